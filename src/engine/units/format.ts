@@ -1,0 +1,72 @@
+import { QUANTITY_KINDS, type QuantityKind } from './parse.ts';
+
+const PREFIXES: readonly (readonly [number, string])[] = [
+  [1e-15, 'f'],
+  [1e-12, 'p'],
+  [1e-9, 'n'],
+  [1e-6, 'µ'],
+  [1e-3, 'm'],
+  [1, ''],
+  [1e3, 'k'],
+  [1e6, 'M'],
+  [1e9, 'G'],
+];
+
+/** Significant digits as a builder reads them: no exponent, no trailing noise. @returns e.g. "4.56", "0.0321", "1 230". */
+export function formatNumber(value: number, digits = 3): string {
+  if (!Number.isFinite(value)) return value > 0 ? '∞' : value < 0 ? '−∞' : '—';
+  if (value === 0) return '0';
+  const magnitude = Math.floor(Math.log10(Math.abs(value)));
+  const decimals = Math.min(12, Math.max(0, digits - 1 - magnitude));
+  const rounded = Math.abs(value) >= 10 ** digits ? Math.round(value) : Number(value.toPrecision(digits));
+  return rounded.toFixed(decimals).replace('-', '−');
+}
+
+const withPrefix = (value: number, unit: string, digits: number, from = 1e-15, to = 1e9): string => {
+  if (value === 0 || !Number.isFinite(value)) return `${formatNumber(value)} ${unit}`;
+  const size = Math.abs(Number(value.toPrecision(digits)));
+  let chosen = PREFIXES.find(([factor]) => factor >= from)!;
+  for (const prefix of PREFIXES)
+    if (prefix[0] >= from && prefix[0] <= to && size >= prefix[0] * 0.9999999) chosen = prefix;
+  return `${formatNumber(value / chosen[0], digits)} ${chosen[1]}${unit}`;
+};
+
+/**
+ * Print an SI value in the unit a builder would use: 365 pF, 180 µH, 549 kHz, 63 mm.
+ * @param digits significant digits.
+ */
+export function formatQuantity(value: number, kind: QuantityKind, digits = 3): string {
+  if (Number.isNaN(value)) return '—';
+  switch (kind) {
+    case 'length':
+      return Math.abs(value) >= 1000
+        ? withPrefix(value, 'm', digits, 1, 1e3)
+        : Math.abs(value) >= 1
+          ? `${formatNumber(value, digits)} m`
+          : `${formatNumber(value * 1e3, digits)} mm`;
+    case 'capacitance':
+      return withPrefix(value, 'F', digits, 1e-12, 1e-6);
+    case 'temperature':
+      return `${formatNumber(value - 273.15, digits)} °C`;
+    case 'angle':
+      return `${formatNumber(value, digits)}°`;
+    case 'ratio':
+      return `${formatNumber(value * 100, digits)} %`;
+    case 'level':
+      return `${value > 0 ? '+' : ''}${formatNumber(Math.round(value * 10) / 10, Math.abs(value) >= 100 ? 4 : 3)} dB`;
+    case 'mass':
+      return value < 1 ? `${formatNumber(value * 1e3, digits)} g` : `${formatNumber(value, digits)} kg`;
+    case 'resistivity':
+    case 'conductance':
+    case 'conductivity':
+    case 'field strength':
+    case 'power':
+    case 'voltage':
+    case 'current':
+    case 'time':
+    case 'inductance':
+    case 'resistance':
+    case 'frequency':
+      return withPrefix(value, QUANTITY_KINDS[kind].unit, digits);
+  }
+}

@@ -1,0 +1,251 @@
+import { type Gauge, gaugeDiameter } from './gauge.ts';
+
+/** What a written quantity is of. Each has one SI unit; see `QUANTITY_KINDS`. */
+export type QuantityKind =
+  | 'length'
+  | 'capacitance'
+  | 'inductance'
+  | 'resistance'
+  | 'frequency'
+  | 'voltage'
+  | 'current'
+  | 'power'
+  | 'time'
+  | 'temperature'
+  | 'angle'
+  | 'field strength'
+  | 'resistivity'
+  | 'conductivity'
+  | 'conductance'
+  | 'ratio'
+  | 'level'
+  | 'mass';
+
+interface KindInfo {
+  /** SI unit as printed. */
+  readonly unit: string;
+  readonly article: string;
+  /** Written unit → SI factor. Case matters: "m" is milli, "M" mega. */
+  readonly units: Readonly<Record<string, number>>;
+  /** Units to offer in a hint, with a plausible number. */
+  readonly examples: readonly string[];
+}
+
+const scaled = (symbols: readonly string[], prefixes: string): Record<string, number> => {
+  const factors: Record<string, number> = {
+    p: 1e-12,
+    n: 1e-9,
+    µ: 1e-6,
+    μ: 1e-6,
+    u: 1e-6,
+    m: 1e-3,
+    c: 1e-2,
+    '': 1,
+    k: 1e3,
+    M: 1e6,
+    G: 1e9,
+  };
+  const table: Record<string, number> = {};
+  for (const prefix of ['', ...prefixes]) for (const symbol of symbols) table[prefix + symbol] = factors[prefix];
+  return table;
+};
+
+export const QUANTITY_KINDS: Readonly<Record<QuantityKind, KindInfo>> = {
+  length: {
+    unit: 'm',
+    article: 'a length',
+    examples: ['63 mm', '2 1/2 in', '28 SWG'],
+    units: {
+      ...scaled(['m'], 'nµμumck'),
+      metre: 1,
+      metres: 1,
+      meter: 1,
+      meters: 1,
+      in: 0.0254,
+      inch: 0.0254,
+      inches: 0.0254,
+      '"': 0.0254,
+      '″': 0.0254,
+      ft: 0.3048,
+      foot: 0.3048,
+      feet: 0.3048,
+      "'": 0.3048,
+      '′': 0.3048,
+      thou: 2.54e-5,
+      mil: 2.54e-5,
+      yd: 0.9144,
+      yards: 0.9144,
+      mile: 1609.344,
+      miles: 1609.344,
+      mi: 1609.344,
+    },
+  },
+  capacitance: {
+    unit: 'F',
+    article: 'a capacitance',
+    examples: ['500 pF', '0.0005 µF', '1 nF'],
+    units: { ...scaled(['F', 'f'], 'pnµμum'), µµF: 1e-12, μμF: 1e-12, uuF: 1e-12, mmfd: 1e-12, pfd: 1e-12, mfd: 1e-6 },
+  },
+  inductance: { unit: 'H', article: 'an inductance', examples: ['180 µH', '2.2 mH'], units: scaled(['H'], 'pnµμum') },
+  resistance: {
+    unit: 'Ω',
+    article: 'a resistance',
+    examples: ['2 kΩ', '47 ohm', '4k7'],
+    units: {
+      ...scaled(['Ω', 'Ω', 'ohm', 'ohms', 'Ohm'], 'mkMG'),
+      R: 1,
+      k: 1e3,
+      K: 1e3,
+      M: 1e6,
+      megohm: 1e6,
+      kilohm: 1e3,
+    },
+  },
+  frequency: {
+    unit: 'Hz',
+    article: 'a frequency',
+    examples: ['198 kHz', '1.2 MHz'],
+    units: { ...scaled(['Hz', 'hz'], 'mkMG'), khz: 1e3, mhz: 1e6, KHz: 1e3, 'kc/s': 1e3, 'Mc/s': 1e6 },
+  },
+  voltage: { unit: 'V', article: 'a voltage', examples: ['6.3 V', '20 mV'], units: scaled(['V'], 'pnµμumk') },
+  current: { unit: 'A', article: 'a current', examples: ['1 µA', '0.3 A'], units: scaled(['A'], 'pnµμumk') },
+  power: { unit: 'W', article: 'a power', examples: ['150 kW', '1 nW'], units: scaled(['W'], 'pnµμumkMG') },
+  time: {
+    unit: 's',
+    article: 'a time',
+    examples: ['2 ms', '10 s'],
+    units: { ...scaled(['s'], 'pnµμum'), min: 60, h: 3600, hours: 3600 },
+  },
+  temperature: { unit: 'K', article: 'a temperature', examples: ['20 °C', '300 K'], units: { K: 1 } },
+  angle: {
+    unit: '°',
+    article: 'an angle',
+    examples: ['40°', '30 deg'],
+    units: { '°': 1, deg: 1, degree: 1, degrees: 1, rad: 180 / Math.PI },
+  },
+  'field strength': {
+    unit: 'V/m',
+    article: 'a field strength',
+    examples: ['5 mV/m', '66 dBµV/m'],
+    units: scaled(['V/m'], 'nµμum'),
+  },
+  resistivity: {
+    unit: 'Ω·m',
+    article: 'a resistivity',
+    examples: ['100 Ω·m', '50 ohm m'],
+    units: {
+      ...scaled(['Ω·m', 'Ω·m', 'Ωm', 'Ω m', 'ohm m', 'ohm-m', 'ohm·m', 'ohm metre', 'ohm metres'], 'nµμumk'),
+      Ω·cm: 0.01,
+      Ωcm: 0.01,
+      'ohm cm': 0.01,
+      'ohm-cm': 0.01,
+    },
+  },
+  conductivity: {
+    unit: 'S/m',
+    article: 'a conductivity',
+    examples: ['5 mS/m', '4 S/m'],
+    units: scaled(['S/m'], 'nµμumM'),
+  },
+  conductance: { unit: 'S', article: 'a conductance', examples: ['20 µS'], units: scaled(['S'], 'pnµμum') },
+  ratio: { unit: '', article: 'a ratio', examples: ['30 %', '0.3'], units: { '%': 0.01, 'per cent': 0.01, '': 1 } },
+  level: { unit: 'dB', article: 'a level', examples: ['30 dB', '-6 dB'], units: { dB: 1 } },
+  mass: {
+    unit: 'kg',
+    article: 'a mass',
+    examples: ['120 g'],
+    units: { kg: 1, g: 1e-3, oz: 0.028349523125, lb: 0.45359237 },
+  },
+};
+
+export type ParsedQuantity =
+  | { readonly ok: true; readonly value: number }
+  | { readonly ok: false; readonly expected: string; readonly hint: string };
+
+const NUMBER = /^([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:e[+-]?\d+)?)(?:\s+(\d+)\s*\/\s*(\d+)|\s*\/\s*(\d+))?\s*/i;
+
+/** "2 1/2", "1/8", "0.45", "1e-3". @returns the number and what follows it, or undefined. */
+function leadingNumber(text: string): { value: number; rest: string } | undefined {
+  const match = NUMBER.exec(text);
+  if (!match) return undefined;
+  const [all, whole, numerator, denominator, over] = match;
+  let value = Number(whole.replace(',', '.'));
+  if (over !== undefined) value /= Number(over);
+  if (numerator !== undefined) value += (Math.sign(value) || 1) * (Number(numerator) / Number(denominator));
+  return { value, rest: text.slice(all.length).trim() };
+}
+
+const WIRE_GAUGE = /^(?:(\d+)\s*(swg|awg)|(swg|awg)\s*(\d+))$/i;
+/** Values as marked on parts: 4k7, 2M2, 47R. */
+const RESISTOR_MARK = /^(\d+)([kKMR])(\d+)?$/;
+
+/**
+ * Read a quantity as people write it.
+ * @param input text with a unit, or a plain number taken as SI.
+ * @param kind what it must be of; a bare number in text is refused unless the kind has no unit.
+ * @returns the SI value, or what was expected and a hint. Never NaN, never infinite.
+ */
+export function parseQuantity(input: unknown, kind: QuantityKind): ParsedQuantity {
+  const info = QUANTITY_KINDS[kind];
+  const expected = `${info.article} such as "${info.examples[0]}"`;
+  const refuse = (hint: string): ParsedQuantity => ({ ok: false, expected, hint });
+  if (typeof input === 'number') {
+    return Number.isFinite(input) ? { ok: true, value: input } : refuse('write a finite number');
+  }
+  if (typeof input !== 'string') return refuse(`write ${info.examples.map((e) => `"${e}"`).join(' or ')}`);
+  // Cut before matching: no quantity is longer, and a megabyte of digits must not be parsed.
+  const text =
+    input.length > 64
+      ? ''
+      : input
+          .trim()
+          .replace(/\u2212/g, '-')
+          .replace(/\u00a0|\u202f/g, ' ');
+  if (text === '') return refuse(input.length > 64 ? 'this is too long for a quantity' : 'nothing is written here');
+
+  const gauge = WIRE_GAUGE.exec(text);
+  if (gauge) {
+    const name = (gauge[2] ?? gauge[3]).toUpperCase() as Gauge;
+    if (kind !== 'length') return refuse(`${name} is a wire size, not ${info.article}`);
+    const value = gaugeDiameter(name, Number(gauge[1] ?? gauge[4]));
+    return value === undefined
+      ? refuse(name === 'SWG' ? 'SWG sizes here run from 10 to 48' : 'AWG sizes run from 0 to 44')
+      : { ok: true, value };
+  }
+  const mark = kind === 'resistance' ? RESISTOR_MARK.exec(text) : null;
+  if (mark) {
+    const factor = { k: 1e3, K: 1e3, M: 1e6, R: 1 }[mark[2]]!;
+    return { ok: true, value: Number(`${mark[1]}.${mark[3] ?? 0}`) * factor };
+  }
+
+  const number = leadingNumber(text);
+  if (!number) return refuse(`begin with a number, as in "${info.examples[0]}"`);
+  const { value, rest } = number;
+  if (!Number.isFinite(value)) return refuse('write a finite number');
+  const found = readUnit(value, rest, kind);
+  if (found !== undefined) return { ok: true, value: found };
+  if (rest === '') return refuse(`add a unit: "${text} ${info.examples[0].replace(/^[^a-zA-ZµΩ°%"]+/, '')}"?`);
+  const other = (Object.keys(QUANTITY_KINDS) as QuantityKind[]).find(
+    (k) => k !== kind && readUnit(value, rest, k) !== undefined,
+  );
+  const likely =
+    Object.keys(info.units).find((u) => u !== '' && u.toLowerCase() === rest.toLowerCase()) ??
+    Object.keys(info.units).find((u) => u.startsWith(rest) && u.length > rest.length);
+  if (likely) return refuse(`did you mean "${text.slice(0, text.length - rest.length).trim()} ${likely}"?`);
+  if (other)
+    return refuse(
+      `"${rest}" is the unit of ${QUANTITY_KINDS[other].article}; write ${info.examples.map((e) => `"${e}"`).join(' or ')}`,
+    );
+  return refuse(`the unit "${rest}" is not known here; write ${info.examples.map((e) => `"${e}"`).join(' or ')}`);
+}
+
+function readUnit(value: number, unit: string, kind: QuantityKind): number | undefined {
+  if (kind === 'temperature') {
+    if (/^(°\s*C|degC|C)$/.test(unit)) return value + 273.15;
+    if (/^(°\s*F|degF)$/.test(unit)) return (value - 32) / 1.8 + 273.15;
+  }
+  if (kind === 'field strength' && /^dB\s*[(]?[µμu]V\/m[)]?$/.test(unit)) return 1e-6 * 10 ** (value / 20);
+  const { units } = QUANTITY_KINDS[kind];
+  const factor = Object.hasOwn(units, unit) ? units[unit] : undefined;
+  return factor === undefined ? undefined : value * factor;
+}

@@ -1,0 +1,51 @@
+/**
+ * SI quantities as flavoured numbers: a plain number is accepted, but farads never pass for henries.
+ * Inside formulas they are ordinary numbers; only public inputs and results carry the flavour.
+ */
+declare const unit: unique symbol;
+type Quantity<U extends string> = number & { readonly [unit]?: U };
+
+export type Metres = Quantity<'m'>;
+export type Farads = Quantity<'F'>;
+export type Henries = Quantity<'H'>;
+export type Ohms = Quantity<'Ω'>;
+export type Hertz = Quantity<'Hz'>;
+export type Volts = Quantity<'V'>;
+export type Amperes = Quantity<'A'>;
+export type Watts = Quantity<'W'>;
+export type Seconds = Quantity<'s'>;
+export type Kelvins = Quantity<'K'>;
+export type Kilograms = Quantity<'kg'>;
+export type Radians = Quantity<'rad'>;
+/** Decimal degrees: positions, bearings and capacitor scales are read in degrees. */
+export type Degrees = Quantity<'deg'>;
+export type VoltsPerMetre = Quantity<'V/m'>;
+export type OhmMetres = Quantity<'Ω·m'>;
+export type OhmsPerMetre = Quantity<'Ω/m'>;
+export type SiemensPerMetre = Quantity<'S/m'>;
+export type Siemens = Quantity<'S'>;
+/** A ratio in decibels, or a level over the reference its name gives. */
+export type Decibels = Quantity<'dB'>;
+/** A plain ratio; 0.3 means 30 %. */
+export type Ratio = Quantity<'1'>;
+
+/** Speed of light in vacuum, m/s (exact, SI). */
+export const LIGHT_SPEED = 299_792_458;
+/** Magnetic constant, H/m (CODATA 2018). */
+export const MU_0 = 1.256_637_062_12e-6;
+/** Electric constant, F/m (CODATA 2018). */
+export const EPSILON_0 = 8.854_187_812_8e-12;
+/** Boltzmann constant, J/K (exact, SI). */
+export const BOLTZMANN = 1.380_649e-23;
+/** Elementary charge, C (exact, SI). */
+export const ELEMENTARY_CHARGE = 1.602_176_634e-19;
+
+/** Temperature voltage kT/e. @param temperature K. @returns volts; 25.852 mV at 300 K. */
+export const temperatureVoltage = (temperature: Kelvins): Volts => (BOLTZMANN * temperature) / ELEMENTARY_CHARGE;
+
+/** Amplitude ratio to decibels. @returns 20·log10(ratio). */
+export const decibels = (ratio: number): Decibels => 20 * Math.log10(ratio);
+/** Power ratio to decibels. @returns 10·log10(ratio). */
+export const powerDecibels = (ratio: number): Decibels => 10 * Math.log10(ratio);
+/** Decibels to an amplitude ratio. */
+export const fromDecibels = (level: Decibels): number => 10 ** (level / 20);

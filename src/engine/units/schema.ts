@@ -1,0 +1,65 @@
+import * as v from 'valibot';
+import { parseQuantity, QUANTITY_KINDS, type QuantityKind } from './parse.ts';
+
+export interface Bounds {
+  /** Smallest accepted SI value; `above` excludes the end itself. */
+  readonly min?: number;
+  readonly above?: number;
+  readonly max?: number;
+  /** One sentence for the schema and the editors: what it is of. */
+  readonly about?: string;
+}
+
+/**
+ * Schema of a quantity: text with a unit, or a plain SI number, read to an SI number.
+ * Issues carry `expected` ("a length such as \"63 mm\"") and a hint as their message.
+ */
+export function quantity(kind: QuantityKind, bounds: Bounds = {}) {
+  const info = QUANTITY_KINDS[kind];
+  return v.pipe(
+    v.union([v.string(), v.number()], (issue) => describe(issue.input, kind)),
+    v.rawTransform<string | number, number>(({ dataset, addIssue, NEVER }) => {
+      const parsed = parseQuantity(dataset.value, kind);
+      const show = JSON.stringify(String(dataset.value).slice(0, 60));
+      if (!parsed.ok) {
+        addIssue({
+          message: `expected ${parsed.expected}, received ${show}: ${parsed.hint}`,
+          expected: parsed.expected,
+          received: show,
+        });
+        return NEVER;
+      }
+      const wrong = outside(parsed.value, bounds);
+      if (wrong) {
+        const expected = `${info.article} ${wrong} ${info.unit}`.trim();
+        addIssue({ message: `expected ${expected}, received ${show}`, expected, received: show });
+        return NEVER;
+      }
+      return parsed.value;
+    }),
+    v.metadata({ quantity: kind, bounds, examples: info.examples, about: bounds.about ?? '' }),
+  );
+}
+
+function describe(input: unknown, kind: QuantityKind): string {
+  const info = QUANTITY_KINDS[kind];
+  const received = input === undefined ? 'nothing' : (JSON.stringify(input)?.slice(0, 60) ?? String(input));
+  return `expected ${info.article} such as "${info.examples[0]}", received ${received}`;
+}
+
+/** Written so that NaN is outside. */
+function outside(value: number, { min, above, max }: Bounds): string | undefined {
+  if (min !== undefined && !(value >= min)) return `of at least ${min}`;
+  if (above !== undefined && !(value > above)) return `above ${above}`;
+  if (max !== undefined && !(value <= max)) return `of at most ${max}`;
+  return undefined;
+}
+
+/** A whole number within bounds, given as a JSON number. */
+export const count = (min: number, max = 1e6) =>
+  v.pipe(
+    v.number(`expected a whole number from ${min} to ${max}`),
+    v.integer(`expected a whole number from ${min} to ${max}`),
+    v.minValue(min, `expected at least ${min}`),
+    v.maxValue(max, `expected at most ${max}`),
+  );
