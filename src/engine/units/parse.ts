@@ -86,13 +86,18 @@ export const QUANTITY_KINDS: Readonly<Record<QuantityKind, KindInfo>> = {
     examples: ['500 pF', '0.0005 µF', '1 nF'],
     units: { ...scaled(['F', 'f'], 'pnµμum'), µµF: 1e-12, μμF: 1e-12, uuF: 1e-12, mmfd: 1e-12, pfd: 1e-12, mfd: 1e-6 },
   },
-  inductance: { unit: 'H', article: 'an inductance', examples: ['180 µH', '2.2 mH'], units: scaled(['H'], 'pnµμum') },
+  inductance: {
+    unit: 'H',
+    article: 'an inductance',
+    examples: ['180 µH', '2.2 mH'],
+    units: scaled(['H'], 'pnµμumkMG'),
+  },
   resistance: {
     unit: 'Ω',
     article: 'a resistance',
     examples: ['2 kΩ', '47 ohm', '4k7'],
     units: {
-      ...scaled(['Ω', 'Ω', 'ohm', 'ohms', 'Ohm'], 'mkMG'),
+      ...scaled(['Ω', 'Ω', 'ohm', 'ohms', 'Ohm'], 'pnµμumkMG'),
       R: 1,
       k: 1e3,
       K: 1e3,
@@ -105,16 +110,16 @@ export const QUANTITY_KINDS: Readonly<Record<QuantityKind, KindInfo>> = {
     unit: 'Hz',
     article: 'a frequency',
     examples: ['198 kHz', '1.2 MHz'],
-    units: { ...scaled(['Hz', 'hz'], 'mkMG'), khz: 1e3, mhz: 1e6, KHz: 1e3, 'kc/s': 1e3, 'Mc/s': 1e6 },
+    units: { ...scaled(['Hz', 'hz'], 'pnµμumkMG'), khz: 1e3, mhz: 1e6, KHz: 1e3, 'kc/s': 1e3, 'Mc/s': 1e6 },
   },
-  voltage: { unit: 'V', article: 'a voltage', examples: ['6.3 V', '20 mV'], units: scaled(['V'], 'pnµμumk') },
-  current: { unit: 'A', article: 'a current', examples: ['1 µA', '0.3 A'], units: scaled(['A'], 'pnµμumk') },
+  voltage: { unit: 'V', article: 'a voltage', examples: ['6.3 V', '20 mV'], units: scaled(['V'], 'pnµμumkMG') },
+  current: { unit: 'A', article: 'a current', examples: ['1 µA', '0.3 A'], units: scaled(['A'], 'pnµμumkMG') },
   power: { unit: 'W', article: 'a power', examples: ['150 kW', '1 nW'], units: scaled(['W'], 'pnµμumkMG') },
   time: {
     unit: 's',
     article: 'a time',
     examples: ['2 ms', '10 s'],
-    units: { ...scaled(['s'], 'pnµμum'), min: 60, h: 3600, hours: 3600 },
+    units: { ...scaled(['s'], 'pnµμumkMG'), min: 60, h: 3600, hours: 3600 },
   },
   temperature: { unit: 'K', article: 'a temperature', examples: ['20 °C', '300 K'], units: { K: 1 } },
   angle: {
@@ -127,14 +132,14 @@ export const QUANTITY_KINDS: Readonly<Record<QuantityKind, KindInfo>> = {
     unit: 'V/m',
     article: 'a field strength',
     examples: ['5 mV/m', '66 dBµV/m'],
-    units: scaled(['V/m'], 'nµμum'),
+    units: scaled(['V/m'], 'pnµμumkMG'),
   },
   resistivity: {
     unit: 'Ω·m',
     article: 'a resistivity',
     examples: ['100 Ω·m', '50 ohm m'],
     units: {
-      ...scaled(['Ω·m', 'Ω·m', 'Ωm', 'Ω m', 'ohm m', 'ohm-m', 'ohm·m', 'ohm metre', 'ohm metres'], 'nµμumk'),
+      ...scaled(['Ω·m', 'Ω·m', 'Ωm', 'Ω m', 'ohm m', 'ohm-m', 'ohm·m', 'ohm metre', 'ohm metres'], 'pnµμumkMG'),
       Ω·cm: 0.01,
       Ωcm: 0.01,
       'ohm cm': 0.01,
@@ -145,9 +150,9 @@ export const QUANTITY_KINDS: Readonly<Record<QuantityKind, KindInfo>> = {
     unit: 'S/m',
     article: 'a conductivity',
     examples: ['5 mS/m', '4 S/m'],
-    units: scaled(['S/m'], 'nµμumM'),
+    units: scaled(['S/m'], 'pnµμumkMG'),
   },
-  conductance: { unit: 'S', article: 'a conductance', examples: ['20 µS'], units: scaled(['S'], 'pnµμum') },
+  conductance: { unit: 'S', article: 'a conductance', examples: ['20 µS'], units: scaled(['S'], 'pnµμumkMG') },
   ratio: { unit: '', article: 'a ratio', examples: ['30 %', '0.3'], units: { '%': 0.01, 'per cent': 0.01, '': 1 } },
   level: { unit: 'dB', article: 'a level', examples: ['30 dB', '-6 dB'], units: { dB: 1 } },
   mass: {
@@ -225,18 +230,14 @@ export function parseQuantity(input: unknown, kind: QuantityKind): ParsedQuantit
   const found = readUnit(value, rest, kind);
   if (found !== undefined) return { ok: true, value: found };
   if (rest === '') return refuse(`add a unit: "${text} ${info.examples[0].replace(/^[^a-zA-ZµΩ°%"]+/, '')}"?`);
+  const sameLetters = Object.keys(info.units).find((u) => u !== '' && u.toLowerCase() === rest.toLowerCase());
+  if (sameLetters) return refuse(`did you mean "${text.slice(0, text.length - rest.length).trim()} ${sameLetters}"?`);
   const other = (Object.keys(QUANTITY_KINDS) as QuantityKind[]).find(
     (k) => k !== kind && readUnit(value, rest, k) !== undefined,
   );
-  const likely =
-    Object.keys(info.units).find((u) => u !== '' && u.toLowerCase() === rest.toLowerCase()) ??
-    Object.keys(info.units).find((u) => u.startsWith(rest) && u.length > rest.length);
-  if (likely) return refuse(`did you mean "${text.slice(0, text.length - rest.length).trim()} ${likely}"?`);
-  if (other)
-    return refuse(
-      `"${rest}" is the unit of ${QUANTITY_KINDS[other].article}; write ${info.examples.map((e) => `"${e}"`).join(' or ')}`,
-    );
-  return refuse(`the unit "${rest}" is not known here; write ${info.examples.map((e) => `"${e}"`).join(' or ')}`);
+  const offer = info.examples.map((e) => `"${e}"`).join(' or ');
+  if (other) return refuse(`"${rest}" is the unit of ${QUANTITY_KINDS[other].article}; write ${offer}`);
+  return refuse(`the unit "${rest}" is not known here; write ${offer}`);
 }
 
 function readUnit(value: number, unit: string, kind: QuantityKind): number | undefined {

@@ -6,8 +6,12 @@ export interface Bounds {
   readonly min?: number;
   readonly above?: number;
   readonly max?: number;
-  /** One sentence for the schema and the editors: what it is of. */
+  /** What a builder calls it: the label of its editor. */
+  readonly label?: string;
+  /** One sentence for the schema and the editors: what it is and what to expect. */
   readonly about?: string;
+  /** Usual range, SI: where a slider runs. Values outside are accepted. */
+  readonly typical?: readonly [number, number];
 }
 
 /**
@@ -37,7 +41,13 @@ export function quantity(kind: QuantityKind, bounds: Bounds = {}) {
       }
       return parsed.value;
     }),
-    v.metadata({ quantity: kind, bounds, examples: info.examples, about: bounds.about ?? '' }),
+    v.metadata({
+      quantity: kind,
+      bounds,
+      examples: info.examples,
+      label: bounds.label ?? '',
+      about: bounds.about ?? '',
+    }),
   );
 }
 

@@ -1,0 +1,33 @@
+import * as v from 'valibot';
+import { withDefault, words } from './fields.ts';
+import { aerial } from './parts/aerial.ts';
+import { arrangement } from './parts/arrangement.ts';
+import { coil } from './parts/coil.ts';
+import { detector } from './parts/detector.ts';
+import { earth } from './parts/earth.ts';
+import { load } from './parts/load.ts';
+import { ear, place } from './parts/place.ts';
+import { tuning } from './parts/tuning.ts';
+
+export const FORMAT = 'faintwave-set/1';
+
+/** A whole set as written in a file. Unknown keys are allowed everywhere and kept. */
+export const description = v.looseObject({
+  format: v.literal(FORMAT, `expected "${FORMAT}"`),
+  name: v.pipe(words('Name', 'What you call the set.', 120), v.minLength(1, 'expected a name')),
+  notes: v.optional(words('Notes', '', 20_000)),
+  place,
+  aerial,
+  earth,
+  coils: v.pipe(v.array(coil, 'expected a list of coils'), v.maxLength(12, 'expected at most 12 coils')),
+  tuning,
+  arrangement,
+  detector,
+  load,
+  ear: withDefault(ear, { room: 'quiet room' }),
+});
+
+/** A description as read: plain SI numbers, defaults filled in. What the engine calls a set. */
+export type SetDescription = v.InferOutput<typeof description>;
+/** A description as written: quantities may be text. */
+export type WrittenDescription = v.InferInput<typeof description>;

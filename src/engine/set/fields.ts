@@ -1,0 +1,98 @@
+import * as v from 'valibot';
+import { type Bounds, quantity } from '../units/schema.ts';
+
+/**
+ * The fields a description is made of. Every field carries its label, and quantities their usual range, so that the
+ * page's editors, the published schema and the messages all come from this one place.
+ */
+export const length = (label: string, bounds: Bounds = {}) =>
+  quantity('length', { above: 0, max: 1e4, ...bounds, label });
+export const capacitance = (label: string, bounds: Bounds = {}) =>
+  quantity('capacitance', { min: 0, max: 1e-3, ...bounds, label });
+export const inductance = (label: string, bounds: Bounds = {}) =>
+  quantity('inductance', { above: 0, max: 1e3, ...bounds, label });
+export const resistance = (label: string, bounds: Bounds = {}) =>
+  quantity('resistance', { min: 0, max: 1e10, ...bounds, label });
+export const frequency = (label: string, bounds: Bounds = {}) =>
+  quantity('frequency', { min: 1e4, max: 3e7, ...bounds, label });
+export const voltage = (label: string, bounds: Bounds = {}) => quantity('voltage', { ...bounds, label });
+export const angle = (label: string, bounds: Bounds = {}) => quantity('angle', { ...bounds, label });
+export const ratio = (label: string, bounds: Bounds = {}) => quantity('ratio', { ...bounds, label });
+
+/** A plain number, such as a permittivity. */
+export const number = (label: string, min: number, max: number, about = '', typical?: readonly [number, number]) =>
+  v.pipe(
+    v.number(`expected a number from ${min} to ${max}`),
+    v.check((x) => x >= min && x <= max, `expected a number from ${min} to ${max}`),
+    v.metadata({ label, about, number: true, bounds: { min, max, typical } }),
+  );
+
+/** A whole number, such as turns. */
+export const whole = (label: string, min: number, max: number, about = '', typical?: readonly [number, number]) =>
+  v.pipe(
+    v.number(`expected a whole number from ${min} to ${max}`),
+    v.check((x) => Number.isInteger(x) && x >= min && x <= max, `expected a whole number from ${min} to ${max}`),
+    v.metadata({ label, about, number: true, whole: true, bounds: { min, max, typical } }),
+  );
+
+/** Turns may be fractional: a tap at 12 1/2 turns is ordinary. */
+export const turns = (label: string, about = '', typical: readonly [number, number] = [5, 200]) =>
+  number(label, 0.25, 5000, about, typical);
+
+/** One of a few words. */
+export const choice = <const T extends readonly string[]>(label: string, options: T, about = '') =>
+  v.pipe(
+    v.picklist(
+      options,
+      (issue) =>
+        `expected one of ${options.map((o) => `"${o}"`).join(', ')}, received ${brief(issue.input)}${near(issue.input, options)}`,
+    ),
+    v.metadata({ label, about, choice: true }),
+  );
+
+export const words = (label: string, about = '', max = 200) =>
+  v.pipe(
+    v.string(`expected text`),
+    v.maxLength(max, `expected at most ${max} characters`),
+    v.metadata({ label, about, text: true }),
+  );
+
+export const yes = (label: string, about = '') =>
+  v.pipe(v.boolean('expected true or false'), v.metadata({ label, about, yes: true }));
+
+/** An optional field whose default is shown in the editor and filled in by the reader. */
+export const withDefault = <S extends v.GenericSchema>(schema: S, fallback: v.InferInput<S>) =>
+  v.optional(schema, fallback as never);
+
+const brief = (input: unknown): string =>
+  input === undefined ? 'nothing' : (JSON.stringify(input) ?? String(input)).slice(0, 60);
+
+const near = (input: unknown, options: readonly string[]): string => {
+  const close = typeof input === 'string' ? closest(input, options) : undefined;
+  return close ? `; did you mean "${close}"?` : '';
+};
+
+/** The option within two edits (one for short words), if any. */
+export function closest(word: string, options: readonly string[]): string | undefined {
+  const target = word.slice(0, 60).toLowerCase();
+  let best: string | undefined;
+  let bestDistance = target.length <= 3 ? 2 : 3;
+  for (const option of options) {
+    const distance = edits(target, option.toLowerCase());
+    if (distance < bestDistance) [best, bestDistance] = [option, distance];
+  }
+  return best;
+}
+
+/** Levenshtein distance. */
+function edits(a: string, b: string): number {
+  let row = Array.from({ length: b.length + 1 }, (_, i) => i);
+  for (let i = 1; i <= a.length; i++) {
+    const next = [i];
+    for (let j = 1; j <= b.length; j++) {
+      next[j] = Math.min(row[j] + 1, next[j - 1] + 1, row[j - 1] + (a[i - 1] === b[j - 1] ? 0 : 1));
+    }
+    row = next;
+  }
+  return row[b.length];
+}

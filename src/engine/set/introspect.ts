@@ -1,0 +1,117 @@
+import type { QuantityKind } from '../units/parse.ts';
+
+/** The parts of a valibot schema this folder looks at; enough to build editors and to spot misspelt keys. */
+export interface SchemaNode {
+  readonly type: string;
+  readonly pipe?: readonly { readonly kind: string; readonly type: string; readonly metadata?: FieldMetadata }[];
+  readonly wrapped?: SchemaNode;
+  readonly default?: unknown;
+  readonly entries?: Readonly<Record<string, SchemaNode>>;
+  readonly key?: string;
+  readonly options?: readonly unknown[];
+  readonly item?: SchemaNode;
+  readonly items?: readonly SchemaNode[];
+  readonly literal?: unknown;
+}
+
+export interface FieldMetadata {
+  readonly label?: string;
+  readonly about?: string;
+  readonly quantity?: QuantityKind;
+  readonly number?: boolean;
+  readonly whole?: boolean;
+  readonly choice?: boolean;
+  readonly text?: boolean;
+  readonly yes?: boolean;
+  readonly examples?: readonly string[];
+  readonly bounds?: {
+    readonly min?: number;
+    readonly above?: number;
+    readonly max?: number;
+    readonly typical?: readonly [number, number];
+  };
+}
+
+/** One field of a part, as an editor needs it. */
+export interface Field {
+  readonly key: string;
+  readonly schema: SchemaNode;
+  readonly optional: boolean;
+  readonly fallback: unknown;
+  readonly metadata: FieldMetadata;
+}
+
+/** What a node is once options and pipes are taken off. */
+export function bare(node: SchemaNode): SchemaNode {
+  return node.wrapped ? bare(node.wrapped) : node;
+}
+
+export function metadataOf(node: SchemaNode): FieldMetadata {
+  const own = Object.assign({}, ...(node.pipe ?? []).map((action) => action.metadata ?? {}));
+  return node.wrapped ? { ...metadataOf(node.wrapped), ...own } : own;
+}
+
+/** The object schema that applies to a value: the option of a variant that its discriminator chooses. */
+export function objectFor(node: SchemaNode, value: unknown): SchemaNode | undefined {
+  const schema = bare(node);
+  if (schema.type === 'loose_object') return schema;
+  const options = schema.options as readonly SchemaNode[] | undefined;
+  if (schema.type === 'variant' && options) {
+    const chosen = isRecord(value) ? value[schema.key!] : undefined;
+    return options.find(
+      (option) => bare(objectFor(option, value)?.entries?.[schema.key!] ?? option).literal === chosen,
+    );
+  }
+  if (schema.type === 'union' && options && isRecord(value))
+    return options.find((option) => bare(option).type === 'loose_object');
+  return undefined;
+}
+
+/** The words a variant's discriminator may take, in the order a builder should see them. */
+export function variantChoices(node: SchemaNode): { key: string; choices: string[] } | undefined {
+  const schema = bare(node);
+  if (schema.type !== 'variant') return undefined;
+  const key = schema.key!;
+  return {
+    key,
+    choices: (schema.options as SchemaNode[]).map((option) => String(bare(bare(option).entries![key]).literal)),
+  };
+}
+
+/** The fields of the part at hand. */
+export function fieldsOf(node: SchemaNode, value: unknown): Field[] {
+  const object = objectFor(node, value);
+  return Object.entries(object?.entries ?? {})
+    .filter(([, schema]) => bare(schema).type !== 'literal')
+    .map(([key, schema]) => ({
+      key,
+      schema,
+      optional: schema.type === 'optional',
+      fallback: schema.default,
+      metadata: metadataOf(schema),
+    }));
+}
+
+/** Keys the schema does not know, with their paths: kept, but perhaps misspelt. */
+export function unknownKeys(
+  node: SchemaNode,
+  value: unknown,
+  path = '',
+): { path: string; key: string; known: string[] }[] {
+  if (Array.isArray(value)) {
+    const item = bare(node).item;
+    return item ? value.flatMap((entry, i) => unknownKeys(item, entry, `${path}[${i}]`)) : [];
+  }
+  const object = isRecord(value) ? objectFor(node, value) : undefined;
+  if (!object?.entries) return [];
+  const known = Object.keys(object.entries);
+  return Object.keys(value as object).flatMap((key) => {
+    const at = path ? `${path}.${key}` : key;
+    return Object.hasOwn(object.entries!, key)
+      ? unknownKeys(object.entries![key], (value as Record<string, unknown>)[key], at)
+      : [{ path: at, key, known }];
+  });
+}
+
+export const isRecord = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);

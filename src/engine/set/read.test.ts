@@ -1,0 +1,108 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { LARGEST_FILE, problemSentence, readText, readValue } from './read.ts';
+import { withValueAt, writeText } from './write.ts';
+
+const example = (name: string) => readFileSync(new URL(`../../../examples/${name}.json`, import.meta.url), 'utf8');
+const galena = () => JSON.parse(example('medium-wave-galena'));
+const sentences = (value: unknown) => {
+  const result = typeof value === 'string' ? readText(value) : readValue(value);
+  return result.ok ? [] : result.problems.map(problemSentence);
+};
+
+describe('reading a description', () => {
+  it('reads every example to SI numbers with defaults filled in, and keeps what was written', () => {
+    for (const file of readdirSync(new URL('../../../examples', import.meta.url)).filter((f) => f.endsWith('.json'))) {
+      const text = readFileSync(new URL(`../../../examples/${file}`, import.meta.url), 'utf8');
+      const result = readText(text);
+      expect(result.ok ? [] : result.problems.map(problemSentence), file).toEqual([]);
+      if (result.ok) {
+        expect(writeText(result.written)).toBe(text);
+        expect(result.notes).toEqual([]);
+      }
+    }
+    const set = readText(example('medium-wave-galena'));
+    expect(set.ok && set.set.coils[0]).toMatchObject({
+      formerDiameter: 0.063,
+      turns: 72,
+      wire: { size: 0.018 * 0.0254, metal: 'copper' },
+    });
+  });
+
+  it('keeps unknown keys through a read and write, and says so', () => {
+    const value = { ...galena(), bench: { drawer: 3 } };
+    value.coils[0].colour = 'green';
+    const result = readValue(value);
+    expect(result.ok && JSON.parse(writeText(result.written))).toEqual(value);
+    expect(result.ok && result.notes.length).toBe(2);
+  });
+
+  it('names every problem at once with path, expected, received and a way out', () => {
+    const value = galena();
+    value.coils[0].turns = -3;
+    value.tuning.maximum = '5 m';
+    value.aerial.height = '8 pF';
+    value.earth.kind = 'rood';
+    value.place.stations[1].frequency = Number.NaN;
+    value.place.stations[2].frequncy = value.place.stations[2].frequency;
+    delete value.place.stations[2].frequency;
+    const found = sentences(value);
+    expect(found).toHaveLength(6);
+    expect(found.join('\n')).toMatch(/coils\[0\]\.turns: expected a number from 0.25 to 5000/);
+    expect(found.join('\n')).toMatch(
+      /tuning\.maximum: expected a capacitance such as "500 pF", received "5 m" \("m" is the unit of a length/,
+    );
+    expect(found.join('\n')).toMatch(/aerial\.height: .*"pF" is the unit of a capacitance/);
+    expect(found.join('\n')).toMatch(/earth\.kind.*"rod", "rods"/);
+    expect(found.join('\n')).toMatch(/stations\[1\]\.frequency/);
+    expect(found.join('\n')).toMatch(/"frequncy" is written there; did you mean "frequency"\?/);
+  });
+
+  it('refuses what refers to nothing', () => {
+    const value = galena();
+    value.arrangement.coil = 'mian';
+    expect(sentences(value)).toEqual([
+      'arrangement.coil: expected the name of a coil ("main"), received "mian" (did you mean "main"?)',
+    ]);
+    const taps = galena();
+    taps.arrangement.aerialTap = 90;
+    expect(sentences(taps)[0]).toMatch(/arrangement\.aerialTap: expected at most the coil's 72 turns/);
+  });
+
+  it('says where a file is cut short or broken, and refuses junk without hanging', () => {
+    const text = example('medium-wave-galena');
+    expect(sentences(text.slice(0, 700))[0]).toMatch(/cut short/);
+    expect(sentences(text.replace('"aerial": {', '"aerial": {{'))[0]).toMatch(/breaks at line \d+, column \d+/);
+    expect(sentences('x'.repeat(LARGEST_FILE * 5))[0]).toMatch(/at most 2 MB/);
+    expect(sentences('')[0]).toMatch(/empty/);
+    expect(sentences('[1,2]')[0]).toMatch(/a description/);
+  });
+
+  it('is not reached through prototype-named keys', () => {
+    const text = example('medium-wave-galena').replace(
+      '"name": "Breadboard',
+      '"__proto__": {"polluted": 1}, "constructor": 5, "name": "Breadboard',
+    );
+    const result = readText(text);
+    expect(result.ok).toBe(true);
+    expect(({} as Record<string, unknown>).polluted).toBeUndefined();
+    expect(() => withValueAt({}, ['__proto__', 'x'], 1)).toThrow(RangeError);
+  });
+
+  it('never throws, whatever the JSON', () => {
+    fc.assert(
+      fc.property(fc.jsonValue(), (value) => {
+        readValue(value);
+      }),
+      { numRuns: 200 },
+    );
+    const paths = ['place', 'aerial', 'coils', 'tuning', 'arrangement', 'detector', 'load'];
+    fc.assert(
+      fc.property(fc.constantFrom(...paths), fc.jsonValue(), (key, junk) => {
+        readValue({ ...galena(), [key]: junk });
+      }),
+      { numRuns: 300 },
+    );
+  });
+});

@@ -1,0 +1,229 @@
+import * as v from 'valibot';
+import { description, FORMAT, type SetDescription, type WrittenDescription } from './description.ts';
+import { closest } from './fields.ts';
+import { isRecord, type SchemaNode, unknownKeys } from './introspect.ts';
+
+/** One thing wrong with a description; the same sentence in the command line, the page and the sheets. */
+export interface Problem {
+  /** Where, as "coils[0].turns"; "" for the whole file. */
+  readonly path: string;
+  readonly expected: string;
+  readonly received: string;
+  readonly hint: string;
+}
+
+export type ReadResult =
+  | {
+      readonly ok: true;
+      /** As written, unknown keys and all. */
+      readonly written: WrittenDescription;
+      /** As SI numbers with defaults filled in. */
+      readonly set: SetDescription;
+      /** Not wrong, but worth a look: unknown keys. */
+      readonly notes: readonly string[];
+    }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** No set needs more; a larger file is something else. */
+export const LARGEST_FILE = 2_000_000;
+
+/** "coils[0].turns: expected …, received …: hint". */
+export const problemSentence = ({ path, expected, received, hint }: Problem): string =>
+  `${path || 'the file'}: expected ${expected}${received ? `, received ${received}` : ''}${hint ? ` (${hint})` : ''}`;
+
+/** Read the text of a description file. Never throws; every problem is returned at once. */
+export function readText(text: string): ReadResult {
+  const refuse = (expected: string, received: string, hint: string): ReadResult => ({
+    ok: false,
+    problems: [{ path: '', expected, received, hint }],
+  });
+  if (text.length > LARGEST_FILE)
+    return refuse(
+      'a description of at most 2 MB',
+      `${(text.length / 1e6).toFixed(1)} MB`,
+      'this is not a set; choose another file',
+    );
+  if (text.trim() === '') return refuse('a description', 'an empty file', 'start from one of the examples');
+  let value: unknown;
+  try {
+    value = JSON.parse(text.replace(/^\uFEFF/, ''));
+  } catch (error) {
+    return refuse('JSON', brief(text.trim()), whereItBreaks(text, error as Error));
+  }
+  return readValue(value);
+}
+
+/** Read a parsed description. */
+export function readValue(value: unknown): ReadResult {
+  if (!isRecord(value))
+    return {
+      ok: false,
+      problems: [
+        {
+          path: '',
+          expected: 'a description: { "format": … }',
+          received: brief(value),
+          hint: 'start from one of the examples',
+        },
+      ],
+    };
+  const upgraded = upgrade(value);
+  const unknown = unknownKeys(description as unknown as SchemaNode, upgraded);
+  const result = v.safeParse(description, upgraded);
+  if (!result.success) {
+    const problems = result.issues.map((issue) => asProblem(issue, unknown));
+    return { ok: false, problems };
+  }
+  const problems = crossChecks(result.output);
+  if (problems.length > 0) return { ok: false, problems };
+  const notes = unknown.map(({ path, key, known }) => {
+    const near = closest(key, known);
+    return `${path} is not known here and is kept as it is${near ? `; did you mean "${near}"?` : ''}`;
+  });
+  return { ok: true, written: upgraded as WrittenDescription, set: result.output, notes };
+}
+
+/** Old versions are brought up to date here, and nowhere else. Version 1 is the first. */
+function upgrade(value: Record<string, unknown>): Record<string, unknown> {
+  return value;
+}
+
+function asProblem(issue: v.BaseIssue<unknown>, unknown: readonly { path: string; key: string }[]): Problem {
+  const path = pathOf(issue);
+  const match =
+    /^expected ([\s\S]*?)(?:, received ([\s\S]*?))?(?:[:;] ((?:did|write|begin|add|this|nothing|the unit|"|[A-Z]{3}|is)[\s\S]*))?$/.exec(
+      issue.message,
+    );
+  const expected = match?.[1] ?? describeExpected(issue);
+  const received = match?.[2] ?? brief(issue.input);
+  let hint = match?.[3] ?? '';
+  if (issue.input === undefined) {
+    const key = path.split('.').pop()!;
+    const parent = path.slice(0, Math.max(0, path.length - key.length - 1));
+    const misspelt = unknown.find((u) => u.path === (parent ? `${parent}.${u.key}` : u.key) && closest(u.key, [key]));
+    hint = misspelt ? `"${misspelt.key}" is written there; did you mean "${key}"?` : hint || 'it is missing';
+  }
+  return { path, expected, received, hint };
+}
+
+const describeExpected = (issue: v.BaseIssue<unknown>): string => {
+  const plain: Record<string, string> = {
+    Object: 'an object { … }',
+    Array: 'a list [ … ]',
+    string: 'text',
+    number: 'a number',
+  };
+  const expected = issue.expected ?? issue.message;
+  const key = expected.replace(/^"(.*)"$/, '$1');
+  return plain[expected] ?? (key !== expected ? `the key ${expected}` : expected);
+};
+
+function pathOf(issue: v.BaseIssue<unknown>): string {
+  let path = '';
+  for (const item of issue.path ?? []) {
+    path += typeof item.key === 'number' ? `[${item.key}]` : `${path ? '.' : ''}${String(item.key)}`;
+  }
+  return path;
+}
+
+const brief = (value: unknown): string => {
+  if (value === undefined) return 'nothing';
+  const text = JSON.stringify(value) ?? String(value);
+  return text.length > 60 ? `${text.slice(0, 57)}…` : text;
+};
+
+function whereItBreaks(text: string, error: Error): string {
+  const position = Number(/position (\d+)/.exec(error.message)?.[1] ?? Number.NaN);
+  if (!Number.isFinite(position))
+    return /end of/i.test(error.message) ? 'the file is cut short' : 'it cannot be read as JSON';
+  if (position >= text.trimEnd().length) return 'the file is cut short: a closing } or ] is missing at its end';
+  const before = text.slice(0, position).split('\n');
+  return `it breaks at line ${before.length}, column ${before[before.length - 1].length + 1}`;
+}
+
+/** What single fields cannot see: names that refer to coils, taps within the coil. */
+function crossChecks(set: SetDescription): Problem[] {
+  const problems: Problem[] = [];
+  const names = set.coils.map((c) => c.name);
+  names.forEach((name, i) => {
+    if (names.indexOf(name) !== i)
+      problems.push({
+        path: `coils[${i}].name`,
+        expected: 'a name of its own',
+        received: brief(name),
+        hint: `coils[${names.indexOf(name)}] has it already`,
+      });
+  });
+  const arrangement = set.arrangement as Record<string, unknown>;
+  const coilTurns = (key: string): number | undefined => {
+    const name = arrangement[key];
+    if (typeof name !== 'string') return undefined;
+    const found = set.coils.find((c) => c.name === name);
+    if (!found) {
+      const near = closest(name, names);
+      problems.push({
+        path: `arrangement.${key}`,
+        expected: `the name of a coil (${names.map((n) => `"${n}"`).join(', ') || 'there is none yet'})`,
+        received: brief(name),
+        hint: near ? `did you mean "${near}"?` : 'name one of the coils, or add one',
+      });
+      return undefined;
+    }
+    return found.shape === 'multilayer' ? found.turnsPerLayer * found.layers : found.turns;
+  };
+  const turns = coilTurns('coil');
+  const aerialTurns = coilTurns('aerialCoil');
+  coilTurns('rotor');
+  for (const key of ['aerialTap', 'detectorTap', 'fewest']) {
+    const tap = arrangement[key];
+    const limit = key === 'aerialTap' && aerialTurns !== undefined ? aerialTurns : turns;
+    if (typeof tap === 'number' && limit !== undefined && !(tap <= limit)) {
+      problems.push({
+        path: `arrangement.${key}`,
+        expected: `at most the coil's ${limit} turns`,
+        received: brief(tap),
+        hint: 'taps are counted from the earthed end',
+      });
+    }
+  }
+  if (set.arrangement.kind === 'frame' && set.aerial.kind !== 'frame')
+    problems.push({
+      path: 'aerial.kind',
+      expected: '"frame"',
+      received: brief(set.aerial.kind),
+      hint: 'this arrangement is tuned by the frame itself',
+    });
+  if (set.arrangement.kind === 'ferrite rod' && set.aerial.kind !== 'ferrite rod')
+    problems.push({
+      path: 'aerial.kind',
+      expected: '"ferrite rod"',
+      received: brief(set.aerial.kind),
+      hint: 'this arrangement is tuned by the rod’s own coil',
+    });
+  if (
+    (set.aerial.kind === 'frame' || set.aerial.kind === 'ferrite rod') &&
+    set.arrangement.kind !== set.aerial.kind &&
+    set.arrangement.kind !== 'elements'
+  ) {
+    problems.push({
+      path: 'arrangement.kind',
+      expected: `"${set.aerial.kind}"`,
+      received: brief(set.arrangement.kind),
+      hint: 'a frame or rod is its own tuning coil',
+    });
+  }
+  if (set.arrangement.kind === 'elements') {
+    for (const [i, element] of set.arrangement.elements.entries()) {
+      if (element.kind === 'coil' && !names.includes(element.coil))
+        problems.push({
+          path: `arrangement.elements[${i}].coil`,
+          expected: 'the name of a coil',
+          received: brief(element.coil),
+          hint: closest(element.coil, names) ?? 'add one',
+        });
+    }
+  }
+  return problems;
+}
+
+export { FORMAT };

@@ -1,0 +1,75 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { formatQuantity } from './format.ts';
+import { gaugeDiameter } from './gauge.ts';
+import { parseQuantity, QUANTITY_KINDS, type QuantityKind } from './parse.ts';
+
+const value = (text: string, kind: QuantityKind) => {
+  const parsed = parseQuantity(text, kind);
+  return parsed.ok ? parsed.value : parsed.hint;
+};
+
+describe('quantities as people write them', () => {
+  it.each<[string, QuantityKind, number]>([
+    ['63 mm', 'length', 0.063],
+    ['2 1/2 in', 'length', 0.0635],
+    ['1/8"', 'length', 0.003175],
+    ['28 SWG', 'length', 0.0148 * 0.0254],
+    ['24 AWG', 'length', 0.127e-3 * 92 ** (12 / 39)],
+    ['470 pF', 'capacitance', 470e-12],
+    ['0.0005 µF', 'capacitance', 5e-10],
+    ['.0005uF', 'capacitance', 5e-10],
+    ['6.3 V', 'voltage', 6.3],
+    ['549 kHz', 'frequency', 549e3],
+    ['1,5 MHz', 'frequency', 1.5e6],
+    ['4k7', 'resistance', 4700],
+    ['2 kΩ', 'resistance', 2000],
+    ['100 ohm m', 'resistivity', 100],
+    ['2 kΩ·cm', 'resistivity', Number.NaN],
+    ['66 dBµV/m', 'field strength', 1e-6 * 10 ** 3.3],
+    ['20 °C', 'temperature', 293.15],
+    ['30 %', 'ratio', 0.3],
+    ['-33.5°', 'angle', -33.5],
+  ])('%s is %s', (text, kind, expected) => {
+    if (Number.isNaN(expected)) expect(typeof value(text, kind)).toBe('string');
+    else expect(value(text, kind)).toBeCloseTo(expected, 15);
+  });
+
+  it('refuses what is ambiguous or of another kind, and says what would do', () => {
+    expect(value('5 m', 'capacitance')).toMatch(/did you mean|unit of a length/);
+    expect(value('500', 'capacitance')).toMatch(/add a unit/);
+    expect(value('500 PF', 'capacitance')).toMatch(/pF/);
+    expect(value('28 SWG', 'capacitance')).toMatch(/wire size/);
+    expect(value('9 SWG', 'length')).toMatch(/10 to 48/);
+    expect(value('__proto__', 'length')).toMatch(/begin with a number/);
+    expect(value('1 constructor', 'length')).toMatch(/not known/);
+    expect(parseQuantity(Number.NaN, 'length').ok).toBe(false);
+    expect(parseQuantity(Number.POSITIVE_INFINITY, 'length').ok).toBe(false);
+  });
+
+  it('prints what it reads back', () => {
+    const kinds = (Object.keys(QUANTITY_KINDS) as QuantityKind[]).filter(
+      (k) => k !== 'ratio' && k !== 'level' && k !== 'temperature',
+    );
+    fc.assert(
+      fc.property(fc.constantFrom(...kinds), fc.double({ min: 1e-11, max: 9e5, noNaN: true }), (kind, x) => {
+        const read = value(formatQuantity(x, kind, 6), kind);
+        // The smallest printed step of a unit without small prefixes (an angle, a mass) bounds what can come back.
+        expect(typeof read).toBe('number');
+        expect(Math.abs((read as number) - x)).toBeLessThanOrEqual(Math.max(1e-5 * x, 1e-12));
+      }),
+      { numRuns: 500 },
+    );
+  });
+});
+
+// ASTM B258 defines the sizes between No. 36 (0.0050 in) and 4/0; No. 24 is printed there as 0.0201 in.
+// BS 3737 sizes: reference/parts-published.json, entry "swg".
+describe('wire gauges', () => {
+  it('agrees with the standards', () => {
+    expect(gaugeDiameter('AWG', 36)! / 0.0254).toBeCloseTo(0.005, 6);
+    expect(gaugeDiameter('AWG', 24)! / 0.0254).toBeCloseTo(0.0201, 4);
+    expect(gaugeDiameter('SWG', 28)! / 0.0254).toBeCloseTo(0.0148, 6);
+    expect(gaugeDiameter('SWG', 9)).toBeUndefined();
+  });
+});
