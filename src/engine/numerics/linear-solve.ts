@@ -1,0 +1,56 @@
+/**
+ * Solve the real system A·x = b by Gaussian elimination with partial pivoting.
+ * @param matrix n×n, row by row; it is overwritten with its factors.
+ * @param rightSides one or more vectors of n; each is overwritten with its solution.
+ * @throws RangeError when the matrix is singular to working precision or the sizes disagree.
+ */
+export function solveInPlace(matrix: Float64Array, ...rightSides: readonly Float64Array[]): void {
+  const n = Math.round(Math.sqrt(matrix.length));
+  if (!(n * n === matrix.length && rightSides.every((b) => b.length === n))) {
+    throw new RangeError(
+      `a matrix of ${matrix.length} numbers does not fit right sides of ${rightSides.map((b) => b.length)}`,
+    );
+  }
+  let largest = 0;
+  for (const value of matrix) largest = Math.max(largest, Math.abs(value));
+  for (let k = 0; k < n; k++) {
+    let pivot = k;
+    for (let i = k + 1; i < n; i++) if (Math.abs(matrix[i * n + k]) > Math.abs(matrix[pivot * n + k])) pivot = i;
+    if (!(Math.abs(matrix[pivot * n + k]) > 1e-14 * largest)) {
+      throw new RangeError(`the equations are singular: nothing is left to divide by in column ${k + 1} of ${n}`);
+    }
+    if (pivot !== k) {
+      for (let j = k; j < n; j++) {
+        const held = matrix[k * n + j];
+        matrix[k * n + j] = matrix[pivot * n + j];
+        matrix[pivot * n + j] = held;
+      }
+      for (const b of rightSides) {
+        const held = b[k];
+        b[k] = b[pivot];
+        b[pivot] = held;
+      }
+    }
+    const inverse = 1 / matrix[k * n + k];
+    for (let i = k + 1; i < n; i++) {
+      const factor = matrix[i * n + k] * inverse;
+      if (factor === 0) continue;
+      for (let j = k + 1; j < n; j++) matrix[i * n + j] -= factor * matrix[k * n + j];
+      for (const b of rightSides) b[i] -= factor * b[k];
+    }
+  }
+  for (const b of rightSides) {
+    for (let i = n - 1; i >= 0; i--) {
+      let sum = b[i];
+      for (let j = i + 1; j < n; j++) sum -= matrix[i * n + j] * b[j];
+      b[i] = sum / matrix[i * n + i];
+    }
+  }
+}
+
+/** As `solveInPlace` for one right side, leaving what it is given untouched. @returns x. */
+export function solveLinear(matrix: Float64Array, rightSide: Float64Array): Float64Array {
+  const x = rightSide.slice();
+  solveInPlace(matrix.slice(), x);
+  return x;
+}

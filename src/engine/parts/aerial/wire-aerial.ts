@@ -1,0 +1,124 @@
+import { type Complex, magnitude } from '../../numerics/complex.ts';
+import {
+  type Farads,
+  type Henries,
+  type Hertz,
+  LIGHT_SPEED,
+  type Metres,
+  MU_0,
+  type Ohms,
+  type OhmsPerMetre,
+} from '../../units/quantities.ts';
+import { type WireAerialShape, wireTree } from './shapes.ts';
+import { type ChargedSegment, staticCharge } from './static-charge.ts';
+import { naturalFrequency, wireLine } from './wire-line.ts';
+
+export interface WireAerialOptions {
+  /** Resistance of the aerial wire at radio frequency; default a copper wire of its diameter at 20 °C. */
+  readonly resistancePerMetre?: (frequency: Hertz) => OhmsPerMetre;
+}
+
+/** What the set sees of an aerial. The earth is not in it: its resistance comes in series. */
+export interface AerialModel {
+  /** Static, against ground. */
+  readonly capacitance: Farads;
+  /** Static: emf per field strength, the lead-in's foot counted from the ground. */
+  readonly effectiveHeight: Metres;
+  readonly wireLength: Metres;
+  /** In series with the capacitance while the aerial is short: impedance ≈ R + jωL + 1/jωC. */
+  readonly inductance: Henries;
+  /** Where the reactance first vanishes against perfect earth. */
+  readonly naturalFrequency: Hertz;
+  readonly effectiveHeightAt: (frequency: Hertz) => Metres;
+  readonly radiationResistanceAt: (frequency: Hertz) => Ohms;
+  /** Radiation and conductor included, earth not. */
+  readonly impedanceAt: (frequency: Hertz) => Complex;
+  /** Sentences for this aerial, and, given a frequency, for its use there. */
+  readonly warnings: readonly string[];
+  readonly warningsAt: (frequency: Hertz) => readonly string[];
+  /** For drawing: the wire in pieces with the charge on each. */
+  readonly segments: readonly ChargedSegment[];
+}
+
+/**
+ * A wire aerial over ground, computed once from its shape; then quick at any frequency.
+ * Holds for wires clear of ground and buildings, up to about half a wavelength of wire; see docs/physics/aerials.md.
+ * @throws RangeError for sizes that cannot be built.
+ */
+export function wireAerial(spec: WireAerialShape, options: WireAerialOptions = {}): AerialModel {
+  const tree = wireTree(spec);
+  const { diameter } = spec.wire;
+  const charge = staticCharge(tree, diameter / 2);
+  const { segments } = charge;
+  const resistancePerMetre = options.resistancePerMetre ?? ((f: Hertz) => copperAt(diameter, f));
+  const line = wireLine(charge);
+  const wireLength = segments.reduce((sum, s) => sum + s.length, 0);
+
+  const at = (frequency: Hertz) => {
+    if (!(frequency > 0 && frequency < Number.POSITIVE_INFINITY)) {
+      throw new RangeError(`the frequency must be above 0, not ${frequency}`);
+    }
+    const conductor = resistancePerMetre(frequency);
+    const shape = line(frequency, conductor);
+    // R_r = 160π²(h_e/λ)², textbook result for a short vertical current over perfect ground. It is spread along the wire
+    // so that it acts through the current there and stays finite where the foot carries little.
+    const wavelength = LIGHT_SPEED / frequency;
+    const upright = 160 * Math.PI ** 2 * (magnitude(shape.effectiveHeight) / wavelength) ** 2;
+    const whole = line(frequency, conductor + upright / shape.currentSquared);
+    return {
+      impedance: whole.impedance,
+      effectiveHeight: magnitude(whole.effectiveHeight),
+      radiation: 160 * Math.PI ** 2 * (magnitude(whole.effectiveHeight) / wavelength) ** 2,
+    };
+  };
+
+  const warnings = shapeWarnings(segments, diameter);
+  const natural = naturalFrequency(line, wireLength);
+  return {
+    capacitance: charge.capacitance,
+    effectiveHeight: charge.effectiveHeight,
+    wireLength,
+    inductance: charge.inductance,
+    naturalFrequency: natural,
+    effectiveHeightAt: (f) => at(f).effectiveHeight,
+    radiationResistanceAt: (f) => at(f).radiation,
+    impedanceAt: (f) => at(f).impedance,
+    warnings,
+    warningsAt: (f) => (f > 1.7 * natural ? [...warnings, TOO_LONG] : warnings),
+    segments,
+  };
+}
+
+const TOO_LONG =
+  'The aerial is about half a wavelength long or more at this frequency; its impedance and effective height are rough there.';
+
+function shapeWarnings(segments: readonly ChargedSegment[], diameter: Metres): string[] {
+  const warnings: string[] = [];
+  const lowest = Math.min(...segments.map((s) => (s.from[2] + s.to[2]) / 2));
+  if (!(lowest > 5 * diameter)) {
+    warnings.push(
+      'Part of the wire is within a few wire thicknesses of the ground, where real soil no longer acts as perfect earth.',
+    );
+  }
+  const length = segments.reduce((sum, s) => sum + s.length, 0);
+  if (!(length > 100 * diameter)) {
+    warnings.push(
+      'The aerial is less than a hundred times as long as it is thick; the thin-wire sum is a rough guide for it.',
+    );
+  }
+  const top = Math.max(...segments.map((s) => s.to[2]));
+  if (!(top >= 1.5)) {
+    warnings.push(
+      'No part of the aerial is higher than a person can reach; houses and bushes will matter more than the figures here.',
+    );
+  }
+  return warnings;
+}
+
+/** Round copper wire (IEC 60028 at 20 °C), by a skin layer that thins to the whole section at low frequency; within 6 %. */
+function copperAt(diameter: Metres, frequency: Hertz): OhmsPerMetre {
+  const rho = 1.7241e-8;
+  const skin = Math.sqrt(rho / (Math.PI * frequency * MU_0));
+  const layer = skin * -Math.expm1(-diameter / 2 / skin);
+  return rho / (Math.PI * (diameter - layer) * layer);
+}

@@ -1,0 +1,113 @@
+import { type Complex, reciprocal } from '../../numerics/complex.ts';
+import { type Hertz, LIGHT_SPEED, type Metres, type Ohms, type OhmsPerMetre } from '../../units/quantities.ts';
+import type { StaticCharge } from './static-charge.ts';
+
+export interface LineAt {
+  /** At the foot of the lead-in, against perfect earth. */
+  readonly impedance: Complex;
+  /** ∫ I dz along the wire over the foot's current, plus the foot's own height. */
+  readonly effectiveHeight: Complex;
+  /** ∫ |I|² ds over the foot's current squared: what a resistance per metre is multiplied by. */
+  readonly currentSquared: Metres;
+}
+
+/**
+ * The aerial as a branching line whose capacitance per metre is its own static one (Schelkunoff's non-uniform line),
+ * with inductance per metre µ₀ε₀/c′ scaled so that the whole has its magnetostatic inductance: right to the second order in
+ * frequency, and close up to where the wire is half a wavelength long.
+ * @param series resistance per metre of wire, conductor and radiation. @returns a function of frequency.
+ */
+export function wireLine({ segments, inductance }: StaticCharge) {
+  const n = segments.length;
+  let raw = 0;
+  const perFarad = segments.map((s) => s.length ** 2 / (LIGHT_SPEED ** 2 * s.capacitance));
+  for (let i = 0; i < n; i++) raw += perFarad[i] * segments[i].share ** 2;
+  const L = perFarad.map((l) => (l * inductance) / raw);
+  const C = segments.map((s) => s.capacitance);
+  const rise = segments.map((s) => s.to[2] - s.from[2]);
+  const parents = segments.map((s) => s.parent);
+  const base = segments[0].from[2];
+  // Per segment: admittance beyond its far end, admittance of its middle shunt onwards, and impedance seen at its near end.
+  const farRe = new Float64Array(n);
+  const farIm = new Float64Array(n);
+  const midRe = new Float64Array(n);
+  const midIm = new Float64Array(n);
+  const nearRe = new Float64Array(n);
+  const nearIm = new Float64Array(n);
+
+  return (frequency: Hertz, series: OhmsPerMetre): LineAt => {
+    const w = 2 * Math.PI * frequency;
+    farRe.fill(0);
+    farIm.fill(0);
+    let rootRe = 0;
+    let rootIm = 0;
+    // Inwards: every segment is half its series impedance, its capacitance, and the other half.
+    for (let i = n - 1; i >= 0; i--) {
+      const r = (series * segments[i].length) / 2;
+      const x = (w * L[i]) / 2;
+      let re = 0;
+      let im = w * C[i];
+      if (farRe[i] !== 0 || farIm[i] !== 0) {
+        const beyond = reciprocal({ re: farRe[i], im: farIm[i] });
+        const y = reciprocal({ re: beyond.re + r, im: beyond.im + x });
+        re += y.re;
+        im += y.im;
+      }
+      midRe[i] = re;
+      midIm[i] = im;
+      const z = reciprocal({ re, im });
+      nearRe[i] = z.re + r;
+      nearIm[i] = z.im + x;
+      const y = reciprocal({ re: nearRe[i], im: nearIm[i] });
+      const parent = parents[i];
+      if (parent < 0) {
+        rootRe += y.re;
+        rootIm += y.im;
+      } else {
+        farRe[parent] += y.re;
+        farIm[parent] += y.im;
+      }
+    }
+    const impedance = reciprocal({ re: rootRe, im: rootIm });
+    // Outwards: one ampere at the foot; node voltages become currents.
+    let heightRe = base;
+    let heightIm = 0;
+    let squared = 0;
+    const farV: Complex[] = new Array(n);
+    for (let i = 0; i < n; i++) {
+      const v = parents[i] < 0 ? impedance : farV[parents[i]];
+      const d = nearRe[i] ** 2 + nearIm[i] ** 2;
+      const inRe = (v.re * nearRe[i] + v.im * nearIm[i]) / d;
+      const inIm = (v.im * nearRe[i] - v.re * nearIm[i]) / d;
+      const r = (series * segments[i].length) / 2;
+      const x = (w * L[i]) / 2;
+      const vRe = v.re - inRe * r + inIm * x;
+      const vIm = v.im - inRe * x - inIm * r;
+      const outRe = inRe + w * C[i] * vIm;
+      const outIm = inIm - w * C[i] * vRe;
+      farV[i] = { re: vRe - outRe * r + outIm * x, im: vIm - outRe * x - outIm * r };
+      heightRe += (rise[i] * (inRe + outRe)) / 2;
+      heightIm += (rise[i] * (inIm + outIm)) / 2;
+      squared += (segments[i].length * (inRe ** 2 + inIm ** 2 + outRe ** 2 + outIm ** 2)) / 2;
+    }
+    return { impedance, effectiveHeight: { re: heightRe, im: heightIm }, currentSquared: squared };
+  };
+}
+
+/** First frequency at which the reactance at the foot is zero: the quarter-wave resonance against perfect earth. */
+export function naturalFrequency(line: ReturnType<typeof wireLine>, wireLength: Metres): Hertz {
+  const reactance = (f: Hertz): Ohms => line(f, 0).impedance.im;
+  let low = 0;
+  let high = LIGHT_SPEED / (16 * wireLength);
+  // The reactance rises all the way to it, so the first positive value lies beyond it and short of the next pole.
+  while (reactance(high) < 0) {
+    low = high;
+    high *= 1.1;
+  }
+  for (let i = 0; i < 60; i++) {
+    const middle = (low + high) / 2;
+    if (reactance(middle) < 0) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
+}
