@@ -19,7 +19,7 @@ export interface StaticCharge {
   readonly capacitance: Farads;
   /** Mean height of the charge, ground counted as zero. */
   readonly effectiveHeight: Metres;
-  /** External inductance of the wire for the current that charges it. */
+  /** Of the wire, for the current that charges it: the term of second order in frequency, retardation included. */
   readonly inductance: Henries;
   /** Mean of 1/distance from charge to mirrored charge, weighted by both: what the ground beneath sees. */
   readonly meanImageDistanceInverse: number;
@@ -60,8 +60,10 @@ export function staticCharge(tree: WireTree, radius: Metres, count = 48): Static
   for (let i = n - 1; i >= 0; i--) if (pieces[i].parent >= 0) beyond[pieces[i].parent] += beyond[i];
   const share = beyond.map((q, i) => (q - charge[i] / 2) / capacitance);
 
+  const middles = pieces.map(({ from, to }) => [0, 1, 2].map((axis) => (from[axis] + to[axis]) / 2));
   let inductance = 0;
   let imaged = 0;
+  let delay = 0;
   for (let i = 0; i < n; i++) {
     const p = pieces[i];
     const [px, py, pz] = [p.to[0] - p.from[0], p.to[1] - p.from[1], p.to[2] - p.from[2]];
@@ -73,13 +75,19 @@ export function staticCharge(tree: WireTree, radius: Metres, count = 48): Static
       // Neumann's integral; in the ground level currents return reversed, upright ones do not.
       inductance += share[i] * share[j] * ((level + upright) * own[k] + (upright - level) * image[k]);
       imaged += charge[i] * charge[j] * image[k];
+      // e^(−jkR)/R = 1/R − jk − k²R/2: the last term, from the charges, is of the same order as the inductance.
+      const [mx, my, mz] = middles[i];
+      const [sx, sy, sz] = middles[j];
+      const level2 = (mx - sx) ** 2 + (my - sy) ** 2;
+      const difference = Math.sqrt(level2 + (mz - sz) ** 2) - Math.sqrt(level2 + (mz + sz) ** 2);
+      delay += charge[i] * charge[j] * difference;
     }
   }
   return {
     segments: pieces.map((piece, i) => ({ ...piece, capacitance: charge[i], share: share[i] })),
     capacitance,
     effectiveHeight: moment / capacitance,
-    inductance: (MU_0 / (4 * Math.PI)) * inductance,
+    inductance: (MU_0 / (4 * Math.PI)) * (inductance + delay / (2 * capacitance ** 2)),
     meanImageDistanceInverse: imaged / capacitance ** 2,
   };
 }

@@ -11,7 +11,7 @@ import {
 } from '../../units/quantities.ts';
 import { type WireAerialShape, wireTree } from './shapes.ts';
 import { type ChargedSegment, staticCharge } from './static-charge.ts';
-import { naturalFrequency, wireLine } from './wire-line.ts';
+import { type LineAt, naturalFrequency, wireLine } from './wire-line.ts';
 
 export interface WireAerialOptions {
   /** Resistance of the aerial wire at radio frequency; default a copper wire of its diameter at 20 °C. */
@@ -60,15 +60,14 @@ export function wireAerial(spec: WireAerialShape, options: WireAerialOptions = {
     }
     const conductor = resistancePerMetre(frequency);
     const shape = line(frequency, conductor);
-    // R_r = 160π²(h_e/λ)², textbook result for a short vertical current over perfect ground. It is spread along the wire
-    // so that it acts through the current there and stays finite where the foot carries little.
-    const wavelength = LIGHT_SPEED / frequency;
-    const upright = 160 * Math.PI ** 2 * (magnitude(shape.effectiveHeight) / wavelength) ** 2;
-    const whole = line(frequency, conductor + upright / shape.currentSquared);
+    // Spread along the wire, the radiation resistance acts through the current there and stays finite where the foot
+    // carries little.
+    const radiated = radiationResistance(shape, frequency);
+    const whole = line(frequency, conductor + radiated / shape.currentSquared);
     return {
       impedance: whole.impedance,
       effectiveHeight: magnitude(whole.effectiveHeight),
-      radiation: 160 * Math.PI ** 2 * (magnitude(whole.effectiveHeight) / wavelength) ** 2,
+      radiation: radiationResistance(whole, frequency),
     };
   };
 
@@ -87,6 +86,15 @@ export function wireAerial(spec: WireAerialShape, options: WireAerialOptions = {
     warningsAt: (f) => (f > 1.7 * natural ? [...warnings, TOO_LONG] : warnings),
     segments,
   };
+}
+
+/**
+ * 160π²(h_e/λ)² of the upright current over perfect ground (textbook, e.g. Terman, Radio Engineers' Handbook, 1943), and
+ * 16 k⁴ |∫ I z ds|² of the level current with its reversed image: the next term of the same far-field integral.
+ */
+function radiationResistance({ effectiveHeight, levelMoment }: LineAt, frequency: Hertz): Ohms {
+  const k = (2 * Math.PI * frequency) / LIGHT_SPEED;
+  return 40 * (k * magnitude(effectiveHeight)) ** 2 + 16 * (k * k * levelMoment) ** 2;
 }
 
 const TOO_LONG =

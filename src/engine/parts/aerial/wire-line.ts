@@ -7,13 +7,15 @@ export interface LineAt {
   readonly impedance: Complex;
   /** ∫ I dz along the wire over the foot's current, plus the foot's own height. */
   readonly effectiveHeight: Complex;
+  /** |∫ I z ds| of the level part of the wire over the foot's current, m². */
+  readonly levelMoment: number;
   /** ∫ |I|² ds over the foot's current squared: what a resistance per metre is multiplied by. */
   readonly currentSquared: Metres;
 }
 
 /**
  * The aerial as a branching line whose capacitance per metre is its own static one (Schelkunoff's non-uniform line),
- * with inductance per metre µ₀ε₀/c′ scaled so that the whole has its magnetostatic inductance: right to the second order in
+ * with inductance per metre µ₀ε₀/c′ scaled so that the whole has the inductance of `staticCharge`: right to the second order in
  * frequency, and close up to where the wire is half a wavelength long.
  * @param series resistance per metre of wire, conductor and radiation. @returns a function of frequency.
  */
@@ -25,6 +27,8 @@ export function wireLine({ segments, inductance }: StaticCharge) {
   const L = perFarad.map((l) => (l * inductance) / raw);
   const C = segments.map((s) => s.capacitance);
   const rise = segments.map((s) => s.to[2] - s.from[2]);
+  const along = segments.map((s) => ((s.to[0] - s.from[0]) * (s.to[2] + s.from[2])) / 2);
+  const across = segments.map((s) => ((s.to[1] - s.from[1]) * (s.to[2] + s.from[2])) / 2);
   const parents = segments.map((s) => s.parent);
   const base = segments[0].from[2];
   // Per segment: admittance beyond its far end, admittance of its middle shunt onwards, and impedance seen at its near end.
@@ -73,6 +77,7 @@ export function wireLine({ segments, inductance }: StaticCharge) {
     let heightRe = base;
     let heightIm = 0;
     let squared = 0;
+    const level = [0, 0, 0, 0];
     const farV: Complex[] = new Array(n);
     for (let i = 0; i < n; i++) {
       const v = parents[i] < 0 ? impedance : farV[parents[i]];
@@ -86,11 +91,22 @@ export function wireLine({ segments, inductance }: StaticCharge) {
       const outRe = inRe + w * C[i] * vIm;
       const outIm = inIm - w * C[i] * vRe;
       farV[i] = { re: vRe - outRe * r + outIm * x, im: vIm - outRe * x - outIm * r };
-      heightRe += (rise[i] * (inRe + outRe)) / 2;
-      heightIm += (rise[i] * (inIm + outIm)) / 2;
+      const re = (inRe + outRe) / 2;
+      const im = (inIm + outIm) / 2;
+      heightRe += rise[i] * re;
+      heightIm += rise[i] * im;
+      level[0] += along[i] * re;
+      level[1] += along[i] * im;
+      level[2] += across[i] * re;
+      level[3] += across[i] * im;
       squared += (segments[i].length * (inRe ** 2 + inIm ** 2 + outRe ** 2 + outIm ** 2)) / 2;
     }
-    return { impedance, effectiveHeight: { re: heightRe, im: heightIm }, currentSquared: squared };
+    return {
+      impedance,
+      effectiveHeight: { re: heightRe, im: heightIm },
+      levelMoment: Math.hypot(...level),
+      currentSquared: squared,
+    };
   };
 }
 
