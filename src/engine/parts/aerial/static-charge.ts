@@ -111,7 +111,7 @@ function divide({ points, parents }: WireTree, count: number): Piece[] {
     let parent = last[parents[i]];
     const at = (k: number) => {
       const t = k / n;
-      const s = 0.4 * t + 0.3 * (1 - Math.cos(Math.PI * t));
+      const s = 0.05 * t + 0.475 * (1 - Math.cos(Math.PI * t));
       return [0, 1, 2].map((axis) => from[axis] + s * (to[axis] - from[axis])) as [number, number, number];
     };
     for (let k = 0; k < n; k++) {
