@@ -1,8 +1,32 @@
 import { defineConfig } from 'vitest/config';
 
+const inPage = 'test/page/**/*.test.{ts,tsx}';
+
 export default defineConfig({
+  oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   test: {
-    include: ['src/**/*.test.ts', 'src/**/*.test.tsx', 'test/**/*.test.ts'],
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'unit',
+          include: ['src/**/*.test.{ts,tsx}', 'test/**/*.test.{ts,tsx}'],
+          exclude: [inPage],
+          sequence: { groupOrder: 0 },
+        },
+      },
+      {
+        extends: true,
+        // Whole pages in a real browser: after the rest and one file at a time, since each is several processes.
+        test: {
+          name: 'page',
+          include: [inPage],
+          globalSetup: 'test/support/page-setup.ts',
+          fileParallelism: false,
+          sequence: { groupOrder: 1 },
+        },
+      },
+    ],
     testTimeout: 60_000,
     hookTimeout: 180_000,
     env: { TZ: 'UTC' },

@@ -1,0 +1,82 @@
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { markCommandLineBuilt } from './build.mjs';
+import { alone } from './fresh.mjs';
+import { installIfNeeded } from './install.mjs';
+import { inRoot } from './paths.mjs';
+import { runTool } from './run.mjs';
+
+const HELP = `Runs every check: types, style, then all tests, those of the page in a real browser included.
+
+  npm test                          everything, including the first set-up
+  npm test -- src/engine/parts      only the tests whose path contains this
+  npm test -- --project unit        without the page tests ("page" for only those)
+  npm test -- -u                    takes changed pictures as right
+Anything after -- goes to Vitest. The last line is the outcome: "N passed, N failed".
+`;
+
+/** Checks the types of everything, tests and scripts included; the output also serves the command line's own tests. */
+async function typesFit() {
+  console.log('Checking types…');
+  return alone('command-line', async () => {
+    const started = Date.now();
+    const fit = (await runTool('tsc', ['-b'])) === 0;
+    if (fit) markCommandLineBuilt(started);
+    return fit;
+  });
+}
+
+async function styleFits() {
+  console.log('Checking style…');
+  return (await runTool('biome', ['check', '--error-on-warnings'])) === 0;
+}
+
+/**
+ * @param {string[]} args
+ * @returns {Promise<import('./count-reporter.mjs').Counts>}
+ */
+async function runVitest(args) {
+  const folder = mkdtempSync(join(tmpdir(), 'faintwave-test-'));
+  const file = join(folder, 'counts.json');
+  const reporters = ['--reporter=default', `--reporter=${inRoot('scripts/support/count-reporter.mjs')}`];
+  try {
+    const env = { ...process.env, FAINTWAVE_COUNTS: file };
+    const code = await runTool('vitest', ['run', ...reporters, ...args], { env });
+    const counts = JSON.parse(readFileSync(file, 'utf8'));
+    if (code !== 0 && counts.failed === 0) counts.failed = 1; // it says it failed: believe it
+    return counts;
+  } catch {
+    return { passed: 0, failed: 1, skipped: 0 }; // it ended before it could count
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+/** @param {string[]} args */
+export async function testEverything(args) {
+  if (args.includes('--help') || args.includes('-h')) {
+    console.log(HELP);
+    return;
+  }
+  let passed = 0;
+  let failed = 0;
+  try {
+    await installIfNeeded();
+    const checks = { types: await typesFit(), style: await styleFits() };
+    const counts = await runVitest(args);
+    passed = counts.passed;
+    failed = counts.failed;
+    for (const [name, fits] of Object.entries(checks)) {
+      if (fits) continue;
+      failed++;
+      console.log(`The check of ${name} failed (see above); it counts as one failure.`);
+    }
+    if (counts.skipped > 0) console.log(`${counts.skipped} skipped`);
+  } catch (error) {
+    failed++;
+    console.error(error instanceof Error ? error.message : error);
+  }
+  console.log(`${passed} passed, ${failed} failed`);
+  if (failed > 0 || passed === 0) process.exitCode = 1;
+}

@@ -1,0 +1,82 @@
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import { afterAll, inject } from 'vitest';
+import { PAGE_FOLDER } from '../../scripts/support/build.mjs';
+import { serve } from '../../scripts/support/serve.mjs';
+import { launch } from './find-browser.ts';
+
+export interface PageOptions {
+  /** CSS pixels; 1280. */
+  width?: number;
+  /** CSS pixels; 800. */
+  height?: number;
+  /** 'light'. */
+  colorScheme?: 'light' | 'dark';
+  /** True for a person who asked for less movement; true, so that nothing is caught half-way. */
+  reducedMotion?: boolean;
+  /** A finger instead of a mouse; false. */
+  touch?: boolean;
+  /** Lets the page keep itself for use without a network; false, for then every test would fetch everything. */
+  serviceWorker?: boolean;
+  /** False leaves the page blank, to prepare something before `page.goto(url)`; true. */
+  open?: boolean;
+  /** True when the test provokes errors in the page on purpose; otherwise any error in its console fails the test. */
+  errorsExpected?: boolean;
+}
+
+let browser: Promise<Browser> | undefined;
+let server: ReturnType<typeof serve> | undefined;
+
+afterAll(async () => {
+  await (await browser)?.close();
+  await (await server)?.close();
+});
+
+/**
+ * Opens the built page in a real browser, as a new visitor with empty storage, for the time of `use`. The test fails if
+ * the page throws, logs an error, or asks for anything from another place than its own (it must work without a network).
+ * @param use gets the page, and its address with a slash at the end
+ */
+export async function withPage<T>(use: (page: Page, url: string) => Promise<T>, options: PageOptions = {}): Promise<T> {
+  browser ??= launch(inject('browser'));
+  server ??= serve(PAGE_FOLDER);
+  const [{ url }, running] = await Promise.all([server, browser]);
+  const context = await running.newContext(contextOptions(options));
+  context.setDefaultTimeout(15_000);
+  const problems: string[] = [];
+  context.on('weberror', (error) => problems.push(`thrown in the page: ${error.error().stack ?? error.error()}`));
+  context.on('console', (message) => {
+    if (message.type() === 'error') problems.push(`console: ${message.text()} (${message.location().url})`);
+  });
+  context.on('request', (request) => {
+    const address = request.url();
+    if (/^https?:/.test(address) && !address.startsWith(url)) problems.push(`asked the network for ${address}`);
+  });
+  try {
+    const page = await context.newPage();
+    if (options.open !== false) await page.goto(url);
+    const result = await use(page, url);
+    if (problems.length > 0 && !options.errorsExpected) throw new Error(problems.join('\n'));
+    return result;
+  } catch (error) {
+    // A page that broke explains a step that timed out better than the time-out does.
+    if (problems.length > 0 && error instanceof Error && !error.message.includes(problems[0])) {
+      error.message += `\n\nBefore that, in the page:\n${problems.join('\n')}`;
+    }
+    throw error;
+  } finally {
+    await context.close();
+  }
+}
+
+function contextOptions(options: PageOptions): BrowserContextOptions {
+  return {
+    viewport: { width: options.width ?? 1280, height: options.height ?? 800 },
+    colorScheme: options.colorScheme ?? 'light',
+    reducedMotion: (options.reducedMotion ?? true) ? 'reduce' : 'no-preference',
+    hasTouch: options.touch ?? false,
+    serviceWorkers: options.serviceWorker ? 'allow' : 'block',
+    locale: 'en-GB',
+    timezoneId: 'UTC',
+    acceptDownloads: true,
+  };
+}
