@@ -5,7 +5,6 @@ import { writeFileSync } from 'node:fs';
 /**
  * Vitest reporter that leaves the counts of a run in the file named by FAINTWAVE_COUNTS. A file that does not load, a
  * failing hook and an error outside any test count as one failure each.
- * @implements {import('vitest/node').Reporter}
  */
 export default class CountReporter {
   /**

@@ -1,0 +1,97 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join, posix } from 'node:path';
+import { expect, test } from 'vitest';
+import { inRoot } from '../scripts/support/paths.mjs';
+
+/** What each part of src may use besides itself. */
+const MAY_USE: Record<string, string[]> = {
+  engine: [],
+  outputs: ['engine'],
+  app: ['outputs', 'engine'],
+  cli: ['outputs', 'engine'],
+};
+
+/** Inside the engine each folder may use those before it. */
+const ENGINE_ORDER = ['units', 'numerics', 'parts', 'place', 'set', 'circuit', 'reception', 'find', 'measure'];
+
+const isPure = (part: string) => part === 'engine' || part === 'outputs';
+
+/** Addresses that a source imports, re-exports, loads later or starts as a worker; comments do not count. */
+function importsIn(source: string): string[] {
+  const code = source.replace(/\/\*[\s\S]*?\*\/|^\s*\/\/.*$/gm, '');
+  const forms = [
+    /\b(?:import|export)\b[^'"`;=()]*?\bfrom\s*['"]([^'"]+)['"]/g,
+    /\bimport\s*['"]([^'"]+)['"]/g,
+    /\bimport\s*\(\s*['"]([^'"]+)['"]/g,
+    /\bnew URL\(\s*['"]([^'"]+)['"]\s*,\s*import\.meta\.url/g,
+  ];
+  return forms.flatMap((form) => [...code.matchAll(form)].map((match) => match[1]));
+}
+
+/** Why `file` (from src, with slashes) may not import `address`, or undefined when it may. */
+function whyNot(file: string, address: string): string | undefined {
+  const [part, folder] = file.split('/');
+  if (!address.startsWith('.')) {
+    const outside = address.startsWith('node:') || address.startsWith('preact') || address.startsWith('@preact/');
+    return isPure(part) && outside ? `${part} knows neither Node nor the page` : undefined;
+  }
+  const target = posix.normalize(posix.join(posix.dirname(file), address));
+  if (target.startsWith('..')) return isPure(part) ? `${part} stands alone, without files outside src` : undefined;
+  const [usedPart, usedFolder] = target.split('/');
+  if (usedPart !== part) return MAY_USE[part]?.includes(usedPart) ? undefined : `${part} may not use ${usedPart}`;
+  if (part !== 'engine' || !file.includes('/', part.length + 1)) return undefined; // engine/index.ts sees all of it
+  const [own, used] = [ENGINE_ORDER.indexOf(folder), ENGINE_ORDER.indexOf(usedFolder)];
+  if (own < 0) return `engine/${folder} has no place in the order`;
+  return used >= 0 && used <= own ? undefined : `${folder} comes before ${usedFolder}`;
+}
+
+function sources(): string[] {
+  const files = readdirSync(inRoot('src'), { recursive: true, encoding: 'utf8' }).map((name) =>
+    name.replaceAll('\\', '/'),
+  );
+  return files.filter((name) => /\.tsx?$/.test(name) && !/\.test\.tsx?$/.test(name));
+}
+
+test('every import follows an allowed arrow', () => {
+  const offending = sources().flatMap((file) =>
+    importsIn(readFileSync(join(inRoot('src'), file), 'utf8')).flatMap((address) => {
+      const reason = whyNot(file, address);
+      return reason ? [`src/${file} → ${address} (${reason})`] : [];
+    }),
+  );
+  expect(offending, offending.join('\n')).toEqual([]);
+});
+
+test('every part of src and every folder of the engine is known here', () => {
+  const folders = (path: string) =>
+    readdirSync(inRoot(path), { withFileTypes: true }).flatMap((entry) => (entry.isDirectory() ? [entry.name] : []));
+  expect(Object.keys(MAY_USE)).toEqual(expect.arrayContaining(folders('src')));
+  expect(ENGINE_ORDER).toEqual(expect.arrayContaining(folders('src/engine')));
+});
+
+test('imports are found in every form and not in comments', () => {
+  const source = `
+    import a, { type B } from './a.ts';
+    import type {
+      C,
+    } from "../c.ts";
+    export * from './d.ts';
+    import './e.css';
+    const f = await import('./f.ts');
+    new Worker(new URL('./g.ts', import.meta.url), { type: 'module' });
+    // import h from './h.ts';
+    /* import i from './i.ts'; */
+    export const from = 'nowhere';`;
+  expect(importsIn(source).sort()).toEqual(['../c.ts', './a.ts', './d.ts', './e.css', './f.ts', './g.ts']);
+});
+
+test('arrows are judged as the map says', () => {
+  expect(whyNot('engine/parts/coil.ts', '../units/quantities.ts')).toBeUndefined();
+  expect(whyNot('engine/units/parse.ts', '../parts/coil.ts')).toBeDefined();
+  expect(whyNot('engine/index.ts', './measure/fit.ts')).toBeUndefined();
+  expect(whyNot('engine/parts/coil.ts', '../index.ts')).toBeDefined();
+  expect(whyNot('engine/parts/coil.ts', 'node:fs')).toBeDefined();
+  expect(whyNot('outputs/plots/a.ts', '../../app/state/set.ts')).toBeDefined();
+  expect(whyNot('cli/main.ts', '../app/main.tsx')).toBeDefined();
+  expect(whyNot('app/state/set.ts', '../../engine/index.ts')).toBeUndefined();
+});
