@@ -12,7 +12,7 @@ const HELP = `Runs every check: types, style, then all tests, those of the page 
   npm test                          everything, including the first set-up
   npm test -- src/engine/parts      only the tests whose path contains this
   npm test -- --project unit        without the page tests ("page" for only those)
-  npm test -- -u                    takes changed pictures as right
+  npm test -- plots -u              takes changed pictures as right
 Anything after -- goes to Vitest. The last line is the outcome: "N passed, N failed".
 `;
 
