@@ -1,0 +1,232 @@
+import type { Complex } from '../../numerics/complex.ts';
+import {
+  EPSILON_0,
+  type Farads,
+  type Hertz,
+  type Metres,
+  MU_0,
+  type OhmMetres,
+  type Ohms,
+} from '../../units/quantities.ts';
+import { buriedWiresFactor } from './buried-wires.ts';
+import { counterpoise } from './counterpoise.ts';
+import { DISC_FOR_SQUARE, levelPlateFactor, uprightPlateFactor } from './plate.ts';
+import { type Position, rodFactor, rodPositions, rodsFactor } from './rods.ts';
+import { type SoilSpec, soilOf } from './soil.ts';
+
+interface InSoil extends SoilSpec {
+  /** Where skin depth in the soil is judged and a counterpoise's resistance stated; default 1 MHz. */
+  readonly frequency?: Hertz;
+}
+
+interface Given {
+  readonly resistance: Ohms;
+  /** Default the figure alone. */
+  readonly range?: readonly [Ohms, Ohms];
+}
+
+/** What the set's earth terminal is joined to. Lengths in metres; `depth` is below ground. */
+export type EarthSpec =
+  | (InSoil & { readonly shape: 'rod'; readonly length: Metres; readonly diameter: Metres })
+  | (InSoil & {
+      readonly shape: 'rods';
+      readonly length: Metres;
+      readonly diameter: Metres;
+      /** With `spacing` between neighbours, in `layout` (default a row); or every place in `positions`. */
+      readonly count?: number;
+      readonly spacing?: Metres;
+      readonly layout?: 'row' | 'ring' | 'square';
+      readonly positions?: readonly Position[];
+    })
+  | (InSoil & {
+      readonly shape: 'plate';
+      /** Of a square one; or `diameter` of a round one. */
+      readonly side?: Metres;
+      readonly diameter?: Metres;
+      /** Of its middle. */
+      readonly depth: Metres;
+      /** Default level. */
+      readonly lie?: 'level' | 'upright';
+    })
+  | (InSoil & {
+      readonly shape: 'buried wire';
+      readonly length: Metres;
+      readonly depth: Metres;
+      readonly wire: { readonly diameter: Metres };
+    })
+  | (InSoil & {
+      readonly shape: 'radials';
+      readonly count: number;
+      /** Of each. */
+      readonly length: Metres;
+      readonly depth: Metres;
+      readonly wire: { readonly diameter: Metres };
+    })
+  | (InSoil & {
+      readonly shape: 'counterpoise';
+      /** Wires from the set outwards, default 1. */
+      readonly count?: number;
+      readonly length: Metres;
+      readonly height: Metres;
+      readonly wire: { readonly diameter: Metres };
+    })
+  | (Given & { readonly shape: 'measured' })
+  | (Given & { readonly shape: 'water pipe' });
+
+export interface EarthModel {
+  readonly resistance: Ohms;
+  /** From soil as wet to soil as dry as it gets. */
+  readonly range: readonly [Ohms, Ohms];
+  /** Only of a counterpoise: it reaches the ground through this. */
+  readonly capacitance?: Farads;
+  /** Mean height of its charge, to be taken off the aerial's effective height: 0 but for a counterpoise. */
+  readonly chargeHeight: Metres;
+  readonly impedanceAt: (frequency: Hertz) => Complex;
+  readonly warnings: readonly string[];
+}
+
+/** Resistance of an earth. @throws RangeError for sizes that cannot be built. */
+export function earth(spec: EarthSpec): EarthModel {
+  if (spec.shape === 'measured' || spec.shape === 'water pipe') return given(spec);
+  const soil = soilOf(spec);
+  const { frequency = 1e6 } = spec;
+  positive(frequency, 'frequency');
+  const warnings: string[] = [];
+  if (spec.shape === 'counterpoise') {
+    const { count = 1, length, height, wire } = spec;
+    whole(count, 1, 60, 'counterpoise wires');
+    for (const [value, name] of [
+      [length, 'length'],
+      [height, 'height'],
+      [wire.diameter, 'wire diameter'],
+    ] as const)
+      positive(value, name);
+    thin(wire.diameter, Math.min(length, height));
+    const model = counterpoise(count, length, height, wire.diameter);
+    const at = (resistivity: OhmMetres) => model.impedanceAt(frequency, resistivity).re;
+    // Loss of the returning current need not rise with resistivity, so the ends of the range are sorted.
+    const ends = soil.range.map(at).sort((a, b) => a - b);
+    const resistance = at(soil.resistivity);
+    if (!(2 * Math.PI * frequency * EPSILON_0 * 15 * soil.resistivity < 0.5)) {
+      warnings.push(
+        'In soil this dry the ground under a counterpoise no longer acts as a conductor at this frequency; its resistance is a rough guess.',
+      );
+    }
+    return {
+      resistance,
+      range: [Math.min(ends[0], resistance), Math.max(ends[1], resistance)],
+      capacitance: model.capacitance,
+      chargeHeight: height,
+      impedanceAt: (f) => model.impedanceAt(positive(f, 'frequency'), soil.resistivity),
+      warnings,
+    };
+  }
+  const { factor, reach } = lying(spec, warnings);
+  const skin = Math.sqrt(soil.resistivity / (Math.PI * frequency * MU_0));
+  if (reach > 2 * skin) {
+    warnings.push(
+      `At radio frequency the current leaves the wire within about ${Math.round(2 * skin)} m in this soil; metal further out does little, so the real resistance is higher.`,
+    );
+  }
+  const resistance = factor * soil.resistivity;
+  return {
+    resistance,
+    range: [factor * soil.range[0], factor * soil.range[1]],
+    chargeHeight: 0,
+    impedanceAt: (f) => ({ re: resistance, im: 0 * positive(f, 'frequency') }),
+    warnings,
+  };
+}
+
+/** Resistance per ohm metre of the soil, and how far the metal reaches from the set. */
+function lying(
+  spec: Exclude<EarthSpec, { shape: 'counterpoise' | 'measured' | 'water pipe' }>,
+  warnings: string[],
+): { factor: number; reach: Metres } {
+  switch (spec.shape) {
+    case 'rod':
+    case 'rods': {
+      const { length, diameter } = spec;
+      positive(length, 'rod length');
+      positive(diameter, 'rod diameter');
+      thin(diameter, length);
+      if (diameter > length / 10)
+        warnings.push('The rod is thick for its length; Dwight’s formula for a slender rod reads high.');
+      if (spec.shape === 'rod') return { factor: rodFactor(length, diameter), reach: length };
+      const { count = 2, spacing = length, layout = 'row' } = spec;
+      if (!spec.positions) {
+        whole(count, 2, 100, 'rods');
+        positive(spacing, 'spacing');
+      }
+      const positions = spec.positions ?? rodPositions(count, spacing, layout);
+      whole(positions.length, 1, 100, 'rods');
+      if (!spec.positions && spacing < length) {
+        warnings.push(
+          'The rods stand closer than their own length, so each adds less than it could; a rod’s length apart is better.',
+        );
+      }
+      return { factor: rodsFactor(length, diameter, positions), reach: length };
+    }
+    case 'plate': {
+      const radius = spec.side !== undefined ? spec.side * DISC_FOR_SQUARE : (spec.diameter ?? Number.NaN) / 2;
+      positive(radius, 'plate size');
+      if (!(spec.depth >= 0 && spec.depth <= 100)) throw new RangeError(`depth must be 0 to 100 m, not ${spec.depth}`);
+      if (spec.lie === 'upright') {
+        if (!(spec.depth >= radius))
+          throw new RangeError(`a plate on edge must have its middle at least ${radius} m deep, not ${spec.depth}`);
+        return { factor: uprightPlateFactor(radius, spec.depth), reach: radius };
+      }
+      return { factor: levelPlateFactor(radius, spec.depth), reach: radius };
+    }
+    case 'buried wire':
+    case 'radials': {
+      const { length, depth, wire } = spec;
+      positive(length, 'length');
+      positive(wire.diameter, 'wire diameter');
+      thin(wire.diameter, length);
+      if (!(depth >= wire.diameter / 2 && depth <= 100))
+        throw new RangeError(`depth must be at least half the wire and at most 100 m, not ${depth}`);
+      if (spec.shape === 'buried wire') {
+        return {
+          factor: buriedWiresFactor({ arms: 2, length: length / 2, depth, wireDiameter: wire.diameter }),
+          reach: length,
+        };
+      }
+      whole(spec.count, 1, 240, 'radials');
+      const one = spec.count === 1;
+      const arms = one ? { arms: 2, length: length / 2 } : { arms: spec.count, length };
+      return { factor: buriedWiresFactor({ ...arms, depth, wireDiameter: wire.diameter }), reach: length };
+    }
+  }
+}
+
+function given(spec: Extract<EarthSpec, { shape: 'measured' | 'water pipe' }>): EarthModel {
+  const { resistance, range = [resistance, resistance] } = spec;
+  if (!(resistance >= 0 && resistance < 1e9))
+    throw new RangeError(`earth resistance must be 0 to 1e9 Ω, not ${resistance}`);
+  if (!(range[0] >= 0 && range[0] <= resistance && resistance <= range[1])) {
+    throw new RangeError(
+      `the range of the earth’s resistance must hold ${resistance} Ω, not ${range[0]} to ${range[1]}`,
+    );
+  }
+  const warnings =
+    spec.shape === 'water pipe'
+      ? [
+          'Make sure the pipe is metal all the way into the ground, and never use a gas or heating pipe; ask a licensed person about the house’s own earth.',
+        ]
+      : [];
+  return { resistance, range, chargeHeight: 0, impedanceAt: () => ({ re: resistance, im: 0 }), warnings };
+}
+
+function positive(value: number, name: string): number {
+  if (!(value > 0 && value < 1e12)) throw new RangeError(`${name} must be above 0, not ${value}`);
+  return value;
+}
+function whole(value: number, low: number, high: number, name: string): void {
+  if (!(Number.isInteger(value) && value >= low && value <= high))
+    throw new RangeError(`there must be ${low} to ${high} ${name}, not ${value}`);
+}
+function thin(diameter: Metres, length: Metres): void {
+  if (!(diameter < length))
+    throw new RangeError(`the metal must be thinner than it is long or high: ${diameter} m against ${length} m`);
+}

@@ -1,0 +1,58 @@
+import type { OhmMetres } from '../../units/quantities.ts';
+
+export interface Soil {
+  readonly resistivity: OhmMetres;
+  /** Lowest and highest that such soil is found to have, wet to dry. */
+  readonly range: readonly [OhmMetres, OhmMetres];
+  readonly source: string;
+}
+
+const BS7430 = 'BS 7430:2011, typical values; middle taken as geometric mean';
+const TP108 = 'Bureau of Standards Technologic Paper 108 (O. S. Peters, 1918), mean, lowest and highest';
+const fromRange = (low: OhmMetres, high: OhmMetres): Soil => ({
+  resistivity: Math.sqrt(low * high),
+  range: [low, high],
+  source: BS7430,
+});
+
+/** Soils with published figures (reference/earths.json, entry soil_resistivity). */
+export const SOILS = {
+  'garden loam': fromRange(5, 50),
+  clay: fromRange(10, 100),
+  chalk: fromRange(30, 100),
+  'clay, sand and gravel': fromRange(40, 250),
+  'ashes and cinders': { resistivity: 23.7, range: [5.9, 70], source: TP108 },
+  'clay, shale and loam': { resistivity: 40.6, range: [3.4, 163], source: TP108 },
+  'loam with sand and gravel': { resistivity: 158, range: [10.2, 1350], source: TP108 },
+  // Another copy of the table gives 2585 Ω·m, the mid-point of the same extremes, as its mean.
+  'gravel, sand and stones': { resistivity: 940, range: [590, 4580], source: TP108 },
+} as const satisfies Record<string, Soil>;
+export type SoilName = keyof typeof SOILS;
+export const SOIL_NAMES = Object.keys(SOILS) as SoilName[];
+
+/** The ground an earth lies in: a kind of soil, or a resistivity, measured or guessed. */
+export interface SoilSpec {
+  readonly soil?: SoilName;
+  /** Ω·m, above 0 to 10⁶; wins over `soil`. */
+  readonly soilResistivity?: OhmMetres;
+  /** Wet to dry; default half to twice the figure, as it swings over the year (common practice, no source). */
+  readonly soilResistivityRange?: readonly [OhmMetres, OhmMetres];
+}
+
+/** @throws RangeError when neither is given or a figure is not above 0. */
+export function soilOf({ soil, soilResistivity, soilResistivityRange }: SoilSpec): Soil {
+  const named = soil === undefined ? undefined : (SOILS as Record<string, Soil>)[soil];
+  if (soil !== undefined && !named) throw new RangeError(`soil must be one of ${SOIL_NAMES.join('; ')}, not ${soil}`);
+  const resistivity = soilResistivity ?? named?.resistivity ?? Number.NaN;
+  if (!(resistivity > 0 && resistivity <= 1e6)) {
+    throw new RangeError(`soil resistivity must be above 0 and at most 1e6 Ω·m, not ${resistivity}`);
+  }
+  const own = soilResistivity === undefined ? named?.range : undefined;
+  const [low, high] = soilResistivityRange ?? own ?? [resistivity / 2, resistivity * 2];
+  if (!(low > 0 && low <= resistivity && resistivity <= high && high < Number.POSITIVE_INFINITY)) {
+    throw new RangeError(
+      `the spread of soil resistivity must hold its own figure ${resistivity}, not ${low} to ${high}`,
+    );
+  }
+  return { resistivity, range: [low, high], source: named && own ? named.source : 'as given' };
+}
