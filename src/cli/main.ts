@@ -1,6 +1,108 @@
 import { readFileSync } from 'node:fs';
+import { readFile, writeFile } from 'node:fs/promises';
+import { styleText } from 'node:util';
+import { type Command, InputError, type Io } from './command.ts';
+import { calc } from './commands/calc.ts';
+import { check } from './commands/check.ts';
+import { dial } from './commands/dial.ts';
+import { path } from './commands/path.ts';
+import { schema } from './commands/schema.ts';
 
-const { version } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8'));
+export const COMMANDS: readonly Command[] = [path, dial, check, schema, calc];
 
-if (process.argv.includes('--version')) console.log(version);
-else console.log('usage: faintwave <command> [options]');
+const version = (): string => JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')).version;
+
+/** Run the command line. @returns the exit status: 0 done, 1 a check said no, 2 bad input. */
+export async function run(args: readonly string[], io: Io): Promise<number> {
+  const [name, ...rest] = args;
+  if (name === '--version') {
+    io.out(`${version()}\n`);
+    return 0;
+  }
+  if (name === undefined || name === '--help' || name === '-h' || name === 'help') {
+    io.out(help(io));
+    return name === undefined ? 2 : 0;
+  }
+  const command = COMMANDS.find((c) => c.name === name);
+  if (!command) {
+    io.err(
+      `faintwave: there is no command "${name.slice(0, 40)}". Commands: ${COMMANDS.map((c) => c.name).join(', ')}.\n`,
+    );
+    return 2;
+  }
+  if (rest.includes('--help') || rest.includes('-h')) {
+    io.out(commandHelp(command, io));
+    return 0;
+  }
+  try {
+    return await command.run(rest, io);
+  } catch (error) {
+    const { code, message } = error as { code?: string; message: string };
+    if (!(error instanceof InputError) && !code?.startsWith('ERR_PARSE_ARGS')) throw error;
+    io.err(`faintwave ${command.name}: ${message}\n`);
+    return 2;
+  }
+}
+
+const strong = (text: string, io: Io) => (io.colour ? styleText('bold', text) : text);
+
+function help(io: Io): string {
+  const widest = Math.max(...COMMANDS.map((c) => c.name.length));
+  return [
+    strong('faintwave', io),
+    'Plan, build, hear and explain hand-made AM receivers.',
+    '',
+    'usage: faintwave COMMAND [options]',
+    '',
+    ...COMMANDS.map((c) => `  ${c.name.padEnd(widest)}  ${c.about}`),
+    '',
+    'Start here:',
+    '  faintwave path examples/medium-wave-galena.json',
+    '',
+    '"faintwave COMMAND --help" tells more. A SET is a description file; "-" reads standard input.',
+    '',
+  ].join('\n');
+}
+
+function commandHelp(command: Command, io: Io): string {
+  const options = command.options ?? [];
+  const widest = Math.max(0, ...options.map(([flag]) => flag.length));
+  return [
+    `usage: faintwave ${command.usage}`,
+    '',
+    command.about,
+    '',
+    ...options.map(([flag, meaning]) => `  ${flag.padEnd(widest)}  ${meaning}`),
+    ...(options.length ? [''] : []),
+    strong('Examples', io),
+    ...command.examples.map((e) => `  ${e}`),
+    '',
+  ].join('\n');
+}
+
+const processIo: Io = {
+  out: (text) => process.stdout.write(text),
+  err: (text) => process.stderr.write(text),
+  colour: process.stdout.isTTY === true && !process.env.NO_COLOR,
+  width: process.stdout.columns ?? 100,
+  async read(file) {
+    try {
+      if (file !== '-') return await readFile(file, 'utf8');
+      const chunks: Buffer[] = [];
+      for await (const chunk of process.stdin) chunks.push(chunk as Buffer);
+      return Buffer.concat(chunks).toString('utf8');
+    } catch (error) {
+      throw new InputError(
+        `cannot read ${file}: ${(error as NodeJS.ErrnoException).code === 'ENOENT' ? 'there is no such file' : (error as Error).message}`,
+      );
+    }
+  },
+  write: (file, data) => writeFile(file, data),
+};
+
+/** Only when started as a program, not when a test imports it. */
+if (process.argv[1] && /faintwave(\.mjs)?$/.test(process.argv[1])) {
+  // A reader that closes early (head, less) is no error.
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => process.exit(error.code === 'EPIPE' ? 0 : 1));
+  process.exitCode = await run(process.argv.slice(2), processIo);
+}

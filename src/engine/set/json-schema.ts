@@ -1,29 +1,30 @@
 import { toJsonSchema } from '@valibot/to-json-schema';
 import { description } from './description.ts';
+import type { FieldMetadata } from './introspect.ts';
 
 /** The published JSON Schema of a description, generated from the schema the reader uses. */
 export function jsonSchema(): Record<string, unknown> {
   const schema = toJsonSchema(description as never, {
     typeMode: 'input',
     errorMode: 'ignore',
-    overrideSchema({ valibotSchema, jsonSchema: made }) {
-      const pipe = (valibotSchema as { pipe?: { metadata?: Record<string, never> }[] }).pipe ?? [];
-      const metadata: Record<string, unknown> = Object.assign({}, ...pipe.map((action) => action.metadata ?? {}));
-      if (metadata.quantity) {
+    overrideAction({ valibotAction, jsonSchema: made }) {
+      if (valibotAction.type !== 'metadata') return undefined;
+      const { label, about, quantity, bounds, examples } = (valibotAction as unknown as { metadata: FieldMetadata })
+        .metadata;
+      const title = label ? { title: label } : {};
+      if (quantity) {
         return {
+          ...title,
           type: ['string', 'number'],
-          title: String(metadata.label || metadata.quantity),
-          description: `${metadata.about ? `${metadata.about} ` : ''}A ${metadata.quantity}: text with a unit, or a plain number in SI units.`,
-          examples: metadata.examples as string[],
+          description: `${about ? `${about} ` : ''}A ${quantity}: text with a unit, or a plain number in SI units.`,
+          examples: [...(examples ?? [])],
         };
       }
-      if (metadata.label)
-        return {
-          ...made,
-          title: String(metadata.label),
-          ...(metadata.about ? { description: String(metadata.about) } : {}),
-        };
-      return undefined;
+      const limits = {
+        ...(bounds?.min === undefined ? {} : { minimum: bounds.min }),
+        ...(bounds?.max === undefined ? {} : { maximum: bounds.max }),
+      };
+      return { ...made, ...title, ...(about ? { description: about } : {}), ...limits };
     },
   });
   return {

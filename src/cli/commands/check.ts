@@ -1,0 +1,40 @@
+import { parseArgs } from 'node:util';
+import { problemSentence, readText } from '../../engine/set/read.ts';
+import { type Command, InputError } from '../command.ts';
+
+export const check: Command = {
+  name: 'check',
+  about: 'Read description files and name every problem.',
+  usage: 'check SET... [--json]',
+  options: [['--json', 'problems as data']],
+  examples: ['faintwave check examples/*.json', 'faintwave check my-set.json --json'],
+  async run(args, io) {
+    const { values, positionals } = parseArgs({
+      args: [...args],
+      options: { json: { type: 'boolean' } },
+      allowPositionals: true,
+    });
+    if (positionals.length === 0) throw new InputError('name at least one description file');
+    let bad = 0;
+    const report = [];
+    for (const file of positionals) {
+      const result = readText(await io.read(file));
+      if (!result.ok) bad++;
+      report.push({
+        file,
+        ok: result.ok,
+        problems: result.ok ? [] : result.problems,
+        notes: result.ok ? result.notes : [],
+      });
+      if (values.json) continue;
+      if (result.ok) {
+        io.out(`${file}: ${result.set.name}: nothing wrong.\n`);
+        for (const note of result.notes) io.out(`  note: ${note}\n`);
+      } else {
+        io.err(`${file}:\n${result.problems.map((p) => `  ${problemSentence(p)}\n`).join('')}`);
+      }
+    }
+    if (values.json) io.out(`${JSON.stringify(report, null, 2)}\n`);
+    return bad > 0 ? 2 : 0;
+  },
+};

@@ -1,0 +1,38 @@
+import { parseArgs } from 'node:util';
+import { receive } from '../../engine/reception/receive.ts';
+import { dialStationsTable, dialTable } from '../../outputs/tables/dial-table.ts';
+import { clean } from '../../outputs/tables/table.ts';
+import type { Command } from '../command.ts';
+import { readSet } from '../read-set.ts';
+
+export const dial: Command = {
+  name: 'dial',
+  about: 'What the set covers, where each station sits, and how sharp it is along the scale.',
+  usage: 'dial SET [--json]',
+  options: [
+    ['--json', 'as data'],
+    ['--night', 'with what the sky brings after dark'],
+  ],
+  examples: ['faintwave dial examples/medium-wave-galena.json'],
+  async run(args, io) {
+    const { values, positionals } = parseArgs({
+      args: [...args],
+      options: { json: { type: 'boolean' }, night: { type: 'boolean' } },
+      allowPositionals: true,
+    });
+    const set = await readSet(positionals[0], io);
+    const reception = receive(set, { time: values.night ? 'night' : 'day' });
+    if (values.json) {
+      io.out(
+        `${JSON.stringify(reception.dial, (_k, value) => (value instanceof Float64Array ? [...value] : value), 2)}\n`,
+      );
+      return 0;
+    }
+    io.out(
+      `${clean(set.name)}\n\n${reception.dial.sentences.join('\n')}\n\n${dialTable(reception.dial)}\n\n${dialStationsTable(reception)}\n`,
+    );
+    for (const s of reception.stations) if (s.outOfReach) io.out(`${clean(s.name)}: ${s.outOfReach}\n`);
+    for (const warning of reception.dial.warnings) io.out(`⚠ ${warning}\n`);
+    return 0;
+  },
+};

@@ -1,0 +1,75 @@
+import { parseArgs } from 'node:util';
+import { receive } from '../../engine/reception/receive.ts';
+import type { Reception, StationReception } from '../../engine/reception/types.ts';
+import { formatNumber } from '../../engine/units/format.ts';
+import { pathTable, stationsTable } from '../../outputs/tables/path-table.ts';
+import { clean } from '../../outputs/tables/table.ts';
+import { type Command, InputError, type Io } from '../command.ts';
+import { readSet } from '../read-set.ts';
+
+export const path: Command = {
+  name: 'path',
+  about: 'Follow a station from the field to the ear: every level, and what would help most.',
+  usage: 'path SET [--station NAME|kHz] [--all] [--json]',
+  options: [
+    ['--station NAME', 'the station, by part of its name or its frequency in kHz; default the one heard best'],
+    ['--all', 'the table of all stations only'],
+    ['--night', 'with what the sky brings after dark'],
+    ['--json', 'everything as data'],
+  ],
+  examples: [
+    'faintwave path examples/medium-wave-galena.json',
+    'faintwave path examples/long-wave-foil.json --station 198',
+  ],
+  async run(args, io) {
+    const { values, positionals } = parseArgs({
+      args: [...args],
+      options: {
+        station: { type: 'string' },
+        all: { type: 'boolean' },
+        night: { type: 'boolean' },
+        json: { type: 'boolean' },
+      },
+      allowPositionals: true,
+    });
+    const set = await readSet(positionals[0], io);
+    const reception = receive(set, { time: values.night ? 'night' : 'day', helpFor: 'all' });
+    if (values.json) {
+      io.out(`${JSON.stringify(reception, (_k, value) => (value instanceof Float64Array ? [...value] : value), 2)}\n`);
+      return 0;
+    }
+    io.out(`${clean(set.name)} at ${clean(set.place.name)}\n\n${reception.summary}\n\n`);
+    if (reception.stations.length === 0) return 0;
+    if (!values.all) printStation(choose(reception, values.station), io);
+    io.out(`All stations\n${stationsTable(reception.stations)}\n`);
+    for (const warning of reception.warnings) io.out(`\n⚠ ${warning}`);
+    if (!values.all) io.out(`\n${reception.cautions.map((c) => `! ${c}`).join('\n')}\n`);
+    return 0;
+  },
+};
+
+function choose(reception: Reception, wanted: string | undefined): StationReception {
+  if (wanted === undefined) return reception.stations[reception.best[0] ?? 0];
+  const kilohertz = Number(wanted.replace(/\s*kHz$/i, ''));
+  const found = reception.stations.find((s) =>
+    Number.isFinite(kilohertz)
+      ? Math.abs(s.frequency / 1e3 - kilohertz) < 0.6
+      : s.name.toLowerCase().includes(wanted.toLowerCase()),
+  );
+  if (!found)
+    throw new InputError(
+      `no station "${wanted}"; there are ${reception.stations.map((s) => `${s.name} (${formatNumber(s.frequency / 1e3, 5)} kHz)`).join(', ')}`,
+    );
+  return found;
+}
+
+function printStation(station: StationReception, io: Io): void {
+  io.out(
+    `${clean(station.name)}, ${formatNumber(station.frequency / 1e3, 5)} kHz: ${station.sentence}\n${pathTable(station)}\n`,
+  );
+  for (const d of station.disturbances.slice(0, 3)) io.out(`  ${d.sentence}\n`);
+  if (station.help.length > 0)
+    io.out(`What would help most\n${station.help.map((h) => `  ${h.sentence}`).join('\n')}\n`);
+  for (const warning of station.warnings) io.out(`⚠ ${warning}\n`);
+  io.out('\n');
+}

@@ -1,0 +1,17 @@
+import type { SetDescription } from '../engine/set/description.ts';
+import { problemSentence, readText } from '../engine/set/read.ts';
+import { InputError, type Io } from './command.ts';
+
+/** Read a description file. @throws InputError with every problem, a line each. */
+export async function readSet(file: string | undefined, io: Io): Promise<SetDescription> {
+  if (file === undefined) throw new InputError('name a description file, such as examples/medium-wave-galena.json');
+  const result = readText(await io.read(file));
+  if (!result.ok) {
+    const count = result.problems.length;
+    throw new InputError(
+      `${file} has ${count === 1 ? 'a problem' : `${count} problems`}:\n${result.problems.map((p) => `  ${problemSentence(p)}`).join('\n')}`,
+    );
+  }
+  for (const note of result.notes) io.err(`note: ${note}\n`);
+  return result.set;
+}

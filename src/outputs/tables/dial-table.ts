@@ -1,0 +1,48 @@
+import type { Dial, Reception } from '../../engine/reception/types.ts';
+import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
+import { table } from './table.ts';
+
+const khz = (f: number): string => formatNumber(f / 1e3, 5);
+const metres = (f: number): string => formatNumber(299_792_458 / f, 4);
+
+/** The scale every so many degrees: frequency, wavelength, loaded Q, bandwidth. */
+export function dialTable(dial: Dial, rows = 13): string {
+  const last = dial.points.length - 1;
+  const chosen = Array.from({ length: rows }, (_, i) => dial.points[Math.round((i * last) / (rows - 1))]);
+  return table(
+    [
+      { title: 'scale', text: (p) => `${Math.round(p.scale)}°`, align: 'right' },
+      { title: 'kHz', text: (p) => khz(p.frequency), align: 'right' },
+      { title: 'metres', text: (p) => metres(p.frequency), align: 'right' },
+      {
+        title: 'capacitance',
+        text: (p) => (p.capacitance === undefined ? '' : formatQuantity(p.capacitance, 'capacitance')),
+        align: 'right',
+      },
+      { title: 'loaded Q', text: (p) => formatNumber(p.loadedQ, 2), align: 'right' },
+      { title: 'bandwidth', text: (p) => formatQuantity(p.bandwidth, 'frequency', 2), align: 'right' },
+    ],
+    chosen,
+  );
+}
+
+/** The stations in the order of the scale, with the readings each may be at. */
+export function dialStationsTable(reception: Reception): string {
+  const placed = reception.stations.filter((s) => s.dial).sort((a, b) => a.dial!.scale - b.dial!.scale);
+  return table(
+    [
+      { title: 'scale', text: (s) => `${formatNumber(s.dial!.scale, 3)}°`, align: 'right' },
+      {
+        title: 'may be',
+        text: (s) => `${Math.round(s.dial!.range[0])}–${Math.round(s.dial!.range[1])}°`,
+        align: 'right',
+      },
+      { title: 'kHz', text: (s) => khz(s.frequency), align: 'right' },
+      { title: 'station', text: (s) => s.name },
+      { title: 'loaded Q', text: (s) => formatNumber(s.loadedQ, 2), align: 'right' },
+      { title: 'bandwidth', text: (s) => formatQuantity(s.bandwidth, 'frequency', 2), align: 'right' },
+      { title: 'heard', text: (s) => s.heard },
+    ],
+    placed,
+  );
+}

@@ -1,0 +1,49 @@
+import type { StationReception } from '../../engine/reception/types.ts';
+import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
+import { clean, table } from './table.ts';
+
+const change = (dB: number | undefined, of: string | undefined): string =>
+  dB === undefined ? '' : `${formatQuantity(dB, 'level')}${of ? ` ${of}` : ''}`;
+
+/** The path of one station as a table: every level from field to ear. */
+export function pathTable(station: StationReception): string {
+  return table(
+    [
+      { title: 'stage', text: (s) => s.title },
+      { title: 'level', text: (s) => s.text, align: 'right' },
+      { title: 'may be', text: (s) => (s.range ? `${spreadText(s.range, s.kind, s.unit)}` : ''), align: 'right' },
+      { title: 'change', text: (s) => change(s.change, s.changeOf), align: 'right' },
+      { title: 'what happens', text: (s) => s.sentence },
+    ],
+    station.path,
+  );
+}
+
+function spreadText(
+  [low, high]: readonly [number, number],
+  kind: StationReception['path'][number]['kind'],
+  unit: string,
+): string {
+  if (unit.startsWith('dB')) return `${formatNumber(Math.round(low))}…${formatNumber(Math.round(high))} ${unit}`;
+  return `${formatQuantity(low, kind, 2)}…${formatQuantity(high, kind, 2)}`;
+}
+
+/** All stations: where each sits, how it is heard, what disturbs it. */
+export function stationsTable(stations: readonly StationReception[]): string {
+  return table(
+    [
+      { title: 'station', text: (s) => s.name },
+      { title: 'kHz', text: (s) => formatNumber(s.frequency / 1e3, 5), align: 'right' },
+      { title: 'field', text: (s) => formatQuantity(s.fieldStrength, 'field strength', 2), align: 'right' },
+      { title: 'scale', text: (s) => (s.dial ? `${Math.round(s.dial.scale)}°` : '—'), align: 'right' },
+      { title: 'detector', text: (s) => formatQuantity(s.detectorVoltage, 'voltage', 2), align: 'right' },
+      { title: 'sound', text: (s) => `${Math.round(s.soundPressureLevel)} dB SPL`, align: 'right' },
+      { title: 'heard', text: (s) => s.heard },
+      {
+        title: 'beside it',
+        text: (s) => (s.disturbance ? `${clean(s.disturbance.by)}: ${s.disturbance.word}` : 'clear'),
+      },
+    ],
+    stations,
+  );
+}
