@@ -1,35 +1,68 @@
-import { toJsonSchema } from '@valibot/to-json-schema';
 import { description } from './description.ts';
-import type { FieldMetadata } from './introspect.ts';
+import { bare, metadataOf, type SchemaNode } from './introspect.ts';
 
-/** The published JSON Schema of a description, generated from the schema the reader uses. */
-export function jsonSchema(): Record<string, unknown> {
-  const schema = toJsonSchema(description as never, {
-    typeMode: 'input',
-    errorMode: 'ignore',
-    overrideAction({ valibotAction, jsonSchema: made }) {
-      if (valibotAction.type !== 'metadata') return undefined;
-      const { label, about, quantity, bounds, examples } = (valibotAction as unknown as { metadata: FieldMetadata })
-        .metadata;
-      const title = label ? { title: label } : {};
-      if (quantity) {
-        return {
-          ...title,
-          type: ['string', 'number'],
-          description: `${about ? `${about} ` : ''}A ${quantity}: text with a unit, or a plain number in SI units.`,
-          examples: [...(examples ?? [])],
-        };
-      }
-      const limits = {
-        ...(bounds?.min === undefined ? {} : { minimum: bounds.min }),
-        ...(bounds?.max === undefined ? {} : { maximum: bounds.max }),
-      };
-      return { ...made, ...title, ...(about ? { description: about } : {}), ...limits };
-    },
-  });
+type Json = Record<string, unknown>;
+
+/**
+ * The published JSON Schema of a description, made from the schema the reader uses.
+ * Made here because a quantity is one idea (text with a unit, or a number) that general converters take apart.
+ */
+export function jsonSchema(): Json {
   return {
+    $schema: 'https://json-schema.org/draft/2020-12/schema',
     title: 'A Faintwave set',
     description: 'One AM receiver, its place and its listener. Unknown keys are kept.',
-    ...schema,
+    ...convert(description as unknown as SchemaNode),
   };
+}
+
+function convert(node: SchemaNode): Json {
+  const { label, about, quantity, bounds, examples, whole } = metadataOf(node);
+  const words: Json = {};
+  if (label) words.title = label;
+  if (about) words.description = about;
+  if (node.default !== undefined) words.default = node.default;
+  if (quantity) {
+    const what = `A ${quantity}: text with a unit, or a plain number in SI units.`;
+    return {
+      ...words,
+      type: ['string', 'number'],
+      description: about ? `${about} ${what}` : what,
+      examples: examples ?? [],
+    };
+  }
+  const schema = bare(node);
+  switch (schema.type) {
+    case 'loose_object': {
+      const entries = Object.entries(schema.entries!);
+      return {
+        ...words,
+        type: 'object',
+        properties: Object.fromEntries(entries.map(([key, entry]) => [key, convert(entry)])),
+        required: entries.filter(([, entry]) => entry.type !== 'optional').map(([key]) => key),
+      };
+    }
+    case 'variant':
+    case 'union':
+      return { ...words, oneOf: (schema.options as SchemaNode[]).map(convert) };
+    case 'array':
+      return { ...words, type: 'array', items: convert(schema.item!) };
+    case 'tuple':
+      return { ...words, type: 'array', prefixItems: schema.items!.map(convert), minItems: schema.items!.length };
+    case 'literal':
+      return { ...words, const: schema.literal };
+    case 'picklist':
+      return { ...words, enum: schema.options };
+    case 'number':
+      return {
+        ...words,
+        type: whole ? 'integer' : 'number',
+        ...(bounds ? { minimum: bounds.min, maximum: bounds.max } : {}),
+      };
+    case 'string':
+    case 'boolean':
+      return { ...words, type: schema.type };
+    default:
+      throw new RangeError(`the schema has a "${schema.type}", which the published form cannot show`);
+  }
 }
