@@ -1,0 +1,29 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { lambertW, wrightOmega } from './lambert.ts';
+
+describe("Wright's omega and Lambert's W", () => {
+  test('known values (DLMF 4.13: W(e) = 1, W(1) = 0.56714329…)', () => {
+    expect(lambertW(Math.E)).toBeCloseTo(1, 14);
+    expect(lambertW(1)).toBeCloseTo(0.5671432904097838, 14);
+    expect(lambertW(0)).toBe(0);
+    expect(wrightOmega(1)).toBeCloseTo(1, 14);
+  });
+
+  test('w + ln w = z over the whole range', () => {
+    fc.assert(
+      fc.property(fc.double({ min: -600, max: 1e6, noNaN: true }), (z) => {
+        const w = wrightOmega(z);
+        expect(Math.abs(w + Math.log(w) - z)).toBeLessThan(1e-12 * (1 + Math.abs(z)));
+      }),
+    );
+  });
+
+  test('far ends: e^z below, z above; nothing overflows', () => {
+    expect(wrightOmega(-50) / Math.exp(-50)).toBeCloseTo(1, 14);
+    expect(wrightOmega(1e300)).toBe(1e300);
+    expect(wrightOmega(-1000)).toBe(0);
+    expect(Number.isNaN(wrightOmega(Number.NaN))).toBe(true);
+    expect(() => lambertW(-0.1)).toThrow(RangeError);
+  });
+});

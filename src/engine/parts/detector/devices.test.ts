@@ -1,0 +1,169 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import published from '../../../../reference/detectors-published.json' with { type: 'json' };
+import { temperatureVoltage } from '../../units/quantities.ts';
+import { curvature, type Detector, slopeResistance } from './detector.ts';
+import { exponentialDetector, saturationAt } from './exponential.ts';
+import { measuredDetector } from './measured.ts';
+import { thermionicDetector } from './thermionic/thermionic.ts';
+
+const germanium = { saturationCurrent: 5e-7, ideality: 1.1 };
+const ways: readonly [string, Detector][] = [
+  ['junction', exponentialDetector(germanium)],
+  ['junction with resistance and leakage', exponentialDetector({ ...germanium, seriesResistance: 80, leakage: 2e-7 })],
+  ['junction with a megohm', exponentialDetector({ ...germanium, seriesResistance: 1e6 })],
+  ['valve', thermionicDetector({ temperature: 1020 })],
+  ['cold valve', thermionicDetector({ temperature: 300 })],
+  [
+    'measured',
+    measuredDetector({
+      points: [-0.5, -0.1, 0, 0.05, 0.1, 0.2, 0.3].map((voltage) => ({
+        voltage,
+        current: 5e-7 * Math.expm1(voltage / 0.03),
+      })),
+    }),
+  ],
+];
+
+describe.each(ways)('any device: %s', (_, device) => {
+  test('current never falls, conductance is its slope, nothing overflows', () => {
+    const out = { current: 0, conductance: 0 };
+    const big = fc.double({ min: -200, max: 200, noNaN: true });
+    const small = fc.double({ min: -0.6, max: 1.5, noNaN: true });
+    fc.assert(
+      fc.property(fc.oneof(big, small), (v) => {
+        device.evaluate(v, out);
+        expect(Number.isFinite(out.current)).toBe(true);
+        expect(out.conductance).toBeGreaterThanOrEqual(0);
+        expect(device.current(v + 1e-3)).toBeGreaterThanOrEqual(out.current);
+        expect(device.current(v)).toBe(out.current);
+        expect(device.conductance(v)).toBe(out.conductance);
+        const h = 1e-5;
+        const slope = (device.current(v + h) - device.current(v - h)) / (2 * h);
+        const round = (1e-15 * Math.abs(out.current)) / h;
+        expect(Math.abs(slope - out.conductance)).toBeLessThan(0.03 * out.conductance + 2 * round + 1e-18);
+      }),
+    );
+  });
+});
+
+describe('junction', () => {
+  // Source: HSMS-28xx data sheets' own formula Rj = n·kT/(e·Is), with k/e in full (reference/detectors-published.json).
+  test('zero-bias resistance of the published Schottky diodes at 298 K', () => {
+    const { values, recomputed_check } = published.entries.find((e) => e.id === 'schottky_spice') as unknown as {
+      values: Record<string, { Is: number; N: number; Rs: number }>;
+      recomputed_check: { Rj0_ohm_at_298K: Record<string, number> };
+    };
+    for (const [type, ohms] of Object.entries(recomputed_check.Rj0_ohm_at_298K)) {
+      const { Is, N } = values[type];
+      // The check was rounded from the data sheet's 8.33e-5; k/e is 3.4 % more.
+      const device = exponentialDetector({ saturationCurrent: Is, ideality: N, temperature: 298 });
+      expect(slopeResistance(device) / ohms).toBeGreaterThan(0.96);
+      expect(slopeResistance(device) / ohms).toBeLessThan(1.04);
+    }
+  });
+
+  // Source: a published way of measuring Is and n: at 25 °C, 6·Is flows at 0.0500·n V and 3·Is at 0.0356·n V.
+  test('six and three times the saturation current', () => {
+    for (const n of [1, 1.1, 1.6]) {
+      const device = exponentialDetector({ saturationCurrent: 1e-6, ideality: n, temperature: 298.15 });
+      expect(device.current(0.05 * n) / 6e-6).toBeCloseTo(1, 2);
+      expect(device.current(0.0356 * n) / 3e-6).toBeCloseTo(1, 2);
+    }
+  });
+
+  test('with series resistance the closed form satisfies the implicit equation', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: -9, max: -5, noNaN: true }),
+        fc.double({ min: -1, max: 6, noNaN: true }),
+        fc.double({ min: -12, max: -5, noNaN: true }),
+        fc.double({ min: -5, max: 5, noNaN: true }),
+        (logIs, logRs, logG, v) => {
+          const [Is, Rs, G] = [10 ** logIs, 10 ** logRs, 10 ** logG];
+          const i = exponentialDetector({
+            saturationCurrent: Is,
+            ideality: 1.2,
+            seriesResistance: Rs,
+            leakage: G,
+          }).current(v);
+          const u = v - i * Rs;
+          const again = Is * Math.expm1(u / (1.2 * temperatureVoltage(300))) + G * u;
+          // An error of one part in 1e13 of v + Rs·Is is multiplied by the steepness of the exponential.
+          const steep = (Math.abs(i) + Is) / 0.03 + G;
+          expect(Math.abs(again - i)).toBeLessThan(1e-9 * Math.abs(i) + 1e-13 * (1 + Math.abs(v) + Rs * Is) * steep);
+        },
+      ),
+    );
+  });
+
+  test('near nothing it is Is·v/(n·kT/e), bent by 1/(n·kT/e)', () => {
+    const device = exponentialDetector(germanium);
+    const s = 1.1 * temperatureVoltage(300);
+    expect(device.current(1e-9) / ((5e-7 * 1e-9) / s)).toBeCloseTo(1, 6);
+    expect(curvature(device) * s).toBeCloseTo(1, 3);
+  });
+
+  // Common practice: the saturation current of germanium doubles for about every 10 K.
+  test('saturation current of germanium doubles in 8 to 13 K', () => {
+    const from = 298;
+    const doubled = saturationAt(1, { from, to: from + 10, ideality: 1.1, energyGap: 0.67 });
+    expect(doubled).toBeGreaterThan(2 ** (10 / 13));
+    expect(doubled).toBeLessThan(2 ** (10 / 8));
+  });
+
+  test('refuses what is not a device', () => {
+    for (const bad of [Number.NaN, 0, -1e-9, Number.POSITIVE_INFINITY]) {
+      expect(() => exponentialDetector({ saturationCurrent: bad, ideality: 1 })).toThrow(RangeError);
+      expect(() => exponentialDetector({ saturationCurrent: 1e-6, ideality: bad })).toThrow(RangeError);
+    }
+  });
+});
+
+describe('measured curve', () => {
+  const law = exponentialDetector({ saturationCurrent: 8e-7, ideality: 1.2 });
+  const volts = [-0.3, -0.15, -0.08, -0.04, -0.02, 0, 0.02, 0.04, 0.06, 0.08, 0.1, 0.13, 0.16, 0.2];
+  const points = volts.map((voltage) => ({ voltage, current: law.current(voltage) }));
+
+  test('passes through its points and follows the law between them within 2 %', () => {
+    const device = measuredDetector({ points });
+    for (const p of points) expect(device.current(p.voltage)).toBeCloseTo(p.current, 12);
+    for (let v = 0.01; v < 0.19; v += 0.007)
+      expect(Math.abs(device.current(v) / law.current(v) - 1)).toBeLessThan(0.02);
+    expect(device.warnings).toEqual([]);
+  });
+
+  test('goes on in straight lines outside', () => {
+    const device = measuredDetector({ points });
+    const g = device.conductance(0.2);
+    expect(device.current(0.5)).toBeCloseTo(device.current(0.2) + 0.3 * g, 12);
+    expect(device.conductance(-2)).toBe(device.conductance(-0.3));
+  });
+
+  test('order does not matter, repeats are averaged, falling currents are levelled and told', () => {
+    const shuffled = measuredDetector({ points: [...points].reverse() });
+    expect(shuffled.current(0.07)).toBe(measuredDetector({ points }).current(0.07));
+    const noisy = measuredDetector({
+      points: [
+        { voltage: 0, current: 0 },
+        { voltage: 0.1, current: 3e-6 },
+        { voltage: 0.1, current: 5e-6 },
+        { voltage: 0.15, current: 2e-6 },
+        { voltage: 0.2, current: 9e-6 },
+      ],
+    });
+    expect(noisy.current(0.15)).toBeGreaterThanOrEqual(noisy.current(0.1));
+    expect(noisy.warnings.join(' ')).toMatch(/levelled/);
+  });
+
+  test('forward points alone: zero is added, and said', () => {
+    const device = measuredDetector({ points: points.filter((p) => p.voltage > 0) });
+    expect(device.current(0)).toBe(0);
+    expect(device.warnings.join(' ')).toMatch(/0 V/);
+  });
+
+  test('refuses too little and what is not a number', () => {
+    expect(() => measuredDetector({ points: [{ voltage: 0.1, current: 1e-6 }] })).toThrow(RangeError);
+    expect(() => measuredDetector({ points: [...points, { voltage: Number.NaN, current: 0 }] })).toThrow(RangeError);
+  });
+});

@@ -1,0 +1,142 @@
+import { wrightOmega } from '../../numerics/lambert.ts';
+import {
+  type Amperes,
+  type Farads,
+  type Kelvins,
+  type Ohms,
+  type Siemens,
+  temperatureVoltage,
+  type Volts,
+} from '../../units/quantities.ts';
+import type { Detector, DevicePoint } from './detector.ts';
+
+export interface ExponentialOptions {
+  /** Saturation current Is, amperes, above 0, at `measuredAt` (default: at `temperature`, no correction). */
+  readonly saturationCurrent: Amperes;
+  /** Ideality n: 1.0–1.2 for a good junction, 1.3–2.5 for galena. Above 0. */
+  readonly ideality: number;
+  /** Ohms in series, at least 0; default 0. */
+  readonly seriesResistance?: Ohms;
+  /** Leakage across the junction, at least 0; default 0. */
+  readonly leakage?: Siemens;
+  /** Across the device near 0 V; default 0. */
+  readonly junctionCapacitance?: Farads;
+  /** Of the junction; default 300 K. */
+  readonly temperature?: Kelvins;
+  /** Temperature at which the saturation current was given. */
+  readonly measuredAt?: Kelvins;
+  /** Energy gap in electron volts for the correction: germanium 0.67, silicon 1.11, Schottky barrier 0.69. Default 0.67. */
+  readonly energyGap?: number;
+  readonly reverseLimit?: Volts;
+  readonly label?: string;
+}
+
+// Beyond these the curve goes on as a straight line: far outside any receiver, and nothing overflows.
+const MAX_EXPONENT = 250;
+const MAX_EXPONENTIAL = Math.exp(MAX_EXPONENT);
+
+/** exp, continued by its tangent above 250 so that it and its products stay finite. */
+export const boundedExp = (z: number): number =>
+  z < MAX_EXPONENT ? Math.exp(z) : MAX_EXPONENTIAL * (1 + z - MAX_EXPONENT);
+const boundedExpm1 = (z: number): number => (z < 1 ? Math.expm1(z) : boundedExp(z) - 1);
+
+/**
+ * Saturation current at another temperature: Is·(T/T0)^(2/n)·exp(Eg/(n·k)·(1/T0 - 1/T)).
+ * Source: the common circuit-simulation diode model (its XTI = 2 and EG, as the HSMS-28xx data sheets state them);
+ * doubles in about 10 K for germanium with n = 1.1.
+ */
+export function saturationAt(
+  saturationCurrent: Amperes,
+  options: { from: Kelvins; to: Kelvins; ideality: number; energyGap: number },
+): Amperes {
+  const { from, to, ideality, energyGap } = options;
+  const exponent = (energyGap / ideality) * (1 / temperatureVoltage(from) - 1 / temperatureVoltage(to));
+  return saturationCurrent * (to / from) ** (2 / ideality) * Math.exp(exponent);
+}
+
+/**
+ * Junction i = Is(exp(u/(n·kT/e)) - 1) + G·u with u = v - i·Rs, solved for the terminal voltage v in closed form
+ * (Wright's omega; Banwell & Jayakumar, Electronics Letters 36 (2000) 291, extended by the leakage G).
+ * @throws RangeError when a value is outside its range.
+ */
+export function exponentialDetector(options: ExponentialOptions): Detector {
+  const { ideality: n, seriesResistance: Rs = 0, leakage: G = 0, junctionCapacitance = 0 } = options;
+  const { temperature = 300, label = 'Diode', reverseLimit } = options;
+  const check = (ok: boolean, what: string, got: number) => {
+    if (!ok) throw new RangeError(`${what}, got ${got}`);
+  };
+  check(
+    options.saturationCurrent > 0 && options.saturationCurrent < 1,
+    'saturation current must be between 0 and 1 A',
+    options.saturationCurrent,
+  );
+  check(n > 0 && n <= 50, 'ideality must be above 0 and at most 50', n);
+  check(Rs >= 0 && Rs <= 1e9, 'series resistance must be from 0 to 1e9 Ω', Rs);
+  check(G >= 0 && G <= 1, 'leakage must be from 0 to 1 S', G);
+  check(
+    junctionCapacitance >= 0 && junctionCapacitance < 1e-6,
+    'junction capacitance must be from 0 to 1 µF',
+    junctionCapacitance,
+  );
+  check(temperature >= 50 && temperature <= 2000, 'temperature must be from 50 to 2000 K', temperature);
+  const { measuredAt = temperature, energyGap = 0.67 } = options;
+  check(measuredAt >= 50 && measuredAt <= 2000, 'measured temperature must be from 50 to 2000 K', measuredAt);
+
+  const Is = saturationAt(options.saturationCurrent, { from: measuredAt, to: temperature, ideality: n, energyGap });
+  check(Is > 1e-300 && Is < 1, 'saturation current at the working temperature must be between 0 and 1 A', Is);
+  const s = n * temperatureVoltage(temperature);
+  const warnings: string[] = [];
+  if (Math.abs(temperature - measuredAt) > 60) {
+    warnings.push(
+      `The saturation current was given at ${Math.round(measuredAt)} K and is carried to ${Math.round(temperature)} K by rule: expect it to be out by a factor of two or more.`,
+    );
+  }
+
+  const k = 1 + Rs * G;
+  const A = (Rs * Is) / (k * s);
+  const logA = Math.log(A);
+  // Junction voltage over s.
+  const u = (v: number): number => {
+    const B = (v + Rs * Is) / (k * s);
+    return B - wrightOmega(B + logA);
+  };
+  const evaluate =
+    Rs === 0
+      ? (v: number, out: DevicePoint) => {
+          const e = boundedExpm1(v / s);
+          out.current = Is * e + G * v;
+          out.conductance = (Is * (v < MAX_EXPONENT * s ? e + 1 : MAX_EXPONENTIAL)) / s + G;
+        }
+      : (v: number, out: DevicePoint) => {
+          const x = u(v);
+          const e = boundedExpm1(x);
+          const g = (Is * (e + 1)) / s + G;
+          out.current = Is * e + G * x * s;
+          out.conductance = g / (1 + Rs * g);
+        };
+  const scratch: DevicePoint = { current: 0, conductance: 0 };
+  return {
+    kind: 'exponential',
+    label,
+    current:
+      Rs === 0
+        ? (v) => Is * boundedExpm1(v / s) + G * v
+        : (v) => {
+            const x = u(v);
+            return Is * boundedExpm1(x) + G * x * s;
+          },
+    conductance: (v) => {
+      evaluate(v, scratch);
+      return scratch.conductance;
+    },
+    evaluate,
+    junctionCapacitance,
+    seriesResistance: Rs,
+    temperature,
+    slopeVoltage: s,
+    currentScale: Is,
+    reverseLimit,
+    law: { saturationCurrent: Is, slopeVoltage: s, seriesResistance: Rs, leakage: G },
+    warnings,
+  };
+}
