@@ -56,7 +56,10 @@ function decompose(system: StateSpace, nudge: number, trial: readonly number[]):
     // The vector of a real mode is real but for a common phase.
     let big = 0;
     for (let i = 1; i < n; i++) {
-      if (Math.hypot(vectors.re[i * n + k], vectors.im[i * n + k]) > Math.hypot(vectors.re[big * n + k], vectors.im[big * n + k]))
+      if (
+        Math.hypot(vectors.re[i * n + k], vectors.im[i * n + k]) >
+        Math.hypot(vectors.re[big * n + k], vectors.im[big * n + k])
+      )
         big = i;
     }
     const [cr, ci] = [vectors.re[big * n + k], vectors.im[big * n + k]];
@@ -185,7 +188,7 @@ function pairUp(values: ComplexMatrix, n: number): { real: number[]; paired: num
         mate = j;
       }
     }
-    if (mate < 0 || nearest > 0.5 * Math.hypot(values.re[k], values.im[k])) continue;
+    if (mate < 0 || nearest > 0.5 * values.im[k]) continue; // rounding, not a swing: two real ones
     left.delete(k);
     left.delete(mate);
     paired.push(k);

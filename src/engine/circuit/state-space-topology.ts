@@ -73,7 +73,12 @@ export function topology(primitives: Primitives): Topology {
     rc.join(0, i);
     all.join(0, i);
   }
-  return number(nodeIndex, supply, capacitors.map((b) => [at(b.from), at(b.to)] as const), rc);
+  return number(
+    nodeIndex,
+    supply,
+    capacitors.map((b) => [at(b.from), at(b.to)] as const),
+    rc,
+  );
 }
 
 function number(

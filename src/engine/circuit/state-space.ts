@@ -66,7 +66,9 @@ function coilMatrix({ inductors, mutuals, warnings }: Primitives): Float64Array 
   if (n === 0 || cholesky(L, n)) return L;
   const eased = L.map((v, k) => (k % (n + 1) === 0 ? v : v * (1 - 1e-6)));
   if (!cholesky(eased, n)) {
-    throw new RangeError(`the couplings of ${mutuals.map((m) => `"${m.name}"`).join(', ')} are more than those coils can have`);
+    throw new RangeError(
+      `the couplings of ${mutuals.map((m) => `"${m.name}"`).join(', ')} are more than those coils can have`,
+    );
   }
   warnings.push('A coupling without any leakage was eased by one part in a million.');
   return eased;
@@ -153,10 +155,7 @@ function assemble(primitives: Primitives, t: Topology, L: Float64Array): StateSp
     mul(S1, q1, P, n1, c),
   );
   // Cw·w′ + Cwe·e′ = F·(w, j, e, i)
-  const currents = addDense(
-    mul(con.M, Pot, P, P, c),
-    joinRight(new Float64Array(P * nw), AK, con.Me, det.M, P),
-  );
+  const currents = addDense(mul(con.M, Pot, P, P, c), joinRight(new Float64Array(P * nw), AK, con.Me, det.M, P));
   const F = scaleDense(mul(T(Sw, P, nw), currents, nw, P, c), -1);
   const Cw = mul(T(Sw, P, nw), mul(cap.M, Sw, P, P, nw), nw, P, nw);
   const Cwe = mul(T(Sw, P, nw), cap.Me, nw, P, E);
@@ -214,7 +213,11 @@ function assemble(primitives: Primitives, t: Topology, L: Float64Array): StateSp
     const node = t.nodeIndex.get(name);
     if (node === undefined) throw new RangeError(`there is no node "${name}" in this circuit`);
     const i = t.potential[node];
-    const out = { states: new Float64Array(n), emfs: t.offset.slice(node * E, (node + 1) * E), detectors: new Float64Array(D) };
+    const out = {
+      states: new Float64Array(n),
+      emfs: t.offset.slice(node * E, (node + 1) * E),
+      detectors: new Float64Array(D),
+    };
     if (i < 0) return out;
     for (let k = 0; k < n; k++) out.states[k] = full.x[i * n + k];
     for (let k = 0; k < E; k++) out.emfs[k] += full.e[i * E + k];
@@ -259,7 +262,9 @@ const identity = (n: number): Float64Array => {
 
 /** Solve M·X = B in place for all columns of B. */
 function solveColumns(M: Float64Array, n: number, B: Float64Array, columns: number): void {
-  const right = Array.from({ length: columns }, (_, j) => Float64Array.from({ length: n }, (_, i) => B[i * columns + j]));
+  const right = Array.from({ length: columns }, (_, j) =>
+    Float64Array.from({ length: n }, (_, i) => B[i * columns + j]),
+  );
   solveInPlace(M.slice(), ...right);
   right.forEach((b, j) => {
     for (let i = 0; i < n; i++) B[i * columns + j] = b[i];
