@@ -43,6 +43,7 @@ export interface SoilSpec {
 export function soilOf({ soil, soilResistivity, soilResistivityRange }: SoilSpec): Soil {
   const named = soil === undefined ? undefined : (SOILS as Record<string, Soil>)[soil];
   if (soil !== undefined && !named) throw new RangeError(`soil must be one of ${SOIL_NAMES.join('; ')}, not ${soil}`);
+  if (soilResistivity === undefined && !named) throw new RangeError('give the soil by its kind or its soilResistivity');
   const resistivity = soilResistivity ?? named?.resistivity ?? Number.NaN;
   if (!(resistivity > 0 && resistivity <= 1e6)) {
     throw new RangeError(`soil resistivity must be above 0 and at most 1e6 Ω·m, not ${resistivity}`);
