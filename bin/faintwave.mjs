@@ -9,8 +9,9 @@ const main = join(root, 'dist/cli/main.js');
 /** In a checkout, compiles what has changed first; an installed package has no sources and is complete. */
 async function prepare() {
   if (!existsSync(join(root, 'src/cli/main.ts'))) return;
-  if (!existsSync(join(root, 'node_modules/typescript'))) {
-    if (existsSync(main)) return;
+  const hasPackages = existsSync(join(root, 'node_modules/valibot'));
+  if (hasPackages && !existsSync(join(root, 'node_modules/typescript')) && existsSync(main)) return;
+  if (!hasPackages || !existsSync(join(root, 'node_modules/typescript'))) {
     throw new Error(`The packages are not installed yet. Run this first:\n\n  cd ${root}\n  npm ci`);
   }
   const { buildCommandLine } = await import(pathToFileURL(join(root, 'scripts/support/build.mjs')).href);
