@@ -1,0 +1,56 @@
+import * as v from 'valibot';
+import { ENVIRONMENT_KINDS } from '../../engine/place/noise/man-made.ts';
+import { noise as noiseAt } from '../../engine/place/noise/noise.ts';
+import { quantity } from '../../engine/units/schema.ts';
+import { calculation, figure, figureIn } from './calculation.ts';
+
+const from = (min: number, max: number) => `expected a number from ${min} to ${max}`;
+const number = (min: number, max: number) =>
+  v.pipe(v.number(from(min, max)), v.minValue(min, from(min, max)), v.maxValue(max, from(min, max)));
+const field = quantity('field strength', { above: 0, max: 100 });
+const frequency = quantity('frequency', { min: 1e3, max: 1e9 });
+
+/** `calc noise`: man-made noise by Rec. ITU-R P.372; with a time also the lightning, or noise as measured. */
+export const noise = calculation({
+  name: 'noise',
+  about: 'Radio noise: man-made by surroundings, and with "time" the lightning of the season and hour.',
+  example: {
+    frequency: '1 MHz',
+    bandwidth: '9 kHz',
+    environment: 'residential',
+    time: { latitude: '52°', month: 1, localHour: 21 },
+  },
+  schema: v.object({
+    frequency,
+    bandwidth: quantity('frequency', { above: 0, max: 1e9 }),
+    environment: v.picklist(
+      ENVIRONMENT_KINDS,
+      `expected one of ${ENVIRONMENT_KINDS.map((kind) => `"${kind}"`).join(', ')}`,
+    ),
+    time: v.optional(
+      v.object({
+        latitude: quantity('angle', { min: -90, max: 90 }),
+        month: number(1, 12),
+        localHour: number(0, 24),
+      }),
+    ),
+    measured: v.optional(v.object({ fieldStrength: field, bandwidth: quantity('frequency', { above: 0, max: 1e9 }) })),
+  }),
+  answer(input) {
+    const answer = noiseAt(input);
+    const parts = Object.fromEntries(
+      (['manMade', 'atmospheric'] as const).flatMap((part) => {
+        const value = answer[part];
+        return value ? [[`${part}NoiseFigure`, figure(value.figure, 'level')]] : [];
+      }),
+    );
+    return {
+      externalNoiseFigure: figure(answer.externalNoiseFigure, 'level'),
+      fieldStrength: figure(answer.fieldStrength, 'field strength'),
+      level: figureIn(answer.level, 'dB(µV/m)'),
+      ...parts,
+      spread: figure(answer.spread, 'level'),
+      warnings: answer.warnings,
+    };
+  },
+});

@@ -1,0 +1,57 @@
+import * as v from 'valibot';
+import { skyWave } from '../../engine/place/sky-wave/sky-wave.ts';
+import { quantity } from '../../engine/units/schema.ts';
+import { calculation, figure, figureIn } from './calculation.ts';
+
+const latitude = quantity('angle', { min: -90, max: 90 });
+const decibels = v.optional(quantity('level', { min: -200, max: 200 }), 0);
+
+/** `calc skywave`: night sky wave by Rec. ITU-R P.1147. */
+export const skywave = calculation({
+  name: 'skywave',
+  about: 'Sky-wave field strength at night on long and medium wave: the yearly median.',
+  example: {
+    frequency: '1 MHz',
+    distance: '1000 km',
+    transmitterGeomagneticLatitude: '50°',
+    receiverGeomagneticLatitude: '52°',
+    power: '100 kW',
+    sunspots: 80,
+  },
+  schema: v.object({
+    frequency: quantity('frequency', { min: 1e4, max: 3e7 }),
+    distance: quantity('length', { min: 0, max: 4.1e7 }),
+    transmitterGeomagneticLatitude: latitude,
+    receiverGeomagneticLatitude: latitude,
+    power: v.optional(quantity('power', { min: 0, max: 1e9 }), 1000),
+    sunspots: v.optional(
+      v.pipe(
+        v.number('expected a number from 0 to 500'),
+        v.minValue(0, 'expected a number from 0 to 500'),
+        v.maxValue(500, 'expected a number from 0 to 500'),
+      ),
+      0,
+    ),
+    region: v.optional(
+      v.picklist(
+        ['Europe', 'Australia', 'North America', 'elsewhere'],
+        'expected "Europe", "Australia", "North America" or "elsewhere"',
+      ),
+    ),
+    southOfRegion3: v.optional(v.boolean('expected true or false')),
+    seaGain: decibels,
+    polarizationLoss: decibels,
+    hourlyLoss: decibels,
+  }),
+  answer(input) {
+    const field = skyWave(input);
+    return {
+      fieldStrength: figure(field.fieldStrength, 'field strength'),
+      level: figureIn(field.level, 'dB(µV/m)'),
+      decile: figure(field.decile, 'level'),
+      reflectionHeight: figure(field.reflectionHeight, 'length'),
+      slantDistance: figure(field.slantDistance, 'length'),
+      warnings: field.warnings,
+    };
+  },
+});
