@@ -1,0 +1,77 @@
+import { add, complex, reciprocal } from '../../numerics/complex.ts';
+import { type Decibels, decibels, type Farads, type Ohms } from '../../units/quantities.ts';
+import { type Load, loadOf } from './model.ts';
+import { bandResponse, measuredResponse, type ResponsePoints } from './response.ts';
+
+/** A crystal (Rochelle salt) or ceramic earpiece: a capacitor that bends. */
+export interface CrystalEarpiece {
+  readonly kind: 'crystal earpiece';
+  /** Sources differ thirtyfold: 0.5 nF for Rochelle salt, 15 nF for ceramic. Measure it. */
+  readonly capacitance: Farads;
+  /** Across it, for the detector's direct current; none if left out. */
+  readonly resistor?: Ohms;
+  /** dB SPL at 1 kHz for 1 V rms; left out: usual. */
+  readonly sensitivity?: Decibels;
+  /** Default 0.02 (from memory). */
+  readonly lossTangent?: number;
+  readonly response?: ResponsePoints;
+  readonly ears?: 1 | 2;
+}
+
+/** Published for Rochelle salt (reference/loads.json). */
+const LEAK: Ohms = 2e7;
+/** From memory, an order of magnitude only. */
+const USUAL: Decibels = 98;
+const USUAL_SPREAD: Decibels = 10;
+
+/** @throws RangeError for values that no earpiece has. */
+export function crystalEarpiece(spec: CrystalEarpiece): Load {
+  const { capacitance: C, resistor, lossTangent = 0.02, ears = 1 } = spec;
+  if (!(C > 0) || !(lossTangent >= 0) || (resistor !== undefined && !(resistor > 0)))
+    throw new RangeError(`capacitance ${C}, resistor ${resistor}, lossTangent ${lossTangent} are not an earpiece`);
+  const level = spec.sensitivity ?? USUAL;
+  const response = spec.response ? measuredResponse(spec.response) : bandResponse(200, 8000);
+  const conductance = 1 / LEAK + (resistor === undefined ? 0 : 1 / resistor);
+  const warnings: string[] = [];
+  if (resistor === undefined)
+    warnings.push(
+      'A crystal earpiece lets no direct current through, so the detector charges it and chokes itself: put a resistor of 47 to 100 kΩ across it.',
+    );
+  else if (resistor < 1e4)
+    warnings.push(
+      'The resistor across the earpiece is so small that it takes most of the power: 47 to 100 kΩ is usual.',
+    );
+  else if (resistor > 1e6)
+    warnings.push(
+      'The resistor across the earpiece is so large that the detector can hardly discharge it: 47 to 100 kΩ is usual.',
+    );
+  if (spec.sensitivity === undefined)
+    warnings.push(
+      `The earpiece’s sensitivity was not given; ${USUAL} dB SPL for 1 V is assumed, ${USUAL_SPREAD} dB either way.`,
+    );
+  return loadOf({
+    label: 'crystal earpiece',
+    elements: (from, to, prefix = 'phones') => ({
+      elements: [
+        { kind: 'capacitor', name: `${prefix} crystal`, from, to, capacitance: C, lossTangent },
+        { kind: 'resistor', name: `${prefix} leakage`, from, to, resistance: LEAK },
+        ...(resistor === undefined
+          ? []
+          : ([{ kind: 'resistor', name: `${prefix} resistor`, from, to, resistance: resistor }] as const)),
+      ],
+      output: { from, to, element: `${prefix} crystal` },
+    }),
+    directResistance: 1 / conductance,
+    impedanceAt: (f) => {
+      const B = 2 * Math.PI * f * C;
+      return reciprocal(add(complex(conductance), complex(B * lossTangent, B)));
+    },
+    soundPressureAt: (f, V) => level + decibels(V) + response(f),
+    sensitivity: { level, per: 'V', assumed: spec.sensitivity === undefined },
+    spread: spec.sensitivity === undefined ? USUAL_SPREAD : 2,
+    listening: 'phones',
+    ears,
+    warnings,
+    cautions: [],
+  });
+}

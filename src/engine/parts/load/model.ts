@@ -1,0 +1,64 @@
+import { type Complex, magnitude, reciprocal } from '../../numerics/complex.ts';
+import type { Decibels, Hertz, Ohms, Volts, Watts } from '../../units/quantities.ts';
+import type { LoadNetwork } from './elements.ts';
+
+/** Anything the detector's output is heard in, as the rest of the engine sees it. */
+export interface Load {
+  readonly label: string;
+  /** Elements between two nodes; inner nodes and names start with `prefix` (default "phones"). */
+  elements(from: string, to: string, prefix?: string): LoadNetwork;
+  /** What a direct current from `from` to `to` meets; infinite when nothing lets it through. */
+  readonly directResistance: Ohms;
+  /** At its terminals. */
+  impedanceAt(frequency: Hertz): Complex;
+  /** Voltage across the transducer over the voltage at the terminals. */
+  transferAt(frequency: Hertz): Complex;
+  /** Impedance of the transducer alone. */
+  transducerImpedanceAt(frequency: Hertz): Complex;
+  /** Power the transducer takes at this rms voltage across it. */
+  powerAt(frequency: Hertz, volts: Volts): Watts;
+  /** dB SPL (re 20 µPa) of a tone with this rms voltage across the transducer; −∞ for none. */
+  soundPressureAt(frequency: Hertz, volts: Volts): Decibels;
+  /** How it was rated: dB SPL for one milliwatt, or for so many volts, at 1 kHz. */
+  readonly sensitivity: { readonly level: Decibels; readonly per: 'mW' | 'V' | '10 mV'; readonly assumed: boolean };
+  /** ± on the sound level from what is not known of it. */
+  readonly spread: Decibels;
+  /** Worn on the ears, or heard across the room. */
+  readonly listening: 'phones' | 'loudspeaker';
+  readonly ears: 1 | 2;
+  readonly warnings: readonly string[];
+  /** Cautions about safety, to be shown wherever this load is. */
+  readonly cautions: readonly string[];
+}
+
+/** A load before `powerAt` and other things that follow are worked out. */
+export type Transducer = Omit<Load, 'powerAt' | 'transferAt' | 'transducerImpedanceAt'> &
+  Partial<Pick<Load, 'transferAt' | 'transducerImpedanceAt'>>;
+
+export function loadOf(parts: Transducer): Load {
+  const transducerImpedanceAt = parts.transducerImpedanceAt ?? parts.impedanceAt;
+  return {
+    ...parts,
+    transferAt: parts.transferAt ?? (() => ({ re: 1, im: 0 })),
+    transducerImpedanceAt,
+    powerAt: (f, V) => V * V * reciprocal(transducerImpedanceAt(f)).re,
+  };
+}
+
+/**
+ * Mean of |Z| over a band, by frequency: what "about six times the direct resistance" is said of.
+ * @param band default 300 to 3300 Hz.
+ */
+export function meanImpedance(
+  impedanceAt: (frequency: Hertz) => Complex,
+  band: readonly [Hertz, Hertz] = [300, 3300],
+): Ohms {
+  const n = 61;
+  let sum = 0;
+  for (let i = 0; i < n; i++) sum += magnitude(impedanceAt(band[0] + ((band[1] - band[0]) * (i + 0.5)) / n));
+  return sum / n;
+}
+
+/** Turns ratio (detector side to phones side) that makes a load look like the resistance a detector wants to see. */
+export const bestTransformerRatio = (load: Load, wanted: Ohms): number =>
+  Math.sqrt(wanted / meanImpedance(load.impedanceAt));

@@ -1,0 +1,48 @@
+import { complex } from '../../numerics/complex.ts';
+import { type Decibels, decibels, type Ohms } from '../../units/quantities.ts';
+import { type Load, loadOf } from './model.ts';
+import { bandResponse, measuredResponse, type ResponsePoints } from './response.ts';
+
+/** Modern moving-coil phones; they want a transformer. */
+export interface MovingCoilPhones {
+  readonly kind: 'moving-coil phones';
+  /** As marked; close to a plain resistance over the speech band. What is connected, both together. */
+  readonly impedance: Ohms;
+  /** dB SPL at 1 kHz for one milliwatt, V²/impedance; left out: usual. */
+  readonly sensitivity?: Decibels;
+  readonly response?: ResponsePoints;
+  readonly ears?: 1 | 2;
+}
+
+/** From memory of data sheets: most lie between 92 and 106 dB SPL for 1 mW. */
+const USUAL: Decibels = 99;
+const USUAL_SPREAD: Decibels = 7;
+
+/** @throws RangeError unless the impedance is above 0. */
+export function movingCoilPhones(spec: MovingCoilPhones): Load {
+  const { impedance: R, ears = 2 } = spec;
+  if (!(R > 0)) throw new RangeError(`impedance must be above 0, got ${R}`);
+  const level = spec.sensitivity ?? USUAL;
+  const response = spec.response ? measuredResponse(spec.response) : bandResponse(40, 14000);
+  const warnings: string[] = [];
+  if (spec.sensitivity === undefined)
+    warnings.push(
+      `The phones’ sensitivity was not given; ${USUAL} dB SPL for 1 mW is usual, ${USUAL_SPREAD} dB either way.`,
+    );
+  return loadOf({
+    label: 'moving-coil phones',
+    elements: (from, to, prefix = 'phones') => ({
+      elements: [{ kind: 'resistor', name: `${prefix} coil`, from, to, resistance: R }],
+      output: { from, to, element: `${prefix} coil` },
+    }),
+    directResistance: R,
+    impedanceAt: () => complex(R),
+    soundPressureAt: (f, V) => level + decibels(V / Math.sqrt(1e-3 * R)) + response(f),
+    sensitivity: { level, per: 'mW', assumed: spec.sensitivity === undefined },
+    spread: spec.sensitivity === undefined ? USUAL_SPREAD : 2,
+    listening: 'phones',
+    ears,
+    warnings,
+    cautions: [],
+  });
+}

@@ -1,0 +1,147 @@
+import {
+  add,
+  type Complex,
+  complex,
+  divide,
+  magnitude,
+  multiply,
+  ONE,
+  reciprocal,
+  scale,
+} from '../../numerics/complex.ts';
+import type { Farads, Henries, Ohms } from '../../units/quantities.ts';
+import type { LoadElement } from './elements.ts';
+import { type Load, loadOf } from './model.ts';
+
+/** A transformer between detector and phones. Everything but the ratio left out: ideal. */
+export interface Transformer {
+  /** Turns of the detector's side over turns of the phones' side. */
+  readonly ratio: number;
+  /** Winding resistances; default 0. */
+  readonly primaryResistance?: Ohms;
+  readonly secondaryResistance?: Ohms;
+  /** Of the primary with the secondary open; default so large that it does not matter. */
+  readonly primaryInductance?: Henries;
+  /** Share of the primary's inductance that the secondary does not link; default 0. */
+  readonly leakage?: number;
+  /** Loss in the iron, as a resistance across the primary; default three times its reactance at 1 kHz, none when ideal. */
+  readonly coreLoss?: Ohms;
+  /** Across the primary; default 0. */
+  readonly windingCapacitance?: Farads;
+}
+
+/** "Ideal": at 50 Hz its inductance has this many times the load's impedance, which costs 0.005 dB and keeps solvers happy. */
+const IDEAL_RATIO = 30;
+/** Windings closer than this cannot be told from perfect; 1 itself would leave the inductance matrix singular. */
+const CLOSEST = 1 - 1e-9;
+/** Q of the iron at 1 kHz. From memory. */
+const IRON_Q = 3;
+
+/**
+ * A load seen through a transformer: leakage and primary resistance in series, iron across, then two tightly coupled
+ * inductances L₁ = (1 − leakage)·Lp and L₂ = L₁/n², M = k√(L₁L₂), and the secondary's resistance. The cold ends are joined.
+ * @throws RangeError for values no transformer has.
+ */
+export function throughTransformer(t: Transformer, load: Load): Load {
+  const {
+    ratio: n,
+    primaryResistance: R1 = 0,
+    secondaryResistance: R2 = 0,
+    leakage = 0,
+    windingCapacitance: Cw = 0,
+  } = t;
+  const Lp = t.primaryInductance ?? (IDEAL_RATIO * n * n * magnitude(load.impedanceAt(50))) / (2 * Math.PI * 50);
+  if (!(n > 0) || !(R1 >= 0) || !(R2 >= 0) || !(Lp > 0) || !(leakage >= 0 && leakage < 1) || !(Cw >= 0))
+    throw new RangeError(
+      `ratio ${n}, resistances ${R1} and ${R2}, inductance ${Lp}, leakage ${leakage} are not a transformer`,
+    );
+  const iron =
+    t.coreLoss ?? (t.primaryInductance === undefined ? Number.POSITIVE_INFINITY : IRON_Q * 2 * Math.PI * 1000 * Lp);
+  if (!(iron > 0)) throw new RangeError(`coreLoss must be above 0, got ${iron}`);
+  const L1 = (1 - leakage) * Lp;
+  const L2 = L1 / (n * n);
+  const M = CLOSEST * Math.sqrt(L1 * L2);
+  const Ls = leakage * Lp;
+
+  /** Impedances at one angular frequency: of the coupled pair with the iron across, and of the whole without Cw. */
+  const at = (f: number) => {
+    const w = 2 * Math.PI * f;
+    const secondary = add(load.impedanceAt(f), complex(R2, w * L2));
+    const reflected = divide(complex(w * w * M * M), secondary);
+    const pair = add(complex(0, w * L1), reflected);
+    const core = reciprocal(add(reciprocal(pair), complex(1 / iron)));
+    const series = complex(R1, w * Ls);
+    // Voltage on the secondary's load over that on the pair: jωM·Z/(secondary·pair).
+    const step = divide(multiply(complex(0, w * M), load.impedanceAt(f)), multiply(secondary, pair));
+    return { w, core, whole: add(series, core), step };
+  };
+  const warnings = [...load.warnings];
+  if (t.primaryInductance !== undefined) {
+    const reflected = magnitude(load.impedanceAt(300)) * n * n;
+    if (2 * Math.PI * 300 * Lp < reflected)
+      warnings.push(
+        'The transformer’s primary inductance is too small for this load: the bass of speech goes through the primary instead of the phones.',
+      );
+  }
+  return loadOf({
+    ...load,
+    warnings,
+    label: `${load.label} through a transformer`,
+    elements: (from, to, prefix = 'phones') => {
+      const list: LoadElement[] = [];
+      const inner = `${prefix} primary`;
+      const hot = R1 > 0 || Ls > 0 ? inner : from;
+      if (Ls > 0)
+        list.push({
+          kind: 'inductor',
+          name: `${prefix} transformer leakage`,
+          from,
+          to: hot,
+          inductance: Ls,
+          resistance: R1,
+        });
+      else if (R1 > 0)
+        list.push({
+          kind: 'resistor',
+          name: `${prefix} transformer primary resistance`,
+          from,
+          to: hot,
+          resistance: R1,
+        });
+      if (Number.isFinite(iron))
+        list.push({ kind: 'resistor', name: `${prefix} transformer iron`, from: hot, to, resistance: iron });
+      if (Cw > 0) list.push({ kind: 'capacitor', name: `${prefix} transformer winding`, from, to, capacitance: Cw });
+      const [first, second] = [`${prefix} transformer primary`, `${prefix} transformer secondary`];
+      const out = `${prefix} secondary`;
+      list.push(
+        { kind: 'inductor', name: first, from: hot, to, inductance: L1, resistance: 0 },
+        { kind: 'inductor', name: second, from: out, to, inductance: L2, resistance: R2 },
+        { kind: 'mutual', name: `${prefix} transformer coupling`, first, second, mutual: M },
+      );
+      const network = load.elements(out, to, prefix);
+      return { elements: [...list, ...network.elements], output: network.output };
+    },
+    directResistance: R1,
+    impedanceAt: (f) => {
+      const { w, whole } = at(f);
+      return Cw > 0 ? reciprocal(add(reciprocal(whole), complex(0, w * Cw))) : whole;
+    },
+    transferAt: (f): Complex => {
+      const { core, whole, step } = at(f);
+      return multiply(multiply(divide(core, whole), step), load.transferAt(f));
+    },
+    transducerImpedanceAt: load.transducerImpedanceAt,
+  });
+}
+
+/** What an ideal transformer makes of an impedance: n²Z. */
+export const reflectedImpedance = (ratio: number, Z: Complex): Complex => scale(Z, ratio * ratio);
+
+/** Share of the power put into the transformer that reaches the load, 0..1. */
+export function transformerEfficiency(t: Transformer, load: Load, frequency: number): number {
+  const through = throughTransformer(t, load);
+  const input = reciprocal(through.impedanceAt(frequency)).re;
+  const gain = divide(through.transferAt(frequency), ONE);
+  const out = reciprocal(load.transducerImpedanceAt(frequency)).re * (gain.re ** 2 + gain.im ** 2);
+  return out / input;
+}
