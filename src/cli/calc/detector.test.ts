@@ -1,0 +1,78 @@
+import { describe, expect, it } from 'vitest';
+import steady from '../../../reference/detectors-steady.json' with { type: 'json' };
+import tuned from '../../../reference/detectors-tuned.json' with { type: 'json' };
+import { detector } from './detector.ts';
+
+// biome-ignore lint/suspicious/noExplicitAny: answers are open records.
+const answer = (input: unknown): any => {
+  const result = detector.run(input);
+  if (!result.ok) throw new Error(JSON.stringify(result.problems));
+  return result.answer;
+};
+const problems = (input: unknown) => {
+  const result = detector.run(input);
+  return result.ok ? [] : result.problems.map(({ path, message }) => `${path}: ${message}`);
+};
+const diode = { saturationCurrent: '0.5 µA', ideality: 1.1 };
+
+describe('calc detector', () => {
+  it('runs its own example', () => {
+    expect(answer(detector.example).warnings).toEqual([]);
+  });
+
+  // reference/detectors-steady.json: averages computed independently; 0.1 % is promised, the difference is rounding.
+  it('gives the averages of a steady carrier', () => {
+    for (const [Is, n, R, V, Vdc, Rin, Pin, Pout, eff] of steady.rows) {
+      const a = answer({ detector: { saturationCurrent: Is, ideality: n }, load: { resistance: R }, carrier: V });
+      expect(a.directVoltage.value / Vdc).toBeCloseTo(1, 6);
+      expect(a.inputResistance.value / Rin).toBeCloseTo(1, 6);
+      expect(a.inputPower.value / Pin).toBeCloseTo(1, 6);
+      expect(a.outputPower.value / Pout).toBeCloseTo(1, 6);
+      expect(a.efficiency.value / eff).toBeCloseTo(1, 6);
+    }
+  });
+
+  // reference/detectors-tuned.json: periodic steady states computed independently; 0.3 dB is promised.
+  it('gives the detector on a tuned circuit', () => {
+    for (const c of tuned.cases) {
+      const a = answer({
+        detector: { saturationCurrent: c.Is_A, ideality: c.n },
+        tunedCircuit: { inductance: c.L_H, q: c.Q, frequency: c.f_Hz },
+        tap: c.tap,
+        availablePower: c.Pav_W,
+        load: { resistance: c.R_ohm, capacitance: c.Co_F },
+      });
+      expect(a.directVoltage.value / c.Vdc_V).toBeCloseTo(1, 5);
+      expect(a.tunedCircuitVoltage.value / c.Vtank_fund_peak_V).toBeCloseTo(1, 5);
+      expect(a.insertionLoss.value).toBeCloseTo(c.insertion_loss_dB, 4);
+      expect(a.loadedQ.value / c.loadedQ).toBeCloseTo(1, 5);
+    }
+  });
+
+  it('takes written quantities and plain SI numbers alike', () => {
+    const written = { detector: diode, load: { resistance: '10k' }, carrier: '50 mV', temperature: '300 K' };
+    const plain = { detector: { saturationCurrent: 5e-7, ideality: 1.1 }, load: { resistance: 1e4 }, carrier: 0.05 };
+    expect(answer(written)).toEqual(answer(plain));
+    expect(answer(plain).directVoltage.unit).toBe('V');
+  });
+
+  it('knows kinds by name, with figures of one’s own over them', () => {
+    const at = (device: object) =>
+      answer({ detector: device, load: { resistance: 1e4 }, carrier: 0.05 }).directVoltage.value;
+    expect(at({ kind: 'germanium' })).toBeGreaterThan(at({ kind: 'silicon' }));
+    expect(at({ kind: 'germanium', seriesResistance: '5 kΩ' })).toBeLessThan(at({ kind: 'germanium' }));
+    expect(at({ kind: 'valve', heaterVoltage: '5 V' })).toBeGreaterThan(0);
+  });
+
+  it('refuses with path and reason', () => {
+    const load = { resistance: '10 kΩ' };
+    expect(problems({ detector: diode, load })).toEqual([expect.stringMatching(/carrier: .*either "carrier" or/)]);
+    expect(problems({ detector: {}, load, carrier: '1 V' }).join()).toMatch(/saturationCurrent/);
+    expect(
+      problems({ detector: diode, load, tunedCircuit: { inductance: '220 µH', q: 150, frequency: '1 MHz' } }),
+    ).toEqual([expect.stringMatching(/availablePower: .*1 nW/)]);
+    expect(problems({ detector: { ...diode, ideality: Number.NaN }, load, carrier: '5 pF' })).toHaveLength(2);
+    expect(problems(null)).toHaveLength(1);
+    expect(problems({ detector: { kind: '__proto__' }, load, carrier: '1 V' }).join()).toMatch(/germanium/);
+  });
+});

@@ -1,0 +1,152 @@
+import * as v from 'valibot';
+import { averaged } from '../../engine/parts/detector/averaged.ts';
+import type { Detector } from '../../engine/parts/detector/detector.ts';
+import { exponentialDetector } from '../../engine/parts/detector/exponential.ts';
+import { DETECTOR_IDS, detectorByKind } from '../../engine/parts/detector/library.ts';
+import { steadyDetector } from '../../engine/parts/detector/steady.ts';
+import { tunedDetector } from '../../engine/parts/detector/tuned.ts';
+import { quantity } from '../../engine/units/schema.ts';
+import { calculation, figure, figureIn } from './calculation.ts';
+
+const from = (min: number, max: number) => `expected a number from ${min} to ${max}`;
+const number = (min: number, max: number) =>
+  v.pipe(v.number(from(min, max)), v.minValue(min, from(min, max)), v.maxValue(max, from(min, max)));
+
+const kinds = DETECTOR_IDS.map((id) => `"${id}"`).join(', ');
+export const detectorSchema = v.object(
+  {
+    kind: v.optional(v.picklist(DETECTOR_IDS, `expected one of ${kinds}`)),
+    saturationCurrent: v.optional(quantity('current', { above: 1e-30, max: 0.5 })),
+    ideality: v.optional(number(0.1, 50)),
+    seriesResistance: v.optional(quantity('resistance', { min: 0, max: 1e9 })),
+    leakage: v.optional(quantity('conductance', { min: 0, max: 1 })),
+    junctionCapacitance: v.optional(quantity('capacitance', { min: 0, max: 1e-9 })),
+    heaterVoltage: v.optional(quantity('voltage', { min: 0, max: 18 })),
+  },
+  'expected detector: { "saturationCurrent": "0.5 µA", "ideality": 1.1 } or { "kind": "germanium" }',
+);
+
+/** The device of a `calc` input. @throws RangeError when it names neither a kind nor a saturation current and ideality. */
+export function detectorFrom(input: v.InferOutput<typeof detectorSchema>, temperature: number): Detector {
+  const { kind, saturationCurrent, ideality } = input;
+  if (kind !== undefined) return detectorByKind(kind, { ...input, temperature });
+  if (saturationCurrent === undefined || ideality === undefined) {
+    throw new RangeError('expected detector: either "kind", or both "saturationCurrent" and "ideality"');
+  }
+  return exponentialDetector({ ...input, saturationCurrent, ideality, temperature });
+}
+
+const fields = v.object({
+  detector: detectorSchema,
+  load: v.object(
+    {
+      resistance: quantity('resistance', { above: 0, max: 1e13 }),
+      capacitance: v.optional(quantity('capacitance', { min: 0, max: 1e-3 })),
+    },
+    'expected load: { "resistance": "10 kΩ", "capacitance": "1 nF" }',
+  ),
+  carrier: v.optional(quantity('voltage', { above: 0, max: 1000 })),
+  tunedCircuit: v.optional(
+    v.object(
+      {
+        inductance: quantity('inductance', { above: 0, max: 1e3 }),
+        q: number(0.1, 1e5),
+        frequency: quantity('frequency', { min: 1e3, max: 1e9 }),
+      },
+      'expected tunedCircuit: { "inductance": "220 µH", "q": 150, "frequency": "1 MHz" }',
+    ),
+  ),
+  tap: v.optional(v.pipe(number(0, 1), v.gtValue(0, 'expected a tap above 0, 1 being the top'))),
+  availablePower: v.optional(quantity('power', { above: 0, max: 100 })),
+  temperature: v.optional(quantity('temperature', { min: 100, max: 600 })),
+  bias: v.optional(quantity('voltage', { min: -100, max: 100 })),
+});
+
+/** What is missing or too much, by where. */
+function incomplete({ carrier, tunedCircuit, availablePower, load }: v.InferOutput<typeof fields>) {
+  if ((carrier === undefined) === (tunedCircuit === undefined)) {
+    return { at: 'carrier', message: 'expected either "carrier" or "tunedCircuit", and not both' } as const;
+  }
+  if (tunedCircuit === undefined) return undefined;
+  const missing = (at: 'availablePower' | 'load', what: string) =>
+    ({ at, message: `expected ${what} with a tuned circuit, received nothing` }) as const;
+  if (availablePower === undefined) return missing('availablePower', 'a power such as "1 nW"');
+  if (load.capacitance === undefined) return missing('load', '"capacitance", such as "1 nF",');
+  return undefined;
+}
+
+// The circuit is tried only when nothing is missing.
+const whole = v.rawCheck<v.InferOutput<typeof fields>>(({ dataset, addIssue }) => {
+  if (!dataset.typed) return;
+  const input = dataset.value;
+  const problem = incomplete(input);
+  if (problem) {
+    const { at: key, message } = problem;
+    addIssue({ message, path: [{ type: 'object', origin: 'value', input: { ...input }, key, value: input[key] }] });
+    return;
+  }
+  try {
+    solve(input);
+  } catch (refusal) {
+    if (!(refusal instanceof RangeError)) throw refusal;
+    addIssue({ message: refusal.message });
+  }
+});
+type Input = v.InferOutput<typeof fields>;
+
+function solve(input: Input) {
+  const { load, tap = 1, temperature = 300, bias, carrier, tunedCircuit, availablePower } = input;
+  const detector = detectorFrom(input.detector, temperature);
+  if (tunedCircuit !== undefined) {
+    return {
+      detector,
+      ...tunedDetector({
+        detector,
+        tunedCircuit,
+        tap,
+        availablePower: availablePower!,
+        load: { resistance: load.resistance, capacitance: load.capacitance! },
+        bias,
+      }),
+    };
+  }
+  const steady = steadyDetector({
+    averaged: averaged(detector),
+    openCircuit: carrier!,
+    sourceImpedance: { re: 0, im: 0 },
+    dcResistance: load.resistance,
+    bias,
+  });
+  return { detector, ...steady, efficiency: steady.outputPower / steady.inputPower };
+}
+
+/** `calc detector`: a steady carrier into a detector, straight or on the tap of a tuned circuit. */
+export const detector = calculation({
+  name: 'detector',
+  about: 'Direct voltage, input resistance and powers of a detector, straight or on the tap of a tuned circuit.',
+  example: {
+    detector: { saturationCurrent: '0.5 µA', ideality: 1.1 },
+    tunedCircuit: { inductance: '220 µH', q: 150, frequency: '1 MHz' },
+    tap: 0.5,
+    availablePower: '10 nW',
+    load: { resistance: '47 kΩ', capacitance: '470 pF' },
+  },
+  schema: v.pipe(fields, whole),
+  answer(input) {
+    const r = solve(input);
+    return {
+      directVoltage: figure(r.directVoltage, 'voltage'),
+      inputResistance: figure(r.inputResistance, 'resistance'),
+      inputPower: figure(r.inputPower, 'power'),
+      outputPower: figure(r.outputPower, 'power'),
+      efficiency: figureIn(r.efficiency, ''),
+      ...('tunedCircuitVoltage' in r && {
+        tunedCircuitVoltage: figure(r.tunedCircuitVoltage, 'voltage'),
+        insertionLoss: figure(r.insertionLoss, 'level'),
+        loadedQ: figureIn(r.loadedQ, ''),
+        carrierDistortion: figureIn(r.carrierDistortion, ''),
+      }),
+      warnings: [...r.detector.warnings, ...r.warnings],
+    };
+  },
+});

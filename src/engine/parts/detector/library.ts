@@ -1,0 +1,311 @@
+import type { Amperes, Farads, Kelvins, Ohms, Siemens, Volts } from '../../units/quantities.ts';
+import type { Detector } from './detector.ts';
+import { type ExponentialOptions, exponentialDetector } from './exponential.ts';
+import { cathodeTemperature, SMALL_VALVE_HEATER } from './thermionic/heater.ts';
+import { thermionicDetector } from './thermionic/thermionic.ts';
+
+type Range = readonly [low: number, high: number];
+
+/** What is known of one kind of junction: usual figures, how far samples stray, and who says so. */
+export interface DetectorKind {
+  readonly id: string;
+  /** In the trade's words. */
+  readonly label: string;
+  readonly family: 'galena' | 'mineral' | 'germanium' | 'schottky' | 'silicon' | 'valve';
+  /** One sentence for a builder. */
+  readonly about: string;
+  readonly typical: {
+    readonly saturationCurrent: Amperes;
+    readonly ideality: number;
+    readonly seriesResistance: Ohms;
+    readonly leakage: Siemens;
+    readonly junctionCapacitance: Farads;
+    readonly energyGap: number;
+  };
+  readonly range: { readonly saturationCurrent: Range; readonly ideality: Range };
+  readonly reverseLimit?: Volts;
+  /** Bias that wakes it, where it needs one. */
+  readonly usualBias?: Volts;
+  /** Whether a knock moves it off its working point. */
+  readonly knocks: boolean;
+  readonly source: string;
+  readonly provenance: 'looked up' | 'from memory' | 'ranges from memory, figures chosen within them';
+}
+
+const mineralCapacitance = 5e-12;
+const OHMS = (ohms: number): Siemens => 1 / ohms;
+const MEMORY = 'ranges from memory, figures chosen within them';
+const SHEET = 'HSMS-280x/281x/282x/285x/286x data sheets, SPICE tables (Hewlett-Packard / Agilent, 1997–1999)';
+
+const galena = (
+  quality: 'good' | 'fair' | 'poor',
+  about: string,
+  [saturationCurrent, ideality, seriesResistance, leak]: readonly [number, number, number, number],
+): DetectorKind => ({
+  id: `galena-${quality}`,
+  label: `Galena and cat's whisker, ${quality} spot`,
+  family: 'galena',
+  about,
+  typical: {
+    saturationCurrent,
+    ideality,
+    seriesResistance,
+    leakage: OHMS(leak),
+    junctionCapacitance: mineralCapacitance,
+    energyGap: 0.37,
+  },
+  range: { saturationCurrent: [1e-7, 1e-5], ideality: [1.3, 2.5] },
+  knocks: true,
+  source: 'Collected hobby measurements; low confidence, a factor of 3 either way',
+  provenance: MEMORY,
+});
+
+const mineral = (
+  id: string,
+  label: string,
+  about: string,
+  typical: Omit<DetectorKind['typical'], 'junctionCapacitance'>,
+  range: DetectorKind['range'],
+  rest: Partial<DetectorKind> = {},
+): DetectorKind => ({
+  id,
+  label,
+  family: 'mineral',
+  about,
+  typical: { ...typical, junctionCapacitance: mineralCapacitance },
+  range,
+  knocks: true,
+  source: 'Descriptions of such detectors in early handbooks; low confidence, a factor of 3 or more either way',
+  provenance: MEMORY,
+  ...rest,
+});
+
+const schottky = (
+  type: string,
+  Is: number,
+  n: number,
+  Rs: number,
+  Cj: number,
+  reverseLimit: number,
+  about: string,
+): DetectorKind => ({
+  id: type,
+  label: `Schottky diode ${type}`,
+  family: 'schottky',
+  about,
+  typical: {
+    saturationCurrent: Is,
+    ideality: n,
+    seriesResistance: Rs,
+    leakage: 0,
+    junctionCapacitance: Cj,
+    energyGap: 0.69,
+  },
+  range: { saturationCurrent: [Is / 2, Is * 2], ideality: [1.03, 1.12] },
+  reverseLimit,
+  knocks: false,
+  source: SHEET,
+  provenance: 'looked up',
+});
+
+/** Every kind the library knows, best known families first. Values at 25 °C. */
+export const DETECTOR_KINDS: readonly DetectorKind[] = [
+  galena('good', 'A lucky place under a light whisker: as good as a germanium diode.', [1.5e-6, 1.4, 60, 400e3]),
+  galena('fair', 'What a minute of searching finds: a few dB short of a good spot.', [3e-6, 1.8, 200, 60e3]),
+  galena('poor', 'Most of the crystal that works at all: leaky and dull.', [6e-6, 2.4, 600, 12e3]),
+  mineral(
+    'iron-pyrites',
+    'Iron pyrites and point',
+    'Takes a firmer point than galena and holds its place better; somewhat less sensitive.',
+    { saturationCurrent: 2e-6, ideality: 2, seriesResistance: 300, leakage: OHMS(50e3), energyGap: 0.95 },
+    { saturationCurrent: [2e-7, 2e-5], ideality: [1.5, 3] },
+  ),
+  mineral(
+    'zincite-bornite',
+    'Zincite and bornite, touching',
+    'Two crystals pressed together: steadier than a whisker and nearly as sensitive as galena.',
+    { saturationCurrent: 1e-6, ideality: 1.7, seriesResistance: 250, leakage: OHMS(150e3), energyGap: 0.8 },
+    { saturationCurrent: [1e-7, 1e-5], ideality: [1.4, 2.5] },
+  ),
+  mineral(
+    'carborundum',
+    'Carborundum under a steel plate',
+    'Nearly dead without a bias of about a volt; then steady, and not moved by knocks.',
+    { saturationCurrent: 5e-9, ideality: 5, seriesResistance: 3000, leakage: OHMS(1e6), energyGap: 2 },
+    { saturationCurrent: [5e-10, 5e-8], ideality: [3, 8] },
+    {
+      usualBias: 0.8,
+      knocks: false,
+      source:
+        'A curve-tracer picture of a sealed carborundum detector (20 µA and 0.5 V a division: a gradual bend, unmoved by tapping) and a note that it wants about 1 V of bias; figures chosen to match, low confidence',
+    },
+  ),
+  mineral(
+    'silicon-crystal',
+    'Silicon crystal and steel point',
+    'Fused silicon under a firm point: steady, less sensitive than galena.',
+    { saturationCurrent: 2e-7, ideality: 1.9, seriesResistance: 400, leakage: OHMS(80e3), energyGap: 1.11 },
+    { saturationCurrent: [2e-8, 2e-6], ideality: [1.5, 2.5] },
+  ),
+  {
+    id: 'germanium',
+    label: 'Germanium diode (OA90, OA91, 1N34A kind)',
+    family: 'germanium',
+    about: 'A point contact sealed in glass: sensitive, and it stays put. Samples differ tenfold.',
+    typical: {
+      saturationCurrent: 8e-7,
+      ideality: 1.2,
+      seriesResistance: 30,
+      leakage: OHMS(3e6),
+      junctionCapacitance: 1e-12,
+      energyGap: 0.67,
+    },
+    range: { saturationCurrent: [1e-7, 5e-6], ideality: [1, 1.6] },
+    reverseLimit: 30,
+    knocks: false,
+    source: 'Circuit-simulation libraries and hobby measurements; a factor of 3 either way',
+    provenance: MEMORY,
+  },
+  {
+    id: 'gold-bonded-germanium',
+    label: 'Gold-bonded germanium diode (OA47, AAZ15 kind)',
+    family: 'germanium',
+    about: 'A sharper bend than the point contact; of low resistance, so it suits a tap or a low-resistance load.',
+    typical: {
+      saturationCurrent: 2e-6,
+      ideality: 1.08,
+      seriesResistance: 5,
+      leakage: OHMS(2e6),
+      junctionCapacitance: 2e-12,
+      energyGap: 0.67,
+    },
+    range: { saturationCurrent: [5e-7, 5e-6], ideality: [1, 1.2] },
+    reverseLimit: 25,
+    knocks: false,
+    source: 'Circuit-simulation libraries and hobby measurements; a factor of 3 either way',
+    provenance: MEMORY,
+  },
+  schottky(
+    'HSMS-2850',
+    3e-6,
+    1.06,
+    25,
+    0.18e-12,
+    3.8,
+    'Zero-bias type: ready at once, of low resistance; bears only a few volts.',
+  ),
+  schottky(
+    'HSMS-2860',
+    5e-8,
+    1.08,
+    5,
+    0.18e-12,
+    7,
+    'Of high resistance without bias: wants a high tuned circuit or a little bias.',
+  ),
+  schottky(
+    'HSMS-2820',
+    2.2e-8,
+    1.08,
+    5,
+    0.7e-12,
+    15,
+    'Of very high resistance without bias; several in parallel come nearer.',
+  ),
+  schottky('HSMS-2810', 4.8e-9, 1.08, 10, 1.1e-12, 25, 'Nearly deaf without bias.'),
+  schottky('HSMS-2800', 3e-8, 1.08, 30, 1.6e-12, 75, 'Of very high resistance without bias; bears strong signals.'),
+  {
+    id: '1N5711',
+    label: 'Schottky diode 1N5711',
+    family: 'schottky',
+    about: 'Of very high resistance without bias; bears strong signals.',
+    typical: {
+      saturationCurrent: 1e-8,
+      ideality: 1.05,
+      seriesResistance: 20,
+      leakage: 0,
+      junctionCapacitance: 2e-12,
+      energyGap: 0.69,
+    },
+    range: { saturationCurrent: [3e-9, 3e-8], ideality: [1.02, 1.1] },
+    reverseLimit: 70,
+    knocks: false,
+    source: 'Behaviour near 0 V; the common library fit (315 nA, n = 2.03) is made at milliamperes and is wrong here',
+    provenance: 'from memory',
+  },
+  {
+    id: 'silicon',
+    label: 'Silicon diode (1N4148 kind)',
+    family: 'silicon',
+    about: 'Deaf near 0 V: megohms until half a volt. It needs a bias of 0.2 to 0.3 V or a very strong station.',
+    typical: {
+      saturationCurrent: 4e-9,
+      ideality: 1.9,
+      seriesResistance: 0.7,
+      leakage: 0,
+      junctionCapacitance: 0.95e-12,
+      energyGap: 1.11,
+    },
+    range: { saturationCurrent: [2e-9, 6e-9], ideality: [1.7, 2] },
+    reverseLimit: 75,
+    usualBias: 0.2,
+    knocks: false,
+    source:
+      'Makers’ simulation models of the 1N4148 and 1N914 (Is 5.84 nA, n 1.94, Rs 0.70 Ω, Cj 0.95 pF; Is 5 nA, n 2.0)',
+    provenance: 'looked up',
+  },
+];
+
+/** What a sample on the bench may change. Left out: usual for its kind. */
+export interface DetectorOverrides {
+  readonly saturationCurrent?: Amperes;
+  readonly ideality?: number;
+  readonly seriesResistance?: Ohms;
+  readonly leakage?: Siemens;
+  readonly junctionCapacitance?: Farads;
+  /** Of the room; default 300 K. Valves: not used. */
+  readonly temperature?: Kelvins;
+  /** Valves only; default the rated voltage. */
+  readonly heaterVoltage?: Volts;
+  /** Valves only; default 6.3 V. */
+  readonly ratedHeaterVoltage?: Volts;
+}
+
+const LIBRARY_TEMPERATURE = 298.15;
+
+/** Ids of `detectorByKind`, the valve last. */
+export const DETECTOR_IDS: readonly string[] = [...DETECTOR_KINDS.map((kind) => kind.id), 'valve'];
+
+/**
+ * A device by its kind. A saturation current given in `overrides` is taken as measured at the working temperature; the
+ * library's own are carried from 25 °C to it.
+ * @throws RangeError for an unknown kind or a value outside its range.
+ */
+export function detectorByKind(id: string, overrides: DetectorOverrides = {}): Detector {
+  if (id === 'valve') {
+    const rated = overrides.ratedHeaterVoltage ?? SMALL_VALVE_HEATER.ratedVoltage;
+    const heater = { ...SMALL_VALVE_HEATER, ratedVoltage: rated, ratedCurrent: (6.3 * 0.3) / rated };
+    return thermionicDetector({
+      temperature: cathodeTemperature(overrides.heaterVoltage ?? rated, heater),
+      capacitance: overrides.junctionCapacitance,
+      leakage: overrides.leakage,
+    });
+  }
+  const kind = DETECTOR_KINDS.find((k) => k.id === id);
+  if (!kind) throw new RangeError(`unknown detector "${id}"; there are ${DETECTOR_IDS.join(', ')}`);
+  const { typical } = kind;
+  const temperature = overrides.temperature ?? 300;
+  const options: ExponentialOptions = {
+    saturationCurrent: overrides.saturationCurrent ?? typical.saturationCurrent,
+    ideality: overrides.ideality ?? typical.ideality,
+    seriesResistance: overrides.seriesResistance ?? typical.seriesResistance,
+    leakage: overrides.leakage ?? typical.leakage,
+    junctionCapacitance: overrides.junctionCapacitance ?? typical.junctionCapacitance,
+    temperature,
+    measuredAt: overrides.saturationCurrent === undefined ? LIBRARY_TEMPERATURE : temperature,
+    energyGap: typical.energyGap,
+    reverseLimit: kind.reverseLimit,
+    label: kind.label,
+  };
+  return exponentialDetector(options);
+}

@@ -1,0 +1,145 @@
+import {
+  add,
+  type Complex,
+  complex,
+  magnitude,
+  multiply,
+  reciprocal,
+  scale,
+  subtract,
+} from '../../numerics/complex.ts';
+import {
+  type Decibels,
+  type Farads,
+  type Henries,
+  type Hertz,
+  type Ohms,
+  powerDecibels,
+  type Volts,
+  type Watts,
+} from '../../units/quantities.ts';
+import { averaged } from './averaged.ts';
+import type { Detector } from './detector.ts';
+import { steadyDetector } from './steady.ts';
+import { carrierWaveform } from './waveform.ts';
+
+export interface TunedDetectorOptions {
+  readonly detector: Detector;
+  /** Tuned to `frequency` with the detector's own capacitance in place; `q` without the detector. */
+  readonly tunedCircuit: { readonly inductance: Henries; readonly q: number; readonly frequency: Hertz };
+  /** Share of the turns the detector sits on, 1 = top. */
+  readonly tap: number;
+  /** What the tuned circuit could hand to a matched load: all its loss counts as the source's resistance. */
+  readonly availablePower: Watts;
+  readonly load: { readonly resistance: Ohms; readonly capacitance: Farads };
+  readonly bias?: Volts;
+}
+
+export interface TunedDetection {
+  readonly directVoltage: Volts;
+  /** Offered at the tap. */
+  readonly inputResistance: Ohms;
+  /** Taken from the tap by detector and load. */
+  readonly inputPower: Watts;
+  readonly outputPower: Watts;
+  readonly efficiency: number;
+  /** Peak volts of the carrier across the whole tuned circuit. */
+  readonly tunedCircuitVoltage: Volts;
+  /** Available power over direct output power. */
+  readonly insertionLoss: Decibels;
+  readonly loadedQ: number;
+  /** Second harmonic of the carrier on the tuned circuit, over the carrier. */
+  readonly carrierDistortion: number;
+  readonly warnings: readonly string[];
+}
+
+/**
+ * A detector on the tap of a tuned circuit driven at resonance: the plain average first, then the whole cycle with the
+ * harmonics its pulses leave on the circuit and on the load capacitor.
+ * @throws RangeError when a value is outside its range.
+ */
+export function tunedDetector(options: TunedDetectorOptions): TunedDetection {
+  const { detector, tap, availablePower, load, bias = 0 } = options;
+  const { inductance: L, q: Q, frequency } = options.tunedCircuit;
+  const check = (ok: boolean, what: string, got: number) => {
+    if (!ok) throw new RangeError(`${what}, got ${got}`);
+  };
+  check(L > 0, 'inductance must be above 0', L);
+  check(Q > 0 && Q < 1e6, 'Q must be above 0', Q);
+  check(frequency > 0, 'frequency must be above 0', frequency);
+  check(tap > 0 && tap <= 1, 'tap must be above 0 and at most 1', tap);
+  check(availablePower > 0 && availablePower < 1e4, 'available power must be above 0', availablePower);
+  check(load.resistance > 0, 'load resistance must be above 0', load.resistance);
+  check(load.capacitance >= 0, 'load capacitance must be at least 0', load.capacitance);
+
+  const w = 2 * Math.PI * frequency;
+  const Rp = Q * w * L;
+  const Cj = detector.junctionCapacitance;
+  // Tuned with the detector in place: its capacitance, through the tap, is part of the tuning.
+  const own = load.capacitance > 0 ? (Cj * load.capacitance) / (Cj + load.capacitance) : 0;
+  const C = 1 / (w * w * L) - tap * tap * own;
+  const atTap = (n: number): Complex => scale(reciprocal(complex(1 / Rp, n * w * C - 1 / (n * w * L))), tap * tap);
+  const acrossLoad = (n: number): Complex => reciprocal(complex(1 / load.resistance, n * w * load.capacitance));
+  // The device's own capacitance shunts what it looks into.
+  const seen = (n: number): Complex => {
+    const z = add(atTap(n), acrossLoad(n));
+    return Cj > 0 ? reciprocal(add(reciprocal(z), complex(0, n * w * Cj))) : z;
+  };
+  const emf = scale(atTap(1), Math.sqrt((8 * availablePower) / Rp) / tap);
+  const series = add(atTap(1), acrossLoad(1));
+  const open = magnitude(emf) * (magnitude(seen(1)) / magnitude(series));
+  const steady = steadyDetector({
+    averaged: averaged(detector),
+    openCircuit: open,
+    sourceImpedance: seen(1),
+    dcResistance: load.resistance,
+    bias,
+  });
+  const wave = carrierWaveform({
+    detector,
+    openCircuit: open,
+    impedanceAt: seen,
+    dcResistance: load.resistance,
+    bias,
+    start: { carrier: scale(steady.ratio, open), direct: steady.deviceVoltage },
+  });
+  const warnings = [...steady.warnings];
+  if (!wave.converged)
+    warnings.push(
+      'The harmonics on the tuned circuit could not be settled: these figures leave them out or are rough.',
+    );
+
+  // Phases counted from the open-circuit voltage at the device. Currents leaving the tap: device and its capacitance.
+  const direct = wave.directCurrent;
+  const turned = scale(multiply(seen(1), reciprocal(series)), magnitude(series) / magnitude(seen(1)));
+  let taken = 0;
+  let carrier = complex(0);
+  let second = 0;
+  for (let n = 1; n < wave.harmonics.length; n++) {
+    const device = wave.harmonics[n];
+    const source = n === 1 ? complex(open) : complex(0);
+    const voltage = subtract(source, multiply(seen(n), device));
+    const current = add(device, multiply(voltage, complex(0, n * w * Cj)));
+    // Referred to the emf's own phase at the carrier, where the source is.
+    const drive = n === 1 ? multiply(complex(magnitude(emf)), reciprocal(turned)) : complex(0);
+    const across = subtract(drive, multiply(atTap(n), current));
+    taken += (across.re * current.re + across.im * current.im) / 2;
+    if (n === 1) carrier = across;
+    if (n === 2) second = magnitude(across);
+  }
+  const V = magnitude(carrier);
+  const inputResistance = (V * V) / (2 * taken);
+  const outputPower = direct * direct * load.resistance;
+  return {
+    directVoltage: direct * load.resistance,
+    inputResistance,
+    inputPower: taken,
+    outputPower,
+    efficiency: outputPower / taken,
+    tunedCircuitVoltage: V / tap,
+    insertionLoss: powerDecibels(availablePower / outputPower),
+    loadedQ: 1 / (1 / Q + (w * L * tap * tap) / inputResistance),
+    carrierDistortion: second / V,
+    warnings,
+  };
+}
