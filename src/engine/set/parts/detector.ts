@@ -56,8 +56,23 @@ const mineral = v.looseObject({
   ),
   ...overrides,
 });
-const germanium = v.looseObject({ kind: v.literal('germanium'), ...overrides });
-const schottky = v.looseObject({ kind: v.literal('schottky'), ...overrides });
+const germanium = v.looseObject({
+  kind: v.literal('germanium'),
+  make: withDefault(choice('Make', ['point contact', 'gold-bonded']), 'point contact'),
+  ...overrides,
+});
+const schottky = v.looseObject({
+  kind: v.literal('schottky'),
+  type: withDefault(
+    choice(
+      'Type',
+      ['HSMS-2850', 'HSMS-2860', 'HSMS-2820', 'HSMS-2810', 'HSMS-2800', '1N5711'],
+      'They differ a thousandfold in resistance near zero.',
+    ),
+    'HSMS-2850',
+  ),
+  ...overrides,
+});
 const silicon = v.looseObject({ kind: v.literal('silicon'), ...overrides });
 const exponential = v.looseObject({
   kind: v.literal('exponential'),

@@ -1,0 +1,147 @@
+import { type Complex, complex } from '../numerics/complex.ts';
+import type { EarthModel } from '../parts/earth/earth.ts';
+import { wireAerialModel } from '../set/models.ts';
+import type { AerialDescription } from '../set/parts/aerial.ts';
+import { type Farads, type Hertz, LIGHT_SPEED, type Metres, type Ohms } from '../units/quantities.ts';
+import { AERIAL } from './assembly.ts';
+import { EARTH, type Element } from './elements.ts';
+
+/** An aerial as the circuit and the path need it. */
+export interface AerialInCircuit {
+  /** From earth to the node "aerial"; the source has an emf of 1 V peak, for the solver to scale. */
+  readonly elements: readonly Element[];
+  readonly capacitance: Farads;
+  readonly effectiveHeightAt: (frequency: Hertz) => Metres;
+  readonly radiationResistanceAt: (frequency: Hertz) => Ohms;
+  /** In series from the aerial to the set, without the earth. */
+  readonly resistanceAt: (frequency: Hertz) => Ohms;
+  readonly warningsAt: (frequency: Hertz) => readonly string[];
+}
+
+/** Above this share of its natural frequency an aerial's line is no longer one coil and one capacitor. */
+const SHORT = 0.4;
+
+/**
+ * Wire and measured aerials over an earth. While short, a wire aerial is its capacitance, inductance and resistance,
+ * which the time-domain engines can take too; when no longer short, its impedance as a line.
+ */
+export function aerialInCircuit(
+  aerial: Exclude<AerialDescription, { kind: 'frame' | 'ferrite rod' }>,
+  earth: EarthModel,
+  highest: Hertz,
+): AerialInCircuit {
+  const field: Element = {
+    kind: 'source',
+    name: 'field',
+    from: 'ground',
+    to: 'sky',
+    emf: { re: 1, im: 0 },
+    part: 'aerial',
+  };
+  const earthElement: Element = earth.capacitance
+    ? { kind: 'impedance', name: 'earth', from: 'ground', to: EARTH, impedance: earth.impedanceAt, part: 'earth' }
+    : { kind: 'resistor', name: 'earth', from: 'ground', to: EARTH, resistance: earth.resistance, part: 'earth' };
+  const lower = (h: Metres): Metres => Math.max(0, h - earth.chargeHeight);
+  if (aerial.kind === 'measured' || aerial.kind === 'impedance') {
+    const points = aerial.kind === 'impedance' ? [...aerial.points].sort((a, b) => a.frequency - b.frequency) : [];
+    const impedance = (f: Hertz): Complex => interpolated(points, f);
+    const elements: Element[] =
+      aerial.kind === 'measured'
+        ? [
+            field,
+            earthElement,
+            {
+              kind: 'capacitor',
+              name: 'aerial',
+              from: 'sky',
+              to: 'aerial foot',
+              capacitance: aerial.capacitance,
+              part: 'aerial',
+            },
+            {
+              kind: 'resistor',
+              name: 'aerial’s resistance',
+              from: 'aerial foot',
+              to: AERIAL,
+              resistance: aerial.resistance,
+              part: 'aerial',
+            },
+          ]
+        : [
+            field,
+            earthElement,
+            { kind: 'impedance', name: 'aerial', from: 'sky', to: AERIAL, impedance, part: 'aerial' },
+          ];
+    const f0 = points[0]?.frequency ?? 1e6;
+    return {
+      elements,
+      capacitance:
+        aerial.kind === 'measured'
+          ? aerial.capacitance
+          : -1 / (2 * Math.PI * f0 * Math.min(points[0].reactance, -1e-3)),
+      effectiveHeightAt: () => lower(aerial.effectiveHeight),
+      radiationResistanceAt: (f) => 160 * Math.PI ** 2 * ((aerial.effectiveHeight * f) / LIGHT_SPEED) ** 2,
+      resistanceAt: (f) => (aerial.kind === 'measured' ? aerial.resistance : impedance(f).re),
+      warningsAt: (f) =>
+        points.length > 0 && (f < points[0].frequency * 0.95 || f > points[points.length - 1].frequency * 1.05)
+          ? ['The aerial was not measured at this frequency; its nearest point is used.']
+          : [],
+    };
+  }
+  const model = wireAerialModel(aerial);
+  const short = highest < SHORT * model.naturalFrequency;
+  const elements: Element[] = short
+    ? [
+        field,
+        earthElement,
+        {
+          kind: 'capacitor',
+          name: 'aerial',
+          from: 'sky',
+          to: 'aerial wire',
+          capacitance: model.capacitance,
+          part: 'aerial',
+        },
+        {
+          kind: 'inductor',
+          name: 'aerial’s inductance',
+          from: 'aerial wire',
+          to: AERIAL,
+          inductance: model.inductance,
+          resistance: (f) => (f > 0 ? model.impedanceAt(f).re : 0.1),
+          part: 'aerial',
+        },
+      ]
+    : [
+        field,
+        earthElement,
+        {
+          kind: 'impedance',
+          name: 'aerial',
+          from: 'sky',
+          to: AERIAL,
+          impedance: (f) => (f > 0 ? model.impedanceAt(f) : complex(1e12)),
+          part: 'aerial',
+        },
+      ];
+  return {
+    elements,
+    capacitance: model.capacitance,
+    effectiveHeightAt: (f) => lower(model.effectiveHeightAt(f)),
+    radiationResistanceAt: model.radiationResistanceAt,
+    resistanceAt: (f) => model.impedanceAt(f).re,
+    warningsAt: model.warningsAt,
+  };
+}
+
+function interpolated(points: readonly { frequency: Hertz; resistance: Ohms; reactance: Ohms }[], f: Hertz): Complex {
+  const after = points.findIndex((p) => p.frequency >= f);
+  if (after <= 0) {
+    const p = points[after === 0 ? 0 : points.length - 1];
+    // Below its points an aerial goes on as the capacitance it had.
+    return complex(p.resistance, after === 0 && f > 0 ? (p.reactance * p.frequency) / f : p.reactance);
+  }
+  const [a, b] = [points[after - 1], points[after]];
+  const t = (f - a.frequency) / (b.frequency - a.frequency);
+  return complex(a.resistance + t * (b.resistance - a.resistance), a.reactance + t * (b.reactance - a.reactance));
+}

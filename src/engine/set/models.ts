@@ -1,0 +1,125 @@
+import { type AerialModel, wireAerial } from '../parts/aerial/wire-aerial.ts';
+import { type VariableCapacitor, variableCapacitor } from '../parts/capacitor/index.ts';
+import type { Detector } from '../parts/detector/detector.ts';
+import { exponentialDetector } from '../parts/detector/exponential.ts';
+import { detectorByKind } from '../parts/detector/library.ts';
+import { measuredDetector } from '../parts/detector/measured.ts';
+import { type EarthModel, earth } from '../parts/earth/earth.ts';
+import { audioLoad, type Load } from '../parts/load/index.ts';
+import type { AerialDescription } from './parts/aerial.ts';
+import type { DetectorDescription } from './parts/detector.ts';
+import type { EarthDescription } from './parts/earth.ts';
+import type { LoadDescription } from './parts/load.ts';
+import type { TuningDescription } from './parts/tuning.ts';
+
+/** From what a description says of a part to the part's model: field names differ where a builder's words do. */
+
+type WireAerialDescription = Exclude<AerialDescription, { kind: 'frame' | 'ferrite rod' | 'measured' | 'impedance' }>;
+
+/** @throws RangeError for sizes that cannot be built. */
+export function wireAerialModel(aerial: WireAerialDescription): AerialModel {
+  const wire = { diameter: aerial.wire };
+  switch (aerial.kind) {
+    case 'bent':
+      return wireAerial({ shape: 'bent', points: aerial.points as [number, number, number][], wire });
+    case 'horizontal':
+      return wireAerial({ shape: 'horizontal', height: aerial.height, length: aerial.length, wire });
+    case 'vertical':
+      return wireAerial({ shape: 'vertical', height: aerial.height, base: aerial.base, wire });
+    case 'sloping':
+      return wireAerial({
+        shape: 'sloping',
+        height: aerial.height,
+        length: aerial.length,
+        farHeight: aerial.farHeight,
+        base: aerial.base,
+        wire,
+      });
+    case 'inverted-L':
+    case 'T':
+      return wireAerial({
+        shape: aerial.kind,
+        height: aerial.height,
+        length: aerial.length,
+        base: aerial.base,
+        wires: aerial.wires,
+        spacing: aerial.spacing,
+        wire,
+      });
+  }
+}
+
+/** @throws RangeError for sizes that cannot be built. */
+export function earthModel(description: EarthDescription): EarthModel {
+  switch (description.kind) {
+    case 'measured':
+      return earth({ shape: 'measured', resistance: description.resistance });
+    case 'rod':
+    case 'rods':
+      return earth({ ...description, shape: description.kind } as Parameters<typeof earth>[0]);
+    case 'plate':
+      return earth({
+        shape: 'plate',
+        side: description.side,
+        depth: description.depth,
+        soilResistivity: description.soilResistivity,
+      } as Parameters<typeof earth>[0]);
+    case 'buried wire':
+    case 'radials':
+    case 'counterpoise':
+      return earth({ ...description, shape: description.kind, wire: { diameter: description.wire } } as Parameters<
+        typeof earth
+      >[0]);
+  }
+}
+
+/** @throws RangeError when it cannot be as described. */
+export const tuningModel = (tuning: TuningDescription): VariableCapacitor =>
+  variableCapacitor(tuning as Parameters<typeof variableCapacitor>[0]);
+
+/** @throws RangeError when it cannot be as described. */
+export const loadModel = (load: LoadDescription): Load => audioLoad(load as Parameters<typeof audioLoad>[0]);
+
+/** Which of the library's devices a description means. */
+function detectorId(detector: DetectorDescription): string {
+  switch (detector.kind) {
+    case 'galena':
+      return `galena-${detector.spot}`;
+    case 'mineral':
+      return detector.mineral.replace(/\s+/g, '-');
+    case 'germanium':
+      return detector.make === 'gold-bonded' ? 'gold-bonded-germanium' : 'germanium';
+    case 'schottky':
+      return detector.type;
+    default:
+      return detector.kind;
+  }
+}
+
+/** @throws RangeError for values no device has. */
+export function detectorModel(detector: DetectorDescription): Detector {
+  switch (detector.kind) {
+    case 'measured':
+      return measuredDetector({ points: detector.points, junctionCapacitance: detector.junctionCapacitance });
+    case 'exponential':
+      return exponentialDetector({
+        saturationCurrent: detector.saturationCurrent,
+        ideality: detector.ideality,
+        seriesResistance: detector.seriesResistance,
+        leakage: detector.leakage === undefined ? undefined : 1 / detector.leakage,
+        junctionCapacitance: detector.junctionCapacitance,
+        temperature: detector.temperature,
+      });
+    case 'valve':
+      return detectorByKind('valve', {
+        heaterVoltage: detector.heaterVoltage,
+        ratedHeaterVoltage: detector.ratedHeaterVoltage,
+        junctionCapacitance: detector.junctionCapacitance,
+      });
+    default:
+      return detectorByKind(detectorId(detector), {
+        ...detector,
+        leakage: detector.leakage === undefined ? undefined : 1 / detector.leakage,
+      });
+  }
+}
