@@ -5,10 +5,10 @@ import {
   type Hertz,
   LIGHT_SPEED,
   type Metres,
-  MU_0,
   type Ohms,
   type OhmsPerMetre,
 } from '../../units/quantities.ts';
+import { copperAt } from './copper.ts';
 import { type WireAerialShape, wireTree } from './shapes.ts';
 import { type ChargedSegment, staticCharge } from './static-charge.ts';
 import { type LineAt, naturalFrequency, wireLine } from './wire-line.ts';
@@ -121,12 +121,4 @@ function shapeWarnings(segments: readonly ChargedSegment[], diameter: Metres): s
     );
   }
   return warnings;
-}
-
-/** Round copper wire (IEC 60028 at 20 °C), by a skin layer that thins to the whole section at low frequency; within 6 %. */
-function copperAt(diameter: Metres, frequency: Hertz): OhmsPerMetre {
-  const rho = 1.7241e-8;
-  const skin = Math.sqrt(rho / (Math.PI * frequency * MU_0));
-  const layer = skin * -Math.expm1(-diameter / 2 / skin);
-  return rho / (Math.PI * (diameter - layer) * layer);
 }

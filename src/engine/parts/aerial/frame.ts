@@ -1,0 +1,124 @@
+import { meanInverseDistance } from '../../numerics/segment-potential.ts';
+import {
+  type Degrees,
+  type Henries,
+  type Hertz,
+  LIGHT_SPEED,
+  type Metres,
+  MU_0,
+  type Ohms,
+  type OhmsPerMetre,
+} from '../../units/quantities.ts';
+import { circleSelfInductance, coaxialCircles } from './circles.ts';
+import { copperAt } from './copper.ts';
+
+export interface FrameSpec {
+  readonly outline: 'square' | 'round';
+  /** Side of the square or diameter of the circle, wire centre to wire centre; of a spiral, the outermost turn. 20 mm to 20 m. */
+  readonly side: Metres;
+  /** Whole turns, 1 to 400. */
+  readonly turns: number;
+  /** From turn to turn. */
+  readonly pitch: Metres;
+  readonly wire: { readonly diameter: Metres };
+  /** Turns side by side round a box (default), or one inside the other in a plane. */
+  readonly winding?: 'box' | 'spiral';
+}
+
+export interface FrameOptions {
+  /** Of the wire at radio frequency; default a straight copper wire by itself, which neglects the turns' nearness. */
+  readonly resistancePerMetre?: (frequency: Hertz) => OhmsPerMetre;
+}
+
+export interface FrameModel {
+  /** Low frequency, uniform current; within 1 %. */
+  readonly inductance: Henries;
+  /** Sum of the turns' areas, m². */
+  readonly totalArea: number;
+  readonly wireLength: Metres;
+  /** Towards a station in the plane of the frame: emf over field strength. */
+  readonly effectiveHeightAt: (frequency: Hertz) => Metres;
+  readonly dcResistance: Ohms;
+  readonly resistanceAt: (frequency: Hertz) => Ohms;
+  readonly radiationResistanceAt: (frequency: Hertz) => Ohms;
+  /** Angle between the plane of the frame and a station that is not heard. */
+  readonly nullDirection: Degrees;
+  readonly warnings: readonly string[];
+  readonly warningsAt: (frequency: Hertz) => readonly string[];
+}
+
+/** Part of the full signal from a station this far out of the plane of the frame. @returns −1 to 1. */
+export const towards = (angle: Degrees): number => Math.cos((angle * Math.PI) / 180);
+
+/** A frame (loop) aerial. @throws RangeError for sizes that cannot be wound. */
+export function frameAerial(spec: FrameSpec, options: FrameOptions = {}): FrameModel {
+  const { side, turns, pitch, wire, outline, winding = 'box' } = spec;
+  if (!(side >= 0.02 && side <= 20)) throw new RangeError(`a frame must be 0.02 to 20 m across, not ${side}`);
+  if (!(Number.isInteger(turns) && turns >= 1 && turns <= 400))
+    throw new RangeError(`a frame must have 1 to 400 whole turns, not ${turns}`);
+  if (!(wire.diameter > 0 && wire.diameter < side / 10))
+    throw new RangeError(`the wire must be thinner than a tenth of the frame, not ${wire.diameter} m`);
+  if (!(turns === 1 || (pitch >= wire.diameter && pitch <= 10))) {
+    throw new RangeError(`turns of ${wire.diameter} m wire cannot be ${pitch} m apart`);
+  }
+  const sides = Array.from({ length: turns }, (_, i) => (winding === 'spiral' ? side - 2 * i * pitch : side));
+  if (!(sides[turns - 1] > pitch))
+    throw new RangeError(`${turns} turns at ${pitch} m do not fit inside a spiral of ${side} m`);
+
+  const self = outline === 'square' ? squareSelf : (s: Metres, a: Metres) => circleSelfInductance(s / 2, a);
+  const mutual =
+    outline === 'square' ? coaxialSquares : (s: Metres, t: Metres, z: Metres) => coaxialCircles(s / 2, t / 2, z);
+  let inductance = 0;
+  if (winding === 'box') {
+    inductance = turns * self(side, wire.diameter / 2);
+    for (let k = 1; k < turns; k++) inductance += 2 * (turns - k) * mutual(side, side, k * pitch);
+  } else {
+    for (let i = 0; i < turns; i++) {
+      inductance += self(sides[i], wire.diameter / 2);
+      for (let j = 0; j < i; j++) inductance += 2 * mutual(sides[i], sides[j], 0);
+    }
+  }
+  const [round, area] = outline === 'square' ? [4, 1] : [Math.PI, Math.PI / 4];
+  const wireLength = sides.reduce((sum, s) => sum + round * s, 0);
+  const totalArea = sides.reduce((sum, s) => sum + area * s * s, 0);
+  const resistancePerMetre = options.resistancePerMetre ?? ((f: Hertz) => copperAt(wire.diameter, f));
+  const warnings: string[] = [];
+  if (winding === 'box' && turns * pitch > side) {
+    warnings.push(
+      'The winding is deeper than the frame is wide; it is a coil more than a frame, and easier to design as one.',
+    );
+  }
+  return {
+    inductance,
+    totalArea,
+    wireLength,
+    // h_e = 2πNA/λ (textbook): the flux of the field's own magnetic part, H = E/η.
+    effectiveHeightAt: (f) => (2 * Math.PI * totalArea * f) / LIGHT_SPEED,
+    dcResistance: copperAt(wire.diameter, 0) * wireLength,
+    resistanceAt: (f) => resistancePerMetre(f) * wireLength,
+    // R_r = 20 k⁴ (NA)² (textbook; Kraus, Antennas).
+    radiationResistanceAt: (f) => 20 * ((2 * Math.PI * f) / LIGHT_SPEED) ** 4 * totalArea ** 2,
+    nullDirection: 90,
+    warnings,
+    warningsAt: (f) => (wireLength * f > 0.1 * LIGHT_SPEED ? [...warnings, LONG] : warnings),
+  };
+}
+
+const LONG =
+  'The wire on the frame is longer than a tenth of a wavelength: the current is no longer the same all round, so inductance and effective height are rough, and the null is less deep.';
+
+/** Sum over the four sides: like sides add, opposite ones subtract, those at right angles have nothing to do with each other. */
+function fourSides(s: Metres, t: Metres, like: Metres, opposite: Metres): Henries {
+  const at = (d: Metres) =>
+    s *
+    t *
+    meanInverseDistance({ from: [-s / 2, 0, 0], to: [s / 2, 0, 0] }, { from: [-t / 2, d, 0], to: [t / 2, d, 0] }, 0);
+  return (MU_0 / Math.PI) * (at(like) - at(opposite));
+}
+
+/** Mutual inductance of coaxial squares with sides alike in direction, `z` apart (Neumann; Grover 1946 chapter 8). */
+export const coaxialSquares = (s: Metres, t: Metres, z: Metres): Henries =>
+  fourSides(s, t, Math.hypot((s - t) / 2, z), Math.hypot((s + t) / 2, z));
+
+/** Square of round wire, uniform current: like sides at the wire's geometric mean distance a·e^(−1/4). */
+const squareSelf = (s: Metres, a: Metres): Henries => fourSides(s, s, a * Math.exp(-0.25), s);
