@@ -1,0 +1,145 @@
+import type { Decibels, Hertz, Ratio } from '../../units/quantities.ts';
+import type { HeardWord } from '../types.ts';
+import { BANDS, powerSum } from './bands.ts';
+import { PEAKS, type Programme, programmeShares, USUAL_BANDWIDTH } from './programme.ts';
+import { type Room, roomNoise, roomWords, soundLevelA } from './room.ts';
+import { hearingThreshold } from './threshold.ts';
+import { understood, understoodWords } from './understood.ts';
+
+export interface HeardInput {
+  /** dB SPL at the ear of a tone of this frequency that carries the whole programme's rms modulation. */
+  readonly soundPressureLevelAt: (frequency: Hertz) => Decibels;
+  /** Default speech. */
+  readonly programme?: Programme;
+  /** Default a quiet room. */
+  readonly room?: Room;
+  /** Default phones. */
+  readonly listening?: 'phones' | 'loudspeaker';
+  /** Default 2. */
+  readonly ears?: 1 | 2;
+  /** Highest audio frequency sent; default 4.5 kHz. */
+  readonly bandwidth?: Hertz;
+}
+
+export interface HeardBand {
+  readonly frequency: Hertz;
+  /** Long-term level of the programme in this one-third octave. */
+  readonly level: Decibels;
+  readonly threshold: Decibels;
+  /** Room noise at the ear. */
+  readonly noise: Decibels;
+  /** Loud moments over the greater of threshold and what the noise masks. */
+  readonly margin: Decibels;
+}
+
+export interface Heard {
+  /** Long-term level of the programme at the ear, and the same A-weighted. */
+  readonly spl: Decibels;
+  readonly splA: Decibels;
+  /** How far it could be turned down until its loud moments are just lost, in the band where it stands out most. */
+  readonly margin: Decibels;
+  /** The same with no noise in the room. */
+  readonly marginInSilence: Decibels;
+  readonly words: HeardWord;
+  /** Speech intelligibility index, 0..1; undefined for music and tones. */
+  readonly understood?: Ratio;
+  readonly sentence: string;
+  readonly bands: readonly HeardBand[];
+  readonly warnings: readonly string[];
+}
+
+/**
+ * A sound in a band is lost when it is this far below the noise in the same one-third octave. From memory: 2 to 6 dB.
+ * The same figure turns a threshold for tones into a noise that would cause it.
+ */
+const MASKING: Decibels = 4;
+
+/** Ears differ: ± around the standard's young, healthy one. From memory. */
+export const EAR_SPREAD: Decibels = 6;
+
+/**
+ * Where the words change, dB over the threshold in silence. At 0 the loud moments of speech are just detected, some 10 dB
+ * up half the words are understood, ordinary talk (62 dB SPL) is at 52 to 60. Common practice, no source, but for those anchors.
+ */
+const IN_SILENCE = { faint: 0, quiet: 15, comfortable: 35, loud: 67 } as const;
+/** Over noise less is enough: loudness recovers quickly above a masking sound. Common practice, no source. */
+const OVER_NOISE = { faint: 0, quiet: 10, comfortable: 22 } as const;
+/** dB(A) that anybody calls loud. Common practice, no source. */
+const LOUD_ANYWHERE: Decibels = 80;
+/** Where exposure for a working day starts to harm (common occupational limit). */
+const HARMFUL: Decibels = 85;
+
+/** How a programme is heard, band by band against the ear's threshold and the room. @throws RangeError for a level of NaN. */
+export function heard(input: HeardInput): Heard {
+  const { programme = 'speech', room = 'quiet room', listening = 'phones', ears = 2 } = input;
+  const { bandwidth = USUAL_BANDWIDTH } = input;
+  const shares = programmeShares(programme);
+  const noise = roomNoise(room, listening);
+  const how = listening === 'phones' ? 'phones' : 'free field';
+  const peaks = PEAKS[programme];
+  const bands = BANDS.map((frequency, i): HeardBand & { silent: Decibels } => {
+    const sent = frequency <= bandwidth ? shares[i] : Number.NEGATIVE_INFINITY;
+    const level = sent === Number.NEGATIVE_INFINITY ? sent : input.soundPressureLevelAt(frequency) + sent;
+    if (Number.isNaN(level)) throw new RangeError(`the sound pressure level at ${frequency} Hz is not a number`);
+    const threshold = hearingThreshold(frequency, how, ears);
+    const silent = level + peaks - threshold;
+    return {
+      frequency,
+      level,
+      threshold,
+      noise: noise[i],
+      margin: Math.min(silent, level + peaks - (noise[i] - MASKING)),
+      silent,
+    };
+  });
+  const spl = powerSum(bands.map((b) => b.level));
+  const splA = soundLevelA(bands.map((b) => b.level));
+  const margin = Math.max(...bands.map((b) => b.margin));
+  const marginInSilence = Math.max(...bands.map((b) => b.silent));
+  const words = wordFor(marginInSilence, margin, splA);
+  const speech = programme === 'speech' || programme === 'mixed';
+  const index = speech
+    ? understood(
+        bands.map((b) => b.level),
+        bands.map((b) => Math.max(b.noise, b.threshold + MASKING)),
+      )
+    : undefined;
+  return {
+    spl,
+    splA,
+    margin,
+    marginInSilence,
+    words,
+    understood: index,
+    sentence: sentenceFor(words, spl, margin, marginInSilence, room, index),
+    bands: bands.map(({ silent: _, ...band }) => band),
+    warnings:
+      splA >= HARMFUL ? ['So loud that hours of it harm the ears: turn it down, or move the phones off the ears.'] : [],
+  };
+}
+
+function wordFor(inSilence: Decibels, overNoise: Decibels, splA: Decibels): HeardWord {
+  if (!(overNoise >= OVER_NOISE.faint)) return 'not heard';
+  if (overNoise < OVER_NOISE.quiet || inSilence < IN_SILENCE.quiet) return 'faint';
+  if (overNoise < OVER_NOISE.comfortable || inSilence < IN_SILENCE.comfortable) return 'quiet';
+  return inSilence >= IN_SILENCE.loud || splA >= LOUD_ANYWHERE ? 'loud' : 'comfortable';
+}
+
+function sentenceFor(
+  word: HeardWord,
+  spl: Decibels,
+  margin: Decibels,
+  inSilence: Decibels,
+  room: Room,
+  index: number | undefined,
+): string {
+  const where = roomWords(room);
+  if (word === 'not heard') {
+    if (!(spl > -60)) return 'Not heard: there is no sound to speak of.';
+    const short = Math.max(1, Math.round(-margin));
+    const why = inSilence >= 0 ? '; in silence it would just be there' : '';
+    return `Not heard: it is ${short} dB short of what can just be heard ${where}${why}.`;
+  }
+  const understanding = index === undefined ? '' : `; ${understoodWords(index)}`;
+  return `${word[0].toUpperCase()}${word.slice(1)}: ${Math.round(spl)} dB SPL, ${Math.round(margin)} dB over what can just be heard ${where}${understanding}.`;
+}

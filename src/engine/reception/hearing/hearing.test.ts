@@ -1,0 +1,164 @@
+// Sources: reference/hearing.json, each entry with its standard and how it was come by.
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import reference from '../../../../reference/hearing.json' with { type: 'json' };
+import {
+  aWeighting,
+  BANDS,
+  equalLoudness,
+  type Heard,
+  heard,
+  hearingThreshold,
+  powerSum,
+  programmeShares,
+  type RoomName,
+  roomNoise,
+  soundLevelA,
+} from './index.ts';
+
+type Rows = Record<string, number>[];
+const entry = (id: string) => reference.entries.find((e) => e.id === id)! as never as Record<string, never>;
+const rows = (id: string) => entry(id).values as Rows;
+const ROOMS: RoomName[] = ['night', 'quiet room', 'living room', 'out of doors', 'workshop'];
+
+describe('threshold of hearing', () => {
+  it('free field, both ears: ISO 226:2003 Table 1 (ISO 389-7), exact', () => {
+    for (const { f_Hz, Tf_dB } of rows('iso226_threshold')) expect(hearingThreshold(f_Hz)).toBeCloseTo(Tf_dB, 9);
+  });
+  it('equal loudness: ISO 226:2003 equation within 0.1 dB of its recomputed check', () => {
+    const check = entry('iso226_threshold').recomputed_check as {
+      '20_phon_check': Rows;
+      '40_phon_1kHz': number;
+      '50_phon_1kHz': number;
+    };
+    for (const { f, dB } of check['20_phon_check']) expect(Math.abs(equalLoudness(f, 20) - dB)).toBeLessThan(0.1);
+    expect(equalLoudness(1000, 40)).toBeCloseTo(check['40_phon_1kHz'], 2);
+    expect(equalLoudness(1000, 50)).toBeCloseTo(check['50_phon_1kHz'], 2);
+  });
+  it('under phones, one ear: ANSI S3.6 / ISO 389-1, exact; never better than in the free field', () => {
+    for (const { frequency, level } of rows('supra_aural_threshold')) {
+      expect(hearingThreshold(frequency, 'phones', 1)).toBeCloseTo(level, 9);
+      expect(hearingThreshold(frequency, 'phones')).toBeGreaterThan(hearingThreshold(frequency));
+    }
+  });
+  it('two ears hear better than one by what is remembered', () => {
+    const [low, high] = (entry('from_memory').values as Record<string, [number, number]>)[
+      'two_ears_better_than_one_dB'
+    ];
+    const gain = hearingThreshold(1000, 'free field', 1) - hearingThreshold(1000);
+    expect(gain).toBeGreaterThanOrEqual(low);
+    expect(gain).toBeLessThanOrEqual(high);
+    expect(() => hearingThreshold(Number.NaN)).toThrow(RangeError);
+  });
+});
+
+describe('spectra', () => {
+  it('weighting A: IEC 61672-1 Table 3 within 0.1 dB', () => {
+    for (const { frequency, level } of rows('a_weighting'))
+      expect(Math.abs(aWeighting(frequency) - level)).toBeLessThan(0.1);
+  });
+  it('speech: ANSI S3.5-1997 Table 3, which adds up to its 62.35 dB', () => {
+    const shares = programmeShares('speech');
+    const overall = entry('speech_spectrum').overall as number;
+    const bands: number[] = [];
+    for (const { frequency, spectrumLevel } of rows('speech_spectrum')) {
+      const level = spectrumLevel + 10 * Math.log10(frequency * (2 ** (1 / 6) - 2 ** (-1 / 6)));
+      bands.push(level);
+      // The two bands below the standard's range take 0.4 dB of the total.
+      expect(shares[BANDS.indexOf(frequency)] - (level - overall)).toBeCloseTo(-0.36, 1);
+    }
+    expect(powerSum(bands)).toBeCloseTo(overall, 2);
+  });
+  it('music: IEC 60268-1 Table II', () => {
+    const shares = programmeShares('music');
+    for (const { frequency, level } of rows('programme_spectrum').filter((r) => BANDS.includes(r.frequency)))
+      expect(shares[BANDS.indexOf(frequency)] - shares[BANDS.indexOf(400)]).toBeCloseTo(level, 9);
+  });
+  it('every programme’s bands make the whole', () => {
+    for (const p of ['speech', 'music', 'mixed', 'tone'] as const)
+      expect(powerSum(programmeShares(p))).toBeCloseTo(0, 9);
+  });
+  it('rooms: a third of an octave is 4.8 dB under the noise criterion curve; noisier by name, quieter under phones', () => {
+    const curves = entry('room_noise_curves').values as Record<string, number[]>;
+    const i = BANDS.indexOf(1000);
+    expect(roomNoise('quiet room')[i]).toBeCloseTo(curves['20'][4] - 4.77, 2);
+    expect(roomNoise('workshop')[i]).toBeCloseTo(curves['50'][4] - 4.77, 2);
+    const levels = ROOMS.map((r) => soundLevelA(roomNoise(r)));
+    expect([...levels].sort((a, b) => a - b)).toEqual(levels);
+    for (const r of ROOMS) expect(soundLevelA(roomNoise(r, 'phones'))).toBeLessThan(soundLevelA(roomNoise(r)));
+    expect(soundLevelA(roomNoise({ soundLevel: 47 }))).toBeCloseTo(47, 9);
+  });
+});
+
+const ORDER = ['not heard', 'faint', 'quiet', 'comfortable', 'loud'];
+const flat = (level: number, rest: Partial<Parameters<typeof heard>[0]> = {}): Heard =>
+  heard({ soundPressureLevelAt: () => level, bandwidth: 8000, ...rest });
+
+describe('how it is heard', () => {
+  it('speech at 20 dB SPL in an earphone is half understood (ANSI S3.6), and is lost 7 to 10 dB lower (from memory)', () => {
+    const silence = { room: { soundLevel: -40 }, ears: 1 } as const;
+    const recognised = flat(entry('supra_aural_threshold').speech as number, silence);
+    const [low, high] = (entry('from_memory').values as Record<string, [number, number]>)
+      .speech_detected_below_recognition_dB;
+    expect(recognised.margin).toBeGreaterThan(low - 1);
+    expect(recognised.margin).toBeLessThan(high + 1);
+    expect(recognised.words).toBe('faint');
+    expect(recognised.sentence).toMatch(/some words/);
+  });
+  it('ordinary talk, 62.35 dB SPL (ANSI S3.5), is comfortable in a quiet room and every word is understood', () => {
+    for (const listening of ['phones', 'loudspeaker'] as const) {
+      const talk = flat(62.35, { listening });
+      expect(talk.words).toBe('comfortable');
+      expect(talk.understood).toBeGreaterThan(0.95);
+      expect(talk.spl).toBeCloseTo(62.35, 6);
+    }
+  });
+  it('a dB more is a dB more, and never less heard', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: -20, max: 100, noNaN: true }),
+        fc.double({ min: 0, max: 30, noNaN: true }),
+        fc.constantFrom(...ROOMS),
+        fc.constantFrom('speech', 'music', 'mixed', 'tone'),
+        (level, more, room, programme) => {
+          const a = flat(level, { room, programme });
+          const b = flat(level + more, { room, programme });
+          expect(b.margin - a.margin).toBeCloseTo(more, 9);
+          expect(b.spl - a.spl).toBeCloseTo(more, 9);
+          expect(ORDER.indexOf(b.words)).toBeGreaterThanOrEqual(ORDER.indexOf(a.words));
+          expect(a.words === 'not heard').toBe(a.margin < 0);
+          expect(a.margin).toBeLessThanOrEqual(a.marginInSilence);
+        },
+      ),
+    );
+  });
+  it('a noisier room never helps, and the sentence says what covered it', () => {
+    const margins = ROOMS.map((room) => flat(35, { room }).margin);
+    expect([...margins].sort((a, b) => b - a)).toEqual(margins);
+    expect(flat(30, { room: 'workshop' }).sentence).toMatch(
+      /^Not heard.*in a workshop; in silence it would just be there/,
+    );
+  });
+  it('a tone is heard when it reaches the threshold', () => {
+    const at = hearingThreshold(1000, 'phones');
+    const silence = { room: { soundLevel: -40 }, programme: 'tone' } as const;
+    expect(flat(at + 0.01, silence).words).toBe('faint');
+    expect(flat(at - 0.01, silence).words).toBe('not heard');
+  });
+  it('nothing is not heard (common practice, no source: with a carrier alone nothing is heard), nonsense is refused', () => {
+    const none = flat(Number.NEGATIVE_INFINITY);
+    expect(none.words).toBe('not heard');
+    expect(none.sentence).toMatch(/no sound/);
+    expect(() => flat(Number.NaN)).toThrow(RangeError);
+  });
+  it('warns of what harms the ears', () => {
+    expect(flat(95).warnings[0]).toMatch(/turn it down/);
+    expect(flat(60).warnings).toEqual([]);
+  });
+  it('what the set cuts off is lost', () => {
+    const dull = heard({ soundPressureLevelAt: (f) => (f < 700 ? 50 : Number.NEGATIVE_INFINITY) });
+    const whole = heard({ soundPressureLevelAt: () => 50 });
+    expect(dull.understood!).toBeLessThan(0.4 * whole.understood!);
+    expect(dull.spl).toBeLessThan(whole.spl);
+  });
+});
