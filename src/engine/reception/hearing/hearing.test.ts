@@ -42,9 +42,7 @@ describe('threshold of hearing', () => {
     }
   });
   it('two ears hear better than one by what is remembered', () => {
-    const [low, high] = (entry('from_memory').values as Record<string, [number, number]>)[
-      'two_ears_better_than_one_dB'
-    ];
+    const [low, high] = (entry('from_memory').values as Record<string, [number, number]>).two_ears_better_than_one_dB;
     const gain = hearingThreshold(1000, 'free field', 1) - hearingThreshold(1000);
     expect(gain).toBeGreaterThanOrEqual(low);
     expect(gain).toBeLessThanOrEqual(high);
