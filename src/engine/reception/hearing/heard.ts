@@ -69,19 +69,26 @@ const LOUD_ANYWHERE: Decibels = 80;
 /** Where exposure for a working day starts to harm (common occupational limit). */
 const HARMFUL: Decibels = 85;
 
+/** Worked out once: a dial asks for thousands of answers. */
+const thresholdsFor = (how: 'phones' | 'free field') => ({
+  1: BANDS.map((f) => hearingThreshold(f, how, 1)),
+  2: BANDS.map((f) => hearingThreshold(f, how, 2)),
+});
+const THRESHOLDS = { phones: thresholdsFor('phones'), loudspeaker: thresholdsFor('free field') };
+
 /** How a programme is heard, band by band against the ear's threshold and the room. @throws RangeError for a level of NaN. */
 export function heard(input: HeardInput): Heard {
   const { programme = 'speech', room = 'quiet room', listening = 'phones', ears = 2 } = input;
   const { bandwidth = USUAL_BANDWIDTH } = input;
   const shares = programmeShares(programme);
   const noise = roomNoise(room, listening);
-  const how = listening === 'phones' ? 'phones' : 'free field';
+  const thresholds = THRESHOLDS[listening][ears];
   const peaks = PEAKS[programme];
   const bands = BANDS.map((frequency, i): HeardBand & { silent: Decibels } => {
     const sent = frequency <= bandwidth ? shares[i] : Number.NEGATIVE_INFINITY;
     const level = sent === Number.NEGATIVE_INFINITY ? sent : input.soundPressureLevelAt(frequency) + sent;
     if (Number.isNaN(level)) throw new RangeError(`the sound pressure level at ${frequency} Hz is not a number`);
-    const threshold = hearingThreshold(frequency, how, ears);
+    const threshold = thresholds[i];
     const silent = level + peaks - threshold;
     return {
       frequency,

@@ -36,9 +36,10 @@ const NOISE = Object.fromEntries(
   Object.entries(ROOMS).map(([name, { curve }]) => [name, thirds(CURVES[curve])]),
 ) as Record<RoomName, readonly Decibels[]>;
 
+const WEIGHT = BANDS.map(aWeighting);
 /** A-weighted level of one-third-octave levels. */
 export const soundLevelA = (levels: readonly Decibels[]): Decibels =>
-  powerSum(levels.map((level, i) => level + aWeighting(BANDS[i])));
+  powerSum(levels.map((level, i) => level + WEIGHT[i]));
 
 /**
  * What hard-capped phones on the ears keep out. Half (in dB) of what ISO 8253-1 gives for audiometric earphones, which
