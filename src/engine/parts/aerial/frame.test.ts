@@ -104,6 +104,12 @@ describe('laws of frames', () => {
     );
   });
 
+  it('a part of a turn lies between the whole ones', () => {
+    const at = (turns: number) => frameAerial({ outline: 'square', side: 0.5, turns, pitch: 0.005, wire }).inductance;
+    expect(at(10.5)).toBeGreaterThan(at(10));
+    expect(at(10.5)).toBeLessThan(at(11));
+  });
+
   it('hears in its plane, not across it', () => {
     const model = frameAerial({ outline: 'square', side: 1, turns: 10, pitch: 0.005, wire });
     // 2πNA/λ with λ = 299.79 m: 0.2096 m.

@@ -16,7 +16,7 @@ export interface FrameSpec {
   readonly outline: 'square' | 'round';
   /** Side of the square or diameter of the circle, wire centre to wire centre; of a spiral, the outermost turn. 20 mm to 20 m. */
   readonly side: Metres;
-  /** Whole turns, 1 to 400. */
+  /** 1 to 400; a part of a turn counts in proportion. */
   readonly turns: number;
   /** From turn to turn. */
   readonly pitch: Metres;
@@ -54,33 +54,31 @@ export const towards = (angle: Degrees): number => Math.cos((angle * Math.PI) / 
 export function frameAerial(spec: FrameSpec, options: FrameOptions = {}): FrameModel {
   const { side, turns, pitch, wire, outline, winding = 'box' } = spec;
   if (!(side >= 0.02 && side <= 20)) throw new RangeError(`a frame must be 0.02 to 20 m across, not ${side}`);
-  if (!(Number.isInteger(turns) && turns >= 1 && turns <= 400))
-    throw new RangeError(`a frame must have 1 to 400 whole turns, not ${turns}`);
+  if (!(turns >= 1 && turns <= 400)) throw new RangeError(`a frame must have 1 to 400 turns, not ${turns}`);
   if (!(wire.diameter > 0 && wire.diameter < side / 10))
     throw new RangeError(`the wire must be thinner than a tenth of the frame, not ${wire.diameter} m`);
   if (!(turns === 1 || (pitch >= wire.diameter && pitch <= 10))) {
     throw new RangeError(`turns of ${wire.diameter} m wire cannot be ${pitch} m apart`);
   }
-  const sides = Array.from({ length: turns }, (_, i) => (winding === 'spiral' ? side - 2 * i * pitch : side));
-  if (!(sides[turns - 1] > pitch))
+  const count = Math.ceil(turns);
+  const sides = Array.from({ length: count }, (_, i) => (winding === 'spiral' ? side - 2 * i * pitch : side));
+  const share = sides.map((_, i) => Math.min(1, turns - i));
+  if (!(sides[count - 1] > pitch))
     throw new RangeError(`${turns} turns at ${pitch} m do not fit inside a spiral of ${side} m`);
 
   const self = outline === 'square' ? squareSelf : (s: Metres, a: Metres) => circleSelfInductance(s / 2, a);
   const mutual =
     outline === 'square' ? coaxialSquares : (s: Metres, t: Metres, z: Metres) => coaxialCircles(s / 2, t / 2, z);
+  // On a box only the distance between two turns counts.
+  const box = winding === 'box' ? sides.map((s, k) => (k === 0 ? 0 : mutual(s, s, k * pitch))) : undefined;
   let inductance = 0;
-  if (winding === 'box') {
-    inductance = turns * self(side, wire.diameter / 2);
-    for (let k = 1; k < turns; k++) inductance += 2 * (turns - k) * mutual(side, side, k * pitch);
-  } else {
-    for (let i = 0; i < turns; i++) {
-      inductance += self(sides[i], wire.diameter / 2);
-      for (let j = 0; j < i; j++) inductance += 2 * mutual(sides[i], sides[j], 0);
-    }
+  for (let i = 0; i < count; i++) {
+    inductance += share[i] ** 2 * self(sides[i], wire.diameter / 2);
+    for (let j = 0; j < i; j++) inductance += 2 * share[i] * share[j] * (box?.[i - j] ?? mutual(sides[i], sides[j], 0));
   }
   const [round, area] = outline === 'square' ? [4, 1] : [Math.PI, Math.PI / 4];
-  const wireLength = sides.reduce((sum, s) => sum + round * s, 0);
-  const totalArea = sides.reduce((sum, s) => sum + area * s * s, 0);
+  const wireLength = sides.reduce((sum, s, i) => sum + share[i] * round * s, 0);
+  const totalArea = sides.reduce((sum, s, i) => sum + share[i] * area * s * s, 0);
   const resistancePerMetre = options.resistancePerMetre ?? ((f: Hertz) => copperAt(wire.diameter, f));
   const warnings: string[] = [];
   if (winding === 'box' && turns * pitch > side) {

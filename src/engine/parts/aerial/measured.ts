@@ -1,0 +1,78 @@
+import type { Complex } from '../../numerics/complex.ts';
+import type { Hertz, Ohms } from '../../units/quantities.ts';
+
+/** Impedance of an aerial as measured at one frequency, its earth not counted unless it was measured with it. */
+export interface ImpedancePoint {
+  readonly frequency: Hertz;
+  readonly resistance: Ohms;
+  readonly reactance: Ohms;
+}
+
+export interface MeasuredImpedance {
+  readonly impedanceAt: (frequency: Hertz) => Complex;
+  /** From the lowest to the highest frequency measured. */
+  readonly range: readonly [Hertz, Hertz];
+  readonly warnings: readonly string[];
+  readonly warningsAt: (frequency: Hertz) => readonly string[];
+}
+
+/**
+ * A table of impedance, read between its points: the resistance straight, the reactance as reactance × frequency straight,
+ * which a capacitance follows exactly and a short aerial nearly. Beyond the ends a capacitive end goes on as its
+ * capacitance and an inductive one as its inductance, and a warning says so.
+ * @param points in any order, at least one, no two at the same frequency. @throws RangeError otherwise.
+ */
+export function measuredImpedance(points: readonly ImpedancePoint[]): MeasuredImpedance {
+  const table = [...points].sort((a, b) => a.frequency - b.frequency);
+  if (!(table.length >= 1)) throw new RangeError('a measured impedance needs at least one point');
+  table.forEach((p, i) => {
+    if (
+      !(
+        p.frequency > 0 &&
+        Number.isFinite(p.frequency) &&
+        Number.isFinite(p.resistance) &&
+        Number.isFinite(p.reactance)
+      )
+    ) {
+      throw new RangeError(`a measured point must be finite and its frequency above 0, not ${JSON.stringify(p)}`);
+    }
+    if (i > 0 && !(p.frequency > table[i - 1].frequency))
+      throw new RangeError(`two points are given at ${p.frequency} Hz`);
+  });
+  const first = table[0];
+  const last = table[table.length - 1];
+  const warnings = table.some((p) => p.resistance < 0)
+    ? ['Some of the measured resistances are negative, which no aerial has; check how the instrument was calibrated.']
+    : [];
+  const beyond = (p: ImpedancePoint, f: Hertz): Complex => ({
+    re: p.resistance,
+    im: p.reactance < 0 ? (p.reactance * p.frequency) / f : (p.reactance * f) / p.frequency,
+  });
+  return {
+    range: [first.frequency, last.frequency],
+    warnings,
+    warningsAt: (f) =>
+      f >= 0.99 * first.frequency && f <= 1.01 * last.frequency
+        ? warnings
+        : [
+            ...warnings,
+            'The aerial was not measured at this frequency; what the nearest measured point suggests is used.',
+          ],
+    impedanceAt(f) {
+      if (!(f > 0 && Number.isFinite(f))) throw new RangeError(`the frequency must be above 0, not ${f}`);
+      if (f <= first.frequency) return beyond(first, f);
+      if (f >= last.frequency) return beyond(last, f);
+      let low = 0;
+      let high = table.length - 1;
+      while (high - low > 1) {
+        const middle = (low + high) >> 1;
+        if (table[middle].frequency <= f) low = middle;
+        else high = middle;
+      }
+      const [a, b] = [table[low], table[high]];
+      const t = (f - a.frequency) / (b.frequency - a.frequency);
+      const scaled = a.reactance * a.frequency * (1 - t) + b.reactance * b.frequency * t;
+      return { re: a.resistance * (1 - t) + b.resistance * t, im: scaled / f };
+    },
+  };
+}
