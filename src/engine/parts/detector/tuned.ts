@@ -104,19 +104,22 @@ export function tunedDetector(options: TunedDetectorOptions): TunedDetection {
     start: { carrier: scale(steady.ratio, open), direct: steady.deviceVoltage },
   });
   const warnings = [...steady.warnings];
-  if (!wave.converged)
-    warnings.push(
-      'The harmonics on the tuned circuit could not be settled: these figures leave them out or are rough.',
-    );
+  if (!wave.converged) {
+    warnings.push('The harmonics on the tuned circuit could not be settled; these figures leave them out.');
+  }
+  // The plain average's phasors, where the whole waveform is not to be had.
+  const currents: readonly Complex[] = wave.converged
+    ? wave.harmonics
+    : [complex(steady.directCurrent), scale(steady.ratio, (open * steady.fundamentalCurrent) / steady.junctionVoltage)];
 
   // Phases counted from the open-circuit voltage at the device. Currents leaving the tap: device and its capacitance.
-  const direct = wave.directCurrent;
+  const direct = currents[0].re;
   const turned = scale(multiply(seen(1), reciprocal(series)), magnitude(series) / magnitude(seen(1)));
   let taken = 0;
   let carrier = complex(0);
   let second = 0;
-  for (let n = 1; n < wave.harmonics.length; n++) {
-    const device = wave.harmonics[n];
+  for (let n = 1; n < currents.length; n++) {
+    const device = currents[n];
     const source = n === 1 ? complex(open) : complex(0);
     const voltage = subtract(source, multiply(seen(n), device));
     const current = add(device, multiply(voltage, complex(0, n * w * Cj)));
