@@ -103,6 +103,22 @@ export function mixedPath(frequency: Hertz, sections: readonly PathSection[], cu
   return { level: (there + back) / 2, method: 'mixed path by Millington', sections: path };
 }
 
+/**
+ * Level part of the way along a tidied path, dB(µV/m) for 1 kW e.m.r.p.: what `mixedPath` gives for the part walked, without
+ * joining a short last stretch, so that the curve has no steps.
+ */
+export function levelAlong(path: readonly PlainSection[], distance: Metres, curves: GroundWaveCurves): Decibels {
+  const walked: PlainSection[] = [];
+  let left = distance;
+  for (const { length, ground } of path) {
+    if (!(left > 0)) break;
+    walked.push({ length: Math.min(length, left), ground });
+    left -= length;
+  }
+  if (walked.length === 1) return curves(walked[0].ground).level(distance);
+  return (followed(walked, curves) + followed(walked.toReversed(), curves)) / 2;
+}
+
 /** E₁(D₁) + Σ [Eᵢ(Dᵢ) − Eᵢ(Dᵢ₋₁)], Dᵢ the distance to the end of section i. */
 function followed(path: readonly PlainSection[], curves: GroundWaveCurves): Decibels {
   let distance = 0;
