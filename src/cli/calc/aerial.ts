@@ -1,8 +1,13 @@
 import * as v from 'valibot';
-import { wireTree } from '../../engine/parts/aerial/shapes.ts';
+import { ferriteRod } from '../../engine/parts/aerial/ferrite-rod.ts';
+import { frameAerial } from '../../engine/parts/aerial/frame.ts';
+import { measuredImpedance } from '../../engine/parts/aerial/measured.ts';
+import { type WireAerialShape, wireTree } from '../../engine/parts/aerial/shapes.ts';
+import { readTouchstone, type TouchstoneRead } from '../../engine/parts/aerial/touchstone.ts';
 import { wireAerial } from '../../engine/parts/aerial/wire-aerial.ts';
+import { LIGHT_SPEED } from '../../engine/units/quantities.ts';
 import { count, quantity } from '../../engine/units/schema.ts';
-import { calculation, figure } from './calculation.ts';
+import { calculation, figure, figureIn } from './calculation.ts';
 import { buildable, shapeMessage } from './shape.ts';
 
 const length = (above = 0) => quantity('length', above === 0 ? { above: 0, max: 2000 } : { min: 0, max: 2000 });
@@ -29,7 +34,14 @@ const use = {
 };
 const several = { wires: v.optional(count(1, 16)), spacing: v.optional(length()) };
 
-const wires = v.variant(
+const share = (min: number, max: number) =>
+  v.pipe(
+    v.number(`expected a number from ${min} to ${max}`),
+    v.check((x) => x >= min && x <= max, `expected a number from ${min} to ${max}`),
+  );
+const effectiveHeight = quantity('length', { above: 0, max: 1000 });
+
+const schema = v.variant(
   'shape',
   [
     v.object({ shape: v.literal('inverted-L'), height: length(), length: top, base, wire, ...several, ...use }),
@@ -47,13 +59,61 @@ const wires = v.variant(
     }),
     v.object({ shape: v.literal('bent'), points, wire, ...use }),
     v.object({ shape: v.literal('branched'), points, joins: v.array(count(0, 100)), wire, ...use }),
+    v.object({
+      shape: v.literal('frame'),
+      outline: v.optional(v.picklist(['square', 'round'], 'expected "square" or "round"'), 'square'),
+      side: length(),
+      turns: share(1, 400),
+      pitch: v.optional(quantity('length', { above: 0, max: 10 }), '5 mm'),
+      winding: v.optional(v.picklist(['box', 'spiral'], 'expected "box" or "spiral"')),
+      wire,
+      ...use,
+    }),
+    v.object({
+      shape: v.literal('ferrite rod'),
+      length: length(),
+      diameter: length(),
+      permeability: share(1, 1e5),
+      turns: share(0.25, 5000),
+      winding: length(),
+      coilDiameter: v.optional(length()),
+      position: v.optional(share(-1, 1)),
+      lossFactor: v.optional(share(0, 0.1)),
+      ...use,
+    }),
+    v.object({
+      shape: v.literal('measured'),
+      capacitance: quantity('capacitance', { above: 0, max: 1e-3 }),
+      resistance: v.optional(quantity('resistance', { min: 0, max: 1e6 }), 0),
+      effectiveHeight,
+      ...use,
+    }),
+    v.object({
+      shape: v.literal('impedance'),
+      points: v.optional(
+        v.array(
+          v.object({
+            frequency: quantity('frequency', { above: 0 }),
+            resistance: quantity('resistance'),
+            reactance: quantity('resistance'),
+          }),
+          'expected a list of { frequency, resistance, reactance }',
+        ),
+      ),
+      touchstone: v.optional(v.string('expected the text of a one-port Touchstone file')),
+      effectiveHeight,
+      frequency: quantity('frequency', { min: 1e3, max: 3e7 }),
+      earthResistance: use.earthResistance,
+    }),
   ],
   shapeMessage,
 );
+type Input = v.InferOutput<typeof schema>;
 
 export const aerial = calculation({
   name: 'aerial',
-  about: 'Capacitance, effective height and impedance of an aerial over ground.',
+  about:
+    'Capacitance, effective height and impedance of an aerial over ground, a frame, a ferrite rod or a measured one.',
   example: {
     shape: 'inverted-L',
     height: '10 m',
@@ -62,25 +122,115 @@ export const aerial = calculation({
     wire: { diameter: '2 mm' },
     frequency: '549 kHz',
   },
-  schema: buildable(wires, wireTree),
-  answer(input) {
-    const model = wireAerial(input);
-    const still = {
-      capacitance: figure(model.capacitance, 'capacitance'),
-      effectiveHeight: figure(model.effectiveHeight, 'length'),
-      wireLength: figure(model.wireLength, 'length'),
-      inductance: figure(model.inductance, 'inductance'),
-      naturalFrequency: figure(model.naturalFrequency, 'frequency'),
-    };
-    const { frequency, earthResistance } = input;
-    if (frequency === undefined) return { ...still, warnings: model.warnings };
-    const z = model.impedanceAt(frequency);
-    return {
-      ...still,
-      radiationResistance: figure(model.radiationResistanceAt(frequency), 'resistance'),
-      effectiveHeightAtFrequency: figure(model.effectiveHeightAt(frequency), 'length'),
-      impedance: { resistance: figure(z.re + earthResistance, 'resistance'), reactance: figure(z.im, 'resistance') },
-      warnings: model.warningsAt(frequency),
-    };
-  },
+  schema: buildable(schema, check),
+  answer,
 });
+
+/** Cheap, where there is a cheap way; @throws RangeError with what does not fit. */
+function check(input: Input): void {
+  if (input.shape === 'frame') frameAerial(input);
+  else if (input.shape === 'ferrite rod') ferriteRod(input);
+  else if (input.shape === 'impedance') measuredImpedance(table(input).points);
+  else if (input.shape !== 'measured') wireTree(input as WireAerialShape);
+}
+
+function table(
+  input: Extract<Input, { shape: 'impedance' }>,
+): Extract<TouchstoneRead, { ok: true }> | { points: NonNullable<typeof input.points>; warnings: string[] } {
+  if (input.touchstone === undefined) return { points: input.points ?? [], warnings: [] };
+  const read = readTouchstone(input.touchstone);
+  if (!read.ok)
+    throw new RangeError(`the Touchstone text: ${read.problems.map((p) => `line ${p.line}: ${p.message}`).join('; ')}`);
+  return read;
+}
+
+function answer(input: Input): Record<string, unknown> & { warnings: readonly string[] } {
+  const { frequency: f, earthResistance } = input;
+  const impedance = (resistance: number, reactance: number) => ({
+    resistance: figure(resistance + earthResistance, 'resistance'),
+    reactance: figure(reactance, 'resistance'),
+  });
+  const radiation = (h: number, at: number) => figure(160 * Math.PI ** 2 * ((h * at) / LIGHT_SPEED) ** 2, 'resistance');
+  switch (input.shape) {
+    case 'frame': {
+      const model = frameAerial(input);
+      const still = {
+        inductance: figure(model.inductance, 'inductance'),
+        totalArea: figureIn(model.totalArea, 'm²'),
+        wireLength: figure(model.wireLength, 'length'),
+        dcResistance: figure(model.dcResistance, 'resistance'),
+        nullDirection: figure(model.nullDirection, 'angle'),
+      };
+      if (f === undefined) return { ...still, warnings: model.warnings };
+      return {
+        ...still,
+        effectiveHeight: figure(model.effectiveHeightAt(f), 'length'),
+        radiationResistance: figure(model.radiationResistanceAt(f), 'resistance'),
+        impedance: impedance(
+          model.resistanceAt(f) + model.radiationResistanceAt(f),
+          2 * Math.PI * f * model.inductance,
+        ),
+        warnings: model.warningsAt(f),
+      };
+    }
+    case 'ferrite rod': {
+      const model = ferriteRod(input);
+      const still = {
+        inductance: figure(model.inductance, 'inductance'),
+        coilPermeability: figureIn(model.coilPermeability, ''),
+        rodPermeability: figureIn(model.rodPermeability, ''),
+        rodQ: figureIn(model.rodQ, ''),
+        warnings: model.warnings,
+      };
+      if (f === undefined) return still;
+      const loss = model.lossResistanceAt(f);
+      return {
+        ...still,
+        effectiveHeight: figure(model.effectiveHeightAt(f), 'length'),
+        lossResistance: figure(loss.resistance, 'resistance'),
+        lossResistanceRange: loss.range.map((end) => figure(end, 'resistance')),
+        impedance: impedance(loss.resistance, 2 * Math.PI * f * model.inductance),
+      };
+    }
+    case 'measured':
+      return {
+        capacitance: figure(input.capacitance, 'capacitance'),
+        effectiveHeight: figure(input.effectiveHeight, 'length'),
+        ...(f === undefined
+          ? {}
+          : {
+              radiationResistance: radiation(input.effectiveHeight, f),
+              impedance: impedance(input.resistance, -1 / (2 * Math.PI * f * input.capacitance)),
+            }),
+        warnings: [],
+      };
+    case 'impedance': {
+      const read = table(input);
+      const model = measuredImpedance(read.points);
+      const z = model.impedanceAt(input.frequency);
+      return {
+        effectiveHeight: figure(input.effectiveHeight, 'length'),
+        radiationResistance: radiation(input.effectiveHeight, input.frequency),
+        impedance: impedance(z.re, z.im),
+        warnings: [...new Set([...read.warnings, ...model.warningsAt(input.frequency)])],
+      };
+    }
+  }
+  const model = wireAerial(input as WireAerialShape);
+  const still = {
+    capacitance: figure(model.capacitance, 'capacitance'),
+    effectiveHeight: figure(model.effectiveHeight, 'length'),
+    wireLength: figure(model.wireLength, 'length'),
+    inductance: figure(model.inductance, 'inductance'),
+    naturalFrequency: figure(model.naturalFrequency, 'frequency'),
+  };
+  if (f === undefined) return { ...still, warnings: model.warnings };
+  const z = model.impedanceAt(f);
+  return {
+    ...still,
+    radiationResistance: figure(model.radiationResistanceAt(f), 'resistance'),
+    effectiveHeightAtFrequency: figure(model.effectiveHeightAt(f), 'length'),
+    impedance: impedance(z.re, z.im),
+    warnings: model.warningsAt(f),
+  };
+}

@@ -8,7 +8,8 @@ import {
   type Ohms,
   type Ratio,
 } from '../../units/quantities.ts';
-import { coaxialCircles, currentSheet, meanInverseOfCircles } from './circles.ts';
+import { ringMutual } from '../coil/ring.ts';
+import { currentSheet, meanInverseOfCircles } from './circles.ts';
 
 export interface FerriteRodSpec {
   /** 10 mm to 1 m, at least twice the diameter. */
@@ -100,7 +101,7 @@ export function ferriteRod(spec: FerriteRodSpec): FerriteRodModel {
     for (let k = 0; k < rings; k++) {
       const ring = centre + winding * ((k + 0.5) / rings - 0.5);
       for (const at of [0.21132486540518713, 0.7886751345948129]) {
-        field += ((turns / rings) * coaxialCircles(a, b, from + at * (to - from) - ring)) / (2 * MU_0 * A);
+        field += ((turns / rings) * ringMutual(a, b, from + at * (to - from) - ring)) / (2 * MU_0 * A);
       }
     }
     return field;

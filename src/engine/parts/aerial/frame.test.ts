@@ -125,7 +125,7 @@ describe('laws of frames', () => {
     const good: FrameSpec = { outline: 'square', side: 0.5, turns: 10, pitch: 0.005, wire };
     const bad: Partial<FrameSpec>[] = [
       { side: 0 },
-      { turns: 2.5 },
+      { turns: 0.5 },
       { turns: Number.NaN },
       { pitch: 1e-4 },
       { wire: { diameter: 0.1 } },

@@ -9,8 +9,8 @@ import {
   type Ohms,
   type OhmsPerMetre,
 } from '../../units/quantities.ts';
-import { circleSelfInductance, coaxialCircles } from './circles.ts';
-import { copperAt } from './copper.ts';
+import { ringMutual, ringSelf } from '../coil/ring.ts';
+import { wireResistance } from '../wire/skin.ts';
 
 export interface FrameSpec {
   readonly outline: 'square' | 'round';
@@ -66,9 +66,9 @@ export function frameAerial(spec: FrameSpec, options: FrameOptions = {}): FrameM
   if (!(sides[count - 1] > pitch))
     throw new RangeError(`${turns} turns at ${pitch} m do not fit inside a spiral of ${side} m`);
 
-  const self = outline === 'square' ? squareSelf : (s: Metres, a: Metres) => circleSelfInductance(s / 2, a);
+  const self = outline === 'square' ? squareSelf : (s: Metres, a: Metres) => ringSelf(s / 2, a);
   const mutual =
-    outline === 'square' ? coaxialSquares : (s: Metres, t: Metres, z: Metres) => coaxialCircles(s / 2, t / 2, z);
+    outline === 'square' ? coaxialSquares : (s: Metres, t: Metres, z: Metres) => ringMutual(s / 2, t / 2, z);
   // On a box only the distance between two turns counts.
   const box = winding === 'box' ? sides.map((s, k) => (k === 0 ? 0 : mutual(s, s, k * pitch))) : undefined;
   let inductance = 0;
@@ -79,7 +79,8 @@ export function frameAerial(spec: FrameSpec, options: FrameOptions = {}): FrameM
   const [round, area] = outline === 'square' ? [4, 1] : [Math.PI, Math.PI / 4];
   const wireLength = sides.reduce((sum, s, i) => sum + share[i] * round * s, 0);
   const totalArea = sides.reduce((sum, s, i) => sum + share[i] * area * s * s, 0);
-  const resistancePerMetre = options.resistancePerMetre ?? ((f: Hertz) => copperAt(wire.diameter, f));
+  const copper = (frequency: Hertz) => wireResistance({ diameter: wire.diameter, frequency }).resistancePerMetre;
+  const resistancePerMetre = options.resistancePerMetre ?? copper;
   const warnings: string[] = [];
   if (winding === 'box' && turns * pitch > side) {
     warnings.push(
@@ -92,7 +93,7 @@ export function frameAerial(spec: FrameSpec, options: FrameOptions = {}): FrameM
     wireLength,
     // h_e = 2πNA/λ (textbook): the flux of the field's own magnetic part, H = E/η.
     effectiveHeightAt: (f) => (2 * Math.PI * totalArea * f) / LIGHT_SPEED,
-    dcResistance: copperAt(wire.diameter, 0) * wireLength,
+    dcResistance: copper(0) * wireLength,
     resistanceAt: (f) => resistancePerMetre(f) * wireLength,
     // R_r = 20 k⁴ (NA)² (textbook; Kraus, Antennas).
     radiationResistanceAt: (f) => 20 * ((2 * Math.PI * f) / LIGHT_SPEED) ** 4 * totalArea ** 2,

@@ -8,7 +8,7 @@ import {
   type Ohms,
   type OhmsPerMetre,
 } from '../../units/quantities.ts';
-import { copperAt } from './copper.ts';
+import { wireResistance } from '../wire/skin.ts';
 import { type WireAerialShape, wireTree } from './shapes.ts';
 import { type ChargedSegment, staticCharge } from './static-charge.ts';
 import { type LineAt, naturalFrequency, wireLine } from './wire-line.ts';
@@ -50,11 +50,23 @@ export function wireAerial(spec: WireAerialShape, options: WireAerialOptions = {
   const { diameter } = spec.wire;
   const charge = staticCharge(tree, diameter / 2);
   const { segments } = charge;
-  const resistancePerMetre = options.resistancePerMetre ?? ((f: Hertz) => copperAt(diameter, f));
+  const resistancePerMetre =
+    options.resistancePerMetre ?? ((f: Hertz) => wireResistance({ diameter, frequency: f }).resistancePerMetre);
   const line = wireLine(charge);
   const wireLength = segments.reduce((sum, s) => sum + s.length, 0);
 
+  // A dial asks for the same few stations hundreds of times; the answers are kept, as they cannot change.
+  const known = new Map<Hertz, ReturnType<typeof solve>>();
   const at = (frequency: Hertz) => {
+    let found = known.get(frequency);
+    if (!found) {
+      if (known.size >= 500) known.clear();
+      found = solve(frequency);
+      known.set(frequency, found);
+    }
+    return found;
+  };
+  const solve = (frequency: Hertz) => {
     if (!(frequency > 0 && frequency < Number.POSITIVE_INFINITY)) {
       throw new RangeError(`the frequency must be above 0, not ${frequency}`);
     }

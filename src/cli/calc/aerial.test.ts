@@ -1,0 +1,123 @@
+import { describe, expect, it } from 'vitest';
+import aerials from '../../../reference/aerials.json' with { type: 'json' };
+import earths from '../../../reference/earths.json' with { type: 'json' };
+import { aerial } from './aerial.ts';
+import type { Calculation } from './calculation.ts';
+import { earth } from './earth.ts';
+
+// biome-ignore lint/suspicious/noExplicitAny: answers are open records.
+const answer = (calculation: Calculation, input: unknown): any => {
+  const result = calculation.run(input);
+  if (!result.ok) throw new Error(JSON.stringify(result.problems));
+  return result.answer;
+};
+const problems = (calculation: Calculation, input: unknown) => {
+  const result = calculation.run(input);
+  return result.ok ? [] : result.problems.map(({ path, message }) => `${path}: ${message}`);
+};
+
+describe('calc aerial', () => {
+  it('runs its own example and gives every promised figure', () => {
+    const it = answer(aerial, aerial.example);
+    expect(it.capacitance.unit).toBe('F');
+    expect(it.effectiveHeight.unit).toBe('m');
+    expect(it.radiationResistance.unit).toBe('Ω');
+    expect(it.impedance.resistance.value).toBeGreaterThan(it.radiationResistance.value);
+    expect(it.impedance.reactance.value).toBeLessThan(0);
+    const earthed = answer(aerial, { ...(aerial.example as object), earthResistance: '50 ohm' });
+    expect(earthed.impedance.resistance.value - it.impedance.resistance.value).toBeCloseTo(50, 9);
+  });
+
+  it('is within 0.1 % of the reference moments (reference/aerials.json), from plain SI numbers', () => {
+    for (const row of aerials.aerials) {
+      const shape = row.kind.replace(' only', '');
+      const got = answer(aerial, {
+        shape,
+        height: row.h_top,
+        length: row.l_top,
+        base: row.z_base,
+        wire: { diameter: 2 * row.wire_radius },
+      });
+      expect(Math.abs(got.capacitance.value / row.C_n400 - 1)).toBeLessThan(1e-3);
+      expect(Math.abs(got.effectiveHeight.value / row['h_eff_static=sum(q z)/Q'] - 1)).toBeLessThan(1e-3);
+    }
+  });
+
+  it('answers the other kinds', () => {
+    const frequency = '1 MHz';
+    const frame = answer(aerial, { shape: 'frame', side: '60 cm', turns: 15, wire: { diameter: '0.7 mm' }, frequency });
+    expect(frame.inductance.value).toBeGreaterThan(1e-4);
+    expect(frame.nullDirection.value).toBe(90);
+    const rod = answer(aerial, {
+      shape: 'ferrite rod',
+      length: '200 mm',
+      diameter: '10 mm',
+      permeability: 125,
+      turns: 60,
+      winding: '30 mm',
+      frequency,
+    });
+    expect(rod.lossResistanceRange[0].value).toBeLessThan(rod.lossResistance.value);
+    const gutter = answer(aerial, {
+      shape: 'measured',
+      capacitance: '400 pF',
+      resistance: '80 ohm',
+      effectiveHeight: '2 m',
+      frequency,
+    });
+    expect(gutter.impedance.reactance.value).toBeCloseTo(-397.9, 1);
+    const touchstone = '# MHz S RI R 50\n0.5 0.9 -0.3\n1.5 0.8 -0.5\n';
+    expect(
+      answer(aerial, { shape: 'impedance', touchstone, effectiveHeight: '3 m', frequency }).impedance.reactance.unit,
+    ).toBe('Ω');
+    const points = [{ frequency: '1 MHz', resistance: '20 ohm', reactance: '-300 ohm' }];
+    expect(
+      answer(aerial, { shape: 'impedance', points, effectiveHeight: 3, frequency }).impedance.reactance.value,
+    ).toBe(-300);
+  });
+
+  it('names what is wrong, all at once', () => {
+    expect(problems(aerial, { shape: 'T', height: '5 pF', length: -1, wire: 3 })).toHaveLength(3);
+    expect(problems(aerial, { shape: 'vertical', height: 5, base: 6, wire: { diameter: '2 mm' } }).join()).toMatch(
+      /below the top/,
+    );
+    expect(problems(aerial, { shape: 'blob' }).join()).toMatch(/"inverted-L"/);
+    expect(problems(aerial, null)).toHaveLength(1);
+    expect(
+      problems(aerial, { shape: 'impedance', touchstone: '# MHz\nx', effectiveHeight: 1, frequency: 1e6 }).join(),
+    ).toMatch(/line 2/);
+    expect(problems(aerial, { shape: 'impedance', effectiveHeight: 1, frequency: 1e6 }).join()).toMatch(
+      /at least one point/,
+    );
+  });
+});
+
+describe('calc earth', () => {
+  it('runs its own example, and Dwight’s rods (reference/earths.json) exactly', () => {
+    expect(answer(earth, earth.example).warnings).toEqual([]);
+    for (const row of earths.earth_rod) {
+      const { resistance } = answer(earth, { shape: 'rod', length: row.L, diameter: row.d, soilResistivity: row.rho });
+      expect(resistance.value / row.R_dwight).toBeCloseTo(1, 12);
+      expect(resistance.unit).toBe('Ω');
+    }
+  });
+
+  it('answers the other kinds and names what is wrong', () => {
+    const wire = { diameter: '2 mm' };
+    for (const input of [
+      { shape: 'rods', length: '1.2 m', diameter: '12 mm', count: 3, spacing: '2 m', soil: 'clay' },
+      { shape: 'plate', side: '1 ft', depth: '0.5 m', soilResistivity: 100 },
+      { shape: 'buried wire', length: '20 m', depth: '0.3 m', wire, soil: 'chalk' },
+      { shape: 'radials', count: 8, length: '5 m', depth: '5 cm', wire, soilResistivity: 100 },
+      { shape: 'counterpoise', length: '10 m', height: '0.5 m', wire, soilResistivity: 100 },
+      { shape: 'water pipe', resistance: '20 ohm', range: ['10 ohm', '40 ohm'] },
+    ]) {
+      const got = answer(earth, input);
+      expect(got.range[0].value).toBeLessThan(got.resistance.value);
+      expect(got.range[1].value).toBeGreaterThan(got.resistance.value);
+    }
+    expect(problems(earth, { shape: 'rod', length: '1 pF', diameter: Number.NaN })).toHaveLength(2);
+    expect(problems(earth, { shape: 'rod', length: 1, diameter: 0.01 }).join()).toMatch(/soil/);
+    expect(problems(earth, { shape: 'rod', length: 1, diameter: 2, soil: 'clay' }).join()).toMatch(/thinner/);
+  });
+});
