@@ -1,0 +1,309 @@
+import type { Complex } from '../../numerics/complex.ts';
+import { solveInPlace } from '../../numerics/linear-solve.ts';
+import { type AveragedDetector, averagedCurrents } from './averaged.ts';
+
+/** What the balance of one modulated carrier is struck between; phasors of the audio cycle, index k + K for k = -K … K. */
+export interface Balance {
+  readonly averaged: AveragedDetector;
+  readonly K: number;
+  /** Open-circuit carrier and sidebands at the device. */
+  readonly emf: readonly Complex[];
+  /** What the device looks into at each. */
+  readonly source: readonly Complex[];
+  /** Load at k = 0 … K times the audio frequency. */
+  readonly load: readonly Complex[];
+  readonly bias: number;
+}
+
+/** Voltages found (same index; `direct` for k = 0 … K, with the negative ones their conjugates) and the currents there. */
+export interface BalanceState {
+  readonly carrier: Complex[];
+  readonly direct: Complex[];
+  readonly carrierCurrent: Complex[];
+  readonly meanCurrent: Complex[];
+  /** Least mean current and least slope of it in the cycle. */
+  readonly leastCurrent: number;
+  readonly leastSlope: number;
+  /** Largest harmonic K + 1 that the balance leaves out, over the first: of the load's voltage or of the carrier. */
+  readonly leftOut: number;
+  readonly converged: boolean;
+  readonly iterations: number;
+}
+
+interface Samples {
+  readonly re: Float64Array;
+  readonly im: Float64Array;
+}
+const samples = (n: number): Samples => ({ re: new Float64Array(n), im: new Float64Array(n) });
+
+/** Cosines and sines of a cycle cut in N: constants, kept because every station asks for them. */
+const tables = new Map<number, { readonly cos: Float64Array; readonly sin: Float64Array }>();
+function cycle(N: number) {
+  let table = tables.get(N);
+  if (!table) {
+    table = {
+      cos: Float64Array.from({ length: N }, (_, i) => Math.cos((2 * Math.PI * i) / N)),
+      sin: Float64Array.from({ length: N }, (_, i) => Math.sin((2 * Math.PI * i) / N)),
+    };
+    tables.set(N, table);
+  }
+  return table;
+}
+
+/** Harmonics -H … H of a complex signal of N = 2^m instants into `s`, index k + H. */
+function spectrum(re: Float64Array, im: Float64Array, H: number, s: Samples): void {
+  const N = re.length;
+  const { cos, sin } = cycle(N);
+  for (let k = 0; k <= H; k++) {
+    let rc = 0;
+    let rs = 0;
+    let ic = 0;
+    let is = 0;
+    for (let i = 0; i < N; i++) {
+      const j = (k * i) & (N - 1);
+      rc += re[i] * cos[j];
+      rs += re[i] * sin[j];
+      ic += im[i] * cos[j];
+      is += im[i] * sin[j];
+    }
+    s.re[H + k] = (rc + is) / N;
+    s.im[H + k] = (ic - rs) / N;
+    s.re[H - k] = (rc - is) / N;
+    s.im[H - k] = (ic + rs) / N;
+  }
+}
+/** The same of a real signal. */
+function realSpectrum(re: Float64Array, H: number, s: Samples): void {
+  const N = re.length;
+  const { cos, sin } = cycle(N);
+  for (let k = 0; k <= H; k++) {
+    let rc = 0;
+    let rs = 0;
+    for (let i = 0; i < N; i++) {
+      const j = (k * i) & (N - 1);
+      rc += re[i] * cos[j];
+      rs += re[i] * sin[j];
+    }
+    s.re[H + k] = s.re[H - k] = rc / N;
+    s.im[H + k] = -rs / N;
+    s.im[H - k] = rs / N;
+  }
+}
+
+/**
+ * Carrier envelope and audio voltage of one period of a steady tone: the device answers each instant by its averages,
+ * the networks answer each harmonic by their impedances. Newton on the harmonics, the step shortened where it would
+ * multiply the current.
+ * @param start carrier and direct phasors to begin with; may hold fewer harmonics.
+ */
+export function balance(b: Balance, start: Pick<BalanceState, 'carrier' | 'direct'>): BalanceState {
+  const { averaged, K, emf, source, load, bias } = b;
+  const N = K <= 3 ? 16 : K <= 7 ? 32 : 64;
+  const width = 2 * K + 1;
+  const size = 3 * width;
+  const { cos, sin } = cycle(N);
+  // Unknowns: re and im of each carrier phasor, then the direct one, then re and im of the audio ones (halved phasors).
+  const x = new Float64Array(size);
+  const from = (start.carrier.length - 1) / 2;
+  for (let k = -Math.min(K, from); k <= Math.min(K, from); k++) {
+    x[2 * (k + K)] = start.carrier[k + from].re;
+    x[2 * (k + K) + 1] = start.carrier[k + from].im;
+  }
+  const D = 2 * width;
+  for (let k = 0; k <= Math.min(K, start.direct.length - 1); k++) {
+    if (k === 0) x[D] = start.direct[0].re;
+    else {
+      x[D + 2 * k - 1] = start.direct[k].re;
+      x[D + 2 * k] = start.direct[k].im;
+    }
+  }
+
+  const V = samples(N);
+  const v0 = new Float64Array(N);
+  const I1 = samples(N);
+  const I0 = new Float64Array(N);
+  // Slopes: δI1 = a·δV + b·δV* + 2h·δv0 and δI0 = Re(h*·δV) + e·δv0, at each instant.
+  const a = new Float64Array(N);
+  const bb = samples(N);
+  const h = samples(N);
+  const e = new Float64Array(N);
+  const out = averagedCurrents();
+
+  const toTime = (of: Float64Array, carrier: Samples, direct: Float64Array) => {
+    for (let i = 0; i < N; i++) {
+      let re = 0;
+      let im = 0;
+      for (let k = -K; k <= K; k++) {
+        const j = (k * i) & (N - 1);
+        const p = of[2 * (k + K)];
+        const q = of[2 * (k + K) + 1];
+        re += p * cos[j] - q * sin[j];
+        im += p * sin[j] + q * cos[j];
+      }
+      carrier.re[i] = re;
+      carrier.im[i] = im;
+      let d = of[D];
+      for (let k = 1; k <= K; k++) {
+        const j = (k * i) & (N - 1);
+        d += 2 * (of[D + 2 * k - 1] * cos[j] - of[D + 2 * k] * sin[j]);
+      }
+      direct[i] = d;
+    }
+  };
+  const device = () => {
+    toTime(x, V, v0);
+    for (let i = 0; i < N; i++) {
+      const m = Math.hypot(V.re[i], V.im[i]);
+      averaged.at(m, v0[i], out);
+      const g = m > 0 ? out.fundamental / m : out.meanByDirect;
+      const ur = m > 0 ? V.re[i] / m : 1;
+      const ui = m > 0 ? V.im[i] / m : 0;
+      const half = m > 0 ? (out.fundamentalByAmplitude - g) / 2 : 0;
+      I1.re[i] = g * V.re[i];
+      I1.im[i] = g * V.im[i];
+      I0[i] = out.mean;
+      a[i] = g + half;
+      bb.re[i] = half * (ur * ur - ui * ui);
+      bb.im[i] = half * 2 * ur * ui;
+      h.re[i] = out.meanByAmplitude * ur;
+      h.im[i] = out.meanByAmplitude * ui;
+      e[i] = out.meanByDirect;
+    }
+  };
+  const F = new Float64Array(size);
+  const J = new Float64Array(size * size);
+  const dV = samples(N);
+  const dv = new Float64Array(N);
+  const scale = averaged.detector.currentScale;
+  const H = 2 * K;
+  const i1 = samples(width);
+  const i0 = samples(width);
+  const A = samples(2 * H + 1);
+  const B = samples(2 * H + 1);
+  const G = samples(2 * H + 1);
+  const E = samples(2 * H + 1);
+  let converged = false;
+  let iterations = 0;
+
+  /** One 2×2 (or 1-wide) block: z·(p·δ + q·δ*), with -1 on δ's own diagonal taken care of elsewhere. */
+  const block = (
+    row: number,
+    column: number,
+    z: Complex,
+    pr: number,
+    pi: number,
+    qr: number,
+    qi: number,
+    rows: number,
+    columns: number,
+  ) => {
+    const rr = pr + qr;
+    const ri = pi + qi;
+    const ir = qi - pi;
+    const ii = pr - qr;
+    const at = row * size + column;
+    J[at] = z.re * rr - z.im * ri;
+    if (columns > 1) J[at + 1] = z.re * ir - z.im * ii;
+    if (rows > 1) {
+      J[at + size] = z.re * ri + z.im * rr;
+      if (columns > 1) J[at + size + 1] = z.re * ii + z.im * ir;
+    }
+  };
+
+  while (!converged && iterations < 40) {
+    iterations++;
+    device();
+    spectrum(I1.re, I1.im, K, i1);
+    realSpectrum(I0, K, i0);
+    realSpectrum(a, H, A);
+    spectrum(bb.re, bb.im, H, B);
+    spectrum(h.re, h.im, H, G);
+    realSpectrum(e, H, E);
+    for (let k = -K; k <= K; k++) {
+      const z = source[k + K];
+      const row = 2 * (k + K);
+      const [p, q] = [i1.re[k + K], i1.im[k + K]];
+      F[row] = emf[k + K].re - x[row] - (z.re * p - z.im * q);
+      F[row + 1] = emf[k + K].im - x[row + 1] - (z.re * q + z.im * p);
+      for (let l = -K; l <= K; l++) {
+        block(row, 2 * (l + K), z, A.re[k - l + H], A.im[k - l + H], B.re[k + l + H], B.im[k + l + H], 2, 2);
+      }
+      block(row, D, z, 2 * G.re[k + H], 2 * G.im[k + H], 0, 0, 2, 1);
+      for (let l = 1; l <= K; l++) {
+        const near = k - l + H;
+        const far = k + l + H;
+        block(row, D + 2 * l - 1, z, 2 * G.re[near], 2 * G.im[near], 2 * G.re[far], 2 * G.im[far], 2, 2);
+      }
+    }
+    for (let k = 0; k <= K; k++) {
+      const z = load[k];
+      const row = k === 0 ? D : D + 2 * k - 1;
+      const rows = k === 0 ? 1 : 2;
+      const [p, q] = [i0.re[k + K], i0.im[k + K]];
+      F[row] = (k === 0 ? bias : 0) - x[row] - (z.re * p - z.im * q);
+      if (k > 0) F[row + 1] = -x[row + 1] - (z.re * q + z.im * p);
+      for (let l = -K; l <= K; l++) {
+        // Re(h*·δV): half of h* δV and half of h δV*.
+        const near = l - k + H;
+        const far = k + l + H;
+        block(row, 2 * (l + K), z, G.re[near] / 2, -G.im[near] / 2, G.re[far] / 2, G.im[far] / 2, rows, 2);
+      }
+      block(row, D, z, E.re[k + H], E.im[k + H], 0, 0, rows, 1);
+      for (let l = 1; l <= K; l++) {
+        block(row, D + 2 * l - 1, z, E.re[k - l + H], E.im[k - l + H], E.re[k + l + H], E.im[k + l + H], rows, 2);
+      }
+    }
+    for (let k = 0; k < size; k++) J[k * size + k] += 1;
+    solveInPlace(J, F);
+    toTime(F, dV, dv);
+    let growth = 0;
+    for (let i = 0; i < N; i++) {
+      const more = h.re[i] * dV.re[i] + h.im[i] * dV.im[i] + e[i] * dv[i];
+      growth = Math.max(growth, more / (Math.abs(I0[i]) + scale));
+    }
+    const share = growth > 0.3 ? Math.log1p(growth) / growth : 1;
+    let movedCarrier = 0;
+    let largestCarrier = 0;
+    let movedDirect = 0;
+    let largestDirect = 0;
+    for (let k = 0; k < size; k++) {
+      x[k] += share * F[k];
+      if (k < D) {
+        movedCarrier = Math.max(movedCarrier, Math.abs(F[k]));
+        largestCarrier = Math.max(largestCarrier, Math.abs(x[k]));
+      } else {
+        movedDirect = Math.max(movedDirect, Math.abs(F[k]));
+        largestDirect = Math.max(largestDirect, Math.abs(k === D ? bias - x[k] : x[k]));
+      }
+    }
+    converged = share === 1 && movedCarrier < 1e-4 * largestCarrier && movedDirect < 1e-4 * largestDirect + 1e-15;
+    if (!Number.isFinite(movedCarrier + movedDirect)) break;
+  }
+
+  device();
+  const last1 = samples(width + 2);
+  const last0 = samples(width + 2);
+  spectrum(I1.re, I1.im, K + 1, last1);
+  realSpectrum(I0, K + 1, last0);
+  const at = (s: Samples, k: number): Complex => ({ re: s.re[k + K + 1], im: s.im[k + K + 1] });
+  const size2 = (z: Complex) => Math.hypot(z.re, z.im);
+  const first = size2(at(last0, 1)) * size2(load[Math.min(1, K)]);
+  const side = Math.max(size2(emf[K + 1]), size2(emf[K - 1]));
+  const missing = Math.max(
+    first > 0 ? (size2(at(last0, K + 1)) * size2(load[K])) / first : 0,
+    side > 0 ? (Math.max(size2(at(last1, K + 1)), size2(at(last1, -K - 1))) * size2(source[2 * K])) / side : 0,
+  );
+  return {
+    carrier: Array.from({ length: width }, (_, k) => ({ re: x[2 * k], im: x[2 * k + 1] })),
+    direct: Array.from({ length: K + 1 }, (_, k) =>
+      k === 0 ? { re: x[D], im: 0 } : { re: x[D + 2 * k - 1], im: x[D + 2 * k] },
+    ),
+    carrierCurrent: Array.from({ length: width }, (_, k) => at(last1, k - K)),
+    meanCurrent: Array.from({ length: K + 1 }, (_, k) => at(last0, k)),
+    leastCurrent: I0.reduce((least, value) => Math.min(least, value)),
+    leastSlope: e.reduce((least, value) => Math.min(least, value)),
+    leftOut: missing,
+    converged,
+    iterations,
+  };
+}

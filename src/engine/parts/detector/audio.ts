@@ -1,0 +1,234 @@
+import {
+  add,
+  type Complex,
+  complex,
+  divide,
+  magnitude,
+  multiply,
+  reciprocal,
+  scale,
+  subtract,
+} from '../../numerics/complex.ts';
+import type { Amperes, Hertz, Ohms, Radians, Volts, Watts } from '../../units/quantities.ts';
+import { type Balance, type BalanceState, balance } from './audio-balance.ts';
+import { type AveragedDetector, averagedCurrents } from './averaged.ts';
+import { steadyDetector } from './steady.ts';
+
+/** The receiver at one frequency, seen from where the device goes, the device taken out. */
+export interface SeenFromDetector {
+  /** Phasor of the voltage there for the station's unmodulated carrier amplitude at this frequency; peak volts. */
+  readonly openCircuit: Complex;
+  readonly impedance: Complex;
+}
+
+export interface AudioDetectionOptions {
+  readonly averaged: AveragedDetector;
+  /** Of the tone; above 0. */
+  readonly audioFrequency: Hertz;
+  /** 0 to 1 (up to 2 is solved, for fading carriers). */
+  readonly depth: number;
+  readonly carrier: SeenFromDetector;
+  /** At the carrier's frequency plus and minus the tone's. */
+  readonly upper: SeenFromDetector;
+  readonly lower: SeenFromDetector;
+  /** Impedance of the load at the carrier's frequency (its bypass capacitor), not contained in the above. Default 0. */
+  readonly loadAtCarrier?: Complex;
+  /** Load at audio frequencies, its capacitor included. Real part at least 0. */
+  readonly loadAt: (frequency: Hertz) => Complex;
+  readonly dcResistance: Ohms;
+  readonly bias?: Volts;
+}
+
+export interface AudioDetection {
+  readonly directVoltage: Volts;
+  readonly directCurrent: Amperes;
+  /** Peak volts of the tone across the load. */
+  readonly audioVoltage: Volts;
+  /** Against the modulation at the aerial. */
+  readonly audioPhase: Radians;
+  /** Peak amperes of the tone through the load. */
+  readonly audioCurrent: Amperes;
+  /** Into the load's resistance at the tone. */
+  readonly audioPower: Watts;
+  /** Ratios to the tone's voltage. */
+  readonly secondHarmonic: number;
+  readonly thirdHarmonic: number;
+  /** Peak volts of the carrier across the device, and on the circuit it hangs on. */
+  readonly junctionVoltage: Volts;
+  readonly carrierVoltage: Volts;
+  /** Depth of modulation left on that circuit: less than sent where the tuned circuit trims the sidebands. */
+  readonly depthLeft: number;
+  /** Offered to the circuit, over the whole audio cycle. */
+  readonly inputResistance: Ohms;
+  /** The detector is cut off in the troughs: its load for audio is too far below its direct one for this depth. */
+  readonly clipped: boolean;
+  readonly iterations: number;
+  readonly warnings: readonly string[];
+}
+
+/** Harmonics of the tone tried in turn, until the next one no longer matters. */
+const LEVELS = [3, 6, 10];
+const ENOUGH = 0.01;
+
+/**
+ * One station's tone through a detector: harmonic balance of the audio cycle between the averaged device, the loaded
+ * tuned circuit on both sides of the carrier, and the audio load. Holds while the cycle of the tone is long against the
+ * carrier's; leaves out the carrier's own harmonics (see `carrierWaveform`): within 0.02 dB for faint stations, 0.2 dB
+ * and 0.25 percentage points of second harmonic for strong ones on circuits loaded to a Q of 8 and more.
+ * @throws RangeError when an input is outside its range.
+ */
+export function audioDetection(options: AudioDetectionOptions): AudioDetection {
+  const { averaged, audioFrequency, depth, carrier, upper, lower, dcResistance, bias = 0 } = options;
+  const { loadAtCarrier = complex(0), loadAt } = options;
+  if (!(audioFrequency > 0)) throw new RangeError(`audio frequency must be above 0, got ${audioFrequency}`);
+  if (!(depth >= 0 && depth <= 2)) throw new RangeError(`modulation depth must be from 0 to 2, got ${depth}`);
+
+  const sourceAt = sourceImpedances(carrier.impedance, upper.impedance, lower.impedance, loadAtCarrier);
+  const steady = steadyDetector({
+    averaged,
+    openCircuit: magnitude(carrier.openCircuit),
+    sourceImpedance: sourceAt(0),
+    dcResistance,
+    bias,
+  });
+  const problem = (K: number, m: number): Balance => ({
+    averaged,
+    K,
+    emf: Array.from({ length: 2 * K + 1 }, (_, i) => {
+      const k = i - K;
+      if (k === 0) return carrier.openCircuit;
+      return Math.abs(k) === 1 ? scale((k > 0 ? upper : lower).openCircuit, m / 2) : complex(0);
+    }),
+    source: Array.from({ length: 2 * K + 1 }, (_, i) => sourceAt(i - K)),
+    load: Array.from({ length: K + 1 }, (_, k) => (k === 0 ? complex(dcResistance) : loadAt(k * audioFrequency))),
+    bias,
+  });
+
+  let state: BalanceState | undefined;
+  let iterations = 0;
+  for (const K of LEVELS) {
+    const full = problem(K, depth);
+    let next = balance(full, state ?? firstGuess(full, steady));
+    iterations += next.iterations;
+    // Rarely: walk up to the depth in steps.
+    for (const share of [0.25, 0.5, 0.75, 1]) {
+      if (next.converged && share < 1) continue;
+      if (next.converged) break;
+      const part = balance(
+        problem(K, depth * share),
+        share === 0.25 ? firstGuess(problem(K, depth / 4), steady) : next,
+      );
+      iterations += part.iterations;
+      next = share < 1 ? { ...part, converged: false } : part;
+    }
+    state = next;
+    if (state.leftOut < ENOUGH || !state.converged) break;
+  }
+  return report(options, state!, steady.warnings, sourceAt, iterations, loadAtCarrier);
+}
+
+/**
+ * Impedance at k audio frequencies from the carrier: the circuit's admittance is a parabola through the three known
+ * ones (exact for one tuned circuit, whose admittance is nearly straight), the load's share added in series.
+ */
+function sourceImpedances(at: Complex, above: Complex, below: Complex, load: Complex): (k: number) => Complex {
+  if (!(magnitude(at) > 1e-6 && magnitude(above) > 1e-6 && magnitude(below) > 1e-6)) return () => add(at, load);
+  const y = reciprocal(at);
+  const up = reciprocal(above);
+  const down = reciprocal(below);
+  const slope = scale(subtract(up, down), 0.5);
+  const bend = scale(subtract(add(up, down), scale(y, 2)), 0.5);
+  return (k) => {
+    if (k === 0) return add(at, load);
+    if (k === 1) return add(above, load);
+    if (k === -1) return add(below, load);
+    const guess = add(y, add(scale(slope, k), scale(bend, k * k)));
+    // A parabola run on too far must not turn the circuit into a generator.
+    return add(reciprocal(complex(Math.max(guess.re, Math.min(y.re, up.re, down.re)), guess.im)), load);
+  };
+}
+
+function firstGuess(b: Balance, steady: ReturnType<typeof steadyDetector>): Pick<BalanceState, 'carrier' | 'direct'> {
+  const { averaged, K, emf, source, load } = b;
+  const out = averagedCurrents();
+  const V = steady.junctionVoltage;
+  averaged.at(V, steady.deviceVoltage, out);
+  const g = V > 0 ? out.fundamental / V : out.meanByDirect;
+  const carrier = emf.map((e, i) => divide(e, add(complex(1), scale(source[i], g))));
+  // The envelope's first harmonic moves the direct voltage along the load.
+  const size = magnitude(carrier[K]);
+  const turn = size > 0 ? scale(carrier[K], 1 / size) : complex(1);
+  const conj = (z: Complex) => complex(z.re, -z.im);
+  const envelope = add(multiply(conj(turn), carrier[K + 1]), multiply(turn, conj(carrier[K - 1])));
+  const moved = divide(
+    scale(multiply(load[1], envelope), -0.5 * out.meanByAmplitude),
+    add(complex(1), scale(load[1], out.meanByDirect)),
+  );
+  return { carrier, direct: [complex(steady.deviceVoltage), moved] };
+}
+
+function report(
+  options: AudioDetectionOptions,
+  state: BalanceState,
+  warnings: readonly string[],
+  sourceAt: (k: number) => Complex,
+  iterations: number,
+  loadAtCarrier: Complex,
+): AudioDetection {
+  const { averaged, dcResistance, bias = 0, loadAt, audioFrequency, carrier, upper, lower, depth } = options;
+  const K = state.direct.length - 1;
+  const current = state.meanCurrent;
+  const audio = (k: number) => (k <= K ? multiply(scale(current[k], 2), loadAt(k * audioFrequency)) : complex(0));
+  const first = audio(1);
+  const tone = magnitude(first);
+  const ratio = (k: number) => (depth > 0 && tone > 0 ? magnitude(audio(k)) / tone : 0);
+
+  // On the circuit: what stands open less what the current takes, the load's own drop left out.
+  let squares = 0;
+  let power = 0;
+  const onCircuit: Complex[] = [];
+  for (let k = -K; k <= K; k++) {
+    const I = state.carrierCurrent[k + K];
+    const open =
+      k === 0
+        ? carrier.openCircuit
+        : Math.abs(k) === 1
+          ? scale((k > 0 ? upper : lower).openCircuit, depth / 2)
+          : complex(0);
+    const v = subtract(open, multiply(subtract(sourceAt(k), loadAtCarrier), I));
+    onCircuit.push(v);
+    squares += v.re * v.re + v.im * v.im;
+    power += (v.re * I.re + v.im * I.im) / 2;
+  }
+  const size = magnitude(onCircuit[K]);
+  const turn = size > 0 ? scale(onCircuit[K], 1 / size) : complex(1);
+  const conj = (z: Complex) => complex(z.re, -z.im);
+  const envelope = add(multiply(conj(turn), onCircuit[K + 1]), multiply(turn, conj(onCircuit[K - 1])));
+  const rest = averaged.detector.conductance(bias);
+  const clipped = state.leastCurrent < 0 && state.leastSlope < 0.7 * rest;
+  const more = state.converged ? [] : ['The audio cycle could not be settled: loudness and distortion are rough.'];
+  if (clipped) {
+    more.push(
+      'The detector is cut off in the troughs of the modulation: give it an audio load nearer to its direct one.',
+    );
+  }
+  const resistance = loadAt(audioFrequency).re;
+  const audioCurrent = 2 * magnitude(current[1]);
+  return {
+    directVoltage: current[0].re * dcResistance,
+    directCurrent: current[0].re,
+    audioVoltage: tone,
+    audioPhase: Math.atan2(first.im, first.re),
+    audioCurrent,
+    audioPower: (audioCurrent * audioCurrent * resistance) / 2,
+    secondHarmonic: ratio(2),
+    thirdHarmonic: ratio(3),
+    junctionVoltage: magnitude(state.carrier[K]),
+    carrierVoltage: size,
+    depthLeft: size > 0 ? magnitude(envelope) / size : 0,
+    inputResistance: power > 0 ? squares / (2 * power) : Number.POSITIVE_INFINITY,
+    clipped,
+    iterations,
+    warnings: [...warnings, ...more],
+  };
+}
