@@ -1,0 +1,159 @@
+import * as v from 'valibot';
+import type { Circuit, Element } from '../../engine/circuit/elements.ts';
+import { detectByTransient, MOST_CYCLES } from '../../engine/circuit/transient-measure.ts';
+import type { Station } from '../../engine/circuit/transient-sources.ts';
+import type { Detector } from '../../engine/parts/detector/detector.ts';
+import { quantity } from '../../engine/units/schema.ts';
+import { calculation, figure, figureIn } from './calculation.ts';
+import { detectorFrom, detectorSchema } from './detector.ts';
+import { buildable } from './shape.ts';
+
+const frequency = quantity('frequency', { min: 10e3, max: 30e6 });
+const audio = quantity('frequency', { above: 0, max: 100e3 });
+const fields = v.object({
+  stations: v.pipe(
+    v.array(
+      v.object(
+        {
+          frequency,
+          emf: quantity('voltage', { min: 0, max: 1000 }),
+          phase: v.optional(quantity('angle', { min: -360, max: 360 })),
+          modulation: v.optional(
+            v.array(v.object({ frequency: audio, depth: quantity('ratio', { min: 0, max: 2 }) })),
+            [],
+          ),
+        },
+        'expected a station such as { "frequency": "1 MHz", "emf": "10 mV", "modulation": [{ "frequency": 1000, "depth": 0.3 }] }',
+      ),
+      'expected stations: a list',
+    ),
+    v.minLength(1, 'expected at least one station'),
+    v.maxLength(40, 'expected at most 40 stations'),
+  ),
+  aerial: v.object(
+    {
+      resistance: quantity('resistance', { min: 0, max: 1e6 }),
+      capacitance: quantity('capacitance', { above: 0, max: 1e-6 }),
+    },
+    'expected aerial: { "resistance": "25 Ω", "capacitance": "200 pF" }',
+  ),
+  couplingCapacitor: v.optional(quantity('capacitance', { above: 0, max: 1e-3 })),
+  tunedCircuit: v.object(
+    {
+      inductance: quantity('inductance', { above: 0, max: 1 }),
+      capacitance: quantity('capacitance', { min: 0, max: 1e-6 }),
+      parallelResistance: v.optional(quantity('resistance', { above: 0, max: 1e9 })),
+    },
+    'expected tunedCircuit: { "inductance": "220 µH", "capacitance": "77 pF", "parallelResistance": "207 kΩ" }',
+  ),
+  detector: detectorSchema,
+  load: v.object(
+    {
+      resistance: quantity('resistance', { above: 0, max: 1e9 }),
+      capacitance: v.optional(quantity('capacitance', { min: 0, max: 1e-3 })),
+    },
+    'expected load: { "resistance": "47 kΩ", "capacitance": "470 pF" }',
+  ),
+  settle: v.optional(quantity('time', { min: 0, max: 100 }), 5e-3),
+  duration: v.optional(quantity('time', { above: 0, max: 100 }), 60e-3),
+  tones: v.optional(v.pipe(v.array(audio), v.maxLength(100, 'expected at most 100 tones'))),
+  temperature: v.optional(quantity('temperature', { min: 100, max: 600 }), 300),
+  method: v.optional(v.picklist(['transient'], 'expected method "transient"'), 'transient'),
+});
+type Input = v.InferOutput<typeof fields>;
+
+/** Emf, aerial, coupling capacitor, parallel tuned circuit, detector from its top, load: all else at earth. */
+function circuitOf(input: Input, detector: Detector): Circuit {
+  const { aerial, couplingCapacitor, tunedCircuit, load } = input;
+  const join = couplingCapacitor === undefined ? 'top' : 'aerial';
+  const elements: Element[] = [
+    { kind: 'source', name: 'field', from: 'earth', to: 'sky', emf: { re: 1, im: 0 } },
+    { kind: 'resistor', name: 'aerial resistance', from: 'sky', to: 'wire', resistance: aerial.resistance },
+    { kind: 'capacitor', name: 'aerial capacitance', from: 'wire', to: join, capacitance: aerial.capacitance },
+    { kind: 'inductor', name: 'coil', from: 'top', to: 'earth', inductance: tunedCircuit.inductance, resistance: 0 },
+    { kind: 'capacitor', name: 'tuning capacitor', from: 'top', to: 'earth', capacitance: tunedCircuit.capacitance },
+    { kind: 'detector', name: 'detector', from: 'top', to: 'out' },
+    { kind: 'capacitor', name: 'junction', from: 'top', to: 'out', capacitance: detector.junctionCapacitance },
+    { kind: 'resistor', name: 'load', from: 'out', to: 'earth', resistance: load.resistance },
+    { kind: 'capacitor', name: 'by-pass', from: 'out', to: 'earth', capacitance: load.capacitance ?? 0 },
+  ];
+  if (couplingCapacitor !== undefined)
+    elements.push({ kind: 'capacitor', name: 'coupling', from: join, to: 'top', capacitance: couplingCapacitor });
+  if (tunedCircuit.parallelResistance !== undefined) {
+    const resistance = tunedCircuit.parallelResistance;
+    elements.push({ kind: 'resistor', name: 'loss', from: 'top', to: 'earth', resistance });
+  }
+  return { elements };
+}
+
+function work(input: Input) {
+  const detector = detectorFrom(input.detector, input.temperature);
+  const stations = input.stations.map(
+    (s): Station => ({ ...s, phase: ((s.phase ?? 0) * Math.PI) / 180, modulation: s.modulation }),
+  );
+  const listed = [...new Set(stations.flatMap((s) => (s.modulation ?? []).map((m) => m.frequency)))];
+  const options = {
+    devices: [detector],
+    stations,
+    output: { node: 'out' },
+    input: { node: 'top' },
+    settle: input.settle,
+    duration: input.duration,
+    tones: input.tones ?? listed,
+  };
+  return { detector, circuit: circuitOf(input, detector), options };
+}
+
+const runnable = buildable(fields, (input) => {
+  if (input.stations.length === 0) return; // said already
+  const { options } = work(input);
+  const cycles = (input.settle + input.duration) * input.stations[0].frequency;
+  if (!(cycles <= MOST_CYCLES)) {
+    throw new RangeError(
+      `expected settle and duration of at most ${MOST_CYCLES} cycles of the first carrier together, received ${Math.round(cycles)}`,
+    );
+  }
+  for (const f of options.tones) {
+    if (!(f < input.stations[0].frequency / 4))
+      throw new RangeError(`expected tones well below the carrier, received ${f} Hz`);
+  }
+  if (!(input.duration * input.stations[0].frequency >= 2))
+    throw new RangeError('expected a duration of at least 2 cycles');
+});
+
+/** `calc detection`: what the detector of a whole receiver makes of one or more modulated stations, in time. */
+export const detection = calculation({
+  name: 'detection',
+  about: 'Direct voltage, tones and distortion after the detector of a whole receiver, from its waveforms.',
+  example: {
+    stations: [{ frequency: '1 MHz', emf: '10 mV', modulation: [{ frequency: '1 kHz', depth: 0.3 }] }],
+    aerial: { resistance: '25 Ω', capacitance: '200 pF' },
+    couplingCapacitor: '47 pF',
+    tunedCircuit: { inductance: '220 µH', capacitance: '77.08 pF', parallelResistance: '207 kΩ' },
+    detector: { saturationCurrent: '0.5 µA', ideality: 1.1 },
+    load: { resistance: '47 kΩ', capacitance: '470 pF' },
+    settle: '2 ms',
+    duration: '10 ms',
+    tones: ['1 kHz'],
+    method: 'transient',
+  },
+  schema: runnable,
+  answer(input) {
+    const { detector, circuit, options } = work(input);
+    const began = performance.now();
+    const r = detectByTransient(circuit, options);
+    return {
+      directVoltage: figure(r.directVoltage, 'voltage'),
+      tones: r.tones.map((t) => ({
+        frequency: figure(t.frequency, 'frequency'),
+        amplitude: figure(t.amplitude, 'voltage'),
+        phase: figureIn(t.phase, 'rad'),
+      })),
+      secondHarmonic: figure(r.secondHarmonic, 'ratio'),
+      thirdHarmonic: figure(r.thirdHarmonic, 'ratio'),
+      inputResistance: figure(r.inputResistance, 'resistance'),
+      elapsed: figure((performance.now() - began) / 1000, 'time'),
+      warnings: [...detector.warnings, ...r.warnings],
+    };
+  },
+});

@@ -1,0 +1,28 @@
+import { wrightOmega } from './lambert.ts';
+
+/** Range and spacing of `omegaTable`. */
+export const OMEGA_LOWEST = -40;
+export const OMEGA_HIGHEST = 60;
+export const OMEGA_PER_UNIT = 128;
+
+/**
+ * ω and ω′/`OMEGA_PER_UNIT` in pairs at z = OMEGA_LOWEST + k/OMEGA_PER_UNIT, for cubic Hermite interpolation
+ * with a relative error below 1e-11 (the fourth derivative is nowhere above ω).
+ */
+export function omegaTable(): Float64Array {
+  shared ??= build();
+  return shared;
+}
+
+let shared: Float64Array | undefined;
+
+function build(): Float64Array {
+  const count = (OMEGA_HIGHEST - OMEGA_LOWEST) * OMEGA_PER_UNIT + 2;
+  const table = new Float64Array(2 * count);
+  for (let k = 0; k < count; k++) {
+    const w = wrightOmega(OMEGA_LOWEST + k / OMEGA_PER_UNIT);
+    table[2 * k] = w;
+    table[2 * k + 1] = w / (1 + w) / OMEGA_PER_UNIT;
+  }
+  return table;
+}
