@@ -4,13 +4,15 @@ export interface Segment {
   readonly to: readonly [number, number, number];
 }
 
-/** Gauss-Legendre on (0, 1), six points (Abramowitz & Stegun table 25.4). */
-const NODES = [
-  0.033765242898424, 0.169395306766868, 0.380690406958402, 0.619309593041598, 0.830604693233132, 0.966234757101576,
-];
-const WEIGHTS = [
-  0.085662246189585, 0.180380786524069, 0.233956967286346, 0.233956967286346, 0.180380786524069, 0.085662246189585,
-];
+/** Gauss-Legendre on (0, 1), six points and two (Abramowitz & Stegun table 25.4): nodes, weights. */
+const NEAR = [
+  [0.033765242898424, 0.169395306766868, 0.380690406958402, 0.619309593041598, 0.830604693233132, 0.966234757101576],
+  [0.085662246189585, 0.180380786524069, 0.233956967286346, 0.233956967286346, 0.180380786524069, 0.085662246189585],
+] as const;
+const FAR = [
+  [0.211324865405187, 0.788675134594813],
+  [0.5, 0.5],
+] as const;
 
 /**
  * Mean of 1/√(R² + a²) over two segments, R the distance between a point of each: the potential coefficient of two
@@ -21,7 +23,8 @@ const WEIGHTS = [
 export function meanInverseDistance(first: Segment, second: Segment, a: number): number {
   const l1 = Math.hypot(first.to[0] - first.from[0], first.to[1] - first.from[1], first.to[2] - first.from[2]);
   const l2 = Math.hypot(second.to[0] - second.from[0], second.to[1] - second.from[1], second.to[2] - second.from[2]);
-  const [long, short, L, l] = l1 >= l2 ? [first, second, l1, l2] : [second, first, l2, l1];
+  // Equal lengths must not change places by their last digit: the answer would jump by the quadrature's error.
+  const [long, short, L, l] = l1 >= l2 * (1 - 1e-9) ? [first, second, l1, l2] : [second, first, l2, l1];
   const [ax, ay, az] = long.from;
   const ux = (long.to[0] - ax) / L;
   const uy = (long.to[1] - ay) / L;
@@ -46,14 +49,18 @@ export function meanInverseDistance(first: Segment, second: Segment, a: number):
     const rho = Math.sqrt(rho2);
     return (primitive(hi, rho) - primitive(lo, rho) - primitive(L - hi, rho) + primitive(L - lo, rho)) / (l * L);
   }
+  // Two points are as good as six when they are far apart.
+  const middle =
+    (wx + dx / 2 - (ux * L) / 2) ** 2 + (wy + dy / 2 - (uy * L) / 2) ** 2 + (wz + dz / 2 - (uz * L) / 2) ** 2;
+  const [nodes, weights] = middle > (2 * L + l) ** 2 ? FAR : NEAR;
   let mean = 0;
-  for (let k = 0; k < NODES.length; k++) {
-    const t = t0 + NODES[k] * dt;
-    const cx = wx + NODES[k] * dx - t * ux;
-    const cy = wy + NODES[k] * dy - t * uy;
-    const cz = wz + NODES[k] * dz - t * uz;
+  for (let k = 0; k < nodes.length; k++) {
+    const t = t0 + nodes[k] * dt;
+    const cx = wx + nodes[k] * dx - t * ux;
+    const cy = wy + nodes[k] * dy - t * uy;
+    const cz = wz + nodes[k] * dz - t * uz;
     const rho = Math.sqrt(cx * cx + cy * cy + cz * cz + a * a);
-    mean += WEIGHTS[k] * (Math.asinh((L - t) / rho) + Math.asinh(t / rho));
+    mean += weights[k] * (Math.asinh((L - t) / rho) + Math.asinh(t / rho));
   }
   return mean / L;
 }
