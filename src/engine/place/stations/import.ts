@@ -1,0 +1,171 @@
+import { parseQuantity } from '../../units/parse.ts';
+import { LIGHT_SPEED } from '../../units/quantities.ts';
+import type { Position } from '../geodesy.ts';
+import { type ColumnGuess, FIELD_UNITS, guessColumns, type StationField, usualUnit } from './columns.ts';
+import { readCoordinate, readPosition } from './coordinates.ts';
+import type { Station } from './station.ts';
+import { type Delimiter, readTable, type TextTable, unguard } from './table.ts';
+
+/** What stopped a cell or a row from being read. */
+export interface TableProblem {
+  /** Row of the table as written, from 1, heading counted. */
+  readonly row: number;
+  /** Heading of the column, if one cell is to blame. */
+  readonly column?: string;
+  /** A whole sentence. */
+  readonly message: string;
+}
+
+export interface StationTable {
+  readonly stations: readonly Station[];
+  /** Row of the table (from 1) each station came from. */
+  readonly rowOf: readonly number[];
+  readonly problems: readonly TableProblem[];
+}
+
+/** Text → rows, and a guess at what they hold, for a person to look over. */
+export function openStationTable(text: string, delimiter?: Delimiter) {
+  const { rows, delimiter: chosen } = readTable(text, delimiter);
+  return { rows, delimiter: chosen, ...guessColumns(rows) };
+}
+
+/** Change what one column is taken for; another column that held the same is let go. */
+export function assignColumn(
+  columns: readonly ColumnGuess[],
+  index: number,
+  field: StationField | undefined,
+  unit = field && usualUnit(field, []),
+): ColumnGuess[] {
+  return columns.map((column) =>
+    column.index === index
+      ? { ...column, field, unit, by: field ? 'header' : 'nothing' }
+      : field && column.field === field
+        ? { ...column, field: undefined, unit: undefined, by: 'nothing' }
+        : column,
+  );
+}
+
+/**
+ * Rows → stations by the columns agreed on. A row without a readable frequency is left out; any other cell that cannot be
+ * read is left out of its station. Every such case is in `problems`.
+ */
+export function stationsFromTable(rows: TextTable, columns: readonly ColumnGuess[], hasHeader: boolean): StationTable {
+  const stations: Station[] = [];
+  const rowOf: number[] = [];
+  const problems: TableProblem[] = [];
+  if (!columns.some(({ field }) => field === 'frequency'))
+    return { stations, rowOf, problems: [{ row: 1, message: 'Say which column is the frequency.' }] };
+  for (const [n, cells] of rows.entries()) {
+    if (n === 0 && hasHeader) continue;
+    const row = n + 1;
+    const cellOf = new Map<StationField, { text: string; column: ColumnGuess }>();
+    for (const column of columns) {
+      const text = unguard((cells[column.index] ?? '').trim());
+      const blank = text === '' || (column.field !== 'name' && /^[-–—?]+$/.test(text));
+      if (column.field && !blank) cellOf.set(column.field, { text, column });
+    }
+    if (cellOf.size === 0) continue;
+    const complain = (field: StationField, message: string) =>
+      problems.push({ row, column: cellOf.get(field)?.column.header, message });
+    const number = (field: StationField): number | undefined => {
+      const cell = cellOf.get(field);
+      if (!cell) return undefined;
+      const read = readCell(cell.text, field, cell.column.unit);
+      if (typeof read === 'number') return read;
+      complain(field, read);
+      return undefined;
+    };
+    const frequency = number('frequency');
+    if (frequency === undefined || !(frequency >= 1e4 && frequency <= 3e7)) {
+      if (frequency !== undefined) complain('frequency', 'This frequency is not between 10 kHz and 30 MHz.');
+      else if (!cellOf.has('frequency'))
+        problems.push({ row, message: 'The row has no frequency, so it is left out.' });
+      continue;
+    }
+    stations.push(
+      tidy({
+        name: (cellOf.get('name')?.text ?? `${Math.round(frequency / 100) / 10} kHz`).slice(0, 80),
+        frequency,
+        power: number('power'),
+        position: positionOf(cellOf, complain),
+        distance: number('distance'),
+        bearing: number('bearing'),
+        mastHeight: mastHeight(number('mastHeight'), cellOf.get('mastHeight'), frequency),
+        mastGain: number('mastGain'),
+        fieldStrength: number('fieldStrength'),
+        modulation: number('modulation'),
+        programme: cellOf.get('programme')?.text.slice(0, 40),
+        hours: cellOf.get('hours')?.text.slice(0, 40),
+      }),
+    );
+    rowOf.push(row);
+  }
+  return { stations, rowOf, problems };
+}
+
+/** Only what was written: undefined fields are left out. */
+const tidy = (station: Station): Station =>
+  Object.fromEntries(Object.entries(station).filter(([, value]) => value !== undefined)) as unknown as Station;
+
+const WAVELENGTHS = /\s*(λ|wavelengths?|wl|waves?)\s*$/i;
+
+/** @returns the SI value (wavelengths for a mast given so), or a sentence on what is wrong. */
+function readCell(text: string, field: StationField, unit: string | undefined): number | string {
+  const info = FIELD_UNITS[field];
+  if (!info) return 'This column holds no numbers.';
+  const plain = text.slice(0, 64).replace(/−/g, '-').replace(WAVELENGTHS, '').trim();
+  if (/^[+-]?\d{1,3},\d{3}$/.test(plain))
+    return `"${plain}" could be a thousand or a fraction; write it without the comma.`;
+  const bare = /^[+-]?(\d+([.,]\d*)?|[.,]\d+)(e[+-]?\d+)?$/i.test(plain);
+  const waves = unit === 'λ' || unit === 'wavelengths';
+  const kind = field === 'mastHeight' && (WAVELENGTHS.test(text) || (bare && waves)) ? 'ratio' : info.kind;
+  const read = parseQuantity(bare && kind === info.kind ? `${plain} ${unit ?? info.usual}`.trim() : plain, kind);
+  if (!read.ok) return `"${text.slice(0, 40)}" is not read as ${read.expected}: ${read.hint}.`;
+  if (NEVER_NEGATIVE.has(field) && !(read.value >= 0)) return `"${text.slice(0, 40)}" is below zero.`;
+  return read.value;
+}
+const NEVER_NEGATIVE: ReadonlySet<StationField> = new Set([
+  'frequency',
+  'power',
+  'distance',
+  'mastHeight',
+  'fieldStrength',
+  'modulation',
+]);
+
+function mastHeight(
+  value: number | undefined,
+  cell: { text: string; column: ColumnGuess } | undefined,
+  frequency: number,
+): number | undefined {
+  if (value === undefined || !cell) return undefined;
+  const bare = /^[\d.,]+$/.test(cell.text);
+  const waves = WAVELENGTHS.test(cell.text) || (bare && /^(λ|wavelengths)$/.test(cell.column.unit ?? ''));
+  return waves ? (value * LIGHT_SPEED) / frequency : value;
+}
+
+function positionOf(
+  cellOf: ReadonlyMap<StationField, { text: string }>,
+  complain: (field: StationField, message: string) => void,
+): Position | undefined {
+  const whole = cellOf.get('position');
+  if (whole) {
+    const position = readPosition(whole.text);
+    if (!position)
+      complain('position', `"${whole.text.slice(0, 40)}" is not read as a position such as "52.5 N, 1.2 W".`);
+    return position;
+  }
+  const [lat, lon] = [cellOf.get('latitude'), cellOf.get('longitude')];
+  if (!lat && !lon) return undefined;
+  if (!lat || !lon) {
+    complain(lat ? 'latitude' : 'longitude', 'A position needs both its latitude and its longitude.');
+    return undefined;
+  }
+  const latitude = readCoordinate(lat.text, 'latitude');
+  const longitude = readCoordinate(lon.text, 'longitude');
+  if (latitude === undefined)
+    complain('latitude', `"${lat.text.slice(0, 40)}" is not read as a latitude such as "52.5 N".`);
+  if (longitude === undefined)
+    complain('longitude', `"${lon.text.slice(0, 40)}" is not read as a longitude such as "1.2 W".`);
+  return latitude === undefined || longitude === undefined ? undefined : { latitude, longitude };
+}
