@@ -1,5 +1,8 @@
 import { type AerialModel, wireAerial } from '../parts/aerial/wire-aerial.ts';
 import { type VariableCapacitor, variableCapacitor } from '../parts/capacitor/index.ts';
+import { makeCoil } from '../parts/coil/coil.ts';
+import type { CoilModel } from '../parts/coil/model.ts';
+import type { CoilSpec } from '../parts/coil/spec.ts';
 import type { Detector } from '../parts/detector/detector.ts';
 import { exponentialDetector } from '../parts/detector/exponential.ts';
 import { detectorByKind } from '../parts/detector/library.ts';
@@ -7,6 +10,7 @@ import { measuredDetector } from '../parts/detector/measured.ts';
 import { type EarthModel, earth } from '../parts/earth/earth.ts';
 import { audioLoad, type Load } from '../parts/load/index.ts';
 import type { AerialDescription } from './parts/aerial.ts';
+import type { CoilDescription } from './parts/coil.ts';
 import type { DetectorDescription } from './parts/detector.ts';
 import type { EarthDescription } from './parts/earth.ts';
 import type { LoadDescription } from './parts/load.ts';
@@ -122,4 +126,13 @@ export function detectorModel(detector: DetectorDescription): Detector {
         leakage: detector.leakage === undefined ? undefined : 1 / detector.leakage,
       });
   }
+}
+
+/** @throws RangeError for a coil that cannot be wound. */
+export function coilModel(coil: CoilDescription): CoilModel {
+  if (coil.shape === 'measured') return makeCoil(coil);
+  const { size, covering, metal, strands } = coil.wire;
+  const wire = { diameter: size, covering, metal, strands };
+  if (coil.shape === 'multilayer') return makeCoil({ ...coil, wire, layerPitch: coil.layerSpacing } as CoilSpec);
+  return makeCoil({ ...coil, wire } as CoilSpec);
 }

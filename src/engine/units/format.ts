@@ -19,7 +19,8 @@ export function formatNumber(value: number, digits = 3): string {
   const magnitude = Math.floor(Math.log10(Math.abs(value)));
   const decimals = Math.min(12, Math.max(0, digits - 1 - magnitude));
   const rounded = Math.abs(value) >= 10 ** digits ? Math.round(value) : Number(value.toPrecision(digits));
-  return rounded.toFixed(decimals).replace('-', '−');
+  const text = rounded.toFixed(decimals);
+  return (text.includes('.') ? text.replace(/\.?0+$/, '') : text).replace('-', '−');
 }
 
 const withPrefix = (value: number, unit: string, digits: number, from = 1e-15, to = 1e9): string => {
@@ -52,8 +53,10 @@ export function formatQuantity(value: number, kind: QuantityKind, digits = 3): s
       return `${formatNumber(value, digits)}°`;
     case 'ratio':
       return `${formatNumber(value * 100, digits)} %`;
-    case 'level':
-      return `${value > 0 ? '+' : ''}${formatNumber(Math.round(value * 10) / 10, Math.abs(value) >= 100 ? 4 : 3)} dB`;
+    case 'level': {
+      const text = formatNumber(Math.abs(value) < 9.95 ? Math.round(value * 10) / 10 : Math.round(value), 4);
+      return `${value > 0 ? '+' : ''}${text} dB`;
+    }
     case 'mass':
       return value < 1 ? `${formatNumber(value * 1e3, digits)} g` : `${formatNumber(value, digits)} kg`;
     case 'resistivity':

@@ -1,0 +1,21 @@
+import { receive } from '../../engine/reception/receive.ts';
+import { problemSentence, readValue } from '../../engine/set/read.ts';
+import type { Calculation } from './calculation.ts';
+
+/** A whole description in, every level on every station's path out. */
+export const reception: Calculation = {
+  name: 'reception',
+  about: 'a whole description: every level on every station’s path, dial position, how it is heard, what disturbs it',
+  example: { format: 'faintwave-set/1', name: '…', place: { name: '…', stations: [] }, '…': 'see examples/' },
+  run(input) {
+    const read = readValue(input);
+    if (!read.ok)
+      return {
+        ok: false,
+        problems: read.problems.map((p) => ({ path: p.path, message: problemSentence(p).slice(p.path.length + 2) })),
+      };
+    const { dial, warnings, ...rest } = receive(read.set, { helpFor: 'all' });
+    const { levels: _, ...dialAnswer } = dial;
+    return { ok: true, answer: { ...rest, dial: dialAnswer, warnings: [...read.notes, ...warnings] } };
+  },
+};

@@ -1,0 +1,99 @@
+import type { VariableCapacitor } from '../parts/capacitor/model.ts';
+import { type AveragedDetector, averaged } from '../parts/detector/averaged.ts';
+import type { Detector } from '../parts/detector/detector.ts';
+import type { EarthModel } from '../parts/earth/earth.ts';
+import type { Load } from '../parts/load/index.ts';
+import type { SetDescription } from '../set/description.ts';
+import { detectorModel, earthModel, loadModel, tuningModel } from '../set/models.ts';
+import type { Hertz } from '../units/quantities.ts';
+import { type AerialInCircuit, aerialInCircuit } from './aerial-elements.ts';
+import { arrange } from './arrangements/index.ts';
+import type { Kit } from './arrangements/kit.ts';
+import type { Assembly } from './assembly.ts';
+import { type CoilPart, coilsOf, mutualOf } from './coil-parts.ts';
+import { asOneDevice } from './detector-pair.ts';
+import { loadElements } from './load-elements.ts';
+import { type LoopAerial, loopOf } from './loop-parts.ts';
+import type { Port } from './solve.ts';
+
+/** What-ifs that no description has a word for. */
+export interface Whatif {
+  /** Multiplies every coil's resistance. */
+  readonly coilLoss?: number;
+}
+
+/** A set as parts made and joined: the one thing every view of it is computed from. */
+export interface SetCircuit {
+  readonly set: SetDescription;
+  readonly assembly: Assembly;
+  readonly coils: readonly CoilPart[];
+  readonly tuning: VariableCapacitor;
+  readonly aerial?: AerialInCircuit;
+  readonly loop?: LoopAerial;
+  readonly earth: EarthModel;
+  readonly detector: Detector;
+  /** The detector, or pair of them, as one averaged device at the assembly's ports. */
+  readonly averaged: AveragedDetector;
+  readonly bias: number;
+  readonly load: Load;
+  /** Across what makes the sound. */
+  readonly transducer: Port;
+}
+
+/** Above every broadcast on medium wave: where an aerial counts as short or not. */
+const HIGHEST: Hertz = 1.7e6;
+
+/** Make the parts and join them. @throws RangeError for parts that cannot be built; `readValue` has named them already. */
+export function setCircuit(set: SetDescription, whatif: Whatif = {}): SetCircuit {
+  const earth = earthModel(set.earth);
+  const tuning = tuningModel(set.tuning);
+  const detector = detectorModel(set.detector);
+  const load = loadModel(set.load);
+  const coils = coilsOf(set, whatif.coilLoss ?? 1);
+  const highest = Math.max(HIGHEST, ...set.place.stations.map((s) => s.frequency));
+  const isLoop = set.aerial.kind === 'frame' || set.aerial.kind === 'ferrite rod';
+  const aerial =
+    set.aerial.kind === 'frame' || set.aerial.kind === 'ferrite rod'
+      ? undefined
+      : aerialInCircuit(set.aerial, earth, highest);
+  const loop = isLoop ? loopOf(set.aerial, whatif.coilLoss ?? 1) : undefined;
+  const bias = set.detector.bias ?? 0;
+  const wiring = set.detector.wiring;
+  const loaded = loadElements(set.load, load);
+  const arrangement = set.arrangement;
+  const kit: Kit = {
+    aerial: aerial?.elements ?? [],
+    load: loaded.elements,
+    coil: (name) => {
+      const found = coils.find((c) => c.name === name);
+      if (!found) throw new RangeError(`no coil "${name}"`);
+      return found;
+    },
+    mutual: (first, second, placing) =>
+      mutualOf(coils.find((c) => c.name === first)!, coils.find((c) => c.name === second)!, placing),
+    loop,
+    tuning,
+    aerialTuning:
+      arrangement.kind === 'two circuits' && arrangement.aerialTuning
+        ? tuningModel(arrangement.aerialTuning)
+        : undefined,
+    wiring,
+    bias: wiring === 'single' ? bias : 0,
+    junctionCapacitance: detector.junctionCapacitance,
+  };
+  const assembly = arrange(arrangement, kit);
+  return {
+    set,
+    assembly,
+    coils,
+    tuning,
+    aerial,
+    loop,
+    earth,
+    detector,
+    averaged: asOneDevice(averaged(detector), wiring),
+    bias: kit.bias,
+    load,
+    transducer: loaded.transducer,
+  };
+}

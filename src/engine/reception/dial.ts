@@ -1,0 +1,212 @@
+import { type FrequencyView, loaded } from '../circuit/tuned.ts';
+import { formatNumber, formatQuantity } from '../units/format.ts';
+import type { Hertz, Ratio } from '../units/quantities.ts';
+import { qFromSidebands, type Receiver, TEST_TONE, type TunedStation } from './receive-station.ts';
+import type { Dial, DialPlace, DialPoint, HeardWord } from './types.ts';
+
+/** Where along frequency the tuning curve is solved; between them it is smooth. */
+const CURVE_POINTS = 48;
+const LOWEST: Hertz = 60e3;
+const HIGHEST: Hertz = 6e6;
+/** How far coil, strays and capacitor together may put a resonance out; from Medhurst-like spreads, common practice. */
+const INDUCTANCE_SPREAD = 0.03;
+
+interface Tuned {
+  readonly frequency: Hertz;
+  readonly position: Ratio;
+  readonly loadedQ: number;
+}
+
+/** The tuning curve: which frequency is peaked where on the scale, and how sharply. */
+export interface TuningCurve {
+  readonly points: readonly Tuned[];
+  readonly lowest: Hertz;
+  readonly highest: Hertz;
+  frequencyAt(position: Ratio): Hertz;
+  qAt(frequency: Hertz): number;
+}
+
+export function tuningCurve(set: Receiver): TuningCurve {
+  const g = set.smallConductance;
+  const peakAt = (f: Hertz) => set.network.at(f).peak(g);
+  const lowest = edge(peakAt, 1);
+  const highest = edge(peakAt, 0);
+  const points = Array.from({ length: CURVE_POINTS }, (_, i): Tuned => {
+    const frequency = lowest * (highest / lowest) ** (i / (CURVE_POINTS - 1));
+    const { position, other } = peakAt(frequency);
+    const at = (f: Hertz) => set.network.at(f).at(position, other);
+    return {
+      frequency,
+      position,
+      loadedQ: qFromSidebands(at(frequency), at(frequency - TEST_TONE), at(frequency + TEST_TONE), g, frequency),
+    };
+  });
+  const between = (value: number, x: (p: Tuned) => number, y: (p: Tuned) => number): number => {
+    let i = points.findIndex((p, k) => k > 0 && (x(p) - value) * (x(points[k - 1]) - value) <= 0);
+    if (i < 1)
+      i = Math.abs(x(points[0]) - value) < Math.abs(x(points[points.length - 1]) - value) ? 1 : points.length - 1;
+    const [a, b] = [points[i - 1], points[i]];
+    const t = x(b) === x(a) ? 0 : (value - x(a)) / (x(b) - x(a));
+    return y(a) + Math.max(-0.2, Math.min(1.2, t)) * (y(b) - y(a));
+  };
+  return {
+    points,
+    lowest,
+    highest,
+    frequencyAt: (position) =>
+      Math.exp(
+        between(
+          position,
+          (p) => p.position,
+          (p) => Math.log(p.frequency),
+        ),
+      ),
+    qAt: (frequency) =>
+      between(
+        Math.log(frequency),
+        (p) => Math.log(p.frequency),
+        (p) => p.loadedQ,
+      ),
+  };
+}
+
+/** Frequency at which the peak comes to an end of the scale: meshed (1) is the low end. */
+function edge(peakAt: (f: Hertz) => { position: Ratio; within: boolean; wanted?: number }, end: 0 | 1): Hertz {
+  // On the low side the scale is meshed and still not enough; on the high side open and still too much.
+  const tooLow = (f: Hertz): boolean => peakAt(f).position >= (end === 1 ? 1 - 1e-6 : 1e-6);
+  let low = Math.log(LOWEST);
+  let high = Math.log(HIGHEST);
+  for (let i = 0; i < 22; i++) {
+    const middle = (low + high) / 2;
+    if (tooLow(Math.exp(middle))) low = middle;
+    else high = middle;
+  }
+  return Math.exp((low + high) / 2);
+}
+
+/** Place of a station on the dial, with the readings it may be at. */
+export function dialPlace(set: Receiver, curve: TuningCurve, position: Ratio, frequency: Hertz): DialPlace {
+  const { tuning } = set.circuit;
+  const scaleAt = (p: Ratio) => tuning.angleAt(Math.max(0, Math.min(1, p)));
+  // Inductance 3 % out moves every resonance 1.5 % the other way.
+  const shift = (factor: number): Ratio => positionFor(curve, frequency * factor);
+  const ends = [
+    scaleAt(shift(1 - INDUCTANCE_SPREAD / 2)),
+    scaleAt(shift(1 + INDUCTANCE_SPREAD / 2)),
+    scaleAt(position),
+  ];
+  return {
+    position,
+    scale: scaleAt(position),
+    capacitance: tuning.capacitanceAt(position),
+    range: [Math.min(...ends), Math.max(...ends)],
+  };
+}
+
+const positionFor = (curve: TuningCurve, f: Hertz): Ratio => {
+  const { points } = curve;
+  const i = points.findIndex((p) => p.frequency >= f);
+  if (i <= 0) return i === 0 ? points[0].position : points[points.length - 1].position;
+  const [a, b] = [points[i - 1], points[i]];
+  return a.position + ((b.position - a.position) * (f - a.frequency)) / (b.frequency - a.frequency);
+};
+
+/** The whole scale: frequency, sharpness, and every station's level at every position. */
+export function dialOf(
+  set: Receiver,
+  curve: TuningCurve,
+  stations: readonly TunedStation[],
+  heard: readonly HeardWord[],
+  positions = 200,
+): Dial {
+  const { tuning, assembly } = set.circuit;
+  const byCoil = assembly.tuning.length === 0;
+  const points = Array.from({ length: positions }, (_, i): DialPoint => {
+    const position = i / (positions - 1);
+    const frequency = curve.frequencyAt(position);
+    const loadedQ = curve.qAt(frequency);
+    return {
+      position,
+      scale: tuning.angleAt(position),
+      frequency,
+      capacitance: byCoil ? undefined : tuning.capacitanceAt(position),
+      loadedQ,
+      bandwidth: frequency / loadedQ,
+    };
+  });
+  const views: FrequencyView[] = stations.map((s) => set.network.at(s.station.frequency));
+  const g = set.smallConductance;
+  const raw = points.map(({ position }) =>
+    Float64Array.from(
+      views,
+      (view, k) => 20 * Math.log10(Math.max(stations[k].emf * loaded(view.at(position, stations[k].other), g), 1e-15)),
+    ),
+  );
+  const strongest = raw.reduce((most, row) => row.reduce((m, x) => Math.max(m, x), most), Number.NEGATIVE_INFINITY);
+  const levels = raw.map((row) => row.map((x) => x - strongest));
+  const [minLow, minHigh] = tuning.minRange;
+  const [maxLow, maxHigh] = tuning.maxRange;
+  const moved = (f: Hertz, C: number, to: number): Hertz => f * Math.sqrt(C / Math.max(to, 1e-13));
+  const ends = {
+    lowest: [
+      moved(curve.lowest, tuning.max, maxHigh) * 0.985,
+      moved(curve.lowest, tuning.max, maxLow) * 1.015,
+    ] as const,
+    highest: [
+      moved(curve.highest, tuning.min, minHigh) * 0.985,
+      moved(curve.highest, tuning.min, minLow) * 1.015,
+    ] as const,
+  };
+  const outside = stations.filter((s) => !s.within);
+  return {
+    points,
+    lowest: curve.lowest,
+    highest: curve.highest,
+    lowestRange: ends.lowest,
+    highestRange: [ends.highest[0], ends.highest[1]],
+    swing: tuning.swing,
+    levels,
+    stations: stations.map((s, index) => ({
+      name: s.station.name,
+      index,
+      heard: heard[index],
+      place: s.within ? dialPlace(set, curve, s.position, s.station.frequency) : undefined,
+    })),
+    sentences: coverageSentences(curve, ends, outside),
+    warnings: crowdedWarnings(points),
+  };
+}
+
+const kHz = (f: Hertz): string => formatNumber(Math.round(f / 1e3), 5);
+
+function coverageSentences(
+  curve: TuningCurve,
+  ends: { lowest: readonly [Hertz, Hertz]; highest: readonly [Hertz, Hertz] },
+  outside: readonly TunedStation[],
+): string[] {
+  const sentences = [
+    `It covers ${kHz(curve.lowest)} to ${kHz(curve.highest)} kHz; as built the low end may be at ${kHz(ends.lowest[0])}–${kHz(ends.lowest[1])} and the high end at ${kHz(ends.highest[0])}–${kHz(ends.highest[1])} kHz.`,
+  ];
+  const below = outside.filter((s) => s.station.frequency < curve.lowest);
+  const above = outside.filter((s) => s.station.frequency > curve.highest);
+  const names = (list: readonly TunedStation[]) =>
+    list.map((s) => `${s.station.name} (${kHz(s.station.frequency)} kHz)`).join(', ');
+  if (below.length > 0)
+    sentences.push(
+      `Too low for it: ${names(below)}. More turns or more capacitance would reach ${below.length === 1 ? 'it' : 'them'}.`,
+    );
+  if (above.length > 0)
+    sentences.push(
+      `Too high for it: ${names(above)}. Fewer turns, smaller strays or a series capacitor in the aerial lead would reach ${above.length === 1 ? 'it' : 'them'}.`,
+    );
+  return sentences;
+}
+
+function crowdedWarnings(points: readonly DialPoint[]): string[] {
+  const broad = points.filter((p) => p.bandwidth > 30e3);
+  if (broad.length === 0) return [];
+  const worst = broad.reduce((a, b) => (b.bandwidth > a.bandwidth ? b : a));
+  return [
+    `Around ${kHz(worst.frequency)} kHz it is ${formatQuantity(worst.bandwidth, 'frequency', 2)} broad: stations three channels apart come in together there.`,
+  ];
+}

@@ -1,0 +1,208 @@
+import type { SetCircuit } from '../circuit/set-circuit.ts';
+import { type LinearSolver, linearSolver } from '../circuit/solve.ts';
+import { type CarrierView, type TunedNetwork, tunedNetwork } from '../circuit/tuned.ts';
+import { type Complex, magnitude, multiply, scale, subtract } from '../numerics/complex.ts';
+import { type AudioDetection, audioDetection } from '../parts/detector/audio.ts';
+import { averagedCurrents } from '../parts/detector/averaged.ts';
+import { type SteadyDetection, steadyDetector } from '../parts/detector/steady.ts';
+import type { StationDescription } from '../set/parts/place.ts';
+import type { Hertz, Ohms, Ratio, Volts, Watts } from '../units/quantities.ts';
+import { type FieldAtSite, fieldAtSite } from './field.ts';
+import { type Heard, heard, PEAKS } from './hearing/index.ts';
+import { type WorkingPoint, workingPoint } from './working-point.ts';
+
+/** The tone that stands for the programme where one figure must do. */
+export const TEST_TONE: Hertz = 1000;
+
+/** A set ready to be tuned: what is the same for all stations is worked out once. */
+export interface Receiver {
+  readonly circuit: SetCircuit;
+  readonly network: TunedNetwork;
+  /** From the detector's output port, with nothing tuned that matters: direct and audio load. */
+  readonly dcResistance: Ohms;
+  readonly audioLoadAt: (frequency: Hertz) => Complex;
+  /** Voltage across the transducer for a current of 1 A out of the detector. */
+  readonly transducerAt: (frequency: Hertz) => Complex;
+  /** Of the unlit detector: what it loads the tuned circuit with while faint. */
+  readonly smallConductance: number;
+}
+
+export function receiver(circuit: SetCircuit): Receiver {
+  const { assembly } = circuit;
+  // At audio the tuned circuit is a short piece of wire wherever its pointer stands.
+  const audio: LinearSolver = linearSolver(assembly.circuitAt(0.5), [assembly.outputPort, circuit.transducer]);
+  const seen = new Map<Hertz, { load: Complex; transducer: Complex }>();
+  const look = (frequency: Hertz) => {
+    let found = seen.get(frequency);
+    if (!found) {
+      const { z } = audio.look(frequency);
+      // The detector drives its current out of the port's far end, hence the sign.
+      seen.set(frequency, (found = { load: z[0][0], transducer: scale(z[1][0], -1) }));
+    }
+    return found;
+  };
+  const out = averagedCurrents();
+  circuit.averaged.at(0, circuit.bias, out);
+  return {
+    circuit,
+    network: tunedNetwork(assembly),
+    dcResistance: Math.min(Math.max(audio.look(0).z[0][0].re, 0), 1e12),
+    audioLoadAt: (f) => look(f).load,
+    transducerAt: (f) => look(f).transducer,
+    smallConductance: out.fundamentalByAmplitude,
+  };
+}
+
+/** One station with the set tuned to it, as figures; words come after. */
+export interface TunedStation {
+  readonly station: StationDescription;
+  readonly field: FieldAtSite;
+  /** Peak volts. */
+  readonly emf: Volts;
+  readonly position: number;
+  readonly other: number;
+  readonly within: boolean;
+  readonly view: CarrierView;
+  readonly steady: SteadyDetection;
+  readonly audio: AudioDetection;
+  readonly tunedVoltage: Volts;
+  readonly loadedQ: number;
+  readonly aerialPower: Watts;
+  readonly availableAtDetector: Watts;
+  readonly audioPower: Watts;
+  /** Peak volts of the tone at the usual depth, across the load. */
+  readonly audioVoltage: Volts;
+  readonly distortion: Ratio;
+  readonly work: WorkingPoint;
+  readonly phonesPower: Watts;
+  readonly heard: Heard;
+}
+
+/** Effective height of the set's aerial, whatever its kind. */
+export const effectiveHeight = ({ aerial, loop }: SetCircuit, frequency: Hertz): number =>
+  (aerial ?? loop)!.effectiveHeightAt(frequency);
+
+/** Tune the set to a station and follow it to the ear. */
+export function receiveStation(
+  set: Receiver,
+  station: StationDescription,
+  at?: { position: number; other: number },
+): TunedStation {
+  const { circuit, network } = set;
+  const f = station.frequency;
+  const field = fieldAtSite(station, circuit.set.place);
+  const emf = Math.SQRT2 * field.fieldStrength * effectiveHeight(circuit, f);
+  const views = network.at(f);
+  const g = set.smallConductance;
+  let peak = at ? { ...at, within: true } : views.peak(g);
+  let view = views.at(peak.position, peak.other);
+  const steadyAt = (v: CarrierView): SteadyDetection =>
+    steadyDetector({
+      averaged: circuit.averaged,
+      openCircuit: emf * magnitude(v.open),
+      sourceImpedance: positive(v.z),
+      dcResistance: set.dcResistance,
+      bias: circuit.bias,
+    });
+  let steady = steadyAt(view);
+  // A strong signal loads the circuit otherwise than a faint one: tune once more with what it then draws.
+  const drawn = 1 / steady.inputResistance;
+  if (!at && Math.abs(drawn - g) > 0.2 * g) {
+    peak = views.peak(drawn);
+    view = views.at(peak.position, peak.other);
+    steady = steadyAt(view);
+  }
+  const lower = network.at(f - TEST_TONE).at(peak.position, peak.other);
+  const upper = network.at(f + TEST_TONE).at(peak.position, peak.other);
+  const seen = (v: CarrierView) => ({ openCircuit: scale(v.open, emf), impedance: positive(v.z) });
+  const audio = audioDetection({
+    averaged: circuit.averaged,
+    audioFrequency: TEST_TONE,
+    depth: Math.min(station.modulation, 1),
+    carrier: seen(view),
+    upper: seen(upper),
+    lower: seen(lower),
+    loadAt: set.audioLoadAt,
+    dcResistance: set.dcResistance,
+    bias: circuit.bias,
+  });
+  const work = workingPoint(circuit.averaged, steady, view.z, set.dcResistance, emf * magnitude(view.open));
+  const conductance = 1 / steady.inputResistance;
+  const loadedQ = qFromSidebands(view, lower, upper, conductance, f);
+  const current = scale(multiply(view.open, steady.ratio), emf * conductance);
+  const tunedVoltage = magnitude(subtract(scale(view.tunedOpen, emf), multiply(view.tunedByDetector, current)));
+  const aerialResistance = seriesResistance(circuit, f);
+  const transducerVolts = audio.audioCurrent * magnitude(set.transducerAt(TEST_TONE));
+  const { load } = circuit;
+  const rms = transducerVolts / Math.SQRT2;
+  const usual = rms * 10 ** (-PEAKS[station.programme] / 20);
+  const source = work.outputResistance;
+  const toTransducer = (frequency: Hertz): number => {
+    const Z = set.audioLoadAt(frequency);
+    return (
+      (sidebandTrim(loadedQ, f, frequency) * magnitude(set.transducerAt(frequency))) / Math.hypot(source + Z.re, Z.im)
+    );
+  };
+  const reference = toTransducer(TEST_TONE);
+  const how = heard({
+    soundPressureLevelAt: (frequency) =>
+      load.soundPressureAt(frequency, reference > 0 ? (usual * toTransducer(frequency)) / reference : 0),
+    programme: station.programme,
+    room: circuit.set.ear.room,
+    listening: load.listening,
+    ears: load.ears,
+  });
+  return {
+    station,
+    field,
+    emf,
+    position: peak.position,
+    other: peak.other,
+    within: peak.within,
+    view,
+    steady,
+    audio,
+    tunedVoltage,
+    loadedQ,
+    aerialPower: (emf * emf) / (8 * aerialResistance),
+    availableAtDetector: (emf * magnitude(view.open)) ** 2 / (8 * Math.max(view.z.re, 1e-12)),
+    audioPower: audio.audioPower,
+    audioVoltage: audio.audioVoltage,
+    distortion: Math.hypot(audio.secondHarmonic, audio.thirdHarmonic),
+    work,
+    phonesPower: load.powerAt(TEST_TONE, rms),
+    heard: how,
+  };
+}
+
+/** Rounding may leave a hair of negative resistance on a lossless network. */
+const positive = (z: Complex): Complex => (z.re >= 0 ? z : { re: 0, im: z.im });
+
+/** Resistance the aerial's emf acts through before the set. */
+export function seriesResistance({ aerial, loop, earth }: SetCircuit, f: Hertz): Ohms {
+  return Math.max(aerial ? aerial.resistanceAt(f) + earth.impedanceAt(f).re : loop!.resistanceAt(f), 1e-3);
+}
+
+/** 1/V is a straight line in frequency about a resonance; its slope is the loaded Q. */
+export function qFromSidebands(
+  view: CarrierView,
+  lower: CarrierView,
+  upper: CarrierView,
+  conductance: number,
+  f: Hertz,
+): number {
+  const inverse = (v: CarrierView): Complex => {
+    const loadedBy = { re: 1 + conductance * v.z.re, im: conductance * v.z.im };
+    const d = v.open.re ** 2 + v.open.im ** 2;
+    return {
+      re: (loadedBy.re * v.open.re + loadedBy.im * v.open.im) / d,
+      im: (loadedBy.im * v.open.re - loadedBy.re * v.open.im) / d,
+    };
+  };
+  const slope = magnitude(subtract(inverse(upper), inverse(lower)));
+  return (f * slope) / (4 * TEST_TONE * magnitude(inverse(view)));
+}
+
+/** How much of a sideband pair comes through a circuit of this loaded Q, over the carrier's share: the trimming of high notes. */
+const sidebandTrim = (loadedQ: number, carrier: Hertz, audio: Hertz): number =>
+  1 / Math.hypot(1, (2 * loadedQ * audio) / carrier);

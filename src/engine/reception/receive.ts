@@ -1,0 +1,201 @@
+import { setCircuit } from '../circuit/set-circuit.ts';
+import { loaded } from '../circuit/tuned.ts';
+import { magnitude } from '../numerics/complex.ts';
+import { slopeResistance } from '../parts/detector/detector.ts';
+import type { SetDescription } from '../set/description.ts';
+import { formatNumber } from '../units/format.ts';
+import { cautionsFor } from './cautions.ts';
+import { dialOf, dialPlace, tuningCurve } from './dial.ts';
+import { helper } from './help.ts';
+import { type Receiver, receiver, receiveStation, TEST_TONE, type TunedStation } from './receive-station.ts';
+import { type CarrierAtDetector, disturbances } from './separation.ts';
+import { heardSpread, stagesOf } from './stages.ts';
+import type { Disturbance, Help, PartFigures, Reception, StationReception } from './types.ts';
+
+export interface ReceiveOptions {
+  /** Default day. */
+  readonly time?: 'day' | 'night';
+  /** Which stations to say "what would help most" for: it tries some thirty changed sets. Default none. */
+  readonly helpFor?: 'all' | number;
+}
+
+/**
+ * What the set gives at its place: every station's path from field to ear, the dial, and what disturbs what.
+ * @throws RangeError for parts that cannot be built; `readValue` names those beforehand.
+ */
+export function receive(set: SetDescription, options: ReceiveOptions = {}): Reception {
+  const ready = receiver(setCircuit(set));
+  const tuned = set.place.stations.map((station) => receiveStation(ready, station));
+  const curve = tuningCurve(ready);
+  const beside = tuned.map((wanted) => besides(ready, wanted, tuned));
+  const help = options.helpFor === undefined ? undefined : helper(set, ready);
+  const stations = tuned.map((s, index): StationReception => {
+    const worst = beside[index].find((d) => d.word !== 'clear');
+    const path = stagesOf(ready, s);
+    return {
+      name: s.station.name,
+      frequency: s.station.frequency,
+      index,
+      path,
+      dial: s.within ? dialPlace(ready, curve, s.position, s.station.frequency) : undefined,
+      outOfReach: s.within ? undefined : outOfReach(s, curve),
+      fieldStrength: s.field.fieldStrength,
+      emf: s.emf,
+      tunedCircuitVoltage: s.tunedVoltage,
+      detectorVoltage: s.steady.junctionVoltage,
+      directVoltage: s.steady.directVoltage,
+      audioVoltage: s.audioVoltage,
+      phonesPower: s.phonesPower,
+      distortion: s.distortion,
+      detectorInputResistance: s.steady.inputResistance,
+      loadedQ: s.loadedQ,
+      unloadedQ: unloadedQ(ready, s),
+      bandwidth: s.station.frequency / s.loadedQ,
+      soundPressureLevel: s.heard.spl,
+      margin: s.heard.margin,
+      heard: s.heard.words,
+      spread: heardSpread(ready, s),
+      sentence: sentenceFor(s, worst),
+      disturbance: worst,
+      disturbances: beside[index],
+      help: help && (options.helpFor === 'all' || options.helpFor === index) ? help(s) : ([] as Help[]),
+      warnings: [...new Set(path.flatMap((stage) => stage.warnings))],
+    };
+  });
+  const best = [...stations].sort((a, b) => usefulness(b) - usefulness(a)).map((s) => s.index);
+  return {
+    stations,
+    best,
+    dial: dialOf(
+      ready,
+      curve,
+      tuned,
+      stations.map((s) => s.heard),
+    ),
+    summary: summaryOf(stations, best),
+    parts: figuresOf(ready, stations[best[0]]?.frequency ?? 1e6),
+    warnings: [
+      ...new Set([
+        ...ready.circuit.assembly.warnings,
+        ...ready.circuit.tuning.warnings,
+        ...ready.circuit.coils.flatMap((c) => c.warnings),
+      ]),
+    ],
+    cautions: cautionsFor(set, ready.circuit.load.cautions),
+  };
+}
+
+/** What every other station leaves at the detector while this one is tuned in. */
+function besides(set: Receiver, wanted: TunedStation, all: readonly TunedStation[]): Disturbance[] {
+  const g = 1 / wanted.steady.inputResistance;
+  const carrier = (s: TunedStation): CarrierAtDetector => ({
+    name: s.station.name,
+    frequency: s.station.frequency,
+    modulation: Math.min(s.station.modulation, 1),
+    voltage:
+      s === wanted
+        ? s.steady.junctionVoltage
+        : s.emf * loaded(set.network.at(s.station.frequency).at(wanted.position, wanted.other), g),
+  });
+  const load = set.audioLoadAt(TEST_TONE);
+  const loadTime = (set.circuit.set.load.bypass + 30e-12) / (1 / Math.max(magnitude(load), 1) + g / 2);
+  return disturbances(carrier(wanted), all.filter((s) => s !== wanted).map(carrier), {
+    slopeVoltage: set.circuit.averaged.detector.slopeVoltage,
+    loadTime,
+  });
+}
+
+const outOfReach = (s: TunedStation, curve: { lowest: number; highest: number }): string =>
+  s.station.frequency < curve.lowest
+    ? `below the low end of the scale, ${formatNumber(Math.round(curve.lowest / 1e3), 5)} kHz: more turns or more capacitance are needed`
+    : `above the high end of the scale, ${formatNumber(Math.round(curve.highest / 1e3), 5)} kHz: fewer turns or smaller strays are needed`;
+
+/** Q of the coil itself at the station, with the capacitor's loss: what is left when nothing is joined to it. */
+function unloadedQ({ circuit }: Receiver, s: TunedStation): number {
+  const coil =
+    circuit.coils.find(
+      (c) => c.name === ('coil' in circuit.set.arrangement ? circuit.set.arrangement.coil : undefined),
+    ) ??
+    circuit.loop ??
+    circuit.coils[0];
+  if (!coil) return Number.NaN;
+  const f = s.station.frequency;
+  const coilQ = (2 * Math.PI * f * coil.inductance) / coil.resistanceAt(f);
+  return 1 / (1 / coilQ + circuit.tuning.lossTangentAt(s.position));
+}
+
+function sentenceFor(s: TunedStation, worst: Disturbance | undefined): string {
+  const sentence = s.within
+    ? s.heard.sentence
+    : `Beyond the scale; at its end: ${s.heard.sentence[0].toLowerCase()}${s.heard.sentence.slice(1)}`;
+  return worst && s.heard.words !== 'not heard' ? `${sentence} ${worst.sentence}` : sentence;
+}
+
+/** Heard well, alone and within reach. */
+const usefulness = (s: StationReception): number =>
+  Math.min(s.margin, 60) + Math.min(0, (s.disturbance?.audioRatio ?? 40) - 30) - (s.dial ? 0 : 20);
+
+const WORDS = ['loud', 'comfortable', 'quiet', 'faint'] as const;
+
+function summaryOf(stations: readonly StationReception[], best: readonly number[]): string {
+  if (stations.length === 0) return 'No stations are listed for this place yet: add those you know of.';
+  const audible = best
+    .map((i) => stations[i])
+    .filter((s) => s.heard !== 'not heard' && s.disturbance?.word !== 'swamped');
+  if (audible.length === 0) return 'Nothing would be heard on this set here as it stands; see what would help most.';
+  const [first] = audible;
+  const alone = first.disturbance ? `, with ${first.disturbance.by} behind it` : '';
+  const rest = WORDS.map((word) => ({
+    word,
+    names: audible
+      .slice(1)
+      .filter((s) => s.heard === word)
+      .map((s) => s.name),
+  })).filter(({ names }) => names.length > 0);
+  const others =
+    rest.length === 0
+      ? ''
+      : ` ${rest.map(({ word, names }) => `${word[0].toUpperCase()}${word.slice(1)}: ${names.join(', ')}.`).join(' ')}`;
+  const lost = stations.length - audible.length;
+  const missing = lost === 0 ? '' : ` ${lost === 1 ? 'One station is' : `${lost} stations are`} not heard or drowned.`;
+  return `Best here: ${first.name} on ${formatNumber(first.frequency / 1e3, 5)} kHz, ${first.heard}${alone}.${others}${missing}`;
+}
+
+function figuresOf({ circuit, dcResistance }: Receiver, qAt: number): PartFigures {
+  const { aerial, loop, earth, tuning, detector, load } = circuit;
+  return {
+    aerial: aerial
+      ? {
+          capacitance: aerial.capacitance,
+          effectiveHeight: aerial.effectiveHeightAt(qAt),
+          radiationResistance: aerial.radiationResistanceAt(qAt),
+          warnings: aerial.warningsAt(qAt),
+        }
+      : {
+          capacitance: 0,
+          effectiveHeight: loop!.effectiveHeightAt(qAt),
+          radiationResistance: 0,
+          warnings: loop!.warningsAt(qAt),
+        },
+    earth: { resistance: earth.resistance, range: earth.range, warnings: earth.warnings },
+    coils: circuit.coils.map(({ name, model }) => ({
+      name,
+      inductance: model.inductance,
+      selfCapacitance: model.selfCapacitance,
+      selfResonance: model.selfResonance,
+      wireLength: model.wireLength,
+      dcResistance: model.dcResistance,
+      q: model.qAt(qAt),
+      qRange: model.qRangeAt(qAt),
+      qAt,
+      warnings: model.warnings,
+    })),
+    tuning: { minimum: tuning.min, maximum: tuning.max, swing: tuning.swing, warnings: tuning.warnings },
+    detector: { label: detector.label, zeroBiasResistance: slopeResistance(detector), warnings: detector.warnings },
+    load: {
+      directResistance: dcResistance,
+      impedanceAt1kHz: magnitude(load.impedanceAt(TEST_TONE)),
+      warnings: load.warnings,
+    },
+  };
+}

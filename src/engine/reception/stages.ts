@@ -1,0 +1,124 @@
+import { magnitude } from '../numerics/complex.ts';
+import { formatNumber, formatQuantity } from '../units/format.ts';
+import { powerDecibels } from '../units/quantities.ts';
+import { EAR_SPREAD } from './hearing/index.ts';
+import { effectiveHeight, type Receiver, TEST_TONE, type TunedStation } from './receive-station.ts';
+import type { Stage } from './types.ts';
+
+/** ± dB on the level in the phones from crystal or diode, coil and taps as built. Common practice, no source. */
+export const PARTS_SPREAD = 4;
+
+/** ± dB of the sound in the end: field, parts and phones add as powers; in square law a field's error counts double. */
+export function heardSpread(set: Receiver, s: TunedStation): number {
+  return Math.hypot(s.field.spread * s.work.fieldExponent, PARTS_SPREAD, set.circuit.load.spread, EAR_SPREAD / 2);
+}
+
+/** Every level on the way of a tuned station, field to ear. */
+export function stagesOf(set: Receiver, s: TunedStation): Stage[] {
+  const { circuit } = set;
+  const f = s.station.frequency;
+  const spread = 10 ** (s.field.spread / 20);
+  const around = (x: number, exponent = 1): [number, number] => [x / spread ** exponent, x * spread ** exponent];
+  const height = effectiveHeight(circuit, f);
+  const mean = (s.audioVoltage * s.audioVoltage) / 2;
+  const matched = powerDecibels(s.steady.inputPower / s.availableAtDetector);
+  const exponent = s.work.fieldExponent;
+  const law =
+    exponent > 1.6
+      ? 'The signal is small, so it works by square law: half the carrier gives a quarter of the sound.'
+      : exponent < 1.2
+        ? 'The signal is large enough for it to follow the envelope straight.'
+        : 'It works between square law and straight detection.';
+  const noisy =
+    s.field.fieldStrength < 3 * s.field.noise ? ['The station is hardly above the noise of the place.'] : [];
+  return [
+    {
+      id: 'field',
+      title: 'Field at the site',
+      value: s.field.fieldStrength,
+      kind: 'field strength',
+      unit: 'V/m',
+      text: formatQuantity(s.field.fieldStrength, 'field strength', 2),
+      sentence:
+        s.field.how === 'as given'
+          ? 'As given in the description.'
+          : `Ground wave over ${formatQuantity(s.field.distance ?? 0, 'length', 2)}; give a measured field if you have one.`,
+      range: around(s.field.fieldStrength),
+      warnings: [...s.field.warnings, ...noisy],
+    },
+    {
+      id: 'aerial',
+      title: 'In the aerial',
+      value: s.emf,
+      kind: 'voltage',
+      unit: 'V',
+      text: `${formatQuantity(s.emf, 'voltage', 2)} peak`,
+      sentence: `An effective height of ${formatQuantity(height, 'length', 2)} makes this of the field; ${formatQuantity(s.aerialPower, 'power', 2)} is there to be had.`,
+      range: around(s.emf),
+      warnings: [...(circuit.aerial ?? circuit.loop)!.warningsAt(f), ...circuit.earth.warnings],
+    },
+    {
+      id: 'tuned circuit',
+      title: 'On the tuned circuit',
+      value: s.tunedVoltage,
+      kind: 'voltage',
+      unit: 'V',
+      text: `${formatQuantity(s.tunedVoltage, 'voltage', 2)} peak`,
+      change: powerDecibels(s.availableAtDetector / s.aerialPower),
+      changeOf: 'power',
+      sentence: `Resonance lifts it ${formatNumber(s.tunedVoltage / s.emf, 2)} times; loaded Q ${formatNumber(s.loadedQ, 2)}, ${formatQuantity(f / s.loadedQ, 'frequency', 2)} broad.`,
+      range: around(s.tunedVoltage),
+      warnings: s.within ? [] : ['The pointer is at the end of its scale: the station is not fully in tune.'],
+    },
+    {
+      id: 'detector',
+      title: 'At the detector',
+      value: s.steady.junctionVoltage,
+      kind: 'voltage',
+      unit: 'V',
+      text: `${formatQuantity(s.steady.junctionVoltage, 'voltage', 2)} peak`,
+      change: matched,
+      changeOf: 'power',
+      sentence: `The detector takes ${formatQuantity(s.steady.inputPower, 'power', 2)} and loads the circuit like ${formatQuantity(s.steady.inputResistance, 'resistance', 2)}. ${law}`,
+      range: around(s.steady.junctionVoltage),
+      warnings: [...circuit.detector.warnings, ...s.steady.warnings],
+    },
+    {
+      id: 'audio',
+      title: 'After the detector',
+      value: s.audioVoltage,
+      kind: 'voltage',
+      unit: 'V',
+      text: `${formatQuantity(s.audioVoltage, 'voltage', 2)} peak audio`,
+      change: powerDecibels(s.audioPower / s.steady.inputPower),
+      changeOf: 'power',
+      sentence: `${formatQuantity(s.steady.directVoltage, 'voltage', 2)} direct, and the programme at ${formatNumber(Math.min(s.station.modulation, 1) * 100, 2)} % depth; ${formatNumber(100 * s.distortion, 2)} % distortion.`,
+      range: around(s.audioVoltage, exponent),
+      warnings: [...s.audio.warnings],
+    },
+    {
+      id: 'phones',
+      title: circuit.load.listening === 'phones' ? 'In the phones' : 'In the amplifier',
+      value: s.phonesPower,
+      kind: 'power',
+      unit: 'W',
+      text: formatQuantity(s.phonesPower, 'power', 2),
+      change: mean > 0 ? powerDecibels(s.phonesPower / s.audioPower) : undefined,
+      changeOf: 'power',
+      sentence: `${circuit.load.label[0].toUpperCase()}${circuit.load.label.slice(1)}: ${formatQuantity(magnitude(circuit.load.impedanceAt(TEST_TONE)), 'resistance', 2)} at 1 kHz, ${formatNumber(circuit.load.sensitivity.level, 3)} dB SPL for ${circuit.load.sensitivity.per === 'mW' ? '1 mW' : circuit.load.sensitivity.per === 'V' ? '1 V' : '10 mV'}.`,
+      range: around(s.phonesPower, 2 * exponent),
+      warnings: [...circuit.load.warnings],
+    },
+    {
+      id: 'ear',
+      title: 'At the ear',
+      value: s.heard.spl,
+      kind: 'level',
+      unit: 'dB SPL',
+      text: `${Math.round(s.heard.spl)} dB SPL`,
+      sentence: s.heard.sentence,
+      range: [s.heard.spl - heardSpread(set, s), s.heard.spl + heardSpread(set, s)],
+      warnings: s.heard.warnings,
+    },
+  ];
+}
