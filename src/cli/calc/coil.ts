@@ -1,0 +1,146 @@
+import * as v from 'valibot';
+import { FORMERS, makeCoil } from '../../engine/parts/coil/index.ts';
+import { COVERINGS, METALS } from '../../engine/parts/wire/index.ts';
+import { count, quantity } from '../../engine/units/schema.ts';
+import { calculation, figure } from './calculation.ts';
+import { buildable, shapeMessage } from './shape.ts';
+
+const oneOf = <const T extends readonly string[]>(options: T) =>
+  v.picklist(options, `expected one of ${options.map((option) => `"${option}"`).join(', ')}`);
+
+const size = quantity('length', { above: 0, max: 10 });
+const turns = v.pipe(
+  v.number('expected a number of turns'),
+  v.check((n) => n >= 0.25 && n <= 20_000, 'expected 0.25 to 20000 turns'),
+);
+const wire = v.object(
+  {
+    diameter: quantity('length', { min: 1e-6, max: 0.05 }),
+    covering: v.optional(oneOf(COVERINGS)),
+    metal: v.optional(oneOf(METALS)),
+    strands: v.optional(count(1, 5000)),
+  },
+  'expected wire: { "diameter": "0.5 mm" }',
+);
+const common = {
+  wire,
+  former: v.optional(oneOf(FORMERS)),
+  wall: v.optional(size),
+  temperature: v.optional(quantity('temperature', { min: 200, max: 500 })),
+  frequency: v.optional(quantity('frequency', { above: 0, max: 1e9 })),
+};
+const inside = { innerDiameter: v.optional(size), formerDiameter: v.optional(size) };
+
+/** A coil as `calc` takes it; `frequency` may stand beside its sizes. */
+export const coilSchema = buildable(
+  v.variant(
+    'shape',
+    [
+      v.object({
+        shape: v.literal('solenoid'),
+        turns,
+        meanDiameter: v.optional(size),
+        formerDiameter: v.optional(size),
+        pitch: v.optional(size),
+        ...common,
+      }),
+      v.object({
+        shape: v.literal('multilayer'),
+        turnsPerLayer: count(1, 20_000),
+        layers: count(1, 1000),
+        ...inside,
+        pitch: v.optional(size),
+        layerPitch: v.optional(size),
+        ...common,
+      }),
+      v.object({
+        shape: v.literal('bank-wound'),
+        turns,
+        layers: count(2, 8),
+        ...inside,
+        pitch: v.optional(size),
+        ...common,
+      }),
+      v.object({ shape: v.literal('spiral'), turns, innerDiameter: size, pitch: v.optional(size), ...common }),
+      v.object({
+        shape: v.literal('spider'),
+        turns,
+        innerDiameter: size,
+        slots: v.optional(count(3, 99)),
+        over: v.optional(count(1, 4)),
+        discThickness: v.optional(size),
+        pitch: v.optional(size),
+        ...common,
+      }),
+      v.object({
+        shape: v.literal('basket'),
+        turns,
+        pegCircle: size,
+        pegs: v.optional(count(3, 99)),
+        over: v.optional(count(1, 4)),
+        pegDiameter: v.optional(size),
+        pitch: v.optional(size),
+        ...common,
+      }),
+      v.object({
+        shape: v.literal('core'),
+        turns,
+        perTurnSquared: quantity('inductance', { above: 0, max: 1 }),
+        turnLength: v.optional(size),
+        coreQ: v.optional(v.pipe(v.number('expected a number'), v.minValue(1, 'expected at least 1'))),
+        form: v.optional(oneOf(['toroid', 'pot core'])),
+        ...common,
+      }),
+    ],
+    shapeMessage,
+  ),
+  makeCoil,
+);
+
+export const coil = calculation({
+  name: 'coil',
+  about:
+    'Inductance, wire, self-capacitance of a coil; with a frequency its resistance and Q. Shapes: solenoid, multilayer, bank-wound, spiral, spider, basket, core.',
+  example: {
+    shape: 'solenoid',
+    turns: 75,
+    meanDiameter: '63 mm',
+    pitch: '0.45 mm',
+    wire: { diameter: '28 SWG' },
+    frequency: '909 kHz',
+  },
+  schema: coilSchema,
+  answer(input) {
+    const model = makeCoil(input);
+    const { frequency: f } = input;
+    const warnings = [...model.warnings];
+    if (f !== undefined && f > model.selfResonance / 3) {
+      warnings.push(
+        'This frequency is above a third of the self-resonance: the coil no longer acts as an inductance with a small capacitance across it.',
+      );
+    }
+    return {
+      inductance: figure(model.inductance, 'inductance'),
+      wireLength: figure(model.wireLength, 'length'),
+      dcResistance: figure(model.dcResistance, 'resistance'),
+      selfCapacitance: figure(model.selfCapacitance, 'capacitance'),
+      selfCapacitanceMethod: model.selfCapacitanceMethod,
+      selfCapacitanceLoss: figure(model.selfCapacitanceLoss, 'ratio'),
+      selfResonance: figure(model.selfResonance, 'frequency'),
+      windingLength: figure(model.windingLength, 'length'),
+      outerDiameter: figure(model.outerDiameter, 'length'),
+      weight: figure(model.weight, 'mass'),
+      ...(f === undefined
+        ? {}
+        : {
+            inductanceAtFrequency: figure(model.inductanceAt(f), 'inductance'),
+            resistance: figure(model.resistanceAt(f), 'resistance'),
+            wireResistance: figure(model.wireResistanceAt(f), 'resistance'),
+            dielectricResistance: figure(model.dielectricResistanceAt(f), 'resistance'),
+            q: figure(model.qAt(f), 'ratio'),
+            qRange: model.qRangeAt(f).map((end) => figure(end, 'ratio')),
+          }),
+      warnings,
+    };
+  },
+});

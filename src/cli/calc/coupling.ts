@@ -1,0 +1,40 @@
+import * as v from 'valibot';
+import { couple, makeCoil } from '../../engine/parts/coil/index.ts';
+import { quantity } from '../../engine/units/schema.ts';
+import { calculation, figure } from './calculation.ts';
+import { coilSchema } from './coil.ts';
+import { buildable } from './shape.ts';
+
+const schema = v.object(
+  {
+    first: coilSchema,
+    second: coilSchema,
+    offset: quantity('length', { min: -100, max: 100 }),
+    tilt: v.optional(quantity('angle', { min: -360, max: 360 })),
+    shift: v.optional(quantity('length', { min: -100, max: 100 })),
+  },
+  'expected { "first": coil, "second": coil, "offset": "30 mm" }',
+);
+
+const solve = ({ first, second, offset, tilt = 0, shift = 0 }: v.InferOutput<typeof schema>) =>
+  couple(makeCoil(first), makeCoil(second), { offset, shift, tilt: (tilt * Math.PI) / 180 });
+
+export const coupling = calculation({
+  name: 'coupling',
+  about:
+    'Mutual inductance of two coils: offset is the distance of their middles along the first one’s axis, tilt the angle between their axes, shift how far the second stands off that axis.',
+  example: {
+    first: { shape: 'solenoid', turns: 60, meanDiameter: '50 mm', pitch: '0.5 mm', wire: { diameter: '0.45 mm' } },
+    second: { shape: 'solenoid', turns: 20, meanDiameter: '50 mm', pitch: '0.5 mm', wire: { diameter: '0.45 mm' } },
+    offset: '35 mm',
+  },
+  schema: buildable(schema, solve),
+  answer(input) {
+    const { mutualInductance, couplingCoefficient, warnings } = solve(input);
+    return {
+      mutualInductance: figure(mutualInductance, 'inductance'),
+      couplingCoefficient: figure(couplingCoefficient, 'ratio'),
+      warnings,
+    };
+  },
+});

@@ -1,0 +1,67 @@
+import { ROOM, resistivity } from '../wire/metal.ts';
+import { skinImpedance, skinParameter } from '../wire/skin.ts';
+import { metalArea, overallDiameter, wireWeight } from '../wire/wire.ts';
+import type { CoilModel } from './model.ts';
+import type { CoreSpec } from './spec.ts';
+import { fromSquares } from './turn-sums.ts';
+
+/** Two halves of a winding on a closed core share all but about 1 % of their flux (common practice, no source). */
+const HALVES_COUPLING = 0.99;
+/** Between neighbouring turns on a core; leads and handling come on top (common practice, no source). */
+const CORE_SELF_CAPACITANCE = 5e-12;
+
+/** A coil on a toroid or in a pot core: L = A_L·N². */
+export function coreCoil(spec: CoreSpec): CoilModel {
+  const { turns, perTurnSquared: A, turnLength = 0.04, coreQ = 150, wire, form = 'toroid' } = spec;
+  if (!(turns > 0 && turns <= 20_000)) throw new RangeError(`${turns} turns: above 0 and up to 20000 needed`);
+  if (!(A > 0)) throw new RangeError(`A_L ${A} H is not above 0`);
+  const rho = resistivity(wire.metal, spec.temperature ?? ROOM);
+  const wireLength = turns * turnLength;
+  const dcResistance = (rho * wireLength) / metalArea(wire);
+  const L = A * turns * turns;
+  const sums = leakySums(A, turns);
+  const resistanceAt = (frequency: number) => wireAt(frequency) + coreAt(frequency);
+  const wireAt = (frequency: number) => dcResistance * skinImpedance(skinParameter(wire.diameter, frequency, rho)).re;
+  const coreAt = (frequency: number) => (2 * Math.PI * frequency * L) / coreQ;
+  return {
+    shape: 'core',
+    turns,
+    inductance: L,
+    dcResistance,
+    wireLength,
+    windingLength: turns * overallDiameter(wire),
+    outerDiameter: turnLength / Math.PI,
+    weight: wireWeight(wire, wireLength),
+    selfCapacitance: CORE_SELF_CAPACITANCE,
+    selfCapacitanceMethod: 'usual value, not computed: measure it where it matters',
+    selfCapacitanceLoss: 0.01,
+    selfResonance: 1 / (2 * Math.PI * Math.sqrt(L * CORE_SELF_CAPACITANCE)),
+    inductanceAt: () => L,
+    wireResistanceAt: wireAt,
+    // The core's loss takes the place of former and covering.
+    dielectricResistanceAt: coreAt,
+    resistanceAt,
+    qAt: (f) => (2 * Math.PI * f * L) / resistanceAt(f),
+    qRangeAt: (f) => {
+      const q = (2 * Math.PI * f * L) / resistanceAt(f);
+      return [q / 1.5, q * 1.3];
+    },
+    partial: (from, to) => sums.block(to, to) - 2 * sums.block(from, to) + sums.block(from, from),
+    mutual: ([a, b], [c, d]) => sums.block(b, d) - sums.block(b, c) - sums.block(a, d) + sums.block(a, c),
+    wireLengthTo: (turn) => turn * turnLength,
+    warnings: [
+      `Inductance on a ${form} follows A_L, which differs by 20 % and more from core to core: check with a trial winding.`,
+      'Neighbouring turns on a core add resistance that is not counted here; the Q of the core usually decides.',
+    ],
+  };
+}
+
+/** Every pair of turns alike but for a little leakage, so that parts never couple wholly and the whole is A_L·N². */
+function leakySums(A: number, turns: number) {
+  const n = Math.ceil(turns);
+  const leak = (1 - HALVES_COUPLING) / (1 + HALVES_COUPLING);
+  const mutual = A * (1 - leak);
+  const self = A * (1 + leak * (turns - 1));
+  const T = Float64Array.from({ length: n + 1 }, (_, k) => k * self + k * (k - 1) * mutual);
+  return fromSquares(T, turns);
+}

@@ -1,0 +1,49 @@
+import type { Farads, Henries, Hertz, Kilograms, Metres, Ohms, Ratio } from '../../units/quantities.ts';
+import type { CoilShape } from './spec.ts';
+import type { Winding } from './winding.ts';
+
+/** Part of a coil, in turns from its start. */
+export type Part = readonly [from: number, to: number];
+
+/** Everything the rest of the tool asks of a coil. Costly things are worked out when first asked for and kept. */
+export interface CoilModel {
+  readonly shape: CoilShape;
+  readonly turns: number;
+  /** At low frequency, current spread evenly over the wire. */
+  readonly inductance: Henries;
+  readonly dcResistance: Ohms;
+  readonly wireLength: Metres;
+  /** Along the axis: turns × pitch of a layer, or the thickness of a disc. */
+  readonly windingLength: Metres;
+  /** Over the covering. */
+  readonly outerDiameter: Metres;
+  /** Wire with its covering. */
+  readonly weight: Kilograms;
+  readonly selfCapacitance: Farads;
+  /** How the self-capacitance was found. */
+  readonly selfCapacitanceMethod: string;
+  /** tan δ of the self-capacitance: that of former and covering, by the share of the field in them. */
+  readonly selfCapacitanceLoss: Ratio;
+  readonly selfResonance: Hertz;
+  /** True inductance with the current crowded as it is at this frequency; self-capacitance left out. */
+  inductanceAt(frequency: Hertz): Henries;
+  /** Of the wire alone. */
+  wireResistanceAt(frequency: Hertz): Ohms;
+  /** Series resistance that stands for the loss in former and covering: ω³L²C·tan δ. */
+  dielectricResistanceAt(frequency: Hertz): Ohms;
+  /** Both together: resistance in series with the inductance, self-capacitance left out. */
+  resistanceAt(frequency: Hertz): Ohms;
+  /** ωL/R of the coil by itself. */
+  qAt(frequency: Hertz): Ratio;
+  /** Where Q may lie, lowest and highest. */
+  qRangeAt(frequency: Hertz): readonly [Ratio, Ratio];
+  /** Inductance of a part by itself. */
+  partial(from: number, to: number): Henries;
+  /** Mutual inductance of two parts. */
+  mutual(first: Part, second: Part): Henries;
+  /** Wire from the start to a turn. */
+  wireLengthTo(turn: number): Metres;
+  /** The turns in space; none for a core or a measured coil. */
+  readonly winding?: Winding;
+  readonly warnings: readonly string[];
+}
