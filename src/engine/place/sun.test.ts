@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { pathNight, sunState } from './sun.ts';
+import { pathNight, subsolarPoint, sunState } from './sun.ts';
 
 const london = { latitude: 51.5, longitude: -0.13 };
 const minutes = (date: Date | null, hours: number, minute: number) =>
@@ -59,6 +59,16 @@ describe('sun', () => {
     expect(dusk.loss).toBeLessThan(15);
     // A path of 5000 km westward: night at its eastern end is not enough.
     expect(pathNight(new Date('2025-12-21T18:30Z'), london, { latitude: 45, longitude: -70 }).loss).toBeNull();
+  });
+
+  // suncalc, an independent implementation, must see the sun overhead there.
+  it('stands overhead at the subsolar point', () => {
+    const moment = fc.date({ min: new Date('2000-01-01'), max: new Date('2049-12-31'), noInvalidDate: true });
+    fc.assert(
+      fc.property(moment, (time) => {
+        expect(sunState(time, subsolarPoint(time)).altitude).toBeGreaterThan(89.9);
+      }),
+    );
   });
 
   it('refuses what is no date', () => {

@@ -57,6 +57,27 @@ export function sunState(time: Date, { latitude, longitude }: Position): SunStat
   return { altitude, sunset, sunrise, afterSunset, afterSunrise, state };
 }
 
+const J2000 = Date.UTC(2000, 0, 1, 12);
+const RAD = Math.PI / 180;
+
+/**
+ * Where the sun stands overhead: the middle of the day side, for shading a map (night begins 90.8° from it).
+ * Low-precision formulae of the Astronomical Almanac, good to about 0.02° from 1950 to 2050.
+ */
+export function subsolarPoint(time: Date): Position {
+  const n = (time.getTime() - J2000) / DAY;
+  if (!Number.isFinite(n)) throw new RangeError('expected a valid date');
+  const g = (357.528 + 0.9856003 * n) * RAD;
+  const lambda = (280.46 + 0.9856474 * n + 1.915 * Math.sin(g) + 0.02 * Math.sin(2 * g)) * RAD;
+  const epsilon = (23.439 - 4e-7 * n) * RAD;
+  const ascension = Math.atan2(Math.cos(epsilon) * Math.sin(lambda), Math.cos(lambda)) / RAD;
+  const longitude = ascension - 15 * (18.697374558 + 24.06570982441908 * n);
+  return {
+    latitude: Math.asin(Math.sin(epsilon) * Math.sin(lambda)) / RAD,
+    longitude: ((((longitude + 180) % 360) + 360) % 360) - 180,
+  };
+}
+
 /** What the sun does to a sky-wave path. */
 export interface PathNight {
   /** The sun at the middle of the path. */
