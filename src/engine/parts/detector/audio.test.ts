@@ -34,6 +34,7 @@ function solve(c: (typeof reference.cases)[number]) {
     loadAtCarrier: loadAt(fc0),
     loadAt,
     dcResistance: R,
+    carrierFrequency: fc0,
   });
 }
 
@@ -50,7 +51,10 @@ describe('one station’s tone', () => {
     expect(Math.abs(decibels(r.inputResistance / want.Rin_diode_ohm))).toBeLessThan(strong ? 0.5 : 0.03);
     // The integration counts its phase from the start of the tone, as here.
     expect(Math.abs((r.audioPhase * 180) / Math.PI - want.audio1k_phase_deg)).toBeLessThan(0.05);
-    expect(r.warnings).toEqual([]);
+    expect(r.loadedQ! / want.loadedQ).toBeGreaterThan(0.9);
+    expect(r.loadedQ! / want.loadedQ).toBeLessThan(1.15);
+    // The least loaded Q is where the carrier's harmonics begin to tell, and that is said.
+    expect(r.warnings.join(' ')).toMatch(want.loadedQ < 15 ? /harmonics of the carrier/ : /^$/);
   });
 
   const still = (openCircuit: number, R: number) => ({ openCircuit: complex(openCircuit), impedance: complex(R) });

@@ -37,6 +37,8 @@ export interface AudioDetectionOptions {
   readonly loadAt: (frequency: Hertz) => Complex;
   readonly dcResistance: Ohms;
   readonly bias?: Volts;
+  /** Of the carrier; with it the loaded Q is given, and a warning where it is too low for these figures. */
+  readonly carrierFrequency?: Hertz;
 }
 
 export interface AudioDetection {
@@ -60,6 +62,8 @@ export interface AudioDetection {
   readonly depthLeft: number;
   /** Offered to the circuit, over the whole audio cycle. */
   readonly inputResistance: Ohms;
+  /** Of the circuit with the detector on it, from how its admittance changes between the sidebands. */
+  readonly loadedQ?: number;
   /** The detector is cut off in the troughs: its load for audio is too far below its direct one for this depth. */
   readonly clipped: boolean;
   readonly iterations: number;
@@ -212,6 +216,13 @@ function report(
       'The detector is cut off in the troughs of the modulation: give it an audio load nearer to its direct one.',
     );
   }
+  const inputResistance = power > 0 ? squares / (2 * power) : Number.POSITIVE_INFINITY;
+  const loadedQ = qualityLoaded(options, inputResistance);
+  if (loadedQ !== undefined && loadedQ < 15 && magnitude(state.carrier[K]) > 3 * averaged.detector.slopeVoltage) {
+    more.push(
+      `The detector loads the tuned circuit to a Q of ${loadedQ.toPrecision(2)}: harmonics of the carrier matter, and loudness may be 0.2 dB out. A tap nearer the earthed end would load it less.`,
+    );
+  }
   const resistance = loadAt(audioFrequency).re;
   const audioCurrent = 2 * magnitude(current[1]);
   return {
@@ -226,9 +237,19 @@ function report(
     junctionVoltage: magnitude(state.carrier[K]),
     carrierVoltage: size,
     depthLeft: size > 0 ? magnitude(envelope) / size : 0,
-    inputResistance: power > 0 ? squares / (2 * power) : Number.POSITIVE_INFINITY,
+    inputResistance,
+    loadedQ,
     clipped,
     iterations,
     warnings: [...warnings, ...more],
   };
+}
+
+/** ω·C over the conductances, C being half the change of susceptance per radian of frequency (2C for a tuned circuit). */
+function qualityLoaded(options: AudioDetectionOptions, inputResistance: Ohms): number | undefined {
+  const { carrierFrequency, audioFrequency, carrier, upper, lower } = options;
+  if (carrierFrequency === undefined) return undefined;
+  const change = reciprocal(upper.impedance).im - reciprocal(lower.impedance).im;
+  const capacitance = change / (2 * 2 * 2 * Math.PI * audioFrequency);
+  return (2 * Math.PI * carrierFrequency * capacitance) / (reciprocal(carrier.impedance).re + 1 / inputResistance);
 }
