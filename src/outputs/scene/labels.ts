@@ -5,6 +5,8 @@ export interface Label {
   readonly item: Omit<TextItem, 'at' | 'anchor' | 'kind'>;
   /** Where it may go, best first. */
   readonly places: readonly { readonly at: Point; readonly anchor?: TextItem['anchor'] }[];
+  /** Shorter words to try when the first find no room. */
+  readonly shorter?: readonly string[];
   /** Kept even where it must overlap; otherwise it is left out when there is no room. */
   readonly must?: boolean;
 }
@@ -21,8 +23,10 @@ export function placeLabels(
 ): { items: TextItem[]; placed: boolean[]; boxes: Box[] } {
   const taken: Box[] = [...avoid];
   const items: TextItem[] = [];
-  const placed = labels.map(({ item, places, must }) => {
-    const choices = places.map(({ at, anchor }): TextItem => ({ kind: 'text', ...item, at, anchor }));
+  const placed = labels.map(({ item, places, must, shorter = [] }) => {
+    const choices = [item.text, ...shorter].flatMap((words) =>
+      places.map(({ at, anchor }): TextItem => ({ kind: 'text', ...item, text: words, at, anchor })),
+    );
     const free = choices.find((choice) => {
       const box = textBox(choice);
       return inside(box, frame) && !taken.some((other) => overlap(box, other, gap));

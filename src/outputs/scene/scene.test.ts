@@ -98,6 +98,11 @@ describe('boxes', () => {
   });
 });
 
+test('widths are those of the font (advances of DejaVu Sans 2.37 read from its file)', () => {
+  expect(textWidth('The Lantern Service 909 kHz', 100)).toBeCloseTo(1444.8, -1);
+  expect(textWidth('−3 dB 0.5 mV/m', 100)).toBeCloseTo(830.8, -1);
+});
+
 describe('labels', () => {
   test('placed ones never overlap', () => {
     const spot = fc.tuple(fc.integer({ min: 0, max: 300 }), fc.integer({ min: 0, max: 200 }));

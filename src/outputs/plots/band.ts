@@ -1,0 +1,119 @@
+import { scaleLinear, scaleLog } from 'd3-scale';
+import { circle, line, polyline } from '../scene/build.ts';
+import { type Label, placeLabels } from '../scene/labels.ts';
+import type { Item, Point, Scene } from '../scene/scene.ts';
+import { shorten } from '../scene/text-width.ts';
+import { type AxisScale, frameOf, LETTERS, type PlotSize, plotScene, SMALL, xAxis, yAxis } from './frame.ts';
+import { db, dbFigure, drawable, inSeries, khz, khzFigure } from './words.ts';
+
+export interface BandResponse {
+  /** What the set alone passes, rising frequency; Hz and dB (its top is taken as 0). */
+  readonly points: readonly { readonly frequency: number; readonly level: number }[];
+  /** Levels at the detector, dB; the strongest is taken as 0. */
+  readonly stations: readonly { readonly name: string; readonly frequency: number; readonly level: number }[];
+  /** Index of the wanted station. */
+  readonly wanted?: number;
+}
+
+const top = (levels: readonly number[]): number => (levels.length > 0 ? drawable(Math.max(...levels)) : 0);
+
+export function bandText({ stations, wanted, points }: BandResponse): string {
+  const strongest = top(stations.map((s) => s.level));
+  const order = [...stations].sort((a, b) => b.level - a.level);
+  const want = wanted === undefined ? undefined : stations[wanted];
+  const others = order.filter((s) => s !== want).slice(0, 3);
+  const range = `From ${khzFigure(points[0].frequency)} to ${khz(points[points.length - 1].frequency)}.`;
+  if (!want)
+    return `${range} Strongest at the detector: ${inSeries(others.map((s) => `${s.name} ${khz(s.frequency)}`))}.`;
+  const behind = others.map((s) => {
+    const d = want.level - s.level;
+    return `${s.name} (${khz(s.frequency)}) ${db(Math.abs(d))} ${d >= 0 ? 'weaker' : 'stronger'}`;
+  });
+  return `${range} At the detector ${want.name} (${khz(want.frequency)}) is ${strongest === want.level ? 'the strongest' : `${db(strongest - want.level)} under the strongest`}${behind.length > 0 ? `; ${inSeries(behind)}` : ''}.`;
+}
+
+/** The response across the band, with every station as a stem as tall as it is at the detector. */
+export function bandResponse(data: BandResponse, size: PlotSize = {}): Scene {
+  const { points, stations, wanted } = data;
+  const frame = frameOf(size, { top: 46 });
+  const { box } = frame;
+  const ends = [points[0].frequency, points[points.length - 1].frequency];
+  const x: AxisScale =
+    ends[1] / ends[0] > 4 ? scaleLog(ends, [box.x, box.x + box.w]) : scaleLinear(ends, [box.x, box.x + box.w]);
+  const strongest = top(stations.map((s) => s.level));
+  const peak = top(points.map((p) => p.level));
+  const lowest = Math.min(
+    ...points.map((p) => drawable(p.level) - peak),
+    ...stations.map((s) => s.level - strongest).filter((l) => l > -100),
+    -30,
+  );
+  const floor = Math.max(-100, Math.floor(lowest / 10) * 10);
+  const y = scaleLinear([floor, 0], [box.y + box.h, box.y]);
+  const clamp = (level: number): number => y(Math.min(0, Math.max(floor, drawable(level))));
+  const curve = points.map((p): Point => [x(p.frequency), clamp(p.level - peak)]);
+  const bottom = box.y + box.h;
+  const items: Item[] = [
+    ...xAxis(frame, x, {
+      unit: 'kHz',
+      format: khzFigure,
+      ticks: ends[1] / ends[0] > 4 ? decadeTicks(ends) : undefined,
+    }),
+    ...yAxis(frame, y, { name: 'level', unit: 'dB', format: dbFigure }),
+    polyline([[box.x, bottom], ...curve, [box.x + box.w, bottom]], { fill: 'card', closed: true, opacity: 0.7 }),
+    polyline(curve, { stroke: 'soft', width: 1.2 }),
+  ];
+  const within = stations
+    .map((s, index) => ({ ...s, index, head: [x(s.frequency), clamp(s.level - strongest)] as Point }))
+    .filter((s) => s.frequency >= ends[0] && s.frequency <= ends[1]);
+  for (const s of within) {
+    const chosen = s.index === wanted;
+    const role = chosen ? 'accent' : 'ink';
+    const title = `${s.name}, ${khz(s.frequency)}: ${db(s.level - strongest)}`;
+    items.push(line([s.head[0], bottom], s.head, { stroke: role, width: chosen ? 3 : 1.4, title }));
+    items.push(circle(s.head, chosen ? 5 : 3, { fill: role, title }));
+  }
+  // The wanted one first, then the strongest: they are sure of their names.
+  const order = [...within].sort((a, b) => (a.index === wanted ? -1 : b.index === wanted ? 1 : b.level - a.level));
+  const labels = order.map((s): Label => {
+    const chosen = s.index === wanted;
+    const [px, py] = s.head;
+    return {
+      shorter: chosen ? [] : [shorten(s.name, SMALL, 70)],
+      item: {
+        text: s.name,
+        size: chosen ? LETTERS : SMALL,
+        role: chosen ? 'accent' : 'ink',
+        bold: chosen,
+        sits: 'middle',
+        rim: true,
+      },
+      places: [12, 24, 36, 2].flatMap((rise) => {
+        const side = rise === 2 ? 8 : 0;
+        return [
+          ...(rise === 2 ? [] : [{ at: [px, py - rise] as Point, anchor: 'middle' as const }]),
+          { at: [px + side, py - rise] as Point, anchor: 'start' as const },
+          { at: [px - side, py - rise] as Point, anchor: 'end' as const },
+        ];
+      }),
+      must: chosen,
+    };
+  });
+  const stems = within.map((s) => ({ x: s.head[0] - 3, y: s.head[1] - 3, w: 6, h: bottom - s.head[1] }));
+  const roof = { x: 2, y: 18, w: frame.width - 4, h: box.y + box.h - 18 };
+  const placed = placeLabels(labels, roof, [...stems, { x: 0, y: box.y - 20, w: 70, h: 14 }], 1);
+  const want = wanted === undefined ? undefined : stations[wanted];
+  return plotScene(
+    frame,
+    want ? `The band with the set tuned to ${want.name}` : 'The band at the detector',
+    bandText(data),
+    [...items, ...placed.items],
+  );
+}
+
+/** 150, 200, 300 … 1000, 1500: what a dial would show. */
+export function decadeTicks([low, high]: readonly number[]): number[] {
+  const ticks: number[] = [];
+  for (let decade = 10 ** Math.floor(Math.log10(low)); decade <= high; decade *= 10)
+    for (const k of [1, 1.5, 2, 3, 5, 7]) if (k * decade >= low && k * decade <= high) ticks.push(k * decade);
+  return ticks;
+}

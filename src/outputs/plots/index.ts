@@ -1,0 +1,9 @@
+export { type BandResponse, bandResponse, bandText } from './band.ts';
+export { type Coverage, type CoveredBand, coverage, coverageText, gapsBetween } from './coverage.ts';
+export { type DetectorCurve, detectorCurve, detectorCurveText } from './detector-curve.ts';
+export { type DialLaw, dialLaw, dialLawText } from './dial-law.ts';
+export type { PlotSize } from './frame.ts';
+export { type LevelStage, pathLevels, pathLevelsText } from './levels.ts';
+export { type FieldProfile, fieldProfile, profileText } from './profile.ts';
+export { type QCurves, type QPoint, qAgainstFrequency, qText } from './q.ts';
+export { halfPowerPoints, type ResonanceCurve, resonanceCurve, resonanceText } from './resonance.ts';

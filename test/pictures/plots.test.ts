@@ -1,0 +1,218 @@
+import { describe, expect, test } from 'vitest';
+import * as plots from '../../src/outputs/plots/index.ts';
+import { inside, overlap, textBoxes } from '../../src/outputs/scene/boxes.ts';
+import { type Scene, sceneToSvg } from '../../src/outputs/scene/index.ts';
+import { expectPicture } from '../support/picture.ts';
+
+/** A single tuned circuit's response, for something to draw. */
+const circuitLevel = (f: number, f0: number, Q: number) => -10 * Math.log10(1 + (Q * (f / f0 - f0 / f)) ** 2);
+const range = (n: number, from: number, to: number) =>
+  Array.from({ length: n }, (_, i) => from + ((to - from) * i) / (n - 1));
+
+const STATIONS = [
+  { name: 'Fellside Voice', frequency: 603e3, field: 18e-3 },
+  { name: 'Radio Corvale', frequency: 693e3, field: 9e-3 },
+  { name: 'The Lantern Service', frequency: 909e3, field: 22e-3 },
+  { name: 'Tollgate Community', frequency: 999e3, field: 30e-3 },
+  { name: 'Northmoor Calling', frequency: 1053e3, field: 5e-3 },
+  { name: 'Harbour Light', frequency: 1089e3, field: 8e-3 },
+  { name: 'Ferryman’s Hour', frequency: 1251e3, field: 6e-3 },
+  { name: 'Quayside', frequency: 1458e3, field: 12e-3 },
+];
+const Q = 62;
+const wanted = STATIONS[2];
+
+const scenes: Record<string, (width: number) => Scene> = {
+  resonance: (width) =>
+    plots.resonanceCurve(
+      {
+        station: wanted,
+        points: range(241, 789e3, 1029e3).map((frequency) => ({
+          frequency,
+          level: circuitLevel(frequency, 909e3, Q) - 31,
+        })),
+        loadedQ: Q,
+        neighbours: [...STATIONS.filter((s) => s !== wanted), { name: 'Sluice Lane', frequency: 918e3 }],
+      },
+      { width },
+    ),
+  band: (width) =>
+    plots.bandResponse(
+      {
+        points: range(400, 520e3, 1620e3).map((frequency) => ({ frequency, level: circuitLevel(frequency, 909e3, Q) })),
+        stations: STATIONS.map((s) => ({
+          ...s,
+          level: 20 * Math.log10(s.field) + circuitLevel(s.frequency, 909e3, Q),
+        })),
+        wanted: 2,
+      },
+      { width },
+    ),
+  coverage: (width) =>
+    plots.coverage(
+      {
+        bands: [
+          {
+            label: 'long-wave coil',
+            lowest: 148e3,
+            highest: 302e3,
+            lowestRange: [142e3, 155e3],
+            highestRange: [280e3, 320e3],
+          },
+          {
+            label: 'medium-wave coil',
+            lowest: 545e3,
+            highest: 1390e3,
+            lowestRange: [530e3, 560e3],
+            highestRange: [1300e3, 1490e3],
+          },
+        ],
+        stations: [
+          ...STATIONS,
+          { name: 'Continental Tower', frequency: 234e3 },
+          { name: 'Skerry Shore', frequency: 252e3 },
+        ],
+      },
+      { width },
+    ),
+  'dial-law': (width) =>
+    plots.dialLaw(
+      {
+        points: range(91, 0, 180).map((scale) => ({
+          scale,
+          frequency: 1 / (2 * Math.PI * Math.sqrt(180e-6 * (45e-12 + (scale / 180) * 430e-12))),
+        })),
+        stations: STATIONS.filter((s) => s.frequency < 1.6e6).map((s) => {
+          const scale = ((1 / (180e-6 * (2 * Math.PI * s.frequency) ** 2) - 45e-12) / 430e-12) * 180;
+          return { ...s, scale, range: [scale - 4, scale + 4] as const };
+        }),
+        chosen: 2,
+      },
+      { width },
+    ),
+  q: (width) =>
+    plots.qAgainstFrequency(
+      {
+        coils: [
+          {
+            name: 'main',
+            points: range(60, 300e3, 1700e3).map((frequency) => {
+              const q = 210 / (0.6 * Math.sqrt(1e6 / frequency) + 0.5 * (frequency / 1.2e6) ** 1.5);
+              return { frequency, q, low: q * 0.75, high: q * 1.2 };
+            }),
+          },
+        ],
+        covered: [540e3, 1600e3],
+        measured: [{ frequency: 1e6, q: 178 }],
+      },
+      { width },
+    ),
+  detector: (width) =>
+    plots.detectorCurve(
+      {
+        curves: [
+          {
+            name: 'galena, fair spot',
+            points: range(241, -0.3, 0.3).map((voltage) => ({ voltage, current: 2e-6 * Math.expm1(voltage / 0.045) })),
+          },
+          {
+            name: 'germanium',
+            points: range(241, -0.3, 0.3).map((voltage) => ({ voltage, current: 1e-6 * Math.expm1(voltage / 0.031) })),
+          },
+          {
+            name: 'silicon',
+            points: range(241, -0.3, 0.3).map((voltage) => ({ voltage, current: 5e-9 * Math.expm1(voltage / 0.05) })),
+          },
+        ],
+        operating: { voltage: -0.018, amplitude: 0.085, current: 2.4e-6 },
+      },
+      { width },
+    ),
+  profile: (width) =>
+    plots.fieldProfile(
+      {
+        station: wanted,
+        points: range(200, 1e3, 105e3).map((distance) => ({
+          distance,
+          field:
+            ((0.3 * Math.sqrt(140)) / (distance / 1e3)) *
+            Math.exp(-distance / (distance > 38e3 && distance < 80e3 ? 1.2e5 : 4e4)),
+        })),
+        ground: [
+          { from: 0, to: 38e3, name: 'land', sea: false },
+          { from: 38e3, to: 80e3, name: 'sea', sea: true },
+          { from: 80e3, to: 105e3, name: 'land', sea: false },
+        ],
+        site: { distance: 105e3, field: ((0.3 * Math.sqrt(140)) / 105) * Math.exp(-105 / 40), name: 'Over Staithe' },
+        noise: 4e-5,
+      },
+      { width },
+    ),
+  levels: (width) =>
+    plots.pathLevels(
+      {
+        station: wanted.name,
+        chosen: 'detector',
+        stages: [
+          { id: 'field', title: 'Field at the site', text: '22.4 mV/m' },
+          { id: 'aerial', title: 'In the aerial', text: '132 mV', change: 15.4, changeOf: 'voltage' },
+          { id: 'tuned circuit', title: 'On the tuned circuit', text: '1.62 V', change: 21.8, changeOf: 'voltage' },
+          { id: 'detector', title: 'At the detector', text: '0.94 V', change: -4.7, changeOf: 'voltage' },
+          { id: 'audio', title: 'Audio after it', text: '0.21 V', change: -13, changeOf: 'voltage' },
+          { id: 'phones', title: 'Into the phones', text: '4.2 µW', change: -31, changeOf: 'power' },
+          { id: 'ear', title: 'At the ear', text: '86 dB SPL', change: -2, changeOf: 'power' },
+        ],
+      },
+      { width },
+    ),
+};
+
+describe.each(Object.keys(scenes))('%s', (name) => {
+  test.each([360, 1000])('at %i px: nothing overlaps, nothing is clipped', async (width) => {
+    const scene = scenes[name](width);
+    const boxes = textBoxes(scene.items);
+    boxes.forEach((a, i) => {
+      expect(inside(a.box, { x: 0, y: 0, w: scene.width, h: scene.height }), `"${a.text}" is cut`).toBe(true);
+      for (const b of boxes.slice(i + 1)) expect(overlap(a.box, b.box, -1), `"${a.text}" over "${b.text}"`).toBe(false);
+    });
+    expect(scene.description.length).toBeGreaterThan(20);
+    await expectPicture(sceneToSvg(scene, { colours: 'day' }), `plots/${name}-${width}`);
+  });
+});
+
+test('nothing to show is no reason to fail', () => {
+  const points = range(5, 500e3, 1600e3).map((frequency) => ({ frequency, level: 0 }));
+  for (const width of [100, 360, 2000]) {
+    const empty = [
+      plots.resonanceCurve({ station: wanted, points }, { width }),
+      plots.bandResponse({ points, stations: [] }, { width }),
+      plots.resonanceCurve(
+        { station: wanted, points: points.map((p) => ({ ...p, level: Number.NEGATIVE_INFINITY })) },
+        { width },
+      ),
+      plots.bandResponse({ points, stations: [{ ...wanted, level: Number.NEGATIVE_INFINITY }], wanted: 0 }, { width }),
+      plots.coverage({ bands: [], stations: [] }, { width }),
+      plots.coverage({ bands: [{ label: 'as it is', lowest: 1e6, highest: 1e6 }], stations: [] }, { width }),
+      plots.dialLaw(
+        {
+          points: [
+            { scale: 0, frequency: 1e6 },
+            { scale: 0, frequency: 1e6 },
+          ],
+        },
+        { width },
+      ),
+      plots.pathLevels({ stages: [] }, { width }),
+      plots.pathLevels(
+        {
+          stages: [
+            { title: 'Field', text: '0 mV/m' },
+            { title: 'Aerial', text: '0 mV', change: Number.NEGATIVE_INFINITY },
+          ],
+        },
+        { width },
+      ),
+    ];
+    for (const scene of empty) expect(sceneToSvg(scene)).toMatch(/^<svg/);
+  }
+});
