@@ -14,7 +14,7 @@ export interface Reaction {
   answer(lambdaRe: number, lambdaIm: number, signedU2: number, out: Float64Array): void;
 }
 
-const STEPS = 10;
+const STEPS = 5;
 /** Neighbours farther than this act too weakly to count: Σ_{n>24} 1/n² is 2 % of the whole, and smooth. */
 const REACH = 24;
 
@@ -89,6 +89,30 @@ function allPairs(w: Winding): Coupling {
 function inRows(w: Winding): Coupling {
   const n = w.radius.length;
   const K = strengths(w);
+  const oneRow = w.rows === 'axial' ? w.radii.length === 1 : w.columns === 1;
+  const apply = oneRow && w.full ? alongOneRow(K, n) : alongRows(w, K);
+  const company = new Float64Array(n);
+  apply(new Float64Array(n).fill(1), company);
+  for (let i = 0; i < n; i++) company[i] = Math.min(1, Math.max(0, company[i] / (Math.PI ** 2 / 3)));
+  return { apply, company };
+}
+
+/** Turns in winding order are neighbours in the row. */
+const alongOneRow =
+  (K: Float64Array, n: number): Coupling['apply'] =>
+  (v, out) => {
+    out.fill(0);
+    for (let k = 1; k < K.length; k++) {
+      const strength = K[k];
+      for (let i = k; i < n; i++) {
+        out[i] += strength * v[i - k];
+        out[i - k] += strength * v[i];
+      }
+    }
+  };
+
+function alongRows(w: Winding, K: Float64Array): Coupling['apply'] {
+  const n = w.radius.length;
   const reach = K.length - 1;
   const axial = w.rows === 'axial';
   // Turns by row and place; a step of the row may be several of the lattice.
@@ -98,7 +122,7 @@ function inRows(w: Winding): Coupling {
   const at = new Int32Array(along * across).fill(-1);
   const key = (i: number) => (axial ? w.layer[i] * along + w.column[i] : w.column[i] * along + w.layer[i]);
   for (let i = 0; i < n; i++) at[key(i)] = i;
-  const apply = (v: Float64Array, out: Float64Array) => {
+  return (v, out) => {
     for (let i = 0; i < n; i++) {
       const here = key(i);
       const place = axial ? w.column[i] : w.layer[i];
@@ -117,10 +141,6 @@ function inRows(w: Winding): Coupling {
       out[i] = sum;
     }
   };
-  const company = new Float64Array(n);
-  apply(new Float64Array(n).fill(1), company);
-  for (let i = 0; i < n; i++) company[i] = Math.min(1, Math.max(0, company[i] / (Math.PI ** 2 / 3)));
-  return { apply, company };
 }
 
 /** @param h field by turn. @param weight of each turn in the sum, such as its length. */

@@ -135,9 +135,7 @@ function spider(spec: SpiderSpec): Winding {
   const first = (spec.innerDiameter + overall) / 2;
   const away = (discThickness + overall) / 2;
   const pattern = weavePattern(slots, over);
-  // Between faces the wire crosses the disc once every `over` slots.
-  const mean = first + (spec.turns * pitch) / 2;
-  const lengthFactor = Math.hypot(1, (2 * away * (slots / over)) / (2 * Math.PI * mean));
+  const lengthFactor = crossingLength(first + (spec.turns * pitch) / 2, away, slots, over);
   return disc(
     spec,
     first,
@@ -170,8 +168,14 @@ function basket(spec: BasketSpec): Winding {
       along: new Float64Array(pattern.wave.length),
       shift: pattern.shift,
     },
-    lengthFactor: Math.hypot(1, (2 * away * (pegs / over)) / (2 * Math.PI * radius)),
+    lengthFactor: crossingLength(radius, away, pegs, over),
   });
+}
+
+/** Wire per turn over 2πr: once every `over` posts it crosses by twice `away` within half the space between two posts. */
+function crossingLength(radius: Metres, away: Metres, posts: number, over: number): number {
+  const level = (Math.PI * radius) / posts;
+  return 1 + ((posts / over) * (Math.hypot(2 * away, level) - level)) / (2 * Math.PI * radius);
 }
 
 /**
