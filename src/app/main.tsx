@@ -1,11 +1,14 @@
 import { render } from 'preact';
+import { App } from './components/App.tsx';
+import { keepWork } from './state/keep.ts';
+import { listenToThePage } from './state/keys.ts';
+import './style/tokens.css';
+import './style/page.css';
+import './style/fields.css';
+import './style/path.css';
+import './style/dial.css';
+import './style/print.css';
 
-function Page() {
-  return (
-    <main>
-      <h1>Faintwave</h1>
-    </main>
-  );
-}
-
-render(<Page />, document.getElementById('app')!);
+keepWork();
+listenToThePage();
+render(<App />, document.getElementById('app')!);

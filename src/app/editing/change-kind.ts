@@ -72,6 +72,15 @@ function fillIn(start: Record<string, unknown>, fields: readonly Field[], group:
   return start;
 }
 
+/** A value for a field that was left out until now. */
+export function startingValue(written: unknown, path: Path, field: Field): unknown {
+  const part = path.slice(0, -1);
+  const variant = variantChoices(schemaAt(written, part)!);
+  const kind = variant ? valueAtPath(written, [...part, variant.key]) : undefined;
+  const schema = field.schema.wrapped ?? field.schema;
+  return starterOf({ ...field, schema }, kind === undefined ? groupOf(part) : `${groupOf(part)}/${kind}`, written);
+}
+
 const accepts = (node: SchemaNode, value: unknown): boolean =>
   v.safeParse(node as unknown as v.GenericSchema, value).success;
 

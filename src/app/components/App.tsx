@@ -1,0 +1,32 @@
+import { Workbench } from '../workbenches/Workbench.tsx';
+import { Answer } from './Answer.tsx';
+import { BadFileDialog, PasteDialog } from './Dialogs.tsx';
+import { DialStrip } from './dial/DialStrip.tsx';
+import { Header } from './Header.tsx';
+import { Notices } from './Notices.tsx';
+import { PathStrip } from './PathStrip.tsx';
+import { Side } from './Side.tsx';
+import { StationList } from './StationList.tsx';
+
+export function App() {
+  return (
+    <div class="page">
+      <Header />
+      <main class="main">
+        <div class="lead">
+          <Answer />
+          <PathStrip />
+        </div>
+        <div class="columns">
+          <StationList />
+          <Workbench />
+          <Side />
+        </div>
+      </main>
+      <DialStrip />
+      <Notices />
+      <BadFileDialog />
+      <PasteDialog />
+    </div>
+  );
+}

@@ -1,0 +1,28 @@
+import { dismiss, notices } from '../state/notices.ts';
+
+/** Short messages at the edge of the page, with what can be done about them. */
+export function Notices() {
+  return (
+    <section class="notices" aria-label="Messages" aria-live="polite">
+      {notices.value.map(({ key, text, action }) => (
+        <div class="notice" key={key}>
+          <p>{text}</p>
+          {action && (
+            <button
+              type="button"
+              onClick={() => {
+                dismiss(key);
+                action.run();
+              }}
+            >
+              {action.label}
+            </button>
+          )}
+          <button type="button" class="leave-out" aria-label="Dismiss" onClick={() => dismiss(key)}>
+            ×
+          </button>
+        </div>
+      ))}
+    </section>
+  );
+}

@@ -1,0 +1,18 @@
+import { type Path, valueAtPath } from '../../engine/set/write.ts';
+import { turnsOf } from './settle.ts';
+
+/** Where a slider runs: the schema's usual range, but taps end at the top of their coil. */
+export function usualRange(
+  written: unknown,
+  path: Path,
+  typical: readonly [number, number] | undefined,
+): readonly [number, number] | undefined {
+  if (path[0] !== 'arrangement') return typical;
+  const key = String(path[path.length - 1]);
+  if (key !== 'aerialTap' && key !== 'detectorTap' && key !== 'fewest') return typical;
+  const aerialCoil = valueAtPath(written, ['arrangement', 'aerialCoil']);
+  const coil =
+    key === 'aerialTap' && aerialCoil !== undefined ? aerialCoil : valueAtPath(written, ['arrangement', 'coil']);
+  const turns = turnsOf(written, coil);
+  return turns === undefined ? typical : [1, turns];
+}

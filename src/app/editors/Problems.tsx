@@ -1,0 +1,16 @@
+import type { Problem } from '../../engine/set/read.ts';
+
+/** What is wrong with a field or part, said where it is. */
+export function Problems({ id, problems }: { id: string; problems: readonly Problem[] }) {
+  if (problems.length === 0) return null;
+  return (
+    <p class="problem" id={id}>
+      {problems.map(({ path, expected, hint }) => (
+        <span key={`${path} ${expected}`}>
+          Expected {expected}
+          {hint ? `: ${hint}` : ''}.{' '}
+        </span>
+      ))}
+    </p>
+  );
+}

@@ -1,0 +1,74 @@
+import { computed, signal } from '@preact/signals';
+import { type Path, withValueAt } from '../../engine/set/write.ts';
+import { labelAt } from '../editing/schema-at.ts';
+import { settle } from '../editing/settle.ts';
+import { DEMO } from './examples.ts';
+import * as History from './history.ts';
+import { dismiss, tell } from './notices.ts';
+
+const history = signal(History.begin(JSON.parse(DEMO.text) as unknown));
+
+/** The description as written, unknown keys and all; it may have problems while it is being edited. */
+export const written = computed(() => history.value.present.written);
+export const fileName = signal(DEMO.file);
+/** What the file on disk holds, to say whether there is anything to save. */
+export const savedWritten = signal<unknown>(written.value);
+export const isSaved = computed(() => savedWritten.value === written.value);
+
+export const undoLabel = computed(() => (history.value.past.length > 0 ? history.value.present.label : undefined));
+export const redoLabel = computed(() => history.value.future[0]?.label);
+
+export interface EditOptions {
+  /** Changes of the same run are one step to undo: a drag, a spell of typing. */
+  readonly run?: string;
+  readonly label?: string;
+}
+
+/** Change one value; undefined removes the key. Taps come down with a shortened coil, and back within the same run. */
+export function edit(path: Path, value: unknown, options: EditOptions = {}): void {
+  change((base) => withValueAt(base, path, value), {
+    label: labelAt(written.peek(), path),
+    ...options,
+    part: path[0] === 'coils' ? 'coils' : 'other',
+  });
+}
+
+export interface ChangeOptions extends EditOptions {
+  readonly part?: Parameters<typeof settle>[1];
+}
+
+/** Change the description by a function of what it was before the run. */
+export function change(make: (base: unknown) => unknown, options: ChangeOptions = {}): void {
+  const before = history.peek();
+  const made = make(History.baseOf(before, options.run));
+  const { written: settled, also } = options.part ? settle(made, options.part) : { written: made, also: [] };
+  history.value = History.record(before, settled, options.label ?? 'change', options.run);
+  if (also.length > 0) tell(also.join(' '), { key: 'also', action: { label: 'Undo', run: undo } });
+  else if (options.run) dismiss('also');
+}
+
+export function endRun(): void {
+  history.value = History.endRun(history.peek());
+}
+
+export function undo(): void {
+  history.value = History.undo(history.peek());
+  dismiss('also');
+}
+
+export function redo(): void {
+  history.value = History.redo(history.peek());
+}
+
+/** Another description in place of this one, as one step that can be undone. */
+export function replace(next: unknown, name: string, label: string): void {
+  history.value = History.record(history.peek(), next, label);
+  fileName.value = name;
+  savedWritten.value = next;
+}
+
+/** Begin with what was kept from last time; nothing before it to undo. */
+export function beginWith(next: unknown, name: string): void {
+  history.value = History.begin(next);
+  fileName.value = name;
+}

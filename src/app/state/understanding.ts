@@ -1,0 +1,30 @@
+import { computed, effect, signal } from '@preact/signals';
+import type { SetDescription } from '../../engine/set/description.ts';
+import { type Problem, readValue } from '../../engine/set/read.ts';
+import { written } from './document.ts';
+
+const reading = computed(() => readValue(written.value));
+
+/** Everything wrong with the description as it stands. */
+export const problems = computed<readonly Problem[]>(() => (reading.value.ok ? [] : reading.value.problems));
+/** Not wrong, but worth a look. */
+export const notes = computed<readonly string[]>(() => (reading.value.ok ? reading.value.notes : []));
+
+export const problemsAt = (path: string): readonly Problem[] =>
+  problems.value.filter((problem) => problem.path === path);
+
+export interface Understood {
+  readonly set: SetDescription;
+  readonly written: unknown;
+}
+
+/** The set as last understood: what every figure on the page is of. */
+export const understood = signal<Understood | undefined>(undefined);
+
+effect(() => {
+  const result = reading.value;
+  if (result.ok) understood.value = { set: result.set, written: written.peek() };
+});
+
+/** True while the figures are of an earlier, faultless state. */
+export const isBehind = computed(() => problems.value.length > 0);

@@ -1,0 +1,55 @@
+import { formatQuantity } from '../../engine/units/format.ts';
+import { Cautions } from '../components/Cautions.tsx';
+import { Figures } from '../components/Figures.tsx';
+import { PartEditor } from '../editors/PartEditor.tsx';
+import { chosen, reception } from '../state/reception.ts';
+
+/** What stands between the detector and the phones. */
+const AFTER = ['bypass', 'equalizer'];
+
+export function AfterDetector() {
+  const station = chosen.value;
+  return (
+    <section class="card" aria-labelledby="after-title">
+      <h3 id="after-title">Between detector and phones</h3>
+      <div class="bench">
+        <PartEditor path={['load']} only={AFTER} />
+        {station && (
+          <Figures
+            items={[
+              { label: 'Direct voltage', text: formatQuantity(station.directVoltage, 'voltage') },
+              { label: 'Audio voltage', text: formatQuantity(station.audioVoltage, 'voltage') },
+              { label: 'Distortion of a tone', text: formatQuantity(station.distortion, 'ratio', 2) },
+            ]}
+          />
+        )}
+      </div>
+    </section>
+  );
+}
+
+export function Phones() {
+  const load = reception.value?.parts.load;
+  const station = chosen.value;
+  return (
+    <section class="card" aria-labelledby="load-title">
+      <h3 id="load-title">Phones or other load</h3>
+      <div class="bench">
+        <PartEditor path={['load']} kindLabel="Kind of load" except={AFTER} />
+        {load && (
+          <Figures
+            items={[
+              { label: 'Resistance to direct current', text: formatQuantity(load.directResistance, 'resistance') },
+              { label: 'Impedance at 1 kHz', text: formatQuantity(load.impedanceAt1kHz, 'resistance') },
+              ...(station
+                ? [{ label: `Power from ${station.name}`, text: formatQuantity(station.phonesPower, 'power') }]
+                : []),
+            ]}
+            warnings={load.warnings}
+          />
+        )}
+      </div>
+      <Cautions about="load" />
+    </section>
+  );
+}

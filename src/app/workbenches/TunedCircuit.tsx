@@ -1,0 +1,120 @@
+import { type Path, valueAtPath } from '../../engine/set/write.ts';
+import { formatQuantity } from '../../engine/units/format.ts';
+import { Drawing } from '../components/Drawing.tsx';
+import { Figures } from '../components/Figures.tsx';
+import { kilohertz } from '../components/figure.ts';
+import { coilNames } from '../editing/change-kind.ts';
+import { addItem, removeItem } from '../editing/lists.ts';
+import { PartEditor } from '../editors/PartEditor.tsx';
+import { change, written } from '../state/document.ts';
+import { chosen, reception } from '../state/reception.ts';
+
+const COILS: Path = ['coils'];
+
+export function TunedCircuit() {
+  const now = reception.value;
+  const station = chosen.value;
+  const coils = valueAtPath(written.value, COILS);
+  const count = Array.isArray(coils) ? coils.length : 0;
+  const tuning = now?.parts.tuning;
+  return (
+    <>
+      {station && (
+        <Figures
+          items={[
+            { label: `Q with all connected, on ${station.name}`, text: station.loadedQ.toFixed(0) },
+            { label: 'Q of coil and capacitor alone', text: station.unloadedQ.toFixed(0) },
+            { label: 'Width between −3 dB points', text: formatQuantity(station.bandwidth, 'frequency') },
+          ]}
+          warnings={[]}
+        />
+      )}
+      {Array.from({ length: count }, (_, i) => (
+        <CoilCard key={i} index={i} />
+      ))}
+      <p>
+        <button
+          type="button"
+          class="chip"
+          onClick={() => change((base) => addItem(base, COILS), { label: 'add a coil' })}
+        >
+          Add a coil
+        </button>
+      </p>
+      <section class="card" aria-labelledby="tuning-title">
+        <h3 id="tuning-title">Tuning capacitor</h3>
+        <div class="bench">
+          <PartEditor path={['tuning']} kindLabel="Kind of capacitor" />
+          <div>
+            <Drawing part="tuning" />
+            {tuning && now && (
+              <Figures
+                items={[
+                  {
+                    label: 'In all, open to meshed',
+                    text: `${formatQuantity(tuning.minimum, 'capacitance')} to ${formatQuantity(tuning.maximum, 'capacitance')}`,
+                  },
+                  {
+                    label: 'Covers',
+                    text: `${Math.round(now.dial.lowest / 1e3)} to ${Math.round(now.dial.highest / 1e3)} kHz`,
+                  },
+                ]}
+                warnings={tuning.warnings}
+              />
+            )}
+          </div>
+        </div>
+      </section>
+      <section class="card" aria-labelledby="arrangement-title">
+        <h3 id="arrangement-title">How it is connected</h3>
+        <PartEditor path={['arrangement']} kindLabel="Arrangement" />
+      </section>
+    </>
+  );
+}
+
+function CoilCard({ index }: { index: number }) {
+  const figures = reception.value?.parts.coils[index];
+  const name = coilNames(written.value)[index];
+  const title = `coil-${index}-title`;
+  const isOnly = coilNames(written.value).length === 1;
+  return (
+    <section class="card" aria-labelledby={title}>
+      <h3 id={title}>
+        Coil{isOnly ? '' : ` “${name}”`}
+        {!isOnly && (
+          <button
+            type="button"
+            class="chip"
+            onClick={() => change((base) => removeItem(base, COILS, index), { label: `remove coil ${name}` })}
+          >
+            Remove
+          </button>
+        )}
+      </h3>
+      <div class="bench">
+        <PartEditor path={['coils', index]} kindLabel="Shape" />
+        <div>
+          <Drawing part={{ coil: index }} />
+          {figures && (
+            <Figures
+              items={[
+                { label: 'Inductance', text: formatQuantity(figures.inductance, 'inductance') },
+                {
+                  label: `Q at ${kilohertz(figures.qAt)}`,
+                  text: figures.q.toFixed(0),
+                  range: `${figures.qRange[0].toFixed(0)} to ${figures.qRange[1].toFixed(0)}`,
+                },
+                { label: 'Self-capacitance', text: formatQuantity(figures.selfCapacitance, 'capacitance') },
+                { label: 'Resonates by itself at', text: formatQuantity(figures.selfResonance, 'frequency') },
+                { label: 'Wire to wind', text: formatQuantity(figures.wireLength, 'length') },
+                { label: 'Direct-current resistance', text: formatQuantity(figures.dcResistance, 'resistance') },
+              ]}
+              warnings={figures.warnings}
+            />
+          )}
+        </div>
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,40 @@
+import type { ComponentType } from 'preact';
+import type { StageId } from '../../engine/reception/types.ts';
+import { STAGE_IDS } from '../components/PathStrip.tsx';
+import { stage } from '../state/view.ts';
+import { AerialEarth } from './AerialEarth.tsx';
+import { DetectorBench } from './DetectorBench.tsx';
+import { Ear } from './Ear.tsx';
+import { FieldBench } from './FieldBench.tsx';
+import { AfterDetector, Phones } from './LoadBench.tsx';
+import { WORKBENCH_TITLES } from './places.ts';
+import { StageNow } from './StageNow.tsx';
+import { TunedCircuit } from './TunedCircuit.tsx';
+
+const BENCHES: Readonly<Record<StageId, ComponentType>> = {
+  field: FieldBench,
+  aerial: AerialEarth,
+  'tuned circuit': TunedCircuit,
+  detector: DetectorBench,
+  audio: AfterDetector,
+  phones: Phones,
+  ear: Ear,
+};
+
+/** The parts and figures of the chosen stage. */
+export function Workbench() {
+  const id = stage.value;
+  const Bench = BENCHES[id];
+  return (
+    <section
+      id="workbench"
+      class="workbench"
+      role="tabpanel"
+      aria-labelledby={`stage-${STAGE_IDS.indexOf(id)} workbench-title`}
+    >
+      <h2 id="workbench-title">{WORKBENCH_TITLES[id]}</h2>
+      <StageNow id={id} />
+      <Bench key={id} />
+    </section>
+  );
+}
