@@ -1,5 +1,7 @@
 import { aerial } from './aerial.ts';
 import type { Calculation } from './calculation.ts';
+import { coil } from './coil.ts';
+import { coupling } from './coupling.ts';
 import { detection } from './detection.ts';
 import { detector } from './detector.ts';
 import { earth } from './earth.ts';
@@ -7,8 +9,12 @@ import { groundwave } from './groundwave.ts';
 import { noise } from './noise.ts';
 import { reception } from './reception.ts';
 import { skywave } from './skywave.ts';
+import { wire } from './wire.ts';
 
 export const CALCULATIONS: readonly Calculation[] = [
+  coil,
+  coupling,
+  wire,
   aerial,
   earth,
   groundwave,

@@ -88,8 +88,15 @@ export function aerialInCircuit(
           : [],
     };
   }
-  const model = wireAerialModel(aerial);
-  const short = highest < SHORT * model.naturalFrequency;
+  const exact = wireAerialModel(aerial);
+  const short = highest < SHORT * exact.naturalFrequency;
+  const model = short
+    ? {
+        ...exact,
+        resistanceAt: smooth((f) => exact.impedanceAt(f).re),
+        effectiveHeightAt: smooth(exact.effectiveHeightAt),
+      }
+    : { ...exact, resistanceAt: (f: Hertz) => exact.impedanceAt(f).re };
   const elements: Element[] = short
     ? [
         field,
@@ -108,7 +115,7 @@ export function aerialInCircuit(
           from: 'aerial wire',
           to: AERIAL,
           inductance: model.inductance,
-          resistance: (f) => (f > 0 ? model.impedanceAt(f).re : 0.1),
+          resistance: (f) => (f > 0 ? model.resistanceAt(f) : 0.1),
           part: 'aerial',
         },
       ]
@@ -129,8 +136,28 @@ export function aerialInCircuit(
     capacitance: model.capacitance,
     effectiveHeightAt: (f) => lower(model.effectiveHeightAt(f)),
     radiationResistanceAt: model.radiationResistanceAt,
-    resistanceAt: (f) => model.impedanceAt(f).re,
+    resistanceAt: model.resistanceAt,
     warningsAt: model.warningsAt,
+  };
+}
+
+/** Steps an octave at which a short aerial's line is solved; between them its logarithm runs as a parabola, within 1e-4. */
+const STEPS = 4;
+
+/** A positive, smooth function of frequency, solved only where it is asked for. */
+function smooth(exact: (frequency: Hertz) => number): (frequency: Hertz) => number {
+  const known = new Map<number, number>();
+  const at = (k: number): number => {
+    let value = known.get(k);
+    if (value === undefined) known.set(k, (value = Math.log(Math.max(exact(2 ** (k / STEPS)), 1e-12))));
+    return value;
+  };
+  return (frequency) => {
+    const x = Math.log2(frequency) * STEPS;
+    const k = Math.round(x);
+    const t = x - k;
+    const [a, b, c] = [at(k - 1), at(k), at(k + 1)];
+    return Math.exp(b + (t * (c - a)) / 2 + (t * t * (a + c - 2 * b)) / 2);
   };
 }
 

@@ -1,5 +1,7 @@
+import { couple } from '../parts/coil/coupling.ts';
 import type { CoilModel, Part } from '../parts/coil/model.ts';
 import { ringMutual } from '../parts/coil/ring.ts';
+import type { Winding } from '../parts/coil/winding.ts';
 import type { SetDescription } from '../set/description.ts';
 import { coilModel } from '../set/models.ts';
 import type { Henries, Hertz, Ohms } from '../units/quantities.ts';
@@ -34,8 +36,9 @@ export const coilsOf = (set: SetDescription, loss: number): CoilPart[] =>
   });
 
 /**
- * Mutual inductance between stretches of two coils on one axis, middles `distance` apart, one turned by `tilt` degrees
- * (0 to 180). Coils without turns in space (cores, measured ones) do not reach each other.
+ * Mutual inductance between stretches of two coils, middles `distance` apart along the axis of the first, the second
+ * turned by `tilt` degrees. The whole comes from their turns in space; a stretch has the share of it that its turns
+ * would have were the coils straight. Coils without turns in space (cores, measured ones) do not reach each other.
  */
 export function mutualOf(
   first: CoilPart,
@@ -44,9 +47,20 @@ export function mutualOf(
 ): (a: Part, b: Part) => Henries {
   const [w1, w2] = [first.model.winding, second.model.winding];
   if (!w1 || !w2) return () => 0;
+  const whole = couple(first.model, second.model, {
+    offset: placing.distance,
+    tilt: (placing.tilt * Math.PI) / 180,
+  }).mutualInductance;
+  const sumOf = straightSum(w1, w2, placing.distance);
+  const total = sumOf([0, first.turns], [0, second.turns]);
+  return (a, b) =>
+    a[1] - a[0] === first.turns && b[1] - b[0] === second.turns ? whole : (whole * sumOf(a, b)) / total;
+}
+
+function straightSum(w1: Winding, w2: Winding, distance: number): (a: Part, b: Part) => Henries {
   const middle = (z: Float64Array) => (Math.min(...z) + Math.max(...z)) / 2;
-  const [m1, m2] = [middle(w1.z), middle(w2.z)];
-  const turned = Math.cos((placing.tilt * Math.PI) / 180);
+  const apart = distance - middle(w2.z) + middle(w1.z);
+  const touching = w1.wireRadius + w2.wireRadius;
   const share = (turn: number, [from, to]: Part): number => Math.max(0, Math.min(turn + 1, to) - Math.max(turn, from));
   return (a, b) => {
     let sum = 0;
@@ -55,10 +69,16 @@ export function mutualOf(
       if (p === 0) continue;
       for (let j = 0; j < w2.radius.length; j++) {
         const q = share(j, b);
-        if (q > 0)
-          sum += p * q * ringMutual(w1.radius[i], w2.radius[j], w2.z[j] - m2 + placing.distance - (w1.z[i] - m1));
+        if (q === 0) continue;
+        const dr = w1.radius[i] - w2.radius[j];
+        const dz = w2.z[j] + apart - w1.z[i];
+        const near = dr * dr + dz * dz < touching * touching;
+        sum +=
+          p *
+          q *
+          ringMutual(w1.radius[i], w2.radius[j], near ? Math.sqrt(Math.max(0, touching * touching - dr * dr)) : dz);
       }
     }
-    return sum * turned;
+    return sum;
   };
 }

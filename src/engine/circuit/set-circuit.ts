@@ -1,6 +1,7 @@
 import type { VariableCapacitor } from '../parts/capacitor/model.ts';
 import { type AveragedDetector, averaged } from '../parts/detector/averaged.ts';
 import type { Detector } from '../parts/detector/detector.ts';
+import { pairAveraged } from '../parts/detector/pair.ts';
 import type { EarthModel } from '../parts/earth/earth.ts';
 import type { Load } from '../parts/load/index.ts';
 import type { SetDescription } from '../set/description.ts';
@@ -11,7 +12,6 @@ import { arrange } from './arrangements/index.ts';
 import type { Kit } from './arrangements/kit.ts';
 import type { Assembly } from './assembly.ts';
 import { type CoilPart, coilsOf, mutualOf } from './coil-parts.ts';
-import { asOneDevice } from './detector-pair.ts';
 import { loadElements } from './load-elements.ts';
 import { type LoopAerial, loopOf } from './loop-parts.ts';
 import type { Port } from './solve.ts';
@@ -91,7 +91,7 @@ export function setCircuit(set: SetDescription, whatif: Whatif = {}): SetCircuit
     loop,
     earth,
     detector,
-    averaged: asOneDevice(averaged(detector), wiring),
+    averaged: wiring === 'single' ? averaged(detector) : pairAveraged(averaged(detector), wiring),
     bias: kit.bias,
     load,
     transducer: loaded.transducer,

@@ -18,6 +18,8 @@ export interface CarrierView {
 export interface FrequencyView {
   readonly frequency: Hertz;
   at(position: Ratio, other?: Ratio): CarrierView;
+  /** Voltage left at the detector when it loads the set with a conductance, of the circuit's own unit emf. */
+  level(conductance: number, position: Ratio, other: Ratio): number;
   /** Pointer position (and that of a separate aerial tuning) where the detector gets most, and whether it lies within the scale. */
   peak(detectorConductance: number): Peak;
 }
@@ -37,7 +39,16 @@ export interface TunedNetwork {
 
 /** A set's radio-frequency side for any frequency and position. One factorisation a frequency where capacitors tune. */
 export function tunedNetwork(assembly: Assembly): TunedNetwork {
-  return assembly.tuning.length > 0 ? capacitorTuned(assembly) : coilTuned(assembly);
+  const network = assembly.tuning.length > 0 ? capacitorTuned(assembly) : coilTuned(assembly);
+  // The same few frequencies are asked for at every pointer position and beside every station.
+  const seen = new Map<Hertz, FrequencyView>();
+  return {
+    at(frequency) {
+      let view = seen.get(frequency);
+      if (!view) seen.set(frequency, (view = network.at(frequency)));
+      return view;
+    },
+  };
 }
 
 /** Join an admittance across port k: what the other ports then see. */
@@ -73,8 +84,15 @@ function capacitorTuned(assembly: Assembly): TunedNetwork {
         return second ? terminate(view, 3, load(second, other)) : view;
       };
       const at = (position: Ratio, other: Ratio = position): CarrierView =>
-        asCarrier(terminated(position, assembly.ganged ? position : other));
-      const level = (g: number, position: Ratio, other: Ratio): number => loaded(at(position, other), g);
+        second
+          ? asCarrier(terminated(position, assembly.ganged ? position : other))
+          : throughOne(look, load(main, position));
+      const level = second
+        ? (g: number, position: Ratio, other: Ratio): number => loaded(at(position, other), g)
+        : (g: number, position: Ratio): number => {
+            const C = main.capacitanceAt(position);
+            return levelThroughOne(look, w * C * main.lossTangentAt(position), w * C, g);
+          };
       /** Where a tuning port's own reactance cancels what it sees, refined to the greatest response. */
       const tune = (tuning: TuningPort, index: number, view: PortView, response: (position: Ratio) => number): Peak => {
         const x = view.z[index][index].im;
@@ -88,6 +106,7 @@ function capacitorTuned(assembly: Assembly): TunedNetwork {
       return {
         frequency,
         at,
+        level,
         peak(g) {
           const withDetector = terminate(look, 0, { re: g, im: 0 });
           if (!second) return tune(main, 2, withDetector, (p) => level(g, p, p));
@@ -112,6 +131,38 @@ function capacitorTuned(assembly: Assembly): TunedNetwork {
   };
 }
 
+/** `terminate` for the one tuning port of most sets, worked out only where it is looked at. */
+function throughOne({ open, z }: PortView, y: Complex): CarrierView {
+  const size = y.re * y.re + y.im * y.im;
+  if (!(size > 0)) return { open: open[0], z: z[0][0], tunedOpen: open[1], tunedByDetector: z[1][0] };
+  const factor = divide({ re: 1, im: 0 }, { re: z[2][2].re + y.re / size, im: z[2][2].im - y.im / size });
+  const intoTuning = multiply(open[2], factor);
+  const byDetector = multiply(z[2][0], factor);
+  return {
+    open: subtract(open[0], multiply(z[0][2], intoTuning)),
+    z: subtract(z[0][0], multiply(z[0][2], byDetector)),
+    tunedOpen: subtract(open[1], multiply(z[1][2], intoTuning)),
+    tunedByDetector: subtract(z[1][0], multiply(z[1][2], byDetector)),
+  };
+}
+
+/** |open/(1 + g·z)| of the same, in plain numbers: a dial asks for it thousands of times. */
+function levelThroughOne({ open, z }: PortView, yr: number, yi: number, g: number): number {
+  const size = yr * yr + yi * yi;
+  const [zt, z0t] = [z[2][2], z[0][2]];
+  const dr = zt.re + (size > 0 ? yr / size : Number.POSITIVE_INFINITY);
+  const di = zt.im - (size > 0 ? yi / size : 0);
+  const d = dr * dr + di * di;
+  // h = z0t / (zt + 1/y), then open − h·open_t and z − h·z_t0.
+  const hr = (z0t.re * dr + z0t.im * di) / d;
+  const hi = (z0t.im * dr - z0t.re * di) / d;
+  const vr = open[0].re - (hr * open[2].re - hi * open[2].im);
+  const vi = open[0].im - (hr * open[2].im + hi * open[2].re);
+  const wr = 1 + g * (z[0][0].re - (hr * z0t.re - hi * z0t.im));
+  const wi = g * (z[0][0].im - (hr * z0t.im + hi * z0t.re));
+  return Math.sqrt((vr * vr + vi * vi) / (wr * wr + wi * wi));
+}
+
 function coilTuned(assembly: Assembly): TunedNetwork {
   const ports: Port[] = [assembly.carrierPort, assembly.tunedPort];
   const made = new Map<number, LinearSolver>();
@@ -127,6 +178,7 @@ function coilTuned(assembly: Assembly): TunedNetwork {
       return {
         frequency,
         at,
+        level: (g, position) => loaded(at(position), g),
         peak(g) {
           const steps = 64;
           let best = 0;

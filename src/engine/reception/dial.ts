@@ -1,11 +1,11 @@
-import { type FrequencyView, loaded } from '../circuit/tuned.ts';
+import type { FrequencyView } from '../circuit/tuned.ts';
 import { formatNumber, formatQuantity } from '../units/format.ts';
 import type { Hertz, Ratio } from '../units/quantities.ts';
 import { qFromSidebands, type Receiver, TEST_TONE, type TunedStation } from './receive-station.ts';
 import type { Dial, DialPlace, DialPoint, HeardWord } from './types.ts';
 
 /** Where along frequency the tuning curve is solved; between them it is smooth. */
-const CURVE_POINTS = 48;
+const CURVE_POINTS = 24;
 const LOWEST: Hertz = 60e3;
 const HIGHEST: Hertz = 6e6;
 /** How far coil, strays and capacitor together may put a resonance out; from Medhurst-like spreads, common practice. */
@@ -139,7 +139,7 @@ export function dialOf(
   const raw = points.map(({ position }) =>
     Float64Array.from(
       views,
-      (view, k) => 20 * Math.log10(Math.max(stations[k].emf * loaded(view.at(position, stations[k].other), g), 1e-15)),
+      (view, k) => 20 * Math.log10(Math.max(stations[k].emf * view.level(g, position, stations[k].other), 1e-15)),
     ),
   );
   const strongest = raw.reduce((most, row) => row.reduce((m, x) => Math.max(m, x), most), Number.NEGATIVE_INFINITY);

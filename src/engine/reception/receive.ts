@@ -1,5 +1,4 @@
 import { setCircuit } from '../circuit/set-circuit.ts';
-import { loaded } from '../circuit/tuned.ts';
 import { magnitude } from '../numerics/complex.ts';
 import { slopeResistance } from '../parts/detector/detector.ts';
 import type { SetDescription } from '../set/description.ts';
@@ -95,7 +94,7 @@ function besides(set: Receiver, wanted: TunedStation, all: readonly TunedStation
     voltage:
       s === wanted
         ? s.steady.junctionVoltage
-        : s.emf * loaded(set.network.at(s.station.frequency).at(wanted.position, wanted.other), g),
+        : s.emf * set.network.at(s.station.frequency).level(g, wanted.position, wanted.other),
   });
   const load = set.audioLoadAt(TEST_TONE);
   const loadTime = (set.circuit.set.load.bypass + 30e-12) / (1 / Math.max(magnitude(load), 1) + g / 2);
