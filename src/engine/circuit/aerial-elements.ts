@@ -90,13 +90,16 @@ export function aerialInCircuit(
   }
   const exact = wireAerialModel(aerial);
   const short = highest < SHORT * exact.naturalFrequency;
-  const model = short
-    ? {
-        ...exact,
-        resistanceAt: smooth((f) => exact.impedanceAt(f).re),
-        effectiveHeightAt: smooth(exact.effectiveHeightAt),
-      }
-    : { ...exact, resistanceAt: (f: Hertz) => exact.impedanceAt(f).re };
+  const model = {
+    ...exact,
+    resistanceAt: smooth((f) => Math.log(Math.max(exact.impedanceAt(f).re, 1e-9)), Math.exp),
+    effectiveHeightAt: smooth((f) => Math.log(Math.max(exact.effectiveHeightAt(f), 1e-9)), Math.exp),
+    // Times the frequency a short aerial's reactance is a constant and a small square: easy to join.
+    reactanceAt: smooth(
+      (f) => f * exact.impedanceAt(f).im,
+      (fx, f) => fx / f,
+    ),
+  };
   const elements: Element[] = short
     ? [
         field,
@@ -127,7 +130,7 @@ export function aerialInCircuit(
           name: 'aerial',
           from: 'sky',
           to: AERIAL,
-          impedance: (f) => (f > 0 ? model.impedanceAt(f) : complex(1e12)),
+          impedance: (f) => (f > 0 ? complex(model.resistanceAt(f), model.reactanceAt(f)) : complex(1e12)),
           part: 'aerial',
         },
       ];
@@ -141,15 +144,18 @@ export function aerialInCircuit(
   };
 }
 
-/** Steps an octave at which a short aerial's line is solved; between them its logarithm runs as a parabola, within 1e-4. */
-const STEPS = 4;
+/** Steps an octave at which an aerial's line is solved; between them it runs as a parabola, within 1e-3. */
+const STEPS = 8;
 
-/** A positive, smooth function of frequency, solved only where it is asked for. */
-function smooth(exact: (frequency: Hertz) => number): (frequency: Hertz) => number {
+/** A smooth function of frequency, solved only near where it is asked for. `restore` undoes what made it smooth. */
+function smooth(
+  exact: (frequency: Hertz) => number,
+  restore: (value: number, frequency: Hertz) => number,
+): (frequency: Hertz) => number {
   const known = new Map<number, number>();
   const at = (k: number): number => {
     let value = known.get(k);
-    if (value === undefined) known.set(k, (value = Math.log(Math.max(exact(2 ** (k / STEPS)), 1e-12))));
+    if (value === undefined) known.set(k, (value = exact(2 ** (k / STEPS))));
     return value;
   };
   return (frequency) => {
@@ -157,7 +163,7 @@ function smooth(exact: (frequency: Hertz) => number): (frequency: Hertz) => numb
     const k = Math.round(x);
     const t = x - k;
     const [a, b, c] = [at(k - 1), at(k), at(k + 1)];
-    return Math.exp(b + (t * (c - a)) / 2 + (t * t * (a + c - 2 * b)) / 2);
+    return restore(b + (t * (c - a)) / 2 + (t * t * (a + c - 2 * b)) / 2, frequency);
   };
 }
 

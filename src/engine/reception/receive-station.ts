@@ -125,6 +125,7 @@ export function receiveStation(
     loadAt: set.audioLoadAt,
     dcResistance: set.dcResistance,
     bias: circuit.bias,
+    leaveOut: 0.06,
   });
   const work = workingPoint(circuit.averaged, steady, view.z, set.dcResistance, emf * magnitude(view.open));
   const conductance = 1 / steady.inputResistance;

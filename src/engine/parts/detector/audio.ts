@@ -9,7 +9,7 @@ import {
   scale,
   subtract,
 } from '../../numerics/complex.ts';
-import type { Amperes, Hertz, Ohms, Radians, Volts, Watts } from '../../units/quantities.ts';
+import type { Amperes, Hertz, Ohms, Radians, Ratio, Volts, Watts } from '../../units/quantities.ts';
 import { type Balance, type BalanceState, balance } from './audio-balance.ts';
 import { type AveragedDetector, averagedCurrents } from './averaged.ts';
 import { steadyDetector } from './steady.ts';
@@ -37,6 +37,8 @@ export interface AudioDetectionOptions {
   readonly loadAt: (frequency: Hertz) => Complex;
   readonly dcResistance: Ohms;
   readonly bias?: Volts;
+  /** Share of the first that the next harmonic of the tone may have and still be left out; default 1 %. */
+  readonly leaveOut?: Ratio;
   /** Of the carrier; with it the loaded Q is given, and a warning where it is too low for these figures. */
   readonly carrierFrequency?: Hertz;
 }
@@ -126,7 +128,7 @@ export function audioDetection(options: AudioDetectionOptions): AudioDetection {
       next = share < 1 ? { ...part, converged: false } : part;
     }
     state = next;
-    if (state.leftOut < ENOUGH || !state.converged) break;
+    if (state.leftOut < (options.leaveOut ?? ENOUGH) || !state.converged) break;
   }
   return report(options, state!, steady.warnings, sourceAt, iterations, loadAtCarrier);
 }
