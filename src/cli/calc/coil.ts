@@ -47,7 +47,7 @@ export const coilSchema = buildable(
       v.object({
         shape: v.literal('multilayer'),
         turnsPerLayer: count(1, 20_000),
-        layers: count(1, 1000),
+        layers: count(1, 200),
         ...inside,
         pitch: v.optional(size),
         layerPitch: v.optional(size),

@@ -133,8 +133,9 @@ function wireUncertainty(spec: WoundSpec, w: Winding): number {
       : w.columns > 1 && w.radii.length > 1
         ? 0.02 + 0.15 * close ** 2
         : 0.01;
-  // Nearly touching turns: tables and theory part by up to 30 %, and the true pitch decides.
-  const touching = close > 0.6 ? 0.6 * (close - 0.6) : 0;
+  // Nearly touching turns: Medhurst's table and the field solution part, most for short coils, and the true pitch decides.
+  const short = w.columns * w.zStep < 2 * w.radius[0];
+  const touching = close > 0.6 ? (short ? 1.2 : 0.7) * (Math.min(close, 1) - 0.6) : 0;
   return 0.05 + model + touching;
 }
 

@@ -148,7 +148,7 @@ function byLogarithm(rows: readonly (readonly [number, number])[], n: number): n
  * thousands of frequencies, all between a few of its steps.
  */
 export function remembered(exact: EddyImpedance): EddyImpedance {
-  const step = 0.08;
+  const step = 0.07;
   const known = new Map<number, Complex>();
   const node = (k: number): Complex => {
     let value = known.get(k);

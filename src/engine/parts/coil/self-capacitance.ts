@@ -58,7 +58,7 @@ export function selfCapacitance(spec: WoundSpec, w: Winding): SelfCapacitance {
       turns,
       meanDiameter: across,
       pitch: l / turns,
-      wire: { diameter: (0.8 * l) / turns },
+      wire: { diameter: Math.min((0.8 * l) / turns, 0.4 * across) },
     });
     capacitance += Math.max(0, medhurstCapacitance(l, across) - energyCapacitance(sheet, { part: 0, permittivity: 1 }));
   }

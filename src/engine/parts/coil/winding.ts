@@ -63,8 +63,8 @@ export interface Lattice {
 /** Set out the rings of a lattice. @throws RangeError for turns or sizes that cannot be wound. */
 export function layOut(lattice: Lattice): Winding {
   const { turns, zStep, place, ...rest } = lattice;
-  if (!(turns > 0 && turns <= MOST_TURNS))
-    throw new RangeError(`${turns} turns: above 0 and up to ${MOST_TURNS} needed`);
+  const most = lattice.rows === 'radial' && lattice.radii.length > 1 ? MOST_IN_DISC : MOST_TURNS;
+  if (!(turns > 0 && turns <= most)) throw new RangeError(`${turns} turns: above 0 and up to ${most} needed`);
   const radii = Float64Array.from(lattice.radii);
   for (const r of radii) {
     if (!(r > lattice.wireRadius)) throw new RangeError(`a turn of radius ${r} m is too small for the wire`);
@@ -87,7 +87,9 @@ export function layOut(lattice: Lattice): Winding {
   return { ...rest, turns, radii, zStep, radius, z, layer, column, columns, lengthFactor: lattice.lengthFactor ?? 1 };
 }
 
+/** Beyond these the sums would keep a person waiting; no coil by hand comes near. */
 export const MOST_TURNS = 20_000;
+export const MOST_IN_DISC = 2048;
 
 /** The last ring of a fractional number of turns carries only its part. */
 export const lastWeight = (w: Winding): number => w.turns - (w.radius.length - 1);
