@@ -29,8 +29,7 @@ export interface TuningCurve {
 export function tuningCurve(set: Receiver): TuningCurve {
   const g = set.smallConductance;
   const peakAt = (f: Hertz) => set.network.at(f).peak(g);
-  const lowest = edge(peakAt, 1);
-  const highest = edge(peakAt, 0);
+  const [lowest, highest] = ends(peakAt);
   const points = Array.from({ length: CURVE_POINTS }, (_, i): Tuned => {
     const frequency = lowest * (highest / lowest) ** (i / (CURVE_POINTS - 1));
     const { position, other } = peakAt(frequency);
@@ -70,18 +69,27 @@ export function tuningCurve(set: Receiver): TuningCurve {
   };
 }
 
-/** Frequency at which the peak comes to an end of the scale: meshed (1) is the low end. */
-function edge(peakAt: (f: Hertz) => { position: Ratio; within: boolean; wanted?: number }, end: 0 | 1): Hertz {
-  // On the low side the scale is meshed and still not enough; on the high side open and still too much.
-  const tooLow = (f: Hertz): boolean => peakAt(f).position >= (end === 1 ? 1 - 1e-6 : 1e-6);
-  let low = Math.log(LOWEST);
-  let high = Math.log(HIGHEST);
-  for (let i = 0; i < 22; i++) {
-    const middle = (low + high) / 2;
-    if (tooLow(Math.exp(middle))) low = middle;
-    else high = middle;
-  }
-  return Math.exp((low + high) / 2);
+/** Steps in which the scale's ends are looked for: closer than the aerial's own resonance is to the set's. */
+const STRIDE = 1.05;
+
+/** Lowest and highest frequency peaked within the scale: meshed (1) is the low end. */
+function ends(peakAt: (f: Hertz) => { position: Ratio }): [Hertz, Hertz] {
+  const halve = (low: Hertz, high: Hertz, below: (f: Hertz) => boolean): Hertz => {
+    let [a, b] = [low, high];
+    for (let i = 0; i < 16; i++) {
+      const middle = Math.sqrt(a * b);
+      if (below(middle)) a = middle;
+      else b = middle;
+    }
+    return Math.sqrt(a * b);
+  };
+  const meshed = (f: Hertz): boolean => peakAt(f).position >= 1 - 1e-6;
+  const open = (f: Hertz): boolean => peakAt(f).position <= 1e-6;
+  const lowest = halve(LOWEST, HIGHEST, meshed);
+  // Upward step by step: beyond the aerial's own resonance the set may seem to tune once more.
+  let f = lowest;
+  while (f < HIGHEST && !open(f * STRIDE)) f *= STRIDE;
+  return [lowest, halve(f, f * STRIDE, (x) => !open(x))];
 }
 
 /** Place of a station on the dial, with the readings it may be at. */
@@ -147,7 +155,7 @@ export function dialOf(
   const [minLow, minHigh] = tuning.minRange;
   const [maxLow, maxHigh] = tuning.maxRange;
   const moved = (f: Hertz, C: number, to: number): Hertz => f * Math.sqrt(C / Math.max(to, 1e-13));
-  const ends = {
+  const spread = {
     lowest: [
       moved(curve.lowest, tuning.max, maxHigh) * 0.985,
       moved(curve.lowest, tuning.max, maxLow) * 1.015,
@@ -162,8 +170,8 @@ export function dialOf(
     points,
     lowest: curve.lowest,
     highest: curve.highest,
-    lowestRange: ends.lowest,
-    highestRange: [ends.highest[0], ends.highest[1]],
+    lowestRange: spread.lowest,
+    highestRange: [spread.highest[0], spread.highest[1]],
     swing: tuning.swing,
     levels,
     stations: stations.map((s, index) => ({
@@ -172,7 +180,7 @@ export function dialOf(
       heard: heard[index],
       place: s.within ? dialPlace(set, curve, s.position, s.station.frequency) : undefined,
     })),
-    sentences: coverageSentences(curve, ends, outside),
+    sentences: coverageSentences(curve, spread, outside),
     warnings: crowdedWarnings(points),
   };
 }
