@@ -6,7 +6,7 @@ import type { Former } from './dielectrics.ts';
 import { windingOf } from './shapes.ts';
 import type { BasketSpec, MultilayerSpec, SolenoidSpec, WoundSpec } from './spec.ts';
 import { turnSums } from './turn-sums.ts';
-import { MOST_IN_DISC, MOST_TURNS, wireLengthTo } from './winding.ts';
+import { MOST_IRREGULAR, MOST_TURNS, wireLengthTo } from './winding.ts';
 
 /** A coil without its number of turns. */
 export type Unwound = WoundSpec extends infer S
@@ -37,12 +37,12 @@ function wound(coil: Unwound, turns: number): WoundSpec {
 /**
  * Turns for a wanted inductance.
  * Turns added later leave the earlier ones where they are, so the first n turns of a longer coil are the coil of n turns.
- * @returns undefined when more than about 16 000 turns (2048 in a disc) would be needed.
+ * @returns undefined when more than about 16 000 turns (2048 in a disc or bank winding) would be needed.
  */
 export function turnsFor(inductance: Henries, coil: Unwound): TurnsWanted | undefined {
   if (!(inductance > 0)) throw new RangeError(`inductance ${inductance} H is not above 0`);
-  const disc = coil.shape === 'spiral' || coil.shape === 'spider';
-  for (let most = 64; most <= (disc ? MOST_IN_DISC : MOST_TURNS); most *= 2) {
+  const irregular = coil.shape === 'spiral' || coil.shape === 'spider' || coil.shape === 'bank-wound';
+  for (let most = 64; most <= (irregular ? MOST_IRREGULAR : MOST_TURNS); most *= 2) {
     const w = windingOf(wound(coil, most));
     const n = w.radius.length;
     // A bank-wound coil is shifted as a whole when it grows, which changes nothing.

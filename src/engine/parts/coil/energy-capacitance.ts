@@ -63,7 +63,7 @@ function gather(w: Winding): Rings {
   const sideways = w.weave ? meanSideways(w) : 0;
   for (let start = 0; start < n; ) {
     let end = start + 1;
-    while (end < n && end - start < per && w.layer[end] === w.layer[start]) end++;
+    while (end < n && end - start < per && (w.layer[end] === w.layer[start] || !w.full)) end++;
     const count = end - start;
     let r = 0;
     let z = 0;
@@ -73,8 +73,9 @@ function gather(w: Winding): Rings {
     }
     rings.radius.push(r);
     rings.z.push(z);
-    // A strip's mean distance from itself is 0.2235 of its breadth; a round wire's is its radius.
-    rings.size.push(count === 1 ? w.wireRadius : 0.2235 * (count * w.pitch));
+    // Geometric mean distance from itself: a round wire's radius, 0.2235 of a strip's breadth, 0.447 of a square's side.
+    const joined = w.full ? 0.2235 * count * w.pitch : 0.447 * Math.sqrt(count) * w.pitch;
+    rings.size.push(count === 1 ? w.wireRadius : joined);
     rings.apart.push(sideways);
     voltage.push((wireLengthTo(w, start) + wireLengthTo(w, end)) / 2 / total);
     start = end;

@@ -1,7 +1,7 @@
 import type { Metres } from '../../units/quantities.ts';
 import { bundleDiameter, closePitch, overallDiameter, type Wire } from '../wire/wire.ts';
 import type { BankSpec, BasketSpec, MultilayerSpec, SolenoidSpec, SpiderSpec, SpiralSpec, WoundSpec } from './spec.ts';
-import { layOut, type Weave, type Winding } from './winding.ts';
+import { layOut, MOST_TURNS, ringCount, type Weave, type Winding } from './winding.ts';
 
 /** Radius that carries the current: the bare wire, or the whole bundle of Litz. */
 const conductorRadius = (wire: Wire): Metres => ((wire.strands ?? 1) > 1 ? bundleDiameter(wire) : wire.diameter) / 2;
@@ -84,7 +84,9 @@ function bankWound(spec: BankSpec): Winding {
   // Each layer rests in the hollows of the one below: centres of touching round wires form equal-sided triangles.
   const rise = (pitch * Math.sqrt(3)) / 2;
   const places: [number, number][] = [];
-  for (let k = 0; places.length < spec.turns; k++) {
+  // Refused by layOut when there are too many.
+  const turns = Math.min(spec.turns, MOST_TURNS);
+  for (let k = 0; places.length < turns; k++) {
     for (let l = 0; l <= Math.min(k, spec.layers - 1); l++) places.push([l, 2 * k - l]);
   }
   return layOut({
@@ -114,7 +116,7 @@ function disc(
 ): Winding {
   return layOut({
     turns: spec.turns,
-    radii: Array.from({ length: Math.max(1, Math.ceil(spec.turns - 1e-9)) }, (_, i) => first + i * pitch),
+    radii: Array.from({ length: ringCount(Math.min(spec.turns, MOST_TURNS)) }, (_, i) => first + i * pitch),
     zStep: pitch,
     place: (i) => [i, 0],
     full: true,

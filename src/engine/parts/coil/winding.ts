@@ -63,7 +63,8 @@ export interface Lattice {
 /** Set out the rings of a lattice. @throws RangeError for turns or sizes that cannot be wound. */
 export function layOut(lattice: Lattice): Winding {
   const { turns, zStep, place, ...rest } = lattice;
-  const most = lattice.rows === 'radial' && lattice.radii.length > 1 ? MOST_IN_DISC : MOST_TURNS;
+  const disc = lattice.rows === 'radial' && lattice.radii.length > MOST_LAYERS;
+  const most = disc || !lattice.full ? MOST_IRREGULAR : MOST_TURNS;
   if (!(turns > 0 && turns <= most)) throw new RangeError(`${turns} turns: above 0 and up to ${most} needed`);
   const radii = Float64Array.from(lattice.radii);
   for (const r of radii) {
@@ -89,7 +90,9 @@ export function layOut(lattice: Lattice): Winding {
 
 /** Beyond these the sums would keep a person waiting; no coil by hand comes near. */
 export const MOST_TURNS = 20_000;
-export const MOST_IN_DISC = 2048;
+/** Discs and bank windings, whose pairs of turns are nearly all different. */
+export const MOST_IRREGULAR = 2048;
+const MOST_LAYERS = 200;
 
 /** The last ring of a fractional number of turns carries only its part. */
 export const lastWeight = (w: Winding): number => w.turns - (w.radius.length - 1);
