@@ -1,0 +1,54 @@
+import { readFileSync } from 'node:fs';
+import { setCircuit } from '../src/engine/circuit/set-circuit.ts';
+import { linearSolver } from '../src/engine/circuit/solve.ts';
+import { tunedNetwork } from '../src/engine/circuit/tuned.ts';
+import { dialOf, tuningCurve } from '../src/engine/reception/dial.ts';
+import { receive } from '../src/engine/reception/receive.ts';
+import { receiver, receiveStation } from '../src/engine/reception/receive-station.ts';
+import { readValue } from '../src/engine/set/read.ts';
+import type { Measurement } from './bench.ts';
+
+/** The medium-wave example with 40 stations spread over the band. */
+function bandOf40() {
+  const written = JSON.parse(readFileSync('examples/medium-wave-galena.json', 'utf8'));
+  const base = written.place.stations;
+  written.place.stations = Array.from({ length: 40 }, (_, i) => ({
+    ...base[i % base.length],
+    name: `Station ${i + 1}`,
+    frequency: `${531 + 27 * i} kHz`,
+  }));
+  const read = readValue(written);
+  if (!read.ok) throw new Error('the example does not read');
+  return read.set;
+}
+const set = bandOf40();
+const ready = receiver(setCircuit(set));
+const tuned = set.place.stations.map((station) => receiveStation(ready, station));
+const curve = tuningCurve(ready);
+const heard = tuned.map((s) => s.heard.words);
+
+/** Position by position, station by station, each with its own solution of the whole circuit. */
+function dialStraightforward(positions: number): number {
+  let sum = 0;
+  const { assembly } = ready.circuit;
+  for (let i = 0; i < positions; i++) {
+    const solver = linearSolver(assembly.circuitAt(i / (positions - 1)), [assembly.carrierPort]);
+    for (const { station } of tuned) sum += solver.look(station.frequency).open[0].re;
+  }
+  return sum;
+}
+
+export const measurements: Measurement[] = [
+  { name: 'whole reception, 40 stations', unit: 'reception', run: () => void receive(set), goal: { atMost_s: 0.01 } },
+  {
+    name: 'dial, 200 positions × 40 stations',
+    unit: 'dial',
+    goal: { atMost_s: 0.1, atLeastRatio: 3 },
+    against: 'the same, every point solved by itself',
+    run: () => {
+      const fresh = { ...ready, network: tunedNetwork(ready.circuit.assembly) };
+      dialOf(fresh, curve, tuned, heard, 200);
+    },
+  },
+  { name: 'the same, every point solved by itself', unit: 'dial', run: () => void dialStraightforward(200) },
+];
