@@ -20,6 +20,8 @@ export interface FrequencyView {
   at(position: Ratio, other?: Ratio): CarrierView;
   /** Voltage left at the detector when it loads the set with a conductance, of the circuit's own unit emf. */
   level(conductance: number, position: Ratio, other: Ratio): number;
+  /** The same with the tuning capacitance given, for those who ask at many frequencies; undefined where it is no such set. */
+  levelWith?(conductance: number, capacitance: Farads, lossTangent: number): number;
   /** Pointer position (and that of a separate aerial tuning) where the detector gets most, and whether it lies within the scale. */
   peak(detectorConductance: number): Peak;
 }
@@ -93,6 +95,9 @@ function capacitorTuned(assembly: Assembly): TunedNetwork {
             const C = main.capacitanceAt(position);
             return levelThroughOne(look, w * C * main.lossTangentAt(position), w * C, g);
           };
+      const levelWith = second
+        ? undefined
+        : (g: number, C: Farads, loss: number): number => levelThroughOne(look, w * C * loss, w * C, g);
       /** Where a tuning port's own reactance cancels what it sees, refined to the greatest response. */
       const tune = (tuning: TuningPort, index: number, view: PortView, response: (position: Ratio) => number): Peak => {
         const x = view.z[index][index].im;
@@ -107,6 +112,7 @@ function capacitorTuned(assembly: Assembly): TunedNetwork {
         frequency,
         at,
         level,
+        levelWith,
         peak(g) {
           const withDetector = terminate(look, 0, { re: g, im: 0 });
           if (!second) return tune(main, 2, withDetector, (p) => level(g, p, p));

@@ -1,11 +1,11 @@
-import type { FrequencyView } from '../circuit/tuned.ts';
+import type { FrequencyView, Peak } from '../circuit/tuned.ts';
 import { formatNumber, formatQuantity } from '../units/format.ts';
-import type { Hertz, Ratio } from '../units/quantities.ts';
+import type { Farads, Hertz, Ratio } from '../units/quantities.ts';
 import { qFromSidebands, type Receiver, TEST_TONE, type TunedStation } from './receive-station.ts';
 import type { Dial, DialPlace, DialPoint, HeardWord } from './types.ts';
 
 /** Where along frequency the tuning curve is solved; between them it is smooth. */
-const CURVE_POINTS = 24;
+const CURVE_POINTS = 18;
 const LOWEST: Hertz = 60e3;
 const HIGHEST: Hertz = 6e6;
 /** How far coil, strays and capacitor together may put a resonance out; from Medhurst-like spreads, common practice. */
@@ -29,7 +29,8 @@ export interface TuningCurve {
 export function tuningCurve(set: Receiver): TuningCurve {
   const g = set.smallConductance;
   const peakAt = (f: Hertz) => set.network.at(f).peak(g);
-  const [lowest, highest] = ends(peakAt);
+  const { tuning, assembly } = set.circuit;
+  const [lowest, highest] = ends(peakAt, assembly.tuning.length > 0 ? [tuning.min, tuning.max] : undefined);
   const points = Array.from({ length: CURVE_POINTS }, (_, i): Tuned => {
     const frequency = lowest * (highest / lowest) ** (i / (CURVE_POINTS - 1));
     const { position, other } = peakAt(frequency);
@@ -69,27 +70,32 @@ export function tuningCurve(set: Receiver): TuningCurve {
   };
 }
 
-/** Steps in which the scale's ends are looked for: closer than the aerial's own resonance is to the set's. */
+/** Steps in which an end of the scale is looked for where a coil does the tuning. */
 const STRIDE = 1.05;
 
 /** Lowest and highest frequency peaked within the scale: meshed (1) is the low end. */
-function ends(peakAt: (f: Hertz) => { position: Ratio }): [Hertz, Hertz] {
-  const halve = (low: Hertz, high: Hertz, below: (f: Hertz) => boolean): Hertz => {
-    let [a, b] = [low, high];
-    for (let i = 0; i < 16; i++) {
-      const middle = Math.sqrt(a * b);
-      if (below(middle)) a = middle;
-      else b = middle;
-    }
-    return Math.sqrt(a * b);
-  };
-  const meshed = (f: Hertz): boolean => peakAt(f).position >= 1 - 1e-6;
+function ends(peakAt: (f: Hertz) => Peak, capacitances: readonly [Farads, Farads] | undefined): [Hertz, Hertz] {
+  if (capacitances) return [peakedWith(peakAt, capacitances[1], 3e5), peakedWith(peakAt, capacitances[0], 1e6)];
   const open = (f: Hertz): boolean => peakAt(f).position <= 1e-6;
-  const lowest = halve(LOWEST, HIGHEST, meshed);
+  const meshed = (f: Hertz): boolean => peakAt(f).position >= 1 - 1e-6;
+  let low = LOWEST;
+  while (low < HIGHEST && meshed(low * STRIDE)) low *= STRIDE;
+  let high = low * STRIDE;
   // Upward step by step: beyond the aerial's own resonance the set may seem to tune once more.
-  let f = lowest;
-  while (f < HIGHEST && !open(f * STRIDE)) f *= STRIDE;
-  return [lowest, halve(f, f * STRIDE, (x) => !open(x))];
+  while (high < HIGHEST && !open(high * STRIDE)) high *= STRIDE;
+  return [low, high];
+}
+
+/** Frequency whose tuning wants this capacitance: about 1/√C, so a few corrections find it. */
+function peakedWith(peakAt: (f: Hertz) => Peak, capacitance: Farads, start: Hertz): Hertz {
+  let f = start;
+  for (let i = 0; i < 12; i++) {
+    const { wanted = capacitance } = peakAt(f);
+    const factor = Number.isFinite(wanted) ? Math.sqrt(wanted / capacitance) : 0.7;
+    f = Math.min(HIGHEST, Math.max(LOWEST, f * Math.min(1.4, Math.max(0.7, factor))));
+    if (Math.abs(factor - 1) < 1e-4) break;
+  }
+  return f;
 }
 
 /** Place of a station on the dial, with the readings it may be at. */
@@ -144,12 +150,14 @@ export function dialOf(
   });
   const views: FrequencyView[] = stations.map((s) => set.network.at(s.station.frequency));
   const g = set.smallConductance;
-  const raw = points.map(({ position }) =>
-    Float64Array.from(
-      views,
-      (view, k) => 20 * Math.log10(Math.max(stations[k].emf * view.level(g, position, stations[k].other), 1e-15)),
-    ),
-  );
+  const raw = points.map(({ position }) => {
+    const C = tuning.capacitanceAt(position);
+    const loss = tuning.lossTangentAt(position);
+    return Float64Array.from(views, (view, k) => {
+      const level = view.levelWith?.(g, C, loss) ?? view.level(g, position, stations[k].other);
+      return 20 * Math.log10(Math.max(stations[k].emf * level, 1e-15));
+    });
+  });
   const strongest = raw.reduce((most, row) => row.reduce((m, x) => Math.max(m, x), most), Number.NEGATIVE_INFINITY);
   const levels = raw.map((row) => row.map((x) => x - strongest));
   const [minLow, minHigh] = tuning.minRange;

@@ -6,7 +6,15 @@ import { type AudioDetection, audioDetection } from '../parts/detector/audio.ts'
 import { averagedCurrents } from '../parts/detector/averaged.ts';
 import { type SteadyDetection, steadyDetector } from '../parts/detector/steady.ts';
 import type { StationDescription } from '../set/parts/place.ts';
-import type { Hertz, Ohms, Ratio, Volts, Watts } from '../units/quantities.ts';
+import {
+  type Decibels,
+  decibels,
+  type Hertz,
+  type Ohms,
+  type Ratio,
+  type Volts,
+  type Watts,
+} from '../units/quantities.ts';
 import { type FieldAtSite, fieldAtSite } from './field.ts';
 import { type Heard, heard, PEAKS } from './hearing/index.ts';
 import { type WorkingPoint, workingPoint } from './working-point.ts';
@@ -23,6 +31,8 @@ export interface Receiver {
   readonly audioLoadAt: (frequency: Hertz) => Complex;
   /** Voltage across the transducer for a current of 1 A out of the detector. */
   readonly transducerAt: (frequency: Hertz) => Complex;
+  /** dB SPL of a tone of 1 V across the transducer. */
+  readonly soundPressureOfVoltAt: (frequency: Hertz) => Decibels;
   /** Of the unlit detector: what it loads the tuned circuit with while faint. */
   readonly smallConductance: number;
 }
@@ -41,6 +51,7 @@ export function receiver(circuit: SetCircuit): Receiver {
     }
     return found;
   };
+  const soundPressure = new Map<Hertz, Decibels>();
   const out = averagedCurrents();
   circuit.averaged.at(0, circuit.bias, out);
   return {
@@ -49,6 +60,11 @@ export function receiver(circuit: SetCircuit): Receiver {
     dcResistance: Math.min(Math.max(audio.look(0).z[0][0].re, 0), 1e12),
     audioLoadAt: (f) => look(f).load,
     transducerAt: (f) => look(f).transducer,
+    soundPressureOfVoltAt: (f) => {
+      let level = soundPressure.get(f);
+      if (level === undefined) soundPressure.set(f, (level = circuit.load.soundPressureAt(f, 1)));
+      return level;
+    },
     smallConductance: out.fundamentalByAmplitude,
   };
 }
@@ -147,7 +163,9 @@ export function receiveStation(
   const reference = toTransducer(TEST_TONE);
   const how = heard({
     soundPressureLevelAt: (frequency) =>
-      load.soundPressureAt(frequency, reference > 0 ? (usual * toTransducer(frequency)) / reference : 0),
+      reference > 0
+        ? set.soundPressureOfVoltAt(frequency) + decibels((usual * toTransducer(frequency)) / reference)
+        : Number.NEGATIVE_INFINITY,
     programme: station.programme,
     room: circuit.set.ear.room,
     listening: load.listening,
