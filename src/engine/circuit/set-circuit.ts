@@ -43,13 +43,20 @@ export interface SetCircuit {
 /** Above every broadcast on medium wave: where an aerial counts as short or not. */
 const HIGHEST: Hertz = 1.7e6;
 
+/** Middle of the stations' frequencies, as a ratio scale has it; of medium wave where there are none. */
+function middleOf(set: SetDescription): Hertz {
+  const { stations } = set.place;
+  if (stations.length === 0) return 9e5;
+  return Math.exp(stations.reduce((sum, s) => sum + Math.log(s.frequency), 0) / stations.length);
+}
+
 /** Make the parts and join them. @throws RangeError for parts that cannot be built; `readValue` has named them already. */
 export function setCircuit(set: SetDescription, whatif: Whatif = {}): SetCircuit {
   const earth = earthModel(set.earth);
   const tuning = tuningModel(set.tuning);
   const detector = detectorModel(set.detector);
   const load = loadModel(set.load);
-  const coils = coilsOf(set, whatif.coilLoss ?? 1);
+  const coils = coilsOf(set, whatif.coilLoss ?? 1, middleOf(set));
   const highest = Math.max(HIGHEST, ...set.place.stations.map((s) => s.frequency));
   const isLoop = set.aerial.kind === 'frame' || set.aerial.kind === 'ferrite rod';
   const aerial =
