@@ -25,7 +25,7 @@ describe('reading a description', () => {
     const set = readText(example('medium-wave-galena'));
     expect(set.ok && set.set.coils[0]).toMatchObject({
       formerDiameter: 0.063,
-      turns: 72,
+      turns: 56,
       wire: { size: 0.018 * 0.0254, metal: 'copper' },
     });
   });
@@ -67,7 +67,7 @@ describe('reading a description', () => {
     ]);
     const taps = galena();
     taps.arrangement.aerialTap = 90;
-    expect(sentences(taps)[0]).toMatch(/arrangement\.aerialTap: expected at most the coil's 72 turns/);
+    expect(sentences(taps)[0]).toMatch(/arrangement\.aerialTap: expected at most the coil's 56 turns/);
   });
 
   it('says where a file is cut short or broken, and refuses junk without hanging', () => {
