@@ -102,13 +102,13 @@ function peakedWith(peakAt: (f: Hertz) => Peak, capacitance: Farads, start: Hert
 export function dialPlace(set: Receiver, curve: TuningCurve, position: Ratio, frequency: Hertz): DialPlace {
   const { tuning } = set.circuit;
   const scaleAt = (p: Ratio) => tuning.angleAt(Math.max(0, Math.min(1, p)));
-  // Inductance 3 % out moves every resonance 1.5 % the other way.
+  // Inductance or capacitance 3 % out moves a resonance 1.5 % the other way.
+  const halfWidth = ([low, high]: readonly [Farads, Farads], of: Farads): number => (high - low) / (2 * of);
+  const capacitance =
+    (1 - position) * halfWidth(tuning.minRange, tuning.min) + position * halfWidth(tuning.maxRange, tuning.max);
+  const off = Math.hypot(INDUCTANCE_SPREAD, capacitance) / 2;
   const shift = (factor: number): Ratio => positionFor(curve, frequency * factor);
-  const ends = [
-    scaleAt(shift(1 - INDUCTANCE_SPREAD / 2)),
-    scaleAt(shift(1 + INDUCTANCE_SPREAD / 2)),
-    scaleAt(position),
-  ];
+  const ends = [scaleAt(shift(1 - off)), scaleAt(shift(1 + off)), scaleAt(position)];
   return {
     position,
     scale: scaleAt(position),
