@@ -17,7 +17,8 @@ export const multiply = (a: Complex, b: Complex): Complex => ({
 });
 export const scale = (a: Complex, k: number): Complex => ({ re: a.re * k, im: a.im * k });
 export const conjugate = (a: Complex): Complex => ({ re: a.re, im: -a.im });
-export const magnitude = (a: Complex): number => Math.hypot(a.re, a.im);
+/** |a|. Not by Math.hypot, which is ten times slower and only differs beyond 1e±150. */
+export const magnitude = (a: Complex): number => Math.sqrt(a.re * a.re + a.im * a.im);
 export const phase = (a: Complex): number => Math.atan2(a.im, a.re);
 export const polar = (r: number, angle: number): Complex => ({ re: r * Math.cos(angle), im: r * Math.sin(angle) });
 

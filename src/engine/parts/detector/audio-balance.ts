@@ -1,4 +1,4 @@
-import type { Complex } from '../../numerics/complex.ts';
+import { type Complex, magnitude } from '../../numerics/complex.ts';
 import { solveInPlace } from '../../numerics/linear-solve.ts';
 import { type AveragedDetector, averagedCurrents } from './averaged.ts';
 
@@ -98,7 +98,7 @@ function realSpectrum(re: Float64Array, H: number, s: Samples): void {
  */
 export function balance(b: Balance, start: Pick<BalanceState, 'carrier' | 'direct'>): BalanceState {
   const { averaged, K, emf, source, load, bias } = b;
-  const N = K <= 3 ? 16 : K <= 7 ? 32 : 64;
+  const N = K <= 2 ? 8 : K <= 3 ? 16 : K <= 7 ? 32 : 64;
   const width = 2 * K + 1;
   const size = 3 * width;
   const { cos, sin } = cycle(N);
@@ -153,7 +153,7 @@ export function balance(b: Balance, start: Pick<BalanceState, 'carrier' | 'direc
   const device = () => {
     toTime(x, V, v0);
     for (let i = 0; i < N; i++) {
-      const m = Math.hypot(V.re[i], V.im[i]);
+      const m = Math.sqrt(V.re[i] * V.re[i] + V.im[i] * V.im[i]);
       averaged.at(m, v0[i], out);
       const g = m > 0 ? out.fundamental / m : out.meanByDirect;
       const ur = m > 0 ? V.re[i] / m : 1;
@@ -286,7 +286,7 @@ export function balance(b: Balance, start: Pick<BalanceState, 'carrier' | 'direc
   spectrum(I1.re, I1.im, K + 1, last1);
   realSpectrum(I0, K + 1, last0);
   const at = (s: Samples, k: number): Complex => ({ re: s.re[k + K + 1], im: s.im[k + K + 1] });
-  const size2 = (z: Complex) => Math.hypot(z.re, z.im);
+  const size2 = magnitude;
   const first = size2(at(last0, 1)) * size2(load[Math.min(1, K)]);
   const side = Math.max(size2(emf[K + 1]), size2(emf[K - 1]));
   const missing = Math.max(

@@ -73,7 +73,7 @@ export interface AudioDetection {
 }
 
 /** Harmonics of the tone tried in turn, until the next one no longer matters. */
-const LEVELS = [3, 6, 10];
+const LEVELS = [2, 3, 6, 10];
 const ENOUGH = 0.01;
 
 /**
@@ -112,7 +112,10 @@ export function audioDetection(options: AudioDetectionOptions): AudioDetection {
 
   let state: BalanceState | undefined;
   let iterations = 0;
+  const { leaveOut = ENOUGH } = options;
   for (const K of LEVELS) {
+    // Two harmonics are only worth trying where a few per cent may be left out.
+    if (K === 2 && leaveOut < 0.03) continue;
     const full = problem(K, depth);
     let next = balance(full, state ?? firstGuess(full, steady));
     iterations += next.iterations;
@@ -128,7 +131,7 @@ export function audioDetection(options: AudioDetectionOptions): AudioDetection {
       next = share < 1 ? { ...part, converged: false } : part;
     }
     state = next;
-    if (state.leftOut < (options.leaveOut ?? ENOUGH) || !state.converged) break;
+    if (state.leftOut < leaveOut || !state.converged) break;
   }
   return report(options, state!, steady.warnings, sourceAt, iterations, loadAtCarrier);
 }
