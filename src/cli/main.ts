@@ -4,11 +4,12 @@ import { styleText } from 'node:util';
 import { type Command, InputError, type Io } from './command.ts';
 import { calc } from './commands/calc.ts';
 import { check } from './commands/check.ts';
+import { compare } from './commands/compare.ts';
 import { dial } from './commands/dial.ts';
 import { path } from './commands/path.ts';
 import { schema } from './commands/schema.ts';
 
-export const COMMANDS: readonly Command[] = [path, dial, check, schema, calc];
+export const COMMANDS: readonly Command[] = [path, dial, compare, check, schema, calc];
 
 const version = (): string => JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')).version;
 

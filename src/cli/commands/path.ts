@@ -1,10 +1,11 @@
 import { parseArgs } from 'node:util';
 import { receive } from '../../engine/reception/receive.ts';
-import type { Reception, StationReception } from '../../engine/reception/types.ts';
+import type { StationReception } from '../../engine/reception/types.ts';
 import { formatNumber } from '../../engine/units/format.ts';
 import { pathTable, stationsTable } from '../../outputs/tables/path-table.ts';
 import { clean } from '../../outputs/tables/table.ts';
-import { type Command, InputError, type Io } from '../command.ts';
+import { chooseStation } from '../choose-station.ts';
+import type { Command, Io } from '../command.ts';
 import { readSet } from '../read-set.ts';
 
 export const path: Command = {
@@ -40,28 +41,14 @@ export const path: Command = {
     }
     io.out(`${clean(set.name)} at ${clean(set.place.name)}\n\n${reception.summary}\n\n`);
     if (reception.stations.length === 0) return 0;
-    if (!values.all) printStation(choose(reception, values.station), io);
+    if (!values.all)
+      printStation(reception.stations[chooseStation(reception.stations, values.station, reception.best[0])], io);
     io.out(`All stations\n${stationsTable(reception.stations)}\n`);
     for (const warning of reception.warnings) io.out(`\n⚠ ${warning}`);
     if (!values.all) io.out(`\n${reception.cautions.map((c) => `! ${c}`).join('\n')}\n`);
     return 0;
   },
 };
-
-function choose(reception: Reception, wanted: string | undefined): StationReception {
-  if (wanted === undefined) return reception.stations[reception.best[0] ?? 0];
-  const kilohertz = Number(wanted.replace(/\s*kHz$/i, ''));
-  const found = reception.stations.find((s) =>
-    Number.isFinite(kilohertz)
-      ? Math.abs(s.frequency / 1e3 - kilohertz) < 0.6
-      : s.name.toLowerCase().includes(wanted.toLowerCase()),
-  );
-  if (!found)
-    throw new InputError(
-      `no station "${wanted}"; there are ${reception.stations.map((s) => `${s.name} (${formatNumber(s.frequency / 1e3, 5)} kHz)`).join(', ')}`,
-    );
-  return found;
-}
 
 function printStation(station: StationReception, io: Io): void {
   io.out(

@@ -1,0 +1,57 @@
+import { parseArgs } from 'node:util';
+import { compareDetectorsOn } from '../../engine/reception/compare.ts';
+import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
+import { clean, table } from '../../outputs/tables/table.ts';
+import { chooseStation } from '../choose-station.ts';
+import type { Command } from '../command.ts';
+import { readSet } from '../read-set.ts';
+
+export const compare: Command = {
+  name: 'compare',
+  about: 'The same station through every usual detector: loudness, loading, distortion, best tap.',
+  usage: 'compare SET [--station NAME|kHz] [--json]',
+  options: [
+    ['--station NAME', 'by part of its name or its frequency in kHz; default the first'],
+    ['--json', 'as data'],
+  ],
+  examples: ['faintwave compare examples/medium-wave-galena.json --station 909'],
+  async run(args, io) {
+    const { values, positionals } = parseArgs({
+      args: [...args],
+      options: { station: { type: 'string' }, json: { type: 'boolean' } },
+      allowPositionals: true,
+    });
+    const set = await readSet(positionals[0], io);
+    const index = chooseStation(set.place.stations, values.station);
+    const rows = compareDetectorsOn(set, index);
+    if (values.json) {
+      io.out(`${JSON.stringify(rows, null, 2)}\n`);
+      return 0;
+    }
+    const station = set.place.stations[index];
+    io.out(
+      `${clean(station.name)}, ${formatNumber(station.frequency / 1e3, 5)} kHz, on ${clean(set.name)}: loudest first\n\n`,
+    );
+    io.out(
+      `${table(
+        [
+          { title: 'detector', text: (r) => r.label },
+          { title: 'sound', text: (r) => `${Math.round(r.soundPressureLevel)} dB SPL`, align: 'right' },
+          { title: 'than now', text: (r) => formatQuantity(r.difference, 'level'), align: 'right' },
+          { title: 'heard', text: (r) => r.heard },
+          { title: 'direct', text: (r) => formatQuantity(r.directVoltage, 'voltage', 2), align: 'right' },
+          { title: 'loads like', text: (r) => formatQuantity(r.inputResistance, 'resistance', 2), align: 'right' },
+          { title: 'Q', text: (r) => formatNumber(r.loadedQ, 2), align: 'right' },
+          { title: 'distortion', text: (r) => formatQuantity(r.distortion, 'ratio', 2), align: 'right' },
+          { title: 'straight from', text: (r) => formatQuantity(r.squareLawEnds, 'voltage', 2), align: 'right' },
+          {
+            title: 'best tap',
+            text: (r) => (r.bestTap ? `${r.bestTap.turns} turns, ${formatQuantity(r.bestTap.gain, 'level')}` : ''),
+          },
+        ],
+        rows,
+      )}\n`,
+    );
+    return 0;
+  },
+};

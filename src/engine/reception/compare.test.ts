@@ -1,0 +1,35 @@
+import { readFileSync } from 'node:fs';
+import { expect, it } from 'vitest';
+import { readValue } from '../set/read.ts';
+import { compareDetectorsOn } from './compare.ts';
+import { receive } from './receive.ts';
+
+const read = readValue(
+  JSON.parse(readFileSync(new URL('../../../examples/medium-wave-galena.json', import.meta.url), 'utf8')),
+);
+if (!read.ok) throw new Error('the example does not read');
+const set = read.set;
+
+it('agrees with the whole reception for the detector the set has, and orders by loudness', () => {
+  const rows = compareDetectorsOn(set, 2, undefined, false);
+  const fair = rows.find((r) => r.label.includes('fair'))!;
+  expect(fair.difference).toBeCloseTo(0, 6);
+  expect(fair.soundPressureLevel).toBeCloseTo(receive(set).stations[2].soundPressureLevel, 6);
+  expect(rows.map((r) => r.soundPressureLevel)).toEqual(
+    [...rows.map((r) => r.soundPressureLevel)].sort((a, b) => b - a),
+  );
+  // Common practice, no source: silicon is deaf on a crystal set, germanium as good as a good spot.
+  expect(rows[rows.length - 1].label).toMatch(/Silicon/);
+  const level = (name: RegExp) => rows.find((r) => name.test(r.label))!.soundPressureLevel;
+  expect(Math.abs(level(/^Germanium diode/) - level(/good spot/))).toBeLessThan(3);
+});
+
+it('finds a better tap where there is one, by trying it', () => {
+  const [silicon] = compareDetectorsOn(set, 2, [{ kind: 'silicon', temperature: 300, wiring: 'single' }]);
+  expect(silicon.bestTap!.turns).toBeGreaterThan(18);
+  expect(silicon.bestTap!.gain).toBeGreaterThan(3);
+});
+
+it('refuses a station that is not there', () => {
+  expect(() => compareDetectorsOn(set, 99)).toThrow(RangeError);
+});
