@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import * as plots from '../../src/outputs/plots/index.ts';
-import { inside, overlap, textBoxes } from '../../src/outputs/scene/boxes.ts';
 import { type Scene, sceneToSvg } from '../../src/outputs/scene/index.ts';
 import { expectPicture } from '../support/picture.ts';
+import { expectTidy } from '../support/tidy.ts';
 
 /** A single tuned circuit's response, for something to draw. */
 const circuitLevel = (f: number, f0: number, Q: number) => -10 * Math.log10(1 + (Q * (f / f0 - f0 / f)) ** 2);
@@ -170,12 +170,7 @@ const scenes: Record<string, (width: number) => Scene> = {
 describe.each(Object.keys(scenes))('%s', (name) => {
   test.each([360, 1000])('at %i px: nothing overlaps, nothing is clipped', async (width) => {
     const scene = scenes[name](width);
-    const boxes = textBoxes(scene.items);
-    boxes.forEach((a, i) => {
-      expect(inside(a.box, { x: 0, y: 0, w: scene.width, h: scene.height }), `"${a.text}" is cut`).toBe(true);
-      for (const b of boxes.slice(i + 1)) expect(overlap(a.box, b.box, -1), `"${a.text}" over "${b.text}"`).toBe(false);
-    });
-    expect(scene.description.length).toBeGreaterThan(20);
+    expectTidy(scene);
     await expectPicture(sceneToSvg(scene, { colours: 'day' }), `plots/${name}-${width}`);
   });
 });

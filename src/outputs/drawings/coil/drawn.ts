@@ -1,0 +1,88 @@
+import { closePitch, overallDiameter, type Wire } from '../../../engine/parts/wire/wire.ts';
+import type { CoilDescription } from '../../../engine/set/parts/coil.ts';
+import { formatNumber } from '../../../engine/units/format.ts';
+import type { Box } from '../../scene/boxes.ts';
+import { circle, line } from '../../scene/build.ts';
+import { placeLabels } from '../../scene/labels.ts';
+import type { Item, Point } from '../../scene/scene.ts';
+import { SMALL, THIN } from '../paper.ts';
+
+export interface Tap {
+  readonly name: string;
+  /** Turns from the earthed end. */
+  readonly turn: number;
+}
+
+export interface DrawnCoil {
+  readonly items: readonly Item[];
+  readonly paper: { readonly width: number; readonly height: number; readonly drawnAt?: number };
+}
+
+export type WoundDescription = Exclude<CoilDescription, { shape: 'measured' }>;
+export type CoilOf<S extends CoilDescription['shape']> = Extract<CoilDescription, { shape: S }>;
+
+/** Wire as the engine's wire model has it. */
+export const wireOf = (coil: WoundDescription): Wire => ({
+  diameter: coil.wire.size,
+  covering: coil.wire.covering,
+  metal: coil.wire.metal,
+  strands: coil.wire.strands,
+});
+/** Over its covering, mm. */
+export const overall = (coil: WoundDescription): number => overallDiameter(wireOf(coil)) * 1e3;
+/** Centre to centre when wound close, mm. */
+export const close = (coil: WoundDescription): number => closePitch(wireOf(coil)) * 1e3;
+
+/** Which turns to draw when all would run into each other: every so many, and always the first and the last. */
+export function shown(turns: number, spacingOnPaper: number, least = 0.55): { step: number; list: number[] } {
+  const step = Math.max(1, Math.ceil(least / Math.max(spacingOnPaper, 1e-6)));
+  const last = Math.max(0, Math.ceil(turns) - 1);
+  const list: number[] = [];
+  for (let i = 0; i < last; i += step) list.push(i);
+  list.push(last);
+  return { step, list };
+}
+
+/** Taps with leaders from where they are on the coil to their names. */
+export function tapLabels(
+  taps: readonly (Tap & { at: Point; toward: Point })[],
+  frame: Box,
+  avoid: readonly Box[] = [],
+): Item[] {
+  const placed = placeLabels(
+    taps.map((t) => {
+      const d = Math.hypot(t.toward[0] - t.at[0], t.toward[1] - t.at[1]) || 1;
+      const [ux, uy] = [(t.toward[0] - t.at[0]) / d, (t.toward[1] - t.at[1]) / d];
+      return {
+        item: { text: `${t.name}: ${formatNumber(t.turn, 3)}`, size: SMALL, sits: 'middle' as const, rim: true },
+        must: true,
+        places: [0, 4.6, 9.2, 13.8].flatMap((more) => {
+          const p: Point = [t.toward[0] + ux * more, t.toward[1] + uy * more];
+          const side = Math.abs(ux) > 0.5 ? (ux > 0 ? ('start' as const) : ('end' as const)) : ('middle' as const);
+          return [
+            { at: p, anchor: side },
+            { at: p, anchor: 'start' as const },
+            { at: p, anchor: 'end' as const },
+          ];
+        }),
+      };
+    }),
+    frame,
+    avoid,
+    1.8,
+  );
+  return [
+    ...taps.flatMap((t, i) => {
+      const label = placed.items[i];
+      const end: Point = [label.at[0], label.at[1] + (label.at[1] < t.at[1] ? 1.6 : label.at[1] > t.at[1] ? -1.6 : 0)];
+      return [
+        line(t.at, end, { stroke: 'accent', width: THIN * 1.4 }),
+        circle(t.at, 0.7, {
+          fill: 'accent',
+          title: `${t.name}, ${formatNumber(t.turn, 3)} turns from the earthed end`,
+        }),
+      ];
+    }),
+    ...placed.items.map((item) => ({ ...item, role: 'accent' as const })),
+  ];
+}
