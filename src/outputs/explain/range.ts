@@ -1,0 +1,26 @@
+/** Least and greatest value of something over a stretch of time. Made once by the caller and filled in. */
+export interface Range {
+  min: number;
+  max: number;
+}
+
+export const emptyRange = (): Range => ({ min: Number.POSITIVE_INFINITY, max: Number.NEGATIVE_INFINITY });
+
+/** A function of time that knows its true extremes over any stretch. */
+export interface Trace {
+  /** Value at a time, s. */
+  at(t: number): number;
+  /** Least and greatest value from a to b (a ≤ b), into `out`. Allocates nothing. */
+  extent(a: number, b: number, out: Range): void;
+  /** Told before the extremes of each of so many parts of a stretch are asked for. */
+  prepare?(t0: number, t1: number, parts: number): void;
+}
+
+/** The same value for ever. */
+export const constant = (value: number): Trace => ({
+  at: () => value,
+  extent(_a, _b, out) {
+    out.min = value;
+    out.max = value;
+  },
+});
