@@ -18,10 +18,20 @@ import type { TuningDescription } from './parts/tuning.ts';
 
 /** From what a description says of a part to the part's model: field names differ where a builder's words do. */
 
+/** A model made once for a description: reading checks that it can be built, and every what-if shares most parts. */
+function once<D extends object, M>(make: (description: D) => M): (description: D) => M {
+  const made = new WeakMap<D, M>();
+  return (description) => {
+    let model = made.get(description);
+    if (model === undefined) made.set(description, (model = make(description)));
+    return model;
+  };
+}
+
 type WireAerialDescription = Exclude<AerialDescription, { kind: 'frame' | 'ferrite rod' | 'measured' | 'impedance' }>;
 
 /** @throws RangeError for sizes that cannot be built. */
-export function wireAerialModel(aerial: WireAerialDescription): AerialModel {
+export const wireAerialModel = once((aerial: WireAerialDescription): AerialModel => {
   const wire = { diameter: aerial.wire };
   switch (aerial.kind) {
     case 'bent':
@@ -51,10 +61,10 @@ export function wireAerialModel(aerial: WireAerialDescription): AerialModel {
         wire,
       });
   }
-}
+});
 
 /** @throws RangeError for sizes that cannot be built. */
-export function earthModel(description: EarthDescription): EarthModel {
+export const earthModel = once((description: EarthDescription): EarthModel => {
   switch (description.kind) {
     case 'measured':
       return earth({ shape: 'measured', resistance: description.resistance });
@@ -75,14 +85,15 @@ export function earthModel(description: EarthDescription): EarthModel {
         typeof earth
       >[0]);
   }
-}
+});
 
 /** @throws RangeError when it cannot be as described. */
-export const tuningModel = (tuning: TuningDescription): VariableCapacitor =>
-  variableCapacitor(tuning as Parameters<typeof variableCapacitor>[0]);
+export const tuningModel = once(
+  (tuning: TuningDescription): VariableCapacitor => variableCapacitor(tuning as Parameters<typeof variableCapacitor>[0]),
+);
 
 /** @throws RangeError when it cannot be as described. */
-export const loadModel = (load: LoadDescription): Load => audioLoad(load as Parameters<typeof audioLoad>[0]);
+export const loadModel = once((load: LoadDescription): Load => audioLoad(load as Parameters<typeof audioLoad>[0]));
 
 /** Which of the library's devices a description means. */
 function detectorId(detector: DetectorDescription): string {
@@ -101,7 +112,7 @@ function detectorId(detector: DetectorDescription): string {
 }
 
 /** @throws RangeError for values no device has. */
-export function detectorModel(detector: DetectorDescription): Detector {
+export const detectorModel = once((detector: DetectorDescription): Detector => {
   switch (detector.kind) {
     case 'measured':
       return measuredDetector({ points: detector.points, junctionCapacitance: detector.junctionCapacitance });
@@ -126,13 +137,13 @@ export function detectorModel(detector: DetectorDescription): Detector {
         leakage: detector.leakage === undefined ? undefined : 1 / detector.leakage,
       });
   }
-}
+});
 
 /** @throws RangeError for a coil that cannot be wound. */
-export function coilModel(coil: CoilDescription): CoilModel {
+export const coilModel = once((coil: CoilDescription): CoilModel => {
   if (coil.shape === 'measured') return makeCoil(coil);
   const { size, covering, metal, strands } = coil.wire;
   const wire = { diameter: size, covering, metal, strands };
   if (coil.shape === 'multilayer') return makeCoil({ ...coil, wire, layerPitch: coil.layerSpacing } as CoilSpec);
   return makeCoil({ ...coil, wire } as CoilSpec);
-}
+});

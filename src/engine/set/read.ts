@@ -1,16 +1,10 @@
 import * as v from 'valibot';
+import { buildProblems } from './buildable.ts';
+import { crossChecks } from './cross-checks.ts';
 import { description, FORMAT, type SetDescription, type WrittenDescription } from './description.ts';
 import { closest } from './fields.ts';
 import { isRecord, type SchemaNode, unknownKeys } from './introspect.ts';
-
-/** One thing wrong with a description; the same sentence in the command line, the page and the sheets. */
-export interface Problem {
-  /** Where, as "coils[0].turns"; "" for the whole file. */
-  readonly path: string;
-  readonly expected: string;
-  readonly received: string;
-  readonly hint: string;
-}
+import { brief, type Problem, problemSentence, tooDeep } from './problem.ts';
 
 export type ReadResult =
   | {
@@ -26,10 +20,6 @@ export type ReadResult =
 
 /** No set needs more; a larger file is something else. */
 export const LARGEST_FILE = 2_000_000;
-
-/** "coils[0].turns: expected …, received …: hint". */
-export const problemSentence = ({ path, expected, received, hint }: Problem): string =>
-  `${path || 'the file'}: expected ${expected}${received ? `, received ${received}` : ''}${hint ? ` (${hint})` : ''}`;
 
 /** Read the text of a description file. Never throws; every problem is returned at once. */
 export function readText(text: string): ReadResult {
@@ -62,9 +52,16 @@ export function readValue(value: unknown): ReadResult {
         {
           path: '',
           expected: 'a description: { "format": … }',
-          received: brief(value),
+          received: tooDeep(value) ? 'something nested very deep' : brief(value),
           hint: 'start from one of the examples',
         },
+      ],
+    };
+  if (tooDeep(value))
+    return {
+      ok: false,
+      problems: [
+        { path: '', expected: 'a description', received: 'lists or objects nested very deep', hint: 'this is not a set' },
       ],
     };
   const upgraded = upgrade(value);
@@ -74,7 +71,8 @@ export function readValue(value: unknown): ReadResult {
     const problems = result.issues.map((issue) => asProblem(issue, unknown));
     return { ok: false, problems };
   }
-  const problems = crossChecks(result.output);
+  const crossed = crossChecks(result.output);
+  const problems = crossed.length > 0 ? crossed : buildProblems(result.output);
   if (problems.length > 0) return { ok: false, problems };
   const notes = unknown.map(({ path, key, known }) => {
     const near = closest(key, known);
@@ -126,12 +124,6 @@ function pathOf(issue: v.BaseIssue<unknown>): string {
   return path;
 }
 
-const brief = (value: unknown): string => {
-  if (value === undefined) return 'nothing';
-  const text = JSON.stringify(value) ?? String(value);
-  return text.length > 60 ? `${text.slice(0, 57)}…` : text;
-};
-
 function whereItBreaks(text: string, error: Error): string {
   const position = Number(/position (\d+)/.exec(error.message)?.[1] ?? Number.NaN);
   if (!Number.isFinite(position))
@@ -141,89 +133,4 @@ function whereItBreaks(text: string, error: Error): string {
   return `it breaks at line ${before.length}, column ${before[before.length - 1].length + 1}`;
 }
 
-/** What single fields cannot see: names that refer to coils, taps within the coil. */
-function crossChecks(set: SetDescription): Problem[] {
-  const problems: Problem[] = [];
-  const names = set.coils.map((c) => c.name);
-  names.forEach((name, i) => {
-    if (names.indexOf(name) !== i)
-      problems.push({
-        path: `coils[${i}].name`,
-        expected: 'a name of its own',
-        received: brief(name),
-        hint: `coils[${names.indexOf(name)}] has it already`,
-      });
-  });
-  const arrangement = set.arrangement as Record<string, unknown>;
-  const coilTurns = (key: string): number | undefined => {
-    const name = arrangement[key];
-    if (typeof name !== 'string') return undefined;
-    const found = set.coils.find((c) => c.name === name);
-    if (!found) {
-      const near = closest(name, names);
-      problems.push({
-        path: `arrangement.${key}`,
-        expected: `the name of a coil (${names.map((n) => `"${n}"`).join(', ') || 'there is none yet'})`,
-        received: brief(name),
-        hint: near ? `did you mean "${near}"?` : 'name one of the coils, or add one',
-      });
-      return undefined;
-    }
-    return found.shape === 'multilayer' ? found.turnsPerLayer * found.layers : found.turns;
-  };
-  const turns = coilTurns('coil');
-  const aerialTurns = coilTurns('aerialCoil');
-  coilTurns('rotor');
-  for (const key of ['aerialTap', 'detectorTap', 'fewest']) {
-    const tap = arrangement[key];
-    const limit = key === 'aerialTap' && aerialTurns !== undefined ? aerialTurns : turns;
-    if (typeof tap === 'number' && limit !== undefined && !(tap <= limit)) {
-      problems.push({
-        path: `arrangement.${key}`,
-        expected: `at most the coil's ${limit} turns`,
-        received: brief(tap),
-        hint: 'taps are counted from the earthed end',
-      });
-    }
-  }
-  if (set.arrangement.kind === 'frame' && set.aerial.kind !== 'frame')
-    problems.push({
-      path: 'aerial.kind',
-      expected: '"frame"',
-      received: brief(set.aerial.kind),
-      hint: 'this arrangement is tuned by the frame itself',
-    });
-  if (set.arrangement.kind === 'ferrite rod' && set.aerial.kind !== 'ferrite rod')
-    problems.push({
-      path: 'aerial.kind',
-      expected: '"ferrite rod"',
-      received: brief(set.aerial.kind),
-      hint: 'this arrangement is tuned by the rod’s own coil',
-    });
-  if (
-    (set.aerial.kind === 'frame' || set.aerial.kind === 'ferrite rod') &&
-    set.arrangement.kind !== set.aerial.kind &&
-    set.arrangement.kind !== 'elements'
-  ) {
-    problems.push({
-      path: 'arrangement.kind',
-      expected: `"${set.aerial.kind}"`,
-      received: brief(set.arrangement.kind),
-      hint: 'a frame or rod is its own tuning coil',
-    });
-  }
-  if (set.arrangement.kind === 'elements') {
-    for (const [i, element] of set.arrangement.elements.entries()) {
-      if (element.kind === 'coil' && !names.includes(element.coil))
-        problems.push({
-          path: `arrangement.elements[${i}].coil`,
-          expected: 'the name of a coil',
-          received: brief(element.coil),
-          hint: closest(element.coil, names) ?? 'add one',
-        });
-    }
-  }
-  return problems;
-}
-
-export { FORMAT };
+export { FORMAT, type Problem, problemSentence };

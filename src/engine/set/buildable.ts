@@ -1,0 +1,77 @@
+import { ferriteRod } from '../parts/aerial/ferrite-rod.ts';
+import { frameAerial } from '../parts/aerial/frame.ts';
+import type { SetDescription } from './description.ts';
+import { coilModel, detectorModel, earthModel, loadModel, tuningModel, wireAerialModel } from './models.ts';
+import { brief, type Problem } from './problem.ts';
+import { valueAtPath } from './write.ts';
+
+/** Which field a model's refusal is about, where its sentence tells. */
+const FIELDS: readonly (readonly [RegExp, string])[] = [
+  [/foot of the lead-in/, 'base'],
+  [/wires must lie clear/, 'spacing'],
+  [/height of the far end|reach from one height/, 'farHeight'],
+  [/(?:^|to )point \d+|wire to point/, 'points'],
+  [/^a frame must be/, 'side'],
+  [/^a frame must have|turns: above 0/, 'turns'],
+  [/^turns of|^pitch/, 'pitch'],
+  [/wire must be thinner/, 'wire'],
+  [/^the permeability|permeability must/, 'permeability'],
+  [/winding must|winding /, 'winding'],
+  [/the rod must|rod .* long/, 'length'],
+  [/heater voltage/, 'heaterVoltage'],
+  [/measured (?:curve|point)/, 'points'],
+  [/^outerRadius/, 'outerRadius'],
+  [/must exceed (?:minimum|that pulled apart)/, 'minimum'],
+  [/^depth/, 'depth'],
+  [/stand in the same place/, 'spacing'],
+  [/^over \d/, 'over'],
+  [/are not a transformer/, 'transformer'],
+];
+
+/**
+ * Parts whose sizes are each possible but do not go together: what the models refuse, as problems with their path.
+ * A set without any can be built.
+ */
+export function buildProblems(set: SetDescription): Problem[] {
+  const problems: Problem[] = [];
+  const build = (path: readonly (string | number)[], make: () => unknown): void => {
+    try {
+      make();
+    } catch (refusal) {
+      if (!(refusal instanceof RangeError)) throw refusal;
+      const part = valueAtPath(set, path) as object;
+      const field = FIELDS.find(([words, key]) => words.test(refusal.message) && key in part)?.[1];
+      const at = field === undefined ? path : [...path, field];
+      problems.push({
+        path: at.map((key, i) => (typeof key === 'number' ? `[${key}]` : i === 0 ? key : `.${key}`)).join(''),
+        expected: 'sizes that can be built',
+        received: brief(valueAtPath(set, at)),
+        hint: refusal.message,
+      });
+    }
+  };
+  const { aerial, arrangement } = set;
+  build(['aerial'], () => {
+    switch (aerial.kind) {
+      case 'frame':
+        return frameAerial({ ...aerial, wire: { diameter: aerial.wire.size } });
+      case 'ferrite rod':
+        return ferriteRod({ ...aerial });
+      case 'measured':
+      case 'impedance':
+        return undefined;
+      default:
+        return wireAerialModel(aerial);
+    }
+  });
+  build(['earth'], () => earthModel(set.earth));
+  set.coils.forEach((coil, i) => {
+    build(['coils', i], () => coilModel(coil));
+  });
+  build(['tuning'], () => tuningModel(set.tuning));
+  if (arrangement.kind === 'two circuits' && arrangement.aerialTuning)
+    build(['arrangement', 'aerialTuning'], () => tuningModel(arrangement.aerialTuning!));
+  build(['detector'], () => detectorModel(set.detector));
+  build(['load'], () => loadModel(set.load));
+  return problems;
+}
