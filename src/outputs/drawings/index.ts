@@ -1,3 +1,10 @@
+export { aerialWords, drawAerial } from './aerial/aerial.ts';
+export { earthWords } from './aerial/earth.ts';
+export { type CapacitorDrawing, drawCapacitor } from './capacitor/capacitor.ts';
 export { type CoilDrawing, coilWords, drawCoil, tapsOf } from './coil/coil.ts';
+export { type CoupledCoils, drawCoupledCoils } from './coil/coupled.ts';
 export type { Tap } from './coil/drawn.ts';
+export { spiderOutline } from './coil/spider.ts';
+export { detectorWords, drawDetector } from './detector.ts';
+export { drawLoad, loadWords } from './load.ts';
 export { type Room, scaleWords } from './paper.ts';

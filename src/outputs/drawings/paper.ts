@@ -8,7 +8,7 @@ import { textWidth } from '../scene/text-width.ts';
 export interface Room {
   /** Default 130. */
   readonly width?: number;
-  /** Default 96. */
+  /** At most; what is not needed is left off. Default 96. */
   readonly height?: number;
   /** Draw at this scale whether it fits or not: 1 is full size. */
   readonly drawnAt?: number;
@@ -59,7 +59,7 @@ export interface Paper {
 }
 
 /**
- * The largest scale at which a thing fits between the margins, in the middle of the room.
+ * The largest scale at which a thing fits between the margins of the room.
  * @param extent of the thing itself, mm, y upward.
  */
 export function paperFor(
@@ -77,6 +77,7 @@ export function paperFor(
     width = Math.max(width, w * drawnAt + left + right);
     height = Math.max(height, h * drawnAt + top + bottom);
   }
+  height = Math.min(height, h * drawnAt + top + bottom);
   const x0 = left + (width - left - right - w * drawnAt) / 2 - extent.x * drawnAt;
   const y0 = top + (height - top - bottom - h * drawnAt) / 2 + (extent.y + extent.h) * drawnAt;
   return {

@@ -1,0 +1,97 @@
+import { overallDiameter } from '../../../engine/parts/wire/wire.ts';
+import type { AerialDescription } from '../../../engine/set/parts/aerial.ts';
+import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
+import { circle, group, line, rect, text } from '../../scene/build.ts';
+import type { Item, Scene } from '../../scene/scene.ts';
+import { BOLD, dimension, drawing, millimetres, PLAIN, paperFor, type Room, SMALL, THIN } from '../paper.ts';
+import { aerialWords } from './aerial.ts';
+
+type Loop<K extends 'frame' | 'ferrite rod'> = Extract<AerialDescription, { kind: K }>;
+
+export const drawLoop = (aerial: Loop<'frame' | 'ferrite rod'>, room: Room): Scene =>
+  aerial.kind === 'frame' ? drawFrame(aerial, room) : drawRod(aerial, room);
+
+/** From the front on its stand, and from the side with its turns. */
+function drawFrame(aerial: Loop<'frame'>, room: Room): Scene {
+  const s = aerial.side * 1e3;
+  const pitch = aerial.pitch * 1e3;
+  const depth = aerial.turns * pitch;
+  const stand = s * 0.12;
+  const gap = s * 0.25;
+  const paper = paperFor({ x: -s / 2, y: -s / 2 - stand, w: s + gap + depth, h: s + stand }, room, {
+    top: 8,
+    bottom: 14,
+    left: 14,
+    right: 14,
+  });
+  const { at, mm } = paper;
+  const [x, y] = at(-s / 2, s / 2);
+  const side = at(s / 2 + gap, s / 2);
+  const items: Item[] = [
+    line(at(0, s / 2), at(0, -s / 2 - stand), { stroke: 'soft', width: 1 }),
+    line(at(-s / 2, 0), at(s / 2, 0), { stroke: 'soft', width: 1 }),
+    line(at(-s * 0.2, -s / 2 - stand), at(s * 0.2, -s / 2 - stand), { stroke: 'soft', width: 1.4 }),
+    aerial.outline === 'square'
+      ? rect(x, y, mm(s), mm(s), { stroke: 'copper', width: BOLD * 1.4 })
+      : circle(at(0, 0), mm(s / 2), { stroke: 'copper', width: BOLD * 1.4 }),
+  ];
+  const step = Math.max(1, Math.ceil(0.6 / Math.max(mm(pitch), 1e-6)));
+  for (let i = 0; i < aerial.turns; i += step) {
+    const px = side[0] + mm((i + 0.5) * pitch);
+    items.push(line([px, side[1]], [px, side[1] + mm(s)], { stroke: 'copper', width: PLAIN }));
+  }
+  items.push(
+    ...dimension(at(-s / 2, -s / 2), at(-s / 2, s / 2), millimetres(s), 5),
+    ...dimension(at(s / 2 + gap, -s / 2), at(s / 2 + gap + depth, -s / 2), millimetres(depth), -5),
+    text(
+      [2, paper.height - 2],
+      `${formatNumber(aerial.turns, 3)} turns, ${formatQuantity(aerial.pitch, 'length')} apart`,
+      SMALL,
+    ),
+    paper.note,
+  );
+  return drawing(paper, 'Frame aerial', aerialWords(aerial), [group(items, { part: 'aerial', title: 'Frame aerial' })]);
+}
+
+function drawRod(aerial: Loop<'ferrite rod'>, room: Room): Scene {
+  const [l, d, w] = [aerial.length * 1e3, aerial.diameter * 1e3, aerial.winding * 1e3];
+  const wire =
+    overallDiameter({ diameter: aerial.wire.size, covering: aerial.wire.covering, strands: aerial.wire.strands }) * 1e3;
+  const paper = paperFor({ x: -l / 2, y: -d, w: l, h: 2 * d }, room, { top: 14, bottom: 24, left: 10, right: 10 });
+  const { at, mm } = paper;
+  const [x, y] = at(-l / 2, d / 2);
+  // At ±1 the coil's middle is as far out as the coil's end may go.
+  const middle = (aerial.position * (l - w)) / 2;
+  const items: Item[] = [
+    rect(x, y, mm(l), mm(d), { fill: 'metal', stroke: 'ink', width: PLAIN, radius: Math.min(1.5, mm(d) / 4) }),
+  ];
+  const shown = Math.min(Math.ceil(aerial.turns), Math.max(2, Math.floor(mm(w) / 0.55)));
+  const r = d / 2 + 1;
+  for (let i = 0; i < shown; i++) {
+    const px = middle - w / 2 + ((i + 0.5) * w) / shown;
+    items.push(
+      line(at(px - w / shown / 4, -r), at(px + w / shown / 4, r), {
+        stroke: 'copper',
+        width: Math.max(THIN, Math.min(0.8, mm(wire) * 0.8)),
+      }),
+    );
+  }
+  items.push(
+    ...dimension(
+      at(middle - w / 2, r),
+      at(middle + w / 2, r),
+      `${formatNumber(aerial.turns, 3)} turns in ${millimetres(w)}`,
+      4,
+    ),
+    ...dimension(at(-l / 2, -d / 2), at(l / 2, -d / 2), millimetres(l), -7),
+    text(
+      [2, paper.height - 2],
+      `rod ${millimetres(d)} thick, permeability ${formatNumber(aerial.permeability, 3)}`,
+      SMALL,
+    ),
+    paper.note,
+  );
+  return drawing(paper, 'Ferrite rod aerial', aerialWords(aerial), [
+    group(items, { part: 'aerial', title: 'Ferrite rod' }),
+  ]);
+}

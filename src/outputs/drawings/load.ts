@@ -1,0 +1,126 @@
+import type { LoadDescription } from '../../engine/set/parts/load.ts';
+import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
+import { arc, circle, group, line, path, rect, text } from '../scene/build.ts';
+import type { Item, Point, Scene } from '../scene/scene.ts';
+import { BOLD, drawing, PLAIN, type Room, SMALL, sketchNote } from './paper.ts';
+
+/** What one listens with, simply drawn; a transformer before it if there is one. */
+export function drawLoad(load: LoadDescription, room: Room = {}): Scene {
+  const { width = 130, height = 70 } = room;
+  const shift = load.transformer ? 26 : 0;
+  const items: Item[] = [group(sketchOf(load), { move: [width / 2 + shift, height / 2 - 2] })];
+  if (load.transformer) items.push(group(transformer(), { move: [width / 2 - 34, height / 2 - 2] }));
+  const { title, words } = loadWords(load);
+  return drawing({ width, height }, title, words, [
+    group(items, { part: 'load', title }),
+    text([2, height - 2], title, SMALL),
+    sketchNote(width, height),
+  ]);
+}
+
+export function loadWords(load: LoadDescription): { title: string; words: string } {
+  const through = load.transformer ? ` through a ${formatNumber(load.transformer.ratio, 3)}:1 transformer` : '';
+  switch (load.kind) {
+    case 'phones':
+      return {
+        title: `Phones, ${formatQuantity(load.resistance, 'resistance')}`,
+        words: `A pair of ${load.make} phones of ${formatQuantity(load.resistance, 'resistance')}${through}.`,
+      };
+    case 'crystal earpiece':
+      return {
+        title: 'Crystal earpiece',
+        words: `A crystal earpiece of ${formatQuantity(load.capacitance, 'capacitance')} ${load.resistor === undefined ? 'without a resistor across it' : `with ${formatQuantity(load.resistor, 'resistance')} across it`}${through}.`,
+      };
+    case 'moving-coil phones':
+      return {
+        title: `Moving-coil phones, ${formatQuantity(load.impedance, 'resistance')}`,
+        words: `Moving-coil phones of ${formatQuantity(load.impedance, 'resistance')}${through}.`,
+      };
+    case 'amplifier':
+      return {
+        title: 'Amplifier and loudspeaker',
+        words: `An amplifier with an input of ${formatQuantity(load.inputResistance, 'resistance')}, run from ${load.supply === 'mains' ? 'the mains' : 'a battery'}${through}.`,
+      };
+  }
+}
+
+function sketchOf(load: LoadDescription): Item[] {
+  switch (load.kind) {
+    case 'phones':
+    case 'moving-coil phones':
+      return headset();
+    case 'crystal earpiece':
+      return earpiece();
+    case 'amplifier':
+      return amplifier();
+  }
+}
+
+function headset(): Item[] {
+  const cup = (x: number): Item[] => [
+    rect(x - 4, 2, 8, 18, { fill: 'card', stroke: 'ink', width: BOLD, radius: 3 }),
+    circle([x, 0.5], 1.2, { fill: 'metal', stroke: 'ink', width: PLAIN }),
+  ];
+  return [
+    path(arc([0, 0], 22, 180, 360), { stroke: 'metal', width: 1.6 }),
+    ...cup(-22),
+    ...cup(22),
+    path(
+      [
+        ['M', -22, 20],
+        ['C', -22, 30, -4, 26, 0, 31],
+      ],
+      { stroke: 'copper', width: BOLD },
+    ),
+    path(
+      [
+        ['M', 22, 20],
+        ['C', 22, 30, 4, 26, 0, 31],
+      ],
+      { stroke: 'copper', width: BOLD },
+    ),
+  ];
+}
+
+function earpiece(): Item[] {
+  return [
+    path([['M', 6, -4], ['L', 18, -4], ['A', 4, false, true, 18, 4], ['L', 6, 4], ['Z']], {
+      fill: 'paper',
+      stroke: 'ink',
+      width: PLAIN,
+    }),
+    rect(-8, -13, 14, 26, { fill: 'card', stroke: 'ink', width: BOLD, radius: 3 }),
+    path(
+      [
+        ['M', -8, 0],
+        ['C', -22, 2, -18, 20, -34, 20],
+      ],
+      { stroke: 'copper', width: BOLD },
+    ),
+  ];
+}
+
+function amplifier(): Item[] {
+  const speaker: Point = [15, 0];
+  return [
+    rect(-32, -20, 64, 40, { fill: 'card', stroke: 'ink', width: BOLD, radius: 2 }),
+    circle(speaker, 14, { fill: 'paper', stroke: 'ink', width: PLAIN }),
+    circle(speaker, 9, { stroke: 'soft', width: PLAIN }),
+    circle(speaker, 4, { fill: 'metal', stroke: 'ink', width: PLAIN }),
+    circle([-18, 4], 6, { fill: 'paper', stroke: 'ink', width: PLAIN }),
+    line([-18, 4], [-14.5, 0], { stroke: 'ink', width: BOLD }),
+    text([-18, 15], 'volume', 2.6, { anchor: 'middle', role: 'soft' }),
+    circle([-25, -12], 1.6, { fill: 'metal', stroke: 'ink', width: PLAIN }),
+    circle([-18, -12], 1.6, { fill: 'metal', stroke: 'ink', width: PLAIN }),
+  ];
+}
+
+function transformer(): Item[] {
+  return [
+    rect(-13, -15, 26, 30, { fill: 'metal', stroke: 'ink', width: BOLD, opacity: 0.8 }),
+    rect(-7, -11, 14, 22, { fill: 'copper', stroke: 'ink', width: PLAIN }),
+    ...[-8, -4, 0, 4, 8].map((y) => line([-7, y], [7, y + 1.4], { stroke: 'card', width: PLAIN })),
+    line([13, -8], [24, -8], { stroke: 'copper', width: BOLD }),
+    line([13, 8], [24, 8], { stroke: 'copper', width: BOLD }),
+  ];
+}
