@@ -9,8 +9,8 @@ import type { Element } from './elements.ts';
 /** A frame or ferrite rod as tuning coil and aerial at once. */
 export interface LoopAerial extends SectionedCoil {
   readonly part: string;
-  /** Of 1 V peak, for the solver to scale. */
-  readonly source: (from: string, to: string) => Element;
+  /** A share of 1 V peak, for the solver to scale: what lies in that share of the turns. */
+  readonly source: (from: string, to: string, share: number) => Element;
   readonly effectiveHeightAt: (frequency: Hertz) => Metres;
   readonly wireLength: Metres;
   readonly dcResistance: Ohms;
@@ -22,12 +22,12 @@ const CAPACITANCE_PER_METRE = 50e-12;
 
 /** @throws RangeError for sizes that cannot be wound. */
 export function loopOf(aerial: AerialDescription, lossFactor: number): LoopAerial | undefined {
-  const source = (from: string, to: string): Element => ({
+  const source = (from: string, to: string, share: number): Element => ({
     kind: 'source',
-    name: 'field',
+    name: share === 1 ? 'field' : `field ${to}`,
     from,
     to,
-    emf: { re: 1, im: 0 },
+    emf: { re: share, im: 0 },
     part: 'aerial',
   });
   if (aerial.kind === 'frame') {
@@ -39,20 +39,15 @@ export function loopOf(aerial: AerialDescription, lossFactor: number): LoopAeria
         { outline: aerial.outline, side: aerial.side, turns, pitch: aerial.pitch, wire },
         { resistancePerMetre },
       );
-    const frame = made(Math.round(aerial.turns));
+    const frame = made(aerial.turns);
     const byTurns = new Map<number, Henries>();
-    const whole = (n: number): Henries => {
-      if (n <= 0) return 0;
+    const inductanceOf = (n: number): Henries => {
+      if (!(n > 1e-9)) return 0;
+      // Part of one turn: its current flows round only that share of it.
+      if (n < 1) return n * n * inductanceOf(1);
       let L = byTurns.get(n);
       if (L === undefined) byTurns.set(n, (L = made(n).inductance));
       return L;
-    };
-    // Between whole turns √L is close to a straight line.
-    const inductanceOf = (n: number): Henries => {
-      const low = Math.floor(n);
-      return n === low
-        ? whole(n)
-        : (Math.sqrt(whole(low)) + (n - low) * (Math.sqrt(whole(low + 1)) - Math.sqrt(whole(low)))) ** 2;
     };
     return {
       ...stretches(aerial.turns, inductanceOf),

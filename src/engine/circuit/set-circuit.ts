@@ -43,6 +43,22 @@ export interface SetCircuit {
 /** Above every broadcast on medium wave: where an aerial counts as short or not. */
 const HIGHEST: Hertz = 1.7e6;
 
+/** Names that arrangements and detectors give to elements. */
+const OTHER_ELEMENTS = [
+  'field',
+  'aerial lead',
+  'series capacitor',
+  'parallel capacitor',
+  'tuning capacitor',
+  'aerial tuning capacitor',
+  'slider',
+  'detector lead',
+  'detector',
+  'second detector',
+  'pump capacitor',
+  'bias cell',
+];
+
 /** Middle of the stations' frequencies, as a ratio scale has it; of medium wave where there are none. */
 function middleOf(set: SetDescription): Hertz {
   const { stations } = set.place;
@@ -68,13 +84,15 @@ export function setCircuit(set: SetDescription, whatif: Whatif = {}): SetCircuit
   const wiring = set.detector.wiring;
   const loaded = loadElements(set.load, load);
   const arrangement = set.arrangement;
+  // A coil may well be called "aerial"; in the circuit every element needs a name of its own.
+  const taken = new Set([...(aerial?.elements ?? []), ...loaded.elements].map((e) => e.name).concat(OTHER_ELEMENTS));
   const kit: Kit = {
     aerial: aerial?.elements ?? [],
     load: loaded.elements,
     coil: (name) => {
       const found = coils.find((c) => c.name === name);
       if (!found) throw new RangeError(`no coil "${name}"`);
-      return found;
+      return taken.has(name) || /^trap \d/.test(name) ? { ...found, name: `coil ${name}` } : found;
     },
     mutual: (first, second, placing) =>
       mutualOf(coils.find((c) => c.name === first)!, coils.find((c) => c.name === second)!, placing),

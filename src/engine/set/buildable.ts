@@ -1,5 +1,7 @@
+import { cholesky } from '../numerics/cholesky.ts';
 import { ferriteRod } from '../parts/aerial/ferrite-rod.ts';
 import { frameAerial } from '../parts/aerial/frame.ts';
+import { formatQuantity } from '../units/format.ts';
 import type { SetDescription } from './description.ts';
 import { coilModel, detectorModel, earthModel, loadModel, tuningModel, wireAerialModel } from './models.ts';
 import { brief, type Problem } from './problem.ts';
@@ -71,7 +73,43 @@ export function buildProblems(set: SetDescription): Problem[] {
   build(['tuning'], () => tuningModel(set.tuning));
   if (arrangement.kind === 'two circuits' && arrangement.aerialTuning)
     build(['arrangement', 'aerialTuning'], () => tuningModel(arrangement.aerialTuning!));
+  if (arrangement.kind === 'elements' && problems.length === 0) problems.push(...closeCoupling(set, arrangement));
   build(['detector'], () => detectorModel(set.detector));
   build(['load'], () => loadModel(set.load));
   return problems;
+}
+
+/** Mutuals of a list that no coils could have: k of 1 and more, or three coils each too close to the others. */
+function closeCoupling(
+  set: SetDescription,
+  { elements }: Extract<SetDescription['arrangement'], { kind: 'elements' }>,
+): Problem[] {
+  const windings = elements.flatMap((e) => {
+    if (e.kind === 'inductor') return [{ name: e.name, inductance: e.inductance }];
+    if (e.kind !== 'coil') return [];
+    return [{ name: e.name, inductance: coilModel(set.coils.find((c) => c.name === e.coil)!).inductance }];
+  });
+  const n = windings.length;
+  const matrix = new Float64Array(n * n);
+  const index = (name: string) => windings.findIndex((w) => w.name === name);
+  windings.forEach(({ inductance }, i) => {
+    matrix[i * n + i] = inductance;
+  });
+  for (const [i, e] of elements.entries()) {
+    if (e.kind !== 'mutual') continue;
+    const [a, b] = [index(e.first), index(e.second)];
+    matrix[a * n + b] += e.mutual;
+    matrix[b * n + a] += e.mutual;
+    if (cholesky(matrix, n, 1e-9)) continue;
+    const most = Math.sqrt(windings[a].inductance * windings[b].inductance);
+    return [
+      {
+        path: `arrangement.elements[${i}].mutual`,
+        expected: `less than ${formatQuantity(most, 'inductance')}, the mean of its two coils, and less still beside others`,
+        received: brief(e.mutual),
+        hint: 'no coils couple so closely',
+      },
+    ];
+  }
+  return [];
 }

@@ -1,6 +1,9 @@
 import type { SetDescription } from './description.ts';
 import { closest } from './fields.ts';
+import type { ArrangementDescription } from './parts/arrangement.ts';
 import { brief, type Problem } from './problem.ts';
+
+type ElementDescription = Extract<ArrangementDescription, { kind: 'elements' }>['elements'][number];
 
 /** What single fields cannot see: names that refer to coils, taps within the coil. */
 export function crossChecks(set: SetDescription): Problem[] {
@@ -73,17 +76,72 @@ export function crossChecks(set: SetDescription): Problem[] {
       hint: 'a frame or rod is its own tuning coil',
     });
   }
-  if (set.arrangement.kind === 'elements') {
-    for (const [i, element] of set.arrangement.elements.entries()) {
-      if (element.kind === 'coil' && !names.includes(element.coil))
+  for (const [key, other] of [
+    ['aerialCoil', 'coil'],
+    ['rotor', 'coil'],
+  ] as const) {
+    if (typeof arrangement[key] === 'string' && arrangement[key] === arrangement[other])
+      problems.push({
+        path: `arrangement.${key}`,
+        expected: 'a coil of its own',
+        received: brief(arrangement[key]),
+        hint: `arrangement.${other} names it already; add a second coil`,
+      });
+  }
+  const { kind } = set.arrangement;
+  if (set.detector.wiring === 'full-wave' && (kind === 'slider' || kind === 'variometer' || kind === 'elements')) {
+    problems.push({
+      path: 'detector.wiring',
+      expected: '"single" or "doubler"',
+      received: '"full-wave"',
+      hint: 'a full-wave pair is fed from both ends of a coil whose middle is earthed, which this arrangement does not have',
+    });
+  }
+  if (set.arrangement.kind === 'elements') problems.push(...listProblems(set.arrangement.elements, names));
+  return problems;
+}
+
+/** A list of elements: every name once, and mutuals between coils that are there. */
+function listProblems(elements: ElementDescription[], coils: readonly string[]): Problem[] {
+  const problems: Problem[] = [];
+  const names = elements.map((e) => e.name);
+  const windings = elements.filter((e) => e.kind === 'inductor' || e.kind === 'coil').map((e) => e.name);
+  for (const [i, element] of elements.entries()) {
+    const at = `arrangement.elements[${i}]`;
+    if (names.indexOf(element.name) !== i)
+      problems.push({
+        path: `${at}.name`,
+        expected: 'a name of its own',
+        received: brief(element.name),
+        hint: `elements[${names.indexOf(element.name)}] has it already`,
+      });
+    if (element.kind === 'coil' && !coils.includes(element.coil))
+      problems.push({
+        path: `${at}.coil`,
+        expected: 'the name of a coil',
+        received: brief(element.coil),
+        hint: closest(element.coil, coils) ?? 'add one',
+      });
+    if (element.kind !== 'mutual') {
+      if (element.from === element.to)
         problems.push({
-          path: `arrangement.elements[${i}].coil`,
-          expected: 'the name of a coil',
-          received: brief(element.coil),
-          hint: closest(element.coil, names) ?? 'add one',
+          path: `${at}.to`,
+          expected: 'another node than its "from"',
+          received: brief(element.to),
+          hint: 'both ends on one node do nothing',
         });
+      continue;
+    }
+    for (const key of ['first', 'second'] as const) {
+      if (windings.includes(element[key]) && (key === 'first' || element.first !== element.second)) continue;
+      const near = closest(element[key], windings);
+      problems.push({
+        path: `${at}.${key}`,
+        expected: `the name of ${key === 'second' ? 'another' : 'an'} inductor or coil of the list`,
+        received: brief(element[key]),
+        hint: near && near !== element[key] ? `did you mean "${near}"?` : 'mutual inductance lies between two of them',
+      });
     }
   }
   return problems;
 }
-

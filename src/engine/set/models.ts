@@ -89,7 +89,8 @@ export const earthModel = once((description: EarthDescription): EarthModel => {
 
 /** @throws RangeError when it cannot be as described. */
 export const tuningModel = once(
-  (tuning: TuningDescription): VariableCapacitor => variableCapacitor(tuning as Parameters<typeof variableCapacitor>[0]),
+  (tuning: TuningDescription): VariableCapacitor =>
+    variableCapacitor(tuning as Parameters<typeof variableCapacitor>[0]),
 );
 
 /** @throws RangeError when it cannot be as described. */

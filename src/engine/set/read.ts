@@ -61,7 +61,12 @@ export function readValue(value: unknown): ReadResult {
     return {
       ok: false,
       problems: [
-        { path: '', expected: 'a description', received: 'lists or objects nested very deep', hint: 'this is not a set' },
+        {
+          path: '',
+          expected: 'a description',
+          received: 'lists or objects nested very deep',
+          hint: 'this is not a set',
+        },
       ],
     };
   const upgraded = upgrade(value);

@@ -24,6 +24,9 @@ export interface CoilInCircuit {
   readonly nodeAt: (turn: number) => string;
 }
 
+/** Taps closer than this are one tap: no wire can be told so finely. */
+const SAME_TURN = 0.02;
+
 /**
  * A coil with taps as an autotransformer: one inductor for each stretch between taps, every pair coupled, so that the
  * parts and mutuals add up to the whole. Its self-capacitance lies across the whole.
@@ -35,9 +38,15 @@ export function coilInCircuit(
   ends: { readonly first: string; readonly last: string; readonly prefix?: string; readonly part?: string },
 ): CoilInCircuit {
   const N = coil.turns;
-  const nodeAt = (turn: number): string =>
-    turn <= 0 ? ends.first : turn >= N ? ends.last : `${ends.prefix ?? ''}turn ${Number(turn.toFixed(3))}`;
-  const marks = [0, ...new Set(taps.filter((t) => t > 0 && t < N))].sort((a, b) => a - b).concat(N);
+  const marks = [0];
+  for (const tap of [...taps].sort((a, b) => a - b)) {
+    if (tap - marks[marks.length - 1] > SAME_TURN && N - tap > SAME_TURN) marks.push(tap);
+  }
+  marks.push(N);
+  const nodeAt = (turn: number): string => {
+    const mark = marks.reduce((best, m) => (Math.abs(m - turn) < Math.abs(best - turn) ? m : best));
+    return mark === 0 ? ends.first : mark === N ? ends.last : `${ends.prefix ?? ''}turn ${Number(mark.toFixed(3))}`;
+  };
   const sections = marks.slice(1).map((to, i) => ({
     name:
       marks.length === 2 ? coil.name : `${coil.name}, turns ${Number(marks[i].toFixed(3))}–${Number(to.toFixed(3))}`,

@@ -1,3 +1,4 @@
+import type { Henries, Radians } from '../../units/quantities.ts';
 import type { Assembly } from '../assembly.ts';
 import { EARTH, type Element } from '../elements.ts';
 import { coilInCircuit, coupleCoils } from './coil-sections.ts';
@@ -22,7 +23,7 @@ export function sliderTuned(arrangement: ArrangementOf<'slider'>, kit: Kit): Ass
       last: 'far end',
       part: coil.part,
     });
-    const traps = trapElements(arrangement.traps, undefined);
+    const traps = trapElements(arrangement.traps, { coil, wound });
     const contact = (name: string, from: string, to: string): Element => ({
       kind: 'resistor',
       name,
@@ -39,7 +40,6 @@ export function sliderTuned(arrangement: ArrangementOf<'slider'>, kit: Kit): Ass
       ...parallelCapacitor('top', arrangement.parallelCapacitor),
     ];
   };
-  const warnings = trapElements(arrangement.traps, undefined).warnings;
   return assembled(kit, {
     elementsAt,
     tuning: [],
@@ -47,7 +47,7 @@ export function sliderTuned(arrangement: ArrangementOf<'slider'>, kit: Kit): Ass
     other: EARTH,
     tunedPort: { from: 'top', to: EARTH },
     tunedCoils: [coil.name],
-    warnings,
+    warnings: [],
   });
 }
 
@@ -55,18 +55,20 @@ export function sliderTuned(arrangement: ArrangementOf<'slider'>, kit: Kit): Ass
 export function variometerTuned(arrangement: ArrangementOf<'variometer'>, kit: Kit): Assembly {
   const stator = kit.coil(arrangement.coil);
   const rotor = kit.coil(arrangement.rotor);
-  const traps = trapElements(arrangement.traps, undefined);
   const fixed = coilInCircuit(stator, [], { first: 'middle', last: 'top', part: stator.part });
+  const traps = trapElements(arrangement.traps, { coil: stator, wound: fixed });
   const turning = coilInCircuit(rotor, [], { first: EARTH, last: 'middle', part: rotor.part });
+  const mutualAt = turnedMutual((tilt) =>
+    kit.mutual(arrangement.coil, arrangement.rotor, { distance: 0, tilt: (180 * tilt) / Math.PI })(
+      [0, stator.turns],
+      [0, rotor.turns],
+    ),
+  );
   const elementsAt = (position: number): Element[] => [
     ...fixed.elements,
     ...turning.elements,
     ...traps.elements,
-    ...coupleCoils(
-      fixed,
-      turning,
-      kit.mutual(arrangement.coil, arrangement.rotor, { distance: 0, tilt: 180 * (1 - position) }),
-    ),
+    ...coupleCoils(fixed, turning, () => mutualAt(Math.PI * (1 - position))),
     { kind: 'resistor', name: 'aerial lead', from: traps.feed, to: 'top', resistance: 0.01 },
     ...parallelCapacitor('top', arrangement.parallelCapacitor),
   ];
@@ -79,4 +81,29 @@ export function variometerTuned(arrangement: ArrangementOf<'variometer'>, kit: K
     tunedCoils: [...fixed.sections, ...turning.sections].map((s) => s.name),
     warnings: traps.warnings,
   });
+}
+
+/** Cosines of the tilts at which the mutual inductance is summed over the turns. */
+const TILTS = [0.15, 0.45, 0.7, 0.9, 1];
+
+/**
+ * Mutual inductance of two coils with one middle, by tilt. It is an odd function of the cosine, so M/cos θ is a smooth
+ * one of cos² θ: five sums over the turns give it, and a whole scale is then cheap.
+ */
+export function turnedMutual(exact: (tilt: Radians) => Henries): (tilt: Radians) => Henries {
+  let known: number[] | undefined;
+  return (tilt) => {
+    known ??= TILTS.map((c) => exact(Math.acos(c)) / c);
+    const cos = Math.cos(tilt);
+    const x = cos * cos;
+    let sum = 0;
+    TILTS.forEach((c, i) => {
+      let weight = 1;
+      TILTS.forEach((d, j) => {
+        if (j !== i) weight *= (x - d * d) / (c * c - d * d);
+      });
+      sum += weight * known![i];
+    });
+    return cos * sum;
+  };
 }

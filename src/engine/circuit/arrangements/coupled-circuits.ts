@@ -17,16 +17,16 @@ export function coupledCircuits(arrangement: ArrangementOf<'coupled' | 'two circ
     prefix: 'aerial ',
     part: primary.part,
   });
-  const wound = coilInCircuit(coil, [detectorTurn, ...(middle === undefined ? [] : [middle])], {
-    first,
-    last: 'top',
-    part: coil.part,
-  });
+  const wound = earthMiddle(
+    coilInCircuit(coil, [detectorTurn, ...(middle === undefined ? [] : [middle])], {
+      first,
+      last: 'top',
+      part: coil.part,
+    }),
+    middle,
+  );
   const mutuals = coupleCoils(winding, wound, kit.mutual(arrangement.aerialCoil, arrangement.coil, arrangement));
-  const traps = trapElements(arrangement.traps, {
-    name: wound.sections[0].name,
-    inductance: coil.partial(wound.sections[0].from, wound.sections[0].to),
-  });
+  const traps = trapElements(arrangement.traps, { coil, wound });
   const target = winding.nodeAt(aerialTurn);
   const lead: Element =
     arrangement.seriesCapacitor === undefined
@@ -39,7 +39,7 @@ export function coupledCircuits(arrangement: ArrangementOf<'coupled' | 'two circ
           capacitance: arrangement.seriesCapacitor,
           part: 'arrangement',
         };
-  const elements = [...winding.elements, ...earthMiddle(wound, middle), ...mutuals, ...traps.elements, lead];
+  const elements = [...winding.elements, ...wound.elements, ...mutuals, ...traps.elements, lead];
   const tuning = [tuningPort('tuning capacitor', kit.tuning, { from: 'top', to: first }, 'tuning')];
   if (arrangement.kind === 'two circuits') {
     tuning.push(

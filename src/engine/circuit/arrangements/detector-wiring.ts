@@ -17,7 +17,7 @@ const PUMP_CAPACITANCE = 1e-9;
  * The detector between the tuned circuit and the load.
  * @param live where the carrier is taken; `other` the opposite end for full-wave, whose middle must be earthed.
  * @param bias volts in the direction that helps conduction; 0 for none.
- * @param junction capacitance across each device.
+ * @param junction capacitance across each device. @param cathode where a single one's other end goes.
  */
 export function wireDetector(
   wiring: Wiring,
@@ -25,6 +25,7 @@ export function wireDetector(
   other: string,
   bias: number,
   junction: number,
+  cathode = OUT,
 ): WiredDetector {
   const elements: Element[] = [];
   let anode = live;
@@ -45,8 +46,8 @@ export function wireDetector(
       });
   };
   if (wiring === 'single') {
-    device('detector', anode, OUT);
-    return { elements, carrierPort: { from: anode, to: OUT }, outputPort: { from: anode, to: OUT } };
+    device('detector', anode, cathode);
+    return { elements, carrierPort: { from: anode, to: cathode }, outputPort: { from: anode, to: cathode } };
   }
   if (wiring === 'full-wave') {
     device('detector', live, OUT);

@@ -24,7 +24,11 @@ export interface Kit {
     placing: { distance: number; tilt: number },
   ) => (a: Stretch, b: Stretch) => Henries;
   /** The frame or rod when it is its own tuning coil, with the field's emf in series; from "top" to earth. */
-  readonly loop?: SectionedCoil & { readonly part: string; readonly source: (from: string, to: string) => Element };
+  readonly loop?: SectionedCoil & {
+    readonly part: string;
+    /** The field's emf in a share of its turns. */
+    readonly source: (from: string, to: string, share: number) => Element;
+  };
   readonly tuning: VariableCapacitor;
   readonly aerialTuning?: VariableCapacitor;
   readonly wiring: Wiring;
@@ -52,6 +56,8 @@ export interface Layout {
   readonly ganged?: boolean;
   /** Where the detector is joined. */
   readonly live: string;
+  /** Where a single detector's other end goes; default the load. */
+  readonly cathode?: string;
   /** The far end of the tuned circuit. */
   readonly other: string;
   readonly tunedPort: Port;
@@ -61,7 +67,14 @@ export interface Layout {
 
 /** Join a layout with aerial, detector and load. */
 export function assembled(kit: Kit, layout: Layout): Assembly {
-  const detector = wireDetector(kit.wiring, layout.live, layout.other, kit.bias, kit.junctionCapacitance);
+  const detector = wireDetector(
+    kit.wiring,
+    layout.live,
+    layout.other,
+    kit.bias,
+    kit.junctionCapacitance,
+    layout.cathode,
+  );
   const common = [...kit.aerial, ...detector.elements, ...kit.load];
   const baseAt = (position: number): Circuit => ({ elements: [...common, ...layout.elementsAt(position)] });
   const circuitAt = (position: number, other = position): Circuit => ({
@@ -100,9 +113,13 @@ export const coilEnds = (kit: Kit, coil: SectionedCoil): { first: string; middle
   kit.wiring === 'full-wave' ? { first: 'bottom', middle: coil.turns / 2 } : { first: 'earth' };
 
 /** A coil whose middle is earthed keeps its node names, but for that one. */
-export function earthMiddle(coil: CoilInCircuit, middle: number | undefined): readonly Element[] {
-  if (middle === undefined) return coil.elements;
+export function earthMiddle(coil: CoilInCircuit, middle: number | undefined): CoilInCircuit {
+  if (middle === undefined) return coil;
   const node = coil.nodeAt(middle);
   const renamed = (name: string): string => (name === node ? 'earth' : name);
-  return coil.elements.map((e) => (e.kind === 'mutual' ? e : { ...e, from: renamed(e.from), to: renamed(e.to) }));
+  return {
+    ...coil,
+    elements: coil.elements.map((e) => (e.kind === 'mutual' ? e : { ...e, from: renamed(e.from), to: renamed(e.to) })),
+    nodeAt: (turn) => renamed(coil.nodeAt(turn)),
+  };
 }

@@ -16,17 +16,17 @@ export function singleCircuit(
   const { first, middle } = coilEnds(kit, coil);
   const aerialTurn = arrangement.kind === 'tapped' ? arrangement.aerialTap : coil.turns;
   const detectorTurn = kit.wiring === 'full-wave' ? coil.turns : (arrangement.detectorTap ?? coil.turns);
-  const wound = coilInCircuit(coil, [aerialTurn, detectorTurn, ...(middle === undefined ? [] : [middle])], {
-    first,
-    last: 'top',
-    part: coil.part,
-  });
+  const wound = earthMiddle(
+    coilInCircuit(coil, [aerialTurn, detectorTurn, ...(middle === undefined ? [] : [middle])], {
+      first,
+      last: 'top',
+      part: coil.part,
+    }),
+    middle,
+  );
   const series = arrangement.kind === 'direct' ? undefined : arrangement.seriesCapacitor;
   const target = wound.nodeAt(aerialTurn);
-  const traps = trapElements(arrangement.traps, {
-    name: wound.sections[0].name,
-    inductance: coil.partial(wound.sections[0].from, wound.sections[0].to),
-  });
+  const traps = trapElements(arrangement.traps, { coil, wound });
   const lead: Element =
     series === undefined
       ? { kind: 'resistor', name: 'aerial lead', from: traps.feed, to: target, resistance: 0.01 }
@@ -38,7 +38,7 @@ export function singleCircuit(
           capacitance: series,
           part: 'arrangement',
         };
-  const elements = [...earthMiddle(wound, middle), ...traps.elements, lead];
+  const elements = [...wound.elements, ...traps.elements, lead];
   const warnings = [...traps.warnings];
   if (
     middle !== undefined &&

@@ -29,6 +29,11 @@ const ground = v.union(
     `expected one of ${GROUNDS.map((g) => `"${g}"`).join(', ')}, or { conductivity, permittivity }, received ${JSON.stringify(issue.input)?.slice(0, 60)}`,
 );
 
+const section = v.looseObject({
+  length: quantity('length', { above: 0, max: 2.1e7, label: 'Length', typical: [1e3, 1e6] }),
+  ground,
+});
+
 export const station = v.pipe(
   v.looseObject({
     name: v.pipe(words('Name', '', 80), v.minLength(1, 'expected a name')),
@@ -58,7 +63,17 @@ export const station = v.pipe(
       '60 %',
     ),
     programme: withDefault(choice('Programme', PROGRAMMES), 'speech'),
-    hours: v.optional(words('Hours', 'When it is on the air, as "06:00-22:00".', 40)),
+    hours: v.optional(words('Hours', 'When it is on the air, in UTC, as "06:00-22:00".', 40)),
+    sections: v.optional(
+      v.pipe(
+        v.array(section, 'expected a list of sections'),
+        v.maxLength(50, 'expected at most 50 sections'),
+        v.metadata({
+          label: 'Land and sea on the way',
+          about: 'From the transmitter to you, where you know better than the map; stretched to the distance.',
+        }),
+      ),
+    ),
   }),
   v.check(
     (s) =>
@@ -84,6 +99,9 @@ export const place = v.looseObject({
       typical: [1e-7, 1e-3],
       about: 'As measured at the site in 2.7 kHz, if worse than usual.',
     }),
+  ),
+  sunspots: v.optional(
+    number('Sunspot number', 0, 400, 'Smoothed over twelve months, for the sky wave; 50 if left out.', [0, 200]),
   ),
   stations: v.pipe(
     v.array(station, 'expected a list of stations'),
