@@ -20,7 +20,7 @@ const MOST = 5;
 export function helper(set: SetDescription, now: Receiver): (station: TunedStation) => Help[] {
   const made = candidates(set, now).flatMap((candidate) => {
     try {
-      return [{ candidate, receiver: receiver(setCircuit(candidate.set, candidate.whatif)) }];
+      return [{ candidate, receiver: receiver(setCircuit(candidate.set, candidate.whatif), now.fieldOf) }];
     } catch (error) {
       // A what-if that cannot be built (a tap beyond the coil, a wire too thick for its former) is no advice.
       if (error instanceof RangeError) return [];

@@ -15,7 +15,7 @@ import {
   type Volts,
   type Watts,
 } from '../units/quantities.ts';
-import { type FieldAtSite, fieldAtSite } from './field.ts';
+import { type FieldAtSite, fieldsAtSite } from './field.ts';
 import { type Heard, heard, PEAKS } from './hearing/index.ts';
 import { type WorkingPoint, workingPoint } from './working-point.ts';
 
@@ -26,6 +26,8 @@ export const TEST_TONE: Hertz = 1000;
 export interface Receiver {
   readonly circuit: SetCircuit;
   readonly network: TunedNetwork;
+  /** What of a station arrives. */
+  readonly fieldOf: (station: StationDescription) => FieldAtSite;
   /** From the detector's output port, with nothing tuned that matters: direct and audio load. */
   readonly dcResistance: Ohms;
   readonly audioLoadAt: (frequency: Hertz) => Complex;
@@ -37,7 +39,8 @@ export interface Receiver {
   readonly smallConductance: number;
 }
 
-export function receiver(circuit: SetCircuit): Receiver {
+/** @param fieldOf what arrives; default by day, with no coastline. */
+export function receiver(circuit: SetCircuit, fieldOf = fieldsAtSite(circuit.set.place)): Receiver {
   const { assembly } = circuit;
   // At audio the tuned circuit is a short piece of wire wherever its pointer stands.
   const audio: LinearSolver = linearSolver(assembly.circuitAt(0.5), [assembly.outputPort, circuit.transducer]);
@@ -57,6 +60,7 @@ export function receiver(circuit: SetCircuit): Receiver {
   return {
     circuit,
     network: tunedNetwork(assembly),
+    fieldOf,
     dcResistance: Math.min(Math.max(audio.look(0).z[0][0].re, 0), 1e12),
     audioLoadAt: (f) => look(f).load,
     transducerAt: (f) => look(f).transducer,
@@ -106,7 +110,7 @@ export function receiveStation(
 ): TunedStation {
   const { circuit, network } = set;
   const f = station.frequency;
-  const field = fieldAtSite(station, circuit.set.place);
+  const field = set.fieldOf(station);
   const emf = Math.SQRT2 * field.fieldStrength * effectiveHeight(circuit, f);
   const views = network.at(f);
   const g = set.smallConductance;

@@ -5,15 +5,14 @@ import type { SetDescription } from '../set/description.ts';
 import { formatNumber } from '../units/format.ts';
 import { cautionsFor } from './cautions.ts';
 import { dialOf, dialPlace, tuningCurve } from './dial.ts';
+import { type FieldOptions, fieldsAtSite } from './field.ts';
 import { helper } from './help.ts';
 import { type Receiver, receiver, receiveStation, TEST_TONE, type TunedStation } from './receive-station.ts';
 import { type CarrierAtDetector, disturbances } from './separation.ts';
 import { heardSpread, stagesOf } from './stages.ts';
 import type { Disturbance, Help, PartFigures, Reception, StationReception } from './types.ts';
 
-export interface ReceiveOptions {
-  /** Default day. */
-  readonly time?: 'day' | 'night';
+export interface ReceiveOptions extends FieldOptions {
   /** Which stations to say "what would help most" for: it tries some thirty changed sets. Default none. */
   readonly helpFor?: 'all' | number;
 }
@@ -23,7 +22,7 @@ export interface ReceiveOptions {
  * @throws RangeError for parts that cannot be built; `readValue` names those beforehand.
  */
 export function receive(set: SetDescription, options: ReceiveOptions = {}): Reception {
-  const ready = receiver(setCircuit(set));
+  const ready = receiver(setCircuit(set), fieldsAtSite(set.place, options));
   const tuned = set.place.stations.map((station) => receiveStation(ready, station));
   const curve = tuningCurve(ready);
   const beside = tuned.map((wanted) => besides(ready, wanted, tuned));

@@ -39,10 +39,7 @@ export function stagesOf(set: Receiver, s: TunedStation): Stage[] {
       kind: 'field strength',
       unit: 'V/m',
       text: formatQuantity(s.field.fieldStrength, 'field strength', 2),
-      sentence:
-        s.field.how === 'as given'
-          ? 'As given in the description.'
-          : `Ground wave over ${formatQuantity(s.field.distance ?? 0, 'length', 2)}; give a measured field if you have one.`,
+      sentence: s.field.sentence,
       range: around(s.field.fieldStrength),
       warnings: [...s.field.warnings, ...noisy],
     },
