@@ -25,7 +25,7 @@ export interface BareOutput {
   mean(amplitude: Volts): Volts;
 }
 
-const POINTS = 8192;
+const POINTS = 4096;
 const AMPLITUDES = 512;
 const ANGLES = 192;
 

@@ -31,7 +31,7 @@ export function recordedSmoothing(spec: WaveSpec, envelope: Trace): { trace: Tra
   );
   const mean = new SampledWave(values, seconds);
 
-  const most = atDetector * (1 + spec.depth);
+  const most = atDetector * (1 + spec.depth * Math.max(spec.deepening ?? 1, 1));
   const above = new Float64Array(RIPPLE_LEVELS + 1);
   const below = new Float64Array(RIPPLE_LEVELS + 1);
   for (let k = 1; k <= RIPPLE_LEVELS; k++) {

@@ -37,7 +37,10 @@ const PERFECT_OHMS = 1;
  * @returns the voltage at the same instants, after as many times round as it takes to repeat within 2e-4 of its peak.
  */
 export function smoothed(drive: Float64Array, step: Seconds, options: SmoothingOptions): Float64Array {
-  const solve = stepSolver(options);
+  // Newton's next step is the square of this one: what is left then is far below a line's width.
+  let largest = 0;
+  for (let k = 0; k < drive.length; k++) largest = Math.max(largest, Math.abs(drive[k]));
+  const solve = stepSolver(options, 3e-6 * largest);
   return integrated(drive.length, step, options, (k, g, constant, guess) => solve(drive[k], g, constant, guess));
 }
 
@@ -92,7 +95,7 @@ export function integrated(
 }
 
 /** Solve i(drive + bias − v) = g·v − constant for v. */
-function stepSolver({ detector, bias = 0, bothHalves = false }: SmoothingOptions) {
+function stepSolver({ detector, bias = 0, bothHalves = false }: SmoothingOptions, near: Volts) {
   if (detector === 'perfect') {
     const G = 1 / PERFECT_OHMS;
     return (drive: number, g: number, constant: number, _guess: number): number => {
@@ -101,10 +104,10 @@ function stepSolver({ detector, bias = 0, bothHalves = false }: SmoothingOptions
       return x > open ? (constant + G * x) / (g + G) : open;
     };
   }
-  return realSolver(detector, bias, bothHalves);
+  return realSolver(detector, bias, bothHalves, near);
 }
 
-function realSolver(detector: Detector, bias: number, both: boolean) {
+function realSolver(detector: Detector, bias: number, both: boolean, near: Volts) {
   const p: DevicePoint = { current: 0, conductance: 0 };
   return (drive: number, g: number, constant: number, guess: number): number => {
     const x = drive + bias;
@@ -126,7 +129,7 @@ function realSolver(detector: Detector, bias: number, both: boolean) {
       else low = v;
       let next = v - f / (g + slope);
       if (!(next > low && next < high)) next = Number.isFinite(low + high) ? (low + high) / 2 : next;
-      if (Math.abs(next - v) <= 1e-9 * Math.abs(v) + 1e-13) return next;
+      if (Math.abs(next - v) <= near) return next;
       v = next;
     }
     return v;

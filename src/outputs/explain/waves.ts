@@ -31,6 +31,8 @@ export interface WaveSpec {
   readonly atTuned: Volts;
   readonly atDetector: Volts;
   readonly loadedQ: number;
+  /** Depth on the tuned circuit over what its Q alone would leave; default 1. */
+  readonly deepening?: number;
   readonly neighbours: readonly Neighbour[];
   readonly detector: OneWay;
   readonly bias?: Volts;
@@ -68,8 +70,9 @@ export interface Waves {
 
 /** Neighbours weaker than this do not show. */
 const FAINTEST = 1e-4;
-/** Samples to a cycle of the highest carrier; of the wanted one where the capacitor is followed. */
+/** Samples to a cycle of a strong neighbour (a weak one needs fewer), of the wanted carrier among neighbours, and alone. */
 const PER_CYCLE = 24;
+const PER_CYCLE_CROWDED = 40;
 const PER_CYCLE_SMOOTHED = 64;
 const MOST_SAMPLES = 900_000;
 
@@ -78,7 +81,11 @@ export function createWaves(given: WaveSpec): Waves {
   const spec = settled(given);
   const { carrier, depth, programme, neighbours } = spec;
   const w = 2 * Math.PI * carrier;
-  const passing = (f: Hertz) => sidebandPassing(spec.loadedQ, carrier, f);
+  const deeper = spec.deepening ?? 1;
+  const passing = (f: Hertz) => {
+    const { gain, lag } = sidebandPassing(spec.loadedQ, carrier, f);
+    return { gain: gain * deeper, lag };
+  };
   const corner = carrier / (2 * spec.loadedQ);
   const recording = programme.kind === 'recording';
   const warnings: string[] = [];
@@ -95,7 +102,7 @@ export function createWaves(given: WaveSpec): Waves {
   };
 
   const sent = once(() => envelopeOf(programme, depth, 1));
-  const received = once(() => envelopeOf(programme, depth, 1, passing, corner));
+  const received = once(() => envelopeOf(programme, recording ? depth * deeper : depth, 1, passing, corner));
   const tones = programme.kind === 'tones' ? programme.tones.filter((t) => t.share > 0).map((t) => t.frequency) : [];
 
   /** Wanted and neighbours together on one grid that repeats; undefined when the wanted one is alone. */
@@ -103,8 +110,8 @@ export function createWaves(given: WaveSpec): Waves {
     if (neighbours.length === 0) return undefined;
     const all = [carrier, ...tones, ...neighbours.flatMap((n) => [n.frequency, n.tone])];
     const period = 1 / commonStep(all);
-    const highest = Math.max(carrier, ...neighbours.map((n) => n.frequency));
-    const n = sampleCount(period, Math.max(PER_CYCLE * highest, 48 * carrier));
+    const rates = neighbours.map((s) => (s.share > 0.3 ? PER_CYCLE : s.share > 0.03 ? 16 : 10) * s.frequency);
+    const n = sampleCount(period, Math.max(PER_CYCLE_CROWDED * carrier, ...rates));
     const total = new Float64Array(n);
     addStation(total, period, carrier, 1, received());
     for (const s of neighbours) addStation(total, period, s.frequency, s.share, envelopeOf(oneToneOf(s), s.depth, 1));
@@ -113,7 +120,7 @@ export function createWaves(given: WaveSpec): Waves {
   /** On the tuned circuit, the wanted carrier being 1. */
   const tunedUnit = once((): Trace => crowd()?.wave ?? modulated(received(), w));
   const bare = once((): BareOutput => {
-    const most = 1 + depth + neighbours.reduce((sum, n) => sum + n.share * (1 + n.depth), 0);
+    const most = 1 + depth * Math.max(deeper, 1) + neighbours.reduce((sum, n) => sum + n.share * (1 + n.depth), 0);
     return bareOutput({
       detector: spec.detector,
       resistance: spec.load.resistance,
