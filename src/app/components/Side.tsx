@@ -9,6 +9,7 @@ const unique = (texts: readonly string[]): string[] => [...new Set(texts)];
 export function Side() {
   const station = chosen.value;
   const now = reception.value;
+  const disturbing = station?.disturbances.filter((one) => one.word !== 'clear') ?? [];
   const help = station && helpOf(station);
   const warnings = unique([...(now?.warnings ?? []), ...(now?.dial.warnings ?? []), ...(station?.warnings ?? [])]);
   return (
@@ -35,11 +36,12 @@ export function Side() {
           </ol>
         </section>
       )}
-      {station && station.disturbances.length > 0 && (
+      {station && (
         <section aria-labelledby="disturbances-title">
           <h2 id="disturbances-title">What disturbs it</h2>
+          {disturbing.length === 0 && <p class="quiet">Nothing on the list does.</p>}
           <ul class="sentences">
-            {station.disturbances.slice(0, 4).map((disturbance) => (
+            {disturbing.slice(0, 4).map((disturbance) => (
               <li key={disturbance.by}>{disturbance.sentence}</li>
             ))}
           </ul>

@@ -38,9 +38,11 @@ export function changeKind(written: unknown, path: Path, kind: string): KindChan
   const start = { [key]: kind };
   const fields = fieldsOf(node, start);
   const known = new Set(oldFields.map((field) => field.key));
+  // The same word for another thing (a rod's length, a wire's) is not the same field: its label tells.
+  const same = new Set(oldFields.map((field) => `${field.key}/${labelOf(field)}`));
   const made: Record<string, unknown> = { ...start };
   for (const field of fields) {
-    const kept = Object.hasOwn(old, field.key) ? old[field.key] : undefined;
+    const kept = same.has(`${field.key}/${labelOf(field)}`) ? old[field.key] : undefined;
     if (kept !== undefined && accepts(field.schema, kept)) made[field.key] = kept;
     else if (!field.optional) made[field.key] = starterOf(field, `${groupOf(path)}/${kind}`, written);
   }

@@ -50,24 +50,24 @@ describe('giving a part another kind', () => {
     expect(valueAtPath(written, ['arrangement'])).toEqual({
       kind: 'direct',
       coil: 'main',
-      detectorTap: 45,
+      detectorTap: 18,
       pencilled: 'try 30 turns',
     });
-    expect(dropped).toEqual(['Aerial tap 20']);
+    expect(dropped).toEqual(['Aerial tap 11']);
   });
 
   it('brings the arrangement along with a frame aerial, and winds a second coil where one is needed', () => {
     const frame = settle(changeKind(galena, ['aerial'], 'frame').written, 'aerial');
     expect(valueAtPath(frame.written, ['arrangement', 'kind'])).toBe('frame');
-    expect(frame.also.join()).toMatch(/arrangement became “frame”.*Aerial tap 20/);
+    expect(frame.also.join()).toMatch(/arrangement became “frame”.*Aerial tap 11/);
     const coupled = settle(changeKind(galena, ['arrangement'], 'coupled').written, 'arrangement');
     expect(valueAtPath(coupled.written, ['coils'])).toHaveLength(2);
     expect(coupled.also).toEqual(['A coil “aerial” was added.']);
   });
 
   it('lets taps come down with a shortened coil', () => {
-    const short = settle(withValueAt(galena, ['coils', 0, 'turns'], 30), 'coils');
-    expect(valueAtPath(short.written, ['arrangement', 'detectorTap'])).toBe(30);
+    const short = settle(withValueAt(galena, ['coils', 0, 'turns'], 15), 'coils');
+    expect(valueAtPath(short.written, ['arrangement', 'detectorTap'])).toBe(15);
     expect(problems(short.written)).toEqual([]);
   });
 });

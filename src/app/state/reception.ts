@@ -1,8 +1,9 @@
 import { computed, effect, signal } from '@preact/signals';
 import type { Help, Reception, StationReception } from '../../engine/reception/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
+import type { ReceptionQuestion } from '../workers/engine.worker.ts';
 import { latestWins } from '../workers/latest.ts';
-import type { Question } from '../workers/reception.worker.ts';
+import { newEngineWorker } from './engine-worker.ts';
 import { understood } from './understanding.ts';
 import { pointer, stationIndex, time } from './view.ts';
 
@@ -22,10 +23,7 @@ interface Advice {
 /** What would help; it is worked out after the figures and may be of the set before. */
 const advice = signal<Advice | undefined>(undefined);
 
-const newWorker = (name: string): Worker =>
-  new Worker(new URL('../workers/reception.worker.ts', import.meta.url), { type: 'module', name });
-
-const figures = latestWins<Question, Reception>(newWorker('reception'), (question, reply) => {
+const figures = latestWins<ReceptionQuestion, Reception>(newEngineWorker('reception'), (question, reply) => {
   if ('error' in reply) {
     receptionError.value = reply.error;
     return;
@@ -37,7 +35,7 @@ const figures = latestWins<Question, Reception>(newWorker('reception'), (questio
 
 /** Advice tries some thirty changed sets, so it has a worker of its own and waits for a pause. */
 const ADVICE_PAUSE_MS = 150;
-const adviser = latestWins<Question, Reception>(newWorker('advice'), (question, reply) => {
+const adviser = latestWins<ReceptionQuestion, Reception>(newEngineWorker('advice'), (question, reply) => {
   if ('answer' in reply)
     advice.value = { set: question.set, time: question.time, help: reply.answer.stations.map((one) => one.help) };
 });
@@ -45,7 +43,7 @@ const adviser = latestWins<Question, Reception>(newWorker('advice'), (question, 
 let pause: ReturnType<typeof setTimeout> | undefined;
 effect(() => {
   if (!understood.value) return;
-  const question: Question = { set: understood.value.set, time: time.value };
+  const question: ReceptionQuestion = { about: 'reception', set: understood.value.set, time: time.value };
   figures.ask(question);
   clearTimeout(pause);
   pause = setTimeout(() => adviser.ask({ ...question, helpFor: 'all' }), ADVICE_PAUSE_MS);

@@ -1,44 +1,95 @@
+import type { DetectorOnStation } from '../../engine/reception/compare.ts';
+import { withValueAt } from '../../engine/set/write.ts';
 import { formatQuantity } from '../../engine/units/format.ts';
+import { detectorCurve } from '../../outputs/plots/index.ts';
 import { Cautions } from '../components/Cautions.tsx';
 import { Drawing } from '../components/Drawing.tsx';
 import { Figures } from '../components/Figures.tsx';
+import { Plot } from '../components/Plot.tsx';
+import { Compare } from '../detector/Compare.tsx';
+import { Crystal, type SpotFound } from '../detector/Crystal.tsx';
+import { tidy } from '../editing/quantity-text.ts';
 import { PartEditor } from '../editors/PartEditor.tsx';
-import { chosen, reception } from '../state/reception.ts';
+import { curves } from '../state/curves.ts';
+import { change } from '../state/document.ts';
+import { chosen, reception, receptionSet } from '../state/reception.ts';
 
 export function DetectorBench() {
   const detector = reception.value?.parts.detector;
   const station = chosen.value;
   return (
-    <section class="card" aria-labelledby="detector-title">
-      <h3 id="detector-title">Detector{detector ? `: ${detector.label}` : ''}</h3>
-      <div class="bench">
-        <PartEditor path={['detector']} kindLabel="Kind of detector" />
-        <div>
-          <Drawing part="detector" />
-          {detector && (
-            <Figures
-              items={[
-                {
-                  label: 'Resistance near zero volts',
-                  text: formatQuantity(detector.zeroBiasResistance, 'resistance'),
-                },
-                ...(station
-                  ? [
-                      {
-                        label: `What it puts across the tuned circuit, on ${station.name}`,
-                        text: formatQuantity(station.detectorInputResistance, 'resistance'),
-                      },
-                      { label: 'Carrier at it, peak', text: formatQuantity(station.detectorVoltage, 'voltage') },
-                      { label: 'Direct voltage after it', text: formatQuantity(station.directVoltage, 'voltage') },
-                    ]
-                  : []),
-              ]}
-              warnings={detector.warnings}
-            />
-          )}
+    <>
+      <section class="card" aria-labelledby="detector-title">
+        <h3 id="detector-title">Detector{detector ? `: ${detector.label}` : ''}</h3>
+        <div class="bench">
+          <PartEditor path={['detector']} kindLabel="Kind of detector" />
+          <div>
+            <Drawing part="detector" />
+            {detector && (
+              <Figures
+                items={[
+                  {
+                    label: 'Resistance near zero volts',
+                    text: formatQuantity(detector.zeroBiasResistance, 'resistance'),
+                  },
+                  ...(station
+                    ? [
+                        {
+                          label: `What it puts across the tuned circuit, on ${station.name}`,
+                          text: formatQuantity(station.detectorInputResistance, 'resistance'),
+                        },
+                        { label: 'Carrier at it, peak', text: formatQuantity(station.detectorVoltage, 'voltage') },
+                        { label: 'Direct voltage after it', text: formatQuantity(station.directVoltage, 'voltage') },
+                      ]
+                    : []),
+                ]}
+                warnings={detector.warnings}
+              />
+            )}
+            {curves.value && (
+              <Plot
+                title={`Its curve, and where it works on ${curves.value.resonance.station.name}`}
+                data={curves.value.detector}
+                draw={detectorCurve}
+              />
+            )}
+          </div>
         </div>
-      </div>
-      <Cautions about="detector" />
-    </section>
+        <Cautions about="detector" />
+      </section>
+      {receptionSet.value?.detector.kind === 'galena' && <Crystal seed={CRYSTAL} onFound={takeSpot} />}
+      {receptionSet.value && station && (
+        <Compare
+          set={receptionSet.value}
+          station={station}
+          onChoose={(detector, label) =>
+            change((base) => withValueAt(base, ['detector'], asWritten(detector)), { label: `Detector: ${label}` })
+          }
+        />
+      )}
+    </>
   );
 }
+
+/** The lump the demo comes with; another seed is another lump. */
+const CRYSTAL = 7;
+
+const takeSpot = ({ saturationCurrent, ideality, seriesResistance, leakage, words }: SpotFound): void =>
+  change(
+    (base) =>
+      Object.entries({
+        saturationCurrent: tidy(formatQuantity(saturationCurrent, 'current')),
+        ideality: Number(ideality.toFixed(2)),
+        seriesResistance: tidy(formatQuantity(seriesResistance, 'resistance')),
+        leakage: tidy(formatQuantity(leakage, 'resistance')),
+      }).reduce((written: unknown, [key, value]) => withValueAt(written, ['detector', key], value), base),
+    { label: `Crystal: ${words}` },
+  );
+
+/** As a person would write it: volts and kelvins with their units. */
+const asWritten = (detector: DetectorOnStation['description']): unknown => {
+  const { temperature: _room, wiring: _single, ...rest } = detector as Record<string, unknown>;
+  for (const key of ['bias', 'heaterVoltage', 'ratedHeaterVoltage'])
+    if (typeof rest[key] === 'number') rest[key] = `${rest[key]} V`;
+  return rest;
+};

@@ -1,11 +1,16 @@
+import { useMemo } from 'preact/hooks';
+import type { Reception } from '../../engine/reception/types.ts';
 import { type Path, valueAtPath } from '../../engine/set/write.ts';
 import { formatQuantity } from '../../engine/units/format.ts';
+import { bandResponse, type Coverage, coverage, qAgainstFrequency, resonanceCurve } from '../../outputs/plots/index.ts';
 import { Drawing } from '../components/Drawing.tsx';
 import { Figures } from '../components/Figures.tsx';
 import { kilohertz } from '../components/figure.ts';
+import { Plot } from '../components/Plot.tsx';
 import { coilNames } from '../editing/change-kind.ts';
 import { addItem, removeItem } from '../editing/lists.ts';
 import { PartEditor } from '../editors/PartEditor.tsx';
+import { curves } from '../state/curves.ts';
 import { change, written } from '../state/document.ts';
 import { chosen, reception } from '../state/reception.ts';
 
@@ -17,6 +22,7 @@ export function TunedCircuit() {
   const coils = valueAtPath(written.value, COILS);
   const count = Array.isArray(coils) ? coils.length : 0;
   const tuning = now?.parts.tuning;
+  const covered = useMemo(() => now && coverageOf(now), [now]);
   return (
     <>
       {station && (
@@ -29,6 +35,7 @@ export function TunedCircuit() {
           warnings={[]}
         />
       )}
+      <CircuitPlots />
       {Array.from({ length: count }, (_, i) => (
         <CoilCard key={i} index={i} />
       ))}
@@ -62,6 +69,7 @@ export function TunedCircuit() {
                 warnings={tuning.warnings}
               />
             )}
+            {covered && <Plot title="What the set covers" data={covered} draw={coverage} />}
           </div>
         </div>
       </section>
@@ -73,8 +81,36 @@ export function TunedCircuit() {
   );
 }
 
+function CircuitPlots() {
+  const drawn = curves.value;
+  if (!drawn) return null;
+  return (
+    <section class="card plots" aria-labelledby="plots-title">
+      <h3 id="plots-title">What it lets through</h3>
+      <div class="plot-grid">
+        <Plot title={`Tuned to ${drawn.resonance.station.name}`} data={drawn.resonance} draw={resonanceCurve} />
+        <Plot title="Across the band, as left there" data={drawn.band} draw={bandResponse} />
+      </div>
+    </section>
+  );
+}
+
+const coverageOf = ({ dial, stations }: Reception): Coverage => ({
+  bands: [
+    {
+      label: 'as it is',
+      lowest: dial.lowest,
+      highest: dial.highest,
+      lowestRange: dial.lowestRange,
+      highestRange: dial.highestRange,
+    },
+  ],
+  stations,
+});
+
 function CoilCard({ index }: { index: number }) {
   const figures = reception.value?.parts.coils[index];
+  const q = curves.value?.q[index];
   const name = coilNames(written.value)[index];
   const title = `coil-${index}-title`;
   const isOnly = coilNames(written.value).length === 1;
@@ -113,6 +149,7 @@ function CoilCard({ index }: { index: number }) {
               warnings={figures.warnings}
             />
           )}
+          {q && <Plot title="Q against frequency" data={q} draw={qAgainstFrequency} />}
         </div>
       </div>
     </section>

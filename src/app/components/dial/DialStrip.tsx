@@ -1,10 +1,11 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useRef } from 'preact/hooks';
 import type { Reception } from '../../../engine/reception/types.ts';
 import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
 import { LIGHT_SPEED } from '../../../engine/units/quantities.ts';
 import { tell } from '../../state/notices.ts';
 import { chosen, pointerPosition, reception } from '../../state/reception.ts';
 import { pointer, time } from '../../state/view.ts';
+import { useWidth } from '../use-width.ts';
 import { DialFace, MARGIN } from './DialFace.tsx';
 import { type DialScale, dialScale } from './dial-scale.ts';
 import { channelStep, nextStation, pointAt, tuneTo } from './tuning.ts';
@@ -169,16 +170,4 @@ function whatIsThere(now: Reception, position: number): string {
   const level = levels[at][strongest];
   if (!(level > -60)) return 'between stations, nothing here';
   return `between stations; strongest here ${now.stations[strongest].name}, ${formatQuantity(level, 'level', 2)}`;
-}
-
-/** The width of an element as it is, kept up to date. */
-function useWidth() {
-  const [width, setWidth] = useState(0);
-  const holder = useRef<HTMLDivElement>(null);
-  useEffect(() => {
-    const observer = new ResizeObserver(([entry]) => setWidth(Math.floor(entry.contentRect.width)));
-    observer.observe(holder.current!);
-    return () => observer.disconnect();
-  }, []);
-  return [width, holder] as const;
 }

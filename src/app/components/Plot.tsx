@@ -1,0 +1,36 @@
+import { useMemo } from 'preact/hooks';
+import { type Scene, sceneToSvg } from '../../outputs/scene/index.ts';
+import { useWidth } from './use-width.ts';
+
+interface Props<Data> {
+  title: string;
+  data: Data;
+  draw: (data: Data, size: { width: number }) => Scene;
+}
+
+/** A plot at the width there is, with its text equivalent a click away. */
+export function Plot<Data>({ title, data, draw }: Props<Data>) {
+  const [width, holder] = useWidth();
+  const scene = useMemo(() => (width > 0 ? draw(data, { width }) : undefined), [data, draw, width]);
+  return (
+    <figure class="plot">
+      <figcaption>{title}</figcaption>
+      <div ref={holder} class="drawing">
+        {scene && <SceneView scene={scene} />}
+      </div>
+      {scene && (
+        <details class="in-words">
+          <summary>In words</summary>
+          <p>{scene.description}</p>
+        </details>
+      )}
+    </figure>
+  );
+}
+
+/** A scene as it stands; the writer of SVG escapes every text in it. */
+export function SceneView({ scene }: { scene: Scene }) {
+  const svg = useMemo(() => sceneToSvg(scene), [scene]);
+  // biome-ignore lint/security/noDangerouslySetInnerHtml: made by sceneToSvg from plain data, all text escaped
+  return <div dangerouslySetInnerHTML={{ __html: svg }} />;
+}

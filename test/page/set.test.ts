@@ -1,0 +1,321 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { withPage } from '../support/browser.ts';
+
+/** The first answer is on screen. */
+const answered = (page: Page) => page.locator('.station').first().waitFor();
+const figureOf = async (page: Page, stage: string): Promise<string> =>
+  (await page.getByRole('tab', { name: new RegExp(`^${stage}`) }).locator('.stage-figure').textContent())!.trim();
+const openStage = (page: Page, name: string) => page.getByRole('tab', { name: new RegExp(`^${name}`) }).click();
+
+/** Type into a field as a person does and leave it. */
+async function enter(page: Page, label: string, text: string): Promise<void> {
+  const field = page.getByRole('textbox', { name: label, exact: true });
+  await field.fill(text);
+  await field.press('Enter');
+}
+
+async function drop(page: Page, name: string, text: string): Promise<void> {
+  await page.locator('#open-file').setInputFiles({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
+}
+
+describe('the set on the page', () => {
+  test('says within one look what would be heard on the demo set, and shows the whole path', async () => {
+    await withPage(async (page) => {
+      await answered(page);
+      expect(await page.locator('.summary').textContent()).toMatch(/Saltmarsh Radio|Lantern|Corvale|Tollgate/);
+      expect(await page.getByRole('tab').count()).toBe(7);
+      expect(await figureOf(page, 'Field')).toMatch(/mV\/m/);
+      expect(await figureOf(page, 'Ear')).toMatch(/dB SPL/);
+    });
+  });
+
+  test('a field changes the answer at once, and undo takes it back', async () => {
+    await withPage(async (page) => {
+      await answered(page);
+      await openStage(page, 'Aerial');
+      const before = await figureOf(page, 'Aerial');
+      await enter(page, 'Height', '16 m');
+      await expect.poll(() => figureOf(page, 'Aerial')).not.toBe(before);
+      await page.locator('.wordmark').click();
+      await page.keyboard.press('Control+z');
+      await expect.poll(() => figureOf(page, 'Aerial')).toBe(before);
+      expect(await page.getByRole('textbox', { name: 'Height', exact: true }).inputValue()).toBe('8 m');
+      await page.keyboard.press('Control+Shift+z');
+      expect(await page.getByRole('textbox', { name: 'Height', exact: true }).inputValue()).toBe('16 m');
+    });
+  });
+
+  test('a slider moves its figure in the unit as typed, and a whole drag is one step', async () => {
+    await withPage(async (page) => {
+      await answered(page);
+      const slider = page.getByRole('slider', { name: 'Former diameter, slider' });
+      const box = (await slider.boundingBox())!;
+      await page.mouse.move(box.x + box.width * 0.33, box.y + box.height / 2);
+      await page.mouse.down();
+      for (const at of [0.4, 0.5, 0.6, 0.7]) await page.mouse.move(box.x + box.width * at, box.y + box.height / 2);
+      await page.mouse.up();
+      const field = page.getByRole('textbox', { name: 'Former diameter', exact: true });
+      expect(await field.inputValue()).toMatch(/^1\d\d(\.\d)? mm$/);
+      await page.locator('.wordmark').click();
+      await page.keyboard.press('Control+z');
+      expect(await field.inputValue()).toBe('63 mm');
+    });
+  });
+
+  test('what is wrong is said at the field, and the last good figures stay', async () => {
+    await withPage(async (page) => {
+      await answered(page);
+      const before = await figureOf(page, 'Ear');
+      await enter(page, 'Meshed', '5 m');
+      const field = page.getByRole('textbox', { name: 'Meshed', exact: true });
+      expect(await field.getAttribute('aria-invalid')).toBe('true');
+      const ids = (await field.getAttribute('aria-describedby'))!.split(' ');
+      const said = await Promise.all(ids.map((id) => page.locator(`[id="${id}"]`).textContent()));
+      expect(said.join(' ')).toMatch(/Expected a capacitance.*"m" is the unit of a length/);
+      await page.getByText('As last understood.').waitFor();
+      expect(await figureOf(page, 'Ear')).toBe(before);
+      await enter(page, 'Meshed', '365 pF');
+      await page.getByText('As last understood.').waitFor({ state: 'detached' });
+    });
+  });
+
+  test('another arrangement keeps what makes sense, says what it dropped, and can be undone', async () => {
+    await withPage(async (page) => {
+      await answered(page);
+      await page.getByLabel('Arrangement').selectOption('direct');
+      await page.getByText('No longer used: Aerial tap 11.').waitFor();
+      expect(await page.getByRole('textbox', { name: 'Detector tap', exact: true }).inputValue()).toBe('18');
+      await page.locator('.notice').getByRole('button', { name: 'Undo' }).click();
+      expect(await page.getByLabel('Arrangement').inputValue()).toBe('tapped');
+    });
+  });
+
+  test('every arrangement and every kind of part gives an answer or says why not', async () => {
+    await withPage(async (page) => {
+      await answered(page);
+      for (const [stage, label] of [
+        ['Tuned circuit', 'Arrangement'],
+        ['Tuned circuit', 'Shape'],
+        ['Tuned circuit', 'Kind of capacitor'],
+        ['Aerial', 'Kind of aerial'],
+        ['Aerial', 'Kind of earth'],
+        ['Detector', 'Kind of detector'],
+        ['Phones', 'Kind of load'],
+      ]) {
+        await openStage(page, stage);
+        const select = page.getByLabel(label, { exact: true }).first();
+        const first = await select.inputValue();
+        for (const kind of await select
+          .locator('option')
+          .evaluateAll((all) => all.map((o) => (o as HTMLOptionElement).value))) {
+          await select.selectOption(kind);
+          await page.waitForTimeout(60);
+          expect(await page.locator('.behind').count(), `${label}: ${kind}`).toBe(0);
+        }
+        await select.selectOption(first);
+      }
+      await answered(page);
+    });
+  });
+});
+
+describe('files and keeping', () => {
+  test('an example opens, and what was there before comes back', async () => {
+    await withPage(async (page) => {
+      await answered(page);
+      await page.getByRole('button', { name: 'Open', exact: true }).click();
+      await page.getByRole('button', { name: 'Long-wave set with a foil capacitor' }).click();
+      await page.locator('.station', { hasText: 'Harbour Light Long Wave' }).first().waitFor();
+      expect(await page.getByLabel('Name of the set').inputValue()).toBe('Long-wave set with a foil capacitor');
+      await page.getByRole('button', { name: 'Back to what I had' }).click();
+      await page.locator('.station', { hasText: 'Tollgate Community' }).first().waitFor();
+    });
+  });
+
+  test('work survives closing the page', async () => {
+    await withPage(async (page) => {
+      await answered(page);
+      await enter(page, 'Turns', '60');
+      await page.reload();
+      await answered(page);
+      expect(await page.getByRole('textbox', { name: 'Turns', exact: true }).inputValue()).toBe('60');
+    });
+  });
+
+  test('what cannot be read from last time is put aside, not written over', async () => {
+    await withPage(async (page) => {
+      await answered(page);
+      await page.evaluate(() => localStorage.setItem('faintwave.set', '{"written": {"format": "fain'));
+      await page.reload();
+      await answered(page);
+      await page.getByText('It has been put aside, not thrown away.').waitFor();
+      await enter(page, 'Turns', '60');
+      await page.waitForTimeout(500);
+      expect(await page.evaluate(() => localStorage.getItem('faintwave.set-kept-aside'))).toBe(
+        '{"written": {"format": "fain',
+      );
+    });
+  });
+
+  test('a bad file shows every problem and leaves the work untouched', async () => {
+    await withPage(async (page) => {
+      await answered(page);
+      await enter(page, 'Turns', '61');
+      await drop(
+        page,
+        'bad.json',
+        '{"format": "faintwave-set/1", "name": "", "coils": [{"shape": "solenoid", "turns": -3}]}',
+      );
+      const dialog = page.getByRole('dialog', { name: '“bad.json” cannot be opened as it is' });
+      await dialog.waitFor();
+      expect(await dialog.locator('tbody tr').count()).toBeGreaterThan(5);
+      expect(await dialog.textContent()).toContain('coils[0].turns');
+      expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+      await page.keyboard.press('Escape');
+      await drop(page, 'cut.json', '{"format": "faintwave-set/1", "na');
+      await page.getByRole('dialog').getByText('cut short').waitFor();
+      await page.getByRole('button', { name: 'Close' }).click();
+      await drop(page, 'junk.json', 'x'.repeat(10_000_000));
+      await page.getByRole('dialog').getByText('at most 2 MB').waitFor();
+      await page.keyboard.press('Escape');
+      expect(await page.getByRole('textbox', { name: 'Turns', exact: true }).inputValue()).toBe('61');
+    });
+  });
+
+  test('script in a name is inert text everywhere', async () => {
+    await withPage(async (page) => {
+      await answered(page);
+      const set = JSON.parse(
+        await page.evaluate(() => fetch('./').then(() => localStorage.getItem('faintwave.set') ?? 'null')),
+      );
+      expect(set).toBeNull();
+      await openStage(page, 'Field');
+      const evil = '<img src=x onerror="window.hit=1"><script>window.hit=1</script>';
+      await enter(page, 'Name', evil).catch(() => undefined);
+      await page.locator('[id="f-place.stations[0].name"]').fill(evil.slice(0, 78));
+      await page.locator('[id="f-place.stations[0].name"]').press('Enter');
+      await page.locator('.station', { hasText: '<img src=x' }).first().waitFor();
+      await openStage(page, 'Tuned circuit');
+      await page.locator('.plot svg').first().waitFor();
+      await page.waitForTimeout(200);
+      expect(await page.evaluate(() => (window as { hit?: number }).hit)).toBeUndefined();
+      expect(await page.locator('img, script:not([src])').count()).toBe(0);
+    });
+  });
+
+  test('what is saved is what is on the page, unknown keys and all', async () => {
+    await withPage(async (page) => {
+      await answered(page);
+      // Without the picker a browser downloads, which a test can look at.
+      await page.evaluate(() => Object.assign(window, { showSaveFilePicker: undefined }));
+      const text = JSON.stringify({ ...JSON.parse(await demo(page)), drawer: 3 });
+      await drop(page, 'mine.json', text);
+      await page.getByText('drawer is not known here').first().waitFor();
+      const [download] = await Promise.all([page.waitForEvent('download'), page.keyboard.press('Control+s')]);
+      expect(download.suggestedFilename()).toBe('mine.json');
+      const saved = JSON.parse(await (await import('node:fs/promises')).readFile((await download.path())!, 'utf8'));
+      expect(saved).toEqual(JSON.parse(text));
+    });
+  });
+
+  test('another tab’s change is told, and this tab keeps its own', async () => {
+    await withPage(async (page, url) => {
+      await answered(page);
+      const other = await page.context().newPage();
+      await other.goto(url);
+      await answered(other);
+      await enter(other, 'Turns', '55');
+      await page.getByText('The set was changed in another tab.').waitFor();
+      expect(await page.getByRole('textbox', { name: 'Turns', exact: true }).inputValue()).toBe('56');
+      await page.getByRole('button', { name: 'Show the other’s here' }).click();
+      expect(await page.getByRole('textbox', { name: 'Turns', exact: true }).inputValue()).toBe('55');
+    });
+  });
+});
+
+/** The text of the demo, as the page writes it. */
+async function demo(page: Page): Promise<string> {
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save' }).click(),
+  ]);
+  return (await import('node:fs/promises')).readFile((await download.path())!, 'utf8');
+}
+
+describe('the dial', () => {
+  test('is turned from the keyboard, with words for where it stands', async () => {
+    await withPage(async (page) => {
+      await answered(page);
+      const dial = page.getByRole('slider', { name: 'Pointer of the dial' });
+      await dial.focus();
+      const words = () => dial.getAttribute('aria-valuetext');
+      await page.keyboard.press('Home');
+      await page.keyboard.press('n');
+      const first = await words();
+      expect(first).toMatch(/^\d+ kHz, .+, (loud|comfortable|quiet|faint|not heard)$/);
+      await page.keyboard.press('n');
+      expect(await words()).not.toBe(first);
+      await page.keyboard.press('p');
+      expect(await words()).toBe(first);
+      const kHz = Number(await dial.getAttribute('aria-valuenow'));
+      await page.keyboard.press('ArrowRight');
+      expect(await words()).toMatch(new RegExp(`^${kHz + 1} kHz, between stations`));
+      await page.keyboard.press('ArrowLeft');
+      expect(await words()).toBe(first);
+      await page.keyboard.press('PageUp');
+      expect(Number(await dial.getAttribute('aria-valuenow'))).toBe((Math.floor(kHz / 9) + 1) * 9);
+    });
+  });
+
+  test('drags, and catches on a station', async () => {
+    await withPage(async (page) => {
+      await answered(page);
+      const dial = page.getByRole('slider', { name: 'Pointer of the dial' });
+      const box = (await dial.boundingBox())!;
+      await page.mouse.move(box.x + 30, box.y + 40);
+      await page.mouse.down();
+      await page.mouse.move(box.x + 40, box.y + 40);
+      expect(await dial.getAttribute('aria-valuetext')).toMatch(/between stations/);
+      let caught = false;
+      for (let x = 40; x < box.width - 30 && !caught; x += 6) {
+        await page.mouse.move(box.x + x, box.y + 40);
+        caught = !/between/.test((await dial.getAttribute('aria-valuetext'))!);
+      }
+      await page.mouse.up();
+      expect(caught).toBe(true);
+    });
+  });
+
+  test('night is another answer than day', async () => {
+    await withPage(async (page) => {
+      await answered(page);
+      await page.getByRole('radio', { name: 'Night' }).check({ force: true });
+      await page.getByText('By night.').waitFor();
+    });
+  });
+});
+
+describe('for everybody', () => {
+  for (const [name, options] of [
+    ['wide and light', { width: 1440, height: 900 }],
+    ['wide and dark', { width: 1440, height: 900, colorScheme: 'dark' }],
+    ['narrow and light', { width: 360, height: 740, touch: true }],
+    ['narrow and dark', { width: 360, height: 740, colorScheme: 'dark', touch: true }],
+  ] as const) {
+    test(`axe finds nothing on any workbench, ${name}`, async () => {
+      await withPage(async (page) => {
+        await answered(page);
+        for (const tab of await page.getByRole('tab').all()) {
+          await tab.click();
+          await page.waitForTimeout(150);
+          const { violations } = await new AxeBuilder({ page }).analyze();
+          expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((n) => n.html).join(' | ')}`)).toEqual([]);
+          const overflow = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+          expect(overflow, 'nothing sticks out at the side').toBeLessThanOrEqual(0);
+        }
+      }, options);
+    });
+  }
+});
