@@ -93,3 +93,20 @@ describe('calc detection by waveforms', () => {
     expect(problems({ ...good, aerial: undefined })[0]).toMatch(/^aerial: /);
   });
 });
+
+describe('calc detection by envelopes', () => {
+  // 0.3 dB is promised for one station, 0.8 dB for two; this is what it keeps.
+  it.each(names(false))('one station: %s', (name) => {
+    const e = errors(byName(name), 'envelope');
+    for (const key of ['direct', 'audio', 'phase', 'inputResistance']) expect(Math.abs(e[key]), key).toBeLessThan(0.02);
+    expect(Math.abs(e.second)).toBeLessThan(0.03);
+    expect(Math.abs(e.third)).toBeLessThan(0.02);
+  });
+
+  it.each(names(true))('two stations: %s', (name) => {
+    const e = errors(byName(name), 'envelope');
+    for (const key of ['direct', 'audio', 'unwanted', 'beat', 'lowerBeat', 'upperBeat'])
+      expect(Math.abs(e[key]), key).toBeLessThan(0.1);
+    expect(Math.abs(e.doubleBeat)).toBeLessThan(0.6);
+  });
+});

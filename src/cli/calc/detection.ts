@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import type { Circuit, Element } from '../../engine/circuit/elements.ts';
+import { detectByEnvelope } from '../../engine/circuit/envelope-measure.ts';
 import { detectByTransient, MOST_CYCLES } from '../../engine/circuit/transient-measure.ts';
 import type { Station } from '../../engine/circuit/transient-sources.ts';
 import type { Detector } from '../../engine/parts/detector/detector.ts';
@@ -58,7 +59,7 @@ const fields = v.object({
   duration: v.optional(quantity('time', { above: 0, max: 100 }), 60e-3),
   tones: v.optional(v.pipe(v.array(audio), v.maxLength(100, 'expected at most 100 tones'))),
   temperature: v.optional(quantity('temperature', { min: 100, max: 600 }), 300),
-  method: v.optional(v.picklist(['transient'], 'expected method "transient"'), 'transient'),
+  method: v.optional(v.picklist(['transient', 'envelope'], 'expected method "transient" or "envelope"'), 'transient'),
 });
 type Input = v.InferOutput<typeof fields>;
 
@@ -141,7 +142,7 @@ export const detection = calculation({
   answer(input) {
     const { detector, circuit, options } = work(input);
     const began = performance.now();
-    const r = detectByTransient(circuit, options);
+    const r = input.method === 'envelope' ? detectByEnvelope(circuit, options) : detectByTransient(circuit, options);
     return {
       directVoltage: figure(r.directVoltage, 'voltage'),
       tones: r.tones.map((t) => ({

@@ -1,0 +1,244 @@
+import { logI0, ratioI1I0 } from '../numerics/bessel-modified.ts';
+import type { Complex } from '../numerics/complex.ts';
+import { solveInPlace } from '../numerics/linear-solve.ts';
+import type { EnvelopeLaw, LawTable } from './envelope-law.ts';
+import { type CurveDevice, curveOf, type Device, lawOf } from './transient-devices.ts';
+
+/** A device in units of its s and Is, less what has become part of the network. */
+export interface Reduced {
+  readonly law: EnvelopeLaw;
+  /** Leakage taken out of a curve and to be put across the detector, S. */
+  readonly leakage: number;
+  /** Current over Is and conductance over Is/s at a voltage over s; undefined for a junction. */
+  readonly curve?: (v: number) => [number, number];
+}
+
+/**
+ * s, Is and off of a device. A junction has them; of a curve they are its `slopeVoltage` and `currentScale` where it
+ * gives them, else taken from its slope at 0 V and the sharpest bend beside it.
+ * @param most largest voltage that will stand across it backwards.
+ */
+export function reduceDevice(device: Device, most: number): Reduced {
+  const law = lawOf(device);
+  if (law) return { law: { slope: law.slopeVoltage, current: law.saturationCurrent, off: 1 }, leakage: 0 };
+  const curve = curveOf(device) as CurveDevice & { slopeVoltage?: number; currentScale?: number };
+  const s = curve.slopeVoltage ?? 0.0285;
+  const Is = curve.currentScale ?? Math.max(curve.conductance(0) * s, 1e-12);
+  // The least slope on the blocking side is a plain resistance across the rest.
+  let leakage = Number.POSITIVE_INFINITY;
+  for (let k = 0; k <= 40; k++) leakage = Math.min(leakage, curve.conductance((-most * k) / 40));
+  leakage = leakage * s < 1e-9 * Is ? 0 : 0.999 * leakage;
+  const bare = (v: number) => curve.current(v) - leakage * v;
+  const floor = bare(-3 * most) / Is;
+  return {
+    // A little beyond what is ever reached, so that the logarithm stays.
+    law: { slope: s, current: Is, off: floor < -1e-6 ? -floor * 1.0001 + 1e-6 : Math.max(0, 1e-6 - floor) },
+    leakage,
+    curve: (v) => [bare(v * s) / Is, Math.max(((curve.conductance(v * s) - leakage) * s) / Is, 1e-12)],
+  };
+}
+
+export interface TableOptions {
+  /** Largest x = peak carrier/s to be met. */
+  readonly highest: number;
+  /** What the junction looks into at 2, 3, … times the carrier; none: the voltage stays a plain carrier. */
+  readonly harmonics?: readonly Complex[];
+  /** Mean current that will not be exceeded, A. Default: what `highest` gives into 1 kΩ. */
+  readonly mostCurrent?: number;
+}
+
+const BEND = 20;
+const LOWEST = -16;
+const FINE = 4;
+
+/**
+ * Work out `LawTable` for a device: at every (x, U) the mean voltage and the carrier's current, with all the harmonic
+ * voltages that the current's pulses leave on the network (harmonic balance by Newton's method).
+ */
+export function lawTable({ law, curve }: Reduced, options: TableOptions): LawTable {
+  const { highest, harmonics = [] } = options;
+  const x1 = Math.min(Math.max(highest, 4), 3000);
+  const most = options.mostCurrent ?? (x1 * law.slope) / 1000;
+  const top = Math.min(Math.max(Math.log(1 + most / law.current) + 1, 2), 34);
+  const zeta = harmonics.map((z) => ({ re: (z.re * law.current) / law.slope, im: (z.im * law.current) / law.slope }));
+  const columns = 36;
+  const rows = Math.ceil((top - LOWEST) / 0.7) + 1;
+  const last = x1 / (x1 + BEND);
+  const step = (top - LOWEST) / (rows - 1);
+  const coarse = new Float64Array(columns * rows * 3);
+  const junction = curve ?? bareJunction;
+  for (let c = 0; c < columns; c++) {
+    const xi = (last * c) / (columns - 1);
+    const x = Math.max((BEND * xi) / (1 - xi), 0.02);
+    const balance = makeBalance(x, law.off, junction, zeta);
+    for (let r = 0; r < rows; r++) balance(LOWEST + step * r, coarse, (c * rows + r) * 3);
+  }
+  const fineColumns = (columns - 1) * FINE + 1;
+  const fineRows = (rows - 1) * FINE + 1;
+  const values = new Float64Array(fineColumns * fineRows * 3);
+  for (let k = 0; k < 3; k++) refine(coarse, columns, rows, values, fineColumns, fineRows, k);
+  return { bend: BEND, columns: fineColumns, rows: fineRows, last, lowest: LOWEST, perUnit: FINE / step, values };
+}
+
+const bareJunction = (v: number): [number, number] => {
+  const e = Math.exp(Math.min(v, 200));
+  return [e - 1, e];
+};
+
+/** A solver for one x, to be called with U rising: each answer is the next one's start. */
+function makeBalance(x: number, off: number, device: (v: number) => [number, number], zeta: readonly Complex[]) {
+  const N = zeta.length + 1; // highest harmonic
+  const M = x < 30 ? 64 : x < 150 ? 128 : 256;
+  const size = 1 + 2 * (N - 1);
+  const cos = Float64Array.from({ length: M }, (_, j) => Math.cos((2 * Math.PI * j) / M));
+  const sin = Float64Array.from({ length: M }, (_, j) => Math.sin((2 * Math.PI * j) / M));
+  const L = logI0(x);
+  const r1 = ratioI1I0(x);
+  const current = new Float64Array(M);
+  const slope = new Float64Array(M);
+  const wave = new Float64Array(M);
+  const unknown = new Float64Array(size);
+  const Gr = new Float64Array(2 * N + 1);
+  const Gi = new Float64Array(2 * N + 1);
+  const cr = new Float64Array(N + 1);
+  const ci = new Float64Array(N + 1);
+  const J = new Float64Array(size * size);
+  const F = new Float64Array(size);
+  let started = false;
+
+  const sample = () => {
+    for (let j = 0; j < M; j++) {
+      let v = unknown[0] + x * cos[j];
+      for (let n = 2; n <= N; n++) {
+        const k = (n * j) % M;
+        v += unknown[2 * n - 3] * cos[k] - unknown[2 * n - 2] * sin[k];
+      }
+      wave[j] = v;
+      [current[j], slope[j]] = device(v);
+    }
+    for (let n = 0; n <= 2 * N; n++) {
+      let [gr, gi, ir, ii] = [0, 0, 0, 0];
+      for (let j = 0; j < M; j++) {
+        const k = (n * j) % M;
+        gr += slope[j] * cos[k];
+        gi -= slope[j] * sin[k];
+        if (n > N) continue;
+        ir += current[j] * cos[k];
+        ii -= current[j] * sin[k];
+      }
+      Gr[n] = gr / M;
+      Gi[n] = gi / M;
+      if (n > N) continue;
+      cr[n] = ((n === 0 ? 1 : 2) * ir) / M;
+      ci[n] = ((n === 0 ? 1 : 2) * ii) / M;
+    }
+  };
+
+  return (U: number, out: Float64Array, at: number): void => {
+    if (!started) unknown[0] = U - L;
+    for (let turn = 0; turn < 60; turn++) {
+      sample();
+      const mean = Math.max(cr[0] + off, 1e-30);
+      F[0] = Math.log(mean) - U;
+      J.fill(0);
+      J[0] = Gr[0] / mean;
+      for (let m = 2; m <= N; m++) {
+        J[2 * m - 3] = Gr[m] / mean;
+        J[2 * m - 2] = Gi[m] / mean;
+      }
+      for (let n = 2; n <= N; n++) {
+        const z = zeta[n - 2];
+        const row = (2 * n - 3) * size;
+        F[2 * n - 3] = unknown[2 * n - 3] + z.re * cr[n] - z.im * ci[n];
+        F[2 * n - 2] = unknown[2 * n - 2] + z.re * ci[n] + z.im * cr[n];
+        const put = (column: number, re: number, im: number) => {
+          J[row + column] += z.re * re - z.im * im;
+          J[row + size + column] += z.re * im + z.im * re;
+        };
+        put(0, 2 * Gr[n], 2 * Gi[n]);
+        for (let m = 2; m <= N; m++) {
+          const d = n - m;
+          const dr = Gr[Math.abs(d)];
+          const di = d < 0 ? -Gi[-d] : Gi[d];
+          const sr = Gr[n + m];
+          const si = Gi[n + m];
+          put(2 * m - 3, dr + sr, di + si);
+          put(2 * m - 2, -(di - si), dr - sr); // times j
+        }
+        J[row + 2 * n - 3] += 1;
+        J[row + size + 2 * n - 2] += 1;
+      }
+      solveInPlace(J, F);
+      let largest = 0;
+      for (let j = 0; j < M; j += 2) {
+        let dv = F[0];
+        for (let n = 2; n <= N; n++) {
+          const k = (n * j) % M;
+          dv += F[2 * n - 3] * cos[k] - F[2 * n - 2] * sin[k];
+        }
+        largest = Math.max(largest, Math.abs(dv));
+      }
+      const scale = largest > 2 ? 2 / largest : 1;
+      for (let k = 0; k < size; k++) unknown[k] -= scale * F[k];
+      if (largest < 1e-7) break;
+    }
+    started = true;
+    sample();
+    const top = 2 * Math.exp(U) * r1;
+    out[at] = unknown[0] - U + L;
+    out[at + 1] = (2 * sumWith(current, cos)) / M / top;
+    out[at + 2] = (-2 * sumWith(current, sin)) / M / top;
+  };
+}
+
+function sumWith(a: Float64Array, b: Float64Array): number {
+  let s = 0;
+  for (let i = 0; i < a.length; i++) s += a[i] * b[i];
+  return s;
+}
+
+/** Natural cubic splines along rows, then along columns, `FINE` places to one. */
+function refine(
+  coarse: Float64Array,
+  columns: number,
+  rows: number,
+  fine: Float64Array,
+  fineColumns: number,
+  fineRows: number,
+  k: number,
+): void {
+  const half = new Float64Array(columns * fineRows);
+  for (let c = 0; c < columns; c++) {
+    const line = spline(
+      Float64Array.from({ length: rows }, (_, r) => coarse[(c * rows + r) * 3 + k]),
+      fineRows,
+    );
+    half.set(line, c * fineRows);
+  }
+  for (let r = 0; r < fineRows; r++) {
+    const line = spline(
+      Float64Array.from({ length: columns }, (_, c) => half[c * fineRows + r]),
+      fineColumns,
+    );
+    for (let c = 0; c < fineColumns; c++) fine[(c * fineRows + r) * 3 + k] = line[c];
+  }
+}
+
+/** A natural cubic spline through evenly spaced values, at `FINE` places to one. */
+function spline(y: Float64Array, count: number): Float64Array {
+  const n = y.length;
+  const m = new Float64Array(n); // second derivatives
+  const c = new Float64Array(n);
+  for (let i = 1; i < n - 1; i++) {
+    const d = 4 - c[i - 1];
+    c[i] = 1 / d;
+    m[i] = (6 * (y[i + 1] - 2 * y[i] + y[i - 1]) - m[i - 1]) / d;
+  }
+  for (let i = n - 2; i > 0; i--) m[i] -= c[i] * m[i + 1];
+  return Float64Array.from({ length: count }, (_, k) => {
+    const i = Math.min(Math.floor(k / FINE), n - 2);
+    const t = k / FINE - i;
+    const s = 1 - t;
+    return s * y[i] + t * y[i + 1] + ((s ** 3 - s) * m[i] + (t ** 3 - t) * m[i + 1]) / 6;
+  });
+}
