@@ -37,7 +37,6 @@ export function AerialEarth() {
         <div class="bench">
           <PartEditor path={['earth']} kindLabel="Kind of earth" />
           <div>
-            <Drawing part="earth" />
             {parts && (
               <Figures
                 items={[

@@ -1,5 +1,6 @@
 import { formatQuantity } from '../../engine/units/format.ts';
 import { Cautions } from '../components/Cautions.tsx';
+import { Drawing } from '../components/Drawing.tsx';
 import { Figures } from '../components/Figures.tsx';
 import { PartEditor } from '../editors/PartEditor.tsx';
 import { chosen, reception } from '../state/reception.ts';
@@ -36,18 +37,21 @@ export function Phones() {
       <h3 id="load-title">Phones or other load</h3>
       <div class="bench">
         <PartEditor path={['load']} kindLabel="Kind of load" except={AFTER} />
-        {load && (
-          <Figures
-            items={[
-              { label: 'Resistance to direct current', text: formatQuantity(load.directResistance, 'resistance') },
-              { label: 'Impedance at 1 kHz', text: formatQuantity(load.impedanceAt1kHz, 'resistance') },
-              ...(station
-                ? [{ label: `Power from ${station.name}`, text: formatQuantity(station.phonesPower, 'power') }]
-                : []),
-            ]}
-            warnings={load.warnings}
-          />
-        )}
+        <div>
+          <Drawing part="load" />
+          {load && (
+            <Figures
+              items={[
+                { label: 'Resistance to direct current', text: formatQuantity(load.directResistance, 'resistance') },
+                { label: 'Impedance at 1 kHz', text: formatQuantity(load.impedanceAt1kHz, 'resistance') },
+                ...(station
+                  ? [{ label: `Power from ${station.name}`, text: formatQuantity(station.phonesPower, 'power') }]
+                  : []),
+              ]}
+              warnings={load.warnings}
+            />
+          )}
+        </div>
       </div>
       <Cautions about="load" />
     </section>
