@@ -1,6 +1,6 @@
 import { type Complex, complex } from '../numerics/complex.ts';
 import type { EarthModel } from '../parts/earth/earth.ts';
-import { wireAerialModel } from '../set/models.ts';
+import { impedanceModel, wireAerialModel } from '../set/models.ts';
 import type { AerialDescription } from '../set/parts/aerial.ts';
 import { type Farads, type Hertz, LIGHT_SPEED, type Metres, type Ohms } from '../units/quantities.ts';
 import { AERIAL } from './assembly.ts';
@@ -17,6 +17,9 @@ export interface AerialInCircuit {
   readonly resistanceAt: (frequency: Hertz) => Ohms;
   readonly warningsAt: (frequency: Hertz) => readonly string[];
 }
+
+const OPEN: Complex = { re: 1e12, im: 0 };
+const radiation = (height: Metres, f: Hertz): Ohms => 160 * Math.PI ** 2 * ((height * f) / LIGHT_SPEED) ** 2;
 
 /** Above this share of its natural frequency an aerial's line is no longer one coil and one capacitor. */
 const SHORT = 0.4;
@@ -38,54 +41,56 @@ export function aerialInCircuit(
     emf: { re: 1, im: 0 },
     part: 'aerial',
   };
+  // A counterpoise touches no ground: nothing direct passes.
+  const earthAt = (f: Hertz): Complex => (f > 0 ? earth.impedanceAt(f) : OPEN);
   const earthElement: Element = earth.capacitance
-    ? { kind: 'impedance', name: 'earth', from: 'ground', to: EARTH, impedance: earth.impedanceAt, part: 'earth' }
+    ? { kind: 'impedance', name: 'earth', from: 'ground', to: EARTH, impedance: earthAt, part: 'earth' }
     : { kind: 'resistor', name: 'earth', from: 'ground', to: EARTH, resistance: earth.resistance, part: 'earth' };
   const lower = (h: Metres): Metres => Math.max(0, h - earth.chargeHeight);
-  if (aerial.kind === 'measured' || aerial.kind === 'impedance') {
-    const points = aerial.kind === 'impedance' ? [...aerial.points].sort((a, b) => a.frequency - b.frequency) : [];
-    const impedance = (f: Hertz): Complex => interpolated(points, f);
-    const elements: Element[] =
-      aerial.kind === 'measured'
-        ? [
-            field,
-            earthElement,
-            {
-              kind: 'capacitor',
-              name: 'aerial',
-              from: 'sky',
-              to: 'aerial foot',
-              capacitance: aerial.capacitance,
-              part: 'aerial',
-            },
-            {
-              kind: 'resistor',
-              name: 'aerial’s resistance',
-              from: 'aerial foot',
-              to: AERIAL,
-              resistance: aerial.resistance,
-              part: 'aerial',
-            },
-          ]
-        : [
-            field,
-            earthElement,
-            { kind: 'impedance', name: 'aerial', from: 'sky', to: AERIAL, impedance, part: 'aerial' },
-          ];
-    const f0 = points[0]?.frequency ?? 1e6;
+  if (aerial.kind === 'measured')
     return {
-      elements,
-      capacitance:
-        aerial.kind === 'measured'
-          ? aerial.capacitance
-          : -1 / (2 * Math.PI * f0 * Math.min(points[0].reactance, -1e-3)),
+      elements: [
+        field,
+        earthElement,
+        {
+          kind: 'capacitor',
+          name: 'aerial',
+          from: 'sky',
+          to: 'aerial foot',
+          capacitance: aerial.capacitance,
+          part: 'aerial',
+        },
+        {
+          kind: 'resistor',
+          name: 'aerial’s resistance',
+          from: 'aerial foot',
+          to: AERIAL,
+          resistance: aerial.resistance,
+          part: 'aerial',
+        },
+      ],
+      capacitance: aerial.capacitance,
       effectiveHeightAt: () => lower(aerial.effectiveHeight),
-      radiationResistanceAt: (f) => 160 * Math.PI ** 2 * ((aerial.effectiveHeight * f) / LIGHT_SPEED) ** 2,
-      resistanceAt: (f) => (aerial.kind === 'measured' ? aerial.resistance : impedance(f).re),
-      warningsAt: (f) =>
-        points.length > 0 && (f < points[0].frequency * 0.95 || f > points[points.length - 1].frequency * 1.05)
-          ? ['The aerial was not measured at this frequency; its nearest point is used.']
-          : [],
+      radiationResistanceAt: (f) => radiation(aerial.effectiveHeight, f),
+      resistanceAt: () => aerial.resistance,
+      warningsAt: () => [],
+    };
+  if (aerial.kind === 'impedance') {
+    const table = impedanceModel(aerial);
+    const z = (f: Hertz): Complex => (f > 0 ? table.impedanceAt(f) : OPEN);
+    const [f0] = table.range;
+    return {
+      elements: [
+        field,
+        earthElement,
+        { kind: 'impedance', name: 'aerial', from: 'sky', to: AERIAL, impedance: z, part: 'aerial' },
+      ],
+      // What it looks like at the lowest frequency measured; 0 when it is no capacitance there.
+      capacitance: z(f0).im < 0 ? -1 / (2 * Math.PI * f0 * z(f0).im) : 0,
+      effectiveHeightAt: () => lower(aerial.effectiveHeight),
+      radiationResistanceAt: (f) => radiation(aerial.effectiveHeight, f),
+      resistanceAt: (f) => z(f).re,
+      warningsAt: table.warningsAt,
     };
   }
   const exact = wireAerialModel(aerial);
@@ -130,7 +135,7 @@ export function aerialInCircuit(
           name: 'aerial',
           from: 'sky',
           to: AERIAL,
-          impedance: (f) => (f > 0 ? complex(model.resistanceAt(f), model.reactanceAt(f)) : complex(1e12)),
+          impedance: (f) => (f > 0 ? complex(model.resistanceAt(f), model.reactanceAt(f)) : OPEN),
           part: 'aerial',
         },
       ];
@@ -165,16 +170,4 @@ function smooth(
     const [a, b, c] = [at(k - 1), at(k), at(k + 1)];
     return restore(b + (t * (c - a)) / 2 + (t * t * (a + c - 2 * b)) / 2, frequency);
   };
-}
-
-function interpolated(points: readonly { frequency: Hertz; resistance: Ohms; reactance: Ohms }[], f: Hertz): Complex {
-  const after = points.findIndex((p) => p.frequency >= f);
-  if (after <= 0) {
-    const p = points[after === 0 ? 0 : points.length - 1];
-    // Below its points an aerial goes on as the capacitance it had.
-    return complex(p.resistance, after === 0 && f > 0 ? (p.reactance * p.frequency) / f : p.reactance);
-  }
-  const [a, b] = [points[after - 1], points[after]];
-  const t = (f - a.frequency) / (b.frequency - a.frequency);
-  return complex(a.resistance + t * (b.resistance - a.resistance), a.reactance + t * (b.reactance - a.reactance));
 }

@@ -24,6 +24,9 @@ export const coilsOf = (set: SetDescription, loss: number, around: Hertz): CoilP
   set.coils.map((description, i) => {
     const model = coilModel(description);
     const crowded = model.inductanceAt(around) / model.inductance;
+    // A core's or measured coil's wire is not known; its direct resistance is some part of that at radio frequency.
+    const wired = model.wireLength > 0;
+    const dcResistance = Number.isFinite(model.dcResistance) ? model.dcResistance : 0.3 * model.resistanceAt(around);
     return {
       name: description.name,
       part: `coils.${i}`,
@@ -31,11 +34,12 @@ export const coilsOf = (set: SetDescription, loss: number, around: Hertz): CoilP
       turns: model.turns,
       inductance: crowded * model.inductance,
       selfCapacitance: model.selfCapacitance,
-      resistanceAt: (f: Hertz) => (f > 0 ? loss * model.resistanceAt(f) : model.dcResistance),
+      resistanceAt: (f: Hertz) => (f > 0 ? loss * model.resistanceAt(f) : dcResistance),
       partial: (from, to) => crowded * model.partial(from, to),
       mutual: (first, second) => crowded * model.mutual(first, second),
-      wireShare: (from, to) => (model.wireLengthTo(to) - model.wireLengthTo(from)) / model.wireLength,
-      dcResistance: model.dcResistance,
+      wireShare: (from, to) =>
+        wired ? (model.wireLengthTo(to) - model.wireLengthTo(from)) / model.wireLength : (to - from) / model.turns,
+      dcResistance,
       warnings: model.warnings,
     };
   });
@@ -43,14 +47,19 @@ export const coilsOf = (set: SetDescription, loss: number, around: Hertz): CoilP
 /**
  * Mutual inductance between stretches of two coils, middles `distance` apart along the axis of the first, the second
  * turned by `tilt` degrees. The whole comes from their turns in space; a stretch has the share of it that its turns
- * would have were the coils straight. Coils without turns in space (cores, measured ones) do not reach each other.
+ * would have were the coils straight. A coupling given wins; without one, coils without turns in space (cores, measured
+ * ones) do not reach each other.
  */
 export function mutualOf(
   first: CoilPart,
   second: CoilPart,
-  placing: { distance: number; tilt: number },
+  placing: { distance: number; tilt: number; coupling?: number },
 ): (a: Part, b: Part) => Henries {
   const [w1, w2] = [first.model.winding, second.model.winding];
+  if (placing.coupling !== undefined) {
+    const k = placing.coupling / Math.sqrt(first.inductance * second.inductance);
+    return (a, b) => k * fluxOf(first, a) * fluxOf(second, b);
+  }
   if (!w1 || !w2) return () => 0;
   const whole = couple(first.model, second.model, {
     offset: placing.distance,
@@ -60,6 +69,14 @@ export function mutualOf(
   const total = sumOf([0, first.turns], [0, second.turns]);
   return (a, b) =>
     a[1] - a[0] === first.turns && b[1] - b[0] === second.turns ? whole : (whole * sumOf(a, b)) / total;
+}
+
+/** What a stretch of turns links of the flux of its whole coil, per ampere. */
+function fluxOf(coil: CoilPart, [from, to]: Part): Henries {
+  const own = coil.partial(from, to);
+  const before = from > 0 ? coil.mutual([0, from], [from, to]) : 0;
+  const after = to < coil.turns ? coil.mutual([from, to], [to, coil.turns]) : 0;
+  return own + before + after;
 }
 
 function straightSum(w1: Winding, w2: Winding, distance: number): (a: Part, b: Part) => Henries {

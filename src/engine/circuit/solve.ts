@@ -119,9 +119,8 @@ export function linearSolver(circuit: Circuit, ports: readonly Port[] = []): Lin
           break;
         }
         case 'impedance': {
-          const z = e.impedance(frequency);
-          const d = Math.max(z.re * z.re + z.im * z.im, SMALLEST_RESISTANCE ** 2);
-          admit(a, b, z.re / d, -z.im / d);
+          const y = inverse(e.impedance(frequency));
+          admit(a, b, y.re, y.im);
           break;
         }
         case 'source':
@@ -209,24 +208,24 @@ export function linearSolver(circuit: Circuit, ports: readonly Port[] = []): Lin
 }
 
 function admittanceOf(e: Exclude<Element, Mutual>, frequency: Hertz, w: number): Complex {
-  const invert = (re: number, im: number): Complex => {
-    const d = Math.max(re * re + im * im, SMALLEST_RESISTANCE ** 2);
-    return { re: re / d, im: -im / d };
-  };
   switch (e.kind) {
     case 'resistor':
       return { re: 1 / Math.max(valueAt(e.resistance, frequency), SMALLEST_RESISTANCE), im: 0 };
     case 'capacitor':
       return { re: w * e.capacitance * valueAt(e.lossTangent ?? 0, frequency), im: w * e.capacitance };
     case 'inductor':
-      return invert(Math.max(valueAt(e.resistance, frequency), SMALLEST_RESISTANCE), w * e.inductance);
-    case 'impedance': {
-      const z = e.impedance(frequency);
-      return invert(z.re, z.im);
-    }
+      return inverse({ re: Math.max(valueAt(e.resistance, frequency), SMALLEST_RESISTANCE), im: w * e.inductance });
+    case 'impedance':
+      return inverse(e.impedance(frequency));
     default:
       return { re: 0, im: 0 };
   }
+}
+
+/** 1/z; of no impedance at all, that of the smallest resistance. */
+function inverse(z: Complex): Complex {
+  const d = z.re * z.re + z.im * z.im;
+  return d > SMALLEST_RESISTANCE ** 2 ? { re: z.re / d, im: -z.im / d } : { re: 1 / SMALLEST_RESISTANCE, im: 0 };
 }
 
 /** Gaussian elimination with row pivoting on interleaved complex arrays; `right` becomes the solution. */

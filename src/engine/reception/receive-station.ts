@@ -22,6 +22,12 @@ import { type WorkingPoint, workingPoint } from './working-point.ts';
 /** The tone that stands for the programme where one figure must do. */
 export const TEST_TONE: Hertz = 1000;
 
+/** Stands for no sound at all, so that levels stay numbers. */
+const SILENCE: Decibels = -200;
+
+/** Less is lost in rounding; what so faint a signal leaves in the phones is silence many times over. Peak volts. */
+const NO_SIGNAL: Volts = 1e-9;
+
 /** A set ready to be tuned: what is the same for all stations is worked out once. */
 export interface Receiver {
   readonly circuit: SetCircuit;
@@ -119,7 +125,7 @@ export function receiveStation(
   const steadyAt = (v: CarrierView): SteadyDetection =>
     steadyDetector({
       averaged: circuit.averaged,
-      openCircuit: emf * magnitude(v.open),
+      openCircuit: Math.max(emf * magnitude(v.open), NO_SIGNAL),
       sourceImpedance: positive(v.z),
       dcResistance: set.dcResistance,
       bias: circuit.bias,
@@ -134,7 +140,10 @@ export function receiveStation(
   }
   const lower = network.at(f - TEST_TONE).at(peak.position, peak.other);
   const upper = network.at(f + TEST_TONE).at(peak.position, peak.other);
-  const seen = (v: CarrierView) => ({ openCircuit: scale(v.open, emf), impedance: positive(v.z) });
+  const seen = (v: CarrierView) => {
+    const there = emf * magnitude(v.open) > NO_SIGNAL;
+    return { openCircuit: there ? scale(v.open, emf) : { re: NO_SIGNAL, im: 0 }, impedance: positive(v.z) };
+  };
   const audio = audioDetection({
     averaged: circuit.averaged,
     audioFrequency: TEST_TONE,
@@ -168,8 +177,11 @@ export function receiveStation(
   const how = heard({
     soundPressureLevelAt: (frequency) =>
       reference > 0
-        ? set.soundPressureOfVoltAt(frequency) + decibels((usual * toTransducer(frequency)) / reference)
-        : Number.NEGATIVE_INFINITY,
+        ? Math.max(
+            SILENCE,
+            set.soundPressureOfVoltAt(frequency) + decibels((usual * toTransducer(frequency)) / reference),
+          )
+        : SILENCE,
     programme: station.programme,
     room: circuit.set.ear.room,
     listening: load.listening,
@@ -216,10 +228,12 @@ export function qFromSidebands(
 ): number {
   const inverse = (v: CarrierView): Complex => {
     const loadedBy = { re: 1 + conductance * v.z.re, im: conductance * v.z.im };
-    const d = v.open.re ** 2 + v.open.im ** 2;
+    // A circuit that no signal reaches still resonates: then its impedance tells.
+    const seen = view.open.re === 0 && view.open.im === 0 ? v.z : v.open;
+    const d = seen.re ** 2 + seen.im ** 2;
     return {
-      re: (loadedBy.re * v.open.re + loadedBy.im * v.open.im) / d,
-      im: (loadedBy.im * v.open.re - loadedBy.re * v.open.im) / d,
+      re: (loadedBy.re * seen.re + loadedBy.im * seen.im) / d,
+      im: (loadedBy.im * seen.re - loadedBy.re * seen.im) / d,
     };
   };
   const slope = magnitude(subtract(inverse(upper), inverse(lower)));

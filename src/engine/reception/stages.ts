@@ -1,6 +1,6 @@
 import { magnitude } from '../numerics/complex.ts';
 import { formatNumber, formatQuantity } from '../units/format.ts';
-import { powerDecibels } from '../units/quantities.ts';
+import { type Decibels, powerDecibels, type Watts } from '../units/quantities.ts';
 import { EAR_SPREAD } from './hearing/index.ts';
 import { effectiveHeight, type Receiver, TEST_TONE, type TunedStation } from './receive-station.ts';
 import type { Stage } from './types.ts';
@@ -21,7 +21,7 @@ export function stagesOf(set: Receiver, s: TunedStation): Stage[] {
   const around = (x: number, exponent = 1): [number, number] => [x / spread ** exponent, x * spread ** exponent];
   const height = effectiveHeight(circuit, f);
   const mean = (s.audioVoltage * s.audioVoltage) / 2;
-  const matched = powerDecibels(s.steady.inputPower / s.availableAtDetector);
+  const matched = decibelsOf(s.steady.inputPower, s.availableAtDetector);
   const exponent = s.work.fieldExponent;
   const law =
     exponent > 1.6
@@ -61,7 +61,7 @@ export function stagesOf(set: Receiver, s: TunedStation): Stage[] {
       kind: 'voltage',
       unit: 'V',
       text: `${formatQuantity(s.tunedVoltage, 'voltage', 2)} peak`,
-      change: powerDecibels(s.availableAtDetector / s.aerialPower),
+      change: decibelsOf(s.availableAtDetector, s.aerialPower),
       changeOf: 'power',
       sentence: `Resonance lifts it ${formatNumber(s.tunedVoltage / s.emf, 2)} times; loaded Q ${formatNumber(s.loadedQ, 2)}, ${formatQuantity(f / s.loadedQ, 'frequency', 2)} broad.`,
       range: around(s.tunedVoltage),
@@ -87,7 +87,7 @@ export function stagesOf(set: Receiver, s: TunedStation): Stage[] {
       kind: 'voltage',
       unit: 'V',
       text: `${formatQuantity(s.audioVoltage, 'voltage', 2)} peak audio`,
-      change: powerDecibels(s.audioPower / s.steady.inputPower),
+      change: decibelsOf(s.audioPower, s.steady.inputPower),
       changeOf: 'power',
       sentence: `${formatQuantity(s.steady.directVoltage, 'voltage', 2)} direct, and the programme at ${formatNumber(Math.min(s.station.modulation, 1) * 100, 2)} % depth; ${formatNumber(100 * s.distortion, 2)} % distortion.`,
       range: around(s.audioVoltage, exponent),
@@ -100,7 +100,7 @@ export function stagesOf(set: Receiver, s: TunedStation): Stage[] {
       kind: 'power',
       unit: 'W',
       text: formatQuantity(s.phonesPower, 'power', 2),
-      change: mean > 0 ? powerDecibels(s.phonesPower / s.audioPower) : undefined,
+      change: mean > 0 ? decibelsOf(s.phonesPower, s.audioPower) : undefined,
       changeOf: 'power',
       sentence: `${circuit.load.label[0].toUpperCase()}${circuit.load.label.slice(1)}: ${formatQuantity(magnitude(circuit.load.impedanceAt(TEST_TONE)), 'resistance', 2)} at 1 kHz, ${formatNumber(circuit.load.sensitivity.level, 3)} dB SPL for ${circuit.load.sensitivity.per === 'mW' ? '1 mW' : circuit.load.sensitivity.per === 'V' ? '1 V' : '10 mV'}.`,
       range: around(s.phonesPower, 2 * exponent),
@@ -119,3 +119,7 @@ export function stagesOf(set: Receiver, s: TunedStation): Stage[] {
     },
   ];
 }
+
+/** Undefined where nothing arrives or nothing is left. */
+const decibelsOf = (after: Watts, before: Watts): Decibels | undefined =>
+  after > 0 && before > 0 ? powerDecibels(after / before) : undefined;

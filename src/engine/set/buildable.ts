@@ -3,7 +3,15 @@ import { ferriteRod } from '../parts/aerial/ferrite-rod.ts';
 import { frameAerial } from '../parts/aerial/frame.ts';
 import { formatQuantity } from '../units/format.ts';
 import type { SetDescription } from './description.ts';
-import { coilModel, detectorModel, earthModel, loadModel, tuningModel, wireAerialModel } from './models.ts';
+import {
+  coilModel,
+  detectorModel,
+  earthModel,
+  impedanceModel,
+  loadModel,
+  tuningModel,
+  wireAerialModel,
+} from './models.ts';
 import { brief, type Problem } from './problem.ts';
 import { valueAtPath } from './write.ts';
 
@@ -21,6 +29,7 @@ const FIELDS: readonly (readonly [RegExp, string])[] = [
   [/winding must|winding /, 'winding'],
   [/the rod must|rod .* long/, 'length'],
   [/heater voltage/, 'heaterVoltage'],
+  [/^two points|^a measured impedance/, 'points'],
   [/measured (?:curve|point)/, 'points'],
   [/^outerRadius/, 'outerRadius'],
   [/must exceed (?:minimum|that pulled apart)/, 'minimum'],
@@ -29,6 +38,13 @@ const FIELDS: readonly (readonly [RegExp, string])[] = [
   [/^over \d/, 'over'],
   [/are not a transformer/, 'transformer'],
 ];
+
+/** Sizes a hair from nothing leave sums that no longer mean anything. */
+function sensible(coil: { inductance: number; selfCapacitance?: number }): void {
+  const { inductance: L, selfCapacitance: C = 0 } = coil;
+  if (!(L > 0 && L < 1e4 && C >= 0 && C < 1e-6))
+    throw new RangeError(`these sizes give no coil that could be: ${formatQuantity(L, 'inductance')}`);
+}
 
 /**
  * Parts whose sizes are each possible but do not go together: what the models refuse, as problems with their path.
@@ -56,19 +72,20 @@ export function buildProblems(set: SetDescription): Problem[] {
   build(['aerial'], () => {
     switch (aerial.kind) {
       case 'frame':
-        return frameAerial({ ...aerial, wire: { diameter: aerial.wire.size } });
+        return sensible(frameAerial({ ...aerial, wire: { diameter: aerial.wire.size } }));
       case 'ferrite rod':
-        return ferriteRod({ ...aerial });
+        return sensible(ferriteRod({ ...aerial }));
       case 'measured':
-      case 'impedance':
         return undefined;
+      case 'impedance':
+        return impedanceModel(aerial);
       default:
         return wireAerialModel(aerial);
     }
   });
   build(['earth'], () => earthModel(set.earth));
   set.coils.forEach((coil, i) => {
-    build(['coils', i], () => coilModel(coil));
+    build(['coils', i], () => sensible(coilModel(coil)));
   });
   build(['tuning'], () => tuningModel(set.tuning));
   if (arrangement.kind === 'two circuits' && arrangement.aerialTuning)

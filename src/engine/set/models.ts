@@ -1,3 +1,4 @@
+import { type MeasuredImpedance, measuredImpedance } from '../parts/aerial/measured.ts';
 import { type AerialModel, wireAerial } from '../parts/aerial/wire-aerial.ts';
 import { type VariableCapacitor, variableCapacitor } from '../parts/capacitor/index.ts';
 import { makeCoil } from '../parts/coil/coil.ts';
@@ -62,6 +63,11 @@ export const wireAerialModel = once((aerial: WireAerialDescription): AerialModel
       });
   }
 });
+
+/** @throws RangeError when two points are given at one frequency. */
+export const impedanceModel = once(
+  (aerial: Extract<AerialDescription, { kind: 'impedance' }>): MeasuredImpedance => measuredImpedance(aerial.points),
+);
 
 /** @throws RangeError for sizes that cannot be built. */
 export const earthModel = once((description: EarthDescription): EarthModel => {

@@ -59,6 +59,13 @@ export function coupledCircuits(arrangement: ArrangementOf<'coupled' | 'two circ
     other: first,
     tunedPort: { from: 'top', to: first },
     tunedCoils: wound.sections.map((s) => s.name),
-    warnings: traps.warnings,
+    warnings: [
+      ...traps.warnings,
+      ...(mutuals.every((m) => m.mutual === 0)
+        ? [
+            'How closely these two coils couple cannot be told from their sizes (one is a core or a measured coil): nothing gets across until a coupling is given.',
+          ]
+        : []),
+    ],
   });
 }

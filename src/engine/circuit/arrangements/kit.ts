@@ -21,7 +21,7 @@ export interface Kit {
   readonly mutual: (
     first: string,
     second: string,
-    placing: { distance: number; tilt: number },
+    placing: { distance: number; tilt: number; coupling?: number },
   ) => (a: Stretch, b: Stretch) => Henries;
   /** The frame or rod when it is its own tuning coil, with the field's emf in series; from "top" to earth. */
   readonly loop?: SectionedCoil & {

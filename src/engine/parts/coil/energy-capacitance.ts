@@ -22,8 +22,14 @@ export function energyCapacitance(w: Winding, filled: { part: number; permittivi
     for (let j = 0; j <= i; j++) {
       const sum = rings.radius[i] + rings.radius[j];
       const dz = rings.z[i] - rings.z[j];
+      // Turns described as running into one another are taken as touching, or the sum would have no answer.
       const near =
-        i === j ? rings.size[i] : Math.hypot(rings.radius[i] - rings.radius[j], dz, i === j ? 0 : rings.apart[i]);
+        i === j
+          ? rings.size[i]
+          : Math.max(
+              Math.hypot(rings.radius[i] - rings.radius[j], dz, rings.apart[i]),
+              1.01 * Math.max(rings.size[i], rings.size[j]),
+            );
       const p = 1 / (4 * Math.PI * EPSILON_0 * agm(Math.hypot(sum, dz), near));
       P[i * n + j] = p;
       P[j * n + i] = p;

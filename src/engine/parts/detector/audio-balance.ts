@@ -254,7 +254,15 @@ export function balance(b: Balance, start: Pick<BalanceState, 'carrier' | 'direc
       }
     }
     for (let k = 0; k < size; k++) J[k * size + k] += 1;
-    solveInPlace(J, F);
+    evenRows(J, F, size);
+    try {
+      solveInPlace(J, F);
+    } catch (refusal) {
+      // Equations beyond what numbers can hold: what there is so far stands, and is said not to have settled.
+      if (refusal instanceof RangeError) break;
+      throw refusal;
+    }
+    if (!F.every(Number.isFinite)) break;
     toTime(F, dV, dv);
     let growth = 0;
     for (let i = 0; i < N; i++) {
@@ -306,4 +314,15 @@ export function balance(b: Balance, start: Pick<BalanceState, 'carrier' | 'direc
     converged,
     iterations,
   };
+}
+
+/** Each equation over its largest factor: with loads from ohms to insulators they differ by many powers of ten. */
+function evenRows(J: Float64Array, F: Float64Array, size: number): void {
+  for (let i = 0; i < size; i++) {
+    let largest = 0;
+    for (let j = 0; j < size; j++) largest = Math.max(largest, Math.abs(J[i * size + j]));
+    if (!(largest > 2)) continue;
+    for (let j = 0; j < size; j++) J[i * size + j] /= largest;
+    F[i] /= largest;
+  }
 }

@@ -71,6 +71,14 @@ const placing = {
     '50 mm',
   ),
   tilt: withDefault(number('Tilt, degrees', 0, 180, 'Between the axes.', [0, 90]), 0),
+  coupling: v.optional(
+    ratio('Coupling', {
+      above: 0,
+      max: 0.999,
+      typical: [0.01, 0.6],
+      about: 'Coupling coefficient k, where it was measured or the coils are cores; it wins over the distance.',
+    }),
+  ),
 };
 const coupled = v.looseObject({
   kind: v.literal('coupled'),

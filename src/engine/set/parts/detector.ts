@@ -92,7 +92,10 @@ const measured = v.looseObject({
   kind: v.literal('measured'),
   points: v.pipe(
     v.array(
-      v.looseObject({ voltage: voltage('Voltage'), current: quantity('current', { label: 'Current' }) }),
+      v.looseObject({
+        voltage: voltage('Voltage', { min: -1000, max: 1000, typical: [-2, 2] }),
+        current: quantity('current', { label: 'Current', min: -10, max: 10, typical: [-1e-3, 1e-2] }),
+      }),
       'expected a list of { voltage, current }',
     ),
     v.minLength(3, 'expected at least three measured points'),
