@@ -8,8 +8,9 @@ import { compare } from './commands/compare.ts';
 import { dial } from './commands/dial.ts';
 import { path } from './commands/path.ts';
 import { schema } from './commands/schema.ts';
+import { stations } from './commands/stations.ts';
 
-export const COMMANDS: readonly Command[] = [path, dial, compare, check, schema, calc];
+export const COMMANDS: readonly Command[] = [path, dial, stations, compare, check, schema, calc];
 
 const version = (): string => JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')).version;
 

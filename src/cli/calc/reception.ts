@@ -1,5 +1,6 @@
 import { receive } from '../../engine/reception/receive.ts';
 import { problemSentence, readValue } from '../../engine/set/read.ts';
+import { coastFor } from '../coast.ts';
 import type { Calculation } from './calculation.ts';
 
 /** A whole description in, every level on every station's path out. */
@@ -14,7 +15,7 @@ export const reception: Calculation = {
         ok: false,
         problems: read.problems.map((p) => ({ path: p.path, message: problemSentence(p).slice(p.path.length + 2) })),
       };
-    const { dial, warnings, ...rest } = receive(read.set, { helpFor: 'all' });
+    const { dial, warnings, ...rest } = receive(read.set, { helpFor: 'all', coast: coastFor(read.set.place) });
     const { levels: _, ...dialAnswer } = dial;
     return { ok: true, answer: { ...rest, dial: dialAnswer, warnings: [...read.notes, ...warnings] } };
   },

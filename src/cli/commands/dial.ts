@@ -2,6 +2,7 @@ import { parseArgs } from 'node:util';
 import { receive } from '../../engine/reception/receive.ts';
 import { dialStationsTable, dialTable } from '../../outputs/tables/dial-table.ts';
 import { clean } from '../../outputs/tables/table.ts';
+import { coastFor } from '../coast.ts';
 import type { Command } from '../command.ts';
 import { readSet } from '../read-set.ts';
 
@@ -21,7 +22,7 @@ export const dial: Command = {
       allowPositionals: true,
     });
     const set = await readSet(positionals[0], io);
-    const reception = receive(set, { time: values.night ? 'night' : 'day' });
+    const reception = receive(set, { time: values.night ? 'night' : 'day', coast: coastFor(set.place) });
     if (values.json) {
       io.out(
         `${JSON.stringify(reception.dial, (_k, value) => (value instanceof Float64Array ? [...value] : value), 2)}\n`,

@@ -5,6 +5,7 @@ import { formatNumber } from '../../engine/units/format.ts';
 import { pathTable, stationsTable } from '../../outputs/tables/path-table.ts';
 import { clean } from '../../outputs/tables/table.ts';
 import { chooseStation } from '../choose-station.ts';
+import { coastFor } from '../coast.ts';
 import type { Command, Io } from '../command.ts';
 import { readSet } from '../read-set.ts';
 
@@ -34,7 +35,11 @@ export const path: Command = {
       allowPositionals: true,
     });
     const set = await readSet(positionals[0], io);
-    const reception = receive(set, { time: values.night ? 'night' : 'day', helpFor: 'all' });
+    const reception = receive(set, {
+      time: values.night ? 'night' : 'day',
+      coast: coastFor(set.place),
+      helpFor: 'all',
+    });
     if (values.json) {
       io.out(`${JSON.stringify(reception, (_k, value) => (value instanceof Float64Array ? [...value] : value), 2)}\n`);
       return 0;

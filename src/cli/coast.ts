@@ -1,0 +1,19 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { type Coast, coastline, type LandTopology } from '../engine/place/coast.ts';
+import type { PlaceDescription } from '../engine/set/parts/place.ts';
+
+let kept: Coast | undefined;
+
+/** The packaged coastline, read once. */
+export function packagedCoast(): Coast {
+  const file = createRequire(import.meta.url).resolve('world-atlas/land-50m.json');
+  kept ??= coastline(JSON.parse(readFileSync(file, 'utf8')) as LandTopology);
+  return kept;
+}
+
+/** The coastline where it can matter: the place and a station have positions; reading it takes a tenth of a second. */
+export const coastFor = ({ position, stations }: PlaceDescription): Coast | undefined =>
+  position && stations.some((s) => s.position ?? (s.bearing !== undefined && s.distance !== undefined))
+    ? packagedCoast()
+    : undefined;

@@ -1,0 +1,144 @@
+import { parseArgs } from 'node:util';
+import { arrivalMemory } from '../../engine/place/stations/arrival.ts';
+import { arrivals } from '../../engine/place/stations/arrivals.ts';
+import { checkStations } from '../../engine/place/stations/check.ts';
+import { stationsToTable } from '../../engine/place/stations/export.ts';
+import { openStationTable, stationsFromTable } from '../../engine/place/stations/import.ts';
+import { sunState } from '../../engine/place/sun.ts';
+import { arrivalOptions } from '../../engine/reception/field.ts';
+import { receive } from '../../engine/reception/receive.ts';
+import type { SetDescription } from '../../engine/set/description.ts';
+import { type Path, valueAtPath, withValueAt, writeText } from '../../engine/set/write.ts';
+import { joinStations, writeStations } from '../../engine/set/written-stations.ts';
+import { placeTable, type StationRow, stationRows, warningsTogether } from '../../outputs/tables/stations-table.ts';
+import { clean } from '../../outputs/tables/table.ts';
+import { coastFor } from '../coast.ts';
+import { type Command, InputError, type Io } from '../command.ts';
+import { readSet } from '../read-set.ts';
+
+export const stations: Command = {
+  name: 'stations',
+  about: 'What can be had at the place of a set, by day and by night, best for this set first.',
+  usage: 'stations SET [--night | --time WHEN] [--json | --csv]\n       faintwave stations [SET] --import TABLE',
+  options: [
+    ['--night', 'what the set makes of them after dark; default by day'],
+    ['--time WHEN', 'at a moment, such as 2026-01-15T21:00Z: sun at the middle of each path, hours on the air'],
+    ['--json', 'as data'],
+    ['--csv', 'the list of stations as a comma-separated table'],
+    ['--import TABLE', 'read stations from a table of text; with a SET, print it with them joined to its own'],
+  ],
+  examples: [
+    'faintwave stations examples/coast-by-night.json --night',
+    'faintwave stations examples/coast-by-night.json --csv > list.csv',
+    'faintwave stations --import list.csv',
+  ],
+  async run(args, io) {
+    const { values, positionals } = parseArgs({
+      args: [...args],
+      options: {
+        night: { type: 'boolean' },
+        time: { type: 'string' },
+        json: { type: 'boolean' },
+        csv: { type: 'boolean' },
+        import: { type: 'string' },
+      },
+      allowPositionals: true,
+    });
+    if (values.import !== undefined) return importTable(values.import, positionals[0], io);
+    const set = await readSet(positionals[0], io);
+    if (values.csv) {
+      // A gain of 0 dB is the default, not something anybody wrote.
+      io.out(stationsToTable(set.place.stations.map((s) => ({ ...s, mastGain: s.mastGain || undefined }))));
+      return 0;
+    }
+    const time = values.time === undefined ? (values.night ? 'night' : 'day') : momentOf(values.time);
+    const rows = rowsAt(set, time);
+    const doubts = checkStations(set.place.stations, { site: set.place.position });
+    if (values.json) {
+      // JSON has no −∞: a level of nothing becomes null.
+      io.out(`${JSON.stringify({ place: set.place.name, time, stations: rows, doubts }, null, 2)}\n`);
+      return 0;
+    }
+    io.out(`What can be had at ${clean(set.place.name)} with ${clean(set.name)}, ${timeWords(set, time)}\n\n`);
+    if (rows.length === 0) {
+      io.out('No stations are listed yet.\n');
+      return 0;
+    }
+    io.out(`${placeTable(rows)}\n\n${firstWords(rows)}\n`);
+    for (const warning of warningsTogether(rows)) io.out(`⚠ ${clean(warning)}\n`);
+    for (const { message } of doubts) io.out(`? ${clean(message)}\n`);
+    return 0;
+  },
+};
+
+function rowsAt(set: SetDescription, time: 'day' | 'night' | Date): StationRow[] {
+  const { place } = set;
+  const options = { coast: coastFor(place), memory: arrivalMemory() };
+  const at = (when: 'day' | 'night' | Date) =>
+    arrivals(place, place.stations, arrivalOptions({ ...options, time: when }, place.sunspots));
+  const day = at('day');
+  const night = at('night');
+  const now = time === 'day' ? day : time === 'night' ? night : at(time);
+  return stationRows(receive(set, { ...options, time }), { day, night, now });
+}
+
+function firstWords(rows: readonly StationRow[]): string {
+  const first = rows.find((row) => row.first);
+  return first
+    ? `► Try ${clean(first.name)} first: ${first.heard}${first.disturbedBy ? `, with ${clean(first.disturbedBy)}` : ' and by itself'}.`
+    : 'This set hears none of them.';
+}
+
+function momentOf(text: string): Date {
+  // Without a zone it would be the clock of whoever runs it.
+  const time = new Date(/T[^Z+-]*$/.test(text) ? `${text}Z` : text);
+  if (!/^\d{4}-\d\d-\d\d/.test(text) || Number.isNaN(time.getTime()))
+    throw new InputError(`"${text.slice(0, 40)}" is not a time such as 2026-01-15T21:00Z`);
+  return time;
+}
+
+function timeWords({ place }: SetDescription, time: 'day' | 'night' | Date): string {
+  if (!(time instanceof Date)) return `by ${time}`;
+  const written = `${time.toISOString().slice(0, 16).replace('T', ' ')} UTC`;
+  return place.position ? `${written} (${sunState(time, place.position).state})` : written;
+}
+
+async function importTable(file: string, setFile: string | undefined, io: Io): Promise<number> {
+  const table = openTable(await io.read(file));
+  const { stations: read, problems, rowOf } = stationsFromTable(table.rows, table.columns, table.hasHeader);
+  const { stations: written, problems: refused } = writeStations(read);
+  const taken = table.columns.map(
+    ({ header, field, unit }) => `  ${clean(header)}: ${field ? `${field}${unit ? `, ${unit}` : ''}` : 'not used'}`,
+  );
+  io.err(`columns taken as\n${taken.join('\n')}\n`);
+  for (const { row, column, message } of problems)
+    io.err(`row ${row}${column ? `, ${clean(column)}` : ''}: ${clean(message)}\n`);
+  for (const { index, message } of refused) io.err(`row ${rowOf[index]}: ${clean(message)}\n`);
+  for (const { index, message } of checkStations(read)) io.err(`row ${rowOf[index]}: ${clean(message)}\n`);
+  io.err(`${written.length} ${written.length === 1 ? 'station' : 'stations'} read\n`);
+  if (written.length === 0) return 1;
+  if (setFile === undefined) {
+    io.out(`${JSON.stringify(written, null, 2)}\n`);
+    return 0;
+  }
+  const list: Path = ['place', 'stations'];
+  const base: unknown = JSON.parse(await readChecked(setFile, io));
+  io.out(writeText(withValueAt(base, list, joinStations(valueAtPath(base, list), written))));
+  return 0;
+}
+
+function openTable(text: string) {
+  try {
+    return openStationTable(text);
+  } catch (error) {
+    if (error instanceof RangeError) throw new InputError(error.message);
+    throw error;
+  }
+}
+
+/** The text of a set that reads without a problem. */
+async function readChecked(file: string, io: Io): Promise<string> {
+  const text = await io.read(file);
+  await readSet(file, { ...io, read: async () => text });
+  return text.replace(/^\uFEFF/, '');
+}

@@ -1,0 +1,101 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { beforeAll, describe, expect, it } from 'vitest';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const faintwave = (args: readonly string[], input = '') => {
+  const run = spawnSync(process.execPath, [join(root, 'bin/faintwave.mjs'), ...args], {
+    input,
+    encoding: 'utf8',
+    cwd: root,
+    maxBuffer: 1e8,
+  });
+  return { status: run.status, stdout: run.stdout, stderr: run.stderr };
+};
+const coast = 'examples/coast-by-night.json';
+const json = (...args: string[]) => JSON.parse(faintwave(['stations', coast, '--json', ...args]).stdout);
+const named = (answer: { stations: { name: string }[] }, name: string) =>
+  answer.stations.find((row) => row.name === name) as unknown as Record<string, never> & {
+    day: { fieldStrength: number };
+    night: { fieldStrength: number; spread: number };
+    heard: string;
+    bearing: number;
+    distance: number;
+    nightBy: string;
+  };
+
+beforeAll(() => {
+  // Compiles what has changed, once.
+  expect(faintwave(['--version']).status).toBe(0);
+}, 120_000);
+
+describe('faintwave stations', () => {
+  it('lists what can be had, best first, with a first choice', () => {
+    const { status, stdout } = faintwave(['stations', coast]);
+    expect(status).toBe(0);
+    expect(stdout).toMatch(/^► +Strait Wireless +1062 +140 km +138° south-east/m);
+    expect(stdout).toMatch(/► Try Strait Wireless first/);
+    // biome-ignore lint/suspicious/noControlCharactersInRegex: no colour outside a terminal
+    expect(stdout).not.toMatch(/\u001b|NaN|undefined/);
+  });
+
+  it('hears by night what is not to be had by day', () => {
+    const day = json();
+    const night = json('--night');
+    expect(named(day, 'Puszta Evening').heard).toBe('not heard');
+    expect(named(night, 'Puszta Evening').heard).not.toBe('not heard');
+    expect(named(night, 'Puszta Evening').nightBy).toBe('sky wave');
+    expect(named(night, 'Puszta Evening').night.fieldStrength).toBeGreaterThan(
+      1000 * named(day, 'Puszta Evening').day.fieldStrength,
+    );
+  });
+
+  it('knows the moment: who is off the air, and where the sun is', () => {
+    expect(faintwave(['stations', coast, '--time', '2026-01-15T23:30Z']).stdout).toMatch(
+      /Radio Seven Rivers: It is off the air at this time/,
+    );
+    expect(faintwave(['stations', coast, '--time', '2026-06-15T12:00Z']).stdout).toMatch(/12:00 UTC \(day\)/);
+    const bad = faintwave(['stations', coast, '--time', 'teatime']);
+    expect([bad.status, bad.stderr]).toEqual([2, expect.stringMatching(/"teatime" is not a time such as/)]);
+  });
+
+  it('writes the list as a table and reads it back the same', () => {
+    const { stdout } = faintwave(['stations', coast, '--csv']);
+    const back = JSON.parse(faintwave(['stations', '--import', '-'], stdout).stdout);
+    const given = JSON.parse(readFileSync(join(root, coast), 'utf8')).place.stations;
+    expect(back).toHaveLength(given.length);
+    for (const [i, station] of given.entries()) expect(back[i]).toMatchObject(station);
+    // Joined to the set it came from, nothing is there twice.
+    const folder = mkdtempSync(join(tmpdir(), 'faintwave-'));
+    writeFileSync(join(folder, 'list.csv'), stdout);
+    const joined = faintwave(['stations', coast, '--import', join(folder, 'list.csv')]);
+    expect(JSON.parse(joined.stdout).place.stations).toHaveLength(given.length);
+    writeFileSync(join(folder, 'joined.json'), joined.stdout);
+    expect(faintwave(['check', join(folder, 'joined.json')]).status).toBe(0);
+  });
+
+  it('tells what is wrong in a table, row by row, and takes the rest', () => {
+    const table = [
+      'Station;Freq (kHz);Power (kW);Lat;Long;Kind',
+      'Heron Radio;612;10;53.1 N;2.2 W;News and talk',
+      'Heron Radio;612;10;53.1 N;2.2 W;News and talk',
+      'Otter FM;lots;1;52 N;1 W;pop',
+      'Stoat Sound;1000;0;91 N;1 W;knitting',
+    ].join('\n');
+    const { status, stdout, stderr } = faintwave(['stations', '--import', '-'], table);
+    expect(status).toBe(0);
+    const read = JSON.parse(stdout);
+    expect(read.map((s: { name: string }) => s.name)).toEqual(['Heron Radio', 'Heron Radio', 'Stoat Sound']);
+    expect(read[0]).toMatchObject({ power: '10 kW', programme: 'speech' });
+    expect(read[2]).not.toHaveProperty('power');
+    expect(stderr).toMatch(/row 3: .*twice/);
+    expect(stderr).toMatch(/row 4, Freq \(kHz\): "lots" is not read/);
+    expect(stderr).toMatch(/row 5, Lat: "91 N" is not read/);
+    expect(stderr).toMatch(/row 5: .*off the 9 kHz raster/);
+    expect(stderr).toMatch(/row 5: .*"knitting"/);
+    expect(faintwave(['stations', '--import', '-'], 'nothing here').status).toBe(1);
+  });
+});
