@@ -1,15 +1,19 @@
+import { readFileSync } from 'node:fs';
 import { type Coast, coastline, type LandTopology } from '../src/engine/place/coast.ts';
 import { groundWave } from '../src/engine/place/ground-wave/ground-wave.ts';
 import { arrivalMemory } from '../src/engine/place/stations/arrival.ts';
 import { arrivals } from '../src/engine/place/stations/arrivals.ts';
 import type { Station } from '../src/engine/place/stations/station.ts';
+import { fieldsAtSite } from '../src/engine/reception/field.ts';
+import type { PlaceDescription } from '../src/engine/set/parts/place.ts';
+import type { Measurement } from './bench.ts';
 
 /** An invented site by a coast. */
 const PLACE = { position: { latitude: 53.2, longitude: 5.1 }, ground: 'average' } as const;
 const TIME = new Date('2025-11-05T20:00:00Z');
 
 /** A ring of invented transmitters about 1000 km away, over land and sea, on as many channels as there are. */
-export function benchStations(count: number): Station[] {
+function ring(count: number): Station[] {
   return Array.from({ length: count }, (_, n) => ({
     name: `Station ${n + 1}`,
     frequency: 531e3 + 9e3 * (n % 120),
@@ -21,31 +25,81 @@ export function benchStations(count: number): Station[] {
   }));
 }
 
-/** Reading a coastline into its bands of latitude. */
-export const benchCoastline = (land: LandTopology): Coast => coastline(land);
+const land: LandTopology = JSON.parse(readFileSync('node_modules/world-atlas/land-50m.json', 'utf8'));
+const stations = ring(200);
+const kept = { time: TIME, coast: coastline(land), memory: arrivalMemory() };
 
-/** 200 mixed paths of 1000 km by night with nothing remembered. Aim: under a second. */
-export const benchArrivals = (land: LandTopology, stations = benchStations(200)): number =>
-  arrivals(PLACE, stations, { time: TIME, coast: coastline(land) }).length;
+/** 40 stations over one kind of ground, as when a set's own parts are changed. */
+const near: PlaceDescription = {
+  name: 'Here',
+  ground: 'average',
+  environment: 'rural',
+  stations: Array.from({ length: 40 }, (_, n) => ({
+    name: `Station ${n + 1}`,
+    frequency: 531e3 + 27e3 * n,
+    power: 1e4,
+    distance: (20 + 15 * n) * 1e3,
+    mastGain: 0,
+    modulation: 0.6,
+    programme: 'speech' as const,
+  })),
+};
+const nearKept = { memory: arrivalMemory() };
+/** Kept, lest the work be left out. */
+export const keep = { sum: 0 };
 
-/** The same again with everything remembered, as when the time of day is moved. @returns a function to run often. */
-export function benchArrivalsAgain(land: LandTopology, stations = benchStations(200)): () => number {
-  const options = { time: TIME, coast: coastline(land), memory: arrivalMemory() };
-  arrivals(PLACE, stations, options);
-  return () => arrivals(PLACE, stations, options).length;
-}
-
-/** Points on one ground-wave curve, roots found beforehand. @returns the sum, so that nothing is left out. */
-export function benchCurve(points: number): number {
-  const { level } = groundWave({ frequency: 1e6, ground: 'average' });
-  let sum = 0;
-  for (let n = 1; n <= points; n++) sum += level((1e6 * n) / points);
-  return sum;
-}
-
-/** Curves for new frequencies and grounds, each used at one distance beyond the switch. */
-export function benchRoots(curves: number): number {
-  let sum = 0;
-  for (let n = 0; n < curves; n++) sum += groundWave({ frequency: 5e5 + 1e3 * n, ground: 'average' }).level(100e3);
-  return sum;
-}
+export const measurements: Measurement[] = [
+  {
+    name: '200 stations at 1000 km over land and sea by night, coast and roots found anew',
+    unit: 'list',
+    goal: { atMost_s: 1 },
+    run() {
+      const coast: Coast = coastline(land);
+      keep.sum += arrivals(PLACE, stations, { time: TIME, coast }).length;
+    },
+  },
+  {
+    name: 'the same with what is known kept',
+    unit: 'list',
+    against: '200 stations at 1000 km over land and sea by night, coast and roots found anew',
+    run() {
+      keep.sum += arrivals(PLACE, stations, kept).length;
+    },
+  },
+  {
+    name: 'field of 40 stations over one kind of ground',
+    unit: 'list',
+    goal: { atMost_s: 0.002 },
+    run() {
+      const fieldOf = fieldsAtSite(near);
+      for (const station of near.stations) keep.sum += fieldOf(station).fieldStrength;
+    },
+  },
+  {
+    name: 'the same with its curves kept, as when a slider of the set moves',
+    unit: 'list',
+    against: 'field of 40 stations over one kind of ground',
+    run() {
+      const fieldOf = fieldsAtSite(near, nearKept);
+      for (const station of near.stations) keep.sum += fieldOf(station).fieldStrength;
+    },
+  },
+  {
+    name: 'points on one ground-wave curve',
+    unit: 'point',
+    run() {
+      const { level } = groundWave({ frequency: 1e6, ground: 'average' });
+      for (let n = 1; n <= 1000; n++) keep.sum += level(1e3 * n);
+      return 1000;
+    },
+  },
+  {
+    name: 'ground-wave curves for new frequencies, one far point of each',
+    unit: 'curve',
+    run() {
+      for (let n = 0; n < 100; n++)
+        keep.sum += groundWave({ frequency: 5e5 + 1e3 * n, ground: 'average' }).level(100e3);
+      return 100;
+    },
+  },
+];
