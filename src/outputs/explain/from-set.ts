@@ -1,13 +1,16 @@
 import { setCircuit } from '../../engine/circuit/set-circuit.ts';
 import { magnitude } from '../../engine/numerics/complex.ts';
+import { SMALL_VALVE_HEATER } from '../../engine/parts/detector/thermionic/heater.ts';
 import { receiver, receiveStation } from '../../engine/reception/receive-station.ts';
 import type { Reception, StationReception } from '../../engine/reception/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
 import { detectorModel, loadModel } from '../../engine/set/models.ts';
 import { fromDecibels, type Hertz } from '../../engine/units/quantities.ts';
+import { settledVoltage } from './one-way.ts';
+import type { PictureFacts } from './pictures/index.ts';
 import { sidebandPassing } from './programme.ts';
 import type { SmoothingLoad } from './smoothing.ts';
-import type { Neighbour, WaveSpec } from './waves.ts';
+import type { Neighbour, WaveSpec, Waves } from './waves.ts';
 
 /** The tone that stands for a programme where nothing else is chosen. */
 export const USUAL_TONE: Hertz = 1000;
@@ -134,4 +137,46 @@ export function smoothingOf(set: SetDescription): SmoothingLoad {
   const size = magnitude(model.impedanceAt(USUAL_TONE));
   const reactance = Math.sqrt(Math.max(size * size - resistance * resistance, 0));
   return { capacitance, resistance, inductance: reactance / (2 * Math.PI * USUAL_TONE) };
+}
+
+/** What the moving pictures are driven by; without a set, an ordinary one. */
+export function pictureFacts(waves: Waves, set?: SetDescription, reception?: Reception, index?: number): PictureFacts {
+  const station = reception && stationOf(reception, index);
+  const { detector, carrier, loadedQ } = waves.spec;
+  const own = set && detectorModel(set.detector);
+  const isOwn = own !== undefined && detector !== 'perfect' && detector.label === own.label;
+  const valve = set?.detector.kind === 'valve' ? set.detector : undefined;
+  const rated = valve?.ratedHeaterVoltage ?? SMALL_VALVE_HEATER.ratedVoltage;
+  return {
+    waves,
+    detector,
+    detectorLabel: detector === 'perfect' ? 'A perfect one-way path' : detector.label,
+    directVoltage:
+      isOwn && station
+        ? station.directVoltage
+        : settledVoltage({ ...waves.spec, resistance: waves.spec.load.resistance, amplitude: waves.spec.atDetector }),
+    dial:
+      reception && reception.dial.points.length > 1
+        ? reception.dial.points
+        : Array.from({ length: 40 }, (_, i) => {
+            // An ordinary capacitor, semicircular vanes: 3 to 1 in frequency.
+            const position = i / 39;
+            const capacitance = 40e-12 + 460e-12 * position;
+            return { position, frequency: 1.6e6 * Math.sqrt(40e-12 / capacitance) + 1, capacitance, loadedQ };
+          }),
+    swing: reception?.dial.swing || 180,
+    stations:
+      reception?.stations.map((s) => ({ name: s.name, frequency: s.frequency, emf: s.emf })) ??
+      [{ frequency: carrier, share: 1, name: 'A station' }, ...waves.spec.neighbours].map((n) => ({
+        name: n.name ?? 'A neighbour',
+        frequency: n.frequency,
+        emf: n.share,
+      })),
+    aerial: reception && {
+      capacitance: reception.parts.aerial.capacitance,
+      effectiveHeight: reception.parts.aerial.effectiveHeight,
+    },
+    heater: { ...SMALL_VALVE_HEATER, ratedVoltage: rated, ratedCurrent: (6.3 * 0.3) / rated },
+    heaterVoltage: valve?.heaterVoltage ?? rated,
+  };
 }

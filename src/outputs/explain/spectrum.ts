@@ -1,4 +1,5 @@
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
+import { shorten, textWidth } from '../scene/text-width.ts';
 import type { Line } from './lines.ts';
 import type { Pen } from './pen.ts';
 import { POINT_WORDS } from './points.ts';
@@ -25,11 +26,11 @@ export function paintSpectrum(pen: Pen, { waves, point }: WaveRow, box: Box, let
   const left = box.x + letters * 1.2;
   const right = box.x + box.w - letters * 0.8;
   const floor = box.y + box.h - letters * 1.5;
-  const roof = box.y + letters * 2.4;
+  const close = point === 'carrier' || point === 'modulated' || point === 'tuned';
+  const roof = box.y + letters * (close ? 2.4 : 3.4);
   pen.line(box.x, box.y, box.x, box.y + box.h, 'faint', 1);
   const lines = waves.lines(point);
   const { carrier } = waves.spec;
-  const close = point === 'carrier' || point === 'modulated' || point === 'tuned';
   const away = Math.max(
     ...lines.map((l) => Math.abs(l.frequency - carrier)),
     2500,
@@ -43,12 +44,12 @@ export function paintSpectrum(pen: Pen, { waves, point }: WaveRow, box: Box, let
   if (!close) {
     pen.rect(
       place(AUDIBLE[0]),
-      roof - letters * 0.6,
+      roof - letters * 1.3,
       place(AUDIBLE[1]) - place(AUDIBLE[0]),
-      floor - roof + letters * 0.6,
+      floor - roof + letters * 1.3,
       'card',
     );
-    pen.text((place(AUDIBLE[0]) + place(AUDIBLE[1])) / 2, roof + small * 0.5, 'can be heard', small, {
+    pen.text((place(AUDIBLE[0]) + place(AUDIBLE[1])) / 2, roof - small * 0.3, 'can be heard', small, {
       role: 'soft',
       anchor: 'middle',
     });
@@ -68,13 +69,15 @@ export function paintSpectrum(pen: Pen, { waves, point }: WaveRow, box: Box, let
     pen.line(x, floor, x, floor - height, roleOf(l), 2);
   }
   const words = summary(point, lines, waves.spec.depth);
-  pen.text(left, box.y + letters * 1.25, words, small, { role: 'soft', rim: true });
+  pen.text(left, box.y + letters * 1.25, shorten(words, small, right - left), small, { role: 'soft', rim: true });
   const label = (f: number, anchor: 'start' | 'middle' | 'end') =>
     pen.text(place(f), floor + small * 1.3, frequencyText(f), small, { role: 'soft', anchor });
   if (close) {
     const shift = roundedReach(reach);
     label(carrier, 'middle');
-    for (const side of [-1, 1])
+    const apart = place(carrier + shift) - place(carrier);
+    const wide = textWidth(`${frequencyText(carrier)} +${frequencyText(shift)}`, small) * 0.55;
+    for (const side of apart > wide ? [-1, 1] : [])
       pen.text(
         place(carrier + side * shift),
         floor + small * 1.3,

@@ -5,7 +5,7 @@ import type { Pen } from './pen.ts';
 import { POINT_WORDS, type PointId } from './points.ts';
 import { paintSpectrum } from './spectrum.ts';
 import { tidyTime, timeScale, type View } from './view.ts';
-import type { Waves } from './waves.ts';
+import type { Scale, Waves } from './waves.ts';
 
 /** What is drawn over the traces. */
 export interface Show {
@@ -14,6 +14,8 @@ export interface Show {
   readonly cover?: boolean;
   readonly envelope?: boolean;
   readonly spectrum?: boolean;
+  /** All rows to one scale, to be compared. */
+  readonly alike?: boolean;
 }
 
 export interface WaveRow {
@@ -84,9 +86,10 @@ export function paintWaves(pen: Pen, window: WaveWindow, columns: Columns): void
   const count = Math.max(2, Math.round(plot.width * density));
   columns.room(count);
   paintTime(pen, window, plot, axis);
+  const common = show.alike ? widest(rows) : undefined;
   rows.forEach((row, i) => {
     const box: Box = { x: plot.x, y: y + i * each, w: plot.width, h: each };
-    paintRow(pen, row, box, view, show, letters, count, density, columns);
+    paintRow(pen, row, common ?? row.waves.scale(row.point), box, view, show, letters, count, density, columns);
     if (i > 0) pen.line(window.x, box.y, window.x + window.width, box.y, 'faint', 1);
     if (plot.width < window.width)
       paintSpectrum(pen, row, { ...box, x: plot.x + plot.width, w: window.width - plot.width }, letters);
@@ -100,9 +103,15 @@ interface Box {
   readonly h: number;
 }
 
+const widest = (rows: readonly WaveRow[]): Scale =>
+  rows
+    .map((row) => row.waves.scale(row.point))
+    .reduce((a, b) => ({ low: Math.min(a.low, b.low), high: Math.max(a.high, b.high) }));
+
 function paintRow(
   pen: Pen,
   { waves, point, title }: WaveRow,
+  scale: Scale,
   box: Box,
   view: View,
   show: Show,
@@ -111,7 +120,6 @@ function paintRow(
   density: number,
   columns: Columns,
 ): void {
-  const scale = waves.scale(point);
   const head = letters * 1.7;
   const pad = Math.min(6, box.h * 0.05);
   const up = box.y + head;
@@ -133,7 +141,7 @@ function paintRow(
   const { from, span } = view;
   const to = from + span;
   waves.extent(point, from, to, count, columns.min, columns.max);
-  trace(TRACE[point], LINE, show.average ? 0.62 : 1);
+  trace(TRACE[point], LINE, show.average && point !== 'programme' ? 0.62 : 1);
   if (show.cover && BEFORE_DETECTOR.includes(point)) {
     pen.rect(box.x, zero + 1, box.w, box.y + box.h - zero, 'paper', 0.9);
     pen.text(box.x + box.w / 2, (zero + down) / 2 + letters * 0.35, 'covered', letters, {
@@ -153,7 +161,8 @@ function paintRow(
       trace('ink', 1.6, 0.85);
     }
   }
-  if (show.average && (point !== 'programme' || !show.envelope)) {
+  // A programme is its own average.
+  if (show.average && point !== 'programme') {
     if (show.cover && BEFORE_DETECTOR.includes(point)) coveredMean(waves, point, from, to, count, columns);
     else waves.mean(point, from, to, count, columns.min, columns.max);
     trace('ink', AVERAGE_LINE, 1);
@@ -161,7 +170,8 @@ function paintRow(
   pen.unclip();
   const words = title ?? POINT_WORDS[point].title;
   pen.text(box.x + 0.6 * letters, box.y + letters * 1.25, words, letters, { bold: true, rim: true });
-  const size = sizeText(point, scale.low, scale.high, symmetric);
+  const own = point === 'carrier' ? { low: -waves.spec.atAerial, high: waves.spec.atAerial } : waves.scale(point);
+  const size = sizeText(point, own.low, own.high, symmetric);
   const room = box.w - 1.8 * letters - textWidth(words, letters, true);
   if (room > textWidth(size, letters * 0.92))
     pen.text(box.x + box.w - 0.6 * letters, box.y + letters * 1.25, size, letters * 0.92, {

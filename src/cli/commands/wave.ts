@@ -1,0 +1,179 @@
+import { parseArgs } from 'node:util';
+import { receive } from '../../engine/reception/receive.ts';
+import type { Reception } from '../../engine/reception/types.ts';
+import { formatNumber } from '../../engine/units/format.ts';
+import { parseQuantity, type QuantityKind } from '../../engine/units/parse.ts';
+import {
+  audible,
+  createWaves,
+  csvOf,
+  DETECTOR_CHOICES,
+  detectorChosen,
+  isPoint,
+  limited,
+  POINTS,
+  type PointId,
+  rowWords,
+  type Settings,
+  stationOf,
+  tidyTime,
+  type WaveRow,
+  waveScene,
+  wavesOfSet,
+  wavOf,
+  withSettings,
+} from '../../outputs/explain/index.ts';
+import { sceneToSvg } from '../../outputs/scene/index.ts';
+import { clean } from '../../outputs/tables/table.ts';
+import { type Command, InputError } from '../command.ts';
+import { readSet } from '../read-set.ts';
+
+const POINT_LIST = POINTS.join(', ');
+const WAV_RATE = 48_000;
+
+export const wave: Command = {
+  name: 'wave',
+  about: 'Draw the signal at any point of its path, over any stretch of time.',
+  usage: 'wave SET [--point POINT]… [--from TIME] [--for TIME] [--out FILE]',
+  options: [
+    ['--point POINT', `${POINT_LIST}; may be given more than once; default all`],
+    ['--from TIME', 'where the picture begins; default 0'],
+    ['--for TIME', 'how much time it shows, 50 ns to 5 s; default 2 ms'],
+    ['--station NAME', 'the station, by part of its name or its frequency in kHz; default the one heard best'],
+    ['--tone F', 'the tone that stands for the programme; default 1 kHz'],
+    ['--depth SHARE', 'depth of modulation; default the station’s'],
+    ['--detector NAME', `another detector: ${DETECTOR_CHOICES.map((d) => d.id).join(', ')}`],
+    ['--capacitor C', 'another load capacitor'],
+    ['--alone', 'without neighbours'],
+    ['--average, --cover, --envelope, --spectrum', 'what is drawn over and beside the traces'],
+    ['--size WxH', 'of the picture in px; default 1200x900, or lower for fewer points'],
+    ['--print', 'in black, for printers'],
+    [
+      '--out FILE',
+      'ending in .svg (a picture), .csv (a table of numbers) or .wav (what an ear would get of the point)',
+    ],
+  ],
+  examples: [
+    'faintwave wave examples/medium-wave-galena.json --out waves.svg',
+    'faintwave wave examples/medium-wave-galena.json --point detector --from 0 --for 2ms --out fig.svg',
+    'faintwave wave examples/long-wave-foil.json --point phones --for 2s --out phones.wav',
+  ],
+  async run(args, io) {
+    const { values, positionals } = parseArgs({
+      args: [...args],
+      options: {
+        point: { type: 'string', multiple: true },
+        from: { type: 'string' },
+        for: { type: 'string' },
+        station: { type: 'string' },
+        tone: { type: 'string' },
+        depth: { type: 'string' },
+        detector: { type: 'string' },
+        capacitor: { type: 'string' },
+        alone: { type: 'boolean' },
+        average: { type: 'boolean' },
+        cover: { type: 'boolean' },
+        envelope: { type: 'boolean' },
+        spectrum: { type: 'boolean' },
+        size: { type: 'string' },
+        print: { type: 'boolean' },
+        out: { type: 'string' },
+      },
+      allowPositionals: true,
+    });
+    const set = await readSet(positionals[0], io);
+    const reception = receive(set, {});
+    const index = values.station === undefined ? undefined : indexOf(reception, values.station);
+    const base = wavesOfSet(set, reception, index);
+    if (!base) throw new InputError('this set receives no station, so there is no wave to draw');
+    const points = pointsFrom(values.point);
+    const span = quantityOf(values.for ?? '2 ms', 'time', '--for', 50e-9, 5);
+    const from = quantityOf(values.from ?? '0 s', 'time', '--from', 0, 55);
+    const tone = values.tone === undefined ? undefined : quantityOf(values.tone, 'frequency', '--tone', 50, 20e3);
+    if (values.detector !== undefined && !detectorChosen(values.detector))
+      throw new InputError(
+        `--detector: there is no "${values.detector}"; there are ${DETECTOR_CHOICES.map((d) => d.id).join(', ')}`,
+      );
+    const settings: Settings = {
+      ...(tone === undefined ? {} : { programme: { kind: 'tone', frequency: tone } }),
+      ...(values.depth === undefined ? {} : { depth: quantityOf(values.depth, 'ratio', '--depth', 0, 2) }),
+      ...(values.detector === undefined ? {} : { detector: values.detector }),
+      ...(values.capacitor === undefined
+        ? {}
+        : { capacitance: quantityOf(values.capacitor, 'capacitance', '--capacitor', 0, 1e-4) }),
+      ...(values.alone ? { neighbours: false } : {}),
+    };
+    const waves = createWaves(withSettings(base, settings));
+    const rows: WaveRow[] = points.map((point) => ({ waves, point }));
+    const view = limited({ from, span });
+    const station = stationOf(reception, index)!;
+    const heading = `${clean(station.name)}, ${formatNumber(station.frequency / 1e3, 5)} kHz, in ${clean(set.name)}`;
+    for (const warning of waves.warnings) io.err(`note: ${warning}\n`);
+    const { out } = values;
+    if (out === undefined) {
+      io.out(`${heading}\n\n${rows.map(rowWords).join('\n')}\n\nAdd --out FILE.svg for the picture of it.\n`);
+      return 0;
+    }
+    const ending = /\.(svg|csv|wav)$/i.exec(out)?.[1].toLowerCase();
+    if (ending === 'csv') await io.write(out, csvOf(rows, view));
+    else if (ending === 'wav') {
+      if (points.length !== 1) throw new InputError('--out: a sound is of one point; name it with --point');
+      await io.write(out, wavOf(audible(waves, points[0], span, WAV_RATE), WAV_RATE));
+    } else if (ending === 'svg') {
+      const [width, height] = sizeFrom(values.size, rows.length);
+      const { average, cover, envelope, spectrum } = values;
+      const scene = waveScene({
+        width,
+        height,
+        rows,
+        view,
+        show: { average, cover, envelope, spectrum },
+        title: `${heading}: ${tidyTime(span, 2)}`,
+        letters: Math.max(10, Math.round(width / 92)),
+      });
+      await io.write(out, sceneToSvg(scene, { colours: values.print ? 'print' : 'day', size: 'true' }));
+    } else throw new InputError(`--out: expected a name ending in .svg, .csv or .wav, received "${out.slice(-40)}"`);
+    io.out(`${heading}: ${points.join(', ')}, ${tidyTime(span, 3)} written to ${out}\n`);
+    return 0;
+  },
+};
+
+function pointsFrom(given: readonly string[] | undefined): readonly PointId[] {
+  const names = given?.flatMap((text) => text.split(',')).map((name) => name.trim()) ?? [];
+  for (const name of names)
+    if (!isPoint(name)) throw new InputError(`--point: there is no "${name.slice(0, 40)}"; there are ${POINT_LIST}`);
+  return names.length > 0 ? (names as PointId[]) : POINTS;
+}
+
+function quantityOf(text: string, kind: QuantityKind, option: string, min: number, max: number): number {
+  // Nought needs no unit.
+  const parsed = parseQuantity(Number(text) === 0 ? 0 : text, kind);
+  if (!parsed.ok)
+    throw new InputError(`${option}: expected ${parsed.expected}, received "${text.slice(0, 40)}" (${parsed.hint})`);
+  if (!(parsed.value >= min && parsed.value <= max))
+    throw new InputError(`${option}: expected a value from ${min} to ${max}, received "${text.slice(0, 40)}"`);
+  return parsed.value;
+}
+
+function sizeFrom(text: string | undefined, rows: number): readonly [number, number] {
+  if (text === undefined) return [1200, Math.min(900, 150 + 150 * rows)];
+  const match = /^(\d{2,5})\s*[x×]\s*(\d{2,5})$/i.exec(text.trim());
+  const size = match ? ([Number(match[1]), Number(match[2])] as const) : undefined;
+  if (!size || size[0] < 200 || size[1] < 120 || size[0] > 20_000 || size[1] > 20_000)
+    throw new InputError(`--size: expected such as 1920x1080, at least 200x120, received "${text.slice(0, 40)}"`);
+  return size;
+}
+
+function indexOf(reception: Reception, wanted: string): number {
+  const kilohertz = Number(wanted.replace(/\s*kHz$/i, ''));
+  const found = reception.stations.find((s) =>
+    Number.isFinite(kilohertz)
+      ? Math.abs(s.frequency / 1e3 - kilohertz) < 0.6
+      : s.name.toLowerCase().includes(wanted.toLowerCase()),
+  );
+  if (!found)
+    throw new InputError(
+      `no station "${wanted.slice(0, 40)}"; there are ${reception.stations.map((s) => `${s.name} (${formatNumber(s.frequency / 1e3, 5)} kHz)`).join(', ')}`,
+    );
+  return found.index;
+}

@@ -1,0 +1,221 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { inRoot } from '../../scripts/support/paths.mjs';
+import { receive } from '../../src/engine/reception/receive.ts';
+import { readText } from '../../src/engine/set/read.ts';
+import {
+  captionsOf,
+  createWaves,
+  FIGURE_MEANINGS,
+  figuresOf,
+  filled,
+  filmPlan,
+  PICTURE_IDS,
+  PICTURES,
+  pictureFacts,
+  readScene,
+  STORY,
+  scenePen,
+  scenesOf,
+  viewAt,
+  waveScene,
+  wavesOfSet,
+  withScenes,
+  withSettings,
+} from '../../src/outputs/explain/index.ts';
+import { heaterHistory } from '../../src/outputs/explain/pictures/heater.ts';
+import { swingAmplitude } from '../../src/outputs/explain/pictures/swing.ts';
+import { sceneToSvg } from '../../src/outputs/scene/index.ts';
+import { expectPicture } from '../support/picture.ts';
+
+const read = (file: string) => {
+  const result = readText(readFileSync(inRoot('examples', file), 'utf8'));
+  if (!result.ok) throw new Error(`${file} has problems`);
+  const reception = receive(result.set, {});
+  return { ...result, reception, base: wavesOfSet(result.set, reception)! };
+};
+const EXAMPLES = ['medium-wave-galena.json', 'long-wave-foil.json', 'medium-wave-germanium-amplifier.json'];
+const sets = EXAMPLES.map((file) => [file, read(file)] as const);
+const [[, galena]] = sets;
+
+describe('the waves of a set', () => {
+  // The path's own figures are the outside here: two ways to the same voltages, made apart.
+  test.each(sets)('%s: direct and audio voltage as on the path, within 1.5 dB', (_, { base, reception }) => {
+    const waves = createWaves(base);
+    const station = reception.stations[reception.best[0]];
+    const crest = waves.meanAt('phones', 0);
+    const trough = waves.meanAt('phones', 0.5e-3);
+    const decibels = (a: number, b: number) => Math.abs(20 * Math.log10(a / b));
+    expect(decibels((crest + trough) / 2, station.directVoltage)).toBeLessThan(1.5);
+    expect(decibels((crest - trough) / 2, station.audioVoltage)).toBeLessThan(1.5);
+    expect(waves.spec.atTuned).toBe(station.tunedCircuitVoltage);
+  });
+
+  test('a long-wave carrier zoomed out is a solid band (common practice, no source)', () => {
+    const waves = createWaves({ ...galena.base, carrier: 200e3, neighbours: [] });
+    const min = new Float64Array(1000);
+    const max = new Float64Array(1000);
+    waves.extent('carrier', 0, 1, 1000, min, max);
+    const { atAerial } = waves.spec;
+    expect(min.every((v) => Math.abs(v + atAerial) < 1e-9)).toBe(true);
+    expect(max.every((v) => Math.abs(v - atAerial) < 1e-9)).toBe(true);
+  });
+});
+
+describe('the story', () => {
+  test('has about a dozen scenes or more, each with a caption and something to say', () => {
+    expect(STORY.length).toBeGreaterThanOrEqual(12);
+    for (const scene of STORY) {
+      expect(scene.caption.length, scene.title).toBeGreaterThan(20);
+      expect(scene.caption.length, scene.title).toBeLessThan(150);
+      expect(scene.note.length, scene.title).toBeGreaterThan(100);
+    }
+  });
+
+  test('every figure it names is one of the set’s, and all are filled in', () => {
+    for (const [file, { base, set, reception }] of sets) {
+      const figures = figuresOf(createWaves(base), set, reception);
+      for (const scene of STORY) {
+        expect(Object.keys(figures).sort()).toEqual(Object.keys(FIGURE_MEANINGS).sort());
+        for (const words of [scene.title, scene.caption, scene.note]) {
+          const text = filled(words, figures);
+          expect(text, `${file}: ${scene.title}`).not.toMatch(/[{}]|NaN|undefined|Infinity|∞/);
+        }
+      }
+    }
+  });
+
+  test('every scene can be drawn at its beginning and its end', () => {
+    for (const [, { base }] of sets.slice(0, 1)) {
+      for (const scene of STORY) {
+        const own = withSettings(base, scene.settings ?? {});
+        const rows = scene.rows.map((row) => ({ ...row, waves: createWaves(withSettings(own, row.with ?? {})) }));
+        if (rows.length === 0) continue;
+        for (const seconds of [0, 100]) {
+          const view = viewAt(scene, seconds);
+          const picture = waveScene({ width: 300, height: 200, rows, view, show: scene.show ?? {} });
+          expect(sceneToSvg(picture), scene.title).not.toMatch(/NaN|undefined|Infinity/);
+        }
+      }
+    }
+  });
+
+  test('is kept in the description under its own key and comes back as it was', () => {
+    const edited = STORY.map((s, i) => ({ ...s, title: `${i + 1} ${s.title}` })).reverse();
+    const written = withScenes(galena.written, edited);
+    const back = JSON.parse(JSON.stringify(written));
+    expect(readText(JSON.stringify(written)).ok).toBe(true);
+    const { scenes, own } = scenesOf(back);
+    expect(own).toBe(true);
+    expect(scenes.map((s) => s.title)).toEqual(edited.map((s) => s.title));
+    for (const [i, scene] of scenes.entries()) {
+      const { from, span, ...rest } = edited[i];
+      expect(scene).toMatchObject(rest);
+      expect(scene.span).toBeCloseTo(span, 12);
+      expect(scene.from).toBeCloseTo(from, 12);
+    }
+    expect(withScenes(back, undefined)).toEqual(JSON.parse(JSON.stringify(galena.written)));
+  });
+
+  test('what is no scene is left out without harm', () => {
+    for (const wrong of [null, 3, 'x', [], {}, { title: 'x' }, { title: 'x', rows: [{ point: 'nowhere' }] }])
+      expect(readScene(wrong)).toBeUndefined();
+    expect(scenesOf({ scenes: 'none' }).own).toBe(false);
+    const scene = readScene({
+      title: 'x',
+      rows: [{ point: 'phones' }],
+      from: 'soon',
+      span: -1,
+      settings: { depth: 99 },
+    });
+    expect(scene).toMatchObject({ from: 0, span: 2e-3 });
+    expect(scene?.settings).toBeUndefined();
+  });
+});
+
+describe('moving pictures', () => {
+  test('draw themselves at any moment, for every example', () => {
+    for (const [, { base, set, reception }] of sets) {
+      const facts = pictureFacts(createWaves(base), set, reception);
+      for (const id of PICTURE_IDS) {
+        const picture = PICTURES[id];
+        expect(picture.about(facts)).not.toMatch(/NaN|undefined|Infinity/);
+        for (let k = 0; k < 7; k++) {
+          const { pen, items } = scenePen();
+          picture.paint(pen, facts, (k / 6) * picture.seconds(facts), { x: 0, y: 0, w: 600, h: 340 }, 13);
+          const scene = { unit: 'px', width: 600, height: 340, title: id, description: '', items: items() } as const;
+          expect(sceneToSvg(scene), id).not.toMatch(/NaN|undefined|Infinity/);
+        }
+      }
+    }
+  });
+
+  test('energy builds up and rings down by 2π/Q a cycle', () => {
+    const q = 50;
+    const energy = (n: number) => swingAmplitude(q, n) ** 2;
+    expect(energy(61) / energy(60)).toBeCloseTo(Math.exp((-2 * Math.PI) / q), 12);
+    expect(swingAmplitude(q, q / Math.PI)).toBeCloseTo(1 - Math.exp(-1), 9);
+  });
+
+  test('a valve takes a while to warm, and goes on for a while after switching off (common practice, no source)', () => {
+    const { emission } = heaterHistory(pictureFacts(createWaves(galena.base), galena.set, galena.reception));
+    const most = Math.max(...emission);
+    expect(emission[8]).toBeLessThan(0.01 * most); // 2 s
+    expect(emission[104]).toBeGreaterThan(0.3 * most); // 1 s after switching off
+    expect(emission.at(-1)).toBeLessThan(0.01 * most);
+  });
+});
+
+describe('film', () => {
+  const facts = pictureFacts(createWaves(galena.base), galena.set, galena.reception);
+  const parts = filmPlan(STORY, () => facts);
+
+  test('scenes follow one another without a gap, and captions with them', () => {
+    for (let i = 1; i < parts.length; i++)
+      expect(parts[i].start).toBeCloseTo(parts[i - 1].start + parts[i - 1].seconds, 9);
+    const figures = figuresOf(facts.waves, galena.set, galena.reception);
+    const vtt = captionsOf(parts, () => figures);
+    expect(vtt.startsWith('WEBVTT\n\n1\n00:00:00.000 --> ')).toBe(true);
+    expect(vtt.match(/ --> /g)).toHaveLength(STORY.length);
+    expect(vtt).toContain('603 kHz');
+  });
+
+  test('a zoom begins and ends where the scene says, at an even pace in between', () => {
+    const scene = STORY[0];
+    expect(viewAt(scene, 0)).toEqual({ from: scene.from, span: scene.span });
+    const end = viewAt(scene, 100);
+    expect(end.span).toBeCloseTo(scene.to!.span, 12);
+    expect(end.from).toBeCloseTo(scene.to!.from, 12);
+    const middle = viewAt(scene, 1.5 + scene.to!.seconds / 2);
+    expect(middle.span).toBeCloseTo(Math.sqrt(scene.span * scene.to!.span), 12);
+  });
+});
+
+test('the wave window of the example, zoomed out', async () => {
+  const waves = createWaves(galena.base);
+  const rows = (['programme', 'modulated', 'detector', 'phones'] as const).map((point) => ({ waves, point }));
+  const picture = waveScene({
+    width: 480,
+    height: 420,
+    rows,
+    view: { from: 0, span: 2e-3 },
+    show: { average: true },
+    density: 0.5,
+  });
+  await expectPicture(sceneToSvg(picture, { colours: 'day', id: 'w' }), 'explain/wave-window');
+});
+
+test('the operating point on the example’s curve', async () => {
+  const { pen, items } = scenePen();
+  const facts = pictureFacts(createWaves(galena.base), galena.set, galena.reception);
+  PICTURES.curve.paint(pen, facts, 4.9, { x: 10, y: 10, w: 600, h: 340 }, 13);
+  const scene = {
+    unit: 'px',
+    width: 620,
+    height: 360,
+    title: PICTURES.curve.title,
+    description: PICTURES.curve.about(facts),
+    items: items(),
+  } as const;
+  await expectPicture(sceneToSvg(scene, { colours: 'day', id: 'c' }), 'explain/operating-point');
+});

@@ -1,0 +1,95 @@
+import { readFile } from 'node:fs/promises';
+import { describe, expect, test } from 'vitest';
+import { inRoot } from '../../scripts/support/paths.mjs';
+import type { Io } from '../../src/cli/command.ts';
+import { wave } from '../../src/cli/commands/wave.ts';
+
+async function run(...args: string[]) {
+  const files = new Map<string, string | Uint8Array>();
+  let out = '';
+  let err = '';
+  const io: Io = {
+    out: (text) => void (out += text),
+    err: (text) => void (err += text),
+    colour: false,
+    width: 100,
+    read: (file) => readFile(file, 'utf8'),
+    write: async (file, data) => void files.set(file, data),
+  };
+  const status = await wave.run(args, io).catch((error: Error) => error.message);
+  return { status, out, err, files };
+}
+const GALENA = inRoot('examples/medium-wave-galena.json');
+
+describe('faintwave wave', () => {
+  test('draws one point over two milliseconds', async () => {
+    const { status, files } = await run(
+      GALENA,
+      '--point',
+      'detector',
+      '--from',
+      '0',
+      '--for',
+      '2ms',
+      '--out',
+      'fig.svg',
+    );
+    expect(status).toBe(0);
+    const svg = String(files.get('fig.svg'));
+    expect(svg).toMatch(/^<svg /);
+    expect(svg).toContain('After the detector');
+    expect(svg).toContain('Saltmarsh Radio');
+    expect(svg).toContain('500 µs');
+    expect(svg).not.toMatch(/NaN|undefined/);
+  });
+
+  test('writes a table that says what is in it, a value for every line', async () => {
+    const { files } = await run(GALENA, '--point', 'carrier', '--for', '10us', '--alone', '--out', 'a.csv');
+    const lines = String(files.get('a.csv')).trim().split('\n');
+    expect(lines[0]).toBe('"time (s)","Carrier (V)"');
+    for (const line of lines.slice(1, 50)) {
+      const [t, v] = line.split(',').map(Number);
+      // cos(2πft), 160 mV as on the path
+      expect(v).toBeCloseTo(0.16016 * Math.cos(2 * Math.PI * 603e3 * t), 4);
+    }
+    const wide = String((await run(GALENA, '--point', 'carrier', '--for', '1s', '--out', 'b.csv')).files.get('b.csv'));
+    expect(wide.split('\n')[0]).toBe('"time (s)","Carrier (V) least","Carrier (V) greatest"');
+  });
+
+  test('writes what an ear would get: silence before the detector, a tone after it', async () => {
+    const sound = async (point: string) => {
+      const bytes = (await run(GALENA, '--point', point, '--for', '0.1s', '--out', 'a.wav')).files.get(
+        'a.wav',
+      ) as Uint8Array;
+      expect(new TextDecoder().decode(bytes.slice(0, 4))).toBe('RIFF');
+      return new Int16Array(bytes.buffer, 44);
+    };
+    expect((await sound('modulated')).every((v) => v === 0)).toBe(true);
+    const heard = await sound('phones');
+    expect(heard).toHaveLength(4800);
+    let crossings = 0;
+    for (let i = 1; i < heard.length; i++) if (heard[i - 1] < 0 && heard[i] >= 0) crossings++;
+    expect(crossings).toBeGreaterThanOrEqual(99); // 1 kHz for 0.1 s
+    expect(crossings).toBeLessThanOrEqual(101);
+  });
+
+  test('without a file it says what would be seen', async () => {
+    const { status, out } = await run(GALENA, '--station', '1458', '--detector', 'perfect');
+    expect(status).toBe(0);
+    expect(out).toContain('Quayside, 1458 kHz');
+    expect(out).toContain('on average nothing');
+  });
+
+  test.each([
+    [['--point', 'nowhere'], /--point: there is no "nowhere"/],
+    [['--for', 'soon'], /--for: expected/],
+    [['--for', '1 h'], /--for: expected/],
+    [['--detector', 'x'], /--detector: there is no "x"/],
+    [['--station', '77'], /no station "77"/],
+    [['--out', 'x.gif'], /--out: expected a name ending/],
+    [['--size', '3x', '--out', 'a.svg'], /--size: expected/],
+    [['--out', 'a.wav'], /a sound is of one point/],
+  ])('%j is refused with what was expected', async (args, message) => {
+    expect((await run(GALENA, ...args)).status).toMatch(message);
+  });
+});
