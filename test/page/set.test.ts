@@ -6,7 +6,10 @@ import { withPage } from '../support/browser.ts';
 /** The first answer is on screen. */
 const answered = (page: Page) => page.locator('.station').first().waitFor();
 const figureOf = async (page: Page, stage: string): Promise<string> =>
-  (await page.getByRole('tab', { name: new RegExp(`^${stage}`) }).locator('.stage-figure').textContent())!.trim();
+  (await page
+    .getByRole('tab', { name: new RegExp(`^${stage}`) })
+    .locator('.stage-figure')
+    .textContent())!.trim();
 const openStage = (page: Page, name: string) => page.getByRole('tab', { name: new RegExp(`^${name}`) }).click();
 
 /** Type into a field as a person does and leave it. */
