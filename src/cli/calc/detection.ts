@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import type { Circuit, Element } from '../../engine/circuit/elements.ts';
-import { detectByEnvelope } from '../../engine/circuit/envelope-measure.ts';
+import { detectByEnvelope, LONGEST } from '../../engine/circuit/envelope-measure.ts';
 import { detectByTransient, MOST_CYCLES } from '../../engine/circuit/transient-measure.ts';
 import type { Station } from '../../engine/circuit/transient-sources.ts';
 import type { Detector } from '../../engine/parts/detector/detector.ts';
@@ -108,24 +108,26 @@ function work(input: Input) {
 const runnable = buildable(fields, (input) => {
   if (input.stations.length === 0) return; // said already
   const { options } = work(input);
-  const cycles = (input.settle + input.duration) * input.stations[0].frequency;
-  if (!(cycles <= MOST_CYCLES)) {
+  const carrier = input.stations[0].frequency;
+  const time = input.settle + input.duration;
+  for (const f of options.tones) {
+    if (!(f < carrier / 4)) throw new RangeError(`expected tones well below the carrier, received ${f} Hz`);
+  }
+  if (!(input.duration * carrier >= 2)) throw new RangeError('expected a duration of at least 2 cycles of the carrier');
+  if (input.method === 'envelope') {
+    if (!(time <= LONGEST))
+      throw new RangeError(`expected settle and duration of at most ${LONGEST} s together, received ${time}`);
+  } else if (!(time * carrier <= MOST_CYCLES)) {
     throw new RangeError(
-      `expected settle and duration of at most ${MOST_CYCLES} cycles of the first carrier together, received ${Math.round(cycles)}`,
+      `expected settle and duration of at most ${MOST_CYCLES} cycles of the first carrier together, received ${Math.round(time * carrier)}`,
     );
   }
-  for (const f of options.tones) {
-    if (!(f < input.stations[0].frequency / 4))
-      throw new RangeError(`expected tones well below the carrier, received ${f} Hz`);
-  }
-  if (!(input.duration * input.stations[0].frequency >= 2))
-    throw new RangeError('expected a duration of at least 2 cycles');
 });
 
 /** `calc detection`: what the detector of a whole receiver makes of one or more modulated stations, in time. */
 export const detection = calculation({
   name: 'detection',
-  about: 'Direct voltage, tones and distortion after the detector of a whole receiver, from its waveforms.',
+  about: 'Direct voltage, tones and distortion after the detector of a whole receiver, by waveforms or by envelopes.',
   example: {
     stations: [{ frequency: '1 MHz', emf: '10 mV', modulation: [{ frequency: '1 kHz', depth: 0.3 }] }],
     aerial: { resistance: '25 Ω', capacitance: '200 pF' },

@@ -61,23 +61,26 @@ export function lawTable({ law, curve }: Reduced, options: TableOptions): LawTab
   const most = options.mostCurrent ?? (x1 * law.slope) / 1000;
   const top = Math.min(Math.max(Math.log(1 + most / law.current) + 1, 2), 34);
   const zeta = harmonics.map((z) => ({ re: (z.re * law.current) / law.slope, im: (z.im * law.current) / law.slope }));
-  const columns = 36;
-  const rows = Math.ceil((top - LOWEST) / 0.7) + 1;
+  // With so little current a junction leaves no harmonics worth a hundred-thousandth.
+  const zMost = Math.max(...zeta.map((z) => Math.hypot(z.re, z.im)), 1e-9);
+  const lowest = curve ? LOWEST : Math.max(LOWEST, Math.min(Math.log(1e-5 / zMost), top - 4));
+  const columns = 32;
+  const rows = Math.ceil((top - lowest) / 0.75) + 1;
   const last = x1 / (x1 + BEND);
-  const step = (top - LOWEST) / (rows - 1);
+  const step = (top - lowest) / (rows - 1);
   const coarse = new Float64Array(columns * rows * 3);
   const junction = curve ?? bareJunction;
   for (let c = 0; c < columns; c++) {
     const xi = (last * c) / (columns - 1);
     const x = Math.max((BEND * xi) / (1 - xi), 0.02);
     const balance = makeBalance(x, law.off, junction, zeta);
-    for (let r = 0; r < rows; r++) balance(LOWEST + step * r, coarse, (c * rows + r) * 3);
+    for (let r = 0; r < rows; r++) balance(lowest + step * r, coarse, (c * rows + r) * 3);
   }
   const fineColumns = (columns - 1) * FINE + 1;
   const fineRows = (rows - 1) * FINE + 1;
   const values = new Float64Array(fineColumns * fineRows * 3);
   for (let k = 0; k < 3; k++) refine(coarse, columns, rows, values, fineColumns, fineRows, k);
-  return { bend: BEND, columns: fineColumns, rows: fineRows, last, lowest: LOWEST, perUnit: FINE / step, values };
+  return { bend: BEND, columns: fineColumns, rows: fineRows, last, lowest, perUnit: FINE / step, values };
 }
 
 const bareJunction = (v: number): [number, number] => {
@@ -86,8 +89,10 @@ const bareJunction = (v: number): [number, number] => {
 };
 
 /** A solver for one x, to be called with U rising: each answer is the next one's start. */
-function makeBalance(x: number, off: number, device: (v: number) => [number, number], zeta: readonly Complex[]) {
-  const N = zeta.length + 1; // highest harmonic
+function makeBalance(x: number, off: number, device: (v: number) => [number, number], all: readonly Complex[]) {
+  // The n-th harmonic of a pulse is about exp(−n²/2x) of it.
+  const zeta = all.slice(0, Math.ceil(2 + Math.sqrt(18 * x)));
+  const N = zeta.length + 1; // highest harmonic; 1 for none
   const M = x < 30 ? 64 : x < 150 ? 128 : 256;
   const size = 1 + 2 * (N - 1);
   const cos = Float64Array.from({ length: M }, (_, j) => Math.cos((2 * Math.PI * j) / M));
@@ -96,7 +101,7 @@ function makeBalance(x: number, off: number, device: (v: number) => [number, num
   const r1 = ratioI1I0(x);
   const current = new Float64Array(M);
   const slope = new Float64Array(M);
-  const wave = new Float64Array(M);
+  const volts = new Float64Array(M);
   const unknown = new Float64Array(size);
   const Gr = new Float64Array(2 * N + 1);
   const Gi = new Float64Array(2 * N + 1);
@@ -106,25 +111,30 @@ function makeBalance(x: number, off: number, device: (v: number) => [number, num
   const F = new Float64Array(size);
   let started = false;
 
-  const sample = () => {
-    for (let j = 0; j < M; j++) {
-      let v = unknown[0] + x * cos[j];
-      for (let n = 2; n <= N; n++) {
-        const k = (n * j) % M;
-        v += unknown[2 * n - 3] * cos[k] - unknown[2 * n - 2] * sin[k];
+  const wave = (of: Float64Array, into: Float64Array) => {
+    into.fill(of[0]);
+    for (let n = 2; n <= N; n++) {
+      const re = of[2 * n - 3];
+      const im = of[2 * n - 2];
+      for (let j = 0, k = 0; j < M; j++) {
+        into[j] += re * cos[k] - im * sin[k];
+        k += n;
+        if (k >= M) k -= M;
       }
-      wave[j] = v;
-      [current[j], slope[j]] = device(v);
     }
+  };
+  const sample = () => {
+    wave(unknown, volts);
+    for (let j = 0; j < M; j++) [current[j], slope[j]] = device(volts[j] + x * cos[j]);
     for (let n = 0; n <= 2 * N; n++) {
       let [gr, gi, ir, ii] = [0, 0, 0, 0];
-      for (let j = 0; j < M; j++) {
-        const k = (n * j) % M;
+      for (let j = 0, k = 0; j < M; j++) {
         gr += slope[j] * cos[k];
         gi -= slope[j] * sin[k];
-        if (n > N) continue;
         ir += current[j] * cos[k];
         ii -= current[j] * sin[k];
+        k += n;
+        if (k >= M) k -= M;
       }
       Gr[n] = gr / M;
       Gi[n] = gi / M;
@@ -169,18 +179,12 @@ function makeBalance(x: number, off: number, device: (v: number) => [number, num
         J[row + size + 2 * n - 2] += 1;
       }
       solveInPlace(J, F);
+      wave(F, volts);
       let largest = 0;
-      for (let j = 0; j < M; j += 2) {
-        let dv = F[0];
-        for (let n = 2; n <= N; n++) {
-          const k = (n * j) % M;
-          dv += F[2 * n - 3] * cos[k] - F[2 * n - 2] * sin[k];
-        }
-        largest = Math.max(largest, Math.abs(dv));
-      }
+      for (let j = 0; j < M; j++) largest = Math.max(largest, Math.abs(volts[j]));
       const scale = largest > 2 ? 2 / largest : 1;
       for (let k = 0; k < size; k++) unknown[k] -= scale * F[k];
-      if (largest < 1e-7) break;
+      if (largest < 1e-4) break; // its square is left
     }
     started = true;
     sample();
