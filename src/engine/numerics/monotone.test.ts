@@ -54,6 +54,16 @@ describe('monotone curve', () => {
     );
   });
 
+  // Found by the check above on 25 November 2026: a value one rounding beyond the last point had no inverse.
+  it('stays within its points to the last bit', () => {
+    const dx = [0.01, 0.01, 0.08333333333333334];
+    const dy = [0.001, 1.4666219512965728, 0.532378048703428];
+    const sum = (d: number[]) => d.map((_, i) => d.slice(0, i + 1).reduce((a, b) => a + b));
+    const curve = monotoneCurve(sum(dx), sum(dy));
+    const x = curve.first + 0.9999999999999996 * (curve.last - curve.first);
+    expect(curve.inverse(curve.at(x))).toBeDefined();
+  });
+
   it('refuses what is not a curve', () => {
     expect(() => monotoneCurve([1], [1])).toThrow(RangeError);
     expect(() => monotoneCurve([1, 1], [1, 2])).toThrow(RangeError);

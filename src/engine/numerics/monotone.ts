@@ -49,7 +49,9 @@ export function monotoneCurve(xs: readonly number[], ys: readonly number[]): Mon
     if (x <= xs[0]) return ys[0];
     if (x >= xs[n - 1]) return ys[n - 1];
     const i = interval(x);
-    return cubic(i, (x - xs[i]) / h[i]);
+    // Rounding near an end must not leave the interval, or the inverse would not find its way back.
+    const [low, high] = ys[i] <= ys[i + 1] ? [ys[i], ys[i + 1]] : [ys[i + 1], ys[i]];
+    return Math.min(high, Math.max(low, cubic(i, (x - xs[i]) / h[i])));
   };
   const slopeAt = (x: number): number => {
     if (!(x >= xs[0] && x <= xs[n - 1])) return 0;
