@@ -1,4 +1,6 @@
 import * as v from 'valibot';
+import { bare, metadataOf, type SchemaNode } from '../../engine/set/introspect.ts';
+import { brief, tooDeep } from '../../engine/set/problem.ts';
 import type { QuantityKind } from '../../engine/units/parse.ts';
 import { QUANTITY_KINDS } from '../../engine/units/parse.ts';
 
@@ -8,10 +10,11 @@ export interface Calculation {
   readonly about: string;
   /** An input that works, printed by `--help` and run by a test. */
   readonly example: unknown;
-  /** @throws v.ValiError-like list through `problems` */
+  /** Never throws for bad input: its problems come back. */
   readonly run: (input: unknown) => CalculationResult;
 }
 
+/** `message` says what was expected and what was received. */
 export interface Problem {
   readonly path: string;
   readonly message: string;
@@ -36,14 +39,72 @@ export function calculation<S extends v.GenericSchema>(
   return {
     ...rest,
     run(input) {
+      if (tooDeep(input))
+        return {
+          ok: false,
+          problems: [{ path: '(top)', message: 'expected a plain object, received one nested very deep' }],
+        };
       const read = v.safeParse(schema, input);
       if (!read.success) {
         return {
           ok: false,
-          problems: read.issues.map((issue) => ({ path: v.getDotPath(issue) ?? '(top)', message: issue.message })),
+          problems: read.issues.map((issue) => ({
+            path: v.getDotPath(issue) ?? '(top)',
+            message: inWords(issue, schema),
+          })),
         };
       }
       return { ok: true, answer: answer(read.output) };
     },
   };
+}
+
+/** The schema library's own names of what it expects. */
+const KINDS: Readonly<Record<string, string>> = {
+  Object: 'an object { … }',
+  Array: 'a list [ … ]',
+  string: 'text',
+  number: 'a number',
+  boolean: 'true or false',
+};
+
+/** "expected …, received …", whatever the issue says by itself. */
+function inWords(issue: v.BaseIssue<unknown>, schema: v.GenericSchema): string {
+  const received = brief(issue.input);
+  const { expected, message } = issue;
+  if (message.startsWith('expected '))
+    return /received /.test(message)
+      ? message.replace('received undefined', 'received nothing').replace(/(received .{80}).{200,}$/s, '$1…')
+      : `${message}, received ${received}`;
+  if (/^Invalid (?:key|type|value|length|content|format)/.test(message) && expected !== null) {
+    // A key that is missing is "expected" by its own name.
+    if (/^Invalid key/.test(message))
+      return issue.input === undefined || issue.received === 'undefined'
+        ? `expected ${wanted(schema, issue)}, received nothing: it is missing`
+        : `expected no such key as ${received}`;
+    const what = expected
+      .replace(/[()]/g, '')
+      .split(' | ')
+      .map((word) => KINDS[word] ?? word)
+      .join(' or ');
+    return `expected ${what}, received ${received}`;
+  }
+  // What the engine says of sizes that do not go together.
+  return `expected sizes that go together, received ${received}: ${message}`;
+}
+
+/** What a missing key should have held, as its schema has it. */
+function wanted(schema: v.GenericSchema, issue: v.BaseIssue<unknown>): string {
+  let node: SchemaNode | undefined = schema as unknown as SchemaNode;
+  for (const item of issue.path ?? []) {
+    const at: SchemaNode = bare(node!);
+    const own = (option: unknown): SchemaNode | undefined => bare(option as SchemaNode).entries?.[String(item.key)];
+    node = at.item ?? own(at) ?? at.options?.map(own).find((entry) => entry !== undefined);
+    if (!node) return 'a value';
+  }
+  const { quantity } = metadataOf(node);
+  if (quantity) return `${QUANTITY_KINDS[quantity].article} such as "${QUANTITY_KINDS[quantity].examples[0]}"`;
+  const { type, options } = bare(node);
+  if (type === 'picklist') return `one of ${options!.map((o) => `"${o}"`).join(', ')}`;
+  return { number: 'a number', string: 'text', boolean: 'true or false', array: 'a list [ … ]' }[type] ?? 'a value';
 }

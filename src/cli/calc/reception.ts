@@ -13,7 +13,10 @@ export const reception: Calculation = {
     if (!read.ok)
       return {
         ok: false,
-        problems: read.problems.map((p) => ({ path: p.path, message: problemSentence(p).slice(p.path.length + 2) })),
+        problems: read.problems.map((p) => ({
+          path: p.path || '(top)',
+          message: problemSentence(p).replace(/^[^:]*: /, ''),
+        })),
       };
     const { dial, warnings, ...rest } = receive(read.set, { helpFor: 'all', coast: coastFor(read.set.place) });
     const { levels: _, ...dialAnswer } = dial;

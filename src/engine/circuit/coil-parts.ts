@@ -23,7 +23,8 @@ export interface CoilPart extends SectionedCoil {
 export const coilsOf = (set: SetDescription, loss: number, around: Hertz): CoilPart[] =>
   set.coils.map((description, i) => {
     const model = coilModel(description);
-    const crowded = model.inductanceAt(around) / model.inductance;
+    // Turns described as running into one another would lose more than all of it.
+    const crowded = Math.max(0.5, model.inductanceAt(around) / model.inductance);
     // A core's or measured coil's wire is not known; its direct resistance is some part of that at radio frequency.
     const wired = model.wireLength > 0;
     const dcResistance = Number.isFinite(model.dcResistance) ? model.dcResistance : 0.3 * model.resistanceAt(around);

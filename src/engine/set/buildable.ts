@@ -29,6 +29,7 @@ const FIELDS: readonly (readonly [RegExp, string])[] = [
   [/winding must|winding /, 'winding'],
   [/the rod must|rod .* long/, 'length'],
   [/heater voltage/, 'heaterVoltage'],
+  [/equations are singular/, 'points'],
   [/^two points|^a measured impedance/, 'points'],
   [/measured (?:curve|point)/, 'points'],
   [/^outerRadius/, 'outerRadius'],
@@ -64,7 +65,7 @@ export function buildProblems(set: SetDescription): Problem[] {
         path: at.map((key, i) => (typeof key === 'number' ? `[${key}]` : i === 0 ? key : `.${key}`)).join(''),
         expected: 'sizes that can be built',
         received: brief(valueAtPath(set, at)),
-        hint: refusal.message,
+        hint: /singular/.test(refusal.message) ? 'parts of it lie in the same place' : refusal.message,
       });
     }
   };

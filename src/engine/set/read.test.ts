@@ -106,3 +106,71 @@ describe('reading a description', () => {
     );
   });
 });
+
+describe('what cannot be built', () => {
+  const problemsOf = (change: (value: ReturnType<typeof galena>) => void): string[] => {
+    const value = galena();
+    change(value);
+    return sentences(value);
+  };
+
+  it('is named at reading, with its path', () => {
+    expect(
+      problemsOf((d) => {
+        d.aerial.base = '9 m';
+      })[0],
+    ).toMatch(/^aerial\.base: expected sizes that can be built, received 9 \(the foot of the lead-in/);
+    expect(
+      problemsOf((d) => {
+        d.aerial = { kind: 'frame', side: '0.6 m', turns: 900, wire: { size: '0.5 mm' } };
+        d.arrangement = { kind: 'frame' };
+      })[0],
+    ).toMatch(/^aerial\.turns: expected sizes that can be built, received 900 \(a frame must have 1 to 400 turns/);
+    expect(
+      problemsOf((d) => {
+        d.tuning = { kind: 'vanes', outerRadius: '5 mm', gap: '0.5 mm', vanes: 7 };
+      })[0],
+    ).toMatch(/^tuning\.outerRadius: .*must exceed innerRadius/);
+    expect(
+      problemsOf((d) => {
+        d.coils[0] = { ...d.coils[0], shape: 'basket', pegCircle: '60 mm', pegs: 5, over: 3 };
+      })[0],
+    ).toMatch(/^coils\[0\]\.over: .*over 3 of 5 cannot be woven/);
+  });
+
+  it('covers arrangements: two coils, full-wave pairs, lists that couple too closely', () => {
+    expect(
+      problemsOf((d) => {
+        d.arrangement = { kind: 'coupled', coil: 'main', aerialCoil: 'main' };
+      })[0],
+    ).toMatch(/^arrangement\.aerialCoil: expected a coil of its own/);
+    expect(
+      problemsOf((d) => {
+        d.arrangement = { kind: 'slider', coil: 'main' };
+        d.detector.wiring = 'full-wave';
+      })[0],
+    ).toMatch(/^detector\.wiring/);
+    const list = (mutual: string) =>
+      problemsOf((d) => {
+        d.arrangement = {
+          kind: 'elements',
+          elements: [
+            { kind: 'inductor', name: 'L1', from: 'aerial', to: 'earth', inductance: '100 µH' },
+            { kind: 'inductor', name: 'L2', from: 'top', to: 'earth', inductance: '400 µH' },
+            { kind: 'mutual', name: 'M', first: 'L1', second: 'L2', mutual },
+            { kind: 'detector', name: 'D', from: 'top', to: 'out' },
+          ],
+        };
+      });
+    expect(list('100 µH')).toEqual([]);
+    expect(list('200 µH')[0]).toMatch(/^arrangement\.elements\[2\]\.mutual: expected less than 200 µH/);
+  });
+
+  it('is not upset by nesting a hundred thousand deep', () => {
+    const deep = `${'['.repeat(100_000)}1${']'.repeat(100_000)}`;
+    expect(sentences(deep)[0]).toMatch(/nested very deep/);
+    expect(sentences(example('medium-wave-galena').replace('"notes": ', `"deep": ${deep}, "notes": `))[0]).toMatch(
+      /nested very deep/,
+    );
+  });
+});

@@ -70,6 +70,7 @@ export function fitted(bare: Bare, fittings: Fittings = {}): VariableCapacitor {
   const lossTangentAt = (p: number): number => {
     // In series with a lossless padder the loss is shared in proportion to the voltage across the vanes.
     const own = bare.own(clamp(p));
+    if (!(own > 0)) return 0;
     const series = padded(own);
     return (bare.ownLossTangent(clamp(p)) * series * (series / own)) / (across + series);
   };

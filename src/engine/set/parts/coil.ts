@@ -143,5 +143,7 @@ export type CoilDescription = v.InferOutput<typeof coil>;
 /** Names the choices instead of the library's internal notation. */
 export function variantMessage(key: string) {
   return (issue: { expected: string | null; received: string }) =>
-    `expected "${key}" to be one of ${(issue.expected ?? '').replace(/[()]/g, '').replaceAll(' | ', ', ')}, received ${issue.received}`;
+    issue.expected === 'Object'
+      ? `expected an object with "${key}", received ${issue.received}`
+      : `expected "${key}" to be one of ${(issue.expected ?? '').replace(/[()]/g, '').replaceAll(' | ', ', ')}, received ${issue.received}`;
 }
