@@ -1,6 +1,10 @@
 export { aerialWords, drawAerial } from './aerial/aerial.ts';
 export { earthWords } from './aerial/earth.ts';
 export { type CapacitorDrawing, drawCapacitor } from './capacitor/capacitor.ts';
+export type { Diagram, PlacedSymbol, Wire } from './circuit/diagram.ts';
+export { circuitWords, diagramItems, drawCircuit } from './circuit/draw.ts';
+export { circuitDiagram } from './circuit/layouts.ts';
+export { connectionsIn, connectionsOf, disagreements } from './circuit/nets.ts';
 export { type CoilDrawing, coilWords, drawCoil, tapsOf } from './coil/coil.ts';
 export { type CoupledCoils, drawCoupledCoils } from './coil/coupled.ts';
 export type { Tap } from './coil/drawn.ts';

@@ -1,0 +1,358 @@
+import { AERIAL, OUT } from '../../../engine/circuit/assembly.ts';
+import { EARTH } from '../../../engine/circuit/elements.ts';
+import type { SetDescription } from '../../../engine/set/description.ts';
+import type { TrapDescription } from '../../../engine/set/parts/arrangement.ts';
+import type { LoadDescription } from '../../../engine/set/parts/load.ts';
+import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
+import { type About, type DiagramSheet, seriesWidth, wordsWidth } from './diagram.ts';
+import { aerialLabel, detectorLabel, earthLabel } from './words.ts';
+
+/** Levels of the sheet, px from its top: the line that the signal runs along, and the earth rail. */
+export interface Levels {
+  readonly line: number;
+  readonly rail: number;
+}
+export const LINE = 112;
+/** Where aerial and earth stand. */
+export const START = 34;
+const AERIAL_FOOT = 60;
+/** The second way round, for two parts side by side: parallel traps, an equaliser's capacitor. */
+const BYWAY = 46;
+
+/** The aerial at the left top, its lead down to the line. @returns x up to which its words reach. */
+export function drawAerialSymbol(sheet: DiagramSheet, set: SetDescription, levels: Levels, node: string): number {
+  const words = aerialLabel(set.aerial);
+  sheet.place({
+    kind: 'aerial',
+    name: 'aerial',
+    part: 'aerial',
+    terminals: [{ at: [START, AERIAL_FOOT], node }],
+    centre: [START, AERIAL_FOOT],
+    turn: 0,
+    words,
+    wordsAt: [START + 16, AERIAL_FOOT - 24],
+    anchor: 'start',
+  });
+  sheet.wire(node, [START, AERIAL_FOOT], [START, levels.line]);
+  return START + 16 + wordsWidth(words);
+}
+
+export function drawEarthSymbol(sheet: DiagramSheet, set: SetDescription, levels: Levels): void {
+  const words = [earthLabel(set.earth).join(', ')];
+  sheet.place({
+    kind: 'earth',
+    name: 'earth',
+    part: 'earth',
+    terminals: [{ at: [START, levels.rail], node: EARTH }],
+    centre: [START, levels.rail],
+    turn: 0,
+    words,
+    wordsAt: [START + 16, levels.rail + 20],
+    anchor: 'start',
+  });
+}
+
+const trapWords = (trap: TrapDescription, i: number): { coil: About; capacitor: About } => {
+  const part = `arrangement.traps.${i}`;
+  return {
+    coil: { name: `trap ${i + 1} coil`, part, words: [`trap ${i + 1}`, formatQuantity(trap.inductance, 'inductance')] },
+    capacitor: { name: `trap ${i + 1} capacitor`, part, words: [formatQuantity(trap.capacitance, 'capacitance')] },
+  };
+};
+
+/** What lies in the aerial lead: parallel and series traps, a series capacitor. Absorption traps stand by their coil. */
+export function drawFeed(sheet: DiagramSheet, set: SetDescription, levels: Levels, target: string): number {
+  const arrangement = set.arrangement as { traps?: readonly TrapDescription[]; seriesCapacitor?: number };
+  const traps = arrangement.traps ?? [];
+  const { seriesCapacitor } = arrangement;
+  const parallel = traps.flatMap((t, i) => (t.kind === 'parallel' ? [`after trap ${i + 1}`] : []));
+  // Without a capacitor in it the last stretch of the lead is the target itself.
+  const nodes = [AERIAL, ...parallel];
+  if (seriesCapacitor === undefined) nodes[nodes.length - 1] = target;
+  let k = 0;
+  const reach = drawAerialSymbol(sheet, set, levels, nodes[0]);
+  const y = levels.line;
+  let x = START;
+  const advance = (to: number): void => {
+    sheet.wire(nodes[k], [x, y], [to, y]);
+    x = to;
+  };
+  traps.forEach((trap, i) => {
+    const words = trapWords(trap, i);
+    if (trap.kind === 'parallel') {
+      advance(Math.max(x + 14, reach + 4));
+      const width = Math.max(seriesWidth(words.coil), seriesWidth(words.capacitor), 84);
+      const pair = [nodes[k], nodes[k + 1]] as const;
+      const end = sheet.series('inductor', words.coil, [x, y], pair, { width, below: true });
+      sheet.series('capacitor', words.capacitor, [x, y - BYWAY], pair, { width });
+      sheet.wire(pair[0], [x, y], [x, y - BYWAY]);
+      sheet.wire(pair[1], [end, y], [end, y - BYWAY]);
+      x = end;
+      k++;
+    } else if (trap.kind === 'series') {
+      const middle = `trap ${i + 1} middle`;
+      advance(x + 22);
+      const half = (levels.rail - y) / 2;
+      const a = sheet.shunt('inductor', words.coil, x, [y, y + half], [nodes[k], middle], { arches: 4 });
+      const b = sheet.shunt('capacitor', words.capacitor, x, [y + half, levels.rail], [middle, EARTH]);
+      advance(Math.max(a, b) + 6);
+    }
+  });
+  if (seriesCapacitor !== undefined) {
+    advance(x + 10);
+    const about: About = {
+      name: 'series capacitor',
+      part: 'arrangement',
+      words: [formatQuantity(seriesCapacitor, 'capacitance')],
+    };
+    x = sheet.series('capacitor', about, [x, y], [nodes[k], target]);
+    nodes.push(target);
+    k++;
+  }
+  advance(x + 10);
+  return x;
+}
+
+/**
+ * A closed loop of coil and capacitor on the rail, beside the coil that it draws from, which is to its right.
+ * @param nearest with an arrow towards that coil; what stands further off only says so.
+ * @returns x up to which it reaches, its arrow included.
+ */
+function drawAbsorption(
+  sheet: DiagramSheet,
+  trap: TrapDescription,
+  i: number,
+  x: number,
+  levels: Levels,
+  from: string,
+  nearest: boolean,
+): number {
+  const { coil: about, capacitor } = trapWords(trap, i);
+  const loop = `trap ${i + 1} loop`;
+  const [top, middle] = [levels.rail - 84, levels.rail - 42];
+  const span = [top, levels.rail] as const;
+  const words = [...about.words, ...capacitor.words, `k ${formatQuantity(trap.coupling, 'ratio', 2)}`];
+  const right = sheet.shunt('capacitor', { ...capacitor, words }, x, span, [loop, EARTH], { middle });
+  const coil = right + 14;
+  sheet.shunt('inductor', { ...about, words: [] }, coil, span, [loop, EARTH], { middle, arches: 4 });
+  sheet.wire(loop, [x, top], [coil, top]);
+  const arrow = [
+    [coil + 12, middle],
+    [coil + 34, middle],
+  ] as const;
+  sheet.couplings.push({ first: about.name, second: from, words: '', arrow: nearest ? arrow : undefined });
+  return coil + (nearest ? 36 : 10);
+}
+
+/** The absorption traps among a set's, one after another from x. @returns x up to which they reach. */
+export function drawAbsorptions(
+  sheet: DiagramSheet,
+  set: SetDescription,
+  x: number,
+  levels: Levels,
+  from: string,
+): number {
+  const { traps = [] } = set.arrangement as { traps?: readonly TrapDescription[] };
+  const list = traps.flatMap((trap, i) => (trap.kind === 'absorption' ? [{ trap, i }] : []));
+  return list.reduce(
+    (at, { trap, i }, k) => drawAbsorption(sheet, trap, i, at + 16, levels, from, k === list.length - 1),
+    x,
+  );
+}
+
+/** The device's symbol, from its anode to its cathode. */
+const deviceOf = (set: SetDescription) => (set.detector.kind === 'valve' ? 'valve' : 'diode');
+
+/**
+ * The detector, or two of them, from the line at x to the node "out".
+ * @param lower of a full-wave pair: the other end of the coil, and its level.
+ * @returns x where "out" begins, on the line.
+ */
+export function drawDetector(
+  sheet: DiagramSheet,
+  set: SetDescription,
+  x: number,
+  levels: Levels,
+  live: string,
+  lower?: { readonly node: string; readonly level: number },
+): number {
+  const y = levels.line;
+  const device = deviceOf(set);
+  const about: About = { name: 'detector', part: 'detector', words: detectorLabel(set.detector) };
+  const second: About = { ...about, name: 'second detector', words: [] };
+  const { wiring } = set.detector;
+  const bias = set.detector.bias ?? 0;
+  if (wiring === 'doubler') {
+    const pumped = sheet.series(
+      'capacitor',
+      { name: 'pump capacitor', part: 'detector', words: ['1 nF'] },
+      [x, y],
+      [live, 'pump'],
+    );
+    sheet.wire('pump', [pumped, y], [pumped + 14, y]);
+    sheet.shunt(device, second, pumped + 14, [y, levels.rail], ['pump', EARTH], { up: true });
+    sheet.wire('pump', [pumped + 14, y], [pumped + 28, y]);
+    return sheet.series(device, about, [pumped + 28, y], ['pump', OUT]);
+  }
+  if (wiring === 'full-wave' && lower) {
+    const width = seriesWidth(about);
+    const end = sheet.series(device, about, [x, y], [live, OUT], { width });
+    sheet.series(device, second, [x, lower.level], [lower.node, OUT], { width });
+    sheet.wire(OUT, [end, lower.level], [end + 6, lower.level], [end + 6, y]);
+    sheet.wire(OUT, [end, y], [end + 20, y]);
+    return end + 20;
+  }
+  let at = x;
+  let node = live;
+  if (bias !== 0 && wiring === 'single') {
+    at = sheet.series(
+      'cell',
+      { name: 'bias cell', part: 'detector', words: [formatQuantity(bias, 'voltage')] },
+      [at, y],
+      [node, 'biased'],
+    );
+    node = 'biased';
+  }
+  return sheet.series(device, about, [at, y], [node, OUT]);
+}
+
+/** By-pass, equaliser, transformer and what one listens with, from x on the line. @returns x up to which it reaches. */
+export function drawLoadSide(sheet: DiagramSheet, load: LoadDescription, from: number, levels: Levels): number {
+  const y = levels.line;
+  const span = [y, levels.rail] as const;
+  let x = from;
+  let node: string = OUT;
+  const part = 'load';
+  const on = (to: number): void => {
+    sheet.wire(node, [x, y], [to, y]);
+    x = to;
+  };
+  const shunted = (kind: 'capacitor' | 'resistor', about: About): void => {
+    on(x + 12);
+    const reach = sheet.shunt(kind, about, x, span, [node, EARTH]);
+    on(reach + 2);
+  };
+  if (load.bypass > 0)
+    shunted('capacitor', {
+      name: 'by-pass capacitor',
+      part,
+      words: ['by-pass', formatQuantity(load.bypass, 'capacitance')],
+    });
+  if (load.equalizer) {
+    on(x + 12);
+    const resistor: About = {
+      name: 'equalising resistor',
+      part,
+      words: [formatQuantity(load.equalizer.resistance, 'resistance')],
+    };
+    const capacitor: About = {
+      name: 'its by-pass',
+      part,
+      words: [formatQuantity(load.equalizer.capacitance, 'capacitance')],
+    };
+    const width = Math.max(seriesWidth(resistor), seriesWidth(capacitor));
+    const end = sheet.series('resistor', resistor, [x, y], [node, 'equalised'], { width, below: true });
+    sheet.series('capacitor', capacitor, [x, y - BYWAY], [node, 'equalised'], { width });
+    sheet.wire(node, [x, y], [x, y - BYWAY]);
+    sheet.wire('equalised', [end, y], [end, y - BYWAY]);
+    node = 'equalised';
+    x = end;
+  }
+  if (load.transformer) {
+    on(x + 22);
+    const [primary, secondary] = ['phones transformer primary', 'phones transformer secondary'];
+    const words = [`${formatNumber(load.transformer.ratio, 3)} : 1`];
+    sheet.shunt('inductor', { name: primary, part, words: [] }, x, span, [node, EARTH], { arches: 4 });
+    const other = x + 28;
+    sheet.shunt('inductor', { name: secondary, part, words: [] }, other, span, ['phones secondary', EARTH], {
+      arches: 4,
+      mirrored: true,
+    });
+    const middle = (y + levels.rail) / 2;
+    sheet.place({
+      kind: 'transformer',
+      name: 'transformer core',
+      part,
+      terminals: [],
+      centre: [x + 14, middle],
+      turn: 90,
+      words,
+      wordsAt: [x + 14, middle - 32],
+      anchor: 'middle',
+    });
+    sheet.couplings.push({ first: primary, second: secondary, words: '' });
+    node = 'phones secondary';
+    x = other;
+    on(x + 16);
+  }
+  return drawTransducer(sheet, load, x, levels, node);
+}
+
+function drawTransducer(
+  sheet: DiagramSheet,
+  load: LoadDescription,
+  from: number,
+  levels: Levels,
+  live: string,
+): number {
+  const y = levels.line;
+  const span = [y, levels.rail] as const;
+  const part = 'load';
+  let x = from;
+  let node = live;
+  const on = (to: number): void => {
+    sheet.wire(node, [x, y], [to, y]);
+    x = to;
+  };
+  switch (load.kind) {
+    case 'phones':
+    case 'moving-coil phones': {
+      on(x + 20);
+      const value = formatQuantity(load.kind === 'phones' ? load.resistance : load.impedance, 'resistance');
+      return sheet.shunt('phones', { name: 'phones', part, words: ['phones', value] }, x, span, [node, EARTH]);
+    }
+    case 'crystal earpiece': {
+      if (load.resistor !== undefined) {
+        on(x + 12);
+        const about = { name: 'phones resistor', part, words: [formatQuantity(load.resistor, 'resistance')] };
+        on(sheet.shunt('resistor', about, x, span, [node, EARTH]) + 2);
+      }
+      on(x + 16);
+      const words = ['earpiece', formatQuantity(load.capacitance, 'capacitance')];
+      return sheet.shunt('earpiece', { name: 'phones', part, words }, x, span, [node, EARTH]);
+    }
+    case 'amplifier': {
+      if (load.loadResistor !== undefined) {
+        on(x + 12);
+        const about = { name: 'phones load resistor', part, words: [formatQuantity(load.loadResistor, 'resistance')] };
+        on(sheet.shunt('resistor', about, x, span, [node, EARTH]) + 2);
+      }
+      if (load.couplingCapacitor !== undefined) {
+        const about = {
+          name: 'phones coupling capacitor',
+          part,
+          words: [formatQuantity(load.couplingCapacitor, 'capacitance')],
+        };
+        x = sheet.series('capacitor', about, [x, y], [node, 'phones in']);
+        node = 'phones in';
+      }
+      on(x + 10);
+      sheet.place({
+        kind: 'amplifier',
+        name: 'phones',
+        part,
+        terminals: [
+          { at: [x, y], node },
+          { at: [x + 12, y + 10.8], node: EARTH },
+        ],
+        centre: [x, y],
+        turn: 0,
+        words: ['amplifier', formatQuantity(load.inputResistance, 'resistance')],
+        wordsAt: [x + 20, y + 32],
+        anchor: 'start',
+      });
+      sheet.wire(EARTH, [x + 12, y + 10.8], [x + 12, levels.rail]);
+      return x + 20 + Math.max(40, wordsWidth(['amplifier', formatQuantity(load.inputResistance, 'resistance')]));
+    }
+  }
+}
