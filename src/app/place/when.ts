@@ -1,0 +1,13 @@
+/** Day or night everywhere, or a moment: then the sun decides at the middle of each path. */
+export type When = 'day' | 'night' | Date;
+
+/** "21:40" in UTC. */
+export const clock = (date: Date): string => date.toISOString().slice(11, 16);
+
+/** The same moment of another day. */
+export function onDay(when: Date, day: string): Date {
+  const date = new Date(`${day}T${clock(when)}Z`);
+  return Number.isNaN(date.getTime()) ? when : date;
+}
+
+export const dayOf = (date: Date): string => date.toISOString().slice(0, 10);

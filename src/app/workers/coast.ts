@@ -1,0 +1,39 @@
+import land50 from 'world-atlas/land-50m.json?url';
+import land110 from 'world-atlas/land-110m.json?url';
+import { type Coast, coastline, type LandTopology } from '../../engine/place/coast.ts';
+import type { PlaceDescription } from '../../engine/set/parts/place.ts';
+
+const ADDRESSES = { fine: land50, coarse: land110 } as const;
+export type LandDetail = keyof typeof ADDRESSES;
+const topologies = new Map<LandDetail, Promise<LandTopology>>();
+
+/** The packaged coastline, fetched once in a worker and only when wanted; a failed fetch is tried again next time. */
+export function loadLand(detail: LandDetail): Promise<LandTopology> {
+  let topology = topologies.get(detail);
+  if (!topology) {
+    topology = fetch(ADDRESSES[detail]).then((response) => {
+      if (!response.ok) throw new Error(`the coastline could not be loaded (${response.status})`);
+      return response.json() as Promise<LandTopology>;
+    });
+    topology.catch(() => topologies.delete(detail));
+    topologies.set(detail, topology);
+  }
+  return topology;
+}
+
+let kept: Coast | undefined;
+
+/**
+ * Land and sea for a place: only where it can matter, since preparing it takes a tenth of a second. Without a network and
+ * before it was kept for offline use, undefined: all is then the place's own ground.
+ */
+export async function coastFor({ position, stations }: PlaceDescription): Promise<Coast | undefined> {
+  const matters = position && stations.some((s) => s.position ?? (s.bearing !== undefined && s.distance !== undefined));
+  if (!matters) return undefined;
+  try {
+    kept ??= coastline(await loadLand('fine'));
+  } catch (error) {
+    console.warn(error);
+  }
+  return kept;
+}
