@@ -31,6 +31,11 @@ export interface LinearSolver {
   look(frequency: Hertz): PortView;
 }
 
+/** Below this a resistor is as good as a lead, whose great admittance would drown what hangs on it in rounding, Ω. */
+const LEAD = 1;
+const isLead = (e: Element): boolean =>
+  e.kind === 'resistor' && typeof e.resistance === 'number' && e.resistance < LEAD;
+
 /** Stands in for a coil with no loss at all, so that a constant current has one answer, Ω. */
 const SMALLEST_RESISTANCE = 1e-9;
 /** Insulation of every node at frequency 0, where capacitors may leave it hanging, S: a million megohms. */
@@ -53,11 +58,11 @@ export function linearSolver(circuit: Circuit, ports: readonly Port[] = []): Lin
   const ends = elements.map((e) => [node(e.from), node(e.to)] as const);
   const portEnds = ports.map((p) => [node(p.from), node(p.to)] as const);
   const nodeCount = nodes.size - 1;
-  // Coupled inductors, sources and cells carry their current as an unknown; everything else is an admittance.
+  // Coupled inductors, sources, cells and leads carry their current as an unknown; everything else is an admittance.
   const coupled = new Set(mutuals.flatMap((m) => [m.first, m.second]));
   const branch = new Map<string, number>();
   for (const e of elements) {
-    if (e.kind === 'source' || e.kind === 'cell' || (e.kind === 'inductor' && coupled.has(e.name)))
+    if (e.kind === 'source' || e.kind === 'cell' || (e.kind === 'inductor' && coupled.has(e.name)) || isLead(e))
       branch.set(e.name, nodeCount + branch.size);
   }
   for (const m of mutuals) {
@@ -98,9 +103,15 @@ export function linearSolver(circuit: Circuit, ports: readonly Port[] = []): Lin
       const [a, b] = ends[i];
       const k = branch.get(e.name);
       switch (e.kind) {
-        case 'resistor':
-          admit(a, b, 1 / Math.max(valueAt(e.resistance, frequency), SMALLEST_RESISTANCE), 0);
+        case 'resistor': {
+          const R = Math.max(valueAt(e.resistance, frequency), SMALLEST_RESISTANCE);
+          if (k === undefined) admit(a, b, 1 / R, 0);
+          else {
+            link(a, b, k);
+            stamp(k, k, -R, 0);
+          }
           break;
+        }
         case 'capacitor': {
           const y = w * e.capacitance;
           admit(a, b, y * valueAt(e.lossTangent ?? 0, frequency), y);
@@ -182,7 +193,10 @@ export function linearSolver(circuit: Circuit, ports: readonly Port[] = []): Lin
           if (i < 0) throw new RangeError(`no element "${name}" in the circuit`);
           const k = branch.get(name);
           const e = elements[i];
-          if (k !== undefined) return e.kind === 'inductor' ? values[k] : { re: -values[k].re, im: -values[k].im };
+          if (k !== undefined)
+            return e.kind === 'inductor' || e.kind === 'resistor'
+              ? values[k]
+              : { re: -values[k].re, im: -values[k].im };
           const y = admittanceOf(e, frequency, w);
           const v = across(i);
           return { re: y.re * v.re - y.im * v.im, im: y.re * v.im + y.im * v.re };
