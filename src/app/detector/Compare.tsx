@@ -3,18 +3,21 @@ import type { DetectorOnStation } from '../../engine/reception/compare.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
 import { HeardBars } from '../components/Heard.tsx';
+import type { When } from '../place/when.ts';
 import { type Latest, latestWins } from '../workers/latest.ts';
 import type { CompareQuestion } from './compare.worker.ts';
 
 interface Props {
   readonly set: SetDescription;
   readonly station: { readonly index: number; readonly name: string };
+  /** Default day. */
+  readonly time?: When;
   /** Put one of them in the set. */
   readonly onChoose: (detector: DetectorOnStation['description'], label: string) => void;
 }
 
 /** The same station through every usual detector, all else as it is. */
-export function Compare({ set, station, onChoose }: Props) {
+export function Compare({ set, station, time, onChoose }: Props) {
   const [open, setOpen] = useState(false);
   const [rows, setRows] = useState<readonly DetectorOnStation[] | undefined>();
   const [failed, setFailed] = useState('');
@@ -29,8 +32,8 @@ export function Compare({ set, station, onChoose }: Props) {
         setFailed('error' in reply ? reply.error : '');
       });
     }
-    line.current.ask({ set, station: station.index });
-  }, [open, set, station.index]);
+    line.current.ask({ set, station: station.index, time });
+  }, [open, set, station.index, time]);
 
   return (
     <details class="card" onToggle={(event) => setOpen((event.currentTarget as HTMLDetailsElement).open)}>

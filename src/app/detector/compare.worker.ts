@@ -1,16 +1,20 @@
 import { compareDetectorsOn, type DetectorOnStation } from '../../engine/reception/compare.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
+import type { When } from '../place/when.ts';
+import { coastFor } from '../workers/coast.ts';
 import type { Reply } from '../workers/latest.ts';
 
 export interface CompareQuestion {
   readonly set: SetDescription;
   readonly station: number;
+  readonly time?: When;
 }
 
-addEventListener('message', ({ data }: MessageEvent<CompareQuestion>) => {
+addEventListener('message', async ({ data }: MessageEvent<CompareQuestion>) => {
   let reply: Reply<DetectorOnStation[]>;
   try {
-    reply = { answer: compareDetectorsOn(data.set, data.station) };
+    const options = { time: data.time, coast: await coastFor(data.set.place) };
+    reply = { answer: compareDetectorsOn(data.set, data.station, undefined, true, options) };
   } catch (error) {
     reply = { error: (error as Error).message };
   }

@@ -4,7 +4,7 @@ import type { CurvesQuestion } from '../workers/engine.worker.ts';
 import { type Latest, latestWins } from '../workers/latest.ts';
 import { newEngineWorker } from './engine-worker.ts';
 import { chosen, reception, receptionSet } from './reception.ts';
-import { stage } from './view.ts';
+import { stage, time } from './view.ts';
 
 /** What the plots of the open workbench are drawn from; it follows the figures at a short distance. */
 export const curves = signal<Curves | undefined>(undefined);
@@ -21,5 +21,11 @@ effect(() => {
   latest ??= latestWins<CurvesQuestion, Curves | undefined>(newEngineWorker('curves'), (_, reply) => {
     if ('answer' in reply) curves.value = reply.answer;
   });
-  latest.ask({ about: 'curves', set, station: station.index, covered: [now.dial.lowest, now.dial.highest] });
+  latest.ask({
+    about: 'curves',
+    set,
+    station: station.index,
+    covered: [now.dial.lowest, now.dial.highest],
+    time: time.value,
+  });
 });

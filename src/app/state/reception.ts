@@ -1,6 +1,7 @@
 import { computed, effect, signal } from '@preact/signals';
 import type { Help, Reception, StationReception } from '../../engine/reception/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
+import type { When } from '../place/when.ts';
 import type { ReceptionQuestion } from '../workers/engine.worker.ts';
 import { latestWins } from '../workers/latest.ts';
 import { newEngineWorker } from './engine-worker.ts';
@@ -16,7 +17,7 @@ export const receptionError = signal<string | undefined>(undefined);
 
 interface Advice {
   readonly set: SetDescription;
-  readonly time: 'day' | 'night';
+  readonly time: When;
   /** For every station, best first. */
   readonly help: readonly (readonly Help[])[];
 }

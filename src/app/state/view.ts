@@ -1,5 +1,6 @@
 import { effect, signal } from '@preact/signals';
 import type { StageId } from '../../engine/reception/types.ts';
+import type { When } from '../place/when.ts';
 
 /** The stage whose workbench is open. */
 export const stage = signal<StageId>('tuned circuit');
@@ -7,7 +8,8 @@ export const stage = signal<StageId>('tuned circuit');
 export const stationIndex = signal<number | undefined>(undefined);
 /** Where the dial's pointer stands between stations, 0 open … 1 meshed; undefined: on the chosen station. */
 export const pointer = signal<number | undefined>(undefined);
-export const time = signal<'day' | 'night'>('day');
+/** Day or night everywhere, or a moment. */
+export const time = signal<When>('day');
 
 export type Theme = 'auto' | 'light' | 'dark';
 const THEME_KEY = 'faintwave.theme';

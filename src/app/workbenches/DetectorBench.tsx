@@ -13,6 +13,7 @@ import { PartEditor } from '../editors/PartEditor.tsx';
 import { curves } from '../state/curves.ts';
 import { change } from '../state/document.ts';
 import { chosen, reception, receptionSet } from '../state/reception.ts';
+import { time } from '../state/view.ts';
 
 export function DetectorBench() {
   const detector = reception.value?.parts.detector;
@@ -60,6 +61,7 @@ export function DetectorBench() {
       {receptionSet.value?.detector.kind === 'galena' && <Crystal seed={CRYSTAL} onFound={takeSpot} />}
       {receptionSet.value && station && (
         <Compare
+          time={time.value}
           set={receptionSet.value}
           station={station}
           onChoose={(detector, label) =>

@@ -1,6 +1,6 @@
 import { setCircuit } from '../../engine/circuit/set-circuit.ts';
 import { loaded } from '../../engine/circuit/tuned.ts';
-import { fieldAtSite } from '../../engine/reception/field.ts';
+import { type FieldOptions, fieldsAtSite } from '../../engine/reception/field.ts';
 import { effectiveHeight, type Receiver, receiver, receiveStation } from '../../engine/reception/receive-station.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
 import type { BandResponse, DetectorCurve, QCurves, ResonanceCurve } from '../../outputs/plots/index.ts';
@@ -26,10 +26,15 @@ const decibels = (x: number): number => 20 * Math.log10(Math.max(x, 1e-15));
  * @param covered ends of what the set tunes to, Hz.
  * @returns undefined where there is no such station.
  */
-export function curvesFor(set: SetDescription, index: number, covered: readonly [number, number]): Curves | undefined {
+export function curvesFor(
+  set: SetDescription,
+  index: number,
+  covered: readonly [number, number],
+  options: FieldOptions = {},
+): Curves | undefined {
   const wanted = set.place.stations[index];
   if (!wanted) return undefined;
-  const ready = receiver(setCircuit(set));
+  const ready = receiver(setCircuit(set), fieldsAtSite(set.place, options));
   const tuned = receiveStation(ready, wanted);
   const { position, other, steady } = tuned;
   const conductance = 1 / steady.inputResistance;
@@ -54,7 +59,7 @@ export function curvesFor(set: SetDescription, index: number, covered: readonly 
       stations: stations.map((one) => ({
         name: one.name,
         frequency: one.frequency,
-        level: level(one.frequency) + decibels(fieldAtSite(one, set.place).fieldStrength),
+        level: level(one.frequency) + decibels(ready.fieldOf(one).fieldStrength),
       })),
       wanted: index,
     },

@@ -1,13 +1,16 @@
+import { arrivalMemory } from '../../engine/place/stations/arrival.ts';
 import { receive } from '../../engine/reception/receive.ts';
 import type { Reception } from '../../engine/reception/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
+import type { When } from '../place/when.ts';
+import { coastFor } from './coast.ts';
 import { type Curves, curvesFor } from './curves.ts';
 import type { Reply } from './latest.ts';
 
 export interface ReceptionQuestion {
   readonly about: 'reception';
   readonly set: SetDescription;
-  readonly time: 'day' | 'night';
+  readonly time: When;
   /** For which stations to work out what would help most; none if left out. */
   readonly helpFor?: 'all';
 }
@@ -18,20 +21,26 @@ export interface CurvesQuestion {
   readonly station: number;
   /** Ends of what the set tunes to, Hz. */
   readonly covered: readonly [number, number];
+  readonly time: When;
 }
 
 export type Question = ReceptionQuestion | CurvesQuestion;
 
-const answer = (question: Question): Reception | Curves | undefined =>
-  question.about === 'curves'
-    ? curvesFor(question.set, question.station, question.covered)
-    : receive(question.set, { time: question.time, helpFor: question.helpFor });
+const memory = arrivalMemory();
+
+async function answer(question: Question): Promise<Reception | Curves | undefined> {
+  const { set, time } = question;
+  const options = { time, memory, coast: await coastFor(set.place) };
+  return question.about === 'curves'
+    ? curvesFor(set, question.station, question.covered, options)
+    : receive(set, { ...options, helpFor: question.helpFor });
+}
 
 // A thin shell: the engine answers, this hands the answer back.
-addEventListener('message', ({ data }: MessageEvent<Question>) => {
+addEventListener('message', async ({ data }: MessageEvent<Question>) => {
   let reply: Reply<Reception | Curves | undefined>;
   try {
-    reply = { answer: answer(data) };
+    reply = { answer: await answer(data) };
   } catch (error) {
     reply = { error: (error as Error).message };
   }

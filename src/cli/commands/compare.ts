@@ -3,6 +3,7 @@ import { compareDetectorsOn } from '../../engine/reception/compare.ts';
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
 import { clean, table } from '../../outputs/tables/table.ts';
 import { chooseStation } from '../choose-station.ts';
+import { coastFor } from '../coast.ts';
 import type { Command } from '../command.ts';
 import { readSet } from '../read-set.ts';
 
@@ -23,7 +24,7 @@ export const compare: Command = {
     });
     const set = await readSet(positionals[0], io);
     const index = chooseStation(set.place.stations, values.station);
-    const rows = compareDetectorsOn(set, index);
+    const rows = compareDetectorsOn(set, index, undefined, true, { coast: coastFor(set.place) });
     if (values.json) {
       io.out(`${JSON.stringify(rows, null, 2)}\n`);
       return 0;

@@ -3,6 +3,7 @@ import { detectorMerit, squareLawEnds } from '../parts/detector/compare.ts';
 import type { SetDescription } from '../set/description.ts';
 import type { DetectorDescription } from '../set/parts/detector.ts';
 import type { Decibels, Ohms, Ratio, Volts } from '../units/quantities.ts';
+import { type FieldOptions, fieldsAtSite } from './field.ts';
 import { receiver, receiveStation, type TunedStation } from './receive-station.ts';
 import type { HeardWord } from './types.ts';
 
@@ -56,12 +57,14 @@ export function compareDetectorsOn(
   station: number,
   candidates: readonly DetectorDescription[] = USUAL_DETECTORS,
   tap = true,
+  options: FieldOptions = {},
 ): DetectorOnStation[] {
   const wanted = set.place.stations[station];
   if (!wanted) throw new RangeError(`there is no station ${station}`);
+  const fieldOf = fieldsAtSite(set.place, options);
   const on = (changed: SetDescription): TunedStation & { circuit: ReturnType<typeof setCircuit> } => {
     const circuit = setCircuit(changed);
-    return { ...receiveStation(receiver(circuit), wanted), circuit };
+    return { ...receiveStation(receiver(circuit, fieldOf), wanted), circuit };
   };
   const now = on(set).heard.spl;
   return candidates
@@ -81,7 +84,7 @@ export function compareDetectorsOn(
         loadedQ: s.loadedQ,
         distortion: s.distortion,
         resistance: detectorMerit(detector, bias).resistance,
-        squareLawEnds: squareLawEnds(detector, Math.min(receiver(s.circuit).dcResistance, 1e9), bias),
+        squareLawEnds: squareLawEnds(detector, Math.min(receiver(s.circuit, fieldOf).dcResistance, 1e9), bias),
         merit: detectorMerit(detector, bias).words,
         bestTap: tap ? bestTap(changed, s.heard.spl, (x) => on(x).heard.spl) : undefined,
         warnings: [...detector.warnings, ...s.steady.warnings],
