@@ -88,7 +88,7 @@ export function envelopeSteps(
   from: number,
   to: number,
 ): void {
-  const { slope, current: Is, off, table } = law;
+  const { slope, current: Is, off, table, leakage = 0 } = law;
   const perSlope = 1 / slope;
   const c2 = (2 * Is) / slope;
   const { er, ei, w0r, w0i, w1r, w1i, n0r, n0i, n1r, n1i, cr, ci, zr, zi, count } = radio;
@@ -190,52 +190,60 @@ export function envelopeSteps(
       let rhoIu = 0;
       if (table !== undefined) {
         const values = table.values;
-        const one = 1 / (x + table.bend);
-        let cx = x * one * ((table.columns - 1) / table.last);
-        let dxi = table.bend * one * one * ((table.columns - 1) / table.last);
+        const root = Math.sqrt(1 + x * x);
+        const one = 1 / (root - 1 + table.bend);
+        const perXi = (table.columns - 1) / table.last;
+        let cx = (root - 1) * one * perXi;
+        let slopeX = (table.bend * one * one * perXi * x) / root;
         if (!(cx < table.columns - 1.000001)) {
           cx = table.columns - 1.000001;
-          dxi = 0;
+          slopeX = 0;
         }
         let cu = (u - table.lowest) * table.perUnit;
-        let dui = table.perUnit;
+        let slopeU = table.perUnit;
         if (!(cu > 0)) {
           cu = 0;
-          dui = 0;
+          slopeU = 0;
         } else if (!(cu < table.rows - 1.000001)) {
           cu = table.rows - 1.000001;
-          dui = 0;
+          slopeU = 0;
         }
         const jx = cx | 0;
         const ju = cu | 0;
         const tx = cx - jx;
-        const tu = cu - ju;
-        const p00 = 3 * (jx * table.rows + ju);
-        const p10 = p00 + 3 * table.rows;
-        const a0 = values[p00] + tu * (values[p00 + 3] - values[p00]);
-        const a1 = values[p10] + tu * (values[p10 + 3] - values[p10]);
-        D = a0 + tx * (a1 - a0);
-        Dx = (a1 - a0) * dxi;
-        Du =
-          (values[p00 + 3] - values[p00] + tx * (values[p10 + 3] - values[p10] - values[p00 + 3] + values[p00])) * dui;
-        const b0 = values[p00 + 1] + tu * (values[p00 + 4] - values[p00 + 1]);
-        const b1 = values[p10 + 1] + tu * (values[p10 + 4] - values[p10 + 1]);
-        rhoR = b0 + tx * (b1 - b0);
-        rhoRx = (b1 - b0) * dxi;
-        rhoRu =
-          (values[p00 + 4] -
-            values[p00 + 1] +
-            tx * (values[p10 + 4] - values[p10 + 1] - values[p00 + 4] + values[p00 + 1])) *
-          dui;
-        const c0 = values[p00 + 2] + tu * (values[p00 + 5] - values[p00 + 2]);
-        const c1 = values[p10 + 2] + tu * (values[p10 + 5] - values[p10 + 2]);
-        rhoI = c0 + tx * (c1 - c0);
-        rhoIx = (c1 - c0) * dxi;
-        rhoIu =
-          (values[p00 + 5] -
-            values[p00 + 2] +
-            tx * (values[p10 + 5] - values[p10 + 2] - values[p00 + 5] + values[p00 + 2])) *
-          dui;
+        const t = cu - ju;
+        const s = 1 - t;
+        // Cubic Hermite weights along U, of values and of slopes, and how they change.
+        const a0 = s * s * (1 + 2 * t);
+        const a1 = t * t * (3 - 2 * t);
+        const b0 = t * s * s;
+        const b1 = -t * t * s;
+        const da = 6 * t * s;
+        const db0 = s * (1 - 3 * t);
+        const db1 = t * (3 * t - 2);
+        const p = 6 * (jx * table.rows + ju);
+        const q = p + 6 * table.rows;
+        let y0 = a0 * values[p] + b0 * values[p + 1] + a1 * values[p + 6] + b1 * values[p + 7];
+        let y1 = a0 * values[q] + b0 * values[q + 1] + a1 * values[q + 6] + b1 * values[q + 7];
+        let z0 = da * (values[p + 6] - values[p]) + db0 * values[p + 1] + db1 * values[p + 7];
+        let z1 = da * (values[q + 6] - values[q]) + db0 * values[q + 1] + db1 * values[q + 7];
+        D = y0 + tx * (y1 - y0);
+        Dx = (y1 - y0) * slopeX;
+        Du = (z0 + tx * (z1 - z0)) * slopeU;
+        y0 = a0 * values[p + 2] + b0 * values[p + 3] + a1 * values[p + 8] + b1 * values[p + 9];
+        y1 = a0 * values[q + 2] + b0 * values[q + 3] + a1 * values[q + 8] + b1 * values[q + 9];
+        z0 = da * (values[p + 8] - values[p + 2]) + db0 * values[p + 3] + db1 * values[p + 9];
+        z1 = da * (values[q + 8] - values[q + 2]) + db0 * values[q + 3] + db1 * values[q + 9];
+        rhoR = y0 + tx * (y1 - y0);
+        rhoRx = (y1 - y0) * slopeX;
+        rhoRu = (z0 + tx * (z1 - z0)) * slopeU;
+        y0 = a0 * values[p + 4] + b0 * values[p + 5] + a1 * values[p + 10] + b1 * values[p + 11];
+        y1 = a0 * values[q + 4] + b0 * values[q + 5] + a1 * values[q + 10] + b1 * values[q + 11];
+        z0 = da * (values[p + 10] - values[p + 4]) + db0 * values[p + 5] + db1 * values[p + 11];
+        z1 = da * (values[q + 10] - values[q + 4]) + db0 * values[q + 5] + db1 * values[q + 11];
+        rhoI = y0 + tx * (y1 - y0);
+        rhoIx = (y1 - y0) * slopeX;
+        rhoIu = (z0 + tx * (z1 - z0)) * slopeU;
       }
       const g = c2 * w * rx;
       gr = g * rhoR;
@@ -337,14 +345,16 @@ export function envelopeSteps(
       S = 0;
       for (let k = 0; k < far; k++) S += logI0Of(farX[k], bessel);
     }
+    let Vr: number;
+    let Vi: number;
     {
       gr *= late;
       gi *= late;
       const Zr = 1 + gr * kr - gi * ki;
       const Zi = gr * ki + gi * kr;
       const d = Zr * Zr + Zi * Zi;
-      const Vr = (Pr * Zr + Pi * Zi) / d;
-      const Vi = (Pi * Zr - Pr * Zi) / d;
+      Vr = (Pr * Zr + Pi * Zi) / d;
+      Vi = (Pi * Zr - Pr * Zi) / d;
       ir = gr * Vr - gi * Vi;
       ii = gr * Vi + gi * Vr;
     }
@@ -383,8 +393,8 @@ export function envelopeSteps(
       }
     }
     if (block.current !== undefined) {
-      block.current.re[n] = ir;
-      block.current.im[n] = ii;
+      block.current.re[n] = ir + leakage * Vr;
+      block.current.im[n] = ii + leakage * Vi;
     }
     pr = sr;
     pi = si;

@@ -12,9 +12,15 @@ export interface EnvelopeLaw {
   /** 1 for a junction, whose mean current falls to −Is; what a curve falls to otherwise. */
   readonly off: number;
   readonly table?: LawTable;
+  /** Conductance across the junction that is part of the network, S: only to tell the detector's whole current. */
+  readonly leakage?: number;
 }
 
-/** Over x/(x + bend) and U, evenly spaced, x running slowest; outside, the value at the edge. */
+/**
+ * Over ξ = y/(y + bend), y = √(1 + x²) − 1, and U, evenly spaced, ξ running slowest: cubic along U, straight along ξ.
+ * y is used because everything is even in x: a faint carrier's square law must not become a straight one. Outside, the
+ * value at the edge.
+ */
 export interface LawTable {
   readonly bend: number;
   readonly columns: number;
@@ -24,6 +30,9 @@ export interface LawTable {
   readonly lowest: number;
   /** Rows to one unit of U. */
   readonly perUnit: number;
-  /** (mean voltage)/s − U + ln I0(x), and the carrier's current over 2·Is·eᵁ·I1/I0, real and imaginary: 3 a place. */
+  /**
+   * (mean voltage)/s − U + ln I0(x), and the carrier's current over 2·Is·eᵁ·I1/I0, real and imaginary part: each
+   * followed by its slope from row to row, 6 a place.
+   */
   readonly values: Float64Array;
 }

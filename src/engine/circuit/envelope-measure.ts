@@ -4,26 +4,31 @@ import type { Device } from './transient-devices.ts';
 import { type Detection, type DetectionOptions, harmonics } from './transient-measure.ts';
 
 export interface EnvelopeDetectionOptions extends DetectionOptions {
-  /** Steps a second. Default 384000. */
+  /** Steps a second. Default 384000, or sixteen to the fastest beat if that is more. */
   readonly rate?: number;
   /** Allow for the carrier's harmonics on the circuit. Default true. */
   readonly harmonics?: boolean;
 }
 
+/** Stations this near to the first beat with it, Hz. */
+const COHERENT = 250e3;
+
 /** Seconds of signal that can be looked at in one go. */
 export const LONGEST = 30;
 
 /**
- * As `detectByTransient`, from the envelopes: a hundred times faster, and without the carrier's ripple. The first
- * station's frequency is the frame; stations beyond a quarter of the rate from it are taken as distant.
+ * As `detectByTransient`, from the envelopes: many times faster, and without the carrier's ripple. The first station's
+ * frequency is the frame; stations more than 250 kHz from it only weigh on the detector (and not on `inputResistance`).
  * @throws RangeError when there is nothing to run or too much.
  */
 export function detectByEnvelope(circuit: Circuit, options: EnvelopeDetectionOptions): Detection {
-  const { stations, output, input, settle = 5e-3, duration = 60e-3, rate = 384e3 } = options;
+  const { stations, output, input, settle = 5e-3, duration = 60e-3 } = options;
   const carrier = stations[0]?.frequency;
   if (!(carrier > 0)) throw new RangeError('detection needs a station with a frequency above 0 Hz');
   if (!(settle >= 0 && duration > 0 && settle + duration <= LONGEST))
     throw new RangeError(`settle and duration must be ${LONGEST} s or less together, not ${settle + duration}`);
+  const beats = stations.map((s) => Math.abs(s.frequency - carrier)).filter((f) => f <= COHERENT);
+  const rate = options.rate ?? Math.max(384e3, 16 * Math.max(...beats));
   const size = 1024;
   const listener = createListener(circuit, {
     device: sameDevice(options.devices),
@@ -31,7 +36,7 @@ export function detectByEnvelope(circuit: Circuit, options: EnvelopeDetectionOpt
     pointer: carrier,
     rate,
     decimation: 1,
-    window: rate / 4,
+    window: Math.min(1.1 * COHERENT, 0.45 * rate),
     outputs: [{ kind: 'voltage', ...output }],
     radioOutputs: [{ kind: 'voltage', ...input }],
     largestBlock: size,

@@ -20,21 +20,33 @@ export interface Reduced {
  */
 export function reduceDevice(device: Device, most: number): Reduced {
   const law = lawOf(device);
-  if (law) return { law: { slope: law.slopeVoltage, current: law.saturationCurrent, off: 1 }, leakage: 0 };
+  if (law) {
+    const { slopeVoltage, saturationCurrent, leakage } = law;
+    return { law: { slope: slopeVoltage, current: saturationCurrent, off: 1, leakage }, leakage: 0 };
+  }
   const curve = curveOf(device) as CurveDevice & { slopeVoltage?: number; currentScale?: number };
   const s = curve.slopeVoltage ?? 0.0285;
   const Is = curve.currentScale ?? Math.max(curve.conductance(0) * s, 1e-12);
-  // The least slope on the blocking side is a plain resistance across the rest.
-  let leakage = Number.POSITIVE_INFINITY;
-  for (let k = 0; k <= 40; k++) leakage = Math.min(leakage, curve.conductance((-most * k) / 40));
-  leakage = leakage * s < 1e-9 * Is ? 0 : 0.999 * leakage;
-  const bare = (v: number) => curve.current(v) - leakage * v;
-  const floor = bare(-3 * most) / Is;
+  // Nearly all of the least slope on the blocking side is a plain resistance across the rest.
+  let least = Number.POSITIVE_INFINITY;
+  for (let k = 0; k <= 40; k++) least = Math.min(least, curve.conductance((-most * k) / 40));
+  const leakage = least * s < 1e-9 * Is ? 0 : 0.9 * least;
+  const bare = (v: number) => (curve.current(v) - leakage * v) / Is;
+  // Beyond the largest backward voltage the rest dies away slowly instead, so that its logarithm has no end.
+  const floor = bare(-most);
+  const margin = Math.max(0.02 * Math.abs(floor), floor >= 0 && floor < 1e-6 ? floor : 1e-3, 1e-7);
+  const off = Math.max(margin - floor, 0);
+  const held = floor + off;
   return {
-    // A little beyond what is ever reached, so that the logarithm stays.
-    law: { slope: s, current: Is, off: floor < -1e-6 ? -floor * 1.0001 + 1e-6 : Math.max(0, 1e-6 - floor) },
+    law: { slope: s, current: Is, off, leakage },
     leakage,
-    curve: (v) => [bare(v * s) / Is, Math.max(((curve.conductance(v * s) - leakage) * s) / Is, 1e-12)],
+    curve: (v) => {
+      if (v * s > -most) {
+        return [bare(v * s), Math.max(((curve.conductance(v * s) - leakage) * s) / Is, 1e-12)];
+      }
+      const e = held * Math.exp((v + most / s) / 8);
+      return [e - off, Math.max(e / 8, 1e-12)];
+    },
   };
 }
 
@@ -64,23 +76,27 @@ export function lawTable({ law, curve }: Reduced, options: TableOptions): LawTab
   // With so little current a junction leaves no harmonics worth a hundred-thousandth.
   const zMost = Math.max(...zeta.map((z) => Math.hypot(z.re, z.im)), 1e-9);
   const lowest = curve ? LOWEST : Math.max(LOWEST, Math.min(Math.log(1e-5 / zMost), top - 4));
-  const columns = 32;
-  const rows = Math.ceil((top - lowest) / 0.75) + 1;
-  const last = x1 / (x1 + BEND);
+  // A curve may bend anywhere: its rows lie as close as they are read.
+  const finer = curve ? 1 : FINE;
+  const columns = curve ? 48 : 32;
+  const rows = Math.ceil((top - lowest) / (curve ? 0.15 : 0.75)) + 1;
+  const y1 = Math.sqrt(1 + x1 * x1) - 1;
+  const last = y1 / (y1 + BEND);
   const step = (top - lowest) / (rows - 1);
   const coarse = new Float64Array(columns * rows * 3);
   const junction = curve ?? bareJunction;
   for (let c = 0; c < columns; c++) {
     const xi = (last * c) / (columns - 1);
-    const x = Math.max((BEND * xi) / (1 - xi), 0.02);
+    const y = (BEND * xi) / (1 - xi);
+    const x = Math.max(Math.sqrt(y * (y + 2)), 1e-3);
     const balance = makeBalance(x, law.off, junction, zeta);
     for (let r = 0; r < rows; r++) balance(lowest + step * r, coarse, (c * rows + r) * 3);
   }
   const fineColumns = (columns - 1) * FINE + 1;
-  const fineRows = (rows - 1) * FINE + 1;
-  const values = new Float64Array(fineColumns * fineRows * 3);
-  for (let k = 0; k < 3; k++) refine(coarse, columns, rows, values, fineColumns, fineRows, k);
-  return { bend: BEND, columns: fineColumns, rows: fineRows, last, lowest, perUnit: FINE / step, values };
+  const fineRows = (rows - 1) * finer + 1;
+  const values = new Float64Array(fineColumns * fineRows * 6);
+  for (let k = 0; k < 3; k++) refine(coarse, columns, rows, values, finer, k);
+  return { bend: BEND, columns: fineColumns, rows: fineRows, last, lowest, perUnit: finer / step, values };
 }
 
 const bareJunction = (v: number): [number, number] => {
@@ -201,35 +217,39 @@ function sumWith(a: Float64Array, b: Float64Array): number {
   return s;
 }
 
-/** Natural cubic splines along rows, then along columns, `FINE` places to one. */
+/** Natural cubic splines along rows, `finer` places to one, then along columns, `FINE` to one; slopes from row to row. */
 function refine(
   coarse: Float64Array,
   columns: number,
   rows: number,
   fine: Float64Array,
-  fineColumns: number,
-  fineRows: number,
+  finer: number,
   k: number,
 ): void {
-  const half = new Float64Array(columns * fineRows);
+  const fineColumns = (columns - 1) * FINE + 1;
+  const fineRows = (rows - 1) * finer + 1;
+  const half = new Float64Array(columns * fineRows * 2);
   for (let c = 0; c < columns; c++) {
-    const line = spline(
+    const { values, slopes } = spline(
       Float64Array.from({ length: rows }, (_, r) => coarse[(c * rows + r) * 3 + k]),
-      fineRows,
+      finer,
     );
-    half.set(line, c * fineRows);
+    for (let r = 0; r < fineRows; r++) {
+      half[2 * (c * fineRows + r)] = values[r];
+      half[2 * (c * fineRows + r) + 1] = slopes[r];
+    }
   }
   for (let r = 0; r < fineRows; r++) {
-    const line = spline(
-      Float64Array.from({ length: columns }, (_, c) => half[c * fineRows + r]),
-      fineColumns,
-    );
-    for (let c = 0; c < fineColumns; c++) fine[(c * fineRows + r) * 3 + k] = line[c];
+    for (let part = 0; part < 2; part++) {
+      const line = Float64Array.from({ length: columns }, (_, c) => half[2 * (c * fineRows + r) + part]);
+      const { values } = spline(line, FINE);
+      for (let c = 0; c < fineColumns; c++) fine[(c * fineRows + r) * 6 + 2 * k + part] = values[c];
+    }
   }
 }
 
-/** A natural cubic spline through evenly spaced values, at `FINE` places to one. */
-function spline(y: Float64Array, count: number): Float64Array {
+/** A natural cubic spline through evenly spaced values, at `finer` places to one, and its slope per place. */
+function spline(y: Float64Array, finer: number): { values: Float64Array; slopes: Float64Array } {
   const n = y.length;
   const m = new Float64Array(n); // second derivatives
   const c = new Float64Array(n);
@@ -239,10 +259,15 @@ function spline(y: Float64Array, count: number): Float64Array {
     m[i] = (6 * (y[i + 1] - 2 * y[i] + y[i - 1]) - m[i - 1]) / d;
   }
   for (let i = n - 2; i > 0; i--) m[i] -= c[i] * m[i + 1];
-  return Float64Array.from({ length: count }, (_, k) => {
-    const i = Math.min(Math.floor(k / FINE), n - 2);
-    const t = k / FINE - i;
+  const count = (n - 1) * finer + 1;
+  const values = new Float64Array(count);
+  const slopes = new Float64Array(count);
+  for (let k = 0; k < count; k++) {
+    const i = Math.min(Math.floor(k / finer), n - 2);
+    const t = k / finer - i;
     const s = 1 - t;
-    return s * y[i] + t * y[i + 1] + ((s ** 3 - s) * m[i] + (t ** 3 - t) * m[i + 1]) / 6;
-  });
+    values[k] = s * y[i] + t * y[i + 1] + ((s ** 3 - s) * m[i] + (t ** 3 - t) * m[i + 1]) / 6;
+    slopes[k] = (y[i + 1] - y[i] + ((1 - 3 * s * s) * m[i] + (3 * t * t - 1) * m[i + 1]) / 6) / finer;
+  }
+  return { values, slopes };
 }

@@ -120,7 +120,7 @@ export function createListener(circuit: Circuit, options: ListenerOptions): List
   const K = stations.length;
   const most = largestBlock * decimation;
 
-  const backwards = 5;
+  const backwards = Math.max(5, 2.2 * (options.strongest ?? 0));
   let reduced: Reduced = reduceDevice(options.device, backwards);
   let closed = lawOf(options.device);
   const networkOf = (c: Circuit, frequency: Hertz) =>
