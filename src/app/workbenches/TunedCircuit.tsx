@@ -3,6 +3,7 @@ import type { Reception } from '../../engine/reception/types.ts';
 import { type Path, valueAtPath } from '../../engine/set/write.ts';
 import { formatQuantity } from '../../engine/units/format.ts';
 import { bandResponse, type Coverage, coverage, qAgainstFrequency, resonanceCurve } from '../../outputs/plots/index.ts';
+import { Diagram } from '../components/Diagram.tsx';
 import { Drawing } from '../components/Drawing.tsx';
 import { Figures } from '../components/Figures.tsx';
 import { kilohertz } from '../components/figure.ts';
@@ -36,6 +37,11 @@ export function TunedCircuit() {
         />
       )}
       <CircuitPlots />
+      <section class="card" aria-labelledby="arrangement-title">
+        <h3 id="arrangement-title">How it is connected</h3>
+        <Diagram />
+        <PartEditor path={['arrangement']} kindLabel="Arrangement" />
+      </section>
       {Array.from({ length: count }, (_, i) => (
         <CoilCard key={i} index={i} />
       ))}
@@ -72,10 +78,6 @@ export function TunedCircuit() {
             {covered && <Plot title="What the set covers" data={covered} draw={coverage} />}
           </div>
         </div>
-      </section>
-      <section class="card" aria-labelledby="arrangement-title">
-        <h3 id="arrangement-title">How it is connected</h3>
-        <PartEditor path={['arrangement']} kindLabel="Arrangement" />
       </section>
     </>
   );
