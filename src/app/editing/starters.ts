@@ -33,6 +33,10 @@ export const STARTERS: Readonly<Record<string, Readonly<Record<string, unknown>>
     ],
     effectiveHeight: '5 m',
   },
+  'aerial/touchstone': {
+    text: '# MHz Z RI R 1\n0.6 30 -1200\n1.0 35 -640\n1.5 45 -330\n',
+    effectiveHeight: '5 m',
+  },
   'earth/rod': { length: '1.2 m' },
   'earth/rods': { length: '1.2 m', count: 3, spacing: '2 m' },
   'earth/plate': { side: '0.6 m' },
@@ -58,6 +62,7 @@ export const STARTERS: Readonly<Record<string, Readonly<Record<string, unknown>>
     ],
   },
   'tuning/foil': { length: '120 mm', width: '100 mm', thickness: '0.12 mm' },
+  'tuning/plates': { length: '60 mm', width: '60 mm', thickness: '0.5 mm' },
   'tuning/tubes': { length: '200 mm', innerDiameter: '25 mm', gap: '0.2 mm' },
   'tuning/book': { length: '150 mm', width: '100 mm', thickness: '0.2 mm' },
   'tuning/fixed': { capacitance: '250 pF' },

@@ -36,7 +36,7 @@ export function loopOf(aerial: AerialDescription, lossFactor: number): LoopAeria
       wireResistance({ diameter: wire.diameter, frequency: f, metal: aerial.wire.metal }).resistancePerMetre;
     const made = (turns: number) =>
       frameAerial(
-        { outline: aerial.outline, side: aerial.side, turns, pitch: aerial.pitch, wire },
+        { outline: aerial.outline, side: aerial.side, turns, pitch: aerial.pitch, winding: aerial.winding, wire },
         { resistancePerMetre },
       );
     const frame = made(aerial.turns);
@@ -66,7 +66,7 @@ export function loopOf(aerial: AerialDescription, lossFactor: number): LoopAeria
   }
   if (aerial.kind !== 'ferrite rod') return undefined;
   const rod = ferriteRod({ ...aerial });
-  const diameter = aerial.diameter + 1e-3;
+  const diameter = aerial.coilDiameter ?? aerial.diameter + 1e-3;
   const wireLength = Math.PI * diameter * aerial.turns;
   const perMetre = (f: Hertz) =>
     wireResistance({ diameter: aerial.wire.size, frequency: Math.max(f, 1), metal: aerial.wire.metal })

@@ -57,6 +57,14 @@ export const words = (label: string, about = '', max = 200) =>
     v.metadata({ label, about, text: true }),
   );
 
+/** A small file's text, line ends and all. */
+export const lines = (label: string, about = '', max = 500_000) =>
+  v.pipe(
+    v.string('expected text'),
+    v.maxLength(max, `expected at most ${max} characters`),
+    v.metadata({ label, about, text: true, lines: true }),
+  );
+
 export const yes = (label: string, about = '') =>
   v.pipe(v.boolean('expected true or false'), v.metadata({ label, about, yes: true }));
 

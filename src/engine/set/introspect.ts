@@ -22,6 +22,8 @@ export interface FieldMetadata {
   readonly whole?: boolean;
   readonly choice?: boolean;
   readonly text?: boolean;
+  /** Text of many lines, such as a file pasted in. */
+  readonly lines?: boolean;
   readonly yes?: boolean;
   readonly examples?: readonly string[];
   readonly bounds?: {

@@ -69,27 +69,38 @@ export const impedanceModel = once(
   (aerial: Extract<AerialDescription, { kind: 'impedance' }>): MeasuredImpedance => measuredImpedance(aerial.points),
 );
 
+/** A named soil brings its own figures; otherwise the resistivity as given. */
+const soilOf = ({ soil, soilResistivity }: { soil: string; soilResistivity: number }) =>
+  soil === 'as its resistivity' ? { soil: undefined, soilResistivity } : { soil, soilResistivity: undefined };
+
 /** @throws RangeError for sizes that cannot be built. */
 export const earthModel = once((description: EarthDescription): EarthModel => {
   switch (description.kind) {
     case 'measured':
-      return earth({ shape: 'measured', resistance: description.resistance });
+      return earth({
+        shape: 'pipe' in description ? 'water pipe' : 'measured',
+        resistance: description.resistance,
+      });
     case 'rod':
     case 'rods':
-      return earth({ ...description, shape: description.kind } as Parameters<typeof earth>[0]);
+      return earth({ ...description, ...soilOf(description), shape: description.kind } as Parameters<typeof earth>[0]);
     case 'plate':
       return earth({
         shape: 'plate',
         side: description.side,
         depth: description.depth,
-        soilResistivity: description.soilResistivity,
+        lie: description.lie,
+        ...soilOf(description),
       } as Parameters<typeof earth>[0]);
     case 'buried wire':
     case 'radials':
     case 'counterpoise':
-      return earth({ ...description, shape: description.kind, wire: { diameter: description.wire } } as Parameters<
-        typeof earth
-      >[0]);
+      return earth({
+        ...description,
+        ...soilOf(description),
+        shape: description.kind,
+        wire: { diameter: description.wire },
+      } as Parameters<typeof earth>[0]);
   }
 });
 

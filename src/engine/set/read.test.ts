@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { earthModel, tuningModel } from './models.ts';
 import { LARGEST_FILE, problemSentence, readText, readValue } from './read.ts';
 import { withValueAt, writeText } from './write.ts';
 
@@ -122,10 +123,10 @@ describe('what cannot be built', () => {
     ).toMatch(/^aerial\.base: expected sizes that can be built, received 9 \(the foot of the lead-in/);
     expect(
       problemsOf((d) => {
-        d.aerial = { kind: 'frame', side: '0.6 m', turns: 900, wire: { size: '0.5 mm' } };
+        d.aerial = { kind: 'frame', side: '0.6 m', turns: 30, pitch: '0.2 mm', wire: { size: '0.5 mm' } };
         d.arrangement = { kind: 'frame' };
       })[0],
-    ).toMatch(/^aerial\.turns: expected sizes that can be built, received 900 \(a frame must have 1 to 400 turns/);
+    ).toMatch(/^aerial\.pitch: expected sizes that can be built, received 0.0002 \(turns of 0.0005 m wire cannot/);
     expect(
       problemsOf((d) => {
         d.tuning = { kind: 'vanes', outerRadius: '5 mm', gap: '0.5 mm', vanes: 7 };
@@ -172,5 +173,51 @@ describe('what cannot be built', () => {
     expect(sentences(example('medium-wave-galena').replace('"notes": ', `"deep": ${deep}, "notes": `))[0]).toMatch(
       /nested very deep/,
     );
+  });
+});
+
+describe('what stands for something else', () => {
+  it('reads a Touchstone file into an aerial of measured impedance, and names the line that is wrong', () => {
+    const value = galena();
+    value.aerial = {
+      kind: 'touchstone',
+      text: '! from an analyser\n# MHz Z RI R 1\n0.6 30 -1200\n1.2 40 -500\n',
+      effectiveHeight: '5 m',
+    };
+    const read = readValue(value);
+    expect(read.ok && read.set.aerial).toEqual({
+      kind: 'impedance',
+      effectiveHeight: 5,
+      points: [
+        { frequency: 6e5, resistance: 30, reactance: -1200 },
+        { frequency: 1.2e6, resistance: 40, reactance: -500 },
+      ],
+    });
+    expect(read.ok && read.written.aerial).toEqual(value.aerial);
+    value.aerial.text = '# MHz Z RI R 1\n0.6 thirty -1200\n';
+    expect(sentences(value)).toHaveLength(1);
+    expect(sentences(value)[0]).toMatch(
+      /^aerial\.text: expected a one-port Touchstone file, received ".*line 2: expected numbers/,
+    );
+  });
+
+  it('takes a named soil for its own figures', () => {
+    const value = galena();
+    value.earth = { kind: 'rod', length: '1.2 m', diameter: '12 mm', soil: 'clay' };
+    const read = readValue(value);
+    const rod = read.ok ? earthModel(read.set.earth) : undefined;
+    // BS 7430: clay 10 to 100 Ω·m.
+    expect(rod!.range[1] / rod!.range[0]).toBeCloseTo(10, 6);
+  });
+
+  it('narrows a band by a padder', () => {
+    const value = galena();
+    const plain = readValue(value);
+    value.tuning.padder = '500 pF';
+    const padded = readValue(value);
+    const [a, b] = [plain, padded].map((r) => (r.ok ? tuningModel(r.set.tuning) : undefined)!);
+    // 500 pF in series with 500 pF is 250 pF, and 20 pF of strays.
+    expect(b.max).toBeCloseTo(270e-12, 15);
+    expect(b.min).toBeLessThan(a.min);
   });
 });

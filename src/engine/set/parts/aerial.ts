@@ -1,5 +1,17 @@
 import * as v from 'valibot';
-import { capacitance, choice, frequency, length, number, resistance, turns, whole, withDefault } from '../fields.ts';
+import { readTouchstone } from '../../parts/aerial/touchstone.ts';
+import {
+  capacitance,
+  choice,
+  frequency,
+  length,
+  lines,
+  number,
+  resistance,
+  turns,
+  whole,
+  withDefault,
+} from '../fields.ts';
 import { variantMessage } from './coil.ts';
 import { wire } from './wire.ts';
 
@@ -63,9 +75,10 @@ const frame = v.looseObject({
   kind: v.literal('frame'),
   outline: withDefault(choice('Outline', ['square', 'round']), 'square'),
   side: length('Side or diameter', { max: 10, typical: [0.2, 2] }),
-  turns: turns('Turns', '', [5, 60]),
+  turns: number('Turns', 1, 400, '', [5, 60]),
   wire,
   pitch: withDefault(length('Turn spacing', { max: 0.1, typical: [1e-3, 2e-2] }), '5 mm'),
+  winding: withDefault(choice('Wound', ['box', 'spiral'], 'Side by side on the rim, or inward in one plane.'), 'box'),
 });
 const ferrite = v.looseObject({
   kind: v.literal('ferrite rod'),
@@ -75,6 +88,13 @@ const ferrite = v.looseObject({
   turns: turns('Turns', '', [20, 200]),
   wire,
   winding: length('Winding length', { max: 1, typical: [0.01, 0.1] }),
+  coilDiameter: v.optional(
+    length('Coil diameter', {
+      max: 0.3,
+      typical: [8e-3, 0.03],
+      about: 'Left out: wound on the rod over a layer of paper.',
+    }),
+  ),
   position: withDefault(number('Position of the coil', -1, 1, '0 in the middle of the rod, ±1 at an end.', [-1, 1]), 0),
 });
 const measured = v.looseObject({
@@ -102,9 +122,29 @@ const impedance = v.looseObject({
   effectiveHeight: length('Effective height', { max: 200, typical: [0.3, 15] }),
 });
 
+const touchstone = v.pipe(
+  v.looseObject({
+    kind: v.literal('touchstone'),
+    text: lines('Touchstone text', 'The whole of a one-port file, version 1 or 2, as an analyser writes it.'),
+    effectiveHeight: length('Effective height', { max: 200, typical: [0.3, 15] }),
+  }),
+  // From here on it is an aerial of measured impedance like any other.
+  v.rawTransform(({ dataset, addIssue, NEVER }) => {
+    const { kind: _, text, ...rest } = dataset.value;
+    const read = readTouchstone(text);
+    if (read.ok && read.points.length > 0) return { ...rest, kind: 'impedance' as const, points: [...read.points] };
+    const why = read.ok ? 'no points' : read.problems.map((p) => `line ${p.line}: ${p.message}`).join('; ');
+    addIssue({
+      message: `expected a one-port Touchstone file, received ${JSON.stringify(text.slice(0, 40))}: this will not do: ${why}`,
+      path: [{ type: 'object', origin: 'value', input: dataset.value, key: 'text', value: text }],
+    });
+    return NEVER;
+  }),
+);
+
 export const aerial = v.variant(
   'kind',
-  [invertedL, vertical, tee, horizontal, sloping, bent, frame, ferrite, measured, impedance],
+  [invertedL, vertical, tee, horizontal, sloping, bent, frame, ferrite, measured, impedance, touchstone],
   variantMessage('kind'),
 );
 export type AerialDescription = v.InferOutput<typeof aerial>;

@@ -20,6 +20,16 @@ const transformer = v.looseObject({
     }),
     '1 %',
   ),
+  coreLoss: v.optional(
+    resistance('Iron loss', {
+      above: 0,
+      typical: [2e4, 2e6],
+      about: 'As a resistance across the primary; left out: usual for its inductance.',
+    }),
+  ),
+  windingCapacitance: v.optional(
+    capacitance('Winding capacitance', { max: 1e-7, typical: [0, 1e-9], about: 'Across the primary.' }),
+  ),
 });
 const common = {
   bypass: withDefault(

@@ -112,6 +112,6 @@ export type PlaceDescription = v.InferOutput<typeof place>;
 export type StationDescription = v.InferOutput<typeof station>;
 export type GroundDescription = v.InferOutput<typeof ground>;
 
-export const ROOMS = ['quiet room', 'living room', 'workshop', 'out of doors'] as const;
+export const ROOMS = ['night', 'quiet room', 'living room', 'workshop', 'out of doors'] as const;
 export const ear = v.looseObject({ room: withDefault(choice('Listening in', ROOMS), 'quiet room') });
 export type EarDescription = v.InferOutput<typeof ear>;

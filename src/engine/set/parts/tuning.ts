@@ -1,19 +1,10 @@
 import * as v from 'valibot';
-import { angle, capacitance, choice, length, ratio, whole, withDefault } from '../fields.ts';
+import { type DielectricName, DIELECTRICS as TABLE } from '../../parts/capacitor/dielectrics.ts';
+import { angle, capacitance, choice, length, number, ratio, whole, withDefault } from '../fields.ts';
 import { variantMessage } from './coil.ts';
 
 export const LAWS = ['semicircular', 'square-law', 'straight-line frequency', 'logarithmic'] as const;
-export const DIELECTRICS = [
-  'air',
-  'paper',
-  'waxed paper',
-  'mica',
-  'polythene',
-  'polyester',
-  'glass',
-  'card',
-  'phenolic',
-] as const;
+export const DIELECTRICS = Object.keys(TABLE) as DielectricName[];
 
 const law = withDefault(choice('Vane shape', LAWS, 'How capacitance follows the scale.'), 'semicircular');
 const swing = withDefault(
@@ -34,11 +25,29 @@ const trimmer = withDefault(
 );
 const lossTangent = (fallback: string) =>
   withDefault(ratio('Loss (tan δ)', { min: 0, max: 1, typical: [0, 0.05] }), fallback);
-const common = { stray, trimmer };
+const padder = v.optional(
+  capacitance('Padder', {
+    above: 0,
+    typical: [1e-10, 5e-9],
+    about: 'In series with the capacitor, to narrow what it covers.',
+  }),
+);
+const common = { stray, trimmer, padder };
+const airGap = v.optional(
+  length('Air left between', {
+    max: 0.01,
+    typical: [1e-5, 5e-4],
+    about: 'Where the foil does not lie flat on its dielectric.',
+  }),
+);
+const permittivity = v.optional(number('Permittivity', 1, 100, 'As measured; left out: usual for it.', [1, 10]));
 
 const bought = v.looseObject({
   kind: v.literal('variable'),
   maximum: capacitance('Meshed', { above: 0, typical: [1e-10, 1e-9], about: 'Capacitance with the vanes fully in.' }),
+  tolerance: v.optional(
+    ratio('Tolerance', { min: 0, max: 0.5, typical: [0.01, 0.2], about: '± of the marking; left out: 10 %.' }),
+  ),
   minimum: v.optional(
     capacitance('Open', { typical: [5e-12, 5e-11], about: 'With the vanes out; left out: a usual one for its size.' }),
   ),
@@ -47,7 +56,7 @@ const bought = v.looseObject({
   lossTangent: lossTangent('0.1 %'),
   ...common,
 });
-const plates = v.looseObject({
+const vanes = v.looseObject({
   kind: v.literal('vanes'),
   outerRadius: length('Vane radius', { max: 0.3, typical: [0.01, 0.08] }),
   innerRadius: withDefault(
@@ -98,6 +107,8 @@ const foil = v.looseObject({
   width: length('Width', { max: 2, typical: [0.03, 0.4] }),
   thickness: length('Dielectric thickness', { max: 0.02, typical: [2e-5, 1e-3] }),
   dielectric: withDefault(choice('Dielectric', DIELECTRICS), 'paper'),
+  permittivity,
+  airGap,
   sheets: withDefault(
     whole('Sheets in all', 2, 200, 'Two make one capacitor; three make two in parallel.', [2, 21]),
     2,
@@ -106,12 +117,38 @@ const foil = v.looseObject({
   lossTangent: v.optional(ratio('Loss (tan δ)', { min: 0, max: 1, typical: [0, 0.1] })),
   ...common,
 });
+const plates = v.pipe(
+  v.looseObject({
+    kind: v.literal('plates'),
+    length: length('Overlap, full', {
+      max: 2,
+      typical: [0.03, 0.3],
+      about: 'How far the plates slide over each other.',
+    }),
+    width: length('Width', { max: 2, typical: [0.03, 0.3] }),
+    thickness: length('Gap or dielectric', { max: 0.02, typical: [1e-4, 2e-3] }),
+    dielectric: withDefault(choice('Between plates', DIELECTRICS), 'air'),
+    permittivity,
+    airGap,
+    sheets: withDefault(
+      whole('Plates in all', 2, 200, 'Two make one capacitor; three make two in parallel.', [2, 21]),
+      2,
+    ),
+    minimum: v.optional(capacitance('Slid apart', { typical: [5e-12, 5e-11] })),
+    lossTangent: v.optional(ratio('Loss (tan δ)', { min: 0, max: 1, typical: [0, 0.1] })),
+    ...common,
+  }),
+  // From here on they are sheets that slide, as foil is.
+  v.transform((written) => ({ ...written, kind: 'foil' as const })),
+);
 const tubes = v.looseObject({
   kind: v.literal('tubes'),
   length: length('Overlap, full', { max: 2, typical: [0.05, 0.5] }),
   innerDiameter: length('Inner tube, outside', { max: 0.5, typical: [0.005, 0.06] }),
   gap: length('Gap', { max: 0.05, typical: [1e-4, 2e-3] }),
   dielectric: withDefault(choice('Between tubes', DIELECTRICS), 'paper'),
+  permittivity,
+  airGap,
   lossTangent: v.optional(ratio('Loss (tan δ)', { min: 0, max: 1, typical: [0, 0.1] })),
   ...common,
 });
@@ -122,6 +159,8 @@ const book = v.looseObject({
   opening: withDefault(angle('Widest opening', { above: 0, max: 180, typical: [10, 90] }), '60°'),
   thickness: length('Dielectric thickness', { max: 0.02, typical: [2e-5, 1e-3] }),
   dielectric: withDefault(choice('Dielectric', DIELECTRICS), 'paper'),
+  permittivity,
+  airGap,
   lossTangent: v.optional(ratio('Loss (tan δ)', { min: 0, max: 1, typical: [0, 0.1] })),
   ...common,
 });
@@ -133,5 +172,9 @@ const fixed = v.looseObject({
 });
 
 /** What tunes the set. Its pointer position runs from 0 (open) to 1 (meshed). */
-export const tuning = v.variant('kind', [bought, plates, points, foil, tubes, book, fixed], variantMessage('kind'));
+export const tuning = v.variant(
+  'kind',
+  [bought, vanes, points, foil, plates, tubes, book, fixed],
+  variantMessage('kind'),
+);
 export type TuningDescription = v.InferOutput<typeof tuning>;
