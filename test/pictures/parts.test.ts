@@ -102,6 +102,19 @@ const pictures: Record<string, () => Scene> = {
       v.parse(earth, { kind: 'measured', resistance: '80 Ω' }),
     ),
   'aerial-frame': () => drawAerial(v.parse(aerial, { kind: 'frame', side: '0.8 m', turns: 16, wire }), rod),
+  'aerial-frame-spiral': () =>
+    drawAerial(
+      v.parse(aerial, {
+        kind: 'frame',
+        side: '0.6 m',
+        turns: 14,
+        winding: 'spiral',
+        outline: 'square',
+        pitch: '8 mm',
+        wire,
+      }),
+      rod,
+    ),
   'aerial-rod': () =>
     drawAerial(
       v.parse(aerial, {

@@ -10,5 +10,7 @@ export { type CoupledCoils, drawCoupledCoils } from './coil/coupled.ts';
 export type { Tap } from './coil/drawn.ts';
 export { spiderOutline } from './coil/spider.ts';
 export { detectorWords, drawDetector } from './detector.ts';
+export { type DialFace, dialWords, drawDial, paperAngle } from './dial/face.ts';
+export { type DialData, type DialMark, dialMarks, dialScale } from './dial/marks.ts';
 export { drawLoad, loadWords } from './load.ts';
 export { type Room, scaleWords } from './paper.ts';

@@ -15,18 +15,21 @@ const FALL = 0.2;
 /** How far below `at` the base line lies, in ems. */
 export const baseShift = (sits: TextItem['sits']): number => (sits === 'middle' ? 0.35 : sits === 'top' ? RISE : 0);
 
-export const textBox = (item: TextItem): Box => {
+/** Corners of a text's box as it lies, turned or not. */
+export function textCorners(item: TextItem): Point[] {
   const w = textWidth(item.text, item.size, item.bold);
   const x = item.anchor === 'middle' ? -w / 2 : item.anchor === 'end' ? -w : 0;
   const base = baseShift(item.sits) * item.size;
-  const corners: Point[] = [
+  const upright: Point[] = [
     [x, base - RISE * item.size],
     [x + w, base - RISE * item.size],
-    [x, base + FALL * item.size],
     [x + w, base + FALL * item.size],
+    [x, base + FALL * item.size],
   ];
-  return boundsOf(corners.map((p) => turned(p, item.turn ?? 0, item.at)));
-};
+  return upright.map((p) => turned(p, item.turn ?? 0, item.at));
+}
+
+export const textBox = (item: TextItem): Box => boundsOf(textCorners(item));
 
 const turned = ([x, y]: Point, degrees: number, [dx, dy]: Point, scale = 1): Point => {
   const a = (degrees * Math.PI) / 180;
@@ -122,14 +125,35 @@ function pathPoints(segments: Extract<Item, { kind: 'path' }>['segments']): Poin
   return points;
 }
 
-/** Every text of a scene with its box in the scene's own coordinates, for judging overlaps and clipped words. */
-export function textBoxes(items: readonly Item[]): { readonly text: string; readonly box: Box }[] {
+/** Every text of a scene with its box and corners in the scene's own coordinates, for judging overlaps and cut-off words. */
+export function textBoxes(
+  items: readonly Item[],
+): { readonly text: string; readonly box: Box; readonly corners: readonly Point[] }[] {
   return items.flatMap((item) => {
-    if (item.kind === 'text') return [{ text: item.text, box: textBox(item) }];
+    if (item.kind === 'text') return [{ text: item.text, box: textBox(item), corners: textCorners(item) }];
     if (item.kind !== 'group') return [];
-    return textBoxes(item.items).map(({ text, box }) => ({
-      text,
-      box: boundsOf(corners(box).map((p) => turned(p, item.turn ?? 0, item.move ?? [0, 0], item.scale ?? 1))),
-    }));
+    return textBoxes(item.items).map(({ text, corners }) => {
+      const moved = corners.map((p) => turned(p, item.turn ?? 0, item.move ?? [0, 0], item.scale ?? 1));
+      return { text, box: boundsOf(moved), corners: moved };
+    });
   });
+}
+
+/** Do two four-cornered shapes overlap by more than `slack`: no line between them keeps them apart. */
+export function shapesOverlap(a: readonly Point[], b: readonly Point[], slack = 0): boolean {
+  for (const shape of [a, b])
+    for (let i = 0; i < shape.length; i++) {
+      const [p, q] = [shape[i], shape[(i + 1) % shape.length]];
+      const length = Math.hypot(q[0] - p[0], q[1] - p[1]);
+      if (!(length > 0)) continue;
+      const [nx, ny] = [(q[1] - p[1]) / length, (p[0] - q[0]) / length];
+      const along = (points: readonly Point[]): [number, number] => {
+        const values = points.map((v) => v[0] * nx + v[1] * ny);
+        return [Math.min(...values), Math.max(...values)];
+      };
+      const [a0, a1] = along(a);
+      const [b0, b1] = along(b);
+      if (a1 <= b0 + slack || b1 <= a0 + slack) return false;
+    }
+  return true;
 }

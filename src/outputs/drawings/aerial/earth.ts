@@ -32,7 +32,7 @@ export function earthDepth(earth: EarthDescription): number {
     case 'rods':
       return earth.length + 0.3;
     case 'plate':
-      return earth.depth + 0.6;
+      return earth.depth + 0.6 + (earth.lie === 'upright' ? earth.side / 2 : 0);
     case 'buried wire':
     case 'radials':
       return earth.depth + 0.7;
@@ -74,7 +74,13 @@ export function earthItems(earth: EarthDescription, at: At, foot: number, paper:
       return [
         ...lead,
         line(at(x, 0), at(x, -earth.depth), { stroke: 'copper', width: PLAIN }),
-        rect(px, py, paper.mm(earth.side * 1e3), 1, { fill: 'copper' }),
+        earth.lie === 'upright'
+          ? line(at(x, -earth.depth + earth.side / 2), at(x, -earth.depth - earth.side / 2), {
+              stroke: 'copper',
+              width: 1,
+              cap: 'butt',
+            })
+          : rect(px, py, paper.mm(earth.side * 1e3), 1, { fill: 'copper' }),
         ...dimension(at(x - earth.side / 2, 0), at(x - earth.side / 2, -earth.depth), m(earth.depth), 3),
         text([px, py + 2], `plate ${m(earth.side)} square`, SMALL, { sits: 'top' }),
       ];
@@ -104,7 +110,12 @@ export function earthItems(earth: EarthDescription, at: At, foot: number, paper:
         line(at(foot, earth.height), at(foot + earth.length, earth.height), { stroke: 'copper', width: BOLD }),
         circle(at(foot + earth.length, earth.height), 0.7, { fill: 'paper', stroke: 'ink', width: THIN }),
         line(at(foot + earth.length, 0), at(foot + earth.length, earth.height), { stroke: 'metal', width: PLAIN }),
-        ...dimension(at(foot, 0), at(foot + earth.length, 0), `counterpoise ${m(earth.length)}`, -4),
+        ...dimension(
+          at(foot, 0),
+          at(foot + earth.length, 0),
+          `counterpoise, ${earth.count > 1 ? `${earth.count} of ` : ''}${m(earth.length)}`,
+          -4,
+        ),
       ];
     case 'measured': {
       const [px, py] = at(x, -0.3);
@@ -128,15 +139,15 @@ export function earthWords(earth: EarthDescription): string {
     case 'rod':
       return `Earth rod of ${m(earth.length)}, ${m(earth.diameter)} thick.`;
     case 'rods':
-      return `${earth.count} earth rods of ${m(earth.length)}, ${m(earth.spacing)} apart.`;
+      return `${earth.count} earth rods of ${m(earth.length)} in a ${earth.layout}, ${m(earth.spacing)} apart.`;
     case 'plate':
-      return `Earth plate ${m(earth.side)} square, ${m(earth.depth)} deep.`;
+      return `Earth plate ${m(earth.side)} square, ${earth.lie}, ${m(earth.depth)} deep.`;
     case 'buried wire':
       return `Wire of ${m(earth.length)} buried ${m(earth.depth)} deep.`;
     case 'radials':
       return `${earth.count} buried radial wires of ${m(earth.length)}.`;
     case 'counterpoise':
-      return `Counterpoise of ${m(earth.length)} at ${m(earth.height)}.`;
+      return `Counterpoise of ${earth.count > 1 ? `${earth.count} wires of ` : ''}${m(earth.length)} at ${m(earth.height)}.`;
     case 'measured':
       return `Earth measured as ${formatQuantity(earth.resistance, 'resistance')}.`;
   }

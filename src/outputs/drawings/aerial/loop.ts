@@ -15,7 +15,7 @@ export const drawLoop = (aerial: Loop<'frame' | 'ferrite rod'>, room: Room): Sce
 function drawFrame(aerial: Loop<'frame'>, room: Room): Scene {
   const s = aerial.side * 1e3;
   const pitch = aerial.pitch * 1e3;
-  const depth = aerial.turns * pitch;
+  const depth = aerial.winding === 'spiral' ? pitch : aerial.turns * pitch;
   const stand = s * 0.12;
   const gap = s * 0.25;
   const paper = paperFor({ x: -s / 2, y: -s / 2 - stand, w: s + gap + depth, h: s + stand }, room, {
@@ -31,18 +31,26 @@ function drawFrame(aerial: Loop<'frame'>, room: Room): Scene {
     line(at(0, s / 2), at(0, -s / 2 - stand), { stroke: 'soft', width: 1 }),
     line(at(-s / 2, 0), at(s / 2, 0), { stroke: 'soft', width: 1 }),
     line(at(-s * 0.2, -s / 2 - stand), at(s * 0.2, -s / 2 - stand), { stroke: 'soft', width: 1.4 }),
-    aerial.outline === 'square'
-      ? rect(x, y, mm(s), mm(s), { stroke: 'copper', width: BOLD * 1.4 })
-      : circle(at(0, 0), mm(s / 2), { stroke: 'copper', width: BOLD * 1.4 }),
   ];
+  const spiral = aerial.winding === 'spiral';
   const step = Math.max(1, Math.ceil(0.6 / Math.max(mm(pitch), 1e-6)));
-  for (let i = 0; i < aerial.turns; i += step) {
+  // A spiral winds inward from its outermost turn; of a box only the nearest turn is seen from the front.
+  for (let i = 0; i < (spiral ? aerial.turns : 1); i += step) {
+    const inward = mm(i * pitch);
+    const size = mm(s) - 2 * inward;
+    if (!(size > 0)) break;
+    const look = { stroke: 'copper', width: spiral ? PLAIN : BOLD * 1.4 } as const;
+    items.push(
+      aerial.outline === 'square' ? rect(x + inward, y + inward, size, size, look) : circle(at(0, 0), size / 2, look),
+    );
+  }
+  for (let i = 0; i < (spiral ? 1 : aerial.turns); i += step) {
     const px = side[0] + mm((i + 0.5) * pitch);
     items.push(line([px, side[1]], [px, side[1] + mm(s)], { stroke: 'copper', width: PLAIN }));
   }
   items.push(
     ...dimension(at(-s / 2, -s / 2), at(-s / 2, s / 2), millimetres(s), 5),
-    ...dimension(at(s / 2 + gap, -s / 2), at(s / 2 + gap + depth, -s / 2), millimetres(depth), -5),
+    ...(spiral ? [] : dimension(at(s / 2 + gap, -s / 2), at(s / 2 + gap + depth, -s / 2), millimetres(depth), -5)),
     text(
       [2, paper.height - 2],
       `${formatNumber(aerial.turns, 3)} turns, ${formatQuantity(aerial.pitch, 'length')} apart`,
@@ -66,7 +74,7 @@ function drawRod(aerial: Loop<'ferrite rod'>, room: Room): Scene {
     rect(x, y, mm(l), mm(d), { fill: 'metal', stroke: 'ink', width: PLAIN, radius: Math.min(1.5, mm(d) / 4) }),
   ];
   const shown = Math.min(Math.ceil(aerial.turns), Math.max(2, Math.floor(mm(w) / 0.55)));
-  const r = d / 2 + 1;
+  const r = (aerial.coilDiameter !== undefined ? aerial.coilDiameter * 1e3 : d + 1) / 2;
   for (let i = 0; i < shown; i++) {
     const px = middle - w / 2 + ((i + 0.5) * w) / shown;
     items.push(

@@ -139,7 +139,7 @@ export class DiagramSheet {
   ): number {
     const { middle = (top + bottom) / 2, up = false, left = false, arches } = options;
     const half = arches === undefined ? HALF[kind] : arches * 6;
-    const reach = kind === 'inductor' ? (left ? 8 : 13) : 16;
+    const reach = kind === 'inductor' ? (left ? 8 : 13) : kind === 'valve' ? 31 : 16;
     const lines = about.words.length;
     const terminals: Terminal[] = [
       { at: [x, middle - half], node: nodes[0] },

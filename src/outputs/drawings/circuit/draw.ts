@@ -56,10 +56,14 @@ export function diagramItems(diagram: Diagram): Item[] {
   return items;
 }
 
+const DIRECTED = new Set(['diode', 'valve', 'cell']);
+
 function symbolItem(s: PlacedSymbol): Item {
   const body = s.kind === 'transformer' ? coreItems(s) : symbolItems(s.kind, s.arches);
   // A mirrored coil bulges to the other side: turned half round, its ends change places and nothing else.
-  const turn = s.turn + (s.mirrored ? 180 : 0);
+  // What looks the same both ways stands upright whichever end comes first.
+  const upright = s.turn === -90 && !DIRECTED.has(s.kind) ? 90 : s.turn;
+  const turn = upright + (s.mirrored ? 180 : 0);
   const drawn: Item[] = [group(body, { move: s.centre, turn })];
   if (s.kind === 'amplifier') {
     const at: [number, number] = [s.centre[0] + 42, s.centre[1]];

@@ -277,7 +277,7 @@ export function drawLoadSide(sheet: DiagramSheet, load: LoadDescription, from: n
       centre: [x + 14, middle],
       turn: 90,
       words,
-      wordsAt: [x + 14, middle - 32],
+      wordsAt: [x + 14, y - 8],
       anchor: 'middle',
     });
     sheet.couplings.push({ first: primary, second: secondary, words: '' });

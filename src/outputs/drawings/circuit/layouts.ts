@@ -562,8 +562,8 @@ function variometer(set: SetDescription, arrangement: ArrangementOf<'variometer'
     second: rotor.description.name,
     words: '',
     arrow: [
-      [x - 16, middle + 34],
-      [x + 14, middle - 40],
+      [x - 14, middle + 30],
+      [x + 11, middle - 19],
     ],
   });
   let end = right + 10;

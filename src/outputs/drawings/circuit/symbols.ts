@@ -88,7 +88,7 @@ export function symbolItems(kind: SymbolKind, arches = 4): Item[] {
     case 'capacitor':
       return plates();
     case 'variable capacitor':
-      return [...plates(), ...arrow([-12, 13], [12, -13])];
+      return [...plates(), ...arrow([12, 13], [-12, -13])];
     case 'inductor':
       return [
         path(Array.from({ length: arches }, (_, i) => arc([-6 * arches + 6 + 12 * i, 0], 6, 180, 360)).flat(), {
@@ -114,18 +114,29 @@ export function symbolItems(kind: SymbolKind, arches = 4): Item[] {
         circle([0, 0], 15, FILLED),
         line([-15, 0], [-6, 0], INK),
         line([-6, -7], [-6, 7], { stroke: 'ink', width: 2.5 }),
-        line([15, 0], [4, 0], INK),
-        line([4, -7], [4, 7], { stroke: 'ink', width: 1.5 }),
         polyline(
           [
-            [9, 11.5],
-            [7.5, 4],
-            [10, 2],
-            [12.5, 4],
-            [11, 9.7],
+            [15, 0],
+            [13.5, 0],
+            [13.5, -8],
+            [4, -8],
+            [4, 7],
+          ],
+          INK,
+        ),
+        // The heater, a hairpin behind the cathode; its supply is no part of the signal's circuit.
+        polyline(
+          [
+            [6.5, 23],
+            [6.5, 6],
+            [8.5, 2.5],
+            [10.5, 6],
+            [10.5, 23],
           ],
           { stroke: 'warning', width: 1.2 },
         ),
+        circle([6, 24.5], 1.6, { stroke: 'warning', fill: 'paper', width: 1 }),
+        circle([11, 24.5], 1.6, { stroke: 'warning', fill: 'paper', width: 1 }),
       ];
     case 'cell':
       return [
