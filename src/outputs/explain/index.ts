@@ -12,6 +12,7 @@ export {
   type PictureId,
 } from './pictures/index.ts';
 export { isPoint, POINT_WORDS, POINTS, type PointId } from './points.ts';
+export { type Prepared, preparer } from './prepared.ts';
 export type { Programme, Tone } from './programme.ts';
 export { audible, csvOf, wavOf } from './samples.ts';
 export { scenePen } from './scene-pen.ts';
@@ -24,6 +25,7 @@ export {
   tonesOf,
   withSettings,
 } from './settings.ts';
+export { paintStage, type Stage, stagePlot } from './stage.ts';
 export {
   readScene,
   readSettings,

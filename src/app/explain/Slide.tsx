@@ -1,0 +1,49 @@
+import { useId } from 'preact/hooks';
+
+interface Props {
+  label: string;
+  value: number;
+  /** Ends of the scale; logarithmic when `log`. */
+  min: number;
+  max: number;
+  log?: boolean;
+  /** Values are rounded to this. */
+  round?: (value: number) => number;
+  text: (value: number) => string;
+  onChange: (value: number) => void;
+  /** Puts it back to what the set has; shown while it differs. */
+  onReset?: () => void;
+}
+
+const STEPS = 400;
+
+/** A slider for one figure, with its value in words. */
+export function Slide({ label, value, min, max, log = false, round = (v) => v, text, onChange, onReset }: Props) {
+  const id = useId();
+  const place = (v: number) =>
+    Math.round(STEPS * (log ? Math.log(v / min) / Math.log(max / min) : (v - min) / (max - min)));
+  const valueAt = (step: number) =>
+    round(log ? min * (max / min) ** (step / STEPS) : min + ((max - min) * step) / STEPS);
+  return (
+    <div class="explain-slide">
+      <label for={id}>{label}</label>
+      <output for={id}>{text(value)}</output>
+      {onReset && (
+        <button type="button" class="link" onClick={onReset}>
+          as in the set<span class="visually-hidden">: {label}</span>
+        </button>
+      )}
+      <input
+        id={id}
+        type="range"
+        class="slider"
+        min={0}
+        max={STEPS}
+        step={1}
+        value={Math.min(STEPS, Math.max(0, place(value)))}
+        aria-valuetext={text(value)}
+        onInput={(event) => onChange(valueAt(Number(event.currentTarget.value)))}
+      />
+    </div>
+  );
+}
