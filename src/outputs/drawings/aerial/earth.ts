@@ -65,7 +65,7 @@ export function earthItems(earth: EarthDescription, at: At, foot: number, paper:
         ...lead,
         ...places.map((rx) => rod(rx, earth.length, earth.diameter)),
         line(at(x, 0.1), at(last, 0.1), { stroke: 'copper', width: PLAIN }),
-        ...dimension(at(x, 0), at(x, -earth.length), m(earth.length), -4),
+        ...dimension(at(x, 0), at(x, -earth.length), m(earth.length), 4),
         ...dimension(at(places[1], -earth.length), at(x, -earth.length), m(earth.spacing), -3),
       ];
     }
