@@ -11,6 +11,7 @@ import {
   extentOf,
   fitted,
   holds,
+  type Label,
   moved,
   placeNames,
   pointOf,
@@ -39,6 +40,15 @@ interface Props {
 const LETTERS = 12;
 /** Names beyond these only crowd; the table has them all. */
 const MOST_NAMES = 40;
+/** Where a ring's distance is written: the first of these in sight. */
+const RING_SIDES = [
+  [0, -1],
+  [-1, 0],
+  [0, 1],
+  [1, 0],
+  [-Math.SQRT1_2, Math.SQRT1_2],
+  [Math.SQRT1_2, Math.SQRT1_2],
+] as const;
 /** Degrees about the middle of the night: sun's upper edge on the horizon, refraction included; and 12° under it. */
 const SUNSET_RADIUS = 90 - 0.833;
 const DARK_RADIUS = 90 - 12;
@@ -57,6 +67,8 @@ export function StationsMap({ centre, siteName, arrivals, rows, when, chosen, on
     [points, size.width, size.height],
   );
   const [own, setOwn] = useState<View | undefined>();
+  // Moved elsewhere, everything lies otherwise.
+  useEffect(() => setOwn(undefined), [centre.latitude, centre.longitude]);
   const view = own ?? home;
   const outline = useOutline(centre, view, size);
   const frame = useRef<HTMLDivElement>(null);
@@ -137,11 +149,15 @@ export function StationsMap({ centre, siteName, arrivals, rows, when, chosen, on
             </g>
             <g>
               {rings.map((km) => {
-                const [x, y] = onScreen([0, -km]);
+                const at = RING_SIDES.map(([x, y]) => onScreen([x * km, y * km])).find(
+                  ([x, y]) => x > 4 && x < width - 50 && y > 20 && y < size.height - 8 && !isOverName(names, x, y),
+                );
                 return (
-                  <text key={km} class="map-ring-name" x={x + 4} y={y - 4}>
-                    {km >= 1000 ? `${km / 1000} 000` : km} km
-                  </text>
+                  at && (
+                    <text key={km} class="map-ring-name" x={at[0] + 4} y={at[1] - 4}>
+                      {km >= 1000 ? `${km / 1000} 000` : km} km
+                    </text>
+                  )
                 );
               })}
               {arrivals.map((arrival) => (
@@ -205,6 +221,14 @@ export function StationsMap({ centre, siteName, arrivals, rows, when, chosen, on
     </div>
   );
 }
+
+/** A distance written there would lie over a name. */
+const isOverName = (names: readonly Label[], x: number, y: number): boolean =>
+  names.some(({ x: at, y: line, anchor, text }) => {
+    const w = textWidth(text, LETTERS);
+    const left = anchor === 'start' ? at : at - w;
+    return Math.abs(line - y) < 18 && left < x + 55 && left + w > x;
+  });
 
 function Path({
   arrival,

@@ -64,7 +64,10 @@ export function FieldPlace(props: Props) {
   const { position, name } = set.place;
   const arrival = chosen === undefined ? undefined : figures?.now[chosen];
   const add = () => {
-    onChange(addItem(written, STATIONS), 'add a station');
+    const added = addItem(written, STATIONS);
+    const last = [...STATIONS, stations.length];
+    const usual = { power: '10 kW', distance: '50 km', ...(valueAtPath(added, last) as object) };
+    onChange(withValueAt(added, last, usual), 'add a station');
     onChoose(stations.length);
     requestAnimationFrame(() => document.getElementById(`f-place.stations[${stations.length}].name`)?.focus());
   };
@@ -98,7 +101,6 @@ export function FieldPlace(props: Props) {
         />
         {position && figures ? (
           <StationsMap
-            key={`${position.latitude} ${position.longitude}`}
             centre={position}
             siteName={name}
             arrivals={figures.now}
