@@ -1,3 +1,4 @@
+import { view } from '../state/view.ts';
 import { Workbench } from '../workbenches/Workbench.tsx';
 import { Answer } from './Answer.tsx';
 import { BadFileDialog, PasteDialog } from './Dialogs.tsx';
@@ -7,23 +8,30 @@ import { Notices } from './Notices.tsx';
 import { PathStrip } from './PathStrip.tsx';
 import { Side } from './Side.tsx';
 import { StationList } from './StationList.tsx';
+import { OtherView } from './Views.tsx';
 
 export function App() {
   return (
     <div class="page">
       <Header />
       <main class="main">
-        <div class="lead">
-          <Answer />
-          <PathStrip />
-        </div>
-        <div class="columns">
-          <StationList />
-          <Workbench />
-          <Side />
-        </div>
+        {view.value === 'set' ? (
+          <>
+            <div class="lead">
+              <Answer />
+              <PathStrip />
+            </div>
+            <div class="columns">
+              <StationList />
+              <Workbench />
+              <Side />
+            </div>
+          </>
+        ) : (
+          <OtherView />
+        )}
       </main>
-      <DialStrip />
+      {view.value === 'set' && <DialStrip />}
       <Notices />
       <BadFileDialog />
       <PasteDialog />

@@ -6,6 +6,7 @@ import { EXAMPLES } from '../state/examples.ts';
 import { openExample, openFile, saveFile, showPaste } from '../state/files.ts';
 import { type Theme, theme } from '../state/view.ts';
 import { Menu } from './Menu.tsx';
+import { ViewChoice } from './Views.tsx';
 
 const NEXT_THEME: Readonly<Record<Theme, Theme>> = { auto: 'light', light: 'dark', dark: 'auto' };
 const THEME_WORDS: Readonly<Record<Theme, string>> = { auto: 'as the device', light: 'light', dark: 'dark' };
@@ -23,6 +24,7 @@ export function Header() {
           {isSaved.value ? '' : ' · changed'}
         </span>
       </div>
+      <ViewChoice />
       <div class="tools">
         <Menu label="Open">
           <button type="button" onClick={() => picker.current?.click()}>

@@ -2,6 +2,10 @@ import { effect, signal } from '@preact/signals';
 import type { StageId } from '../../engine/reception/types.ts';
 import type { When } from '../place/when.ts';
 
+/** The set itself, or a view that takes the whole page. */
+export const VIEWS = ['set', 'explain'] as const;
+export type ViewId = (typeof VIEWS)[number];
+export const view = signal<ViewId>('set');
 /** The stage whose workbench is open. */
 export const stage = signal<StageId>('tuned circuit');
 /** The chosen station's place in the list; undefined: the one heard best. */

@@ -1,0 +1,37 @@
+import type { ComponentType } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+
+interface Props<P> {
+  /** Fetches the component; it is not in the page's first script. */
+  readonly load: () => Promise<ComponentType<P>>;
+  readonly name: string;
+  readonly props: P;
+}
+
+/** A part of the page that is fetched when first opened. */
+export function Later<P extends object>({ load, name, props }: Props<P>) {
+  const [Loaded, setLoaded] = useState<ComponentType<P> | undefined>();
+  const [failed, setFailed] = useState(false);
+  const [attempt, setAttempt] = useState(0);
+  useEffect(() => {
+    let here = true;
+    setFailed(false);
+    load().then(
+      (component) => here && setLoaded(() => component),
+      () => here && setFailed(true),
+    );
+    return () => {
+      here = false;
+    };
+  }, [load, attempt]);
+  if (Loaded) return <Loaded {...props} />;
+  if (!failed) return <p class="quiet">Opening {name}…</p>;
+  return (
+    <p class="problem">
+      {name} could not be fetched.{' '}
+      <button type="button" onClick={() => setAttempt(attempt + 1)}>
+        Try again
+      </button>
+    </p>
+  );
+}
