@@ -1,4 +1,6 @@
 import { aerial } from './aerial.ts';
+import { band } from './band.ts';
+import { bestWire } from './best-wire.ts';
 import type { Calculation } from './calculation.ts';
 import { coil } from './coil.ts';
 import { coupling } from './coupling.ts';
@@ -9,12 +11,16 @@ import { groundwave } from './groundwave.ts';
 import { noise } from './noise.ts';
 import { reception } from './reception.ts';
 import { skywave } from './skywave.ts';
+import { turns } from './turns.ts';
 import { wire } from './wire.ts';
 
 export const CALCULATIONS: readonly Calculation[] = [
   coil,
   coupling,
   wire,
+  turns,
+  bestWire,
+  band,
   aerial,
   earth,
   groundwave,

@@ -1,0 +1,34 @@
+import * as v from 'valibot';
+import { bestWire as choose, FORMERS } from '../../engine/parts/coil/index.ts';
+import { quantity } from '../../engine/units/schema.ts';
+import { calculation, figure } from './calculation.ts';
+
+const size = quantity('length', { above: 0, max: 10 });
+
+export const bestWire = calculation({
+  name: 'best-wire',
+  about: 'Wires that reach an inductance on a former, best Q first, wound close and spaced.',
+  example: { inductance: '190 µH', frequency: '1 MHz', formerDiameter: '63 mm', longest: '100 mm', former: 'card' },
+  schema: v.object({
+    inductance: quantity('inductance', { above: 1e-8, max: 0.1 }),
+    frequency: quantity('frequency', { min: 1e4, max: 3e7 }),
+    formerDiameter: quantity('length', { min: 5e-3, max: 2 }),
+    longest: size,
+    former: v.optional(v.picklist(FORMERS, `expected one of ${FORMERS.map((f) => `"${f}"`).join(', ')}`)),
+  }),
+  answer(input) {
+    const choices = choose(input);
+    return {
+      wires: choices.map((c) => ({
+        diameter: figure(c.wire.diameter, 'length'),
+        turns: c.turns,
+        pitch: figure(c.pitch, 'length'),
+        length: figure(c.length, 'length'),
+        wireLength: figure(c.wireLength, 'length'),
+        q: c.q,
+        qRange: c.qRange,
+      })),
+      warnings: choices.length === 0 ? ['No common wire reaches this inductance on so short a former.'] : [],
+    };
+  },
+});

@@ -1,0 +1,80 @@
+import * as v from 'valibot';
+import { spreadFor, turnsFor, type Unwound } from '../../engine/parts/coil/index.ts';
+import { quantity } from '../../engine/units/schema.ts';
+import { calculation, figure } from './calculation.ts';
+import { coilSchema } from './coil.ts';
+import { buildable } from './shape.ts';
+
+/** A coil whose turns are still to be found. */
+const unwound = v.pipe(
+  v.looseObject({ shape: v.string('expected "shape", such as "solenoid"') }, 'expected a coil without its turns'),
+  v.transform((coil) => ({
+    ...coil,
+    ...(coil.shape === 'multilayer' ? { layers: coil.layers ?? 1 } : { turns: coil.turns ?? 1 }),
+  })),
+  coilSchema,
+);
+const schema = v.object({
+  inductance: quantity('inductance', { above: 0, max: 1e3 }),
+  coil: unwound,
+  turns: v.optional(v.pipe(v.number('expected a number of turns'), v.minValue(1, 'expected at least 1'))),
+});
+type Input = v.InferOutput<typeof schema>;
+
+const found = ({ coil, inductance }: Input) => {
+  if (coil.shape === 'core') return Math.sqrt(inductance / coil.perTurnSquared);
+  const wanted = turnsFor(inductance, coil as unknown as Unwound);
+  if (!wanted) throw new RangeError('no coil of this kind has so much inductance: more turns than can be wound');
+  return wanted;
+};
+
+export const turns = calculation({
+  name: 'turns',
+  about:
+    'Turns for a wanted inductance on a former with a wire; with "turns", how far those turns must be spread for it.',
+  example: {
+    inductance: '200 µH',
+    coil: { shape: 'solenoid', formerDiameter: '63 mm', wire: { diameter: '26 SWG', covering: 'enamel' } },
+    turns: 70,
+  },
+  schema: buildable(schema, found),
+  answer(input) {
+    const { coil, inductance } = input;
+    const wanted = found(input);
+    if (typeof wanted === 'number') {
+      const whole = Math.max(1, Math.round(wanted));
+      return {
+        turns: wanted,
+        whole,
+        inductance: figure((coil as { perTurnSquared: number }).perTurnSquared * whole ** 2, 'inductance'),
+        warnings: [],
+      };
+    }
+    const spread =
+      input.turns !== undefined && (coil.shape === 'solenoid' || coil.shape === 'basket')
+        ? spreadFor(inductance, { ...coil, turns: input.turns } as Parameters<typeof spreadFor>[1])
+        : undefined;
+    return {
+      turns: wanted.turns,
+      whole: wanted.whole,
+      inductance: figure(wanted.inductance, 'inductance'),
+      room: figure(wanted.room, 'length'),
+      wireLength: figure(wanted.wireLength, 'length'),
+      ...(spread
+        ? {
+            spread: {
+              pitch: figure(spread.pitch, 'length'),
+              length: figure(spread.length, 'length'),
+              lengthening: figure(spread.lengthening, 'length'),
+            },
+          }
+        : {}),
+      warnings:
+        input.turns !== undefined && !spread
+          ? [
+              'These turns cannot be spread to this inductance: there are too few of them, or the coil is no single layer.',
+            ]
+          : [],
+    };
+  },
+});
