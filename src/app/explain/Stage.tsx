@@ -6,6 +6,7 @@ import {
   filled,
   limited,
   moved,
+  PICTURES,
   type Prepared,
   paintStage,
   type StoryScene,
@@ -68,7 +69,9 @@ export function Stage(props: Props) {
 
   // Another scene begins at its own view; a change of the same scene's settings leaves the view alone.
   useEffect(() => {
-    Object.assign(live.current, { view: limited(scene), target: limited(scene), seconds: 0, zoomSeconds: 0 });
+    const { still, prepared } = now.current;
+    const seconds = still && scene.picture ? PICTURES[scene.picture].still(prepared.facts) : 0;
+    Object.assign(live.current, { view: limited(scene), target: limited(scene), seconds, zoomSeconds: 0 });
     now.current.onView(limited(scene));
   }, [scene.title, scene.from, scene.span, scene.picture]);
   useEffect(() => {

@@ -55,7 +55,7 @@ export interface Waves {
   readonly spec: WaveSpec;
   at(point: PointId, t: Seconds): number;
   extent(point: PointId, t0: Seconds, t1: Seconds, pixels: number, min: Float64Array, max: Float64Array): void;
-  /** The running average: over about three cycles of the carrier, weighted as a bell (before the detector), or over one (after it). */
+  /** The running average: over about three cycles of the carrier, weighted as a bell. */
   mean(point: PointId, t0: Seconds, t1: Seconds, pixels: number, min: Float64Array, max: Float64Array): void;
   meanAt(point: PointId, t: Seconds): number;
   /** The upper envelope; @returns false where there is none to draw. */
@@ -167,7 +167,7 @@ export function createWaves(given: WaveSpec): Waves {
   const averaging = (samples: Float64Array, period: number): Trace => {
     const cycle = samples.length / (period * carrier);
     let averaged = samples;
-    for (let k = 0; k < 3; k++) averaged = movingAverage(averaged, cycle);
+    for (const cycles of [1, 1, 2, 3]) averaged = movingAverage(averaged, cycles * cycle);
     return new SampledWave(averaged, period);
   };
   const means: Record<PointId, () => Trace> = {

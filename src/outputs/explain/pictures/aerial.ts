@@ -16,6 +16,7 @@ export const aerial: MovingPicture = {
   },
   slowed: ({ waves }) => slowedText(CYCLE * waves.spec.carrier),
   seconds: () => 4 * CYCLE,
+  still: () => 0.2 * CYCLE,
   paint(pen, _facts, seconds, box, letters) {
     const phase = (2 * Math.PI * seconds) / CYCLE;
     const charge = Math.sin(phase);

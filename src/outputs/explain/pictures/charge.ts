@@ -15,6 +15,7 @@ export const charge: MovingPicture = {
   },
   slowed: ({ waves }) => slowedText(CYCLE * waves.spec.carrier),
   seconds: () => CYCLE * CYCLES,
+  still: () => 5.93 * CYCLE,
   paint(pen, { waves }, seconds, box, letters) {
     const { carrier, atDetector } = waves.spec;
     const period = 1 / carrier;
@@ -35,11 +36,14 @@ export const charge: MovingPicture = {
     for (let k = 0; k <= n; k++) {
       const t = now - span + (span * k) / n;
       xs.push(left + (wide * k) / n);
-      drive.push(y(Math.max(low, factor * waves.at('tuned', t))));
+      drive.push(y(factor * waves.at('tuned', t)));
       kept.push(y(waves.at('phones', t)));
     }
     pen.line(left, y(0), left + wide, y(0), 'soft', 1);
+    // What lies far below does nothing here.
+    pen.clip(left, box.y, wide + 2, floor - box.y);
     pen.polyline(xs, drive, xs.length, 'copper', 1.6, 0.7);
+    pen.unclip();
     pen.polyline(xs, kept, xs.length, 'accent', 3);
     const vIn = factor * waves.at('tuned', now);
     const v = waves.at('phones', now);

@@ -21,6 +21,7 @@ export const curve: MovingPicture = {
   },
   slowed: ({ waves }) => slowedText(CYCLE * waves.spec.carrier),
   seconds: () => CYCLE * 8,
+  still: () => 2.04 * CYCLE,
   paint(pen, facts, seconds, box, letters) {
     const { waves, directVoltage } = facts;
     const V = waves.spec.atDetector;

@@ -42,6 +42,8 @@ export interface MovingPicture {
   slowed(facts: PictureFacts): string;
   /** After so many seconds it begins again. */
   seconds(facts: PictureFacts): number;
+  /** The moment to show where nothing may move, s. */
+  still(facts: PictureFacts): number;
   paint(pen: Pen, facts: PictureFacts, seconds: number, box: Box, letters: number): void;
 }
 

@@ -36,6 +36,7 @@ export const heater: MovingPicture = {
   },
   slowed: () => 'in its own time',
   seconds: () => ON + OFF,
+  still: () => 0.55 * ON,
   paint(pen, facts, seconds, box, letters) {
     const { temperature, emission: I } = heaterHistory(facts);
     const t = seconds % (ON + OFF);

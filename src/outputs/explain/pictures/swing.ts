@@ -28,6 +28,7 @@ export const swing: MovingPicture = {
   },
   slowed: ({ waves }) => slowedText(CYCLE * waves.spec.carrier),
   seconds: ({ waves }) => 2 * cyclesOf(waves.spec.loadedQ) * CYCLE,
+  still: ({ waves }) => (Math.round(cyclesOf(waves.spec.loadedQ) * 0.6) + 0.13) * CYCLE,
   paint(pen, facts, seconds, box, letters) {
     const q = facts.waves.spec.loadedQ;
     const half = cyclesOf(q);

@@ -35,6 +35,13 @@ export const vanes: MovingPicture = {
   },
   slowed: () => 'as fast as a hand turns',
   seconds: () => TURN,
+  still(facts) {
+    // On the station, on the way in.
+    const { carrier } = facts.waves.spec;
+    const miss = (t: number) => Math.abs(at(facts, positionAt(t)).frequency - carrier);
+    const moments = Array.from({ length: 800 }, (_, k) => (k / 1600) * TURN);
+    return moments.reduce((best, t) => (miss(t) < miss(best) ? t : best), 0);
+  },
   paint(pen, facts, seconds, box, letters) {
     const position = positionAt(seconds);
     const now = at(facts, position);
