@@ -1,9 +1,16 @@
-import type { SetDescription } from '../engine/set/description.ts';
+import type { SetDescription, WrittenDescription } from '../engine/set/description.ts';
 import { problemSentence, readText } from '../engine/set/read.ts';
 import { InputError, type Io } from './command.ts';
 
 /** Read a description file. @throws InputError with every problem, a line each. */
-export async function readSet(file: string | undefined, io: Io): Promise<SetDescription> {
+export const readSet = async (file: string | undefined, io: Io): Promise<SetDescription> =>
+  (await readDescription(file, io)).set;
+
+/** The same with the description as written, for commands that change it. */
+export async function readDescription(
+  file: string | undefined,
+  io: Io,
+): Promise<{ set: SetDescription; written: WrittenDescription }> {
   if (file === undefined) throw new InputError('name a description file, such as examples/medium-wave-galena.json');
   const result = readText(await io.read(file));
   if (!result.ok) {
@@ -13,5 +20,5 @@ export async function readSet(file: string | undefined, io: Io): Promise<SetDesc
     );
   }
   for (const note of result.notes) io.err(`note: ${note}\n`);
-  return result.set;
+  return { set: result.set, written: result.written };
 }

@@ -40,7 +40,9 @@ describe('calc turns', () => {
 
   it('knows cores by their A_L: 250 nH and 16 turns make 64 µH', () => {
     const coil = { shape: 'core', perTurnSquared: '250 nH', wire: { diameter: '0.3 mm' } };
-    expect(answer('turns', { inductance: '64 µH', coil })).toMatchObject({ turns: 16, whole: 16 });
+    const found = answer('turns', { inductance: '64 µH', coil });
+    expect(found.turns).toBeCloseTo(16, 9);
+    expect(found.whole).toBe(16);
   });
 });
 

@@ -75,7 +75,14 @@ const STRIDE = 1.05;
 
 /** Lowest and highest frequency peaked within the scale: meshed (1) is the low end. */
 function ends(peakAt: (f: Hertz) => Peak, capacitances: readonly [Farads, Farads] | undefined): [Hertz, Hertz] {
-  if (capacitances) return [peakedWith(peakAt, capacitances[1], 3e5), peakedWith(peakAt, capacitances[0], 1e6)];
+  if (capacitances) {
+    const [least, most] = capacitances;
+    const low = peakedWith(peakAt, most, 3e5);
+    const high = peakedWith(peakAt, least, 1e6);
+    // No capacitor spans more than this by itself: beyond, the set has been found tuning once more with its aerial.
+    const farthest = low * Math.sqrt(most / Math.max(least, 1e-14)) * 1.05;
+    return [low, high > farthest ? crossing(peakAt, least, low, farthest) : high];
+  }
   const open = (f: Hertz): boolean => peakAt(f).position <= 1e-6;
   const meshed = (f: Hertz): boolean => peakAt(f).position >= 1 - 1e-6;
   let low = LOWEST;
@@ -84,6 +91,19 @@ function ends(peakAt: (f: Hertz) => Peak, capacitances: readonly [Farads, Farads
   // Upward step by step: beyond the aerial's own resonance the set may seem to tune once more.
   while (high < HIGHEST && !open(high * STRIDE)) high *= STRIDE;
   return [low, high];
+}
+
+/** From below, the first frequency whose tuning wants no more than a capacitance. */
+function crossing(peakAt: (f: Hertz) => Peak, capacitance: Farads, from: Hertz, to: Hertz): Hertz {
+  let low = from;
+  while (low * STRIDE < to && (peakAt(low * STRIDE).wanted ?? 0) > capacitance) low *= STRIDE;
+  let high = low * STRIDE;
+  for (let i = 0; i < 12; i++) {
+    const middle = Math.sqrt(low * high);
+    if ((peakAt(middle).wanted ?? 0) > capacitance) low = middle;
+    else high = middle;
+  }
+  return Math.min(to, low);
 }
 
 /** Frequency whose tuning wants this capacitance: about 1/√C, so a few corrections find it. */

@@ -1,0 +1,58 @@
+import { parseArgs } from 'node:util';
+import { BANDS, type BandName } from '../../engine/find/bands.ts';
+import { type Move, moveBand } from '../../engine/find/move-band.ts';
+import { withValueAt, writeText } from '../../engine/set/write.ts';
+import { clean } from '../../outputs/tables/table.ts';
+import { type Command, InputError } from '../command.ts';
+import { readDescription } from '../read-set.ts';
+
+const NAMES = Object.keys(BANDS) as BandName[];
+const spelt = (name: string): string => name.replace(' ', '-');
+
+export const move: Command = {
+  name: 'move',
+  about: 'Move a set to another band: new turns and taps, what will go wrong, and what to do.',
+  usage: `move SET --to ${NAMES.map(spelt).join('|')} [--out FILE] [--json]`,
+  options: [
+    ['--to BAND', NAMES.map(spelt).join(' or ')],
+    ['--out FILE', 'write the changed description'],
+    ['--json', 'sentences, changes and the changed description as data'],
+  ],
+  examples: [
+    'faintwave move examples/long-wave-foil.json --to medium-wave',
+    'faintwave move examples/long-wave-foil.json --to medium-wave --out moved.json',
+  ],
+  async run(args, io) {
+    const { values, positionals } = parseArgs({
+      args: [...args],
+      options: { to: { type: 'string' }, out: { type: 'string' }, json: { type: 'boolean' } },
+      allowPositionals: true,
+    });
+    const to = NAMES.find((name) => name === values.to || spelt(name) === values.to);
+    if (!to) throw new InputError(`say where to: --to ${NAMES.map(spelt).join(' or --to ')}`);
+    const { set, written } = await readDescription(positionals[0], io);
+    let moved: Move;
+    try {
+      moved = moveBand(set, { to });
+    } catch (refusal) {
+      if (refusal instanceof RangeError) throw new InputError(refusal.message);
+      throw refusal;
+    }
+    const changes = [{ path: ['name'], value: `${written.name}, on ${to}`.slice(0, 120) }, ...moved.changes];
+    const description = changes.reduce<unknown>((base, { path, value }) => withValueAt(base, path, value), written);
+    if (values.out !== undefined) await io.write(values.out, writeText(description));
+    if (values.json) {
+      io.out(`${JSON.stringify({ sentences: moved.sentences, changes, description }, null, 2)}\n`);
+      return 0;
+    }
+    io.out(`${clean(set.name)}, moved to ${to}\n\n`);
+    for (const sentence of moved.sentences) io.out(`• ${sentence}\n`);
+    io.out('\nChanged\n');
+    for (const { path, value } of changes.slice(1))
+      io.out(
+        `  ${path.map((key, i) => (typeof key === 'number' ? `[${key}]` : i === 0 ? key : `.${key}`)).join('')}: ${clean(typeof value === 'string' ? value : JSON.stringify(value))}\n`,
+      );
+    if (values.out !== undefined) io.out(`\nWritten to ${values.out}\n`);
+    return 0;
+  },
+};

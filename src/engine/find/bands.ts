@@ -1,0 +1,11 @@
+import type { Hertz } from '../units/quantities.ts';
+
+/**
+ * Broadcasting on long and medium wave in Europe, Africa and western Asia: ITU Radio Regulations, Region 1; the GE75
+ * plan's carriers lie within.
+ */
+export const BANDS = {
+  'long wave': { from: 148.5e3, to: 283.5e3 },
+  'medium wave': { from: 526.5e3, to: 1606.5e3 },
+} as const satisfies Record<string, { readonly from: Hertz; readonly to: Hertz }>;
+export type BandName = keyof typeof BANDS;
