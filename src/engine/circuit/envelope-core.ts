@@ -66,7 +66,9 @@ export const envelopeState = (): EnvelopeState => ({
   steps: 0,
 });
 
-const TOLERANCE = 1e-4;
+const TOLERANCE = 1e-3; // its square is left
+/** x of a distant station up to which it is counted by the square law. */
+const FAINT = 0.4;
 const MOST_ITERATIONS = 60;
 
 /**
@@ -108,12 +110,19 @@ export function envelopeSteps(
   const bessel = besselTable();
   const { sourceRe, sourceIm } = block;
   const outputs = block.audio;
+  const { or: outRe, oi: outIm } = a;
+  const outNow = a.i1.re;
+  const outBefore = a.i0.re;
+  const taken = Math.max(a.kr, 0); // of the mean voltage by a unit of mean current
   const far = distant.count;
   const { x: farX, open: farOpen, kr: farKr, ki: farKi } = distant;
 
   let { sr: pr, si: pi, ir, ii, i0, x, u, distant: S, iterations } = state;
   let v = state.v;
+  let w = Math.exp(u);
   for (let n = from; n < to; n++) {
+    // w follows u by factors; set right now and then.
+    if ((n & 63) === 0) w = Math.exp(u);
     const sr = sourceRe[n];
     const si = sourceIm[n];
     let Pr = s1r * sr - s1i * si + s0r * pr - s0i * pi + f0r * ir - f0i * ii;
@@ -143,9 +152,27 @@ export function envelopeSteps(
     const amplitude = Math.sqrt(Pr * Pr + Pi * Pi) * perSlope;
     const direct = open * perSlope + q * off; // v/s + q·off, so that F2 = L + D + S + direct − q·eᵘ − u
     const due = far > 0 && n % EVERY === 0;
+    let strong = 0;
+    let faint = 0;
     if (due) {
       const row = (n / EVERY) * far;
-      for (let k = 0; k < far; k++) farOpen[k] = block.distantOpen[row + k];
+      // The faint ones, ln I0 = x²/4 − x⁴/64, neither move the detector nor each other: by the last eᵘ.
+      strong = 0;
+      faint = 0;
+      const half = 0.5 * c2 * w;
+      for (let k = 0; k < far; k++) {
+        const y = block.distantOpen[row + k];
+        farOpen[k] = y;
+        if (y > FAINT) {
+          strongOnes[strong++] = k;
+          continue;
+        }
+        const zr = 1 + half * farKr[k];
+        const zi = half * farKi[k];
+        const y2 = (y * y) / (zr * zr + zi * zi);
+        farX[k] = Math.sqrt(y2);
+        faint += y2 * (0.25 - y2 / 64);
+      }
     }
 
     const highest = 1.5 * amplitude + 1e-9;
@@ -153,7 +180,6 @@ export function envelopeSteps(
     let gr = 0;
     let gi = 0;
     let late = 1;
-    let w = Math.exp(u);
     for (let it = 0; it < MOST_ITERATIONS; it++) {
       let L: number;
       let r: number;
@@ -178,7 +204,7 @@ export function envelopeSteps(
       const small = x < 0.03;
       const rx = small ? 0.5 - (x * x) / 16 : r / x;
       // d(r/x)/dx over (r/x)
-      const bend = small ? -x / 4 : (1 - rx - r * r - rx) / r;
+      const bend = small ? -x / 4 : (1 - rx - rx - r * r) / r;
       let rhoR = 1;
       let rhoI = 0;
       let D = 0;
@@ -253,14 +279,18 @@ export function envelopeSteps(
       const Zi = gr * ki + gi * kr;
       const m = Math.sqrt(Zr * Zr + Zi * Zi);
       // d|Z| by x and by u: Re(Z̄·dZ)/|Z|
+      const perM = 1 / m;
       const hr = gr * kr - gi * ki;
-      const hi = Zi;
-      const tr = g * (rhoRx * kr - rhoIx * ki);
-      const ti = g * (rhoRx * ki + rhoIx * kr);
-      const vr = g * (rhoRu * kr - rhoIu * ki);
-      const vi = g * (rhoRu * ki + rhoIu * kr);
-      const mx = (Zr * (hr * bend + tr) + Zi * (hi * bend + ti)) / m;
-      const mu = (Zr * (hr + vr) + Zi * (hi + vi)) / m;
+      let mu = (Zr * hr + Zi * Zi) * perM;
+      let mx = mu * bend;
+      if (table !== undefined) {
+        const tr = rhoRx * kr - rhoIx * ki;
+        const ti = rhoRx * ki + rhoIx * kr;
+        mx += g * (Zr * tr + Zi * ti) * perM;
+        const vr = rhoRu * kr - rhoIu * ki;
+        const vi = rhoRu * ki + rhoIu * kr;
+        mu += g * (Zr * vr + Zi * vi) * perM;
+      }
       const F1 = x * m - amplitude;
       const J11 = m + x * mx;
       const J12 = x * mu;
@@ -269,7 +299,9 @@ export function envelopeSteps(
       let sum = L - D + direct - q * w - u;
       if (due) {
         // Arrow: each distant station's own equation, eliminated.
-        for (let k = 0; k < far; k++) {
+        sum += faint;
+        for (let each = 0; each < strong; each++) {
+          const k = strongOnes[each];
           const y = farX[k];
           const open_k = farOpen[k];
           let Lk: number;
@@ -309,11 +341,12 @@ export function envelopeSteps(
           distantJ[k] = j12 / j11;
         }
       } else sum += S;
-      const det = J11 * J22 - J12 * J21;
-      let dx = -(F1 * J22 - sum * J12) / det;
-      let du = -(J11 * sum - J21 * F1) / det;
+      const perDet = -1 / (J11 * J22 - J12 * J21);
+      let dx = (F1 * J22 - sum * J12) * perDet;
+      let du = (J11 * sum - J21 * F1) * perDet;
       let scale = 1;
-      if (du > 1e-9) scale = Math.log1p(du) / du;
+      if (du > 0.05) scale = Math.log1p(du) / du;
+      else if (du > 0) scale = 1 - du * (0.5 - du * (1 / 3 - du * (0.25 - du * 0.2)));
       dx *= scale;
       du *= scale;
       let next = x + dx;
@@ -325,9 +358,17 @@ export function envelopeSteps(
       late = 1 + du + bend * (next - x);
       x = next;
       u += du;
-      w = Math.exp(u);
+      if (du < 0.25 && du > -0.25) {
+        w *=
+          1 +
+          du *
+            (1 +
+              du *
+                (0.5 + du * (1 / 6 + du * (1 / 24 + du * (1 / 120 + du * (1 / 720 + du * (1 / 5040 + du / 40320)))))));
+      } else w = Math.exp(u);
       if (due) {
-        for (let k = 0; k < far; k++) {
+        for (let each = 0; each < strong; each++) {
+          const k = strongOnes[each];
           const step = -scale * (distantF[k] + distantJ[k] * (scale > 0 ? du / scale : du));
           const y = farX[k];
           let to_y = y + step;
@@ -342,8 +383,8 @@ export function envelopeSteps(
       if (!(change > TOLERANCE * (1 + x))) break;
     }
     if (due) {
-      S = 0;
-      for (let k = 0; k < far; k++) S += logI0Of(farX[k], bessel);
+      S = faint;
+      for (let each = 0; each < strong; each++) S += logI0Of(farX[strongOnes[each]], bessel);
     }
     let Vr: number;
     let Vi: number;
@@ -360,7 +401,7 @@ export function envelopeSteps(
     }
     const before = i0;
     i0 = Is * (w - off);
-    v = open - Math.max(a.kr, 0) * i0;
+    v = open - taken * i0;
     for (let k = 0; k < count; k++) {
       zr[k] += w1r[k] * ir - w1i[k] * ii;
       zi[k] += w1r[k] * ii + w1i[k] * ir;
@@ -370,9 +411,9 @@ export function envelopeSteps(
       azi[k] += aw1i[k] * i0;
     }
     for (let o = 0; o < outputs.length; o++) {
-      let y = outputBias[o] + a.i1.re[o + 1] * i0 + a.i0.re[o + 1] * before;
+      let y = outputBias[o] + outNow[o + 1] * i0 + outBefore[o + 1] * before;
       const at = o * MOST_MODES;
-      for (let k = 0; k < audioCount; k++) y += a.or[at + k] * azr[k] - a.oi[at + k] * azi[k];
+      for (let k = 0; k < audioCount; k++) y += outRe[at + k] * azr[k] - outIm[at + k] * azi[k];
       outputs[o][n] = y;
     }
     if (block.radio !== undefined) {
@@ -414,6 +455,7 @@ export function envelopeSteps(
 
 /** Most stations that can be distant at once. */
 export const MOST_DISTANT = 64;
+const strongOnes = new Int32Array(MOST_DISTANT);
 const distantF = new Float64Array(MOST_DISTANT);
 const distantJ = new Float64Array(MOST_DISTANT);
 

@@ -2,13 +2,14 @@ import type { Hertz, Volts } from '../units/quantities.ts';
 import type { Circuit } from './elements.ts';
 import { makeBank } from './envelope-bank.ts';
 import { type Distant, EVERY, envelopeState, envelopeSteps, MOST_DISTANT } from './envelope-core.ts';
+import { addCarrier, type Sound, stretch, type Turning } from './envelope-drive.ts';
 import type { EnvelopeLaw } from './envelope-law.ts';
 import { type EnvelopeNetwork, type EnvelopeOutput, envelopeNetwork, transfer } from './envelope-network.ts';
-import { cubicWeights, Decimator } from './envelope-resample.ts';
+import { Decimator } from './envelope-resample.ts';
 import { lawTable, type Reduced, reduceDevice } from './envelope-tables.ts';
 import { type Device, lawOf } from './transient-devices.ts';
 
-export type { EnvelopeNetwork, EnvelopeOutput };
+export type { EnvelopeNetwork, EnvelopeOutput, Sound };
 
 /** A station as a carrier; what it says comes with every block. */
 export interface HeardStation {
@@ -31,7 +32,10 @@ export interface ListenerOptions {
   readonly decimation?: number;
   /** What is put out, at the sound's rate. */
   readonly outputs: readonly EnvelopeOutput[];
-  /** Stations within this of the pointer beat with one another; others only weigh on the detector. Default 60 kHz. */
+  /**
+   * Stations within this of the pointer beat with one another; others only weigh on the detector. Default 0.16 of the
+   * rate, 31 kHz at 192 kHz: beyond that currents running straight between steps cost more than the beats are worth.
+   */
   readonly window?: Hertz;
   /** Most samples of sound in one block. Default 128. */
   readonly largestBlock?: number;
@@ -46,8 +50,6 @@ export interface ListenerOptions {
   readonly radioOutputs?: readonly EnvelopeOutput[];
 }
 
-/** Samples at the sound's rate. */
-export type Sound = Float32Array | Float64Array;
 /** A wide-band wave at the source, V, at the engine's rate: noise, or a recorded band around `frequency`. */
 export interface BandWave {
   readonly frequency: Hertz;
@@ -99,7 +101,7 @@ export interface Meters {
 }
 
 /** Steps between two settings of the filters while they glide. */
-const GLIDE = 64;
+const GLIDE = 16;
 
 /**
  * The sound of a set, from the envelopes of all stations: the whole linear network in a frame that turns with the
@@ -107,7 +109,8 @@ const GLIDE = 64;
  * @throws RangeError for a circuit without one detector (or two alike), and for rates and sizes that cannot be.
  */
 export function createListener(circuit: Circuit, options: ListenerOptions): Listener {
-  const { rate = 192_000, decimation = 4, outputs, window = 60e3, largestBlock = 128, radioOutputs = [] } = options;
+  const { rate = 192_000, decimation = 4, outputs, largestBlock = 128, radioOutputs = [] } = options;
+  const { window = 0.16 * rate } = options;
   if (!(rate >= 8000 && rate <= 1e7)) throw new RangeError(`the rate must be from 8 kHz to 10 MHz, not ${rate}`);
   if (!(Number.isInteger(decimation) && decimation >= 1 && decimation <= 64))
     throw new RangeError(`the decimation must be a whole number from 1 to 64, not ${decimation}`);
@@ -186,7 +189,16 @@ export function createListener(circuit: Circuit, options: ListenerOptions): List
   const history = new Float64Array(K * 6); // last three of the envelope, real then imaginary
   history.fill(1);
   for (let k = 0; k < K; k++) history.fill(0, k * 6 + 3, k * 6 + 6);
-  const weights = cubicWeights(decimation);
+  const past3 = new Float64Array(3);
+  const turning: Turning = { re: 1, im: 0, turnRe: 1, turnIm: 0 };
+  const glideFrames = Math.max(1, Math.round(GLIDE / decimation));
+  /** Keep up with a station that is not heard at all. */
+  const remember = (envelope: Sound, frames: number, at: number) => {
+    for (let i = 0; i < 3; i++) {
+      const f = frames - 3 + i;
+      history[at + i] = f >= 0 ? envelope[f] : history[at + i + frames];
+    }
+  };
   const envRe = new Float64Array(most);
   const envIm = new Float64Array(most);
   const sourceRe = new Float64Array(most);
@@ -326,75 +338,46 @@ export function createListener(circuit: Circuit, options: ListenerOptions): List
     for (let k = 0; k < n; k++) distant.x[k] = xOf[member[k]];
   }
 
-  /** Envelope of a station at every step of the block into envRe, envIm. */
-  function stretch(k: number, frames: number, re: Sound, im: Sound | undefined): boolean {
-    if (decimation === 1) {
-      for (let f = 0; f < frames; f++) envRe[f] = re[f];
-      if (im !== undefined) for (let f = 0; f < frames; f++) envIm[f] = im[f];
-      return im !== undefined;
-    }
-    const at = 6 * k;
-    for (let part = 0; part < 2; part++) {
-      const from = part === 0 ? re : im;
-      const into = part === 0 ? envRe : envIm;
-      let a = history[at + 3 * part];
-      let b = history[at + 3 * part + 1];
-      let c = history[at + 3 * part + 2];
-      if (from === undefined && a === 0 && b === 0 && c === 0) continue;
-      for (let f = 0; f < frames; f++) {
-        const d = from === undefined ? 0 : from[f];
-        const base = f * decimation;
-        for (let j = 0; j < decimation; j++) {
-          into[base + j] =
-            weights[4 * j] * a + weights[4 * j + 1] * b + weights[4 * j + 2] * c + weights[4 * j + 3] * d;
-        }
-        a = b;
-        b = c;
-        c = d;
-      }
-      history[at + 3 * part] = a;
-      history[at + 3 * part + 1] = b;
-      history[at + 3 * part + 2] = c;
-    }
-    return im !== undefined || history[at + 3] !== 0 || history[at + 4] !== 0 || history[at + 5] !== 0;
-  }
-
-  /** Add a turning phasor times the envelope to the drive. */
-  function drive(k: number, steps: number, quadrature: boolean, frame0: number, frame1: number): void {
+  /** Add a near station to the drive; its envelope is complex when `turned`, and then in envRe, envIm. */
+  function drive(k: number, frames: number, envelope: Sound, turned: boolean, frame0: number, frame1: number): void {
     const w = 2 * Math.PI * stations[k].frequency;
-    for (let from = 0; from < steps; from += GLIDE) {
-      const to = Math.min(from + GLIDE, steps);
-      const share = to / steps;
+    const stride = frame0 === frame1 && near[k] === nearTo[k] && emf[k] === emfTo[k] ? frames : glideFrames;
+    for (let from = 0; from < frames; from += stride) {
+      const to = Math.min(from + stride, frames);
+      const share = to / frames;
       const off = w - (frame0 + share * (frame1 - frame0));
       // Straight runs between steps lose sinc² of the offset; made good here.
       const y = (off * h) / 2;
       const sinc = Math.abs(y) < 1e-4 ? 1 : Math.sin(y) / y;
       const gain = Math.max(sinc, 0.3) ** -2;
-      const g0 = gain * levelAt(k, from / steps) * nearAt(k, from / steps);
+      const g0 = gain * levelAt(k, from / frames) * nearAt(k, from / frames);
       const g1 = gain * levelAt(k, share) * nearAt(k, share);
-      const slope = (g1 - g0) / (to - from);
-      const cr = Math.cos(off * h);
-      const ci = Math.sin(off * h);
-      let a = angle[k];
-      let x = Math.cos(a);
-      let z = Math.sin(a);
-      let g = g0;
-      for (let n = from; n < to; n++) {
-        const t = x * cr - z * ci;
-        z = x * ci + z * cr;
-        x = t;
-        g += slope;
-        const e = g * envRe[n];
-        sourceRe[n] += e * x;
-        sourceIm[n] += e * z;
-        if (quadrature) {
-          const f = g * envIm[n];
-          sourceRe[n] -= f * z;
-          sourceIm[n] += f * x;
-        }
-      }
-      a += off * h * (to - from);
+      const steps = (to - from) * decimation;
+      turning.re = Math.cos(angle[k]);
+      turning.im = Math.sin(angle[k]);
+      turning.turnRe = Math.cos(off * h);
+      turning.turnIm = Math.sin(off * h);
+      const slope = (g1 - g0) / steps;
+      if (!turned) addCarrier(envelope, from, to, decimation, history, 6 * k, turning, g0, slope, sourceRe, sourceIm);
+      else turn(from * decimation, to * decimation, g0, slope);
+      const a = angle[k] + off * h * steps;
       angle[k] = a - 2 * Math.PI * Math.round(a / (2 * Math.PI));
+    }
+  }
+  function turn(from: number, to: number, gain: number, slope: number): void {
+    const { turnRe, turnIm } = turning;
+    let x = turning.re;
+    let z = turning.im;
+    let g = gain;
+    for (let n = from; n < to; n++) {
+      const t = x * turnRe - z * turnIm;
+      z = x * turnIm + z * turnRe;
+      x = t;
+      g += slope;
+      const e = g * envRe[n];
+      const f = g * envIm[n];
+      sourceRe[n] += e * x - f * z;
+      sourceIm[n] += e * z + f * x;
     }
   }
   const levelAt = (k: number, t: number) => emf[k] + t * (emfTo[k] - emf[k]);
@@ -462,9 +445,22 @@ export function createListener(circuit: Circuit, options: ListenerOptions): List
       for (let k = 0; k < K; k++) {
         const isDistant = place < distant.count && member[place] === k;
         const isNear = near[k] > 0 || nearTo[k] > 0;
-        const turned = stretch(k, frames, envelopes[k], quadrature?.[k]);
-        if (isNear) drive(k, steps, turned, frame0, frame1);
+        const re = envelopes[k];
+        const im = quadrature?.[k];
+        const at = 6 * k;
+        const turned = im !== undefined || history[at + 3] !== 0 || history[at + 4] !== 0 || history[at + 5] !== 0;
+        if (isDistant || turned) {
+          const stride = isNear ? 1 : EVERY;
+          if (isNear && !turned) {
+            // Both ways at once, for the length of a glide: the drive moves the history on.
+            for (let i = 0; i < 3; i++) past3[i] = history[at + i];
+            stretch(re, frames, decimation, stride, past3, 0, envRe);
+          } else stretch(re, frames, decimation, stride, history, at, envRe);
+          if (turned) stretch(im, frames, decimation, stride, history, at + 3, envIm);
+        }
+        if (isNear) drive(k, frames, re, turned, frame0, frame1);
         if (isDistant) lift(place++, k, steps, turned);
+        if (!isNear && !isDistant) remember(re, frames, at);
       }
       if (wave !== undefined) addWave(wave, steps, frame0, frame1);
       const bias1 = current.bias;
