@@ -83,6 +83,7 @@ export function Explain({ written, set, reception, onChange }: ExplainProps) {
   const [hear, setHear] = useState<PointId>('phones');
   const [sounding, setSounding] = useState(false);
   const [recording, setRecording] = useState<Programme | undefined>();
+  const main = useRef<HTMLDivElement>(null);
   const stage = useRef<StageHandle>(null);
   const span = useRef<HTMLInputElement>(null);
   const spanText = useRef<HTMLOutputElement>(null);
@@ -138,6 +139,11 @@ export function Explain({ written, set, reception, onChange }: ExplainProps) {
     return { ...scene, from: view.from, span: view.span };
   };
   const show = (key: keyof Show, on: boolean) => setScene({ ...scene, show: { ...scene.show, [key]: on } });
+  /** On a small screen the list lies far below the stage. */
+  const bringUp = () => {
+    const box = main.current?.getBoundingClientRect();
+    if (box && box.top < 0) main.current?.scrollIntoView({ block: 'start', behavior: still ? 'auto' : 'smooth' });
+  };
   const turn = (settings: Settings) => {
     const given = Object.entries(settings).filter(([, value]) => value !== undefined);
     setScene({ ...scene, settings: Object.fromEntries(given) });
@@ -195,7 +201,7 @@ export function Explain({ written, set, reception, onChange }: ExplainProps) {
     );
   return (
     <section class="explain" aria-label="Explain">
-      <div class="explain-main">
+      <div class="explain-main" ref={main}>
         <header class="explain-head">
           <h2>{filled(scene.title, figures)}</h2>
           <div class="explain-buttons">
@@ -334,7 +340,10 @@ export function Explain({ written, set, reception, onChange }: ExplainProps) {
             scenes={scenes}
             own={own}
             at={at}
-            onPick={(index) => pick(index)}
+            onPick={(index) => {
+              pick(index);
+              bringUp();
+            }}
             onScenes={keepScenes}
             onEdit={edit}
             current={current}

@@ -83,6 +83,8 @@ export function figuresOf(waves: Waves, set?: SetDescription, reception?: Recept
 
 const detectorWords = (label: string): string => label.charAt(0).toLowerCase() + label.slice(1);
 
-/** A text with the figures put in; names that are not known stay as they are. */
-export const filled = (text: string, figures: Figures): string =>
-  text.replace(/\{(\w+)\}/g, (whole, name: string) => figures[name] ?? whole);
+/** A text with the figures put in, beginning with a capital; names that are not known stay as they are. */
+export const filled = (text: string, figures: Figures): string => {
+  const words = text.replace(/\{(\w+)\}/g, (whole, name: string) => figures[name] ?? whole);
+  return words.charAt(0).toUpperCase() + words.slice(1);
+};

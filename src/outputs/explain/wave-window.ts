@@ -63,8 +63,10 @@ const TRACE: Readonly<Record<PointId, Role>> = {
   phones: 'accent',
 };
 const BEFORE_DETECTOR: readonly PointId[] = ['carrier', 'modulated', 'tuned'];
-const LINE = 1.6;
-const AVERAGE_LINE = 2.6;
+/** Widths of lines over the letters' size. */
+const LINE = 0.135;
+const AVERAGE_LINE = 0.21;
+const EDGE_LINE = 0.13;
 
 /** Where the traces lie, for turning a pointer's place into a moment. */
 export interface Plot {
@@ -73,7 +75,8 @@ export interface Plot {
 }
 
 export function plotOf({ x, width, show, letters = 12 }: Omit<WaveWindow, 'rows' | 'view'>): Plot {
-  const beside = show.spectrum && width >= 40 * letters ? Math.round(width * 0.3) : 0;
+  const share = width >= 55 * letters ? 0.3 : 0.42;
+  const beside = show.spectrum && width >= 26 * letters ? Math.round(width * share) : 0;
   return { x, width: width - beside };
 }
 
@@ -141,7 +144,7 @@ function paintRow(
   const { from, span } = view;
   const to = from + span;
   waves.extent(point, from, to, count, columns.min, columns.max);
-  trace(TRACE[point], LINE, show.average && point !== 'programme' ? 0.62 : 1);
+  trace(TRACE[point], LINE * letters, show.average && point !== 'programme' ? 0.62 : 1);
   if (show.cover && BEFORE_DETECTOR.includes(point)) {
     pen.rect(box.x, zero + 1, box.w, box.y + box.h - zero, 'paper', 0.9);
     pen.text(box.x + box.w / 2, (zero + down) / 2 + letters * 0.35, 'covered', letters, {
@@ -150,7 +153,7 @@ function paintRow(
     });
   }
   if (show.envelope && waves.envelope(point, from, to, count, columns.min, columns.max)) {
-    trace('ink', 1.6, 0.85);
+    trace('ink', EDGE_LINE * letters, 0.85);
     if (symmetric && !show.cover) {
       const { min, max } = columns;
       for (let i = 0; i < count; i++) {
@@ -158,14 +161,14 @@ function paintRow(
         max[i] = -min[i];
         min[i] = low;
       }
-      trace('ink', 1.6, 0.85);
+      trace('ink', EDGE_LINE * letters, 0.85);
     }
   }
   // A programme is its own average.
   if (show.average && point !== 'programme') {
     if (show.cover && BEFORE_DETECTOR.includes(point)) coveredMean(waves, point, from, to, count, columns);
     else waves.mean(point, from, to, count, columns.min, columns.max);
-    trace('ink', AVERAGE_LINE, 1);
+    trace('ink', AVERAGE_LINE * letters, 1);
   }
   pen.unclip();
   const words = title ?? POINT_WORDS[point].title;

@@ -105,8 +105,13 @@ function circuit(pen: Pen, box: Box, charge: number, current: number, letters: n
       'copper',
     );
   }
-  pen.text(left, low + 1.5 * letters, 'magnetic, in the coil', letters, { role: 'soft', anchor: 'middle' });
-  pen.text(right, low + 1.5 * letters, 'electric, in the capacitor', letters, { role: 'soft', anchor: 'middle' });
+  const roomy = box.w > 28 * letters;
+  const under = low + 1.5 * letters;
+  pen.text(left, under, roomy ? 'magnetic, in the coil' : 'coil', letters, { role: 'soft', anchor: 'middle' });
+  pen.text(right, under, roomy ? 'electric, in the capacitor' : 'capacitor', letters, {
+    role: 'soft',
+    anchor: 'middle',
+  });
   const share = charge * charge + current * current;
   const bar = 4 * u;
   const y = high - 1.0 * u;
@@ -162,8 +167,9 @@ function history(pen: Pen, box: Box, facts: PictureFacts, n: number, half: numbe
   pen.line(x, mid - high, x, mid + high, 'ink', 1.5);
   pen.line(left + wide / 2, mid - high, left + wide / 2, mid + high, 'soft', 1, 0.6);
   const y = box.y + box.h - letters * 0.4;
-  pen.text(left, y, 'driven: it builds up', letters, { role: 'soft' });
-  pen.text(left + wide, y, 'left alone: it rings down', letters, { role: 'soft', anchor: 'end' });
+  const roomy = wide > 42 * letters;
+  pen.text(left, y, roomy ? 'driven: it builds up' : 'driven', letters, { role: 'soft' });
+  pen.text(left + wide, y, roomy ? 'left alone: it rings down' : 'alone', letters, { role: 'soft', anchor: 'end' });
   pen.text(left + wide / 2, y, `cycle ${Math.floor(n) + 1}, ${tidyTime(n / carrier, 2)}`, letters, {
     role: 'ink',
     anchor: 'middle',

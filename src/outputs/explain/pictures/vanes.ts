@@ -95,7 +95,7 @@ function band(
   const left = box.x + letters;
   const right = box.x + box.w - letters;
   const floor = box.y + box.h - letters * 2.6;
-  const roof = box.y + letters * 2.4;
+  const roof = box.y + letters * 3.6;
   const x = (f: number) => left + ((f - from) / (to - from)) * (right - left);
   const y = (share: number) => floor - share * (floor - roof);
   pen.line(left, floor, right, floor, 'soft', 1);
