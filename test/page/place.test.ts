@@ -83,7 +83,10 @@ describe('the place on the page', () => {
         await map.focus();
         await page.keyboard.press('0');
         await expect.poll(ground).toBe(start);
-        await page.locator('.map-station', { hasText: 'Meseta Nocturne' }).locator('.map-mast').click();
+        // A mast is a dot without a size of its own to be clicked by name.
+        const mast = page.locator('.map-station', { hasText: 'Meseta Nocturne' }).locator('.map-mast');
+        const { x, y } = await mast.evaluate((dot) => dot.getBoundingClientRect());
+        await page.mouse.click(x, y);
         await page.getByRole('heading', { name: 'The way from Meseta Nocturne' }).waitFor();
       },
       { height: 1400 },
@@ -150,7 +153,7 @@ describe('the place on the page', () => {
       const frequency = page.locator('#workbench').getByRole('textbox', { name: 'Frequency', exact: true });
       await frequency.fill('1000 kHz');
       await frequency.press('Enter');
-      await page.getByRole('button', { name: /Stoat Calling: 1000 kHz is off the 9 kHz raster/ }).waitFor();
+      await page.getByRole('button', { name: /Stoat Calling: 1 MHz is off the 9 kHz raster/ }).waitFor();
       await page.getByRole('button', { name: 'Remove', exact: true }).click();
       await expect.poll(() => names(page)).toHaveLength(12);
     });
@@ -219,7 +222,7 @@ describe('the place on the page', () => {
     await withPage(async (page) => {
       await openField(page, many);
       await page.locator('.map-land').waitFor();
-      await expect.poll(() => page.locator('.map-station').count()).toBe(200);
+      await expect.poll(() => page.locator('.map-station').count(), { timeout: 10_000 }).toBe(200);
       await page.getByRole('button', { name: 'Show all 200' }).click();
       expect(await names(page)).toHaveLength(200);
     });

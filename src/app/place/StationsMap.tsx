@@ -104,6 +104,10 @@ export function StationsMap({ centre, siteName, arrivals, rows, when, chosen, on
     size.height / 2 + (y - view.y) / view.kmPerPixel,
   ];
   const ground = `translate(${width / 2} ${size.height / 2}) scale(${1 / view.kmPerPixel}) translate(${-view.x} ${-view.y})`;
+  const drawn = useMemo(
+    () => <Masts arrivals={arrivals} rows={rows} chosen={chosen} onChoose={onChoose} />,
+    [arrivals, rows, chosen, onChoose],
+  );
   const shade = useNight(centre, when);
   const rings = width > 0 ? ringsFor(view, size) : [];
   const here = onScreen([0, 0]);
@@ -160,33 +164,9 @@ export function StationsMap({ centre, siteName, arrivals, rows, when, chosen, on
                   )
                 );
               })}
-              {arrivals.map((arrival) => (
-                <Path key={arrival.index} arrival={arrival} onScreen={onScreen} isChosen={arrival.index === chosen} />
-              ))}
             </g>
+            <g transform={ground}>{drawn}</g>
             <circle class="map-site" cx={here[0]} cy={here[1]} r="5" />
-            {rows
-              .toReversed()
-              .sort((a, b) => Number(a.index === chosen) - Number(b.index === chosen))
-              .map((row) => {
-                const point = points[row.index];
-                if (!point) return null;
-                const [x, y] = onScreen(point);
-                if (!(x > -20 && x < width + 20 && y > -20 && y < size.height + 20)) return null;
-                const heard = row.heard !== 'not heard' && !row.outOfReach;
-                return (
-                  // biome-ignore lint/a11y/noStaticElementInteractions: the table has a button for every station
-                  <g
-                    key={row.index}
-                    class={`map-station${heard ? ' is-heard' : ''}${row.index === chosen ? ' is-chosen' : ''}`}
-                    onClick={() => onChoose(row.index)}
-                  >
-                    <title>{`${row.name}: ${row.outOfReach ? 'out of reach' : row.heard}`}</title>
-                    <circle class="map-touch" cx={x} cy={y} r="14" />
-                    <circle class="map-mast" cx={x} cy={y} r={row.index === chosen ? 6.5 : 4.5} />
-                  </g>
-                );
-              })}
             <g>
               {names.map((label) => (
                 <text
@@ -230,34 +210,51 @@ const isOverName = (names: readonly Label[], x: number, y: number): boolean =>
     return Math.abs(line - y) < 18 && left < x + 55 && left + w > x;
   });
 
-function Path({
-  arrival,
-  onScreen,
-  isChosen,
-}: {
-  arrival: Arrival;
-  onScreen: (point: readonly [number, number]) => [number, number];
-  isChosen: boolean;
-}) {
+/**
+ * Paths and masts in km, so that moving the map moves them all at once. A mast is a line of no length with round ends: its
+ * size does not grow with the map.
+ */
+function Masts({ arrivals, rows, chosen, onChoose }: Pick<Props, 'arrivals' | 'rows' | 'chosen' | 'onChoose'>) {
+  const last = (a: { index: number }, b: { index: number }) => Number(a.index === chosen) - Number(b.index === chosen);
+  const line = (sea: boolean, isChosen: boolean) =>
+    arrivals
+      .filter((arrival) => (arrival.index === chosen) === isChosen)
+      .flatMap((arrival) => stretches(arrival).filter((stretch) => stretch.sea === sea))
+      .map(({ from, to }) => `M${round(from)}L${round(to)}`)
+      .join('');
   return (
     <>
-      {stretches(arrival).map(({ sea, from, to }) => {
-        const [x1, y1] = onScreen(from);
-        const [x2, y2] = onScreen(to);
-        return (
-          <line
-            key={`${x1} ${y1}`}
-            class={`map-path${sea ? ' is-sea' : ''}${isChosen ? ' is-chosen' : ''}`}
-            x1={x1}
-            y1={y1}
-            x2={x2}
-            y2={y2}
-          />
-        );
-      })}
+      <path class="map-path" d={line(false, false)} />
+      <path class="map-path is-sea" d={line(true, false)} />
+      <path class="map-path is-chosen" d={line(false, true)} />
+      <path class="map-path is-sea is-chosen" d={line(true, true)} />
+      {rows
+        .toReversed()
+        .sort(last)
+        .map((row) => {
+          const point = arrivals[row.index] && pointOf(arrivals[row.index]);
+          if (!point) return null;
+          const d = `M${round(point)}h0`;
+          const heard = row.heard !== 'not heard' && !row.outOfReach;
+          return (
+            // biome-ignore lint/a11y/noStaticElementInteractions: the table has a button for every station
+            <g
+              key={row.index}
+              class={`map-station${heard ? ' is-heard' : ''}${row.index === chosen ? ' is-chosen' : ''}`}
+              onClick={() => onChoose(row.index)}
+            >
+              <title>{`${row.name}: ${row.outOfReach ? 'out of reach' : row.heard}`}</title>
+              <path class="map-touch" d={d} />
+              <path class="map-rim" d={d} />
+              <path class="map-mast" d={d} />
+            </g>
+          );
+        })}
     </>
   );
 }
+
+const round = ([x, y]: readonly [number, number]): string => `${x.toFixed(2)},${y.toFixed(2)}`;
 
 /** The land for a view; the last one stays until the next is there. */
 function useOutline(centre: Position, view: View, size: Size): Outline | undefined {

@@ -34,7 +34,7 @@ const COLUMNS = {
 type SortKey = keyof typeof COLUMNS;
 
 /** More rows than these are shown when asked for. */
-const FIRST_ROWS = 60;
+const FIRST_ROWS = 40;
 
 export const nameOf = (station: unknown): string =>
   String((isRecord(station) && typeof station.name === 'string' && station.name) || 'No name yet');

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { useEffect, useMemo, useState } from 'preact/hooks';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { stationsToTable } from '../../engine/place/stations/export.ts';
 import type { Reception } from '../../engine/reception/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
@@ -57,9 +57,23 @@ export function FieldPlace(props: Props) {
   const read = useMemo(() => readStations(list), [list]);
   const figures = usePlaceFigures(set, when, chosen);
   // Figures and reception come from two workers: rows are made only while both are of the same list.
-  const rows = useMemo(
-    () => (figures && figures.now.length === reception.stations.length ? stationRows(reception, figures) : []),
-    [figures, reception],
+  const rows = useCalm(
+    useMemo(
+      () => (figures && figures.now.length === reception.stations.length ? stationRows(reception, figures) : []),
+      [figures, reception],
+    ),
+  );
+  const table = useMemo(
+    () => (
+      <StationsTable
+        stations={stations}
+        isRight={(i) => read[i] !== undefined}
+        rows={rows}
+        chosen={chosen}
+        onChoose={onChoose}
+      />
+    ),
+    [list, read, rows, chosen, onChoose],
   );
   const { position, name } = set.place;
   const arrival = chosen === undefined ? undefined : figures?.now[chosen];
@@ -116,15 +130,7 @@ export function FieldPlace(props: Props) {
       <section class="card" aria-labelledby="stations-table-title">
         <h3 id="stations-table-title">What is on the air</h3>
         {stations.length === 0 && <p class="quiet">Nothing is listed yet. Add stations, or paste a table of them.</p>}
-        {stations.length > 0 && (
-          <StationsTable
-            stations={stations}
-            isRight={(i) => read[i] !== undefined}
-            rows={rows}
-            chosen={chosen}
-            onChoose={onChoose}
-          />
-        )}
+        {stations.length > 0 && table}
         <div class="buttons place-buttons">
           <button type="button" class="chip" onClick={add}>
             Add a station
@@ -186,6 +192,28 @@ export function FieldPlace(props: Props) {
       )}
     </>
   );
+}
+
+/** Milliseconds between two states of the table while a slider moves: more would only flicker. */
+const CALM_MS = 120;
+
+/** A value that changes no oftener than the eye follows; an empty list is filled at once. */
+function useCalm<T extends readonly unknown[]>(value: T): T {
+  const [shown, setShown] = useState(value);
+  const latest = useRef(value);
+  latest.current = value;
+  const timer = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
+  useEffect(() => {
+    timer.current ??= setTimeout(
+      () => {
+        timer.current = undefined;
+        setShown(latest.current);
+      },
+      shown.length === 0 ? 0 : CALM_MS,
+    );
+  }, [value]);
+  useEffect(() => () => clearTimeout(timer.current), []);
+  return shown;
 }
 
 /** From the worker; the last ones stay until the next are there. */
