@@ -96,16 +96,20 @@ export function envelopeNetwork(circuit: Circuit, options: NetworkOptions): Enve
     D === 1 ? s.detectors[0].row : combine(s.detectors[0].row, s.detectors[1].row, 0.5, 0.5 * second);
   const volts = audio.emfs.map((e) => e.volts ?? 0);
   const quiet = audio.emfs.map(() => ({ re: 0, im: 0 }));
+  const atRadio = response(radioModes, port(radio, sign), rows(radio, radioOutputs), weights, [1, sign], true);
   const audioRows = rows(audio, audioOutputs);
   return {
     frequency,
-    radio: response(radioModes, port(radio, sign), rows(radio, radioOutputs), weights, [1, sign], true),
+    radio: atRadio,
     audio: response(audioModes, port(audio, 1), audioRows, quiet, [1, 1], false),
     harmonics: Array.from({ length: HARMONICS - 1 }, (_, k) => {
       // The pulses of a pair are half a cycle apart: odd multiples meet like the carrier, even ones like each other.
       const n = k + 2;
-      const way = D === 2 && n % 2 === 0 ? 1 : sign;
-      const { current } = transfer(response(radioModes, port(radio, way), [], weights, [1, way], true), n * w0);
+      const even = D === 2 && n % 2 === 0;
+      const { current } = transfer(
+        even ? response(radioModes, port(radio, 1), [], weights, [1, 1], true) : atRadio,
+        n * w0,
+      );
       return { re: -current.re, im: -current.im };
     }),
     bias: restingVolts(audioModes, port(audio, 1), volts),
