@@ -6,12 +6,13 @@ import { calc } from './commands/calc.ts';
 import { check } from './commands/check.ts';
 import { compare } from './commands/compare.ts';
 import { dial } from './commands/dial.ts';
+import { listen } from './commands/listen.ts';
 import { move } from './commands/move.ts';
 import { path } from './commands/path.ts';
 import { schema } from './commands/schema.ts';
 import { stations } from './commands/stations.ts';
 
-export const COMMANDS: readonly Command[] = [path, dial, stations, compare, move, check, schema, calc];
+export const COMMANDS: readonly Command[] = [path, dial, listen, stations, compare, move, check, schema, calc];
 
 const version = (): string => JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')).version;
 

@@ -1,0 +1,33 @@
+/** A filter of any response, run block after block. */
+export class Fir {
+  private readonly taps: Float64Array;
+  private readonly history: Float64Array;
+  /** @param taps how long; @param gainAt size of the response at a frequency. The delay is half the length. */
+  constructor(rate: number, gainAt: (frequency: number) => number, largestBlock: number, taps = 512) {
+    const half = taps / 2;
+    const gains = Float64Array.from({ length: half + 1 }, (_, k) =>
+      gainAt(Math.max((k * rate) / taps, rate / taps / 4)),
+    );
+    this.taps = new Float64Array(taps);
+    for (let i = 0; i < taps; i++) {
+      const x = i - half;
+      let sum = gains[0] / 2 + (gains[half] / 2) * Math.cos(Math.PI * x);
+      for (let k = 1; k < half; k++) sum += gains[k] * Math.cos((2 * Math.PI * k * x) / taps);
+      // Von Hann's window keeps what is between the points from rippling.
+      this.taps[i] = ((2 * sum) / taps) * (0.5 + 0.5 * Math.cos((Math.PI * x) / half));
+    }
+    this.history = new Float64Array(taps - 1 + largestBlock);
+  }
+  /** `from` and `to` may be the same. */
+  run(from: Float32Array | Float64Array, to: Float32Array | Float64Array, frames: number): void {
+    const { taps, history } = this;
+    const kept = taps.length - 1;
+    for (let i = 0; i < frames; i++) history[kept + i] = from[i];
+    for (let i = 0; i < frames; i++) {
+      let y = 0;
+      for (let k = 0; k < taps.length; k++) y += taps[k] * history[i + k];
+      to[i] = y;
+    }
+    history.copyWithin(0, frames, frames + kept);
+  }
+}

@@ -1,0 +1,408 @@
+import { createListener, type HeardStation, type Listener } from '../../engine/circuit/envelope.ts';
+import { type SetCircuit, setCircuit } from '../../engine/circuit/set-circuit.ts';
+import { magnitude } from '../../engine/numerics/complex.ts';
+import { type TuningCurve, tuningCurve } from '../../engine/reception/dial.ts';
+import { type FieldAtSite, type FieldOptions, fieldsAtSite } from '../../engine/reception/field.ts';
+import { BANDS, bandWidth, roomNoise } from '../../engine/reception/hearing/index.ts';
+import { effectiveHeight, type Receiver, receiver, receiveStation } from '../../engine/reception/receive-station.ts';
+import type { SetDescription } from '../../engine/set/description.ts';
+import type { StationDescription } from '../../engine/set/parts/place.ts';
+import type { Decibels, Hertz, Ratio, Volts } from '../../engine/units/quantities.ts';
+import { ArrivingStation } from './fading.ts';
+import { Fir } from './fir.ts';
+import { Limiter } from './limiter.ts';
+import { BandNoise } from './noise.ts';
+import { madeProgramme, type ProgrammeLoop } from './programme.ts';
+import { gaussian, seeded, seedOf } from './random.ts';
+
+/** Samples of sound a second. */
+export const SOUND_RATE = 48_000;
+const STEPS = 4;
+/** Most samples in one call of `process`. */
+export const BLOCK = 256;
+/** Most stations followed: those strongest at the aerial. */
+const MOST_STATIONS = 40;
+const WINDOW: Hertz = 60e3;
+/** Louder than this never leaves; as sound pressure in the phones, 1 Pa at its peak is the number 1. */
+const CEILING = 0.5;
+/** R.m.s. of the chosen station when brought up. */
+const BROUGHT_UP = 0.09;
+/** No amplifier brings up more than this over true level, dB. */
+const MOST_GAIN: Decibels = 100;
+/** Blocks between two taking apart of the circuit while the dial turns. */
+const RETUNE_EVERY = 4;
+
+export type HowLoud = 'as in the phones' | 'brought up';
+
+export interface ListeningOptions extends FieldOptions {
+  /** Which station the dial starts on and the level is brought up for, by its place in the list. Default the one heard best. */
+  readonly station?: number;
+  /** Where the dial starts, 0 open … 1 meshed; default on the station. */
+  readonly position?: Ratio;
+  /** Default "brought up". */
+  readonly how?: HowLoud;
+  /** Default 1. */
+  readonly seed?: number;
+  /** Programmes by the station's place in the list; the others are made up. */
+  readonly programmes?: ReadonlyMap<number, ProgrammeLoop>;
+  /** Default true. */
+  readonly noise?: boolean;
+  /** The room, with true level only. Default true. */
+  readonly room?: boolean;
+  /** Default 1.5 s. */
+  readonly fadeIn?: number;
+  /** The radio-frequency side is written into `listener.trace` too. Default false. */
+  readonly scope?: boolean;
+  /** The whisker is off the crystal: no sound but the room's. Default false. */
+  readonly lifted?: boolean;
+}
+
+/** Another wave instead of the stations, V at the aerial, around a frequency: a recorded band. */
+export type BandPlayer = (steps: number, re: Float32Array, im: Float32Array) => void;
+
+export interface Listening {
+  /** Go on by up to `BLOCK` samples. */
+  process(out: Float32Array, frames: number): void;
+  tune(position: Ratio): void;
+  /** The same set with other parts, or another time of day: what was ringing rings on. */
+  change(set: SetDescription, options?: FieldOptions): void;
+  setProgramme(station: number, loop: ProgrammeLoop | undefined): void;
+  setHow(how: HowLoud): void;
+  /** On top, dB. */
+  setVolume(level: Decibels): void;
+  setLifted(lifted: boolean): void;
+  /** Play a recorded band instead of the stations; undefined: the stations again. */
+  playBand(band: { readonly centre: Hertz; readonly fill: BandPlayer } | undefined): void;
+  readonly position: Ratio;
+  readonly pointer: Hertz;
+  readonly meters: {
+    readonly carrier: Volts;
+    readonly lost: number;
+    readonly limited: Ratio;
+    readonly pressure: number;
+  };
+  /** Of the last block: after the detector, V, and the sound before the limiter, Pa. */
+  readonly detected: Float32Array;
+  readonly pressure: Float32Array;
+  readonly trace: Listener['trace'];
+  readonly stations: readonly { readonly name: string; readonly frequency: Hertz; readonly index: number }[];
+  readonly warnings: readonly string[];
+}
+
+interface OnAir {
+  readonly station: StationDescription;
+  /** In the description's list. */
+  readonly index: number;
+  readonly field: FieldAtSite;
+  readonly emf: Volts;
+}
+
+/** What of the set has to be worked out anew when a part changes. */
+interface Built {
+  readonly circuit: SetCircuit;
+  readonly ready: Receiver;
+  readonly curve: TuningCurve;
+  readonly onAir: readonly OnAir[];
+}
+
+function build(set: SetDescription, options: FieldOptions): Built {
+  const circuit = setCircuit(set);
+  const fieldOf = fieldsAtSite(set.place, options);
+  const ready = receiver(circuit, fieldOf);
+  const onAir = set.place.stations
+    .map((station, index): OnAir => {
+      const field = fieldOf(station);
+      const emf = Math.SQRT2 * field.fieldStrength * effectiveHeight(circuit, station.frequency);
+      return { station, index, field, emf };
+    })
+    .sort((a, b) => b.emf - a.emf)
+    .slice(0, MOST_STATIONS)
+    .sort((a, b) => a.index - b.index);
+  return { circuit, ready, curve: tuningCurve(ready), onAir };
+}
+
+/** A diode so small that nothing passes: the whisker in the air. */
+const LIFTED = { saturationCurrent: 1e-16, ideality: 1 };
+
+/** Pascals r.m.s. of a level. */
+const pascals = (level: Decibels): number => 20e-6 * 10 ** (level / 20);
+
+/** Listen to a set as described, at its place. @throws RangeError for a set that cannot be heard at all. */
+export function openListening(first: SetDescription, options: ListeningOptions = {}): Listening {
+  const { seed = 1, noise = true, room = true } = options;
+  let fields: FieldOptions = options;
+  let built = build(first, fields);
+  let how: HowLoud = options.how ?? 'brought up';
+  let volume = 1;
+  let lifted = options.lifted ?? false;
+  const tuned = built.onAir.map((s) => receiveStation(built.ready, s.station));
+  const best = tuned.reduce((b, s, k) => (s.heard.margin > (tuned[b]?.heard.margin ?? -1e9) ? k : b), 0);
+  const asked = built.onAir.findIndex((s) => s.index === options.station);
+  const reference = tuned[asked >= 0 ? asked : best];
+  let position: Ratio = options.position ?? reference?.position ?? 0.5;
+  let other = reference?.other ?? position;
+  let pointer = pointerAt();
+  const broughtUp = reference
+    ? Math.min(BROUGHT_UP / Math.max(pascals(reference.heard.spl), 1e-12), 10 ** (MOST_GAIN / 20))
+    : 1;
+
+  const programmes = new Map(options.programmes);
+  const made = new Map<number, ProgrammeLoop>();
+  const arriving = new Map<string, ArrivingStation>();
+  let wayOf: ArrivingStation[] = [];
+  let loops: (ProgrammeLoop | undefined)[] = [];
+  let envelopes: Float32Array[] = [];
+  let quadratures: (Float32Array | undefined)[] = [];
+  let spare: Float32Array[] = [];
+  let heardNow: boolean[] = [];
+  let listener: Listener;
+  let phones: Fir;
+  const roomFir = new Fir(SOUND_RATE, roomGain(first), BLOCK);
+  const roomNormal = gaussian(seeded(seed ^ 0x100e));
+  const roomSound = new Float32Array(BLOCK);
+  const hiss = new BandNoise(SOUND_RATE * STEPS, seed);
+  const waveRe = new Float32Array(BLOCK * STEPS);
+  const waveIm = new Float32Array(BLOCK * STEPS);
+  const limiter = new Limiter({ rate: SOUND_RATE, ceiling: CEILING, fadeIn: options.fadeIn });
+  const atTransducer = new Float32Array(BLOCK);
+  const detected = new Float32Array(BLOCK);
+  const pressure = new Float32Array(BLOCK);
+  const outs = [atTransducer, detected];
+  let band: { readonly centre: Hertz; readonly fill: BandPlayer } | undefined;
+  let clock = 0;
+  let waited = RETUNE_EVERY;
+  let wantsTuning = false;
+  let gain = targetGain();
+  let noiseVolts = 0;
+  let ports = '';
+  const meters = { carrier: 0, lost: 0, limited: 1, pressure: 0 };
+  start();
+
+  function pointerAt(): Hertz {
+    const f = built.curve.frequencyAt(position);
+    return Math.max(built.curve.lowest * 0.98, Math.min(built.curve.highest * 1.02, f));
+  }
+  function targetGain(): number {
+    return volume * (how === 'brought up' ? broughtUp : 1);
+  }
+  function device() {
+    return lifted ? LIFTED : built.circuit.detector;
+  }
+  function sources(): HeardStation[] {
+    return built.onAir.map(({ station, emf }) => ({
+      frequency: station.frequency,
+      emf: band ? 0 : emf,
+      phase: 2 * Math.PI * seeded(seedOf(station.name, seed))(),
+    }));
+  }
+  function setLevels(): void {
+    for (const [k, s] of sources().entries()) listener.setStation(k, s);
+  }
+  /** A listener for the circuit as it is; also when other parts changed what the outputs are called. */
+  function start(): void {
+    const { circuit } = built;
+    const { transducer, assembly } = circuit;
+    ports = portsOf(circuit);
+    listener = createListener(assembly.circuitAt(position, other), {
+      device: device(),
+      stations: sources(),
+      pointer,
+      rate: SOUND_RATE * STEPS,
+      decimation: STEPS,
+      window: WINDOW,
+      largestBlock: BLOCK,
+      outputs: [
+        { kind: 'voltage', node: transducer.from, over: transducer.to },
+        { kind: 'voltage', node: assembly.outputPort.from, over: assembly.outputPort.to },
+      ],
+      radioOutputs: options.scope
+        ? [{ kind: 'voltage', node: assembly.carrierPort.from, over: assembly.carrierPort.to }]
+        : [],
+    });
+    gather();
+    fitPhones();
+  }
+  function portsOf({ transducer, assembly }: SetCircuit): string {
+    return JSON.stringify([
+      transducer,
+      assembly.outputPort,
+      assembly.carrierPort,
+      assembly.wiring,
+      built.onAir.map((s) => s.station.name),
+    ]);
+  }
+  function gather(): void {
+    wayOf = built.onAir.map(({ station, field }) => {
+      const key = `${station.name} ${field.how} ${field.fading}`;
+      let way = arriving.get(key);
+      if (!way) {
+        way = new ArrivingStation(
+          { how: field.how, fading: field.fading, seed: seedOf(station.name, seed) },
+          SOUND_RATE,
+        );
+        arriving.set(key, way);
+      }
+      return way;
+    });
+    loops = built.onAir.map(({ index, station }) => {
+      const own = programmes.get(index);
+      if (own) return own;
+      let loop = made.get(index);
+      if (!loop) made.set(index, (loop = madeProgramme(station.programme, seedOf(station.name, seed))));
+      return loop;
+    });
+    if (envelopes.length !== built.onAir.length) {
+      envelopes = built.onAir.map(() => new Float32Array(BLOCK).fill(1));
+      spare = built.onAir.map(() => new Float32Array(BLOCK));
+      quadratures = spare.slice();
+    }
+    see();
+  }
+  /** Which stations are worth a programme where the pointer stands, and how much noise comes in there. */
+  function see(): void {
+    const { onAir, ready, circuit } = built;
+    const levels = onAir.map((s) => s.emf * magnitude(ready.network.at(s.station.frequency).at(position, other).open));
+    const most = Math.max(1e-12, ...levels);
+    heardNow = onAir.map((s, k) => Math.abs(s.station.frequency - pointer) < 1.1 * WINDOW || levels[k] > 0.003 * most);
+    const nearest = onAir.reduce<OnAir | undefined>(
+      (b, s) => (!b || Math.abs(s.station.frequency - pointer) < Math.abs(b.station.frequency - pointer) ? s : b),
+      undefined,
+    );
+    noiseVolts = noise && nearest ? nearest.field.noise * effectiveHeight(circuit, pointer) : 0;
+  }
+  function fitPhones(): void {
+    const { load } = built.circuit;
+    phones = new Fir(
+      SOUND_RATE,
+      (f) => {
+        const level = load.soundPressureAt(f, 1);
+        const low = (f / 100) ** 2;
+        return Number.isFinite(level) && f > 40 ? pascals(level) * (low / (1 + low)) : 0;
+      },
+      BLOCK,
+    );
+  }
+  function roomGain(of: SetDescription): (f: Hertz) => number {
+    const levels = roomNoise(of.ear.room, built.circuit.load.listening);
+    return (f) => {
+      const k = BANDS.reduce((b, m, i) => (Math.abs(Math.log(m / f)) < Math.abs(Math.log(BANDS[b] / f)) ? i : b), 0);
+      // White noise of unit variance has 2/rate a hertz.
+      return f < 60 || f > 9500 ? 0 : pascals(levels[k]) / Math.sqrt((bandWidth(BANDS[k]) * 2) / SOUND_RATE);
+    };
+  }
+  function retune(): void {
+    pointer = pointerAt();
+    other = built.ready.network.at(pointer).peak(built.ready.smallConductance).other;
+    const { assembly } = built.circuit;
+    if (assembly.ganged) other = position;
+    listener.retune(listener.network(assembly.circuitAt(position, other), pointer), pointer);
+    see();
+  }
+
+  return {
+    process(out, frames) {
+      if (!(frames >= 1 && frames <= BLOCK))
+        throw new RangeError(`a block has from 1 to ${BLOCK} samples, not ${frames}`);
+      if (++waited > RETUNE_EVERY && wantsTuning) {
+        waited = 0;
+        wantsTuning = false;
+        retune();
+      }
+      for (let k = 0; k < loops.length; k++) {
+        const way = wayOf[k];
+        const loop = heardNow[k] && !band ? loops[k] : undefined;
+        const depth = Math.min(built.onAir[k].station.modulation, 1);
+        way.fill(loop, depth, clock, frames, envelopes[k], spare[k]);
+        quadratures[k] = way.fades ? spare[k] : undefined;
+      }
+      const steps = frames * STEPS;
+      if (band) {
+        band.fill(steps, waveRe, waveIm);
+        listener.process(frames, envelopes, outs, quadratures, { frequency: band.centre, re: waveRe, im: waveIm });
+      } else if (noiseVolts > 0) {
+        hiss.fill(noiseVolts, steps, waveRe, waveIm);
+        listener.process(frames, envelopes, outs, quadratures, { frequency: pointer, re: waveRe, im: waveIm });
+      } else listener.process(frames, envelopes, outs, quadratures);
+      clock += frames;
+      phones.run(atTransducer, pressure, frames);
+      if (room && how === 'as in the phones') {
+        for (let i = 0; i < frames; i++) roomSound[i] = roomNormal();
+        roomFir.run(roomSound, roomSound, frames);
+        for (let i = 0; i < frames; i++) pressure[i] += roomSound[i];
+      }
+      const wanted = targetGain();
+      const step = (wanted - gain) / frames;
+      let square = 0;
+      for (let i = 0; i < frames; i++) {
+        gain += step;
+        square += pressure[i] * pressure[i];
+        out[i] = pressure[i] * gain;
+      }
+      gain = wanted;
+      limiter.lowestGain = 1;
+      limiter.run(out, frames);
+      meters.carrier = listener.meters.carrier;
+      meters.lost = listener.meters.lost;
+      meters.limited = limiter.lowestGain;
+      meters.pressure = Math.sqrt(square / frames);
+    },
+    tune(to) {
+      if (!(to >= 0 && to <= 1)) throw new RangeError(`the dial goes from 0 to 1, not to ${to}`);
+      position = to;
+      wantsTuning = true;
+    },
+    change(to, options) {
+      const before = built;
+      const next = build(to, { ...fields, ...options });
+      fields = { ...fields, ...options };
+      built = next;
+      if (portsOf(built.circuit) !== ports) {
+        pointer = pointerAt();
+        start();
+        return;
+      }
+      if (before.circuit.detector !== built.circuit.detector) listener.setDevice(device());
+      setLevels();
+      fitPhones();
+      gather();
+      retune();
+    },
+    setProgramme(index, loop) {
+      if (loop) programmes.set(index, loop);
+      else programmes.delete(index);
+      gather();
+    },
+    setHow(to) {
+      how = to;
+    },
+    setVolume(level) {
+      volume = 10 ** (Math.max(-100, Math.min(40, level)) / 20);
+    },
+    setLifted(to) {
+      lifted = to;
+      listener.setDevice(device());
+    },
+    playBand(to) {
+      band = to;
+      setLevels();
+    },
+    get position() {
+      return position;
+    },
+    get pointer() {
+      return pointer;
+    },
+    get trace() {
+      return listener.trace;
+    },
+    get warnings() {
+      return listener.warnings;
+    },
+    get stations() {
+      return built.onAir.map(({ station, index }) => ({ name: station.name, frequency: station.frequency, index }));
+    },
+    meters,
+    detected,
+    pressure,
+  };
+}

@@ -1,0 +1,56 @@
+import { gaussian, seeded } from './random.ts';
+
+/** What share of the noise's power is an even hiss; the rest comes in strokes. Common practice, no source. */
+const EVEN = 0.5;
+/** Of the strokes, sparks of the neighbourhood; the rest is distant lightning. */
+const SPARKS = 0.5;
+const SPARKS_A_SECOND = 100;
+const CRACKLES_A_SECOND = 2;
+const STROKES_A_CRACKLE = 8;
+
+/**
+ * Noise at the aerial around any frequency, as a complex wave: even hiss, man-made sparks one by one, and the crackle of
+ * lightning in bursts. Its mean power is the place's.
+ */
+export class BandNoise {
+  private readonly rate: number;
+  private readonly random: () => number;
+  private readonly normal: () => number;
+  private burst = 0;
+  constructor(rate: number, seed: number) {
+    this.rate = rate;
+    this.random = seeded(seed ^ 0x0a7e);
+    this.normal = gaussian(seeded(seed ^ 0x3b1d));
+  }
+  /** @param rms of the emf in 9 kHz, V. Overwrites. */
+  fill(rms: number, steps: number, re: Float32Array, im: Float32Array): void {
+    const { rate, random, normal } = this;
+    // A carrier of peak A has the power A²/2; in the whole width there is rate/9000 times as much.
+    const power = (2 * rms * rms * rate) / 9000;
+    const even = Math.sqrt((EVEN * power) / 2);
+    const strokes = (1 - EVEN) * power * rate;
+    // Sizes spread log-normally; e^(σ²) makes good for the mean of their squares.
+    const spark = Math.sqrt((strokes * SPARKS) / (SPARKS_A_SECOND * Math.exp(2 * 0.8 ** 2)));
+    const stroke = Math.sqrt((strokes * (1 - SPARKS)) / (CRACKLES_A_SECOND * STROKES_A_CRACKLE * Math.exp(2 * 1 ** 2)));
+    const sparkChance = SPARKS_A_SECOND / rate;
+    const crackleChance = CRACKLES_A_SECOND / rate;
+    const strokeChance = 1 / (0.006 * rate);
+    for (let i = 0; i < steps; i++) {
+      re[i] = even * normal();
+      im[i] = even * normal();
+      const chance = random();
+      if (chance < sparkChance) this.hit(spark * Math.exp(0.8 * normal()), i, re, im);
+      else if (chance < sparkChance + crackleChance)
+        this.burst += 1 + Math.floor((2 * STROKES_A_CRACKLE - 1) * random());
+      if (this.burst > 0 && random() < strokeChance) {
+        this.burst--;
+        this.hit(stroke * Math.exp(normal()), i, re, im);
+      }
+    }
+  }
+  private hit(size: number, at: number, re: Float32Array, im: Float32Array): void {
+    const angle = 2 * Math.PI * this.random();
+    re[at] += size * Math.cos(angle);
+    im[at] += size * Math.sin(angle);
+  }
+}

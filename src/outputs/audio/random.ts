@@ -1,0 +1,33 @@
+/** Numbers from 0 to below 1, the same for the same seed everywhere (the splitmix/mulberry step of 32 bits). */
+export function seeded(seed: number): () => number {
+  let a = Math.imul(seed | 0, 0x9e3779b1) ^ 0x5bd1e995;
+  return () => {
+    a = (a + 0x6d2b79f5) | 0;
+    let t = Math.imul(a ^ (a >>> 15), 1 | a);
+    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
+    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
+  };
+}
+
+/** Normally distributed numbers of unit variance (Box and Muller). */
+export function gaussian(random: () => number): () => number {
+  let kept = Number.NaN;
+  return () => {
+    if (!Number.isNaN(kept)) {
+      const value = kept;
+      kept = Number.NaN;
+      return value;
+    }
+    const r = Math.sqrt(-2 * Math.log(1 - random()));
+    const a = 2 * Math.PI * random();
+    kept = r * Math.sin(a);
+    return r * Math.cos(a);
+  };
+}
+
+/** A seed from words, so that a station keeps its voice wherever it stands in a list. */
+export function seedOf(words: string, seed = 0): number {
+  let h = 0x811c9dc5 ^ seed;
+  for (let i = 0; i < words.length; i++) h = Math.imul(h ^ words.charCodeAt(i), 0x01000193);
+  return h | 0;
+}
