@@ -54,6 +54,7 @@ describe('the set on the page', () => {
     await withPage(async (page) => {
       await answered(page);
       const slider = page.getByRole('slider', { name: 'Former diameter, slider' });
+      await slider.evaluate((element) => element.scrollIntoView({ block: 'center' }));
       const box = (await slider.boundingBox())!;
       await page.mouse.move(box.x + box.width * 0.33, box.y + box.height / 2);
       await page.mouse.down();
