@@ -3,7 +3,7 @@ export class Fir {
   private readonly taps: Float64Array;
   private readonly history: Float64Array;
   /** @param taps how long; @param gainAt size of the response at a frequency. The delay is half the length. */
-  constructor(rate: number, gainAt: (frequency: number) => number, largestBlock: number, taps = 512) {
+  constructor(rate: number, gainAt: (frequency: number) => number, largestBlock: number, taps = 384) {
     const half = taps / 2;
     const gains = Float64Array.from({ length: half + 1 }, (_, k) =>
       gainAt(Math.max((k * rate) / taps, rate / taps / 4)),
@@ -23,9 +23,12 @@ export class Fir {
     const { taps, history } = this;
     const kept = taps.length - 1;
     for (let i = 0; i < frames; i++) history[kept + i] = from[i];
+    // Symmetric about the middle: half the products.
+    const half = taps.length / 2;
     for (let i = 0; i < frames; i++) {
-      let y = 0;
-      for (let k = 0; k < taps.length; k++) y += taps[k] * history[i + k];
+      const middle = i + half;
+      let y = taps[half] * history[middle];
+      for (let k = 1; k < half; k++) y += taps[half + k] * (history[middle - k] + history[middle + k]);
       to[i] = y;
     }
     history.copyWithin(0, frames, frames + kept);
