@@ -76,12 +76,8 @@ const STRIDE = 1.05;
 /** Lowest and highest frequency peaked within the scale: meshed (1) is the low end. */
 function ends(peakAt: (f: Hertz) => Peak, capacitances: readonly [Farads, Farads] | undefined): [Hertz, Hertz] {
   if (capacitances) {
-    const [least, most] = capacitances;
-    const low = peakedWith(peakAt, most, 3e5);
-    const high = peakedWith(peakAt, least, 1e6);
-    // No capacitor spans more than this by itself: beyond, the set has been found tuning once more with its aerial.
-    const farthest = low * Math.sqrt(most / Math.max(least, 1e-14)) * 1.05;
-    return [low, high > farthest ? crossing(peakAt, least, low, farthest) : high];
+    const low = peakedWith(peakAt, capacitances[1], 3e5);
+    return [low, firstPeakedWith(peakAt, capacitances[0], low)];
   }
   const open = (f: Hertz): boolean => peakAt(f).position <= 1e-6;
   const meshed = (f: Hertz): boolean => peakAt(f).position >= 1 - 1e-6;
@@ -93,27 +89,60 @@ function ends(peakAt: (f: Hertz) => Peak, capacitances: readonly [Farads, Farads
   return [low, high];
 }
 
-/** From below, the first frequency whose tuning wants no more than a capacitance. */
-function crossing(peakAt: (f: Hertz) => Peak, capacitance: Farads, from: Hertz, to: Hertz): Hertz {
+/**
+ * The first frequency above another whose tuning wants no more than a capacitance. Upward step by step: beyond the
+ * aerial's own resonance the set may tune once more.
+ */
+function firstPeakedWith(peakAt: (f: Hertz) => Peak, capacitance: Farads, from: Hertz): Hertz {
+  // Where nothing can be wanted there is more than enough already.
+  const over = (f: Hertz): Farads => {
+    const { wanted = capacitance } = peakAt(f);
+    return Number.isFinite(wanted) ? wanted - capacitance : -capacitance;
+  };
   let low = from;
-  while (low * STRIDE < to && (peakAt(low * STRIDE).wanted ?? 0) > capacitance) low *= STRIDE;
-  let high = low * STRIDE;
-  for (let i = 0; i < 12; i++) {
-    const middle = Math.sqrt(low * high);
-    if ((peakAt(middle).wanted ?? 0) > capacitance) low = middle;
-    else high = middle;
+  let atLow = over(low);
+  let high = low;
+  let atHigh = atLow;
+  while (high < HIGHEST && atHigh > 0) {
+    [low, atLow] = [high, atHigh];
+    high = Math.min(HIGHEST, high * 1.15);
+    atHigh = over(high);
   }
-  return Math.min(to, low);
+  if (!(atLow > 0)) return low;
+  if (atHigh > 0) return HIGHEST;
+  // What is wanted runs nearly straight with 1/f².
+  for (let i = 0; i < 24 && high / low - 1 > 1e-5; i++) {
+    const [a, b] = [low ** -2, high ** -2];
+    const line = (b - a) * (atLow / (atLow - atHigh)) + a;
+    // Every third time by halves, so that a bent line cannot stall.
+    const f = (i % 3 === 2 ? (a + b) / 2 : line) ** -0.5;
+    const at = over(f);
+    if (Math.abs(at) < 1e-5 * capacitance) return f;
+    if (at > 0) [low, atLow] = [f, at];
+    else [high, atHigh] = [f, at];
+  }
+  return low;
 }
 
-/** Frequency whose tuning wants this capacitance: about 1/√C, so a few corrections find it. */
+/**
+ * Frequency whose tuning wants this capacitance. What is wanted runs nearly straight with 1/f², as K/f² less what lies
+ * across the coil already, so a line through the last two tries finds it, however much lies there.
+ */
 function peakedWith(peakAt: (f: Hertz) => Peak, capacitance: Farads, start: Hertz): Hertz {
-  let f = start;
-  for (let i = 0; i < 12; i++) {
-    const { wanted = capacitance } = peakAt(f);
-    const factor = Number.isFinite(wanted) ? Math.sqrt(wanted / capacitance) : 0.7;
-    f = Math.min(HIGHEST, Math.max(LOWEST, f * Math.min(1.4, Math.max(0.7, factor))));
-    if (Math.abs(factor - 1) < 1e-4) break;
+  const wantedAt = (f: Hertz): Farads => peakAt(f).wanted ?? capacitance;
+  const within = (f: Hertz): Hertz => Math.min(HIGHEST, Math.max(LOWEST, f));
+  let last = within(start * 0.9);
+  let wantedLast = wantedAt(last);
+  let f = within(start);
+  for (let i = 0; i < 16; i++) {
+    const wanted = wantedAt(f);
+    const slope = (wanted - wantedLast) / (f ** -2 - last ** -2);
+    const u = f ** -2 + (capacitance - wanted) / slope;
+    // Past a resonance of the aerial nothing can be wanted, or the line slopes the wrong way: step back.
+    const next = Number.isFinite(wanted) && slope > 0 && u > 0 ? u ** -0.5 : 0.75 * f;
+    const to = within(Math.min(1.5 * f, Math.max(0.65 * f, next)));
+    if (Math.abs(to / f - 1) < 1e-5) return to;
+    [last, wantedLast, f] = [f, wanted, to];
   }
   return f;
 }

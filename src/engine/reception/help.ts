@@ -39,7 +39,8 @@ export function helper(set: SetDescription, now: Receiver): (station: TunedStati
     });
     const best = new Map<string, Help>();
     for (const help of helps.sort((a, b) => b.gain - a.gain)) {
-      const key = help.what.replace(/\s*\(.*/, '');
+      // One word on each thing to change: the best of its values.
+      const key = help.what.replace(/\s*\(.*/, '').replace(/ [\d.,]+.*/, '');
       if (help.gain >= WORTH_SAYING && !best.has(key)) best.set(key, help);
     }
     return [...best.values()].slice(0, MOST);
