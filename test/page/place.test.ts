@@ -29,8 +29,9 @@ describe('the place on the page', () => {
     await withPage(async (page) => {
       await openField(page);
       await page.locator('.map-land').waitFor();
-      expect(await page.locator('.map-station').count()).toBe(12);
-      expect(await page.locator('.map-path.is-sea').count()).toBeGreaterThan(5);
+      await expect.poll(() => page.locator('.map-station').count()).toBe(12);
+      const overSea = (await page.locator('.map-path.is-sea').first().getAttribute('d')) ?? '';
+      expect(overSea.split('M').length - 1).toBeGreaterThan(8);
       expect(await row(page, 'Strait Wireless').textContent()).toMatch(/try this first.*140 km.*138° south-east/);
       await page.getByRole('heading', { name: 'The way from Strait Wireless' }).waitFor();
       await page.getByText('In words').last().click();

@@ -154,7 +154,13 @@ export function StationsMap({ centre, siteName, arrivals, rows, when, chosen, on
             <g>
               {rings.map((km) => {
                 const at = RING_SIDES.map(([x, y]) => onScreen([x * km, y * km])).find(
-                  ([x, y]) => x > 4 && x < width - 50 && y > 20 && y < size.height - 8 && !isOverName(names, x, y),
+                  ([x, y]) =>
+                    x > 4 &&
+                    x < width - 50 &&
+                    y > 20 &&
+                    y < size.height - 8 &&
+                    !(x > width - 105 && y < 125) &&
+                    !isOverName(names, x, y),
                 );
                 return (
                   at && (
