@@ -10,9 +10,10 @@ import { listen } from './commands/listen.ts';
 import { move } from './commands/move.ts';
 import { path } from './commands/path.ts';
 import { schema } from './commands/schema.ts';
+import { sheets } from './commands/sheets.ts';
 import { stations } from './commands/stations.ts';
 
-export const COMMANDS: readonly Command[] = [path, dial, listen, stations, compare, move, check, schema, calc];
+export const COMMANDS: readonly Command[] = [path, dial, listen, stations, compare, move, sheets, check, schema, calc];
 
 const version = (): string => JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')).version;
 

@@ -1,0 +1,335 @@
+import type { SetDescription } from '../../../engine/set/description.ts';
+import { itemBox, overlap } from '../../scene/boxes.ts';
+import { circle, group, line, rect } from '../../scene/build.ts';
+import { type Label, placeLabels } from '../../scene/labels.ts';
+import type { Item, Point } from '../../scene/scene.ts';
+import { shorten } from '../../scene/text-width.ts';
+import { type Footprint, footprint } from './footprints.ts';
+import type { BoardPart, BoardParts } from './parts.ts';
+import { type Wiring, wiringOf } from './wiring.ts';
+
+export interface PlacedPart {
+  readonly part: BoardPart;
+  readonly print: Footprint;
+  /** Middle, mm from the board's upper left corner. */
+  readonly at: Point;
+  /** Degrees, of a coil that leans against its neighbour. */
+  readonly turn: number;
+}
+
+export interface BoardLayout {
+  /** mm; the aerial's end is at the top. */
+  readonly width: number;
+  readonly height: number;
+  readonly placed: readonly PlacedPart[];
+  readonly wiring: Wiring;
+  /** Of each wire of the list, mm, with what its ends take. */
+  readonly lengths: readonly number[];
+  readonly warnings: readonly string[];
+}
+
+const EDGE = 8;
+const GAP = 9;
+/** For the words over a small part. */
+const HEAD = 6.5;
+/** Between coils that must not reach each other, mm. */
+const APART = 30;
+
+/** Aerial first, phones last: the order along the board. */
+function stage(part: BoardPart): number {
+  const words = `${part.key} ${part.words}`;
+  switch (part.kind) {
+    case 'aerial terminal':
+    case 'earth terminal':
+      return 0;
+    case 'coil':
+      return /trap/.test(part.key) ? 1 : 2;
+    case 'loop':
+      return 1;
+    case 'variable':
+      return 2;
+    case 'detector':
+    case 'cell':
+      return 3;
+    case 'outputs':
+      return 5;
+    case 'transformer':
+      return 4;
+    default:
+      if (/trap|series capacitor/.test(words)) return 1;
+      if (/pump/.test(words)) return 3;
+      if (/parallel capacitor|tuning/.test(words)) return 2;
+      return 4;
+  }
+}
+
+/** Several parts that are placed as one: coils that must stand so and so to each other. */
+interface Unit {
+  readonly members: readonly {
+    readonly part: BoardPart;
+    readonly print: Footprint;
+    readonly at: Point;
+    readonly turn: number;
+  }[];
+  readonly w: number;
+  readonly h: number;
+  readonly isCoil: boolean;
+}
+
+export function boardLayout(
+  set: SetDescription,
+  parts: BoardParts,
+  board: { width?: number; height?: number } = {},
+): BoardLayout {
+  const units = unitsOf(set, parts);
+  const warnings: string[] = [];
+  const widest = Math.max(...units.map(({ unit }) => unit.w));
+  let width = board.width ?? Math.max(Math.min(Math.max(130, widest + 2 * EDGE), 178), widest + 2 * EDGE);
+  if (widest + 2 * EDGE > width) {
+    width = Math.ceil(widest + 2 * EDGE);
+    warnings.push(`The board must be ${width} mm wide: its widest part would not lie on it.`);
+  }
+  const placed: PlacedPart[] = [];
+  let y = EDGE;
+  const terminals = units.filter((u) => u.stage === 0).map((u) => u.unit);
+  if (terminals.length > 0) {
+    terminals.forEach((unit, i) => {
+      const x = i === 0 ? EDGE + unit.w / 2 : width - EDGE - unit.w / 2;
+      for (const m of unit.members) placed.push({ ...m, at: [x, y + HEAD + unit.h / 2] });
+    });
+    y += HEAD + 16 + GAP / 2;
+  }
+  for (let s = 1; s <= 5; s++) {
+    const here = units.filter((u) => u.stage === s).map((u) => u.unit);
+    for (const row of rowsOf(here, width - 2 * EDGE)) {
+      const height = Math.max(...row.map((u) => u.h)) + HEAD;
+      const total = row.reduce((sum, u) => sum + u.w, 0);
+      const gaps = row.slice(1).map((u, i) => (u.isCoil && row[i].isCoil ? APART : GAP));
+      const spare = width - 2 * EDGE - total - gaps.reduce((a, b) => a + b, 0);
+      const between = row.length > 1 ? Math.min(spare / (row.length - 1), 14) : 0;
+      let x = EDGE + (row.length > 1 ? Math.max(0, spare - between * (row.length - 1)) / 2 : spare / 2);
+      row.forEach((unit, i) => {
+        const [cx, cy] = [x + unit.w / 2, y + HEAD + (height - HEAD) / 2];
+        for (const m of unit.members) placed.push({ ...m, at: [cx + m.at[0], cy + m.at[1]] });
+        x += unit.w + (gaps[i] ?? 0) + between;
+      });
+      y += height + GAP / 2;
+    }
+  }
+  const least = Math.ceil(y + EDGE);
+  if (board.height !== undefined && board.height < least)
+    warnings.push(`The board must be ${least} mm long: laid out as the trade does it, the parts need so much.`);
+  const height = Math.max(least, board.height ?? 0);
+  const wiring = wiringOf(
+    parts,
+    placed.map((p) => p.part.tag),
+  );
+  const at = terminalPoints(placed);
+  const lengths = wiring.lines.map(({ from, to }) => {
+    const [a, b] = [at.get(from)!, at.get(to)!];
+    return Math.ceil((Math.hypot(a[0] - b[0], a[1] - b[1]) * 1.15 + 25) / 10) * 10;
+  });
+  return { width, height, placed, wiring, lengths, warnings };
+}
+
+function unitsOf(set: SetDescription, { parts, couplings }: BoardParts): { unit: Unit; stage: number }[] {
+  const units: { unit: Unit; stage: number }[] = [];
+  const done = new Set<string>();
+  let axes = 0;
+  const placing = set.arrangement as { distance?: number; tilt?: number };
+  for (const part of parts) {
+    if (done.has(part.tag)) continue;
+    done.add(part.tag);
+    const mates = couplings
+      .filter((pair) => pair.includes(part.tag))
+      .map(([a, b]) => parts.find((p) => p.tag === (a === part.tag ? b : a))!)
+      .filter((p) => !done.has(p.tag) && p.kind === 'coil');
+    if (part.kind === 'coil' && mates.length > 0) {
+      const first = footprint(part, set, 'x');
+      const members = [{ part, print: first, at: [0, 0] as Point, turn: 0 }];
+      let [left, right, high] = [-first.w / 2, first.w / 2, first.h];
+      mates.forEach((mate, i) => {
+        done.add(mate.tag);
+        const print = footprint(mate, set, 'x');
+        const known = i === 0 && placing.distance !== undefined && !/trap/.test(`${part.key}${mate.key}`);
+        const distance =
+          known || set.arrangement.kind === 'variometer' ? (placing.distance ?? 0) * 1e3 : right + 8 + print.w / 2;
+        const tilt = known ? (placing.tilt ?? 0) : 0;
+        members.push({ part: mate, print, at: [distance, 0], turn: tilt });
+        const a = (tilt * Math.PI) / 180;
+        const w = Math.abs(print.w * Math.cos(a)) + Math.abs(print.h * Math.sin(a));
+        const h = Math.abs(print.w * Math.sin(a)) + Math.abs(print.h * Math.cos(a));
+        left = Math.min(left, distance - w / 2);
+        right = Math.max(right, distance + w / 2);
+        high = Math.max(high, h);
+      });
+      const middle = (left + right) / 2;
+      const shifted = members.map((m) => ({ ...m, at: [m.at[0] - middle, m.at[1]] as Point }));
+      units.push({
+        unit: { members: shifted, w: right - left, h: high, isCoil: true },
+        stage: Math.min(...members.map((m) => stage(m.part))),
+      });
+      axes++;
+      continue;
+    }
+    const isCoil = part.kind === 'coil' || part.kind === 'loop';
+    // Coils that are strangers stand at right angles, so that neither reaches the other.
+    const print = footprint(part, set, part.kind === 'coil' && axes++ % 2 === 1 ? 'y' : 'x');
+    units.push({
+      unit: { members: [{ part, print, at: [0, 0], turn: 0 }], w: print.w, h: print.h, isCoil },
+      stage: stage(part),
+    });
+  }
+  return units;
+}
+
+function rowsOf(units: readonly Unit[], room: number): Unit[][] {
+  const rows: Unit[][] = [];
+  let used = 0;
+  for (const unit of units) {
+    const row = rows[rows.length - 1];
+    const gap = row && unit.isCoil && row[row.length - 1].isCoil ? APART : GAP;
+    if (row && used + gap + unit.w <= room) {
+      row.push(unit);
+      used += gap + unit.w;
+    } else {
+      rows.push([unit]);
+      used = unit.w;
+    }
+  }
+  return rows;
+}
+
+export function terminalPoints(placed: readonly PlacedPart[]): Map<string, Point> {
+  const points = new Map<string, Point>();
+  for (const { print, at, turn } of placed) {
+    const a = (turn * Math.PI) / 180;
+    for (const [name, [x, y]] of Object.entries(print.terminals))
+      points.set(name, [at[0] + x * Math.cos(a) - y * Math.sin(a), at[1] + x * Math.sin(a) + y * Math.cos(a)]);
+  }
+  return points;
+}
+
+const LETTERS = 2.6;
+
+/** The board from above at full size: outlines, holes, terminals, and every wire by its number in the list. */
+export function layoutItems(layout: BoardLayout): Item[] {
+  const { width, height, placed, wiring } = layout;
+  const items: Item[] = [rect(0, 0, width, height, { stroke: 'ink', width: 0.5, title: 'edge of the board' })];
+  const points = terminalPoints(placed);
+  const holes: Item[] = [];
+  const names: Item[] = [];
+  for (const { part, print, at, turn } of placed) {
+    items.push(group(print.items, { move: at, turn, title: `${part.tag}: ${part.words}` }));
+    const a = (turn * Math.PI) / 180;
+    for (const {
+      at: [x, y],
+      diameter,
+    } of print.drills) {
+      const p: Point = [at[0] + x * Math.cos(a) - y * Math.sin(a), at[1] + x * Math.sin(a) + y * Math.cos(a)];
+      holes.push(circle(p, diameter / 2, { stroke: 'ink', width: 0.25 }));
+      holes.push(
+        line([p[0] - diameter / 2 - 1.2, p[1]], [p[0] + diameter / 2 + 1.2, p[1]], { stroke: 'ink', width: 0.15 }),
+      );
+      holes.push(
+        line([p[0], p[1] - diameter / 2 - 1.2], [p[0], p[1] + diameter / 2 + 1.2], { stroke: 'ink', width: 0.15 }),
+      );
+    }
+  }
+  const wires = wiring.lines.map(({ from, to }) => [points.get(from)!, points.get(to)!] as const);
+  const drawnWires: Item[] = wires.map(([a, b]) => line(a, b, { stroke: 'soft', width: 0.35, dash: [1.6, 0.9] }));
+  const dots: Item[] = [...points.values()].map((p) => circle(p, 0.8, { fill: 'ink' }));
+  // Names of parts first, then of terminals, then the wires' numbers, each where there is still room.
+  const frame = { x: 0.5, y: 0.5, w: width - 1, h: height - 1 };
+  const labels: Label[] = [];
+  for (const { part, print, at } of placed) {
+    const room = print.words === 'inside' ? Math.max(24, print.w - 8) : Math.min(width - 4, Math.max(44, print.w + 20));
+    const whole = `${part.tag}  ${part.words}${print.assumed ? ' (size assumed)' : ''}`;
+    const short = `${part.tag}  ${part.words}`;
+    const above = -print.h / 2 - 1.4;
+    const spots: Point[] =
+      print.words === 'inside'
+        ? [
+            [0, -4],
+            [0, 2],
+            [0, -9],
+            [0, 8],
+            [0, above],
+            [0, print.h / 2 + 5],
+            [0, -14],
+            [0, 14],
+          ]
+        : [
+            [0, above],
+            [0, print.h / 2 + 4],
+            [0, above - 3.4],
+            [0, print.h / 2 + 7.4],
+          ];
+    labels.push({
+      item: { text: shorten(whole, LETTERS, room), size: LETTERS, bold: true },
+      shorter: [shorten(short, LETTERS, room), shorten(short, LETTERS, room * 0.6), part.tag],
+      must: true,
+      places: spots.flatMap(([x, y]) => [
+        { at: [at[0] + x, at[1] + y] as Point, anchor: 'middle' as const },
+        { at: [Math.max(2, at[0] + x - print.w / 2), at[1] + y] as Point, anchor: 'start' as const },
+        { at: [Math.min(width - 2, at[0] + x + print.w / 2), at[1] + y] as Point, anchor: 'end' as const },
+      ]),
+    });
+  }
+  for (const { part } of placed) {
+    if (part.terminals.length < 2) continue;
+    for (const t of part.terminals) {
+      const p = points.get(t)!;
+      const words = part.kind === 'outputs' ? t : t.slice(t.indexOf(' ') + 1);
+      const near = [2.4, 4.2, 6.4, 9];
+      labels.push({
+        item: { text: words, size: 2.2 },
+        must: true,
+        places: near.flatMap((d) => [
+          { at: [p[0], p[1] + d + 1.4] as Point, anchor: 'middle' as const },
+          { at: [p[0], p[1] - d] as Point, anchor: 'middle' as const },
+          { at: [p[0] + d, p[1] + 0.8] as Point, anchor: 'start' as const },
+          { at: [p[0] - d, p[1] + 0.8] as Point, anchor: 'end' as const },
+          { at: [p[0] + d, p[1] + d + 1] as Point, anchor: 'start' as const },
+          { at: [p[0] - d, p[1] + d + 1] as Point, anchor: 'end' as const },
+          { at: [p[0] + d, p[1] - d] as Point, anchor: 'start' as const },
+          { at: [p[0] - d, p[1] - d] as Point, anchor: 'end' as const },
+        ]),
+      });
+    }
+  }
+  wires.forEach(([a, b], i) => {
+    const along = (t: number): Point => [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t + 0.9];
+    labels.push({
+      item: { text: `${i + 1}`, size: LETTERS, bold: true, rim: true },
+      must: true,
+      places: [0.5, 0.42, 0.58, 0.34, 0.66, 0.27, 0.73, 0.2, 0.8, 0.47, 0.53, 0.38, 0.62].flatMap((t) => {
+        const [x, y] = along(t);
+        return [
+          { at: [x, y] as Point, anchor: 'middle' as const },
+          { at: [x + 2, y] as Point, anchor: 'middle' as const },
+          { at: [x - 2, y] as Point, anchor: 'middle' as const },
+          { at: [x, y - 2] as Point, anchor: 'middle' as const },
+        ];
+      }),
+    });
+  });
+  const avoid = [...holes.filter((h) => h.kind === 'circle').map(itemBox), ...dots.map(itemBox)];
+  const found = placeLabels(labels, frame, avoid, 0.5);
+  names.push(...found.items.map((t) => ({ ...t, rim: true })));
+  return [...items, ...drawnWires, ...holes, ...dots, ...names];
+}
+
+/** Bodies that lie in one another's room, by tag; coils that belong together may. For checking. */
+export function clashes({ placed }: BoardLayout, couplings: readonly (readonly [string, string])[]): string[] {
+  const boxes = placed.map(({ part, print, at }) => ({
+    tag: part.tag,
+    box: { x: at[0] - print.w / 2, y: at[1] - print.h / 2, w: print.w, h: print.h },
+  }));
+  return boxes.flatMap((a, i) =>
+    boxes
+      .slice(i + 1)
+      .filter((b) => overlap(a.box, b.box, -0.01) && !couplings.some((c) => c.includes(a.tag) && c.includes(b.tag)))
+      .map((b) => `${a.tag} and ${b.tag}`),
+  );
+}

@@ -1,0 +1,209 @@
+import type { Reception } from '../../engine/reception/types.ts';
+import type { SetDescription } from '../../engine/set/description.ts';
+import { coilModel } from '../../engine/set/models.ts';
+import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
+import { aerialWords } from '../drawings/aerial/aerial.ts';
+import { earthWords } from '../drawings/aerial/earth.ts';
+import { tapsOf } from '../drawings/coil/coil.ts';
+import type { CoilOf } from '../drawings/coil/drawn.ts';
+import { detectorWords } from '../drawings/detector.ts';
+import { loadWords } from '../drawings/load.ts';
+import type { BoardLayout } from './build/layout.ts';
+import type { BoardParts } from './build/parts.ts';
+import { wireToCut, wireWords } from './sheets-coil.ts';
+import { capital, cutLength, printable } from './words.ts';
+
+export interface PartRow {
+  readonly quantity: string;
+  readonly what: string;
+  readonly value: string;
+  readonly instead: string;
+}
+
+const pF = (x: number): string => formatQuantity(x, 'capacitance');
+const around = (x: number, low: number, high: number, kind: 'capacitance' | 'resistance'): string => {
+  const [a, b] = [formatQuantity(x * low, kind, 2), formatQuantity(x * high, kind, 2)];
+  const [value, unit] = a.split(' ');
+  return `any ${unit === b.split(' ')[1] ? value : a}–${b}`;
+};
+
+/** What to get together before building: every part, what it must be, and what will serve instead. */
+export function partsList(
+  set: SetDescription,
+  reception: Reception,
+  { parts }: BoardParts,
+  layout: BoardLayout,
+): PartRow[] {
+  const rows: PartRow[] = [];
+  const add = (quantity: string, what: string, value: string, instead: string): void => {
+    rows.push({ quantity, what, value, instead });
+  };
+  const outdoors = parts.some((p) => p.kind === 'aerial terminal');
+  if (outdoors) {
+    add(
+      '1',
+      'Aerial',
+      sentence(aerialWords(set.aerial)),
+      'any copper or bronze wire thick enough to stand the wind; insulators of glass, glazed china or plastic',
+    );
+    add(
+      '1',
+      'Earth',
+      `${sentence(earthWords(set.earth))}; about ${formatQuantity(reception.parts.earth.resistance, 'resistance', 2)}`,
+      'a longer rod or several are better; never the mains, never a gas pipe',
+    );
+    add('1', 'Lightning arrester and earthing switch', 'at the lead-in, outside', 'none: fit it');
+  }
+  set.coils.forEach((coil, i) => {
+    if (coil.shape === 'measured')
+      return add(
+        '1',
+        `Coil “${printable(coil.name)}”`,
+        `${formatQuantity(coil.inductance, 'inductance')}, as measured`,
+        'one within 5 %',
+      );
+    const model = coilModel(coil);
+    const taps = tapsOf(set, i).length;
+    add(
+      Number.isFinite(model.wireLength) ? cutLength(wireToCut(model, taps)) : '—',
+      `Wire for coil “${printable(coil.name)}”`,
+      wireWords(coil.wire),
+      'one gauge thicker or thinner with the same number of turns: check the range again',
+    );
+    add(
+      '1',
+      `Former for coil “${printable(coil.name)}”`,
+      isTube(coil)
+        ? `${coil.former}, ${formatQuantity(coil.formerDiameter, 'length')} outside`
+        : coil.shape === 'core'
+          ? `${coil.form}, A_L ${formatQuantity(coil.perTurnSquared, 'inductance')}`
+          : `${coil.former}, see its sheet`,
+      isTube(coil) ? 'card, plastic or dry wood within 1 mm' : 'see its sheet',
+    );
+  });
+  for (const part of parts) {
+    switch (part.kind) {
+      case 'variable': {
+        const t = part.tuning;
+        if (t?.kind === 'variable')
+          add(
+            '1',
+            `${part.tag}, ${part.words}`,
+            `${pF(t.maximum)} meshed, ${formatNumber(t.swing, 3)}° swing, ${t.law} vanes`,
+            `${around(t.maximum, 0.85, 1.2, 'capacitance')}; less than wanted loses the low end, more moves every station up the scale`,
+          );
+        else if (t?.kind === 'measured')
+          add('1', `${part.tag}, ${part.words}`, 'the one measured', 'another: measure it and work the dial out again');
+        else if (t)
+          add('1', `${part.tag}, ${part.words}`, `home-made, ${t.kind}`, 'a bought one of the same capacitance');
+        break;
+      }
+      case 'capacitor': {
+        const value = /, ([\d.]+ .?F)$/.exec(part.words)?.[1] ?? '';
+        const farads = capacitanceOf(value);
+        const tight = /series|trap/.test(part.words);
+        add(
+          '1',
+          capital(part.words.split(',')[0]) + ` ${part.tag}`,
+          value,
+          farads === undefined
+            ? ''
+            : tight
+              ? `${around(farads, 0.9, 1.1, 'capacitance')}, mica or polystyrene`
+              : `${around(farads, 0.5, 2, 'capacitance')}, any kind`,
+        );
+        break;
+      }
+      case 'resistor':
+        add(
+          '1',
+          `${capital(part.words.split(',')[0])} ${part.tag}`,
+          part.words.split(', ')[1] ?? '',
+          'within 20 %, any wattage',
+        );
+        break;
+      case 'detector':
+        if (part.key === 'detector')
+          add(
+            set.detector.wiring === 'single' ? '1' : '2',
+            `Detector ${set.detector.wiring === 'single' ? 'D1' : 'D1, D2'}`,
+            sentence(detectorWords(set.detector).words),
+            insteadOfDetector(set),
+          );
+        break;
+      case 'cell':
+        add(
+          '1',
+          `Bias cell ${part.tag}`,
+          `${formatQuantity(set.detector.bias ?? 0, 'voltage')}, from a 1.5 V cell and a potentiometer of 1–10 kΩ`,
+          'any cell; take it off when not listening',
+        );
+        break;
+      case 'transformer':
+        add(
+          '1',
+          `Transformer ${part.tag}`,
+          `${formatNumber(set.load.transformer?.ratio ?? 1, 3)} to 1, primary ${formatQuantity(set.load.transformer?.primaryInductance ?? 30, 'inductance', 2)}`,
+          'an output transformer for a small valve set',
+        );
+        break;
+      case 'coil':
+        if (!part.coil)
+          add('1', `Coil ${part.tag}`, part.words, 'wind it by the coil sheets’ method; check it before use');
+        break;
+      default:
+    }
+  }
+  add(
+    '1',
+    set.load.kind === 'amplifier' ? 'Amplifier' : set.load.kind === 'crystal earpiece' ? 'Crystal earpiece' : 'Phones',
+    sentence(loadWords(set.load).words),
+    set.load.kind === 'phones' ? 'any pair of 2 to 4 kΩ; low ones only through a transformer' : '',
+  );
+  const wire = layout.lengths.reduce((a, b) => a + b, 0) / 1e3;
+  add(
+    cutLength(wire * 1.2),
+    'Hook-up wire',
+    `stiff bare or insulated copper, 0.8 to 1 mm, in ${layout.wiring.lines.length} pieces`,
+    'any copper wire of 0.5 mm and up',
+  );
+  add(
+    '1',
+    'Board',
+    `dry wood, ${Math.ceil(layout.width)} × ${Math.ceil(layout.height)} mm, 12 to 20 mm thick`,
+    'larger is no harm',
+  );
+  add(
+    `${parts.flatMap((p) => p.terminals).filter((t) => /^(A|E|P\d)$/.test(t)).length}`,
+    'Terminals',
+    'screw terminals or brass screws with two washers each',
+    '',
+  );
+  return rows;
+}
+
+const isTube = (coil: SetDescription['coils'][number]): coil is CoilOf<'solenoid' | 'multilayer' | 'bank-wound'> =>
+  coil.shape === 'solenoid' || coil.shape === 'multilayer' || coil.shape === 'bank-wound';
+
+const sentence = (words: string): string => words.split(/(?<=[.])\s/)[0].replace(/\.$/, '');
+
+function insteadOfDetector(set: SetDescription): string {
+  switch (set.detector.kind) {
+    case 'galena':
+      return 'a germanium diode while you learn the set, then the crystal';
+    case 'germanium':
+      return 'any point-contact germanium diode; a low-barrier Schottky one';
+    case 'schottky':
+      return 'another Schottky of the same saturation current, within three times';
+    case 'valve':
+      return 'any small-signal diode valve for the same heater voltage';
+    default:
+      return '';
+  }
+}
+
+function capacitanceOf(words: string): number | undefined {
+  const match = /^([\d.]+) (p|n|µ|m)?F$/.exec(words);
+  if (!match) return undefined;
+  return Number(match[1]) * { p: 1e-12, n: 1e-9, µ: 1e-6, m: 1e-3, '': 1 }[match[2] ?? '']!;
+}

@@ -1,0 +1,111 @@
+import qrcode from 'qrcode-generator';
+import { line, rect, text } from '../scene/build.ts';
+import type { Item } from '../scene/scene.ts';
+import { textWidth } from '../scene/text-width.ts';
+import { Flow } from './flow.ts';
+import type { PaperName, Sheet } from './page.ts';
+
+/** Most bytes in one code of the largest size with the least correction (ISO/IEC 18004). */
+const MOST = 2900;
+const LETTERS = 2.5;
+/** At the end of a line that goes on in the next without a space between. */
+export const GOES_ON = '»';
+
+/** The whole description on paper, to be scanned or typed back. */
+export function textSheet(written: unknown, name: string, paper: PaperName): Sheet {
+  const flow = new Flow({ id: 'text', title: 'The set as text', set: name, paper, file: 'text' });
+  const json = JSON.stringify(written);
+  const code = codeOf(json);
+  if (code) {
+    flow.para(
+      'Everything of this set is in this code and in the lines below it. Scan it with any reader, save the text as a file ending in .json, and open that; or type the lines.',
+    );
+    flow
+      .add(
+        'Figure',
+        codeItems(code, flow.left + (flow.width - CODE) / 2, flow.y + 3),
+        'QR code of the set’s description.',
+      )
+      .space(CODE + 8);
+  } else
+    flow.para(
+      'Everything of this set is in these lines (they are too long for a code that can be scanned). Type or read them into a file ending in .json, and open that.',
+    );
+  flow.para(`Line ends mean nothing, except that a line ending in ${GOES_ON} goes on directly in the next.`, {
+    small: true,
+  });
+  for (const row of textLines(json, flow.width)) {
+    flow.need(LETTERS * 1.4);
+    flow.add('P', [text([flow.left, flow.y + LETTERS], row, LETTERS)]).space(LETTERS * 1.36);
+  }
+  return flow.finish('The description of the set as text and as a code to scan.');
+}
+
+/** Width of the code on paper, mm. */
+const CODE = 110;
+
+export function codeOf(json: string): { size: number; dark: (row: number, column: number) => boolean } | undefined {
+  // As UTF-8, a letter below 256 for every byte, which is how the library takes bytes.
+  const bytes = encodeURIComponent(json.replace(/\p{Surrogate}/gu, '\ufffd')).replace(/%(..)/g, (_, hex: string) =>
+    String.fromCharCode(Number.parseInt(hex, 16)),
+  );
+  if (bytes.length > MOST) return undefined;
+  const code = qrcode(0, bytes.length < 1200 ? 'M' : 'L');
+  code.addData(bytes, 'Byte');
+  code.make();
+  return { size: code.getModuleCount(), dark: (r, c) => code.isDark(r, c) };
+}
+
+function codeItems(code: { size: number; dark: (r: number, c: number) => boolean }, x: number, y: number): Item[] {
+  const step = CODE / code.size;
+  const items: Item[] = [rect(x, y, CODE, CODE, { fill: 'paper' })];
+  for (let r = 0; r < code.size; r++) {
+    // Neighbours in a row are one stroke: far fewer things to draw.
+    for (let c = 0; c < code.size; c++) {
+      if (!code.dark(r, c)) continue;
+      let end = c;
+      while (end + 1 < code.size && code.dark(r, end + 1)) end++;
+      const at = y + (r + 0.5) * step;
+      items.push(
+        line([x + c * step, at], [x + (end + 1) * step, at], { stroke: 'ink', width: step * 1.01, cap: 'butt' }),
+      );
+      c = end;
+    }
+  }
+  return items;
+}
+
+/** JSON broken between its tokens; a longer string is broken with a mark. */
+export function textLines(json: string, room: number): string[] {
+  const tokens = json.match(/"(?:[^"\\]|\\.)*"[:,]?|[{}[\],:]|[^{}[\],:"]+,?/g) ?? [];
+  const lines: string[] = [];
+  let line = '';
+  const put = (): void => {
+    if (line) lines.push(line);
+    line = '';
+  };
+  const wide = (words: string): boolean => textWidth(words, LETTERS) > room - 4;
+  for (const token of tokens) {
+    if (!wide(line + token)) {
+      line += token;
+      continue;
+    }
+    put();
+    let rest = token;
+    while (wide(rest)) {
+      let n = 1;
+      while (n < rest.length && !wide(rest.slice(0, n + 1))) n++;
+      // A space at a line's end would be lost.
+      while (n > 1 && /\s/.test(rest[n - 1])) n--;
+      lines.push(`${rest.slice(0, n)}${GOES_ON}`);
+      rest = rest.slice(n);
+    }
+    line = rest;
+  }
+  put();
+  return lines;
+}
+
+/** What `textLines` wrote, back as JSON. */
+export const fromLines = (lines: readonly string[]): string =>
+  lines.map((l) => (l.endsWith(GOES_ON) ? l.slice(0, -1) : `${l}\n`)).join('');

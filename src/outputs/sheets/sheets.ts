@@ -1,0 +1,80 @@
+import type { Reception } from '../../engine/reception/types.ts';
+import type { SetDescription } from '../../engine/set/description.ts';
+import { boardLayout } from './build/layout.ts';
+import { boardParts } from './build/parts.ts';
+import type { PaperName, Sheet, SheetId } from './page.ts';
+import { bringUpSheet } from './sheets-bring-up.ts';
+import { capacitorSheets } from './sheets-capacitor.ts';
+import { coilSheets } from './sheets-coil.ts';
+import { dialSheet } from './sheets-dial.ts';
+import { textSheet } from './sheets-text.ts';
+import { boardSheet, cautionsSheet, circuitSheet, glanceSheet, handoutSheet, wiringSheet } from './sheets-words.ts';
+
+/** In the order of a bound book of them. */
+export const SHEET_IDS: readonly SheetId[] = [
+  'glance',
+  'circuit',
+  'coil',
+  'capacitor',
+  'dial',
+  'board',
+  'wiring',
+  'bring-up',
+  'cautions',
+  'handout',
+  'text',
+];
+
+export const SHEET_WORDS: Readonly<Record<SheetId, string>> = {
+  glance: 'the set at a glance, with its parts',
+  circuit: 'circuit diagram',
+  coil: 'a sheet for every coil',
+  capacitor: 'a home-made capacitor’s templates',
+  dial: 'dial face, and a blank one',
+  board: 'layout of the board',
+  wiring: 'wiring list',
+  'bring-up': 'bringing it up',
+  cautions: 'cautions',
+  handout: 'how it works, on one page',
+  text: 'the set as text',
+};
+
+export interface SheetOptions {
+  /** Default A4. */
+  readonly paper?: PaperName;
+  /** Which; default all that the set has. */
+  readonly only?: readonly SheetId[];
+  /** Size of the board, m; default what the parts need. */
+  readonly board?: { readonly width?: number; readonly length?: number };
+}
+
+/** Sheets from which a set can be built, brought up and shown. @param written the description as it was read, for the sheet that carries it. */
+export function sheetsFor(
+  written: unknown,
+  set: SetDescription,
+  reception: Reception,
+  options: SheetOptions = {},
+): Sheet[] {
+  const { paper = 'a4', only, board } = options;
+  const wanted = (id: SheetId): boolean => only === undefined || only.includes(id);
+  const parts = boardParts(set);
+  const layout = boardLayout(set, parts, {
+    width: board?.width === undefined ? undefined : board.width * 1e3,
+    height: board?.length === undefined ? undefined : board.length * 1e3,
+  });
+  const built = { parts, layout };
+  const make: Readonly<Record<SheetId, () => Sheet[]>> = {
+    glance: () => [glanceSheet(set, reception, built, paper)],
+    circuit: () => [circuitSheet(set, reception, paper)],
+    coil: () => coilSheets(set, reception, paper),
+    capacitor: () => capacitorSheets(set, paper),
+    dial: () => [dialSheet(set, reception, paper)],
+    board: () => [boardSheet(set, built, paper)],
+    wiring: () => [wiringSheet(set, built, paper)],
+    'bring-up': () => [bringUpSheet(set, reception, paper)],
+    cautions: () => [cautionsSheet(set, reception, paper)],
+    handout: () => [handoutSheet(set, reception, paper)],
+    text: () => [textSheet(written, set.name, paper)],
+  };
+  return SHEET_IDS.filter(wanted).flatMap((id) => make[id]());
+}
