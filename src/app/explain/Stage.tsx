@@ -65,6 +65,8 @@ export function Stage(props: Props) {
     dirty: true,
     columns: new Columns(),
     palette: undefined as Palette | undefined,
+    /** The span last told of. */
+    told: 0,
   });
 
   // Another scene begins at its own view; a change of the same scene's settings leaves the view alone.
@@ -72,7 +74,7 @@ export function Stage(props: Props) {
     const { still, prepared } = now.current;
     const seconds = still && scene.picture ? PICTURES[scene.picture].still(prepared.facts) : 0;
     Object.assign(live.current, { view: limited(scene), target: limited(scene), seconds, zoomSeconds: 0 });
-    now.current.onView(limited(scene));
+    live.current.told = 0;
   }, [scene.title, scene.from, scene.span, scene.picture]);
   useEffect(() => {
     live.current.dirty = true;
@@ -136,6 +138,10 @@ export function Stage(props: Props) {
       last = at;
       const p = now.current;
       step(l, p, dt);
+      if (l.told !== l.view.span) {
+        l.told = l.view.span;
+        p.onView(l.view);
+      }
       if (!l.dirty || cssWidth === 0) return;
       l.dirty = false;
       l.palette ??= paletteFor(p.background, pagePalette(element));
@@ -294,7 +300,6 @@ function step(l: Live, p: Props, dt: number): void {
     l.target = view;
     l.dirty = true;
     if (p.still || l.zoomSeconds > p.scene.to.seconds + 3) p.onZoomed();
-    p.onView(view);
     return;
   }
   const { view, target } = l;
@@ -303,5 +308,4 @@ function step(l: Live, p: Props, dt: number): void {
   const share = p.still || apart < 2e-3 ? 1 : 1 - Math.exp(-dt / FOLLOW);
   l.view = share === 1 ? target : between(view, target, share);
   l.dirty = true;
-  p.onView(l.view);
 }

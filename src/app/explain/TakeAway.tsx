@@ -197,7 +197,7 @@ export function TakeAway(props: Props) {
           Sound (WAV)
         </button>
       </div>
-      <h4>Film</h4>
+      <h3>Film</h3>
       {canFilm ? (
         <>
           <label class="explain-field">

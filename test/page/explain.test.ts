@@ -1,0 +1,311 @@
+import { readFile } from 'node:fs/promises';
+import { AxeBuilder } from '@axe-core/playwright';
+import { ALL_FORMATS, BufferSource, Input } from 'mediabunny';
+import type { Download, Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { withPage } from '../support/browser.ts';
+
+/** Opens the stage, and waits until the first waves are on it. */
+async function openExplain(page: Page): Promise<void> {
+  await page.locator('.station').first().waitFor();
+  await page
+    .getByRole('button', { name: 'Explain', exact: true })
+    .or(page.getByRole('link', { name: 'Explain', exact: true }))
+    .click();
+  await page.locator('.explain-stage canvas').waitFor();
+  await drawn(page);
+}
+
+/** Something other than paper is on the canvas. */
+const drawn = (page: Page) =>
+  page.waitForFunction(() => {
+    const canvas = document.querySelector<HTMLCanvasElement>('.explain-stage canvas');
+    const pixels = canvas?.getContext('2d')?.getImageData(0, 0, canvas.width, canvas.height).data;
+    if (!pixels) return false;
+    const colours = new Set<number>();
+    for (let i = 0; i < pixels.length; i += 4 * 997)
+      colours.add((pixels[i] << 16) | (pixels[i + 1] << 8) | pixels[i + 2]);
+    return colours.size > 3;
+  });
+
+const openAll = (page: Page) =>
+  page.evaluate(() => {
+    for (const part of document.querySelectorAll<HTMLDetailsElement>('.explain-side > details')) part.open = true;
+  });
+const pick = (page: Page, title: RegExp) =>
+  page.locator('.explain-scenes').getByRole('button', { name: title }).click();
+const shown = async (page: Page): Promise<string> => (await page.locator('.explain-zoom output').textContent())!;
+const choice = (page: Page, label: RegExp) => page.locator('.explain-take label', { hasText: label }).locator('select');
+
+async function taken(page: Page, button: string): Promise<Download> {
+  const waiting = page.waitForEvent('download', { timeout: 120_000 });
+  await page.getByRole('button', { name: button, exact: true }).click();
+  return waiting;
+}
+const bytesOf = async (download: Download) => readFile((await download.path())!);
+
+describe('explaining on the page', () => {
+  test('the wave window zooms by wheel, keys and slider, from seconds to tens of nanoseconds', async () => {
+    await withPage(async (page) => {
+      await openExplain(page);
+      expect(await shown(page)).toBe('2 ms');
+      await page.locator('.explain-stage').focus();
+      await page.keyboard.press('ArrowDown');
+      await expect.poll(() => shown(page)).toBe('3 ms');
+      for (let k = 0; k < 40; k++) await page.keyboard.press('ArrowUp');
+      await expect.poll(() => shown(page)).toBe('50 ns');
+      await page.getByRole('button', { name: 'From the start' }).click();
+      const box = (await page.locator('.explain-stage canvas').boundingBox())!;
+      await page.mouse.move(box.x + box.width / 2, box.y + 60);
+      await page.mouse.wheel(0, 4000);
+      await expect.poll(() => shown(page)).toBe('5 s');
+      await page.getByRole('slider', { name: 'How much time is shown' }).fill('1000');
+      await expect.poll(() => shown(page)).toBe('50 ns');
+    });
+  });
+
+  test('a carrier is a solid bar from afar and single cycles close by', async () => {
+    await withPage(async (page) => {
+      await openExplain(page);
+      await pick(page, /Too fast to see/);
+      await drawn(page);
+      // Share of a line of pixels a little above the middle that is copper.
+      const covered = () =>
+        page.evaluate(() => {
+          const canvas = document.querySelector<HTMLCanvasElement>('.explain-stage canvas')!;
+          const { data, width } = canvas
+            .getContext('2d')!
+            .getImageData(0, Math.round(canvas.height * 0.4), canvas.width, 1);
+          let dark = 0;
+          for (let i = 0; i < width; i++) if (data[4 * i + 2] < 120) dark++;
+          return dark / width;
+        });
+      await expect.poll(covered).toBeGreaterThan(0.99);
+      await page.getByRole('button', { name: 'Zoom slowly' }).click();
+      await expect.poll(() => shown(page)).toBe('8 µs');
+      await expect.poll(covered).toBeLessThan(0.2);
+    });
+  });
+
+  test('scenes are edited, ordered and kept with the set', async () => {
+    await withPage(async (page) => {
+      await openExplain(page);
+      await pick(page, /A one-way path/);
+      expect(await page.locator('.explain-caption').textContent()).toMatch(/Galena.*20\d mV of carrier/);
+      await page.getByRole('button', { name: 'Edit', exact: true }).click();
+      await page.locator('.explain-edit textarea').first().fill('My own words, {carrier}.');
+      await page.locator('.explain-edit textarea').first().press('Tab');
+      await expect.poll(() => page.locator('.explain-caption').textContent()).toBe('My own words, 603 kHz.');
+      await page.getByRole('button', { name: 'Earlier' }).click();
+      const titles = await page.locator('.explain-scenes li').allTextContents();
+      expect(titles[9]).toContain('A one-way path');
+      await page.getByRole('button', { name: 'Add this view' }).click();
+      expect(await page.locator('.explain-scenes li').count()).toBe(titles.length + 1);
+      await page.waitForTimeout(600);
+      await page.reload();
+      await openExplain(page);
+      await pick(page, /A one-way path/);
+      expect(await page.locator('.explain-caption').textContent()).toBe('My own words, 603 kHz.');
+      await page.getByRole('button', { name: 'Back to the story as it came' }).click();
+      expect(await page.locator('.explain-scenes li').count()).toBe(titles.length);
+    });
+  });
+
+  test('turning things changes the picture and says what it is now', async () => {
+    await withPage(async (page) => {
+      await openExplain(page);
+      await openAll(page);
+      await page.getByRole('slider', { name: 'Depth of modulation' }).fill('400');
+      expect(await page.locator('.explain-slide', { hasText: 'Depth' }).locator('output').textContent()).toBe(
+        '150 %: too deep',
+      );
+      await page.locator('.explain-main').getByText('Modulated deeper than 100 %').waitFor();
+      await page.getByRole('button', { name: 'All as in the set' }).click();
+      expect(await page.locator('.explain-slide', { hasText: 'Depth' }).locator('output').textContent()).toBe('60 %');
+      await page
+        .locator('.explain-controls label', { hasText: /^Detector/ })
+        .locator('select')
+        .selectOption('silicon');
+      await drawn(page);
+    });
+  });
+
+  test('a sound file becomes the programme; a broken one is refused with a reason', async () => {
+    await withPage(async (page) => {
+      await openExplain(page);
+      await openAll(page);
+      const rate = 8000;
+      const wav = Buffer.alloc(44 + 2 * rate);
+      wav.write('RIFF', 0);
+      wav.writeUInt32LE(36 + 2 * rate, 4);
+      wav.write('WAVEfmt ', 8);
+      wav.writeUInt32LE(16, 16);
+      wav.writeUInt16LE(1, 20);
+      wav.writeUInt16LE(1, 22);
+      wav.writeUInt32LE(rate, 24);
+      wav.writeUInt32LE(2 * rate, 28);
+      wav.writeUInt16LE(2, 32);
+      wav.writeUInt16LE(16, 34);
+      wav.write('data', 36);
+      wav.writeUInt32LE(2 * rate, 40);
+      for (let i = 0; i < rate; i++)
+        wav.writeInt16LE(Math.round(9000 * Math.sin((2 * Math.PI * 300 * i) / rate)), 44 + 2 * i);
+      const picker = page.getByLabel('A sound file as programme');
+      await picker.setInputFiles({ name: 'hum.wav', mimeType: 'audio/wav', buffer: wav });
+      await expect.poll(() => page.locator('.explain-controls select').nth(1).inputValue()).toBe('recording');
+      await drawn(page);
+      await picker.setInputFiles({ name: 'x.wav', mimeType: 'audio/wav', buffer: Buffer.from('no sound at all') });
+      await page.getByText('This is no sound file that the browser can read').waitFor();
+      await picker.setInputFiles({ name: 'x.wav', mimeType: 'audio/wav', buffer: Buffer.alloc(0) });
+      await page.getByText('The file is empty').waitFor();
+    });
+  });
+
+  test('presenting: keys and clicker go on and back, Escape ends, the pen draws', async () => {
+    await withPage(async (page) => {
+      await openExplain(page);
+      await pick(page, /Too fast to see/);
+      await page.getByRole('button', { name: 'Present', exact: true }).click();
+      const dialog = page.getByRole('dialog', { name: 'Presenting' });
+      await dialog.waitFor();
+      const place = dialog.locator('.explain-bar [aria-live]');
+      expect(await place.textContent()).toBe('1 of 18');
+      for (const key of ['ArrowRight', 'PageDown', ' ']) await page.keyboard.press(key);
+      expect(await place.textContent()).toBe('4 of 18');
+      await page.keyboard.press('PageUp');
+      expect(await place.textContent()).toBe('3 of 18');
+      await page.keyboard.press('d');
+      await page.mouse.move(300, 300);
+      await page.mouse.down();
+      await page.mouse.move(500, 400);
+      await page.mouse.up();
+      const marked = () =>
+        page.evaluate(() => {
+          const canvas = document.querySelector<HTMLCanvasElement>('.explain-ink')!;
+          return canvas
+            .getContext('2d')!
+            .getImageData(0, 0, canvas.width, canvas.height)
+            .data.some((v) => v > 0);
+        });
+      expect(await marked()).toBe(true);
+      await page.keyboard.press('c');
+      expect(await marked()).toBe(false);
+      await page.keyboard.press('n');
+      await dialog.locator('.explain-say').waitFor();
+      await page.keyboard.press('Escape');
+      await dialog.waitFor({ state: 'detached' });
+    });
+  });
+
+  test('pictures, numbers, sound and captions to take away', async () => {
+    await withPage(async (page) => {
+      await openExplain(page);
+      await pick(page, /What is left drains away/);
+      await openAll(page);
+      const png = await bytesOf(await taken(page, 'Picture (PNG)'));
+      expect(png.subarray(1, 4).toString()).toBe('PNG');
+      expect([png.readUInt32BE(16), png.readUInt32BE(20)]).toEqual([1920, 1080]);
+      await choice(page, /^Size/).selectOption('4K');
+      const large = await bytesOf(await taken(page, 'Picture (PNG)'));
+      expect([large.readUInt32BE(16), large.readUInt32BE(20)]).toEqual([3840, 2160]);
+      const svg = String(await bytesOf(await taken(page, 'Drawing (SVG)')));
+      expect(svg).toContain('After the capacitor');
+      expect(svg).not.toMatch(/NaN|var\(--/);
+      const csv = String(await bytesOf(await taken(page, 'Numbers (CSV)')));
+      expect(csv.split('\n')[0]).toContain('time (s)');
+      const wav = await bytesOf(await taken(page, 'Sound (WAV)'));
+      expect(wav.length).toBe(44 + 2 * 5 * 48_000);
+      const vtt = String(await bytesOf(await taken(page, 'Captions (WebVTT)')));
+      expect(vtt).toMatch(/^WEBVTT\n\n1\n00:00:00\.000 --> 00:00:12\.000\n1 nF takes up each gulp/);
+    });
+  });
+
+  test.each([
+    ['webm', 'vp9'],
+    ['mp4', 'avc'],
+  ])('a film as %s: every frame and the sound are in the file', async (kind, codec) => {
+    await withPage(async (page) => {
+      await openExplain(page);
+      await pick(page, /Too slow to send/);
+      await openAll(page);
+      await choice(page, /^Size/).selectOption('720p');
+      await choice(page, /^Kind/).selectOption(kind);
+      const waiting = page.waitForEvent('download', { timeout: 120_000 });
+      await page.getByRole('button', { name: 'Make the film' }).click();
+      await page.getByRole('progressbar', { name: 'The film' }).waitFor();
+      const bytes = await bytesOf(await waiting);
+      const input = new Input({ formats: ALL_FORMATS, source: new BufferSource(bytes) });
+      const video = (await input.getPrimaryVideoTrack())!;
+      const audio = (await input.getPrimaryAudioTrack())!;
+      expect([video.codec, video.displayWidth, video.displayHeight]).toEqual([codec, 1280, 720]);
+      // Eight seconds at 30 frames.
+      expect((await video.computePacketStats()).packetCount).toBe(240);
+      expect(audio.codec).toBe('opus');
+      expect(Math.abs((await audio.computeDuration()) - 8)).toBeLessThan(0.05);
+    });
+  });
+
+  test('a film can be called off', async () => {
+    await withPage(async (page) => {
+      await openExplain(page);
+      await openAll(page);
+      await choice(page, /^Of/).selectOption('all');
+      await page.getByRole('button', { name: 'Make the film' }).click();
+      await page.getByRole('button', { name: 'Call off' }).click();
+      await page.getByText('Called off.').waitFor();
+      expect(await page.getByRole('button', { name: 'Make the film' }).isEnabled()).toBe(true);
+    });
+  });
+
+  test('hearing a point says what is heard there', async () => {
+    await withPage(async (page) => {
+      await openExplain(page);
+      await page.getByRole('button', { name: 'Hear this point' }).click();
+      await page.getByText('The programme.', { exact: true }).waitFor();
+      await page.getByLabel('The point that is heard').selectOption('tuned');
+      await page.getByText('Silence: its average is nothing.').waitFor();
+      await page.getByRole('button', { name: 'Stop the sound' }).click();
+    });
+  });
+
+  test.each(['light', 'dark'] as const)('nothing for axe to find, %s', async (colorScheme) => {
+    await withPage(
+      async (page) => {
+        await openExplain(page);
+        await pick(page, /A one-way path/);
+        await openAll(page);
+        const found = await new AxeBuilder({ page }).include('.explain').analyze();
+        expect(found.violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.html.slice(0, 120)).join(' | ')}`)).toEqual(
+          [],
+        );
+      },
+      { colorScheme },
+    );
+  });
+
+  test('on a small screen nothing is wider than the screen, and a finger zooms', async () => {
+    await withPage(
+      async (page) => {
+        await openExplain(page);
+        await openAll(page);
+        const wide = await page.evaluate(() => document.documentElement.scrollWidth);
+        expect(wide).toBeLessThanOrEqual(390);
+        const box = (await page.locator('.explain-stage canvas').boundingBox())!;
+        const client = await page.context().newCDPSession(page);
+        const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', apart: number) =>
+          client.send('Input.dispatchTouchEvent', {
+            type,
+            touchPoints:
+              type === 'touchEnd'
+                ? []
+                : [-1, 1].map((side, id) => ({ x: box.x + box.width / 2 + (side * apart) / 2, y: box.y + 100, id })),
+          });
+        await touch('touchStart', 40);
+        for (let apart = 60; apart <= 200; apart += 20) await touch('touchMove', apart);
+        await touch('touchEnd', 0);
+        await expect.poll(() => shown(page)).toMatch(/µs$/);
+      },
+      { width: 390, height: 844, touch: true },
+    );
+  });
+});
