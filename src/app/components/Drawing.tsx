@@ -1,27 +1,48 @@
 import { useMemo } from 'preact/hooks';
 import type { SetDescription } from '../../engine/set/description.ts';
-import { drawAerial, drawCapacitor, drawCoil, drawDetector, drawLoad, tapsOf } from '../../outputs/drawings/index.ts';
+import {
+  drawAerial,
+  drawCapacitor,
+  drawCoil,
+  drawDetector,
+  drawLoad,
+  type Room,
+  tapsOf,
+} from '../../outputs/drawings/index.ts';
 import type { Scene } from '../../outputs/scene/index.ts';
 import { pointerPosition, receptionSet } from '../state/reception.ts';
 import { SceneView } from './Plot.tsx';
+import { useWidth } from './use-width.ts';
 
 /** Which part to draw; a coil by its place in the list. The aerial is drawn with its earth. */
 export type DrawnPart = 'aerial' | 'tuning' | 'detector' | 'load' | { readonly coil: number };
 
-function draw(set: SetDescription, part: DrawnPart, position: number): Scene | undefined {
+/** Pixels for a millimetre of the drawing's paper: its letters, 3 mm high, are then as large as the page's own. */
+const SCALE = 3.8;
+const NARROWEST = 84;
+const WIDEST = 130;
+/** The sketches that are not to scale keep their size. */
+const SKETCH: Room = { width: 104, height: 62 };
+
+function roomFor(pixels: number): Room {
+  const width = Math.min(WIDEST, Math.max(NARROWEST, Math.round(pixels / SCALE)));
+  return { width, height: Math.round(width * 0.74) };
+}
+
+function draw(set: SetDescription, part: DrawnPart, position: number, room: Room): Scene | undefined {
   if (typeof part === 'object') {
     const coil = set.coils[part.coil];
-    return coil && drawCoil(coil, { taps: tapsOf(set, part.coil) });
+    return coil && drawCoil(coil, { ...room, taps: tapsOf(set, part.coil) });
   }
   switch (part) {
     case 'aerial':
-      return drawAerial(set.aerial, set.earth);
+      return drawAerial(set.aerial, set.earth, room);
     case 'tuning':
-      return drawCapacitor(set.tuning, { position });
+      return drawCapacitor(set.tuning, { ...room, position });
     case 'detector':
-      return drawDetector(set.detector);
+      return drawDetector(set.detector, SKETCH);
     case 'load':
-      return drawLoad(set.load);
+      return drawLoad(set.load, set.load.transformer ? {} : SKETCH);
   }
 }
 
@@ -29,17 +50,18 @@ function draw(set: SetDescription, part: DrawnPart, position: number): Scene | u
 export function Drawing({ part }: { part: DrawnPart }) {
   const set = receptionSet.value;
   const position = part === 'tuning' ? (pointerPosition.value ?? 0.5) : 0;
+  const [width, holder] = useWidth();
   const scene = useMemo(() => {
     try {
-      return set && draw(set, part, position);
+      return set && width > 0 ? draw(set, part, position, roomFor(width)) : undefined;
     } catch {
       // Half-typed sizes may be beyond drawing; the field says what is wrong.
       return undefined;
     }
-  }, [set, typeof part === 'object' ? part.coil : part, position]);
-  return scene ? (
-    <figure class="drawing part-drawing">
-      <SceneView scene={scene} />
+  }, [set, typeof part === 'object' ? part.coil : part, position, width]);
+  return (
+    <figure class="drawing part-drawing" ref={holder}>
+      {scene && <SceneView scene={scene} />}
     </figure>
-  ) : null;
+  );
 }

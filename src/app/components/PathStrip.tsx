@@ -57,7 +57,7 @@ export function PathStrip() {
 
 function StageTab(props: { index: number; id: StageId; level?: Stage; isOpen: boolean; onOpen: () => void }) {
   const { index, id, level, isOpen, onOpen } = props;
-  const { figure, unit } = figureAndUnit(level?.text ?? '—');
+  const { figure, unit, of } = figureAndUnit(level?.text ?? '—');
   return (
     <button
       type="button"
@@ -73,6 +73,7 @@ function StageTab(props: { index: number; id: StageId; level?: Stage; isOpen: bo
       <span class="stage-title">{SHORT_TITLES[id]}</span>{' '}
       <span class="stage-figure">
         {figure} <span class="unit">{unit}</span>
+        {of && <span class="unit stage-of"> {of}</span>}
       </span>{' '}
       <span class="stage-change">
         {level?.change === undefined ? '' : decibelText(level.change)}

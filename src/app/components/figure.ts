@@ -1,7 +1,8 @@
-/** "3.21 mV/m" as figure and unit, so that the figure can be large. */
-export function figureAndUnit(text: string): { readonly figure: string; readonly unit: string } {
+/** "27 mV peak audio" as figure, unit and what it is of, so that the figure can be large and the last give way. */
+export function figureAndUnit(text: string): { readonly figure: string; readonly unit: string; readonly of: string } {
   const match = /^(\S+?)\s*(\s.*|[°%].*)?$/.exec(text);
-  return { figure: match?.[1] ?? text, unit: (match?.[2] ?? '').trim() };
+  const [, unit, of] = /^(dB SPL|\S*)\s*(.*)$/.exec((match?.[2] ?? '').trim())!;
+  return { figure: match?.[1] ?? text, unit, of };
 }
 
 /** A change as a builder reads it: "+3.2 dB", "−12 dB". */

@@ -130,13 +130,15 @@ function StationMarks({ reception, scale, chosenIndex, length, rows, top, base }
             key={station.index}
             class={`dial-station heard-${bars}${station.index === chosenIndex ? ' is-chosen' : ''}`}
           >
-            <line
-              class="dial-spread"
-              x1={MARGIN + Math.min(from, to) * length}
-              x2={MARGIN + Math.max(from, to) * length}
-              y1={base - 2.5}
-              y2={base - 2.5}
-            />
+            {station.index === chosenIndex && (
+              <line
+                class="dial-spread"
+                x1={MARGIN + Math.min(from, to) * length}
+                x2={MARGIN + Math.max(from, to) * length}
+                y1={base - 2.5}
+                y2={base - 2.5}
+              />
+            )}
             <line class="dial-mark" x1={at} x2={at} y1={base} y2={base - 6 - bars * 7.5} />
             {isNamed && (
               <text x={MARGIN + place.middle} y={top - 6 - place.row * 15}>

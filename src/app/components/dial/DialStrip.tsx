@@ -1,16 +1,17 @@
-import { useRef } from 'preact/hooks';
+import { useRef, useState } from 'preact/hooks';
 import type { Reception } from '../../../engine/reception/types.ts';
 import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
 import { LIGHT_SPEED } from '../../../engine/units/quantities.ts';
-import { tell } from '../../state/notices.ts';
-import { chosen, pointerPosition, reception } from '../../state/reception.ts';
+import { written } from '../../state/document.ts';
+import { chosen, pointerPosition, reception, receptionSet } from '../../state/reception.ts';
 import { pointer, time } from '../../state/view.ts';
+import { Later } from '../Later.tsx';
 import { useWidth } from '../use-width.ts';
 import { DialFace, MARGIN } from './DialFace.tsx';
 import { type DialScale, dialScale } from './dial-scale.ts';
-import { channelStep, nextStation, pointAt, tuneTo } from './tuning.ts';
+import { channelStep, nextStation, pointAt, pointTo, tuneTo } from './tuning.ts';
 
-const NO_LISTENING = 'Listening is not part of this version yet.';
+const loadListen = () => import('../../listen/Listen.tsx').then((m) => m.Listen);
 
 /** The dial, always at the foot of the page. */
 export function DialStrip() {
@@ -31,6 +32,7 @@ export function DialStrip() {
 function TurningDial({ now, scale, position }: { now: Reception; scale: DialScale; position: number }) {
   const [width, holder] = useWidth();
   const slider = useRef<HTMLDivElement>(null);
+  const [listening, setListening] = useState(false);
   const station = pointer.value === undefined ? chosen.value : undefined;
   const frequency = station?.dial ? station.frequency : scale.frequencyAt(position);
   const words = whatIsThere(now, position);
@@ -114,19 +116,26 @@ function TurningDial({ now, scale, position }: { now: Reception; scale: DialScal
       </div>
       <div class="dial-buttons">
         <DayNight />
-        <button
-          type="button"
-          class="listen"
-          aria-disabled="true"
-          aria-describedby="listen-why"
-          onClick={() => tell(NO_LISTENING, { key: 'listen' })}
-        >
+        <button type="button" class="listen" aria-expanded={listening} onClick={() => setListening(!listening)}>
           Listen
         </button>
-        <p id="listen-why" class="listen-why">
-          {NO_LISTENING}
-        </p>
       </div>
+      {listening && receptionSet.value && (
+        <div class="listen-holder">
+          <Later
+            load={loadListen}
+            name="Listening"
+            props={{
+              written: written.value,
+              set: receptionSet.value,
+              reception: now,
+              position,
+              onPosition: (to: number) => pointTo(now, to),
+              time: time.value,
+            }}
+          />
+        </div>
+      )}
     </>
   );
 }

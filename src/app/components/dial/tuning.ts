@@ -18,6 +18,13 @@ export function pointAt(reception: Reception, scale: DialScale, along: number, n
   else pointer.value = scale.positionAlong(at);
 }
 
+/** Put the pointer at a position; on a station if it is exactly there. */
+export function pointTo(reception: Reception, position: number): void {
+  const station = reachable(reception).find((one) => Math.abs(one.dial!.position - position) < 1e-9);
+  if (station) chooseStation(station.index);
+  else pointer.value = Math.min(1, Math.max(0, position));
+}
+
 /** Tune to a frequency, on to a station if one is there within half a step. */
 export function tuneTo(reception: Reception, scale: DialScale, frequency: number, step: number): void {
   const wanted = Math.min(reception.dial.highest, Math.max(reception.dial.lowest, frequency));
