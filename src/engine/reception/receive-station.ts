@@ -210,8 +210,12 @@ export function receiveStation(
   };
 }
 
-/** Rounding may leave a hair of negative resistance on a lossless network. */
-const positive = (z: Complex): Complex => (z.re >= 0 ? z : { re: 0, im: z.im });
+/** Rounding may leave a hair of negative resistance on a lossless network; a detector joined to nothing sees no end of it. */
+const positive = (z: Complex): Complex =>
+  z.re >= 0 && z.re < OPEN && Math.abs(z.im) < OPEN
+    ? z
+    : { re: Math.max(0, Math.min(OPEN, z.re || 0)), im: Math.max(-OPEN, Math.min(OPEN, z.im || 0)) };
+const OPEN: Ohms = 1e12;
 
 /** Resistance the aerial's emf acts through before the set. */
 export function seriesResistance({ aerial, loop, earth }: SetCircuit, f: Hertz): Ohms {
