@@ -155,7 +155,10 @@ function summaryOf(stations: readonly StationReception[], best: readonly number[
       ? ''
       : ` ${rest.map(({ word, names }) => `${word[0].toUpperCase()}${word.slice(1)}: ${names.join(', ')}.`).join(' ')}`;
   const lost = stations.length - audible.length;
-  const missing = lost === 0 ? '' : ` ${lost === 1 ? 'One station is' : `${lost} stations are`} not heard or drowned.`;
+  const missing =
+    lost === 0
+      ? ''
+      : ` ${lost === 1 ? 'One more cannot be heard, or is drowned.' : `${lost} more cannot be heard, or are drowned.`}`;
   return `Best here: ${first.name} on ${formatNumber(first.frequency / 1e3, 5)} kHz, ${first.heard}${alone}.${others}${missing}`;
 }
 

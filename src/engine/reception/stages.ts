@@ -23,12 +23,7 @@ export function stagesOf(set: Receiver, s: TunedStation): Stage[] {
   const mean = (s.audioVoltage * s.audioVoltage) / 2;
   const matched = decibelsOf(s.steady.inputPower, s.availableAtDetector);
   const exponent = s.work.fieldExponent;
-  const law =
-    exponent > 1.6
-      ? 'The signal is small, so it works by square law: half the carrier gives a quarter of the sound.'
-      : exponent < 1.2
-        ? 'The signal is large enough for it to follow the envelope straight.'
-        : 'It works between square law and straight detection.';
+  const law = lawWords(exponent);
   const noisy =
     s.field.fieldStrength < 3 * s.field.noise ? ['The station is hardly above the noise of the place.'] : [];
   return [
@@ -123,3 +118,13 @@ export function stagesOf(set: Receiver, s: TunedStation): Stage[] {
 /** Undefined where nothing arrives or nothing is left. */
 const decibelsOf = (after: Watts, before: Watts): Decibels | undefined =>
   after > 0 && before > 0 ? powerDecibels(after / before) : undefined;
+
+/** How the sound follows the carrier here, in words. */
+function lawWords(exponent: number): string {
+  if (exponent > 2.3)
+    return 'The carrier hardly reaches the bend of its curve: half the carrier would give far less than a quarter of the sound.';
+  if (exponent > 1.6)
+    return 'The signal is small, so it works by square law: half the carrier gives a quarter of the sound.';
+  if (exponent < 1.2) return 'The signal is large enough for it to follow the envelope straight.';
+  return 'It works between square law and straight detection.';
+}

@@ -7,7 +7,7 @@ import type { Ohms } from '../units/quantities.ts';
 export interface WorkingPoint {
   /** What the audio load is driven through. */
   readonly outputResistance: Ohms;
-  /** d ln(direct voltage) / d ln(field): 2 in square law, 1 when it follows the envelope straight. */
+  /** d ln(direct voltage) / d ln(field): 2 in square law, 1 when it follows the envelope straight, more below a knee. */
   readonly fieldExponent: number;
 }
 
@@ -32,5 +32,8 @@ export function workingPoint(
   const dD = (d.meanByAmplitude * dV) / (G + 1 / Math.max(R, 1e-3));
   const signal = steady.directVoltage;
   const exponent = signal > 0 ? (dD * E) / signal : 2;
-  return { outputResistance: 1 / G, fieldExponent: Number.isFinite(exponent) ? Math.min(2, Math.max(1, exponent)) : 2 };
+  return {
+    outputResistance: 1 / G,
+    fieldExponent: Number.isFinite(exponent) ? Math.min(12, Math.max(1, exponent)) : 2,
+  };
 }

@@ -55,7 +55,7 @@ const common = {
 const phones = v.looseObject({
   kind: v.literal('phones'),
   make: withDefault(
-    choice('Movement', ['magnetic', 'balanced armature'], 'Balanced armature: about 10 dB more sensitive.'),
+    choice('Movement', ['magnetic', 'balanced armature'], 'Balanced armature: more sensitive, and easier to match.'),
     'magnetic',
   ),
   resistance: withDefault(
