@@ -75,6 +75,8 @@ export interface Listening {
   playBand(band: { readonly centre: Hertz; readonly fill: BandPlayer } | undefined): void;
   readonly position: Ratio;
   readonly pointer: Hertz;
+  /** Samples since it was opened. */
+  readonly clock: number;
   readonly meters: {
     readonly carrier: Volts;
     readonly lost: number;
@@ -121,8 +123,8 @@ function build(set: SetDescription, options: FieldOptions): Built {
   return { circuit, ready, curve: tuningCurve(ready), onAir };
 }
 
-/** A diode so small that nothing passes: the whisker in the air. */
-const LIFTED = { saturationCurrent: 1e-16, ideality: 1 };
+/** A gap in the place of the detector: next to no current, and straight up to hundreds of volts. */
+const LIFTED = { saturationCurrent: 1e-16, ideality: 300 };
 
 /** Pascals r.m.s. of a level. */
 const pascals = (level: Decibels): number => 20e-6 * 10 ** (level / 20);
@@ -388,6 +390,9 @@ export function openListening(first: SetDescription, options: ListeningOptions =
     },
     get position() {
       return position;
+    },
+    get clock() {
+      return clock;
     },
     get pointer() {
       return pointer;

@@ -1,0 +1,66 @@
+import type { SetDescription } from '../../engine/set/description.ts';
+import type { HowLoud } from '../../outputs/audio/index.ts';
+import type { When } from '../place/when.ts';
+
+/** Samples in one piece of sound on its way to the ear. */
+export const PIECE = 1024;
+/** Samples kept ahead of the ear: a fifth of a second or so. */
+export const AHEAD = 10 * PIECE;
+
+/** From the page to the worker that hears. */
+export type ToWorker =
+  | {
+      readonly kind: 'open';
+      readonly set: SetDescription;
+      readonly time: When;
+      readonly position: number;
+      readonly station?: number;
+      readonly how: HowLoud;
+      readonly volume: number;
+      readonly programmes: ReadonlyMap<number, Float32Array>;
+      readonly port: MessagePort;
+    }
+  | { readonly kind: 'tune'; readonly position: number }
+  | { readonly kind: 'change'; readonly set: SetDescription; readonly time: When }
+  | { readonly kind: 'how'; readonly how: HowLoud }
+  | { readonly kind: 'volume'; readonly level: number }
+  | { readonly kind: 'lifted'; readonly lifted: boolean }
+  | { readonly kind: 'programme'; readonly station: number; readonly samples: Float32Array; readonly rate: number }
+  | { readonly kind: 'microphone'; readonly station: number; readonly port?: MessagePort }
+  | { readonly kind: 'band'; readonly file?: File; readonly centre?: number; readonly fullScale: number };
+
+/** What moves on the screen, some fifteen times a second. */
+export interface Moving {
+  readonly kind: 'moving';
+  /** Carrier across the detector, its output, V; sound, Pa: the last few milliseconds. */
+  readonly envelope: Float32Array;
+  readonly detected: Float32Array;
+  readonly sound: Float32Array;
+  /** Level at the detector by frequency, dBV, from `from` to `to` Hz. */
+  readonly spectrum: Float32Array;
+  readonly from: number;
+  readonly to: number;
+  readonly pointer: number;
+  /** dB SPL in the phones. */
+  readonly level: number;
+  /** What the limiter takes away now, dB. */
+  readonly limited: number;
+}
+
+/** From the worker to the page. */
+export type FromWorker =
+  | { readonly kind: 'ready'; readonly warnings: readonly string[] }
+  | { readonly kind: 'problem'; readonly message: string }
+  | { readonly kind: 'band'; readonly centre?: number; readonly seconds: number }
+  | Moving;
+
+/** From the player back to the worker: an empty piece to be filled again. */
+export interface Played {
+  readonly buffer: Float32Array;
+}
+
+/** From the player to the page. */
+export interface PlayerState {
+  readonly gaps: number;
+  readonly seconds: number;
+}

@@ -1,0 +1,144 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  bandAt,
+  centreFromName,
+  fromBytes,
+  Limiter,
+  openBandRecording,
+  readWav,
+  readWavHeader,
+  resample,
+  writeWav,
+} from '../../src/outputs/audio/index.ts';
+
+const tone = (n: number, cycles: number, size = 0.5) =>
+  Float32Array.from({ length: n }, (_, i) => size * Math.sin((2 * Math.PI * cycles * i) / n));
+
+describe('WAV files', () => {
+  const kinds = [
+    [{ bits: 8 }, 1 / 128],
+    [{ bits: 16 }, 1 / 32768],
+    [{ bits: 24 }, 1 / 8388608],
+    [{ bits: 32 }, 1e-7],
+    [{ float: true }, 0],
+  ] as const;
+  it.each(kinds)('%o: what is written is read again within half a step', async (kind, step) => {
+    const channels = [tone(999, 7), tone(999, 31, 0.99)];
+    const read = await readWav(writeWav(channels, { rate: 11_127, ...kind }));
+    expect(read.rate).toBe(11_127);
+    expect(read.channels.length).toBe(2);
+    for (let c = 0; c < 2; c++)
+      for (let i = 0; i < 999; i++)
+        expect(Math.abs(read.channels[c][i] - channels[c][i])).toBeLessThanOrEqual(0.5001 * step + 1e-9);
+  });
+
+  it('what is wrong with a file is said in words', async () => {
+    const good = writeWav([tone(100, 3)], { rate: 8000 });
+    const changed = (at: number, ...values: number[]) => {
+      const bytes = good.slice();
+      bytes.set(values, at);
+      return bytes;
+    };
+    await expect(readWav(new Uint8Array(0))).rejects.toThrow('the file is empty');
+    await expect(readWav(new Uint8Array(50))).rejects.toThrow('not a WAV file');
+    await expect(readWav(good.subarray(0, 30))).rejects.toThrow(/broken|cut short|no samples/);
+    await expect(readWav(good.subarray(0, 44))).rejects.toThrow('no samples');
+    await expect(readWav(changed(20, 85))).rejects.toThrow('samples of kind 85');
+    await expect(readWav(changed(34, 12))).rejects.toThrow('12 bits');
+    await expect(readWav(changed(24, 1, 0, 0, 0))).rejects.toThrow('sample rate of 1 Hz');
+    await expect(readWav(changed(22, 0))).rejects.toThrow('0 channels');
+  });
+
+  it('no bytes whatever make it fail otherwise than in words', async () => {
+    await fc.assert(
+      fc.asyncProperty(fc.uint8Array({ maxLength: 80 }), fc.nat(43), async (noise, at) => {
+        const bytes = writeWav([tone(40, 2)], { rate: 8000 });
+        bytes.set(noise.subarray(0, bytes.length - at), at);
+        await readWav(bytes).catch((error: Error) => expect(error.constructor.name).toBe('SoundFileError'));
+      }),
+    );
+  });
+
+  it('a file cut short is used as far as it goes', async () => {
+    const cut = writeWav([tone(1000, 5)], { rate: 8000 }).subarray(0, 44 + 500);
+    const header = await readWavHeader(fromBytes(cut), cut.length);
+    expect(header.frames).toBe(250);
+    expect(header.warnings.length).toBe(1);
+  });
+});
+
+describe('recorded bands', () => {
+  const n = 20_000;
+  const rate = 96_000;
+  const turn = (f: number) => [
+    Float32Array.from({ length: n }, (_, i) => 0.5 * Math.cos((2 * Math.PI * f * i) / rate)),
+    Float32Array.from({ length: n }, (_, i) => 0.5 * Math.sin((2 * Math.PI * f * i) / rate)),
+  ];
+
+  it('only two channels will do, and the middle frequency comes from the name', async () => {
+    const mono = writeWav([tone(100, 3)], { rate });
+    await expect(openBandRecording(fromBytes(mono), mono.length)).rejects.toThrow('one: it is ordinary sound');
+    const stereo = writeWav(turn(1000), { rate });
+    const band = await openBandRecording(fromBytes(stereo), stereo.length, 'evening_909kHz.wav');
+    expect(band.centre).toBe(909e3);
+    expect(centreFromName('band 0.909 MHz.wav')).toBeCloseTo(909e3, 3);
+    expect(centreFromName('band_1089000Hz_IQ.wav')).toBe(1089e3);
+    expect(centreFromName('tape 3.wav')).toBeUndefined();
+  });
+
+  it('is read in pieces, at another rate without a seam, and never whole', async () => {
+    const bytes = writeWav(turn(7000), { rate, float: true });
+    let most = 0;
+    const band = await openBandRecording((start, length) => {
+      most = Math.max(most, length);
+      return bytes.subarray(start, start + length);
+    }, bytes.length);
+    for (let from = 1024; from < 6000; from += 1024) {
+      const { re, im } = await bandAt(band, 192_000, from, 1024);
+      for (let i = 0; i < 1024; i++) {
+        const a = (2 * Math.PI * 7000 * (from + i)) / 192_000;
+        expect(Math.abs(re[i] - 0.5 * Math.cos(a))).toBeLessThan(2e-3);
+        expect(Math.abs(im[i] - 0.5 * Math.sin(a))).toBeLessThan(2e-3);
+      }
+    }
+    expect(most).toBeLessThan(10_000);
+  });
+});
+
+describe('another rate', () => {
+  it('keeps a tone within 0.05 dB and lets nothing fold back', () => {
+    const level = (x: Float32Array) => {
+      const mid = x.subarray(x.length >> 2, (3 * x.length) >> 2);
+      return 20 * Math.log10(Math.SQRT2 * Math.sqrt(mid.reduce((s, v) => s + v * v, 0) / mid.length));
+    };
+    expect(Math.abs(level(resample(tone(44_100, 1000, 1), 44_100, 24_000)))).toBeLessThan(0.05);
+    expect(level(resample(tone(44_100, 15_000, 1), 44_100, 24_000))).toBeLessThan(-60);
+  });
+});
+
+describe('the limiter', () => {
+  it('is never exceeded, whatever comes in', () => {
+    const wild = fc.oneof(fc.float(), fc.constantFrom(Number.NaN, Infinity, -Infinity, 1e30, -1e30, 0));
+    fc.assert(
+      fc.property(
+        fc.array(wild, { minLength: 1, maxLength: 400 }),
+        fc.double({ min: 0.05, max: 1, noNaN: true }),
+        (x, ceiling) => {
+          const limiter = new Limiter({ rate: 48_000, ceiling, fadeIn: 0 });
+          const sound = Float32Array.from([...x, ...x, ...x]);
+          limiter.run(sound);
+          for (const y of sound) expect(Math.abs(y) <= Math.fround(ceiling) + 1e-7).toBe(true);
+        },
+      ),
+    );
+  });
+  it('leaves what is quiet alone, late by 3 ms, and starts from silence', () => {
+    const limiter = new Limiter({ rate: 48_000, fadeIn: 1 });
+    const sound = new Float32Array(96_000).fill(0.1);
+    limiter.run(sound);
+    expect(sound[200]).toBeLessThan(1e-4);
+    expect(sound[24_000 + 144]).toBeCloseTo(0.05, 2);
+    expect(sound[95_000]).toBeCloseTo(0.1, 6);
+  });
+});
