@@ -46,8 +46,8 @@ export function figuresOf(waves: Waves, set?: SetDescription, reception?: Recept
   const tone = spec.programme.kind === 'tones' ? (spec.programme.tones[0]?.frequency ?? 1000) : 1000;
   const station = reception && stationOf(reception, index);
   const own = station && Math.abs(station.frequency - carrier) < 100 ? station : undefined;
-  const crest = waves.meanAt('phones', 0);
-  const trough = waves.meanAt('phones', 0.5 / tone);
+  // Following the capacitor takes time: only where the set's own figures do not say it.
+  const mean = (t: number) => waves.meanAt('phones', t);
   const volts = (v: number) => formatQuantity(v, 'voltage', 2);
   const metres = (m: number) => formatQuantity(m, 'length', 2).replace('.0 ', ' ');
   const wavelength = LIGHT_SPEED / carrier;
@@ -72,8 +72,8 @@ export function figuresOf(waves: Waves, set?: SetDescription, reception?: Recept
     buildUp: tidyTime(loadedQ / Math.PI / carrier, 2),
     detectorVoltage: volts(spec.atDetector),
     detector: detectorWords(spec.detector === 'perfect' ? 'a perfect one-way path' : spec.detector.label),
-    direct: volts(own?.directVoltage ?? (crest + trough) / 2),
-    audio: volts(own?.audioVoltage ?? Math.abs(crest - trough) / 2),
+    direct: volts(own?.directVoltage ?? (mean(0) + mean(0.5 / tone)) / 2),
+    audio: volts(own?.audioVoltage ?? Math.abs(mean(0) - mean(0.5 / tone)) / 2),
     capacitor: formatQuantity(load.capacitance, 'capacitance', 2).replace('.0 ', ' '),
     drain: tidyTime(load.resistance * load.capacitance, 2),
     stations: String(reception?.stations.length ?? spec.neighbours.length + 1),

@@ -51,6 +51,7 @@ export function preparer(set?: SetDescription, reception?: Reception, recording?
   return (scene: Pick<StoryScene, 'rows' | 'settings'>): Prepared => {
     const settings = scene.settings ?? {};
     const waves = wavesFor(settings);
+    let figures: Figures | undefined;
     return {
       waves,
       rows: scene.rows.map(({ point, title, with: own }) => ({
@@ -59,9 +60,10 @@ export function preparer(set?: SetDescription, reception?: Reception, recording?
         waves: own ? wavesFor({ ...settings, ...own }) : waves,
       })),
       facts: pictureFacts(waves, set, reception, settings.station),
-      // Only text needs them, and they ask for the phones' wave: worked out when first read.
+      // Only text needs them, and they may ask for the phones' wave: worked out when first read.
       get figures() {
-        return figuresOf(waves, set, reception, settings.station);
+        figures ??= figuresOf(waves, set, reception, settings.station);
+        return figures;
       },
     };
   };

@@ -193,10 +193,16 @@ export function movingAverage(samples: Float64Array, width: number): Float64Arra
   const out = new Float64Array(n);
   const before = w >> 1;
   let sum = 0;
-  for (let i = -before; i < w - before; i++) sum += samples[(i + n) % n];
+  let first = n - before;
+  let next = w - before;
+  for (let i = 0; i < w; i++) sum += samples[(first + i) % n];
+  if (first === n) first = 0;
+  if (next === n) next = 0;
   for (let i = 0; i < n; i++) {
     out[i] = sum / w;
-    sum += samples[(i + w - before) % n] - samples[(i - before + n) % n];
+    sum += samples[next] - samples[first];
+    if (++next === n) next = 0;
+    if (++first === n) first = 0;
   }
   return out;
 }

@@ -138,7 +138,8 @@ export function createWaves(given: WaveSpec): Waves {
     let period: number;
     if (crowded) {
       period = crowded.period;
-      drive = Float64Array.from(crowded.wave.samples, (x) => x * atDetector);
+      drive = new Float64Array(crowded.wave.samples);
+      for (let i = 0; i < drive.length; i++) drive[i] *= atDetector;
     } else {
       period = 1 / commonStep([carrier, ...tones]);
       drive = new Float64Array(sampleCount(period, PER_CYCLE_SMOOTHED * carrier));
@@ -179,10 +180,9 @@ export function createWaves(given: WaveSpec): Waves {
       const crowded = crowd();
       if (!crowded) return mapped(magnitudeOf(received(), spec.atDetector), bare().mean);
       const { at } = bare();
-      return averaging(
-        Float64Array.from(crowded.wave.samples, (x) => at(x * spec.atDetector)),
-        crowded.period,
-      );
+      const out = new Float64Array(crowded.wave.samples);
+      for (let i = 0; i < out.length; i++) out[i] = at(out[i] * spec.atDetector);
+      return averaging(out, crowded.period);
     }),
     phones: once(() => {
       if (recording) return recordedSmoothing(spec, received()).mean;
