@@ -319,6 +319,29 @@ describe('selectivity', () => {
     }
   });
 
+  it('a gang turns both together, and with like circuits loses little against peaking each', () => {
+    const coils = [solenoid('main', 56), solenoid('other', 56)];
+    const set = (ganged: boolean) => ({
+      coils,
+      arrangement: {
+        kind: 'two circuits',
+        coil: 'main',
+        aerialCoil: 'other',
+        coupling: '1 %',
+        aerialTap: 3,
+        detectorTap: 10,
+        ganged,
+      },
+    });
+    const { circuit, network } = single(set(true));
+    expect(circuit.assembly.ganged).toBe(true);
+    const peak = network.at(909e3).peak(5e-6);
+    expect(peak.other).toBe(peak.position);
+    const [together, each_] = [response(set(true), 909e3, 909e3), response(set(false), 909e3, 909e3)];
+    expect(together).toBeLessThanOrEqual(each_ * 1.001);
+    expect(db(each_ / together)).toBeLessThan(12);
+  });
+
   it('looser coupling is sharper and, past the best, weaker', () => {
     const at = (coupling: number) => ({
       arrangement: { kind: 'coupled', coil: 'main', aerialCoil: 'aerial', coupling, detectorTap: 15 },
