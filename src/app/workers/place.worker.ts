@@ -9,7 +9,7 @@ type Question = PlaceQuestion | OutlineQuestion | TableQuestion;
 type Answer = PlaceFigures | Outline | TableReading;
 
 /** Above this many km a pixel the coarse coastline shows all there is to see. */
-const COARSE_FROM = 5;
+const COARSE_FROM = 12;
 const memory = arrivalMemory();
 
 async function answer(question: Question): Promise<Answer> {
