@@ -11,7 +11,16 @@ import {
   SOUND_RATE,
 } from '../../outputs/audio/index.ts';
 import { coastFor } from '../workers/coast.ts';
-import { AHEAD, type FromWorker, type Moving, PIECE, type Played, type ToWorker } from './messages.ts';
+import {
+  AHEAD,
+  type FromWorker,
+  MORE_AFTER_GAP,
+  MOST_AHEAD,
+  type Moving,
+  PIECE,
+  type Played,
+  type ToWorker,
+} from './messages.ts';
 import { Spectrum } from './spectrum.ts';
 
 const STEPS = 4;
@@ -20,8 +29,9 @@ let listening: Listening | undefined;
 let port: MessagePort | undefined;
 let programmeOf = new Map<number, SetDescription['place']['stations'][number]['programme']>();
 const spare: Float32Array[] = [];
-/** Samples on their way or waiting at the player. */
+/** Pieces on their way or waiting at the player, and how many there should be. */
 let ahead = 0;
+let wanted = AHEAD;
 
 const say = (message: FromWorker) => postMessage(message);
 
@@ -99,7 +109,7 @@ let filling = false;
 /** Make sound until enough is ahead, giving way to messages between pieces. */
 function fill(): void {
   if (filling || !listening || !port) return;
-  if (ahead >= AHEAD) return;
+  if (ahead >= wanted) return;
   filling = true;
   try {
     const piece = spare.pop() ?? new Float32Array(PIECE);
@@ -107,14 +117,14 @@ function fill(): void {
       listening.process(piece.subarray(at, at + BLOCK), BLOCK);
       watch(listening);
     }
-    ahead += PIECE;
+    ahead++;
     port.postMessage(piece, [piece.buffer]);
   } catch (error) {
     listening = undefined;
     say({ kind: 'problem', message: (error as Error).message });
   }
   filling = false;
-  if (ahead < AHEAD) again.port2.postMessage(0);
+  if (ahead < wanted) again.port2.postMessage(0);
 }
 const again = new MessageChannel();
 again.port1.onmessage = () => fill();
@@ -134,8 +144,11 @@ async function open(m: Extract<ToWorker, { kind: 'open' }>): Promise<void> {
   listening.setVolume(m.volume);
   port = m.port;
   port.onmessage = ({ data }: MessageEvent<Played>) => {
-    spare.push(data.buffer);
-    ahead -= PIECE;
+    if ('gap' in data) wanted = Math.min(MOST_AHEAD, wanted + MORE_AFTER_GAP);
+    else {
+      spare.push(data.buffer);
+      ahead--;
+    }
     fill();
   };
   say({ kind: 'ready', warnings: listening.warnings });

@@ -4,8 +4,10 @@ import type { When } from '../place/when.ts';
 
 /** Samples in one piece of sound on its way to the ear. */
 export const PIECE = 1024;
-/** Samples kept ahead of the ear: a fifth of a second or so. */
-export const AHEAD = 10 * PIECE;
+/** Pieces kept ahead of the ear, 0.3 s; after every gap a few more, up to the most. */
+export const AHEAD = 14;
+export const MORE_AFTER_GAP = 4;
+export const MOST_AHEAD = 34;
 
 /** From the page to the worker that hears. */
 export type ToWorker =
@@ -54,10 +56,8 @@ export type FromWorker =
   | { readonly kind: 'band'; readonly centre?: number; readonly seconds: number }
   | Moving;
 
-/** From the player back to the worker: an empty piece to be filled again. */
-export interface Played {
-  readonly buffer: Float32Array;
-}
+/** From the player back to the worker: an empty piece to be filled again, or word of a gap. */
+export type Played = { readonly buffer: Float32Array } | { readonly gap: true };
 
 /** From the player to the page. */
 export interface PlayerState {

@@ -5,8 +5,8 @@ declare class AudioWorkletProcessor {
   readonly port: MessagePort;
 }
 
-/** Pieces to have before it begins, and after a gap. */
-const ENOUGH = 6;
+/** Pieces to have before it begins, and again after a gap. */
+const ENOUGH = 11;
 
 class Player extends AudioWorkletProcessor {
   private feed: MessagePort | undefined;
@@ -31,6 +31,7 @@ class Player extends AudioWorkletProcessor {
     for (let i = 0; i < out.length; i++) {
       if (this.running && this.pieces.length === 0) {
         this.gaps++;
+        this.feed?.postMessage({ gap: true });
         this.running = false;
       }
       if (!this.running) {

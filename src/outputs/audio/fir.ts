@@ -3,7 +3,7 @@ export class Fir {
   private readonly taps: Float64Array;
   private readonly history: Float64Array;
   /** @param taps how long; @param gainAt size of the response at a frequency. The delay is half the length. */
-  constructor(rate: number, gainAt: (frequency: number) => number, largestBlock: number, taps = 384) {
+  constructor(rate: number, gainAt: (frequency: number) => number, largestBlock: number, taps = 768) {
     const half = taps / 2;
     const gains = Float64Array.from({ length: half + 1 }, (_, k) =>
       gainAt(Math.max((k * rate) / taps, rate / taps / 4)),
@@ -13,8 +13,9 @@ export class Fir {
       const x = i - half;
       let sum = gains[0] / 2 + (gains[half] / 2) * Math.cos(Math.PI * x);
       for (let k = 1; k < half; k++) sum += gains[k] * Math.cos((2 * Math.PI * k * x) / taps);
-      // Von Hann's window keeps what is between the points from rippling.
-      this.taps[i] = ((2 * sum) / taps) * (0.5 + 0.5 * Math.cos((Math.PI * x) / half));
+      // Tapered over the outer half only: a resonance of the phones must not be smeared.
+      const edge = Math.max(0, Math.abs(x) / half - 0.5) * 2;
+      this.taps[i] = ((2 * sum) / taps) * (0.5 + 0.5 * Math.cos(Math.PI * edge));
     }
     this.history = new Float64Array(taps - 1 + largestBlock);
   }

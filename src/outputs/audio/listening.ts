@@ -30,7 +30,7 @@ const BROUGHT_UP = 0.09;
 /** No amplifier brings up more than this over true level, dB. */
 const MOST_GAIN: Decibels = 100;
 /** Blocks between two taking apart of the circuit while the dial turns. */
-const RETUNE_EVERY = 4;
+const RETUNE_EVERY = 5;
 
 export type HowLoud = 'as in the phones' | 'brought up';
 
@@ -270,7 +270,7 @@ export function openListening(first: SetDescription, options: ListeningOptions =
       (b, s) => (!b || Math.abs(s.station.frequency - pointer) < Math.abs(b.station.frequency - pointer) ? s : b),
       undefined,
     );
-    noiseVolts = noise && nearest ? nearest.field.noise * effectiveHeight(circuit, pointer) : 0;
+    noiseVolts = noise && nearest ? nearest.field.noise * effectiveHeight(circuit, nearest.station.frequency) : 0;
   }
   function fitPhones(): void {
     const { load } = built.circuit;
@@ -294,9 +294,12 @@ export function openListening(first: SetDescription, options: ListeningOptions =
   }
   function retune(): void {
     pointer = pointerAt();
-    other = built.ready.network.at(pointer).peak(built.ready.smallConductance).other;
     const { assembly } = built.circuit;
-    if (assembly.ganged) other = position;
+    // A second capacitor is peaked by the other hand; looked for on a grid, since every answer is kept.
+    other =
+      assembly.tuning.length > 1 && !assembly.ganged
+        ? built.ready.network.at(2000 * Math.round(pointer / 2000)).peak(built.ready.smallConductance).other
+        : position;
     listener.retune(listener.network(assembly.circuitAt(position, other), pointer), pointer);
     see();
   }
