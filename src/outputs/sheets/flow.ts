@@ -147,7 +147,7 @@ export class Flow {
       if (mark === 'dot') items.push(circle([this.left + 1.2, y - size * 0.32], 0.6, { fill: 'ink' }));
       if (mark === 'number') items.push(text([this.left + 5.5, y], `${k + 1}`, size, { anchor: 'end', bold: true }));
       if (mark === 'box') items.push(tickBox(this.left + 0.5, y - size * 0.92));
-      rows.forEach((row, i) => items.push(text([this.left + indent, y + i * size * LEADING], row, size)));
+      items.push(...rows.map((row, i) => text([this.left + indent, y + i * size * LEADING], row, size)));
       this.add('P', items);
       this.y += rows.length * size * LEADING + 1.1;
     });
@@ -160,7 +160,7 @@ export class Flow {
     const shares = columns.reduce((sum, c) => sum + c.share, 0);
     const widths = columns.map((c) => (c.share / shares) * this.width);
     const at = widths.map((_, i) => this.left + widths.slice(0, i).reduce((a, b) => a + b, 0));
-    const gap = 2.2;
+    const gap = 3;
     const put = (cells: readonly string[], bold: boolean): { items: Item[]; height: number } => {
       const items: Item[] = [];
       let most = 1;

@@ -55,13 +55,15 @@ export function partsList(
     add('1', 'Lightning arrester and earthing switch', 'at the lead-in, outside', 'none: fit it');
   }
   set.coils.forEach((coil, i) => {
-    if (coil.shape === 'measured')
-      return add(
+    if (coil.shape === 'measured') {
+      add(
         '1',
         `Coil “${printable(coil.name)}”`,
         `${formatQuantity(coil.inductance, 'inductance')}, as measured`,
         'one within 5 %',
       );
+      return;
+    }
     const model = coilModel(coil);
     const taps = tapsOf(set, i).length;
     add(
@@ -104,7 +106,7 @@ export function partsList(
         const tight = /series|trap/.test(part.words);
         add(
           '1',
-          capital(part.words.split(',')[0]) + ` ${part.tag}`,
+          `${capital(part.words.split(',')[0])} ${part.tag}`,
           value,
           farads === undefined
             ? ''

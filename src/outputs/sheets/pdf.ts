@@ -91,25 +91,31 @@ function drawItem(doc: Document, item: Item, palette: Palette): void {
   switch (item.kind) {
     case 'line':
       doc.moveTo(...item.from).lineTo(...item.to);
-      return paint(doc, item, palette);
+      paint(doc, item, palette);
+      return;
     case 'polyline':
       if (item.points.length === 0) return;
       doc.moveTo(...item.points[0]);
       for (const p of item.points.slice(1)) doc.lineTo(...p);
       if (item.closed) doc.closePath();
-      return paint(doc, item, palette);
+      paint(doc, item, palette);
+      return;
     case 'path':
       doc.path(pathData(item.segments));
-      return paint(doc, item, palette);
+      paint(doc, item, palette);
+      return;
     case 'circle':
       doc.circle(...item.centre, item.radius);
-      return paint(doc, item, palette);
+      paint(doc, item, palette);
+      return;
     case 'rect':
       if (item.radius) doc.roundedRect(item.x, item.y, Math.max(0, item.w), Math.max(0, item.h), item.radius);
       else doc.rect(item.x, item.y, Math.max(0, item.w), Math.max(0, item.h));
-      return paint(doc, item, palette);
+      paint(doc, item, palette);
+      return;
     case 'text':
-      return drawText(doc, item, palette);
+      drawText(doc, item, palette);
+      return;
     case 'group':
       doc.save();
       if (item.move) doc.translate(...item.move);

@@ -10,7 +10,6 @@ import type { PaperName, Sheet } from './page.ts';
 type Tuning<K extends TuningDescription['kind']> = Extract<TuningDescription, { kind: K }>;
 
 const CUT = { stroke: 'ink', width: 0.3, title: 'cut here' } as const;
-const SOFT = { stroke: 'soft', width: 0.2, dash: [1.5, 1] } as const;
 const mm = (metres: number): string => formatQuantity(metres, 'length', 3);
 
 /** One sheet for every home-made variable capacitor of the set. */
@@ -231,8 +230,6 @@ function vaneTemplates(t: Tuning<'vanes'>): Template[] {
       outline.map((p): Point => polar(c, p.radius * 1e3, 180 + (p.angle * 180) / Math.PI)),
       { ...CUT, title: 'moving vane', closed: true },
     ),
-    // Boss round the spindle: outside what meshes, it joins vane and spindle.
-    circle(c, Math.max(5, inner - 1), { ...SOFT, title: 'boss' }),
     ...drill(c, 6),
     line(c, polar(c, outer + 3, 180), { stroke: 'ink', width: 0.15 }),
     text([c[0] - outer - 3, c[1] + 4.4], 'leading edge', 2.2, { anchor: 'start' }),
@@ -262,7 +259,7 @@ function vaneTemplates(t: Tuning<'vanes'>): Template[] {
   ];
   return [
     {
-      words: `Moving vane, ${movingOf(t.vanes)} of these. The boss (dashed) stays on the vane; drill 6 mm for the spindle.`,
+      words: `Moving vane, ${movingOf(t.vanes)} of these. The round boss stays on it; drill 6 mm for the spindle.`,
       items: moving,
       w,
       h: outer + Math.max(6, inner) + 8,

@@ -83,10 +83,7 @@ function woundSheet(
   const facts: string[][] = [
     ['Former', formerWords(coil)],
     ['Wire', wireWords(coil.wire)],
-    [
-      'Turns',
-      `${turns}, all one way: over the top and away from you, the former turned towards you or the wire led round it, it does not matter which, so long as it never changes`,
-    ],
+    ['Turns', `${turns}, all wound the same way round`],
     ['Winding', windingWords(coil, model)],
     [
       'Wire to cut',
@@ -228,7 +225,7 @@ function stepsFor(coil: WoundDescription, model: CoilModel, taps: readonly Tap[]
     case 'solenoid':
     case 'bank-wound':
     case 'multilayer': {
-      const start = `Make two small holes 3 mm apart, ${'about 8 mm'} from one end of the tube. Thread the wire in at one and out at the other, twice, leaving ${Math.round(TAIL * 1e3)} mm inside: that is the start, and it goes to the earthed side. Mark it “start”.`;
+      const start = `Make two small holes 3 mm apart, about 8 mm from one end of the tube. Thread the wire in at one and out at the other, twice, leaving ${Math.round(TAIL * 1e3)} mm inside: that is the start, and it goes to the earthed side. Mark it “start”.`;
       const length = mm(model.windingLength);
       const how =
         coil.shape === 'solenoid'
@@ -255,7 +252,7 @@ function stepsFor(coil: WoundDescription, model: CoilModel, taps: readonly Tap[]
     case 'spiral':
       return [
         'Stick double-sided tape on the card, draw the first turn’s circle, and lay the wire on it, start leading to the back through a hole.',
-        'Lay turn against turn outward. ' + tally,
+        `Lay turn against turn outward. ${tally}`,
         ...tap,
         `After turn ${last} lead the end to the back through a hole, and varnish.`,
         ...bare,

@@ -10,10 +10,10 @@ import type { PaperName, Sheet } from './page.ts';
 
 /** Of a round dial, mm: the face is cut along the outermost. */
 const CUT = 86;
-const NAMES = [62, 84] as const;
-const DEGREES = 56;
-const KILOHERTZ = 45;
-const METRES = 34;
+const NAMES = [56.5, 84.5] as const;
+const DEGREES = 51;
+const KILOHERTZ = 41;
+const METRES = 31;
 /** Of the usual spindle, mm. */
 const SPINDLE = 6.5;
 const LETTERS = 2.5;
@@ -39,8 +39,7 @@ export function dialSheet(set: SetDescription, reception: Reception, paper: Pape
   face(false);
   const list = reception.stations.filter((s) => s.dial);
   if (list.length > 0) {
-    flow.turn();
-    flow.heading('Where each station should be');
+    flow.heading('Where each station should be', 30);
     flow.table(
       [
         { title: 'Station', share: 4 },
@@ -62,8 +61,7 @@ export function dialSheet(set: SetDescription, reception: Reception, paper: Pape
         ]),
     );
   }
-  flow.turn();
-  flow.heading('The same dial, blank');
+  flow.heading('The same dial, blank', 128);
   flow.para(
     'For your own marks: tune to a station whose frequency you know, put a pencil dot at the pointer, and write it in. Five or six stations are enough to draw the rest by eye.',
   );
@@ -137,20 +135,16 @@ export function roundFace(
     line([centre[0] - 6, centre[1]], [centre[0] + 6, centre[1]], { stroke: 'ink', width: 0.15 }),
     line([centre[0], centre[1] - 6], [centre[0], centre[1] + 6], { stroke: 'ink', width: 0.15 }),
     // Where a pointer that stands behind the panel shows through.
+    path(arc(centre, 17, from, to), { stroke: 'soft', width: 0.2, dash: [1.5, 1] }),
     path(arc(centre, 20, from, to), { stroke: 'soft', width: 0.2, dash: [1.5, 1] }),
-    path(arc(centre, 23, from, to), { stroke: 'soft', width: 0.2, dash: [1.5, 1] }),
-    text([centre[0], centre[1] - 15.5], 'pointer slot, if it stands behind', 2.1, { anchor: 'middle', role: 'soft' }),
+    text([centre[0], centre[1] - 12.4], 'slot, if the pointer is behind', 2.1, { anchor: 'middle', role: 'soft' }),
     text([centre[0] + 7, centre[1] + 8], `drill ${SPINDLE} mm`, 2.1, { role: 'soft' }),
   );
   const ring = (radius: number, words: string): void => {
     items.push(path(arc(centre, radius, from, to), { stroke: 'ink', width: 0.25 }));
-    const p = polar(centre, radius, from);
-    items.push(
-      text([p[0] + (swing > 180 ? -1 : 0), p[1] + (swing > 180 ? 3 : 3.6)], words, 2.2, {
-        anchor: 'middle',
-        role: 'soft',
-      }),
-    );
+    // A little before the scale begins, clear of its first figure.
+    const p = polar(centre, radius, from - (8.4 * 180) / (Math.PI * radius));
+    items.push(text(p, words, 2.2, { anchor: 'middle', role: 'soft' }));
   };
   const tick = (radius: number, length: number, a: number, width = 0.18, title?: string): void => {
     items.push(

@@ -5,7 +5,7 @@ import { circuitDiagram, drawCircuit } from '../drawings/index.ts';
 import { createWaves, type PointId, waveScene, wavesOfSet } from '../explain/index.ts';
 import { itemBox, textBoxes } from '../scene/boxes.ts';
 import { circle, group, text } from '../scene/build.ts';
-import { placeLabels } from '../scene/labels.ts';
+import { boxesAlong, placeLabels } from '../scene/labels.ts';
 import type { Item, Point } from '../scene/scene.ts';
 import { type BoardLayout, layoutItems } from './build/layout.ts';
 import type { BoardParts } from './build/parts.ts';
@@ -155,7 +155,7 @@ function testPoints(
           node: aerial,
           where: 'aerial lead',
           what: best
-            ? `${formatQuantity(best.emf / Math.SQRT2, 'voltage', 2)} of signal in the aerial${at}; no direct voltage`
+            ? `${formatQuantity(best.emf, 'voltage', 2)} peak of signal in the aerial${at}; no direct voltage`
             : 'no direct voltage',
         }
       : undefined,
@@ -179,6 +179,7 @@ function testPoints(
       : undefined,
   ].filter((p) => p !== undefined);
   const boxes = [
+    ...wires.flatMap((w) => boxesAlong(w.points, 2)),
     ...textBoxes(drawn).map((t) => t.box),
     ...diagram.symbols.map((s) => ({ x: s.centre[0] - 22, y: s.centre[1] - 22, w: 44, h: 44 })),
   ];
@@ -191,6 +192,8 @@ function testPoints(
       .flatMap((w) => w.points.slice(1).map((b, k) => [w.points[k], b] as const))
       .sort(([a, b], [c, d]) => Math.hypot(d[0] - c[0], d[1] - c[1]) - Math.hypot(b[0] - a[0], b[1] - a[1]))
       .flatMap(([a, b]) => [0.5, 0.3, 0.7].map((t): Point => [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t]));
+    const clear = places.filter((q) => diagram.dots.every((d) => Math.hypot(q[0] - d[0], q[1] - d[1]) > 10));
+    if (clear.length > 0) places.splice(0, places.length, ...clear);
     if (places.length === 0) return;
     const found = placeLabels(
       [

@@ -1,4 +1,4 @@
-import { inside, textBox } from '../scene/boxes.ts';
+import { type Box, inside, overlap, textBox } from '../scene/boxes.ts';
 import { circle, group, line, text } from '../scene/build.ts';
 import type { Item, Point, TextItem } from '../scene/scene.ts';
 
@@ -63,41 +63,64 @@ export function tiled(items: readonly Item[], size: { w: number; h: number }, ro
     const dy = Math.max(w.y + 0.5 - box.y, Math.min(0, w.y + w.h - 0.5 - box.y - box.h));
     shown[Math.max(0, k)].push({ ...t, at: [t.at[0] + dx, t.at[1] + dy] });
   }
+  const rings = marks(windows, columns.length, shown);
   return windows.map((w, k): Tile => {
-    const [row, column] = [Math.floor(k / columns.length), k % columns.length];
     const move: Point = [-w.x, -w.y];
     return {
       w: w.w,
       h: w.h,
-      row,
-      column,
+      row: Math.floor(k / columns.length),
+      column: k % columns.length,
       items: [
         group([group(shapes, { move })], { clip: { x: 0, y: 0, w: w.w, h: w.h } }),
-        group(shown[k], { move }),
-        ...marks(w, row, column, rows.length, columns.length),
+        group([...shown[k], ...rings.filter((r) => r.tiles.includes(k)).flatMap((r) => r.items)], { move }),
       ],
     };
   });
 }
 
-/** Rings across the overlaps, half a one on either tile: laid over each other they are one ring and one cross. */
-function marks(w: { w: number; h: number }, row: number, column: number, rows: number, columns: number): Item[] {
-  const half = OVERLAP / 2;
-  const items: Item[] = [];
-  const mark = (p: Point, name: string): void => {
-    items.push(
-      circle(p, 2.2, { stroke: 'ink', width: 0.2 }),
-      line([p[0] - 4, p[1]], [p[0] + 4, p[1]], { stroke: 'ink', width: 0.15 }),
-      line([p[0], p[1] - 4], [p[0], p[1] + 4], { stroke: 'ink', width: 0.15 }),
-      text([p[0] + 2.6, p[1] - 1.2], name, 2.4, { bold: true, rim: true }),
-    );
-  };
-  const name = (r: number, c: number, way: string): string => `${way}${r + 1}${c + 1}`;
-  for (const t of [0.2, 0.8]) {
-    if (column > 0) mark([half, w.h * t], `${name(row, column - 1, 'h')}${t < 0.5 ? 'a' : 'b'}`);
-    if (column < columns - 1) mark([w.w - half, w.h * t], `${name(row, column, 'h')}${t < 0.5 ? 'a' : 'b'}`);
-    if (row > 0) mark([w.w * t, half], `${name(row - 1, column, 'v')}${t < 0.5 ? 'a' : 'b'}`);
-    if (row < rows - 1) mark([w.w * t, w.h - half], `${name(row, column, 'v')}${t < 0.5 ? 'a' : 'b'}`);
-  }
-  return items;
+interface Ring {
+  readonly tiles: readonly number[];
+  readonly items: readonly Item[];
 }
+
+/** Two rings in every overlap, the same on both tiles, where no words stand: laid over each other they are one. */
+function marks(windows: readonly Box[], columns: number, shown: readonly (readonly TextItem[])[]): Ring[] {
+  const rings: Ring[] = [];
+  const pair = (a: number, b: number, name: string): void => {
+    const [p, q] = [windows[a], windows[b]];
+    const shared: Box = {
+      x: Math.max(p.x, q.x),
+      y: Math.max(p.y, q.y),
+      w: Math.min(p.x + p.w, q.x + q.w) - Math.max(p.x, q.x),
+      h: Math.min(p.y + p.h, q.y + q.h) - Math.max(p.y, q.y),
+    };
+    const words = [...shown[a], ...shown[b]].map(textBox);
+    const steps = Array.from({ length: 13 }, (_, i) => 0.08 + (0.34 * i) / 12);
+    [steps, steps.map((t) => 1 - t)].forEach((choices, side) => {
+      const places = choices.map(
+        (t): Point =>
+          shared.h > shared.w
+            ? [shared.x + shared.w / 2, shared.y + shared.h * t]
+            : [shared.x + shared.w * t, shared.y + shared.h / 2],
+      );
+      const free = (at: Point): boolean =>
+        !words.some((w) => overlap(w, { x: at[0] - 4, y: at[1] - 4.5, w: 13, h: 8.5 }, 0.3));
+      const at = places.find(free) ?? places[0];
+      rings.push({ tiles: [a, b], items: ring(at, `${name}${side === 0 ? 'a' : 'b'}`, free(at)) });
+    });
+  };
+  windows.forEach((_, k) => {
+    const [row, column] = [Math.floor(k / columns) + 1, (k % columns) + 1];
+    if (column < columns) pair(k, k + 1, `h${row}${column}`);
+    if (k + columns < windows.length) pair(k, k + columns, `v${row}${column}`);
+  });
+  return rings;
+}
+
+const ring = (p: Point, name: string, named: boolean): Item[] => [
+  circle(p, 2.2, { stroke: 'ink', width: 0.2 }),
+  line([p[0] - 4, p[1]], [p[0] + 4, p[1]], { stroke: 'ink', width: 0.15 }),
+  line([p[0], p[1] - 4], [p[0], p[1] + 4], { stroke: 'ink', width: 0.15 }),
+  ...(named ? [text([p[0] + 2.6, p[1] - 1.2], name, 2.4, { bold: true, rim: true })] : []),
+];

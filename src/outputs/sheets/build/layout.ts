@@ -76,19 +76,39 @@ interface Unit {
   readonly isCoil: boolean;
 }
 
+/** A board so long, in mm, fits one page of A4 with its test ruler; one so wide, any page. */
+const ONE_PAGE = { width: 178, height: 204 };
+
 export function boardLayout(
   set: SetDescription,
   parts: BoardParts,
   board: { width?: number; height?: number } = {},
 ): BoardLayout {
   const units = unitsOf(set, parts);
-  const warnings: string[] = [];
-  const widest = Math.max(...units.map(({ unit }) => unit.w));
-  let width = board.width ?? Math.max(Math.min(Math.max(130, widest + 2 * EDGE), 178), widest + 2 * EDGE);
-  if (widest + 2 * EDGE > width) {
-    width = Math.ceil(widest + 2 * EDGE);
-    warnings.push(`The board must be ${width} mm wide: its widest part would not lie on it.`);
+  const widest = Math.max(...units.map(({ unit }) => unit.w)) + 2 * EDGE;
+  if (board.width !== undefined) {
+    const laid = laidOut(parts, units, Math.max(board.width, Math.ceil(widest)), board.height);
+    if (!(widest > board.width)) return laid;
+    const word = `The board must be ${Math.ceil(widest)} mm wide: its widest part would not lie on it.`;
+    return { ...laid, warnings: [word, ...laid.warnings] };
   }
+  // The narrowest that fits a page; where none does, the one that wastes least.
+  const tried = [130, 142, 154, 166, ONE_PAGE.width]
+    .map((w) => Math.max(w, Math.ceil(widest)))
+    .map((w) => laidOut(parts, units, w, board.height));
+  return (
+    tried.find((l) => l.width <= ONE_PAGE.width && l.height <= ONE_PAGE.height) ??
+    tried.reduce((a, b) => (b.width * b.height < a.width * a.height ? b : a))
+  );
+}
+
+function laidOut(
+  parts: BoardParts,
+  units: readonly { unit: Unit; stage: number }[],
+  width: number,
+  length: number | undefined,
+): BoardLayout {
+  const warnings: string[] = [];
   const placed: PlacedPart[] = [];
   let y = EDGE;
   const terminals = units.filter((u) => u.stage === 0).map((u) => u.unit);
@@ -117,9 +137,9 @@ export function boardLayout(
     }
   }
   const least = Math.ceil(y + EDGE);
-  if (board.height !== undefined && board.height < least)
+  if (length !== undefined && length < least)
     warnings.push(`The board must be ${least} mm long: laid out as the trade does it, the parts need so much.`);
-  const height = Math.max(least, board.height ?? 0);
+  const height = Math.max(least, length ?? 0);
   const wiring = wiringOf(
     parts,
     placed.map((p) => p.part.tag),

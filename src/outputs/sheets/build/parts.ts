@@ -141,11 +141,12 @@ export function boardParts(set: SetDescription): BoardParts {
     const t = tag('L');
     const described = coilOf(set, part);
     const last = described?.turns ?? pieces[pieces.length - 1].to;
+    pieces.sort((p, q) => p.from - q.from);
     const terminal = (turn: number): string => `${t} ${turnWords(set, turn, last)}`;
     const nets = new Map<string, number>();
     for (const { c, from, to } of pieces) {
-      nets.set(terminal(to), c.nets[0]);
       nets.set(terminal(from), c.nets[1]);
+      nets.set(terminal(to), c.nets[0]);
     }
     const names = [...nets.keys()];
     parts.push({

@@ -1,0 +1,77 @@
+import { baseShift } from '../../src/outputs/scene/boxes.ts';
+import type { Item, Point, Scene } from '../../src/outputs/scene/scene.ts';
+import { textWidth } from '../../src/outputs/scene/text-width.ts';
+
+export interface Placed {
+  readonly item: Exclude<Item, { kind: 'group' }>;
+  /** From the item's own coordinates to the page's. */
+  readonly put: (p: Point) => Point;
+  /** Of lengths. */
+  readonly scale: number;
+  readonly turn: number;
+}
+
+/** Every item of a page with its place on it, groups opened; all from the display list alone. */
+export function placedOn(items: readonly Item[], put: (p: Point) => Point = (p) => p, scale = 1, turn = 0): Placed[] {
+  return items.flatMap((item): Placed[] => {
+    if (item.kind !== 'group') return [{ item, put, scale, turn }];
+    const [mx, my] = item.move ?? [0, 0];
+    const a = ((item.turn ?? 0) * Math.PI) / 180;
+    const s = item.scale ?? 1;
+    const inner = ([x, y]: Point): Point =>
+      put([mx + s * (x * Math.cos(a) - y * Math.sin(a)), my + s * (x * Math.sin(a) + y * Math.cos(a))]);
+    return placedOn(item.items, inner, scale * s, turn + (item.turn ?? 0));
+  });
+}
+
+export interface Words {
+  readonly text: string;
+  readonly corners: readonly Point[];
+}
+
+/** Words as the turned boxes that they cover. */
+export function wordsOn(scene: Scene): Words[] {
+  return placedOn(scene.items).flatMap(({ item, put }): Words[] => {
+    if (item.kind !== 'text') return [];
+    const w = textWidth(item.text, item.size, item.bold);
+    const x = item.anchor === 'middle' ? -w / 2 : item.anchor === 'end' ? -w : 0;
+    const base = baseShift(item.sits) * item.size;
+    const a = ((item.turn ?? 0) * Math.PI) / 180;
+    const at = (u: number, v: number): Point =>
+      put([item.at[0] + u * Math.cos(a) - v * Math.sin(a), item.at[1] + u * Math.sin(a) + v * Math.cos(a)]);
+    const [top, foot] = [base - 0.74 * item.size, base + 0.2 * item.size];
+    return [{ text: item.text, corners: [at(x, top), at(x + w, top), at(x + w, foot), at(x, foot)] }];
+  });
+}
+
+/** How deep two convex shapes lie in one another, along the direction in which they do so least; 0 or less when apart. */
+export function depth(a: readonly Point[], b: readonly Point[]): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (const shape of [a, b])
+    shape.forEach((p, i) => {
+      const q = shape[(i + 1) % shape.length];
+      const length = Math.hypot(q[0] - p[0], q[1] - p[1]) || 1;
+      const [nx, ny] = [(q[1] - p[1]) / length, (p[0] - q[0]) / length];
+      const span = (points: readonly Point[]): [number, number] => {
+        const along = points.map(([x, y]) => x * nx + y * ny);
+        return [Math.min(...along), Math.max(...along)];
+      };
+      const [a0, a1] = span(a);
+      const [b0, b1] = span(b);
+      least = Math.min(least, Math.min(a1, b1) - Math.max(a0, b0));
+    });
+  return least;
+}
+
+/** Sentences about words that lie over others or reach beyond the paper's rim. @param rim mm no printer needs. */
+export function untidy(scene: Scene, rim = 4, slack = 0.45): string[] {
+  const words = wordsOn(scene);
+  const found: string[] = [];
+  words.forEach((a, i) => {
+    if (a.corners.some(([x, y]) => x < rim || y < rim || x > scene.width - rim || y > scene.height - rim))
+      found.push(`"${a.text}" is cut off`);
+    for (const b of words.slice(i + 1))
+      if (depth(a.corners, b.corners) > slack) found.push(`"${a.text}" lies over "${b.text}"`);
+  });
+  return found;
+}
