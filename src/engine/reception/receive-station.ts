@@ -8,6 +8,7 @@ import { type SteadyDetection, steadyDetector } from '../parts/detector/steady.t
 import type { StationDescription } from '../set/parts/place.ts';
 import {
   type Decibels,
+  type Degrees,
   decibels,
   type Hertz,
   type Ohms,
@@ -15,6 +16,7 @@ import {
   type Volts,
   type Watts,
 } from '../units/quantities.ts';
+import { directionShare } from './direction.ts';
 import { type FieldAtSite, fieldsAtSite } from './field.ts';
 import { type Heard, heard, PEAKS } from './hearing/index.ts';
 import { type WorkingPoint, workingPoint } from './working-point.ts';
@@ -104,6 +106,10 @@ export interface TunedStation {
   readonly heard: Heard;
 }
 
+/** Where a station lies from the set: as worked out, or as given. */
+export const bearingOf = (station: StationDescription, field: FieldAtSite): Degrees | undefined =>
+  field.bearing ?? station.bearing;
+
 /** Effective height of the set's aerial, whatever its kind. */
 export const effectiveHeight = ({ aerial, loop }: SetCircuit, frequency: Hertz): number =>
   (aerial ?? loop)!.effectiveHeightAt(frequency);
@@ -117,7 +123,8 @@ export function receiveStation(
   const { circuit, network } = set;
   const f = station.frequency;
   const field = set.fieldOf(station);
-  const emf = Math.SQRT2 * field.fieldStrength * effectiveHeight(circuit, f);
+  const share = directionShare(circuit.set.aerial, bearingOf(station, field), bearingOf(station, field));
+  const emf = Math.SQRT2 * field.fieldStrength * effectiveHeight(circuit, f) * share;
   const views = network.at(f);
   const g = set.smallConductance;
   let peak = at ? { ...at, within: true } : views.peak(g);

@@ -5,9 +5,10 @@ import type { SetDescription } from '../set/description.ts';
 import { formatNumber } from '../units/format.ts';
 import { cautionsFor } from './cautions.ts';
 import { dialOf, dialPlace, tuningCurve } from './dial.ts';
+import { directionShare } from './direction.ts';
 import { type FieldOptions, fieldsAtSite } from './field.ts';
 import { helper } from './help.ts';
-import { type Receiver, receiver, receiveStation, TEST_TONE, type TunedStation } from './receive-station.ts';
+import { bearingOf, type Receiver, receiver, receiveStation, TEST_TONE, type TunedStation } from './receive-station.ts';
 import { type CarrierAtDetector, disturbances } from './separation.ts';
 import { heardSpread, stagesOf } from './stages.ts';
 import type { Disturbance, Help, PartFigures, Reception, StationReception } from './types.ts';
@@ -86,6 +87,13 @@ export function receive(set: SetDescription, options: ReceiveOptions = {}): Rece
 /** What every other station leaves at the detector while this one is tuned in. */
 function besides(set: Receiver, wanted: TunedStation, all: readonly TunedStation[]): Disturbance[] {
   const g = 1 / wanted.steady.inputResistance;
+  const { aerial } = set.circuit.set;
+  // A frame without a fixed direction is turned to the wanted station, away from others.
+  const turned = (s: TunedStation): number => {
+    const bearing = bearingOf(s.station, s.field);
+    const now = directionShare(aerial, bearing, bearingOf(wanted.station, wanted.field));
+    return now / directionShare(aerial, bearing, bearing);
+  };
   const carrier = (s: TunedStation): CarrierAtDetector => ({
     name: s.station.name,
     frequency: s.station.frequency,
@@ -93,7 +101,7 @@ function besides(set: Receiver, wanted: TunedStation, all: readonly TunedStation
     voltage:
       s === wanted
         ? s.steady.junctionVoltage
-        : s.emf * set.network.at(s.station.frequency).level(g, wanted.position, wanted.other),
+        : s.emf * turned(s) * set.network.at(s.station.frequency).level(g, wanted.position, wanted.other),
   });
   const load = set.audioLoadAt(TEST_TONE);
   const loadTime = (set.circuit.set.load.bypass + 30e-12) / (1 / Math.max(magnitude(load), 1) + g / 2);

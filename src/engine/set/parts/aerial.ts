@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { readTouchstone } from '../../parts/aerial/touchstone.ts';
 import {
+  angle,
   capacitance,
   choice,
   frequency,
@@ -31,6 +32,14 @@ const top = length('Top wire', { max: 500, typical: [2, 60] });
 const parallel = withDefault(whole('Wires side by side', 1, 8), 1);
 const spacing = withDefault(length('Distance between them', { max: 10, typical: [0.2, 2] }), '0.6 m');
 
+const direction = v.optional(
+  angle('Direction', {
+    min: -360,
+    max: 360,
+    typical: [0, 360],
+    about: 'Bearing from which it hears best; a right angle to it is its null. Left out: turned to each station.',
+  }),
+);
 const invertedL = v.looseObject({
   kind: v.literal('inverted-L'),
   height,
@@ -78,6 +87,7 @@ const frame = v.looseObject({
   turns: number('Turns', 1, 400, '', [5, 60]),
   wire,
   pitch: withDefault(length('Turn spacing', { max: 0.1, typical: [1e-3, 2e-2] }), '5 mm'),
+  direction,
   winding: withDefault(choice('Wound', ['box', 'spiral'], 'Side by side on the rim, or inward in one plane.'), 'box'),
 });
 const ferrite = v.looseObject({
@@ -95,6 +105,7 @@ const ferrite = v.looseObject({
       about: 'Left out: wound on the rod over a layer of paper.',
     }),
   ),
+  direction,
   position: withDefault(number('Position of the coil', -1, 1, '0 in the middle of the rod, ±1 at an end.', [-1, 1]), 0),
 });
 const measured = v.looseObject({
