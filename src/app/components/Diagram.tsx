@@ -4,6 +4,7 @@ import { drawCircuit } from '../../outputs/drawings/index.ts';
 import { sceneToSvg } from '../../outputs/scene/index.ts';
 import { receptionSet } from '../state/reception.ts';
 import { stage } from '../state/view.ts';
+import { useLater, useNear } from './use-near.ts';
 
 /** Where a part of the diagram is edited. */
 const stageOf = (part: string): StageId => {
@@ -15,7 +16,8 @@ const stageOf = (part: string): StageId => {
 
 /** The circuit as the trade draws it; choosing a part opens its workbench. */
 export function Diagram() {
-  const set = receptionSet.value;
+  const { isNear, holder } = useNear();
+  const set = useLater(receptionSet.value, isNear);
   const svg = useMemo(() => {
     try {
       return set && sceneToSvg(drawCircuit(set), { interactive: true });
@@ -24,7 +26,6 @@ export function Diagram() {
       return undefined;
     }
   }, [set]);
-  if (!svg) return null;
   const choose = (target: EventTarget | null): boolean => {
     const part = (target as Element | null)?.closest?.('[data-part]')?.getAttribute('data-part');
     if (!part) return false;
@@ -32,11 +33,11 @@ export function Diagram() {
     return true;
   };
   return (
-    <figure class="drawing part-drawing circuit-diagram">
+    <figure class="drawing part-drawing circuit-diagram" ref={holder}>
       {/* biome-ignore lint/a11y/noStaticElementInteractions: the parts inside are the buttons; this only listens */}
       <div
         // Safe to set: made by sceneToSvg from plain data, all text escaped.
-        dangerouslySetInnerHTML={{ __html: svg }}
+        dangerouslySetInnerHTML={{ __html: svg ?? '' }}
         onClick={(event) => choose(event.target)}
         onKeyDown={(event) => {
           if ((event.key === 'Enter' || event.key === ' ') && choose(event.target)) event.preventDefault();

@@ -12,7 +12,7 @@ import {
 import type { Scene } from '../../outputs/scene/index.ts';
 import { pointerPosition, receptionSet } from '../state/reception.ts';
 import { SceneView } from './Plot.tsx';
-import { useWidth } from './use-width.ts';
+import { useLater, useNear } from './use-near.ts';
 
 /** Which part to draw; a coil by its place in the list. The aerial is drawn with its earth. */
 export type DrawnPart = 'aerial' | 'tuning' | 'detector' | 'load' | { readonly coil: number };
@@ -48,9 +48,9 @@ function draw(set: SetDescription, part: DrawnPart, position: number, room: Room
 
 /** A part to scale, as last understood, its scale and sizes written in. */
 export function Drawing({ part }: { part: DrawnPart }) {
-  const set = receptionSet.value;
-  const position = part === 'tuning' ? (pointerPosition.value ?? 0.5) : 0;
-  const [width, holder] = useWidth();
+  const { width, isNear, holder } = useNear();
+  const set = useLater(receptionSet.value, isNear);
+  const position = useLater(part === 'tuning' ? (pointerPosition.value ?? 0.5) : 0, isNear);
   const scene = useMemo(() => {
     try {
       return set && width > 0 ? draw(set, part, position, roomFor(width)) : undefined;

@@ -1,6 +1,6 @@
 import { useMemo } from 'preact/hooks';
 import { type Scene, sceneToSvg } from '../../outputs/scene/index.ts';
-import { useWidth } from './use-width.ts';
+import { useLater, useNear } from './use-near.ts';
 
 interface Props<Data> {
   title: string;
@@ -10,8 +10,9 @@ interface Props<Data> {
 
 /** A plot at the width there is, with its text equivalent a click away. */
 export function Plot<Data>({ title, data, draw }: Props<Data>) {
-  const [width, holder] = useWidth();
-  const scene = useMemo(() => (width > 0 ? draw(data, { width }) : undefined), [data, draw, width]);
+  const { width, isNear, holder } = useNear();
+  const late = useLater(data, isNear);
+  const scene = useMemo(() => (width > 0 ? draw(late, { width }) : undefined), [late, draw, width]);
   return (
     <figure class="plot">
       <figcaption>{title}</figcaption>

@@ -1,10 +1,11 @@
 import type { ComponentChildren } from 'preact';
 import { type Field, isRecord } from '../../engine/set/introspect.ts';
-import { type Path, valueAtPath } from '../../engine/set/write.ts';
+import type { Path } from '../../engine/set/write.ts';
 import { editorKind, labelOf, optionsOf, pathText } from '../editing/schema-at.ts';
 import { STARTERS } from '../editing/starters.ts';
-import { edit, written } from '../state/document.ts';
-import { Control, FigureSlider, problemsOf } from './controls.tsx';
+import { edit } from '../state/document.ts';
+import { useWritten } from '../state/pieces.ts';
+import { Control, FigureSlider, useProblems } from './controls.tsx';
 import { ListEditor } from './ListEditor.tsx';
 import { PartEditor } from './PartEditor.tsx';
 import { Problems } from './Problems.tsx';
@@ -25,7 +26,7 @@ export function FieldEditor({ field, path }: { field: Field; path: Path }) {
 
 function PlainField({ field, path }: { field: Field; path: Path }) {
   const id = `f-${pathText(path)}`;
-  const problems = problemsOf(path);
+  const problems = useProblems(path);
   const label = labelOf(field);
   const { about } = field.metadata;
   const canLeaveOut = field.optional && field.fallback === undefined;
@@ -88,7 +89,8 @@ const OWN = 'own figures';
 function ChoiceOrPart({ field, path }: { field: Field; path: Path }) {
   const options = field.schema.wrapped?.options ?? field.schema.options ?? [];
   const choices = options.flatMap((option) => optionsOf(option as Field['schema']));
-  const value = valueAtPath(written.value, path) ?? field.fallback;
+  const value = useWritten(path) ?? field.fallback;
+  const problems = useProblems(path);
   const own = isRecord(value);
   const id = `f-${pathText(path)}`;
   const choose = (word: string) => {
@@ -108,7 +110,7 @@ function ChoiceOrPart({ field, path }: { field: Field; path: Path }) {
           </select>
         </div>
         {field.metadata.about && <p class="about">{field.metadata.about}</p>}
-        {!own && <Problems id={`${id}-problem`} problems={problemsOf(path)} />}
+        {!own && <Problems id={`${id}-problem`} problems={problems} />}
       </div>
       {own && <PartEditor path={path} />}
     </>

@@ -1,11 +1,13 @@
-import { type Field, fieldsOf, variantChoices } from '../../engine/set/introspect.ts';
+import { useMemo } from 'preact/hooks';
+import { type Field, fieldsOf, isRecord, type SchemaNode, variantChoices } from '../../engine/set/introspect.ts';
 import { type Path, valueAtPath, withValueAt } from '../../engine/set/write.ts';
 import { changeKind, startingValue } from '../editing/change-kind.ts';
 import { addItem } from '../editing/lists.ts';
 import { editorKind, labelOf, pathText, schemaAt } from '../editing/schema-at.ts';
 import { change, undo, written } from '../state/document.ts';
 import { tell } from '../state/notices.ts';
-import { problemsOf } from './controls.tsx';
+import { usePiece, useWritten } from '../state/pieces.ts';
+import { useProblems } from './controls.tsx';
 import { FieldEditor } from './FieldEditor.tsx';
 import { Problems } from './Problems.tsx';
 
@@ -19,10 +21,20 @@ interface Props {
 }
 
 /** Every field of a part, made from the description's schema; what was left out waits as a row of buttons. */
-export function PartEditor({ path, kindLabel, only, except }: Props) {
-  const node = schemaAt(written.value, path);
+export function PartEditor(props: Props) {
+  // The same element as before is not drawn again when what surrounds it is.
+  const key = JSON.stringify(props);
+  return useMemo(() => <Part key={key} {...props} />, [key]);
+}
+
+function Part({ path, kindLabel, only, except }: Props) {
+  const name = pathText(path);
+  const node = usePiece(name, () => schemaAt(written.value, path));
+  // Drawn again only when the part has another kind or other keys; each field follows its own value.
+  usePiece(name, () => shapeOf(node, valueAtPath(written.value, path)));
+  const problems = useProblems(path);
   if (!node) return null;
-  const value = valueAtPath(written.value, path);
+  const value = valueAtPath(written.peek(), path);
   const fields = fieldsOf(node, value).filter(
     (field) => (!only || only.includes(field.key)) && !except?.includes(field.key),
   );
@@ -33,7 +45,7 @@ export function PartEditor({ path, kindLabel, only, except }: Props) {
   return (
     <div class="part">
       {variant && <KindChoice path={path} label={kindLabel ?? 'Kind'} variant={variant} />}
-      <Problems id={`p-${pathText(path)}`} problems={problemsOf(path)} />
+      <Problems id={`p-${pathText(path)}`} problems={problems} />
       <div class="fields">
         {fields.filter(isThere).map((field) => (
           <FieldEditor key={field.key} field={field} path={[...path, field.key]} />
@@ -57,6 +69,13 @@ export function PartEditor({ path, kindLabel, only, except }: Props) {
       )}
     </div>
   );
+}
+
+/** The kind of a part and the keys it has. */
+function shapeOf(node: SchemaNode | undefined, value: unknown): string {
+  const variant = node && variantChoices(node);
+  const kind = variant ? valueAtPath(value, [variant.key]) : '';
+  return JSON.stringify([kind, isRecord(value) ? Object.keys(value) : typeof value]);
 }
 
 function addField(part: Path, field: Field): void {
@@ -92,7 +111,7 @@ function KindChoice({
   variant: { key: string; choices: string[] };
 }) {
   const id = `f-${pathText([...path, variant.key])}`;
-  const now = String(valueAtPath(written.value, [...path, variant.key]) ?? '');
+  const now = String(useWritten([...path, variant.key]) ?? '');
   const choose = (kind: string) => {
     let dropped: readonly string[] = [];
     const part = path[0] === 'aerial' || path[0] === 'arrangement' || path[0] === 'coils' ? path[0] : 'other';
@@ -107,7 +126,7 @@ function KindChoice({
     if (dropped.length > 0)
       tell(`No longer used: ${dropped.join(', ')}.`, { key: 'dropped', action: { label: 'Undo', run: undo } });
   };
-  const problems = problemsOf([...path, variant.key]);
+  const problems = useProblems([...path, variant.key]);
   return (
     <div class={`field kind${problems.length ? ' has-problem' : ''}`}>
       <div class="field-head">

@@ -1,5 +1,5 @@
 import { type Field, metadataOf } from '../../engine/set/introspect.ts';
-import { type Path, valueAtPath } from '../../engine/set/write.ts';
+import type { Path } from '../../engine/set/write.ts';
 import { parseQuantity } from '../../engine/units/parse.ts';
 import { coilNames } from '../editing/change-kind.ts';
 import { renameCoil } from '../editing/lists.ts';
@@ -8,6 +8,7 @@ import { editorKind, labelOf, optionsOf, pathText } from '../editing/schema-at.t
 import { quantityScale, sliderScale } from '../editing/slider-scale.ts';
 import { usualRange } from '../editing/usual-range.ts';
 import { change, edit, written } from '../state/document.ts';
+import { usePiece, useWritten } from '../state/pieces.ts';
 import { problemsAt } from '../state/understanding.ts';
 import { Slider } from './Slider.tsx';
 import { useDraft } from './use-draft.ts';
@@ -27,8 +28,7 @@ const COIL_REFERENCES = new Set(['coil', 'aerialCoil', 'rotor']);
 /** The control of one plain field: text, number, quantity, choice, yes or no. */
 export function Control(props: ControlProps) {
   const { field, path } = props;
-  if (path[0] === 'arrangement' && COIL_REFERENCES.has(field.key))
-    return <Choice {...props} options={coilNames(written.value)} />;
+  if (path[0] === 'arrangement' && COIL_REFERENCES.has(field.key)) return <CoilChoice {...props} />;
   switch (editorKind(field.schema)) {
     case 'choice':
       return <Choice {...props} options={optionsOf(field.schema)} />;
@@ -50,9 +50,7 @@ const attributes = ({ id, label, describedBy, invalid }: ControlProps) => ({
 });
 
 /** The value as written, or the default that stands in for it. */
-export function shownValue(field: Field, path: Path): unknown {
-  return valueAtPath(written.value, path) ?? field.fallback;
-}
+const useShown = (field: Field, path: Path): unknown => useWritten(path) ?? field.fallback;
 
 const asText = (value: unknown): string =>
   value === undefined || value === null ? '' : typeof value === 'object' ? JSON.stringify(value) : String(value);
@@ -60,7 +58,7 @@ const asText = (value: unknown): string =>
 function Figure(props: ControlProps) {
   const { field, path } = props;
   const isNumber = editorKind(field.schema) === 'number';
-  const own = valueAtPath(written.value, path);
+  const own = useWritten(path);
   const meaning = (text: string): unknown => {
     if (text.trim() === '') return field.optional ? undefined : '';
     return isNumber ? (readNumber(text) ?? text) : text.trim();
@@ -81,9 +79,11 @@ function Figure(props: ControlProps) {
 
 /** The slider that goes with a figure, where there is a usual range. */
 export function FigureSlider({ field, path }: { field: Field; path: Path }) {
-  const shown = shownValue(field, path);
+  const shown = useShown(field, path);
   const kind = field.metadata.quantity;
-  const typical = usualRange(written.value, path, metadataOf(field.schema).bounds?.typical);
+  const typical = usePiece(pathText(path), () =>
+    usualRange(written.value, path, metadataOf(field.schema).bounds?.typical),
+  );
   const parsed = kind ? parseQuantity(shown, kind) : undefined;
   const value = kind ? (parsed?.ok ? parsed.value : undefined) : typeof shown === 'number' ? shown : undefined;
   if (!typical || value === undefined) return null;
@@ -116,7 +116,7 @@ const isTurns = (field: Field): boolean => /turns|tap|fewest/i.test(field.key);
 
 function Choice(props: ControlProps & { options: readonly string[] }) {
   const { field, path, options } = props;
-  const shown = asText(shownValue(field, path));
+  const shown = asText(useShown(field, path));
   return (
     <select {...attributes(props)} value={shown} onChange={(event) => edit(path, event.currentTarget.value)}>
       {!options.includes(shown) && <option value={shown}>{shown || '—'}</option>}
@@ -129,8 +129,13 @@ function Choice(props: ControlProps & { options: readonly string[] }) {
   );
 }
 
+function CoilChoice(props: ControlProps) {
+  const names = usePiece('coils', () => JSON.stringify(coilNames(written.value)));
+  return <Choice {...props} options={JSON.parse(names) as string[]} />;
+}
+
 function Yes(props: ControlProps) {
-  const shown = shownValue(props.field, props.path) === true;
+  const shown = useShown(props.field, props.path) === true;
   return (
     <input
       {...attributes(props)}
@@ -152,8 +157,9 @@ function Words(props: ControlProps) {
         })
     : edit;
   const meaning = (text: string) => (text === '' && field.optional ? undefined : text);
-  const draft = useDraft(path, asText(valueAtPath(written.value, path) ?? field.fallback), meaning, write);
+  const draft = useDraft(path, asText(useShown(field, path)), meaning, write);
   return <input {...attributes(props)} {...draft} type="text" autocomplete="off" />;
 }
 
+export const useProblems = (path: Path) => usePiece(pathText(path), () => problemsAt(pathText(path)));
 export const problemsOf = (path: Path) => problemsAt(pathText(path));

@@ -5,13 +5,20 @@ import { written } from './document.ts';
 
 const reading = computed(() => readValue(written.value));
 
-/** Everything wrong with the description as it stands. */
-export const problems = computed<readonly Problem[]>(() => (reading.value.ok ? [] : reading.value.problems));
-/** Not wrong, but worth a look. */
-export const notes = computed<readonly string[]>(() => (reading.value.ok ? reading.value.notes : []));
+// Always the same nothing, so that nothing is drawn again while nothing is wrong.
+const NONE: readonly never[] = [];
 
-export const problemsAt = (path: string): readonly Problem[] =>
-  problems.value.filter((problem) => problem.path === path);
+/** Everything wrong with the description as it stands. */
+export const problems = computed<readonly Problem[]>(() => (reading.value.ok ? NONE : reading.value.problems));
+/** Not wrong, but worth a look. */
+export const notes = computed<readonly string[]>(() =>
+  reading.value.ok && reading.value.notes.length > 0 ? reading.value.notes : NONE,
+);
+
+export function problemsAt(path: string): readonly Problem[] {
+  const here = problems.value.filter((problem) => problem.path === path);
+  return here.length > 0 ? here : NONE;
+}
 
 export interface Understood {
   readonly set: SetDescription;
