@@ -21,6 +21,7 @@ export function settle(written: unknown, leading: 'aerial' | 'arrangement' | 'co
   let now = leading === 'aerial' || leading === 'arrangement' ? matchAerial(written, leading, also) : written;
   now = findCoils(now, also);
   now = keepTapsWithin(now, also);
+  now = onePairOnly(now, also);
   return { written: now, also };
 }
 
@@ -62,23 +63,39 @@ function findCoils(written: unknown, also: string[]): unknown {
     const free = names.find((n) => !taken.has(n));
     const chosen = free ?? newCoilName(key, names);
     if (free === undefined) {
-      now = withValueAt(now, ['coils', names.length], {
-        shape: 'solenoid',
-        name: chosen,
-        ...STARTERS['coil/solenoid'],
-        ...(key === 'coil' ? {} : { turns: 25, formerDiameter: key === 'rotor' ? '50 mm' : '63 mm' }),
-        wire: STARTERS.wire,
-      });
-      also.push(`A coil “${chosen}” was added.`);
+      const smaller = { turns: 25, formerDiameter: key === 'rotor' ? '50 mm' : '63 mm' };
+      now = addCoil(now, chosen, key === 'coil' ? {} : smaller, also);
     }
     now = withValueAt(now, ['arrangement', key], chosen);
     taken.add(chosen);
   }
   for (const [i, element] of elementsOf(now).entries()) {
     if (!isRecord(element) || element.kind !== 'coil' || coilNames(now).includes(String(element.coil))) continue;
-    if (coilNames(now).length > 0) now = withValueAt(now, ['arrangement', 'elements', i, 'coil'], coilNames(now)[0]);
+    if (coilNames(now).length === 0) now = addCoil(now, String(element.coil), {}, also);
+    now = withValueAt(now, ['arrangement', 'elements', i, 'coil'], coilNames(now)[0]);
   }
   return now;
+}
+
+function addCoil(written: unknown, name: string, own: Record<string, unknown>, also: string[]): unknown {
+  also.push(`A coil “${name}” was added.`);
+  return withValueAt(written, ['coils', coilNames(written).length], {
+    shape: 'solenoid',
+    name,
+    ...STARTERS['coil/solenoid'],
+    ...own,
+    wire: STARTERS.wire,
+  });
+}
+
+/** Arrangements without a coil whose middle can be earthed. */
+const NO_MIDDLE = new Set(['slider', 'variometer', 'elements']);
+
+function onePairOnly(written: unknown, also: string[]): unknown {
+  const wiring = valueAtPath(written, ['detector', 'wiring']);
+  if (wiring !== 'full-wave' || !NO_MIDDLE.has(kindOf(written, 'arrangement'))) return written;
+  also.push('The detectors became a single one: this arrangement has no coil whose middle could be earthed.');
+  return withValueAt(written, ['detector', 'wiring'], 'single');
 }
 
 const elementsOf = (written: unknown): unknown[] => {
