@@ -19,6 +19,9 @@ export interface MoveStory {
 const kHz = (f: number): string => `${formatNumber(Math.round(f / 1e3), 4)} kHz`;
 const pF = (C: number): string => formatQuantity(C, 'capacitance', 2);
 const percent = (x: number): string => `${Math.round(100 * x)} %`;
+/** No capacitor turns with the pointer. */
+const byCoil = ({ arrangement }: SetDescription): boolean =>
+  arrangement.kind === 'slider' || arrangement.kind === 'variometer';
 /** A broadcast channel with both sidebands, Hz. */
 const CHANNEL = 9e3;
 
@@ -42,10 +45,14 @@ function range({ to, plainly, after, loosened, moved }: MoveStory): string[] {
   const says: string[] = [];
   const { aerial, whole } = plainly.atHighEnd;
   const covered = (f: BandFigures) => f.highest >= band.to * 0.995;
-  if (aerial > 0.05 * whole) {
-    const lost = plainly.spanAlone / plainly.span;
+  const lost = plainly.spanAlone / plainly.span;
+  if (byCoil(moved)) {
     says.push(
-      `The aerial’s own capacitance eats the tuning range: at the high end it adds ${pF(aerial)} of the ${pF(whole)} that tune, so the set covers ${kHz(plainly.lowest)} to ${kHz(plainly.highest)}, a span of ${formatNumber(plainly.span, 3)} to 1 where coil and capacitor alone would give ${formatNumber(plainly.spanAlone, 3)} to 1${lost > 1.05 ? '' : ', hardly less'}.`,
+      `It covers ${kHz(plainly.lowest)} to ${kHz(plainly.highest)}; the aerial’s own capacitance is most of what the coil tunes with, so another aerial covers another range.`,
+    );
+  } else if (aerial > 0.05 * whole && lost > 1.03) {
+    says.push(
+      `The aerial’s own capacitance eats the tuning range: at the high end it adds ${pF(aerial)} of the ${pF(whole)} that tune, so the set covers ${kHz(plainly.lowest)} to ${kHz(plainly.highest)}, a span of ${formatNumber(plainly.span, 3)} to 1 where coil and capacitor alone would give ${formatNumber(plainly.spanAlone, 3)} to 1.`,
     );
   } else {
     says.push(`It covers ${kHz(plainly.lowest)} to ${kHz(plainly.highest)}; the aerial takes little of the range.`);
@@ -62,7 +69,7 @@ function range({ to, plainly, after, loosened, moved }: MoveStory): string[] {
         : `The top of the band, ${kHz(band.to)}, stays out of reach: loosen the aerial further, or make two ranges with a tap on the coil.`,
     );
   } else if (after.highest > 1.25 * band.to) {
-    const T = trimmerFor(moved, after, band);
+    const T = byCoil(moved) ? 0 : trimmerFor(moved, after, band);
     says.push(
       `It reaches ${kHz(after.highest)}, well past the band, which crowds the stations on the scale${T > 0 ? `: a trimmer of about ${pF(T)} across the coil, with a few turns less, spreads them` : ''}.`,
     );
@@ -101,7 +108,8 @@ function selectivity({ from, to, before, after }: MoveStory): string[] {
   ];
 }
 
-function strays({ to, before, after }: MoveStory): string[] {
+function strays({ set, to, before, after }: MoveStory): string[] {
+  if (byCoil(set)) return [];
   const share = after.atHighEnd.strays / after.atHighEnd.whole;
   const was = before.atHighEnd.strays / before.atHighEnd.whole;
   const per = (f: BandFigures) => (f.highest * 1e-12) / (2 * f.atHighEnd.whole);
