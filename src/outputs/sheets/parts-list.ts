@@ -149,6 +149,30 @@ export function partsList(
           'an output transformer for a small valve set',
         );
         break;
+      case 'loop':
+        if (set.aerial.kind === 'ferrite rod') {
+          add(
+            '1',
+            `Ferrite rod ${part.tag}`,
+            `${formatQuantity(set.aerial.length, 'length')} long, ${formatQuantity(set.aerial.diameter, 'length')} thick`,
+            'a longer one: fewer turns',
+          );
+          add(
+            'see sheet',
+            `Wire for ${part.tag}`,
+            wireWords(set.aerial.wire),
+            'one gauge either way; Litz is better still',
+          );
+        } else if (set.aerial.kind === 'frame') {
+          add(
+            '1',
+            `Frame ${part.tag}`,
+            `${set.aerial.outline}, ${formatQuantity(set.aerial.side, 'length')}, dry wood`,
+            'any dry wood or plastic',
+          );
+          add('see sheet', `Wire for ${part.tag}`, wireWords(set.aerial.wire), 'one gauge either way');
+        }
+        break;
       case 'coil':
         if (!part.coil)
           add('1', `Coil ${part.tag}`, part.words, 'wind it by the coil sheets’ method; check it before use');

@@ -137,7 +137,7 @@ export function roundFace(
     // Where a pointer that stands behind the panel shows through.
     path(arc(centre, 17, from, to), { stroke: 'soft', width: 0.2, dash: [1.5, 1] }),
     path(arc(centre, 20, from, to), { stroke: 'soft', width: 0.2, dash: [1.5, 1] }),
-    text([centre[0], centre[1] - 12.4], 'slot, if the pointer is behind', 2.1, { anchor: 'middle', role: 'soft' }),
+    text([centre[0], centre[1] - 9], 'pointer slot', 2.1, { anchor: 'middle', role: 'soft' }),
     text([centre[0] + 7, centre[1] + 8], `drill ${SPINDLE} mm`, 2.1, { role: 'soft' }),
   );
   const ring = (radius: number, words: string): void => {

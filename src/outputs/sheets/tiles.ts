@@ -87,6 +87,7 @@ interface Ring {
 /** Two rings in every overlap, the same on both tiles, where no words stand: laid over each other they are one. */
 function marks(windows: readonly Box[], columns: number, shown: readonly (readonly TextItem[])[]): Ring[] {
   const rings: Ring[] = [];
+  const taken: Box[] = [];
   const pair = (a: number, b: number, name: string): void => {
     const [p, q] = [windows[a], windows[b]];
     const shared: Box = {
@@ -96,6 +97,7 @@ function marks(windows: readonly Box[], columns: number, shown: readonly (readon
       h: Math.min(p.y + p.h, q.y + q.h) - Math.max(p.y, q.y),
     };
     const words = [...shown[a], ...shown[b]].map(textBox);
+    const about = (at: Point): Box => ({ x: at[0] - 4, y: at[1] - 4.5, w: 13, h: 8.5 });
     const steps = Array.from({ length: 13 }, (_, i) => 0.08 + (0.34 * i) / 12);
     [steps, steps.map((t) => 1 - t)].forEach((choices, side) => {
       const places = choices.map(
@@ -104,10 +106,10 @@ function marks(windows: readonly Box[], columns: number, shown: readonly (readon
             ? [shared.x + shared.w / 2, shared.y + shared.h * t]
             : [shared.x + shared.w * t, shared.y + shared.h / 2],
       );
-      const free = (at: Point): boolean =>
-        !words.some((w) => overlap(w, { x: at[0] - 4, y: at[1] - 4.5, w: 13, h: 8.5 }, 0.3));
+      const free = (at: Point): boolean => ![...words, ...taken].some((w) => overlap(w, about(at), 0.3));
       const at = places.find(free) ?? places[0];
       rings.push({ tiles: [a, b], items: ring(at, `${name}${side === 0 ? 'a' : 'b'}`, free(at)) });
+      taken.push(about(at));
     });
   };
   windows.forEach((_, k) => {

@@ -286,8 +286,8 @@ export function layoutItems(layout: BoardLayout): Item[] {
             [0, print.h / 2 + 7.4],
           ];
     labels.push({
-      item: { text: shorten(whole, LETTERS, room), size: LETTERS, bold: true },
-      shorter: [shorten(short, LETTERS, room), shorten(short, LETTERS, room * 0.6), part.tag],
+      item: { text: shorten(whole, LETTERS, room / 1.12), size: LETTERS, bold: true },
+      shorter: [shorten(short, LETTERS, room / 1.12), shorten(short, LETTERS, room * 0.55), part.tag],
       must: true,
       places: spots.flatMap(([x, y]) => [
         { at: [at[0] + x, at[1] + y] as Point, anchor: 'middle' as const },
@@ -335,7 +335,7 @@ export function layoutItems(layout: BoardLayout): Item[] {
     });
   });
   const avoid = [...holes.filter((h) => h.kind === 'circle').map(itemBox), ...dots.map(itemBox)];
-  const found = placeLabels(labels, frame, avoid, 0.5);
+  const found = placeLabels(labels, frame, avoid, 0.9);
   names.push(...found.items.map((t) => ({ ...t, rim: true })));
   return [...items, ...drawnWires, ...holes, ...dots, ...names];
 }
