@@ -12,8 +12,21 @@ import { path } from './commands/path.ts';
 import { schema } from './commands/schema.ts';
 import { sheets } from './commands/sheets.ts';
 import { stations } from './commands/stations.ts';
+import { wave } from './commands/wave.ts';
 
-export const COMMANDS: readonly Command[] = [path, dial, listen, stations, compare, move, sheets, check, schema, calc];
+export const COMMANDS: readonly Command[] = [
+  path,
+  dial,
+  listen,
+  stations,
+  compare,
+  wave,
+  move,
+  sheets,
+  check,
+  schema,
+  calc,
+];
 
 const version = (): string => JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')).version;
 

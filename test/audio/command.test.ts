@@ -67,7 +67,7 @@ test('a recorded band is heard through the set where the dial stands', async () 
 
 test('what cannot be done is said in words', async () => {
   expect((await said(EXAMPLE)).err).toContain('--out');
-  expect((await said(EXAMPLE, '--out', 'x.wav', '--seconds', '-1')).err).toContain('expected --seconds from 0.1');
+  expect((await said(EXAMPLE, '--out', 'x.wav', '--seconds', '0')).err).toContain('expected --seconds from 0.1');
   expect((await said(EXAMPLE, '--out', 'x.wav', '--as', 'loud')).err).toContain('--as phones');
   expect((await said(EXAMPLE, '--out', 'x.wav', '--band', 'nowhere.wav')).err).toContain('there is no such file');
   const mono = join(folder, 'mono.wav');

@@ -87,6 +87,27 @@ describe('recorded bands', () => {
     expect(centreFromName('tape 3.wav')).toBeUndefined();
   });
 
+  it('of a wide recording the part about the pointer is taken, and beyond it there is silence', async () => {
+    const wide = 768_000;
+    const f = 200_000;
+    const bytes = writeWav(
+      [0, -Math.PI / 2].map((p) =>
+        Float32Array.from({ length: n }, (_, i) => Math.cos((2 * Math.PI * f * i) / wide + p)),
+      ),
+      { rate: wide, float: true },
+    );
+    const band = await openBandRecording(fromBytes(bytes), bytes.length);
+    const size = async (near: number) => {
+      const { re, im, frequency } = await bandAt(band, 192_000, 1024, 512, 1e6, near);
+      expect(frequency).toBe(near);
+      return Math.sqrt(re.reduce((s, x, i) => s + x * x + im[i] * im[i], 0) / 512);
+    };
+    expect(await size(1e6 + f)).toBeCloseTo(1, 2);
+    expect(await size(1e6 + f - 30_000)).toBeCloseTo(1, 2);
+    expect(await size(1e6 - f)).toBeLessThan(1e-3);
+    expect(await size(2e6)).toBe(0);
+  });
+
   it('is read in pieces, at another rate without a seam, and never whole', async () => {
     const bytes = writeWav(turn(7000), { rate, float: true });
     let most = 0;

@@ -3,7 +3,7 @@ import { reception, receptionSet } from '../state/reception.ts';
 import { VIEWS, type ViewId, view } from '../state/view.ts';
 import { Later } from './Later.tsx';
 
-const LABELS: Readonly<Record<ViewId, string>> = { set: 'Set', explain: 'Explain' };
+const LABELS: Readonly<Record<ViewId, string>> = { set: 'Set', explain: 'Explain', sheets: 'Sheets' };
 
 /** What one is doing: working on the set, or showing it. */
 export function ViewChoice() {
@@ -18,6 +18,7 @@ export function ViewChoice() {
   );
 }
 
+const loadSheets = () => import('../sheets/Sheets.tsx').then((m) => m.Sheets);
 const loadExplain = () => import('../explain/Explain.tsx').then((m) => m.Explain);
 
 /** A view beside the set's own, in the page's whole width. */
@@ -25,6 +26,8 @@ export function OtherView() {
   const set = receptionSet.value;
   const now = reception.value;
   if (!set || !now) return <p class="quiet">Working out the set first…</p>;
+  if (view.value === 'sheets')
+    return <Later load={loadSheets} name="Sheets" props={{ written: written.value, set, reception: now }} />;
   return (
     <Later
       load={loadExplain}

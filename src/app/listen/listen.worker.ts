@@ -1,6 +1,7 @@
 import { arrivalMemory } from '../../engine/place/stations/arrival.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
 import {
+  type BandPiece,
   BLOCK,
   bandAt,
   type Listening,
@@ -36,7 +37,7 @@ let wanted = AHEAD;
 const say = (message: FromWorker) => postMessage(message);
 
 /** Recorded-band pieces read ahead, since reading cannot wait inside a block. */
-let bandPieces: { re: Float32Array; im: Float32Array }[] = [];
+let bandPieces: BandPiece[] = [];
 let bandAtPiece = 0;
 let readBand: (() => void) | undefined;
 
@@ -140,6 +141,7 @@ async function open(m: Extract<ToWorker, { kind: 'open' }>): Promise<void> {
     how: m.how,
     programmes: loopsOf(m.programmes),
     scope: true,
+    prepared: true,
   });
   listening.setVolume(m.volume);
   port = m.port;
@@ -189,7 +191,7 @@ async function band(m: Extract<ToWorker, { kind: 'band' }>): Promise<void> {
   say({ kind: 'band', centre, seconds: recording.seconds });
   if (centre === undefined) return;
   const rate = SOUND_RATE * STEPS;
-  const length = rate / 8;
+  const length = 16 * BLOCK * STEPS;
   bandPieces = [];
   bandAtPiece = 0;
   let next = 0;
@@ -197,7 +199,7 @@ async function band(m: Extract<ToWorker, { kind: 'band' }>): Promise<void> {
   const mine = () => {
     if (reading || bandPieces.length >= 6 || readBand !== mine) return;
     reading = true;
-    bandAt(recording, rate, next, length).then(
+    bandAt(recording, rate, next, length, centre, listening?.pointer).then(
       (piece) => {
         reading = false;
         next += length;
@@ -209,20 +211,24 @@ async function band(m: Extract<ToWorker, { kind: 'band' }>): Promise<void> {
   };
   readBand = mine;
   mine();
-  listening?.playBand({
-    centre,
-    fill(steps, re, im) {
-      for (let i = 0; i < steps; i++) {
-        const piece = bandPieces[0];
-        re[i] = piece ? m.fullScale * piece.re[bandAtPiece] : 0;
-        im[i] = piece ? m.fullScale * piece.im[bandAtPiece] : 0;
-        if (piece && ++bandAtPiece === length) {
-          bandAtPiece = 0;
-          bandPieces.shift();
-          readBand?.();
-        }
-      }
-    },
+  listening?.playBand((steps, re, im, pointer) => {
+    const piece = bandPieces[0];
+    if (!piece) {
+      re.fill(0);
+      im.fill(0);
+      return pointer;
+    }
+    for (let i = 0; i < steps; i++) {
+      re[i] = m.fullScale * piece.re[bandAtPiece + i];
+      im[i] = m.fullScale * piece.im[bandAtPiece + i];
+    }
+    bandAtPiece += steps;
+    if (bandAtPiece >= length) {
+      bandAtPiece = 0;
+      bandPieces.shift();
+      readBand?.();
+    }
+    return piece.frequency;
   });
 }
 

@@ -3,7 +3,7 @@ import type { StageId } from '../../engine/reception/types.ts';
 import type { When } from '../place/when.ts';
 
 /** The set itself, or a view that takes the whole page. */
-export const VIEWS = ['set', 'explain'] as const;
+export const VIEWS = ['set', 'explain', 'sheets'] as const;
 export type ViewId = (typeof VIEWS)[number];
 export const view = signal<ViewId>('set');
 /** The stage whose workbench is open. */

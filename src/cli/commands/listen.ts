@@ -125,19 +125,17 @@ export const listen: Command = {
         const listening = openListening(set, { ...how, position: nearest.position, noise: false });
         const out = new Float32Array(Math.round(length * SOUND_RATE));
         const rate = SOUND_RATE * 4;
-        let piece = await bandAt(band, rate, 0, BLOCK * 4);
-        listening.playBand({
-          centre,
-          fill: (steps, re, im) => {
-            for (let i = 0; i < steps; i++) {
-              re[i] = full * piece.re[i];
-              im[i] = full * piece.im[i];
-            }
-          },
+        let piece = await bandAt(band, rate, 0, BLOCK * 4, centre, listening.pointer);
+        listening.playBand((steps, re, im) => {
+          for (let i = 0; i < steps; i++) {
+            re[i] = full * piece.re[i];
+            im[i] = full * piece.im[i];
+          }
+          return piece.frequency;
         });
         for (let at = 0; at < out.length; at += BLOCK) {
           const frames = Math.min(BLOCK, out.length - at);
-          if (at > 0) piece = await bandAt(band, rate, at * 4, BLOCK * 4);
+          if (at > 0) piece = await bandAt(band, rate, at * 4, BLOCK * 4, centre, listening.pointer);
           listening.process(out.subarray(at, at + frames), frames);
         }
         return out;

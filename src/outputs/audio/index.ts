@@ -1,5 +1,5 @@
 export { ArrivingStation } from './fading.ts';
-export { type BandRecording, bandAt, centreFromName, openBandRecording } from './iq.ts';
+export { type BandPiece, type BandRecording, bandAt, centreFromName, openBandRecording } from './iq.ts';
 export { Limiter } from './limiter.ts';
 export { BLOCK, type HowLoud, type Listening, type ListeningOptions, openListening, SOUND_RATE } from './listening.ts';
 export { BandNoise } from './noise.ts';

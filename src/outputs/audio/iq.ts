@@ -53,26 +53,59 @@ export async function openBandRecording(read: ReadBytes, size: number, name = ''
   };
 }
 
-/** A band's samples at another rate, piece after piece without a seam. */
-export async function bandAt(band: BandRecording, rate: number, start: number, count: number) {
-  if (band.rate === rate) return band.read(start, count);
+/** Part of a band around a frequency, as a wave at another rate. */
+export interface BandPiece {
+  readonly re: Float32Array;
+  readonly im: Float32Array;
+  /** What the wave is around, Hz. */
+  readonly frequency: number;
+}
+
+/** Nothing of a recording may turn up nearer to the pointer than this by folding over. */
+const CLEAR = 48e3;
+
+/**
+ * A band's samples at another rate, piece after piece without a seam. Of a recording wider than that rate the part about
+ * `near` is taken; far outside of the recording there is silence.
+ * @param centre the recording's middle frequency, Hz.
+ */
+export async function bandAt(
+  band: BandRecording,
+  rate: number,
+  start: number,
+  count: number,
+  centre = 0,
+  near = centre,
+): Promise<BandPiece> {
+  const off = Math.abs(near - centre);
+  const wide = band.rate >= rate;
+  const reach = wide ? band.rate / 2 : Math.max(band.rate / 2, rate - CLEAR - band.rate / 2);
+  if (off > reach) return { re: new Float32Array(count), im: new Float32Array(count), frequency: near };
+  const shift = wide ? near - centre : 0;
+  const frequency = centre + shift;
+  if (band.rate === rate && shift === 0) return { ...(await band.read(start, count)), frequency };
   const kernel = sincKernel(Math.min(1, rate / band.rate));
   const margin = 16 + Math.ceil((13 * band.rate) / Math.min(rate, band.rate));
   const from = (start * band.rate) / rate;
   const first = Math.floor(from) - margin;
   const need = Math.ceil((count * band.rate) / rate) + 2 * margin + 2;
   // Before the very beginning stands silence.
-  const lead = Math.max(0, -first);
+  const lead = Math.min(need, Math.max(0, -first));
   const raw = await band.read(first + lead, need - lead);
-  const padded = (x: Float32Array) => {
-    if (lead === 0) return x;
-    const all = new Float32Array(need);
-    all.set(x, lead);
-    return all;
-  };
-  const re = padded(raw.re);
-  const im = padded(raw.im);
-  const out = { re: new Float32Array(count), im: new Float32Array(count) };
+  const re = new Float32Array(need);
+  const im = new Float32Array(need);
+  re.set(raw.re, lead);
+  im.set(raw.im, lead);
+  if (shift !== 0) {
+    for (let i = lead; i < need; i++) {
+      const turns = (shift / band.rate) * (first + i);
+      const a = -2 * Math.PI * (turns - Math.floor(turns));
+      const [c, s, x, y] = [Math.cos(a), Math.sin(a), re[i], im[i]];
+      re[i] = x * c - y * s;
+      im[i] = x * s + y * c;
+    }
+  }
+  const out = { re: new Float32Array(count), im: new Float32Array(count), frequency };
   for (let i = 0; i < count; i++) {
     const at = from - first + (i * band.rate) / rate;
     out.re[i] = kernel(re, at);

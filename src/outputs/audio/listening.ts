@@ -53,12 +53,17 @@ export interface ListeningOptions extends FieldOptions {
   readonly fadeIn?: number;
   /** The radio-frequency side is written into `listener.trace` too. Default false. */
   readonly scope?: boolean;
+  /** Make every station's programme before the first sound, not when first heard. Default false. */
+  readonly prepared?: boolean;
   /** The whisker is off the crystal: no sound but the room's. Default false. */
   readonly lifted?: boolean;
 }
 
-/** Another wave instead of the stations, V at the aerial, around a frequency: a recorded band. */
-export type BandPlayer = (steps: number, re: Float32Array, im: Float32Array) => void;
+/**
+ * Another wave instead of the stations, V at the aerial: a recorded band, overwritten into `re`, `im`.
+ * @returns the frequency it is around, Hz: within 100 kHz of the pointer, or what is written must be silence.
+ */
+export type BandPlayer = (steps: number, re: Float32Array, im: Float32Array, pointer: Hertz) => Hertz;
 
 export interface Listening {
   /** Go on by up to `BLOCK` samples. */
@@ -72,7 +77,7 @@ export interface Listening {
   setVolume(level: Decibels): void;
   setLifted(lifted: boolean): void;
   /** Play a recorded band instead of the stations; undefined: the stations again. */
-  playBand(band: { readonly centre: Hertz; readonly fill: BandPlayer } | undefined): void;
+  playBand(band: BandPlayer | undefined): void;
   readonly position: Ratio;
   readonly pointer: Hertz;
   /** Samples since it was opened. */
@@ -149,7 +154,7 @@ export function openListening(first: SetDescription, options: ListeningOptions =
     : 1;
 
   const programmes = new Map(options.programmes);
-  const made = new Map<number, ProgrammeLoop>();
+  const made = new Map<string, ProgrammeLoop>();
   const arriving = new Map<string, ArrivingStation>();
   let wayOf: ArrivingStation[] = [];
   let loops: (ProgrammeLoop | undefined)[] = [];
@@ -170,7 +175,7 @@ export function openListening(first: SetDescription, options: ListeningOptions =
   const detected = new Float32Array(BLOCK);
   const pressure = new Float32Array(BLOCK);
   const outs = [atTransducer, detected];
-  let band: { readonly centre: Hertz; readonly fill: BandPlayer } | undefined;
+  let band: BandPlayer | undefined;
   let clock = 0;
   let waited = RETUNE_EVERY;
   let wantsTuning = false;
@@ -246,13 +251,7 @@ export function openListening(first: SetDescription, options: ListeningOptions =
       }
       return way;
     });
-    loops = built.onAir.map(({ index, station }) => {
-      const own = programmes.get(index);
-      if (own) return own;
-      let loop = made.get(index);
-      if (!loop) made.set(index, (loop = madeProgramme(station.programme, seedOf(station.name, seed))));
-      return loop;
-    });
+    loops = built.onAir.map(({ index }, k) => programmes.get(index) ?? (options.prepared ? loopFor(k) : undefined));
     if (envelopes.length !== built.onAir.length) {
       envelopes = built.onAir.map(() => new Float32Array(BLOCK).fill(1));
       spare = built.onAir.map(() => new Float32Array(BLOCK));
@@ -260,12 +259,19 @@ export function openListening(first: SetDescription, options: ListeningOptions =
     }
     see();
   }
+  function loopFor(k: number): ProgrammeLoop {
+    const { index, station } = built.onAir[k];
+    let loop = made.get(station.name);
+    if (!loop) made.set(station.name, (loop = madeProgramme(station.programme, seedOf(station.name, seed))));
+    return programmes.get(index) ?? loop;
+  }
   /** Which stations are worth a programme where the pointer stands, and how much noise comes in there. */
   function see(): void {
     const { onAir, ready, circuit } = built;
     const levels = onAir.map((s) => s.emf * magnitude(ready.network.at(s.station.frequency).at(position, other).open));
     const most = Math.max(1e-12, ...levels);
     heardNow = onAir.map((s, k) => Math.abs(s.station.frequency - pointer) < 1.1 * WINDOW || levels[k] > 0.003 * most);
+    for (let k = 0; k < onAir.length; k++) if (heardNow[k]) loops[k] ??= loopFor(k);
     const nearest = onAir.reduce<OnAir | undefined>(
       (b, s) => (!b || Math.abs(s.station.frequency - pointer) < Math.abs(b.station.frequency - pointer) ? s : b),
       undefined,
@@ -322,8 +328,8 @@ export function openListening(first: SetDescription, options: ListeningOptions =
       }
       const steps = frames * STEPS;
       if (band) {
-        band.fill(steps, waveRe, waveIm);
-        listener.process(frames, envelopes, outs, quadratures, { frequency: band.centre, re: waveRe, im: waveIm });
+        const frequency = band(steps, waveRe, waveIm, pointer);
+        listener.process(frames, envelopes, outs, quadratures, { frequency, re: waveRe, im: waveIm });
       } else if (noiseVolts > 0) {
         hiss.fill(noiseVolts, steps, waveRe, waveIm);
         listener.process(frames, envelopes, outs, quadratures, { frequency: pointer, re: waveRe, im: waveIm });

@@ -84,6 +84,8 @@ function speak(out: Float32Array, from: number, to: number, seed: number): void 
   const size = voice > 150 ? 1.14 : 1;
   const pace = 0.13 + 0.11 * random();
   const y = new Float64Array(6);
+  const cs = new Float64Array(3);
+  const rs = Float64Array.from({ length: 3 }, (_, k) => Math.exp((-Math.PI * (60 + 40 * k)) / PROGRAMME_RATE));
   const rate = PROGRAMME_RATE;
   for (let at = from; at < to; ) {
     const syllables = 5 + Math.floor(9 * random());
@@ -112,10 +114,15 @@ function speak(out: Float32Array, from: number, to: number, seed: number): void 
         }
         const shape = Math.min(1, 5 * t, 4 * (1 - t)) * stress;
         let x = 6 * pulse + 0.02 * noise();
+        if (i % 24 === 0) {
+          for (let k = 0; k < 3; k++) {
+            const f = size * (vowel[k] + (next[k] - vowel[k]) * Math.max(0, t - 0.5));
+            cs[k] = 2 * rs[k] * Math.cos((2 * Math.PI * f) / rate);
+          }
+        }
         for (let k = 0; k < 3; k++) {
-          const f = size * (vowel[k] + (next[k] - vowel[k]) * Math.max(0, t - 0.5));
-          const r = Math.exp((-Math.PI * (60 + 40 * k)) / rate);
-          const c = 2 * r * Math.cos((2 * Math.PI * f) / rate);
+          const r = rs[k];
+          const c = cs[k];
           const v = (1 - c + r * r) * x + c * y[2 * k] - r * r * y[2 * k + 1];
           y[2 * k + 1] = y[2 * k];
           y[2 * k] = v;
