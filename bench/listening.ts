@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
-import { buildPage, PAGE_FOLDER } from '../scripts/support/build.mjs';
-import { serve } from '../scripts/support/serve.mjs';
+import { resolve } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { readValue } from '../src/engine/set/read.ts';
 import { BLOCK, openListening, SOUND_RATE } from '../src/outputs/audio/index.ts';
 import { findBrowser, launch } from '../test/support/find-browser.ts';
@@ -37,8 +37,13 @@ function oneSecond(listening: typeof still, turning: boolean): undefined {
   }
 }
 
-/** Gaps in a minute of sound while the dial is swept to and fro. */
+/** A script of this project as it lies in its folder: once bundled, it would no longer know where it is. */
+const script = (path: string) => import(/* @vite-ignore */ pathToFileURL(resolve('scripts/support', path)).href);
+
+/** Needs an installed browser. Gaps in a minute of sound while the dial is swept to and fro. */
 async function gapsInAMinute(): Promise<number> {
+  const { buildPage, PAGE_FOLDER } = (await script('build.mjs')) as typeof import('../scripts/support/build.mjs');
+  const { serve } = (await script('serve.mjs')) as typeof import('../scripts/support/serve.mjs');
   await buildPage();
   const [server, browser] = [await serve(PAGE_FOLDER), await launch(await findBrowser())];
   try {

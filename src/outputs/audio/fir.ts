@@ -3,7 +3,7 @@ export class Fir {
   private readonly taps: Float64Array;
   private readonly history: Float64Array;
   /** @param taps how long; @param gainAt size of the response at a frequency. The delay is half the length. */
-  constructor(rate: number, gainAt: (frequency: number) => number, largestBlock: number, taps = 768) {
+  constructor(rate: number, gainAt: (frequency: number) => number, largestBlock: number, taps = 576) {
     const half = taps / 2;
     const gains = Float64Array.from({ length: half + 1 }, (_, k) =>
       gainAt(Math.max((k * rate) / taps, rate / taps / 4)),

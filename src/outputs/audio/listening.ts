@@ -270,7 +270,7 @@ export function openListening(first: SetDescription, options: ListeningOptions =
     const { onAir, ready, circuit } = built;
     const levels = onAir.map((s) => s.emf * magnitude(ready.network.at(s.station.frequency).at(position, other).open));
     const most = Math.max(1e-12, ...levels);
-    heardNow = onAir.map((s, k) => Math.abs(s.station.frequency - pointer) < 1.1 * WINDOW || levels[k] > 0.003 * most);
+    heardNow = onAir.map((s, k) => Math.abs(s.station.frequency - pointer) < 1.1 * WINDOW || levels[k] > 0.01 * most);
     for (let k = 0; k < onAir.length; k++) if (heardNow[k]) loops[k] ??= loopFor(k);
     const nearest = onAir.reduce<OnAir | undefined>(
       (b, s) => (!b || Math.abs(s.station.frequency - pointer) < Math.abs(b.station.frequency - pointer) ? s : b),

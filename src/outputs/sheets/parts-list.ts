@@ -196,7 +196,7 @@ export function partsList(
   add(
     '1',
     'Board',
-    `dry wood, ${Math.ceil(layout.width)} × ${Math.ceil(layout.height)} mm, 12 to 20 mm thick`,
+    `dry wood, ${Math.ceil(layout.width - 1e-6)} × ${Math.ceil(layout.height - 1e-6)} mm, 12 to 20 mm thick`,
     'larger is no harm',
   );
   add(

@@ -45,10 +45,8 @@ export function textSheet(written: unknown, name: string, paper: PaperName): She
 const CODE = 110;
 
 export function codeOf(json: string): { size: number; dark: (row: number, column: number) => boolean } | undefined {
-  // As UTF-8, a letter below 256 for every byte, which is how the library takes bytes.
-  const bytes = encodeURIComponent(json.replace(/\p{Surrogate}/gu, '\ufffd')).replace(/%(..)/g, (_, hex: string) =>
-    String.fromCharCode(Number.parseInt(hex, 16)),
-  );
+  // Readers guess at any letter that is not plain ASCII, and guess wrong: JSON can do without.
+  const bytes = json.replace(/[^ -~]/g, (c) => `\\u${c.charCodeAt(0).toString(16).padStart(4, '0')}`);
   if (bytes.length > MOST) return undefined;
   const code = qrcode(0, bytes.length < 1200 ? 'M' : 'L');
   code.addData(bytes, 'Byte');

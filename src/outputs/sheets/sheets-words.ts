@@ -226,7 +226,7 @@ function testPoints(
 export function boardSheet(set: SetDescription, { layout }: Built, paper: PaperName): Sheet {
   const flow = new Flow({ id: 'board', title: 'Board, full size', set: set.name, paper, fullSize: true });
   flow.para(
-    `The board from above, ${Math.ceil(layout.width)} × ${Math.ceil(layout.height)} mm. Prick the holes through the paper. Dashed bodies are parts whose size is not known: lay yours on before you drill. Dashed lines are the wires, by their numbers in the wiring list.`,
+    `The board from above, ${Math.ceil(layout.width - 1e-6)} × ${Math.ceil(layout.height - 1e-6)} mm. Prick the holes through the paper. Dashed bodies are parts whose size is not known: lay yours on before you drill. Dashed lines are the wires, by their numbers in the wiring list.`,
     { small: true },
   );
   flow.template(

@@ -172,13 +172,20 @@ export class DiagramSheet {
       wires: this.wires,
       dots: junctions(this.symbols, this.wires),
       couplings: this.couplings,
-      remarks: this.remarks,
+      remarks: saidOnce(this.remarks),
       width,
       height,
       warnings: this.warnings,
     };
   }
 }
+
+/** Two leads at one tap need its turn only once. */
+const saidOnce = (remarks: readonly Remark[]): Remark[] =>
+  remarks.filter(
+    (r, i) =>
+      !remarks.slice(0, i).some((o) => o.text === r.text && Math.hypot(o.at[0] - r.at[0], o.at[1] - r.at[1]) < 60),
+  );
 
 export const seriesWidth = (about: About): number => Math.max(64, wordsWidth(about.words) + 14);
 

@@ -172,8 +172,9 @@ function unitsOf(set: SetDescription, { parts, couplings }: BoardParts): { unit:
         done.add(mate.tag);
         const print = footprint(mate, set, 'x');
         const known = i === 0 && placing.distance !== undefined && !/trap/.test(`${part.key}${mate.key}`);
-        const distance =
-          known || set.arrangement.kind === 'variometer' ? (placing.distance ?? 0) * 1e3 : right + 8 + print.w / 2;
+        // A variometer's rotor turns inside its stator; anything else coupled stands beside what is there already.
+        const inside = i === 0 && set.arrangement.kind === 'variometer';
+        const distance = known || inside ? (placing.distance ?? 0) * 1e3 : right + 8 + print.w / 2;
         const tilt = known ? (placing.tilt ?? 0) : 0;
         members.push({ part: mate, print, at: [distance, 0], turn: tilt });
         const a = (tilt * Math.PI) / 180;
@@ -342,10 +343,12 @@ export function layoutItems(layout: BoardLayout): Item[] {
 
 /** Bodies that lie in one another's room, by tag; coils that belong together may. For checking. */
 export function clashes({ placed }: BoardLayout, couplings: readonly (readonly [string, string])[]): string[] {
-  const boxes = placed.map(({ part, print, at }) => ({
-    tag: part.tag,
-    box: { x: at[0] - print.w / 2, y: at[1] - print.h / 2, w: print.w, h: print.h },
-  }));
+  const boxes = placed.map(({ part, print, at, turn }) => {
+    // A coil that leans takes the room of its turned outline.
+    const [c, s] = [Math.abs(Math.cos((turn * Math.PI) / 180)), Math.abs(Math.sin((turn * Math.PI) / 180))];
+    const [w, h] = [print.w * c + print.h * s, print.w * s + print.h * c];
+    return { tag: part.tag, box: { x: at[0] - w / 2, y: at[1] - h / 2, w, h } };
+  });
   return boxes.flatMap((a, i) =>
     boxes
       .slice(i + 1)
