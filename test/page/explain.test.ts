@@ -169,11 +169,11 @@ describe('explaining on the page', () => {
       const dialog = page.getByRole('dialog', { name: 'Presenting' });
       await dialog.waitFor();
       const place = dialog.locator('.explain-bar [aria-live]');
-      expect(await place.textContent()).toBe('1 of 18');
+      await expect.poll(() => place.textContent()).toBe('1 of 18');
       for (const key of ['ArrowRight', 'PageDown', ' ']) await page.keyboard.press(key);
-      expect(await place.textContent()).toBe('4 of 18');
+      await expect.poll(() => place.textContent()).toBe('4 of 18');
       await page.keyboard.press('PageUp');
-      expect(await place.textContent()).toBe('3 of 18');
+      await expect.poll(() => place.textContent()).toBe('3 of 18');
       await page.keyboard.press('d');
       await page.mouse.move(300, 300);
       await page.mouse.down();
@@ -187,9 +187,9 @@ describe('explaining on the page', () => {
             .getImageData(0, 0, canvas.width, canvas.height)
             .data.some((v) => v > 0);
         });
-      expect(await marked()).toBe(true);
+      await expect.poll(marked).toBe(true);
       await page.keyboard.press('c');
-      expect(await marked()).toBe(false);
+      await expect.poll(marked).toBe(false);
       await page.keyboard.press('n');
       await dialog.locator('.explain-say').waitFor();
       await page.keyboard.press('Escape');

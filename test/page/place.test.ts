@@ -35,7 +35,9 @@ describe('the place on the page', () => {
       expect(await row(page, 'Strait Wireless').textContent()).toMatch(/try this first.*140 km.*138° south-east/);
       await page.getByRole('heading', { name: 'The way from Strait Wireless' }).waitFor();
       await page.getByText('In words').last().click();
-      expect(await page.locator('.in-words[open] p').last().textContent()).toMatch(/reaches Sildeholm.*of sea/);
+      await expect
+        .poll(() => page.locator('.in-words[open] p').last().textContent())
+        .toMatch(/reaches Sildeholm.*of sea/);
     });
   });
 
@@ -45,7 +47,7 @@ describe('the place on the page', () => {
       await expect.poll(() => row(page, 'Marshlight One').textContent()).toMatch(/not heard/);
       await page.getByRole('button', { name: 'Night', exact: true }).click();
       await expect.poll(() => row(page, 'Marshlight One').textContent()).toMatch(/comfortable|quiet/);
-      expect(await page.locator('.summary').textContent()).toMatch(/By night/);
+      await expect.poll(() => page.locator('.summary').textContent()).toMatch(/By night/);
       await page.getByRole('button', { name: 'Dusk' }).click();
       await expect.poll(() => page.locator('.time-of-day').textContent()).toMatch(/dusk where you are/);
       expect(await page.locator('.map-night').count()).toBe(1);
