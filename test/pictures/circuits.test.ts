@@ -9,6 +9,7 @@ import { BODY } from '../../src/outputs/drawings/circuit/symbols.ts';
 import { circuitDiagram, disagreements, drawCircuit } from '../../src/outputs/drawings/index.ts';
 import { overlap, textBoxes } from '../../src/outputs/scene/boxes.ts';
 import { sceneToSvg } from '../../src/outputs/scene/index.ts';
+import { BASE, SETS } from '../support/every-arrangement.ts';
 import { expectPicture } from '../support/picture.ts';
 import { someSet } from '../support/random-sets.ts';
 import { expectTidy } from '../support/tidy.ts';
@@ -50,92 +51,9 @@ describe('examples', () => {
   });
 });
 
-const wire = { size: '26 SWG' };
-const base = {
-  format: 'faintwave-set/1',
-  name: 'Shown',
-  place: { name: 'Somewhere', stations: [] },
-  aerial: { kind: 'inverted-L', height: '8 m', length: '20 m' },
-  earth: { kind: 'rod', length: '1.2 m' },
-  coils: [
-    { shape: 'solenoid', name: 'main', formerDiameter: '63 mm', turns: 72, wire },
-    { shape: 'solenoid', name: 'aerial coil', formerDiameter: '63 mm', turns: 20, wire },
-  ],
-  tuning: { kind: 'variable', maximum: '500 pF', minimum: '15 pF' },
-  detector: { kind: 'galena' },
-  load: { kind: 'phones' },
-};
-const trap = (kind: string) => ({ kind, inductance: '150 µH', capacitance: '200 pF' });
-const SETS: Record<string, object> = {
-  direct: { arrangement: { kind: 'direct', coil: 'main' } },
-  'tapped-doubler': {
-    arrangement: { kind: 'tapped', coil: 'main', aerialTap: 20, detectorTap: 45 },
-    detector: { kind: 'germanium', wiring: 'doubler' },
-  },
-  'full-wave': {
-    arrangement: { kind: 'tapped', coil: 'main', aerialTap: 50 },
-    detector: { kind: 'schottky', wiring: 'full-wave' },
-  },
-  coupled: {
-    arrangement: { kind: 'coupled', coil: 'main', aerialCoil: 'aerial coil', detectorTap: 40 },
-    load: { kind: 'crystal earpiece', resistor: '68 kΩ' },
-  },
-  'two-circuits': {
-    arrangement: {
-      kind: 'two circuits',
-      coil: 'main',
-      aerialCoil: 'aerial coil',
-      aerialTap: 8,
-      aerialTuning: { kind: 'variable', maximum: '400 pF' },
-    },
-    load: { kind: 'amplifier', couplingCapacitor: '0.1 µF', loadResistor: '47 kΩ' },
-  },
-  slider: { arrangement: { kind: 'slider', coil: 'main', fewest: 10, detectorTap: 30 } },
-  variometer: {
-    arrangement: { kind: 'variometer', coil: 'main', rotor: 'aerial coil', parallelCapacitor: '100 pF' },
-    detector: { kind: 'mineral', mineral: 'carborundum', bias: '0.8 V' },
-  },
-  frame: { aerial: { kind: 'frame', side: '0.8 m', turns: 16, wire }, arrangement: { kind: 'frame', detectorTap: 8 } },
-  'ferrite-rod': {
-    aerial: { kind: 'ferrite rod', length: '160 mm', diameter: '9.5 mm', turns: 55, wire, winding: '30 mm' },
-    arrangement: { kind: 'ferrite rod' },
-  },
-  traps: {
-    arrangement: {
-      kind: 'tapped',
-      coil: 'main',
-      aerialTap: 20,
-      traps: [trap('parallel'), trap('series'), trap('absorption')],
-    },
-  },
-  'valve-transformer': {
-    arrangement: { kind: 'series capacitor', coil: 'main', seriesCapacitor: '100 pF', detectorTap: 50 },
-    detector: { kind: 'valve', bias: '0.1 V' },
-    load: {
-      kind: 'moving-coil phones',
-      transformer: { ratio: 12 },
-      equalizer: { resistance: '10 kΩ', capacitance: '0.1 µF' },
-    },
-  },
-  elements: {
-    arrangement: {
-      kind: 'elements',
-      elements: [
-        { kind: 'capacitor', name: 'in', from: 'aerial', to: 'first', capacitance: '100 pF' },
-        { kind: 'coil', name: 'L1', from: 'first', to: 'earth', coil: 'main' },
-        { kind: 'tuning', name: 'tuning', from: 'first', to: 'earth' },
-        { kind: 'capacitor', name: 'link', from: 'first', to: 'second', capacitance: '5 pF' },
-        { kind: 'inductor', name: 'L2', from: 'second', to: 'earth', inductance: '200 µH' },
-        { kind: 'mutual', name: 'M', first: 'L1', second: 'L2', mutual: '4 µH' },
-        { kind: 'detector', name: 'detector', from: 'second', to: 'out' },
-      ],
-    },
-  },
-};
-
 describe('every arrangement', () => {
   test.each(Object.keys(SETS))('%s', async (name) => {
-    const read = readValue({ ...base, ...SETS[name] });
+    const read = readValue({ ...BASE, ...SETS[name] });
     if (!read.ok) throw new Error(JSON.stringify(read.problems));
     const set = read.set;
     const scene = drawCircuit(set);
@@ -164,7 +82,7 @@ describe('any set', () => {
 });
 
 test('a wire cut or moved is found out', () => {
-  const read = readValue({ ...base, ...SETS.coupled });
+  const read = readValue({ ...BASE, ...SETS.coupled });
   if (!read.ok) throw new Error('does not read');
   const diagram = circuitDiagram(read.set);
   const circuit = circuitOf(read.set);

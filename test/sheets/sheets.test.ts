@@ -16,8 +16,8 @@ import { lineText, wiringDisagreements } from '../../src/outputs/sheets/build/wi
 import { type Page, SHEET_IDS, type Sheet, sheetsFor } from '../../src/outputs/sheets/index.ts';
 import { templates } from '../../src/outputs/sheets/sheets-capacitor.ts';
 import { codeOf, fromLines, GOES_ON, textLines } from '../../src/outputs/sheets/sheets-text.ts';
+import { BASE, SETS } from '../support/every-arrangement.ts';
 import { someSet } from '../support/random-sets.ts';
-import { BASE, SETS } from './every-arrangement.ts';
 import { placedOn, untidy, wordsOn } from './on-paper.ts';
 
 const STATIONS = [

@@ -6,8 +6,8 @@ import type { SetDescription } from '../../src/engine/set/description.ts';
 import { readText, readValue } from '../../src/engine/set/read.ts';
 import { boardParts } from '../../src/outputs/sheets/build/parts.ts';
 import { lineText, wiringDisagreements, wiringOf } from '../../src/outputs/sheets/build/wiring.ts';
+import { BASE, SETS } from '../support/every-arrangement.ts';
 import { someSet } from '../support/random-sets.ts';
-import { BASE, SETS } from './every-arrangement.ts';
 
 const check = (set: SetDescription): string[] => {
   const parts = boardParts(set);

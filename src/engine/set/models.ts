@@ -1,4 +1,5 @@
 import { type MeasuredImpedance, measuredImpedance } from '../parts/aerial/measured.ts';
+import type { WireAerialShape } from '../parts/aerial/shapes.ts';
 import { type AerialModel, wireAerial } from '../parts/aerial/wire-aerial.ts';
 import { type VariableCapacitor, variableCapacitor } from '../parts/capacitor/index.ts';
 import { makeCoil } from '../parts/coil/coil.ts';
@@ -42,30 +43,33 @@ function once<D extends object, M>(make: (description: D) => M): (description: D
   };
 }
 
-type WireAerialDescription = Exclude<AerialDescription, { kind: 'frame' | 'ferrite rod' | 'measured' | 'impedance' }>;
+export type WireAerialDescription = Exclude<
+  AerialDescription,
+  { kind: 'frame' | 'ferrite rod' | 'measured' | 'impedance' }
+>;
 
-/** @throws RangeError for sizes that cannot be built. */
-export const wireAerialModel = once((aerial: WireAerialDescription): AerialModel => {
+/** How a described wire aerial hangs. */
+export function wireShape(aerial: WireAerialDescription): WireAerialShape {
   const wire = { diameter: aerial.wire };
   switch (aerial.kind) {
     case 'bent':
-      return wireAerial({ shape: 'bent', points: aerial.points as [number, number, number][], wire });
+      return { shape: 'bent', points: aerial.points as [number, number, number][], wire };
     case 'horizontal':
-      return wireAerial({ shape: 'horizontal', height: aerial.height, length: aerial.length, wire });
+      return { shape: 'horizontal', height: aerial.height, length: aerial.length, wire };
     case 'vertical':
-      return wireAerial({ shape: 'vertical', height: aerial.height, base: aerial.base, wire });
+      return { shape: 'vertical', height: aerial.height, base: aerial.base, wire };
     case 'sloping':
-      return wireAerial({
+      return {
         shape: 'sloping',
         height: aerial.height,
         length: aerial.length,
         farHeight: aerial.farHeight,
         base: aerial.base,
         wire,
-      });
+      };
     case 'inverted-L':
     case 'T':
-      return wireAerial({
+      return {
         shape: aerial.kind,
         height: aerial.height,
         length: aerial.length,
@@ -73,9 +77,12 @@ export const wireAerialModel = once((aerial: WireAerialDescription): AerialModel
         wires: aerial.wires,
         spacing: aerial.spacing,
         wire,
-      });
+      };
   }
-});
+}
+
+/** @throws RangeError for sizes that cannot be built. */
+export const wireAerialModel = once((aerial: WireAerialDescription): AerialModel => wireAerial(wireShape(aerial)));
 
 /** @throws RangeError when two points are given at one frequency. */
 export const impedanceModel = once(

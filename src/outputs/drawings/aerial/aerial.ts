@@ -1,4 +1,5 @@
 import { wireTree } from '../../../engine/parts/aerial/shapes.ts';
+import { wireShape } from '../../../engine/set/models.ts';
 import type { AerialDescription } from '../../../engine/set/parts/aerial.ts';
 import type { EarthDescription } from '../../../engine/set/parts/earth.ts';
 import { formatQuantity } from '../../../engine/units/format.ts';
@@ -8,10 +9,6 @@ import { BOLD, dimension, drawing, type Paper, PLAIN, paperFor, type Room, SMALL
 import { earthDepth, earthItems, earthReach, earthWords } from './earth.ts';
 import { drawLoop } from './loop.ts';
 
-export type WireAerialDescription = Exclude<
-  AerialDescription,
-  { kind: 'frame' | 'ferrite rod' | 'measured' | 'impedance' }
->;
 type Measured = Extract<AerialDescription, { kind: 'measured' | 'impedance' }>;
 
 const m = (metres: number): string => formatQuantity(metres, 'length', 3);
@@ -23,7 +20,7 @@ const m = (metres: number): string => formatQuantity(metres, 'length', 3);
  */
 export function drawAerial(aerial: AerialDescription, earth: EarthDescription, room: Room = {}): Scene {
   if (aerial.kind === 'frame' || aerial.kind === 'ferrite rod') return drawLoop(aerial, room);
-  const tree = aerial.kind === 'measured' || aerial.kind === 'impedance' ? undefined : treeOf(aerial);
+  const tree = aerial.kind === 'measured' || aerial.kind === 'impedance' ? undefined : wireTree(wireShape(aerial));
   // Wires that run across are seen a little from above, as they would be from the garden gate.
   const flat = (p: readonly number[]): Point => [p[0] + 0.4 * p[1], p[2] + 0.22 * p[1]];
   const foot: Point = tree ? flat(tree.points[0]) : [0, 1];
@@ -70,38 +67,6 @@ export function drawAerial(aerial: AerialDescription, earth: EarthDescription, r
     { ...paper.note },
   );
   return drawing(paper, `Aerial and earth: ${aerial.kind}`, `${aerialWords(aerial)} ${earthWords(earth)}`, items);
-}
-
-function treeOf(aerial: WireAerialDescription) {
-  const wire = { diameter: aerial.wire };
-  switch (aerial.kind) {
-    case 'bent':
-      return wireTree({ shape: 'bent', points: aerial.points as [number, number, number][], wire });
-    case 'horizontal':
-      return wireTree({ shape: 'horizontal', height: aerial.height, length: aerial.length, wire });
-    case 'vertical':
-      return wireTree({ shape: 'vertical', height: aerial.height, base: aerial.base, wire });
-    case 'sloping':
-      return wireTree({
-        shape: 'sloping',
-        height: aerial.height,
-        length: aerial.length,
-        farHeight: aerial.farHeight,
-        base: aerial.base,
-        wire,
-      });
-    case 'inverted-L':
-    case 'T':
-      return wireTree({
-        shape: aerial.kind,
-        height: aerial.height,
-        length: aerial.length,
-        base: aerial.base,
-        wires: aerial.wires,
-        spacing: aerial.spacing,
-        wire,
-      });
-  }
 }
 
 /** A wire as high as its effective height stands for one known only by measurement. */
