@@ -89,15 +89,16 @@ function capacitorTuned(assembly: Assembly): TunedNetwork {
         second
           ? asCarrier(terminated(position, assembly.ganged ? position : other))
           : throughOne(look, load(main, position));
+      const throughMain = levelThroughOne(look);
       const level = second
         ? (g: number, position: Ratio, other: Ratio): number => loaded(at(position, other), g)
         : (g: number, position: Ratio): number => {
             const C = main.capacitanceAt(position);
-            return levelThroughOne(look, w * C * main.lossTangentAt(position), w * C, g);
+            return throughMain(g, w * C * main.lossTangentAt(position), w * C);
           };
       const levelWith = second
         ? undefined
-        : (g: number, C: Farads, loss: number): number => levelThroughOne(look, w * C * loss, w * C, g);
+        : (g: number, C: Farads, loss: number): number => throughMain(g, w * C * loss, w * C);
       /** Where a tuning port's own reactance cancels what it sees, refined to the greatest response. */
       const tune = (tuning: TuningPort, index: number, view: PortView, response: (position: Ratio) => number): Peak => {
         const x = view.z[index][index].im;
@@ -152,21 +153,25 @@ function throughOne({ open, z }: PortView, y: Complex): CarrierView {
   };
 }
 
-/** |open/(1 + g·z)| of the same, in plain numbers: a dial asks for it thousands of times. */
-function levelThroughOne({ open, z }: PortView, yr: number, yi: number, g: number): number {
-  const size = yr * yr + yi * yi;
-  const [zt, z0t] = [z[2][2], z[0][2]];
-  const dr = zt.re + (size > 0 ? yr / size : Number.POSITIVE_INFINITY);
-  const di = zt.im - (size > 0 ? yi / size : 0);
-  const d = dr * dr + di * di;
-  // h = z0t / (zt + 1/y), then open − h·open_t and z − h·z_t0.
-  const hr = (z0t.re * dr + z0t.im * di) / d;
-  const hi = (z0t.im * dr - z0t.re * di) / d;
-  const vr = open[0].re - (hr * open[2].re - hi * open[2].im);
-  const vi = open[0].im - (hr * open[2].im + hi * open[2].re);
-  const wr = 1 + g * (z[0][0].re - (hr * z0t.re - hi * z0t.im));
-  const wi = g * (z[0][0].im - (hr * z0t.im + hi * z0t.re));
-  return Math.sqrt((vr * vr + vi * vi) / (wr * wr + wi * wi));
+/**
+ * |open/(1 + g·z)| of the same as a quotient of two straight lines in Y, the tuning's admittance:
+ * |a + b·Y| / |c + d·Y|, where b = a·z_tt − z_0t·open_t and d = c·z_tt − g·z_0t². A dial asks for it thousands of times.
+ */
+function levelThroughOne({ open, z }: PortView): (g: number, yr: number, yi: number) => number {
+  const [a, z0, zt, z0t] = [open[0], z[0][0], z[2][2], z[0][2]];
+  const b = subtract(multiply(a, zt), multiply(z0t, open[2]));
+  const q = multiply(z0t, z0t);
+  return (g, yr, yi) => {
+    const vr = a.re + b.re * yr - b.im * yi;
+    const vi = a.im + b.re * yi + b.im * yr;
+    const cr = 1 + g * z0.re;
+    const ci = g * z0.im;
+    const dr = cr * zt.re - ci * zt.im - g * q.re;
+    const di = cr * zt.im + ci * zt.re - g * q.im;
+    const wr = cr + dr * yr - di * yi;
+    const wi = ci + dr * yi + di * yr;
+    return Math.sqrt((vr * vr + vi * vi) / (wr * wr + wi * wi));
+  };
 }
 
 function coilTuned(assembly: Assembly): TunedNetwork {

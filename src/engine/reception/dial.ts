@@ -199,16 +199,19 @@ export function dialOf(
   });
   const views: FrequencyView[] = stations.map((s) => set.network.at(s.station.frequency));
   const g = set.smallConductance;
-  const raw = points.map(({ position }) => {
+  let strongest = Number.NEGATIVE_INFINITY;
+  const levels = points.map(({ position }) => {
     const C = tuning.capacitanceAt(position);
     const loss = tuning.lossTangentAt(position);
-    return Float64Array.from(views, (view, k) => {
-      const level = view.levelWith?.(g, C, loss) ?? view.level(g, position, stations[k].other);
-      return 20 * Math.log10(Math.max(stations[k].emf * level, 1e-15));
-    });
+    const row = new Float64Array(views.length);
+    for (let k = 0; k < row.length; k++) {
+      const level = views[k].levelWith?.(g, C, loss) ?? views[k].level(g, position, stations[k].other);
+      row[k] = 20 * Math.log10(Math.max(stations[k].emf * level, 1e-15));
+      strongest = Math.max(strongest, row[k]);
+    }
+    return row;
   });
-  const strongest = raw.reduce((most, row) => row.reduce((m, x) => Math.max(m, x), most), Number.NEGATIVE_INFINITY);
-  const levels = raw.map((row) => row.map((x) => x - strongest));
+  for (const row of levels) for (let k = 0; k < row.length; k++) row[k] -= strongest;
   const [minLow, minHigh] = tuning.minRange;
   const [maxLow, maxHigh] = tuning.maxRange;
   const moved = (f: Hertz, C: number, to: number): Hertz => f * Math.sqrt(C / Math.max(to, 1e-13));

@@ -50,6 +50,53 @@ function cycle(N: number) {
   return table;
 }
 
+/** Share by which the answer may still move: 0.0001 dB. */
+const SETTLED = 1e-5;
+
+/** What a balance of K harmonics is worked out in: kept, since every station asks for the same few. */
+function makeWorkspace(K: number) {
+  const N = K <= 2 ? 8 : K <= 3 ? 16 : K <= 7 ? 32 : 64;
+  const width = 2 * K + 1;
+  const size = 3 * width;
+  return {
+    N,
+    size,
+    /** Unknowns: re and im of each carrier phasor, then the direct one, then re and im of the audio ones (halved phasors). */
+    x: new Float64Array(size),
+    /** Equations left over, and their slopes by the unknowns. */
+    F: new Float64Array(size),
+    J: new Float64Array(size * size),
+    /** At each instant: voltages of carrier and audio, the device's currents, and how far a step moves the voltages. */
+    V: samples(N),
+    v0: new Float64Array(N),
+    I1: samples(N),
+    I0: new Float64Array(N),
+    dV: samples(N),
+    dv: new Float64Array(N),
+    /** Slopes there: δI1 = a·δV + b·δV* + 2h·δv0 and δI0 = Re(h*·δV) + e·δv0. */
+    a: new Float64Array(N),
+    bb: samples(N),
+    h: samples(N),
+    e: new Float64Array(N),
+    /** Harmonics of the currents, of their slopes, and of the currents with one more at the end. */
+    i1: samples(width),
+    i0: samples(width),
+    A: samples(4 * K + 1),
+    B: samples(4 * K + 1),
+    G: samples(4 * K + 1),
+    E: samples(4 * K + 1),
+    last1: samples(width + 2),
+    last0: samples(width + 2),
+    out: averagedCurrents(),
+  };
+}
+const workspaces = new Map<number, ReturnType<typeof makeWorkspace>>();
+function workspace(K: number): ReturnType<typeof makeWorkspace> {
+  let space = workspaces.get(K);
+  if (!space) workspaces.set(K, (space = makeWorkspace(K)));
+  return space;
+}
+
 /** Harmonics -H … H of a complex signal of N = 2^m instants into `s`, index k + H. */
 function spectrum(re: Float64Array, im: Float64Array, H: number, s: Samples): void {
   const N = re.length;
@@ -98,12 +145,10 @@ function realSpectrum(re: Float64Array, H: number, s: Samples): void {
  */
 export function balance(b: Balance, start: Pick<BalanceState, 'carrier' | 'direct'>): BalanceState {
   const { averaged, K, emf, source, load, bias } = b;
-  const N = K <= 2 ? 8 : K <= 3 ? 16 : K <= 7 ? 32 : 64;
   const width = 2 * K + 1;
-  const size = 3 * width;
+  const { N, size, x, V, v0, I1, I0, a, bb, h, e, out, F, J, dV, dv, i1, i0, A, B, G, E, last1, last0 } = workspace(K);
   const { cos, sin } = cycle(N);
-  // Unknowns: re and im of each carrier phasor, then the direct one, then re and im of the audio ones (halved phasors).
-  const x = new Float64Array(size);
+  x.fill(0);
   const from = (start.carrier.length - 1) / 2;
   for (let k = -Math.min(K, from); k <= Math.min(K, from); k++) {
     x[2 * (k + K)] = start.carrier[k + from].re;
@@ -117,17 +162,6 @@ export function balance(b: Balance, start: Pick<BalanceState, 'carrier' | 'direc
       x[D + 2 * k] = start.direct[k].im;
     }
   }
-
-  const V = samples(N);
-  const v0 = new Float64Array(N);
-  const I1 = samples(N);
-  const I0 = new Float64Array(N);
-  // Slopes: δI1 = a·δV + b·δV* + 2h·δv0 and δI0 = Re(h*·δV) + e·δv0, at each instant.
-  const a = new Float64Array(N);
-  const bb = samples(N);
-  const h = samples(N);
-  const e = new Float64Array(N);
-  const out = averagedCurrents();
 
   const toTime = (of: Float64Array, carrier: Samples, direct: Float64Array) => {
     for (let i = 0; i < N; i++) {
@@ -170,20 +204,12 @@ export function balance(b: Balance, start: Pick<BalanceState, 'carrier' | 'direc
       e[i] = out.meanByDirect;
     }
   };
-  const F = new Float64Array(size);
-  const J = new Float64Array(size * size);
-  const dV = samples(N);
-  const dv = new Float64Array(N);
   const scale = averaged.detector.currentScale;
   const H = 2 * K;
-  const i1 = samples(width);
-  const i0 = samples(width);
-  const A = samples(2 * H + 1);
-  const B = samples(2 * H + 1);
-  const G = samples(2 * H + 1);
-  const E = samples(2 * H + 1);
   let converged = false;
   let iterations = 0;
+  /** Largest share by which the last whole step moved anything; 0: not known. */
+  let last = 0;
 
   /** One 2×2 (or 1-wide) block: z·(p·δ + q·δ*), with -1 on δ's own diagonal taken care of elsewhere. */
   const block = (
@@ -284,13 +310,15 @@ export function balance(b: Balance, start: Pick<BalanceState, 'carrier' | 'direc
         largestDirect = Math.max(largestDirect, Math.abs(k === D ? bias - x[k] : x[k]));
       }
     }
-    converged = share === 1 && movedCarrier < 1e-4 * largestCarrier && movedDirect < 1e-4 * largestDirect + 1e-15;
     if (!Number.isFinite(movedCarrier + movedDirect)) break;
+    const moved = Math.max(movedCarrier / (largestCarrier || 1), movedDirect / (largestDirect + 1e-10));
+    // Each of Newton's steps is about the square of the one before: so the next is known before it is taken.
+    const next = last > 0 ? moved * Math.min(1, (moved / last) ** 2) : moved;
+    converged = share === 1 && next < SETTLED;
+    last = share === 1 ? moved : 0;
   }
 
   device();
-  const last1 = samples(width + 2);
-  const last0 = samples(width + 2);
   spectrum(I1.re, I1.im, K + 1, last1);
   realSpectrum(I0, K + 1, last0);
   const at = (s: Samples, k: number): Complex => ({ re: s.re[k + K + 1], im: s.im[k + K + 1] });
