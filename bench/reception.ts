@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { setCircuit } from '../src/engine/circuit/set-circuit.ts';
 import { linearSolver } from '../src/engine/circuit/solve.ts';
 import { tunedNetwork } from '../src/engine/circuit/tuned.ts';
+import { arrivalMemory } from '../src/engine/place/stations/arrival.ts';
 import { dialOf, tuningCurve } from '../src/engine/reception/dial.ts';
 import { receive } from '../src/engine/reception/receive.ts';
 import { receiver, receiveStation } from '../src/engine/reception/receive-station.ts';
@@ -40,6 +41,11 @@ function dialStraightforward(positions: number): number {
 
 export const measurements: Measurement[] = [
   { name: 'whole reception, 40 stations', unit: 'reception', run: () => void receive(set), goal: { atMost_s: 0.01 } },
+  {
+    name: 'the same, its ground waves found anew',
+    unit: 'reception',
+    run: () => void receive(set, { memory: arrivalMemory() }),
+  },
   {
     name: 'dial, 200 positions × 40 stations',
     unit: 'dial',

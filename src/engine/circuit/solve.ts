@@ -71,6 +71,8 @@ export function linearSolver(circuit: Circuit, ports: readonly Port[] = []): Lin
         throw new RangeError(`mutual "${m.name}" couples "${name}", which is not an inductor of the circuit`);
     }
   }
+  const branches = elements.map((e) => branch.get(e.name) ?? -1);
+  const couplings = mutuals.map((m) => [branch.get(m.first)!, branch.get(m.second)!, m.mutual] as const);
   const n = nodeCount + branch.size;
   const matrix = new Float64Array(2 * n * n);
   const rightCount = 1 + ports.length;
@@ -99,13 +101,15 @@ export function linearSolver(circuit: Circuit, ports: readonly Port[] = []): Lin
     const w = 2 * Math.PI * frequency;
     matrix.fill(0);
     right.fill(0);
-    elements.forEach((e, i) => {
-      const [a, b] = ends[i];
-      const k = branch.get(e.name);
+    for (let i = 0; i < elements.length; i++) {
+      const e = elements[i];
+      const a = ends[i][0];
+      const b = ends[i][1];
+      const k = branches[i];
       switch (e.kind) {
         case 'resistor': {
           const R = Math.max(valueAt(e.resistance, frequency), SMALLEST_RESISTANCE);
-          if (k === undefined) admit(a, b, 1 / R, 0);
+          if (k < 0) admit(a, b, 1 / R, 0);
           else {
             link(a, b, k);
             stamp(k, k, -R, 0);
@@ -120,7 +124,7 @@ export function linearSolver(circuit: Circuit, ports: readonly Port[] = []): Lin
         case 'inductor': {
           const R = Math.max(valueAt(e.resistance, frequency), SMALLEST_RESISTANCE);
           const X = w * e.inductance;
-          if (k === undefined) {
+          if (k < 0) {
             const d = R * R + X * X;
             admit(a, b, R / d, -X / d);
           } else {
@@ -136,25 +140,23 @@ export function linearSolver(circuit: Circuit, ports: readonly Port[] = []): Lin
         }
         case 'source':
         case 'cell':
-          link(b, a, k!);
-          if (e.kind === 'source' && frequency > 0) inject(k!, 0, e.emf.re, e.emf.im);
-          if (e.kind === 'cell' && frequency === 0) inject(k!, 0, e.voltage, 0);
+          link(b, a, k);
+          if (e.kind === 'source' && frequency > 0) inject(k, 0, e.emf.re, e.emf.im);
+          if (e.kind === 'cell' && frequency === 0) inject(k, 0, e.voltage, 0);
           break;
         case 'detector':
           break;
       }
-    });
-    if (frequency === 0) for (let i = 0; i < nodeCount; i++) stamp(i, i, INSULATION, 0);
-    for (const m of mutuals) {
-      const first = branch.get(m.first)!;
-      const second = branch.get(m.second)!;
-      stamp(first, second, 0, -w * m.mutual);
-      stamp(second, first, 0, -w * m.mutual);
     }
-    portEnds.forEach(([a, b], p) => {
-      inject(a, 1 + p, 1, 0);
-      inject(b, 1 + p, -1, 0);
-    });
+    if (frequency === 0) for (let i = 0; i < nodeCount; i++) stamp(i, i, INSULATION, 0);
+    for (const [first, second, mutual] of couplings) {
+      stamp(first, second, 0, -w * mutual);
+      stamp(second, first, 0, -w * mutual);
+    }
+    for (let p = 0; p < portEnds.length; p++) {
+      inject(portEnds[p][0], 1 + p, 1, 0);
+      inject(portEnds[p][1], 1 + p, -1, 0);
+    }
   }
   /** Branch current k flows from a to b; its row says v_a − v_b = … */
   function link(a: number, b: number, k: number): void {
@@ -191,9 +193,9 @@ export function linearSolver(circuit: Circuit, ports: readonly Port[] = []): Lin
         current(name) {
           const i = elements.findIndex((e) => e.name === name);
           if (i < 0) throw new RangeError(`no element "${name}" in the circuit`);
-          const k = branch.get(name);
+          const k = branches[i];
           const e = elements[i];
-          if (k !== undefined)
+          if (k >= 0)
             return e.kind === 'inductor' || e.kind === 'resistor'
               ? values[k]
               : { re: -values[k].re, im: -values[k].im };
@@ -206,11 +208,11 @@ export function linearSolver(circuit: Circuit, ports: readonly Port[] = []): Lin
     look(frequency) {
       build(frequency);
       eliminate(matrix, right, n, rightCount, nodeCount);
+      const part = (node: number, column: number, im: 0 | 1): number =>
+        node < 0 ? 0 : right[2 * (node * rightCount + column) + im];
       const between = (p: number, column: number): Complex => {
         const [a, b] = portEnds[p];
-        const va = at(a, column);
-        const vb = at(b, column);
-        return { re: va.re - vb.re, im: va.im - vb.im };
+        return { re: part(a, column, 0) - part(b, column, 0), im: part(a, column, 1) - part(b, column, 1) };
       };
       return {
         frequency,

@@ -7,9 +7,11 @@ export function wrightOmega(z: number): number {
   if (z < -36) return Math.exp(z);
   if (!(z < 1e17)) return z;
   let w: number;
-  if (z < -2) {
-    const e = Math.exp(z);
-    w = e / (1 + e);
+  if (z < 0) {
+    // Padé's quotient of the series of W at 0: 1e-15 off at z = -6.5, 4e-6 at -2, 0.5 % at 0.
+    const x = Math.exp(z);
+    w = (x * (60 + x * (114 + 17 * x))) / (60 + x * (174 + 101 * x));
+    if (z < -6.5) return w;
   } else if (z < 3) {
     // Any start within a third will do: the step is of fourth order.
     w = Math.exp((z - 1) * (0.6 - 0.06 * z));
@@ -23,7 +25,7 @@ export function wrightOmega(z: number): number {
     const q = 2 * s * (s + (2 / 3) * r);
     const step = (r / s) * ((q - r) / (q - 2 * r));
     w *= 1 + step;
-    if (Math.abs(r) < 1e-4 * s) break;
+    if (Math.abs(r) < 2e-4 * s) break;
   }
   return w;
 }

@@ -10,7 +10,7 @@ export interface FieldOptions {
   readonly time?: 'day' | 'night' | Date;
   /** Finds land and sea on the way where both ends have positions; without it all is the place's own ground. */
   readonly coast?: Coast;
-  /** From `arrivalMemory()`: keeps curves and paths between calls. */
+  /** From `arrivalMemory()`, where curves and paths are kept between calls. Default one that all share. */
   readonly memory?: ArrivalMemory;
 }
 
@@ -40,12 +40,15 @@ export const arrivalOptions = ({ time = 'day', coast, memory }: FieldOptions, su
   sunspots,
 });
 
+/** The ground wave depends on frequency and way alone: what one reception found serves the next, with another coil or tap. */
+const shared = arrivalMemory();
+
 /** The field of any station at a place, each worked out once. */
 export function fieldsAtSite(
   place: PlaceDescription,
   options: FieldOptions = {},
 ): (station: StationDescription) => FieldAtSite {
-  const asked = arrivalOptions({ ...options, memory: options.memory ?? arrivalMemory() }, place.sunspots);
+  const asked = arrivalOptions({ ...options, memory: options.memory ?? shared }, place.sunspots);
   const known = new Map<StationDescription, FieldAtSite>();
   return (station) => {
     let field = known.get(station);

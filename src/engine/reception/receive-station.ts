@@ -161,6 +161,7 @@ export function receiveStation(
     loadAt: set.audioLoadAt,
     dcResistance: set.dcResistance,
     bias: circuit.bias,
+    steady,
     leaveOut: 0.06,
   });
   const work = workingPoint(circuit.averaged, steady, view.z, set.dcResistance, emf * magnitude(view.open));

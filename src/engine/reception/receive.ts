@@ -26,7 +26,7 @@ export function receive(set: SetDescription, options: ReceiveOptions = {}): Rece
   const ready = receiver(setCircuit(set), fieldsAtSite(set.place, options));
   const tuned = set.place.stations.map((station) => receiveStation(ready, station));
   const curve = tuningCurve(ready);
-  const beside = tuned.map((wanted) => besides(ready, wanted, tuned));
+  const beside = besides(ready, tuned);
   const help = options.helpFor === undefined ? undefined : helper(set, ready);
   const stations = tuned.map((s, index): StationReception => {
     const worst = beside[index].find((d) => d.word !== 'clear');
@@ -84,30 +84,31 @@ export function receive(set: SetDescription, options: ReceiveOptions = {}): Rece
   };
 }
 
-/** What every other station leaves at the detector while this one is tuned in. */
-function besides(set: Receiver, wanted: TunedStation, all: readonly TunedStation[]): Disturbance[] {
-  const g = 1 / wanted.steady.inputResistance;
-  const { aerial } = set.circuit.set;
-  // A frame without a fixed direction is turned to the wanted station, away from others.
-  const turned = (s: TunedStation): number => {
-    const bearing = bearingOf(s.station, s.field);
-    const now = directionShare(aerial, bearing, bearingOf(wanted.station, wanted.field));
-    return now / directionShare(aerial, bearing, bearing);
-  };
-  const carrier = (s: TunedStation): CarrierAtDetector => ({
-    name: s.station.name,
-    frequency: s.station.frequency,
-    modulation: Math.min(s.station.modulation, 1),
-    voltage:
-      s === wanted
-        ? s.steady.junctionVoltage
-        : s.emf * turned(s) * set.network.at(s.station.frequency).level(g, wanted.position, wanted.other),
-  });
-  const load = set.audioLoadAt(TEST_TONE);
-  const loadTime = (set.circuit.set.load.bypass + 30e-12) / (1 / Math.max(magnitude(load), 1) + g / 2);
-  return disturbances(carrier(wanted), all.filter((s) => s !== wanted).map(carrier), {
-    slopeVoltage: set.circuit.averaged.detector.slopeVoltage,
-    loadTime,
+/** For each station tuned in, what every other one leaves at the detector. */
+function besides(set: Receiver, stations: readonly TunedStation[]): Disturbance[][] {
+  const { aerial, load } = set.circuit.set;
+  const views = stations.map((s) => set.network.at(s.station.frequency));
+  const bearings = stations.map((s) => bearingOf(s.station, s.field));
+  const own = bearings.map((bearing) => directionShare(aerial, bearing, bearing));
+  const audioLoad = Math.max(magnitude(set.audioLoadAt(TEST_TONE)), 1);
+  return stations.map((wanted, w) => {
+    const g = 1 / wanted.steady.inputResistance;
+    const carrier = (i: number): CarrierAtDetector => {
+      const { station, emf, steady } = stations[i];
+      // A frame without a fixed direction is turned to the wanted station, away from others.
+      const turned = i === w ? 1 : directionShare(aerial, bearings[i], bearings[w]) / own[i];
+      return {
+        name: station.name,
+        frequency: station.frequency,
+        modulation: Math.min(station.modulation, 1),
+        voltage: i === w ? steady.junctionVoltage : emf * turned * views[i].level(g, wanted.position, wanted.other),
+      };
+    };
+    const others = stations.map((_, i) => i).filter((i) => i !== w);
+    return disturbances(carrier(w), others.map(carrier), {
+      slopeVoltage: set.circuit.averaged.detector.slopeVoltage,
+      loadTime: (load.bypass + 30e-12) / (1 / audioLoad + g / 2),
+    });
   });
 }
 

@@ -50,9 +50,6 @@ function cycle(N: number) {
   return table;
 }
 
-/** Share by which the answer may still move: 0.0001 dB. */
-const SETTLED = 1e-5;
-
 /** What a balance of K harmonics is worked out in: kept, since every station asks for the same few. */
 function makeWorkspace(K: number) {
   const N = K <= 2 ? 8 : K <= 3 ? 16 : K <= 7 ? 32 : 64;
@@ -208,8 +205,6 @@ export function balance(b: Balance, start: Pick<BalanceState, 'carrier' | 'direc
   const H = 2 * K;
   let converged = false;
   let iterations = 0;
-  /** Largest share by which the last whole step moved anything; 0: not known. */
-  let last = 0;
 
   /** One 2×2 (or 1-wide) block: z·(p·δ + q·δ*), with -1 on δ's own diagonal taken care of elsewhere. */
   const block = (
@@ -310,12 +305,8 @@ export function balance(b: Balance, start: Pick<BalanceState, 'carrier' | 'direc
         largestDirect = Math.max(largestDirect, Math.abs(k === D ? bias - x[k] : x[k]));
       }
     }
+    converged = share === 1 && movedCarrier < 1e-4 * largestCarrier && movedDirect < 1e-4 * largestDirect + 1e-15;
     if (!Number.isFinite(movedCarrier + movedDirect)) break;
-    const moved = Math.max(movedCarrier / (largestCarrier || 1), movedDirect / (largestDirect + 1e-10));
-    // Each of Newton's steps is about the square of the one before: so the next is known before it is taken.
-    const next = last > 0 ? moved * Math.min(1, (moved / last) ** 2) : moved;
-    converged = share === 1 && next < SETTLED;
-    last = share === 1 ? moved : 0;
   }
 
   device();

@@ -12,7 +12,7 @@ import {
 import type { Amperes, Hertz, Ohms, Radians, Ratio, Volts, Watts } from '../../units/quantities.ts';
 import { type Balance, type BalanceState, balance } from './audio-balance.ts';
 import { type AveragedDetector, averagedCurrents } from './averaged.ts';
-import { steadyDetector } from './steady.ts';
+import { type SteadyDetection, steadyDetector } from './steady.ts';
 
 /** The receiver at one frequency, seen from where the device goes, the device taken out. */
 export interface SeenFromDetector {
@@ -37,6 +37,8 @@ export interface AudioDetectionOptions {
   readonly loadAt: (frequency: Hertz) => Complex;
   readonly dcResistance: Ohms;
   readonly bias?: Volts;
+  /** Of the carrier alone, where it is known already: saves finding it anew. */
+  readonly steady?: SteadyDetection;
   /** Share of the first that the next harmonic of the tone may have and still be left out; default 1 %. */
   readonly leaveOut?: Ratio;
   /** Of the carrier; with it the loaded Q is given, and a warning where it is too low for these figures. */
@@ -90,13 +92,15 @@ export function audioDetection(options: AudioDetectionOptions): AudioDetection {
   if (!(depth >= 0 && depth <= 2)) throw new RangeError(`modulation depth must be from 0 to 2, got ${depth}`);
 
   const sourceAt = sourceImpedances(carrier.impedance, upper.impedance, lower.impedance, loadAtCarrier);
-  const steady = steadyDetector({
-    averaged,
-    openCircuit: magnitude(carrier.openCircuit),
-    sourceImpedance: sourceAt(0),
-    dcResistance,
-    bias,
-  });
+  const steady =
+    options.steady ??
+    steadyDetector({
+      averaged,
+      openCircuit: magnitude(carrier.openCircuit),
+      sourceImpedance: sourceAt(0),
+      dcResistance,
+      bias,
+    });
   const problem = (K: number, m: number): Balance => ({
     averaged,
     K,
@@ -157,7 +161,7 @@ function sourceImpedances(at: Complex, above: Complex, below: Complex, load: Com
   };
 }
 
-function firstGuess(b: Balance, steady: ReturnType<typeof steadyDetector>): Pick<BalanceState, 'carrier' | 'direct'> {
+function firstGuess(b: Balance, steady: SteadyDetection): Pick<BalanceState, 'carrier' | 'direct'> {
   const { averaged, K, emf, source, load } = b;
   const out = averagedCurrents();
   const V = steady.junctionVoltage;
