@@ -12,7 +12,7 @@ export function solveInPlace(matrix: Float64Array, ...rightSides: readonly Float
     );
   }
   let largest = 0;
-  for (const value of matrix) largest = Math.max(largest, Math.abs(value));
+  for (let i = 0; i < matrix.length; i++) largest = Math.max(largest, Math.abs(matrix[i]));
   for (let k = 0; k < n; k++) {
     let pivot = k;
     for (let i = k + 1; i < n; i++) if (Math.abs(matrix[i * n + k]) > Math.abs(matrix[pivot * n + k])) pivot = i;
@@ -36,7 +36,7 @@ export function solveInPlace(matrix: Float64Array, ...rightSides: readonly Float
       const factor = matrix[i * n + k] * inverse;
       if (factor === 0) continue;
       for (let j = k + 1; j < n; j++) matrix[i * n + j] -= factor * matrix[k * n + j];
-      for (const b of rightSides) b[i] -= factor * b[k];
+      for (let r = 0; r < rightSides.length; r++) rightSides[r][i] -= factor * rightSides[r][k];
     }
   }
   for (const b of rightSides) {

@@ -8,6 +8,8 @@ import type { Dial, DialPlace, DialPoint, HeardWord } from './types.ts';
 const CURVE_POINTS = 18;
 const LOWEST: Hertz = 60e3;
 const HIGHEST: Hertz = 6e6;
+/** Of one neper. */
+const DECIBELS = 20 / Math.LN10;
 /** How far coil, strays and capacitor together may put a resonance out; from Medhurst-like spreads, common practice. */
 const INDUCTANCE_SPREAD = 0.03;
 
@@ -206,8 +208,9 @@ export function dialOf(
     const row = new Float64Array(views.length);
     for (let k = 0; k < row.length; k++) {
       const level = views[k].levelWith?.(g, C, loss) ?? views[k].level(g, position, stations[k].other);
-      row[k] = 20 * Math.log10(Math.max(stations[k].emf * level, 1e-15));
-      strongest = Math.max(strongest, row[k]);
+      const decibels = DECIBELS * Math.log(Math.max(stations[k].emf * level, 1e-15));
+      if (decibels > strongest) strongest = decibels;
+      row[k] = decibels;
     }
     return row;
   });
