@@ -80,6 +80,16 @@ const near = (input: unknown, options: readonly string[]): string => {
   return close ? `; did you mean "${close}"?` : '';
 };
 
+/** For a variant: names the choices, and the one that was probably meant, instead of the library's internal notation. */
+export function variantMessage(key: string) {
+  return ({ expected, received, input }: { expected: string | null; received: string; input: unknown }): string => {
+    if (expected === 'Object') return `expected an object with "${key}", received ${received}`;
+    const options = [...(expected ?? '').matchAll(/"([^"]*)"/g)].map(([, option]) => option);
+    const written = typeof input === 'object' && input !== null ? (input as Record<string, unknown>)[key] : input;
+    return `expected "${key}" to be one of ${options.map((o) => `"${o}"`).join(', ')}, received ${received}${near(written, options)}`;
+  };
+}
+
 /** The option within two edits (one for short words), if any. */
 export function closest(word: string, options: readonly string[]): string | undefined {
   const target = word.slice(0, 60).toLowerCase();

@@ -60,6 +60,15 @@ describe('reading a description', () => {
     expect(found.join('\n')).toMatch(/"frequncy" is written there; did you mean "frequency"\?/);
   });
 
+  it('says which kind was probably meant, and what a wire is written like', () => {
+    const value = galena();
+    value.detector.kind = 'galenna';
+    value.coils[0].wire = '26 SWG';
+    const found = sentences(value).join('\n');
+    expect(found).toMatch(/detector\.kind: .*received "galenna" \(did you mean "galena"\?\)/);
+    expect(found).toMatch(/coils\[0\]\.wire: .*write \{ "size": "28 SWG"/);
+  });
+
   it('refuses what refers to nothing', () => {
     const value = galena();
     value.arrangement.coil = 'mian';
@@ -75,6 +84,7 @@ describe('reading a description', () => {
     const text = example('medium-wave-galena');
     expect(sentences(text.slice(0, 700))[0]).toMatch(/cut short/);
     expect(sentences(text.replace('"aerial": {', '"aerial": {{'))[0]).toMatch(/breaks at line \d+, column \d+/);
+    expect(sentences(text.replace('"turns": 56', '"turns": NaN'))[0]).toMatch(/breaks at line \d+, column \d+/);
     expect(sentences('x'.repeat(LARGEST_FILE * 5))[0]).toMatch(/at most 2 MB/);
     expect(sentences('')[0]).toMatch(/empty/);
     expect(sentences('[1,2]')[0]).toMatch(/a description/);

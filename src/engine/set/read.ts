@@ -130,12 +130,22 @@ function pathOf(issue: v.BaseIssue<unknown>): string {
 }
 
 function whereItBreaks(text: string, error: Error): string {
-  const position = Number(/position (\d+)/.exec(error.message)?.[1] ?? Number.NaN);
+  const position = positionOf(text, error.message);
   if (!Number.isFinite(position))
     return /end of/i.test(error.message) ? 'the file is cut short' : 'it cannot be read as JSON';
   if (position >= text.trimEnd().length) return 'the file is cut short: a closing } or ] is missing at its end';
   const before = text.slice(0, position).split('\n');
   return `it breaks at line ${before.length}, column ${before[before.length - 1].length + 1}`;
+}
+
+/** Where the parser stopped: given as a number, or as the text about it, by where and how new it runs. */
+function positionOf(text: string, message: string): number {
+  const told = /position (\d+)/.exec(message)?.[1];
+  if (told !== undefined) return Number(told);
+  const [, token = '', cut = '', about = ''] =
+    /^Unexpected token '([\s\S]+?)', (\.\.\.)?"([\s\S]*?)"(?:\.\.\.)? is not valid JSON$/.exec(message) ?? [];
+  const at = about === '' ? -1 : text.indexOf(about);
+  return at < 0 ? Number.NaN : at + Math.max(0, about.indexOf(token, cut ? 10 : 0));
 }
 
 export { FORMAT, type Problem, problemSentence };

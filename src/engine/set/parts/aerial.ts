@@ -10,10 +10,10 @@ import {
   number,
   resistance,
   turns,
+  variantMessage,
   whole,
   withDefault,
 } from '../fields.ts';
-import { variantMessage } from './coil.ts';
 import { wire } from './wire.ts';
 
 const aerialWire = withDefault(length('Wire diameter', { max: 0.05, typical: [3e-4, 4e-3] }), '1.6 mm');

@@ -8,11 +8,11 @@ import {
   ratio,
   resistance,
   turns,
+  variantMessage,
   withDefault,
   words,
   yes,
 } from '../fields.ts';
-import { variantMessage } from './coil.ts';
 import { tuning } from './tuning.ts';
 
 const coilName = (label: string, about = '') => words(label, about || 'Name of one of the coils.', 60);

@@ -7,6 +7,7 @@ import {
   length,
   number,
   turns,
+  variantMessage,
   whole,
   withDefault,
   words,
@@ -139,11 +140,3 @@ export const coil = v.variant(
   variantMessage('shape'),
 );
 export type CoilDescription = v.InferOutput<typeof coil>;
-
-/** Names the choices instead of the library's internal notation. */
-export function variantMessage(key: string) {
-  return (issue: { expected: string | null; received: string }) =>
-    issue.expected === 'Object'
-      ? `expected an object with "${key}", received ${issue.received}`
-      : `expected "${key}" to be one of ${(issue.expected ?? '').replace(/[()]/g, '').replaceAll(' | ', ', ')}, received ${issue.received}`;
-}

@@ -1,7 +1,6 @@
 import * as v from 'valibot';
 import { quantity } from '../../units/schema.ts';
-import { capacitance, choice, number, resistance, voltage, withDefault } from '../fields.ts';
-import { variantMessage } from './coil.ts';
+import { capacitance, choice, number, resistance, variantMessage, voltage, withDefault } from '../fields.ts';
 
 const wiring = withDefault(
   choice(

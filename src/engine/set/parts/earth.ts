@@ -1,8 +1,7 @@
 import * as v from 'valibot';
 import { SOIL_NAMES } from '../../parts/earth/soil.ts';
 import { quantity } from '../../units/schema.ts';
-import { choice, length, resistance, whole, withDefault } from '../fields.ts';
-import { variantMessage } from './coil.ts';
+import { choice, length, resistance, variantMessage, whole, withDefault } from '../fields.ts';
 
 const soilResistivity = withDefault(
   quantity('resistivity', {

@@ -1,7 +1,6 @@
 import * as v from 'valibot';
 import { quantity } from '../../units/schema.ts';
-import { capacitance, choice, inductance, number, ratio, resistance, withDefault } from '../fields.ts';
-import { variantMessage } from './coil.ts';
+import { capacitance, choice, inductance, number, ratio, resistance, variantMessage, withDefault } from '../fields.ts';
 
 const level = (label: string, about: string, typical: readonly [number, number]) =>
   quantity('level', { min: -60, max: 160, label, about, typical });

@@ -1,7 +1,6 @@
 import * as v from 'valibot';
 import { type DielectricName, DIELECTRICS as TABLE } from '../../parts/capacitor/dielectrics.ts';
-import { angle, capacitance, choice, length, number, ratio, whole, withDefault } from '../fields.ts';
-import { variantMessage } from './coil.ts';
+import { angle, capacitance, choice, length, number, ratio, variantMessage, whole, withDefault } from '../fields.ts';
 
 export const LAWS = ['semicircular', 'square-law', 'straight-line frequency', 'logarithmic'] as const;
 export const DIELECTRICS = Object.keys(TABLE) as DielectricName[];
