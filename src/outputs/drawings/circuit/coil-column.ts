@@ -1,0 +1,139 @@
+import { coilInCircuit } from '../../../engine/circuit/arrangements/coil-sections.ts';
+import { EARTH } from '../../../engine/circuit/elements.ts';
+import type { SetDescription } from '../../../engine/set/description.ts';
+import type { CoilDescription } from '../../../engine/set/parts/coil.ts';
+import { turnsOf } from '../coil/coil.ts';
+import type { DiagramSheet } from './diagram.ts';
+import { type Levels, LINE } from './ends.ts';
+
+interface FoundCoil {
+  readonly description: CoilDescription;
+  readonly part: string;
+  readonly turns: number;
+}
+
+export function coilOf(set: SetDescription, name: string): FoundCoil {
+  const index = set.coils.findIndex((c) => c.name === name);
+  if (index < 0) throw new RangeError(`no coil "${name}"`);
+  const description = set.coils[index];
+  return { description, part: `coils.${index}`, turns: turnsOf(description) };
+}
+
+export interface Stretch {
+  readonly name: string;
+  readonly top: string;
+  readonly bottom: string;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** The stretches between taps from the last turn down, with the circuit's own names of nodes. */
+export function stretchesOf(
+  name: string,
+  turns: number,
+  taps: readonly number[],
+  ends: { first: string; last: string; prefix?: string },
+  rename: (node: string) => string = (n) => n,
+): { stretches: Stretch[]; nodeAt: (turn: number) => string } {
+  const nothing = () => 0;
+  const wound = coilInCircuit(
+    {
+      name,
+      turns,
+      inductance: 1,
+      selfCapacitance: 0,
+      resistanceAt: nothing,
+      partial: nothing,
+      mutual: nothing,
+      wireShare: nothing,
+    },
+    taps,
+    ends,
+  );
+  const stretches = wound.sections
+    .map((s) => ({ ...s, top: rename(wound.nodeAt(s.to)), bottom: rename(wound.nodeAt(s.from)) }))
+    .toReversed();
+  return { stretches, nodeAt: (turn) => rename(wound.nodeAt(turn)) };
+}
+
+interface CoilColumn {
+  /** Level of a tap; of an end when it lies there. */
+  readonly levelAt: (turn: number) => number;
+  readonly bottom: number;
+}
+
+/** Px of lead between the line and a coil's top, and under its foot. */
+export const LEAD = 16;
+export const arches = (stretches: number): number => (stretches === 1 ? 5 : stretches === 2 ? 4 : 3);
+export const heightOf = (stretches: number): number => stretches * arches(stretches) * 12 + 2 * LEAD;
+
+/** A coil from the line down, with its words over it. */
+export function drawCoilColumn(
+  sheet: DiagramSheet,
+  x: number,
+  top: number,
+  stretches: readonly Stretch[],
+  about: {
+    part: string;
+    words: readonly string[];
+    mirrored?: boolean /** Level that the words stay over. */;
+    wordsOver?: number;
+  },
+): CoilColumn {
+  const n = arches(stretches.length);
+  const levels = new Map<number, number>();
+  let y = top + LEAD;
+  sheet.wire(stretches[0].top, [x, top], [x, y]);
+  levels.set(stretches[0].to, top);
+  stretches.forEach((s, i) => {
+    const end = y + n * 12;
+    sheet.shunt(
+      'inductor',
+      { name: s.name, part: about.part, words: i === 0 ? about.words : [] },
+      x,
+      [y, end],
+      [s.top, s.bottom],
+      {
+        wordsAt: i === 0 ? [x, (about.wordsOver ?? top) - 10 - 14 * (about.words.length - 1)] : undefined,
+        arches: n,
+        mirrored: about.mirrored,
+      },
+    );
+    y = end;
+    levels.set(s.from, i === stretches.length - 1 ? y + LEAD : y);
+  });
+  const foot = stretches[stretches.length - 1].bottom;
+  sheet.wire(foot, [x, y], [x, y + LEAD]);
+  const ordered = [...levels.keys()];
+  return {
+    bottom: y + LEAD,
+    levelAt: (turn) => {
+      const nearest = ordered.reduce((best, t) => (Math.abs(t - turn) < Math.abs(best - turn) ? t : best));
+      return levels.get(nearest)!;
+    },
+  };
+}
+
+/** From the foot of the aerial's coil to the rail. */
+export const toRail = (sheet: DiagramSheet, x: number, from: number, levels: Levels, node: string): void =>
+  sheet.wire(node, [x, from], [x, levels.rail]);
+
+/** Where the detector joins the coil, and the coil's ends, as the circuit has them. */
+export function endsOf(set: SetDescription, turns: number, detectorTap: number | undefined) {
+  const full = set.detector.wiring === 'full-wave';
+  return {
+    first: full ? 'bottom' : EARTH,
+    middle: full ? turns / 2 : undefined,
+    detectorTurn: full ? turns : (detectorTap ?? turns),
+  };
+}
+
+const middleName = (turns: number): string => `turn ${Number((turns / 2).toFixed(3))}`;
+export const renameMiddle =
+  (middle: number | undefined, turns: number) =>
+  (node: string): string =>
+    middle !== undefined && node === middleName(turns) ? EARTH : node;
+
+/** High enough for the coil, and for what stands beside it. */
+export const railFor = (stretches: number, split: boolean, extra = 0): number =>
+  LINE + Math.max(148, heightOf(stretches) + (split ? 34 : 0), extra);

@@ -1,0 +1,55 @@
+import type { ArrangementOf } from '../../../../engine/circuit/arrangements/kit.ts';
+import type { SetDescription } from '../../../../engine/set/description.ts';
+import { finish } from '../close-sheet.ts';
+import { arches, endsOf, heightOf, railFor, renameMiddle, stretchesOf } from '../coil-column.ts';
+import { type Diagram, DiagramSheet, wordsWidth } from '../diagram.ts';
+import { drawAbsorptions, LINE } from '../ends.ts';
+import { drawTuned } from '../tuned-circuit.ts';
+import { aerialLabel } from '../words.ts';
+
+/** A frame or rod: the aerial is the coil. */
+export function loop(set: SetDescription, arrangement: ArrangementOf<'frame' | 'ferrite rod'>): Diagram {
+  const aerial = set.aerial;
+  if (aerial.kind !== 'frame' && aerial.kind !== 'ferrite rod')
+    throw new RangeError('a frame or rod arrangement needs a frame or rod aerial');
+  const turns = aerial.turns;
+  const { first, middle, detectorTurn } = endsOf(set, turns, arrangement.detectorTap);
+  const name = aerial.kind === 'frame' ? 'frame' : 'rod';
+  const { stretches, nodeAt } = stretchesOf(
+    name,
+    turns,
+    [detectorTurn, ...(middle === undefined ? [] : [middle])],
+    { first: 'foot', last: 'top' },
+    // The field's emf acts in the turns themselves: its foot is the coil's.
+    (node) => (node === 'foot' ? first : renameMiddle(middle, turns)(node)),
+  );
+  const levels = { line: LINE, rail: railFor(stretches.length, middle !== undefined) };
+  const sheet = new DiagramSheet();
+  const words = aerialLabel(aerial);
+  const trapped = drawAbsorptions(sheet, set, 0, levels, name);
+  const x = Math.max(54, wordsWidth(words) / 2 + 10, trapped > 0 ? trapped + 20 : 0);
+  const tuned = drawTuned(sheet, set, x, levels, {
+    stretches,
+    nodeAt,
+    part: 'aerial',
+    words,
+    turns,
+    first,
+    middle,
+    detectorTurn,
+    left: x,
+  });
+  sheet.place({
+    kind: 'transformer',
+    name: aerial.kind === 'frame' ? 'frame outline' : 'rod core',
+    part: 'aerial',
+    terminals: [],
+    centre: [x, LINE + heightOf(stretches.length) / 2],
+    turn: 90,
+    words: [],
+    wordsAt: [x, LINE],
+    anchor: 'middle',
+    arches: stretches.length * arches(stretches.length),
+  });
+  return finish(sheet, set, tuned, levels, trapped > 0 ? 16 : x, false);
+}

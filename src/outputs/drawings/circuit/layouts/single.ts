@@ -1,0 +1,46 @@
+import type { ArrangementOf } from '../../../../engine/circuit/arrangements/kit.ts';
+import type { SetDescription } from '../../../../engine/set/description.ts';
+import { finish } from '../close-sheet.ts';
+import { coilOf, endsOf, railFor, renameMiddle, stretchesOf } from '../coil-column.ts';
+import { type Diagram, DiagramSheet, wordsWidth } from '../diagram.ts';
+import { drawAbsorptions, drawFeed, LINE, START } from '../ends.ts';
+import { drawTuned } from '../tuned-circuit.ts';
+import { coilLabel, turnsText } from '../words.ts';
+
+/** One tuned circuit, the aerial on its top, a tap or through a capacitor. */
+export function single(
+  set: SetDescription,
+  arrangement: ArrangementOf<'direct' | 'series capacitor' | 'tapped'>,
+): Diagram {
+  const { description, part, turns } = coilOf(set, arrangement.coil);
+  const { first, middle, detectorTurn } = endsOf(set, turns, arrangement.detectorTap);
+  const aerialTurn = arrangement.kind === 'tapped' ? arrangement.aerialTap : turns;
+  const { stretches, nodeAt } = stretchesOf(
+    description.name,
+    turns,
+    [aerialTurn, detectorTurn, ...(middle === undefined ? [] : [middle])],
+    { first, last: 'top' },
+    renameMiddle(middle, turns),
+  );
+  const levels = { line: LINE, rail: railFor(stretches.length, middle !== undefined) };
+  const sheet = new DiagramSheet();
+  const feed = drawFeed(sheet, set, levels, nodeAt(aerialTurn));
+  const trapped = drawAbsorptions(sheet, set, feed, levels, description.name);
+  const words = coilLabel(description);
+  const tapText = aerialTurn < turns && trapped === feed ? wordsWidth([`turn ${turnsText(aerialTurn)}`]) : 0;
+  const x = Math.max(trapped + 34, feed + wordsWidth(words) / 2, feed + 34 + tapText);
+  const tuned = drawTuned(sheet, set, x, levels, {
+    stretches,
+    nodeAt,
+    part,
+    words,
+    turns,
+    first,
+    middle,
+    detectorTurn,
+    aerialTurn,
+    left: feed,
+    beside: trapped !== feed,
+  });
+  return finish(sheet, set, tuned, levels, START);
+}

@@ -1,0 +1,98 @@
+import { EARTH } from '../../../engine/circuit/elements.ts';
+import type { SetDescription } from '../../../engine/set/description.ts';
+import { drawCoilColumn, type Stretch, toRail } from './coil-column.ts';
+import { type DiagramSheet, wordsWidth } from './diagram.ts';
+import type { Levels } from './ends.ts';
+import { tuningLabel, turnsText } from './words.ts';
+
+export interface Tuned {
+  readonly x: number;
+  readonly live: string;
+  readonly lower?: { node: string; level: number };
+}
+
+/**
+ * The tuning coil with its capacitor to the right, and the lead to the detector brought up to the line.
+ * @param feed level and node at which the aerial comes in from the left at `left`, if it does.
+ */
+export function drawTuned(
+  sheet: DiagramSheet,
+  set: SetDescription,
+  x: number,
+  levels: Levels,
+  coil: {
+    readonly stretches: readonly Stretch[];
+    readonly nodeAt: (turn: number) => string;
+    readonly part: string;
+    readonly words: readonly string[];
+    readonly turns: number;
+    readonly first: string;
+    readonly middle?: number;
+    readonly detectorTurn: number;
+    readonly aerialTurn?: number;
+    readonly left: number;
+    /** Something stands close at the left: the aerial tap's turn is written at the right. */
+    readonly beside?: boolean;
+  },
+): Tuned {
+  const y = levels.line;
+  const column = drawCoilColumn(sheet, x, y, coil.stretches, coil);
+  const { first, middle } = coil;
+  const split = middle !== undefined;
+  const lowLevel = split ? column.bottom : levels.rail;
+  if (!split) toRail(sheet, x, column.bottom, levels, first);
+  else {
+    const level = column.levelAt(middle);
+    sheet.wire(EARTH, [x, level], [x - 13, level], [x - 13, levels.rail]);
+  }
+  const aerialText = coil.aerialTurn === undefined ? '' : `turn ${turnsText(coil.aerialTurn)}`;
+  if (coil.aerialTurn !== undefined) {
+    const level = column.levelAt(coil.aerialTurn);
+    const node = coil.nodeAt(coil.aerialTurn);
+    if (level === y) sheet.wire(node, [coil.left, y], [x, y]);
+    else {
+      const drop = x - 26;
+      sheet.wire(node, [coil.left, y], [drop, y], [drop, level], [x, level]);
+      if (coil.aerialTurn < coil.turns && coil.aerialTurn > 0)
+        sheet.remarks.push(
+          coil.beside
+            ? { at: [x + 13, level - 5], text: aerialText, anchor: 'start' }
+            : { at: [drop - 5, level + 4], text: aerialText, anchor: 'end' },
+        );
+    }
+  }
+  const tapLevel = column.levelAt(coil.detectorTurn);
+  const tapped = !split && tapLevel !== y;
+  const tapText = `turn ${turnsText(coil.detectorTurn)}`;
+  const capacitor =
+    x +
+    Math.max(
+      50,
+      wordsWidth(coil.words) / 2 + 14,
+      tapped ? 26 + wordsWidth([tapText]) : 0,
+      coil.beside ? 26 + wordsWidth([aerialText]) : 0,
+    );
+  const top = coil.stretches[0].top;
+  sheet.wire(top, [x, y], [capacitor, y]);
+  if (split) sheet.wire(first, [x, lowLevel], [capacitor, lowLevel]);
+  // Body and words keep clear of a tap's lead, which crosses below or above.
+  let centre = (y + lowLevel) / 2;
+  if (tapped && Math.abs(tapLevel - centre) < 34)
+    centre = tapLevel + 36 + 13 <= lowLevel ? tapLevel + 36 : tapLevel - 36;
+  const reach = sheet.shunt(
+    'variable capacitor',
+    { name: 'tuning capacitor', part: 'tuning', words: tuningLabel(set.tuning) },
+    capacitor,
+    [y, lowLevel],
+    [top, first],
+    { middle: centre },
+  );
+  const live = coil.nodeAt(coil.detectorTurn);
+  const end = reach + 14;
+  if (tapped) {
+    sheet.wire(live, [x, tapLevel], [end, tapLevel], [end, y]);
+    sheet.remarks.push({ at: [x + 13, tapLevel - 5], text: tapText, anchor: 'start' });
+  } else sheet.wire(live, [capacitor, y], [end, y]);
+  if (split) sheet.wire(first, [capacitor, lowLevel], [end, lowLevel]);
+  return { x: end, live, lower: split ? { node: first, level: lowLevel } : undefined };
+}
