@@ -1,4 +1,5 @@
-export { aerialWords, drawAerial } from './aerial/aerial.ts';
+export { drawAerial } from './aerial/aerial.ts';
+export { aerialWords } from './aerial/aerial-words.ts';
 export { earthWords } from './aerial/earth.ts';
 export { type CapacitorDrawing, drawCapacitor } from './capacitor/capacitor.ts';
 export type { Diagram, PlacedSymbol, Wire } from './circuit/diagram.ts';

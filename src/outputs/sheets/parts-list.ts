@@ -2,7 +2,7 @@ import type { Reception } from '../../engine/reception/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
 import { coilModel } from '../../engine/set/models.ts';
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
-import { aerialWords } from '../drawings/aerial/aerial.ts';
+import { aerialWords } from '../drawings/aerial/aerial-words.ts';
 import { earthWords } from '../drawings/aerial/earth.ts';
 import { tapsOf } from '../drawings/coil/coil.ts';
 import type { CoilOf } from '../drawings/coil/drawn.ts';

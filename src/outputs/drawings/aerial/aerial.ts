@@ -6,6 +6,7 @@ import { formatQuantity } from '../../../engine/units/format.ts';
 import { circle, group, line, rect, text } from '../../scene/build.ts';
 import type { Item, Point, Scene } from '../../scene/scene.ts';
 import { BOLD, dimension, drawing, type Paper, PLAIN, paperFor, type Room, SMALL, THIN } from '../paper.ts';
+import { aerialWords } from './aerial-words.ts';
 import { earthDepth, earthItems, earthReach, earthWords } from './earth.ts';
 import { drawLoop } from './loop.ts';
 
@@ -166,30 +167,5 @@ function measures(aerial: AerialDescription, points: readonly Point[], at: (x: n
     }
     default:
       return [];
-  }
-}
-
-/** An aerial in a sentence. */
-export function aerialWords(aerial: AerialDescription): string {
-  switch (aerial.kind) {
-    case 'inverted-L':
-    case 'T':
-      return `${aerial.kind === 'T' ? 'T' : 'Inverted-L'} aerial, ${m(aerial.length)} of top wire${aerial.wires > 1 ? ` (${aerial.wires} side by side)` : ''} at ${m(aerial.height)}, its lead-in at ${m(aerial.base)}.`;
-    case 'vertical':
-      return `Vertical wire from ${m(aerial.base)} to ${m(aerial.height)}.`;
-    case 'horizontal':
-      return `Level wire of ${m(aerial.length)} at ${m(aerial.height)}.`;
-    case 'sloping':
-      return `Sloping wire of ${m(aerial.length)} from ${m(aerial.height)} to ${m(aerial.farHeight)}.`;
-    case 'bent':
-      return `Wire of ${aerial.points.length} corners, up to ${m(Math.max(...aerial.points.map((p) => p[2])))} high.`;
-    case 'frame':
-      return `${aerial.outline === 'square' ? 'Square' : 'Round'} frame of ${aerial.turns} turns, ${m(aerial.side)} across.`;
-    case 'ferrite rod':
-      return `Ferrite rod of ${m(aerial.length)} by ${m(aerial.diameter)} with ${aerial.turns} turns.`;
-    case 'measured':
-      return `Aerial measured as ${formatQuantity(aerial.capacitance, 'capacitance')}, effective height ${m(aerial.effectiveHeight)}.`;
-    case 'impedance':
-      return `Aerial known by its impedance at ${aerial.points.length} frequencies, effective height ${m(aerial.effectiveHeight)}.`;
   }
 }

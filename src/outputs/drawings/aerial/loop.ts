@@ -4,7 +4,7 @@ import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
 import { circle, group, line, rect, text } from '../../scene/build.ts';
 import type { Item, Scene } from '../../scene/scene.ts';
 import { BOLD, dimension, drawing, millimetres, PLAIN, paperFor, type Room, SMALL, THIN } from '../paper.ts';
-import { aerialWords } from './aerial.ts';
+import { aerialWords } from './aerial-words.ts';
 
 type Loop<K extends 'frame' | 'ferrite rod'> = Extract<AerialDescription, { kind: K }>;
 

@@ -2,8 +2,9 @@ import { tuningModel } from '../../../engine/set/models.ts';
 import type { TuningDescription } from '../../../engine/set/parts/tuning.ts';
 import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
 import { group } from '../../scene/build.ts';
-import type { Item, Scene } from '../../scene/scene.ts';
+import type { Scene } from '../../scene/scene.ts';
 import { drawing, type Room } from '../paper.ts';
+import type { DrawnCapacitor } from './drawn.ts';
 import { drawnBook, drawnFoil, drawnTubes } from './homemade.ts';
 import { drawnFixed, drawnKnob, drawnVanes } from './vanes.ts';
 
@@ -12,11 +13,6 @@ export interface CapacitorDrawing extends Room {
   readonly position?: number;
   /** Workbench to open, "tuning". */
   readonly part?: string;
-}
-
-export interface DrawnCapacitor {
-  readonly items: readonly Item[];
-  readonly paper: { readonly width: number; readonly height: number; readonly drawnAt?: number };
 }
 
 /** The tuning capacitor, its moving part where the pointer has it. @throws RangeError when it cannot be as described. */

@@ -3,7 +3,7 @@ import { formatQuantity } from '../../../engine/units/format.ts';
 import { circle, group, line, polar, polyline, rect, text } from '../../scene/build.ts';
 import type { Item, Point } from '../../scene/scene.ts';
 import { dimension, millimetres, PLAIN, paperFor, type Room, SMALL, THIN } from '../paper.ts';
-import type { DrawnCapacitor } from './capacitor.ts';
+import type { DrawnCapacitor } from './drawn.ts';
 
 type Tuning<K extends TuningDescription['kind']> = Extract<TuningDescription, { kind: K }>;
 

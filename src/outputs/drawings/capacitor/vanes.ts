@@ -4,7 +4,7 @@ import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
 import { arc, circle, line, path, polar, polyline, rect, text } from '../../scene/build.ts';
 import type { Item, Point, Segment } from '../../scene/scene.ts';
 import { BOLD, dimension, millimetres, PLAIN, paperFor, type Room, SMALL, sketchNote, THIN } from '../paper.ts';
-import type { DrawnCapacitor } from './capacitor.ts';
+import type { DrawnCapacitor } from './drawn.ts';
 
 type Vaned = Extract<TuningDescription, { kind: 'variable' | 'vanes' }>;
 
