@@ -1,11 +1,8 @@
-import { clock, type When } from '../place/when.ts';
 import { chosen, reception, receptionError } from '../state/reception.ts';
 import { isBehind, problems } from '../state/understanding.ts';
-import { stage, time } from '../state/view.ts';
+import { stage } from '../state/view.ts';
 import { stagePlace } from '../workbenches/places.ts';
 import { kilohertz } from './figure.ts';
-
-const timeWords = (when: When) => (when instanceof Date ? `At ${clock(when)} UTC.` : 'By night.');
 
 /** The answer first, in words; below it the chosen station's. */
 export function Answer() {
@@ -15,7 +12,6 @@ export function Answer() {
     <section class="answer" aria-label="What you would hear">
       <p class="summary" aria-live="polite">
         {now ? now.summary : receptionError.value ? 'This set could not be worked out.' : 'Working it out…'}
-        {now && time.value !== 'day' && <span class="night-mark"> {timeWords(time.value)}</span>}
       </p>
       {station && (
         <p class="chosen-sentence">

@@ -11,6 +11,7 @@ import { helper } from './help.ts';
 import { bearingOf, type Receiver, receiver, receiveStation, TEST_TONE, type TunedStation } from './receive-station.ts';
 import { type CarrierAtDetector, disturbances } from './separation.ts';
 import { heardSpread, stagesOf } from './stages.ts';
+import { summaryOf, verdictOf } from './summary.ts';
 import type { Disturbance, Help, PartFigures, Reception, StationReception } from './types.ts';
 
 export interface ReceiveOptions extends FieldOptions {
@@ -71,7 +72,7 @@ export function receive(set: SetDescription, options: ReceiveOptions = {}): Rece
       tuned,
       stations.map((s) => s.heard),
     ),
-    summary: summaryOf(stations, best),
+    summary: summaryOf(stations, best, options.time),
     parts: figuresOf(ready, stations[best[0]]?.frequency ?? 1e6),
     warnings: [
       ...new Set([
@@ -131,45 +132,19 @@ function unloadedQ({ circuit }: Receiver, s: TunedStation): number {
   return 1 / (1 / coilQ + circuit.tuning.lossTangentAt(s.position));
 }
 
-function sentenceFor(s: TunedStation, worst: Disturbance | undefined): string {
+function sentenceFor(s: TunedStation, disturbance: Disturbance | undefined): string {
+  const { words: heard } = s.heard;
   const sentence = s.within
     ? s.heard.sentence
     : `Beyond the scale; at its end: ${s.heard.sentence[0].toLowerCase()}${s.heard.sentence.slice(1)}`;
-  return worst && s.heard.words !== 'not heard' ? `${sentence} ${worst.sentence}` : sentence;
+  if (!disturbance || heard === 'not heard') return sentence;
+  if (verdictOf({ heard, disturbance }) !== 'drowned') return `${sentence} ${disturbance.sentence}`;
+  return `Drowned: ${disturbance.sentence} Alone it would be ${heard}, at ${Math.round(s.heard.spl)} dB SPL.`;
 }
 
 /** Heard well, alone and within reach. */
 const usefulness = (s: StationReception): number =>
   Math.min(s.margin, 60) + Math.min(0, (s.disturbance?.audioRatio ?? 40) - 30) - (s.dial ? 0 : 20);
-
-const WORDS = ['loud', 'comfortable', 'quiet', 'faint'] as const;
-
-function summaryOf(stations: readonly StationReception[], best: readonly number[]): string {
-  if (stations.length === 0) return 'No stations are listed for this place yet: add those you know of.';
-  const audible = best
-    .map((i) => stations[i])
-    .filter((s) => s.heard !== 'not heard' && s.disturbance?.word !== 'swamped');
-  if (audible.length === 0) return 'Nothing would be heard on this set here as it stands; see what would help most.';
-  const [first] = audible;
-  const alone = first.disturbance ? `, with ${first.disturbance.by} behind it` : '';
-  const rest = WORDS.map((word) => ({
-    word,
-    names: audible
-      .slice(1)
-      .filter((s) => s.heard === word)
-      .map((s) => s.name),
-  })).filter(({ names }) => names.length > 0);
-  const others =
-    rest.length === 0
-      ? ''
-      : ` ${rest.map(({ word, names }) => `${word[0].toUpperCase()}${word.slice(1)}: ${names.join(', ')}.`).join(' ')}`;
-  const lost = stations.length - audible.length;
-  const missing =
-    lost === 0
-      ? ''
-      : ` ${lost === 1 ? 'One more cannot be heard, or is drowned.' : `${lost} more cannot be heard, or are drowned.`}`;
-  return `Best here: ${first.name} on ${formatNumber(first.frequency / 1e3, 5)} kHz, ${first.heard}${alone}.${others}${missing}`;
-}
 
 function figuresOf({ circuit, dcResistance }: Receiver, qAt: number): PartFigures {
   const { aerial, loop, earth, tuning, detector, load } = circuit;

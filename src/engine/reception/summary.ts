@@ -1,0 +1,58 @@
+import { formatNumber } from '../units/format.ts';
+import type { HeardWord, StationReception } from './types.ts';
+
+/** What the summary needs to know of a station. */
+export type Summed = Pick<StationReception, 'name' | 'frequency' | 'heard' | 'disturbance'>;
+
+const WORDS: readonly HeardWord[] = ['loud', 'comfortable', 'quiet', 'faint'];
+
+/** "Best here is Saltmarsh Radio on 603 kHz: comfortable." and what else can be had, as one would say it. */
+export function summaryOf(stations: readonly Summed[], best: readonly number[], time?: 'day' | 'night' | Date): string {
+  if (stations.length === 0) return 'No stations are listed for this place yet: add those you know of.';
+  const when = whenWords(time);
+  const audible = best
+    .map((i) => stations[i])
+    .filter((s) => verdictOf(s) !== 'not heard' && verdictOf(s) !== 'drowned');
+  if (audible.length === 0)
+    return `${when ? `${when} nothing` : 'Nothing'} would be heard on this set here as it stands; see what would help most.`;
+  const [first, ...others] = audible;
+  const opening = `${when ? `${when} the best here is` : 'Best here is'} ${first.name} on ${formatNumber(first.frequency / 1e3, 5)} kHz: ${first.heard}${behindWords(first)}.`;
+  const rest = WORDS.flatMap((word) => {
+    const names = others.filter((s) => s.heard === word).map((s) => s.name);
+    if (names.length === 0) return [];
+    return [`${inSeries(names)} ${names.length === 1 ? 'is' : 'are'} ${word}${word === first.heard ? ' too' : ''}`];
+  });
+  const drowned = best.map((i) => stations[i]).filter((s) => verdictOf(s) === 'drowned').length;
+  const silent = stations.length - audible.length - drowned;
+  const lost = [
+    ...(drowned > 0 ? [`${count(drowned)} ${drowned === 1 ? 'is' : 'are'} drowned by others`] : []),
+    ...(silent > 0 ? [`${count(silent)} cannot be heard`] : []),
+  ];
+  return [opening, rest.join('; '), inSeries(lost)]
+    .filter(Boolean)
+    .map((sentence) => `${sentence[0].toUpperCase()}${sentence.slice(1)}`.replace(/([^.])$/, '$1.'))
+    .join(' ');
+}
+
+/** How a station comes through in one word: as loud as it is heard, unless another drowns it. */
+export const verdictOf = ({ heard, disturbance }: Pick<Summed, 'heard' | 'disturbance'>): HeardWord | 'drowned' =>
+  heard !== 'not heard' && disturbance?.word === 'swamped' ? 'drowned' : heard;
+
+/** What else is heard with a station that is not drowned. */
+function behindWords({ disturbance }: Summed): string {
+  if (!disturbance || disturbance.word === 'clear') return '';
+  return disturbance.word === 'a murmur behind'
+    ? `, with ${disturbance.by} murmuring behind it`
+    : `, though ${disturbance.by} talks through it`;
+}
+
+function whenWords(time: 'day' | 'night' | Date | undefined): string {
+  if (time instanceof Date) return `At ${time.toISOString().slice(11, 16)} UTC`;
+  return time === 'night' ? 'By night' : '';
+}
+
+const NUMBERS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
+const count = (n: number): string => `${NUMBERS[n] ?? n} more`;
+
+const inSeries = (words: readonly string[]): string =>
+  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words[words.length - 1]}`;
