@@ -8,3 +8,4 @@ export * from './sheets/index.ts';
 export { dialStationsTable, dialTable } from './tables/dial-table.ts';
 export { pathTable, stationsTable } from './tables/path-table.ts';
 export { type DayAndNight, placeTable, type StationRow, stationRows } from './tables/stations-table.ts';
+export * as waves from './waves/index.ts';

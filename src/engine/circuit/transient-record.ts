@@ -116,6 +116,7 @@ export function makeRecorder(
     write(out, frame, over) {
       if (over > 0) modeSums(over);
       for (let i = 0; i < probes.length; i++) {
+        if (out[i] === undefined) continue;
         const kind = probes[i].kind;
         const r = rows[i];
         let v: number;
@@ -130,7 +131,7 @@ export function makeRecorder(
           if (kind === 'square') v *= v;
           if (kind === 'power') v *= current[detector[i]];
         }
-        if (out[i] !== undefined) out[i][frame] = v;
+        out[i][frame] = v;
       }
       if (over > 0) hold();
       sums.wave.fill(0);

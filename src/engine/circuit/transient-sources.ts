@@ -11,7 +11,7 @@ export interface ModulationTone {
 /** A station as it arrives at the sources of the circuit. */
 export interface Station {
   readonly frequency: Hertz;
-  /** Peak of the unmodulated carrier, V, at the source whose emf is largest. */
+  /** Peak of the unmodulated carrier, V; every source gives its own emf (1 V for a whole aerial) times this. */
   readonly emf: Volts;
   readonly phase?: Radians;
   readonly modulation?: readonly ModulationTone[];
@@ -19,23 +19,8 @@ export interface Station {
   readonly envelope?: (time: number) => number;
 }
 
-/** The emfs of a circuit's sources relative to the largest: how one wave drives all of them. 1 for a lone source. */
-export function sourceWeights(emfs: StateSpace['emfs']): Complex[] {
-  const sizes = emfs.map((e) => (e.source ? Math.hypot(e.source.re, e.source.im) : 0));
-  const largest = sizes.indexOf(Math.max(...sizes, 0));
-  const lone = emfs.filter((e) => e.source).length === 1;
-  return emfs.map((e, k) => {
-    if (!e.source) return { re: 0, im: 0 };
-    if (lone) return { re: 1, im: 0 };
-    if (!(sizes[largest] > 0)) return { re: 1, im: 0 };
-    const r = emfs[largest].source!;
-    const d = sizes[largest] ** 2;
-    return {
-      re: (emfs[k].source!.re * r.re + emfs[k].source!.im * r.im) / d,
-      im: (emfs[k].source!.im * r.re - emfs[k].source!.re * r.im) / d,
-    };
-  });
-}
+/** How one wave drives each emf of a circuit: as its source says; cells not at all. */
+export const sourceWeights = (emfs: StateSpace['emfs']): Complex[] => emfs.map((e) => e.source ?? { re: 0, im: 0 });
 
 /** Steps between two exact values of the envelopes; in between they run straight. */
 export const GROUP = 8;

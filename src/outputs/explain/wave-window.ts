@@ -202,7 +202,13 @@ function sizeText(point: PointId, low: number, high: number, symmetric: boolean)
   return low < -0.03 * high ? `${show(low)} to ${show(high)}` : `0 to ${show(high)}`;
 }
 
-function paintTime(pen: Pen, window: WaveWindow, plot: Plot, axis: number): void {
+/** The axis of time below the traces. */
+export function paintTime(
+  pen: Pen,
+  window: Pick<WaveWindow, 'y' | 'height' | 'view' | 'letters'>,
+  plot: Plot,
+  axis: number,
+): void {
   const { y, height, view, letters = 12 } = window;
   const room = plot.width / (letters * 7);
   const { ticks, base } = timeScale(view, Math.max(2, Math.min(8, Math.floor(room))));
