@@ -76,8 +76,7 @@ function StageTab(props: { index: number; id: StageId; level?: Stage; isOpen: bo
         {of && <span class="unit stage-of"> {of}</span>}
       </span>{' '}
       <span class="stage-change">
-        {level?.change === undefined ? '' : decibelText(level.change)}
-        {level?.change !== undefined && level.changeOf ? <span class="of"> {level.changeOf}</span> : null}
+        {level?.change === undefined ? '' : powerLost(level.change)}
         {level && level.warnings.length > 0 ? (
           <span class="warning-mark" title={level.warnings.join(' ')}>
             {' '}
@@ -89,3 +88,7 @@ function StageTab(props: { index: number; id: StageId; level?: Stage; isOpen: bo
     </button>
   );
 }
+
+/** A voltage may rise while power is lost, so it says which of the two it means. */
+const powerLost = (change: number): string =>
+  change <= -0.05 ? `${decibelText(-change).slice(1)} of power lost` : 'no power lost';

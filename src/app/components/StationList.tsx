@@ -1,7 +1,19 @@
+import { verdictOf } from '../../engine/reception/summary.ts';
+import type { StationReception } from '../../engine/reception/types.ts';
 import { chosen, reception } from '../state/reception.ts';
 import { chooseStation } from '../state/view.ts';
 import { kilohertz } from './figure.ts';
 import { HeardBars } from './Heard.tsx';
+
+/** What else comes through with it, and what it would be alone. */
+function besideWords({ heard, disturbance }: StationReception): string {
+  if (!disturbance || disturbance.word === 'clear' || heard === 'not heard') return '';
+  return disturbance.word === 'swamped'
+    ? `by ${disturbance.by}; ${heard} if alone`
+    : disturbance.word === 'troublesome'
+      ? `${disturbance.by} talks through it`
+      : `${disturbance.by} behind it, a murmur`;
+}
 
 /** Every station, best first; choosing one puts the pointer and the path on it. */
 export function StationList() {
@@ -14,8 +26,7 @@ export function StationList() {
         {now?.best.map((index) => {
           const station = now.stations[index];
           const isChosen = chosen.value?.index === index;
-          const disturbed =
-            station.disturbance && station.disturbance.word !== 'clear' ? station.disturbance : undefined;
+          const verdict = station.outOfReach ? 'out of reach' : verdictOf(station);
           return (
             <li key={index}>
               <button
@@ -27,14 +38,10 @@ export function StationList() {
               >
                 <span class="station-name">{station.name}</span>{' '}
                 <span class="station-heard">
-                  <span class="station-frequency">{kilohertz(station.frequency)}</span>{' '}
-                  <HeardBars heard={station.heard} /> {station.outOfReach ? 'out of reach' : station.heard}
+                  <span class="station-frequency">{kilohertz(station.frequency)}</span> <HeardBars verdict={verdict} />{' '}
+                  {verdict}
                 </span>{' '}
-                {disturbed && (
-                  <span class="station-disturbed">
-                    {disturbed.word === 'swamped' ? 'drowned by' : `${disturbed.word}:`} {disturbed.by}
-                  </span>
-                )}
+                <span class="station-disturbed">{besideWords(station)}</span>
               </button>
             </li>
           );

@@ -81,7 +81,7 @@ export function Compare({ set, station, time, onChoose }: Props) {
                       {Math.round(row.soundPressureLevel)} dB SPL ({formatQuantity(row.difference, 'level')})
                     </td>
                     <td>
-                      <HeardBars heard={row.heard} /> {row.heard}
+                      <HeardBars verdict={row.heard} /> {row.heard}
                     </td>
                     <td class="number">{formatQuantity(row.directVoltage, 'voltage', 2)}</td>
                     <td class="number">{formatQuantity(row.inputResistance, 'resistance', 2)}</td>

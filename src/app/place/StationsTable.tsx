@@ -133,7 +133,7 @@ function Row({
         <>
           <td class="number">{kilohertz(row.frequency)}</td>
           <td class="heard">
-            <HeardBars heard={row.heard} /> {row.outOfReach ? 'out of reach' : row.heard}
+            <HeardBars verdict={row.heard} /> {row.outOfReach ? 'out of reach' : row.heard}
           </td>
           <td class="number">{row.distance === undefined ? '' : formatQuantity(row.distance, 'length', 3)}</td>
           <td>{bearingText(row.bearing)}</td>

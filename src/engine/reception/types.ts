@@ -25,10 +25,8 @@ export interface Stage {
   readonly unit: string;
   /** The value in words and figures: "3.2 mV/m". */
   readonly text: string;
-  /** Gain (+) or loss (−) from the stage before, as available power or voltage; undefined for the first. */
+  /** Gain (+) or loss (−) of power from the stage before; undefined where no power can be told. */
   readonly change?: Decibels;
-  /** What the change is of: "power", "voltage". */
-  readonly changeOf?: string;
   /** One sentence: what happens here. */
   readonly sentence: string;
   /** Lowest and highest the value may well be, from the spread of what is known. */

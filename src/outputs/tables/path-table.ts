@@ -2,8 +2,9 @@ import type { StationReception } from '../../engine/reception/types.ts';
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
 import { clean, table } from './table.ts';
 
-const change = (dB: number | undefined, of: string | undefined): string =>
-  dB === undefined ? '' : `${formatQuantity(dB, 'level')}${of ? ` ${of}` : ''}`;
+/** Power lost on the way to a stage; the voltage may well rise meanwhile. */
+const lost = (dB: number | undefined): string =>
+  dB === undefined ? '' : dB > -0.05 ? 'none' : formatQuantity(-dB, 'level', 2).replace('+', '');
 
 /** The path of one station as a table: every level from field to ear. */
 export function pathTable(station: StationReception): string {
@@ -12,7 +13,7 @@ export function pathTable(station: StationReception): string {
       { title: 'stage', text: (s) => s.title },
       { title: 'level', text: (s) => s.text, align: 'right' },
       { title: 'may be', text: (s) => (s.range ? `${spreadText(s.range, s.kind, s.unit)}` : ''), align: 'right' },
-      { title: 'change', text: (s) => change(s.change, s.changeOf), align: 'right' },
+      { title: 'power lost', text: (s) => lost(s.change), align: 'right' },
       { title: 'what happens', text: (s) => s.sentence },
     ],
     station.path,

@@ -1,3 +1,4 @@
+import { verdictOf } from '../../../engine/reception/summary.ts';
 import type { Reception } from '../../../engine/reception/types.ts';
 import { barsOf } from '../Heard.tsx';
 import { type DialScale, placeNames, roundMarks } from './dial-scale.ts';
@@ -52,7 +53,9 @@ export function DialFace({ reception, scale, chosenIndex, position, width, compa
   const pointerX = x(scale.alongAt(position));
   return (
     <svg class="dial-face" viewBox={`0 0 ${width} ${height}`} width={width} height={height} aria-hidden="true">
-      <path class="dial-profile" d={profile(reception, scale, x, top, base)} />
+      <path class="dial-profile" d={profile(reception, scale, x, top, base)}>
+        <title>The higher, the stronger the strongest station there</title>
+      </path>
       <line class="dial-line" x1={x(0)} x2={x(1)} y1={base} y2={base} />
       {fine.map((mark) => (
         <line key={mark.text} class="dial-tick" x1={x(mark.along)} x2={x(mark.along)} y1={base} y2={base + 4} />
@@ -120,7 +123,7 @@ function StationMarks({ reception, scale, chosenIndex, length, rows, top, base }
   return (
     <>
       {stations.map((station, i) => {
-        const bars = barsOf(station.heard);
+        const bars = barsOf(verdictOf(station));
         const at = MARGIN + along[i] * length;
         const [from, to] = station.dial!.range.map((degree) => degreeAlong(reception, degree));
         const place = places[i];
@@ -137,7 +140,9 @@ function StationMarks({ reception, scale, chosenIndex, length, rows, top, base }
                 x2={MARGIN + Math.max(from, to) * length}
                 y1={base - 2.5}
                 y2={base - 2.5}
-              />
+              >
+                <title>{`Where ${station.name} may come in on the set as built`}</title>
+              </line>
             )}
             <line class="dial-mark" x1={at} x2={at} y1={base} y2={base - 6 - bars * 7.5} />
             {isNamed && (

@@ -1,6 +1,6 @@
 import { useRef, useState } from 'preact/hooks';
 import type { Reception } from '../../../engine/reception/types.ts';
-import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
+import { formatNumber } from '../../../engine/units/format.ts';
 import { LIGHT_SPEED } from '../../../engine/units/quantities.ts';
 import { written } from '../../state/document.ts';
 import { chosen, pointerPosition, reception, receptionSet } from '../../state/reception.ts';
@@ -9,6 +9,7 @@ import { Later } from '../Later.tsx';
 import { useWidth } from '../use-width.ts';
 import { DialFace, MARGIN } from './DialFace.tsx';
 import { type DialScale, dialScale } from './dial-scale.ts';
+import { whatIsThere } from './there.ts';
 import { channelStep, nextStation, pointAt, pointTo, tuneTo } from './tuning.ts';
 
 const loadListen = () => import('../../listen/Listen.tsx').then((m) => m.Listen);
@@ -35,7 +36,7 @@ function TurningDial({ now, scale, position }: { now: Reception; scale: DialScal
   const [listening, setListening] = useState(false);
   const station = pointer.value === undefined ? chosen.value : undefined;
   const frequency = station?.dial ? station.frequency : scale.frequencyAt(position);
-  const words = whatIsThere(now, position);
+  const words = whatIsThere(now, position, frequency, station);
 
   const follow = (event: PointerEvent) => {
     const box = slider.current!.getBoundingClientRect();
@@ -160,23 +161,4 @@ function DayNight() {
       ))}
     </fieldset>
   );
-}
-
-/** "Radio Corvale, comfortable", or what is strongest where the pointer stands between stations. */
-function whatIsThere(now: Reception, position: number): string {
-  const station = chosen.value;
-  if (pointer.value === undefined && station?.dial) return `${station.name}, ${station.heard}`;
-  const { points, levels } = now.dial;
-  if (levels.length !== points.length || now.stations.length === 0) return 'between stations';
-  const at = points.reduce(
-    (best, point, i) => (Math.abs(point.position - position) < Math.abs(points[best].position - position) ? i : best),
-    0,
-  );
-  let strongest = 0;
-  levels[at].forEach((level, i) => {
-    if (level > levels[at][strongest]) strongest = i;
-  });
-  const level = levels[at][strongest];
-  if (!(level > -60)) return 'between stations, nothing here';
-  return `between stations; strongest here ${now.stations[strongest].name}, ${formatQuantity(level, 'level', 2)}`;
 }
