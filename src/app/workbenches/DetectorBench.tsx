@@ -8,6 +8,7 @@ import { Figures } from '../components/Figures.tsx';
 import { Plot } from '../components/Plot.tsx';
 import { Compare } from '../detector/Compare.tsx';
 import { Crystal, type SpotFound } from '../detector/Crystal.tsx';
+import { NodeWaves } from '../detector/NodeWaves.tsx';
 import { tidy } from '../editing/quantity-text.ts';
 import { PartEditor } from '../editors/PartEditor.tsx';
 import { curves } from '../state/curves.ts';
@@ -69,6 +70,7 @@ export function DetectorBench() {
           }
         />
       )}
+      {receptionSet.value && station && <NodeWaves set={receptionSet.value} station={station} time={time.value} />}
     </>
   );
 }

@@ -73,7 +73,7 @@ export function columnsOf(
   const step = (to - from) / count;
   for (let c = 0; c < count; c++) {
     const a = from + c * step;
-    const b = a + step;
+    const b = from + (c + 1) * step;
     const left = valueAt(wave, a);
     const right = valueAt(wave, b);
     let low = Math.min(left, right);
