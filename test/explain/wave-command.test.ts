@@ -92,4 +92,26 @@ describe('faintwave wave', () => {
   ])('%j is refused with what was expected', async (args, message) => {
     expect((await run(GALENA, ...args)).status).toMatch(message);
   });
+
+  test('--exact: true waves at any point, named as a builder would', async () => {
+    const told = await run(GALENA, '--exact');
+    expect(told.status).toBe(0);
+    expect(told.out).toMatch(/Top of the coil: .* carrier 6\d\d mV peak modulated \d\d %/);
+    expect(told.out).toMatch(/Other points: .*tap at turn 18, to the detector/);
+    const { status, files } = await run(
+      ...[GALENA, '--exact', '--point', 'TOP OF THE COIL', '--point', 'current', '--for', '20us', '--out', 'x.csv'],
+    );
+    expect(status).toBe(0);
+    const lines = String(files.get('x.csv')).trim().split('\n');
+    expect(lines[0]).toBe('"time (s)","Top of the coil (V)","Current through the detector (A)"');
+    // 32 steps in each of 12 cycles of 603 kHz
+    expect(lines.length).toBeGreaterThan(380);
+    const picture = await run(GALENA, '--exact', '--coming-on', '--for', '1ms', '--out', 'x.svg');
+    expect(String(picture.files.get('x.svg'))).toContain('from the moment it comes on');
+    expect((await run(GALENA, '--exact', '--point', 'attic')).status).toMatch(
+      /there is no "attic"; there are aerial terminal/,
+    );
+    expect((await run(GALENA, '--exact', '--spectrum')).status).toMatch(/--spectrum is not for --exact/);
+    expect((await run(GALENA, '--coming-on')).status).toMatch(/goes with --exact/);
+  });
 });

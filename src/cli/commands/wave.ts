@@ -2,7 +2,6 @@ import { parseArgs } from 'node:util';
 import { receive } from '../../engine/reception/receive.ts';
 import type { Reception } from '../../engine/reception/types.ts';
 import { formatNumber } from '../../engine/units/format.ts';
-import { parseQuantity, type QuantityKind } from '../../engine/units/parse.ts';
 import {
   audible,
   createWaves,
@@ -26,7 +25,9 @@ import {
 import { sceneToSvg } from '../../outputs/scene/index.ts';
 import { clean } from '../../outputs/tables/table.ts';
 import { type Command, InputError } from '../command.ts';
+import { exactWaves } from '../exact-waves.ts';
 import { readSet } from '../read-set.ts';
+import { quantityOf, sizeFrom } from '../wave-values.ts';
 
 const POINT_LIST = POINTS.join(', ');
 const WAV_RATE = 48_000;
@@ -34,7 +35,7 @@ const WAV_RATE = 48_000;
 export const wave: Command = {
   name: 'wave',
   about: 'Draw the signal at any point of its path, over any stretch of time.',
-  usage: 'wave SET [--point POINT]… [--from TIME] [--for TIME] [--out FILE]',
+  usage: 'wave SET [--exact] [--point POINT]… [--from TIME] [--for TIME] [--out FILE]',
   options: [
     ['--point POINT', `${POINT_LIST}; may be given more than once; default all`],
     ['--from TIME', 'where the picture begins; default 0'],
@@ -49,6 +50,11 @@ export const wave: Command = {
     ['--size WxH', 'of the picture in px; default 1200x900, or lower for fewer points'],
     ['--print', 'in black, for printers'],
     [
+      '--exact',
+      'from the whole circuit cycle by cycle: --point is then any point of the set ("top of the coil"), --for at most 50 ms; without --out it says what a probe would read and what other points there are',
+    ],
+    ['--coming-on', 'with --exact: from the moment the station comes on, not when all has settled'],
+    [
       '--out FILE',
       'ending in .svg (a picture), .csv (a table of numbers) or .wav (what an ear would get of the point)',
     ],
@@ -57,6 +63,7 @@ export const wave: Command = {
     'faintwave wave examples/medium-wave-galena.json --out waves.svg',
     'faintwave wave examples/medium-wave-galena.json --point detector --from 0 --for 2ms --out fig.svg',
     'faintwave wave examples/long-wave-foil.json --point phones --for 2s --out phones.wav',
+    'faintwave wave examples/medium-wave-galena.json --exact --point "top of the coil" --point detector --for 3ms --out true.svg',
   ],
   async run(args, io) {
     const { values, positionals } = parseArgs({
@@ -77,6 +84,8 @@ export const wave: Command = {
         spectrum: { type: 'boolean' },
         size: { type: 'string' },
         print: { type: 'boolean' },
+        exact: { type: 'boolean' },
+        'coming-on': { type: 'boolean' },
         out: { type: 'string' },
       },
       allowPositionals: true,
@@ -84,6 +93,8 @@ export const wave: Command = {
     const set = await readSet(positionals[0], io);
     const reception = receive(set, {});
     const index = values.station === undefined ? undefined : indexOf(reception, values.station);
+    if (values.exact) return exactWaves(set, reception, index, values, io);
+    if (values['coming-on']) throw new InputError('--coming-on goes with --exact');
     const base = wavesOfSet(set, reception, index);
     if (!base) throw new InputError('this set receives no station, so there is no wave to draw');
     const points = pointsFrom(values.point);
@@ -143,25 +154,6 @@ function pointsFrom(given: readonly string[] | undefined): readonly PointId[] {
   for (const name of names)
     if (!isPoint(name)) throw new InputError(`--point: there is no "${name.slice(0, 40)}"; there are ${POINT_LIST}`);
   return names.length > 0 ? (names as PointId[]) : POINTS;
-}
-
-function quantityOf(text: string, kind: QuantityKind, option: string, min: number, max: number): number {
-  // Nought needs no unit.
-  const parsed = parseQuantity(Number(text) === 0 ? 0 : text, kind);
-  if (!parsed.ok)
-    throw new InputError(`${option}: expected ${parsed.expected}, received "${text.slice(0, 40)}" (${parsed.hint})`);
-  if (!(parsed.value >= min && parsed.value <= max))
-    throw new InputError(`${option}: expected a value from ${min} to ${max}, received "${text.slice(0, 40)}"`);
-  return parsed.value;
-}
-
-function sizeFrom(text: string | undefined, rows: number): readonly [number, number] {
-  if (text === undefined) return [1200, Math.min(900, 150 + 150 * rows)];
-  const match = /^(\d{2,5})\s*[x×]\s*(\d{2,5})$/i.exec(text.trim());
-  const size = match ? ([Number(match[1]), Number(match[2])] as const) : undefined;
-  if (!size || size[0] < 200 || size[1] < 120 || size[0] > 20_000 || size[1] > 20_000)
-    throw new InputError(`--size: expected such as 1920x1080, at least 200x120, received "${text.slice(0, 40)}"`);
-  return size;
 }
 
 function indexOf(reception: Reception, wanted: string): number {

@@ -1,0 +1,104 @@
+import { setCircuit } from '../engine/circuit/set-circuit.ts';
+import { nodeWaves } from '../engine/reception/node-waves.ts';
+import type { Reception } from '../engine/reception/types.ts';
+import { type WavePlace, wavePlaces } from '../engine/reception/wave-places.ts';
+import type { SetDescription } from '../engine/set/description.ts';
+import { formatNumber } from '../engine/units/format.ts';
+import { stationOf } from '../outputs/explain/index.ts';
+import { sceneToSvg } from '../outputs/scene/index.ts';
+import { clean } from '../outputs/tables/table.ts';
+import { nodeWaveScene, nodeWavesCsv, readingWords, runWords, shownWaves, within } from '../outputs/waves/index.ts';
+import { coastFor } from './coast.ts';
+import { type Command, InputError } from './command.ts';
+import { quantityOf, sizeFrom } from './wave-values.ts';
+
+export interface ExactOptions {
+  readonly point?: readonly string[];
+  readonly from?: string;
+  readonly for?: string;
+  readonly tone?: string;
+  readonly depth?: string;
+  readonly detector?: string;
+  readonly capacitor?: string;
+  readonly alone?: boolean;
+  readonly average?: boolean;
+  readonly cover?: boolean;
+  readonly envelope?: boolean;
+  readonly spectrum?: boolean;
+  readonly 'coming-on'?: boolean;
+  readonly size?: string;
+  readonly print?: boolean;
+  readonly out?: string;
+}
+
+/** Options of the drawn waves that the worked-out ones have no use for. */
+const NOT_HERE = ['detector', 'capacitor', 'average', 'cover', 'envelope', 'spectrum'] as const;
+
+/** `wave --exact`: true waves at any points of the set. */
+export async function exactWaves(
+  set: SetDescription,
+  reception: Reception,
+  index: number | undefined,
+  values: ExactOptions,
+  io: Parameters<Command['run']>[1],
+): Promise<number> {
+  const other = NOT_HERE.find((name) => values[name] !== undefined);
+  if (other) throw new InputError(`--${other} is not for --exact, which shows the set as it is`);
+  const station = stationOf(reception, index);
+  if (!station) throw new InputError('this set receives no station, so there is no wave to draw');
+  const all = wavePlaces(setCircuit(set));
+  const places = values.point === undefined ? undefined : placesFrom(values.point, all);
+  const from = quantityOf(values.from ?? '0 s', 'time', '--from', 0, 50e-3);
+  const span = quantityOf(values.for ?? '2 ms', 'time', '--for', 50e-9, 50e-3);
+  const run = nodeWaves(set, {
+    station: station.index,
+    places,
+    neighbours: !values.alone,
+    begin: values['coming-on'] ? 'coming on' : 'settled',
+    // A whole period of the lowest tone at least, for the reading.
+    duration: Math.min(60e-3, Math.max(from + span, 5e-3)),
+    tone: values.tone === undefined ? undefined : quantityOf(values.tone, 'frequency', '--tone', 200, 10e3),
+    depth: values.depth === undefined ? undefined : quantityOf(values.depth, 'ratio', '--depth', 0, 2),
+    coast: coastFor(set.place),
+  });
+  const waves = shownWaves(run);
+  const view = within({ from, span }, waves);
+  for (const warning of waves.warnings) io.err(`note: ${warning}\n`);
+  const heading = `${clean(station.name)}, ${formatNumber(station.frequency / 1e3, 5)} kHz, in ${clean(set.name)}`;
+  const { out } = values;
+  if (out === undefined) {
+    const rest = all.filter((p) => !waves.waves.some((w) => w.id === p.id));
+    io.out(
+      `${clean(runWords(waves))}\n\n${waves.waves.map((w) => clean(readingWords(w))).join('\n')}\n\nOther points: ${rest.map((p) => clean(p.title.toLowerCase())).join('; ')}.\nAdd --out FILE.svg for the picture, --out FILE.csv for the numbers.\n`,
+    );
+    return 0;
+  }
+  const ending = /\.(svg|csv)$/i.exec(out)?.[1].toLowerCase();
+  if (ending === 'csv') await io.write(out, nodeWavesCsv(waves, view));
+  else if (ending === 'svg') {
+    const [width, height] = sizeFrom(values.size, waves.waves.length);
+    const letters = Math.max(10, Math.round(width / 92));
+    const scene = nodeWaveScene(waves, { width, height, view, letters, title: heading });
+    await io.write(out, sceneToSvg(scene, { colours: values.print ? 'print' : 'day', size: 'true' }));
+  } else
+    throw new InputError(`--out: expected a name ending in .svg or .csv with --exact, received "${out.slice(-40)}"`);
+  io.out(`${heading}: ${waves.waves.map((w) => w.title.toLowerCase()).join(', ')} written to ${out}\n`);
+  return 0;
+}
+
+/** By id or by part of the title, whichever is meant by one only. */
+function placesFrom(given: readonly string[], all: readonly WavePlace[]): string[] {
+  const found = given.map((text) => {
+    const wanted = text.trim().toLowerCase();
+    const named = all.filter((p) => p.id.toLowerCase() === wanted || p.title.toLowerCase() === wanted);
+    const near = named.length > 0 ? named : all.filter((p) => p.title.toLowerCase().includes(wanted));
+    const meant = near.length === 1 ? near[0] : undefined;
+    if (!meant || wanted === '')
+      throw new InputError(
+        `--point: ${near.length > 1 ? `"${text.slice(0, 40)}" may be more than one` : `there is no "${text.slice(0, 40)}"`}; there are ${all.map((p) => p.title.toLowerCase()).join('; ')}`,
+      );
+    return meant.id;
+  });
+  if (found.length > 8) throw new InputError('--point: at most 8 points at once');
+  return [...new Set(found)];
+}
