@@ -1,8 +1,8 @@
 import { chosen, reception, receptionError } from '../state/reception.ts';
 import { isBehind, problems } from '../state/understanding.ts';
-import { stage } from '../state/view.ts';
 import { stagePlace } from '../workbenches/places.ts';
 import { kilohertz } from './figure.ts';
+import { showField } from './show-field.ts';
 
 /** The answer first, in words; below it the chosen station's. */
 export function Answer() {
@@ -41,14 +41,7 @@ function AsLastUnderstood() {
           const place = stagePlace(problem.path);
           return (
             <li key={problem.path + problem.expected}>
-              <button
-                type="button"
-                class="link"
-                onClick={() => {
-                  stage.value = place.stage;
-                  requestAnimationFrame(() => document.getElementById(`f-${problem.path}`)?.focus());
-                }}
-              >
+              <button type="button" class="link" onClick={() => showField(problem.path)}>
                 {place.words}
               </button>
               : expected {problem.expected}

@@ -4,6 +4,7 @@ import { isBehind } from '../state/understanding.ts';
 import { stage } from '../state/view.ts';
 import { decibelText, figureAndUnit } from './figure.ts';
 import { LevelBar } from './LevelBar.tsx';
+import { showWorkbench } from './show-field.ts';
 
 export const STAGE_IDS: readonly StageId[] = ['field', 'aerial', 'tuned circuit', 'detector', 'audio', 'phones', 'ear'];
 
@@ -16,6 +17,9 @@ const SHORT_TITLES: Readonly<Record<StageId, string>> = {
   phones: 'Phones',
   ear: 'Ear',
 };
+
+/** On a phone the workbench lies below the whole path and the list: choosing a stage has to go there to be seen. */
+const isNarrow = (): boolean => matchMedia('(max-width: 859px)').matches;
 
 const stepOf = (key: string): number | undefined =>
   ({ ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1, Home: -99, End: 99 })[key];
@@ -48,7 +52,10 @@ export function PathStrip() {
           id={id}
           level={station?.path.find((level) => level.id === id)}
           isOpen={stage.value === id}
-          onOpen={() => choose(id)}
+          onOpen={() => {
+            choose(id);
+            if (isNarrow()) requestAnimationFrame(showWorkbench);
+          }}
         />
       ))}
     </div>

@@ -1,7 +1,17 @@
+import type { Help } from '../../engine/reception/types.ts';
+import { edit, undo } from '../state/document.ts';
+import { tell } from '../state/notices.ts';
 import { chosen, helpOf, isAdviceBehind, reception } from '../state/reception.ts';
 import { notes } from '../state/understanding.ts';
-import { stage } from '../state/view.ts';
 import { decibelText } from './figure.ts';
+import { showField } from './show-field.ts';
+
+/** Make the change; the notice says so and takes it back. */
+function tryOut({ what, value, gain }: Help) {
+  if (!value) return;
+  edit(value.path, value.to, { label: what });
+  tell(`${what}: about ${decibelText(gain)}.`, { key: 'tried', action: { label: 'Undo', run: undo } });
+}
 
 const unique = (texts: readonly string[]): string[] => [...new Set(texts)];
 
@@ -25,12 +35,16 @@ export function Side() {
                 <button
                   type="button"
                   class="help-item"
-                  onClick={() => {
-                    stage.value = one.stage;
-                  }}
+                  title="Show where this is changed"
+                  onClick={() => showField(one.field)}
                 >
                   <span class="gain">{decibelText(one.gain)}</span> <span>{one.what}</span>
                 </button>
+                {one.value && (
+                  <button type="button" class="try" aria-label={`Try: ${one.what}`} onClick={() => tryOut(one)}>
+                    Try
+                  </button>
+                )}
               </li>
             ))}
           </ol>

@@ -29,6 +29,7 @@ export function Workbench() {
     <section
       id="workbench"
       class="workbench"
+      tabIndex={-1}
       role="tabpanel"
       aria-labelledby={`stage-${STAGE_IDS.indexOf(id)} workbench-title`}
     >

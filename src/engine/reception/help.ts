@@ -2,12 +2,10 @@ import { setCircuit, type Whatif } from '../circuit/set-circuit.ts';
 import type { SetDescription } from '../set/description.ts';
 import { formatNumber, formatQuantity } from '../units/format.ts';
 import { type Receiver, receiver, receiveStation, type TunedStation } from './receive-station.ts';
-import type { Help, StageId } from './types.ts';
+import type { Help } from './types.ts';
 
 /** A change a builder could make, as a set to be tried. */
-interface Candidate {
-  readonly stage: StageId;
-  readonly what: string;
+interface Candidate extends Pick<Help, 'stage' | 'what' | 'field' | 'value'> {
   readonly set: SetDescription;
   readonly whatif?: Whatif;
 }
@@ -33,6 +31,8 @@ export function helper(set: SetDescription, now: Receiver): (station: TunedStati
       return {
         stage: candidate.stage,
         what: candidate.what,
+        field: candidate.field,
+        value: candidate.value,
         gain,
         sentence: `${candidate.what}: +${formatNumber(gain, 2)} dB`,
       };
@@ -56,6 +56,8 @@ function candidates(set: SetDescription, now: Receiver): Candidate[] {
     list.push({
       stage: 'aerial',
       what: `A better earth (${formatQuantity(R / 2, 'resistance', 2)} instead of ${formatQuantity(R, 'resistance', 2)})`,
+      field: 'earth.kind',
+      value: { path: ['earth'], to: { kind: 'measured', resistance: formatQuantity(R / 2, 'resistance', 2) } },
       set: { ...set, earth: { kind: 'measured', resistance: R / 2 } },
     });
   }
@@ -70,6 +72,8 @@ function candidates(set: SetDescription, now: Receiver): Candidate[] {
     list.push({
       stage: 'aerial',
       what: `A higher aerial (${formatQuantity(to, 'length', 2)} instead of ${formatQuantity(aerial.height, 'length', 2)})`,
+      field: 'aerial.height',
+      value: { path: ['aerial', 'height'], to: formatQuantity(to, 'length', 3) },
       set: { ...set, aerial: { ...aerial, height: to } },
     });
   }
@@ -83,6 +87,8 @@ function candidates(set: SetDescription, now: Receiver): Candidate[] {
     list.push({
       stage: 'aerial',
       what: `A longer aerial (${formatQuantity(to, 'length', 2)} instead of ${formatQuantity(aerial.length, 'length', 2)})`,
+      field: 'aerial.length',
+      value: { path: ['aerial', 'length'], to: formatQuantity(to, 'length', 3) },
       set: { ...set, aerial: { ...aerial, length: to } },
     });
   }
@@ -91,12 +97,17 @@ function candidates(set: SetDescription, now: Receiver): Candidate[] {
     list.push({
       stage: 'aerial',
       what: `A larger frame (${formatQuantity(to, 'length', 2)} instead of ${formatQuantity(aerial.side, 'length', 2)}, fewer turns)`,
+      field: 'aerial.side',
       set: { ...set, aerial: { ...aerial, side: to, turns: Math.max(1, Math.round(aerial.turns / 1.3)) } },
     });
   }
   list.push({
     stage: 'tuned circuit',
     what: 'A better coil (half the loss: thicker or Litz wire, a dry open former)',
+    field: `coils[${Math.max(
+      0,
+      set.coils.findIndex((c) => 'coil' in arrangement && c.name === arrangement.coil),
+    )}].wire.size`,
     set,
     whatif: { coilLoss: 0.5 },
   });
@@ -123,6 +134,8 @@ function candidates(set: SetDescription, now: Receiver): Candidate[] {
           list.push({
             stage: 'detector',
             what: `The detector ${to === turns ? 'at the top of the coil' : `tapped at ${to} turns`} (not ${Math.round(tap)})`,
+            field: 'arrangement.detectorTap',
+            value: { path: ['arrangement', 'detectorTap'], to },
             set: { ...set, arrangement: { ...arrangement, detectorTap: to } as typeof arrangement },
           });
       }
@@ -135,6 +148,8 @@ function candidates(set: SetDescription, now: Receiver): Candidate[] {
         list.push({
           stage: 'tuned circuit',
           what: `The aerial tapped at ${to} turns (not ${Math.round(arrangement.aerialTap)})`,
+          field: 'arrangement.aerialTap',
+          value: { path: ['arrangement', 'aerialTap'], to },
           set: { ...set, arrangement: { ...arrangement, aerialTap: to } },
         });
     }
@@ -152,6 +167,8 @@ function candidates(set: SetDescription, now: Receiver): Candidate[] {
       list.push({
         stage: 'tuned circuit',
         what: `A series capacitor of ${formatQuantity(to, 'capacitance', 2)} (not ${formatQuantity(series, 'capacitance', 2)})`,
+        field: 'arrangement.seriesCapacitor',
+        value: { path: ['arrangement', 'seriesCapacitor'], to: formatQuantity(to, 'capacitance', 2) },
         set: { ...set, arrangement: { ...arrangement, seriesCapacitor: to } as typeof arrangement },
       });
     }
@@ -162,6 +179,8 @@ function candidates(set: SetDescription, now: Receiver): Candidate[] {
       list.push({
         stage: 'tuned circuit',
         what: `The coils ${formatQuantity(to, 'length', 2)} apart (not ${formatQuantity(arrangement.distance, 'length', 2)})`,
+        field: 'arrangement.distance',
+        value: { path: ['arrangement', 'distance'], to: formatQuantity(to, 'length', 2) },
         set: { ...set, arrangement: { ...arrangement, distance: to } },
       });
     }
@@ -170,12 +189,16 @@ function candidates(set: SetDescription, now: Receiver): Candidate[] {
     list.push({
       stage: 'detector',
       what: 'A good spot on the crystal',
+      field: 'detector.spot',
+      value: { path: ['detector', 'spot'], to: 'good' },
       set: { ...set, detector: { ...detector, spot: 'good' } },
     });
   if (detector.kind !== 'germanium' && detector.kind !== 'galena')
     list.push({
       stage: 'detector',
       what: 'A germanium diode',
+      field: 'detector.kind',
+      value: { path: ['detector'], to: { kind: 'germanium', make: 'point contact', wiring: detector.wiring } },
       set: {
         ...set,
         detector: { kind: 'germanium', make: 'point contact', temperature: 300.15, wiring: detector.wiring },
@@ -185,12 +208,16 @@ function candidates(set: SetDescription, now: Receiver): Candidate[] {
     list.push({
       stage: 'detector',
       what: 'A bias of 0.3 V from a cell',
+      field: 'detector.bias',
+      value: { path: ['detector', 'bias'], to: '0.3 V' },
       set: { ...set, detector: { ...detector, bias: 0.3 } },
     });
   if (load.kind === 'phones' && load.make === 'magnetic')
     list.push({
       stage: 'phones',
       what: 'Balanced-armature phones',
+      field: 'load.make',
+      value: { path: ['load', 'make'], to: 'balanced armature' },
       set: { ...set, load: { ...load, make: 'balanced armature' } },
     });
   if (load.kind === 'moving-coil phones' || load.kind === 'phones') {
@@ -210,6 +237,16 @@ function candidates(set: SetDescription, now: Receiver): Candidate[] {
       list.push({
         stage: 'phones',
         what: `A transformer of ${formatNumber(ratio, 2)} to 1`,
+        field: 'load.transformer.ratio',
+        value: load.transformer
+          ? { path: ['load', 'transformer', 'ratio'], to: Number(ratio.toPrecision(2)) }
+          : {
+              path: ['load', 'transformer'],
+              to: {
+                ratio: Number(ratio.toPrecision(2)),
+                secondaryResistance: formatQuantity(transformer.secondaryResistance, 'resistance', 2),
+              },
+            },
         set: { ...set, load: { ...load, transformer } },
       });
     }
@@ -218,6 +255,8 @@ function candidates(set: SetDescription, now: Receiver): Candidate[] {
     list.push({
       stage: 'phones',
       what: 'A resistor of 100 kΩ across the earpiece',
+      field: 'load.resistor',
+      value: { path: ['load', 'resistor'], to: '100 kΩ' },
       set: { ...set, load: { ...load, resistor: 1e5 } },
     });
   return list;

@@ -41,6 +41,10 @@ export interface Help {
   readonly stage: StageId;
   /** "a better earth (50 Ω instead of 95 Ω)". */
   readonly what: string;
+  /** Where in the description it is done: "arrangement.aerialTap". */
+  readonly field: string;
+  /** What to write there to try it, where one value does it. */
+  readonly value?: { readonly path: readonly (string | number)[]; readonly to: unknown };
   readonly gain: Decibels;
   /** "a better earth (50 Ω instead of 95 Ω): +4 dB". */
   readonly sentence: string;
