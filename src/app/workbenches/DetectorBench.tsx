@@ -8,6 +8,7 @@ import { Figures } from '../components/Figures.tsx';
 import { Plot } from '../components/Plot.tsx';
 import { Compare } from '../detector/Compare.tsx';
 import { Crystal, type SpotFound } from '../detector/Crystal.tsx';
+import { Heater } from '../detector/Heater.tsx';
 import { NodeWaves } from '../detector/NodeWaves.tsx';
 import { tidy } from '../editing/quantity-text.ts';
 import { PartEditor } from '../editors/PartEditor.tsx';
@@ -60,6 +61,9 @@ export function DetectorBench() {
         <Cautions about="detector" />
       </section>
       {receptionSet.value?.detector.kind === 'galena' && <Crystal seed={CRYSTAL} onFound={takeSpot} />}
+      {receptionSet.value?.detector.kind === 'valve' && station && (
+        <Heater set={receptionSet.value} station={station} time={time.value} />
+      )}
       {receptionSet.value && station && (
         <Compare
           time={time.value}

@@ -20,6 +20,8 @@ import type { Port } from './solve.ts';
 export interface Whatif {
   /** Multiplies every coil's resistance. */
   readonly coilLoss?: number;
+  /** In place of the described one: a cathode not yet warm, another spot of a crystal. */
+  readonly detector?: Detector;
 }
 
 /** A set as parts made and joined: the one thing every view of it is computed from. */
@@ -70,7 +72,7 @@ function middleOf(set: SetDescription): Hertz {
 export function setCircuit(set: SetDescription, whatif: Whatif = {}): SetCircuit {
   const earth = earthModel(set.earth);
   const tuning = tuningModel(set.tuning);
-  const detector = detectorModel(set.detector);
+  const detector = whatif.detector ?? detectorModel(set.detector);
   const load = loadModel(set.load);
   const coils = coilsOf(set, whatif.coilLoss ?? 1, middleOf(set));
   const highest = Math.max(HIGHEST, ...set.place.stations.map((s) => s.frequency));

@@ -3,6 +3,7 @@ export { type Coverage, type CoveredBand, coverage, coverageText, gapsBetween } 
 export { type DetectorCurve, detectorCurve, detectorCurveText } from './detector-curve.ts';
 export { type DialLaw, dialLaw, dialLawText } from './dial-law.ts';
 export type { PlotSize } from './frame.ts';
+export { type HeaterCurves, heaterCurve } from './heater.ts';
 export { type LevelStage, pathLevels, pathLevelsText } from './levels.ts';
 export { type FieldProfile, fieldProfile, profileText } from './profile.ts';
 export { type QCurves, type QPoint, qAgainstFrequency, qText } from './q.ts';

@@ -1,7 +1,7 @@
 import type { Amperes, Farads, Kelvins, Ohms, Siemens, Volts } from '../../units/quantities.ts';
 import type { Detector } from './detector.ts';
 import { type ExponentialOptions, exponentialDetector } from './exponential.ts';
-import { cathodeTemperature, SMALL_VALVE_HEATER } from './thermionic/heater.ts';
+import { cathodeTemperature, heaterFor, SMALL_VALVE_HEATER } from './thermionic/heater.ts';
 import { thermionicDetector } from './thermionic/thermionic.ts';
 
 type Range = readonly [low: number, high: number];
@@ -284,7 +284,7 @@ export const DETECTOR_IDS: readonly string[] = [...DETECTOR_KINDS.map((kind) => 
 export function detectorByKind(id: string, overrides: DetectorOverrides = {}): Detector {
   if (id === 'valve') {
     const rated = overrides.ratedHeaterVoltage ?? SMALL_VALVE_HEATER.ratedVoltage;
-    const heater = { ...SMALL_VALVE_HEATER, ratedVoltage: rated, ratedCurrent: (6.3 * 0.3) / rated };
+    const heater = heaterFor(rated);
     return thermionicDetector({
       temperature: cathodeTemperature(overrides.heaterVoltage ?? rated, heater),
       capacitance: overrides.junctionCapacitance,

@@ -24,6 +24,13 @@ export const SMALL_VALVE_HEATER: Heater = {
   heatCapacity: 0.05,
 };
 
+/** The same small diode with a heater for another voltage: as much power. */
+export const heaterFor = (ratedVoltage: Volts): Heater => ({
+  ...SMALL_VALVE_HEATER,
+  ratedVoltage,
+  ratedCurrent: (SMALL_VALVE_HEATER.ratedVoltage * SMALL_VALVE_HEATER.ratedCurrent) / ratedVoltage,
+});
+
 // Tungsten's resistance goes about as T^1.2 from 300 to 1500 K.
 const RESISTANCE_EXPONENT = 1.2;
 
