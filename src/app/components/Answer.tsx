@@ -1,6 +1,7 @@
+import { written } from '../state/document.ts';
 import { chosen, reception, receptionError } from '../state/reception.ts';
 import { isBehind, problems } from '../state/understanding.ts';
-import { stagePlace } from '../workbenches/places.ts';
+import { fieldWords, withLabels } from '../workbenches/places.ts';
 import { kilohertz } from './figure.ts';
 import { showField } from './show-field.ts';
 
@@ -38,14 +39,13 @@ function AsLastUnderstood() {
       {list.length === 1 ? 'One thing is not right yet:' : `${list.length} things are not right yet:`}
       <ul>
         {list.slice(0, 6).map((problem) => {
-          const place = stagePlace(problem.path);
           return (
             <li key={problem.path + problem.expected}>
               <button type="button" class="link" onClick={() => showField(problem.path)}>
-                {place.words}
+                {fieldWords(problem.path, written.value)}
               </button>
               : expected {problem.expected}
-              {problem.hint ? ` (${problem.hint})` : ''}
+              {problem.hint ? ` (${withLabels(problem.hint, written.value)})` : ''}
             </li>
           );
         })}

@@ -38,7 +38,11 @@ export function Side() {
                   title="Show where this is changed"
                   onClick={() => showField(one.field)}
                 >
-                  <span class="gain">{decibelText(one.gain)}</span> <span>{one.what}</span>
+                  <span class="gain">{decibelText(one.gain)}</span>{' '}
+                  <span>
+                    {one.what}
+                    {one.cost && <span class="cost"> but {one.cost}</span>}
+                  </span>
                 </button>
                 {one.value && (
                   <button type="button" class="try" aria-label={`Try: ${one.what}`} onClick={() => tryOut(one)}>

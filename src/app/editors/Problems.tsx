@@ -1,4 +1,6 @@
 import type { Problem } from '../../engine/set/read.ts';
+import { written } from '../state/document.ts';
+import { withLabels } from '../workbenches/places.ts';
 
 /** What is wrong with a field or part, said where it is. */
 export function Problems({ id, problems }: { id: string; problems: readonly Problem[] }) {
@@ -8,7 +10,7 @@ export function Problems({ id, problems }: { id: string; problems: readonly Prob
       {problems.map(({ path, expected, hint }) => (
         <span key={`${path} ${expected}`}>
           Expected {expected}
-          {hint ? `: ${hint}` : ''}.{' '}
+          {hint ? `: ${withLabels(hint, written.value)}` : ''}.{' '}
         </span>
       ))}
     </p>

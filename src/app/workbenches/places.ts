@@ -1,5 +1,6 @@
 import type { StageId } from '../../engine/reception/types.ts';
-import { wordsOf } from '../editing/schema-at.ts';
+import { valueAtPath } from '../../engine/set/write.ts';
+import { labelAt, wordsOf } from '../editing/schema-at.ts';
 
 /** What a stage's workbench is called. */
 export const WORKBENCH_TITLES: Readonly<Record<StageId, string>> = {
@@ -24,13 +25,45 @@ const STAGES: Readonly<Record<string, StageId>> = {
   ear: 'ear',
 };
 
+const PARTS: Readonly<Record<string, string>> = {
+  tuning: 'Tuning capacitor',
+  load: 'Phones or amplifier',
+  coils: 'Coils',
+};
+
 /** Where on the page a place of the description is edited: "coils[0].turns" is on the tuned circuit's workbench. */
-export function stagePlace(path: string): { readonly stage: StageId; readonly words: string } {
-  const keys = path.split(/[.[\]]+/).filter(Boolean);
+export function stagePlace(path: string, written?: unknown): { readonly stage: StageId; readonly words: string } {
+  const keys = keysOf(path);
   const stage =
     keys[0] === 'load' && (keys[1] === 'bypass' || keys[1] === 'equalizer') ? 'audio' : (STAGES[keys[0]] ?? 'field');
-  const words = keys
-    .map((key) => (/^\d+$/.test(key) ? `no. ${Number(key) + 1}` : wordsOf(key).toLowerCase()))
-    .join(', ');
-  return { stage, words: words ? words.charAt(0).toUpperCase() + words.slice(1) : 'The whole description' };
+  return { stage, words: fieldWords(path, written) };
 }
+
+/** "tuning.maximum" as the page labels it: "Tuning capacitor › Meshed". */
+export function fieldWords(path: string, written?: unknown): string {
+  const keys = keysOf(path);
+  if (keys.length === 0) return 'The whole description';
+  const words = keys.flatMap((key, i) => {
+    // A list is named by the one of it that is meant.
+    if (typeof keys[i + 1] === 'number') return [];
+    const at = keys.slice(0, i + 1);
+    if (typeof key !== 'number') return [i === 0 ? (PARTS[key] ?? wordsOf(key)) : labelAt(written, at)];
+    const list = i === 1 ? (PARTS[keys[0]] ?? wordsOf(String(keys[0]))) : labelAt(written, keys.slice(0, i));
+    const name = valueAtPath(written, [...at, 'name']);
+    return [typeof name === 'string' && name ? `“${name}”` : `${list} no. ${key + 1}`];
+  });
+  return words.join(' › ');
+}
+
+/** A hint that names places of the description, with their labels instead. */
+export const withLabels = (hint: string, written: unknown): string =>
+  hint.replace(
+    /\b(?:place|aerial|earth|coils|tuning|arrangement|detector|load|ear)(?:\[\d+\]|\.[A-Za-z]+)+/g,
+    (path) => `“${fieldWords(path, written)}”`,
+  );
+
+const keysOf = (path: string): (string | number)[] =>
+  path
+    .split(/[.[\]]+/)
+    .filter(Boolean)
+    .map((key) => (/^\d+$/.test(key) ? Number(key) : key));

@@ -27,14 +27,15 @@ export function helper(set: SetDescription, now: Receiver): (station: TunedStati
   });
   return (station) => {
     const helps = made.map(({ candidate, receiver: changed }): Help => {
-      const gain = receiveStation(changed, station.station).heard.spl - station.heard.spl;
+      const { set: _, whatif: __, ...said } = candidate;
+      const then = receiveStation(changed, station.station);
+      const gain = then.heard.spl - station.heard.spl;
+      const cost = broader(station, then);
       return {
-        stage: candidate.stage,
-        what: candidate.what,
-        field: candidate.field,
-        value: candidate.value,
+        ...said,
         gain,
-        sentence: `${candidate.what}: +${formatNumber(gain, 2)} dB`,
+        cost,
+        sentence: `${said.what}: +${formatNumber(gain, 2)} dB${cost ? `, but ${cost}` : ''}`,
       };
     });
     const best = new Map<string, Help>();
@@ -45,6 +46,13 @@ export function helper(set: SetDescription, now: Receiver): (station: TunedStati
     }
     return [...best.values()].slice(0, MOST);
   };
+}
+
+/** What louder costs: neighbours come in where the circuit grows broader by more than a fifth. */
+function broader(now: TunedStation, then: TunedStation): string | undefined {
+  if (!(then.loadedQ < now.loadedQ / 1.2)) return undefined;
+  const width = (s: TunedStation): string => formatQuantity(s.station.frequency / s.loadedQ, 'frequency', 2);
+  return `${width(then)} broad instead of ${width(now)}`;
 }
 
 function candidates(set: SetDescription, now: Receiver): Candidate[] {

@@ -46,6 +46,8 @@ export interface Help {
   /** What to write there to try it, where one value does it. */
   readonly value?: { readonly path: readonly (string | number)[]; readonly to: unknown };
   readonly gain: Decibels;
+  /** What it costs, if it makes the set broader: "21 kHz broad instead of 14 kHz". */
+  readonly cost?: string;
   /** "a better earth (50 Ω instead of 95 Ω): +4 dB". */
   readonly sentence: string;
 }

@@ -1,0 +1,24 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { fieldWords, stagePlace, withLabels } from './places.ts';
+
+const written = JSON.parse(readFileSync('examples/medium-wave-galena.json', 'utf8')) as unknown;
+
+describe('places of the description as the page labels them', () => {
+  it.each([
+    ['tuning.maximum', 'Tuning capacitor › Meshed', 'tuned circuit'],
+    ['coils[0].turns', '“main” › Turns', 'tuned circuit'],
+    ['place.stations[0].frequency', 'Place › “Saltmarsh Radio” › Frequency', 'field'],
+    ['load.bypass', 'Phones or amplifier › By-pass capacitor', 'audio'],
+    ['aerial', 'Aerial', 'aerial'],
+    ['', 'The whole description', 'field'],
+  ])('%s', (path, words, stage) => {
+    expect(fieldWords(path, written)).toBe(words);
+    expect(stagePlace(path, written)).toEqual({ stage, words });
+  });
+  it('in a hint', () => {
+    expect(withLabels('arrangement.coil names it already; add a second coil', written)).toBe(
+      '“Arrangement › Tuning coil” names it already; add a second coil',
+    );
+  });
+});
