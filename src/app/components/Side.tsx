@@ -79,8 +79,8 @@ export function Side() {
         <section class="cautions" aria-labelledby="cautions-title">
           <h2 id="cautions-title">Take care</h2>
           <ul class="sentences">
-            {now.cautions.map((caution) => (
-              <li key={caution}>{caution}</li>
+            {now.cautions.map(({ text }) => (
+              <li key={text}>{text}</li>
             ))}
           </ul>
         </section>

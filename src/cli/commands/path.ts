@@ -50,7 +50,7 @@ export const path: Command = {
       printStation(reception.stations[chooseStation(reception.stations, values.station, reception.best[0])], io);
     io.out(`All stations\n${stationsTable(reception.stations)}\n`);
     for (const warning of reception.warnings) io.out(`\n⚠ ${warning}`);
-    if (!values.all) io.out(`\n${reception.cautions.map((c) => `! ${c}`).join('\n')}\n`);
+    if (!values.all) io.out(`\n${reception.cautions.map(({ text }) => `! ${text}`).join('\n')}\n`);
     return 0;
   },
 };

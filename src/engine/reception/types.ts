@@ -10,6 +10,7 @@ import type {
   VoltsPerMetre,
   Watts,
 } from '../units/quantities.ts';
+import type { Caution } from './cautions.ts';
 
 /** The levels a signal passes through, in order. */
 export type StageId = 'field' | 'aerial' | 'tuned circuit' | 'detector' | 'audio' | 'phones' | 'ear';
@@ -155,7 +156,7 @@ export interface Reception {
   readonly parts: PartFigures;
   readonly warnings: readonly string[];
   /** Cautions for this set: aerial, earth, lead sulphide … */
-  readonly cautions: readonly string[];
+  readonly cautions: readonly Caution[];
 }
 
 /** Figures of the parts as made, for their workbenches. */

@@ -288,7 +288,11 @@ const tiltWords = (set: SetDescription): string => {
 export function cautionsSheet(set: SetDescription, reception: Reception, paper: PaperName): Sheet {
   const flow = new Flow({ id: 'cautions', title: 'Cautions', set: set.name, paper });
   flow.para('Read these before you begin, and hang them where the set is used.', { bold: true });
-  flow.list([...reception.cautions], 'box', 4);
+  flow.list(
+    reception.cautions.map(({ text }) => text),
+    'box',
+    4,
+  );
   flow.heading('In the shop and at the bench');
   flow.list([
     'Wear glasses when wire is cut, stretched or cleaned: ends fly.',
