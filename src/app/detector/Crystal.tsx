@@ -1,7 +1,13 @@
-import { useMemo, useRef, useState } from 'preact/hooks';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { slopeResistance } from '../../engine/parts/detector/detector.ts';
 import { crystalSurface, WHISKERS, type Whisker, type WhiskerPosition } from '../../engine/parts/detector/surface.ts';
-import { formatQuantity } from '../../engine/units/format.ts';
+import type { SetDescription } from '../../engine/set/description.ts';
+import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
+import { HeardBars } from '../components/Heard.tsx';
+import type { When } from '../place/when.ts';
+import { type Latest, latestWins } from '../workers/latest.ts';
+import './detector.css';
+import type { SpotsAnswer, SpotsQuestion } from './spots.worker.ts';
 
 /** A touch as the description has it: what the spot measured. */
 export interface SpotFound {
@@ -15,6 +21,10 @@ export interface SpotFound {
 interface Props {
   /** Which crystal; the same seed is the same lump. */
   readonly seed: number;
+  readonly set: SetDescription;
+  /** The one that is listened to while probing. */
+  readonly station?: { readonly index: number; readonly name: string };
+  readonly time: When;
   readonly onFound: (spot: SpotFound) => void;
 }
 
@@ -22,7 +32,9 @@ const ROOM = 300.15;
 const STEP = 0.02;
 
 /** The crystal as a surface to probe: most of it is dead. Pointer or arrow keys move the whisker. */
-export function Crystal({ seed, onFound }: Props) {
+export function Crystal({ seed, set, station, time, onFound }: Props) {
+  const [open, setOpen] = useState(false);
+  const [answer, setAnswer] = useState<SpotsAnswer | undefined>();
   const surface = useMemo(() => crystalSurface(seed), [seed]);
   const [whisker, setWhisker] = useState<WhiskerPosition>({
     x: surface.width / 2,
@@ -35,6 +47,20 @@ export function Crystal({ seed, onFound }: Props) {
   const box = useRef<SVGSVGElement>(null);
   const touch = surface.probe(whisker.x, whisker.y, whisker.pressure, whisker.material);
   const law = touch.detector.law;
+  const worker = useRef<Worker | undefined>(undefined);
+  const line = useRef<Latest<SpotsQuestion> | undefined>(undefined);
+
+  useEffect(() => {
+    if (!open || !station) return;
+    if (!line.current) {
+      worker.current = new Worker(new URL('./spots.worker.ts', import.meta.url), { type: 'module', name: 'spots' });
+      line.current = latestWins<SpotsQuestion, SpotsAnswer>(worker.current, (_question, reply) =>
+        setAnswer('answer' in reply ? reply.answer : undefined),
+      );
+    }
+    line.current.ask({ set, station: station.index, time, seed, whisker });
+  }, [open, set, station?.index, time, seed, whisker]);
+  useEffect(() => () => worker.current?.terminate(), []);
 
   const move = (x: number, y: number) => {
     const next = {
@@ -70,17 +96,15 @@ export function Crystal({ seed, onFound }: Props) {
   const resistance = slopeResistance(touch.detector);
 
   return (
-    <details class="card">
+    <details class="card" onToggle={(event) => setOpen((event.currentTarget as HTMLDetailsElement).open)}>
       <summary>Search the crystal for a good spot</summary>
       <p>
-        Touch it with the pointer, or with the arrow keys (Shift: longer steps). Of a hundred grains some sixty are dead
-        and one is very good.
+        Touch it with the pointer, or with the arrow keys (Shift: longer steps).{' '}
+        {answer?.worth ?? 'Of a hundred grains some sixty are dead and one is very good.'}
       </p>
       <div class="bench">
-        <svg
-          ref={box}
+        <div
           class="drawing crystal"
-          viewBox={`0 0 ${surface.width * mm} ${surface.height * mm}`}
           // biome-ignore lint/a11y/noNoninteractiveTabindex: the whisker is moved with the arrow keys
           tabIndex={0}
           role="application"
@@ -88,35 +112,43 @@ export function Crystal({ seed, onFound }: Props) {
           aria-describedby="crystal-words"
           onPointerDown={point}
           onKeyDown={key}
-          style={{ width: '100%', maxWidth: '26rem', touchAction: 'none', cursor: 'crosshair' }}
         >
-          <rect width={surface.width * mm} height={surface.height * mm} rx={0.4} style={{ fill: 'var(--metal)' }} />
-          {tried.map((t, i) => (
-            <circle
-              key={`${i}-${t.x}`}
-              cx={t.x * mm}
-              cy={t.y * mm}
-              r={0.05 + 0.14 * t.merit}
-              style={{ fill: t.merit > 0.05 ? 'var(--copper-bright)' : 'var(--ink)', opacity: 0.7 }}
+          <svg ref={box} viewBox={`0 0 ${surface.width * mm} ${surface.height * mm}`} aria-hidden="true">
+            <rect width={surface.width * mm} height={surface.height * mm} rx={0.4} style={{ fill: 'var(--metal)' }} />
+            {tried.map((t, i) => (
+              <circle
+                key={`${i}-${t.x}`}
+                cx={t.x * mm}
+                cy={t.y * mm}
+                r={0.05 + 0.14 * t.merit}
+                style={{ fill: t.merit > 0.05 ? 'var(--copper-bright)' : 'var(--ink)', opacity: 0.7 }}
+              />
+            ))}
+            <path
+              d={`M ${whisker.x * mm + 1.6} ${whisker.y * mm - 1.8} q -1.3 0.3 -1.6 1.8`}
+              style={{ fill: 'none', stroke: 'var(--copper)', strokeWidth: 0.09 }}
             />
-          ))}
-          <path
-            d={`M ${whisker.x * mm + 1.6} ${whisker.y * mm - 1.8} q -1.3 0.3 -1.6 1.8`}
-            style={{ fill: 'none', stroke: 'var(--copper)', strokeWidth: 0.09 }}
-          />
-          <circle
-            cx={whisker.x * mm}
-            cy={whisker.y * mm}
-            r={0.16}
-            style={{ fill: 'none', stroke: 'var(--copper)', strokeWidth: 0.07 }}
-          />
-        </svg>
-        <div>
+            <circle
+              cx={whisker.x * mm}
+              cy={whisker.y * mm}
+              r={0.16}
+              style={{ fill: 'none', stroke: 'var(--copper)', strokeWidth: 0.07 }}
+            />
+          </svg>
+        </div>
+        <div class="crystal-hand">
           <p id="crystal-words" aria-live="polite">
             <strong>{touch.words}</strong>. Resistance near zero volts {formatQuantity(resistance, 'resistance', 2)}.
+            {answer && station && (
+              <>
+                {' '}
+                {station.name} comes in at {Math.round(answer.here.soundPressureLevel)} dB SPL,{' '}
+                {beside(answer.overGood)}; <HeardBars verdict={answer.here.heard} /> {answer.here.heard}.
+              </>
+            )}
           </p>
           <label class="field">
-            Pressure
+            <span>Pressure</span>
             <input
               type="range"
               min={0}
@@ -127,7 +159,7 @@ export function Crystal({ seed, onFound }: Props) {
             />
           </label>
           <label class="field">
-            Whisker
+            <span>Whisker</span>
             <select
               value={whisker.material}
               onChange={(e) => setWhisker({ ...whisker, material: e.currentTarget.value as Whisker })}
@@ -175,3 +207,8 @@ export function Crystal({ seed, onFound }: Props) {
     </details>
   );
 }
+
+const beside = (overGood: number): string =>
+  Math.abs(overGood) < 0.5
+    ? 'as through a good spot'
+    : `${formatNumber(Math.abs(overGood), 2)} dB ${overGood > 0 ? 'over' : 'under'} a good spot`;

@@ -4,6 +4,7 @@ import { type HeaterCurves, heaterCurve } from '../../outputs/plots/index.ts';
 import { Plot } from '../components/Plot.tsx';
 import type { When } from '../place/when.ts';
 import { type Latest, latestWins } from '../workers/latest.ts';
+import './detector.css';
 import type { HeaterQuestion } from './heater.worker.ts';
 
 interface Props {
@@ -41,9 +42,11 @@ export function Heater({ set, station, time }: Props) {
       {curves && (
         <>
           <Plot title="Loudness and the valve’s current" data={curves} draw={heaterCurve} />
-          {curves.words.map((words) => (
-            <p key={words}>{words}</p>
-          ))}
+          <div class="bench-words">
+            {curves.words.map((words) => (
+              <p key={words}>{words}</p>
+            ))}
+          </div>
         </>
       )}
     </details>

@@ -1,3 +1,4 @@
+import { USUAL_CRYSTAL } from '../../engine/parts/detector/surface.ts';
 import type { DetectorOnStation } from '../../engine/reception/compare.ts';
 import { withValueAt } from '../../engine/set/write.ts';
 import { formatQuantity } from '../../engine/units/format.ts';
@@ -60,7 +61,9 @@ export function DetectorBench() {
         </div>
         <Cautions about="detector" />
       </section>
-      {receptionSet.value?.detector.kind === 'galena' && <Crystal seed={CRYSTAL} onFound={takeSpot} />}
+      {receptionSet.value?.detector.kind === 'galena' && (
+        <Crystal seed={USUAL_CRYSTAL} set={receptionSet.value} station={station} time={time.value} onFound={takeSpot} />
+      )}
       {receptionSet.value?.detector.kind === 'valve' && station && (
         <Heater set={receptionSet.value} station={station} time={time.value} />
       )}
@@ -78,9 +81,6 @@ export function DetectorBench() {
     </>
   );
 }
-
-/** The lump the demo comes with; another seed is another lump. */
-const CRYSTAL = 7;
 
 const takeSpot = ({ saturationCurrent, ideality, seriesResistance, leakage, words }: SpotFound): void =>
   change(

@@ -1,3 +1,4 @@
+import { spotsWords, spotsWorth } from '../../engine/reception/spots.ts';
 import type { Reception } from '../../engine/reception/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
@@ -125,7 +126,7 @@ export function bringUpSteps(set: SetDescription, reception: Reception): Step[] 
       'A hum or click that grows with the volume.',
       'Lead broken, or braid and live swapped (P2 is the braid).',
     );
-  detectorSteps(set, figures, add);
+  detectorSteps(set, figures, spotsHere(set, reception), add);
   if (parts.some((p) => p.kind === 'aerial terminal')) {
     const { earth } = figures;
     add(
@@ -170,9 +171,17 @@ export function bringUpSteps(set: SetDescription, reception: Reception): Step[] 
 const span = (r: readonly [number, number]): string =>
   `${formatNumber(Math.round(Math.min(...r) / 1e3), 5)}–${formatNumber(Math.round(Math.max(...r) / 1e3), 5)}`;
 
+/** What a good spot of the crystal is worth on the station heard best; nothing for other detectors. */
+function spotsHere(set: SetDescription, reception: Reception): string {
+  const best = reception.stations[reception.best[0] ?? -1];
+  if (set.detector.kind !== 'galena' || !best) return '';
+  return ` ${spotsWords(spotsWorth(set, best.index), printable(best.name))}`;
+}
+
 function detectorSteps(
   set: SetDescription,
   figures: Reception['parts'],
+  spots: string,
   add: (a: string, b: string, c: string) => void,
 ): void {
   const zero = figures.detector.zeroBiasResistance;
@@ -182,7 +191,7 @@ function detectorSteps(
     case 'mineral':
       add(
         'Set the whisker on the crystal, lightly: its own weight and a little. With a meter on ohms across it, try spots until the two directions differ.',
-        `One way much less than the other. A good spot is about ${ohms(zero)} to very small voltages. Keep that spot.`,
+        `One way much less than the other. A good spot is about ${ohms(zero)} to very small voltages. Keep that spot.${spots}`,
         'The same both ways: pressed too hard, or a dead spot. Wipe the crystal with spirit, never with fingers; bend the whisker’s tip fresh.',
       );
       break;

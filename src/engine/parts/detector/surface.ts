@@ -6,6 +6,9 @@ import { exponentialDetector } from './exponential.ts';
 export const WHISKERS = ['phosphor bronze', 'brass', 'copper', 'steel', 'silver', 'gold'] as const;
 export type Whisker = (typeof WHISKERS)[number];
 
+/** The lump that comes with every set with a crystal; another seed is another lump. */
+export const USUAL_CRYSTAL = 7;
+
 export type SpotQuality = 'dead' | 'poor' | 'fair' | 'good' | 'very good';
 
 export interface Spot {
@@ -175,7 +178,7 @@ function touch(spot: Spot, draw: (k: number) => number, pressure: number, materi
   const dead = spot.quality === 'dead';
   const merit = dead ? 0 : spot.merit * (1 - 0.75 * crushed);
   // Dead grains conduct alike both ways; each in its own measure.
-  const leak = dead ? betweenLog(200, 20e3, draw(6)) : betweenLog(6e3, 800e3, merit * 0.85 + 0.15 * draw(6));
+  const leak = dead ? betweenLog(40, 1500, draw(6)) : betweenLog(6e3, 800e3, merit * 0.85 + 0.15 * draw(6));
   const detector = exponentialDetector({
     saturationCurrent: betweenLog(1e-5, 3e-7, merit * 0.7 + 0.3 * draw(7)) * (1 + 3 * crushed),
     ideality: dead ? between(3, 6, draw(8)) : between(2.5, 1.3, merit * 0.85 + 0.15 * draw(8)),

@@ -1,0 +1,55 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { inRoot } from '../../scripts/support/paths.mjs';
+import { withPage } from '../support/browser.ts';
+
+async function detectorBench(page: Page, example?: string): Promise<void> {
+  await page.locator('.station').first().waitFor();
+  if (example)
+    await page
+      .locator('input[type=file]')
+      .first()
+      .setInputFiles(inRoot('examples', `${example}.json`));
+  await page
+    .getByRole('tab', { name: /detector/i })
+    .first()
+    .click();
+}
+
+describe('the crystal', () => {
+  test('is probed from the keyboard: the spot, what is heard through it and what a good one is worth', () =>
+    withPage(async (page) => {
+      await detectorBench(page);
+      await page.locator('summary', { hasText: 'Search the crystal' }).click();
+      const face = page.getByRole('application', { name: /Crystal face/ });
+      const words = page.locator('#crystal-words');
+      await expect.poll(() => words.textContent()).toMatch(/comes in at -?\d+ dB SPL, .* a good spot/);
+      await expect
+        .poll(() => page.getByText(/^Touch it with the pointer/).textContent())
+        .toMatch(/Through a good spot .* [\d.]+ dB louder than through a fair one/);
+      const seen = new Set<string>();
+      await face.focus();
+      for (let i = 0; i < 30; i++) {
+        await face.press('ArrowRight');
+        seen.add((await words.textContent())!.split('.')[0]);
+      }
+      expect(seen.size).toBeGreaterThan(1);
+      expect(await face.locator('circle').count()).toBeGreaterThan(25);
+      const found = await new AxeBuilder({ page }).include('.crystal-hand').include('.crystal').analyze();
+      expect(found.violations.map((v) => v.id)).toEqual([]);
+    }));
+});
+
+describe('a valve', () => {
+  test('is seen warming and cooling, and what 5 V costs is said', () =>
+    withPage(async (page) => {
+      await detectorBench(page, 'ferrite-rod-valve-diode');
+      const heater = page.locator('details', {
+        has: page.locator('summary', { hasText: 'The heater, switched on and off' }),
+      });
+      await expect.poll(() => heater.textContent()).toMatch(/Run at 5 V instead it still works: that costs/);
+      expect(await heater.textContent()).toMatch(/Switched off, it goes on working: \d+ s until 3 dB are lost/);
+      await heater.locator('svg').first().waitFor();
+    }));
+});
