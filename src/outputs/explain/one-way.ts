@@ -17,8 +17,16 @@ export interface BareDetection {
   readonly reach: Volts;
 }
 
+/** The output at equally spaced voltages, and its means at equally spaced amplitudes. */
+export interface BareTables {
+  readonly at: Float64Array;
+  readonly means: Float64Array;
+}
+
 /** What comes out of a detector with nothing to smooth it. */
 export interface BareOutput {
+  /** None for the perfect path. */
+  readonly tables?: BareTables;
   /** Voltage across the resistance for a voltage put in. */
   at(v: Volts): Volts;
   /** Mean over one cycle of a carrier of this amplitude. */
@@ -29,8 +37,8 @@ const POINTS = 4096;
 const AMPLITUDES = 512;
 const ANGLES = 192;
 
-/** @throws RangeError when resistance or reach is not above 0. */
-export function bareOutput(options: BareDetection): BareOutput {
+/** @param made its tables, where they were made before. @throws RangeError when resistance or reach is not above 0. */
+export function bareOutput(options: BareDetection, made?: BareTables): BareOutput {
   const { detector, resistance: R, bias = 0, bothHalves = false, reach } = options;
   if (!(R > 0)) throw new RangeError(`resistance must be above 0 Ω, got ${R}`);
   if (!(reach > 0)) throw new RangeError(`reach must be above 0 V, got ${reach}`);
@@ -39,10 +47,12 @@ export function bareOutput(options: BareDetection): BareOutput {
       ? { at: (v) => Math.abs(v), mean: (a) => (2 * Math.abs(a)) / Math.PI }
       : { at: (v) => Math.max(v, 0), mean: (a) => Math.abs(a) / Math.PI };
   }
-  const table = new Float64Array(POINTS + 1);
-  const solve = outputSolver(detector, R, bias, bothHalves);
-  let y = 0;
-  for (let i = 0; i <= POINTS; i++) table[i] = y = solve(reach * ((2 * i) / POINTS - 1), y);
+  const table = made?.at ?? new Float64Array(POINTS + 1);
+  if (!made) {
+    const solve = outputSolver(detector, R, bias, bothHalves);
+    let y = 0;
+    for (let i = 0; i <= POINTS; i++) table[i] = y = solve(reach * ((2 * i) / POINTS - 1), y);
+  }
   const at = (v: number): number => {
     const x = ((v / reach + 1) * POINTS) / 2;
     if (!(x > 0)) return table[0];
@@ -50,13 +60,14 @@ export function bareOutput(options: BareDetection): BareOutput {
     const i = x | 0;
     return table[i] + (x - i) * (table[i + 1] - table[i]);
   };
-  const means = new Float64Array(AMPLITUDES + 1);
-  for (let k = 0; k <= AMPLITUDES; k++) {
+  const means = made?.means ?? new Float64Array(AMPLITUDES + 1);
+  for (let k = 0; !made && k <= AMPLITUDES; k++) {
     let sum = 0;
     for (let j = 0; j < ANGLES; j++) sum += at(((reach * k) / AMPLITUDES) * Math.cos((Math.PI * (j + 0.5)) / ANGLES));
     means[k] = sum / ANGLES;
   }
   return {
+    tables: { at: table, means },
     at,
     mean(amplitude) {
       const x = Math.min(Math.abs(amplitude) / reach, 1) * AMPLITUDES;

@@ -3,28 +3,46 @@ import type { Range, Trace } from './range.ts';
 /** Samples to one block of the pyramid. */
 const BLOCK = 8;
 
+/** A sampled wave as plain data: its samples, and the pyramid of their extremes. */
+export interface SampledParts {
+  readonly samples: Float64Array | Float32Array;
+  readonly period: number;
+  readonly lows: readonly Float64Array[];
+  readonly highs: readonly Float64Array[];
+}
+
 /**
  * A wave known by equally spaced samples of one period, repeated for ever: cubic between samples, and the true least
  * and greatest value over any stretch in a few steps, from a pyramid of extremes.
  * The top of a crest between two samples is found by the parabola through the three samples about it; with 24 samples
  * or more to the fastest cycle it is right within 2e-5 of the amplitude.
  */
-export class SampledWave implements Trace {
+export class SampledWave implements Trace, SampledParts {
   readonly samples: Float64Array | Float32Array;
   readonly period: number;
   readonly step: number;
   readonly min: number;
   readonly max: number;
-  private readonly lows: Float64Array[] = [];
-  private readonly highs: Float64Array[] = [];
+  readonly lows: Float64Array[] = [];
+  readonly highs: Float64Array[] = [];
 
-  /** @param samples one period, the first at time 0. @param period s. */
-  constructor(samples: Float64Array | Float32Array, period: number) {
+  /**
+   * @param samples one period, the first at time 0. @param period s.
+   * @param made its pyramid, where that was built before.
+   */
+  constructor(samples: Float64Array | Float32Array, period: number, made?: Pick<SampledParts, 'lows' | 'highs'>) {
     if (!(samples.length >= 4)) throw new RangeError(`a sampled wave needs at least 4 samples, got ${samples.length}`);
     if (!(period > 0)) throw new RangeError(`a period must be above 0 s, got ${period}`);
     this.samples = samples;
     this.period = period;
     this.step = period / samples.length;
+    if (made) {
+      this.lows = [...made.lows];
+      this.highs = [...made.highs];
+      this.min = made.lows.at(-1)![0];
+      this.max = made.highs.at(-1)![0];
+      return;
+    }
     const n = samples.length;
     const blocks = Math.ceil(n / BLOCK);
     let low = new Float64Array(blocks);

@@ -2,10 +2,11 @@ import type { Hertz, Ratio, Seconds, Volts } from '../../engine/units/quantities
 import { amplitudeAt, type Band, type Line, recordedBand, sidebandLines } from './lines.ts';
 import { magnitudeOf, mapped, mappedBothWays, modulated, scaled } from './modulated.ts';
 import { type BareOutput, bareOutput, type OneWay, settledVoltage } from './one-way.ts';
+import { noParts, type SampledPart, type WaveParts } from './parts.ts';
 import type { PointId } from './points.ts';
 import { commonStep, envelopeOf, GRID, onGrid, type Programme, sidebandPassing } from './programme.ts';
 import { constant, emptyRange, type Trace } from './range.ts';
-import { recordedSmoothing } from './recorded-smoothing.ts';
+import { recordedMean, recordedSmoothing, rippleTables } from './recorded-smoothing.ts';
 import { movingAverage, SampledWave } from './sampled-wave.ts';
 import { type SmoothingLoad, smoothed } from './smoothing.ts';
 
@@ -65,6 +66,10 @@ export interface Waves {
   bands(point: PointId): readonly Band[];
   /** Extremes for the scale of its drawing. */
   scale(point: PointId): Scale;
+  /** Work out now what drawing these points takes, which otherwise waits until they are first looked at. */
+  make(points: readonly PointId[], lines: boolean): void;
+  /** What has been worked out so far. */
+  readonly parts: WaveParts;
   readonly warnings: readonly string[];
 }
 
@@ -76,8 +81,11 @@ const PER_CYCLE_CROWDED = 40;
 const PER_CYCLE_SMOOTHED = 64;
 const MOST_SAMPLES = 900_000;
 
-/** @throws RangeError for a carrier, level or Q that cannot be. */
-export function createWaves(given: WaveSpec): Waves {
+/**
+ * @param parts what was worked out elsewhere for the same spec; whatever is missing is worked out when first needed.
+ * @throws RangeError for a carrier, level or Q that cannot be.
+ */
+export function createWaves(given: WaveSpec, parts: WaveParts = noParts()): Waves {
   const spec = settled(given);
   const { carrier, depth, programme, neighbours } = spec;
   const w = 2 * Math.PI * carrier;
@@ -101,13 +109,25 @@ export function createWaves(given: WaveSpec): Waves {
     return () => (made ??= { value: make() }).value;
   };
 
-  const sent = once(() => envelopeOf(programme, depth, 1));
-  const received = once(() => envelopeOf(programme, recording ? depth * deeper : depth, 1, passing, corner));
+  const sampled = (part: SampledPart, make: () => SampledWave): (() => SampledWave) =>
+    once(() => {
+      const made = parts.sampled[part];
+      const wave = made ? new SampledWave(made.samples, made.period, made) : make();
+      parts.sampled[part] = wave;
+      return wave;
+    });
+  /** Of a recording there is much to keep; of tones hardly anything. */
+  const envelope = (part: SampledPart, make: () => Trace): (() => Trace) =>
+    recording ? sampled(part, () => make() as SampledWave) : once(make);
+
+  const sent = envelope('sent', () => envelopeOf(programme, depth, 1));
+  const received = envelope('received', () =>
+    envelopeOf(programme, recording ? depth * deeper : depth, 1, passing, corner),
+  );
   const tones = programme.kind === 'tones' ? programme.tones.filter((t) => t.share > 0).map((t) => t.frequency) : [];
 
-  /** Wanted and neighbours together on one grid that repeats; undefined when the wanted one is alone. */
-  const crowd = once(() => {
-    if (neighbours.length === 0) return undefined;
+  /** Wanted and neighbours together on one grid that repeats. */
+  const together = sampled('crowd', () => {
     const all = [carrier, ...tones, ...neighbours.flatMap((n) => [n.frequency, n.tone])];
     const period = 1 / commonStep(all);
     const rates = neighbours.map((s) => (s.share > 0.3 ? PER_CYCLE : s.share > 0.03 ? 16 : 10) * s.frequency);
@@ -115,42 +135,49 @@ export function createWaves(given: WaveSpec): Waves {
     const total = new Float64Array(n);
     addStation(total, period, carrier, 1, received());
     for (const s of neighbours) addStation(total, period, s.frequency, s.share, envelopeOf(oneToneOf(s), s.depth, 1));
-    return { wave: new SampledWave(total, period), period };
+    return new SampledWave(total, period);
   });
+  /** Undefined when the wanted one is alone. */
+  const crowd = () => (neighbours.length === 0 ? undefined : together());
   /** On the tuned circuit, the wanted carrier being 1. */
-  const tunedUnit = once((): Trace => crowd()?.wave ?? modulated(received(), w));
+  const tunedUnit = once((): Trace => crowd() ?? modulated(received(), w));
   const bare = once((): BareOutput => {
     const most = 1 + depth * Math.max(deeper, 1) + neighbours.reduce((sum, n) => sum + n.share * (1 + n.depth), 0);
-    return bareOutput({
-      detector: spec.detector,
-      resistance: spec.load.resistance,
-      bias: spec.bias,
-      bothHalves: spec.bothHalves,
-      reach: spec.atDetector * most * 1.02,
-    });
+    const output = bareOutput(
+      {
+        detector: spec.detector,
+        resistance: spec.load.resistance,
+        bias: spec.bias,
+        bothHalves: spec.bothHalves,
+        reach: spec.atDetector * most * 1.02,
+      },
+      parts.bare,
+    );
+    parts.bare = output.tables;
+    return output;
   });
 
-  /** One period of the voltage across the capacitor; not for recordings. */
-  const capacitor = once(() => {
+  /** The voltage across the capacitor: one period of it, or the slow mean of a recording. */
+  const capacitor = sampled('capacitor', () => {
     const { atDetector } = spec;
+    if (recording) return recordedMean(spec, received());
     const crowded = crowd();
     let drive: Float64Array;
     let period: number;
     if (crowded) {
       period = crowded.period;
-      drive = new Float64Array(crowded.wave.samples);
+      drive = new Float64Array(crowded.samples);
       for (let i = 0; i < drive.length; i++) drive[i] *= atDetector;
     } else {
       period = 1 / commonStep([carrier, ...tones]);
       drive = new Float64Array(sampleCount(period, PER_CYCLE_SMOOTHED * carrier));
       addStation(drive, period, carrier, atDetector, received());
     }
-    const v = smoothed(drive, period / drive.length, { ...spec, start: settledStart(spec) });
-    return { samples: v, period };
+    return new SampledWave(smoothed(drive, period / drive.length, { ...spec, start: settledStart(spec) }), period);
   });
 
   const traces: Record<PointId, () => Trace> = {
-    programme: once(() => envelopeOf(programme, depth, 0)),
+    programme: envelope('programme', () => envelopeOf(programme, depth, 0)),
     carrier: once(() => modulated(constant(spec.atAerial), w)),
     modulated: once(() => modulated(scaled(sent(), spec.atAerial), w)),
     tuned: once(() => scaled(tunedUnit(), spec.atTuned)),
@@ -159,41 +186,43 @@ export function createWaves(given: WaveSpec): Waves {
       return map(scaled(tunedUnit(), spec.atDetector), bare().at);
     }),
     phones: once(() => {
-      if (recording) return recordedSmoothing(spec, received()).trace;
-      const { samples, period } = capacitor();
-      return new SampledWave(samples, period);
+      if (!recording) return capacitor();
+      parts.ripple ??= rippleTables(spec);
+      return recordedSmoothing(spec, received(), capacitor(), parts.ripple);
     }),
   };
 
-  const averaging = (samples: Float64Array, period: number): Trace => {
+  const averaging = (samples: Float64Array, period: number): SampledWave => {
     const cycle = samples.length / (period * carrier);
     let averaged = samples;
     for (const cycles of [1, 1, 2, 3]) averaged = movingAverage(averaged, cycles * cycle);
     return new SampledWave(averaged, period);
   };
+  const crowdedDetectorMean = sampled('detectorMean', () => {
+    const { samples, period } = together();
+    const { at } = bare();
+    const out = new Float64Array(samples);
+    for (let i = 0; i < out.length; i++) out[i] = at(out[i] * spec.atDetector);
+    return averaging(out, period);
+  });
+  const phonesMean = sampled('phonesMean', () => {
+    const { samples, period } = capacitor();
+    return averaging(samples as Float64Array, period);
+  });
   const means: Record<PointId, () => Trace> = {
     programme: traces.programme,
     carrier: once(() => averageOfLines(linesOf.carrier(), traces.carrier())),
     modulated: once(() => averageOfLines(linesOf.modulated(), traces.modulated())),
     tuned: once(() => averageOfLines(linesOf.tuned(), traces.tuned())),
-    detector: once(() => {
-      const crowded = crowd();
-      if (!crowded) return mapped(magnitudeOf(received(), spec.atDetector), bare().mean);
-      const { at } = bare();
-      const out = new Float64Array(crowded.wave.samples);
-      for (let i = 0; i < out.length; i++) out[i] = at(out[i] * spec.atDetector);
-      return averaging(out, crowded.period);
-    }),
-    phones: once(() => {
-      if (recording) return recordedSmoothing(spec, received()).mean;
-      const { samples, period } = capacitor();
-      return averaging(samples, period);
-    }),
+    detector: once(() =>
+      crowd() ? crowdedDetectorMean() : mapped(magnitudeOf(received(), spec.atDetector), bare().mean),
+    ),
+    phones: () => (recording ? capacitor() : phonesMean()),
   };
 
-  const crowdEnvelope = once((): Trace => {
-    const crowded = crowd()!;
-    const n = Math.ceil(crowded.wave.samples.length / 6 / 8) * 8;
+  const crowdEnvelope = sampled('crowdEnvelope', () => {
+    const crowded = together();
+    const n = Math.ceil(crowded.samples.length / 6 / 8) * 8;
     const stations = [
       { w: 0, share: 1, e: received() },
       ...neighbours.map((s) => ({
@@ -271,8 +300,8 @@ export function createWaves(given: WaveSpec): Waves {
         ),
       ].sort((a, b) => a.frequency - b.frequency),
     ),
-    detector: once(() => outputLines('detector')),
-    phones: once(() => outputLines('phones')),
+    detector: once(() => (parts.lines.detector ??= outputLines('detector'))),
+    phones: once(() => (parts.lines.phones ??= outputLines('phones'))),
   };
 
   const scales: Record<PointId, () => Scale> = {
@@ -324,6 +353,15 @@ export function createWaves(given: WaveSpec): Waves {
       return recordedBand(point === 'modulated' || point === 'tuned' ? carrier : 0);
     },
     scale: (point) => scales[point](),
+    make(points, lines) {
+      for (const point of points) {
+        scales[point]();
+        means[point]();
+        envelopes[point]?.();
+        if (lines) linesOf[point]();
+      }
+    },
+    parts,
   };
 }
 
