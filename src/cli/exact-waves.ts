@@ -21,6 +21,7 @@ export interface ExactOptions {
   readonly detector?: string;
   readonly capacitor?: string;
   readonly alone?: boolean;
+  readonly night?: boolean;
   readonly average?: boolean;
   readonly cover?: boolean;
   readonly envelope?: boolean;
@@ -59,6 +60,7 @@ export async function exactWaves(
     duration: Math.min(60e-3, Math.max(from + span, 5e-3)),
     tone: values.tone === undefined ? undefined : quantityOf(values.tone, 'frequency', '--tone', 200, 10e3),
     depth: values.depth === undefined ? undefined : quantityOf(values.depth, 'ratio', '--depth', 0, 2),
+    time: values.night ? 'night' : 'day',
     coast: coastFor(set.place),
   });
   const waves = shownWaves(run);

@@ -35,6 +35,7 @@ const openAll = (page: Page) =>
 const pick = (page: Page, title: RegExp) =>
   page.locator('.explain-scenes').getByRole('button', { name: title }).click();
 const shown = async (page: Page): Promise<string> => (await page.locator('.explain-zoom output').textContent())!;
+const caption = (page: Page) => page.locator('.explain-caption').textContent();
 const choice = (page: Page, label: RegExp) => page.locator('.explain-take label', { hasText: label }).locator('select');
 
 async function taken(page: Page, button: string): Promise<Download> {
@@ -48,7 +49,7 @@ describe('explaining on the page', () => {
   test('the wave window zooms by wheel, keys and slider, from seconds to tens of nanoseconds', async () => {
     await withPage(async (page) => {
       await openExplain(page);
-      expect(await shown(page)).toBe('2 ms');
+      await expect.poll(() => shown(page)).toBe('2 ms');
       await page.locator('.explain-stage').focus();
       await page.keyboard.press('ArrowDown');
       await expect.poll(() => shown(page)).toBe('3 ms');
@@ -91,11 +92,11 @@ describe('explaining on the page', () => {
     await withPage(async (page) => {
       await openExplain(page);
       await pick(page, /A one-way path/);
-      expect(await page.locator('.explain-caption').textContent()).toMatch(/Galena.*20\d mV of carrier/);
+      await expect.poll(() => caption(page)).toMatch(/Galena.*20\d mV of carrier/);
       await page.getByRole('button', { name: 'Edit', exact: true }).click();
       await page.locator('.explain-edit textarea').first().fill('My own words, {carrier}.');
       await page.locator('.explain-edit textarea').first().press('Tab');
-      await expect.poll(() => page.locator('.explain-caption').textContent()).toBe('My own words, 603 kHz.');
+      await expect.poll(() => caption(page)).toBe('My own words, 603 kHz.');
       await page.getByRole('button', { name: 'Earlier' }).click();
       const titles = await page.locator('.explain-scenes li').allTextContents();
       expect(titles[9]).toContain('A one-way path');
@@ -105,7 +106,7 @@ describe('explaining on the page', () => {
       await page.reload();
       await openExplain(page);
       await pick(page, /A one-way path/);
-      expect(await page.locator('.explain-caption').textContent()).toBe('My own words, 603 kHz.');
+      await expect.poll(() => caption(page)).toBe('My own words, 603 kHz.');
       await page.getByRole('button', { name: 'Back to the story as it came' }).click();
       expect(await page.locator('.explain-scenes li').count()).toBe(titles.length);
     });

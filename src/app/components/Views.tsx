@@ -1,6 +1,6 @@
 import { change, written } from '../state/document.ts';
 import { reception, receptionSet } from '../state/reception.ts';
-import { VIEWS, type ViewId, view } from '../state/view.ts';
+import { time, VIEWS, type ViewId, view } from '../state/view.ts';
 import { Later } from './Later.tsx';
 
 const LABELS: Readonly<Record<ViewId, string>> = { set: 'Set', explain: 'Explain', sheets: 'Sheets' };
@@ -36,6 +36,7 @@ export function OtherView() {
         written: written.value,
         set,
         reception: now,
+        time: time.value,
         onChange: (next: unknown) => change(() => next, { label: 'scenes' }),
       }}
     />

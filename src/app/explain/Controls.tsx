@@ -1,13 +1,20 @@
 import { useRef, useState } from 'preact/hooks';
 import type { Reception } from '../../engine/reception/types.ts';
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
-import { DETECTOR_CHOICES, type Prepared, type Programme, type Settings } from '../../outputs/explain/index.ts';
+import {
+  DETECTOR_CHOICES,
+  type Programme,
+  type Settings,
+  type WaveSpec,
+  withSettings,
+} from '../../outputs/explain/index.ts';
 import { fromMicrophone, programmeFrom } from './hear.ts';
 import { Slide } from './Slide.tsx';
 
 interface Props {
   settings: Settings;
-  prepared: Prepared;
+  /** The set's own waves. */
+  base: WaveSpec;
   reception?: Reception;
   recording?: Programme;
   onChange(settings: Settings): void;
@@ -18,8 +25,9 @@ interface Props {
 const SPEAK = 5;
 
 /** Whatever one turns at will. */
-export function Controls({ settings, prepared, reception, recording, onChange, onRecording }: Props) {
-  const { spec } = prepared.waves;
+export function Controls({ settings, base, reception, recording, onChange, onRecording }: Props) {
+  // As it will be, at once: the waves follow.
+  const spec = withSettings(base, settings, recording);
   const turn = (change: Settings) => onChange({ ...settings, ...change });
   const back = (key: keyof Settings) =>
     settings[key] === undefined

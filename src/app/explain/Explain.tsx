@@ -12,7 +12,6 @@ import {
   POINTS,
   type PointId,
   type Programme,
-  preparer,
   rowWords,
   type Settings,
   SHORTEST,
@@ -23,10 +22,12 @@ import {
   type View,
   withScenes,
 } from '../../outputs/explain/index.ts';
+import type { When } from '../place/when.ts';
 import { Controls } from './Controls.tsx';
 import type { Background } from './colours.ts';
 import './explain.css';
-import { Hearing } from './hear.ts';
+import { Hearing, loopSeconds } from './hear.ts';
+import { Maker, type Shown } from './maker.ts';
 import { Present } from './Present.tsx';
 import { SceneList } from './SceneList.tsx';
 import { Stage, type StageHandle } from './Stage.tsx';
@@ -37,6 +38,8 @@ export interface ExplainProps {
   written: unknown;
   set?: SetDescription;
   reception?: Reception;
+  /** The time of day the reception was worked out for. */
+  time?: When;
   onChange(written: unknown): void;
 }
 
@@ -71,7 +74,7 @@ const useReducedMotion = (): boolean => {
 };
 
 /** The stage on which a set explains itself. */
-export function Explain({ written, set, reception, onChange }: ExplainProps) {
+export function Explain({ written, set, reception, time, onChange }: ExplainProps) {
   const still = useReducedMotion();
   const { scenes, own } = useMemo(() => scenesOf(written), [written]);
   const [at, setAt] = useState<number | undefined>(undefined);
@@ -89,8 +92,18 @@ export function Explain({ written, set, reception, onChange }: ExplainProps) {
   const spanText = useRef<HTMLOutputElement>(null);
   const hearing = useRef<Hearing | undefined>(undefined);
 
-  const prepare = useMemo(() => preparer(set, reception, recording), [set, reception, recording]);
-  const prepared = useMemo(() => prepare(scene), [prepare, scene]);
+  // Waves are made beside the page; what was made last stays on the stage until the new is there.
+  const [shown, setShown] = useState<Shown | undefined>();
+  const [problem, setProblem] = useState('');
+  const maker = useMemo(() => new Maker(setShown, setProblem), []);
+  useEffect(() => () => maker.close(), [maker]);
+  useEffect(() => maker.open({ set, reception, recording, time }), [maker, set, reception, recording, time]);
+  const following = scenes[at === undefined ? 0 : at + 1];
+  useEffect(() => {
+    setProblem('');
+    maker.want(scene, following);
+  }, [maker, set, reception, recording, time, scene, following]);
+  const isThere = shown?.scene === scene;
 
   const pick = useCallback(
     (index: number | undefined, list: readonly StoryScene[] = scenes) => {
@@ -120,9 +133,20 @@ export function Explain({ written, set, reception, onChange }: ExplainProps) {
   useEffect(() => {
     if (!sounding) return;
     hearing.current ??= new Hearing();
-    hearing.current.play(prepared.waves, hear);
-    return () => hearing.current?.stop();
-  }, [sounding, hear, prepared.waves]);
+    const { rate } = hearing.current;
+    let wanted = true;
+    const seconds = loopSeconds(scene.settings?.programme?.kind === 'recording' ? recording : undefined);
+    maker
+      .take({ kind: 'samples', scene, point: hear, seconds, rate, loudest: 1 })
+      .then((samples) => wanted && hearing.current?.play(samples as Float32Array))
+      .catch((error: Error) => setProblem(error.message));
+    return () => {
+      wanted = false;
+    };
+  }, [sounding, hear, maker, scene.settings, recording, set, reception]);
+  useEffect(() => {
+    if (!sounding) hearing.current?.stop();
+  }, [sounding]);
   useEffect(() => () => hearing.current?.close(), []);
 
   const onView = useCallback((view: View) => {
@@ -161,18 +185,25 @@ export function Explain({ written, set, reception, onChange }: ExplainProps) {
     // On the stage a scene plays itself.
     if (presenting) setZooming(!still && scenes[next].to !== undefined);
   };
-  const { figures } = prepared;
   const zoomBy = (factor: number) => {
     setZooming(false);
     stage.current?.zoom(factor);
   };
+  if (!shown)
+    return (
+      <p class="quiet" role="status">
+        {problem || 'Working out the waves…'}
+      </p>
+    );
+  const { prepared } = shown;
+  const { figures } = prepared;
   const stageElement = (
     <Stage
-      scene={scene}
+      scene={shown.scene}
       prepared={prepared}
       background={background}
       presented={presenting}
-      zooming={zooming}
+      zooming={zooming && isThere}
       frozen={frozen}
       still={still}
       onZoomed={() => setZooming(false)}
@@ -186,7 +217,7 @@ export function Explain({ written, set, reception, onChange }: ExplainProps) {
       <Present
         background={background}
         onBackground={setBackground}
-        note={filled(scene.note, figures)}
+        note={filled(shown.scene.note, figures)}
         place={at === undefined ? scene.title : `${at + 1} of ${scenes.length}`}
         frozen={frozen}
         onFreeze={setFrozen}
@@ -203,7 +234,7 @@ export function Explain({ written, set, reception, onChange }: ExplainProps) {
     <section class="explain" aria-label="Explain">
       <div class="explain-main" ref={main}>
         <header class="explain-head">
-          <h2>{filled(scene.title, figures)}</h2>
+          <h2>{filled(shown.scene.title, figures)}</h2>
           <div class="explain-buttons">
             <button type="button" onClick={() => step(-1)} disabled={at === 0}>
               Back
@@ -224,7 +255,14 @@ export function Explain({ written, set, reception, onChange }: ExplainProps) {
             </button>
           </div>
         </header>
-        <div class={`explain-frame${scene.rows.length > 3 ? ' is-tall' : ''}`}>{stageElement}</div>
+        <div class={`explain-frame${shown.scene.rows.length > 3 ? ' is-tall' : ''}`} aria-busy={!isThere}>
+          {stageElement}
+        </div>
+        {problem && (
+          <p class="problem" role="alert">
+            {problem}
+          </p>
+        )}
         <div class="explain-tools">
           {scene.rows.length > 0 && (
             <div class="explain-zoom">
@@ -306,9 +344,9 @@ export function Explain({ written, set, reception, onChange }: ExplainProps) {
             )}
           </div>
         </div>
-        <p class="explain-caption">{filled(scene.caption, figures)}</p>
-        {scene.picture && <p>{PICTURES[scene.picture].about(prepared.facts)}</p>}
-        {scene.note && <blockquote class="explain-note">{filled(scene.note, figures)}</blockquote>}
+        <p class="explain-caption">{filled(shown.scene.caption, figures)}</p>
+        {shown.scene.picture && <p>{PICTURES[shown.scene.picture].about(prepared.facts)}</p>}
+        {shown.scene.note && <blockquote class="explain-note">{filled(shown.scene.note, figures)}</blockquote>}
         {prepared.waves.warnings.map((w) => (
           <p key={w} class="quiet">
             ⚠ {w}
@@ -386,7 +424,7 @@ export function Explain({ written, set, reception, onChange }: ExplainProps) {
           <summary>Turn things</summary>
           <Controls
             settings={scene.settings ?? {}}
-            prepared={prepared}
+            base={prepared.base}
             reception={reception}
             recording={recording}
             onChange={turn}
@@ -397,11 +435,12 @@ export function Explain({ written, set, reception, onChange }: ExplainProps) {
           <summary>Take away</summary>
           <TakeAway
             scene={scene}
-            prepared={prepared}
+            take={(order) => maker.take(order)}
             scenes={scenes}
             set={set}
             reception={reception}
             recording={recording}
+            time={time}
             background={background}
             onBackground={setBackground}
             hear={hear}

@@ -1,35 +1,22 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Reception } from '../../engine/reception/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
-import {
-  audible,
-  Columns,
-  captionsOf,
-  csvOf,
-  filmPlan,
-  type PointId,
-  type Prepared,
-  type Programme,
-  paintStage,
-  preparer,
-  type StoryScene,
-  scenePen,
-  type View,
-  wavOf,
-} from '../../outputs/explain/index.ts';
-import { type Palette, sceneToSvg } from '../../outputs/scene/index.ts';
-import { canvasPen } from './canvas-pen.ts';
+import type { PointId, Programme, StoryScene, View } from '../../outputs/explain/index.ts';
+import type { Palette } from '../../outputs/scene/index.ts';
+import type { When } from '../place/when.ts';
 import { BACKGROUNDS, type Background, pagePalette, paletteFor } from './colours.ts';
-import { drawingOf } from './drawing.ts';
 import { type Filming, film } from './film.ts';
+import type { Taken, TakeOrder } from './take.ts';
 
 interface Props {
   scene: StoryScene;
-  prepared: Prepared;
+  /** Made beside the page. */
+  take(order: TakeOrder): Promise<Taken>;
   scenes: readonly StoryScene[];
   set?: SetDescription;
   reception?: Reception;
   recording?: Programme;
+  time?: When;
   background: Background;
   onBackground(background: Background): void;
   hear: PointId;
@@ -59,7 +46,7 @@ const fileName = (title: string): string =>
 
 /** Any view as a picture, a drawing, a film, a table or a sound. */
 export function TakeAway(props: Props) {
-  const { scene, prepared, scenes, background } = props;
+  const { scene, scenes, background } = props;
   const [size, setSize] = useState<Size>('1080p');
   const [format, setFormat] = useState<'webm' | 'mp4'>('webm');
   const [rate, setRate] = useState<30 | 60>(30);
@@ -74,70 +61,50 @@ export function TakeAway(props: Props) {
   const colours = (): Palette => paletteFor(background, pagePalette(place.current!));
   const name = fileName(scene.title);
 
-  const takePng = async () => {
+  const [busy, setBusy] = useState(false);
+  const takeAway = async (order: TakeOrder, ending: string, more = '') => {
+    setBusy(true);
+    setSaid('');
+    try {
+      save((await props.take(order)) as Blob, `${name}.${ending}`);
+      setSaid(`${name}.${ending}${more}.`);
+    } catch (error) {
+      setSaid((error as Error).message);
+    } finally {
+      setBusy(false);
+    }
+  };
+  const drawn = (kind: 'picture' | 'drawing', width: number, height: number) =>
+    ({
+      kind,
+      scene,
+      ...props.moment(),
+      palette: colours(),
+      paper: background !== 'transparent',
+      width,
+      height,
+    }) as const;
+  const takePng = () => {
     const [width, height] = SIZES[size];
-    const canvas = document.createElement('canvas');
-    canvas.width = width;
-    canvas.height = height;
-    const ctx = canvas.getContext('2d')!;
-    const palette = colours();
-    if (background !== 'transparent') {
-      ctx.fillStyle = palette.paper;
-      ctx.fillRect(0, 0, width, height);
-    }
-    const { view, seconds } = props.moment();
-    const drawing = drawingOf({ scene, prepared, presented: true }, view, seconds, width, height, 1);
-    paintStage(
-      canvasPen(ctx, () => palette),
-      drawing,
-      new Columns(),
-    );
-    const blob = await new Promise<Blob | null>((resolve) => canvas.toBlob(resolve, 'image/png'));
-    if (!blob) {
-      setSaid('The browser has no room for a picture of this size.');
-      return;
-    }
-    save(blob, `${name}.png`);
-    setSaid(`${name}.png, ${width} × ${height}.`);
+    return takeAway(drawn('picture', width, height), 'png', `, ${width} × ${height}`);
   };
-  const takeSvg = () => {
-    const { view, seconds } = props.moment();
-    const [width, height] = [960, 540];
-    const { pen, items } = scenePen();
-    paintStage(pen, drawingOf({ scene, prepared, presented: true }, view, seconds, width, height, 1), new Columns());
-    const svg = sceneToSvg(
-      { unit: 'px', width, height, title: scene.title, description: scene.caption, items: items() },
-      { colours: colours(), size: 'true', paper: background !== 'transparent' },
-    );
-    save(new Blob([svg], { type: 'image/svg+xml' }), `${name}.svg`);
-    setSaid(`${name}.svg`);
-  };
-  const takeCsv = () => {
-    save(new Blob([csvOf(prepared.rows, props.moment().view)], { type: 'text/csv' }), `${name}.csv`);
-    setSaid(`${name}.csv`);
-  };
-  const takeWav = () => {
-    const samples = audible(prepared.waves, props.hear, 5, SOUND_RATE);
-    save(new Blob([wavOf(samples, SOUND_RATE) as BlobPart], { type: 'audio/wav' }), `${name}.wav`);
-    setSaid(`${name}.wav, 5 seconds.`);
-  };
+  const takeSvg = () => takeAway(drawn('drawing', 960, 540), 'svg');
+  const takeCsv = () => takeAway({ kind: 'numbers', scene, view: props.moment().view }, 'csv');
+  const takeWav = () =>
+    takeAway({ kind: 'sound', scene, point: props.hear, seconds: 5, rate: SOUND_RATE }, 'wav', ', 5 seconds');
   const chosen = (): readonly StoryScene[] => (all ? scenes : [{ ...scene, hear: props.hear }]);
-  const takeVtt = () => {
-    const prepare = preparer(props.set, props.reception, props.recording);
-    const parts = filmPlan(chosen(), (s) => prepare(s).facts);
-    save(new Blob([captionsOf(parts, (s) => prepare(s).figures)], { type: 'text/vtt' }), `${name}.vtt`);
-    setSaid(`${name}.vtt`);
-  };
+  const takeVtt = () => takeAway({ kind: 'captions', scenes: chosen() }, 'vtt');
   const takeFilm = async () => {
     const [width, height] = SIZES[size];
     setSaid('');
     setProgress({ share: 0 });
-    const { set, reception, recording } = props;
+    const { set, reception, recording, time } = props;
     const order = {
       scenes: chosen(),
       set,
       reception,
       recording,
+      time,
       width,
       height,
       rate,
@@ -184,16 +151,16 @@ export function TakeAway(props: Props) {
         </select>
       </label>
       <div class="explain-buttons">
-        <button type="button" onClick={() => void takePng()}>
+        <button type="button" disabled={busy} onClick={() => void takePng()}>
           Picture (PNG)
         </button>
-        <button type="button" onClick={takeSvg}>
+        <button type="button" disabled={busy} onClick={() => void takeSvg()}>
           Drawing (SVG)
         </button>
-        <button type="button" disabled={prepared.rows.length === 0} onClick={takeCsv}>
+        <button type="button" disabled={busy || scene.rows.length === 0} onClick={() => void takeCsv()}>
           Numbers (CSV)
         </button>
-        <button type="button" onClick={takeWav}>
+        <button type="button" disabled={busy} onClick={() => void takeWav()}>
           Sound (WAV)
         </button>
       </div>
@@ -229,7 +196,7 @@ export function TakeAway(props: Props) {
             <button type="button" class="primary" disabled={progress !== undefined} onClick={() => void takeFilm()}>
               Make the film
             </button>
-            <button type="button" onClick={takeVtt}>
+            <button type="button" disabled={busy} onClick={() => void takeVtt()}>
               Captions (WebVTT)
             </button>
           </div>

@@ -2,6 +2,7 @@ import type { Reception } from '../../engine/reception/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
 import type { Programme, StoryScene } from '../../outputs/explain/index.ts';
 import type { Palette } from '../../outputs/scene/index.ts';
+import type { When } from '../place/when.ts';
 import type { Background } from './colours.ts';
 
 /** What a film is made of; everything in it can be sent to a worker. */
@@ -10,6 +11,7 @@ export interface FilmOrder {
   readonly set?: SetDescription;
   readonly reception?: Reception;
   readonly recording?: Programme;
+  readonly time?: When;
   readonly width: number;
   readonly height: number;
   readonly rate: 30 | 60;

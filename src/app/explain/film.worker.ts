@@ -10,6 +10,7 @@ import {
   WebMOutputFormat,
 } from 'mediabunny';
 import { audible, Columns, filmPlan, paintStage, preparer, viewAt } from '../../outputs/explain/index.ts';
+import { coastFor } from '../workers/coast.ts';
 import { canvasPen } from './canvas-pen.ts';
 import { paletteFor } from './colours.ts';
 import { drawingOf } from './drawing.ts';
@@ -28,7 +29,8 @@ addEventListener('message', ({ data }: MessageEvent<FilmOrder>) => {
 
 async function make(order: FilmOrder): Promise<void> {
   const { width, height, rate, format, scenes } = order;
-  const prepare = preparer(order.set, order.reception, order.recording);
+  const coast = order.set && (await coastFor(order.set.place));
+  const prepare = preparer(order.set, order.reception, order.recording, { time: order.time, coast });
   const parts = filmPlan(scenes, (scene) => prepare(scene).facts);
   const whole = parts.reduce((sum, p) => sum + p.seconds, 0);
   const total = Math.min(whole, order.seconds ?? whole);

@@ -1,23 +1,30 @@
-import { audible, type PointId, type Waves } from '../../outputs/explain/index.ts';
+import type { Programme } from '../../outputs/explain/index.ts';
 
 /** As loud as the programme is played; quiet enough for a first surprise in headphones. */
 const VOLUME = 0.22;
 const FADE = 0.04;
 const LONGEST = 20;
 
+/** How long a stretch is played round and round. */
+export const loopSeconds = (programme: Programme | undefined): number =>
+  programme?.kind === 'recording' ? Math.min(LONGEST, programme.samples.length / programme.rate) : 1;
+
 /** One point of the path as sound, round and round, until another is asked for. */
 export class Hearing {
   private context: AudioContext | undefined;
   private playing: { source: AudioBufferSourceNode; gain: GainNode } | undefined;
 
-  /** Must follow a click or a key, or the browser stays silent. */
-  play(waves: Waves, point: PointId): void {
+  /** Samples a second. First asked for after a click or a key, or the browser stays silent. */
+  get rate(): number {
     this.context ??= new AudioContext();
+    void this.context.resume();
+    return this.context.sampleRate;
+  }
+
+  /** @param samples at `rate`, the end meeting the beginning. */
+  play(samples: Float32Array): void {
     const { context } = this;
-    void context.resume();
-    const { programme } = waves.spec;
-    const seconds = programme.kind === 'recording' ? Math.min(LONGEST, programme.samples.length / programme.rate) : 1;
-    const samples = audible(waves, point, seconds, context.sampleRate, 1);
+    if (!context) return;
     const buffer = context.createBuffer(1, samples.length, context.sampleRate);
     buffer.getChannelData(0).set(samples);
     const gain = context.createGain();

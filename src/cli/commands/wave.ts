@@ -24,6 +24,7 @@ import {
 } from '../../outputs/explain/index.ts';
 import { sceneToSvg } from '../../outputs/scene/index.ts';
 import { clean } from '../../outputs/tables/table.ts';
+import { coastFor } from '../coast.ts';
 import { type Command, InputError } from '../command.ts';
 import { exactWaves } from '../exact-waves.ts';
 import { readSet } from '../read-set.ts';
@@ -46,6 +47,7 @@ export const wave: Command = {
     ['--detector NAME', `another detector: ${DETECTOR_CHOICES.map((d) => d.id).join(', ')}`],
     ['--capacitor C', 'another load capacitor'],
     ['--alone', 'without neighbours'],
+    ['--night', 'by night; default by day'],
     ['--average, --cover, --envelope, --spectrum', 'what is drawn over and beside the traces'],
     ['--size WxH', 'of the picture in px; default 1200x900, or lower for fewer points'],
     ['--print', 'in black, for printers'],
@@ -78,6 +80,7 @@ export const wave: Command = {
         detector: { type: 'string' },
         capacitor: { type: 'string' },
         alone: { type: 'boolean' },
+        night: { type: 'boolean' },
         average: { type: 'boolean' },
         cover: { type: 'boolean' },
         envelope: { type: 'boolean' },
@@ -91,11 +94,12 @@ export const wave: Command = {
       allowPositionals: true,
     });
     const set = await readSet(positionals[0], io);
-    const reception = receive(set, {});
+    const field = { time: values.night ? ('night' as const) : ('day' as const), coast: coastFor(set.place) };
+    const reception = receive(set, field);
     const index = values.station === undefined ? undefined : indexOf(reception, values.station);
     if (values.exact) return exactWaves(set, reception, index, values, io);
     if (values['coming-on']) throw new InputError('--coming-on goes with --exact');
-    const base = wavesOfSet(set, reception, index);
+    const base = wavesOfSet(set, reception, index, field);
     if (!base) throw new InputError('this set receives no station, so there is no wave to draw');
     const points = pointsFrom(values.point);
     const span = quantityOf(values.for ?? '2 ms', 'time', '--for', 50e-9, 5);

@@ -1,6 +1,7 @@
 import { setCircuit } from '../../engine/circuit/set-circuit.ts';
 import { magnitude } from '../../engine/numerics/complex.ts';
 import { SMALL_VALVE_HEATER } from '../../engine/parts/detector/thermionic/heater.ts';
+import { type FieldOptions, fieldsAtSite } from '../../engine/reception/field.ts';
 import { receiver, receiveStation } from '../../engine/reception/receive-station.ts';
 import type { Reception, StationReception } from '../../engine/reception/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
@@ -44,14 +45,23 @@ export const ORDINARY: WaveSpec = {
 export const stationOf = (reception: Reception, index: number | undefined): StationReception | undefined =>
   reception.stations[index ?? reception.best[0] ?? 0];
 
-/** The waves of one station in a set, every level as worked out for it. @returns undefined where nothing is received. */
-export function wavesOfSet(set: SetDescription, reception: Reception, index?: number): WaveSpec | undefined {
+/**
+ * The waves of one station in a set, every level as worked out for it.
+ * @param field the time of day and the coastline that the reception was worked out with; default by day, none.
+ * @returns undefined where nothing is received.
+ */
+export function wavesOfSet(
+  set: SetDescription,
+  reception: Reception,
+  index?: number,
+  field?: FieldOptions,
+): WaveSpec | undefined {
   const station = stationOf(reception, index);
   if (!station || !(station.detectorVoltage > 0)) return undefined;
   const described = set.place.stations[station.index];
   const depth = described?.modulation ?? 0.6;
   return {
-    deepening: deepening(set, station, depth),
+    deepening: deepening(set, station, depth, field),
     carrier: station.frequency,
     depth,
     programme: { kind: 'tones', tones: [{ frequency: USUAL_TONE, share: 1 }] },
@@ -71,10 +81,10 @@ export function wavesOfSet(set: SetDescription, reception: Reception, index?: nu
  * Depth of modulation on the tuned circuit against that of sidebands merely trimmed by its Q: the phones' low direct
  * resistance smothers the steady carrier more than the programme, so that what is left is modulated deeper than sent.
  */
-function deepening(set: SetDescription, station: StationReception, depth: number): number {
+function deepening(set: SetDescription, station: StationReception, depth: number, field?: FieldOptions): number {
   const described = set.place.stations[station.index];
   if (!described || !(depth > 0)) return 1;
-  const { audio, loadedQ } = receiveStation(receiver(setCircuit(set)), described);
+  const { audio, loadedQ } = receiveStation(receiver(setCircuit(set), fieldsAtSite(set.place, field)), described);
   const trimmed = sidebandPassing(Math.max(loadedQ, 1), station.frequency, USUAL_TONE).gain;
   const ratio = audio.depthLeft / (Math.min(depth, 1) * trimmed);
   return Number.isFinite(ratio) ? Math.min(3, Math.max(0.3, ratio)) : 1;

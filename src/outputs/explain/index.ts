@@ -12,10 +12,11 @@ export {
   type PictureId,
 } from './pictures/index.ts';
 export { isPoint, POINT_WORDS, POINTS, type PointId } from './points.ts';
-export { type Prepared, preparer } from './prepared.ts';
+export { type Prepared, type Preparer, preparer } from './prepared.ts';
 export type { Programme, Tone } from './programme.ts';
 export { audible, csvOf, wavOf } from './samples.ts';
 export { scenePen } from './scene-pen.ts';
+export { packed, type SceneDrawn, type SentScene, sceneKey, unpacked } from './sent.ts';
 export {
   DETECTOR_CHOICES,
   detectorChosen,

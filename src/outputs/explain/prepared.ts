@@ -1,3 +1,4 @@
+import type { FieldOptions } from '../../engine/reception/field.ts';
 import type { Reception } from '../../engine/reception/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
 import { type Figures, figuresOf } from './figures.ts';
@@ -9,8 +10,13 @@ import type { StoryScene } from './story.ts';
 import type { WaveRow } from './wave-window.ts';
 import { createWaves, type WaveSpec, type Waves } from './waves.ts';
 
+/** What of a scene its waves depend on. */
+export type SceneWaves = Pick<StoryScene, 'rows' | 'settings'>;
+
 /** A scene with its waves made. */
 export interface Prepared {
+  /** The set's own waves, before anything was turned. */
+  readonly base: WaveSpec;
   /** Those of the scene itself; rows may have others. */
   readonly waves: Waves;
   readonly rows: readonly WaveRow[];
@@ -18,26 +24,50 @@ export interface Prepared {
   readonly figures: Figures;
 }
 
+export interface Preparer {
+  (scene: SceneWaves): Prepared;
+  /** Let go of all waves made so far. */
+  forget(): void;
+}
+
 /** Waves kept for as many different settings. */
 const KEPT = 16;
+
+/** The same for settings that say the same. */
+export const settingsKey = (settings: Settings): string =>
+  JSON.stringify(settings, Object.keys(settings).sort().concat(['kind', 'frequency', 'first', 'second']));
+
+/** Rows of a scene with the waves that are made for their settings. */
+export const rowsOf = ({ rows, settings = {} }: SceneWaves, wavesFor: (settings: Settings) => Waves): WaveRow[] =>
+  rows.map(({ point, title, with: own }) => ({
+    point,
+    title,
+    waves: wavesFor(own ? { ...settings, ...own } : settings),
+  }));
 
 /**
  * Makes scenes ready to be drawn, for one set, and remembers the waves of the last few settings.
  * @param recording stands for the programme where a scene asks for a recording.
+ * @param field time of day and coastline the reception was worked out with.
  */
-export function preparer(set?: SetDescription, reception?: Reception, recording?: Programme) {
+export function preparer(
+  set?: SetDescription,
+  reception?: Reception,
+  recording?: Programme,
+  field?: FieldOptions,
+): Preparer {
   const bases = new Map<number | undefined, WaveSpec>();
   const kept = new Map<string, Waves>();
   const baseFor = (station: number | undefined): WaveSpec => {
     let base = bases.get(station);
     if (!base) {
-      base = (set && reception && wavesOfSet(set, reception, station)) ?? ORDINARY;
+      base = (set && reception && wavesOfSet(set, reception, station, field)) ?? ORDINARY;
       bases.set(station, base);
     }
     return base;
   };
   const wavesFor = (settings: Settings): Waves => {
-    const key = JSON.stringify(settings, Object.keys(settings).sort().concat(['kind', 'frequency', 'first', 'second']));
+    const key = settingsKey(settings);
     let waves = kept.get(key);
     if (waves) kept.delete(key);
     else waves = createWaves(withSettings(baseFor(settings.station), settings, recording));
@@ -48,17 +78,14 @@ export function preparer(set?: SetDescription, reception?: Reception, recording?
     }
     return waves;
   };
-  return (scene: Pick<StoryScene, 'rows' | 'settings'>): Prepared => {
+  const prepare = (scene: SceneWaves): Prepared => {
     const settings = scene.settings ?? {};
     const waves = wavesFor(settings);
     let figures: Figures | undefined;
     return {
+      base: baseFor(settings.station),
       waves,
-      rows: scene.rows.map(({ point, title, with: own }) => ({
-        point,
-        title,
-        waves: own ? wavesFor({ ...settings, ...own }) : waves,
-      })),
+      rows: rowsOf(scene, wavesFor),
       facts: pictureFacts(waves, set, reception, settings.station),
       // Only text needs them, and they may ask for the phones' wave: worked out when first read.
       get figures() {
@@ -67,4 +94,5 @@ export function preparer(set?: SetDescription, reception?: Reception, recording?
       },
     };
   };
+  return Object.assign(prepare, { forget: () => kept.clear() });
 }
