@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { inRoot } from '../../scripts/support/paths.mjs';
 import { receive } from '../../src/engine/reception/receive.ts';
+import { problemSentence } from '../../src/engine/set/problem.ts';
 import { readText } from '../../src/engine/set/read.ts';
 import {
   captionsOf,
@@ -115,6 +116,30 @@ describe('the story', () => {
       expect(scene.from).toBeCloseTo(from, 12);
     }
     expect(withScenes(back, undefined)).toEqual(JSON.parse(JSON.stringify(galena.written)));
+  });
+
+  test('a bad scene is named with its place and a way out; keys of one’s own in a good one survive', () => {
+    const own = { ...STORY[0], colour: 'of the wall', rows: [{ point: 'carrier', mine: 1 }], span: '20 ms' };
+    const bad = {
+      title: 'x',
+      rows: [{ point: 'phone' }],
+      settings: { capacitance: '3 m', programme: { kind: 'tune' } },
+    };
+    const read = (scenes: unknown) => readText(JSON.stringify({ ...galena.written, scenes }));
+    const good = read([own]);
+    expect(good.ok && (good.written as unknown as { scenes: unknown }).scenes).toEqual([own]);
+    expect(good.ok && good.set.scenes?.[0]).toMatchObject({ span: 0.02 });
+    const { scenes } = scenesOf({ scenes: [own] });
+    expect(scenes[0].span).toBe(0.02);
+    expect(scenes[0]).toMatchObject({ colour: 'of the wall', rows: [{ point: 'carrier', mine: 1 }] });
+    // What cannot be read is not lost when others are edited.
+    expect(withScenes({ scenes: [own, bad] }, scenes)).toEqual({ scenes: [...scenes, bad] });
+    const problems = read([own, bad, { title: 'nothing' }]);
+    const said = problems.ok ? '' : problems.problems.map(problemSentence).join('\n');
+    expect(said).toMatch(/scenes\[1\]\.rows\[0\]\.point.*"phones"/);
+    expect(said).toMatch(/scenes\[1\]\.settings\.capacitance.*capacitance/);
+    expect(said).toMatch(/scenes\[1\]\.settings\.programme.*"tone"/);
+    expect(said).toMatch(/scenes\[2\].*something to see/);
   });
 
   test('what is no scene is left out without harm', () => {

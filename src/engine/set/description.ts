@@ -7,6 +7,7 @@ import { detector } from './parts/detector.ts';
 import { earth } from './parts/earth.ts';
 import { load } from './parts/load.ts';
 import { ear, place } from './parts/place.ts';
+import { scenes } from './parts/scenes.ts';
 import { tuning } from './parts/tuning.ts';
 
 export const FORMAT = 'faintwave-set/1';
@@ -25,6 +26,7 @@ export const description = v.looseObject({
   detector,
   load,
   ear: withDefault(ear, { room: 'quiet room' }),
+  scenes: v.optional(scenes),
 });
 
 /** A description as read: plain SI numbers, defaults filled in. What the engine calls a set. */

@@ -41,9 +41,9 @@ export const ORDINARY: WaveSpec = {
   load: { resistance: 10e3, capacitance: 1e-9 },
 };
 
-/** The station that is looked at: the one asked for, else the one heard best. */
+/** The station that is looked at: the one asked for, if it is there, else the one heard best. */
 export const stationOf = (reception: Reception, index: number | undefined): StationReception | undefined =>
-  reception.stations[index ?? reception.best[0] ?? 0];
+  reception.stations[index ?? -1] ?? reception.stations[reception.best[0] ?? 0];
 
 /**
  * The waves of one station in a set, every level as worked out for it.

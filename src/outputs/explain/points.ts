@@ -1,5 +1,7 @@
+import { SCENE_POINTS } from '../../engine/set/parts/scenes.ts';
+
 /** Where on the path a wave is looked at, in order. */
-export const POINTS = ['programme', 'carrier', 'modulated', 'tuned', 'detector', 'phones'] as const;
+export const POINTS = SCENE_POINTS;
 export type PointId = (typeof POINTS)[number];
 
 export interface PointWords {

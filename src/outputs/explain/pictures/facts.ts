@@ -1,4 +1,5 @@
 import type { Heater } from '../../../engine/parts/detector/thermionic/heater.ts';
+import { SCENE_PICTURES } from '../../../engine/set/parts/scenes.ts';
 import type { OneWay } from '../one-way.ts';
 import type { Pen } from '../pen.ts';
 import type { Waves } from '../waves.ts';
@@ -47,7 +48,7 @@ export interface MovingPicture {
   paint(pen: Pen, facts: PictureFacts, seconds: number, box: Box, letters: number): void;
 }
 
-export const PICTURE_IDS = ['vanes', 'swing', 'curve', 'charge', 'heater', 'aerial'] as const;
+export const PICTURE_IDS = SCENE_PICTURES;
 export type PictureId = (typeof PICTURE_IDS)[number];
 export const isPicture = (value: unknown): value is PictureId => (PICTURE_IDS as readonly unknown[]).includes(value);
 
