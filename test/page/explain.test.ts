@@ -246,6 +246,83 @@ describe('explaining on the page', () => {
     });
   });
 
+  test('a film of a moving picture on nothing: every frame, see-through, and it moves', async () => {
+    await withPage(async (page) => {
+      await openExplain(page);
+      await pick(page, /A one-way path/);
+      await openAll(page);
+      await choice(page, /^Size/).selectOption('720p');
+      await choice(page, /^Background/).selectOption('transparent');
+      const bytes = await bytesOf(await taken(page, 'Make the film'));
+      const input = new Input({ formats: ALL_FORMATS, source: new BufferSource(bytes) });
+      const video = (await input.getPrimaryVideoTrack())!;
+      const { packetCount } = await video.computePacketStats();
+      expect(Math.abs(packetCount / 30 - (await input.computeDuration()))).toBeLessThan(0.05);
+      expect(packetCount).toBeGreaterThanOrEqual(240);
+      expect(await video.canBeTransparent()).toBe(true);
+      // Read back by the browser itself: the corner is clear, and one moment looks other than the next.
+      const address = `data:video/webm;base64,${bytes.toString('base64')}`;
+      const seen = await page.evaluate(async (source) => {
+        const film = document.createElement('video');
+        film.muted = true;
+        film.src = source;
+        await new Promise((done, wrong) => {
+          film.onloadeddata = done;
+          film.onerror = wrong;
+        });
+        const canvas = new OffscreenCanvas(film.videoWidth, film.videoHeight);
+        const ctx = canvas.getContext('2d')!;
+        const at = async (seconds: number) => {
+          const there = new Promise((done) => {
+            film.onseeked = done;
+          });
+          film.currentTime = seconds;
+          await there;
+          ctx.clearRect(0, 0, canvas.width, canvas.height);
+          ctx.drawImage(film, 0, 0);
+          return ctx.getImageData(0, 0, canvas.width, canvas.height).data;
+        };
+        const one = await at(1);
+        const two = await at(1.7);
+        let other = 0;
+        for (let i = 3; i < one.length; i += 4) if (Math.abs(one[i] - two[i]) > 100) other++;
+        return { width: film.videoWidth, corner: one[3], other };
+      }, address);
+      expect(seen.width).toBe(1280);
+      expect(seen.corner).toBeLessThan(20);
+      expect(seen.other).toBeGreaterThan(300);
+    });
+  });
+
+  test('a browser without an encoder for sound is said to make silent films, before and after', async () => {
+    await withPage(
+      async (page, url) => {
+        await page.addInitScript(() => {
+          Object.defineProperty(window, 'AudioEncoder', { value: undefined });
+        });
+        // The film's worker starts anew: it too must have none.
+        await page.route(/film\.worker/, async (route) => {
+          const response = await route.fetch();
+          await route.fulfill({
+            response,
+            body: `Object.defineProperty(self, 'AudioEncoder', { value: undefined });\n${await response.text()}`,
+          });
+        });
+        await page.goto(url);
+        await openExplain(page);
+        await pick(page, /Too slow to send/);
+        await openAll(page);
+        await choice(page, /^Size/).selectOption('720p');
+        await page.getByText('it will be silent').waitFor();
+        const bytes = await bytesOf(await taken(page, 'Make the film'));
+        await page.getByText('without sound').waitFor();
+        const input = new Input({ formats: ALL_FORMATS, source: new BufferSource(bytes) });
+        expect(await input.getPrimaryAudioTrack()).toBeNull();
+      },
+      { open: false },
+    );
+  });
+
   test('a film can be called off', async () => {
     await withPage(async (page) => {
       await openExplain(page);

@@ -6,6 +6,7 @@ import type { Palette } from '../../outputs/scene/index.ts';
 import type { When } from '../place/when.ts';
 import { BACKGROUNDS, type Background, pagePalette, paletteFor } from './colours.ts';
 import { type Filming, film } from './film.ts';
+import { SOUND_RATE, soundCodec } from './film-sound.ts';
 import type { Taken, TakeOrder } from './take.ts';
 
 interface Props {
@@ -25,7 +26,6 @@ interface Props {
 
 const SIZES = { '1080p': [1920, 1080], '4K': [3840, 2160], '720p': [1280, 720], upright: [1080, 1920] } as const;
 type Size = keyof typeof SIZES;
-const SOUND_RATE = 48_000;
 
 function save(file: Blob, name: string): void {
   const address = URL.createObjectURL(file);
@@ -54,6 +54,14 @@ export function TakeAway(props: Props) {
   const [sound, setSound] = useState(true);
   const [progress, setProgress] = useState<{ share: number; left?: number } | undefined>();
   const [said, setSaid] = useState('');
+  const [canSound, setCanSound] = useState(true);
+  useEffect(() => {
+    let wanted = true;
+    void soundCodec(format).then((codec) => wanted && setCanSound(codec !== undefined));
+    return () => {
+      wanted = false;
+    };
+  }, [format]);
   const filming = useRef<Filming | undefined>(undefined);
   const place = useRef<HTMLDivElement>(null);
   useEffect(() => () => filming.current?.cancel(), []);
@@ -115,10 +123,13 @@ export function TakeAway(props: Props) {
     };
     filming.current = film(order, (share, left) => setProgress({ share, left }));
     try {
-      const file = await filming.current.done;
-      if (file) {
+      const made = await filming.current.done;
+      if (made) {
+        const { file, silent } = made;
         save(file, `${all ? 'story' : name}.${format}`);
-        setSaid(`${all ? 'story' : name}.${format}, ${(file.size / 1e6).toFixed(1)} MB.`);
+        setSaid(
+          `${all ? 'story' : name}.${format}, ${(file.size / 1e6).toFixed(1)} MB${silent ? ', without sound: this browser could not put any in' : ''}.`,
+        );
       } else setSaid('Called off.');
     } catch (error) {
       setSaid((error as Error).message);
@@ -178,7 +189,7 @@ export function TakeAway(props: Props) {
             <span>Kind</span>
             <select value={format} onChange={(event) => setFormat(event.currentTarget.value as 'webm' | 'mp4')}>
               <option value="webm">WebM (VP9, Opus)</option>
-              <option value="mp4">MP4 (H.264, Opus)</option>
+              <option value="mp4">MP4 (H.264, Opus or AAC)</option>
             </select>
           </label>
           <label class="explain-field">
@@ -189,9 +200,23 @@ export function TakeAway(props: Props) {
             </select>
           </label>
           <label class="explain-check">
-            <input type="checkbox" checked={sound} onChange={(event) => setSound(event.currentTarget.checked)} /> With
-            sound
+            <input
+              type="checkbox"
+              checked={sound && canSound}
+              disabled={!canSound}
+              onChange={(event) => setSound(event.currentTarget.checked)}
+            />{' '}
+            With sound
           </label>
+          {!canSound && (
+            <p class="quiet">
+              This browser cannot put sound into a film of this kind: it will be silent. Take the sound as a WAV file
+              and lay it beside.
+            </p>
+          )}
+          {background === 'transparent' && format === 'mp4' && (
+            <p class="quiet">MP4 cannot be transparent: the ground will be dark. WebM can.</p>
+          )}
           <div class="explain-buttons">
             <button type="button" class="primary" disabled={progress !== undefined} onClick={() => void takeFilm()}>
               Make the film

@@ -25,21 +25,27 @@ export interface FilmOrder {
 
 export type FilmNews =
   | { readonly progress: number; readonly left_s?: number }
-  | { readonly file: ArrayBuffer; readonly type: string }
+  | { readonly file: ArrayBuffer; readonly type: string; readonly silent: boolean }
   | { readonly error: string };
 
+export interface Film {
+  readonly file: Blob;
+  /** Sound was wanted and could not be had. */
+  readonly silent: boolean;
+}
+
 export interface Filming {
-  /** Settles with the file, or undefined when it was called off. @throws Error a person understands. */
-  readonly done: Promise<Blob | undefined>;
+  /** Settles with the film, or undefined when it was called off. @throws Error a person understands. */
+  readonly done: Promise<Film | undefined>;
   cancel(): void;
 }
 
 /** Render a film off-line, frame by frame, in a worker. */
 export function film(order: FilmOrder, onProgress: (share: number, left_s?: number) => void): Filming {
   const worker = new Worker(new URL('./film.worker.ts', import.meta.url), { type: 'module', name: 'film' });
-  let settle: (file: Blob | undefined) => void;
+  let settle: (film: Film | undefined) => void;
   let fail: (error: Error) => void;
-  const done = new Promise<Blob | undefined>((resolve, reject) => {
+  const done = new Promise<Film | undefined>((resolve, reject) => {
     settle = resolve;
     fail = reject;
   });
@@ -50,7 +56,7 @@ export function film(order: FilmOrder, onProgress: (share: number, left_s?: numb
     }
     worker.terminate();
     if ('error' in data) fail(new Error(data.error));
-    else settle(new Blob([data.file], { type: data.type }));
+    else settle({ file: new Blob([data.file], { type: data.type }), silent: data.silent });
   };
   worker.onerror = (event) => {
     worker.terminate();

@@ -3,7 +3,6 @@ import {
   AudioSampleSource,
   BufferTarget,
   CanvasSource,
-  canEncodeAudio,
   canEncodeVideo,
   Mp4OutputFormat,
   Output,
@@ -15,8 +14,8 @@ import { canvasPen } from './canvas-pen.ts';
 import { paletteFor } from './colours.ts';
 import { drawingOf } from './drawing.ts';
 import type { FilmNews, FilmOrder } from './film.ts';
+import { SOUND_BITRATE, SOUND_RATE, soundCodec } from './film-sound.ts';
 
-const SOUND_RATE = 48_000;
 const SOUND_LEVEL = 0.2;
 /** Faded in and out at every cut, s. */
 const FADE = 0.08;
@@ -35,8 +34,10 @@ async function make(order: FilmOrder): Promise<void> {
   const whole = parts.reduce((sum, p) => sum + p.seconds, 0);
   const total = Math.min(whole, order.seconds ?? whole);
 
+  // Only WebM has a place for what is see-through.
+  const clear = order.background === 'transparent' && format === 'webm';
   const canvas = new OffscreenCanvas(width, height);
-  const ctx = canvas.getContext('2d', { alpha: false })!;
+  const ctx = canvas.getContext('2d', { alpha: clear })!;
   const palette = paletteFor(order.background, order.page);
   const pen = canvasPen(ctx, () => palette);
   const columns = new Columns();
@@ -51,11 +52,17 @@ async function make(order: FilmOrder): Promise<void> {
     format: format === 'mp4' ? new Mp4OutputFormat({ fastStart: 'in-memory' }) : new WebMOutputFormat(),
     target: new BufferTarget(),
   });
-  const picture = new CanvasSource(canvas, { codec: video, bitrate, keyFrameInterval: 2 });
+  const picture = new CanvasSource(canvas, {
+    codec: video,
+    bitrate,
+    keyFrameInterval: 2,
+    alpha: clear ? 'keep' : 'discard',
+  });
   output.addVideoTrack(picture, { frameRate: rate });
   let sound: AudioSampleSource | undefined;
-  if (order.sound && (await canEncodeAudio('opus', { sampleRate: SOUND_RATE, numberOfChannels: 1, bitrate: 96e3 }))) {
-    sound = new AudioSampleSource({ codec: 'opus', bitrate: 96e3 });
+  const codec = order.sound ? await soundCodec(format) : undefined;
+  if (codec) {
+    sound = new AudioSampleSource({ codec, bitrate: SOUND_BITRATE });
     output.addAudioTrack(sound);
   }
   await output.start();
@@ -87,8 +94,11 @@ async function make(order: FilmOrder): Promise<void> {
       );
     }
     ctx.setTransform(1, 0, 0, 1, 0, 0);
-    ctx.fillStyle = palette.paper;
-    ctx.fillRect(0, 0, width, height);
+    if (clear) ctx.clearRect(0, 0, width, height);
+    else {
+      ctx.fillStyle = palette.paper;
+      ctx.fillRect(0, 0, width, height);
+    }
     const view = viewAt(part.scene, t - part.start);
     paintStage(
       pen,
@@ -106,7 +116,7 @@ async function make(order: FilmOrder): Promise<void> {
   await output.finalize();
   const file = (output.target as BufferTarget).buffer!;
   tell({ progress: 1 });
-  tell({ file, type: format === 'mp4' ? 'video/mp4' : 'video/webm' }, [file]);
+  tell({ file, type: format === 'mp4' ? 'video/mp4' : 'video/webm', silent: order.sound && !codec }, [file]);
 }
 
 function soundOf(
