@@ -42,6 +42,8 @@ export interface Detector {
   readonly slopeVoltage: Volts;
   /** Current below which the curve stops being exponential: Is of a junction. Scales the solvers' steps. */
   readonly currentScale: Amperes;
+  /** Of a measured curve: how far apart its points about 0 V stand, and where they end. */
+  readonly measured?: { readonly apart: Volts; readonly lowest: Volts; readonly highest: Volts };
   /** Reverse voltage it bears, if known. */
   readonly reverseLimit?: Volts;
   /** Present when the averages have a closed form or nearly so. */

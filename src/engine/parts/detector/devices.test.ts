@@ -2,9 +2,11 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import published from '../../../../reference/detectors-published.json' with { type: 'json' };
 import { temperatureVoltage } from '../../units/quantities.ts';
+import { averaged } from './averaged.ts';
 import { curvature, type Detector, slopeResistance } from './detector.ts';
 import { exponentialDetector, saturationAt } from './exponential.ts';
 import { measuredDetector } from './measured.ts';
+import { steadyDetector } from './steady.ts';
 import { thermionicDetector } from './thermionic/thermionic.ts';
 
 const germanium = { saturationCurrent: 5e-7, ideality: 1.1 };
@@ -133,11 +135,82 @@ describe('measured curve', () => {
     expect(device.warnings).toEqual([]);
   });
 
-  test('goes on in straight lines outside', () => {
+  test('goes on in a straight line above, with the law below', () => {
     const device = measuredDetector({ points });
     const g = device.conductance(0.2);
     expect(device.current(0.5)).toBeCloseTo(device.current(0.2) + 0.3 * g, 12);
-    expect(device.conductance(-2)).toBe(device.conductance(-0.3));
+    expect(device.current(-2) / law.current(-2)).toBeCloseTo(1, 2);
+  });
+
+  // Truth: the very device the points were taken from, at other voltages; the averaged equations of both.
+  describe('faint signals through few points', () => {
+    const devices: Record<string, Detector> = {
+      germanium: exponentialDetector({ saturationCurrent: 1e-6, ideality: 1.15, seriesResistance: 80 }),
+      'leaky germanium': exponentialDetector({
+        saturationCurrent: 1e-6,
+        ideality: 1.15,
+        seriesResistance: 80,
+        leakage: 2e-6,
+      }),
+      galena: exponentialDetector({ saturationCurrent: 3e-6, ideality: 1.7, seriesResistance: 300, leakage: 1e-5 }),
+      schottky: exponentialDetector({ saturationCurrent: 3e-6, ideality: 1.06, seriesResistance: 25 }),
+      silicon: exponentialDetector({ saturationCurrent: 4e-9, ideality: 1.9 }),
+      valve: thermionicDetector({ temperature: 1020 }),
+    };
+    const tables: Record<string, number[]> = {
+      'every 50 mV': [-0.2, -0.1, -0.05, 0, 0.05, 0.1, 0.15, 0.2],
+      'every 100 mV': [-0.5, -0.2, -0.1, 0, 0.1, 0.2, 0.3, 0.4],
+      'one point backwards': [-1, 0, 0.1, 0.2, 0.3],
+      'close together': [-0.3, -0.15, -0.08, -0.04, -0.02, 0, 0.02, 0.04, 0.06, 0.08, 0.1, 0.13, 0.16, 0.2],
+    };
+    const detected = (device: Detector, E: number) => {
+      const at = (openCircuit: number) =>
+        steadyDetector({
+          averaged: averaged(device),
+          openCircuit,
+          sourceImpedance: { re: 0, im: 0 },
+          dcResistance: 5e4,
+        }).directVoltage;
+      return at(E) - at(0);
+    };
+    const worst = (device: Detector, truth: Detector) =>
+      Math.max(
+        ...[1e-3, 3e-3, 0.01, 0.03, 0.1].map((E) =>
+          Math.abs(20 * Math.log10(detected(device, E) / detected(truth, E))),
+        ),
+      );
+    test.each(Object.keys(devices))('%s', (name) => {
+      const truth = devices[name];
+      for (const [how, list] of Object.entries(tables)) {
+        const exact = list.map((voltage) => ({ voltage, current: truth.current(voltage) }));
+        expect(worst(measuredDetector({ points: exact }), truth), how).toBeLessThan(0.3);
+        // A meter that is 1 % out, one way and the other.
+        const read = exact.map((p, k) => ({
+          ...p,
+          current: p.current * (1 + [0.01, -0.01, -0.01, 0.01, 0.005][k % 5]),
+        }));
+        expect(worst(measuredDetector({ points: read }), truth), `${how}, read to 1 %`).toBeLessThan(0.8);
+      }
+    });
+
+    test('what rests on the law, or lies beyond the points, is said', () => {
+      const points = tables['every 100 mV'].map((voltage) => ({
+        voltage,
+        current: devices.germanium.current(voltage),
+      }));
+      const at = (openCircuit: number) =>
+        steadyDetector({
+          averaged: averaged(measuredDetector({ points })),
+          openCircuit,
+          sourceImpedance: { re: 0, im: 0 },
+          dcResistance: 5e4,
+        }).warnings.join();
+      expect(at(0.003)).toMatch(/3 mV peak, is smaller than the 100 mV between the points measured about 0 V/);
+      expect(at(0.2)).toBe('');
+      expect(at(2)).toMatch(/beyond what was measured/);
+      const odd = [-0.2, 0, 0.1, 0.2].map((voltage) => ({ voltage, current: 1e-5 * voltage }));
+      expect(measuredDetector({ points: odd }).warnings.join()).toMatch(/not those of a one-way junction/);
+    });
   });
 
   test('order does not matter, repeats are averaged, falling currents are levelled and told', () => {
@@ -158,8 +231,35 @@ describe('measured curve', () => {
 
   test('forward points alone: zero is added, and said', () => {
     const device = measuredDetector({ points: points.filter((p) => p.voltage > 0) });
-    expect(device.current(0)).toBe(0);
+    expect(device.current(0)).toBeCloseTo(0, 20);
     expect(device.warnings.join(' ')).toMatch(/0 V/);
+  });
+
+  test('whatever the points, the current never falls and is finite', () => {
+    const point = fc.record({
+      voltage: fc.integer({ min: -1000, max: 1000 }).map((mV) => mV / 1000),
+      size: fc.double({ min: -12, max: -1, noNaN: true }),
+      forward: fc.boolean(),
+    });
+    fc.assert(
+      fc.property(fc.array(point, { minLength: 2, maxLength: 9 }), (list) => {
+        const points = list.map(({ voltage, size, forward }) => ({
+          voltage,
+          current: (forward ? 1 : -1) * 10 ** size,
+        }));
+        if (new Set(points.map((p) => p.voltage)).size < 2) return;
+        const device = measuredDetector({ points });
+        let before = Number.NEGATIVE_INFINITY;
+        for (let v = -1.5; v < 1.5; v += 0.003) {
+          const i = device.current(v);
+          expect(Number.isFinite(i)).toBe(true);
+          expect(device.conductance(v)).toBeGreaterThanOrEqual(0);
+          expect(i).toBeGreaterThanOrEqual(before - 1e-9 * Math.abs(i) - 1e-18);
+          before = i;
+        }
+      }),
+      { numRuns: 60, seed: 11 },
+    );
   });
 
   test('refuses too little and what is not a number', () => {

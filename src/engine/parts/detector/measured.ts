@@ -1,6 +1,7 @@
-import { monotoneCurve } from '../../numerics/monotone.ts';
+import { type MonotoneCurve, monotoneCurve } from '../../numerics/monotone.ts';
 import { type Amperes, type Farads, type Kelvins, temperatureVoltage, type Volts } from '../../units/quantities.ts';
 import type { Detector, DevicePoint } from './detector.ts';
+import { fittedLaw } from './fitted-law.ts';
 
 export interface MeasuredPoint {
   readonly voltage: Volts;
@@ -19,9 +20,11 @@ export interface MeasuredOptions {
 const millivolts = (v: number) => `${(v * 1000).toPrecision(3)} mV`;
 
 /**
- * A device known by measured points. Between them a monotone curve is drawn through ln(1 + i/i0), with the i0 that makes
- * the forward points straightest (for a junction, its saturation current); beyond them the current goes on in a
- * straight line.
+ * A device known by measured points. Through them the law of a junction (or valve) is laid, and the points' ratios to it
+ * are carried between them by a monotone curve: the bend near 0 V, which faint signals live on, is then that of the law
+ * and not of the few points. Where no law comes within a factor of two of every point, a monotone curve is drawn through
+ * ln(1 + i/i0) with the i0 that makes the forward points straightest. Above the points the current goes on in a straight
+ * line; below them with the law, or straight.
  * Points taken twice are averaged; where the current falls as the voltage rises, neighbours are levelled (with a warning).
  * @throws RangeError with fewer than two different voltages, or a point that is not finite.
  */
@@ -32,7 +35,7 @@ export function measuredDetector(options: MeasuredOptions): Detector {
   if (points.length < 2) throw new RangeError(`a measured curve needs two different voltages, got ${points.length}`);
   const lowest = points[0].v;
   const highest = points[points.length - 1].v;
-  if (lowest > 0 || highest < 0) {
+  if (lowest > 1e-9 || highest < -1e-9) {
     points.push({ v: 0, i: 0, weight: 1 });
     points.sort((a, b) => a.v - b.v);
     warnings.push('No point at or on both sides of 0 V was measured: no current at 0 V is assumed.');
@@ -45,38 +48,37 @@ export function measuredDetector(options: MeasuredOptions): Detector {
   const n = points.length;
   const sizes = i.map(Math.abs).filter((x) => x > 0);
   if (sizes.length === 0) warnings.push('No current flows at any measured point: nothing will be heard through this.');
-  const i0 = straightening(v, i, sizes);
-  // ln(1 + i/i0), straight for an exponential, run on as a straight line of i where the junction blocks.
-  const knee = -i0 / 2;
-  const up = (x: number) => (x > knee ? Math.log1p(x / i0) : -Math.LN2 + (2 * (x - knee)) / i0);
-  const curve = monotoneCurve(v, i.map(up));
-  const down = (y: number) => (y > -Math.LN2 ? i0 * Math.expm1(y) : knee + ((y + Math.LN2) * i0) / 2);
-  const downSlope = (y: number) => (y > -Math.LN2 ? i0 * Math.exp(y) : i0 / 2);
-  const slopeAt = (x: number) => curve.slopeAt(x) * downSlope(curve.at(x));
-  const first = { v: v[0], i: i[0], g: Math.max(slopeAt(v[0]), 0) };
-  const last = { v: v[n - 1], i: i[n - 1], g: Math.max(slopeAt(v[n - 1]), 0) };
+  const guided = besideLaw(v, i);
+  const inside = guided?.evaluate ?? throughPoints(v, i, sizes);
+  const last = { v: v[n - 1], i: i[n - 1], g: 0 };
+  const first = { v: v[0], i: i[0], g: 0 };
+  const end: DevicePoint = { current: 0, conductance: 0 };
+  for (const e of [first, last]) {
+    inside(e.v, end);
+    e.g = Math.max(end.conductance, 0);
+  }
   if (highest < 0.1) {
     warnings.push(
       `The curve was measured to ${millivolts(highest)} only; stronger swings run on along a straight line.`,
     );
   }
+  if (!guided && sizes.length > 0)
+    warnings.push(
+      'The measured points are not those of a one-way junction or valve: what they make of a faint signal is a guess.',
+    );
   const evaluate = (at: number, out: DevicePoint) => {
-    if (at <= first.v || at >= last.v) {
-      const end = at <= first.v ? first : last;
-      out.current = end.i + end.g * (at - end.v);
-      out.conductance = end.g;
-      return;
-    }
-    const y = curve.at(at);
-    out.current = down(y);
-    out.conductance = Math.max(curve.slopeAt(at), 0) * downSlope(y);
+    if (at >= last.v || (!guided && at <= first.v)) {
+      const e = at >= last.v ? last : first;
+      out.current = e.i + e.g * (at - e.v);
+      out.conductance = e.g;
+    } else inside(at, out);
   };
   const scratch: DevicePoint = { current: 0, conductance: 0 };
   const read = (at: number) => {
     evaluate(at, scratch);
     return scratch;
   };
-  const s = 1.2 * temperatureVoltage(temperature);
+  const s = guided?.slopeVoltage ?? 1.2 * temperatureVoltage(temperature);
   return {
     kind: 'measured',
     label,
@@ -88,8 +90,148 @@ export function measuredDetector(options: MeasuredOptions): Detector {
     temperature,
     slopeVoltage: s,
     currentScale: Math.max(read(0).conductance * s, 1e-12),
+    measured: { apart: apartNear0(v), lowest, highest },
     warnings,
   };
+}
+
+/** A point further off the law than this factor, and the law is none. */
+const FURTHEST = Math.log(2);
+
+/** The fitted law times what the points make of it, between them and on to both sides. */
+function besideLaw(
+  v: readonly number[],
+  i: readonly number[],
+): { evaluate: Detector['evaluate']; slopeVoltage: Volts } | undefined {
+  // Rounding about nothing at 0 V is nothing.
+  const least = Math.min(...i.filter((x, k) => x !== 0 && Math.abs(v[k]) > 1e-9).map(Math.abs));
+  const isNothing = i.map((x, k) => x === 0 || (Math.abs(v[k]) <= 1e-9 && Math.abs(x) < 0.02 * least));
+  const law = fittedLaw(
+    v,
+    i.map((x, k) => (isNothing[k] ? 0 : x)),
+  );
+  if (!law) return undefined;
+  const out: DevicePoint = { current: 0, conductance: 0 };
+  const at: number[] = [];
+  const ratio: number[] = [];
+  for (let k = 0; k < v.length; k++) {
+    law.evaluate(v[k], out);
+    if (isNothing[k] && Math.abs(out.current) < 0.02 * least) continue;
+    const r = Math.log(i[k] / out.current);
+    if (!(Math.abs(r) < FURTHEST)) return undefined;
+    at.push(v[k]);
+    ratio.push(r);
+  }
+  if (at.length < 2) return undefined;
+  const { rho, slope } = ratioCurve(at, ratio, law.slopeVoltage, isNothing.includes(true));
+  const evaluate = (x: number, to: DevicePoint) => {
+    law.evaluate(x, to);
+    const k = Math.exp(rho(x));
+    to.conductance = k * (to.conductance + to.current * slope(x));
+    to.current *= k;
+  };
+  // Noise where next to nothing flows may make the product fall: there a plain rising cubic runs from point to point.
+  const plain = v.map(() => false);
+  for (let k = 1; k < v.length; k++) {
+    for (let j = 0; j <= 24 && !plain[k]; j++) {
+      evaluate(v[k - 1] + ((v[k] - v[k - 1]) * j) / 24, out);
+      plain[k] = !(out.conductance >= 0);
+    }
+  }
+  if (plain.includes(true)) return { evaluate: patched(v, i, plain, evaluate), slopeVoltage: law.slopeVoltage };
+  return { evaluate, slopeVoltage: law.slopeVoltage };
+}
+
+/** ln(1 + i/i0), straight for an exponential, run on as a straight line of i where the junction blocks. */
+function throughPoints(v: readonly number[], i: readonly number[], sizes: readonly number[]): Detector['evaluate'] {
+  const i0 = straightening(v, i, sizes);
+  const knee = -i0 / 2;
+  const up = (x: number) => (x > knee ? Math.log1p(x / i0) : -Math.LN2 + (2 * (x - knee)) / i0);
+  const curve = monotoneCurve(v, i.map(up));
+  const down = (y: number) => (y > -Math.LN2 ? i0 * Math.expm1(y) : knee + ((y + Math.LN2) * i0) / 2);
+  const downSlope = (y: number) => (y > -Math.LN2 ? i0 * Math.exp(y) : i0 / 2);
+  return (at, out) => {
+    const y = curve.at(at);
+    out.current = down(y);
+    out.conductance = Math.max(curve.slopeAt(at), 0) * downSlope(y);
+  };
+}
+
+/**
+ * The points' ratio to the law, as a logarithm, all along. Where nothing flows at 0 V the ratio keeps still about it, and
+ * goes over into that of the first point below as the junction shuts: as the square of τ = 1 − exp(v/s), so that the
+ * current, some −Is·τ·exp(Δ·τ²), rises throughout and the bend at 0 V stays the law's.
+ */
+function ratioCurve(
+  at: readonly number[],
+  ratio: readonly number[],
+  s: Volts,
+  parted: boolean,
+): { rho: (x: number) => number; slope: (x: number) => number } {
+  const first = at.findIndex((x) => x > 0);
+  if (!parted || first < 1) {
+    const curve = curveOf(at, ratio);
+    return { rho: curve.at, slope: curve.slopeAt };
+  }
+  const up = curveOf(at.slice(first), ratio.slice(first));
+  const down = curveOf(at.slice(0, first), ratio.slice(0, first));
+  const shut = at[first - 1];
+  const change = ratio[first - 1] - ratio[first];
+  const whole = 1 / Math.expm1(shut / s) ** 2;
+  return {
+    rho: (x) => (x >= 0 ? up.at(x) : x <= shut ? down.at(x) : ratio[first] + change * whole * Math.expm1(x / s) ** 2),
+    slope: (x) =>
+      x >= 0
+        ? up.slopeAt(x)
+        : x <= shut
+          ? down.slopeAt(x)
+          : (2 * change * whole * Math.expm1(x / s) * Math.exp(x / s)) / s,
+  };
+}
+
+const curveOf = (xs: readonly number[], ys: readonly number[]): Pick<MonotoneCurve, 'at' | 'slopeAt'> =>
+  xs.length === 1 ? { at: () => ys[0], slopeAt: () => 0 } : monotoneCurve(xs, ys);
+
+/** `inside`, but for the intervals ending at points marked: a cubic between their ends that rises throughout. */
+function patched(
+  v: readonly number[],
+  i: readonly number[],
+  marked: readonly boolean[],
+  inside: Detector['evaluate'],
+): Detector['evaluate'] {
+  const end: DevicePoint = { current: 0, conductance: 0 };
+  const pieces = v.map((_, k) => {
+    if (!marked[k]) return undefined;
+    const h = v[k] - v[k - 1];
+    const secant = (i[k] - i[k - 1]) / h;
+    // Up to three times the secant a cubic does not turn (Fritsch and Carlson 1980).
+    const slope = (at: number) => {
+      inside(at, end);
+      return Math.min(Math.max(end.conductance, 0), 3 * secant);
+    };
+    return { h, secant, left: slope(v[k - 1]), right: slope(v[k]) };
+  });
+  return (x, out) => {
+    let k = 1;
+    while (k < v.length && x > v[k]) k++;
+    const piece = x >= v[0] && k < v.length ? pieces[k] : undefined;
+    if (!piece) {
+      inside(x, out);
+      return;
+    }
+    const { h, secant, left, right } = piece;
+    const t = (x - v[k - 1]) / h;
+    const [c, e] = [left - secant, right - secant];
+    out.current = i[k - 1] + h * t * (secant + (1 - t) * ((1 - t) * c - t * e));
+    out.conductance = Math.max(0, secant + (1 - t) * (1 - 3 * t) * c - t * (2 - 3 * t) * e);
+  };
+}
+
+/** How far apart the points about 0 V stand, on the wider side. */
+function apartNear0(v: readonly number[]): Volts {
+  const below = v.filter((x) => x < -1e-9);
+  const above = v.filter((x) => x > 1e-9);
+  return Math.max(below.length > 0 ? -below[below.length - 1] : 0, above.length > 0 ? above[0] : 0);
 }
 
 /** The i0 of 60 tried for which ln(1 + i/i0) of the points from 0 V up bends least. */

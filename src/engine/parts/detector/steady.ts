@@ -72,6 +72,18 @@ export function steadyDetector(options: SteadyOptions): SteadyDetection {
       `The detector is driven ${(V + D - bias).toPrecision(2)} V in reverse, beyond the ${reverseLimit} V it bears: it will conduct backwards and give less than shown.`,
     );
   }
+  const { measured, slopeVoltage } = averaged.detector;
+  if (measured) {
+    const mean = bias - D;
+    if (V < measured.apart && measured.apart > 1.5 * slopeVoltage && Math.abs(mean) < measured.apart)
+      warnings.push(
+        `The carrier across it, ${volts(V)} peak, is smaller than the ${volts(measured.apart)} between the points measured about 0 V: what it detects rests on the law laid through all of them.`,
+      );
+    if (mean + V > measured.highest + 1e-3 || mean < measured.lowest - slopeVoltage)
+      warnings.push(
+        `It works from ${volts(mean - V)} to ${volts(mean + V)}, beyond what was measured (${volts(measured.lowest)} to ${volts(measured.highest)}).`,
+      );
+  }
   return {
     junctionVoltage: V,
     ratio: divide(ONE, complex(1 + g * sourceImpedance.re, g * sourceImpedance.im)),
@@ -86,6 +98,8 @@ export function steadyDetector(options: SteadyOptions): SteadyDetection {
     warnings,
   };
 }
+
+const volts = (v: Volts): string => `${Number((v * 1000).toPrecision(2))} mV`;
 
 interface Solution {
   V: number;
