@@ -9,7 +9,7 @@ import { stage, time } from './view.ts';
 /** What the plots of the open workbench are drawn from; it follows the figures at a short distance. */
 export const curves = signal<Curves | undefined>(undefined);
 
-const DRAWN: ReadonlySet<string> = new Set(['tuned circuit', 'detector']);
+const DRAWN: ReadonlySet<string> = new Set(['tuned circuit', 'detector', 'audio']);
 let latest: Latest<CurvesQuestion> | undefined;
 
 effect(() => {

@@ -3,6 +3,8 @@ import { Cautions } from '../components/Cautions.tsx';
 import { Drawing } from '../components/Drawing.tsx';
 import { Figures } from '../components/Figures.tsx';
 import { PartEditor } from '../editors/PartEditor.tsx';
+import '../detector/detector.css';
+import { curves } from '../state/curves.ts';
 import { chosen, reception } from '../state/reception.ts';
 
 /** What stands between the detector and the phones. */
@@ -25,6 +27,16 @@ export function AfterDetector() {
           />
         )}
       </div>
+      {curves.value && station?.name === curves.value.resonance.station.name && (
+        <>
+          <h4>What becomes of the programme, on {station.name}</h4>
+          <ul class="bench-words">
+            {curves.value.audio.words.map((words) => (
+              <li key={words}>{words}</li>
+            ))}
+          </ul>
+        </>
+      )}
     </section>
   );
 }

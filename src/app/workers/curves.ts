@@ -1,5 +1,6 @@
 import { setCircuit } from '../../engine/circuit/set-circuit.ts';
 import { loaded } from '../../engine/circuit/tuned.ts';
+import { type AudioLimits, audioLimits } from '../../engine/reception/audio-limits.ts';
 import { type FieldOptions, fieldsAtSite } from '../../engine/reception/field.ts';
 import { effectiveHeight, type Receiver, receiver, receiveStation } from '../../engine/reception/receive-station.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
@@ -7,6 +8,8 @@ import type { BandResponse, DetectorCurve, QCurves, ResonanceCurve } from '../..
 
 /** What the plots of the tuned circuit and the detector are drawn from. */
 export interface Curves {
+  /** What the detector and what follows it do to the programme. */
+  readonly audio: AudioLimits;
   readonly resonance: ResonanceCurve;
   readonly band: BandResponse;
   /** A plot for each coil. */
@@ -45,6 +48,7 @@ export function curvesFor(
   const { stations } = set.place;
   const span = Math.min(wanted.frequency / 3, Math.max(30e3, (1.8 * wanted.frequency) / tuned.loadedQ));
   return {
+    audio: audioLimits(ready, tuned),
     resonance: {
       station: wanted,
       points: sampled(wanted.frequency - span, wanted.frequency + span, CURVE_POINTS, (frequency) => ({

@@ -1,5 +1,9 @@
 import { parseArgs } from 'node:util';
+import { setCircuit } from '../../engine/circuit/set-circuit.ts';
+import { audioLimits } from '../../engine/reception/audio-limits.ts';
+import { fieldsAtSite } from '../../engine/reception/field.ts';
 import { receive } from '../../engine/reception/receive.ts';
+import { receiver, receiveStation } from '../../engine/reception/receive-station.ts';
 import type { StationReception } from '../../engine/reception/types.ts';
 import { formatNumber } from '../../engine/units/format.ts';
 import { pathTable, stationsTable } from '../../outputs/tables/path-table.ts';
@@ -46,8 +50,14 @@ export const path: Command = {
     }
     io.out(`${clean(set.name)} at ${clean(set.place.name)}\n\n${reception.summary}\n\n`);
     if (reception.stations.length === 0) return 0;
-    if (!values.all)
-      printStation(reception.stations[chooseStation(reception.stations, values.station, reception.best[0])], io);
+    if (!values.all) {
+      const station = reception.stations[chooseStation(reception.stations, values.station, reception.best[0])];
+      printStation(station, io);
+      const fields = fieldsAtSite(set.place, { time: values.night ? 'night' : 'day', coast: coastFor(set.place) });
+      const ready = receiver(setCircuit(set), fields);
+      const { words } = audioLimits(ready, receiveStation(ready, set.place.stations[station.index]));
+      io.out(`What becomes of the programme\n${words.map((w) => `  ${w}`).join('\n')}\n\n`);
+    }
     io.out(`All stations\n${stationsTable(reception.stations)}\n`);
     for (const warning of reception.warnings) io.out(`\n⚠ ${warning}`);
     if (!values.all) io.out(`\n${reception.cautions.map(({ text }) => `! ${text}`).join('\n')}\n`);

@@ -2,7 +2,7 @@ import type { SetCircuit } from '../circuit/set-circuit.ts';
 import { type LinearSolver, linearSolver } from '../circuit/solve.ts';
 import { type CarrierView, type TunedNetwork, tunedNetwork } from '../circuit/tuned.ts';
 import { type Complex, magnitude, multiply, scale, subtract } from '../numerics/complex.ts';
-import { type AudioDetection, audioDetection } from '../parts/detector/audio.ts';
+import { type AudioDetection, audioDetection, type SeenFromDetector } from '../parts/detector/audio.ts';
 import { averagedCurrents } from '../parts/detector/averaged.ts';
 import { type SteadyDetection, steadyDetector } from '../parts/detector/steady.ts';
 import type { StationDescription } from '../set/parts/place.ts';
@@ -215,6 +215,24 @@ export function receiveStation(
     work,
     phonesPower: load.powerAt(TEST_TONE, rms),
     heard: how,
+  };
+}
+
+/** What the detector of a tuned set is joined to, at the carrier and at the sidebands of a tone. */
+export function seenBy(
+  set: Receiver,
+  { emf, position, other, station, view }: Pick<TunedStation, 'emf' | 'position' | 'other' | 'station' | 'view'>,
+  tone: Hertz = TEST_TONE,
+): { carrier: SeenFromDetector; upper: SeenFromDetector; lower: SeenFromDetector } {
+  const seen = (v: CarrierView): SeenFromDetector => {
+    const there = emf * magnitude(v.open) > NO_SIGNAL;
+    return { openCircuit: there ? scale(v.open, emf) : { re: NO_SIGNAL, im: 0 }, impedance: positive(v.z) };
+  };
+  const beside = (f: Hertz) => seen(set.network.at(f).at(position, other));
+  return {
+    carrier: seen(view),
+    upper: beside(station.frequency + tone),
+    lower: beside(station.frequency - tone),
   };
 }
 
