@@ -2,7 +2,7 @@ import type { Reception } from '../../engine/reception/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
 import { LIGHT_SPEED } from '../../engine/units/quantities.ts';
-import { stationOf } from './from-set.ts';
+import { loopOf, stationOf, tunerOf } from './from-set.ts';
 import { tidyTime } from './view.ts';
 import type { Waves } from './waves.ts';
 
@@ -23,18 +23,27 @@ export const FIGURE_MEANINGS: Readonly<Record<string, string>> = {
   toneCycle: 'how long one cycle of the tone lasts',
   toneQuarter: 'a quarter of the tone’s own wavelength in the air',
   depth: 'depth of modulation',
+  sideband: 'half of it: how strong each sideband is',
+  aerialSays: 'what its aerial is',
+  loopSays: 'how a frame or rod does without a wire; nothing where there is one',
   aerialVoltage: 'emf in the aerial, peak',
   tunedVoltage: 'carrier on the tuned circuit, peak',
+  tunedPeak: 'the same where the programme is loudest',
+  tuner: 'what one does to tune it',
   lift: 'how many times the tuned circuit lifts it',
   q: 'loaded Q',
   broad: 'how broad the tuned circuit is',
   buildUp: 'how long its swing takes to build up',
   detectorVoltage: 'carrier at the detector, peak',
+  detectorPeak: 'the same where the programme is loudest',
+  detectorOut: 'what comes through the detector then, with nothing to smooth it',
   detector: 'the detector',
   direct: 'mean voltage after it',
   audio: 'programme after it, peak',
   capacitor: 'the load capacitor',
-  drain: 'how fast the phones’ resistance empties it',
+  drain: 'how fast the load’s resistance empties it',
+  drains: 'what drains it',
+  below: 'why the line dips below nothing, where it does',
   stations: 'how many stations arrive',
   heard: 'how the station is heard',
 };
@@ -51,6 +60,17 @@ export function figuresOf(waves: Waves, set?: SetDescription, reception?: Recept
   const volts = (v: number) => formatQuantity(v, 'voltage', 2);
   const metres = (m: number) => formatQuantity(m, 'length', 2).replace('.0 ', ' ');
   const wavelength = LIGHT_SPEED / carrier;
+  const loudest = waves.scale('tuned').high;
+  const trough = once(() => mean(0.5 / tone));
+  const swing = once(() => (mean(0) - trough()) / 2);
+  // The drawing and the path are two ways to one figure; where they part a little it is no more than "about".
+  const audio = () => {
+    const drawn = Math.abs(swing());
+    const said = own?.audioVoltage ?? drawn;
+    return `${Math.abs(drawn / said - 1) > 0.08 ? 'about ' : ''}${volts(said)}`;
+  };
+  const arriving = reception ? reception.stations.filter((s) => s.emf > 0).length : spec.neighbours.length + 1;
+  const loop = loopOf(set);
   return {
     set: set?.name ?? 'an ordinary set',
     place: set?.place.name ?? 'your house',
@@ -64,27 +84,56 @@ export function figuresOf(waves: Waves, set?: SetDescription, reception?: Recept
     toneCycle: tidyTime(1 / tone, 2),
     toneQuarter: metres(LIGHT_SPEED / tone / 4),
     depth: formatQuantity(depth, 'ratio', 2),
+    sideband: formatQuantity(depth / 2, 'ratio', 2),
+    aerialSays: loop
+      ? `A wire and the ground are the plates of a capacitor; this set’s ${loop} catches the wave’s magnetic side instead.`
+      : 'Wire and ground are the plates of a capacitor.',
+    loopSays: loop
+      ? `This set has no such wire: the wave’s magnetism, swinging through the turns of its ${loop}, does the pushing.`
+      : '',
     aerialVoltage: volts(spec.atAerial),
     tunedVoltage: volts(spec.atTuned),
+    tunedPeak: volts(loudest),
+    tuner: tunerOf(set).words,
     lift: formatNumber(spec.atTuned / spec.atAerial, 2),
     q: formatNumber(loadedQ, 2),
     broad: formatQuantity(carrier / loadedQ, 'frequency', 2),
     buildUp: tidyTime(loadedQ / Math.PI / carrier, 2),
     detectorVoltage: volts(spec.atDetector),
+    detectorPeak: volts((loudest * spec.atDetector) / spec.atTuned),
+    detectorOut: volts(waves.scale('detector').high),
     detector: detectorWords(spec.detector === 'perfect' ? 'a perfect one-way path' : spec.detector.label),
-    direct: volts(own?.directVoltage ?? (mean(0) + mean(0.5 / tone)) / 2),
-    audio: volts(own?.audioVoltage ?? Math.abs(mean(0) - mean(0.5 / tone)) / 2),
+    direct: volts(own?.directVoltage ?? trough() + swing()),
+    audio: audio(),
     capacitor: formatQuantity(load.capacitance, 'capacitance', 2).replace('.0 ', ' '),
     drain: tidyTime(load.resistance * load.capacitance, 2),
-    stations: String(reception?.stations.length ?? spec.neighbours.length + 1),
+    drains: DRAINS[set?.load.kind ?? 'phones'],
+    below:
+      load.inductance && trough() < 0
+        ? 'Where the line dips below nothing, the windings of the phones keep the current going a little longer.'
+        : '',
+    stations: arriving === 1 ? 'one station' : `${arriving} stations`,
     heard: own?.heard ?? 'heard',
   };
 }
+
+const once = <T>(make: () => T): (() => T) => {
+  let made: { value: T } | undefined;
+  return () => (made ??= { value: make() }).value;
+};
+
+const DRAINS: Readonly<Record<SetDescription['load']['kind'], string>> = {
+  phones: 'the phones drain it',
+  'moving-coil phones': 'the phones drain it',
+  'crystal earpiece': 'the resistor beside the earpiece drains it',
+  amplifier: 'the resistance before the amplifier drains it',
+};
 
 const detectorWords = (label: string): string => label.charAt(0).toLowerCase() + label.slice(1);
 
 /** A text with the figures put in, beginning with a capital; names that are not known stay as they are. */
 export const filled = (text: string, figures: Figures): string => {
   const words = text.replace(/\{(\w+)\}/g, (whole, name: string) => figures[name] ?? whole);
-  return words.charAt(0).toUpperCase() + words.slice(1);
+  const tidy = words.replace(/ {2,}/g, ' ').trim();
+  return tidy.charAt(0).toUpperCase() + tidy.slice(1);
 };

@@ -8,7 +8,7 @@ import type { SetDescription } from '../../engine/set/description.ts';
 import { detectorModel, loadModel } from '../../engine/set/models.ts';
 import { fromDecibels, type Hertz } from '../../engine/units/quantities.ts';
 import { settledVoltage } from './one-way.ts';
-import type { PictureFacts } from './pictures/index.ts';
+import type { PictureFacts, Tuner } from './pictures/index.ts';
 import { sidebandPassing } from './programme.ts';
 import type { SmoothingLoad } from './smoothing.ts';
 import type { Neighbour, WaveSpec, Waves } from './waves.ts';
@@ -149,6 +149,27 @@ export function smoothingOf(set: SetDescription): SmoothingLoad {
   return { capacitance, resistance, inductance: reactance / (2 * Math.PI * USUAL_TONE) };
 }
 
+/** "frame" or "rod", where the set has one in place of a wire. */
+export const loopOf = (set: SetDescription | undefined): 'frame' | 'rod' | undefined =>
+  set?.aerial.kind === 'frame' ? 'frame' : set?.aerial.kind === 'ferrite rod' ? 'rod' : undefined;
+
+/** What one does to tune a set, and what it looks like. */
+export function tunerOf(set: SetDescription | undefined): { readonly looks: Tuner; readonly words: string } {
+  if (set?.arrangement.kind === 'slider') return { looks: 'slider', words: 'Moving the slider along the coil' };
+  if (set?.arrangement.kind === 'variometer')
+    return { looks: 'variometer', words: 'Turning one coil inside the other' };
+  switch (set?.tuning.kind) {
+    case 'foil':
+      return { looks: 'sheets', words: 'Sliding the foils over each other' };
+    case 'tubes':
+      return { looks: 'sheets', words: 'Sliding one tube into the other' };
+    case 'book':
+      return { looks: 'sheets', words: 'Closing the book of plates' };
+    default:
+      return { looks: 'vanes', words: 'Turning the vanes' };
+  }
+}
+
 /** What the moving pictures are driven by; without a set, an ordinary one. */
 export function pictureFacts(waves: Waves, set?: SetDescription, reception?: Reception, index?: number): PictureFacts {
   const station = reception && stationOf(reception, index);
@@ -174,6 +195,8 @@ export function pictureFacts(waves: Waves, set?: SetDescription, reception?: Rec
             const capacitance = 40e-12 + 460e-12 * position;
             return { position, frequency: 1.6e6 * Math.sqrt(40e-12 / capacitance) + 1, capacitance, loadedQ };
           }),
+    tuner: tunerOf(set).looks,
+    loop: loopOf(set),
     swing: reception?.dial.swing || 180,
     stations:
       reception?.stations.map((s) => ({ name: s.name, frequency: s.frequency, emf: s.emf })) ??
@@ -182,10 +205,13 @@ export function pictureFacts(waves: Waves, set?: SetDescription, reception?: Rec
         frequency: n.frequency,
         emf: n.share,
       })),
-    aerial: reception && {
-      capacitance: reception.parts.aerial.capacitance,
-      effectiveHeight: reception.parts.aerial.effectiveHeight,
-    },
+    aerial:
+      reception && !loopOf(set)
+        ? {
+            capacitance: reception.parts.aerial.capacitance,
+            effectiveHeight: reception.parts.aerial.effectiveHeight,
+          }
+        : undefined,
     heater: { ...SMALL_VALVE_HEATER, ratedVoltage: rated, ratedCurrent: (6.3 * 0.3) / rated },
     heaterVoltage: valve?.heaterVoltage ?? rated,
   };

@@ -39,8 +39,8 @@ export const POINT_WORDS: Readonly<Record<PointId, PointWords>> = {
     measure: 'voltage',
   },
   phones: {
-    title: 'After the capacitor, in the phones',
-    about: 'What is left when a capacitor takes up each gulp and the phones drain it.',
+    title: 'After the capacitor, as it is heard',
+    about: 'What is left when a capacitor takes up each gulp and the phones (or an amplifier’s input) drain it.',
     measure: 'voltage',
   },
 };

@@ -1,5 +1,5 @@
 import { DETECTOR_IDS, DETECTOR_KINDS, detectorByKind } from '../../engine/parts/detector/library.ts';
-import type { Farads, Hertz, Ratio, Volts } from '../../engine/units/quantities.ts';
+import type { Farads, Hertz, Ohms, Ratio, Volts } from '../../engine/units/quantities.ts';
 import type { OneWay } from './one-way.ts';
 import type { Programme } from './programme.ts';
 import type { WaveSpec } from './waves.ts';
@@ -15,6 +15,8 @@ export interface Settings {
   readonly detector?: string;
   /** Across the phones. */
   readonly capacitance?: Farads;
+  /** What the detector works into, a plain resistance in place of the set's own load. */
+  readonly resistance?: Ohms;
   /** Peak of the carrier at the detector. */
   readonly strength?: Volts;
   /** Loaded Q of the tuned circuit: low lets everything in. */
@@ -70,7 +72,8 @@ export function withSettings(base: WaveSpec, settings: Settings, recording?: Pro
   const moved = carrier - base.carrier;
   const neighbours = settings.neighbours === false ? [] : base.neighbours;
   const chosen = settings.programme;
-  const strength = settings.strength ?? base.atDetector;
+  // What a tuned circuit lifts a station to is in proportion to its Q.
+  const lifted = loadedQ / base.loadedQ;
   const detector = settings.detector === undefined ? undefined : detectorChosen(settings.detector);
   return {
     ...base,
@@ -83,7 +86,8 @@ export function withSettings(base: WaveSpec, settings: Settings, recording?: Pro
           ? (recording ?? base.programme)
           : tonesOf(chosen),
     loadedQ,
-    atDetector: strength,
+    atTuned: base.atTuned * lifted,
+    atDetector: settings.strength ?? base.atDetector * lifted,
     neighbours: neighbours
       .map((n) => ({
         ...n,
@@ -94,8 +98,16 @@ export function withSettings(base: WaveSpec, settings: Settings, recording?: Pro
       }))
       .filter((n) => n.frequency > 50e3),
     // Another detector or another strength loads the circuit otherwise than was worked out for the set.
-    deepening: settings.strength === undefined && detector === undefined ? base.deepening : 1,
+    deepening:
+      settings.strength === undefined && settings.resistance === undefined && detector === undefined
+        ? base.deepening
+        : 1,
     ...(detector === undefined ? {} : { detector, bias: undefined, bothHalves: false }),
-    load: settings.capacitance === undefined ? base.load : { ...base.load, capacitance: settings.capacitance },
+    load: {
+      ...(settings.resistance === undefined
+        ? base.load
+        : { capacitance: base.load.capacitance, resistance: settings.resistance }),
+      ...(settings.capacitance === undefined ? {} : { capacitance: settings.capacitance }),
+    },
   };
 }

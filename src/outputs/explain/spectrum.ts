@@ -33,7 +33,7 @@ export function paintSpectrum(pen: Pen, { waves, point }: WaveRow, box: Box, let
   const { carrier } = waves.spec;
   const away = Math.max(
     ...lines.map((l) => Math.abs(l.frequency - carrier)),
-    2500,
+    ...(waves.spec.programme.kind === 'tones' ? waves.spec.programme.tones.map((t) => t.frequency) : [2500]),
     ...waves.bands(point).map((b) => Math.abs(b.to - carrier)),
   );
   const reach = Math.min(away * 1.15, carrier * 0.98);
@@ -68,7 +68,8 @@ export function paintSpectrum(pen: Pen, { waves, point }: WaveRow, box: Box, let
     if (height < 0.4) continue;
     pen.line(x, floor, x, floor - height, roleOf(l), 2);
   }
-  const words = summary(point, lines, waves.spec.depth);
+  const said = summary(point, lines);
+  const words = said.find((w) => textWidth(w, small) <= right - left) ?? said[said.length - 1];
   pen.text(left, box.y + letters * 1.25, shorten(words, small, right - left), small, { role: 'soft', rim: true });
   const label = (f: number, anchor: 'start' | 'middle' | 'end') =>
     pen.text(place(f), floor + small * 1.3, frequencyText(f), small, { role: 'soft', anchor });
@@ -107,8 +108,8 @@ function roundedReach(reach: number): number {
   return [5, 2, 1].map((k) => k * power).find((s) => s <= rough) ?? power;
 }
 
-/** The figures that matter, in a few words. */
-function summary(point: WaveRow['point'], lines: readonly Line[], depth: number): string {
+/** The figures that matter, in a few words, longest first. */
+function summary(point: WaveRow['point'], lines: readonly Line[]): string[] {
   const show = (v: number) =>
     POINT_WORDS[point].measure === 'ratio' ? `${formatNumber(100 * v, 2)} %` : formatQuantity(v, 'voltage', 2);
   const strongest = (what: Line['what']) =>
@@ -116,21 +117,29 @@ function summary(point: WaveRow['point'], lines: readonly Line[], depth: number)
   const carrier = strongest('carrier');
   switch (point) {
     case 'programme':
-      return lines.length === 0 ? 'speech or music' : lines.map((l) => frequencyText(l.frequency)).join(' and ');
+      return [lines.length === 0 ? 'speech or music' : lines.map((l) => frequencyText(l.frequency)).join(' and ')];
     case 'carrier':
-      return `one wave, ${show(carrier)}`;
+      return [`one wave, ${show(carrier)}`];
     case 'modulated':
     case 'tuned': {
       const side = strongest('sideband');
-      if (side === 0) return `carrier ${show(carrier)}`;
-      const own = point === 'modulated' && lines.filter((l) => l.what === 'sideband').length === 2;
-      return `sidebands ${show(side)}${own ? ` = ${formatNumber(depth, 2)}/2 of the carrier` : ''}`;
+      if (side === 0) return [`carrier ${show(carrier)}`];
+      const share = `${formatNumber((100 * side) / carrier, 2)} %`;
+      return [
+        `carrier ${show(carrier)}, sidebands ${show(side)}: ${share} each`,
+        `sidebands ${show(side)}, ${share} each`,
+        `sidebands ${show(side)}`,
+      ];
     }
     default: {
       const audio = strongest('programme');
       return lines.length === 0
-        ? 'programme again'
-        : `programme ${show(audio)}, carrier left ${show(strongest('ripple'))}`;
+        ? ['programme again']
+        : [
+            `programme ${show(audio)}, carrier left ${show(strongest('ripple'))}`,
+            `${show(audio)}, carrier left ${show(strongest('ripple'))}`,
+            `programme ${show(audio)}`,
+          ];
     }
   }
 }

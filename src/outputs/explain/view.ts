@@ -69,14 +69,16 @@ export function timeScale({ from, span }: View, room: number): TimeScale {
   const last = Math.floor((from + span - base) / step + 1e-6);
   const ticks: Tick[] = [];
   for (let k = first; k <= last; k++)
-    ticks.push({ share: (base + k * step - from) / span, label: `${far && k > 0 ? '+' : ''}${timeLabel(k * step)}` });
+    ticks.push({
+      share: (base + k * step - from) / span,
+      label: `${far && k > 0 ? '+' : ''}${momentText(k * step, step)}`,
+    });
   return { ticks, step, base: far ? `counted from ${momentText(base, step)}` : '' };
 }
 
-const timeLabel = (t: Seconds): string => (t === 0 ? '0' : tidyTime(t, 3));
-
 /** A moment with as many digits as the step needs. */
 function momentText(t: Seconds, step: Seconds): string {
+  if (t === 0) return '0';
   const digits = Math.min(12, Math.max(3, Math.ceil(Math.log10(Math.abs(t) / step)) + 1));
   return tidyTime(t, digits);
 }

@@ -46,6 +46,7 @@ export function rowWords({ waves, point, title }: WavePicture['rows'][number]): 
     case 'programme':
       return `${name}: up to ${formatQuantity(depth, 'ratio', 2)} of the carrier.`;
     case 'carrier':
+      return `${name}: ${formatQuantity(carrier, 'frequency', 4)}, ${volts(waves.spec.atAerial)} either way, on average nothing.`;
     case 'modulated':
     case 'tuned':
       return `${name}: ${formatQuantity(carrier, 'frequency', 4)}, up to ${volts(high)} either way, on average nothing.`;

@@ -164,13 +164,30 @@ function paintRow(
       trace('ink', EDGE_LINE * letters, 0.85);
     }
   }
+  let averageAt: number | undefined;
   // A programme is its own average.
   if (show.average && point !== 'programme') {
     if (show.cover && BEFORE_DETECTOR.includes(point)) coveredMean(waves, point, from, to, count, columns);
     else waves.mean(point, from, to, count, columns.min, columns.max);
     trace('ink', AVERAGE_LINE * letters, 1);
+    averageAt = Math.min(...columns.top.subarray(Math.floor(count * 0.8), Math.floor(count * 0.95)));
   }
   pen.unclip();
+  const roomy = box.h > 6 * letters;
+  if (averageAt !== undefined && roomy)
+    pen.text(
+      box.x + box.w * 0.94,
+      Math.max(averageAt, up + letters * 1.4) - letters * 0.45,
+      'average',
+      letters * 0.92,
+      {
+        anchor: 'end',
+        italic: true,
+        rim: true,
+      },
+    );
+  if (roomy && zero > up + letters && zero < down + 1)
+    pen.text(box.x + 0.35 * letters, zero - letters * 0.3, '0', letters * 0.92, { role: 'soft', rim: true });
   const words = title ?? POINT_WORDS[point].title;
   pen.text(box.x + 0.6 * letters, box.y + letters * 1.25, words, letters, { bold: true, rim: true });
   const own = point === 'carrier' ? { low: -waves.spec.atAerial, high: waves.spec.atAerial } : waves.scale(point);

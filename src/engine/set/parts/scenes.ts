@@ -7,6 +7,7 @@ import {
   frequency,
   number,
   ratio,
+  resistance,
   variantMessage,
   voltage,
   whole,
@@ -43,6 +44,9 @@ const settings = v.looseObject({
   programme: v.optional(programme),
   detector: v.optional(choice('Detector', ['perfect', ...DETECTOR_IDS])),
   capacitance: v.optional(capacitance('Load capacitor', { max: 1e-4 })),
+  resistance: v.optional(
+    resistance('Load resistance', { min: 10, max: 1e8, about: 'A plain one in place of the set’s own load.' }),
+  ),
   strength: v.optional(voltage('Carrier at the detector', { min: 1e-6, max: 100 })),
   loadedQ: v.optional(number('Loaded Q', 0.5, 2000)),
   neighbours: v.optional(yes('Other stations on the air')),

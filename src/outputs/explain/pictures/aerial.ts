@@ -6,10 +6,12 @@ const CYCLE = 3;
 export const aerial: MovingPicture = {
   id: 'aerial',
   title: 'The aerial is one plate of a capacitor, the ground the other',
-  about({ aerial: a, waves, stations }) {
+  about({ aerial: a, loop, waves, stations }) {
     const { carrier, atAerial } = waves.spec;
     const name = stations.find((s) => Math.abs(s.frequency - carrier) < 100)?.name;
     const volts = formatQuantity(atAerial, 'voltage', 2);
+    if (loop)
+      return `A wire aerial, for comparison. This set’s ${loop} is a coil: ${name ? `${name}’s` : 'the'} magnetic field through its turns pushes with ${volts}.`;
     if (!a)
       return `The wave’s field pushes charge up and down the wire ${formatQuantity(carrier, 'frequency', 3).replace(/ .*/, '')} thousand times a second; here it amounts to ${volts}.`;
     return `The wire and the ground below it make ${formatQuantity(a.capacitance, 'capacitance', 3)}. It acts as if it were ${formatQuantity(a.effectiveHeight, 'length', 2)} high; ${name ? `${name}’s` : 'the'} field over that height pushes with ${volts}, and charge flows through the set to and fro.`;
@@ -17,7 +19,7 @@ export const aerial: MovingPicture = {
   slowed: ({ waves }) => slowedText(CYCLE * waves.spec.carrier),
   seconds: () => 4 * CYCLE,
   still: () => 0.2 * CYCLE,
-  paint(pen, _facts, seconds, box, letters) {
+  paint(pen, { loop }, seconds, box, letters) {
     const phase = (2 * Math.PI * seconds) / CYCLE;
     const charge = Math.sin(phase);
     const current = Math.cos(phase);
@@ -70,7 +72,13 @@ export const aerial: MovingPicture = {
       const d = Math.sign(length) * 10;
       pen.polygon([lead + 14, lead + 7, lead + 21], [y - length / 2 - d, y - length / 2, y - length / 2], 3, 'copper');
     }
-    pen.text(right, ground + letters * 2.2, 'ground', letters, { role: 'ink', anchor: 'end' });
-    pen.text((left + right) / 2, high - letters * 2, 'wire', letters, { role: 'soft', anchor: 'middle' });
+    pen.text(right, ground + letters * 2.2, 'ground: the other plate', letters, { role: 'ink', anchor: 'end' });
+    pen.text(
+      (left + right) / 2,
+      high - letters * 2,
+      loop ? 'a wire aerial, as other sets have' : 'wire: one plate',
+      letters,
+      { role: 'soft', anchor: 'middle' },
+    );
   },
 };

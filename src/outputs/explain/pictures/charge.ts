@@ -1,4 +1,5 @@
 import { formatQuantity } from '../../../engine/units/format.ts';
+import { textWidth } from '../../scene/text-width.ts';
 import { type MovingPicture, slowedText } from './facts.ts';
 
 const CYCLE = 2.4;
@@ -11,7 +12,7 @@ export const charge: MovingPicture = {
   about({ waves }) {
     const { load, carrier } = waves.spec;
     const cycle = 1 / carrier;
-    return `At each crest the detector pours a gulp into ${formatQuantity(load.capacitance, 'capacitance', 3)}; between crests the phones (${formatQuantity(load.resistance, 'resistance', 2)} for direct current) drain it. One cycle lasts ${formatQuantity(cycle, 'time', 3)}; by the resistance alone the capacitor would empty in about ${formatQuantity(load.resistance * load.capacitance, 'time', 2)}.`;
+    return `At each crest the detector pours a gulp into ${formatQuantity(load.capacitance, 'capacitance', 3)}; between crests the load (${formatQuantity(load.resistance, 'resistance', 2)} for direct current) drains it. One cycle lasts ${formatQuantity(cycle, 'time', 3)}; by the resistance alone the capacitor would empty in about ${formatQuantity(load.resistance * load.capacitance, 'time', 2)}.`;
   },
   slowed: ({ waves }) => slowedText(CYCLE * waves.spec.carrier),
   seconds: () => CYCLE * CYCLES,
@@ -45,13 +46,15 @@ export const charge: MovingPicture = {
     pen.polyline(xs, drive, xs.length, 'copper', 1.6, 0.7);
     pen.unclip();
     pen.polyline(xs, kept, xs.length, 'accent', 3);
-    const vIn = factor * waves.at('tuned', now);
     const v = waves.at('phones', now);
     pen.circle(left + wide, y(v), letters * 0.45, { fill: 'accent' });
-    pen.text(left, roof - letters * 0.6, 'carrier at the detector, and what the capacitor keeps of it', letters, {
-      role: 'soft',
+    pen.text(left, roof - letters * 0.6, 'carrier at the detector', letters, { role: 'copper' });
+    const beside = left + textWidth('carrier at the detector', letters) + letters;
+    pen.text(beside, roof - letters * 0.6, 'kept by the capacitor', letters, { role: 'accent' });
+    pen.text(left + letters * 0.2, y(0) - letters * 0.3, '0', letters * 0.92, { role: 'soft', rim: true });
+    pen.text(left, floor + letters * 1.6, `${formatQuantity(v, 'voltage', 2)} on the capacitor now`, letters * 1.15, {
+      bold: true,
     });
-    pen.text(left, floor + letters * 1.6, `${formatQuantity(v, 'voltage', 2)} now`, letters * 1.15, { bold: true });
 
     // The capacitor as a vessel, a gulp coming in while the carrier stands above it, a steady drain out.
     const cx = box.x + box.w * 0.8;
@@ -64,7 +67,7 @@ export const charge: MovingPicture = {
     pen.line(cx + w / 2, top, cx + w / 2, bottom, 'ink', 4);
     pen.line(cx - w / 2, bottom, cx + w / 2, bottom, 'ink', 2);
     const rising = waves.at('phones', now + period / 400) - waves.at('phones', now - period / 400);
-    if (vIn > v && rising > 0) {
+    if (rising > 0) {
       pen.polygon([cx - 9, cx + 9, cx], [top - 16, top - 16, top], 3, 'copper');
       pen.line(cx, top - 34, cx, top - 12, 'copper', 5);
       pen.text(cx, top - 40, 'a gulp', letters, { role: 'copper', anchor: 'middle' });
@@ -77,6 +80,6 @@ export const charge: MovingPicture = {
       3,
       'accent',
     );
-    pen.text(cx, floor + letters * 1.6, 'drained by the phones', letters, { role: 'soft', anchor: 'middle' });
+    pen.text(cx, floor + letters * 1.6, 'drained all the time', letters, { role: 'soft', anchor: 'middle' });
   },
 };

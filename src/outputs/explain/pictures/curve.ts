@@ -80,6 +80,9 @@ export const curve: MovingPicture = {
         role: 'soft',
       },
     );
+    pen.text(graph.x, graph.y + graph.h + below * 0.55, 'voltage,', letters * 0.92, { role: 'accent' });
+    pen.text(graph.x, graph.y + graph.h + below * 0.55 + letters * 1.2, 'time ↓', letters * 0.92, { role: 'accent' });
+    pen.text(side.x + side.w, side.y - letters * 0.4, 'current, time →', letters, { role: 'copper', anchor: 'end' });
     pen.text(graph.x, y(0) - letters * 0.5, `−${formatQuantity(reach, 'voltage', 2)}`, letters * 0.92, {
       role: 'soft',
     });

@@ -4,6 +4,9 @@ import type { OneWay } from '../one-way.ts';
 import type { Pen } from '../pen.ts';
 import type { Waves } from '../waves.ts';
 
+/** What one turns, or moves, to tune. */
+export type Tuner = 'vanes' | 'sheets' | 'slider' | 'variometer';
+
 /** The set's own figures, as the moving pictures need them. SI. */
 export interface PictureFacts {
   readonly waves: Waves;
@@ -18,6 +21,9 @@ export interface PictureFacts {
     readonly capacitance?: number;
     readonly loadedQ: number;
   }[];
+  readonly tuner: Tuner;
+  /** In place of a wire aerial. */
+  readonly loop?: 'frame' | 'rod';
   readonly swing: number;
   readonly stations: readonly { readonly name: string; readonly frequency: number; readonly emf: number }[];
   readonly aerial?: { readonly capacitance: number; readonly effectiveHeight: number };

@@ -7,4 +7,4 @@ import { swing } from './swing.ts';
 import { vanes } from './vanes.ts';
 
 export const PICTURES: Readonly<Record<PictureId, MovingPicture>> = { vanes, swing, curve, charge, heater, aerial };
-export { isPicture, type MovingPicture, PICTURE_IDS, type PictureFacts, type PictureId } from './facts.ts';
+export { isPicture, type MovingPicture, PICTURE_IDS, type PictureFacts, type PictureId, type Tuner } from './facts.ts';

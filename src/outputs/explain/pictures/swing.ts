@@ -115,7 +115,7 @@ function circuit(pen: Pen, box: Box, charge: number, current: number, letters: n
   const share = charge * charge + current * current;
   const bar = 4 * u;
   const y = high - 1.0 * u;
-  if (y - 6 > box.y) {
+  if (y - 1.4 * letters > box.y) {
     pen.rect(cx - bar / 2, y, bar, 8, 'faint', 1, 4);
     pen.rect(cx - bar / 2, y, bar * current * current, 8, 'accent', 1, 4);
     pen.rect(cx - bar / 2 + bar * (share - charge * charge), y, bar * charge * charge, 8, 'copper', 1, 4);

@@ -25,13 +25,19 @@ const at = ({ dial }: PictureFacts, position: number) => {
 
 export const vanes: MovingPicture = {
   id: 'vanes',
-  title: 'The vanes mesh, the resonance slides along the band',
+  title: 'Tuning: the resonance slides along the band',
   about(facts) {
-    const { dial, stations } = facts;
+    const { dial, stations, tuner } = facts;
     const [a, b] = [dial[0], dial[dial.length - 1]];
     const low = Math.min(a.frequency, b.frequency);
     const high = Math.max(a.frequency, b.frequency);
-    return `The more the vanes mesh, the more capacitance and the lower the frequency: from ${formatQuantity(high, 'frequency', 4)} down to ${formatQuantity(low, 'frequency', 4)}, past ${stations.length} station${stations.length === 1 ? '' : 's'}.`;
+    const more = {
+      vanes: 'The more the vanes mesh, the more capacitance and the lower the frequency',
+      sheets: 'The more they overlap, the more capacitance and the lower the frequency',
+      slider: 'The more turns in use, the more inductance and the lower the frequency',
+      variometer: 'The more the two coils help each other, the more inductance and the lower the frequency',
+    };
+    return `${more[tuner]}: from ${formatQuantity(high, 'frequency', 4)} down to ${formatQuantity(low, 'frequency', 4)}, past ${stations.length} station${stations.length === 1 ? '' : 's'}.`;
   },
   slowed: () => 'as fast as a hand turns',
   seconds: () => TURN,
@@ -44,18 +50,87 @@ export const vanes: MovingPicture = {
   },
   paint(pen, facts, seconds, box, letters) {
     const position = positionAt(seconds);
-    const now = at(facts, position);
+    const now = loadedAt(facts, at(facts, position));
     const wide = box.w > 1.3 * box.h;
     const left: Box = wide ? { ...box, w: box.w * 0.36 } : { ...box, h: box.h * 0.45 };
     const right: Box = wide
       ? { ...box, x: box.x + box.w * 0.38, w: box.w * 0.62 }
       : { ...box, y: box.y + box.h * 0.47, h: box.h * 0.53 };
-    meshing(pen, left, position, facts.swing, now.capacitance, letters);
+    const { C, degrees } = {
+      C: facts.tuner === 'vanes' || facts.tuner === 'sheets' ? now.capacitance : undefined,
+      degrees: facts.tuner === 'vanes' ? facts.swing : undefined,
+    };
+    if (facts.tuner === 'vanes') meshing(pen, left, position);
+    else if (facts.tuner === 'sheets') sheets(pen, left, position);
+    else coilTuner(pen, left, position, facts.tuner, letters);
+    const says = [
+      degrees === undefined ? '' : `${formatNumber(position * degrees, 3)}°`,
+      C === undefined ? '' : formatQuantity(C, 'capacitance', 3),
+    ];
+    pen.text(
+      left.x + left.w / 2,
+      left.y + left.h - letters * 0.6,
+      says.filter((s) => s !== '').join(', '),
+      letters * 1.15,
+      {
+        anchor: 'middle',
+        bold: true,
+      },
+    );
     band(pen, right, facts, now, letters);
   },
 };
 
-function meshing(pen: Pen, box: Box, position: number, swing: number, C: number | undefined, letters: number): void {
+/**
+ * On the wanted station the detector loads the circuit as its reception says; far from it, where little reaches the
+ * detector, as the dial says. Between, in proportion to what gets through.
+ */
+function loadedAt({ waves, dial }: PictureFacts, here: ReturnType<typeof at>): ReturnType<typeof at> {
+  const { carrier, loadedQ } = waves.spec;
+  const far = dial.reduce((a, b) =>
+    Math.abs(b.frequency - carrier) < Math.abs(a.frequency - carrier) ? b : a,
+  ).loadedQ;
+  const passed = resonance(loadedQ, here.frequency, carrier);
+  return { ...here, loadedQ: 1 / Math.max(1 / here.loadedQ + (1 / loadedQ - 1 / far) * passed, 1e-4) };
+}
+
+/** Two sheets sliding over each other. */
+function sheets(pen: Pen, box: Box, position: number): void {
+  const w = box.w * 0.5;
+  const h = box.h * 0.36;
+  const y = box.y + box.h * 0.28;
+  const x = box.x + box.w * 0.04;
+  pen.rect(x, y, w, h, 'metal', 0.75);
+  pen.rect(x + (1 - position) * w * 0.92, y + h * 0.12, w, h, 'copper', 0.6);
+}
+
+/** A coil with its contact, or one coil turning inside another. */
+function coilTuner(pen: Pen, box: Box, position: number, tuner: 'slider' | 'variometer', letters: number): void {
+  const cx = box.x + box.w / 2;
+  const cy = box.y + box.h * 0.46;
+  const w = box.w * 0.76;
+  const h = Math.min(box.h * 0.4, w * 0.5);
+  for (let k = 0; k <= 22; k++) {
+    const x = cx - w / 2 + (w * k) / 22;
+    pen.line(x, cy - h / 2, x, cy + h / 2, 'copper', 3, tuner === 'slider' && k / 22 > position ? 0.35 : 1);
+  }
+  if (tuner === 'slider') {
+    const x = cx - w / 2 + w * position;
+    pen.line(cx - w / 2, cy - h * 0.75, cx + w / 2, cy - h * 0.75, 'metal', 4);
+    pen.polygon([x - letters * 0.7, x + letters * 0.7, x], [cy - h * 0.72, cy - h * 0.72, cy - h * 0.5], 3, 'ink');
+    return;
+  }
+  const a = Math.PI * (0.08 + 0.84 * (1 - position));
+  const r = h * 0.42;
+  for (let k = -3; k <= 3; k++) {
+    const off = (k / 3) * r * 0.6;
+    const [dx, dy] = [Math.cos(a) * r, Math.sin(a) * r];
+    const [ox, oy] = [-Math.sin(a) * off, Math.cos(a) * off];
+    pen.line(cx + ox - dx, cy + oy - dy, cx + ox + dx, cy + oy + dy, 'ink', 3);
+  }
+}
+
+function meshing(pen: Pen, box: Box, position: number): void {
   const r = Math.min(box.w * 0.44, box.h * 0.4);
   const cx = box.x + box.w / 2;
   const cy = box.y + box.h * 0.46;
@@ -78,8 +153,6 @@ function meshing(pen: Pen, box: Box, position: number, swing: number, C: number 
   pen.polyline([...mx, mx[0]], [...my, my[0]], mx.length + 1, 'copper', 2);
   pen.circle(cx, cy, r * 0.08, { fill: 'ink' });
   pen.line(cx, cy, cx + r * 1.08 * Math.cos(-turn), cy + r * 1.08 * Math.sin(-turn), 'ink', 2);
-  const words = `${formatNumber(position * swing, 3)}°${C === undefined ? '' : `, ${formatQuantity(C, 'capacitance', 3)}`}`;
-  pen.text(cx, box.y + box.h - letters * 0.6, words, letters * 1.15, { anchor: 'middle', bold: true });
 }
 
 function band(
