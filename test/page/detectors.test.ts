@@ -41,6 +41,25 @@ describe('the crystal', () => {
     }));
 });
 
+describe('detectors compared', () => {
+  test('has curves with their swing, loading, law, best tap and load, and words for each ticked', () =>
+    withPage(async (page) => {
+      await detectorBench(page);
+      const card = page.locator('details', { has: page.locator('summary', { hasText: 'Compare detectors' }) });
+      await card.locator('summary').first().click();
+      await expect.poll(() => card.locator('tbody tr').count()).toBeGreaterThan(10);
+      const heads = (await card.locator('thead th').allTextContents()).map((t) => t.trim());
+      for (const head of ['Direct voltage', 'Loads like', 'Distortion', 'Straight from', 'Best tap', 'Best load'])
+        expect(heads).toContain(head);
+      await card.locator('figure svg').waitFor();
+      const words = card.locator('.bench-words li');
+      expect(await words.count()).toBe(3);
+      await card.getByRole('checkbox', { name: /^Gold-bonded/ }).check();
+      await expect.poll(() => words.count()).toBe(4);
+      expect(await card.textContent()).toMatch(/is lost in detecting.*square law/);
+    }));
+});
+
 describe('a valve', () => {
   test('is seen warming and cooling, and what 5 V costs is said', () =>
     withPage(async (page) => {

@@ -1,10 +1,14 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { DetectorOnStation } from '../../engine/reception/compare.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
+import { type ComparedCurve, detectorsCompared, MOST_COMPARED } from '../../outputs/plots/index.ts';
+import { lawHere } from '../../outputs/tables/law-words.ts';
 import { HeardBars } from '../components/Heard.tsx';
+import { Plot } from '../components/Plot.tsx';
 import type { When } from '../place/when.ts';
 import { type Latest, latestWins } from '../workers/latest.ts';
+import './detector.css';
 import type { CompareQuestion } from './compare.worker.ts';
 
 interface Props {
@@ -21,7 +25,13 @@ export function Compare({ set, station, time, onChoose }: Props) {
   const [open, setOpen] = useState(false);
   const [rows, setRows] = useState<readonly DetectorOnStation[] | undefined>();
   const [failed, setFailed] = useState('');
+  const [picked, setPicked] = useState<readonly string[] | undefined>();
   const line = useRef<Latest<CompareQuestion> | undefined>(undefined);
+  const drawn = useMemo(() => drawnOf(rows ?? [], picked), [rows, picked]);
+  const curves = useMemo(
+    () => drawn.map((row): ComparedCurve => ({ name: row.label, points: row.curve, operating: row.operating })),
+    [drawn],
+  );
 
   useEffect(() => {
     if (!open) return;
@@ -45,7 +55,7 @@ export function Compare({ set, station, time, onChoose }: Props) {
           <p>{verdict(rows)}</p>
           {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a wide table must scroll from the keyboard */}
           <section class="table-scroll" tabIndex={0} aria-label="Detectors compared">
-            <table>
+            <table class="compare-table">
               <thead>
                 <tr>
                   <th scope="col">Detector</th>
@@ -65,7 +75,11 @@ export function Compare({ set, station, time, onChoose }: Props) {
                   <th scope="col" class="number">
                     Distortion
                   </th>
+                  <th scope="col" class="number">
+                    Straight from
+                  </th>
                   <th scope="col">Best tap</th>
+                  <th scope="col">Best load</th>
                   <th scope="col">
                     <span class="visually-hidden">Use it</span>
                   </th>
@@ -74,8 +88,22 @@ export function Compare({ set, station, time, onChoose }: Props) {
               <tbody>
                 {rows.map((row) => (
                   <tr key={row.label} aria-current={Math.abs(row.difference) < 0.01 ? 'true' : undefined}>
-                    <th scope="row" title={row.merit}>
-                      {row.label}
+                    <th scope="row">
+                      <label>
+                        <input
+                          type="checkbox"
+                          checked={drawn.includes(row)}
+                          disabled={!drawn.includes(row) && drawn.length >= MOST_COMPARED}
+                          onChange={() =>
+                            setPicked(
+                              (drawn.includes(row) ? drawn.filter((r) => r !== row) : [...drawn, row]).map(
+                                (r) => r.label,
+                              ),
+                            )
+                          }
+                        />{' '}
+                        {row.label}
+                      </label>
                     </th>
                     <td class="number">
                       {Math.round(row.soundPressureLevel)} dB SPL ({formatQuantity(row.difference, 'level')})
@@ -84,13 +112,21 @@ export function Compare({ set, station, time, onChoose }: Props) {
                       <HeardBars verdict={row.heard} /> {row.heard}
                     </td>
                     <td class="number">{formatQuantity(row.directVoltage, 'voltage', 2)}</td>
-                    <td class="number">{formatQuantity(row.inputResistance, 'resistance', 2)}</td>
+                    <td class="number">
+                      {formatQuantity(row.inputResistance, 'resistance', 2)} ({formatQuantity(-row.loading, 'level', 2)}
+                      )
+                    </td>
                     <td class="number">{formatNumber(row.loadedQ, 2)}</td>
                     <td class="number">{formatQuantity(row.distortion, 'ratio', 2)}</td>
+                    <td class="number">{formatQuantity(row.squareLawEnds, 'voltage', 2)}</td>
                     <td>
                       {row.bestTap
                         ? `${row.bestTap.turns} turns${row.bestTap.gain >= 0.5 ? `, ${formatQuantity(row.bestTap.gain, 'level')}` : ''}`
                         : ''}
+                    </td>
+                    <td>
+                      {formatQuantity(row.bestLoad.resistance, 'resistance', 2)}
+                      {row.bestLoad.gain >= 0.5 ? `, ${formatQuantity(row.bestLoad.gain, 'level')}` : ''}
                     </td>
                     <td>
                       <button type="button" onClick={() => onChoose(row.description, row.label)}>
@@ -103,17 +139,38 @@ export function Compare({ set, station, time, onChoose }: Props) {
             </table>
           </section>
           <p class="quiet">
-            A faint carrier is detected by square law: half the carrier gives a quarter of the sound. Above some{' '}
-            {formatQuantity(rows[0].squareLawEnds, 'voltage', 2)} across it the{' '}
-            {rows[0].label.toLowerCase().includes('diode')
-              ? 'best of these'
-              : rows[0].label.split(',')[0].toLowerCase()}{' '}
-            follows the envelope straight.
+            Ticked ones are drawn below. “Loads like” is what it puts across its tap, and what that takes off the
+            voltage there. A faint carrier is detected by square law: half the carrier gives a quarter of the sound.
+            “Straight from” is the carrier across it where that has half turned into following the envelope straight, in
+            this set. Best load is a plain resistance in place of what is there, tap and all else left as they are.
           </p>
+          {drawn.length > 0 && (
+            <Plot
+              title="Near zero: thick where the carrier sweeps the curve, a dot where it works on average"
+              data={curves}
+              draw={detectorsCompared}
+            />
+          )}
+          <h4>What each is good for</h4>
+          <ul class="bench-words">
+            {drawn.map((row) => (
+              <li key={row.label}>
+                <strong>{row.label}:</strong> {row.merit} {lawHere(row)}
+                {row.warnings.length > 0 && ` ${row.warnings.join(' ')}`}
+              </li>
+            ))}
+          </ul>
         </>
       )}
     </details>
   );
+}
+
+/** Those ticked; at first the set's own, the loudest and the least loud. */
+function drawnOf(rows: readonly DetectorOnStation[], picked: readonly string[] | undefined): DetectorOnStation[] {
+  if (picked) return rows.filter((row) => picked.includes(row.label));
+  const own = rows.find((r) => Math.abs(r.difference) < 0.01);
+  return [...new Set([own, rows[0], rows[rows.length - 1]])].filter((row) => row !== undefined);
 }
 
 function verdict(rows: readonly DetectorOnStation[]): string {

@@ -1,6 +1,7 @@
 import { parseArgs } from 'node:util';
 import { compareDetectorsOn } from '../../engine/reception/compare.ts';
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
+import { lawHere } from '../../outputs/tables/law-words.ts';
 import { clean, table } from '../../outputs/tables/table.ts';
 import { chooseStation } from '../choose-station.ts';
 import { coastFor } from '../coast.ts';
@@ -43,15 +44,26 @@ export const compare: Command = {
           { title: 'direct', text: (r) => formatQuantity(r.directVoltage, 'voltage', 2), align: 'right' },
           { title: 'loads like', text: (r) => formatQuantity(r.inputResistance, 'resistance', 2), align: 'right' },
           { title: 'Q', text: (r) => formatNumber(r.loadedQ, 2), align: 'right' },
+          { title: 'off', text: (r) => formatQuantity(-r.loading, 'level', 2), align: 'right' },
           { title: 'distortion', text: (r) => formatQuantity(r.distortion, 'ratio', 2), align: 'right' },
           { title: 'straight from', text: (r) => formatQuantity(r.squareLawEnds, 'voltage', 2), align: 'right' },
           {
             title: 'best tap',
             text: (r) => (r.bestTap ? `${r.bestTap.turns} turns, ${formatQuantity(r.bestTap.gain, 'level')}` : ''),
           },
+          {
+            title: 'best load',
+            text: (r) =>
+              `${formatQuantity(r.bestLoad.resistance, 'resistance', 2)}, ${formatQuantity(r.bestLoad.gain, 'level')}`,
+          },
         ],
         rows,
       )}\n`,
+    );
+    io.out('\nWhat each is good for\n');
+    for (const r of rows) io.out(`  ${r.label}: ${r.merit} ${lawHere(r)}\n`);
+    io.out(
+      '\n“off”: what its loading takes off the voltage it is joined to. “straight from”: the carrier across it where square law has half turned into following the envelope straight, in this set. “best load”: a plain resistance in place of what is there.\n',
     );
     return 0;
   },

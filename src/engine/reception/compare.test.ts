@@ -30,6 +30,36 @@ it('finds a better tap where there is one, by trying it', () => {
   expect(silicon.bestTap!.gain).toBeGreaterThan(3);
 });
 
+it('draws, loads and matches each: swing, loading, law and best load', () => {
+  const rows = compareDetectorsOn(set, 2, undefined, false);
+  for (const r of rows) {
+    expect(r.curve.length, r.label).toBeGreaterThan(60);
+    for (let k = 1; k < r.curve.length; k++) expect(r.curve[k].current).toBeGreaterThanOrEqual(r.curve[k - 1].current);
+    expect(r.operating.amplitude).toBe(r.carrierVoltage);
+    expect(r.loading).toBeGreaterThanOrEqual(0);
+    expect(r.bestLoad.gain, r.label).toBeGreaterThanOrEqual(-0.2);
+    // Above where square law ends the output grows slower than the 1.5th power, below it faster.
+    if (r.carrierVoltage < 0.9 * r.squareLawEnds) expect(r.fieldExponent, r.label).toBeGreaterThan(1.5);
+    if (r.carrierVoltage > 1.1 * r.squareLawEnds) expect(r.fieldExponent, r.label).toBeLessThan(1.5);
+  }
+  const loading = (name: RegExp) => rows.find((r) => name.test(r.label))!.loading;
+  expect(loading(/Silicon/)).toBeLessThan(loading(/^Germanium diode/));
+});
+
+it('has the set’s own among them whatever it is', () => {
+  const detector = {
+    kind: 'exponential',
+    saturationCurrent: 2e-6,
+    ideality: 1.4,
+    temperature: 300,
+    wiring: 'single',
+  } as unknown as typeof set.detector;
+  const rows = compareDetectorsOn({ ...set, detector }, 2, undefined, false);
+  const own = rows.find((r) => r.label.endsWith('the one in the set'))!;
+  expect(own.difference).toBeCloseTo(0, 6);
+  expect(compareDetectorsOn(set, 2, undefined, false).some((r) => r.label.endsWith('in the set'))).toBe(false);
+});
+
 it('refuses a station that is not there', () => {
   expect(() => compareDetectorsOn(set, 99)).toThrow(RangeError);
 });

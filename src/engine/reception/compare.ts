@@ -1,11 +1,24 @@
 import { setCircuit } from '../circuit/set-circuit.ts';
-import { detectorMerit, squareLawEnds } from '../parts/detector/compare.ts';
+import { magnitude } from '../numerics/complex.ts';
+import { audioDetection } from '../parts/detector/audio.ts';
+import { detectorMerit, greatest } from '../parts/detector/compare.ts';
+import { steadyDetector } from '../parts/detector/steady.ts';
 import type { SetDescription } from '../set/description.ts';
+import { detectorModel } from '../set/models.ts';
 import type { DetectorDescription } from '../set/parts/detector.ts';
-import type { Decibels, Ohms, Ratio, Volts } from '../units/quantities.ts';
+import {
+  type Amperes,
+  type Decibels,
+  decibels,
+  type Ohms,
+  powerDecibels,
+  type Ratio,
+  type Volts,
+} from '../units/quantities.ts';
 import { type FieldOptions, fieldsAtSite } from './field.ts';
-import { receiver, receiveStation, type TunedStation } from './receive-station.ts';
+import { type Receiver, receiver, receiveStation, seenBy, TEST_TONE, type TunedStation } from './receive-station.ts';
 import type { HeardWord } from './types.ts';
+import { workingPoint } from './working-point.ts';
 
 /** One detector in this set, on this station. */
 export interface DetectorOnStation {
@@ -24,10 +37,20 @@ export interface DetectorOnStation {
   readonly resistance: Ohms;
   /** Carrier at which square law has half turned into straight detection. */
   readonly squareLawEnds: Volts;
+  /** Output grows with the field to this power here: 2 in square law, 1 when it follows the envelope straight. */
+  readonly fieldExponent: number;
+  /** What it takes off the voltage of the tuned circuit it sits on; at least 0. */
+  readonly loading: Decibels;
+  /** What the carrier sweeps on its curve, about where, and the mean current there. */
+  readonly operating: { readonly voltage: Volts; readonly amplitude: Volts; readonly current: Amperes };
+  /** Its curve near zero, rising voltage, to the greatest swing of all compared. */
+  readonly curve: readonly { readonly voltage: Volts; readonly current: Amperes }[];
   /** What it is good for, in a sentence. */
   readonly merit: string;
   /** Turns to tap it at for the loudest sound, and what that gains; undefined where the arrangement has no tap to choose. */
   readonly bestTap?: { readonly turns: number; readonly gain: Decibels };
+  /** Plain resistance in place of the load that takes the most audio power at this tap, and what that gains in power. */
+  readonly bestLoad: { readonly resistance: Ohms; readonly gain: Decibels };
   readonly warnings: readonly string[];
 }
 
@@ -55,7 +78,7 @@ const SHARES = [0.1, 0.15, 0.22, 0.32, 0.45, 0.63, 0.8, 1];
 export function compareDetectorsOn(
   set: SetDescription,
   station: number,
-  candidates: readonly DetectorDescription[] = USUAL_DETECTORS,
+  candidates?: readonly DetectorDescription[],
   tap = true,
   options: FieldOptions = {},
 ): DetectorOnStation[] {
@@ -67,14 +90,19 @@ export function compareDetectorsOn(
     return { ...receiveStation(receiver(circuit, fieldOf), wanted), circuit };
   };
   const now = on(set).heard.spl;
-  return candidates
-    .map((description): DetectorOnStation => {
-      const changed = { ...set, detector: description };
-      const s = on(changed);
+  const tried = withOwn(set, candidates).map((description) => {
+    const changed = { ...set, detector: description };
+    return { description, changed, s: on(changed) };
+  });
+  const reach = Math.min(5, Math.max(0.1, ...tried.map(({ s }) => 1.3 * s.steady.junctionVoltage)));
+  return tried
+    .map(({ description, changed, s }): DetectorOnStation => {
       const { detector, bias } = s.circuit;
+      const ready = receiver(s.circuit, fieldOf);
+      const merit = detectorMerit(detector, bias);
       return {
         description,
-        label: bias === 0 ? detector.label : `${detector.label}, ${bias} V bias`,
+        label: `${bias === 0 ? detector.label : `${detector.label}, ${bias} V bias`}${description === set.detector && !candidates ? ', the one in the set' : ''}`,
         soundPressureLevel: s.heard.spl,
         difference: s.heard.spl - now,
         heard: s.heard.words,
@@ -83,14 +111,94 @@ export function compareDetectorsOn(
         inputResistance: s.steady.inputResistance,
         loadedQ: s.loadedQ,
         distortion: s.distortion,
-        resistance: detectorMerit(detector, bias).resistance,
-        squareLawEnds: squareLawEnds(detector, Math.min(receiver(s.circuit, fieldOf).dcResistance, 1e9), bias),
-        merit: detectorMerit(detector, bias).words,
+        resistance: merit.resistance,
+        squareLawEnds: squareLawEndsHere(ready, s),
+        fieldExponent: s.work.fieldExponent,
+        loading: Math.max(0, -decibels(Math.max(magnitude(s.steady.ratio), 1e-9))),
+        operating: {
+          voltage: s.steady.deviceVoltage,
+          amplitude: s.steady.junctionVoltage,
+          current: s.steady.directCurrent,
+        },
+        curve: Array.from({ length: CURVE_POINTS }, (_, k) => {
+          // Closer together near zero, where the bend is.
+          const t = (2 * k) / (CURVE_POINTS - 1) - 1;
+          const voltage = reach * t * Math.sqrt(Math.abs(t));
+          return { voltage, current: detector.current(voltage) };
+        }),
+        merit: merit.words,
         bestTap: tap ? bestTap(changed, s.heard.spl, (x) => on(x).heard.spl) : undefined,
+        bestLoad: bestLoad(ready, s),
         warnings: [...detector.warnings, ...s.steady.warnings],
       };
     })
     .sort((a, b) => b.soundPressureLevel - a.soundPressureLevel);
+}
+
+/** Left to choose, the usual ones, and the set's own where it is none of them: measured, another spot, another heater. */
+function withOwn(set: SetDescription, given?: readonly DetectorDescription[]): readonly DetectorDescription[] {
+  if (given) return given;
+  const figures = (d: DetectorDescription): string => {
+    const { label, slopeVoltage, currentScale, seriesResistance, junctionCapacitance } = detectorModel(d);
+    return JSON.stringify([
+      label,
+      slopeVoltage,
+      currentScale,
+      seriesResistance,
+      junctionCapacitance,
+      d.bias ?? 0,
+      d.wiring,
+    ]);
+  };
+  const own = figures(set.detector);
+  return USUAL_DETECTORS.some((d) => figures(d) === own) ? USUAL_DETECTORS : [set.detector, ...USUAL_DETECTORS];
+}
+
+const CURVE_POINTS = 121;
+
+/** The carrier across the device at which the sound would grow as the 1.5th power of the field, in this very set. */
+function squareLawEndsHere({ circuit, dcResistance, standing }: Receiver, { view }: TunedStation): Volts {
+  const at = (openCircuit: Volts) => {
+    const steady = steadyDetector({
+      averaged: circuit.averaged,
+      openCircuit,
+      sourceImpedance: { re: Math.max(view.z.re, 0), im: view.z.im },
+      dcResistance,
+      bias: circuit.bias,
+    });
+    const { fieldExponent } = workingPoint(circuit.averaged, steady, view.z, dcResistance, openCircuit, standing);
+    return { fieldExponent, volts: steady.junctionVoltage };
+  };
+  let low = circuit.detector.slopeVoltage / 4;
+  let high = low;
+  while (high < 300 && at(high).fieldExponent > 1.5) {
+    low = high;
+    high *= 1.5;
+  }
+  for (let k = 0; k < 16; k++) {
+    const mid = Math.sqrt(low * high);
+    if (at(mid).fieldExponent > 1.5) low = mid;
+    else high = mid;
+  }
+  return at(Math.sqrt(low * high)).volts;
+}
+
+/** The plain load that takes most of the tone, the tap left as it is. */
+function bestLoad(ready: Receiver, s: TunedStation): DetectorOnStation['bestLoad'] {
+  const seen = seenBy(ready, s);
+  const power = (R: Ohms): number =>
+    audioDetection({
+      ...seen,
+      averaged: ready.circuit.averaged,
+      audioFrequency: TEST_TONE,
+      depth: Math.min(s.station.modulation, 1),
+      loadAt: () => ({ re: R, im: 0 }),
+      dcResistance: R,
+      bias: ready.circuit.bias,
+      leaveOut: 0.06,
+    }).audioPower;
+  const resistance = greatest(100, 1e7, power);
+  return { resistance, gain: powerDecibels(power(resistance) / Math.max(s.audioPower, 1e-30)) };
 }
 
 function bestTap(

@@ -43,6 +43,8 @@ export interface Receiver {
   readonly transducerAt: (frequency: Hertz) => Complex;
   /** dB SPL of a tone of 1 V across the transducer. */
   readonly soundPressureOfVoltAt: (frequency: Hertz) => Decibels;
+  /** Direct voltage with no station at all: a bias or a hot cathode sends it. */
+  readonly standing: Volts;
   /** Of the unlit detector: what it loads the tuned circuit with while faint. */
   readonly smallConductance: number;
 }
@@ -65,11 +67,22 @@ export function receiver(circuit: SetCircuit, fieldOf = fieldsAtSite(circuit.set
   const soundPressure = new Map<Hertz, Decibels>();
   const out = averagedCurrents();
   circuit.averaged.at(0, circuit.bias, out);
+  const dcResistance = Math.min(Math.max(audio.look(0).z[0][0].re, 0), 1e12);
   return {
     circuit,
     network: tunedNetwork(assembly),
     fieldOf,
-    dcResistance: Math.min(Math.max(audio.look(0).z[0][0].re, 0), 1e12),
+    dcResistance,
+    standing:
+      Math.abs(out.mean) > 1e-15
+        ? steadyDetector({
+            averaged: circuit.averaged,
+            openCircuit: 0,
+            sourceImpedance: { re: 0, im: 0 },
+            dcResistance,
+            bias: circuit.bias,
+          }).directVoltage
+        : 0,
     audioLoadAt: (f) => look(f).load,
     transducerAt: (f) => look(f).transducer,
     soundPressureOfVoltAt: (f) => {
@@ -164,7 +177,14 @@ export function receiveStation(
     steady,
     leaveOut: 0.06,
   });
-  const work = workingPoint(circuit.averaged, steady, view.z, set.dcResistance, emf * magnitude(view.open));
+  const work = workingPoint(
+    circuit.averaged,
+    steady,
+    view.z,
+    set.dcResistance,
+    emf * magnitude(view.open),
+    set.standing,
+  );
   const conductance = 1 / steady.inputResistance;
   const loadedQ = qFromSidebands(view, lower, upper, conductance, f);
   const current = scale(multiply(view.open, steady.ratio), emf * conductance);

@@ -125,7 +125,7 @@ export function squareLawEnds(detector: Detector, dcResistance: Ohms, bias: Volt
 }
 
 /** Largest of a function of one hump over [low, high], by golden section on a logarithmic scale. */
-function greatest(low: number, high: number, f: (x: number) => number): number {
+export function greatest(low: number, high: number, f: (x: number) => number): number {
   const ratio = (Math.sqrt(5) - 1) / 2;
   let a = Math.log(low);
   let b = Math.log(high);

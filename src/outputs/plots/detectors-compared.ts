@@ -1,0 +1,103 @@
+import { scaleLinear } from 'd3-scale';
+import { formatQuantity } from '../../engine/units/format.ts';
+import { circle, line, polyline } from '../scene/build.ts';
+import { boxesAlong, type Label, placeLabels } from '../scene/labels.ts';
+import type { Item, Point, Role, Scene } from '../scene/scene.ts';
+import { shorten } from '../scene/text-width.ts';
+import { frameOf, type PlotSize, plotScene, SMALL, xAxis, yAxis } from './frame.ts';
+import { minus } from './words.ts';
+
+export interface ComparedCurve {
+  readonly name: string;
+  readonly points: readonly { readonly voltage: number; readonly current: number }[];
+  /** The carrier swings by `amplitude` (peak volts) about `voltage`, and `current` flows on average. */
+  readonly operating: { readonly voltage: number; readonly amplitude: number; readonly current: number };
+}
+
+const ROLES: readonly Role[] = ['copper', 'accent', 'ink', 'metal', 'warning'];
+/** More curves than this cannot be told apart. */
+export const MOST_COMPARED = ROLES.length;
+
+export const detectorsComparedText = (curves: readonly ComparedCurve[]): string =>
+  curves
+    .map(
+      ({ name, operating: { voltage, amplitude, current } }) =>
+        `${name}: swung ${formatQuantity(amplitude, 'voltage', 2)} either side of ${minus(formatQuantity(voltage, 'voltage', 2))}, ${formatQuantity(current, 'current', 2)} on average.`,
+    )
+    .join(' ');
+
+/** Current against voltage near zero: each curve thin, thick where the carrier sweeps it, with a dot at its mean. */
+export function detectorsCompared(all: readonly ComparedCurve[], size: PlotSize = {}): Scene {
+  const curves = all.slice(0, MOST_COMPARED);
+  const frame = frameOf(size, { left: 48 }, 0.62);
+  const { box } = frame;
+  const ends = curves.flatMap(({ operating: o }) => [o.voltage - o.amplitude, o.voltage + o.amplitude]);
+  const low = Math.min(-0.02, ...ends) * 1.1;
+  const high = Math.max(0.02, ...ends) * 1.25;
+  const swept = curves.map((c) =>
+    within(c.points, c.operating.voltage - c.operating.amplitude, c.operating.voltage + c.operating.amplitude),
+  );
+  const tops = swept.map((points) => Math.max(1e-12, ...points.map((p) => p.current)));
+  const most = Math.max(...tops, 1e-12);
+  const least = Math.min(-0.1 * most, ...swept.flatMap((points) => points.map((p) => p.current)));
+  const x = scaleLinear([low, high], [box.x, box.x + box.w]);
+  const y = scaleLinear([Math.max(least, -0.5 * most) * 1.05, most * 1.12], [box.y + box.h, box.y]);
+  const [bottom, top] = y.domain();
+  const [factor, unit] = most >= 1e-3 ? [1e3, 'mA'] : most >= 1e-6 ? [1e6, 'µA'] : [1e9, 'nA'];
+  const items: Item[] = [
+    ...xAxis(frame, x, { name: 'voltage', unit: 'mV', format: (v) => minus(`${+(v * 1e3).toFixed(1)}`) }),
+    ...yAxis(frame, y, { name: 'current', unit, format: (v) => minus(`${+(v * factor).toFixed(3)}`) }),
+    line([x(0), box.y], [x(0), box.y + box.h], { stroke: 'soft', width: 1 }),
+    line([box.x, y(0)], [box.x + box.w, y(0)], { stroke: 'soft', width: 1 }),
+  ];
+  const labels: Label[] = [];
+  const taken: Point[][] = [];
+  curves.forEach((curve, i) => {
+    const role = ROLES[i];
+    const place = (points: ComparedCurve['points']): Point[] =>
+      points.filter((p) => p.current >= bottom && p.current <= top).map((p): Point => [x(p.voltage), y(p.current)]);
+    const whole = place(within(curve.points, low, high));
+    const thick = place(swept[i]);
+    if (whole.length > 1) items.push(polyline(whole, { stroke: role, width: 1.2, opacity: 0.8 }));
+    if (thick.length > 1)
+      items.push(polyline(thick, { stroke: role, width: 3.2, title: `${curve.name}: what the carrier sweeps` }));
+    taken.push(whole);
+    const { voltage, current } = curve.operating;
+    items.push(circle([x(voltage), y(Math.min(top, Math.max(bottom, current)))], 4.5, { fill: role }));
+    const along = [0.97, 0.9, 0.8, 0.7].map((t) => whole[Math.round(t * (whole.length - 1))]).filter(Boolean);
+    labels.push({
+      shorter: [curve.name.replace(/^.*, |\(.*\)/g, '').trim(), shorten(curve.name, SMALL, 80)],
+      item: { text: curve.name, size: SMALL, role, bold: true, sits: 'middle', rim: true },
+      places: along.flatMap(([px, py]) =>
+        [0, 14, 28, -14, 42, 56, 72].flatMap((dy) => [
+          { at: [px - 9, py + dy] as Point, anchor: 'end' as const },
+          { at: [px + 9, py + dy] as Point, anchor: 'start' as const },
+        ]),
+      ),
+      must: true,
+    });
+  });
+  const placed = placeLabels(
+    labels,
+    box,
+    taken.flatMap((c) => boxesAlong(c, 3)),
+    1,
+  );
+  return plotScene(frame, 'Detectors compared near zero', detectorsComparedText(curves), [...items, ...placed.items]);
+}
+
+/** The part of a curve between two voltages, its ends worked out. */
+function within(points: ComparedCurve['points'], from: number, to: number): ComparedCurve['points'] {
+  const at = (v: number): number => {
+    const k = points.findIndex((p) => p.voltage >= v);
+    if (k < 0) return points[points.length - 1].current;
+    if (k === 0) return points[0].current;
+    const [a, b] = [points[k - 1], points[k]];
+    return a.current + ((b.current - a.current) * (v - a.voltage)) / (b.voltage - a.voltage);
+  };
+  return [
+    { voltage: from, current: at(from) },
+    ...points.filter((p) => p.voltage > from && p.voltage < to),
+    { voltage: to, current: at(to) },
+  ];
+}
