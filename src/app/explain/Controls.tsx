@@ -130,6 +130,17 @@ export function Controls({ settings, base, reception, recording, onChange, onRec
         onChange={(capacitance) => turn({ capacitance })}
         onReset={back('capacitance')}
       />
+      <Slide
+        label="Load resistance"
+        value={spec.load.resistance}
+        min={100}
+        max={10e6}
+        log
+        round={(v) => Number(v.toPrecision(2))}
+        text={(v) => formatQuantity(v, 'resistance', 2)}
+        onChange={(resistance) => turn({ resistance })}
+        onReset={back('resistance')}
+      />
       {Object.keys(settings).length > 0 && (
         <button type="button" onClick={() => onChange({})}>
           All as in the set

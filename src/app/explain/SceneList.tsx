@@ -32,7 +32,8 @@ export function SceneList({ scenes, own, at, onPick, onScenes, onEdit, current }
         {scenes.map((scene, i) => (
           <li key={i}>
             <button type="button" aria-current={i === at ? 'true' : undefined} onClick={() => onPick(i)}>
-              <span class="number">{i + 1}</span> {scene.title}
+              <span class="number">{i + 1}</span>
+              <span>{scene.title}</span>
             </button>
           </li>
         ))}

@@ -107,7 +107,10 @@ export function figuresOf(waves: Waves, set?: SetDescription, reception?: Recept
     audio: audio(),
     capacitor: formatQuantity(load.capacitance, 'capacitance', 2).replace('.0 ', ' '),
     drain: tidyTime(load.resistance * load.capacitance, 2),
-    drains: DRAINS[set?.load.kind ?? 'phones'],
+    drains:
+      set?.load.kind === 'crystal earpiece' && set.load.resistor === undefined
+        ? 'hardly anything drains it'
+        : DRAINS[set?.load.kind ?? 'phones'],
     below:
       load.inductance && trough() < 0
         ? 'Where the line dips below nothing, the windings of the phones keep the current going a little longer.'

@@ -36,7 +36,9 @@ export function paintSpectrum(pen: Pen, { waves, point }: WaveRow, box: Box, let
     ...(waves.spec.programme.kind === 'tones' ? waves.spec.programme.tones.map((t) => t.frequency) : [2500]),
     ...waves.bands(point).map((b) => Math.abs(b.to - carrier)),
   );
-  const reach = Math.min(away * 1.15, carrier * 0.98);
+  const tones = waves.spec.programme.kind === 'tones' ? waves.spec.programme.tones : [];
+  const only = tones.length === 1 && point === 'modulated' ? tones[0].frequency : undefined;
+  const reach = Math.min(away * (only ? 1.5 : 1.15), carrier * 0.98);
   const place = (f: number): number =>
     close
       ? left + ((f - carrier + reach) / (2 * reach)) * (right - left)
@@ -78,7 +80,16 @@ export function paintSpectrum(pen: Pen, { waves, point }: WaveRow, box: Box, let
     label(carrier, 'middle');
     const apart = place(carrier + shift) - place(carrier);
     const wide = textWidth(`${frequencyText(carrier)} +${frequencyText(shift)}`, small) * 0.55;
-    for (const side of apart > wide ? [-1, 1] : [])
+    const pair = only === undefined ? undefined : lines.find((l) => l.what === 'sideband');
+    for (const side of only !== undefined && pair ? [-1, 1] : [])
+      pen.text(
+        place(carrier + side * only!),
+        floor - ((floor - roof) * pair!.amplitude) / most - small * 0.4,
+        `${side < 0 ? '−' : '+'}${frequencyText(only!)}`,
+        small,
+        { role: 'accent', anchor: 'middle' },
+      );
+    for (const side of pair === undefined && apart > wide ? [-1, 1] : [])
       pen.text(
         place(carrier + side * shift),
         floor + small * 1.3,

@@ -162,7 +162,7 @@ export const STORY: readonly StoryScene[] = [
   },
   {
     title: 'What is left drains away',
-    caption: '{capacitor} takes up each gulp, {drains}. The average swings {audio} up and down about {direct}.',
+    caption: '{capacitor} takes up each gulp, {drains}. The average swings {audio} either way of {direct}.',
     note: 'A small capacitor behind the detector stores each gulp and hands it on until the next one comes. What was a row of gulps becomes a smooth line. The carrier has done its work, what is left of it drains away to earth, and what we hear is {station}. {below}',
     rows: [{ point: 'detector' }, { point: 'phones' }],
     from: 0,
@@ -194,7 +194,6 @@ export const STORY: readonly StoryScene[] = [
     ],
     from: 0,
     span: 0.003,
-    show: { average: true },
     settings: { neighbours: false, depth: 0.8, detector: 'germanium', strength: 1, resistance: 10e3 },
   },
   {

@@ -186,7 +186,7 @@ function paintRow(
         rim: true,
       },
     );
-  if (roomy && zero > up + letters && zero < down + 1)
+  if (roomy && !(symmetric && point !== 'programme') && zero > up + letters && zero < down + 1)
     pen.text(box.x + 0.35 * letters, zero - letters * 0.3, '0', letters * 0.92, { role: 'soft', rim: true });
   const words = title ?? POINT_WORDS[point].title;
   pen.text(box.x + 0.6 * letters, box.y + letters * 1.25, words, letters, { bold: true, rim: true });

@@ -89,7 +89,8 @@ export function createWaves(given: WaveSpec, parts: WaveParts = noParts()): Wave
   const spec = settled(given);
   const { carrier, depth, programme, neighbours } = spec;
   const w = 2 * Math.PI * carrier;
-  const deeper = spec.deepening ?? 1;
+  // Loading deepens what is sent, but never turns the carrier over.
+  const deeper = Math.min(spec.deepening ?? 1, Math.max(1, 1 / Math.max(depth, 1e-6)));
   const passing = (f: Hertz) => {
     const { gain, lag } = sidebandPassing(spec.loadedQ, carrier, f);
     return { gain: gain * deeper, lag };
