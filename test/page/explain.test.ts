@@ -218,6 +218,31 @@ describe('explaining on the page', () => {
       expect(wav.length).toBe(44 + 2 * 5 * 48_000);
       const vtt = String(await bytesOf(await taken(page, 'Captions (WebVTT)')));
       expect(vtt).toMatch(/^WEBVTT\n\n1\n00:00:00\.000 --> 00:00:12\.000\n1 nF takes up each gulp/);
+      // The whole story's captions, read by the browser itself.
+      await choice(page, /^Of/).selectOption('all');
+      const all = String(await bytesOf(await taken(page, 'Captions (WebVTT)')));
+      const cues = await page.evaluate(async (words) => {
+        const track = document.createElement('track');
+        const film = document.createElement('video');
+        film.append(track);
+        document.body.append(film);
+        track.track.mode = 'hidden';
+        const read = new Promise((done, wrong) => {
+          track.onload = done;
+          track.onerror = wrong;
+        });
+        track.src = URL.createObjectURL(new Blob([words], { type: 'text/vtt' }));
+        await read;
+        const found = [...track.track.cues!].map((c) => [c.startTime, c.endTime, (c as VTTCue).text] as const);
+        film.remove();
+        return found;
+      }, all);
+      expect(cues).toHaveLength(18);
+      for (const [i, [start, end, words]] of cues.entries()) {
+        expect(start).toBeCloseTo(i === 0 ? 0 : cues[i - 1][1], 3);
+        expect(end - start).toBeGreaterThan(5);
+        expect(words).not.toMatch(/[{}]/);
+      }
     });
   });
 
