@@ -64,11 +64,8 @@ export function figuresOf(waves: Waves, set?: SetDescription, reception?: Recept
   const trough = once(() => mean(0.5 / tone));
   const swing = once(() => (mean(0) - trough()) / 2);
   // The drawing and the path are two ways to one figure; where they part a little it is no more than "about".
-  const audio = () => {
-    const drawn = Math.abs(swing());
-    const said = own?.audioVoltage ?? drawn;
-    return `${Math.abs(drawn / said - 1) > 0.08 ? 'about ' : ''}${volts(said)}`;
-  };
+  const roughly = (drawn: number, said: number = drawn) =>
+    `${Math.abs(drawn / said - 1) > 0.08 ? 'about ' : ''}${volts(said)}`;
   const arriving = reception ? reception.stations.filter((s) => s.emf > 0).length : spec.neighbours.length + 1;
   const loop = loopOf(set);
   return {
@@ -103,8 +100,8 @@ export function figuresOf(waves: Waves, set?: SetDescription, reception?: Recept
     detectorPeak: volts((loudest * spec.atDetector) / spec.atTuned),
     detectorOut: volts(waves.scale('detector').high),
     detector: detectorWords(spec.detector === 'perfect' ? 'a perfect one-way path' : spec.detector.label),
-    direct: volts(own?.directVoltage ?? trough() + swing()),
-    audio: audio(),
+    direct: roughly(trough() + swing(), own?.directVoltage),
+    audio: roughly(Math.abs(swing()), own?.audioVoltage),
     capacitor: formatQuantity(load.capacitance, 'capacitance', 2).replace('.0 ', ' '),
     drain: tidyTime(load.resistance * load.capacitance, 2),
     drains:

@@ -52,9 +52,15 @@ export const charge: MovingPicture = {
     const beside = left + textWidth('carrier at the detector', letters) + letters;
     pen.text(beside, roof - letters * 0.6, 'kept by the capacitor', letters, { role: 'accent' });
     pen.text(left + letters * 0.2, y(0) - letters * 0.3, '0', letters * 0.92, { role: 'soft', rim: true });
-    pen.text(left, floor + letters * 1.6, `${formatQuantity(v, 'voltage', 2)} on the capacitor now`, letters * 1.15, {
-      bold: true,
-    });
+    pen.text(
+      left,
+      floor + letters * 1.6,
+      `${formatQuantity(v, 'voltage', 2)} ${box.w > 40 * letters ? 'on the capacitor now' : 'now'}`,
+      letters * 1.15,
+      {
+        bold: true,
+      },
+    );
 
     // The capacitor as a vessel, a gulp coming in while the carrier stands above it, a steady drain out.
     const cx = box.x + box.w * 0.8;
@@ -70,7 +76,7 @@ export const charge: MovingPicture = {
     if (rising > 0) {
       pen.polygon([cx - 9, cx + 9, cx], [top - 16, top - 16, top], 3, 'copper');
       pen.line(cx, top - 34, cx, top - 12, 'copper', 5);
-      pen.text(cx, top - 40, 'a gulp', letters, { role: 'copper', anchor: 'middle' });
+      pen.text(cx, top + letters * 1.5, 'a gulp', letters, { role: 'copper', anchor: 'middle', rim: true });
     }
     const drain = Math.max(0, v / high);
     pen.line(cx + w / 2, bottom - 8, cx + w / 2 + 14 + 40 * drain, bottom - 8, 'accent', 5);
