@@ -136,6 +136,10 @@ export function solveLoadPlane(
       step[a] = -F[a];
     }
     eliminate(M, step, n);
+    if (!finite(step)) {
+      // Detectors on a node that nothing discharges are one equation twice: each for itself then.
+      for (let a = 0; a < n; a++) step[a] = -F[a] / (1 - R[a * n + a] * devices[a].conductance(v[a]));
+    }
     let scale = 1;
     let next = size;
     for (let half = 0; half < 40; half++) {
@@ -152,6 +156,11 @@ export function solveLoadPlane(
     size = next;
     if (moved < 1e-12) return;
   }
+}
+
+function finite(x: Float64Array): boolean {
+  for (let a = 0; a < x.length; a++) if (!Number.isFinite(x[a])) return false;
+  return true;
 }
 
 /** M·x = b in place by elimination with pivoting, for the few equations of a step. */
