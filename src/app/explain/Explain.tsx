@@ -55,6 +55,9 @@ const ALL: StoryScene = {
   hear: 'phones',
 };
 
+/** Sound follows what is turned after so long a rest. */
+const SOUND_PAUSE_MS = 120;
+
 const TOGGLES: readonly (readonly [keyof Show, string])[] = [
   ['average', 'Running average'],
   ['cover', 'Cover the lower half'],
@@ -136,12 +139,16 @@ export function Explain({ written, set, reception, time, onChange }: ExplainProp
     const { rate } = hearing.current;
     let wanted = true;
     const seconds = loopSeconds(scene.settings?.programme?.kind === 'recording' ? recording : undefined);
-    maker
-      .take({ kind: 'samples', scene, point: hear, seconds, rate, loudest: 1 })
-      .then((samples) => wanted && hearing.current?.play(samples as Float32Array))
-      .catch((error: Error) => setProblem(error.message));
+    const ask = () =>
+      maker
+        .take({ kind: 'samples', scene, point: hear, seconds, rate, loudest: 1 })
+        .then((samples) => wanted && hearing.current?.play(samples as Float32Array))
+        .catch((error: Error) => setProblem(error.message));
+    // The picture goes first while something is being turned.
+    const pause = setTimeout(ask, SOUND_PAUSE_MS);
     return () => {
       wanted = false;
+      clearTimeout(pause);
     };
   }, [sounding, hear, maker, scene.settings, recording, set, reception]);
   useEffect(() => {

@@ -17,6 +17,7 @@ async function answer(order: Order): Promise<[Record<string, unknown>, Transfera
   }
   if ('take' in order) {
     const taken = await take(prepare, order.take);
+    prepare.forget();
     return [{ taken }, taken instanceof Float32Array ? [taken.buffer] : []];
   }
   const { sent, memory } = packed(prepare, order.make);

@@ -31,7 +31,7 @@ export interface Preparer {
 }
 
 /** Waves kept for as many different settings. */
-const KEPT = 16;
+const KEPT = 8;
 
 /** The same for settings that say the same. */
 export const settingsKey = (settings: Settings): string =>
