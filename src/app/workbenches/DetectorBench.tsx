@@ -50,6 +50,14 @@ export function DetectorBench() {
                 warnings={detector.warnings}
               />
             )}
+            {detector && detector.facts.length > 0 && (
+              <details class="in-words">
+                <summary>What is known of its kind</summary>
+                {detector.facts.map((fact) => (
+                  <p key={fact}>{fact}</p>
+                ))}
+              </details>
+            )}
             {curves.value && (
               <Plot
                 title={`Its curve, and where it works on ${curves.value.resonance.station.name}`}

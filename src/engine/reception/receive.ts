@@ -4,6 +4,7 @@ import { slopeResistance } from '../parts/detector/detector.ts';
 import type { SetDescription } from '../set/description.ts';
 import { formatNumber } from '../units/format.ts';
 import { cautionsFor } from './cautions.ts';
+import { detectorFacts } from './detector-facts.ts';
 import { dialOf, dialPlace, tuningCurve } from './dial.ts';
 import { directionShare } from './direction.ts';
 import { type FieldOptions, fieldsAtSite } from './field.ts';
@@ -176,7 +177,12 @@ function figuresOf({ circuit, dcResistance }: Receiver, qAt: number): PartFigure
       warnings: model.warnings,
     })),
     tuning: { minimum: tuning.min, maximum: tuning.max, swing: tuning.swing, warnings: tuning.warnings },
-    detector: { label: detector.label, zeroBiasResistance: slopeResistance(detector), warnings: detector.warnings },
+    detector: {
+      label: detector.label,
+      zeroBiasResistance: slopeResistance(detector),
+      facts: detectorFacts(circuit.set.detector),
+      warnings: detector.warnings,
+    },
     load: {
       directResistance: dcResistance,
       impedanceAt1kHz: magnitude(load.impedanceAt(TEST_TONE)),

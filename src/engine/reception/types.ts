@@ -193,6 +193,8 @@ export interface PartFigures {
   readonly detector: {
     readonly label: string;
     readonly zeroBiasResistance: Ohms;
+    /** What is known of its kind: what it is, its usual figures with their ranges, and who says so. */
+    readonly facts: readonly string[];
     readonly warnings: readonly string[];
   };
   readonly load: {

@@ -134,7 +134,8 @@ export const tuningModel = once(
 export const loadModel = once((load: LoadDescription): Load => audioLoad(load as Parameters<typeof audioLoad>[0]));
 
 /** Which of the library's devices a description means. */
-function detectorId(detector: DetectorDescription): string {
+/** Its kind in the library. */
+export function detectorId(detector: DetectorDescription): string {
   switch (detector.kind) {
     case 'galena':
       return `galena-${detector.spot}`;
