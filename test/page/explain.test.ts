@@ -268,6 +268,17 @@ describe('explaining on the page', () => {
       expect((await video.computePacketStats()).packetCount).toBe(240);
       expect(audio.codec).toBe('opus');
       expect(Math.abs((await audio.computeDuration()) - 8)).toBeLessThan(0.05);
+      // Decoded by the browser: the programme's tone of 1 kHz, all through.
+      const heard = await page.evaluate(async (base64) => {
+        const data = Uint8Array.from(atob(base64), (c) => c.charCodeAt(0));
+        const sound = await new OfflineAudioContext(1, 48_000, 48_000).decodeAudioData(data.buffer);
+        const v = sound.getChannelData(0).subarray(48_000, 7 * 48_000);
+        let crossings = 0;
+        for (let i = 1; i < v.length; i++) if (v[i - 1] < 0 && v[i] >= 0) crossings++;
+        return { crossings, peak: Math.max(...v.subarray(0, 48_000)) };
+      }, bytes.toString('base64'));
+      expect(Math.abs(heard.crossings - 6000)).toBeLessThan(10);
+      expect(heard.peak).toBeGreaterThan(0.1);
     });
   });
 
