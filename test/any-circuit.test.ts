@@ -19,7 +19,7 @@ import { anyCircuit, NODES } from './support/any-circuit.ts';
 import { arbitrarySet } from './support/arbitrary-set.ts';
 
 /** Milliseconds that one answer may take before it counts as hanging. */
-const HANGING = 15_000;
+const HANGING = 30_000;
 const settings = (runs: number, seed: number) => ({
   numRuns: Number(process.env.RUNS ?? runs),
   seed: process.env.SEED ? Number(process.env.SEED) : seed,

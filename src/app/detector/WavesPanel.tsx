@@ -1,6 +1,5 @@
-import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
-import { setCircuit } from '../../engine/circuit/set-circuit.ts';
-import { usualPlaces, type WavePlace, wavePlaces } from '../../engine/reception/wave-places.ts';
+import { useEffect, useRef, useState } from 'preact/hooks';
+import { usualPlaces, type WavePlace } from '../../engine/reception/wave-places.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
 import { formatQuantity } from '../../engine/units/format.ts';
 import type { View } from '../../outputs/explain/index.ts';
@@ -32,17 +31,8 @@ const PAUSE_MS = 400;
 const MOST_PLACES = 6;
 const LENGTHS = [1e-3, 5e-3, 20e-3, 50e-3];
 
-/** Where one can look. A set that cannot be joined has nowhere. */
-function placesOf(set: SetDescription): readonly WavePlace[] {
-  try {
-    return wavePlaces(setCircuit(set));
-  } catch {
-    return [];
-  }
-}
-
 export function WavesPanel({ set, station, time }: WavesPanelProps) {
-  const places = useMemo(() => placesOf(set), [set]);
+  const [places, setPlaces] = useState<readonly WavePlace[]>([]);
   const [picked, setPicked] = useState<readonly string[] | undefined>();
   const [neighbours, setNeighbours] = useState(true);
   const [begin, setBegin] = useState<'settled' | 'coming on'>('settled');
@@ -56,18 +46,21 @@ export function WavesPanel({ set, station, time }: WavesPanelProps) {
   const canvas = useRef<WaveCanvasHandle>(null);
   const here = picked?.filter((id) => places.some((p) => p.id === id)) ?? [];
   const shown = here.length > 0 ? here : usualPlaces(places);
-  const asked = shown.join('\n');
+  const asked = here.join('\n');
 
   // The same run as before but for other points keeps its view.
   const fits = useRef('');
   useEffect(() => {
-    if (places.length === 0) return;
     setProblem('');
     let worker: Worker | undefined;
     const pause = setTimeout(() => {
       setDone(0);
       worker = new Worker(new URL('./node-waves.worker.ts', import.meta.url), { type: 'module', name: 'node waves' });
       worker.onmessage = ({ data }: MessageEvent<NodeWavesReply>) => {
+        if ('places' in data) {
+          setPlaces(data.places);
+          return;
+        }
         if ('done' in data) {
           setDone(data.done);
           return;
@@ -90,7 +83,13 @@ export function WavesPanel({ set, station, time }: WavesPanelProps) {
       const question: NodeWavesQuestion = {
         set,
         time,
-        options: { station: station.index, places: asked.split('\n'), neighbours, begin, duration },
+        options: {
+          station: station.index,
+          places: asked === '' ? undefined : asked.split('\n'),
+          neighbours,
+          begin,
+          duration,
+        },
       };
       worker.postMessage(question);
     }, PAUSE_MS);
@@ -102,7 +101,6 @@ export function WavesPanel({ set, station, time }: WavesPanelProps) {
     return () => stop.current();
   }, [set, time, station.index, asked, neighbours, begin, duration, again]);
 
-  if (places.length === 0) return <p class="problem">This set cannot be joined, so there is nothing to look at.</p>;
   const toggle = (id: string) =>
     setPicked(
       shown.includes(id)

@@ -1,4 +1,6 @@
+import { setCircuit } from '../../engine/circuit/set-circuit.ts';
 import { type NodeWavesOptions, nodeWaves } from '../../engine/reception/node-waves.ts';
+import { type WavePlace, wavePlaces } from '../../engine/reception/wave-places.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
 import { type ShownWaves, shownWaves } from '../../outputs/waves/index.ts';
 import type { When } from '../place/when.ts';
@@ -10,7 +12,11 @@ export interface NodeWavesQuestion {
   readonly options: Pick<NodeWavesOptions, 'station' | 'places' | 'neighbours' | 'begin' | 'duration'>;
 }
 
-export type NodeWavesReply = { readonly done: number } | { readonly answer: ShownWaves } | { readonly error: string };
+export type NodeWavesReply =
+  | { readonly places: readonly WavePlace[] }
+  | { readonly done: number }
+  | { readonly answer: ShownWaves }
+  | { readonly error: string };
 
 const say = (reply: NodeWavesReply, transfer: Transferable[] = []) => postMessage(reply, { transfer });
 
@@ -22,8 +28,12 @@ addEventListener('message', async ({ data }: MessageEvent<NodeWavesQuestion>) =>
   try {
     const { set, time, options } = data;
     let told = 0;
+    const places = wavePlaces(setCircuit(set));
+    say({ places });
+    const here = options.places?.filter((id) => places.some((p) => p.id === id)) ?? [];
     const run = nodeWaves(set, {
       ...options,
+      places: here.length > 0 ? here : undefined,
       time,
       coast: await coastFor(set.place),
       progress: (done) => {
