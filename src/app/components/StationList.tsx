@@ -1,19 +1,8 @@
-import { verdictOf } from '../../engine/reception/summary.ts';
-import type { StationReception } from '../../engine/reception/types.ts';
+import { besideWords, verdictOf } from '../../engine/reception/summary.ts';
 import { chosen, reception } from '../state/reception.ts';
 import { chooseStation } from '../state/view.ts';
 import { kilohertz } from './figure.ts';
 import { HeardBars } from './Heard.tsx';
-
-/** What else comes through with it, and what it would be alone. */
-function besideWords({ heard, disturbance }: StationReception): string {
-  if (!disturbance || disturbance.word === 'clear' || heard === 'not heard') return '';
-  return disturbance.word === 'swamped'
-    ? `by ${disturbance.by}; ${heard} if alone`
-    : disturbance.word === 'troublesome'
-      ? `${disturbance.by} talks through it`
-      : `${disturbance.by} behind it, a murmur`;
-}
 
 /** Every station, best first; choosing one puts the pointer and the path on it. */
 export function StationList() {

@@ -38,6 +38,16 @@ export function summaryOf(stations: readonly Summed[], best: readonly number[], 
 export const verdictOf = ({ heard, disturbance }: Pick<Summed, 'heard' | 'disturbance'>): HeardWord | 'drowned' =>
   heard !== 'not heard' && disturbance?.word === 'swamped' ? 'drowned' : heard;
 
+/** In a few words, what else comes through with a station, and what it would be alone. */
+export function besideWords({ heard, disturbance }: Pick<Summed, 'heard' | 'disturbance'>): string {
+  if (!disturbance || disturbance.word === 'clear' || heard === 'not heard') return '';
+  return disturbance.word === 'swamped'
+    ? `by ${disturbance.by}; ${heard} if alone`
+    : disturbance.word === 'troublesome'
+      ? `${disturbance.by} talks through it`
+      : `${disturbance.by} behind it, a murmur`;
+}
+
 /** What else is heard with a station that is not drowned. */
 function behindWords({ disturbance }: Summed): string {
   if (!disturbance || disturbance.word === 'clear') return '';

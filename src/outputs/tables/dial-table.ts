@@ -1,3 +1,4 @@
+import { verdictOf } from '../../engine/reception/summary.ts';
 import type { Dial, Reception } from '../../engine/reception/types.ts';
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
 import { table } from './table.ts';
@@ -41,7 +42,7 @@ export function dialStationsTable(reception: Reception): string {
       { title: 'station', text: (s) => s.name },
       { title: 'loaded Q', text: (s) => formatNumber(s.loadedQ, 2), align: 'right' },
       { title: 'bandwidth', text: (s) => formatQuantity(s.bandwidth, 'frequency', 2), align: 'right' },
-      { title: 'heard', text: (s) => s.heard },
+      { title: 'heard', text: (s) => verdictOf(s) },
     ],
     placed,
   );

@@ -1,3 +1,4 @@
+import { besideWords, verdictOf } from '../../engine/reception/summary.ts';
 import type { StationReception } from '../../engine/reception/types.ts';
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
 import { clean, table } from './table.ts';
@@ -39,10 +40,10 @@ export function stationsTable(stations: readonly StationReception[]): string {
       { title: 'scale', text: (s) => (s.dial ? `${Math.round(s.dial.scale)}°` : '—'), align: 'right' },
       { title: 'detector', text: (s) => formatQuantity(s.detectorVoltage, 'voltage', 2), align: 'right' },
       { title: 'sound', text: (s) => `${Math.round(s.soundPressureLevel)} dB SPL`, align: 'right' },
-      { title: 'heard', text: (s) => s.heard },
+      { title: 'heard', text: (s) => verdictOf(s) },
       {
         title: 'beside it',
-        text: (s) => (s.disturbance ? `${clean(s.disturbance.by)}: ${s.disturbance.word}` : 'clear'),
+        text: (s) => clean(besideWords(s)) || (s.heard === 'not heard' ? '' : 'clear'),
       },
     ],
     stations,
