@@ -11,7 +11,8 @@ const topologies = new Map<LandDetail, Promise<LandTopology>>();
 export function loadLand(detail: LandDetail): Promise<LandTopology> {
   let topology = topologies.get(detail);
   if (!topology) {
-    topology = fetch(ADDRESSES[detail]).then((response) => {
+    // Its address changes with what is in it, so one worker's copy serves every other without asking whether it is old.
+    topology = fetch(ADDRESSES[detail], { cache: 'force-cache' }).then((response) => {
       if (!response.ok) throw new Error(`the coastline could not be loaded (${response.status})`);
       return response.json() as Promise<LandTopology>;
     });
@@ -24,7 +25,7 @@ export function loadLand(detail: LandDetail): Promise<LandTopology> {
 let kept: Coast | undefined;
 
 /**
- * Land and sea for a place: only where it can matter, since preparing it takes a tenth of a second. Without a network and
+ * Land and sea for a place: only where it can matter. Without a network and
  * before it was kept for offline use, undefined: all is then the place's own ground.
  */
 export async function coastFor({ position, stations }: PlaceDescription): Promise<Coast | undefined> {

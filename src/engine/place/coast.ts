@@ -39,12 +39,12 @@ const KEPT = 2000;
  * @throws RangeError when there is no object `land` in it.
  */
 export function coastline(topology: LandTopology): Coast {
-  const bands = bandedEdges(topology);
+  const edgesIn = bandedEdges(topology);
 
   const isLand = (north: number, longitude: number): boolean => {
     // The coastline itself ends a hair short of the south pole.
     const latitude = Math.max(north, -89.99);
-    const edges = bands[Math.min(BANDS - 1, Math.max(0, Math.floor((latitude + 90) / BAND)))];
+    const edges = edgesIn(Math.min(BANDS - 1, Math.max(0, Math.floor((latitude + 90) / BAND))));
     let inside = false;
     for (let i = 0; i < edges.length; i += 4) {
       const y1 = edges[i + 1];
@@ -74,21 +74,14 @@ export function coastline(topology: LandTopology): Coast {
   };
 }
 
-/** Edges x1, y1, x2, y2 of every ring, in each band of latitude they touch. */
-function bandedEdges(topology: LandTopology): Float64Array[] {
+/**
+ * Edges x1, y1, x2, y2 of every ring, in each band of latitude they touch; a band is gathered when it is first asked
+ * for, since a place and its stations need a few of them and the whole world takes a tenth of a second.
+ */
+function bandedEdges(topology: LandTopology): (band: number) => Float64Array {
   const land = topology?.objects?.land;
   if (!land) throw new RangeError('expected a topology with an object "land"');
-  const bands: number[][] = Array.from({ length: BANDS }, () => []);
-  const band = (y: number) => Math.min(BANDS - 1, Math.max(0, Math.floor((y + 90) / BAND)));
-  const addEdges = (outline: readonly Point[]) => {
-    for (let i = 0; i < outline.length; i++) {
-      const [x1, y1] = outline[i];
-      const [x2, y2] = outline[(i + 1) % outline.length];
-      if (y1 === y2) continue;
-      const last = band(Math.max(y1, y2));
-      for (let b = band(Math.min(y1, y2)); b <= last; b++) bands[b].push(x1, y1, x2, y2);
-    }
-  };
+  const outlines: Outline[] = [];
   for (const { geometry } of feature(topology, land).features) {
     const polygons =
       geometry.type === 'MultiPolygon'
@@ -97,38 +90,83 @@ function bandedEdges(topology: LandTopology): Float64Array[] {
           ? [geometry.coordinates]
           : [];
     for (const polygon of polygons) {
-      for (const ring of polygon) for (const outline of unrolled(ring)) addEdges(outline);
+      for (const ring of polygon) outlines.push(...unrolled(ring));
     }
   }
-  return bands.map((edges) => Float64Array.from(edges));
+  const bands: (Float64Array | undefined)[] = new Array(BANDS);
+  const band = (y: number) => Math.min(BANDS - 1, Math.max(0, Math.floor((y + 90) / BAND)));
+  const gathered = (b: number): Float64Array => {
+    const edges: number[] = [];
+    for (const { points, south, north } of outlines) {
+      if (band(north) < b || band(south) > b) continue;
+      let x1 = points[points.length - 2];
+      let y1 = points[points.length - 1];
+      for (let i = 0; i < points.length; i += 2) {
+        const x2 = points[i];
+        const y2 = points[i + 1];
+        if (y1 !== y2 && band(Math.max(y1, y2)) >= b && band(Math.min(y1, y2)) <= b) edges.push(x1, y1, x2, y2);
+        x1 = x2;
+        y1 = y2;
+      }
+    }
+    return Float64Array.from(edges);
+  };
+  return (b) => {
+    bands[b] ??= gathered(b);
+    return bands[b];
+  };
 }
 
-type Point = readonly [x: number, y: number];
+/** A closed line in the plane of longitude and latitude. */
+interface Outline {
+  /** x1, y1, x2, y2 … */
+  readonly points: Float64Array;
+  readonly south: number;
+  readonly north: number;
+}
 
 /**
  * A ring with its jumps over the antimeridian taken out, once for every turn of longitude in which it shows between −180
  * and 180. A ring that goes right round is closed over the pole it encloses.
  */
-function unrolled(ring: readonly (readonly number[])[]): Point[][] {
-  const outline: Point[] = [];
+function unrolled(ring: readonly (readonly number[])[]): Outline[] {
+  const count = ring.length;
+  const flat = new Float64Array(2 * count + 4);
   let turn = 0;
-  for (const [i, [x, y]] of ring.entries()) {
-    const step = i === 0 ? 0 : x - ring[i - 1][0];
+  let west = Number.POSITIVE_INFINITY;
+  let east = Number.NEGATIVE_INFINITY;
+  let south = Number.POSITIVE_INFINITY;
+  let north = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < count; i++) {
+    const before = ring[i === 0 ? 0 : i - 1];
+    const here = ring[i];
+    const step = here[0] - before[0];
     if (step > 180) turn -= 360;
     else if (step < -180) turn += 360;
-    outline.push([x + turn, y]);
+    const x = here[0] + turn;
+    const y = here[1];
+    flat[2 * i] = x;
+    flat[2 * i + 1] = y;
+    west = Math.min(west, x);
+    east = Math.max(east, x);
+    south = Math.min(south, y);
+    north = Math.max(north, y);
   }
-  const first = outline[0];
-  const last = outline[outline.length - 1];
-  if (Math.abs(last[0] - first[0]) > 180) {
-    const pole = first[1] < 0 ? -90 : 90;
-    outline.push([last[0], pole], [first[0], pole]);
+  let length = 2 * count;
+  const [first, last] = [flat[0], flat[length - 2]];
+  if (Math.abs(last - first) > 180) {
+    const pole = flat[1] < 0 ? -90 : 90;
+    flat.set([last, pole, first, pole], length);
+    length += 4;
+    south = Math.min(south, pole);
+    north = Math.max(north, pole);
   }
-  const west = Math.min(...outline.map(([x]) => x));
-  const east = Math.max(...outline.map(([x]) => x));
-  const copies: Point[][] = [];
-  for (let k = Math.ceil((-180 - east) / 360); west + 360 * k <= 180; k++)
-    copies.push(k === 0 ? outline : outline.map(([x, y]) => [x + 360 * k, y]));
+  const outline = flat.subarray(0, length);
+  const copies: Outline[] = [];
+  for (let k = Math.ceil((-180 - east) / 360); west + 360 * k <= 180; k++) {
+    const points = k === 0 ? outline : outline.map((value, i) => (i % 2 === 0 ? value + 360 * k : value));
+    copies.push({ points, south, north });
+  }
   return copies;
 }
 
