@@ -60,6 +60,15 @@ describe('detectors compared', () => {
     }));
 });
 
+test('behind the detector stands what becomes of the programme', () =>
+  withPage(async (page) => {
+    await page.locator('.station').first().waitFor();
+    await page.getByRole('tab').nth(4).click();
+    const words = page.locator('#workbench .bench-words li');
+    await expect.poll(() => words.count()).toBe(4);
+    expect((await words.allTextContents()).join(' ')).toMatch(/sidebands.*direct current.*modulation.*capacitor/s);
+  }));
+
 describe('a valve', () => {
   test('is seen warming and cooling, and what 5 V costs is said', () =>
     withPage(async (page) => {
