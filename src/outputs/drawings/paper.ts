@@ -141,7 +141,11 @@ export function dimension(from: Point, to: Point, words: string, away: number): 
           rim: true,
         }),
       );
-  } else items.push(text([middle[0], middle[1] - 0.9], words, SMALL, { anchor: 'middle', rim: true }));
+  } else {
+    // Words wider than the line stand beyond it, clear of its two ends.
+    const beyond = length < wide + 2 ? (ny * away > 0 ? 4.2 : -2) : -0.9;
+    items.push(text([middle[0], middle[1] + beyond], words, SMALL, { anchor: 'middle', rim: true }));
+  }
   return items;
 }
 

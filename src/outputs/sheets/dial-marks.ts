@@ -54,7 +54,8 @@ export function dialMarks(set: SetDescription, reception: Reception): DialMarks 
   return { scale, at, kilohertz, metres, stations: stations.sort((a, b) => a.position - b.position), moves };
 }
 
-function scaleOf(set: SetDescription): { scale: Scale; at: (p: number) => number; moves: string } {
+/** What the pointer does, and its reading at a position. */
+export function scaleOf(set: SetDescription): { scale: Scale; at: (p: number) => number; moves: string } {
   const a = set.arrangement;
   if (a.kind === 'slider') {
     const coil = set.coils.find((c) => c.name === a.coil);

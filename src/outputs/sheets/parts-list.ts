@@ -10,7 +10,8 @@ import { detectorWords } from '../drawings/detector.ts';
 import { loadWords } from '../drawings/load.ts';
 import type { BoardLayout } from './build/layout.ts';
 import type { BoardParts } from './build/parts.ts';
-import { wireToCut, wireWords } from './sheets-coil.ts';
+import { loopWire } from './sheets-loop.ts';
+import { wireToCut, wireWords } from './winding.ts';
 import { capital, cutLength, printable } from './words.ts';
 
 export interface PartRow {
@@ -83,6 +84,13 @@ export function partsList(
       isTube(coil) ? 'card, plastic or dry wood within 1 mm' : 'see its sheet',
     );
   });
+  if (set.arrangement.kind === 'slider')
+    add(
+      '1',
+      'Slider',
+      'square brass rod a little longer than the coil, a block that runs on it, and a springy brass strip',
+      'any stiff bare rod; a strip of spring bronze or a flattened phosphor-bronze wire',
+    );
   for (const part of parts) {
     switch (part.kind) {
       case 'variable': {
@@ -132,6 +140,20 @@ export function partsList(
             sentence(detectorWords(set.detector).words),
             insteadOfDetector(set),
           );
+        if (part.key === 'detector' && set.detector.kind === 'valve') {
+          add(
+            set.detector.wiring === 'single' ? '1' : '2',
+            'Valve holder',
+            'for the valve’s base, with its heater pins marked',
+            '',
+          );
+          add(
+            '1',
+            'Heater supply',
+            `${formatQuantity(set.detector.heaterVoltage, 'voltage')}, isolated from the mains, with a fuse at its terminal`,
+            'an accumulator or dry cells; within 10 %',
+          );
+        }
         break;
       case 'cell':
         add(
@@ -158,7 +180,7 @@ export function partsList(
             'a longer one: fewer turns',
           );
           add(
-            'see sheet',
+            cutLength(loopWire(set)),
             `Wire for ${part.tag}`,
             wireWords(set.aerial.wire),
             'one gauge either way; Litz is better still',
@@ -170,7 +192,7 @@ export function partsList(
             `${set.aerial.outline}, ${formatQuantity(set.aerial.side, 'length')}, dry wood`,
             'any dry wood or plastic',
           );
-          add('see sheet', `Wire for ${part.tag}`, wireWords(set.aerial.wire), 'one gauge either way');
+          add(cutLength(loopWire(set)), `Wire for ${part.tag}`, wireWords(set.aerial.wire), 'one gauge either way');
         }
         break;
       case 'coil':

@@ -1,12 +1,14 @@
+import { setCircuit } from '../../engine/circuit/set-circuit.ts';
 import { spotsWords, spotsWorth } from '../../engine/reception/spots.ts';
 import type { Reception } from '../../engine/reception/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
+import { tapsOf } from '../drawings/coil/coil.ts';
 import { boardParts } from './build/parts.ts';
+import { dialText } from './dial-text.ts';
 import { Flow } from './flow.ts';
 import type { PaperName, Sheet } from './page.ts';
-import { dialText } from './sheets-words.ts';
-import { printable } from './words.ts';
+import { ohms, printable } from './words.ts';
 
 interface Step {
   readonly act: string;
@@ -15,16 +17,13 @@ interface Step {
 }
 
 const volts = (v: number, digits = 2): string => formatQuantity(Math.abs(v), 'voltage', digits);
-const ohms = (r: number): string => formatQuantity(r, 'resistance', 2);
 
 /** Step by step from the wired board to the first station, with this set's own figures. */
 export function bringUpSheet(set: SetDescription, reception: Reception, paper: PaperName): Sheet {
   const flow = new Flow({ id: 'bring-up', title: 'Bringing it up', set: set.name, paper });
+  const outdoors = set.aerial.kind !== 'frame' && set.aerial.kind !== 'ferrite rod';
   flow.para(
-    'In this order, each step before the next. Aerial and earth stay off until step asks for them. Figures are for this very set; the ranges are what honest parts and hands may give.'.replace(
-      'until step',
-      'until a step',
-    ),
+    `In this order, each step before the next.${outdoors ? ' Aerial and earth stay off until a step asks for them.' : ''} Figures are for this very set; the ranges are what honest parts and hands may give.`,
   );
   flow.table(
     [
@@ -85,6 +84,7 @@ export function bringUpSteps(set: SetDescription, reception: Reception): Step[] 
   };
   const { parts } = boardParts(set);
   const figures = reception.parts;
+  const isLoop = set.aerial.kind === 'frame' || set.aerial.kind === 'ferrite rod';
   add(
     'Go through the wiring list once more with a pencil, tugging every joint.',
     'Every wire ticked; nothing moves; no wire touches one that it does not belong to.',
@@ -96,10 +96,17 @@ export function bringUpSteps(set: SetDescription, reception: Reception): Step[] 
     if (R !== undefined && Number.isFinite(R) && R > 0)
       add(
         `Meter on ohms${tag ? `, across ${tag}` : ''}: coil “${printable(coil.name)}”, start to end.`,
-        `${ohms(R)} (${ohms(R * 0.85)} to ${ohms(R * 1.2)}), and the meter’s own leads; each tap in between.`,
+        `${ohms(R)} (${ohms(R * 0.85)} to ${ohms(R * 1.2)}), and the meter’s own leads${tapsOf(set, i).length > 0 ? '; each tap in between' : ''}.`,
         'Open: an end not scraped, or a broken wire. Far too little: start and end swapped with a tap.',
       );
   });
+  const loop = setCircuit(set).loop;
+  if (isLoop && loop && loop.dcResistance > 0)
+    add(
+      `Meter on ohms across L1: the ${set.aerial.kind === 'frame' ? 'frame' : 'rod’s coil'}, start to end.`,
+      `${ohms(loop.dcResistance)} (${ohms(loop.dcResistance * 0.85)} to ${ohms(loop.dcResistance * 1.2)}), and the meter’s own leads.`,
+      'Open: an end not scraped, or a broken wire.',
+    );
   const variable = parts.find((p) => p.kind === 'variable');
   if (variable)
     add(
@@ -146,18 +153,31 @@ export function bringUpSteps(set: SetDescription, reception: Reception): Step[] 
     add(
       `Set the pointer to ${dialText(set, reception, best)} and turn slowly about there.`,
       `${printable(best.name)}, ${formatNumber(best.frequency / 1e3, 5)} kHz: ${best.heard}, about ${Math.round(best.soundPressureLevel)} dB ± ${Math.round(best.spread)} at the ear.${byScale && high > low ? ` As built anywhere from ${Math.round(low)}° to ${Math.round(high)}°.` : ''} ${best.disturbance ? `Behind it perhaps ${printable(best.disturbance.by)}.` : ''}`.trim(),
-      'Silent: detector first, then aerial and earth. Elsewhere on the dial: see below. Try again at dusk, when more comes in.',
+      `Silent: detector first, then ${isLoop ? 'another direction' : 'aerial and earth'}. Elsewhere on the dial: see below. Try again at dusk, when more comes in.`,
     );
-    if (Math.abs(best.directVoltage) > 1e-6)
+    if (isLoop)
       add(
-        'Meter on millivolts across P1 and P2 (phones in place), that station tuned to its loudest.',
-        `${volts(best.directVoltage)} direct (${range(best.directVoltage, best.spread)}); off the station, next to nothing.`,
-        `Sound but no voltage: the meter’s own resistance (it should be 1 MΩ and up), or P1 and P2 joined for direct current by a transformer. Turn for the most volts: that is the true tuning point.`,
+        set.aerial.kind === 'frame' ? 'Turn the frame about its upright.' : 'Turn the rod, lying level.',
+        set.aerial.kind === 'frame'
+          ? 'Loudest when its edge points to the transmitter; twice in a turn nearly nothing.'
+          : 'Loudest when it lies across the way to the transmitter; twice in a turn nearly nothing.',
+        'No null: wires of the house carry the signal; try another room.',
       );
+    if (Math.abs(best.directVoltage) > 1e-6) {
+      // A coupling capacitor keeps direct voltage from the terminals; it stands across the detector's own load.
+      const across = parts.some((p) => p.key === 'phones coupling capacitor')
+        ? parts.find((p) => p.key === 'phones load resistor')?.tag
+        : undefined;
+      add(
+        `Meter on millivolts across ${across ?? `P1 and P2 (${load.kind === 'amplifier' ? 'amplifier' : load.kind === 'crystal earpiece' ? 'earpiece' : 'phones'} in place)`}, that station tuned to its loudest.`,
+        `${volts(best.directVoltage)} direct (${range(best.directVoltage, best.spread)}); off the station, next to nothing.`,
+        `Sound but no voltage: the meter’s own resistance (it should be 1 MΩ and up)${load.transformer ? ', or the transformer’s winding joins P1 and P2 for direct current' : ''}. Turn for the most volts: that is the true tuning point.`,
+      );
+    }
     add(
       'Turn from end to end and note where the first and last stations come in.',
       `Low end ${span(reception.dial.lowestRange)} kHz, high end ${span(reception.dial.highestRange)} kHz.`,
-      'Low end too high: too few turns or too small a capacitor. High end too low: strays; move wires apart, shorten the aerial’s part.',
+      `Low end too high: too few turns or too small a capacitor. High end too low: strays; move wires apart${isLoop ? '' : ', shorten the aerial’s part'}.`,
     );
   } else
     add(
@@ -230,11 +250,11 @@ function faults(set: SetDescription): string[][] {
     ],
     [
       'Clicks, but no station',
-      'detector (find another spot, try a diode); aerial or earth off; coil open; taps counted from the wrong end.',
+      `detector (${set.detector.kind === 'galena' || set.detector.kind === 'mineral' ? 'find another spot, try a diode' : 'try another'}); ${set.aerial.kind === 'frame' || set.aerial.kind === 'ferrite rod' ? '' : 'aerial or earth off; '}coil open; taps counted from the wrong end.`,
     ],
     [
       'One station everywhere on the dial',
-      `${tuned ? 'capacitor not joined, or its vanes short-circuited; ' : ''}aerial on too many turns: move it towards the start; a trap for that station.`,
+      `${tuned ? 'capacitor not joined, or its vanes short-circuited; ' : ''}${set.aerial.kind === 'frame' || set.aerial.kind === 'ferrite rod' ? 'turn the aerial until that station is least' : 'aerial on too many turns: move it towards the start; a trap for that station'}.`,
     ],
     [
       'Stations come at lower readings than they should',

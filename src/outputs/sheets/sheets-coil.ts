@@ -1,39 +1,20 @@
-import { setCircuit } from '../../engine/circuit/set-circuit.ts';
 import type { CoilModel } from '../../engine/parts/coil/model.ts';
 import type { Reception } from '../../engine/reception/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
 import { coilModel } from '../../engine/set/models.ts';
 import type { CoilDescription } from '../../engine/set/parts/coil.ts';
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
-import { nearestGauge } from '../../engine/units/gauge.ts';
 import { drawCoil, tapsOf } from '../drawings/coil/coil.ts';
 import { close, overall, type Tap, type WoundDescription } from '../drawings/coil/drawn.ts';
 import { spiderOutline } from '../drawings/coil/spider.ts';
 import { circle, line, polyline, rect, text } from '../scene/build.ts';
 import type { Item, Point } from '../scene/scene.ts';
-import { Flow, tickBox } from './flow.ts';
-import { BODY, type PaperName, type Sheet, SMALL } from './page.ts';
-import { capital, count, cutLength, printable } from './words.ts';
-
-/** Wire left at either end, and what a twisted tap takes, m. */
-const TAIL = 0.15;
-const TAP_LOOP = 0.08;
-
-/** Wire to cut for a coil: what is wound, its ends, its taps, and three in a hundred for the hand. */
-export const wireToCut = (model: CoilModel, taps: number): number =>
-  1.03 * model.wireLength + 2 * TAIL + taps * TAP_LOOP;
-
-export function wireWords(wire: WoundDescription['wire']): string {
-  const mm = formatQuantity(wire.size, 'length', 3);
-  const gauges = (['SWG', 'AWG'] as const)
-    .map((g) => ({ g, ...nearestGauge(g, wire.size) }))
-    .filter((x) => Math.abs(x.error) < 0.06)
-    .map((x) => `${x.number} ${x.g}`);
-  const strands = (wire.strands ?? 1) > 1 ? `${wire.strands} strands of ` : '';
-  const covering =
-    wire.covering === 'bare' ? 'bare' : wire.covering === 'enamel' ? 'enamelled' : `${wire.covering}-covered`;
-  return `${strands}${mm} ${covering} ${wire.metal ?? 'copper'} wire${gauges.length > 0 ? ` (near ${gauges.join(', ')})` : ''}`;
-}
+import { dialText } from './dial-text.ts';
+import { Flow } from './flow.ts';
+import { BODY, type PaperName, type Sheet } from './page.ts';
+import { loopSheet } from './sheets-loop.ts';
+import { TAIL, TAP_LOOP, tally, wireToCut, wireWords } from './winding.ts';
+import { capital, count, cutLength, ohms, printable } from './words.ts';
 
 /** One sheet for each coil, and one for a frame or rod that is a coil itself. */
 export function coilSheets(set: SetDescription, reception: Reception, paper: PaperName): Sheet[] {
@@ -57,7 +38,7 @@ export function coilSheets(set: SetDescription, reception: Reception, paper: Pap
       ? measuredSheet(set, coil, i, reception, paper, file)
       : woundSheet(set, coil, i, reception, paper, file);
   });
-  if (set.aerial.kind === 'frame' || set.aerial.kind === 'ferrite rod') sheets.push(loopSheet(set, paper));
+  if (set.aerial.kind === 'frame' || set.aerial.kind === 'ferrite rod') sheets.push(loopSheet(set, reception, paper));
   return sheets;
 }
 
@@ -118,7 +99,8 @@ function woundSheet(
     );
   }
   flow.heading('How to wind it');
-  flow.list(stepsFor(coil, model, taps), 'number');
+  const slides = set.arrangement.kind === 'slider' && set.arrangement.coil === coil.name;
+  flow.list([...stepsFor(coil, model, taps), ...(slides ? SLIDER_STEPS : [])], 'number');
   tally(flow, model.turns, taps);
   checks(flow, set, coil, index, model, taps, reception);
   template(flow, coil, model, taps);
@@ -285,43 +267,11 @@ function stepsFor(coil: WoundDescription, model: CoilModel, taps: readonly Tap[]
   }
 }
 
-/** Boxes to tick, a turn each; ten to a block, taps set off by a thick box. */
-function tally(flow: Flow, turns: number, taps: readonly Tap[]): void {
-  const each = turns > 600 ? 10 : 1;
-  const boxes = Math.ceil(turns / each - 1e-9);
-  flow.heading(each === 1 ? 'Tally: a tick for every turn' : 'Tally: a tick for every ten turns', 20);
-  const perRow = 20;
-  const side = 5;
-  const step = 7;
-  for (let row = 0; row * perRow < boxes; row++) {
-    flow.need(9.5);
-    const items: Item[] = [];
-    for (let k = 0; k < perRow; k++) {
-      const n = row * perRow + k + 1;
-      if (n > boxes) break;
-      const x = flow.left + 14 + k * step + (k >= 10 ? 4 : 0);
-      const here = taps.filter((t) => Math.ceil(t.turn / each - 1e-9) === n);
-      items.push(
-        here.length > 0 ? rect(x, flow.y + 3, side, side, { stroke: 'ink', width: 0.9 }) : tickBox(x, flow.y + 3, side),
-      );
-      if (here.length > 0)
-        items.push(
-          text([x + side / 2, flow.y + 2.2], `tap ${formatNumber(here[0].turn, 4)}`, 2, {
-            anchor: 'middle',
-            bold: true,
-          }),
-        );
-    }
-    items.push(
-      text([flow.left + 11, flow.y + 6.8], `${row * perRow * each + each}`, SMALL, { anchor: 'end', role: 'soft' }),
-    );
-    const last = Math.min(boxes, (row + 1) * perRow);
-    const end = flow.left + 14 + ((last - 1) % perRow) * step + ((last - 1) % perRow >= 10 ? 4 : 0) + side + 1.5;
-    items.push(text([end, flow.y + 6.8], formatNumber(Math.min(last * each, turns), 5), SMALL, { bold: true }));
-    flow.add('P', items).space(8.6);
-  }
-  flow.space(1.5);
-}
+/** A slider wants a bare track on every turn, and a spring that touches one or two of them at a time. */
+const SLIDER_STEPS = [
+  'When the varnish is dry, rule two lines 6 mm apart along the winding, opposite the mounting screws, and rub the covering off between them with fine glass-paper under a flat stick, until every turn shines. Brush out the dust: it must not join turns.',
+  'Fix a square brass rod over the track, its ends on the former’s ends. On it slides a block with a springy brass strip, its tip rounded, that presses on the bare track: hard enough to touch, light enough not to shift a turn.',
+];
 
 function checks(
   flow: Flow,
@@ -352,7 +302,7 @@ function checks(
   if (Number.isFinite(model.dcResistance) && model.dcResistance > 0)
     rows.push([
       'Direct resistance, start to end',
-      `${formatQuantity(model.dcResistance, 'resistance', 2)} by an ordinary meter; much more: a bad joint or wire; much less: turns short-circuited or too few`,
+      `${ohms(model.dcResistance)} by an ordinary meter; much more: a bad joint or wire; much less: turns short-circuited or too few`,
     ]);
   if (isTuned)
     rows.push([
@@ -373,7 +323,7 @@ function checks(
   ];
   if (isTuned && best)
     list.push(
-      `In the set, ${printable(best.name)} (${formatNumber(best.frequency / 1e3, 5)} kHz) should come in near ${Math.round(best.dial!.scale)}° on the dial. If it comes at a lower reading (vanes further out) the coil is too large: take off a turn; at a higher reading, too small. One turn moves a station by about ${formatNumber((0.85 * best.frequency) / model.turns / 1e3, 2)} kHz.`,
+      `In the set, ${printable(best.name)} (${formatNumber(best.frequency / 1e3, 5)} kHz) should come in near ${dialText(set, reception, best)} on the dial. ${set.arrangement.kind === 'slider' ? 'If it comes far from there, count the turns' : `If it comes at a lower reading (${openSide(set)}) the coil is too large: take off a turn; at a higher reading, too small`}. One turn moves a station by about ${formatNumber((0.85 * best.frequency) / model.turns / 1e3, 2)} kHz.`,
     );
   else
     list.push(
@@ -381,6 +331,16 @@ function checks(
     );
   flow.list(list, 'box');
 }
+
+/** How the tuning stands at a low reading. */
+const openSide = (set: SetDescription): string =>
+  set.tuning.kind === 'foil'
+    ? 'the sheet drawn further out'
+    : set.tuning.kind === 'tubes'
+      ? 'the tube drawn further out'
+      : set.tuning.kind === 'book'
+        ? 'the leaves further open'
+        : 'the vanes further out';
 
 /** What is cut or drilled for it, at full size. */
 function template(flow: Flow, coil: WoundDescription, model: CoilModel, taps: readonly Tap[]): void {
@@ -577,65 +537,5 @@ function measuredSheet(
     ],
     'box',
   );
-  return flow.finish();
-}
-
-function loopSheet(set: SetDescription, paper: PaperName): Sheet {
-  const { aerial } = set;
-  const loop = setCircuit(set).loop!;
-  const rod = aerial.kind === 'ferrite rod';
-  const title = rod ? 'Ferrite rod' : 'Frame aerial';
-  const flow = new Flow({ id: 'coil', title, file: rod ? 'coil-rod' : 'coil-frame', set: set.name, paper });
-  const tap = (set.arrangement as { detectorTap?: number }).detectorTap;
-  const taps: Tap[] = tap !== undefined && tap < loop.turns ? [{ name: 'detector', turn: tap }] : [];
-  const rows: string[][] = [];
-  if (aerial.kind === 'frame')
-    rows.push(
-      [
-        'Frame',
-        aerial.outline === 'square'
-          ? `square, ${mm(aerial.side)} a side, of dry wood: two laths crossed, with notched combs at their ends`
-          : `round, ${mm(aerial.side)} across`,
-      ],
-      ['Wire', wireWords(aerial.wire)],
-      [
-        'Turns',
-        `${formatNumber(aerial.turns, 4)}, ${mm(aerial.pitch)} from turn to turn: ${mm(aerial.pitch * aerial.turns)} deep in all`,
-      ],
-    );
-  else if (aerial.kind === 'ferrite rod')
-    rows.push(
-      ['Rod', `${mm(aerial.length)} long, ${mm(aerial.diameter)} thick; on a paper sleeve that slides`],
-      ['Wire', wireWords(aerial.wire)],
-      [
-        'Turns',
-        `${formatNumber(aerial.turns, 4)} over ${mm(aerial.winding)}, ${aerial.position === 0 ? 'in the middle of the rod' : `${formatNumber(Math.abs(aerial.position) * 100, 2)} % of the way to one end`}`,
-      ],
-    );
-  rows.push(
-    ['Wire to cut', cutLength(1.03 * loop.wireLength + 2 * TAIL + taps.length * TAP_LOOP)],
-    ['Inductance', formatQuantity(loop.inductance, 'inductance')],
-    ['Direct resistance', formatQuantity(loop.dcResistance, 'resistance', 2)],
-  );
-  flow.table(
-    [
-      { title: 'What', share: 1.2 },
-      { title: 'This one', share: 5 },
-    ],
-    rows,
-  );
-  flow.heading('How to wind it');
-  flow.list(
-    [
-      `Fix the start, leaving ${Math.round(TAIL * 1e3)} mm; it goes to the earth line. Wind all turns one way, evenly spaced, and tick the tally.`,
-      ...taps.map((t) => `After turn ${formatNumber(t.turn, 4)} bring out a twisted loop of 40 mm: the ${t.name} tap.`),
-      'Fix the end, scrape and tin both ends and every tap.',
-      rod
-        ? 'Slide the sleeve along the rod until the lowest station comes where the dial has it; then fix it with a drop of wax.'
-        : 'Stand it upright and free to turn: it hears best in the line of its own plane, and nothing from the side.',
-    ],
-    'number',
-  );
-  tally(flow, loop.turns, taps);
   return flow.finish();
 }

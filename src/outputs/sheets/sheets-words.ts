@@ -1,3 +1,4 @@
+import { besideWords, verdictOf } from '../../engine/reception/summary.ts';
 import type { Reception, StationReception } from '../../engine/reception/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
@@ -10,6 +11,7 @@ import type { Item, Point } from '../scene/scene.ts';
 import { type BoardLayout, layoutItems } from './build/layout.ts';
 import type { BoardParts } from './build/parts.ts';
 import { lineText } from './build/wiring.ts';
+import { dialText } from './dial-text.ts';
 import { Flow } from './flow.ts';
 import { MARGIN, PAPERS, type PaperName, type Sheet, TOP } from './page.ts';
 import { partsList } from './parts-list.ts';
@@ -45,16 +47,16 @@ export function glanceSheet(set: SetDescription, reception: Reception, built: Bu
         { title: 'kHz', share: 1.2, anchor: 'end' },
         { title: 'Dial', share: 1.2, anchor: 'end' },
         { title: 'Heard', share: 1.8 },
-        { title: 'Sound at the ear', share: 2.4, anchor: 'end' },
-        { title: 'Beside it', share: 4 },
+        { title: 'At the ear', share: 1.9, anchor: 'end' },
+        { title: 'Beside it', share: 5 },
       ],
       heard.map((s) => [
         s.name,
         kHz(s.frequency),
         s.dial ? dialText(set, reception, s) : '—',
-        s.heard,
+        verdictOf(s),
         s.heard === 'not heard' ? '—' : `${Math.round(s.soundPressureLevel)} dB ± ${Math.round(s.spread)}`,
-        s.disturbance && s.heard !== 'not heard' ? `${s.disturbance.by}: ${s.disturbance.word}` : '',
+        besideWords(s),
       ]),
     );
   for (const sentence of reception.dial.sentences.slice(0, 1)) flow.para(sentence, { small: true });
@@ -69,11 +71,6 @@ export function glanceSheet(set: SetDescription, reception: Reception, built: Bu
     ],
     partsList(set, reception, built.parts, built.layout).map((r) => ['', r.quantity, r.what, r.value, r.instead]),
   );
-  const warnings = [...new Set([...reception.warnings, ...built.layout.warnings])];
-  if (warnings.length > 0) {
-    flow.heading('To bear in mind');
-    flow.list(warnings.slice(0, 12));
-  }
   return flow.finish(`${printable(set.name)}: what should be heard, and the list of parts.`);
 }
 
@@ -90,19 +87,8 @@ const ARRANGEMENTS: Readonly<Record<SetDescription['arrangement']['kind'], strin
   elements: 'A circuit of the builder’s own.',
 };
 
-/** On a slider or a turning coil the engine's scale reading is of the share of the travel. */
-export function dialText(set: SetDescription, reception: Reception, s: StationReception): string {
-  if (!s.dial) return '—';
-  const { kind } = set.arrangement;
-  if (kind === 'slider' || set.tuning.kind === 'foil' || set.tuning.kind === 'tubes') {
-    if (kind !== 'variometer') return `${Math.round(100 * s.dial.position)} %`;
-  }
-  if (kind === 'variometer') return `${Math.round(180 * s.dial.position)}°`;
-  return `${Math.round(s.dial.scale)}°${reception.dial.swing > 0 ? '' : ''}`;
-}
-
 /** The diagram as large as the page allows, turned where that makes it larger, with letters at the test points. */
-export function circuitSheet(set: SetDescription, reception: Reception, paper: PaperName): Sheet {
+export function circuitSheet(set: SetDescription, reception: Reception, { layout }: Built, paper: PaperName): Sheet {
   const flow = new Flow({ id: 'circuit', title: 'Circuit diagram', set: set.name, paper });
   const scene = drawCircuit(set);
   const points = testPoints(set, reception, scene.items);
@@ -133,8 +119,21 @@ export function circuitSheet(set: SetDescription, reception: Reception, paper: P
   flow.heading('Nets, part by part');
   flow.para(scene.description, { small: true });
   for (const warning of scene.warnings ?? []) flow.para(warning, { small: true });
+  const warnings = [...new Set([...reception.warnings, ...layout.warnings])];
+  if (warnings.length > 0) {
+    flow.heading('To bear in mind');
+    flow.list(warnings.slice(0, 12));
+  }
   return flow.finish(scene.description);
 }
+
+/** What the set works into, in a word. */
+const OUT_WORDS: Readonly<Record<SetDescription['load']['kind'], string>> = {
+  phones: 'phones',
+  'moving-coil phones': 'phones',
+  'crystal earpiece': 'earpiece',
+  amplifier: 'amplifier',
+};
 
 function testPoints(
   set: SetDescription,
@@ -171,7 +170,7 @@ function testPoints(
     out !== undefined
       ? {
           node: out,
-          where: 'after the detector, to the phones',
+          where: `after the detector, to the ${OUT_WORDS[set.load.kind]}`,
           what: best
             ? `direct ${formatQuantity(Math.abs(best.directVoltage), 'voltage', 2)} and audio ${formatQuantity(best.audioVoltage, 'voltage', 2)} peak${at}`
             : 'direct and audio voltage',
@@ -253,7 +252,7 @@ export function wiringSheet(set: SetDescription, { parts, layout }: Built, paper
   flow.table(
     [
       { title: '✓', share: 0.45 },
-      { title: 'No.', share: 0.6, anchor: 'end' },
+      { title: 'No.', share: 0.8, anchor: 'end' },
       { title: 'From → to', share: 6 },
       { title: 'Cut', share: 1.2, anchor: 'end' },
       { title: 'What for', share: 5 },
@@ -271,9 +270,13 @@ export function wiringSheet(set: SetDescription, { parts, layout }: Built, paper
     if (parts.couplings.length < (coils.length * (coils.length - 1)) / 2)
       flow.para('All other coils must not: keep their axes at right angles, and a hand’s breadth apart.');
   }
-  if (set.detector.wiring === 'single' && set.detector.kind !== 'valve')
+  if (set.detector.kind === 'valve')
     flow.para(
-      'Either way round the detector works with phones; the list has it so that the terminal P1 becomes positive.',
+      `The heater is not on this list: its two pins go by a twisted pair straight to their own supply of ${formatQuantity(set.detector.heaterVoltage, 'voltage')}, fused, and to nothing else here${set.detector.wiring === 'single' ? '' : '; so do those of the second'}.`,
+    );
+  else if (set.detector.wiring === 'single')
+    flow.para(
+      `Either way round the detector works${set.load.kind === 'amplifier' ? '' : ' with phones'}; the list has it so that ${set.load.kind === 'amplifier' ? 'its load' : 'the terminal P1'} becomes positive.`,
       { small: true },
     );
   return flow.finish(`Wiring list of ${layout.wiring.lines.length} wires.`);

@@ -65,7 +65,7 @@ export function sheetsFor(
   const built = { parts, layout };
   const make: Readonly<Record<SheetId, () => Sheet[]>> = {
     glance: () => [glanceSheet(set, reception, built, paper)],
-    circuit: () => [circuitSheet(set, reception, paper)],
+    circuit: () => [circuitSheet(set, reception, built, paper)],
     coil: () => coilSheets(set, reception, paper),
     capacitor: () => capacitorSheets(set, paper),
     dial: () => [dialSheet(set, reception, paper)],

@@ -1,3 +1,4 @@
+import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
 import { textWidth, wrap } from '../scene/text-width.ts';
 
 // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what a page cannot show
@@ -29,6 +30,10 @@ export function fold(words: string, size: number, room: number, bold = false): s
 export const count = (n: number, one: string, more = `${one}s`): string => `${n} ${n === 1 ? one : more}`;
 
 export const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
+/** A resistance as a meter shows it: never in milliohms. */
+export const ohms = (r: number): string =>
+  Math.abs(r) < 1 ? `${formatNumber(r, 2)} Ω` : formatQuantity(r, 'resistance', 2);
 
 /** A length of wire as one would cut it: up to the next 10 cm. */
 export const cutLength = (metres: number): string => `${(Math.ceil(metres * 10 - 1e-6) / 10).toFixed(1)} m`;

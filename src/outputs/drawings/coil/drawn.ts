@@ -50,7 +50,10 @@ export function tapLabels(
   avoid: readonly Box[] = [],
 ): Item[] {
   const placed = placeLabels(
-    taps.map((t) => {
+    taps.map((t, i) => {
+      // Of taps side by side the outer ones write outward, so that no leader runs through another's words.
+      const near = (other: number) => taps[other] && Math.abs(taps[other].at[0] - t.at[0]) < 24;
+      const first = near(i + 1) && !near(i - 1) ? 'end' : near(i - 1) && !near(i + 1) ? 'start' : 'middle';
       const d = Math.hypot(t.toward[0] - t.at[0], t.toward[1] - t.at[1]) || 1;
       const [ux, uy] = [(t.toward[0] - t.at[0]) / d, (t.toward[1] - t.at[1]) / d];
       return {
@@ -58,12 +61,11 @@ export function tapLabels(
         must: true,
         places: [0, 4.6, 9.2, 13.8].flatMap((more) => {
           const p: Point = [t.toward[0] + ux * more, t.toward[1] + uy * more];
-          const side = Math.abs(ux) > 0.5 ? (ux > 0 ? ('start' as const) : ('end' as const)) : ('middle' as const);
-          return [
-            { at: p, anchor: side },
-            { at: p, anchor: 'start' as const },
-            { at: p, anchor: 'end' as const },
-          ];
+          const side = Math.abs(ux) > 0.5 ? (ux > 0 ? 'start' : 'end') : first;
+          return ([side, 'middle', 'start', 'end'] as const).map((anchor) => ({
+            at: [p[0] + (anchor === 'start' ? 0.7 : anchor === 'end' ? -0.7 : 0), p[1]] as Point,
+            anchor,
+          }));
         }),
       };
     }),

@@ -20,6 +20,8 @@ export interface Footprint {
   readonly drills: readonly { readonly at: Point; readonly diameter: number }[];
   /** A body of unknown size is drawn dashed. */
   readonly assumed?: boolean;
+  /** Width of the body alone, where something stands out of it; default `w`. */
+  readonly body?: number;
   /** Room for words inside. */
   readonly words: 'inside' | 'above';
   /** Axis of a coil: along x, along y, or up through the board. */
@@ -262,6 +264,7 @@ function variableFootprint(part: BoardPart, tuning: TuningDescription | undefine
     terminals: { [fixed]: [-w / 4, h / 2], [moving]: [w / 4, h / 2] },
     drills: [],
     assumed,
+    body: w,
     words: 'inside',
   });
   switch (tuning?.kind) {

@@ -28,8 +28,10 @@ export interface BoardLayout {
   readonly warnings: readonly string[];
 }
 
-const EDGE = 8;
-const GAP = 9;
+/** Clear of the edge and between parts, mm: as one likes it, and as close as it may be to stay on one page. */
+const EASY = { edge: 8, gap: 9 } as const;
+const TIGHT = { edge: 5, gap: 6 } as const;
+type Spacing = typeof EASY | typeof TIGHT;
 /** For the words over a small part. */
 const HEAD = 6.5;
 /** Between coils that must not reach each other, mm. */
@@ -85,20 +87,22 @@ export function boardLayout(
   board: { width?: number; height?: number } = {},
 ): BoardLayout {
   const units = unitsOf(set, parts);
-  const widest = Math.max(...units.map(({ unit }) => unit.w)) + 2 * EDGE;
+  const widest = Math.max(...units.map(({ unit }) => unit.w)) + 2 * EASY.edge;
   if (board.width !== undefined) {
-    const laid = laidOut(parts, units, Math.max(board.width, Math.ceil(widest)), board.height);
+    const laid = laidOut(parts, units, Math.max(board.width, Math.ceil(widest)), board.height, EASY);
     if (!(widest > board.width)) return laid;
     const word = `The board must be ${Math.ceil(widest)} mm wide: its widest part would not lie on it.`;
     return { ...laid, warnings: [word, ...laid.warnings] };
   }
   // The narrowest that fits a page; where none does, the one that wastes least.
-  const tried = [130, 142, 154, 166, ONE_PAGE.width]
-    .map((w) => Math.max(w, Math.ceil(widest)))
-    .map((w) => laidOut(parts, units, w, board.height));
+  const widths = [130, 142, 154, 166, ONE_PAGE.width].map((w) => Math.max(w, Math.ceil(widest)));
+  const tried = (spacing: Spacing) => widths.map((w) => laidOut(parts, units, w, board.height, spacing));
+  const fits = (l: BoardLayout): boolean => l.width <= ONE_PAGE.width && l.height <= ONE_PAGE.height;
+  const easy = tried(EASY);
   return (
-    tried.find((l) => l.width <= ONE_PAGE.width && l.height <= ONE_PAGE.height) ??
-    tried.reduce((a, b) => (b.width * b.height < a.width * a.height ? b : a))
+    easy.find(fits) ??
+    tried(TIGHT).find(fits) ??
+    easy.reduce((a, b) => (b.width * b.height < a.width * a.height ? b : a))
   );
 }
 
@@ -107,36 +111,37 @@ function laidOut(
   units: readonly { unit: Unit; stage: number }[],
   width: number,
   length: number | undefined,
+  { edge, gap }: Spacing,
 ): BoardLayout {
   const warnings: string[] = [];
   const placed: PlacedPart[] = [];
-  let y = EDGE;
+  let y = edge;
   const terminals = units.filter((u) => u.stage === 0).map((u) => u.unit);
   if (terminals.length > 0) {
     terminals.forEach((unit, i) => {
-      const x = i === 0 ? EDGE + unit.w / 2 : width - EDGE - unit.w / 2;
+      const x = i === 0 ? edge + unit.w / 2 : width - edge - unit.w / 2;
       for (const m of unit.members) placed.push({ ...m, at: [x, y + HEAD + unit.h / 2] });
     });
-    y += HEAD + 16 + GAP / 2;
+    y += HEAD + 16 + gap / 2;
   }
   for (let s = 1; s <= 5; s++) {
     const here = units.filter((u) => u.stage === s).map((u) => u.unit);
-    for (const row of rowsOf(here, width - 2 * EDGE)) {
+    for (const row of rowsOf(here, width - 2 * edge, gap)) {
       const height = Math.max(...row.map((u) => u.h)) + HEAD;
       const total = row.reduce((sum, u) => sum + u.w, 0);
-      const gaps = row.slice(1).map((u, i) => (u.isCoil && row[i].isCoil ? APART : GAP));
-      const spare = width - 2 * EDGE - total - gaps.reduce((a, b) => a + b, 0);
+      const gaps = row.slice(1).map((u, i) => (u.isCoil && row[i].isCoil ? APART : gap));
+      const spare = width - 2 * edge - total - gaps.reduce((a, b) => a + b, 0);
       const between = row.length > 1 ? Math.min(spare / (row.length - 1), 14) : 0;
-      let x = EDGE + (row.length > 1 ? Math.max(0, spare - between * (row.length - 1)) / 2 : spare / 2);
+      let x = edge + (row.length > 1 ? Math.max(0, spare - between * (row.length - 1)) / 2 : spare / 2);
       row.forEach((unit, i) => {
         const [cx, cy] = [x + unit.w / 2, y + HEAD + (height - HEAD) / 2];
         for (const m of unit.members) placed.push({ ...m, at: [cx + m.at[0], cy + m.at[1]] });
         x += unit.w + (gaps[i] ?? 0) + between;
       });
-      y += height + GAP / 2;
+      y += height + gap / 2;
     }
   }
-  const least = Math.ceil(y + EDGE);
+  const least = Math.ceil(y + edge);
   if (length !== undefined && length < least)
     warnings.push(`The board must be ${least} mm long: laid out as the trade does it, the parts need so much.`);
   const height = Math.max(least, length ?? 0);
@@ -157,7 +162,10 @@ function unitsOf(set: SetDescription, { parts, couplings }: BoardParts): { unit:
   const done = new Set<string>();
   let axes = 0;
   const placing = set.arrangement as { distance?: number; tilt?: number };
-  for (const part of parts) {
+  // The aerial's own capacitor stands on its coil's side: before the other.
+  const own = parts.find((p) => p.key === 'aerial tuning capacitor');
+  const order = own ? parts.flatMap((p) => (p === own ? [] : p.key === 'tuning capacitor' ? [own, p] : [p])) : parts;
+  for (const part of order) {
     if (done.has(part.tag)) continue;
     done.add(part.tag);
     const mates = couplings
@@ -204,12 +212,12 @@ function unitsOf(set: SetDescription, { parts, couplings }: BoardParts): { unit:
   return units;
 }
 
-function rowsOf(units: readonly Unit[], room: number): Unit[][] {
+function rowsOf(units: readonly Unit[], room: number, usual: number): Unit[][] {
   const rows: Unit[][] = [];
   let used = 0;
   for (const unit of units) {
     const row = rows[rows.length - 1];
-    const gap = row && unit.isCoil && row[row.length - 1].isCoil ? APART : GAP;
+    const gap = row && unit.isCoil && row[row.length - 1].isCoil ? APART : usual;
     if (row && used + gap + unit.w <= room) {
       row.push(unit);
       used += gap + unit.w;
@@ -264,9 +272,11 @@ export function layoutItems(layout: BoardLayout): Item[] {
   const frame = { x: 0.5, y: 0.5, w: width - 1, h: height - 1 };
   const labels: Label[] = [];
   for (const { part, print, at } of placed) {
-    const room = print.words === 'inside' ? Math.max(24, print.w - 8) : Math.min(width - 4, Math.max(44, print.w + 20));
-    const whole = `${part.tag}  ${part.words}${print.assumed ? ' (size assumed)' : ''}`;
-    const short = `${part.tag}  ${part.words}`;
+    const room =
+      print.words === 'inside'
+        ? Math.max(24, (print.body ?? print.w) - 3)
+        : Math.min(width - 4, Math.max(44, print.w + 20));
+    const words = `${part.tag}  ${part.words}`;
     const above = -print.h / 2 - 1.4;
     const spots: Point[] =
       print.words === 'inside'
@@ -287,14 +297,21 @@ export function layoutItems(layout: BoardLayout): Item[] {
             [0, print.h / 2 + 7.4],
           ];
     labels.push({
-      item: { text: shorten(whole, LETTERS, room / 1.12), size: LETTERS, bold: true },
-      shorter: [shorten(short, LETTERS, room / 1.12), shorten(short, LETTERS, room * 0.55), part.tag],
+      item: { text: shorten(words, LETTERS, room / 1.12), size: LETTERS, bold: true },
+      shorter: [shorten(words, LETTERS, room * 0.55), part.tag],
       must: true,
       places: spots.flatMap(([x, y]) => [
         { at: [at[0] + x, at[1] + y] as Point, anchor: 'middle' as const },
         { at: [Math.max(2, at[0] + x - print.w / 2), at[1] + y] as Point, anchor: 'start' as const },
         { at: [Math.min(width - 2, at[0] + x + print.w / 2), at[1] + y] as Point, anchor: 'end' as const },
       ]),
+    });
+  }
+  for (const { print, at } of placed) {
+    if (!print.assumed) continue;
+    labels.push({
+      item: { text: '(size assumed)', size: 2.2 },
+      places: [2, 5, 8, -9, 12].map((y) => ({ at: [at[0], at[1] + y] as Point, anchor: 'middle' as const })),
     });
   }
   for (const { part } of placed) {
