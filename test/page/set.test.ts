@@ -296,7 +296,7 @@ describe('the dial', () => {
     await withPage(async (page) => {
       await answered(page);
       await page.getByRole('radio', { name: 'Night' }).check({ force: true });
-      await page.getByText(/^By night the best here is /).waitFor();
+      await page.getByText(/^By night you would hear /).waitFor();
     });
   });
 });

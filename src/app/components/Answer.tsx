@@ -44,7 +44,7 @@ function AsLastUnderstood() {
               <button type="button" class="link" onClick={() => showField(problem.path)}>
                 {fieldWords(problem.path, written.value)}
               </button>
-              : expected {problem.expected}
+              : expected {withLabels(problem.expected, written.value)}
               {problem.hint ? ` (${withLabels(problem.hint, written.value)})` : ''}
             </li>
           );

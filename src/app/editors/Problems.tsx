@@ -9,7 +9,7 @@ export function Problems({ id, problems }: { id: string; problems: readonly Prob
     <p class="problem" id={id}>
       {problems.map(({ path, expected, hint }) => (
         <span key={`${path} ${expected}`}>
-          Expected {expected}
+          Expected {withLabels(expected, written.value)}
           {hint ? `: ${withLabels(hint, written.value)}` : ''}.{' '}
         </span>
       ))}

@@ -29,14 +29,22 @@ describe('what is said first', () => {
     expect(summed([station('Elm', 'not heard')], 'night')).toMatch(/^By night nothing would be heard/);
   });
   it('of one', () => {
-    expect(summed([station('Elm', 'loud')])).toBe('Best here is Elm on 603 kHz: loud.');
+    expect(summed([station('Elm', 'loud')])).toBe('You would hear one station, Elm on 603 kHz: loud.');
     expect(summed([station('Elm', 'loud', ['Ash', 'a murmur behind'])])).toBe(
-      'Best here is Elm on 603 kHz: loud, with Ash murmuring behind it.',
+      'You would hear one station, Elm on 603 kHz: loud, with Ash murmuring behind it.',
+    );
+  });
+  it('of two', () => {
+    expect(summed([station('Elm', 'comfortable'), station('Ash', 'faint')])).toBe(
+      'You would hear two stations, best of all Elm on 603 kHz: comfortable. Ash is faint.',
+    );
+    expect(summed([station('Elm', 'comfortable'), station('Ash', 'loud', ['Elm', 'swamped'])])).toBe(
+      'You would hear one station, Elm on 603 kHz: comfortable. One more is drowned by others.',
     );
   });
   it('of two alike and a third', () => {
     expect(summed([station('Elm', 'quiet'), station('Ash', 'quiet'), station('Oak', 'faint')])).toBe(
-      'Best here is Elm on 603 kHz: quiet. Ash is quiet too; Oak is faint.',
+      'You would hear three stations, best of all Elm on 603 kHz: quiet. Ash is quiet too; Oak is faint.',
     );
   });
   it('of many by night, some lost', () => {
@@ -50,9 +58,11 @@ describe('what is said first', () => {
       station('Bay', 'not heard', ['Elm', 'swamped']),
     ];
     expect(summed(many, 'night')).toBe(
-      'By night the best here is Elm on 603 kHz: loud, though Ash talks through it. Ash is loud too; Oak and Fir are comfortable. One more is drowned by others and two more cannot be heard.',
+      'By night you would hear four stations, best of all Elm on 603 kHz: loud, though Ash talks through it. Ash is loud too; Oak and Fir are comfortable. One more is drowned by others and two more cannot be heard.',
     );
-    expect(summed(many, new Date('2026-01-01T21:05:00Z'))).toMatch(/^At 21:05 UTC the best here is Elm/);
+    expect(summed(many, new Date('2026-01-01T21:05:00Z'))).toMatch(
+      /^At 21:05 UTC you would hear four stations, best of all Elm/,
+    );
   });
   it('one verdict for one station', () => {
     expect(verdictOf(station('Elm', 'quiet', ['Ash', 'swamped']))).toBe('drowned');

@@ -6,7 +6,7 @@ export type Summed = Pick<StationReception, 'name' | 'frequency' | 'heard' | 'di
 
 const WORDS: readonly HeardWord[] = ['loud', 'comfortable', 'quiet', 'faint'];
 
-/** "Best here is Saltmarsh Radio on 603 kHz: comfortable." and what else can be had, as one would say it. */
+/** "You would hear six stations, best of all Saltmarsh Radio on 603 kHz: comfortable." and the rest, as one would say it. */
 export function summaryOf(stations: readonly Summed[], best: readonly number[], time?: 'day' | 'night' | Date): string {
   if (stations.length === 0) return 'No stations are listed for this place yet: add those you know of.';
   const when = whenWords(time);
@@ -16,7 +16,8 @@ export function summaryOf(stations: readonly Summed[], best: readonly number[], 
   if (audible.length === 0)
     return `${when ? `${when} nothing` : 'Nothing'} would be heard on this set here as it stands; see what would help most.`;
   const [first, ...others] = audible;
-  const opening = `${when ? `${when} the best here is` : 'Best here is'} ${first.name} on ${formatNumber(first.frequency / 1e3, 5)} kHz: ${first.heard}${behindWords(first)}.`;
+  const many = others.length === 0 ? 'one station,' : `${numeral(audible.length)} stations, best of all`;
+  const opening = `${when ? `${when} you` : 'You'} would hear ${many} ${first.name} on ${formatNumber(first.frequency / 1e3, 5)} kHz: ${first.heard}${behindWords(first)}.`;
   const rest = WORDS.flatMap((word) => {
     const names = others.filter((s) => s.heard === word).map((s) => s.name);
     if (names.length === 0) return [];
@@ -62,7 +63,8 @@ function whenWords(time: 'day' | 'night' | Date | undefined): string {
 }
 
 const NUMBERS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
-const count = (n: number): string => `${NUMBERS[n] ?? n} more`;
+const numeral = (n: number): string => NUMBERS[n] ?? String(n);
+const count = (n: number): string => `${numeral(n)} more`;
 
 const inSeries = (words: readonly string[]): string =>
   words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words[words.length - 1]}`;

@@ -40,6 +40,21 @@ const FIELDS: readonly (readonly [RegExp, string])[] = [
   [/are not a transformer/, 'transformer'],
 ];
 
+const textOf = (path: readonly (string | number)[]): string =>
+  path.map((key, i) => (typeof key === 'number' ? `[${key}]` : i === 0 ? key : `.${key}`)).join('');
+
+/** Two fields are at odds: both are named, with what is in them. */
+function capacitorEnds(path: string, part: object): Omit<Problem, 'path'> | undefined {
+  const { minimum, maximum } = part as { minimum?: unknown; maximum?: unknown };
+  if (typeof minimum !== 'number' || typeof maximum !== 'number') return undefined;
+  const [low, high] = [formatQuantity(minimum, 'capacitance'), formatQuantity(maximum, 'capacitance')];
+  return {
+    expected: `less than ${high}, what ${path}.maximum says`,
+    received: low,
+    hint: `lower this, or raise ${path}.maximum`,
+  };
+}
+
 /** Sizes a hair from nothing leave sums that no longer mean anything. */
 function sensible(coil: { inductance: number; selfCapacitance?: number }): void {
   const { inductance: L, selfCapacitance: C = 0 } = coil;
@@ -61,8 +76,13 @@ export function buildProblems(set: SetDescription): Problem[] {
       const part = valueAtPath(set, path) as object;
       const field = FIELDS.find(([words, key]) => words.test(refusal.message) && key in part)?.[1];
       const at = field === undefined ? path : [...path, field];
+      const ends = capacitorEnds(textOf(path), part);
+      if (ends && field === 'minimum') {
+        problems.push({ path: textOf(at), ...ends });
+        return;
+      }
       problems.push({
-        path: at.map((key, i) => (typeof key === 'number' ? `[${key}]` : i === 0 ? key : `.${key}`)).join(''),
+        path: textOf(at),
         expected: 'sizes that can be built',
         received: brief(valueAtPath(set, at)),
         hint: /singular/.test(refusal.message) ? 'parts of it lie in the same place' : refusal.message,

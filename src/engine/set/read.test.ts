@@ -69,6 +69,17 @@ describe('reading a description', () => {
     expect(found).toMatch(/coils\[0\]\.wire: .*write \{ "size": "28 SWG"/);
   });
 
+  it('says which unit a bare number lacks, and names both fields that are at odds', () => {
+    const changed = (part: string, more: object) => {
+      const set = galena();
+      return sentences({ ...set, [part]: { ...set[part], ...more } });
+    };
+    expect(changed('aerial', { height: '8' }).join()).toMatch(/^aerial\.height: .*add a unit: "8 m", not "8"/);
+    expect(changed('tuning', { maximum: '365' }).join()).toMatch(/^tuning\.maximum: .*add a unit: "365 pF", not "365"/);
+    expect(changed('tuning', { maximum: '10 pF' })).toEqual([
+      'tuning.minimum: expected less than 10 pF, what tuning.maximum says, received 15 pF (lower this, or raise tuning.maximum)',
+    ]);
+  });
   it('refuses what refers to nothing', () => {
     const value = galena();
     value.arrangement.coil = 'mian';

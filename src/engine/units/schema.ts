@@ -27,7 +27,7 @@ export function quantity(kind: QuantityKind, bounds: Bounds = {}) {
       const show = JSON.stringify(String(dataset.value).slice(0, 60));
       if (!parsed.ok) {
         addIssue({
-          message: `expected ${parsed.expected}, received ${show}: ${parsed.hint}`,
+          message: `expected ${parsed.expected}, received ${show}: ${unitHint(String(dataset.value), kind, bounds) ?? parsed.hint}`,
           expected: parsed.expected,
           received: show,
         });
@@ -49,6 +49,21 @@ export function quantity(kind: QuantityKind, bounds: Bounds = {}) {
       about: bounds.about ?? '',
     }),
   );
+}
+
+/** Units people write, the likeliest first; which of them is meant shows where the usual range is known. */
+const UNITS = 'mm m cm km pF nF µF µH mH Ω kΩ MΩ kHz MHz V mV µA mA A kW W mV/m µV/m'.split(' ');
+
+/** For a bare number: the unit that makes a usual size of it. */
+function unitHint(text: string, kind: QuantityKind, { typical }: Bounds): string | undefined {
+  const bare = text.trim();
+  if (!typical || bare === '' || !Number.isFinite(Number(bare))) return undefined;
+  for (const unit of UNITS) {
+    const tried = parseQuantity(`${bare} ${unit}`, kind);
+    if (tried.ok && tried.value >= typical[0] && tried.value <= typical[1])
+      return `add a unit: "${bare} ${unit}", not "${bare}"`;
+  }
+  return undefined;
 }
 
 function describe(input: unknown, kind: QuantityKind): string {
