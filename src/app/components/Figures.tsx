@@ -1,3 +1,5 @@
+import { inSeries } from './figure.ts';
+
 export interface FigureItem {
   readonly label: string;
   readonly text: string;
@@ -5,12 +7,16 @@ export interface FigureItem {
   readonly range?: string;
 }
 
+/** "—" and "NaN" are no figures: what a measured part does not tell is named in one line instead. */
+const isKnown = ({ text }: FigureItem): boolean => !/^(—|NaN)/.test(text);
+
 /** What a part comes to as made: names and figures, with warnings on them. */
 export function Figures({ items, warnings = [] }: { items: readonly FigureItem[]; warnings?: readonly string[] }) {
+  const unknown = items.filter((item) => !isKnown(item)).map(({ label }) => label[0].toLowerCase() + label.slice(1));
   return (
     <div class="figures">
       <dl>
-        {items.map(({ label, text, range }) => (
+        {items.filter(isKnown).map(({ label, text, range }) => (
           <div key={label}>
             <dt>{label}</dt>
             <dd>
@@ -20,6 +26,7 @@ export function Figures({ items, warnings = [] }: { items: readonly FigureItem[]
           </div>
         ))}
       </dl>
+      {unknown.length > 0 && <p class="figure-unknown">Not known from what is given here: {inSeries(unknown)}.</p>}
       {warnings.map((warning) => (
         <p class="figure-warning" key={warning}>
           <span aria-hidden="true">⚠ </span>

@@ -1,4 +1,5 @@
 import type { Stage, StageId } from '../../engine/reception/types.ts';
+import { liveLevels } from '../state/live-levels.ts';
 
 /** The span each stage's bar is drawn over: from hardly anything to as much as such sets ever see. */
 const SPANS: Readonly<Record<StageId, readonly [number, number]>> = {
@@ -18,8 +19,9 @@ function along(id: StageId, value: number): number {
   return Number.isFinite(at) ? Math.min(1, Math.max(0, at)) : 0;
 }
 
-/** A thin bar of the level, with what it may well be, paler. The figure beside it says the same. */
+/** A thin bar of the level, with what it may well be, paler; while one listens, a mark where it is at this moment. */
 export function LevelBar({ level }: { level?: Stage }) {
+  const now = level && liveLevels.value[level.id];
   const at = level ? along(level.id, level.value) : 0;
   const [low, high] = level?.range ? level.range.map((value) => along(level.id, value)) : [at, at];
   return (
@@ -27,6 +29,9 @@ export function LevelBar({ level }: { level?: Stage }) {
       <rect class="level-ground" x="0" y="2" width="100" height="2" />
       <rect class="level-range" x={low * 100} y="1" width={Math.max(0, high - low) * 100} height="4" />
       <rect class="level-full" x="0" y="1.5" width={at * 100} height="3" />
+      {level && now !== undefined && (
+        <rect class="level-now" x={Math.max(0, along(level.id, now) * 100 - 0.8)} y="0" width="1.6" height="6" />
+      )}
     </svg>
   );
 }

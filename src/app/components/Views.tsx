@@ -27,9 +27,12 @@ export function OtherView() {
   const now = reception.value;
   if (!set || !now) return <p class="quiet">Working out the set first…</p>;
   if (view.value === 'sheets')
-    return <Later load={loadSheets} name="Sheets" props={{ written: written.value, set, reception: now }} />;
+    return (
+      <Later key="sheets" load={loadSheets} name="Sheets" props={{ written: written.value, set, reception: now }} />
+    );
   return (
     <Later
+      key="explain"
       load={loadExplain}
       name="Explain"
       props={{

@@ -146,6 +146,15 @@ function StationMarks({ reception, scale, chosenIndex, length, rows, top, base }
             )}
             <line class="dial-mark" x1={at} x2={at} y1={base} y2={base - 6 - bars * 7.5} />
             {isNamed && (
+              <line
+                class="dial-leader"
+                x1={at}
+                x2={Math.abs(MARGIN + place.middle - at) < 20 ? at : MARGIN + place.middle}
+                y1={base - 6 - bars * 7.5}
+                y2={top - 3 - place.row * 15}
+              />
+            )}
+            {isNamed && (
               <text x={MARGIN + place.middle} y={top - 6 - place.row * 15}>
                 {station.name}
               </text>

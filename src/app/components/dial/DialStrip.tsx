@@ -111,6 +111,18 @@ function TurningDial({ now, scale, position }: { now: Reception; scale: DialScal
             />
           )}
         </div>
+        <p class="dial-legend">
+          <span>
+            <span class="swatch hill" />
+            strength of stations
+          </span>{' '}
+          {station?.dial && (
+            <span>
+              <span class="swatch spread" />
+              where this one may lie
+            </span>
+          )}
+        </p>
         <p id="dial-keys" class="visually-hidden">
           Arrow keys: one kilohertz; Page Up and Page Down: one channel; N and P: next and previous station.
         </p>

@@ -1,0 +1,145 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { withPage } from '../support/browser.ts';
+
+const answered = (page: Page) => page.locator('.station').first().waitFor();
+const focusedId = (page: Page) => page.evaluate(() => document.activeElement?.id ?? '');
+const PHONE = { width: 390, height: 844, touch: true } as const;
+
+describe('what would help', () => {
+  test('a line goes to its field; Try makes the change, Undo takes it back', async () => {
+    await withPage(async (page) => {
+      await answered(page);
+      const advice = page.locator('.help li', { hasText: 'A higher aerial' });
+      await advice.locator('.help-item').click();
+      await expect.poll(() => focusedId(page)).toBe('f-aerial.height');
+      const height = page.getByRole('textbox', { name: 'Height', exact: true });
+      const before = await height.inputValue();
+      await advice.getByRole('button', { name: /^Try/ }).click();
+      await expect.poll(() => height.inputValue()).toBe('12 m');
+      await page.locator('.notice').getByRole('button', { name: 'Undo' }).click();
+      await expect.poll(() => height.inputValue()).toBe(before);
+    });
+  });
+});
+
+describe('what is wrong', () => {
+  test('is said by the labels of the fields, both of two at odds, and leads to the field', async () => {
+    await withPage(async (page) => {
+      await answered(page);
+      const meshed = page.getByRole('textbox', { name: 'Meshed', exact: true });
+      await meshed.fill('10 pF');
+      await meshed.press('Enter');
+      const behind = page.locator('.behind');
+      await behind.waitFor();
+      const said = (await behind.textContent())!;
+      expect(said).toContain('Tuning capacitor › Open');
+      expect(said).toContain('“Tuning capacitor › Meshed”');
+      expect(said).not.toMatch(/tuning\.(minimum|maximum)/);
+      await behind.getByRole('button', { name: 'Tuning capacitor › Open' }).click();
+      await expect.poll(() => focusedId(page)).toBe('f-tuning.minimum');
+      await meshed.fill('500');
+      await meshed.press('Enter');
+      await page.getByText('add a unit: "500 pF", not "500"').first().waitFor();
+    });
+  });
+});
+
+describe('on a phone', () => {
+  test('the head takes two rows, the answer is seen whole, and power is still called power', async () => {
+    await withPage(async (page) => {
+      await answered(page);
+      expect((await page.locator('.header').boundingBox())!.height).toBeLessThan(100);
+      const stage = page.getByRole('tab', { name: /^Tuned circuit/ });
+      await expect.poll(() => stage.locator('.stage-change').textContent()).toMatch(/^\d+ dB of power lost$/);
+      expect((await stage.boundingBox())!.height, 'one line').toBeLessThan(50);
+    }, PHONE);
+  });
+  test('tapping a stage brings its workbench into view', async () => {
+    await withPage(async (page) => {
+      await answered(page);
+      await page.getByRole('tab', { name: /^Aerial/ }).tap();
+      const title = page.getByRole('heading', { name: 'Aerial and earth' });
+      await expect.poll(async () => (await title.boundingBox())?.y ?? 9e9).toBeLessThan(400);
+    }, PHONE);
+  });
+});
+
+describe('from the keyboard alone', () => {
+  test('Tab goes through the page from head to dial and every stop is seen to have the focus', async () => {
+    await withPage(async (page) => {
+      await answered(page);
+      const stops: string[] = [];
+      for (let n = 0; n < 200; n++) {
+        await page.keyboard.press('Tab');
+        const stop = await page.evaluate(() => {
+          const at = document.activeElement as HTMLElement | null;
+          if (!at || at === document.body) return undefined;
+          const box = at.getBoundingClientRect();
+          // A radio button is drawn by the words after it.
+          const shown = at.matches('.day-night input') ? (at.nextElementSibling as HTMLElement) : at;
+          const style = getComputedStyle(shown);
+          return {
+            name: at.getAttribute('aria-label') || at.id || at.textContent?.trim().slice(0, 30) || at.tagName,
+            isMarked: style.outlineStyle !== 'none' && Number.parseFloat(style.outlineWidth) >= 1,
+            isInView: box.bottom > 0 && box.top < innerHeight,
+          };
+        });
+        if (!stop) break;
+        expect(stop.isMarked, `${stop.name} has a mark of focus`).toBe(true);
+        expect(stop.isInView, `${stop.name} is in view`).toBe(true);
+        stops.push(stop.name);
+      }
+      expect(stops.length).toBeGreaterThan(30);
+      const order = ['Name of the set', 'stage-2', 'f-tuning.maximum', 'Pointer of the dial'].map((name) =>
+        stops.indexOf(name),
+      );
+      expect(order).toEqual([...order].sort((a, b) => a - b));
+      expect(order[0]).toBeGreaterThanOrEqual(0);
+    });
+  });
+  test('a menu opens, Escape folds it and gives the focus back', async () => {
+    await withPage(async (page) => {
+      await answered(page);
+      const open = page.getByRole('button', { name: 'Open', exact: true });
+      await open.press('Enter');
+      const first = page.getByRole('button', { name: /^A file/ });
+      await first.waitFor();
+      await page.keyboard.press('Tab');
+      await page.keyboard.press('Escape');
+      await first.waitFor({ state: 'detached' });
+      expect(await page.evaluate(() => document.activeElement?.textContent)).toMatch(/^Open/);
+    });
+  });
+});
+
+describe('for everybody', () => {
+  for (const [name, options] of [
+    ['wide and light', { width: 1440, height: 900 }],
+    ['wide and dark', { width: 1440, height: 900, colorScheme: 'dark' }],
+    ['a phone, light', PHONE],
+    ['a phone, dark', { ...PHONE, colorScheme: 'dark' }],
+  ] as const)
+    test(`axe finds nothing in the other views, with a notice or with something wrong: ${name}`, async () => {
+      await withPage(async (page) => {
+        await answered(page);
+        const found = async () =>
+          (await new AxeBuilder({ page }).analyze()).violations.map(
+            ({ id, nodes }) => `${id}: ${nodes.map((n) => n.html).join(' | ')}`,
+          );
+        await page.locator('.help .try').first().click();
+        await page.locator('.notice').waitFor();
+        await page.getByRole('textbox', { name: 'Meshed', exact: true }).fill('10 pF');
+        await page.keyboard.press('Enter');
+        await page.locator('.behind').waitFor();
+        expect(await found()).toEqual([]);
+        await page.getByRole('button', { name: 'Explain', exact: true }).click();
+        await page.locator('.explain-stage canvas').waitFor();
+        expect(await found()).toEqual([]);
+        await page.getByRole('button', { name: 'Sheets', exact: true }).click();
+        await page.locator('.sheets-paper svg').waitFor();
+        expect(await found()).toEqual([]);
+      }, options);
+    });
+});
