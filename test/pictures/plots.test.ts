@@ -175,6 +175,16 @@ describe.each(Object.keys(scenes))('%s', (name) => {
   });
 });
 
+test('a notch in the band is named, and only where there is one', () => {
+  const hump = (frequency: number) => -20 * Math.abs(Math.log2(frequency / 603e3));
+  const points = range(161, 500e3, 1600e3).map((frequency) => ({ frequency, level: hump(frequency) }));
+  const notched = points.map((p) => ({ ...p, level: p.level - 30 * Math.exp(-(((p.frequency - 900e3) / 20e3) ** 2)) }));
+  const said = (of: typeof points) => JSON.stringify(plots.bandResponse({ points: of, stations: [] }, { width: 500 }));
+  expect(said(notched)).toMatch(/Hardly anything passes near (89\d|90\d) kHz/);
+  expect(said(notched)).toContain('a notch: shorted out here');
+  expect(said(points)).not.toMatch(/notch|Hardly anything/);
+});
+
 test('nothing to show is no reason to fail', () => {
   const points = range(5, 500e3, 1600e3).map((frequency) => ({ frequency, level: 0 }));
   for (const width of [100, 360, 2000]) {

@@ -17,6 +17,26 @@ export interface BandResponse {
 
 const top = (levels: readonly number[]): number => (levels.length > 0 ? drawable(Math.max(...levels)) : 0);
 
+/** How much deeper than what stands on either side makes a notch, dB. */
+const NOTCH = 12;
+
+/** Where hardly anything passes between two stretches where more does: the rest of a tapped coil or a trap shorts it. */
+function notchOf(points: BandResponse['points']): BandResponse['points'][number] | undefined {
+  const lowest = points.reduce((low, p) => (drawable(p.level) < drawable(low.level) ? p : low), points[0]);
+  const at = points.indexOf(lowest);
+  const highest = (part: BandResponse['points']): number => top(part.map((p) => p.level));
+  if (at === 0 || at === points.length - 1) return undefined;
+  const rise = Math.min(highest(points.slice(0, at)), highest(points.slice(at + 1))) - drawable(lowest.level);
+  return rise >= NOTCH ? lowest : undefined;
+}
+
+const notchText = (points: BandResponse['points']): string => {
+  const notch = notchOf(points);
+  return notch
+    ? ` Hardly anything passes near ${khz(notch.frequency)}: there a part of the circuit shorts it out (the coil above a tap with the capacitor, or a trap).`
+    : '';
+};
+
 export function bandText({ stations, wanted, points }: BandResponse): string {
   const strongest = top(stations.map((s) => s.level));
   const order = [...stations].sort((a, b) => b.level - a.level);
@@ -24,12 +44,12 @@ export function bandText({ stations, wanted, points }: BandResponse): string {
   const others = order.filter((s) => s !== want).slice(0, 3);
   const range = `From ${khzFigure(points[0].frequency)} to ${khz(points[points.length - 1].frequency)}.`;
   if (!want)
-    return `${range} Strongest at the detector: ${inSeries(others.map((s) => `${s.name} ${khz(s.frequency)}`))}.`;
+    return `${range} Strongest at the detector: ${inSeries(others.map((s) => `${s.name} ${khz(s.frequency)}`))}.${notchText(points)}`;
   const behind = others.map((s) => {
     const d = want.level - s.level;
     return `${s.name} (${khz(s.frequency)}) ${db(Math.abs(d))} ${d >= 0 ? 'weaker' : 'stronger'}`;
   });
-  return `${range} At the detector ${want.name} (${khz(want.frequency)}) is ${strongest === want.level ? 'the strongest' : `${db(strongest - want.level)} under the strongest`}${behind.length > 0 ? `; ${inSeries(behind)}` : ''}.`;
+  return `${range} At the detector ${want.name} (${khz(want.frequency)}) is ${strongest === want.level ? 'the strongest' : `${db(strongest - want.level)} under the strongest`}${behind.length > 0 ? `; ${inSeries(behind)}` : ''}.${notchText(points)}`;
 }
 
 /** The response across the band, with every station as a stem as tall as it is at the detector. */
@@ -98,15 +118,37 @@ export function bandResponse(data: BandResponse, size: PlotSize = {}): Scene {
       must: chosen,
     };
   });
+  const notch = notchOf(points);
+  if (notch) {
+    const [px, py]: Point = [x(notch.frequency), clamp(notch.level - peak)];
+    labels.splice(1, 0, {
+      item: { text: 'a notch: shorted out here', size: SMALL, role: 'soft', sits: 'middle', rim: true },
+      shorter: ['a notch'],
+      places: [
+        { at: [px + 8, py - 4], anchor: 'start' },
+        { at: [px - 8, py - 4], anchor: 'end' },
+        { at: [px + 12, py - 18], anchor: 'start' },
+        { at: [px - 12, py - 18], anchor: 'end' },
+      ],
+    });
+  }
   const stems = within.map((s) => ({ x: s.head[0] - 3, y: s.head[1] - 3, w: 6, h: bottom - s.head[1] }));
   const roof = { x: 2, y: 18, w: frame.width - 4, h: box.y + box.h - 18 };
   const placed = placeLabels(labels, roof, [...stems, { x: 0, y: box.y - 20, w: 70, h: 14 }], 1);
+  // A name that found its room higher up is joined to its own stem.
+  const heads = [...order.slice(0, 1), ...(notch ? [undefined] : []), ...order.slice(1)];
+  const found = heads.filter((_, i) => placed.placed[i]);
+  const leaders = found.flatMap((s, i): Item[] => {
+    const at = placed.items[i].at;
+    if (!s || s.head[1] - at[1] < 20) return [];
+    return [line(s.head, [s.head[0], at[1] + 3], { stroke: 'soft', width: 0.7, dash: [1.5, 2] })];
+  });
   const want = wanted === undefined ? undefined : stations[wanted];
   return plotScene(
     frame,
     want ? `The band with the set tuned to ${want.name}` : 'The band at the detector',
     bandText(data),
-    [...items, ...placed.items],
+    [...items, ...leaders, ...placed.items],
   );
 }
 

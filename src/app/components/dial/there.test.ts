@@ -24,4 +24,8 @@ describe('what the dial says where the pointer stands', () => {
   it('between stations: what comes through there', () => {
     expect(at(650e3)).toMatch(/^between stations; Saltmarsh Radio comes through, \d+ dB under its best$/);
   });
+  it('nothing comes through between stations that are not heard', () => {
+    const silent = { ...reception, stations: reception.stations.map((s) => ({ ...s, heard: 'not heard' as const })) };
+    expect(whatIsThere(silent, scale.positionOf(650e3), 650e3)).toBe('between stations, nothing to be heard here');
+  });
 });

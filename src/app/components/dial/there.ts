@@ -20,13 +20,14 @@ export function whatIsThere(
   );
   const strongest = levels[at].reduce((best, level, i) => (level > levels[at][best] ? i : best), 0);
   if (!(levels[at][strongest] > -60)) return 'between stations, nothing here';
-  const { name, frequency: own } = stations[strongest];
+  const { name, frequency: own, heard } = stations[strongest];
   const off = frequency - own;
   const best = levels.reduce((most, row) => Math.max(most, row[strongest]), Number.NEGATIVE_INFINITY);
   const down = Math.round(best - levels[at][strongest]);
   const under = down > 0 ? `${down} dB under its best` : 'hardly weaker than at its best';
   if (Math.abs(off) < 50) return `on ${name}`;
   if (Math.abs(off) <= NEAR) return `${kHz(off)} ${off > 0 ? 'above' : 'below'} ${name}: ${under}`;
+  if (heard === 'not heard') return 'between stations, nothing to be heard here';
   return `between stations; ${name} comes through, ${under}`;
 }
 
