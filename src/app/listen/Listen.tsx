@@ -3,6 +3,7 @@ import type { Reception } from '../../engine/reception/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
 import type { HowLoud } from '../../outputs/audio/index.ts';
 import type { When } from '../place/when.ts';
+import { showLive, showNothingLive } from '../state/live-levels.ts';
 import { type SoundEngine, startSound } from './engine.ts';
 import './listen.css';
 import type { FromWorker, Moving, PlayerState } from './messages.ts';
@@ -45,6 +46,7 @@ export function Listen({ set, reception, position, onPosition, time }: ListenPro
   const [how, setHow] = useState<HowLoud>('brought up');
   const [volume, setVolume] = useState(-10);
   const [lifted, setLifted] = useState(false);
+  const [heated, setHeated] = useState(true);
   const [moving, setMoving] = useState<Moving | undefined>();
   const [player, setPlayer] = useState<PlayerState>({ gaps: 0, seconds: 0 });
   const [band, setBand] = useState<Extract<FromWorker, { kind: 'band' }> | undefined>();
@@ -62,6 +64,7 @@ export function Listen({ set, reception, position, onPosition, time }: ListenPro
       here.current = false;
       engine.current?.stop();
       engine.current = undefined;
+      showNothingLive();
     };
   }, []);
   useEffect(() => engine.current?.send({ kind: 'tune', position }), [position]);
@@ -71,8 +74,11 @@ export function Listen({ set, reception, position, onPosition, time }: ListenPro
   }, [set, time]);
 
   const listen = (message: FromWorker) => {
-    if (message.kind === 'moving') setMoving(message);
-    else if (message.kind === 'problem') setProblem(message.message);
+    if (message.kind === 'moving') {
+      setMoving(message);
+      showLive(message);
+    }
+    if (message.kind === 'problem') setProblem(message.message);
     else if (message.kind === 'band') setBand(message);
   };
   const stop = () => {
@@ -80,6 +86,7 @@ export function Listen({ set, reception, position, onPosition, time }: ListenPro
     engine.current = undefined;
     setState('off');
     setMoving(undefined);
+    showNothingLive();
   };
   const start = async () => {
     setState('starting');
@@ -98,6 +105,8 @@ export function Listen({ set, reception, position, onPosition, time }: ListenPro
       });
       if (!here.current) return started.stop();
       engine.current = started;
+      if (lifted) started.send({ kind: 'lifted', lifted });
+      if (!heated) started.send({ kind: 'heater', on: false });
       setState('on');
     } catch (error) {
       setState('off');
@@ -175,6 +184,20 @@ export function Listen({ set, reception, position, onPosition, time }: ListenPro
           />{' '}
           Detector taken out
         </label>
+        {set.detector.kind === 'valve' && (
+          <label>
+            <input
+              type="checkbox"
+              checked={heated}
+              onChange={(event) => {
+                setHeated(event.currentTarget.checked);
+                engine.current?.send({ kind: 'heater', on: event.currentTarget.checked });
+              }}
+            />{' '}
+            Heater on
+            {moving?.cathode !== undefined && <span class="quiet"> · cathode {Math.round(moving.cathode)} K</span>}
+          </label>
+        )}
       </div>
       <fieldset class="listen-row listen-tune">
         <legend class="visually-hidden">Tune</legend>

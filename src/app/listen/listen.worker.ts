@@ -100,6 +100,7 @@ function watch(from: Listening): void {
     pointer: from.pointer,
     level: 20 * Math.log10(Math.max(Math.sqrt(square / squares), 1e-12) / 20e-6),
     limited: 20 * Math.log10(limited),
+    cathode: from.cathode,
   };
   square = squares = 0;
   limited = 1;
@@ -242,6 +243,7 @@ async function take(m: ToWorker): Promise<void> {
   } else if (m.kind === 'how') listening?.setHow(m.how);
   else if (m.kind === 'volume') listening?.setVolume(m.level);
   else if (m.kind === 'lifted') listening?.setLifted(m.lifted);
+  else if (m.kind === 'heater') listening?.setHeater(m.on);
   else if (m.kind === 'programme')
     listening?.setProgramme(
       m.station,

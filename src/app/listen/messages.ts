@@ -27,6 +27,7 @@ export type ToWorker =
   | { readonly kind: 'how'; readonly how: HowLoud }
   | { readonly kind: 'volume'; readonly level: number }
   | { readonly kind: 'lifted'; readonly lifted: boolean }
+  | { readonly kind: 'heater'; readonly on: boolean }
   | { readonly kind: 'programme'; readonly station: number; readonly samples: Float32Array; readonly rate: number }
   | { readonly kind: 'microphone'; readonly station: number; readonly port?: MessagePort }
   | { readonly kind: 'band'; readonly file?: File; readonly centre?: number; readonly fullScale: number };
@@ -47,6 +48,8 @@ export interface Moving {
   readonly level: number;
   /** What the limiter takes away now, dB. */
   readonly limited: number;
+  /** Of a valve's cathode, K, once its heater was switched. */
+  readonly cathode?: number;
 }
 
 /** From the worker to the page. */

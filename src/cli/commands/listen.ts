@@ -40,6 +40,7 @@ export const listen: Command = {
     ['--sweep', 'turn the dial from its low end to its high end instead'],
     ['--seconds N', `how long; default 10, at most ${LONGEST_RENDER}`],
     ['--as phones|up', 'true level as in the phones, the room with it; or brought up as with an amplifier (default)'],
+    ['--heater on|off', 'switch a valve’s heater on from cold, or off while warm, at the beginning'],
     ['--night', 'with what the sky brings after dark, fading as it does'],
     ['--seed N', 'another run of noise, fading and programmes; the same seed gives the same sound, bit for bit'],
     ['--band FILE', 'a recorded band (stereo WAV: in-phase, quadrature) instead of the stations'],
@@ -48,6 +49,7 @@ export const listen: Command = {
   ],
   examples: [
     'faintwave listen examples/medium-wave-galena.json --station Lantern --seconds 10 --out lantern.wav',
+    'faintwave listen examples/ferrite-rod-valve-diode.json --heater on --seconds 20 --out warming.wav',
     'faintwave listen examples/medium-wave-galena.json --sweep --seconds 60 --night --out dial.wav',
   ],
   async run(args, io) {
@@ -59,6 +61,7 @@ export const listen: Command = {
         sweep: { type: 'boolean' },
         seconds: { type: 'string' },
         as: { type: 'string' },
+        heater: { type: 'string' },
         night: { type: 'boolean' },
         seed: { type: 'string' },
         band: { type: 'string' },
@@ -73,13 +76,18 @@ export const listen: Command = {
     const seed = number(values.seed, 1, 0, 2 ** 31, '--seed');
     const how = LEVELS[values.as ?? 'up'];
     if (!how) throw new InputError(`expected --as phones or --as up, received "${values.as?.slice(0, 40)}"`);
+    if (values.heater !== undefined && values.heater !== 'on' && values.heater !== 'off')
+      throw new InputError(`expected --heater on or --heater off, received "${values.heater.slice(0, 40)}"`);
+    if (values.heater !== undefined && set.detector.kind !== 'valve')
+      throw new InputError('--heater is for a set whose detector is a valve; this one has none');
+    const heater = values.heater && (values.heater === 'on' ? ('switched on' as const) : ('switched off' as const));
     const field = { time: values.night ? ('night' as const) : ('day' as const), coast: coastFor(set.place) };
     const reception = receive(set, field);
     const index = values.band ? undefined : chooseStation(reception.stations, values.station, reception.best[0]);
     const station = index === undefined ? undefined : reception.stations[index];
     if (station?.outOfReach && !values.sweep)
       io.err(`note: ${clean(station.name)} is ${station.outOfReach}; the dial stands at its end\n`);
-    const options = { ...field, station: index, how, seed };
+    const options = { ...field, station: index, how, seed, heater: heater || undefined };
     let sound: Float32Array;
     if (values.band) {
       sound = await playBand(values.band, seconds, options);

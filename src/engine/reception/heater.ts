@@ -1,5 +1,5 @@
 import { setCircuit } from '../circuit/set-circuit.ts';
-import { cathodeTemperature, heatCathode, heaterFor } from '../parts/detector/thermionic/heater.ts';
+import { cathodeTemperature, type Heater, heatCathode, heaterFor } from '../parts/detector/thermionic/heater.ts';
 import { emission, thermionicDetector } from '../parts/detector/thermionic/thermionic.ts';
 import type { SetDescription } from '../set/description.ts';
 import { formatNumber, formatQuantity } from '../units/format.ts';
@@ -43,8 +43,19 @@ export const HEATER_WATCHED: Seconds = 60;
 /** Finer where things move: at first seconds, then stretching out. */
 const TIMES = Array.from({ length: 61 }, (_, k) => HEATER_WATCHED * (k / 60) ** 1.6);
 
+/** A set with a valve as its cathode's temperature goes: how a station is heard at any of them. */
+export interface HeatedSet {
+  readonly heater: Heater;
+  readonly voltage: Volts;
+  /** Of the cathode, warm through. */
+  readonly temperature: Kelvins;
+  readonly heard: HeardWord;
+  /** Worked out once for every kelvin asked for. */
+  readonly pointAt: (temperature: Kelvins) => Omit<HeaterPoint, 'time'>;
+}
+
 /** @returns undefined for a set whose detector is no valve. @throws RangeError for a station there is not. */
-export function heaterRun(set: SetDescription, station: number, options: HeaterOptions = {}): HeaterRun | undefined {
+export function heatedSet(set: SetDescription, station: number, options: HeaterOptions = {}): HeatedSet | undefined {
   const { detector } = set;
   if (detector.kind !== 'valve') return undefined;
   const wanted = set.place.stations[station];
@@ -77,6 +88,14 @@ export function heaterRun(set: SetDescription, station: number, options: HeaterO
     }
     return found;
   };
+  return { heater, voltage, temperature, heard: tuned.heard.words, pointAt };
+}
+
+/** @returns undefined for a set whose detector is no valve. @throws RangeError for a station there is not. */
+export function heaterRun(set: SetDescription, station: number, options: HeaterOptions = {}): HeaterRun | undefined {
+  const heated = heatedSet(set, station, options);
+  if (!heated) return undefined;
+  const { heater, voltage, temperature, pointAt } = heated;
   const warm = { time: Number.POSITIVE_INFINITY, ...pointAt(temperature) };
   const follow = (from: Kelvins, volts: Volts): HeaterPoint[] => {
     let T = from;
@@ -95,7 +114,7 @@ export function heaterRun(set: SetDescription, station: number, options: HeaterO
       (voltage * voltage * heater.ratedCurrent) /
       (heater.ratedVoltage * (temperature / heater.ratedTemperature) ** 1.2),
     warm,
-    heard: tuned.heard.words,
+    heard: heated.heard,
     on,
     off,
     halfAfter: rises(6),

@@ -41,7 +41,9 @@ export class Limiter {
     const { ceiling, delay, attack, release } = this;
     let { at, held, wait, gain, fade, lowestGain } = this;
     for (let i = 0; i < frames; i++) {
-      const x = Number.isFinite(sound[i]) ? sound[i] : 0;
+      const came = sound[i];
+      // Only of a number that is finite is the difference to itself 0; asked so, it stays off the heap.
+      const x = came - came === 0 ? came : 0;
       const size = Math.abs(x);
       if (size >= held) {
         held = size;

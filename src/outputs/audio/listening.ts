@@ -7,13 +7,14 @@ import { BANDS, bandWidth, roomNoise } from '../../engine/reception/hearing/inde
 import { effectiveHeight, type Receiver, receiver, receiveStation } from '../../engine/reception/receive-station.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
 import type { StationDescription } from '../../engine/set/parts/place.ts';
-import type { Decibels, Hertz, Ratio, Volts } from '../../engine/units/quantities.ts';
+import type { Decibels, Hertz, Kelvins, Ratio, Volts } from '../../engine/units/quantities.ts';
 import { ArrivingStation } from './fading.ts';
 import { Fir } from './fir.ts';
 import { Limiter } from './limiter.ts';
 import { BandNoise } from './noise.ts';
 import { madeProgramme, type ProgrammeLoop } from './programme.ts';
 import { gaussian, seeded, seedOf } from './random.ts';
+import { ValveHeater } from './valve-heater.ts';
 
 /** Samples of sound a second. */
 export const SOUND_RATE = 48_000;
@@ -57,6 +58,8 @@ export interface ListeningOptions extends FieldOptions {
   readonly prepared?: boolean;
   /** The whisker is off the crystal: no sound but the room's. Default false. */
   readonly lifted?: boolean;
+  /** Of a valve: switched on from cold, or switched off while warm, at the beginning. Default warm, and on. */
+  readonly heater?: 'switched on' | 'switched off';
 }
 
 /**
@@ -76,10 +79,14 @@ export interface Listening {
   /** On top, dB. */
   setVolume(level: Decibels): void;
   setLifted(lifted: boolean): void;
+  /** A valve's heater: its sound fades in as it warms, and goes on for a while when it is switched off. */
+  setHeater(on: boolean): void;
   /** Play a recorded band instead of the stations; undefined: the stations again. */
   playBand(band: BandPlayer | undefined): void;
   readonly position: Ratio;
   readonly pointer: Hertz;
+  /** Of a valve's cathode, K, once its heater has been switched. */
+  readonly cathode: Kelvins | undefined;
   /** Samples since it was opened. */
   readonly clock: number;
   readonly meters: {
@@ -131,6 +138,22 @@ function build(set: SetDescription, options: FieldOptions): Built {
 /** A gap in the place of the detector: next to no current, and straight up to hundreds of volts. */
 const LIFTED = { saturationCurrent: 1e-16, ideality: 300 };
 
+/**
+ * `from` times a gain that glides from one to another. Numbers kept between blocks would each be a new one on the heap
+ * at every sample; those of a loop are not. @returns sum of the squares that came.
+ */
+function glide(from: Float32Array, to: Float32Array, frames: number, first: number, last: number): number {
+  const step = (last - first) / frames;
+  let gain = first;
+  let square = 0;
+  for (let i = 0; i < frames; i++) {
+    gain += step;
+    square += from[i] * from[i];
+    to[i] = from[i] * gain;
+  }
+  return square;
+}
+
 /** Pascals r.m.s. of a level. */
 const pascals = (level: Decibels): number => 20e-6 * 10 ** (level / 20);
 
@@ -146,6 +169,7 @@ export function openListening(first: SetDescription, options: ListeningOptions =
   const best = tuned.reduce((b, s, k) => (s.heard.margin > (tuned[b]?.heard.margin ?? -1e9) ? k : b), 0);
   const asked = built.onAir.findIndex((s) => s.index === options.station);
   const reference = tuned[asked >= 0 ? asked : best];
+  const heardBest = built.onAir[asked >= 0 ? asked : best]?.index;
   let position: Ratio = options.position ?? reference?.position ?? 0.5;
   let other = reference?.other ?? position;
   let pointer = pointerAt();
@@ -180,6 +204,9 @@ export function openListening(first: SetDescription, options: ListeningOptions =
   let waited = RETUNE_EVERY;
   let wantsTuning = false;
   let gain = targetGain();
+  let heater: ValveHeater | undefined;
+  let warmth = 1;
+  if (options.heater) switchHeater(options.heater === 'switched on', options.heater === 'switched on');
   let noiseVolts = 0;
   let ports = '';
   const meters = { carrier: 0, lost: 0, limited: 1, pressure: 0 };
@@ -191,6 +218,13 @@ export function openListening(first: SetDescription, options: ListeningOptions =
   }
   function targetGain(): number {
     return volume * (how === 'brought up' ? broughtUp : 1);
+  }
+  function switchHeater(on: boolean, cold = false): void {
+    heater ??= heardBest === undefined ? undefined : ValveHeater.of(first, heardBest, fields);
+    if (!heater) return;
+    heater.on = on;
+    if (cold) heater.cool();
+    if (cold) warmth = 0;
   }
   function device() {
     return lifted ? LIFTED : built.circuit.detector;
@@ -336,19 +370,18 @@ export function openListening(first: SetDescription, options: ListeningOptions =
       } else listener.process(frames, envelopes, outs, quadratures);
       clock += frames;
       phones.run(atTransducer, pressure, frames);
+      if (heater) {
+        const wanted = heater.after(frames / SOUND_RATE);
+        glide(pressure, pressure, frames, warmth, wanted);
+        warmth = wanted;
+      }
       if (room && how === 'as in the phones') {
         for (let i = 0; i < frames; i++) roomSound[i] = roomNormal();
         roomFir.run(roomSound, roomSound, frames);
         for (let i = 0; i < frames; i++) pressure[i] += roomSound[i];
       }
       const wanted = targetGain();
-      const step = (wanted - gain) / frames;
-      let square = 0;
-      for (let i = 0; i < frames; i++) {
-        gain += step;
-        square += pressure[i] * pressure[i];
-        out[i] = pressure[i] * gain;
-      }
+      const square = glide(pressure, out, frames, gain, wanted);
       gain = wanted;
       limiter.lowestGain = 1;
       limiter.run(out, frames);
@@ -372,7 +405,12 @@ export function openListening(first: SetDescription, options: ListeningOptions =
         start();
         return;
       }
-      if (before.circuit.detector !== built.circuit.detector) listener.setDevice(device());
+      if (before.circuit.detector !== built.circuit.detector) {
+        listener.setDevice(device());
+        heater =
+          heater && heardBest !== undefined ? ValveHeater.of(to, heardBest, fields)?.asWarmAs(heater) : undefined;
+        if (!heater) warmth = 1;
+      }
       setLevels();
       fitPhones();
       gather();
@@ -393,12 +431,18 @@ export function openListening(first: SetDescription, options: ListeningOptions =
       lifted = to;
       listener.setDevice(device());
     },
+    setHeater(on) {
+      switchHeater(on);
+    },
     playBand(to) {
       band = to;
       setLevels();
     },
     get position() {
       return position;
+    },
+    get cathode() {
+      return heater?.temperature;
     },
     get clock() {
       return clock;

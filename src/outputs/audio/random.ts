@@ -9,18 +9,16 @@ export function seeded(seed: number): () => number {
   };
 }
 
-/** Normally distributed numbers of unit variance (Box and Muller). */
+/** Normally distributed numbers of unit variance (Box and Muller); the second of each pair is kept in `pair`, not on the heap. */
 export function gaussian(random: () => number): () => number {
-  let kept = Number.NaN;
+  const pair = new Float64Array(1);
+  let has = false;
   return () => {
-    if (!Number.isNaN(kept)) {
-      const value = kept;
-      kept = Number.NaN;
-      return value;
-    }
+    has = !has;
+    if (!has) return pair[0];
     const r = Math.sqrt(-2 * Math.log(1 - random()));
     const a = 2 * Math.PI * random();
-    kept = r * Math.sin(a);
+    pair[0] = r * Math.sin(a);
     return r * Math.cos(a);
   };
 }

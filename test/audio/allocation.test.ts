@@ -1,0 +1,44 @@
+import { readFileSync } from 'node:fs';
+import { setFlagsFromString } from 'node:v8';
+import { runInNewContext } from 'node:vm';
+import { expect, it } from 'vitest';
+import { readValue } from '../../src/engine/set/read.ts';
+import { BLOCK, openListening } from '../../src/outputs/audio/index.ts';
+
+setFlagsFromString('--expose-gc');
+const collect = runInNewContext('gc') as () => void;
+
+/** Bytes of arrays of numbers, and of all else on the heap, left by each of so many runs before anything is collected. */
+function bytesPerRun(run: () => void, times = 400): { arrays: number; heap: number } {
+  collect();
+  const before = process.memoryUsage();
+  for (let i = 0; i < times; i++) run();
+  const after = process.memoryUsage();
+  return {
+    arrays: (after.arrayBuffers - before.arrayBuffers) / times,
+    heap: (after.heapUsed - before.heapUsed) / times,
+  };
+}
+
+/** The compiler may put a number here and there on the heap (16 bytes): at most a few a sample, and never an array. */
+const NUMBERS = 4 * 16 * BLOCK;
+
+it('a block of sound makes no arrays and no objects', () => {
+  const read = readValue(JSON.parse(readFileSync('examples/medium-wave-galena.json', 'utf8')));
+  if (!read.ok) throw new Error('the example does not read');
+  const listening = openListening(read.set, { prepared: true, time: 'night' });
+  const out = new Float32Array(BLOCK);
+  const block = () => listening.process(out, BLOCK);
+  for (let b = 0; b < 1200; b++) block();
+  const used = bytesPerRun(block);
+  expect(used.arrays).toBe(0);
+  expect(used.heap).toBeLessThan(NUMBERS);
+  // The measure is one that could fail.
+  let kept = new Float32Array(0);
+  const wasteful = () => {
+    block();
+    kept = new Float32Array(BLOCK);
+  };
+  expect(bytesPerRun(wasteful).arrays).toBeGreaterThan(0);
+  expect(kept.length).toBe(BLOCK);
+});
