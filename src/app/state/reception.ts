@@ -3,7 +3,7 @@ import type { Help, Reception, StationReception } from '../../engine/reception/t
 import type { SetDescription } from '../../engine/set/description.ts';
 import type { When } from '../place/when.ts';
 import type { ReceptionQuestion } from '../workers/engine.worker.ts';
-import { latestWins } from '../workers/latest.ts';
+import { type Latest, latestWins } from '../workers/latest.ts';
 import { newEngineWorker } from './engine-worker.ts';
 import { understood } from './understanding.ts';
 import { pointer, stationIndex, time } from './view.ts';
@@ -32,22 +32,31 @@ const figures = latestWins<ReceptionQuestion, Reception>(newEngineWorker('recept
   receptionError.value = undefined;
   receptionSet.value = question.set;
   reception.value = reply.answer;
+  advise(question);
 });
 
 /** Advice tries some thirty changed sets, so it has a worker of its own and waits for a pause. */
 const ADVICE_PAUSE_MS = 150;
-const adviser = latestWins<ReceptionQuestion, Reception>(newEngineWorker('advice'), (question, reply) => {
-  if ('answer' in reply)
-    advice.value = { set: question.set, time: question.time, help: reply.answer.stations.map((one) => one.help) };
-});
-
+const newAdviser = () =>
+  latestWins<ReceptionQuestion, Reception>(newEngineWorker('advice'), (question, reply) => {
+    if ('answer' in reply)
+      advice.value = { set: question.set, time: question.time, help: reply.answer.stations.map((one) => one.help) };
+  });
+let adviser: Latest<ReceptionQuestion> | undefined;
 let pause: ReturnType<typeof setTimeout> | undefined;
+
+/** Only once the figures are there: the first answer shall not share its processor with a worker that starts. */
+function advise(question: ReceptionQuestion): void {
+  clearTimeout(pause);
+  pause = setTimeout(() => {
+    adviser ??= newAdviser();
+    adviser.ask({ ...question, helpFor: 'all' });
+  }, ADVICE_PAUSE_MS);
+}
+
 effect(() => {
   if (!understood.value) return;
-  const question: ReceptionQuestion = { about: 'reception', set: understood.value.set, time: time.value };
-  figures.ask(question);
-  clearTimeout(pause);
-  pause = setTimeout(() => adviser.ask({ ...question, helpFor: 'all' }), ADVICE_PAUSE_MS);
+  figures.ask({ about: 'reception', set: understood.value.set, time: time.value });
 });
 
 /** What would help a station most, best first; undefined until it is known. */
