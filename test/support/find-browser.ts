@@ -25,6 +25,9 @@ const ARGS = [
   '--disable-component-update',
   '--disable-sync',
   '--autoplay-policy=no-user-gesture-required',
+  // A machine without a microphone has one that beeps.
+  '--use-fake-device-for-media-stream',
+  '--use-fake-ui-for-media-stream',
 ];
 
 /** Starts the browser, headless. */
