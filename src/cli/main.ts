@@ -7,6 +7,7 @@ import { check } from './commands/check.ts';
 import { compare } from './commands/compare.ts';
 import { dial } from './commands/dial.ts';
 import { listen } from './commands/listen.ts';
+import { match } from './commands/match.ts';
 import { move } from './commands/move.ts';
 import { path } from './commands/path.ts';
 import { schema } from './commands/schema.ts';
@@ -20,6 +21,7 @@ export const COMMANDS: readonly Command[] = [
   listen,
   stations,
   compare,
+  match,
   wave,
   move,
   sheets,

@@ -38,7 +38,16 @@ export const labelAt = (written: unknown, path: Path): string => {
 };
 
 /** What a field is edited with. */
-export type EditorKind = 'quantity' | 'number' | 'choice' | 'yes' | 'text' | 'list' | 'part' | 'choice or part';
+export type EditorKind =
+  | 'quantity'
+  | 'number'
+  | 'choice'
+  | 'yes'
+  | 'text'
+  | 'lines'
+  | 'list'
+  | 'part'
+  | 'choice or part';
 
 export function editorKind(node: SchemaNode): EditorKind {
   const metadata = metadataOf(node);
@@ -46,6 +55,7 @@ export function editorKind(node: SchemaNode): EditorKind {
   if (metadata.number) return 'number';
   if (metadata.choice) return 'choice';
   if (metadata.yes) return 'yes';
+  if (metadata.lines) return 'lines';
   const inside = bare(node);
   if (inside.type === 'array') return 'list';
   if (inside.type === 'union') return 'choice or part';

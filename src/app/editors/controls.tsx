@@ -1,3 +1,4 @@
+import { useState } from 'preact/hooks';
 import { type Field, metadataOf } from '../../engine/set/introspect.ts';
 import type { Path } from '../../engine/set/write.ts';
 import { parseQuantity } from '../../engine/units/parse.ts';
@@ -37,6 +38,8 @@ export function Control(props: ControlProps) {
     case 'quantity':
     case 'number':
       return <Figure {...props} />;
+    case 'lines':
+      return <Lines {...props} />;
     default:
       return <Words {...props} />;
   }
@@ -160,6 +163,39 @@ function Words(props: ControlProps) {
   const draft = useDraft(path, asText(useShown(field, path)), meaning, write);
   return <input {...attributes(props)} {...draft} type="text" autocomplete="off" />;
 }
+
+/** Text of many lines, typed or pasted, or taken from a file as it is. */
+function Lines(props: ControlProps) {
+  const { field, path } = props;
+  const [problem, setProblem] = useState('');
+  const meaning = (text: string) => (text === '' && field.optional ? undefined : text);
+  const { onKeyDown: _, ...draft } = useDraft(path, asText(useShown(field, path)), meaning);
+  const read = async (file: File | undefined) => {
+    if (!file) return;
+    setProblem('');
+    if (file.size > LARGEST_TEXT) setProblem(`${file.name} is larger than ${LARGEST_TEXT / 1e3} kB.`);
+    else edit(path, await file.text(), { label: labelOf(field) });
+  };
+  return (
+    <>
+      <textarea {...attributes(props)} {...draft} class="lines-input" rows={8} spellcheck={false} autocomplete="off" />
+      <label class="from-file">
+        Or from a file{' '}
+        <input
+          type="file"
+          accept=".s1p,.ts,.txt,text/plain"
+          onChange={(event) => void read(event.currentTarget.files?.[0])}
+        />
+      </label>
+      {problem !== '' && (
+        <span class="problem" role="alert">
+          {problem}
+        </span>
+      )}
+    </>
+  );
+}
+const LARGEST_TEXT = 500_000;
 
 export const useProblems = (path: Path) => usePiece(pathText(path), () => problemsAt(pathText(path)));
 export const problemsOf = (path: Path) => problemsAt(pathText(path));

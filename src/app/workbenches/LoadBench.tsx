@@ -4,8 +4,11 @@ import { Drawing } from '../components/Drawing.tsx';
 import { Figures } from '../components/Figures.tsx';
 import { PartEditor } from '../editors/PartEditor.tsx';
 import '../detector/detector.css';
+import { valueAtPath } from '../../engine/set/write.ts';
 import { curves } from '../state/curves.ts';
+import { written } from '../state/document.ts';
 import { chosen, reception } from '../state/reception.ts';
+import { Matching } from './Matching.tsx';
 
 /** What stands between the detector and the phones. */
 const AFTER = ['bypass', 'equalizer'];
@@ -41,31 +44,40 @@ export function AfterDetector() {
   );
 }
 
+/** Loads that a transformer may stand before. */
+const TRANSFORMED = new Set(['phones', 'moving-coil phones']);
+const TRANSFORMER = ['transformer'] as const;
+
 export function Phones() {
   const load = reception.value?.parts.load;
   const station = chosen.value;
   return (
-    <section class="card" aria-labelledby="load-title">
-      <h3 id="load-title">Phones or other load</h3>
-      <div class="bench">
-        <PartEditor path={['load']} kindLabel="Kind of load" except={AFTER} />
-        <div>
-          <Drawing part="load" />
-          {load && (
-            <Figures
-              items={[
-                { label: 'Resistance to direct current', text: formatQuantity(load.directResistance, 'resistance') },
-                { label: 'Impedance at 1 kHz', text: formatQuantity(load.impedanceAt1kHz, 'resistance') },
-                ...(station
-                  ? [{ label: `Power from ${station.name}`, text: formatQuantity(station.phonesPower, 'power') }]
-                  : []),
-              ]}
-              warnings={load.warnings}
-            />
-          )}
+    <>
+      <section class="card" aria-labelledby="load-title">
+        <h3 id="load-title">Phones or other load</h3>
+        <div class="bench">
+          <PartEditor path={['load']} kindLabel="Kind of load" except={AFTER} />
+          <div>
+            <Drawing part="load" />
+            {load && (
+              <Figures
+                items={[
+                  { label: 'Resistance to direct current', text: formatQuantity(load.directResistance, 'resistance') },
+                  { label: 'Impedance at 1 kHz', text: formatQuantity(load.impedanceAt1kHz, 'resistance') },
+                  ...(station
+                    ? [{ label: `Power from ${station.name}`, text: formatQuantity(station.phonesPower, 'power') }]
+                    : []),
+                ]}
+                warnings={load.warnings}
+              />
+            )}
+          </div>
         </div>
-      </div>
-      <Cautions about="load" />
-    </section>
+        <Cautions about="load" />
+      </section>
+      {written.value !== undefined && TRANSFORMED.has(String(valueAtPath(written.value, ['load', 'kind']))) && (
+        <Matching of={TRANSFORMER} />
+      )}
+    </>
   );
 }

@@ -14,8 +14,10 @@ import { PartEditor } from '../editors/PartEditor.tsx';
 import { curves } from '../state/curves.ts';
 import { change, written } from '../state/document.ts';
 import { chosen, reception } from '../state/reception.ts';
+import { Matching } from './Matching.tsx';
 
 const COILS: Path = ['coils'];
+const TAPS = ['aerial tap', 'detector tap', 'distance of the coils'] as const;
 
 export function TunedCircuit() {
   const now = reception.value;
@@ -42,6 +44,7 @@ export function TunedCircuit() {
         <Diagram />
         <PartEditor path={['arrangement']} kindLabel="Arrangement" />
       </section>
+      <Matching of={TAPS} />
       {Array.from({ length: count }, (_, i) => (
         <CoilCard key={i} index={i} />
       ))}

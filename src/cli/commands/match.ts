@@ -1,0 +1,63 @@
+import { parseArgs } from 'node:util';
+import { matching } from '../../engine/find/matching.ts';
+import { receive } from '../../engine/reception/receive.ts';
+import { formatNumber } from '../../engine/units/format.ts';
+import { clean } from '../../outputs/tables/table.ts';
+import { chooseStation } from '../choose-station.ts';
+import { type Command, InputError } from '../command.ts';
+import { readSet } from '../read-set.ts';
+
+/** "12,18" as numbers above 0. */
+function numbers(text: string | undefined, option: string): number[] {
+  if (text === undefined) return [];
+  const list = text.split(/[,;\s]+/).filter(Boolean);
+  const wrong = list.filter((one) => !(Number(one) > 0 && Number(one) < 1e4));
+  if (wrong.length > 0 || list.length === 0)
+    throw new InputError(`expected ${option} as numbers above 0, such as 12,18; received "${text.slice(0, 40)}"`);
+  return list.map(Number);
+}
+
+export const match: Command = {
+  name: 'match',
+  about: 'The best taps, distance of the coils and transformer for a station, and what those at hand lose.',
+  usage: 'match SET [--station NAME|kHz] [--taps 12,18] [--ratios 8,16] [--json]',
+  options: [
+    ['--station NAME', 'by part of its name or its frequency in kHz; default the one heard best'],
+    ['--taps N,N', 'taps that are on the coil already, in turns from the earthed end'],
+    ['--ratios N,N', 'turns ratios of transformers in the box, to one'],
+    ['--json', 'as data'],
+  ],
+  examples: [
+    'faintwave match examples/medium-wave-galena.json --taps 8,16,24',
+    'faintwave match examples/two-tuned-circuits.json --station 603',
+  ],
+  async run(args, io) {
+    const { values, positionals } = parseArgs({
+      args: [...args],
+      options: {
+        station: { type: 'string' },
+        taps: { type: 'string' },
+        ratios: { type: 'string' },
+        json: { type: 'boolean' },
+      },
+      allowPositionals: true,
+    });
+    const set = await readSet(positionals[0], io);
+    const options = { taps: numbers(values.taps, '--taps'), ratios: numbers(values.ratios, '--ratios') };
+    const reception = receive(set);
+    const index = chooseStation(set.place.stations, values.station, reception.best[0]);
+    const found = matching(set, index, options);
+    if (values.json) {
+      io.out(`${JSON.stringify(found, null, 2)}\n`);
+      return 0;
+    }
+    const station = set.place.stations[index];
+    io.out(`${clean(station.name)}, ${formatNumber(station.frequency / 1e3, 5)} kHz, on ${clean(set.name)}\n\n`);
+    for (const one of found) io.out(`${one.what[0].toUpperCase()}${one.what.slice(1)}: ${one.sentence}\n`);
+    if (found.length === 0) io.out('There is nothing in this set to match: no tap, no coupled coil, no transformer.\n');
+    io.out(
+      '\nEach by itself, all else as it is, tuned anew. The best is the loudest: lower taps and looser coils are sharper.\n',
+    );
+    return 0;
+  },
+};

@@ -1,0 +1,77 @@
+import type { SetDescription } from '../set/description.ts';
+import { formatQuantity } from '../units/format.ts';
+import { type Best, bestOf, checkStation } from './best.ts';
+import { bestAerialTap, bestDetectorTap, type TapOptions } from './best-tap.ts';
+import { bestTransformer } from './best-transformer.ts';
+
+/** One thing that can be set to suit a station. */
+export interface Match extends Best {
+  readonly what: 'aerial tap' | 'detector tap' | 'distance of the coils' | 'transformer';
+  /** Where in the description it is written, and what to write there; undefined where nothing would be gained by it. */
+  readonly write?: { readonly path: readonly string[]; readonly to: unknown };
+}
+
+export interface MatchOptions {
+  readonly taps?: TapOptions['atHand'];
+  /** Of transformers in the box, to one. */
+  readonly ratios?: readonly number[];
+}
+
+/** Less than this nobody hears. */
+const WORTH = 0.3;
+
+/**
+ * The best of every tap, distance and transformer of a set for a station, each by itself with all else as it is, and what
+ * those at hand lose against it. It is the loudest: looser is sharper.
+ * @throws RangeError for a station the set does not have, or a set that cannot be built.
+ */
+export function matching(set: SetDescription, station: number, options: MatchOptions = {}): Match[] {
+  const found: Match[] = [];
+  const add = (
+    what: Match['what'],
+    best: Best | undefined,
+    path: readonly string[],
+    to: (value: number) => unknown,
+  ) => {
+    if (!best) return;
+    const gains = (best.lostNow ?? Number.POSITIVE_INFINITY) > WORTH;
+    found.push({ ...best, what, write: gains ? { path, to: to(best.value) } : undefined });
+  };
+  const taps = { atHand: options.taps };
+  add('aerial tap', bestAerialTap(set, station, taps), ['arrangement', 'aerialTap'], (turns) => turns);
+  add('detector tap', bestDetectorTap(set, station, taps), ['arrangement', 'detectorTap'], (turns) => turns);
+  add('distance of the coils', bestDistance(set, station), ['arrangement', 'distance'], (metres) =>
+    formatQuantity(metres, 'length', 3),
+  );
+  if (set.load.kind === 'phones' || set.load.kind === 'moving-coil phones') {
+    const { lostWithout, ...best } = bestTransformer(set, station, { atHand: options.ratios });
+    const own = set.load.transformer !== undefined;
+    const worth = own || lostWithout > WORTH;
+    add('transformer', { ...best, lostNow: own ? best.lostNow : lostWithout }, transformerPath(own), (ratio) =>
+      own ? ratio : { ratio },
+    );
+    if (!worth) found[found.length - 1] = { ...found[found.length - 1], write: undefined };
+  }
+  return found;
+}
+
+const transformerPath = (own: boolean): readonly string[] =>
+  own ? ['load', 'transformer', 'ratio'] : ['load', 'transformer'];
+
+/** How far apart two coupled coils are best for a station, m. @returns undefined where none are coupled. */
+export function bestDistance(set: SetDescription, station: number): Best | undefined {
+  checkStation(set, station);
+  const { arrangement } = set;
+  if (arrangement.kind !== 'coupled' && arrangement.kind !== 'two circuits') return undefined;
+  return bestOf(
+    {
+      low: 0.005,
+      high: 0.5,
+      whole: false,
+      with: (distance) => ({ ...set, arrangement: { ...arrangement, distance } }),
+      now: arrangement.distance,
+      say: (metres) => `${formatQuantity(metres, 'length', 2)} apart`,
+    },
+    station,
+  );
+}

@@ -1,0 +1,43 @@
+import { expect, test } from 'vitest';
+import { withPage } from '../support/browser.ts';
+
+test('the best taps for a station are found, taken and taken back', async () => {
+  await withPage(async (page) => {
+    await page.locator('.station').first().waitFor();
+    await page.getByRole('tab', { name: /^Tuned circuit/ }).click();
+    await page.getByText(/^Find the best taps for/).click();
+    const tap = page.getByLabel('Detector tap', { exact: true }).first();
+    const before = await tap.inputValue();
+    await page.getByText(/Best tapped at \d+ turns; tapped at 18 turns it loses/).waitFor();
+    await page.getByRole('button', { name: 'Take the best detector tap' }).click();
+    await expect.poll(() => tap.inputValue()).not.toBe(before);
+    await page.getByRole('button', { name: 'Undo', exact: true }).first().click();
+    await expect.poll(() => tap.inputValue()).toBe(before);
+    await page.getByRole('tab', { name: /^Phones/ }).click();
+    await page.getByText(/^Find the best transformer for/).click();
+    await page.getByText(/Best with a ratio of .* to 1/).waitFor();
+  });
+});
+
+test('a Touchstone file is typed, or read from a file, and what is wrong in it is said by line', async () => {
+  await withPage(async (page) => {
+    await page.locator('.station').first().waitFor();
+    await page.getByRole('tab', { name: /^Aerial/ }).click();
+    await page.getByLabel('Kind of aerial').selectOption('touchstone');
+    const text = page.getByLabel('Touchstone text');
+    expect(await text.evaluate((element) => element.tagName)).toBe('TEXTAREA');
+    await page.getByLabel('Or from a file').setInputFiles({
+      name: 'attic.s1p',
+      mimeType: 'text/plain',
+      buffer: Buffer.from('! attic wire\n# kHz S RI R 50\n500 0.96 -0.25\n1000 0.9 -0.4\n1600 0.8 -0.55\n'),
+    });
+    await expect.poll(() => text.inputValue()).toMatch(/attic wire/);
+    await expect.poll(() => page.locator('.summary').textContent()).toMatch(/kHz/);
+    expect(await page.locator('.field .problem').count()).toBe(0);
+    await text.fill('# kHz S RI R 50\n500 0.96\n');
+    await page
+      .getByText(/line 2: /)
+      .first()
+      .waitFor();
+  });
+});
