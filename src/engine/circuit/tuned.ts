@@ -174,11 +174,14 @@ function levelThroughOne({ open, z }: PortView): (g: number, yr: number, yi: num
   };
 }
 
+/** Places a slider or turning coil is told apart in; each needs a solver of its own. */
+const FINEST = 4096;
+
 function coilTuned(assembly: Assembly): TunedNetwork {
   const ports: Port[] = [assembly.carrierPort, assembly.tunedPort];
   const made = new Map<number, LinearSolver>();
   const solverAt = (position: Ratio): LinearSolver => {
-    const key = Math.round(position * 4096) / 4096;
+    const key = Math.round(position * FINEST) / FINEST;
     let solver = made.get(key);
     if (!solver) made.set(key, (solver = linearSolver(assembly.baseAt(key), ports)));
     return solver;
@@ -191,7 +194,7 @@ function coilTuned(assembly: Assembly): TunedNetwork {
         at,
         level: (g, position) => loaded(at(position), g),
         peak(g) {
-          const steps = 64;
+          const steps = 32;
           let best = 0;
           let largest = -1;
           for (let i = 0; i <= steps; i++) {
@@ -202,6 +205,7 @@ function coilTuned(assembly: Assembly): TunedNetwork {
             (p) => loaded(at(p), g),
             Math.max(0, best - 1) / steps,
             Math.min(steps, best + 1) / steps,
+            0.2 / FINEST,
           );
           return { position, other: position, within: position > 1e-3 && position < 1 - 1e-3 };
         },
@@ -224,7 +228,7 @@ export const loaded = ({ open, z }: CarrierView, conductance: number): number =>
 const nearer = (x: number, a: number, b: number): boolean => Math.abs(x - a) <= Math.abs(x - b);
 
 /** Golden-section search for the top of a single hill. */
-function climb(height: (x: number) => number, low: number, high: number): number {
+function climb(height: (x: number) => number, low: number, high: number, near = 1e-6): number {
   const g = (Math.sqrt(5) - 1) / 2;
   let a = low;
   let b = high;
@@ -232,7 +236,7 @@ function climb(height: (x: number) => number, low: number, high: number): number
   let d = a + g * (b - a);
   let fc = height(c);
   let fd = height(d);
-  for (let i = 0; i < 40 && b - a > 1e-6; i++) {
+  for (let i = 0; i < 40 && b - a > near; i++) {
     if (fc >= fd) {
       b = d;
       d = c;

@@ -72,8 +72,9 @@ export function tuningCurve(set: Receiver): TuningCurve {
   };
 }
 
-/** Steps in which an end of the scale is looked for where a coil does the tuning. */
-const STRIDE = 1.05;
+/** Steps in which an end of the scale is looked for, and how near it is then closed in on, where a coil does the tuning. */
+const STRIDE = 1.15;
+const NEAR = 1.002;
 
 /** Lowest and highest frequency peaked within the scale: meshed (1) is the low end. */
 function ends(peakAt: (f: Hertz) => Peak, capacitances: readonly [Farads, Farads] | undefined): [Hertz, Hertz] {
@@ -81,14 +82,25 @@ function ends(peakAt: (f: Hertz) => Peak, capacitances: readonly [Farads, Farads
     const low = peakedWith(peakAt, capacitances[1], 3e5);
     return [low, firstPeakedWith(peakAt, capacitances[0], low)];
   }
-  const open = (f: Hertz): boolean => peakAt(f).position <= 1e-6;
-  const meshed = (f: Hertz): boolean => peakAt(f).position >= 1 - 1e-6;
-  let low = LOWEST;
-  while (low < HIGHEST && meshed(low * STRIDE)) low *= STRIDE;
-  let high = low * STRIDE;
+  // Places of a coil are told apart by 1/4096.
+  const open = (f: Hertz): boolean => peakAt(f).position < 1e-4;
+  const meshed = (f: Hertz): boolean => peakAt(f).position > 1 - 1e-4;
   // Upward step by step: beyond the aerial's own resonance the set may seem to tune once more.
-  while (high < HIGHEST && !open(high * STRIDE)) high *= STRIDE;
-  return [low, high];
+  const lowest = lastWhile(meshed, LOWEST);
+  return [lowest, lastWhile((f) => !open(f), lowest * NEAR)];
+}
+
+/** The last frequency upward for which something holds, which it is taken to do at the first. */
+function lastWhile(holds: (f: Hertz) => boolean, from: Hertz): Hertz {
+  let low = from;
+  let high = from * STRIDE;
+  while (high < HIGHEST && holds(high)) [low, high] = [high, high * STRIDE];
+  while (high / low > NEAR) {
+    const middle = Math.sqrt(low * high);
+    if (holds(middle)) low = middle;
+    else high = middle;
+  }
+  return low;
 }
 
 /**
