@@ -64,7 +64,7 @@ export function depth(a: readonly Point[], b: readonly Point[]): number {
 }
 
 /** Sentences about words that lie over others or reach beyond the paper's rim. @param rim mm no printer needs. */
-export function untidy(scene: Scene, rim = 4, slack = 0.45): string[] {
+export function untidy(scene: Scene, rim = 4, slack = 0.35): string[] {
   const words = wordsOn(scene);
   const found: string[] = [];
   words.forEach((a, i) => {
