@@ -48,32 +48,39 @@ export function addCarrier(
     let b = past[at + 1];
     let c = past[at + 2];
     const s = 1 / ratio;
-    for (let f = from; f < to; f++) {
-      const d = envelope[f];
-      // p(t) = b + k1·t + k2·t² + k3·t³ at t = s, 2s … 1
-      const k1 = (c - a) * 0.5 * s;
-      const k2 = (a - 2.5 * b + 2 * c - 0.5 * d) * s * s;
-      const k3 = (1.5 * (b - c) + 0.5 * (d - a)) * s * s * s;
-      let e = b;
-      let d1 = k1 + k2 + k3;
-      let d2 = 2 * k2 + 6 * k3;
-      const d3 = 6 * k3;
-      for (let j = 0; j < ratio; j++) {
-        e += d1;
-        d1 += d2;
-        d2 += d3;
-        const t = x * turnRe - z * turnIm;
-        z = x * turnIm + z * turnRe;
-        x = t;
-        g += slope;
-        const y = g * e;
-        outRe[n] += y * x;
-        outIm[n] += y * z;
-        n++;
+    let e = 0;
+    let d1 = 0;
+    let d2 = 0;
+    let d3 = 0;
+    let left = 0;
+    // One loop, not one within another: a number carried out of an inner loop would be put on the heap.
+    for (let f = from; n < to * ratio; n++) {
+      if (left === 0) {
+        left = ratio;
+        const d = envelope[f++];
+        // p(t) = b + k1·t + k2·t² + k3·t³ at t = s, 2s … 1
+        const k1 = (c - a) * 0.5 * s;
+        const k2 = (a - 2.5 * b + 2 * c - 0.5 * d) * s * s;
+        const k3 = (1.5 * (b - c) + 0.5 * (d - a)) * s * s * s;
+        e = b;
+        d1 = k1 + k2 + k3;
+        d2 = 2 * k2 + 6 * k3;
+        d3 = 6 * k3;
+        a = b;
+        b = c;
+        c = d;
       }
-      a = b;
-      b = c;
-      c = d;
+      left--;
+      e += d1;
+      d1 += d2;
+      d2 += d3;
+      const t = x * turnRe - z * turnIm;
+      z = x * turnIm + z * turnRe;
+      x = t;
+      g += slope;
+      const y = g * e;
+      outRe[n] += y * x;
+      outIm[n] += y * z;
     }
     past[at] = a;
     past[at + 1] = b;

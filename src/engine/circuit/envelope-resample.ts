@@ -28,7 +28,7 @@ export class Decimator {
   run(samples: Float64Array, count: number, out: Float32Array | Float64Array): number {
     const { taps, history, ratio } = this;
     const kept = taps.length - 1;
-    history.set(samples.subarray(0, count), kept);
+    for (let i = 0; i < count; i++) history[kept + i] = samples[i];
     const made = count / ratio;
     for (let f = 0; f < made; f++) {
       const start = (f + 1) * ratio - 1;

@@ -327,7 +327,7 @@ export function createListener(circuit: Circuit, options: ListenerOptions): List
       // Too faint to move the detector: ln I0 = x²/4 below a millionth.
       const size =
         Math.max(emf[k], emfTo[k]) *
-        Math.max(Math.hypot(open[0].hr[k], open[0].hi[k]), Math.hypot(open[1].hr[k], open[1].hi[k]));
+        Math.sqrt(Math.max(open[0].hr[k] ** 2 + open[0].hi[k] ** 2, open[1].hr[k] ** 2 + open[1].hi[k] ** 2));
       if (size < 2e-3 * law.slope) {
         xOf[k] = 0;
         continue;

@@ -2,6 +2,7 @@
 export class Fir {
   private readonly taps: Float64Array;
   private readonly history: Float64Array;
+  private readonly sums: Float64Array;
   /** @param taps how long; @param gainAt size of the response at a frequency. The delay is half the length. */
   constructor(rate: number, gainAt: (frequency: number) => number, largestBlock: number, taps = 576) {
     const half = taps / 2;
@@ -18,20 +19,24 @@ export class Fir {
       this.taps[i] = ((2 * sum) / taps) * (0.5 + 0.5 * Math.cos(Math.PI * edge));
     }
     this.history = new Float64Array(taps - 1 + largestBlock);
+    this.sums = new Float64Array(largestBlock);
   }
   /** `from` and `to` may be the same. */
   run(from: Float32Array | Float64Array, to: Float32Array | Float64Array, frames: number): void {
-    const { taps, history } = this;
+    const { taps, history, sums } = this;
     const kept = taps.length - 1;
     for (let i = 0; i < frames; i++) history[kept + i] = from[i];
     // Symmetric about the middle: half the products.
     const half = taps.length / 2;
-    for (let i = 0; i < frames; i++) {
-      const middle = i + half;
-      let y = taps[half] * history[middle];
-      for (let k = 1; k < half; k++) y += taps[half + k] * (history[middle - k] + history[middle + k]);
-      to[i] = y;
+    for (let i = 0; i < frames; i++) sums[i] = taps[half] * history[half + i];
+    // Tap by tap: a sum carried out of an inner loop would be put on the heap at every sample.
+    for (let k = 1; k < half; k++) {
+      const tap = taps[half + k];
+      const before = half - k;
+      const after = half + k;
+      for (let i = 0; i < frames; i++) sums[i] += tap * (history[before + i] + history[after + i]);
     }
+    for (let i = 0; i < frames; i++) to[i] = sums[i];
     history.copyWithin(0, frames, frames + kept);
   }
 }

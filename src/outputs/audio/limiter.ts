@@ -58,7 +58,7 @@ export class Limiter {
       at = at + 1 === delay.length ? 0 : at + 1;
       if (fade < 1) fade = Math.min(1, fade + this.fadeStep);
       const y = late * gain * fade * fade * (3 - 2 * fade);
-      sound[i] = y > ceiling ? ceiling : Math.max(y, -ceiling);
+      sound[i] = Math.min(ceiling, Math.max(y, -ceiling));
     }
     this.at = at;
     this.held = held;
