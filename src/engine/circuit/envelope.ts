@@ -77,7 +77,7 @@ export interface Listener {
   /** Be at this circuit and pointer by the end of the next block, every value gliding there. */
   retune(network: EnvelopeNetwork, pointer: Hertz): void;
   /** Another whisker spot, a warmer cathode: takes effect at the next block, what was stored stays. */
-  setDevice(device: Device): void;
+  setDevice(device: Device, rough?: boolean): void;
   /** Level and frequency of a station, from the next block on, the level gliding. */
   setStation(index: number, station: HeardStation): void;
   /** Written in by every block when `radioOutputs` were asked for: step by step, in the frame of the pointer. */
@@ -140,10 +140,10 @@ export function createListener(circuit: Circuit, options: ListenerOptions): List
     }
     return Math.min(Math.max(sum, 0.3), 60);
   };
-  const makeLaw = (): EnvelopeLaw => {
+  const makeLaw = (rough = false): EnvelopeLaw => {
     if (!options.harmonics && reduced.curve === undefined) return reduced.law;
     const harmonics = options.harmonics ? current.harmonics : [];
-    return { ...reduced.law, table: lawTable(reduced, { highest: strongest() / reduced.law.slope, harmonics }) };
+    return { ...reduced.law, table: lawTable(reduced, { highest: strongest() / reduced.law.slope, harmonics, rough }) };
   };
   law = makeLaw();
 
@@ -234,6 +234,7 @@ export function createListener(circuit: Circuit, options: ListenerOptions): List
   let waveAngle = 0;
   let pending: { network: EnvelopeNetwork; pointer: number } | undefined;
   let pendingDevice: Device | undefined;
+  let pendingRough = false;
   const meters: Meters = { carrier: 0, meanCurrent: 0, iterations: 0, lost: 0 };
   const warnings = [...current.warnings];
   if (K > MOST_DISTANT) warnings.push(`Only the ${MOST_DISTANT} strongest distant stations are counted.`);
@@ -265,7 +266,7 @@ export function createListener(circuit: Circuit, options: ListenerOptions): List
     return t.values[3 * j] + (c - j) * (t.values[3 * j + 3] - t.values[3 * j]);
   }
 
-  function changeDevice(device: Device): void {
+  function changeDevice(device: Device, rough: boolean): void {
     const before = law;
     const closedBefore = closed;
     const leakageBefore = reduced.leakage;
@@ -280,7 +281,7 @@ export function createListener(circuit: Circuit, options: ListenerOptions): List
     ) {
       pending = { network: networkOf(lastCircuit, pending?.pointer ?? pointer), pointer: pending?.pointer ?? pointer };
     }
-    law = makeLaw();
+    law = makeLaw(rough);
     state.x *= before.slope / law.slope;
     for (let k = 0; k < K; k++) xOf[k] *= before.slope / law.slope;
     for (let k = 0; k < distant.count; k++) distant.x[k] *= before.slope / law.slope;
@@ -292,7 +293,7 @@ export function createListener(circuit: Circuit, options: ListenerOptions): List
     if (pendingDevice !== undefined) {
       const device = pendingDevice;
       pendingDevice = undefined;
-      changeDevice(device);
+      changeDevice(device, pendingRough);
     }
     let gliding = false;
     if (pending !== undefined) {
@@ -518,9 +519,10 @@ export function createListener(circuit: Circuit, options: ListenerOptions): List
       if (!(to > 0)) throw new RangeError(`the pointer must be above 0 Hz, not ${to}`);
       pending = { network, pointer: to };
     },
-    setDevice(device) {
+    setDevice(device, rough = false) {
       lawOf(device);
       pendingDevice = device;
+      pendingRough = rough;
     },
     setStation(index, station) {
       if (!(index >= 0 && index < K)) throw new RangeError(`there is no station ${index}`);

@@ -220,7 +220,7 @@ export function openListening(first: SetDescription, options: ListeningOptions =
     return volume * (how === 'brought up' ? broughtUp : 1);
   }
   function switchHeater(on: boolean, cold = false): void {
-    heater ??= heardBest === undefined ? undefined : ValveHeater.of(first, heardBest, fields);
+    heater ??= heardBest === undefined ? undefined : ValveHeater.of(first, heardBest, built.circuit.detector, fields);
     if (!heater) return;
     heater.on = on;
     if (cold) heater.cool();
@@ -353,6 +353,11 @@ export function openListening(first: SetDescription, options: ListeningOptions =
         wantsTuning = false;
         retune();
       }
+      if (heater) {
+        heater.wait(frames / SOUND_RATE);
+        const curve = heater.newCurve();
+        if (curve && !lifted) listener.setDevice(curve.device, curve.rough);
+      }
       for (let k = 0; k < loops.length; k++) {
         const way = wayOf[k];
         const loop = heardNow[k] && !band ? loops[k] : undefined;
@@ -371,9 +376,9 @@ export function openListening(first: SetDescription, options: ListeningOptions =
       clock += frames;
       phones.run(atTransducer, pressure, frames);
       if (heater) {
-        const wanted = heater.after(frames / SOUND_RATE);
-        glide(pressure, pressure, frames, warmth, wanted);
-        warmth = wanted;
+        const { share } = heater;
+        glide(pressure, pressure, frames, warmth, share);
+        warmth = share;
       }
       if (room && how === 'as in the phones') {
         for (let i = 0; i < frames; i++) roomSound[i] = roomNormal();
@@ -408,7 +413,9 @@ export function openListening(first: SetDescription, options: ListeningOptions =
       if (before.circuit.detector !== built.circuit.detector) {
         listener.setDevice(device());
         heater =
-          heater && heardBest !== undefined ? ValveHeater.of(to, heardBest, fields)?.asWarmAs(heater) : undefined;
+          heater && heardBest !== undefined
+            ? ValveHeater.of(to, heardBest, built.circuit.detector, fields)?.asWarmAs(heater)
+            : undefined;
         if (!heater) warmth = 1;
       }
       setLevels();
