@@ -11,6 +11,7 @@ const collect = runInNewContext('gc') as () => void;
 /** Bytes of arrays of numbers, and of all else on the heap, left by each of so many runs before anything is collected. */
 function bytesPerRun(run: () => void, times = 400): { arrays: number; heap: number } {
   collect();
+  collect();
   const before = process.memoryUsage();
   for (let i = 0; i < times; i++) run();
   const after = process.memoryUsage();
@@ -31,7 +32,8 @@ it('a block of sound makes no arrays and no objects', () => {
   const block = () => listening.process(out, BLOCK);
   for (let b = 0; b < 2500; b++) block();
   const used = bytesPerRun(block);
-  expect(used.arrays).toBe(0);
+  // What was there before may be collected meanwhile; nothing may come to it.
+  expect(used.arrays).toBeLessThanOrEqual(0);
   expect(used.heap).toBeLessThan(A_FEW_NUMBERS);
   // The measure is one that could fail.
   let kept = new Float32Array(0);
