@@ -152,6 +152,18 @@ describe('laws', () => {
     expect(at('10 mV/m') / at('1 mV/m')).toBeGreaterThan(10);
   });
 
+  it('answers for a transmitter next door: 100 V/m is the most a description may hold', () => {
+    for (const name of ['medium-wave-galena', 'medium-wave-germanium-amplifier', 'slider-set', 'coast-by-night']) {
+      const strong = setWith((d) => {
+        d.place.stations = [{ ...d.place.stations[0], fieldStrength: '100 V/m' }];
+      }, name);
+      const [s] = receive(strong).stations;
+      for (const stage of s.path) expect(Number.isFinite(stage.value), `${name} ${stage.id}`).toBe(true);
+      expect(s.directVoltage, name).toBeGreaterThan(10);
+      expect(s.directVoltage, name).toBeLessThan(s.detectorVoltage);
+    }
+  });
+
   it('the best place of the pointer is where it says', () => {
     const ready = receiver(setCircuit(setWith()));
     fc.assert(

@@ -52,7 +52,7 @@ const LIMIT = 60;
  */
 export function steadyDetector(options: SteadyOptions): SteadyDetection {
   const { averaged, openCircuit: E, sourceImpedance, dcResistance: R, bias = 0 } = options;
-  if (!(E >= 0 && E <= 1e4)) throw new RangeError(`open-circuit voltage must be from 0 to 1e4 V, got ${E}`);
+  if (!(E >= 0 && E <= 1e7)) throw new RangeError(`open-circuit voltage must be from 0 to 1e7 V, got ${E}`);
   if (!(R >= 0 && R <= 1e15)) throw new RangeError(`direct load must be from 0 to 1e15 Ω, got ${R}`);
   if (!(Math.abs(bias) <= 1e3)) throw new RangeError(`bias must be within ±1000 V, got ${bias}`);
   if (!(sourceImpedance.re >= 0 && Math.abs(sourceImpedance.im) < 1e15 && sourceImpedance.re < 1e15)) {
