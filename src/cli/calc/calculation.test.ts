@@ -11,7 +11,42 @@ const nested = (depth: number): unknown => {
   return value;
 };
 
+const warnings = (name: string, input: unknown): readonly string[] => {
+  const result = CALCULATIONS.find((c) => c.name === name)!.run(input);
+  if (!result.ok) throw new Error(result.problems[0].message);
+  return result.answer.warnings;
+};
+const coil = { shape: 'solenoid', turns: 50, meanDiameter: 0.05, pitch: 0.001, wire: { diameter: 0.0005 } };
+
 describe('bad input to calc', () => {
+  it('says which keys it does not use, and is silent about its own', () => {
+    expect(warnings('coil', { ...coil, frequncy: 1e6, wire: { ...coil.wire, metl: 'copper' } })).toEqual([
+      '“wire.metl” is not used here and was left out.',
+      '“frequncy” is not used here and was left out.',
+    ]);
+    expect(warnings('coil', { ...coil, constructor: 1 })).toEqual(['“constructor” is not used here and was left out.']);
+    const upright = { shape: 'vertical', height: 10, length: 0, base: 1, wire: { diameter: 0.002 } };
+    expect(warnings('aerial', upright)).toEqual([]);
+    expect(warnings('aerial', { ...upright, length: 5 })).toHaveLength(1);
+    for (const { name, example } of CALCULATIONS)
+      if (name !== 'reception') expect(warnings(name, example).join(), name).not.toMatch(/not used|no finite/);
+  });
+
+  it('says so when a figure has no end', () => {
+    expect(warnings('groundwave', { frequency: 1e6, distance: 1e5, ground: 'average', power: 0 })).toEqual([
+      'What was given leaves no finite figure for level.',
+    ]);
+  });
+
+  it('refuses, with a reason, what is possible in each part and impossible together', () => {
+    const wound = { shape: 'solenoid', formerDiameter: 0.063, wire: { diameter: '26 SWG', covering: 'enamel' } };
+    expect(problems('turns', { inductance: 2e-4, coil: wound, turns: 1e6 })[0]).toMatch(
+      /^\(top\): expected values .* received .*20000/,
+    );
+    const hair = { shape: 'inverted-L', height: 10, length: 1e-15, base: 1, wire: { diameter: 0.002 } };
+    expect(problems('aerial', hair)[0]).toMatch(/^\(top\): expected values .* received /);
+  });
+
   it('names every problem, each with its path, what was expected and what was given', () => {
     for (const { name } of CALCULATIONS)
       for (const input of [{}, { shape: 7, frequency: '5 pF' }, 'coil', null, 5, { detector: 'galena', wire: [] }]) {

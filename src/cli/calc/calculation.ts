@@ -54,9 +54,44 @@ export function calculation<S extends v.GenericSchema>(
           })),
         };
       }
-      return { ok: true, answer: answer(read.output) };
+      try {
+        const found = answer(read.output);
+        const warnings = [...found.warnings, ...leftOut(input, read.output), ...unbounded(found)];
+        return { ok: true, answer: { ...found, warnings } };
+      } catch (error) {
+        return { ok: false, problems: [refused(input, error)] };
+      }
     },
   };
+}
+
+/** What the engine says of values that are right one by one and lead nowhere together. Anything else is a fault: thrown on. */
+export function refused(input: unknown, error: unknown): Problem {
+  if (!(error instanceof RangeError)) throw error;
+  return {
+    path: '(top)',
+    message: `expected values that can be worked out together, received ${brief(input)}: ${error.message}`,
+  };
+}
+
+/** A sentence for every key that the schema does not know: it may be a slip of the pen. A plain 0 asks for nothing. */
+function leftOut(input: unknown, read: unknown, path = ''): string[] {
+  if (typeof input !== 'object' || typeof read !== 'object' || input === null || read === null) return [];
+  return Object.entries(input).flatMap(([key, value]) => {
+    const name = Array.isArray(input) ? `${path}[${key}]` : `${path && `${path}.`}${key.slice(0, 40)}`;
+    if (Object.hasOwn(read, key)) return leftOut(value, (read as Record<string, unknown>)[key], name);
+    return value === 0 || value === undefined ? [] : [`“${name}” is not used here and was left out.`];
+  });
+}
+
+/** A sentence for figures that came out without an end or without a value. */
+function unbounded({ warnings, ...figures }: Record<string, unknown> & { warnings: readonly string[] }): string[] {
+  if (warnings.length > 0) return [];
+  const endless = Object.entries(figures).flatMap(([name, found]) => {
+    const value = (found as { value?: unknown } | null)?.value ?? found;
+    return typeof value === 'number' && !Number.isFinite(value) ? [name] : [];
+  });
+  return endless.length === 0 ? [] : [`What was given leaves no finite figure for ${endless.join(', ')}.`];
 }
 
 /** The schema library's own names of what it expects. */

@@ -1,7 +1,7 @@
 import { receive } from '../../engine/reception/receive.ts';
 import { problemSentence, readValue } from '../../engine/set/read.ts';
 import { coastFor } from '../coast.ts';
-import type { Calculation } from './calculation.ts';
+import { type Calculation, refused } from './calculation.ts';
 
 /** A whole description in, every level on every station's path out. */
 export const reception: Calculation = {
@@ -18,8 +18,12 @@ export const reception: Calculation = {
           message: problemSentence(p).replace(/^[^:]*: /, ''),
         })),
       };
-    const { dial, warnings, ...rest } = receive(read.set, { helpFor: 'all', coast: coastFor(read.set.place) });
-    const { levels: _, ...dialAnswer } = dial;
-    return { ok: true, answer: { ...rest, dial: dialAnswer, warnings: [...read.notes, ...warnings] } };
+    try {
+      const { dial, warnings, ...rest } = receive(read.set, { helpFor: 'all', coast: coastFor(read.set.place) });
+      const { levels: _, ...dialAnswer } = dial;
+      return { ok: true, answer: { ...rest, dial: dialAnswer, warnings: [...read.notes, ...warnings] } };
+    } catch (error) {
+      return { ok: false, problems: [refused(input, error)] };
+    }
   },
 };
