@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { readFile, writeFile } from 'node:fs/promises';
 import { styleText } from 'node:util';
+import { cleanLines } from '../outputs/tables/table.ts';
 import { type Command, InputError, type Io } from './command.ts';
 import { calc } from './commands/calc.ts';
 import { check } from './commands/check.ts';
@@ -58,8 +59,13 @@ export async function run(args: readonly string[], io: Io): Promise<number> {
     return await command.run(rest, io);
   } catch (error) {
     const { code, message } = error as { code?: string; message: string };
-    if (!(error instanceof InputError) && !code?.startsWith('ERR_PARSE_ARGS')) throw error;
-    io.err(`faintwave ${command.name}: ${message}\n`);
+    if (error instanceof InputError || code?.startsWith('ERR_PARSE_ARGS')) {
+      io.err(`faintwave ${command.name}: ${cleanLines(message)}\n`);
+      return 2;
+    }
+    // The engine refuses values that each are possible and lead nowhere together.
+    if (!(error instanceof RangeError)) throw error;
+    io.err(`faintwave ${command.name}: this cannot be worked out as described: ${cleanLines(message)}\n`);
     return 2;
   }
 }
@@ -112,13 +118,31 @@ const processIo: Io = {
       for await (const chunk of process.stdin) chunks.push(chunk as Buffer);
       return Buffer.concat(chunks).toString('utf8');
     } catch (error) {
-      throw new InputError(
-        `cannot read ${file}: ${(error as NodeJS.ErrnoException).code === 'ENOENT' ? 'there is no such file' : (error as Error).message}`,
-      );
+      throw new InputError(`cannot read ${file}: ${inWords(error as NodeJS.ErrnoException)}`);
     }
   },
-  write: (file, data) => writeFile(file, data),
+  async write(file, data) {
+    try {
+      await writeFile(file, data);
+    } catch (error) {
+      throw new InputError(`cannot write ${file}: ${inWords(error as NodeJS.ErrnoException)}`);
+    }
+  },
 };
+
+const SAID: Readonly<Record<string, string>> = {
+  ENOENT: 'there is no such file or folder',
+  ENOTDIR: 'part of that path is a file, not a folder',
+  EISDIR: 'it is a folder, not a file',
+  EACCES: 'it is not allowed to you',
+  EPERM: 'it is not allowed to you',
+  EROFS: 'that disc can only be read',
+  ENOSPC: 'the disc is full',
+};
+/** What the system says of a file, as a person would. */
+function inWords({ code, message }: NodeJS.ErrnoException): string {
+  return SAID[code ?? ''] ?? message;
+}
 
 /** Only when started as a program, not when a test imports it. */
 if (process.argv[1] && /faintwave(\.mjs)?$/.test(process.argv[1])) {

@@ -79,6 +79,39 @@ describe('the command line', () => {
     expect(faintwave(['check', '-'], '{"format":').stderr).toMatch(/cut short/);
   });
 
+  it('says in words what is wrong with a file, and shows no stack', () => {
+    const folder = mkdtempSync(join(tmpdir(), 'faintwave-'));
+    for (const [args, said] of [
+      [['path', folder], /cannot read .*it is a folder/],
+      [['calc', 'coil', folder], /cannot read .*it is a folder/],
+      [['move', example, '--to', 'long-wave', '--out', join(folder, 'none', 'a.json')], /cannot write .*no such/],
+      [['wave', example, '--out', join(folder, 'none', 'a.svg')], /cannot write .*no such/],
+      [['listen', example, '--seconds', '0.1', '--out', join(folder, 'none', 'a.wav')], /cannot write .*no such/],
+    ] as const) {
+      const { status, stderr } = faintwave(args);
+      expect([args[0], status, stderr]).toEqual([args[0], 2, expect.stringMatching(said)]);
+      expect(stderr).not.toMatch(/^ +at |node:|E[A-Z]{4,}/m);
+    }
+  }, 60_000);
+
+  it('lets no name from a file steer the terminal', () => {
+    const hostile = readFileSync(join(root, example), 'utf8')
+      .replaceAll('Saltmarsh', String.raw`\u001b[2JSalt`)
+      .replace('Breadboard', String.raw`\u001b[31mBoard`);
+    for (const args of [
+      ['path', '-'],
+      ['path', '-', '--station', 'nobody'],
+      ['dial', '-'],
+      ['check', '-'],
+      ['stations', '-'],
+    ]) {
+      const { stdout, stderr } = faintwave(args, hostile);
+      // biome-ignore lint/suspicious/noControlCharactersInRegex: the very thing that must not come through
+      expect(`${args}: ${stdout}${stderr}`).not.toMatch(/\u001b/);
+      expect(stdout + stderr).toMatch(/Salt|Board/);
+    }
+  }, 60_000);
+
   it('prints the published schema', () => {
     expect(JSON.parse(faintwave(['schema']).stdout)).toEqual(
       JSON.parse(readFileSync(join(root, 'schema/faintwave-set-1.schema.json'), 'utf8')),

@@ -1,5 +1,6 @@
 import { parseArgs } from 'node:util';
 import { problemSentence, readText } from '../../engine/set/read.ts';
+import { clean } from '../../outputs/tables/table.ts';
 import { type Command, InputError } from '../command.ts';
 
 export const check: Command = {
@@ -28,7 +29,7 @@ export const check: Command = {
       });
       if (values.json) continue;
       if (result.ok) {
-        io.out(`${file}: ${result.set.name}: nothing wrong.\n`);
+        io.out(`${file}: ${clean(result.set.name)}: nothing wrong.\n`);
         for (const note of result.notes) io.out(`  note: ${note}\n`);
       } else {
         io.err(`${file}:\n${result.problems.map((p) => `  ${problemSentence(p)}\n`).join('')}`);

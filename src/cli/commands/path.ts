@@ -7,7 +7,7 @@ import { receiver, receiveStation } from '../../engine/reception/receive-station
 import type { StationReception } from '../../engine/reception/types.ts';
 import { formatNumber } from '../../engine/units/format.ts';
 import { pathTable, stationsTable } from '../../outputs/tables/path-table.ts';
-import { clean } from '../../outputs/tables/table.ts';
+import { clean, cleanLines } from '../../outputs/tables/table.ts';
 import { chooseStation } from '../choose-station.ts';
 import { coastFor } from '../coast.ts';
 import type { Command, Io } from '../command.ts';
@@ -48,7 +48,7 @@ export const path: Command = {
       io.out(`${JSON.stringify(reception, (_k, value) => (value instanceof Float64Array ? [...value] : value), 2)}\n`);
       return 0;
     }
-    io.out(`${clean(set.name)} at ${clean(set.place.name)}\n\n${reception.summary}\n\n`);
+    io.out(`${clean(set.name)} at ${clean(set.place.name)}\n\n${cleanLines(reception.summary)}\n\n`);
     if (reception.stations.length === 0) return 0;
     if (!values.all) {
       const station = reception.stations[chooseStation(reception.stations, values.station, reception.best[0])];
@@ -67,9 +67,9 @@ export const path: Command = {
 
 function printStation(station: StationReception, io: Io): void {
   io.out(
-    `${clean(station.name)}, ${formatNumber(station.frequency / 1e3, 5)} kHz: ${station.sentence}\n${pathTable(station)}\n`,
+    `${clean(station.name)}, ${formatNumber(station.frequency / 1e3, 5)} kHz: ${clean(station.sentence)}\n${pathTable(station)}\n`,
   );
-  for (const d of station.disturbances.slice(0, 3)) io.out(`  ${d.sentence}\n`);
+  for (const d of station.disturbances.slice(0, 3)) io.out(`  ${clean(d.sentence)}\n`);
   if (station.help.length > 0)
     io.out(`What would help most\n${station.help.map((h) => `  ${h.sentence}`).join('\n')}\n`);
   for (const warning of station.warnings) io.out(`⚠ ${warning}\n`);

@@ -28,3 +28,6 @@ export function table<Row>(columns: readonly Column<Row>[], rows: readonly Row[]
 /** Names come from files: nothing in them may steer a terminal. */
 // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is being removed
 export const clean = (text: string): string => text.replace(/[\u0000-\u001f\u007f-\u009f]/g, ' ');
+
+/** The same for a text of several lines. */
+export const cleanLines = (text: string): string => text.split('\n').map(clean).join('\n');
