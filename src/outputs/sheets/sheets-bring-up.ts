@@ -262,7 +262,10 @@ function faults(set: SetDescription): string[][] {
     ],
     ['Stations come at higher readings', 'coil too small, or turns short-circuited; capacitor smaller than marked.'],
     ['Broad and faint together', 'damp former, bad joint, detector too far up the coil: try a lower tap.'],
-    ['Hum under everything', 'mains wires beside the lead-in; earth on the wrong thing; an amplifier’s supply.'],
+    [
+      'Hum under everything',
+      `${set.aerial.kind === 'frame' || set.aerial.kind === 'ferrite rod' ? 'mains wires or a lamp’s supply near by: turn it' : 'mains wires beside the lead-in; earth on the wrong thing'}${set.load.kind === 'amplifier' ? '; the amplifier’s supply' : ''}.`,
+    ],
     ['It fades and comes back', 'by night that is the sky’s doing; by day a loose joint or the whisker.'],
   ];
 }

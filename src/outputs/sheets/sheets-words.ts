@@ -300,11 +300,19 @@ export function cautionsSheet(set: SetDescription, reception: Reception, paper: 
   flow.list([
     'Wear glasses when wire is cut, stretched or cleaned: ends fly.',
     'Solder and iron: work in moving air, wash your hands before you eat, and put the iron where no cord can catch it.',
-    'Nothing here runs from the mains. If anything you join to it does, phones and recorder go through a battery-powered stage or an isolating transformer that is tested for it.',
+    `${set.detector.kind === 'valve' || set.load.kind === 'amplifier' ? 'Nothing here is joined to the mains without isolation.' : 'Nothing here runs from the mains.'} If anything you join to it does, phones and recorder go through a battery-powered stage or an isolating transformer that is tested for it.`,
     'Start listening with the volume down: a click or a near station can be far louder than the programme before.',
   ]);
   return flow.finish('Cautions for what this set contains.');
 }
+
+/** Where the power comes from. */
+const drivenWords = (set: SetDescription): string =>
+  set.load.kind === 'amplifier'
+    ? 'Up to the amplifier nothing drives it but what the aerial catches.'
+    : set.detector.kind === 'valve'
+      ? 'Nothing drives the sound but what the aerial catches; the heater only frees the electrons.'
+      : 'Nothing drives the set but what the aerial catches.';
 
 export function handoutSheet(set: SetDescription, reception: Reception, paper: PaperName): Sheet {
   const flow = new Flow({ id: 'handout', title: 'How this set works', set: set.name, paper, file: 'handout' });
@@ -313,9 +321,7 @@ export function handoutSheet(set: SetDescription, reception: Reception, paper: P
     flow.para('No station is listed for this place yet; add those you know of, and this page will have its figures.');
     return flow.finish();
   }
-  flow.para(
-    `${printable(best.name)} on ${kHz(best.frequency)} kHz, from the air to the ear. Nothing drives the set but what the aerial catches.`,
-  );
+  flow.para(`${printable(best.name)} on ${kHz(best.frequency)} kHz, from the air to the ear. ${drivenWords(set)}`);
   flow.table(
     [
       { title: 'Where', share: 2.6 },
@@ -343,15 +349,19 @@ export function handoutSheet(set: SetDescription, reception: Reception, paper: P
     flow.figure(scene, { scale });
   }
   flow.para(
-    'Top to bottom: the programme, a tone standing for voice and music; the tuned circuit, where the carrier swings up and down hundreds of times within each wiggle of the tone, as much above as below, so that on average there is nothing to hear; after the detector, which lets one half through, the average follows the programme; in the phones only that average is left.',
+    `Top to bottom: the programme, a tone standing for voice and music; the tuned circuit, where the carrier swings up and down hundreds of times within each wiggle of the tone, as much above as below, so that on average there is nothing to hear; after the detector, which lets one half through, the average follows the programme; in the ${OUT_WORDS[set.load.kind]} only that average is left.`,
     { small: true },
   );
   flow.heading('To try', 10);
   flow.list(
     [
-      'Take the earth off, then put it back. Which loses more: the earth, or half of the aerial?',
-      `Tune past ${printable(best.name)} both ways. Over how many degrees can it be heard? The set passes a band of about ${formatQuantity(best.bandwidth, 'frequency', 2)}.`,
-      'Why do the phones need no battery, and where does the power for the sound come from?',
+      set.aerial.kind === 'frame' || set.aerial.kind === 'ferrite rod'
+        ? `Turn the ${set.aerial.kind === 'frame' ? 'frame' : 'rod'} until ${printable(best.name)} is least. Which way does it lie?`
+        : 'Take the earth off, then put it back. Which loses more: the earth, or half of the aerial?',
+      `Tune past ${printable(best.name)} both ways. Over how much of the scale can it be heard? The set passes a band of about ${formatQuantity(best.bandwidth, 'frequency', 2)}.`,
+      set.load.kind === 'amplifier'
+        ? 'What does the amplifier add, and what was there before it?'
+        : `Why does the ${OUT_WORDS[set.load.kind] === 'earpiece' ? 'earpiece' : 'pair of phones'} need no battery, and where does the power for the sound come from?`,
     ],
     'dot',
   );
