@@ -33,8 +33,9 @@ export const FIGURE_MEANINGS: Readonly<Record<string, string>> = {
   lift: 'how many times the tuned circuit lifts it',
   q: 'loaded Q',
   broad: 'how broad the tuned circuit is',
-  buildUp: 'how long its swing takes to build up',
+  buildUp: 'how long its swing takes to come to two thirds',
   detectorVoltage: 'carrier at the detector, peak',
+  tapSays: 'why it is less than on the tuned circuit, where it is',
   detectorPeak: 'the same where the programme is loudest',
   detectorOut: 'what comes through the detector then, with nothing to smooth it',
   detector: 'the detector',
@@ -97,6 +98,10 @@ export function figuresOf(waves: Waves, set?: SetDescription, reception?: Recept
     broad: formatQuantity(carrier / loadedQ, 'frequency', 2),
     buildUp: tidyTime(loadedQ / Math.PI / carrier, 2),
     detectorVoltage: volts(spec.atDetector),
+    tapSays:
+      spec.atDetector < 0.9 * spec.atTuned
+        ? `Joined lower down the coil it gets less than the whole ${volts(spec.atTuned)}, and weighs on it less.`
+        : '',
     detectorPeak: volts((loudest * spec.atDetector) / spec.atTuned),
     detectorOut: volts(waves.scale('detector').high),
     detector: detectorWords(spec.detector === 'perfect' ? 'a perfect one-way path' : spec.detector.label),

@@ -61,7 +61,7 @@ export const STORY: readonly StoryScene[] = [
   {
     title: 'The slow laid on the fast',
     caption: 'The carrier stays as fast as ever; the programme makes it taller and shorter.',
-    note: 'So the station lets the programme hold the carrier by the collar. When the programme goes up, the carrier swings wider; when it goes down, less wide. Look at the edge: that is the programme. Look at the bottom edge: the same again, upside down. Remember that bottom edge.',
+    note: 'So the station lets the programme set how wide the carrier swings. When the programme goes up, the carrier swings wider; when it goes down, less wide. Look at the edge: that is the programme. Look at the bottom edge: the same again, upside down. Remember that bottom edge.',
     rows: [{ point: 'programme' }, { point: 'carrier' }, { point: 'modulated' }],
     from: 0,
     span: 0.003,
@@ -91,7 +91,7 @@ export const STORY: readonly StoryScene[] = [
   {
     title: 'Many at once',
     caption: 'In the air at the same moment: {stations}. Without tuning they are one heap.',
-    note: 'Every station in reach arrives at the same time. If we listened now we should hear all of them, or rather nothing that makes sense. Look closely and you see how they run in and out of step.',
+    note: 'Every station in reach arrives at the same time. If we listened now we should hear all of them, or rather nothing that makes sense. Look closely and you see how they run in and out of step. It is drawn as a circuit that hardly tunes would have it: that leaves little of the volts, but something of everybody.',
     rows: [{ point: 'tuned', title: 'Everything at once', with: { loadedQ: 1.2 } }],
     from: 0,
     span: 0.002,
@@ -109,7 +109,7 @@ export const STORY: readonly StoryScene[] = [
   {
     title: 'Pushed in time',
     caption:
-      'Energy swings between coil and capacitor. Pushed in time it grows to {lift} times what the aerial gives, in about {buildUp}.',
+      'Energy swings between coil and capacitor. Pushed in time it grows to {lift} times what the aerial gives; two thirds of that take about {buildUp}.',
     note: 'Why does it love one frequency? Because energy swings to and fro between the two, like a child on a garden swing. Small pushes at the right moment, and it goes high. A pendulum of the same Q beside it does exactly the same, only slowly enough for us.',
     rows: [],
     from: 0,
@@ -142,7 +142,7 @@ export const STORY: readonly StoryScene[] = [
     title: 'A one-way path',
     caption:
       '{detector}: forwards easily, backwards hardly. {detectorVoltage} of carrier swings it up and down its own curve.',
-    note: 'A crystal with a wire on it, a germanium diode, a valve: each lets current through one way and hardly the other. The dot is the carrier, running up and down the curve of our own detector. To the right of the knee a lot flows, to the left almost nothing.',
+    note: 'A crystal with a wire on it, a germanium diode, a valve: each lets current through one way and hardly the other. The dot is the carrier, running up and down the curve of our own detector. To the right of the bend a lot flows, to the left almost nothing. {tapSays}',
     rows: [],
     from: 0,
     span: 1e-5,
@@ -151,7 +151,7 @@ export const STORY: readonly StoryScene[] = [
   {
     title: 'After the one-way path',
     caption: '{detectorVoltage} of carrier reaches it. One half gets through, and its average is the programme again.',
-    note: 'This is what comes out behind it with nothing else connected. At the loudest {detectorPeak} arrive and {detectorOut} come through: the one-way path keeps the rest for itself. It is still made of separate gulps, one for each swing of the carrier, {cycle} apart. But now they all go the same way, and their average, the dark line, goes up and down with the voice.',
+    note: 'This is what comes out behind it with nothing else connected. At the loudest {detectorPeak} arrive and {detectorOut} come through: the one-way path keeps the rest for itself. It is still made of separate gulps, one for each swing of the carrier, {cycle} apart. But now nearly all of it goes the same way, and their average, the dark line, goes up and down with the voice.',
     rows: [{ point: 'detector' }, { point: 'programme' }],
     from: 0,
     span: 0.003,
@@ -163,7 +163,7 @@ export const STORY: readonly StoryScene[] = [
   {
     title: 'What is left drains away',
     caption: '{capacitor} takes up each gulp, {drains}. The average swings {audio} either way of {direct}.',
-    note: 'A small capacitor behind the detector stores each gulp and hands it on until the next one comes. What was a row of gulps becomes a smooth line. The carrier has done its work, what is left of it drains away to earth, and what we hear is {station}. {below}',
+    note: 'A small capacitor behind the detector stores each gulp and hands it on until the next one comes. What was a row of gulps becomes a line that hardly falls between them, and so swings further than the average of bare gulps did. The carrier has done its work, what is left of it drains away to earth, and what we hear is {station}. {below}',
     rows: [{ point: 'detector' }, { point: 'phones' }],
     from: 0,
     span: 0.003,
@@ -186,7 +186,7 @@ export const STORY: readonly StoryScene[] = [
     title: 'Too small, just right, too large',
     caption:
       'A strong station, germanium, 10 kΩ. Too small: the carrier comes through. Too large: it cannot follow down.',
-    note: 'Choose it well. If the capacitor is far too small it is empty again before the next gulp. If it is far too large it is still half full when the programme has long gone down, and deep notes of speech come out bruised.',
+    note: 'Choose it well. If the capacitor is far too small it is empty again before the next gulp. If it is far too large it is still nearly full when the programme has long gone down: it cannot follow, and what is quick in the programme is lost.',
     rows: [
       { point: 'phones', title: 'Far too small: 30 pF', with: { capacitance: 3e-11 } },
       { point: 'phones', title: 'About right: 4.7 nF', with: { capacitance: 4.7e-9 } },
@@ -213,8 +213,9 @@ export const STORY: readonly StoryScene[] = [
   },
   {
     title: 'A valve does it too, and lingers',
-    caption: 'Electrons leave only the hot side. Switched on it takes its time to warm; switched off it fades slowly.',
-    note: 'In a valve the path is one-way because only one side is hot enough to let electrons go. Switch the heater on: nothing at first, then it comes. Switch it off: it goes on working for a while and fades away, because what is hot does not turn cold at once.',
+    caption:
+      'Electrons leave only the hot side. Switched on it takes its time to warm; switched off it goes on for a while and fades.',
+    note: 'In a valve the path is one-way because only one side is hot enough to let electrons go. Switch the heater on: nothing at first, then it comes. Switch it off: it goes on working for a while and fades away, because what is hot does not turn cold at once. Hot through, it could give far more current than our small signal ever takes.',
     rows: [],
     from: 0,
     span: 1e-5,

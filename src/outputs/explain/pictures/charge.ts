@@ -12,7 +12,7 @@ export const charge: MovingPicture = {
   about({ waves }) {
     const { load, carrier } = waves.spec;
     const cycle = 1 / carrier;
-    return `At each crest the detector pours a gulp into ${formatQuantity(load.capacitance, 'capacitance', 3)}; between crests the load (${formatQuantity(load.resistance, 'resistance', 2)} for direct current) drains it. One cycle lasts ${formatQuantity(cycle, 'time', 3)}; by the resistance alone the capacitor would empty in about ${formatQuantity(load.resistance * load.capacitance, 'time', 2)}.`;
+    return `At each crest the detector pours a gulp into ${formatQuantity(load.capacitance, 'capacitance', 3)}; between crests the load (${formatQuantity(load.resistance, 'resistance', 2)} for direct current) drains it. One cycle lasts ${formatQuantity(cycle, 'time', 3)}; by the resistance alone the capacitor would empty in about ${formatQuantity(load.resistance * load.capacitance, 'time', 2)}${load.inductance ? ', but the windings of the phones do not let their current change so fast: far less goes in a cycle' : ''}.`;
   },
   slowed: ({ waves }) => slowedText(CYCLE * waves.spec.carrier),
   seconds: () => CYCLE * CYCLES,

@@ -32,7 +32,7 @@ export const heater: MovingPicture = {
     const full = emission(T);
     const warm = I.findIndex((i) => i > full / 2) * STEP;
     const off = I.findIndex((i, k) => k * STEP > ON && i < full / 100) * STEP - ON;
-    return `At ${formatNumber(heaterVoltage, 2)} V the cathode comes to ${Math.round(T)} K and gives half its current after ${formatNumber(warm, 2)} s. Switched off it lingers: a hundredth is left only after ${formatNumber(off, 2)} s.`;
+    return `At ${formatNumber(heaterVoltage, 2)} V the cathode comes to ${Math.round(T)} K in the end and gives half its current after ${formatNumber(warm, 2)} s. Switched off it lingers: a hundredth is left only after ${formatNumber(off, 2)} s.`;
   },
   slowed: () => 'in its own time',
   seconds: () => ON + OFF,

@@ -24,7 +24,7 @@ export const swing: MovingPicture = {
   title: 'Energy swinging between coil and capacitor',
   about({ waves: { spec } }) {
     const n = spec.loadedQ / Math.PI;
-    return `With a loaded Q of ${formatNumber(spec.loadedQ, 2)} the swing takes about ${formatNumber(n, 2)} cycles (${tidyTime(n / spec.carrier, 2)}) to build up, and as long to die away: like a pendulum of the same Q, pushed in time.`;
+    return `With a loaded Q of ${formatNumber(spec.loadedQ, 2)} the swing takes about ${formatNumber(n, 2)} cycles (${tidyTime(n / spec.carrier, 2)}) to come to two thirds of its height, and as long to lose two thirds again: like a pendulum of the same Q, pushed in time.`;
   },
   slowed: ({ waves }) => slowedText(CYCLE * waves.spec.carrier),
   seconds: ({ waves }) => 2 * cyclesOf(waves.spec.loadedQ) * CYCLE,
