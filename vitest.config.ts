@@ -23,6 +23,8 @@ export default defineConfig({
           include: [inPage],
           globalSetup: 'test/support/page-setup.ts',
           fileParallelism: false,
+          // A busy machine answers late; what never comes still fails.
+          expect: { poll: { timeout: 10_000 } },
           sequence: { groupOrder: 1 },
         },
       },

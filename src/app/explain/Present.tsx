@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { BACKGROUNDS, type Background } from './colours.ts';
 
 interface Props {
@@ -55,7 +55,8 @@ export function Present(props: Props) {
     timer.current = setTimeout(() => setResting(true), REST_MS);
   };
 
-  useEffect(() => {
+  // Before it is seen: the first key of a clicker must not go to what lies behind.
+  useLayoutEffect(() => {
     const element = room.current!;
     const before = document.activeElement as HTMLElement | null;
     element.focus();
