@@ -1,4 +1,4 @@
-import { inSeries } from './figure.ts';
+import { inSeries } from '../../engine/units/format.ts';
 
 export interface FigureItem {
   readonly label: string;

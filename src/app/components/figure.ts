@@ -15,7 +15,3 @@ export const decibelText = (x: number): string => {
 
 /** Stations are named by their kilohertz, whole where they are whole: "603 kHz", "1458 kHz". */
 export const kilohertz = (frequency: number): string => `${Number((frequency / 1e3).toFixed(1))} kHz`;
-
-/** "a, b and c". */
-export const inSeries = (words: readonly string[]): string =>
-  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words[words.length - 1]}`;

@@ -1,6 +1,7 @@
 import { description } from '../../engine/set/description.ts';
 import { bare, type Field, metadataOf, objectFor, type SchemaNode } from '../../engine/set/introspect.ts';
 import { type Path, valueAtPath } from '../../engine/set/write.ts';
+import { capital } from '../../engine/units/format.ts';
 
 export const ROOT = description as unknown as SchemaNode;
 
@@ -25,10 +26,8 @@ export const pathText = (path: Path): string =>
   );
 
 /** "aerialTuning" → "Aerial tuning", for parts the schema gives no label. */
-export const wordsOf = (key: string): string => {
-  const spaced = key.replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`);
-  return spaced.charAt(0).toUpperCase() + spaced.slice(1);
-};
+export const wordsOf = (key: string): string =>
+  capital(key.replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`));
 
 export const labelOf = (field: Field): string => field.metadata.label || wordsOf(field.key);
 

@@ -1,7 +1,7 @@
 import { parseArgs } from 'node:util';
 import { matching } from '../../engine/find/matching.ts';
 import { receive } from '../../engine/reception/receive.ts';
-import { formatNumber } from '../../engine/units/format.ts';
+import { capital, formatNumber } from '../../engine/units/format.ts';
 import { clean } from '../../outputs/tables/table.ts';
 import { chooseStation } from '../choose-station.ts';
 import { type Command, InputError } from '../command.ts';
@@ -53,7 +53,7 @@ export const match: Command = {
     }
     const station = set.place.stations[index];
     io.out(`${clean(station.name)}, ${formatNumber(station.frequency / 1e3, 5)} kHz, on ${clean(set.name)}\n\n`);
-    for (const one of found) io.out(`${one.what[0].toUpperCase()}${one.what.slice(1)}: ${one.sentence}\n`);
+    for (const one of found) io.out(`${capital(one.what)}: ${one.sentence}\n`);
     if (found.length === 0) io.out('There is nothing in this set to match: no tap, no coupled coil, no transformer.\n');
     io.out(
       '\nEach by itself, all else as it is, tuned anew. The best is the loudest: lower taps and looser coils are sharper.\n',

@@ -1,5 +1,6 @@
 import { type Complex, complex } from '../numerics/complex.ts';
 import type { EarthModel } from '../parts/earth/earth.ts';
+import type { LoopDescription } from '../set/loops.ts';
 import { impedanceModel, wireAerialModel } from '../set/models.ts';
 import type { AerialDescription } from '../set/parts/aerial.ts';
 import { type Farads, type Hertz, LIGHT_SPEED, type Metres, type Ohms } from '../units/quantities.ts';
@@ -29,7 +30,7 @@ const SHORT = 0.4;
  * which the time-domain engines can take too; when no longer short, its impedance as a line.
  */
 export function aerialInCircuit(
-  aerial: Exclude<AerialDescription, { kind: 'frame' | 'ferrite rod' }>,
+  aerial: Exclude<AerialDescription, LoopDescription>,
   earth: EarthModel,
   highest: Hertz,
 ): AerialInCircuit {

@@ -5,6 +5,7 @@ import { pairAveraged } from '../parts/detector/pair.ts';
 import type { EarthModel } from '../parts/earth/earth.ts';
 import type { Load } from '../parts/load/index.ts';
 import type { SetDescription } from '../set/description.ts';
+import { isLoop } from '../set/loops.ts';
 import { detectorModel, earthModel, loadModel, tuningModel } from '../set/models.ts';
 import type { Hertz } from '../units/quantities.ts';
 import { type AerialInCircuit, aerialInCircuit } from './aerial-elements.ts';
@@ -76,12 +77,8 @@ export function setCircuit(set: SetDescription, whatif: Whatif = {}): SetCircuit
   const load = loadModel(set.load);
   const coils = coilsOf(set, whatif.coilLoss ?? 1, middleOf(set));
   const highest = Math.max(HIGHEST, ...set.place.stations.map((s) => s.frequency));
-  const isLoop = set.aerial.kind === 'frame' || set.aerial.kind === 'ferrite rod';
-  const aerial =
-    set.aerial.kind === 'frame' || set.aerial.kind === 'ferrite rod'
-      ? undefined
-      : aerialInCircuit(set.aerial, earth, highest);
-  const loop = isLoop ? loopOf(set.aerial, whatif.coilLoss ?? 1) : undefined;
+  const aerial = isLoop(set.aerial) ? undefined : aerialInCircuit(set.aerial, earth, highest);
+  const loop = isLoop(set.aerial) ? loopOf(set.aerial, whatif.coilLoss ?? 1) : undefined;
   const bias = set.detector.bias ?? 0;
   const wiring = set.detector.wiring;
   const loaded = loadElements(set.load, load);

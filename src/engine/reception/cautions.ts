@@ -1,4 +1,5 @@
 import type { SetDescription } from '../set/description.ts';
+import { isLoop } from '../set/loops.ts';
 
 /** A usual caution and the part it is about. */
 export interface Caution {
@@ -12,7 +13,7 @@ export function cautionsFor(set: SetDescription, loadCautions: readonly string[]
   const say = (about: Caution['about'], ...texts: readonly string[]): void => {
     for (const text of texts) if (!cautions.some((c) => c.text === text)) cautions.push({ about, text });
   };
-  if (set.aerial.kind !== 'frame' && set.aerial.kind !== 'ferrite rod') {
+  if (!isLoop(set.aerial)) {
     say(
       'aerial',
       'Never put an aerial or its ropes near, over or under power lines, nor where either could fall on the other.',

@@ -1,4 +1,5 @@
 import { towards } from '../parts/aerial/frame.ts';
+import { isLoop } from '../set/loops.ts';
 import type { AerialDescription } from '../set/parts/aerial.ts';
 import type { Degrees, Ratio } from '../units/quantities.ts';
 
@@ -10,7 +11,7 @@ const DEEPEST_NULL: Ratio = 0.03;
  * station that is wanted, to which it is then turned. Wires take all directions alike, and so does what has no bearing.
  */
 export function directionShare(aerial: AerialDescription, bearing?: Degrees, wanted?: Degrees): Ratio {
-  if (aerial.kind !== 'frame' && aerial.kind !== 'ferrite rod') return 1;
+  if (!isLoop(aerial)) return 1;
   const pointed = aerial.direction ?? wanted;
   if (pointed === undefined || bearing === undefined) return 1;
   return Math.max(DEEPEST_NULL, Math.abs(towards(bearing - pointed)));

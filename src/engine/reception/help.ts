@@ -1,5 +1,6 @@
 import { setCircuit, type Whatif } from '../circuit/set-circuit.ts';
 import type { SetDescription } from '../set/description.ts';
+import { isLoop } from '../set/loops.ts';
 import { formatNumber, formatQuantity } from '../units/format.ts';
 import { type Receiver, receiver, receiveStation, type TunedStation } from './receive-station.ts';
 import type { Help } from './types.ts';
@@ -59,7 +60,7 @@ function candidates(set: SetDescription, now: Receiver): Candidate[] {
   const list: Candidate[] = [];
   const { aerial, arrangement, detector, load } = set;
   const R = now.circuit.earth.resistance;
-  const outdoors = aerial.kind !== 'frame' && aerial.kind !== 'ferrite rod';
+  const outdoors = !isLoop(aerial);
   if (outdoors && R > 5) {
     list.push({
       stage: 'aerial',
@@ -125,7 +126,7 @@ function candidates(set: SetDescription, now: Receiver): Candidate[] {
     ? coil.shape === 'multilayer'
       ? coil.turnsPerLayer * coil.layers
       : coil.turns
-    : aerial.kind === 'frame' || aerial.kind === 'ferrite rod'
+    : isLoop(aerial)
       ? aerial.turns
       : undefined;
   if (

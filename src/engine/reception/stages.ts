@@ -1,5 +1,5 @@
 import { magnitude } from '../numerics/complex.ts';
-import { formatNumber, formatQuantity } from '../units/format.ts';
+import { capital, formatNumber, formatQuantity } from '../units/format.ts';
 import { type Decibels, powerDecibels, type Watts } from '../units/quantities.ts';
 import { EAR_SPREAD } from './hearing/index.ts';
 import { effectiveHeight, type Receiver, TEST_TONE, type TunedStation } from './receive-station.ts';
@@ -93,7 +93,7 @@ export function stagesOf(set: Receiver, s: TunedStation): Stage[] {
       unit: 'W',
       text: formatQuantity(s.phonesPower, 'power', 2),
       change: mean > 0 ? decibelsOf(s.phonesPower, s.audioPower) : undefined,
-      sentence: `${circuit.load.label[0].toUpperCase()}${circuit.load.label.slice(1)}: ${formatQuantity(magnitude(circuit.load.impedanceAt(TEST_TONE)), 'resistance', 2)} at 1 kHz, ${formatNumber(circuit.load.sensitivity.level, 3)} dB SPL for ${circuit.load.sensitivity.per === 'mW' ? '1 mW' : circuit.load.sensitivity.per === 'V' ? '1 V' : '10 mV'}.`,
+      sentence: `${capital(circuit.load.label)}: ${formatQuantity(magnitude(circuit.load.impedanceAt(TEST_TONE)), 'resistance', 2)} at 1 kHz, ${formatNumber(circuit.load.sensitivity.level, 3)} dB SPL for ${circuit.load.sensitivity.per === 'mW' ? '1 mW' : circuit.load.sensitivity.per === 'V' ? '1 V' : '10 mV'}.`,
       range: around(s.phonesPower, 2 * exponent),
       warnings: [...circuit.load.warnings],
     },

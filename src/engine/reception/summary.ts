@@ -1,4 +1,4 @@
-import { formatNumber } from '../units/format.ts';
+import { capital, formatNumber, inSeries } from '../units/format.ts';
 import type { HeardWord, StationReception } from './types.ts';
 
 /** What the summary needs to know of a station. */
@@ -10,9 +10,8 @@ const WORDS: readonly HeardWord[] = ['loud', 'comfortable', 'quiet', 'faint'];
 export function summaryOf(stations: readonly Summed[], best: readonly number[], time?: 'day' | 'night' | Date): string {
   if (stations.length === 0) return 'No stations are listed for this place yet: add those you know of.';
   const when = whenWords(time);
-  const audible = best
-    .map((i) => stations[i])
-    .filter((s) => verdictOf(s) !== 'not heard' && verdictOf(s) !== 'drowned');
+  const ranked = best.map((i) => stations[i]);
+  const audible = ranked.filter((s) => verdictOf(s) !== 'not heard' && verdictOf(s) !== 'drowned');
   if (audible.length === 0)
     return `${when ? `${when} nothing` : 'Nothing'} would be heard on this set here as it stands; see what would help most.`;
   const [first, ...others] = audible;
@@ -23,7 +22,7 @@ export function summaryOf(stations: readonly Summed[], best: readonly number[], 
     if (names.length === 0) return [];
     return [`${inSeries(names)} ${names.length === 1 ? 'is' : 'are'} ${word}${word === first.heard ? ' too' : ''}`];
   });
-  const drowned = best.map((i) => stations[i]).filter((s) => verdictOf(s) === 'drowned').length;
+  const drowned = ranked.filter((s) => verdictOf(s) === 'drowned').length;
   const silent = stations.length - audible.length - drowned;
   const lost = [
     ...(drowned > 0 ? [`${count(drowned)} ${drowned === 1 ? 'is' : 'are'} drowned by others`] : []),
@@ -31,7 +30,7 @@ export function summaryOf(stations: readonly Summed[], best: readonly number[], 
   ];
   return [opening, rest.join('; '), inSeries(lost)]
     .filter(Boolean)
-    .map((sentence) => `${sentence[0].toUpperCase()}${sentence.slice(1)}`.replace(/([^.])$/, '$1.'))
+    .map((sentence) => capital(sentence).replace(/([^.])$/, '$1.'))
     .join(' ');
 }
 
@@ -65,6 +64,3 @@ function whenWords(time: 'day' | 'night' | Date | undefined): string {
 const NUMBERS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
 const numeral = (n: number): string => NUMBERS[n] ?? String(n);
 const count = (n: number): string => `${numeral(n)} more`;
-
-const inSeries = (words: readonly string[]): string =>
-  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words[words.length - 1]}`;

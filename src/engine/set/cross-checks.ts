@@ -1,5 +1,6 @@
 import type { SetDescription } from './description.ts';
 import { closest } from './fields.ts';
+import { isLoop } from './loops.ts';
 import type { ArrangementDescription } from './parts/arrangement.ts';
 import { brief, type Problem } from './problem.ts';
 
@@ -64,11 +65,7 @@ export function crossChecks(set: SetDescription): Problem[] {
       received: brief(set.aerial.kind),
       hint: 'this arrangement is tuned by the rod’s own coil',
     });
-  if (
-    (set.aerial.kind === 'frame' || set.aerial.kind === 'ferrite rod') &&
-    set.arrangement.kind !== set.aerial.kind &&
-    set.arrangement.kind !== 'elements'
-  ) {
+  if (isLoop(set.aerial) && set.arrangement.kind !== set.aerial.kind && set.arrangement.kind !== 'elements') {
     problems.push({
       path: 'arrangement.kind',
       expected: `"${set.aerial.kind}"`,

@@ -73,3 +73,10 @@ export function formatQuantity(value: number, kind: QuantityKind, digits = 3): s
       return withPrefix(value, QUANTITY_KINDS[kind].unit, digits);
   }
 }
+
+/** "a, b and c". */
+export const inSeries = (words: readonly string[]): string =>
+  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words[words.length - 1]}`;
+
+/** With a capital letter first. */
+export const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

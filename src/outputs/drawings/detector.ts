@@ -1,5 +1,5 @@
 import type { DetectorDescription } from '../../engine/set/parts/detector.ts';
-import { formatQuantity } from '../../engine/units/format.ts';
+import { capital, formatQuantity } from '../../engine/units/format.ts';
 import { circle, group, line, path, polyline, rect, text } from '../scene/build.ts';
 import type { Item, Point, Scene, Segment } from '../scene/scene.ts';
 import { BOLD, drawing, PLAIN, type Room, SMALL, sketchNote, THIN } from './paper.ts';
@@ -36,7 +36,7 @@ export function detectorWords(detector: DetectorDescription): { title: string; w
       };
     case 'mineral':
       return {
-        title: `${detector.mineral.charAt(0).toUpperCase()}${detector.mineral.slice(1)} detector`,
+        title: `${capital(detector.mineral)} detector`,
         words:
           detector.mineral === 'zincite-bornite'
             ? 'Two crystals pressed together.'

@@ -1,4 +1,4 @@
-import { formatQuantity } from '../../engine/units/format.ts';
+import { capital, formatQuantity } from '../../engine/units/format.ts';
 import type { Box } from '../scene/boxes.ts';
 import { line, polyline, text } from '../scene/build.ts';
 import type { Item, Point, Scene } from '../scene/scene.ts';
@@ -163,5 +163,3 @@ export const drawing = (
   items,
   drawnAt: paper.drawnAt,
 });
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

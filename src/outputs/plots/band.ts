@@ -1,10 +1,11 @@
 import { scaleLinear, scaleLog } from 'd3-scale';
+import { inSeries } from '../../engine/units/format.ts';
 import { circle, line, polyline } from '../scene/build.ts';
 import { type Label, placeLabels } from '../scene/labels.ts';
 import type { Item, Point, Scene } from '../scene/scene.ts';
 import { shorten } from '../scene/text-width.ts';
 import { type AxisScale, frameOf, LETTERS, type PlotSize, plotScene, SMALL, xAxis, yAxis } from './frame.ts';
-import { db, dbFigure, drawable, inSeries, khz, khzFigure } from './words.ts';
+import { db, dbFigure, drawable, khz, khzFigure } from './words.ts';
 
 export interface BandResponse {
   /** What the set alone passes, rising frequency; Hz and dB (its top is taken as 0). */
@@ -94,10 +95,11 @@ export function bandResponse(data: BandResponse, size: PlotSize = {}): Scene {
   }
   // The wanted one first, then the strongest: they are sure of their names.
   const order = [...within].sort((a, b) => (a.index === wanted ? -1 : b.index === wanted ? 1 : b.level - a.level));
-  const labels = order.map((s): Label => {
+  const labels = order.map((s): Label & { head?: Point } => {
     const chosen = s.index === wanted;
     const [px, py] = s.head;
     return {
+      head: s.head,
       shorter: chosen ? [] : [shorten(s.name, SMALL, 70)],
       item: {
         text: s.name,
@@ -136,12 +138,11 @@ export function bandResponse(data: BandResponse, size: PlotSize = {}): Scene {
   const roof = { x: 2, y: 18, w: frame.width - 4, h: box.y + box.h - 18 };
   const placed = placeLabels(labels, roof, [...stems, { x: 0, y: box.y - 20, w: 70, h: 14 }], 1);
   // A name that found its room higher up is joined to its own stem.
-  const heads = [...order.slice(0, 1), ...(notch ? [undefined] : []), ...order.slice(1)];
-  const found = heads.filter((_, i) => placed.placed[i]);
-  const leaders = found.flatMap((s, i): Item[] => {
+  const found = labels.filter((_, i) => placed.placed[i]);
+  const leaders = found.flatMap(({ head }, i): Item[] => {
     const at = placed.items[i].at;
-    if (!s || s.head[1] - at[1] < 20) return [];
-    return [line(s.head, [s.head[0], at[1] + 3], { stroke: 'soft', width: 0.7, dash: [1.5, 2] })];
+    if (!head || head[1] - at[1] < 20) return [];
+    return [line(head, [head[0], at[1] + 3], { stroke: 'soft', width: 0.7, dash: [1.5, 2] })];
   });
   const want = wanted === undefined ? undefined : stations[wanted];
   return plotScene(

@@ -1,11 +1,12 @@
 import { scaleLog } from 'd3-scale';
+import { inSeries } from '../../engine/units/format.ts';
 import { line, rect, text } from '../scene/build.ts';
 import { type Label, placeLabels } from '../scene/labels.ts';
 import type { Item, Point, Scene } from '../scene/scene.ts';
 import { shorten, textWidth } from '../scene/text-width.ts';
 import { decadeTicks } from './band.ts';
 import { frameOf, LETTERS, type PlotSize, plotScene, SMALL, xAxis } from './frame.ts';
-import { inSeries, khz, khzFigure, sentence } from './words.ts';
+import { khz, khzFigure, sentence } from './words.ts';
 
 export interface CoveredBand {
   /** "as it is", "with the 200 pF capacitor" … */

@@ -1,10 +1,10 @@
 import { scaleLinear } from 'd3-scale';
-import { formatQuantity } from '../../engine/units/format.ts';
+import { formatQuantity, inSeries } from '../../engine/units/format.ts';
 import { circle, line, polyline, rect } from '../scene/build.ts';
 import { boxesAlong, type Label, placeLabels } from '../scene/labels.ts';
 import type { Item, Point, Scene } from '../scene/scene.ts';
 import { frameOf, LETTERS, type PlotSize, plotScene, SMALL, xAxis, yAxis } from './frame.ts';
-import { inSeries, minus } from './words.ts';
+import { minus } from './words.ts';
 
 export interface DetectorCurve {
   /** The first is the set's own; the others are for comparison. V and A, rising voltage. */

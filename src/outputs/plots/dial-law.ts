@@ -1,9 +1,10 @@
 import { scaleLinear } from 'd3-scale';
+import { inSeries } from '../../engine/units/format.ts';
 import { circle, line, polyline } from '../scene/build.ts';
 import { boxesAlong, type Label, placeLabels } from '../scene/labels.ts';
 import type { Item, Point, Scene } from '../scene/scene.ts';
 import { frameOf, LETTERS, type PlotSize, plotScene, SMALL, xAxis, yAxis } from './frame.ts';
-import { inSeries, khz, khzFigure } from './words.ts';
+import { khz, khzFigure } from './words.ts';
 
 export interface DialLaw {
   /** What is tuned at each scale reading; degrees (or any scale) and Hz, in the order of the scale. */

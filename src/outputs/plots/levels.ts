@@ -1,9 +1,10 @@
 import { scaleLinear } from 'd3-scale';
+import { inSeries } from '../../engine/units/format.ts';
 import { line, rect, text } from '../scene/build.ts';
 import type { Item, Scene } from '../scene/scene.ts';
 import { shorten, textWidth } from '../scene/text-width.ts';
 import { frameOf, LETTERS, type PlotSize, plotScene, SMALL } from './frame.ts';
-import { db, drawable, inSeries } from './words.ts';
+import { db, drawable } from './words.ts';
 
 /** One level on the path; what `Stage` of the reception gives. */
 export interface LevelStage {

@@ -1,11 +1,11 @@
 import { scaleLinear, scaleLog } from 'd3-scale';
-import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
+import { formatNumber, formatQuantity, inSeries } from '../../engine/units/format.ts';
 import { circle, line, polyline, rect, text } from '../scene/build.ts';
 import { boxesAlong, placeLabels } from '../scene/labels.ts';
 import type { Item, Point, Scene } from '../scene/scene.ts';
 import { textWidth } from '../scene/text-width.ts';
 import { frameOf, LETTERS, type PlotSize, plotScene, SMALL, xAxis, yAxis } from './frame.ts';
-import { inSeries, khz } from './words.ts';
+import { khz } from './words.ts';
 
 export interface FieldProfile {
   readonly station: { readonly name: string; readonly frequency: number };

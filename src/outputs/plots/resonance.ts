@@ -1,11 +1,11 @@
 import { scaleLinear } from 'd3-scale';
-import { formatNumber } from '../../engine/units/format.ts';
+import { formatNumber, inSeries } from '../../engine/units/format.ts';
 import { circle, line, polyline } from '../scene/build.ts';
 import { boxesAlong, type Label, placeLabels } from '../scene/labels.ts';
 import type { Item, Point, Scene } from '../scene/scene.ts';
 import { shorten } from '../scene/text-width.ts';
 import { caption, frameOf, LETTERS, type PlotSize, plotScene, SMALL, xAxis, yAxis } from './frame.ts';
-import { db, dbFigure, drawable, inSeries, khz, khzFigure, khzWidth } from './words.ts';
+import { db, dbFigure, drawable, khz, khzFigure, khzWidth } from './words.ts';
 
 export interface ResonanceCurve {
   readonly station: { readonly name: string; readonly frequency: number };

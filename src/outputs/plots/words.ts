@@ -1,4 +1,4 @@
-import { formatNumber } from '../../engine/units/format.ts';
+import { capital, formatNumber } from '../../engine/units/format.ts';
 
 /** 693 kHz; a tenth only where it tells. */
 export const khz = (f: number): string => `${khzFigure(f)} kHz`;
@@ -18,12 +18,8 @@ export const dbFigure = (x: number): string => {
 };
 export const minus = (words: string): string => words.replace(/^-/, '−');
 
-/** "a, b and c". */
-export const inSeries = (list: readonly string[]): string =>
-  list.length < 2 ? list.join('') : `${list.slice(0, -1).join(', ')} and ${list[list.length - 1]}`;
-
 /** A sentence from a clause. */
-export const sentence = (clause: string): string => `${clause.charAt(0).toUpperCase()}${clause.slice(1)}.`;
+export const sentence = (clause: string): string => `${capital(clause)}.`;
 
 /** No signal at all is drawn as far down as anything is. */
 export const NOTHING = -200;

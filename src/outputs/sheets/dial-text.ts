@@ -1,10 +1,10 @@
-import type { Reception, StationReception } from '../../engine/reception/types.ts';
+import type { StationReception } from '../../engine/reception/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
 import { formatNumber } from '../../engine/units/format.ts';
 import { scaleOf } from './dial-marks.ts';
 
 /** Where a station is on the set's own scale, as its dial sheet has it: degrees, or millimetres of travel. */
-export function dialText(set: SetDescription, _reception: Reception, s: StationReception): string {
+export function dialText(set: SetDescription, s: StationReception): string {
   if (!s.dial) return '—';
   const { scale, at } = scaleOf(set);
   return scale.kind === 'straight'

@@ -1,7 +1,7 @@
 import type { Reception } from '../../engine/reception/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
 import { coilModel } from '../../engine/set/models.ts';
-import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
+import { capital, formatNumber, formatQuantity } from '../../engine/units/format.ts';
 import { aerialWords } from '../drawings/aerial/aerial-words.ts';
 import { earthWords } from '../drawings/aerial/earth.ts';
 import { tapsOf } from '../drawings/coil/coil.ts';
@@ -12,7 +12,7 @@ import type { BoardLayout } from './build/layout.ts';
 import type { BoardParts } from './build/parts.ts';
 import { loopWire } from './sheets-loop.ts';
 import { wireToCut, wireWords } from './winding.ts';
-import { capital, cutLength, printable } from './words.ts';
+import { cutLength, printable } from './words.ts';
 
 export interface PartRow {
   readonly quantity: string;

@@ -2,6 +2,7 @@ import { setCircuit } from '../../engine/circuit/set-circuit.ts';
 import { spotsWords, spotsWorth } from '../../engine/reception/spots.ts';
 import type { Reception } from '../../engine/reception/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
+import { isLoop } from '../../engine/set/loops.ts';
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
 import { tapsOf } from '../drawings/coil/coil.ts';
 import { boardParts } from './build/parts.ts';
@@ -21,7 +22,7 @@ const volts = (v: number, digits = 2): string => formatQuantity(Math.abs(v), 'vo
 /** Step by step from the wired board to the first station, with this set's own figures. */
 export function bringUpSheet(set: SetDescription, reception: Reception, paper: PaperName): Sheet {
   const flow = new Flow({ id: 'bring-up', title: 'Bringing it up', set: set.name, paper });
-  const outdoors = set.aerial.kind !== 'frame' && set.aerial.kind !== 'ferrite rod';
+  const outdoors = !isLoop(set.aerial);
   flow.para(
     `In this order, each step before the next.${outdoors ? ' Aerial and earth stay off until a step asks for them.' : ''} Figures are for this very set; the ranges are what honest parts and hands may give.`,
   );
@@ -52,7 +53,7 @@ export function bringUpSheet(set: SetDescription, reception: Reception, paper: P
         .map((s) => [
           s.name,
           formatNumber(s.frequency / 1e3, 5),
-          dialText(set, reception, s),
+          dialText(set, s),
           s.heard,
           volts(s.directVoltage),
           '………',
@@ -84,7 +85,7 @@ export function bringUpSteps(set: SetDescription, reception: Reception): Step[] 
   };
   const { parts } = boardParts(set);
   const figures = reception.parts;
-  const isLoop = set.aerial.kind === 'frame' || set.aerial.kind === 'ferrite rod';
+  const { loop } = setCircuit(set);
   add(
     'Go through the wiring list once more with a pencil, tugging every joint.',
     'Every wire ticked; nothing moves; no wire touches one that it does not belong to.',
@@ -100,8 +101,7 @@ export function bringUpSteps(set: SetDescription, reception: Reception): Step[] 
         'Open: an end not scraped, or a broken wire. Far too little: start and end swapped with a tap.',
       );
   });
-  const loop = setCircuit(set).loop;
-  if (isLoop && loop && loop.dcResistance > 0)
+  if (loop && loop.dcResistance > 0)
     add(
       `Meter on ohms across L1: the ${set.aerial.kind === 'frame' ? 'frame' : 'rod’s coil'}, start to end.`,
       `${ohms(loop.dcResistance)} (${ohms(loop.dcResistance * 0.85)} to ${ohms(loop.dcResistance * 1.2)}), and the meter’s own leads.`,
@@ -151,11 +151,11 @@ export function bringUpSteps(set: SetDescription, reception: Reception): Step[] 
       set.tuning.kind !== 'tubes';
     const [low, high] = best.dial.range;
     add(
-      `Set the pointer to ${dialText(set, reception, best)} and turn slowly about there.`,
+      `Set the pointer to ${dialText(set, best)} and turn slowly about there.`,
       `${printable(best.name)}, ${formatNumber(best.frequency / 1e3, 5)} kHz: ${best.heard}, about ${Math.round(best.soundPressureLevel)} dB ± ${Math.round(best.spread)} at the ear.${byScale && high > low ? ` As built anywhere from ${Math.round(low)}° to ${Math.round(high)}°.` : ''} ${best.disturbance ? `Behind it perhaps ${printable(best.disturbance.by)}.` : ''}`.trim(),
-      `Silent: detector first, then ${isLoop ? 'another direction' : 'aerial and earth'}. Elsewhere on the dial: see below. Try again at dusk, when more comes in.`,
+      `Silent: detector first, then ${loop ? 'another direction' : 'aerial and earth'}. Elsewhere on the dial: see below. Try again at dusk, when more comes in.`,
     );
-    if (isLoop)
+    if (loop)
       add(
         set.aerial.kind === 'frame' ? 'Turn the frame about its upright.' : 'Turn the rod, lying level.',
         set.aerial.kind === 'frame'
@@ -177,7 +177,7 @@ export function bringUpSteps(set: SetDescription, reception: Reception): Step[] 
     add(
       'Turn from end to end and note where the first and last stations come in.',
       `Low end ${span(reception.dial.lowestRange)} kHz, high end ${span(reception.dial.highestRange)} kHz.`,
-      `Low end too high: too few turns or too small a capacitor. High end too low: strays; move wires apart${isLoop ? '' : ', shorten the aerial’s part'}.`,
+      `Low end too high: too few turns or too small a capacitor. High end too low: strays; move wires apart${loop ? '' : ', shorten the aerial’s part'}.`,
     );
   } else
     add(
@@ -250,11 +250,11 @@ function faults(set: SetDescription): string[][] {
     ],
     [
       'Clicks, but no station',
-      `detector (${set.detector.kind === 'galena' || set.detector.kind === 'mineral' ? 'find another spot, try a diode' : 'try another'}); ${set.aerial.kind === 'frame' || set.aerial.kind === 'ferrite rod' ? '' : 'aerial or earth off; '}coil open; taps counted from the wrong end.`,
+      `detector (${set.detector.kind === 'galena' || set.detector.kind === 'mineral' ? 'find another spot, try a diode' : 'try another'}); ${isLoop(set.aerial) ? '' : 'aerial or earth off; '}coil open; taps counted from the wrong end.`,
     ],
     [
       'One station everywhere on the dial',
-      `${tuned ? 'capacitor not joined, or its vanes short-circuited; ' : ''}${set.aerial.kind === 'frame' || set.aerial.kind === 'ferrite rod' ? 'turn the aerial until that station is least' : 'aerial on too many turns: move it towards the start; a trap for that station'}.`,
+      `${tuned ? 'capacitor not joined, or its vanes short-circuited; ' : ''}${isLoop(set.aerial) ? 'turn the aerial until that station is least' : 'aerial on too many turns: move it towards the start; a trap for that station'}.`,
     ],
     [
       'Stations come at lower readings than they should',
@@ -264,7 +264,7 @@ function faults(set: SetDescription): string[][] {
     ['Broad and faint together', 'damp former, bad joint, detector too far up the coil: try a lower tap.'],
     [
       'Hum under everything',
-      `${set.aerial.kind === 'frame' || set.aerial.kind === 'ferrite rod' ? 'mains wires or a lamp’s supply near by: turn it' : 'mains wires beside the lead-in; earth on the wrong thing'}${set.load.kind === 'amplifier' ? '; the amplifier’s supply' : ''}.`,
+      `${isLoop(set.aerial) ? 'mains wires or a lamp’s supply near by: turn it' : 'mains wires beside the lead-in; earth on the wrong thing'}${set.load.kind === 'amplifier' ? '; the amplifier’s supply' : ''}.`,
     ],
     ['It fades and comes back', 'by night that is the sky’s doing; by day a loose joint or the whisker.'],
   ];

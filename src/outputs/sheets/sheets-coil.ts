@@ -1,9 +1,10 @@
 import type { CoilModel } from '../../engine/parts/coil/model.ts';
 import type { Reception } from '../../engine/reception/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
+import { isLoop } from '../../engine/set/loops.ts';
 import { coilModel } from '../../engine/set/models.ts';
 import type { CoilDescription } from '../../engine/set/parts/coil.ts';
-import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
+import { capital, formatNumber, formatQuantity } from '../../engine/units/format.ts';
 import { drawCoil, tapsOf } from '../drawings/coil/coil.ts';
 import { close, overall, type Tap, type WoundDescription } from '../drawings/coil/drawn.ts';
 import { spiderOutline } from '../drawings/coil/spider.ts';
@@ -14,7 +15,7 @@ import { Flow } from './flow.ts';
 import { BODY, type PaperName, type Sheet } from './page.ts';
 import { loopSheet } from './sheets-loop.ts';
 import { TAIL, TAP_LOOP, tally, wireToCut, wireWords } from './winding.ts';
-import { capital, count, cutLength, ohms, printable } from './words.ts';
+import { count, cutLength, ohms, printable } from './words.ts';
 
 /** One sheet for each coil, and one for a frame or rod that is a coil itself. */
 export function coilSheets(set: SetDescription, reception: Reception, paper: PaperName): Sheet[] {
@@ -38,7 +39,7 @@ export function coilSheets(set: SetDescription, reception: Reception, paper: Pap
       ? measuredSheet(set, coil, i, reception, paper, file)
       : woundSheet(set, coil, i, reception, paper, file);
   });
-  if (set.aerial.kind === 'frame' || set.aerial.kind === 'ferrite rod') sheets.push(loopSheet(set, reception, paper));
+  if (isLoop(set.aerial)) sheets.push(loopSheet(set, reception, paper));
   return sheets;
 }
 
@@ -323,7 +324,7 @@ function checks(
   ];
   if (isTuned && best)
     list.push(
-      `In the set, ${printable(best.name)} (${formatNumber(best.frequency / 1e3, 5)} kHz) should come in near ${dialText(set, reception, best)} on the dial. ${set.arrangement.kind === 'slider' ? 'If it comes far from there, count the turns' : `If it comes at a lower reading (${openSide(set)}) the coil is too large: take off a turn; at a higher reading, too small`}. One turn moves a station by about ${formatNumber((0.85 * best.frequency) / model.turns / 1e3, 2)} kHz.`,
+      `In the set, ${printable(best.name)} (${formatNumber(best.frequency / 1e3, 5)} kHz) should come in near ${dialText(set, best)} on the dial. ${set.arrangement.kind === 'slider' ? 'If it comes far from there, count the turns' : `If it comes at a lower reading (${openSide(set)}) the coil is too large: take off a turn; at a higher reading, too small`}. One turn moves a station by about ${formatNumber((0.85 * best.frequency) / model.turns / 1e3, 2)} kHz.`,
     );
   else
     list.push(

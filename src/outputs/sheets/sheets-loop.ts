@@ -7,7 +7,7 @@ import type { Tap } from '../drawings/coil/drawn.ts';
 import { dialText } from './dial-text.ts';
 import { Flow } from './flow.ts';
 import type { PaperName, Sheet } from './page.ts';
-import { TAIL, TAP_LOOP, tally, wireWords } from './winding.ts';
+import { TAIL, tally, wireToCut, wireWords } from './winding.ts';
 import { cutLength, ohms, printable } from './words.ts';
 
 /** A frame or rod, which is aerial and coil at once: how it is built, and what it should be. */
@@ -92,7 +92,7 @@ export function loopSheet(set: SetDescription, reception: Reception, paper: Pape
       `With a meter on ohms: start to end conducts${taps.length > 0 ? ', and so does the tap to either end' : ''}.`,
       ...(best
         ? [
-            `In the set, ${printable(best.name)} (${formatNumber(best.frequency / 1e3, 5)} kHz) should come in near ${dialText(set, reception, best)} on the dial. ${rod ? 'At a lower reading the coil is too large: slide it towards the end of the rod; at a higher one, towards the middle.' : 'At a lower reading the frame is too large: take off a turn or space the turns wider; at a higher one, wind them closer.'}`,
+            `In the set, ${printable(best.name)} (${formatNumber(best.frequency / 1e3, 5)} kHz) should come in near ${dialText(set, best)} on the dial. ${rod ? 'At a lower reading the coil is too large: slide it towards the end of the rod; at a higher one, towards the middle.' : 'At a lower reading the frame is too large: take off a turn or space the turns wider; at a higher one, wind them closer.'}`,
           ]
         : []),
     ],
@@ -104,8 +104,7 @@ export function loopSheet(set: SetDescription, reception: Reception, paper: Pape
 /** Wire to cut for a frame or rod, m: its turns, ends and tap, and three in a hundred for the hand; 0 where there is none. */
 export function loopWire(set: SetDescription): number {
   const { loop } = setCircuit(set);
-  if (!loop) return 0;
-  return 1.03 * loop.wireLength + 2 * TAIL + (loopTaps(set, loop.turns).length > 0 ? TAP_LOOP : 0);
+  return loop ? wireToCut(loop, loopTaps(set, loop.turns).length) : 0;
 }
 
 function loopTaps(set: SetDescription, turns: number): Tap[] {

@@ -1,6 +1,7 @@
 import { besideWords, verdictOf } from '../../engine/reception/summary.ts';
 import type { Reception, StationReception } from '../../engine/reception/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
+import { isLoop } from '../../engine/set/loops.ts';
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
 import { circuitDiagram, drawCircuit } from '../drawings/index.ts';
 import { createWaves, type PointId, waveScene, wavesOfSet } from '../explain/index.ts';
@@ -53,7 +54,7 @@ export function glanceSheet(set: SetDescription, reception: Reception, built: Bu
       heard.map((s) => [
         s.name,
         kHz(s.frequency),
-        s.dial ? dialText(set, reception, s) : '—',
+        s.dial ? dialText(set, s) : '—',
         verdictOf(s),
         s.heard === 'not heard' ? '—' : `${Math.round(s.soundPressureLevel)} dB ± ${Math.round(s.spread)}`,
         besideWords(s),
@@ -355,7 +356,7 @@ export function handoutSheet(set: SetDescription, reception: Reception, paper: P
   flow.heading('To try', 10);
   flow.list(
     [
-      set.aerial.kind === 'frame' || set.aerial.kind === 'ferrite rod'
+      isLoop(set.aerial)
         ? `Turn the ${set.aerial.kind === 'frame' ? 'frame' : 'rod'} until ${printable(best.name)} is least. Which way does it lie?`
         : 'Take the earth off, then put it back. Which loses more: the earth, or half of the aerial?',
       `Tune past ${printable(best.name)} both ways. Over how much of the scale can it be heard? The set passes a band of about ${formatQuantity(best.bandwidth, 'frequency', 2)}.`,

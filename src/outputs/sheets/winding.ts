@@ -12,8 +12,8 @@ export const TAIL = 0.15;
 export const TAP_LOOP = 0.08;
 
 /** Wire to cut for a coil: what is wound, its ends, its taps, and three in a hundred for the hand. */
-export const wireToCut = (model: CoilModel, taps: number): number =>
-  1.03 * model.wireLength + 2 * TAIL + taps * TAP_LOOP;
+export const wireToCut = ({ wireLength }: Pick<CoilModel, 'wireLength'>, taps: number): number =>
+  1.03 * wireLength + 2 * TAIL + taps * TAP_LOOP;
 
 export function wireWords(wire: WoundDescription['wire']): string {
   const mm = formatQuantity(wire.size, 'length', 3);

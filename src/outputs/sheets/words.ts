@@ -29,8 +29,6 @@ export function fold(words: string, size: number, room: number, bold = false): s
 /** "3" and "turn" to "3 turns". */
 export const count = (n: number, one: string, more = `${one}s`): string => `${n} ${n === 1 ? one : more}`;
 
-export const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
-
 /** A resistance as a meter shows it: never in milliohms. */
 export const ohms = (r: number): string =>
   Math.abs(r) < 1 ? `${formatNumber(r, 2)} Ω` : formatQuantity(r, 'resistance', 2);

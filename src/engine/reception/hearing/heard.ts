@@ -1,3 +1,4 @@
+import { capital } from '../../units/format.ts';
 import type { Decibels, Hertz, Ratio } from '../../units/quantities.ts';
 import type { HeardWord } from '../types.ts';
 import { BANDS, powerSum } from './bands.ts';
@@ -148,5 +149,5 @@ function sentenceFor(
     return `Not heard: it is ${short} dB short of what can just be heard ${where}${why}.`;
   }
   const understanding = index === undefined ? '' : `; ${understoodWords(index)}`;
-  return `${word[0].toUpperCase()}${word.slice(1)}: ${Math.round(spl)} dB SPL, ${Math.round(margin)} dB over what can just be heard ${where}${understanding}.`;
+  return `${capital(word)}: ${Math.round(spl)} dB SPL, ${Math.round(margin)} dB over what can just be heard ${where}${understanding}.`;
 }

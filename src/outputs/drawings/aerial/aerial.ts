@@ -1,4 +1,5 @@
 import { wireTree } from '../../../engine/parts/aerial/shapes.ts';
+import { isLoop } from '../../../engine/set/loops.ts';
 import { wireShape } from '../../../engine/set/models.ts';
 import type { AerialDescription } from '../../../engine/set/parts/aerial.ts';
 import type { EarthDescription } from '../../../engine/set/parts/earth.ts';
@@ -20,7 +21,7 @@ const m = (metres: number): string => formatQuantity(metres, 'length', 3);
  * @throws RangeError for sizes that cannot be built.
  */
 export function drawAerial(aerial: AerialDescription, earth: EarthDescription, room: Room = {}): Scene {
-  if (aerial.kind === 'frame' || aerial.kind === 'ferrite rod') return drawLoop(aerial, room);
+  if (isLoop(aerial)) return drawLoop(aerial, room);
   const tree = aerial.kind === 'measured' || aerial.kind === 'impedance' ? undefined : wireTree(wireShape(aerial));
   // Wires that run across are seen a little from above, as they would be from the garden gate.
   const flat = (p: readonly number[]): Point => [p[0] + 0.4 * p[1], p[2] + 0.22 * p[1]];

@@ -1,14 +1,14 @@
 import { overallDiameter } from '../../../engine/parts/wire/wire.ts';
-import type { AerialDescription } from '../../../engine/set/parts/aerial.ts';
+import type { LoopDescription } from '../../../engine/set/loops.ts';
 import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
 import { circle, group, line, rect, text } from '../../scene/build.ts';
 import type { Item, Scene } from '../../scene/scene.ts';
 import { BOLD, dimension, drawing, millimetres, PLAIN, paperFor, type Room, SMALL, THIN } from '../paper.ts';
 import { aerialWords } from './aerial-words.ts';
 
-type Loop<K extends 'frame' | 'ferrite rod'> = Extract<AerialDescription, { kind: K }>;
+type Loop<K extends LoopDescription['kind']> = Extract<LoopDescription, { kind: K }>;
 
-export const drawLoop = (aerial: Loop<'frame' | 'ferrite rod'>, room: Room): Scene =>
+export const drawLoop = (aerial: LoopDescription, room: Room): Scene =>
   aerial.kind === 'frame' ? drawFrame(aerial, room) : drawRod(aerial, room);
 
 /** From the front on its stand, and from the side with its turns. */

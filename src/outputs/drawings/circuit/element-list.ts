@@ -1,6 +1,7 @@
 import { AERIAL, OUT } from '../../../engine/circuit/assembly.ts';
 import { EARTH } from '../../../engine/circuit/elements.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
+import { isLoop } from '../../../engine/set/loops.ts';
 import type { ArrangementDescription } from '../../../engine/set/parts/arrangement.ts';
 import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
 import { type About, type Diagram, DiagramSheet } from './diagram.ts';
@@ -44,7 +45,7 @@ const ROW = 74;
 export function elementListDiagram(set: SetDescription, arrangement: ElementList): Diagram {
   const sheet = new DiagramSheet();
   const listed = listOf(set, arrangement, sheet);
-  const loopAerial = set.aerial.kind === 'frame' || set.aerial.kind === 'ferrite rod';
+  const loopAerial = isLoop(set.aerial);
   const names = new Set([AERIAL, ...listed.flatMap((e) => [e.from, e.to]), OUT]);
   names.delete(EARTH);
   const order = byNeighbours([...names], listed);
@@ -107,7 +108,7 @@ export function elementListDiagram(set: SetDescription, arrangement: ElementList
 function listOf(set: SetDescription, arrangement: ElementList, sheet: DiagramSheet): Listed[] {
   const listed: Listed[] = [];
   const { aerial } = set;
-  if (aerial.kind === 'frame' || aerial.kind === 'ferrite rod')
+  if (isLoop(aerial))
     listed.push({
       kind: 'inductor',
       from: AERIAL,

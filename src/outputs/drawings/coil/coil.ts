@@ -1,6 +1,6 @@
 import type { SetDescription } from '../../../engine/set/description.ts';
 import type { CoilDescription } from '../../../engine/set/parts/coil.ts';
-import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
+import { capital, formatNumber, formatQuantity } from '../../../engine/units/format.ts';
 import { group } from '../../scene/build.ts';
 import type { Scene } from '../../scene/scene.ts';
 import { drawing, type Room } from '../paper.ts';
@@ -82,7 +82,7 @@ export function coilWords(coil: CoilDescription, taps: readonly Tap[] = []): str
     }
   };
   const words = what();
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}.${tapped}`;
+  return `${capital(words)}.${tapped}`;
 }
 
 /** Where a set's arrangement taps one of its coils. */

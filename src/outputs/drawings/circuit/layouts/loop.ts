@@ -1,5 +1,6 @@
 import type { ArrangementOf } from '../../../../engine/circuit/arrangements/kit.ts';
 import type { SetDescription } from '../../../../engine/set/description.ts';
+import { isLoop } from '../../../../engine/set/loops.ts';
 import { finish } from '../close-sheet.ts';
 import { arches, endsOf, heightOf, railFor, renameMiddle, stretchesOf } from '../coil-column.ts';
 import { type Diagram, DiagramSheet, wordsWidth } from '../diagram.ts';
@@ -10,8 +11,7 @@ import { aerialLabel } from '../words.ts';
 /** A frame or rod: the aerial is the coil. */
 export function loop(set: SetDescription, arrangement: ArrangementOf<'frame' | 'ferrite rod'>): Diagram {
   const aerial = set.aerial;
-  if (aerial.kind !== 'frame' && aerial.kind !== 'ferrite rod')
-    throw new RangeError('a frame or rod arrangement needs a frame or rod aerial');
+  if (!isLoop(aerial)) throw new RangeError('a frame or rod arrangement needs a frame or rod aerial');
   const turns = aerial.turns;
   const { first, middle, detectorTurn } = endsOf(set, turns, arrangement.detectorTap);
   const name = aerial.kind === 'frame' ? 'frame' : 'rod';
