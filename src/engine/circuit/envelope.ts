@@ -76,7 +76,10 @@ export interface Listener {
   network(circuit: Circuit, frequency: Hertz): EnvelopeNetwork;
   /** Be at this circuit and pointer by the end of the next block, every value gliding there. */
   retune(network: EnvelopeNetwork, pointer: Hertz): void;
-  /** Another whisker spot, a warmer cathode: takes effect at the next block, what was stored stays. */
+  /**
+   * Another whisker spot, a warmer cathode: takes effect at the next block, what was stored stays.
+   * @param rough tables made quickly, good to a decibel: for a curve that another soon replaces.
+   */
   setDevice(device: Device, rough?: boolean): void;
   /** Level and frequency of a station, from the next block on, the level gliding. */
   setStation(index: number, station: HeardStation): void;
@@ -233,8 +236,7 @@ export function createListener(circuit: Circuit, options: ListenerOptions): List
   const state = envelopeState();
   let waveAngle = 0;
   let pending: { network: EnvelopeNetwork; pointer: number } | undefined;
-  let pendingDevice: Device | undefined;
-  let pendingRough = false;
+  let pendingDevice: { device: Device; rough: boolean } | undefined;
   const meters: Meters = { carrier: 0, meanCurrent: 0, iterations: 0, lost: 0 };
   const warnings = [...current.warnings];
   if (K > MOST_DISTANT) warnings.push(`Only the ${MOST_DISTANT} strongest distant stations are counted.`);
@@ -291,9 +293,9 @@ export function createListener(circuit: Circuit, options: ListenerOptions): List
   /** Take up what was asked for since the last block. @returns whether anything glides. */
   function begin(): boolean {
     if (pendingDevice !== undefined) {
-      const device = pendingDevice;
+      const { device, rough } = pendingDevice;
       pendingDevice = undefined;
-      changeDevice(device, pendingRough);
+      changeDevice(device, rough);
     }
     let gliding = false;
     if (pending !== undefined) {
@@ -521,8 +523,7 @@ export function createListener(circuit: Circuit, options: ListenerOptions): List
     },
     setDevice(device, rough = false) {
       lawOf(device);
-      pendingDevice = device;
-      pendingRough = rough;
+      pendingDevice = { device, rough };
     },
     setStation(index, station) {
       if (!(index >= 0 && index < K)) throw new RangeError(`there is no station ${index}`);

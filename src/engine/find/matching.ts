@@ -45,18 +45,11 @@ export function matching(set: SetDescription, station: number, options: MatchOpt
   );
   if (set.load.kind === 'phones' || set.load.kind === 'moving-coil phones') {
     const { lostWithout, ...best } = bestTransformer(set, station, { atHand: options.ratios });
-    const own = set.load.transformer !== undefined;
-    const worth = own || lostWithout > WORTH;
-    add('transformer', { ...best, lostNow: own ? best.lostNow : lostWithout }, transformerPath(own), (ratio) =>
-      own ? ratio : { ratio },
-    );
-    if (!worth) found[found.length - 1] = { ...found[found.length - 1], write: undefined };
+    if (set.load.transformer) add('transformer', best, ['load', 'transformer', 'ratio'], (ratio) => ratio);
+    else add('transformer', { ...best, lostNow: lostWithout }, ['load', 'transformer'], (ratio) => ({ ratio }));
   }
   return found;
 }
-
-const transformerPath = (own: boolean): readonly string[] =>
-  own ? ['load', 'transformer', 'ratio'] : ['load', 'transformer'];
 
 /** How far apart two coupled coils are best for a station, m. @returns undefined where none are coupled. */
 export function bestDistance(set: SetDescription, station: number): Best | undefined {

@@ -1,8 +1,7 @@
 import { magnitude } from '../numerics/complex.ts';
-import { audioDetection } from '../parts/detector/audio.ts';
 import { formatNumber, formatQuantity } from '../units/format.ts';
 import type { Hertz, Ohms, Ratio } from '../units/quantities.ts';
-import { type Receiver, seenBy, TEST_TONE, type TunedStation } from './receive-station.ts';
+import { type Receiver, seenBy, TEST_TONE, type TunedStation, toneThrough } from './receive-station.ts';
 
 /** What comes out of the detector undistorted and unmuffled, and what does not. */
 export interface AudioLimits {
@@ -48,14 +47,14 @@ export function audioLimits(set: Receiver, s: TunedStation): AudioLimits {
     if (share(f) < reference * Math.SQRT1_2) throughLoad = f;
   }
   const directLoad = set.dcResistance;
-  const audioLoad = magnitude(set.audioLoadAt(TEST_TONE));
+  const Z = set.audioLoadAt(TEST_TONE);
+  const audioLoad = magnitude(Z);
   const clipsFrom = clippingDepth(set, s);
   const depth = Math.min(Math.max(s.station.modulation, 0.05), DEEP);
   const { load } = set.circuit.set;
   const own =
     load.kind === 'amplifier' ? load.inputCapacitance : load.kind === 'crystal earpiece' ? load.capacitance : 0;
   const capacitance = load.bypass + own;
-  const Z = set.audioLoadAt(TEST_TONE);
   const conductance = Math.max(1 / Math.max(directLoad, 1e-3), Z.re / (Z.re * Z.re + Z.im * Z.im));
   // While a faint signal never shuts the detector, the capacitor empties through it too.
   const R = 1 / (conductance + (s.work.fieldExponent > SQUARE_LAW ? 1 / source : 0));
@@ -65,22 +64,10 @@ export function audioLimits(set: Receiver, s: TunedStation): AudioLimits {
   return { ...limits, words: wordsOf(limits, depth, capacitance) };
 }
 
-const toneThrough = (set: Receiver, s: TunedStation, audioFrequency: Hertz, depth: Ratio) =>
-  audioDetection({
-    ...seenBy(set, s, audioFrequency),
-    averaged: set.circuit.averaged,
-    audioFrequency,
-    depth,
-    loadAt: set.audioLoadAt,
-    dcResistance: set.dcResistance,
-    bias: set.circuit.bias,
-    steady: s.steady,
-    leaveOut: 0.06,
-  });
-
 /** The note whose depth of modulation on the tuned circuit is 3 dB under that of low ones. */
 function trimmedFrom(set: Receiver, s: TunedStation): Hertz | undefined {
-  const left = (f: Hertz): number => toneThrough(set, s, f, 0.2).depthLeft;
+  const left = (f: Hertz): number =>
+    toneThrough(set, seenBy(set, s, f), { tone: f, depth: 0.2, steady: s.steady }).depthLeft;
   const enough = left(LOW_NOTE) * Math.SQRT1_2;
   let low = LOW_NOTE;
   for (let f = 600; f < HIGHEST * 1.2; f *= 1.3) {
@@ -100,7 +87,8 @@ function trimmedFrom(set: Receiver, s: TunedStation): Hertz | undefined {
 
 /** The least depth, in steps of 5 %, at which the detector is cut off in the troughs of the tone. */
 function clippingDepth(set: Receiver, s: TunedStation): Ratio | undefined {
-  const at = (depth: Ratio): boolean => toneThrough(set, s, TEST_TONE, depth).clipped;
+  const seen = seenBy(set, s);
+  const at = (depth: Ratio): boolean => toneThrough(set, seen, { tone: TEST_TONE, depth, steady: s.steady }).clipped;
   if (!at(1)) return undefined;
   let low = 0;
   let high = 20;

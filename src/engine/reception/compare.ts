@@ -1,6 +1,5 @@
 import { setCircuit } from '../circuit/set-circuit.ts';
 import { magnitude } from '../numerics/complex.ts';
-import { audioDetection } from '../parts/detector/audio.ts';
 import { detectorMerit, greatest } from '../parts/detector/compare.ts';
 import { steadyDetector } from '../parts/detector/steady.ts';
 import type { SetDescription } from '../set/description.ts';
@@ -16,7 +15,15 @@ import {
   type Volts,
 } from '../units/quantities.ts';
 import { type FieldOptions, fieldsAtSite } from './field.ts';
-import { type Receiver, receiver, receiveStation, seenBy, TEST_TONE, type TunedStation } from './receive-station.ts';
+import {
+  type Receiver,
+  receiver,
+  receiveStation,
+  seenBy,
+  TEST_TONE,
+  type TunedStation,
+  toneThrough,
+} from './receive-station.ts';
 import type { HeardWord } from './types.ts';
 import { workingPoint } from './working-point.ts';
 
@@ -186,17 +193,9 @@ function squareLawEndsHere({ circuit, dcResistance, standing }: Receiver, { view
 /** The plain load that takes most of the tone, the tap left as it is. */
 function bestLoad(ready: Receiver, s: TunedStation): DetectorOnStation['bestLoad'] {
   const seen = seenBy(ready, s);
+  const tone = { tone: TEST_TONE, depth: Math.min(s.station.modulation, 1) };
   const power = (R: Ohms): number =>
-    audioDetection({
-      ...seen,
-      averaged: ready.circuit.averaged,
-      audioFrequency: TEST_TONE,
-      depth: Math.min(s.station.modulation, 1),
-      loadAt: () => ({ re: R, im: 0 }),
-      dcResistance: R,
-      bias: ready.circuit.bias,
-      leaveOut: 0.06,
-    }).audioPower;
+    toneThrough({ ...ready, dcResistance: R, audioLoadAt: () => ({ re: R, im: 0 }) }, seen, tone).audioPower;
   const resistance = greatest(100, 1e7, power);
   return { resistance, gain: powerDecibels(power(resistance) / Math.max(s.audioPower, 1e-30)) };
 }

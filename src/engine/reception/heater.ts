@@ -1,4 +1,5 @@
 import { setCircuit } from '../circuit/set-circuit.ts';
+import type { Detector } from '../parts/detector/detector.ts';
 import { cathodeTemperature, type Heater, heatCathode, heaterFor } from '../parts/detector/thermionic/heater.ts';
 import { emission, thermionicDetector } from '../parts/detector/thermionic/thermionic.ts';
 import type { SetDescription } from '../set/description.ts';
@@ -52,6 +53,7 @@ export interface HeatedSet {
   readonly heard: HeardWord;
   /** Worked out once for every kelvin asked for. */
   readonly pointAt: (temperature: Kelvins) => Omit<HeaterPoint, 'time'>;
+  readonly detectorAt: (temperature: Kelvins) => Detector;
 }
 
 /** @returns undefined for a set whose detector is no valve. @throws RangeError for a station there is not. */
@@ -63,16 +65,10 @@ export function heatedSet(set: SetDescription, station: number, options: HeaterO
   const heater = heaterFor(detector.ratedHeaterVoltage);
   const voltage = options.voltage ?? detector.heaterVoltage;
   const fieldOf = fieldsAtSite(set.place, options);
+  const detectorAt = (temperature: Kelvins): Detector =>
+    thermionicDetector({ temperature: Math.max(temperature, 250), capacitance: detector.junctionCapacitance });
   const at = (temperature: Kelvins): Receiver =>
-    receiver(
-      setCircuit(set, {
-        detector: thermionicDetector({
-          temperature: Math.max(temperature, 250),
-          capacitance: detector.junctionCapacitance,
-        }),
-      }),
-      fieldOf,
-    );
+    receiver(setCircuit(set, { detector: detectorAt(temperature) }), fieldOf);
   const temperature = cathodeTemperature(voltage, heater);
   // Tuned once, when warm; nobody turns the dial while a valve warms.
   const tuned = receiveStation(at(temperature), wanted);
@@ -88,7 +84,7 @@ export function heatedSet(set: SetDescription, station: number, options: HeaterO
     }
     return found;
   };
-  return { heater, voltage, temperature, heard: tuned.heard.words, pointAt };
+  return { heater, voltage, temperature, heard: tuned.heard.words, pointAt, detectorAt };
 }
 
 /** @returns undefined for a set whose detector is no valve. @throws RangeError for a station there is not. */

@@ -6,9 +6,8 @@ import { magnitude } from '../numerics/complex.ts';
 import type { SetDescription } from '../set/description.ts';
 import { formatQuantity } from '../units/format.ts';
 import type { Hertz, Ratio, Seconds } from '../units/quantities.ts';
-import { directionShare } from './direction.ts';
 import { type FieldOptions, fieldsAtSite } from './field.ts';
-import { bearingOf, effectiveHeight, receiver, receiveStation, TEST_TONE } from './receive-station.ts';
+import { bearingOf, emfOf, receiver, receiveStation, TEST_TONE } from './receive-station.ts';
 import { usualPlaces, type WavePlace, wavePlaces } from './wave-places.ts';
 
 export interface NodeWavesOptions extends FieldOptions {
@@ -159,9 +158,7 @@ export function nodeWaves(set: SetDescription, options: NodeWavesOptions): NodeW
     return set.place.stations
       .flatMap((s, index) => {
         if (index === options.station) return [];
-        const field = ready.fieldOf(s);
-        const turned = directionShare(set.aerial, bearingOf(s, field), bearing);
-        const emf = Math.SQRT2 * field.fieldStrength * effectiveHeight(circuit, s.frequency) * turned;
+        const emf = emfOf(circuit, s, ready.fieldOf(s), bearing);
         const share = level(s.frequency, emf) / own;
         if (!(share > FAINTEST)) return [];
         const modulation = [{ frequency: TONES[index % TONES.length], depth: Math.min(s.modulation, 1) }];

@@ -127,6 +127,17 @@ export const bearingOf = (station: StationDescription, field: FieldAtSite): Degr
 export const effectiveHeight = ({ aerial, loop }: SetCircuit, frequency: Hertz): number =>
   (aerial ?? loop)!.effectiveHeightAt(frequency);
 
+/** What a station's field sends through the aerial, peak volts. @param facing where a frame that is turned faces. */
+export function emfOf(
+  circuit: SetCircuit,
+  station: StationDescription,
+  field: FieldAtSite,
+  facing: Degrees | undefined,
+): Volts {
+  const share = directionShare(circuit.set.aerial, bearingOf(station, field), facing);
+  return Math.SQRT2 * field.fieldStrength * effectiveHeight(circuit, station.frequency) * share;
+}
+
 /** Tune the set to a station and follow it to the ear. */
 export function receiveStation(
   set: Receiver,
@@ -136,8 +147,7 @@ export function receiveStation(
   const { circuit, network } = set;
   const f = station.frequency;
   const field = set.fieldOf(station);
-  const share = directionShare(circuit.set.aerial, bearingOf(station, field), bearingOf(station, field));
-  const emf = Math.SQRT2 * field.fieldStrength * effectiveHeight(circuit, f) * share;
+  const emf = emfOf(circuit, station, field, bearingOf(station, field));
   const views = network.at(f);
   const g = set.smallConductance;
   let peak = at ? { ...at, within: true } : views.peak(g);
@@ -160,23 +170,11 @@ export function receiveStation(
   }
   const lower = network.at(f - TEST_TONE).at(peak.position, peak.other);
   const upper = network.at(f + TEST_TONE).at(peak.position, peak.other);
-  const seen = (v: CarrierView) => {
-    const there = emf * magnitude(v.open) > NO_SIGNAL;
-    return { openCircuit: there ? scale(v.open, emf) : { re: NO_SIGNAL, im: 0 }, impedance: positive(v.z) };
-  };
-  const audio = audioDetection({
-    averaged: circuit.averaged,
-    audioFrequency: TEST_TONE,
-    depth: Math.min(station.modulation, 1),
-    carrier: seen(view),
-    upper: seen(upper),
-    lower: seen(lower),
-    loadAt: set.audioLoadAt,
-    dcResistance: set.dcResistance,
-    bias: circuit.bias,
-    steady,
-    leaveOut: 0.06,
-  });
+  const audio = toneThrough(
+    set,
+    { carrier: seen(emf, view), upper: seen(emf, upper), lower: seen(emf, lower) },
+    { tone: TEST_TONE, depth: Math.min(station.modulation, 1), steady },
+  );
   const work = workingPoint(
     circuit.averaged,
     steady,
@@ -239,22 +237,47 @@ export function receiveStation(
 }
 
 /** What the detector of a tuned set is joined to, at the carrier and at the sidebands of a tone. */
+export interface SeenOfTone {
+  readonly carrier: SeenFromDetector;
+  readonly upper: SeenFromDetector;
+  readonly lower: SeenFromDetector;
+}
+
+function seen(emf: Volts, { open, z }: CarrierView): SeenFromDetector {
+  const isThere = emf * magnitude(open) > NO_SIGNAL;
+  return { openCircuit: isThere ? scale(open, emf) : { re: NO_SIGNAL, im: 0 }, impedance: positive(z) };
+}
+
 export function seenBy(
   set: Receiver,
   { emf, position, other, station, view }: Pick<TunedStation, 'emf' | 'position' | 'other' | 'station' | 'view'>,
   tone: Hertz = TEST_TONE,
-): { carrier: SeenFromDetector; upper: SeenFromDetector; lower: SeenFromDetector } {
-  const seen = (v: CarrierView): SeenFromDetector => {
-    const there = emf * magnitude(v.open) > NO_SIGNAL;
-    return { openCircuit: there ? scale(v.open, emf) : { re: NO_SIGNAL, im: 0 }, impedance: positive(v.z) };
-  };
-  const beside = (f: Hertz) => seen(set.network.at(f).at(position, other));
+): SeenOfTone {
+  const beside = (f: Hertz) => seen(emf, set.network.at(f).at(position, other));
   return {
-    carrier: seen(view),
+    carrier: seen(emf, view),
     upper: beside(station.frequency + tone),
     lower: beside(station.frequency - tone),
   };
 }
+
+/** A tone through the detector of a tuned set. @param steady where it is known already what the carrier alone does. */
+export const toneThrough = (
+  set: Pick<Receiver, 'circuit' | 'audioLoadAt' | 'dcResistance'>,
+  seen: SeenOfTone,
+  { tone, depth, steady }: { tone: Hertz; depth: Ratio; steady?: SteadyDetection },
+): AudioDetection =>
+  audioDetection({
+    ...seen,
+    averaged: set.circuit.averaged,
+    audioFrequency: tone,
+    depth,
+    loadAt: set.audioLoadAt,
+    dcResistance: set.dcResistance,
+    bias: set.circuit.bias,
+    steady,
+    leaveOut: 0.06,
+  });
 
 /** Rounding may leave a hair of negative resistance on a lossless network; a detector joined to nothing sees no end of it. */
 const positive = (z: Complex): Complex =>

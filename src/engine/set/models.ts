@@ -134,7 +134,6 @@ export const tuningModel = once(
 export const loadModel = once((load: LoadDescription): Load => audioLoad(load as Parameters<typeof audioLoad>[0]));
 
 /** Which of the library's devices a description means. */
-/** Its kind in the library. */
 export function detectorId(detector: DetectorDescription): string {
   switch (detector.kind) {
     case 'galena':

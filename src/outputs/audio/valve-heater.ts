@@ -1,10 +1,9 @@
 import type { Detector } from '../../engine/parts/detector/detector.ts';
 import { heatCathode } from '../../engine/parts/detector/thermionic/heater.ts';
-import { thermionicDetector } from '../../engine/parts/detector/thermionic/thermionic.ts';
 import type { FieldOptions } from '../../engine/reception/field.ts';
 import { type HeatedSet, heatedSet } from '../../engine/reception/heater.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
-import type { Farads, Kelvins, Ratio, Seconds } from '../../engine/units/quantities.ts';
+import type { Kelvins, Ratio, Seconds } from '../../engine/units/quantities.ts';
 
 /** Colder than this no electrons leave that anybody could hear. */
 const COLDEST: Kelvins = 450;
@@ -23,7 +22,6 @@ const SILENT = -120;
 export class ValveHeater {
   readonly #heated: HeatedSet;
   readonly #warm: Detector;
-  readonly #capacitance: Farads;
   /** Loudness beside that at `SOLVED`, dB, from `COLDEST` up by `STEP`. */
   readonly #levels: number[];
   /** Of the curve that is played; undefined until it is first asked for. */
@@ -34,7 +32,6 @@ export class ValveHeater {
   private constructor(heated: HeatedSet, warm: Detector) {
     this.#heated = heated;
     this.#warm = warm;
-    this.#capacitance = warm.junctionCapacitance;
     this.temperature = heated.temperature;
     this.#curveAt = heated.temperature;
     const full = heated.pointAt(SOLVED).soundPressureLevel;
@@ -70,15 +67,13 @@ export class ValveHeater {
 
   /** The valve as it is now, where that is noticeably not as it was when last asked; rough while it is on its way. */
   newCurve(): { readonly device: Detector; readonly rough: boolean } | undefined {
-    const { temperature } = this.#heated;
+    const { temperature, detectorAt } = this.#heated;
     const isWarm = Math.abs(this.temperature - temperature) < 3;
     const wanted = isWarm ? temperature : Math.max(SOLVED, this.temperature);
     if (wanted === this.#curveAt) return undefined;
     if (!isWarm && this.#curveAt !== undefined && Math.abs(wanted - this.#curveAt) < NEW_CURVE) return undefined;
     this.#curveAt = wanted;
-    return isWarm
-      ? { device: this.#warm, rough: false }
-      : { device: thermionicDetector({ temperature: wanted, capacitance: this.#capacitance }), rough: true };
+    return isWarm ? { device: this.#warm, rough: false } : { device: detectorAt(wanted), rough: true };
   }
 
   /** Amplitude beside what the curve gives: 1 but for the coldest. */
