@@ -38,17 +38,15 @@ function AsLastUnderstood() {
       <strong>As last understood.</strong>{' '}
       {list.length === 1 ? 'One thing is not right yet:' : `${list.length} things are not right yet:`}
       <ul>
-        {list.slice(0, 6).map((problem) => {
-          return (
-            <li key={problem.path + problem.expected}>
-              <button type="button" class="link" onClick={() => showField(problem.path)}>
-                {fieldWords(problem.path, written.value)}
-              </button>
-              : expected {withLabels(problem.expected, written.value)}
-              {problem.hint ? ` (${withLabels(problem.hint, written.value)})` : ''}
-            </li>
-          );
-        })}
+        {list.slice(0, 6).map((problem) => (
+          <li key={problem.path + problem.expected}>
+            <button type="button" class="link" onClick={() => showField(problem.path)}>
+              {fieldWords(problem.path, written.value)}
+            </button>
+            : expected {withLabels(problem.expected, written.value)}
+            {problem.hint ? ` (${withLabels(problem.hint, written.value)})` : ''}
+          </li>
+        ))}
         {list.length > 6 && <li>and {list.length - 6} more</li>}
       </ul>
     </div>

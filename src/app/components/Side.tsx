@@ -1,17 +1,8 @@
-import type { Help } from '../../engine/reception/types.ts';
-import { edit, undo } from '../state/document.ts';
-import { tell } from '../state/notices.ts';
 import { chosen, helpOf, isAdviceBehind, reception } from '../state/reception.ts';
+import { tryOut } from '../state/try-out.ts';
 import { notes } from '../state/understanding.ts';
 import { decibelText } from './figure.ts';
 import { showField } from './show-field.ts';
-
-/** Make the change; the notice says so and takes it back. */
-function tryOut({ what, value, gain }: Help) {
-  if (!value) return;
-  edit(value.path, value.to, { label: what });
-  tell(`${what}: about ${decibelText(gain)}.`, { key: 'tried', action: { label: 'Undo', run: undo } });
-}
 
 const unique = (texts: readonly string[]): string[] => [...new Set(texts)];
 
@@ -45,7 +36,12 @@ export function Side() {
                   </span>
                 </button>
                 {one.value && (
-                  <button type="button" class="try" aria-label={`Try: ${one.what}`} onClick={() => tryOut(one)}>
+                  <button
+                    type="button"
+                    class="try"
+                    aria-label={`Try: ${one.what}`}
+                    onClick={() => tryOut(one.value!, one.what, `${one.what}: about ${decibelText(one.gain)}.`)}
+                  >
                     Try
                   </button>
                 )}

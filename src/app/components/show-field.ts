@@ -1,9 +1,9 @@
 import { stage } from '../state/view.ts';
-import { stagePlace } from '../workbenches/places.ts';
+import { stageOf } from '../workbenches/places.ts';
 
 /** Opens the workbench where a path of the description is edited, and puts the focus on its field or what is nearest. */
 export function showField(path: string): void {
-  stage.value = stagePlace(path).stage;
+  stage.value = stageOf(path);
   requestAnimationFrame(() => {
     // A field that is not there yet (a part left out) is made in the part around it.
     for (let at = path; at; at = at.replace(/(^|\.)[^.]*$/, '')) {

@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { useMemo, useState } from 'preact/hooks';
 import type { DetectorOnStation } from '../../engine/reception/compare.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
@@ -7,7 +7,7 @@ import { lawHere } from '../../outputs/tables/law-words.ts';
 import { HeardBars } from '../components/Heard.tsx';
 import { Plot } from '../components/Plot.tsx';
 import type { When } from '../place/when.ts';
-import { type Latest, latestWins } from '../workers/latest.ts';
+import { useAnswer } from '../workers/use-worker.ts';
 import './detector.css';
 import type { CompareQuestion } from './compare.worker.ts';
 
@@ -23,27 +23,20 @@ interface Props {
 /** The same station through every usual detector, all else as it is. */
 export function Compare({ set, station, time, onChoose }: Props) {
   const [open, setOpen] = useState(false);
-  const [rows, setRows] = useState<readonly DetectorOnStation[] | undefined>();
-  const [failed, setFailed] = useState('');
   const [picked, setPicked] = useState<readonly string[] | undefined>();
-  const line = useRef<Latest<CompareQuestion> | undefined>(undefined);
+  const question = useMemo(
+    (): CompareQuestion | undefined => (open ? { set, station: station.index, time } : undefined),
+    [open, set, station.index, time],
+  );
+  const { answer: rows, error: failed } = useAnswer<CompareQuestion, readonly DetectorOnStation[]>(
+    () => new Worker(new URL('./compare.worker.ts', import.meta.url), { type: 'module', name: 'compare' }),
+    question,
+  );
   const drawn = useMemo(() => drawnOf(rows ?? [], picked), [rows, picked]);
   const curves = useMemo(
     () => drawn.map((row): ComparedCurve => ({ name: row.label, points: row.curve, operating: row.operating })),
     [drawn],
   );
-
-  useEffect(() => {
-    if (!open) return;
-    if (!line.current) {
-      const worker = new Worker(new URL('./compare.worker.ts', import.meta.url), { type: 'module', name: 'compare' });
-      line.current = latestWins<CompareQuestion, DetectorOnStation[]>(worker, (_question, reply) => {
-        if ('answer' in reply) setRows(reply.answer);
-        setFailed('error' in reply ? reply.error : '');
-      });
-    }
-    line.current.ask({ set, station: station.index, time });
-  }, [open, set, station.index, time]);
 
   return (
     <details class="card" onToggle={(event) => setOpen((event.currentTarget as HTMLDetailsElement).open)}>

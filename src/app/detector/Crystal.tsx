@@ -1,11 +1,11 @@
-import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { useMemo, useRef, useState } from 'preact/hooks';
 import { slopeResistance } from '../../engine/parts/detector/detector.ts';
 import { crystalSurface, WHISKERS, type Whisker, type WhiskerPosition } from '../../engine/parts/detector/surface.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
 import { HeardBars } from '../components/Heard.tsx';
 import type { When } from '../place/when.ts';
-import { type Latest, latestWins } from '../workers/latest.ts';
+import { useAnswer } from '../workers/use-worker.ts';
 import './detector.css';
 import type { SpotsAnswer, SpotsQuestion } from './spots.worker.ts';
 
@@ -34,7 +34,6 @@ const STEP = 0.02;
 /** The crystal as a surface to probe: most of it is dead. Pointer or arrow keys move the whisker. */
 export function Crystal({ seed, set, station, time, onFound }: Props) {
   const [open, setOpen] = useState(false);
-  const [answer, setAnswer] = useState<SpotsAnswer | undefined>();
   const surface = useMemo(() => crystalSurface(seed), [seed]);
   const [whisker, setWhisker] = useState<WhiskerPosition>({
     x: surface.width / 2,
@@ -47,20 +46,17 @@ export function Crystal({ seed, set, station, time, onFound }: Props) {
   const box = useRef<SVGSVGElement>(null);
   const touch = surface.probe(whisker.x, whisker.y, whisker.pressure, whisker.material);
   const law = touch.detector.law;
-  const worker = useRef<Worker | undefined>(undefined);
-  const line = useRef<Latest<SpotsQuestion> | undefined>(undefined);
-
-  useEffect(() => {
-    if (!open || !station) return;
-    if (!line.current) {
-      worker.current = new Worker(new URL('./spots.worker.ts', import.meta.url), { type: 'module', name: 'spots' });
-      line.current = latestWins<SpotsQuestion, SpotsAnswer>(worker.current, (_question, reply) =>
-        setAnswer('answer' in reply ? reply.answer : undefined),
-      );
-    }
-    line.current.ask({ set, station: station.index, time, seed, whisker });
-  }, [open, set, station?.index, time, seed, whisker]);
-  useEffect(() => () => worker.current?.terminate(), []);
+  const index = station?.index;
+  const question = useMemo(
+    (): SpotsQuestion | undefined =>
+      open && index !== undefined ? { set, station: index, time, seed, whisker } : undefined,
+    [open, set, index, time, seed, whisker],
+  );
+  const told = useAnswer<SpotsQuestion, SpotsAnswer>(
+    () => new Worker(new URL('./spots.worker.ts', import.meta.url), { type: 'module', name: 'spots' }),
+    question,
+  );
+  const answer = told.error === '' ? told.answer : undefined;
 
   const move = (x: number, y: number) => {
     const next = {

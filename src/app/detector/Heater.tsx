@@ -1,9 +1,9 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useMemo, useState } from 'preact/hooks';
 import type { SetDescription } from '../../engine/set/description.ts';
 import { type HeaterCurves, heaterCurve } from '../../outputs/plots/index.ts';
 import { Plot } from '../components/Plot.tsx';
 import type { When } from '../place/when.ts';
-import { type Latest, latestWins } from '../workers/latest.ts';
+import { useAnswer } from '../workers/use-worker.ts';
 import './detector.css';
 import type { HeaterQuestion } from './heater.worker.ts';
 
@@ -16,23 +16,14 @@ interface Props {
 /** A valve's heater: how the station comes up when it is switched on, and fades when it is switched off. */
 export function Heater({ set, station, time }: Props) {
   const [open, setOpen] = useState(true);
-  const [curves, setCurves] = useState<HeaterCurves | undefined>();
-  const [failed, setFailed] = useState('');
-  const worker = useRef<Worker | undefined>(undefined);
-  const line = useRef<Latest<HeaterQuestion> | undefined>(undefined);
-
-  useEffect(() => {
-    if (!open) return;
-    if (!line.current) {
-      worker.current = new Worker(new URL('./heater.worker.ts', import.meta.url), { type: 'module', name: 'heater' });
-      line.current = latestWins<HeaterQuestion, HeaterCurves | undefined>(worker.current, (_question, reply) => {
-        if ('answer' in reply) setCurves(reply.answer);
-        setFailed('error' in reply ? reply.error : '');
-      });
-    }
-    line.current.ask({ set, station: station.index, time });
-  }, [open, set, station.index, time]);
-  useEffect(() => () => worker.current?.terminate(), []);
+  const question = useMemo(
+    (): HeaterQuestion | undefined => (open ? { set, station: station.index, time } : undefined),
+    [open, set, station.index, time],
+  );
+  const { answer: curves, error: failed } = useAnswer<HeaterQuestion, HeaterCurves | undefined>(
+    () => new Worker(new URL('./heater.worker.ts', import.meta.url), { type: 'module', name: 'heater' }),
+    question,
+  );
 
   return (
     <details class="card" open={open} onToggle={(event) => setOpen((event.currentTarget as HTMLDetailsElement).open)}>

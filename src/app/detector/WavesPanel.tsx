@@ -15,7 +15,7 @@ import {
   within,
 } from '../../outputs/waves/index.ts';
 import type { When } from '../place/when.ts';
-import { download } from '../state/download.ts';
+import { download, saveFile } from '../state/download.ts';
 import './node-waves.css';
 import type { NodeWavesQuestion, NodeWavesReply } from './node-waves.worker.ts';
 import { WaveCanvas, type WaveCanvasHandle } from './WaveCanvas.tsx';
@@ -228,7 +228,10 @@ export function WavesPanel({ set, station, time }: WavesPanelProps) {
             >
               Save as SVG
             </button>
-            <button type="button" onClick={() => savePicture(canvas.current?.element, name('png'))}>
+            <button
+              type="button"
+              onClick={() => canvas.current?.element.toBlob((blob) => blob && saveFile(name('png'), blob))}
+            >
               Save as PNG
             </button>
           </p>
@@ -236,16 +239,4 @@ export function WavesPanel({ set, station, time }: WavesPanelProps) {
       )}
     </div>
   );
-}
-
-function savePicture(element: HTMLCanvasElement | undefined, name: string): void {
-  element?.toBlob((blob) => {
-    if (!blob) return;
-    const address = URL.createObjectURL(blob);
-    const link = document.createElement('a');
-    link.href = address;
-    link.download = name;
-    link.click();
-    setTimeout(() => URL.revokeObjectURL(address), 10_000);
-  });
 }

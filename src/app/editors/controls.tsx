@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { LONGEST_TEXT } from '../../engine/set/fields.ts';
 import { type Field, metadataOf } from '../../engine/set/introspect.ts';
 import type { Path } from '../../engine/set/write.ts';
 import { parseQuantity } from '../../engine/units/parse.ts';
@@ -173,7 +174,7 @@ function Lines(props: ControlProps) {
   const read = async (file: File | undefined) => {
     if (!file) return;
     setProblem('');
-    if (file.size > LARGEST_TEXT) setProblem(`${file.name} is larger than ${LARGEST_TEXT / 1e3} kB.`);
+    if (file.size > LONGEST_TEXT) setProblem(`${file.name} is larger than ${LONGEST_TEXT / 1e3} kB.`);
     else edit(path, await file.text(), { label: labelOf(field) });
   };
   return (
@@ -195,7 +196,6 @@ function Lines(props: ControlProps) {
     </>
   );
 }
-const LARGEST_TEXT = 500_000;
 
 export const useProblems = (path: Path) => usePiece(pathText(path), () => problemsAt(pathText(path)));
 export const problemsOf = (path: Path) => problemsAt(pathText(path));

@@ -4,6 +4,7 @@ import type { SetDescription } from '../../engine/set/description.ts';
 import type { PointId, Programme, StoryScene, View } from '../../outputs/explain/index.ts';
 import type { Palette } from '../../outputs/scene/index.ts';
 import type { When } from '../place/when.ts';
+import { fileStem, saveFile } from '../state/download.ts';
 import { BACKGROUNDS, type Background, pagePalette, paletteFor } from './colours.ts';
 import { type Filming, film } from './film.ts';
 import { SOUND_RATE, soundCodec } from './film-sound.ts';
@@ -26,23 +27,6 @@ interface Props {
 
 const SIZES = { '1080p': [1920, 1080], '4K': [3840, 2160], '720p': [1280, 720], upright: [1080, 1920] } as const;
 type Size = keyof typeof SIZES;
-
-function save(file: Blob, name: string): void {
-  const address = URL.createObjectURL(file);
-  const link = document.createElement('a');
-  link.href = address;
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(address), 30_000);
-}
-
-const fileName = (title: string): string =>
-  title
-    .normalize('NFKD')
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-|-$/g, '')
-    .slice(0, 50) || 'view';
 
 /** Any view as a picture, a drawing, a film, a table or a sound. */
 export function TakeAway(props: Props) {
@@ -67,14 +51,14 @@ export function TakeAway(props: Props) {
   useEffect(() => () => filming.current?.cancel(), []);
 
   const colours = (): Palette => paletteFor(background, pagePalette(place.current!));
-  const name = fileName(scene.title);
+  const name = fileStem(scene.title, 'view');
 
   const [busy, setBusy] = useState(false);
   const takeAway = async (order: TakeOrder, ending: string, more = '') => {
     setBusy(true);
     setSaid('');
     try {
-      save((await props.take(order)) as Blob, `${name}.${ending}`);
+      saveFile(`${name}.${ending}`, (await props.take(order)) as Blob);
       setSaid(`${name}.${ending}${more}.`);
     } catch (error) {
       setSaid((error as Error).message);
@@ -126,7 +110,7 @@ export function TakeAway(props: Props) {
       const made = await filming.current.done;
       if (made) {
         const { file, silent } = made;
-        save(file, `${all ? 'story' : name}.${format}`);
+        saveFile(`${all ? 'story' : name}.${format}`, file);
         setSaid(
           `${all ? 'story' : name}.${format}, ${(file.size / 1e6).toFixed(1)} MB${silent ? ', without sound: this browser could not put any in' : ''}.`,
         );

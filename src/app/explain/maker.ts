@@ -148,11 +148,9 @@ export class Maker {
         // While something is being turned, each step on the way is shown too.
         if (wanted && key !== sceneKey(wanted) && isSameView(busy.scene, wanted))
           this.onShown({ scene: { ...wanted, settings: busy.scene.settings, rows: busy.scene.rows }, prepared });
-      } else if ('error' in answer) {
-        if (wanted && sceneKey(busy.scene) === sceneKey(wanted)) {
-          this.onProblem(answer.error);
-          return;
-        }
+      } else if ('error' in answer && wanted && sceneKey(busy.scene) === sceneKey(wanted)) {
+        this.onProblem(answer.error);
+        return;
       }
     }
     this.next();

@@ -77,8 +77,7 @@ export function Listen({ set, reception, position, onPosition, time }: ListenPro
     if (message.kind === 'moving') {
       setMoving(message);
       showLive(message);
-    }
-    if (message.kind === 'problem') setProblem(message.message);
+    } else if (message.kind === 'problem') setProblem(message.message);
     else if (message.kind === 'band') setBand(message);
   };
   const stop = () => {

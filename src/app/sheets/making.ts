@@ -1,6 +1,7 @@
 import regular from 'dejavu-fonts-ttf/ttf/DejaVuSans.ttf?url';
 import bold from 'dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf?url';
 import { type Page, pageSvg, type Sheet, sheetsPdf } from '../../outputs/sheets/index.ts';
+import { fileStem, saveFile } from '../state/download.ts';
 
 export { pageSvg, sheetsFor } from '../../outputs/sheets/index.ts';
 
@@ -14,25 +15,8 @@ const bytesOf = async (address: string): Promise<Uint8Array> => {
 export async function savePdf(sheets: readonly Sheet[], name: string): Promise<void> {
   const fonts = { regular: await bytesOf(regular), bold: await bytesOf(bold) };
   const bytes = await sheetsPdf(sheets, { title: `${name}: sheets`, fonts });
-  save(`${fileName(name)}-sheets.pdf`, new Blob([bytes as BlobPart], { type: 'application/pdf' }));
+  saveFile(`${fileStem(name, 'set')}-sheets.pdf`, new Blob([bytes as BlobPart], { type: 'application/pdf' }));
 }
 
 export const saveSvg = (page: Page, file: string): void =>
-  save(`${file}.svg`, new Blob([pageSvg(page)], { type: 'image/svg+xml' }));
-
-const fileName = (name: string): string =>
-  name
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-+|-+$/g, '')
-    .slice(0, 60) || 'set';
-
-function save(name: string, blob: Blob): void {
-  const address = URL.createObjectURL(blob);
-  const link = document.createElement('a');
-  link.href = address;
-  link.download = name;
-  link.click();
-  // Some browsers read the address only after the click has returned.
-  setTimeout(() => URL.revokeObjectURL(address), 10_000);
-}
+  saveFile(`${file}.svg`, new Blob([pageSvg(page)], { type: 'image/svg+xml' }));

@@ -31,12 +31,10 @@ const PARTS: Readonly<Record<string, string>> = {
   coils: 'Coils',
 };
 
-/** Where on the page a place of the description is edited: "coils[0].turns" is on the tuned circuit's workbench. */
-export function stagePlace(path: string, written?: unknown): { readonly stage: StageId; readonly words: string } {
-  const keys = keysOf(path);
-  const stage =
-    keys[0] === 'load' && (keys[1] === 'bypass' || keys[1] === 'equalizer') ? 'audio' : (STAGES[keys[0]] ?? 'field');
-  return { stage, words: fieldWords(path, written) };
+/** On which workbench a place of the description is edited: "coils[0].turns" is on the tuned circuit's. */
+export function stageOf(path: string): StageId {
+  const [part, field] = keysOf(path);
+  return part === 'load' && (field === 'bypass' || field === 'equalizer') ? 'audio' : (STAGES[part] ?? 'field');
 }
 
 /** "tuning.maximum" as the page labels it: "Tuning capacitor › Meshed". */

@@ -57,8 +57,11 @@ export const words = (label: string, about = '', max = 200) =>
     v.metadata({ label, about, text: true }),
   );
 
+/** Characters of a file kept in a description. */
+export const LONGEST_TEXT = 500_000;
+
 /** A small file's text, line ends and all. */
-export const lines = (label: string, about = '', max = 500_000) =>
+export const lines = (label: string, about = '', max = LONGEST_TEXT) =>
   v.pipe(
     v.string('expected text'),
     v.maxLength(max, `expected at most ${max} characters`),
