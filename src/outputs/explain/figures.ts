@@ -1,8 +1,9 @@
 import type { Reception } from '../../engine/reception/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
-import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
+import { capital, formatNumber, formatQuantity } from '../../engine/units/format.ts';
 import { LIGHT_SPEED } from '../../engine/units/quantities.ts';
 import { loopOf, stationOf, tunerOf } from './from-set.ts';
+import { once } from './once.ts';
 import { tidyTime } from './view.ts';
 import type { Waves } from './waves.ts';
 
@@ -122,11 +123,6 @@ export function figuresOf(waves: Waves, set?: SetDescription, reception?: Recept
   };
 }
 
-const once = <T>(make: () => T): (() => T) => {
-  let made: { value: T } | undefined;
-  return () => (made ??= { value: make() }).value;
-};
-
 const DRAINS: Readonly<Record<SetDescription['load']['kind'], string>> = {
   phones: 'the phones drain it',
   'moving-coil phones': 'the phones drain it',
@@ -139,6 +135,5 @@ const detectorWords = (label: string): string => label.charAt(0).toLowerCase() +
 /** A text with the figures put in, beginning with a capital; names that are not known stay as they are. */
 export const filled = (text: string, figures: Figures): string => {
   const words = text.replace(/\{(\w+)\}/g, (whole, name: string) => figures[name] ?? whole);
-  const tidy = words.replace(/ {2,}/g, ' ').trim();
-  return tidy.charAt(0).toUpperCase() + tidy.slice(1);
+  return capital(words.replace(/ {2,}/g, ' ').trim());
 };

@@ -1,6 +1,7 @@
 import type { Hertz, Ratio, Seconds, Volts } from '../../engine/units/quantities.ts';
 import { amplitudeAt, type Band, type Line, recordedBand, sidebandLines } from './lines.ts';
 import { magnitudeOf, mapped, mappedBothWays, modulated, scaled } from './modulated.ts';
+import { once } from './once.ts';
 import { type BareOutput, bareOutput, type OneWay, settledVoltage } from './one-way.ts';
 import { noParts, type SampledPart, type WaveParts } from './parts.ts';
 import type { PointId } from './points.ts';
@@ -104,11 +105,6 @@ export function createWaves(given: WaveSpec, parts: WaveParts = noParts()): Wave
     warnings.push(
       'Modulated deeper than 100 %: the carrier turns over where it should only vanish, and a detector hears the fold.',
     );
-
-  const once = <T>(make: () => T): (() => T) => {
-    let made: { value: T } | undefined;
-    return () => (made ??= { value: make() }).value;
-  };
 
   const sampled = (part: SampledPart, make: () => SampledWave): (() => SampledWave) =>
     once(() => {

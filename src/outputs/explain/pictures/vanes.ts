@@ -56,27 +56,20 @@ export const vanes: MovingPicture = {
     const right: Box = wide
       ? { ...box, x: box.x + box.w * 0.38, w: box.w * 0.62 }
       : { ...box, y: box.y + box.h * 0.47, h: box.h * 0.53 };
-    const { C, degrees } = {
-      C: facts.tuner === 'vanes' || facts.tuner === 'sheets' ? now.capacitance : undefined,
-      degrees: facts.tuner === 'vanes' ? facts.swing : undefined,
-    };
-    if (facts.tuner === 'vanes') meshing(pen, left, position);
-    else if (facts.tuner === 'sheets') sheets(pen, left, position);
-    else coilTuner(pen, left, position, facts.tuner, letters);
-    const says = [
-      degrees === undefined ? '' : `${formatNumber(position * degrees, 3)}°`,
-      C === undefined ? '' : formatQuantity(C, 'capacitance', 3),
-    ];
-    pen.text(
-      left.x + left.w / 2,
-      left.y + left.h - letters * 0.6,
-      says.filter((s) => s !== '').join(', '),
-      letters * 1.15,
-      {
-        anchor: 'middle',
-        bold: true,
-      },
-    );
+    const says: string[] = [];
+    if (facts.tuner === 'slider' || facts.tuner === 'variometer') coilTuner(pen, left, position, facts.tuner, letters);
+    else {
+      if (facts.tuner === 'sheets') sheets(pen, left, position);
+      else {
+        meshing(pen, left, position);
+        says.push(`${formatNumber(position * facts.swing, 3)}°`);
+      }
+      if (now.capacitance !== undefined) says.push(formatQuantity(now.capacitance, 'capacitance', 3));
+    }
+    pen.text(left.x + left.w / 2, left.y + left.h - letters * 0.6, says.join(', '), letters * 1.15, {
+      anchor: 'middle',
+      bold: true,
+    });
     band(pen, right, facts, now, letters);
   },
 };
