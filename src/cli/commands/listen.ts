@@ -6,6 +6,7 @@ import {
   BLOCK,
   bandAt,
   type HowLoud,
+  type ListeningOptions,
   LONGEST_RENDER,
   openBandRecording,
   openListening,
@@ -20,7 +21,14 @@ import { coastFor } from '../coast.ts';
 import { type Command, InputError } from '../command.ts';
 import { readSet } from '../read-set.ts';
 
-const LEVELS: Record<string, HowLoud> = { phones: 'as in the phones', up: 'brought up' };
+const LEVELS = new Map<string | undefined, HowLoud>([
+  ['phones', 'as in the phones'],
+  ['up', 'brought up'],
+]);
+const HEATER = new Map<string | undefined, ListeningOptions['heater']>([
+  ['on', 'switched on'],
+  ['off', 'switched off'],
+]);
 
 const number = (text: string | undefined, fallback: number, low: number, high: number, what: string): number => {
   if (text === undefined) return fallback;
@@ -74,20 +82,20 @@ export const listen: Command = {
     if (!values.out) throw new InputError('name a file for the sound with --out, such as --out heard.wav');
     const seconds = number(values.seconds, 10, 0.1, LONGEST_RENDER, '--seconds');
     const seed = number(values.seed, 1, 0, 2 ** 31, '--seed');
-    const how = LEVELS[values.as ?? 'up'];
+    const how = LEVELS.get(values.as ?? 'up');
     if (!how) throw new InputError(`expected --as phones or --as up, received "${values.as?.slice(0, 40)}"`);
-    if (values.heater !== undefined && values.heater !== 'on' && values.heater !== 'off')
+    const heater = HEATER.get(values.heater);
+    if (values.heater !== undefined && !heater)
       throw new InputError(`expected --heater on or --heater off, received "${values.heater.slice(0, 40)}"`);
-    if (values.heater !== undefined && set.detector.kind !== 'valve')
+    if (heater && set.detector.kind !== 'valve')
       throw new InputError('--heater is for a set whose detector is a valve; this one has none');
-    const heater = values.heater && (values.heater === 'on' ? ('switched on' as const) : ('switched off' as const));
     const field = { time: values.night ? ('night' as const) : ('day' as const), coast: coastFor(set.place) };
     const reception = receive(set, field);
     const index = values.band ? undefined : chooseStation(reception.stations, values.station, reception.best[0]);
     const station = index === undefined ? undefined : reception.stations[index];
     if (station?.outOfReach && !values.sweep)
       io.err(`note: ${clean(station.name)} is ${station.outOfReach}; the dial stands at its end\n`);
-    const options = { ...field, station: index, how, seed, heater: heater || undefined };
+    const options = { ...field, station: index, how, seed, heater };
     let sound: Float32Array;
     if (values.band) {
       sound = await playBand(values.band, seconds, options);
