@@ -56,6 +56,7 @@ test('a board of one’s own size', async () => {
 test.each([
   [[example], /--out/],
   [[example, '--out', 'x', '--paper', 'a0'], /a4 or letter/],
+  [[example, '--out', 'x', '--paper', 'constructor'], /a4 or letter/],
   [[example, '--out', 'x', '--only', 'hat'], /no sheet "hat"; there are glance/],
   [[example, '--out', 'x', '--board', 'large'], /200mmx300mm/],
   [['--out', 'x'], /name a description file/],

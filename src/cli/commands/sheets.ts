@@ -109,7 +109,8 @@ function makeFolder(folder: string): void {
 
 function paperFrom(text = 'a4'): PaperName {
   const name = text.toLowerCase();
-  if (!(name in PAPERS)) throw new InputError(`--paper: expected a4 or letter, received "${text.slice(0, 40)}"`);
+  if (!Object.hasOwn(PAPERS, name))
+    throw new InputError(`--paper: expected a4 or letter, received "${text.slice(0, 40)}"`);
   return name as PaperName;
 }
 
