@@ -1,7 +1,7 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
-import { withPage } from '../support/browser.ts';
+import { settled, withPage } from '../support/browser.ts';
 
 const answered = (page: Page) => page.locator('.station').first().waitFor();
 const focusedId = (page: Page) => page.evaluate(() => document.activeElement?.id ?? '');
@@ -70,6 +70,8 @@ describe('from the keyboard alone', () => {
   test('Tab goes through the page from head to dial and every stop is seen to have the focus', async () => {
     await withPage(async (page) => {
       await answered(page);
+      // What still comes in would push what has the focus along.
+      await settled(page);
       const stops: string[] = [];
       for (let n = 0; n < 200; n++) {
         await page.keyboard.press('Tab');

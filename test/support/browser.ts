@@ -68,6 +68,27 @@ export async function withPage<T>(use: (page: Page, url: string) => Promise<T>, 
   }
 }
 
+/** Waits until the page has left everything in its place for a second: drawings and curves come in after the answer. */
+export async function settled(page: Page): Promise<void> {
+  await page.waitForLoadState('networkidle');
+  await page.evaluate(
+    () =>
+      new Promise<void>((resolve) => {
+        const QUIET = 1000;
+        let timer = setTimeout(done, QUIET);
+        const watch = new MutationObserver(() => {
+          clearTimeout(timer);
+          timer = setTimeout(done, QUIET);
+        });
+        function done() {
+          watch.disconnect();
+          resolve();
+        }
+        watch.observe(document.body, { subtree: true, childList: true, attributes: true, characterData: true });
+      }),
+  );
+}
+
 function contextOptions(options: PageOptions): BrowserContextOptions {
   return {
     viewport: { width: options.width ?? 1280, height: options.height ?? 800 },
