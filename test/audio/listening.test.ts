@@ -11,10 +11,12 @@ import {
   renderListening,
 } from '../../src/outputs/audio/index.ts';
 
-const example = JSON.parse(readFileSync(new URL('../../examples/medium-wave-galena.json', import.meta.url), 'utf8'));
+const exampleNamed = (name: string) =>
+  JSON.parse(readFileSync(new URL(`../../examples/${name}.json`, import.meta.url), 'utf8'));
+const example = exampleNamed('medium-wave-galena');
 /** The example with these stations instead of its own. */
-function setWith(stations: object[], changes: object = {}): SetDescription {
-  const read = readValue({ ...example, ...changes, place: { ...example.place, stations } });
+function setWith(stations: object[], changes: object = {}, from = example): SetDescription {
+  const read = readValue({ ...from, ...changes, place: { ...from.place, stations } });
   if (!read.ok) throw new Error(JSON.stringify(read.problems));
   return read.set;
 }
@@ -79,6 +81,25 @@ describe('what is heard', () => {
     const set = setWith([station(909, '50 mV/m')]);
     const power = pressure(set, { lifted: true }).reduce((s, x) => s + x * x, 0);
     expect(power).toBeLessThan(1e-8 * pressure(set, {}).reduce((s, x) => s + x * x, 0));
+  });
+
+  describe('through a frame', () => {
+    const frame = exampleNamed('frame-aerial');
+    const heard = (stations: object[], direction?: string) =>
+      toneLevel(pressure(setWith(stations, { aerial: { ...frame.aerial, direction } }, frame), { station: 0 }), 1000);
+    const wanted = station(909, '30 mV/m', { bearing: '40°' });
+
+    it.each(['40°', '100°', '130°'])('pointed to %s, a station at 40° is as loud as reception says', (direction) => {
+      const set = setWith([wanted], { aerial: { ...frame.aerial, direction } }, frame);
+      const said = receive(set).stations[0].soundPressureLevel;
+      expect(Math.abs(heard([wanted], direction) - said)).toBeLessThan(0.6);
+    });
+
+    it('without a direction it is turned to the station by the pointer', () => {
+      expect(heard([wanted])).toBeCloseTo(heard([wanted], '40°'), 2);
+      const other = station(1200, '30 mV/m', { bearing: '130°' });
+      expect(heard([wanted, other])).toBeCloseTo(heard([wanted, other], '40°'), 2);
+    });
   });
 
   it('off tune it is fainter, and a distant strong station alone is nearly silent', () => {

@@ -4,8 +4,16 @@ import { magnitude } from '../../engine/numerics/complex.ts';
 import { type TuningCurve, tuningCurve } from '../../engine/reception/dial.ts';
 import { type FieldAtSite, type FieldOptions, fieldsAtSite } from '../../engine/reception/field.ts';
 import { BANDS, bandWidth, roomNoise } from '../../engine/reception/hearing/index.ts';
-import { effectiveHeight, type Receiver, receiver, receiveStation } from '../../engine/reception/receive-station.ts';
+import {
+  bearingOf,
+  effectiveHeight,
+  emfOf,
+  type Receiver,
+  receiver,
+  receiveStation,
+} from '../../engine/reception/receive-station.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
+import { isLoop } from '../../engine/set/loops.ts';
 import type { StationDescription } from '../../engine/set/parts/place.ts';
 import type { Decibels, Hertz, Kelvins, Ratio, Volts } from '../../engine/units/quantities.ts';
 import { ArrivingStation } from './fading.ts';
@@ -108,6 +116,7 @@ interface OnAir {
   /** In the description's list. */
   readonly index: number;
   readonly field: FieldAtSite;
+  /** The most it sends through the aerial: a frame faces it. */
   readonly emf: Volts;
 }
 
@@ -126,7 +135,7 @@ function build(set: SetDescription, options: FieldOptions): Built {
   const onAir = set.place.stations
     .map((station, index): OnAir => {
       const field = fieldOf(station);
-      const emf = Math.SQRT2 * field.fieldStrength * effectiveHeight(circuit, station.frequency);
+      const emf = emfOf(circuit, station, field, bearingOf(station, field));
       return { station, index, field, emf };
     })
     .sort((a, b) => b.emf - a.emf)
@@ -230,9 +239,12 @@ export function openListening(first: SetDescription, options: ListeningOptions =
     return lifted ? LIFTED : built.circuit.detector;
   }
   function sources(): HeardStation[] {
-    return built.onAir.map(({ station, emf }) => ({
+    // A frame without a fixed direction is turned to the station by the pointer.
+    const wanted = nearest();
+    const facing = wanted && bearingOf(wanted.station, wanted.field);
+    return built.onAir.map(({ station, field }) => ({
       frequency: station.frequency,
-      emf: band ? 0 : emf,
+      emf: band ? 0 : emfOf(built.circuit, station, field, facing),
       phase: 2 * Math.PI * seeded(seedOf(station.name, seed))(),
     }));
   }
@@ -306,11 +318,14 @@ export function openListening(first: SetDescription, options: ListeningOptions =
     const most = Math.max(1e-12, ...levels);
     heardNow = onAir.map((s, k) => Math.abs(s.station.frequency - pointer) < 1.1 * WINDOW || levels[k] > 0.01 * most);
     for (let k = 0; k < onAir.length; k++) if (heardNow[k]) loops[k] ??= loopFor(k);
-    const nearest = onAir.reduce<OnAir | undefined>(
+    const here = nearest();
+    noiseVolts = noise && here ? here.field.noise * effectiveHeight(circuit, here.station.frequency) : 0;
+  }
+  function nearest(): OnAir | undefined {
+    return built.onAir.reduce<OnAir | undefined>(
       (b, s) => (!b || Math.abs(s.station.frequency - pointer) < Math.abs(b.station.frequency - pointer) ? s : b),
       undefined,
     );
-    noiseVolts = noise && nearest ? nearest.field.noise * effectiveHeight(circuit, nearest.station.frequency) : 0;
   }
   function fitPhones(): void {
     const { load } = built.circuit;
@@ -341,6 +356,7 @@ export function openListening(first: SetDescription, options: ListeningOptions =
         ? built.ready.network.at(2000 * Math.round(pointer / 2000)).peak(built.ready.smallConductance).other
         : position;
     listener.retune(listener.network(assembly.circuitAt(position, other), pointer), pointer);
+    if (isLoop(built.circuit.set.aerial)) setLevels();
     see();
   }
 
