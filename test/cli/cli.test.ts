@@ -55,6 +55,15 @@ describe('the command line', () => {
     ]);
   });
 
+  it('takes one file: what else is written is not passed over', () => {
+    for (const command of ['path', 'dial', 'listen', 'stations', 'compare', 'match', 'wave', 'move', 'sheets']) {
+      const needed = command === 'sheets' ? ['--out', '/nowhere'] : command === 'move' ? ['--to', 'long-wave'] : [];
+      const more = faintwave([command, example, 'the', 'lantern', ...needed]);
+      expect([command, more.status, more.stdout]).toEqual([command, 2, '']);
+      expect(more.stderr).toContain(`expected one file, received "${example}", "the", "lantern"`);
+    }
+  });
+
   it('gives the dial, and everything as data', () => {
     expect(faintwave(['dial', example]).stdout).toMatch(/It covers \d+ to \d+ kHz/);
     const { stations } = JSON.parse(faintwave(['path', example, '--json']).stdout);

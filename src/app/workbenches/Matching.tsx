@@ -3,6 +3,7 @@ import type { Match } from '../../engine/find/matching.ts';
 import { capital } from '../../engine/units/format.ts';
 import { chosen, receptionSet } from '../state/reception.ts';
 import { tryOut } from '../state/try-out.ts';
+import { time } from '../state/view.ts';
 import { useAnswer } from '../workers/use-worker.ts';
 import type { MatchQuestion } from './match.worker.ts';
 
@@ -12,9 +13,11 @@ export function Matching({ of }: { of: readonly Match['what'][] }) {
   const station = chosen.value;
   const set = receptionSet.value;
   const index = station?.index;
+  const when = time.value;
   const question = useMemo(
-    (): MatchQuestion | undefined => (open && set && index !== undefined ? { set, station: index } : undefined),
-    [open, set, index],
+    (): MatchQuestion | undefined =>
+      open && set && index !== undefined ? { set, station: index, time: when } : undefined,
+    [open, set, index, when],
   );
   const { answer: found, error: failed } = useAnswer<MatchQuestion, readonly Match[]>(
     () => new Worker(new URL('./match.worker.ts', import.meta.url), { type: 'module', name: 'matching' }),

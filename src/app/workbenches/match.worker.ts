@@ -1,16 +1,19 @@
 import { type Match, matching } from '../../engine/find/matching.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
+import type { When } from '../place/when.ts';
+import { coastFor } from '../workers/coast.ts';
 import type { Reply } from '../workers/latest.ts';
 
 export interface MatchQuestion {
   readonly set: SetDescription;
   readonly station: number;
+  readonly time: When;
 }
 
-addEventListener('message', ({ data }: MessageEvent<MatchQuestion>) => {
+addEventListener('message', async ({ data }: MessageEvent<MatchQuestion>) => {
   let reply: Reply<Match[]>;
   try {
-    reply = { answer: matching(data.set, data.station) };
+    reply = { answer: matching(data.set, data.station, { time: data.time, coast: await coastFor(data.set.place) }) };
   } catch (error) {
     reply = { error: (error as Error).message };
   }

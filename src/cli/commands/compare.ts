@@ -1,8 +1,8 @@
-import { parseArgs } from 'node:util';
 import { compareDetectorsOn } from '../../engine/reception/compare.ts';
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
 import { lawHere } from '../../outputs/tables/law-words.ts';
 import { clean, table } from '../../outputs/tables/table.ts';
+import { fileAndOptions } from '../arguments.ts';
 import { chooseStation } from '../choose-station.ts';
 import { coastFor } from '../coast.ts';
 import type { Command } from '../command.ts';
@@ -18,12 +18,8 @@ export const compare: Command = {
   ],
   examples: ['faintwave compare examples/medium-wave-galena.json --station 909'],
   async run(args, io) {
-    const { values, positionals } = parseArgs({
-      args: [...args],
-      options: { station: { type: 'string' }, json: { type: 'boolean' } },
-      allowPositionals: true,
-    });
-    const set = await readSet(positionals[0], io);
+    const { values, file } = fileAndOptions(args, { station: { type: 'string' }, json: { type: 'boolean' } });
+    const set = await readSet(file, io);
     const index = chooseStation(set.place.stations, values.station);
     const rows = compareDetectorsOn(set, index, undefined, true, { coast: coastFor(set.place) });
     if (values.json) {

@@ -1,7 +1,7 @@
-import { parseArgs } from 'node:util';
 import { receive } from '../../engine/reception/receive.ts';
 import { dialStationsTable, dialTable } from '../../outputs/tables/dial-table.ts';
 import { clean } from '../../outputs/tables/table.ts';
+import { fileAndOptions } from '../arguments.ts';
 import { coastFor } from '../coast.ts';
 import type { Command } from '../command.ts';
 import { readSet } from '../read-set.ts';
@@ -16,12 +16,8 @@ export const dial: Command = {
   ],
   examples: ['faintwave dial examples/medium-wave-galena.json'],
   async run(args, io) {
-    const { values, positionals } = parseArgs({
-      args: [...args],
-      options: { json: { type: 'boolean' }, night: { type: 'boolean' } },
-      allowPositionals: true,
-    });
-    const set = await readSet(positionals[0], io);
+    const { values, file } = fileAndOptions(args, { json: { type: 'boolean' }, night: { type: 'boolean' } });
+    const set = await readSet(file, io);
     const reception = receive(set, { time: values.night ? 'night' : 'day', coast: coastFor(set.place) });
     if (values.json) {
       io.out(

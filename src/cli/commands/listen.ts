@@ -1,5 +1,4 @@
 import { type FileHandle, open } from 'node:fs/promises';
-import { parseArgs } from 'node:util';
 import { receive } from '../../engine/reception/receive.ts';
 import { formatNumber } from '../../engine/units/format.ts';
 import {
@@ -16,6 +15,7 @@ import {
   writeWav,
 } from '../../outputs/audio/index.ts';
 import { clean } from '../../outputs/tables/table.ts';
+import { fileAndOptions } from '../arguments.ts';
 import { chooseStation } from '../choose-station.ts';
 import { coastFor } from '../coast.ts';
 import { type Command, InputError } from '../command.ts';
@@ -61,24 +61,20 @@ export const listen: Command = {
     'faintwave listen examples/medium-wave-galena.json --sweep --seconds 60 --night --out dial.wav',
   ],
   async run(args, io) {
-    const { values, positionals } = parseArgs({
-      args: [...args],
-      options: {
-        out: { type: 'string' },
-        station: { type: 'string' },
-        sweep: { type: 'boolean' },
-        seconds: { type: 'string' },
-        as: { type: 'string' },
-        heater: { type: 'string' },
-        night: { type: 'boolean' },
-        seed: { type: 'string' },
-        band: { type: 'string' },
-        centre: { type: 'string' },
-        'full-scale': { type: 'string' },
-      },
-      allowPositionals: true,
+    const { values, file } = fileAndOptions(args, {
+      out: { type: 'string' },
+      station: { type: 'string' },
+      sweep: { type: 'boolean' },
+      seconds: { type: 'string' },
+      as: { type: 'string' },
+      heater: { type: 'string' },
+      night: { type: 'boolean' },
+      seed: { type: 'string' },
+      band: { type: 'string' },
+      centre: { type: 'string' },
+      'full-scale': { type: 'string' },
     });
-    const set = await readSet(positionals[0], io);
+    const set = await readSet(file, io);
     if (!values.out) throw new InputError('name a file for the sound with --out, such as --out heard.wav');
     const seconds = number(values.seconds, 10, 0.1, LONGEST_RENDER, '--seconds');
     const seed = number(values.seed, 1, 0, 2 ** 31, '--seed');

@@ -1,9 +1,10 @@
-import { parseArgs } from 'node:util';
 import { matching } from '../../engine/find/matching.ts';
 import { receive } from '../../engine/reception/receive.ts';
 import { capital, formatNumber } from '../../engine/units/format.ts';
 import { clean } from '../../outputs/tables/table.ts';
+import { fileAndOptions } from '../arguments.ts';
 import { chooseStation } from '../choose-station.ts';
+import { coastFor } from '../coast.ts';
 import { type Command, InputError } from '../command.ts';
 import { readSet } from '../read-set.ts';
 
@@ -20,11 +21,12 @@ function numbers(text: string | undefined, option: string): number[] {
 export const match: Command = {
   name: 'match',
   about: 'The best taps, distance of the coils and transformer for a station, and what those at hand lose.',
-  usage: 'match SET [--station NAME|kHz] [--taps 12,18] [--ratios 8,16] [--json]',
+  usage: 'match SET [--station NAME|kHz] [--taps 12,18] [--ratios 8,16] [--night] [--json]',
   options: [
     ['--station NAME', 'by part of its name or its frequency in kHz; default the one heard best'],
     ['--taps N,N', 'taps that are on the coil already, in turns from the earthed end'],
     ['--ratios N,N', 'turns ratios of transformers in the box, to one'],
+    ['--night', 'with what the sky brings after dark'],
     ['--json', 'as data'],
   ],
   examples: [
@@ -32,21 +34,20 @@ export const match: Command = {
     'faintwave match examples/two-tuned-circuits.json --station 603',
   ],
   async run(args, io) {
-    const { values, positionals } = parseArgs({
-      args: [...args],
-      options: {
-        station: { type: 'string' },
-        taps: { type: 'string' },
-        ratios: { type: 'string' },
-        json: { type: 'boolean' },
-      },
-      allowPositionals: true,
+    const { values, file } = fileAndOptions(args, {
+      station: { type: 'string' },
+      taps: { type: 'string' },
+      ratios: { type: 'string' },
+      night: { type: 'boolean' },
+      json: { type: 'boolean' },
     });
-    const set = await readSet(positionals[0], io);
-    const options = { taps: numbers(values.taps, '--taps'), ratios: numbers(values.ratios, '--ratios') };
-    const reception = receive(set);
+    const set = await readSet(file, io);
+    const when = { time: values.night ? ('night' as const) : ('day' as const), coast: coastFor(set.place) };
+    const taps = numbers(values.taps, '--taps');
+    const ratios = numbers(values.ratios, '--ratios');
+    const reception = receive(set, when);
     const index = chooseStation(set.place.stations, values.station, reception.best[0]);
-    const found = matching(set, index, options);
+    const found = matching(set, index, { ...when, taps, ratios });
     if (values.json) {
       io.out(`${JSON.stringify(found, null, 2)}\n`);
       return 0;

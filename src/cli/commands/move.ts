@@ -1,8 +1,8 @@
-import { parseArgs } from 'node:util';
 import { BANDS, type BandName } from '../../engine/find/bands.ts';
 import { type Move, moveBand } from '../../engine/find/move-band.ts';
 import { withValueAt, writeText } from '../../engine/set/write.ts';
 import { clean } from '../../outputs/tables/table.ts';
+import { fileAndOptions } from '../arguments.ts';
 import { type Command, InputError } from '../command.ts';
 import { readDescription } from '../read-set.ts';
 
@@ -23,14 +23,14 @@ export const move: Command = {
     'faintwave move examples/long-wave-foil.json --to medium-wave --out moved.json',
   ],
   async run(args, io) {
-    const { values, positionals } = parseArgs({
-      args: [...args],
-      options: { to: { type: 'string' }, out: { type: 'string' }, json: { type: 'boolean' } },
-      allowPositionals: true,
+    const { values, file } = fileAndOptions(args, {
+      to: { type: 'string' },
+      out: { type: 'string' },
+      json: { type: 'boolean' },
     });
     const to = NAMES.find((name) => name === values.to || spelt(name) === values.to);
     if (!to) throw new InputError(`say where to: --to ${NAMES.map(spelt).join(' or --to ')}`);
-    const { set, written } = await readDescription(positionals[0], io);
+    const { set, written } = await readDescription(file, io);
     let moved: Move;
     try {
       moved = moveBand(set, { to });

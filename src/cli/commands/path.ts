@@ -1,4 +1,3 @@
-import { parseArgs } from 'node:util';
 import { setCircuit } from '../../engine/circuit/set-circuit.ts';
 import { audioLimits } from '../../engine/reception/audio-limits.ts';
 import { fieldsAtSite } from '../../engine/reception/field.ts';
@@ -8,6 +7,7 @@ import type { StationReception } from '../../engine/reception/types.ts';
 import { formatNumber } from '../../engine/units/format.ts';
 import { pathTable, stationsTable } from '../../outputs/tables/path-table.ts';
 import { clean, cleanLines } from '../../outputs/tables/table.ts';
+import { fileAndOptions } from '../arguments.ts';
 import { chooseStation } from '../choose-station.ts';
 import { coastFor } from '../coast.ts';
 import type { Command, Io } from '../command.ts';
@@ -28,17 +28,13 @@ export const path: Command = {
     'faintwave path examples/long-wave-foil.json --station 198',
   ],
   async run(args, io) {
-    const { values, positionals } = parseArgs({
-      args: [...args],
-      options: {
-        station: { type: 'string' },
-        all: { type: 'boolean' },
-        night: { type: 'boolean' },
-        json: { type: 'boolean' },
-      },
-      allowPositionals: true,
+    const { values, file } = fileAndOptions(args, {
+      station: { type: 'string' },
+      all: { type: 'boolean' },
+      night: { type: 'boolean' },
+      json: { type: 'boolean' },
     });
-    const set = await readSet(positionals[0], io);
+    const set = await readSet(file, io);
     const reception = receive(set, {
       time: values.night ? 'night' : 'day',
       coast: coastFor(set.place),

@@ -1,7 +1,6 @@
 import { mkdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
-import { parseArgs } from 'node:util';
 import { receive } from '../../engine/reception/receive.ts';
 import { readText } from '../../engine/set/read.ts';
 import { parseQuantity } from '../../engine/units/parse.ts';
@@ -16,6 +15,7 @@ import {
   sheetsPdf,
 } from '../../outputs/sheets/index.ts';
 import { clean } from '../../outputs/tables/table.ts';
+import { fileAndOptions } from '../arguments.ts';
 import { coastFor } from '../coast.ts';
 import { type Command, InputError } from '../command.ts';
 import { readSet } from '../read-set.ts';
@@ -37,26 +37,22 @@ export const sheets: Command = {
     'faintwave sheets examples/long-wave-foil.json --out sheets --only coil,dial --svg',
   ],
   async run(args, io) {
-    const { values, positionals } = parseArgs({
-      args: [...args],
-      options: {
-        out: { type: 'string' },
-        paper: { type: 'string' },
-        pdf: { type: 'boolean' },
-        svg: { type: 'boolean' },
-        only: { type: 'string', multiple: true },
-        board: { type: 'string' },
-        night: { type: 'boolean' },
-      },
-      allowPositionals: true,
+    const { values, file } = fileAndOptions(args, {
+      out: { type: 'string' },
+      paper: { type: 'string' },
+      pdf: { type: 'boolean' },
+      svg: { type: 'boolean' },
+      only: { type: 'string', multiple: true },
+      board: { type: 'string' },
+      night: { type: 'boolean' },
     });
     const { out } = values;
     if (!out) throw new InputError('name a folder for the sheets with --out');
     const paper = paperFrom(values.paper);
     const only = onlyFrom(values.only);
     const board = boardFrom(values.board);
-    const set = await readSet(positionals[0], io);
-    const written = await writtenIn(positionals[0], io);
+    const set = await readSet(file, io);
+    const written = await writtenIn(file, io);
     const reception = receive(set, { time: values.night ? 'night' : 'day', coast: coastFor(set.place) });
     const made = sheetsFor(written ?? set, set, reception, { paper, only, board });
     if (made.length === 0) throw new InputError(`--only: this set has no ${only?.join(', ')} sheet`);

@@ -1,4 +1,3 @@
-import { parseArgs } from 'node:util';
 import { arrivalMemory } from '../../engine/place/stations/arrival.ts';
 import { arrivals } from '../../engine/place/stations/arrivals.ts';
 import { checkStations } from '../../engine/place/stations/check.ts';
@@ -12,6 +11,7 @@ import { type Path, valueAtPath, withValueAt, writeText } from '../../engine/set
 import { joinStations, writeStations } from '../../engine/set/written-stations.ts';
 import { placeTable, type StationRow, stationRows, warningsTogether } from '../../outputs/tables/stations-table.ts';
 import { clean } from '../../outputs/tables/table.ts';
+import { fileAndOptions } from '../arguments.ts';
 import { coastFor } from '../coast.ts';
 import { type Command, InputError, type Io } from '../command.ts';
 import { readSet } from '../read-set.ts';
@@ -33,19 +33,15 @@ export const stations: Command = {
     'faintwave stations --import list.csv',
   ],
   async run(args, io) {
-    const { values, positionals } = parseArgs({
-      args: [...args],
-      options: {
-        night: { type: 'boolean' },
-        time: { type: 'string' },
-        json: { type: 'boolean' },
-        csv: { type: 'boolean' },
-        import: { type: 'string' },
-      },
-      allowPositionals: true,
+    const { values, file } = fileAndOptions(args, {
+      night: { type: 'boolean' },
+      time: { type: 'string' },
+      json: { type: 'boolean' },
+      csv: { type: 'boolean' },
+      import: { type: 'string' },
     });
-    if (values.import !== undefined) return importTable(values.import, positionals[0], io);
-    const set = await readSet(positionals[0], io);
+    if (values.import !== undefined) return importTable(values.import, file, io);
+    const set = await readSet(file, io);
     if (values.csv) {
       // A gain of 0 dB is the default, not something anybody wrote.
       io.out(stationsToTable(set.place.stations.map((s) => ({ ...s, mastGain: s.mastGain || undefined }))));

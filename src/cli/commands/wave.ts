@@ -1,4 +1,3 @@
-import { parseArgs } from 'node:util';
 import { receive } from '../../engine/reception/receive.ts';
 import type { Reception } from '../../engine/reception/types.ts';
 import { formatNumber } from '../../engine/units/format.ts';
@@ -24,6 +23,7 @@ import {
 } from '../../outputs/explain/index.ts';
 import { sceneToSvg } from '../../outputs/scene/index.ts';
 import { clean } from '../../outputs/tables/table.ts';
+import { fileAndOptions } from '../arguments.ts';
 import { coastFor } from '../coast.ts';
 import { type Command, InputError } from '../command.ts';
 import { exactWaves } from '../exact-waves.ts';
@@ -68,32 +68,28 @@ export const wave: Command = {
     'faintwave wave examples/medium-wave-galena.json --exact --point "top of the coil" --point detector --for 3ms --out true.svg',
   ],
   async run(args, io) {
-    const { values, positionals } = parseArgs({
-      args: [...args],
-      options: {
-        point: { type: 'string', multiple: true },
-        from: { type: 'string' },
-        for: { type: 'string' },
-        station: { type: 'string' },
-        tone: { type: 'string' },
-        depth: { type: 'string' },
-        detector: { type: 'string' },
-        capacitor: { type: 'string' },
-        alone: { type: 'boolean' },
-        night: { type: 'boolean' },
-        average: { type: 'boolean' },
-        cover: { type: 'boolean' },
-        envelope: { type: 'boolean' },
-        spectrum: { type: 'boolean' },
-        size: { type: 'string' },
-        print: { type: 'boolean' },
-        exact: { type: 'boolean' },
-        'coming-on': { type: 'boolean' },
-        out: { type: 'string' },
-      },
-      allowPositionals: true,
+    const { values, file } = fileAndOptions(args, {
+      point: { type: 'string', multiple: true },
+      from: { type: 'string' },
+      for: { type: 'string' },
+      station: { type: 'string' },
+      tone: { type: 'string' },
+      depth: { type: 'string' },
+      detector: { type: 'string' },
+      capacitor: { type: 'string' },
+      alone: { type: 'boolean' },
+      night: { type: 'boolean' },
+      average: { type: 'boolean' },
+      cover: { type: 'boolean' },
+      envelope: { type: 'boolean' },
+      spectrum: { type: 'boolean' },
+      size: { type: 'string' },
+      print: { type: 'boolean' },
+      exact: { type: 'boolean' },
+      'coming-on': { type: 'boolean' },
+      out: { type: 'string' },
     });
-    const set = await readSet(positionals[0], io);
+    const set = await readSet(file, io);
     const field = { time: values.night ? ('night' as const) : ('day' as const), coast: coastFor(set.place) };
     const reception = receive(set, field);
     const index = values.station === undefined ? undefined : indexOf(reception, values.station);

@@ -1,11 +1,6 @@
 import type { SetDescription } from '../set/description.ts';
 import { formatNumber } from '../units/format.ts';
-import { type Best, bestOf, checkStation } from './best.ts';
-
-export interface TapOptions {
-  /** Taps already on the coil, turns from the earthed end: what each loses is told. */
-  readonly atHand?: readonly number[];
-}
+import { type Best, bestOf, checkStation, type FindOptions } from './best.ts';
 
 /** Turns of a coil of the set, or of its frame or rod. */
 export function turnsOf(set: SetDescription, name?: string): number | undefined {
@@ -24,7 +19,7 @@ const said = (turns: number): string => `tapped at ${formatNumber(turns, 3)} tur
  * @param station index in the set's place. @returns undefined where the arrangement has no such tap.
  * @throws RangeError for a station the set does not have.
  */
-export function bestDetectorTap(set: SetDescription, station: number, options: TapOptions = {}): Best | undefined {
+export function bestDetectorTap(set: SetDescription, station: number, options: FindOptions = {}): Best | undefined {
   checkStation(set, station);
   const { arrangement } = set;
   if (arrangement.kind === 'variometer' || arrangement.kind === 'elements' || set.detector.wiring === 'full-wave')
@@ -42,10 +37,10 @@ export function bestDetectorTap(set: SetDescription, station: number, options: T
       with: (detectorTap) => ({ ...set, arrangement: { ...arrangement, detectorTap } }),
       // A slider's detector is at the slider unless it has a tap of its own.
       now: arrangement.detectorTap ?? (arrangement.kind === 'slider' ? undefined : turns),
-      atHand: options.atHand,
       say: said,
     },
     station,
+    options,
   );
 }
 
@@ -53,7 +48,7 @@ export function bestDetectorTap(set: SetDescription, station: number, options: T
  * The aerial's best tap for a station. It is the loudest, not the sharpest: lower down the set is more selective.
  * @returns undefined where the arrangement has no such tap. @throws RangeError for a station the set does not have.
  */
-export function bestAerialTap(set: SetDescription, station: number, options: TapOptions = {}): Best | undefined {
+export function bestAerialTap(set: SetDescription, station: number, options: FindOptions = {}): Best | undefined {
   checkStation(set, station);
   const { arrangement } = set;
   if (arrangement.kind !== 'tapped' && arrangement.kind !== 'two circuits') return undefined;
@@ -66,9 +61,9 @@ export function bestAerialTap(set: SetDescription, station: number, options: Tap
       whole: true,
       with: (aerialTap) => ({ ...set, arrangement: { ...arrangement, aerialTap } }),
       now: arrangement.aerialTap ?? turns,
-      atHand: options.atHand,
       say: said,
     },
     station,
+    options,
   );
 }

@@ -1,16 +1,14 @@
 import type { SetDescription } from '../set/description.ts';
 import type { TransformerDescription } from '../set/parts/load.ts';
 import { formatNumber } from '../units/format.ts';
-import { type Best, bestOf, checkStation, levelOf } from './best.ts';
+import { type Best, bestOf, checkStation, type FindOptions, levelOf } from './best.ts';
 
 export interface BestTransformer extends Best {
   /** Without any transformer the station loses this against the best, dB; below 0: better without. */
   readonly lostWithout: number;
 }
 
-export interface TransformerOptions {
-  /** Ratios of transformers in the box: what each loses is told. */
-  readonly atHand?: readonly number[];
+export interface TransformerOptions extends FindOptions {
   /** Everything but the ratio; default the set's own transformer, or an ordinary small one. */
   readonly like?: Omit<TransformerDescription, 'ratio'>;
 }
@@ -39,12 +37,12 @@ export function bestTransformer(
       whole: false,
       with: (ratio) => ({ ...set, load: { ...set.load, transformer: { ...like, ratio } } as typeof set.load }),
       now,
-      atHand: options.atHand,
       say: (ratio) => `with a ratio of ${formatNumber(ratio, 2)} to 1`,
     },
     station,
+    options,
   );
-  const without = levelOf({ ...set, load: bare as typeof set.load }, station);
+  const without = levelOf({ ...set, load: bare as typeof set.load }, station, options);
   if (!best || without === undefined) throw new RangeError('the set cannot be built as described');
   const lostWithout = best.level - without;
   const plain =

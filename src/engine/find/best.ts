@@ -1,4 +1,5 @@
 import { setCircuit } from '../circuit/set-circuit.ts';
+import { type FieldOptions, fieldsAtSite } from '../reception/field.ts';
 import { receiver, receiveStation } from '../reception/receive-station.ts';
 import type { SetDescription } from '../set/description.ts';
 import { formatNumber } from '../units/format.ts';
@@ -18,11 +19,17 @@ export interface Best {
   readonly sentence: string;
 }
 
+/** When and over which coast the station comes in: default by day, and no coast. */
+export interface FindOptions extends FieldOptions {
+  /** Those one has already: what each loses is told. */
+  readonly atHand?: readonly number[];
+}
+
 /** Sound of a station, dB SPL, with the set tuned to it; undefined when the set cannot be built so. */
-export function levelOf(set: SetDescription, station: number): Decibels | undefined {
+export function levelOf(set: SetDescription, station: number, when: FieldOptions = {}): Decibels | undefined {
   try {
-    const tuned = receiveStation(receiver(setCircuit(set)), set.place.stations[station]);
-    return tuned.heard.spl;
+    const ready = receiver(setCircuit(set), fieldsAtSite(set.place, when));
+    return receiveStation(ready, set.place.stations[station]).heard.spl;
   } catch (refusal) {
     if (refusal instanceof RangeError) return undefined;
     throw refusal;
@@ -37,7 +44,6 @@ export interface Search {
   readonly whole: boolean;
   readonly with: (value: number) => SetDescription;
   readonly now?: number;
-  readonly atHand?: readonly number[];
   /** How a value is said: "tapped at 14 turns". */
   readonly say: (value: number) => string;
 }
@@ -46,12 +52,12 @@ export interface Search {
 const FIRST_LOOK = 12;
 
 /** Look along a ratio scale, then close in on the top. @returns undefined when nothing can be built. */
-export function bestOf(search: Search, station: number): Best | undefined {
+export function bestOf(search: Search, station: number, options: FindOptions = {}): Best | undefined {
   const known = new Map<number, Decibels>();
   const level = (value: number): Decibels => {
     let found = known.get(value);
     if (found === undefined)
-      known.set(value, (found = levelOf(search.with(value), station) ?? Number.NEGATIVE_INFINITY));
+      known.set(value, (found = levelOf(search.with(value), station, options) ?? Number.NEGATIVE_INFINITY));
     return found;
   };
   const at = (share: number): number => {
@@ -66,12 +72,12 @@ export function bestOf(search: Search, station: number): Best | undefined {
     if (level(at(a)) < level(at(b))) low = a;
     else high = b;
   }
-  for (const value of [search.now, ...(search.atHand ?? [])]) if (value !== undefined) level(value);
+  for (const value of [search.now, ...(options.atHand ?? [])]) if (value !== undefined) level(value);
   const [value, best] = [...known].reduce((a, b) => (b[1] > a[1] ? b : a));
   if (best === Number.NEGATIVE_INFINITY) return undefined;
   const lost = (x: number): Decibels => best - level(x);
   const lostNow = search.now === undefined ? undefined : lost(search.now);
-  const atHand = (search.atHand ?? []).map((x) => ({ value: x, lost: lost(x) }));
+  const atHand = (options.atHand ?? []).map((x) => ({ value: x, lost: lost(x) }));
   const others = [
     ...(search.now === undefined || search.now === value ? [] : [{ value: search.now, lost: lostNow! }]),
     ...atHand.filter((x) => x.value !== value && x.value !== search.now),

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { receive } from '../reception/receive.ts';
 import { readText, readValue } from '../set/read.ts';
 import { withValueAt } from '../set/write.ts';
 import { levelOf } from './best.ts';
@@ -29,4 +30,16 @@ describe.each(['medium-wave-galena', 'two-tuned-circuits', 'frame-aerial', 'spid
     for (const match of matching(read.set, station, { taps: [3, 9, 20], ratios: [4, 20] }))
       for (const { lost } of match.atHand) expect(lost, match.what).toBeGreaterThanOrEqual(0);
   });
+});
+
+it('at night the level is what the night brings', () => {
+  const read = readText(readFileSync('examples/medium-wave-galena.json', 'utf8'));
+  if (!read.ok) throw new Error('the example does not read');
+  const { set } = read;
+  const [day, night] = (['day', 'night'] as const).map((time) => receive(set, { time }).stations);
+  const station = day.findIndex((s, i) => Math.abs(s.soundPressureLevel - night[i].soundPressureLevel) > 10);
+  expect(station).toBeGreaterThanOrEqual(0);
+  for (const [time, said] of [['day', day[station]] as const, ['night', night[station]] as const])
+    for (const { level, lostNow } of matching(set, station, { time }))
+      if (lostNow !== undefined) expect(level - lostNow).toBeCloseTo(said.soundPressureLevel, 6);
 });

@@ -1,7 +1,8 @@
+import type { FieldOptions } from '../reception/field.ts';
 import type { SetDescription } from '../set/description.ts';
 import { formatQuantity } from '../units/format.ts';
-import { type Best, bestOf, checkStation } from './best.ts';
-import { bestAerialTap, bestDetectorTap, type TapOptions } from './best-tap.ts';
+import { type Best, bestOf, checkStation, type FindOptions } from './best.ts';
+import { bestAerialTap, bestDetectorTap } from './best-tap.ts';
 import { bestTransformer } from './best-transformer.ts';
 
 /** One thing that can be set to suit a station. */
@@ -11,8 +12,9 @@ export interface Match extends Best {
   readonly write?: { readonly path: readonly string[]; readonly to: unknown };
 }
 
-export interface MatchOptions {
-  readonly taps?: TapOptions['atHand'];
+export interface MatchOptions extends FieldOptions {
+  /** Already on the coil, turns from the earthed end. */
+  readonly taps?: readonly number[];
   /** Of transformers in the box, to one. */
   readonly ratios?: readonly number[];
 }
@@ -37,14 +39,15 @@ export function matching(set: SetDescription, station: number, options: MatchOpt
     const gains = (best.lostNow ?? Number.POSITIVE_INFINITY) > WORTH;
     found.push({ ...best, what, write: gains ? { path, to: to(best.value) } : undefined });
   };
-  const taps = { atHand: options.taps };
+  const { taps: tapped, ratios, ...when } = options;
+  const taps = { ...when, atHand: tapped };
   add('aerial tap', bestAerialTap(set, station, taps), ['arrangement', 'aerialTap'], (turns) => turns);
   add('detector tap', bestDetectorTap(set, station, taps), ['arrangement', 'detectorTap'], (turns) => turns);
-  add('distance of the coils', bestDistance(set, station), ['arrangement', 'distance'], (metres) =>
+  add('distance of the coils', bestDistance(set, station, when), ['arrangement', 'distance'], (metres) =>
     formatQuantity(metres, 'length', 3),
   );
   if (set.load.kind === 'phones' || set.load.kind === 'moving-coil phones') {
-    const { lostWithout, ...best } = bestTransformer(set, station, { atHand: options.ratios });
+    const { lostWithout, ...best } = bestTransformer(set, station, { ...when, atHand: ratios });
     if (set.load.transformer) add('transformer', best, ['load', 'transformer', 'ratio'], (ratio) => ratio);
     else add('transformer', { ...best, lostNow: lostWithout }, ['load', 'transformer'], (ratio) => ({ ratio }));
   }
@@ -52,7 +55,7 @@ export function matching(set: SetDescription, station: number, options: MatchOpt
 }
 
 /** How far apart two coupled coils are best for a station, m. @returns undefined where none are coupled. */
-export function bestDistance(set: SetDescription, station: number): Best | undefined {
+export function bestDistance(set: SetDescription, station: number, options: FindOptions = {}): Best | undefined {
   checkStation(set, station);
   const { arrangement } = set;
   if (arrangement.kind !== 'coupled' && arrangement.kind !== 'two circuits') return undefined;
@@ -66,5 +69,6 @@ export function bestDistance(set: SetDescription, station: number): Best | undef
       say: (metres) => `${formatQuantity(metres, 'length', 2)} apart`,
     },
     station,
+    options,
   );
 }
