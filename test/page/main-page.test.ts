@@ -66,6 +66,35 @@ describe('on a phone', () => {
   });
 });
 
+describe('nothing is wider than the screen', () => {
+  for (const [name, options] of [
+    ['wide', { width: 1280, height: 800 }],
+    ['in between', { width: 900, height: 700 }],
+    ['a phone', PHONE],
+  ] as const)
+    test(`on any workbench with all of it open, ${name}`, async () => {
+      await withPage(async (page) => {
+        await answered(page);
+        const over = () =>
+          page.evaluate(() => {
+            const { scrollWidth, scrollHeight } = document.documentElement;
+            // With room enough the columns scroll, and the page itself has nothing below its dial.
+            const isWhole = getComputedStyle(document.querySelector('.page')!).display === 'grid';
+            return { wide: scrollWidth > innerWidth, long: isWhole && scrollHeight > innerHeight };
+          });
+        for (const stage of await page.getByRole('tab').all()) {
+          await stage.click();
+          await page.evaluate(() => {
+            for (const details of document.querySelectorAll<HTMLDetailsElement>('#workbench details'))
+              details.open = true;
+          });
+          await settled(page);
+          expect(await over(), (await stage.textContent())!).toEqual({ wide: false, long: false });
+        }
+      }, options);
+    });
+});
+
 describe('from the keyboard alone', () => {
   test('Tab goes through the page from head to dial and every stop is seen to have the focus', async () => {
     await withPage(async (page) => {
