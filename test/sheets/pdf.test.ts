@@ -111,6 +111,7 @@ describe('a PDF of sheets', () => {
     if (reason) skip(reason);
     const words = spawnSync('pdftotext', ['-layout', file, '-'], { encoding: 'utf8' }).stdout;
     for (const some of [
+      'The set at a glance',
       'Breadboard medium-wave set',
       'Saltmarsh Radio',
       'µH',

@@ -15,10 +15,11 @@ import { boardParts } from '../../src/outputs/sheets/build/parts.ts';
 import { lineText, wiringDisagreements } from '../../src/outputs/sheets/build/wiring.ts';
 import { type Page, SHEET_IDS, type Sheet, sheetsFor } from '../../src/outputs/sheets/index.ts';
 import { templates } from '../../src/outputs/sheets/sheets-capacitor.ts';
-import { codeOf, fromLines, GOES_ON, textLines } from '../../src/outputs/sheets/sheets-text.ts';
+import { codesOf, fromLines, GOES_ON, textLines } from '../../src/outputs/sheets/sheets-text.ts';
 import { BASE, SETS } from '../support/every-arrangement.ts';
 import { someSet } from '../support/random-sets.ts';
 import { placedOn, untidy, wordsOn } from './on-paper.ts';
+import { scanned } from './scanned.ts';
 
 const STATIONS = [
   { name: 'Saltmarsh Radio', frequency: '603 kHz', power: '50 kW', distance: '38 km' },
@@ -312,9 +313,23 @@ describe('the set as text', () => {
     expect(JSON.parse(fromLines(lines))).toEqual(value);
   });
 
-  test('a code where it fits, none where it does not', () => {
-    expect(codeOf('{"a":1}')!.size).toBe(21);
-    expect(codeOf(`"${'é'.repeat(480)}"`)!.size).toBeLessThanOrEqual(177);
-    expect(codeOf(`"${'é'.repeat(490)}"`)).toBeUndefined();
+  test.each(NAMES)('%s is read back from its printed codes by a reader of such codes', (name) => {
+    const { written, sheets } = made(name);
+    const codes = sheets
+      .find((s) => s.id === 'text')!
+      .pages.flatMap((p) => p.blocks)
+      .filter((b) => b.tag === 'Figure');
+    expect(codes.length).toBeGreaterThan(0);
+    expect(JSON.parse(codes.map((code) => scanned(code.items)).join(''))).toEqual(JSON.parse(JSON.stringify(written)));
+  });
+
+  test('one code where it fits, then several, none where nobody would scan so many', () => {
+    expect(codesOf('{"a":1}').map((c) => c.size)).toEqual([21]);
+    const most = codesOf(`"${'é'.repeat(480)}"`);
+    expect(most.map((c) => c.size)).toEqual([177]);
+    const two = codesOf(`"${'é'.repeat(490)}"`);
+    expect(two).toHaveLength(2);
+    for (const { size } of two) expect(size).toBeLessThan(most[0].size - 20);
+    expect(codesOf(`"${'x'.repeat(20_000)}"`)).toEqual([]);
   });
 });

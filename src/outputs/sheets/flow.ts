@@ -24,6 +24,8 @@ import { fold, printable } from './words.ts';
 export interface SheetHead {
   readonly id: SheetId;
   readonly title: string;
+  /** Over the first page; default the title. */
+  readonly heading?: string;
   readonly file?: string;
   /** Of the set. */
   readonly set: string;
@@ -56,7 +58,7 @@ export class Flow {
     this.head = head;
     this.paper = PAPERS[head.paper];
     this.width = this.paper.width - 2 * MARGIN;
-    this.title(head.title);
+    this.title(head.heading ?? head.title);
   }
 
   get bottom(): number {

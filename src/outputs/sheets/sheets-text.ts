@@ -6,7 +6,11 @@ import { Flow } from './flow.ts';
 import type { PaperName, Sheet } from './page.ts';
 
 /** Most bytes in one code of the largest size with the least correction (ISO/IEC 18004). */
-const MOST = 2900;
+const MOST_ALONE = 2900;
+/** Where there must be several, each may be coarser, and easier to scan. */
+const MOST_OF_SEVERAL = 1900;
+/** Nobody scans more. */
+const MOST_CODES = 8;
 const LETTERS = 2.5;
 /** At the end of a line that goes on in the next without a space between. */
 export const GOES_ON = '»';
@@ -15,22 +19,26 @@ export const GOES_ON = '»';
 export function textSheet(written: unknown, name: string, paper: PaperName): Sheet {
   const flow = new Flow({ id: 'text', title: 'The set as text', set: name, paper, file: 'text' });
   const json = JSON.stringify(written);
-  const code = codeOf(json);
-  if (code) {
-    flow.para(
-      'Everything of this set is in this code and in the lines below it. Scan it with any reader, save the text as a file ending in .json, and open that; or type the lines.',
-    );
+  const codes = codesOf(json);
+  flow.para(
+    codes.length === 0
+      ? 'Everything of this set is in these lines (they are too long for codes to scan). Type or read them into a file ending in .json, and open that.'
+      : codes.length === 1
+        ? 'Everything of this set is in this code and in the lines below it. Scan it with any reader, save the text as a file ending in .json, and open that; or type the lines.'
+        : `Everything of this set is in these ${codes.length} codes together, and in the lines below them. Scan them in order with any reader, put each text directly behind the one before, save it as a file ending in .json, and open that; or type the lines.`,
+  );
+  codes.forEach((code, i) => {
+    const which = codes.length > 1 ? `Code ${i + 1} of ${codes.length}` : '';
+    flow.need(CODE + 12);
+    if (which) flow.para(which, { small: true });
     flow
       .add(
         'Figure',
         codeItems(code, flow.left + (flow.width - CODE) / 2, flow.y + 3),
-        'QR code of the set’s description.',
+        `QR code of the set’s description${which && `, ${which.toLowerCase()}`}.`,
       )
       .space(CODE + 8);
-  } else
-    flow.para(
-      'Everything of this set is in these lines (they are too long for a code that can be scanned). Type or read them into a file ending in .json, and open that.',
-    );
+  });
   flow.para(`Line ends mean nothing, except that a line ending in ${GOES_ON} goes on directly in the next.`, {
     small: true,
   });
@@ -44,17 +52,37 @@ export function textSheet(written: unknown, name: string, paper: PaperName): She
 /** Width of the code on paper, mm. */
 const CODE = 110;
 
-export function codeOf(json: string): { size: number; dark: (row: number, column: number) => boolean } | undefined {
+interface Code {
+  readonly size: number;
+  dark(row: number, column: number): boolean;
+}
+
+/** As many codes as a text needs, none if too many; what they say, one directly behind the other, is the text as plain ASCII. */
+export function codesOf(json: string): Code[] {
   // Readers guess at any letter that is not plain ASCII, and guess wrong: JSON can do without.
   const bytes = json.replace(/[^ -~]/g, (c) => `\\u${c.charCodeAt(0).toString(16).padStart(4, '0')}`);
-  if (bytes.length > MOST) return undefined;
-  const code = qrcode(0, bytes.length < 1200 ? 'M' : 'L');
+  const count = bytes.length <= MOST_ALONE ? 1 : Math.ceil(bytes.length / MOST_OF_SEVERAL);
+  if (count > MOST_CODES) return [];
+  const codes: Code[] = [];
+  let from = 0;
+  for (let left = count; left > 0; left--) {
+    let to = from + Math.ceil((bytes.length - from) / left);
+    // Readers drop a space at either end.
+    while (to < bytes.length && to > from + 1 && /\s/.test(bytes[to - 1] + bytes[to])) to--;
+    codes.push(codeOf(bytes.slice(from, to)));
+    from = to;
+  }
+  return codes;
+}
+
+function codeOf(bytes: string): Code {
+  const code = qrcode(0, bytes.length < MOST_OF_SEVERAL ? 'M' : 'L');
   code.addData(bytes, 'Byte');
   code.make();
   return { size: code.getModuleCount(), dark: (r, c) => code.isDark(r, c) };
 }
 
-function codeItems(code: { size: number; dark: (r: number, c: number) => boolean }, x: number, y: number): Item[] {
+function codeItems(code: Code, x: number, y: number): Item[] {
   const step = CODE / code.size;
   const items: Item[] = [rect(x, y, CODE, CODE, { fill: 'paper' })];
   for (let r = 0; r < code.size; r++) {

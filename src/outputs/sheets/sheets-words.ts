@@ -31,7 +31,8 @@ export interface Built {
 export function glanceSheet(set: SetDescription, reception: Reception, built: Built, paper: PaperName): Sheet {
   const flow = new Flow({
     id: 'glance',
-    title: printable(set.name) || 'The set',
+    title: 'The set at a glance',
+    heading: printable(set.name) || undefined,
     set: set.name,
     paper,
     file: 'glance',
