@@ -80,6 +80,17 @@ describe('reading a description', () => {
       'tuning.minimum: expected less than 10 pF, what tuning.maximum says, received 15 pF (lower this, or raise tuning.maximum)',
     ]);
   });
+  it('refuses what is smaller than anything there is, yet takes nothing at all', () => {
+    const value = galena();
+    value.tuning.minimum = '1e-300 F';
+    value.tuning.stray = '0 pF';
+    expect(sentences(value).join()).toMatch(
+      /tuning\.minimum: expected a capacitance that is 0 or no smaller than 1e-24 F, received "1e-300 F"/,
+    );
+    value.tuning.minimum = '30 pF';
+    expect(sentences(value)).toEqual([]);
+  });
+
   it('refuses what refers to nothing', () => {
     const value = galena();
     value.arrangement.coil = 'mian';

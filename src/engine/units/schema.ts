@@ -72,11 +72,15 @@ function describe(input: unknown, kind: QuantityKind): string {
   return `expected ${info.article} such as "${info.examples[0]}", received ${received}`;
 }
 
+/** Smaller than any part or signal; beyond it, one over it soon overflows. */
+const LEAST = 1e-24;
+
 /** Written so that NaN is outside. */
 function outside(value: number, { min, above, max }: Bounds): string | undefined {
   if (min !== undefined && !(value >= min)) return `of at least ${min}`;
   if (above !== undefined && !(value > above)) return `above ${above}`;
   if (max !== undefined && !(value <= max)) return `of at most ${max}`;
+  if (value !== 0 && Math.abs(value) < LEAST) return `that is 0 or no smaller than ${LEAST}`;
   return undefined;
 }
 
