@@ -1,9 +1,12 @@
 /** What a command may touch, so that tests can run it without a process. */
 export interface Io {
+  /** Words for a person. */
   out(text: string): void;
+  /** What a program reads, as it is. */
+  data(text: string): void;
   err(text: string): void;
   readonly colour: boolean;
-  /** Columns of the terminal. */
+  /** Columns of the terminal; Infinity where there is none. */
   readonly width: number;
   /** Text of a file; "-" is standard input. @throws InputError when it cannot be read. */
   read(file: string): Promise<string>;

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { readFile, writeFile } from 'node:fs/promises';
 import { styleText } from 'node:util';
+import { folded } from '../outputs/tables/fold.ts';
 import { cleanLines } from '../outputs/tables/table.ts';
 import { type Command, InputError, type Io } from './command.ts';
 import { calc } from './commands/calc.ts';
@@ -106,11 +107,14 @@ function commandHelp(command: Command, io: Io): string {
   ].join('\n');
 }
 
+const COLUMNS = process.stdout.isTTY ? Math.max(40, process.stdout.columns || 80) : Infinity;
+
 const processIo: Io = {
-  out: (text) => process.stdout.write(text),
+  out: (text) => process.stdout.write(folded(text, COLUMNS)),
+  data: (text) => process.stdout.write(text),
   err: (text) => process.stderr.write(text),
   colour: process.stdout.isTTY === true && !process.env.NO_COLOR,
-  width: process.stdout.columns ?? 100,
+  width: COLUMNS,
   async read(file) {
     try {
       if (file !== '-') return await readFile(file, 'utf8');

@@ -18,6 +18,7 @@ async function said(...args: string[]) {
     out: (text) => {
       out += text;
     },
+    data: () => {},
     err: (text) => {
       err += text;
     },

@@ -10,6 +10,7 @@ async function run(...args: string[]) {
   let err = '';
   const io: Io = {
     out: (text) => void (out += text),
+    data: () => {},
     err: (text) => void (err += text),
     colour: false,
     width: 100,

@@ -16,6 +16,7 @@ function io(): Io & { said: string; files: Map<string, string | Uint8Array> } {
     out(text) {
       this.said += text;
     },
+    data: () => {},
     err: () => {},
     colour: false,
     width: 100,

@@ -35,7 +35,7 @@ export const calc: Command = {
         `${problems.length === 1 ? 'a problem' : `${problems.length} problems`}:\n${problems.join('\n')}\nFor example: ${JSON.stringify(calculation.example)}`,
       );
     const answers = results.map((result) => (result.ok ? result.answer : null));
-    io.out(
+    io.data(
       `${JSON.stringify(Array.isArray(input) ? answers : answers[0], (_key, value) => (typeof value === 'number' && !Number.isFinite(value) ? String(value) : value), 2)}\n`,
     );
     return 0;

@@ -35,7 +35,7 @@ export const check: Command = {
         io.err(`${file}:\n${result.problems.map((p) => `  ${problemSentence(p)}\n`).join('')}`);
       }
     }
-    if (values.json) io.out(`${JSON.stringify(report, null, 2)}\n`);
+    if (values.json) io.data(`${JSON.stringify(report, null, 2)}\n`);
     return bad > 0 ? 2 : 0;
   },
 };

@@ -23,7 +23,7 @@ export const compare: Command = {
     const index = chooseStation(set.place.stations, values.station);
     const rows = compareDetectorsOn(set, index, undefined, true, { coast: coastFor(set.place) });
     if (values.json) {
-      io.out(`${JSON.stringify(rows, null, 2)}\n`);
+      io.data(`${JSON.stringify(rows, null, 2)}\n`);
       return 0;
     }
     const station = set.place.stations[index];
@@ -54,6 +54,7 @@ export const compare: Command = {
           },
         ],
         rows,
+        io.width,
       )}\n`,
     );
     io.out('\nWhat each is good for\n');

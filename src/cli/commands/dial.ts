@@ -26,7 +26,7 @@ export const dial: Command = {
       return 0;
     }
     io.out(
-      `${clean(set.name)}\n\n${reception.dial.sentences.join('\n')}\n\n${dialTable(reception.dial)}\n\n${dialStationsTable(reception)}\n`,
+      `${clean(set.name)}\n\n${reception.dial.sentences.join('\n')}\n\n${dialTable(reception.dial, io.width)}\n\n${dialStationsTable(reception, io.width)}\n`,
     );
     for (const s of reception.stations) if (s.outOfReach) io.out(`${clean(s.name)}: ${s.outOfReach}\n`);
     for (const warning of reception.dial.warnings) io.out(`⚠ ${warning}\n`);

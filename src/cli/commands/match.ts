@@ -49,7 +49,7 @@ export const match: Command = {
     const index = chooseStation(set.place.stations, values.station, reception.best[0]);
     const found = matching(set, index, { ...when, taps, ratios });
     if (values.json) {
-      io.out(`${JSON.stringify(found, null, 2)}\n`);
+      io.data(`${JSON.stringify(found, null, 2)}\n`);
       return 0;
     }
     const station = set.place.stations[index];

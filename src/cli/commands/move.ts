@@ -42,7 +42,7 @@ export const move: Command = {
     const description = changes.reduce<unknown>((base, { path, value }) => withValueAt(base, path, value), written);
     if (values.out !== undefined) await io.write(values.out, writeText(description));
     if (values.json) {
-      io.out(`${JSON.stringify({ sentences: moved.sentences, changes, description }, null, 2)}\n`);
+      io.data(`${JSON.stringify({ sentences: moved.sentences, changes, description }, null, 2)}\n`);
       return 0;
     }
     io.out(`${clean(set.name)}, moved to ${to}\n\n`);

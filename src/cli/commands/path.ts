@@ -41,7 +41,7 @@ export const path: Command = {
       helpFor: 'all',
     });
     if (values.json) {
-      io.out(`${JSON.stringify(reception, (_k, value) => (value instanceof Float64Array ? [...value] : value), 2)}\n`);
+      io.data(`${JSON.stringify(reception, (_k, value) => (value instanceof Float64Array ? [...value] : value), 2)}\n`);
       return 0;
     }
     io.out(`${clean(set.name)} at ${clean(set.place.name)}\n\n${cleanLines(reception.summary)}\n\n`);
@@ -54,7 +54,7 @@ export const path: Command = {
       const { words } = audioLimits(ready, receiveStation(ready, set.place.stations[station.index]));
       io.out(`What becomes of the programme\n${words.map((w) => `  ${w}`).join('\n')}\n\n`);
     }
-    io.out(`All stations\n${stationsTable(reception.stations)}\n`);
+    io.out(`All stations\n${stationsTable(reception.stations, io.width)}\n`);
     for (const warning of reception.warnings) io.out(`\n⚠ ${warning}`);
     if (!values.all) io.out(`\n${reception.cautions.map(({ text }) => `! ${text}`).join('\n')}\n`);
     return 0;
@@ -63,7 +63,7 @@ export const path: Command = {
 
 function printStation(station: StationReception, io: Io): void {
   io.out(
-    `${clean(station.name)}, ${formatNumber(station.frequency / 1e3, 5)} kHz: ${clean(station.sentence)}\n${pathTable(station)}\n`,
+    `${clean(station.name)}, ${formatNumber(station.frequency / 1e3, 5)} kHz: ${clean(station.sentence)}\n${pathTable(station, io.width)}\n`,
   );
   for (const d of station.disturbances.slice(0, 3)) io.out(`  ${clean(d.sentence)}\n`);
   if (station.help.length > 0)

@@ -7,7 +7,7 @@ export const schema: Command = {
   usage: 'schema',
   examples: ['faintwave schema > faintwave-set-1.schema.json'],
   async run(_args, io) {
-    io.out(`${JSON.stringify(jsonSchema(), null, 2)}\n`);
+    io.data(`${JSON.stringify(jsonSchema(), null, 2)}\n`);
     return 0;
   },
 };

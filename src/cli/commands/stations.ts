@@ -44,7 +44,7 @@ export const stations: Command = {
     const set = await readSet(file, io);
     if (values.csv) {
       // A gain of 0 dB is the default, not something anybody wrote.
-      io.out(stationsToTable(set.place.stations.map((s) => ({ ...s, mastGain: s.mastGain || undefined }))));
+      io.data(stationsToTable(set.place.stations.map((s) => ({ ...s, mastGain: s.mastGain || undefined }))));
       return 0;
     }
     const time = values.time === undefined ? (values.night ? 'night' : 'day') : momentOf(values.time);
@@ -52,7 +52,7 @@ export const stations: Command = {
     const doubts = checkStations(set.place.stations, { site: set.place.position });
     if (values.json) {
       // JSON has no −∞: a level of nothing becomes null.
-      io.out(`${JSON.stringify({ place: set.place.name, time, stations: rows, doubts }, null, 2)}\n`);
+      io.data(`${JSON.stringify({ place: set.place.name, time, stations: rows, doubts }, null, 2)}\n`);
       return 0;
     }
     io.out(`What can be had at ${clean(set.place.name)} with ${clean(set.name)}, ${timeWords(set, time)}\n\n`);
@@ -60,7 +60,7 @@ export const stations: Command = {
       io.out('No stations are listed yet.\n');
       return 0;
     }
-    io.out(`${placeTable(rows)}\n\n${firstWords(rows)}\n`);
+    io.out(`${placeTable(rows, io.width)}\n\n${firstWords(rows)}\n`);
     for (const warning of warningsTogether(rows)) io.out(`⚠ ${clean(warning)}\n`);
     for (const { message } of doubts) io.out(`? ${clean(message)}\n`);
     return 0;
@@ -114,12 +114,12 @@ async function importTable(file: string, setFile: string | undefined, io: Io): P
   io.err(`${written.length} ${written.length === 1 ? 'station' : 'stations'} read\n`);
   if (written.length === 0) return 1;
   if (setFile === undefined) {
-    io.out(`${JSON.stringify(written, null, 2)}\n`);
+    io.data(`${JSON.stringify(written, null, 2)}\n`);
     return 0;
   }
   const list: Path = ['place', 'stations'];
   const base: unknown = JSON.parse(await readChecked(setFile, io));
-  io.out(writeText(withValueAt(base, list, joinStations(valueAtPath(base, list), written))));
+  io.data(writeText(withValueAt(base, list, joinStations(valueAtPath(base, list), written))));
   return 0;
 }
 

@@ -7,7 +7,7 @@ const khz = (f: number): string => formatNumber(f / 1e3, 5);
 const metres = (f: number): string => formatNumber(299_792_458 / f, 4);
 
 /** The scale every so many degrees: frequency, wavelength, loaded Q, bandwidth. */
-export function dialTable(dial: Dial, rows = 13): string {
+export function dialTable(dial: Dial, width?: number, rows = 13): string {
   const last = dial.points.length - 1;
   const chosen = Array.from({ length: rows }, (_, i) => dial.points[Math.round((i * last) / (rows - 1))]);
   return table(
@@ -24,11 +24,12 @@ export function dialTable(dial: Dial, rows = 13): string {
       { title: 'bandwidth', text: (p) => formatQuantity(p.bandwidth, 'frequency', 2), align: 'right' },
     ],
     chosen,
+    width,
   );
 }
 
 /** The stations in the order of the scale, with the readings each may be at. */
-export function dialStationsTable(reception: Reception): string {
+export function dialStationsTable(reception: Reception, width?: number): string {
   const placed = reception.stations.filter((s) => s.dial).sort((a, b) => a.dial!.scale - b.dial!.scale);
   return table(
     [
@@ -45,5 +46,6 @@ export function dialStationsTable(reception: Reception): string {
       { title: 'heard', text: (s) => verdictOf(s) },
     ],
     placed,
+    width,
   );
 }

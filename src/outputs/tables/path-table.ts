@@ -8,7 +8,7 @@ const lost = (dB: number | undefined): string =>
   dB === undefined ? '' : dB > -0.05 ? 'none' : formatQuantity(-dB, 'level', 2).replace('+', '');
 
 /** The path of one station as a table: every level from field to ear. */
-export function pathTable(station: StationReception): string {
+export function pathTable(station: StationReception, width?: number): string {
   return table(
     [
       { title: 'stage', text: (s) => s.title },
@@ -18,6 +18,7 @@ export function pathTable(station: StationReception): string {
       { title: 'what happens', text: (s) => s.sentence },
     ],
     station.path,
+    width,
   );
 }
 
@@ -31,7 +32,7 @@ function spreadText(
 }
 
 /** All stations: where each sits, how it is heard, what disturbs it. */
-export function stationsTable(stations: readonly StationReception[]): string {
+export function stationsTable(stations: readonly StationReception[], width?: number): string {
   return table(
     [
       { title: 'station', text: (s) => s.name },
@@ -47,5 +48,6 @@ export function stationsTable(stations: readonly StationReception[]): string {
       },
     ],
     stations,
+    width,
   );
 }

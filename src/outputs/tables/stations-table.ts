@@ -108,7 +108,7 @@ export const neighbourText = ({ name, offset, difference }: Neighbour): string =
 const signed = (x: number): string => `${x > 0 ? '+' : ''}${formatNumber(x, 3)}`;
 
 /** What can be had here, as a table for a terminal. */
-export function placeTable(rows: readonly StationRow[]): string {
+export function placeTable(rows: readonly StationRow[], width?: number): string {
   return table(
     [
       { title: '', text: (r) => (r.first ? '►' : '') },
@@ -128,6 +128,7 @@ export function placeTable(rows: readonly StationRow[]): string {
       { title: 'beside it', text: (r) => r.neighbours.slice(0, 1).map(neighbourText).join() },
     ],
     rows,
+    width,
   );
 }
 
