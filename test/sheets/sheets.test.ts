@@ -12,6 +12,7 @@ import { readText, readValue } from '../../src/engine/set/read.ts';
 import type { Point } from '../../src/outputs/scene/scene.ts';
 import { boardLayout, clashes } from '../../src/outputs/sheets/build/layout.ts';
 import { boardParts } from '../../src/outputs/sheets/build/parts.ts';
+import { over } from '../../src/outputs/sheets/build/route.ts';
 import { lineText, wiringDisagreements } from '../../src/outputs/sheets/build/wiring.ts';
 import { type Page, SHEET_IDS, type Sheet, sheetsFor } from '../../src/outputs/sheets/index.ts';
 import { templates } from '../../src/outputs/sheets/sheets-capacitor.ts';
@@ -211,6 +212,19 @@ describe.each(NAMES)('%s', (name) => {
       expect(at[0] + print.w / 2).toBeLessThan(layout.width + 1);
     }
     expect(layout.lengths.length).toBe(layout.wiring.lines.length);
+  });
+
+  test('no wire lies over a part that it does not join', () => {
+    const { set } = made(name);
+    const { placed, wiring, ways } = boardLayout(set, boardParts(set));
+    wiring.lines.forEach(({ from, to }, i) => {
+      for (const { part, print, at, turn } of placed) {
+        if (part.terminals.includes(from) || part.terminals.includes(to)) continue;
+        const body = { at, turn, w: print.w, h: print.h };
+        const lies = ways[i].slice(1).reduce((sum, p, k) => sum + over(ways[i][k], p, body), 0);
+        expect(lies, `${from} → ${to} over ${part.tag}`).toBeLessThan(0.5);
+      }
+    });
   });
 });
 

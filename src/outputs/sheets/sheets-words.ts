@@ -241,7 +241,7 @@ export function boardSheet(set: SetDescription, { layout }: Built, paper: PaperN
 export function wiringSheet(set: SetDescription, { parts, layout }: Built, paper: PaperName): Sheet {
   const flow = new Flow({ id: 'wiring', title: 'Wiring list', set: set.name, paper });
   flow.para(
-    'One piece of wire after another, in this order: lay it, fix it at both ends, tug it, tick it. Run wires straight from point to point, keep them off each other, and bare every end until it shines. When all are ticked the circuit is complete, and nothing else is joined to anything.',
+    'One piece of wire after another, in this order: lay it, fix it at both ends, tug it, tick it. Run each as the board sheet draws it, straight, and round what stands in between; keep wires off each other, and bare every end until it shines. When all are ticked the circuit is complete, and nothing else is joined to anything.',
   );
   flow.table(
     [

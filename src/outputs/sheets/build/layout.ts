@@ -1,11 +1,12 @@
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { itemBox, overlap } from '../../scene/boxes.ts';
-import { circle, group, line, rect } from '../../scene/build.ts';
+import { circle, group, line, polyline, rect } from '../../scene/build.ts';
 import { type Label, placeLabels } from '../../scene/labels.ts';
 import type { Item, Point } from '../../scene/scene.ts';
 import { shorten } from '../../scene/text-width.ts';
 import { type Footprint, footprint } from './footprints.ts';
 import type { BoardPart, BoardParts } from './parts.ts';
+import { routes } from './route.ts';
 import { type Wiring, wiringOf } from './wiring.ts';
 
 export interface PlacedPart {
@@ -23,6 +24,8 @@ export interface BoardLayout {
   readonly height: number;
   readonly placed: readonly PlacedPart[];
   readonly wiring: Wiring;
+  /** The way of each wire of the list over the board, round what stands in between. */
+  readonly ways: readonly (readonly Point[])[];
   /** Of each wire of the list, mm, with what its ends take. */
   readonly lengths: readonly number[];
   readonly warnings: readonly string[];
@@ -150,11 +153,14 @@ function laidOut(
     placed.map((p) => p.part.tag),
   );
   const at = terminalPoints(placed);
-  const lengths = wiring.lines.map(({ from, to }) => {
-    const [a, b] = [at.get(from)!, at.get(to)!];
-    return Math.ceil((Math.hypot(a[0] - b[0], a[1] - b[1]) * 1.15 + 25) / 10) * 10;
-  });
-  return { width, height, placed, wiring, lengths, warnings };
+  const bodies = placed.map(({ print, at, turn }) => ({ at, turn, w: print.w, h: print.h }));
+  const ways = routes(
+    wiring.lines.map(({ from, to }) => [at.get(from)!, at.get(to)!] as const),
+    bodies,
+    { width, height },
+  );
+  const lengths = ways.map((way) => Math.ceil((lengthOf(way) * 1.15 + 25) / 10) * 10);
+  return { width, height, placed, wiring, ways, lengths, warnings };
 }
 
 function unitsOf(set: SetDescription, { parts, couplings }: BoardParts): { unit: Unit; stage: number }[] {
@@ -239,11 +245,27 @@ export function terminalPoints(placed: readonly PlacedPart[]): Map<string, Point
   return points;
 }
 
+const lengthOf = (way: readonly Point[]): number =>
+  way.slice(1).reduce((sum, p, i) => sum + Math.hypot(p[0] - way[i][0], p[1] - way[i][1]), 0);
+
+/** A point of a way at a share of its length. */
+function pointAlong(way: readonly Point[], share: number): Point {
+  let left = share * lengthOf(way);
+  for (let i = 1; i < way.length; i++) {
+    const [a, b] = [way[i - 1], way[i]];
+    const piece = Math.hypot(b[0] - a[0], b[1] - a[1]);
+    if (left <= piece && piece > 0)
+      return [a[0] + ((b[0] - a[0]) * left) / piece, a[1] + ((b[1] - a[1]) * left) / piece];
+    left -= piece;
+  }
+  return way[way.length - 1];
+}
+
 const LETTERS = 2.6;
 
 /** The board from above at full size: outlines, holes, terminals, and every wire by its number in the list. */
 export function layoutItems(layout: BoardLayout): Item[] {
-  const { width, height, placed, wiring } = layout;
+  const { width, height, placed, ways } = layout;
   const items: Item[] = [rect(0, 0, width, height, { stroke: 'ink', width: 0.5, title: 'edge of the board' })];
   const points = terminalPoints(placed);
   const holes: Item[] = [];
@@ -265,8 +287,7 @@ export function layoutItems(layout: BoardLayout): Item[] {
       );
     }
   }
-  const wires = wiring.lines.map(({ from, to }) => [points.get(from)!, points.get(to)!] as const);
-  const drawnWires: Item[] = wires.map(([a, b]) => line(a, b, { stroke: 'soft', width: 0.35, dash: [1.6, 0.9] }));
+  const drawnWires: Item[] = ways.map((way) => polyline(way, { stroke: 'soft', width: 0.35, dash: [1.6, 0.9] }));
   const dots: Item[] = [...points.values()].map((p) => circle(p, 0.8, { fill: 'ink' }));
   // Names of parts first, then of terminals, then the wires' numbers, each where there is still room.
   const frame = { x: 0.5, y: 0.5, w: width - 1, h: height - 1 };
@@ -336,13 +357,13 @@ export function layoutItems(layout: BoardLayout): Item[] {
       });
     }
   }
-  wires.forEach(([a, b], i) => {
-    const along = (t: number): Point => [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t + 0.9];
+  ways.forEach((way, i) => {
     labels.push({
       item: { text: `${i + 1}`, size: LETTERS, bold: true, rim: true },
       must: true,
       places: [0.5, 0.42, 0.58, 0.34, 0.66, 0.27, 0.73, 0.2, 0.8, 0.47, 0.53, 0.38, 0.62].flatMap((t) => {
-        const [x, y] = along(t);
+        const [x, middle] = pointAlong(way, t);
+        const y = middle + 0.9;
         return [
           { at: [x, y] as Point, anchor: 'middle' as const },
           { at: [x + 2, y] as Point, anchor: 'middle' as const },

@@ -1,0 +1,115 @@
+import type { Point } from '../../scene/scene.ts';
+
+/** A part's body on the board: its middle, size and turn in degrees. mm. */
+export interface Body {
+  readonly at: Point;
+  readonly w: number;
+  readonly h: number;
+  readonly turn: number;
+}
+
+/** A wire over a part is worth so many times its length in going round; over the part it is joined to, less. */
+const OVER = 20;
+const OVER_ITS_OWN = 4;
+/** Every bend costs this, mm: a straight wire is stiffer. */
+const BEND = 6;
+/** So does a lane that another wire may have. */
+const SHARED = 30;
+/** Clear of a body, mm; the next wire round the same corner keeps off this one. */
+const CLEAR = 2.5;
+const APART = 1.8;
+const LANES = 4;
+const EDGE = 2;
+
+const distance = (a: Point, b: Point): number => Math.hypot(b[0] - a[0], b[1] - a[1]);
+
+/** How much of a straight wire lies over a body, mm. */
+export function over(a: Point, b: Point, { at, w, h, turn }: Body): number {
+  const angle = (-turn * Math.PI) / 180;
+  const inside = ([x, y]: Point): Point => {
+    const [dx, dy] = [x - at[0], y - at[1]];
+    return [dx * Math.cos(angle) - dy * Math.sin(angle), dx * Math.sin(angle) + dy * Math.cos(angle)];
+  };
+  const [p, q] = [inside(a), inside(b)];
+  let [from, to] = [0, 1];
+  for (const [axis, half] of [
+    [0, w / 2],
+    [1, h / 2],
+  ] as const) {
+    const step = q[axis] - p[axis];
+    const ends = [(-half - p[axis]) / step, (half - p[axis]) / step];
+    if (Math.abs(step) < 1e-9) {
+      if (Math.abs(p[axis]) >= half) return 0;
+      continue;
+    }
+    from = Math.max(from, Math.min(...ends));
+    to = Math.min(to, Math.max(...ends));
+  }
+  return Math.max(0, to - from) * distance(a, b);
+}
+
+/**
+ * The way of each wire from one point to another: straight, or round the corners of what stands in between where that is
+ * not too long a way. All mm.
+ * @returns for each wire its points, both ends among them.
+ */
+export function routes(
+  wires: readonly (readonly [Point, Point])[],
+  bodies: readonly Body[],
+  board: { readonly width: number; readonly height: number },
+): Point[][] {
+  return wires.map(([from, to], lane) => {
+    const cornersAt = (clear: number): Point[] =>
+      bodies
+        .flatMap((body) => cornersOf(body, clear))
+        .map(([x, y]): Point => [within(x, board.width), within(y, board.height)]);
+    const own = cornersAt(CLEAR + APART * (lane % LANES));
+    // Where parts stand close together there may be no room for a lane of its own.
+    const shared = lane % LANES === 0 ? [] : cornersAt(CLEAR);
+    const dear = new Set(shared);
+    const worth = bodies.map((body) => (isOn(from, body) || isOn(to, body) ? OVER_ITS_OWN : OVER));
+    const cost = (a: Point, b: Point): number =>
+      distance(a, b) +
+      bodies.reduce((sum, body, i) => sum + worth[i] * over(a, b, body), 0) +
+      (dear.has(b) ? BEND + SHARED : BEND);
+    return cheapest([from, to, ...own, ...shared], cost);
+  });
+}
+
+/** Where a part's ends are, also those that stand out of it a little. */
+const isOn = (p: Point, { at, w, h, turn }: Body): boolean =>
+  over(p, at, { at, w: w + 4, h: h + 4, turn }) > distance(p, at) - 1e-6;
+
+const within = (x: number, size: number): number => Math.min(Math.max(x, EDGE), size - EDGE);
+
+function cornersOf({ at, w, h, turn }: Body, clear: number): Point[] {
+  const [c, s] = [Math.cos((turn * Math.PI) / 180), Math.sin((turn * Math.PI) / 180)];
+  const [x, y] = [w / 2 + clear, h / 2 + clear];
+  return [
+    [-x, -y],
+    [x, -y],
+    [x, y],
+    [-x, y],
+  ].map(([u, v]) => [at[0] + u * c - v * s, at[1] + u * s + v * c]);
+}
+
+/** From the first point to the second by way of any others. */
+function cheapest(points: readonly Point[], cost: (a: Point, b: Point) => number): Point[] {
+  const least = points.map((_, i) => (i === 0 ? 0 : Infinity));
+  const before = points.map(() => 0);
+  const open = new Set(points.keys());
+  while (open.size > 0) {
+    const at = [...open].reduce((a, b) => (least[b] < least[a] ? b : a));
+    if (at === 1) break;
+    open.delete(at);
+    for (const next of open) {
+      // Even without anything in the way it would not be less.
+      if (least[at] + distance(points[at], points[next]) >= least[next]) continue;
+      const sum = least[at] + cost(points[at], points[next]);
+      if (sum < least[next]) [least[next], before[next]] = [sum, at];
+    }
+  }
+  const way: Point[] = [];
+  for (let i = 1; i !== 0; i = before[i]) way.unshift(points[i]);
+  return [points[0], ...way];
+}
