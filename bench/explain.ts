@@ -1,12 +1,10 @@
 import { readFileSync } from 'node:fs';
-import { resolve } from 'node:path';
-import { pathToFileURL } from 'node:url';
 import type { Page } from 'playwright-core';
 import { receive } from '../src/engine/reception/receive.ts';
 import { readText } from '../src/engine/set/read.ts';
 import { createWaves, POINTS, wavesOfSet } from '../src/outputs/explain/index.ts';
-import { findBrowser, launch } from '../test/support/find-browser.ts';
 import type { Measurement } from './bench.ts';
+import { longestTaskSeen, onBuiltPage, watchLongTasks } from './support/built-page.ts';
 
 const read = readText(readFileSync('examples/medium-wave-galena.json', 'utf8'));
 if (!read.ok) throw new Error('the example has problems');
@@ -43,30 +41,15 @@ let kept = 0;
 export const total = () => kept;
 
 /** The page on its stage in a real browser. */
-async function onStage<T>(use: (page: Page) => Promise<T>): Promise<T> {
-  // These find the checkout by their own place, so they must not be bundled.
-  const here = (file: string) => import(/* @vite-ignore */ pathToFileURL(resolve(file)).href);
-  const [{ buildPage, PAGE_FOLDER }, { serve }] = await Promise.all([
-    here('scripts/support/build.mjs'),
-    here('scripts/support/serve.mjs'),
-  ]);
-  await buildPage();
-  const server = await serve(PAGE_FOLDER);
-  const browser = await launch(await findBrowser());
-  try {
-    const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, acceptDownloads: true });
-    const page = await context.newPage();
-    await page.goto(server.url);
+const onStage = <T>(use: (page: Page) => Promise<T>): Promise<T> =>
+  onBuiltPage(async (page, url) => {
+    await page.goto(url);
     await page.locator('.station').first().waitFor();
     await page.getByRole('button', { name: 'Explain', exact: true }).click();
     await page.locator('.explain-stage canvas').waitFor();
     await page.waitForTimeout(1500);
-    return await use(page);
-  } finally {
-    await browser.close();
-    await server.close();
-  }
-}
+    return use(page);
+  });
 
 /** 95th percentile of the time from frame to frame, ms, while six traces with their averages zoom over eight decades. */
 const frameTime = () =>
@@ -103,12 +86,8 @@ const longestTask = () =>
   onStage(async (page) => {
     await page.evaluate(() => {
       for (const part of document.querySelectorAll<HTMLDetailsElement>('.explain-side > details')) part.open = true;
-      const found: number[] = [];
-      Object.assign(window, { longTasks: found });
-      new PerformanceObserver((list) => {
-        for (const entry of list.getEntries()) found.push(entry.duration);
-      }).observe({ type: 'longtask' });
     });
+    await watchLongTasks(page);
     for (const label of ['Depth of modulation', 'Load capacitor', 'How sharply it is tuned']) {
       const slider = page.getByRole('slider', { name: label });
       await slider.focus();
@@ -130,8 +109,7 @@ const longestTask = () =>
       await page.waitForTimeout(150);
     }
     await page.waitForTimeout(300);
-    const found = await page.evaluate(() => (window as unknown as { longTasks: number[] }).longTasks);
-    return Math.max(0, ...found);
+    return longestTaskSeen(page);
   });
 
 /** Seconds of film made in a second: 12 s of 1080p at 30 frames, as WebM. */
