@@ -3,12 +3,16 @@ import type { SetDescription } from '../../engine/set/description.ts';
 import { boardLayout } from './build/layout.ts';
 import { boardParts } from './build/parts.ts';
 import type { PaperName, Sheet, SheetId } from './page.ts';
+import { boardSheet, wiringSheet } from './sheets-board.ts';
 import { bringUpSheet } from './sheets-bring-up.ts';
 import { capacitorSheets } from './sheets-capacitor.ts';
+import { cautionsSheet } from './sheets-cautions.ts';
+import { circuitSheet } from './sheets-circuit.ts';
 import { coilSheets } from './sheets-coil.ts';
 import { dialSheet } from './sheets-dial.ts';
+import { glanceSheet } from './sheets-glance.ts';
+import { handoutSheet } from './sheets-handout.ts';
 import { textSheet } from './sheets-text.ts';
-import { boardSheet, cautionsSheet, circuitSheet, glanceSheet, handoutSheet, wiringSheet } from './sheets-words.ts';
 
 /** In the order of a bound book of them. */
 export const SHEET_IDS: readonly SheetId[] = [

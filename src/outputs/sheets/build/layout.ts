@@ -31,6 +31,12 @@ export interface BoardLayout {
   readonly warnings: readonly string[];
 }
 
+/** The parts of a set and where they stand. */
+export interface Built {
+  readonly parts: BoardParts;
+  readonly layout: BoardLayout;
+}
+
 /** Clear of the edge and between parts, mm: as one likes it, and as close as it may be to stay on one page. */
 const EASY = { edge: 8, gap: 9 } as const;
 const TIGHT = { edge: 5, gap: 6 } as const;

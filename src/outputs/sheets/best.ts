@@ -1,0 +1,15 @@
+import type { Reception, StationReception } from '../../engine/reception/types.ts';
+import type { SetDescription } from '../../engine/set/description.ts';
+
+/** The station that can be tuned in and is heard best. */
+export const bestOf = (reception: Reception): StationReception | undefined =>
+  reception.best.map((i) => reception.stations[i]).find((s) => s?.dial && s.heard !== 'not heard') ??
+  reception.stations[reception.best[0]];
+
+/** What the set works into, in a word. */
+export const OUT_WORDS: Readonly<Record<SetDescription['load']['kind'], string>> = {
+  phones: 'phones',
+  'moving-coil phones': 'phones',
+  'crystal earpiece': 'earpiece',
+  amplifier: 'amplifier',
+};
