@@ -1,6 +1,5 @@
 import type { Reception } from '../../engine/reception/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
-import { formatNumber } from '../../engine/units/format.ts';
 import { Flow } from './flow.ts';
 import type { PaperName, Sheet } from './page.ts';
 

@@ -1,6 +1,6 @@
 import type { Reception } from '../../engine/reception/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
-import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
+import { formatQuantity } from '../../engine/units/format.ts';
 import { circuitDiagram, drawCircuit } from '../drawings/index.ts';
 import { itemBox, textBoxes } from '../scene/boxes.ts';
 import { circle, group, text } from '../scene/build.ts';
