@@ -214,7 +214,7 @@ function woundFootprint(
       box(-length / 2, -across / 2, length, across, OUTLINE),
       line(place(-whole / 2 - 3, 0), place(whole / 2 + 3, 0), { stroke: 'soft', width: 0.2, dash: [4, 1, 0.6, 1] }),
     ],
-    terminals: Object.fromEntries(part.terminals.map((t): [string, Point] => [t, place(along(t), across / 2)])),
+    terminals: endsAt(part.terminals, along, across / 2, place),
     drills: [
       { at: place(-whole / 2 + 3, 0), diameter: 3 },
       { at: place(whole / 2 - 3, 0), diameter: 3 },
@@ -222,6 +222,33 @@ function woundFootprint(
     words: 'inside',
     axis,
   };
+}
+
+/** Between two ends of a coil, that neither their wires nor a soldering iron meets the other, mm. */
+const ENDS_APART = 5;
+
+/**
+ * Taps and ends along one side of a coil, moved apart where turns lie closer than wires can be joined. An end that comes
+ * back over the start, as after an even number of layers, is brought out on the other side of the tube.
+ */
+function endsAt(
+  terminals: readonly string[],
+  along: (terminal: string) => number,
+  side: number,
+  place: (x: number, y: number) => Point,
+): Record<string, Point> {
+  const start = terminals.find((t) => t.endsWith(' start'));
+  const isBack = (t: string): boolean =>
+    start !== undefined && t.endsWith(' end') && Math.abs(along(t) - along(start)) < ENDS_APART;
+  const points: Record<string, Point> = {};
+  for (const t of terminals.filter(isBack)) points[t] = place(along(t), -side);
+  const row = terminals.filter((t) => !isBack(t)).sort((a, b) => along(a) - along(b));
+  let last = Number.NEGATIVE_INFINITY;
+  for (const t of row) {
+    last = Math.max(along(t), last + ENDS_APART);
+    points[t] = place(last, side);
+  }
+  return points;
 }
 
 function loopFootprint(part: BoardPart, set: SetDescription): Footprint {
@@ -233,11 +260,11 @@ function loopFootprint(part: BoardPart, set: SetDescription): Footprint {
       w,
       h: d + 4,
       items: [rect(-w / 2, -d / 2, w, d, OUTLINE), rect(middle - l / 2, -d / 2 - 1, l, d + 2, OUTLINE)],
-      terminals: Object.fromEntries(
-        part.terminals.map((t): [string, Point] => [
-          t,
-          [middle - l / 2 + (l * turnOf(t, aerial.turns, 0)) / aerial.turns, d / 2 + 1],
-        ]),
+      terminals: endsAt(
+        part.terminals,
+        (t) => middle - l / 2 + (l * turnOf(t, aerial.turns, 0)) / aerial.turns,
+        d / 2 + 1,
+        (x, y) => [x, y],
       ),
       drills: [],
       words: 'above',
@@ -252,12 +279,11 @@ const BOUGHT = 50;
 
 function variableFootprint(part: BoardPart, tuning: TuningDescription | undefined): Footprint {
   const [fixed, moving] = part.terminals;
-  const shaft = (w: number): Item[] => [
-    line([w / 2, 0], [w / 2 + 12, 0], { stroke: 'ink', width: 0.3 }),
-    rect(w / 2, -3, 12, 6, OUTLINE),
-  ];
+  // Two of them side by side look outward, or their knobs and dials would meet.
+  const isLeft = part.key === 'aerial tuning capacitor';
+  const shaft = (w: number): Item[] => [rect(isLeft ? -w / 2 - 12 : w / 2, -3, 12, 6, OUTLINE)];
   const framed = (w: number, h: number, assumed: boolean): Footprint => ({
-    // The spindle looks to the right, over the edge of the board.
+    // The spindle looks over the edge of the board.
     w: w + 13,
     h,
     items: [rect(-w / 2, -h / 2, w, h, assumed ? DASHED : OUTLINE), ...shaft(w)],

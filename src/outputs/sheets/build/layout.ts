@@ -37,6 +37,9 @@ export interface Built {
   readonly layout: BoardLayout;
 }
 
+/** Before the wires are laid. */
+type Laid = Omit<BoardLayout, 'ways' | 'lengths'>;
+
 /** Clear of the edge and between parts, mm: as one likes it, and as close as it may be to stay on one page. */
 const EASY = { edge: 8, gap: 9 } as const;
 const TIGHT = { edge: 5, gap: 6 } as const;
@@ -99,19 +102,19 @@ export function boardLayout(
   const widest = Math.max(...units.map(({ unit }) => unit.w)) + 2 * EASY.edge;
   if (board.width !== undefined) {
     const laid = laidOut(parts, units, Math.max(board.width, Math.ceil(widest)), board.height, EASY);
-    if (!(widest > board.width)) return laid;
+    if (!(widest > board.width)) return wired(laid);
     const word = `The board must be ${Math.ceil(widest)} mm wide: its widest part would not lie on it.`;
-    return { ...laid, warnings: [word, ...laid.warnings] };
+    return wired({ ...laid, warnings: [word, ...laid.warnings] });
   }
   // The narrowest that fits a page; where none does, the one that wastes least.
   const widths = [130, 142, 154, 166, ONE_PAGE.width].map((w) => Math.max(w, Math.ceil(widest)));
   const tried = (spacing: Spacing) => widths.map((w) => laidOut(parts, units, w, board.height, spacing));
-  const fits = (l: BoardLayout): boolean => l.width <= ONE_PAGE.width && l.height <= ONE_PAGE.height;
+  const fits = (l: Laid): boolean => l.width <= ONE_PAGE.width && l.height <= ONE_PAGE.height;
   const easy = tried(EASY);
-  return (
+  return wired(
     easy.find(fits) ??
-    tried(TIGHT).find(fits) ??
-    easy.reduce((a, b) => (b.width * b.height < a.width * a.height ? b : a))
+      tried(TIGHT).find(fits) ??
+      easy.reduce((a, b) => (b.width * b.height < a.width * a.height ? b : a)),
   );
 }
 
@@ -121,15 +124,15 @@ function laidOut(
   width: number,
   length: number | undefined,
   { edge, gap }: Spacing,
-): BoardLayout {
+): Laid {
   const warnings: string[] = [];
-  const placed: PlacedPart[] = [];
+  const standing: PlacedPart[] = [];
   let y = edge;
   const terminals = units.filter((u) => u.stage === 0).map((u) => u.unit);
   if (terminals.length > 0) {
     terminals.forEach((unit, i) => {
       const x = i === 0 ? edge + unit.w / 2 : width - edge - unit.w / 2;
-      for (const m of unit.members) placed.push({ ...m, at: [x, y + HEAD + unit.h / 2] });
+      for (const m of unit.members) standing.push({ ...m, at: [x, y + HEAD + unit.h / 2] });
     });
     y += HEAD + 16 + gap / 2;
   }
@@ -144,7 +147,7 @@ function laidOut(
       let x = edge + (row.length > 1 ? Math.max(0, spare - between * (row.length - 1)) / 2 : spare / 2);
       row.forEach((unit, i) => {
         const [cx, cy] = [x + unit.w / 2, y + HEAD + (height - HEAD) / 2];
-        for (const m of unit.members) placed.push({ ...m, at: [cx + m.at[0], cy + m.at[1]] });
+        for (const m of unit.members) standing.push({ ...m, at: [cx + m.at[0], cy + m.at[1]] });
         x += unit.w + (gaps[i] ?? 0) + between;
       });
       y += height + gap / 2;
@@ -156,17 +159,62 @@ function laidOut(
   const height = Math.max(least, length ?? 0);
   const wiring = wiringOf(
     parts,
-    placed.map((p) => p.part.tag),
+    standing.map((p) => p.part.tag),
   );
+  const placed = turnedToWires(standing, wiring);
+  return { width, height, placed, wiring, warnings };
+}
+
+/** The same with the way of every wire. */
+function wired(laid: Laid): BoardLayout {
+  const { width, height, placed, wiring } = laid;
   const at = terminalPoints(placed);
   const bodies = placed.map(({ print, at, turn }) => ({ at, turn, w: print.w, h: print.h }));
   const ways = routes(
     wiring.lines.map(({ from, to }) => [at.get(from)!, at.get(to)!] as const),
     bodies,
     { width, height },
+    [...at.values()],
   );
   const lengths = ways.map((way) => Math.ceil((lengthOf(way) * 1.15 + 25) / 10) * 10);
-  return { width, height, placed, wiring, ways, lengths, warnings };
+  return { ...laid, ways, lengths };
+}
+
+/** Parts that may as well stand the other way round, so turned that their wires are short and do not cross. */
+function turnedToWires(standing: readonly PlacedPart[], { lines }: Wiring): PlacedPart[] {
+  const placed = [...standing];
+  const total = (): number => {
+    const at = terminalPoints(placed);
+    return lines.reduce((sum, { from, to }) => sum + lengthOf([at.get(from)!, at.get(to)!]), 0);
+  };
+  standing.forEach((one, i) => {
+    const other = otherWayRound(one);
+    if (!other) return;
+    const before = total();
+    placed[i] = other;
+    if (total() > before - 1) placed[i] = one;
+  });
+  return placed;
+}
+
+function otherWayRound(one: PlacedPart): PlacedPart | undefined {
+  const { part, print } = one;
+  switch (part.kind) {
+    case 'capacitor':
+    case 'resistor':
+    case 'detector':
+    case 'cell':
+      return { ...one, turn: one.turn + 180 };
+    case 'variable': {
+      // Where a bought one has its tags is not known; its spindle must stay where it is.
+      const [a, b] = part.terminals;
+      return print.assumed
+        ? { ...one, print: { ...print, terminals: { [a]: print.terminals[b], [b]: print.terminals[a] } } }
+        : undefined;
+    }
+    default:
+      return undefined;
+  }
 }
 
 function unitsOf(set: SetDescription, { parts, couplings }: BoardParts): { unit: Unit; stage: number }[] {

@@ -19,12 +19,18 @@ const SHARED = 30;
 const CLEAR = 2.5;
 const APART = 1.8;
 const LANES = 4;
+/** As near as a wire goes to a part that it does not join, and to a point where another ends, mm. */
+const NEAR = 2;
+const TOUCH = 4;
 const EDGE = 2;
 
 const distance = (a: Point, b: Point): number => Math.hypot(b[0] - a[0], b[1] - a[1]);
 
 /** How much of a straight wire lies over a body, mm. */
 export function over(a: Point, b: Point, { at, w, h, turn }: Body): number {
+  const reach = (w + h) / 2;
+  for (const axis of [0, 1] as const)
+    if (Math.min(a[axis], b[axis]) > at[axis] + reach || Math.max(a[axis], b[axis]) < at[axis] - reach) return 0;
   const angle = (-turn * Math.PI) / 180;
   const inside = ([x, y]: Point): Point => {
     const [dx, dy] = [x - at[0], y - at[1]];
@@ -50,30 +56,64 @@ export function over(a: Point, b: Point, { at, w, h, turn }: Body): number {
 
 /**
  * The way of each wire from one point to another: straight, or round the corners of what stands in between where that is
- * not too long a way. All mm.
+ * not too long a way, and clear of the points where other wires end. All mm.
+ * @param points where wires may end, those of `wires` among them
  * @returns for each wire its points, both ends among them.
  */
 export function routes(
   wires: readonly (readonly [Point, Point])[],
   bodies: readonly Body[],
   board: { readonly width: number; readonly height: number },
+  points: readonly Point[] = [],
 ): Point[][] {
   return wires.map(([from, to], lane) => {
+    const wide = CLEAR + APART * (lane % LANES);
     const cornersAt = (clear: number): Point[] =>
       bodies
         .flatMap((body) => cornersOf(body, clear))
         .map(([x, y]): Point => [within(x, board.width), within(y, board.height)]);
-    const own = cornersAt(CLEAR + APART * (lane % LANES));
     // Where parts stand close together there may be no room for a lane of its own.
     const shared = lane % LANES === 0 ? [] : cornersAt(CLEAR);
     const dear = new Set(shared);
-    const worth = bodies.map((body) => (isOn(from, body) || isOn(to, body) ? OVER_ITS_OWN : OVER));
+    const exits = [from, to].flatMap((end) => bodies.flatMap((body) => exitFrom(end, body, wide + 1)));
+    const inTheWay = [
+      ...bodies.map((body) =>
+        isOn(from, body) || isOn(to, body)
+          ? { body, worth: OVER_ITS_OWN }
+          : { body: { ...body, w: body.w + 2 * NEAR, h: body.h + 2 * NEAR }, worth: OVER },
+      ),
+      ...points
+        .filter((p) => distance(p, from) > TOUCH && distance(p, to) > TOUCH)
+        .map((at) => ({ body: { at, w: TOUCH, h: TOUCH, turn: 0 }, worth: OVER })),
+    ];
     const cost = (a: Point, b: Point): number =>
       distance(a, b) +
-      bodies.reduce((sum, body, i) => sum + worth[i] * over(a, b, body), 0) +
+      inTheWay.reduce((sum, { body, worth }) => sum + worth * over(a, b, body), 0) +
       (dear.has(b) ? BEND + SHARED : BEND);
-    return cheapest([from, to, ...own, ...shared], cost);
+    return cheapest([from, to, ...exits, ...cornersAt(wide), ...shared], cost);
   });
+}
+
+/** Straight out of the edge of a part at which a wire ends, so that it passes what else ends there. */
+function exitFrom(end: Point, { at, w, h, turn }: Body, clear: number): Point[] {
+  const a = (turn * Math.PI) / 180;
+  const [dx, dy] = [end[0] - at[0], end[1] - at[1]];
+  const [x, y] = [dx * Math.cos(a) + dy * Math.sin(a), dy * Math.cos(a) - dx * Math.sin(a)];
+  const sides = (
+    [
+      [w / 2 - x, 1, 0],
+      [w / 2 + x, -1, 0],
+      [h / 2 - y, 0, 1],
+      [h / 2 + y, 0, -1],
+    ] as const
+  ).filter(([depth]) => Math.abs(depth) < TOUCH);
+  if (Math.abs(x) > w / 2 + TOUCH || Math.abs(y) > h / 2 + TOUCH) return [];
+  return sides.map(
+    ([, u, v]): Point => [
+      end[0] + clear * (u * Math.cos(a) - v * Math.sin(a)),
+      end[1] + clear * (u * Math.sin(a) + v * Math.cos(a)),
+    ],
+  );
 }
 
 /** Where a part's ends are, also those that stand out of it a little. */
