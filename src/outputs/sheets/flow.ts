@@ -229,7 +229,7 @@ export class Flow {
     tiles.forEach((tile, k) => {
       if (tiles.length > 1) {
         if (this.room < tile.h + 8) this.turn();
-        const words = `Part ${k + 1} of ${tiles.length} (row ${tile.row + 1}, column ${tile.column + 1}). Lay rings of one name over each other and glue.`;
+        const words = `Part ${k + 1} of ${tiles.length} (row ${tile.row + 1}, column ${tile.column + 1}). Lay squares of one name over each other and glue; they are no holes.`;
         this.para(words, { small: true, bold: true });
       }
       const x = this.left + (this.width - tile.w) / 2;

@@ -100,7 +100,7 @@ export function partsList(
             '1',
             `${part.tag}, ${part.words}`,
             `${pF(t.maximum)} meshed, ${formatNumber(t.swing, 3)}° swing, ${t.law} vanes`,
-            `${around(t.maximum, 0.85, 1.2, 'capacitance')}; less than wanted loses the low end, more moves every station up the scale`,
+            `${around(t.maximum, 0.85, 1.2, 'capacitance')}; a smaller one loses the low end, with a larger one every station stands at a lower reading`,
           );
         else if (t?.kind === 'measured')
           add('1', `${part.tag}, ${part.words}`, 'the one measured', 'another: measure it and work the dial out again');
@@ -150,10 +150,17 @@ export function partsList(
           add(
             '1',
             'Heater supply',
-            `${formatQuantity(set.detector.heaterVoltage, 'voltage')}, isolated from the mains, with a fuse at its terminal`,
+            `${formatQuantity(set.detector.heaterVoltage, 'voltage')}, isolated from the mains, able to give the current your valve’s data sheet has for its heater, with a fuse of about twice that at its terminal`,
             'an accumulator or dry cells; within 10 %',
           );
         }
+        if (part.key === 'detector' && (set.detector.kind === 'galena' || set.detector.kind === 'mineral'))
+          add(
+            set.detector.wiring === 'single' ? '1' : '2',
+            'Detector stand',
+            'a brass cup with a screw, or solder that melts low, to hold the crystal; an arm on a ball or a stiff spring over it; a whisker of phosphor bronze or steel, 0.1 to 0.2 mm, wound to a small spiral and cut to a point',
+            'a bought stand; a drawing pin, a safety pin and a bared strand of wire do to begin with',
+          );
         break;
       case 'cell':
         add(
@@ -205,15 +212,15 @@ export function partsList(
   add(
     '1',
     set.load.kind === 'amplifier' ? 'Amplifier' : set.load.kind === 'crystal earpiece' ? 'Crystal earpiece' : 'Phones',
-    sentence(loadWords(set.load).words),
+    loadValue(set.load),
     set.load.kind === 'phones' ? 'any pair of 2 to 4 kΩ; low ones only through a transformer' : '',
   );
   const wire = layout.lengths.reduce((a, b) => a + b, 0) / 1e3;
   add(
     cutLength(wire * 1.2),
     'Hook-up wire',
-    `stiff bare or insulated copper, 0.8 to 1 mm, in ${layout.wiring.lines.length} pieces`,
-    'any copper wire of 0.5 mm and up',
+    `insulated copper, single strand, 0.6 to 1 mm, in ${layout.wiring.lines.length} pieces`,
+    'any insulated copper wire; bare wire in sleeving',
   );
   add(
     '1',
@@ -222,13 +229,46 @@ export function partsList(
     'larger is no harm',
   );
   add(
-    `${parts.flatMap((p) => p.terminals).filter((t) => /^(A|E|P\d)$/.test(t)).length}`,
+    `${parts.filter(hasPosts).flatMap((p) => p.terminals).length}`,
     'Terminals',
     'screw terminals or brass screws with two washers each',
     '',
   );
+  const pins = parts.filter(hasPins).flatMap((p) => p.terminals).length;
+  if (pins > 0)
+    add(`${pins}`, 'Solder tags or brass pins', 'where parts and wires meet', 'brass screws with two washers each');
+  add('', 'For the work', forTheWork(set, parts), '');
   return rows;
 }
+
+/** Parts that end in terminals of their own on the board. */
+const hasPosts = ({ kind, words }: BoardParts['parts'][number]): boolean =>
+  kind === 'aerial terminal' || kind === 'earth terminal' || kind === 'outputs' || words === 'frame aerial';
+
+/** Ends on a board that have no terminal of their own. */
+const hasPins = ({ kind }: BoardParts['parts'][number]): boolean =>
+  kind === 'capacitor' || kind === 'resistor' || kind === 'detector' || kind === 'coil';
+
+function forTheWork(set: SetDescription, parts: BoardParts['parts']): string {
+  const isWound = set.coils.some((coil) => coil.shape !== 'measured');
+  return [
+    'solder with a rosin core',
+    'fine emery paper to bare the wire',
+    'wood screws and glue',
+    isWound && 'tape or thread and a little varnish for the coil',
+    parts.some((p) => p.kind === 'loop') && 'flexible wire for the leads to the board',
+    'two sheets of spare paper',
+    'a 1.5 V cell and a meter to try it with',
+  ]
+    .filter(Boolean)
+    .join('; ');
+}
+
+/** The resistor across an earpiece is a part of its own. */
+const loadValue = (load: SetDescription['load']): string =>
+  load.kind === 'crystal earpiece'
+    ? `${formatQuantity(load.capacitance, 'capacitance')}; the resistor across it is listed above`
+    : sentence(loadWords(load).words);
 
 const isTube = (coil: SetDescription['coils'][number]): coil is CoilOf<'solenoid' | 'multilayer' | 'bank-wound'> =>
   coil.shape === 'solenoid' || coil.shape === 'multilayer' || coil.shape === 'bank-wound';
@@ -244,7 +284,10 @@ function insteadOfDetector(set: SetDescription): string {
     case 'schottky':
       return 'another Schottky of the same saturation current, within three times';
     case 'valve':
-      return 'any small-signal diode valve for the same heater voltage';
+      // Type numbers and heater current from memory.
+      return Math.abs(set.detector.ratedHeaterVoltage - 6.3) < 0.4
+        ? 'any small-signal diode valve with a 6.3 V heater, such as one half of a 6AL5 or EB91 (0.3 A)'
+        : 'any small-signal diode valve for the same heater voltage';
     default:
       return '';
   }

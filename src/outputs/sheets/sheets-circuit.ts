@@ -8,14 +8,28 @@ import { boxesAlong, placeLabels } from '../scene/labels.ts';
 import type { Item, Point } from '../scene/scene.ts';
 import { bestOf, OUT_WORDS } from './best.ts';
 import type { Built } from './build/layout.ts';
+import type { BoardParts } from './build/parts.ts';
 import { Flow } from './flow.ts';
 import { MARGIN, PAPERS, type PaperName, type Sheet, TOP } from './page.ts';
 import { printable } from './words.ts';
 
+/** What the wiring list calls each symbol of the diagram. */
+const tagsOf = ({ parts }: BoardParts): ReadonlyMap<string, string> =>
+  new Map(
+    parts.flatMap(({ tag, key, pieces }) =>
+      [key, ...pieces.map(({ name }) => name)].map((name) => [name, tag] as const),
+    ),
+  );
+
 /** The diagram as large as the page allows, turned where that makes it larger, with letters at the test points. */
-export function circuitSheet(set: SetDescription, reception: Reception, { layout }: Built, paper: PaperName): Sheet {
+export function circuitSheet(
+  set: SetDescription,
+  reception: Reception,
+  { parts, layout }: Built,
+  paper: PaperName,
+): Sheet {
   const flow = new Flow({ id: 'circuit', title: 'Circuit diagram', set: set.name, paper });
-  const scene = drawCircuit(set);
+  const scene = drawCircuit(set, tagsOf(parts));
   const points = testPoints(set, reception, scene.items);
   const items = [...scene.items, ...points.items];
   const whole = { ...scene, items };
@@ -41,7 +55,11 @@ export function circuitSheet(set: SetDescription, reception: Reception, { layout
       points.rows,
     );
   }
-  flow.heading('Nets, part by part');
+  flow.heading('The diagram in words');
+  flow.para(
+    'For checking, and for those who cannot see it: what lies between which points. “Earth” is the bottom line, “top” the top of the tuned circuit, “out” the point behind the detector.',
+    { small: true },
+  );
   flow.para(scene.description, { small: true });
   for (const warning of scene.warnings ?? []) flow.para(warning, { small: true });
   const warnings = [...new Set([...reception.warnings, ...layout.warnings])];

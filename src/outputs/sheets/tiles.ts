@@ -1,5 +1,5 @@
 import { type Box, inside, overlap, textBox } from '../scene/boxes.ts';
-import { circle, group, line, text } from '../scene/build.ts';
+import { group, line, rect, text } from '../scene/build.ts';
 import type { Item, Point, TextItem } from '../scene/scene.ts';
 
 export interface Tile {
@@ -10,6 +10,9 @@ export interface Tile {
   readonly row: number;
   readonly column: number;
 }
+
+/** Half the side of a mark to join by, mm. */
+const JOIN = 2.2;
 
 /** By how much neighbouring tiles show the same, mm. */
 export const OVERLAP = 12;
@@ -63,7 +66,7 @@ export function tiled(items: readonly Item[], size: { w: number; h: number }, ro
     const dy = Math.max(w.y + 0.5 - box.y, Math.min(0, w.y + w.h - 0.5 - box.y - box.h));
     shown[Math.max(0, k)].push({ ...t, at: [t.at[0] + dx, t.at[1] + dy] });
   }
-  const rings = marks(windows, columns.length, shown);
+  const joins = marks(windows, columns.length, shown);
   return windows.map((w, k): Tile => {
     const move: Point = [-w.x, -w.y];
     return {
@@ -73,20 +76,20 @@ export function tiled(items: readonly Item[], size: { w: number; h: number }, ro
       column: k % columns.length,
       items: [
         group([group(shapes, { move })], { clip: { x: 0, y: 0, w: w.w, h: w.h } }),
-        group([...shown[k], ...rings.filter((r) => r.tiles.includes(k)).flatMap((r) => r.items)], { move }),
+        group([...shown[k], ...joins.filter((r) => r.tiles.includes(k)).flatMap((r) => r.items)], { move }),
       ],
     };
   });
 }
 
-interface Ring {
+interface Join {
   readonly tiles: readonly number[];
   readonly items: readonly Item[];
 }
 
-/** Two rings in every overlap, the same on both tiles, where no words stand: laid over each other they are one. */
-function marks(windows: readonly Box[], columns: number, shown: readonly (readonly TextItem[])[]): Ring[] {
-  const rings: Ring[] = [];
+/** Two marks in every overlap, the same on both tiles, where no words stand: laid over each other they are one. */
+function marks(windows: readonly Box[], columns: number, shown: readonly (readonly TextItem[])[]): Join[] {
+  const joins: Join[] = [];
   const taken: Box[] = [];
   const pair = (a: number, b: number, name: string): void => {
     const [p, q] = [windows[a], windows[b]];
@@ -108,7 +111,7 @@ function marks(windows: readonly Box[], columns: number, shown: readonly (readon
       );
       const free = (at: Point): boolean => ![...words, ...taken].some((w) => overlap(w, about(at), 0.3));
       const at = places.find(free) ?? places[0];
-      rings.push({ tiles: [a, b], items: ring(at, `${name}${side === 0 ? 'a' : 'b'}`, free(at)) });
+      joins.push({ tiles: [a, b], items: join(at, `${name}${side === 0 ? 'a' : 'b'}`, free(at)) });
       taken.push(about(at));
     });
   };
@@ -117,12 +120,13 @@ function marks(windows: readonly Box[], columns: number, shown: readonly (readon
     if (column < columns) pair(k, k + 1, `h${row}${column}`);
     if (k + columns < windows.length) pair(k, k + columns, `v${row}${column}`);
   });
-  return rings;
+  return joins;
 }
 
-const ring = (p: Point, name: string, named: boolean): Item[] => [
-  circle(p, 2.2, { stroke: 'ink', width: 0.2 }),
-  line([p[0] - 4, p[1]], [p[0] + 4, p[1]], { stroke: 'ink', width: 0.15 }),
-  line([p[0], p[1] - 4], [p[0], p[1] + 4], { stroke: 'ink', width: 0.15 }),
-  ...(named ? [text([p[0] + 2.6, p[1] - 1.2], name, 2.4, { bold: true, rim: true })] : []),
+/** A square with its diagonals: nobody takes it for a hole to be drilled. */
+const join = ([x, y]: Point, name: string, named: boolean): Item[] => [
+  rect(x - JOIN, y - JOIN, 2 * JOIN, 2 * JOIN, { stroke: 'ink', width: 0.2 }),
+  line([x - JOIN, y - JOIN], [x + JOIN, y + JOIN], { stroke: 'ink', width: 0.15 }),
+  line([x - JOIN, y + JOIN], [x + JOIN, y - JOIN], { stroke: 'ink', width: 0.15 }),
+  ...(named ? [text([x + 2.6, y - 1.2], name, 2.4, { bold: true, rim: true })] : []),
 ];

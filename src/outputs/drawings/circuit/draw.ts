@@ -1,13 +1,17 @@
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { circle, group, line, polyline, rect, text } from '../../scene/build.ts';
 import type { Item, Scene } from '../../scene/scene.ts';
+import { textWidth } from '../../scene/text-width.ts';
 import { type Diagram, LETTERS, type PlacedSymbol } from './diagram.ts';
 import { circuitDiagram } from './layouts.ts';
 import { arrow, loudspeaker, symbolItems } from './symbols.ts';
 
-/** The circuit diagram of a set, in the symbols of IEC 60617. Every symbol carries its part. */
-export function drawCircuit(set: SetDescription): Scene {
-  const diagram = circuitDiagram(set);
+/**
+ * The circuit diagram of a set, in the symbols of IEC 60617. Every symbol carries its part.
+ * @param tags what symbols are called elsewhere, by their names: "C1"; written before their words.
+ */
+export function drawCircuit(set: SetDescription, tags: ReadonlyMap<string, string> = new Map()): Scene {
+  const diagram = tagged(circuitDiagram(set), tags);
   return {
     unit: 'px',
     width: diagram.width,
@@ -17,6 +21,23 @@ export function drawCircuit(set: SetDescription): Scene {
     items: diagramItems(diagram),
     warnings: diagram.warnings,
   };
+}
+
+function tagged(diagram: Diagram, tags: ReadonlyMap<string, string>): Diagram {
+  const symbols = diagram.symbols.map((s) => {
+    const tag = tags.get(s.name);
+    return tag === undefined || s.words.length === 0 ? s : { ...s, words: withTag(tag, s) };
+  });
+  return { ...diagram, symbols };
+}
+
+/** The tag takes the place of a name where both are wider than what had room there. */
+function withTag(tag: string, { words: [first, ...values], anchor }: PlacedSymbol): string[] {
+  // Over a symbol there is room to the sides, beside one there is room below.
+  if (/^\d/.test(first) && anchor !== 'middle') return [tag, first, ...values];
+  const both = `${tag} ${first}`;
+  const room = Math.max(...[first, ...values].map((words) => textWidth(words, LETTERS)));
+  return values.length > 0 && textWidth(both, LETTERS) > room ? [tag, ...values] : [both, ...values];
 }
 
 /** The diagram in words: every symbol and what it lies between. */

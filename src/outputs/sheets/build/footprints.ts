@@ -276,23 +276,30 @@ function loopFootprint(part: BoardPart, set: SetDescription): Footprint {
 
 /** Sizes of a bought variable capacitor: frame about this wide and deep, whatever its make. Common practice, no source. */
 const BOUGHT = 50;
+/** What stands out of its frame for the knob, mm. */
+const SPINDLE = 12;
 
 function variableFootprint(part: BoardPart, tuning: TuningDescription | undefined): Footprint {
   const [fixed, moving] = part.terminals;
   // Two of them side by side look outward, or their knobs and dials would meet.
   const isLeft = part.key === 'aerial tuning capacitor';
-  const shaft = (w: number): Item[] => [rect(isLeft ? -w / 2 - 12 : w / 2, -3, 12, 6, OUTLINE)];
-  const framed = (w: number, h: number, assumed: boolean): Footprint => ({
-    // The spindle looks over the edge of the board.
-    w: w + 13,
-    h,
-    items: [rect(-w / 2, -h / 2, w, h, assumed ? DASHED : OUTLINE), ...shaft(w)],
-    terminals: { [fixed]: [-w / 4, h / 2], [moving]: [w / 4, h / 2] },
-    drills: [],
-    assumed,
-    body: w,
-    words: 'inside',
-  });
+  const framed = (w: number, h: number, assumed: boolean): Footprint => {
+    // Middle of the body; the spindle stands out of it, over the edge of the board.
+    const x = ((isLeft ? 1 : -1) * SPINDLE) / 2;
+    return {
+      w: w + SPINDLE,
+      h,
+      items: [
+        rect(x - w / 2, -h / 2, w, h, assumed ? DASHED : OUTLINE),
+        rect(isLeft ? x - w / 2 - SPINDLE : x + w / 2, -3, SPINDLE, 6, OUTLINE),
+      ],
+      terminals: { [fixed]: [x - w / 4, h / 2], [moving]: [x + w / 4, h / 2] },
+      drills: [],
+      assumed,
+      body: w - SPINDLE,
+      words: 'inside',
+    };
+  };
   switch (tuning?.kind) {
     case 'vanes': {
       const across = 2 * tuning.outerRadius * 1e3 + 12;

@@ -47,10 +47,10 @@ export function wiringOf({ parts }: BoardParts, order: readonly string[] = parts
 }
 
 function noteFor(earth: boolean, ends: readonly { terminal: string; part: BoardPart }[]): string {
-  if (earth) return 'the earth line: one long wire, joined at every one of these';
+  if (earth) return 'the earth line: these wires make one chain';
   const kinds = new Set(ends.map((e) => e.part.kind));
   if (kinds.has('aerial terminal')) return 'from the aerial';
-  if (kinds.has('outputs')) return 'what the detector gives, to the phones';
+  if (kinds.has('outputs')) return 'what the detector gives, to the terminals';
   if (kinds.has('detector')) return 'to the detector: keep this wire short';
   if (kinds.has('variable')) return 'the tuned circuit';
   return '';
