@@ -237,7 +237,6 @@ export function partsList(
   const pins = parts.filter(hasPins).flatMap((p) => p.terminals).length;
   if (pins > 0)
     add(`${pins}`, 'Solder tags or brass pins', 'where parts and wires meet', 'brass screws with two washers each');
-  add('', 'For the work', forTheWork(set, parts), '');
   return rows;
 }
 
@@ -249,7 +248,8 @@ const hasPosts = ({ kind, words }: BoardParts['parts'][number]): boolean =>
 const hasPins = ({ kind }: BoardParts['parts'][number]): boolean =>
   kind === 'capacitor' || kind === 'resistor' || kind === 'detector' || kind === 'coil';
 
-function forTheWork(set: SetDescription, parts: BoardParts['parts']): string {
+/** What is used up or borrowed while building. */
+export function forTheWork(set: SetDescription, { parts }: BoardParts): string {
   const isWound = set.coils.some((coil) => coil.shape !== 'measured');
   return [
     'solder with a rosin core',

@@ -6,7 +6,7 @@ import type { Built } from './build/layout.ts';
 import { dialText } from './dial-text.ts';
 import { Flow } from './flow.ts';
 import type { PaperName, Sheet } from './page.ts';
-import { partsList } from './parts-list.ts';
+import { forTheWork, partsList } from './parts-list.ts';
 import { printable } from './words.ts';
 
 const kHz = (f: number): string => formatNumber(f / 1e3, 5);
@@ -56,6 +56,7 @@ export function glanceSheet(set: SetDescription, reception: Reception, built: Bu
     ],
     partsList(set, reception, built.parts, built.layout).map((r) => ['', r.quantity, r.what, r.value, r.instead]),
   );
+  flow.para(`For the work: ${forTheWork(set, built.parts)}.`, { small: true });
   return flow.finish(`${printable(set.name)}: what should be heard, and the list of parts.`);
 }
 
