@@ -29,9 +29,12 @@ export function cautionsFor(set: SetDescription, loadCautions: readonly string[]
   if (set.detector.kind === 'valve')
     say(
       'detector',
-      'A valve and its heater run hot, and heater and HT supplies can burn and kill: use an isolated, fused low-voltage supply, and never work on it live.',
+      'A valve runs hot: let it cool before you touch it, and switch its heater off before you change a wire.',
+      'An accumulator or battery for the heater can drive a current through a short circuit that burns, melts wire and starts fires: put a fuse at its terminal, join it last, and lay no tools or rings across it. A supply from the mains must be isolated and fused.',
+      'An accumulator holds acid and gives off an explosive gas on charge: charge it in moving air, away from flame and spark, and wash splashes off with plenty of water at once.',
     );
-  if (set.load.kind === 'amplifier') say('load', 'Start with the volume down.');
+  if (set.load.kind === 'amplifier')
+    say('load', 'Start with the volume down: a click or a near station can be far louder than the programme before.');
   say('load', ...loadCautions);
   say(
     'old parts',

@@ -8,7 +8,7 @@ import {
   type WhiskerPosition,
 } from '../parts/detector/surface.ts';
 import type { SetDescription } from '../set/description.ts';
-import { formatNumber } from '../units/format.ts';
+import { formatNumber, inSeries } from '../units/format.ts';
 import type { Decibels, Ratio } from '../units/quantities.ts';
 import { type FieldOptions, fieldsAtSite } from './field.ts';
 import { receiver, receiveStation } from './receive-station.ts';
@@ -88,7 +88,7 @@ export function spotsWorth(
 /** In a sentence or two, for the page and the sheet. @param on the station's name. */
 export function spotsWords(worth: readonly SpotWorth[], on: string): string {
   const of = (quality: SpotQuality) => worth.find((s) => s.quality === quality);
-  const [dead, poor, good, best] = [of('dead'), of('poor'), of('good'), of('very good')];
+  const [poor, good, best] = [of('poor'), of('good'), of('very good')];
   const fair = of('fair');
   const dB = (x: Decibels) =>
     `${Math.abs(x) < 3 ? formatNumber(Math.abs(x), Math.abs(x) < 1 ? 1 : 2) : Math.round(Math.abs(x))} dB`;
@@ -103,9 +103,23 @@ export function spotsWords(worth: readonly SpotWorth[], on: string): string {
     const poorer = poor ? ` and ${over(good, poor)} than through a poor one` : '';
     words.push(`Through a good spot ${on} is ${over(good, fair)} than through a fair one${poorer}${adds}.`);
   }
-  const count = (s: SpotWorth | undefined) => Math.max(1, Math.round(100 * (s?.share ?? 0)));
-  words.push(
-    `Of a hundred grains some ${count(dead)} are dead, ${count(poor)} poor, ${count(fair)} fair, ${count(good)} good, ${count(best)} very good.`,
-  );
+  const counts = ofHundred(worth.map((s) => s.share));
+  const grains = worth.map(({ quality }, i) => `${counts[i]} ${i === 0 ? 'are ' : ''}${quality}`);
+  words.push(`Of a hundred grains some ${inSeries(grains)}.`);
   return words.join(' ');
+}
+
+/** Shares as whole parts that add up to a hundred, the largest remainders rounded up; nothing there is goes uncounted. */
+export function ofHundred(shares: readonly Ratio[]): number[] {
+  const sum = shares.reduce((a, b) => a + b, 0);
+  if (!(sum > 0)) return shares.map(() => 0);
+  const exact = shares.map((s) => (100 * s) / sum);
+  const parts = exact.map((x) => (x > 0 ? Math.max(1, Math.floor(x)) : 0));
+  const over = (i: number): number => exact[i] - parts[i];
+  for (let left = 100 - parts.reduce((a, b) => a + b, 0); left !== 0; left -= Math.sign(left)) {
+    const may = parts.map((_, i) => i).filter((i) => exact[i] > 0 && (left > 0 || parts[i] > 1));
+    const chosen = may.reduce((best, i) => (Math.sign(left) * (over(i) - over(best)) > 0 ? i : best), may[0]);
+    parts[chosen] += Math.sign(left);
+  }
+  return parts;
 }

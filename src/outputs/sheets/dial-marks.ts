@@ -1,15 +1,27 @@
 import { setCircuit } from '../../engine/circuit/set-circuit.ts';
+import type { Peak } from '../../engine/circuit/tuned.ts';
 import { receiver } from '../../engine/reception/receive-station.ts';
-import type { Reception } from '../../engine/reception/types.ts';
+import { verdictOf } from '../../engine/reception/summary.ts';
+import type { Reception, StationReception } from '../../engine/reception/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
 import { coilModel, tuningModel } from '../../engine/set/models.ts';
+import type { TuningDescription } from '../../engine/set/parts/tuning.ts';
 import { printable } from './words.ts';
 
 /** What the pointer does on this set, and how far its scale goes. */
 export type Scale =
   | { readonly kind: 'round'; readonly swing: number }
-  /** Full travel, mm. */
-  | { readonly kind: 'straight'; readonly travel: number };
+  /** Full travel, mm, and which end it is read from. */
+  | { readonly kind: 'straight'; readonly travel: number; readonly from: string };
+
+/** A scale and what moves along it. */
+export interface Pointer {
+  readonly scale: Scale;
+  /** Degrees or millimetres from the open end, at a position. */
+  readonly at: (position: number) => number;
+  /** What turns or slides. */
+  readonly moves: string;
+}
 
 export interface DialMark {
   /** 0 open … 1 meshed. */
@@ -17,26 +29,40 @@ export interface DialMark {
   readonly frequency: number;
 }
 
-export interface DialMarks {
-  readonly scale: Scale;
-  /** Degrees or millimetres from the open end, at a position. */
-  readonly at: (position: number) => number;
+export interface DialMarks extends Pointer {
+  /** Before the names of its lines, where a set has two dials. */
+  readonly of?: string;
   readonly kilohertz: readonly DialMark[];
   readonly metres: readonly (DialMark & { readonly wavelength: number })[];
   readonly stations: readonly (DialMark & { readonly name: string; readonly heard: string })[];
-  /** What turns or slides. */
-  readonly moves: string;
 }
 
 const LIGHT = 299_792_458;
 
 /** Where the marks of a set's dial belong, each solved from the circuit itself. */
 export function dialMarks(set: SetDescription, reception: Reception): DialMarks {
-  const { scale, at, moves } = scaleOf(set);
+  return {
+    ...scaleOf(set),
+    ...marksAlong(
+      set,
+      reception,
+      (peak) => peak,
+      ({ dial }) => dial,
+    ),
+  };
+}
+
+/** The marks of one pointer. @param place where a peak has that pointer. @param stationAt where a station has it. */
+export function marksAlong(
+  set: SetDescription,
+  reception: Reception,
+  place: (peak: Peak) => { readonly position: number; readonly within: boolean },
+  stationAt: (station: StationReception) => { readonly position: number } | undefined,
+): Pick<DialMarks, 'kilohertz' | 'metres' | 'stations'> {
   const { network, smallConductance } = receiver(setCircuit(set));
   const { lowest, highest } = reception.dial;
   const mark = (frequency: number): DialMark[] => {
-    const { position, within } = network.at(frequency).peak(smallConductance);
+    const { position, within } = place(network.at(frequency).peak(smallConductance));
     return within ? [{ position, frequency }] : [];
   };
   const step = highest - lowest > 2.2e6 ? 5e4 : highest - lowest > 3e5 ? 1e4 : 5e3;
@@ -48,14 +74,17 @@ export function dialMarks(set: SetDescription, reception: Reception): DialMarks 
   const stride = longest - shortest > 1200 ? 100 : longest - shortest > 300 ? 10 : 5;
   for (let m = Math.ceil(shortest / stride) * stride; m <= longest && metres.length < 400; m += stride)
     metres.push(...mark(LIGHT / m).map((x) => ({ ...x, wavelength: m })));
-  const stations = reception.stations.flatMap((s) =>
-    s.dial ? [{ position: s.dial.position, frequency: s.frequency, name: printable(s.name), heard: s.heard }] : [],
-  );
-  return { scale, at, kilohertz, metres, stations: stations.sort((a, b) => a.position - b.position), moves };
+  const stations = reception.stations.flatMap((s) => {
+    const at = s.dial && stationAt(s);
+    return at
+      ? [{ position: at.position, frequency: s.frequency, name: printable(s.name), heard: verdictOf(s) as string }]
+      : [];
+  });
+  return { kilohertz, metres, stations: stations.sort((a, b) => a.position - b.position) };
 }
 
 /** What the pointer does, and its reading at a position. */
-export function scaleOf(set: SetDescription): { scale: Scale; at: (p: number) => number; moves: string } {
+export function scaleOf(set: SetDescription): Pointer {
   const a = set.arrangement;
   if (a.kind === 'slider') {
     const coil = set.coils.find((c) => c.name === a.coil);
@@ -64,19 +93,24 @@ export function scaleOf(set: SetDescription): { scale: Scale; at: (p: number) =>
       model && Number.isFinite(model.windingLength)
         ? (model.windingLength * 1e3 * (model.turns - Math.min(a.fewest, model.turns))) / model.turns
         : 0;
-    return straight(travel > 0 ? travel : 100, 'slider along the coil');
+    return straight(travel > 0 ? travel : 100, 'slider', 'end with the fewest turns');
   }
   if (a.kind === 'variometer')
     return { scale: { kind: 'round', swing: 180 }, at: (p) => 180 * p, moves: 'turning coil' };
-  const model = tuningModel(set.tuning);
+  return scaleOfTuning(set.tuning);
+}
+
+/** The scale of a capacitor by itself. */
+export function scaleOfTuning(tuning: TuningDescription): Pointer {
+  const model = tuningModel(tuning);
   if (model.travel !== undefined)
-    return straight(model.travel * 1e3, set.tuning.kind === 'tubes' ? 'inner tube' : 'moving sheet');
-  const moves = set.tuning.kind === 'book' ? 'hinged leaf' : 'capacitor’s spindle';
+    return straight(model.travel * 1e3, tuning.kind === 'tubes' ? 'inner tube' : 'moving sheet', 'open end');
+  const moves = tuning.kind === 'book' ? 'hinged leaf' : 'capacitor’s spindle';
   return { scale: { kind: 'round', swing: model.swing }, at: (p) => model.angleAt(p), moves };
 }
 
-const straight = (travel: number, moves: string) => ({
-  scale: { kind: 'straight' as const, travel },
+const straight = (travel: number, moves: string, from: string): Pointer => ({
+  scale: { kind: 'straight', travel, from },
   at: (p: number) => travel * p,
   moves,
 });

@@ -1,13 +1,12 @@
 import type { StationReception } from '../../engine/reception/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
 import { formatNumber } from '../../engine/units/format.ts';
-import { scaleOf } from './dial-marks.ts';
+import { type Pointer, scaleOf } from './dial-marks.ts';
 
-/** Where a station is on the set's own scale, as its dial sheet has it: degrees, or millimetres of travel. */
-export function dialText(set: SetDescription, s: StationReception): string {
-  if (!s.dial) return '—';
-  const { scale, at } = scaleOf(set);
-  return scale.kind === 'straight'
-    ? `${formatNumber(at(s.dial.position), 2)} mm`
-    : `${Math.round(at(s.dial.position))}°`;
-}
+/** A position as read off a scale: degrees, or millimetres of travel. */
+export const readingText = ({ scale, at }: Pick<Pointer, 'scale' | 'at'>, position: number): string =>
+  scale.kind === 'straight' ? `${formatNumber(at(position), 2)} mm` : `${Math.round(at(position))}°`;
+
+/** Where a station is on the set's own scale, as its dial sheet has it. */
+export const dialText = (set: SetDescription, s: StationReception): string =>
+  s.dial ? readingText(scaleOf(set), s.dial.position) : '—';

@@ -103,7 +103,7 @@ export class Flow {
     this.add('H1', items).space(height + 2);
   }
 
-  heading(words: string, keep = 14): this {
+  heading(words: string, keep = 24): this {
     this.need(HEADING * 2 + keep);
     this.y += 2.4;
     const { items, height } = this.lines(words, HEADING, this.left, this.width, { bold: true });

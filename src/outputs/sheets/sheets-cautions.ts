@@ -16,7 +16,6 @@ export function cautionsSheet(set: SetDescription, reception: Reception, paper: 
     'Wear glasses when wire is cut, stretched or cleaned: ends fly.',
     'Solder and iron: work in moving air, wash your hands before you eat, and put the iron where no cord can catch it.',
     `${set.detector.kind === 'valve' || set.load.kind === 'amplifier' ? 'Nothing here is joined to the mains without isolation.' : 'Nothing here runs from the mains.'} If anything you join to it does, phones and recorder go through a battery-powered stage or an isolating transformer that is tested for it.`,
-    'Start listening with the volume down: a click or a near station can be far louder than the programme before.',
   ]);
   return flow.finish('Cautions for what this set contains.');
 }

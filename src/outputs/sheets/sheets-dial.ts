@@ -1,51 +1,70 @@
+import { setCircuit } from '../../engine/circuit/set-circuit.ts';
+import { verdictOf } from '../../engine/reception/summary.ts';
 import type { Reception } from '../../engine/reception/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
 import { formatNumber } from '../../engine/units/format.ts';
-import { arc, circle, line, path, polar, rect, text } from '../scene/build.ts';
-import type { Item, Point } from '../scene/scene.ts';
-import { shorten, textWidth } from '../scene/text-width.ts';
-import { type DialMarks, dialMarks } from './dial-marks.ts';
+import type { Item } from '../scene/scene.ts';
+import { type AerialDial, aerialDial, aerialDialMarks } from './aerial-dial.ts';
+import { DEGREES, roundFace, SPINDLE, straightFace } from './dial-face.ts';
+import { type DialMarks, dialMarks, type Pointer } from './dial-marks.ts';
+import { fewestPages } from './fewest-pages.ts';
 import { Flow } from './flow.ts';
 import type { PaperName, Sheet } from './page.ts';
 
-/** Of a round dial, mm: the face is cut along the outermost. */
-const CUT = 86;
-const NAMES = [56.5, 84.5] as const;
-const DEGREES = 51;
-const KILOHERTZ = 41;
-const METRES = 31;
-/** Of the usual spindle, mm. */
-const SPINDLE = 6.5;
-const LETTERS = 2.5;
-
 export function dialSheet(set: SetDescription, reception: Reception, paper: PaperName): Sheet {
   const marks = dialMarks(set, reception);
+  const second = aerialDial(set);
+  const own = second && aerialDialMarks(set, reception, second);
+  return fewestPages((size) => dialPages(set, reception, { marks, second, own }, paper, size));
+}
+
+interface Dials {
+  readonly marks: DialMarks;
+  readonly second?: AerialDial;
+  /** The marks of the second. */
+  readonly own?: DialMarks;
+}
+
+/** @param size of the letters in tables and lists, mm. */
+function dialPages(
+  set: SetDescription,
+  reception: Reception,
+  { marks, second, own }: Dials,
+  paper: PaperName,
+  size: number,
+): Sheet {
   const flow = new Flow({ id: 'dial', title: 'Dial', set: set.name, paper, fullSize: true });
   const round = marks.scale.kind === 'round';
-  const face = (blank: boolean): void => {
-    if (marks.scale.kind === 'round') {
-      const { items, w, h } = roundFace(marks, marks.scale.swing, blank);
-      flow.template(items, { w, h }, faceWords(marks, blank));
-    } else {
-      const { items, w, h } = straightFace(marks, marks.scale.travel, blank);
-      flow.template(items, { w, h }, faceWords(marks, blank));
-    }
+  const draw = (of: DialMarks, blank: boolean): Face => {
+    const face = faceOf(of, blank);
+    flow.template(face.items, face, faceWords(of, blank));
+    return face;
   };
   flow.para(
-    round
-      ? `Full size. Cut along the outer line, drill the middle for the spindle (${SPINDLE} mm for a 6 mm one), glue the face to card and fix it so that the pointer stands on 0° with the ${openWords(set)}. The scale is the tool’s own reckoning of this coil and capacitor; as built it will be out by a little, so try it with a station you know before you glue.`
-      : `Full size. Lay the scale along the travel of the ${marks.moves}, its 0 where the ${marks.moves} is ${set.arrangement.kind === 'slider' ? 'at the end with the fewest turns in use' : 'drawn right out'}. It is the tool’s own reckoning; as built it will be out by a little, so try it with a station you know before you glue.`,
+    `Full size${second ? `, for ${second.mainTag}, the detector circuit’s capacitor` : ''}. ${
+      round
+        ? `The pointer stands on 0° with the ${openWords(set)}.`
+        : `The scale lies along the travel of the ${marks.moves}, its 0 where that is ${set.arrangement.kind === 'slider' ? 'at the end with the fewest turns in use' : 'drawn right out'}.`
+    } It is the tool’s own reckoning of this coil${setCircuit(set).assembly.tuning.length > 0 ? ' and capacitor' : ''}; as built it will be out by a little, so try it with a station you know before you glue.`,
   );
-  face(false);
+  const face = draw(marks, false);
+  const mount = mountingSteps(set, marks, face);
+  if (mount.length > 0) {
+    flow.heading('To mount it', 30);
+    flow.list(mount, 'number', size);
+  }
   const list = reception.stations.filter((s) => s.dial);
   if (list.length > 0) {
-    flow.heading('Where each station should be', 30);
+    flow.heading('Where each station should be', 34);
+    if (second) flow.para(TUNE_BOTH(second));
+    const unit = (of: Pointer): string => (of.scale.kind === 'round' ? '' : ', mm');
     flow.table(
       [
         { title: 'Station', share: 4 },
         { title: 'kHz', share: 1.2, anchor: 'end' },
-        { title: round ? 'Scale' : 'Scale, mm', share: 1.4, anchor: 'end' },
-        { title: 'As built, may be at', share: 2.4, anchor: 'end' },
+        { title: `${second ? second.mainTag : 'Scale'}${unit(marks)}`, share: 1.4, anchor: 'end' },
+        ...(second ? [{ title: `${second.tag}${unit(second)}`, share: 1.4, anchor: 'end' } as const] : []),
+        { title: second ? `${second.mainTag} as built` : 'As built, may be at', share: 2.4, anchor: 'end' },
         { title: 'Heard', share: 2 },
         { title: 'Found at', share: 1.6 },
       ],
@@ -55,18 +74,80 @@ export function dialSheet(set: SetDescription, reception: Reception, paper: Pape
           s.name,
           formatNumber(s.frequency / 1e3, 5),
           scaleText(marks, marks.at(s.dial!.position)),
+          ...(second ? [scaleText(second, second.at(second.positionOf(s)))] : []),
           rangeText(set, marks, s.dial!),
-          s.heard,
+          verdictOf(s),
           '………',
         ]),
+      { size },
     );
+  }
+  if (second && own) {
+    flow.heading(`The dial of ${second.tag}, the aerial circuit’s capacitor`, 128);
+    flow.para(
+      `Cut and mounted as the other. It holds while ${second.mainTag} is in tune; the closer the coils, the further it shifts.`,
+    );
+    draw(own, false);
   }
   flow.heading('The same dial, blank', 128);
   flow.para(
-    'For your own marks: tune to a station whose frequency you know, put a pencil dot at the pointer, and write it in. Five or six stations are enough to draw the rest by eye.',
+    `For your own marks: tune to a station whose frequency you know, put a pencil dot at the pointer, and write it in. Five or six stations are enough to draw the rest by eye.${second && sameScale(marks, second) ? ` Print this page twice: ${second.tag} has the same scale.` : ''}`,
   );
-  face(true);
+  draw(marks, true);
+  if (second && !sameScale(marks, second)) draw({ ...marks, ...second, of: `${second.tag} ` }, true);
   return flow.finish('Dial at full size, with the stations’ marks, and a blank one to mark by hand.');
+}
+
+const TUNE_BOTH = ({ tag, mainTag }: AerialDial): string =>
+  `Two capacitors to tune: ${mainTag}, the detector’s, first; then ${tag}, the aerial’s; then ${mainTag} once more. Part the coils until neighbours go, and tune both again.`;
+
+const sameScale = (a: Pointer, b: Pointer): boolean =>
+  JSON.stringify(a.scale) === JSON.stringify(b.scale) && a.moves === b.moves;
+
+interface Face {
+  readonly items: Item[];
+  readonly w: number;
+  readonly h: number;
+  /** How far the face reaches below its middle, where it turns about one. */
+  readonly below?: number;
+}
+
+function faceOf(marks: DialMarks, blank: boolean): Face {
+  if (marks.scale.kind === 'straight') return straightFace(marks, marks.scale, blank);
+  const { items, w, h, centre } = roundFace(marks, marks.scale.swing, blank);
+  return { items, w, h, below: h - 1 - centre[1] };
+}
+
+/** Card or wood that is to be left round the face, mm. */
+const RIM = 10;
+const panelSize = (face: number): number => Math.ceil((face + 2 * RIM) / 5) * 5;
+
+/** How the face comes to stand before what moves; nothing where nothing does. */
+function mountingSteps(set: SetDescription, { scale, moves }: Pointer, face: Face): string[] {
+  const panel = `${panelSize(face.w)} × ${panelSize(face.h)} mm`;
+  const tuned = setCircuit(set).assembly.tuning.length > 0;
+  if (tuned && set.tuning.kind === 'fixed') return [];
+  if (scale.kind === 'straight')
+    return [
+      `Glue the face to a strip of thin wood or card, ${panel}${face.w > 180 ? ' (printed in parts: join them first)' : ''}, and screw the strip along the track of the ${moves}, close beside it.`,
+      `Fix a pointer to the ${moves}: a wire, or a strip of clear plastic with a hair line scratched in, just clear of the scale. Shift the strip until it reads 0 at the ${scale.from}.`,
+      `Where the ${scale.from} is at the right, turn the strip round, so that its 0 is there too: the figures then stand on their heads, but they hold.`,
+    ];
+  const mirrored = `The face is for a ${moves} that turns clockwise, seen from the front, as it goes from 0° to ${formatNumber(scale.swing, 3)}°. If yours goes the other way, let it stand on ${formatNumber(scale.swing, 3)}° with the ${openWords(set)} and take every reading of these sheets from ${formatNumber(scale.swing, 3)} (26° becomes ${formatNumber(scale.swing - 26, 3)}°); or prick the marks through the paper and write them on its back.`;
+  const pointer = `Put on a pointer of wire, or of clear strip with a hair line, that reaches ${DEGREES + 3} mm from the middle`;
+  if (set.tuning.kind === 'book' && set.arrangement.kind !== 'variometer')
+    return [
+      `Glue the face to a panel of thin plywood or card, ${panel} or larger, and fix that upright at the end of the hinge, the cross of the face on the hinge’s line. Nothing is drilled.`,
+      `${pointer}, to the edge of the moving leaf, and bend it until it reads 0° with the leaves wide open. The pointer slot (dashed) is left uncut.`,
+      mirrored,
+    ];
+  return [
+    `Panel: thin plywood or stiff card, ${panel} or larger, upright; wider than the board does no harm. Screw it to the board’s front edge, or hold it under the nut of the ${set.arrangement.kind === 'variometer' ? 'spindle’s' : 'capacitor’s'} bush.`,
+    `Measure how high the middle of the spindle is above the board’s top, and drill the panel there: ${SPINDLE} mm for a 6 mm spindle (wider where a bush comes through). The face reaches ${Math.ceil(face.below ?? 0)} mm below that hole: with a lower spindle let the panel hang down in front of the board’s edge.`,
+    `Glue the face to the panel, its cross over the hole. ${pointer}, to the knob.`,
+    'The pointer slot (dashed) is only for a pointer that sits behind the panel: cut it out, and a wire bent forward from the spindle shows through it. With a knob in front leave it whole.',
+    mirrored,
+  ];
 }
 
 const openWords = (set: SetDescription): string =>
@@ -76,7 +157,7 @@ const openWords = (set: SetDescription): string =>
       ? 'leaves wide open (the highest frequency)'
       : 'vanes right out (the highest frequency)';
 
-const scaleText = (marks: DialMarks, value: number): string =>
+const scaleText = (marks: Pointer, value: number): string =>
   marks.scale.kind === 'round' ? `${value.toFixed(1)}°` : value.toFixed(1);
 
 /** The engine gives a range in the capacitor's degrees; a straight scale has it in millimetres. */
@@ -100,230 +181,3 @@ const faceWords = (marks: DialMarks, blank: boolean): string =>
   `${blank ? 'Blank dial' : 'Dial'} for the ${marks.moves}: ${marks.stations
     .map((s) => `${s.name}, ${formatNumber(s.frequency / 1e3, 5)} kHz, at ${scaleText(marks, marks.at(s.position))}`)
     .join('; ')}.`;
-
-/** Seen from the front, the scale runs clockwise over the top; the canvas angle of a reading. */
-export const canvasAngle = (reading: number, swing: number): number => 270 - swing / 2 + reading;
-
-export function roundFace(
-  marks: DialMarks,
-  swing: number,
-  blank: boolean,
-): { items: Item[]; w: number; h: number; centre: Point } {
-  const low = swing > 180 ? CUT * Math.sin(((swing - 180) / 2) * (Math.PI / 180)) : 0;
-  const w = 2 * CUT + 2;
-  const h = CUT + Math.max(low, 12) + 4;
-  const centre: Point = [w / 2, CUT + 2];
-  const items: Item[] = [];
-  const from = canvasAngle(0, swing);
-  const to = canvasAngle(swing, swing);
-  const angle = (p: number): number => canvasAngle(marks.at(p), swing);
-  const foot = h - 1;
-  items.push(
-    path(
-      swing <= 180
-        ? [
-            ['M', centre[0] - CUT, centre[1]],
-            ['A', CUT, false, true, centre[0] + CUT, centre[1]],
-            ['L', centre[0] + CUT, foot],
-            ['L', centre[0] - CUT, foot],
-            ['Z'],
-          ]
-        : arc(centre, CUT, 180 - (swing - 180) / 2 - 1, 360 + (swing - 180) / 2 + 1),
-      { stroke: 'ink', width: 0.3, title: 'cut here' },
-    ),
-    circle(centre, SPINDLE / 2, { stroke: 'ink', width: 0.25, title: 'drill for the spindle' }),
-    line([centre[0] - 6, centre[1]], [centre[0] + 6, centre[1]], { stroke: 'ink', width: 0.15 }),
-    line([centre[0], centre[1] - 6], [centre[0], centre[1] + 6], { stroke: 'ink', width: 0.15 }),
-    // Where a pointer that stands behind the panel shows through.
-    path(arc(centre, 17, from, to), { stroke: 'soft', width: 0.2, dash: [1.5, 1] }),
-    path(arc(centre, 20, from, to), { stroke: 'soft', width: 0.2, dash: [1.5, 1] }),
-    text([centre[0], centre[1] - 9], 'pointer slot', 2.1, { anchor: 'middle', role: 'soft' }),
-    text([centre[0] + 7, centre[1] + 8], `drill ${SPINDLE} mm`, 2.1, { role: 'soft' }),
-  );
-  const ring = (radius: number, words: string): void => {
-    items.push(path(arc(centre, radius, from, to), { stroke: 'ink', width: 0.25 }));
-    // A little before the scale begins, clear of its first figure.
-    const p = polar(centre, radius, from - (8.4 * 180) / (Math.PI * radius));
-    items.push(text(p, words, 2.2, { anchor: 'middle', role: 'soft' }));
-  };
-  const tick = (radius: number, length: number, a: number, width = 0.18, title?: string): void => {
-    items.push(
-      line(polar(centre, radius, a), polar(centre, radius + length, a), { stroke: 'ink', width, cap: 'butt', title }),
-    );
-  };
-  const figure = (radius: number, a: number, words: string): void => {
-    items.push(text(polar(centre, radius, a), words, LETTERS, { anchor: 'middle', turn: a + 90 }));
-  };
-  ring(DEGREES, 'degrees');
-  const fine = swing > 200 ? 2 : 1;
-  for (let d = 0; d <= swing + 1e-9; d += fine)
-    tick(DEGREES, d % 10 === 0 ? 3 : d % 5 === 0 ? 2.2 : 1.2, canvasAngle(d, swing), d % 10 === 0 ? 0.25 : 0.15);
-  for (let d = 0; d <= swing + 1e-9; d += 10) figure(DEGREES - 3.4, canvasAngle(d, swing), `${d}`);
-  ring(KILOHERTZ, 'kHz');
-  if (!blank) {
-    figures(
-      marks.kilohertz.map((m) => ({ a: angle(m.position), value: Math.round(m.frequency / 1e3) })),
-      [100, 50, 20, 10, 5],
-      KILOHERTZ,
-      tick,
-      figure,
-      'kHz',
-    );
-    ring(METRES, 'metres');
-    figures(
-      marks.metres.map((m) => ({ a: angle(m.position), value: m.wavelength })),
-      [100, 50, 20, 10, 5],
-      METRES,
-      tick,
-      figure,
-      'm',
-    );
-    for (const { at, reading, name } of spreadOut(marks, swing)) {
-      const exact = canvasAngle(reading, swing);
-      const shown = canvasAngle(at, swing);
-      items.push(
-        line(polar(centre, DEGREES, exact), polar(centre, DEGREES + 4.2, exact), {
-          stroke: 'ink',
-          width: 0.45,
-          cap: 'butt',
-          title: `station ${name}`,
-        }),
-        line(polar(centre, DEGREES + 4.2, exact), polar(centre, NAMES[0] - 0.4, shown), { stroke: 'ink', width: 0.18 }),
-        radialText(centre, shown, name),
-      );
-    }
-  }
-  return { items, w, h, centre };
-}
-
-/** Words outward from the rim, never upside down. */
-function radialText(centre: Point, a: number, name: string): Item {
-  const words = shorten(name, LETTERS, NAMES[1] - NAMES[0]);
-  const turned = ((a % 360) + 360) % 360;
-  const leftward = turned > 90 && turned < 270;
-  return text(polar(centre, NAMES[0], a), words, LETTERS, {
-    turn: leftward ? a - 180 : a,
-    anchor: leftward ? 'end' : 'start',
-    sits: 'middle',
-    bold: false,
-  });
-}
-
-/** Stations' names side by side: where they would lie over one another they are moved along the rim. */
-function spreadOut(marks: DialMarks, swing: number): { at: number; reading: number; name: string }[] {
-  const gap = (LETTERS * 1.3 * 180) / (Math.PI * NAMES[0]);
-  const most = Math.floor(swing / gap);
-  const order = marks.stations.map((s) => ({ reading: marks.at(s.position), name: s.name, heard: s.heard, at: 0 }));
-  const kept = order.length <= most ? order : order.filter((s) => s.heard !== 'not heard').slice(0, most);
-  const list = kept.sort((a, b) => a.reading - b.reading);
-  for (const s of list) s.at = s.reading;
-  // Push apart, then bring back within the scale from its far end.
-  for (let i = 1; i < list.length; i++) list[i].at = Math.max(list[i].at, list[i - 1].at + gap);
-  const end = swing - gap / 4;
-  for (let i = list.length - 1; i >= 0; i--) {
-    const limit = i === list.length - 1 ? end : list[i + 1].at - gap;
-    if (list[i].at > limit) list[i].at = limit;
-  }
-  return list;
-}
-
-/** Ticks at every mark, figures at the finest round step that leaves room between them. */
-function figures(
-  list: readonly { a: number; value: number }[],
-  steps: readonly number[],
-  radius: number,
-  tick: (radius: number, length: number, a: number, width?: number, title?: string) => void,
-  figure: (radius: number, a: number, words: string) => void,
-  unit: string,
-): void {
-  // A tick closer than half a millimetre to its neighbour is a smear.
-  let last = Number.NaN;
-  for (const { a, value } of [...list].sort((p, q) => p.a - q.a)) {
-    const major = value % 100 === 0;
-    const near = Math.abs(a - last) * (Math.PI / 180) * radius < 0.55;
-    if (near && !major) continue;
-    tick(radius, major ? 3 : value % 50 === 0 ? 2.4 : 1.3, a, major ? 0.3 : 0.15, `${value} ${unit}`);
-    last = a;
-  }
-  const taken: { a: number; half: number }[] = [];
-  const degrees = (mm: number): number => (mm / (radius - 3.4)) * (180 / Math.PI);
-  for (const step of steps)
-    for (const { a, value } of list) {
-      if (value % step !== 0) continue;
-      const half = degrees(textWidth(`${value}`, LETTERS) / 2 + 0.8);
-      if (taken.some((t) => Math.abs(t.a - a) < t.half + half)) continue;
-      taken.push({ a, half });
-      figure(radius - 3.4, a, `${value}`);
-    }
-}
-
-export function straightFace(
-  marks: DialMarks,
-  travel: number,
-  blank: boolean,
-): { items: Item[]; w: number; h: number; left: number } {
-  const left = 12;
-  const w = travel + 2 * left;
-  const names = 40;
-  const y = names + 8;
-  const h = y + 32;
-  const items: Item[] = [rect(0, 0, w, h, { stroke: 'ink', width: 0.3, title: 'cut here' })];
-  const x = (reading: number): number => left + reading;
-  items.push(line([x(0), y], [x(travel), y], { stroke: 'ink', width: 0.25, cap: 'butt' }));
-  for (let mm = 0; mm <= travel + 1e-9; mm++) {
-    items.push(
-      line([x(mm), y], [x(mm), y + (mm % 10 === 0 ? 3.4 : mm % 5 === 0 ? 2.4 : 1.3)], {
-        stroke: 'ink',
-        width: 0.15,
-        cap: 'butt',
-      }),
-    );
-    if (mm % 10 === 0) items.push(text([x(mm), y + 6.6], `${mm}`, LETTERS, { anchor: 'middle' }));
-  }
-  items.push(text([left, h - 1.6], 'mm from the open end, then kHz', 2.1, { role: 'soft' }));
-  const base = y + 14;
-  items.push(line([x(0), base], [x(travel), base], { stroke: 'ink', width: 0.25, cap: 'butt' }));
-  if (!blank) {
-    let last = Number.NaN;
-    for (const m of [...marks.kilohertz].sort((a, b) => a.position - b.position)) {
-      const at = x(marks.at(m.position));
-      const value = Math.round(m.frequency / 1e3);
-      const major = value % 100 === 0;
-      if (Math.abs(at - last) < 0.55 && !major) continue;
-      items.push(
-        line([at, base], [at, base + (major ? 3.4 : value % 50 === 0 ? 2.6 : 1.5)], {
-          stroke: 'ink',
-          width: major ? 0.3 : 0.15,
-          cap: 'butt',
-          title: `${value} kHz`,
-        }),
-      );
-      last = at;
-    }
-    const taken: { x: number; half: number }[] = [];
-    for (const step of [100, 50, 20, 10])
-      for (const m of marks.kilohertz) {
-        const value = Math.round(m.frequency / 1e3);
-        if (value % step !== 0) continue;
-        const at = x(marks.at(m.position));
-        const half = textWidth(`${value}`, LETTERS) / 2 + 0.8;
-        if (at - half < 1 || at + half > w - 1 || taken.some((t) => Math.abs(t.x - at) < t.half + half)) continue;
-        taken.push({ x: at, half });
-        items.push(text([at, base + 7], `${value}`, LETTERS, { anchor: 'middle' }));
-      }
-    const gap = LETTERS * 1.3;
-    const list = marks.stations
-      .map((s) => ({ name: s.name, exact: x(marks.at(s.position)), at: x(marks.at(s.position)) }))
-      .slice(0, Math.floor(w / gap) - 1);
-    for (let i = 1; i < list.length; i++) list[i].at = Math.max(list[i].at, list[i - 1].at + gap);
-    for (let i = list.length - 1; i >= 0; i--)
-      list[i].at = Math.min(list[i].at, i === list.length - 1 ? w - 3 : list[i + 1].at - gap);
-    for (const s of list)
-      items.push(
-        line([s.exact, y], [s.exact, y - 3], { stroke: 'ink', width: 0.45, cap: 'butt', title: `station ${s.name}` }),
-        line([s.exact, y - 3], [s.at, y - 6.6], { stroke: 'ink', width: 0.18 }),
-        text([s.at + LETTERS * 0.35, y - 7.4], shorten(s.name, LETTERS, names - 2), LETTERS, { turn: -90 }),
-      );
-  }
-  return { items, w, h, left };
-}

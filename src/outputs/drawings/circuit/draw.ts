@@ -31,13 +31,17 @@ function tagged(diagram: Diagram, tags: ReadonlyMap<string, string>): Diagram {
   return { ...diagram, symbols };
 }
 
+/** Letters of a name that stands by itself and has room for a tag before it. */
+const LONGEST_ALONE = 9;
+
 /** The tag takes the place of a name where both are wider than what had room there. */
 function withTag(tag: string, { words: [first, ...values], anchor }: PlacedSymbol): string[] {
   // Over a symbol there is room to the sides, beside one there is room below.
   if (/^\d/.test(first) && anchor !== 'middle') return [tag, first, ...values];
   const both = `${tag} ${first}`;
   const room = Math.max(...[first, ...values].map((words) => textWidth(words, LETTERS)));
-  return values.length > 0 && textWidth(both, LETTERS) > room ? [tag, ...values] : [both, ...values];
+  const isTooWide = values.length > 0 ? textWidth(both, LETTERS) > room : first.length > LONGEST_ALONE;
+  return [isTooWide ? tag : both, ...values];
 }
 
 /** The diagram in words: every symbol and what it lies between. */

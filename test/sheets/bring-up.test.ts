@@ -1,0 +1,190 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { inRoot } from '../../scripts/support/paths.mjs';
+import { setCircuit } from '../../src/engine/circuit/set-circuit.ts';
+import { receive } from '../../src/engine/reception/receive.ts';
+import { receiver } from '../../src/engine/reception/receive-station.ts';
+import { ofHundred } from '../../src/engine/reception/spots.ts';
+import { verdictOf } from '../../src/engine/reception/summary.ts';
+import type { Reception } from '../../src/engine/reception/types.ts';
+import type { SetDescription } from '../../src/engine/set/description.ts';
+import { isLoop } from '../../src/engine/set/loops.ts';
+import { readText, readValue } from '../../src/engine/set/read.ts';
+import { aerialDial } from '../../src/outputs/sheets/aerial-dial.ts';
+import { bringUpSteps } from '../../src/outputs/sheets/bring-up-steps.ts';
+import { boardParts } from '../../src/outputs/sheets/build/parts.ts';
+import { faultRows } from '../../src/outputs/sheets/faults.ts';
+import { type Sheet, type SheetId, sheetsFor } from '../../src/outputs/sheets/index.ts';
+import { BASE, SETS } from '../support/every-arrangement.ts';
+import { placedOn, wordsOn } from './on-paper.ts';
+
+const STATIONS = [
+  { name: 'Saltmarsh Radio', frequency: '603 kHz', power: '50 kW', distance: '38 km' },
+  { name: 'The Lantern Service', frequency: '909 kHz', power: '140 kW', distance: '64 km' },
+  { name: 'Quayside', frequency: '1458 kHz', power: '2 kW', distance: '14 km' },
+];
+
+interface Case {
+  readonly set: SetDescription;
+  readonly reception: Reception;
+  readonly sheets: readonly Sheet[];
+}
+
+const MINE: readonly SheetId[] = ['glance', 'dial', 'bring-up', 'cautions', 'handout'];
+const examples = readdirSync(inRoot('examples')).filter((f) => f.endsWith('.json'));
+const NAMES = [...examples, ...Object.keys(SETS)];
+const cases = new Map<string, Case>();
+const made = (name: string): Case => cases.get(name)!;
+
+beforeAll(() => {
+  for (const name of NAMES) {
+    const result = examples.includes(name)
+      ? readText(readFileSync(inRoot('examples', name), 'utf8'))
+      : readValue({ ...BASE, place: { name: 'Little Withy', stations: STATIONS }, ...SETS[name] });
+    if (!result.ok) throw new Error(`${name} does not read`);
+    const reception = receive(result.set, {});
+    cases.set(name, {
+      set: result.set,
+      reception,
+      sheets: sheetsFor(result.written, result.set, reception, { only: MINE }),
+    });
+  }
+}, 60_000);
+
+const sheetOf = (name: string, id: SheetId): Sheet => made(name).sheets.find((s) => s.id === id)!;
+const textOf = (sheet: Sheet): string => sheet.pages.flatMap((p) => wordsOn(p.scene).map((w) => w.text)).join(' ');
+
+describe.each(NAMES)('%s', (name) => {
+  test('no heading stands alone at the foot of a page', () => {
+    for (const id of ['dial', 'bring-up', 'cautions', 'handout'] as const)
+      for (const { blocks, scene } of sheetOf(name, id).pages) {
+        const isRuler = (b: (typeof blocks)[number]): boolean =>
+          b.alt?.startsWith('Test ruler') ||
+          b.items.some((i) => i.kind === 'text' && i.text.startsWith('Print at 100 %'));
+        const flowing = blocks.filter((b) => !isRuler(b));
+        const last = flowing.map((b) => b.tag).lastIndexOf('H2');
+        if (last >= 0)
+          expect(
+            flowing.slice(last + 1).some((b) => b.tag === 'P' || b.tag === 'Figure'),
+            scene.title,
+          ).toBe(true);
+      }
+  });
+
+  test('only what the set has is looked for when it is silent', () => {
+    const { set } = made(name);
+    const words = faultRows(set)
+      .flatMap(([, causes]) => causes)
+      .join(' ');
+    const { parts } = boardParts(set);
+    const amplified = set.load.kind === 'amplifier';
+    expect(/phones/.test(words)).toBe(/phones/.test(set.load.kind));
+    expect(/earpiece/.test(words)).toBe(set.load.kind === 'crystal earpiece');
+    expect(/amplifier/.test(words)).toBe(amplified);
+    expect(/by-pass/.test(words)).toBe(set.load.bypass > 0);
+    if (set.detector.kind !== 'galena' && set.detector.kind !== 'mineral') expect(words).not.toMatch(/whisker|spot/);
+    if (set.detector.kind !== 'valve') expect(words).not.toMatch(/heater|valve/);
+    if (isLoop(set.aerial)) expect(words).not.toMatch(/earth|lead-in|trap for/);
+    if (!parts.some((p) => p.kind === 'variable')) expect(words).not.toMatch(/vanes|capacitor smaller/);
+    if (!parts.some((p) => p.terminals.some((t) => / tap /.test(t)))) expect(words).not.toMatch(/taps counted/);
+    for (const tag of words.match(/\b[A-Z]\d+\b/g) ?? [])
+      expect([...parts.map((p) => p.tag), 'P1', 'P2'], words).toContain(tag);
+  });
+
+  test('a station is heard alike on every sheet', () => {
+    const { reception } = made(name);
+    for (const id of ['glance', 'dial', 'bring-up'] as const) {
+      const rows = sheetOf(name, id).pages.flatMap((p) =>
+        p.blocks.map((b) => b.items.flatMap((i) => (i.kind === 'text' ? [i.text] : []))),
+      );
+      for (const s of reception.stations) {
+        const found = rows.filter((row) => row[0] === s.name && row.length > 4);
+        for (const row of found) expect(row, `${id}: ${s.name}`).toContain(verdictOf(s));
+      }
+    }
+  });
+
+  test('how it works is told on one page', () => {
+    expect(sheetOf(name, 'handout').pages).toHaveLength(1);
+  });
+
+  test('the volume is spoken of once, and only where there is one', () => {
+    const words = textOf(sheetOf(name, 'cautions'));
+    expect(words.match(/volume/g)?.length ?? 0).toBe(made(name).set.load.kind === 'amplifier' ? 1 : 0);
+    expect(words).not.toMatch(/\bHT\b/);
+    expect(/accumulator/i.test(words)).toBe(made(name).set.detector.kind === 'valve');
+  });
+});
+
+describe('two circuits tuned by hand', () => {
+  test('the second capacitor is set where the detector gets most', () => {
+    const { set, reception } = made('two-tuned-circuits.json');
+    const dial = aerialDial(set)!;
+    const { network } = receiver(setCircuit(set));
+    for (const s of reception.stations) {
+      const other = dial.positionOf(s);
+      const view = network.at(s.frequency);
+      const level = (at: number): number => view.level(1 / s.detectorInputResistance, s.dial!.position, at);
+      expect(level(other)).toBeGreaterThan(level(other - 0.02));
+      expect(level(other)).toBeGreaterThan(level(other + 0.02));
+    }
+  });
+
+  test('both are tested, and both have a dial', () => {
+    const { set, reception } = made('two-tuned-circuits.json');
+    const acts = bringUpSteps(set, reception).map((s) => s.act);
+    for (const tag of ['C1', 'C2']) expect(acts.some((a) => a.startsWith(`Take one wire off ${tag},`))).toBe(true);
+    expect(acts.some((a) => /^Set C1 to \d+° and C2 to \d+°/.test(a))).toBe(true);
+    const titles = sheetOf('two-tuned-circuits.json', 'dial').pages.flatMap((p) =>
+      placedOn(p.scene.items).map((i) => i.item.title ?? ''),
+    );
+    expect(titles).toContain('C2 station Quayside');
+  });
+
+  test('one dial where the two are turned by one knob', () => {
+    const { set } = made('two-tuned-circuits.json');
+    if (set.arrangement.kind !== 'two circuits') throw new Error('not of two circuits');
+    expect(aerialDial({ ...set, arrangement: { ...set.arrangement, ganged: true } })).toBeUndefined();
+    expect(aerialDial(made('medium-wave-galena.json').set)).toBeUndefined();
+  });
+});
+
+test('what a hot cathode sends without a station is told from what the station adds', () => {
+  const { set, reception } = made('ferrite-rod-valve-diode.json');
+  const step = bringUpSteps(set, reception).find((s) => s.act.startsWith('Meter on volts'))!;
+  expect(step.expect).toMatch(
+    /^About 2\d\d mV with no station: the hot cathode sends that\. With the station 3\d\d mV, that is 1\d\d mV more/,
+  );
+});
+
+test('a crystal is tried with one wire off, and by the spot that the sheets reckon with', () => {
+  for (const [name, spot] of [
+    ['two-tuned-circuits.json', 'good'],
+    ['medium-wave-galena.json', 'fair'],
+  ] as const) {
+    const { set, reception } = made(name);
+    const step = bringUpSteps(set, reception).find((s) => /crystal/.test(s.act))!;
+    expect(step.act).toMatch(/^Take one wire off D1\./);
+    expect(step.expect).toContain(`reckon with a ${spot} spot`);
+  }
+});
+
+test('shares of a hundred add up to a hundred', () => {
+  expect(ofHundred([0.628, 0.202, 0.126, 0.04, 0.004])).toEqual([63, 20, 12, 4, 1]);
+  expect(ofHundred([1, 1, 1])).toEqual([34, 33, 33]);
+  expect(ofHundred([0.995, 0.001, 0.001, 0.001, 0.002])).toEqual([96, 1, 1, 1, 1]);
+  expect(ofHundred([0, 0])).toEqual([0, 0]);
+  expect(ofHundred([0.5, 0, 0.5])).toEqual([50, 0, 50]);
+});
+
+test('a slow carrier is drawn whole, without beats between its crests and the columns of the drawing', () => {
+  const page = sheetOf('long-wave-foil.json', 'handout').pages[0];
+  const bands = placedOn(page.scene.items).flatMap(({ item, put }) =>
+    item.kind === 'polyline' && item.closed && item.points.length > 200 ? [item.points.map(put)] : [],
+  );
+  // The programme's own trace is the first.
+  const tuned = bands[1].slice(0, bands[1].length / 2);
+  const zero = (Math.min(...bands[1].map((p) => p[1])) + Math.max(...bands[1].map((p) => p[1]))) / 2;
+  const near = tuned.slice(0, Math.floor(tuned.length / 20)).map((p) => zero - p[1]);
+  expect(Math.min(...near) / Math.max(...near)).toBeGreaterThan(0.85);
+});
