@@ -5,16 +5,24 @@ import { isLoop } from '../../engine/set/loops.ts';
 import { coilModel } from '../../engine/set/models.ts';
 import type { CoilDescription } from '../../engine/set/parts/coil.ts';
 import { capital, formatNumber, formatQuantity } from '../../engine/units/format.ts';
+import { CHEEK_THICKNESS, cheekDiameter, endsWhereItStarts, placeInPile } from '../drawings/coil/cheek.ts';
 import { drawCoil, tapsOf } from '../drawings/coil/coil.ts';
-import { close, overall, type Tap, type WoundDescription } from '../drawings/coil/drawn.ts';
-import { spiderOutline } from '../drawings/coil/spider.ts';
-import { circle, line, polyline, rect, text } from '../scene/build.ts';
-import type { Item, Point } from '../scene/scene.ts';
+import { type CoilOf, close, overall, SPARE, type Tap, type WoundDescription } from '../drawings/coil/drawn.ts';
+import {
+  basketTemplate,
+  type CoilTemplate,
+  cheekTemplates,
+  HOLES_APART,
+  HOLES_FROM_END,
+  spiderTemplate,
+  spiralTemplate,
+  stripTemplate,
+} from './coil-templates.ts';
 import { dialText } from './dial-text.ts';
 import { Flow } from './flow.ts';
-import { BODY, type PaperName, type Sheet } from './page.ts';
+import { type PaperName, type Sheet, TOP } from './page.ts';
 import { loopSheet } from './sheets-loop.ts';
-import { TAIL, TAP_LOOP, tally, wireToCut, wireWords } from './winding.ts';
+import { gaugeWords, insteadOfCovered, TAIL, tally, tapWire, wireToCut, wireWords } from './winding.ts';
 import { count, cutLength, ohms, printable } from './words.ts';
 
 /** One sheet for each coil, and one for a frame or rod that is a coil itself. */
@@ -64,12 +72,14 @@ function woundSheet(
   const turns = `${formatNumber(model.turns, 4)} turns`;
   const facts: string[][] = [
     ['Former', formerWords(coil)],
-    ['Wire', wireWords(coil.wire)],
+    ...formerSizes(coil, model),
+    ['Wire', `${wireWords(coil.wire)}${gaugeWords(coil.wire)}`],
+    ...otherWire(coil),
     ['Turns', `${turns}, all wound the same way round`],
     ['Winding', windingWords(coil, model)],
     [
       'Wire to cut',
-      `${cutLength(wireToCut(model, taps.length))}: ${formatQuantity(model.wireLength, 'length', 3)} on the coil, ${Math.round(TAIL * 1e3)} mm left free at each end${taps.length > 0 ? `, ${Math.round(TAP_LOOP * 1e3)} mm for each tap` : ''}, and a little over`,
+      `${cutLength(wireToCut(model, taps.length))}: ${formatQuantity(model.wireLength, 'length', 3)} on the coil, ${Math.round(TAIL * 1e3)} mm left free at each end${taps.length > 0 ? `, ${Math.round(tapWire(model) * 1e3)} mm for each tap` : ''}, and a little over`,
     ],
   ];
   flow.table(
@@ -79,7 +89,9 @@ function woundSheet(
     ],
     facts,
   );
-  flow.figure(drawCoil(coil, { taps, width: Math.min(flow.width, 150), height: 78 }), { height: 80 });
+  // A pile's layers, cheeks and ends want more room than one layer does.
+  const height = coil.shape === 'multilayer' ? 100 : 78;
+  flow.figure(drawCoil(coil, { taps, width: Math.min(flow.width, 150), height }), { height: height + 2 });
   if (taps.length > 0) {
     flow.heading('Taps, counted from the start');
     flow.table(
@@ -111,15 +123,16 @@ function woundSheet(
 const mm = (metres: number): string => formatQuantity(metres, 'length', 3);
 
 function formerWords(coil: WoundDescription): string {
-  const stuff =
-    coil.former === 'air' ? 'none left in (wound on something and drawn off, or on thin ribs)' : coil.former;
+  const air = coil.shape !== 'core' && coil.former === 'air';
+  const stuff = coil.shape === 'core' || air ? 'any dry insulator' : coil.former;
+  const drawnOff = air ? ', which is drawn out when the turns hold together, or thin ribs in its place' : '';
   switch (coil.shape) {
     case 'solenoid':
     case 'multilayer':
     case 'bank-wound':
-      return `tube of ${stuff}, ${mm(coil.formerDiameter)} outside. Any tube within 1 mm will do; a wider one needs fewer turns. Dry card or wood is varnished before and after winding`;
+      return `tube of ${stuff}, ${mm(coil.formerDiameter)} outside${drawnOff}. Any tube within 1 mm will do; a wider one needs fewer turns${/card|wood/.test(stuff) ? '. Dry it, and varnish it before and after winding' : ''}`;
     case 'spiral':
-      return `flat card or board of ${stuff}, first turn ${mm(coil.innerDiameter)} across`;
+      return `flat card or board of ${stuff}${drawnOff}, first turn ${mm(coil.innerDiameter)} across`;
     case 'spider':
       return `disc of ${stuff}, ${mm(coil.discThickness)} thick, with ${coil.slots} slots round a hub of ${mm(coil.innerDiameter)}: template below`;
     case 'basket':
@@ -129,13 +142,48 @@ function formerWords(coil: WoundDescription): string {
   }
 }
 
+const isTube = (coil: WoundDescription): coil is CoilOf<'solenoid' | 'multilayer' | 'bank-wound'> =>
+  coil.shape === 'solenoid' || coil.shape === 'multilayer' || coil.shape === 'bank-wound';
+
+/** How long a tube is cut, m. */
+export const tubeLength = (model: CoilModel): number => model.windingLength + (2 * SPARE) / 1e3;
+
+function formerSizes(coil: WoundDescription, model: CoilModel): string[][] {
+  if (!isTube(coil)) return [];
+  const rows = [
+    [
+      'Length of the tube',
+      `${mm(tubeLength(model))}: ${mm(model.windingLength)} for the winding, ${SPARE} mm spare at either end`,
+    ],
+  ];
+  if (coil.shape === 'multilayer')
+    rows.push([
+      'Cheeks',
+      `2 rings of stiff card or thin plywood, ${CHEEK_THICKNESS} mm thick, ${mm(cheekDiameter(coil) / 1e3)} across, hole ${mm(coil.formerDiameter)}: templates below`,
+    ]);
+  return rows;
+}
+
+/** From turn to turn, and what of it lies between two of them, mm. */
+const gapOf = (coil: WoundDescription): number => pitchOf(coil) - overall(coil);
+/** Turns that touch, but for what hands leave. */
+const touching = (coil: WoundDescription): boolean => gapOf(coil) < Math.max(0.05, 0.03 * overall(coil));
+
+function otherWire(coil: WoundDescription): string[][] {
+  if (coil.shape === 'core') return [];
+  const words = insteadOfCovered(coil.wire, pitchOf(coil));
+  return words
+    ? [['Instead', `${words}${coil.shape === 'multilayer' ? ', and paper as thick between the layers' : ''}`]]
+    : [];
+}
+
 function windingWords(coil: WoundDescription, model: CoilModel): string {
   const length = mm(model.windingLength);
   switch (coil.shape) {
     case 'solenoid':
-      return coil.pitch === undefined
+      return touching(coil)
         ? `one layer, each turn touching the last: ${length} long in all`
-        : `one layer, ${mm(coil.pitch)} from turn to turn (wind a thread of ${mm(Math.max(0, coil.pitch - overall(coil) / 1e3))} along with the wire): ${length} long in all`;
+        : `one layer, ${mm(pitchOf(coil) / 1e3)} from turn to turn, with a gap of ${mm(gapOf(coil) / 1e3)}: ${length} long in all`;
     case 'multilayer':
       return `${coil.layers} layers of ${coil.turnsPerLayer} turns, to and fro, ${length} long between cheeks${coil.layerSpacing ? `, layers ${mm(coil.layerSpacing)} apart` : ''}; about ${mm(model.outerDiameter)} over all`;
     case 'bank-wound':
@@ -170,8 +218,8 @@ function tapPlace(coil: WoundDescription, turn: number): string {
     case 'bank-wound':
       return `${formatNumber((turn * pitch) / coil.layers, 3)} mm`;
     case 'multilayer': {
-      const layer = Math.min(coil.layers, Math.floor((turn - 1e-9) / coil.turnsPerLayer) + 1);
-      return `layer ${layer}, turn ${formatNumber(turn - (layer - 1) * coil.turnsPerLayer, 4)}`;
+      const { layer, turnInLayer } = placeInPile(coil, turn);
+      return `layer ${layer}, turn ${formatNumber(turnInLayer, 4)}`;
     }
     case 'basket':
       return `${formatNumber(turn * overall(coil), 3)} mm`;
@@ -189,83 +237,115 @@ function pitchOf(coil: WoundDescription): number {
   return coil.shape === 'spider' ? overall(coil) : close(coil);
 }
 
+/** A tap as it is made where nothing is wound over it. */
+const tapStep = (taps: readonly Tap[]): string[] =>
+  taps.length > 0
+    ? [
+        `At ${taps.map((t) => `turn ${formatNumber(t.turn, 4)} (${t.name})`).join(', ')} make a tap: hold the last turn with a thumb, pull out a loop of about 40 mm, twist it close to the coil six times, and wind on the same way. Scrape and tin the loop when all is wound.`,
+      ]
+    : [];
+
+function scrapeStep({ wire }: WoundDescription, taps: readonly Tap[]): string[] {
+  if (wire.covering === 'bare' && (wire.strands ?? 1) === 1) return [];
+  return [
+    `Scrape ${wire.covering === 'bare' || wire.covering.includes('enamel') ? 'the enamel' : 'the covering'} off the last 10 mm of each end${taps.length > 0 ? ' and tap' : ''}, all round, until the metal shines; tin them.`,
+  ];
+}
+
+const TALLY = 'Tick a box of the tally for every turn; where you are called away, tape the wire down first.';
+const VARNISH =
+  'Brush thin varnish over it, or leave it dry and bare of wax: both are good. Thick wax and damp cost loudness.';
+const HOLES = `two small holes ${HOLES_APART} mm apart, ${HOLES_FROM_END} mm from`;
+const tails = `${Math.round(TAIL * 1e3)} mm`;
+
+/** What is wound along with the wire to keep turns apart. */
+const threadWords = (coil: WoundDescription): string =>
+  `Wind a thread or fishing line of ${mm(gapOf(coil) / 1e3)} along with the wire, each touching the last: it keeps the turns apart`;
+
 function stepsFor(coil: WoundDescription, model: CoilModel, taps: readonly Tap[]): string[] {
   const last = formatNumber(model.turns, 4);
-  const tap =
-    taps.length > 0
-      ? [
-          `At ${taps.map((t) => `turn ${formatNumber(t.turn, 4)} (${t.name})`).join(', ')} make a tap: hold the last turn with a thumb, pull out a loop of about 40 mm, twist it close to the coil six times, and wind on the same way. Scrape and tin the loop when all is wound.`,
-        ]
-      : [];
-  const bare =
-    coil.wire.covering === 'bare'
-      ? []
-      : [
-          `Scrape ${coil.wire.covering.includes('enamel') ? 'the enamel' : 'the covering'} off the last 10 mm of each end and tap, all round, until the metal shines; tin them.`,
-        ];
-  const tally = 'Tick a box of the tally for every turn; where you are called away, tape the wire down first.';
   switch (coil.shape) {
     case 'solenoid':
     case 'bank-wound':
-    case 'multilayer': {
-      const start = `Make two small holes 3 mm apart, about 8 mm from one end of the tube. Thread the wire in at one and out at the other, twice, leaving ${Math.round(TAIL * 1e3)} mm inside: that is the start, and it goes to the earthed side. Mark it “start”.`;
-      const length = mm(model.windingLength);
-      const how =
-        coil.shape === 'solenoid'
-          ? [
-              'Fix the far end of the wire to a door handle, keep it taut, and walk towards it while you turn the tube. Push each turn against the last with a thumbnail; turns must not cross.',
-            ]
-          : coil.shape === 'bank-wound'
-            ? [
-                `Wind the first ${coil.layers} turns side by side; then, for each new turn of the bottom layer, lay one on top of it in every bank, so that the pile moves along the tube as you go.`,
-              ]
-            : [
-                `Fit two cheeks of card, ${length} apart (template below). Wind ${coil.turnsPerLayer} turns from one to the other, wrap a strip of thin paper round, wind the next layer back, and so on for ${coil.layers} layers.`,
-              ];
       return [
-        start,
-        ...how,
-        tally,
-        ...tap,
-        `At turn ${last} make two more holes and fix the end as you did the start; mark it “end”. The winding should be ${length} long: if it is more than a tenth out, the wire or the spacing is not the one reckoned with.`,
-        ...bare,
-        'Brush thin varnish over it, or leave it dry and bare of wax: both are good. Thick wax and damp cost loudness.',
+        `Cut the tube ${mm(tubeLength(model))} long. Make ${HOLES} one end, at the side and not where it is screwed down. Thread the wire in at one and out at the other, twice, leaving ${tails} inside: that is the start, and it goes to the earthed side. Mark it “start”. The winding begins ${SPARE} mm from the tube’s end.`,
+        ...(coil.shape === 'solenoid'
+          ? [
+              `Fix the far end of the wire to a door handle, keep it taut, and walk towards it while you turn the tube. ${touching(coil) ? 'Push each turn against the last with a thumbnail' : threadWords(coil)}; turns must not cross.`,
+            ]
+          : [
+              `Wind the first ${coil.layers} turns side by side; then, for each new turn of the bottom layer, lay one on top of it in every bank, so that the pile moves along the tube as you go.`,
+            ]),
+        TALLY,
+        ...tapStep(taps),
+        `At turn ${last} make two more holes, ${HOLES_FROM_END} mm from the tube’s other end, and fix the end as you did the start; mark it “end”. The winding should be ${mm(model.windingLength)} long: if it is more than a tenth out, the wire or the spacing is not the one reckoned with.`,
+        ...scrapeStep(coil, taps),
+        VARNISH,
       ];
-    }
+    case 'multilayer':
+      return pileSteps(coil, model, taps);
     case 'spiral':
       return [
-        'Stick double-sided tape on the card, draw the first turn’s circle, and lay the wire on it, start leading to the back through a hole.',
-        `Lay turn against turn outward. ${tally}`,
-        ...tap,
-        `After turn ${last} lead the end to the back through a hole, and varnish.`,
-        ...bare,
+        'Stick double-sided tape on the card, draw the first turn’s circle, and lay the wire on it, start leading to the back through a hole: the template has its place.',
+        `Lay turn ${touching(coil) ? 'against turn ' : `by turn, ${mm(pitchOf(coil) / 1e3)} from one to the next, `}outward. ${TALLY}`,
+        ...tapStep(taps),
+        `After turn ${last} lead the end to the back through its hole, and varnish.`,
+        ...scrapeStep(coil, taps),
       ];
     case 'spider':
       return [
-        'Glue the template to the disc. Cut each slot down to the hub circle; take off burrs that would cut the covering.',
-        `Lead the start through a small hole by the hub, leaving ${Math.round(TAIL * 1e3)} mm. Wind in at one slot and out at the next${coil.over === 2 ? ' but one' : ''}: the wire is before one vane and behind the other. With ${coil.slots} slots each turn lies on the other side of the vanes from the one before.`,
-        tally,
-        ...tap,
-        `After turn ${last} fix the end through a hole in the rim of a vane.`,
-        ...bare,
+        'Glue the template to the disc. Cut each slot down to the hub circle; take off burrs that would cut the covering. Make the two holes marked on it.',
+        `Lead the start through the hole by the hub, leaving ${tails}. Wind in at one slot and out at the next${coil.over === 2 ? ' but one' : ''}: the wire is before one vane and behind the other. With ${coil.slots} slots each turn lies on the other side of the vanes from the one before.`,
+        TALLY,
+        ...tapStep(taps),
+        `After turn ${last} fix the end through the hole in the rim.`,
+        ...scrapeStep(coil, taps),
       ];
     case 'basket':
       return [
         `Drill ${coil.pegs} holes in a board by the template and stand the pegs in them, a little loose.`,
         `Fix the start to the board. Wind inside ${count(coil.over, 'peg')}, outside the next ${coil.over}, and so on; press the turns down as they rise.`,
-        tally,
-        ...tap,
+        TALLY,
+        ...tapStep(taps),
         `After turn ${last} tie the coil with waxed thread at every crossing, then draw the pegs and lift it off.`,
-        ...bare,
+        ...scrapeStep(coil, taps),
       ];
     case 'core':
       return [
         'Tape sharp edges of the core. Pass half of the wire through and wind from the middle outward, first one way and then the other: each pass through the hole is one turn.',
-        tally,
-        ...tap,
-        ...bare,
+        TALLY,
+        ...tapStep(taps),
+        ...scrapeStep(coil, taps),
       ];
   }
+}
+
+/** Layers between cheeks, with taps that later layers cover. */
+function pileSteps(coil: CoilOf<'multilayer'>, model: CoilModel, taps: readonly Tap[]): string[] {
+  const length = mm(model.windingLength);
+  const back = endsWhereItStarts(coil);
+  const paper = (coil.layerSpacing !== undefined ? coil.layerSpacing * 1e3 : close(coil)) - overall(coil);
+  const between =
+    coil.layers === 1
+      ? ''
+      : paper > 0.05
+        ? ` Wrap paper round it, ${mm(paper / 1e3)} thick in all and as wide as the winding. Wind the next layer back over it, and so on for ${coil.layers} layers.`
+        : ` Wind the next layer back straight over it, and so on for ${coil.layers} layers; a strip of the thinnest paper goes only where a layer does not lie even.`;
+  const stands = (cheekDiameter(coil) - coil.formerDiameter * 1e3) / 2;
+  return [
+    `Cut the tube ${mm(tubeLength(model))} long and two cheeks by the templates below. Glue the cheeks on the tube, square to it, ${SPARE - CHEEK_THICKNESS} mm from either end, so that ${length} is left between them; let the glue dry.`,
+    `Make ${HOLES} the tube’s end by the cheek marked “start”. Thread the wire in at one and out at the other, twice, leaving ${tails} inside: that is the start, and it goes to the earthed side. Mark it “start”, and lead the wire through that cheek’s hole close to the tube.`,
+    `Wind ${coil.turnsPerLayer} turns from that cheek to the other${touching(coil) ? ', each touching the last' : ''}.${touching(coil) ? '' : ` ${threadWords(coil)}.`}${between}`,
+    TALLY,
+    ...taps.map((t) => {
+      const { layer, toCheek, nearer, buried } = placeInPile(coil, t.turn);
+      return `At turn ${formatNumber(t.turn, 4)} (${t.name}), in layer ${layer}, make a tap: pull out a loop of ${Math.ceil(40 + toCheek)} mm and twist it. Draw a thin insulating sleeve over it, or fold a strip of paper round it, lay it flat across the turns to ${nearer === 'start' ? 'the cheek at the start' : 'the other cheek'}, ${Math.max(1, Math.round(toCheek))} mm away, and lead it out by the notch marked with its number. Wind on the same way${buried ? ': the next layer goes over it' : ''}.`;
+    }),
+    `At turn ${formatNumber(model.turns, 4)} the wire is ${back ? 'back at the cheek it began by' : 'at the other cheek'}. Lead it through the hole near that cheek’s rim, and fix it in two more holes ${HOLES_FROM_END} mm from the tube’s end${back ? ', on the side of the tube away from the start’s' : ''}; mark it “end”.${back ? ' Start and end leave side by side: the start is the one close to the tube, the end the one by the rim.' : ''} The pile should be ${mm(model.outerDiameter)} across: if its depth is more than a tenth out, the wire is not the one reckoned with.`,
+    ...scrapeStep(coil, taps),
+    VARNISH,
+    `The cheeks stand out ${formatNumber(stands, 2)} mm beyond the tube: screw it down on two blocks at least so thick.`,
+  ];
 }
 
 /** A slider wants a bare track on every turn, and a spring that touches one or two of them at a time. */
@@ -296,10 +376,13 @@ function checks(
   if (figures)
     rows.push([
       `Q at ${formatNumber(figures.qAt / 1e3, 4)} kHz`,
-      `about ${formatNumber(figures.q, 2)}; anything from ${formatNumber(q[0], 2)} to ${formatNumber(q[1], 2)} is in order`,
+      `about ${formatNumber(figures.q, 2)} (how little is lost: the higher, the sharper and louder); anything from ${formatNumber(q[0], 2)} to ${formatNumber(q[1], 2)} is in order`,
     ]);
   if (Number.isFinite(model.selfCapacitance))
-    rows.push(['Its own capacitance', formatQuantity(model.selfCapacitance, 'capacitance', 2)]);
+    rows.push([
+      'Its own capacitance',
+      `${formatQuantity(model.selfCapacitance, 'capacitance', 2)}, from turn to turn; it adds to the tuning capacitor’s`,
+    ]);
   if (Number.isFinite(model.dcResistance) && model.dcResistance > 0)
     rows.push([
       'Direct resistance, start to end',
@@ -326,11 +409,18 @@ function checks(
     list.push(
       `In the set, ${printable(best.name)} (${formatNumber(best.frequency / 1e3, 5)} kHz) should come in near ${dialText(set, best)} on the dial. ${set.arrangement.kind === 'slider' ? 'If it comes far from there, count the turns' : `If it comes at a lower reading (${openSide(set)}) the coil is too large: take off a turn; at a higher reading, too small`}. One turn moves a station by about ${formatNumber((0.85 * best.frequency) / model.turns / 1e3, 2)} kHz.`,
     );
-  else
-    list.push(
-      'Compare it with a coil of known inductance: across one capacitor the two tune to frequencies as the root of the inductances, upside down.',
-    );
+  else list.push(comparison(model));
   flow.list(list, 'box');
+}
+
+/** In figures, how a coil is compared with a known one by what the two tune to. */
+function comparison(model: CoilModel): string {
+  const across = 200e-12;
+  const tunesTo = (inductance: number): string => {
+    const own = Number.isFinite(model.selfCapacitance) ? model.selfCapacitance : 0;
+    return formatQuantity(1 / (2 * Math.PI * Math.sqrt(inductance * (across + own))), 'frequency');
+  };
+  return `Compare it with a coil of known inductance, with the same capacitor across each in turn: the one with more inductance tunes lower, and four times the inductance tunes to half the frequency. With ${formatQuantity(across, 'capacitance')} across it this coil should tune to ${tunesTo(model.inductance)}; at ${tunesTo(model.inductance * 1.1)} it has a tenth too much inductance, at ${tunesTo(model.inductance * 0.9)} a tenth too little.`;
 }
 
 /** How the tuning stands at a low reading. */
@@ -345,151 +435,65 @@ const openSide = (set: SetDescription): string =>
 
 /** What is cut or drilled for it, at full size. */
 function template(flow: Flow, coil: WoundDescription, model: CoilModel, taps: readonly Tap[]): void {
-  if (coil.shape === 'core') return;
-  flow.heading('Template, full size', 40);
-  if (coil.shape === 'spider') {
-    const { items, size } = spiderTemplate(coil, taps);
-    flow.template(
-      items,
-      { w: size, h: size },
-      `Spider former with ${coil.slots} slots, ${Math.round(size)} mm across.`,
-    );
-  } else if (coil.shape === 'basket') {
-    const { items, size } = basketTemplate(coil);
-    flow.template(items, { w: size, h: size }, `Circle of ${coil.pegs} pegs, ${mm(coil.pegCircle)} across.`);
-  } else if (coil.shape === 'spiral') {
-    const { items, size } = spiralTemplate(coil, model, taps);
-    flow.template(items, { w: size, h: size }, 'First and last turn of the spiral.');
-  } else {
-    flow.para('Lay this strip along the tube and prick through the marks: the start, every tap, and the end.', {
-      small: true,
-    });
-    const { items, w, h } = stripTemplate(coil, model, taps);
-    flow.template(
-      items,
-      { w, h },
-      `Strip with the places of the winding’s ends and taps, ${mm(model.windingLength)} from start to end.`,
-    );
-  }
-}
-
-const CUT = { stroke: 'ink', width: 0.3 } as const;
-const CROSS = { stroke: 'ink', width: 0.15 } as const;
-
-function cross([x, y]: Point, r = 4): Item[] {
-  return [line([x - r, y], [x + r, y], CROSS), line([x, y - r], [x, y + r], CROSS)];
-}
-
-export function spiderTemplate(
-  coil: Extract<CoilDescription, { shape: 'spider' }>,
-  taps: readonly Tap[] = [],
-): { items: Item[]; size: number } {
-  const { outline, hub, rim } = spiderOutline(coil);
-  const size = 2 * rim + 6;
-  const c: Point = [size / 2, size / 2];
-  const items: Item[] = [
-    polyline(
-      outline.map(([x, y]): Point => [c[0] + x, c[1] - y]),
-      { ...CUT, closed: true, title: 'cut here' },
-    ),
-    circle(c, hub, { stroke: 'soft', width: 0.2, dash: [1.5, 1] }),
-    circle(c, 2, CUT),
-    ...cross(c),
-    circle(c, hub + coil.turns * overall(coil), { stroke: 'soft', width: 0.2, dash: [1.5, 1] }),
-    ...taps.map((t) => circle(c, hub + t.turn * overall(coil), { stroke: 'soft', width: 0.15, dash: [0.8, 0.8] })),
-  ];
-  if (hub > 16) items.push(text([c[0], c[1] + 7], `hub ${mm(coil.innerDiameter)}`, 2.3, { anchor: 'middle' }));
-  for (let k = 0; k < coil.slots; k++) {
-    // Between two slots, on the rim.
-    const a = (2 * Math.PI * (k + 0.5)) / coil.slots;
-    items.push(
-      text([c[0] + (rim - 2.6) * Math.cos(a), c[1] - (rim - 2.6) * Math.sin(a)], `${k + 1}`, 2.3, {
-        anchor: 'middle',
-        sits: 'middle',
-        role: 'soft',
-      }),
-    );
-  }
-  return { items, size };
-}
-
-export function basketTemplate(coil: Extract<CoilDescription, { shape: 'basket' }>): { items: Item[]; size: number } {
-  const R = (coil.pegCircle * 1e3) / 2;
-  const r = (coil.pegDiameter * 1e3) / 2;
-  const size = 2 * R + 26;
-  const c: Point = [size / 2, size / 2];
-  const items: Item[] = [circle(c, R, { stroke: 'soft', width: 0.2, dash: [1.5, 1] }), circle(c, 2, CUT), ...cross(c)];
-  for (let k = 0; k < coil.pegs; k++) {
-    const a = (2 * Math.PI * k) / coil.pegs - Math.PI / 2;
-    const p: Point = [c[0] + R * Math.cos(a), c[1] + R * Math.sin(a)];
-    items.push(
-      circle(p, r, { ...CUT, title: 'peg' }),
-      ...cross(p, r + 1.5),
-      text([c[0] + (R + r + 5) * Math.cos(a), c[1] + (R + r + 5) * Math.sin(a)], `${k + 1}`, BODY - 0.6, {
-        anchor: 'middle',
-        sits: 'middle',
-      }),
-    );
-  }
-  return { items, size };
-}
-
-function spiralTemplate(
-  coil: Extract<CoilDescription, { shape: 'spiral' }>,
-  model: CoilModel,
-  taps: readonly Tap[],
-): { items: Item[]; size: number } {
-  const R = (model.outerDiameter * 1e3) / 2;
-  const size = 2 * R + 12;
-  const c: Point = [size / 2, size / 2];
-  const inner = (coil.innerDiameter * 1e3) / 2;
-  return {
-    size,
-    items: [
-      circle(c, inner, CUT),
-      circle(c, R, CUT),
-      ...taps.map((t) => circle(c, inner + t.turn * pitchOf(coil), { stroke: 'soft', width: 0.2, dash: [1.5, 1] })),
-      circle(c, 2, CUT),
-      ...cross(c),
-    ],
+  const put = (made: CoilTemplate, alt: string): void => {
+    flow.heading('Template, full size', keptWith(flow, made.h));
+    flow.template(made.items, made, alt);
   };
-}
-
-export function stripTemplate(
-  coil: WoundDescription,
-  model: CoilModel,
-  taps: readonly Tap[],
-): { items: Item[]; w: number; h: number; x0: number } {
-  const length = model.windingLength * 1e3;
-  const spare = 12;
-  const w = length + 2 * spare;
-  const h = 22;
-  const items: Item[] = [rect(0, 0, w, h, { ...CUT, title: 'cut here' })];
-  const along = (turn: number): number => {
-    if (coil.shape === 'multilayer') {
-      const layer = Math.floor((turn - 1e-9) / coil.turnsPerLayer);
-      const within = turn / coil.turnsPerLayer - layer;
-      return spare + length * (layer % 2 === 0 ? within : 1 - within);
+  switch (coil.shape) {
+    case 'core':
+      return;
+    case 'spider': {
+      const made = spiderTemplate(coil, taps);
+      put(made, `Spider former with ${coil.slots} slots, ${Math.round(made.h)} mm across.`);
+      return;
     }
-    return spare + (length * turn) / model.turns;
-  };
-  const marks = [
-    { x: spare, words: 'start', strong: true },
-    ...taps.map((t) => ({ x: along(t.turn), words: `${formatNumber(t.turn, 4)}`, strong: false })),
-    { x: spare + length, words: coil.shape === 'multilayer' ? 'cheek' : 'end', strong: true },
-  ];
-  let row = 0;
-  let last = -100;
-  for (const m of [...marks].sort((a, b) => a.x - b.x)) {
-    items.push(
-      line([m.x, 0], [m.x, 9], { stroke: 'ink', width: m.strong ? 0.3 : 0.2, cap: 'butt', title: m.words }),
-      circle([m.x, 9.8], 0.8, { stroke: 'ink', width: 0.2 }),
-    );
-    row = m.x - last < 12 ? (row + 1) % 3 : 0;
-    items.push(text([m.x, 14 + row * 3.4], m.words, 2.4, { anchor: 'middle', bold: m.strong }));
-    last = m.x;
+    case 'basket':
+      put(basketTemplate(coil), `Circle of ${coil.pegs} pegs, ${mm(coil.pegCircle)} across.`);
+      return;
+    case 'spiral':
+      put(spiralTemplate(coil, model, taps), 'First and last turn of the spiral.');
+      return;
+    default:
+      tubeTemplates(flow, coil, model, taps);
   }
-  return { items, w, h, x0: spare };
+}
+
+/** Height that a heading keeps below it on its page, so that it does not part from its template where both fit a page. */
+const keptWith = (flow: Flow, height: number): number => (height < flow.bottom - TOP - 16 ? height + 4 : 40);
+
+function tubeTemplates(
+  flow: Flow,
+  coil: CoilOf<'solenoid' | 'multilayer' | 'bank-wound'>,
+  model: CoilModel,
+  taps: readonly Tap[],
+): void {
+  const strip = stripTemplate(coil, model, taps);
+  const pile = coil.shape === 'multilayer';
+  flow.heading(pile ? 'Templates, full size' : 'Template, full size', keptWith(flow, strip.h + 10));
+  flow.para(stripWords(coil, taps), { small: true });
+  flow.template(
+    strip.items,
+    strip,
+    `Strip as long as the tube with the places of the winding’s ends${taps.length > 0 ? ' and taps' : ''}, ${mm(model.windingLength)} from start to end.`,
+  );
+  if (!pile) return;
+  const across = mm(cheekDiameter(coil) / 1e3);
+  for (const made of cheekTemplates(coil, taps)) {
+    flow.need(keptWith(flow, made.h + 4));
+    flow.para(`${made.words}: ${across} across, hole ${mm(coil.formerDiameter)}, ${CHEEK_THICKNESS} mm thick.`, {
+      small: true,
+      bold: true,
+    });
+    flow.template(made.items, made, `${made.words}, ${across} across.`);
+  }
+}
+
+function stripWords(coil: CoilOf<'solenoid' | 'multilayer' | 'bank-wound'>, taps: readonly Tap[]): string {
+  const lay =
+    'Lay this strip along the tube, end to end with it, and prick through the small circles: they are the holes that hold the wire.';
+  if (coil.shape === 'multilayer')
+    return `${lay} The lines are where the inner faces of the cheeks stand.${endsWhereItStarts(coil) ? ' The two holes for the end are made at the same end of the tube, on its other side.' : ''}`;
+  return `${lay} The lines only show where the winding begins${taps.length > 0 ? ', is tapped' : ''} and ends; ${taps.length > 0 ? 'taps are loops of the wire and need no holes' : 'there are no holes there'}.`;
 }
 
 function measuredSheet(
@@ -510,7 +514,7 @@ function measuredSheet(
     ],
     [
       ['Inductance', formatQuantity(coil.inductance, 'inductance')],
-      ['Q', `${formatNumber(coil.q, 3)} at ${formatNumber(coil.at / 1e3, 4)} kHz`],
+      ['Q (how little is lost)', `${formatNumber(coil.q, 3)} at ${formatNumber(coil.at / 1e3, 4)} kHz`],
       ['Its own capacitance', formatQuantity(coil.selfCapacitance, 'capacitance', 2)],
       ...(taps.length > 0
         ? [

@@ -5,18 +5,25 @@ import { circle, group, line, rect, text } from '../../scene/build.ts';
 import type { Item, Scene } from '../../scene/scene.ts';
 import { BOLD, dimension, drawing, millimetres, PLAIN, paperFor, type Room, SMALL, THIN } from '../paper.ts';
 import { aerialWords } from './aerial-words.ts';
+import { frameParts } from './frame-parts.ts';
 
 type Loop<K extends LoopDescription['kind']> = Extract<LoopDescription, { kind: K }>;
 
 export const drawLoop = (aerial: LoopDescription, room: Room): Scene =>
   aerial.kind === 'frame' ? drawFrame(aerial, room) : drawRod(aerial, room);
 
+/** How far the middle of a rod's coil is from the nearer end of the rod, m: at ±1 the coil's end is flush with the rod's. */
+export const coilFromEnd = ({ length, winding, position }: Loop<'ferrite rod'>): number =>
+  length / 2 - (Math.abs(position) * (length - winding)) / 2;
+
 /** From the front on its stand, and from the side with its turns. */
 function drawFrame(aerial: Loop<'frame'>, room: Room): Scene {
   const s = aerial.side * 1e3;
   const pitch = aerial.pitch * 1e3;
-  const depth = aerial.winding === 'spiral' ? pitch : aerial.turns * pitch;
-  const stand = s * 0.12;
+  const parts = frameParts(aerial);
+  const depth = aerial.winding === 'spiral' ? 0 : parts.depth * 1e3;
+  const stand = parts.mast * 1e3 - s / 2;
+  const foot = parts.foot * 1e3;
   const gap = s * 0.25;
   const paper = paperFor({ x: -s / 2, y: -s / 2 - stand, w: s + gap + depth, h: s + stand }, room, {
     top: 8,
@@ -27,10 +34,13 @@ function drawFrame(aerial: Loop<'frame'>, room: Room): Scene {
   const { at, mm } = paper;
   const [x, y] = at(-s / 2, s / 2);
   const side = at(s / 2 + gap, s / 2);
+  const corner = aerial.outline === 'square' ? s / 2 : s / 2 / Math.SQRT2;
+  const lath = { stroke: 'soft', width: 1 } as const;
   const items: Item[] = [
-    line(at(0, s / 2), at(0, -s / 2 - stand), { stroke: 'soft', width: 1 }),
-    line(at(-s / 2, 0), at(s / 2, 0), { stroke: 'soft', width: 1 }),
-    line(at(-s * 0.2, -s / 2 - stand), at(s * 0.2, -s / 2 - stand), { stroke: 'soft', width: 1.4 }),
+    line(at(0, 0), at(0, -s / 2 - stand), lath),
+    line(at(-corner, -corner), at(corner, corner), lath),
+    line(at(-corner, corner), at(corner, -corner), lath),
+    line(at(-foot / 2, -s / 2 - stand), at(foot / 2, -s / 2 - stand), { stroke: 'soft', width: 1.4 }),
   ];
   const spiral = aerial.winding === 'spiral';
   const step = Math.max(1, Math.ceil(0.6 / Math.max(mm(pitch), 1e-6)));
@@ -45,7 +55,7 @@ function drawFrame(aerial: Loop<'frame'>, room: Room): Scene {
     );
   }
   for (let i = 0; i < (spiral ? 1 : aerial.turns); i += step) {
-    const px = side[0] + mm((i + 0.5) * pitch);
+    const px = side[0] + mm(i * pitch);
     items.push(line([px, side[1]], [px, side[1] + mm(s)], { stroke: 'copper', width: PLAIN }));
   }
   items.push(
@@ -70,6 +80,7 @@ function drawRod(aerial: Loop<'ferrite rod'>, room: Room): Scene {
   const [x, y] = at(-l / 2, d / 2);
   // At ±1 the coil's middle is as far out as the coil's end may go.
   const middle = (aerial.position * (l - w)) / 2;
+  const near = coilFromEnd(aerial) * 1e3;
   const items: Item[] = [
     rect(x, y, mm(l), mm(d), { fill: 'metal', stroke: 'ink', width: PLAIN, radius: Math.min(1.5, mm(d) / 4) }),
   ];
@@ -91,7 +102,10 @@ function drawRod(aerial: Loop<'ferrite rod'>, room: Room): Scene {
       `${formatNumber(aerial.turns, 3)} turns in ${millimetres(w)}`,
       4,
     ),
-    ...dimension(at(-l / 2, -d / 2), at(l / 2, -d / 2), millimetres(l), -7),
+    ...(middle < 0
+      ? dimension(at(-l / 2, -d / 2), at(middle, -d / 2), millimetres(near), -6)
+      : dimension(at(middle, -d / 2), at(l / 2, -d / 2), millimetres(near), -6)),
+    ...dimension(at(-l / 2, -d / 2), at(l / 2, -d / 2), millimetres(l), -12.5),
     text(
       [2, paper.height - 2],
       `rod ${millimetres(d)} thick, permeability ${formatNumber(aerial.permeability, 3)}`,

@@ -21,6 +21,9 @@ export interface DrawnCoil {
 export type WoundDescription = Exclude<CoilDescription, { shape: 'measured' }>;
 export type CoilOf<S extends CoilDescription['shape']> = Extract<CoilDescription, { shape: S }>;
 
+/** How far a tube reaches beyond its winding at either end, mm. */
+export const SPARE = 8;
+
 /** Wire as the engine's wire model has it. */
 export const wireOf = (coil: WoundDescription): Wire => ({
   diameter: coil.wire.size,

@@ -1,11 +1,11 @@
 import { windingOf } from '../../../engine/parts/coil/shapes.ts';
+import { coilModel } from '../../../engine/set/models.ts';
 import { formatNumber } from '../../../engine/units/format.ts';
-import { circle, line, rect } from '../../scene/build.ts';
+import { circle, line, rect, text } from '../../scene/build.ts';
 import type { Item, Point } from '../../scene/scene.ts';
-import { dimension, millimetres, PLAIN, paperFor, type Room, THIN } from '../paper.ts';
-import { type CoilOf, type DrawnCoil, overall, type Tap, tapLabels, wireOf } from './drawn.ts';
-
-const SPARE = 8;
+import { dimension, millimetres, PLAIN, paperFor, type Room, SMALL, THIN } from '../paper.ts';
+import { CHEEK_THICKNESS, cheekDiameter, endsWhereItStarts } from './cheek.ts';
+import { type CoilOf, type DrawnCoil, overall, SPARE, type Tap, tapLabels, wireOf } from './drawn.ts';
 
 /** A coil of several layers cut through its axis: every turn is seen twice, as the engine places it. */
 export function drawnSection(
@@ -35,10 +35,11 @@ export function drawnSection(
   const thick = overall(coil);
   const z = Array.from(winding.z, (v) => v * 1e3);
   const r = Array.from(winding.radius, (v) => v * 1e3);
-  const length = Math.max(...z) + thick;
+  const length = Math.max(coilModel(coil).windingLength * 1e3, Math.max(...z) + thick);
   const outer = Math.max(...r) + thick / 2;
   const wall = Math.min(2, d / 12);
-  const paper = paperFor({ x: -SPARE, y: -outer, w: length + 2 * SPARE, h: 2 * outer }, room, {
+  const reach = coil.shape === 'multilayer' ? cheekDiameter(coil) / 2 : outer;
+  const paper = paperFor({ x: -SPARE, y: -reach, w: length + 2 * SPARE, h: 2 * reach }, room, {
     top: taps.length > 0 ? 16 : 10,
     bottom: 14,
     left: 14,
@@ -52,6 +53,19 @@ export function drawnSection(
       items.push(rect(x, y, mm(length + 2 * SPARE), mm(wall), { fill: 'card', stroke: 'ink', width: THIN }));
     }
   }
+  if (coil.shape === 'multilayer')
+    for (const side of [1, -1])
+      for (const from of [-CHEEK_THICKNESS, length]) {
+        const [x, y] = at(from, side > 0 ? reach : -d / 2);
+        items.push(
+          rect(x, y, mm(CHEEK_THICKNESS), mm(reach - d / 2), {
+            fill: 'card',
+            stroke: 'ink',
+            width: THIN,
+            title: 'cheek',
+          }),
+        );
+      }
   items.push(line(at(-SPARE - 2, 0), at(length + SPARE + 2, 0), { stroke: 'soft', width: THIN, dash: [4, 1, 0.7, 1] }));
   const size = mm(thick);
   const each = size >= 0.5 && z.length <= 1500;
@@ -70,8 +84,8 @@ export function drawnSection(
   const layers = coil.layers;
   items.push(
     ...dimension(
-      at(0, -outer),
-      at(length, -outer),
+      at(0, -reach),
+      at(length, -reach),
       `${millimetres(length)}, ${formatNumber(winding.turns, 4)} turns`,
       -6,
     ),
@@ -84,12 +98,41 @@ export function drawnSection(
     ),
     paper.note,
   );
+  // Beyond the pile: the start low by the former, the end high over the last layer.
+  const beside = Math.max(2, mm(CHEEK_THICKNESS) + 1);
+  const left = at(0, 0)[0] - beside;
+  const low = at(0, d / 2)[1] - 1;
+  const top = at(0, reach)[1];
+  const back = coil.shape === 'multilayer' && endsWhereItStarts(coil);
+  const ends: { words: string; from: Point; label: Point; anchor: 'start' | 'end' }[] = [
+    { words: 'start', from: at(0, d / 2 + thick / 2), label: [left, low], anchor: 'end' },
+    back
+      ? { words: 'end', from: at(0, outer - thick / 2), label: [left, low - 3.8], anchor: 'end' }
+      : {
+          words: 'end',
+          from: at(length, outer - thick / 2),
+          label: [at(length, 0)[0] + beside, top - 1.2],
+          anchor: 'start',
+        },
+  ];
+  for (const { words, from, label, anchor } of ends)
+    items.push(
+      line(from, [label[0], label[1] - 0.8], { stroke: 'copper', width: PLAIN }),
+      text([label[0] + (anchor === 'end' ? -0.6 : 0.6), label[1]], words, SMALL, { anchor, role: 'copper' }),
+    );
+  // The cores of these words: names of taps keep a gap from them anyhow.
+  const taken = ends.map(({ label, anchor }) => ({
+    x: anchor === 'end' ? label[0] - 7.5 : label[0] + 1,
+    y: label[1] - 1.2,
+    w: 6.5,
+    h: 0.8,
+  }));
   const marks = taps.map((t) => {
     const i = Math.min(z.length - 1, Math.max(0, Math.round(t.turn) - 1));
     const p = at(z[i] + thick / 2, r[i]);
-    return { ...t, at: p, toward: [p[0], at(0, outer)[1] - 5] as Point };
+    return { ...t, at: p, toward: [p[0], top - 5] as Point };
   });
-  items.push(...tapLabels(marks, { x: 1, y: 1, w: paper.width - 2, h: at(0, outer)[1] - 2 }));
+  items.push(...tapLabels(marks, { x: 1, y: 1, w: paper.width - 2, h: top - 2 }, taken));
   return { items, paper };
 }
 

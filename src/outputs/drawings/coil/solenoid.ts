@@ -2,10 +2,7 @@ import { formatNumber } from '../../../engine/units/format.ts';
 import { line, rect, text } from '../../scene/build.ts';
 import type { Item, Point } from '../../scene/scene.ts';
 import { dimension, millimetres, PLAIN, paperFor, type Room, SMALL, THIN } from '../paper.ts';
-import { type CoilOf, close, type DrawnCoil, overall, shown, type Tap, tapLabels } from './drawn.ts';
-
-/** How far a former reaches beyond its winding at either end, mm. */
-const SPARE = 8;
+import { type CoilOf, close, type DrawnCoil, overall, SPARE, shown, type Tap, tapLabels } from './drawn.ts';
 
 /** Former and turns seen from the side; x 0 at the first turn, y 0 on the axis, mm of the thing. */
 export function solenoidSide(coil: CoilOf<'solenoid'>, at: (x: number, y: number) => Point, scale: number): Item[] {
@@ -66,17 +63,17 @@ export function drawnSolenoid(coil: CoilOf<'solenoid'>, taps: readonly Tap[], ro
       stroke: 'copper',
       width: PLAIN,
     }),
-    text([at(length, 0)[0] + 3.5, at(0, reach)[1] - 4], 'finish', SMALL, { role: 'copper' }),
+    text([at(length, 0)[0] + 3.5, at(0, reach)[1] - 4], 'end', SMALL, { role: 'copper' }),
     text([left[0] - 3, left[1] + 4.5], 'start', SMALL, { anchor: 'end', role: 'copper' }),
     ...dimension(left, right, `${formatNumber(coil.turns, 4)} turns in ${millimetres(length)}`, -9.5),
     ...dimension(at(-SPARE, -d / 2), at(-SPARE, d / 2), millimetres(d), 5),
     paper.note,
   );
-  const finish = { x: at(length, 0)[0] + 1, y: at(0, reach)[1] - 7, w: 14, h: 6 };
+  const end = { x: at(length, 0)[0] + 1, y: at(0, reach)[1] - 7, w: 14, h: 6 };
   const marks = taps.map((t) => {
     const p = at(t.turn * pitch, reach);
     return { ...t, at: p, toward: [p[0], p[1] - 7] as Point };
   });
-  items.push(...tapLabels(marks, { x: 1, y: 1, w: paper.width - 2, h: at(0, reach)[1] - 2 }, [finish]));
+  items.push(...tapLabels(marks, { x: 1, y: 1, w: paper.width - 2, h: at(0, reach)[1] - 2 }, [end]));
   return { items, paper };
 }
