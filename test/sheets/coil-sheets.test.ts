@@ -10,7 +10,6 @@ import { coilFromEnd } from '../../src/outputs/drawings/aerial/loop.ts';
 import { placeInPile } from '../../src/outputs/drawings/coil/cheek.ts';
 import { type CoilOf, SPARE } from '../../src/outputs/drawings/coil/drawn.ts';
 import type { Item } from '../../src/outputs/scene/scene.ts';
-import { FORMER_SPARE } from '../../src/outputs/sheets/build/footprints.ts';
 import { capacitorMaterials, capacitorSteps, homeMade } from '../../src/outputs/sheets/capacitor-making.ts';
 import { cheekTemplates, spiderTemplate, stripTemplate } from '../../src/outputs/sheets/coil-templates.ts';
 import { type Sheet, sheetsFor } from '../../src/outputs/sheets/index.ts';
@@ -103,9 +102,8 @@ describe('a tube', () => {
   const length = coilModel(coil).windingLength * 1e3;
 
   test('is as long on the sheet as on the board, and its strip as long as it', () => {
-    expect(SPARE).toBe(FORMER_SPARE);
     const { w } = stripTemplate(coil, coilModel(coil), []);
-    expect(w).toBeCloseTo(length + 2 * FORMER_SPARE, 9);
+    expect(w).toBeCloseTo(length + 2 * SPARE, 9);
     expect(wordsOf(coilSheet(set))).toContain(`Cut the tube ${Math.round(w)} mm long`);
   });
 

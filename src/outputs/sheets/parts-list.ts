@@ -105,7 +105,12 @@ export function partsList(
         else if (t?.kind === 'measured')
           add('1', `${part.tag}, ${part.words}`, 'the one measured', 'another: measure it and work the dial out again');
         else if (t)
-          add('1', `${part.tag}, ${part.words}`, `home-made, ${t.kind}`, 'a bought one of the same capacitance');
+          add(
+            '1',
+            `${part.tag}, ${part.words}`,
+            `home-made of ${HOME_MADE[t.kind] ?? t.kind}: its own sheet lists what it needs`,
+            'a bought one of the same capacitance',
+          );
         break;
       }
       case 'capacitor': {
@@ -183,7 +188,7 @@ export function partsList(
           add(
             '1',
             `Ferrite rod ${part.tag}`,
-            `${formatQuantity(set.aerial.length, 'length')} long, ${formatQuantity(set.aerial.diameter, 'length')} thick`,
+            `${formatQuantity(set.aerial.length, 'length')} long, ${formatQuantity(set.aerial.diameter, 'length')} thick; its own sheet lists sleeve and blocks`,
             'a longer one: fewer turns',
           );
           add(
@@ -196,7 +201,7 @@ export function partsList(
           add(
             '1',
             `Frame ${part.tag}`,
-            `${set.aerial.outline}, ${formatQuantity(set.aerial.side, 'length')}, dry wood`,
+            `${set.aerial.outline}, ${formatQuantity(set.aerial.side, 'length')}, of dry wood: its own sheet lists laths, screws and leads`,
             'any dry wood or plastic',
           );
           add(cutLength(loopWire(set)), `Wire for ${part.tag}`, wireWords(set.aerial.wire), 'one gauge either way');
@@ -239,6 +244,13 @@ export function partsList(
     add(`${pins}`, 'Solder tags or brass pins', 'where parts and wires meet', 'brass screws with two washers each');
   return rows;
 }
+
+const HOME_MADE: Readonly<Record<string, string>> = {
+  foil: 'foil or plates',
+  tubes: 'two tubes',
+  book: 'two leaves',
+  vanes: 'vanes',
+};
 
 /** Parts that end in terminals of their own on the board. */
 const hasPosts = ({ kind, words }: BoardParts['parts'][number]): boolean =>

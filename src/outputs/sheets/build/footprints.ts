@@ -2,7 +2,8 @@ import type { SetDescription } from '../../../engine/set/description.ts';
 import { coilModel } from '../../../engine/set/models.ts';
 import type { CoilDescription } from '../../../engine/set/parts/coil.ts';
 import type { TuningDescription } from '../../../engine/set/parts/tuning.ts';
-import { close, overall } from '../../drawings/coil/drawn.ts';
+import { CHEEK_THICKNESS, cheekDiameter } from '../../drawings/coil/cheek.ts';
+import { close, overall, SPARE } from '../../drawings/coil/drawn.ts';
 import { solenoidLength } from '../../drawings/coil/solenoid.ts';
 import { spiderOutline } from '../../drawings/coil/spider.ts';
 import { circle, line, polyline, rect } from '../../scene/build.ts';
@@ -30,8 +31,6 @@ export interface Footprint {
 
 const OUTLINE = { stroke: 'ink', width: 0.3 } as const;
 const DASHED = { ...OUTLINE, dash: [2, 1.2] } as const;
-/** Former beyond the winding at either end, mm. */
-export const FORMER_SPARE = 8;
 
 export function footprint(part: BoardPart, set: SetDescription, axis: 'x' | 'y' = 'x'): Footprint {
   switch (part.kind) {
@@ -184,11 +183,12 @@ function woundFootprint(
       axis: 'up',
     };
   }
-  const spare = FORMER_SPARE;
   const length = coil.shape === 'solenoid' ? solenoidLength(coil) : Math.max(model.windingLength * 1e3, close(coil));
   const across = coil.shape === 'solenoid' ? coil.formerDiameter * 1e3 + 2 * overall(coil) : model.outerDiameter * 1e3;
   const former = coil.formerDiameter * 1e3;
-  const whole = length + 2 * spare;
+  const whole = length + 2 * SPARE;
+  // A pile stands on its cheeks, and its ends come out at their rims.
+  const widest = coil.shape === 'multilayer' ? cheekDiameter(coil) : across;
   const along = (t: string): number => {
     const turn = turnOf(t, turns, turns / 2);
     // Layers come back over one another; their taps are brought out at one cheek or the other.
@@ -202,19 +202,26 @@ function woundFootprint(
   const place = (x: number, y: number): Point => (axis === 'x' ? [x, y] : [y, x]);
   const box = (x: number, y: number, w: number, h: number, look: object): Item =>
     axis === 'x' ? rect(x, y, w, h, look) : rect(y, x, h, w, look);
+  const cheeks =
+    coil.shape === 'multilayer'
+      ? [-length / 2 - CHEEK_THICKNESS, length / 2].map((x) =>
+          box(x, -widest / 2, CHEEK_THICKNESS, widest, { ...OUTLINE, fill: 'paper' }),
+        )
+      : [];
   const hatch: Item[] = [];
   for (let x = -length / 2 + 1.5; x < length / 2; x += 3)
     hatch.push(line(place(x, -across / 2), place(x, across / 2), { stroke: 'faint', width: 0.2 }));
   return {
-    w: axis === 'x' ? whole : across,
-    h: axis === 'x' ? across : whole,
+    w: axis === 'x' ? whole : widest,
+    h: axis === 'x' ? widest : whole,
     items: [
       ...hatch,
       box(-whole / 2, -former / 2, whole, former, OUTLINE),
       box(-length / 2, -across / 2, length, across, OUTLINE),
+      ...cheeks,
       line(place(-whole / 2 - 3, 0), place(whole / 2 + 3, 0), { stroke: 'soft', width: 0.2, dash: [4, 1, 0.6, 1] }),
     ],
-    terminals: endsAt(part.terminals, along, across / 2, place),
+    terminals: endsAt(part.terminals, along, widest / 2, place),
     drills: [
       { at: place(-whole / 2 + 3, 0), diameter: 3 },
       { at: place(whole / 2 - 3, 0), diameter: 3 },
@@ -276,6 +283,10 @@ function loopFootprint(part: BoardPart, set: SetDescription): Footprint {
 
 /** Sizes of a bought variable capacitor: frame about this wide and deep, whatever its make. Common practice, no source. */
 const BOUGHT = 50;
+/** A home-made one's base beyond its sheets, and what of a moving tube one takes hold of, mm. */
+const BASE_LONGER = 35;
+const BASE_WIDER = 34;
+const HAND_END = 80;
 /** What stands out of its frame for the knob, mm. */
 const SPINDLE = 12;
 
@@ -309,15 +320,18 @@ function variableFootprint(part: BoardPart, tuning: TuningDescription | undefine
     case 'foil':
     case 'tubes': {
       const l = tuning.length * 1e3;
-      const h = tuning.kind === 'foil' ? tuning.width * 1e3 + 6 : (tuning.innerDiameter + 2 * tuning.gap) * 1e3 + 4;
+      const foil = tuning.kind === 'foil';
+      const h = foil ? tuning.width * 1e3 + BASE_WIDER : (tuning.innerDiameter + 2 * tuning.gap) * 1e3 + 4;
+      const out = foil ? BASE_LONGER : HAND_END;
       return {
-        w: 2 * l + 6,
+        w: 2 * l + out,
         h,
         items: [
-          rect(-l - 3, -h / 2, l + 3, h, OUTLINE),
-          rect(0, -h / 2 + 1, l + 3, h - 2, { ...DASHED, stroke: 'soft' }),
+          rect(-l - out / 2, -h / 2, l + out / 2, h, OUTLINE),
+          rect(0, -h / 2 + 1, l + out / 2, h - 2, { ...DASHED, stroke: 'soft' }),
         ],
-        terminals: { [fixed]: [-l / 2, h / 2], [moving]: [l / 2, h / 2 - 1] },
+        // The fixed foil's tab is on its short side; the moving one's lead ends at the base's long side.
+        terminals: { [fixed]: [-l - out / 2, 0], [moving]: [l / 2, h / 2] },
         drills: [],
         words: 'inside',
       };
