@@ -1,3 +1,4 @@
+import { leadVoltage } from '../../engine/reception/lead-voltage.ts';
 import type { Reception } from '../../engine/reception/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
 import { formatQuantity } from '../../engine/units/format.ts';
@@ -89,7 +90,7 @@ function testPoints(
           node: aerial,
           where: 'aerial lead',
           what: best
-            ? `${formatQuantity(best.emf, 'voltage', 2)} peak of signal in the aerial${at}; no direct voltage`
+            ? `${formatQuantity(leadVoltage(set, best) ?? best.emf, 'voltage', 2)} peak of signal${at}; no direct voltage`
             : 'no direct voltage',
         }
       : undefined,
