@@ -80,7 +80,7 @@ const NEAR = 1.002;
 function ends(peakAt: (f: Hertz) => Peak, capacitances: readonly [Farads, Farads] | undefined): [Hertz, Hertz] {
   if (capacitances) {
     const low = peakedWith(peakAt, capacitances[1], 3e5);
-    return [low, firstPeakedWith(peakAt, capacitances[0], low)];
+    return [low, beforeTurning(peakAt, low, firstPeakedWith(peakAt, capacitances[0], low))];
   }
   // Places of a coil are told apart by 1/4096.
   const open = (f: Hertz): boolean => peakAt(f).position < 1e-4;
@@ -99,6 +99,30 @@ function lastWhile(holds: (f: Hertz) => boolean, from: Hertz): Hertz {
     const middle = Math.sqrt(low * high);
     if (holds(middle)) low = middle;
     else high = middle;
+  }
+  return low;
+}
+
+/** How far below the high end it is looked whether the scale turns back, and in how many steps. */
+const LOOK_BACK = 1.6;
+const LOOKS = 8;
+
+/**
+ * Near the aerial's own resonance less and less capacitance is wanted, and then more again: there the scale ends, for
+ * beyond it a position would mean two frequencies.
+ */
+function beforeTurning(peakAt: (f: Hertz) => Peak, lowest: Hertz, highest: Hertz): Hertz {
+  const wanted = (f: Hertz): Farads => peakAt(f).wanted ?? Number.NaN;
+  const from = Math.max(lowest, highest / LOOK_BACK);
+  const at = (i: number): Hertz => from * (highest / from) ** (i / LOOKS);
+  let turn = 1;
+  while (turn <= LOOKS && !(wanted(at(turn)) > wanted(at(turn - 1)))) turn++;
+  if (turn > LOOKS) return highest;
+  let [low, high] = [at(Math.max(0, turn - 2)), at(turn)];
+  while (high / low > NEAR) {
+    const third = (high / low) ** (1 / 3);
+    if (wanted(low * third) < wanted(low * third * third)) high = low * third * third;
+    else low *= third;
   }
   return low;
 }
