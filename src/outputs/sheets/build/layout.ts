@@ -1,7 +1,7 @@
 import type { SetDescription } from '../../../engine/set/description.ts';
-import { itemBox, overlap } from '../../scene/boxes.ts';
+import { type Box, itemBox, overlap } from '../../scene/boxes.ts';
 import { circle, group, line, polyline, rect } from '../../scene/build.ts';
-import { type Label, placeLabels } from '../../scene/labels.ts';
+import { boxesAlong, type Label, placeLabels } from '../../scene/labels.ts';
 import type { Item, Point } from '../../scene/scene.ts';
 import { shorten } from '../../scene/text-width.ts';
 import { type Footprint, footprint } from './footprints.ts';
@@ -316,6 +316,25 @@ function pointAlong(way: readonly Point[], share: number): Point {
 }
 
 const LETTERS = 2.6;
+/** Bodies lower than this, mm, have no room for words on them. */
+const SMALL = 12;
+
+/** What of a small part is seen between its ends. */
+const bodyBox = ({ at: [x, y], print }: PlacedPart): Box => ({
+  x: x - print.w / 4,
+  y: y - print.h / 3,
+  w: print.w / 2,
+  h: (2 * print.h) / 3,
+});
+
+/** Boxes a word keeps off so that no wire runs through it. */
+const boxesOn = (way: readonly Point[]): Box[] => {
+  const count = Math.max(1, Math.ceil(lengthOf(way) / 3));
+  return boxesAlong(
+    Array.from({ length: count + 1 }, (_, i) => pointAlong(way, i / count)),
+    0.6,
+  );
+};
 
 /** The board from above at full size: outlines, holes, terminals, and every wire by its number in the list. */
 export function layoutItems(layout: BoardLayout): Item[] {
@@ -323,7 +342,6 @@ export function layoutItems(layout: BoardLayout): Item[] {
   const items: Item[] = [rect(0, 0, width, height, { stroke: 'ink', width: 0.5, title: 'edge of the board' })];
   const points = terminalPoints(placed);
   const holes: Item[] = [];
-  const names: Item[] = [];
   for (const { part, print, at, turn } of placed) {
     items.push(group(print.items, { move: at, turn, title: `${part.tag}: ${part.words}` }));
     const a = (turn * Math.PI) / 180;
@@ -411,8 +429,8 @@ export function layoutItems(layout: BoardLayout): Item[] {
       });
     }
   }
-  ways.forEach((way, i) => {
-    labels.push({
+  const numbers = ways.map(
+    (way, i): Label => ({
       item: { text: `${i + 1}`, size: LETTERS, bold: true, rim: true },
       must: true,
       places: [0.5, 0.42, 0.58, 0.34, 0.66, 0.27, 0.73, 0.2, 0.8, 0.47, 0.53, 0.38, 0.62].flatMap((t) => {
@@ -425,11 +443,13 @@ export function layoutItems(layout: BoardLayout): Item[] {
           { at: [x, y - 2] as Point, anchor: 'middle' as const },
         ];
       }),
-    });
-  });
-  const avoid = [...holes.filter((h) => h.kind === 'circle').map(itemBox), ...dots.map(itemBox)];
-  const found = placeLabels(labels, frame, avoid, 0.9);
-  names.push(...found.items.map((t) => ({ ...t, rim: true })));
+    }),
+  );
+  const marks = [...holes.filter((h) => h.kind === 'circle').map(itemBox), ...dots.map(itemBox)];
+  const bodies = placed.filter(({ print }) => print.h < SMALL).map(bodyBox);
+  const named = placeLabels(labels, frame, [...marks, ...bodies, ...ways.flatMap(boxesOn)], 0.9).items;
+  const numbered = placeLabels(numbers, frame, [...marks, ...named.map(itemBox)], 0.9).items;
+  const names = [...named, ...numbered].map((t) => ({ ...t, rim: true }));
   return [...items, ...drawnWires, ...holes, ...dots, ...names];
 }
 
