@@ -14,10 +14,12 @@ import {
   PICTURE_IDS,
   PICTURES,
   pictureFacts,
+  pictureWords,
   readScene,
   STORY,
   scenePen,
   scenesOf,
+  shownWords,
   viewAt,
   waveScene,
   wavesOfSet,
@@ -26,6 +28,8 @@ import {
 } from '../../src/outputs/explain/index.ts';
 import { heaterHistory } from '../../src/outputs/explain/pictures/heater.ts';
 import { swingAmplitude } from '../../src/outputs/explain/pictures/swing.ts';
+import { namesOver } from '../../src/outputs/explain/pictures/vanes.ts';
+import { overlap, textBox } from '../../src/outputs/scene/boxes.ts';
 import { sceneToSvg } from '../../src/outputs/scene/index.ts';
 import { expectPicture } from '../support/picture.ts';
 
@@ -158,6 +162,13 @@ describe('the story', () => {
   });
 });
 
+test('covered, the average is said to have come alive', () => {
+  const scene = STORY.find((s) => s.show?.cover)!;
+  const waves = createWaves(withSettings(galena.base, scene.settings ?? {}));
+  expect(shownWords({ waves, point: 'tuned' }, scene.show!)).toMatch(/come alive: it swings between .*V and .*V/);
+  expect(shownWords({ waves, point: 'tuned' }, {})).toContain('on average nothing');
+});
+
 describe('moving pictures', () => {
   test('draw themselves at any moment, for every example', () => {
     for (const [, { base, set, reception }] of sets) {
@@ -173,6 +184,41 @@ describe('moving pictures', () => {
         }
       }
     }
+  });
+
+  test('each says in words what moves, with figures', () => {
+    for (const [, { base, set, reception }] of sets) {
+      const facts = pictureFacts(createWaves(base), set, reception);
+      for (const id of PICTURE_IDS) {
+        const words = pictureWords(id, facts);
+        expect(words.length, id).toBeGreaterThan(250);
+        expect(words, id).toMatch(/\d/);
+        expect(words, id).not.toMatch(/NaN|undefined|Infinity|[{}]/);
+      }
+    }
+  });
+
+  test('tuning: no name lies on another or on another’s line, and most find room', () => {
+    const facts = pictureFacts(createWaves(galena.base), galena.set, galena.reception);
+    const names = facts.stations.map((s, i) => ({ name: s.name, x: 380 + 65 * i }));
+    const placed = namesOver(names, { x: 360, y: 40, w: 540, h: 80 }, 13).flatMap((item) => (item ? [item] : []));
+    expect(placed.length).toBeGreaterThanOrEqual(names.length - 1);
+    const boxes = placed.map(textBox);
+    for (const [i, a] of boxes.entries())
+      for (const [j, b] of boxes.entries()) {
+        if (i === j) continue;
+        expect(overlap(a, b), `${placed[i].text} on ${placed[j].text}`).toBe(false);
+        const line = { x: placed[j].at[0] - 0.5, y: b.y + b.h, w: 1, h: 120 - b.y - b.h };
+        expect(overlap(a, line), `${placed[i].text} on the line of ${placed[j].text}`).toBe(false);
+      }
+  });
+
+  test('the heater’s picture and its words tell one temperature', () => {
+    const facts = pictureFacts(createWaves(galena.base), galena.set, galena.reception);
+    const { pen, items } = scenePen();
+    PICTURES.heater.paint(pen, facts, 14, { x: 0, y: 0, w: 600, h: 340 }, 13);
+    const drawn = JSON.stringify(items()).match(/cathode, up to (\d+ °C)/)?.[1];
+    expect(PICTURES.heater.about(facts)).toContain(`comes to ${drawn} in`);
   });
 
   test('energy builds up and rings down by 2π/Q a cycle', () => {

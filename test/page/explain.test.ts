@@ -131,6 +131,80 @@ describe('explaining on the page', () => {
     });
   });
 
+  test.each([
+    [1280, 800],
+    [900, 700],
+    [390, 844],
+  ])('at %i × %i the picture stays in sight while things are turned or words edited', async (width, height) => {
+    await withPage(
+      async (page) => {
+        await openExplain(page);
+        await openAll(page);
+        /** Whether all of it lies in the window and nothing over it. */
+        const isSeen = (selector: string) =>
+          page.evaluate((found) => {
+            const element = document.querySelector(found)!;
+            const { left, top, right, bottom } = element.getBoundingClientRect();
+            const free = [top + 2, bottom - 2].every((y) => {
+              const there = document.elementFromPoint((left + right) / 2, y);
+              return there !== null && (element.contains(there) || there.contains(element));
+            });
+            return top >= -1 && bottom <= innerHeight + 1 && free;
+          }, selector);
+        for (const name of ['Depth of modulation', 'Load capacitor']) {
+          const slider = page.getByRole('slider', { name });
+          await slider.scrollIntoViewIfNeeded();
+          await slider.focus();
+          await slider.press('ArrowRight');
+          await expect.poll(() => isSeen('.explain-stage canvas')).toBe(true);
+          await expect.poll(() => isSeen('.explain-slide input:focus')).toBe(true);
+        }
+        const tall = (await page.locator('.explain-stage canvas').boundingBox())!.height;
+        if (width < 992) expect(tall / height).toBeLessThanOrEqual(0.4);
+        await pick(page, /A one-way path/);
+        await page.getByRole('button', { name: 'Edit', exact: true }).click();
+        await expect.poll(() => isSeen('.explain-edit input')).toBe(true);
+        await expect.poll(() => isSeen('.explain-edit textarea')).toBe(true);
+        await expect.poll(() => isSeen('.explain-stage canvas')).toBe(true);
+      },
+      { width, height },
+    );
+  });
+
+  test('a moving picture and a covered wave are told in words', async () => {
+    await withPage(async (page) => {
+      await openExplain(page);
+      await page.locator('.in-words summary').click();
+      const words = page.locator('.in-words');
+      for (const [scene, said] of [
+        [/The aerial takes it in/, /change places 603 thousand times a second/],
+        [/Choosing one/, /slides along a band/],
+        [/Pushed in time/, /pendulum/],
+        [/Cover the lower half/, /the average has come alive/],
+        [/A one-way path/, /A dot runs up and down/],
+        [/Gulp by gulp/, /vessel/],
+        [/A valve does it too/, /electrons/],
+      ] as const) {
+        await pick(page, scene);
+        await expect.poll(() => words.textContent()).toMatch(said);
+      }
+    });
+  });
+
+  test('a picture of tuning taken away shows the station its caption tells of', async () => {
+    await withPage(
+      async (page) => {
+        await openExplain(page);
+        await pick(page, /Choosing one/);
+        await openAll(page);
+        await page.waitForTimeout(1500);
+        const svg = String(await bytesOf(await taken(page, 'Drawing (SVG)')));
+        expect(svg).toMatch(/>60\d(\.\d)? kHz, /);
+      },
+      { reducedMotion: false },
+    );
+  });
+
   test('a sound file becomes the programme; a broken one is refused with a reason', async () => {
     await withPage(async (page) => {
       await openExplain(page);

@@ -185,6 +185,53 @@ test('a notch in the band is named, and only where there is one', () => {
   expect(said(points)).not.toMatch(/notch|Hardly anything/);
 });
 
+/** A diode whose curve is known from −5 to 5 V only. */
+const steep = (name: string, volts: number, operating: plots.ComparedCurve['operating']): plots.ComparedCurve => ({
+  name,
+  points: range(121, -5, 5).map((voltage) => ({ voltage, current: Math.max(-1e-6, 1e-3 * (voltage - volts)) })),
+  operating,
+});
+const compared = [
+  steep('Carborundum under a steel plate, 0.8 V bias', 0.8, { voltage: -1.1, amplitude: 8.2, current: 4.7e-4 }),
+  steep('Germanium diode (OA90, OA91, 1N34A kind)', 0.1, { voltage: -1.9, amplitude: 2.3, current: 4.7e-4 }),
+];
+const textsOf = (scene: Scene): string[] => scene.items.flatMap((i) => (i.kind === 'text' ? [i.text] : []));
+
+test.each([280, 360, 700])(
+  'detectors compared at %i px: no further than the curves are known, all of them named',
+  (width) => {
+    const scene = plots.detectorsCompared(compared, { width });
+    expectTidy(scene);
+    const texts = textsOf(scene);
+    expect(texts).toContain('voltage, V');
+    expect(texts.filter((t) => /^−?\d+$/.test(t)).every((t) => Math.abs(Number(t.replace('−', '-'))) <= 5)).toBe(true);
+    expect(texts.some((t) => t.startsWith('Carborundum'))).toBe(true);
+    expect(texts.some((t) => t.startsWith('Germanium'))).toBe(true);
+    expect(scene.title).not.toContain('near zero');
+    // A curve that ends with what is known of it does not go on level.
+    for (const item of scene.items)
+      if (item.kind === 'polyline' && !item.closed) {
+        const [a, b] = item.points.slice(-2);
+        expect(b[0] - a[0] > 1 && b[1] === a[1] && b[0] > width / 2).toBe(false);
+      }
+    expect(plots.isNearZero(compared)).toBe(false);
+  },
+);
+
+test.each([280, 360, 700])('a long name beside a detector’s curve at %i px is whole or honestly shorter', (width) => {
+  const [, { name, points }] = compared;
+  const scene = plots.detectorCurve(
+    { curves: [{ name, points }], operating: { voltage: -0.04, amplitude: 0.19, current: 2e-5 } },
+    { width },
+  );
+  expectTidy(scene);
+  expect(textsOf(scene).some((t) => /^Germanium( diode( \(.*\))?)?$/.test(t))).toBe(true);
+});
+
+test('every station in the band keeps its whole name where there is room above', () => {
+  for (const width of [500, 1000]) for (const { name } of STATIONS) expect(textsOf(scenes.band(width))).toContain(name);
+});
+
 test('nothing to show is no reason to fail', () => {
   const points = range(5, 500e3, 1600e3).map((frequency) => ({ frequency, level: 0 }));
   for (const width of [100, 360, 2000]) {

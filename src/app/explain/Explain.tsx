@@ -12,12 +12,13 @@ import {
   POINTS,
   type PointId,
   type Programme,
-  rowWords,
+  pictureWords,
   type Settings,
   SHORTEST,
   type Show,
   type StoryScene,
   scenesOf,
+  shownWords,
   tidyTime,
   type View,
   withScenes,
@@ -89,7 +90,7 @@ export function Explain({ written, set, reception, time, onChange }: ExplainProp
   const [hear, setHear] = useState<PointId>('phones');
   const [sounding, setSounding] = useState(false);
   const [recording, setRecording] = useState<Programme | undefined>();
-  const main = useRef<HTMLDivElement>(null);
+  const head = useRef<HTMLElement>(null);
   const stage = useRef<StageHandle>(null);
   const span = useRef<HTMLInputElement>(null);
   const spanText = useRef<HTMLOutputElement>(null);
@@ -172,8 +173,8 @@ export function Explain({ written, set, reception, time, onChange }: ExplainProp
   const show = (key: keyof Show, on: boolean) => setScene({ ...scene, show: { ...scene.show, [key]: on } });
   /** On a small screen the list lies far below the stage. */
   const bringUp = () => {
-    const box = main.current?.getBoundingClientRect();
-    if (box && box.top < 0) main.current?.scrollIntoView({ block: 'start', behavior: still ? 'auto' : 'smooth' });
+    const box = head.current?.getBoundingClientRect();
+    if (box && box.top < 0) head.current?.scrollIntoView({ block: 'start', behavior: still ? 'auto' : 'smooth' });
   };
   const turn = (settings: Settings) => {
     const given = Object.entries(settings).filter(([, value]) => value !== undefined);
@@ -239,8 +240,8 @@ export function Explain({ written, set, reception, time, onChange }: ExplainProp
     );
   return (
     <section class="explain" aria-label="Explain">
-      <div class="explain-main" ref={main}>
-        <header class="explain-head">
+      <div class="explain-main">
+        <header class="explain-head" ref={head}>
           <h2>{filled(shown.scene.title, figures)}</h2>
           <div class="explain-buttons">
             <button type="button" onClick={() => step(-1)} disabled={at === 0}>
@@ -362,8 +363,9 @@ export function Explain({ written, set, reception, time, onChange }: ExplainProp
         <details class="in-words">
           <summary>In words</summary>
           {prepared.rows.map((row, i) => (
-            <p key={i}>{rowWords(row)}</p>
+            <p key={i}>{shownWords(row, shown.scene.show ?? {})}</p>
           ))}
+          {shown.scene.picture && <p>{pictureWords(shown.scene.picture, prepared.facts)}</p>}
           <p>
             What an ear can hear lies between about 30 Hz and 15 to 18 kHz; a carrier swings far faster (common
             practice).

@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { FIGURE_MEANINGS, type StoryScene } from '../../outputs/explain/index.ts';
 
 interface Props {
@@ -19,6 +19,12 @@ interface Props {
 export function SceneList({ scenes, own, at, onPick, onScenes, onEdit, current }: Props) {
   const [editing, setEditing] = useState(false);
   const chosen = at === undefined ? undefined : scenes[at];
+  const fields = useRef<HTMLDivElement>(null);
+  const open = editing && chosen !== undefined;
+  // The list above them is long.
+  useEffect(() => {
+    if (open) fields.current?.scrollIntoView({ block: 'nearest' });
+  }, [open]);
   const move = (index: number, by: number) => {
     const to = index + by;
     if (to < 0 || to >= scenes.length) return;
@@ -57,7 +63,7 @@ export function SceneList({ scenes, own, at, onPick, onScenes, onEdit, current }
         </button>
       </div>
       {editing && chosen && at !== undefined && (
-        <div class="explain-edit">
+        <div class="explain-edit" ref={fields}>
           <label>
             <span>Title</span>
             <input

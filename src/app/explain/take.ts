@@ -5,6 +5,8 @@ import {
   csvOf,
   filled,
   filmPlan,
+  PICTURES,
+  type PictureFacts,
   type PointId,
   type Preparer,
   paintStage,
@@ -84,10 +86,16 @@ export async function take(prepare: Preparer, order: TakeOrder): Promise<Taken> 
 const canvasPenOn = (ctx: Context, palette: Palette) => canvasPen(ctx, () => palette);
 
 function paint(pen: ReturnType<typeof canvasPenOn>, prepare: Preparer, order: Moment) {
-  const { scene, view, seconds, width, height } = order;
+  const { scene, view, width, height } = order;
   const prepared = prepare(scene);
+  const seconds = momentOf(order, prepared.facts);
   paintStage(pen, drawingOf({ scene, prepared, presented: true }, view, seconds, width, height, 1), new Columns());
   return prepared;
+}
+
+function momentOf({ scene, seconds }: Moment, facts: PictureFacts): number {
+  const picture = scene.picture && PICTURES[scene.picture];
+  return picture?.captioned ? picture.still(facts) : seconds;
 }
 
 const samplesOf = (prepare: Preparer, { scene, point, seconds, rate, loudest }: Sounding): Float32Array =>

@@ -10,6 +10,7 @@ export {
   PICTURES,
   type PictureFacts,
   type PictureId,
+  pictureWords,
 } from './pictures/index.ts';
 export { isPoint, POINT_WORDS, POINTS, type PointId } from './points.ts';
 export { type Prepared, type Preparer, preparer } from './prepared.ts';
@@ -38,6 +39,6 @@ export {
   withScenes,
 } from './story.ts';
 export { between, eased, LONGEST, limited, moved, SHORTEST, spanText, tidyTime, type View, zoomed } from './view.ts';
-export { rowWords, type WavePicture, waveScene } from './wave-scene.ts';
+export { rowWords, shownWords, type WavePicture, waveScene } from './wave-scene.ts';
 export { Columns, paintWaves, plotOf, type Show, type WaveRow, type WaveWindow } from './wave-window.ts';
 export { createWaves, type Neighbour, type WaveSpec, type Waves } from './waves.ts';

@@ -45,4 +45,7 @@ export const POINT_WORDS: Readonly<Record<PointId, PointWords>> = {
   },
 };
 
+/** Where the carrier still swings both ways alike. */
+export const BEFORE_DETECTOR: readonly PointId[] = ['carrier', 'modulated', 'tuned'];
+
 export const isPoint = (value: unknown): value is PointId => (POINTS as readonly unknown[]).includes(value);

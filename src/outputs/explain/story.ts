@@ -99,7 +99,7 @@ export const STORY: readonly StoryScene[] = [
   },
   {
     title: 'Choosing one',
-    caption: '{tuner} slides a hill along the band. On {station} it is {broad} broad, Q {q}.',
+    caption: '{tuner} slides a hill along the band. On {station} it is {broad} broad: its Q, how keen it is, is {q}.',
     note: 'Coil and capacitor together love one frequency. More of either, and it comes down; less, and it goes up. Stop on {station}, and everybody else is left standing at the foot of the hill. The pale bars are what arrives; the dark part is what still gets through.',
     rows: [],
     from: 0,

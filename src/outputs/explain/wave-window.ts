@@ -2,7 +2,7 @@ import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
 import type { Role } from '../scene/scene.ts';
 import { textWidth } from '../scene/text-width.ts';
 import type { Pen } from './pen.ts';
-import { POINT_WORDS, type PointId } from './points.ts';
+import { BEFORE_DETECTOR, POINT_WORDS, type PointId } from './points.ts';
 import { paintSpectrum } from './spectrum.ts';
 import { tidyTime, timeScale, type View } from './view.ts';
 import type { Scale, Waves } from './waves.ts';
@@ -62,7 +62,6 @@ const TRACE: Readonly<Record<PointId, Role>> = {
   detector: 'copper',
   phones: 'accent',
 };
-const BEFORE_DETECTOR: readonly PointId[] = ['carrier', 'modulated', 'tuned'];
 /** Widths of lines over the letters' size. */
 const LINE = 0.135;
 const AVERAGE_LINE = 0.21;
@@ -143,7 +142,7 @@ function paintRow(
   };
   const { from, span } = view;
   const to = from + span;
-  waves.extent(point, from, to, count, columns.min, columns.max);
+  waves.drawn(point, from, to, count, columns.min, columns.max);
   trace(TRACE[point], LINE * letters, show.average && point !== 'programme' ? 0.62 : 1);
   if (show.cover && BEFORE_DETECTOR.includes(point)) {
     pen.rect(box.x, zero + 1, box.w, box.y + box.h - zero, 'paper', 0.9);
@@ -202,7 +201,14 @@ function paintRow(
 }
 
 /** Mean of the upper half alone: what a perfect one-way path would leave of a fast wave, its envelope over π. */
-function coveredMean(waves: Waves, point: PointId, from: number, to: number, count: number, columns: Columns): void {
+export function coveredMean(
+  waves: Waves,
+  point: PointId,
+  from: number,
+  to: number,
+  count: number,
+  columns: Columns,
+): void {
   const { min, max } = columns;
   waves.envelope(point, from, to, count, min, max);
   for (let i = 0; i < count; i++) {

@@ -1,4 +1,5 @@
 import type { Hertz, Ratio, Seconds, Volts } from '../../engine/units/quantities.ts';
+import { drawnExtremes } from './drawn-extremes.ts';
 import { amplitudeAt, type Band, type Line, recordedBand, sidebandLines } from './lines.ts';
 import { magnitudeOf, mapped, mappedBothWays, modulated, scaled } from './modulated.ts';
 import { once } from './once.ts';
@@ -57,6 +58,8 @@ export interface Waves {
   readonly spec: WaveSpec;
   at(point: PointId, t: Seconds): number;
   extent(point: PointId, t0: Seconds, t1: Seconds, pixels: number, min: Float64Array, max: Float64Array): void;
+  /** The same as they are to be drawn: where cycles cannot be told apart, no column holds less than one. */
+  drawn(point: PointId, t0: Seconds, t1: Seconds, pixels: number, min: Float64Array, max: Float64Array): void;
   /** The running average: over about three cycles of the carrier, weighted as a bell. */
   mean(point: PointId, t0: Seconds, t1: Seconds, pixels: number, min: Float64Array, max: Float64Array): void;
   meanAt(point: PointId, t: Seconds): number;
@@ -76,6 +79,10 @@ export interface Waves {
 
 /** Neighbours weaker than this do not show. */
 const FAINTEST = 1e-4;
+/** A neighbour of this share has cycles that show. */
+const STRONG = 0.3;
+/** With neighbours the tallest of so many crests is as good as the tallest of many. */
+const CROWDED_CRESTS = 4;
 /** Samples to a cycle of a strong neighbour (a weak one needs fewer), of the wanted carrier among neighbours, and alone. */
 const PER_CYCLE = 24;
 const PER_CYCLE_CROWDED = 40;
@@ -321,6 +328,11 @@ export function createWaves(given: WaveSpec, parts: WaveParts = noParts()): Wave
     }),
   };
 
+  const slowest = Math.min(carrier, ...neighbours.filter((n) => n.share > STRONG).map((n) => n.frequency));
+  const isAlone = (point: PointId): boolean => neighbours.length === 0 || point === 'carrier' || point === 'modulated';
+  const cycleAt = (point: PointId): Seconds => (point === 'programme' ? 0 : 1 / (isAlone(point) ? carrier : slowest));
+  // Far neighbours make one crest differ from the next.
+  const crestsOver = (point: PointId): number => (isAlone(point) ? 1 : CROWDED_CRESTS);
   const range = emptyRange();
   const fill = (trace: Trace, t0: number, t1: number, pixels: number, min: Float64Array, max: Float64Array): void => {
     trace.prepare?.(t0, t1, pixels);
@@ -336,6 +348,8 @@ export function createWaves(given: WaveSpec, parts: WaveParts = noParts()): Wave
     warnings,
     at: (point, t) => traces[point]().at(t),
     extent: (point, t0, t1, pixels, min, max) => fill(traces[point](), t0, t1, pixels, min, max),
+    drawn: (point, t0, t1, pixels, min, max) =>
+      drawnExtremes(traces[point](), cycleAt(point), crestsOver(point), t0, t1, pixels, min, max),
     mean: (point, t0, t1, pixels, min, max) => fill(means[point](), t0, t1, pixels, min, max),
     meanAt: (point, t) => means[point]().at(t),
     envelope(point, t0, t1, pixels, min, max) {

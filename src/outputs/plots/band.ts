@@ -109,7 +109,7 @@ export function bandResponse(data: BandResponse, size: PlotSize = {}): Scene {
         sits: 'middle',
         rim: true,
       },
-      places: [12, 24, 36, 2].flatMap((rise) => {
+      places: [12, 24, 36, 2, ...rises(py - box.y + 10)].flatMap((rise) => {
         const side = rise === 2 ? 8 : 0;
         return [
           ...(rise === 2 ? [] : [{ at: [px, py - rise] as Point, anchor: 'middle' as const }]),
@@ -152,6 +152,10 @@ export function bandResponse(data: BandResponse, size: PlotSize = {}): Scene {
     [...items, ...leaders, ...placed.items],
   );
 }
+
+/** Further up, row by row, as far as there is room. */
+const rises = (room: number): number[] =>
+  Array.from({ length: Math.max(0, Math.floor((room - 36) / 12)) }, (_, k) => 48 + 12 * k);
 
 /** 150, 200, 300 … 1000, 1500: what a dial would show. */
 export function decadeTicks([low, high]: readonly number[]): number[] {

@@ -1,8 +1,10 @@
 import { scaleLinear } from 'd3-scale';
 import { formatQuantity, inSeries } from '../../engine/units/format.ts';
+import type { Box } from '../scene/boxes.ts';
 import { circle, line, polyline, rect } from '../scene/build.ts';
 import { boxesAlong, type Label, placeLabels } from '../scene/labels.ts';
 import type { Item, Point, Scene } from '../scene/scene.ts';
+import { curveLabel, dotBox, placesNear } from './curve-label.ts';
 import { frameOf, LETTERS, type PlotSize, plotScene, SMALL, xAxis, yAxis } from './frame.ts';
 import { minus } from './words.ts';
 
@@ -70,6 +72,7 @@ export function detectorCurve(data: DetectorCurve, size: PlotSize = {}): Scene {
   );
   const labels: Label[] = [];
   const avoid: Point[][] = [];
+  const marks: Box[] = [];
   curves.forEach((curve, i) => {
     const role = i === 0 ? 'copper' : i === 1 ? 'accent' : 'soft';
     const shown = underRoof(cut(curve.points), y.domain()[1], y.domain()[0]).map(
@@ -78,21 +81,7 @@ export function detectorCurve(data: DetectorCurve, size: PlotSize = {}): Scene {
     if (shown.length < 2) return;
     avoid.push(shown);
     items.push(polyline(shown, { stroke: role, width: i === 0 ? 2.2 : 1.5 }));
-    const end = shown[shown.length - 1];
-    const along = [0.98, 0.9, 0.8, 0.65, 0.5].map((t) => shown[Math.round(t * (shown.length - 1))]);
-    labels.push({
-      item: { text: curve.name, size: SMALL, role, bold: i === 0, sits: 'middle', rim: true },
-      places: [
-        { at: [end[0] - 8, end[1] + 8] as Point, anchor: 'end' as const },
-        ...along.flatMap(([px, py]) =>
-          [0, -12, 12, 24, 38, 52].flatMap((dy) => [
-            { at: [px + 8, py + dy] as Point, anchor: 'start' as const },
-            { at: [px - 8, py + dy] as Point, anchor: 'end' as const },
-          ]),
-        ),
-      ],
-      must: true,
-    });
+    labels.push(curveLabel(curve.name, shown, box, { role, bold: i === 0 }));
   });
   if (operating) {
     const point: Point = [x(operating.voltage), y(operating.current)];
@@ -107,6 +96,8 @@ export function detectorCurve(data: DetectorCurve, size: PlotSize = {}): Scene {
       line([x(operating.voltage), level], point, { stroke: 'accent', width: 1, dash: [2, 3] }),
       circle(point, 5, { fill: 'accent', title: 'Works about here' }),
     );
+    marks.push({ x: swing[0], y: level - 4, w: swing[1] - swing[0], h: 8 }, dotBox(point, 5));
+    avoid.push([[point[0], level], point]);
     labels.unshift(
       {
         item: {
@@ -118,6 +109,8 @@ export function detectorCurve(data: DetectorCurve, size: PlotSize = {}): Scene {
         },
         places: [14, 28].flatMap((dy) => [
           { at: [(swing[0] + swing[1]) / 2, level + dy] as Point, anchor: 'middle' as const },
+          { at: [point[0] + 6, level + dy] as Point, anchor: 'start' as const },
+          { at: [point[0] - 6, level + dy] as Point, anchor: 'end' as const },
           { at: [swing[0] + 4, level + dy] as Point, anchor: 'start' as const },
           { at: [swing[1] - 4, level + dy] as Point, anchor: 'end' as const },
         ]),
@@ -132,10 +125,13 @@ export function detectorCurve(data: DetectorCurve, size: PlotSize = {}): Scene {
           sits: 'middle',
           rim: true,
         },
-        places: [-14, 14, -30, 30].flatMap((dy) => [
-          { at: [point[0] - 8, point[1] + dy] as Point, anchor: 'end' as const },
-          { at: [point[0] + 8, point[1] + dy] as Point, anchor: 'start' as const },
-        ]),
+        places: [
+          ...[-14, 14, -30, 30].flatMap((dy) => [
+            { at: [point[0] - 8, point[1] + dy] as Point, anchor: 'end' as const },
+            { at: [point[0] + 8, point[1] + dy] as Point, anchor: 'start' as const },
+          ]),
+          ...placesNear([point], box),
+        ],
         must: true,
       },
     );
@@ -143,7 +139,10 @@ export function detectorCurve(data: DetectorCurve, size: PlotSize = {}): Scene {
   const placed = placeLabels(
     labels,
     box,
-    [...avoid, [[box.x, y(0)] as Point, [box.x + box.w, y(0)] as Point]].flatMap((c) => boxesAlong(c, 4)),
+    [
+      ...marks,
+      ...[...avoid, [[box.x, y(0)] as Point, [box.x + box.w, y(0)] as Point]].flatMap((c) => boxesAlong(c, 4)),
+    ],
     1,
   );
   return plotScene(frame, 'The detector near zero', detectorCurveText(data), [...items, ...placed.items]);

@@ -1,10 +1,11 @@
 import { scaleLinear } from 'd3-scale';
 import { formatQuantity } from '../../engine/units/format.ts';
+import type { Box } from '../scene/boxes.ts';
 import { circle, line, polyline } from '../scene/build.ts';
 import { boxesAlong, type Label, placeLabels } from '../scene/labels.ts';
 import type { Item, Point, Role, Scene } from '../scene/scene.ts';
-import { shorten } from '../scene/text-width.ts';
-import { frameOf, type PlotSize, plotScene, SMALL, xAxis, yAxis } from './frame.ts';
+import { curveLabel, dotBox } from './curve-label.ts';
+import { frameOf, type PlotSize, plotScene, xAxis, yAxis } from './frame.ts';
 import { minus } from './words.ts';
 
 export interface ComparedCurve {
@@ -26,14 +27,29 @@ export const detectorsComparedText = (curves: readonly ComparedCurve[]): string 
     )
     .join(' ');
 
-/** Current against voltage near zero: each curve thin, thick where the carrier sweeps it, with a dot at its mean. */
+/** Within this of zero is near it, V: the bend of any detector is seen. */
+const NEAR = 0.5;
+
+const sweptEnds = ({ operating: o }: ComparedCurve): [number, number] => [
+  o.voltage - o.amplitude,
+  o.voltage + o.amplitude,
+];
+
+/** Whether all of it happens near zero. */
+export const isNearZero = (curves: readonly ComparedCurve[]): boolean =>
+  curves.flatMap(sweptEnds).every((v) => Math.abs(v) <= NEAR);
+
+/** Current against voltage: each curve thin, thick where the carrier sweeps it, with a dot at its mean. */
 export function detectorsCompared(all: readonly ComparedCurve[], size: PlotSize = {}): Scene {
   const curves = all.slice(0, MOST_COMPARED);
   const frame = frameOf(size, { left: 48 }, 0.62);
   const { box } = frame;
-  const ends = curves.flatMap(({ operating: o }) => [o.voltage - o.amplitude, o.voltage + o.amplitude]);
-  const low = Math.min(-0.02, ...ends) * 1.1;
-  const high = Math.max(0.02, ...ends) * 1.25;
+  const ends = curves.flatMap(sweptEnds);
+  const known = curves.flatMap(({ points }) => points.map((p) => p.voltage));
+  // No further than the curves are known.
+  const low = Math.max(Math.min(-0.02, ...ends) * 1.1, Math.min(-0.02, ...known));
+  const high = Math.min(Math.max(0.02, ...ends) * 1.25, Math.max(0.02, ...known));
+  const milli = Math.max(-low, high) <= 1;
   const swept = curves.map((c) =>
     within(c.points, c.operating.voltage - c.operating.amplitude, c.operating.voltage + c.operating.amplitude),
   );
@@ -45,13 +61,18 @@ export function detectorsCompared(all: readonly ComparedCurve[], size: PlotSize 
   const [bottom, top] = y.domain();
   const [factor, unit] = most >= 1e-3 ? [1e3, 'mA'] : most >= 1e-6 ? [1e6, 'µA'] : [1e9, 'nA'];
   const items: Item[] = [
-    ...xAxis(frame, x, { name: 'voltage', unit: 'mV', format: (v) => minus(`${+(v * 1e3).toFixed(1)}`) }),
+    ...xAxis(frame, x, {
+      name: 'voltage',
+      unit: milli ? 'mV' : 'V',
+      format: (v) => minus(`${+(v * (milli ? 1e3 : 1)).toFixed(2)}`),
+    }),
     ...yAxis(frame, y, { name: 'current', unit, format: (v) => minus(`${+(v * factor).toFixed(3)}`) }),
     line([x(0), box.y], [x(0), box.y + box.h], { stroke: 'soft', width: 1 }),
     line([box.x, y(0)], [box.x + box.w, y(0)], { stroke: 'soft', width: 1 }),
   ];
   const labels: Label[] = [];
   const taken: Point[][] = [];
+  const dots: Box[] = [];
   curves.forEach((curve, i) => {
     const role = ROLES[i];
     const place = (points: ComparedCurve['points']): Point[] =>
@@ -63,41 +84,35 @@ export function detectorsCompared(all: readonly ComparedCurve[], size: PlotSize 
       items.push(polyline(thick, { stroke: role, width: 3.2, title: `${curve.name}: what the carrier sweeps` }));
     taken.push(whole);
     const { voltage, current } = curve.operating;
-    items.push(circle([x(voltage), y(Math.min(top, Math.max(bottom, current)))], 4.5, { fill: role }));
-    const along = [0.97, 0.9, 0.8, 0.7].map((t) => whole[Math.round(t * (whole.length - 1))]).filter(Boolean);
-    labels.push({
-      shorter: [curve.name.replace(/^.*, |\(.*\)/g, '').trim(), shorten(curve.name, SMALL, 80)],
-      item: { text: curve.name, size: SMALL, role, bold: true, sits: 'middle', rim: true },
-      places: along.flatMap(([px, py]) =>
-        [0, 14, 28, -14, 42, 56, 72].flatMap((dy) => [
-          { at: [px - 9, py + dy] as Point, anchor: 'end' as const },
-          { at: [px + 9, py + dy] as Point, anchor: 'start' as const },
-        ]),
-      ),
-      must: true,
-    });
+    const dot: Point = [x(voltage), y(Math.min(top, Math.max(bottom, current)))];
+    items.push(circle(dot, 4.5, { fill: role }));
+    dots.push(dotBox(dot, 4.5));
+    if (whole.length > 1) labels.push(curveLabel(curve.name, whole, box, { role, bold: true }));
   });
-  const placed = placeLabels(
-    labels,
-    box,
-    taken.flatMap((c) => boxesAlong(c, 3)),
-    1,
+  const placed = placeLabels(labels, box, [...dots, ...taken.flatMap((c) => boxesAlong(c, 5))], 1);
+  return plotScene(
+    frame,
+    isNearZero(curves) ? 'Detectors compared near zero' : 'Detectors compared',
+    detectorsComparedText(curves),
+    [...items, ...placed.items],
   );
-  return plotScene(frame, 'Detectors compared near zero', detectorsComparedText(curves), [...items, ...placed.items]);
 }
 
-/** The part of a curve between two voltages, its ends worked out. */
+/** The part of a curve between two voltages as far as it is known, its ends worked out. */
 function within(points: ComparedCurve['points'], from: number, to: number): ComparedCurve['points'] {
-  const at = (v: number): number => {
-    const k = points.findIndex((p) => p.voltage >= v);
-    if (k < 0) return points[points.length - 1].current;
-    if (k === 0) return points[0].current;
-    const [a, b] = [points[k - 1], points[k]];
-    return a.current + ((b.current - a.current) * (v - a.voltage)) / (b.voltage - a.voltage);
-  };
+  const a = Math.max(from, points[0].voltage);
+  const b = Math.min(to, points[points.length - 1].voltage);
+  if (!(a < b)) return [];
   return [
-    { voltage: from, current: at(from) },
-    ...points.filter((p) => p.voltage > from && p.voltage < to),
-    { voltage: to, current: at(to) },
+    { voltage: a, current: currentAt(points, a) },
+    ...points.filter((p) => p.voltage > a && p.voltage < b),
+    { voltage: b, current: currentAt(points, b) },
   ];
+}
+
+function currentAt(points: ComparedCurve['points'], v: number): number {
+  const k = points.findIndex((p) => p.voltage >= v);
+  if (k <= 0) return points[k === 0 ? 0 : points.length - 1].current;
+  const [a, b] = [points[k - 1], points[k]];
+  return a.current + ((b.current - a.current) * (v - a.voltage)) / (b.voltage - a.voltage);
 }

@@ -1,7 +1,14 @@
 export { type BandResponse, bandResponse, bandText } from './band.ts';
 export { type Coverage, type CoveredBand, coverage, coverageText, gapsBetween } from './coverage.ts';
 export { type DetectorCurve, detectorCurve, detectorCurveText } from './detector-curve.ts';
-export { type ComparedCurve, detectorsCompared, detectorsComparedText, MOST_COMPARED } from './detectors-compared.ts';
+export {
+  type ComparedCurve,
+  detectorsCompared,
+  detectorsComparedText,
+  isNearZero,
+  MOST_COMPARED,
+} from './detectors-compared.ts';
+
 export { type DialLaw, dialLaw, dialLawText } from './dial-law.ts';
 export type { PlotSize } from './frame.ts';
 export { type HeaterCurves, heaterCurve } from './heater.ts';

@@ -1,5 +1,5 @@
 import { formatQuantity } from '../../../engine/units/format.ts';
-import { type MovingPicture, slowedText } from './facts.ts';
+import { type MovingPicture, slowedText, timesASecond } from './facts.ts';
 
 const CYCLE = 3;
 
@@ -13,8 +13,12 @@ export const aerial: MovingPicture = {
     if (loop)
       return `A wire aerial, for comparison. This set’s ${loop} is a coil: ${name ? `${name}’s` : 'the'} magnetic field through its turns pushes with ${volts}.`;
     if (!a)
-      return `The wave’s field pushes charge up and down the wire ${formatQuantity(carrier, 'frequency', 3).replace(/ .*/, '')} thousand times a second; here it amounts to ${volts}.`;
+      return `The wave’s field pushes charge up and down the wire ${timesASecond(carrier)}; here it amounts to ${volts}.`;
     return `The wire and the ground below it make ${formatQuantity(a.capacitance, 'capacitance', 3)}. It acts as if it were ${formatQuantity(a.effectiveHeight, 'length', 2)} high; ${name ? `${name}’s` : 'the'} field over that height pushes with ${volts}, and charge flows through the set to and fro.`;
+  },
+  moves({ loop, waves }) {
+    const wire = loop ? 'A wire aerial, as other sets have,' : 'The wire';
+    return `${wire} is stretched over the ground, with the set between them. Signs of plus and minus gather on wire and ground and change places ${timesASecond(waves.spec.carrier)}: while the wire is plus the ground is minus, and lines of the field run between them. An arrow in the lead-in shows the charge going up and down through the set, fastest at the moment when wire and ground hold none.`;
   },
   slowed: ({ waves }) => slowedText(CYCLE * waves.spec.carrier),
   seconds: () => 4 * CYCLE,

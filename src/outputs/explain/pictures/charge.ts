@@ -14,6 +14,13 @@ export const charge: MovingPicture = {
     const cycle = 1 / carrier;
     return `At each crest the detector pours a gulp into ${formatQuantity(load.capacitance, 'capacitance', 3)}; between crests the load (${formatQuantity(load.resistance, 'resistance', 2)} for direct current) drains it. One cycle lasts ${formatQuantity(cycle, 'time', 3)}; by the resistance alone the capacitor would empty in about ${formatQuantity(load.resistance * load.capacitance, 'time', 2)}${load.inductance ? ', but the windings of the phones do not let their current change so fast: far less goes in a cycle' : ''}.`;
   },
+  moves({ waves }) {
+    const { carrier, atDetector } = waves.spec;
+    const kept = { min: new Float64Array(1), max: new Float64Array(1) };
+    waves.extent('phones', 0, 8 / carrier, 1, kept.min, kept.max);
+    const volts = (v: number) => formatQuantity(v, 'voltage', 2);
+    return `The carrier at the detector (${volts(atDetector)} while nobody speaks, more at the loudest) swings up and down, five cycles of it in sight, and over it lies a line, the voltage the capacitor keeps. Where a crest comes up to the line, the line steps up a little; between crests it sinks. Where the programme is loudest it lies between ${volts(kept.min[0])} and ${volts(kept.max[0])}. Beside it a vessel stands as full as the capacitor: an arrow at its top for each gulp, a stream from its foot all the time.`;
+  },
   slowed: ({ waves }) => slowedText(CYCLE * waves.spec.carrier),
   seconds: () => CYCLE * CYCLES,
   still: () => 5.93 * CYCLE,

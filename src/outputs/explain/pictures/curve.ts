@@ -1,6 +1,6 @@
 import { formatQuantity } from '../../../engine/units/format.ts';
 import type { Pen } from '../pen.ts';
-import { type Box, type MovingPicture, type PictureFacts, slowedText } from './facts.ts';
+import { type Box, type MovingPicture, type PictureFacts, slowedText, timesASecond } from './facts.ts';
 
 /** Seconds on the screen for one cycle of the carrier. */
 const CYCLE = 2.4;
@@ -18,6 +18,14 @@ export const curve: MovingPicture = {
     const forward = currentOf(facts, V - directVoltage);
     const back = currentOf(facts, -V - directVoltage);
     return `${detectorLabel}: ${formatQuantity(V, 'voltage', 2)} of carrier swings it, against ${formatQuantity(directVoltage, 'voltage', 2)} already won. Forwards it passes ${formatQuantity(forward, 'current', 2)} at the crest, backwards ${formatQuantity(Math.abs(back), 'current', 2)}.`;
+  },
+  moves(facts) {
+    const { waves, directVoltage } = facts;
+    const V = waves.spec.atDetector;
+    const top = formatQuantity(V - directVoltage, 'voltage', 2);
+    const foot = formatQuantity(-V - directVoltage, 'voltage', 2);
+    const most = formatQuantity(currentOf(facts, V - directVoltage), 'current', 2);
+    return `A dot runs up and down the detector’s curve of current against voltage, ${timesASecond(waves.spec.carrier)}: right to ${top}, left to ${foot}. Below the curve the voltage’s own even swing is drawn; beside it the current, a narrow peak of up to ${most} at each crest and next to nothing between. The sign of a diode below it shows an arrow while current flows.`;
   },
   slowed: ({ waves }) => slowedText(CYCLE * waves.spec.carrier),
   seconds: () => CYCLE * 8,

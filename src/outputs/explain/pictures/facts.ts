@@ -1,5 +1,6 @@
 import type { Heater } from '../../../engine/parts/detector/thermionic/heater.ts';
 import { SCENE_PICTURES } from '../../../engine/set/parts/scenes.ts';
+import { formatNumber } from '../../../engine/units/format.ts';
 import type { OneWay } from '../one-way.ts';
 import type { Pen } from '../pen.ts';
 import type { Waves } from '../waves.ts';
@@ -45,18 +46,26 @@ export interface MovingPicture {
   readonly title: string;
   /** What it shows, in one sentence, with figures. */
   about(facts: PictureFacts): string;
+  /** What moves in it, for who cannot see it. */
+  moves(facts: PictureFacts): string;
   /** How much slower than in the set, or "" where it runs in its own time. */
   slowed(facts: PictureFacts): string;
   /** After so many seconds it begins again. */
   seconds(facts: PictureFacts): number;
   /** The moment to show where nothing may move, s. */
   still(facts: PictureFacts): number;
+  /** Its caption tells of the still moment: a picture file shows that one. */
+  readonly captioned?: boolean;
   paint(pen: Pen, facts: PictureFacts, seconds: number, box: Box, letters: number): void;
 }
 
 export const PICTURE_IDS = SCENE_PICTURES;
 export type PictureId = (typeof PICTURE_IDS)[number];
 export const isPicture = (value: unknown): value is PictureId => (PICTURE_IDS as readonly unknown[]).includes(value);
+
+/** "603 thousand times a second". */
+export const timesASecond = (f: number): string =>
+  `${formatNumber(f / 1e3, 4).replace(/\.0+$/, '')} thousand times a second`;
 
 /** "slowed 603 thousand times". */
 export function slowedText(times: number): string {

@@ -1,4 +1,4 @@
-import { cathodeTemperature, heatCathode } from '../../../engine/parts/detector/thermionic/heater.ts';
+import { heatCathode } from '../../../engine/parts/detector/thermionic/heater.ts';
 import { emission } from '../../../engine/parts/detector/thermionic/thermionic.ts';
 import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
 import type { MovingPicture, PictureFacts } from './facts.ts';
@@ -6,6 +6,14 @@ import type { MovingPicture, PictureFacts } from './facts.ts';
 const ON = 25;
 const OFF = 25;
 const STEP = 0.25;
+
+const celsius = (T: number): string => `${Math.round(T + ABSOLUTE_ZERO)} °C`;
+const ABSOLUTE_ZERO = -273.15;
+/** What the eye makes of it (common practice, no source). */
+const glowText = (T: number): string => {
+  const degrees = T + ABSOLUTE_ZERO;
+  return degrees < 500 ? 'too cold to glow' : degrees < 800 ? 'dull red' : degrees < 950 ? 'bright red' : 'orange';
+};
 
 const histories = new Map<string, { temperature: number[]; emission: number[] }>();
 
@@ -26,13 +34,16 @@ export const heater: MovingPicture = {
   id: 'heater',
   title: 'A heater warming and cooling',
   about(facts) {
-    const { heaterVoltage, heater: h } = facts;
-    const T = cathodeTemperature(heaterVoltage, h);
-    const { emission: I } = heaterHistory(facts);
-    const full = emission(T);
+    const { temperature, emission: I } = heaterHistory(facts);
+    const full = Math.max(...I);
     const warm = I.findIndex((i) => i > full / 2) * STEP;
     const off = I.findIndex((i, k) => k * STEP > ON && i < full / 100) * STEP - ON;
-    return `At ${formatNumber(heaterVoltage, 2)} V the cathode comes to ${Math.round(T)} K in the end and gives half its current after ${formatNumber(warm, 2)} s. Switched off it lingers: a hundredth is left only after ${formatNumber(off, 2)} s.`;
+    const hottest = Math.max(...temperature);
+    return `At ${formatNumber(facts.heaterVoltage, 2)} V the cathode comes to ${celsius(hottest)} in ${ON} s, ${glowText(hottest)}, and gives half its current after ${formatNumber(warm, 2)} s. Switched off it lingers: a hundredth is left only after ${formatNumber(off, 2)} s.`;
+  },
+  moves(facts) {
+    const { emission: I } = heaterHistory(facts);
+    return `A valve is drawn with its heater below, the cathode above it and the anode at the top. For ${ON} s the heater is on: heater and cathode begin to glow, and dots, the electrons, rise from the cathode to the anode, few at first, then many. Then it is switched off for ${OFF} s: the glow fades and the dots grow fewer until none is left. Two curves beside it follow the temperature and the current the cathode could give, up to ${formatQuantity(Math.max(...I), 'current', 2)}.`;
   },
   slowed: () => 'in its own time',
   seconds: () => ON + OFF,
@@ -70,7 +81,7 @@ export const heater: MovingPicture = {
       anchor: 'middle',
       bold: true,
     });
-    pen.text(cx, cy + r * 1.35 + letters * 3.6, `${Math.round(T)} K`, letters * 1.15, { anchor: 'middle' });
+    pen.text(cx, cy + r * 1.35 + letters * 3.6, celsius(T), letters * 1.15, { anchor: 'middle' });
     const left = box.x + box.w * 0.42;
     const wide = box.w * 0.55;
     const curveBox = (
@@ -95,7 +106,7 @@ export const heater: MovingPicture = {
       tall,
       temperature,
       rated * 1.1,
-      `cathode, up to ${Math.round(Math.max(...temperature))} K`,
+      `cathode, up to ${celsius(Math.max(...temperature))}`,
       'warning',
     );
     curveBox(

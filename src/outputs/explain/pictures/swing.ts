@@ -1,7 +1,7 @@
 import { formatNumber } from '../../../engine/units/format.ts';
 import type { Pen } from '../pen.ts';
 import { tidyTime } from '../view.ts';
-import { type Box, type MovingPicture, type PictureFacts, slowedText } from './facts.ts';
+import { type Box, type MovingPicture, type PictureFacts, slowedText, timesASecond } from './facts.ts';
 
 /** Seconds on the screen for one cycle of the carrier. */
 const CYCLE = 1.4;
@@ -25,6 +25,10 @@ export const swing: MovingPicture = {
   about({ waves: { spec } }) {
     const n = spec.loadedQ / Math.PI;
     return `With a loaded Q of ${formatNumber(spec.loadedQ, 2)} the swing takes about ${formatNumber(n, 2)} cycles (${tidyTime(n / spec.carrier, 2)}) to come to two thirds of its height, and as long to lose two thirds again: like a pendulum of the same Q, pushed in time.`;
+  },
+  moves({ waves: { spec } }) {
+    const cycles = cyclesOf(spec.loadedQ);
+    return `Charge runs out of the capacitor, through the coil and into the other plate, and back, ${timesASecond(spec.carrier)}. When the plates are full no current flows; half way between, they are empty and the field round the coil is at its widest. A pendulum beside it swings in step. For ${cycles} cycles (${tidyTime(cycles / spec.carrier, 2)}) both are pushed a little at each swing and swing wider and wider, to ${formatNumber(100 * swingAmplitude(spec.loadedQ, cycles), 2)} % of the most they would reach; then the pushing stops and for as long again they die away. A strip below draws how wide the swing is from cycle to cycle.`;
   },
   slowed: ({ waves }) => slowedText(CYCLE * waves.spec.carrier),
   seconds: ({ waves }) => 2 * cyclesOf(waves.spec.loadedQ) * CYCLE,

@@ -1,4 +1,6 @@
 import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
+import { inside, overlap, textBox } from '../../scene/boxes.ts';
+import type { TextItem } from '../../scene/scene.ts';
 import type { Pen } from '../pen.ts';
 import { resonance } from '../settings.ts';
 import type { Box, MovingPicture, PictureFacts } from './facts.ts';
@@ -8,6 +10,12 @@ const TURN = 16;
 
 /** Where the hand has turned the vanes to: slow at both ends. */
 const positionAt = (seconds: number): number => 0.5 - 0.5 * Math.cos((2 * Math.PI * seconds) / TURN);
+
+const kilohertz = (f: number): string => formatNumber(f / 1e3, 4).replace(/\.0+$/, '');
+const within = (f: number, ends: readonly number[]): boolean => f >= Math.min(...ends) && f <= Math.max(...ends);
+/** How much of a station's voltage is left. */
+const partText = (share: number): string =>
+  share < 0.01 ? 'less than a hundredth' : share > 0.5 ? 'most of it' : `one part in ${formatNumber(1 / share, 2)}`;
 
 const at = ({ dial }: PictureFacts, position: number) => {
   const i = Math.max(1, dial.findIndex((d) => d.position >= position) || 1);
@@ -37,9 +45,29 @@ export const vanes: MovingPicture = {
       slider: 'The more turns in use, the more inductance and the lower the frequency',
       variometer: 'The more the two coils help each other, the more inductance and the lower the frequency',
     };
-    return `${more[tuner]}: from ${formatQuantity(high, 'frequency', 4)} down to ${formatQuantity(low, 'frequency', 4)}, past ${stations.length} station${stations.length === 1 ? '' : 's'}.`;
+    return `${more[tuner]}: from ${kilohertz(high)} down to ${kilohertz(low)} kHz, past ${stations.length} station${stations.length === 1 ? '' : 's'}.`;
+  },
+  moves(facts) {
+    const { dial, stations, tuner, waves } = facts;
+    const { carrier, loadedQ } = waves.spec;
+    const turning = {
+      vanes: 'A set of vanes turns into the fixed ones and out again',
+      sheets: 'One sheet slides over the other and off again',
+      slider: 'A contact slides along the coil and back',
+      variometer: 'One coil turns inside the other and back',
+    };
+    const ends = dial.map((d) => d.frequency);
+    const own = stations.find((s) => Math.abs(s.frequency - carrier) < 100);
+    const left = stations
+      .filter((s) => s !== own && within(s.frequency, ends))
+      .sort((a, b) => b.emf - a.emf)
+      .slice(0, 3)
+      .map((s) => `${s.name} (${kilohertz(s.frequency)} kHz) ${partText(resonance(loadedQ, carrier, s.frequency))}`);
+    const others = left.length > 0 ? ` Of the others it lets through: ${left.join(', ')}.` : '';
+    return `${turning[tuner]}. Beside it a hill, the resonance, slides along a band on which every station is a pale bar, as tall as it arrives; the dark part of a bar is what gets through. On ${own?.name ?? 'the station'} (${kilohertz(carrier)} kHz) the hill is ${formatQuantity(carrier / loadedQ, 'frequency', 2)} broad.${others}`;
   },
   slowed: () => 'as fast as a hand turns',
+  captioned: true,
   seconds: () => TURN,
   still(facts) {
     // On the station, on the way in.
@@ -148,10 +176,14 @@ function meshing(pen: Pen, box: Box, position: number): void {
   pen.line(cx, cy, cx + r * 1.08 * Math.cos(-turn), cy + r * 1.08 * Math.sin(-turn), 'ink', 2);
 }
 
+/** Rows of names over the hill. */
+const NAME_ROWS = 4;
+const NAME_ROW = 1.35;
+
 function band(
   pen: Pen,
   box: Box,
-  { dial, stations }: PictureFacts,
+  { dial, stations, waves }: PictureFacts,
   now: { frequency: number; loadedQ: number },
   letters: number,
 ): void {
@@ -160,29 +192,19 @@ function band(
   const to = Math.max(...ends) * 1.07;
   const left = box.x + letters;
   const right = box.x + box.w - letters;
-  const floor = box.y + box.h - letters * 2.6;
-  const roof = box.y + letters * 3.6;
+  const floor = box.y + box.h - letters * 2.8;
+  const names = box.y + letters * 2;
+  const roof = names + letters * NAME_ROW * NAME_ROWS + letters * 0.4;
   const x = (f: number) => left + ((f - from) / (to - from)) * (right - left);
   const y = (share: number) => floor - share * (floor - roof);
-  pen.line(left, floor, right, floor, 'soft', 1);
+  const seen = stations.filter((s) => x(s.frequency) >= left && x(s.frequency) <= right);
   const strongest = Math.max(...stations.map((s) => s.emf), 1e-12);
-  for (const s of stations) {
+  const tall = (emf: number) => Math.sqrt(emf / strongest);
+  pen.line(left, floor, right, floor, 'soft', 1);
+  for (const s of seen) {
     const passed = resonance(now.loadedQ, now.frequency, s.frequency);
-    if (x(s.frequency) < left || x(s.frequency) > right) continue;
-    const tall = Math.sqrt(s.emf / strongest);
-    pen.line(x(s.frequency), floor, x(s.frequency), y(tall), 'faint', 5);
-    pen.line(x(s.frequency), floor, x(s.frequency), y(tall * passed), 'accent', 5);
-    if (passed > 0.6)
-      pen.text(x(s.frequency), y(Math.max(tall, 0.3)) - letters * 0.5, s.name, letters * 1.05, {
-        anchor:
-          x(s.frequency) > left + (right - left) * 0.72
-            ? 'end'
-            : x(s.frequency) < left + (right - left) * 0.28
-              ? 'start'
-              : 'middle',
-        bold: true,
-        rim: true,
-      });
+    pen.line(x(s.frequency), floor, x(s.frequency), y(tall(s.emf)), 'faint', 5);
+    pen.line(x(s.frequency), floor, x(s.frequency), y(tall(s.emf) * passed), 'accent', 5);
   }
   const n = 260;
   const xs: number[] = [];
@@ -199,16 +221,80 @@ function band(
     ys.splice(top, 0, y(1));
   }
   pen.polyline(xs, ys, xs.length, 'copper', 2.5);
+  // The wanted one's name is sure of its room, then the strongest; none moves while the hill goes by.
+  const isWanted = (f: number) => Math.abs(f - waves.spec.carrier) < 100;
+  const order = [...seen].sort(
+    (a, b) => Number(isWanted(b.frequency)) - Number(isWanted(a.frequency)) || b.emf - a.emf,
+  );
+  const placed = namesOver(
+    order.map((s) => ({ name: s.name, x: x(s.frequency) })),
+    { x: left, y: names, w: right - left, h: roof - names },
+    letters,
+  );
+  placed.forEach((item, i) => {
+    if (!item) return;
+    const s = order[i];
+    const [px, py] = item.at;
+    pen.line(x(s.frequency), py + letters * 0.3, x(s.frequency), y(tall(s.emf)), 'soft', 0.8, 0.6);
+    const tuned = resonance(now.loadedQ, now.frequency, s.frequency) > 0.6;
+    pen.text(px, py, item.text, item.size, {
+      anchor: item.anchor,
+      bold: tuned,
+      role: tuned ? 'accent' : 'ink',
+      rim: true,
+    });
+  });
   pen.text(
     (left + right) / 2,
     box.y + letters * 1.3,
-    `${formatQuantity(now.frequency, 'frequency', 4)}, ${formatQuantity(now.frequency / now.loadedQ, 'frequency', 2)} broad`,
+    `${kilohertz(now.frequency)} kHz, ${formatQuantity(now.frequency / now.loadedQ, 'frequency', 2)} broad`,
     letters * 1.15,
     { anchor: 'middle', bold: true },
   );
   for (const f of [from * 1.08, (from + to) / 2, to * 0.94])
-    pen.text(x(f), floor + letters * 1.5, formatQuantity(Math.round(f / 1e4) * 1e4, 'frequency', 3), letters * 0.92, {
-      role: 'soft',
-      anchor: 'middle',
-    });
+    pen.text(
+      x(f),
+      floor + letters * 1.5,
+      formatNumber(Math.round(f / 1e4) * 10, 4).replace(/\.0+$/, ''),
+      letters * 0.92,
+      {
+        role: 'soft',
+        anchor: 'middle',
+      },
+    );
+  pen.text(right, floor + letters * 2.6, 'kHz', letters * 0.92, { role: 'soft', anchor: 'end' });
+}
+
+/**
+ * Names in rows over their bars, each joined to its own by a line straight down; the first ones are sure of their room.
+ * A name goes where it bars the way down from the rows over it for as few others as can be.
+ * @returns where each goes, undefined where there is no room.
+ */
+export function namesOver(
+  all: readonly { readonly name: string; readonly x: number }[],
+  box: Box,
+  letters: number,
+): (TextItem | undefined)[] {
+  const taken: Box[] = [];
+  const floor = box.y + box.h;
+  return all.map(({ name, x }, i) => {
+    const choices = Array.from({ length: NAME_ROWS }, (_, row) =>
+      (['middle', 'start', 'end'] as const).map((anchor) => {
+        const at = [x, floor - letters * (0.5 + NAME_ROW * row)] as const;
+        const item: TextItem = { kind: 'text', text: name, size: letters, bold: true, anchor, at };
+        const words = textBox(item);
+        const line: Box = { x: x - 1, y: words.y + words.h, w: 2, h: floor - words.y - words.h };
+        const barred = all.slice(i + 1).filter((o) => o.x > words.x - 2 && o.x < words.x + words.w + 2).length;
+        return { item, words, line, cost: barred * (NAME_ROWS - 1 - row) };
+      }),
+    ).flat();
+    const free = choices.filter(
+      ({ words, line }) =>
+        inside(words, box) && ![words, line].some((part) => taken.some((t) => overlap(part, t, letters * 0.15))),
+    );
+    if (free.length === 0) return undefined;
+    const best = free.reduce((a, b) => (b.cost < a.cost ? b : a));
+    taken.push(best.words, best.line);
+    return best.item;
+  });
 }
