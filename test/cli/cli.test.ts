@@ -42,7 +42,7 @@ describe('the command line', () => {
     expect(status).toBe(0);
     for (const head of ['direct', 'loads like', 'off', 'straight from', 'best tap', 'best load'])
       expect(stdout).toContain(head);
-    expect(stdout).toMatch(/Silicon diode .*: From a faint carrier .* square law ends at some/);
+    expect(stdout).toMatch(/Silicon diode .*: From a faint carrier .* straight detection begins at some/);
   });
 
   it('finds a station by name or frequency, and says which there are', () => {

@@ -1,7 +1,6 @@
 import { setCircuit } from '../circuit/set-circuit.ts';
 import { magnitude } from '../numerics/complex.ts';
 import { detectorMerit, greatest } from '../parts/detector/compare.ts';
-import { steadyDetector } from '../parts/detector/steady.ts';
 import type { SetDescription } from '../set/description.ts';
 import { detectorModel } from '../set/models.ts';
 import type { DetectorDescription } from '../set/parts/detector.ts';
@@ -14,6 +13,7 @@ import {
   type Ratio,
   type Volts,
 } from '../units/quantities.ts';
+import { type DetectionLaw, lawOfDetector } from './detection-law.ts';
 import { type FieldOptions, fieldsAtSite } from './field.ts';
 import {
   type Receiver,
@@ -25,7 +25,6 @@ import {
   toneThrough,
 } from './receive-station.ts';
 import type { HeardWord } from './types.ts';
-import { workingPoint } from './working-point.ts';
 
 /** One detector in this set, on this station. */
 export interface DetectorOnStation {
@@ -42,9 +41,12 @@ export interface DetectorOnStation {
   readonly distortion: Ratio;
   /** Zero-signal resistance at its bias. */
   readonly resistance: Ohms;
-  /** Carrier at which square law has half turned into straight detection. */
+  /** Carrier across it at which square law has half turned into straight detection, with this load. */
   readonly squareLawEnds: Volts;
-  /** Output grows with the field to this power here: 2 in square law, 1 when it follows the envelope straight. */
+  /** Output grows with the carrier across it to this power here: 2 in square law, 1 when it follows the envelope straight. */
+  readonly carrierExponent: number;
+  readonly law: DetectionLaw;
+  /** Output grows with the field to this power here; the loading of the tuned circuit has its part in it. */
   readonly fieldExponent: number;
   /** What it takes off the voltage of the tuned circuit it sits on; at least 0. */
   readonly loading: Decibels;
@@ -107,6 +109,7 @@ export function compareDetectorsOn(
       const { detector, bias } = s.circuit;
       const ready = receiver(s.circuit, fieldOf);
       const merit = detectorMerit(detector, bias);
+      const law = lawOfDetector(s.circuit.averaged, ready.dcResistance, bias);
       return {
         description,
         label: `${bias === 0 ? detector.label : `${detector.label}, ${bias} V bias`}${description === set.detector && !candidates ? ', the one in the set' : ''}`,
@@ -119,7 +122,9 @@ export function compareDetectorsOn(
         loadedQ: s.loadedQ,
         distortion: s.distortion,
         resistance: merit.resistance,
-        squareLawEnds: squareLawEndsHere(ready, s),
+        squareLawEnds: law.straightFrom,
+        carrierExponent: law.exponentAt(s.steady.junctionVoltage),
+        law: law.lawAt(s.steady.junctionVoltage),
         fieldExponent: s.work.fieldExponent,
         loading: Math.max(0, -decibels(Math.max(magnitude(s.steady.ratio), 1e-9))),
         operating: {
@@ -162,33 +167,6 @@ function withOwn(set: SetDescription, given?: readonly DetectorDescription[]): r
 }
 
 const CURVE_POINTS = 121;
-
-/** The carrier across the device at which the sound would grow as the 1.5th power of the field, in this very set. */
-function squareLawEndsHere({ circuit, dcResistance, standing }: Receiver, { view }: TunedStation): Volts {
-  const at = (openCircuit: Volts) => {
-    const steady = steadyDetector({
-      averaged: circuit.averaged,
-      openCircuit,
-      sourceImpedance: { re: Math.max(view.z.re, 0), im: view.z.im },
-      dcResistance,
-      bias: circuit.bias,
-    });
-    const { fieldExponent } = workingPoint(circuit.averaged, steady, view.z, dcResistance, openCircuit, standing);
-    return { fieldExponent, volts: steady.junctionVoltage };
-  };
-  let low = circuit.detector.slopeVoltage / 4;
-  let high = low;
-  while (high < 300 && at(high).fieldExponent > 1.5) {
-    low = high;
-    high *= 1.5;
-  }
-  for (let k = 0; k < 16; k++) {
-    const mid = Math.sqrt(low * high);
-    if (at(mid).fieldExponent > 1.5) low = mid;
-    else high = mid;
-  }
-  return at(Math.sqrt(low * high)).volts;
-}
 
 /** The plain load that takes most of the tone, the tap left as it is. */
 function bestLoad(ready: Receiver, s: TunedStation): DetectorOnStation['bestLoad'] {

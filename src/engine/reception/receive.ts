@@ -3,14 +3,15 @@ import { magnitude } from '../numerics/complex.ts';
 import { slopeResistance } from '../parts/detector/detector.ts';
 import type { SetDescription } from '../set/description.ts';
 import { formatNumber } from '../units/format.ts';
+import type { Hertz } from '../units/quantities.ts';
+import { besideStation, measuredWidth } from './beside.ts';
 import { cautionsFor } from './cautions.ts';
+import { lawOfDetector } from './detection-law.ts';
 import { detectorFacts } from './detector-facts.ts';
 import { dialOf, dialPlace, tuningCurve } from './dial.ts';
-import { directionShare } from './direction.ts';
 import { type FieldOptions, fieldsAtSite } from './field.ts';
 import { helper } from './help.ts';
-import { bearingOf, type Receiver, receiver, receiveStation, TEST_TONE, type TunedStation } from './receive-station.ts';
-import { type CarrierAtDetector, disturbances } from './separation.ts';
+import { type Receiver, receiver, receiveStation, TEST_TONE, type TunedStation } from './receive-station.ts';
 import { heardSpread, stagesOf } from './stages.ts';
 import { summaryOf, verdictOf } from './summary.ts';
 import type { Disturbance, Help, PartFigures, Reception, StationReception } from './types.ts';
@@ -28,18 +29,20 @@ export function receive(set: SetDescription, options: ReceiveOptions = {}): Rece
   const ready = receiver(setCircuit(set), fieldsAtSite(set.place, options));
   const tuned = set.place.stations.map((station) => receiveStation(ready, station));
   const curve = tuningCurve(ready);
-  const beside = besides(ready, tuned);
-  const help = options.helpFor === undefined ? undefined : helper(set, ready);
+  const beside = tuned.map((s) => besideStation(ready, s, tuned));
+  const law = lawOfDetector(ready.circuit.averaged, ready.dcResistance, ready.circuit.bias);
+  const help = options.helpFor === undefined ? undefined : helper(set, ready, tuned);
   const stations = tuned.map((s, index): StationReception => {
     const worst = beside[index].find((d) => d.word !== 'clear');
-    const path = stagesOf(ready, s);
+    const width = widthOf(ready, s);
+    const path = stagesOf(ready, s, law, width);
     return {
       name: s.station.name,
       frequency: s.station.frequency,
       index,
       path,
       dial: s.within ? dialPlace(ready, curve, s.position, s.station.frequency) : undefined,
-      outOfReach: s.within ? undefined : outOfReach(s, curve),
+      outOfReach: outOfReach(s, curve),
       fieldStrength: s.field.fieldStrength,
       emf: s.emf,
       tunedCircuitVoltage: s.tunedVoltage,
@@ -51,7 +54,7 @@ export function receive(set: SetDescription, options: ReceiveOptions = {}): Rece
       detectorInputResistance: s.steady.inputResistance,
       loadedQ: s.loadedQ,
       unloadedQ: unloadedQ(ready, s),
-      bandwidth: s.station.frequency / s.loadedQ,
+      bandwidth: width,
       soundPressureLevel: s.heard.spl,
       margin: s.heard.margin,
       heard: s.heard.words,
@@ -59,7 +62,10 @@ export function receive(set: SetDescription, options: ReceiveOptions = {}): Rece
       sentence: sentenceFor(s, worst),
       disturbance: worst,
       disturbances: beside[index],
-      help: help && (options.helpFor === 'all' || options.helpFor === index) ? help(s) : ([] as Help[]),
+      help:
+        help && (options.helpFor === 'all' || options.helpFor === index)
+          ? help(s, beside[index], curve)
+          : ([] as Help[]),
       warnings: [...new Set(path.flatMap((stage) => stage.warnings))],
     };
   });
@@ -86,38 +92,19 @@ export function receive(set: SetDescription, options: ReceiveOptions = {}): Rece
   };
 }
 
-/** For each station tuned in, what every other one leaves at the detector. */
-function besides(set: Receiver, stations: readonly TunedStation[]): Disturbance[][] {
-  const { aerial, load } = set.circuit.set;
-  const views = stations.map((s) => set.network.at(s.station.frequency));
-  const bearings = stations.map((s) => bearingOf(s.station, s.field));
-  const own = bearings.map((bearing) => directionShare(aerial, bearing, bearing));
-  const audioLoad = Math.max(magnitude(set.audioLoadAt(TEST_TONE)), 1);
-  return stations.map((wanted, w) => {
-    const g = 1 / wanted.steady.inputResistance;
-    const carrier = (i: number): CarrierAtDetector => {
-      const { station, emf, steady } = stations[i];
-      // A frame without a fixed direction is turned to the wanted station, away from others.
-      const turned = i === w ? 1 : directionShare(aerial, bearings[i], bearings[w]) / own[i];
-      return {
-        name: station.name,
-        frequency: station.frequency,
-        modulation: Math.min(station.modulation, 1),
-        voltage: i === w ? steady.junctionVoltage : emf * turned * views[i].level(g, wanted.position, wanted.other),
-      };
-    };
-    const others = stations.map((_, i) => i).filter((i) => i !== w);
-    return disturbances(carrier(w), others.map(carrier), {
-      slopeVoltage: set.circuit.averaged.detector.slopeVoltage,
-      loadTime: (load.bypass + 30e-12) / (1 / audioLoad + g / 2),
-    });
-  });
-}
+/** Two tuned circuits, or one so broad that its sides are not alike, are not f/Q wide: then the width is measured. */
+const BROAD = 20;
+const widthOf = (set: Receiver, s: TunedStation): Hertz =>
+  set.circuit.set.arrangement.kind === 'two circuits' || !(s.loadedQ >= BROAD)
+    ? measuredWidth(set, s)
+    : s.station.frequency / s.loadedQ;
 
-const outOfReach = (s: TunedStation, curve: { lowest: number; highest: number }): string =>
-  s.station.frequency < curve.lowest
-    ? `below the low end of the scale, ${formatNumber(Math.round(curve.lowest / 1e3), 5)} kHz: more turns or more capacitance are needed`
-    : `above the high end of the scale, ${formatNumber(Math.round(curve.highest / 1e3), 5)} kHz: fewer turns or smaller strays are needed`;
+const outOfReach = (s: TunedStation, curve: { lowest: number; highest: number }): string | undefined =>
+  s.within
+    ? undefined
+    : s.station.frequency < curve.lowest
+      ? `below the low end of the scale, ${formatNumber(Math.round(curve.lowest / 1e3), 5)} kHz: more turns or more capacitance are needed`
+      : `above the high end of the scale, ${formatNumber(Math.round(curve.highest / 1e3), 5)} kHz: fewer turns or smaller strays are needed`;
 
 /** Q of the coil itself at the station, with the capacitor's loss: what is left when nothing is joined to it. */
 function unloadedQ({ circuit }: Receiver, s: TunedStation): number {
@@ -138,14 +125,14 @@ function sentenceFor(s: TunedStation, disturbance: Disturbance | undefined): str
   const sentence = s.within
     ? s.heard.sentence
     : `Beyond the scale; at its end: ${s.heard.sentence[0].toLowerCase()}${s.heard.sentence.slice(1)}`;
-  if (!disturbance || heard === 'not heard') return sentence;
+  if (!disturbance || heard === 'not heard' || !s.within) return sentence;
   if (verdictOf({ heard, disturbance }) !== 'drowned') return `${sentence} ${disturbance.sentence}`;
-  return `Drowned: ${disturbance.sentence} Alone it would be ${heard}, at ${Math.round(s.heard.spl)} dB SPL.`;
+  return `Drowned: ${disturbance.sentence} Alone it would be ${heard}, at ${formatNumber(Math.round(s.heard.spl), 4)} dB SPL.`;
 }
 
 /** Heard well, alone and within reach. */
 const usefulness = (s: StationReception): number =>
-  Math.min(s.margin, 60) + Math.min(0, (s.disturbance?.audioRatio ?? 40) - 30) - (s.dial ? 0 : 20);
+  Math.min(s.margin, 60) + Math.min(0, (s.disturbance?.audioRatio ?? 40) - 30) - (s.dial ? 0 : 100);
 
 function figuresOf({ circuit, dcResistance }: Receiver, qAt: number): PartFigures {
   const { aerial, loop, earth, tuning, detector, load } = circuit;

@@ -36,6 +36,6 @@ it('a touch is heard as its spot: the best of the map well over a dead one, and 
 
 it('says it in decibels', () => {
   expect(spotsWords(spotsWorth(set, 0), 'Saltmarsh Radio')).toMatch(
-    /^Through a good spot Saltmarsh Radio is [\d.]+ dB louder than through a fair one and \d+ dB louder than through a poor one; .*Of a hundred grains some 6\d are dead/,
+    /^On this lump, through a good spot Saltmarsh Radio is [\d.]+ dB louder than through a fair one and \d+ dB louder than through a poor one; .*Of a hundred grains some 6\d are dead/,
   );
 });

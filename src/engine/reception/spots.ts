@@ -85,7 +85,11 @@ export function spotsWorth(
   return found.map((s) => ({ ...s, gain: s.soundPressureLevel - fair }));
 }
 
-/** In a sentence or two, for the page and the sheet. @param on the station's name. */
+/**
+ * In a sentence or two, for the page and the sheet: of the lump at hand, whose spots are not the middling good, fair and
+ * poor ones of the library.
+ * @param on the station's name.
+ */
 export function spotsWords(worth: readonly SpotWorth[], on: string): string {
   const of = (quality: SpotQuality) => worth.find((s) => s.quality === quality);
   const [poor, good, best] = [of('poor'), of('good'), of('very good')];
@@ -101,7 +105,9 @@ export function spotsWords(worth: readonly SpotWorth[], on: string): string {
     const more = best && best.soundPressureLevel - good.soundPressureLevel;
     const adds = more === undefined ? '' : `; a very good one adds ${more < 0.3 ? 'next to nothing' : dB(more)}`;
     const poorer = poor ? ` and ${over(good, poor)} than through a poor one` : '';
-    words.push(`Through a good spot ${on} is ${over(good, fair)} than through a fair one${poorer}${adds}.`);
+    words.push(
+      `On this lump, through a good spot ${on} is ${over(good, fair)} than through a fair one${poorer}${adds}. Lumps differ: where a good, fair or poor spot is spoken of elsewhere, a middling one of its kind is meant.`,
+    );
   }
   const counts = ofHundred(worth.map((s) => s.share));
   const grains = worth.map(({ quality }, i) => `${counts[i]} ${i === 0 ? 'are ' : ''}${quality}`);

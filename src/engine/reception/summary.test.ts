@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Summed, summaryOf, verdictOf } from './summary.ts';
+import { besideWords, type Summed, summaryOf, verdictOf } from './summary.ts';
 import type { Disturbance, HeardWord } from './types.ts';
 
 const station = (name: string, heard: HeardWord, beside?: [string, Disturbance['word']]): Summed => ({
@@ -63,6 +63,23 @@ describe('what is said first', () => {
     expect(summed(many, new Date('2026-01-01T21:05:00Z'))).toMatch(
       /^At 21:05 UTC you would hear four stations, best of all Elm/,
     );
+  });
+  it('of stations beyond the dial: neither heard nor drowned', () => {
+    const beyond = (name: string, heard: HeardWord, beside?: [string, Disturbance['word']]): Summed => ({
+      ...station(name, heard, beside),
+      outOfReach: 'above the high end of the scale, 949 kHz: fewer turns or smaller strays are needed',
+    });
+    expect(
+      summed([station('Elm', 'loud'), beyond('Ash', 'comfortable'), beyond('Oak', 'quiet', ['Elm', 'swamped'])]),
+    ).toBe('You would hear one station, Elm on 603 kHz: loud. Two more are out of reach of the dial.');
+    expect(summed([beyond('Ash', 'loud'), station('Elm', 'quiet', ['Ash', 'swamped'])])).toBe(
+      'Nothing would be heard on this set here as it stands: one is drowned by others and one is out of reach of the dial; see what would help most.',
+    );
+    expect(summed([beyond('Ash', 'loud'), beyond('Oak', 'quiet')])).toMatch(
+      /: both stations are out of reach of the dial, Ash above the high end of the scale, 949 kHz: fewer turns/,
+    );
+    expect(verdictOf(beyond('Ash', 'loud'))).toBe('out of reach');
+    expect(besideWords(beyond('Oak', 'quiet', ['Elm', 'swamped']))).toBe('');
   });
   it('one verdict for one station', () => {
     expect(verdictOf(station('Elm', 'quiet', ['Ash', 'swamped']))).toBe('drowned');

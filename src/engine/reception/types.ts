@@ -37,7 +37,7 @@ export interface Stage {
 
 export type HeardWord = 'loud' | 'comfortable' | 'quiet' | 'faint' | 'not heard';
 
-/** Something that would raise (or lower) the level in the end. */
+/** Something that would make a station louder, bring it out from under another, or bring it within reach. */
 export interface Help {
   readonly stage: StageId;
   /** "a better earth (50 Ω instead of 95 Ω)". */
@@ -46,8 +46,11 @@ export interface Help {
   readonly field: string;
   /** What to write there to try it, where one value does it. */
   readonly value?: { readonly path: readonly (string | number)[]; readonly to: unknown };
+  /** What is gained of `of`. */
   readonly gain: Decibels;
-  /** What it costs, if it makes the set broader: "21 kHz broad instead of 14 kHz". */
+  /** Loudness; or, for a station that others drown, how far it stands over the strongest of them. */
+  readonly of: 'loudness' | 'margin over others';
+  /** What it costs: "21 kHz broad instead of 14 kHz", "6 dB quieter". */
   readonly cost?: string;
   /** "a better earth (50 Ω instead of 95 Ω): +4 dB". */
   readonly sentence: string;
@@ -88,7 +91,7 @@ export interface StationReception {
   readonly detectorInputResistance: Ohms;
   readonly loadedQ: number;
   readonly unloadedQ: number;
-  /** Between the −3 dB points of the loaded circuit. */
+  /** Between the −3 dB points at the detector, the pointer left where it is. */
   readonly bandwidth: Hertz;
   readonly soundPressureLevel: Decibels;
   /** Over what can just be heard in this room. */

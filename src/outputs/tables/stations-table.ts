@@ -1,6 +1,7 @@
 import { compassPoint } from '../../engine/place/geodesy.ts';
 import type { Arrival, Estimate, Neighbour } from '../../engine/place/stations/arrival.ts';
-import type { HeardWord, Reception, StationReception } from '../../engine/reception/types.ts';
+import { isHeard, type Verdict, verdictOf } from '../../engine/reception/summary.ts';
+import type { Reception, StationReception } from '../../engine/reception/types.ts';
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
 import { clean, table } from './table.ts';
 
@@ -22,7 +23,8 @@ export interface StationRow {
   readonly fading: Arrival['fading'];
   /** Within 20 kHz at the time asked for, by what they arrive with, strongest first. */
   readonly neighbours: readonly Neighbour[];
-  readonly heard: HeardWord;
+  /** The same verdict as the list of stations has: a drowned station is not called quiet. */
+  readonly heard: Verdict;
   readonly outOfReach?: string;
   /** Whether the set keeps it apart from the rest. */
   readonly separated: boolean;
@@ -46,7 +48,7 @@ export const firstChoice = ({ best, stations }: Reception): number | undefined =
   best.find((index) => isHad(stations[index]) && isSeparated(stations[index])) ??
   best.find((index) => isHad(stations[index]));
 
-const isHad = (s: StationReception): boolean => s.heard !== 'not heard' && !s.outOfReach;
+const isHad = (s: StationReception): boolean => isHeard(verdictOf(s));
 const isSeparated = (s: StationReception): boolean =>
   s.disturbance === undefined || s.disturbance.word === 'clear' || s.disturbance.word === 'a murmur behind';
 
@@ -56,6 +58,8 @@ export function stationRows(reception: Reception, { day, night, now }: DayAndNig
   return reception.best.map((index): StationRow => {
     const station = reception.stations[index];
     const { disturbance } = station;
+    const heard = verdictOf(station);
+    const others = disturbance && disturbance.word !== 'clear' && (isHeard(heard) || heard === 'drowned');
     return {
       index,
       name: station.name,
@@ -68,10 +72,10 @@ export function stationRows(reception: Reception, { day, night, now }: DayAndNig
       nightBy: night[index].source,
       fading: night[index].fading,
       neighbours: now[index].neighbours.toSorted((a, b) => b.difference - a.difference),
-      heard: station.heard,
+      heard,
       outOfReach: station.outOfReach,
       separated: isSeparated(station),
-      disturbedBy: disturbance && disturbance.word !== 'clear' ? `${disturbance.by}: ${disturbance.word}` : undefined,
+      disturbedBy: others ? `${disturbance.by}: ${disturbance.word}` : undefined,
       first: index === first,
       warnings: now[index].warnings,
     };
@@ -107,6 +111,10 @@ export const neighbourText = ({ name, offset, difference }: Neighbour): string =
 
 const signed = (x: number): string => `${x > 0 ? '+' : ''}${formatNumber(x, 3)}`;
 
+/** Nothing to say of a station that is not heard at all. */
+const keptApart = ({ disturbedBy, heard }: StationRow): string =>
+  disturbedBy ? clean(disturbedBy) : isHeard(heard) ? 'yes' : '';
+
 /** What can be had here, as a table for a terminal. */
 export function placeTable(rows: readonly StationRow[], width?: number): string {
   return table(
@@ -123,8 +131,8 @@ export function placeTable(rows: readonly StationRow[], width?: number): string 
       { title: 'by day', text: (r) => estimateText(r.day), align: 'right' },
       { title: 'by night', text: (r) => estimateText(r.night), align: 'right' },
       { title: 'comes by', text: comesBy },
-      { title: 'this set', text: (r) => (r.outOfReach ? 'out of reach' : r.heard) },
-      { title: 'kept apart', text: (r) => (r.disturbedBy ? clean(r.disturbedBy) : 'yes') },
+      { title: 'this set', text: (r) => r.heard },
+      { title: 'kept apart', text: keptApart },
       { title: 'beside it', text: (r) => r.neighbours.slice(0, 1).map(neighbourText).join() },
     ],
     rows,

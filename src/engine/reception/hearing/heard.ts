@@ -1,4 +1,4 @@
-import { capital } from '../../units/format.ts';
+import { capital, formatNumber } from '../../units/format.ts';
 import type { Decibels, Hertz, Ratio } from '../../units/quantities.ts';
 import type { HeardWord } from '../types.ts';
 import { BANDS, powerSum } from './bands.ts';
@@ -149,5 +149,5 @@ function sentenceFor(
     return `Not heard: it is ${short} dB short of what can just be heard ${where}${why}.`;
   }
   const understanding = index === undefined ? '' : `; ${understoodWords(index)}`;
-  return `${capital(word)}: ${Math.round(spl)} dB SPL, ${Math.round(margin)} dB over what can just be heard ${where}${understanding}.`;
+  return `${capital(word)}: ${formatNumber(Math.round(spl), 4)} dB SPL, ${Math.round(margin)} dB over what can just be heard ${where}${understanding}.`;
 }
