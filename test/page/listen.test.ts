@@ -63,6 +63,13 @@ describe('listening on the page', () => {
       expect(await page.locator('.listen-scope canvas').count()).toBe(4);
       await page.getByLabel('Detector taken out').check();
       await expect.poll(() => level(page), { timeout: 15_000 }).toBeLessThan(5);
+      const traces = page.locator('.listen-scope figcaption');
+      await expect.poll(() => traces.nth(1).textContent(), { timeout: 15_000 }).toMatch(/After the detector 0 V$/);
+      await expect.poll(() => traces.nth(2).textContent()).toMatch(/only the room’s$/);
+      const boxes = await Promise.all(
+        (await page.locator('.listen-scope canvas').all()).map((one) => one.boundingBox()),
+      );
+      expect(new Set(boxes.map((box) => box!.height)).size).toBe(1);
     });
   }, 120_000);
 
@@ -72,6 +79,8 @@ describe('listening on the page', () => {
       const at = async () => Number.parseInt((await page.locator('.listen-tune output').textContent())!, 10);
       await page.getByRole('button', { name: 'Station above' }).click();
       const first = await at();
+      const onDial = async () => Number.parseFloat((await page.locator('.readout-figure').textContent())!);
+      expect(await onDial()).toBe(first);
       await page.getByRole('button', { name: '+1 kHz' }).click();
       await expect.poll(at).toBe(first + 1);
       await page.getByRole('button', { name: '−9 kHz' }).click();

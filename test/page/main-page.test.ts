@@ -130,6 +130,19 @@ describe('from the keyboard alone', () => {
       expect(order[0]).toBeGreaterThanOrEqual(0);
     });
   });
+  test.each([360, 390, 600, 768, 1440])('an unfolded menu lies whole within a window %i px wide', async (width) => {
+    await withPage(
+      async (page) => {
+        await answered(page);
+        await page.getByRole('button', { name: 'Open', exact: true }).click();
+        const box = (await page.locator('.menu-list').boundingBox())!;
+        expect(box.x).toBeGreaterThanOrEqual(0);
+        expect(box.x + box.width).toBeLessThanOrEqual(width);
+        expect(box.y + box.height).toBeLessThanOrEqual(700);
+      },
+      { width, height: 700 },
+    );
+  });
   test('a menu opens, Escape folds it and gives the focus back', async () => {
     await withPage(async (page) => {
       await answered(page);

@@ -96,6 +96,38 @@ describe('the set on the page', () => {
     });
   });
 
+  test('an optional field stays while it is emptied and typed anew, and is left out on leaving it empty', async () => {
+    await withPage(async (page) => {
+      await answered(page);
+      const tap = page.getByRole('textbox', { name: 'Detector tap', exact: true });
+      await tap.focus();
+      await page.keyboard.press('Control+a');
+      await page.keyboard.press('Delete');
+      await page.waitForTimeout(1000);
+      await page.keyboard.type('15');
+      expect(await tap.inputValue()).toBe('15');
+      await page.keyboard.press('Control+a');
+      await page.keyboard.press('Delete');
+      await page.keyboard.press('Enter');
+      await tap.waitFor({ state: 'detached' });
+      const add = page.getByRole('button', { name: 'Detector tap', exact: true });
+      await expect.poll(() => add.evaluate((button) => button === document.activeElement)).toBe(true);
+    });
+  });
+
+  test('a notice offers to undo what it tells of, and goes when something else is changed', async () => {
+    await withPage(async (page) => {
+      await answered(page);
+      await openStage(page, 'Aerial');
+      await page.getByLabel('Kind of aerial').selectOption('vertical');
+      const told = page.getByText(/^No longer used: /);
+      await told.waitFor();
+      await enter(page, 'Height', '12 m');
+      await told.waitFor({ state: 'detached' });
+      expect(await page.getByRole('textbox', { name: 'Height', exact: true }).inputValue()).toBe('12 m');
+    });
+  });
+
   test('every arrangement and every kind of part gives an answer or says why not', async () => {
     await withPage(async (page) => {
       await answered(page);

@@ -1,15 +1,19 @@
 import type { ComponentChildren } from 'preact';
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 
 interface Props {
   label: string;
   children: ComponentChildren;
 }
 
+/** Least distance of an unfolded list from the edge of the window, px. */
+const EDGE = 8;
+
 /** A button that unfolds a short list of buttons; Escape or a click elsewhere folds it. */
 export function Menu({ label, children }: Props) {
   const [open, setOpen] = useState(false);
   const place = useRef<HTMLDivElement>(null);
+  const list = useRef<HTMLDivElement>(null);
   useEffect(() => {
     if (!open) return;
     const outside = (event: Event) => {
@@ -21,6 +25,12 @@ export function Menu({ label, children }: Props) {
       document.removeEventListener('pointerdown', outside);
       document.removeEventListener('focusin', outside);
     };
+  }, [open]);
+  // It hangs from the right end of its button; where that would leave the window at the left it moves in.
+  useLayoutEffect(() => {
+    const unfolded = list.current;
+    const outside = unfolded ? EDGE - unfolded.getBoundingClientRect().left : 0;
+    if (unfolded && outside > 0) unfolded.style.right = `${-outside}px`;
   }, [open]);
   const fold = (event: KeyboardEvent) => {
     if (event.key !== 'Escape' || !open) return;
@@ -36,7 +46,7 @@ export function Menu({ label, children }: Props) {
       {open && (
         // biome-ignore lint/a11y/noStaticElementInteractions: the buttons inside are what is pressed; this only folds
         // biome-ignore lint/a11y/useKeyWithClickEvents: a button pressed by key sends a click as well
-        <div class="menu-list" onClick={() => setOpen(false)}>
+        <div class="menu-list" ref={list} onClick={() => setOpen(false)}>
           {children}
         </div>
       )}

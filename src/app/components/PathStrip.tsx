@@ -1,7 +1,8 @@
 import type { Stage, StageId } from '../../engine/reception/types.ts';
-import { chosen } from '../state/reception.ts';
+import { chosen, receptionSet } from '../state/reception.ts';
 import { isBehind } from '../state/understanding.ts';
 import { stage } from '../state/view.ts';
+import { loadTitle } from '../workbenches/places.ts';
 import { decibelText, figureAndUnit } from './figure.ts';
 import { LevelBar } from './LevelBar.tsx';
 import { showWorkbench } from './show-field.ts';
@@ -77,7 +78,7 @@ function StageTab(props: { index: number; id: StageId; level?: Stage; isOpen: bo
       title={level?.sentence}
       onClick={onOpen}
     >
-      <span class="stage-title">{SHORT_TITLES[id]}</span>{' '}
+      <span class="stage-title">{id === 'phones' ? loadTitle(receptionSet.value?.load.kind) : SHORT_TITLES[id]}</span>{' '}
       <span class="stage-figure">
         {figure} <span class="unit">{unit}</span>
         {of && <span class="unit stage-of"> {of}</span>}

@@ -2,7 +2,7 @@ import { useMemo, useState } from 'preact/hooks';
 import type { DetectorOnStation } from '../../engine/reception/compare.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
-import { type ComparedCurve, detectorsCompared, MOST_COMPARED } from '../../outputs/plots/index.ts';
+import { type ComparedCurve, detectorsCompared, isNearZero, MOST_COMPARED } from '../../outputs/plots/index.ts';
 import { lawHere } from '../../outputs/tables/law-words.ts';
 import { HeardBars } from '../components/Heard.tsx';
 import { Plot } from '../components/Plot.tsx';
@@ -73,30 +73,32 @@ export function Compare({ set, station, time, onChoose }: Props) {
                   </th>
                   <th scope="col">Best tap</th>
                   <th scope="col">Best load</th>
-                  <th scope="col">
-                    <span class="visually-hidden">Use it</span>
-                  </th>
                 </tr>
               </thead>
               <tbody>
                 {rows.map((row) => (
                   <tr key={row.label} aria-current={Math.abs(row.difference) < 0.01 ? 'true' : undefined}>
                     <th scope="row">
-                      <label>
-                        <input
-                          type="checkbox"
-                          checked={drawn.includes(row)}
-                          disabled={!drawn.includes(row) && drawn.length >= MOST_COMPARED}
-                          onChange={() =>
-                            setPicked(
-                              (drawn.includes(row) ? drawn.filter((r) => r !== row) : [...drawn, row]).map(
-                                (r) => r.label,
-                              ),
-                            )
-                          }
-                        />{' '}
-                        {row.label}
-                      </label>
+                      <div class="compare-name">
+                        <label>
+                          <input
+                            type="checkbox"
+                            checked={drawn.includes(row)}
+                            disabled={!drawn.includes(row) && drawn.length >= MOST_COMPARED}
+                            onChange={() =>
+                              setPicked(
+                                (drawn.includes(row) ? drawn.filter((r) => r !== row) : [...drawn, row]).map(
+                                  (r) => r.label,
+                                ),
+                              )
+                            }
+                          />{' '}
+                          {row.label}
+                        </label>
+                        <button type="button" onClick={() => onChoose(row.description, row.label)}>
+                          Use
+                        </button>
+                      </div>
                     </th>
                     <td class="number">
                       {Math.round(row.soundPressureLevel)} dB SPL ({formatQuantity(row.difference, 'level')})
@@ -121,11 +123,6 @@ export function Compare({ set, station, time, onChoose }: Props) {
                       {formatQuantity(row.bestLoad.resistance, 'resistance', 2)}
                       {row.bestLoad.gain >= 0.5 ? `, ${formatQuantity(row.bestLoad.gain, 'level')}` : ''}
                     </td>
-                    <td>
-                      <button type="button" onClick={() => onChoose(row.description, row.label)}>
-                        Use
-                      </button>
-                    </td>
                   </tr>
                 ))}
               </tbody>
@@ -139,7 +136,7 @@ export function Compare({ set, station, time, onChoose }: Props) {
           </p>
           {drawn.length > 0 && (
             <Plot
-              title="Near zero: thick where the carrier sweeps the curve, a dot where it works on average"
+              title={`${isNearZero(curves) ? 'Near zero' : 'Their curves'}: thick where the carrier sweeps them, a dot where each works on average`}
               data={curves}
               draw={detectorsCompared}
             />

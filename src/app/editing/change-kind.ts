@@ -28,6 +28,10 @@ const groupOf = (path: Path): string => {
   );
 };
 
+/** Turns and their wire suit the size of their winding: a frame's are nothing to a rod, nor a rod's to a frame. */
+const WINDING: ReadonlySet<string> = new Set(['turns', 'wire']);
+const WINDING_OF_ITS_OWN: ReadonlySet<string> = new Set(['aerial/frame', 'aerial/ferrite rod']);
+
 /** Give a part another kind: what still makes sense stays as written, the rest is dropped and named. */
 export function changeKind(written: unknown, path: Path, kind: string): KindChange {
   const node = schemaAt(written, path)!;
@@ -39,12 +43,15 @@ export function changeKind(written: unknown, path: Path, kind: string): KindChan
   const fields = fieldsOf(node, start);
   const known = new Set(oldFields.map((field) => field.key));
   // The same word for another thing (a rod's length, a wire's) is not the same field: its label tells.
+  const group = `${groupOf(path)}/${kind}`;
+  const isWoundAnew = (key: string): boolean => WINDING_OF_ITS_OWN.has(group) && WINDING.has(key);
   const same = new Set(oldFields.map((field) => `${field.key}/${labelOf(field)}`));
   const made: Record<string, unknown> = { ...start };
   for (const field of fields) {
-    const kept = same.has(`${field.key}/${labelOf(field)}`) ? old[field.key] : undefined;
+    const isSame = same.has(`${field.key}/${labelOf(field)}`) && !isWoundAnew(field.key);
+    const kept = isSame ? old[field.key] : undefined;
     if (kept !== undefined && accepts(field.schema, kept)) made[field.key] = kept;
-    else if (!field.optional) made[field.key] = starterOf(field, `${groupOf(path)}/${kind}`, written);
+    else if (!field.optional) made[field.key] = starterOf(field, group, written);
   }
   // Keys nobody here knows are the builder's own: they stay.
   for (const [own, value] of Object.entries(old))

@@ -56,6 +56,16 @@ describe('giving a part another kind', () => {
     expect(dropped).toEqual(['Aerial tap 11']);
   });
 
+  it('winds a rod anew: the turns and wire of a frame are nothing to it, nor the other way', () => {
+    const frame = changeKind(galena, ['aerial'], 'frame').written;
+    const rod = changeKind(frame, ['aerial'], 'ferrite rod');
+    expect(valueAtPath(rod.written, ['aerial', 'turns'])).toBe(55);
+    expect(valueAtPath(rod.written, ['aerial', 'wire', 'size'])).toBe('0.3 mm');
+    expect(rod.dropped).toContain('Turns 16');
+    const back = changeKind(rod.written, ['aerial'], 'frame').written;
+    expect(valueAtPath(back, ['aerial', 'turns'])).toBe(16);
+  });
+
   it('brings the arrangement along with a frame aerial, and winds a second coil where one is needed', () => {
     const frame = settle(changeKind(galena, ['aerial'], 'frame').written, 'aerial');
     expect(valueAtPath(frame.written, ['arrangement', 'kind'])).toBe('frame');

@@ -7,6 +7,7 @@ import { edit } from '../state/document.ts';
 import { useWritten } from '../state/pieces.ts';
 import { Control, FigureSlider, useProblems } from './controls.tsx';
 import { ListEditor } from './ListEditor.tsx';
+import { focusAddButton } from './left-out.ts';
 import { PartEditor } from './PartEditor.tsx';
 import { Problems } from './Problems.tsx';
 
@@ -59,7 +60,10 @@ function PlainField({ field, path }: { field: Field; path: Path }) {
   );
 }
 
-const leaveOut = (field: Field, path: Path) => edit(path, undefined, { label: `leave out ${labelOf(field)}` });
+function leaveOut(field: Field, path: Path): void {
+  edit(path, undefined, { label: `leave out ${labelOf(field)}` });
+  focusAddButton(path);
+}
 
 function NestedPart({ field, path, children }: { field: Field; path: Path; children: ComponentChildren }) {
   return (

@@ -4,11 +4,11 @@ import { type Path, valueAtPath, withValueAt } from '../../engine/set/write.ts';
 import { changeKind, startingValue } from '../editing/change-kind.ts';
 import { addItem } from '../editing/lists.ts';
 import { editorKind, labelOf, pathText, schemaAt } from '../editing/schema-at.ts';
-import { change, undo, written } from '../state/document.ts';
-import { tell } from '../state/notices.ts';
+import { change, tellOfChange, written } from '../state/document.ts';
 import { usePiece, useWritten } from '../state/pieces.ts';
 import { useProblems } from './controls.tsx';
 import { FieldEditor } from './FieldEditor.tsx';
+import { addButtonId } from './left-out.ts';
 import { Problems } from './Problems.tsx';
 
 interface Props {
@@ -57,6 +57,7 @@ function Part({ path, kindLabel, only, except }: Props) {
           {leftOut.map((field) => (
             <button
               key={field.key}
+              id={addButtonId([...path, field.key])}
               type="button"
               class="chip"
               title={field.metadata.about || undefined}
@@ -123,8 +124,7 @@ function KindChoice({
       },
       { label: `${label}: ${kind}`, part: path.length <= 2 ? part : 'other' },
     );
-    if (dropped.length > 0)
-      tell(`No longer used: ${dropped.join(', ')}.`, { key: 'dropped', action: { label: 'Undo', run: undo } });
+    if (dropped.length > 0) tellOfChange(`No longer used: ${dropped.join(', ')}.`, 'dropped');
   };
   const problems = useProblems([...path, variant.key]);
   return (

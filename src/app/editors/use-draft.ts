@@ -2,6 +2,7 @@ import { useRef, useState } from 'preact/hooks';
 import type { Path } from '../../engine/set/write.ts';
 import { pathText } from '../editing/schema-at.ts';
 import { edit, endRun } from '../state/document.ts';
+import { focusAddButton } from './left-out.ts';
 
 /** After this pause what is typed is taken as meant. */
 const PAUSE_MS = 450;
@@ -19,6 +20,7 @@ export interface Draft {
 
 /**
  * Typing in a field: shown at once, taken after a pause, at Enter or on leaving; one spell of typing is one step to undo.
+ * What would take the key out is taken only at Enter or on leaving: the field must not vanish from under the keyboard.
  * @param shown the text of the value as it stands.
  * @param meaning what the text stands for in the file; undefined takes the key out.
  */
@@ -47,11 +49,14 @@ export function useDraft(path: Path, shown: string, meaning: (text: string) => u
       const text = event.currentTarget.value;
       setDraft(text);
       clearTimeout(spell.current.timer);
-      spell.current.timer = setTimeout(() => take(text), PAUSE_MS);
+      if (meaning(text) !== undefined) spell.current.timer = setTimeout(() => take(text), PAUSE_MS);
     },
     onBlur: finish,
     onKeyDown: (event) => {
-      if (event.key === 'Enter') finish();
+      if (event.key === 'Enter') {
+        finish();
+        if (draft !== undefined && meaning(draft) === undefined) focusAddButton(path);
+      }
       if (event.key === 'Escape' && draft !== undefined) {
         event.preventDefault();
         take(spell.current.before);

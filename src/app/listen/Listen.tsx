@@ -2,6 +2,8 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Reception } from '../../engine/reception/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
 import type { HowLoud } from '../../outputs/audio/index.ts';
+import type { DialScale } from '../components/dial/dial-scale.ts';
+import { kilohertz } from '../components/figure.ts';
 import type { When } from '../place/when.ts';
 import { showLive, showNothingLive } from '../state/live-levels.ts';
 import { type SoundEngine, startSound } from './engine.ts';
@@ -14,33 +16,19 @@ export interface ListenProps {
   written: unknown;
   set: SetDescription;
   reception: Reception;
-  /** Where the pointer stands, 0 open … 1 meshed. */
+  scale: DialScale;
+  /** Where the pointer stands, 0 open … 1 meshed, and the frequency there as the dial says it. */
   position: number;
+  frequency: number;
   onPosition(position: number): void;
   time: When;
 }
 
-/** Where along the dial a frequency is. */
-function positionOf({ dial }: Reception, frequency: number): number {
-  const { points } = dial;
-  const i = points.findIndex((p, k) => k > 0 && (points[k - 1].frequency - frequency) * (p.frequency - frequency) <= 0);
-  if (i < 1)
-    return Math.abs(frequency - points[0].frequency) < Math.abs(frequency - points[points.length - 1].frequency)
-      ? 0
-      : 1;
-  const [a, b] = [points[i - 1], points[i]];
-  const t = b.frequency === a.frequency ? 0 : (frequency - a.frequency) / (b.frequency - a.frequency);
-  return a.position + t * (b.position - a.position);
-}
-
-function frequencyAt({ dial }: Reception, position: number): number {
-  const at = Math.max(0, Math.min(1, position)) * (dial.points.length - 1);
-  const i = Math.min(dial.points.length - 2, Math.floor(at));
-  return dial.points[i].frequency + (at - i) * (dial.points[i + 1].frequency - dial.points[i].frequency);
-}
+/** Below this nothing is heard, dB SPL. */
+const SILENT = -40;
 
 /** Turn the dial and hear the set. Silent until asked. */
-export function Listen({ set, reception, position, onPosition, time }: ListenProps) {
+export function Listen({ set, reception, scale, position, frequency, onPosition, time }: ListenProps) {
   const [state, setState] = useState<'off' | 'starting' | 'on'>('off');
   const [problem, setProblem] = useState('');
   const [how, setHow] = useState<HowLoud>('brought up');
@@ -51,7 +39,6 @@ export function Listen({ set, reception, position, onPosition, time }: ListenPro
   const [player, setPlayer] = useState<PlayerState>({ gaps: 0, seconds: 0 });
   const [band, setBand] = useState<Extract<FromWorker, { kind: 'band' }> | undefined>();
   const engine = useRef<SoundEngine | undefined>(undefined);
-  const frequency = frequencyAt(reception, position);
   const nearest = reception.stations.reduce(
     (best, s) => (!best || Math.abs(s.frequency - frequency) < Math.abs(best.frequency - frequency) ? s : best),
     reception.stations[0],
@@ -114,7 +101,7 @@ export function Listen({ set, reception, position, onPosition, time }: ListenPro
   };
 
   const tuneTo = (wanted: number) =>
-    onPosition(positionOf(reception, Math.max(reception.dial.lowest, Math.min(reception.dial.highest, wanted))));
+    onPosition(scale.positionOf(Math.max(reception.dial.lowest, Math.min(reception.dial.highest, wanted))));
   const nextStation = (way: 1 | -1) => {
     const list = reception.stations.filter((s) => s.dial).sort((a, b) => (a.frequency - b.frequency) * way);
     const next = list.find((s) => (s.frequency - frequency) * way > 500) ?? list[0];
@@ -125,6 +112,7 @@ export function Listen({ set, reception, position, onPosition, time }: ListenPro
   const step = (by: number, grid: number) => tuneTo((Math.round(frequency / grid) + by) * grid);
   const on = state === 'on';
   const level = moving ? Math.round(moving.level) : undefined;
+  const isSilent = level === undefined || level <= SILENT;
   return (
     <section
       class="listen-panel"
@@ -210,7 +198,8 @@ export function Listen({ set, reception, position, onPosition, time }: ListenPro
           −1 kHz
         </button>
         <output>
-          {Math.round(frequency / 1e3)} kHz{nearest ? `, nearest ${nearest.name}` : ''}
+          {kilohertz(frequency)}
+          {nearest ? `, nearest ${nearest.name}` : ''}
         </output>
         <button type="button" onClick={() => step(1, 1e3)}>
           +1 kHz
@@ -235,7 +224,7 @@ export function Listen({ set, reception, position, onPosition, time }: ListenPro
               <meter min={0} max={100} low={20} high={85} value={Math.max(0, level ?? 0)}>
                 {level} dB SPL
               </meter>{' '}
-              {level !== undefined && level > -40 ? `${level} dB SPL` : 'nothing'}
+              {isSilent ? 'nothing' : `${level} dB SPL`}
             </label>
             {moving && moving.limited < -0.5 ? <span> · held back by the limiter</span> : null}
             <span class="quiet">
@@ -244,7 +233,7 @@ export function Listen({ set, reception, position, onPosition, time }: ListenPro
               {Math.floor(player.seconds)} s
             </span>
           </p>
-          <Traces moving={moving} />
+          <Traces moving={moving} isSilent={moving !== undefined && isSilent} />
           <Own engine={engine.current} station={nearest} band={band} onProblem={setProblem} />
         </>
       )}

@@ -1,9 +1,11 @@
 import { useEffect, useRef } from 'preact/hooks';
+import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
 import type { Moving } from './messages.ts';
 
 interface Props {
   readonly label: string;
-  readonly unit: string;
+  /** What stands under the label, of the largest value shown. */
+  readonly say: (most: number) => string;
   /** What is drawn, oldest or lowest first. */
   readonly data: Float32Array | undefined;
   /** Lowest value shown; "auto" both ways about 0; fixed for decibels. */
@@ -14,7 +16,7 @@ const WIDTH = 300;
 const HEIGHT = 72;
 
 /** A trace that moves. */
-export function Scope({ label, unit, data, range }: Props) {
+export function Scope({ label, say, data, range }: Props) {
   const canvas = useRef<HTMLCanvasElement>(null);
   let most = 0;
   if (data) for (const x of data) most = Math.max(most, Math.abs(x));
@@ -36,28 +38,44 @@ export function Scope({ label, unit, data, range }: Props) {
     });
     context.stroke();
   });
-  const peak = typeof range === 'string' ? (data ? `${most.toPrecision(2)} ${unit} at most` : '') : unit;
+  const said = data ? say(most) : '';
   return (
     <figure class="listen-scope">
       <figcaption>
-        {label} <span class="quiet">{peak}</span>
+        {label} <span class="quiet">{said}</span>
       </figcaption>
-      <canvas ref={canvas} width={WIDTH * 2} height={HEIGHT * 2} role="img" aria-label={`${label}, ${peak}`} />
+      <canvas ref={canvas} width={WIDTH * 2} height={HEIGHT * 2} role="img" aria-label={`${label}, ${said}`} />
     </figure>
   );
 }
 
+/** Smaller is nothing: what arithmetic leaves over. */
+const LEAST_VOLTS = 1e-9;
+const volts = (most: number): string => (most < LEAST_VOLTS ? '0 V' : `${formatQuantity(most, 'voltage', 2)} at most`);
+const pascals = (most: number): string => `${formatNumber(most * 1e3, 2)} mPa at most`;
+
+interface TracesProps {
+  readonly moving: Moving | undefined;
+  /** The set gives no sound: what is left is the room's. */
+  readonly isSilent: boolean;
+}
+
 /** The traces and the band, as they are now. */
-export function Traces({ moving }: { readonly moving: Moving | undefined }) {
+export function Traces({ moving, isSilent }: TracesProps) {
   const kHz = (f: number) => Math.round(f / 1e3);
   return (
     <div class="listen-scopes">
-      <Scope label="Carrier at the detector" unit="V" data={moving?.envelope} range="from zero" />
-      <Scope label="After the detector" unit="V" data={moving?.detected} range="from zero" />
-      <Scope label="Sound in the phones" unit="Pa" data={moving?.sound} range="about zero" />
+      <Scope label="Carrier at the detector" say={volts} data={moving?.envelope} range="from zero" />
+      <Scope label="After the detector" say={volts} data={moving?.detected} range="from zero" />
+      <Scope
+        label="Sound in the phones"
+        say={(most) => (isSilent ? `${pascals(most)}, only the room’s` : pascals(most))}
+        data={moving?.sound}
+        range="about zero"
+      />
       <Scope
         label="The band as the set passes it"
-        unit={moving ? `${kHz(moving.from)} to ${kHz(moving.to)} kHz` : ''}
+        say={() => (moving ? `${kHz(moving.from)} to ${kHz(moving.to)} kHz` : '')}
         data={moving?.spectrum}
         range={[-130, 10]}
       />

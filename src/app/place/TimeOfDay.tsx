@@ -21,11 +21,12 @@ const DUSK_MS = 20 * 60_000;
 export function TimeOfDay({ when, date, sunHere, sunBetween, stationName, onWhen }: Props) {
   const moment = when instanceof Date ? when : date;
   const sun = sunBetween ?? sunHere;
-  const minutes = moment.getUTCHours() * 60 + moment.getUTCMinutes();
+  const isMoment = when instanceof Date;
+  const minutes = isMoment ? minutesOf(when) : middleOf(when, sun);
   const at = (minute: number) =>
     onWhen(new Date(Date.parse(`${dayOf(moment)}T00:00Z`) + Math.min(MINUTES - STEP, minute) * 60_000));
   const dusk = sun?.sunset && new Date(sun.sunset.getTime() + DUSK_MS);
-  const isDusk = when instanceof Date && (sun?.state === 'dusk' || sun?.state === 'dawn');
+  const isDusk = isMoment && (sun?.state === 'dusk' || sun?.state === 'dawn');
   return (
     <fieldset class="time-of-day">
       <legend>Time of day</legend>
@@ -60,13 +61,13 @@ export function TimeOfDay({ when, date, sunHere, sunBetween, stationName, onWhen
           <SunBar sun={sun ?? sunHere} />
           <input
             type="range"
-            class="slider"
+            class={`slider${isMoment ? '' : ' any-time'}`}
             min={0}
             max={MINUTES - STEP}
             step={STEP}
             value={minutes}
             aria-label="Time of day, UTC"
-            aria-valuetext={`${clock(moment)} UTC`}
+            aria-valuetext={isMoment ? `${clock(when)} UTC` : `any time by ${when}`}
             onInput={(event) => at(Number((event.currentTarget as HTMLInputElement).value))}
           />
           <div class="time-ends quiet" aria-hidden="true">
@@ -82,6 +83,19 @@ export function TimeOfDay({ when, date, sunHere, sunBetween, stationName, onWhen
       {sun && <p class="quiet">{sunSentence(sun, sunBetween ? stationName : undefined)}</p>}
     </fieldset>
   );
+}
+
+const minutesOf = (date: Date): number => date.getUTCHours() * 60 + date.getUTCMinutes();
+
+/** The middle of the day or of the night by the sun, minutes from midnight UTC; by the clock where the sun tells nothing. */
+function middleOf(time: 'day' | 'night', sun: SunState | undefined): number {
+  let noon = MINUTES / 2;
+  if (sun?.sunrise && sun.sunset) {
+    const rise = minutesOf(sun.sunrise);
+    noon = rise + ((minutesOf(sun.sunset) - rise + MINUTES) % MINUTES) / 2;
+  }
+  const middle = (time === 'day' ? noon : noon + MINUTES / 2) % MINUTES;
+  return Math.min(MINUTES - STEP, Math.round(middle / STEP) * STEP);
 }
 
 function timeSentence(when: When, sunHere: SunState | undefined): string {

@@ -83,7 +83,12 @@ export function FieldPlace(props: Props) {
     const usual = { power: '10 kW', distance: '50 km', ...(valueAtPath(added, last) as object) };
     onChange(withValueAt(added, last, usual), 'add a station');
     onChoose(stations.length);
-    requestAnimationFrame(() => document.getElementById(`f-place.stations[${stations.length}].name`)?.focus());
+    requestAnimationFrame(() => {
+      const name = document.getElementById(`f-place.stations[${stations.length}].name`) as HTMLInputElement | null;
+      name?.focus();
+      // What it begins with is there to be typed over.
+      name?.select();
+    });
   };
   const remove = (index: number) => {
     onChange(removeItem(written, STATIONS, index), 'remove a station');

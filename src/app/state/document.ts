@@ -4,9 +4,14 @@ import { labelAt } from '../editing/schema-at.ts';
 import { settle } from '../editing/settle.ts';
 import { DEMO } from './examples.ts';
 import * as History from './history.ts';
-import { dismiss, tell } from './notices.ts';
+import { dismissOnChange, tell } from './notices.ts';
 
 const history = signal(History.begin(JSON.parse(DEMO.text) as unknown));
+
+function moveTo(next: History.History): void {
+  history.value = next;
+  dismissOnChange();
+}
 
 /** The description as written, unknown keys and all; it may have problems while it is being edited. */
 export const written = computed(() => history.value.present.written);
@@ -42,9 +47,13 @@ export function change(make: (base: unknown) => unknown, options: ChangeOptions 
   const before = history.peek();
   const made = make(History.baseOf(before, options.run));
   const { written: settled, also } = options.part ? settle(made, options.part) : { written: made, also: [] };
-  history.value = History.record(before, settled, options.label ?? 'change', options.run);
-  if (also.length > 0) tell(also.join(' '), { key: 'also', action: { label: 'Undo', run: undo } });
-  else if (options.run) dismiss('also');
+  moveTo(History.record(before, settled, options.label ?? 'change', options.run));
+  if (also.length > 0) tellOfChange(also.join(' '), 'also');
+}
+
+/** Tell what the latest change did, with a way to take it back; it goes when something else is changed. */
+export function tellOfChange(text: string, key: string, label = 'Undo'): void {
+  tell(text, { key, action: { label, run: undo }, untilNextChange: true });
 }
 
 export function endRun(): void {
@@ -52,23 +61,22 @@ export function endRun(): void {
 }
 
 export function undo(): void {
-  history.value = History.undo(history.peek());
-  dismiss('also');
+  moveTo(History.undo(history.peek()));
 }
 
 export function redo(): void {
-  history.value = History.redo(history.peek());
+  moveTo(History.redo(history.peek()));
 }
 
 /** Another description in place of this one, as one step that can be undone. */
 export function replace(next: unknown, name: string, label: string): void {
-  history.value = History.record(history.peek(), next, label);
+  moveTo(History.record(history.peek(), next, label));
   fileName.value = name;
   savedWritten.value = next;
 }
 
 /** Begin with what was kept from last time; nothing before it to undo. */
 export function beginWith(next: unknown, name: string): void {
-  history.value = History.begin(next);
+  moveTo(History.begin(next));
   fileName.value = name;
 }

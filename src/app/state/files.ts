@@ -1,7 +1,7 @@
 import { signal } from '@preact/signals';
 import { LARGEST_FILE, type Problem, readText } from '../../engine/set/read.ts';
 import { writeText } from '../../engine/set/write.ts';
-import { fileName, replace, savedWritten, undo, written } from './document.ts';
+import { fileName, replace, savedWritten, tellOfChange, written } from './document.ts';
 import { download } from './download.ts';
 import type { Example } from './examples.ts';
 import { dismiss, tell } from './notices.ts';
@@ -34,10 +34,8 @@ export function openText(text: string, name: string): boolean {
   replace(result.written, name, `open ${name}`);
   chooseStation(undefined);
   dismiss('another tab');
-  tell(`Opened ${name}.${result.notes.length ? ` ${result.notes.join('. ')}.` : ''}`, {
-    key: 'opened',
-    action: { label: 'Back to what I had', run: undo },
-  });
+  const notes = result.notes.length ? ` ${result.notes.join('. ')}.` : '';
+  tellOfChange(`Opened ${name}.${notes}`, 'opened', 'Back to what I had');
   return true;
 }
 

@@ -4,6 +4,8 @@ export interface Notice {
   readonly key: string;
   readonly text: string;
   readonly action?: { readonly label: string; readonly run: () => void };
+  /** The action takes back the latest change: true only until something else is changed. */
+  readonly untilNextChange?: boolean;
 }
 
 export const notices = signal<readonly Notice[]>([]);
@@ -13,9 +15,12 @@ const timers = new Map<string, ReturnType<typeof setTimeout>>();
 const STAYS_MS = 15_000;
 
 /** Tell the builder something; a notice with the same key takes the place of the one before. */
-export function tell(text: string, options: { key?: string; action?: Notice['action']; stays?: boolean } = {}): void {
-  const key = options.key ?? text;
-  notices.value = [...notices.value.filter((notice) => notice.key !== key), { key, text, action: options.action }];
+export function tell(
+  text: string,
+  options: { key?: string; stays?: boolean } & Pick<Notice, 'action' | 'untilNextChange'> = {},
+): void {
+  const { key = text, action, untilNextChange } = options;
+  notices.value = [...notices.value.filter((notice) => notice.key !== key), { key, text, action, untilNextChange }];
   clearTimeout(timers.get(key));
   if (!options.stays)
     timers.set(
@@ -27,4 +32,9 @@ export function tell(text: string, options: { key?: string; action?: Notice['act
 export function dismiss(key: string): void {
   clearTimeout(timers.get(key));
   if (notices.value.some((notice) => notice.key === key)) notices.value = notices.value.filter((n) => n.key !== key);
+}
+
+/** Something was changed: what offers to take back the change before it would now take back another. */
+export function dismissOnChange(): void {
+  for (const { key, untilNextChange } of notices.value) if (untilNextChange) dismiss(key);
 }

@@ -1,5 +1,4 @@
-import { edit, undo } from './document.ts';
-import { tell } from './notices.ts';
+import { edit, tellOfChange } from './document.ts';
 
 /** Make a change that a button offered; the notice says so and takes it back. @param label of the step back. */
 export function tryOut(
@@ -8,5 +7,5 @@ export function tryOut(
   said: string,
 ): void {
   edit(path, to, { label });
-  tell(said, { key: 'tried', action: { label: 'Undo', run: undo } });
+  tellOfChange(said, 'tried');
 }

@@ -7,8 +7,9 @@ import '../detector/detector.css';
 import { valueAtPath } from '../../engine/set/write.ts';
 import { curves } from '../state/curves.ts';
 import { written } from '../state/document.ts';
-import { chosen, reception } from '../state/reception.ts';
+import { chosen, reception, receptionSet } from '../state/reception.ts';
 import { Matching } from './Matching.tsx';
+import { loadTitle } from './places.ts';
 
 /** What stands between the detector and the phones. */
 const AFTER = ['bypass', 'equalizer'];
@@ -17,7 +18,7 @@ export function AfterDetector() {
   const station = chosen.value;
   return (
     <section class="card" aria-labelledby="after-title">
-      <h3 id="after-title">Between detector and phones</h3>
+      <h3 id="after-title">Between detector and {loadTitle(receptionSet.value?.load.kind).toLowerCase()}</h3>
       <div class="bench">
         <PartEditor path={['load']} only={AFTER} />
         {station && (

@@ -35,14 +35,16 @@ export function Matching({ of }: { of: readonly Match['what'][] }) {
         {shown?.map((match) => (
           <li key={match.what}>
             <span>
-              <strong>{capital(match.what)}.</strong> {match.sentence}
+              <strong>{capital(match.what)}.</strong> {match.sentence} {match.cost}
             </span>
             {match.write && (
               <button
                 type="button"
                 class="try"
                 aria-label={`Take the best ${match.what}`}
-                onClick={() => tryOut(match.write!, `best ${match.what}`, match.sentence)}
+                onClick={() =>
+                  tryOut(match.write!, `best ${match.what}`, [match.sentence, match.cost].filter(Boolean).join(' '))
+                }
               >
                 Take it
               </button>
@@ -51,7 +53,10 @@ export function Matching({ of }: { of: readonly Match['what'][] }) {
         ))}
       </ul>
       {shown && shown.length > 0 && (
-        <p class="about">Each by itself, all else as it is. The best is the loudest: lower and looser is sharper.</p>
+        <p class="about">
+          Each by itself, all else as it is. The best is the loudest
+          {shown.some(({ what }) => what !== 'transformer') ? ': lower and looser is sharper.' : '.'}
+        </p>
       )}
     </details>
   );

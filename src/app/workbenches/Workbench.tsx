@@ -1,13 +1,14 @@
 import type { ComponentType } from 'preact';
 import type { StageId } from '../../engine/reception/types.ts';
 import { STAGE_IDS } from '../components/PathStrip.tsx';
+import { receptionSet } from '../state/reception.ts';
 import { stage } from '../state/view.ts';
 import { AerialEarth } from './AerialEarth.tsx';
 import { DetectorBench } from './DetectorBench.tsx';
 import { Ear } from './Ear.tsx';
 import { FieldBench } from './FieldBench.tsx';
 import { AfterDetector, Phones } from './LoadBench.tsx';
-import { WORKBENCH_TITLES } from './places.ts';
+import { loadTitle, WORKBENCH_TITLES } from './places.ts';
 import { StageNow } from './StageNow.tsx';
 import { TunedCircuit } from './TunedCircuit.tsx';
 
@@ -33,7 +34,7 @@ export function Workbench() {
       role="tabpanel"
       aria-labelledby={`stage-${STAGE_IDS.indexOf(id)} workbench-title`}
     >
-      <h2 id="workbench-title">{WORKBENCH_TITLES[id]}</h2>
+      <h2 id="workbench-title">{id === 'phones' ? loadTitle(receptionSet.value?.load.kind) : WORKBENCH_TITLES[id]}</h2>
       <StageNow id={id} />
       <Bench key={id} />
     </section>

@@ -13,7 +13,8 @@ export interface MatchQuestion {
 addEventListener('message', async ({ data }: MessageEvent<MatchQuestion>) => {
   let reply: Reply<Match[]>;
   try {
-    reply = { answer: matching(data.set, data.station, { time: data.time, coast: await coastFor(data.set.place) }) };
+    const coast = await coastFor(data.set.place);
+    reply = { answer: matching(data.set, data.station, { time: data.time, coast, tellCosts: true }) };
   } catch (error) {
     reply = { error: (error as Error).message };
   }

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { fieldWords, stageOf, withLabels } from './places.ts';
+import { fieldWords, loadTitle, stageOf, withLabels } from './places.ts';
 
 const written = JSON.parse(readFileSync('examples/medium-wave-galena.json', 'utf8')) as unknown;
 
@@ -15,6 +15,11 @@ describe('places of the description as the page labels them', () => {
   ])('%s', (path, words, stage) => {
     expect(fieldWords(path, written)).toBe(words);
     expect(stageOf(path)).toBe(stage);
+  });
+  it('name the load by what it is', () => {
+    expect(loadTitle('amplifier')).toBe('Amplifier');
+    expect(loadTitle('crystal earpiece')).toBe('Earpiece');
+    expect(loadTitle('moving-coil phones')).toBe('Phones');
   });
   it('in a hint', () => {
     expect(withLabels('arrangement.coil names it already; add a second coil', written)).toBe(

@@ -13,6 +13,10 @@ export const WORKBENCH_TITLES: Readonly<Record<StageId, string>> = {
   ear: 'At the ear',
 };
 
+/** What the stage of the phones is called by what is there in their place. */
+export const loadTitle = (kind: string | undefined): string =>
+  kind === 'amplifier' ? 'Amplifier' : kind === 'crystal earpiece' ? 'Earpiece' : WORKBENCH_TITLES.phones;
+
 const STAGES: Readonly<Record<string, StageId>> = {
   place: 'field',
   aerial: 'aerial',

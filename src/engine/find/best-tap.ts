@@ -1,6 +1,6 @@
 import type { SetDescription } from '../set/description.ts';
 import { formatNumber } from '../units/format.ts';
-import { type Best, bestOf, checkStation, type FindOptions } from './best.ts';
+import { type BestOfSet, bestOf, checkStation, type FindOptions } from './best.ts';
 
 /** Turns of a coil of the set, or of its frame or rod. */
 export function turnsOf(set: SetDescription, name?: string): number | undefined {
@@ -19,7 +19,11 @@ const said = (turns: number): string => `tapped at ${formatNumber(turns, 3)} tur
  * @param station index in the set's place. @returns undefined where the arrangement has no such tap.
  * @throws RangeError for a station the set does not have.
  */
-export function bestDetectorTap(set: SetDescription, station: number, options: FindOptions = {}): Best | undefined {
+export function bestDetectorTap(
+  set: SetDescription,
+  station: number,
+  options: FindOptions = {},
+): BestOfSet | undefined {
   checkStation(set, station);
   const { arrangement } = set;
   if (arrangement.kind === 'variometer' || arrangement.kind === 'elements' || set.detector.wiring === 'full-wave')
@@ -48,7 +52,7 @@ export function bestDetectorTap(set: SetDescription, station: number, options: F
  * The aerial's best tap for a station. It is the loudest, not the sharpest: lower down the set is more selective.
  * @returns undefined where the arrangement has no such tap. @throws RangeError for a station the set does not have.
  */
-export function bestAerialTap(set: SetDescription, station: number, options: FindOptions = {}): Best | undefined {
+export function bestAerialTap(set: SetDescription, station: number, options: FindOptions = {}): BestOfSet | undefined {
   checkStation(set, station);
   const { arrangement } = set;
   if (arrangement.kind !== 'tapped' && arrangement.kind !== 'two circuits') return undefined;

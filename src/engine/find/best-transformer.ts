@@ -1,9 +1,9 @@
 import type { SetDescription } from '../set/description.ts';
 import type { TransformerDescription } from '../set/parts/load.ts';
 import { formatNumber } from '../units/format.ts';
-import { type Best, bestOf, checkStation, type FindOptions, levelOf } from './best.ts';
+import { type BestOfSet, bestOf, checkStation, type FindOptions, levelOf } from './best.ts';
 
-export interface BestTransformer extends Best {
+export interface BestTransformer extends BestOfSet {
   /** Without any transformer the station loses this against the best, dB; below 0: better without. */
   readonly lostWithout: number;
 }

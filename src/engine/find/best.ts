@@ -19,6 +19,11 @@ export interface Best {
   readonly sentence: string;
 }
 
+/** The best value, and the set as it would be with it. */
+export interface BestOfSet extends Best {
+  readonly set: SetDescription;
+}
+
 /** When and over which coast the station comes in: default by day, and no coast. */
 export interface FindOptions extends FieldOptions {
   /** Those one has already: what each loses is told. */
@@ -52,7 +57,7 @@ export interface Search {
 const FIRST_LOOK = 12;
 
 /** Look along a ratio scale, then close in on the top. @returns undefined when nothing can be built. */
-export function bestOf(search: Search, station: number, options: FindOptions = {}): Best | undefined {
+export function bestOf(search: Search, station: number, options: FindOptions = {}): BestOfSet | undefined {
   const known = new Map<number, Decibels>();
   const level = (value: number): Decibels => {
     let found = known.get(value);
@@ -85,6 +90,7 @@ export function bestOf(search: Search, station: number, options: FindOptions = {
   const said = search.say(value);
   return {
     value,
+    set: search.with(value),
     level: best,
     lostNow,
     atHand,

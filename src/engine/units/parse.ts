@@ -229,9 +229,9 @@ export function parseQuantity(input: unknown, kind: QuantityKind): ParsedQuantit
   if (!Number.isFinite(value)) return refuse('write a finite number');
   const found = readUnit(value, rest, kind);
   if (found !== undefined) return { ok: true, value: found };
-  if (rest === '') return refuse(`add a unit: "${text} ${info.examples[0].replace(/^[^a-zA-ZµΩ°%"]+/, '')}"?`);
+  if (rest === '') return refuse(`add a unit, as in "${info.examples[0]}"`);
   const sameLetters = Object.keys(info.units).find((u) => u !== '' && u.toLowerCase() === rest.toLowerCase());
-  if (sameLetters) return refuse(`did you mean "${text.slice(0, text.length - rest.length).trim()} ${sameLetters}"?`);
+  if (sameLetters) return refuse(`write "${text.slice(0, text.length - rest.length).trim()} ${sameLetters}"`);
   const other = (Object.keys(QUANTITY_KINDS) as QuantityKind[]).find(
     (k) => k !== kind && readUnit(value, rest, k) !== undefined,
   );

@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { formatNumber, formatQuantity } from './format.ts';
 import { parseQuantity, QUANTITY_KINDS, type QuantityKind } from './parse.ts';
 
 export interface Bounds {
@@ -27,16 +28,21 @@ export function quantity(kind: QuantityKind, bounds: Bounds = {}) {
       const show = JSON.stringify(String(dataset.value).slice(0, 60));
       if (!parsed.ok) {
         addIssue({
-          message: `expected ${parsed.expected}, received ${show}: ${unitHint(String(dataset.value), kind, bounds) ?? parsed.hint}`,
+          message: `expected ${parsed.expected}, received ${show}: ${unitHint(dataset.value, kind, bounds) ?? parsed.hint}`,
           expected: parsed.expected,
           received: show,
         });
         return NEVER;
       }
-      const wrong = outside(parsed.value, bounds);
+      const wrong = outside(parsed.value, kind, bounds);
       if (wrong) {
-        const expected = `${info.article} ${wrong} ${info.unit}`.trim();
-        addIssue({ message: `expected ${expected}, received ${show}`, expected, received: show });
+        const expected = `${info.article} ${wrong}`;
+        const hint = unitHint(dataset.value, kind, bounds);
+        addIssue({
+          message: `expected ${expected}, received ${show}${hint ? `: ${hint}` : ''}`,
+          expected,
+          received: show,
+        });
         return NEVER;
       }
       return parsed.value;
@@ -51,19 +57,26 @@ export function quantity(kind: QuantityKind, bounds: Bounds = {}) {
   );
 }
 
-/** Units people write, the likeliest first; which of them is meant shows where the usual range is known. */
-const UNITS = 'mm m cm km pF nF µF µH mH Ω kΩ MΩ kHz MHz V mV µA mA A kW W mV/m µV/m'.split(' ');
+/**
+ * Units people write, the likeliest first; which of them is meant shows where the usual range is known. A wire's gauge
+ * comes last: where "mm" makes a usual size, that is meant.
+ */
+const UNITS =
+  'mm m cm km pF nF µF µH mH Ω kΩ MΩ kHz MHz V mV µA mA A kW W mV/m µV/m °C ° % dB ms s g mS/m Ω·m µS SWG AWG'.split(
+    ' ',
+  );
 
-/** For a bare number: the unit that makes a usual size of it. */
-function unitHint(text: string, kind: QuantityKind, { typical }: Bounds): string | undefined {
-  const bare = text.trim();
-  if (!typical || bare === '' || !Number.isFinite(Number(bare))) return undefined;
-  for (const unit of UNITS) {
+/** For a bare number: the unit that makes a usual size of it, or at least one that is accepted. */
+function unitHint(written: unknown, kind: QuantityKind, bounds: Bounds): string | undefined {
+  const bare = typeof written === 'string' ? written.trim() : '';
+  if (bare === '' || !Number.isFinite(Number(bare))) return undefined;
+  const offers = UNITS.flatMap((unit) => {
     const tried = parseQuantity(`${bare} ${unit}`, kind);
-    if (tried.ok && tried.value >= typical[0] && tried.value <= typical[1])
-      return `add a unit: "${bare} ${unit}", not "${bare}"`;
-  }
-  return undefined;
+    return tried.ok && !outside(tried.value, kind, bounds) ? [{ unit, value: tried.value }] : [];
+  });
+  const [low, high] = bounds.typical ?? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+  const offer = offers.find(({ value }) => value >= low && value <= high) ?? offers[0];
+  return offer && `add a unit: "${bare} ${offer.unit}", not "${bare}"`;
 }
 
 function describe(input: unknown, kind: QuantityKind): string {
@@ -76,12 +89,21 @@ function describe(input: unknown, kind: QuantityKind): string {
 const LEAST = 1e-24;
 
 /** Written so that NaN is outside. */
-function outside(value: number, { min, above, max }: Bounds): string | undefined {
-  if (min !== undefined && !(value >= min)) return `of at least ${min}`;
-  if (above !== undefined && !(value > above)) return `above ${above}`;
-  if (max !== undefined && !(value <= max)) return `of at most ${max}`;
-  if (value !== 0 && Math.abs(value) < LEAST) return `that is 0 or no smaller than ${LEAST}`;
+function outside(value: number, kind: QuantityKind, { min, above, max }: Bounds): string | undefined {
+  if (min !== undefined && !(value >= min)) return `of at least ${limit(min, kind, Math.ceil)}`;
+  if (above !== undefined && !(value > above)) return `above ${limit(above, kind, Math.ceil)}`;
+  if (max !== undefined && !(value <= max)) return `of at most ${limit(max, kind, Math.floor)}`;
+  if (value !== 0 && Math.abs(value) < LEAST)
+    return `that is 0 or no smaller than ${LEAST} ${QUANTITY_KINDS[kind].unit}`.trimEnd();
   return undefined;
+}
+
+const KELVIN_AT_ZERO = 273.15;
+
+/** A limit in the unit a builder would use; a temperature to whole degrees, rounded so that what is said is accepted. */
+function limit(value: number, kind: QuantityKind, round: (x: number) => number): string {
+  if (value === 0) return '0';
+  return kind === 'temperature' ? `${formatNumber(round(value - KELVIN_AT_ZERO), 4)} °C` : formatQuantity(value, kind);
 }
 
 /** A whole number within bounds, given as a JSON number. */

@@ -142,7 +142,9 @@ function TurningDial({ now, scale, position }: { now: Reception; scale: DialScal
               written: written.value,
               set: receptionSet.value,
               reception: now,
+              scale,
               position,
+              frequency,
               onPosition: (to: number) => pointTo(now, to),
               time: time.value,
             }}

@@ -3,7 +3,7 @@ import { formatQuantity } from '../../../engine/units/format.ts';
 import { circle, group, line, polar, polyline, rect, text } from '../../scene/build.ts';
 import type { Item, Point } from '../../scene/scene.ts';
 import { dimension, millimetres, PLAIN, paperFor, type Room, SMALL, THIN } from '../paper.ts';
-import type { DrawnCapacitor } from './drawn.ts';
+import { type DrawnCapacitor, FOOT, footWords } from './drawn.ts';
 
 type Tuning<K extends TuningDescription['kind']> = Extract<TuningDescription, { kind: K }>;
 
@@ -14,7 +14,7 @@ const between = (dielectric: string, thickness: number): string =>
 export function drawnFoil(tuning: Tuning<'foil'>, position: number, room: Room): DrawnCapacitor {
   const [l, w] = [tuning.length * 1e3, tuning.width * 1e3];
   const out = (1 - position) * l;
-  const paper = paperFor({ x: 0, y: 0, w: 2 * l, h: w }, room, { top: 12, bottom: 18, left: 16, right: 16 });
+  const paper = paperFor({ x: 0, y: 0, w: 2 * l, h: w }, room, { top: 12, bottom: FOOT, left: 16, right: 16 });
   const { at, mm } = paper;
   const [x, y] = at(0, w);
   const items: Item[] = [
@@ -43,7 +43,7 @@ export function drawnFoil(tuning: Tuning<'foil'>, position: number, room: Room):
     ...dimension(at(out, w), at(l, w), position > 0.02 ? `overlap ${millimetres(l - out)}` : '', 4.5),
     ...dimension(at(0, 0), at(l, 0), millimetres(l), -5),
     ...dimension(at(0, 0), at(0, w), millimetres(w), 5),
-    text([2, paper.height - 2], `${tuning.sheets} sheets, ${between(tuning.dielectric, tuning.thickness)}`, SMALL),
+    footWords(paper.height, `${tuning.sheets} sheets, ${between(tuning.dielectric, tuning.thickness)}`),
     paper.note,
   );
   return { items, paper };
@@ -57,7 +57,7 @@ export function drawnTubes(tuning: Tuning<'tubes'>, position: number, room: Room
   const out = (1 - position) * l;
   const paper = paperFor({ x: 0, y: -outer / 2, w: 2 * l + 8, h: outer }, room, {
     top: 14,
-    bottom: 20,
+    bottom: FOOT,
     left: 12,
     right: 12,
   });
@@ -75,7 +75,7 @@ export function drawnTubes(tuning: Tuning<'tubes'>, position: number, room: Room
     line(at(-3, 0), at(2 * l + 9, 0), { stroke: 'soft', width: THIN, dash: [4, 1, 0.7, 1] }),
     ...dimension(at(out + 2, outer / 2), at(l, outer / 2), position > 0.03 ? `overlap ${millimetres(l - out)}` : '', 4),
     ...dimension(at(0, -outer / 2), at(l, -outer / 2), millimetres(l), -5),
-    text([2, paper.height - 2], `inner tube ${millimetres(d)}, ${between(tuning.dielectric, tuning.gap)}`, SMALL),
+    footWords(paper.height, `inner tube ${millimetres(d)}, ${between(tuning.dielectric, tuning.gap)}`),
     paper.note,
   );
   return { items, paper };
@@ -90,7 +90,7 @@ export function drawnBook(tuning: Tuning<'book'>, position: number, room: Room):
   const paper = paperFor(
     { x: tuning.opening > 90 ? -l : -4, y: -6, w: tuning.opening > 90 ? 2 * l : l + 8, h: high + 8 },
     room,
-    { top: 10, bottom: 18, left: 10, right: 10 },
+    { top: 10, bottom: FOOT, left: 10, right: 10 },
   );
   const { at, mm } = paper;
   const hinge = at(0, 0);
@@ -129,10 +129,9 @@ export function drawnBook(tuning: Tuning<'book'>, position: number, room: Room):
       SMALL,
       { anchor: 'middle', sits: 'middle', role: 'accent', rim: true },
     ),
-    text(
-      [2, paper.height - 2],
+    footWords(
+      paper.height,
       `leaves ${millimetres(tuning.width * 1e3)} wide, ${between(tuning.dielectric, tuning.thickness)}`,
-      SMALL,
     ),
     paper.note,
   ];

@@ -4,7 +4,7 @@ import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
 import { arc, circle, line, path, polar, polyline, rect, text } from '../../scene/build.ts';
 import type { Item, Point, Segment } from '../../scene/scene.ts';
 import { BOLD, dimension, millimetres, PLAIN, paperFor, type Room, SMALL, sketchNote, THIN } from '../paper.ts';
-import type { DrawnCapacitor } from './drawn.ts';
+import { type DrawnCapacitor, FOOT, footWords } from './drawn.ts';
 
 type Vaned = Extract<TuningDescription, { kind: 'variable' | 'vanes' }>;
 
@@ -20,7 +20,7 @@ export function drawnVanes(tuning: Vaned, model: VariableCapacitor, position: nu
   const ring = fixed + Math.max(3, outer * 0.12);
   const paper = paperFor({ x: -ring, y: -outer, w: 2 * ring, h: outer + ring }, room, {
     top: 9,
-    bottom: 12,
+    bottom: FOOT,
     left: 14,
     right: 14,
   });
@@ -70,7 +70,7 @@ export function drawnVanes(tuning: Vaned, model: VariableCapacitor, position: nu
       : `${tuning.law} vanes, size assumed`;
   items.push(
     ...dimension(at(0, -outer), at(outer, -outer), `radius ${millimetres(outer)}`, -4),
-    text([2, paper.height - 2], words, SMALL),
+    footWords(paper.height, words),
     model.outlineAssumed ? sketchNote(paper.width, paper.height) : paper.note,
   );
   return { items, paper: model.outlineAssumed ? { width: paper.width, height: paper.height } : paper };
