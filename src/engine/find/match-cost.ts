@@ -1,6 +1,6 @@
 import type { FieldOptions } from '../reception/field.ts';
 import { receive } from '../reception/receive.ts';
-import { isHeard, verdictOf } from '../reception/summary.ts';
+import { isHeard, numeral, verdictOf } from '../reception/summary.ts';
 import type { SetDescription } from '../set/description.ts';
 import { formatNumber } from '../units/format.ts';
 import type { Hertz } from '../units/quantities.ts';
@@ -40,7 +40,7 @@ export function costWords(before: Coverage, after: Coverage): string | undefined
   return said.length > 0 ? `But ${said.join(', and ')}.` : undefined;
 }
 
-const NUMBERS = ['none', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
-const numberWord = (n: number): string => NUMBERS[n] ?? String(n);
 const fewerWords = (before: number, after: number): string =>
-  before === 1 ? 'the one station is lost' : `${numberWord(before)} stations become ${numberWord(after)}`;
+  before === 1
+    ? 'the one station is lost'
+    : `${numeral(before)} stations become ${after === 0 ? 'none' : numeral(after)}`;

@@ -1,4 +1,5 @@
 import { QUANTITY_KINDS, type QuantityKind } from './parse.ts';
+import { ZERO_CELSIUS } from './quantities.ts';
 
 const PREFIXES: readonly (readonly [number, string])[] = [
   [1e-15, 'f'],
@@ -48,7 +49,7 @@ export function formatQuantity(value: number, kind: QuantityKind, digits = 3): s
     case 'capacitance':
       return withPrefix(value, 'F', digits, 1e-12, 1e-6);
     case 'temperature':
-      return `${formatNumber(value - 273.15, digits)} °C`;
+      return `${formatNumber(value - ZERO_CELSIUS, digits)} °C`;
     case 'angle':
       return `${formatNumber(value, digits)}°`;
     case 'ratio':

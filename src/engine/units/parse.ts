@@ -1,4 +1,5 @@
 import { type Gauge, gaugeDiameter } from './gauge.ts';
+import { ZERO_CELSIUS } from './quantities.ts';
 
 /** What a written quantity is of. Each has one SI unit; see `QUANTITY_KINDS`. */
 export type QuantityKind =
@@ -242,8 +243,8 @@ export function parseQuantity(input: unknown, kind: QuantityKind): ParsedQuantit
 
 function readUnit(value: number, unit: string, kind: QuantityKind): number | undefined {
   if (kind === 'temperature') {
-    if (/^(°\s*C|degC|C)$/.test(unit)) return value + 273.15;
-    if (/^(°\s*F|degF)$/.test(unit)) return (value - 32) / 1.8 + 273.15;
+    if (/^(°\s*C|degC|C)$/.test(unit)) return value + ZERO_CELSIUS;
+    if (/^(°\s*F|degF)$/.test(unit)) return (value - 32) / 1.8 + ZERO_CELSIUS;
   }
   if (kind === 'field strength' && /^dB\s*[(]?[µμu]V\/m[)]?$/.test(unit)) return 1e-6 * 10 ** (value / 20);
   const { units } = QUANTITY_KINDS[kind];

@@ -40,6 +40,9 @@ export const BOLTZMANN = 1.380_649e-23;
 /** Elementary charge, C (exact, SI). */
 export const ELEMENTARY_CHARGE = 1.602_176_634e-19;
 
+/** 0 °C. */
+export const ZERO_CELSIUS: Kelvins = 273.15;
+
 /** Temperature voltage kT/e. @param temperature K. @returns volts; 25.852 mV at 300 K. */
 export const temperatureVoltage = (temperature: Kelvins): Volts => (BOLTZMANN * temperature) / ELEMENTARY_CHARGE;
 

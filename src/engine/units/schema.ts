@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { formatNumber, formatQuantity } from './format.ts';
 import { parseQuantity, QUANTITY_KINDS, type QuantityKind } from './parse.ts';
+import { ZERO_CELSIUS } from './quantities.ts';
 
 export interface Bounds {
   /** Smallest accepted SI value; `above` excludes the end itself. */
@@ -98,12 +99,10 @@ function outside(value: number, kind: QuantityKind, { min, above, max }: Bounds)
   return undefined;
 }
 
-const KELVIN_AT_ZERO = 273.15;
-
 /** A limit in the unit a builder would use; a temperature to whole degrees, rounded so that what is said is accepted. */
 function limit(value: number, kind: QuantityKind, round: (x: number) => number): string {
   if (value === 0) return '0';
-  return kind === 'temperature' ? `${formatNumber(round(value - KELVIN_AT_ZERO), 4)} °C` : formatQuantity(value, kind);
+  return kind === 'temperature' ? `${formatNumber(round(value - ZERO_CELSIUS), 4)} °C` : formatQuantity(value, kind);
 }
 
 /** A whole number within bounds, given as a JSON number. */

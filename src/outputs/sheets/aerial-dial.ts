@@ -3,7 +3,7 @@ import { receiver } from '../../engine/reception/receive-station.ts';
 import type { Reception, StationReception } from '../../engine/reception/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
 import { boardParts } from './build/parts.ts';
-import { type DialMarks, marksAlong, type Pointer, scaleOfTuning } from './dial-marks.ts';
+import { type DialMarks, type DialTicks, marksAlong, type Pointer, scaleOfTuning } from './dial-marks.ts';
 import { readingText } from './dial-text.ts';
 
 /** Two tuned circuits with a hand for each: what the aerial circuit's own capacitor has to be set to. */
@@ -46,7 +46,7 @@ export function aerialDial(set: SetDescription): AerialDial | undefined {
 }
 
 /** The marks of the aerial circuit's dial, the other circuit being in tune as well. */
-export function aerialDialMarks(set: SetDescription, reception: Reception, dial: AerialDial): DialMarks {
+export function aerialDialMarks(ticks: DialTicks, reception: Reception, dial: AerialDial): DialMarks {
   const { scale, at, moves } = dial;
   return {
     scale,
@@ -54,7 +54,7 @@ export function aerialDialMarks(set: SetDescription, reception: Reception, dial:
     moves: `${moves} of ${dial.tag}`,
     of: `${dial.tag} `,
     ...marksAlong(
-      set,
+      ticks,
       reception,
       ({ other }) => ({ position: other, within: inside(other) }),
       (station) => ({ position: dial.positionOf(station) }),

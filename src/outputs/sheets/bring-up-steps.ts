@@ -7,12 +7,12 @@ import { isLoop } from '../../engine/set/loops.ts';
 import { capital, formatNumber, formatQuantity } from '../../engine/units/format.ts';
 import { tapsOf } from '../drawings/coil/coil.ts';
 import { type AerialDial, aerialDial } from './aerial-dial.ts';
-import { OUT_WORDS } from './best.ts';
+import { heardBest, OUT_WORDS } from './best.ts';
 import { type BoardPart, boardParts } from './build/parts.ts';
 import { detectorSteps } from './detector-steps.ts';
 import { dialText } from './dial-text.ts';
 import { leadsMatter, metered, meterVolts, voltRange, volts, windingOhms } from './meter-words.ts';
-import { ohms, printable } from './words.ts';
+import { kHz, ohms, printable } from './words.ts';
 
 export interface Step {
   readonly act: string;
@@ -168,12 +168,8 @@ function soilWords(earth: SetDescription['earth']): string {
     : ` in ${earth.soil}`;
 }
 
-/** The station to begin with. */
-const firstStation = (reception: Reception): StationReception | undefined =>
-  reception.best.map((i) => reception.stations[i]).find((s) => s?.dial && s.heard !== 'not heard');
-
 function stationSteps(set: SetDescription, reception: Reception, parts: readonly BoardPart[]): Step[] {
-  const best = firstStation(reception);
+  const best = heardBest(reception);
   if (!best)
     return [
       {
@@ -216,7 +212,7 @@ function tuningStep(set: SetDescription, best: StationReception, second: AerialD
     act: second
       ? `Set ${second.mainTag} to ${at} and ${second.tag} to ${second.textOf(best)}. Turn ${second.mainTag}, the detector’s, slowly about there; then ${second.tag}, the aerial’s; then ${second.mainTag} again. Part the coils until neighbours go, and tune both once more.`
       : `Set the pointer to ${at} and turn slowly about there.`,
-    expect: `${printable(best.name)}, ${formatNumber(best.frequency / 1e3, 5)} kHz: ${heard}${built && second ? built.replace(' As built', ` ${second.mainTag} as built`) : built}`,
+    expect: `${printable(best.name)}, ${kHz(best.frequency)} kHz: ${heard}${built && second ? built.replace(' As built', ` ${second.mainTag} as built`) : built}`,
     suspect: `Silent: detector first, then ${isLoop(set.aerial) ? 'another direction' : 'aerial and earth'}. Elsewhere on the dial: see below. Try again at dusk, when more comes in.`,
   };
 }

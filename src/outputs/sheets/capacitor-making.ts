@@ -1,5 +1,6 @@
 import type { TuningDescription } from '../../engine/set/parts/tuning.ts';
 import { capital, formatNumber, formatQuantity } from '../../engine/units/format.ts';
+import { mm } from './words.ts';
 
 export type Tuning<K extends TuningDescription['kind']> = Extract<TuningDescription, { kind: K }>;
 export type HomeMade = Tuning<'vanes' | 'foil' | 'tubes' | 'book'>;
@@ -21,8 +22,6 @@ export const movingOf = (pieces: number): number => Math.floor(pieces / 2);
 const fixedOf = (pieces: number): number => pieces - movingOf(pieces);
 /** Foils to cut: a sheet in the midst of others has foil on both its faces. */
 export const foilsOf = (t: Tuning<'foil'>): number => 2 * (t.sheets - 1);
-
-const mm = (metres: number): string => formatQuantity(metres, 'length', 3);
 const sizes = (a: number, b: number): string =>
   `${formatNumber(Math.ceil(a), 4)} × ${formatNumber(Math.ceil(b), 4)} mm`;
 const lengthOf = (millimetres: number): string => formatQuantity(Math.ceil(millimetres) / 1e3, 'length', 3);

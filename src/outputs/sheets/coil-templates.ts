@@ -1,5 +1,5 @@
 import type { CoilModel } from '../../engine/parts/coil/model.ts';
-import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
+import { formatNumber } from '../../engine/units/format.ts';
 import { cheekDiameter, endsWhereItStarts, placeInPile } from '../drawings/coil/cheek.ts';
 import { type CoilOf, close, overall, SPARE, type Tap, type WoundDescription } from '../drawings/coil/drawn.ts';
 import { spiderOutline } from '../drawings/coil/spider.ts';
@@ -7,6 +7,7 @@ import { circle, line, polar, polyline, rect, text } from '../scene/build.ts';
 import type { Item, Point } from '../scene/scene.ts';
 import { textWidth } from '../scene/text-width.ts';
 import { BODY } from './page.ts';
+import { mm } from './words.ts';
 
 /** Something to cut, drill or prick at full size, mm. */
 export interface CoilTemplate {
@@ -25,7 +26,6 @@ const CROSS = { stroke: 'ink', width: 0.15 } as const;
 const LEADER = { stroke: 'soft', width: 0.15 } as const;
 const DASHED = { stroke: 'soft', width: 0.2, dash: [1.5, 1] } as const;
 const LETTERS = 2.4;
-const mm = (metres: number): string => formatQuantity(metres, 'length', 3);
 const tapWords = (t: Tap): string => `tap ${formatNumber(t.turn, 4)}, ${t.name}`;
 
 function cross([x, y]: Point, r = 4): Item[] {

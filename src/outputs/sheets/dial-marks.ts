@@ -39,48 +39,67 @@ export interface DialMarks extends Pointer {
 
 const LIGHT = 299_792_458;
 
-/** Where the marks of a set's dial belong, each solved from the circuit itself. */
-export function dialMarks(set: SetDescription, reception: Reception): DialMarks {
-  return {
-    ...scaleOf(set),
-    ...marksAlong(
-      set,
-      reception,
-      (peak) => peak,
-      ({ dial }) => dial,
-    ),
-  };
+/** A round figure that a dial may have a line for, with how the set is tuned to it. */
+interface Tick {
+  readonly frequency: number;
+  readonly peak: Peak;
 }
+
+/** The figures of a set's dials, each solved from the circuit itself once, however many pointers show it. */
+export interface DialTicks {
+  readonly kilohertz: readonly Tick[];
+  readonly metres: readonly (Tick & { readonly wavelength: number })[];
+}
+
+export function dialTicks(set: SetDescription, { dial: { lowest, highest } }: Reception): DialTicks {
+  const { network, smallConductance } = receiver(setCircuit(set));
+  const tick = (frequency: number): Tick => ({ frequency, peak: network.at(frequency).peak(smallConductance) });
+  const step = highest - lowest > 2.2e6 ? 5e4 : highest - lowest > 3e5 ? 1e4 : 5e3;
+  const kilohertz: Tick[] = [];
+  for (let f = Math.ceil(lowest / step) * step; f <= highest && kilohertz.length < 400; f += step)
+    kilohertz.push(tick(f));
+  const metres: (Tick & { wavelength: number })[] = [];
+  const [shortest, longest] = [LIGHT / highest, LIGHT / lowest];
+  const stride = longest - shortest > 1200 ? 100 : longest - shortest > 300 ? 10 : 5;
+  for (let m = Math.ceil(shortest / stride) * stride; m <= longest && metres.length < 400; m += stride)
+    metres.push({ ...tick(LIGHT / m), wavelength: m });
+  return { kilohertz, metres };
+}
+
+/** Where the marks of a set's dial belong. */
+export const dialMarks = (set: SetDescription, reception: Reception, ticks: DialTicks): DialMarks => ({
+  ...scaleOf(set),
+  ...marksAlong(
+    ticks,
+    reception,
+    (peak) => peak,
+    ({ dial }) => dial,
+  ),
+});
 
 /** The marks of one pointer. @param place where a peak has that pointer. @param stationAt where a station has it. */
 export function marksAlong(
-  set: SetDescription,
+  ticks: DialTicks,
   reception: Reception,
   place: (peak: Peak) => { readonly position: number; readonly within: boolean },
   stationAt: (station: StationReception) => { readonly position: number } | undefined,
 ): Pick<DialMarks, 'kilohertz' | 'metres' | 'stations'> {
-  const { network, smallConductance } = receiver(setCircuit(set));
-  const { lowest, highest } = reception.dial;
-  const mark = (frequency: number): DialMark[] => {
-    const { position, within } = place(network.at(frequency).peak(smallConductance));
-    return within ? [{ position, frequency }] : [];
-  };
-  const step = highest - lowest > 2.2e6 ? 5e4 : highest - lowest > 3e5 ? 1e4 : 5e3;
-  const kilohertz: DialMark[] = [];
-  for (let f = Math.ceil(lowest / step) * step; f <= highest && kilohertz.length < 400; f += step)
-    kilohertz.push(...mark(f));
-  const metres: (DialMark & { wavelength: number })[] = [];
-  const [shortest, longest] = [LIGHT / highest, LIGHT / lowest];
-  const stride = longest - shortest > 1200 ? 100 : longest - shortest > 300 ? 10 : 5;
-  for (let m = Math.ceil(shortest / stride) * stride; m <= longest && metres.length < 400; m += stride)
-    metres.push(...mark(LIGHT / m).map((x) => ({ ...x, wavelength: m })));
+  const marked = <T extends Tick>(list: readonly T[]) =>
+    list.flatMap(({ peak, ...figure }) => {
+      const { position, within } = place(peak);
+      return within ? [{ ...figure, position }] : [];
+    });
   const stations = reception.stations.flatMap((s) => {
     const at = s.dial && stationAt(s);
     return at
       ? [{ position: at.position, frequency: s.frequency, name: printable(s.name), heard: verdictOf(s) as string }]
       : [];
   });
-  return { kilohertz, metres, stations: stations.sort((a, b) => a.position - b.position) };
+  return {
+    kilohertz: marked(ticks.kilohertz),
+    metres: marked(ticks.metres),
+    stations: stations.sort((a, b) => a.position - b.position),
+  };
 }
 
 /** What the pointer does, and its reading at a position. */

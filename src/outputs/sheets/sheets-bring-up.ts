@@ -2,7 +2,6 @@ import { verdictOf } from '../../engine/reception/summary.ts';
 import type { Reception } from '../../engine/reception/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
 import { isLoop } from '../../engine/set/loops.ts';
-import { formatNumber } from '../../engine/units/format.ts';
 import { aerialDial } from './aerial-dial.ts';
 import { OUT_WORDS } from './best.ts';
 import { bringUpSteps, standingVoltage, standsAlone } from './bring-up-steps.ts';
@@ -13,6 +12,7 @@ import { Flow } from './flow.ts';
 import { glossary } from './glossary.ts';
 import { metered, volts } from './meter-words.ts';
 import type { PaperName, Sheet } from './page.ts';
+import { kHz } from './words.ts';
 
 /** Room that a heading keeps with it: a table's head and its first row. */
 const WITH_ROW = 30;
@@ -94,7 +94,7 @@ function stationTable(set: SetDescription, reception: Reception) {
     ] as const,
     rows: list.map((s) => [
       s.name,
-      formatNumber(s.frequency / 1e3, 5),
+      kHz(s.frequency),
       dialText(set, s),
       ...(second ? [second.textOf(s)] : []),
       verdictOf(s),

@@ -23,7 +23,7 @@ import { Flow } from './flow.ts';
 import { type PaperName, type Sheet, TOP } from './page.ts';
 import { loopSheet } from './sheets-loop.ts';
 import { gaugeWords, insteadOfCovered, TAIL, tally, tapWire, wireToCut, wireWords } from './winding.ts';
-import { count, cutLength, ohms, printable } from './words.ts';
+import { count, cutLength, kHz, mm, ohms, printable } from './words.ts';
 
 /** One sheet for each coil, and one for a frame or rod that is a coil itself. */
 export function coilSheets(set: SetDescription, reception: Reception, paper: PaperName): Sheet[] {
@@ -119,8 +119,6 @@ function woundSheet(
   template(flow, coil, model, taps);
   return flow.finish(`How to wind the coil ${printable(coil.name)}: ${turns}.`);
 }
-
-const mm = (metres: number): string => formatQuantity(metres, 'length', 3);
 
 function formerWords(coil: WoundDescription): string {
   const air = coil.shape !== 'core' && coil.former === 'air';
@@ -407,7 +405,7 @@ function checks(
   ];
   if (isTuned && best)
     list.push(
-      `In the set, ${printable(best.name)} (${formatNumber(best.frequency / 1e3, 5)} kHz) should come in near ${dialText(set, best)} on the dial. ${set.arrangement.kind === 'slider' ? 'If it comes far from there, count the turns' : `If it comes at a lower reading (${openSide(set)}) the coil is too large: take off a turn; at a higher reading, too small`}. One turn moves a station by about ${formatNumber((0.85 * best.frequency) / model.turns / 1e3, 2)} kHz.`,
+      `In the set, ${printable(best.name)} (${kHz(best.frequency)} kHz) should come in near ${dialText(set, best)} on the dial. ${set.arrangement.kind === 'slider' ? 'If it comes far from there, count the turns' : `If it comes at a lower reading (${openSide(set)}) the coil is too large: take off a turn; at a higher reading, too small`}. One turn moves a station by about ${formatNumber((0.85 * best.frequency) / model.turns / 1e3, 2)} kHz.`,
     );
   else list.push(comparison(model));
   flow.list(list, 'box');

@@ -6,15 +6,17 @@ import { formatNumber } from '../../engine/units/format.ts';
 import type { Item } from '../scene/scene.ts';
 import { type AerialDial, aerialDial, aerialDialMarks } from './aerial-dial.ts';
 import { DEGREES, roundFace, SPINDLE, straightFace } from './dial-face.ts';
-import { type DialMarks, dialMarks, type Pointer } from './dial-marks.ts';
+import { type DialMarks, dialMarks, dialTicks, type Pointer } from './dial-marks.ts';
 import { fewestPages } from './fewest-pages.ts';
 import { Flow } from './flow.ts';
 import type { PaperName, Sheet } from './page.ts';
+import { kHz } from './words.ts';
 
 export function dialSheet(set: SetDescription, reception: Reception, paper: PaperName): Sheet {
-  const marks = dialMarks(set, reception);
+  const ticks = dialTicks(set, reception);
+  const marks = dialMarks(set, reception, ticks);
   const second = aerialDial(set);
-  const own = second && aerialDialMarks(set, reception, second);
+  const own = second && aerialDialMarks(ticks, reception, second);
   return fewestPages((size) => dialPages(set, reception, { marks, second, own }, paper, size));
 }
 
@@ -72,7 +74,7 @@ function dialPages(
         .sort((a, b) => a.dial!.position - b.dial!.position)
         .map((s) => [
           s.name,
-          formatNumber(s.frequency / 1e3, 5),
+          kHz(s.frequency),
           scaleText(marks, marks.at(s.dial!.position)),
           ...(second ? [scaleText(second, second.at(second.positionOf(s)))] : []),
           rangeText(set, marks, s.dial!),
@@ -179,5 +181,5 @@ function rangeText(
 
 const faceWords = (marks: DialMarks, blank: boolean): string =>
   `${blank ? 'Blank dial' : 'Dial'} for the ${marks.moves}: ${marks.stations
-    .map((s) => `${s.name}, ${formatNumber(s.frequency / 1e3, 5)} kHz, at ${scaleText(marks, marks.at(s.position))}`)
+    .map((s) => `${s.name}, ${kHz(s.frequency)} kHz, at ${scaleText(marks, marks.at(s.position))}`)
     .join('; ')}.`;

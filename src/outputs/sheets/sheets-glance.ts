@@ -1,15 +1,12 @@
 import { besideWords, verdictOf } from '../../engine/reception/summary.ts';
 import type { Reception } from '../../engine/reception/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
-import { formatNumber } from '../../engine/units/format.ts';
 import type { Built } from './build/layout.ts';
 import { dialText } from './dial-text.ts';
 import { Flow } from './flow.ts';
 import type { PaperName, Sheet } from './page.ts';
 import { forTheWork, partsList } from './parts-list.ts';
-import { printable } from './words.ts';
-
-const kHz = (f: number): string => formatNumber(f / 1e3, 5);
+import { kHz, printable } from './words.ts';
 
 export function glanceSheet(set: SetDescription, reception: Reception, built: Built, paper: PaperName): Sheet {
   const flow = new Flow({

@@ -1,15 +1,13 @@
 import type { Reception, StationReception } from '../../engine/reception/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
 import { isLoop } from '../../engine/set/loops.ts';
-import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
+import { formatQuantity } from '../../engine/units/format.ts';
 import { createWaves, type PointId, waveScene, wavesOfSet } from '../explain/index.ts';
 import { bestOf, OUT_WORDS } from './best.ts';
 import { Flow } from './flow.ts';
 import { drivenWords, outTitle, twoCircuitsWords, wavesWords } from './handout-words.ts';
 import { BODY, HEADING, type PaperName, type Sheet, SMALL } from './page.ts';
-import { fold, printable } from './words.ts';
-
-const kHz = (f: number): string => formatNumber(f / 1e3, 5);
+import { fold, kHz, printable } from './words.ts';
 
 /** Height of a line of words over the letters' size, and what stands round the picture, mm. */
 const LINE = 1.36;
@@ -55,8 +53,6 @@ export function handoutSheet(set: SetDescription, reception: Reception, paper: P
       show: {},
       letters: 12,
       title: 'Waves of this set over two thousandths of a second',
-      // No column is to hold less than a cycle of the carrier: columns that catch its crests now and then beat with it.
-      density: Math.min(1, (spec.carrier * SPAN) / width),
     });
     flow.figure(scene, { scale });
     flow.para(words, { small: true });

@@ -12,7 +12,7 @@ import { dialText } from './dial-text.ts';
 import { Flow } from './flow.ts';
 import type { PaperName, Sheet } from './page.ts';
 import { gaugeWords, TAIL, TAP_LOOP, tally, wireToCut, wireWords } from './winding.ts';
-import { count, cutLength, ohms, printable } from './words.ts';
+import { count, cutLength, kHz, mm, ohms, printable } from './words.ts';
 
 /** A frame or rod, which is aerial and coil at once: how it is built, and what it should be. */
 export function loopSheet(set: SetDescription, reception: Reception, paper: PaperName): Sheet {
@@ -70,7 +70,7 @@ export function loopSheet(set: SetDescription, reception: Reception, paper: Pape
       `With a meter on ohms: start to end conducts${taps.length > 0 ? ', and so does the tap to either end' : ''}.`,
       ...(best
         ? [
-            `In the set, ${printable(best.name)} (${formatNumber(best.frequency / 1e3, 5)} kHz) should come in near ${dialText(set, best)} on the dial. ${rod ? 'At a lower reading the coil is too large: slide it towards the end of the rod; at a higher one, towards the middle.' : 'At a lower reading the frame is too large: take off a turn or space the turns wider; at a higher one, wind them closer.'}`,
+            `In the set, ${printable(best.name)} (${kHz(best.frequency)} kHz) should come in near ${dialText(set, best)} on the dial. ${rod ? 'At a lower reading the coil is too large: slide it towards the end of the rod; at a higher one, towards the middle.' : 'At a lower reading the frame is too large: take off a turn or space the turns wider; at a higher one, wind them closer.'}`,
           ]
         : []),
     ],
@@ -243,5 +243,3 @@ function loopTaps(set: SetDescription, turns: number): Tap[] {
   const tap = (set.arrangement as { detectorTap?: number }).detectorTap;
   return tap !== undefined && tap < turns ? [{ name: 'detector', turn: tap }] : [];
 }
-
-const mm = (metres: number): string => formatQuantity(metres, 'length', 3);

@@ -1,6 +1,7 @@
 import type { Reception } from '../../engine/reception/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
-import { boardLayout } from './build/layout.ts';
+import { once } from '../explain/once.ts';
+import { type Built, boardLayout } from './build/layout.ts';
 import { boardParts } from './build/parts.ts';
 import type { PaperName, Sheet, SheetId } from './page.ts';
 import { boardSheet, wiringSheet } from './sheets-board.ts';
@@ -61,20 +62,22 @@ export function sheetsFor(
 ): Sheet[] {
   const { paper = 'a4', only, board } = options;
   const wanted = (id: SheetId): boolean => only === undefined || only.includes(id);
-  const parts = boardParts(set);
-  const layout = boardLayout(set, parts, {
-    width: board?.width === undefined ? undefined : board.width * 1e3,
-    height: board?.length === undefined ? undefined : board.length * 1e3,
+  const built = once((): Built => {
+    const parts = boardParts(set);
+    const layout = boardLayout(set, parts, {
+      width: board?.width === undefined ? undefined : board.width * 1e3,
+      height: board?.length === undefined ? undefined : board.length * 1e3,
+    });
+    return { parts, layout };
   });
-  const built = { parts, layout };
   const make: Readonly<Record<SheetId, () => Sheet[]>> = {
-    glance: () => [glanceSheet(set, reception, built, paper)],
-    circuit: () => [circuitSheet(set, reception, built, paper)],
+    glance: () => [glanceSheet(set, reception, built(), paper)],
+    circuit: () => [circuitSheet(set, reception, built(), paper)],
     coil: () => coilSheets(set, reception, paper),
     capacitor: () => capacitorSheets(set, paper),
     dial: () => [dialSheet(set, reception, paper)],
-    board: () => [boardSheet(set, built, paper)],
-    wiring: () => [wiringSheet(set, built, paper)],
+    board: () => [boardSheet(set, built(), paper)],
+    wiring: () => [wiringSheet(set, built(), paper)],
     'bring-up': () => [bringUpSheet(set, reception, paper)],
     cautions: () => [cautionsSheet(set, reception, paper)],
     handout: () => [handoutSheet(set, reception, paper)],

@@ -29,6 +29,12 @@ export function fold(words: string, size: number, room: number, bold = false): s
 /** "3" and "turn" to "3 turns". */
 export const count = (n: number, one: string, more = `${one}s`): string => `${n} ${n === 1 ? one : more}`;
 
+/** A length of a part. */
+export const mm = (metres: number): string => formatQuantity(metres, 'length', 3);
+
+/** A frequency in kHz, without its unit. */
+export const kHz = (frequency: number): string => formatNumber(frequency / 1e3, 5);
+
 /** A resistance as a meter shows it: never in milliohms. */
 export const ohms = (r: number): string =>
   Math.abs(r) < 1 ? `${formatNumber(r, 2)} Ω` : formatQuantity(r, 'resistance', 2);

@@ -25,13 +25,19 @@ export interface PlaceInPile {
   readonly buried: boolean;
 }
 
-/** Where in the pile a turn comes to lie: every other layer runs back. */
+/** How far along the pile a turn comes to lie, 0 at the cheek of the start, 1 at the other: every other layer runs back. */
+export function alongPile(coil: CoilOf<'multilayer'>, turn: number): number {
+  const layer = Math.floor((turn - 1e-9) / coil.turnsPerLayer) + 1;
+  const share = turn / coil.turnsPerLayer - (layer - 1);
+  return layer % 2 === 1 ? share : 1 - share;
+}
+
+/** Where in the pile a turn comes to lie. */
 export function placeInPile(coil: CoilOf<'multilayer'>, turn: number): PlaceInPile {
   const layer = Math.min(coil.layers, Math.floor((turn - 1e-9) / coil.turnsPerLayer) + 1);
   const turnInLayer = turn - (layer - 1) * coil.turnsPerLayer;
   const length = coilModel(coil).windingLength * 1e3;
-  const along = (length * turnInLayer) / coil.turnsPerLayer;
-  const fromStart = layer % 2 === 1 ? along : length - along;
+  const fromStart = length * alongPile(coil, turn);
   const nearer = fromStart <= length / 2 ? 'start' : 'other';
   return {
     layer,

@@ -63,9 +63,11 @@ export const PICTURE_IDS = SCENE_PICTURES;
 export type PictureId = (typeof PICTURE_IDS)[number];
 export const isPicture = (value: unknown): value is PictureId => (PICTURE_IDS as readonly unknown[]).includes(value);
 
+/** A frequency in kHz, without its unit. */
+export const kilohertz = (f: number): string => formatNumber(f / 1e3, 4).replace(/\.0+$/, '');
+
 /** "603 thousand times a second". */
-export const timesASecond = (f: number): string =>
-  `${formatNumber(f / 1e3, 4).replace(/\.0+$/, '')} thousand times a second`;
+export const timesASecond = (f: number): string => `${kilohertz(f)} thousand times a second`;
 
 /** "slowed 603 thousand times". */
 export function slowedText(times: number): string {

@@ -1,17 +1,17 @@
 import { heatCathode } from '../../../engine/parts/detector/thermionic/heater.ts';
 import { emission } from '../../../engine/parts/detector/thermionic/thermionic.ts';
 import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
+import { ZERO_CELSIUS } from '../../../engine/units/quantities.ts';
 import type { MovingPicture, PictureFacts } from './facts.ts';
 
 const ON = 25;
 const OFF = 25;
 const STEP = 0.25;
 
-const celsius = (T: number): string => `${Math.round(T + ABSOLUTE_ZERO)} °C`;
-const ABSOLUTE_ZERO = -273.15;
+const celsius = (T: number): string => `${Math.round(T - ZERO_CELSIUS)} °C`;
 /** What the eye makes of it (common practice, no source). */
 const glowText = (T: number): string => {
-  const degrees = T + ABSOLUTE_ZERO;
+  const degrees = T - ZERO_CELSIUS;
   return degrees < 500 ? 'too cold to glow' : degrees < 800 ? 'dull red' : degrees < 950 ? 'bright red' : 'orange';
 };
 

@@ -3,7 +3,7 @@ import { inside, overlap, textBox } from '../../scene/boxes.ts';
 import type { TextItem } from '../../scene/scene.ts';
 import type { Pen } from '../pen.ts';
 import { resonance } from '../settings.ts';
-import type { Box, MovingPicture, PictureFacts } from './facts.ts';
+import { type Box, kilohertz, type MovingPicture, type PictureFacts } from './facts.ts';
 
 /** Seconds for the pointer's way there and back. */
 const TURN = 16;
@@ -11,7 +11,6 @@ const TURN = 16;
 /** Where the hand has turned the vanes to: slow at both ends. */
 const positionAt = (seconds: number): number => 0.5 - 0.5 * Math.cos((2 * Math.PI * seconds) / TURN);
 
-const kilohertz = (f: number): string => formatNumber(f / 1e3, 4).replace(/\.0+$/, '');
 const within = (f: number, ends: readonly number[]): boolean => f >= Math.min(...ends) && f <= Math.max(...ends);
 /** How much of a station's voltage is left. */
 const partText = (share: number): string =>
@@ -252,16 +251,10 @@ function band(
     { anchor: 'middle', bold: true },
   );
   for (const f of [from * 1.08, (from + to) / 2, to * 0.94])
-    pen.text(
-      x(f),
-      floor + letters * 1.5,
-      formatNumber(Math.round(f / 1e4) * 10, 4).replace(/\.0+$/, ''),
-      letters * 0.92,
-      {
-        role: 'soft',
-        anchor: 'middle',
-      },
-    );
+    pen.text(x(f), floor + letters * 1.5, kilohertz(Math.round(f / 1e4) * 1e4), letters * 0.92, {
+      role: 'soft',
+      anchor: 'middle',
+    });
   pen.text(right, floor + letters * 2.6, 'kHz', letters * 0.92, { role: 'soft', anchor: 'end' });
 }
 

@@ -2,7 +2,7 @@ import type { SetDescription } from '../../../engine/set/description.ts';
 import { coilModel } from '../../../engine/set/models.ts';
 import type { CoilDescription } from '../../../engine/set/parts/coil.ts';
 import type { TuningDescription } from '../../../engine/set/parts/tuning.ts';
-import { CHEEK_THICKNESS, cheekDiameter } from '../../drawings/coil/cheek.ts';
+import { alongPile, CHEEK_THICKNESS, cheekDiameter } from '../../drawings/coil/cheek.ts';
 import { close, overall, SPARE } from '../../drawings/coil/drawn.ts';
 import { solenoidLength } from '../../drawings/coil/solenoid.ts';
 import { spiderOutline } from '../../drawings/coil/spider.ts';
@@ -191,13 +191,7 @@ function woundFootprint(
   const widest = coil.shape === 'multilayer' ? cheekDiameter(coil) : across;
   const along = (t: string): number => {
     const turn = turnOf(t, turns, turns / 2);
-    // Layers come back over one another; their taps are brought out at one cheek or the other.
-    if (coil.shape === 'multilayer') {
-      const layer = Math.floor(turn / coil.turnsPerLayer);
-      const within = turn / coil.turnsPerLayer - layer;
-      return -length / 2 + length * (layer % 2 === 0 ? within : 1 - within);
-    }
-    return -length / 2 + (length * turn) / turns;
+    return -length / 2 + length * (coil.shape === 'multilayer' ? alongPile(coil, turn) : turn / turns);
   };
   const place = (x: number, y: number): Point => (axis === 'x' ? [x, y] : [y, x]);
   const box = (x: number, y: number, w: number, h: number, look: object): Item =>

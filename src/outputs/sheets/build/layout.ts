@@ -6,7 +6,7 @@ import type { Item, Point } from '../../scene/scene.ts';
 import { shorten } from '../../scene/text-width.ts';
 import { type Footprint, footprint } from './footprints.ts';
 import type { BoardPart, BoardParts } from './parts.ts';
-import { routes } from './route.ts';
+import { lengthOf, routes } from './route.ts';
 import { type Wiring, wiringOf } from './wiring.ts';
 
 export interface PlacedPart {
@@ -299,15 +299,12 @@ export function terminalPoints(placed: readonly PlacedPart[]): Map<string, Point
   return points;
 }
 
-const lengthOf = (way: readonly Point[]): number =>
-  way.slice(1).reduce((sum, p, i) => sum + Math.hypot(p[0] - way[i][0], p[1] - way[i][1]), 0);
-
 /** A point of a way at a share of its length. */
 function pointAlong(way: readonly Point[], share: number): Point {
   let left = share * lengthOf(way);
   for (let i = 1; i < way.length; i++) {
     const [a, b] = [way[i - 1], way[i]];
-    const piece = Math.hypot(b[0] - a[0], b[1] - a[1]);
+    const piece = lengthOf([a, b]);
     if (left <= piece && piece > 0)
       return [a[0] + ((b[0] - a[0]) * left) / piece, a[1] + ((b[1] - a[1]) * left) / piece];
     left -= piece;

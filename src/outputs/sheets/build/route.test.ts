@@ -1,12 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Point } from '../../scene/scene.ts';
-import { type Body, over, routes } from './route.ts';
+import { type Body, lengthOf, over, routes } from './route.ts';
 
 const board = { width: 150, height: 200 };
 const coil: Body = { at: [75, 80], w: 80, h: 40, turn: 0 };
-const lengthOf = (way: readonly Point[]): number =>
-  way.slice(1).reduce((sum, p, i) => sum + Math.hypot(p[0] - way[i][0], p[1] - way[i][1]), 0);
 const overAll = (way: readonly Point[], bodies: readonly Body[]): number =>
   way.slice(1).reduce((sum, p, i) => sum + bodies.reduce((all, body) => all + over(way[i], p, body), 0), 0);
 

@@ -26,6 +26,9 @@ const EDGE = 2;
 
 const distance = (a: Point, b: Point): number => Math.hypot(b[0] - a[0], b[1] - a[1]);
 
+export const lengthOf = (way: readonly Point[]): number =>
+  way.slice(1).reduce((sum, p, i) => sum + distance(way[i], p), 0);
+
 /** How much of a straight wire lies over a body, mm. */
 export function over(a: Point, b: Point, { at, w, h, turn }: Body): number {
   const reach = (w + h) / 2;
