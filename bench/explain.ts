@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
-import { receive } from '../src/engine/reception/receive.ts';
+import { receive } from '../src/engine/reception/path/receive.ts';
 import { readText } from '../src/engine/set/read.ts';
 import { createWaves, POINTS, wavesOfSet } from '../src/outputs/explain/index.ts';
 import type { Measurement } from './bench.ts';

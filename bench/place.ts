@@ -4,8 +4,8 @@ import { groundWave } from '../src/engine/place/ground-wave/ground-wave.ts';
 import { arrivalMemory } from '../src/engine/place/stations/arrival.ts';
 import { arrivals } from '../src/engine/place/stations/arrivals.ts';
 import type { Station } from '../src/engine/place/stations/station.ts';
-import { fieldsAtSite } from '../src/engine/reception/field.ts';
-import type { PlaceDescription } from '../src/engine/set/parts/place.ts';
+import { fieldsAtSite } from '../src/engine/reception/path/field.ts';
+import type { PlaceDescription } from '../src/engine/set/place.ts';
 import type { Measurement } from './bench.ts';
 
 /** An invented site by a coast. */

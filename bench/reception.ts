@@ -1,12 +1,12 @@
 import { readFileSync } from 'node:fs';
-import { setCircuit } from '../src/engine/circuit/set-circuit.ts';
-import { linearSolver } from '../src/engine/circuit/solve.ts';
-import { tunedNetwork } from '../src/engine/circuit/tuned.ts';
+import { setCircuit } from '../src/engine/built/set-circuit.ts';
 import { arrivalMemory } from '../src/engine/place/stations/arrival.ts';
-import { dialOf, tuningCurve } from '../src/engine/reception/dial.ts';
-import { receive } from '../src/engine/reception/receive.ts';
-import { receiver, receiveStation } from '../src/engine/reception/receive-station.ts';
+import { dialOf, tuningCurve } from '../src/engine/reception/dial/dial.ts';
+import { receive } from '../src/engine/reception/path/receive.ts';
+import { receiver, receiveStation } from '../src/engine/reception/path/receive-station.ts';
 import { readValue } from '../src/engine/set/read.ts';
+import { linearSolver } from '../src/engine/solvers/linear/solve.ts';
+import { tunedNetwork } from '../src/engine/solvers/linear/tuned.ts';
 import type { Measurement } from './bench.ts';
 
 /** The medium-wave example with 40 stations spread over the band. */

@@ -2,8 +2,8 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
-import type { Circuit, Element } from '../src/engine/circuit/elements.ts';
-import { createTransient, type Transient } from '../src/engine/circuit/transient.ts';
+import type { Circuit, Element } from '../src/engine/network/elements.ts';
+import { createTransient, type Transient } from '../src/engine/solvers/transient/transient.ts';
 import type { Measurement } from './bench.ts';
 
 /** The receiver of reference/detector-transient.json (MW, load B), its two series capacitors as one. */

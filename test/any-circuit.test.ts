@@ -1,20 +1,20 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Circuit, Element } from '../src/engine/circuit/elements.ts';
-import { createListener } from '../src/engine/circuit/envelope.ts';
-import { detectByEnvelope } from '../src/engine/circuit/envelope-measure.ts';
-import { setCircuit } from '../src/engine/circuit/set-circuit.ts';
-import { linearSolver } from '../src/engine/circuit/solve.ts';
-import { createTransient } from '../src/engine/circuit/transient.ts';
+import { setCircuit } from '../src/engine/built/set-circuit.ts';
+import type { Circuit, Element } from '../src/engine/network/elements.ts';
 import { averaged } from '../src/engine/parts/detector/averaged.ts';
 import type { Detector } from '../src/engine/parts/detector/detector.ts';
 import { exponentialDetector } from '../src/engine/parts/detector/exponential.ts';
 import { measuredDetector } from '../src/engine/parts/detector/measured.ts';
 import { steadyDetector } from '../src/engine/parts/detector/steady.ts';
 import { thermionicDetector } from '../src/engine/parts/detector/thermionic/thermionic.ts';
-import { nodeWaves } from '../src/engine/reception/node-waves.ts';
-import { wavePlaces } from '../src/engine/reception/wave-places.ts';
 import { readValue } from '../src/engine/set/read.ts';
+import { createListener } from '../src/engine/solvers/envelope/envelope.ts';
+import { detectByEnvelope } from '../src/engine/solvers/envelope/tone-figures.ts';
+import { linearSolver } from '../src/engine/solvers/linear/solve.ts';
+import { createTransient } from '../src/engine/solvers/transient/transient.ts';
+import { nodeWaves } from '../src/engine/waves/node-waves.ts';
+import { wavePlaces } from '../src/engine/waves/wave-places.ts';
 import { anyCircuit, NODES } from './support/any-circuit.ts';
 import { arbitrarySet } from './support/arbitrary-set.ts';
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { receive } from '../src/engine/reception/receive.ts';
+import { receive } from '../src/engine/reception/path/receive.ts';
 import { problemSentence, readValue } from '../src/engine/set/read.ts';
 import { arbitrarySet } from './support/arbitrary-set.ts';
 

@@ -12,7 +12,22 @@ const MAY_USE: Record<string, string[]> = {
 };
 
 /** Inside the engine each folder may use those before it. */
-const ENGINE_ORDER = ['units', 'numerics', 'parts', 'place', 'set', 'circuit', 'reception', 'find', 'measure'];
+const ENGINE_ORDER = [
+  'units',
+  'numerics',
+  'network',
+  'parts',
+  'place',
+  'fields',
+  'kinds',
+  'set',
+  'built',
+  'solvers',
+  'reception',
+  'vary',
+  'measure',
+  'waves',
+];
 
 const isPure = (part: string) => part === 'engine' || part === 'outputs';
 

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { receive } from '../src/engine/reception/receive.ts';
+import { receive } from '../src/engine/reception/path/receive.ts';
 import { readValue } from '../src/engine/set/read.ts';
 
 // Common practice, no source.

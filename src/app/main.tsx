@@ -1,5 +1,5 @@
 import { render } from 'preact';
-import { App } from './components/App.tsx';
+import { App } from './shell/App.tsx';
 import { keepWork } from './state/keep.ts';
 import { listenToThePage } from './state/keys.ts';
 import './style/tokens.css';

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { type Coast, coastline, type LandTopology } from '../engine/place/coast.ts';
-import type { PlaceDescription } from '../engine/set/parts/place.ts';
+import type { PlaceDescription } from '../engine/set/place.ts';
 
 let kept: Coast | undefined;
 

@@ -1,13 +1,20 @@
-import { setCircuit } from '../engine/circuit/set-circuit.ts';
-import { nodeWaves } from '../engine/reception/node-waves.ts';
-import type { Reception } from '../engine/reception/types.ts';
-import { type WavePlace, wavePlaces } from '../engine/reception/wave-places.ts';
+import { setCircuit } from '../engine/built/set-circuit.ts';
+import type { Reception } from '../engine/reception/path/types.ts';
 import type { SetDescription } from '../engine/set/description.ts';
 import { formatNumber } from '../engine/units/format.ts';
+import { nodeWaves } from '../engine/waves/node-waves.ts';
+import { type WavePlace, wavePlaces } from '../engine/waves/wave-places.ts';
 import { stationOf } from '../outputs/explain/index.ts';
+import {
+  nodeWaveScene,
+  nodeWavesCsv,
+  readingWords,
+  runWords,
+  shownWaves,
+  within,
+} from '../outputs/explain/node-waves/index.ts';
 import { sceneToSvg } from '../outputs/scene/index.ts';
 import { clean } from '../outputs/tables/table.ts';
-import { nodeWaveScene, nodeWavesCsv, readingWords, runWords, shownWaves, within } from '../outputs/waves/index.ts';
 import { coastFor } from './coast.ts';
 import { type Command, InputError } from './command.ts';
 import { quantityOf, sizeFrom } from './wave-values.ts';

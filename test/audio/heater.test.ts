@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { heaterRun } from '../../src/engine/reception/heater.ts';
+import { heaterRun } from '../../src/engine/reception/detection/heater.ts';
 import { readValue } from '../../src/engine/set/read.ts';
 import { BLOCK, type Listening, openListening, SOUND_RATE } from '../../src/outputs/audio/index.ts';
 

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { inRoot } from '../../scripts/support/paths.mjs';
-import { receive } from '../../src/engine/reception/receive.ts';
-import { problemSentence } from '../../src/engine/set/problem.ts';
+import { problemSentence } from '../../src/engine/fields/problem.ts';
+import { receive } from '../../src/engine/reception/path/receive.ts';
 import { readText } from '../../src/engine/set/read.ts';
 import {
   captionsOf,

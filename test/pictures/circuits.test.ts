@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { inRoot } from '../../scripts/support/paths.mjs';
-import { setCircuit } from '../../src/engine/circuit/set-circuit.ts';
+import { setCircuit } from '../../src/engine/built/set-circuit.ts';
 import type { SetDescription } from '../../src/engine/set/description.ts';
 import { readText, readValue } from '../../src/engine/set/read.ts';
 import { BODY } from '../../src/outputs/drawings/circuit/symbols.ts';

@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { describe, expect, test } from 'vitest';
-import { coil as schema } from '../../src/engine/set/parts/coil.ts';
+import { coil as schema } from '../../src/engine/kinds/coils/coil-schema.ts';
 import { drawCoil } from '../../src/outputs/drawings/index.ts';
 import { type Scene, sceneToSvg } from '../../src/outputs/scene/index.ts';
 import { expectPicture } from '../support/picture.ts';

@@ -1,11 +1,11 @@
 import * as v from 'valibot';
 import { describe, expect, test } from 'vitest';
-import { aerial } from '../../src/engine/set/parts/aerial.ts';
-import { coil } from '../../src/engine/set/parts/coil.ts';
-import { detector } from '../../src/engine/set/parts/detector.ts';
-import { earth } from '../../src/engine/set/parts/earth.ts';
-import { load } from '../../src/engine/set/parts/load.ts';
-import { tuning } from '../../src/engine/set/parts/tuning.ts';
+import { aerial } from '../../src/engine/kinds/aerials/aerial-schema.ts';
+import { coil } from '../../src/engine/kinds/coils/coil-schema.ts';
+import { detector } from '../../src/engine/kinds/detectors/detector-schema.ts';
+import { earth } from '../../src/engine/kinds/earths/earth-schema.ts';
+import { load } from '../../src/engine/kinds/loads/load-schema.ts';
+import { tuning } from '../../src/engine/kinds/tunings/tuning-schema.ts';
 import {
   drawAerial,
   drawCapacitor,

@@ -1,21 +1,21 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { inRoot } from '../../scripts/support/paths.mjs';
-import { receive } from '../../src/engine/reception/receive.ts';
+import { coilModel } from '../../src/engine/kinds/models.ts';
+import { receive } from '../../src/engine/reception/path/receive.ts';
 import type { SetDescription } from '../../src/engine/set/description.ts';
-import { coilModel } from '../../src/engine/set/models.ts';
 import { readText, readValue } from '../../src/engine/set/read.ts';
 import { frameParts } from '../../src/outputs/drawings/aerial/frame-parts.ts';
 import { coilFromEnd } from '../../src/outputs/drawings/aerial/loop.ts';
 import { placeInPile } from '../../src/outputs/drawings/coil/cheek.ts';
 import { type CoilOf, SPARE } from '../../src/outputs/drawings/coil/drawn.ts';
 import type { Item } from '../../src/outputs/scene/scene.ts';
-import { capacitorMaterials, capacitorSteps, homeMade } from '../../src/outputs/sheets/capacitor-making.ts';
-import { cheekTemplates, spiderTemplate, stripTemplate } from '../../src/outputs/sheets/coil-templates.ts';
 import { type Sheet, sheetsFor } from '../../src/outputs/sheets/index.ts';
-import { templates } from '../../src/outputs/sheets/sheets-capacitor.ts';
-import { loopWire } from '../../src/outputs/sheets/sheets-loop.ts';
-import { cutLength } from '../../src/outputs/sheets/words.ts';
+import { capacitorMaterials, capacitorSteps, homeMade } from '../../src/outputs/sheets/pages/capacitor-making.ts';
+import { templates } from '../../src/outputs/sheets/pages/capacitor-sheet.ts';
+import { cheekTemplates, spiderTemplate, stripTemplate } from '../../src/outputs/sheets/pages/coil-templates.ts';
+import { loopWire } from '../../src/outputs/sheets/pages/loop-sheet.ts';
+import { cutLength } from '../../src/outputs/sheets/pages/words.ts';
 import { BASE } from '../support/every-arrangement.ts';
 import { placedOn, untidy, wordsOn } from './on-paper.ts';
 

@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { inRoot } from '../../scripts/support/paths.mjs';
-import { receive } from '../../src/engine/reception/receive.ts';
+import { receive } from '../../src/engine/reception/path/receive.ts';
 import { readText } from '../../src/engine/set/read.ts';
 import { pageSvg, type Sheet, sheetsFor, sheetsPdf } from '../../src/outputs/sheets/index.ts';
 import { placedOn } from './on-paper.ts';

@@ -4,8 +4,8 @@ import { describe, expect, test } from 'vitest';
 import { inRoot } from '../../scripts/support/paths.mjs';
 import type { SetDescription } from '../../src/engine/set/description.ts';
 import { readText, readValue } from '../../src/engine/set/read.ts';
-import { boardParts } from '../../src/outputs/sheets/build/parts.ts';
-import { lineText, wiringDisagreements, wiringOf } from '../../src/outputs/sheets/build/wiring.ts';
+import { boardParts } from '../../src/outputs/sheets/board/parts.ts';
+import { lineText, wiringDisagreements, wiringOf } from '../../src/outputs/sheets/board/wiring.ts';
 import { BASE, SETS } from '../support/every-arrangement.ts';
 import { someSet } from '../support/random-sets.ts';
 

@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import type { Circuit, Element } from '../../src/engine/circuit/elements.ts';
+import type { Circuit, Element } from '../../src/engine/network/elements.ts';
 
 export const NODES = ['earth', 'a', 'b', 'c', 'd', 'e'];
 export const decades = (lowest: number) => fc.double({ min: 0, max: 6, noNaN: true }).map((d) => lowest * 10 ** d);

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
+import { bare, metadataOf, type SchemaNode } from '../../src/engine/fields/introspect.ts';
 import { description, FORMAT } from '../../src/engine/set/description.ts';
-import { bare, metadataOf, type SchemaNode } from '../../src/engine/set/introspect.ts';
 
 /**
  * Any description the schema allows, kind by kind: mostly within usual sizes, now and then anywhere within bounds.

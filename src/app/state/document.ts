@@ -1,7 +1,7 @@
 import { computed, signal } from '@preact/signals';
 import { type Path, withValueAt } from '../../engine/set/write.ts';
-import { labelAt } from '../editing/schema-at.ts';
-import { settle } from '../editing/settle.ts';
+import { labelAt } from '../description/schema-at.ts';
+import { settle } from '../description/settle.ts';
 import { DEMO } from './examples.ts';
 import * as History from './history.ts';
 import { dismissOnChange, tell } from './notices.ts';

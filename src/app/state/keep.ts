@@ -1,5 +1,5 @@
 import { effect } from '@preact/signals';
-import { isRecord } from '../../engine/set/introspect.ts';
+import { isRecord } from '../../engine/fields/introspect.ts';
 import { beginWith, fileName, replace, written } from './document.ts';
 import { download } from './download.ts';
 import { tell } from './notices.ts';

@@ -1,7 +1,7 @@
 import { computed } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
 import { type Path, valueAtPath } from '../../engine/set/write.ts';
-import { pathText } from '../editing/schema-at.ts';
+import { pathText } from '../description/schema-at.ts';
 import { written } from './document.ts';
 
 /**

@@ -1,7 +1,7 @@
 import { computed, effect, signal } from '@preact/signals';
-import type { Help, Reception, StationReception } from '../../engine/reception/types.ts';
+import type { Help, Reception, StationReception } from '../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
-import type { When } from '../place/when.ts';
+import type { When } from '../description/when.ts';
 import type { ReceptionQuestion } from '../workers/engine.worker.ts';
 import { type Latest, latestWins } from '../workers/latest.ts';
 import { newEngineWorker } from './engine-worker.ts';

@@ -1,6 +1,6 @@
 import { effect, signal } from '@preact/signals';
-import type { StageId } from '../../engine/reception/types.ts';
-import type { When } from '../place/when.ts';
+import type { StageId } from '../../engine/reception/path/types.ts';
+import type { When } from '../description/when.ts';
 
 /** The set itself, or a view that takes the whole page. */
 export const VIEWS = ['set', 'explain', 'sheets'] as const;

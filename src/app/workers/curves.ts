@@ -1,9 +1,14 @@
-import { setCircuit } from '../../engine/circuit/set-circuit.ts';
-import { loaded } from '../../engine/circuit/tuned.ts';
-import { type AudioLimits, audioLimits } from '../../engine/reception/audio-limits.ts';
-import { type FieldOptions, fieldsAtSite } from '../../engine/reception/field.ts';
-import { effectiveHeight, type Receiver, receiver, receiveStation } from '../../engine/reception/receive-station.ts';
+import { setCircuit } from '../../engine/built/set-circuit.ts';
+import { type AudioLimits, audioLimits } from '../../engine/reception/detection/audio-limits.ts';
+import { type FieldOptions, fieldsAtSite } from '../../engine/reception/path/field.ts';
+import {
+  effectiveHeight,
+  type Receiver,
+  receiver,
+  receiveStation,
+} from '../../engine/reception/path/receive-station.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
+import { loaded } from '../../engine/solvers/linear/tuned.ts';
 import type { BandResponse, DetectorCurve, QCurves, ResonanceCurve } from '../../outputs/plots/index.ts';
 
 /** What the plots of the tuned circuit and the detector are drawn from. */

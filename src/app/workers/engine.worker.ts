@@ -1,8 +1,8 @@
 import { arrivalMemory } from '../../engine/place/stations/arrival.ts';
-import { receive } from '../../engine/reception/receive.ts';
-import type { Reception } from '../../engine/reception/types.ts';
+import { receive } from '../../engine/reception/path/receive.ts';
+import type { Reception } from '../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
-import type { When } from '../place/when.ts';
+import type { When } from '../description/when.ts';
 import { coastFor } from './coast.ts';
 import { type Curves, curvesFor } from './curves.ts';
 import type { Reply } from './latest.ts';

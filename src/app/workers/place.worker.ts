@@ -1,9 +1,9 @@
 import { arrivalMemory } from '../../engine/place/stations/arrival.ts';
-import { type PlaceFigures, type PlaceQuestion, placeFigures } from '../place/figures.ts';
-import { type Outline, type OutlineQuestion, outlineOf } from '../place/outline.ts';
-import { readTableText, type TableQuestion, type TableReading } from '../place/table-text.ts';
 import { coastFor, loadLand } from './coast.ts';
+import { type PlaceFigures, type PlaceQuestion, placeFigures } from './figures.ts';
 import type { Reply } from './latest.ts';
+import { type Outline, type OutlineQuestion, outlineOf } from './outline.ts';
+import { readTableText, type TableQuestion, type TableReading } from './table-text.ts';
 
 type Question = PlaceQuestion | OutlineQuestion | TableQuestion;
 type Answer = PlaceFigures | Outline | TableReading;

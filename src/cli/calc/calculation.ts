@@ -1,6 +1,6 @@
 import * as v from 'valibot';
-import { bare, metadataOf, type SchemaNode } from '../../engine/set/introspect.ts';
-import { brief, tooDeep } from '../../engine/set/problem.ts';
+import { bare, metadataOf, type SchemaNode } from '../../engine/fields/introspect.ts';
+import { brief, tooDeep } from '../../engine/fields/problem.ts';
 import type { QuantityKind } from '../../engine/units/parse.ts';
 import { QUANTITY_KINDS } from '../../engine/units/parse.ts';
 

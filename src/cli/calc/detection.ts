@@ -1,9 +1,9 @@
 import * as v from 'valibot';
-import type { Circuit, Element } from '../../engine/circuit/elements.ts';
-import { detectByEnvelope, LONGEST } from '../../engine/circuit/envelope-measure.ts';
-import { detectByTransient, MOST_CYCLES } from '../../engine/circuit/transient-measure.ts';
-import type { Station } from '../../engine/circuit/transient-sources.ts';
+import type { Circuit, Element } from '../../engine/network/elements.ts';
 import type { Detector } from '../../engine/parts/detector/detector.ts';
+import { detectByEnvelope, LONGEST } from '../../engine/solvers/envelope/tone-figures.ts';
+import type { Station } from '../../engine/solvers/transient/sources.ts';
+import { detectByTransient, MOST_CYCLES } from '../../engine/solvers/transient/waveform-figures.ts';
 import { quantity } from '../../engine/units/schema.ts';
 import { calculation, figure, figureIn } from './calculation.ts';
 import { detectorFrom, detectorSchema } from './detector.ts';

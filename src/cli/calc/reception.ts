@@ -1,4 +1,4 @@
-import { receive } from '../../engine/reception/receive.ts';
+import { receive } from '../../engine/reception/path/receive.ts';
 import { problemSentence, readValue } from '../../engine/set/read.ts';
 import { coastFor } from '../coast.ts';
 import { type Calculation, refused } from './calculation.ts';

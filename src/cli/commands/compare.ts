@@ -1,4 +1,4 @@
-import { compareDetectorsOn } from '../../engine/reception/compare.ts';
+import { compareDetectorsOn } from '../../engine/reception/detection/compare.ts';
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
 import { lawHere } from '../../outputs/tables/law-words.ts';
 import { clean, table } from '../../outputs/tables/table.ts';

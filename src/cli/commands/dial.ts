@@ -1,4 +1,4 @@
-import { receive } from '../../engine/reception/receive.ts';
+import { receive } from '../../engine/reception/path/receive.ts';
 import { dialStationsTable, dialTable } from '../../outputs/tables/dial-table.ts';
 import { clean } from '../../outputs/tables/table.ts';
 import { fileAndOptions } from '../arguments.ts';

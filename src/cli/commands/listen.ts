@@ -1,5 +1,5 @@
 import { type FileHandle, open } from 'node:fs/promises';
-import { receive } from '../../engine/reception/receive.ts';
+import { receive } from '../../engine/reception/path/receive.ts';
 import { formatNumber } from '../../engine/units/format.ts';
 import {
   BLOCK,

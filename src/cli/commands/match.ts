@@ -1,6 +1,6 @@
-import { matching } from '../../engine/find/matching.ts';
-import { receive } from '../../engine/reception/receive.ts';
+import { receive } from '../../engine/reception/path/receive.ts';
 import { capital, formatNumber } from '../../engine/units/format.ts';
+import { matching } from '../../engine/vary/matching.ts';
 import { clean } from '../../outputs/tables/table.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { chooseStation } from '../choose-station.ts';

@@ -1,6 +1,6 @@
-import { BANDS, type BandName } from '../../engine/find/bands.ts';
-import { type Move, moveBand } from '../../engine/find/move-band.ts';
 import { withValueAt, writeText } from '../../engine/set/write.ts';
+import { BANDS, type BandName } from '../../engine/vary/bands.ts';
+import { type Move, moveBand } from '../../engine/vary/move-band.ts';
 import { clean } from '../../outputs/tables/table.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { type Command, InputError } from '../command.ts';

@@ -1,9 +1,9 @@
-import { setCircuit } from '../../engine/circuit/set-circuit.ts';
-import { audioLimits } from '../../engine/reception/audio-limits.ts';
-import { fieldsAtSite } from '../../engine/reception/field.ts';
-import { receive } from '../../engine/reception/receive.ts';
-import { receiver, receiveStation } from '../../engine/reception/receive-station.ts';
-import type { StationReception } from '../../engine/reception/types.ts';
+import { setCircuit } from '../../engine/built/set-circuit.ts';
+import { audioLimits } from '../../engine/reception/detection/audio-limits.ts';
+import { fieldsAtSite } from '../../engine/reception/path/field.ts';
+import { receive } from '../../engine/reception/path/receive.ts';
+import { receiver, receiveStation } from '../../engine/reception/path/receive-station.ts';
+import type { StationReception } from '../../engine/reception/path/types.ts';
 import { formatNumber } from '../../engine/units/format.ts';
 import { pathTable, stationsTable } from '../../outputs/tables/path-table.ts';
 import { clean, cleanLines } from '../../outputs/tables/table.ts';

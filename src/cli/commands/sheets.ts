@@ -1,7 +1,7 @@
 import { mkdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
-import { receive } from '../../engine/reception/receive.ts';
+import { receive } from '../../engine/reception/path/receive.ts';
 import { readText } from '../../engine/set/read.ts';
 import { parseQuantity } from '../../engine/units/parse.ts';
 import {

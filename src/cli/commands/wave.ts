@@ -1,5 +1,5 @@
-import { receive } from '../../engine/reception/receive.ts';
-import type { Reception } from '../../engine/reception/types.ts';
+import { receive } from '../../engine/reception/path/receive.ts';
+import type { Reception } from '../../engine/reception/path/types.ts';
 import { formatNumber } from '../../engine/units/format.ts';
 import {
   audible,

@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { setCircuit } from '../circuit/set-circuit.ts';
-import { detectByTransient } from '../circuit/transient-measure.ts';
+import { setCircuit } from '../built/set-circuit.ts';
 import { readValue } from '../set/read.ts';
-import { receiver, receiveStation, TEST_TONE } from './receive-station.ts';
+import { detectByTransient } from '../solvers/transient/waveform-figures.ts';
+import { receiver, receiveStation, TEST_TONE } from './path/receive-station.ts';
 
 /**
  * The whole set, aerial to phones, cycle by cycle (pre-warped trapezoid on the same circuit) against the steady way.

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { readValue } from '../set/read.ts';
 import { decibels } from '../units/quantities.ts';
-import { receive } from './receive.ts';
+import { receive } from './path/receive.ts';
 
 /**
  * Whole sets worked out by a program that shares no code with this one; reference/whole-sets.json says how, and what it

@@ -1,8 +1,4 @@
-import { cholesky } from '../numerics/cholesky.ts';
-import { ferriteRod } from '../parts/aerial/ferrite-rod.ts';
-import { frameAerial } from '../parts/aerial/frame.ts';
-import { formatQuantity } from '../units/format.ts';
-import type { SetDescription } from './description.ts';
+import { brief, type Problem } from '../fields/problem.ts';
 import {
   coilModel,
   detectorModel,
@@ -11,8 +7,12 @@ import {
   loadModel,
   tuningModel,
   wireAerialModel,
-} from './models.ts';
-import { brief, type Problem } from './problem.ts';
+} from '../kinds/models.ts';
+import { cholesky } from '../numerics/cholesky.ts';
+import { ferriteRod } from '../parts/aerial/ferrite-rod.ts';
+import { frameAerial } from '../parts/aerial/frame.ts';
+import { formatQuantity } from '../units/format.ts';
+import type { SetDescription } from './description.ts';
 import { valueAtPath } from './write.ts';
 
 /** Which field a model's refusal is about, where its sentence tells. */

@@ -1,8 +1,8 @@
+import { closest } from '../fields/fields.ts';
+import { brief, type Problem } from '../fields/problem.ts';
+import type { ArrangementDescription } from '../kinds/arrangements/arrangement-schema.ts';
+import { isLoop } from '../kinds/loops.ts';
 import type { SetDescription } from './description.ts';
-import { closest } from './fields.ts';
-import { isLoop } from './loops.ts';
-import type { ArrangementDescription } from './parts/arrangement.ts';
-import { brief, type Problem } from './problem.ts';
 
 type ElementDescription = Extract<ArrangementDescription, { kind: 'elements' }>['elements'][number];
 

@@ -1,14 +1,14 @@
 import * as v from 'valibot';
-import { withDefault, words } from './fields.ts';
-import { aerial } from './parts/aerial.ts';
-import { arrangement } from './parts/arrangement.ts';
-import { coil } from './parts/coil.ts';
-import { detector } from './parts/detector.ts';
-import { earth } from './parts/earth.ts';
-import { load } from './parts/load.ts';
-import { ear, place } from './parts/place.ts';
-import { scenes } from './parts/scenes.ts';
-import { tuning } from './parts/tuning.ts';
+import { withDefault, words } from '../fields/fields.ts';
+import { aerial } from '../kinds/aerials/aerial-schema.ts';
+import { arrangement } from '../kinds/arrangements/arrangement-schema.ts';
+import { coil } from '../kinds/coils/coil-schema.ts';
+import { detector } from '../kinds/detectors/detector-schema.ts';
+import { earth } from '../kinds/earths/earth-schema.ts';
+import { load } from '../kinds/loads/load-schema.ts';
+import { tuning } from '../kinds/tunings/tuning-schema.ts';
+import { ear, place } from './place.ts';
+import { scenes } from './scenes.ts';
 
 export const FORMAT = 'faintwave-set/1';
 

@@ -1,5 +1,5 @@
+import { bare, metadataOf, type SchemaNode } from '../fields/introspect.ts';
 import { description } from './description.ts';
-import { bare, metadataOf, type SchemaNode } from './introspect.ts';
 
 type Json = Record<string, unknown>;
 

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { earthModel, tuningModel } from './models.ts';
+import { earthModel, tuningModel } from '../kinds/models.ts';
 import { LARGEST_FILE, problemSentence, readText, readValue } from './read.ts';
 import { withValueAt, writeText } from './write.ts';
 

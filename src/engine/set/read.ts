@@ -1,10 +1,10 @@
 import * as v from 'valibot';
+import { closest } from '../fields/fields.ts';
+import { isRecord, type SchemaNode, unknownKeys } from '../fields/introspect.ts';
+import { brief, type Problem, problemSentence, tooDeep } from '../fields/problem.ts';
 import { buildProblems } from './buildable.ts';
 import { crossChecks } from './cross-checks.ts';
 import { description, FORMAT, type SetDescription, type WrittenDescription } from './description.ts';
-import { closest } from './fields.ts';
-import { isRecord, type SchemaNode, unknownKeys } from './introspect.ts';
-import { brief, type Problem, problemSentence, tooDeep } from './problem.ts';
 
 export type ReadResult =
   | {

@@ -1,4 +1,4 @@
-import { isRecord } from './introspect.ts';
+import { isRecord } from '../fields/introspect.ts';
 
 /** The text of a description file: two spaces, keys in the order they were read, everything kept. */
 export const writeText = (written: unknown): string => `${JSON.stringify(written, null, 2)}\n`;

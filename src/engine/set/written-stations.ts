@@ -1,7 +1,7 @@
 import * as v from 'valibot';
+import { isRecord } from '../fields/introspect.ts';
 import type { Station } from '../place/stations/station.ts';
-import { isRecord } from './introspect.ts';
-import { PROGRAMMES, type StationDescription, station as schema } from './parts/place.ts';
+import { PROGRAMMES, type StationDescription, station as schema } from './place.ts';
 
 /** A station as a description holds it: quantities as text. */
 export type WrittenStation = Readonly<Record<string, unknown>>;

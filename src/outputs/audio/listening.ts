@@ -1,9 +1,9 @@
-import { createListener, type HeardStation, type Listener } from '../../engine/circuit/envelope.ts';
-import { type SetCircuit, setCircuit } from '../../engine/circuit/set-circuit.ts';
+import { type SetCircuit, setCircuit } from '../../engine/built/set-circuit.ts';
+import { isLoop } from '../../engine/kinds/loops.ts';
 import { magnitude } from '../../engine/numerics/complex.ts';
-import { type TuningCurve, tuningCurve } from '../../engine/reception/dial.ts';
-import { type FieldAtSite, type FieldOptions, fieldsAtSite } from '../../engine/reception/field.ts';
+import { type TuningCurve, tuningCurve } from '../../engine/reception/dial/dial.ts';
 import { BANDS, bandWidth, roomNoise } from '../../engine/reception/hearing/index.ts';
+import { type FieldAtSite, type FieldOptions, fieldsAtSite } from '../../engine/reception/path/field.ts';
 import {
   bearingOf,
   effectiveHeight,
@@ -11,10 +11,10 @@ import {
   type Receiver,
   receiver,
   receiveStation,
-} from '../../engine/reception/receive-station.ts';
+} from '../../engine/reception/path/receive-station.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
-import { isLoop } from '../../engine/set/loops.ts';
-import type { StationDescription } from '../../engine/set/parts/place.ts';
+import type { StationDescription } from '../../engine/set/place.ts';
+import { createListener, type HeardStation, type Listener } from '../../engine/solvers/envelope/envelope.ts';
 import type { Decibels, Hertz, Kelvins, Ratio, Volts } from '../../engine/units/quantities.ts';
 import { ArrivingStation } from './fading.ts';
 import { Fir } from './fir.ts';

@@ -1,7 +1,7 @@
 import type { Detector } from '../../engine/parts/detector/detector.ts';
 import { heatCathode } from '../../engine/parts/detector/thermionic/heater.ts';
-import type { FieldOptions } from '../../engine/reception/field.ts';
-import { type HeatedSet, heatedSet } from '../../engine/reception/heater.ts';
+import { type HeatedSet, heatedSet } from '../../engine/reception/detection/heater.ts';
+import type { FieldOptions } from '../../engine/reception/path/field.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
 import type { Kelvins, Ratio, Seconds } from '../../engine/units/quantities.ts';
 

@@ -1,4 +1,4 @@
-import type { DetectorDescription } from '../../engine/set/parts/detector.ts';
+import type { DetectorDescription } from '../../engine/kinds/detectors/detector-schema.ts';
 import { capital, formatQuantity } from '../../engine/units/format.ts';
 import { circle, group, line, path, polyline, rect, text } from '../scene/build.ts';
 import type { Item, Point, Scene, Segment } from '../scene/scene.ts';

@@ -1,4 +1,4 @@
-import type { LoadDescription } from '../../engine/set/parts/load.ts';
+import type { LoadDescription } from '../../engine/kinds/loads/load-schema.ts';
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
 import { arc, circle, group, line, path, rect, text } from '../scene/build.ts';
 import type { Item, Point, Scene } from '../scene/scene.ts';

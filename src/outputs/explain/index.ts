@@ -1,8 +1,31 @@
-export { FIGURE_MEANINGS, type Figures, figuresOf, filled } from './figures.ts';
-export { captionsOf, type FilmPart, filmPlan, secondsOf, viewAt } from './film-plan.ts';
-export { ORDINARY, pictureFacts, stationOf, USUAL_TONE, wavesOfSet } from './from-set.ts';
-export type { Line } from './lines.ts';
-export type { Pen, TextLook } from './pen.ts';
+export { captionsOf, type FilmPart, filmPlan, secondsOf, viewAt } from './film/film-plan.ts';
+export { ORDINARY, pictureFacts, stationOf, USUAL_TONE, wavesOfSet } from './model/from-set.ts';
+export type { Line } from './model/lines.ts';
+export { isPoint, POINT_WORDS, POINTS, type PointId } from './model/points.ts';
+export type { Programme, Tone } from './model/programme.ts';
+export { audible, csvOf, wavOf } from './model/samples.ts';
+export {
+  DETECTOR_CHOICES,
+  detectorChosen,
+  PERFECT,
+  type ProgrammeChoice,
+  type Settings,
+  tonesOf,
+  withSettings,
+} from './model/settings.ts';
+export {
+  between,
+  eased,
+  LONGEST,
+  limited,
+  moved,
+  SHORTEST,
+  spanText,
+  tidyTime,
+  type View,
+  zoomed,
+} from './model/view.ts';
+export { createWaves, type Neighbour, type WaveSpec, type Waves } from './model/waves.ts';
 export {
   isPicture,
   type MovingPicture,
@@ -12,22 +35,14 @@ export {
   type PictureId,
   pictureWords,
 } from './pictures/index.ts';
-export { isPoint, POINT_WORDS, POINTS, type PointId } from './points.ts';
-export { type Prepared, type Preparer, preparer } from './prepared.ts';
-export type { Programme, Tone } from './programme.ts';
-export { audible, csvOf, wavOf } from './samples.ts';
-export { scenePen } from './scene-pen.ts';
-export { packed, type SceneDrawn, type SentScene, sceneKey, unpacked } from './sent.ts';
-export {
-  DETECTOR_CHOICES,
-  detectorChosen,
-  PERFECT,
-  type ProgrammeChoice,
-  type Settings,
-  tonesOf,
-  withSettings,
-} from './settings.ts';
-export { paintStage, type Stage, stagePlot } from './stage.ts';
+export type { Pen, TextLook } from './stage/pen.ts';
+export { scenePen } from './stage/scene-pen.ts';
+export { paintStage, type Stage, stagePlot } from './stage/stage.ts';
+export { rowWords, shownWords, type WavePicture, waveScene } from './stage/wave-scene.ts';
+export { Columns, paintWaves, plotOf, type Show, type WaveRow, type WaveWindow } from './stage/wave-window.ts';
+export { FIGURE_MEANINGS, type Figures, figuresOf, filled } from './story/figures.ts';
+export { type Prepared, type Preparer, preparer } from './story/prepared.ts';
+export { packed, type SceneDrawn, type SentScene, sceneKey, unpacked } from './story/sent.ts';
 export {
   readScene,
   readSettings,
@@ -37,8 +52,4 @@ export {
   scenesOf,
   USUAL_SECONDS,
   withScenes,
-} from './story.ts';
-export { between, eased, LONGEST, limited, moved, SHORTEST, spanText, tidyTime, type View, zoomed } from './view.ts';
-export { rowWords, shownWords, type WavePicture, waveScene } from './wave-scene.ts';
-export { Columns, paintWaves, plotOf, type Show, type WaveRow, type WaveWindow } from './wave-window.ts';
-export { createWaves, type Neighbour, type WaveSpec, type Waves } from './waves.ts';
+} from './story/story.ts';

@@ -1,5 +1,5 @@
 import { scaleLinear } from 'd3-scale';
-import type { HeaterPoint, HeaterRun } from '../../engine/reception/heater.ts';
+import type { HeaterPoint, HeaterRun } from '../../engine/reception/detection/heater.ts';
 import { formatQuantity } from '../../engine/units/format.ts';
 import { line, polyline, text } from '../scene/build.ts';
 import { type Label, placeLabels } from '../scene/labels.ts';

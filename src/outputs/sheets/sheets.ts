@@ -1,19 +1,19 @@
-import type { Reception } from '../../engine/reception/types.ts';
+import type { Reception } from '../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
-import { once } from '../explain/once.ts';
-import { type Built, boardLayout } from './build/layout.ts';
-import { boardParts } from './build/parts.ts';
-import type { PaperName, Sheet, SheetId } from './page.ts';
-import { boardSheet, wiringSheet } from './sheets-board.ts';
-import { bringUpSheet } from './sheets-bring-up.ts';
-import { capacitorSheets } from './sheets-capacitor.ts';
-import { cautionsSheet } from './sheets-cautions.ts';
-import { circuitSheet } from './sheets-circuit.ts';
-import { coilSheets } from './sheets-coil.ts';
-import { dialSheet } from './sheets-dial.ts';
-import { glanceSheet } from './sheets-glance.ts';
-import { handoutSheet } from './sheets-handout.ts';
-import { textSheet } from './sheets-text.ts';
+import { once } from '../explain/model/once.ts';
+import { type Built, boardLayout } from './board/layout.ts';
+import { boardParts } from './board/parts.ts';
+import { boardSheet, wiringSheet } from './pages/board-sheet.ts';
+import { bringUpSheet } from './pages/bring-up-sheet.ts';
+import { capacitorSheets } from './pages/capacitor-sheet.ts';
+import { cautionsSheet } from './pages/cautions-sheet.ts';
+import { circuitSheet } from './pages/circuit-sheet.ts';
+import { coilSheets } from './pages/coil-sheet.ts';
+import { dialSheet } from './pages/dial-sheet.ts';
+import { glanceSheet } from './pages/glance-sheet.ts';
+import { handoutSheet } from './pages/handout-sheet.ts';
+import { textSheet } from './pages/text-sheet.ts';
+import type { PaperName, Sheet, SheetId } from './paper/page.ts';
 
 /** In the order of a bound book of them. */
 export const SHEET_IDS: readonly SheetId[] = [

@@ -1,5 +1,5 @@
-import { verdictOf } from '../../engine/reception/summary.ts';
-import type { Dial, Reception } from '../../engine/reception/types.ts';
+import { verdictOf } from '../../engine/reception/path/summary.ts';
+import type { Dial, Reception } from '../../engine/reception/path/types.ts';
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
 import { table } from './table.ts';
 

@@ -1,5 +1,5 @@
-import { besideWords, verdictOf } from '../../engine/reception/summary.ts';
-import type { StationReception } from '../../engine/reception/types.ts';
+import { besideWords, verdictOf } from '../../engine/reception/path/summary.ts';
+import type { StationReception } from '../../engine/reception/path/types.ts';
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
 import { clean, table } from './table.ts';
 

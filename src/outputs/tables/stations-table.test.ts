@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Arrival } from '../../engine/place/stations/arrival.ts';
-import { receive } from '../../engine/reception/receive.ts';
-import { verdictOf } from '../../engine/reception/summary.ts';
+import { receive } from '../../engine/reception/path/receive.ts';
+import { verdictOf } from '../../engine/reception/path/summary.ts';
 import { readText } from '../../engine/set/read.ts';
 import { stationRows } from './stations-table.ts';
 

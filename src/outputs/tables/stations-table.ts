@@ -1,7 +1,7 @@
 import { compassPoint } from '../../engine/place/geodesy.ts';
 import type { Arrival, Estimate, Neighbour } from '../../engine/place/stations/arrival.ts';
-import { isHeard, type Verdict, verdictOf } from '../../engine/reception/summary.ts';
-import type { Reception, StationReception } from '../../engine/reception/types.ts';
+import { isHeard, type Verdict, verdictOf } from '../../engine/reception/path/summary.ts';
+import type { Reception, StationReception } from '../../engine/reception/path/types.ts';
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
 import { clean, table } from './table.ts';
 

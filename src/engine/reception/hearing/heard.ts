@@ -1,6 +1,6 @@
 import { capital, formatNumber } from '../../units/format.ts';
 import type { Decibels, Hertz, Ratio } from '../../units/quantities.ts';
-import type { HeardWord } from '../types.ts';
+import type { HeardWord } from '../path/types.ts';
 import { BANDS, powerSum } from './bands.ts';
 import { PEAKS, type Programme, programmeShares, USUAL_BANDWIDTH } from './programme.ts';
 import { type Room, roomNoise, roomWords, soundLevelA } from './room.ts';

@@ -1,4 +1,4 @@
-import type { AerialDescription } from '../../../engine/set/parts/aerial.ts';
+import type { AerialDescription } from '../../../engine/kinds/aerials/aerial-schema.ts';
 import { formatQuantity } from '../../../engine/units/format.ts';
 
 const m = (metres: number): string => formatQuantity(metres, 'length', 3);

@@ -1,8 +1,8 @@
+import type { AerialDescription } from '../../../engine/kinds/aerials/aerial-schema.ts';
+import type { EarthDescription } from '../../../engine/kinds/earths/earth-schema.ts';
+import { isLoop } from '../../../engine/kinds/loops.ts';
+import { wireShape } from '../../../engine/kinds/models.ts';
 import { wireTree } from '../../../engine/parts/aerial/shapes.ts';
-import { isLoop } from '../../../engine/set/loops.ts';
-import { wireShape } from '../../../engine/set/models.ts';
-import type { AerialDescription } from '../../../engine/set/parts/aerial.ts';
-import type { EarthDescription } from '../../../engine/set/parts/earth.ts';
 import { formatQuantity } from '../../../engine/units/format.ts';
 import { circle, group, line, rect, text } from '../../scene/build.ts';
 import type { Item, Point, Scene } from '../../scene/scene.ts';

@@ -1,4 +1,4 @@
-import type { EarthDescription } from '../../../engine/set/parts/earth.ts';
+import type { EarthDescription } from '../../../engine/kinds/earths/earth-schema.ts';
 import { formatQuantity } from '../../../engine/units/format.ts';
 import { circle, line, rect, text } from '../../scene/build.ts';
 import type { Item, Point } from '../../scene/scene.ts';

@@ -1,4 +1,4 @@
-import type { LoopDescription } from '../../../engine/set/loops.ts';
+import type { LoopDescription } from '../../../engine/kinds/loops.ts';
 
 type Frame = Extract<LoopDescription, { kind: 'frame' }>;
 

@@ -1,5 +1,5 @@
+import type { LoopDescription } from '../../../engine/kinds/loops.ts';
 import { overallDiameter } from '../../../engine/parts/wire/wire.ts';
-import type { LoopDescription } from '../../../engine/set/loops.ts';
 import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
 import { circle, group, line, rect, text } from '../../scene/build.ts';
 import type { Item, Scene } from '../../scene/scene.ts';

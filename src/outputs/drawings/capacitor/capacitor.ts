@@ -1,5 +1,5 @@
-import { tuningModel } from '../../../engine/set/models.ts';
-import type { TuningDescription } from '../../../engine/set/parts/tuning.ts';
+import { tuningModel } from '../../../engine/kinds/models.ts';
+import type { TuningDescription } from '../../../engine/kinds/tunings/tuning-schema.ts';
 import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
 import { group } from '../../scene/build.ts';
 import type { Scene } from '../../scene/scene.ts';

@@ -1,4 +1,4 @@
-import type { TuningDescription } from '../../../engine/set/parts/tuning.ts';
+import type { TuningDescription } from '../../../engine/kinds/tunings/tuning-schema.ts';
 import { formatQuantity } from '../../../engine/units/format.ts';
 import { circle, group, line, polar, polyline, rect, text } from '../../scene/build.ts';
 import type { Item, Point } from '../../scene/scene.ts';

@@ -1,5 +1,5 @@
+import type { TuningDescription } from '../../../engine/kinds/tunings/tuning-schema.ts';
 import type { VariableCapacitor } from '../../../engine/parts/capacitor/model.ts';
-import type { TuningDescription } from '../../../engine/set/parts/tuning.ts';
 import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
 import { arc, circle, line, path, polar, polyline, rect, text } from '../../scene/build.ts';
 import type { Item, Point, Segment } from '../../scene/scene.ts';

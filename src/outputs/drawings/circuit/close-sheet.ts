@@ -1,4 +1,4 @@
-import { EARTH } from '../../../engine/circuit/elements.ts';
+import { EARTH } from '../../../engine/network/elements.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import type { Diagram, DiagramSheet } from './diagram.ts';
 import { drawDetector, drawEarthSymbol, drawLoadSide, type Levels } from './ends.ts';

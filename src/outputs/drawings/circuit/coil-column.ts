@@ -1,7 +1,7 @@
-import { coilInCircuit } from '../../../engine/circuit/arrangements/coil-sections.ts';
-import { EARTH } from '../../../engine/circuit/elements.ts';
+import { coilInCircuit } from '../../../engine/kinds/arrangements/coil-sections.ts';
+import type { CoilDescription } from '../../../engine/kinds/coils/coil-schema.ts';
+import { EARTH } from '../../../engine/network/elements.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
-import type { CoilDescription } from '../../../engine/set/parts/coil.ts';
 import { turnsOf } from '../coil/coil.ts';
 import type { DiagramSheet } from './diagram.ts';
 import { type Levels, LINE } from './ends.ts';

@@ -1,8 +1,8 @@
-import { AERIAL, OUT } from '../../../engine/circuit/assembly.ts';
-import { EARTH } from '../../../engine/circuit/elements.ts';
+import type { ArrangementDescription } from '../../../engine/kinds/arrangements/arrangement-schema.ts';
+import { AERIAL, OUT } from '../../../engine/kinds/arrangements/assembly.ts';
+import { isLoop } from '../../../engine/kinds/loops.ts';
+import { EARTH } from '../../../engine/network/elements.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
-import { isLoop } from '../../../engine/set/loops.ts';
-import type { ArrangementDescription } from '../../../engine/set/parts/arrangement.ts';
 import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
 import { type About, type Diagram, DiagramSheet } from './diagram.ts';
 import { drawAerialSymbol, drawEarthSymbol, drawLoadSide, LINE, START } from './ends.ts';

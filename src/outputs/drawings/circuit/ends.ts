@@ -1,8 +1,8 @@
-import { AERIAL, OUT } from '../../../engine/circuit/assembly.ts';
-import { EARTH } from '../../../engine/circuit/elements.ts';
+import type { TrapDescription } from '../../../engine/kinds/arrangements/arrangement-schema.ts';
+import { AERIAL, OUT } from '../../../engine/kinds/arrangements/assembly.ts';
+import type { LoadDescription } from '../../../engine/kinds/loads/load-schema.ts';
+import { EARTH } from '../../../engine/network/elements.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
-import type { TrapDescription } from '../../../engine/set/parts/arrangement.ts';
-import type { LoadDescription } from '../../../engine/set/parts/load.ts';
 import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
 import { type About, type DiagramSheet, seriesWidth, wordsWidth } from './diagram.ts';
 import { aerialLabel, detectorLabel, earthLabel } from './words.ts';

@@ -1,6 +1,6 @@
-import { AERIAL, OUT } from '../../../engine/circuit/assembly.ts';
-import type { Circuit, Element } from '../../../engine/circuit/elements.ts';
-import { EARTH } from '../../../engine/circuit/elements.ts';
+import { AERIAL, OUT } from '../../../engine/kinds/arrangements/assembly.ts';
+import type { Circuit, Element } from '../../../engine/network/elements.ts';
+import { EARTH } from '../../../engine/network/elements.ts';
 import type { Point } from '../../scene/scene.ts';
 import { type Diagram, onWire } from './diagram.ts';
 

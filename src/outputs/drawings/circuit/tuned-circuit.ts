@@ -1,4 +1,4 @@
-import { EARTH } from '../../../engine/circuit/elements.ts';
+import { EARTH } from '../../../engine/network/elements.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { drawCoilColumn, type Stretch, toRail } from './coil-column.ts';
 import { type DiagramSheet, wordsWidth } from './diagram.ts';

@@ -1,9 +1,9 @@
-import { coilModel, tuningModel } from '../../../engine/set/models.ts';
-import type { AerialDescription } from '../../../engine/set/parts/aerial.ts';
-import type { CoilDescription } from '../../../engine/set/parts/coil.ts';
-import type { DetectorDescription } from '../../../engine/set/parts/detector.ts';
-import type { EarthDescription } from '../../../engine/set/parts/earth.ts';
-import type { TuningDescription } from '../../../engine/set/parts/tuning.ts';
+import type { AerialDescription } from '../../../engine/kinds/aerials/aerial-schema.ts';
+import type { CoilDescription } from '../../../engine/kinds/coils/coil-schema.ts';
+import type { DetectorDescription } from '../../../engine/kinds/detectors/detector-schema.ts';
+import type { EarthDescription } from '../../../engine/kinds/earths/earth-schema.ts';
+import { coilModel, tuningModel } from '../../../engine/kinds/models.ts';
+import type { TuningDescription } from '../../../engine/kinds/tunings/tuning-schema.ts';
 import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
 import { shorten } from '../../scene/text-width.ts';
 import { turnsOf } from '../coil/coil.ts';

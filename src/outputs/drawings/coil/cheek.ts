@@ -1,4 +1,4 @@
-import { coilModel } from '../../../engine/set/models.ts';
+import { coilModel } from '../../../engine/kinds/models.ts';
 import type { CoilOf } from './drawn.ts';
 
 /** Rings of card between which a pile of layers is wound; thickness, and how far they stand out beyond the last layer, mm. */

@@ -1,5 +1,5 @@
+import type { CoilDescription } from '../../../engine/kinds/coils/coil-schema.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
-import type { CoilDescription } from '../../../engine/set/parts/coil.ts';
 import { capital, formatNumber, formatQuantity } from '../../../engine/units/format.ts';
 import { group } from '../../scene/build.ts';
 import type { Scene } from '../../scene/scene.ts';

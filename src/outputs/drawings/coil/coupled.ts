@@ -1,5 +1,5 @@
+import type { CoilDescription } from '../../../engine/kinds/coils/coil-schema.ts';
 import { windingOf } from '../../../engine/parts/coil/shapes.ts';
-import type { CoilDescription } from '../../../engine/set/parts/coil.ts';
 import { formatNumber } from '../../../engine/units/format.ts';
 import { boundsOf } from '../../scene/boxes.ts';
 import { arc, group, line, path, rect, text } from '../../scene/build.ts';

@@ -1,5 +1,5 @@
+import type { CoilDescription } from '../../../engine/kinds/coils/coil-schema.ts';
 import { closePitch, overallDiameter, type Wire } from '../../../engine/parts/wire/wire.ts';
-import type { CoilDescription } from '../../../engine/set/parts/coil.ts';
 import { formatNumber } from '../../../engine/units/format.ts';
 import type { Box } from '../../scene/boxes.ts';
 import { circle, line } from '../../scene/build.ts';

@@ -1,5 +1,5 @@
+import { coilModel } from '../../../engine/kinds/models.ts';
 import { windingOf } from '../../../engine/parts/coil/shapes.ts';
-import { coilModel } from '../../../engine/set/models.ts';
 import { formatNumber } from '../../../engine/units/format.ts';
 import { circle, line, rect, text } from '../../scene/build.ts';
 import type { Item, Point } from '../../scene/scene.ts';

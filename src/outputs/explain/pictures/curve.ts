@@ -1,5 +1,5 @@
 import { formatQuantity } from '../../../engine/units/format.ts';
-import type { Pen } from '../pen.ts';
+import type { Pen } from '../stage/pen.ts';
 import { type Box, type MovingPicture, type PictureFacts, slowedText, timesASecond } from './facts.ts';
 
 /** Seconds on the screen for one cycle of the carrier. */

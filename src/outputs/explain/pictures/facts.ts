@@ -1,9 +1,9 @@
 import type { Heater } from '../../../engine/parts/detector/thermionic/heater.ts';
-import { SCENE_PICTURES } from '../../../engine/set/parts/scenes.ts';
+import { SCENE_PICTURES } from '../../../engine/set/scenes.ts';
 import { formatNumber } from '../../../engine/units/format.ts';
-import type { OneWay } from '../one-way.ts';
-import type { Pen } from '../pen.ts';
-import type { Waves } from '../waves.ts';
+import type { OneWay } from '../model/one-way.ts';
+import type { Waves } from '../model/waves.ts';
+import type { Pen } from '../stage/pen.ts';
 
 /** What one turns, or moves, to tune. */
 export type Tuner = 'vanes' | 'sheets' | 'slider' | 'variometer';

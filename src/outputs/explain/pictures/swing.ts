@@ -1,6 +1,6 @@
 import { formatNumber } from '../../../engine/units/format.ts';
-import type { Pen } from '../pen.ts';
-import { tidyTime } from '../view.ts';
+import { tidyTime } from '../model/view.ts';
+import type { Pen } from '../stage/pen.ts';
 import { type Box, type MovingPicture, type PictureFacts, slowedText, timesASecond } from './facts.ts';
 
 /** Seconds on the screen for one cycle of the carrier. */

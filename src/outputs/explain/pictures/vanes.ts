@@ -1,8 +1,8 @@
 import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
 import { inside, overlap, textBox } from '../../scene/boxes.ts';
 import type { TextItem } from '../../scene/scene.ts';
-import type { Pen } from '../pen.ts';
-import { resonance } from '../settings.ts';
+import { resonance } from '../model/settings.ts';
+import type { Pen } from '../stage/pen.ts';
 import { type Box, kilohertz, type MovingPicture, type PictureFacts } from './facts.ts';
 
 /** Seconds for the pointer's way there and back. */

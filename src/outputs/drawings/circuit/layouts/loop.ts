@@ -1,6 +1,6 @@
-import type { ArrangementOf } from '../../../../engine/circuit/arrangements/kit.ts';
+import type { ArrangementOf } from '../../../../engine/kinds/arrangements/kit.ts';
+import { isLoop } from '../../../../engine/kinds/loops.ts';
 import type { SetDescription } from '../../../../engine/set/description.ts';
-import { isLoop } from '../../../../engine/set/loops.ts';
 import { finish } from '../close-sheet.ts';
 import { arches, endsOf, heightOf, railFor, renameMiddle, stretchesOf } from '../coil-column.ts';
 import { type Diagram, DiagramSheet, wordsWidth } from '../diagram.ts';

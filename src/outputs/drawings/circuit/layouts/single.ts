@@ -1,4 +1,4 @@
-import type { ArrangementOf } from '../../../../engine/circuit/arrangements/kit.ts';
+import type { ArrangementOf } from '../../../../engine/kinds/arrangements/kit.ts';
 import type { SetDescription } from '../../../../engine/set/description.ts';
 import { finish } from '../close-sheet.ts';
 import { coilOf, endsOf, railFor, renameMiddle, stretchesOf } from '../coil-column.ts';

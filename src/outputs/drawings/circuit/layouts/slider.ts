@@ -1,5 +1,5 @@
-import type { ArrangementOf } from '../../../../engine/circuit/arrangements/kit.ts';
-import { EARTH } from '../../../../engine/circuit/elements.ts';
+import type { ArrangementOf } from '../../../../engine/kinds/arrangements/kit.ts';
+import { EARTH } from '../../../../engine/network/elements.ts';
 import type { SetDescription } from '../../../../engine/set/description.ts';
 import { formatQuantity } from '../../../../engine/units/format.ts';
 import { finish } from '../close-sheet.ts';

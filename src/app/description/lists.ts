@@ -1,0 +1,52 @@
+import { bare, isRecord, type SchemaNode } from '../../engine/fields/introspect.ts';
+import { type Path, valueAtPath, withValueAt } from '../../engine/set/write.ts';
+import { newPart } from './change-kind.ts';
+import { schemaAt } from './schema-at.ts';
+
+const listAt = (written: unknown, path: Path): readonly unknown[] => {
+  const list = valueAtPath(written, path);
+  return Array.isArray(list) ? list : [];
+};
+
+/** Add an item: like the last one where that makes sense (points, rows), fresh where it does not. */
+export function addItem(written: unknown, path: Path, kind?: string): unknown {
+  const list = listAt(written, path);
+  const item = bare(schemaAt(written, path)!).item!;
+  const last = list[list.length - 1];
+  const made = isPoint(item) && last !== undefined ? last : named(newPart(written, path, item, kind), list);
+  return withValueAt(written, path, [...list, made]);
+}
+
+export function removeItem(written: unknown, path: Path, index: number): unknown {
+  const list = listAt(written, path).filter((_, i) => i !== index);
+  return withValueAt(written, path, list);
+}
+
+/** Rows of plain figures go on from the row before. */
+const isPoint = (item: SchemaNode): boolean =>
+  bare(item).type === 'tuple' ||
+  (bare(item).type === 'loose_object' && !bare(item).entries?.name && !bare(item).entries?.kind);
+
+/** A name nobody else in the list has. */
+function named(value: unknown, list: readonly unknown[]): unknown {
+  if (!isRecord(value) || typeof value.name !== 'string') return value;
+  const taken = new Set(list.map((item) => (isRecord(item) ? item.name : undefined)));
+  const wanted = value.name || String(value.kind ?? value.shape ?? 'new');
+  let name = wanted;
+  for (let n = 2; taken.has(name); n++) name = `${wanted} ${n}`;
+  return { ...value, name };
+}
+
+/** Rename a coil and everything that refers to it by name. */
+export function renameCoil(written: unknown, index: number, name: string): unknown {
+  const before = valueAtPath(written, ['coils', index, 'name']);
+  let now = withValueAt(written, ['coils', index, 'name'], name);
+  if (before === name || name === '') return now;
+  for (const key of ['coil', 'aerialCoil', 'rotor'])
+    if (valueAtPath(now, ['arrangement', key]) === before) now = withValueAt(now, ['arrangement', key], name);
+  listAt(now, ['arrangement', 'elements']).forEach((element, i) => {
+    if (isRecord(element) && element.kind === 'coil' && element.coil === before)
+      now = withValueAt(now, ['arrangement', 'elements', i, 'coil'], name);
+  });
+  return now;
+}

@@ -1,0 +1,122 @@
+import type { ComponentChildren } from 'preact';
+import { type Field, isRecord } from '../../engine/fields/introspect.ts';
+import type { Path } from '../../engine/set/write.ts';
+import { editorKind, labelOf, optionsOf, pathText } from '../description/schema-at.ts';
+import { STARTERS } from '../description/starters.ts';
+import { edit } from '../state/document.ts';
+import { useWritten } from '../state/pieces.ts';
+import { Control, FigureSlider, useProblems } from './controls.tsx';
+import { ListEditor } from './ListEditor.tsx';
+import { focusAddButton } from './left-out.ts';
+import { PartEditor } from './PartEditor.tsx';
+import { Problems } from './Problems.tsx';
+
+/** One field with its label, what it is about, its control, and what is wrong with it. */
+export function FieldEditor({ field, path }: { field: Field; path: Path }) {
+  const kind = editorKind(field.schema);
+  if (kind === 'list') return <ListEditor path={path} title={labelOf(field)} onEmpty={() => leaveOut(field, path)} />;
+  if (kind === 'part')
+    return (
+      <NestedPart field={field} path={path}>
+        <PartEditor path={path} />
+      </NestedPart>
+    );
+  if (kind === 'choice or part') return <ChoiceOrPart field={field} path={path} />;
+  return <PlainField field={field} path={path} />;
+}
+
+function PlainField({ field, path }: { field: Field; path: Path }) {
+  const id = `f-${pathText(path)}`;
+  const problems = useProblems(path);
+  const label = labelOf(field);
+  const { about } = field.metadata;
+  const canLeaveOut = field.optional && field.fallback === undefined;
+  const described = [about ? `${id}-about` : '', problems.length ? `${id}-problem` : ''].filter(Boolean).join(' ');
+  return (
+    <div class={`field${problems.length ? ' has-problem' : ''}`}>
+      <div class="field-head">
+        <label for={id}>{label}</label>
+        <Control field={field} path={path} id={id} describedBy={described || undefined} invalid={problems.length > 0} />
+        {canLeaveOut && (
+          <button
+            type="button"
+            class="leave-out"
+            aria-label={`Leave out ${label}`}
+            title="Leave out"
+            onClick={() => leaveOut(field, path)}
+          >
+            ×
+          </button>
+        )}
+      </div>
+      <FigureSlider field={field} path={path} />
+      {about && (
+        <p class="about" id={`${id}-about`}>
+          {about}
+        </p>
+      )}
+      <Problems id={`${id}-problem`} problems={problems} />
+    </div>
+  );
+}
+
+function leaveOut(field: Field, path: Path): void {
+  edit(path, undefined, { label: `leave out ${labelOf(field)}` });
+  focusAddButton(path);
+}
+
+function NestedPart({ field, path, children }: { field: Field; path: Path; children: ComponentChildren }) {
+  return (
+    <fieldset class="nested">
+      <legend>
+        {labelOf(field)}
+        {field.optional && (
+          <button
+            type="button"
+            class="leave-out"
+            aria-label={`Leave out ${labelOf(field)}`}
+            title="Leave out"
+            onClick={() => leaveOut(field, path)}
+          >
+            ×
+          </button>
+        )}
+      </legend>
+      {children}
+    </fieldset>
+  );
+}
+
+const OWN = 'own figures';
+
+/** A word from a list, or figures of one's own. */
+function ChoiceOrPart({ field, path }: { field: Field; path: Path }) {
+  const options = field.schema.wrapped?.options ?? field.schema.options ?? [];
+  const choices = options.flatMap((option) => optionsOf(option as Field['schema']));
+  const value = useWritten(path) ?? field.fallback;
+  const problems = useProblems(path);
+  const own = isRecord(value);
+  const id = `f-${pathText(path)}`;
+  const choose = (word: string) => {
+    if (word !== OWN) edit(path, word);
+    else edit(path, { ...STARTERS[field.key] });
+  };
+  return (
+    <>
+      <div class="field">
+        <div class="field-head">
+          <label for={id}>{labelOf(field)}</label>
+          <select id={id} value={own ? OWN : String(value)} onChange={(event) => choose(event.currentTarget.value)}>
+            {choices.map((choice) => (
+              <option key={choice}>{choice}</option>
+            ))}
+            <option>{OWN}</option>
+          </select>
+        </div>
+        {field.metadata.about && <p class="about">{field.metadata.about}</p>}
+        {!own && <Problems id={`${id}-problem`} problems={problems} />}
+      </div>
+      {own && <PartEditor path={path} />}
+    </>
+  );
+}

@@ -1,0 +1,153 @@
+import {
+  bare,
+  type Field,
+  fieldsOf,
+  metadataOf,
+  type SchemaNode,
+  variantChoices,
+} from '../../engine/fields/introspect.ts';
+import { type Path, valueAtPath } from '../../engine/set/write.ts';
+import { addItem, removeItem } from '../description/lists.ts';
+import { labelOf, pathText, schemaAt } from '../description/schema-at.ts';
+import { change, written } from '../state/document.ts';
+import { Control, problemsOf } from './controls.tsx';
+import { PartEditor } from './PartEditor.tsx';
+import { Problems } from './Problems.tsx';
+
+interface Props {
+  path: Path;
+  title: string;
+  /** When the last row of a list that may be left out is removed. */
+  onEmpty?: () => void;
+}
+
+/** A list of a part: rows of figures as a small table, parts of several kinds one below the other. */
+export function ListEditor({ path, title, onEmpty }: Props) {
+  const node = schemaAt(written.value, path);
+  const item = node && bare(node).item;
+  const list = valueAtPath(written.value, path);
+  const rows = Array.isArray(list) ? list : [];
+  if (!item) return null;
+  const isOptional = node?.type === 'optional';
+  const remove = (index: number) => {
+    if (rows.length === 1 && isOptional && onEmpty) onEmpty();
+    else change((base) => removeItem(base, path, index), { label: `remove from ${title}` });
+  };
+  const variant = variantChoices(item);
+  const columns = variant ? [] : columnsOf(item);
+  const add = (kind?: string) => change((base) => addItem(base, path, kind), { label: `add to ${title}` });
+  return (
+    <div class="list">
+      <h4>{title}</h4>
+      <Problems id={`p-${pathText(path)}`} problems={problemsOf(path)} />
+      {variant ? (
+        rows.map((_, i) => (
+          <fieldset class="nested element" key={i}>
+            <legend>
+              {String(valueAtPath(rows[i], ['name']) || i + 1)}
+              <RemoveButton what={`${title}, row ${i + 1}`} onClick={() => remove(i)} />
+            </legend>
+            <PartEditor path={[...path, i]} />
+          </fieldset>
+        ))
+      ) : (
+        <div class="table-scroll">
+          <table>
+            <thead>
+              <tr>
+                {columns.map((column) => (
+                  <th key={column.key} scope="col">
+                    {labelOf(column)}
+                  </th>
+                ))}
+                <td />
+              </tr>
+            </thead>
+            <tbody>
+              {rows.map((_, i) => (
+                <Row
+                  key={i}
+                  path={[...path, i]}
+                  columns={columns}
+                  title={`${title}, row ${i + 1}`}
+                  onRemove={() => remove(i)}
+                />
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+      {variant ? (
+        <p class="left-out">
+          <span>Add</span>
+          {variant.choices.map((choice) => (
+            <button key={choice} type="button" class="chip" onClick={() => add(choice)}>
+              {choice}
+            </button>
+          ))}
+        </p>
+      ) : (
+        <button type="button" class="chip" onClick={() => add()}>
+          Add a row
+        </button>
+      )}
+    </div>
+  );
+}
+
+/** The columns of a table: fields of an object, or the places of a tuple. */
+function columnsOf(item: SchemaNode): Field[] {
+  const inside = bare(item);
+  if (inside.type !== 'tuple') return fieldsOf(item, {});
+  return (inside.items ?? []).map((schema, i) => ({
+    key: String(i),
+    schema,
+    optional: false,
+    fallback: undefined,
+    metadata: metadataOf(schema),
+  }));
+}
+
+function Row(props: { path: Path; columns: Field[]; title: string; onRemove: () => void }) {
+  const { path, columns, title, onRemove } = props;
+  const isTuple = Array.isArray(valueAtPath(written.value, path));
+  const places = columns.map((column) => [...path, isTuple ? Number(column.key) : column.key]);
+  const problems = [path, ...places].flatMap((place) => [...problemsOf(place)]);
+  const id = `row-${pathText(path)}`;
+  return (
+    <>
+      <tr>
+        {columns.map((column, i) => (
+          <td key={column.key}>
+            <Control
+              field={column}
+              path={places[i]}
+              id={`f-${pathText(places[i])}`}
+              label={`${labelOf(column)}, ${title}`}
+              describedBy={problems.length ? id : undefined}
+              invalid={problemsOf(places[i]).length > 0}
+            />
+          </td>
+        ))}
+        <td>
+          <RemoveButton what={title} onClick={onRemove} />
+        </td>
+      </tr>
+      {problems.length > 0 && (
+        <tr>
+          <td colSpan={columns.length + 1}>
+            <Problems id={id} problems={problems} />
+          </td>
+        </tr>
+      )}
+    </>
+  );
+}
+
+function RemoveButton({ what, onClick }: { what: string; onClick: () => void }) {
+  return (
+    <button type="button" class="leave-out" aria-label={`Remove ${what}`} title="Remove" onClick={onClick}>
+      ×
+    </button>
+  );
+}

@@ -1,0 +1,146 @@
+import { useMemo } from 'preact/hooks';
+import { type Field, fieldsOf, isRecord, type SchemaNode, variantChoices } from '../../engine/fields/introspect.ts';
+import { type Path, valueAtPath, withValueAt } from '../../engine/set/write.ts';
+import { changeKind, startingValue } from '../description/change-kind.ts';
+import { addItem } from '../description/lists.ts';
+import { editorKind, labelOf, pathText, schemaAt } from '../description/schema-at.ts';
+import { change, tellOfChange, written } from '../state/document.ts';
+import { usePiece, useWritten } from '../state/pieces.ts';
+import { useProblems } from './controls.tsx';
+import { FieldEditor } from './FieldEditor.tsx';
+import { addButtonId } from './left-out.ts';
+import { Problems } from './Problems.tsx';
+
+interface Props {
+  path: Path;
+  /** What the choice of kind is called: "Kind of aerial". */
+  kindLabel?: string;
+  /** Only these fields, or all but these. */
+  only?: readonly string[];
+  except?: readonly string[];
+}
+
+/** Every field of a part, made from the description's schema; what was left out waits as a row of buttons. */
+export function PartEditor(props: Props) {
+  // The same element as before is not drawn again when what surrounds it is.
+  const key = JSON.stringify(props);
+  return useMemo(() => <Part key={key} {...props} />, [key]);
+}
+
+function Part({ path, kindLabel, only, except }: Props) {
+  const name = pathText(path);
+  const node = usePiece(name, () => schemaAt(written.value, path));
+  // Drawn again only when the part has another kind or other keys; each field follows its own value.
+  usePiece(name, () => shapeOf(node, valueAtPath(written.value, path)));
+  const problems = useProblems(path);
+  if (!node) return null;
+  const value = valueAtPath(written.peek(), path);
+  const fields = fieldsOf(node, value).filter(
+    (field) => (!only || only.includes(field.key)) && !except?.includes(field.key),
+  );
+  const isThere = (field: Field) =>
+    !field.optional || field.fallback !== undefined || valueAtPath(value, [field.key]) !== undefined;
+  const leftOut = fields.filter((field) => !isThere(field));
+  const variant = only && !only.includes('kind') ? undefined : variantChoices(node);
+  return (
+    <div class="part">
+      {variant && <KindChoice path={path} label={kindLabel ?? 'Kind'} variant={variant} />}
+      <Problems id={`p-${pathText(path)}`} problems={problems} />
+      <div class="fields">
+        {fields.filter(isThere).map((field) => (
+          <FieldEditor key={field.key} field={field} path={[...path, field.key]} />
+        ))}
+      </div>
+      {leftOut.length > 0 && (
+        <p class="left-out">
+          <span>Add</span>
+          {leftOut.map((field) => (
+            <button
+              key={field.key}
+              id={addButtonId([...path, field.key])}
+              type="button"
+              class="chip"
+              title={field.metadata.about || undefined}
+              onClick={() => addField(path, field)}
+            >
+              {labelOf(field)}
+            </button>
+          ))}
+        </p>
+      )}
+    </div>
+  );
+}
+
+/** The kind of a part and the keys it has. */
+function shapeOf(node: SchemaNode | undefined, value: unknown): string {
+  const variant = node && variantChoices(node);
+  const kind = variant ? valueAtPath(value, [variant.key]) : '';
+  return JSON.stringify([kind, isRecord(value) ? Object.keys(value) : typeof value]);
+}
+
+function addField(part: Path, field: Field): void {
+  const path = [...part, field.key];
+  const begin = (base: unknown) =>
+    editorKind(field.schema) === 'list'
+      ? addItem(base, path)
+      : withValueAt(base, path, startingValue(base, path, field));
+  change(begin, { label: `add ${labelOf(field)}` });
+  // The button is gone once the field is there; what it made takes its place under the keyboard.
+  requestAnimationFrame(() => document.getElementById(`f-${pathText(path)}`)?.focus());
+}
+
+/** What a kind is called where the file's own word is short. */
+const KIND_WORDS: Readonly<Record<string, string>> = {
+  T: 'T',
+  'inverted-L': 'inverted L',
+  variable: 'bought, by its capacitance',
+  vanes: 'by its vanes',
+  core: 'toroid or pot core',
+  exponential: 'by its own constants',
+  elements: 'a list of elements',
+  impedance: 'by measured impedance',
+};
+
+function KindChoice({
+  path,
+  label,
+  variant,
+}: {
+  path: Path;
+  label: string;
+  variant: { key: string; choices: string[] };
+}) {
+  const id = `f-${pathText([...path, variant.key])}`;
+  const now = String(useWritten([...path, variant.key]) ?? '');
+  const choose = (kind: string) => {
+    let dropped: readonly string[] = [];
+    const part = path[0] === 'aerial' || path[0] === 'arrangement' || path[0] === 'coils' ? path[0] : 'other';
+    change(
+      (base) => {
+        const changed = changeKind(base, path, kind);
+        dropped = changed.dropped;
+        return changed.written;
+      },
+      { label: `${label}: ${kind}`, part: path.length <= 2 ? part : 'other' },
+    );
+    if (dropped.length > 0) tellOfChange(`No longer used: ${dropped.join(', ')}.`, 'dropped');
+  };
+  const problems = useProblems([...path, variant.key]);
+  return (
+    <div class={`field kind${problems.length ? ' has-problem' : ''}`}>
+      <div class="field-head">
+        <label for={id}>{label}</label>
+        <select id={id} value={now} onChange={(event) => choose(event.currentTarget.value)}>
+          {!variant.choices.includes(now) && <option value={now}>{now || '—'}</option>}
+          {variant.choices.map((choice) => (
+            <option key={choice} value={choice}>
+              {KIND_WORDS[choice] ?? choice}
+            </option>
+          ))}
+        </select>
+      </div>
+      <Problems id={`${id}-problem`} problems={problems} />
+    </div>
+  );
+}

@@ -1,0 +1,201 @@
+import { useState } from 'preact/hooks';
+import { LONGEST_TEXT } from '../../engine/fields/fields.ts';
+import { type Field, metadataOf } from '../../engine/fields/introspect.ts';
+import type { Path } from '../../engine/set/write.ts';
+import { parseQuantity } from '../../engine/units/parse.ts';
+import { coilNames } from '../description/change-kind.ts';
+import { renameCoil } from '../description/lists.ts';
+import { gaugeOf, readNumber, rewrite } from '../description/quantity-text.ts';
+import { editorKind, labelOf, optionsOf, pathText } from '../description/schema-at.ts';
+import { quantityScale, sliderScale } from '../description/slider-scale.ts';
+import { usualRange } from '../description/usual-range.ts';
+import { change, edit, written } from '../state/document.ts';
+import { usePiece, useWritten } from '../state/pieces.ts';
+import { problemsAt } from '../state/understanding.ts';
+import { Slider } from './Slider.tsx';
+import { useDraft } from './use-draft.ts';
+
+export interface ControlProps {
+  field: Field;
+  path: Path;
+  id: string;
+  /** In a table the column's heading is the label. */
+  label?: string;
+  describedBy?: string;
+  invalid?: boolean;
+}
+
+const COIL_REFERENCES = new Set(['coil', 'aerialCoil', 'rotor']);
+
+/** The control of one plain field: text, number, quantity, choice, yes or no. */
+export function Control(props: ControlProps) {
+  const { field, path } = props;
+  if (path[0] === 'arrangement' && COIL_REFERENCES.has(field.key)) return <CoilChoice {...props} />;
+  switch (editorKind(field.schema)) {
+    case 'choice':
+      return <Choice {...props} options={optionsOf(field.schema)} />;
+    case 'yes':
+      return <Yes {...props} />;
+    case 'quantity':
+    case 'number':
+      return <Figure {...props} />;
+    case 'lines':
+      return <Lines {...props} />;
+    default:
+      return <Words {...props} />;
+  }
+}
+
+const attributes = ({ id, label, describedBy, invalid }: ControlProps) => ({
+  id,
+  'aria-label': label,
+  'aria-describedby': describedBy,
+  'aria-invalid': invalid || undefined,
+});
+
+/** The value as written, or the default that stands in for it. */
+const useShown = (field: Field, path: Path): unknown => useWritten(path) ?? field.fallback;
+
+const asText = (value: unknown): string =>
+  value === undefined || value === null ? '' : typeof value === 'object' ? JSON.stringify(value) : String(value);
+
+function Figure(props: ControlProps) {
+  const { field, path } = props;
+  const isNumber = editorKind(field.schema) === 'number';
+  const own = useWritten(path);
+  const meaning = (text: string): unknown => {
+    if (text.trim() === '') return field.optional ? undefined : '';
+    return isNumber ? (readNumber(text) ?? text) : text.trim();
+  };
+  const draft = useDraft(path, asText(own ?? field.fallback), meaning);
+  return (
+    <input
+      {...attributes(props)}
+      {...draft}
+      type="text"
+      class={`figure-input${own === undefined ? ' by-default' : ''}`}
+      autocomplete="off"
+      spellcheck={false}
+      inputMode={isNumber ? 'decimal' : 'text'}
+    />
+  );
+}
+
+/** The slider that goes with a figure, where there is a usual range. */
+export function FigureSlider({ field, path }: { field: Field; path: Path }) {
+  const shown = useShown(field, path);
+  const kind = field.metadata.quantity;
+  const typical = usePiece(pathText(path), () =>
+    usualRange(written.value, path, metadataOf(field.schema).bounds?.typical),
+  );
+  const parsed = kind ? parseQuantity(shown, kind) : undefined;
+  const value = kind ? (parsed?.ok ? parsed.value : undefined) : typeof shown === 'number' ? shown : undefined;
+  if (!typical || value === undefined) return null;
+  const range = (now: number): readonly [number, number] => [Math.min(typical[0], now), Math.max(typical[1], now)];
+  const label = labelOf(field);
+  if (kind)
+    return (
+      <Slider
+        path={path}
+        label={label}
+        value={value}
+        text={String(shown)}
+        scaleFor={(now) => quantityScale(shown, kind, gaugeOf(shown) ? typical : range(now))}
+        write={(to) => rewrite(shown, to, kind)}
+      />
+    );
+  return (
+    <Slider
+      path={path}
+      label={label}
+      value={value}
+      text={String(shown)}
+      scaleFor={(now) => sliderScale(range(now), { whole: field.metadata.whole || isTurns(field) })}
+      write={(to) => to}
+    />
+  );
+}
+
+const isTurns = (field: Field): boolean => /turns|tap|fewest/i.test(field.key);
+
+function Choice(props: ControlProps & { options: readonly string[] }) {
+  const { field, path, options } = props;
+  const shown = asText(useShown(field, path));
+  return (
+    <select {...attributes(props)} value={shown} onChange={(event) => edit(path, event.currentTarget.value)}>
+      {!options.includes(shown) && <option value={shown}>{shown || '—'}</option>}
+      {options.map((option) => (
+        <option key={option} value={option}>
+          {option}
+        </option>
+      ))}
+    </select>
+  );
+}
+
+function CoilChoice(props: ControlProps) {
+  const names = usePiece('coils', () => JSON.stringify(coilNames(written.value)));
+  return <Choice {...props} options={JSON.parse(names) as string[]} />;
+}
+
+function Yes(props: ControlProps) {
+  const shown = useShown(props.field, props.path) === true;
+  return (
+    <input
+      {...attributes(props)}
+      type="checkbox"
+      checked={shown}
+      onChange={(event) => edit(props.path, event.currentTarget.checked)}
+    />
+  );
+}
+
+function Words(props: ControlProps) {
+  const { field, path } = props;
+  const isCoilName = path.length === 3 && path[0] === 'coils' && path[2] === 'name';
+  const write: typeof edit = isCoilName
+    ? (_, value, options) =>
+        change((base) => renameCoil(base, Number(path[1]), String(value ?? '')), {
+          label: 'Name of a coil',
+          ...options,
+        })
+    : edit;
+  const meaning = (text: string) => (text === '' && field.optional ? undefined : text);
+  const draft = useDraft(path, asText(useShown(field, path)), meaning, write);
+  return <input {...attributes(props)} {...draft} type="text" autocomplete="off" />;
+}
+
+/** Text of many lines, typed or pasted, or taken from a file as it is. */
+function Lines(props: ControlProps) {
+  const { field, path } = props;
+  const [problem, setProblem] = useState('');
+  const meaning = (text: string) => (text === '' && field.optional ? undefined : text);
+  const { onKeyDown: _, ...draft } = useDraft(path, asText(useShown(field, path)), meaning);
+  const read = async (file: File | undefined) => {
+    if (!file) return;
+    setProblem('');
+    if (file.size > LONGEST_TEXT) setProblem(`${file.name} is larger than ${LONGEST_TEXT / 1e3} kB.`);
+    else edit(path, await file.text(), { label: labelOf(field) });
+  };
+  return (
+    <>
+      <textarea {...attributes(props)} {...draft} class="lines-input" rows={8} spellcheck={false} autocomplete="off" />
+      <label class="from-file">
+        Or from a file{' '}
+        <input
+          type="file"
+          accept=".s1p,.ts,.txt,text/plain"
+          onChange={(event) => void read(event.currentTarget.files?.[0])}
+        />
+      </label>
+      {problem !== '' && (
+        <span class="problem" role="alert">
+          {problem}
+        </span>
+      )}
+    </>
+  );
+}
+
+export const useProblems = (path: Path) => usePiece(pathText(path), () => problemsAt(pathText(path)));
+export const problemsOf = (path: Path) => problemsAt(pathText(path));

@@ -1,0 +1,68 @@
+import { useRef, useState } from 'preact/hooks';
+import type { Path } from '../../engine/set/write.ts';
+import { pathText } from '../description/schema-at.ts';
+import { edit, endRun } from '../state/document.ts';
+import { focusAddButton } from './left-out.ts';
+
+/** After this pause what is typed is taken as meant. */
+const PAUSE_MS = 450;
+let spells = 0;
+
+export interface Draft {
+  readonly value: string;
+  /** Text typed but not yet taken: undo is then the field's own. */
+  readonly 'data-typing': boolean | undefined;
+  readonly onFocus: () => void;
+  readonly onInput: (event: { currentTarget: { value: string } }) => void;
+  readonly onBlur: () => void;
+  readonly onKeyDown: (event: KeyboardEvent) => void;
+}
+
+/**
+ * Typing in a field: shown at once, taken after a pause, at Enter or on leaving; one spell of typing is one step to undo.
+ * What would take the key out is taken only at Enter or on leaving: the field must not vanish from under the keyboard.
+ * @param shown the text of the value as it stands.
+ * @param meaning what the text stands for in the file; undefined takes the key out.
+ */
+export function useDraft(path: Path, shown: string, meaning: (text: string) => unknown, write = edit): Draft {
+  const [draft, setDraft] = useState<string | undefined>(undefined);
+  const spell = useRef({ run: '', before: '', timer: undefined as ReturnType<typeof setTimeout> | undefined });
+
+  const take = (text: string) => {
+    clearTimeout(spell.current.timer);
+    spell.current.timer = undefined;
+    if (text !== shown) write(path, meaning(text), { run: spell.current.run });
+  };
+  const finish = () => {
+    if (draft !== undefined) take(draft);
+    setDraft(undefined);
+    endRun();
+  };
+  return {
+    value: draft ?? shown,
+    'data-typing': (draft !== undefined && draft !== shown) || undefined,
+    onFocus: () => {
+      spell.current.run = `type ${pathText(path)} ${++spells}`;
+      spell.current.before = shown;
+    },
+    onInput: (event) => {
+      const text = event.currentTarget.value;
+      setDraft(text);
+      clearTimeout(spell.current.timer);
+      if (meaning(text) !== undefined) spell.current.timer = setTimeout(() => take(text), PAUSE_MS);
+    },
+    onBlur: finish,
+    onKeyDown: (event) => {
+      if (event.key === 'Enter') {
+        finish();
+        if (draft !== undefined && meaning(draft) === undefined) focusAddButton(path);
+      }
+      if (event.key === 'Escape' && draft !== undefined) {
+        event.preventDefault();
+        take(spell.current.before);
+        setDraft(undefined);
+        endRun();
+      }
+    },
+  };
+}

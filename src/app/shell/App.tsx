@@ -1,0 +1,40 @@
+import { view } from '../state/view.ts';
+import { Answer } from '../views/set/Answer.tsx';
+import { Workbench } from '../views/set/bench/Workbench.tsx';
+import { DialStrip } from '../views/set/dial/DialStrip.tsx';
+import { PathStrip } from '../views/set/PathStrip.tsx';
+import { StationList } from '../views/set/StationList.tsx';
+import { BadFileDialog, PasteDialog } from '../widgets/Dialogs.tsx';
+import { Notices } from '../widgets/Notices.tsx';
+import { Header } from './Header.tsx';
+import { Side } from './Side.tsx';
+import { OtherView } from './Views.tsx';
+
+export function App() {
+  return (
+    <div class="page">
+      <Header />
+      <main class="main">
+        {view.value === 'set' ? (
+          <>
+            <div class="lead">
+              <Answer />
+              <PathStrip />
+            </div>
+            <div class="columns">
+              <StationList />
+              <Workbench />
+              <Side />
+            </div>
+          </>
+        ) : (
+          <OtherView />
+        )}
+      </main>
+      {view.value === 'set' && <DialStrip />}
+      <Notices />
+      <BadFileDialog />
+      <PasteDialog />
+    </div>
+  );
+}

@@ -1,0 +1,86 @@
+import { chosen, helpOf, isAdviceBehind, reception } from '../state/reception.ts';
+import { tryOut } from '../state/try-out.ts';
+import { notes } from '../state/understanding.ts';
+import { decibelText } from '../widgets/figure.ts';
+import { showField } from '../widgets/show-field.ts';
+
+const unique = (texts: readonly string[]): string[] => [...new Set(texts)];
+
+/** What would help most, what to beware of, and the cautions of this set. */
+export function Side() {
+  const station = chosen.value;
+  const now = reception.value;
+  const disturbing = station?.disturbances.filter((one) => one.word !== 'clear') ?? [];
+  const help = station && helpOf(station);
+  const warnings = unique([...(now?.warnings ?? []), ...(now?.dial.warnings ?? []), ...(station?.warnings ?? [])]);
+  return (
+    <aside class="side" aria-label="Help and cautions">
+      {station && (
+        <section aria-labelledby="help-title">
+          <h2 id="help-title">What would help {station.name} most</h2>
+          {help?.length === 0 && <p class="quiet">Nothing that this tool knows of would help much.</p>}
+          {!help && <p class="quiet">Trying changes…</p>}
+          <ol class={`help${isAdviceBehind.value ? ' is-old' : ''}`}>
+            {help?.slice(0, 5).map((one) => (
+              <li key={one.what}>
+                <button
+                  type="button"
+                  class="help-item"
+                  title="Show where this is changed"
+                  onClick={() => showField(one.field)}
+                >
+                  <span class="gain">{decibelText(one.gain)}</span>{' '}
+                  <span>
+                    {one.what}
+                    {one.cost && <span class="cost"> but {one.cost}</span>}
+                  </span>
+                </button>
+                {one.value && (
+                  <button
+                    type="button"
+                    class="try"
+                    aria-label={`Try: ${one.what}`}
+                    onClick={() => tryOut(one.value!, one.what, `${one.what}: about ${decibelText(one.gain)}.`)}
+                  >
+                    Try
+                  </button>
+                )}
+              </li>
+            ))}
+          </ol>
+        </section>
+      )}
+      {station && (
+        <section aria-labelledby="disturbances-title">
+          <h2 id="disturbances-title">What disturbs it</h2>
+          {disturbing.length === 0 && <p class="quiet">Nothing on the list does.</p>}
+          <ul class="sentences">
+            {disturbing.slice(0, 4).map((disturbance) => (
+              <li key={disturbance.by}>{disturbance.sentence}</li>
+            ))}
+          </ul>
+        </section>
+      )}
+      {(warnings.length > 0 || notes.value.length > 0) && (
+        <section aria-labelledby="warnings-title">
+          <h2 id="warnings-title">Worth knowing</h2>
+          <ul class="sentences">
+            {[...warnings, ...notes.value].map((warning) => (
+              <li key={warning}>{warning}</li>
+            ))}
+          </ul>
+        </section>
+      )}
+      {now && now.cautions.length > 0 && (
+        <section class="cautions" aria-labelledby="cautions-title">
+          <h2 id="cautions-title">Take care</h2>
+          <ul class="sentences">
+            {now.cautions.map(({ text }) => (
+              <li key={text}>{text}</li>
+            ))}
+          </ul>
+        </section>
+      )}
+    </aside>
+  );
+}

@@ -1,0 +1,47 @@
+import { change, written } from '../state/document.ts';
+import { reception, receptionSet } from '../state/reception.ts';
+import { time, VIEWS, type ViewId, view } from '../state/view.ts';
+import { Later } from '../widgets/Later.tsx';
+
+const LABELS: Readonly<Record<ViewId, string>> = { set: 'Set', explain: 'Explain', sheets: 'Sheets' };
+
+/** What one is doing: working on the set, or showing it. */
+export function ViewChoice() {
+  return (
+    <nav class="views" aria-label="Views">
+      {VIEWS.map((id) => (
+        <button key={id} type="button" aria-pressed={view.value === id} onClick={() => (view.value = id)}>
+          {LABELS[id]}
+        </button>
+      ))}
+    </nav>
+  );
+}
+
+const loadSheets = () => import('../views/sheets/Sheets.tsx').then((m) => m.Sheets);
+const loadExplain = () => import('../views/explain/Explain.tsx').then((m) => m.Explain);
+
+/** A view beside the set's own, in the page's whole width. */
+export function OtherView() {
+  const set = receptionSet.value;
+  const now = reception.value;
+  if (!set || !now) return <p class="quiet">Working out the set first…</p>;
+  if (view.value === 'sheets')
+    return (
+      <Later key="sheets" load={loadSheets} name="Sheets" props={{ written: written.value, set, reception: now }} />
+    );
+  return (
+    <Later
+      key="explain"
+      load={loadExplain}
+      name="Explain"
+      props={{
+        written: written.value,
+        set,
+        reception: now,
+        time: time.value,
+        onChange: (next: unknown) => change(() => next, { label: 'scenes' }),
+      }}
+    />
+  );
+}

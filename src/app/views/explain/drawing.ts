@@ -1,0 +1,37 @@
+import { filled, type Prepared, type Stage, type StoryScene, type View } from '../../../outputs/explain/index.ts';
+
+/** Letters of the scales: on a stage that is shown to others, legible in a small video. */
+export const lettersFor = (width: number, height: number, presented: boolean): number =>
+  presented
+    ? Math.max(12, Math.min(width / 62, height / 34))
+    : Math.max(10.5, Math.min(13, width / 44, Math.max(height / 30, 10.5)));
+
+export interface Shown {
+  readonly scene: StoryScene;
+  readonly prepared: Prepared;
+  /** Title and caption are part of the picture, and letters are large. */
+  readonly presented?: boolean;
+}
+
+/** What is on the stage, for the screen or for a file. */
+export function drawingOf(
+  { scene, prepared, presented = false }: Shown,
+  view: View,
+  seconds: number,
+  width: number,
+  height: number,
+  density: number,
+): Stage {
+  return {
+    width,
+    height,
+    rows: prepared.rows,
+    view,
+    show: scene.show ?? {},
+    picture: scene.picture && { id: scene.picture, facts: prepared.facts, seconds },
+    title: presented ? filled(scene.title, prepared.figures) : undefined,
+    caption: presented ? filled(scene.caption, prepared.figures) : undefined,
+    letters: lettersFor(width, height, presented),
+    density,
+  };
+}

@@ -1,0 +1,73 @@
+import type { Reception } from '../../../engine/reception/path/types.ts';
+import type { SetDescription } from '../../../engine/set/description.ts';
+import type { Programme, StoryScene } from '../../../outputs/explain/index.ts';
+import type { Palette } from '../../../outputs/scene/index.ts';
+import type { When } from '../../description/when.ts';
+import type { Background } from './colours.ts';
+
+/** What a film is made of; everything in it can be sent to a worker. */
+export interface FilmOrder {
+  readonly scenes: readonly StoryScene[];
+  readonly set?: SetDescription;
+  readonly reception?: Reception;
+  readonly recording?: Programme;
+  readonly time?: When;
+  readonly width: number;
+  readonly height: number;
+  readonly rate: 30 | 60;
+  readonly format: 'webm' | 'mp4';
+  readonly sound: boolean;
+  readonly background: Background;
+  readonly page: Palette;
+  /** Only so many seconds of it; all when left out. */
+  readonly seconds?: number;
+}
+
+export type FilmNews =
+  | { readonly progress: number; readonly left_s?: number }
+  | { readonly file: ArrayBuffer; readonly type: string; readonly silent: boolean }
+  | { readonly error: string };
+
+export interface Film {
+  readonly file: Blob;
+  /** Sound was wanted and could not be had. */
+  readonly silent: boolean;
+}
+
+export interface Filming {
+  /** Settles with the film, or undefined when it was called off. @throws Error a person understands. */
+  readonly done: Promise<Film | undefined>;
+  cancel(): void;
+}
+
+/** Render a film off-line, frame by frame, in a worker. */
+export function film(order: FilmOrder, onProgress: (share: number, left_s?: number) => void): Filming {
+  const worker = new Worker(new URL('./film.worker.ts', import.meta.url), { type: 'module', name: 'film' });
+  let settle: (film: Film | undefined) => void;
+  let fail: (error: Error) => void;
+  const done = new Promise<Film | undefined>((resolve, reject) => {
+    settle = resolve;
+    fail = reject;
+  });
+  worker.onmessage = ({ data }: MessageEvent<FilmNews>) => {
+    if ('progress' in data) {
+      onProgress(data.progress, data.left_s);
+      return;
+    }
+    worker.terminate();
+    if ('error' in data) fail(new Error(data.error));
+    else settle({ file: new Blob([data.file], { type: data.type }), silent: data.silent });
+  };
+  worker.onerror = (event) => {
+    worker.terminate();
+    fail(new Error(event.message || 'The film could not be made.'));
+  };
+  worker.postMessage(order);
+  return {
+    done,
+    cancel() {
+      worker.terminate();
+      settle(undefined);
+    },
+  };
+}

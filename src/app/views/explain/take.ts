@@ -1,0 +1,102 @@
+import {
+  audible,
+  Columns,
+  captionsOf,
+  csvOf,
+  filled,
+  filmPlan,
+  PICTURES,
+  type PictureFacts,
+  type PointId,
+  type Preparer,
+  paintStage,
+  type StoryScene,
+  scenePen,
+  type View,
+  wavOf,
+} from '../../../outputs/explain/index.ts';
+import { type Palette, sceneToSvg } from '../../../outputs/scene/index.ts';
+import { type Context, canvasPen } from './canvas-pen.ts';
+import { drawingOf } from './drawing.ts';
+
+/** The view as it stands, to be drawn. */
+interface Moment {
+  readonly scene: StoryScene;
+  readonly view: View;
+  /** Of the moving picture, s. */
+  readonly seconds: number;
+  readonly palette: Palette;
+  readonly paper: boolean;
+  readonly width: number;
+  readonly height: number;
+}
+
+export type TakeOrder =
+  | ({ readonly kind: 'picture' | 'drawing' } & Moment)
+  | { readonly kind: 'numbers'; readonly scene: StoryScene; readonly view: View }
+  | { readonly kind: 'captions'; readonly scenes: readonly StoryScene[] }
+  | ({ readonly kind: 'sound' | 'samples' } & Sounding);
+
+interface Sounding {
+  readonly scene: StoryScene;
+  readonly point: PointId;
+  readonly seconds: number;
+  readonly rate: number;
+  readonly loudest?: number;
+}
+
+export type Taken = Blob | Float32Array;
+
+/** Anything to take away but a film. @throws Error a person understands. */
+export async function take(prepare: Preparer, order: TakeOrder): Promise<Taken> {
+  switch (order.kind) {
+    case 'picture': {
+      const { width, height, palette } = order;
+      const canvas = new OffscreenCanvas(width, height);
+      const ctx = canvas.getContext('2d');
+      if (!ctx) throw new Error('The browser has no room for a picture of this size.');
+      if (order.paper) {
+        ctx.fillStyle = palette.paper;
+        ctx.fillRect(0, 0, width, height);
+      }
+      paint(canvasPenOn(ctx, palette), prepare, order);
+      return canvas.convertToBlob({ type: 'image/png' });
+    }
+    case 'drawing': {
+      const { scene, width, height, palette, paper } = order;
+      const { pen, items } = scenePen();
+      const { figures } = paint(pen, prepare, order);
+      const words = { title: filled(scene.title, figures), description: filled(scene.caption, figures) };
+      const drawing = { unit: 'px', width, height, ...words, items: items() } as const;
+      return new Blob([sceneToSvg(drawing, { colours: palette, size: 'true', paper })], { type: 'image/svg+xml' });
+    }
+    case 'numbers':
+      return new Blob([csvOf(prepare(order.scene).rows, order.view)], { type: 'text/csv' });
+    case 'captions': {
+      const parts = filmPlan(order.scenes, (s) => prepare(s).facts);
+      return new Blob([captionsOf(parts, (s) => prepare(s).figures)], { type: 'text/vtt' });
+    }
+    case 'samples':
+      return samplesOf(prepare, order);
+    case 'sound':
+      return new Blob([wavOf(samplesOf(prepare, order), order.rate) as BlobPart], { type: 'audio/wav' });
+  }
+}
+
+const canvasPenOn = (ctx: Context, palette: Palette) => canvasPen(ctx, () => palette);
+
+function paint(pen: ReturnType<typeof canvasPenOn>, prepare: Preparer, order: Moment) {
+  const { scene, view, width, height } = order;
+  const prepared = prepare(scene);
+  const seconds = momentOf(order, prepared.facts);
+  paintStage(pen, drawingOf({ scene, prepared, presented: true }, view, seconds, width, height, 1), new Columns());
+  return prepared;
+}
+
+function momentOf({ scene, seconds }: Moment, facts: PictureFacts): number {
+  const picture = scene.picture && PICTURES[scene.picture];
+  return picture?.captioned ? picture.still(facts) : seconds;
+}
+
+const samplesOf = (prepare: Preparer, { scene, point, seconds, rate, loudest }: Sounding): Float32Array =>
+  audible(prepare(scene).waves, point, seconds, rate, loudest);

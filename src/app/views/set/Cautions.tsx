@@ -1,0 +1,15 @@
+import type { Caution } from '../../../engine/reception/path/cautions.ts';
+import { reception } from '../../state/reception.ts';
+
+/** The cautions that belong where one is working; all of them stand together at the side as well. */
+export function Cautions({ about }: { about: Caution['about'] }) {
+  const cautions = reception.value?.cautions.filter((caution) => caution.about === about) ?? [];
+  if (cautions.length === 0) return null;
+  return (
+    <div class="caution-here">
+      {cautions.map(({ text }) => (
+        <p key={text}>{text}</p>
+      ))}
+    </div>
+  );
+}

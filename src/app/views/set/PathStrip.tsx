@@ -1,0 +1,102 @@
+import type { Stage, StageId } from '../../../engine/reception/path/types.ts';
+import { loadTitle } from '../../description/places.ts';
+import { chosen, receptionSet } from '../../state/reception.ts';
+import { isBehind } from '../../state/understanding.ts';
+import { stage } from '../../state/view.ts';
+import { decibelText, figureAndUnit } from '../../widgets/figure.ts';
+import { LevelBar } from '../../widgets/LevelBar.tsx';
+import { showWorkbench } from '../../widgets/show-field.ts';
+
+export const STAGE_IDS: readonly StageId[] = ['field', 'aerial', 'tuned circuit', 'detector', 'audio', 'phones', 'ear'];
+
+const SHORT_TITLES: Readonly<Record<StageId, string>> = {
+  field: 'Field',
+  aerial: 'Aerial',
+  'tuned circuit': 'Tuned circuit',
+  detector: 'Detector',
+  audio: 'After detector',
+  phones: 'Phones',
+  ear: 'Ear',
+};
+
+/** On a phone the workbench lies below the whole path and the list: choosing a stage has to go there to be seen. */
+const isNarrow = (): boolean => matchMedia('(max-width: 859px)').matches;
+
+const stepOf = (key: string): number | undefined =>
+  ({ ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1, Home: -99, End: 99 })[key];
+
+/** The levels of the chosen station, field to ear; choosing one opens its workbench. */
+export function PathStrip() {
+  const station = chosen.value;
+  const choose = (id: StageId) => {
+    stage.value = id;
+  };
+  const keys = (event: KeyboardEvent) => {
+    const step = stepOf(event.key);
+    if (step === undefined) return;
+    event.preventDefault();
+    const at = Math.min(STAGE_IDS.length - 1, Math.max(0, STAGE_IDS.indexOf(stage.value) + step));
+    choose(STAGE_IDS[at]);
+    document.getElementById(`stage-${at}`)?.focus();
+  };
+  return (
+    <div
+      class={`path${isBehind.value ? ' is-behind' : ''}`}
+      role="tablist"
+      aria-label={station ? `Path of ${station.name}, from the field to the ear` : 'Path from the field to the ear'}
+      onKeyDown={keys}
+    >
+      {STAGE_IDS.map((id, i) => (
+        <StageTab
+          key={id}
+          index={i}
+          id={id}
+          level={station?.path.find((level) => level.id === id)}
+          isOpen={stage.value === id}
+          onOpen={() => {
+            choose(id);
+            if (isNarrow()) requestAnimationFrame(showWorkbench);
+          }}
+        />
+      ))}
+    </div>
+  );
+}
+
+function StageTab(props: { index: number; id: StageId; level?: Stage; isOpen: boolean; onOpen: () => void }) {
+  const { index, id, level, isOpen, onOpen } = props;
+  const { figure, unit, of } = figureAndUnit(level?.text ?? '—');
+  return (
+    <button
+      type="button"
+      role="tab"
+      id={`stage-${index}`}
+      class="stage"
+      aria-selected={isOpen}
+      aria-controls="workbench"
+      tabIndex={isOpen ? 0 : -1}
+      title={level?.sentence}
+      onClick={onOpen}
+    >
+      <span class="stage-title">{id === 'phones' ? loadTitle(receptionSet.value?.load.kind) : SHORT_TITLES[id]}</span>{' '}
+      <span class="stage-figure">
+        {figure} <span class="unit">{unit}</span>
+        {of && <span class="unit stage-of"> {of}</span>}
+      </span>{' '}
+      <span class="stage-change">
+        {level?.change === undefined ? '' : powerLost(level.change)}
+        {level && level.warnings.length > 0 ? (
+          <span class="warning-mark" title={level.warnings.join(' ')}>
+            {' '}
+            ⚠<span class="visually-hidden">has a warning</span>
+          </span>
+        ) : null}
+      </span>
+      <LevelBar level={level} />
+    </button>
+  );
+}
+
+/** A voltage may rise while power is lost, so it says which of the two it means. */
+const powerLost = (change: number): string =>
+  change <= -0.05 ? `${decibelText(-change).slice(1)} of power lost` : 'no power lost';

@@ -1,0 +1,41 @@
+import { besideWords, verdictOf } from '../../../engine/reception/path/summary.ts';
+import { chosen, reception } from '../../state/reception.ts';
+import { chooseStation } from '../../state/view.ts';
+import { kilohertz } from '../../widgets/figure.ts';
+import { HeardBars } from './Heard.tsx';
+
+/** Every station, best first; choosing one puts the pointer and the path on it. */
+export function StationList() {
+  const now = reception.value;
+  return (
+    <section class="stations" aria-labelledby="stations-title">
+      <h2 id="stations-title">Stations, best first</h2>
+      {now && now.stations.length === 0 && <p class="quiet">None yet: add what is on the air under “Field”.</p>}
+      <ul>
+        {now?.best.map((index) => {
+          const station = now.stations[index];
+          const isChosen = chosen.value?.index === index;
+          const verdict = station.outOfReach ? 'out of reach' : verdictOf(station);
+          return (
+            <li key={index}>
+              <button
+                type="button"
+                class="station"
+                aria-current={isChosen ? 'true' : undefined}
+                title={station.sentence}
+                onClick={() => chooseStation(index)}
+              >
+                <span class="station-name">{station.name}</span>{' '}
+                <span class="station-heard">
+                  <span class="station-frequency">{kilohertz(station.frequency)}</span> <HeardBars verdict={verdict} />{' '}
+                  {verdict}
+                </span>{' '}
+                <span class="station-disturbed">{besideWords(station)}</span>
+              </button>
+            </li>
+          );
+        })}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,111 @@
+import { USUAL_CRYSTAL } from '../../../../engine/parts/detector/surface.ts';
+import type { DetectorOnStation } from '../../../../engine/reception/detection/compare.ts';
+import { withValueAt } from '../../../../engine/set/write.ts';
+import { formatQuantity } from '../../../../engine/units/format.ts';
+import { detectorCurve } from '../../../../outputs/plots/index.ts';
+import { tidy } from '../../../description/quantity-text.ts';
+import { PartEditor } from '../../../editing/PartEditor.tsx';
+import { curves } from '../../../state/curves.ts';
+import { change } from '../../../state/document.ts';
+import { chosen, reception, receptionSet } from '../../../state/reception.ts';
+import { time } from '../../../state/view.ts';
+import { Drawing } from '../../../widgets/Drawing.tsx';
+import { Figures } from '../../../widgets/Figures.tsx';
+import { Plot } from '../../../widgets/Plot.tsx';
+import { Cautions } from '../Cautions.tsx';
+import { Compare } from '../detector/Compare.tsx';
+import { Crystal, type SpotFound } from '../detector/Crystal.tsx';
+import { Heater } from '../detector/Heater.tsx';
+import { NodeWaves } from '../detector/NodeWaves.tsx';
+
+export function DetectorBench() {
+  const detector = reception.value?.parts.detector;
+  const station = chosen.value;
+  return (
+    <>
+      <section class="card" aria-labelledby="detector-title">
+        <h3 id="detector-title">Detector{detector ? `: ${detector.label}` : ''}</h3>
+        <div class="bench">
+          <PartEditor path={['detector']} kindLabel="Kind of detector" />
+          <div>
+            <Drawing part="detector" />
+            {detector && (
+              <Figures
+                items={[
+                  {
+                    label: 'Resistance near zero volts',
+                    text: formatQuantity(detector.zeroBiasResistance, 'resistance'),
+                  },
+                  ...(station
+                    ? [
+                        {
+                          label: `What it puts across the tuned circuit, on ${station.name}`,
+                          text: formatQuantity(station.detectorInputResistance, 'resistance'),
+                        },
+                        { label: 'Carrier at it, peak', text: formatQuantity(station.detectorVoltage, 'voltage') },
+                        { label: 'Direct voltage after it', text: formatQuantity(station.directVoltage, 'voltage') },
+                      ]
+                    : []),
+                ]}
+                warnings={detector.warnings}
+              />
+            )}
+            {detector && detector.facts.length > 0 && (
+              <details class="in-words">
+                <summary>What is known of its kind</summary>
+                {detector.facts.map((fact) => (
+                  <p key={fact}>{fact}</p>
+                ))}
+              </details>
+            )}
+            {curves.value && (
+              <Plot
+                title={`Its curve, and where it works on ${curves.value.resonance.station.name}`}
+                data={curves.value.detector}
+                draw={detectorCurve}
+              />
+            )}
+          </div>
+        </div>
+        <Cautions about="detector" />
+      </section>
+      {receptionSet.value?.detector.kind === 'galena' && (
+        <Crystal seed={USUAL_CRYSTAL} set={receptionSet.value} station={station} time={time.value} onFound={takeSpot} />
+      )}
+      {receptionSet.value?.detector.kind === 'valve' && station && (
+        <Heater set={receptionSet.value} station={station} time={time.value} />
+      )}
+      {receptionSet.value && station && (
+        <Compare
+          time={time.value}
+          set={receptionSet.value}
+          station={station}
+          onChoose={(detector, label) =>
+            change((base) => withValueAt(base, ['detector'], asWritten(detector)), { label: `Detector: ${label}` })
+          }
+        />
+      )}
+      {receptionSet.value && station && <NodeWaves set={receptionSet.value} station={station} time={time.value} />}
+    </>
+  );
+}
+
+const takeSpot = ({ saturationCurrent, ideality, seriesResistance, leakage, words }: SpotFound): void =>
+  change(
+    (base) =>
+      Object.entries({
+        saturationCurrent: tidy(formatQuantity(saturationCurrent, 'current')),
+        ideality: Number(ideality.toFixed(2)),
+        seriesResistance: tidy(formatQuantity(seriesResistance, 'resistance')),
+        leakage: tidy(formatQuantity(leakage, 'resistance')),
+      }).reduce((written: unknown, [key, value]) => withValueAt(written, ['detector', key], value), base),
+    { label: `Crystal: ${words}` },
+  );
+
+/** As a person would write it: volts and kelvins with their units. */
+const asWritten = (detector: DetectorOnStation['description']): unknown => {
+  const { temperature: _room, wiring: _single, ...rest } = detector as Record<string, unknown>;
+  for (const key of ['bias', 'heaterVoltage', 'ratedHeaterVoltage'])
+    if (typeof rest[key] === 'number') rest[key] = `${rest[key]} V`;
+  return rest;
+};

@@ -1,0 +1,41 @@
+import type { Path } from '../../../../engine/set/write.ts';
+import { PartEditor } from '../../../editing/PartEditor.tsx';
+import { change, written } from '../../../state/document.ts';
+import { download } from '../../../state/download.ts';
+import { chosen, reception, receptionSet } from '../../../state/reception.ts';
+import { chooseStation, stationIndex, time } from '../../../state/view.ts';
+import { FieldPlace } from '../place/index.tsx';
+
+const STATIONS: Path = ['place', 'stations'];
+
+/** What can be had at the place, and the place itself. */
+export function FieldBench() {
+  const now = reception.value;
+  const set = receptionSet.value;
+  // The station whose fields are open: the one chosen, even while the figures are behind.
+  const open = stationIndex.value ?? chosen.value?.index;
+  return (
+    <>
+      {now && set && (
+        <FieldPlace
+          written={written.value}
+          set={set}
+          reception={now}
+          chosen={open}
+          onChoose={chooseStation}
+          onChange={(next, label) => change(() => next, { label })}
+          time={time.value}
+          onTime={(when) => {
+            time.value = when;
+          }}
+          onSave={(text, name, type) => download(name, text, type)}
+          editor={open !== undefined && <PartEditor key={open} path={[...STATIONS, open]} />}
+        />
+      )}
+      <section class="card" aria-labelledby="place-title">
+        <h3 id="place-title">Where you are</h3>
+        <PartEditor path={['place']} except={['stations']} />
+      </section>
+    </>
+  );
+}

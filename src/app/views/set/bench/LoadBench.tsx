@@ -1,0 +1,84 @@
+import { formatQuantity } from '../../../../engine/units/format.ts';
+import { PartEditor } from '../../../editing/PartEditor.tsx';
+import { Drawing } from '../../../widgets/Drawing.tsx';
+import { Figures } from '../../../widgets/Figures.tsx';
+import { Cautions } from '../Cautions.tsx';
+import '../detector/detector.css';
+import { valueAtPath } from '../../../../engine/set/write.ts';
+import { loadTitle } from '../../../description/places.ts';
+import { curves } from '../../../state/curves.ts';
+import { written } from '../../../state/document.ts';
+import { chosen, reception, receptionSet } from '../../../state/reception.ts';
+import { Matching } from './Matching.tsx';
+
+/** What stands between the detector and the phones. */
+const AFTER = ['bypass', 'equalizer'];
+
+export function AfterDetector() {
+  const station = chosen.value;
+  return (
+    <section class="card" aria-labelledby="after-title">
+      <h3 id="after-title">Between detector and {loadTitle(receptionSet.value?.load.kind).toLowerCase()}</h3>
+      <div class="bench">
+        <PartEditor path={['load']} only={AFTER} />
+        {station && (
+          <Figures
+            items={[
+              { label: 'Direct voltage', text: formatQuantity(station.directVoltage, 'voltage') },
+              { label: 'Audio voltage', text: formatQuantity(station.audioVoltage, 'voltage') },
+              { label: 'Distortion of a tone', text: formatQuantity(station.distortion, 'ratio', 2) },
+            ]}
+          />
+        )}
+      </div>
+      {curves.value && station?.name === curves.value.resonance.station.name && (
+        <>
+          <h4>What becomes of the programme, on {station.name}</h4>
+          <ul class="bench-words">
+            {curves.value.audio.words.map((words) => (
+              <li key={words}>{words}</li>
+            ))}
+          </ul>
+        </>
+      )}
+    </section>
+  );
+}
+
+/** Loads that a transformer may stand before. */
+const TRANSFORMED = new Set(['phones', 'moving-coil phones']);
+const TRANSFORMER = ['transformer'] as const;
+
+export function Phones() {
+  const load = reception.value?.parts.load;
+  const station = chosen.value;
+  return (
+    <>
+      <section class="card" aria-labelledby="load-title">
+        <h3 id="load-title">Phones or other load</h3>
+        <div class="bench">
+          <PartEditor path={['load']} kindLabel="Kind of load" except={AFTER} />
+          <div>
+            <Drawing part="load" />
+            {load && (
+              <Figures
+                items={[
+                  { label: 'Resistance to direct current', text: formatQuantity(load.directResistance, 'resistance') },
+                  { label: 'Impedance at 1 kHz', text: formatQuantity(load.impedanceAt1kHz, 'resistance') },
+                  ...(station
+                    ? [{ label: `Power from ${station.name}`, text: formatQuantity(station.phonesPower, 'power') }]
+                    : []),
+                ]}
+                warnings={load.warnings}
+              />
+            )}
+          </div>
+        </div>
+        <Cautions about="load" />
+      </section>
+      {written.value !== undefined && TRANSFORMED.has(String(valueAtPath(written.value, ['load', 'kind']))) && (
+        <Matching of={TRANSFORMER} />
+      )}
+    </>
+  );
+}

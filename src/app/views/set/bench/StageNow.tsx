@@ -1,0 +1,33 @@
+import type { StageId } from '../../../../engine/reception/path/types.ts';
+import { formatQuantity } from '../../../../engine/units/format.ts';
+import { chosen, helpOf } from '../../../state/reception.ts';
+
+/** What happens at a stage for the chosen station, and what would improve it. */
+export function StageNow({ id }: { id: StageId }) {
+  const station = chosen.value;
+  const level = station?.path.find((one) => one.id === id);
+  if (!station || !level) return null;
+  const help = helpOf(station)?.filter((one) => one.stage === id) ?? [];
+  const range = level.range?.map((value) =>
+    id === 'ear' ? `${Math.round(value)} dB` : formatQuantity(value, level.kind, 2),
+  );
+  return (
+    <div class="stage-now">
+      <p>
+        <strong>{station.name}:</strong> {level.sentence}{' '}
+        {range && (
+          <span class="figure-range">
+            Between {range[0]} and {range[1]}.
+          </span>
+        )}
+      </p>
+      {level.warnings.map((warning) => (
+        <p class="figure-warning" key={warning}>
+          <span aria-hidden="true">⚠ </span>
+          {warning}
+        </p>
+      ))}
+      {help.length > 0 && <p class="stage-help">Would help here: {help.map((one) => one.sentence).join('; ')}.</p>}
+    </div>
+  );
+}

@@ -1,0 +1,42 @@
+import type { ComponentType } from 'preact';
+import type { StageId } from '../../../../engine/reception/path/types.ts';
+import { loadTitle, WORKBENCH_TITLES } from '../../../description/places.ts';
+import { receptionSet } from '../../../state/reception.ts';
+import { stage } from '../../../state/view.ts';
+import { STAGE_IDS } from '../PathStrip.tsx';
+import { AerialEarth } from './AerialEarth.tsx';
+import { DetectorBench } from './DetectorBench.tsx';
+import { Ear } from './Ear.tsx';
+import { FieldBench } from './FieldBench.tsx';
+import { AfterDetector, Phones } from './LoadBench.tsx';
+import { StageNow } from './StageNow.tsx';
+import { TunedCircuit } from './TunedCircuit.tsx';
+
+const BENCHES: Readonly<Record<StageId, ComponentType>> = {
+  field: FieldBench,
+  aerial: AerialEarth,
+  'tuned circuit': TunedCircuit,
+  detector: DetectorBench,
+  audio: AfterDetector,
+  phones: Phones,
+  ear: Ear,
+};
+
+/** The parts and figures of the chosen stage. */
+export function Workbench() {
+  const id = stage.value;
+  const Bench = BENCHES[id];
+  return (
+    <section
+      id="workbench"
+      class="workbench"
+      tabIndex={-1}
+      role="tabpanel"
+      aria-labelledby={`stage-${STAGE_IDS.indexOf(id)} workbench-title`}
+    >
+      <h2 id="workbench-title">{id === 'phones' ? loadTitle(receptionSet.value?.load.kind) : WORKBENCH_TITLES[id]}</h2>
+      <StageNow id={id} />
+      <Bench key={id} />
+    </section>
+  );
+}

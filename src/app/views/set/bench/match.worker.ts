@@ -1,0 +1,22 @@
+import type { SetDescription } from '../../../../engine/set/description.ts';
+import { type Match, matching } from '../../../../engine/vary/matching.ts';
+import type { When } from '../../../description/when.ts';
+import { coastFor } from '../../../workers/coast.ts';
+import type { Reply } from '../../../workers/latest.ts';
+
+export interface MatchQuestion {
+  readonly set: SetDescription;
+  readonly station: number;
+  readonly time: When;
+}
+
+addEventListener('message', async ({ data }: MessageEvent<MatchQuestion>) => {
+  let reply: Reply<Match[]>;
+  try {
+    const coast = await coastFor(data.set.place);
+    reply = { answer: matching(data.set, data.station, { time: data.time, coast, tellCosts: true }) };
+  } catch (error) {
+    reply = { error: (error as Error).message };
+  }
+  postMessage(reply);
+});

@@ -1,0 +1,242 @@
+import { useEffect, useRef, useState } from 'preact/hooks';
+import type { SetDescription } from '../../../../engine/set/description.ts';
+import { formatQuantity } from '../../../../engine/units/format.ts';
+import { usualPlaces, type WavePlace } from '../../../../engine/waves/wave-places.ts';
+import type { View } from '../../../../outputs/explain/index.ts';
+import {
+  closer,
+  nodeWaveScene,
+  nodeWavesCsv,
+  readingWords,
+  runWords,
+  type ShownWaves,
+  stretchWords,
+  within,
+} from '../../../../outputs/explain/node-waves/index.ts';
+import { sceneToSvg } from '../../../../outputs/scene/index.ts';
+import type { When } from '../../../description/when.ts';
+import { download, saveFile } from '../../../state/download.ts';
+import './node-waves.css';
+import type { NodeWavesQuestion, NodeWavesReply } from './node-waves.worker.ts';
+import { WaveCanvas, type WaveCanvasHandle } from './WaveCanvas.tsx';
+
+export interface WavesPanelProps {
+  readonly set: SetDescription;
+  readonly station: { readonly index: number; readonly name: string; readonly frequency: number };
+  readonly time: When;
+}
+
+/** A change of the set is followed after this pause. */
+const PAUSE_MS = 400;
+const MOST_PLACES = 6;
+const LENGTHS = [1e-3, 5e-3, 20e-3, 50e-3];
+
+export function WavesPanel({ set, station, time }: WavesPanelProps) {
+  const [places, setPlaces] = useState<readonly WavePlace[]>([]);
+  const [picked, setPicked] = useState<readonly string[] | undefined>();
+  const [neighbours, setNeighbours] = useState(true);
+  const [begin, setBegin] = useState<'settled' | 'coming on'>('settled');
+  const [duration, setDuration] = useState(5e-3);
+  const [waves, setWaves] = useState<ShownWaves | undefined>();
+  const [view, setView] = useState<View>({ from: 0, span: 5e-3 });
+  const [done, setDone] = useState<number | undefined>();
+  const [problem, setProblem] = useState('');
+  const [again, setAgain] = useState(0);
+  const stop = useRef(() => {});
+  const canvas = useRef<WaveCanvasHandle>(null);
+  const here = picked?.filter((id) => places.some((p) => p.id === id)) ?? [];
+  const shown = here.length > 0 ? here : usualPlaces(places);
+  const asked = here.join('\n');
+
+  // The same run as before but for other points keeps its view.
+  const fits = useRef('');
+  useEffect(() => {
+    setProblem('');
+    let worker: Worker | undefined;
+    const pause = setTimeout(() => {
+      setDone(0);
+      worker = new Worker(new URL('./node-waves.worker.ts', import.meta.url), { type: 'module', name: 'node waves' });
+      worker.onmessage = ({ data }: MessageEvent<NodeWavesReply>) => {
+        if ('places' in data) {
+          setPlaces(data.places);
+          return;
+        }
+        if ('done' in data) {
+          setDone(data.done);
+          return;
+        }
+        worker?.terminate();
+        setDone(undefined);
+        if ('error' in data) setProblem(data.error);
+        else {
+          const { answer } = data;
+          setWaves(answer);
+          const kind = `${answer.carrier} ${answer.duration}`;
+          setView((v) => (fits.current === kind ? within(v, answer) : { from: 0, span: answer.duration }));
+          fits.current = kind;
+        }
+      };
+      worker.onerror = (event) => {
+        setDone(undefined);
+        setProblem(event.message || 'the worker stopped');
+      };
+      const question: NodeWavesQuestion = {
+        set,
+        time,
+        options: {
+          station: station.index,
+          places: asked === '' ? undefined : asked.split('\n'),
+          neighbours,
+          begin,
+          duration,
+        },
+      };
+      worker.postMessage(question);
+    }, PAUSE_MS);
+    stop.current = () => {
+      clearTimeout(pause);
+      worker?.terminate();
+      setDone(undefined);
+    };
+    return () => stop.current();
+  }, [set, time, station.index, asked, neighbours, begin, duration, again]);
+
+  const toggle = (id: string) =>
+    setPicked(
+      shown.includes(id)
+        ? shown.filter((one) => one !== id)
+        : places.map((p) => p.id).filter((one) => one === id || shown.includes(one)),
+    );
+  const name = (ending: string) => `waves-${Math.round(station.frequency / 1e3)}-khz.${ending}`;
+  const zoom = (factor: number) => waves && setView(closer(view, factor, 0.5, waves));
+  const along = (share: number) => waves && setView(within({ ...view, from: view.from + share * view.span }, waves));
+  return (
+    <div class="node-waves">
+      <p>
+        The set’s whole circuit, worked out step by step through every cycle of the carrier: what a probe that loads
+        nothing would find.
+      </p>
+      <fieldset class="node-waves-places">
+        <legend>Look at (up to {MOST_PLACES})</legend>
+        {places.map((place) => (
+          <label key={place.id}>
+            <input
+              type="checkbox"
+              checked={shown.includes(place.id)}
+              disabled={shown.includes(place.id) ? shown.length === 1 : shown.length >= MOST_PLACES}
+              onChange={() => toggle(place.id)}
+            />{' '}
+            {place.title}
+          </label>
+        ))}
+      </fieldset>
+      <div class="node-waves-how">
+        <label>
+          How long{' '}
+          <select value={duration} onChange={(e) => setDuration(Number(e.currentTarget.value))}>
+            {LENGTHS.map((t) => (
+              <option key={t} value={t}>
+                {formatQuantity(t, 'time', 2)}
+              </option>
+            ))}
+          </select>
+        </label>
+        <label>
+          From{' '}
+          <select value={begin} onChange={(e) => setBegin(e.currentTarget.value as typeof begin)}>
+            <option value="settled">when all has settled</option>
+            <option value="coming on">when the station comes on</option>
+          </select>
+        </label>
+        <label>
+          <input type="checkbox" checked={neighbours} onChange={() => setNeighbours(!neighbours)} /> with its neighbours
+        </label>
+      </div>
+      <div class="node-waves-run" aria-live="polite">
+        {done !== undefined ? (
+          <>
+            <progress max={1} value={done} aria-label="Working out the waves" />
+            <button type="button" onClick={() => stop.current()}>
+              Stop
+            </button>
+          </>
+        ) : (
+          <button type="button" onClick={() => setAgain(again + 1)}>
+            Work out again
+          </button>
+        )}
+        {problem !== '' && <span class="problem">This cannot be worked out: {problem}</span>}
+      </div>
+      {waves && (
+        <>
+          <div class="buttons">
+            <button type="button" aria-label="Closer" onClick={() => zoom(1 / 1.6)}>
+              +
+            </button>
+            <button type="button" aria-label="Further away" onClick={() => zoom(1.6)}>
+              −
+            </button>
+            <button type="button" aria-label="Earlier" onClick={() => along(-0.25)}>
+              ←
+            </button>
+            <button type="button" aria-label="Later" onClick={() => along(0.25)}>
+              →
+            </button>
+            <button type="button" onClick={() => setView({ from: 0, span: waves.duration })}>
+              The whole run
+            </button>
+            <button
+              type="button"
+              onClick={() => setView(within({ from: view.from + view.span / 2, span: 3 / waves.carrier }, waves))}
+            >
+              Single cycles
+            </button>
+          </div>
+          <WaveCanvas
+            waves={waves}
+            view={view}
+            onView={setView}
+            handle={canvas}
+            label="The waves. Up and down arrows zoom, left and right move along, Home shows the whole run."
+          />
+          <p class="quiet">
+            {stretchWords(waves, view)} Drag to move along; + and − or the wheel (once clicked into it) zoom.
+          </p>
+          <h4>What a probe would read</h4>
+          <ul class="node-waves-readings">
+            {waves.waves.map((wave) => (
+              <li key={wave.id}>{readingWords(wave)}</li>
+            ))}
+          </ul>
+          <p class="quiet">{runWords(waves)}</p>
+          {waves.warnings.map((warning) => (
+            <p key={warning} class="figure-warning">
+              <span aria-hidden="true">⚠ </span>
+              {warning}
+            </p>
+          ))}
+          <p class="buttons">
+            <button type="button" onClick={() => download(name('csv'), nodeWavesCsv(waves, view), 'text/csv')}>
+              Save as CSV
+            </button>
+            <button
+              type="button"
+              onClick={() => {
+                const scene = nodeWaveScene(waves, { width: 1000, height: 40 + 140 * waves.waves.length, view });
+                download(name('svg'), sceneToSvg(scene, { colours: 'day', size: 'true' }), 'image/svg+xml');
+              }}
+            >
+              Save as SVG
+            </button>
+            <button
+              type="button"
+              onClick={() => canvas.current?.element.toBlob((blob) => blob && saveFile(name('png'), blob))}
+            >
+              Save as PNG
+            </button>
+          </p>
+        </>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,22 @@
+import { compareDetectorsOn, type DetectorOnStation } from '../../../../engine/reception/detection/compare.ts';
+import type { SetDescription } from '../../../../engine/set/description.ts';
+import type { When } from '../../../description/when.ts';
+import { coastFor } from '../../../workers/coast.ts';
+import type { Reply } from '../../../workers/latest.ts';
+
+export interface CompareQuestion {
+  readonly set: SetDescription;
+  readonly station: number;
+  readonly time?: When;
+}
+
+addEventListener('message', async ({ data }: MessageEvent<CompareQuestion>) => {
+  let reply: Reply<DetectorOnStation[]>;
+  try {
+    const options = { time: data.time, coast: await coastFor(data.set.place) };
+    reply = { answer: compareDetectorsOn(data.set, data.station, undefined, true, options) };
+  } catch (error) {
+    reply = { error: (error as Error).message };
+  }
+  postMessage(reply);
+});

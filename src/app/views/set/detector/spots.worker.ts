@@ -1,0 +1,54 @@
+import type { WhiskerPosition } from '../../../../engine/parts/detector/surface.ts';
+import {
+  type HeardThrough,
+  heardAtTouch,
+  type SpotWorth,
+  spotsWords,
+  spotsWorth,
+} from '../../../../engine/reception/detection/spots.ts';
+import type { SetDescription } from '../../../../engine/set/description.ts';
+import type { When } from '../../../description/when.ts';
+import { coastFor } from '../../../workers/coast.ts';
+import type { Reply } from '../../../workers/latest.ts';
+
+export interface SpotsQuestion {
+  readonly set: SetDescription;
+  readonly station: number;
+  readonly time: When;
+  readonly seed: number;
+  readonly whisker: WhiskerPosition;
+}
+
+export interface SpotsAnswer {
+  readonly here: HeardThrough;
+  /** What is heard here over what a good spot gives, dB. */
+  readonly overGood: number;
+  /** What spots are worth, in words. */
+  readonly worth: string;
+}
+
+/** The spots of a set and station are the same wherever the whisker stands. */
+let kept: { readonly key: string; readonly worth: readonly SpotWorth[] } | undefined;
+
+addEventListener('message', async ({ data }: MessageEvent<SpotsQuestion>) => {
+  let reply: Reply<SpotsAnswer>;
+  try {
+    const { set, station, time, seed, whisker } = data;
+    const options = { time, coast: await coastFor(set.place) };
+    const key = JSON.stringify([set, station, time, seed, whisker.material]);
+    if (kept?.key !== key)
+      kept = { key, worth: spotsWorth(set, station, { ...options, seed, material: whisker.material }) };
+    const here = heardAtTouch(set, station, seed, whisker, options);
+    const good = kept.worth.find((s) => s.quality === 'good') ?? kept.worth[kept.worth.length - 1];
+    reply = {
+      answer: {
+        here,
+        overGood: here.soundPressureLevel - good.soundPressureLevel,
+        worth: spotsWords(kept.worth, set.place.stations[station].name),
+      },
+    };
+  } catch (error) {
+    reply = { error: (error as Error).message };
+  }
+  postMessage(reply);
+});

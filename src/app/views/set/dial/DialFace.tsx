@@ -1,0 +1,174 @@
+import { verdictOf } from '../../../../engine/reception/path/summary.ts';
+import type { Reception } from '../../../../engine/reception/path/types.ts';
+import { barsOf } from '../Heard.tsx';
+import { type DialScale, placeNames, roundMarks } from './dial-scale.ts';
+import { reachable } from './tuning.ts';
+
+interface Props {
+  reception: Reception;
+  scale: DialScale;
+  chosenIndex?: number;
+  position: number;
+  width: number;
+  compact: boolean;
+}
+
+/** Kept free at each end for the last labels. */
+export const MARGIN = 22;
+const CHARACTER = 6.4;
+const DEEPEST = -60;
+
+/** The dial as drawn; what it says is said in words by the slider around it. */
+export function DialFace({ reception, scale, chosenIndex, position, width, compact }: Props) {
+  const rows = compact ? 1 : 2;
+  const top = rows * 15 + 4;
+  const base = top + 36;
+  const height = base + 40;
+  const length = width - 2 * MARGIN;
+  const x = (along: number) => MARGIN + along * length;
+  const { dial } = reception;
+  const kHz = roundMarks(
+    dial.lowest / 1e3,
+    dial.highest / 1e3,
+    [1000, 500, 200, 100, 50, 20, 10],
+    (f) => scale.alongAt(scale.positionOf(f * 1e3)),
+    38 / length,
+  );
+  const firstDegree = dial.points[0].scale;
+  const lastDegree = dial.points[dial.points.length - 1].scale;
+  const degrees = roundMarks(
+    Math.min(firstDegree, lastDegree),
+    Math.max(firstDegree, lastDegree),
+    [90, 30, 10],
+    (degree) => 1 - (degree - firstDegree) / (lastDegree - firstDegree || 1),
+    46 / length,
+  );
+  const fine = roundMarks(
+    dial.lowest / 1e3,
+    dial.highest / 1e3,
+    [100, 50, 10],
+    (f) => scale.alongAt(scale.positionOf(f * 1e3)),
+    4 / length,
+  );
+  const pointerX = x(scale.alongAt(position));
+  return (
+    <svg class="dial-face" viewBox={`0 0 ${width} ${height}`} width={width} height={height} aria-hidden="true">
+      <path class="dial-profile" d={profile(reception, scale, x, top, base)}>
+        <title>The higher, the stronger the strongest station there</title>
+      </path>
+      <line class="dial-line" x1={x(0)} x2={x(1)} y1={base} y2={base} />
+      {fine.map((mark) => (
+        <line key={mark.text} class="dial-tick" x1={x(mark.along)} x2={x(mark.along)} y1={base} y2={base + 4} />
+      ))}
+      {kHz.map((mark) => (
+        <g key={mark.text}>
+          <line class="dial-tick strong" x1={x(mark.along)} x2={x(mark.along)} y1={base} y2={base + 7} />
+          <text class="dial-kilohertz" x={x(mark.along)} y={base + 19}>
+            {mark.text}
+          </text>
+        </g>
+      ))}
+      {degrees.map((mark) => (
+        <text key={mark.text} class="dial-degrees" x={x(mark.along)} y={base + 35}>
+          {mark.text}°
+        </text>
+      ))}
+      <StationMarks {...{ reception, scale, chosenIndex, length, rows, top, base }} />
+      <g class="dial-pointer">
+        <line x1={pointerX} x2={pointerX} y1={top} y2={base + 7} />
+        <path d={`M${pointerX - 6} ${top - 3}h12v4l-6 7l-6 -7z`} />
+      </g>
+    </svg>
+  );
+}
+
+/** The strongest there is at each place of the dial, as a hill: what one meets while turning. */
+function profile(
+  reception: Reception,
+  scale: DialScale,
+  x: (along: number) => number,
+  top: number,
+  base: number,
+): string {
+  const { points, levels } = reception.dial;
+  if (levels.length !== points.length || reception.stations.length === 0) return '';
+  const hill = points.map((point, i) => {
+    let strongest = DEEPEST;
+    for (const level of levels[i]) if (level > strongest) strongest = level;
+    const y = base - (1 - strongest / DEEPEST) * (base - top);
+    return `${x(scale.alongAt(point.position)).toFixed(1)} ${y.toFixed(1)}`;
+  });
+  const first = x(scale.alongAt(points[0].position)).toFixed(1);
+  const last = x(scale.alongAt(points[points.length - 1].position)).toFixed(1);
+  return `M${first} ${base}L${hill.join('L')}L${last} ${base}Z`;
+}
+
+interface MarksProps extends Pick<Props, 'reception' | 'scale' | 'chosenIndex'> {
+  length: number;
+  rows: number;
+  top: number;
+  base: number;
+}
+
+function StationMarks({ reception, scale, chosenIndex, length, rows, top, base }: MarksProps) {
+  const stations = reachable(reception).sort(
+    (a, b) => Number(b.index === chosenIndex) - Number(a.index === chosenIndex) || b.margin - a.margin,
+  );
+  const along = stations.map((station) => scale.alongAt(station.dial!.position));
+  const places = placeNames(
+    stations.map((station, i) => ({ along: along[i], width: station.name.length * CHARACTER })),
+    rows,
+    length,
+  );
+  return (
+    <>
+      {stations.map((station, i) => {
+        const bars = barsOf(verdictOf(station));
+        const at = MARGIN + along[i] * length;
+        const [from, to] = station.dial!.range.map((degree) => degreeAlong(reception, degree));
+        const place = places[i];
+        const isNamed = place && (bars > 0 || station.index === chosenIndex);
+        return (
+          <g
+            key={station.index}
+            class={`dial-station heard-${bars}${station.index === chosenIndex ? ' is-chosen' : ''}`}
+          >
+            {station.index === chosenIndex && (
+              <line
+                class="dial-spread"
+                x1={MARGIN + Math.min(from, to) * length}
+                x2={MARGIN + Math.max(from, to) * length}
+                y1={base - 2.5}
+                y2={base - 2.5}
+              >
+                <title>{`Where ${station.name} may come in on the set as built`}</title>
+              </line>
+            )}
+            <line class="dial-mark" x1={at} x2={at} y1={base} y2={base - 6 - bars * 7.5} />
+            {isNamed && (
+              <line
+                class="dial-leader"
+                x1={at}
+                x2={Math.abs(MARGIN + place.middle - at) < 20 ? at : MARGIN + place.middle}
+                y1={base - 6 - bars * 7.5}
+                y2={top - 3 - place.row * 15}
+              />
+            )}
+            {isNamed && (
+              <text x={MARGIN + place.middle} y={top - 6 - place.row * 15}>
+                {station.name}
+              </text>
+            )}
+          </g>
+        );
+      })}
+    </>
+  );
+}
+
+function degreeAlong(reception: Reception, degree: number): number {
+  const { points } = reception.dial;
+  const first = points[0].scale;
+  const last = points[points.length - 1].scale;
+  return Math.min(1, Math.max(0, 1 - (degree - first) / (last - first || 1)));
+}

@@ -1,0 +1,178 @@
+import { useRef, useState } from 'preact/hooks';
+import type { Reception } from '../../../../engine/reception/path/types.ts';
+import { formatNumber } from '../../../../engine/units/format.ts';
+import { LIGHT_SPEED } from '../../../../engine/units/quantities.ts';
+import { written } from '../../../state/document.ts';
+import { chosen, pointerPosition, reception, receptionSet } from '../../../state/reception.ts';
+import { pointer, time } from '../../../state/view.ts';
+import { Later } from '../../../widgets/Later.tsx';
+import { useWidth } from '../../../widgets/use-width.ts';
+import { DialFace, MARGIN } from './DialFace.tsx';
+import { type DialScale, dialScale } from './dial-scale.ts';
+import { whatIsThere } from './there.ts';
+import { channelStep, nextStation, pointAt, pointTo, tuneTo } from './tuning.ts';
+
+const loadListen = () => import('../listen/Listen.tsx').then((m) => m.Listen);
+
+/** The dial, always at the foot of the page. */
+export function DialStrip() {
+  const now = reception.value;
+  const scale = now && dialScale(now.dial);
+  const position = pointerPosition.value;
+  return (
+    <section class="dial" aria-label="Dial">
+      {now && scale && position !== undefined ? (
+        <TurningDial now={now} scale={scale} position={position} />
+      ) : (
+        <p class="quiet dial-none">{now ? 'This set is not tuned by turning anything: it stays where it is.' : ''}</p>
+      )}
+    </section>
+  );
+}
+
+function TurningDial({ now, scale, position }: { now: Reception; scale: DialScale; position: number }) {
+  const [width, holder] = useWidth();
+  const slider = useRef<HTMLDivElement>(null);
+  const [listening, setListening] = useState(false);
+  const station = pointer.value === undefined ? chosen.value : undefined;
+  const frequency = station?.dial ? station.frequency : scale.frequencyAt(position);
+  const words = whatIsThere(now, position, frequency, station);
+
+  const follow = (event: PointerEvent) => {
+    const box = slider.current!.getBoundingClientRect();
+    const length = box.width - 2 * MARGIN;
+    const near = event.pointerType === 'touch' ? 14 : 8;
+    pointAt(now, scale, (event.clientX - box.left - MARGIN) / length, near / length);
+  };
+  const keys = (event: KeyboardEvent) => {
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    const channel = channelStep(now);
+    const step = (by: number) => tuneTo(now, scale, Math.round(frequency / 1e3) * 1e3 + by, 1e3);
+    const actions: Record<string, () => void> = {
+      ArrowRight: () => step(1e3),
+      ArrowUp: () => step(1e3),
+      ArrowLeft: () => step(-1e3),
+      ArrowDown: () => step(-1e3),
+      PageUp: () => tuneTo(now, scale, (Math.floor(frequency / channel + 1e-6) + 1) * channel, 1e3),
+      PageDown: () => tuneTo(now, scale, (Math.ceil(frequency / channel - 1e-6) - 1) * channel, 1e3),
+      Home: () => tuneTo(now, scale, now.dial.lowest, 1e3),
+      End: () => tuneTo(now, scale, now.dial.highest, 1e3),
+      n: () => nextStation(now, frequency, 1),
+      p: () => nextStation(now, frequency, -1),
+    };
+    const action = actions[event.key];
+    if (!action) return;
+    event.preventDefault();
+    action();
+  };
+  const kHz = String(Number((frequency / 1e3).toFixed(1)));
+  return (
+    <>
+      <div class="readout">
+        <p class="readout-figure">
+          {kHz} <span class="unit">kHz</span>
+        </p>
+        <p class="readout-more">
+          {Math.round(LIGHT_SPEED / frequency)} m · {formatNumber(scale.degreesAt(position), 3)}° on the scale
+        </p>
+        <p class="readout-station">{words}</p>
+      </div>
+      <div class="dial-holder" ref={holder}>
+        <div
+          ref={slider}
+          class="dial-slider"
+          role="slider"
+          tabIndex={0}
+          aria-label="Pointer of the dial"
+          aria-orientation="horizontal"
+          aria-valuemin={Math.round(now.dial.lowest / 1e3)}
+          aria-valuemax={Math.round(now.dial.highest / 1e3)}
+          aria-valuenow={Math.round(frequency / 1e3)}
+          aria-valuetext={`${kHz} kHz, ${words}`}
+          aria-describedby="dial-keys"
+          onKeyDown={keys}
+          onPointerDown={(event) => {
+            event.currentTarget.setPointerCapture(event.pointerId);
+            event.currentTarget.focus({ preventScroll: true });
+            follow(event);
+          }}
+          onPointerMove={(event) => {
+            if (event.currentTarget.hasPointerCapture(event.pointerId)) follow(event);
+          }}
+        >
+          {width > 0 && (
+            <DialFace
+              reception={now}
+              scale={scale}
+              chosenIndex={pointer.value === undefined ? chosen.value?.index : undefined}
+              position={position}
+              width={width}
+              compact={width < 560}
+            />
+          )}
+        </div>
+        <p class="dial-legend">
+          <span>
+            <span class="swatch hill" />
+            strength of stations
+          </span>{' '}
+          {station?.dial && (
+            <span>
+              <span class="swatch spread" />
+              where this one may lie
+            </span>
+          )}
+        </p>
+        <p id="dial-keys" class="visually-hidden">
+          Arrow keys: one kilohertz; Page Up and Page Down: one channel; N and P: next and previous station.
+        </p>
+      </div>
+      <div class="dial-buttons">
+        <DayNight />
+        <button type="button" class="listen" aria-expanded={listening} onClick={() => setListening(!listening)}>
+          Listen
+        </button>
+      </div>
+      {listening && receptionSet.value && (
+        <div class="listen-holder">
+          <Later
+            load={loadListen}
+            name="Listening"
+            props={{
+              written: written.value,
+              set: receptionSet.value,
+              reception: now,
+              scale,
+              position,
+              frequency,
+              onPosition: (to: number) => pointTo(now, to),
+              time: time.value,
+            }}
+          />
+        </div>
+      )}
+    </>
+  );
+}
+
+function DayNight() {
+  return (
+    <fieldset class="day-night">
+      <legend class="visually-hidden">Time of day</legend>
+      {(['day', 'night'] as const).map((word) => (
+        <label key={word}>
+          <input
+            type="radio"
+            name="time"
+            value={word}
+            checked={time.value === word}
+            onChange={() => {
+              time.value = word;
+            }}
+          />
+          <span>{word === 'day' ? 'Day' : 'Night'}</span>
+        </label>
+      ))}
+    </fieldset>
+  );
+}

@@ -1,0 +1,108 @@
+import type { SetDescription } from '../../../../engine/set/description.ts';
+import type { HowLoud } from '../../../../outputs/audio/index.ts';
+import type { When } from '../../../description/when.ts';
+import type { FromWorker, PlayerState, ToWorker } from './messages.ts';
+import workletAddress from './player.worklet.ts?worker&url';
+import evening from './programmes/evening-news.opus?url&no-inline';
+import lesson from './programmes/lesson.opus?url&no-inline';
+import market from './programmes/market.opus?url&no-inline';
+import sea from './programmes/sea-areas.opus?url&no-inline';
+import story from './programmes/story.opus?url&no-inline';
+import village from './programmes/village.opus?url&no-inline';
+
+const SPOKEN = [evening, sea, story, lesson, market, village];
+/** The spoken programmes' own rate when decoded. */
+const SPOKEN_RATE = 24_000;
+const SOUND_RATE = 48_000;
+
+export interface StartOptions {
+  readonly set: SetDescription;
+  readonly time: When;
+  readonly position: number;
+  readonly station?: number;
+  readonly how: HowLoud;
+  readonly volume: number;
+  readonly onMessage: (message: FromWorker) => void;
+  readonly onPlayer: (state: PlayerState) => void;
+}
+
+export interface SoundEngine {
+  send(message: ToWorker): void;
+  /** A recording in any form the browser reads, as what a station says. */
+  playFile(file: File, station: number): Promise<void>;
+  playMicrophone(station: number): Promise<void>;
+  stop(): void;
+}
+
+/** Stations that speak get a spoken programme each, in turn, as far as they go. */
+async function spokenFor(set: SetDescription): Promise<Map<number, Float32Array>> {
+  const speaking = set.place.stations.flatMap((s, i) => (s.programme === 'speech' ? [i] : [])).slice(0, SPOKEN.length);
+  const found = await Promise.all(
+    speaking.map(async (index, k): Promise<[number, Float32Array] | undefined> => {
+      try {
+        const bytes = await (await fetch(SPOKEN[k])).arrayBuffer();
+        const decoded = await new OfflineAudioContext(1, 1, SPOKEN_RATE).decodeAudioData(bytes);
+        return [index, decoded.getChannelData(0).slice()];
+      } catch {
+        return undefined; // a made-up voice then
+      }
+    }),
+  );
+  return new Map(found.filter((one) => one !== undefined));
+}
+
+/** Start the sound; only ever from somebody's click. @throws Error when the browser gives no sound. */
+export async function startSound(options: StartOptions): Promise<SoundEngine> {
+  const { set, time, position, station, how, volume } = options;
+  const context = new AudioContext({ sampleRate: SOUND_RATE, latencyHint: 'playback' });
+  const worker = new Worker(new URL('./listen.worker.ts', import.meta.url), { type: 'module', name: 'listening' });
+  let stream: MediaStream | undefined;
+  const stop = () => {
+    worker.terminate();
+    for (const track of stream?.getTracks() ?? []) track.stop();
+    void context.close();
+  };
+  try {
+    const [programmes] = await Promise.all([spokenFor(set), context.audioWorklet.addModule(workletAddress)]);
+    const player = new AudioWorkletNode(context, 'faintwave-player', {
+      numberOfInputs: 0,
+      outputChannelCount: [1],
+    });
+    player.connect(context.destination);
+    player.port.onmessage = ({ data }: MessageEvent<PlayerState>) => options.onPlayer(data);
+    const { port1, port2 } = new MessageChannel();
+    player.port.postMessage(port1, [port1]);
+    worker.onmessage = ({ data }: MessageEvent<FromWorker>) => options.onMessage(data);
+    worker.onerror = (event) => options.onMessage({ kind: 'problem', message: event.message });
+    const send = (message: ToWorker, transfer: Transferable[] = []) => worker.postMessage(message, transfer);
+    send({ kind: 'open', set, time, position, station, how, volume, programmes, port: port2 }, [port2]);
+    await context.resume();
+    return {
+      send,
+      async playFile(file, index) {
+        if (file.size === 0) throw new Error(`${file.name} is empty`);
+        if (file.size > 100e6) throw new Error(`${file.name} is larger than 100 MB`);
+        let decoded: AudioBuffer;
+        try {
+          decoded = await context.decodeAudioData(await file.arrayBuffer());
+        } catch {
+          throw new Error(`${file.name} is no sound that this browser can read: WAV, Ogg, Opus or MP3 are`);
+        }
+        const samples = decoded.getChannelData(0).slice();
+        send({ kind: 'programme', station: index, samples, rate: decoded.sampleRate }, [samples.buffer]);
+      },
+      async playMicrophone(index) {
+        stream = await navigator.mediaDevices.getUserMedia({ audio: true });
+        const ear = new AudioWorkletNode(context, 'faintwave-ear', { numberOfOutputs: 0 });
+        context.createMediaStreamSource(stream).connect(ear);
+        const channel = new MessageChannel();
+        ear.port.postMessage(channel.port1, [channel.port1]);
+        send({ kind: 'microphone', station: index, port: channel.port2 }, [channel.port2]);
+      },
+      stop,
+    };
+  } catch (error) {
+    stop();
+    throw error;
+  }
+}

@@ -1,0 +1,234 @@
+import { useEffect, useRef, useState } from 'preact/hooks';
+import {
+  type ColumnGuess,
+  FIELD_UNITS,
+  STATION_FIELDS,
+  type StationField,
+} from '../../../../engine/place/stations/columns.ts';
+import { assignColumn } from '../../../../engine/place/stations/import.ts';
+import type { WrittenStation } from '../../../../engine/set/written-stations.ts';
+import type { TableQuestion, TableReading } from '../../../workers/table-text.ts';
+import { usePlaceWorker } from './use-worker.ts';
+
+interface Props {
+  readonly onClose: () => void;
+  readonly onTake: (stations: readonly WrittenStation[], how: 'add' | 'replace') => void;
+}
+
+const FIELD_NAMES: Readonly<Record<StationField, string>> = {
+  name: 'Name',
+  frequency: 'Frequency',
+  power: 'Power',
+  latitude: 'Latitude',
+  longitude: 'Longitude',
+  position: 'Latitude and longitude',
+  distance: 'Distance',
+  bearing: 'Bearing',
+  mastHeight: 'Mast height',
+  mastGain: 'Mast gain',
+  fieldStrength: 'Field strength',
+  modulation: 'Modulation',
+  programme: 'Programme',
+  hours: 'Hours',
+};
+const MOST_PROBLEMS = 50;
+const LARGEST = 5_000_000;
+
+/** Stations out of a table: paste or choose a file, say what each column is, look at what comes of it, take it. */
+export function ImportStations({ onClose, onTake }: Props) {
+  const dialog = useRef<HTMLDialogElement>(null);
+  const [text, setText] = useState('');
+  const [reading, setReading] = useState<TableReading | undefined>();
+  const [failed, setFailed] = useState('');
+  useEffect(() => dialog.current?.showModal(), []);
+  const ask = usePlaceWorker<TableQuestion, TableReading>('table', (_question, reply) => {
+    setReading('answer' in reply ? reply.answer : undefined);
+    setFailed('error' in reply ? reply.error : '');
+  });
+  const read = (next: string) => {
+    setText(next);
+    if (next.trim() === '') setReading(undefined);
+    else ask({ about: 'table', text: next });
+  };
+  const again = (columns: readonly ColumnGuess[], hasHeader: boolean) =>
+    reading && ask({ about: 'table', text, delimiter: reading.delimiter, columns, hasHeader });
+  const load = async (file: File | undefined) => {
+    if (!file) return;
+    if (file.size > LARGEST) setFailed('The file is larger than 5 MB; no list of stations is.');
+    else read(await file.text());
+  };
+  const count = reading?.stations.length ?? 0;
+  const take = (how: 'add' | 'replace') => {
+    if (reading) onTake(reading.stations, how);
+    dialog.current?.close();
+  };
+  return (
+    <dialog ref={dialog} class="dialog import-stations" aria-labelledby="import-title" onClose={onClose}>
+      <h2 id="import-title">Stations from a table</h2>
+      <p>
+        Paste rows copied from a spreadsheet or a page, or choose a file of comma-, semicolon- or tab-separated text.
+        Nothing is sent anywhere.
+      </p>
+      <label for="import-text">Table</label>
+      <textarea
+        id="import-text"
+        rows={6}
+        spellcheck={false}
+        placeholder={'Station, kHz, kW, lat, long\nHeron Radio, 612, 10, 53.1 N, 2.2 W'}
+        value={text.length > 100_000 ? `${text.slice(0, 100_000)}…` : text}
+        onInput={(event) => read((event.currentTarget as HTMLTextAreaElement).value)}
+      />
+      <p>
+        <label>
+          Or a file{' '}
+          <input
+            type="file"
+            accept=".csv,.tsv,.txt,text/csv,text/plain"
+            onChange={(event) => load((event.currentTarget as HTMLInputElement).files?.[0])}
+          />
+        </label>
+      </p>
+      {failed !== '' && <p class="problem">This cannot be read: {failed}</p>}
+      {reading && (
+        <>
+          <ColumnMatching reading={reading} onChange={again} />
+          {reading.problems.length > 0 && (
+            <details open={count === 0}>
+              <summary>
+                {reading.problems.length === 1 ? 'One thing' : `${reading.problems.length} things`} to look at
+              </summary>
+              <ul class="sentences">
+                {reading.problems.slice(0, MOST_PROBLEMS).map((problem) => (
+                  <li key={problem}>{problem}</li>
+                ))}
+                {reading.problems.length > MOST_PROBLEMS && (
+                  <li>and {reading.problems.length - MOST_PROBLEMS} more.</li>
+                )}
+              </ul>
+            </details>
+          )}
+          <p role="status">
+            {count === 0
+              ? 'No station can be read from it yet.'
+              : `${count} ${count === 1 ? 'station' : 'stations'} read.`}
+          </p>
+        </>
+      )}
+      <div class="buttons">
+        <button type="button" class="primary" disabled={count === 0} onClick={() => take('add')}>
+          Add to the list
+        </button>
+        <button type="button" disabled={count === 0} onClick={() => take('replace')}>
+          Put in place of the list
+        </button>
+        <button type="button" onClick={() => dialog.current?.close()}>
+          Cancel
+        </button>
+      </div>
+    </dialog>
+  );
+}
+
+function ColumnMatching({
+  reading,
+  onChange,
+}: {
+  reading: TableReading;
+  onChange: (columns: readonly ColumnGuess[], hasHeader: boolean) => void;
+}) {
+  const { columns, hasHeader, preview } = reading;
+  const body = hasHeader ? preview.slice(1) : preview;
+  return (
+    <>
+      <label class="check">
+        <input
+          type="checkbox"
+          checked={hasHeader}
+          onChange={(event) => onChange(columns, (event.currentTarget as HTMLInputElement).checked)}
+        />{' '}
+        The first row is a heading
+      </label>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a wide table must scroll from the keyboard */}
+      <section class="table-scroll" tabIndex={0} aria-label="Columns">
+        <table>
+          <thead>
+            <tr>
+              {columns.map((column) => (
+                <th key={column.index} scope="col">
+                  {column.header || `column ${column.index + 1}`}
+                </th>
+              ))}
+            </tr>
+            <tr>
+              {columns.map((column) => (
+                <td key={column.index}>
+                  <ColumnChoice column={column} onChange={(next) => onChange(next(columns), hasHeader)} />
+                </td>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {body.map((row, n) => (
+              <tr key={n}>
+                {columns.map((column) => (
+                  <td key={column.index} class={column.field ? undefined : 'quiet'}>
+                    {(row[column.index] ?? '').slice(0, 60)}
+                  </td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
+    </>
+  );
+}
+
+function ColumnChoice({
+  column,
+  onChange,
+}: {
+  column: ColumnGuess;
+  onChange: (next: (columns: readonly ColumnGuess[]) => ColumnGuess[]) => void;
+}) {
+  const { index, header, field, unit } = column;
+  const units = field ? FIELD_UNITS[field]?.units : undefined;
+  const label = header || `column ${index + 1}`;
+  return (
+    <>
+      <select
+        aria-label={`What ${label} holds`}
+        value={field ?? ''}
+        onChange={(event) => {
+          const value = (event.currentTarget as HTMLSelectElement).value;
+          const next = STATION_FIELDS.find((one) => one === value);
+          onChange((columns) => assignColumn(columns, index, next));
+        }}
+      >
+        <option value="">not used</option>
+        {STATION_FIELDS.map((one) => (
+          <option key={one} value={one}>
+            {FIELD_NAMES[one]}
+          </option>
+        ))}
+      </select>
+      {units && (
+        <select
+          aria-label={`Unit of ${label}`}
+          value={unit ?? ''}
+          onChange={(event) => {
+            const value = (event.currentTarget as HTMLSelectElement).value;
+            onChange((columns) => assignColumn(columns, index, field, value));
+          }}
+        >
+          {!units.includes(unit ?? '') && <option value={unit ?? ''}>{unit || 'plain number'}</option>}
+          {units.map((one) => (
+            <option key={one} value={one}>
+              {one}
+            </option>
+          ))}
+        </select>
+      )}
+    </>
+  );
+}

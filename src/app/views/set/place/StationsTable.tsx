@@ -1,0 +1,171 @@
+import { useMemo, useState } from 'preact/hooks';
+import { isRecord } from '../../../../engine/fields/introspect.ts';
+import { formatQuantity } from '../../../../engine/units/format.ts';
+import {
+  bearingText,
+  comesBy,
+  estimateText,
+  neighbourText,
+  type StationRow,
+} from '../../../../outputs/tables/stations-table.ts';
+import { kilohertz } from '../../../widgets/figure.ts';
+import { barsOf, HeardBars } from '../Heard.tsx';
+
+interface Props {
+  /** As written, some perhaps not right yet. */
+  readonly stations: readonly unknown[];
+  /** Which of them read well. */
+  readonly isRight: (index: number) => boolean;
+  /** Best first. */
+  readonly rows: readonly StationRow[];
+  readonly chosen?: number;
+  readonly onChoose: (index: number) => void;
+}
+
+const COLUMNS = {
+  best: 'Best for this set',
+  name: 'Station',
+  frequency: 'Frequency',
+  distance: 'Distance',
+  bearing: 'Bearing',
+  day: 'By day',
+  night: 'By night',
+} as const;
+type SortKey = keyof typeof COLUMNS;
+
+/** More rows than these are shown when asked for. */
+const FIRST_ROWS = 40;
+
+export const nameOf = (station: unknown): string =>
+  String((isRecord(station) && typeof station.name === 'string' && station.name) || 'No name yet');
+
+/** What can be had here; every heading sorts. */
+export function StationsTable({ stations, isRight, rows, chosen, onChoose }: Props) {
+  const [sort, setSort] = useState<{ key: SortKey; down: boolean }>({ key: 'best', down: false });
+  const [all, setAll] = useState(false);
+  const order = useMemo(() => {
+    const best = rows.filter((row) => row.index < stations.length);
+    const known = new Map(best.map((row) => [row.index, row]));
+    const sorted = sort.key === 'best' ? best : best.toSorted((a, b) => compare(a, b, sort.key));
+    const indices = (sort.down ? sorted.toReversed() : sorted).map((row) => row.index);
+    const unknown = stations.map((_, i) => i).filter((i) => !known.has(i));
+    return { indices: [...indices, ...unknown], known };
+  }, [rows, stations, sort]);
+  const shown = all ? order.indices : order.indices.slice(0, FIRST_ROWS);
+  const by = (key: SortKey) => setSort((now) => ({ key, down: now.key === key && !now.down }));
+  const heading = (key: SortKey, number = true) => (
+    <th
+      scope="col"
+      class={number ? 'number' : undefined}
+      aria-sort={sort.key === key ? (sort.down ? 'descending' : 'ascending') : undefined}
+    >
+      <button type="button" class="sort" onClick={() => by(key)}>
+        {COLUMNS[key]}
+        <span aria-hidden="true">{sort.key === key ? (sort.down ? ' ▾' : ' ▴') : ''}</span>
+      </button>
+    </th>
+  );
+  return (
+    <>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a wide table must scroll from the keyboard */}
+      <section class="table-scroll" tabIndex={0} aria-label="Stations">
+        <table class="stations-table place-table">
+          <thead>
+            <tr>
+              {heading('name', false)}
+              {heading('frequency')}
+              {heading('best', false)}
+              {heading('distance')}
+              {heading('bearing', false)}
+              {heading('day')}
+              {heading('night')}
+              <th scope="col">Comes by</th>
+              <th scope="col">Disturbed by</th>
+              <th scope="col">Beside it</th>
+            </tr>
+          </thead>
+          <tbody>
+            {shown.map((i) => (
+              <Row
+                key={i}
+                name={nameOf(stations[i])}
+                isRight={isRight(i)}
+                row={order.known.get(i)}
+                isChosen={i === chosen}
+                onChoose={() => onChoose(i)}
+              />
+            ))}
+          </tbody>
+        </table>
+      </section>
+      {shown.length < order.indices.length && (
+        <button type="button" class="chip" onClick={() => setAll(true)}>
+          Show all {order.indices.length}
+        </button>
+      )}
+    </>
+  );
+}
+
+function Row({
+  name,
+  isRight,
+  row,
+  isChosen,
+  onChoose,
+}: {
+  name: string;
+  isRight: boolean;
+  row?: StationRow;
+  isChosen: boolean;
+  onChoose: () => void;
+}) {
+  return (
+    <tr class={isChosen ? 'is-chosen' : undefined}>
+      <th scope="row">
+        <button type="button" class="link" aria-current={isChosen ? 'true' : undefined} onClick={onChoose}>
+          {name}
+        </button>
+        {row?.first && <span class="first-choice"> try this first</span>}
+        {!isRight && <span class="problem"> not right yet</span>}
+      </th>
+      {row ? (
+        <>
+          <td class="number">{kilohertz(row.frequency)}</td>
+          <td class="heard">
+            <HeardBars verdict={row.heard} /> {row.outOfReach ? 'out of reach' : row.heard}
+          </td>
+          <td class="number">{row.distance === undefined ? '' : formatQuantity(row.distance, 'length', 3)}</td>
+          <td>{bearingText(row.bearing)}</td>
+          <td class="number">{estimateText(row.day)}</td>
+          <td class="number">{estimateText(row.night)}</td>
+          <td>{comesBy(row)}</td>
+          <td>{row.disturbedBy ?? ''}</td>
+          <td>{row.neighbours.slice(0, 2).map(neighbourText).join('; ')}</td>
+        </>
+      ) : (
+        <td colSpan={9} />
+      )}
+    </tr>
+  );
+}
+
+function compare(a: StationRow, b: StationRow, key: SortKey): number {
+  switch (key) {
+    case 'name':
+      return a.name.localeCompare(b.name);
+    case 'frequency':
+      return a.frequency - b.frequency;
+    case 'distance':
+      return (a.distance ?? Number.POSITIVE_INFINITY) - (b.distance ?? Number.POSITIVE_INFINITY) || 0;
+    case 'bearing':
+      return (a.bearing ?? 400) - (b.bearing ?? 400);
+    // The strongest first.
+    case 'day':
+      return b.day.fieldStrength - a.day.fieldStrength;
+    case 'night':
+      return b.night.fieldStrength - a.night.fieldStrength;
+    case 'best':
+      return barsOf(b.heard) - barsOf(a.heard);
+  }
+}

@@ -1,0 +1,235 @@
+import type { ComponentChildren } from 'preact';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { isRecord } from '../../../../engine/fields/introspect.ts';
+import { stationsToTable } from '../../../../engine/place/stations/export.ts';
+import type { Reception } from '../../../../engine/reception/path/types.ts';
+import type { SetDescription } from '../../../../engine/set/description.ts';
+import { type Path, valueAtPath, withValueAt } from '../../../../engine/set/write.ts';
+import { joinStations, readStations, writeStations } from '../../../../engine/set/written-stations.ts';
+import { stationRows } from '../../../../outputs/tables/stations-table.ts';
+import { addItem, removeItem } from '../../../description/lists.ts';
+import type { When } from '../../../description/when.ts';
+import type { PlaceFigures, PlaceQuestion } from '../../../workers/figures.ts';
+import { ImportStations } from './ImportStations.tsx';
+import { PathProfile } from './PathProfile.tsx';
+import { StationsMap } from './StationsMap.tsx';
+import { nameOf, StationsTable } from './StationsTable.tsx';
+import { TimeOfDay } from './TimeOfDay.tsx';
+import { usePlaceWorker } from './use-worker.ts';
+import './place.css';
+
+export type { When } from '../../../description/when.ts';
+export { ImportStations, PathProfile, StationsMap, StationsTable, TimeOfDay };
+
+interface Props {
+  /** The description as it stands, problems and all. */
+  readonly written: unknown;
+  /** The set as last understood, and what it receives. */
+  readonly set: SetDescription;
+  readonly reception: Reception;
+  /** The chosen station's place in the list. */
+  readonly chosen?: number;
+  readonly onChoose: (index: number | undefined) => void;
+  /** The whole description changed. @param label what was done, for undo. */
+  readonly onChange: (written: unknown, label: string) => void;
+  /** Day or night or a moment; left out, the table keeps its own. */
+  readonly time?: When;
+  readonly onTime?: (time: When) => void;
+  /** Offers a text as a file. */
+  readonly onSave: (text: string, name: string, type: string) => void;
+  /** Editor of the chosen station. */
+  readonly editor?: ComponentChildren;
+}
+
+const STATIONS: Path = ['place', 'stations'];
+/** What the day is; only sunset and sunrise hang on it. */
+const TODAY = new Date();
+
+/** What can be had here, by day and by night: map, table, time, the way of one station, lists in and out. */
+export function FieldPlace(props: Props) {
+  const { written, set, reception, chosen, onChoose, onChange, onSave, editor } = props;
+  const [ownTime, setOwnTime] = useState<When>('day');
+  const when = props.time ?? ownTime;
+  const setWhen = props.onTime ?? setOwnTime;
+  const [importing, setImporting] = useState(false);
+  const list = valueAtPath(written, STATIONS);
+  const stations: readonly unknown[] = Array.isArray(list) ? list : [];
+  const read = useMemo(() => readStations(list), [list]);
+  const figures = usePlaceFigures(set, when, chosen);
+  // Figures and reception come from two workers: rows are made only while both are of the same list.
+  const rows = useCalm(
+    useMemo(
+      () => (figures && figures.now.length === reception.stations.length ? stationRows(reception, figures) : []),
+      [figures, reception],
+    ),
+  );
+  const table = useMemo(
+    () => (
+      <StationsTable
+        stations={stations}
+        isRight={(i) => read[i] !== undefined}
+        rows={rows}
+        chosen={chosen}
+        onChoose={onChoose}
+      />
+    ),
+    [list, read, rows, chosen, onChoose],
+  );
+  const { position, name } = set.place;
+  const arrival = chosen === undefined ? undefined : figures?.now[chosen];
+  const add = () => {
+    const added = addItem(written, STATIONS);
+    const last = [...STATIONS, stations.length];
+    const usual = { power: '10 kW', distance: '50 km', ...(valueAtPath(added, last) as object) };
+    onChange(withValueAt(added, last, usual), 'add a station');
+    onChoose(stations.length);
+    requestAnimationFrame(() => {
+      const name = document.getElementById(`f-place.stations[${stations.length}].name`) as HTMLInputElement | null;
+      name?.focus();
+      // What it begins with is there to be typed over.
+      name?.select();
+    });
+  };
+  const remove = (index: number) => {
+    onChange(removeItem(written, STATIONS, index), 'remove a station');
+    onChoose(undefined);
+  };
+  const ownSections = (own: boolean) => {
+    if (chosen === undefined || !arrival) return;
+    const [made] = writeStations([{ name: '', frequency: 1e6, sections: arrival.sections }]).stations;
+    onChange(
+      withValueAt(written, [...STATIONS, chosen, 'sections'], own ? made.sections : undefined),
+      own ? 'write land and sea' : 'land and sea from the map',
+    );
+  };
+  const save = () => {
+    const known = read.flatMap((s) => (s ? [{ ...s, mastGain: s.mastGain || undefined }] : []));
+    onSave(stationsToTable(known), 'stations.csv', 'text/csv');
+  };
+  return (
+    <>
+      <section class="card" aria-labelledby="map-title">
+        <h3 id="map-title">Where it comes from</h3>
+        <TimeOfDay
+          when={when}
+          date={TODAY}
+          sunHere={figures?.sunHere}
+          sunBetween={figures?.sunBetween}
+          stationName={arrival?.station.name}
+          onWhen={setWhen}
+        />
+        {position && figures ? (
+          <StationsMap
+            centre={position}
+            siteName={name}
+            arrivals={figures.now}
+            rows={rows}
+            when={when}
+            chosen={chosen}
+            onChoose={onChoose}
+          />
+        ) : (
+          !position && <p class="quiet">Give the place a position, below, and there will be a map here.</p>
+        )}
+      </section>
+      <section class="card" aria-labelledby="stations-table-title">
+        <h3 id="stations-table-title">What is on the air</h3>
+        {stations.length === 0 && <p class="quiet">Nothing is listed yet. Add stations, or paste a table of them.</p>}
+        {stations.length > 0 && table}
+        <div class="buttons place-buttons">
+          <button type="button" class="chip" onClick={add}>
+            Add a station
+          </button>
+          <button type="button" class="chip" onClick={() => setImporting(true)}>
+            Paste or import a table…
+          </button>
+          <button type="button" class="chip" disabled={!read.some(Boolean)} onClick={save}>
+            Save as a table
+          </button>
+        </div>
+        {figures && figures.doubts.length > 0 && (
+          <details class="doubts" open={figures.doubts.length < 4}>
+            <summary>
+              {figures.doubts.length === 1 ? 'One thing' : `${figures.doubts.length} things`} to look at in this list
+            </summary>
+            <ul class="sentences">
+              {figures.doubts.slice(0, 100).map((doubt) => (
+                <li key={`${doubt.index} ${doubt.kind}`}>
+                  <button type="button" class="link" onClick={() => onChoose(doubt.index)}>
+                    {doubt.message}
+                  </button>
+                </li>
+              ))}
+            </ul>
+          </details>
+        )}
+        {chosen !== undefined && chosen < stations.length && editor && (
+          <fieldset class="nested">
+            <legend>
+              {nameOf(stations[chosen])}
+              <button type="button" class="chip" onClick={() => remove(chosen)}>
+                Remove
+              </button>
+            </legend>
+            {editor}
+          </fieldset>
+        )}
+      </section>
+      {arrival && (
+        <PathProfile
+          arrival={arrival}
+          profile={figures?.profile}
+          hasOwnSections={isRecord(stations[arrival.index]) && 'sections' in (stations[arrival.index] as object)}
+          onOwnSections={ownSections}
+        />
+      )}
+      {importing && (
+        <ImportStations
+          onClose={() => setImporting(false)}
+          onTake={(taken, how) => {
+            onChange(
+              withValueAt(written, STATIONS, how === 'add' ? joinStations(list, taken) : taken),
+              how === 'add' ? 'add stations' : 'replace the stations',
+            );
+            if (how === 'replace') onChoose(undefined);
+          }}
+        />
+      )}
+    </>
+  );
+}
+
+/** Milliseconds between two states of the table while a slider moves: more would only flicker. */
+const CALM_MS = 120;
+
+/** A value that changes no oftener than the eye follows; an empty list is filled at once. */
+function useCalm<T extends readonly unknown[]>(value: T): T {
+  const [shown, setShown] = useState(value);
+  const latest = useRef(value);
+  latest.current = value;
+  const timer = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
+  useEffect(() => {
+    timer.current ??= setTimeout(
+      () => {
+        timer.current = undefined;
+        setShown(latest.current);
+      },
+      shown.length === 0 ? 0 : CALM_MS,
+    );
+  }, [value]);
+  useEffect(() => () => clearTimeout(timer.current), []);
+  return shown;
+}
+
+/** From the worker; the last ones stay until the next are there. */
+function usePlaceFigures({ place }: SetDescription, when: When, chosen: number | undefined): PlaceFigures | undefined {
+  const [figures, setFigures] = useState<PlaceFigures | undefined>();
+  const ask = usePlaceWorker<PlaceQuestion, PlaceFigures>('place', (_question, reply) => {
+    if ('answer' in reply) setFigures(reply.answer);
+    else console.warn(reply.error);
+  });
+  // Every change of the set reads the place anew; only one that differs is worth asking about.
+  const key = JSON.stringify(place);
+  useEffect(() => ask({ about: 'place', place, when, date: TODAY, chosen }), [ask, key, when, chosen]);
+  return figures;
+}

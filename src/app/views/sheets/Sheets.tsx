@@ -1,0 +1,138 @@
+import { useEffect, useMemo, useState } from 'preact/hooks';
+import type { Reception } from '../../../engine/reception/path/types.ts';
+import type { SetDescription } from '../../../engine/set/description.ts';
+import type { PaperName, Sheet } from '../../../outputs/sheets/index.ts';
+import './sheets.css';
+
+interface Props {
+  /** The description as written, for the sheet that carries it. */
+  readonly written: unknown;
+  readonly set: SetDescription;
+  readonly reception: Reception;
+}
+
+type Making = typeof import('./making.ts');
+
+/** What can be printed of the set: each sheet to look at, and a PDF of those chosen. */
+export function Sheets({ written, set, reception }: Props) {
+  const [making, setMaking] = useState<Making | undefined>();
+  const [paper, setPaper] = useState<PaperName>('a4');
+  const [left, setLeft] = useState<ReadonlySet<string>>(new Set());
+  const [shown, setShown] = useState('');
+  const [pageAt, setPageAt] = useState(0);
+  const [busy, setBusy] = useState(false);
+  const [failed, setFailed] = useState('');
+
+  // Fonts and the writer of PDFs come only when somebody opens the sheets.
+  useEffect(() => {
+    let here = true;
+    import('./making.ts').then(
+      (loaded) => here && setMaking(() => loaded),
+      () => here && setFailed('The sheets could not be loaded. Reload the page and try once more.'),
+    );
+    return () => {
+      here = false;
+    };
+  }, []);
+
+  const made = useMemo((): { sheets: readonly Sheet[]; error?: string } => {
+    if (!making) return { sheets: [] };
+    try {
+      return { sheets: making.sheetsFor(written, set, reception, { paper }) };
+    } catch (error) {
+      return { sheets: [], error: `These sheets cannot be drawn: ${(error as Error).message}` };
+    }
+  }, [making, written, set, reception, paper]);
+
+  const { sheets } = made;
+  const sheet = sheets.find((s) => s.file === shown) ?? sheets[0];
+  const page = sheet?.pages[Math.min(pageAt, sheet.pages.length - 1)];
+  const picture = useMemo(() => (making && page ? making.pageSvg(page) : ''), [making, page]);
+  const chosen = sheets.filter((s) => !left.has(s.file));
+  const pages = chosen.reduce((sum, s) => sum + s.pages.length, 0);
+
+  async function save(): Promise<void> {
+    if (!making || busy || chosen.length === 0) return;
+    setBusy(true);
+    setFailed('');
+    try {
+      await making.savePdf(chosen, set.name);
+    } catch (error) {
+      setFailed(`The PDF could not be made: ${(error as Error).message}`);
+    } finally {
+      setBusy(false);
+    }
+  }
+
+  if (!making && !failed) return <p role="status">Drawing the sheets…</p>;
+  return (
+    <section class="sheets" aria-label="Sheets">
+      <div class="sheets-choice">
+        <label>
+          Paper{' '}
+          <select value={paper} onChange={(event) => setPaper(event.currentTarget.value as PaperName)}>
+            <option value="a4">A4</option>
+            <option value="letter">Letter</option>
+          </select>
+        </label>
+        <ul class="sheets-list">
+          {sheets.map((s) => (
+            <li key={s.file}>
+              <input
+                type="checkbox"
+                checked={!left.has(s.file)}
+                aria-label={`Print “${s.title}”`}
+                onChange={() => {
+                  const next = new Set(left);
+                  if (!next.delete(s.file)) next.add(s.file);
+                  setLeft(next);
+                }}
+              />
+              <button
+                type="button"
+                aria-pressed={s === sheet}
+                onClick={() => {
+                  setShown(s.file);
+                  setPageAt(0);
+                }}
+              >
+                {s.title}
+                {s.pages.length > 1 ? ` (${s.pages.length} pages)` : ''}
+              </button>
+            </li>
+          ))}
+        </ul>
+        <button type="button" class="primary" disabled={busy || chosen.length === 0} onClick={() => void save()}>
+          {busy ? 'Making the PDF…' : `Save ${pages} ${pages === 1 ? 'page' : 'pages'} as PDF`}
+        </button>
+        {page && making && (
+          <button type="button" onClick={() => making.saveSvg(page, sheet.file)}>
+            Save this page as SVG
+          </button>
+        )}
+        <p>Print at 100 % (“actual size”), and check the ruler before you cut.</p>
+        <p role="status">{failed || made.error || ''}</p>
+      </div>
+      {page && (
+        <figure class="sheets-page">
+          {sheet.pages.length > 1 && (
+            <p class="sheets-turn">
+              <button type="button" disabled={pageAt <= 0} onClick={() => setPageAt(pageAt - 1)}>
+                Page before
+              </button>{' '}
+              {Math.min(pageAt + 1, sheet.pages.length)} of {sheet.pages.length}{' '}
+              <button type="button" disabled={pageAt >= sheet.pages.length - 1} onClick={() => setPageAt(pageAt + 1)}>
+                Next page
+              </button>
+            </p>
+          )}
+          <div
+            class="sheets-paper"
+            // Drawn here from the set, its words escaped.
+            dangerouslySetInnerHTML={{ __html: picture }}
+          />
+        </figure>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,48 @@
+import { useMemo } from 'preact/hooks';
+import type { StageId } from '../../engine/reception/path/types.ts';
+import { drawCircuit } from '../../outputs/drawings/index.ts';
+import { sceneToSvg } from '../../outputs/scene/index.ts';
+import { receptionSet } from '../state/reception.ts';
+import { stage } from '../state/view.ts';
+import { useLater, useNear } from './use-near.ts';
+
+/** Where a part of the diagram is edited. */
+const stageOf = (part: string): StageId => {
+  if (part.startsWith('aerial') || part.startsWith('earth')) return 'aerial';
+  if (part.startsWith('detector')) return 'detector';
+  if (part.startsWith('load')) return 'phones';
+  return 'tuned circuit';
+};
+
+/** The circuit as the trade draws it; choosing a part opens its workbench. */
+export function Diagram() {
+  const { isNear, holder } = useNear();
+  const set = useLater(receptionSet.value, isNear);
+  const svg = useMemo(() => {
+    try {
+      return set && sceneToSvg(drawCircuit(set), { interactive: true });
+    } catch {
+      // A set that cannot be drawn is a set that cannot be built; its field says why.
+      return undefined;
+    }
+  }, [set]);
+  const choose = (target: EventTarget | null): boolean => {
+    const part = (target as Element | null)?.closest?.('[data-part]')?.getAttribute('data-part');
+    if (!part) return false;
+    stage.value = stageOf(part);
+    return true;
+  };
+  return (
+    <figure class="drawing part-drawing circuit-diagram" ref={holder}>
+      {/* biome-ignore lint/a11y/noStaticElementInteractions: the parts inside are the buttons; this only listens */}
+      <div
+        // Safe to set: made by sceneToSvg from plain data, all text escaped.
+        dangerouslySetInnerHTML={{ __html: svg ?? '' }}
+        onClick={(event) => choose(event.target)}
+        onKeyDown={(event) => {
+          if ((event.key === 'Enter' || event.key === ' ') && choose(event.target)) event.preventDefault();
+        }}
+      />
+    </figure>
+  );
+}

@@ -1,0 +1,174 @@
+import type { AerialDescription } from '../kinds/aerials/aerial-schema.ts';
+import { AERIAL } from '../kinds/arrangements/assembly.ts';
+import type { LoopDescription } from '../kinds/loops.ts';
+import { impedanceModel, wireAerialModel } from '../kinds/models.ts';
+import { EARTH, type Element } from '../network/elements.ts';
+import { type Complex, complex } from '../numerics/complex.ts';
+import type { EarthModel } from '../parts/earth/earth.ts';
+import { type Farads, type Hertz, LIGHT_SPEED, type Metres, type Ohms } from '../units/quantities.ts';
+
+/** An aerial as the circuit and the path need it. */
+export interface AerialInCircuit {
+  /** From earth to the node "aerial"; the source has an emf of 1 V peak, for the solver to scale. */
+  readonly elements: readonly Element[];
+  readonly capacitance: Farads;
+  readonly effectiveHeightAt: (frequency: Hertz) => Metres;
+  readonly radiationResistanceAt: (frequency: Hertz) => Ohms;
+  /** In series from the aerial to the set, without the earth. */
+  readonly resistanceAt: (frequency: Hertz) => Ohms;
+  readonly warningsAt: (frequency: Hertz) => readonly string[];
+}
+
+const OPEN: Complex = { re: 1e12, im: 0 };
+const radiation = (height: Metres, f: Hertz): Ohms => 160 * Math.PI ** 2 * ((height * f) / LIGHT_SPEED) ** 2;
+
+/** Above this share of its natural frequency an aerial's line is no longer one coil and one capacitor. */
+const SHORT = 0.4;
+
+/**
+ * Wire and measured aerials over an earth. While short, a wire aerial is its capacitance, inductance and resistance,
+ * which the time-domain engines can take too; when no longer short, its impedance as a line.
+ */
+export function aerialInCircuit(
+  aerial: Exclude<AerialDescription, LoopDescription>,
+  earth: EarthModel,
+  highest: Hertz,
+): AerialInCircuit {
+  const field: Element = {
+    kind: 'source',
+    name: 'field',
+    from: 'ground',
+    to: 'sky',
+    emf: { re: 1, im: 0 },
+    part: 'aerial',
+  };
+  // A counterpoise touches no ground: nothing direct passes.
+  const earthAt = (f: Hertz): Complex => (f > 0 ? earth.impedanceAt(f) : OPEN);
+  const earthElement: Element = earth.capacitance
+    ? { kind: 'impedance', name: 'earth', from: 'ground', to: EARTH, impedance: earthAt, part: 'earth' }
+    : { kind: 'resistor', name: 'earth', from: 'ground', to: EARTH, resistance: earth.resistance, part: 'earth' };
+  const lower = (h: Metres): Metres => Math.max(0, h - earth.chargeHeight);
+  if (aerial.kind === 'measured')
+    return {
+      elements: [
+        field,
+        earthElement,
+        {
+          kind: 'capacitor',
+          name: 'aerial',
+          from: 'sky',
+          to: 'aerial foot',
+          capacitance: aerial.capacitance,
+          part: 'aerial',
+        },
+        {
+          kind: 'resistor',
+          name: 'aerial’s resistance',
+          from: 'aerial foot',
+          to: AERIAL,
+          resistance: aerial.resistance,
+          part: 'aerial',
+        },
+      ],
+      capacitance: aerial.capacitance,
+      effectiveHeightAt: () => lower(aerial.effectiveHeight),
+      radiationResistanceAt: (f) => radiation(aerial.effectiveHeight, f),
+      resistanceAt: () => aerial.resistance,
+      warningsAt: () => [],
+    };
+  if (aerial.kind === 'impedance') {
+    const table = impedanceModel(aerial);
+    const z = (f: Hertz): Complex => (f > 0 ? table.impedanceAt(f) : OPEN);
+    const [f0] = table.range;
+    return {
+      elements: [
+        field,
+        earthElement,
+        { kind: 'impedance', name: 'aerial', from: 'sky', to: AERIAL, impedance: z, part: 'aerial' },
+      ],
+      // What it looks like at the lowest frequency measured; 0 when it is no capacitance there.
+      capacitance: z(f0).im < 0 ? -1 / (2 * Math.PI * f0 * z(f0).im) : 0,
+      effectiveHeightAt: () => lower(aerial.effectiveHeight),
+      radiationResistanceAt: (f) => radiation(aerial.effectiveHeight, f),
+      resistanceAt: (f) => z(f).re,
+      warningsAt: table.warningsAt,
+    };
+  }
+  const exact = wireAerialModel(aerial);
+  const short = highest < SHORT * exact.naturalFrequency;
+  const model = {
+    ...exact,
+    resistanceAt: smooth((f) => Math.log(Math.max(exact.impedanceAt(f).re, 1e-9)), Math.exp),
+    effectiveHeightAt: smooth((f) => Math.log(Math.max(exact.effectiveHeightAt(f), 1e-9)), Math.exp),
+    // Times the frequency a short aerial's reactance is a constant and a small square: easy to join.
+    reactanceAt: smooth(
+      (f) => f * exact.impedanceAt(f).im,
+      (fx, f) => fx / f,
+    ),
+  };
+  const elements: Element[] = short
+    ? [
+        field,
+        earthElement,
+        {
+          kind: 'capacitor',
+          name: 'aerial',
+          from: 'sky',
+          to: 'aerial wire',
+          capacitance: model.capacitance,
+          part: 'aerial',
+        },
+        {
+          kind: 'inductor',
+          name: 'aerial’s inductance',
+          from: 'aerial wire',
+          to: AERIAL,
+          inductance: model.inductance,
+          resistance: (f) => (f > 0 ? model.resistanceAt(f) : 0.1),
+          part: 'aerial',
+        },
+      ]
+    : [
+        field,
+        earthElement,
+        {
+          kind: 'impedance',
+          name: 'aerial',
+          from: 'sky',
+          to: AERIAL,
+          impedance: (f) => (f > 0 ? complex(model.resistanceAt(f), model.reactanceAt(f)) : OPEN),
+          part: 'aerial',
+        },
+      ];
+  return {
+    elements,
+    capacitance: model.capacitance,
+    effectiveHeightAt: (f) => lower(model.effectiveHeightAt(f)),
+    radiationResistanceAt: model.radiationResistanceAt,
+    resistanceAt: model.resistanceAt,
+    warningsAt: model.warningsAt,
+  };
+}
+
+/** Steps an octave at which an aerial's line is solved; between them it runs as a parabola, within 1e-3. */
+const STEPS = 8;
+
+/** A smooth function of frequency, solved only near where it is asked for. `restore` undoes what made it smooth. */
+function smooth(
+  exact: (frequency: Hertz) => number,
+  restore: (value: number, frequency: Hertz) => number,
+): (frequency: Hertz) => number {
+  const known = new Map<number, number>();
+  const at = (k: number): number => {
+    let value = known.get(k);
+    if (value === undefined) known.set(k, (value = exact(2 ** (k / STEPS))));
+    return value;
+  };
+  return (frequency) => {
+    const x = Math.log2(frequency) * STEPS;
+    const k = Math.round(x);
+    const t = x - k;
+    const [a, b, c] = [at(k - 1), at(k), at(k + 1)];
+    return restore(b + (t * (c - a)) / 2 + (t * t * (a + c - 2 * b)) / 2, frequency);
+  };
+}

@@ -1,0 +1,107 @@
+import type { SectionedCoil } from '../kinds/arrangements/coil-sections.ts';
+import { coilModel } from '../kinds/models.ts';
+import { couple } from '../parts/coil/coupling.ts';
+import type { CoilModel, Part } from '../parts/coil/model.ts';
+import { ringMutual } from '../parts/coil/ring.ts';
+import type { Winding } from '../parts/coil/winding.ts';
+import type { SetDescription } from '../set/description.ts';
+import type { Henries, Hertz, Ohms } from '../units/quantities.ts';
+
+/** A coil of the set, as made. */
+export interface CoilPart extends SectionedCoil {
+  readonly part: string;
+  readonly model: CoilModel;
+  readonly dcResistance: Ohms;
+  readonly warnings: readonly string[];
+}
+
+/**
+ * Make every coil a set describes.
+ * @param loss multiplies their resistance, for what-ifs. @param around where in the band the set works: at radio
+ * frequency the current crowds in the wire and the inductance is up to a few per cent less than at none.
+ */
+export const coilsOf = (set: SetDescription, loss: number, around: Hertz): CoilPart[] =>
+  set.coils.map((description, i) => {
+    const model = coilModel(description);
+    // Turns described as running into one another would lose more than all of it.
+    const crowded = Math.max(0.5, model.inductanceAt(around) / model.inductance);
+    // A core's or measured coil's wire is not known; its direct resistance is some part of that at radio frequency.
+    const wired = model.wireLength > 0;
+    const dcResistance = Number.isFinite(model.dcResistance) ? model.dcResistance : 0.3 * model.resistanceAt(around);
+    return {
+      name: description.name,
+      part: `coils.${i}`,
+      model,
+      turns: model.turns,
+      inductance: crowded * model.inductance,
+      selfCapacitance: model.selfCapacitance,
+      resistanceAt: (f: Hertz) => (f > 0 ? loss * model.resistanceAt(f) : dcResistance),
+      partial: (from, to) => crowded * model.partial(from, to),
+      mutual: (first, second) => crowded * model.mutual(first, second),
+      wireShare: (from, to) =>
+        wired ? (model.wireLengthTo(to) - model.wireLengthTo(from)) / model.wireLength : (to - from) / model.turns,
+      dcResistance,
+      warnings: model.warnings,
+    };
+  });
+
+/**
+ * Mutual inductance between stretches of two coils, middles `distance` apart along the axis of the first, the second
+ * turned by `tilt` degrees. The whole comes from their turns in space; a stretch has the share of it that its turns
+ * would have were the coils straight. A coupling given wins; without one, coils without turns in space (cores, measured
+ * ones) do not reach each other.
+ */
+export function mutualOf(
+  first: CoilPart,
+  second: CoilPart,
+  placing: { distance: number; tilt: number; coupling?: number },
+): (a: Part, b: Part) => Henries {
+  const [w1, w2] = [first.model.winding, second.model.winding];
+  if (placing.coupling !== undefined) {
+    const k = placing.coupling / Math.sqrt(first.inductance * second.inductance);
+    return (a, b) => k * fluxOf(first, a) * fluxOf(second, b);
+  }
+  if (!w1 || !w2) return () => 0;
+  const whole = couple(first.model, second.model, {
+    offset: placing.distance,
+    tilt: (placing.tilt * Math.PI) / 180,
+  }).mutualInductance;
+  const sumOf = straightSum(w1, w2, placing.distance);
+  const total = sumOf([0, first.turns], [0, second.turns]);
+  return (a, b) =>
+    a[1] - a[0] === first.turns && b[1] - b[0] === second.turns ? whole : (whole * sumOf(a, b)) / total;
+}
+
+/** What a stretch of turns links of the flux of its whole coil, per ampere. */
+function fluxOf(coil: CoilPart, [from, to]: Part): Henries {
+  const own = coil.partial(from, to);
+  const before = from > 0 ? coil.mutual([0, from], [from, to]) : 0;
+  const after = to < coil.turns ? coil.mutual([from, to], [to, coil.turns]) : 0;
+  return own + before + after;
+}
+
+function straightSum(w1: Winding, w2: Winding, distance: number): (a: Part, b: Part) => Henries {
+  const middle = (z: Float64Array) => (Math.min(...z) + Math.max(...z)) / 2;
+  const apart = distance - middle(w2.z) + middle(w1.z);
+  const touching = w1.wireRadius + w2.wireRadius;
+  const share = (turn: number, [from, to]: Part): number => Math.max(0, Math.min(turn + 1, to) - Math.max(turn, from));
+  return (a, b) => {
+    let sum = 0;
+    for (let i = 0; i < w1.radius.length; i++) {
+      const p = share(i, a);
+      if (p === 0) continue;
+      for (let j = 0; j < w2.radius.length; j++) {
+        const q = share(j, b);
+        if (q === 0) continue;
+        const dr = w1.radius[i] - w2.radius[j];
+        const dz = w2.z[j] + apart - w1.z[i];
+        const near = dr * dr + dz * dz < touching * touching;
+        sum +=
+          p *
+          q *
+          ringMutual(w1.radius[i], w2.radius[j], near ? Math.sqrt(Math.max(0, touching * touching - dr * dr)) : dz);
+      }
+    }
+    return sum;
+  };
+}

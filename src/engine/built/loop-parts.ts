@@ -1,0 +1,106 @@
+import type { AerialDescription } from '../kinds/aerials/aerial-schema.ts';
+import type { SectionedCoil } from '../kinds/arrangements/coil-sections.ts';
+import type { Element } from '../network/elements.ts';
+import { ferriteRod } from '../parts/aerial/ferrite-rod.ts';
+import { frameAerial } from '../parts/aerial/frame.ts';
+import { wireResistance } from '../parts/wire/skin.ts';
+import type { Henries, Hertz, Metres, Ohms } from '../units/quantities.ts';
+
+/** A frame or ferrite rod as tuning coil and aerial at once. */
+export interface LoopAerial extends SectionedCoil {
+  readonly part: string;
+  /** A share of 1 V peak, for the solver to scale: what lies in that share of the turns. */
+  readonly source: (from: string, to: string, share: number) => Element;
+  readonly effectiveHeightAt: (frequency: Hertz) => Metres;
+  readonly wireLength: Metres;
+  readonly dcResistance: Ohms;
+  readonly warningsAt: (frequency: Hertz) => readonly string[];
+}
+
+/** Picofarads per centimetre of diameter of a short coil of its proportions, as Medhurst's table has it near l/D = 0.2–1. */
+const CAPACITANCE_PER_METRE = 50e-12;
+
+/** @throws RangeError for sizes that cannot be wound. */
+export function loopOf(aerial: AerialDescription, lossFactor: number): LoopAerial | undefined {
+  const source = (from: string, to: string, share: number): Element => ({
+    kind: 'source',
+    name: share === 1 ? 'field' : `field ${to}`,
+    from,
+    to,
+    emf: { re: share, im: 0 },
+    part: 'aerial',
+  });
+  if (aerial.kind === 'frame') {
+    const wire = { diameter: aerial.wire.size };
+    const resistancePerMetre = (f: Hertz) =>
+      wireResistance({ diameter: wire.diameter, frequency: f, metal: aerial.wire.metal }).resistancePerMetre;
+    const made = (turns: number) =>
+      frameAerial(
+        { outline: aerial.outline, side: aerial.side, turns, pitch: aerial.pitch, winding: aerial.winding, wire },
+        { resistancePerMetre },
+      );
+    const frame = made(aerial.turns);
+    const byTurns = new Map<number, Henries>();
+    const inductanceOf = (n: number): Henries => {
+      if (!(n > 1e-9)) return 0;
+      // Part of one turn: its current flows round only that share of it.
+      if (n < 1) return n * n * inductanceOf(1);
+      let L = byTurns.get(n);
+      if (L === undefined) byTurns.set(n, (L = made(n).inductance));
+      return L;
+    };
+    return {
+      ...stretches(aerial.turns, inductanceOf),
+      name: 'frame',
+      part: 'aerial',
+      source,
+      inductance: frame.inductance,
+      selfCapacitance: CAPACITANCE_PER_METRE * aerial.side * (aerial.outline === 'square' ? 1.13 : 1),
+      resistanceAt: (f) =>
+        lossFactor * frame.resistanceAt(Math.max(f, 1)) + (f > 0 ? frame.radiationResistanceAt(f) : 0),
+      effectiveHeightAt: frame.effectiveHeightAt,
+      wireLength: frame.wireLength,
+      dcResistance: frame.dcResistance,
+      warningsAt: frame.warningsAt,
+    };
+  }
+  if (aerial.kind !== 'ferrite rod') return undefined;
+  const rod = ferriteRod({ ...aerial });
+  const diameter = aerial.coilDiameter ?? aerial.diameter + 1e-3;
+  const wireLength = Math.PI * diameter * aerial.turns;
+  const perMetre = (f: Hertz) =>
+    wireResistance({ diameter: aerial.wire.size, frequency: Math.max(f, 1), metal: aerial.wire.metal })
+      .resistancePerMetre;
+  // Turns on one rod share nearly all their flux; the exponent stands for what they do not.
+  const inductanceOf = (n: number): Henries => rod.inductance * (Math.max(n, 0) / aerial.turns) ** 1.9;
+  return {
+    ...stretches(aerial.turns, inductanceOf),
+    name: 'rod',
+    part: 'aerial',
+    source,
+    inductance: rod.inductance,
+    selfCapacitance: 5e-12,
+    resistanceAt: (f) =>
+      lossFactor * (1.5 * wireLength * perMetre(f) + (f > 0 ? rod.lossResistanceAt(f).resistance : 0)),
+    effectiveHeightAt: rod.effectiveHeightAt,
+    wireLength,
+    dcResistance: wireLength * perMetre(0),
+    warningsAt: () => rod.warnings,
+  };
+}
+
+/** Parts and mutuals of an even winding from its inductance by number of turns, so that they always add up to the whole. */
+function stretches(
+  turns: number,
+  inductanceOf: (turns: number) => Henries,
+): Pick<SectionedCoil, 'turns' | 'partial' | 'mutual' | 'wireShare'> {
+  return {
+    turns,
+    partial: (from, to) => inductanceOf(to - from),
+    mutual([a, b], [c, d]) {
+      if (c < a) return this.mutual([c, d], [a, b]);
+      return (inductanceOf(d - a) + inductanceOf(c - b) - inductanceOf(c - a) - inductanceOf(d - b)) / 2;
+    },
+    wireShare: (from, to) => (to - from) / turns,
+  };
+}

@@ -1,0 +1,71 @@
+import { EARTH, type Element } from '../../network/elements.ts';
+import type { Assembly } from './assembly.ts';
+import { coilInCircuit, coupleCoils } from './coil-sections.ts';
+import { type ArrangementOf, assembled, coilEnds, earthMiddle, type Kit, tuningPort } from './kit.ts';
+import { trapElements } from './traps.ts';
+
+/** An aerial winding, tuned or not, coupled to a tuned secondary by where the two stand. */
+export function coupledCircuits(arrangement: ArrangementOf<'coupled' | 'two circuits'>, kit: Kit): Assembly {
+  const primary = kit.coil(arrangement.aerialCoil);
+  const coil = kit.coil(arrangement.coil);
+  const { first, middle } = coilEnds(kit, coil);
+  const detectorTurn = kit.wiring === 'full-wave' ? coil.turns : (arrangement.detectorTap ?? coil.turns);
+  const aerialTurn = arrangement.kind === 'two circuits' ? (arrangement.aerialTap ?? primary.turns) : primary.turns;
+  const winding = coilInCircuit(primary, [aerialTurn], {
+    first: EARTH,
+    last: 'aerial coil',
+    prefix: 'aerial ',
+    part: primary.part,
+  });
+  const wound = earthMiddle(
+    coilInCircuit(coil, [detectorTurn, ...(middle === undefined ? [] : [middle])], {
+      first,
+      last: 'top',
+      part: coil.part,
+    }),
+    middle,
+  );
+  const mutuals = coupleCoils(winding, wound, kit.mutual(arrangement.aerialCoil, arrangement.coil, arrangement));
+  const traps = trapElements(arrangement.traps, { coil, wound });
+  const target = winding.nodeAt(aerialTurn);
+  const lead: Element =
+    arrangement.seriesCapacitor === undefined
+      ? { kind: 'resistor', name: 'aerial lead', from: traps.feed, to: target, resistance: 0.01 }
+      : {
+          kind: 'capacitor',
+          name: 'series capacitor',
+          from: traps.feed,
+          to: target,
+          capacitance: arrangement.seriesCapacitor,
+          part: 'arrangement',
+        };
+  const elements = [...winding.elements, ...wound.elements, ...mutuals, ...traps.elements, lead];
+  const tuning = [tuningPort('tuning capacitor', kit.tuning, { from: 'top', to: first }, 'tuning')];
+  if (arrangement.kind === 'two circuits') {
+    tuning.push(
+      tuningPort(
+        'aerial tuning capacitor',
+        kit.aerialTuning ?? kit.tuning,
+        { from: 'aerial coil', to: EARTH },
+        'arrangement.aerialTuning',
+      ),
+    );
+  }
+  return assembled(kit, {
+    elementsAt: () => elements,
+    tuning,
+    ganged: arrangement.kind === 'two circuits' && arrangement.ganged,
+    live: wound.nodeAt(detectorTurn),
+    other: first,
+    tunedPort: { from: 'top', to: first },
+    tunedCoils: wound.sections.map((s) => s.name),
+    warnings: [
+      ...traps.warnings,
+      ...(mutuals.every((m) => m.mutual === 0)
+        ? [
+            'How closely these two coils couple cannot be told from their sizes (one is a core or a measured coil): nothing gets across until a coupling is given.',
+          ]
+        : []),
+    ],
+  });
+}

@@ -1,0 +1,76 @@
+import { EARTH, type Element } from '../../network/elements.ts';
+import type { Port } from '../../network/port.ts';
+import { type Assembly, OUT } from './assembly.ts';
+
+export type Wiring = Assembly['wiring'];
+
+export interface WiredDetector {
+  readonly elements: readonly Element[];
+  readonly carrierPort: Port;
+  readonly outputPort: Port;
+}
+
+/** Pump capacitor of a doubler: passes the carrier, keeps the direct voltage in. */
+const PUMP_CAPACITANCE = 1e-9;
+
+/**
+ * The detector between the tuned circuit and the load.
+ * @param live where the carrier is taken; `other` the opposite end for full-wave, whose middle must be earthed.
+ * @param bias volts in the direction that helps conduction; 0 for none.
+ * @param junction capacitance across each device. @param cathode where a single one's other end goes.
+ */
+export function wireDetector(
+  wiring: Wiring,
+  live: string,
+  other: string,
+  bias: number,
+  junction: number,
+  cathode = OUT,
+): WiredDetector {
+  const elements: Element[] = [];
+  let anode = live;
+  if (bias !== 0) {
+    anode = 'biased';
+    elements.push({ kind: 'cell', name: 'bias cell', from: live, to: anode, voltage: bias, part: 'detector' });
+  }
+  const device = (name: string, from: string, to: string): void => {
+    elements.push({ kind: 'detector', name, from, to, part: 'detector' });
+    if (junction > 0)
+      elements.push({
+        kind: 'capacitor',
+        name: `${name}’s capacitance`,
+        from,
+        to,
+        capacitance: junction,
+        part: 'detector',
+      });
+  };
+  if (wiring === 'single') {
+    device('detector', anode, cathode);
+    return { elements, carrierPort: { from: anode, to: cathode }, outputPort: { from: anode, to: cathode } };
+  }
+  if (wiring === 'full-wave') {
+    device('detector', live, OUT);
+    device('second detector', other, OUT);
+    return {
+      elements: elements.filter((e) => e.kind !== 'cell'),
+      carrierPort: { from: live, to: other },
+      outputPort: { from: live, to: OUT },
+    };
+  }
+  elements.push({
+    kind: 'capacitor',
+    name: 'pump capacitor',
+    from: live,
+    to: 'pump',
+    capacitance: PUMP_CAPACITANCE,
+    part: 'detector',
+  });
+  device('detector', 'pump', OUT);
+  device('second detector', EARTH, 'pump');
+  return {
+    elements: elements.filter((e) => e.kind !== 'cell'),
+    carrierPort: { from: 'pump', to: EARTH },
+    outputPort: { from: EARTH, to: OUT },
+  };
+}

@@ -1,0 +1,45 @@
+import type { Element } from '../../network/elements.ts';
+import type { Assembly } from './assembly.ts';
+import { coilInCircuit } from './coil-sections.ts';
+import { type ArrangementOf, assembled, coilEnds, earthMiddle, type Kit, tuningPort } from './kit.ts';
+import { trapElements } from './traps.ts';
+
+/** A frame or ferrite rod that is aerial and tuning coil at once: the field's emf acts in its own turns. */
+export function loopAerial(arrangement: ArrangementOf<'frame' | 'ferrite rod'>, kit: Kit): Assembly {
+  const loop = kit.loop;
+  if (!loop) throw new RangeError('a frame or rod arrangement needs a frame or rod aerial');
+  const { first, middle } = coilEnds(kit, loop);
+  const detectorTurn = kit.wiring === 'full-wave' ? loop.turns : (arrangement.detectorTap ?? loop.turns);
+  const wound = earthMiddle(
+    coilInCircuit(loop, [detectorTurn, ...(middle === undefined ? [] : [middle])], {
+      first,
+      last: 'top',
+      part: loop.part,
+    }),
+    middle,
+  );
+  const traps = trapElements(arrangement.traps, { coil: loop, wound }, 'loop');
+  // Every turn has its own share of the emf, in series with it.
+  const shareOf = new Map(wound.sections.map((s) => [s.name, (s.to - s.from) / loop.turns]));
+  const elements = [
+    ...wound.elements.flatMap((e): Element[] => {
+      const share = e.kind === 'inductor' ? shareOf.get(e.name) : undefined;
+      if (e.kind !== 'inductor' || share === undefined) return [e];
+      const within = `within ${e.name}`;
+      return [{ ...e, to: within }, loop.source(e.to, within, share)];
+    }),
+    ...traps.elements,
+  ];
+  return assembled(
+    { ...kit, aerial: [] },
+    {
+      elementsAt: () => elements,
+      tuning: [tuningPort('tuning capacitor', kit.tuning, { from: 'top', to: first }, 'tuning')],
+      live: wound.nodeAt(detectorTurn),
+      other: first,
+      tunedPort: { from: 'top', to: first },
+      tunedCoils: wound.sections.map((s) => s.name),
+      warnings: traps.warnings,
+    },
+  );
+}

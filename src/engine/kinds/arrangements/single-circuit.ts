@@ -1,0 +1,60 @@
+import type { Element } from '../../network/elements.ts';
+import type { Assembly } from './assembly.ts';
+import { coilInCircuit } from './coil-sections.ts';
+import { type ArrangementOf, assembled, coilEnds, earthMiddle, type Kit, tuningPort } from './kit.ts';
+import { trapElements } from './traps.ts';
+
+/**
+ * One tuned circuit fed straight from the aerial: to its top, to its top through a capacitor, or to a tap.
+ * The three differ only in where the aerial is joined and what lies in its lead.
+ */
+export function singleCircuit(
+  arrangement: ArrangementOf<'direct' | 'series capacitor' | 'tapped'>,
+  kit: Kit,
+): Assembly {
+  const coil = kit.coil(arrangement.coil);
+  const { first, middle } = coilEnds(kit, coil);
+  const aerialTurn = arrangement.kind === 'tapped' ? arrangement.aerialTap : coil.turns;
+  const detectorTurn = kit.wiring === 'full-wave' ? coil.turns : (arrangement.detectorTap ?? coil.turns);
+  const wound = earthMiddle(
+    coilInCircuit(coil, [aerialTurn, detectorTurn, ...(middle === undefined ? [] : [middle])], {
+      first,
+      last: 'top',
+      part: coil.part,
+    }),
+    middle,
+  );
+  const series = arrangement.kind === 'direct' ? undefined : arrangement.seriesCapacitor;
+  const target = wound.nodeAt(aerialTurn);
+  const traps = trapElements(arrangement.traps, { coil, wound });
+  const lead: Element =
+    series === undefined
+      ? { kind: 'resistor', name: 'aerial lead', from: traps.feed, to: target, resistance: 0.01 }
+      : {
+          kind: 'capacitor',
+          name: 'series capacitor',
+          from: traps.feed,
+          to: target,
+          capacitance: series,
+          part: 'arrangement',
+        };
+  const elements = [...wound.elements, ...traps.elements, lead];
+  const warnings = [...traps.warnings];
+  if (
+    middle !== undefined &&
+    (arrangement.kind === 'tapped' || (arrangement.detectorTap ?? coil.turns) !== coil.turns)
+  ) {
+    warnings.push(
+      'A full-wave pair needs both ends of the coil and its middle earthed; the detector tap is not used, and the aerial tap is counted from the far end.',
+    );
+  }
+  return assembled(kit, {
+    elementsAt: () => elements,
+    tuning: [tuningPort('tuning capacitor', kit.tuning, { from: 'top', to: first }, 'tuning')],
+    live: wound.nodeAt(detectorTurn),
+    other: first,
+    tunedPort: { from: 'top', to: first },
+    tunedCoils: wound.sections.map((s) => s.name),
+    warnings,
+  });
+}

@@ -1,0 +1,34 @@
+import * as v from 'valibot';
+import { choice, length, whole, withDefault } from '../../fields/fields.ts';
+
+export const COVERINGS = [
+  'bare',
+  'enamel',
+  'single cotton',
+  'double cotton',
+  'single silk',
+  'double silk',
+  'enamel and cotton',
+  'enamel and silk',
+] as const;
+
+/** Wire as bought: size and covering; several strands make Litz. */
+export const wire = v.looseObject(
+  {
+    size: length('Wire size', {
+      max: 0.02,
+      typical: [1e-4, 2e-3],
+      about: 'Bare diameter or gauge: "28 SWG", "24 AWG", "0.4 mm".',
+    }),
+    covering: withDefault(
+      choice('Covering', COVERINGS, 'What insulates it; it sets how close turns can lie.'),
+      'enamel',
+    ),
+    metal: withDefault(choice('Metal', ['copper', 'aluminium']), 'copper'),
+    strands: v.optional(
+      whole('Strands', 1, 5000, 'More than one: Litz, and the size is that of one strand.', [1, 100]),
+    ),
+  },
+  'expected an object { … }; write { "size": "28 SWG", "covering": "enamel" }',
+);
+export type Wire = v.InferOutput<typeof wire>;

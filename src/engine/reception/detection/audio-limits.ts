@@ -1,0 +1,136 @@
+import { magnitude } from '../../numerics/complex.ts';
+import { formatNumber, formatQuantity } from '../../units/format.ts';
+import type { Hertz, Ohms, Ratio } from '../../units/quantities.ts';
+import { type Receiver, seenBy, TEST_TONE, type TunedStation, toneThrough } from '../path/receive-station.ts';
+
+/** What comes out of the detector undistorted and unmuffled, and what does not. */
+export interface AudioLimits {
+  /** Notes above it are more than 3 dB down because the tuned circuit trims the sidebands; undefined above 20 kHz. */
+  readonly throughTunedCircuit?: Hertz;
+  /** The same because of what stands across the load; undefined where nothing up to 20 kHz is. */
+  readonly throughLoad?: Hertz;
+  readonly directLoad: Ohms;
+  /** Size of the load at 1 kHz. */
+  readonly audioLoad: Ohms;
+  /** Deeper modulation is cut off in its troughs, in this set on this station; undefined where no depth up to 100 % is. */
+  readonly clipsFrom?: Ratio;
+  /** A tone of the station's own depth above this falls faster than the load capacitor can discharge; undefined above 20 kHz. */
+  readonly followsTo?: Hertz;
+  readonly words: readonly string[];
+}
+
+const HIGHEST: Hertz = 20e3;
+const LOW_NOTE: Hertz = 300;
+/** What a station's loudest moments come to; common practice, no source. */
+const DEEP: Ratio = 0.9;
+const STEPS = 48;
+/** Output grows with the field to more than this power: the detector never shuts. */
+const SQUARE_LAW = 1.5;
+
+/**
+ * Limits of the programme behind the detector of a tuned set. The tuned circuit: where the depth left on it,
+ * detector and load on it, has fallen by 3 dB (half the bandwidth f/2Q only while the detector damps all notes alike). The load:
+ * where its share of the detector's output has fallen by 3 dB. Clipping: by the harmonic balance of the audio cycle at
+ * growing depth. Following: 2πf·RC ≤ √(1 − m²)/m, R∥C what the capacitor discharges through (textbook condition).
+ */
+export function audioLimits(set: Receiver, s: TunedStation): AudioLimits {
+  const throughTunedCircuit = trimmedFrom(set, s);
+  const source = s.work.outputResistance;
+  const share = (f: Hertz): number => {
+    const Z = set.audioLoadAt(f);
+    return magnitude(Z) / Math.hypot(source + Z.re, Z.im);
+  };
+  const reference = share(TEST_TONE);
+  let throughLoad: Hertz | undefined;
+  for (let k = 1; k <= STEPS && throughLoad === undefined; k++) {
+    const f = TEST_TONE * (HIGHEST / TEST_TONE) ** (k / STEPS);
+    if (share(f) < reference * Math.SQRT1_2) throughLoad = f;
+  }
+  const directLoad = set.dcResistance;
+  const Z = set.audioLoadAt(TEST_TONE);
+  const audioLoad = magnitude(Z);
+  const clipsFrom = clippingDepth(set, s);
+  const depth = Math.min(Math.max(s.station.modulation, 0.05), DEEP);
+  const { load } = set.circuit.set;
+  const own =
+    load.kind === 'amplifier' ? load.inputCapacitance : load.kind === 'crystal earpiece' ? load.capacitance : 0;
+  const capacitance = load.bypass + own;
+  const conductance = Math.max(1 / Math.max(directLoad, 1e-3), Z.re / (Z.re * Z.re + Z.im * Z.im));
+  // While a faint signal never shuts the detector, the capacitor empties through it too.
+  const R = 1 / (conductance + (s.work.fieldExponent > SQUARE_LAW ? 1 / source : 0));
+  const reach = capacitance > 0 ? Math.sqrt(1 - depth * depth) / (depth * 2 * Math.PI * R * capacitance) : Infinity;
+  const followsTo = reach < HIGHEST ? reach : undefined;
+  const limits = { throughTunedCircuit, throughLoad, directLoad, audioLoad, clipsFrom, followsTo };
+  return { ...limits, words: wordsOf(limits, depth, capacitance) };
+}
+
+/** The note whose depth of modulation on the tuned circuit is 3 dB under that of low ones. */
+function trimmedFrom(set: Receiver, s: TunedStation): Hertz | undefined {
+  const left = (f: Hertz): number =>
+    toneThrough(set, seenBy(set, s, f), { tone: f, depth: 0.2, steady: s.steady }).depthLeft;
+  const enough = left(LOW_NOTE) * Math.SQRT1_2;
+  let low = LOW_NOTE;
+  for (let f = 600; f < HIGHEST * 1.2; f *= 1.3) {
+    let high = Math.min(f, HIGHEST);
+    if (left(high) < enough) {
+      for (let k = 0; k < 4; k++) {
+        const mid = (low + high) / 2;
+        if (left(mid) < enough) high = mid;
+        else low = mid;
+      }
+      return (low + high) / 2;
+    }
+    low = high;
+  }
+  return undefined;
+}
+
+/** The least depth, in steps of 5 %, at which the detector is cut off in the troughs of the tone. */
+function clippingDepth(set: Receiver, s: TunedStation): Ratio | undefined {
+  const seen = seenBy(set, s);
+  const at = (depth: Ratio): boolean => toneThrough(set, seen, { tone: TEST_TONE, depth, steady: s.steady }).clipped;
+  if (!at(1)) return undefined;
+  let low = 0;
+  let high = 20;
+  while (high - low > 1) {
+    const mid = (low + high) >> 1;
+    if (at(mid / 20)) high = mid;
+    else low = mid;
+  }
+  return high / 20;
+}
+
+function wordsOf(
+  { throughTunedCircuit, throughLoad, directLoad, audioLoad, clipsFrom, followsTo }: Omit<AudioLimits, 'words'>,
+  depth: Ratio,
+  capacitance: number,
+): string[] {
+  const hertz = (f: Hertz) => formatQuantity(f, 'frequency', 2);
+  const ohms = (R: Ohms) => formatQuantity(R, 'resistance', 2);
+  const percent = (x: Ratio) => `${formatNumber(100 * x, 2)} %`;
+  const muffled = (f: Hertz): string =>
+    f < 2500 ? 'speech is muffled' : f < 4500 ? 'speech is clear, music dull' : 'little that stations send is lost';
+  const words = [
+    throughTunedCircuit === undefined
+      ? 'The tuned circuit is broad enough for every note, with the detector on it.'
+      : `The tuned circuit trims the sidebands: notes above ${hertz(throughTunedCircuit)} come through more than 3 dB down (${muffled(throughTunedCircuit)}).`,
+    throughLoad === undefined
+      ? 'What stands across the load takes off no high notes worth speaking of.'
+      : `What stands across the load takes off the high notes: above ${hertz(throughLoad)} more than 3 dB beside those at 1 kHz (${muffled(throughLoad)}).`,
+  ];
+  const ratio = audioLoad / directLoad;
+  const loads = `The load is ${ohms(directLoad)} to direct current and ${ohms(audioLoad)} at 1 kHz${ratio < 0.95 ? `, ${formatNumber(ratio, 2)} of it` : ''}`;
+  words.push(
+    clipsFrom === undefined
+      ? `${loads}: no depth of modulation is clipped by that.`
+      : `${loads}: modulation deeper than some ${percent(clipsFrom)} is clipped in its troughs on this station${ratio < 0.95 ? '; a lower direct load or a higher audio one would help' : ''}.`,
+  );
+  words.push(
+    followsTo === undefined
+      ? capacitance > 0
+        ? `The load capacitor discharges fast enough to follow every note at ${percent(depth)} depth.`
+        : 'There is no load capacitor that could fail to discharge.'
+      : `At ${percent(depth)} depth the load capacitor follows notes to ${hertz(followsTo)}; above it discharges too slowly and cuts the falling side off slantwise (diagonal clipping). Less capacitance or a lower load helps.`,
+  );
+  return words;
+}

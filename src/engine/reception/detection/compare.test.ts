@@ -1,0 +1,68 @@
+import { readFileSync } from 'node:fs';
+import { expect, it } from 'vitest';
+import { readValue } from '../../set/read.ts';
+import { receive } from '../path/receive.ts';
+import { compareDetectorsOn } from './compare.ts';
+
+const read = readValue(
+  JSON.parse(readFileSync(new URL('../../../../examples/medium-wave-galena.json', import.meta.url), 'utf8')),
+);
+if (!read.ok) throw new Error('the example does not read');
+const set = read.set;
+
+it('agrees with the whole reception for the detector the set has, and orders by loudness', () => {
+  const rows = compareDetectorsOn(set, 2, undefined, false);
+  const fair = rows.find((r) => r.label.includes('fair'))!;
+  expect(fair.difference).toBeCloseTo(0, 6);
+  expect(fair.soundPressureLevel).toBeCloseTo(receive(set).stations[2].soundPressureLevel, 6);
+  expect(rows.map((r) => r.soundPressureLevel)).toEqual(
+    [...rows.map((r) => r.soundPressureLevel)].sort((a, b) => b - a),
+  );
+  // Common practice, no source: silicon is deaf on a crystal set, germanium as good as a good spot.
+  expect(rows[rows.length - 1].label).toMatch(/Silicon/);
+  const level = (name: RegExp) => rows.find((r) => name.test(r.label))!.soundPressureLevel;
+  expect(Math.abs(level(/^Germanium diode/) - level(/good spot/))).toBeLessThan(3);
+});
+
+it('finds a better tap where there is one, by trying it', () => {
+  const [silicon] = compareDetectorsOn(set, 2, [{ kind: 'silicon', temperature: 300, wiring: 'single' }]);
+  expect(silicon.bestTap!.turns).toBeGreaterThan(18);
+  expect(silicon.bestTap!.gain).toBeGreaterThan(3);
+});
+
+it('draws, loads and matches each: swing, loading, law and best load', () => {
+  const rows = compareDetectorsOn(set, 2, undefined, false);
+  for (const r of rows) {
+    expect(r.curve.length, r.label).toBeGreaterThan(60);
+    for (let k = 1; k < r.curve.length; k++) expect(r.curve[k].current).toBeGreaterThanOrEqual(r.curve[k - 1].current);
+    expect(r.operating.amplitude).toBe(r.carrierVoltage);
+    expect(r.loading).toBeGreaterThanOrEqual(0);
+    expect(r.bestLoad.gain, r.label).toBeGreaterThanOrEqual(-0.2);
+    // Above where square law ends the output grows slower than the 1.5th power, below it faster.
+    if (r.carrierVoltage < 0.9 * r.squareLawEnds) expect(r.carrierExponent, r.label).toBeGreaterThan(1.5);
+    if (r.carrierVoltage > 1.1 * r.squareLawEnds) expect(r.carrierExponent, r.label).toBeLessThan(1.5);
+    // No crystal or diode into phones waits for volts upon volts.
+    expect(r.squareLawEnds, r.label).toBeLessThan(3);
+    if (r.law === 'square') expect(Math.abs(r.carrierExponent - 2), r.label).toBeLessThan(0.3);
+  }
+  const loading = (name: RegExp) => rows.find((r) => name.test(r.label))!.loading;
+  expect(loading(/Silicon/)).toBeLessThan(loading(/^Germanium diode/));
+});
+
+it('has the set’s own among them whatever it is', () => {
+  const detector = {
+    kind: 'exponential',
+    saturationCurrent: 2e-6,
+    ideality: 1.4,
+    temperature: 300,
+    wiring: 'single',
+  } as unknown as typeof set.detector;
+  const rows = compareDetectorsOn({ ...set, detector }, 2, undefined, false);
+  const own = rows.find((r) => r.label.endsWith('the one in the set'))!;
+  expect(own.difference).toBeCloseTo(0, 6);
+  expect(compareDetectorsOn(set, 2, undefined, false).some((r) => r.label.endsWith('in the set'))).toBe(false);
+});
+
+it('refuses a station that is not there', () => {
+  expect(() => compareDetectorsOn(set, 99)).toThrow(RangeError);
+});

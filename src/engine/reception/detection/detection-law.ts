@@ -1,0 +1,89 @@
+import type { AveragedDetector } from '../../parts/detector/averaged.ts';
+import { steadyDetector } from '../../parts/detector/steady.ts';
+import type { Ohms, Volts } from '../../units/quantities.ts';
+import { workingPoint } from './working-point.ts';
+
+/**
+ * How a detector's output follows the carrier across it. A faint carrier is always detected by square law. Into a load
+ * much lower than its own resistance the output may then grow faster still, until the carrier reaches the bend; in the
+ * end it follows the carrier straight.
+ */
+export type DetectionLaw = 'square' | 'faster than square' | 'between' | 'straight';
+
+/** A detector with its load, for any carrier across it. */
+export interface LawOfDetector {
+  /** The output grows as this power of the carrier across the detector. */
+  exponentAt(carrier: Volts): number;
+  /** The carrier above which that exponent stays below 1.5: half way from square law to straight detection. */
+  readonly straightFrom: Volts;
+  lawAt(carrier: Volts): DetectionLaw;
+}
+
+const HALF_WAY = 1.5;
+const SQUARE_UP_TO = 2.25;
+const SQUARE_DOWN_TO = 1.8;
+const STRAIGHT_BELOW = 1.2;
+/** Of the carriers looked at: the step from one to the next, and the greatest, V. */
+const STEP = 1.2;
+const GREATEST: Volts = 300;
+const NO_SOURCE = { re: 0, im: 0 };
+
+/**
+ * The law of a detector with what its mean current flows through, the carrier across it held fixed: what the tuned
+ * circuit does when it is loaded is no part of it.
+ */
+export function lawOfDetector(averaged: AveragedDetector, dcResistance: Ohms, bias: Volts = 0): LawOfDetector {
+  const at = (openCircuit: Volts) =>
+    steadyDetector({ averaged, openCircuit, sourceImpedance: NO_SOURCE, dcResistance, bias });
+  const standing = at(0).directVoltage;
+  const exponentAt = (carrier: Volts): number =>
+    workingPoint(averaged, at(carrier), NO_SOURCE, dcResistance, carrier, standing).fieldExponent;
+  const looked = lookUpward(exponentAt, averaged.detector.slopeVoltage / 10);
+  const straight = lastAbove(looked, STRAIGHT_BELOW);
+  const fasterEnds = lastAbove(looked, SQUARE_UP_TO);
+  const left = looked.findIndex(({ exponent }) => exponent < SQUARE_DOWN_TO || exponent > SQUARE_UP_TO);
+  const squareEnds = left < 0 ? GREATEST : looked[Math.max(0, left - 1)].carrier;
+  return {
+    exponentAt,
+    straightFrom: closer(lastAbove(looked, HALF_WAY), exponentAt),
+    lawAt: (carrier) =>
+      carrier >= straight * STEP
+        ? 'straight'
+        : carrier <= squareEnds
+          ? 'square'
+          : carrier <= fasterEnds
+            ? 'faster than square'
+            : 'between',
+  };
+}
+
+interface Looked {
+  readonly carrier: Volts;
+  readonly exponent: number;
+}
+
+/** The exponent at one carrier after another, until it is straight detection. */
+function lookUpward(exponentAt: (carrier: Volts) => number, faintest: Volts): Looked[] {
+  const looked: Looked[] = [];
+  for (let carrier = faintest; carrier < GREATEST; carrier *= STEP) {
+    const exponent = exponentAt(carrier);
+    looked.push({ carrier, exponent });
+    if (exponent < STRAIGHT_BELOW) break;
+  }
+  return looked;
+}
+
+/** The greatest carrier looked at whose exponent is above a figure; 0 where none is. */
+const lastAbove = (looked: readonly Looked[], figure: number): Volts =>
+  looked.findLast(({ exponent }) => exponent > figure)?.carrier ?? 0;
+
+/** Where the exponent passes half way between a carrier looked at and the next. */
+function closer(from: Volts, exponentAt: (carrier: Volts) => number): Volts {
+  let [low, high] = [from, from * STEP];
+  for (let k = 0; k < 10; k++) {
+    const middle = Math.sqrt(low * high);
+    if (exponentAt(middle) > HALF_WAY) low = middle;
+    else high = middle;
+  }
+  return Math.sqrt(low * high);
+}

@@ -1,0 +1,177 @@
+import { setCircuit } from '../../built/set-circuit.ts';
+import type { Detector } from '../../parts/detector/detector.ts';
+import { cathodeTemperature, type Heater, heatCathode, heaterFor } from '../../parts/detector/thermionic/heater.ts';
+import { emission, thermionicDetector } from '../../parts/detector/thermionic/thermionic.ts';
+import type { SetDescription } from '../../set/description.ts';
+import { formatNumber, formatQuantity } from '../../units/format.ts';
+import type { Amperes, Decibels, Kelvins, Seconds, Volts, Watts } from '../../units/quantities.ts';
+import { type FieldOptions, fieldsAtSite } from '../path/field.ts';
+import { type Receiver, receiver, receiveStation } from '../path/receive-station.ts';
+import type { HeardWord } from '../path/types.ts';
+
+export interface HeaterPoint {
+  /** Since it was switched. */
+  readonly time: Seconds;
+  readonly temperature: Kelvins;
+  readonly soundPressureLevel: Decibels;
+  /** Mean current through the valve, that which flows with no signal included. */
+  readonly current: Amperes;
+}
+
+/** A station on a set with a valve, from switching the heater on and from switching it off. */
+export interface HeaterRun {
+  readonly voltage: Volts;
+  readonly power: Watts;
+  readonly warm: HeaterPoint;
+  readonly heard: HeardWord;
+  readonly on: readonly HeaterPoint[];
+  readonly off: readonly HeaterPoint[];
+  /** From switching on until within 6 dB, and within 1 dB, of the loudest it comes to. */
+  readonly halfAfter: Seconds;
+  readonly fullAfter: Seconds;
+  /** From switching off until it is 3 dB, and 20 dB, down. */
+  readonly lastsFor: Seconds;
+  readonly goneAfter: Seconds;
+}
+
+export interface HeaterOptions extends FieldOptions {
+  /** Default the set's own. */
+  readonly voltage?: Volts;
+}
+
+/** Followed for so long after each switching. */
+export const HEATER_WATCHED: Seconds = 60;
+/** Finer where things move: at first seconds, then stretching out. */
+const TIMES = Array.from({ length: 61 }, (_, k) => HEATER_WATCHED * (k / 60) ** 1.6);
+
+/** A set with a valve as its cathode's temperature goes: how a station is heard at any of them. */
+export interface HeatedSet {
+  readonly heater: Heater;
+  readonly voltage: Volts;
+  /** Of the cathode, warm through. */
+  readonly temperature: Kelvins;
+  readonly heard: HeardWord;
+  /** Worked out once for every kelvin asked for. */
+  readonly pointAt: (temperature: Kelvins) => Omit<HeaterPoint, 'time'>;
+  readonly detectorAt: (temperature: Kelvins) => Detector;
+}
+
+/** @returns undefined for a set whose detector is no valve. @throws RangeError for a station there is not. */
+export function heatedSet(set: SetDescription, station: number, options: HeaterOptions = {}): HeatedSet | undefined {
+  const { detector } = set;
+  if (detector.kind !== 'valve') return undefined;
+  const wanted = set.place.stations[station];
+  if (!wanted) throw new RangeError(`there is no station ${station}`);
+  const heater = heaterFor(detector.ratedHeaterVoltage);
+  const voltage = options.voltage ?? detector.heaterVoltage;
+  const fieldOf = fieldsAtSite(set.place, options);
+  const detectorAt = (temperature: Kelvins): Detector =>
+    thermionicDetector({ temperature: Math.max(temperature, 250), capacitance: detector.junctionCapacitance });
+  const at = (temperature: Kelvins): Receiver =>
+    receiver(setCircuit(set, { detector: detectorAt(temperature) }), fieldOf);
+  const temperature = cathodeTemperature(voltage, heater);
+  // Tuned once, when warm; nobody turns the dial while a valve warms.
+  const tuned = receiveStation(at(temperature), wanted);
+  const where = { position: tuned.position, other: tuned.other };
+  const known = new Map<number, Omit<HeaterPoint, 'time'>>();
+  const pointAt = (T: Kelvins): Omit<HeaterPoint, 'time'> => {
+    const key = Math.round(T);
+    let found = known.get(key);
+    if (!found) {
+      const s = receiveStation(at(T), wanted, where);
+      found = { temperature: T, soundPressureLevel: s.heard.spl, current: s.steady.directCurrent };
+      known.set(key, found);
+    }
+    return found;
+  };
+  return { heater, voltage, temperature, heard: tuned.heard.words, pointAt, detectorAt };
+}
+
+/** @returns undefined for a set whose detector is no valve. @throws RangeError for a station there is not. */
+export function heaterRun(set: SetDescription, station: number, options: HeaterOptions = {}): HeaterRun | undefined {
+  const heated = heatedSet(set, station, options);
+  if (!heated) return undefined;
+  const { heater, voltage, temperature, pointAt } = heated;
+  const warm = { time: Number.POSITIVE_INFINITY, ...pointAt(temperature) };
+  const follow = (from: Kelvins, volts: Volts): HeaterPoint[] => {
+    let T = from;
+    return TIMES.map((time, k) => {
+      if (k > 0) T = heatCathode(T, volts, time - TIMES[k - 1], heater);
+      return { time, ...pointAt(T) };
+    });
+  };
+  const on = follow(heater.roomTemperature, voltage);
+  const off = follow(temperature, 0);
+  const rises = (by: Decibels) => crossing(on, (p) => p.soundPressureLevel - (warm.soundPressureLevel - by));
+  const falls = (by: Decibels) => crossing(off, (p) => warm.soundPressureLevel - by - p.soundPressureLevel);
+  return {
+    voltage,
+    power:
+      (voltage * voltage * heater.ratedCurrent) /
+      (heater.ratedVoltage * (temperature / heater.ratedTemperature) ** 1.2),
+    warm,
+    heard: heated.heard,
+    on,
+    off,
+    halfAfter: rises(6),
+    fullAfter: rises(1),
+    lastsFor: falls(3),
+    goneAfter: falls(20),
+  };
+}
+
+/** The last time a rising difference passes zero; beyond what was watched: infinity. */
+function crossing(points: readonly HeaterPoint[], difference: (p: HeaterPoint) => number): Seconds {
+  for (let k = points.length - 1; k >= 0; k--) {
+    const d = difference(points[k]);
+    if (d >= 0) continue;
+    const after = points[k + 1];
+    if (!after) return Number.POSITIVE_INFINITY;
+    const share = -d / (difference(after) - d);
+    return points[k].time + (after.time - points[k].time) * share;
+  }
+  return 0;
+}
+
+const seconds = (t: Seconds): string =>
+  Number.isFinite(t) ? `${formatNumber(t, t < 10 ? 1 : 2)} s` : `more than ${HEATER_WATCHED} s`;
+
+/** Volts that a heater is run at to spare it, as a share of the rated: 5 V on a 6.3 V heater. */
+const SPARING = 5 / 6.3;
+
+/** The set's own heater voltage, and a lower one beside it (or the rated one, where it is run low already). */
+export function heaterRuns(
+  set: SetDescription,
+  station: number,
+  options: FieldOptions = {},
+): { readonly own: HeaterRun; readonly full: HeaterRun; readonly less: HeaterRun } | undefined {
+  const own = heaterRun(set, station, options);
+  if (!own || set.detector.kind !== 'valve') return undefined;
+  const rated = set.detector.ratedHeaterVoltage;
+  const isLow = own.voltage < 0.9 * rated;
+  const other = heaterRun(set, station, { ...options, voltage: isLow ? rated : SPARING * rated })!;
+  return isLow ? { own, full: other, less: own } : { own, full: own, less: other };
+}
+
+/** What a run means at the bench. @param less the same with less on the heater, to say what that costs. */
+export function heaterWords(run: HeaterRun, less?: HeaterRun): string[] {
+  const volts = (v: Volts) => formatQuantity(v, 'voltage', 2);
+  const words = [
+    `With ${volts(run.voltage)} on the heater the cathode comes to ${Math.round(run.warm.temperature)} K and takes ${formatQuantity(run.power, 'power', 2)}. Nothing is heard at first; after ${seconds(run.halfAfter)} the station is within 6 dB of its full loudness, after ${seconds(run.fullAfter)} within 1 dB.`,
+    `Switched off, it goes on working: ${seconds(run.lastsFor)} until 3 dB are lost, ${seconds(run.goneAfter)} until 20 dB are, fading gradually as the cathode cools.`,
+  ];
+  if (less) {
+    const change = less.warm.soundPressureLevel - run.warm.soundPressureLevel;
+    const cost =
+      Math.abs(change) < 0.5
+        ? 'nothing that can be heard'
+        : change < 0
+          ? `${formatNumber(-change, 2)} dB of loudness`
+          : `no loudness (it is ${formatNumber(change, 2)} dB louder, for it loads the coil less)`;
+    const left = emission(less.warm.temperature) / emission(run.warm.temperature);
+    words.push(
+      `Run at ${volts(less.voltage)} instead it still works: that costs ${cost}. It warms in ${seconds(less.fullAfter)}, takes ${formatQuantity(less.power, 'power', 2)} and spares the cathode, which can then give ${formatNumber(100 * left, 2)} % of the electrons: ${formatQuantity(less.warm.current, 'current', 2)} flows with the station on instead of ${formatQuantity(run.warm.current, 'current', 2)}.`,
+    );
+  }
+  return words;
+}

@@ -1,0 +1,131 @@
+import { setCircuit } from '../../built/set-circuit.ts';
+import type { Detector } from '../../parts/detector/detector.ts';
+import {
+  crystalSurface,
+  type SpotQuality,
+  USUAL_CRYSTAL,
+  type Whisker,
+  type WhiskerPosition,
+} from '../../parts/detector/surface.ts';
+import type { SetDescription } from '../../set/description.ts';
+import { formatNumber, inSeries } from '../../units/format.ts';
+import type { Decibels, Ratio } from '../../units/quantities.ts';
+import { type FieldOptions, fieldsAtSite } from '../path/field.ts';
+import { receiver, receiveStation } from '../path/receive-station.ts';
+import type { HeardWord } from '../path/types.ts';
+
+/** A station through one touch of the crystal. */
+export interface HeardThrough {
+  readonly soundPressureLevel: Decibels;
+  readonly heard: HeardWord;
+}
+
+export interface SpotWorth {
+  readonly quality: SpotQuality;
+  /** Of the crystal's grains. */
+  readonly share: Ratio;
+  /** Middle one of the touches tried. */
+  readonly soundPressureLevel: Decibels;
+  /** Over a fair spot. */
+  readonly gain: Decibels;
+}
+
+const QUALITIES: readonly SpotQuality[] = ['dead', 'poor', 'fair', 'good', 'very good'];
+/** Touches tried of each quality, evenly picked from the map. */
+const TRIED = 3;
+
+/** Any detector in this set on a station, the dial peaked for it. */
+function through(set: SetDescription, station: number, options: FieldOptions): (detector: Detector) => HeardThrough {
+  const wanted = set.place.stations[station];
+  if (!wanted) throw new RangeError(`there is no station ${station}`);
+  const fieldOf = fieldsAtSite(set.place, options);
+  return (detector) => {
+    const { heard } = receiveStation(receiver(setCircuit(set, { detector }), fieldOf), wanted);
+    return { soundPressureLevel: heard.spl, heard: heard.words };
+  };
+}
+
+/** What a touch of the crystal makes of a station. @throws RangeError beside the crystal, or for a station there is not. */
+export function heardAtTouch(
+  set: SetDescription,
+  station: number,
+  seed: number,
+  { x, y, pressure, material }: WhiskerPosition,
+  options: FieldOptions = {},
+): HeardThrough {
+  return through(set, station, options)(crystalSurface(seed).probe(x, y, pressure, material).detector);
+}
+
+/**
+ * What the spots of a crystal are worth in this set on a station, a light touch on each, from dead to very good.
+ * @throws RangeError for a station there is not.
+ */
+export function spotsWorth(
+  set: SetDescription,
+  station: number,
+  {
+    seed = USUAL_CRYSTAL,
+    material = 'phosphor bronze',
+    ...options
+  }: FieldOptions & { seed?: number; material?: Whisker } = {},
+): SpotWorth[] {
+  const surface = crystalSurface(seed);
+  const all = surface.spots();
+  const levelOf = through(set, station, options);
+  const found = QUALITIES.map((quality) => {
+    const spots = all.filter((s) => s.quality === quality).sort((a, b) => a.merit - b.merit);
+    const count = Math.min(quality === 'dead' ? 1 : TRIED, spots.length);
+    const tried = Array.from({ length: count }, (_, k) => {
+      const { x, y } = spots[Math.floor(((k + 0.5) / count) * spots.length)];
+      return levelOf(surface.probe(x, y, 0.2, material).detector).soundPressureLevel;
+    }).sort((a, b) => a - b);
+    return { quality, share: spots.length / all.length, soundPressureLevel: tried[tried.length >> 1] };
+  }).filter((s) => s.soundPressureLevel !== undefined);
+  const fair = found.find((s) => s.quality === 'fair')?.soundPressureLevel ?? found[0].soundPressureLevel;
+  return found.map((s) => ({ ...s, gain: s.soundPressureLevel - fair }));
+}
+
+/**
+ * In a sentence or two, for the page and the sheet: of the lump at hand, whose spots are not the middling good, fair and
+ * poor ones of the library.
+ * @param on the station's name.
+ */
+export function spotsWords(worth: readonly SpotWorth[], on: string): string {
+  const of = (quality: SpotQuality) => worth.find((s) => s.quality === quality);
+  const [poor, good, best] = [of('poor'), of('good'), of('very good')];
+  const fair = of('fair');
+  const dB = (x: Decibels) =>
+    `${Math.abs(x) < 3 ? formatNumber(Math.abs(x), Math.abs(x) < 1 ? 1 : 2) : Math.round(Math.abs(x))} dB`;
+  const over = (s: SpotWorth, t: SpotWorth): string => {
+    const d = s.soundPressureLevel - t.soundPressureLevel;
+    return Math.abs(d) < 0.5 ? 'no louder' : `${dB(d)} ${d > 0 ? 'louder' : 'quieter'}`;
+  };
+  const words: string[] = [];
+  if (good && fair) {
+    const more = best && best.soundPressureLevel - good.soundPressureLevel;
+    const adds = more === undefined ? '' : `; a very good one adds ${more < 0.3 ? 'next to nothing' : dB(more)}`;
+    const poorer = poor ? ` and ${over(good, poor)} than through a poor one` : '';
+    words.push(
+      `On this lump, through a good spot ${on} is ${over(good, fair)} than through a fair one${poorer}${adds}. Lumps differ: where a good, fair or poor spot is spoken of elsewhere, a middling one of its kind is meant.`,
+    );
+  }
+  const counts = ofHundred(worth.map((s) => s.share));
+  const grains = worth.map(({ quality }, i) => `${counts[i]} ${i === 0 ? 'are ' : ''}${quality}`);
+  words.push(`Of a hundred grains some ${inSeries(grains)}.`);
+  return words.join(' ');
+}
+
+/** Shares as whole parts that add up to a hundred, the largest remainders rounded up; nothing there is goes uncounted. */
+export function ofHundred(shares: readonly Ratio[]): number[] {
+  const sum = shares.reduce((a, b) => a + b, 0);
+  if (!(sum > 0)) return shares.map(() => 0);
+  const exact = shares.map((s) => (100 * s) / sum);
+  const parts = exact.map((x) => (x > 0 ? Math.max(1, Math.floor(x)) : 0));
+  const over = (i: number): number => exact[i] - parts[i];
+  for (let left = 100 - parts.reduce((a, b) => a + b, 0); left !== 0; left -= Math.sign(left)) {
+    const may = parts.map((_, i) => i).filter((i) => exact[i] > 0 && (left > 0 || parts[i] > 1));
+    const chosen = may.reduce((best, i) => (Math.sign(left) * (over(i) - over(best)) > 0 ? i : best), may[0]);
+    parts[chosen] += Math.sign(left);
+  }
+  return parts;
+}

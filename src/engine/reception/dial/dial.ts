@@ -1,0 +1,319 @@
+import type { FrequencyView, Peak } from '../../solvers/linear/tuned.ts';
+import { formatNumber, formatQuantity } from '../../units/format.ts';
+import type { Farads, Hertz, Ratio } from '../../units/quantities.ts';
+import { qFromSidebands, type Receiver, TEST_TONE, type TunedStation } from '../path/receive-station.ts';
+import type { Dial, DialPlace, DialPoint, HeardWord } from '../path/types.ts';
+
+/** Where along frequency the tuning curve is solved; between them it is smooth. */
+const CURVE_POINTS = 18;
+const LOWEST: Hertz = 60e3;
+const HIGHEST: Hertz = 6e6;
+/** Of one neper. */
+const DECIBELS = 20 / Math.LN10;
+/** How far coil, strays and capacitor together may put a resonance out; from Medhurst-like spreads, common practice. */
+const INDUCTANCE_SPREAD = 0.03;
+
+interface Tuned {
+  readonly frequency: Hertz;
+  readonly position: Ratio;
+  readonly loadedQ: number;
+}
+
+/** The tuning curve: which frequency is peaked where on the scale, and how sharply. */
+export interface TuningCurve {
+  readonly points: readonly Tuned[];
+  readonly lowest: Hertz;
+  readonly highest: Hertz;
+  frequencyAt(position: Ratio): Hertz;
+  qAt(frequency: Hertz): number;
+}
+
+export function tuningCurve(set: Receiver): TuningCurve {
+  const g = set.smallConductance;
+  const peakAt = (f: Hertz) => set.network.at(f).peak(g);
+  const { tuning, assembly } = set.circuit;
+  const [lowest, highest] = ends(peakAt, assembly.tuning.length > 0 ? [tuning.min, tuning.max] : undefined);
+  const points = Array.from({ length: CURVE_POINTS }, (_, i): Tuned => {
+    const frequency = lowest * (highest / lowest) ** (i / (CURVE_POINTS - 1));
+    const { position, other } = peakAt(frequency);
+    const at = (f: Hertz) => set.network.at(f).at(position, other);
+    return {
+      frequency,
+      position,
+      loadedQ: qFromSidebands(at(frequency), at(frequency - TEST_TONE), at(frequency + TEST_TONE), g, frequency),
+    };
+  });
+  const between = (value: number, x: (p: Tuned) => number, y: (p: Tuned) => number): number => {
+    let i = points.findIndex((p, k) => k > 0 && (x(p) - value) * (x(points[k - 1]) - value) <= 0);
+    if (i < 1)
+      i = Math.abs(x(points[0]) - value) < Math.abs(x(points[points.length - 1]) - value) ? 1 : points.length - 1;
+    const [a, b] = [points[i - 1], points[i]];
+    const t = x(b) === x(a) ? 0 : (value - x(a)) / (x(b) - x(a));
+    return y(a) + Math.max(-0.2, Math.min(1.2, t)) * (y(b) - y(a));
+  };
+  return {
+    points,
+    lowest,
+    highest,
+    frequencyAt: (position) =>
+      Math.exp(
+        between(
+          position,
+          (p) => p.position,
+          (p) => Math.log(p.frequency),
+        ),
+      ),
+    qAt: (frequency) =>
+      between(
+        Math.log(frequency),
+        (p) => Math.log(p.frequency),
+        (p) => p.loadedQ,
+      ),
+  };
+}
+
+/** Steps in which an end of the scale is looked for, and how near it is then closed in on, where a coil does the tuning. */
+const STRIDE = 1.15;
+const NEAR = 1.002;
+
+/** Lowest and highest frequency peaked within the scale: meshed (1) is the low end. */
+function ends(peakAt: (f: Hertz) => Peak, capacitances: readonly [Farads, Farads] | undefined): [Hertz, Hertz] {
+  if (capacitances) {
+    const low = peakedWith(peakAt, capacitances[1], 3e5);
+    return [low, beforeTurning(peakAt, low, firstPeakedWith(peakAt, capacitances[0], low))];
+  }
+  // Places of a coil are told apart by 1/4096.
+  const open = (f: Hertz): boolean => peakAt(f).position < 1e-4;
+  const meshed = (f: Hertz): boolean => peakAt(f).position > 1 - 1e-4;
+  // Upward step by step: beyond the aerial's own resonance the set may seem to tune once more.
+  const lowest = lastWhile(meshed, LOWEST);
+  return [lowest, lastWhile((f) => !open(f), lowest * NEAR)];
+}
+
+/** The last frequency upward for which something holds, which it is taken to do at the first. */
+function lastWhile(holds: (f: Hertz) => boolean, from: Hertz): Hertz {
+  let low = from;
+  let high = from * STRIDE;
+  while (high < HIGHEST && holds(high)) [low, high] = [high, high * STRIDE];
+  while (high / low > NEAR) {
+    const middle = Math.sqrt(low * high);
+    if (holds(middle)) low = middle;
+    else high = middle;
+  }
+  return low;
+}
+
+/** How far below the high end it is looked whether the scale turns back, and in how many steps. */
+const LOOK_BACK = 1.6;
+const LOOKS = 8;
+
+/**
+ * Near the aerial's own resonance less and less capacitance is wanted, and then more again: there the scale ends, for
+ * beyond it a position would mean two frequencies.
+ */
+function beforeTurning(peakAt: (f: Hertz) => Peak, lowest: Hertz, highest: Hertz): Hertz {
+  const wanted = (f: Hertz): Farads => peakAt(f).wanted ?? Number.NaN;
+  const from = Math.max(lowest, highest / LOOK_BACK);
+  const at = (i: number): Hertz => from * (highest / from) ** (i / LOOKS);
+  let turn = 1;
+  while (turn <= LOOKS && !(wanted(at(turn)) > wanted(at(turn - 1)))) turn++;
+  if (turn > LOOKS) return highest;
+  let [low, high] = [at(Math.max(0, turn - 2)), at(turn)];
+  while (high / low > NEAR) {
+    const third = (high / low) ** (1 / 3);
+    if (wanted(low * third) < wanted(low * third * third)) high = low * third * third;
+    else low *= third;
+  }
+  return low;
+}
+
+/**
+ * The first frequency above another whose tuning wants no more than a capacitance. Upward step by step: beyond the
+ * aerial's own resonance the set may tune once more.
+ */
+function firstPeakedWith(peakAt: (f: Hertz) => Peak, capacitance: Farads, from: Hertz): Hertz {
+  // Where nothing can be wanted there is more than enough already.
+  const over = (f: Hertz): Farads => {
+    const { wanted = capacitance } = peakAt(f);
+    return Number.isFinite(wanted) ? wanted - capacitance : -capacitance;
+  };
+  let low = from;
+  let atLow = over(low);
+  let high = low;
+  let atHigh = atLow;
+  while (high < HIGHEST && atHigh > 0) {
+    [low, atLow] = [high, atHigh];
+    high = Math.min(HIGHEST, high * 1.15);
+    atHigh = over(high);
+  }
+  if (!(atLow > 0)) return low;
+  if (atHigh > 0) return HIGHEST;
+  // What is wanted runs nearly straight with 1/f².
+  for (let i = 0; i < 24 && high / low - 1 > 1e-5; i++) {
+    const [a, b] = [low ** -2, high ** -2];
+    const line = (b - a) * (atLow / (atLow - atHigh)) + a;
+    // Every third time by halves, so that a bent line cannot stall.
+    const f = (i % 3 === 2 ? (a + b) / 2 : line) ** -0.5;
+    const at = over(f);
+    if (Math.abs(at) < 1e-5 * capacitance) return f;
+    if (at > 0) [low, atLow] = [f, at];
+    else [high, atHigh] = [f, at];
+  }
+  return low;
+}
+
+/**
+ * Frequency whose tuning wants this capacitance. What is wanted runs nearly straight with 1/f², as K/f² less what lies
+ * across the coil already, so a line through the last two tries finds it, however much lies there.
+ */
+function peakedWith(peakAt: (f: Hertz) => Peak, capacitance: Farads, start: Hertz): Hertz {
+  const wantedAt = (f: Hertz): Farads => peakAt(f).wanted ?? capacitance;
+  const within = (f: Hertz): Hertz => Math.min(HIGHEST, Math.max(LOWEST, f));
+  let last = within(start * 0.9);
+  let wantedLast = wantedAt(last);
+  let f = within(start);
+  for (let i = 0; i < 16; i++) {
+    const wanted = wantedAt(f);
+    const slope = (wanted - wantedLast) / (f ** -2 - last ** -2);
+    const u = f ** -2 + (capacitance - wanted) / slope;
+    // Past a resonance of the aerial nothing can be wanted, or the line slopes the wrong way: step back.
+    const next = Number.isFinite(wanted) && slope > 0 && u > 0 ? u ** -0.5 : 0.75 * f;
+    const to = within(Math.min(1.5 * f, Math.max(0.65 * f, next)));
+    if (Math.abs(to / f - 1) < 1e-5) return to;
+    [last, wantedLast, f] = [f, wanted, to];
+  }
+  return f;
+}
+
+/** Place of a station on the dial, with the readings it may be at. */
+export function dialPlace(set: Receiver, curve: TuningCurve, position: Ratio, frequency: Hertz): DialPlace {
+  const { tuning } = set.circuit;
+  const scaleAt = (p: Ratio) => tuning.angleAt(Math.max(0, Math.min(1, p)));
+  // Inductance or capacitance 3 % out moves a resonance 1.5 % the other way.
+  const halfWidth = ([low, high]: readonly [Farads, Farads], of: Farads): number => (high - low) / (2 * of);
+  const capacitance =
+    (1 - position) * halfWidth(tuning.minRange, tuning.min) + position * halfWidth(tuning.maxRange, tuning.max);
+  const off = Math.hypot(INDUCTANCE_SPREAD, capacitance) / 2;
+  const shift = (factor: number): Ratio => positionFor(curve, frequency * factor);
+  const ends = [scaleAt(shift(1 - off)), scaleAt(shift(1 + off)), scaleAt(position)];
+  return {
+    position,
+    scale: scaleAt(position),
+    capacitance: tuning.capacitanceAt(position),
+    range: [Math.min(...ends), Math.max(...ends)],
+  };
+}
+
+const positionFor = (curve: TuningCurve, f: Hertz): Ratio => {
+  const { points } = curve;
+  const i = points.findIndex((p) => p.frequency >= f);
+  if (i <= 0) return i === 0 ? points[0].position : points[points.length - 1].position;
+  const [a, b] = [points[i - 1], points[i]];
+  return a.position + ((b.position - a.position) * (f - a.frequency)) / (b.frequency - a.frequency);
+};
+
+/** The whole scale: frequency, sharpness, and every station's level at every position. */
+export function dialOf(
+  set: Receiver,
+  curve: TuningCurve,
+  stations: readonly TunedStation[],
+  heard: readonly HeardWord[],
+  positions = 200,
+): Dial {
+  const { tuning, assembly } = set.circuit;
+  const byCoil = assembly.tuning.length === 0;
+  const points = Array.from({ length: positions }, (_, i): DialPoint => {
+    const position = i / (positions - 1);
+    const frequency = curve.frequencyAt(position);
+    const loadedQ = curve.qAt(frequency);
+    return {
+      position,
+      scale: tuning.angleAt(position),
+      frequency,
+      capacitance: byCoil ? undefined : tuning.capacitanceAt(position),
+      loadedQ,
+      bandwidth: frequency / loadedQ,
+    };
+  });
+  const views: FrequencyView[] = stations.map((s) => set.network.at(s.station.frequency));
+  const g = set.smallConductance;
+  let strongest = Number.NEGATIVE_INFINITY;
+  const levels = points.map(({ position }) => {
+    const C = tuning.capacitanceAt(position);
+    const loss = tuning.lossTangentAt(position);
+    const row = new Float64Array(views.length);
+    for (let k = 0; k < row.length; k++) {
+      const level = views[k].levelWith?.(g, C, loss) ?? views[k].level(g, position, stations[k].other);
+      const decibels = DECIBELS * Math.log(Math.max(stations[k].emf * level, 1e-15));
+      if (decibels > strongest) strongest = decibels;
+      row[k] = decibels;
+    }
+    return row;
+  });
+  for (const row of levels) for (let k = 0; k < row.length; k++) row[k] -= strongest;
+  const [minLow, minHigh] = tuning.minRange;
+  const [maxLow, maxHigh] = tuning.maxRange;
+  const moved = (f: Hertz, C: number, to: number): Hertz => f * Math.sqrt(C / Math.max(to, 1e-13));
+  const spread = {
+    lowest: [
+      moved(curve.lowest, tuning.max, maxHigh) * 0.985,
+      moved(curve.lowest, tuning.max, maxLow) * 1.015,
+    ] as const,
+    highest: [
+      moved(curve.highest, tuning.min, minHigh) * 0.985,
+      moved(curve.highest, tuning.min, minLow) * 1.015,
+    ] as const,
+  };
+  const outside = stations.filter((s) => !s.within);
+  return {
+    points,
+    lowest: curve.lowest,
+    highest: curve.highest,
+    lowestRange: spread.lowest,
+    highestRange: [spread.highest[0], spread.highest[1]],
+    swing: tuning.swing,
+    levels,
+    stations: stations.map((s, index) => ({
+      name: s.station.name,
+      index,
+      heard: heard[index],
+      place: s.within ? dialPlace(set, curve, s.position, s.station.frequency) : undefined,
+    })),
+    sentences: coverageSentences(curve, spread, outside),
+    warnings: crowdedWarnings(points),
+  };
+}
+
+const kHz = (f: Hertz): string => formatNumber(Math.round(f / 1e3), 5);
+
+function coverageSentences(
+  curve: TuningCurve,
+  ends: { lowest: readonly [Hertz, Hertz]; highest: readonly [Hertz, Hertz] },
+  outside: readonly TunedStation[],
+): string[] {
+  const sentences = [
+    `It covers ${kHz(curve.lowest)} to ${kHz(curve.highest)} kHz; as built the low end may be at ${kHz(ends.lowest[0])}–${kHz(ends.lowest[1])} and the high end at ${kHz(ends.highest[0])}–${kHz(ends.highest[1])} kHz.`,
+  ];
+  const below = outside.filter((s) => s.station.frequency < curve.lowest);
+  const above = outside.filter((s) => s.station.frequency > curve.highest);
+  const names = (list: readonly TunedStation[]) =>
+    list.map((s) => `${s.station.name} (${kHz(s.station.frequency)} kHz)`).join(', ');
+  if (below.length > 0)
+    sentences.push(
+      `Too low for it: ${names(below)}. More turns or more capacitance would reach ${below.length === 1 ? 'it' : 'them'}.`,
+    );
+  if (above.length > 0)
+    sentences.push(
+      `Too high for it: ${names(above)}. Fewer turns, smaller strays or a series capacitor in the aerial lead would reach ${above.length === 1 ? 'it' : 'them'}.`,
+    );
+  return sentences;
+}
+
+function crowdedWarnings(points: readonly DialPoint[]): string[] {
+  const broad = points.filter((p) => p.bandwidth > 30e3);
+  if (broad.length === 0) return [];
+  const worst = broad.reduce((a, b) => (b.bandwidth > a.bandwidth ? b : a));
+  return [
+    `Around ${kHz(worst.frequency)} kHz it is ${formatQuantity(worst.bandwidth, 'frequency', 2)} broad: stations three channels apart come in together there.`,
+  ];
+}

@@ -1,0 +1,107 @@
+import { ratioI1I0 } from '../../numerics/bessel-modified.ts';
+import { type Decibels, decibels, type Hertz, type Ratio, type Seconds, type Volts } from '../../units/quantities.ts';
+import type { Disturbance } from '../path/types.ts';
+
+export interface CarrierAtDetector {
+  readonly name: string;
+  readonly frequency: Hertz;
+  /** Peak volts at the detector, the set tuned to the wanted one. */
+  readonly voltage: Volts;
+  readonly modulation: Ratio;
+}
+
+export interface SeparationOptions {
+  /** n·kT/e of the detector, V. */
+  readonly slopeVoltage: Volts;
+  /** Of the detector's load and by-pass: whether it can follow the beat of the two carriers. */
+  readonly loadTime: Seconds;
+}
+
+/** Weaker than this beside the wanted carrier, nobody hears it. */
+const NEGLIGIBLE = 10 ** (-40 / 20);
+/** A whistle beyond this is above what phones give. */
+const HIGHEST_WHISTLE = 10_000;
+const ANGLES = Float64Array.from({ length: 16 }, (_, i) => Math.cos(((i + 0.5) * Math.PI) / 16));
+
+/**
+ * What other stations leave behind at the detector, strongest first.
+ * The detector works on the sum of two carriers. Where its load follows their beat it answers the envelope, and the
+ * stronger suppresses the weaker; where it cannot, it averages the current, ln I0(x1) + ln I0(x2), and both come
+ * through by their own slope. The two are joined by how much of the beat the load lets pass. Good to a few dB.
+ */
+export function disturbances(
+  wanted: CarrierAtDetector,
+  others: readonly CarrierAtDetector[],
+  { slopeVoltage, loadTime }: SeparationOptions,
+): Disturbance[] {
+  const found: Disturbance[] = [];
+  for (const other of others) {
+    if (!(other.voltage > wanted.voltage * NEGLIGIBLE)) continue;
+    const beat = Math.abs(other.frequency - wanted.frequency);
+    const follows = 1 / (1 + (2 * Math.PI * beat * loadTime) ** 2);
+    const x1 = wanted.voltage / slopeVoltage;
+    const x2 = other.voltage / slopeVoltage;
+    const coherent = envelopeSlopes(x1, x2);
+    const apart = { first: x1 * ratioI1I0(x1), second: x2 * ratioI1I0(x2) };
+    const first = wanted.modulation * (follows * coherent.first + (1 - follows) * apart.first);
+    const second = other.modulation * (follows * coherent.second + (1 - follows) * apart.second);
+    const audioRatio = decibels(Math.abs(first) / Math.max(Math.abs(second), 1e-12));
+    const carrierRatio = decibels(wanted.voltage / other.voltage);
+    const whistle =
+      beat > 30 && beat < HIGHEST_WHISTLE
+        ? decibels((wanted.modulation * wanted.voltage) / other.voltage)
+        : Number.POSITIVE_INFINITY;
+    const felt = Math.min(audioRatio, whistle);
+    const word = disturbanceWord(felt);
+    found.push({
+      by: other.name,
+      frequency: other.frequency,
+      carrierRatio,
+      audioRatio,
+      word,
+      sentence: sentence(other.name, other.frequency, audioRatio, word, whistle < audioRatio + 10 ? beat : undefined),
+    });
+  }
+  return found.sort((a, b) => a.audioRatio - b.audioRatio);
+}
+
+/** d⟨ln I0(|x1 + x2 e^jθ|)⟩ / d ln x1 and x2, averaged over the beat. */
+function envelopeSlopes(x1: number, x2: number): { first: number; second: number } {
+  let first = 0;
+  let second = 0;
+  for (const c of ANGLES) {
+    const x = Math.sqrt(Math.max(x1 * x1 + x2 * x2 + 2 * x1 * x2 * c, 1e-30));
+    const r = ratioI1I0(x) / x;
+    first += r * x1 * (x1 + x2 * c);
+    second += r * x2 * (x2 + x1 * c);
+  }
+  return { first: first / ANGLES.length, second: second / ANGLES.length };
+}
+
+/**
+ * Clear from 30 dB: the co-channel ratio of the 1974 LF/MF conference for a steady disturber (reference/reception.json).
+ * The other boundaries are common practice, no source.
+ */
+export function disturbanceWord(ratio: Decibels): Disturbance['word'] {
+  return ratio >= 30 ? 'clear' : ratio >= 15 ? 'a murmur behind' : ratio >= 3 ? 'troublesome' : 'swamped';
+}
+
+function sentence(
+  name: string,
+  frequency: Hertz,
+  ratio: Decibels,
+  word: Disturbance['word'],
+  whistle: Hertz | undefined,
+): string {
+  const who = `${name} (${Math.round(frequency / 1e3)} kHz)`;
+  const by = `${Math.abs(Math.round(ratio))} dB`;
+  const says: Record<Disturbance['word'], string> = {
+    clear: `${who} is ${by} below it and does not disturb.`,
+    'a murmur behind': `${who} is heard as a murmur behind it, ${by} below.`,
+    troublesome: `${who} talks through it, only ${by} below.`,
+    swamped: ratio >= 0 ? `${who} is all but as loud, ${by} below.` : `${who} drowns it, ${by} above.`,
+  };
+  return whistle === undefined
+    ? says[word]
+    : `${says[word]} The two carriers whistle at ${(whistle / 1e3).toFixed(1)} kHz.`;
+}

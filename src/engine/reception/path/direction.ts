@@ -1,0 +1,18 @@
+import type { AerialDescription } from '../../kinds/aerials/aerial-schema.ts';
+import { isLoop } from '../../kinds/loops.ts';
+import { towards } from '../../parts/aerial/frame.ts';
+import type { Degrees, Ratio } from '../../units/quantities.ts';
+
+/** No null is perfect: the frame's own wiring and what stands about leave this much. Common practice, no source. */
+const DEEPEST_NULL: Ratio = 0.03;
+
+/**
+ * Share of its full emf that a frame or rod has from a station, by where it points: its own `direction`, or else the
+ * station that is wanted, to which it is then turned. Wires take all directions alike, and so does what has no bearing.
+ */
+export function directionShare(aerial: AerialDescription, bearing?: Degrees, wanted?: Degrees): Ratio {
+  if (!isLoop(aerial)) return 1;
+  const pointed = aerial.direction ?? wanted;
+  if (pointed === undefined || bearing === undefined) return 1;
+  return Math.max(DEEPEST_NULL, Math.abs(towards(bearing - pointed)));
+}

@@ -1,0 +1,104 @@
+import type { Coast } from '../../place/coast.ts';
+import { type Arrival, type ArrivalMemory, type ArrivalOptions, arrivalMemory } from '../../place/stations/arrival.ts';
+import { arrivals } from '../../place/stations/arrivals.ts';
+import type { PlaceDescription, StationDescription } from '../../set/place.ts';
+import { formatQuantity } from '../../units/format.ts';
+import type { Decibels, Degrees, Metres, VoltsPerMetre } from '../../units/quantities.ts';
+
+export interface FieldOptions {
+  /** Day or night everywhere, or a moment: then the sun at the middle of each path decides. Default day. */
+  readonly time?: 'day' | 'night' | Date;
+  /** Finds land and sea on the way where both ends have positions; without it all is the place's own ground. */
+  readonly coast?: Coast;
+  /** From `arrivalMemory()`, where curves and paths are kept between calls. Default one that all share. */
+  readonly memory?: ArrivalMemory;
+}
+
+/** What of a station arrives at the site, and how sure that is. */
+export interface FieldAtSite {
+  /** Median; 0 where it is not known, or the station is off the air. */
+  readonly fieldStrength: VoltsPerMetre;
+  /** ±. */
+  readonly spread: Decibels;
+  readonly how: 'as given' | 'ground wave' | 'sky wave' | 'both' | 'nothing';
+  /** Whether it will come and go. */
+  readonly fading: Arrival['fading'];
+  readonly distance?: Metres;
+  readonly bearing?: Degrees;
+  /** Noise in 9 kHz at the site, r.m.s. */
+  readonly noise: VoltsPerMetre;
+  /** In one sentence, how it comes. */
+  readonly sentence: string;
+  readonly warnings: readonly string[];
+}
+
+/** How `arrivals` is asked for a time as a reception has it. */
+export const arrivalOptions = ({ time = 'day', coast, memory }: FieldOptions, sunspots?: number): ArrivalOptions => ({
+  ...(time instanceof Date ? { time } : { light: time }),
+  coast,
+  memory,
+  sunspots,
+});
+
+/** The ground wave depends on frequency and way alone: what one reception found serves the next, with another coil or tap. */
+const shared = arrivalMemory();
+
+/** The field of any station at a place, each worked out once. */
+export function fieldsAtSite(
+  place: PlaceDescription,
+  options: FieldOptions = {},
+): (station: StationDescription) => FieldAtSite {
+  const asked = arrivalOptions({ ...options, memory: options.memory ?? shared }, place.sunspots);
+  const known = new Map<StationDescription, FieldAtSite>();
+  return (station) => {
+    let field = known.get(station);
+    if (!field) known.set(station, (field = fieldOf(arrivals(place, [station], asked)[0])));
+    return field;
+  };
+}
+
+/**
+ * The field of one station at a place: as measured, or ground wave and by night sky wave together.
+ * @throws RangeError for a place no description can hold.
+ */
+export const fieldAtSite = (
+  station: StationDescription,
+  place: PlaceDescription,
+  options: FieldOptions = {},
+): FieldAtSite => fieldsAtSite(place, options)(station);
+
+/** An arrival as a reception needs it. */
+export function fieldOf(arrival: Arrival): FieldAtSite {
+  const { total, source, onAir } = arrival;
+  const silent = onAir === false;
+  return {
+    fieldStrength: silent ? 0 : total.fieldStrength,
+    spread: total.spread,
+    how: silent ? 'nothing' : source === 'measured' ? 'as given' : source,
+    fading: arrival.fading,
+    distance: arrival.distance,
+    bearing: arrival.bearing,
+    noise: arrival.noise.fieldStrength,
+    sentence: silent ? 'It is off the air at this time.' : sentenceOf(arrival),
+    warnings: arrival.warnings,
+  };
+}
+
+function sentenceOf({ source, distance, sections, sky }: Arrival): string {
+  const far = formatQuantity(distance ?? 0, 'length', 2);
+  const sea = sections.reduce((sum, { ground, length }) => sum + (ground === 'sea' ? length : 0), 0);
+  const over = sea > 0 && sea < (distance ?? 0) ? `, ${formatQuantity(sea, 'length', 2)} of it sea` : '';
+  const angle = formatQuantity(sky?.departureAngle ?? 0, 'angle', 2);
+  switch (source) {
+    case 'measured':
+      return 'As given in the description.';
+    case 'ground wave':
+      return `Ground wave over ${far}${over}; give a measured field if you have one.`;
+    case 'sky wave':
+      return `By way of the sky, ${far} off, leaving at ${angle}: the middle of its coming and going.`;
+    case 'both':
+      return `Ground wave over ${far}${over} and sky wave alike: the two beat, and it fades.`;
+    case 'nothing':
+      return 'Nothing is known of its strength: give a measured field, or a power with a distance or both positions.';
+  }
+}

@@ -1,0 +1,318 @@
+import type { SetCircuit } from '../../built/set-circuit.ts';
+import { type Complex, magnitude, multiply, scale, subtract } from '../../numerics/complex.ts';
+import { type AudioDetection, audioDetection, type SeenFromDetector } from '../../parts/detector/audio.ts';
+import { averagedCurrents } from '../../parts/detector/averaged.ts';
+import { type SteadyDetection, steadyDetector } from '../../parts/detector/steady.ts';
+import type { StationDescription } from '../../set/place.ts';
+import { type LinearSolver, linearSolver } from '../../solvers/linear/solve.ts';
+import { type CarrierView, type TunedNetwork, tunedNetwork } from '../../solvers/linear/tuned.ts';
+import {
+  type Decibels,
+  type Degrees,
+  decibels,
+  type Hertz,
+  type Ohms,
+  type Ratio,
+  type Volts,
+  type Watts,
+} from '../../units/quantities.ts';
+import { type WorkingPoint, workingPoint } from '../detection/working-point.ts';
+import { type Heard, heard, PEAKS } from '../hearing/index.ts';
+import { directionShare } from './direction.ts';
+import { type FieldAtSite, fieldsAtSite } from './field.ts';
+
+/** The tone that stands for the programme where one figure must do. */
+export const TEST_TONE: Hertz = 1000;
+
+/** Stands for no sound at all, so that levels stay numbers. */
+const SILENCE: Decibels = -200;
+
+/** Less is lost in rounding; what so faint a signal leaves in the phones is silence many times over. Peak volts. */
+const NO_SIGNAL: Volts = 1e-9;
+
+/** A set ready to be tuned: what is the same for all stations is worked out once. */
+export interface Receiver {
+  readonly circuit: SetCircuit;
+  readonly network: TunedNetwork;
+  /** What of a station arrives. */
+  readonly fieldOf: (station: StationDescription) => FieldAtSite;
+  /** From the detector's output port, with nothing tuned that matters: direct and audio load. */
+  readonly dcResistance: Ohms;
+  readonly audioLoadAt: (frequency: Hertz) => Complex;
+  /** Voltage across the transducer for a current of 1 A out of the detector. */
+  readonly transducerAt: (frequency: Hertz) => Complex;
+  /** dB SPL of a tone of 1 V across the transducer. */
+  readonly soundPressureOfVoltAt: (frequency: Hertz) => Decibels;
+  /** Direct voltage with no station at all: a bias or a hot cathode sends it. */
+  readonly standing: Volts;
+  /** Of the unlit detector: what it loads the tuned circuit with while faint. */
+  readonly smallConductance: number;
+}
+
+/** @param fieldOf what arrives; default by day, with no coastline. */
+export function receiver(circuit: SetCircuit, fieldOf = fieldsAtSite(circuit.set.place)): Receiver {
+  const { assembly } = circuit;
+  // At audio the tuned circuit is a short piece of wire wherever its pointer stands.
+  const audio: LinearSolver = linearSolver(assembly.circuitAt(0.5), [assembly.outputPort, circuit.transducer]);
+  const seen = new Map<Hertz, { load: Complex; transducer: Complex }>();
+  const look = (frequency: Hertz) => {
+    let found = seen.get(frequency);
+    if (!found) {
+      const { z } = audio.look(frequency);
+      // The detector drives its current out of the port's far end, hence the sign.
+      seen.set(frequency, (found = { load: z[0][0], transducer: scale(z[1][0], -1) }));
+    }
+    return found;
+  };
+  const soundPressure = new Map<Hertz, Decibels>();
+  const out = averagedCurrents();
+  circuit.averaged.at(0, circuit.bias, out);
+  const dcResistance = Math.min(Math.max(audio.look(0).z[0][0].re, 0), 1e12);
+  return {
+    circuit,
+    network: tunedNetwork(assembly),
+    fieldOf,
+    dcResistance,
+    standing:
+      Math.abs(out.mean) > 1e-15
+        ? steadyDetector({
+            averaged: circuit.averaged,
+            openCircuit: 0,
+            sourceImpedance: { re: 0, im: 0 },
+            dcResistance,
+            bias: circuit.bias,
+          }).directVoltage
+        : 0,
+    audioLoadAt: (f) => look(f).load,
+    transducerAt: (f) => look(f).transducer,
+    soundPressureOfVoltAt: (f) => {
+      let level = soundPressure.get(f);
+      if (level === undefined) soundPressure.set(f, (level = circuit.load.soundPressureAt(f, 1)));
+      return level;
+    },
+    smallConductance: out.fundamentalByAmplitude,
+  };
+}
+
+/** One station with the set tuned to it, as figures; words come after. */
+export interface TunedStation {
+  readonly station: StationDescription;
+  readonly field: FieldAtSite;
+  /** Peak volts. */
+  readonly emf: Volts;
+  readonly position: number;
+  readonly other: number;
+  readonly within: boolean;
+  readonly view: CarrierView;
+  readonly steady: SteadyDetection;
+  readonly audio: AudioDetection;
+  readonly tunedVoltage: Volts;
+  readonly loadedQ: number;
+  readonly aerialPower: Watts;
+  readonly availableAtDetector: Watts;
+  readonly audioPower: Watts;
+  /** Peak volts of the tone at the usual depth, across the load. */
+  readonly audioVoltage: Volts;
+  readonly distortion: Ratio;
+  readonly work: WorkingPoint;
+  readonly phonesPower: Watts;
+  readonly heard: Heard;
+}
+
+/** Where a station lies from the set: as worked out, or as given. */
+export const bearingOf = (station: StationDescription, field: FieldAtSite): Degrees | undefined =>
+  field.bearing ?? station.bearing;
+
+/** Effective height of the set's aerial, whatever its kind. */
+export const effectiveHeight = ({ aerial, loop }: SetCircuit, frequency: Hertz): number =>
+  (aerial ?? loop)!.effectiveHeightAt(frequency);
+
+/** What a station's field sends through the aerial, peak volts. @param facing where a frame that is turned faces. */
+export function emfOf(
+  circuit: SetCircuit,
+  station: StationDescription,
+  field: FieldAtSite,
+  facing: Degrees | undefined,
+): Volts {
+  const share = directionShare(circuit.set.aerial, bearingOf(station, field), facing);
+  return Math.SQRT2 * field.fieldStrength * effectiveHeight(circuit, station.frequency) * share;
+}
+
+/** Tune the set to a station and follow it to the ear. */
+export function receiveStation(
+  set: Receiver,
+  station: StationDescription,
+  at?: { position: number; other: number },
+): TunedStation {
+  const { circuit, network } = set;
+  const f = station.frequency;
+  const field = set.fieldOf(station);
+  const emf = emfOf(circuit, station, field, bearingOf(station, field));
+  const views = network.at(f);
+  const g = set.smallConductance;
+  let peak = at ? { ...at, within: true } : views.peak(g);
+  let view = views.at(peak.position, peak.other);
+  const steadyAt = (v: CarrierView): SteadyDetection =>
+    steadyDetector({
+      averaged: circuit.averaged,
+      openCircuit: Math.max(emf * magnitude(v.open), NO_SIGNAL),
+      sourceImpedance: positive(v.z),
+      dcResistance: set.dcResistance,
+      bias: circuit.bias,
+    });
+  let steady = steadyAt(view);
+  // A strong signal loads the circuit otherwise than a faint one: tune once more with what it then draws.
+  const drawn = 1 / steady.inputResistance;
+  if (!at && Math.abs(drawn - g) > 0.2 * g) {
+    peak = views.peak(drawn);
+    view = views.at(peak.position, peak.other);
+    steady = steadyAt(view);
+  }
+  const lower = network.at(f - TEST_TONE).at(peak.position, peak.other);
+  const upper = network.at(f + TEST_TONE).at(peak.position, peak.other);
+  const audio = toneThrough(
+    set,
+    { carrier: seen(emf, view), upper: seen(emf, upper), lower: seen(emf, lower) },
+    { tone: TEST_TONE, depth: Math.min(station.modulation, 1), steady },
+  );
+  const work = workingPoint(
+    circuit.averaged,
+    steady,
+    view.z,
+    set.dcResistance,
+    emf * magnitude(view.open),
+    set.standing,
+  );
+  const conductance = 1 / steady.inputResistance;
+  const loadedQ = qFromSidebands(view, lower, upper, conductance, f);
+  const current = scale(multiply(view.open, steady.ratio), emf * conductance);
+  const tunedVoltage = magnitude(subtract(scale(view.tunedOpen, emf), multiply(view.tunedByDetector, current)));
+  const aerialResistance = seriesResistance(circuit, f);
+  const transducerVolts = audio.audioCurrent * magnitude(set.transducerAt(TEST_TONE));
+  const { load } = circuit;
+  const rms = transducerVolts / Math.SQRT2;
+  const usual = rms * 10 ** (-PEAKS[station.programme] / 20);
+  const source = work.outputResistance;
+  const toTransducer = (frequency: Hertz): number => {
+    const Z = set.audioLoadAt(frequency);
+    return (
+      (sidebandTrim(loadedQ, f, frequency) * magnitude(set.transducerAt(frequency))) / Math.hypot(source + Z.re, Z.im)
+    );
+  };
+  const reference = toTransducer(TEST_TONE);
+  const how = heard({
+    soundPressureLevelAt: (frequency) =>
+      reference > 0
+        ? Math.max(
+            SILENCE,
+            set.soundPressureOfVoltAt(frequency) + decibels((usual * toTransducer(frequency)) / reference),
+          )
+        : SILENCE,
+    programme: station.programme,
+    room: circuit.set.ear.room,
+    listening: load.listening,
+    ears: load.ears,
+  });
+  return {
+    station,
+    field,
+    emf,
+    position: peak.position,
+    other: peak.other,
+    within: peak.within,
+    view,
+    steady,
+    audio,
+    tunedVoltage,
+    loadedQ,
+    aerialPower: (emf * emf) / (8 * aerialResistance),
+    availableAtDetector: (emf * magnitude(view.open)) ** 2 / (8 * Math.max(view.z.re, 1e-12)),
+    audioPower: audio.audioPower,
+    audioVoltage: audio.audioVoltage,
+    distortion: Math.hypot(audio.secondHarmonic, audio.thirdHarmonic),
+    work,
+    phonesPower: load.powerAt(TEST_TONE, rms),
+    heard: how,
+  };
+}
+
+/** What the detector of a tuned set is joined to, at the carrier and at the sidebands of a tone. */
+export interface SeenOfTone {
+  readonly carrier: SeenFromDetector;
+  readonly upper: SeenFromDetector;
+  readonly lower: SeenFromDetector;
+}
+
+function seen(emf: Volts, { open, z }: CarrierView): SeenFromDetector {
+  const isThere = emf * magnitude(open) > NO_SIGNAL;
+  return { openCircuit: isThere ? scale(open, emf) : { re: NO_SIGNAL, im: 0 }, impedance: positive(z) };
+}
+
+export function seenBy(
+  set: Receiver,
+  { emf, position, other, station, view }: Pick<TunedStation, 'emf' | 'position' | 'other' | 'station' | 'view'>,
+  tone: Hertz = TEST_TONE,
+): SeenOfTone {
+  const beside = (f: Hertz) => seen(emf, set.network.at(f).at(position, other));
+  return {
+    carrier: seen(emf, view),
+    upper: beside(station.frequency + tone),
+    lower: beside(station.frequency - tone),
+  };
+}
+
+/** A tone through the detector of a tuned set. @param steady where it is known already what the carrier alone does. */
+export const toneThrough = (
+  set: Pick<Receiver, 'circuit' | 'audioLoadAt' | 'dcResistance'>,
+  seen: SeenOfTone,
+  { tone, depth, steady }: { tone: Hertz; depth: Ratio; steady?: SteadyDetection },
+): AudioDetection =>
+  audioDetection({
+    ...seen,
+    averaged: set.circuit.averaged,
+    audioFrequency: tone,
+    depth,
+    loadAt: set.audioLoadAt,
+    dcResistance: set.dcResistance,
+    bias: set.circuit.bias,
+    steady,
+    leaveOut: 0.06,
+  });
+
+/** Rounding may leave a hair of negative resistance on a lossless network; a detector joined to nothing sees no end of it. */
+const positive = (z: Complex): Complex =>
+  z.re >= 0 && z.re < OPEN && Math.abs(z.im) < OPEN
+    ? z
+    : { re: Math.max(0, Math.min(OPEN, z.re || 0)), im: Math.max(-OPEN, Math.min(OPEN, z.im || 0)) };
+const OPEN: Ohms = 1e12;
+
+/** Resistance the aerial's emf acts through before the set. */
+export function seriesResistance({ aerial, loop, earth }: SetCircuit, f: Hertz): Ohms {
+  return Math.max(aerial ? aerial.resistanceAt(f) + earth.impedanceAt(f).re : loop!.resistanceAt(f), 1e-3);
+}
+
+/** 1/V is a straight line in frequency about a resonance; its slope is the loaded Q. */
+export function qFromSidebands(
+  view: CarrierView,
+  lower: CarrierView,
+  upper: CarrierView,
+  conductance: number,
+  f: Hertz,
+): number {
+  const inverse = (v: CarrierView): Complex => {
+    const loadedBy = { re: 1 + conductance * v.z.re, im: conductance * v.z.im };
+    // A circuit that no signal reaches still resonates: then its impedance tells.
+    const seen = view.open.re === 0 && view.open.im === 0 ? v.z : v.open;
+    const d = seen.re ** 2 + seen.im ** 2;
+    return {
+      re: (loadedBy.re * seen.re + loadedBy.im * seen.im) / d,
+      im: (loadedBy.im * seen.re - loadedBy.re * seen.im) / d,
+    };
+  };
+  const slope = magnitude(subtract(inverse(upper), inverse(lower)));
+  return (f * slope) / (4 * TEST_TONE * magnitude(inverse(view)));
+}
+
+/** How much of a sideband pair comes through a circuit of this loaded Q, over the carrier's share: the trimming of high notes. */
+const sidebandTrim = (loadedQ: number, carrier: Hertz, audio: Hertz): number =>
+  1 / Math.hypot(1, (2 * loadedQ * audio) / carrier);

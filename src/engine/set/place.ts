@@ -1,0 +1,117 @@
+import * as v from 'valibot';
+import { angle, choice, frequency, number, ratio, withDefault, words } from '../fields/fields.ts';
+import { quantity } from '../units/schema.ts';
+
+export const ENVIRONMENTS = ['city', 'residential', 'rural', 'quiet rural'] as const;
+export const GROUNDS = ['sea', 'fresh water', 'wet', 'average', 'dry', 'very dry'] as const;
+export const PROGRAMMES = ['speech', 'music', 'mixed', 'tone'] as const;
+
+const fieldStrength = quantity('field strength', {
+  above: 0,
+  max: 100,
+  label: 'Field strength',
+  typical: [1e-5, 0.1],
+  about: 'As measured or read from a map; it wins over power and distance.',
+});
+export const position = v.looseObject({
+  latitude: quantity('angle', { min: -90, max: 90, label: 'Latitude', about: 'Degrees north; south is negative.' }),
+  longitude: quantity('angle', { min: -180, max: 180, label: 'Longitude', about: 'Degrees east; west is negative.' }),
+});
+const ground = v.union(
+  [
+    choice('Ground', GROUNDS, 'What lies between the transmitters and you.'),
+    v.looseObject({
+      conductivity: quantity('conductivity', { above: 0, max: 10, label: 'Conductivity', typical: [1e-4, 5] }),
+      permittivity: number('Permittivity', 1, 100, '', [3, 80]),
+    }),
+  ],
+  (issue) =>
+    `expected one of ${GROUNDS.map((g) => `"${g}"`).join(', ')}, or { conductivity, permittivity }, received ${JSON.stringify(issue.input)?.slice(0, 60)}`,
+);
+
+const section = v.looseObject({
+  length: quantity('length', { above: 0, max: 2.1e7, label: 'Length', typical: [1e3, 1e6] }),
+  ground,
+});
+
+export const station = v.pipe(
+  v.looseObject({
+    name: v.pipe(words('Name', '', 80), v.minLength(1, 'expected a name')),
+    frequency: frequency('Frequency', { min: 1e5, max: 2e6, typical: [1.5e5, 1.62e6] }),
+    fieldStrength: v.optional(fieldStrength),
+    power: v.optional(
+      quantity('power', { above: 0, max: 5e6, label: 'Power', typical: [1e2, 1e6], about: 'Of the transmitter.' }),
+    ),
+    distance: v.optional(quantity('length', { above: 0, max: 2.1e7, label: 'Distance', typical: [1e3, 2e6] })),
+    bearing: v.optional(
+      angle('Bearing', { min: -360, max: 360, typical: [0, 360], about: 'From you, clockwise from north.' }),
+    ),
+    position: v.optional(position),
+    mastGain: withDefault(
+      quantity('level', {
+        min: -40,
+        max: 20,
+        label: 'Mast gain',
+        typical: [-3, 6],
+        about: 'Over a short mast, toward you, losses included; 0 if unknown.',
+      }),
+      '0 dB',
+    ),
+    mastHeight: v.optional(quantity('length', { above: 0, max: 1000, label: 'Mast height', typical: [30, 400] })),
+    modulation: withDefault(
+      ratio('Modulation', { above: 0, max: 1.5, typical: [0.1, 1], about: 'Usual depth on peaks of programme.' }),
+      '60 %',
+    ),
+    programme: withDefault(choice('Programme', PROGRAMMES), 'speech'),
+    hours: v.optional(words('Hours', 'When it is on the air, in UTC, as "06:00-22:00".', 40)),
+    sections: v.optional(
+      v.pipe(
+        v.array(section, 'expected a list of sections'),
+        v.maxLength(50, 'expected at most 50 sections'),
+        v.metadata({
+          label: 'Land and sea on the way',
+          about: 'From the transmitter to you, where you know better than the map; stretched to the distance.',
+        }),
+      ),
+    ),
+  }),
+  v.check(
+    (s) =>
+      s.fieldStrength !== undefined ||
+      (s.power !== undefined && (s.distance !== undefined || s.position !== undefined)),
+    'expected a fieldStrength, or a power with a distance or a position',
+  ),
+);
+
+export const place = v.looseObject({
+  name: words('Name', '', 80),
+  position: v.optional(position),
+  ground: withDefault(ground, 'average'),
+  environment: withDefault(
+    choice('Surroundings', ENVIRONMENTS, 'Man-made noise comes with neighbours.'),
+    'residential',
+  ),
+  localNoise: v.optional(
+    quantity('field strength', {
+      above: 0,
+      max: 1,
+      label: 'Local noise',
+      typical: [1e-7, 1e-3],
+      about: 'As measured at the site in 2.7 kHz, if worse than usual.',
+    }),
+  ),
+  sunspots: v.optional(
+    number('Sunspot number', 0, 400, 'Smoothed over twelve months, for the sky wave; 50 if left out.', [0, 200]),
+  ),
+  stations: v.pipe(
+    v.array(station, 'expected a list of stations'),
+    v.maxLength(1000, 'expected at most 1000 stations'),
+  ),
+});
+export type PlaceDescription = v.InferOutput<typeof place>;
+export type StationDescription = v.InferOutput<typeof station>;
+export type GroundDescription = v.InferOutput<typeof ground>;
+
+export const ROOMS = ['night', 'quiet room', 'living room', 'workshop', 'out of doors'] as const;
+export const ear = v.looseObject({ room: withDefault(choice('Listening in', ROOMS), 'quiet room') });
+export type EarDescription = v.InferOutput<typeof ear>;

@@ -1,0 +1,144 @@
+import { tuningModel } from '../kinds/models.ts';
+import type { SetDescription } from '../set/description.ts';
+import { formatNumber, formatQuantity } from '../units/format.ts';
+import type { BandFigures } from './band-figures.ts';
+import { BANDS, type BandName } from './bands.ts';
+
+export interface MoveStory {
+  readonly set: SetDescription;
+  readonly moved: SetDescription;
+  readonly from: BandName;
+  readonly to: BandName;
+  readonly before: BandFigures;
+  readonly plainly: BandFigures;
+  readonly after: BandFigures;
+  /** What was done to the aerial's hold, in words. */
+  readonly loosened?: string;
+}
+
+const kHz = (f: number): string => `${formatNumber(Math.round(f / 1e3), 4)} kHz`;
+const pF = (C: number): string => formatQuantity(C, 'capacitance', 2);
+const percent = (x: number): string => `${Math.round(100 * x)} %`;
+/** No capacitor turns with the pointer. */
+const byCoil = ({ arrangement }: SetDescription): boolean =>
+  arrangement.kind === 'slider' || arrangement.kind === 'variometer';
+/** A broadcast channel with both sidebands, Hz. */
+const CHANNEL = 9e3;
+
+/** The move told with the set's own figures: what must change, what goes wrong, why, and what to do. */
+export function moveWords(story: MoveStory): string[] {
+  return [turns(story), ...range(story), ...selectivity(story), ...strays(story), ...losses(story), ...stations(story)];
+}
+
+function turns({ from, to, before, after }: MoveStory): string {
+  const inductance = `${formatQuantity(after.inductance, 'inductance', 2)} instead of ${formatQuantity(before.inductance, 'inductance', 2)}`;
+  const wound =
+    before.turns !== undefined && after.turns !== undefined
+      ? `: ${formatNumber(after.turns, 3)} turns instead of ${formatNumber(before.turns, 3)}`
+      : '';
+  return `From ${from} to ${to} the coil needs ${inductance}${wound}, taps in proportion.`;
+}
+
+/** Whether the band is covered, and what eats its range. */
+function range({ to, plainly, after, loosened, moved }: MoveStory): string[] {
+  const band = BANDS[to];
+  const says: string[] = [];
+  const { aerial, whole } = plainly.atHighEnd;
+  const covered = (f: BandFigures) => f.highest >= band.to * 0.995;
+  const lost = plainly.spanAlone / plainly.span;
+  if (byCoil(moved)) {
+    says.push(
+      `It covers ${kHz(plainly.lowest)} to ${kHz(plainly.highest)}; the aerial’s own capacitance is most of what the coil tunes with, so another aerial covers another range.`,
+    );
+  } else if (aerial > 0.05 * whole && lost > 1.03) {
+    says.push(
+      `The aerial’s own capacitance eats the tuning range: at the high end it adds ${pF(aerial)} of the ${pF(whole)} that tune, so the set covers ${kHz(plainly.lowest)} to ${kHz(plainly.highest)}, a span of ${formatNumber(plainly.span, 3)} to 1 where coil and capacitor alone would give ${formatNumber(plainly.spanAlone, 3)} to 1.`,
+    );
+  } else {
+    says.push(`It covers ${kHz(plainly.lowest)} to ${kHz(plainly.highest)}; the aerial takes little of the range.`);
+  }
+  if (loosened && after.highest > plainly.highest * 1.01)
+    says.push(
+      `With ${loosened} the aerial adds only ${pF(after.atHighEnd.aerial)}, and it covers ${kHz(after.lowest)} to ${kHz(after.highest)}${covered(after) ? ', all of the band' : ''}; the aerial then also gives less, most of all at the low end.`,
+    );
+  if (!covered(after)) {
+    const needed = band.to / band.from;
+    says.push(
+      after.spanAlone < needed
+        ? `The top of the band, ${kHz(band.to)}, stays out of reach: the capacitor with its strays spans ${formatNumber(after.spanAlone, 3)} to 1 and ${formatNumber(needed, 3)} to 1 is needed. Use one with a lower minimum or a higher maximum, shorten the wiring, or make two ranges with a tap on the coil.`
+        : `The top of the band, ${kHz(band.to)}, stays out of reach: loosen the aerial further, or make two ranges with a tap on the coil.`,
+    );
+  } else if (after.highest > 1.25 * band.to) {
+    const T = byCoil(moved) ? 0 : trimmerFor(moved, after, band);
+    says.push(
+      `It reaches ${kHz(after.highest)}, well past the band, which crowds the stations on the scale${T > 0 ? `: a trimmer of about ${pF(T)} across the coil, with a few turns less, spreads them` : ''}.`,
+    );
+  }
+  return says;
+}
+
+/** Across the coil, so that the capacitor's swing just makes the band: (max + T)/(min + T) = (to/from)². */
+function trimmerFor(
+  set: SetDescription,
+  { atHighEnd, wholeAtLowEnd }: BandFigures,
+  band: { from: number; to: number },
+): number {
+  const { min, max } = tuningModel(set.tuning);
+  const extra = (atHighEnd.whole - min + (wholeAtLowEnd - max)) / 2;
+  const ratio = (band.to / band.from) ** 2;
+  return Math.max(0, (max - ratio * min) / (ratio - 1) - Math.max(0, extra));
+}
+
+function selectivity({ from, to, before, after }: MoveStory): string[] {
+  const middle = (name: BandName, f: BandFigures) =>
+    Math.min(f.highest, Math.max(f.lowest, Math.sqrt(BANDS[name].from * BANDS[name].to)));
+  const [f0, f1] = [middle(from, before), middle(to, after)];
+  const [b0, b1] = [before.bandwidthAt(f0), after.bandwidthAt(f1)];
+  const [q0, q1] = [before.qAt(f0), after.qAt(f1)];
+  const figures = `loaded Q ${formatNumber(q1, 2)} at ${kHz(f1)} against ${formatNumber(q0, 2)} at ${kHz(f0)}`;
+  const channels = (b: number) => formatNumber(b / CHANNEL, 2);
+  if (b1 > b0) {
+    const end = Math.min(after.highest, BANDS[to].to);
+    return [
+      `Selectivity falls: the set is ${formatQuantity(b1, 'frequency', 2)} broad in the middle of the band where it was ${formatQuantity(b0, 'frequency', 2)} (${figures}), and ${formatQuantity(after.bandwidthAt(end), 'frequency', 2)} at ${kHz(end)}: ${channels(b1)} channels let through where ${channels(b0)} were. Tap the detector and the aerial lower, use thicker or Litz wire on a dry, open former, or couple a second tuned circuit.`,
+    ];
+  }
+  return [
+    `It is sharper: ${formatQuantity(b1, 'frequency', 2)} broad in the middle of the band where it was ${formatQuantity(b0, 'frequency', 2)} (${figures}).${b1 < CHANNEL ? ' That trims the high notes of the programme; tap the detector higher if speech sounds dull.' : ''}`,
+  ];
+}
+
+function strays({ set, to, before, after }: MoveStory): string[] {
+  if (byCoil(set)) return [];
+  const share = after.atHighEnd.strays / after.atHighEnd.whole;
+  const was = before.atHighEnd.strays / before.atHighEnd.whole;
+  const per = (f: BandFigures) => (f.highest * 1e-12) / (2 * f.atHighEnd.whole);
+  if (!(share > 0.05)) return [];
+  const hand = `one picofarad more, such as a hand near the coil, moves a station there by ${formatQuantity(per(after), 'frequency', 2)}, where it was ${formatQuantity(per(before), 'frequency', 2)}`;
+  return [
+    `Strays ${per(after) > per(before) ? 'matter more' : 'matter less'}: wiring, trimmer and the coil’s own capacitance are ${percent(share)} of what tunes at the high end of ${to} (${percent(was)} before), and ${hand}. Keep the leads to coil and capacitor short and apart, and earth the side of the capacitor that the hand is near.`,
+  ];
+}
+
+function losses({ set, to, moved }: MoveStory): string[] {
+  const says: string[] = [];
+  const loss = tuningModel(set.tuning).lossTangent;
+  if (loss > 0.004)
+    says.push(
+      `The capacitor’s dielectric alone holds the Q below ${formatNumber(1 / loss, 2)} when it is pushed home; on ${to} polythene, mica or air instead lifts that.`,
+    );
+  const coil = moved.coils[0];
+  if (to === 'medium wave' && coil && (coil.shape === 'multilayer' || coil.shape === 'bank-wound'))
+    says.push(
+      'A piled coil has more capacitance of its own and more loss than medium wave likes: a single layer on a former as wide as it is long does better with these few turns.',
+    );
+  return says;
+}
+
+function stations({ set, to }: MoveStory): string[] {
+  const { from, to: end } = BANDS[to];
+  const there = set.place.stations.filter((s) => s.frequency >= from && s.frequency <= end);
+  return there.length > 0
+    ? []
+    : [`No station on ${to} is listed for this place yet: add those you know of to see how they would be heard.`];
+}

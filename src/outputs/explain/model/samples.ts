@@ -1,0 +1,90 @@
+import type { Hertz, Seconds } from '../../../engine/units/quantities.ts';
+import type { WaveRow } from '../stage/wave-window.ts';
+import { POINT_WORDS, type PointId } from './points.ts';
+import type { View } from './view.ts';
+import type { Waves } from './waves.ts';
+
+/**
+ * What an ear would get of a point: its running average without the steady part, as loud as can be without clipping.
+ * Before the detector that is nothing at all, and nothing it stays.
+ * @returns samples from −1 to 1.
+ */
+export function audible(waves: Waves, point: PointId, seconds: Seconds, rate: Hertz, loudest = 0.5): Float32Array {
+  const n = Math.max(1, Math.round(seconds * rate));
+  const out = new Float64Array(n);
+  let sum = 0;
+  for (let i = 0; i < n; i++) {
+    out[i] = waves.meanAt(point, i / rate);
+    sum += out[i];
+  }
+  const steady = sum / n;
+  let most = 0;
+  for (let i = 0; i < n; i++) {
+    out[i] -= steady;
+    most = Math.max(most, Math.abs(out[i]));
+  }
+  const { low, high } = waves.scale(point);
+  const silent = most < 1e-5 * Math.max(Math.abs(low), high);
+  return Float32Array.from(out, (v) => (silent ? 0 : (loudest * v) / most));
+}
+
+const LARGEST = 400_000;
+
+/** A plain table of numbers: time, and each row's value, or its least and greatest where the waves are closer than the lines. */
+export function csvOf(rows: readonly WaveRow[], view: View, lines?: number): string {
+  const carrier = Math.max(...rows.map((r) => r.waves.spec.carrier));
+  const n = Math.min(LARGEST, lines ?? Math.max(200, Math.min(20_000, Math.ceil(view.span * carrier * 32))));
+  const close = view.span * carrier * 8 <= n;
+  const name = (r: WaveRow) => {
+    const { measure, title } = POINT_WORDS[r.point];
+    return `${(r.title ?? title).replace(/[",\n]/g, ' ')} (${measure === 'ratio' ? 'share of the carrier' : 'V'})`;
+  };
+  const quoted = (words: string) => `"${words}"`;
+  const head = [
+    'time (s)',
+    ...rows.flatMap((r) => (close ? [name(r)] : [`${name(r)} least`, `${name(r)} greatest`])),
+  ].map(quoted);
+  const columns: Float64Array[] = [];
+  for (const { waves, point } of rows) {
+    if (close)
+      columns.push(Float64Array.from({ length: n }, (_, i) => waves.at(point, view.from + (i * view.span) / n)));
+    else {
+      const min = new Float64Array(n);
+      const max = new Float64Array(n);
+      waves.extent(point, view.from, view.from + view.span, n, min, max);
+      columns.push(min, max);
+    }
+  }
+  const digits = (v: number) => (v === 0 ? '0' : Number(v.toPrecision(7)).toString());
+  const body = Array.from({ length: n }, (_, i) =>
+    [Number((view.from + (i * view.span) / n).toPrecision(12)).toString(), ...columns.map((c) => digits(c[i]))].join(
+      ',',
+    ),
+  );
+  return `${head.join(',')}\n${body.join('\n')}\n`;
+}
+
+/** Sound as a WAV file: one channel, 16 bits. @param samples from −1 to 1. */
+export function wavOf(samples: Float32Array, rate: Hertz): Uint8Array {
+  const bytes = new Uint8Array(44 + 2 * samples.length);
+  const view = new DataView(bytes.buffer);
+  const ascii = (at: number, words: string) => {
+    for (let i = 0; i < words.length; i++) bytes[at + i] = words.charCodeAt(i);
+  };
+  ascii(0, 'RIFF');
+  view.setUint32(4, 36 + 2 * samples.length, true);
+  ascii(8, 'WAVEfmt ');
+  view.setUint32(16, 16, true);
+  view.setUint16(20, 1, true);
+  view.setUint16(22, 1, true);
+  view.setUint32(24, rate, true);
+  view.setUint32(28, rate * 2, true);
+  view.setUint16(32, 2, true);
+  view.setUint16(34, 16, true);
+  ascii(36, 'data');
+  view.setUint32(40, 2 * samples.length, true);
+  samples.forEach((v, i) => {
+    view.setInt16(44 + 2 * i, Math.round(32767 * Math.max(-1, Math.min(1, v))), true);
+  });
+  return bytes;
+}

@@ -1,0 +1,113 @@
+import { DETECTOR_IDS, DETECTOR_KINDS, detectorByKind } from '../../../engine/parts/detector/library.ts';
+import type { Farads, Hertz, Ohms, Ratio, Volts } from '../../../engine/units/quantities.ts';
+import type { OneWay } from './one-way.ts';
+import type { Programme } from './programme.ts';
+import type { WaveSpec } from './waves.ts';
+
+/** What one turns at will; whatever is left out is as in the set. Plain data, kept in a description. */
+export interface Settings {
+  /** Which of the place's stations. Left out: the one heard best. */
+  readonly station?: number;
+  readonly carrier?: Hertz;
+  readonly depth?: Ratio;
+  readonly programme?: ProgrammeChoice;
+  /** `perfect`, or an id of the detectors' library. */
+  readonly detector?: string;
+  /** Across the phones. */
+  readonly capacitance?: Farads;
+  /** What the detector works into, a plain resistance in place of the set's own load. */
+  readonly resistance?: Ohms;
+  /** Peak of the carrier at the detector. */
+  readonly strength?: Volts;
+  /** Loaded Q of the tuned circuit: low lets everything in. */
+  readonly loadedQ?: number;
+  /** False leaves the wanted station alone on the air. */
+  readonly neighbours?: boolean;
+}
+
+export type ProgrammeChoice =
+  | { readonly kind: 'tone'; readonly frequency: Hertz }
+  | { readonly kind: 'two tones'; readonly first: Hertz; readonly second: Hertz }
+  /** A file or the microphone: kept beside the settings, not in them. */
+  | { readonly kind: 'recording' };
+
+export const PERFECT = 'perfect';
+
+/** Every detector that can be chosen, with what a builder calls it. */
+export const DETECTOR_CHOICES: readonly { readonly id: string; readonly label: string }[] = [
+  { id: PERFECT, label: 'A perfect one-way path' },
+  ...DETECTOR_IDS.map((id) => ({
+    id,
+    label: DETECTOR_KINDS.find((kind) => kind.id === id)?.label ?? 'Valve (thermionic diode)',
+  })),
+];
+
+/** @returns undefined for an id that is not in the library. */
+export function detectorChosen(id: string): OneWay | undefined {
+  if (id === PERFECT) return PERFECT;
+  return DETECTOR_IDS.includes(id) ? detectorByKind(id) : undefined;
+}
+
+export const tonesOf = (choice: Exclude<ProgrammeChoice, { kind: 'recording' }>): Programme => ({
+  kind: 'tones',
+  tones:
+    choice.kind === 'tone'
+      ? [{ frequency: choice.frequency, share: 1 }]
+      : [
+          { frequency: choice.first, share: 0.55 },
+          { frequency: choice.second, share: 0.45, phase: 0.6 },
+        ],
+});
+
+/** Share of a carrier that a single tuned circuit of this Q at f0 lets through at f. Textbook. */
+export const resonance = (q: number, f0: Hertz, f: Hertz): number => 1 / Math.hypot(1, q * (f / f0 - f0 / f));
+
+/**
+ * The set's own waves with what one has turned.
+ * @param recording the file or the microphone, where `programme` asks for it; without one a tone stands in.
+ */
+export function withSettings(base: WaveSpec, settings: Settings, recording?: Programme): WaveSpec {
+  const carrier = settings.carrier ?? base.carrier;
+  const loadedQ = settings.loadedQ ?? base.loadedQ;
+  const moved = carrier - base.carrier;
+  const neighbours = settings.neighbours === false ? [] : base.neighbours;
+  const chosen = settings.programme;
+  // What a tuned circuit lifts a station to is in proportion to its Q.
+  const lifted = loadedQ / base.loadedQ;
+  const detector = settings.detector === undefined ? undefined : detectorChosen(settings.detector);
+  return {
+    ...base,
+    carrier,
+    depth: settings.depth ?? base.depth,
+    programme:
+      chosen === undefined
+        ? base.programme
+        : chosen.kind === 'recording'
+          ? (recording ?? base.programme)
+          : tonesOf(chosen),
+    loadedQ,
+    atTuned: base.atTuned * lifted,
+    atDetector: settings.strength ?? base.atDetector * lifted,
+    neighbours: neighbours
+      .map((n) => ({
+        ...n,
+        frequency: n.frequency + moved,
+        share:
+          n.share *
+          (resonance(loadedQ, carrier, n.frequency + moved) / resonance(base.loadedQ, base.carrier, n.frequency)),
+      }))
+      .filter((n) => n.frequency > 50e3),
+    // Another detector or another strength loads the circuit otherwise than was worked out for the set.
+    deepening:
+      settings.strength === undefined && settings.resistance === undefined && detector === undefined
+        ? base.deepening
+        : 1,
+    ...(detector === undefined ? {} : { detector, bias: undefined, bothHalves: false }),
+    load: {
+      ...(settings.resistance === undefined
+        ? base.load
+        : { capacitance: base.load.capacitance, resistance: settings.resistance }),
+      ...(settings.capacitance === undefined ? {} : { capacitance: settings.capacitance }),
+    },
+  };
+}

@@ -1,0 +1,23 @@
+import type { NodeWaves } from '../../../engine/waves/node-waves.ts';
+import type { ShownWaves } from './picture.ts';
+import { keptWave } from './trace.ts';
+
+export { Columns } from '../stage/wave-window.ts';
+export { nodeWavesCsv } from './csv.ts';
+export {
+  closer,
+  cyclesIn,
+  type NodeWindow,
+  nodeWaveScene,
+  paintNodeWaves,
+  type ShownWaves,
+  within,
+} from './picture.ts';
+export { columnsOf, type KeptWave, keptWave } from './trace.ts';
+export { readingWords, runWords, stretchWords } from './words.ts';
+
+/** A run made ready for drawing. */
+export const shownWaves = (run: NodeWaves): ShownWaves => ({
+  ...run,
+  waves: run.waves.map(({ samples, ...wave }) => ({ ...wave, kept: keptWave(samples) })),
+});

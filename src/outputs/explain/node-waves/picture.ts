@@ -1,0 +1,104 @@
+import { formatQuantity } from '../../../engine/units/format.ts';
+import type { NodeWave, NodeWaves } from '../../../engine/waves/node-waves.ts';
+import type { Scene } from '../../scene/scene.ts';
+import { shorten, textWidth } from '../../scene/text-width.ts';
+import type { View } from '../model/view.ts';
+import type { Pen } from '../stage/pen.ts';
+import { scenePen } from '../stage/scene-pen.ts';
+import { Columns, paintTime } from '../stage/wave-window.ts';
+import { columnsOf, type KeptWave } from './trace.ts';
+import { readingWords, runWords, stretchWords } from './words.ts';
+
+/** A run as it is shown: its waves with what makes them quick to draw. */
+export interface ShownWaves extends Omit<NodeWaves, 'waves'> {
+  readonly waves: readonly (Omit<NodeWave, 'samples'> & { readonly kept: KeptWave })[];
+}
+
+/** Cycles of the carrier across the window at its closest. */
+const CLOSEST = 1;
+
+/** A view inside what was kept, from all of it to a single cycle. */
+export function within({ from, span }: View, { duration, carrier }: Pick<ShownWaves, 'duration' | 'carrier'>): View {
+  const s = Math.min(duration, Math.max(CLOSEST / carrier, span));
+  return { span: s, from: Math.min(duration - s, Math.max(0, from)) };
+}
+
+/** `factor` times as long a stretch; the moment at `share` of the width stays where it is. */
+export function closer({ from, span }: View, factor: number, share: number, waves: ShownWaves): View {
+  const next = Math.min(waves.duration, Math.max(CLOSEST / waves.carrier, span * factor));
+  return within({ from: from + share * (span - next), span: next }, waves);
+}
+
+export interface NodeWindow {
+  readonly width: number;
+  readonly height: number;
+  /** Counted from the first sample kept. */
+  readonly view: View;
+  /** Default 12. */
+  readonly letters?: number;
+  /** Columns to a px; default 1. */
+  readonly density?: number;
+}
+
+/** Every wave on an axis of its own, all on one axis of time. */
+export function paintNodeWaves(pen: Pen, waves: ShownWaves, window: NodeWindow, columns: Columns): void {
+  const { width, height, view, letters = 12, density = 1 } = window;
+  const axis = 2.8 * letters;
+  const each = (height - axis) / Math.max(1, waves.waves.length);
+  const count = Math.max(2, Math.round(width * density));
+  columns.room(count);
+  paintTime(pen, { y: 0, height, view, letters }, { x: 0, width }, axis);
+  waves.waves.forEach((wave, i) => {
+    const y = i * each;
+    if (i > 0) pen.line(0, y, width, y, 'faint', 1);
+    const { least, greatest } = wave.kept;
+    const low = Math.min(0, least);
+    const high = Math.max(0, greatest, low + 1e-15);
+    const up = y + 1.9 * letters;
+    const down = y + each - 0.5 * letters;
+    const k = (down - up) / (high - low);
+    const zero = down + low * k;
+    pen.clip(0, y, width, each);
+    pen.line(0, zero, width, zero, 'faint', 1);
+    const { min, max, top, bottom } = columns;
+    const first = view.from / waves.interval;
+    columnsOf(wave.kept, first, first + view.span / waves.interval, count, min, max);
+    const half = 0.07 * letters;
+    for (let c = 0; c < count; c++) {
+      top[c] = zero - max[c] * k - half;
+      bottom[c] = zero - min[c] * k + half;
+    }
+    pen.band(0.5 / density, 1 / density, top, bottom, count, wave.measure === 'current' ? 'accent' : 'copper', 1);
+    pen.unclip();
+    const size = `${sized(wave.measure, least)} to ${sized(wave.measure, greatest)}`;
+    const sizeWide = textWidth(size, 0.92 * letters);
+    const name = shorten(wave.title, letters, width - sizeWide - 2.5 * letters);
+    pen.text(0.6 * letters, y + 1.3 * letters, name, letters, { bold: true, rim: true });
+    pen.text(width - 0.6 * letters, y + 1.3 * letters, size, 0.92 * letters, {
+      role: 'soft',
+      anchor: 'end',
+      rim: true,
+    });
+  });
+}
+
+const sized = (measure: NodeWave['measure'], value: number): string =>
+  formatQuantity(value, measure, 2).replace('-', '−');
+
+/** The same as a scene, for SVG and print. */
+export function nodeWaveScene(waves: ShownWaves, window: NodeWindow & { readonly title?: string }): Scene {
+  const { pen, items } = scenePen();
+  paintNodeWaves(pen, waves, window, new Columns());
+  return {
+    unit: 'px',
+    width: window.width,
+    height: window.height,
+    title: window.title ?? `Waves in the set on ${waves.station}`,
+    description: [runWords(waves), stretchWords(waves, window.view), ...waves.waves.map(readingWords)].join(' '),
+    items: items(),
+    warnings: waves.warnings,
+  };
+}
+
+/** Where a view begins to show single cycles. */
+export const cyclesIn = ({ span }: View, { carrier }: Pick<ShownWaves, 'carrier'>): number => span * carrier;

@@ -1,0 +1,252 @@
+import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
+import type { Role } from '../../scene/scene.ts';
+import { textWidth } from '../../scene/text-width.ts';
+import { BEFORE_DETECTOR, POINT_WORDS, type PointId } from '../model/points.ts';
+import { tidyTime, timeScale, type View } from '../model/view.ts';
+import type { Scale, Waves } from '../model/waves.ts';
+import type { Pen } from './pen.ts';
+import { paintSpectrum } from './spectrum.ts';
+
+/** What is drawn over the traces. */
+export interface Show {
+  readonly average?: boolean;
+  /** Cover the lower half, as a one-way path would. */
+  readonly cover?: boolean;
+  readonly envelope?: boolean;
+  readonly spectrum?: boolean;
+  /** All rows to one scale, to be compared. */
+  readonly alike?: boolean;
+}
+
+export interface WaveRow {
+  readonly waves: Waves;
+  readonly point: PointId;
+  /** In place of the point's own. */
+  readonly title?: string;
+}
+
+export interface WaveWindow {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+  readonly rows: readonly WaveRow[];
+  readonly view: View;
+  readonly show: Show;
+  /** Of the letters, px; default 12. */
+  readonly letters?: number;
+  /** Columns to a px of width: the device's own; default 1. */
+  readonly density?: number;
+}
+
+/** Room for one row of columns, made once and used for every frame. */
+export class Columns {
+  min = new Float64Array(0);
+  max = new Float64Array(0);
+  top = new Float64Array(0);
+  bottom = new Float64Array(0);
+  room(columns: number): void {
+    if (this.min.length >= columns) return;
+    this.min = new Float64Array(columns);
+    this.max = new Float64Array(columns);
+    this.top = new Float64Array(columns);
+    this.bottom = new Float64Array(columns);
+  }
+}
+
+const TRACE: Readonly<Record<PointId, Role>> = {
+  programme: 'accent',
+  carrier: 'copper',
+  modulated: 'copper',
+  tuned: 'copper',
+  detector: 'copper',
+  phones: 'accent',
+};
+/** Widths of lines over the letters' size. */
+const LINE = 0.135;
+const AVERAGE_LINE = 0.21;
+const EDGE_LINE = 0.13;
+
+/** Where the traces lie, for turning a pointer's place into a moment. */
+export interface Plot {
+  readonly x: number;
+  readonly width: number;
+}
+
+export function plotOf({ x, width, show, letters = 12 }: Omit<WaveWindow, 'rows' | 'view'>): Plot {
+  const share = width >= 55 * letters ? 0.3 : 0.42;
+  const beside = show.spectrum && width >= 26 * letters ? Math.round(width * share) : 0;
+  return { x, width: width - beside };
+}
+
+/** The stacked traces on one axis of time. */
+export function paintWaves(pen: Pen, window: WaveWindow, columns: Columns): void {
+  const { y, height, rows, view, show, letters = 12, density = 1 } = window;
+  const plot = plotOf(window);
+  const axis = 2.6 * letters;
+  const each = (height - axis) / Math.max(rows.length, 1);
+  const count = Math.max(2, Math.round(plot.width * density));
+  columns.room(count);
+  paintTime(pen, window, plot, axis);
+  const common = show.alike ? widest(rows) : undefined;
+  rows.forEach((row, i) => {
+    const box: Box = { x: plot.x, y: y + i * each, w: plot.width, h: each };
+    paintRow(pen, row, common ?? row.waves.scale(row.point), box, view, show, letters, count, density, columns);
+    if (i > 0) pen.line(window.x, box.y, window.x + window.width, box.y, 'faint', 1);
+    if (plot.width < window.width)
+      paintSpectrum(pen, row, { ...box, x: plot.x + plot.width, w: window.width - plot.width }, letters);
+  });
+}
+
+interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly w: number;
+  readonly h: number;
+}
+
+const widest = (rows: readonly WaveRow[]): Scale =>
+  rows
+    .map((row) => row.waves.scale(row.point))
+    .reduce((a, b) => ({ low: Math.min(a.low, b.low), high: Math.max(a.high, b.high) }));
+
+function paintRow(
+  pen: Pen,
+  { waves, point, title }: WaveRow,
+  scale: Scale,
+  box: Box,
+  view: View,
+  show: Show,
+  letters: number,
+  count: number,
+  density: number,
+  columns: Columns,
+): void {
+  const head = letters * 1.7;
+  const pad = Math.min(6, box.h * 0.05);
+  const up = box.y + head;
+  const down = box.y + box.h - pad;
+  const k = (down - up) / (scale.high - scale.low || 1);
+  const zero = down + scale.low * k;
+  const symmetric = scale.low < -0.5 * scale.high;
+  pen.clip(box.x, box.y, box.w, box.h);
+  pen.line(box.x, zero, box.x + box.w, zero, 'faint', 1);
+  const trace = (role: Role, width: number, opacity: number) => {
+    const { min, max, top, bottom } = columns;
+    const half = width / 2;
+    for (let i = 0; i < count; i++) {
+      top[i] = zero - max[i] * k - half;
+      bottom[i] = zero - min[i] * k + half;
+    }
+    pen.band(box.x + 0.5 / density, 1 / density, top, bottom, count, role, opacity);
+  };
+  const { from, span } = view;
+  const to = from + span;
+  waves.drawn(point, from, to, count, columns.min, columns.max);
+  trace(TRACE[point], LINE * letters, show.average && point !== 'programme' ? 0.62 : 1);
+  if (show.cover && BEFORE_DETECTOR.includes(point)) {
+    pen.rect(box.x, zero + 1, box.w, box.y + box.h - zero, 'paper', 0.9);
+    pen.text(box.x + box.w / 2, (zero + down) / 2 + letters * 0.35, 'covered', letters, {
+      role: 'soft',
+      anchor: 'middle',
+    });
+  }
+  if (show.envelope && waves.envelope(point, from, to, count, columns.min, columns.max)) {
+    trace('ink', EDGE_LINE * letters, 0.85);
+    if (symmetric && !show.cover) {
+      const { min, max } = columns;
+      for (let i = 0; i < count; i++) {
+        const low = -max[i];
+        max[i] = -min[i];
+        min[i] = low;
+      }
+      trace('ink', EDGE_LINE * letters, 0.85);
+    }
+  }
+  let averageAt: number | undefined;
+  // A programme is its own average.
+  if (show.average && point !== 'programme') {
+    if (show.cover && BEFORE_DETECTOR.includes(point)) coveredMean(waves, point, from, to, count, columns);
+    else waves.mean(point, from, to, count, columns.min, columns.max);
+    trace('ink', AVERAGE_LINE * letters, 1);
+    averageAt = Math.min(...columns.top.subarray(Math.floor(count * 0.8), Math.floor(count * 0.95)));
+  }
+  pen.unclip();
+  const roomy = box.h > 6 * letters;
+  if (averageAt !== undefined && roomy)
+    pen.text(
+      box.x + box.w * 0.94,
+      Math.max(averageAt, up + letters * 1.4) - letters * 0.45,
+      'average',
+      letters * 0.92,
+      {
+        anchor: 'end',
+        italic: true,
+        rim: true,
+      },
+    );
+  if (roomy && !(symmetric && point !== 'programme') && zero > up + letters && zero < down + 1)
+    pen.text(box.x + 0.35 * letters, zero - letters * 0.3, '0', letters * 0.92, { role: 'soft', rim: true });
+  const words = title ?? POINT_WORDS[point].title;
+  pen.text(box.x + 0.6 * letters, box.y + letters * 1.25, words, letters, { bold: true, rim: true });
+  const own = point === 'carrier' ? { low: -waves.spec.atAerial, high: waves.spec.atAerial } : waves.scale(point);
+  const size = sizeText(point, own.low, own.high, symmetric);
+  const room = box.w - 1.8 * letters - textWidth(words, letters, true);
+  if (room > textWidth(size, letters * 0.92))
+    pen.text(box.x + box.w - 0.6 * letters, box.y + letters * 1.25, size, letters * 0.92, {
+      role: 'soft',
+      anchor: 'end',
+      rim: true,
+    });
+}
+
+/** Mean of the upper half alone: what a perfect one-way path would leave of a fast wave, its envelope over π. */
+export function coveredMean(
+  waves: Waves,
+  point: PointId,
+  from: number,
+  to: number,
+  count: number,
+  columns: Columns,
+): void {
+  const { min, max } = columns;
+  waves.envelope(point, from, to, count, min, max);
+  for (let i = 0; i < count; i++) {
+    min[i] /= Math.PI;
+    max[i] /= Math.PI;
+  }
+}
+
+/** What the height of a trace is in real units. */
+function sizeText(point: PointId, low: number, high: number, symmetric: boolean): string {
+  const show = (value: number) =>
+    POINT_WORDS[point].measure === 'ratio' ? `${formatNumber(value * 100, 3)} %` : formatQuantity(value, 'voltage', 2);
+  if (symmetric) return `±${show(high)}`;
+  return low < -0.03 * high ? `${show(low)} to ${show(high)}` : `0 to ${show(high)}`;
+}
+
+/** The axis of time below the traces. */
+export function paintTime(
+  pen: Pen,
+  window: Pick<WaveWindow, 'y' | 'height' | 'view' | 'letters'>,
+  plot: Plot,
+  axis: number,
+): void {
+  const { y, height, view, letters = 12 } = window;
+  const room = plot.width / (letters * 7);
+  const { ticks, base } = timeScale(view, Math.max(2, Math.min(8, Math.floor(room))));
+  const floor = y + height - axis;
+  pen.line(plot.x, floor, plot.x + plot.width, floor, 'soft', 1);
+  for (const { share, label } of ticks) {
+    const x = plot.x + share * plot.width;
+    if (x < plot.x - 0.5 || x > plot.x + plot.width + 0.5) continue;
+    pen.line(x, y, x, floor, 'faint', 1, 0.6);
+    pen.line(x, floor, x, floor + 4, 'soft', 1);
+    const wide = textWidth(label, letters * 0.92) / 2;
+    if (x - wide < plot.x || x + wide > plot.x + plot.width) continue;
+    pen.text(x, floor + letters * 1.4, label, letters * 0.92, { role: 'soft', anchor: 'middle' });
+  }
+  const across = `${tidyTime(view.span, 2)} from side to side`;
+  const words = base ? `${across}, ${base}` : across;
+  pen.text(plot.x + plot.width / 2, floor + letters * 2.5, words, letters * 0.92, { role: 'soft', anchor: 'middle' });
+}

@@ -1,0 +1,98 @@
+import type { FieldOptions } from '../../../engine/reception/path/field.ts';
+import type { Reception } from '../../../engine/reception/path/types.ts';
+import type { SetDescription } from '../../../engine/set/description.ts';
+import { ORDINARY, pictureFacts, wavesOfSet } from '../model/from-set.ts';
+import type { Programme } from '../model/programme.ts';
+import { type Settings, withSettings } from '../model/settings.ts';
+import { createWaves, type WaveSpec, type Waves } from '../model/waves.ts';
+import type { PictureFacts } from '../pictures/index.ts';
+import type { WaveRow } from '../stage/wave-window.ts';
+import { type Figures, figuresOf } from './figures.ts';
+import type { StoryScene } from './story.ts';
+
+/** What of a scene its waves depend on. */
+export type SceneWaves = Pick<StoryScene, 'rows' | 'settings'>;
+
+/** A scene with its waves made. */
+export interface Prepared {
+  /** The set's own waves, before anything was turned. */
+  readonly base: WaveSpec;
+  /** Those of the scene itself; rows may have others. */
+  readonly waves: Waves;
+  readonly rows: readonly WaveRow[];
+  readonly facts: PictureFacts;
+  readonly figures: Figures;
+}
+
+export interface Preparer {
+  (scene: SceneWaves): Prepared;
+  /** Let go of all waves made so far. */
+  forget(): void;
+}
+
+/** Waves kept for as many different settings. */
+const KEPT = 8;
+
+/** The same for settings that say the same. */
+export const settingsKey = (settings: Settings): string =>
+  JSON.stringify(settings, Object.keys(settings).sort().concat(['kind', 'frequency', 'first', 'second']));
+
+/** Rows of a scene with the waves that are made for their settings. */
+export const rowsOf = ({ rows, settings = {} }: SceneWaves, wavesFor: (settings: Settings) => Waves): WaveRow[] =>
+  rows.map(({ point, title, with: own }) => ({
+    point,
+    title,
+    waves: wavesFor(own ? { ...settings, ...own } : settings),
+  }));
+
+/**
+ * Makes scenes ready to be drawn, for one set, and remembers the waves of the last few settings.
+ * @param recording stands for the programme where a scene asks for a recording.
+ * @param field time of day and coastline the reception was worked out with.
+ */
+export function preparer(
+  set?: SetDescription,
+  reception?: Reception,
+  recording?: Programme,
+  field?: FieldOptions,
+): Preparer {
+  const bases = new Map<number | undefined, WaveSpec>();
+  const kept = new Map<string, Waves>();
+  const baseFor = (station: number | undefined): WaveSpec => {
+    let base = bases.get(station);
+    if (!base) {
+      base = (set && reception && wavesOfSet(set, reception, station, field)) ?? ORDINARY;
+      bases.set(station, base);
+    }
+    return base;
+  };
+  const wavesFor = (settings: Settings): Waves => {
+    const key = settingsKey(settings);
+    let waves = kept.get(key);
+    if (waves) kept.delete(key);
+    else waves = createWaves(withSettings(baseFor(settings.station), settings, recording));
+    kept.set(key, waves);
+    for (const oldest of kept.keys()) {
+      if (kept.size <= KEPT) break;
+      kept.delete(oldest);
+    }
+    return waves;
+  };
+  const prepare = (scene: SceneWaves): Prepared => {
+    const settings = scene.settings ?? {};
+    const waves = wavesFor(settings);
+    let figures: Figures | undefined;
+    return {
+      base: baseFor(settings.station),
+      waves,
+      rows: rowsOf(scene, wavesFor),
+      facts: pictureFacts(waves, set, reception, settings.station),
+      // Only text needs them, and they may ask for the phones' wave: worked out when first read.
+      get figures() {
+        figures ??= figuresOf(waves, set, reception, settings.station);
+        return figures;
+      },
+    };
+  };
+  return Object.assign(prepare, { forget: () => kept.clear() });
+}

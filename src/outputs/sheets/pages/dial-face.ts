@@ -1,0 +1,260 @@
+import { arc, circle, line, path, polar, rect, text } from '../../scene/build.ts';
+import type { Item, Point } from '../../scene/scene.ts';
+import { shorten, textWidth } from '../../scene/text-width.ts';
+import type { DialMarks, Scale } from './dial-marks.ts';
+
+/** Of a round dial, mm: the face is cut along the outermost. */
+const CUT = 86;
+const NAMES = [56.5, 84.5] as const;
+export const DEGREES = 51;
+const KILOHERTZ = 41;
+const METRES = 29.5;
+/** Of the usual spindle, mm. */
+export const SPINDLE = 6.5;
+const LETTERS = 2.5;
+
+/** Seen from the front, the scale runs clockwise over the top; the canvas angle of a reading. */
+export const canvasAngle = (reading: number, swing: number): number => 270 - swing / 2 + reading;
+
+export function roundFace(
+  marks: DialMarks,
+  swing: number,
+  blank: boolean,
+): { items: Item[]; w: number; h: number; centre: Point } {
+  const low = swing > 180 ? CUT * Math.sin(((swing - 180) / 2) * (Math.PI / 180)) : 0;
+  const w = 2 * CUT + 2;
+  const h = CUT + Math.max(low, 12) + 4;
+  const centre: Point = [w / 2, CUT + 2];
+  const items: Item[] = [];
+  const from = canvasAngle(0, swing);
+  const to = canvasAngle(swing, swing);
+  const angle = (p: number): number => canvasAngle(marks.at(p), swing);
+  const foot = h - 1;
+  items.push(
+    path(
+      swing <= 180
+        ? [
+            ['M', centre[0] - CUT, centre[1]],
+            ['A', CUT, false, true, centre[0] + CUT, centre[1]],
+            ['L', centre[0] + CUT, foot],
+            ['L', centre[0] - CUT, foot],
+            ['Z'],
+          ]
+        : arc(centre, CUT, 180 - (swing - 180) / 2 - 1, 360 + (swing - 180) / 2 + 1),
+      { stroke: 'ink', width: 0.3, title: 'cut here' },
+    ),
+    circle(centre, SPINDLE / 2, { stroke: 'ink', width: 0.25, title: 'drill for the spindle' }),
+    line([centre[0] - 6, centre[1]], [centre[0] + 6, centre[1]], { stroke: 'ink', width: 0.15 }),
+    line([centre[0], centre[1] - 6], [centre[0], centre[1] + 6], { stroke: 'ink', width: 0.15 }),
+    // Where a pointer that stands behind the panel shows through.
+    path(arc(centre, 17, from, to), { stroke: 'soft', width: 0.2, dash: [1.5, 1] }),
+    path(arc(centre, 20, from, to), { stroke: 'soft', width: 0.2, dash: [1.5, 1] }),
+    text([centre[0], centre[1] - 9], 'pointer slot', 2.1, { anchor: 'middle', role: 'soft' }),
+    text([centre[0] + 7, centre[1] + 8], `drill ${SPINDLE} mm`, 2.1, { role: 'soft' }),
+  );
+  const ring = (radius: number, words: string): void => {
+    items.push(path(arc(centre, radius, from, to), { stroke: 'ink', width: 0.25 }));
+    // A little before the scale begins, clear of its first figure.
+    const p = polar(centre, radius, from - (8.4 * 180) / (Math.PI * radius));
+    items.push(text(p, words, 2.2, { anchor: 'middle', role: 'soft' }));
+  };
+  const of = marks.of ?? '';
+  const tick = (radius: number, length: number, a: number, width = 0.18, title?: string): void => {
+    items.push(
+      line(polar(centre, radius, a), polar(centre, radius + length, a), { stroke: 'ink', width, cap: 'butt', title }),
+    );
+  };
+  const figure = (radius: number, a: number, words: string): void => {
+    items.push(text(polar(centre, radius, a), words, LETTERS, { anchor: 'middle', turn: a + 90 }));
+  };
+  ring(DEGREES, 'degrees');
+  const fine = swing > 200 ? 2 : 1;
+  for (let d = 0; d <= swing + 1e-9; d += fine)
+    tick(DEGREES, d % 10 === 0 ? 3 : d % 5 === 0 ? 2.2 : 1.2, canvasAngle(d, swing), d % 10 === 0 ? 0.25 : 0.15);
+  for (let d = 0; d <= swing + 1e-9; d += 10) figure(DEGREES - 3.4, canvasAngle(d, swing), `${d}`);
+  ring(KILOHERTZ, 'kHz');
+  if (!blank) {
+    const onRing = (radius: number, unit: string): Pick<Track, 'mm' | 'tick'> => ({
+      mm: (radius * Math.PI) / 180,
+      tick: (a, length, width, value) => tick(radius, length, a, width, `${of}${value} ${unit}`),
+    });
+    figures(
+      marks.kilohertz.map((m) => ({ at: angle(m.position), value: Math.round(m.frequency / 1e3) })),
+      {
+        ...onRing(KILOHERTZ, 'kHz'),
+        // Along the radius they stand twice as close as across it.
+        figure: (a, words) => items.push(inward(centre, KILOHERTZ - 0.9, a, words)),
+        half: () => CLOSEST,
+      },
+    );
+    ring(METRES, 'metres');
+    figures(
+      marks.metres.map((m) => ({ at: angle(m.position), value: m.wavelength })),
+      {
+        ...onRing(METRES, 'm'),
+        figure: (a, words) => figure(METRES - 3.4, a, words),
+        half: (words) => ((textWidth(words, LETTERS) / 2 + 0.8) / (METRES - 3.4)) * (180 / Math.PI),
+      },
+    );
+    for (const { at, reading, name } of spreadOut(marks, swing)) {
+      const exact = canvasAngle(reading, swing);
+      const shown = canvasAngle(at, swing);
+      items.push(
+        line(polar(centre, DEGREES, exact), polar(centre, DEGREES + 4.2, exact), {
+          stroke: 'ink',
+          width: 0.45,
+          cap: 'butt',
+          title: `${of}station ${name}`,
+        }),
+        line(polar(centre, DEGREES + 4.2, exact), polar(centre, NAMES[0] - 0.4, shown), { stroke: 'ink', width: 0.18 }),
+        radialText(centre, shown, name),
+      );
+    }
+  }
+  return { items, w, h, centre };
+}
+
+/** Words outward from the rim, never upside down. */
+function radialText(centre: Point, a: number, name: string): Item {
+  const words = shorten(name, LETTERS, NAMES[1] - NAMES[0]);
+  const turned = ((a % 360) + 360) % 360;
+  const leftward = turned > 90 && turned < 270;
+  return text(polar(centre, NAMES[0], a), words, LETTERS, {
+    turn: leftward ? a - 180 : a,
+    anchor: leftward ? 'end' : 'start',
+    sits: 'middle',
+    bold: false,
+  });
+}
+
+/** Stations' names side by side: where they would lie over one another they are moved along the rim. */
+function spreadOut(marks: DialMarks, swing: number): { at: number; reading: number; name: string }[] {
+  const gap = (LETTERS * 1.3 * 180) / (Math.PI * NAMES[0]);
+  const most = Math.floor(swing / gap);
+  const order = marks.stations.map((s) => ({ reading: marks.at(s.position), name: s.name, heard: s.heard, at: 0 }));
+  const kept = order.length <= most ? order : order.filter((s) => s.heard !== 'not heard').slice(0, most);
+  const list = kept.sort((a, b) => a.reading - b.reading);
+  for (const s of list) s.at = s.reading;
+  // Push apart, then bring back within the scale from its far end.
+  for (let i = 1; i < list.length; i++) list[i].at = Math.max(list[i].at, list[i - 1].at + gap);
+  const end = swing - gap / 4;
+  for (let i = list.length - 1; i >= 0; i--) {
+    const limit = i === list.length - 1 ? end : list[i + 1].at - gap;
+    if (list[i].at > limit) list[i].at = limit;
+  }
+  return list;
+}
+
+/** Figures from the rim inward, never upside down. */
+function inward(centre: Point, radius: number, a: number, words: string): Item {
+  const turned = ((a % 360) + 360) % 360;
+  const leftward = turned > 90 && turned < 270;
+  return text(polar(centre, radius, a), words, LETTERS, {
+    turn: leftward ? a - 180 : a,
+    anchor: leftward ? 'start' : 'end',
+    sits: 'middle',
+  });
+}
+
+/** Half of what figures along the radius need, degrees: by their inner ends, where they come closest. */
+const CLOSEST = ((LETTERS * 1.2) / 2 / (KILOHERTZ - 0.9 - 4 * 0.64 * LETTERS)) * (180 / Math.PI);
+
+/** A line that ticks and figures stand along, by degrees or by millimetres. */
+interface Track {
+  /** Millimetres to a unit of it. */
+  readonly mm: number;
+  readonly tick: (at: number, length: number, width: number, value: number) => void;
+  readonly figure: (at: number, words: string) => void;
+  /** How much of it half a figure covers. */
+  readonly half: (words: string) => number;
+}
+
+/** Figures at the finest round step that leaves room between them, ticks at every mark that stands clear. */
+function figures(list: readonly { at: number; value: number }[], { mm, tick, figure, half }: Track): void {
+  const taken: { at: number; half: number; value: number }[] = [];
+  for (const step of [100, 50, 20, 10, 5])
+    for (const { at, value } of list) {
+      if (value % step !== 0) continue;
+      const own = half(`${value}`);
+      if (taken.some((t) => Math.abs(t.at - at) < t.half + own)) continue;
+      taken.push({ at, half: own, value });
+      figure(at, `${value}`);
+    }
+  const figured = new Set(taken.map((t) => t.value));
+  // A tick closer than half a millimetre to its neighbour is a smear.
+  let last = Number.NaN;
+  for (const { at, value } of [...list].sort((p, q) => p.at - q.at)) {
+    const major = value % 100 === 0;
+    if (Math.abs(at - last) * mm < 0.55 && !major && !figured.has(value)) continue;
+    tick(at, major ? 3 : value % 50 === 0 ? 2.4 : 1.3, major ? 0.3 : 0.15, value);
+    last = at;
+  }
+}
+
+export function straightFace(
+  marks: DialMarks,
+  { travel, from }: Extract<Scale, { kind: 'straight' }>,
+  blank: boolean,
+): { items: Item[]; w: number; h: number; left: number } {
+  const left = 12;
+  const of = marks.of ?? '';
+  const w = travel + 2 * left;
+  const names = 40;
+  const y = names + 8;
+  const h = y + 32;
+  const items: Item[] = [rect(0, 0, w, h, { stroke: 'ink', width: 0.3, title: 'cut here' })];
+  const x = (reading: number): number => left + reading;
+  items.push(line([x(0), y], [x(travel), y], { stroke: 'ink', width: 0.25, cap: 'butt' }));
+  for (let mm = 0; mm <= travel + 1e-9; mm++) {
+    items.push(
+      line([x(mm), y], [x(mm), y + (mm % 10 === 0 ? 3.4 : mm % 5 === 0 ? 2.4 : 1.3)], {
+        stroke: 'ink',
+        width: 0.15,
+        cap: 'butt',
+      }),
+    );
+    if (mm % 10 === 0) items.push(text([x(mm), y + 6.6], `${mm}`, LETTERS, { anchor: 'middle' }));
+  }
+  items.push(text([left, h - 1.6], `mm from the ${from}, then kHz`, 2.1, { role: 'soft' }));
+  const base = y + 14;
+  items.push(line([x(0), base], [x(travel), base], { stroke: 'ink', width: 0.25, cap: 'butt' }));
+  if (!blank) {
+    figures(
+      marks.kilohertz.map((m) => ({ at: x(marks.at(m.position)), value: Math.round(m.frequency / 1e3) })),
+      {
+        mm: 1,
+        tick: (at, length, width, value) =>
+          items.push(
+            line([at, base], [at, base + length], {
+              stroke: 'ink',
+              width,
+              cap: 'butt',
+              title: `${of}${value} kHz`,
+            }),
+          ),
+        figure: (at, words) =>
+          items.push(text([at + LETTERS * 0.35, base + 4.2], words, LETTERS, { anchor: 'end', turn: -90 })),
+        half: () => (LETTERS * 1.2) / 2,
+      },
+    );
+    const gap = LETTERS * 1.3;
+    const list = marks.stations
+      .map((s) => ({ name: s.name, exact: x(marks.at(s.position)), at: x(marks.at(s.position)) }))
+      .slice(0, Math.floor(w / gap) - 1);
+    for (let i = 1; i < list.length; i++) list[i].at = Math.max(list[i].at, list[i - 1].at + gap);
+    for (let i = list.length - 1; i >= 0; i--)
+      list[i].at = Math.min(list[i].at, i === list.length - 1 ? w - 3 : list[i + 1].at - gap);
+    for (const s of list)
+      items.push(
+        line([s.exact, y], [s.exact, y - 3], {
+          stroke: 'ink',
+          width: 0.45,
+          cap: 'butt',
+          title: `${of}station ${s.name}`,
+        }),
+        line([s.exact, y - 3], [s.at, y - 6.6], { stroke: 'ink', width: 0.18 }),
+        text([s.at + LETTERS * 0.35, y - 7.4], shorten(s.name, LETTERS, names - 2), LETTERS, { turn: -90 }),
+      );
+  }
+  return { items, w, h, left };
+}

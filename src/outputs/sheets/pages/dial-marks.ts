@@ -1,0 +1,135 @@
+import { setCircuit } from '../../../engine/built/set-circuit.ts';
+import { coilModel, tuningModel } from '../../../engine/kinds/models.ts';
+import type { TuningDescription } from '../../../engine/kinds/tunings/tuning-schema.ts';
+import { receiver } from '../../../engine/reception/path/receive-station.ts';
+import { verdictOf } from '../../../engine/reception/path/summary.ts';
+import type { Reception, StationReception } from '../../../engine/reception/path/types.ts';
+import type { SetDescription } from '../../../engine/set/description.ts';
+import type { Peak } from '../../../engine/solvers/linear/tuned.ts';
+import { printable } from './words.ts';
+
+/** What the pointer does on this set, and how far its scale goes. */
+export type Scale =
+  | { readonly kind: 'round'; readonly swing: number }
+  /** Full travel, mm, and which end it is read from. */
+  | { readonly kind: 'straight'; readonly travel: number; readonly from: string };
+
+/** A scale and what moves along it. */
+export interface Pointer {
+  readonly scale: Scale;
+  /** Degrees or millimetres from the open end, at a position. */
+  readonly at: (position: number) => number;
+  /** What turns or slides. */
+  readonly moves: string;
+}
+
+export interface DialMark {
+  /** 0 open … 1 meshed. */
+  readonly position: number;
+  readonly frequency: number;
+}
+
+export interface DialMarks extends Pointer {
+  /** Before the names of its lines, where a set has two dials. */
+  readonly of?: string;
+  readonly kilohertz: readonly DialMark[];
+  readonly metres: readonly (DialMark & { readonly wavelength: number })[];
+  readonly stations: readonly (DialMark & { readonly name: string; readonly heard: string })[];
+}
+
+const LIGHT = 299_792_458;
+
+/** A round figure that a dial may have a line for, with how the set is tuned to it. */
+interface Tick {
+  readonly frequency: number;
+  readonly peak: Peak;
+}
+
+/** The figures of a set's dials, each solved from the circuit itself once, however many pointers show it. */
+export interface DialTicks {
+  readonly kilohertz: readonly Tick[];
+  readonly metres: readonly (Tick & { readonly wavelength: number })[];
+}
+
+export function dialTicks(set: SetDescription, { dial: { lowest, highest } }: Reception): DialTicks {
+  const { network, smallConductance } = receiver(setCircuit(set));
+  const tick = (frequency: number): Tick => ({ frequency, peak: network.at(frequency).peak(smallConductance) });
+  const step = highest - lowest > 2.2e6 ? 5e4 : highest - lowest > 3e5 ? 1e4 : 5e3;
+  const kilohertz: Tick[] = [];
+  for (let f = Math.ceil(lowest / step) * step; f <= highest && kilohertz.length < 400; f += step)
+    kilohertz.push(tick(f));
+  const metres: (Tick & { wavelength: number })[] = [];
+  const [shortest, longest] = [LIGHT / highest, LIGHT / lowest];
+  const stride = longest - shortest > 1200 ? 100 : longest - shortest > 300 ? 10 : 5;
+  for (let m = Math.ceil(shortest / stride) * stride; m <= longest && metres.length < 400; m += stride)
+    metres.push({ ...tick(LIGHT / m), wavelength: m });
+  return { kilohertz, metres };
+}
+
+/** Where the marks of a set's dial belong. */
+export const dialMarks = (set: SetDescription, reception: Reception, ticks: DialTicks): DialMarks => ({
+  ...scaleOf(set),
+  ...marksAlong(
+    ticks,
+    reception,
+    (peak) => peak,
+    ({ dial }) => dial,
+  ),
+});
+
+/** The marks of one pointer. @param place where a peak has that pointer. @param stationAt where a station has it. */
+export function marksAlong(
+  ticks: DialTicks,
+  reception: Reception,
+  place: (peak: Peak) => { readonly position: number; readonly within: boolean },
+  stationAt: (station: StationReception) => { readonly position: number } | undefined,
+): Pick<DialMarks, 'kilohertz' | 'metres' | 'stations'> {
+  const marked = <T extends Tick>(list: readonly T[]) =>
+    list.flatMap(({ peak, ...figure }) => {
+      const { position, within } = place(peak);
+      return within ? [{ ...figure, position }] : [];
+    });
+  const stations = reception.stations.flatMap((s) => {
+    const at = s.dial && stationAt(s);
+    return at
+      ? [{ position: at.position, frequency: s.frequency, name: printable(s.name), heard: verdictOf(s) as string }]
+      : [];
+  });
+  return {
+    kilohertz: marked(ticks.kilohertz),
+    metres: marked(ticks.metres),
+    stations: stations.sort((a, b) => a.position - b.position),
+  };
+}
+
+/** What the pointer does, and its reading at a position. */
+export function scaleOf(set: SetDescription): Pointer {
+  const a = set.arrangement;
+  if (a.kind === 'slider') {
+    const coil = set.coils.find((c) => c.name === a.coil);
+    const model = coil && coilModel(coil);
+    const travel =
+      model && Number.isFinite(model.windingLength)
+        ? (model.windingLength * 1e3 * (model.turns - Math.min(a.fewest, model.turns))) / model.turns
+        : 0;
+    return straight(travel > 0 ? travel : 100, 'slider', 'end with the fewest turns');
+  }
+  if (a.kind === 'variometer')
+    return { scale: { kind: 'round', swing: 180 }, at: (p) => 180 * p, moves: 'turning coil' };
+  return scaleOfTuning(set.tuning);
+}
+
+/** The scale of a capacitor by itself. */
+export function scaleOfTuning(tuning: TuningDescription): Pointer {
+  const model = tuningModel(tuning);
+  if (model.travel !== undefined)
+    return straight(model.travel * 1e3, tuning.kind === 'tubes' ? 'inner tube' : 'moving sheet', 'open end');
+  const moves = tuning.kind === 'book' ? 'hinged leaf' : 'capacitor’s spindle';
+  return { scale: { kind: 'round', swing: model.swing }, at: (p) => model.angleAt(p), moves };
+}
+
+const straight = (travel: number, moves: string, from: string): Pointer => ({
+  scale: { kind: 'straight', travel, from },
+  at: (p: number) => travel * p,
+  moves,
+});

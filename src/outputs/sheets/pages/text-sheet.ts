@@ -1,0 +1,137 @@
+import qrcode from 'qrcode-generator';
+import { line, rect, text } from '../../scene/build.ts';
+import type { Item } from '../../scene/scene.ts';
+import { textWidth } from '../../scene/text-width.ts';
+import { Flow } from '../paper/flow.ts';
+import type { PaperName, Sheet } from '../paper/page.ts';
+
+/** Most bytes in one code of the largest size with the least correction (ISO/IEC 18004). */
+const MOST_ALONE = 2900;
+/** Where there must be several, each may be coarser, and easier to scan. */
+const MOST_OF_SEVERAL = 1900;
+/** Nobody scans more. */
+const MOST_CODES = 8;
+const LETTERS = 2.5;
+/** At the end of a line that goes on in the next without a space between. */
+export const GOES_ON = '»';
+
+/** The whole description on paper, to be scanned or typed back. */
+export function textSheet(written: unknown, name: string, paper: PaperName): Sheet {
+  const flow = new Flow({ id: 'text', title: 'The set as text', set: name, paper, file: 'text' });
+  const json = JSON.stringify(written);
+  const codes = codesOf(json);
+  flow.para(
+    codes.length === 0
+      ? 'Everything of this set is in these lines (they are too long for codes to scan). Type or read them into a file ending in .json, and open that.'
+      : codes.length === 1
+        ? 'Everything of this set is in this code and in the lines below it. Scan it with any reader, save the text as a file ending in .json, and open that; or type the lines.'
+        : `Everything of this set is in these ${codes.length} codes together, and in the lines below them. Scan them in order with any reader, put each text directly behind the one before, save it as a file ending in .json, and open that; or type the lines.`,
+  );
+  codes.forEach((code, i) => {
+    const which = codes.length > 1 ? `Code ${i + 1} of ${codes.length}` : '';
+    flow.need(CODE + 12);
+    if (which) flow.para(which, { small: true });
+    flow
+      .add(
+        'Figure',
+        codeItems(code, flow.left + (flow.width - CODE) / 2, flow.y + 3),
+        `QR code of the set’s description${which && `, ${which.toLowerCase()}`}.`,
+      )
+      .space(CODE + 8);
+  });
+  flow.para(`Line ends mean nothing, except that a line ending in ${GOES_ON} goes on directly in the next.`, {
+    small: true,
+  });
+  for (const row of textLines(json, flow.width)) {
+    flow.need(LETTERS * 1.4);
+    flow.add('P', [text([flow.left, flow.y + LETTERS], row, LETTERS)]).space(LETTERS * 1.36);
+  }
+  return flow.finish('The description of the set as text and as a code to scan.');
+}
+
+/** Width of the code on paper, mm. */
+const CODE = 110;
+
+interface Code {
+  readonly size: number;
+  dark(row: number, column: number): boolean;
+}
+
+/** As many codes as a text needs, none if too many; what they say, one directly behind the other, is the text as plain ASCII. */
+export function codesOf(json: string): Code[] {
+  // Readers guess at any letter that is not plain ASCII, and guess wrong: JSON can do without.
+  const bytes = json.replace(/[^ -~]/g, (c) => `\\u${c.charCodeAt(0).toString(16).padStart(4, '0')}`);
+  const count = bytes.length <= MOST_ALONE ? 1 : Math.ceil(bytes.length / MOST_OF_SEVERAL);
+  if (count > MOST_CODES) return [];
+  const codes: Code[] = [];
+  let from = 0;
+  for (let left = count; left > 0; left--) {
+    let to = from + Math.ceil((bytes.length - from) / left);
+    // Readers drop a space at either end.
+    while (to < bytes.length && to > from + 1 && /\s/.test(bytes[to - 1] + bytes[to])) to--;
+    codes.push(codeOf(bytes.slice(from, to)));
+    from = to;
+  }
+  return codes;
+}
+
+function codeOf(bytes: string): Code {
+  const code = qrcode(0, bytes.length < MOST_OF_SEVERAL ? 'M' : 'L');
+  code.addData(bytes, 'Byte');
+  code.make();
+  return { size: code.getModuleCount(), dark: (r, c) => code.isDark(r, c) };
+}
+
+function codeItems(code: Code, x: number, y: number): Item[] {
+  const step = CODE / code.size;
+  const items: Item[] = [rect(x, y, CODE, CODE, { fill: 'paper' })];
+  for (let r = 0; r < code.size; r++) {
+    // Neighbours in a row are one stroke: far fewer things to draw.
+    for (let c = 0; c < code.size; c++) {
+      if (!code.dark(r, c)) continue;
+      let end = c;
+      while (end + 1 < code.size && code.dark(r, end + 1)) end++;
+      const at = y + (r + 0.5) * step;
+      items.push(
+        line([x + c * step, at], [x + (end + 1) * step, at], { stroke: 'ink', width: step * 1.01, cap: 'butt' }),
+      );
+      c = end;
+    }
+  }
+  return items;
+}
+
+/** JSON broken between its tokens; a longer string is broken with a mark. */
+export function textLines(json: string, room: number): string[] {
+  const tokens = json.match(/"(?:[^"\\]|\\.)*"[:,]?|[{}[\],:]|[^{}[\],:"]+,?/g) ?? [];
+  const lines: string[] = [];
+  let line = '';
+  const put = (): void => {
+    if (line) lines.push(line);
+    line = '';
+  };
+  const wide = (words: string): boolean => textWidth(words, LETTERS) > room - 4;
+  for (const token of tokens) {
+    if (!wide(line + token)) {
+      line += token;
+      continue;
+    }
+    put();
+    let rest = token;
+    while (wide(rest)) {
+      let n = 1;
+      while (n < rest.length && !wide(rest.slice(0, n + 1))) n++;
+      // A space at a line's end would be lost.
+      while (n > 1 && /\s/.test(rest[n - 1])) n--;
+      lines.push(`${rest.slice(0, n)}${GOES_ON}`);
+      rest = rest.slice(n);
+    }
+    line = rest;
+  }
+  put();
+  return lines;
+}
+
+/** What `textLines` wrote, back as JSON. */
+export const fromLines = (lines: readonly string[]): string =>
+  lines.map((l) => (l.endsWith(GOES_ON) ? l.slice(0, -1) : `${l}\n`)).join('');

@@ -1,0 +1,292 @@
+import { itemBox } from '../../scene/boxes.ts';
+import { circle, group, line, rect, text } from '../../scene/build.ts';
+import type { Item, Scene } from '../../scene/scene.ts';
+import { fold, printable } from '../pages/words.ts';
+import {
+  type Block,
+  BODY,
+  BOTTOM,
+  BOTTOM_FULL_SIZE,
+  HEADING,
+  MARGIN,
+  PAPERS,
+  type Page,
+  type PaperName,
+  type Sheet,
+  type SheetId,
+  SMALL,
+  TITLE,
+  TOP,
+  testRuler,
+} from './page.ts';
+import { tiled } from './tiles.ts';
+
+export interface SheetHead {
+  readonly id: SheetId;
+  readonly title: string;
+  /** Over the first page; default the title. */
+  readonly heading?: string;
+  readonly file?: string;
+  /** Of the set. */
+  readonly set: string;
+  readonly paper: PaperName;
+  /** With the test ruler at the foot of every page. */
+  readonly fullSize?: boolean;
+}
+
+export interface Column {
+  readonly title: string;
+  /** Share of the width. */
+  readonly share: number;
+  readonly anchor?: 'start' | 'end';
+}
+
+/** Height of a line of text over its size. */
+const LEADING = 1.36;
+
+/** Lays words, tables and drawings down a page and on to the next. All lengths mm. */
+export class Flow {
+  readonly width: number;
+  readonly left = MARGIN;
+  y = TOP;
+  private readonly head: SheetHead;
+  private readonly paper: { readonly width: number; readonly height: number };
+  private blocks: Block[] = [];
+  private readonly done: Block[][] = [];
+
+  constructor(head: SheetHead) {
+    this.head = head;
+    this.paper = PAPERS[head.paper];
+    this.width = this.paper.width - 2 * MARGIN;
+    this.title(head.heading ?? head.title);
+  }
+
+  get bottom(): number {
+    return this.paper.height - (this.head.fullSize ? BOTTOM_FULL_SIZE : BOTTOM);
+  }
+  /** Height left on this page. */
+  get room(): number {
+    return this.bottom - this.y;
+  }
+
+  /** Begin a new page unless so much is left. */
+  need(height: number): this {
+    if (this.room < height && this.blocks.length > 0) this.turn();
+    return this;
+  }
+
+  turn(): this {
+    this.done.push(this.blocks);
+    this.blocks = [];
+    this.y = TOP;
+    return this;
+  }
+
+  add(tag: Block['tag'], items: readonly Item[], alt?: string): this {
+    this.blocks.push({ tag, items, alt });
+    return this;
+  }
+
+  space(height: number): this {
+    this.y += height;
+    return this;
+  }
+
+  private lines(words: string, size: number, x: number, room: number, more: { bold?: boolean; role?: 'soft' } = {}) {
+    const rows = fold(words, size, room, more.bold);
+    const items = rows.map((row, i) => text([x, this.y + size * (1 + LEADING * i)], row, size, more));
+    return { items, height: rows.length * size * LEADING };
+  }
+
+  private title(words: string): void {
+    const { items, height } = this.lines(words, TITLE, this.left, this.width, { bold: true });
+    this.add('H1', items).space(height + 2);
+  }
+
+  heading(words: string, keep = 24): this {
+    this.need(HEADING * 2 + keep);
+    this.y += 2.4;
+    const { items, height } = this.lines(words, HEADING, this.left, this.width, { bold: true });
+    return this.add('H2', items).space(height + 0.8);
+  }
+
+  para(
+    words: string,
+    options: { small?: boolean; bold?: boolean; soft?: boolean; indent?: number; width?: number } = {},
+  ): this {
+    const size = options.small ? SMALL : BODY;
+    const x = this.left + (options.indent ?? 0);
+    const room = (options.width ?? this.width) - (options.indent ?? 0);
+    const rows = fold(words, size, room, options.bold);
+    let from = 0;
+    while (from < rows.length) {
+      this.need(size * LEADING + 1);
+      const fit = Math.max(1, Math.floor(this.room / (size * LEADING)));
+      const part = rows.slice(from, from + fit);
+      this.add(
+        'P',
+        part.map((row, i) =>
+          text([x, this.y + size * (1 + LEADING * i)], row, size, {
+            bold: options.bold,
+            role: options.soft ? 'soft' : undefined,
+          }),
+        ),
+      );
+      this.y += part.length * size * LEADING;
+      from += fit;
+    }
+    return this.space(0.9);
+  }
+
+  /** A list with a mark before each line: a box to tick, a number, or a dot. */
+  list(entries: readonly string[], mark: 'box' | 'number' | 'dot' = 'dot', size = BODY): this {
+    const indent = mark === 'dot' ? 4 : 8;
+    entries.forEach((entry, k) => {
+      const rows = fold(entry, size, this.width - indent - (mark === 'box' ? 1 : 0));
+      this.need(Math.min(rows.length * size * LEADING, 60) + 1);
+      const y = this.y + size;
+      const items: Item[] = [];
+      if (mark === 'dot') items.push(circle([this.left + 1.2, y - size * 0.32], 0.6, { fill: 'ink' }));
+      if (mark === 'number') items.push(text([this.left + 5.5, y], `${k + 1}`, size, { anchor: 'end', bold: true }));
+      if (mark === 'box') items.push(tickBox(this.left + 0.5, y - size * 0.92));
+      items.push(...rows.map((row, i) => text([this.left + indent, y + i * size * LEADING], row, size)));
+      this.add('P', items);
+      this.y += rows.length * size * LEADING + 1.1;
+    });
+    return this.space(0.8);
+  }
+
+  /** A table whose head is repeated on every page; a column titled "✓" has boxes to tick. */
+  table(columns: readonly Column[], rows: readonly (readonly string[])[], options: { size?: number } = {}): this {
+    const size = options.size ?? SMALL + 0.2;
+    const shares = columns.reduce((sum, c) => sum + c.share, 0);
+    const widths = columns.map((c) => (c.share / shares) * this.width);
+    const at = widths.map((_, i) => this.left + widths.slice(0, i).reduce((a, b) => a + b, 0));
+    const gap = 3;
+    const put = (cells: readonly string[], bold: boolean): { items: Item[]; height: number } => {
+      const items: Item[] = [];
+      let most = 1;
+      cells.forEach((cell, i) => {
+        const { anchor = 'start', title } = columns[i];
+        if (title === '✓') {
+          if (!bold) items.push(tickBox(at[i] + 0.5, this.y + 1.1));
+          return;
+        }
+        const lines = fold(cell, size, widths[i] - gap, bold);
+        most = Math.max(most, lines.length);
+        const x = anchor === 'end' ? at[i] + widths[i] - gap : at[i];
+        lines.forEach((row, k) => {
+          if (row) items.push(text([x, this.y + 1.2 + size * (1 + LEADING * k)], row, size, { anchor, bold }));
+        });
+      });
+      return { items, height: most * size * LEADING + 2 };
+    };
+    const rule = (width: number): Item =>
+      line([this.left, this.y], [this.left + this.width, this.y], { stroke: 'soft', width });
+    const head = (): void => {
+      const { items, height } = put(
+        columns.map((c) => c.title),
+        true,
+      );
+      this.add('P', items);
+      this.y += height;
+      this.add('Artifact', [rule(0.3)]);
+    };
+    this.need(20);
+    head();
+    for (const cells of rows) {
+      const { height } = put(cells, false);
+      if (this.room < height) {
+        this.turn();
+        head();
+      }
+      this.add('P', put(cells, false).items);
+      this.y += height;
+      this.add('Artifact', [rule(0.12)]);
+    }
+    return this.space(2.5);
+  }
+
+  /** A drawing made smaller or larger to the room there is; drawings in mm are left at their size where they fit. */
+  figure(scene: Scene, options: { height?: number; width?: number; scale?: number } = {}): this {
+    const most = options.width ?? this.width;
+    const high = options.height ?? 120;
+    const fit = Math.min(most / scene.width, high / scene.height);
+    const scale = options.scale ?? (scene.unit === 'mm' ? Math.min(1, fit) : fit);
+    this.need(scene.height * scale + 2);
+    const x = this.left + (this.width - scene.width * scale) / 2;
+    this.add('Figure', [group(scene.items, { move: [x, this.y], scale })], `${scene.title}. ${scene.description}`);
+    return this.space(scene.height * scale + 2);
+  }
+
+  /** A drawing at full size, over as many pages as it takes. */
+  template(items: readonly Item[], size: { w: number; h: number }, alt: string): this {
+    const page = { w: this.width, h: this.bottom - TOP - 9 };
+    // What fits a page whole is not cut, but put on the next.
+    if (size.h > this.room && size.h <= page.h + 9 && size.w <= page.w) this.turn();
+    const whole = size.w <= page.w && size.h <= Math.max(this.room, page.h);
+    const tiles = tiled(items, size, whole ? { w: page.w, h: Infinity } : page);
+    tiles.forEach((tile, k) => {
+      if (tiles.length > 1) {
+        if (this.room < tile.h + 8) this.turn();
+        const words = `Part ${k + 1} of ${tiles.length} (row ${tile.row + 1}, column ${tile.column + 1}). Lay squares of one name over each other and glue; they are no holes.`;
+        this.para(words, { small: true, bold: true });
+      }
+      const x = this.left + (this.width - tile.w) / 2;
+      this.add('Figure', [group(tile.items, { move: [x, this.y] })], tiles.length > 1 ? `${alt} Part ${k + 1}.` : alt);
+      this.space(tile.h + 3);
+    });
+    return this;
+  }
+
+  finish(description?: string): Sheet {
+    if (this.blocks.length > 0) this.turn();
+    const { title, set, fullSize = false, id, file = id } = this.head;
+    const total = this.done.length;
+    const pages = this.done.map((blocks, k): Page => {
+      const all = [...this.furniture(k, total), ...blocks, ...(fullSize ? testRuler(this.paper) : [])];
+      const items = all.flatMap((b) => b.items);
+      return {
+        blocks: all,
+        scene: {
+          unit: 'mm',
+          width: this.paper.width,
+          height: this.paper.height,
+          title: `${printable(set)}: ${title}${total > 1 ? `, page ${k + 1} of ${total}` : ''}`,
+          description: description ?? `${title}, a printed sheet of the set ${printable(set)}.`,
+          items,
+          drawnAt: fullSize ? 1 : undefined,
+        },
+      };
+    });
+    return { id, title, file, fullSize, pages };
+  }
+
+  private furniture(k: number, total: number): Block[] {
+    const { set, title } = this.head;
+    const y = TOP - 7;
+    const name = fold(set, SMALL, this.width * 0.55)[0];
+    const right = fold(title, SMALL, this.width * 0.4)[0];
+    const foot = this.paper.height - 9;
+    return [
+      {
+        tag: 'Artifact',
+        items: [
+          text([this.left, y], name, SMALL, { role: 'soft' }),
+          text([this.left + this.width, y], right, SMALL, { role: 'soft', anchor: 'end' }),
+          line([this.left, y + 1.6], [this.left + this.width, y + 1.6], { stroke: 'soft', width: 0.2 }),
+          text([this.left, foot], 'Faintwave', SMALL, { role: 'soft' }),
+          text([this.left + this.width, foot], total > 1 ? `${k + 1} of ${total}` : '', SMALL, {
+            role: 'soft',
+            anchor: 'end',
+          }),
+        ].filter((i) => i.kind !== 'text' || i.text !== ''),
+      },
+    ];
+  }
+}
+
+export const tickBox = (x: number, y: number, side = 3): Item => rect(x, y, side, side, { stroke: 'ink', width: 0.25 });
+
+/** How much of a scene is drawn on, for placing it. */
+export const drawnBox = (items: readonly Item[]) => itemBox(group(items));
