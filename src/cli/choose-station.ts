@@ -1,6 +1,16 @@
 import { formatNumber } from '../engine/units/format.ts';
+import { leadingNumber } from '../engine/units/number.ts';
 import type { Hertz } from '../engine/units/quantities.ts';
 import { InputError } from './command.ts';
+
+/** "909" or "909 kHz" as a number; undefined for what is a name. @throws InputError for a number that is not clear. */
+export function kilohertzOf(text: string): number | undefined {
+  const written = text.replace(/\s*kHz\s*$/i, '');
+  const read = leadingNumber(written);
+  if (read.ok) return read.rest === '' ? read.value : undefined;
+  if (read.hint !== undefined && !/\p{L}/u.test(written)) throw new InputError(`--station: ${read.hint}`);
+  return undefined;
+}
 
 /** A station by its frequency in kHz or part of its name. @returns its index. @throws InputError naming those there are. */
 export function chooseStation(
@@ -10,15 +20,15 @@ export function chooseStation(
 ): number {
   if (stations.length === 0) throw new InputError('the place of this set lists no stations yet');
   if (wanted === undefined) return fallback;
-  const kilohertz = Number(wanted.replace(/\s*kHz$/i, ''));
+  const kilohertz = kilohertzOf(wanted);
   const found = stations.findIndex((s) =>
-    Number.isFinite(kilohertz)
+    kilohertz !== undefined
       ? Math.abs(s.frequency / 1e3 - kilohertz) < 0.6
       : s.name.toLowerCase().includes(wanted.toLowerCase()),
   );
   if (found < 0) {
     throw new InputError(
-      `no station "${wanted}"; there are ${stations.map((s) => `${s.name} (${formatNumber(s.frequency / 1e3, 5)} kHz)`).join(', ')}`,
+      `no station "${wanted.slice(0, 40)}"; there are ${stations.map((s) => `${s.name} (${formatNumber(s.frequency / 1e3, 5)} kHz)`).join(', ')}`,
     );
   }
   return found;

@@ -1,9 +1,10 @@
+import { wholeNumber } from '../engine/units/number.ts';
 import { parseQuantity, type QuantityKind } from '../engine/units/parse.ts';
 import { InputError } from './command.ts';
 
 export function quantityOf(text: string, kind: QuantityKind, option: string, min: number, max: number): number {
   // Nought needs no unit.
-  const parsed = parseQuantity(Number(text) === 0 ? 0 : text, kind);
+  const parsed = parseQuantity(wholeNumber(text) === 0 ? 0 : text, kind);
   if (!parsed.ok)
     throw new InputError(`${option}: expected ${parsed.expected}, received "${text.slice(0, 40)}" (${parsed.hint})`);
   if (!(parsed.value >= min && parsed.value <= max))

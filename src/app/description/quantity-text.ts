@@ -1,9 +1,9 @@
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
 import { type Gauge, gaugeDiameter, nearestGauge } from '../../engine/units/gauge.ts';
+import { leadingNumber } from '../../engine/units/number.ts';
 import { parseQuantity, type QuantityKind } from '../../engine/units/parse.ts';
 
 const GAUGE = /^\s*(?:\d+\s*(swg|awg)|(swg|awg)\s*\d+)\s*$/i;
-const UNIT = /^[+\-−]?[\d.,]+(?:e[+-]?\d+)?(?:\s+\d+\s*\/\s*\d+|\s*\/\s*\d+)?(\s*)(\D.*)?$/i;
 
 /** The wire gauge a text is written in, if any. */
 export function gaugeOf(text: unknown): Gauge | undefined {
@@ -13,8 +13,8 @@ export function gaugeOf(text: unknown): Gauge | undefined {
 
 /** The unit as typed, with the space before it: " mm", "°". */
 function unitOf(text: unknown): string | undefined {
-  const match = typeof text === 'string' ? UNIT.exec(text.trim()) : null;
-  return match?.[2] ? `${match[1]}${match[2].trim()}` : undefined;
+  const read = typeof text === 'string' ? leadingNumber(text) : undefined;
+  return read?.ok && read.rest !== '' ? read.rest : undefined;
 }
 
 /**

@@ -1,6 +1,7 @@
 import { type FileHandle, open } from 'node:fs/promises';
 import { receive } from '../../engine/reception/path/receive.ts';
 import { formatNumber } from '../../engine/units/format.ts';
+import { wholeNumber } from '../../engine/units/number.ts';
 import {
   BLOCK,
   bandAt,
@@ -16,7 +17,7 @@ import {
 } from '../../outputs/audio/index.ts';
 import { clean } from '../../outputs/tables/table.ts';
 import { fileAndOptions } from '../arguments.ts';
-import { chooseStation } from '../choose-station.ts';
+import { chooseStation, kilohertzOf } from '../choose-station.ts';
 import { coastFor } from '../coast.ts';
 import { type Command, InputError } from '../command.ts';
 import { readSet } from '../read-set.ts';
@@ -32,7 +33,7 @@ const HEATER = new Map<string | undefined, ListeningOptions['heater']>([
 
 const number = (text: string | undefined, fallback: number, low: number, high: number, what: string): number => {
   if (text === undefined) return fallback;
-  const value = Number(text);
+  const value = wholeNumber(text) ?? Number.NaN;
   if (!(value >= low && value <= high))
     throw new InputError(`expected ${what} from ${low} to ${high}, received "${text.slice(0, 40)}"`);
   return value;
@@ -128,7 +129,7 @@ export const listen: Command = {
             `neither the header nor the name of ${file} says its middle frequency: give --centre kHz`,
           );
         const full = number(values['full-scale'], 10, 1e-6, 1e5, '--full-scale') / 1e3;
-        const wanted = values.station === undefined ? centre : Number(values.station.replace(/\s*kHz$/i, '')) * 1e3;
+        const wanted = values.station === undefined ? centre : (kilohertzOf(values.station) ?? 0) * 1e3;
         if (!(wanted > 0)) throw new InputError('with --band, --station takes a frequency in kHz');
         const dial = reception.dial.points;
         const nearest = dial.reduce((b, p) =>

@@ -1,5 +1,6 @@
 import { receive } from '../../engine/reception/path/receive.ts';
 import { capital, formatNumber } from '../../engine/units/format.ts';
+import { wholeNumber } from '../../engine/units/number.ts';
 import { matching } from '../../engine/vary/matching.ts';
 import { clean } from '../../outputs/tables/table.ts';
 import { fileAndOptions } from '../arguments.ts';
@@ -12,10 +13,10 @@ import { readSet } from '../read-set.ts';
 function numbers(text: string | undefined, option: string): number[] {
   if (text === undefined) return [];
   const list = text.split(/[,;\s]+/).filter(Boolean);
-  const wrong = list.filter((one) => !(Number(one) > 0 && Number(one) < 1e4));
-  if (wrong.length > 0 || list.length === 0)
+  const values = list.map((one) => wholeNumber(one) ?? Number.NaN);
+  if (list.length === 0 || !values.every((value) => value > 0 && value < 1e4))
     throw new InputError(`expected ${option} as numbers above 0, such as 12,18; received "${text.slice(0, 40)}"`);
-  return list.map(Number);
+  return values;
 }
 
 export const match: Command = {

@@ -1,5 +1,4 @@
 import { receive } from '../../engine/reception/path/receive.ts';
-import type { Reception } from '../../engine/reception/path/types.ts';
 import { formatNumber } from '../../engine/units/format.ts';
 import {
   audible,
@@ -24,6 +23,7 @@ import {
 import { sceneToSvg } from '../../outputs/scene/index.ts';
 import { clean } from '../../outputs/tables/table.ts';
 import { fileAndOptions } from '../arguments.ts';
+import { chooseStation } from '../choose-station.ts';
 import { coastFor } from '../coast.ts';
 import { type Command, InputError } from '../command.ts';
 import { exactWaves } from '../exact-waves.ts';
@@ -92,7 +92,7 @@ export const wave: Command = {
     const set = await readSet(file, io);
     const field = { time: values.night ? ('night' as const) : ('day' as const), coast: coastFor(set.place) };
     const reception = receive(set, field);
-    const index = values.station === undefined ? undefined : indexOf(reception, values.station);
+    const index = values.station === undefined ? undefined : chooseStation(reception.stations, values.station);
     if (values.exact) return exactWaves(set, reception, index, values, io);
     if (values['coming-on']) throw new InputError('--coming-on goes with --exact');
     const base = wavesOfSet(set, reception, index, field);
@@ -154,18 +154,4 @@ function pointsFrom(given: readonly string[] | undefined): readonly PointId[] {
   for (const name of names)
     if (!isPoint(name)) throw new InputError(`--point: there is no "${name.slice(0, 40)}"; there are ${POINT_LIST}`);
   return names.length > 0 ? (names as PointId[]) : POINTS;
-}
-
-function indexOf(reception: Reception, wanted: string): number {
-  const kilohertz = Number(wanted.replace(/\s*kHz$/i, ''));
-  const found = reception.stations.find((s) =>
-    Number.isFinite(kilohertz)
-      ? Math.abs(s.frequency / 1e3 - kilohertz) < 0.6
-      : s.name.toLowerCase().includes(wanted.toLowerCase()),
-  );
-  if (!found)
-    throw new InputError(
-      `no station "${wanted.slice(0, 40)}"; there are ${reception.stations.map((s) => `${s.name} (${formatNumber(s.frequency / 1e3, 5)} kHz)`).join(', ')}`,
-    );
-  return found.index;
 }

@@ -1,4 +1,5 @@
 import { type Gauge, gaugeDiameter } from './gauge.ts';
+import { LONGEST_NUMBER, leadingNumber, plainText } from './number.ts';
 import { ZERO_CELSIUS } from './quantities.ts';
 
 /** What a written quantity is of. Each has one SI unit; see `QUANTITY_KINDS`. */
@@ -168,25 +169,12 @@ export type ParsedQuantity =
   | { readonly ok: true; readonly value: number }
   | { readonly ok: false; readonly expected: string; readonly hint: string };
 
-const NUMBER = /^([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:e[+-]?\d+)?)(?:\s+(\d+)\s*\/\s*(\d+)|\s*\/\s*(\d+))?\s*/i;
-
-/** "2 1/2", "1/8", "0.45", "1e-3". @returns the number and what follows it, or undefined. */
-function leadingNumber(text: string): { value: number; rest: string } | undefined {
-  const match = NUMBER.exec(text);
-  if (!match) return undefined;
-  const [all, whole, numerator, denominator, over] = match;
-  let value = Number(whole.replace(',', '.'));
-  if (over !== undefined) value /= Number(over);
-  if (numerator !== undefined) value += (Math.sign(value) || 1) * (Number(numerator) / Number(denominator));
-  return { value, rest: text.slice(all.length).trim() };
-}
-
 const WIRE_GAUGE = /^(?:(\d+)\s*(swg|awg)|(swg|awg)\s*(\d+))$/i;
 /** Values as marked on parts: 4k7, 2M2, 47R. */
 const RESISTOR_MARK = /^(\d+)([kKMR])(\d+)?$/;
 
 /**
- * Read a quantity as people write it.
+ * Read a quantity as people write it; its number by `leadingNumber`, in any locale's form and never as another number.
  * @param input text with a unit, or a plain number taken as SI.
  * @param kind what it must be of; a bare number in text is refused unless the kind has no unit.
  * @returns the SI value, or what was expected and a hint. Never NaN, never infinite.
@@ -199,15 +187,9 @@ export function parseQuantity(input: unknown, kind: QuantityKind): ParsedQuantit
     return Number.isFinite(input) ? { ok: true, value: input } : refuse('write a finite number');
   }
   if (typeof input !== 'string') return refuse(`write ${info.examples.map((e) => `"${e}"`).join(' or ')}`);
-  // Cut before matching: no quantity is longer, and a megabyte of digits must not be parsed.
-  const text =
-    input.length > 64
-      ? ''
-      : input
-          .trim()
-          .replace(/\u2212/g, '-')
-          .replace(/\u00a0|\u202f/g, ' ');
-  if (text === '') return refuse(input.length > 64 ? 'this is too long for a quantity' : 'nothing is written here');
+  if (input.length > LONGEST_NUMBER) return refuse('this is too long for a quantity');
+  const text = plainText(input);
+  if (text === '') return refuse('nothing is written here');
 
   const gauge = WIRE_GAUGE.exec(text);
   if (gauge) {
@@ -225,10 +207,12 @@ export function parseQuantity(input: unknown, kind: QuantityKind): ParsedQuantit
   }
 
   const number = leadingNumber(text);
-  if (!number) return refuse(`begin with a number, as in "${info.examples[0]}"`);
-  const { value, rest } = number;
-  if (!Number.isFinite(value)) return refuse('write a finite number');
+  if (!number.ok) return refuse(number.hint ?? `begin with a number, as in "${info.examples[0]}"`);
+  const { value } = number;
+  const rest = number.rest.trim();
   const found = readUnit(value, rest, kind);
+  if (found !== undefined && (!Number.isFinite(found) || (found === 0 && value !== 0 && kind !== 'temperature')))
+    return refuse('this is too large or too small to be worked with');
   if (found !== undefined) return { ok: true, value: found };
   if (rest === '') return refuse(`add a unit, as in "${info.examples[0]}"`);
   const sameLetters = Object.keys(info.units).find((u) => u !== '' && u.toLowerCase() === rest.toLowerCase());

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { formatNumber, formatQuantity } from './format.ts';
+import { wholeNumber } from './number.ts';
 import { parseQuantity, QUANTITY_KINDS, type QuantityKind } from './parse.ts';
 import { ZERO_CELSIUS } from './quantities.ts';
 
@@ -70,7 +71,7 @@ const UNITS =
 /** For a bare number: the unit that makes a usual size of it, or at least one that is accepted. */
 function unitHint(written: unknown, kind: QuantityKind, bounds: Bounds): string | undefined {
   const bare = typeof written === 'string' ? written.trim() : '';
-  if (bare === '' || !Number.isFinite(Number(bare))) return undefined;
+  if (wholeNumber(bare) === undefined) return undefined;
   const offers = UNITS.flatMap((unit) => {
     const tried = parseQuantity(`${bare} ${unit}`, kind);
     return tried.ok && !outside(tried.value, kind, bounds) ? [{ unit, value: tried.value }] : [];

@@ -1,3 +1,4 @@
+import { wholeNumber } from '../../units/number.ts';
 import type { QuantityKind } from '../../units/parse.ts';
 import { readCoordinate, readPosition } from './coordinates.ts';
 import type { TextTable } from './table.ts';
@@ -148,7 +149,7 @@ export function guessColumns(rows: TextTable): TableGuess {
 }
 
 const numbersIn = (body: TextTable, index: number): number[] =>
-  body.map((row) => Number((row[index] ?? '').replace(',', '.') || Number.NaN)).filter((x) => Number.isFinite(x));
+  body.flatMap((row) => wholeNumber(row[index] ?? '') ?? []);
 
 /** Unit of bare numbers in a column without one: by size where people differ. */
 export function usualUnit(field: StationField, numbers: readonly number[]): string | undefined {
@@ -165,9 +166,8 @@ function fieldOfContent(cells: readonly string[], taken: ReadonlySet<StationFiel
   if (written.length === 0) return undefined;
   const mostly = (test: (cell: string) => boolean) => written.filter(test).length >= 0.8 * written.length;
   const free = (field: StationField) => !taken.has(field);
-  const number = (cell: string) => Number(cell.replace(/\s*k?c?\/?Hz$/i, '').replace(',', '.') || Number.NaN);
-  const isBand = (cell: string) =>
-    /^\d+([.,]\d+)?(\s*kHz)?$/i.test(cell) && number(cell) >= 148 && number(cell) <= 1710;
+  const number = (cell: string) => wholeNumber(cell.replace(/\s*kHz$/i, '')) ?? Number.NaN;
+  const isBand = (cell: string) => number(cell) >= 148 && number(cell) <= 1710;
   if (free('frequency') && mostly(isBand)) return 'frequency';
   if (free('frequency') && mostly((cell) => /\d\s*[kM]Hz$/i.test(cell))) return 'frequency';
   if (free('power') && mostly((cell) => /\d\s*[kM]?W$/.test(cell))) return 'power';

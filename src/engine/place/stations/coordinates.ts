@@ -1,3 +1,4 @@
+import { plainText } from '../../units/number.ts';
 import type { Degrees } from '../../units/quantities.ts';
 import type { Position } from '../geodesy.ts';
 
@@ -8,6 +9,9 @@ const ANGLE = new RegExp(
   'i',
 );
 
+/** No coordinate is longer. */
+const LONGEST = 40;
+
 const decimal = (text: string | undefined) => (text === undefined ? 0 : Number(text.replace(',', '.')));
 
 /**
@@ -15,7 +19,7 @@ const decimal = (text: string | undefined) => (text === undefined ? 0 : Number(t
  * @returns degrees, or undefined when it is none or is out of its range.
  */
 export function readCoordinate(text: string, axis: 'latitude' | 'longitude'): Degrees | undefined {
-  const match = ANGLE.exec(text.slice(0, 40).trim().replace(/−/g, '-'));
+  const match = text.length > LONGEST ? null : ANGLE.exec(plainText(text));
   if (!match) return undefined;
   const [, before, sign, degrees, minutes, seconds, after] = match;
   if (before && after) return undefined;
@@ -33,7 +37,8 @@ export function readCoordinate(text: string, axis: 'latitude' | 'longitude'): De
 
 /** Latitude and longitude in one cell: "52.5, -1.25", "52°30′N 1°15′W", "52.5N/1.25W". */
 export function readPosition(text: string): Position | undefined {
-  const trimmed = text.slice(0, 80).trim().replace(/−/g, '-');
+  if (text.length > 2 * LONGEST) return undefined;
+  const trimmed = plainText(text);
   const separators = [/\s*[;/]\s*/, /,\s+/, /\s+(?=[NSEW])/i, /(?<=[NSEW])\s*,?\s*(?=[\d-])/i, /,/, /\s+/];
   for (const separator of separators) {
     const parts = trimmed.split(separator).filter((part) => part !== '');

@@ -1,3 +1,4 @@
+import { leadingNumber, wholeNumber } from '../../units/number.ts';
 import { parseQuantity } from '../../units/parse.ts';
 import { LIGHT_SPEED } from '../../units/quantities.ts';
 import type { Position } from '../geodesy.ts';
@@ -55,6 +56,7 @@ export function stationsFromTable(rows: TextTable, columns: readonly ColumnGuess
   const problems: TableProblem[] = [];
   if (!columns.some(({ field }) => field === 'frequency'))
     return { stations, rowOf, problems: [{ row: 1, message: 'Say which column is the frequency.' }] };
+  const commas = hasDecimalCommas(rows, columns);
   for (const [n, cells] of rows.entries()) {
     if (n === 0 && hasHeader) continue;
     const row = n + 1;
@@ -70,7 +72,7 @@ export function stationsFromTable(rows: TextTable, columns: readonly ColumnGuess
     const number = (field: StationField): number | undefined => {
       const cell = cellOf.get(field);
       if (!cell) return undefined;
-      const read = readCell(cell.text, field, cell.column.unit);
+      const read = readCell(cell.text, field, cell.column.unit, commas);
       if (typeof read === 'number') return read;
       complain(field, read);
       return undefined;
@@ -109,21 +111,46 @@ const tidy = (station: Station): Station =>
 
 const WAVELENGTHS = /\s*(λ|wavelengths?|wl|waves?)\s*$/i;
 
+const isNumeric = (field: StationField | undefined): boolean =>
+  field !== undefined && (FIELD_UNITS[field] !== undefined || field === 'latitude' || field === 'longitude');
+
+/** Whether the table's numbers have a comma before their decimals: one shows it, and none shows the contrary. */
+function hasDecimalCommas(rows: TextTable, columns: readonly ColumnGuess[]): boolean {
+  let commas = false;
+  for (const { index, field } of columns) {
+    if (!isNumeric(field)) continue;
+    for (const cells of rows) {
+      const read = leadingNumber(cells[index] ?? '');
+      if (!read.ok || read.pointBeforeThree) continue;
+      if (read.decimals === 'point') return false;
+      if (read.decimals === 'comma') commas = true;
+    }
+  }
+  return commas;
+}
+
 /** @returns the SI value (wavelengths for a mast given so), or a sentence on what is wrong. */
-function readCell(text: string, field: StationField, unit: string | undefined): number | string {
+function readCell(text: string, field: StationField, unit: string | undefined, commas: boolean): number | string {
   const info = FIELD_UNITS[field];
   if (!info) return 'This column holds no numbers.';
-  const plain = text.slice(0, 64).replace(/−/g, '-').replace(WAVELENGTHS, '').trim();
-  if (/^[+-]?\d{1,3},\d{3}$/.test(plain))
-    return `"${plain}" could be a thousand or a fraction; write it without the comma.`;
-  const bare = /^[+-]?(\d+([.,]\d*)?|[.,]\d+)(e[+-]?\d+)?$/i.test(plain);
-  const waves = unit === 'λ' || unit === 'wavelengths';
-  const kind = field === 'mastHeight' && (WAVELENGTHS.test(text) || (bare && waves)) ? 'ratio' : info.kind;
-  const read = parseQuantity(bare && kind === info.kind ? `${plain} ${unit ?? info.usual}`.trim() : plain, kind);
-  if (!read.ok) return `"${text.slice(0, 40)}" is not read as ${read.expected}: ${read.hint}.`;
-  if (NEVER_NEGATIVE.has(field) && !(read.value >= 0)) return `"${text.slice(0, 40)}" is below zero.`;
+  const show = `"${text.slice(0, 40)}"`;
+  const plain = text.replace(WAVELENGTHS, '');
+  const number = leadingNumber(plain);
+  if (number.ok && number.pointBeforeThree && commas)
+    return `${show} could be a thousand or a fraction, as other numbers have decimal commas; write it without the point.`;
+  const kind = isInWavelengths(text, field, unit) ? 'ratio' : info.kind;
+  const isBare = number.ok && number.rest === '' && kind === info.kind;
+  const read = parseQuantity(isBare ? `${plain} ${unit ?? info.usual}`.trim() : plain, kind);
+  if (!read.ok) return `${show} is not read as ${read.expected}: ${read.hint}.`;
+  if (NEVER_NEGATIVE.has(field) && !(read.value >= 0)) return `${show} is below zero.`;
   return read.value;
 }
+
+/** A mast's height as a part of the wavelength: its cell says so, or a bare number's column does. */
+const isInWavelengths = (text: string, field: StationField, unit: string | undefined): boolean =>
+  field === 'mastHeight' &&
+  (WAVELENGTHS.test(text) || (/^(λ|wavelengths)$/.test(unit ?? '') && wholeNumber(text) !== undefined));
+
 const NEVER_NEGATIVE: ReadonlySet<StationField> = new Set([
   'frequency',
   'power',
@@ -139,8 +166,7 @@ function mastHeight(
   frequency: number,
 ): number | undefined {
   if (value === undefined || !cell) return undefined;
-  const bare = /^[\d.,]+$/.test(cell.text);
-  const waves = WAVELENGTHS.test(cell.text) || (bare && /^(λ|wavelengths)$/.test(cell.column.unit ?? ''));
+  const waves = isInWavelengths(cell.text, 'mastHeight', cell.column.unit);
   return waves ? (value * LIGHT_SPEED) / frequency : value;
 }
 

@@ -54,6 +54,24 @@ describe('station tables', () => {
     expect(drawn.stations.map((s) => s.mastHeight)).toEqual([299.792458 / 4, 90]);
   });
 
+  it('takes thousands in any form, and a point before three digits for what the other numbers show it to be', () => {
+    const power = (...cells: string[]) =>
+      load(`name\tkHz\tkW\n${cells.map((cell) => `A\t999\t${cell}`).join('\n')}`).stations.map((s) => s.power);
+    expect(power('1 000', '1\u202f000', "1'000", '1.000,5')).toEqual([1e6, 1e6, 1e6, 1000.5e3]);
+    expect(power('1,000', '2.5')).toEqual([undefined, 2500]);
+    expect(power('1.000', '2.5')).toEqual([1000, 2500]);
+    expect(power('1.000', '2,5')).toEqual([undefined, 2500]);
+    expect(load(`name,kHz,kW\nA,999,${'0'.repeat(70)}5\n`).problems[0].message).toMatch(/too long/);
+    const arabic = load(
+      'name\tkHz\tkW\tlat\tlon\nA\t\u0669\u0669\u0669\t\u0665\u066b\u0665\t\u0663\u0660 N\t\uff13\uff11 E',
+    );
+    expect(arabic.stations[0]).toMatchObject({
+      frequency: 999e3,
+      power: 5500,
+      position: { latitude: 30, longitude: 31 },
+    });
+  });
+
   it('guesses columns without headings', () => {
     const { stations } = load('Moor Radio;999;50 kW;52.5N;1.25W\nFen Radio;1053;1 kW;53.5N;0.5E\n');
     expect(stations[1]).toEqual({
