@@ -15,6 +15,7 @@ const MAY_USE: Record<string, string[]> = {
 const ENGINE_ORDER = [
   'units',
   'numerics',
+  'facts',
   'network',
   'parts',
   'place',

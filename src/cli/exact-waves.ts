@@ -15,6 +15,7 @@ import {
 } from '../outputs/explain/node-waves/index.ts';
 import { sceneToSvg } from '../outputs/scene/index.ts';
 import { clean } from '../outputs/tables/table.ts';
+import { warningSentences } from '../outputs/words/index.ts';
 import { coastFor } from './coast.ts';
 import { type Command, InputError } from './command.ts';
 import { quantityOf, sizeFrom } from './wave-values.ts';
@@ -72,7 +73,7 @@ export async function exactWaves(
   });
   const waves = shownWaves(run);
   const view = within({ from, span }, waves);
-  for (const warning of waves.warnings) io.err(`note: ${warning}\n`);
+  for (const warning of warningSentences(waves.warnings)) io.err(`note: ${warning}\n`);
   const heading = `${clean(station.name)}, ${formatNumber(station.frequency / 1e3, 5)} kHz, in ${clean(set.name)}`;
   const { out } = values;
   if (out === undefined) {

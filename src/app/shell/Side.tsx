@@ -1,3 +1,4 @@
+import { warningSentences } from '../../outputs/words/index.ts';
 import { chosen, helpOf, isAdviceBehind, reception } from '../state/reception.ts';
 import { tryOut } from '../state/try-out.ts';
 import { notes } from '../state/understanding.ts';
@@ -12,7 +13,9 @@ export function Side() {
   const now = reception.value;
   const disturbing = station?.disturbances.filter((one) => one.word !== 'clear') ?? [];
   const help = station && helpOf(station);
-  const warnings = unique([...(now?.warnings ?? []), ...(now?.dial.warnings ?? []), ...(station?.warnings ?? [])]);
+  const warnings = unique(
+    warningSentences([...(now?.warnings ?? []), ...(now?.dial.warnings ?? []), ...(station?.warnings ?? [])]),
+  );
   return (
     <aside class="side" aria-label="Help and cautions">
       {station && (

@@ -1,4 +1,6 @@
+import type { Warned } from '../../engine/facts/warning.ts';
 import { inSeries } from '../../engine/units/format.ts';
+import { warningSentences } from '../../outputs/words/index.ts';
 
 export interface FigureItem {
   readonly label: string;
@@ -11,7 +13,7 @@ export interface FigureItem {
 const isKnown = ({ text }: FigureItem): boolean => !/^(—|NaN)/.test(text);
 
 /** What a part comes to as made: names and figures, with warnings on them. */
-export function Figures({ items, warnings = [] }: { items: readonly FigureItem[]; warnings?: readonly string[] }) {
+export function Figures({ items, warnings = [] }: { items: readonly FigureItem[]; warnings?: readonly Warned[] }) {
   const unknown = items.filter((item) => !isKnown(item)).map(({ label }) => label[0].toLowerCase() + label.slice(1));
   return (
     <div class="figures">
@@ -27,7 +29,7 @@ export function Figures({ items, warnings = [] }: { items: readonly FigureItem[]
         ))}
       </dl>
       {unknown.length > 0 && <p class="figure-unknown">Not known from what is given here: {inSeries(unknown)}.</p>}
-      {warnings.map((warning) => (
+      {warningSentences(warnings).map((warning) => (
         <p class="figure-warning" key={warning}>
           <span aria-hidden="true">⚠ </span>
           {warning}

@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import type { Warned } from '../../engine/facts/warning.ts';
 import { ferriteRod } from '../../engine/parts/aerial/ferrite-rod.ts';
 import { frameAerial } from '../../engine/parts/aerial/frame.ts';
 import { measuredImpedance } from '../../engine/parts/aerial/measured.ts';
@@ -136,7 +137,7 @@ function check(input: Input): void {
 
 function table(
   input: Extract<Input, { shape: 'impedance' }>,
-): Extract<TouchstoneRead, { ok: true }> | { points: NonNullable<typeof input.points>; warnings: string[] } {
+): Extract<TouchstoneRead, { ok: true }> | { points: NonNullable<typeof input.points>; warnings: Warned[] } {
   if (input.touchstone === undefined) return { points: input.points ?? [], warnings: [] };
   const read = readTouchstone(input.touchstone);
   if (!read.ok)
@@ -144,7 +145,7 @@ function table(
   return read;
 }
 
-function answer(input: Input): Record<string, unknown> & { warnings: readonly string[] } {
+function answer(input: Input): Record<string, unknown> & { warnings: readonly Warned[] } {
   const { frequency: f, earthResistance } = input;
   const impedance = (resistance: number, reactance: number) => ({
     resistance: figure(resistance + earthResistance, 'resistance'),

@@ -1,5 +1,6 @@
 import { receive } from '../../engine/reception/path/receive.ts';
 import { problemSentence, readValue } from '../../engine/set/read.ts';
+import { warningSentences } from '../../outputs/words/index.ts';
 import { coastFor } from '../coast.ts';
 import { type Calculation, refused } from './calculation.ts';
 
@@ -21,7 +22,10 @@ export const reception: Calculation = {
     try {
       const { dial, warnings, ...rest } = receive(read.set, { helpFor: 'all', coast: coastFor(read.set.place) });
       const { levels: _, ...dialAnswer } = dial;
-      return { ok: true, answer: { ...rest, dial: dialAnswer, warnings: [...read.notes, ...warnings] } };
+      return {
+        ok: true,
+        answer: { ...rest, dial: dialAnswer, warnings: [...read.notes, ...warningSentences(warnings)] },
+      };
     } catch (error) {
       return { ok: false, problems: [refused(input, error)] };
     }

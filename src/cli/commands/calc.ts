@@ -1,3 +1,4 @@
+import { warningSentences } from '../../outputs/words/index.ts';
 import { CALCULATIONS } from '../calc/index.ts';
 import { type Command, InputError } from '../command.ts';
 
@@ -36,7 +37,16 @@ export const calc: Command = {
       );
     const answers = results.map((result) => (result.ok ? result.answer : null));
     io.data(
-      `${JSON.stringify(Array.isArray(input) ? answers : answers[0], (_key, value) => (typeof value === 'number' && !Number.isFinite(value) ? String(value) : value), 2)}\n`,
+      `${JSON.stringify(
+        Array.isArray(input) ? answers : answers[0],
+        (key, value) =>
+          typeof value === 'number' && !Number.isFinite(value)
+            ? String(value)
+            : key === 'warnings' && Array.isArray(value)
+              ? warningSentences(value)
+              : value,
+        2,
+      )}\n`,
     );
     return 0;
   },

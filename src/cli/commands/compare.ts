@@ -2,6 +2,7 @@ import { compareDetectorsOn } from '../../engine/reception/detection/compare.ts'
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
 import { lawHere } from '../../outputs/tables/law-words.ts';
 import { clean, table } from '../../outputs/tables/table.ts';
+import { jsonText } from '../../outputs/words/json.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { chooseStation } from '../choose-station.ts';
 import { coastFor } from '../coast.ts';
@@ -23,7 +24,7 @@ export const compare: Command = {
     const index = chooseStation(set.place.stations, values.station);
     const rows = compareDetectorsOn(set, index, undefined, true, { coast: coastFor(set.place) });
     if (values.json) {
-      io.data(`${JSON.stringify(rows, null, 2)}\n`);
+      io.data(`${jsonText(rows)}\n`);
       return 0;
     }
     const station = set.place.stations[index];

@@ -1,6 +1,8 @@
 import { receive } from '../../engine/reception/path/receive.ts';
 import { dialStationsTable, dialTable } from '../../outputs/tables/dial-table.ts';
 import { clean } from '../../outputs/tables/table.ts';
+import { warningSentences } from '../../outputs/words/index.ts';
+import { jsonText } from '../../outputs/words/json.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { coastFor } from '../coast.ts';
 import type { Command } from '../command.ts';
@@ -20,16 +22,14 @@ export const dial: Command = {
     const set = await readSet(file, io);
     const reception = receive(set, { time: values.night ? 'night' : 'day', coast: coastFor(set.place) });
     if (values.json) {
-      io.out(
-        `${JSON.stringify(reception.dial, (_k, value) => (value instanceof Float64Array ? [...value] : value), 2)}\n`,
-      );
+      io.out(`${jsonText(reception.dial)}\n`);
       return 0;
     }
     io.out(
       `${clean(set.name)}\n\n${reception.dial.sentences.join('\n')}\n\n${dialTable(reception.dial, io.width)}\n\n${dialStationsTable(reception, io.width)}\n`,
     );
     for (const s of reception.stations) if (s.outOfReach) io.out(`${clean(s.name)}: ${s.outOfReach}\n`);
-    for (const warning of reception.dial.warnings) io.out(`⚠ ${warning}\n`);
+    for (const warning of warningSentences(reception.dial.warnings)) io.out(`⚠ ${warning}\n`);
     return 0;
   },
 };

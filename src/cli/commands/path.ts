@@ -7,6 +7,8 @@ import type { StationReception } from '../../engine/reception/path/types.ts';
 import { formatNumber } from '../../engine/units/format.ts';
 import { pathTable, stationsTable } from '../../outputs/tables/path-table.ts';
 import { clean, cleanLines } from '../../outputs/tables/table.ts';
+import { warningSentences } from '../../outputs/words/index.ts';
+import { jsonText } from '../../outputs/words/json.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { chooseStation } from '../choose-station.ts';
 import { coastFor } from '../coast.ts';
@@ -41,7 +43,7 @@ export const path: Command = {
       helpFor: 'all',
     });
     if (values.json) {
-      io.data(`${JSON.stringify(reception, (_k, value) => (value instanceof Float64Array ? [...value] : value), 2)}\n`);
+      io.data(`${jsonText(reception)}\n`);
       return 0;
     }
     io.out(`${clean(set.name)} at ${clean(set.place.name)}\n\n${cleanLines(reception.summary)}\n\n`);
@@ -55,7 +57,7 @@ export const path: Command = {
       io.out(`What becomes of the programme\n${words.map((w) => `  ${w}`).join('\n')}\n\n`);
     }
     io.out(`All stations\n${stationsTable(reception.stations, io.width)}\n`);
-    for (const warning of reception.warnings) io.out(`\n⚠ ${warning}`);
+    for (const warning of warningSentences(reception.warnings)) io.out(`\n⚠ ${warning}`);
     if (!values.all) io.out(`\n${reception.cautions.map(({ text }) => `! ${text}`).join('\n')}\n`);
     return 0;
   },
@@ -68,6 +70,6 @@ function printStation(station: StationReception, io: Io): void {
   for (const d of station.disturbances.slice(0, 3)) io.out(`  ${clean(d.sentence)}\n`);
   if (station.help.length > 0)
     io.out(`What would help most\n${station.help.map((h) => `  ${h.sentence}`).join('\n')}\n`);
-  for (const warning of station.warnings) io.out(`⚠ ${warning}\n`);
+  for (const warning of warningSentences(station.warnings)) io.out(`⚠ ${warning}\n`);
   io.out('\n');
 }

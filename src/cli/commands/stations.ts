@@ -11,6 +11,7 @@ import { type Path, valueAtPath, withValueAt, writeText } from '../../engine/set
 import { joinStations, writeStations } from '../../engine/set/written-stations.ts';
 import { placeTable, type StationRow, stationRows, warningsTogether } from '../../outputs/tables/stations-table.ts';
 import { clean } from '../../outputs/tables/table.ts';
+import { jsonText } from '../../outputs/words/json.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { coastFor } from '../coast.ts';
 import { type Command, InputError, type Io } from '../command.ts';
@@ -52,7 +53,7 @@ export const stations: Command = {
     const doubts = checkStations(set.place.stations, { site: set.place.position });
     if (values.json) {
       // JSON has no −∞: a level of nothing becomes null.
-      io.data(`${JSON.stringify({ place: set.place.name, time, stations: rows, doubts }, null, 2)}\n`);
+      io.data(`${jsonText({ place: set.place.name, time, stations: rows, doubts })}\n`);
       return 0;
     }
     io.out(`What can be had at ${clean(set.place.name)} with ${clean(set.name)}, ${timeWords(set, time)}\n\n`);

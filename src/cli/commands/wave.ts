@@ -22,6 +22,7 @@ import {
 } from '../../outputs/explain/index.ts';
 import { sceneToSvg } from '../../outputs/scene/index.ts';
 import { clean } from '../../outputs/tables/table.ts';
+import { warningSentences } from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { chooseStation } from '../choose-station.ts';
 import { coastFor } from '../coast.ts';
@@ -119,7 +120,7 @@ export const wave: Command = {
     const view = limited({ from, span });
     const station = stationOf(reception, index)!;
     const heading = `${clean(station.name)}, ${formatNumber(station.frequency / 1e3, 5)} kHz, in ${clean(set.name)}`;
-    for (const warning of waves.warnings) io.err(`note: ${warning}\n`);
+    for (const warning of warningSentences(waves.warnings)) io.err(`note: ${warning}\n`);
     const { out } = values;
     if (out === undefined) {
       io.out(`${heading}\n\n${rows.map(rowWords).join('\n')}\n\nAdd --out FILE.svg for the picture of it.\n`);

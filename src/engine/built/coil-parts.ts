@@ -1,3 +1,4 @@
+import type { Warned } from '../facts/warning.ts';
 import type { SectionedCoil } from '../kinds/arrangements/coil-sections.ts';
 import { coilModel } from '../kinds/models.ts';
 import { couple } from '../parts/coil/coupling.ts';
@@ -12,7 +13,7 @@ export interface CoilPart extends SectionedCoil {
   readonly part: string;
   readonly model: CoilModel;
   readonly dcResistance: Ohms;
-  readonly warnings: readonly string[];
+  readonly warnings: readonly Warned[];
 }
 
 /**

@@ -1,4 +1,5 @@
 import { setCircuit } from '../built/set-circuit.ts';
+import type { Warned } from '../facts/warning.ts';
 import { magnitude } from '../numerics/complex.ts';
 import { type FieldOptions, fieldsAtSite } from '../reception/path/field.ts';
 import { bearingOf, emfOf, receiver, receiveStation, TEST_TONE } from '../reception/path/receive-station.ts';
@@ -59,7 +60,7 @@ export interface NodeWaves {
   readonly duration: Seconds;
   readonly neighbours: readonly string[];
   readonly waves: readonly NodeWave[];
-  readonly warnings: readonly string[];
+  readonly warnings: readonly Warned[];
 }
 
 /** Samples kept of one wave at most: 60 ms of medium wave. */
@@ -97,7 +98,7 @@ export function nodeWaves(set: SetDescription, options: NodeWavesOptions): NodeW
   const ready = receiver(circuit, fieldsAtSite(set.place, options));
   const tuned = receiveStation(ready, wanted);
   const f = wanted.frequency;
-  const warnings: string[] = [];
+  const warnings: Warned[] = [];
   const others = neighbours ? neighboursOf() : [];
   const highest = Math.max(f, ...others.map((o) => o.station.frequency));
   const perCycle = Math.min(MOST_STEPS, Math.max(STEPS, 2 * Math.ceil((STEPS_OF_HIGHEST * highest) / f / 2)));

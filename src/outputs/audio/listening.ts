@@ -1,4 +1,5 @@
 import { type SetCircuit, setCircuit } from '../../engine/built/set-circuit.ts';
+import type { Warned } from '../../engine/facts/warning.ts';
 import { isLoop } from '../../engine/kinds/loops.ts';
 import { magnitude } from '../../engine/numerics/complex.ts';
 import { type TuningCurve, tuningCurve } from '../../engine/reception/dial/dial.ts';
@@ -108,7 +109,7 @@ export interface Listening {
   readonly pressure: Float32Array;
   readonly trace: Listener['trace'];
   readonly stations: readonly { readonly name: string; readonly frequency: Hertz; readonly index: number }[];
-  readonly warnings: readonly string[];
+  readonly warnings: readonly Warned[];
 }
 
 interface OnAir {

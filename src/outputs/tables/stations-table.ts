@@ -1,8 +1,10 @@
+import type { Warned } from '../../engine/facts/warning.ts';
 import { compassPoint } from '../../engine/place/geodesy.ts';
 import type { Arrival, Estimate, Neighbour } from '../../engine/place/stations/arrival.ts';
 import { isHeard, type Verdict, verdictOf } from '../../engine/reception/path/summary.ts';
 import type { Reception, StationReception } from '../../engine/reception/path/types.ts';
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
+import { warningSentences } from '../words/index.ts';
 import { clean, table } from './table.ts';
 
 /** What can be had of one station, by day and by night, and what this set makes of it. */
@@ -32,7 +34,7 @@ export interface StationRow {
   readonly disturbedBy?: string;
   /** The sensible first station to try for. */
   readonly first: boolean;
-  readonly warnings: readonly string[];
+  readonly warnings: readonly Warned[];
 }
 
 /** Arrivals of the same stations, in the description's order. */
@@ -144,7 +146,7 @@ export function placeTable(rows: readonly StationRow[], width?: number): string 
 export function warningsTogether(rows: readonly Pick<StationRow, 'name' | 'warnings'>[]): string[] {
   const names = new Map<string, string[]>();
   for (const { name, warnings } of rows)
-    for (const warning of warnings) names.set(warning, [...(names.get(warning) ?? []), name]);
+    for (const warning of warningSentences(warnings)) names.set(warning, [...(names.get(warning) ?? []), name]);
   return [...names].map(
     ([warning, who]) => `${who.length === rows.length && who.length > 2 ? 'All' : who.join(', ')}: ${warning}`,
   );

@@ -23,6 +23,7 @@ import {
   type View,
   withScenes,
 } from '../../../outputs/explain/index.ts';
+import { warningSentences } from '../../../outputs/words/index.ts';
 import type { When } from '../../description/when.ts';
 import { Controls } from './Controls.tsx';
 import type { Background } from './colours.ts';
@@ -355,7 +356,7 @@ export function Explain({ written, set, reception, time, onChange }: ExplainProp
         <p class="explain-caption">{filled(shown.scene.caption, figures)}</p>
         {shown.scene.picture && <p>{PICTURES[shown.scene.picture].about(prepared.facts)}</p>}
         {shown.scene.note && <blockquote class="explain-note">{filled(shown.scene.note, figures)}</blockquote>}
-        {prepared.waves.warnings.map((w) => (
+        {warningSentences(prepared.waves.warnings).map((w) => (
           <p key={w} class="quiet">
             ⚠ {w}
           </p>

@@ -1,4 +1,5 @@
 import type { Stage, StageId } from '../../../engine/reception/path/types.ts';
+import { warningSentences } from '../../../outputs/words/index.ts';
 import { loadTitle } from '../../description/places.ts';
 import { chosen, receptionSet } from '../../state/reception.ts';
 import { isBehind } from '../../state/understanding.ts';
@@ -86,7 +87,7 @@ function StageTab(props: { index: number; id: StageId; level?: Stage; isOpen: bo
       <span class="stage-change">
         {level?.change === undefined ? '' : powerLost(level.change)}
         {level && level.warnings.length > 0 ? (
-          <span class="warning-mark" title={level.warnings.join(' ')}>
+          <span class="warning-mark" title={warningSentences(level.warnings).join(' ')}>
             {' '}
             ⚠<span class="visually-hidden">has a warning</span>
           </span>

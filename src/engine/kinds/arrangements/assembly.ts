@@ -1,3 +1,4 @@
+import type { Warned } from '../../facts/warning.ts';
 import type { Circuit, Element } from '../../network/elements.ts';
 import type { Port } from '../../network/port.ts';
 import type { Farads, Ratio } from '../../units/quantities.ts';
@@ -36,7 +37,7 @@ export interface Assembly {
   /** Element names whose loss makes the tuned circuit's own Q. */
   readonly tunedCoils: readonly string[];
   /** Sentences about the arrangement itself. */
-  readonly warnings: readonly string[];
+  readonly warnings: readonly Warned[];
 }
 
 /** Elements of the two ends every arrangement shares. */

@@ -1,3 +1,4 @@
+import type { Warned } from '../../facts/warning.ts';
 import { EARTH, type Element } from '../../network/elements.ts';
 import { AERIAL, type Assembly, OUT } from './assembly.ts';
 import { coilInCircuit } from './coil-sections.ts';
@@ -12,7 +13,7 @@ const SHARED = new Set([AERIAL, EARTH, OUT]);
  */
 export function elementList(arrangement: ArrangementOf<'elements'>, kit: Kit): Assembly {
   const elements: Element[] = [];
-  const warnings: string[] = [];
+  const warnings: Warned[] = [];
   let live: string | undefined;
   let cathode: string | undefined;
   let port: { from: string; to: string } | undefined;

@@ -1,3 +1,4 @@
+import type { Warned } from '../../facts/warning.ts';
 import type { Circuit, Element } from '../../network/elements.ts';
 import type { Port } from '../../network/port.ts';
 import type { VariableCapacitor } from '../../parts/capacitor/model.ts';
@@ -62,7 +63,7 @@ export interface Layout {
   readonly other: string;
   readonly tunedPort: Port;
   readonly tunedCoils: readonly string[];
-  readonly warnings?: readonly string[];
+  readonly warnings?: readonly Warned[];
 }
 
 /** Join a layout with aerial, detector and load. */

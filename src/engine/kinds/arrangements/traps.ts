@@ -1,3 +1,4 @@
+import type { Warned } from '../../facts/warning.ts';
 import { EARTH, type Element, type Mutual } from '../../network/elements.ts';
 import type { TrapDescription } from './arrangement-schema.ts';
 import { AERIAL } from './assembly.ts';
@@ -12,9 +13,9 @@ export function trapElements(
   traps: readonly TrapDescription[] | undefined,
   absorb: { readonly coil: SectionedCoil; readonly wound: CoilInCircuit },
   aerial: 'lead' | 'loop' = 'lead',
-): { elements: Element[]; feed: string; warnings: string[] } {
+): { elements: Element[]; feed: string; warnings: Warned[] } {
   const elements: Element[] = [];
-  const warnings: string[] = [];
+  const warnings: Warned[] = [];
   let feed = AERIAL;
   (traps ?? []).forEach((trap, i) => {
     const label = `trap ${i + 1}`;

@@ -1,3 +1,4 @@
+import type { Warned } from '../../facts/warning.ts';
 import { meanInverseDistance } from '../../numerics/segment-potential.ts';
 import {
   type Degrees,
@@ -43,8 +44,8 @@ export interface FrameModel {
   readonly radiationResistanceAt: (frequency: Hertz) => Ohms;
   /** Angle between the plane of the frame and a station that is not heard. */
   readonly nullDirection: Degrees;
-  readonly warnings: readonly string[];
-  readonly warningsAt: (frequency: Hertz) => readonly string[];
+  readonly warnings: readonly Warned[];
+  readonly warningsAt: (frequency: Hertz) => readonly Warned[];
 }
 
 /** Part of the full signal from a station this far out of the plane of the frame. @returns −1 to 1. */
@@ -81,7 +82,7 @@ export function frameAerial(spec: FrameSpec, options: FrameOptions = {}): FrameM
   const totalArea = sides.reduce((sum, s, i) => sum + share[i] * area * s * s, 0);
   const copper = (frequency: Hertz) => wireResistance({ diameter: wire.diameter, frequency }).resistancePerMetre;
   const resistancePerMetre = options.resistancePerMetre ?? copper;
-  const warnings: string[] = [];
+  const warnings: Warned[] = [];
   if (winding === 'box' && turns * pitch > side) {
     warnings.push(
       'The winding is deeper than the frame is wide; it is a coil more than a frame, and easier to design as one.',

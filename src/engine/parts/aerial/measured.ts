@@ -1,3 +1,4 @@
+import type { Warned } from '../../facts/warning.ts';
 import type { Complex } from '../../numerics/complex.ts';
 import type { Hertz, Ohms } from '../../units/quantities.ts';
 
@@ -12,8 +13,8 @@ export interface MeasuredImpedance {
   readonly impedanceAt: (frequency: Hertz) => Complex;
   /** From the lowest to the highest frequency measured. */
   readonly range: readonly [Hertz, Hertz];
-  readonly warnings: readonly string[];
-  readonly warningsAt: (frequency: Hertz) => readonly string[];
+  readonly warnings: readonly Warned[];
+  readonly warningsAt: (frequency: Hertz) => readonly Warned[];
 }
 
 /**

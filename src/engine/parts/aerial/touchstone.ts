@@ -1,3 +1,4 @@
+import type { Warned } from '../../facts/warning.ts';
 import {
   add,
   type Complex,
@@ -23,7 +24,7 @@ export type TouchstoneRead =
       readonly points: readonly ImpedancePoint[];
       readonly version: '1' | '2.0' | '2.1';
       readonly reference: Ohms;
-      readonly warnings: readonly string[];
+      readonly warnings: readonly Warned[];
     }
   | { readonly ok: false; readonly problems: readonly TouchstoneProblem[] };
 
@@ -53,7 +54,7 @@ export function readTouchstone(text: string): TouchstoneRead {
     if (problems.length < MOST_PROBLEMS) problems.push({ line, message });
     else unsaid++;
   };
-  const warnings: string[] = [];
+  const warnings: Warned[] = [];
   const points: ImpedancePoint[] = [];
   const lines = text.replace(/^\uFEFF/, '').split(/\r\n|\n|\r/);
   let version: '1' | '2.0' | '2.1' = '1';

@@ -1,3 +1,4 @@
+import type { Warned } from '../../facts/warning.ts';
 import { type Complex, magnitude } from '../../numerics/complex.ts';
 import {
   type Farads,
@@ -34,8 +35,8 @@ export interface AerialModel {
   /** Radiation and conductor included, earth not. */
   readonly impedanceAt: (frequency: Hertz) => Complex;
   /** Sentences for this aerial, and, given a frequency, for its use there. */
-  readonly warnings: readonly string[];
-  readonly warningsAt: (frequency: Hertz) => readonly string[];
+  readonly warnings: readonly Warned[];
+  readonly warningsAt: (frequency: Hertz) => readonly Warned[];
   /** For drawing: the wire in pieces with the charge on each. */
   readonly segments: readonly ChargedSegment[];
 }
@@ -112,8 +113,8 @@ function radiationResistance({ effectiveHeight, levelMoment }: LineAt, frequency
 const TOO_LONG =
   'The aerial is about half a wavelength long or more at this frequency; its impedance and effective height are rough there.';
 
-function shapeWarnings(segments: readonly ChargedSegment[], diameter: Metres): string[] {
-  const warnings: string[] = [];
+function shapeWarnings(segments: readonly ChargedSegment[], diameter: Metres): Warned[] {
+  const warnings: Warned[] = [];
   const lowest = Math.min(...segments.map((s) => (s.from[2] + s.to[2]) / 2));
   if (!(lowest > 5 * diameter)) {
     warnings.push(

@@ -1,3 +1,4 @@
+import type { Warned } from '../../facts/warning.ts';
 import type { Farads } from '../../units/quantities.ts';
 import { type DielectricName, dielectric } from './dielectrics.ts';
 
@@ -14,7 +15,7 @@ export interface FixedCapacitor {
   readonly capacitance: Farads;
   readonly range: readonly [Farads, Farads];
   readonly lossTangent: number;
-  readonly warnings: readonly string[];
+  readonly warnings: readonly Warned[];
 }
 
 /** @throws RangeError unless capacitance > 0 and 0 ≤ tolerance < 1. */

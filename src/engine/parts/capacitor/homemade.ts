@@ -1,3 +1,4 @@
+import type { Warned } from '../../facts/warning.ts';
 import { formatQuantity } from '../../units/format.ts';
 import { type Degrees, EPSILON_0, type Farads, type Metres } from '../../units/quantities.ts';
 import { type Dielectric, type DielectricName, dielectric } from './dielectrics.ts';
@@ -65,7 +66,7 @@ interface Filling {
   readonly K: number;
   readonly lossTangent: number;
   readonly spread: readonly [number, number];
-  readonly warnings: string[];
+  readonly warnings: Warned[];
 }
 
 function filling(spec: Sheet, fallback: DielectricName, thickness: Metres): Filling {
@@ -81,7 +82,7 @@ function filling(spec: Sheet, fallback: DielectricName, thickness: Metres): Fill
   const solid = name !== 'air';
   // Share of the voltage across the lossy part.
   const tan = spec.lossTangent ?? material.lossTangent[1] * ((thickness / K0) * (K / separation));
-  const warnings: string[] = [];
+  const warnings: Warned[] = [];
   if (material.caution) warnings.push(material.caution);
   const pressed = thickness / K0 / (thickness / K0 + LOOSE_AIR);
   if (solid && airGap === 0 && pressed < 0.9)

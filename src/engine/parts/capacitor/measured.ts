@@ -1,3 +1,4 @@
+import type { Warned } from '../../facts/warning.ts';
 import { monotoneCurve } from '../../numerics/monotone.ts';
 import type { Degrees, Farads } from '../../units/quantities.ts';
 import { type Bare, within } from './model.ts';
@@ -26,7 +27,7 @@ export function measuredVariable(spec: MeasuredVariable): Bare {
   const span = curve.last - curve.first;
   const scaleAt = (p: number): Degrees => (reversed ? curve.last - span * p : curve.first + span * p);
   const steps = C.slice(1).map((c, i) => (c - C[i]) * (reversed ? -1 : 1));
-  const warnings: string[] = [];
+  const warnings: Warned[] = [];
   const turn = steps.findIndex((s) => s < 0);
   if (turn >= 0)
     warnings.push(

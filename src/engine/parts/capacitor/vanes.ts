@@ -1,3 +1,4 @@
+import type { Warned } from '../../facts/warning.ts';
 import { formatQuantity } from '../../units/format.ts';
 import { type Degrees, EPSILON_0, type Farads, type Metres } from '../../units/quantities.ts';
 import { type DielectricName, dielectric } from './dielectrics.ts';
@@ -55,7 +56,7 @@ const SUPPORT_LOSS = 0.01;
 const DRAWN_INNER = 8e-3;
 const DRAWN_OUTER = 25e-3;
 
-const minimumOf = (spec: VaneCommon, size: Farads, warnings: string[]): readonly [Farads, [Farads, Farads]] => {
+const minimumOf = (spec: VaneCommon, size: Farads, warnings: Warned[]): readonly [Farads, [Farads, Farads]] => {
   if (spec.minimum !== undefined) {
     if (!(spec.minimum > 0)) throw new RangeError(`minimum must be above 0, got ${spec.minimum}`);
     return [spec.minimum, [0.9 * spec.minimum, 1.1 * spec.minimum]];
@@ -82,7 +83,7 @@ const vaneAngle = (swing: Degrees): number => (Math.min(swing, 180) * Math.PI) /
 export function markedVariable(spec: MarkedVariable): Bare {
   const { maximum: max, law = 'semicircular', lawStray = 0, swing = 180, tolerance = 0.1 } = spec;
   if (!(max > 0) || !(swing > 0)) throw new RangeError(`maximum ${max} and swing ${swing} must be above 0`);
-  const warnings: string[] = [];
+  const warnings: Warned[] = [];
   const [min, minRange] = minimumOf(spec, max, warnings);
   const shape = vane(law, (max + lawStray) / (min + lawStray), DRAWN_INNER, DRAWN_OUTER, vaneAngle(swing));
   const maxRange = [max * (1 - tolerance), max * (1 + tolerance)] as const;
@@ -95,7 +96,7 @@ export function vanedVariable(spec: VanedVariable): Bare {
   const between = dielectric(spec.dielectric ?? 'air');
   if (!(gap > 0) || !(innerRadius >= 0) || !(swing > 0) || !(Number.isInteger(vanes) && vanes >= 2))
     throw new RangeError(`gap ${gap}, innerRadius ${innerRadius}, vanes ${vanes}, swing ${swing} are not a capacitor`);
-  const warnings: string[] = [];
+  const warnings: Warned[] = [];
   const angle = vaneAngle(swing);
   // NBS Circular 74, C = ε₀ K (N − 1) A / t: a handbook formula without edge field, which the minimum stands for.
   const perArea = (EPSILON_0 * between.permittivity[1] * (vanes - 1)) / gap;
@@ -147,7 +148,7 @@ function bare(
   loss: (C: Farads) => number,
   outline: (points?: number) => readonly VanePoint[],
   outlineAssumed: boolean,
-  warnings: readonly string[],
+  warnings: readonly Warned[],
 ): Bare {
   const { law = 'semicircular', lawStray = 0, swing = 180 } = spec;
   if (!(max > min)) throw new RangeError(`maximum ${max} must exceed minimum ${min}`);

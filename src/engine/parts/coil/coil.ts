@@ -1,3 +1,4 @@
+import { type Warning, warning } from '../../facts/warning.ts';
 import { type Hertz, MU_0 } from '../../units/quantities.ts';
 import { ROOM, resistivity } from '../wire/metal.ts';
 import { skinParameter } from '../wire/skin.ts';
@@ -139,26 +140,18 @@ function wireUncertainty(spec: WoundSpec, w: Winding): number {
   return 0.05 + model + touching;
 }
 
-function windingWarnings(spec: WoundSpec, w: Winding): string[] {
-  const warnings: string[] = [];
-  const overall = overallDiameter(spec.wire);
+function windingWarnings(spec: WoundSpec, w: Winding): Warning[] {
+  const warnings: Warning[] = [];
+  const covered = overallDiameter(spec.wire);
   const bare = 2 * w.wireRadius;
-  const mm = (x: number) => `${(x * 1e3).toPrecision(3)} mm`;
-  if (w.pitch < bare) warnings.push(`Turns ${mm(w.pitch)} apart run into one another: the wire itself is ${mm(bare)}.`);
-  else if (w.pitch < overall * 0.98) {
-    warnings.push(`Turns ${mm(w.pitch)} apart do not fit: the wire is ${mm(overall)} over its covering.`);
-  }
-  if (w.rowPitch < overall * 0.85)
-    warnings.push(`Layers ${mm(w.rowPitch)} apart do not fit: the wire is ${mm(overall)} thick.`);
-  if (spec.former === 'damp card') {
-    warnings.push('Damp card is lossy: dry the former and varnish or wax it before winding.');
-  }
-  if (FORMER_FIGURES[spec.former ?? 'air'].spread >= 2 && spec.former !== 'damp card' && spec.former !== 'styrene') {
-    warnings.push(`The loss of ${spec.former} differs from piece to piece; the range of Q allows for it.`);
-  }
-  if (bare / w.pitch > 0.6 && (spec.wire.strands ?? 1) === 1) {
-    warnings.push('Turns lie so close that their resistance at radio frequency is known to about 20 to 30 % only.');
-  }
+  const former = spec.former ?? 'air';
+  if (w.pitch < bare) warnings.push(warning('coil.turns-overlap', { spacing: w.pitch, wire: bare }));
+  else if (w.pitch < covered * 0.98) warnings.push(warning('coil.turns-do-not-fit', { spacing: w.pitch, covered }));
+  if (w.rowPitch < covered * 0.85) warnings.push(warning('coil.layers-do-not-fit', { spacing: w.rowPitch, covered }));
+  if (former === 'damp card') warnings.push(warning('coil.damp-former'));
+  else if (FORMER_FIGURES[former].spread >= 2 && former !== 'styrene')
+    warnings.push(warning('coil.former-loss-varies', { former }));
+  if (bare / w.pitch > 0.6 && (spec.wire.strands ?? 1) === 1) warnings.push(warning('coil.close-wound-resistance'));
   return warnings;
 }
 

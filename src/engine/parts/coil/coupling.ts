@@ -1,3 +1,4 @@
+import type { Warned } from '../../facts/warning.ts';
 import type { Henries, Metres, Radians, Ratio } from '../../units/quantities.ts';
 import type { CoilModel } from './model.ts';
 import { ringMutual } from './ring.ts';
@@ -18,7 +19,7 @@ export interface Coupling {
   readonly mutualInductance: Henries;
   /** M/√(L₁L₂); between −1 and 1. */
   readonly couplingCoefficient: Ratio;
-  readonly warnings: readonly string[];
+  readonly warnings: readonly Warned[];
 }
 
 /**

@@ -110,9 +110,9 @@ describe('inverse problems', () => {
 describe('a coil says when it cannot be as described', () => {
   it('turns closer than the wire allows', () => {
     const tight = makeCoil({ shape: 'solenoid', turns: 20, meanDiameter: 0.05, pitch: 4.1e-4, wire });
-    expect(tight.warnings.join(' ')).toMatch(/do not fit/);
+    expect(tight.warnings).toContainEqual(expect.objectContaining({ code: 'coil.turns-do-not-fit' }));
     const through = makeCoil({ shape: 'solenoid', turns: 20, meanDiameter: 0.05, pitch: 3e-4, wire });
-    expect(through.warnings.join(' ')).toMatch(/run into one another/);
+    expect(through.warnings).toContainEqual(expect.objectContaining({ code: 'coil.turns-overlap' }));
     expect(Number.isFinite(through.qAt(1e6))).toBe(true);
   });
 

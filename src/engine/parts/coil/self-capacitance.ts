@@ -1,3 +1,4 @@
+import type { Warned } from '../../facts/warning.ts';
 import { EPSILON_0, type Farads, type Ratio } from '../../units/quantities.ts';
 import { overallDiameter } from '../wire/wire.ts';
 import { COVERING_FIGURES, FORMER_FIGURES, type Insulator } from './dielectrics.ts';
@@ -13,7 +14,7 @@ export interface SelfCapacitance {
   readonly method: string;
   /** Relative: 0.05 for measured tables, 0.3 for the energy method. */
   readonly uncertainty: Ratio;
-  readonly warnings: readonly string[];
+  readonly warnings: readonly Warned[];
 }
 
 /** Part of the distance from metal to metal that is covering. */

@@ -155,7 +155,7 @@ describe('one station’s tone', () => {
           for (const value of [r.audioVoltage, r.directVoltage, r.secondHarmonic, r.junctionVoltage]) {
             expect(Number.isFinite(value)).toBe(true);
           }
-          expect(r.warnings.filter((w) => /settled/.test(w))).toEqual([]);
+          expect(r.warnings.filter((w) => /settled/.test(String(w)))).toEqual([]);
           expect(r.directVoltage).toBeGreaterThanOrEqual(-1e-12);
           expect(r.directVoltage).toBeLessThan(E * (1 + m));
           expect(r.audioPower).toBeLessThanOrEqual(((E * E) / (8 * Rp)) * (1 + (m * m) / 2) * 1.001);

@@ -1,3 +1,4 @@
+import type { Warned } from '../../facts/warning.ts';
 import {
   add,
   type Complex,
@@ -71,7 +72,7 @@ export interface AudioDetection {
   /** The detector is cut off in the troughs: its load for audio is too far below its direct one for this depth. */
   readonly clipped: boolean;
   readonly iterations: number;
-  readonly warnings: readonly string[];
+  readonly warnings: readonly Warned[];
 }
 
 /** Harmonics of the tone tried in turn, until the next one no longer matters. */
@@ -183,7 +184,7 @@ function firstGuess(b: Balance, steady: SteadyDetection): Pick<BalanceState, 'ca
 function report(
   options: AudioDetectionOptions,
   state: BalanceState,
-  warnings: readonly string[],
+  warnings: readonly Warned[],
   sourceAt: (k: number) => Complex,
   iterations: number,
   loadAtCarrier: Complex,

@@ -1,3 +1,4 @@
+import type { Warned } from '../../facts/warning.ts';
 import { wrightOmega } from '../../numerics/lambert.ts';
 import {
   type Amperes,
@@ -85,7 +86,7 @@ export function exponentialDetector(options: ExponentialOptions): Detector {
   const Is = saturationAt(options.saturationCurrent, { from: measuredAt, to: temperature, ideality: n, energyGap });
   check(Is > 1e-300 && Is < 1, 'saturation current at the working temperature must be between 0 and 1 A', Is);
   const s = n * temperatureVoltage(temperature);
-  const warnings: string[] = [];
+  const warnings: Warned[] = [];
   if (Math.abs(temperature - measuredAt) > 60) {
     warnings.push(
       `The saturation current was given at ${Math.round(measuredAt)} K and is carried to ${Math.round(temperature)} K by rule: expect it to be out by a factor of two or more.`,

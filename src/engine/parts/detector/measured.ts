@@ -1,3 +1,4 @@
+import type { Warned } from '../../facts/warning.ts';
 import { type MonotoneCurve, monotoneCurve } from '../../numerics/monotone.ts';
 import { type Amperes, type Farads, type Kelvins, temperatureVoltage, type Volts } from '../../units/quantities.ts';
 import type { Detector, DevicePoint } from './detector.ts';
@@ -30,7 +31,7 @@ const millivolts = (v: number) => `${(v * 1000).toPrecision(3)} mV`;
  */
 export function measuredDetector(options: MeasuredOptions): Detector {
   const { junctionCapacitance = 0, temperature = 300, label = 'Measured detector' } = options;
-  const warnings: string[] = [];
+  const warnings: Warned[] = [];
   const points = merged(options.points);
   if (points.length < 2) throw new RangeError(`a measured curve needs two different voltages, got ${points.length}`);
   const lowest = points[0].v;

@@ -1,3 +1,4 @@
+import type { Warned } from '../../facts/warning.ts';
 import { logI0 } from '../../numerics/bessel-modified.ts';
 import { type Complex, complex, divide, ONE } from '../../numerics/complex.ts';
 import { wrightOmega } from '../../numerics/lambert.ts';
@@ -37,7 +38,7 @@ export interface SteadyDetection {
   readonly inputPower: Watts;
   readonly outputPower: Watts;
   readonly iterations: number;
-  readonly warnings: readonly string[];
+  readonly warnings: readonly Warned[];
 }
 
 const LIMIT = 60;
@@ -66,7 +67,7 @@ export function steadyDetector(options: SteadyOptions): SteadyDetection {
   const I1 = out.fundamental;
   const g = V > 0 ? I1 / V : out.meanByDirect;
   const { reverseLimit } = averaged.detector;
-  const warnings: string[] = [];
+  const warnings: Warned[] = [];
   if (reverseLimit !== undefined && V + D - bias > reverseLimit) {
     warnings.push(
       `The detector is driven ${(V + D - bias).toPrecision(2)} V in reverse, beyond the ${reverseLimit} V it bears: it will conduct backwards and give less than shown.`,

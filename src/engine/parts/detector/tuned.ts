@@ -1,3 +1,4 @@
+import type { Warned } from '../../facts/warning.ts';
 import {
   add,
   type Complex,
@@ -50,7 +51,7 @@ export interface TunedDetection {
   readonly loadedQ: number;
   /** Second harmonic of the carrier on the tuned circuit, over the carrier. */
   readonly carrierDistortion: number;
-  readonly warnings: readonly string[];
+  readonly warnings: readonly Warned[];
 }
 
 /**

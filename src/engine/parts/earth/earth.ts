@@ -1,3 +1,4 @@
+import type { Warned } from '../../facts/warning.ts';
 import type { Complex } from '../../numerics/complex.ts';
 import {
   EPSILON_0,
@@ -82,7 +83,7 @@ export interface EarthModel {
   /** Mean height of its charge, to be taken off the aerial's effective height: 0 but for a counterpoise. */
   readonly chargeHeight: Metres;
   readonly impedanceAt: (frequency: Hertz) => Complex;
-  readonly warnings: readonly string[];
+  readonly warnings: readonly Warned[];
 }
 
 /** Resistance of an earth. @throws RangeError for sizes that cannot be built. */
@@ -91,7 +92,7 @@ export function earth(spec: EarthSpec): EarthModel {
   const soil = soilOf(spec);
   const { frequency = 1e6 } = spec;
   positive(frequency, 'frequency');
-  const warnings: string[] = [];
+  const warnings: Warned[] = [];
   if (spec.shape === 'counterpoise') {
     const { count = 1, length, height, wire } = spec;
     whole(count, 1, 60, 'counterpoise wires');
@@ -141,7 +142,7 @@ export function earth(spec: EarthSpec): EarthModel {
 /** Resistance per ohm metre of the soil, and how far the metal reaches from the set. */
 function lying(
   spec: Exclude<EarthSpec, { shape: 'counterpoise' | 'measured' | 'water pipe' }>,
-  warnings: string[],
+  warnings: Warned[],
 ): { factor: number; reach: Metres } {
   switch (spec.shape) {
     case 'rod':

@@ -1,3 +1,4 @@
+import type { Warned } from '../../facts/warning.ts';
 import { add, complex, divide, reciprocal } from '../../numerics/complex.ts';
 import { type Decibels, decibels, type Farads, type Hertz, type Ohms } from '../../units/quantities.ts';
 import { type Load, loadOf } from './model.ts';
@@ -42,7 +43,7 @@ export function amplifier(spec: Amplifier): Load {
   for (const [name, value] of Object.entries({ R, couplingCapacitor, loadResistor }))
     if (value !== undefined && !(value > 0)) throw new RangeError(`${name} must be above 0, got ${value}`);
   if (!(C >= 0)) throw new RangeError(`inputCapacitance must be 0 or more, got ${C}`);
-  const warnings: string[] = [];
+  const warnings: Warned[] = [];
   const level = spec.soundAtFullInput ?? fromSpeaker(spec);
   const response = spec.response ? measuredResponse(spec.response) : bandResponse(100, 10000);
   if (couplingCapacitor !== undefined && loadResistor === undefined)

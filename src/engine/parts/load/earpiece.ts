@@ -1,3 +1,4 @@
+import type { Warned } from '../../facts/warning.ts';
 import { add, complex, reciprocal } from '../../numerics/complex.ts';
 import { type Decibels, decibels, type Farads, type Ohms } from '../../units/quantities.ts';
 import { type Load, loadOf } from './model.ts';
@@ -32,7 +33,7 @@ export function crystalEarpiece(spec: CrystalEarpiece): Load {
   const level = spec.sensitivity ?? USUAL;
   const response = spec.response ? measuredResponse(spec.response) : bandResponse(200, 8000);
   const conductance = 1 / LEAK + (resistor === undefined ? 0 : 1 / resistor);
-  const warnings: string[] = [];
+  const warnings: Warned[] = [];
   if (resistor === undefined)
     warnings.push(
       'A crystal earpiece lets no direct current through, so the detector charges it and chokes itself: put a resistor of 47 to 100 kΩ across it.',

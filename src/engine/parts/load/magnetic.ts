@@ -1,3 +1,4 @@
+import type { Warned } from '../../facts/warning.ts';
 import { add, type Complex, complex, divide, magnitude, multiply, reciprocal } from '../../numerics/complex.ts';
 import { type Decibels, decibels, type Farads, type Henries, type Hertz, type Ohms } from '../../units/quantities.ts';
 import { type Load, loadOf, meanImpedance } from './model.ts';
@@ -109,7 +110,7 @@ export function magneticPhones(spec: MagneticPhones): Load {
     : diaphragmResponse({ ...make.diaphragm, resonance: spec.resonance ?? make.diaphragm.resonance });
   // Force follows the current. One milliwatt taken at 1 kHz is this current in the winding.
   const rated = Math.sqrt(1e-3 / Z(REFERENCE_FREQUENCY).re);
-  const warnings: string[] = [];
+  const warnings: Warned[] = [];
   if (spec.sensitivity === undefined)
     warnings.push(
       `The phones’ sensitivity was not given; ${level} dB SPL for 1 mW is usual for ${make.label}, ${make.spread} dB more or less is common.`,

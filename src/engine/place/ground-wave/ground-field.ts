@@ -1,3 +1,4 @@
+import type { Warned } from '../../facts/warning.ts';
 import { formatQuantity } from '../../units/format.ts';
 import {
   type Decibels,
@@ -37,7 +38,7 @@ export interface GroundField {
   readonly method: MixedPath['method'];
   readonly distance: Metres;
   readonly sections: MixedPath['sections'];
-  readonly warnings: readonly string[];
+  readonly warnings: readonly Warned[];
 }
 
 /** Halfway round the earth, m. */
@@ -58,7 +59,7 @@ export function groundField(input: GroundFieldInput): GroundField {
   const path = mixedPath(frequency, sections, curves);
   const distance = sections.reduce((sum, { length }) => sum + length, 0);
   const level = path.level + powerLevel(power);
-  const warnings: string[] = [];
+  const warnings: Warned[] = [];
   if (!(frequency >= 1e4 && frequency <= 3e7))
     warnings.push('The ground-wave curves are meant for 10 kHz to 30 MHz; outside that take this as a guess.');
   if (distance < LIGHT_SPEED / frequency)

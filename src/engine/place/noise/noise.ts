@@ -1,3 +1,4 @@
+import type { Warned } from '../../facts/warning.ts';
 import type { Decibels, Hertz, VoltsPerMetre } from '../../units/quantities.ts';
 import { fieldFromLevel, fieldLevel, sumLevels } from '../levels.ts';
 import { type AtmosphericTime, atmosphericNoise } from './atmospheric.ts';
@@ -37,7 +38,7 @@ export interface Noise {
   readonly spread: Decibels;
   readonly manMade?: NoiseFigure;
   readonly atmospheric?: NoiseFigure;
-  readonly warnings: readonly string[];
+  readonly warnings: readonly Warned[];
 }
 
 /**
@@ -55,7 +56,7 @@ export function noise({ frequency, bandwidth, environment, time, measured }: Noi
     : [manMade.figure, ...(atmospheric ? [atmospheric.figure] : [])];
   const figure = sumLevels(figures);
   const level = noiseLevel(figure, frequency, bandwidth);
-  const warnings: string[] = [];
+  const warnings: Warned[] = [];
   if (!measured && frequency < 300e3)
     warnings.push('Man-made noise is published from 300 kHz up; on long wave the same line is carried on.');
   const lightning = atmospheric && !measured && atmospheric.figure > manMade.figure;

@@ -1,3 +1,4 @@
+import type { Warned } from '../../facts/warning.ts';
 import type { Decibels, Degrees, Hertz, Metres, VoltsPerMetre, Watts } from '../../units/quantities.ts';
 import { fieldFromLevel, powerLevel } from '../levels.ts';
 import { type SunspotRegion, sunspotFactor } from './losses.ts';
@@ -37,7 +38,7 @@ export interface SkyWave {
   readonly slantDistance: Metres;
   /** dB above the median that one night in ten exceeds (from memory, low confidence). */
   readonly decile: Decibels;
-  readonly warnings: readonly string[];
+  readonly warnings: readonly Warned[];
 }
 
 /** Boundary between low and medium frequency, Hz (ITU Radio Regulations). */
@@ -89,7 +90,7 @@ export function skyWave(input: SkyWaveInput): SkyWave {
     (input.hourlyLoss ?? 0) -
     b * (sunspots / 100) * (p / 1000);
 
-  const warnings: string[] = [];
+  const warnings: Warned[] = [];
   if (!(frequency >= 150e3 && frequency <= 1705e3))
     warnings.push('The sky-wave method is meant for 150 to 1700 kHz; outside that take this as a guess.');
   if (!(d >= 50)) warnings.push('The sky-wave method begins at 50 km; nearer than that the ground wave rules.');

@@ -1,3 +1,4 @@
+import type { Warned } from '../../facts/warning.ts';
 import { formatQuantity } from '../../units/format.ts';
 import type { Decibels, Degrees, Hertz } from '../../units/quantities.ts';
 import { groundWaveCurves } from '../ground-wave/ground-wave.ts';
@@ -38,7 +39,7 @@ export function arrivals(place: Place, stations: readonly Station[], options: Ar
 type Alone = Omit<Arrival, 'neighbours'>;
 
 function arrival(place: Place, station: Station, index: number, options: ArrivalOptions): Alone {
-  const warnings: string[] = [];
+  const warnings: Warned[] = [];
   const { time } = options;
   const path = guarded(warnings, () => pathToStation(place, station, options.coast));
   warnings.push(...(path?.warnings ?? []));
@@ -71,7 +72,7 @@ function arrival(place: Place, station: Station, index: number, options: Arrival
 }
 
 /** Impossible figures of one station become its warning, not the end of the list. */
-function guarded<T>(warnings: string[], compute: () => T): T | undefined {
+function guarded<T>(warnings: Warned[], compute: () => T): T | undefined {
   try {
     return compute();
   } catch (error) {
@@ -131,7 +132,7 @@ function together(
   station: Station,
   ground: Estimate | undefined,
   sky: SkyArrival | undefined,
-  warnings: string[],
+  warnings: Warned[],
 ): Pick<Arrival, 'total' | 'source' | 'fading'> {
   const parts = [ground, sky].filter(
     (part) => part !== undefined && part.level > Number.NEGATIVE_INFINITY,

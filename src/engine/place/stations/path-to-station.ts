@@ -1,3 +1,4 @@
+import type { Warned } from '../../facts/warning.ts';
 import { type Degrees, type Hertz, LIGHT_SPEED, type Metres } from '../../units/quantities.ts';
 import type { Coast } from '../coast.ts';
 import { destination, FARTHEST, greatCircle, type Position } from '../geodesy.ts';
@@ -21,7 +22,7 @@ export interface StationPath {
   readonly transmitter?: Position;
   /** From the transmitter. */
   readonly sections: readonly PathSection[];
-  readonly warnings: readonly string[];
+  readonly warnings: readonly Warned[];
 }
 
 /**
@@ -30,7 +31,7 @@ export interface StationPath {
  * @returns undefined for a station with no place and no distance.
  */
 export function pathToStation(site: Site, station: Station, coast?: Coast): StationPath | undefined {
-  const warnings: string[] = [];
+  const warnings: Warned[] = [];
   const circle = site.position && station.position && greatCircle(site.position, station.position);
   const written = circle?.distance ?? station.distance ?? total(station.sections);
   if (written === undefined) return undefined;
@@ -67,7 +68,7 @@ function scaled(sections: readonly PathSection[], distance: Metres): PathSection
   return sections.map((section) => ({ ...section, length: (section.length * distance) / sum }));
 }
 
-function within(distance: Metres, frequency: Hertz, warnings: string[]): Metres {
+function within(distance: Metres, frequency: Hertz, warnings: Warned[]): Metres {
   const wavelength = LIGHT_SPEED / frequency;
   if (!(distance <= FARTHEST)) {
     warnings.push('No place on earth is farther than 20 015 km; the distance is cut to that.');

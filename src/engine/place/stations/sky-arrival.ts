@@ -1,3 +1,4 @@
+import type { Warned } from '../../facts/warning.ts';
 import type { Decibels, Degrees } from '../../units/quantities.ts';
 import { bearingTo, midpoint, type Position } from '../geodesy.ts';
 import { fieldFromLevel } from '../levels.ts';
@@ -22,13 +23,13 @@ export function skyArrival(
   path: StationPath,
   station: Station,
   { time, light, sunspots = 50 }: ArrivalOptions,
-): { sky?: SkyArrival; sun?: SunState; warnings: readonly string[] } {
+): { sky?: SkyArrival; sun?: SunState; warnings: readonly Warned[] } {
   const { transmitter, distance } = path;
   const { frequency, power } = station;
   const night = time && site && transmitter ? pathNight(time, transmitter, site) : undefined;
   const loss = light ? (light === 'night' ? 0 : null) : night ? night.loss : null;
   const sun = night?.sun;
-  const warnings: string[] = [];
+  const warnings: Warned[] = [];
   if (power === undefined) return { sun, warnings };
   if (loss === null) {
     if (frequency < 300e3 && distance > 500e3)

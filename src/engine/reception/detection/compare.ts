@@ -1,4 +1,5 @@
 import { setCircuit } from '../../built/set-circuit.ts';
+import type { Warned } from '../../facts/warning.ts';
 import type { DetectorDescription } from '../../kinds/detectors/detector-schema.ts';
 import { detectorModel } from '../../kinds/models.ts';
 import { magnitude } from '../../numerics/complex.ts';
@@ -60,7 +61,7 @@ export interface DetectorOnStation {
   readonly bestTap?: { readonly turns: number; readonly gain: Decibels };
   /** Plain resistance in place of the load that takes the most audio power at this tap, and what that gains in power. */
   readonly bestLoad: { readonly resistance: Ohms; readonly gain: Decibels };
-  readonly warnings: readonly string[];
+  readonly warnings: readonly Warned[];
 }
 
 const room = { temperature: 300.15, wiring: 'single' } as const;

@@ -1,3 +1,4 @@
+import type { Warned } from '../../facts/warning.ts';
 import { capital, formatNumber } from '../../units/format.ts';
 import type { Decibels, Hertz, Ratio } from '../../units/quantities.ts';
 import type { HeardWord } from '../path/types.ts';
@@ -46,7 +47,7 @@ export interface Heard {
   readonly understood?: Ratio;
   readonly sentence: string;
   readonly bands: readonly HeardBand[];
-  readonly warnings: readonly string[];
+  readonly warnings: readonly Warned[];
 }
 
 /**

@@ -1,3 +1,4 @@
+import type { Warned } from '../../facts/warning.ts';
 import type { QuantityKind } from '../../units/parse.ts';
 import type {
   Decibels,
@@ -32,7 +33,7 @@ export interface Stage {
   readonly sentence: string;
   /** Lowest and highest the value may well be, from the spread of what is known. */
   readonly range?: readonly [number, number];
-  readonly warnings: readonly string[];
+  readonly warnings: readonly Warned[];
 }
 
 export type HeardWord = 'loud' | 'comfortable' | 'quiet' | 'faint' | 'not heard';
@@ -106,7 +107,7 @@ export interface StationReception {
   readonly disturbances: readonly Disturbance[];
   /** What would help most, best first. */
   readonly help: readonly Help[];
-  readonly warnings: readonly string[];
+  readonly warnings: readonly Warned[];
 }
 
 export interface DialPlace {
@@ -146,7 +147,7 @@ export interface Dial {
   }[];
   /** "It covers 540 to 1610 kHz …" and what it misses. */
   readonly sentences: readonly string[];
-  readonly warnings: readonly string[];
+  readonly warnings: readonly Warned[];
 }
 
 export interface Reception {
@@ -157,7 +158,7 @@ export interface Reception {
   /** Which stations, best first. */
   readonly best: readonly number[];
   readonly parts: PartFigures;
-  readonly warnings: readonly string[];
+  readonly warnings: readonly Warned[];
   /** Cautions for this set: aerial, earth, lead sulphide … */
   readonly cautions: readonly Caution[];
 }
@@ -168,12 +169,12 @@ export interface PartFigures {
     readonly capacitance: Farads;
     readonly effectiveHeight: number;
     readonly radiationResistance: Ohms;
-    readonly warnings: readonly string[];
+    readonly warnings: readonly Warned[];
   };
   readonly earth: {
     readonly resistance: Ohms;
     readonly range: readonly [Ohms, Ohms];
-    readonly warnings: readonly string[];
+    readonly warnings: readonly Warned[];
   };
   readonly coils: readonly {
     readonly name: string;
@@ -185,24 +186,24 @@ export interface PartFigures {
     readonly q: number;
     readonly qRange: readonly [number, number];
     readonly qAt: Hertz;
-    readonly warnings: readonly string[];
+    readonly warnings: readonly Warned[];
   }[];
   readonly tuning: {
     readonly minimum: Farads;
     readonly maximum: Farads;
     readonly swing: Degrees;
-    readonly warnings: readonly string[];
+    readonly warnings: readonly Warned[];
   };
   readonly detector: {
     readonly label: string;
     readonly zeroBiasResistance: Ohms;
     /** What is known of its kind: what it is, its usual figures with their ranges, and who says so. */
     readonly facts: readonly string[];
-    readonly warnings: readonly string[];
+    readonly warnings: readonly Warned[];
   };
   readonly load: {
     readonly directResistance: Ohms;
     readonly impedanceAt1kHz: Ohms;
-    readonly warnings: readonly string[];
+    readonly warnings: readonly Warned[];
   };
 }

@@ -1,3 +1,4 @@
+import type { Warned } from '../../facts/warning.ts';
 import type { Circuit } from '../../network/elements.ts';
 import type { Hertz, Volts } from '../../units/quantities.ts';
 import { type Device, lawOf } from '../transient/devices.ts';
@@ -88,7 +89,7 @@ export interface Listener {
   /** The carrier's current through the detector beside `trace`. */
   readonly traceCurrent: { readonly re: Float64Array; readonly im: Float64Array };
   readonly meters: Meters;
-  readonly warnings: readonly string[];
+  readonly warnings: readonly Warned[];
 }
 
 /** As at the end of the last block. */

@@ -1,3 +1,4 @@
+import type { Warned } from '../../facts/warning.ts';
 import type { Circuit, Element } from '../../network/elements.ts';
 import type { Complex } from '../../numerics/complex.ts';
 import type { Hertz, Volts } from '../../units/quantities.ts';
@@ -40,7 +41,7 @@ export interface EnvelopeNetwork {
   /** Mean voltage across the junction, and at the outputs, with no signal and no current. */
   readonly bias: Volts;
   readonly outputBias: readonly Volts[];
-  readonly warnings: readonly string[];
+  readonly warnings: readonly Warned[];
 }
 
 /** Multiples of the carrier that a table of a device with its circuit allows for. */
@@ -142,7 +143,7 @@ const combine = (a: OutputRow, b: OutputRow, k: number, l: number): OutputRow =>
 });
 
 /** Whether the carrier meets the second detector the same way round as the first (+1) or the other (−1). */
-function pairSign(s: StateSpace, modes: Modes, weights: Complex[], w0: number, warnings: string[]): number {
+function pairSign(s: StateSpace, modes: Modes, weights: Complex[], w0: number, warnings: Warned[]): number {
   const [a, b] = s.detectors.map((d) => transfer(response(modes, d.row, [], weights, [1, 0], true), w0).source);
   const dot = a.re * b.re + a.im * b.im;
   const [p, q] = [Math.hypot(a.re, a.im), Math.hypot(b.re, b.im)];

@@ -1,3 +1,4 @@
+import type { Warned } from '../../facts/warning.ts';
 import { type Circuit, type Mutual, valueAt } from '../../network/elements.ts';
 import type { Complex } from '../../numerics/complex.ts';
 import type { Hertz } from '../../units/quantities.ts';
@@ -17,7 +18,7 @@ export interface Primitives {
   readonly emfs: (Branch & { readonly name: string; readonly source?: Complex; readonly volts?: number })[];
   readonly detectors: (Branch & { readonly name: string })[];
   readonly mutuals: readonly Mutual[];
-  readonly warnings: string[];
+  readonly warnings: Warned[];
 }
 
 export interface FreezeOptions {

@@ -1,3 +1,4 @@
+import type { Warned } from '../../facts/warning.ts';
 import { type Circuit, EARTH } from '../../network/elements.ts';
 import { cholesky, solveTransposedUpper, solveUpper } from '../../numerics/cholesky.ts';
 import type { Complex } from '../../numerics/complex.ts';
@@ -34,7 +35,7 @@ export interface StateSpace {
   voltage(node: string, over?: string): OutputRow;
   /** Current through a coil, from its `from` to its `to`. @throws RangeError for a coil that is not there. */
   current(inductor: string): OutputRow;
-  readonly warnings: readonly string[];
+  readonly warnings: readonly Warned[];
 }
 
 /**

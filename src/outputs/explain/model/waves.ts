@@ -1,3 +1,4 @@
+import type { Warned } from '../../../engine/facts/warning.ts';
 import type { Hertz, Ratio, Seconds, Volts } from '../../../engine/units/quantities.ts';
 import { drawnExtremes } from './drawn-extremes.ts';
 import { amplitudeAt, type Band, type Line, recordedBand, sidebandLines } from './lines.ts';
@@ -74,7 +75,7 @@ export interface Waves {
   make(points: readonly PointId[], lines: boolean): void;
   /** What has been worked out so far. */
   readonly parts: WaveParts;
-  readonly warnings: readonly string[];
+  readonly warnings: readonly Warned[];
 }
 
 /** Neighbours weaker than this do not show. */
@@ -105,7 +106,7 @@ export function createWaves(given: WaveSpec, parts: WaveParts = noParts()): Wave
   };
   const corner = carrier / (2 * spec.loadedQ);
   const recording = programme.kind === 'recording';
-  const warnings: string[] = [];
+  const warnings: Warned[] = [];
   if (recording && given.neighbours.length > 0)
     warnings.push('With a recorded programme the neighbours are left out of the picture.');
   if (depth > 1)

@@ -2,6 +2,7 @@ import { formatQuantity } from '../../../engine/units/format.ts';
 import type { NodeWave, NodeWaves } from '../../../engine/waves/node-waves.ts';
 import type { Scene } from '../../scene/scene.ts';
 import { shorten, textWidth } from '../../scene/text-width.ts';
+import { warningSentences } from '../../words/index.ts';
 import type { View } from '../model/view.ts';
 import type { Pen } from '../stage/pen.ts';
 import { scenePen } from '../stage/scene-pen.ts';
@@ -96,7 +97,7 @@ export function nodeWaveScene(waves: ShownWaves, window: NodeWindow & { readonly
     title: window.title ?? `Waves in the set on ${waves.station}`,
     description: [runWords(waves), stretchWords(waves, window.view), ...waves.waves.map(readingWords)].join(' '),
     items: items(),
-    warnings: waves.warnings,
+    warnings: warningSentences(waves.warnings),
   };
 }
 

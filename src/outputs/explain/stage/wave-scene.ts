@@ -1,6 +1,7 @@
 import { formatQuantity } from '../../../engine/units/format.ts';
 import type { Scene } from '../../scene/scene.ts';
 import { wrap } from '../../scene/text-width.ts';
+import { warningSentences } from '../../words/index.ts';
 import { BEFORE_DETECTOR, POINT_WORDS, type PointId } from '../model/points.ts';
 import { GRID } from '../model/programme.ts';
 import { tidyTime } from '../model/view.ts';
@@ -34,7 +35,7 @@ export function waveScene(picture: WavePicture): Scene {
     title: picture.title ?? `Waves over ${tidyTime(view.span, 2)}`,
     description: `${seen}; ${tidyTime(view.span, 2)} from side to side. ${rows.map((r) => shownWords(r, picture.show)).join(' ')}${caption ? ` ${caption}` : ''}`,
     items: items(),
-    warnings: [...new Set(rows.flatMap((r) => r.waves.warnings))],
+    warnings: [...new Set(warningSentences(rows.flatMap((r) => r.waves.warnings)))],
   };
 }
 

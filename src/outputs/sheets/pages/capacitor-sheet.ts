@@ -3,6 +3,7 @@ import type { SetDescription } from '../../../engine/set/description.ts';
 import { capital, formatQuantity } from '../../../engine/units/format.ts';
 import { circle, line, path, polar, polyline, rect, text } from '../../scene/build.ts';
 import type { Item, Point } from '../../scene/scene.ts';
+import { warningSentences } from '../../words/index.ts';
 import { Flow } from '../paper/flow.ts';
 import type { PaperName, Sheet } from '../paper/page.ts';
 import {
@@ -68,7 +69,7 @@ function sheetFor(set: SetDescription, tuning: HomeMade, title: string, file: st
     ],
     'box',
   );
-  for (const warning of model.warnings) flow.para(warning, { small: true });
+  for (const warning of warningSentences(model.warnings)) flow.para(warning, { small: true });
   flow.heading('Templates, full size', 40);
   for (const t of templates(tuning)) {
     flow.para(t.words, { small: true, bold: true });

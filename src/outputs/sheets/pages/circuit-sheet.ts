@@ -7,6 +7,7 @@ import { itemBox, textBoxes } from '../../scene/boxes.ts';
 import { circle, group, text } from '../../scene/build.ts';
 import { boxesAlong, placeLabels } from '../../scene/labels.ts';
 import type { Item, Point } from '../../scene/scene.ts';
+import { warningSentences } from '../../words/index.ts';
 import type { Built } from '../board/layout.ts';
 import type { BoardParts } from '../board/parts.ts';
 import { Flow } from '../paper/flow.ts';
@@ -63,7 +64,7 @@ export function circuitSheet(
   );
   flow.para(scene.description, { small: true });
   for (const warning of scene.warnings ?? []) flow.para(warning, { small: true });
-  const warnings = [...new Set([...reception.warnings, ...layout.warnings])];
+  const warnings = [...new Set([...warningSentences(reception.warnings), ...layout.warnings])];
   if (warnings.length > 0) {
     flow.heading('To bear in mind');
     flow.list(warnings.slice(0, 12));

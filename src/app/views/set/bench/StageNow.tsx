@@ -1,5 +1,6 @@
 import type { StageId } from '../../../../engine/reception/path/types.ts';
 import { formatQuantity } from '../../../../engine/units/format.ts';
+import { warningSentences } from '../../../../outputs/words/index.ts';
 import { chosen, helpOf } from '../../../state/reception.ts';
 
 /** What happens at a stage for the chosen station, and what would improve it. */
@@ -21,7 +22,7 @@ export function StageNow({ id }: { id: StageId }) {
           </span>
         )}
       </p>
-      {level.warnings.map((warning) => (
+      {warningSentences(level.warnings).map((warning) => (
         <p class="figure-warning" key={warning}>
           <span aria-hidden="true">⚠ </span>
           {warning}

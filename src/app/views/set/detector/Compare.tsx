@@ -4,6 +4,7 @@ import type { SetDescription } from '../../../../engine/set/description.ts';
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
 import { type ComparedCurve, detectorsCompared, isNearZero, MOST_COMPARED } from '../../../../outputs/plots/index.ts';
 import { lawHere } from '../../../../outputs/tables/law-words.ts';
+import { warningSentences } from '../../../../outputs/words/index.ts';
 import type { When } from '../../../description/when.ts';
 import { Plot } from '../../../widgets/Plot.tsx';
 import { useAnswer } from '../../../workers/use-worker.ts';
@@ -146,7 +147,7 @@ export function Compare({ set, station, time, onChoose }: Props) {
             {drawn.map((row) => (
               <li key={row.label}>
                 <strong>{row.label}:</strong> {row.merit} {lawHere(row)}
-                {row.warnings.length > 0 && ` ${row.warnings.join(' ')}`}
+                {row.warnings.length > 0 && ` ${warningSentences(row.warnings).join(' ')}`}
               </li>
             ))}
           </ul>

@@ -8,6 +8,7 @@ import {
 } from '../../../../engine/parts/detector/surface.ts';
 import type { SetDescription } from '../../../../engine/set/description.ts';
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
+import { warningSentences } from '../../../../outputs/words/index.ts';
 import type { When } from '../../../description/when.ts';
 import { useAnswer } from '../../../workers/use-worker.ts';
 import { HeardBars } from '../Heard.tsx';
@@ -198,7 +199,7 @@ export function Crystal({ seed, set, station, time, onFound }: Props) {
               Use this spot
             </button>
           </p>
-          {touch.warnings.map((w) => (
+          {warningSentences(touch.warnings).map((w) => (
             <p key={w} class="quiet">
               {w}
             </p>

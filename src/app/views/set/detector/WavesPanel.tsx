@@ -14,6 +14,7 @@ import {
   within,
 } from '../../../../outputs/explain/node-waves/index.ts';
 import { sceneToSvg } from '../../../../outputs/scene/index.ts';
+import { warningSentences } from '../../../../outputs/words/index.ts';
 import type { When } from '../../../description/when.ts';
 import { download, saveFile } from '../../../state/download.ts';
 import './node-waves.css';
@@ -209,7 +210,7 @@ export function WavesPanel({ set, station, time }: WavesPanelProps) {
             ))}
           </ul>
           <p class="quiet">{runWords(waves)}</p>
-          {waves.warnings.map((warning) => (
+          {warningSentences(waves.warnings).map((warning) => (
             <p key={warning} class="figure-warning">
               <span aria-hidden="true">⚠ </span>
               {warning}

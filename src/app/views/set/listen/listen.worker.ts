@@ -11,6 +11,7 @@ import {
   recordedProgramme,
   SOUND_RATE,
 } from '../../../../outputs/audio/index.ts';
+import { warningSentences } from '../../../../outputs/words/index.ts';
 import { coastFor } from '../../../workers/coast.ts';
 import {
   AHEAD,
@@ -154,7 +155,7 @@ async function open(m: Extract<ToWorker, { kind: 'open' }>): Promise<void> {
     }
     fill();
   };
-  say({ kind: 'ready', warnings: listening.warnings });
+  say({ kind: 'ready', warnings: warningSentences(listening.warnings) });
   fill();
 }
 

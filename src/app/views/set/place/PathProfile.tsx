@@ -1,6 +1,7 @@
 import type { Arrival } from '../../../../engine/place/stations/arrival.ts';
 import { formatQuantity } from '../../../../engine/units/format.ts';
 import { type FieldProfile, fieldProfile } from '../../../../outputs/plots/index.ts';
+import { warningSentences } from '../../../../outputs/words/index.ts';
 import { Plot } from '../../../widgets/Plot.tsx';
 
 interface Props {
@@ -36,7 +37,7 @@ export function PathProfile({ arrival, profile, hasOwnSections, onOwnSections }:
           wave {formatQuantity(ground.fieldStrength, 'field strength', 2)} ±{Math.round(ground.spread)} dB.
         </p>
       )}
-      {arrival.warnings.map((warning) => (
+      {warningSentences(arrival.warnings).map((warning) => (
         <p key={warning} class="quiet">
           {warning}
         </p>

@@ -1,3 +1,4 @@
+import type { Warned } from '../../../facts/warning.ts';
 import { monotoneCurve } from '../../../numerics/monotone.ts';
 import {
   type Amperes,
@@ -95,7 +96,7 @@ export function thermionicDetector(options: ThermionicOptions): Detector {
     evaluate(v, scratch);
     return scratch;
   };
-  const warnings: string[] = [];
+  const warnings: Warned[] = [];
   if (saturation < 1e-6) {
     warnings.push(
       `The cathode is too cold (${Math.round(T)} K) to detect: it emits ${(saturation * 1e9).toPrecision(2)} nA at most.`,

@@ -1,0 +1,3 @@
+/** Where a result about an arrangement leaves the range it can be trusted in: each code with its figures, SI. */
+// biome-ignore lint/suspicious/noEmptyInterface: codes are added as sentences leave the engine
+export interface ArrangementWarnings {}

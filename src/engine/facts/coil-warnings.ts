@@ -1,0 +1,13 @@
+/** Where a coil's figures leave the range they can be trusted in. Lengths in metres. */
+export interface CoilWarnings {
+  /** Turns nearer than the bare wire is thick. */
+  readonly 'coil.turns-overlap': { readonly spacing: number; readonly wire: number };
+  /** Turns nearer than the covered wire is thick. */
+  readonly 'coil.turns-do-not-fit': { readonly spacing: number; readonly covered: number };
+  readonly 'coil.layers-do-not-fit': { readonly spacing: number; readonly covered: number };
+  readonly 'coil.damp-former': Record<never, never>;
+  /** The former's dielectric loss differs from sample to sample. */
+  readonly 'coil.former-loss-varies': { readonly former: string };
+  /** Turns so close that the published resistances disagree. */
+  readonly 'coil.close-wound-resistance': Record<never, never>;
+}

@@ -1,0 +1,13 @@
+import type { Warned, Warning, WarningFacts } from '../../../../engine/facts/warning.ts';
+import { coilWarnings } from './coil.ts';
+import type { SentencesFor } from './sentences-for.ts';
+
+/** One sentence for each warning: what is not to be trusted, and why. */
+export const warningWords: SentencesFor<WarningFacts> = { ...coilWarnings };
+
+/** The sentence of a warning. */
+export const warningSentence = (w: Warned): string =>
+  typeof w === 'string' ? w : (warningWords[w.code] as (figures: Warning) => string)(w);
+
+/** The sentences of several. */
+export const warningSentences = (all: readonly Warned[]): string[] => all.map(warningSentence);
