@@ -9,7 +9,7 @@ const notASource = /\.test\.tsx?$|^\.|~$/;
  * @param {string} path
  * @returns {number}
  */
-export function latestChange(path) {
+function latestChange(path) {
   const info = statSync(path, { throwIfNoEntry: false });
   if (!info) return 0;
   if (!info.isDirectory()) return info.mtimeMs;

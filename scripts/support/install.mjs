@@ -20,7 +20,7 @@ function packagesIn(file) {
  * @param {Packages | undefined} locked
  * @param {Packages | undefined} installed
  */
-export function isInstalled(locked, installed) {
+function isInstalled(locked, installed) {
   if (!locked || !installed) return false;
   return Object.entries(locked).every(([path, { version, optional }]) => {
     if (path === '') return true;

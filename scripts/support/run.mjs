@@ -22,6 +22,7 @@ export const TOOLS = {
   vite: inRoot('node_modules/vite/bin/vite.js'),
   vitest: inRoot('node_modules/vitest/vitest.mjs'),
   biome: inRoot('node_modules/@biomejs/biome/bin/biome'),
+  knip: inRoot('node_modules/knip/bin/knip.js'),
 };
 
 /**

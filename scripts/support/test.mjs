@@ -7,7 +7,7 @@ import { installIfNeeded } from './install.mjs';
 import { inRoot } from './paths.mjs';
 import { runTool } from './run.mjs';
 
-const HELP = `Runs every check: types, style, then all tests, those of the page in a real browser included.
+const HELP = `Runs every check: types, style, unused code, then all tests, those of the page in a real browser included.
 
   npm test                          everything, including the first set-up
   npm test -- src/engine/parts      only the tests whose path contains this
@@ -30,6 +30,14 @@ async function typesFit() {
 async function styleFits() {
   console.log('Checking style…');
   return (await runTool('biome', ['check', '--error-on-warnings'])) === 0;
+}
+
+/** Nothing stands there unused: neither at all, nor with tests alone for its users. */
+async function everythingUsed() {
+  console.log('Checking for unused code…');
+  const options = ['--no-progress', '--treat-config-hints-as-errors'];
+  const codes = [await runTool('knip', options), await runTool('knip', [...options, '--production'])];
+  return codes.every((code) => code === 0);
 }
 
 /**
@@ -63,7 +71,7 @@ export async function testEverything(args) {
   let failed = 0;
   try {
     await installIfNeeded();
-    const checks = { types: await typesFit(), style: await styleFits() };
+    const checks = { types: await typesFit(), style: await styleFits(), 'unused code': await everythingUsed() };
     const counts = await runVitest(args);
     passed = counts.passed;
     failed = counts.failed;

@@ -6,7 +6,7 @@ import type { PlaceDescription } from '../engine/set/place.ts';
 let kept: Coast | undefined;
 
 /** The packaged coastline, read once. */
-export function packagedCoast(): Coast {
+function packagedCoast(): Coast {
   const file = createRequire(import.meta.url).resolve('world-atlas/land-50m.json');
   kept ??= coastline(JSON.parse(readFileSync(file, 'utf8')) as LandTopology);
   return kept;

@@ -6,14 +6,7 @@ import { detector } from '../../src/engine/kinds/detectors/detector-schema.ts';
 import { earth } from '../../src/engine/kinds/earths/earth-schema.ts';
 import { load } from '../../src/engine/kinds/loads/load-schema.ts';
 import { tuning } from '../../src/engine/kinds/tunings/tuning-schema.ts';
-import {
-  drawAerial,
-  drawCapacitor,
-  drawCoupledCoils,
-  drawDetector,
-  drawLoad,
-  spiderOutline,
-} from '../../src/outputs/drawings/index.ts';
+import { drawAerial, drawCapacitor, drawDetector, drawLoad, spiderOutline } from '../../src/outputs/drawings/index.ts';
 import { type Scene, sceneToSvg } from '../../src/outputs/scene/index.ts';
 import { expectPicture } from '../support/picture.ts';
 import { expectTidy } from '../support/tidy.ts';
@@ -21,8 +14,6 @@ import { expectTidy } from '../support/tidy.ts';
 const rod = v.parse(earth, { kind: 'rod', length: '1.2 m' });
 const lead = v.parse(aerial, { kind: 'inverted-L', height: '8 m', length: '20 m' });
 const wire = { size: '0.4 mm' };
-const solenoid = (name: string, turns: number, diameter: string) =>
-  v.parse(coil, { shape: 'solenoid', name, formerDiameter: diameter, turns, wire });
 
 const pictures: Record<string, () => Scene> = {
   'capacitor-variable': () =>
@@ -135,20 +126,6 @@ const pictures: Record<string, () => Scene> = {
   'load-phones': () => drawLoad(v.parse(load, { kind: 'phones', transformer: { ratio: 10 } })),
   'load-earpiece': () => drawLoad(v.parse(load, { kind: 'crystal earpiece', resistor: '68 kΩ' })),
   'load-amplifier': () => drawLoad(v.parse(load, { kind: 'amplifier' })),
-  'coupled-facing': () =>
-    drawCoupledCoils({
-      first: solenoid('aerial coil', 20, '63 mm'),
-      second: solenoid('main', 72, '63 mm'),
-      distance: 0.06,
-      tilt: 0,
-    }),
-  'coupled-tilted': () =>
-    drawCoupledCoils({
-      first: solenoid('stator', 40, '90 mm'),
-      second: solenoid('rotor', 40, '70 mm'),
-      distance: 0,
-      tilt: 40,
-    }),
 };
 
 test.each(Object.keys(pictures))('%s', async (name) => {

@@ -75,21 +75,6 @@ const scenes: Record<string, (width: number) => Scene> = {
       },
       { width },
     ),
-  'dial-law': (width) =>
-    plots.dialLaw(
-      {
-        points: range(91, 0, 180).map((scale) => ({
-          scale,
-          frequency: 1 / (2 * Math.PI * Math.sqrt(180e-6 * (45e-12 + (scale / 180) * 430e-12))),
-        })),
-        stations: STATIONS.filter((s) => s.frequency < 1.6e6).map((s) => {
-          const scale = ((1 / (180e-6 * (2 * Math.PI * s.frequency) ** 2) - 45e-12) / 430e-12) * 180;
-          return { ...s, scale, range: [scale - 4, scale + 4] as const };
-        }),
-        chosen: 2,
-      },
-      { width },
-    ),
   q: (width) =>
     plots.qAgainstFrequency(
       {
@@ -145,23 +130,6 @@ const scenes: Record<string, (width: number) => Scene> = {
         ],
         site: { distance: 105e3, field: ((0.3 * Math.sqrt(140)) / 105) * Math.exp(-105 / 40), name: 'Over Staithe' },
         noise: 4e-5,
-      },
-      { width },
-    ),
-  levels: (width) =>
-    plots.pathLevels(
-      {
-        station: wanted.name,
-        chosen: 'detector',
-        stages: [
-          { id: 'field', title: 'Field at the site', text: '22.4 mV/m' },
-          { id: 'aerial', title: 'In the aerial', text: '132 mV', change: 15.4, changeOf: 'voltage' },
-          { id: 'tuned circuit', title: 'On the tuned circuit', text: '1.62 V', change: 21.8, changeOf: 'voltage' },
-          { id: 'detector', title: 'At the detector', text: '0.94 V', change: -4.7, changeOf: 'voltage' },
-          { id: 'audio', title: 'Audio after it', text: '0.21 V', change: -13, changeOf: 'voltage' },
-          { id: 'phones', title: 'Into the phones', text: '4.2 µW', change: -31, changeOf: 'power' },
-          { id: 'ear', title: 'At the ear', text: '86 dB SPL', change: -2, changeOf: 'power' },
-        ],
       },
       { width },
     ),
@@ -245,25 +213,6 @@ test('nothing to show is no reason to fail', () => {
       plots.bandResponse({ points, stations: [{ ...wanted, level: Number.NEGATIVE_INFINITY }], wanted: 0 }, { width }),
       plots.coverage({ bands: [], stations: [] }, { width }),
       plots.coverage({ bands: [{ label: 'as it is', lowest: 1e6, highest: 1e6 }], stations: [] }, { width }),
-      plots.dialLaw(
-        {
-          points: [
-            { scale: 0, frequency: 1e6 },
-            { scale: 0, frequency: 1e6 },
-          ],
-        },
-        { width },
-      ),
-      plots.pathLevels({ stages: [] }, { width }),
-      plots.pathLevels(
-        {
-          stages: [
-            { title: 'Field', text: '0 mV/m' },
-            { title: 'Aerial', text: '0 mV', change: Number.NEGATIVE_INFINITY },
-          ],
-        },
-        { width },
-      ),
     ];
     for (const scene of empty) expect(sceneToSvg(scene)).toMatch(/^<svg/);
   }

@@ -45,7 +45,7 @@ export function wordsOn(scene: Scene): Words[] {
 }
 
 /** How deep two convex shapes lie in one another, along the direction in which they do so least; 0 or less when apart. */
-export function depth(a: readonly Point[], b: readonly Point[]): number {
+function depth(a: readonly Point[], b: readonly Point[]): number {
   let least = Number.POSITIVE_INFINITY;
   for (const shape of [a, b])
     shape.forEach((p, i) => {

@@ -10,17 +10,22 @@ import type { Reception } from '../../src/engine/reception/path/types.ts';
 import type { SetDescription } from '../../src/engine/set/description.ts';
 import { readText, readValue } from '../../src/engine/set/read.ts';
 import type { Point } from '../../src/outputs/scene/scene.ts';
-import { boardLayout, clashes } from '../../src/outputs/sheets/board/layout.ts';
+import { boardLayout } from '../../src/outputs/sheets/board/layout.ts';
 import { boardParts } from '../../src/outputs/sheets/board/parts.ts';
 import { over } from '../../src/outputs/sheets/board/route.ts';
-import { lineText, wiringDisagreements } from '../../src/outputs/sheets/board/wiring.ts';
+import { lineText } from '../../src/outputs/sheets/board/wiring.ts';
 import { type Page, SHEET_IDS, type Sheet, sheetsFor } from '../../src/outputs/sheets/index.ts';
 import { templates } from '../../src/outputs/sheets/pages/capacitor-sheet.ts';
-import { codesOf, fromLines, GOES_ON, textLines } from '../../src/outputs/sheets/pages/text-sheet.ts';
+import { codesOf, GOES_ON, textLines } from '../../src/outputs/sheets/pages/text-sheet.ts';
 import { BASE, SETS } from '../support/every-arrangement.ts';
 import { someSet } from '../support/random-sets.ts';
+import { clashes, wiringDisagreements } from './board-checks.ts';
 import { placedOn, untidy, wordsOn } from './on-paper.ts';
 import { scanned } from './scanned.ts';
+
+/** What `textLines` wrote, back as JSON. */
+const fromLines = (lines: readonly string[]): string =>
+  lines.map((l) => (l.endsWith(GOES_ON) ? l.slice(0, -1) : `${l}\n`)).join('');
 
 const STATIONS = [
   { name: 'Saltmarsh Radio', frequency: '603 kHz', power: '50 kW', distance: '38 km' },

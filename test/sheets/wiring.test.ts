@@ -5,9 +5,10 @@ import { inRoot } from '../../scripts/support/paths.mjs';
 import type { SetDescription } from '../../src/engine/set/description.ts';
 import { readText, readValue } from '../../src/engine/set/read.ts';
 import { boardParts } from '../../src/outputs/sheets/board/parts.ts';
-import { lineText, wiringDisagreements, wiringOf } from '../../src/outputs/sheets/board/wiring.ts';
+import { lineText, wiringOf } from '../../src/outputs/sheets/board/wiring.ts';
 import { BASE, SETS } from '../support/every-arrangement.ts';
 import { someSet } from '../support/random-sets.ts';
+import { wiringDisagreements } from './board-checks.ts';
 
 const check = (set: SetDescription): string[] => {
   const parts = boardParts(set);

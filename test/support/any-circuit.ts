@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import type { Circuit, Element } from '../../src/engine/network/elements.ts';
 
 export const NODES = ['earth', 'a', 'b', 'c', 'd', 'e'];
-export const decades = (lowest: number) => fc.double({ min: 0, max: 6, noNaN: true }).map((d) => lowest * 10 ** d);
+const decades = (lowest: number) => fc.double({ min: 0, max: 6, noNaN: true }).map((d) => lowest * 10 ** d);
 const ends = fc
   .tuple(fc.integer({ min: 0, max: 5 }), fc.integer({ min: 1, max: 5 }))
   .map(([a, step]) => ({ from: NODES[a], to: NODES[(a + step) % 6] }));

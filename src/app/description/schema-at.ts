@@ -3,7 +3,7 @@ import { description } from '../../engine/set/description.ts';
 import { type Path, valueAtPath } from '../../engine/set/write.ts';
 import { capital } from '../../engine/units/format.ts';
 
-export const ROOT = description as unknown as SchemaNode;
+const ROOT = description as unknown as SchemaNode;
 
 /** The schema that applies at a path of a written description, or undefined where nothing is known. */
 export function schemaAt(written: unknown, path: Path): SchemaNode | undefined {

@@ -10,7 +10,7 @@ export interface SliderScale {
 }
 
 /** Wider than this from end to end and equal steps are equal ratios. */
-export const LOG_SPAN = 30;
+const LOG_SPAN = 30;
 const LOG_STEPS = 240;
 
 /**

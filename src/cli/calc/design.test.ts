@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { coilInductance } from '../../engine/parts/coil/index.ts';
+import { coilInductance } from '../../engine/parts/coil/coil.ts';
 import { CALCULATIONS } from './index.ts';
 
 // biome-ignore lint/suspicious/noExplicitAny: an answer is plain data

@@ -5,9 +5,8 @@ export interface Complex {
 }
 
 export const complex = (re: number, im = 0): Complex => ({ re, im });
-export const ZERO: Complex = { re: 0, im: 0 };
+const ZERO: Complex = { re: 0, im: 0 };
 export const ONE: Complex = { re: 1, im: 0 };
-export const J: Complex = { re: 0, im: 1 };
 
 export const add = (a: Complex, b: Complex): Complex => ({ re: a.re + b.re, im: a.im + b.im });
 export const subtract = (a: Complex, b: Complex): Complex => ({ re: a.re - b.re, im: a.im - b.im });
@@ -16,7 +15,6 @@ export const multiply = (a: Complex, b: Complex): Complex => ({
   im: a.re * b.im + a.im * b.re,
 });
 export const scale = (a: Complex, k: number): Complex => ({ re: a.re * k, im: a.im * k });
-export const conjugate = (a: Complex): Complex => ({ re: a.re, im: -a.im });
 /** |a|. Not by Math.hypot, which is ten times slower and only differs beyond 1e±150. */
 export const magnitude = (a: Complex): number => Math.sqrt(a.re * a.re + a.im * a.im);
 export const phase = (a: Complex): number => Math.atan2(a.im, a.re);
@@ -34,8 +32,6 @@ export function divide(a: Complex, b: Complex): Complex {
   return { re: (a.re * r + a.im) / d, im: (a.im * r - a.re) / d };
 }
 export const reciprocal = (a: Complex): Complex => divide(ONE, a);
-
-export const exponential = (a: Complex): Complex => polar(Math.exp(a.re), a.im);
 
 /** Principal square root, real part ≥ 0. */
 export function squareRoot(a: Complex): Complex {

@@ -29,12 +29,3 @@ export function wrightOmega(z: number): number {
   }
   return w;
 }
-
-/**
- * Principal branch of Lambert's W for x ≥ 0: the w with w·e^w = x.
- * @throws RangeError below 0 (the detector never needs the other branch). Source: DLMF 4.13.
- */
-export function lambertW(x: number): number {
-  if (!(x >= 0)) throw new RangeError(`Lambert's W is taken here of numbers from 0 up, got ${x}`);
-  return x === 0 ? 0 : wrightOmega(Math.log(x));
-}

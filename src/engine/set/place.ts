@@ -2,8 +2,8 @@ import * as v from 'valibot';
 import { angle, choice, frequency, number, ratio, withDefault, words } from '../fields/fields.ts';
 import { quantity } from '../units/schema.ts';
 
-export const ENVIRONMENTS = ['city', 'residential', 'rural', 'quiet rural'] as const;
-export const GROUNDS = ['sea', 'fresh water', 'wet', 'average', 'dry', 'very dry'] as const;
+const ENVIRONMENTS = ['city', 'residential', 'rural', 'quiet rural'] as const;
+const GROUNDS = ['sea', 'fresh water', 'wet', 'average', 'dry', 'very dry'] as const;
 export const PROGRAMMES = ['speech', 'music', 'mixed', 'tone'] as const;
 
 const fieldStrength = quantity('field strength', {
@@ -13,7 +13,7 @@ const fieldStrength = quantity('field strength', {
   typical: [1e-5, 0.1],
   about: 'As measured or read from a map; it wins over power and distance.',
 });
-export const position = v.looseObject({
+const position = v.looseObject({
   latitude: quantity('angle', { min: -90, max: 90, label: 'Latitude', about: 'Degrees north; south is negative.' }),
   longitude: quantity('angle', { min: -180, max: 180, label: 'Longitude', about: 'Degrees east; west is negative.' }),
 });
@@ -110,8 +110,6 @@ export const place = v.looseObject({
 });
 export type PlaceDescription = v.InferOutput<typeof place>;
 export type StationDescription = v.InferOutput<typeof station>;
-export type GroundDescription = v.InferOutput<typeof ground>;
 
-export const ROOMS = ['night', 'quiet room', 'living room', 'workshop', 'out of doors'] as const;
+const ROOMS = ['night', 'quiet room', 'living room', 'workshop', 'out of doors'] as const;
 export const ear = v.looseObject({ room: withDefault(choice('Listening in', ROOMS), 'quiet room') });
-export type EarDescription = v.InferOutput<typeof ear>;

@@ -4,7 +4,7 @@ import { isRecord, type SchemaNode, unknownKeys } from '../fields/introspect.ts'
 import { brief, type Problem, problemSentence, tooDeep } from '../fields/problem.ts';
 import { buildProblems } from './buildable.ts';
 import { crossChecks } from './cross-checks.ts';
-import { description, FORMAT, type SetDescription, type WrittenDescription } from './description.ts';
+import { description, type SetDescription, type WrittenDescription } from './description.ts';
 
 export type ReadResult =
   | {
@@ -148,4 +148,4 @@ function positionOf(text: string, message: string): number {
   return at < 0 ? Number.NaN : at + Math.max(0, about.indexOf(token, cut ? 10 : 0));
 }
 
-export { FORMAT, type Problem, problemSentence };
+export { type Problem, problemSentence };

@@ -3,7 +3,7 @@ import { formatNumber } from '../units/format.ts';
 import { type BestOfSet, bestOf, checkStation, type FindOptions } from './best.ts';
 
 /** Turns of a coil of the set, or of its frame or rod. */
-export function turnsOf(set: SetDescription, name?: string): number | undefined {
+function turnsOf(set: SetDescription, name?: string): number | undefined {
   if (name === undefined)
     return 'turns' in set.aerial && typeof set.aerial.turns === 'number' ? set.aerial.turns : undefined;
   const coil = set.coils.find((c) => c.name === name);

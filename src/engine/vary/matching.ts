@@ -67,7 +67,7 @@ export function matching(set: SetDescription, station: number, options: MatchOpt
 }
 
 /** How far apart two coupled coils are best for a station, m. @returns undefined where none are coupled. */
-export function bestDistance(set: SetDescription, station: number, options: FindOptions = {}): BestOfSet | undefined {
+function bestDistance(set: SetDescription, station: number, options: FindOptions = {}): BestOfSet | undefined {
   checkStation(set, station);
   const { arrangement } = set;
   if (arrangement.kind !== 'coupled' && arrangement.kind !== 'two circuits') return undefined;

@@ -120,7 +120,7 @@ function loosen(set: SetDescription, by: number): { changes: Change[]; what: str
 }
 
 /** A set with changes made. @throws RangeError when that cannot be read any more. */
-export function applied(set: SetDescription, changes: readonly Change[]): SetDescription {
+function applied(set: SetDescription, changes: readonly Change[]): SetDescription {
   const read = readValue(changes.reduce<unknown>((written, { path, value }) => withValueAt(written, path, value), set));
   if (!read.ok)
     throw new RangeError(

@@ -14,7 +14,6 @@ export interface Room {
   readonly drawnAt?: number;
 }
 
-export const LETTERS = 3.3;
 export const SMALL = 2.9;
 /** Widths of lines, mm: outlines, ordinary, thin. */
 export const BOLD = 0.5;

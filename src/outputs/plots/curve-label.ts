@@ -6,7 +6,7 @@ import { SMALL } from './frame.ts';
 type Places = Label['places'];
 
 /** Shorter names of a detector, the longest first: without its kinds, its counterpart, its whereabouts. */
-export function shorterNames(name: string): string[] {
+function shorterNames(name: string): string[] {
   const bare = name.replace(/, the one in the set$/, '');
   const kind = bare.replace(/ *\([^)]*\)/g, '');
   const plain = kind.replace(/ (and|under|on) [^,]*/, '').replace(' diode', '');

@@ -9,10 +9,8 @@ export {
   MOST_COMPARED,
 } from './detectors-compared.ts';
 
-export { type DialLaw, dialLaw, dialLawText } from './dial-law.ts';
 export type { PlotSize } from './frame.ts';
 export { type HeaterCurves, heaterCurve } from './heater.ts';
-export { type LevelStage, pathLevels, pathLevelsText } from './levels.ts';
 export { type FieldProfile, fieldProfile, profileText } from './profile.ts';
 export { type QCurves, type QPoint, qAgainstFrequency, qText } from './q.ts';
 export { halfPowerPoints, type ResonanceCurve, resonanceCurve, resonanceText } from './resonance.ts';

@@ -22,5 +22,5 @@ export const minus = (words: string): string => words.replace(/^-/, '−');
 export const sentence = (clause: string): string => `${capital(clause)}.`;
 
 /** No signal at all is drawn as far down as anything is. */
-export const NOTHING = -200;
+const NOTHING = -200;
 export const drawable = (level: number): number => (level > NOTHING ? Math.min(level, -NOTHING) : NOTHING);

@@ -16,7 +16,7 @@ const FALL = 0.2;
 export const baseShift = (sits: TextItem['sits']): number => (sits === 'middle' ? 0.35 : sits === 'top' ? RISE : 0);
 
 /** Corners of a text's box as it lies, turned or not. */
-export function textCorners(item: TextItem): Point[] {
+function textCorners(item: TextItem): Point[] {
   const w = textWidth(item.text, item.size, item.bold);
   const x = item.anchor === 'middle' ? -w / 2 : item.anchor === 'end' ? -w : 0;
   const base = baseShift(item.sits) * item.size;
@@ -36,7 +36,7 @@ const turned = ([x, y]: Point, degrees: number, [dx, dy]: Point, scale = 1): Poi
   return [dx + scale * (x * Math.cos(a) - y * Math.sin(a)), dy + scale * (x * Math.sin(a) + y * Math.cos(a))];
 };
 
-export function boundsOf(points: readonly Point[]): Box {
+function boundsOf(points: readonly Point[]): Box {
   let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
   for (const [x, y] of points) {
     x0 = Math.min(x0, x);
@@ -53,7 +53,7 @@ export const overlap = (a: Box, b: Box, gap = 0): boolean =>
 export const inside = (a: Box, frame: Box): boolean =>
   a.x >= frame.x && a.y >= frame.y && a.x + a.w <= frame.x + frame.w && a.y + a.h <= frame.y + frame.h;
 
-export const union = (boxes: readonly Box[]): Box =>
+const union = (boxes: readonly Box[]): Box =>
   boundsOf(
     boxes.flatMap((b): Point[] => [
       [b.x, b.y],
@@ -137,23 +137,4 @@ export function textBoxes(
       return { text, box: boundsOf(moved), corners: moved };
     });
   });
-}
-
-/** Do two four-cornered shapes overlap by more than `slack`: no line between them keeps them apart. */
-export function shapesOverlap(a: readonly Point[], b: readonly Point[], slack = 0): boolean {
-  for (const shape of [a, b])
-    for (let i = 0; i < shape.length; i++) {
-      const [p, q] = [shape[i], shape[(i + 1) % shape.length]];
-      const length = Math.hypot(q[0] - p[0], q[1] - p[1]);
-      if (!(length > 0)) continue;
-      const [nx, ny] = [(q[1] - p[1]) / length, (p[0] - q[0]) / length];
-      const along = (points: readonly Point[]): [number, number] => {
-        const values = points.map((v) => v[0] * nx + v[1] * ny);
-        return [Math.min(...values), Math.max(...values)];
-      };
-      const [a0, a1] = along(a);
-      const [b0, b1] = along(b);
-      if (a1 <= b0 + slack || b1 <= a0 + slack) return false;
-    }
-  return true;
 }

@@ -87,17 +87,3 @@ export function arc(centre: Point, radius: number, from: number, to: number): Se
     ['A', radius, Math.abs(sweep) > 180, sweep > 0, x1, y1],
   ];
 }
-
-/** Collects what d3-shape draws. */
-export function recorder() {
-  const segments: Segment[] = [];
-  const context = {
-    moveTo: (x: number, y: number) => void segments.push(['M', x, y]),
-    lineTo: (x: number, y: number) => void segments.push(['L', x, y]),
-    bezierCurveTo: (a: number, b: number, c: number, d: number, x: number, y: number) =>
-      void segments.push(['C', a, b, c, d, x, y]),
-    closePath: () => void segments.push(['Z']),
-  };
-  // d3-shape's lines, areas and curves call nothing beyond these.
-  return { segments, context: context as never };
-}

@@ -1,5 +1,5 @@
-import { type Box, inside, itemBox, overlap, textBox } from './boxes.ts';
-import type { Item, Point, TextItem } from './scene.ts';
+import { type Box, inside, overlap, textBox } from './boxes.ts';
+import type { Point, TextItem } from './scene.ts';
 
 export interface Label {
   readonly item: Omit<TextItem, 'at' | 'anchor' | 'kind'>;
@@ -74,5 +74,3 @@ export function boxesAlong(points: readonly Point[], thickness = 4): Box[] {
   }
   return boxes;
 }
-
-export const boxesOf = (items: readonly Item[]): Box[] => items.map(itemBox);

@@ -46,7 +46,7 @@ export interface DayAndNight {
 }
 
 /** What to try first: the best for this set that comes through and is kept apart from the rest. */
-export const firstChoice = ({ best, stations }: Reception): number | undefined =>
+const firstChoice = ({ best, stations }: Reception): number | undefined =>
   best.find((index) => isHad(stations[index]) && isSeparated(stations[index])) ??
   best.find((index) => isHad(stations[index]));
 

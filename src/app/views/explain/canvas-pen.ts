@@ -3,7 +3,7 @@ import type { Palette } from '../../../outputs/scene/index.ts';
 
 export type Context = CanvasRenderingContext2D | OffscreenCanvasRenderingContext2D;
 
-export const FONT = "system-ui, 'Segoe UI', 'Liberation Sans', 'DejaVu Sans', sans-serif";
+const FONT = "system-ui, 'Segoe UI', 'Liberation Sans', 'DejaVu Sans', sans-serif";
 
 /** A pen on a canvas. @param ctx scaled so that one unit is one px of the drawing. */
 export function canvasPen(ctx: Context, colours: () => Palette): Pen {

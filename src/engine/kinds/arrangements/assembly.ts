@@ -1,5 +1,5 @@
 import type { Warned } from '../../facts/warning.ts';
-import type { Circuit, Element } from '../../network/elements.ts';
+import type { Circuit } from '../../network/elements.ts';
 import type { Port } from '../../network/port.ts';
 import type { Farads, Ratio } from '../../units/quantities.ts';
 
@@ -38,16 +38,6 @@ export interface Assembly {
   readonly tunedCoils: readonly string[];
   /** Sentences about the arrangement itself. */
   readonly warnings: readonly Warned[];
-}
-
-/** Elements of the two ends every arrangement shares. */
-export interface Ends {
-  /** From earth to the node "aerial": field, aerial, earth. */
-  readonly aerial: readonly Element[];
-  /** From the node "out" to earth: by-pass, phones, amplifier. */
-  readonly load: readonly Element[];
-  /** From a node to "out". */
-  readonly detector: (anode: string) => readonly Element[];
 }
 
 /** The detector's cathode and the load's live end. */

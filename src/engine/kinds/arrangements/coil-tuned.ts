@@ -90,7 +90,7 @@ const TILTS = [0.15, 0.45, 0.7, 0.9, 1];
  * Mutual inductance of two coils with one middle, by tilt. It is an odd function of the cosine, so M/cos θ is a smooth
  * one of cos² θ: five sums over the turns give it, and a whole scale is then cheap.
  */
-export function turnedMutual(exact: (tilt: Radians) => Henries): (tilt: Radians) => Henries {
+function turnedMutual(exact: (tilt: Radians) => Henries): (tilt: Radians) => Henries {
   let known: number[] | undefined;
   return (tilt) => {
     known ??= TILTS.map((c) => exact(Math.acos(c)) / c);

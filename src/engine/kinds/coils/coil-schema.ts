@@ -14,17 +14,7 @@ import {
 } from '../../fields/fields.ts';
 import { wire } from './wire-schema.ts';
 
-export const FORMERS = [
-  'air',
-  'card',
-  'damp card',
-  'wood',
-  'phenolic',
-  'styrene',
-  'ebonite',
-  'glass',
-  'ceramic',
-] as const;
+const FORMERS = ['air', 'card', 'damp card', 'wood', 'phenolic', 'styrene', 'ebonite', 'glass', 'ceramic'] as const;
 
 const name = words('Name', 'What you call it; an arrangement refers to it.', 60);
 const former = withDefault(choice('Former', FORMERS, 'What it is wound on; damp card is lossy.'), 'card');

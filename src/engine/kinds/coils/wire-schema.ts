@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { choice, length, whole, withDefault } from '../../fields/fields.ts';
 
-export const COVERINGS = [
+const COVERINGS = [
   'bare',
   'enamel',
   'single cotton',
@@ -31,4 +31,3 @@ export const wire = v.looseObject(
   },
   'expected an object { … }; write { "size": "28 SWG", "covering": "enamel" }',
 );
-export type Wire = v.InferOutput<typeof wire>;

@@ -12,8 +12,8 @@ import {
 } from '../../fields/fields.ts';
 import { type DielectricName, DIELECTRICS as TABLE } from '../../parts/capacitor/dielectrics.ts';
 
-export const LAWS = ['semicircular', 'square-law', 'straight-line frequency', 'logarithmic'] as const;
-export const DIELECTRICS = Object.keys(TABLE) as DielectricName[];
+const LAWS = ['semicircular', 'square-law', 'straight-line frequency', 'logarithmic'] as const;
+const DIELECTRICS = Object.keys(TABLE) as DielectricName[];
 
 const law = withDefault(choice('Vane shape', LAWS, 'How capacitance follows the scale.'), 'semicircular');
 const swing = withDefault(

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import reference from '../../../../reference/aerials.json' with { type: 'json' };
 import elements from '../../../../reference/ferrite-rods.json' with { type: 'json' };
-import { type FerriteRodSpec, ferriteRod, spheroidDemagnetisingFactor } from './ferrite-rod.ts';
+import { type FerriteRodSpec, ferriteRod } from './ferrite-rod.ts';
 
 const within = (got: number, want: number, tolerance: number, label: string) => {
   const error = Math.abs(got / want - 1);
@@ -37,9 +37,8 @@ describe('demagnetising factors', () => {
     }
   });
 
-  it('of spheroids are exact (reference/aerials.json, spheroid_demag), and a rod of ordinary permeability is near its spheroid', () => {
-    for (const { length_over_dia, N, ...row } of reference.spheroid_demag) {
-      within(spheroidDemagnetisingFactor(length_over_dia), N, 1e-9, `${length_over_dia}`);
+  it('of ordinary permeability is near its spheroid (reference/aerials.json, spheroid_demag)', () => {
+    for (const { length_over_dia, ...row } of reference.spheroid_demag) {
       if (length_over_dia < 8) continue;
       const rod = ferriteRod({
         length: length_over_dia * 0.01,

@@ -158,13 +158,6 @@ export function ferriteRod(spec: FerriteRodSpec): FerriteRodModel {
   };
 }
 
-/** Demagnetising factor along the axis of a prolate spheroid, from its length over its thickness (Maxwell). @param m above 1. */
-export function spheroidDemagnetisingFactor(m: number): number {
-  if (!(m > 1)) throw new RangeError(`a prolate spheroid is longer than thick, not ${m} times`);
-  const q = m * m - 1;
-  return ((m / Math.sqrt(q)) * Math.log(m + Math.sqrt(q)) - 1) / q;
-}
-
 /**
  * Equations of a rod along z: unknowns are A·M in every step from band to band (an end face at either end), then the charge
  * moved from the innermost ring of an end face to each other ring.

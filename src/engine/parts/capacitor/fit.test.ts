@@ -2,7 +2,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import reference from '../../../../reference/capacitors.json' with { type: 'json' };
-import { E24, fitBand, fixedCapacitor, preferredValue } from './index.ts';
+import { fitBand } from './index.ts';
+import { E24, preferredValue } from './preferred.ts';
 
 describe('preferred values', () => {
   it('are IEC 60063', () => {
@@ -21,11 +22,6 @@ describe('preferred values', () => {
     expect(preferredValue(4.2e-9).nearest).toBe(4.3e-9);
     expect(preferredValue(430, 'E6').nearest).toBe(470);
     expect(() => preferredValue(0)).toThrow(RangeError);
-  });
-  it('a fixed capacitor has its tolerance', () => {
-    const { range } = fixedCapacitor({ capacitance: 200e-12, tolerance: 0.5 });
-    expect(range).toEqual([100e-12, 300e-12]);
-    expect(fixedCapacitor({ capacitance: 1e-9, dielectric: 'card' }).warnings).toHaveLength(1);
   });
 });
 

@@ -30,19 +30,11 @@ export function rectangularPlates(length: Metres, width: Metres, separation: Met
   return EPSILON_0 * ((permittivity * length * width) / d + edge);
 }
 
-/** Facing discs; edge as for the rectangle (Kirchhoff, thin plates). */
-export function circularPlates(radius: Metres, separation: Metres, permittivity = 1): Farads {
-  const a = radius;
-  const d = separation;
-  const edge = Math.max(0, a * (Math.log((16 * Math.PI * a) / d) - 1)) * edgePermittivity(2 * a, d, permittivity);
-  return EPSILON_0 * ((permittivity * Math.PI * a * a) / d + edge);
-}
-
 /**
  * How much the sheet raises the edge field, which runs partly in the sheet and partly in air: from the effective
  * permittivity of a strip over a ground at half the distance, E. Hammerstad & O. Jensen, IEEE MTT-S Digest 1980, 407.
  */
-export function edgePermittivity(width: Metres, separation: Metres, K: number): number {
+function edgePermittivity(width: Metres, separation: Metres, K: number): number {
   if (!(K > 1.0001)) return 1;
   const u = (2 * width) / separation;
   const a = 1 + Math.log((u ** 4 + (u / 52) ** 2) / (u ** 4 + 0.432)) / 49 + Math.log(1 + (u / 18.1) ** 3) / 18.7;

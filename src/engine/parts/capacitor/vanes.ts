@@ -47,7 +47,7 @@ export interface VanedVariable extends VaneCommon {
 }
 
 /** Usual least capacitance of a variable capacitor of this size. Common practice, no source: half to twice is possible. */
-export const usualMinimum = (maximum: Farads): Farads => Math.min(8e-12 + 0.015 * maximum, 0.5 * maximum);
+const usualMinimum = (maximum: Farads): Farads => Math.min(8e-12 + 0.015 * maximum, 0.5 * maximum);
 
 /** Insulators that carry the fixed vanes: a quarter of the minimum runs through them, at this tan δ. From memory. */
 const SUPPORT_SHARE = 0.25;

@@ -3,8 +3,11 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import reference from '../../../../reference/capacitors.json' with { type: 'json' };
 import { EPSILON_0 } from '../../units/quantities.ts';
-import { ganged, plainVariable, type VaneLaw, type VariableSpec, variableCapacitor } from './index.ts';
+import { variableCapacitor } from './index.ts';
+import type { VaneLaw } from './law.ts';
+import type { VariableSpec } from './variable.ts';
 
+const variable = (maximum: number, minimum?: number) => variableCapacitor({ kind: 'variable', maximum, minimum });
 const LAWS: VaneLaw[] = ['semicircular', 'square-law', 'straight-line frequency', 'logarithmic'];
 const entry = (id: string) => reference.entries.find((e) => e.id === id)!;
 const position = fc.double({ min: 0, max: 1, noNaN: true });
@@ -152,11 +155,11 @@ describe('any variable capacitor', () => {
   });
 
   it('guesses the minimum of a plain 500 pF variable within 10–30 pF and says so (common practice, no source)', () => {
-    const c = plainVariable(500e-12);
+    const c = variable(500e-12);
     expect(c.min).toBeGreaterThan(10e-12);
     expect(c.min).toBeLessThan(30e-12);
     expect(c.warnings[0]).toMatch(/vanes out was not given/);
-    expect(plainVariable(500e-12, 20e-12).warnings).toEqual([]);
+    expect(variable(500e-12, 20e-12).warnings).toEqual([]);
     expect(c.outlineAssumed).toBe(true);
   });
 
@@ -173,19 +176,9 @@ describe('any variable capacitor', () => {
     expect(c.min).toBeCloseTo(20e-12 + (20 * 400e-12) / 420, 20);
   });
 
-  it('adds the sections of a gang', () => {
-    const section = variableCapacitor({ kind: 'variable', maximum: 365e-12, minimum: 14e-12, law: 'square-law' });
-    const gang = ganged([section, variableCapacitor({ kind: 'variable', maximum: 500e-12, minimum: 15e-12 })]);
-    expect(gang.parallel.capacitanceAt(0.3)).toBeCloseTo(
-      gang.capacitancesAt(0.3).reduce((a, b) => a + b),
-      20,
-    );
-    expect(gang.parallel.positionFor(gang.parallel.capacitanceAt(0.3))).toBeCloseTo(0.3, 9);
-  });
-
   it('refuses what cannot be', () => {
-    expect(() => plainVariable(Number.NaN)).toThrow(RangeError);
-    expect(() => plainVariable(10e-12, 20e-12)).toThrow(RangeError);
+    expect(() => variable(Number.NaN)).toThrow(RangeError);
+    expect(() => variable(10e-12, 20e-12)).toThrow(RangeError);
     expect(() => variableCapacitor({ kind: 'vanes', vanes: 1, outerRadius: 0.02, gap: 1e-3 })).toThrow(RangeError);
     expect(() => variableCapacitor({ kind: 'vanes', vanes: 9, outerRadius: 0.005, gap: 1e-3 })).toThrow(RangeError);
     expect(() => variableCapacitor({ kind: 'foil', length: -1, width: 0.1, thickness: 1e-4 })).toThrow(RangeError);

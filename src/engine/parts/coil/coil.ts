@@ -154,7 +154,3 @@ function windingWarnings(spec: WoundSpec, w: Winding): Warning[] {
   if (bare / w.pitch > 0.6 && (spec.wire.strands ?? 1) === 1) warnings.push(warning('coil.close-wound-resistance'));
   return warnings;
 }
-
-/** Capacitance that tunes an inductance to a frequency; the self-capacitance is part of it. @returns F. */
-export const tuningCapacitance = (inductance: number, frequency: Hertz): number =>
-  1 / ((2 * Math.PI * frequency) ** 2 * inductance);

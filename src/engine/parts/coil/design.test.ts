@@ -2,7 +2,8 @@
 // reference/coils.json.
 import { describe, expect, it } from 'vitest';
 import reference from '../../../../reference/coils.json' with { type: 'json' };
-import { bestWire, coilInductance, makeCoil, spreadFor, turnsFor, type Unwound } from './index.ts';
+import { coilInductance } from './coil.ts';
+import { bestWire, makeCoil, spreadFor, turnsFor, type Unwound } from './index.ts';
 
 const off = (got: number, want: number) => Math.abs(got / want - 1);
 const wire = { diameter: 4e-4, covering: 'enamel' } as const;

@@ -4,11 +4,12 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import cells from '../../../../reference/coil-ac-resistance.json' with { type: 'json' };
 import reference from '../../../../reference/coils.json' with { type: 'json' };
-import { skinImpedance } from '../wire/index.ts';
+import { skinImpedance } from '../wire/skin.ts';
 import { eddyImpedance, remembered } from './eddy.ts';
-import { makeCoil, type WoundSpec } from './index.ts';
+import { makeCoil } from './index.ts';
 import { rowModes } from './row-modes.ts';
 import { windingOf } from './shapes.ts';
+import type { WoundSpec } from './spec.ts';
 import { turnSums } from './turn-sums.ts';
 
 const MU0 = reference._meta.computed.mu0;

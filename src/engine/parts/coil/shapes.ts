@@ -7,7 +7,7 @@ import { layOut, MOST_TURNS, ringCount, type Weave, type Winding } from './windi
 const conductorRadius = (wire: Wire): Metres => ((wire.strands ?? 1) > 1 ? bundleDiameter(wire) : wire.diameter) / 2;
 
 /** Mean diameter of a layer wound on a former: the former and the wire with its covering. */
-export const meanDiameterOn = (formerDiameter: Metres, wire: Wire): Metres => formerDiameter + overallDiameter(wire);
+const meanDiameterOn = (formerDiameter: Metres, wire: Wire): Metres => formerDiameter + overallDiameter(wire);
 
 function firstDiameter(spec: { formerDiameter?: Metres; wire: Wire }, centre: Metres | undefined): Metres {
   if (centre !== undefined) return centre;

@@ -13,7 +13,7 @@ export interface TurnSums {
 }
 
 /** Mutual inductance of two different turns; woven ones averaged over the places where they pass each other. */
-export function turnMutual(w: Winding, i: number, j: number): number {
+function turnMutual(w: Winding, i: number, j: number): number {
   const dz = w.z[j] - w.z[i];
   const { weave } = w;
   if (!weave) return ringMutual(w.radius[i], w.radius[j], dz);
@@ -122,7 +122,7 @@ function runningSum(pair: (i: number, j: number) => number, n: number): Float64A
 }
 
 /** Self- and mutual inductances of turns, remembered by the lattice places of the pair. */
-export function pairLookup(w: Winding): (i: number, j: number) => number {
+function pairLookup(w: Winding): (i: number, j: number) => number {
   const { layer, column, columns, radii, wireRadius } = w;
   const size = radii.length * radii.length * columns;
   const self = Float64Array.from(radii, (r) => ringSelf(r, wireRadius));

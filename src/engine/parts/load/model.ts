@@ -59,7 +59,3 @@ export function meanImpedance(
   for (let i = 0; i < n; i++) sum += magnitude(impedanceAt(band[0] + ((band[1] - band[0]) * (i + 0.5)) / n));
   return sum / n;
 }
-
-/** Turns ratio (detector side to phones side) that makes a load look like the resistance a detector wants to see. */
-export const bestTransformerRatio = (load: Load, wanted: Ohms): number =>
-  Math.sqrt(wanted / meanImpedance(load.impedanceAt));

@@ -1,14 +1,4 @@
-import {
-  add,
-  type Complex,
-  complex,
-  divide,
-  magnitude,
-  multiply,
-  ONE,
-  reciprocal,
-  scale,
-} from '../../numerics/complex.ts';
+import { add, type Complex, complex, divide, magnitude, multiply, reciprocal } from '../../numerics/complex.ts';
 import type { Farads, Henries, Ohms } from '../../units/quantities.ts';
 import type { LoadElement } from './elements.ts';
 import { type Load, loadOf } from './model.ts';
@@ -132,16 +122,4 @@ export function throughTransformer(t: Transformer, load: Load): Load {
     },
     transducerImpedanceAt: load.transducerImpedanceAt,
   });
-}
-
-/** What an ideal transformer makes of an impedance: n²Z. */
-export const reflectedImpedance = (ratio: number, Z: Complex): Complex => scale(Z, ratio * ratio);
-
-/** Share of the power put into the transformer that reaches the load, 0..1. */
-export function transformerEfficiency(t: Transformer, load: Load, frequency: number): number {
-  const through = throughTransformer(t, load);
-  const input = reciprocal(through.impedanceAt(frequency)).re;
-  const gain = divide(through.transferAt(frequency), ONE);
-  const out = reciprocal(load.transducerImpedanceAt(frequency)).re * (gain.re ** 2 + gain.im ** 2);
-  return out / input;
 }

@@ -3,20 +3,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import reference from '../../../../reference/coils.json' with { type: 'json' };
 import { gaugeDiameter } from '../../units/gauge.ts';
-import {
-  COVERINGS,
-  closePitch,
-  enamelMaximum,
-  enamelUsual,
-  METALS,
-  overallDiameter,
-  resistivity,
-  skinImpedance,
-  transverseLoss,
-  turnsThatFit,
-  wireResistance,
-  wireWeight,
-} from './index.ts';
+import { enamelMaximum, enamelUsual } from './enamel.ts';
+import { COVERINGS, closePitch, METALS, overallDiameter, wireResistance, wireWeight } from './index.ts';
+import { resistivity } from './metal.ts';
+import { skinImpedance, transverseLoss } from './skin.ts';
 
 const { computed, published } = reference;
 
@@ -114,11 +104,5 @@ describe('coverings', () => {
     const mils = overallDiameter({ diameter: 0.0148 * 0.0254, covering: 'double cotton' }) / 0.0254e-3;
     expect(mils).toBeGreaterThan(22);
     expect(mils).toBeLessThan(26);
-  });
-
-  it('counts the turns a former holds', () => {
-    expect(turnsThatFit(0.05, 0.0005)).toBe(100);
-    expect(turnsThatFit(0.0499, 0.0005)).toBe(99);
-    expect(turnsThatFit(0, 0.0005)).toBe(0);
   });
 });

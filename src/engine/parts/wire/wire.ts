@@ -98,11 +98,3 @@ export function wireWeight(wire: Wire, length: Metres): Kilograms {
       Math.max(0, outside - metal) * COVERING_DENSITY * 0.6)
   );
 }
-
-/** What bounds the turns in one layer. @returns whole turns that a winding length holds at a pitch. */
-export function turnsThatFit(windingLength: Metres, pitch: Metres): number {
-  if (!(pitch > 0)) throw new RangeError(`pitch ${pitch} m is not above 0`);
-  if (!(windingLength > 0)) return 0;
-  // A winding of n turns takes n pitches; the tolerance forgives rounding of the quotient.
-  return Math.floor(windingLength / pitch + 1e-9);
-}

@@ -22,6 +22,12 @@ describe('the law of an ideal exponential detector', () => {
     }
 });
 
+// Source: root of x·I1(x)/I0(x) = 1.5·ln I0(x), found with scipy.special: the exponent of ln I0, the open output.
+it.each([1, 1.5])('half way to linear detection is 3.2614 n·kT/e with an open load, ideality %d', (ideality) => {
+  const detector = exponentialDetector({ saturationCurrent: 1e-6, ideality });
+  expect(lawOfDetector(averaged(detector), 1e12).straightFrom / detector.slopeVoltage).toBeCloseTo(3.2614, 2);
+});
+
 describe('words of the law', () => {
   const ORDER: readonly DetectionLaw[] = ['square', 'faster than square', 'between', 'straight'];
   it.each([

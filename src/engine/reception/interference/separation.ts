@@ -82,7 +82,7 @@ function envelopeSlopes(x1: number, x2: number): { first: number; second: number
  * Clear from 30 dB: the co-channel ratio of the 1974 LF/MF conference for a steady disturber (reference/reception.json).
  * The other boundaries are common practice, no source.
  */
-export function disturbanceWord(ratio: Decibels): Disturbance['word'] {
+function disturbanceWord(ratio: Decibels): Disturbance['word'] {
   return ratio >= 30 ? 'clear' : ratio >= 15 ? 'a murmur behind' : ratio >= 3 ? 'troublesome' : 'swamped';
 }
 

@@ -3,7 +3,7 @@ import { createRequire } from 'node:module';
 import { describe, expect, it } from 'vitest';
 import { coastline } from '../../place/coast.ts';
 import { readText } from '../../set/read.ts';
-import { fieldAtSite } from './field.ts';
+import { type FieldOptions, fieldsAtSite } from './field.ts';
 import { receive } from './receive.ts';
 
 const read = readText(readFileSync(new URL('../../../../examples/coast-by-night.json', import.meta.url), 'utf8'));
@@ -13,6 +13,8 @@ const { place } = set;
 const { stations } = place;
 const land = createRequire(import.meta.url).resolve('world-atlas/land-50m.json');
 const coast = coastline(JSON.parse(readFileSync(land, 'utf8')));
+const fieldAtSite = (station: (typeof stations)[number], at: typeof place, options?: FieldOptions) =>
+  fieldsAtSite(at, options)(station);
 const dB = (a: number, b: number) => 20 * Math.log10(a / b);
 
 describe('the field in a reception', () => {

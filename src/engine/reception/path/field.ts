@@ -44,7 +44,10 @@ export const arrivalOptions = ({ time = 'day', coast, memory }: FieldOptions, su
 /** The ground wave depends on frequency and way alone: what one reception found serves the next, with another coil or tap. */
 const shared = arrivalMemory();
 
-/** The field of any station at a place, each worked out once. */
+/**
+ * The field of any station at a place, as measured, or ground wave and by night sky wave together; each worked out once.
+ * @throws RangeError for a place no description can hold.
+ */
 export function fieldsAtSite(
   place: PlaceDescription,
   options: FieldOptions = {},
@@ -58,18 +61,8 @@ export function fieldsAtSite(
   };
 }
 
-/**
- * The field of one station at a place: as measured, or ground wave and by night sky wave together.
- * @throws RangeError for a place no description can hold.
- */
-export const fieldAtSite = (
-  station: StationDescription,
-  place: PlaceDescription,
-  options: FieldOptions = {},
-): FieldAtSite => fieldsAtSite(place, options)(station);
-
 /** An arrival as a reception needs it. */
-export function fieldOf(arrival: Arrival): FieldAtSite {
+function fieldOf(arrival: Arrival): FieldAtSite {
   const { total, source, onAir } = arrival;
   const silent = onAir === false;
   return {

@@ -287,7 +287,7 @@ const positive = (z: Complex): Complex =>
 const OPEN: Ohms = 1e12;
 
 /** Resistance the aerial's emf acts through before the set. */
-export function seriesResistance({ aerial, loop, earth }: SetCircuit, f: Hertz): Ohms {
+function seriesResistance({ aerial, loop, earth }: SetCircuit, f: Hertz): Ohms {
   return Math.max(aerial ? aerial.resistanceAt(f) + earth.impedanceAt(f).re : loop!.resistanceAt(f), 1e-3);
 }
 

@@ -7,7 +7,7 @@ import { effectiveHeight, type Receiver, TEST_TONE, type TunedStation } from './
 import type { Stage } from './types.ts';
 
 /** ± dB on the level in the phones from crystal or diode, coil and taps as built. Common practice, no source. */
-export const PARTS_SPREAD = 4;
+const PARTS_SPREAD = 4;
 
 /** ± dB of the sound in the end: field, parts and phones add as powers; in square law a field's error counts double. */
 export function heardSpread(set: Receiver, s: TunedStation): number {

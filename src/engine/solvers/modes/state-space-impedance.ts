@@ -85,7 +85,7 @@ function grown(section: Section, size: number): Section | undefined {
   return { ...section, value: section.kind === 'capacitance' ? 1 / size : size };
 }
 
-export function sectionImpedance({ kind, value, corner = 1 }: Section, w: number): Complex {
+function sectionImpedance({ kind, value, corner = 1 }: Section, w: number): Complex {
   switch (kind) {
     case 'resistance':
       return { re: value, im: 0 };

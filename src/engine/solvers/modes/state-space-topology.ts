@@ -2,10 +2,10 @@ import { EARTH } from '../../network/elements.ts';
 import type { Primitives } from './state-space-expand.ts';
 
 /** A detector that only coils lead to is given its own capacitance, F: no point contact has less. */
-export const DETECTOR_STRAY = 1e-12;
+const DETECTOR_STRAY = 1e-12;
 
 /** Disjoint sets of numbers 0…n−1. */
-export class Groups {
+class Groups {
   readonly parent: Int32Array;
   constructor(n: number) {
     this.parent = Int32Array.from({ length: n }, (_, i) => i);

@@ -192,7 +192,7 @@ export const seriesWidth = (about: About): number => Math.max(64, wordsWidth(abo
 const same = (a: Point, b: Point): boolean => Math.abs(a[0] - b[0]) < 0.01 && Math.abs(a[1] - b[1]) < 0.01;
 
 /** Does a point lie on a piece of wire (level or upright). */
-export function onPiece(p: Point, a: Point, b: Point): boolean {
+function onPiece(p: Point, a: Point, b: Point): boolean {
   const e = 0.01;
   return (
     p[0] >= Math.min(a[0], b[0]) - e &&

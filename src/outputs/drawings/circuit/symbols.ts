@@ -60,7 +60,7 @@ export const BODY: Readonly<Record<SymbolKind, readonly [number, number]>> = {
 const INK = { stroke: 'ink', width: 1.5 } as const;
 const FILLED = { stroke: 'ink', fill: 'paper', width: 1.5 } as const;
 
-export const plates = (): Item[] => [
+const plates = (): Item[] => [
   line([-3, -11], [-3, 11], { stroke: 'ink', width: 2, cap: 'butt' }),
   line([3, -11], [3, 11], { stroke: 'ink', width: 2, cap: 'butt' }),
 ];

@@ -5,7 +5,7 @@ import { dimension, millimetres, PLAIN, paperFor, type Room, SMALL, THIN } from 
 import { type CoilOf, type DrawnCoil, overall, type Tap, tapLabels } from './drawn.ts';
 
 /** Distance of the wire from the circle of pegs round one turn, −1 inside to 1 outside; `turns` from the start. */
-export function weave(pegs: number, over: number, turns: number): number {
+function weave(pegs: number, over: number, turns: number): number {
   const repeat = 2 * over;
   // Peg k stands at k + ½; the wire crosses halfway between pegs.
   const p = (((turns * pegs) % repeat) + repeat) % repeat;

@@ -137,7 +137,7 @@ export function drawnSection(
 }
 
 /** Slanting lines within a rectangle, for wire too fine to be drawn turn by turn. */
-export function hatch(x: number, y: number, w: number, h: number, every = 1.2): Item[] {
+function hatch(x: number, y: number, w: number, h: number, every = 1.2): Item[] {
   const lines: Item[] = [];
   for (let c = every; c < w + h; c += every) {
     const a: Point = c <= w ? [x + c, y] : [x + w, y + c - w];

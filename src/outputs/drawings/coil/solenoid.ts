@@ -5,7 +5,7 @@ import { dimension, millimetres, PLAIN, paperFor, type Room, SMALL, THIN } from 
 import { type CoilOf, close, type DrawnCoil, overall, SPARE, shown, type Tap, tapLabels } from './drawn.ts';
 
 /** Former and turns seen from the side; x 0 at the first turn, y 0 on the axis, mm of the thing. */
-export function solenoidSide(coil: CoilOf<'solenoid'>, at: (x: number, y: number) => Point, scale: number): Item[] {
+function solenoidSide(coil: CoilOf<'solenoid'>, at: (x: number, y: number) => Point, scale: number): Item[] {
   const d = coil.formerDiameter * 1e3;
   const wire = overall(coil);
   const pitch = coil.pitch !== undefined ? coil.pitch * 1e3 : close(coil);

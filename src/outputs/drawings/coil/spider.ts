@@ -37,7 +37,7 @@ export function spiderOutline(coil: CoilOf<'spider'>): { outline: Point[]; hub: 
 }
 
 /** Does this turn lie on the near face of this vane. */
-export function onNearFace(slots: number, over: number, turn: number, vane: number): boolean {
+function onNearFace(slots: number, over: number, turn: number, vane: number): boolean {
   const { wave } = weavePattern(slots, over);
   const perPost = wave.length / (2 * over);
   return wave[((turn * slots + vane) * perPost + Math.floor(perPost / 2)) % wave.length] > 0;

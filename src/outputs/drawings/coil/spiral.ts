@@ -5,7 +5,7 @@ import { dimension, millimetres, paperFor, type Room, SMALL, THIN } from '../pap
 import { type CoilOf, close, type DrawnCoil, overall, type Tap, tapLabels } from './drawn.ts';
 
 /** Where on a flat coil taps are led off: angles in degrees, one after the other. */
-export const tapAngle = (i: number): number => 200 + 38 * i;
+const tapAngle = (i: number): number => 200 + 38 * i;
 
 export function drawnSpiral(coil: CoilOf<'spiral'>, taps: readonly Tap[], room: Room): DrawnCoil {
   const pitch = coil.pitch !== undefined ? coil.pitch * 1e3 : close(coil);

@@ -127,7 +127,7 @@ function neighboursOf(set: SetDescription, reception: Reception, wanted: Station
  * What the detector's current meets, as the wave window follows it: the by-pass capacitor, the direct resistance, and
  * whatever inductance (or coupled resistance) gives the load its impedance at the usual tone.
  */
-export function smoothingOf(set: SetDescription): SmoothingLoad {
+function smoothingOf(set: SetDescription): SmoothingLoad {
   const { load } = set;
   const model = loadModel(load);
   const direct = model.directResistance;

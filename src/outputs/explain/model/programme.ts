@@ -69,7 +69,7 @@ export function envelopeOf(
 const TURN = 2 * Math.PI;
 
 /** c + a·cos(wt + phase), extremes in closed form. */
-export function oneTone(c: number, a: number, w: number, phase: number): Trace {
+function oneTone(c: number, a: number, w: number, phase: number): Trace {
   const size = Math.abs(a);
   // Counted from the crest.
   const start = a < 0 ? phase + Math.PI : phase;

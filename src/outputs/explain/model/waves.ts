@@ -377,7 +377,7 @@ export function createWaves(given: WaveSpec, parts: WaveParts = noParts()): Wave
   };
 }
 
-export const settledStart = (spec: WaveSpec): Volts =>
+const settledStart = (spec: WaveSpec): Volts =>
   settledVoltage({ ...spec, resistance: spec.load.resistance, amplitude: spec.atDetector });
 
 const symmetric = (reach: number): Scale => ({ low: -reach, high: reach });

@@ -48,7 +48,7 @@ function extremes(n: number, low: (i: number) => number, high: (i: number) => nu
 }
 
 /** Value between samples, along a straight line; the ends hold. @param x in samples. */
-export function valueAt({ samples }: KeptWave, x: number): number {
+function valueAt({ samples }: KeptWave, x: number): number {
   const last = samples.length - 1;
   const i = Math.min(last, Math.max(0, Math.floor(x)));
   const j = Math.min(last, i + 1);

@@ -1,5 +1,5 @@
 import type { SetDescription } from '../../../engine/set/description.ts';
-import { type Box, itemBox, overlap } from '../../scene/boxes.ts';
+import { type Box, itemBox } from '../../scene/boxes.ts';
 import { circle, group, line, polyline, rect } from '../../scene/build.ts';
 import { boxesAlong, type Label, placeLabels } from '../../scene/labels.ts';
 import type { Item, Point } from '../../scene/scene.ts';
@@ -289,7 +289,7 @@ function rowsOf(units: readonly Unit[], room: number, usual: number): Unit[][] {
   return rows;
 }
 
-export function terminalPoints(placed: readonly PlacedPart[]): Map<string, Point> {
+function terminalPoints(placed: readonly PlacedPart[]): Map<string, Point> {
   const points = new Map<string, Point>();
   for (const { print, at, turn } of placed) {
     const a = (turn * Math.PI) / 180;
@@ -448,20 +448,4 @@ export function layoutItems(layout: BoardLayout): Item[] {
   const numbered = placeLabels(numbers, frame, [...marks, ...named.map(itemBox)], 0.9).items;
   const names = [...named, ...numbered].map((t) => ({ ...t, rim: true }));
   return [...items, ...drawnWires, ...holes, ...dots, ...names];
-}
-
-/** Bodies that lie in one another's room, by tag; coils that belong together may. For checking. */
-export function clashes({ placed }: BoardLayout, couplings: readonly (readonly [string, string])[]): string[] {
-  const boxes = placed.map(({ part, print, at, turn }) => {
-    // A coil that leans takes the room of its turned outline.
-    const [c, s] = [Math.abs(Math.cos((turn * Math.PI) / 180)), Math.abs(Math.sin((turn * Math.PI) / 180))];
-    const [w, h] = [print.w * c + print.h * s, print.w * s + print.h * c];
-    return { tag: part.tag, box: { x: at[0] - w / 2, y: at[1] - h / 2, w, h } };
-  });
-  return boxes.flatMap((a, i) =>
-    boxes
-      .slice(i + 1)
-      .filter((b) => overlap(a.box, b.box, -0.01) && !couplings.some((c) => c.includes(a.tag) && c.includes(b.tag)))
-      .map((b) => `${a.tag} and ${b.tag}`),
-  );
 }

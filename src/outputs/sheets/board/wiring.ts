@@ -1,4 +1,3 @@
-import { connectionsIn } from '../../drawings/circuit/nets.ts';
 import type { BoardPart, BoardParts } from './parts.ts';
 
 /** One piece of wire, between two terminals. */
@@ -56,47 +55,5 @@ function noteFor(earth: boolean, ends: readonly { terminal: string; part: BoardP
   return '';
 }
 
-/** "L1 start → C1 fixed vanes": how a line is printed and read back. */
+/** "L1 start → C1 fixed vanes": how a line is printed. */
 export const lineText = ({ from, to }: WiringLine): string => `${from} → ${to}`;
-
-/**
- * What printed lines join, as the parts' elements between nets; to be held against the circuit.
- * @throws RangeError for a line that names no terminal of these parts.
- */
-export function wiredConnections(lines: readonly string[], parts: readonly BoardPart[]) {
-  const terminals = parts.flatMap((p) => p.terminals);
-  const parent = terminals.map((_, i) => i);
-  const find = (i: number): number => (parent[i] === i ? i : find(parent[i]));
-  for (const line of lines) {
-    const ends = line.split(' → ').map((end) => terminals.indexOf(end.trim()));
-    if (ends.length !== 2 || ends.includes(-1)) throw new RangeError(`“${line}” names no two terminals`);
-    parent[find(ends[0])] = find(ends[1]);
-  }
-  return parts.flatMap((p) =>
-    p.pieces.map((piece) => ({
-      name: piece.name,
-      polar: piece.polar,
-      nets: piece.terminals.map((t) => find(terminals.indexOf(t))),
-    })),
-  );
-}
-
-/** What a wiring list and the circuit do not agree on; empty when the list realises exactly the circuit. */
-export function wiringDisagreements(lines: readonly string[], { parts, circuit }: BoardParts): string[] {
-  const wired = netsByParts(wiredConnections(lines, parts).filter((c) => c.polar || c.nets[0] !== c.nets[1]));
-  const wanted = netsByParts(connectionsIn(circuit).connections);
-  return [
-    ...wired.filter((net) => !wanted.includes(net)).map((net) => `The list joins ${net}; the circuit does not.`),
-    ...wanted.filter((net) => !wired.includes(net)).map((net) => `The circuit joins ${net}; the list does not.`),
-  ];
-}
-
-/** Every net by what hangs on it. */
-function netsByParts(connections: readonly { name: string; polar: boolean; nets: readonly number[] }[]): string[] {
-  const nets = new Map<number, string[]>();
-  for (const c of connections)
-    c.nets.forEach((net, end) => {
-      nets.set(net, [...(nets.get(net) ?? []), c.polar ? `${c.name} (${end === 0 ? 'from' : 'to'})` : c.name]);
-    });
-  return [...nets.values()].map((list) => list.sort().join(' + ')).sort();
-}

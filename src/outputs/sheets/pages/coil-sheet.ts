@@ -144,7 +144,7 @@ const isTube = (coil: WoundDescription): coil is CoilOf<'solenoid' | 'multilayer
   coil.shape === 'solenoid' || coil.shape === 'multilayer' || coil.shape === 'bank-wound';
 
 /** How long a tube is cut, m. */
-export const tubeLength = (model: CoilModel): number => model.windingLength + (2 * SPARE) / 1e3;
+const tubeLength = (model: CoilModel): number => model.windingLength + (2 * SPARE) / 1e3;
 
 function formerSizes(coil: WoundDescription, model: CoilModel): string[][] {
   if (!isTube(coil)) return [];

@@ -14,7 +14,7 @@ export const SPINDLE = 6.5;
 const LETTERS = 2.5;
 
 /** Seen from the front, the scale runs clockwise over the top; the canvas angle of a reading. */
-export const canvasAngle = (reading: number, swing: number): number => 270 - swing / 2 + reading;
+const canvasAngle = (reading: number, swing: number): number => 270 - swing / 2 + reading;
 
 export function roundFace(
   marks: DialMarks,

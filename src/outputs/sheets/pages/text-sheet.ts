@@ -131,7 +131,3 @@ export function textLines(json: string, room: number): string[] {
   put();
   return lines;
 }
-
-/** What `textLines` wrote, back as JSON. */
-export const fromLines = (lines: readonly string[]): string =>
-  lines.map((l) => (l.endsWith(GOES_ON) ? l.slice(0, -1) : `${l}\n`)).join('');

@@ -1,4 +1,3 @@
-import { itemBox } from '../../scene/boxes.ts';
 import { circle, group, line, rect, text } from '../../scene/build.ts';
 import type { Item, Scene } from '../../scene/scene.ts';
 import { fold, printable } from '../pages/words.ts';
@@ -287,6 +286,3 @@ export class Flow {
 }
 
 export const tickBox = (x: number, y: number, side = 3): Item => rect(x, y, side, side, { stroke: 'ink', width: 0.25 });
-
-/** How much of a scene is drawn on, for placing it. */
-export const drawnBox = (items: readonly Item[]) => itemBox(group(items));

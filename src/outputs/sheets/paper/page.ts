@@ -60,8 +60,8 @@ export interface Sheet {
 }
 
 /** Length of the test ruler and side of the test square, mm. */
-export const RULER = 100;
-export const SQUARE = 20;
+const RULER = 100;
+const SQUARE = 20;
 
 /** A ruler and a square, to see that the printer has left the sizes alone. */
 export function testRuler(paper: { width: number; height: number }): Block[] {

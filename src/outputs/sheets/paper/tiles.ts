@@ -15,7 +15,7 @@ export interface Tile {
 const JOIN = 2.2;
 
 /** By how much neighbouring tiles show the same, mm. */
-export const OVERLAP = 12;
+const OVERLAP = 12;
 
 /** Shapes on one side, words on the other, all in the outermost coordinates. */
 function apart(items: readonly Item[], at: Point = [0, 0], turn = 0, scale = 1): { shapes: Item[]; words: TextItem[] } {

@@ -16,7 +16,7 @@ const WIDTH = 300;
 const HEIGHT = 72;
 
 /** A trace that moves. */
-export function Scope({ label, say, data, range }: Props) {
+function Scope({ label, say, data, range }: Props) {
   const canvas = useRef<HTMLCanvasElement>(null);
   let most = 0;
   if (data) for (const x of data) most = Math.max(most, Math.abs(x));

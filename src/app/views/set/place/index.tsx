@@ -19,7 +19,6 @@ import { usePlaceWorker } from './use-worker.ts';
 import './place.css';
 
 export type { When } from '../../../description/when.ts';
-export { ImportStations, PathProfile, StationsMap, StationsTable, TimeOfDay };
 
 interface Props {
   /** The description as it stands, problems and all. */

@@ -30,7 +30,7 @@ export interface Electrodes {
   readonly contactPotential: Volts;
 }
 
-export const SMALL_VALVE_ELECTRODES: Electrodes = {
+const SMALL_VALVE_ELECTRODES: Electrodes = {
   emissionConstant: 5000,
   workFunction: 1.1,
   area: 2.5e-5,

@@ -1,0 +1,24 @@
+import type { KnipConfig } from 'knip';
+
+/**
+ * What may stand in the repository without being used. Without `--production` tests count as users and an export must
+ * have one outside its own file; with it, whatever nothing but tests uses is dead.
+ */
+const production = process.argv.includes('--production');
+
+const config: KnipConfig = {
+  entry: [
+    'src/cli/main.ts!',
+    'src/app/views/sheets/making.ts!', // loaded late as a whole
+    'scripts/*.mjs!',
+    'scripts/page/*!',
+    'scripts/support/count-reporter.mjs!',
+    'bench/*.ts',
+  ],
+  project: ['src/**!', 'test/**', 'bench/**', 'scripts/**!'],
+  ignoreExportsUsedInFile: production || { interface: true, type: true },
+  // Installed by hand, for comparisons and for looking into PDF files.
+  ignoreBinaries: ['apt-get', 'cc', 'pdffonts', 'pdfinfo', 'pdftoppm', 'pdftotext'],
+};
+
+export default config;

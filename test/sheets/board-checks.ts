@@ -1,0 +1,62 @@
+import { connectionsIn } from '../../src/outputs/drawings/circuit/nets.ts';
+import { overlap } from '../../src/outputs/scene/boxes.ts';
+import type { BoardLayout } from '../../src/outputs/sheets/board/layout.ts';
+import type { BoardPart, BoardParts } from '../../src/outputs/sheets/board/parts.ts';
+
+/** Bodies that lie in one another's room, by tag; coils that belong together may. */
+export function clashes({ placed }: BoardLayout, couplings: readonly (readonly [string, string])[]): string[] {
+  const boxes = placed.map(({ part, print, at, turn }) => {
+    // A coil that leans takes the room of its turned outline.
+    const [c, s] = [Math.abs(Math.cos((turn * Math.PI) / 180)), Math.abs(Math.sin((turn * Math.PI) / 180))];
+    const [w, h] = [print.w * c + print.h * s, print.w * s + print.h * c];
+    return { tag: part.tag, box: { x: at[0] - w / 2, y: at[1] - h / 2, w, h } };
+  });
+  return boxes.flatMap((a, i) =>
+    boxes
+      .slice(i + 1)
+      .filter((b) => overlap(a.box, b.box, -0.01) && !couplings.some((c) => c.includes(a.tag) && c.includes(b.tag)))
+      .map((b) => `${a.tag} and ${b.tag}`),
+  );
+}
+
+/**
+ * What printed lines join, as the parts' elements between nets; to be held against the circuit.
+ * @throws RangeError for a line that names no terminal of these parts.
+ */
+function wiredConnections(lines: readonly string[], parts: readonly BoardPart[]) {
+  const terminals = parts.flatMap((p) => p.terminals);
+  const parent = terminals.map((_, i) => i);
+  const find = (i: number): number => (parent[i] === i ? i : find(parent[i]));
+  for (const line of lines) {
+    const ends = line.split(' → ').map((end) => terminals.indexOf(end.trim()));
+    if (ends.length !== 2 || ends.includes(-1)) throw new RangeError(`“${line}” names no two terminals`);
+    parent[find(ends[0])] = find(ends[1]);
+  }
+  return parts.flatMap((p) =>
+    p.pieces.map((piece) => ({
+      name: piece.name,
+      polar: piece.polar,
+      nets: piece.terminals.map((t) => find(terminals.indexOf(t))),
+    })),
+  );
+}
+
+/** What a wiring list and the circuit do not agree on; empty when the list realises exactly the circuit. */
+export function wiringDisagreements(lines: readonly string[], { parts, circuit }: BoardParts): string[] {
+  const wired = netsByParts(wiredConnections(lines, parts).filter((c) => c.polar || c.nets[0] !== c.nets[1]));
+  const wanted = netsByParts(connectionsIn(circuit).connections);
+  return [
+    ...wired.filter((net) => !wanted.includes(net)).map((net) => `The list joins ${net}; the circuit does not.`),
+    ...wanted.filter((net) => !wired.includes(net)).map((net) => `The circuit joins ${net}; the list does not.`),
+  ];
+}
+
+/** Every net by what hangs on it. */
+function netsByParts(connections: readonly { name: string; polar: boolean; nets: readonly number[] }[]): string[] {
+  const nets = new Map<number, string[]>();
+  for (const c of connections)
+    c.nets.forEach((net, end) => {
+      nets.set(net, [...(nets.get(net) ?? []), c.polar ? `${c.name} (${end === 0 ? 'from' : 'to'})` : c.name]);
+    });
+  return [...nets.values()].map((list) => list.sort().join(' + ')).sort();
+}
