@@ -1,6 +1,6 @@
 import { render } from 'preact';
 import { App } from './shell/App.tsx';
-import { keepWork } from './state/keep.ts';
+import { autosave } from './state/autosave.ts';
 import { listenToThePage } from './state/keys.ts';
 import './style/tokens.css';
 import './style/page.css';
@@ -9,6 +9,6 @@ import './style/path.css';
 import './style/dial.css';
 import './style/print.css';
 
-keepWork();
+autosave();
 listenToThePage();
 render(<App />, document.getElementById('app')!);

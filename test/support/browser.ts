@@ -2,7 +2,7 @@ import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, inject } from 'vitest';
 import { PAGE_FOLDER } from '../../scripts/support/build.mjs';
 import { serve } from '../../scripts/support/serve.mjs';
-import { launch } from './find-browser.ts';
+import { launch, launchProfile } from './find-browser.ts';
 
 export interface PageOptions {
   /** CSS pixels; 1280. */
@@ -66,6 +66,26 @@ export async function withPage<T>(use: (page: Page, url: string) => Promise<T>, 
   } finally {
     await context.close();
   }
+}
+
+/**
+ * A browser of its own with a folder of its own, for what outlives a browser.
+ * @returns `kill` ends it at once, as a power cut would.
+ */
+export async function openProfile(folder: string): Promise<{ page: Page; kill: () => Promise<void> }> {
+  server ??= serve(PAGE_FOLDER);
+  const context = await launchProfile(inject('browser'), folder, contextOptions({}));
+  const page = context.pages()[0] ?? (await context.newPage());
+  await page.goto((await server).url);
+  const session = await context.browser()!.newBrowserCDPSession();
+  const { processInfo } = await session.send('SystemInfo.getProcessInfo');
+  const { id } = processInfo.find(({ type }) => type === 'browser')!;
+  const kill = async () => {
+    const closed = new Promise((resolve) => context.once('close', resolve));
+    process.kill(id, 'SIGKILL');
+    await closed;
+  };
+  return { page, kill };
 }
 
 /** Waits until the page has left everything in its place for a second: drawings and curves come in after the answer. */

@@ -3,7 +3,7 @@ import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync 
 import { homedir } from 'node:os';
 import { delimiter, join } from 'node:path';
 import { promisify } from 'node:util';
-import { type Browser, chromium } from 'playwright-core';
+import { type Browser, type BrowserContext, type BrowserContextOptions, chromium } from 'playwright-core';
 import { alone } from '../../scripts/support/fresh.mjs';
 import { inRoot } from '../../scripts/support/paths.mjs';
 
@@ -33,6 +33,15 @@ const ARGS = [
 /** Starts the browser, headless. */
 export function launch({ executablePath, env }: FoundBrowser): Promise<Browser> {
   return chromium.launch({ executablePath, env, args: ARGS, timeout: 60_000 });
+}
+
+/** Starts the browser, headless, with what it keeps in a folder. */
+export function launchProfile(
+  { executablePath, env }: FoundBrowser,
+  folder: string,
+  options: BrowserContextOptions,
+): Promise<BrowserContext> {
+  return chromium.launchPersistentContext(folder, { ...options, executablePath, env, args: ARGS, timeout: 60_000 });
 }
 
 /** The environment for the browser. A bare C locale makes `navigator.language` a name that Intl refuses. */

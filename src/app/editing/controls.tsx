@@ -9,7 +9,7 @@ import { gaugeOf, readNumber, rewrite } from '../description/quantity-text.ts';
 import { editorKind, labelOf, optionsOf, pathText } from '../description/schema-at.ts';
 import { quantityScale, sliderScale } from '../description/slider-scale.ts';
 import { usualRange } from '../description/usual-range.ts';
-import { change, edit, written } from '../state/document.ts';
+import { edit, valueChange, written } from '../state/document.ts';
 import { usePiece, useWritten } from '../state/pieces.ts';
 import { problemsAt } from '../state/understanding.ts';
 import { Slider } from './Slider.tsx';
@@ -153,15 +153,15 @@ function Yes(props: ControlProps) {
 function Words(props: ControlProps) {
   const { field, path } = props;
   const isCoilName = path.length === 3 && path[0] === 'coils' && path[2] === 'name';
-  const write: typeof edit = isCoilName
-    ? (_, value, options) =>
-        change((base) => renameCoil(base, Number(path[1]), String(value ?? '')), {
-          label: 'Name of a coil',
-          ...options,
-        })
-    : edit;
+  const changeTo: typeof valueChange = (_, value, options) =>
+    isCoilName
+      ? {
+          make: (base) => renameCoil(base, Number(path[1]), String(value ?? '')),
+          options: { label: 'Name of a coil', ...options },
+        }
+      : valueChange(path, value, options);
   const meaning = (text: string) => (text === '' && field.optional ? undefined : text);
-  const draft = useDraft(path, asText(useShown(field, path)), meaning, write);
+  const draft = useDraft(path, asText(useShown(field, path)), meaning, changeTo);
   return <input {...attributes(props)} {...draft} type="text" autocomplete="off" />;
 }
 

@@ -1,7 +1,8 @@
-import { useRef, useState } from 'preact/hooks';
+import { batch } from '@preact/signals';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Path } from '../../engine/set/write.ts';
 import { pathText } from '../description/schema-at.ts';
-import { edit, endRun } from '../state/document.ts';
+import { apply, type Change, endRun, draft as pending, valueChange } from '../state/document.ts';
 import { focusAddButton } from './left-out.ts';
 
 /** After this pause what is typed is taken as meant. */
@@ -23,15 +24,37 @@ export interface Draft {
  * What would take the key out is taken only at Enter or on leaving: the field must not vanish from under the keyboard.
  * @param shown the text of the value as it stands.
  * @param meaning what the text stands for in the file; undefined takes the key out.
+ * @param changeTo the change that a value makes, where it is more than that value.
  */
-export function useDraft(path: Path, shown: string, meaning: (text: string) => unknown, write = edit): Draft {
+export function useDraft(
+  path: Path,
+  shown: string,
+  meaning: (text: string) => unknown,
+  changeTo: typeof valueChange = valueChange,
+): Draft {
   const [draft, setDraft] = useState<string | undefined>(undefined);
   const spell = useRef({ run: '', before: '', timer: undefined as ReturnType<typeof setTimeout> | undefined });
+  const own = useRef<Change | undefined>(undefined);
+  // Another field's draft is not this one's to drop.
+  const drop = () => {
+    if (own.current && pending.peek() === own.current) pending.value = undefined;
+    own.current = undefined;
+  };
+  useEffect(
+    () => () => {
+      if (spell.current.timer === undefined) drop();
+    },
+    [],
+  );
 
+  const changeOf = (text: string) => changeTo(path, meaning(text), { run: spell.current.run });
   const take = (text: string) => {
     clearTimeout(spell.current.timer);
     spell.current.timer = undefined;
-    if (text !== shown) write(path, meaning(text), { run: spell.current.run });
+    batch(() => {
+      if (text !== shown) apply(changeOf(text));
+      drop();
+    });
   };
   const finish = () => {
     if (draft !== undefined) take(draft);
@@ -48,6 +71,8 @@ export function useDraft(path: Path, shown: string, meaning: (text: string) => u
     onInput: (event) => {
       const text = event.currentTarget.value;
       setDraft(text);
+      if (text === shown) drop();
+      else pending.value = own.current = changeOf(text);
       clearTimeout(spell.current.timer);
       if (meaning(text) !== undefined) spell.current.timer = setTimeout(() => take(text), PAUSE_MS);
     },

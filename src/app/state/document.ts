@@ -23,19 +23,35 @@ export const isSaved = computed(() => savedWritten.value === written.value);
 export const undoLabel = computed(() => (history.value.past.length > 0 ? history.value.present.label : undefined));
 export const redoLabel = computed(() => history.value.future[0]?.label);
 
+/** A change that is being typed and not yet taken. */
+export interface Change {
+  /** What the description becomes, from what it was before the run. */
+  readonly make: (base: unknown) => unknown;
+  readonly options: ChangeOptions;
+}
+/** What is being typed in the field that has the focus. */
+export const draft = signal<Change | undefined>(undefined);
+/** The history as it would be, were the draft taken now: what is kept when the page closes. */
+export const historyWithDraft = computed(() =>
+  draft.value ? afterChange(history.value, draft.value).history : history.value,
+);
+export const writtenWithDraft = computed(() => historyWithDraft.value.present.written);
+
 export interface EditOptions {
   /** Changes of the same run are one step to undo: a drag, a spell of typing. */
   readonly run?: string;
   readonly label?: string;
 }
 
+/** The change of one value; undefined removes the key. */
+export const valueChange = (path: Path, value: unknown, options: EditOptions = {}): Change => ({
+  make: (base) => withValueAt(base, path, value),
+  options: { label: labelAt(written.peek(), path), ...options, part: path[0] === 'coils' ? 'coils' : 'other' },
+});
+
 /** Change one value; undefined removes the key. Taps come down with a shortened coil, and back within the same run. */
 export function edit(path: Path, value: unknown, options: EditOptions = {}): void {
-  change((base) => withValueAt(base, path, value), {
-    label: labelAt(written.peek(), path),
-    ...options,
-    part: path[0] === 'coils' ? 'coils' : 'other',
-  });
+  apply(valueChange(path, value, options));
 }
 
 export interface ChangeOptions extends EditOptions {
@@ -43,12 +59,20 @@ export interface ChangeOptions extends EditOptions {
 }
 
 /** Change the description by a function of what it was before the run. */
-export function change(make: (base: unknown) => unknown, options: ChangeOptions = {}): void {
-  const before = history.peek();
-  const made = make(History.baseOf(before, options.run));
-  const { written: settled, also } = options.part ? settle(made, options.part) : { written: made, also: [] };
-  moveTo(History.record(before, settled, options.label ?? 'change', options.run));
+export function change(make: Change['make'], options: ChangeOptions = {}): void {
+  apply({ make, options });
+}
+
+export function apply(one: Change): void {
+  const { history: next, also } = afterChange(history.peek(), one);
+  moveTo(next);
   if (also.length > 0) tellOfChange(also.join(' '), 'also');
+}
+
+function afterChange(before: History.History, { make, options }: Change) {
+  const changed = make(History.baseOf(before, options.run));
+  const { written: settled, also } = options.part ? settle(changed, options.part) : { written: changed, also: [] };
+  return { history: History.record(before, settled, options.label ?? 'change', options.run), also };
 }
 
 /** Tell what the latest change did, with a way to take it back; it goes when something else is changed. */
@@ -75,8 +99,17 @@ export function replace(next: unknown, name: string, label: string): void {
   savedWritten.value = next;
 }
 
-/** Begin with what was kept from last time; nothing before it to undo. */
-export function beginWith(next: unknown, name: string): void {
+/** Begin with a description; nothing before it to undo. @param saved the file on disk holds the same. */
+export function beginWith(next: unknown, name: string, saved: boolean): void {
   moveTo(History.begin(next));
   fileName.value = name;
+  savedWritten.value = saved ? next : undefined;
+}
+
+/** The steps from before the page was closed. @param saved the one that the file on disk holds. */
+export function restoreHistory(next: History.History, saved: unknown): void {
+  const wasSaved = isSaved.peek();
+  history.value = next;
+  if (wasSaved) savedWritten.value = next.present.written;
+  else if (saved !== undefined) savedWritten.value = saved;
 }

@@ -1,0 +1,271 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { openProfile, withPage } from '../support/browser.ts';
+
+const answered = (page: Page) => page.locator('.station').first().waitFor();
+const turns = (page: Page) => page.getByRole('textbox', { name: 'Turns', exact: true });
+const tap = (page: Page) => page.getByRole('textbox', { name: 'Detector tap', exact: true });
+
+/** Types over what a field holds, key by key, and does not leave it. */
+async function type(page: Page, text: string, field = turns(page)): Promise<void> {
+  await field.focus();
+  await page.keyboard.press('Control+a');
+  await page.keyboard.type(text);
+  expect(await field.inputValue()).toBe(text);
+}
+
+/** Waits by the page's own clock, from a frame that shows what was typed. */
+const shownFor = (page: Page, ms: number) =>
+  page.evaluate(async (pause) => {
+    await new Promise(requestAnimationFrame);
+    const from = performance.now();
+    while (performance.now() - from < pause) await new Promise((resolve) => setTimeout(resolve, 5));
+  }, ms);
+
+const LEAVE = {
+  reload: async (page: Page) => {
+    await Promise.all([page.waitForEvent('load'), page.evaluate(() => location.reload())]);
+    return page;
+  },
+  close: async (page: Page, url: string) => {
+    const next = await page.context().newPage();
+    await page.close();
+    await next.goto(url);
+    return next;
+  },
+  navigate: async (page: Page, url: string) => {
+    await page.goto('about:blank');
+    await page.goto(url);
+    return page;
+  },
+};
+
+describe('what is being typed survives leaving the page', () => {
+  for (const [way, leave] of Object.entries(LEAVE))
+    test(`by ${way}, however soon`, async () => {
+      await withPage(async (first, url) => {
+        let page = first;
+        await answered(page);
+        for (const [i, pause] of [0, 50, 100, 300, 600].entries()) {
+          await type(page, String(61 + i));
+          await shownFor(page, pause);
+          page = await leave(page, url);
+          await expect.poll(() => turns(page).inputValue(), { message: `${pause} ms` }).toBe(String(61 + i));
+        }
+      });
+    });
+
+  test('though it is not valid yet, and the figures stay those of the last valid set', async () => {
+    await withPage(async (page) => {
+      await answered(page);
+      const field = page.getByRole('textbox', { name: 'Meshed', exact: true });
+      await type(page, '48 p', field);
+      await page.reload();
+      await expect.poll(() => field.inputValue()).toBe('48 p');
+      await page.locator('.behind').waitFor();
+      await answered(page);
+      await page.getByRole('button', { name: /^Undo/ }).click();
+      await expect.poll(() => field.inputValue()).not.toBe('48 p');
+      await page.locator('.behind').waitFor({ state: 'detached' });
+    });
+  });
+});
+
+describe('what was typed survives the end of the browser', () => {
+  test.each([0, 90, 170, 430])('killed 1 s and %i ms after', async (later) => {
+    const folder = mkdtempSync(join(tmpdir(), 'faintwave-profile-'));
+    try {
+      const { page, kill } = await openProfile(folder);
+      await answered(page);
+      await type(page, '61');
+      await shownFor(page, 1000);
+      // More is typed until the end: of that only the last second may be lost.
+      const typed = [{ value: 61, at: 0 }];
+      const start = await page.evaluate(() => performance.now());
+      for (let value = 62, now = start; now < start + 1000 + later; value++) {
+        await type(page, String(value));
+        await shownFor(page, 0);
+        now = await page.evaluate(() => performance.now());
+        typed.push({ value, at: now });
+      }
+      const end = await page.evaluate(() => performance.now());
+      await kill();
+      const due = typed.filter(({ at }) => at <= end - 1000).at(-1)!.value;
+      const again = await openProfile(folder);
+      try {
+        await answered(again.page);
+        await expect.poll(async () => Number(await turns(again.page).inputValue())).toBeGreaterThanOrEqual(due);
+      } finally {
+        await again.kill();
+      }
+    } finally {
+      await removeFolder(folder);
+    }
+  });
+});
+
+/** Parts of a killed browser may outlive it a little and still write there. */
+async function removeFolder(folder: string): Promise<void> {
+  for (let tries = 0; tries < 20; tries++)
+    try {
+      return rmSync(folder, { recursive: true, force: true });
+    } catch {
+      await new Promise((resolve) => setTimeout(resolve, 250));
+    }
+}
+
+describe('what comes back after a reload', () => {
+  test('an example that was only opened is not called changed, a changed one is, until it is undone', async () => {
+    await withPage(async (page) => {
+      await answered(page);
+      const name = page.locator('.file-name');
+      await page.getByRole('button', { name: 'Open', exact: true }).click();
+      await page.getByRole('button', { name: 'Long-wave set with a foil capacitor' }).click();
+      await expect.poll(() => name.textContent()).toBe('long-wave-foil.json');
+      await page.reload();
+      await answered(page);
+      expect(await name.textContent()).toBe('long-wave-foil.json');
+      await page.getByLabel('Name of the set').fill('Mine');
+      await page.keyboard.press('Enter');
+      // The steps to undo are kept a moment after the set.
+      await expect.poll(() => stepsKept(page)).toEqual([2, 0]);
+      await page.reload();
+      await answered(page);
+      await expect.poll(() => name.textContent()).toBe('long-wave-foil.json · changed');
+      await page.getByRole('button', { name: /^Undo/ }).click();
+      await expect.poll(() => name.textContent()).toBe('long-wave-foil.json');
+    });
+  });
+
+  test('every step to undo and redo', async () => {
+    await withPage(async (page) => {
+      await answered(page);
+      const undo = page.getByRole('button', { name: /^Undo/ });
+      const redo = page.getByRole('button', { name: /^Redo/ });
+      for (const value of ['60', '62', '64']) {
+        await type(page, value);
+        await page.keyboard.press('Enter');
+      }
+      await undo.click();
+      await expect.poll(() => stepsKept(page)).toEqual([2, 1]);
+      await page.reload();
+      await expect.poll(() => redo.isEnabled()).toBe(true);
+      await redo.click();
+      await expect.poll(() => turns(page).inputValue()).toBe('64');
+      for (const value of ['62', '60', '56']) {
+        await undo.click();
+        await expect.poll(() => turns(page).inputValue()).toBe(value);
+      }
+      expect(await undo.isDisabled()).toBe(true);
+    });
+  });
+
+  test('the chosen station', async () => {
+    await withPage(async (page) => {
+      await answered(page);
+      const chosen = () => page.locator('.station[aria-current="true"] .station-name').textContent();
+      const best = await chosen();
+      const other = page.locator('.station:not([aria-current])').nth(1);
+      const name = await other.locator('.station-name').textContent();
+      expect(name).not.toBe(best);
+      await other.click();
+      await expect.poll(chosen).toBe(name);
+      await page.reload();
+      await answered(page);
+      await expect.poll(chosen).toBe(name);
+      expect(await page.locator('.file-name').textContent(), 'nothing of the set was changed').not.toContain('changed');
+    });
+  });
+
+  test('a set kept by the first versions of the page', async () => {
+    await withPage(async (page) => {
+      await answered(page);
+      await type(page, '77');
+      await expect.poll(() => keptNow(page)).toContain('77');
+      await page.evaluate(() => {
+        const { written } = JSON.parse(localStorage.getItem('faintwave.document.first')!);
+        written.coils[0].turns = 78;
+        addEventListener('pagehide', () => {
+          localStorage.clear();
+          localStorage.setItem('faintwave.set', JSON.stringify({ written, fileName: 'old.json', tab: 'x' }));
+        });
+        return new Promise<void>((resolve) => {
+          indexedDB.deleteDatabase('faintwave').onsuccess = () => resolve();
+        });
+      });
+      await page.reload();
+      await expect.poll(() => turns(page).inputValue()).toBe('78');
+      expect(await page.locator('.file-name').textContent()).toBe('old.json · changed');
+    });
+  });
+});
+
+const keptNow = (page: Page) => page.evaluate(() => localStorage.getItem('faintwave.document.first'));
+
+/** How many steps to undo and to redo are on the disk. */
+const stepsKept = (page: Page) =>
+  page.evaluate(
+    () =>
+      new Promise<(number | undefined)[]>((resolve) => {
+        const request = indexedDB.open('faintwave');
+        request.onsuccess = () => {
+          const database = request.result;
+          const got = database.transaction('histories').objectStore('histories').get('first');
+          got.onsuccess = () => {
+            database.close();
+            resolve([got.result?.past.length, got.result?.future.length]);
+          };
+        };
+      }),
+  );
+
+describe('where the browser keeps nothing', () => {
+  const CASES = {
+    'storage is blocked': () => {
+      for (const name of ['localStorage', 'indexedDB'])
+        Object.defineProperty(window, name, {
+          get() {
+            throw new DOMException('blocked', 'SecurityError');
+          },
+        });
+    },
+    'storage is full': () => {
+      const full = () => {
+        throw new DOMException('full', 'QuotaExceededError');
+      };
+      Storage.prototype.setItem = full;
+      IDBObjectStore.prototype.put = full;
+    },
+    'only the database fails': () => {
+      IDBFactory.prototype.open = () => {
+        throw new DOMException('broken', 'UnknownError');
+      };
+    },
+  };
+  for (const [name, breakStorage] of Object.entries(CASES))
+    test(`because ${name}, the page says so and offers a file`, async () => {
+      await withPage(
+        async (page, url) => {
+          await page.addInitScript(breakStorage);
+          await page.goto(url);
+          await answered(page);
+          await type(page, '60');
+          const notice = page.locator('.notice', { hasText: 'storage is blocked or full' });
+          await notice.waitFor();
+          const [download] = await Promise.all([
+            page.waitForEvent('download'),
+            notice.getByRole('button', { name: 'Save to a file' }).click(),
+          ]);
+          const file = await (await import('node:fs/promises')).readFile((await download.path())!, 'utf8');
+          expect(JSON.parse(file).coils[0].turns).toBe(60);
+          await type(page, '18', tap(page));
+          await page.keyboard.press('Enter');
+          await answered(page);
+        },
+        { open: false },
+      );
+    });
+});
