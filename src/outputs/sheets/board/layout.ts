@@ -7,6 +7,7 @@ import { shorten } from '../../scene/text-width.ts';
 import { type Footprint, footprint } from './footprints.ts';
 import type { BoardPart, BoardParts } from './parts.ts';
 import { lengthOf, routes } from './route.ts';
+import { terminalLabels } from './terminal-labels.ts';
 import { type Wiring, wiringOf } from './wiring.ts';
 
 export interface PlacedPart {
@@ -238,13 +239,16 @@ function unitsOf(set: SetDescription, { parts, couplings }: BoardParts): { unit:
       let [left, right, high] = [-first.w / 2, first.w / 2, first.h];
       mates.forEach((mate, i) => {
         done.add(mate.tag);
-        const print = footprint(mate, set, 'x');
+        let print = footprint(mate, set, 'x');
         const known = i === 0 && placing.distance !== undefined && !/trap/.test(`${part.key}${mate.key}`);
         // A variometer's rotor turns inside its stator; anything else coupled stands beside what is there already.
         const inside = i === 0 && set.arrangement.kind === 'variometer';
         const distance = known || inside ? (placing.distance ?? 0) * 1e3 : right + 8 + print.w / 2;
         const tilt = known ? (placing.tilt ?? 0) : 0;
-        members.push({ part: mate, print, at: [distance, 0], turn: tilt });
+        const place = { part: mate, at: [distance, 0] as Point, turn: tilt };
+        // One inside the other: its ends come out on the other side, where none of the first are.
+        if (endsMeet([...members, { ...place, print }])) print = turnedOver(print);
+        members.push({ ...place, print });
         const a = (tilt * Math.PI) / 180;
         const w = Math.abs(print.w * Math.cos(a)) + Math.abs(print.h * Math.sin(a));
         const h = Math.abs(print.w * Math.sin(a)) + Math.abs(print.h * Math.cos(a));
@@ -271,6 +275,22 @@ function unitsOf(set: SetDescription, { parts, couplings }: BoardParts): { unit:
   }
   return units;
 }
+
+/** Ends nearer to each other than this, mm, leave no room for two wires. */
+const ENDS_APART = 4;
+
+function endsMeet(placed: readonly PlacedPart[]): boolean {
+  const points = [...terminalPoints(placed.slice(-1)).values()];
+  const others = [...terminalPoints(placed.slice(0, -1)).values()];
+  return points.some((p) => others.some((q) => lengthOf([p, q]) < ENDS_APART));
+}
+
+/** A coil turned about its axis, so that its ends are on the far side. */
+const turnedOver = (print: Footprint): Footprint => ({
+  ...print,
+  terminals: Object.fromEntries(Object.entries(print.terminals).map(([t, [x, y]]) => [t, [x, -y]])),
+  drills: print.drills.map(({ at: [x, y], diameter }) => ({ at: [x, -y], diameter })),
+});
 
 function rowsOf(units: readonly Unit[], room: number, usual: number): Unit[][] {
   const rows: Unit[][] = [];
@@ -357,8 +377,8 @@ export function layoutItems(layout: BoardLayout): Item[] {
     }
   }
   const drawnWires: Item[] = ways.map((way) => polyline(way, { stroke: 'soft', width: 0.35, dash: [1.6, 0.9] }));
-  const dots: Item[] = [...points.values()].map((p) => circle(p, 0.8, { fill: 'ink' }));
-  // Names of parts first, then of terminals, then the wires' numbers, each where there is still room.
+  const dots: Item[] = [...points].map(([title, p]) => circle(p, 0.8, { fill: 'ink', title }));
+  // Names of parts first, then of terminals with leaders to their dots, then the wires' numbers, where there is still room.
   const frame = { x: 0.5, y: 0.5, w: width - 1, h: height - 1 };
   const labels: Label[] = [];
   for (const { part, print, at } of placed) {
@@ -404,28 +424,6 @@ export function layoutItems(layout: BoardLayout): Item[] {
       places: [2, 5, 8, -9, 12].map((y) => ({ at: [at[0], at[1] + y] as Point, anchor: 'middle' as const })),
     });
   }
-  for (const { part } of placed) {
-    if (part.terminals.length < 2) continue;
-    for (const t of part.terminals) {
-      const p = points.get(t)!;
-      const words = part.kind === 'outputs' ? t : t.slice(t.indexOf(' ') + 1);
-      const near = [2.4, 4.2, 6.4, 9];
-      labels.push({
-        item: { text: words, size: 2.2 },
-        must: true,
-        places: near.flatMap((d) => [
-          { at: [p[0], p[1] + d + 1.4] as Point, anchor: 'middle' as const },
-          { at: [p[0], p[1] - d] as Point, anchor: 'middle' as const },
-          { at: [p[0] + d, p[1] + 0.8] as Point, anchor: 'start' as const },
-          { at: [p[0] - d, p[1] + 0.8] as Point, anchor: 'end' as const },
-          { at: [p[0] + d, p[1] + d + 1] as Point, anchor: 'start' as const },
-          { at: [p[0] - d, p[1] + d + 1] as Point, anchor: 'end' as const },
-          { at: [p[0] + d, p[1] - d] as Point, anchor: 'start' as const },
-          { at: [p[0] - d, p[1] - d] as Point, anchor: 'end' as const },
-        ]),
-      });
-    }
-  }
   const numbers = ways.map(
     (way, i): Label => ({
       item: { text: `${i + 1}`, size: LETTERS, bold: true, rim: true },
@@ -444,8 +442,24 @@ export function layoutItems(layout: BoardLayout): Item[] {
   );
   const marks = [...holes.filter((h) => h.kind === 'circle').map(itemBox), ...dots.map(itemBox)];
   const bodies = placed.filter(({ print }) => print.h < SMALL).map(bodyBox);
-  const named = placeLabels(labels, frame, [...marks, ...bodies, ...ways.flatMap(boxesOn)], 0.9).items;
-  const numbered = placeLabels(numbers, frame, [...marks, ...named.map(itemBox)], 0.9).items;
-  const names = [...named, ...numbered].map((t) => ({ ...t, rim: true }));
-  return [...items, ...drawnWires, ...holes, ...dots, ...names];
+  const wires = ways.flatMap(boxesOn);
+  const named = placeLabels(labels, frame, [...marks, ...bodies, ...wires], 0.9).items;
+  const wanted = placed.flatMap(({ part }) =>
+    part.terminals.length < 2
+      ? []
+      : part.terminals.map((t) => ({
+          terminal: t,
+          words: part.kind === 'outputs' ? t : t.slice(t.indexOf(' ') + 1),
+        })),
+  );
+  const ends = terminalLabels(wanted, points, frame, named.map(itemBox), marks, [...bodies, ...wires]);
+  const leaders = ends.map(({ terminal, leader: [from, to] }) =>
+    line(from, to, { stroke: 'ink', width: 0.12, title: terminal }),
+  );
+  const joined = ends.map(({ terminal, text }) => ({ ...text, title: terminal }));
+  const leaderBoxes = ends.flatMap(({ leader }) => boxesAlong(leader, 0.3));
+  const inTheWay = [...marks, ...[...named, ...joined].map(itemBox), ...leaderBoxes];
+  const numbered = placeLabels(numbers, frame, inTheWay, 0.9).items;
+  const names = [...named, ...joined, ...numbered].map((t) => ({ ...t, rim: true }));
+  return [...items, ...drawnWires, ...holes, ...dots, ...leaders, ...names];
 }

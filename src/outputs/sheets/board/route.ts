@@ -140,14 +140,18 @@ function cornersOf({ at, w, h, turn }: Body, clear: number): Point[] {
 function cheapest(points: readonly Point[], cost: (a: Point, b: Point) => number): Point[] {
   const least = points.map((_, i) => (i === 0 ? 0 : Infinity));
   const before = points.map(() => 0);
+  const left = points.map((p) => distance(p, points[1]));
   const open = new Set(points.keys());
   while (open.size > 0) {
-    const at = [...open].reduce((a, b) => (least[b] < least[a] ? b : a));
+    // The sum so far and what is left at best: no cost is less than the distance.
+    let at = 1;
+    for (const i of open) if (least[i] + left[i] < least[at] + left[at]) at = i;
     if (at === 1) break;
     open.delete(at);
     for (const next of open) {
       // Even without anything in the way it would not be less.
-      if (least[at] + distance(points[at], points[next]) >= least[next]) continue;
+      const straight = least[at] + distance(points[at], points[next]);
+      if (straight >= least[next] || straight + left[next] >= least[1]) continue;
       const sum = least[at] + cost(points[at], points[next]);
       if (sum < least[next]) [least[next], before[next]] = [sum, at];
     }
