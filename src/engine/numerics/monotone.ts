@@ -1,3 +1,5 @@
+import { root } from './roots.ts';
+
 /** A smooth curve through points that never overshoots them: rising data give a rising curve. */
 export interface MonotoneCurve {
   /** Value; outside the points the end value is held. */
@@ -65,15 +67,7 @@ export function monotoneCurve(xs: readonly number[], ys: readonly number[]): Mon
       if (!(rising ? y >= ys[i] && y <= ys[i + 1] : y <= ys[i] && y >= ys[i + 1])) continue;
       if (y === ys[i]) return xs[i];
       if (y === ys[i + 1]) return xs[i + 1];
-      // Monotone inside the interval, so halving always closes in; 60 halvings reach the last bit.
-      let low = 0;
-      let high = 1;
-      for (let k = 0; k < 60; k++) {
-        const t = (low + high) / 2;
-        if (cubic(i, t) < y === rising) low = t;
-        else high = t;
-      }
-      return xs[i] + ((low + high) / 2) * h[i];
+      return xs[i] + root((t) => (t < 1 ? cubic(i, t) : ys[i + 1]) - y, 0, 1) * h[i];
     }
     return undefined;
   };

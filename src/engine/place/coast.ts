@@ -1,5 +1,6 @@
 import { feature } from 'topojson-client';
 import type { GeometryCollection, Topology } from 'topojson-specification';
+import { boundary } from '../numerics/roots.ts';
 import type { Metres } from '../units/quantities.ts';
 import { greatCircle, type Position } from './geodesy.ts';
 
@@ -180,13 +181,8 @@ function sectionsAlong(from: Position, to: Position, surfaceAt: (position: Posit
     const end = (distance * n) / steps;
     const next = surfaceAt(at(end));
     if (next === here) continue;
-    let low = (distance * (n - 1)) / steps;
-    let high = end;
-    while (high - low > FINE) {
-      const middle = (low + high) / 2;
-      if (surfaceAt(at(middle)) === here) low = middle;
-      else high = middle;
-    }
+    const same = (along: number): boolean => surfaceAt(at(along)) === here;
+    const [, high] = boundary(same, (distance * (n - 1)) / steps, end, FINE);
     sections.push({ surface: here, length: high - begun });
     begun = high;
     here = next;

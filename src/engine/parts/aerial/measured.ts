@@ -1,5 +1,6 @@
 import type { Warned } from '../../facts/warning.ts';
 import type { Complex } from '../../numerics/complex.ts';
+import { firstWhole } from '../../numerics/roots.ts';
 import type { Hertz, Ohms } from '../../units/quantities.ts';
 
 /** Impedance of an aerial as measured at one frequency, its earth not counted unless it was measured with it. */
@@ -63,14 +64,8 @@ export function measuredImpedance(points: readonly ImpedancePoint[]): MeasuredIm
       if (!(f > 0 && Number.isFinite(f))) throw new RangeError(`the frequency must be above 0, not ${f}`);
       if (f <= first.frequency) return beyond(first, f);
       if (f >= last.frequency) return beyond(last, f);
-      let low = 0;
-      let high = table.length - 1;
-      while (high - low > 1) {
-        const middle = (low + high) >> 1;
-        if (table[middle].frequency <= f) low = middle;
-        else high = middle;
-      }
-      const [a, b] = [table[low], table[high]];
+      const next = firstWhole((i) => table[i].frequency > f, 0, table.length - 1);
+      const [a, b] = [table[next - 1], table[next]];
       const t = (f - a.frequency) / (b.frequency - a.frequency);
       const scaled = a.reactance * a.frequency * (1 - t) + b.reactance * b.frequency * t;
       return { re: a.resistance * (1 - t) + b.resistance * t, im: scaled / f };

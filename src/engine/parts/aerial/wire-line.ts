@@ -1,4 +1,5 @@
 import { type Complex, reciprocal } from '../../numerics/complex.ts';
+import { root } from '../../numerics/roots.ts';
 import { type Hertz, LIGHT_SPEED, type Metres, type Ohms, type OhmsPerMetre } from '../../units/quantities.ts';
 import type { StaticCharge } from './static-charge.ts';
 
@@ -113,17 +114,12 @@ export function wireLine({ segments, inductance }: StaticCharge) {
 /** First frequency at which the reactance at the foot is zero: the quarter-wave resonance against perfect earth. */
 export function naturalFrequency(line: ReturnType<typeof wireLine>, wireLength: Metres): Hertz {
   const reactance = (f: Hertz): Ohms => line(f, 0).impedance.im;
-  let low = 0;
   let high = LIGHT_SPEED / (16 * wireLength);
+  let low = high / 1000;
   // The reactance rises all the way to it, so the first positive value lies beyond it and short of the next pole.
   while (reactance(high) < 0) {
     low = high;
     high *= 1.1;
   }
-  for (let i = 0; i < 60; i++) {
-    const middle = (low + high) / 2;
-    if (reactance(middle) < 0) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
+  return root(reactance, low, high);
 }

@@ -1,10 +1,10 @@
 import type { Warned } from '../../facts/warning.ts';
+import { root } from '../../numerics/roots.ts';
 import { formatQuantity } from '../../units/format.ts';
 import { type Degrees, EPSILON_0, type Farads, type Metres } from '../../units/quantities.ts';
 import { type Dielectric, type DielectricName, dielectric } from './dielectrics.ts';
 import { platesApart, rectangularPlates } from './fringe.ts';
 import { type Bare, within } from './model.ts';
-import { solveRising } from './vanes.ts';
 
 interface Sheet {
   /** Default paper for foil, air for plates, paper for tubes and book. */
@@ -186,7 +186,9 @@ export function bookCapacitor(spec: BookCapacitor): Bare {
   return {
     own,
     ownPosition: (C) =>
-      !(C >= min * (1 - 1e-12) && C <= max * (1 + 1e-12)) ? undefined : within(solveRising(own, C, 0, 1)),
+      !(C >= min * (1 - 1e-12) && C <= max * (1 + 1e-12))
+        ? undefined
+        : within(root((p) => own(p) - Math.min(max, Math.max(min, C)), 0, 1)),
     ownMinRange: [min / 1.5, min * 1.5],
     ownMaxRange: [max * fill.spread[0], max * fill.spread[1]],
     // Opening puts air in series with the lossy sheet.

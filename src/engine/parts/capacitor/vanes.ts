@@ -1,4 +1,5 @@
 import type { Warned } from '../../facts/warning.ts';
+import { root } from '../../numerics/roots.ts';
 import { formatQuantity } from '../../units/format.ts';
 import { type Degrees, EPSILON_0, type Farads, type Metres } from '../../units/quantities.ts';
 import { type DielectricName, dielectric } from './dielectrics.ts';
@@ -115,7 +116,7 @@ export function vanedVariable(spec: VanedVariable): Bare {
     if (!(outer > innerRadius)) throw new RangeError(`outerRadius ${outer} must exceed innerRadius ${innerRadius}`);
     // The shape depends on max/min and the area on the shape: find the swing for which both agree.
     const whole = ((perArea * angle) / 2) * (outer ** 2 - innerRadius ** 2);
-    delta = law === 'semicircular' ? whole : solveRising((x) => x * peakOf(x), whole, 0, whole);
+    delta = law === 'semicircular' ? whole : root((x) => x * peakOf(x) - whole, 1e-9 * whole, 2 * whole);
   }
   const [min, minRange] = minimumOf(spec, delta, warnings);
   const max = min + delta;
@@ -164,15 +165,4 @@ function bare(
     outlineAssumed,
     warnings,
   };
-}
-
-/** Root of a rising function by halving, to the last bits. */
-export function solveRising(f: (x: number) => number, target: number, low: number, high: number): number {
-  let [a, b] = [low, high];
-  for (let i = 0; i < 200 && b - a > 1e-15 * Math.abs(b); i++) {
-    const x = (a + b) / 2;
-    if (f(x) < target) a = x;
-    else b = x;
-  }
-  return (a + b) / 2;
 }

@@ -1,3 +1,4 @@
+import { firstWhole, root } from '../../numerics/roots.ts';
 import { gaugeDiameter } from '../../units/gauge.ts';
 import type { Henries, Hertz, Metres, Ratio } from '../../units/quantities.ts';
 import { closePitch, overallDiameter, type Wire } from '../wire/wire.ts';
@@ -85,19 +86,14 @@ export interface Spread {
 export function spreadFor(inductance: Henries, coil: SolenoidSpec | BasketSpec): Spread | undefined {
   const at = (pitch: Metres) => coilInductance({ ...coil, pitch });
   const now = coil.pitch ?? (coil.shape === 'basket' ? overallDiameter(coil.wire) : closePitch(coil.wire));
-  let low = overallDiameter(coil.wire);
+  const low = overallDiameter(coil.wire);
   if (!(at(low) >= inductance)) return undefined;
   let high = Math.max(now, low) * 2;
   while (at(high) > inductance) {
     high *= 2;
     if (high > 1e3) return undefined;
   }
-  for (let k = 0; k < 60; k++) {
-    const middle = (low + high) / 2;
-    if (at(middle) > inductance) low = middle;
-    else high = middle;
-  }
-  const pitch = (low + high) / 2;
+  const pitch = root((p) => at(p) - inductance, low, high);
   return { pitch, length: pitch * coil.turns, lengthening: (pitch - now) * coil.turns };
 }
 
@@ -162,14 +158,9 @@ export function bestWire(options: BestWireOptions): readonly WireChoice[] {
 /** Whole turns spread over a length for an inductance. */
 function spacedTo(length: Metres, inductance: Henries, base: Omit<SolenoidSpec, 'turns' | 'pitch'>) {
   // More turns on the same length give more inductance.
-  let low = 1;
-  let high = Math.max(2, Math.floor(length / overallDiameter(base.wire)));
+  const most = Math.max(2, Math.floor(length / overallDiameter(base.wire)));
   const at = (turns: number) => coilInductance({ ...base, turns, pitch: length / turns });
-  if (at(high) < inductance) return undefined;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (at(middle) < inductance) low = middle;
-    else high = middle;
-  }
-  return { turns: high, pitch: length / high };
+  if (at(most) < inductance) return undefined;
+  const turns = firstWhole((n) => at(n) >= inductance, 1, most);
+  return { turns, pitch: length / turns };
 }

@@ -1,5 +1,6 @@
 import type { Warned } from '../../facts/warning.ts';
 import { add, type Complex, complex, divide, magnitude, multiply, reciprocal } from '../../numerics/complex.ts';
+import { root } from '../../numerics/roots.ts';
 import { type Decibels, decibels, type Farads, type Henries, type Hertz, type Ohms } from '../../units/quantities.ts';
 import { type Load, loadOf, meanImpedance } from './model.ts';
 import {
@@ -76,15 +77,12 @@ const winding =
 /** Eddy resistance for a given factor: R_eddy = ωL/e at 1 kHz; no eddies for e = 0. */
 const eddyOf = (L: Henries, e: number): Ohms => (e > 0 ? (2 * Math.PI * REFERENCE_FREQUENCY * L) / e : 1e15);
 
-/** The inductance that gives a wanted figure that rises with it, by halving. */
+const MOST_INDUCTANCE: Henries = 1000;
+
+/** The inductance that gives a wanted figure that rises with it. */
 function inductanceFor(figure: (L: Henries) => Ohms, wanted: Ohms): Henries {
-  let [low, high] = [0, 1000];
-  for (let i = 0; i < 100; i++) {
-    const L = (low + high) / 2;
-    if (figure(L) < wanted) low = L;
-    else high = L;
-  }
-  return (low + high) / 2;
+  if (!(figure(MOST_INDUCTANCE) > wanted)) return MOST_INDUCTANCE;
+  return root((L) => figure(L) - wanted, 1e-12, MOST_INDUCTANCE);
 }
 
 /** @throws RangeError for values that no phones have. */

@@ -8,7 +8,7 @@ import { receiver, receiveStation } from '../path/receive-station.ts';
 import { audioLimits } from './audio-limits.ts';
 
 const example = (name: string, load: Record<string, unknown> = {}): SetDescription => {
-  const written = JSON.parse(readFileSync(new URL(`../../../examples/${name}.json`, import.meta.url), 'utf8'));
+  const written = JSON.parse(readFileSync(new URL(`../../../../examples/${name}.json`, import.meta.url), 'utf8'));
   const read = readValue({ ...written, load: { ...written.load, ...load } });
   if (!read.ok) throw new Error(JSON.stringify(read.problems));
   return read.set;

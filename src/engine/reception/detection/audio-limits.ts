@@ -1,4 +1,5 @@
 import { magnitude } from '../../numerics/complex.ts';
+import { boundary, firstWhole } from '../../numerics/roots.ts';
 import { formatNumber, formatQuantity } from '../../units/format.ts';
 import type { Hertz, Ohms, Ratio } from '../../units/quantities.ts';
 import { type Receiver, seenBy, TEST_TONE, type TunedStation, toneThrough } from '../path/receive-station.ts';
@@ -71,14 +72,10 @@ function trimmedFrom(set: Receiver, s: TunedStation): Hertz | undefined {
   const enough = left(LOW_NOTE) * Math.SQRT1_2;
   let low = LOW_NOTE;
   for (let f = 600; f < HIGHEST * 1.2; f *= 1.3) {
-    let high = Math.min(f, HIGHEST);
+    const high = Math.min(f, HIGHEST);
     if (left(high) < enough) {
-      for (let k = 0; k < 4; k++) {
-        const mid = (low + high) / 2;
-        if (left(mid) < enough) high = mid;
-        else low = mid;
-      }
-      return (low + high) / 2;
+      const [through, trimmed] = boundary((note) => left(note) >= enough, low, high, (high - low) / 16);
+      return (through + trimmed) / 2;
     }
     low = high;
   }
@@ -90,14 +87,7 @@ function clippingDepth(set: Receiver, s: TunedStation): Ratio | undefined {
   const seen = seenBy(set, s);
   const at = (depth: Ratio): boolean => toneThrough(set, seen, { tone: TEST_TONE, depth, steady: s.steady }).clipped;
   if (!at(1)) return undefined;
-  let low = 0;
-  let high = 20;
-  while (high - low > 1) {
-    const mid = (low + high) >> 1;
-    if (at(mid / 20)) high = mid;
-    else low = mid;
-  }
-  return high / 20;
+  return firstWhole((n) => at(n / 20), 0, 20) / 20;
 }
 
 function wordsOf(

@@ -1,3 +1,4 @@
+import { boundary } from '../../numerics/roots.ts';
 import type { AveragedDetector } from '../../parts/detector/averaged.ts';
 import { steadyDetector } from '../../parts/detector/steady.ts';
 import type { Ohms, Volts } from '../../units/quantities.ts';
@@ -79,11 +80,7 @@ const lastAbove = (looked: readonly Looked[], figure: number): Volts =>
 
 /** Where the exponent passes half way between a carrier looked at and the next. */
 function closer(from: Volts, exponentAt: (carrier: Volts) => number): Volts {
-  let [low, high] = [from, from * STEP];
-  for (let k = 0; k < 10; k++) {
-    const middle = Math.sqrt(low * high);
-    if (exponentAt(middle) > HALF_WAY) low = middle;
-    else high = middle;
-  }
+  if (!(from > 0)) return from;
+  const [low, high] = boundary((v) => exponentAt(v) > HALF_WAY, from, from * STEP, STEP ** (1 / 1024), 'logarithmic');
   return Math.sqrt(low * high);
 }

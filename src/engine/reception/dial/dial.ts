@@ -1,3 +1,4 @@
+import { boundary } from '../../numerics/roots.ts';
 import type { FrequencyView, Peak } from '../../solvers/linear/tuned.ts';
 import { formatNumber, formatQuantity } from '../../units/format.ts';
 import type { Farads, Hertz, Ratio } from '../../units/quantities.ts';
@@ -95,12 +96,7 @@ function lastWhile(holds: (f: Hertz) => boolean, from: Hertz): Hertz {
   let low = from;
   let high = from * STRIDE;
   while (high < HIGHEST && holds(high)) [low, high] = [high, high * STRIDE];
-  while (high / low > NEAR) {
-    const middle = Math.sqrt(low * high);
-    if (holds(middle)) low = middle;
-    else high = middle;
-  }
-  return low;
+  return boundary(holds, low, high, NEAR, 'logarithmic')[0];
 }
 
 /** How far below the high end it is looked whether the scale turns back, and in how many steps. */

@@ -9,7 +9,7 @@ import { receiver, receiveStation } from './receive-station.ts';
 import type { Reception } from './types.ts';
 
 const written = (name: string) =>
-  JSON.parse(readFileSync(new URL(`../../../examples/${name}.json`, import.meta.url), 'utf8'));
+  JSON.parse(readFileSync(new URL(`../../../../examples/${name}.json`, import.meta.url), 'utf8'));
 // biome-ignore lint/suspicious/noExplicitAny: tests reach into the written file freely
 const setWith = (change: (d: any) => void = () => {}, name = 'medium-wave-galena'): SetDescription => {
   const d = written(name);

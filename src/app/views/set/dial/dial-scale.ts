@@ -1,3 +1,4 @@
+import { firstWhole } from '../../../../engine/numerics/roots.ts';
 import type { Dial } from '../../../../engine/reception/path/types.ts';
 
 /** A dial laid out straight, lowest frequency at the left as on a bought set, so meshed vanes are at the left too. */
@@ -13,13 +14,8 @@ export interface DialScale {
 /** Straight lines between the dial's points; they lie close enough. */
 function between(from: readonly number[], to: readonly number[], x: number): number {
   const rising = from[from.length - 1] > from[0];
-  let low = 0;
-  let high = from.length - 1;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (from[middle] <= x === rising) low = middle;
-    else high = middle;
-  }
+  const high = firstWhole((i) => from[i] <= x !== rising, 0, from.length - 1);
+  const low = high - 1;
   const span = from[high] - from[low];
   const share = span === 0 ? 0 : Math.min(1, Math.max(0, (x - from[low]) / span));
   return to[low] + share * (to[high] - to[low]);

@@ -1,3 +1,4 @@
+import { root } from '../../../numerics/roots.ts';
 import type { Kelvins, Seconds, Volts } from '../../../units/quantities.ts';
 
 /** A valve's heater and cathode as one warm body. Defaults are for a small indirectly heated diode, 6.3 V 0.3 A. */
@@ -51,15 +52,8 @@ export function cathodeTemperature(voltage: Volts, heater: Heater = SMALL_VALVE_
   if (!(Math.abs(voltage) <= 3 * heater.ratedVoltage)) {
     throw new RangeError(`heater voltage must be within 3 times the rated ${heater.ratedVoltage} V, got ${voltage}`);
   }
-  let low = heater.roomTemperature;
-  let high = 4 * heater.ratedTemperature;
-  if (voltage === 0) return low;
-  for (let k = 0; k < 60; k++) {
-    const mid = (low + high) / 2;
-    if (surplus(heater, voltage, mid) > 0) low = mid;
-    else high = mid;
-  }
-  return (low + high) / 2;
+  if (voltage === 0) return heater.roomTemperature;
+  return root((T) => surplus(heater, voltage, T), heater.roomTemperature, 4 * heater.ratedTemperature);
 }
 
 /**

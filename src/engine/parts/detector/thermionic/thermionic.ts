@@ -1,5 +1,6 @@
 import type { Warned } from '../../../facts/warning.ts';
 import { monotoneCurve } from '../../../numerics/monotone.ts';
+import { boundary } from '../../../numerics/roots.ts';
 import {
   type Amperes,
   ELEMENTARY_CHARGE,
@@ -127,14 +128,7 @@ function spaceChargeTable(Vt: number, saturation: number, area: number, gap: num
     gap * Math.sqrt(2 / (EPSILON_0 * Vt)) * ((Math.PI * ELECTRON_MASS) / (2 * ELEMENTARY_CHARGE * Vt)) ** 0.25;
   const toAnode = (eta: number) => scale * Math.sqrt((saturation / area) * Math.exp(-eta)) - cathodeDistance(eta);
   // The depth at which the minimum just reaches the anode. `toAnode` falls as the depth grows.
-  let low = 0;
-  let high = 60;
-  for (let k = 0; k < 80; k++) {
-    const mid = (low + high) / 2;
-    if (toAnode(mid) > 0) low = mid;
-    else high = mid;
-  }
-  const deepest = low;
+  const [deepest] = boundary((eta) => toAnode(eta) > 0, 0, 60, 0);
   const volts: number[] = [-deepest * Vt];
   const logs: number[] = [Math.log(saturation) - deepest];
   const STEPS = 300;
