@@ -38,32 +38,3 @@ function formatPower(watts: number): string {
 }
 const formatOhms = (ohms: number): string =>
   ohms >= 1e6 ? `${Number((ohms / 1e6).toPrecision(2))} MΩ` : `${Number((ohms / 1e3).toPrecision(2))} kΩ`;
-
-/** Largest of a function of one hump over [low, high], by golden section on a logarithmic scale. */
-export function greatest(low: number, high: number, f: (x: number) => number): number {
-  const ratio = (Math.sqrt(5) - 1) / 2;
-  let a = Math.log(low);
-  let b = Math.log(high);
-  let c = b - ratio * (b - a);
-  let d = a + ratio * (b - a);
-  let fc = f(Math.exp(c));
-  let fd = f(Math.exp(d));
-  for (let k = 0; k < 22; k++) {
-    if (fc > fd) {
-      b = d;
-      d = c;
-      fd = fc;
-      c = b - ratio * (b - a);
-      fc = f(Math.exp(c));
-    } else {
-      a = c;
-      c = d;
-      fc = fd;
-      d = a + ratio * (b - a);
-      fd = f(Math.exp(d));
-    }
-  }
-  const inside = Math.exp((a + b) / 2);
-  // The hump may lean against an end.
-  return [low, inside, high].reduce((best, x) => (f(x) > f(best) ? x : best), inside);
-}

@@ -3,7 +3,8 @@ import type { Warned } from '../../facts/warning.ts';
 import type { DetectorDescription } from '../../kinds/detectors/detector-schema.ts';
 import { detectorModel } from '../../kinds/models.ts';
 import { magnitude } from '../../numerics/complex.ts';
-import { detectorMerit, greatest } from '../../parts/detector/compare.ts';
+import { maximum } from '../../numerics/minimum.ts';
+import { detectorMerit } from '../../parts/detector/compare.ts';
 import type { SetDescription } from '../../set/description.ts';
 import {
   type Amperes,
@@ -175,7 +176,7 @@ function bestLoad(ready: Receiver, s: TunedStation): DetectorOnStation['bestLoad
   const tone = { tone: TEST_TONE, depth: Math.min(s.station.modulation, 1) };
   const power = (R: Ohms): number =>
     toneThrough({ ...ready, dcResistance: R, audioLoadAt: () => ({ re: R, im: 0 }) }, seen, tone).audioPower;
-  const resistance = greatest(100, 1e7, power);
+  const resistance = Math.exp(maximum((log) => power(Math.exp(log)), Math.log(100), Math.log(1e7), 3e-4).x);
   return { resistance, gain: powerDecibels(power(resistance) / Math.max(s.audioPower, 1e-30)) };
 }
 

@@ -6,7 +6,9 @@ import { receive } from '../path/receive.ts';
 import { HEATER_WATCHED, heaterRun, heaterRuns, heaterWords } from './heater.ts';
 
 const example = (name: string): SetDescription => {
-  const read = readValue(JSON.parse(readFileSync(new URL(`../../../../examples/${name}.json`, import.meta.url), 'utf8')));
+  const read = readValue(
+    JSON.parse(readFileSync(new URL(`../../../../examples/${name}.json`, import.meta.url), 'utf8')),
+  );
   if (!read.ok) throw new Error('the example does not read');
   return read.set;
 };
