@@ -10,6 +10,8 @@ const config: KnipConfig = {
   entry: [
     'src/cli/main.ts!',
     'src/app/views/sheets/making.ts!', // loaded late as a whole
+    'src/outputs/words/en/index.ts!', // what another language must have as well
+    'src/outputs/words/language.ts!',
     'scripts/*.mjs!',
     'scripts/page/*!',
     'scripts/support/count-reporter.mjs!',

@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import type { Warned } from '../../engine/facts/warning.ts';
+import { distinctWarnings, type Warned } from '../../engine/facts/warning.ts';
 import { ferriteRod } from '../../engine/parts/aerial/ferrite-rod.ts';
 import { frameAerial } from '../../engine/parts/aerial/frame.ts';
 import { measuredImpedance } from '../../engine/parts/aerial/measured.ts';
@@ -213,7 +213,7 @@ function answer(input: Input): Record<string, unknown> & { warnings: readonly Wa
         effectiveHeight: figure(input.effectiveHeight, 'length'),
         radiationResistance: radiation(input.effectiveHeight, input.frequency),
         impedance: impedance(z.re, z.im),
-        warnings: [...new Set([...read.warnings, ...model.warningsAt(input.frequency)])],
+        warnings: distinctWarnings([...read.warnings, ...model.warningsAt(input.frequency)]),
       };
     }
   }

@@ -6,6 +6,8 @@ export interface CoilWarnings {
   readonly 'coil.turns-do-not-fit': { readonly spacing: number; readonly covered: number };
   readonly 'coil.layers-do-not-fit': { readonly spacing: number; readonly covered: number };
   readonly 'coil.damp-former': Record<never, never>;
+  /** Two coils so near that their turns would overlap. */
+  readonly 'coil.windings-overlap': Record<never, never>;
   /** The former's dielectric loss differs from sample to sample. */
   readonly 'coil.former-loss-varies': { readonly former: string };
   /** Turns so close that the published resistances disagree. */

@@ -1,3 +1,9 @@
 /** Where a result about an earth leaves the range it can be trusted in: each code with its figures, SI. */
-// biome-ignore lint/suspicious/noEmptyInterface: codes are added as sentences leave the engine
-export interface EarthWarnings {}
+export interface EarthWarnings {
+  readonly 'earth.counterpoise-dry-soil': Record<never, never>;
+  /** Distance in metres. */
+  readonly 'earth.longer-than-skin-depth': { readonly reach: number };
+  readonly 'earth.rod-thick': Record<never, never>;
+  readonly 'earth.water-pipe': Record<never, never>;
+  readonly 'earth.rods-close': Record<never, never>;
+}

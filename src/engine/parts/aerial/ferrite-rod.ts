@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import { type Warning, warning } from '../../facts/warning.ts';
 import { solveInPlace } from '../../numerics/linear-solve.ts';
 import {
   type Henries,
@@ -47,7 +47,7 @@ export interface FerriteRodModel {
   readonly lossResistanceAt: (frequency: Hertz) => { readonly resistance: Ohms; readonly range: readonly [Ohms, Ohms] };
   /** Q if the wire had no loss: rod only. */
   readonly rodQ: Ratio;
-  readonly warnings: readonly Warned[];
+  readonly warnings: readonly Warning[];
 }
 
 /** Bands round the rod, an even number so that one step spans the middle, and rings on each end face. */
@@ -134,12 +134,11 @@ export function ferriteRod(spec: FerriteRodSpec): FerriteRodModel {
   const lossInductance = (permeability ** 2 * lossFactor * MU_0 * squared) / (chi * chi);
   const middle = byField[(n - 1) / 2] / A;
 
-  const warnings: Warned[] = [];
-  if (length < 5 * diameter) warnings.push('The rod is stubby; its figures are rough.');
-  if (coilDiameter > 1.5 * diameter)
-    warnings.push('The coil stands well clear of the rod; its inductance then depends on how it sits.');
+  const warnings: Warning[] = [];
+  if (length < 5 * diameter) warnings.push(warning('aerial.rod-short'));
+  if (coilDiameter > 1.5 * diameter) warnings.push(warning('aerial.rod-coil-loose'));
   if (spec.lossFactor === undefined) {
-    warnings.push('The loss of the rod is guessed for an ordinary medium-wave grade; measure the Q if it matters.');
+    warnings.push(warning('aerial.rod-loss-typical'));
   }
   return {
     inductance,

@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import { type Warning, warning } from '../../facts/warning.ts';
 import { meanInverseDistance } from '../../numerics/segment-potential.ts';
 import {
   type Degrees,
@@ -44,8 +44,8 @@ export interface FrameModel {
   readonly radiationResistanceAt: (frequency: Hertz) => Ohms;
   /** Angle between the plane of the frame and a station that is not heard. */
   readonly nullDirection: Degrees;
-  readonly warnings: readonly Warned[];
-  readonly warningsAt: (frequency: Hertz) => readonly Warned[];
+  readonly warnings: readonly Warning[];
+  readonly warningsAt: (frequency: Hertz) => readonly Warning[];
 }
 
 /** Part of the full signal from a station this far out of the plane of the frame. @returns −1 to 1. */
@@ -82,11 +82,9 @@ export function frameAerial(spec: FrameSpec, options: FrameOptions = {}): FrameM
   const totalArea = sides.reduce((sum, s, i) => sum + share[i] * area * s * s, 0);
   const copper = (frequency: Hertz) => wireResistance({ diameter: wire.diameter, frequency }).resistancePerMetre;
   const resistancePerMetre = options.resistancePerMetre ?? copper;
-  const warnings: Warned[] = [];
+  const warnings: Warning[] = [];
   if (winding === 'box' && turns * pitch > side) {
-    warnings.push(
-      'The winding is deeper than the frame is wide; it is a coil more than a frame, and easier to design as one.',
-    );
+    warnings.push(warning('aerial.frame-deep'));
   }
   return {
     inductance,
@@ -100,12 +98,10 @@ export function frameAerial(spec: FrameSpec, options: FrameOptions = {}): FrameM
     radiationResistanceAt: (f) => 20 * ((2 * Math.PI * f) / LIGHT_SPEED) ** 4 * totalArea ** 2,
     nullDirection: 90,
     warnings,
-    warningsAt: (f) => (wireLength * f > 0.1 * LIGHT_SPEED ? [...warnings, LONG] : warnings),
+    warningsAt: (f) =>
+      wireLength * f > 0.1 * LIGHT_SPEED ? [...warnings, warning('aerial.frame-wire-long')] : warnings,
   };
 }
-
-const LONG =
-  'The wire on the frame is longer than a tenth of a wavelength: the current is no longer the same all round, so inductance and effective height are rough, and the null is less deep.';
 
 /** Sum over the four sides: like sides add, opposite ones subtract, those at right angles have nothing to do with each other. */
 function fourSides(s: Metres, t: Metres, like: Metres, opposite: Metres): Henries {

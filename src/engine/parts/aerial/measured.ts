@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import { type Warning, warning } from '../../facts/warning.ts';
 import type { Complex } from '../../numerics/complex.ts';
 import { firstWhole } from '../../numerics/roots.ts';
 import type { Hertz, Ohms } from '../../units/quantities.ts';
@@ -14,8 +14,8 @@ export interface MeasuredImpedance {
   readonly impedanceAt: (frequency: Hertz) => Complex;
   /** From the lowest to the highest frequency measured. */
   readonly range: readonly [Hertz, Hertz];
-  readonly warnings: readonly Warned[];
-  readonly warningsAt: (frequency: Hertz) => readonly Warned[];
+  readonly warnings: readonly Warning[];
+  readonly warningsAt: (frequency: Hertz) => readonly Warning[];
 }
 
 /**
@@ -43,8 +43,8 @@ export function measuredImpedance(points: readonly ImpedancePoint[]): MeasuredIm
   });
   const first = table[0];
   const last = table[table.length - 1];
-  const warnings = table.some((p) => p.resistance < 0)
-    ? ['Some of the measured resistances are negative, which no aerial has; check how the instrument was calibrated.']
+  const warnings: Warning[] = table.some((p) => p.resistance < 0)
+    ? [warning('aerial.measured-negative-resistance')]
     : [];
   const beyond = (p: ImpedancePoint, f: Hertz): Complex => ({
     re: p.resistance,
@@ -56,10 +56,7 @@ export function measuredImpedance(points: readonly ImpedancePoint[]): MeasuredIm
     warningsAt: (f) =>
       f >= 0.99 * first.frequency && f <= 1.01 * last.frequency
         ? warnings
-        : [
-            ...warnings,
-            'The aerial was not measured at this frequency; what the nearest measured point suggests is used.',
-          ],
+        : [...warnings, warning('aerial.outside-measured-range')],
     impedanceAt(f) {
       if (!(f > 0 && Number.isFinite(f))) throw new RangeError(`the frequency must be above 0, not ${f}`);
       if (f <= first.frequency) return beyond(first, f);

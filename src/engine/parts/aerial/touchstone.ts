@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import { type Warning, warning } from '../../facts/warning.ts';
 import {
   add,
   type Complex,
@@ -24,7 +24,7 @@ export type TouchstoneRead =
       readonly points: readonly ImpedancePoint[];
       readonly version: '1' | '2.0' | '2.1';
       readonly reference: Ohms;
-      readonly warnings: readonly Warned[];
+      readonly warnings: readonly Warning[];
     }
   | { readonly ok: false; readonly problems: readonly TouchstoneProblem[] };
 
@@ -54,7 +54,7 @@ export function readTouchstone(text: string): TouchstoneRead {
     if (problems.length < MOST_PROBLEMS) problems.push({ line, message });
     else unsaid++;
   };
-  const warnings: Warned[] = [];
+  const warnings: Warning[] = [];
   const points: ImpedancePoint[] = [];
   const lines = text.replace(/^\uFEFF/, '').split(/\r\n|\n|\r/);
   let version: '1' | '2.0' | '2.1' = '1';
@@ -90,7 +90,7 @@ export function readTouchstone(text: string): TouchstoneRead {
           if (started) problem(n, '"[Version]" must come before everything else');
           if (value === '2.0' || value === '2.1') version = value;
           else problem(n, `expected version 2.0 or 2.1, received "${brief(value)}"`);
-          if (value === '2.1') warnings.push('The file says version 2.1; it is read as 2.0.');
+          if (value === '2.1') warnings.push(warning('aerial.touchstone-version', { version: '2.1' }));
           break;
         case 'number of ports':
           ports = whole(value);
@@ -149,10 +149,7 @@ export function readTouchstone(text: string): TouchstoneRead {
     }
     if (options === undefined) {
       if (version !== '1') problem(n, 'the option line, such as "# MHz S MA R 50", is missing before the data');
-      else
-        warnings.push(
-          'The file has no option line before its data, so gigahertz, S, magnitude and angle, and 50 Ω are taken, as the standard says.',
-        );
+      else warnings.push(warning('aerial.touchstone-no-option-line'));
       options = { unit: 1e9, parameter: 'S', format: 'MA', reference: 50 };
     }
     rows++;
@@ -171,12 +168,9 @@ export function readTouchstone(text: string): TouchstoneRead {
     problem(end, 'there is no line of data: frequency, then two numbers');
   if (unsaid > 0) problems.push({ line: end, message: `and ${unsaid} more problems like these` });
   if (problems.length > 0) return { ok: false, problems };
-  if (skipped > 0)
-    warnings.push(`${skipped} of the points are an open circuit, which has no impedance; they are left out.`);
+  if (skipped > 0) warnings.push(warning('aerial.touchstone-open-points', { count: skipped }));
   if (points.some((p) => p.resistance < 0)) {
-    warnings.push(
-      'Some of the measured resistances are negative, which no aerial has; check how the instrument was calibrated.',
-    );
+    warnings.push(warning('aerial.measured-negative-resistance'));
   }
   return { ok: true, points, version, reference: options?.reference ?? 50, warnings };
 

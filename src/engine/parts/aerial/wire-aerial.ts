@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import { type Warning, warning } from '../../facts/warning.ts';
 import { type Complex, magnitude } from '../../numerics/complex.ts';
 import {
   type Farads,
@@ -35,8 +35,8 @@ export interface AerialModel {
   /** Radiation and conductor included, earth not. */
   readonly impedanceAt: (frequency: Hertz) => Complex;
   /** Sentences for this aerial, and, given a frequency, for its use there. */
-  readonly warnings: readonly Warned[];
-  readonly warningsAt: (frequency: Hertz) => readonly Warned[];
+  readonly warnings: readonly Warning[];
+  readonly warningsAt: (frequency: Hertz) => readonly Warning[];
   /** For drawing: the wire in pieces with the charge on each. */
   readonly segments: readonly ChargedSegment[];
 }
@@ -96,7 +96,7 @@ export function wireAerial(spec: WireAerialShape, options: WireAerialOptions = {
     radiationResistanceAt: (f) => at(f).radiation,
     impedanceAt: (f) => at(f).impedance,
     warnings,
-    warningsAt: (f) => (f > 1.7 * natural ? [...warnings, TOO_LONG] : warnings),
+    warningsAt: (f) => (f > 1.7 * natural ? [...warnings, warning('aerial.half-wave')] : warnings),
     segments,
   };
 }
@@ -110,28 +110,19 @@ function radiationResistance({ effectiveHeight, levelMoment }: LineAt, frequency
   return 40 * (k * magnitude(effectiveHeight)) ** 2 + 16 * (k * k * levelMoment) ** 2;
 }
 
-const TOO_LONG =
-  'The aerial is about half a wavelength long or more at this frequency; its impedance and effective height are rough there.';
-
-function shapeWarnings(segments: readonly ChargedSegment[], diameter: Metres): Warned[] {
-  const warnings: Warned[] = [];
+function shapeWarnings(segments: readonly ChargedSegment[], diameter: Metres): Warning[] {
+  const warnings: Warning[] = [];
   const lowest = Math.min(...segments.map((s) => (s.from[2] + s.to[2]) / 2));
   if (!(lowest > 5 * diameter)) {
-    warnings.push(
-      'Part of the wire is within a few wire thicknesses of the ground, where real soil no longer acts as perfect earth.',
-    );
+    warnings.push(warning('aerial.wire-near-ground'));
   }
   const length = segments.reduce((sum, s) => sum + s.length, 0);
   if (!(length > 100 * diameter)) {
-    warnings.push(
-      'The aerial is less than a hundred times as long as it is thick; the thin-wire sum is a rough guide for it.',
-    );
+    warnings.push(warning('aerial.wire-thick'));
   }
   const top = Math.max(...segments.map((s) => s.to[2]));
   if (!(top >= 1.5)) {
-    warnings.push(
-      'No part of the aerial is higher than a person can reach; houses and bushes will matter more than the figures here.',
-    );
+    warnings.push(warning('aerial.low'));
   }
   return warnings;
 }

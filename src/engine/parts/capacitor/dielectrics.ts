@@ -6,7 +6,7 @@ export interface Dielectric {
   /** tan δ near 1 MHz: lowest, usual, highest. */
   readonly lossTangent: readonly [number, number, number];
   /** What a builder must know about it. */
-  readonly caution?: string;
+  readonly caution?: 'capacitor.paper-damp' | 'capacitor.card-lossy' | 'capacitor.phenolic-lossy';
 }
 
 /**
@@ -20,8 +20,7 @@ export const DIELECTRICS = {
     label: 'dry paper',
     permittivity: [2, 2.6, 3],
     lossTangent: [0.005, 0.02, 0.06],
-    caution:
-      'Plain paper takes up damp: its capacitance then rises and its loss may be many times that of dry paper. Bake it dry and wax it.',
+    caution: 'capacitor.paper-damp',
   },
   'waxed paper': { label: 'waxed paper', permittivity: [2.5, 3.3, 4], lossTangent: [0.003, 0.008, 0.02] },
   wax: { label: 'paraffin wax', permittivity: [2.1, 2.2, 2.5], lossTangent: [0.0001, 0.0003, 0.001] },
@@ -37,14 +36,13 @@ export const DIELECTRICS = {
     label: 'card',
     permittivity: [2.5, 3.2, 5],
     lossTangent: [0.01, 0.04, 0.15],
-    caution: 'Card is lossy, and damp card ruins the tuned circuit: dry it well and varnish or wax it.',
+    caution: 'capacitor.card-lossy',
   },
   phenolic: {
     label: 'phenolic board (bakelite)',
     permittivity: [3.5, 4.8, 5],
     lossTangent: [0.02, 0.04, 0.08],
-    caution:
-      'Phenolic board is lossy at radio frequency: polythene or mica of the same thickness tunes far more sharply.',
+    caution: 'capacitor.phenolic-lossy',
   },
   ebonite: { label: 'ebonite', permittivity: [2.7, 2.8, 3], lossTangent: [0.004, 0.008, 0.015] },
 } as const satisfies Record<string, Dielectric>;

@@ -60,8 +60,8 @@ describe('home-made capacitors', () => {
   });
   it('loose foil is warned about, damp card too', () => {
     const c = variableCapacitor({ kind: 'foil', length: 0.2, width: 0.15, thickness: 1e-4, dielectric: 'card' });
-    expect(c.warnings.join(' ')).toMatch(/air film/);
-    expect(c.warnings.join(' ')).toMatch(/damp card/);
+    expect(c.warnings).toContainEqual(expect.objectContaining({ code: 'capacitor.air-film' }));
+    expect(c.warnings).toContainEqual(expect.objectContaining({ code: 'capacitor.card-lossy' }));
     expect(c.maxRange[0]).toBeLessThan(0.7 * c.max);
   });
   it('the permittivity table is the published one', () => {

@@ -1,6 +1,5 @@
-import type { Warned } from '../../facts/warning.ts';
+import { type Warning, warning } from '../../facts/warning.ts';
 import { root } from '../../numerics/roots.ts';
-import { formatQuantity } from '../../units/format.ts';
 import { type Degrees, EPSILON_0, type Farads, type Metres } from '../../units/quantities.ts';
 import { type Dielectric, type DielectricName, dielectric } from './dielectrics.ts';
 import { platesApart, rectangularPlates } from './fringe.ts';
@@ -66,7 +65,7 @@ interface Filling {
   readonly K: number;
   readonly lossTangent: number;
   readonly spread: readonly [number, number];
-  readonly warnings: Warned[];
+  readonly warnings: Warning[];
 }
 
 function filling(spec: Sheet, fallback: DielectricName, thickness: Metres): Filling {
@@ -82,13 +81,11 @@ function filling(spec: Sheet, fallback: DielectricName, thickness: Metres): Fill
   const solid = name !== 'air';
   // Share of the voltage across the lossy part.
   const tan = spec.lossTangent ?? material.lossTangent[1] * ((thickness / K0) * (K / separation));
-  const warnings: Warned[] = [];
-  if (material.caution) warnings.push(material.caution);
+  const warnings: Warning[] = [];
+  if (material.caution) warnings.push(warning(material.caution));
   const pressed = thickness / K0 / (thickness / K0 + LOOSE_AIR);
   if (solid && airGap === 0 && pressed < 0.9)
-    warnings.push(
-      `Press the sheets well: an air film of 0.02 mm between metal and ${material.label} would leave ${Math.round(100 * pressed)} % of the capacitance.`,
-    );
+    warnings.push(warning('capacitor.air-film', { dielectric: material.label, film: LOOSE_AIR, share: pressed }));
   const known = spec.permittivity !== undefined || !solid;
   return {
     separation,
@@ -130,12 +127,8 @@ export function foilCapacitor(spec: FoilCapacitor): Bare {
   const flat = (EPSILON_0 * K * length * width) / d;
   const max = faces * flat + (rectangularPlates(length, width, d, K) - flat);
   const min = spec.minimum ?? Math.min(platesApart(width, length, d, K), 0.5 * max);
-  if (d > 0.05 * Math.min(length, width))
-    fill.warnings.push('The plates are small for their distance: the field round their edges is only estimated.');
-  if (spec.minimum === undefined)
-    fill.warnings.push(
-      `Pulled just apart about ${formatQuantity(min, 'capacitance', 2)} is left between the edges; the hand and the board add to it.`,
-    );
+  if (d > 0.05 * Math.min(length, width)) fill.warnings.push(warning('capacitor.fringe-estimated'));
+  if (spec.minimum === undefined) fill.warnings.push(warning('capacitor.residual', { capacitance: min }));
   return sliding(min, max, fill, length, spec.minimum !== undefined);
 }
 
@@ -158,7 +151,7 @@ export function tubeCapacitor(spec: TubeCapacitor): Bare {
   // A closed ring has two edges where the flat rectangle has four.
   const max = coaxial + (strip * round) / (round + l);
   const min = spec.minimum ?? Math.min(platesApart(round, l, gap, fill.K), 0.5 * max);
-  if (!(gap < a)) fill.warnings.push('The gap is as wide as the inner tube: the field at the ends is only estimated.');
+  if (!(gap < a)) fill.warnings.push(warning('capacitor.tube-ends-estimated'));
   return sliding(min, max, fill, l, spec.minimum !== undefined);
 }
 
@@ -195,9 +188,6 @@ export function bookCapacitor(spec: BookCapacitor): Bare {
     ownLossTangent: (p) => (fill.lossTangent * own(p)) / max,
     angleAt: (p) => opening * (1 - Math.min(1, Math.max(0, p))),
     swing: opening,
-    warnings: [
-      ...fill.warnings,
-      'A book capacitor tunes almost wholly in its last few degrees: give it a screw or a wedge to close it slowly.',
-    ],
+    warnings: [...fill.warnings, warning('capacitor.book-tunes-late')],
   };
 }

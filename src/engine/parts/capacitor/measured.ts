@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import { type Warning, warning } from '../../facts/warning.ts';
 import { monotoneCurve } from '../../numerics/monotone.ts';
 import type { Degrees, Farads } from '../../units/quantities.ts';
 import { type Bare, within } from './model.ts';
@@ -27,15 +27,12 @@ export function measuredVariable(spec: MeasuredVariable): Bare {
   const span = curve.last - curve.first;
   const scaleAt = (p: number): Degrees => (reversed ? curve.last - span * p : curve.first + span * p);
   const steps = C.slice(1).map((c, i) => (c - C[i]) * (reversed ? -1 : 1));
-  const warnings: Warned[] = [];
+  const warnings: Warning[] = [];
   const turn = steps.findIndex((s) => s < 0);
   if (turn >= 0)
-    warnings.push(
-      `The measured capacitance turns back between ${points[turn].scale}° and ${points[turn + 1].scale}°: measure those two points again.`,
-    );
-  if (steps.some((s) => s === 0)) warnings.push('Two neighbouring measured points have the same capacitance.');
-  if (points.length < 5)
-    warnings.push(`Only ${points.length} measured points: between them the scale is a guess; five or more are better.`);
+    warnings.push(warning('capacitor.measured-turns-back', { from: points[turn].scale, to: points[turn + 1].scale }));
+  if (steps.some((s) => s === 0)) warnings.push(warning('capacitor.measured-repeats'));
+  if (points.length < 5) warnings.push(warning('capacitor.measured-few', { count: points.length }));
   const [low, high] = reversed ? [C[C.length - 1], C[0]] : [C[0], C[C.length - 1]];
   return {
     own: (p) => curve.at(scaleAt(p)),

@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import type { Warning } from '../../facts/warning.ts';
 import type { Degrees, Farads, Metres } from '../../units/quantities.ts';
 import type { VanePoint } from './law.ts';
 
@@ -25,7 +25,7 @@ export interface VariableCapacitor {
   rotorOutline(points?: number): readonly VanePoint[];
   /** True when the outline's size was assumed, only its shape following from the law. */
   readonly outlineAssumed: boolean;
-  readonly warnings: readonly Warned[];
+  readonly warnings: readonly Warning[];
 }
 
 /** What is fixed across a variable capacitor, and in series with it. */
@@ -50,7 +50,7 @@ export interface Bare {
   readonly travel?: Metres;
   readonly outline?: (points?: number) => readonly VanePoint[];
   readonly outlineAssumed?: boolean;
-  readonly warnings?: readonly Warned[];
+  readonly warnings?: readonly Warning[];
 }
 
 /** How far off a stray or a trimmer's marking may well be. Common practice, no source. */

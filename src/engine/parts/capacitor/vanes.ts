@@ -1,6 +1,5 @@
-import type { Warned } from '../../facts/warning.ts';
+import { type Warning, warning } from '../../facts/warning.ts';
 import { root } from '../../numerics/roots.ts';
-import { formatQuantity } from '../../units/format.ts';
 import { type Degrees, EPSILON_0, type Farads, type Metres } from '../../units/quantities.ts';
 import { type DielectricName, dielectric } from './dielectrics.ts';
 import { lawCapacitance, lawPosition, lawSlope, type VaneLaw, type VanePoint, vane } from './law.ts';
@@ -57,15 +56,13 @@ const SUPPORT_LOSS = 0.01;
 const DRAWN_INNER = 8e-3;
 const DRAWN_OUTER = 25e-3;
 
-const minimumOf = (spec: VaneCommon, size: Farads, warnings: Warned[]): readonly [Farads, [Farads, Farads]] => {
+const minimumOf = (spec: VaneCommon, size: Farads, warnings: Warning[]): readonly [Farads, [Farads, Farads]] => {
   if (spec.minimum !== undefined) {
     if (!(spec.minimum > 0)) throw new RangeError(`minimum must be above 0, got ${spec.minimum}`);
     return [spec.minimum, [0.9 * spec.minimum, 1.1 * spec.minimum]];
   }
   const guess = usualMinimum(size);
-  warnings.push(
-    `The capacitance with the vanes out was not given; ${formatQuantity(guess, 'capacitance', 2)} is usual for its size, half or twice that is possible.`,
-  );
+  warnings.push(warning('capacitor.minimum-typical', { capacitance: guess }));
   return [guess, [guess / 2, Math.min(guess * 2, 0.9 * size)]];
 };
 
@@ -84,7 +81,7 @@ const vaneAngle = (swing: Degrees): number => (Math.min(swing, 180) * Math.PI) /
 export function markedVariable(spec: MarkedVariable): Bare {
   const { maximum: max, law = 'semicircular', lawStray = 0, swing = 180, tolerance = 0.1 } = spec;
   if (!(max > 0) || !(swing > 0)) throw new RangeError(`maximum ${max} and swing ${swing} must be above 0`);
-  const warnings: Warned[] = [];
+  const warnings: Warning[] = [];
   const [min, minRange] = minimumOf(spec, max, warnings);
   const shape = vane(law, (max + lawStray) / (min + lawStray), DRAWN_INNER, DRAWN_OUTER, vaneAngle(swing));
   const maxRange = [max * (1 - tolerance), max * (1 + tolerance)] as const;
@@ -97,7 +94,7 @@ export function vanedVariable(spec: VanedVariable): Bare {
   const between = dielectric(spec.dielectric ?? 'air');
   if (!(gap > 0) || !(innerRadius >= 0) || !(swing > 0) || !(Number.isInteger(vanes) && vanes >= 2))
     throw new RangeError(`gap ${gap}, innerRadius ${innerRadius}, vanes ${vanes}, swing ${swing} are not a capacitor`);
-  const warnings: Warned[] = [];
+  const warnings: Warning[] = [];
   const angle = vaneAngle(swing);
   // NBS Circular 74, C = ε₀ K (N − 1) A / t: a handbook formula without edge field, which the minimum stands for.
   const perArea = (EPSILON_0 * between.permittivity[1] * (vanes - 1)) / gap;
@@ -127,15 +124,9 @@ export function vanedVariable(spec: VanedVariable): Bare {
     minRange[0] + ((delta * low) / usual) * (gap / (gap + gapTolerance)),
     minRange[1] + ((delta * high) / usual) * (gap / Math.max(gap - gapTolerance, gap / 2)),
   ] as const;
-  if (gap > 0.1 * (outer - innerRadius))
-    warnings.push(
-      'The gap is wide for such small vanes: the field at their edges adds more than the plate formula counts.',
-    );
-  if (shape.narrowest < 1.5e-3)
-    warnings.push(
-      `The leading edge of the vane would be only ${formatQuantity(shape.narrowest, 'length', 2)} wide: a higher minimum or another vane shape is easier to cut.`,
-    );
-  if (between.caution) warnings.push(between.caution);
+  if (gap > 0.1 * (outer - innerRadius)) warnings.push(warning('capacitor.gap-wide'));
+  if (shape.narrowest < 1.5e-3) warnings.push(warning('capacitor.vane-narrow', { width: shape.narrowest }));
+  if (between.caution) warnings.push(warning(between.caution));
   const loss = lossOf(spec, min, between.lossTangent[1]);
   return bare(spec, min, max, minRange, maxRange, loss, (n) => shape.outline(n), false, warnings);
 }
@@ -149,7 +140,7 @@ function bare(
   loss: (C: Farads) => number,
   outline: (points?: number) => readonly VanePoint[],
   outlineAssumed: boolean,
-  warnings: readonly Warned[],
+  warnings: readonly Warning[],
 ): Bare {
   const { law = 'semicircular', lawStray = 0, swing = 180 } = spec;
   if (!(max > min)) throw new RangeError(`maximum ${max} must exceed minimum ${min}`);

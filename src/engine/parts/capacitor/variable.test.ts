@@ -151,14 +151,18 @@ describe('any variable capacitor', () => {
 
   it('says when measured points turn back', () => {
     const points = [10, 80, 70, 200].map((C, i) => ({ scale: 60 * i, capacitance: C * 1e-12 }));
-    expect(variableCapacitor({ kind: 'measured', points }).warnings.join()).toMatch(/turns back between 60° and 120°/);
+    expect(variableCapacitor({ kind: 'measured', points }).warnings).toContainEqual({
+      code: 'capacitor.measured-turns-back',
+      from: 60,
+      to: 120,
+    });
   });
 
   it('guesses the minimum of a plain 500 pF variable within 10–30 pF and says so (common practice, no source)', () => {
     const c = variable(500e-12);
     expect(c.min).toBeGreaterThan(10e-12);
     expect(c.min).toBeLessThan(30e-12);
-    expect(c.warnings[0]).toMatch(/vanes out was not given/);
+    expect(c.warnings[0].code).toBe('capacitor.minimum-typical');
     expect(variable(500e-12, 20e-12).warnings).toEqual([]);
     expect(c.outlineAssumed).toBe(true);
   });

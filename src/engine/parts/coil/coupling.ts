@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import { type Warning, warning } from '../../facts/warning.ts';
 import type { Henries, Metres, Radians, Ratio } from '../../units/quantities.ts';
 import type { CoilModel } from './model.ts';
 import { ringMutual } from './ring.ts';
@@ -19,7 +19,7 @@ export interface Coupling {
   readonly mutualInductance: Henries;
   /** M/√(L₁L₂); between −1 and 1. */
   readonly couplingCoefficient: Ratio;
-  readonly warnings: readonly Warned[];
+  readonly warnings: readonly Warning[];
 }
 
 /**
@@ -40,9 +40,7 @@ export function couple(first: CoilModel, second: CoilModel, { offset, tilt = 0, 
   return {
     mutualInductance: result.sum,
     couplingCoefficient,
-    warnings: result.clash
-      ? ['The windings run into one another at this distance; their nearest turns are taken as touching.']
-      : [],
+    warnings: result.clash ? [warning('coil.windings-overlap')] : [],
   };
 }
 

@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import { type Warning, warning } from '../../facts/warning.ts';
 import type { Complex } from '../../numerics/complex.ts';
 import {
   EPSILON_0,
@@ -83,7 +83,7 @@ export interface EarthModel {
   /** Mean height of its charge, to be taken off the aerial's effective height: 0 but for a counterpoise. */
   readonly chargeHeight: Metres;
   readonly impedanceAt: (frequency: Hertz) => Complex;
-  readonly warnings: readonly Warned[];
+  readonly warnings: readonly Warning[];
 }
 
 /** Resistance of an earth. @throws RangeError for sizes that cannot be built. */
@@ -92,7 +92,7 @@ export function earth(spec: EarthSpec): EarthModel {
   const soil = soilOf(spec);
   const { frequency = 1e6 } = spec;
   positive(frequency, 'frequency');
-  const warnings: Warned[] = [];
+  const warnings: Warning[] = [];
   if (spec.shape === 'counterpoise') {
     const { count = 1, length, height, wire } = spec;
     whole(count, 1, 60, 'counterpoise wires');
@@ -109,9 +109,7 @@ export function earth(spec: EarthSpec): EarthModel {
     const ends = soil.range.map(at).sort((a, b) => a - b);
     const resistance = at(soil.resistivity);
     if (!(2 * Math.PI * frequency * EPSILON_0 * 15 * soil.resistivity < 0.5)) {
-      warnings.push(
-        'In soil this dry the ground under a counterpoise no longer acts as a conductor at this frequency; its resistance is a rough guess.',
-      );
+      warnings.push(warning('earth.counterpoise-dry-soil'));
     }
     return {
       resistance,
@@ -125,9 +123,7 @@ export function earth(spec: EarthSpec): EarthModel {
   const { factor, reach } = lying(spec, warnings);
   const skin = Math.sqrt(soil.resistivity / (Math.PI * frequency * MU_0));
   if (reach > 2 * skin) {
-    warnings.push(
-      `At radio frequency the current leaves the wire within about ${Math.round(2 * skin)} m in this soil; metal further out does little, so the real resistance is higher.`,
-    );
+    warnings.push(warning('earth.longer-than-skin-depth', { reach: 2 * skin }));
   }
   const resistance = factor * soil.resistivity;
   return {
@@ -142,7 +138,7 @@ export function earth(spec: EarthSpec): EarthModel {
 /** Resistance per ohm metre of the soil, and how far the metal reaches from the set. */
 function lying(
   spec: Exclude<EarthSpec, { shape: 'counterpoise' | 'measured' | 'water pipe' }>,
-  warnings: Warned[],
+  warnings: Warning[],
 ): { factor: number; reach: Metres } {
   switch (spec.shape) {
     case 'rod':
@@ -151,8 +147,7 @@ function lying(
       positive(length, 'rod length');
       positive(diameter, 'rod diameter');
       thin(diameter, length);
-      if (diameter > length / 10)
-        warnings.push('The rod is thick for its length; Dwight’s formula for a slender rod reads high.');
+      if (diameter > length / 10) warnings.push(warning('earth.rod-thick'));
       if (spec.shape === 'rod') return { factor: rodFactor(length, diameter), reach: length };
       const { count = 2, spacing = length, layout = 'row' } = spec;
       if (!spec.positions) {
@@ -162,9 +157,7 @@ function lying(
       const positions = spec.positions ?? rodPositions(count, spacing, layout);
       whole(positions.length, 1, 100, 'rods');
       if (!spec.positions && spacing < length) {
-        warnings.push(
-          'The rods stand closer than their own length, so each adds less than it could; a rod’s length apart is better.',
-        );
+        warnings.push(warning('earth.rods-close'));
       }
       return { factor: rodsFactor(length, diameter, positions), reach: length };
     }
@@ -210,12 +203,7 @@ function given(spec: Extract<EarthSpec, { shape: 'measured' | 'water pipe' }>): 
       `the range of the earth’s resistance must hold ${resistance} Ω, not ${range[0]} to ${range[1]}`,
     );
   }
-  const warnings =
-    spec.shape === 'water pipe'
-      ? [
-          'Make sure the pipe is metal all the way into the ground, and never use a gas or heating pipe; ask a licensed person about the house’s own earth.',
-        ]
-      : [];
+  const warnings: Warning[] = spec.shape === 'water pipe' ? [warning('earth.water-pipe')] : [];
   return { resistance, range, chargeHeight: 0, impedanceAt: () => ({ re: resistance, im: 0 }), warnings };
 }
 

@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import { type Warning, warning } from '../../facts/warning.ts';
 import { add, complex, divide, reciprocal } from '../../numerics/complex.ts';
 import { type Decibels, decibels, type Farads, type Hertz, type Ohms } from '../../units/quantities.ts';
 import { type Load, loadOf } from './model.ts';
@@ -43,21 +43,18 @@ export function amplifier(spec: Amplifier): Load {
   for (const [name, value] of Object.entries({ R, couplingCapacitor, loadResistor }))
     if (value !== undefined && !(value > 0)) throw new RangeError(`${name} must be above 0, got ${value}`);
   if (!(C >= 0)) throw new RangeError(`inputCapacitance must be 0 or more, got ${C}`);
-  const warnings: Warned[] = [];
+  const warnings: Warning[] = [];
   const level = spec.soundAtFullInput ?? fromSpeaker(spec);
   const response = spec.response ? measuredResponse(spec.response) : bandResponse(100, 10000);
   if (couplingCapacitor !== undefined && loadResistor === undefined)
-    warnings.push(
-      'The coupling capacitor lets no direct current through, so the detector has no path for it: put a load resistor of about 100 kΩ ahead of the capacitor.',
-    );
+    warnings.push(warning('load.coupling-capacitor-blocks-direct-current'));
   const cautions =
     supply === 'mains'
       ? [
           'An amplifier run from the mains must be isolated from the set: its earth may carry mains current, and a fault in it reaches the phones and the aerial. Use a battery amplifier, or a proper isolating transformer between set and amplifier.',
         ]
       : [];
-  if (supply === 'mains')
-    warnings.push('Hum from a mains amplifier often enters by its earth; run it from a battery first.');
+  if (supply === 'mains') warnings.push(warning('load.mains-hum'));
   const input = (f: Hertz) => reciprocal(complex(1 / R, 2 * Math.PI * f * C));
   const series = (f: Hertz) =>
     couplingCapacitor === undefined ? complex(0) : complex(0, -1 / (2 * Math.PI * f * couplingCapacitor));

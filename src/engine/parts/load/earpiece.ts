@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import { type Warning, warning } from '../../facts/warning.ts';
 import { add, complex, reciprocal } from '../../numerics/complex.ts';
 import { type Decibels, decibels, type Farads, type Ohms } from '../../units/quantities.ts';
 import { type Load, loadOf } from './model.ts';
@@ -33,23 +33,12 @@ export function crystalEarpiece(spec: CrystalEarpiece): Load {
   const level = spec.sensitivity ?? USUAL;
   const response = spec.response ? measuredResponse(spec.response) : bandResponse(200, 8000);
   const conductance = 1 / LEAK + (resistor === undefined ? 0 : 1 / resistor);
-  const warnings: Warned[] = [];
-  if (resistor === undefined)
-    warnings.push(
-      'A crystal earpiece lets no direct current through, so the detector charges it and chokes itself: put a resistor of 47 to 100 kΩ across it.',
-    );
-  else if (resistor < 1e4)
-    warnings.push(
-      'The resistor across the earpiece is so small that it takes most of the power: 47 to 100 kΩ is usual.',
-    );
-  else if (resistor > 1e6)
-    warnings.push(
-      'The resistor across the earpiece is so large that the detector can hardly discharge it: 47 to 100 kΩ is usual.',
-    );
+  const warnings: Warning[] = [];
+  if (resistor === undefined) warnings.push(warning('load.earpiece-without-resistor'));
+  else if (resistor < 1e4) warnings.push(warning('load.earpiece-resistor-small'));
+  else if (resistor > 1e6) warnings.push(warning('load.earpiece-resistor-large'));
   if (spec.sensitivity === undefined)
-    warnings.push(
-      `The earpiece’s sensitivity was not given; ${USUAL} dB SPL for 1 V is assumed, ${USUAL_SPREAD} dB either way.`,
-    );
+    warnings.push(warning('load.earpiece-sensitivity-typical', { level: USUAL, spread: USUAL_SPREAD }));
   return loadOf({
     label: 'crystal earpiece',
     elements: (from, to, prefix = 'phones') => ({

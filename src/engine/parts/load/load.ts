@@ -1,3 +1,4 @@
+import { warning } from '../../facts/warning.ts';
 import { type Amplifier, amplifier } from './amplifier.ts';
 import { type CrystalEarpiece, crystalEarpiece } from './earpiece.ts';
 import { type MagneticPhones, magneticPhones } from './magnetic.ts';
@@ -23,10 +24,7 @@ export function audioLoad(spec: LoadSpec): Load {
   if (spec.kind === 'moving-coil phones' && spec.impedance < WANTS_TRANSFORMER)
     return {
       ...load,
-      warnings: [
-        ...load.warnings,
-        `Moving-coil phones of ${Math.round(spec.impedance)} Ω straight on the detector all but short it: put a step-down transformer between.`,
-      ],
+      warnings: [...load.warnings, warning('load.moving-coil-without-transformer', { impedance: spec.impedance })],
     };
   return load;
 }

@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import { type Warning, warning } from '../../facts/warning.ts';
 import { add, type Complex, complex, divide, magnitude, multiply, reciprocal } from '../../numerics/complex.ts';
 import { root } from '../../numerics/roots.ts';
 import { type Decibels, decibels, type Farads, type Henries, type Hertz, type Ohms } from '../../units/quantities.ts';
@@ -108,15 +108,11 @@ export function magneticPhones(spec: MagneticPhones): Load {
     : diaphragmResponse({ ...make.diaphragm, resonance: spec.resonance ?? make.diaphragm.resonance });
   // Force follows the current. One milliwatt taken at 1 kHz is this current in the winding.
   const rated = Math.sqrt(1e-3 / Z(REFERENCE_FREQUENCY).re);
-  const warnings: Warned[] = [];
+  const warnings: Warning[] = [];
   if (spec.sensitivity === undefined)
-    warnings.push(
-      `The phones’ sensitivity was not given; ${level} dB SPL for 1 mW is usual for ${make.label}, ${make.spread} dB more or less is common.`,
-    );
+    warnings.push(warning('load.phones-sensitivity-typical', { level, spread: make.spread }));
   if (R < 200 && spec.make !== 'balanced armature')
-    warnings.push(
-      `Phones of ${Math.round(R)} Ω load a crystal detector heavily: they want a transformer, or a pair of 2 kΩ or more.`,
-    );
+    warnings.push(warning('load.phones-low-resistance', { resistance: R }));
   return loadOf({
     label: make.label,
     elements: (from, to, prefix = 'phones') => {

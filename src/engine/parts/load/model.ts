@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import type { Warning } from '../../facts/warning.ts';
 import { type Complex, magnitude, reciprocal } from '../../numerics/complex.ts';
 import type { Decibels, Hertz, Ohms, Volts, Watts } from '../../units/quantities.ts';
 import type { LoadNetwork } from './elements.ts';
@@ -27,7 +27,7 @@ export interface Load {
   /** Worn on the ears, or heard across the room. */
   readonly listening: 'phones' | 'loudspeaker';
   readonly ears: 1 | 2;
-  readonly warnings: readonly Warned[];
+  readonly warnings: readonly Warning[];
   /** Cautions about safety, to be shown wherever this load is. */
   readonly cautions: readonly string[];
 }

@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import { type Warning, warning } from '../../facts/warning.ts';
 import { complex } from '../../numerics/complex.ts';
 import { type Decibels, decibels, type Ohms } from '../../units/quantities.ts';
 import { type Load, loadOf } from './model.ts';
@@ -25,11 +25,9 @@ export function movingCoilPhones(spec: MovingCoilPhones): Load {
   if (!(R > 0)) throw new RangeError(`impedance must be above 0, got ${R}`);
   const level = spec.sensitivity ?? USUAL;
   const response = spec.response ? measuredResponse(spec.response) : bandResponse(40, 14000);
-  const warnings: Warned[] = [];
+  const warnings: Warning[] = [];
   if (spec.sensitivity === undefined)
-    warnings.push(
-      `The phones’ sensitivity was not given; ${USUAL} dB SPL for 1 mW is usual, ${USUAL_SPREAD} dB either way.`,
-    );
+    warnings.push(warning('load.phones-sensitivity-typical', { level: USUAL, spread: USUAL_SPREAD }));
   return loadOf({
     label: 'moving-coil phones',
     elements: (from, to, prefix = 'phones') => ({

@@ -1,3 +1,4 @@
+import { warning } from '../../facts/warning.ts';
 import { add, type Complex, complex, divide, magnitude, multiply, reciprocal } from '../../numerics/complex.ts';
 import type { Farads, Henries, Ohms } from '../../units/quantities.ts';
 import type { LoadElement } from './elements.ts';
@@ -68,10 +69,7 @@ export function throughTransformer(t: Transformer, load: Load): Load {
   const warnings = [...load.warnings];
   if (t.primaryInductance !== undefined) {
     const reflected = magnitude(load.impedanceAt(300)) * n * n;
-    if (2 * Math.PI * 300 * Lp < reflected)
-      warnings.push(
-        'The transformer’s primary inductance is too small for this load: the bass of speech goes through the primary instead of the phones.',
-      );
+    if (2 * Math.PI * 300 * Lp < reflected) warnings.push(warning('load.transformer-primary-small'));
   }
   return loadOf({
     ...load,

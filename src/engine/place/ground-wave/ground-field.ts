@@ -1,5 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
-import { formatQuantity } from '../../units/format.ts';
+import { type Warning, warning } from '../../facts/warning.ts';
 import {
   type Decibels,
   type Hertz,
@@ -38,7 +37,7 @@ export interface GroundField {
   readonly method: MixedPath['method'];
   readonly distance: Metres;
   readonly sections: MixedPath['sections'];
-  readonly warnings: readonly Warned[];
+  readonly warnings: readonly Warning[];
 }
 
 /** Halfway round the earth, m. */
@@ -59,17 +58,11 @@ export function groundField(input: GroundFieldInput): GroundField {
   const path = mixedPath(frequency, sections, curves);
   const distance = sections.reduce((sum, { length }) => sum + length, 0);
   const level = path.level + powerLevel(power);
-  const warnings: Warned[] = [];
-  if (!(frequency >= 1e4 && frequency <= 3e7))
-    warnings.push('The ground-wave curves are meant for 10 kHz to 30 MHz; outside that take this as a guess.');
-  if (distance < LIGHT_SPEED / frequency)
-    warnings.push('This is within a wavelength of the transmitter, where the field is not yet a plain wave.');
-  if (distance > ANTIPODE)
-    warnings.push(
-      `No place on earth is ${formatQuantity(distance, 'length')} away the short way round; the far side is 20 012 km off.`,
-    );
-  if (path.sections.length > 3)
-    warnings.push('Every coast on the way adds up to 2.5 dB of error to the mixed-path method.');
+  const warnings: Warning[] = [];
+  if (!(frequency >= 1e4 && frequency <= 3e7)) warnings.push(warning('place.ground-wave-frequency-range'));
+  if (distance < LIGHT_SPEED / frequency) warnings.push(warning('place.within-a-wavelength'));
+  if (distance > ANTIPODE) warnings.push(warning('place.distance-beyond-antipode', { distance }));
+  if (path.sections.length > 3) warnings.push(warning('place.many-coasts'));
   return {
     fieldStrength: fieldFromLevel(level),
     level,

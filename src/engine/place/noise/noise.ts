@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import { type Warning, warning } from '../../facts/warning.ts';
 import type { Decibels, Hertz, VoltsPerMetre } from '../../units/quantities.ts';
 import { fieldFromLevel, fieldLevel, sumLevels } from '../levels.ts';
 import { type AtmosphericTime, atmosphericNoise } from './atmospheric.ts';
@@ -38,7 +38,7 @@ export interface Noise {
   readonly spread: Decibels;
   readonly manMade?: NoiseFigure;
   readonly atmospheric?: NoiseFigure;
-  readonly warnings: readonly Warned[];
+  readonly warnings: readonly Warning[];
 }
 
 /**
@@ -56,9 +56,8 @@ export function noise({ frequency, bandwidth, environment, time, measured }: Noi
     : [manMade.figure, ...(atmospheric ? [atmospheric.figure] : [])];
   const figure = sumLevels(figures);
   const level = noiseLevel(figure, frequency, bandwidth);
-  const warnings: Warned[] = [];
-  if (!measured && frequency < 300e3)
-    warnings.push('Man-made noise is published from 300 kHz up; on long wave the same line is carried on.');
+  const warnings: Warning[] = [];
+  if (!measured && frequency < 300e3) warnings.push(warning('place.noise-extrapolated'));
   const lightning = atmospheric && !measured && atmospheric.figure > manMade.figure;
   return {
     externalNoiseFigure: figure,

@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import { type Warning, warning } from '../../facts/warning.ts';
 import type { Decibels, Degrees, Hertz, Metres, VoltsPerMetre, Watts } from '../../units/quantities.ts';
 import { fieldFromLevel, powerLevel } from '../levels.ts';
 import { type SunspotRegion, sunspotFactor } from './losses.ts';
@@ -38,7 +38,7 @@ export interface SkyWave {
   readonly slantDistance: Metres;
   /** dB above the median that one night in ten exceeds (from memory, low confidence). */
   readonly decile: Decibels;
-  readonly warnings: readonly Warned[];
+  readonly warnings: readonly Warning[];
 }
 
 /** Boundary between low and medium frequency, Hz (ITU Radio Regulations). */
@@ -90,11 +90,10 @@ export function skyWave(input: SkyWaveInput): SkyWave {
     (input.hourlyLoss ?? 0) -
     b * (sunspots / 100) * (p / 1000);
 
-  const warnings: Warned[] = [];
-  if (!(frequency >= 150e3 && frequency <= 1705e3))
-    warnings.push('The sky-wave method is meant for 150 to 1700 kHz; outside that take this as a guess.');
-  if (!(d >= 50)) warnings.push('The sky-wave method begins at 50 km; nearer than that the ground wave rules.');
-  if (!(d <= 12000)) warnings.push('The sky-wave method ends at 12 000 km; beyond that take this as a guess.');
+  const warnings: Warning[] = [];
+  if (!(frequency >= 150e3 && frequency <= 1705e3)) warnings.push(warning('place.sky-wave-frequency-range'));
+  if (!(d >= 50)) warnings.push(warning('place.sky-wave-near'));
+  if (!(d <= 12000)) warnings.push(warning('place.sky-wave-far'));
   return {
     fieldStrength: fieldFromLevel(level),
     level,

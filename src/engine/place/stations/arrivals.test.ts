@@ -79,7 +79,7 @@ describe('what arrives', () => {
       .map((distance) => one({ distance, bearing: 90 }, { time: NIGHT }))
       .find(({ ground, sky }) => Math.abs(ground!.level - sky!.level) < 10);
     expect(arrival?.fading).toBe('deep');
-    expect(arrival?.warnings.join()).toMatch(/fade/);
+    expect(arrival?.warnings).toContainEqual(expect.objectContaining({ code: 'place.fading-deep' }));
     expect(one({ distance: 15e3, bearing: 90 }, { time: NIGHT }).fading).toBe('none');
   });
 
@@ -87,7 +87,10 @@ describe('what arrives', () => {
     const measured = one({ distance: 1e5, fieldStrength: 5e-3 });
     expect(measured.total).toMatchObject({ fieldStrength: 5e-3, spread: 2 });
     expect(measured.source).toBe('measured');
-    expect(one({ distance: 1e5, fieldStrength: 5 }).warnings.join()).toMatch(/above what power and distance/);
+    expect(one({ distance: 1e5, fieldStrength: 5 }).warnings).toContainEqual({
+      code: 'place.measured-field-differs',
+      difference: expect.toSatisfy((dB: number) => dB > 20),
+    });
     expect(one({ power: undefined, fieldStrength: 5e-3 }).total.level).toBeCloseTo(73.979, 3);
   });
 
@@ -101,7 +104,7 @@ describe('what arrives', () => {
     const [moor] = arrivals(place, list, { time: NIGHT });
     expect(moor.neighbours).toEqual([{ index: 1, name: 'Fen', offset: 9e3, difference: expect.closeTo(-20, 9) }]);
     expect(arrivals(place, list, { time: NOON })[0].neighbours.map(({ name }) => name)).toEqual(['Dale', 'Fen']);
-    expect(arrivals(place, list, { time: NIGHT })[3].warnings).toContain('It is off the air at this time.');
+    expect(arrivals(place, list, { time: NIGHT })[3].warnings).toContainEqual({ code: 'place.off-air' });
     expect(moor.noise.atmospheric).toBeDefined();
     expect(moor.signalToNoise).toBeCloseTo(moor.total.level - moor.noise.level, 9);
     const loud = arrivals({ ...place, localNoise: 1e-3 }, list)[0];
@@ -111,13 +114,20 @@ describe('what arrives', () => {
   it('answers sensibly to what cannot be', () => {
     expect(one({ power: 0, distance: 1e5 })).toMatchObject({ source: 'nothing', total: { fieldStrength: 0 } });
     expect(one({})).toMatchObject({ source: 'nothing' });
-    expect(one({ position: place.position }).warnings.join()).toMatch(/right beside you/);
+    expect(one({ position: place.position }).warnings).toContainEqual(
+      expect.objectContaining({ code: 'place.beside-transmitter' }),
+    );
     expect(one({ position: place.position }).total.level).toBeGreaterThan(140);
-    expect(one({ distance: 4e7 }).warnings.join()).toMatch(/farther than 20 015 km/);
+    expect(one({ distance: 4e7 }).warnings).toContainEqual(
+      expect.objectContaining({ code: 'place.distance-beyond-antipode' }),
+    );
     expect(
       one({ position: { latitude: -52, longitude: 180 } }, { time: NIGHT, coast: halves }).total.level,
     ).toBeLessThan(40);
-    expect(one({ position: { latitude: 99, longitude: 0 } }).warnings.join()).toMatch(/cannot be computed: latitude/);
+    expect(one({ position: { latitude: 99, longitude: 0 } }).warnings).toContainEqual({
+      code: 'place.not-computed',
+      reason: expect.stringMatching(/^latitude/),
+    });
     expect(one({ distance: 1e5, power: Number.NaN }).source).toBe('nothing');
     expect(one({ distance: 1e5, frequency: Number.NaN }).source).toBe('nothing');
     const poles = one(

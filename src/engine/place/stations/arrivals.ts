@@ -1,5 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
-import { formatQuantity } from '../../units/format.ts';
+import { type Warning, warning } from '../../facts/warning.ts';
 import type { Decibels, Degrees, Hertz } from '../../units/quantities.ts';
 import { groundWaveCurves } from '../ground-wave/ground-wave.ts';
 import { mixedPath, type PathSection } from '../ground-wave/mixed-path.ts';
@@ -39,7 +38,7 @@ export function arrivals(place: Place, stations: readonly Station[], options: Ar
 type Alone = Omit<Arrival, 'neighbours'>;
 
 function arrival(place: Place, station: Station, index: number, options: ArrivalOptions): Alone {
-  const warnings: Warned[] = [];
+  const warnings: Warning[] = [];
   const { time } = options;
   const path = guarded(warnings, () => pathToStation(place, station, options.coast));
   warnings.push(...(path?.warnings ?? []));
@@ -48,7 +47,7 @@ function arrival(place: Place, station: Station, index: number, options: Arrival
   warnings.push(...(night?.warnings ?? []));
   const sky = night?.sky;
   const on = time && onAir(station.hours, time, options.utcOffset);
-  if (on === false) warnings.push('It is off the air at this time.');
+  if (on === false) warnings.push(warning('place.off-air'));
 
   const { total, source, fading } = together(station, ground, sky, warnings);
   const around = noiseAt(place, station.frequency, options);
@@ -72,12 +71,12 @@ function arrival(place: Place, station: Station, index: number, options: Arrival
 }
 
 /** Impossible figures of one station become its warning, not the end of the list. */
-function guarded<T>(warnings: Warned[], compute: () => T): T | undefined {
+function guarded<T>(warnings: Warning[], compute: () => T): T | undefined {
   try {
     return compute();
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
-    warnings.push(`This cannot be computed: ${error.message}.`);
+    warnings.push(warning('place.not-computed', { reason: error.message }));
     return undefined;
   }
 }
@@ -132,7 +131,7 @@ function together(
   station: Station,
   ground: Estimate | undefined,
   sky: SkyArrival | undefined,
-  warnings: Warned[],
+  warnings: Warning[],
 ): Pick<Arrival, 'total' | 'source' | 'fading'> {
   const parts = [ground, sky].filter(
     (part) => part !== undefined && part.level > Number.NEGATIVE_INFINITY,
@@ -141,29 +140,19 @@ function together(
   const difference =
     ground && sky ? sky.level - ground.level : sky ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY;
   const fading = Math.abs(difference) <= FADING ? 'deep' : difference > FADING ? 'slow' : 'none';
-  if (fading === 'deep')
-    warnings.push(
-      'Ground wave and sky wave arrive about equally strong: it will fade deeply and sound hollow at times.',
-    );
-  else if (fading === 'slow')
-    warnings.push('It comes by way of the sky at this time: it rises and falls within minutes.');
+  if (fading === 'deep') warnings.push(warning('place.fading-deep'));
+  else if (fading === 'slow') warnings.push(warning('place.fading-slow'));
 
   const { fieldStrength } = station;
   if (fieldStrength !== undefined && fieldStrength >= 0) {
     const measured = fieldLevel(fieldStrength);
     if (parts.length > 0 && Math.abs(measured - level) > 20) {
-      const way = measured > level ? 'above' : 'below';
-      const off = formatQuantity(Math.abs(measured - level), 'level').replace('+', '');
-      warnings.push(`The measured field is ${off} ${way} what power and distance would give; check both.`);
+      warnings.push(warning('place.measured-field-differs', { difference: measured - level }));
     }
     return { total: { fieldStrength, level: measured, spread: 2 }, source: 'measured', fading };
   }
   if (parts.length === 0) {
-    warnings.push(
-      station.power === 0
-        ? 'Its power is 0 W, so nothing arrives.'
-        : 'There is neither a measured field nor a power with a distance, so its strength is not known.',
-    );
+    warnings.push(warning(station.power === 0 ? 'place.no-power' : 'place.strength-unknown'));
     return { total: NOTHING, source: 'nothing', fading: 'none' };
   }
   // The stronger part decides how sure the sum is.

@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import { type Warning, warning } from '../../facts/warning.ts';
 import { type Degrees, type Hertz, LIGHT_SPEED, type Metres } from '../../units/quantities.ts';
 import type { Coast } from '../coast.ts';
 import { destination, FARTHEST, greatCircle, type Position } from '../geodesy.ts';
@@ -22,7 +22,7 @@ export interface StationPath {
   readonly transmitter?: Position;
   /** From the transmitter. */
   readonly sections: readonly PathSection[];
-  readonly warnings: readonly Warned[];
+  readonly warnings: readonly Warning[];
 }
 
 /**
@@ -31,7 +31,7 @@ export interface StationPath {
  * @returns undefined for a station with no place and no distance.
  */
 export function pathToStation(site: Site, station: Station, coast?: Coast): StationPath | undefined {
-  const warnings: Warned[] = [];
+  const warnings: Warning[] = [];
   const circle = site.position && station.position && greatCircle(site.position, station.position);
   const written = circle?.distance ?? station.distance ?? total(station.sections);
   if (written === undefined) return undefined;
@@ -68,18 +68,14 @@ function scaled(sections: readonly PathSection[], distance: Metres): PathSection
   return sections.map((section) => ({ ...section, length: (section.length * distance) / sum }));
 }
 
-function within(distance: Metres, frequency: Hertz, warnings: Warned[]): Metres {
+function within(distance: Metres, frequency: Hertz, warnings: Warning[]): Metres {
   const wavelength = LIGHT_SPEED / frequency;
   if (!(distance <= FARTHEST)) {
-    warnings.push('No place on earth is farther than 20 015 km; the distance is cut to that.');
+    warnings.push(warning('place.distance-beyond-antipode', { distance }));
     return FARTHEST;
   }
   if (!(distance >= wavelength)) {
-    warnings.push(
-      distance >= wavelength / 10
-        ? 'The transmitter is within a wavelength of you; its near field is only roughly known.'
-        : 'The transmitter is right beside you; the field is given for a tenth of a wavelength away.',
-    );
+    warnings.push(warning(distance >= wavelength / 10 ? 'place.near-field' : 'place.beside-transmitter'));
     return Math.max(distance || 0, wavelength / 10);
   }
   return distance;

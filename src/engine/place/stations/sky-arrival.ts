@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import { type Warning, warning } from '../../facts/warning.ts';
 import type { Decibels, Degrees } from '../../units/quantities.ts';
 import { bearingTo, midpoint, type Position } from '../geodesy.ts';
 import { fieldFromLevel } from '../levels.ts';
@@ -23,21 +23,20 @@ export function skyArrival(
   path: StationPath,
   station: Station,
   { time, light, sunspots = 50 }: ArrivalOptions,
-): { sky?: SkyArrival; sun?: SunState; warnings: readonly Warned[] } {
+): { sky?: SkyArrival; sun?: SunState; warnings: readonly Warning[] } {
   const { transmitter, distance } = path;
   const { frequency, power } = station;
   const night = time && site && transmitter ? pathNight(time, transmitter, site) : undefined;
   const loss = light ? (light === 'night' ? 0 : null) : night ? night.loss : null;
   const sun = night?.sun;
-  const warnings: Warned[] = [];
+  const warnings: Warning[] = [];
   if (power === undefined) return { sun, warnings };
   if (loss === null) {
-    if (frequency < 300e3 && distance > 500e3)
-      warnings.push('On long wave a little sky wave comes by day as well; it is not counted here.');
+    if (frequency < 300e3 && distance > 500e3) warnings.push(warning('place.long-wave-sky-by-day'));
     return { sun, warnings };
   }
   const known = site && transmitter;
-  if (!known) warnings.push('Without positions the sky wave is taken as for the middle of Europe.');
+  if (!known) warnings.push(warning('place.sky-wave-position-assumed'));
   const latitudeOf = (place?: Position) => (place ? geomagneticLatitude(place) : UNKNOWN_LATITUDE);
   const middle = known ? midpoint(site, transmitter) : undefined;
   const angle = departureAngle(distance, reflectionHeight(frequency, distance));

@@ -1,4 +1,5 @@
 import { setCircuit } from '../../built/set-circuit.ts';
+import { distinctWarnings } from '../../facts/warning.ts';
 import { magnitude } from '../../numerics/complex.ts';
 import { slopeResistance } from '../../parts/detector/detector.ts';
 import type { SetDescription } from '../../set/description.ts';
@@ -66,7 +67,7 @@ export function receive(set: SetDescription, options: ReceiveOptions = {}): Rece
         help && (options.helpFor === 'all' || options.helpFor === index)
           ? help(s, beside[index], curve)
           : ([] as Help[]),
-      warnings: [...new Set(path.flatMap((stage) => stage.warnings))],
+      warnings: distinctWarnings(path.flatMap((stage) => stage.warnings)),
     };
   });
   const best = [...stations].sort((a, b) => usefulness(b) - usefulness(a)).map((s) => s.index);
@@ -81,13 +82,11 @@ export function receive(set: SetDescription, options: ReceiveOptions = {}): Rece
     ),
     summary: summaryOf(stations, best, options.time),
     parts: figuresOf(ready, stations[best[0]]?.frequency ?? 1e6),
-    warnings: [
-      ...new Set([
-        ...ready.circuit.assembly.warnings,
-        ...ready.circuit.tuning.warnings,
-        ...ready.circuit.coils.flatMap((c) => c.warnings),
-      ]),
-    ],
+    warnings: distinctWarnings([
+      ...ready.circuit.assembly.warnings,
+      ...ready.circuit.tuning.warnings,
+      ...ready.circuit.coils.flatMap((c) => c.warnings),
+    ]),
     cautions: cautionsFor(set, ready.circuit.load.cautions),
   };
 }

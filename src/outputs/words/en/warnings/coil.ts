@@ -11,6 +11,7 @@ export const coilWarnings: SentencesFor<CoilWarnings> = {
     `Turns spaced ${length(spacing)} do not fit: the covered wire is ${length(covered)} thick.`,
   'coil.layers-do-not-fit': ({ spacing, covered }) =>
     `Layers spaced ${length(spacing)} do not fit: the covered wire is ${length(covered)} thick.`,
+  'coil.windings-overlap': () => 'The windings overlap at this distance; their nearest turns are assumed to touch.',
   'coil.damp-former': () => 'Damp card is lossy: dry the former and varnish or wax it before winding.',
   'coil.former-loss-varies': ({ former }) =>
     `The dielectric loss of ${former} differs from sample to sample; the range of Q allows for it.`,
