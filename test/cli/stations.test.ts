@@ -84,18 +84,21 @@ describe('faintwave stations', () => {
       'Heron Radio;612;10;53.1 N;2.2 W;News and talk',
       'Otter FM;lots;1;52 N;1 W;pop',
       'Stoat Sound;1000;0;91 N;1 W;knitting',
+      'Fen Voice;1000;5;51 N;1 W;knitting',
     ].join('\n');
     const { status, stdout, stderr } = faintwave(['stations', '--import', '-'], table);
     expect(status).toBe(0);
     const read = JSON.parse(stdout);
-    expect(read.map((s: { name: string }) => s.name)).toEqual(['Heron Radio', 'Heron Radio', 'Stoat Sound']);
+    expect(read.map((s: { name: string }) => s.name)).toEqual(['Heron Radio', 'Heron Radio', 'Fen Voice']);
     expect(read[0]).toMatchObject({ power: '10 kW', programme: 'speech' });
-    expect(read[2]).not.toHaveProperty('power');
-    expect(stderr).toMatch(/row 3: .*twice/);
-    expect(stderr).toMatch(/row 4, Freq \(kHz\): "lots" is not read/);
-    expect(stderr).toMatch(/row 5, Lat: "91 N" is not read/);
-    expect(stderr).toMatch(/row 5: .*off the 9 kHz raster/);
-    expect(stderr).toMatch(/row 5: .*"knitting"/);
+    expect(read[2]).not.toHaveProperty('programme');
+    expect(stderr).toMatch(/Row 3: .*twice \(row 2 too\)/);
+    expect(stderr).toMatch(/Row 4, Freq \(kHz\), is left out: "lots" is not read/);
+    // A station with neither a power nor a place is one that a description refuses.
+    expect(stderr).toMatch(/Row 5, Lat: "91 N" is not read/);
+    expect(stderr).toMatch(/Row 5 is left out: .*its power is left out/);
+    expect(stderr).toMatch(/Row 6: .*off the 9 kHz raster/);
+    expect(stderr).toMatch(/Row 6: .*"knitting"/);
     expect(faintwave(['stations', '--import', '-'], 'nothing here').status).toBe(1);
   });
 });

@@ -1,9 +1,9 @@
 import { arrivalMemory } from '../../engine/place/stations/arrival.ts';
+import { readStationTable, type TableQuestion, type TableReading } from '../../engine/set/station-table.ts';
 import { coastFor, loadLand } from './coast.ts';
 import { type PlaceFigures, type PlaceQuestion, placeFigures } from './figures.ts';
 import type { Reply } from './latest.ts';
 import { type Outline, type OutlineQuestion, outlineOf } from './outline.ts';
-import { readTableText, type TableQuestion, type TableReading } from './table-text.ts';
 
 type Question = PlaceQuestion | OutlineQuestion | TableQuestion;
 type Answer = PlaceFigures | Outline | TableReading;
@@ -19,7 +19,7 @@ async function answer(question: Question): Promise<Answer> {
     case 'outline':
       return outlineOf(question, await loadLand(question.kmPerPixel > COARSE_FROM ? 'coarse' : 'fine'));
     case 'table':
-      return readTableText(question);
+      return readStationTable(question);
   }
 }
 

@@ -2,13 +2,13 @@ import { arrivalMemory } from '../../engine/place/stations/arrival.ts';
 import { arrivals } from '../../engine/place/stations/arrivals.ts';
 import { checkStations } from '../../engine/place/stations/check.ts';
 import { stationsToTable } from '../../engine/place/stations/export.ts';
-import { openStationTable, stationsFromTable } from '../../engine/place/stations/import.ts';
 import { sunState } from '../../engine/place/sun.ts';
 import { arrivalOptions } from '../../engine/reception/path/field.ts';
 import { receive } from '../../engine/reception/path/receive.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
+import { readStationTable, type TableReading } from '../../engine/set/station-table.ts';
 import { type Path, valueAtPath, withValueAt, writeText } from '../../engine/set/write.ts';
-import { joinStations, writeStations } from '../../engine/set/written-stations.ts';
+import { joinStations } from '../../engine/set/written-stations.ts';
 import { placeTable, type StationRow, stationRows, warningsTogether } from '../../outputs/tables/stations-table.ts';
 import { clean } from '../../outputs/tables/table.ts';
 import { jsonText } from '../../outputs/words/json.ts';
@@ -101,17 +101,12 @@ function timeWords({ place }: SetDescription, time: 'day' | 'night' | Date): str
 }
 
 async function importTable(file: string, setFile: string | undefined, io: Io): Promise<number> {
-  const table = openTable(await io.read(file));
-  const { stations: read, problems, rowOf } = stationsFromTable(table.rows, table.columns, table.hasHeader);
-  const { stations: written, problems: refused } = writeStations(read);
-  const taken = table.columns.map(
+  const { columns, stations: written, problems } = readTable(await io.read(file));
+  const taken = columns.map(
     ({ header, field, unit }) => `  ${clean(header)}: ${field ? `${field}${unit ? `, ${unit}` : ''}` : 'not used'}`,
   );
   io.err(`columns taken as\n${taken.join('\n')}\n`);
-  for (const { row, column, message } of problems)
-    io.err(`row ${row}${column ? `, ${clean(column)}` : ''}: ${clean(message)}\n`);
-  for (const { index, message } of refused) io.err(`row ${rowOf[index]}: ${clean(message)}\n`);
-  for (const { index, message } of checkStations(read)) io.err(`row ${rowOf[index]}: ${clean(message)}\n`);
+  for (const problem of problems) io.err(`${clean(problem)}\n`);
   io.err(`${written.length} ${written.length === 1 ? 'station' : 'stations'} read\n`);
   if (written.length === 0) return 1;
   if (setFile === undefined) {
@@ -124,9 +119,9 @@ async function importTable(file: string, setFile: string | undefined, io: Io): P
   return 0;
 }
 
-function openTable(text: string) {
+function readTable(text: string): TableReading {
   try {
-    return openStationTable(text);
+    return readStationTable({ about: 'table', text });
   } catch (error) {
     if (error instanceof RangeError) throw new InputError(error.message);
     throw error;

@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { brief } from '../units/brief.ts';
 import { type Bounds, quantity } from '../units/schema.ts';
 
 /**
@@ -18,6 +19,19 @@ export const frequency = (label: string, bounds: Bounds = {}) =>
 export const voltage = (label: string, bounds: Bounds = {}) => quantity('voltage', { ...bounds, label });
 export const angle = (label: string, bounds: Bounds = {}) => quantity('angle', { ...bounds, label });
 export const ratio = (label: string, bounds: Bounds = {}) => quantity('ratio', { ...bounds, label });
+
+/** An object whose unknown keys are kept. A list is none, though the language takes it for one. */
+export function object<const E extends v.ObjectEntries>(entries: E, message = 'expected an object { … }') {
+  const schema = v.looseObject(entries, message);
+  const run: (typeof schema)['~run'] = schema['~run'];
+  return Object.assign(schema, {
+    '~run': function (this: typeof schema, dataset, config) {
+      if (!Array.isArray(dataset.value)) return run.call(this, dataset, config);
+      v._addIssue(this, 'type', dataset, config);
+      return dataset;
+    } as typeof run,
+  });
+}
 
 /** A plain number, such as a permittivity. */
 export const number = (label: string, min: number, max: number, about = '', typical?: readonly [number, number]) =>
@@ -74,9 +88,6 @@ export const yes = (label: string, about = '') =>
 /** An optional field whose default is shown in the editor and filled in by the reader. */
 export const withDefault = <S extends v.GenericSchema>(schema: S, fallback: v.InferInput<S>) =>
   v.optional(schema, fallback as never);
-
-const brief = (input: unknown): string =>
-  input === undefined ? 'nothing' : (JSON.stringify(input) ?? String(input)).slice(0, 60);
 
 const near = (input: unknown, options: readonly string[]): string => {
   const close = typeof input === 'string' ? closest(input, options) : undefined;

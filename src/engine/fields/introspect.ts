@@ -3,7 +3,12 @@ import type { QuantityKind } from '../units/parse.ts';
 /** The parts of a valibot schema this folder looks at; enough to build editors and to spot misspelt keys. */
 export interface SchemaNode {
   readonly type: string;
-  readonly pipe?: readonly { readonly kind: string; readonly type: string; readonly metadata?: FieldMetadata }[];
+  readonly pipe?: readonly {
+    readonly kind: string;
+    readonly type: string;
+    readonly metadata?: FieldMetadata;
+    readonly requirement?: unknown;
+  }[];
   readonly wrapped?: SchemaNode;
   readonly default?: unknown;
   readonly entries?: Readonly<Record<string, SchemaNode>>;
@@ -51,6 +56,13 @@ export function bare(node: SchemaNode): SchemaNode {
 export function metadataOf(node: SchemaNode): FieldMetadata {
   const own = Object.assign({}, ...(node.pipe ?? []).map((action) => action.metadata ?? {}));
   return node.wrapped ? { ...metadataOf(node.wrapped), ...own } : own;
+}
+
+/** Fewest and most items of a list, or characters of a text, where the schema sets them. */
+export function lengthsOf(node: SchemaNode): { readonly min?: number; readonly max?: number } {
+  if (!node.pipe && node.wrapped) return lengthsOf(node.wrapped);
+  const limit = (type: string) => node.pipe?.find((action) => action.type === type)?.requirement as number | undefined;
+  return { min: limit('min_length'), max: limit('max_length') };
 }
 
 /** The object schema that applies to a value: the option of a variant that its discriminator chooses. */
@@ -113,6 +125,39 @@ export function unknownKeys(
       ? unknownKeys(object.entries![key], (value as Record<string, unknown>)[key], at)
       : [{ path: at, key, known }];
   });
+}
+
+/** A value whose lists are no longer than the schema allows, and which of them were cut. The value itself is left alone. */
+export function withinLengths(
+  node: SchemaNode,
+  value: unknown,
+  path = '',
+): { value: unknown; cut: { path: string; length: number; most: number }[] } {
+  const cut: { path: string; length: number; most: number }[] = [];
+  const inside = (schema: SchemaNode | undefined, inner: unknown, at: string): unknown => {
+    if (!schema || typeof inner !== 'object' || inner === null) return inner;
+    const result = withinLengths(schema, inner, at);
+    cut.push(...result.cut);
+    return result.value;
+  };
+  if (Array.isArray(value)) {
+    const { item } = bare(node);
+    const { max = Number.POSITIVE_INFINITY } = lengthsOf(node);
+    if (value.length > max) cut.push({ path, length: value.length, most: max });
+    const list = value.length > max ? value.slice(0, max) : value;
+    const made = item ? list.map((entry, i) => inside(item, entry, `${path}[${i}]`)) : list;
+    return { value: cut.length > 0 ? made : value, cut };
+  }
+  const entries = isRecord(value) ? objectFor(node, value)?.entries : undefined;
+  if (!entries) return { value, cut };
+  const changed: Record<string, unknown> = {};
+  for (const key of Object.keys(entries)) {
+    if (!Object.hasOwn(value as object, key)) continue;
+    const before = (value as Record<string, unknown>)[key];
+    const after = inside(entries[key], before, path ? `${path}.${key}` : key);
+    if (after !== before) changed[key] = after;
+  }
+  return { value: Object.keys(changed).length > 0 ? { ...(value as object), ...changed } : value, cut };
 }
 
 export const isRecord = (value: unknown): value is Record<string, unknown> =>

@@ -1,3 +1,5 @@
+export { brief } from '../units/brief.ts';
+
 /** One thing wrong with a description; the same sentence in the command line, the page and the sheets. */
 export interface Problem {
   /** Where, as "coils[0].turns"; "" for the whole file. */
@@ -5,18 +7,13 @@ export interface Problem {
   readonly expected: string;
   readonly received: string;
   readonly hint: string;
+  /** How many others of its kind are not listed; `hint` says so too. */
+  readonly more?: number;
 }
 
 /** "coils[0].turns: expected …, received …: hint". */
 export const problemSentence = ({ path, expected, received, hint }: Problem): string =>
   `${path || 'the file'}: expected ${expected}${received ? `, received ${received}` : ''}${hint ? ` (${hint})` : ''}`;
-
-/** What was given, short enough for a sentence. */
-export const brief = (value: unknown): string => {
-  if (value === undefined) return 'nothing';
-  const text = JSON.stringify(value) ?? String(value);
-  return text.length > 60 ? `${text.slice(0, 57)}…` : text;
-};
 
 /** No set nests deeper; walking something far deeper could exhaust the stack. */
 const DEEPEST = 100;

@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { withDefault, words } from '../fields/fields.ts';
+import { object, withDefault, words } from '../fields/fields.ts';
 import { aerial } from '../kinds/aerials/aerial-schema.ts';
 import { arrangement } from '../kinds/arrangements/arrangement-schema.ts';
 import { coil } from '../kinds/coils/coil-schema.ts';
@@ -13,7 +13,7 @@ import { scenes } from './scenes.ts';
 export const FORMAT = 'faintwave-set/1';
 
 /** A whole set as written in a file. Unknown keys are allowed everywhere and kept. */
-export const description = v.looseObject({
+export const description = object({
   format: v.literal(FORMAT, `expected "${FORMAT}"`),
   name: v.pipe(words('Name', 'What you call the set.', 120), v.minLength(1, 'expected a name')),
   notes: v.optional(words('Notes', '', 20_000)),

@@ -1,10 +1,14 @@
 import * as v from 'valibot';
-import { angle, choice, frequency, number, ratio, withDefault, words } from '../fields/fields.ts';
+import { angle, choice, frequency, number, object, ratio, withDefault, words } from '../fields/fields.ts';
+import { brief } from '../units/brief.ts';
 import { quantity } from '../units/schema.ts';
 
 const ENVIRONMENTS = ['city', 'residential', 'rural', 'quiet rural'] as const;
 const GROUNDS = ['sea', 'fresh water', 'wet', 'average', 'dry', 'very dry'] as const;
 export const PROGRAMMES = ['speech', 'music', 'mixed', 'tone'] as const;
+
+/** More than any receiver hears, and few enough to work out. */
+export const MOST_STATIONS = 1000;
 
 const fieldStrength = quantity('field strength', {
   above: 0,
@@ -13,29 +17,29 @@ const fieldStrength = quantity('field strength', {
   typical: [1e-5, 0.1],
   about: 'As measured or read from a map; it wins over power and distance.',
 });
-const position = v.looseObject({
+const position = object({
   latitude: quantity('angle', { min: -90, max: 90, label: 'Latitude', about: 'Degrees north; south is negative.' }),
   longitude: quantity('angle', { min: -180, max: 180, label: 'Longitude', about: 'Degrees east; west is negative.' }),
 });
 const ground = v.union(
   [
     choice('Ground', GROUNDS, 'What lies between the transmitters and you.'),
-    v.looseObject({
+    object({
       conductivity: quantity('conductivity', { above: 0, max: 10, label: 'Conductivity', typical: [1e-4, 5] }),
       permittivity: number('Permittivity', 1, 100, '', [3, 80]),
     }),
   ],
   (issue) =>
-    `expected one of ${GROUNDS.map((g) => `"${g}"`).join(', ')}, or { conductivity, permittivity }, received ${JSON.stringify(issue.input)?.slice(0, 60)}`,
+    `expected one of ${GROUNDS.map((g) => `"${g}"`).join(', ')}, or { conductivity, permittivity }, received ${brief(issue.input)}`,
 );
 
-const section = v.looseObject({
+const section = object({
   length: quantity('length', { above: 0, max: 2.1e7, label: 'Length', typical: [1e3, 1e6] }),
   ground,
 });
 
 export const station = v.pipe(
-  v.looseObject({
+  object({
     name: v.pipe(words('Name', '', 80), v.minLength(1, 'expected a name')),
     frequency: frequency('Frequency', { min: 1e5, max: 2e6, typical: [1.5e5, 1.62e6] }),
     fieldStrength: v.optional(fieldStrength),
@@ -83,7 +87,7 @@ export const station = v.pipe(
   ),
 );
 
-export const place = v.looseObject({
+export const place = object({
   name: words('Name', '', 80),
   position: v.optional(position),
   ground: withDefault(ground, 'average'),
@@ -105,11 +109,11 @@ export const place = v.looseObject({
   ),
   stations: v.pipe(
     v.array(station, 'expected a list of stations'),
-    v.maxLength(1000, 'expected at most 1000 stations'),
+    v.maxLength(MOST_STATIONS, `expected at most ${MOST_STATIONS} stations`),
   ),
 });
 export type PlaceDescription = v.InferOutput<typeof place>;
 export type StationDescription = v.InferOutput<typeof station>;
 
 const ROOMS = ['night', 'quiet room', 'living room', 'workshop', 'out of doors'] as const;
-export const ear = v.looseObject({ room: withDefault(choice('Listening in', ROOMS), 'quiet room') });
+export const ear = object({ room: withDefault(choice('Listening in', ROOMS), 'quiet room') });

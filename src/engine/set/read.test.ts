@@ -253,3 +253,79 @@ describe('what stands for something else', () => {
     expect(b.min).toBeLessThan(a.min);
   });
 });
+
+describe('a file with very many problems', () => {
+  const withStations = (stations: unknown) => {
+    const value = galena();
+    value.place.stations = stations;
+    return readValue(value);
+  };
+
+  it('names the first few of each kind and how many others there are, whatever is wrong', () => {
+    for (const bad of [
+      {},
+      5,
+      { a: 1, b: 2 },
+      { name: 'A', frequency: 'x', power: [[]], distance: '1,000 km' },
+      ['x'.repeat(50)],
+    ]) {
+      const many = withStations(Array.from({ length: 20_000 }, () => bad));
+      if (many.ok) throw new Error('read');
+      expect(many.problems.length).toBeLessThan(100);
+      expect(many.problems.map(problemSentence).join('\n')).toMatch(/at most 1000 of them, received 20000/);
+      expect(many.problems.some(({ more = 0 }) => more === 1000 - 20)).toBe(true);
+      expect(many.problems.map(({ hint }) => hint).join('\n')).toMatch(/and 980 more of the same kind/);
+      for (const problem of many.problems) expect(problem.received.length).toBeLessThanOrEqual(62);
+    }
+    const named = readValue({
+      ...galena(),
+      ...Object.fromEntries(Array.from({ length: 5000 }, (_, i) => [`k${i}`, i])),
+    });
+    expect(named.ok && named.notes).toHaveLength(21);
+    expect(named.ok && named.notes.at(-1)).toMatch(/^4980 more keys/);
+  });
+
+  it('looks at each value a fixed number of times, and at no more of a list than a description holds', () => {
+    let looks = 0;
+    const counted = (value: object): object =>
+      new Proxy(value, {
+        get(target, key) {
+          looks++;
+          return Reflect.get(target, key);
+        },
+        ownKeys(target) {
+          looks++;
+          return Reflect.ownKeys(target);
+        },
+      });
+    const looksAt = (length: number): number => {
+      looks = 0;
+      withStations(Array.from({ length }, () => counted({ name: 'A', frequency: 'x', aaa: 1, frequancy: 2 })));
+      return looks;
+    };
+    const [a, b, c] = [looksAt(500), looksAt(1000), looksAt(20_000)];
+    expect(b).toBeLessThan(2.1 * a);
+    // What lies beyond is only walked over once, to see how deep it nests.
+    expect(c - b).toBeLessThanOrEqual(19_000 * 6);
+    expect(a / 500).toBeLessThan(120);
+  });
+});
+
+describe('what is not a set’s', () => {
+  it('passes over $schema without a word', () => {
+    const read = readValue({ $schema: 'faintwave-set-1.schema.json', ...galena() });
+    expect(read.ok && read.notes).toEqual([]);
+    expect(read.ok && (read.written as Record<string, unknown>).$schema).toBe('faintwave-set-1.schema.json');
+  });
+
+  it('does not take a list for an object', () => {
+    for (const key of ['place', 'aerial', 'earth', 'tuning', 'arrangement', 'detector', 'load', 'ear']) {
+      expect(sentences({ ...galena(), [key]: [] }).join(), key).toMatch(new RegExp(`^${key}`));
+    }
+    const value = galena();
+    value.coils[0] = [];
+    value.place.stations[0] = [];
+    value.place.position = [];
+    expect(sentences(value)).toHaveLength(3);
+  });
+});

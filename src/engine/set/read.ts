@@ -1,7 +1,8 @@
 import * as v from 'valibot';
 import { closest } from '../fields/fields.ts';
-import { isRecord, type SchemaNode, unknownKeys } from '../fields/introspect.ts';
+import { isRecord, type SchemaNode, unknownKeys, withinLengths } from '../fields/introspect.ts';
 import { brief, type Problem, problemSentence, tooDeep } from '../fields/problem.ts';
+import { FEW, fewOfEach } from '../numerics/few-of-each.ts';
 import { buildProblems } from './buildable.ts';
 import { crossChecks } from './cross-checks.ts';
 import { description, type SetDescription, type WrittenDescription } from './description.ts';
@@ -70,20 +71,64 @@ export function readValue(value: unknown): ReadResult {
       ],
     };
   const upgraded = upgrade(value);
-  const unknown = unknownKeys(description as unknown as SchemaNode, upgraded);
-  const result = v.safeParse(description, upgraded);
-  if (!result.success) {
-    const problems = result.issues.map((issue) => asProblem(issue, unknown));
-    return { ok: false, problems };
-  }
+  const schema = description as unknown as SchemaNode;
+  const { value: bounded, cut } = withinLengths(schema, upgraded);
+  const unknown = unknownKeys(schema, bounded).filter(({ path }) => path !== '$schema');
+  const result = v.safeParse(description, bounded);
+  if (cut.length > 0 || !result.success)
+    return { ok: false, problems: fewProblems(cut, result.success ? [] : result.issues, unknown) };
   const crossed = crossChecks(result.output);
   const problems = crossed.length > 0 ? crossed : buildProblems(result.output);
   if (problems.length > 0) return { ok: false, problems };
-  const notes = unknown.map(({ path, key, known }) => {
+  return { ok: true, written: upgraded as WrittenDescription, set: result.output, notes: notesOf(unknown) };
+}
+
+type Unknown = ReturnType<typeof unknownKeys>;
+
+/** The first few unknown keys by name, with what was probably meant, and how many others there are. */
+function notesOf(unknown: Unknown): string[] {
+  const notes = unknown.slice(0, FEW).map(({ path, key, known }) => {
     const near = closest(key, known);
     return `${path} is not known here and is kept as it is${near ? `; did you mean "${near}"?` : ''}`;
   });
-  return { ok: true, written: upgraded as WrittenDescription, set: result.output, notes };
+  if (unknown.length > FEW) notes.push(`${unknown.length - FEW} more keys are not known here and are kept as they are`);
+  return notes;
+}
+
+/** Unknown keys of one object that are looked at for a slip. */
+const MOST_SLIPS = 50;
+
+/** Problems of lists that were cut and of the rest, the first few of each kind; the last of them says how many others. */
+function fewProblems(
+  cut: ReturnType<typeof withinLengths>['cut'],
+  issues: readonly v.BaseIssue<unknown>[],
+  unknown: Unknown,
+): Problem[] {
+  const few = fewOfEach<Problem>();
+  for (const { path, length, most } of cut)
+    few.add('length', () => ({
+      path,
+      expected: `at most ${most} of them`,
+      received: String(length),
+      hint: 'leave the others out',
+    }));
+  const slips = new Map<string, string[]>();
+  for (const { path, key } of unknown) {
+    const parent = path.slice(0, Math.max(0, path.length - key.length - 1));
+    const keys = slips.get(parent) ?? [];
+    if (keys.length < MOST_SLIPS) keys.push(key);
+    slips.set(parent, keys);
+  }
+  for (const issue of issues) {
+    const path = pathOf(issue);
+    const kind = `${path.replace(/\[\d+\]/g, '[]')} ${issue.type} ${issue.input === undefined ? 'missing' : (issue.expected ?? '')}`;
+    few.add(kind, () => asProblem(issue, path, slips));
+  }
+  return few.all().map(({ item, more }) => {
+    if (more === 0) return item;
+    const others = `and ${more} more of the same kind`;
+    return { ...item, hint: item.hint ? `${item.hint}; ${others}` : others, more };
+  });
 }
 
 /** Old versions are brought up to date here, and nowhere else. Version 1 is the first. */
@@ -91,8 +136,7 @@ function upgrade(value: Record<string, unknown>): Record<string, unknown> {
   return value;
 }
 
-function asProblem(issue: v.BaseIssue<unknown>, unknown: readonly { path: string; key: string }[]): Problem {
-  const path = pathOf(issue);
+function asProblem(issue: v.BaseIssue<unknown>, path: string, slips: ReadonlyMap<string, readonly string[]>): Problem {
   const match =
     /^expected ([\s\S]*?)(?:, received ([\s\S]*?))?(?:[:;] ((?:did|write|begin|add|this|nothing|the unit|"|[A-Z]{3}|is)[\s\S]*))?$/.exec(
       issue.message,
@@ -103,8 +147,8 @@ function asProblem(issue: v.BaseIssue<unknown>, unknown: readonly { path: string
   if (issue.input === undefined) {
     const key = path.split('.').pop()!;
     const parent = path.slice(0, Math.max(0, path.length - key.length - 1));
-    const misspelt = unknown.find((u) => u.path === (parent ? `${parent}.${u.key}` : u.key) && closest(u.key, [key]));
-    hint = misspelt ? `"${misspelt.key}" is written there; did you mean "${key}"?` : hint || 'it is missing';
+    const misspelt = slips.get(parent)?.find((slip) => closest(slip, [key]));
+    hint = misspelt ? `"${misspelt}" is written there; did you mean "${key}"?` : hint || 'it is missing';
   }
   return { path, expected, received, hint };
 }

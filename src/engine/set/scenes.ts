@@ -4,6 +4,7 @@ import {
   choice,
   frequency,
   number,
+  object,
   ratio,
   resistance,
   variantMessage,
@@ -29,15 +30,15 @@ const span = quantity('time', { min: 1e-9, max: 60, label: 'Span', about: 'How m
 const programme = v.variant(
   'kind',
   [
-    v.looseObject({ kind: v.literal('tone'), frequency: tone('Tone') }),
-    v.looseObject({ kind: v.literal('two tones'), first: tone('First tone'), second: tone('Second tone') }),
-    v.looseObject({ kind: v.literal('recording') }),
+    object({ kind: v.literal('tone'), frequency: tone('Tone') }),
+    object({ kind: v.literal('two tones'), first: tone('First tone'), second: tone('Second tone') }),
+    object({ kind: v.literal('recording') }),
   ],
   variantMessage('kind'),
 );
 
 /** What was turned for a scene; whatever is left out is as in the set. */
-const settings = v.looseObject({
+const settings = object({
   station: v.optional(whole('Station', 0, 10_000, 'Its place in the list, from 0; the one heard best if left out.')),
   carrier: v.optional(frequency('Carrier', { min: 50e3, max: 5e6 })),
   depth: v.optional(ratio('Depth of modulation', { min: 0, max: 2 })),
@@ -52,25 +53,23 @@ const settings = v.looseObject({
   neighbours: v.optional(yes('Other stations on the air')),
 });
 
-const row = v.looseObject({
+const row = object({
   point,
   title: v.optional(words('Title', 'In place of the point’s own.', 80)),
   with: v.optional(settings),
 });
 
 const scene = v.pipe(
-  v.looseObject({
+  object({
     title: words('Title', '', 120),
     caption: v.optional(words('Caption', 'Figures in braces, such as {carrier}, are filled in with the set’s.', 600)),
     note: v.optional(words('What you say', '', 5000)),
     rows: v.optional(v.pipe(v.array(row, 'expected a list of rows'), v.maxLength(8, 'expected at most 8 rows'))),
     from: v.optional(from),
     span: v.optional(span),
-    to: v.optional(
-      v.looseObject({ from, span, seconds: number('Seconds', 0.5, 120, 'How long the slow zoom takes.') }),
-    ),
+    to: v.optional(object({ from, span, seconds: number('Seconds', 0.5, 120, 'How long the slow zoom takes.') })),
     show: v.optional(
-      v.looseObject({
+      object({
         average: v.optional(yes('Running average')),
         cover: v.optional(yes('Cover the lower half')),
         envelope: v.optional(yes('Envelope')),

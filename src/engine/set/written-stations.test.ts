@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { stationsToTable } from '../place/stations/export.ts';
 import { openStationTable, stationsFromTable } from '../place/stations/import.ts';
 import type { Station } from '../place/stations/station.ts';
-import { joinStations, readStations, writeStations } from './written-stations.ts';
+import { joinStations, readStations, writeStation } from './written-stations.ts';
 
 const tenths = (min: number, max: number) => fc.integer({ min: min * 10, max: max * 10 }).map((n) => n / 10);
 const name = fc.stringMatching(/^[A-Z][a-z ,"']{0,20}[a-z]$/);
@@ -27,9 +27,9 @@ describe('stations as a description writes them', () => {
         const opened = openStationTable(stationsToTable(stations));
         const table = stationsFromTable(opened.rows, opened.columns, opened.hasHeader);
         expect(table.problems).toEqual([]);
-        const { stations: written, problems } = writeStations(table.stations);
-        expect(problems).toEqual([]);
-        for (const [i, read] of readStations(written).entries()) {
+        const made = table.stations.map(writeStation);
+        expect(made.flatMap(({ problems }) => problems)).toEqual([]);
+        for (const [i, read] of readStations(made.map(({ written }) => written)).entries()) {
           const given = stations[i];
           expect(read?.name).toBe(given.name);
           expect(read?.frequency).toBeCloseTo(given.frequency, 6);
@@ -43,10 +43,16 @@ describe('stations as a description writes them', () => {
   });
 
   it('leave out and tell what a description cannot hold', () => {
-    const { stations, problems } = writeStations([
-      { name: 'Heron', frequency: 612e3, power: 0, distance: 5e4, modulation: 3, programme: 'knitting' },
-    ]);
-    expect(stations[0]).toEqual({ name: 'Heron', frequency: '612 kHz', distance: '50 km' });
+    const { written, read, problems } = writeStation({
+      name: 'Heron',
+      frequency: 612e3,
+      power: 0,
+      distance: 5e4,
+      modulation: 3,
+      programme: 'knitting',
+    });
+    expect(read).toBeUndefined();
+    expect(written).toEqual({ name: 'Heron', frequency: '612 kHz', distance: '50 km' });
     expect(problems.map((p) => p.message).join(' ')).toMatch(/knitting.*power is left out.*modulation is left out/);
   });
 

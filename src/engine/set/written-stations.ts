@@ -6,12 +6,6 @@ import { PROGRAMMES, type StationDescription, station as schema } from './place.
 /** A station as a description holds it: quantities as text. */
 export type WrittenStation = Readonly<Record<string, unknown>>;
 
-export interface StationsWritten {
-  readonly stations: readonly WrittenStation[];
-  /** What a description cannot hold and is left out: whole sentences, each with its station's place in the list given. */
-  readonly problems: readonly { readonly index: number; readonly message: string }[];
-}
-
 /** Twelve figures: more than anybody measured, and what a unit's factor leaves behind is gone. */
 const text = (value: number, factor: number, unit: string): string =>
   `${Number((value / factor).toPrecision(12))}${unit === '°' || unit === '' ? unit : ` ${unit}`}`;
@@ -27,32 +21,41 @@ function programmeOf(words: string): (typeof PROGRAMMES)[number] | undefined {
   return undefined;
 }
 
-/**
- * Stations, as read from a table, to how a description writes them. What a description would refuse (a power of 0 W, a
- * depth of 300 %) is left out and told; a station it would still refuse is kept, to be put right by hand.
- */
-export function writeStations(stations: readonly Station[]): StationsWritten {
-  const problems: { index: number; message: string }[] = [];
-  const written = stations.map((station, index) => {
-    const made = writeStation(station);
-    const say = (message: string) => problems.push({ index, message: `${station.name}: ${message}` });
-    if (station.programme !== undefined && made.programme === undefined)
-      say(`what "${station.programme.slice(0, 40)}" is on the air is not known here; speech is taken.`);
-    for (const issue of v.safeParse(schema, made).issues ?? []) {
-      const key = issue.path?.[0]?.key;
-      if (typeof key !== 'string' || key === 'frequency' || key === 'name') continue;
-      if (!(key in made)) continue;
-      delete made[key];
-      say(`its ${key} is left out (${issue.message}).`);
-    }
-    const rest = v.safeParse(schema, made);
-    if (!rest.success) say(`${rest.issues[0].message}.`);
-    return made;
-  });
-  return { stations: written, problems };
+/** One station as a description writes it. */
+export interface StationWritten {
+  readonly written: WrittenStation;
+  /** As a description reads it; undefined where it would be refused. */
+  readonly read?: StationDescription;
+  /** What was left out, or why it would be refused: whole sentences. */
+  readonly problems: readonly { readonly kind: string; readonly message: string }[];
 }
 
-function writeStation(s: Station): Record<string, unknown> {
+/**
+ * A station, as read from a table, to how a description writes it. What a description would refuse (a power of 0 W, a
+ * depth of 300 %) is left out and told.
+ */
+export function writeStation(station: Station): StationWritten {
+  const problems: { kind: string; message: string }[] = [];
+  const say = (kind: string, message: string) => problems.push({ kind, message: `${station.name}: ${message}` });
+  const written = inWords(station);
+  if (station.programme !== undefined && written.programme === undefined)
+    say('programme', `what "${station.programme.slice(0, 40)}" is on the air is not known here; speech is taken.`);
+  const first = v.safeParse(schema, written);
+  if (first.success) return { written, read: first.output, problems };
+  let isChanged = false;
+  for (const issue of first.issues) {
+    const key = issue.path?.[0]?.key;
+    if (typeof key !== 'string' || key === 'frequency' || key === 'name' || !(key in written)) continue;
+    delete written[key];
+    isChanged = true;
+    say(`written ${key}`, `its ${key} is left out (${issue.message}).`);
+  }
+  const rest = isChanged ? v.safeParse(schema, written) : first;
+  if (!rest.success) say(`refused ${String(rest.issues[0].path?.[0]?.key)}`, `${rest.issues[0].message}.`);
+  return { written, read: rest.success ? rest.output : undefined, problems };
+}
+
+function inWords(s: Station): Record<string, unknown> {
   const optional: Record<string, unknown> = {
     fieldStrength: s.fieldStrength === undefined ? undefined : text(s.fieldStrength, 1e-3, 'mV/m'),
     power: s.power === undefined ? undefined : s.power >= 1000 ? text(s.power, 1e3, 'kW') : text(s.power, 1, 'W'),

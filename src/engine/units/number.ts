@@ -33,14 +33,17 @@ function asciiDigit(digit: string): string {
  * Digits of any script, full-width letters and signs, and the true minus as their plain forms; fractions of one
  * character spelt out.
  */
-export const plainText = (text: string): string =>
+export const plainText = (text: string): string => (PLAIN.test(text) ? text.trim() : unfold(text).trim());
+
+const PLAIN = /^[ -~]*$/;
+
+const unfold = (text: string): string =>
   text
     .replace(/[\uff01-\uff5e]/g, (c) => String.fromCharCode(c.charCodeAt(0) - 0xfee0))
     .replace(/(?![0-9])\p{Nd}/gu, asciiDigit)
     .replace(/[\u2212\ufe63]/g, '-')
     .replace(/[\u00bc-\u00be\u2150-\u215e]/g, (c) => ` ${c.normalize('NFKC')}`)
-    .replace(/\u2044/g, '/')
-    .trim();
+    .replace(/\u2044/g, '/');
 
 const SPACE = ' \\u00a0\\u2000-\\u200a\\u202f\\u205f\\u3000';
 /** Digits with one separator at a time between them. An apostrophe or a space at the end belongs to the unit. */

@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { brief } from './brief.ts';
 import { formatNumber, formatQuantity } from './format.ts';
 import { wholeNumber } from './number.ts';
 import { parseQuantity, QUANTITY_KINDS, type QuantityKind } from './parse.ts';
@@ -83,8 +84,7 @@ function unitHint(written: unknown, kind: QuantityKind, bounds: Bounds): string 
 
 function describe(input: unknown, kind: QuantityKind): string {
   const info = QUANTITY_KINDS[kind];
-  const received = input === undefined ? 'nothing' : (JSON.stringify(input)?.slice(0, 60) ?? String(input));
-  return `expected ${info.article} such as "${info.examples[0]}", received ${received}`;
+  return `expected ${info.article} such as "${info.examples[0]}", received ${brief(input)}`;
 }
 
 /** Smaller than any part or signal; beyond it, one over it soon overflows. */

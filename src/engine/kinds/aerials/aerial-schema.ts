@@ -7,6 +7,7 @@ import {
   length,
   lines,
   number,
+  object,
   resistance,
   turns,
   variantMessage,
@@ -40,7 +41,7 @@ const direction = v.optional(
     about: 'Bearing from which it hears best; a right angle to it is its null. Left out: turned to each station.',
   }),
 );
-const invertedL = v.looseObject({
+const invertedL = object({
   kind: v.literal('inverted-L'),
   height,
   length: top,
@@ -49,7 +50,7 @@ const invertedL = v.looseObject({
   wires: parallel,
   spacing,
 });
-const tee = v.looseObject({
+const tee = object({
   kind: v.literal('T'),
   height,
   length: top,
@@ -58,9 +59,9 @@ const tee = v.looseObject({
   wires: parallel,
   spacing,
 });
-const vertical = v.looseObject({ kind: v.literal('vertical'), height, base, wire: aerialWire });
-const horizontal = v.looseObject({ kind: v.literal('horizontal'), height, length: top, base, wire: aerialWire });
-const sloping = v.looseObject({
+const vertical = object({ kind: v.literal('vertical'), height, base, wire: aerialWire });
+const horizontal = object({ kind: v.literal('horizontal'), height, length: top, base, wire: aerialWire });
+const sloping = object({
   kind: v.literal('sloping'),
   height,
   length: top,
@@ -68,7 +69,7 @@ const sloping = v.looseObject({
   wire: aerialWire,
   farHeight: length('Far end', { min: 0.05, max: 200, typical: [1, 20], about: 'Height of the far end.' }),
 });
-const bent = v.looseObject({
+const bent = object({
   kind: v.literal('bent'),
   wire: aerialWire,
   points: v.pipe(
@@ -80,7 +81,7 @@ const bent = v.looseObject({
     v.maxLength(60, 'expected at most 60 corners'),
   ),
 });
-const frame = v.looseObject({
+const frame = object({
   kind: v.literal('frame'),
   outline: withDefault(choice('Outline', ['square', 'round']), 'square'),
   side: length('Side or diameter', { max: 10, typical: [0.2, 2] }),
@@ -90,7 +91,7 @@ const frame = v.looseObject({
   direction,
   winding: withDefault(choice('Wound', ['box', 'spiral'], 'Side by side on the rim, or inward in one plane.'), 'box'),
 });
-const ferrite = v.looseObject({
+const ferrite = object({
   kind: v.literal('ferrite rod'),
   length: length('Rod length', { max: 1, typical: [0.05, 0.25] }),
   diameter: length('Rod diameter', { max: 0.1, typical: [0.006, 0.02] }),
@@ -108,7 +109,7 @@ const ferrite = v.looseObject({
   direction,
   position: withDefault(number('Position of the coil', -1, 1, '0 in the middle of the rod, ±1 at an end.', [-1, 1]), 0),
 });
-const measured = v.looseObject({
+const measured = object({
   kind: v.literal('measured'),
   capacitance: capacitance('Capacitance', { above: 0, typical: [5e-11, 1e-9] }),
   resistance: withDefault(
@@ -117,11 +118,11 @@ const measured = v.looseObject({
   ),
   effectiveHeight: length('Effective height', { max: 200, typical: [0.3, 15] }),
 });
-const impedance = v.looseObject({
+const impedance = object({
   kind: v.literal('impedance'),
   points: v.pipe(
     v.array(
-      v.looseObject({
+      object({
         frequency: frequency('Frequency'),
         resistance: resistance('Resistance'),
         reactance: number('Reactance, Ω', -1e7, 1e7),
@@ -134,7 +135,7 @@ const impedance = v.looseObject({
 });
 
 const touchstone = v.pipe(
-  v.looseObject({
+  object({
     kind: v.literal('touchstone'),
     text: lines('Touchstone text', 'The whole of a one-port file, version 1 or 2, as an analyser writes it.'),
     effectiveHeight: length('Effective height', { max: 200, typical: [0.3, 15] }),

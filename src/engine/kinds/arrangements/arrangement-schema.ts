@@ -5,6 +5,7 @@ import {
   inductance,
   length,
   number,
+  object,
   ratio,
   resistance,
   turns,
@@ -28,7 +29,7 @@ const detectorTap = v.optional(
 const coil = coilName('Tuning coil');
 
 /** A wave trap: a tuned circuit that keeps one station out. */
-export const trap = v.looseObject({
+export const trap = object({
   kind: choice(
     'Trap',
     ['series', 'parallel', 'absorption'],
@@ -49,9 +50,9 @@ export const trap = v.looseObject({
 });
 const traps = v.optional(v.pipe(v.array(trap, 'expected a list of traps'), v.maxLength(6, 'expected at most 6 traps')));
 
-const direct = v.looseObject({ kind: v.literal('direct'), coil, detectorTap, traps });
-const seriesFed = v.looseObject({ kind: v.literal('series capacitor'), coil, seriesCapacitor, detectorTap, traps });
-const tapped = v.looseObject({
+const direct = object({ kind: v.literal('direct'), coil, detectorTap, traps });
+const seriesFed = object({ kind: v.literal('series capacitor'), coil, seriesCapacitor, detectorTap, traps });
+const tapped = object({
   kind: v.literal('tapped'),
   coil,
   aerialTap,
@@ -80,7 +81,7 @@ const placing = {
     }),
   ),
 };
-const coupled = v.looseObject({
+const coupled = object({
   kind: v.literal('coupled'),
   aerialCoil: coilName('Aerial coil'),
   coil,
@@ -89,7 +90,7 @@ const coupled = v.looseObject({
   detectorTap,
   traps,
 });
-const twoCircuits = v.looseObject({
+const twoCircuits = object({
   kind: v.literal('two circuits'),
   aerialCoil: coilName('Aerial circuit’s coil'),
   coil,
@@ -104,7 +105,7 @@ const twoCircuits = v.looseObject({
   detectorTap,
   traps,
 });
-const slider = v.looseObject({
+const slider = object({
   kind: v.literal('slider'),
   coil,
   detectorTap: v.optional(turns('Detector tap', 'Turns from the earthed end; left out: at the slider.')),
@@ -112,44 +113,44 @@ const slider = v.looseObject({
   parallelCapacitor: withDefault(capacitance('Parallel capacitor', { typical: [0, 5e-10] }), '0 pF'),
   traps,
 });
-const variometer = v.looseObject({
+const variometer = object({
   kind: v.literal('variometer'),
   coil: coilName('Fixed coil'),
   rotor: coilName('Turning coil'),
   parallelCapacitor: withDefault(capacitance('Parallel capacitor', { typical: [0, 5e-10] }), '0 pF'),
   traps,
 });
-const frame = v.looseObject({ kind: v.literal('frame'), detectorTap, traps });
-const ferrite = v.looseObject({ kind: v.literal('ferrite rod'), detectorTap, traps });
+const frame = object({ kind: v.literal('frame'), detectorTap, traps });
+const ferrite = object({ kind: v.literal('ferrite rod'), detectorTap, traps });
 
 const node = (label: string) => words(label, 'A node’s name; "aerial", "earth" and "out" are given.', 40);
 const twoEnds = { name: words('Name', '', 40), from: node('From'), to: node('To') };
 const element = v.variant(
   'kind',
   [
-    v.looseObject({ kind: v.literal('resistor'), ...twoEnds, resistance: resistance('Resistance') }),
-    v.looseObject({ kind: v.literal('capacitor'), ...twoEnds, capacitance: capacitance('Capacitance', { above: 0 }) }),
-    v.looseObject({
+    object({ kind: v.literal('resistor'), ...twoEnds, resistance: resistance('Resistance') }),
+    object({ kind: v.literal('capacitor'), ...twoEnds, capacitance: capacitance('Capacitance', { above: 0 }) }),
+    object({
       kind: v.literal('inductor'),
       ...twoEnds,
       inductance: inductance('Inductance'),
       q: withDefault(number('Q', 1, 1e4), 100),
     }),
-    v.looseObject({ kind: v.literal('coil'), ...twoEnds, coil: coilName('Coil') }),
-    v.looseObject({ kind: v.literal('tuning'), ...twoEnds }),
-    v.looseObject({
+    object({ kind: v.literal('coil'), ...twoEnds, coil: coilName('Coil') }),
+    object({ kind: v.literal('tuning'), ...twoEnds }),
+    object({
       kind: v.literal('mutual'),
       name: words('Name', '', 40),
       first: node('First'),
       second: node('Second'),
       mutual: inductance('Mutual inductance'),
     }),
-    v.looseObject({ kind: v.literal('detector'), ...twoEnds }),
+    object({ kind: v.literal('detector'), ...twoEnds }),
   ],
   variantMessage('kind'),
 );
 /** Anything else: a plain list of elements. The aerial feeds "aerial", the load hangs from "out" to "earth". */
-const elements = v.looseObject({
+const elements = object({
   kind: v.literal('elements'),
   elements: v.pipe(
     v.array(element, 'expected a list of elements'),

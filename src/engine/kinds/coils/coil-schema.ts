@@ -6,6 +6,7 @@ import {
   inductance,
   length,
   number,
+  object,
   turns,
   variantMessage,
   whole,
@@ -24,7 +25,7 @@ const formerDiameter = length('Former diameter', {
   about: 'Outside of the former, where the wire lies.',
 });
 
-const solenoid = v.looseObject({
+const solenoid = object({
   shape: v.literal('solenoid'),
   name,
   formerDiameter,
@@ -39,7 +40,7 @@ const solenoid = v.looseObject({
     }),
   ),
 });
-const bankWound = v.looseObject({
+const bankWound = object({
   shape: v.literal('bank-wound'),
   name,
   formerDiameter,
@@ -48,7 +49,7 @@ const bankWound = v.looseObject({
   former,
   layers: whole('Banks', 2, 8, 'Layers piled up turn by turn as the winding goes along.', [2, 4]),
 });
-const multilayer = v.looseObject({
+const multilayer = object({
   shape: v.literal('multilayer'),
   name,
   formerDiameter,
@@ -64,7 +65,7 @@ const multilayer = v.looseObject({
     }),
   ),
 });
-const spiral = v.looseObject({
+const spiral = object({
   shape: v.literal('spiral'),
   name,
   wire,
@@ -79,7 +80,7 @@ const spiral = v.looseObject({
     }),
   ),
 });
-const spider = v.looseObject({
+const spider = object({
   shape: v.literal('spider'),
   name,
   wire,
@@ -90,7 +91,7 @@ const spider = v.looseObject({
   over: withDefault(whole('Vanes passed at a time', 1, 2), 1),
   discThickness: withDefault(length('Disc thickness', { max: 0.02, typical: [5e-4, 5e-3] }), '1.5 mm'),
 });
-const basket = v.looseObject({
+const basket = object({
   shape: v.literal('basket'),
   name,
   wire,
@@ -101,7 +102,7 @@ const basket = v.looseObject({
   over: withDefault(whole('Pegs passed at a time', 1, 4), 2),
   pegDiameter: withDefault(length('Peg diameter', { max: 0.02, typical: [1e-3, 6e-3] }), '3 mm'),
 });
-const core = v.looseObject({
+const core = object({
   shape: v.literal('core'),
   name,
   wire,
@@ -114,7 +115,7 @@ const core = v.looseObject({
   coreQ: withDefault(number('Q of the core alone', 1, 2000, 'At the frequencies of interest.', [30, 400]), 150),
   form: withDefault(choice('Kind of core', ['toroid', 'pot core']), 'toroid'),
 });
-const measured = v.looseObject({
+const measured = object({
   shape: v.literal('measured'),
   name,
   inductance: inductance('Inductance', { typical: [2e-5, 5e-3] }),

@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { choice, length, whole, withDefault } from '../../fields/fields.ts';
+import { choice, length, object, whole, withDefault } from '../../fields/fields.ts';
 
 const COVERINGS = [
   'bare',
@@ -13,7 +13,7 @@ const COVERINGS = [
 ] as const;
 
 /** Wire as bought: size and covering; several strands make Litz. */
-export const wire = v.looseObject(
+export const wire = object(
   {
     size: length('Wire size', {
       max: 0.02,

@@ -1,5 +1,14 @@
 import * as v from 'valibot';
-import { capacitance, choice, number, resistance, variantMessage, voltage, withDefault } from '../../fields/fields.ts';
+import {
+  capacitance,
+  choice,
+  number,
+  object,
+  resistance,
+  variantMessage,
+  voltage,
+  withDefault,
+} from '../../fields/fields.ts';
 import { quantity } from '../../units/schema.ts';
 
 const wiring = withDefault(
@@ -41,12 +50,12 @@ const overrides = {
   wiring,
 };
 
-const galena = v.looseObject({
+const galena = object({
   kind: v.literal('galena'),
   spot: withDefault(choice('Spot', ['good', 'fair', 'poor'], 'How lucky the whisker’s place is.'), 'fair'),
   ...overrides,
 });
-const mineral = v.looseObject({
+const mineral = object({
   kind: v.literal('mineral'),
   mineral: choice(
     'Mineral',
@@ -55,12 +64,12 @@ const mineral = v.looseObject({
   ),
   ...overrides,
 });
-const germanium = v.looseObject({
+const germanium = object({
   kind: v.literal('germanium'),
   make: withDefault(choice('Make', ['point contact', 'gold-bonded']), 'point contact'),
   ...overrides,
 });
-const schottky = v.looseObject({
+const schottky = object({
   kind: v.literal('schottky'),
   type: withDefault(
     choice(
@@ -72,14 +81,14 @@ const schottky = v.looseObject({
   ),
   ...overrides,
 });
-const silicon = v.looseObject({ kind: v.literal('silicon'), ...overrides });
-const exponential = v.looseObject({
+const silicon = object({ kind: v.literal('silicon'), ...overrides });
+const exponential = object({
   kind: v.literal('exponential'),
   ...overrides,
   saturationCurrent: quantity('current', { above: 0, max: 1, label: 'Saturation current', typical: [1e-9, 5e-5] }),
   ideality: number('Ideality', 0.5, 10, '', [1, 3]),
 });
-const valve = v.looseObject({
+const valve = object({
   kind: v.literal('valve'),
   heaterVoltage: withDefault(voltage('Heater voltage', { min: 0, max: 10, typical: [3, 6.9] }), '6.3 V'),
   ratedHeaterVoltage: withDefault(voltage('Rated heater voltage', { above: 0, max: 60 }), '6.3 V'),
@@ -87,11 +96,11 @@ const valve = v.looseObject({
   bias,
   wiring,
 });
-const measured = v.looseObject({
+const measured = object({
   kind: v.literal('measured'),
   points: v.pipe(
     v.array(
-      v.looseObject({
+      object({
         voltage: voltage('Voltage', { min: -1000, max: 1000, typical: [-2, 2] }),
         current: quantity('current', { label: 'Current', min: -10, max: 10, typical: [-1e-3, 1e-2] }),
       }),

@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { choice, length, resistance, variantMessage, whole, withDefault } from '../../fields/fields.ts';
+import { choice, length, object, resistance, variantMessage, whole, withDefault } from '../../fields/fields.ts';
 import { SOIL_NAMES } from '../../parts/earth/soil.ts';
 import { quantity } from '../../units/schema.ts';
 
@@ -27,8 +27,8 @@ const diameter = withDefault(length('Diameter', { max: 1, typical: [5e-3, 0.05] 
 const depth = withDefault(length('Depth', { max: 5, typical: [0.1, 1] }), '0.3 m');
 const wireDiameter = withDefault(length('Wire diameter', { max: 0.05, typical: [1e-3, 6e-3] }), '2 mm');
 
-const rod = v.looseObject({ kind: v.literal('rod'), length: rodLength, diameter, ...inSoil });
-const rods = v.looseObject({
+const rod = object({ kind: v.literal('rod'), length: rodLength, diameter, ...inSoil });
+const rods = object({
   kind: v.literal('rods'),
   length: rodLength,
   diameter,
@@ -37,7 +37,7 @@ const rods = v.looseObject({
   spacing: length('Spacing', { max: 100, typical: [1, 6] }),
   layout: withDefault(choice('Layout', ['row', 'ring', 'square']), 'row'),
 });
-const plate = v.looseObject({
+const plate = object({
   kind: v.literal('plate'),
   side: length('Side', { max: 10, typical: [0.2, 1.5] }),
   lie: withDefault(
@@ -47,14 +47,14 @@ const plate = v.looseObject({
   depth,
   ...inSoil,
 });
-const buried = v.looseObject({
+const buried = object({
   kind: v.literal('buried wire'),
   length: length('Length', { max: 500, typical: [2, 50] }),
   depth,
   wire: wireDiameter,
   ...inSoil,
 });
-const radials = v.looseObject({
+const radials = object({
   kind: v.literal('radials'),
   count: whole('Radials', 2, 120, '', [3, 16]),
   length: length('Length of each', { max: 200, typical: [2, 30] }),
@@ -62,7 +62,7 @@ const radials = v.looseObject({
   wire: wireDiameter,
   ...inSoil,
 });
-const counterpoise = v.looseObject({
+const counterpoise = object({
   kind: v.literal('counterpoise'),
   count: withDefault(whole('Wires', 1, 60, 'From the set outwards.', [1, 8]), 1),
   length: length('Length', { max: 200, typical: [2, 30] }),
@@ -70,13 +70,13 @@ const counterpoise = v.looseObject({
   wire: wireDiameter,
   ...inSoil,
 });
-const measured = v.looseObject({
+const measured = object({
   kind: v.literal('measured'),
   resistance: resistance('Resistance', { max: 1e5, typical: [5, 500] }),
 });
 
 const pipe = v.pipe(
-  v.looseObject({
+  object({
     kind: v.literal('water pipe'),
     resistance: withDefault(
       resistance('Resistance', {

@@ -4,6 +4,7 @@ import {
   choice,
   inductance,
   number,
+  object,
   ratio,
   resistance,
   variantMessage,
@@ -14,7 +15,7 @@ import { quantity } from '../../units/schema.ts';
 const level = (label: string, about: string, typical: readonly [number, number]) =>
   quantity('level', { min: -60, max: 160, label, about, typical });
 
-const transformer = v.looseObject({
+const transformer = object({
   ratio: number('Turns ratio', 0.1, 1000, 'Detector side to phones side.', [1, 60]),
   primaryResistance: withDefault(resistance('Primary resistance', { typical: [10, 2000] }), '500 Ω'),
   secondaryResistance: withDefault(resistance('Secondary resistance', { typical: [0.1, 100] }), '1 Ω'),
@@ -48,7 +49,7 @@ const common = {
     '1 nF',
   ),
   equalizer: v.optional(
-    v.looseObject({
+    object({
       resistance: resistance('Series resistor', {
         above: 0,
         typical: [1e3, 1e5],
@@ -60,7 +61,7 @@ const common = {
   transformer: v.optional(transformer),
 };
 
-const phones = v.looseObject({
+const phones = object({
   kind: v.literal('phones'),
   make: withDefault(
     choice('Movement', ['magnetic', 'balanced armature'], 'Balanced armature: more sensitive, and easier to match.'),
@@ -80,7 +81,7 @@ const phones = v.looseObject({
   sensitivity: v.optional(level('Sensitivity', 'dB SPL at 1 mW; left out: usual for its kind.', [80, 130])),
   ...common,
 });
-const earpiece = v.looseObject({
+const earpiece = object({
   kind: v.literal('crystal earpiece'),
   capacitance: withDefault(capacitance('Capacitance', { above: 0, typical: [5e-10, 3e-8] }), '2 nF'),
   resistor: v.optional(
@@ -93,13 +94,13 @@ const earpiece = v.looseObject({
   sensitivity: v.optional(level('Sensitivity', 'dB SPL at 1 V; left out: usual for its kind.', [80, 130])),
   ...common,
 });
-const movingCoil = v.looseObject({
+const movingCoil = object({
   kind: v.literal('moving-coil phones'),
   impedance: withDefault(resistance('Impedance', { above: 0, typical: [8, 600] }), '32 Ω'),
   sensitivity: v.optional(level('Sensitivity', 'dB SPL at 1 mW; left out: usual for its kind.', [80, 120])),
   ...common,
 });
-const amplifier = v.looseObject({
+const amplifier = object({
   kind: v.literal('amplifier'),
   inputResistance: withDefault(resistance('Input resistance', { above: 0, typical: [1e4, 2e6] }), '100 kΩ'),
   inputCapacitance: withDefault(

@@ -5,6 +5,7 @@ import {
   choice,
   length,
   number,
+  object,
   ratio,
   variantMessage,
   whole,
@@ -51,7 +52,7 @@ const airGap = v.optional(
 );
 const permittivity = v.optional(number('Permittivity', 1, 100, 'As measured; left out: usual for it.', [1, 10]));
 
-const bought = v.looseObject({
+const bought = object({
   kind: v.literal('variable'),
   maximum: capacitance('Meshed', { above: 0, typical: [1e-10, 1e-9], about: 'Capacitance with the vanes fully in.' }),
   tolerance: v.optional(
@@ -65,7 +66,7 @@ const bought = v.looseObject({
   lossTangent: lossTangent('0.1 %'),
   ...common,
 });
-const vanes = v.looseObject({
+const vanes = object({
   kind: v.literal('vanes'),
   outerRadius: length('Vane radius', { max: 0.3, typical: [0.01, 0.08] }),
   innerRadius: withDefault(
@@ -87,11 +88,11 @@ const vanes = v.looseObject({
   lossTangent: lossTangent('0.1 %'),
   ...common,
 });
-const points = v.looseObject({
+const points = object({
   kind: v.literal('measured'),
   points: v.pipe(
     v.array(
-      v.looseObject({
+      object({
         scale: angle('Scale', { min: 0, max: 360 }),
         capacitance: capacitance('Capacitance', { above: 0 }),
       }),
@@ -106,7 +107,7 @@ const points = v.looseObject({
   lossTangent: lossTangent('0.1 %'),
   ...common,
 });
-const foil = v.looseObject({
+const foil = object({
   kind: v.literal('foil'),
   length: length('Overlap, full', {
     max: 2,
@@ -127,7 +128,7 @@ const foil = v.looseObject({
   ...common,
 });
 const plates = v.pipe(
-  v.looseObject({
+  object({
     kind: v.literal('plates'),
     length: length('Overlap, full', {
       max: 2,
@@ -150,7 +151,7 @@ const plates = v.pipe(
   // From here on they are sheets that slide, as foil is.
   v.transform((written) => ({ ...written, kind: 'foil' as const })),
 );
-const tubes = v.looseObject({
+const tubes = object({
   kind: v.literal('tubes'),
   length: length('Overlap, full', { max: 2, typical: [0.05, 0.5] }),
   innerDiameter: length('Inner tube, outside', { max: 0.5, typical: [0.005, 0.06] }),
@@ -161,7 +162,7 @@ const tubes = v.looseObject({
   lossTangent: v.optional(ratio('Loss (tan δ)', { min: 0, max: 1, typical: [0, 0.1] })),
   ...common,
 });
-const book = v.looseObject({
+const book = object({
   kind: v.literal('book'),
   length: length('Leaf length', { max: 2, typical: [0.05, 0.4], about: 'From hinge to edge.' }),
   width: length('Leaf width', { max: 2, typical: [0.03, 0.4] }),
@@ -173,7 +174,7 @@ const book = v.looseObject({
   lossTangent: v.optional(ratio('Loss (tan δ)', { min: 0, max: 1, typical: [0, 0.1] })),
   ...common,
 });
-const fixed = v.looseObject({
+const fixed = object({
   kind: v.literal('fixed'),
   capacitance: capacitance('Capacitance', { typical: [2e-11, 2e-9] }),
   lossTangent: lossTangent('0.1 %'),

@@ -18,10 +18,15 @@ export interface StationDoubt {
  * nobody uses, depths and places that cannot be. Nothing is changed.
  * @param raster default: the one most of the list lies on.
  * @param site to compare a distance given with the position given.
+ * @param numbers what to call each station by, such as its row in a table; default its place in the list, from 1.
  */
 export function checkStations(
   stations: readonly Station[],
-  { raster = guessRaster(stations.map(({ frequency }) => frequency)), site }: { raster?: Raster; site?: Position } = {},
+  {
+    raster = guessRaster(stations.map(({ frequency }) => frequency)),
+    site,
+    numbers,
+  }: { raster?: Raster; site?: Position; numbers?: readonly number[] } = {},
 ): StationDoubt[] {
   const doubts: StationDoubt[] = [];
   for (const [index, station] of stations.entries()) {
@@ -35,7 +40,8 @@ export function checkStations(
       say('raster', `${name}: ${f} is off the ${raster / 1000} kHz raster; the nearest channel is ${nearest}.`);
     }
     const twin = stations.findIndex((other, n) => n < index && isTwin(other, station));
-    if (twin >= 0) say('duplicate', `${name} at ${f} seems to be in the list twice (row ${twin + 1} too).`);
+    if (twin >= 0)
+      say('duplicate', `${name} at ${f} seems to be in the list twice (row ${numbers?.[twin] ?? twin + 1} too).`);
     if (power !== undefined && station.fieldStrength === undefined) {
       const p = formatQuantity(power, 'power');
       if (!(power > 0)) say('power', `${name}: a power of ${p} gives no signal.`);

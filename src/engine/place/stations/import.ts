@@ -13,8 +13,12 @@ export interface TableProblem {
   readonly row: number;
   /** Heading of the column, if one cell is to blame. */
   readonly column?: string;
+  /** What it is about: problems of one kind differ only in their rows. */
+  readonly kind: string;
   /** A whole sentence. */
   readonly message: string;
+  /** The whole row is left out for it. */
+  readonly isLeftOut?: boolean;
 }
 
 export interface StationTable {
@@ -55,7 +59,11 @@ export function stationsFromTable(rows: TextTable, columns: readonly ColumnGuess
   const rowOf: number[] = [];
   const problems: TableProblem[] = [];
   if (!columns.some(({ field }) => field === 'frequency'))
-    return { stations, rowOf, problems: [{ row: 1, message: 'Say which column is the frequency.' }] };
+    return {
+      stations,
+      rowOf,
+      problems: [{ row: 1, kind: 'no frequency', message: 'Say which column is the frequency.' }],
+    };
   const commas = hasDecimalCommas(rows, columns);
   for (const [n, cells] of rows.entries()) {
     if (n === 0 && hasHeader) continue;
@@ -68,7 +76,13 @@ export function stationsFromTable(rows: TextTable, columns: readonly ColumnGuess
     }
     if (cellOf.size === 0) continue;
     const complain = (field: StationField, message: string) =>
-      problems.push({ row, column: cellOf.get(field)?.column.header, message });
+      problems.push({
+        row,
+        column: cellOf.get(field)?.column.header,
+        kind: `cell ${field}`,
+        message,
+        ...(field === 'frequency' ? { isLeftOut: true } : {}),
+      });
     const number = (field: StationField): number | undefined => {
       const cell = cellOf.get(field);
       if (!cell) return undefined;
@@ -81,7 +95,7 @@ export function stationsFromTable(rows: TextTable, columns: readonly ColumnGuess
     if (frequency === undefined || !(frequency >= 1e4 && frequency <= 3e7)) {
       if (frequency !== undefined) complain('frequency', 'This frequency is not between 10 kHz and 30 MHz.');
       else if (!cellOf.has('frequency'))
-        problems.push({ row, message: 'The row has no frequency, so it is left out.' });
+        problems.push({ row, kind: 'no frequency', message: 'It has no frequency.', isLeftOut: true });
       continue;
     }
     stations.push(
@@ -120,7 +134,9 @@ function hasDecimalCommas(rows: TextTable, columns: readonly ColumnGuess[]): boo
   for (const { index, field } of columns) {
     if (!isNumeric(field)) continue;
     for (const cells of rows) {
-      const read = leadingNumber(cells[index] ?? '');
+      const cell = cells[index] ?? '';
+      if (!/[.,]/.test(cell)) continue;
+      const read = leadingNumber(cell);
       if (!read.ok || read.pointBeforeThree) continue;
       if (read.decimals === 'point') return false;
       if (read.decimals === 'comma') commas = true;

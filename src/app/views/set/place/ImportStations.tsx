@@ -6,8 +6,8 @@ import {
   type StationField,
 } from '../../../../engine/place/stations/columns.ts';
 import { assignColumn } from '../../../../engine/place/stations/import.ts';
+import type { TableQuestion, TableReading } from '../../../../engine/set/station-table.ts';
 import type { WrittenStation } from '../../../../engine/set/written-stations.ts';
-import type { TableQuestion, TableReading } from '../../../workers/table-text.ts';
 import { usePlaceWorker } from './use-worker.ts';
 
 interface Props {

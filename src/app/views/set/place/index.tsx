@@ -5,7 +5,7 @@ import { stationsToTable } from '../../../../engine/place/stations/export.ts';
 import type { Reception } from '../../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../../engine/set/description.ts';
 import { type Path, valueAtPath, withValueAt } from '../../../../engine/set/write.ts';
-import { joinStations, readStations, writeStations } from '../../../../engine/set/written-stations.ts';
+import { joinStations, readStations, writeStation } from '../../../../engine/set/written-stations.ts';
 import { stationRows } from '../../../../outputs/tables/stations-table.ts';
 import { addItem, removeItem } from '../../../description/lists.ts';
 import type { When } from '../../../description/when.ts';
@@ -95,7 +95,7 @@ export function FieldPlace(props: Props) {
   };
   const ownSections = (own: boolean) => {
     if (chosen === undefined || !arrival) return;
-    const [made] = writeStations([{ name: '', frequency: 1e6, sections: arrival.sections }]).stations;
+    const made = writeStation({ name: '', frequency: 1e6, sections: arrival.sections }).written;
     onChange(
       withValueAt(written, [...STATIONS, chosen, 'sections'], own ? made.sections : undefined),
       own ? 'write land and sea' : 'land and sea from the map',
