@@ -1,5 +1,6 @@
 import { type FileHandle, open } from 'node:fs/promises';
 import { receive } from '../../engine/reception/path/receive.ts';
+import { verdictOf } from '../../engine/reception/path/summary.ts';
 import { formatNumber } from '../../engine/units/format.ts';
 import { wholeNumber } from '../../engine/units/number.ts';
 import {
@@ -105,7 +106,7 @@ export const listen: Command = {
       ? 'the recorded band'
       : values.sweep
         ? 'the dial from its low end to its high end'
-        : `${clean(station!.name)}, ${formatNumber(station!.frequency / 1e3, 5)} kHz, ${station!.heard}`;
+        : `${clean(station!.name)}, ${formatNumber(station!.frequency / 1e3, 5)} kHz, ${verdictOf(station!)}`;
     io.out(`${values.out}: ${formatNumber(seconds, 4)} s of ${what}, ${how}.\n`);
     io.out('Start listening with the volume down.\n');
     return 0;

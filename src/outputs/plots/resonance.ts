@@ -52,6 +52,9 @@ const asDrawn = (data: ResonanceCurve): ResonanceCurve => ({
   points: data.points.map((p) => ({ ...p, level: drawable(p.level) })),
 });
 
+/** By no whole decibel. */
+const isPassed = ({ down }: { readonly down: string }): boolean => down === db(0);
+
 /** The curve as sentences. */
 export function resonanceText(given: ResonanceCurve): string {
   const data = asDrawn(given);
@@ -62,12 +65,14 @@ export function resonanceText(given: ResonanceCurve): string {
       : 'wider than what is drawn';
   const others = (data.neighbours ?? []).flatMap((n) => {
     const level = levelAt(data.points, n.frequency);
-    return level === undefined ? [] : [`${n.name} (${khz(n.frequency)}) by ${db(peak - level)}`];
+    return level === undefined ? [] : [{ name: `${n.name} (${khz(n.frequency)})`, down: db(peak - level) }];
   });
+  const [passed, held] = [others.filter(isPassed), others.filter((n) => !isPassed(n))];
   return [
     `Tuned to ${data.station.name}, ${khz(data.station.frequency)}, the level at the detector is greatest at ${khz(at)} and the curve is ${width}.`,
     data.loadedQ === undefined ? '' : `Loaded Q ${formatNumber(data.loadedQ, 2)}.`,
-    others.length > 0 ? `The tuned circuit holds down ${inSeries(others)}.` : '',
+    held.length > 0 ? `The tuned circuit holds down ${inSeries(held.map((n) => `${n.name} by ${n.down}`))}.` : '',
+    passed.length > 0 ? `It does not attenuate ${inSeries(passed.map((n) => n.name))}.` : '',
   ]
     .filter(Boolean)
     .join(' ');

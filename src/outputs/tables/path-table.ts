@@ -1,4 +1,4 @@
-import { besideWords, verdictOf } from '../../engine/reception/path/summary.ts';
+import { besideWords, isHeard, verdictOf } from '../../engine/reception/path/summary.ts';
 import type { StationReception } from '../../engine/reception/path/types.ts';
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
 import { clean, table } from './table.ts';
@@ -44,7 +44,7 @@ export function stationsTable(stations: readonly StationReception[], width?: num
       { title: 'heard', text: (s) => verdictOf(s) },
       {
         title: 'beside it',
-        text: (s) => clean(besideWords(s)) || (s.heard === 'not heard' ? '' : 'clear'),
+        text: (s) => clean(besideWords(s)) || (isHeard(verdictOf(s)) ? 'clear' : ''),
       },
     ],
     stations,

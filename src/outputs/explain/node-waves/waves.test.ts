@@ -76,3 +76,10 @@ it('says what is there, and writes every sample of what is shown', () => {
   expect(scene.description).toContain('with 1 other on the air (Quayside)');
   expect(scene.items.length).toBeGreaterThan(4);
 });
+
+it('says what over-modulation means where the depth is over 100 %, and only there', () => {
+  const [wave] = shownWaves(run(64_000)).waves;
+  const words = (depth: number) => readingWords({ ...wave, reading: { ...wave.reading, depth } });
+  expect(words(1.12)).toMatch(/modulated 112 % \(.*over-modulation.*negative-peak clipping/);
+  for (const depth of [0.3, 0.99, 1, 1.004]) expect(words(depth)).not.toMatch(/over-modulation|clipping/);
+});

@@ -30,12 +30,18 @@ export function readingWords({ title, measure, reading }: Pick<NodeWave, 'title'
   const parts = [`${show(least)} to ${show(greatest)}`];
   parts.push(Math.abs(mean) < 2e-3 * size ? 'on average nothing' : `on average ${show(mean)}`);
   if (carrier > 2e-3 * size)
-    parts.push(
-      `carrier ${show(carrier)} peak${depth > 5e-3 ? ` modulated ${Math.round(100 * Math.min(depth, 9.99))} %` : ''}`,
-    );
+    parts.push(`carrier ${show(carrier)} peak${depth > 5e-3 ? ` ${modulatedWords(depth)}` : ''}`);
   if (audio > 5e-3 * size)
     parts.push(
       `audio ${show(audio)} peak${secondHarmonic > 5e-3 ? ` with ${formatNumber(100 * secondHarmonic, 2)} % second harmonic` : ''}`,
     );
   return `${title}: ${parts.join(', ')}.`;
+}
+
+/** How deep a carrier is modulated, and what becomes of it beyond 100 %. */
+function modulatedWords(depth: number): string {
+  const percent = Math.round(100 * Math.min(depth, 9.99));
+  return percent > 100
+    ? `modulated ${percent} % (over-modulation: an envelope detector gives negative-peak clipping)`
+    : `modulated ${percent} %`;
 }

@@ -1,5 +1,5 @@
 import { isLoop } from '../../../engine/kinds/loops.ts';
-import { verdictOf } from '../../../engine/reception/path/summary.ts';
+import { isHeard, verdictOf } from '../../../engine/reception/path/summary.ts';
 import type { Reception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { fewestPages } from '../paper/fewest-pages.ts';
@@ -76,7 +76,7 @@ function stationTable(set: SetDescription, reception: Reception) {
   const standing = standingVoltage(set);
   const second = aerialDial(set);
   const list = reception.stations
-    .filter((s) => s.dial && s.heard !== 'not heard')
+    .filter((s) => s.dial && isHeard(verdictOf(s)))
     .sort((a, b) => Math.abs(b.directVoltage) - Math.abs(a.directVoltage))
     .slice(0, MOST_STATIONS);
   const small = list.some((s) => !metered(s.directVoltage));

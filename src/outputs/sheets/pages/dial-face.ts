@@ -1,3 +1,4 @@
+import { isHeard } from '../../../engine/reception/path/summary.ts';
 import { arc, circle, line, path, polar, rect, text } from '../../scene/build.ts';
 import type { Item, Point } from '../../scene/scene.ts';
 import { shorten, textWidth } from '../../scene/text-width.ts';
@@ -132,7 +133,7 @@ function spreadOut(marks: DialMarks, swing: number): { at: number; reading: numb
   const gap = (LETTERS * 1.3 * 180) / (Math.PI * NAMES[0]);
   const most = Math.floor(swing / gap);
   const order = marks.stations.map((s) => ({ reading: marks.at(s.position), name: s.name, heard: s.heard, at: 0 }));
-  const kept = order.length <= most ? order : order.filter((s) => s.heard !== 'not heard').slice(0, most);
+  const kept = order.length <= most ? order : order.filter((s) => isHeard(s.heard)).slice(0, most);
   const list = kept.sort((a, b) => a.reading - b.reading);
   for (const s of list) s.at = s.reading;
   // Push apart, then bring back within the scale from its far end.

@@ -2,7 +2,7 @@ import { setCircuit } from '../../../engine/built/set-circuit.ts';
 import { coilModel, tuningModel } from '../../../engine/kinds/models.ts';
 import type { TuningDescription } from '../../../engine/kinds/tunings/tuning-schema.ts';
 import { receiver } from '../../../engine/reception/path/receive-station.ts';
-import { verdictOf } from '../../../engine/reception/path/summary.ts';
+import { type Verdict, verdictOf } from '../../../engine/reception/path/summary.ts';
 import type { Reception, StationReception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import type { Peak } from '../../../engine/solvers/linear/tuned.ts';
@@ -34,7 +34,7 @@ export interface DialMarks extends Pointer {
   readonly of?: string;
   readonly kilohertz: readonly DialMark[];
   readonly metres: readonly (DialMark & { readonly wavelength: number })[];
-  readonly stations: readonly (DialMark & { readonly name: string; readonly heard: string })[];
+  readonly stations: readonly (DialMark & { readonly name: string; readonly heard: Verdict })[];
 }
 
 const LIGHT = 299_792_458;
@@ -91,9 +91,7 @@ export function marksAlong(
     });
   const stations = reception.stations.flatMap((s) => {
     const at = s.dial && stationAt(s);
-    return at
-      ? [{ position: at.position, frequency: s.frequency, name: printable(s.name), heard: verdictOf(s) as string }]
-      : [];
+    return at ? [{ position: at.position, frequency: s.frequency, name: printable(s.name), heard: verdictOf(s) }] : [];
   });
   return {
     kilohertz: marked(ticks.kilohertz),

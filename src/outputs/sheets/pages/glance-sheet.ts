@@ -1,4 +1,4 @@
-import { besideWords, verdictOf } from '../../../engine/reception/path/summary.ts';
+import { besideWords, isHeard, verdictOf } from '../../../engine/reception/path/summary.ts';
 import type { Reception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import type { Built } from '../board/layout.ts';
@@ -37,7 +37,7 @@ export function glanceSheet(set: SetDescription, reception: Reception, built: Bu
         kHz(s.frequency),
         s.dial ? dialText(set, s) : '—',
         verdictOf(s),
-        s.heard === 'not heard' ? '—' : `${Math.round(s.soundPressureLevel)} dB ± ${Math.round(s.spread)}`,
+        !isHeard(verdictOf(s)) ? '—' : `${Math.round(s.soundPressureLevel)} dB ± ${Math.round(s.spread)}`,
         besideWords(s),
       ]),
     );

@@ -1,3 +1,4 @@
+import { verdictOf } from '../../../../engine/reception/path/summary.ts';
 import { formatNumber } from '../../../../engine/units/format.ts';
 import { PartEditor } from '../../../editing/PartEditor.tsx';
 import { chosen } from '../../../state/reception.ts';
@@ -22,7 +23,7 @@ export function Ear() {
                 label: 'Over what can just be heard here',
                 text: `${formatNumber(station.margin, 2)} dB`,
               },
-              { label: 'So it is', text: station.heard },
+              { label: 'So it is', text: verdictOf(station) },
             ]}
           />
         )}

@@ -3,6 +3,7 @@ import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { Position } from '../../../../engine/place/geodesy.ts';
 import type { Arrival } from '../../../../engine/place/stations/arrival.ts';
 import { subsolarPoint } from '../../../../engine/place/sun.ts';
+import { isHeard } from '../../../../engine/reception/path/summary.ts';
 import { textWidth } from '../../../../outputs/scene/text-width.ts';
 import type { StationRow } from '../../../../outputs/tables/stations-table.ts';
 import type { When } from '../../../description/when.ts';
@@ -241,7 +242,7 @@ function Masts({ arrivals, rows, chosen, onChoose }: Pick<Props, 'arrivals' | 'r
           const point = arrivals[row.index] && pointOf(arrivals[row.index]);
           if (!point) return null;
           const d = `M${round(point)}h0`;
-          const heard = row.heard !== 'not heard' && !row.outOfReach;
+          const heard = isHeard(row.heard);
           return (
             // biome-ignore lint/a11y/noStaticElementInteractions: the table has a button for every station
             <g
