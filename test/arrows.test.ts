@@ -78,6 +78,61 @@ test('every import follows an allowed arrow', () => {
   expect(offending, offending.join('\n')).toEqual([]);
 });
 
+/**
+ * Files that import one another in a circle, each circle sorted by name (Tarjan's strongly connected components); types
+ * count, since a circle of them too has no first thing to read.
+ */
+function circles(importsOf: ReadonlyMap<string, readonly string[]>): string[][] {
+  const order = new Map<string, number>();
+  const lowest = new Map<string, number>();
+  const open: string[] = [];
+  const found: string[][] = [];
+  const visit = (file: string): void => {
+    order.set(file, order.size);
+    lowest.set(file, order.get(file)!);
+    open.push(file);
+    for (const next of importsOf.get(file) ?? []) {
+      if (!order.has(next)) visit(next);
+      else if (!open.includes(next)) continue;
+      lowest.set(file, Math.min(lowest.get(file)!, lowest.get(next)!));
+    }
+    if (lowest.get(file) !== order.get(file)) return;
+    const circle = open.splice(open.indexOf(file));
+    if (circle.length > 1 || importsOf.get(file)?.includes(file)) found.push(circle.sort());
+  };
+  for (const file of importsOf.keys()) visit(file);
+  return found;
+}
+
+/** Circles there are for a reason. */
+const RECURSIVE = [
+  // A part has fields, a field may be a list, and a list may hold parts: editors of a tree call one another.
+  ['app/editing/FieldEditor.tsx', 'app/editing/ListEditor.tsx', 'app/editing/PartEditor.tsx'],
+];
+
+test('no files import one another in a circle', () => {
+  const importsOf = new Map(
+    sources().map((file) => {
+      // Starting a worker is no import: it is a program of its own.
+      const addresses = importsIn(readFileSync(join(inRoot('src'), file), 'utf8')).filter(
+        (address) => address.startsWith('.') && !/\.worker\.ts$/.test(address),
+      );
+      return [file, addresses.map((a) => posix.normalize(posix.join(posix.dirname(file), a)))];
+    }),
+  );
+  expect(circles(importsOf)).toEqual(RECURSIVE);
+});
+
+test('circles are found, long ones and those of one file, and none where files meet again', () => {
+  const graph = (text: string) =>
+    new Map(
+      text.split(' ').map((line) => [line.split('>')[0], line.split('>')[1].split(',').filter(Boolean)] as const),
+    );
+  expect(circles(graph('a>b b>c c>a,d d>'))).toEqual([['a', 'b', 'c']]);
+  expect(circles(graph('a>b,c b>d c>d d>'))).toEqual([]);
+  expect(circles(graph('a>a b>a'))).toEqual([['a']]);
+});
+
 test('every part of src and every folder of the engine is known here', () => {
   const folders = (path: string) =>
     readdirSync(inRoot(path), { withFileTypes: true }).flatMap((entry) => (entry.isDirectory() ? [entry.name] : []));

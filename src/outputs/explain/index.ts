@@ -25,7 +25,8 @@ export {
   type View,
   zoomed,
 } from './model/view.ts';
-export { createWaves, type Neighbour, type WaveSpec, type Waves } from './model/waves.ts';
+export type { Neighbour, WaveSpec } from './model/wave-spec.ts';
+export { createWaves, type Waves } from './model/waves.ts';
 export {
   isPicture,
   type MovingPicture,
@@ -38,8 +39,9 @@ export {
 export type { Pen, TextLook } from './stage/pen.ts';
 export { scenePen } from './stage/scene-pen.ts';
 export { paintStage, type Stage, stagePlot } from './stage/stage.ts';
+export type { WaveRow } from './stage/wave-row.ts';
 export { rowWords, shownWords, type WavePicture, waveScene } from './stage/wave-scene.ts';
-export { Columns, paintWaves, plotOf, type Show, type WaveRow, type WaveWindow } from './stage/wave-window.ts';
+export { Columns, paintWaves, plotOf, type Show, type WaveWindow } from './stage/wave-window.ts';
 export { FIGURE_MEANINGS, type Figures, figuresOf, filled } from './story/figures.ts';
 export { type Prepared, type Preparer, preparer } from './story/prepared.ts';
 export { packed, type SceneDrawn, type SentScene, sceneKey, unpacked } from './story/sent.ts';

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { createWaves, type WaveSpec } from './waves.ts';
+import type { WaveSpec } from './wave-spec.ts';
+import { createWaves } from './waves.ts';
 
 const CARRIER = 200e3;
 const COLUMNS = 1280;

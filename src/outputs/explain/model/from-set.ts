@@ -11,7 +11,8 @@ import type { PictureFacts, Tuner } from '../pictures/index.ts';
 import { settledVoltage } from './one-way.ts';
 import { sidebandPassing } from './programme.ts';
 import type { SmoothingLoad } from './smoothing.ts';
-import type { Neighbour, WaveSpec, Waves } from './waves.ts';
+import type { Neighbour, WaveSpec } from './wave-spec.ts';
+import type { Waves } from './waves.ts';
 
 /** The tone that stands for a programme where nothing else is chosen. */
 export const USUAL_TONE: Hertz = 1000;

@@ -3,7 +3,7 @@ import { settledVoltage } from './one-way.ts';
 import type { Range, Trace } from './range.ts';
 import { SampledWave } from './sampled-wave.ts';
 import { integrated, smoothed } from './smoothing.ts';
-import type { WaveSpec } from './waves.ts';
+import type { WaveSpec } from './wave-spec.ts';
 
 /** Steps a second where a whole recording is followed: the audio is slow. */
 const RATE = 24_000;

@@ -1,5 +1,5 @@
 import type { Hertz, Seconds } from '../../../engine/units/quantities.ts';
-import type { WaveRow } from '../stage/wave-window.ts';
+import type { WaveRow } from '../stage/wave-row.ts';
 import { POINT_WORDS, type PointId } from './points.ts';
 import type { View } from './view.ts';
 import type { Waves } from './waves.ts';

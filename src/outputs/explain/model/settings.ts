@@ -2,7 +2,7 @@ import { DETECTOR_IDS, DETECTOR_KINDS, detectorByKind } from '../../../engine/pa
 import type { Farads, Hertz, Ohms, Ratio, Volts } from '../../../engine/units/quantities.ts';
 import type { OneWay } from './one-way.ts';
 import type { Programme } from './programme.ts';
-import type { WaveSpec } from './waves.ts';
+import type { WaveSpec } from './wave-spec.ts';
 
 /** What one turns at will; whatever is left out is as in the set. Plain data, kept in a description. */
 export interface Settings {

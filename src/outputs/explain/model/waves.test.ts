@@ -4,7 +4,8 @@ import { EARTH } from '../../../engine/network/elements.ts';
 import { detectorByKind } from '../../../engine/parts/detector/library.ts';
 import { createTransient } from '../../../engine/solvers/transient/transient.ts';
 import type { PointId } from './points.ts';
-import { createWaves, type WaveSpec } from './waves.ts';
+import type { WaveSpec } from './wave-spec.ts';
+import { createWaves } from './waves.ts';
 
 const TONE = 1000;
 const spec = (more: Partial<WaveSpec> = {}): WaveSpec => ({

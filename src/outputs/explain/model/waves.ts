@@ -1,49 +1,18 @@
 import type { Warned } from '../../../engine/facts/warning.ts';
-import type { Hertz, Ratio, Seconds, Volts } from '../../../engine/units/quantities.ts';
+import type { Hertz, Seconds, Volts } from '../../../engine/units/quantities.ts';
 import { drawnExtremes } from './drawn-extremes.ts';
 import { amplitudeAt, type Band, type Line, recordedBand, sidebandLines } from './lines.ts';
 import { magnitudeOf, mapped, mappedBothWays, modulated, scaled } from './modulated.ts';
 import { once } from './once.ts';
-import { type BareOutput, bareOutput, type OneWay, settledVoltage } from './one-way.ts';
+import { type BareOutput, bareOutput, settledVoltage } from './one-way.ts';
 import { noParts, type SampledPart, type WaveParts } from './parts.ts';
 import type { PointId } from './points.ts';
 import { commonStep, envelopeOf, GRID, onGrid, type Programme, sidebandPassing } from './programme.ts';
 import { constant, emptyRange, type Trace } from './range.ts';
 import { recordedMean, recordedSmoothing, rippleTables } from './recorded-smoothing.ts';
 import { movingAverage, SampledWave } from './sampled-wave.ts';
-import { type SmoothingLoad, smoothed } from './smoothing.ts';
-
-/** Another station that the tuned circuit lets through in part. */
-export interface Neighbour {
-  readonly name?: string;
-  readonly frequency: Hertz;
-  /** Of its carrier to the wanted one's, on the tuned circuit. */
-  readonly share: Ratio;
-  readonly depth: Ratio;
-  /** It sends one tone. */
-  readonly tone: Hertz;
-}
-
-/** Everything the six waves are made from. */
-export interface WaveSpec {
-  readonly carrier: Hertz;
-  /** Depth of modulation on peaks; above 1 the carrier is turned over. */
-  readonly depth: Ratio;
-  readonly programme: Programme;
-  /** Peak volts of the unmodulated carrier: emf in the aerial, on the tuned circuit, at the detector. */
-  readonly atAerial: Volts;
-  readonly atTuned: Volts;
-  readonly atDetector: Volts;
-  readonly loadedQ: number;
-  /** Depth on the tuned circuit over what its Q alone would leave; default 1. */
-  readonly deepening?: number;
-  readonly neighbours: readonly Neighbour[];
-  readonly detector: OneWay;
-  readonly bias?: Volts;
-  /** Two detectors, one for each half. */
-  readonly bothHalves?: boolean;
-  readonly load: SmoothingLoad;
-}
+import { smoothed } from './smoothing.ts';
+import type { Neighbour, WaveSpec } from './wave-spec.ts';
 
 export interface Scale {
   readonly low: number;

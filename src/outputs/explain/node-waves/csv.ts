@@ -1,5 +1,5 @@
 import type { View } from '../model/view.ts';
-import type { ShownWaves } from './picture.ts';
+import type { ShownWaves } from './shown-waves.ts';
 import { columnsOf } from './trace.ts';
 
 /** More lines no spreadsheet likes. */

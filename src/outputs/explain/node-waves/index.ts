@@ -1,18 +1,11 @@
 import type { NodeWaves } from '../../../engine/waves/node-waves.ts';
-import type { ShownWaves } from './picture.ts';
+import type { ShownWaves } from './shown-waves.ts';
 import { keptWave } from './trace.ts';
 
 export { Columns } from '../stage/wave-window.ts';
 export { nodeWavesCsv } from './csv.ts';
-export {
-  closer,
-  cyclesIn,
-  type NodeWindow,
-  nodeWaveScene,
-  paintNodeWaves,
-  type ShownWaves,
-  within,
-} from './picture.ts';
+export { closer, cyclesIn, type NodeWindow, nodeWaveScene, paintNodeWaves, within } from './picture.ts';
+export type { ShownWaves } from './shown-waves.ts';
 export { columnsOf, type KeptWave, keptWave } from './trace.ts';
 export { readingWords, runWords, stretchWords } from './words.ts';
 

@@ -1,5 +1,5 @@
 import { formatQuantity } from '../../../engine/units/format.ts';
-import type { NodeWave, NodeWaves } from '../../../engine/waves/node-waves.ts';
+import type { NodeWave } from '../../../engine/waves/node-waves.ts';
 import type { Scene } from '../../scene/scene.ts';
 import { shorten, textWidth } from '../../scene/text-width.ts';
 import { warningSentences } from '../../words/index.ts';
@@ -7,13 +7,9 @@ import type { View } from '../model/view.ts';
 import type { Pen } from '../stage/pen.ts';
 import { scenePen } from '../stage/scene-pen.ts';
 import { Columns, paintTime } from '../stage/wave-window.ts';
-import { columnsOf, type KeptWave } from './trace.ts';
+import type { ShownWaves } from './shown-waves.ts';
+import { columnsOf } from './trace.ts';
 import { readingWords, runWords, stretchWords } from './words.ts';
-
-/** A run as it is shown: its waves with what makes them quick to draw. */
-export interface ShownWaves extends Omit<NodeWaves, 'waves'> {
-  readonly waves: readonly (Omit<NodeWave, 'samples'> & { readonly kept: KeptWave })[];
-}
 
 /** Cycles of the carrier across the window at its closest. */
 const CLOSEST = 1;

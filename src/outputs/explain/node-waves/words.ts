@@ -1,7 +1,7 @@
 import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
 import type { NodeWave } from '../../../engine/waves/node-waves.ts';
 import { tidyTime, type View } from '../model/view.ts';
-import type { ShownWaves } from './picture.ts';
+import type { ShownWaves } from './shown-waves.ts';
 
 const khz = (f: number): string => `${formatNumber(f / 1e3, 4)} kHz`;
 

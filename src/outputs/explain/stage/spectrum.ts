@@ -3,7 +3,7 @@ import { shorten, textWidth } from '../../scene/text-width.ts';
 import type { Line } from '../model/lines.ts';
 import { POINT_WORDS } from '../model/points.ts';
 import type { Pen } from './pen.ts';
-import type { WaveRow } from './wave-window.ts';
+import type { WaveRow } from './wave-row.ts';
 
 interface Box {
   readonly x: number;

@@ -2,7 +2,8 @@ import { textWidth, wrap } from '../../scene/text-width.ts';
 import type { View } from '../model/view.ts';
 import { PICTURES, type PictureFacts, type PictureId } from '../pictures/index.ts';
 import type { Pen } from './pen.ts';
-import { type Columns, type Plot, paintWaves, plotOf, type Show, type WaveRow } from './wave-window.ts';
+import type { WaveRow } from './wave-row.ts';
+import { type Columns, type Plot, paintWaves, plotOf, type Show } from './wave-window.ts';
 
 /** Everything that is on the stage at one moment; the page, a picture file and a film draw the same. */
 export interface Stage {

@@ -7,7 +7,8 @@ import { GRID } from '../model/programme.ts';
 import { tidyTime } from '../model/view.ts';
 import type { Waves } from '../model/waves.ts';
 import { scenePen } from './scene-pen.ts';
-import { Columns, coveredMean, paintWaves, type Show, type WaveRow, type WaveWindow } from './wave-window.ts';
+import type { WaveRow } from './wave-row.ts';
+import { Columns, coveredMean, paintWaves, type Show, type WaveWindow } from './wave-window.ts';
 
 export interface WavePicture extends Omit<WaveWindow, 'x' | 'y' | 'width' | 'height'> {
   readonly width: number;

@@ -6,6 +6,7 @@ import { tidyTime, timeScale, type View } from '../model/view.ts';
 import type { Scale, Waves } from '../model/waves.ts';
 import type { Pen } from './pen.ts';
 import { paintSpectrum } from './spectrum.ts';
+import type { WaveRow } from './wave-row.ts';
 
 /** What is drawn over the traces. */
 export interface Show {
@@ -16,13 +17,6 @@ export interface Show {
   readonly spectrum?: boolean;
   /** All rows to one scale, to be compared. */
   readonly alike?: boolean;
-}
-
-export interface WaveRow {
-  readonly waves: Waves;
-  readonly point: PointId;
-  /** In place of the point's own. */
-  readonly title?: string;
 }
 
 export interface WaveWindow {

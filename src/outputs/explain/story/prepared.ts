@@ -4,9 +4,10 @@ import type { SetDescription } from '../../../engine/set/description.ts';
 import { ORDINARY, pictureFacts, wavesOfSet } from '../model/from-set.ts';
 import type { Programme } from '../model/programme.ts';
 import { type Settings, withSettings } from '../model/settings.ts';
-import { createWaves, type WaveSpec, type Waves } from '../model/waves.ts';
+import type { WaveSpec } from '../model/wave-spec.ts';
+import { createWaves, type Waves } from '../model/waves.ts';
 import type { PictureFacts } from '../pictures/index.ts';
-import type { WaveRow } from '../stage/wave-window.ts';
+import type { WaveRow } from '../stage/wave-row.ts';
 import { type Figures, figuresOf } from './figures.ts';
 import type { StoryScene } from './story.ts';
 

@@ -12,13 +12,8 @@ import { heardBest, OUT_WORDS } from './best.ts';
 import { detectorSteps } from './detector-steps.ts';
 import { dialText } from './dial-text.ts';
 import { leadsMatter, metered, meterVolts, voltRange, volts, windingOhms } from './meter-words.ts';
+import type { Step } from './step.ts';
 import { kHz, ohms, printable } from './words.ts';
-
-export interface Step {
-  readonly act: string;
-  readonly expect: string;
-  readonly suspect: string;
-}
 
 /** What may touch where it should not, in a capacitor that is moved. */
 export const platesOf = ({ tuning }: Pick<BoardPart, 'tuning'>): string =>

@@ -5,7 +5,7 @@ import { spotsWords, spotsWorth } from '../../../engine/reception/detection/spot
 import type { Reception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { formatQuantity, inSeries } from '../../../engine/units/format.ts';
-import type { Step } from './bring-up-steps.ts';
+import type { Step } from './step.ts';
 import { ohms, printable } from './words.ts';
 
 type CrystalDescription = Extract<DetectorDescription, { kind: 'galena' | 'mineral' }>;

@@ -1,0 +1,36 @@
+import type { Hertz, Ratio, Volts } from '../../../engine/units/quantities.ts';
+import type { OneWay } from './one-way.ts';
+import type { Programme } from './programme.ts';
+import type { SmoothingLoad } from './smoothing.ts';
+
+/** Another station that the tuned circuit lets through in part. */
+export interface Neighbour {
+  readonly name?: string;
+  readonly frequency: Hertz;
+  /** Of its carrier to the wanted one's, on the tuned circuit. */
+  readonly share: Ratio;
+  readonly depth: Ratio;
+  /** It sends one tone. */
+  readonly tone: Hertz;
+}
+
+/** Everything the six waves are made from. */
+export interface WaveSpec {
+  readonly carrier: Hertz;
+  /** Depth of modulation on peaks; above 1 the carrier is turned over. */
+  readonly depth: Ratio;
+  readonly programme: Programme;
+  /** Peak volts of the unmodulated carrier: emf in the aerial, on the tuned circuit, at the detector. */
+  readonly atAerial: Volts;
+  readonly atTuned: Volts;
+  readonly atDetector: Volts;
+  readonly loadedQ: number;
+  /** Depth on the tuned circuit over what its Q alone would leave; default 1. */
+  readonly deepening?: number;
+  readonly neighbours: readonly Neighbour[];
+  readonly detector: OneWay;
+  readonly bias?: Volts;
+  /** Two detectors, one for each half. */
+  readonly bothHalves?: boolean;
+  readonly load: SmoothingLoad;
+}
