@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import published from '../../../reference/parts-published.json' with { type: 'json' };
 import { formatQuantity } from './format.ts';
 import { gaugeDiameter } from './gauge.ts';
 import { parseQuantity, QUANTITY_KINDS, type QuantityKind } from './parse.ts';
@@ -65,11 +66,13 @@ describe('quantities as people write them', () => {
 
 // ASTM B258 defines the sizes between No. 36 (0.0050 in) and 4/0; No. 24 is printed there as 0.0201 in.
 // BS 3737 sizes: reference/parts-published.json, entry "swg".
+const gauges = published.entries.find((e) => e.id === 'swg')!;
 describe('wire gauges', () => {
   it('agrees with the standards', () => {
     expect(gaugeDiameter('AWG', 36)! / 0.0254).toBeCloseTo(0.005, 6);
     expect(gaugeDiameter('AWG', 24)! / 0.0254).toBeCloseTo(0.0201, 4);
-    expect(gaugeDiameter('SWG', 28)! / 0.0254).toBeCloseTo(0.0148, 6);
+    for (const { swg, d_in } of gauges.values)
+      expect(gaugeDiameter('SWG', swg)! / 0.0254, `${swg}`).toBeCloseTo(d_in, 6);
     expect(gaugeDiameter('SWG', 9)).toBeUndefined();
   });
 });
