@@ -3,6 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import type { Circuit, Element } from '../src/engine/network/elements.ts';
+import { owned, partId } from '../src/engine/network/ids.ts';
 import { createTransient, type Transient } from '../src/engine/solvers/transient/transient.ts';
 import type { Measurement } from './bench.ts';
 
@@ -19,7 +20,7 @@ const PER_CYCLE = 32;
 
 export function benchReceiver(): Circuit {
   const part = (kind: string, name: string, from: string, to: string, values: object) =>
-    ({ kind, name, from, to, ...values }) as Element;
+    ({ kind, ...owned(partId(name), 'part'), from, to, ...values }) as Element;
   return {
     elements: [
       part('source', 'field', 'earth', 'sky', { emf: { re: 1, im: 0 } }),

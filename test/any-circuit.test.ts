@@ -17,6 +17,7 @@ import { nodeWaves } from '../src/engine/waves/node-waves.ts';
 import { wavePlaces } from '../src/engine/waves/wave-places.ts';
 import { anyCircuit, NODES } from './support/any-circuit.ts';
 import { arbitrarySet } from './support/arbitrary-set.ts';
+import { element } from './support/element.ts';
 
 /** Milliseconds that one answer may take before it counts as hanging. */
 const HANGING = 30_000;
@@ -79,13 +80,13 @@ function dressed(circuit: Circuit, bias: number | null, pair: boolean): Circuit 
   const elements: Element[] = circuit.elements.flatMap((e): Element[] => {
     if (e.kind !== 'detector' || bias === null) return [e];
     return [
-      { kind: 'cell', name: 'bias', from: e.from, to: 'biased', voltage: bias },
+      element({ kind: 'cell', name: 'bias', from: e.from, to: 'biased', voltage: bias }),
       { ...e, from: 'biased' },
     ];
   });
   if (pair) {
     const d = circuit.elements.find((e) => e.kind === 'detector')!;
-    elements.push({ kind: 'detector', name: 'second', from: d.to, to: d.to === 'e' ? 'd' : 'e' });
+    elements.push(element({ kind: 'detector', name: 'second', from: d.to, to: d.to === 'e' ? 'd' : 'e' }));
   }
   return { elements };
 }

@@ -3,6 +3,7 @@
 export { type SetCircuit, setCircuit } from './built/set-circuit.ts';
 export type { Assembly } from './kinds/arrangements/assembly.ts';
 export type { Circuit, Element } from './network/elements.ts';
+export type { ElementId, ElementRole, Owner, PartId } from './network/ids.ts';
 export type { Port } from './network/port.ts';
 export { wireAerial } from './parts/aerial/wire-aerial.ts';
 export { variableCapacitor } from './parts/capacitor/index.ts';

@@ -1,4 +1,4 @@
-import { connectionsIn } from '../../src/outputs/drawings/circuit/nets.ts';
+import { type Connection, connectionsIn } from '../../src/outputs/drawings/circuit/nets.ts';
 import { overlap } from '../../src/outputs/scene/boxes.ts';
 import type { BoardLayout } from '../../src/outputs/sheets/board/layout.ts';
 import type { BoardPart, BoardParts } from '../../src/outputs/sheets/board/parts.ts';
@@ -32,19 +32,22 @@ function wiredConnections(lines: readonly string[], parts: readonly BoardPart[])
     if (ends.length !== 2 || ends.includes(-1)) throw new RangeError(`“${line}” names no two terminals`);
     parent[find(ends[0])] = find(ends[1]);
   }
-  return parts.flatMap((p) =>
-    p.pieces.map((piece) => ({
-      name: piece.name,
-      polar: piece.polar,
-      nets: piece.terminals.map((t) => find(terminals.indexOf(t))),
-    })),
+  const ids = parts.flatMap((p) => p.ends.map((end) => end.id));
+  return parts.flatMap(({ part, kind }) =>
+    part.pieces.map(
+      (piece): Connection => ({
+        id: piece.id,
+        polar: kind === 'detector' || kind === 'cell',
+        nets: piece.terminals.map((t) => find(ids.indexOf(t))),
+      }),
+    ),
   );
 }
 
 /** What a wiring list and the circuit do not agree on; empty when the list realises exactly the circuit. */
-export function wiringDisagreements(lines: readonly string[], { parts, circuit }: BoardParts): string[] {
+export function wiringDisagreements(lines: readonly string[], { parts, built }: BoardParts): string[] {
   const wired = netsByParts(wiredConnections(lines, parts).filter((c) => c.polar || c.nets[0] !== c.nets[1]));
-  const wanted = netsByParts(connectionsIn(circuit).connections);
+  const wanted = netsByParts(connectionsIn(built.assembly.circuitAt(0.5)).connections);
   return [
     ...wired.filter((net) => !wanted.includes(net)).map((net) => `The list joins ${net}; the circuit does not.`),
     ...wanted.filter((net) => !wired.includes(net)).map((net) => `The circuit joins ${net}; the list does not.`),
@@ -52,11 +55,11 @@ export function wiringDisagreements(lines: readonly string[], { parts, circuit }
 }
 
 /** Every net by what hangs on it. */
-function netsByParts(connections: readonly { name: string; polar: boolean; nets: readonly number[] }[]): string[] {
+function netsByParts(connections: readonly Connection[]): string[] {
   const nets = new Map<number, string[]>();
   for (const c of connections)
     c.nets.forEach((net, end) => {
-      nets.set(net, [...(nets.get(net) ?? []), c.polar ? `${c.name} (${end === 0 ? 'from' : 'to'})` : c.name]);
+      nets.set(net, [...(nets.get(net) ?? []), c.polar ? `${c.id} (${end === 0 ? 'from' : 'to'})` : c.id]);
     });
   return [...nets.values()].map((list) => list.sort().join(' + ')).sort();
 }

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import type { Circuit, Element } from '../../src/engine/network/elements.ts';
+import { element } from './element.ts';
 
 export const NODES = ['earth', 'a', 'b', 'c', 'd', 'e'];
 const decades = (lowest: number) => fc.double({ min: 0, max: 6, noNaN: true }).map((d) => lowest * 10 ** d);
@@ -17,17 +18,17 @@ const part = fc.oneof(
 export const anyCircuit = fc
   .tuple(fc.array(part, { minLength: 3, maxLength: 12 }), ends, ends, fc.double({ min: -0.99, max: 0.99, noNaN: true }))
   .map(([parts, emf, detector, k]): Circuit => {
-    const elements: Element[] = parts.map((p, i) => ({ ...p, name: `${p.kind} ${i}` }));
+    const elements: Element[] = parts.map((p, i) => element({ ...p, name: `${p.kind} ${i}` }));
     const coils = elements.filter((e) => e.kind === 'inductor');
     if (coils.length > 1) {
       const mutual = k * Math.sqrt(coils[0].inductance * coils[1].inductance);
-      elements.push({ kind: 'mutual', name: 'm', first: coils[0].name, second: coils[1].name, mutual });
+      elements.push(element({ kind: 'mutual', name: 'm', first: coils[0].id, second: coils[1].id, mutual }));
     }
     return {
       elements: [
         ...elements,
-        { kind: 'source', name: 'emf', ...emf, emf: { re: 1, im: 0 } },
-        { kind: 'detector', name: 'detector', ...detector },
+        element({ kind: 'source', name: 'emf', ...emf, emf: { re: 1, im: 0 } }),
+        element({ kind: 'detector', name: 'detector', ...detector }),
       ],
     };
   });

@@ -72,11 +72,11 @@ export function curvesFor(
       })),
       wanted: index,
     },
-    q: ready.circuit.coils.map((coil) => ({
+    q: ready.circuit.coils.map((coil, i) => ({
       covered,
       coils: [
         {
-          name: coil.name,
+          name: ready.circuit.set.coils[i].name,
           points: sampled(covered[0] * 0.8, covered[1] * 1.2, Q_POINTS, (frequency) => {
             const [low, high] = coil.model.qRangeAt(frequency);
             return { frequency, q: coil.model.qAt(frequency), low, high };

@@ -1,5 +1,7 @@
 import * as v from 'valibot';
 import type { Circuit, Element } from '../../engine/network/elements.ts';
+import { owned } from '../../engine/network/ids.ts';
+import { coilPart, PART } from '../../engine/network/part-ids.ts';
 import type { Detector } from '../../engine/parts/detector/detector.ts';
 import { detectByEnvelope, LONGEST } from '../../engine/solvers/envelope/tone-figures.ts';
 import type { Station } from '../../engine/solvers/transient/sources.ts';
@@ -67,22 +69,60 @@ type Input = v.InferOutput<typeof fields>;
 function circuitOf(input: Input, detector: Detector): Circuit {
   const { aerial, couplingCapacitor, tunedCircuit, load } = input;
   const join = couplingCapacitor === undefined ? 'top' : 'aerial';
+  const aerialPart = (detail: string) => owned(PART.aerial, 'aerial', { detail });
   const elements: Element[] = [
-    { kind: 'source', name: 'field', from: 'earth', to: 'sky', emf: { re: 1, im: 0 } },
-    { kind: 'resistor', name: 'aerial resistance', from: 'sky', to: 'wire', resistance: aerial.resistance },
-    { kind: 'capacitor', name: 'aerial capacitance', from: 'wire', to: join, capacitance: aerial.capacitance },
-    { kind: 'inductor', name: 'coil', from: 'top', to: 'earth', inductance: tunedCircuit.inductance, resistance: 0 },
-    { kind: 'capacitor', name: 'tuning capacitor', from: 'top', to: 'earth', capacitance: tunedCircuit.capacitance },
-    { kind: 'detector', name: 'detector', from: 'top', to: 'out' },
-    { kind: 'capacitor', name: 'junction', from: 'top', to: 'out', capacitance: detector.junctionCapacitance },
-    { kind: 'resistor', name: 'load', from: 'out', to: 'earth', resistance: load.resistance },
-    { kind: 'capacitor', name: 'by-pass', from: 'out', to: 'earth', capacitance: load.capacitance ?? 0 },
+    { kind: 'source', ...owned(PART.aerial, 'emf'), from: 'earth', to: 'sky', emf: { re: 1, im: 0 } },
+    { kind: 'resistor', ...aerialPart('resistance'), from: 'sky', to: 'wire', resistance: aerial.resistance },
+    { kind: 'capacitor', ...aerialPart('capacitance'), from: 'wire', to: join, capacitance: aerial.capacitance },
+    {
+      kind: 'inductor',
+      ...owned(coilPart(0), 'winding'),
+      from: 'top',
+      to: 'earth',
+      inductance: tunedCircuit.inductance,
+      resistance: 0,
+    },
+    {
+      kind: 'capacitor',
+      ...owned(PART.tuning, 'part'),
+      from: 'top',
+      to: 'earth',
+      capacitance: tunedCircuit.capacitance,
+    },
+    { kind: 'detector', ...owned(PART.detector, 'device'), from: 'top', to: 'out' },
+    {
+      kind: 'capacitor',
+      ...owned(PART.detector, 'junction-capacitance'),
+      from: 'top',
+      to: 'out',
+      capacitance: detector.junctionCapacitance,
+    },
+    { kind: 'resistor', ...owned(PART.load, 'transducer'), from: 'out', to: 'earth', resistance: load.resistance },
+    {
+      kind: 'capacitor',
+      ...owned(PART.byPass, 'by-pass'),
+      from: 'out',
+      to: 'earth',
+      capacitance: load.capacitance ?? 0,
+    },
   ];
   if (couplingCapacitor !== undefined)
-    elements.push({ kind: 'capacitor', name: 'coupling', from: join, to: 'top', capacitance: couplingCapacitor });
+    elements.push({
+      kind: 'capacitor',
+      ...owned(PART.seriesCapacitor, 'part'),
+      from: join,
+      to: 'top',
+      capacitance: couplingCapacitor,
+    });
   if (tunedCircuit.parallelResistance !== undefined) {
-    const resistance = tunedCircuit.parallelResistance;
-    elements.push({ kind: 'resistor', name: 'loss', from: 'top', to: 'earth', resistance });
+    const loss = owned(coilPart(0), 'part', { detail: 'loss' });
+    elements.push({
+      kind: 'resistor',
+      ...loss,
+      from: 'top',
+      to: 'earth',
+      resistance: tunedCircuit.parallelResistance,
+    });
   }
   return { elements };
 }

@@ -4,6 +4,8 @@ import { AERIAL } from '../kinds/arrangements/assembly.ts';
 import type { LoopDescription } from '../kinds/loops.ts';
 import { impedanceModel, wireAerialModel } from '../kinds/models.ts';
 import { EARTH, type Element } from '../network/elements.ts';
+import { owned } from '../network/ids.ts';
+import { PART } from '../network/part-ids.ts';
 import { type Complex, complex } from '../numerics/complex.ts';
 import type { EarthModel } from '../parts/earth/earth.ts';
 import { type Farads, type Hertz, LIGHT_SPEED, type Metres, type Ohms } from '../units/quantities.ts';
@@ -37,17 +39,16 @@ export function aerialInCircuit(
 ): AerialInCircuit {
   const field: Element = {
     kind: 'source',
-    name: 'field',
+    ...owned(PART.aerial, 'emf'),
     from: 'ground',
     to: 'sky',
     emf: { re: 1, im: 0 },
-    part: 'aerial',
   };
   // A counterpoise touches no ground: nothing direct passes.
   const earthAt = (f: Hertz): Complex => (f > 0 ? earth.impedanceAt(f) : OPEN);
   const earthElement: Element = earth.capacitance
-    ? { kind: 'impedance', name: 'earth', from: 'ground', to: EARTH, impedance: earthAt, part: 'earth' }
-    : { kind: 'resistor', name: 'earth', from: 'ground', to: EARTH, resistance: earth.resistance, part: 'earth' };
+    ? { kind: 'impedance', ...owned(PART.earth, 'earth'), from: 'ground', to: EARTH, impedance: earthAt }
+    : { kind: 'resistor', ...owned(PART.earth, 'earth'), from: 'ground', to: EARTH, resistance: earth.resistance };
   const lower = (h: Metres): Metres => Math.max(0, h - earth.chargeHeight);
   if (aerial.kind === 'measured')
     return {
@@ -56,19 +57,17 @@ export function aerialInCircuit(
         earthElement,
         {
           kind: 'capacitor',
-          name: 'aerial',
+          ...owned(PART.aerial, 'aerial'),
           from: 'sky',
           to: 'aerial foot',
           capacitance: aerial.capacitance,
-          part: 'aerial',
         },
         {
           kind: 'resistor',
-          name: 'aerial’s resistance',
+          ...owned(PART.aerial, 'aerial', { detail: 'resistance' }),
           from: 'aerial foot',
           to: AERIAL,
           resistance: aerial.resistance,
-          part: 'aerial',
         },
       ],
       capacitance: aerial.capacitance,
@@ -85,7 +84,7 @@ export function aerialInCircuit(
       elements: [
         field,
         earthElement,
-        { kind: 'impedance', name: 'aerial', from: 'sky', to: AERIAL, impedance: z, part: 'aerial' },
+        { kind: 'impedance', ...owned(PART.aerial, 'aerial'), from: 'sky', to: AERIAL, impedance: z },
       ],
       // What it looks like at the lowest frequency measured; 0 when it is no capacitance there.
       capacitance: z(f0).im < 0 ? -1 / (2 * Math.PI * f0 * z(f0).im) : 0,
@@ -113,20 +112,18 @@ export function aerialInCircuit(
         earthElement,
         {
           kind: 'capacitor',
-          name: 'aerial',
+          ...owned(PART.aerial, 'aerial'),
           from: 'sky',
           to: 'aerial wire',
           capacitance: model.capacitance,
-          part: 'aerial',
         },
         {
           kind: 'inductor',
-          name: 'aerial’s inductance',
+          ...owned(PART.aerial, 'aerial', { detail: 'inductance' }),
           from: 'aerial wire',
           to: AERIAL,
           inductance: model.inductance,
           resistance: (f) => (f > 0 ? model.resistanceAt(f) : 0.1),
-          part: 'aerial',
         },
       ]
     : [
@@ -134,11 +131,10 @@ export function aerialInCircuit(
         earthElement,
         {
           kind: 'impedance',
-          name: 'aerial',
+          ...owned(PART.aerial, 'aerial'),
           from: 'sky',
           to: AERIAL,
           impedance: (f) => (f > 0 ? complex(model.resistanceAt(f), model.reactanceAt(f)) : OPEN),
-          part: 'aerial',
         },
       ];
   return {

@@ -1,6 +1,7 @@
 import type { Warned } from '../facts/warning.ts';
 import type { SectionedCoil } from '../kinds/arrangements/coil-sections.ts';
 import { coilModel } from '../kinds/models.ts';
+import { coilPart } from '../network/part-ids.ts';
 import { couple } from '../parts/coil/coupling.ts';
 import type { CoilModel, Part } from '../parts/coil/model.ts';
 import { ringMutual } from '../parts/coil/ring.ts';
@@ -10,7 +11,6 @@ import type { Henries, Hertz, Ohms } from '../units/quantities.ts';
 
 /** A coil of the set, as made. */
 export interface CoilPart extends SectionedCoil {
-  readonly part: string;
   readonly model: CoilModel;
   readonly dcResistance: Ohms;
   readonly warnings: readonly Warned[];
@@ -30,8 +30,7 @@ export const coilsOf = (set: SetDescription, loss: number, around: Hertz): CoilP
     const wired = model.wireLength > 0;
     const dcResistance = Number.isFinite(model.dcResistance) ? model.dcResistance : 0.3 * model.resistanceAt(around);
     return {
-      name: description.name,
-      part: `coils.${i}`,
+      id: coilPart(i),
       model,
       turns: model.turns,
       inductance: crowded * model.inductance,

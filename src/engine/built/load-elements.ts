@@ -1,6 +1,8 @@
 import { OUT } from '../kinds/arrangements/assembly.ts';
 import type { LoadDescription } from '../kinds/loads/load-schema.ts';
 import { EARTH, type Element } from '../network/elements.ts';
+import { owned } from '../network/ids.ts';
+import { PART } from '../network/part-ids.ts';
 import type { Port } from '../network/port.ts';
 import type { Load } from '../parts/load/index.ts';
 
@@ -12,11 +14,12 @@ export function loadElements(description: LoadDescription, load: Load): { elemen
   const elements: Element[] = [
     {
       kind: 'capacitor',
-      name: 'by-pass capacitor',
+      ...(description.bypass > 0
+        ? owned(PART.byPass, 'by-pass')
+        : owned(PART.load, 'cord', { detail: 'radio frequency' })),
       from: OUT,
       to: EARTH,
       capacitance: Math.max(description.bypass, CORD),
-      part: 'load',
     },
   ];
   let live = OUT;
@@ -25,23 +28,21 @@ export function loadElements(description: LoadDescription, load: Load): { elemen
     elements.push(
       {
         kind: 'resistor',
-        name: 'equalising resistor',
+        ...owned(PART.equaliserResistor, 'part'),
         from: OUT,
         to: live,
         resistance: description.equalizer.resistance,
-        part: 'load',
       },
       {
         kind: 'capacitor',
-        name: 'its by-pass',
+        ...owned(PART.equaliserCapacitor, 'part'),
         from: OUT,
         to: live,
         capacitance: description.equalizer.capacitance,
-        part: 'load',
       },
     );
   }
-  const network = load.elements(live, EARTH, 'phones');
-  elements.push(...network.elements.map((e): Element => (e.kind === 'mutual' ? e : { ...e, part: 'load' })));
-  return { elements, transducer: { from: network.output.from, to: network.output.to } };
+  const network = load.elements(live, EARTH);
+  elements.push(...network.elements);
+  return { elements, transducer: network.output };
 }

@@ -1,7 +1,9 @@
 import type { Warned } from '../facts/warning.ts';
 import type { AerialDescription } from '../kinds/aerials/aerial-schema.ts';
-import type { SectionedCoil } from '../kinds/arrangements/coil-sections.ts';
+import type { SectionedCoil, Stretch } from '../kinds/arrangements/coil-sections.ts';
 import type { Element } from '../network/elements.ts';
+import { owned } from '../network/ids.ts';
+import { PART } from '../network/part-ids.ts';
 import { ferriteRod } from '../parts/aerial/ferrite-rod.ts';
 import { frameAerial } from '../parts/aerial/frame.ts';
 import { wireResistance } from '../parts/wire/skin.ts';
@@ -9,9 +11,8 @@ import type { Henries, Hertz, Metres, Ohms } from '../units/quantities.ts';
 
 /** A frame or ferrite rod as tuning coil and aerial at once. */
 export interface LoopAerial extends SectionedCoil {
-  readonly part: string;
-  /** A share of 1 V peak, for the solver to scale: what lies in that share of the turns. */
-  readonly source: (from: string, to: string, share: number) => Element;
+  /** Of 1 V peak, for the solver to scale: what lies between two counts of turns. */
+  readonly source: (from: string, to: string, turns: Stretch) => Element;
   readonly effectiveHeightAt: (frequency: Hertz) => Metres;
   readonly wireLength: Metres;
   readonly dcResistance: Ohms;
@@ -23,14 +24,15 @@ const CAPACITANCE_PER_METRE = 50e-12;
 
 /** @throws RangeError for sizes that cannot be wound. */
 export function loopOf(aerial: AerialDescription, lossFactor: number): LoopAerial | undefined {
-  const source = (from: string, to: string, share: number): Element => ({
-    kind: 'source',
-    name: share === 1 ? 'field' : `field ${to}`,
-    from,
-    to,
-    emf: { re: share, im: 0 },
-    part: 'aerial',
-  });
+  const sourceOf =
+    (whole: number) =>
+    (from: string, to: string, turns: Stretch): Element => ({
+      kind: 'source',
+      ...owned(PART.loop, 'emf', { turns }),
+      from,
+      to,
+      emf: { re: (turns[1] - turns[0]) / whole, im: 0 },
+    });
   if (aerial.kind === 'frame') {
     const wire = { diameter: aerial.wire.size };
     const resistancePerMetre = (f: Hertz) =>
@@ -52,9 +54,8 @@ export function loopOf(aerial: AerialDescription, lossFactor: number): LoopAeria
     };
     return {
       ...stretches(aerial.turns, inductanceOf),
-      name: 'frame',
-      part: 'aerial',
-      source,
+      id: PART.loop,
+      source: sourceOf(aerial.turns),
       inductance: frame.inductance,
       selfCapacitance: CAPACITANCE_PER_METRE * aerial.side * (aerial.outline === 'square' ? 1.13 : 1),
       resistanceAt: (f) =>
@@ -76,9 +77,8 @@ export function loopOf(aerial: AerialDescription, lossFactor: number): LoopAeria
   const inductanceOf = (n: number): Henries => rod.inductance * (Math.max(n, 0) / aerial.turns) ** 1.9;
   return {
     ...stretches(aerial.turns, inductanceOf),
-    name: 'rod',
-    part: 'aerial',
-    source,
+    id: PART.loop,
+    source: sourceOf(aerial.turns),
     inductance: rod.inductance,
     selfCapacitance: 5e-12,
     resistanceAt: (f) =>

@@ -33,6 +33,8 @@ export interface SetCircuit {
   readonly tuning: VariableCapacitor;
   readonly aerial?: AerialInCircuit;
   readonly loop?: LoopAerial;
+  /** Of the tuned circuit that the detector is on; of a list of elements, the first described. */
+  readonly tuningCoil?: CoilPart | LoopAerial;
   readonly earth: EarthModel;
   readonly detector: Detector;
   /** The detector, or pair of them, as one averaged device at the assembly's ports. */
@@ -45,22 +47,6 @@ export interface SetCircuit {
 
 /** Above every broadcast on medium wave: where an aerial counts as short or not. */
 const HIGHEST: Hertz = 1.7e6;
-
-/** Names that arrangements and detectors give to elements. */
-const OTHER_ELEMENTS = [
-  'field',
-  'aerial lead',
-  'series capacitor',
-  'parallel capacitor',
-  'tuning capacitor',
-  'aerial tuning capacitor',
-  'slider',
-  'detector lead',
-  'detector',
-  'second detector',
-  'pump capacitor',
-  'bias cell',
-];
 
 /** Middle of the stations' frequencies, as a ratio scale has it; of medium wave where there are none. */
 function middleOf(set: SetDescription): Hertz {
@@ -83,18 +69,16 @@ export function setCircuit(set: SetDescription, whatif: Whatif = {}): SetCircuit
   const wiring = set.detector.wiring;
   const loaded = loadElements(set.load, load);
   const arrangement = set.arrangement;
-  // A coil may well be called "aerial"; in the circuit every element needs a name of its own.
-  const taken = new Set([...(aerial?.elements ?? []), ...loaded.elements].map((e) => e.name).concat(OTHER_ELEMENTS));
+  const coilNamed = (name: string): CoilPart => {
+    const i = set.coils.findIndex((c) => c.name === name);
+    if (i < 0) throw new RangeError(`no coil "${name}"`);
+    return coils[i];
+  };
   const kit: Kit = {
     aerial: aerial?.elements ?? [],
     load: loaded.elements,
-    coil: (name) => {
-      const found = coils.find((c) => c.name === name);
-      if (!found) throw new RangeError(`no coil "${name}"`);
-      return taken.has(name) || /^trap \d/.test(name) ? { ...found, name: `coil ${name}` } : found;
-    },
-    mutual: (first, second, placing) =>
-      mutualOf(coils.find((c) => c.name === first)!, coils.find((c) => c.name === second)!, placing),
+    coil: coilNamed,
+    mutual: (first, second, placing) => mutualOf(coilNamed(first), coilNamed(second), placing),
     loop,
     tuning,
     aerialTuning:
@@ -113,6 +97,8 @@ export function setCircuit(set: SetDescription, whatif: Whatif = {}): SetCircuit
     tuning,
     aerial,
     loop,
+    tuningCoil:
+      'coil' in arrangement && typeof arrangement.coil === 'string' ? coilNamed(arrangement.coil) : (loop ?? coils[0]),
     earth,
     detector,
     averaged: wiring === 'single' ? averaged(detector) : pairAveraged(averaged(detector), wiring),

@@ -1,16 +1,16 @@
 import type { Complex } from '../numerics/complex.ts';
 import type { Farads, Henries, Hertz, Ohms, Volts } from '../units/quantities.ts';
+import type { ElementId, Owner } from './ids.ts';
 
 /** A value that may depend on frequency: a coil's resistance, a card former's loss. */
 export type AtFrequency<T> = T | ((frequency: Hertz) => T);
 
 interface TwoTerminal {
-  /** Unique in the circuit, in the builder's words: "tuning capacitor". */
-  readonly name: string;
+  /** Unique in the circuit. */
+  readonly id: ElementId;
+  readonly owner: Owner;
   readonly from: string;
   readonly to: string;
-  /** Part of the description it comes from, e.g. "coils.0", so that a diagram can open its workbench. */
-  readonly part?: string;
 }
 
 export interface Resistor extends TwoTerminal {
@@ -32,9 +32,9 @@ export interface Inductor extends TwoTerminal {
 /** Mutual inductance between two inductors; positive when both `from` ends are dotted. */
 export interface Mutual {
   readonly kind: 'mutual';
-  readonly name: string;
-  readonly first: string;
-  readonly second: string;
+  readonly id: ElementId;
+  readonly first: ElementId;
+  readonly second: ElementId;
   readonly mutual: Henries;
 }
 /** Anything known only by its impedance: a long aerial, a measured one. */

@@ -31,9 +31,7 @@ export interface BandFigures {
 export function bandFigures(set: SetDescription): BandFigures {
   const circuit = setCircuit(set);
   const curve = tuningCurve(receiver(circuit));
-  const { arrangement } = set;
-  const named = 'coil' in arrangement ? circuit.coils.find((c) => c.name === arrangement.coil) : undefined;
-  const coil = named ?? circuit.loop ?? circuit.coils[0];
+  const coil = circuit.tuningCoil;
   const L = coil?.inductance ?? Number.NaN;
   const own = coil?.selfCapacitance ?? 0;
   const { tuning } = circuit;

@@ -1,6 +1,9 @@
 import type { SetCircuit } from '../built/set-circuit.ts';
 import { AERIAL, OUT } from '../kinds/arrangements/assembly.ts';
+import { listedName } from '../kinds/arrangements/element-list.ts';
 import { EARTH } from '../network/elements.ts';
+import type { PartId } from '../network/ids.ts';
+import { PART } from '../network/part-ids.ts';
 import type { Probe } from '../solvers/transient/transient.ts';
 
 /** Somewhere in a set that a voltage or current can be looked at. */
@@ -10,6 +13,8 @@ export interface WavePlace {
   readonly title: string;
   readonly measure: 'voltage' | 'current';
   readonly probe: Probe;
+  /** At the live end of the tuned circuit. */
+  readonly isTuned?: boolean;
 }
 
 const TITLES: Readonly<Record<string, string>> = {
@@ -32,19 +37,30 @@ const RULES: readonly (readonly [RegExp, (m: RegExpExecArray) => string])[] = [
   [/^after trap (\d+)$/, ([, n]) => `After trap ${n}`],
   [/^trap (\d+) middle$/, ([, n]) => `Inside trap ${n}`],
   [/^trap (\d+) loop$/, ([, n]) => `On the trap ${n} beside the coil`],
-  [/^listed (.+)$/, ([, name]) => `“${name}”`],
 ];
+
+/** Beyond the by-pass: their nodes are looked at by what is heard. */
+const LOAD_SIDE = new Set<PartId>([
+  PART.load,
+  PART.loadResistor,
+  PART.couplingCapacitor,
+  PART.transformer,
+  PART.equaliserResistor,
+  PART.equaliserCapacitor,
+]);
 
 /** Nodes inside a part, where nobody can put a probe. */
 const INSIDE = /^(sky|ground|aerial wire|aerial foot|loop foot|earth|within .*)$/;
 
 function titleOf(node: string): string {
+  const named = listedName(node);
+  if (named !== undefined) return `“${named}”`;
   if (Object.hasOwn(TITLES, node)) return TITLES[node];
   for (const [pattern, words] of RULES) {
     const m = pattern.exec(node);
     if (m) return words(m);
   }
-  return `“${node}”`;
+  return node;
 }
 
 /** Everywhere a wave can be looked at in a set, from the aerial to the phones. Voltages are over earth unless the title says across. */
@@ -53,12 +69,13 @@ export function wavePlaces(circuit: SetCircuit): WavePlace[] {
   const { elements } = assembly.circuitAt(0.5);
   const outside = new Set<string>([OUT, 'equalised']);
   const detectors: string[] = [];
+  const isTap = (node: string): boolean => /^(aerial )?turn /.test(node);
   let earthed = false;
   for (const e of elements) {
     if (e.kind === 'mutual') continue;
-    if (e.kind === 'detector') detectors.push(e.name);
-    if (e.name === 'earth' && (e.from === 'ground' || e.to === 'ground')) earthed = true;
-    if (e.part === 'load' && e.name !== 'by-pass capacitor') continue;
+    if (e.kind === 'detector') detectors.push(e.owner.part === PART.secondDetector ? 'second detector' : 'detector');
+    if (e.owner.role === 'earth') earthed = true;
+    if (LOAD_SIDE.has(e.owner.part)) continue;
     for (const node of [e.from, e.to]) if (!INSIDE.test(node)) outside.add(node);
   }
   const there = new Set(elements.flatMap((e) => (e.kind === 'mutual' ? [] : [e.from, e.to])));
@@ -73,11 +90,15 @@ export function wavePlaces(circuit: SetCircuit): WavePlace[] {
   const after: WavePlace[] = [];
   const slides = circuit.set.arrangement.kind === 'slider';
   const joins = (node: string): string => {
-    if (node.includes('turn ') && node === assembly.carrierPort.from) return ', to the detector';
+    if (isTap(node) && node === assembly.carrierPort.from) return ', to the detector';
     const fed = elements.some(
-      (e) => (e.name === 'aerial lead' || e.name === 'series capacitor') && 'to' in e && e.to === node,
+      (e) =>
+        e.kind !== 'mutual' &&
+        (e.owner.part === PART.aerial || e.owner.part === PART.seriesCapacitor) &&
+        (e.owner.role === 'contact' || e.owner.role === 'part') &&
+        e.to === node,
     );
-    return node.includes('turn ') && fed ? ', from the aerial' : '';
+    return isTap(node) && fed ? ', from the aerial' : '';
   };
   for (const node of outside) {
     // Where the slider stands is the top of the turns in use.
@@ -88,7 +109,10 @@ export function wavePlaces(circuit: SetCircuit): WavePlace[] {
         : slides && node === 'top'
           ? 'At the slider'
           : `${titleOf(node)}${joins(node)}`;
-    (node === OUT || node === 'equalised' ? after : before).push(voltage(node, title, node));
+    (node === OUT || node === 'equalised' ? after : before).push({
+      ...voltage(node, title, node),
+      isTuned: node === assembly.tunedPort.from,
+    });
   }
   const { from, to } = assembly.tunedPort;
   if (to !== EARTH || !outside.has(from))
@@ -96,7 +120,7 @@ export function wavePlaces(circuit: SetCircuit): WavePlace[] {
   if (earthed) before.push(voltage('earth connection', 'Across the earth connection', EARTH, 'ground'));
   const rank = ({ id }: WavePlace): number => {
     const order = [AERIAL, 'earth connection', 'aerial coil'];
-    return order.includes(id) ? order.indexOf(id) : /trap|^aerial turn/.test(id) ? 3 : id === 'top' ? 4 : 5;
+    return order.includes(id) ? order.indexOf(id) : /^(after )?trap |^aerial turn /.test(id) ? 3 : id === 'top' ? 4 : 5;
   };
   before.sort((a, b) => rank(a) - rank(b));
   const devices = detectors.flatMap((name, detector): WavePlace[] => [
@@ -123,5 +147,6 @@ export function wavePlaces(circuit: SetCircuit): WavePlace[] {
 /** Those that tell most: what comes in, what the coil makes of it, the detector, what is heard. */
 export function usualPlaces(places: readonly WavePlace[]): string[] {
   const first = (...ids: string[]): string[] => ids.filter((id) => places.some((p) => p.id === id)).slice(0, 1);
-  return [...first(AERIAL), ...first('top', 'tuned circuit'), ...first('detector'), ...first('phones', OUT)];
+  const tuned = places.find((p) => p.isTuned)?.id ?? 'tuned circuit';
+  return [...first(AERIAL), ...first('top', tuned), ...first('detector'), ...first('phones', OUT)];
 }

@@ -1,9 +1,11 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { element } from '../../../../test/support/element.ts';
 import { type SetCircuit, setCircuit } from '../../built/set-circuit.ts';
 import type { Circuit, Element } from '../../network/elements.ts';
 import { valueAt } from '../../network/elements.ts';
+import type { ElementId } from '../../network/ids.ts';
 import { cholesky } from '../../numerics/cholesky.ts';
 import { type Complex, magnitude } from '../../numerics/complex.ts';
 import type { SetDescription } from '../../set/description.ts';
@@ -102,14 +104,14 @@ const each = (check: (circuit: SetCircuit, name: string) => void): void => {
 };
 
 /** Power the sources give and power lost in each element, at one frequency. */
-function powers(circuit: Circuit, f: number): { given: number; lost: number; of: Map<string, number> } {
+function powers(circuit: Circuit, f: number): { given: number; lost: number; of: Map<ElementId, number> } {
   const solution = linearSolver(circuit).solve(f);
-  const of = new Map<string, number>();
+  const of = new Map<ElementId, number>();
   let given = 0;
   let lost = 0;
   for (const e of circuit.elements) {
     if (e.kind === 'mutual' || e.kind === 'detector' || e.kind === 'cell') continue;
-    const i = solution.current(e.name);
+    const i = solution.current(e.id);
     const I2 = i.re ** 2 + i.im ** 2;
     if (e.kind === 'source') {
       given += (e.emf.re * i.re + e.emf.im * i.im) / 2;
@@ -123,28 +125,28 @@ function powers(circuit: Circuit, f: number): { given: number; lost: number; of:
       e.kind === 'capacitor'
         ? (2 * Math.PI * f * e.capacitance * valueAt(e.lossTangent ?? 0, f) * (v.re ** 2 + v.im ** 2)) / 2
         : (I2 * (e.kind === 'impedance' ? e.impedance(f).re : Math.max(valueAt(e.resistance, f), 1e-9))) / 2;
-    of.set(e.name, p);
+    of.set(e.id, p);
     lost += p;
   }
   return { given, lost, of };
 }
 
 const inductors = (circuit: Circuit) => circuit.elements.filter((e) => e.kind === 'inductor');
-function inductanceMatrix(circuit: Circuit): { names: string[]; matrix: Float64Array } {
+function inductanceMatrix(circuit: Circuit): { ids: ElementId[]; matrix: Float64Array } {
   const list = inductors(circuit);
-  const names = list.map((e) => e.name);
-  const n = names.length;
+  const ids = list.map((e) => e.id);
+  const n = ids.length;
   const matrix = new Float64Array(n * n);
   list.forEach((e, i) => {
     matrix[i * n + i] = e.inductance;
   });
   for (const e of circuit.elements) {
     if (e.kind !== 'mutual') continue;
-    const [i, j] = [names.indexOf(e.first), names.indexOf(e.second)];
+    const [i, j] = [ids.indexOf(e.first), ids.indexOf(e.second)];
     matrix[i * n + j] += e.mutual;
     matrix[j * n + i] += e.mutual;
   }
-  return { names, matrix };
+  return { ids, matrix };
 }
 const frequencies = fc.double({ min: 1.5e5, max: 1.7e6, noNaN: true });
 const positions = fc.double({ min: 0, max: 1, noNaN: true });
@@ -154,12 +156,12 @@ describe('laws of every arrangement', () => {
     each(({ assembly }, name) => {
       fc.assert(
         fc.property(frequencies, positions, fc.double({ min: 1e3, max: 1e6, noNaN: true }), (f, p, R) => {
-          const detector: Element = {
+          const detector: Element = element({
             kind: 'resistor',
             name: 'in the detector’s place',
             resistance: R,
             ...assembly.carrierPort,
-          };
+          });
           const circuit = { elements: [...assembly.circuitAt(p, 1 - p).elements, detector] };
           const { given, lost } = powers(circuit, f);
           expect(given, name).toBeGreaterThan(0);
@@ -189,8 +191,8 @@ describe('laws of every arrangement', () => {
   it('couples less than wholly: every k below 1, and all coils together store energy whatever their currents', () => {
     each(({ assembly }, name) => {
       for (const p of [0, 0.3, 0.77, 1]) {
-        const { names, matrix } = inductanceMatrix(assembly.circuitAt(p));
-        const n = names.length;
+        const { ids, matrix } = inductanceMatrix(assembly.circuitAt(p));
+        const n = ids.length;
         for (let i = 0; i < n; i++)
           for (let j = 0; j < i; j++)
             expect(Math.abs(matrix[i * n + j]) / Math.sqrt(matrix[i * n + i] * matrix[j * n + j]), name).toBeLessThan(
@@ -204,27 +206,21 @@ describe('laws of every arrangement', () => {
   it('cuts a coil at its taps so that parts and mutuals make the whole', () => {
     each(({ assembly, coils, loop }, name) => {
       for (const coil of [...coils, ...(loop ? [loop] : [])]) {
-        const { names, matrix } = inductanceMatrix(assembly.circuitAt(0.6));
-        const own = names.flatMap((s, i) =>
-          s === coil.name ||
-          s === `coil ${coil.name}` ||
-          s.startsWith(`${coil.name}, turns`) ||
-          s.startsWith(`coil ${coil.name}, turns`)
-            ? [i]
-            : [],
-        );
+        const circuit = assembly.circuitAt(0.6);
+        const { ids, matrix } = inductanceMatrix(circuit);
+        const own = inductors(circuit).flatMap((e, i) => (e.owner.part === coil.id ? [i] : []));
         if (own.length < 2) continue;
-        const sum = own.reduce((s, i) => s + own.reduce((t, j) => t + matrix[i * names.length + j], 0), 0);
+        const sum = own.reduce((s, i) => s + own.reduce((t, j) => t + matrix[i * ids.length + j], 0), 0);
         expect(sum / coil.inductance, name).toBeCloseTo(1, 6);
       }
     });
   });
 
-  it('has a name of its own for every element, and no coil of negative inductance', () => {
+  it('has an id of its own for every element, and no coil of negative inductance', () => {
     each(({ assembly }, name) => {
-      const names = assembly.circuitAt(0.5).elements.map((e) => e.name);
-      expect(new Set(names).size, name).toBe(names.length);
-      for (const e of inductors(assembly.circuitAt(0.5))) expect(e.inductance, `${name}: ${e.name}`).toBeGreaterThan(0);
+      const ids = assembly.circuitAt(0.5).elements.map((e) => e.id);
+      expect(new Set(ids).size, name).toBe(ids.length);
+      for (const e of inductors(assembly.circuitAt(0.5))) expect(e.inductance, `${name}: ${e.id}`).toBeGreaterThan(0);
     });
   });
 
@@ -376,7 +372,11 @@ describe('coils that tune', () => {
   it('a variometer’s mutual inductance by five sums is that of the whole sum, within 0.5 % of its greatest', () => {
     const { circuit } = single(ARRANGEMENTS.variometer);
     const of = (p: number) =>
-      circuit.assembly.baseAt(p).elements.find((e) => e.kind === 'mutual' && e.name === 'main with rotor') as {
+      circuit.assembly
+        .baseAt(p)
+        .elements.find(
+          (e) => e.kind === 'mutual' && e.first.startsWith('coil:0/') && e.second.startsWith('coil:2/'),
+        ) as {
         mutual: number;
       };
     const exact = (p: number) => {

@@ -1,11 +1,13 @@
 import type { Warned } from '../../facts/warning.ts';
 import type { Circuit } from '../../network/elements.ts';
+import type { ElementId, Owner } from '../../network/ids.ts';
 import type { Port } from '../../network/port.ts';
 import type { Farads, Ratio } from '../../units/quantities.ts';
 
 /** A variable capacitor in the circuit, kept out of `base` so that turning it costs no new solution. */
 export interface TuningPort {
-  readonly name: string;
+  readonly id: ElementId;
+  readonly owner: Owner;
   readonly port: Port;
   /** At a pointer position, 0 open … 1 meshed. */
   readonly capacitanceAt: (position: Ratio) => Farads;
@@ -14,7 +16,6 @@ export interface TuningPort {
   readonly max: Farads;
   /** The position for a capacitance, or undefined beyond its ends. */
   readonly positionFor: (capacitance: Farads) => Ratio | undefined;
-  readonly part: string;
 }
 
 /** A set as a circuit: what arrangements make and solvers take. */
@@ -34,8 +35,6 @@ export interface Assembly {
   readonly wiring: 'single' | 'full-wave' | 'doubler';
   /** Across the whole tuned circuit. */
   readonly tunedPort: Port;
-  /** Element names whose loss makes the tuned circuit's own Q. */
-  readonly tunedCoils: readonly string[];
   /** Sentences about the arrangement itself. */
   readonly warnings: readonly Warned[];
 }

@@ -1,9 +1,13 @@
 import type { Element, Mutual } from '../../network/elements.ts';
+import { type ElementId, elementId, type Owner, owned, type PartId, turnsText } from '../../network/ids.ts';
 import type { Farads, Henries, Hertz, Ohms } from '../../units/quantities.ts';
+
+/** Between two counts of turns. */
+export type Stretch = readonly [from: number, to: number];
 
 /** What an arrangement needs of a coil; turns are counted from its earthed end. */
 export interface SectionedCoil {
-  readonly name: string;
+  readonly id: PartId;
   readonly turns: number;
   readonly inductance: Henries;
   readonly selfCapacitance: Farads;
@@ -12,15 +16,20 @@ export interface SectionedCoil {
   /** Inductance of the turns between two counts. */
   readonly partial: (fromTurn: number, toTurn: number) => Henries;
   /** Mutual inductance of two stretches of turns that do not overlap. */
-  readonly mutual: (first: readonly [number, number], second: readonly [number, number]) => Henries;
+  readonly mutual: (first: Stretch, second: Stretch) => Henries;
   /** Share of the wire between two counts. */
   readonly wireShare: (fromTurn: number, toTurn: number) => number;
 }
 
 export interface CoilInCircuit {
   readonly elements: readonly Element[];
-  /** Names of the inductors, from the first turn on, with their stretches of turns. */
-  readonly sections: readonly { readonly name: string; readonly from: number; readonly to: number }[];
+  /** The inductors from the first turn on, with their stretches of turns. */
+  readonly sections: readonly {
+    readonly id: ElementId;
+    readonly owner: Owner;
+    readonly from: number;
+    readonly to: number;
+  }[];
   readonly nodeAt: (turn: number) => string;
 }
 
@@ -35,7 +44,7 @@ const SAME_TURN = 0.02;
 export function coilInCircuit(
   coil: SectionedCoil,
   taps: readonly number[],
-  ends: { readonly first: string; readonly last: string; readonly prefix?: string; readonly part?: string },
+  ends: { readonly first: string; readonly last: string; readonly prefix?: string },
 ): CoilInCircuit {
   const N = coil.turns;
   const marks = [0];
@@ -45,22 +54,21 @@ export function coilInCircuit(
   marks.push(N);
   const nodeAt = (turn: number): string => {
     const mark = marks.reduce((best, m) => (Math.abs(m - turn) < Math.abs(best - turn) ? m : best));
-    return mark === 0 ? ends.first : mark === N ? ends.last : `${ends.prefix ?? ''}turn ${Number(mark.toFixed(3))}`;
+    return mark === 0 ? ends.first : mark === N ? ends.last : `${ends.prefix ?? ''}turn ${turnsText(mark)}`;
   };
   const sections = marks.slice(1).map((to, i) => ({
-    name:
-      marks.length === 2 ? coil.name : `${coil.name}, turns ${Number(marks[i].toFixed(3))}–${Number(to.toFixed(3))}`,
+    ...owned(coil.id, 'winding', { turns: [marks[i], to] }),
     from: marks[i],
     to,
   }));
-  const elements: Element[] = sections.map(({ name, from, to }) => {
+  const elements: Element[] = sections.map(({ id, owner, from, to }) => {
     const share = coil.wireShare(from, to);
     return {
       kind: 'inductor',
-      name,
+      id,
+      owner,
       from: nodeAt(to),
       to: nodeAt(from),
-      part: ends.part,
       inductance: sections.length === 1 ? coil.inductance : coil.partial(from, to),
       resistance: (f) => share * coil.resistanceAt(f),
     };
@@ -70,9 +78,9 @@ export function coilInCircuit(
       const [a, b] = [sections[i], sections[j]];
       const m: Mutual = {
         kind: 'mutual',
-        name: `${a.name} with ${b.name}`,
-        first: a.name,
-        second: b.name,
+        id: mutualId(a.id, b.id),
+        first: a.id,
+        second: b.id,
         mutual: coil.mutual([a.from, a.to], [b.from, b.to]),
       };
       elements.push(m);
@@ -81,29 +89,30 @@ export function coilInCircuit(
   if (coil.selfCapacitance > 0) {
     elements.push({
       kind: 'capacitor',
-      name: `${coil.name}’s own capacitance`,
+      ...owned(coil.id, 'self-capacitance'),
       from: ends.last,
       to: ends.first,
       capacitance: coil.selfCapacitance,
-      part: ends.part,
     });
   }
   return { elements, sections, nodeAt };
 }
 
+export const mutualId = (first: ElementId, second: ElementId): ElementId => elementId(`${first} with ${second}`);
+
 /** Couple every section of one coil with every section of another by a function of their stretches. */
 export function coupleCoils(
   first: CoilInCircuit,
   second: CoilInCircuit,
-  mutual: (a: readonly [number, number], b: readonly [number, number]) => Henries,
+  mutual: (a: Stretch, b: Stretch) => Henries,
 ): Mutual[] {
   return first.sections.flatMap((a) =>
     second.sections.map(
       (b): Mutual => ({
         kind: 'mutual',
-        name: `${a.name} with ${b.name}`,
-        first: a.name,
-        second: b.name,
+        id: mutualId(a.id, b.id),
+        first: a.id,
+        second: b.id,
         mutual: mutual([a.from, a.to], [b.from, b.to]),
       }),
     ),

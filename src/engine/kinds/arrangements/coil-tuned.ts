@@ -1,4 +1,6 @@
 import { EARTH, type Element } from '../../network/elements.ts';
+import { owned, type PartId } from '../../network/ids.ts';
+import { PART } from '../../network/part-ids.ts';
 import type { Henries, Radians } from '../../units/quantities.ts';
 import type { Assembly } from './assembly.ts';
 import { coilInCircuit, coupleCoils } from './coil-sections.ts';
@@ -7,7 +9,7 @@ import { trapElements } from './traps.ts';
 
 const parallelCapacitor = (from: string, capacitance: number): Element[] =>
   capacitance > 0
-    ? [{ kind: 'capacitor', name: 'parallel capacitor', from, to: EARTH, capacitance, part: 'arrangement' }]
+    ? [{ kind: 'capacitor', ...owned(PART.parallelCapacitor, 'part'), from, to: EARTH, capacitance }]
     : [];
 
 /** Tuned by how many turns a slider leaves in use; the rest of the coil hangs on as a dead end. */
@@ -21,12 +23,11 @@ export function sliderTuned(arrangement: ArrangementOf<'slider'>, kit: Kit): Ass
     const wound = coilInCircuit(coil, fixedTap === undefined ? [turn] : [turn, fixedTap], {
       first: EARTH,
       last: 'far end',
-      part: coil.part,
     });
     const traps = trapElements(arrangement.traps, { coil, wound });
-    const contact = (name: string, from: string, to: string): Element => ({
+    const contact = (part: PartId, from: string, to: string): Element => ({
       kind: 'resistor',
-      name,
+      ...owned(part, 'contact'),
       from,
       to,
       resistance: 0.02,
@@ -34,9 +35,9 @@ export function sliderTuned(arrangement: ArrangementOf<'slider'>, kit: Kit): Ass
     return [
       ...wound.elements,
       ...traps.elements,
-      contact('slider', 'top', wound.nodeAt(turn)),
-      contact('aerial lead', traps.feed, 'top'),
-      ...(fixedTap === undefined ? [] : [contact('detector lead', 'detector tap', wound.nodeAt(fixedTap))]),
+      contact(coil.id, 'top', wound.nodeAt(turn)),
+      contact(PART.aerial, traps.feed, 'top'),
+      ...(fixedTap === undefined ? [] : [contact(PART.detector, 'detector tap', wound.nodeAt(fixedTap))]),
       ...parallelCapacitor('top', arrangement.parallelCapacitor),
     ];
   };
@@ -46,7 +47,6 @@ export function sliderTuned(arrangement: ArrangementOf<'slider'>, kit: Kit): Ass
     live: fixedTap === undefined ? 'top' : 'detector tap',
     other: EARTH,
     tunedPort: { from: 'top', to: EARTH },
-    tunedCoils: [coil.name],
     warnings: [],
   });
 }
@@ -55,9 +55,9 @@ export function sliderTuned(arrangement: ArrangementOf<'slider'>, kit: Kit): Ass
 export function variometerTuned(arrangement: ArrangementOf<'variometer'>, kit: Kit): Assembly {
   const stator = kit.coil(arrangement.coil);
   const rotor = kit.coil(arrangement.rotor);
-  const fixed = coilInCircuit(stator, [], { first: 'middle', last: 'top', part: stator.part });
+  const fixed = coilInCircuit(stator, [], { first: 'middle', last: 'top' });
   const traps = trapElements(arrangement.traps, { coil: stator, wound: fixed });
-  const turning = coilInCircuit(rotor, [], { first: EARTH, last: 'middle', part: rotor.part });
+  const turning = coilInCircuit(rotor, [], { first: EARTH, last: 'middle' });
   const mutualAt = turnedMutual((tilt) =>
     kit.mutual(arrangement.coil, arrangement.rotor, { distance: 0, tilt: (180 * tilt) / Math.PI })(
       [0, stator.turns],
@@ -69,7 +69,7 @@ export function variometerTuned(arrangement: ArrangementOf<'variometer'>, kit: K
     ...turning.elements,
     ...traps.elements,
     ...coupleCoils(fixed, turning, () => mutualAt(Math.PI * (1 - position))),
-    { kind: 'resistor', name: 'aerial lead', from: traps.feed, to: 'top', resistance: 0.01 },
+    { kind: 'resistor', ...owned(PART.aerial, 'contact'), from: traps.feed, to: 'top', resistance: 0.01 },
     ...parallelCapacitor('top', arrangement.parallelCapacitor),
   ];
   return assembled(kit, {
@@ -78,7 +78,6 @@ export function variometerTuned(arrangement: ArrangementOf<'variometer'>, kit: K
     live: 'top',
     other: EARTH,
     tunedPort: { from: 'top', to: EARTH },
-    tunedCoils: [...fixed.sections, ...turning.sections].map((s) => s.name),
     warnings: traps.warnings,
   });
 }

@@ -1,4 +1,6 @@
 import { EARTH, type Element } from '../../network/elements.ts';
+import { owned } from '../../network/ids.ts';
+import { PART } from '../../network/part-ids.ts';
 import type { Assembly } from './assembly.ts';
 import { coilInCircuit, coupleCoils } from './coil-sections.ts';
 import { type ArrangementOf, assembled, coilEnds, earthMiddle, type Kit, tuningPort } from './kit.ts';
@@ -15,13 +17,11 @@ export function coupledCircuits(arrangement: ArrangementOf<'coupled' | 'two circ
     first: EARTH,
     last: 'aerial coil',
     prefix: 'aerial ',
-    part: primary.part,
   });
   const wound = earthMiddle(
     coilInCircuit(coil, [detectorTurn, ...(middle === undefined ? [] : [middle])], {
       first,
       last: 'top',
-      part: coil.part,
     }),
     middle,
   );
@@ -30,26 +30,18 @@ export function coupledCircuits(arrangement: ArrangementOf<'coupled' | 'two circ
   const target = winding.nodeAt(aerialTurn);
   const lead: Element =
     arrangement.seriesCapacitor === undefined
-      ? { kind: 'resistor', name: 'aerial lead', from: traps.feed, to: target, resistance: 0.01 }
+      ? { kind: 'resistor', ...owned(PART.aerial, 'contact'), from: traps.feed, to: target, resistance: 0.01 }
       : {
           kind: 'capacitor',
-          name: 'series capacitor',
+          ...owned(PART.seriesCapacitor, 'part'),
           from: traps.feed,
           to: target,
           capacitance: arrangement.seriesCapacitor,
-          part: 'arrangement',
         };
   const elements = [...winding.elements, ...wound.elements, ...mutuals, ...traps.elements, lead];
-  const tuning = [tuningPort('tuning capacitor', kit.tuning, { from: 'top', to: first }, 'tuning')];
+  const tuning = [tuningPort(PART.tuning, kit.tuning, { from: 'top', to: first })];
   if (arrangement.kind === 'two circuits') {
-    tuning.push(
-      tuningPort(
-        'aerial tuning capacitor',
-        kit.aerialTuning ?? kit.tuning,
-        { from: 'aerial coil', to: EARTH },
-        'arrangement.aerialTuning',
-      ),
-    );
+    tuning.push(tuningPort(PART.aerialTuning, kit.aerialTuning ?? kit.tuning, { from: 'aerial coil', to: EARTH }));
   }
   return assembled(kit, {
     elementsAt: () => elements,
@@ -58,7 +50,6 @@ export function coupledCircuits(arrangement: ArrangementOf<'coupled' | 'two circ
     live: wound.nodeAt(detectorTurn),
     other: first,
     tunedPort: { from: 'top', to: first },
-    tunedCoils: wound.sections.map((s) => s.name),
     warnings: [
       ...traps.warnings,
       ...(mutuals.every((m) => m.mutual === 0)

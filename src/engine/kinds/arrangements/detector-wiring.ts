@@ -1,4 +1,6 @@
 import { EARTH, type Element } from '../../network/elements.ts';
+import { owned, type PartId } from '../../network/ids.ts';
+import { PART } from '../../network/part-ids.ts';
 import type { Port } from '../../network/port.ts';
 import { type Assembly, OUT } from './assembly.ts';
 
@@ -31,27 +33,26 @@ export function wireDetector(
   let anode = live;
   if (bias !== 0) {
     anode = 'biased';
-    elements.push({ kind: 'cell', name: 'bias cell', from: live, to: anode, voltage: bias, part: 'detector' });
+    elements.push({ kind: 'cell', ...owned(PART.biasCell, 'bias'), from: live, to: anode, voltage: bias });
   }
-  const device = (name: string, from: string, to: string): void => {
-    elements.push({ kind: 'detector', name, from, to, part: 'detector' });
+  const device = (part: PartId, from: string, to: string): void => {
+    elements.push({ kind: 'detector', ...owned(part, 'device'), from, to });
     if (junction > 0)
       elements.push({
         kind: 'capacitor',
-        name: `${name}’s capacitance`,
+        ...owned(part, 'junction-capacitance'),
         from,
         to,
         capacitance: junction,
-        part: 'detector',
       });
   };
   if (wiring === 'single') {
-    device('detector', anode, cathode);
+    device(PART.detector, anode, cathode);
     return { elements, carrierPort: { from: anode, to: cathode }, outputPort: { from: anode, to: cathode } };
   }
   if (wiring === 'full-wave') {
-    device('detector', live, OUT);
-    device('second detector', other, OUT);
+    device(PART.detector, live, OUT);
+    device(PART.secondDetector, other, OUT);
     return {
       elements: elements.filter((e) => e.kind !== 'cell'),
       carrierPort: { from: live, to: other },
@@ -60,14 +61,13 @@ export function wireDetector(
   }
   elements.push({
     kind: 'capacitor',
-    name: 'pump capacitor',
+    ...owned(PART.pumpCapacitor, 'part'),
     from: live,
     to: 'pump',
     capacitance: PUMP_CAPACITANCE,
-    part: 'detector',
   });
-  device('detector', 'pump', OUT);
-  device('second detector', EARTH, 'pump');
+  device(PART.detector, 'pump', OUT);
+  device(PART.secondDetector, EARTH, 'pump');
   return {
     elements: elements.filter((e) => e.kind !== 'cell'),
     carrierPort: { from: 'pump', to: EARTH },

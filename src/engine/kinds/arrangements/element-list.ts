@@ -1,5 +1,7 @@
 import type { Warned } from '../../facts/warning.ts';
 import { EARTH, type Element } from '../../network/elements.ts';
+import { type ElementId, elementId, owned } from '../../network/ids.ts';
+import { listedPart, PART } from '../../network/part-ids.ts';
 import { AERIAL, type Assembly, OUT } from './assembly.ts';
 import { coilInCircuit } from './coil-sections.ts';
 import { type ArrangementOf, assembled, type Kit, tuningPort } from './kit.ts';
@@ -17,32 +19,33 @@ export function elementList(arrangement: ArrangementOf<'elements'>, kit: Kit): A
   let live: string | undefined;
   let cathode: string | undefined;
   let port: { from: string; to: string } | undefined;
-  const { named, node } = apart(kit);
+  const ids = new Map<string, ElementId>();
   const touched = new Map<string, number>();
   arrangement.elements.forEach((e, i) => {
-    const part = `arrangement.elements.${i}`;
-    if (e.kind === 'mutual') {
-      const [first, second] = [named(e.first), named(e.second)];
-      elements.push({ kind: 'mutual', name: named(e.name), first, second, mutual: e.mutual });
-      return;
-    }
+    if (e.kind === 'mutual') return;
+    const part = listedPart(i);
     for (const end of [e.from, e.to]) touched.set(end, (touched.get(end) ?? 0) + 1);
-    const [name, from, to] = [named(e.name), node(e.from), node(e.to)];
+    const [from, to] = [listedNode(e.from), listedNode(e.to)];
     switch (e.kind) {
       case 'resistor':
-        elements.push({ kind: 'resistor', name, from, to, resistance: e.resistance, part });
+        elements.push({ kind: 'resistor', ...owned(part, 'part'), from, to, resistance: e.resistance });
         break;
       case 'capacitor':
-        elements.push({ kind: 'capacitor', name, from, to, capacitance: e.capacitance, part });
+        elements.push({ kind: 'capacitor', ...owned(part, 'part'), from, to, capacitance: e.capacitance });
         break;
       case 'inductor': {
+        const wound = owned(part, 'winding');
+        ids.set(e.name, wound.id);
         const resistance = (f: number): number => (2 * Math.PI * f * e.inductance) / e.q;
-        elements.push({ kind: 'inductor', name, from, to, inductance: e.inductance, part, resistance });
+        elements.push({ kind: 'inductor', ...wound, from, to, inductance: e.inductance, resistance });
         break;
       }
-      case 'coil':
-        elements.push(...coilInCircuit({ ...kit.coil(e.coil), name }, [], { first: to, last: from, part }).elements);
+      case 'coil': {
+        const wound = coilInCircuit({ ...kit.coil(e.coil), id: part }, [], { first: to, last: from });
+        ids.set(e.name, wound.sections[0].id);
+        elements.push(...wound.elements);
         break;
+      }
       case 'tuning':
         if (port) warnings.push('Only one tuning capacitor turns with the pointer: the last one listed.');
         port = { from, to };
@@ -52,6 +55,11 @@ export function elementList(arrangement: ArrangementOf<'elements'>, kit: Kit): A
         [live, cathode] = [from, to];
         break;
     }
+  });
+  arrangement.elements.forEach((e, i) => {
+    const [first, second] = e.kind === 'mutual' ? [ids.get(e.first), ids.get(e.second)] : [];
+    if (e.kind === 'mutual' && first && second)
+      elements.push({ kind: 'mutual', id: elementId(listedPart(i)), first, second, mutual: e.mutual });
   });
   if (!live) warnings.push('The list has no detector: nothing will be heard.');
   if (!port) warnings.push('The list has no tuning capacitor: the pointer does nothing.');
@@ -64,33 +72,25 @@ export function elementList(arrangement: ArrangementOf<'elements'>, kit: Kit): A
   const loop = kit.loop;
   if (loop) {
     elements.push(
-      ...coilInCircuit(loop, [], { first: 'loop foot', last: AERIAL, part: loop.part }).elements,
-      loop.source(EARTH, 'loop foot', 1),
+      ...coilInCircuit(loop, [], { first: 'loop foot', last: AERIAL }).elements,
+      loop.source(EARTH, 'loop foot', [0, loop.turns]),
     );
   }
   return assembled(kit, {
     elementsAt: () => elements,
-    tuning: port ? [tuningPort('tuning capacitor', kit.tuning, port, 'tuning')] : [],
+    tuning: port ? [tuningPort(PART.tuning, kit.tuning, port)] : [],
     // With no detector listed its place is at the load, across which no carrier stands.
     live: live ?? EARTH,
     cathode,
     other: EARTH,
     tunedPort: port ?? { from: live ?? OUT, to: EARTH },
-    tunedCoils: elements.filter((e) => e.kind === 'inductor').map((e) => e.name),
     warnings,
   });
 }
 
-/** Keeps the builder's names for parts and nodes apart from those the aerial, the load and the detector use inside. */
-function apart(kit: Kit): { named: (name: string) => string; node: (name: string) => string } {
-  const inside = [...kit.aerial, ...kit.load];
-  const names = new Set<string>(inside.map((e) => e.name));
-  for (const name of ['field', 'bias cell', 'detector', 'second detector', 'pump capacitor', 'tuning capacitor'])
-    names.add(name);
-  const nodes = new Set<string>(inside.flatMap((e) => (e.kind === 'mutual' ? [] : [e.from, e.to])));
-  for (const node of ['biased', 'pump', 'loop foot']) nodes.add(node);
-  return {
-    named: (name) => (names.has(name) || names.has(`${name}’s capacitance`) ? `listed ${name}` : name),
-    node: (name) => (nodes.has(name) && !SHARED.has(name) ? `listed ${name}` : name),
-  };
-}
+/** A node of the builder's own: never one that the aerial, the load or the detector has inside, whatever it is called. */
+export const listedNode = (name: string): string => (SHARED.has(name) ? name : `${LISTED}${name}`);
+const LISTED = 'joint:';
+/** What the builder calls a node of the circuit; undefined for one that is not the builder's own. */
+export const listedName = (node: string): string | undefined =>
+  node.startsWith(LISTED) ? node.slice(LISTED.length) : undefined;

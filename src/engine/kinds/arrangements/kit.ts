@@ -1,14 +1,13 @@
 import type { Warned } from '../../facts/warning.ts';
 import type { Circuit, Element } from '../../network/elements.ts';
+import { owned, type PartId } from '../../network/ids.ts';
 import type { Port } from '../../network/port.ts';
 import type { VariableCapacitor } from '../../parts/capacitor/model.ts';
 import type { Henries } from '../../units/quantities.ts';
 import type { ArrangementDescription } from './arrangement-schema.ts';
 import type { Assembly, TuningPort } from './assembly.ts';
-import type { CoilInCircuit, SectionedCoil } from './coil-sections.ts';
+import type { CoilInCircuit, SectionedCoil, Stretch } from './coil-sections.ts';
 import { type Wiring, wireDetector } from './detector-wiring.ts';
-
-type Stretch = readonly [number, number];
 
 /** The parts an arrangement draws from, as made; nothing here knows how they were described. */
 export interface Kit {
@@ -17,7 +16,7 @@ export interface Kit {
   /** From the node "out" to earth. */
   readonly load: readonly Element[];
   /** @throws RangeError for a name the set does not have. */
-  readonly coil: (name: string) => SectionedCoil & { readonly part: string };
+  readonly coil: (name: string) => SectionedCoil;
   /** Mutual inductance between stretches of two coils as placed. */
   readonly mutual: (
     first: string,
@@ -26,9 +25,8 @@ export interface Kit {
   ) => (a: Stretch, b: Stretch) => Henries;
   /** The frame or rod when it is its own tuning coil, with the field's emf in series; from "top" to earth. */
   readonly loop?: SectionedCoil & {
-    readonly part: string;
-    /** The field's emf in a share of its turns. */
-    readonly source: (from: string, to: string, share: number) => Element;
+    /** The field's emf between two counts of its turns. */
+    readonly source: (from: string, to: string, turns: Stretch) => Element;
   };
   readonly tuning: VariableCapacitor;
   readonly aerialTuning?: VariableCapacitor;
@@ -39,10 +37,9 @@ export interface Kit {
 
 export type ArrangementOf<K extends ArrangementDescription['kind']> = Extract<ArrangementDescription, { kind: K }>;
 
-export const tuningPort = (name: string, capacitor: VariableCapacitor, port: Port, part: string): TuningPort => ({
-  name,
+export const tuningPort = (part: PartId, capacitor: VariableCapacitor, port: Port): TuningPort => ({
+  ...owned(part, 'part'),
   port,
-  part,
   capacitanceAt: capacitor.capacitanceAt,
   lossTangentAt: capacitor.lossTangentAt,
   min: capacitor.min,
@@ -62,7 +59,6 @@ export interface Layout {
   /** The far end of the tuned circuit. */
   readonly other: string;
   readonly tunedPort: Port;
-  readonly tunedCoils: readonly string[];
   readonly warnings?: readonly Warned[];
 }
 
@@ -85,12 +81,12 @@ export function assembled(kit: Kit, layout: Layout): Assembly {
         const p = i === 0 ? position : other;
         return {
           kind: 'capacitor',
-          name: t.name,
+          id: t.id,
+          owner: t.owner,
           from: t.port.from,
           to: t.port.to,
           capacitance: t.capacitanceAt(p),
           lossTangent: t.lossTangentAt(p),
-          part: t.part,
         };
       }),
     ],
@@ -104,7 +100,6 @@ export function assembled(kit: Kit, layout: Layout): Assembly {
     outputPort: detector.outputPort,
     wiring: kit.wiring,
     tunedPort: layout.tunedPort,
-    tunedCoils: layout.tunedCoils,
     warnings: layout.warnings ?? [],
   };
 }

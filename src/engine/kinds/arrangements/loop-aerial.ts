@@ -1,4 +1,5 @@
 import type { Element } from '../../network/elements.ts';
+import { PART } from '../../network/part-ids.ts';
 import type { Assembly } from './assembly.ts';
 import { coilInCircuit } from './coil-sections.ts';
 import { type ArrangementOf, assembled, coilEnds, earthMiddle, type Kit, tuningPort } from './kit.ts';
@@ -14,19 +15,16 @@ export function loopAerial(arrangement: ArrangementOf<'frame' | 'ferrite rod'>, 
     coilInCircuit(loop, [detectorTurn, ...(middle === undefined ? [] : [middle])], {
       first,
       last: 'top',
-      part: loop.part,
     }),
     middle,
   );
   const traps = trapElements(arrangement.traps, { coil: loop, wound }, 'loop');
-  // Every turn has its own share of the emf, in series with it.
-  const shareOf = new Map(wound.sections.map((s) => [s.name, (s.to - s.from) / loop.turns]));
   const elements = [
     ...wound.elements.flatMap((e): Element[] => {
-      const share = e.kind === 'inductor' ? shareOf.get(e.name) : undefined;
-      if (e.kind !== 'inductor' || share === undefined) return [e];
-      const within = `within ${e.name}`;
-      return [{ ...e, to: within }, loop.source(e.to, within, share)];
+      if (e.kind !== 'inductor' || e.owner.turns === undefined) return [e];
+      // Every turn has its own share of the emf, in series with it.
+      const within = `within ${e.id}`;
+      return [{ ...e, to: within }, loop.source(e.to, within, e.owner.turns)];
     }),
     ...traps.elements,
   ];
@@ -34,11 +32,10 @@ export function loopAerial(arrangement: ArrangementOf<'frame' | 'ferrite rod'>, 
     { ...kit, aerial: [] },
     {
       elementsAt: () => elements,
-      tuning: [tuningPort('tuning capacitor', kit.tuning, { from: 'top', to: first }, 'tuning')],
+      tuning: [tuningPort(PART.tuning, kit.tuning, { from: 'top', to: first })],
       live: wound.nodeAt(detectorTurn),
       other: first,
       tunedPort: { from: 'top', to: first },
-      tunedCoils: wound.sections.map((s) => s.name),
       warnings: traps.warnings,
     },
   );

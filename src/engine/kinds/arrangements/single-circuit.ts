@@ -1,4 +1,6 @@
 import type { Element } from '../../network/elements.ts';
+import { owned } from '../../network/ids.ts';
+import { PART } from '../../network/part-ids.ts';
 import type { Assembly } from './assembly.ts';
 import { coilInCircuit } from './coil-sections.ts';
 import { type ArrangementOf, assembled, coilEnds, earthMiddle, type Kit, tuningPort } from './kit.ts';
@@ -20,7 +22,6 @@ export function singleCircuit(
     coilInCircuit(coil, [aerialTurn, detectorTurn, ...(middle === undefined ? [] : [middle])], {
       first,
       last: 'top',
-      part: coil.part,
     }),
     middle,
   );
@@ -29,14 +30,13 @@ export function singleCircuit(
   const traps = trapElements(arrangement.traps, { coil, wound });
   const lead: Element =
     series === undefined
-      ? { kind: 'resistor', name: 'aerial lead', from: traps.feed, to: target, resistance: 0.01 }
+      ? { kind: 'resistor', ...owned(PART.aerial, 'contact'), from: traps.feed, to: target, resistance: 0.01 }
       : {
           kind: 'capacitor',
-          name: 'series capacitor',
+          ...owned(PART.seriesCapacitor, 'part'),
           from: traps.feed,
           to: target,
           capacitance: series,
-          part: 'arrangement',
         };
   const elements = [...wound.elements, ...traps.elements, lead];
   const warnings = [...traps.warnings];
@@ -50,11 +50,10 @@ export function singleCircuit(
   }
   return assembled(kit, {
     elementsAt: () => elements,
-    tuning: [tuningPort('tuning capacitor', kit.tuning, { from: 'top', to: first }, 'tuning')],
+    tuning: [tuningPort(PART.tuning, kit.tuning, { from: 'top', to: first })],
     live: wound.nodeAt(detectorTurn),
     other: first,
     tunedPort: { from: 'top', to: first },
-    tunedCoils: wound.sections.map((s) => s.name),
     warnings,
   });
 }

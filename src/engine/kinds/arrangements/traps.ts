@@ -1,8 +1,10 @@
 import type { Warned } from '../../facts/warning.ts';
 import { EARTH, type Element, type Mutual } from '../../network/elements.ts';
+import { type ElementId, owned } from '../../network/ids.ts';
+import { trapCapacitor, trapCoil } from '../../network/part-ids.ts';
 import type { TrapDescription } from './arrangement-schema.ts';
 import { AERIAL } from './assembly.ts';
-import type { CoilInCircuit, SectionedCoil } from './coil-sections.ts';
+import { type CoilInCircuit, mutualId, type SectionedCoil } from './coil-sections.ts';
 
 /**
  * Wave traps between the aerial terminal and the set, and those beside its coil.
@@ -19,24 +21,22 @@ export function trapElements(
   let feed = AERIAL;
   (traps ?? []).forEach((trap, i) => {
     const label = `trap ${i + 1}`;
+    const wound = owned(trapCoil(i), 'winding');
     const f0 = 1 / (2 * Math.PI * Math.sqrt(trap.inductance * trap.capacitance));
-    const part = `arrangement.traps.${i}`;
     const coil = (from: string, to: string): Element => ({
       kind: 'inductor',
-      name: `${label} coil`,
+      ...wound,
       from,
       to,
       inductance: trap.inductance,
-      part,
       resistance: (f) => (2 * Math.PI * Math.sqrt(f0 * Math.max(f, 1)) * trap.inductance) / trap.q,
     });
     const capacitor = (from: string, to: string): Element => ({
       kind: 'capacitor',
-      name: `${label} capacitor`,
+      ...owned(trapCapacitor(i), 'part'),
       from,
       to,
       capacitance: trap.capacitance,
-      part,
     });
     if (aerial === 'loop' && trap.kind !== 'absorption') {
       warnings.push(
@@ -51,14 +51,14 @@ export function trapElements(
     } else {
       const loop = `${label} loop`;
       elements.push(coil(loop, EARTH), capacitor(loop, EARTH));
-      elements.push(...beside(`${label} coil`, trap.coupling, trap.inductance, absorb.coil, absorb.wound));
+      elements.push(...beside(wound.id, trap.coupling, trap.inductance, absorb.coil, absorb.wound));
     }
   });
   return { elements, feed, warnings };
 }
 
 /** Couple a trap's coil to the whole of a coil: each stretch has the share of it that it has of the coil's own flux. */
-function beside(name: string, k: number, L: number, coil: SectionedCoil, wound: CoilInCircuit): Mutual[] {
+function beside(id: ElementId, k: number, L: number, coil: SectionedCoil, wound: CoilInCircuit): Mutual[] {
   const { sections } = wound;
   const whole = k * Math.sqrt(L * coil.inductance);
   return sections.map((s): Mutual => {
@@ -71,9 +71,9 @@ function beside(name: string, k: number, L: number, coil: SectionedCoil, wound: 
           );
     return {
       kind: 'mutual',
-      name: `${name} with ${s.name}`,
-      first: name,
-      second: s.name,
+      id: mutualId(id, s.id),
+      first: id,
+      second: s.id,
       mutual: (whole * flux) / coil.inductance,
     };
   });

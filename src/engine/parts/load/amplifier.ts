@@ -1,4 +1,6 @@
 import { type Warning, warning } from '../../facts/warning.ts';
+import { owned } from '../../network/ids.ts';
+import { PART } from '../../network/part-ids.ts';
 import { add, complex, divide, reciprocal } from '../../numerics/complex.ts';
 import { type Decibels, decibels, type Farads, type Hertz, type Ohms } from '../../units/quantities.ts';
 import { type Load, loadOf } from './model.ts';
@@ -61,30 +63,33 @@ export function amplifier(spec: Amplifier): Load {
   const direct = (loadResistor === undefined ? 0 : 1 / loadResistor) + (couplingCapacitor === undefined ? 1 / R : 0);
   return loadOf({
     label: 'amplifier',
-    elements: (from, to, prefix = 'amplifier') => {
-      const inner = couplingCapacitor === undefined ? from : `${prefix} in`;
+    elements: (from, to) => {
+      const transducer = (detail: string) => owned(PART.load, 'transducer', { detail });
+      const inner = couplingCapacitor === undefined ? from : 'load in';
       return {
         elements: [
           ...(loadResistor === undefined
             ? []
-            : ([{ kind: 'resistor', name: `${prefix} load resistor`, from, to, resistance: loadResistor }] as const)),
+            : ([
+                { kind: 'resistor', ...owned(PART.loadResistor, 'part'), from, to, resistance: loadResistor },
+              ] as const)),
           ...(couplingCapacitor === undefined
             ? []
             : ([
                 {
                   kind: 'capacitor',
-                  name: `${prefix} coupling capacitor`,
+                  ...owned(PART.couplingCapacitor, 'part'),
                   from,
                   to: inner,
                   capacitance: couplingCapacitor,
                 },
               ] as const)),
-          { kind: 'resistor', name: `${prefix} input resistance`, from: inner, to, resistance: R },
+          { kind: 'resistor', ...transducer('input resistance'), from: inner, to, resistance: R },
           ...(C > 0
-            ? ([{ kind: 'capacitor', name: `${prefix} input capacitance`, from: inner, to, capacitance: C }] as const)
+            ? ([{ kind: 'capacitor', ...transducer('input capacitance'), from: inner, to, capacitance: C }] as const)
             : []),
         ],
-        output: { from: inner, to, element: `${prefix} input resistance` },
+        output: { from: inner, to },
       };
     },
     directResistance: direct > 0 ? 1 / direct : Number.POSITIVE_INFINITY,

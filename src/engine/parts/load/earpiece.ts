@@ -1,4 +1,6 @@
 import { type Warning, warning } from '../../facts/warning.ts';
+import { owned } from '../../network/ids.ts';
+import { PART } from '../../network/part-ids.ts';
 import { add, complex, reciprocal } from '../../numerics/complex.ts';
 import { type Decibels, decibels, type Farads, type Ohms } from '../../units/quantities.ts';
 import { type Load, loadOf } from './model.ts';
@@ -41,15 +43,22 @@ export function crystalEarpiece(spec: CrystalEarpiece): Load {
     warnings.push(warning('load.earpiece-sensitivity-typical', { level: USUAL, spread: USUAL_SPREAD }));
   return loadOf({
     label: 'crystal earpiece',
-    elements: (from, to, prefix = 'phones') => ({
+    elements: (from, to) => ({
       elements: [
-        { kind: 'capacitor', name: `${prefix} crystal`, from, to, capacitance: C, lossTangent },
-        { kind: 'resistor', name: `${prefix} leakage`, from, to, resistance: LEAK },
+        {
+          kind: 'capacitor',
+          ...owned(PART.load, 'transducer', { detail: 'crystal' }),
+          from,
+          to,
+          capacitance: C,
+          lossTangent,
+        },
+        { kind: 'resistor', ...owned(PART.load, 'transducer', { detail: 'leakage' }), from, to, resistance: LEAK },
         ...(resistor === undefined
           ? []
-          : ([{ kind: 'resistor', name: `${prefix} resistor`, from, to, resistance: resistor }] as const)),
+          : ([{ kind: 'resistor', ...owned(PART.loadResistor, 'part'), from, to, resistance: resistor }] as const)),
       ],
-      output: { from, to, element: `${prefix} crystal` },
+      output: { from, to },
     }),
     directResistance: 1 / conductance,
     impedanceAt: (f) => {

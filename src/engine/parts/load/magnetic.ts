@@ -1,4 +1,6 @@
 import { type Warning, warning } from '../../facts/warning.ts';
+import { owned } from '../../network/ids.ts';
+import { PART } from '../../network/part-ids.ts';
 import { add, type Complex, complex, divide, magnitude, multiply, reciprocal } from '../../numerics/complex.ts';
 import { root } from '../../numerics/roots.ts';
 import { type Decibels, decibels, type Farads, type Henries, type Hertz, type Ohms } from '../../units/quantities.ts';
@@ -115,18 +117,17 @@ export function magneticPhones(spec: MagneticPhones): Load {
     warnings.push(warning('load.phones-low-resistance', { resistance: R }));
   return loadOf({
     label: make.label,
-    elements: (from, to, prefix = 'phones') => {
-      const inner = `${prefix} winding`;
+    elements: (from, to) => {
+      const transducer = (detail: string) => owned(PART.load, 'transducer', { detail });
+      const inner = 'load winding';
       return {
         elements: [
-          { kind: 'resistor', name: `${prefix} resistance`, from, to: inner, resistance: R },
-          { kind: 'inductor', name: `${prefix} inductance`, from: inner, to, inductance: L, resistance: 0 },
-          ...(e > 0
-            ? ([{ kind: 'resistor', name: `${prefix} iron`, from: inner, to, resistance: eddy }] as const)
-            : []),
-          ...(C > 0 ? ([{ kind: 'capacitor', name: `${prefix} cord`, from, to, capacitance: C }] as const) : []),
+          { kind: 'resistor', ...transducer('resistance'), from, to: inner, resistance: R },
+          { kind: 'inductor', ...transducer('inductance'), from: inner, to, inductance: L, resistance: 0 },
+          ...(e > 0 ? ([{ kind: 'resistor', ...transducer('iron'), from: inner, to, resistance: eddy }] as const) : []),
+          ...(C > 0 ? ([{ kind: 'capacitor', ...owned(PART.load, 'cord'), from, to, capacitance: C }] as const) : []),
         ],
-        output: { from, to, element: `${prefix} resistance` },
+        output: { from, to },
       };
     },
     directResistance: R,

@@ -1,13 +1,21 @@
 import type { Warning } from '../../facts/warning.ts';
+import type { Element } from '../../network/elements.ts';
+import type { Port } from '../../network/port.ts';
 import { type Complex, magnitude, reciprocal } from '../../numerics/complex.ts';
 import type { Decibels, Hertz, Ohms, Volts, Watts } from '../../units/quantities.ts';
-import type { LoadNetwork } from './elements.ts';
+
+/** A load as elements between two nodes of a circuit, and where its sound comes from. */
+export interface LoadNetwork {
+  readonly elements: readonly Element[];
+  /** The voltage that makes the sound: of `from` over `to`. */
+  readonly output: Port;
+}
 
 /** Anything the detector's output is heard in, as the rest of the engine sees it. */
 export interface Load {
   readonly label: string;
-  /** Elements between two nodes; inner nodes and names start with `prefix` (default "phones"). */
-  elements(from: string, to: string, prefix?: string): LoadNetwork;
+  /** Elements between two nodes; its inner nodes begin with "load ". */
+  elements(from: string, to: string): LoadNetwork;
   /** What a direct current from `from` to `to` meets; infinite when nothing lets it through. */
   readonly directResistance: Ohms;
   /** At its terminals. */

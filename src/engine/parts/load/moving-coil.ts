@@ -1,4 +1,6 @@
 import { type Warning, warning } from '../../facts/warning.ts';
+import { owned } from '../../network/ids.ts';
+import { PART } from '../../network/part-ids.ts';
 import { complex } from '../../numerics/complex.ts';
 import { type Decibels, decibels, type Ohms } from '../../units/quantities.ts';
 import { type Load, loadOf } from './model.ts';
@@ -30,9 +32,9 @@ export function movingCoilPhones(spec: MovingCoilPhones): Load {
     warnings.push(warning('load.phones-sensitivity-typical', { level: USUAL, spread: USUAL_SPREAD }));
   return loadOf({
     label: 'moving-coil phones',
-    elements: (from, to, prefix = 'phones') => ({
-      elements: [{ kind: 'resistor', name: `${prefix} coil`, from, to, resistance: R }],
-      output: { from, to, element: `${prefix} coil` },
+    elements: (from, to) => ({
+      elements: [{ kind: 'resistor', ...owned(PART.load, 'transducer'), from, to, resistance: R }],
+      output: { from, to },
     }),
     directResistance: R,
     impedanceAt: () => complex(R),

@@ -1,7 +1,9 @@
 import { warning } from '../../facts/warning.ts';
+import type { Element } from '../../network/elements.ts';
+import { elementId, owned } from '../../network/ids.ts';
+import { PART } from '../../network/part-ids.ts';
 import { add, type Complex, complex, divide, magnitude, multiply, reciprocal } from '../../numerics/complex.ts';
 import type { Farads, Henries, Ohms } from '../../units/quantities.ts';
-import type { LoadElement } from './elements.ts';
 import { type Load, loadOf } from './model.ts';
 
 /** A transformer between detector and phones. Everything but the ratio left out: ideal. */
@@ -75,14 +77,15 @@ export function throughTransformer(t: Transformer, load: Load): Load {
     ...load,
     warnings,
     label: `${load.label} through a transformer`,
-    elements: (from, to, prefix = 'phones') => {
-      const list: LoadElement[] = [];
-      const inner = `${prefix} primary`;
+    elements: (from, to) => {
+      const primary = (detail: string) => owned(PART.transformer, 'primary', { detail });
+      const list: Element[] = [];
+      const inner = 'load primary';
       const hot = R1 > 0 || Ls > 0 ? inner : from;
       if (Ls > 0)
         list.push({
           kind: 'inductor',
-          name: `${prefix} transformer leakage`,
+          ...primary('leakage'),
           from,
           to: hot,
           inductance: Ls,
@@ -91,22 +94,27 @@ export function throughTransformer(t: Transformer, load: Load): Load {
       else if (R1 > 0)
         list.push({
           kind: 'resistor',
-          name: `${prefix} transformer primary resistance`,
+          ...primary('resistance'),
           from,
           to: hot,
           resistance: R1,
         });
-      if (Number.isFinite(iron))
-        list.push({ kind: 'resistor', name: `${prefix} transformer iron`, from: hot, to, resistance: iron });
-      if (Cw > 0) list.push({ kind: 'capacitor', name: `${prefix} transformer winding`, from, to, capacitance: Cw });
-      const [first, second] = [`${prefix} transformer primary`, `${prefix} transformer secondary`];
-      const out = `${prefix} secondary`;
+      if (Number.isFinite(iron)) list.push({ kind: 'resistor', ...primary('iron'), from: hot, to, resistance: iron });
+      if (Cw > 0) list.push({ kind: 'capacitor', ...primary('capacitance'), from, to, capacitance: Cw });
+      const [one, other] = [primary('winding'), owned(PART.transformer, 'secondary')];
+      const out = 'load secondary';
       list.push(
-        { kind: 'inductor', name: first, from: hot, to, inductance: L1, resistance: 0 },
-        { kind: 'inductor', name: second, from: out, to, inductance: L2, resistance: R2 },
-        { kind: 'mutual', name: `${prefix} transformer coupling`, first, second, mutual: M },
+        { kind: 'inductor', ...one, from: hot, to, inductance: L1, resistance: 0 },
+        { kind: 'inductor', ...other, from: out, to, inductance: L2, resistance: R2 },
+        {
+          kind: 'mutual',
+          id: elementId('transformer/coupling'),
+          first: one.id,
+          second: other.id,
+          mutual: M,
+        },
       );
-      const network = load.elements(out, to, prefix);
+      const network = load.elements(out, to);
       return { elements: [...list, ...network.elements], output: network.output };
     },
     directResistance: R1,

@@ -1,5 +1,7 @@
 import { setCircuit } from '../../built/set-circuit.ts';
 import { AERIAL } from '../../kinds/arrangements/assembly.ts';
+import { owned } from '../../network/ids.ts';
+import { PART } from '../../network/part-ids.ts';
 import { magnitude } from '../../numerics/complex.ts';
 import type { SetDescription } from '../../set/description.ts';
 import { linearSolver } from '../../solvers/linear/solve.ts';
@@ -25,7 +27,7 @@ export function leadVoltage(set: SetDescription, station: StationReception): Vol
   if (!has) return undefined;
   const detector = {
     kind: 'resistor',
-    name: 'what the detector draws',
+    ...owned(PART.detector, 'device', { detail: 'input resistance' }),
     from: assembly.carrierPort.from,
     to: assembly.carrierPort.to,
     resistance: steady.inputResistance,

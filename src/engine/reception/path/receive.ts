@@ -107,12 +107,7 @@ const outOfReach = (s: TunedStation, curve: { lowest: number; highest: number })
 
 /** Q of the coil itself at the station, with the capacitor's loss: what is left when nothing is joined to it. */
 function unloadedQ({ circuit }: Receiver, s: TunedStation): number {
-  const coil =
-    circuit.coils.find(
-      (c) => c.name === ('coil' in circuit.set.arrangement ? circuit.set.arrangement.coil : undefined),
-    ) ??
-    circuit.loop ??
-    circuit.coils[0];
+  const coil = circuit.tuningCoil;
   if (!coil) return Number.NaN;
   const f = s.station.frequency;
   const coilQ = (2 * Math.PI * f * coil.inductance) / coil.resistanceAt(f);
@@ -150,8 +145,8 @@ function figuresOf({ circuit, dcResistance }: Receiver, qAt: number): PartFigure
           warnings: loop!.warningsAt(qAt),
         },
     earth: { resistance: earth.resistance, range: earth.range, warnings: earth.warnings },
-    coils: circuit.coils.map(({ name, model }) => ({
-      name,
+    coils: circuit.coils.map(({ model }, i) => ({
+      name: circuit.set.coils[i].name,
       inductance: model.inductance,
       selfCapacitance: model.selfCapacitance,
       selfResonance: model.selfResonance,

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { element } from '../../../../test/support/element.ts';
 import type { Circuit, Element } from '../../network/elements.ts';
 import { exponentialDetector } from '../../parts/detector/exponential.ts';
 import { detectorByKind } from '../../parts/detector/library.ts';
@@ -12,20 +13,21 @@ import { Decimator } from './envelope-resample.ts';
 import { detectByEnvelope } from './tone-figures.ts';
 
 const part = (kind: string, name: string, from: string, to: string, values: object = {}) =>
-  ({ kind, name, from, to, ...values }) as Element;
+  element({ kind, name, from, to, ...values } as unknown as Parameters<typeof element>[0]) as Element;
 const R = (name: string, from: string, to: string, resistance: number) =>
   part('resistor', name, from, to, { resistance });
 const C = (name: string, from: string, to: string, capacitance: number) =>
   part('capacitor', name, from, to, { capacitance });
 const L = (name: string, from: string, to: string, inductance: number, resistance: number) =>
   part('inductor', name, from, to, { inductance, resistance });
-const M = (name: string, first: string, second: string, mutual: number): Element => ({
-  kind: 'mutual',
-  name,
-  first,
-  second,
-  mutual,
-});
+const M = (name: string, first: string, second: string, mutual: number): Element =>
+  element({
+    kind: 'mutual',
+    name,
+    first,
+    second,
+    mutual,
+  });
 
 const field = part('source', 'field', 'earth', 'sky', { emf: { re: 1, im: 0 } });
 const aerial = [field, C('aerial', 'sky', 'wire', 200e-12), R('earth', 'wire', 'lead', 40)];
@@ -64,7 +66,7 @@ const fullWave: Circuit = {
 };
 const doubler: Circuit = {
   elements: [
-    ...receiver().elements.filter((e) => !['detector', ...phones.map((p) => p.name)].includes(e.name)),
+    ...receiver().elements.filter((e) => !['detector', ...phones.map((p) => p.id)].includes(e.id)),
     C('pump', 'top', 'pump', 1e-9),
     part('detector', 'first', 'pump', 'out'),
     part('detector', 'second', 'earth', 'pump'),

@@ -1,5 +1,6 @@
 import type { Warned } from '../../facts/warning.ts';
 import type { Circuit, Element } from '../../network/elements.ts';
+import { elementId } from '../../network/ids.ts';
 import type { Complex } from '../../numerics/complex.ts';
 import type { Hertz, Volts } from '../../units/quantities.ts';
 import { type Modes, modesOf } from '../modes/modes.ts';
@@ -127,10 +128,18 @@ function withJunctions(circuit: Circuit, law: JunctionLaw | undefined, leakage: 
   return {
     elements: circuit.elements.flatMap((e): Element[] => {
       if (e.kind !== 'detector') return [e];
-      const inner = Rs > 0 ? `${e.name}\u0000junction` : e.from;
+      const inner = Rs > 0 ? `${e.id}\u0000junction` : e.from;
       const parts: Element[] = [{ ...e, from: inner }];
-      if (Rs > 0) parts.push({ kind: 'resistor', name: `${e.name}, series`, from: e.from, to: inner, resistance: Rs });
-      if (G > 0) parts.push({ kind: 'resistor', name: `${e.name}, leakage`, from: inner, to: e.to, resistance: 1 / G });
+      const resistor = (detail: string, from: string, to: string, resistance: number): Element => ({
+        kind: 'resistor',
+        id: elementId(`${e.id}:${detail}`),
+        owner: e.owner,
+        from,
+        to,
+        resistance,
+      });
+      if (Rs > 0) parts.push(resistor('series', e.from, inner, Rs));
+      if (G > 0) parts.push(resistor('leakage', inner, e.to, 1 / G));
       return parts;
     }),
   };

@@ -1,38 +1,44 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { element } from '../../../../test/support/element.ts';
 import { type Circuit, EARTH, type Element } from '../../network/elements.ts';
+import { elementId } from '../../network/ids.ts';
 import { magnitude } from '../../numerics/complex.ts';
 import { linearSolver } from './solve.ts';
 
-const source = (emf: number): Element => ({
-  kind: 'source',
-  name: 'emf',
-  from: EARTH,
-  to: 'in',
-  emf: { re: emf, im: 0 },
-});
-const resistor = (name: string, from: string, to: string, resistance: number): Element => ({
-  kind: 'resistor',
-  name,
-  from,
-  to,
-  resistance,
-});
-const capacitor = (name: string, from: string, to: string, capacitance: number): Element => ({
-  kind: 'capacitor',
-  name,
-  from,
-  to,
-  capacitance,
-});
-const inductor = (name: string, from: string, to: string, inductance: number, r = 0.1): Element => ({
-  kind: 'inductor',
-  name,
-  from,
-  to,
-  inductance,
-  resistance: r,
-});
+const source = (emf: number): Element =>
+  element({
+    kind: 'source',
+    name: 'emf',
+    from: EARTH,
+    to: 'in',
+    emf: { re: emf, im: 0 },
+  });
+const resistor = (name: string, from: string, to: string, resistance: number): Element =>
+  element({
+    kind: 'resistor',
+    name,
+    from,
+    to,
+    resistance,
+  });
+const capacitor = (name: string, from: string, to: string, capacitance: number): Element =>
+  element({
+    kind: 'capacitor',
+    name,
+    from,
+    to,
+    capacitance,
+  });
+const inductor = (name: string, from: string, to: string, inductance: number, r = 0.1): Element =>
+  element({
+    kind: 'inductor',
+    name,
+    from,
+    to,
+    inductance,
+    resistance: r,
+  });
 
 /** A ladder of random parts with some coupled coils: anything a bench could make. */
 const value = (low: number, high: number) =>
@@ -60,7 +66,7 @@ const randomCircuit = fc
       source(1),
       inductor('first', 'in', 'n2', L1),
       inductor('second', 'n3', EARTH, L2),
-      { kind: 'mutual', name: 'k', first: 'first', second: 'second', mutual: k * Math.sqrt(L1 * L2) },
+      element({ kind: 'mutual', name: 'k', first: 'first', second: 'second', mutual: k * Math.sqrt(L1 * L2) }),
       ...[2, 3, 4, 5].map((i) => resistor(`leak${i}`, name(i), EARTH, 1e6)),
     ];
     parts.forEach(({ kind, a, b, R, C, L }, i) => {
@@ -95,7 +101,7 @@ describe('linear solver', () => {
         elements: [
           inductor('p', 'in', EARTH, 100, 1e-6),
           inductor('s', 'out', EARTH, 1, 1e-6),
-          { kind: 'mutual', name: 'm', first: 'p', second: 's', mutual: 9.9999999 },
+          element({ kind: 'mutual', name: 'm', first: 'p', second: 's', mutual: 9.9999999 }),
           resistor('load', 'out', EARTH, 50),
         ],
       },
@@ -107,7 +113,7 @@ describe('linear solver', () => {
   it('sees an open capacitor at frequency 0, and the cell only there', () => {
     const circuit: Circuit = {
       elements: [
-        { kind: 'cell', name: 'cell', from: EARTH, to: 'in', voltage: 1.5 },
+        element({ kind: 'cell', name: 'cell', from: EARTH, to: 'in', voltage: 1.5 }),
         source(0),
         resistor('r', 'in', 'out', 1000),
         capacitor('c', 'out', EARTH, 1e-9),
@@ -146,10 +152,10 @@ describe('linear solver', () => {
         let taken = 0;
         for (const e of circuit.elements) {
           if (e.kind !== 'resistor' && e.kind !== 'inductor') continue;
-          const i = magnitude(solution.current(e.name));
+          const i = magnitude(solution.current(e.id));
           taken += (i * i * (e.resistance as number)) / 2;
         }
-        const i = solution.current('emf');
+        const i = solution.current(elementId('emf'));
         const given = i.re / 2;
         expect(Math.abs(given - taken)).toBeLessThanOrEqual(1e-9 * Math.max(Math.abs(given), magnitude(i) * 1e-3));
       }),
@@ -159,9 +165,9 @@ describe('linear solver', () => {
 
   it('says what is wrong with a circuit', () => {
     expect(() =>
-      linearSolver({ elements: [{ kind: 'mutual', name: 'm', first: 'a', second: 'b', mutual: 1 }] }),
+      linearSolver({ elements: [element({ kind: 'mutual', name: 'm', first: 'a', second: 'b', mutual: 1 })] }),
     ).toThrow(/couples "a"/);
-    expect(() => linearSolver({ elements: [source(1), { ...source(2), name: 'other' }] }).solve(1e6)).toThrow(
+    expect(() => linearSolver({ elements: [source(1), { ...source(2), id: elementId('other') }] }).solve(1e6)).toThrow(
       /no single solution/,
     );
   });

@@ -1,4 +1,5 @@
 import { type Circuit, EARTH, type Element, type Mutual, valueAt } from '../../network/elements.ts';
+import type { ElementId } from '../../network/ids.ts';
 import type { Port } from '../../network/port.ts';
 import type { Complex } from '../../numerics/complex.ts';
 import type { Hertz } from '../../units/quantities.ts';
@@ -15,8 +16,8 @@ export interface PortView {
 export interface Solution {
   readonly frequency: Hertz;
   voltage(node: string): Complex;
-  /** Current through a named element from its `from` to its `to` node. */
-  current(name: string): Complex;
+  /** Current through an element from its `from` to its `to` node. @throws RangeError for one that is not there. */
+  current(id: ElementId): Complex;
 }
 
 export interface LinearSolver {
@@ -54,19 +55,19 @@ export function linearSolver(circuit: Circuit, ports: readonly Port[] = []): Lin
   const portEnds = ports.map((p) => [node(p.from), node(p.to)] as const);
   const nodeCount = nodes.size - 1;
   // Coupled inductors, sources, cells and leads carry their current as an unknown; everything else is an admittance.
-  const coupled = new Set(mutuals.flatMap((m) => [m.first, m.second]));
-  const branch = new Map<string, number>();
+  const coupled = new Set<ElementId>(mutuals.flatMap((m) => [m.first, m.second]));
+  const branch = new Map<ElementId, number>();
   for (const e of elements) {
-    if (e.kind === 'source' || e.kind === 'cell' || (e.kind === 'inductor' && coupled.has(e.name)) || isLead(e))
-      branch.set(e.name, nodeCount + branch.size);
+    if (e.kind === 'source' || e.kind === 'cell' || (e.kind === 'inductor' && coupled.has(e.id)) || isLead(e))
+      branch.set(e.id, nodeCount + branch.size);
   }
   for (const m of mutuals) {
-    for (const name of [m.first, m.second]) {
-      if (elements.find((e) => e.name === name)?.kind !== 'inductor')
-        throw new RangeError(`mutual "${m.name}" couples "${name}", which is not an inductor of the circuit`);
+    for (const id of [m.first, m.second]) {
+      if (elements.find((e) => e.id === id)?.kind !== 'inductor')
+        throw new RangeError(`mutual "${m.id}" couples "${id}", which is not an inductor of the circuit`);
     }
   }
-  const branches = elements.map((e) => branch.get(e.name) ?? -1);
+  const branches = elements.map((e) => branch.get(e.id) ?? -1);
   const couplings = mutuals.map((m) => [branch.get(m.first)!, branch.get(m.second)!, m.mutual] as const);
   const n = nodeCount + branch.size;
   const matrix = new Float64Array(2 * n * n);
@@ -185,9 +186,9 @@ export function linearSolver(circuit: Circuit, ports: readonly Port[] = []): Lin
           if (index === undefined) throw new RangeError(`no node "${name}" in the circuit`);
           return index < 0 ? { re: 0, im: 0 } : values[index];
         },
-        current(name) {
-          const i = elements.findIndex((e) => e.name === name);
-          if (i < 0) throw new RangeError(`no element "${name}" in the circuit`);
+        current(id) {
+          const i = elements.findIndex((e) => e.id === id);
+          if (i < 0) throw new RangeError(`no element "${id}" in the circuit`);
           const k = branches[i];
           const e = elements[i];
           if (k >= 0)

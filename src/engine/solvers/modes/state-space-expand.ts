@@ -81,27 +81,27 @@ export function expandCircuit(circuit: Circuit, { frequency, audioFrequency = 10
   for (const e of circuit.elements) {
     switch (e.kind) {
       case 'resistor':
-        resistor(e.from, e.to, valueAt(e.resistance, frequency), e.name);
+        resistor(e.from, e.to, valueAt(e.resistance, frequency), e.id);
         break;
       case 'inductor': {
         const at = e.inductance >= AUDIO_WINDING ? audioFrequency : frequency;
-        inductor(e.from, e.to, e.inductance, valueAt(e.resistance, at), e.name);
+        inductor(e.from, e.to, e.inductance, valueAt(e.resistance, at), e.id);
         break;
       }
       case 'capacitor':
-        capacitor(e.from, e.to, e.capacitance, valueAt(e.lossTangent ?? 0, frequency), e.name);
+        capacitor(e.from, e.to, e.capacitance, valueAt(e.lossTangent ?? 0, frequency), e.id);
         break;
       case 'impedance': {
         const { sections, misfit } = impedanceSections(e.impedance, frequency);
         if (misfit > 0.01) {
           out.warnings.push(
-            `"${e.name}" is matched only to ${(100 * misfit).toFixed(0)} % at ${(frequency / 1e3).toFixed(0)} kHz in the waveforms.`,
+            `"${e.id}" is matched only to ${(100 * misfit).toFixed(0)} % at ${(frequency / 1e3).toFixed(0)} kHz in the waveforms.`,
           );
         }
         let node = e.from;
         sections.forEach((s, i) => {
-          const next = i === sections.length - 1 ? e.to : `${e.name}\u0000${i}`;
-          const part = `${e.name} (part ${i + 1})`;
+          const next = i === sections.length - 1 ? e.to : `${e.id}\u0000${i}`;
+          const part = `${e.id} (part ${i + 1})`;
           if (s.kind === 'resistance' || s.kind === 'lag' || s.kind === 'choke') resistor(node, next, s.value, part);
           if (s.kind === 'inductance') inductor(node, next, s.value, 0, part);
           if (s.kind === 'choke') inductor(node, next, s.value / s.corner!, 0, part);
@@ -113,13 +113,13 @@ export function expandCircuit(circuit: Circuit, { frequency, audioFrequency = 10
         break;
       }
       case 'source':
-        out.emfs.push({ from: e.from, to: e.to, name: e.name, source: e.emf });
+        out.emfs.push({ from: e.from, to: e.to, name: e.id, source: e.emf });
         break;
       case 'cell':
-        out.emfs.push({ from: e.from, to: e.to, name: e.name, volts: e.voltage });
+        out.emfs.push({ from: e.from, to: e.to, name: e.id, volts: e.voltage });
         break;
       case 'detector':
-        out.detectors.push({ from: e.from, to: e.to, name: e.name });
+        out.detectors.push({ from: e.from, to: e.to, name: e.id });
         break;
     }
   }

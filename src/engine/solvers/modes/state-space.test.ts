@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { anyCircuit, NODES } from '../../../../test/support/any-circuit.ts';
+import { element } from '../../../../test/support/element.ts';
 import type { Circuit, Element } from '../../network/elements.ts';
 import { solveComplexInPlace } from '../../numerics/lu-complex.ts';
 import { linearSolver } from '../linear/solve.ts';
@@ -30,9 +31,9 @@ describe('state space', () => {
     const s = stateSpace(
       {
         elements: [
-          { kind: 'source', name: 'emf', from: 'earth', to: 'a', emf: { re: 1, im: 0 } },
-          { kind: 'inductor', name: 'coil', from: 'a', to: 'top', inductance: 200e-6, resistance: 10 },
-          { kind: 'capacitor', name: 'c', from: 'top', to: 'earth', capacitance: 126.65e-12 },
+          element({ kind: 'source', name: 'emf', from: 'earth', to: 'a', emf: { re: 1, im: 0 } }),
+          element({ kind: 'inductor', name: 'coil', from: 'a', to: 'top', inductance: 200e-6, resistance: 10 }),
+          element({ kind: 'capacitor', name: 'c', from: 'top', to: 'earth', capacitance: 126.65e-12 }),
         ],
       },
       { frequency: 1e6 },
@@ -50,7 +51,7 @@ describe('state space', () => {
     fc.assert(
       fc.property(anyCircuit, fc.double({ min: 3, max: 7, noNaN: true }), (any, decade) => {
         const leaks = NODES.slice(1).map(
-          (from): Element => ({ kind: 'resistor', name: `leak ${from}`, from, to: 'earth', resistance: 1e6 }),
+          (from): Element => element({ kind: 'resistor', name: `leak ${from}`, from, to: 'earth', resistance: 1e6 }),
         );
         const circuit = { elements: [...any.elements, ...leaks] };
         const f = 10 ** decade;
@@ -110,25 +111,25 @@ describe('state space', () => {
 
   it('separates two tuned circuits that are exactly alike, and one damped to the very edge', () => {
     const tank = (n: string): Element[] => [
-      { kind: 'inductor', name: `l${n}`, from: n, to: 'earth', inductance: 200e-6, resistance: 8 },
-      { kind: 'capacitor', name: `c${n}`, from: n, to: 'earth', capacitance: 100e-12 },
+      element({ kind: 'inductor', name: `l${n}`, from: n, to: 'earth', inductance: 200e-6, resistance: 8 }),
+      element({ kind: 'capacitor', name: `c${n}`, from: n, to: 'earth', capacitance: 100e-12 }),
     ];
     const alike: Circuit = {
       elements: [
         ...tank('a'),
         ...tank('b'),
-        { kind: 'source', name: 'emf', from: 'earth', to: 's', emf: { re: 1, im: 0 } },
-        { kind: 'resistor', name: 'ra', from: 's', to: 'a', resistance: 1e6 },
-        { kind: 'detector', name: 'd', from: 'b', to: 'earth' },
+        element({ kind: 'source', name: 'emf', from: 'earth', to: 's', emf: { re: 1, im: 0 } }),
+        element({ kind: 'resistor', name: 'ra', from: 's', to: 'a', resistance: 1e6 }),
+        element({ kind: 'detector', name: 'd', from: 'b', to: 'earth' }),
       ],
     };
     expect(modesOf(stateSpace(alike, { frequency: 1e6 }), [2 * Math.PI * 1.1e6]).residual).toBeLessThan(1e-9);
     const edge: Circuit = {
       elements: [
-        { kind: 'source', name: 'emf', from: 'earth', to: 's', emf: { re: 1, im: 0 } },
-        { kind: 'inductor', name: 'l', from: 's', to: 'a', inductance: 1, resistance: 2000 },
-        { kind: 'capacitor', name: 'c', from: 'a', to: 'earth', capacitance: 1e-6 },
-        { kind: 'detector', name: 'd', from: 'a', to: 'earth' },
+        element({ kind: 'source', name: 'emf', from: 'earth', to: 's', emf: { re: 1, im: 0 } }),
+        element({ kind: 'inductor', name: 'l', from: 's', to: 'a', inductance: 1, resistance: 2000 }),
+        element({ kind: 'capacitor', name: 'c', from: 'a', to: 'earth', capacitance: 1e-6 }),
+        element({ kind: 'detector', name: 'd', from: 'a', to: 'earth' }),
       ],
     };
     expect(modesOf(stateSpace(edge, { frequency: 1e3 }), [1e3, 2 * Math.PI * 1e3]).residual).toBeLessThan(1e-6);
@@ -137,16 +138,16 @@ describe('state space', () => {
   it('says what is wrong', () => {
     const shorted: Circuit = {
       elements: [
-        { kind: 'source', name: 'aerial emf', from: 'earth', to: 'a', emf: { re: 1, im: 0 } },
-        { kind: 'resistor', name: 'wire', from: 'a', to: 'earth', resistance: 0 },
+        element({ kind: 'source', name: 'aerial emf', from: 'earth', to: 'a', emf: { re: 1, im: 0 } }),
+        element({ kind: 'resistor', name: 'wire', from: 'a', to: 'earth', resistance: 0 }),
       ],
     };
     expect(() => stateSpace(shorted, { frequency: 1e6 })).toThrow('"aerial emf" is short-circuited');
     const coils: Circuit = {
       elements: [
-        { kind: 'inductor', name: 'p', from: 'a', to: 'earth', inductance: 1e-4, resistance: 1 },
-        { kind: 'inductor', name: 's', from: 'b', to: 'earth', inductance: 1e-4, resistance: 1 },
-        { kind: 'mutual', name: 'loose coupler', first: 'p', second: 's', mutual: 1.1e-4 },
+        element({ kind: 'inductor', name: 'p', from: 'a', to: 'earth', inductance: 1e-4, resistance: 1 }),
+        element({ kind: 'inductor', name: 's', from: 'b', to: 'earth', inductance: 1e-4, resistance: 1 }),
+        element({ kind: 'mutual', name: 'loose coupler', first: 'p', second: 's', mutual: 1.1e-4 }),
       ],
     };
     expect(() => stateSpace(coils, { frequency: 1e6 })).toThrow('"loose coupler"');

@@ -60,7 +60,7 @@ function coilMatrix({ inductors, mutuals, warnings }: Primitives): Float64Array 
   for (const m of mutuals) {
     const [i, j] = [index.get(m.first), index.get(m.second)];
     if (i === undefined || j === undefined || i === j || !Number.isFinite(m.mutual))
-      throw new RangeError(`the coupling "${m.name}" needs two coils with inductance and a number of henries`);
+      throw new RangeError(`the coupling "${m.id}" needs two coils with inductance and a number of henries`);
     L[i * n + j] += m.mutual;
     L[j * n + i] += m.mutual;
   }
@@ -68,7 +68,7 @@ function coilMatrix({ inductors, mutuals, warnings }: Primitives): Float64Array 
   const eased = L.map((v, k) => (k % (n + 1) === 0 ? v : v * (1 - 1e-6)));
   if (!cholesky(eased, n)) {
     throw new RangeError(
-      `the couplings of ${mutuals.map((m) => `"${m.name}"`).join(', ')} are more than those coils can have`,
+      `the couplings of ${mutuals.map((m) => `"${m.id}"`).join(', ')} are more than those coils can have`,
     );
   }
   warnings.push('A coupling without any leakage was eased by one part in a million.');

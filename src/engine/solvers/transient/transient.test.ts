@@ -1,36 +1,41 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { element } from '../../../../test/support/element.ts';
 import type { Circuit, Element } from '../../network/elements.ts';
+import { elementId } from '../../network/ids.ts';
 import { exponentialDetector } from '../../parts/detector/exponential.ts';
 import { linearSolver } from '../linear/solve.ts';
 import { tonesOf } from './analysis.ts';
 import { type CurveDevice, curveOf, type Device, solveLoadLine } from './devices.ts';
 import { createTransient, type TransientOptions } from './transient.ts';
 
-const R = (name: string, from: string, to: string, resistance: number): Element => ({
-  kind: 'resistor',
-  name,
-  from,
-  to,
-  resistance,
-});
-const C = (name: string, from: string, to: string, capacitance: number): Element => ({
-  kind: 'capacitor',
-  name,
-  from,
-  to,
-  capacitance,
-});
-const L = (name: string, from: string, to: string, inductance: number, resistance: number): Element => ({
-  kind: 'inductor',
-  name,
-  from,
-  to,
-  inductance,
-  resistance,
-});
-const field: Element = { kind: 'source', name: 'field', from: 'earth', to: 'sky', emf: { re: 1, im: 0 } };
-const detector: Element = { kind: 'detector', name: 'detector', from: 'top', to: 'out' };
+const R = (name: string, from: string, to: string, resistance: number): Element =>
+  element({
+    kind: 'resistor',
+    name,
+    from,
+    to,
+    resistance,
+  });
+const C = (name: string, from: string, to: string, capacitance: number): Element =>
+  element({
+    kind: 'capacitor',
+    name,
+    from,
+    to,
+    capacitance,
+  });
+const L = (name: string, from: string, to: string, inductance: number, resistance: number): Element =>
+  element({
+    kind: 'inductor',
+    name,
+    from,
+    to,
+    inductance,
+    resistance,
+  });
+const field: Element = element({ kind: 'source', name: 'field', from: 'earth', to: 'sky', emf: { re: 1, im: 0 } });
+const detector: Element = element({ kind: 'detector', name: 'detector', from: 'top', to: 'out' });
 const receiver: Circuit = {
   elements: [
     field,
@@ -91,7 +96,7 @@ describe('transient', () => {
         re: linear.voltage('lead').re - linear.voltage('out').re,
         im: linear.voltage('lead').im - linear.voltage('out').im,
       },
-      linear.current('coil'),
+      linear.current(elementId('coil')),
     ];
     out.forEach((samples, k) => {
       const { amplitude, phase } = tonesOf(samples, run.step, [1e6], { start: run.step }).tones[0];
@@ -153,13 +158,15 @@ describe('transient', () => {
   it('a doubler with next to no load gives nearly twice the voltage of one device', () => {
     const base: Element[] = [field, R('source', 'sky', 'live', 50)];
     const load = [C('by-pass', 'out', 'earth', 1e-9), R('load', 'out', 'earth', 10e6)];
-    const single: Circuit = { elements: [...base, { kind: 'detector', name: 'd', from: 'live', to: 'out' }, ...load] };
+    const single: Circuit = {
+      elements: [...base, element({ kind: 'detector', name: 'd', from: 'live', to: 'out' }), ...load],
+    };
     const doubler: Circuit = {
       elements: [
         ...base,
         C('pump', 'live', 'mid', 1e-9),
-        { kind: 'detector', name: 'd', from: 'mid', to: 'out' },
-        { kind: 'detector', name: 'e', from: 'earth', to: 'mid' },
+        element({ kind: 'detector', name: 'd', from: 'mid', to: 'out' }),
+        element({ kind: 'detector', name: 'e', from: 'earth', to: 'mid' }),
         ...load,
       ],
     };
@@ -176,8 +183,8 @@ describe('transient', () => {
     const biased: Circuit = {
       elements: [
         ...receiver.elements.filter((e) => e.kind !== 'detector'),
-        { kind: 'cell', name: 'cell', from: 'top', to: 'anode', voltage: 0.15 },
-        { kind: 'detector', name: 'd', from: 'anode', to: 'out' },
+        element({ kind: 'cell', name: 'cell', from: 'top', to: 'anode', voltage: 0.15 }),
+        element({ kind: 'detector', name: 'd', from: 'anode', to: 'out' }),
       ],
     };
     const probes: TransientOptions['probes'] = [{ kind: 'detector current' }, { kind: 'voltage', node: 'out' }];
@@ -219,11 +226,14 @@ describe('transient', () => {
         ];
         const device = { saturationCurrent: p.Is, ideality: p.n, seriesResistance: p.Rs };
         const devices: Device[] = [device];
-        elements.push({ kind: 'detector', name: 'd', from: p.wiring === 2 ? 'pump' : 'top', to: 'out' });
+        elements.push(element({ kind: 'detector', name: 'd', from: p.wiring === 2 ? 'pump' : 'top', to: 'out' }));
         if (p.wiring > 0) devices.push(p.wiring === 1 ? curveOf(device) : device);
-        if (p.wiring === 1) elements.push({ kind: 'detector', name: 'e', from: 'earth', to: 'out' });
+        if (p.wiring === 1) elements.push(element({ kind: 'detector', name: 'e', from: 'earth', to: 'out' }));
         if (p.wiring === 2)
-          elements.push(C('pump', 'top', 'pump', 1e-9), { kind: 'detector', name: 'e', from: 'earth', to: 'pump' });
+          elements.push(
+            C('pump', 'top', 'pump', 1e-9),
+            element({ kind: 'detector', name: 'e', from: 'earth', to: 'pump' }),
+          );
         const [out] = record(
           { elements },
           {

@@ -14,7 +14,7 @@ export function finish(
   earthed = true,
 ): Diagram {
   const out = drawDetector(sheet, set, tuned.x, levels, tuned.live, tuned.lower);
-  const right = drawLoadSide(sheet, set.load, out, levels);
+  const right = drawLoadSide(sheet, set, out, levels);
   return closeSheet(sheet, set, levels, from, right, earthed);
 }
 

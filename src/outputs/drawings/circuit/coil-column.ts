@@ -1,14 +1,19 @@
+import { identitiesOf } from '../../../engine/built/identity.ts';
 import { coilInCircuit } from '../../../engine/kinds/arrangements/coil-sections.ts';
 import type { CoilDescription } from '../../../engine/kinds/coils/coil-schema.ts';
 import { EARTH } from '../../../engine/network/elements.ts';
+import { type ElementId, owned, type PartId, turnsText } from '../../../engine/network/ids.ts';
+import { coilPart } from '../../../engine/network/part-ids.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
+import { partName } from '../../words/en/parts.ts';
 import { turnsOf } from '../coil/coil.ts';
 import type { DiagramSheet } from './diagram.ts';
 import { type Levels, LINE } from './ends.ts';
+import { about } from './words.ts';
 
 interface FoundCoil {
   readonly description: CoilDescription;
-  readonly part: string;
+  readonly part: PartId;
   readonly turns: number;
 }
 
@@ -16,11 +21,14 @@ export function coilOf(set: SetDescription, name: string): FoundCoil {
   const index = set.coils.findIndex((c) => c.name === name);
   if (index < 0) throw new RangeError(`no coil "${name}"`);
   const description = set.coils[index];
-  return { description, part: `coils.${index}`, turns: turnsOf(description) };
+  return { description, part: coilPart(index), turns: turnsOf(description) };
 }
 
+/** The element that an untapped coil is. */
+export const windingId = ({ part, turns }: FoundCoil): ElementId => owned(part, 'winding', { turns: [0, turns] }).id;
+
 export interface Stretch {
-  readonly name: string;
+  readonly id: ElementId;
   readonly top: string;
   readonly bottom: string;
   readonly from: number;
@@ -29,7 +37,7 @@ export interface Stretch {
 
 /** The stretches between taps from the last turn down, with the circuit's own names of nodes. */
 export function stretchesOf(
-  name: string,
+  id: PartId,
   turns: number,
   taps: readonly number[],
   ends: { first: string; last: string; prefix?: string },
@@ -38,7 +46,7 @@ export function stretchesOf(
   const nothing = () => 0;
   const wound = coilInCircuit(
     {
-      name,
+      id,
       turns,
       inductance: 1,
       selfCapacitance: 0,
@@ -67,14 +75,21 @@ export const LEAD = 16;
 export const arches = (stretches: number): number => (stretches === 1 ? 5 : stretches === 2 ? 4 : 3);
 export const heightOf = (stretches: number): number => stretches * arches(stretches) * 12 + 2 * LEAD;
 
+/** "main", "main, turns 0–11". */
+function stretchName(set: SetDescription, part: PartId, stretch: Stretch | undefined): string {
+  const name = partName(identitiesOf(set).get(part)!);
+  return stretch ? `${name}, turns ${turnsText(stretch.from)}–${turnsText(stretch.to)}` : name;
+}
+
 /** A coil from the line down, with its words over it. */
 export function drawCoilColumn(
   sheet: DiagramSheet,
   x: number,
   top: number,
   stretches: readonly Stretch[],
-  about: {
-    part: string;
+  coil: {
+    set: SetDescription;
+    part: PartId;
     words: readonly string[];
     mirrored?: boolean /** Level that the words stay over. */;
     wordsOver?: number;
@@ -89,14 +104,17 @@ export function drawCoilColumn(
     const end = y + n * 12;
     sheet.shunt(
       'inductor',
-      { name: s.name, part: about.part, words: i === 0 ? about.words : [] },
+      about(coil.set, coil.part, i === 0 ? coil.words : [], {
+        id: s.id,
+        name: stretchName(coil.set, coil.part, stretches.length > 1 ? s : undefined),
+      }),
       x,
       [y, end],
       [s.top, s.bottom],
       {
-        wordsAt: i === 0 ? [x, (about.wordsOver ?? top) - 10 - 14 * (about.words.length - 1)] : undefined,
+        wordsAt: i === 0 ? [x, (coil.wordsOver ?? top) - 10 - 14 * (coil.words.length - 1)] : undefined,
         arches: n,
-        mirrored: about.mirrored,
+        mirrored: coil.mirrored,
       },
     );
     y = end;

@@ -1,3 +1,4 @@
+import type { PartId } from '../../../engine/network/ids.ts';
 import type { Point } from '../../scene/scene.ts';
 import { textWidth } from '../../scene/text-width.ts';
 import { BODY, HALF, type SymbolKind } from './symbols.ts';
@@ -10,7 +11,12 @@ export interface Terminal {
 /** A symbol where it stands. Its terminals know their nodes; what joins them is drawn as wires. */
 export interface PlacedSymbol {
   readonly kind: SymbolKind;
-  /** As in the circuit: "tuning capacitor". What stands for several elements has the name of the whole: "phones". */
+  /** Of one element that a part consists of, its id; what stands for a whole part has the part's. */
+  readonly id: string;
+  readonly part: PartId;
+  /** Place in the description: "coils.0". */
+  readonly at: string;
+  /** In words: "tuning capacitor". */
   readonly name: string;
   readonly terminals: readonly Terminal[];
   /** Middle of its body, and how it is turned (degrees clockwise; at 0 it lies from left to right). */
@@ -19,8 +25,6 @@ export interface PlacedSymbol {
   /** Arches of a coil, and whether they bulge to the other side. */
   readonly arches?: number;
   readonly mirrored?: boolean;
-  /** Part of the description it comes from. */
-  readonly part?: string;
   /** What it is called and what it measures, a line each. */
   readonly words: readonly string[];
   readonly wordsAt: Point;
@@ -32,7 +36,7 @@ export interface Wire {
   readonly node: string;
 }
 
-/** Coils that reach each other, by the names of their symbols; drawn as an arrow, or said in words. */
+/** Coils that reach each other, by their parts; drawn as an arrow, or said in words. */
 export interface DrawnCoupling {
   readonly first: string;
   readonly second: string;
@@ -65,8 +69,10 @@ const LINE = 14;
 
 /** What a symbol is told about itself. */
 export interface About {
+  readonly id: string;
+  readonly part: PartId;
+  readonly at: string;
   readonly name: string;
-  readonly part?: string;
   readonly words: readonly string[];
 }
 

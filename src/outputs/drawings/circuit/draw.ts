@@ -1,3 +1,5 @@
+import { listedName } from '../../../engine/kinds/arrangements/element-list.ts';
+import { PART } from '../../../engine/network/part-ids.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { circle, group, line, polyline, rect, text } from '../../scene/build.ts';
 import type { Item, Scene } from '../../scene/scene.ts';
@@ -8,7 +10,7 @@ import { arrow, loudspeaker, symbolItems } from './symbols.ts';
 
 /**
  * The circuit diagram of a set, in the symbols of IEC 60617. Every symbol carries its part.
- * @param tags what symbols are called elsewhere, by their names: "C1"; written before their words.
+ * @param tags what symbols are called elsewhere, by their ids: "C1"; written before their words.
  */
 export function drawCircuit(set: SetDescription, tags: ReadonlyMap<string, string> = new Map()): Scene {
   const diagram = tagged(circuitDiagram(set), tags);
@@ -25,7 +27,7 @@ export function drawCircuit(set: SetDescription, tags: ReadonlyMap<string, strin
 
 function tagged(diagram: Diagram, tags: ReadonlyMap<string, string>): Diagram {
   const symbols = diagram.symbols.map((s) => {
-    const tag = tags.get(s.name);
+    const tag = tags.get(s.id);
     return tag === undefined || s.words.length === 0 ? s : { ...s, words: withTag(tag, s) };
   });
   return { ...diagram, symbols };
@@ -44,13 +46,15 @@ function withTag(tag: string, { words: [first, ...values], anchor }: PlacedSymbo
   return [isTooWide ? tag : both, ...values];
 }
 
+const nodeName = (node: string): string => listedName(node) ?? node;
+
 /** The diagram in words: every symbol and what it lies between. */
 export function circuitWords(set: SetDescription, diagram: Diagram = circuitDiagram(set)): string {
   const said = diagram.symbols.flatMap((s) => {
     if (s.terminals.length < 2) return [];
     const value = s.words.slice(1).join(', ') || s.words[0];
     return [
-      `${s.name}${value && value !== s.name ? ` (${value})` : ''} from ${s.terminals[0].node} to ${s.terminals[1].node}`,
+      `${s.name}${value && value !== s.name ? ` (${value})` : ''} from ${nodeName(s.terminals[0].node)} to ${nodeName(s.terminals[1].node)}`,
     ];
   });
   return `Arrangement: ${set.arrangement.kind}. ${said.join('; ')}.`;
@@ -107,15 +111,15 @@ function symbolItem(s: PlacedSymbol): Item {
   // A generous place to press.
   const [x, y] = s.centre;
   const touch = rect(x - 16, y - 16, 32, 32, { fill: 'paper', opacity: 0 });
-  return group([touch, ...drawn, ...words], { part: s.part, title: [s.name, ...s.words.slice(1)].join(', ') });
+  return group([touch, ...drawn, ...words], { part: s.at, title: [s.name, ...s.words.slice(1)].join(', ') });
 }
 
 /** Core of a transformer, a rod beside its coil, the outline of a frame; along the x axis like the coils themselves. */
 function coreItems(s: PlacedSymbol): Item[] {
   const half = 6 * (s.arches ?? 4);
   const look = { stroke: 'ink', width: 1.5 } as const;
-  if (s.name === 'frame outline')
+  if (s.id === `${PART.loop}/outline`)
     return [rect(-half - 9, -16, 2 * half + 18, 28, { stroke: 'soft', width: 1, dash: [4, 3] })];
-  if (s.name === 'rod core') return [line([-half, -12], [half, -12], look)];
+  if (s.id === `${PART.loop}/core`) return [line([-half, -12], [half, -12], look)];
   return [line([-half, -2], [half, -2], look), line([-half, 2], [half, 2], look)];
 }

@@ -1,32 +1,19 @@
 import type { ArrangementDescription } from '../../../engine/kinds/arrangements/arrangement-schema.ts';
 import { AERIAL, OUT } from '../../../engine/kinds/arrangements/assembly.ts';
+import { listedName, listedNode } from '../../../engine/kinds/arrangements/element-list.ts';
 import { isLoop } from '../../../engine/kinds/loops.ts';
 import { EARTH } from '../../../engine/network/elements.ts';
+import { owned, type PartId } from '../../../engine/network/ids.ts';
+import { listedPart, PART } from '../../../engine/network/part-ids.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
+import { coilOf } from './coil-column.ts';
 import { type About, type Diagram, DiagramSheet } from './diagram.ts';
 import { drawAerialSymbol, drawEarthSymbol, drawLoadSide, LINE, START } from './ends.ts';
 import type { SymbolKind } from './symbols.ts';
-import { aerialLabel, called, coilLabel, detectorLabel, tuningLabel } from './words.ts';
+import { about, aerialLabel, called, coilLabel, detectorLabel, tuningLabel } from './words.ts';
 
 type ElementList = Extract<ArrangementDescription, { kind: 'elements' }>;
-
-/** Nodes that aerial, detector and load have inside; a builder's own of that name is another one, as in the circuit. */
-const RESERVED = new Set([
-  'biased',
-  'pump',
-  'loop foot',
-  'ground',
-  'sky',
-  'aerial wire',
-  'aerial foot',
-  'equalised',
-  'phones winding',
-  'phones primary',
-  'phones secondary',
-  'phones in',
-]);
-const own = (node: string): string => (RESERVED.has(node) ? `listed ${node}` : node);
 
 interface Listed {
   readonly kind: SymbolKind;
@@ -46,9 +33,9 @@ export function elementListDiagram(set: SetDescription, arrangement: ElementList
   const sheet = new DiagramSheet();
   const listed = listOf(set, arrangement, sheet);
   const loopAerial = isLoop(set.aerial);
-  const names = new Set([AERIAL, ...listed.flatMap((e) => [e.from, e.to]), OUT]);
-  names.delete(EARTH);
-  const order = byNeighbours([...names], listed);
+  const nodes = new Set([AERIAL, ...listed.flatMap((e) => [e.from, e.to]), OUT]);
+  nodes.delete(EARTH);
+  const order = byNeighbours([...nodes], listed);
   const level = new Map<string, number>(order.map((n, i) => [n, LINE + i * ROW]));
   const rail = LINE + Math.max(order.length * ROW, 148);
   level.set(EARTH, rail);
@@ -80,15 +67,15 @@ export function elementListDiagram(set: SetDescription, arrangement: ElementList
     x = right + 22;
   }
   const out = level.get(OUT)!;
-  const end = drawLoadSide(sheet, set.load, x, { line: out, rail });
+  const end = drawLoadSide(sheet, set, x, { line: out, rail });
   touch(OUT, x);
   for (const wire of sheet.wires)
     if (wire.node === EARTH) for (const p of wire.points) if (p[1] === rail) touch(EARTH, p[0]);
   for (const [node, [from, to]] of reach) {
     const y = level.get(node)!;
     sheet.wire(node, [from, y], [to, y]);
-    if (node !== EARTH && node !== AERIAL && node !== OUT && !/^(pump|biased)$/.test(node))
-      sheet.remarks.push({ at: [from - 5, y + 4], text: called(node), anchor: 'end' });
+    const name = listedName(node);
+    if (name !== undefined) sheet.remarks.push({ at: [from - 5, y + 4], text: called(name), anchor: 'end' });
   }
   const said = arrangement.elements.flatMap((e) =>
     e.kind === 'mutual'
@@ -113,86 +100,97 @@ function listOf(set: SetDescription, arrangement: ElementList, sheet: DiagramShe
       kind: 'inductor',
       from: AERIAL,
       to: EARTH,
-      about: { name: aerial.kind === 'frame' ? 'frame' : 'rod', part: 'aerial', words: aerialLabel(aerial) },
+      about: about(set, PART.loop, aerialLabel(aerial), {
+        id: owned(PART.loop, 'winding', { turns: [0, aerial.turns] }).id,
+      }),
     });
+  const windings = new Map<string, PartId>();
   let tuning: Listed | undefined;
   let live: string | undefined;
   let cathode: string = OUT;
   const value = (name: string, words: string): readonly string[] => [called(name), words];
   arrangement.elements.forEach((e, i) => {
-    const part = `arrangement.elements.${i}`;
+    const part = listedPart(i);
     switch (e.kind) {
       case 'resistor':
         listed.push({
           kind: 'resistor',
-          from: own(e.from),
-          to: own(e.to),
-          about: { name: e.name, part, words: value(e.name, formatQuantity(e.resistance, 'resistance')) },
+          from: listedNode(e.from),
+          to: listedNode(e.to),
+          about: about(set, part, value(e.name, formatQuantity(e.resistance, 'resistance'))),
         });
         break;
       case 'capacitor':
         listed.push({
           kind: 'capacitor',
-          from: own(e.from),
-          to: own(e.to),
-          about: { name: e.name, part, words: value(e.name, formatQuantity(e.capacitance, 'capacitance')) },
+          from: listedNode(e.from),
+          to: listedNode(e.to),
+          about: about(set, part, value(e.name, formatQuantity(e.capacitance, 'capacitance'))),
         });
         break;
       case 'inductor':
+        windings.set(e.name, part);
         listed.push({
           kind: 'inductor',
-          from: own(e.from),
-          to: own(e.to),
-          about: {
-            name: e.name,
+          from: listedNode(e.from),
+          to: listedNode(e.to),
+          about: about(
+            set,
             part,
-            words: [called(e.name), formatQuantity(e.inductance, 'inductance'), `Q ${formatNumber(e.q, 3)}`],
-          },
+            [called(e.name), formatQuantity(e.inductance, 'inductance'), `Q ${formatNumber(e.q, 3)}`],
+            { id: owned(part, 'winding').id },
+          ),
         });
         break;
       case 'coil': {
-        const coil = set.coils.find((c) => c.name === e.coil);
+        const { description, turns } = coilOf(set, e.coil);
+        windings.set(e.name, part);
         listed.push({
           kind: 'inductor',
-          from: own(e.from),
-          to: own(e.to),
-          about: { name: e.name, part, words: coil ? [called(e.name), ...coilLabel(coil).slice(1)] : [called(e.name)] },
+          from: listedNode(e.from),
+          to: listedNode(e.to),
+          about: about(set, part, [called(e.name), ...coilLabel(description).slice(1)], {
+            id: owned(part, 'winding', { turns: [0, turns] }).id,
+          }),
         });
         break;
       }
       case 'tuning':
         tuning = {
           kind: 'variable capacitor',
-          from: own(e.from),
-          to: own(e.to),
-          about: { name: 'tuning capacitor', part: 'tuning', words: tuningLabel(set.tuning) },
+          from: listedNode(e.from),
+          to: listedNode(e.to),
+          about: about(set, PART.tuning, tuningLabel(set.tuning)),
         };
         break;
       case 'mutual':
-        sheet.couplings.push({ first: e.first, second: e.second, words: '' });
         break;
       case 'detector':
-        [live, cathode] = [own(e.from), own(e.to)];
+        [live, cathode] = [listedNode(e.from), listedNode(e.to)];
         break;
     }
   });
+  for (const e of arrangement.elements) {
+    const [first, second] = e.kind === 'mutual' ? [windings.get(e.first), windings.get(e.second)] : [];
+    if (first && second) sheet.couplings.push({ first, second, words: '' });
+  }
   if (tuning) listed.push(tuning);
   // With no detector listed its place is across the load, as in the circuit.
   const at = live ?? EARTH;
   if (live === undefined) sheet.warnings.push('The list has no detector: nothing will be heard.');
   const device: SymbolKind = set.detector.kind === 'valve' ? 'valve' : 'diode';
-  const about: About = { name: 'detector', part: 'detector', words: detectorLabel(set.detector) };
-  const second: About = { name: 'second detector', part: 'detector', words: [] };
+  const first = about(set, PART.detector, detectorLabel(set.detector));
+  const second = about(set, PART.secondDetector, []);
   if (set.detector.wiring === 'doubler') {
     listed.push(
       {
         kind: 'capacitor',
         from: at,
         to: 'pump',
-        about: { name: 'pump capacitor', part: 'detector', words: ['pump', '1 nF'] },
+        about: about(set, PART.pumpCapacitor, ['pump', '1 nF']),
       },
       { kind: device, from: EARTH, to: 'pump', about: second },
-      { kind: device, from: 'pump', to: OUT, about },
+      { kind: device, from: 'pump', to: OUT, about: first },
     );
   } else {
     const bias = set.detector.bias ?? 0;
@@ -202,19 +200,19 @@ function listOf(set: SetDescription, arrangement: ElementList, sheet: DiagramShe
         kind: 'cell',
         from: at,
         to: 'biased',
-        about: { name: 'bias cell', part: 'detector', words: ['bias', formatQuantity(bias, 'voltage')] },
+        about: about(set, PART.biasCell, ['bias', formatQuantity(bias, 'voltage')]),
       });
     listed.push({
       kind: device,
       from: biased ? 'biased' : at,
       to: set.detector.wiring === 'single' ? cathode : OUT,
-      about,
+      about: first,
     });
     if (set.detector.wiring === 'full-wave') listed.push({ kind: device, from: EARTH, to: OUT, about: second });
   }
   return listed.filter((e) => {
     if (e.from !== e.to) return true;
-    sheet.warnings.push(`“${e.about.name}” has both ends at "${e.from}" and does nothing.`);
+    sheet.warnings.push(`“${e.about.name}” has both ends at "${listedName(e.from) ?? e.from}" and does nothing.`);
     return false;
   });
 }

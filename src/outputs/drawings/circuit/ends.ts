@@ -1,11 +1,12 @@
 import type { TrapDescription } from '../../../engine/kinds/arrangements/arrangement-schema.ts';
 import { AERIAL, OUT } from '../../../engine/kinds/arrangements/assembly.ts';
-import type { LoadDescription } from '../../../engine/kinds/loads/load-schema.ts';
 import { EARTH } from '../../../engine/network/elements.ts';
+import { owned, type PartId, sideOf } from '../../../engine/network/ids.ts';
+import { PART, trapCapacitor, trapCoil } from '../../../engine/network/part-ids.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
 import { type About, type DiagramSheet, seriesWidth, wordsWidth } from './diagram.ts';
-import { aerialLabel, detectorLabel, earthLabel } from './words.ts';
+import { about, aerialLabel, detectorLabel, earthLabel } from './words.ts';
 
 /** Levels of the sheet, px from its top: the line that the signal runs along, and the earth rail. */
 export interface Levels {
@@ -24,12 +25,10 @@ export function drawAerialSymbol(sheet: DiagramSheet, set: SetDescription, level
   const words = aerialLabel(set.aerial);
   sheet.place({
     kind: 'aerial',
-    name: 'aerial',
-    part: 'aerial',
+    ...about(set, PART.aerial, words),
     terminals: [{ at: [START, AERIAL_FOOT], node }],
     centre: [START, AERIAL_FOOT],
     turn: 0,
-    words,
     wordsAt: [START + 16, AERIAL_FOOT - 24],
     anchor: 'start',
   });
@@ -41,24 +40,21 @@ export function drawEarthSymbol(sheet: DiagramSheet, set: SetDescription, levels
   const words = [earthLabel(set.earth).join(', ')];
   sheet.place({
     kind: 'earth',
-    name: 'earth',
-    part: 'earth',
+    ...about(set, PART.earth, words),
     terminals: [{ at: [START, levels.rail], node: EARTH }],
     centre: [START, levels.rail],
     turn: 0,
-    words,
     wordsAt: [START + 16, levels.rail + 20],
     anchor: 'start',
   });
 }
 
-const trapWords = (trap: TrapDescription, i: number): { coil: About; capacitor: About } => {
-  const part = `arrangement.traps.${i}`;
-  return {
-    coil: { name: `trap ${i + 1} coil`, part, words: [`trap ${i + 1}`, formatQuantity(trap.inductance, 'inductance')] },
-    capacitor: { name: `trap ${i + 1} capacitor`, part, words: [formatQuantity(trap.capacitance, 'capacitance')] },
-  };
-};
+const trapSymbols = (set: SetDescription, trap: TrapDescription, i: number): { coil: About; capacitor: About } => ({
+  coil: about(set, trapCoil(i), [`trap ${i + 1}`, formatQuantity(trap.inductance, 'inductance')], {
+    id: owned(trapCoil(i), 'winding').id,
+  }),
+  capacitor: about(set, trapCapacitor(i), [formatQuantity(trap.capacitance, 'capacitance')]),
+});
 
 /** What lies in the aerial lead: parallel and series traps, a series capacitor. Absorption traps stand by their coil. */
 export function drawFeed(sheet: DiagramSheet, set: SetDescription, levels: Levels, target: string): number {
@@ -78,7 +74,7 @@ export function drawFeed(sheet: DiagramSheet, set: SetDescription, levels: Level
     x = to;
   };
   traps.forEach((trap, i) => {
-    const words = trapWords(trap, i);
+    const words = trapSymbols(set, trap, i);
     if (trap.kind === 'parallel') {
       advance(Math.max(x + 14, reach + 4));
       const width = Math.max(seriesWidth(words.coil), seriesWidth(words.capacitor), 84);
@@ -100,12 +96,8 @@ export function drawFeed(sheet: DiagramSheet, set: SetDescription, levels: Level
   });
   if (seriesCapacitor !== undefined) {
     advance(x + 10);
-    const about: About = {
-      name: 'series capacitor',
-      part: 'arrangement',
-      words: [formatQuantity(seriesCapacitor, 'capacitance')],
-    };
-    x = sheet.series('capacitor', about, [x, y], [nodes[k], target]);
+    const symbol = about(set, PART.seriesCapacitor, [formatQuantity(seriesCapacitor, 'capacitance')]);
+    x = sheet.series('capacitor', symbol, [x, y], [nodes[k], target]);
     nodes.push(target);
     k++;
   }
@@ -120,27 +112,28 @@ export function drawFeed(sheet: DiagramSheet, set: SetDescription, levels: Level
  */
 function drawAbsorption(
   sheet: DiagramSheet,
+  set: SetDescription,
   trap: TrapDescription,
   i: number,
   x: number,
   levels: Levels,
-  from: string,
+  from: PartId,
   nearest: boolean,
 ): number {
-  const { coil: about, capacitor } = trapWords(trap, i);
+  const { coil: symbol, capacitor } = trapSymbols(set, trap, i);
   const loop = `trap ${i + 1} loop`;
   const [top, middle] = [levels.rail - 84, levels.rail - 42];
   const span = [top, levels.rail] as const;
-  const words = [...about.words, ...capacitor.words, `k ${formatQuantity(trap.coupling, 'ratio', 2)}`];
+  const words = [...symbol.words, ...capacitor.words, `k ${formatQuantity(trap.coupling, 'ratio', 2)}`];
   const right = sheet.shunt('capacitor', { ...capacitor, words }, x, span, [loop, EARTH], { middle });
   const coil = right + 14;
-  sheet.shunt('inductor', { ...about, words: [] }, coil, span, [loop, EARTH], { middle, arches: 4 });
+  sheet.shunt('inductor', { ...symbol, words: [] }, coil, span, [loop, EARTH], { middle, arches: 4 });
   sheet.wire(loop, [x, top], [coil, top]);
   const arrow = [
     [coil + 12, middle],
     [coil + 34, middle],
   ] as const;
-  sheet.couplings.push({ first: about.name, second: from, words: '', arrow: nearest ? arrow : undefined });
+  sheet.couplings.push({ first: symbol.part, second: from, words: '', arrow: nearest ? arrow : undefined });
   return coil + (nearest ? 36 : 10);
 }
 
@@ -150,12 +143,12 @@ export function drawAbsorptions(
   set: SetDescription,
   x: number,
   levels: Levels,
-  from: string,
+  from: PartId,
 ): number {
   const { traps = [] } = set.arrangement as { traps?: readonly TrapDescription[] };
   const list = traps.flatMap((trap, i) => (trap.kind === 'absorption' ? [{ trap, i }] : []));
   return list.reduce(
-    (at, { trap, i }, k) => drawAbsorption(sheet, trap, i, at + 16, levels, from, k === list.length - 1),
+    (at, { trap, i }, k) => drawAbsorption(sheet, set, trap, i, at + 16, levels, from, k === list.length - 1),
     x,
   );
 }
@@ -178,25 +171,20 @@ export function drawDetector(
 ): number {
   const y = levels.line;
   const device = deviceOf(set);
-  const about: About = { name: 'detector', part: 'detector', words: detectorLabel(set.detector) };
-  const second: About = { ...about, name: 'second detector', words: [] };
+  const first = about(set, PART.detector, detectorLabel(set.detector));
+  const second = about(set, PART.secondDetector, []);
   const { wiring } = set.detector;
   const bias = set.detector.bias ?? 0;
   if (wiring === 'doubler') {
-    const pumped = sheet.series(
-      'capacitor',
-      { name: 'pump capacitor', part: 'detector', words: ['1 nF'] },
-      [x, y],
-      [live, 'pump'],
-    );
+    const pumped = sheet.series('capacitor', about(set, PART.pumpCapacitor, ['1 nF']), [x, y], [live, 'pump']);
     sheet.wire('pump', [pumped, y], [pumped + 14, y]);
     sheet.shunt(device, second, pumped + 14, [y, levels.rail], ['pump', EARTH], { up: true });
     sheet.wire('pump', [pumped + 14, y], [pumped + 28, y]);
-    return sheet.series(device, about, [pumped + 28, y], ['pump', OUT]);
+    return sheet.series(device, first, [pumped + 28, y], ['pump', OUT]);
   }
   if (wiring === 'full-wave' && lower) {
-    const width = seriesWidth(about);
-    const end = sheet.series(device, about, [x, y], [live, OUT], { width });
+    const width = seriesWidth(first);
+    const end = sheet.series(device, first, [x, y], [live, OUT], { width });
     sheet.series(device, second, [x, lower.level], [lower.node, OUT], { width });
     sheet.wire(OUT, [end, lower.level], [end + 6, lower.level], [end + 6, y]);
     sheet.wire(OUT, [end, y], [end + 20, y]);
@@ -205,51 +193,34 @@ export function drawDetector(
   let at = x;
   let node = live;
   if (bias !== 0 && wiring === 'single') {
-    at = sheet.series(
-      'cell',
-      { name: 'bias cell', part: 'detector', words: [formatQuantity(bias, 'voltage')] },
-      [at, y],
-      [node, 'biased'],
-    );
+    at = sheet.series('cell', about(set, PART.biasCell, [formatQuantity(bias, 'voltage')]), [at, y], [node, 'biased']);
     node = 'biased';
   }
-  return sheet.series(device, about, [at, y], [node, OUT]);
+  return sheet.series(device, first, [at, y], [node, OUT]);
 }
 
 /** By-pass, equaliser, transformer and what one listens with, from x on the line. @returns x up to which it reaches. */
-export function drawLoadSide(sheet: DiagramSheet, load: LoadDescription, from: number, levels: Levels): number {
+export function drawLoadSide(sheet: DiagramSheet, set: SetDescription, from: number, levels: Levels): number {
+  const { load } = set;
   const y = levels.line;
   const span = [y, levels.rail] as const;
   let x = from;
   let node: string = OUT;
-  const part = 'load';
   const on = (to: number): void => {
     sheet.wire(node, [x, y], [to, y]);
     x = to;
   };
-  const shunted = (kind: 'capacitor' | 'resistor', about: About): void => {
+  const shunted = (kind: 'capacitor' | 'resistor', symbol: About): void => {
     on(x + 12);
-    const reach = sheet.shunt(kind, about, x, span, [node, EARTH]);
+    const reach = sheet.shunt(kind, symbol, x, span, [node, EARTH]);
     on(reach + 2);
   };
   if (load.bypass > 0)
-    shunted('capacitor', {
-      name: 'by-pass capacitor',
-      part,
-      words: ['by-pass', formatQuantity(load.bypass, 'capacitance')],
-    });
+    shunted('capacitor', about(set, PART.byPass, ['by-pass', formatQuantity(load.bypass, 'capacitance')]));
   if (load.equalizer) {
     on(x + 12);
-    const resistor: About = {
-      name: 'equalising resistor',
-      part,
-      words: [formatQuantity(load.equalizer.resistance, 'resistance')],
-    };
-    const capacitor: About = {
-      name: 'its by-pass',
-      part,
-      words: [formatQuantity(load.equalizer.capacitance, 'capacitance')],
-    };
+    const resistor = about(set, PART.equaliserResistor, [formatQuantity(load.equalizer.resistance, 'resistance')]);
+    const capacitor = about(set, PART.equaliserCapacitor, [formatQuantity(load.equalizer.capacitance, 'capacitance')]);
     const width = Math.max(seriesWidth(resistor), seriesWidth(capacitor));
     const end = sheet.series('resistor', resistor, [x, y], [node, 'equalised'], { width, below: true });
     sheet.series('capacitor', capacitor, [x, y - BYWAY], [node, 'equalised'], { width });
@@ -260,44 +231,38 @@ export function drawLoadSide(sheet: DiagramSheet, load: LoadDescription, from: n
   }
   if (load.transformer) {
     on(x + 22);
-    const [primary, secondary] = ['phones transformer primary', 'phones transformer secondary'];
+    const side = (role: 'primary' | 'secondary'): About =>
+      about(set, PART.transformer, [], { id: sideOf(PART.transformer, role), name: `transformer ${role}` });
+    const [primary, secondary] = [side('primary'), side('secondary')];
     const words = [`${formatNumber(load.transformer.ratio, 3)} : 1`];
-    sheet.shunt('inductor', { name: primary, part, words: [] }, x, span, [node, EARTH], { arches: 4 });
+    sheet.shunt('inductor', primary, x, span, [node, EARTH], { arches: 4 });
     const other = x + 28;
-    sheet.shunt('inductor', { name: secondary, part, words: [] }, other, span, ['phones secondary', EARTH], {
+    sheet.shunt('inductor', secondary, other, span, ['load secondary', EARTH], {
       arches: 4,
       mirrored: true,
     });
     const middle = (y + levels.rail) / 2;
     sheet.place({
       kind: 'transformer',
-      name: 'transformer core',
-      part,
+      ...about(set, PART.transformer, words, { id: `${PART.transformer}/core`, name: 'transformer core' }),
       terminals: [],
       centre: [x + 14, middle],
       turn: 90,
-      words,
       wordsAt: [x + 14, y - 8],
       anchor: 'middle',
     });
-    sheet.couplings.push({ first: primary, second: secondary, words: '' });
-    node = 'phones secondary';
+    sheet.couplings.push({ first: primary.id, second: secondary.id, words: '' });
+    node = 'load secondary';
     x = other;
     on(x + 16);
   }
-  return drawTransducer(sheet, load, x, levels, node);
+  return drawTransducer(sheet, set, x, levels, node);
 }
 
-function drawTransducer(
-  sheet: DiagramSheet,
-  load: LoadDescription,
-  from: number,
-  levels: Levels,
-  live: string,
-): number {
+function drawTransducer(sheet: DiagramSheet, set: SetDescription, from: number, levels: Levels, live: string): number {
+  const { load } = set;
   const y = levels.line;
   const span = [y, levels.rail] as const;
-  const part = 'load';
   let x = from;
   let node = live;
   const on = (to: number): void => {
@@ -309,45 +274,39 @@ function drawTransducer(
     case 'moving-coil phones': {
       on(x + 20);
       const value = formatQuantity(load.kind === 'phones' ? load.resistance : load.impedance, 'resistance');
-      return sheet.shunt('phones', { name: 'phones', part, words: ['phones', value] }, x, span, [node, EARTH]);
+      return sheet.shunt('phones', about(set, PART.load, ['phones', value]), x, span, [node, EARTH]);
     }
     case 'crystal earpiece': {
       if (load.resistor !== undefined) {
         on(x + 12);
-        const about = { name: 'phones resistor', part, words: [formatQuantity(load.resistor, 'resistance')] };
-        on(sheet.shunt('resistor', about, x, span, [node, EARTH]) + 2);
+        const symbol = about(set, PART.loadResistor, [formatQuantity(load.resistor, 'resistance')]);
+        on(sheet.shunt('resistor', symbol, x, span, [node, EARTH]) + 2);
       }
       on(x + 16);
       const words = ['earpiece', formatQuantity(load.capacitance, 'capacitance')];
-      return sheet.shunt('earpiece', { name: 'phones', part, words }, x, span, [node, EARTH]);
+      return sheet.shunt('earpiece', about(set, PART.load, words), x, span, [node, EARTH]);
     }
     case 'amplifier': {
       if (load.loadResistor !== undefined) {
         on(x + 12);
-        const about = { name: 'phones load resistor', part, words: [formatQuantity(load.loadResistor, 'resistance')] };
-        on(sheet.shunt('resistor', about, x, span, [node, EARTH]) + 2);
+        const symbol = about(set, PART.loadResistor, [formatQuantity(load.loadResistor, 'resistance')]);
+        on(sheet.shunt('resistor', symbol, x, span, [node, EARTH]) + 2);
       }
       if (load.couplingCapacitor !== undefined) {
-        const about = {
-          name: 'phones coupling capacitor',
-          part,
-          words: [formatQuantity(load.couplingCapacitor, 'capacitance')],
-        };
-        x = sheet.series('capacitor', about, [x, y], [node, 'phones in']);
-        node = 'phones in';
+        const symbol = about(set, PART.couplingCapacitor, [formatQuantity(load.couplingCapacitor, 'capacitance')]);
+        x = sheet.series('capacitor', symbol, [x, y], [node, 'load in']);
+        node = 'load in';
       }
       on(x + 10);
       sheet.place({
         kind: 'amplifier',
-        name: 'phones',
-        part,
+        ...about(set, PART.load, ['amplifier', formatQuantity(load.inputResistance, 'resistance')]),
         terminals: [
           { at: [x, y], node },
           { at: [x + 12, y + 10.8], node: EARTH },
         ],
         centre: [x, y],
         turn: 0,
-        words: ['amplifier', formatQuantity(load.inputResistance, 'resistance')],
         wordsAt: [x + 20, y + 32],
         anchor: 'start',
       });

@@ -1,12 +1,15 @@
 import { AERIAL, OUT } from '../../../engine/kinds/arrangements/assembly.ts';
 import type { Circuit, Element } from '../../../engine/network/elements.ts';
 import { EARTH } from '../../../engine/network/elements.ts';
+import { type ElementRole, type Owner, sideOf } from '../../../engine/network/ids.ts';
+import { PART } from '../../../engine/network/part-ids.ts';
 import type { Point } from '../../scene/scene.ts';
 import { type Diagram, onWire } from './diagram.ts';
 
 /** A symbol's terminals by the nets that they are on. */
 export interface Connection {
-  readonly name: string;
+  /** Of the symbol, or of what it stands for in the circuit. */
+  readonly id: string;
   /** Which end is which matters: a detector, a cell. */
   readonly polar: boolean;
   readonly nets: readonly number[];
@@ -52,125 +55,91 @@ export function connectionsOf(diagram: Diagram): Connection[] {
   let k = 0;
   return symbols
     .map((s) => ({
-      name: keyOf(s.name, s.part),
+      id: s.id,
       polar: POLAR.has(s.kind),
       nets: s.terminals.map(() => find(wires.length + k++)),
     }))
     .filter((c) => c.nets.length > 0);
 }
 
-/** Elements of the model that are no parts of their own on a diagram. */
-const STRAY = /’s (own )?capacitance$/;
-const CONTACTS = new Set(['aerial lead', 'detector lead', 'slider']);
-const PHONES = new Set(
-  [
-    'resistance',
-    'inductance',
-    'iron',
-    'cord',
-    'coil',
-    'crystal',
-    'leakage',
-    'input resistance',
-    'input capacitance',
-  ].map((n) => `phones ${n}`),
-);
-const PRIMARY = new Set(
-  [
-    'transformer leakage',
-    'transformer primary resistance',
-    'transformer iron',
-    'transformer winding',
-    'transformer primary',
-  ].map((n) => `phones ${n}`),
-);
+type TwoTerminal = Exclude<Element, { kind: 'mutual' }>;
 
-function symbolFor(e: Exclude<Element, { kind: 'mutual' }>, loop: boolean): string | undefined {
-  if (STRAY.test(e.name)) return undefined;
-  if (PHONES.has(e.name)) return 'phones';
-  if (PRIMARY.has(e.name)) return 'phones transformer primary';
-  if (!loop && e.part === 'aerial') return 'aerial';
-  if (!loop && e.part === 'earth') return 'aerial';
-  return keyOf(e.name, e.part);
+/** Strays of the model are no parts, and the cord passes a little even where no by-pass is fitted. */
+const STRAY = new Set<ElementRole>(['self-capacitance', 'junction-capacitance', 'cord']);
+
+/** A lead or slider; a loop's emf lies in its turns. */
+const isWire = ({ role, part }: Owner): boolean => role === 'contact' || (role === 'emf' && part === PART.loop);
+
+/** What one symbol stands for: a stretch of a coil by itself, one side of a transformer, otherwise a whole part. */
+function symbolOf({ id, owner: { part, role } }: TwoTerminal): string {
+  if (role === 'winding') return id;
+  if (role === 'primary' || role === 'secondary') return sideOf(part, role);
+  // Field, aerial and earth are one way for the signal.
+  return part === PART.earth ? PART.aerial : part;
 }
 
-/** Listed elements are told by their place in the list: the circuit may have had to rename them. */
-const keyOf = (name: string, part: string | undefined): string =>
-  part?.startsWith('arrangement.elements.') ? part : name;
-
-/** The same of a circuit as the engine solves it, its strays left out and models of one part taken together. */
-export function connectionsIn(circuit: Circuit): { connections: Connection[]; couplings: string[] } {
-  const loop = !circuit.elements.some((e) => e.kind !== 'mutual' && e.part === 'earth');
+/** The connections of a circuit as the engine solves it, its strays left out and models of one part taken together. */
+export function connectionsIn(circuit: Circuit): { connections: Connection[]; couplings: [string, string][] } {
   const merged = new Map<string, string>();
   const node = (n: string): string => {
     let k = n;
     while (merged.has(k)) k = merged.get(k)!;
     return k;
   };
-  for (const e of circuit.elements) {
-    if (e.kind === 'mutual') continue;
-    const contact =
-      (e.kind === 'resistor' && CONTACTS.has(e.name) && e.part === undefined) || (loop && e.kind === 'source');
-    if (contact && node(e.from) !== node(e.to)) {
-      const [a, b] = [node(e.from), node(e.to)];
-      if (a === EARTH) merged.set(b, a);
-      else merged.set(a, b);
-    }
+  const elements = circuit.elements.filter((e): e is TwoTerminal => e.kind !== 'mutual');
+  for (const e of elements) {
+    const [a, b] = [node(e.from), node(e.to)];
+    if (!isWire(e.owner) || a === b) continue;
+    if (a === EARTH) merged.set(b, a);
+    else merged.set(a, b);
   }
-  const groups = new Map<string, Exclude<Element, { kind: 'mutual' }>[]>();
-  for (const e of circuit.elements) {
-    if (e.kind === 'mutual') continue;
-    if ((e.kind === 'resistor' && CONTACTS.has(e.name) && e.part === undefined) || (loop && e.kind === 'source'))
-      continue;
-    // The cord of phones passes a little even where no by-pass is fitted.
-    if (e.name === 'by-pass capacitor' && e.kind === 'capacitor' && e.capacitance <= 30.001e-12) continue;
-    const name = symbolFor(e, loop);
-    if (name === undefined) continue;
-    groups.set(name, [...(groups.get(name) ?? []), e]);
+  const groups = new Map<string, TwoTerminal[]>();
+  for (const e of elements) {
+    if (isWire(e.owner) || STRAY.has(e.owner.role)) continue;
+    const symbol = symbolOf(e);
+    groups.set(symbol, [...(groups.get(symbol) ?? []), e]);
   }
-  const ids = new Map<string, number>();
-  const id = (n: string): number => {
+  const numbers = new Map<string, number>();
+  const number = (n: string): number => {
     const key = node(n);
-    if (!ids.has(key)) ids.set(key, ids.size);
-    return ids.get(key)!;
+    if (!numbers.has(key)) numbers.set(key, numbers.size);
+    return numbers.get(key)!;
   };
   // The set's own terminals count even where nothing is joined to them.
   const terminals = new Set([EARTH, AERIAL, OUT].map(node));
   const touched = (n: string, besides: string): boolean =>
     terminals.has(n) ||
-    [...groups].some(([name, list]) => name !== besides && list.some((e) => node(e.from) === n || node(e.to) === n));
+    [...groups].some(([id, list]) => id !== besides && list.some((e) => node(e.from) === n || node(e.to) === n));
   const connections: Connection[] = [];
-  for (const [name, list] of groups) {
+  for (const [id, list] of groups) {
     const first = list[0];
     const polar = first.kind === 'detector' || first.kind === 'cell';
     let ends =
       list.length === 1
         ? [first.from, first.to]
-        : [...new Set(list.flatMap((e) => [node(e.from), node(e.to)]))].filter((n) => touched(n, name));
+        : [...new Set(list.flatMap((e) => [node(e.from), node(e.to)]))].filter((n) => touched(n, id));
     if (list.length > 1 && ends.length === 1) ends = [ends[0], ends[0]];
-    if (polar || node(ends[0]) !== node(ends[1])) connections.push({ name, polar, nets: ends.map(id) });
+    if (polar || node(ends[0]) !== node(ends[1])) connections.push({ id, polar, nets: ends.map(number) });
   }
-  const base = (name: string): string => name.replace(/, turns [\d.]+–[\d.]+$/, '');
-  const keys = new Map(
-    circuit.elements.map((e) => [e.name, keyOf(base(e.name), e.kind === 'mutual' ? undefined : e.part)]),
-  );
-  const coilKey = (name: string): string => keys.get(name) ?? base(name);
-  const couplings = new Set(
-    circuit.elements.flatMap((e) =>
-      e.kind === 'mutual' && coilKey(e.first) !== coilKey(e.second)
-        ? [[coilKey(e.first), coilKey(e.second)].sort().join(' ~ ')]
-        : [],
-    ),
-  );
-  return { connections, couplings: [...couplings].sort() };
+  const coils = new Map(elements.map((e) => [e.id, e.owner.role === 'winding' ? e.owner.part : symbolOf(e)]));
+  const couplings: [string, string][] = [];
+  for (const e of circuit.elements) {
+    if (e.kind !== 'mutual') continue;
+    const pair: [string, string] = [coils.get(e.first) ?? e.first, coils.get(e.second) ?? e.second];
+    if (pair[0] !== pair[1] && !couplings.some((c) => isSamePair(c, pair))) couplings.push(pair);
+  }
+  return { connections, couplings };
 }
+
+type Pair = readonly [string, string];
+const isSamePair = (a: Pair, b: Pair): boolean => (a[0] === b[0] && a[1] === b[1]) || (a[0] === b[1] && a[1] === b[0]);
 
 /** Every net by what hangs on it: two lists are equal when the circuits are. */
 function signature(connections: readonly Connection[]): string[] {
   const nets = new Map<number, string[]>();
   for (const c of connections)
     c.nets.forEach((net, end) => {
-      nets.set(net, [...(nets.get(net) ?? []), c.polar ? `${c.name} (${end === 0 ? 'from' : 'to'})` : c.name]);
+      nets.set(net, [...(nets.get(net) ?? []), c.polar ? `${c.id} (${end === 0 ? 'from' : 'to'})` : c.id]);
     });
   return [...nets.values()].map((list) => list.sort().join(' + ')).sort();
 }
@@ -180,27 +149,22 @@ function signature(connections: readonly Connection[]): string[] {
  * Aerial and earth are one way for the signal: their two symbols count as the ends of it.
  */
 export function disagreements(diagram: Diagram, circuit: Circuit): string[] {
-  const drawn = connectionsOf(diagram).map((c) => (c.name === 'phones' ? { ...c, polar: false } : c));
-  const [up, down] = ['aerial', 'earth'].map((name) => drawn.find((c) => c.name === name));
+  const drawn = connectionsOf(diagram).map((c) => (c.id === PART.load ? { ...c, polar: false } : c));
+  const [up, down] = [PART.aerial, PART.earth].map((id) => drawn.find((c) => c.id === id));
   const joined = drawn.filter((c) => c !== up && c !== down);
-  if (up && down) joined.push({ name: 'aerial', polar: false, nets: [up.nets[0], down.nets[0]] });
+  if (up && down) joined.push({ id: PART.aerial, polar: false, nets: [up.nets[0], down.nets[0]] });
   const wanted = connectionsIn(circuit);
   const [a, b] = [signature(joined.filter((c) => c.polar || c.nets[0] !== c.nets[1])), signature(wanted.connections)];
   const sentences: string[] = [];
   for (const net of a) if (!b.includes(net)) sentences.push(`The diagram joins ${net}; the circuit does not.`);
   for (const net of b) if (!a.includes(net)) sentences.push(`The circuit joins ${net}; the diagram does not.`);
-  const parts = new Map(diagram.symbols.map((s) => [s.name, keyOf(s.name, s.part)]));
-  const drawnKey = (name: string): string => parts.get(name) ?? name;
-  const couplings = [
-    ...new Set(
-      diagram.couplings
-        .filter((c) => c.first !== c.second)
-        .map((c) => [drawnKey(c.first), drawnKey(c.second)].sort().join(' ~ ')),
-    ),
-  ].sort();
-  if (couplings.join() !== wanted.couplings.join())
-    sentences.push(
-      `The diagram couples ${couplings.join(', ') || 'nothing'}; the circuit ${wanted.couplings.join(', ') || 'nothing'}.`,
-    );
+  const couplings = diagram.couplings
+    .map((c): Pair => [c.first, c.second])
+    .filter(([first, second]) => first !== second);
+  const listed = (pairs: readonly Pair[]): string => pairs.map((pair) => pair.join(' with ')).join(', ') || 'nothing';
+  const lacks = (some: readonly Pair[], others: readonly Pair[]): boolean =>
+    some.some((pair) => !others.some((other) => isSamePair(pair, other)));
+  if (lacks(couplings, wanted.couplings) || lacks(wanted.couplings, couplings))
+    sentences.push(`The diagram couples ${listed(couplings)}; the circuit ${listed(wanted.couplings)}.`);
   return sentences;
 }

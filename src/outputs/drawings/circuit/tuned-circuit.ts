@@ -1,9 +1,11 @@
 import { EARTH } from '../../../engine/network/elements.ts';
+import type { PartId } from '../../../engine/network/ids.ts';
+import { PART } from '../../../engine/network/part-ids.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { drawCoilColumn, type Stretch, toRail } from './coil-column.ts';
 import { type DiagramSheet, wordsWidth } from './diagram.ts';
 import type { Levels } from './ends.ts';
-import { tuningLabel, turnsText } from './words.ts';
+import { about, tuningLabel, turnsText } from './words.ts';
 
 export interface Tuned {
   readonly x: number;
@@ -23,7 +25,7 @@ export function drawTuned(
   coil: {
     readonly stretches: readonly Stretch[];
     readonly nodeAt: (turn: number) => string;
-    readonly part: string;
+    readonly part: PartId;
     readonly words: readonly string[];
     readonly turns: number;
     readonly first: string;
@@ -36,7 +38,7 @@ export function drawTuned(
   },
 ): Tuned {
   const y = levels.line;
-  const column = drawCoilColumn(sheet, x, y, coil.stretches, coil);
+  const column = drawCoilColumn(sheet, x, y, coil.stretches, { set, ...coil });
   const { first, middle } = coil;
   const split = middle !== undefined;
   const lowLevel = split ? column.bottom : levels.rail;
@@ -81,7 +83,7 @@ export function drawTuned(
     centre = tapLevel + 36 + 13 <= lowLevel ? tapLevel + 36 : tapLevel - 36;
   const reach = sheet.shunt(
     'variable capacitor',
-    { name: 'tuning capacitor', part: 'tuning', words: tuningLabel(set.tuning) },
+    about(set, PART.tuning, tuningLabel(set.tuning)),
     capacitor,
     [y, lowLevel],
     [top, first],

@@ -1,13 +1,29 @@
+import { identitiesOf } from '../../../engine/built/identity.ts';
 import type { AerialDescription } from '../../../engine/kinds/aerials/aerial-schema.ts';
 import type { CoilDescription } from '../../../engine/kinds/coils/coil-schema.ts';
 import type { DetectorDescription } from '../../../engine/kinds/detectors/detector-schema.ts';
 import type { EarthDescription } from '../../../engine/kinds/earths/earth-schema.ts';
 import { coilModel, tuningModel } from '../../../engine/kinds/models.ts';
 import type { TuningDescription } from '../../../engine/kinds/tunings/tuning-schema.ts';
+import type { PartId } from '../../../engine/network/ids.ts';
+import type { SetDescription } from '../../../engine/set/description.ts';
 import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
 import { shorten } from '../../scene/text-width.ts';
+import { partName } from '../../words/en/parts.ts';
 import { turnsOf } from '../coil/coil.ts';
-import { LETTERS } from './diagram.ts';
+import { type About, LETTERS } from './diagram.ts';
+
+/** What a symbol of a part is told. @param more where it is one element of the part, or a part without terminals. */
+export function about(
+  set: SetDescription,
+  part: PartId,
+  words: readonly string[],
+  more: { readonly id?: string; readonly name?: string } = {},
+): About {
+  const identity = identitiesOf(set).get(part);
+  if (!identity) throw new RangeError(`"${part}" is no part of this set`);
+  return { id: part, part, at: identity.at.join('.'), name: partName(identity), words, ...more };
+}
 
 const m = (x: number): string => formatQuantity(x, 'length', 3);
 export const turnsText = (n: number): string => formatNumber(n, n >= 100 ? 4 : 3);

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { element } from '../../../../test/support/element.ts';
 import { EARTH } from '../../../engine/network/elements.ts';
 import { detectorByKind } from '../../../engine/parts/detector/library.ts';
 import { createTransient } from '../../../engine/solvers/transient/transient.ts';
@@ -292,11 +293,11 @@ describe('after the capacitor', () => {
       const transient = createTransient(
         {
           elements: [
-            { kind: 'source', name: 'station', from: EARTH, to: 'e', emf: { re: 1, im: 0 } },
-            { kind: 'resistor', name: 'lead', from: 'e', to: 'a', resistance: 0.1 },
-            { kind: 'detector', name: 'detector', from: 'a', to: 'out' },
-            { kind: 'resistor', name: 'load', from: 'out', to: EARTH, resistance },
-            { kind: 'capacitor', name: 'by-pass', from: 'out', to: EARTH, capacitance },
+            element({ kind: 'source', name: 'station', from: EARTH, to: 'e', emf: { re: 1, im: 0 } }),
+            element({ kind: 'resistor', name: 'lead', from: 'e', to: 'a', resistance: 0.1 }),
+            element({ kind: 'detector', name: 'detector', from: 'a', to: 'out' }),
+            element({ kind: 'resistor', name: 'load', from: 'out', to: EARTH, resistance }),
+            element({ kind: 'capacitor', name: 'by-pass', from: 'out', to: EARTH, capacitance }),
           ],
         },
         {

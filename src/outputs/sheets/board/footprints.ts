@@ -1,3 +1,4 @@
+import type { Terminal } from '../../../engine/built/built-set.ts';
 import type { CoilDescription } from '../../../engine/kinds/coils/coil-schema.ts';
 import { coilModel } from '../../../engine/kinds/models.ts';
 import type { TuningDescription } from '../../../engine/kinds/tunings/tuning-schema.ts';
@@ -133,11 +134,9 @@ function can(part: BoardPart): Footprint {
   };
 }
 
-const turnOf = (terminal: string, turns: number, slider: number): number => {
-  const end = terminal.slice(terminal.indexOf(' ') + 1);
-  if (end === 'start') return 0;
-  if (end === 'end') return turns;
-  return end === 'slider' ? slider : Number(end.slice(4));
+const turnOf = ({ is, turn = 0 }: Terminal, turns: number, slider: number): number => {
+  if (is === 'end') return turns;
+  return is === 'slider' ? slider : turn;
 };
 
 /** Wound coils lie on the board with their axis along it; flat ones lie flat. */
@@ -189,7 +188,7 @@ function woundFootprint(
   const whole = length + 2 * SPARE;
   // A pile stands on its cheeks, and its ends come out at their rims.
   const widest = coil.shape === 'multilayer' ? cheekDiameter(coil) : across;
-  const along = (t: string): number => {
+  const along = (t: Terminal): number => {
     const turn = turnOf(t, turns, turns / 2);
     return -length / 2 + length * (coil.shape === 'multilayer' ? alongPile(coil, turn) : turn / turns);
   };
@@ -215,7 +214,7 @@ function woundFootprint(
       ...cheeks,
       line(place(-whole / 2 - 3, 0), place(whole / 2 + 3, 0), { stroke: 'soft', width: 0.2, dash: [4, 1, 0.6, 1] }),
     ],
-    terminals: endsAt(part.terminals, along, widest / 2, place),
+    terminals: endsAt(part, along, widest / 2, place),
     drills: [
       { at: place(-whole / 2 + 3, 0), diameter: 3 },
       { at: place(whole / 2 - 3, 0), diameter: 3 },
@@ -233,21 +232,22 @@ const ENDS_APART = 5;
  * back over the start, as after an even number of layers, is brought out on the other side of the tube.
  */
 function endsAt(
-  terminals: readonly string[],
-  along: (terminal: string) => number,
+  { terminals, ends }: BoardPart,
+  along: (terminal: Terminal) => number,
   side: number,
   place: (x: number, y: number) => Point,
 ): Record<string, Point> {
-  const start = terminals.find((t) => t.endsWith(' start'));
-  const isBack = (t: string): boolean =>
-    start !== undefined && t.endsWith(' end') && Math.abs(along(t) - along(start)) < ENDS_APART;
+  const start = ends.find((t) => t.is === 'start');
+  const isBack = (t: Terminal): boolean =>
+    start !== undefined && t.is === 'end' && Math.abs(along(t) - along(start)) < ENDS_APART;
   const points: Record<string, Point> = {};
-  for (const t of terminals.filter(isBack)) points[t] = place(along(t), -side);
-  const row = terminals.filter((t) => !isBack(t)).sort((a, b) => along(a) - along(b));
+  const all = ends.map((end, i) => ({ name: terminals[i], end, x: along(end) }));
+  for (const { name, x } of all.filter(({ end }) => isBack(end))) points[name] = place(x, -side);
+  const row = all.filter(({ end }) => !isBack(end)).sort((a, b) => a.x - b.x);
   let last = Number.NEGATIVE_INFINITY;
-  for (const t of row) {
-    last = Math.max(along(t), last + ENDS_APART);
-    points[t] = place(last, side);
+  for (const { name, x } of row) {
+    last = Math.max(x, last + ENDS_APART);
+    points[name] = place(last, side);
   }
   return points;
 }
@@ -262,7 +262,7 @@ function loopFootprint(part: BoardPart, set: SetDescription): Footprint {
       h: d + 4,
       items: [rect(-w / 2, -d / 2, w, d, OUTLINE), rect(middle - l / 2, -d / 2 - 1, l, d + 2, OUTLINE)],
       terminals: endsAt(
-        part.terminals,
+        part,
         (t) => middle - l / 2 + (l * turnOf(t, aerial.turns, 0)) / aerial.turns,
         d / 2 + 1,
         (x, y) => [x, y],
@@ -287,7 +287,7 @@ const SPINDLE = 12;
 function variableFootprint(part: BoardPart, tuning: TuningDescription | undefined): Footprint {
   const [fixed, moving] = part.terminals;
   // Two of them side by side look outward, or their knobs and dials would meet.
-  const isLeft = part.key === 'aerial tuning capacitor';
+  const isLeft = part.role === 'aerial-tuning';
   const framed = (w: number, h: number, assumed: boolean): Footprint => {
     // Middle of the body; the spindle stands out of it, over the edge of the board.
     const x = ((isLeft ? 1 : -1) * SPINDLE) / 2;

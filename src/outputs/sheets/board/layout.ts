@@ -52,13 +52,12 @@ const APART = 30;
 
 /** Aerial first, phones last: the order along the board. */
 function stage(part: BoardPart): number {
-  const words = `${part.key} ${part.words}`;
   switch (part.kind) {
     case 'aerial terminal':
     case 'earth terminal':
       return 0;
     case 'coil':
-      return /trap/.test(part.key) ? 1 : 2;
+      return part.role === 'trap-coil' ? 1 : 2;
     case 'loop':
       return 1;
     case 'variable':
@@ -71,10 +70,19 @@ function stage(part: BoardPart): number {
     case 'transformer':
       return 4;
     default:
-      if (/trap|series capacitor/.test(words)) return 1;
-      if (/pump/.test(words)) return 3;
-      if (/parallel capacitor|tuning/.test(words)) return 2;
-      return 4;
+      switch (part.role) {
+        case 'trap-capacitor':
+        case 'series-capacitor':
+          return 1;
+        case 'tuning':
+        case 'aerial-tuning':
+        case 'parallel-capacitor':
+          return 2;
+        case 'pump-capacitor':
+          return 3;
+        default:
+          return 4;
+      }
   }
 }
 
@@ -224,8 +232,8 @@ function unitsOf(set: SetDescription, { parts, couplings }: BoardParts): { unit:
   let axes = 0;
   const placing = set.arrangement as { distance?: number; tilt?: number };
   // The aerial's own capacitor stands on its coil's side: before the other.
-  const own = parts.find((p) => p.key === 'aerial tuning capacitor');
-  const order = own ? parts.flatMap((p) => (p === own ? [] : p.key === 'tuning capacitor' ? [own, p] : [p])) : parts;
+  const own = parts.find((p) => p.role === 'aerial-tuning');
+  const order = own ? parts.flatMap((p) => (p === own ? [] : p.role === 'tuning' ? [own, p] : [p])) : parts;
   for (const part of order) {
     if (done.has(part.tag)) continue;
     done.add(part.tag);
@@ -240,7 +248,8 @@ function unitsOf(set: SetDescription, { parts, couplings }: BoardParts): { unit:
       mates.forEach((mate, i) => {
         done.add(mate.tag);
         let print = footprint(mate, set, 'x');
-        const known = i === 0 && placing.distance !== undefined && !/trap/.test(`${part.key}${mate.key}`);
+        const known =
+          i === 0 && placing.distance !== undefined && part.role !== 'trap-coil' && mate.role !== 'trap-coil';
         // A variometer's rotor turns inside its stator; anything else coupled stands beside what is there already.
         const inside = i === 0 && set.arrangement.kind === 'variometer';
         const distance = known || inside ? (placing.distance ?? 0) * 1e3 : right + 8 + print.w / 2;

@@ -1,3 +1,4 @@
+import type { JointId } from '../../../engine/network/ids.ts';
 import type { BoardPart, BoardParts } from './parts.ts';
 
 /** One piece of wire, between two terminals. */
@@ -20,16 +21,16 @@ export interface Wiring {
  * @param order of the tags along the board, so that wires stay short.
  */
 export function wiringOf({ parts }: BoardParts, order: readonly string[] = parts.map((p) => p.tag)): Wiring {
-  const nets = new Map<number, { terminal: string; part: BoardPart }[]>();
+  const nets = new Map<JointId, { terminal: string; part: BoardPart }[]>();
   const sorted = [...parts].sort((a, b) => order.indexOf(a.tag) - order.indexOf(b.tag));
   for (const part of sorted)
     part.terminals.forEach((terminal, i) => {
-      const net = part.nets[i];
+      const net = part.ends[i].joint;
       nets.set(net, [...(nets.get(net) ?? []), { terminal, part }]);
     });
   // A frame has no earth terminal; the far side of the phones is the common line.
   const common = parts.find((p) => p.kind === 'earth terminal') ?? parts.find((p) => p.kind === 'outputs');
-  const earth = common?.nets[common.nets.length - 1];
+  const earth = common?.ends[common.ends.length - 1].joint;
   const list = [...nets.entries()].sort(([a], [b]) => (a === earth ? -1 : b === earth ? 1 : 0));
   const lines: WiringLine[] = [];
   const free: string[] = [];

@@ -1,3 +1,4 @@
+import type { PartRole } from '../../../engine/built/identity.ts';
 import { setCircuit } from '../../../engine/built/set-circuit.ts';
 import { receiver } from '../../../engine/reception/path/receive-station.ts';
 import type { Reception, StationReception } from '../../../engine/reception/path/types.ts';
@@ -31,12 +32,12 @@ export function aerialDial(set: SetDescription): AerialDial | undefined {
   const positionOf = ({ frequency, detectorInputResistance }: StationReception): number =>
     network.at(frequency).peak(1 / detectorInputResistance).other;
   const { parts } = boardParts(set);
-  const tagOf = (key: string): string => parts.find((p) => p.key === key)?.tag ?? key;
+  const tagOf = (role: PartRole): string => parts.find((p) => p.role === role)?.tag ?? '';
   const pointer = scaleOfTuning(tuning);
   return {
     ...pointer,
-    tag: tagOf('aerial tuning capacitor'),
-    mainTag: tagOf('tuning capacitor'),
+    tag: tagOf('aerial-tuning'),
+    mainTag: tagOf('tuning'),
     positionOf,
     textOf: (station) => {
       const position = positionOf(station);

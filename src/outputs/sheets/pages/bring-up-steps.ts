@@ -1,3 +1,4 @@
+import type { PartRole } from '../../../engine/built/identity.ts';
 import { setCircuit } from '../../../engine/built/set-circuit.ts';
 import { isLoop } from '../../../engine/kinds/loops.ts';
 import { receiver } from '../../../engine/reception/path/receive-station.ts';
@@ -245,12 +246,12 @@ function voltageSteps(set: SetDescription, best: StationReception, parts: readon
   const direct = best.directVoltage;
   if (!(Math.abs(direct) > 1e-6)) return [];
   const { load } = set;
-  const tagOf = (key: string): string | undefined => parts.find((p) => p.key === key)?.tag;
-  const primary = tagOf('phones transformer primary');
+  const tagOf = (role: PartRole): string | undefined => parts.find((p) => p.role === role)?.tag;
+  const primary = tagOf('transformer');
   // A coupling capacitor keeps direct voltage from the terminals, and so does a transformer: it stands before them.
   const across =
     (primary && `${primary}’s primary`) ??
-    (tagOf('phones coupling capacitor') && tagOf('phones load resistor')) ??
+    (tagOf('coupling-capacitor') && tagOf('load-resistor')) ??
     `P1 and P2 (${OUT_WORDS[load.kind]} in place)`;
   const suspect =
     'Sound but no voltage: the meter’s own resistance (it should be 1 MΩ and up). Turn for the most volts: that is the true tuning point.';

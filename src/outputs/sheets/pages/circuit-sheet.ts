@@ -1,3 +1,4 @@
+import { PART } from '../../../engine/network/part-ids.ts';
 import { leadVoltage } from '../../../engine/reception/path/lead-voltage.ts';
 import type { Reception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
@@ -18,8 +19,8 @@ import { printable } from './words.ts';
 /** What the wiring list calls each symbol of the diagram. */
 const tagsOf = ({ parts }: BoardParts): ReadonlyMap<string, string> =>
   new Map(
-    parts.flatMap(({ tag, key, pieces }) =>
-      [key, ...pieces.map(({ name }) => name)].map((name) => [name, tag] as const),
+    parts.flatMap(({ tag, id, part }) =>
+      [id, ...part.pieces.map((piece) => piece.id)].map((symbol) => [symbol, tag] as const),
     ),
   );
 
@@ -80,10 +81,10 @@ function testPoints(
   const diagram = circuitDiagram(set);
   const best = bestOf(reception);
   const wires = diagram.wires.filter((w) => w.points.length > 1);
-  const detector = diagram.symbols.find((s) => s.name === 'detector');
+  const detector = diagram.symbols.find((s) => s.part === PART.detector);
   const live = detector?.terminals[0]?.node;
   const out = detector?.terminals[1]?.node;
-  const aerial = diagram.symbols.find((s) => s.name === 'aerial')?.terminals[0]?.node;
+  const aerial = diagram.symbols.find((s) => s.part === PART.aerial)?.terminals[0]?.node;
   const at = best ? ` with ${printable(best.name)} tuned in` : '';
   const wanted = [
     aerial !== undefined && aerial !== live && aerial !== out

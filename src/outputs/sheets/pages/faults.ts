@@ -41,7 +41,7 @@ const isWound = ({ coils, aerial }: SetDescription): boolean =>
   isLoop(aerial) || coils.some((c) => c.shape !== 'measured');
 
 function silence({ load, detector }: SetDescription, parts: readonly BoardPart[]) {
-  const bypass = load.bypass > 0 && parts.find((p) => p.key === 'by-pass capacitor');
+  const bypass = load.bypass > 0 && parts.find((p) => p.role === 'by-pass');
   return [
     load.kind === 'amplifier' ? 'amplifier and its lead' : `${OUT_WORDS[load.kind]} and cord`,
     'P1 and P2 touching',
@@ -60,7 +60,7 @@ function noStation({ detector, aerial }: SetDescription, parts: readonly BoardPa
         : 'detector: try another',
     !isLoop(aerial) && 'aerial or earth off',
     parts.some((p) => p.kind === 'coil' || p.kind === 'loop') && 'coil open',
-    parts.some((p) => p.terminals.some((t) => / tap /.test(t))) && 'taps counted from the wrong end',
+    parts.some((p) => p.ends.some((t) => t.is === 'tap')) && 'taps counted from the wrong end',
   ];
 }
 

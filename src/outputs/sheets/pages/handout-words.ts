@@ -1,3 +1,4 @@
+import type { PartRole } from '../../../engine/built/identity.ts';
 import type { Reception, StationReception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { formatNumber, inSeries } from '../../../engine/units/format.ts';
@@ -21,14 +22,13 @@ export function twoCircuitsWords(set: SetDescription): string | undefined {
   const { arrangement } = set;
   if (arrangement.kind !== 'two circuits') return undefined;
   const { parts } = boardParts(set);
-  const tagOf = (key: string): string | undefined => parts.find((p) => p.key === key)?.tag;
-  const coilTag = (name: string): string | undefined => parts.find((p) => p.coil?.name === name)?.tag;
+  const tagOf = (role: PartRole): string | undefined => parts.find((p) => p.role === role)?.tag;
   const circuit = (...tags: (string | undefined)[]): string => {
     const known = tags.filter(Boolean).join(' with ');
     return known ? ` (${known})` : '';
   };
-  const aerial = circuit(coilTag(arrangement.aerialCoil), tagOf('aerial tuning capacitor'));
-  const detector = circuit(coilTag(arrangement.coil), tagOf('tuning capacitor'));
+  const aerial = circuit(tagOf('aerial-coil'), tagOf('aerial-tuning'));
+  const detector = circuit(tagOf('tuning-coil'), tagOf('tuning'));
   return `Two tuned circuits stand in the way, both set to the station: the aerial’s${aerial} and the detector’s${detector}. Only the field that their coils share hands the signal on, so a neighbour has to get past both. Closer coils: louder, but broader; further apart: fainter, but keener.`;
 }
 

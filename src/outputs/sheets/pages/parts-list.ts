@@ -8,6 +8,7 @@ import { tapsOf } from '../../drawings/coil/coil.ts';
 import type { CoilOf } from '../../drawings/coil/drawn.ts';
 import { detectorWords } from '../../drawings/detector.ts';
 import { loadWords } from '../../drawings/load.ts';
+import { partName } from '../../words/en/parts.ts';
 import type { BoardLayout } from '../board/layout.ts';
 import type { BoardParts } from '../board/parts.ts';
 import { loopWire } from './loop-sheet.ts';
@@ -114,38 +115,35 @@ export function partsList(
         break;
       }
       case 'capacitor': {
-        const value = /, ([\d.]+ .?F)$/.exec(part.words)?.[1] ?? '';
-        const farads = capacitanceOf(value);
-        const tight = /series|trap/.test(part.words);
+        const C = part.values.kind === 'capacitor' ? part.values.capacitance : Number.NaN;
+        const isTight = part.role === 'series-capacitor' || part.role === 'trap-capacitor';
         add(
           '1',
-          `${capital(part.words.split(',')[0])} ${part.tag}`,
-          value,
-          farads === undefined
-            ? ''
-            : tight
-              ? `${around(farads, 0.9, 1.1, 'capacitance')}, mica or polystyrene`
-              : `${around(farads, 0.5, 2, 'capacitance')}, any kind`,
+          `${capital(partName(part.part))} ${part.tag}`,
+          pF(C),
+          isTight
+            ? `${around(C, 0.9, 1.1, 'capacitance')}, mica or polystyrene`
+            : `${around(C, 0.5, 2, 'capacitance')}, any kind`,
         );
         break;
       }
       case 'resistor':
         add(
           '1',
-          `${capital(part.words.split(',')[0])} ${part.tag}`,
-          part.words.split(', ')[1] ?? '',
+          `${capital(partName(part.part))} ${part.tag}`,
+          part.values.kind === 'resistor' ? formatQuantity(part.values.resistance, 'resistance') : '',
           'within 20 %, any wattage',
         );
         break;
       case 'detector':
-        if (part.key === 'detector')
+        if (part.role === 'detector')
           add(
             set.detector.wiring === 'single' ? '1' : '2',
             `Detector ${set.detector.wiring === 'single' ? 'D1' : 'D1, D2'}`,
             sentence(detectorWords(set.detector).words),
             insteadOfDetector(set),
           );
-        if (part.key === 'detector' && set.detector.kind === 'valve') {
+        if (part.role === 'detector' && set.detector.kind === 'valve') {
           add(
             set.detector.wiring === 'single' ? '1' : '2',
             'Valve holder',
@@ -159,7 +157,7 @@ export function partsList(
             'an accumulator or dry cells; within 10 %',
           );
         }
-        if (part.key === 'detector' && (set.detector.kind === 'galena' || set.detector.kind === 'mineral'))
+        if (part.role === 'detector' && (set.detector.kind === 'galena' || set.detector.kind === 'mineral'))
           add(
             set.detector.wiring === 'single' ? '1' : '2',
             'Detector stand',
@@ -253,8 +251,8 @@ const HOME_MADE: Readonly<Record<string, string>> = {
 };
 
 /** Parts that end in terminals of their own on the board. */
-const hasPosts = ({ kind, words }: BoardParts['parts'][number]): boolean =>
-  kind === 'aerial terminal' || kind === 'earth terminal' || kind === 'outputs' || words === 'frame aerial';
+const hasPosts = ({ kind, role }: BoardParts['parts'][number]): boolean =>
+  kind === 'aerial terminal' || kind === 'earth terminal' || kind === 'outputs' || role === 'frame';
 
 /** Ends on a board that have no terminal of their own. */
 const hasPins = ({ kind }: BoardParts['parts'][number]): boolean =>
@@ -303,10 +301,4 @@ function insteadOfDetector(set: SetDescription): string {
     default:
       return '';
   }
-}
-
-function capacitanceOf(words: string): number | undefined {
-  const match = /^([\d.]+) (p|n|µ|m)?F$/.exec(words);
-  if (!match) return undefined;
-  return Number(match[1]) * { p: 1e-12, n: 1e-9, µ: 1e-6, m: 1e-3, '': 1 }[match[2] ?? '']!;
 }

@@ -1,11 +1,8 @@
 import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
 import { textWidth, wrap } from '../../scene/text-width.ts';
+import { printable } from '../../words/printable.ts';
 
-// biome-ignore lint/suspicious/noControlCharactersInRegex: these are what a page cannot show
-const CONTROL = /[\u0000-\u001f\u007f-\u009f\u200b-\u200f\u2028-\u202e\u2060-\u206f\ufeff\ufffe\uffff]+/g;
-
-/** Words from people, as one line that a page can show. */
-export const printable = (words: string): string => words.replace(CONTROL, ' ').trim();
+export { printable };
 
 /** Break into lines of at most a width, at spaces, and within a word where there is no other way. */
 export function fold(words: string, size: number, room: number, bold = false): string[] {

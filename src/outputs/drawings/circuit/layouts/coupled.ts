@@ -1,5 +1,6 @@
 import type { ArrangementOf } from '../../../../engine/kinds/arrangements/kit.ts';
 import { EARTH } from '../../../../engine/network/elements.ts';
+import { PART } from '../../../../engine/network/part-ids.ts';
 import type { SetDescription } from '../../../../engine/set/description.ts';
 import { formatQuantity } from '../../../../engine/units/format.ts';
 import { finish } from '../close-sheet.ts';
@@ -17,7 +18,7 @@ import {
 import { type Diagram, DiagramSheet, wordsWidth } from '../diagram.ts';
 import { drawAbsorptions, drawFeed, LINE, START } from '../ends.ts';
 import { drawTuned } from '../tuned-circuit.ts';
-import { coilLabel, tuningLabel, turnsText } from '../words.ts';
+import { about, coilLabel, tuningLabel, turnsText } from '../words.ts';
 
 /** An aerial coil, tuned or not, beside the tuned one. */
 export function coupled(set: SetDescription, arrangement: ArrangementOf<'coupled' | 'two circuits'>): Diagram {
@@ -25,13 +26,13 @@ export function coupled(set: SetDescription, arrangement: ArrangementOf<'coupled
   const secondary = coilOf(set, arrangement.coil);
   const { first, middle, detectorTurn } = endsOf(set, secondary.turns, arrangement.detectorTap);
   const aerialTurn = arrangement.kind === 'two circuits' ? (arrangement.aerialTap ?? primary.turns) : primary.turns;
-  const winding = stretchesOf(primary.description.name, primary.turns, [aerialTurn], {
+  const winding = stretchesOf(primary.part, primary.turns, [aerialTurn], {
     first: EARTH,
     last: 'aerial coil',
     prefix: 'aerial ',
   });
   const wound = stretchesOf(
-    secondary.description.name,
+    secondary.part,
     secondary.turns,
     [detectorTurn, ...(middle === undefined ? [] : [middle])],
     { first, last: 'top' },
@@ -56,7 +57,7 @@ export function coupled(set: SetDescription, arrangement: ArrangementOf<'coupled
     const tapLevel = y + LEAD + arches(winding.stretches.length) * 12;
     const reach = sheet.shunt(
       'variable capacitor',
-      { name: 'aerial tuning capacitor', part: 'arrangement.aerialTuning', words: ['aerial', ...label] },
+      about(set, PART.aerialTuning, ['aerial', ...label]),
       capacitor,
       [y, levels.rail],
       ['aerial coil', EARTH],
@@ -72,17 +73,17 @@ export function coupled(set: SetDescription, arrangement: ArrangementOf<'coupled
     x += Math.max(34, wordsWidth(words) / 2);
     sheet.wire(target, [left, y], [x, y]);
   }
-  const column = drawCoilColumn(sheet, x, y, winding.stretches, { part: primary.part, words });
+  const column = drawCoilColumn(sheet, x, y, winding.stretches, { set, part: primary.part, words });
   toRail(sheet, x, column.bottom, levels, EARTH);
   left = x;
   const second = coilLabel(secondary.description);
   // An absorption trap stands beyond its coil's earth side, between the two.
-  const trapped = drawAbsorptions(sheet, set, x + 12, levels, secondary.description.name);
+  const trapped = drawAbsorptions(sheet, set, x + 12, levels, secondary.part);
   x += Math.max(84, trapped > x + 12 ? trapped - x + 10 : 0, (wordsWidth(words) + wordsWidth(second)) / 2 + 12);
   const arrowLevel = y + LEAD + 18;
   sheet.couplings.push({
-    first: primary.description.name,
-    second: secondary.description.name,
+    first: primary.part,
+    second: secondary.part,
     words: `${formatQuantity(arrangement.distance, 'length', 2)}${arrangement.tilt > 0 ? `, ${turnsText(arrangement.tilt)}°` : ''}`,
     arrow: [
       [left + 14, arrowLevel],

@@ -1,12 +1,13 @@
 import type { ArrangementOf } from '../../../../engine/kinds/arrangements/kit.ts';
 import { isLoop } from '../../../../engine/kinds/loops.ts';
+import { PART } from '../../../../engine/network/part-ids.ts';
 import type { SetDescription } from '../../../../engine/set/description.ts';
 import { finish } from '../close-sheet.ts';
 import { arches, endsOf, heightOf, railFor, renameMiddle, stretchesOf } from '../coil-column.ts';
 import { type Diagram, DiagramSheet, wordsWidth } from '../diagram.ts';
 import { drawAbsorptions, LINE } from '../ends.ts';
 import { drawTuned } from '../tuned-circuit.ts';
-import { aerialLabel } from '../words.ts';
+import { about, aerialLabel } from '../words.ts';
 
 /** A frame or rod: the aerial is the coil. */
 export function loop(set: SetDescription, arrangement: ArrangementOf<'frame' | 'ferrite rod'>): Diagram {
@@ -14,9 +15,8 @@ export function loop(set: SetDescription, arrangement: ArrangementOf<'frame' | '
   if (!isLoop(aerial)) throw new RangeError('a frame or rod arrangement needs a frame or rod aerial');
   const turns = aerial.turns;
   const { first, middle, detectorTurn } = endsOf(set, turns, arrangement.detectorTap);
-  const name = aerial.kind === 'frame' ? 'frame' : 'rod';
   const { stretches, nodeAt } = stretchesOf(
-    name,
+    PART.loop,
     turns,
     [detectorTurn, ...(middle === undefined ? [] : [middle])],
     { first: 'foot', last: 'top' },
@@ -26,12 +26,12 @@ export function loop(set: SetDescription, arrangement: ArrangementOf<'frame' | '
   const levels = { line: LINE, rail: railFor(stretches.length, middle !== undefined) };
   const sheet = new DiagramSheet();
   const words = aerialLabel(aerial);
-  const trapped = drawAbsorptions(sheet, set, 0, levels, name);
+  const trapped = drawAbsorptions(sheet, set, 0, levels, PART.loop);
   const x = Math.max(54, wordsWidth(words) / 2 + 10, trapped > 0 ? trapped + 20 : 0);
   const tuned = drawTuned(sheet, set, x, levels, {
     stretches,
     nodeAt,
-    part: 'aerial',
+    part: PART.loop,
     words,
     turns,
     first,
@@ -41,12 +41,13 @@ export function loop(set: SetDescription, arrangement: ArrangementOf<'frame' | '
   });
   sheet.place({
     kind: 'transformer',
-    name: aerial.kind === 'frame' ? 'frame outline' : 'rod core',
-    part: 'aerial',
+    ...about(set, PART.loop, [], {
+      id: `${PART.loop}/${aerial.kind === 'frame' ? 'outline' : 'core'}`,
+      name: aerial.kind === 'frame' ? 'frame outline' : 'rod core',
+    }),
     terminals: [],
     centre: [x, LINE + heightOf(stretches.length) / 2],
     turn: 90,
-    words: [],
     wordsAt: [x, LINE],
     anchor: 'middle',
     arches: stretches.length * arches(stretches.length),

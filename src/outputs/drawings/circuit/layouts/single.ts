@@ -16,7 +16,7 @@ export function single(
   const { first, middle, detectorTurn } = endsOf(set, turns, arrangement.detectorTap);
   const aerialTurn = arrangement.kind === 'tapped' ? arrangement.aerialTap : turns;
   const { stretches, nodeAt } = stretchesOf(
-    description.name,
+    part,
     turns,
     [aerialTurn, detectorTurn, ...(middle === undefined ? [] : [middle])],
     { first, last: 'top' },
@@ -25,7 +25,7 @@ export function single(
   const levels = { line: LINE, rail: railFor(stretches.length, middle !== undefined) };
   const sheet = new DiagramSheet();
   const feed = drawFeed(sheet, set, levels, nodeAt(aerialTurn));
-  const trapped = drawAbsorptions(sheet, set, feed, levels, description.name);
+  const trapped = drawAbsorptions(sheet, set, feed, levels, part);
   const words = coilLabel(description);
   const tapText = aerialTurn < turns && trapped === feed ? wordsWidth([`turn ${turnsText(aerialTurn)}`]) : 0;
   const x = Math.max(trapped + 34, feed + wordsWidth(words) / 2, feed + 34 + tapText);

@@ -1,12 +1,13 @@
 import type { ArrangementOf } from '../../../../engine/kinds/arrangements/kit.ts';
 import { EARTH } from '../../../../engine/network/elements.ts';
+import { PART } from '../../../../engine/network/part-ids.ts';
 import type { SetDescription } from '../../../../engine/set/description.ts';
 import { formatQuantity } from '../../../../engine/units/format.ts';
 import { finish } from '../close-sheet.ts';
 import { coilOf, drawCoilColumn, heightOf, stretchesOf, toRail } from '../coil-column.ts';
 import { type Diagram, DiagramSheet, wordsWidth } from '../diagram.ts';
 import { drawAbsorptions, drawFeed, LINE, START } from '../ends.ts';
-import { coilLabel, turnsText } from '../words.ts';
+import { about, coilLabel, turnsText } from '../words.ts';
 
 /** A coil tuned by a slider along it. */
 export function slider(set: SetDescription, arrangement: ArrangementOf<'slider'>): Diagram {
@@ -14,7 +15,7 @@ export function slider(set: SetDescription, arrangement: ArrangementOf<'slider'>
   const fixed = arrangement.detectorTap;
   const fewest = Math.min(arrangement.fewest, turns);
   const at = fewest + (turns - fewest) / 2;
-  const { stretches, nodeAt } = stretchesOf(description.name, turns, fixed === undefined ? [at] : [at, fixed], {
+  const { stretches, nodeAt } = stretchesOf(part, turns, fixed === undefined ? [at] : [at, fixed], {
     first: EARTH,
     last: 'far end',
   });
@@ -28,18 +29,15 @@ export function slider(set: SetDescription, arrangement: ArrangementOf<'slider'>
   let x = feed;
   if (arrangement.parallelCapacitor > 0) {
     const capacitor = x + 12;
-    const about = {
-      name: 'parallel capacitor',
-      part: 'arrangement',
-      words: [formatQuantity(arrangement.parallelCapacitor, 'capacitance')],
-    };
-    const reach = sheet.shunt('capacitor', about, capacitor, [y, levels.rail], [sliderNode, EARTH]);
+    const words = [formatQuantity(arrangement.parallelCapacitor, 'capacitance')];
+    const symbol = about(set, PART.parallelCapacitor, words);
+    const reach = sheet.shunt('capacitor', symbol, capacitor, [y, levels.rail], [sliderNode, EARTH]);
     sheet.wire(sliderNode, [x, y], [capacitor, y], [reach + 8, y]);
     x = reach + 8;
   }
-  const trapped = drawAbsorptions(sheet, set, x, levels, description.name);
+  const trapped = drawAbsorptions(sheet, set, x, levels, part);
   const coil = Math.max(x + wordsWidth(words) / 2 + 20, x + 36 + wordsWidth(['slider']), trapped + 34);
-  const column = drawCoilColumn(sheet, coil, y + 14, stretches, { part, words, wordsOver: y });
+  const column = drawCoilColumn(sheet, coil, y + 14, stretches, { set, part, words, wordsOver: y });
   toRail(sheet, coil, column.bottom, levels, EARTH);
   const level = column.levelAt(at);
   // The slider comes from the left with an arrow; the lead to the detector leaves from it or from the fixed tap.

@@ -1,12 +1,13 @@
 import type { ArrangementOf } from '../../../../engine/kinds/arrangements/kit.ts';
 import { EARTH } from '../../../../engine/network/elements.ts';
+import { PART } from '../../../../engine/network/part-ids.ts';
 import type { SetDescription } from '../../../../engine/set/description.ts';
 import { formatQuantity } from '../../../../engine/units/format.ts';
 import { finish } from '../close-sheet.ts';
-import { coilOf } from '../coil-column.ts';
+import { coilOf, windingId } from '../coil-column.ts';
 import { type Diagram, DiagramSheet } from '../diagram.ts';
 import { drawAbsorptions, drawFeed, LINE, START } from '../ends.ts';
-import { coilLabel } from '../words.ts';
+import { about, coilLabel } from '../words.ts';
 
 /** Two coils in series, one turning within the other. */
 export function variometer(set: SetDescription, arrangement: ArrangementOf<'variometer'>): Diagram {
@@ -16,24 +17,19 @@ export function variometer(set: SetDescription, arrangement: ArrangementOf<'vari
   const sheet = new DiagramSheet();
   const feed = drawFeed(sheet, set, levels, 'top');
   const y = levels.line;
-  const trapped = drawAbsorptions(sheet, set, feed, levels, stator.description.name);
+  const trapped = drawAbsorptions(sheet, set, feed, levels, stator.part);
   const x = trapped + 30;
   const n = 5;
   const [a, b] = [coilLabel(stator.description), coilLabel(rotor.description)];
   const middle = y + 86;
   sheet.wire('top', [feed, y], [x, y]);
   const right = Math.max(
+    sheet.shunt('inductor', about(set, stator.part, a, { id: windingId(stator) }), x, [y, middle], ['top', 'middle'], {
+      arches: n,
+    }),
     sheet.shunt(
       'inductor',
-      { name: stator.description.name, part: stator.part, words: a },
-      x,
-      [y, middle],
-      ['top', 'middle'],
-      { arches: n },
-    ),
-    sheet.shunt(
-      'inductor',
-      { name: rotor.description.name, part: rotor.part, words: b },
+      about(set, rotor.part, b, { id: windingId(rotor) }),
       x,
       [middle, levels.rail],
       ['middle', EARTH],
@@ -41,8 +37,8 @@ export function variometer(set: SetDescription, arrangement: ArrangementOf<'vari
     ),
   );
   sheet.couplings.push({
-    first: stator.description.name,
-    second: rotor.description.name,
+    first: stator.part,
+    second: rotor.part,
     words: '',
     arrow: [
       [x - 14, middle + 30],
@@ -52,12 +48,9 @@ export function variometer(set: SetDescription, arrangement: ArrangementOf<'vari
   let end = right + 10;
   sheet.wire('top', [x, y], [end, y]);
   if (arrangement.parallelCapacitor > 0) {
-    const about = {
-      name: 'parallel capacitor',
-      part: 'arrangement',
-      words: [formatQuantity(arrangement.parallelCapacitor, 'capacitance')],
-    };
-    const reach = sheet.shunt('capacitor', about, end, [y, levels.rail], ['top', EARTH]);
+    const words = [formatQuantity(arrangement.parallelCapacitor, 'capacitance')];
+    const symbol = about(set, PART.parallelCapacitor, words);
+    const reach = sheet.shunt('capacitor', symbol, end, [y, levels.rail], ['top', EARTH]);
     sheet.wire('top', [end, y], [reach + 10, y]);
     end = reach + 10;
   }
