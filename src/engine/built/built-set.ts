@@ -147,7 +147,7 @@ function rank({ id, values }: Part): number {
 }
 
 /** Nodes of the circuit with what mere wire joins taken as one: contacts, and a loop's emf, which lies in its turns. */
-export function jointsOf({ elements }: Circuit): (node: string) => JointId {
+function jointsOf({ elements }: Circuit): (node: string) => JointId {
   const merged = new Map<string, string>();
   const root = (node: string): string => {
     let k = node;
