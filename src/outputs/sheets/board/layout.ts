@@ -456,9 +456,9 @@ export function layoutItems(layout: BoardLayout): Item[] {
   const wanted = placed.flatMap(({ part }) =>
     part.terminals.length < 2
       ? []
-      : part.terminals.map((t) => ({
+      : part.terminals.map((t, i) => ({
           terminal: t,
-          words: part.kind === 'outputs' ? t : t.slice(t.indexOf(' ') + 1),
+          words: part.marks[i],
         })),
   );
   const ends = terminalLabels(wanted, points, frame, named.map(itemBox), marks, [...bodies, ...wires]);
