@@ -1,3 +1,4 @@
+import { type ByKind, byKind } from '../by-kind.ts';
 import type { ArrangementDescription } from './arrangement-schema.ts';
 import type { Assembly } from './assembly.ts';
 import { sliderTuned, variometerTuned } from './coil-tuned.ts';
@@ -7,24 +8,19 @@ import type { Kit } from './kit.ts';
 import { loopAerial } from './loop-aerial.ts';
 import { singleCircuit } from './single-circuit.ts';
 
-/** Any arrangement: a function from the set's parts to its circuit. A new arrangement is a new case and a new function. */
-export function arrange(arrangement: ArrangementDescription, kit: Kit): Assembly {
-  switch (arrangement.kind) {
-    case 'direct':
-    case 'series capacitor':
-    case 'tapped':
-      return singleCircuit(arrangement, kit);
-    case 'coupled':
-    case 'two circuits':
-      return coupledCircuits(arrangement, kit);
-    case 'slider':
-      return sliderTuned(arrangement, kit);
-    case 'variometer':
-      return variometerTuned(arrangement, kit);
-    case 'frame':
-    case 'ferrite rod':
-      return loopAerial(arrangement, kit);
-    case 'elements':
-      return elementList(arrangement, kit);
-  }
-}
+/** The circuit of each kind of arrangement. A new one is an entry here and a function. */
+const CIRCUITS: ByKind<ArrangementDescription, Assembly, [Kit]> = {
+  direct: singleCircuit,
+  'series capacitor': singleCircuit,
+  tapped: singleCircuit,
+  coupled: coupledCircuits,
+  'two circuits': coupledCircuits,
+  slider: sliderTuned,
+  variometer: variometerTuned,
+  frame: loopAerial,
+  'ferrite rod': loopAerial,
+  elements: elementList,
+};
+
+/** Any arrangement as a circuit of the set's parts. */
+export const arrange = (arrangement: ArrangementDescription, kit: Kit): Assembly => byKind(CIRCUITS, arrangement, kit);
