@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { readFile, writeFile } from 'node:fs/promises';
 import { styleText } from 'node:util';
+import { encodingOf } from '../engine/set/encoding.ts';
+import { safeJson, safeLines, safeText } from '../engine/units/safe-text.ts';
 import { folded } from '../outputs/tables/fold.ts';
-import { cleanLines } from '../outputs/tables/table.ts';
 import { type Command, InputError, type Io } from './command.ts';
 import { calc } from './commands/calc.ts';
 import { check } from './commands/check.ts';
@@ -48,7 +49,7 @@ export async function run(args: readonly string[], io: Io): Promise<number> {
   const command = COMMANDS.find((c) => c.name === name);
   if (!command) {
     io.err(
-      `faintwave: there is no command "${name.slice(0, 40)}". Commands: ${COMMANDS.map((c) => c.name).join(', ')}.\n`,
+      `faintwave: there is no command "${safeText(name.slice(0, 40))}". Commands: ${COMMANDS.map((c) => c.name).join(', ')}.\n`,
     );
     return 2;
   }
@@ -57,19 +58,28 @@ export async function run(args: readonly string[], io: Io): Promise<number> {
     return 0;
   }
   try {
-    return await command.run(rest, io);
+    return await command.run(rest, safeIo(io));
   } catch (error) {
     const { code, message } = error as { code?: string; message: string };
     if (error instanceof InputError || code?.startsWith('ERR_PARSE_ARGS')) {
-      io.err(`faintwave ${command.name}: ${cleanLines(message)}\n`);
+      io.err(`faintwave ${command.name}: ${safeLines(message)}\n`);
       return 2;
     }
     // The engine refuses values that each are possible and lead nowhere together.
     if (!(error instanceof RangeError)) throw error;
-    io.err(`faintwave ${command.name}: this cannot be worked out as described: ${cleanLines(message)}\n`);
+    io.err(`faintwave ${command.name}: this cannot be worked out as described: ${safeLines(message)}\n`);
     return 2;
   }
 }
+
+/** The one place where what comes from files reaches the terminal: nothing of it may steer it. */
+const safeIo = (io: Io): Io => ({
+  ...io,
+  out: (text) => io.out(safeLines(text)),
+  err: (text) => io.err(safeLines(text)),
+  // What programs read stays the same value: JSON has escapes; a table has no place for control characters.
+  data: (text) => io.data(/^\s*[[{]/.test(text) ? safeJson(text) : text.split('\r\n').map(safeLines).join('\r\n')),
+});
 
 const strong = (text: string, io: Io) => (io.colour ? styleText('bold', text) : text);
 
@@ -117,11 +127,12 @@ const processIo: Io = {
   width: COLUMNS,
   async read(file) {
     try {
-      if (file !== '-') return await readFile(file, 'utf8');
+      if (file !== '-') return textOf(await readFile(file), file);
       const chunks: Buffer[] = [];
       for await (const chunk of process.stdin) chunks.push(chunk as Buffer);
-      return Buffer.concat(chunks).toString('utf8');
+      return textOf(Buffer.concat(chunks), 'the input');
     } catch (error) {
+      if (error instanceof InputError) throw error;
       throw new InputError(`cannot read ${file}: ${inWords(error as NodeJS.ErrnoException)}`);
     }
   },
@@ -133,6 +144,13 @@ const processIo: Io = {
     }
   },
 };
+
+function textOf(bytes: Uint8Array, file: string): string {
+  const found = encodingOf(bytes);
+  if (found.encoding === undefined)
+    throw new InputError(`${file}: expected ${found.expected}, received ${found.received} (${found.hint})`);
+  return new TextDecoder(found.encoding).decode(bytes);
+}
 
 const SAID: Readonly<Record<string, string>> = {
   ENOENT: 'there is no such file or folder',

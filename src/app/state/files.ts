@@ -1,4 +1,5 @@
 import { signal } from '@preact/signals';
+import { encodingOf } from '../../engine/set/encoding.ts';
 import { LARGEST_FILE, type Problem, readText } from '../../engine/set/read.ts';
 import { writeText } from '../../engine/set/write.ts';
 import { fileName, replace, savedWritten, tellOfChange, written } from './document.ts';
@@ -47,7 +48,10 @@ export async function openFile(file: File): Promise<void> {
     return;
   }
   try {
-    openText(await file.text(), file.name);
+    const bytes = new Uint8Array(await file.arrayBuffer());
+    const found = encodingOf(bytes);
+    if (found.encoding === undefined) badFile.value = { name: file.name, problems: [{ path: '', ...found }] };
+    else openText(new TextDecoder(found.encoding).decode(bytes), file.name);
   } catch {
     const problem = { path: '', expected: 'a file that can be read', received: '', hint: 'it may have been moved' };
     badFile.value = { name: file.name, problems: [problem] };

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { brief } from '../units/brief.ts';
+import { safeLines, safeText } from '../units/safe-text.ts';
 import { type Bounds, quantity } from '../units/schema.ts';
 
 /**
@@ -64,10 +65,15 @@ export const choice = <const T extends readonly string[]>(label: string, options
     v.metadata({ label, about, choice: true }),
   );
 
+/** Longer texts may have several lines. */
+const LONGEST_LINE = 500;
+
 export const words = (label: string, about = '', max = 200) =>
   v.pipe(
     v.string(`expected text`),
     v.maxLength(max, `expected at most ${max} characters`),
+    // The file keeps what was written; what is read can do nothing but be read.
+    v.transform(max > LONGEST_LINE ? safeLines : safeText),
     v.metadata({ label, about, text: true }),
   );
 

@@ -3,6 +3,7 @@ import { closest } from '../fields/fields.ts';
 import { isRecord, type SchemaNode, unknownKeys, withinLengths } from '../fields/introspect.ts';
 import { brief, type Problem, problemSentence, tooDeep } from '../fields/problem.ts';
 import { FEW, fewOfEach } from '../numerics/few-of-each.ts';
+import { safeText } from '../units/safe-text.ts';
 import { buildProblems } from './buildable.ts';
 import { crossChecks } from './cross-checks.ts';
 import { description, type SetDescription, type WrittenDescription } from './description.ts';
@@ -89,7 +90,7 @@ type Unknown = ReturnType<typeof unknownKeys>;
 function notesOf(unknown: Unknown): string[] {
   const notes = unknown.slice(0, FEW).map(({ path, key, known }) => {
     const near = closest(key, known);
-    return `${path} is not known here and is kept as it is${near ? `; did you mean "${near}"?` : ''}`;
+    return `${safeText(path)} is not known here and is kept as it is${near ? `; did you mean "${near}"?` : ''}`;
   });
   if (unknown.length > FEW) notes.push(`${unknown.length - FEW} more keys are not known here and are kept as they are`);
   return notes;
@@ -148,7 +149,7 @@ function asProblem(issue: v.BaseIssue<unknown>, path: string, slips: ReadonlyMap
     const key = path.split('.').pop()!;
     const parent = path.slice(0, Math.max(0, path.length - key.length - 1));
     const misspelt = slips.get(parent)?.find((slip) => closest(slip, [key]));
-    hint = misspelt ? `"${misspelt}" is written there; did you mean "${key}"?` : hint || 'it is missing';
+    hint = misspelt ? `"${safeText(misspelt)}" is written there; did you mean "${key}"?` : hint || 'it is missing';
   }
   return { path, expected, received, hint };
 }

@@ -1,8 +1,10 @@
+import { safeText } from './safe-text.ts';
+
 /** What was given, short enough for a sentence: as JSON, cut off. Takes no longer for a large value. */
 export const brief = (value: unknown): string => {
   if (value === undefined) return 'nothing';
   const text = jsonStart(value, 60);
-  return text.length > 60 ? `${text.slice(0, 57)}…` : text;
+  return safeText(text.length > 60 ? `${text.slice(0, 57)}…` : text);
 };
 
 /** The first characters of a value's JSON: at least so many, if it has them. */

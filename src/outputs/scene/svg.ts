@@ -1,3 +1,4 @@
+import { safeLines } from '../../engine/units/safe-text.ts';
 import { baseShift } from './boxes.ts';
 import { DAY, type Palette, PRINT, variables } from './palette.ts';
 import type { Item, Look, Meaning, Role, Scene, Segment } from './scene.ts';
@@ -176,7 +177,7 @@ const LONE = /[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\ud
 
 /** Text for XML: marks escaped, what XML forbids taken out. */
 export const escaped = (words: string): string =>
-  words
+  safeLines(words)
     .replace(FORBIDDEN, '')
     .replace(LONE, '')
     .replace(/&/g, '&amp;')

@@ -1,3 +1,4 @@
+import { safeLines, safeText } from '../../engine/units/safe-text.ts';
 import { widthOf, wordLines } from './fold.ts';
 
 /** One column of a plain-text table. */
@@ -52,8 +53,7 @@ function listed(titles: readonly string[], cells: readonly (readonly string[])[]
 }
 
 /** Names come from files: nothing in them may steer a terminal. */
-// biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is being removed
-export const clean = (text: string): string => text.replace(/[\u0000-\u001f\u007f-\u009f]/g, ' ');
+export const clean = safeText;
 
 /** The same for a text of several lines. */
-export const cleanLines = (text: string): string => text.split('\n').map(clean).join('\n');
+export const cleanLines = safeLines;

@@ -6,6 +6,7 @@ import {
   type StationField,
 } from '../../../../engine/place/stations/columns.ts';
 import { assignColumn } from '../../../../engine/place/stations/import.ts';
+import { encodingOf } from '../../../../engine/set/encoding.ts';
 import type { TableQuestion, TableReading } from '../../../../engine/set/station-table.ts';
 import type { WrittenStation } from '../../../../engine/set/written-stations.ts';
 import { usePlaceWorker } from './use-worker.ts';
@@ -55,7 +56,13 @@ export function ImportStations({ onClose, onTake }: Props) {
   const load = async (file: File | undefined) => {
     if (!file) return;
     if (file.size > LARGEST) setFailed('The file is larger than 5 MB; no list of stations is.');
-    else read(await file.text());
+    else {
+      const bytes = new Uint8Array(await file.arrayBuffer());
+      const found = encodingOf(bytes);
+      if (found.encoding === undefined)
+        setFailed(`expected ${found.expected}, received ${found.received} (${found.hint})`);
+      else read(new TextDecoder(found.encoding).decode(bytes));
+    }
   };
   const count = reading?.stations.length ?? 0;
   const take = (how: 'add' | 'replace') => {
