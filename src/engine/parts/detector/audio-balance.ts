@@ -63,13 +63,16 @@ function makeWorkspace(K: number) {
     /** Equations left over, and their slopes by the unknowns. */
     F: new Float64Array(size),
     J: new Float64Array(size * size),
-    /** At each instant: voltages of carrier and audio, the device's currents, and how far a step moves the voltages. */
+    /** At each instant: voltages of carrier and audio at which the device's slopes are taken, its currents. */
     V: samples(N),
     v0: new Float64Array(N),
     I1: samples(N),
     I0: new Float64Array(N),
-    dV: samples(N),
-    dv: new Float64Array(N),
+    /** Voltages of the harmonics, and the currents there by the slopes. */
+    T: samples(N),
+    t0: new Float64Array(N),
+    C1: samples(N),
+    C0: new Float64Array(N),
     /** Slopes there: δI1 = a·δV + b·δV* + 2h·δv0 and δI0 = Re(h*·δV) + e·δv0. */
     a: new Float64Array(N),
     bb: samples(N),
@@ -136,14 +139,19 @@ function realSpectrum(re: Float64Array, H: number, s: Samples): void {
 
 /**
  * Carrier envelope and audio voltage of one period of a steady tone: the device answers each instant by its averages,
- * the networks answer each harmonic by their impedances. Newton on the harmonics, the step shortened where it would
- * multiply the current.
- * @param start carrier and direct phasors to begin with; may hold fewer harmonics.
+ * the networks answer each harmonic by their impedances. Newton on the harmonics; at an instant where the step would
+ * multiply the current, the next slopes are taken where no more flows than the last ones gave.
+ * @param start carrier and direct phasors to begin with; may hold fewer harmonics. @param mostIterations bounds the work.
  */
-export function balance(b: Balance, start: Pick<BalanceState, 'carrier' | 'direct'>): BalanceState {
+export function balance(
+  b: Balance,
+  start: Pick<BalanceState, 'carrier' | 'direct'>,
+  mostIterations = 40,
+): BalanceState {
   const { averaged, K, emf, source, load, bias } = b;
   const width = 2 * K + 1;
-  const { N, size, x, V, v0, I1, I0, a, bb, h, e, out, F, J, dV, dv, i1, i0, A, B, G, E, last1, last0 } = workspace(K);
+  const { N, size, x, V, v0, I1, I0, a, bb, h, e, out, F, J, i1, i0, A, B, G, E, last1, last0 } = workspace(K);
+  const { T, t0, C1, C0 } = workspace(K);
   const { cos, sin } = cycle(N);
   x.fill(0);
   const from = (start.carrier.length - 1) / 2;
@@ -181,27 +189,84 @@ export function balance(b: Balance, start: Pick<BalanceState, 'carrier' | 'direc
       direct[i] = d;
     }
   };
-  const device = () => {
-    toTime(x, V, v0);
-    for (let i = 0; i < N; i++) {
-      const m = Math.sqrt(V.re[i] * V.re[i] + V.im[i] * V.im[i]);
-      averaged.at(m, v0[i], out);
-      const g = m > 0 ? out.fundamental / m : out.meanByDirect;
-      const ur = m > 0 ? V.re[i] / m : 1;
-      const ui = m > 0 ? V.im[i] / m : 0;
-      const half = m > 0 ? (out.fundamentalByAmplitude - g) / 2 : 0;
-      I1.re[i] = g * V.re[i];
-      I1.im[i] = g * V.im[i];
-      I0[i] = out.mean;
-      a[i] = g + half;
-      bb.re[i] = half * (ur * ur - ui * ui);
-      bb.im[i] = half * 2 * ur * ui;
-      h.re[i] = out.meanByAmplitude * ur;
-      h.im[i] = out.meanByAmplitude * ui;
-      e[i] = out.meanByDirect;
+  const { currentScale: scale, slopeVoltage: s } = averaged.detector;
+  /** Slopes and currents at instant i, at its voltages. */
+  const device = (i: number) => {
+    const m = Math.sqrt(V.re[i] * V.re[i] + V.im[i] * V.im[i]);
+    const g = m > 0 ? out.fundamental / m : out.meanByDirect;
+    const ur = m > 0 ? V.re[i] / m : 1;
+    const ui = m > 0 ? V.im[i] / m : 0;
+    const half = m > 0 ? (out.fundamentalByAmplitude - g) / 2 : 0;
+    I1.re[i] = g * V.re[i];
+    I1.im[i] = g * V.im[i];
+    I0[i] = out.mean;
+    a[i] = g + half;
+    bb.re[i] = half * (ur * ur - ui * ui);
+    bb.im[i] = half * 2 * ur * ui;
+    h.re[i] = out.meanByAmplitude * ur;
+    h.im[i] = out.meanByAmplitude * ui;
+    e[i] = out.meanByDirect;
+  };
+  const averages = (i: number) => averaged.at(Math.sqrt(V.re[i] * V.re[i] + V.im[i] * V.im[i]), v0[i], out);
+  /** So far on the straight way to the voltages of the harmonics that no more than `most` flows. */
+  const partWay = (i: number, re: number, im: number, direct: number, most: number) => {
+    let low = 0;
+    let high = 1;
+    const at = (share: number) => {
+      V.re[i] = re + share * (T.re[i] - re);
+      V.im[i] = im + share * (T.im[i] - im);
+      v0[i] = direct + share * (t0[i] - direct);
+      averages(i);
+    };
+    for (let k = 0; k < 24 && !(out.mean <= most && out.mean >= most / 2); k++) {
+      const middle = (low + high) / 2;
+      at(middle);
+      if (out.mean <= most) low = middle;
+      else high = middle;
+    }
+    if (!(out.mean <= most)) at(low);
+  };
+  /** The carrier of the harmonics, at a direct voltage so much lower that about `target` flows. */
+  const lowered = (i: number, target: number) => {
+    let low = Number.NEGATIVE_INFINITY;
+    let high = v0[i];
+    for (let k = 0; k < 40 && !(out.mean <= 1.5 * target && out.mean >= 0.7 * target); k++) {
+      if (out.mean > target) high = v0[i];
+      else low = v0[i];
+      // From above, neither Newton's step nor that of an exponential goes too far.
+      const step =
+        out.mean > target
+          ? Math.max((out.mean - target) / out.meanByDirect, s * Math.log((out.mean + scale) / (target + scale)))
+          : Number.NaN;
+      v0[i] = high - step > low ? high - step : (low + high) / 2;
+      averages(i);
     }
   };
-  const scale = averaged.detector.currentScale;
+  /**
+   * Takes the slopes at instant i anew at the voltages of the harmonics; where far more would flow there than the last
+   * slopes gave, short of them, where about as much flows. @returns whether at the voltages of the harmonics.
+   */
+  const follow = (i: number): boolean => {
+    const [re, im, direct, before] = [V.re[i], V.im[i], v0[i], I0[i]];
+    const [dre, dim, dv] = [T.re[i] - re, T.im[i] - im, t0[i] - direct];
+    const predicted = before + h.re[i] * dre + h.im[i] * dim + e[i] * dv;
+    V.re[i] = T.re[i];
+    V.im[i] = T.im[i];
+    v0[i] = t0[i];
+    averages(i);
+    let isThere = !(out.mean > predicted + Math.abs(predicted) + scale);
+    if (!isThere) {
+      // A carrier that turns round passes through nothing: there only the way itself is safe.
+      const along = T.re[i] * re + T.im[i] * im;
+      const isSameWay = along > SAME_WAY * Math.hypot(T.re[i], T.im[i]) * Math.hypot(re, im);
+      const most = Math.max(before, predicted + Math.abs(predicted) + scale);
+      if (isSameWay) lowered(i, Math.max(predicted, LEAST_SHARE * before, scale));
+      else if (out.mean <= most) isThere = true;
+      else partWay(i, re, im, direct, most);
+    }
+    device(i);
+    return isThere;
+  };
   const H = 2 * K;
   let converged = false;
   let iterations = 0;
@@ -231,11 +296,26 @@ export function balance(b: Balance, start: Pick<BalanceState, 'carrier' | 'direc
     }
   };
 
-  while (!converged && iterations < 40) {
+  /** The currents that the slopes of instant i give at the voltages of the harmonics. */
+  const onSlopes = (i: number, isThere: boolean) => {
+    const re = isThere ? 0 : T.re[i] - V.re[i];
+    const im = isThere ? 0 : T.im[i] - V.im[i];
+    const direct = isThere ? 0 : t0[i] - v0[i];
+    C1.re[i] = I1.re[i] + a[i] * re + bb.re[i] * re + bb.im[i] * im + 2 * h.re[i] * direct;
+    C1.im[i] = I1.im[i] + a[i] * im + bb.im[i] * re - bb.re[i] * im + 2 * h.im[i] * direct;
+    C0[i] = I0[i] + h.re[i] * re + h.im[i] * im + e[i] * direct;
+  };
+
+  toTime(x, V, v0);
+  for (let i = 0; i < N; i++) {
+    averages(i);
+    device(i);
+    onSlopes(i, true);
+  }
+  while (!converged && iterations < mostIterations) {
     iterations++;
-    device();
-    spectrum(I1.re, I1.im, K, i1);
-    realSpectrum(I0, K, i0);
+    spectrum(C1.re, C1.im, K, i1);
+    realSpectrum(C0, K, i0);
     realSpectrum(a, H, A);
     spectrum(bb.re, bb.im, H, B);
     spectrum(h.re, h.im, H, G);
@@ -284,19 +364,12 @@ export function balance(b: Balance, start: Pick<BalanceState, 'carrier' | 'direc
       throw refusal;
     }
     if (!F.every(Number.isFinite)) break;
-    toTime(F, dV, dv);
-    let growth = 0;
-    for (let i = 0; i < N; i++) {
-      const more = h.re[i] * dV.re[i] + h.im[i] * dV.im[i] + e[i] * dv[i];
-      growth = Math.max(growth, more / (Math.abs(I0[i]) + scale));
-    }
-    const share = growth > 0.3 ? Math.log1p(growth) / growth : 1;
     let movedCarrier = 0;
     let largestCarrier = 0;
     let movedDirect = 0;
     let largestDirect = 0;
     for (let k = 0; k < size; k++) {
-      x[k] += share * F[k];
+      x[k] += F[k];
       if (k < D) {
         movedCarrier = Math.max(movedCarrier, Math.abs(F[k]));
         largestCarrier = Math.max(largestCarrier, Math.abs(x[k]));
@@ -305,11 +378,17 @@ export function balance(b: Balance, start: Pick<BalanceState, 'carrier' | 'direc
         largestDirect = Math.max(largestDirect, Math.abs(k === D ? bias - x[k] : x[k]));
       }
     }
-    converged = share === 1 && movedCarrier < 1e-4 * largestCarrier && movedDirect < 1e-4 * largestDirect + 1e-15;
     if (!Number.isFinite(movedCarrier + movedDirect)) break;
+    toTime(x, T, t0);
+    let isAll = true;
+    for (let i = 0; i < N; i++) {
+      const isThere = follow(i);
+      onSlopes(i, isThere);
+      isAll &&= isThere;
+    }
+    converged = isAll && movedCarrier < 1e-4 * largestCarrier && movedDirect < 1e-4 * largestDirect + 1e-15;
   }
 
-  device();
   spectrum(I1.re, I1.im, K + 1, last1);
   realSpectrum(I0, K + 1, last0);
   const at = (s: Samples, k: number): Complex => ({ re: s.re[k + K + 1], im: s.im[k + K + 1] });
@@ -334,6 +413,11 @@ export function balance(b: Balance, start: Pick<BalanceState, 'carrier' | 'direc
     iterations,
   };
 }
+
+/** A current falls to no less than this share in one step. */
+const LEAST_SHARE = 0.03;
+/** Cosine of the angle between two carriers up to which they are taken to point the same way. */
+const SAME_WAY = 0.9;
 
 /** Each equation over its largest factor: with loads from ohms to insulators they differ by many powers of ten. */
 function evenRows(J: Float64Array, F: Float64Array, size: number): void {

@@ -7,6 +7,7 @@ import { decibels } from '../../units/quantities.ts';
 import { audioDetection } from './audio.ts';
 import { averaged } from './averaged.ts';
 import { exponentialDetector } from './exponential.ts';
+import { steadyDetector } from './steady.ts';
 
 const detector = averaged(exponentialDetector({ saturationCurrent: 5e-7, ideality: 1.1 }));
 const { Ra_ohm, Ca_F, Cc_F } = reference.aerial;
@@ -155,7 +156,7 @@ describe('one station’s tone', () => {
           for (const value of [r.audioVoltage, r.directVoltage, r.secondHarmonic, r.junctionVoltage]) {
             expect(Number.isFinite(value)).toBe(true);
           }
-          expect(r.warnings.filter((w) => /settled/.test(String(w)))).toEqual([]);
+          expect(r.settled).toBe(true);
           expect(r.directVoltage).toBeGreaterThanOrEqual(-1e-12);
           expect(r.directVoltage).toBeLessThan(E * (1 + m));
           expect(r.audioPower).toBeLessThanOrEqual(((E * E) / (8 * Rp)) * (1 + (m * m) / 2) * 1.001);
@@ -163,6 +164,32 @@ describe('one station’s tone', () => {
       ),
       { numRuns: 300 },
     );
+  });
+
+  test('what cannot be solved has no figures and says so', () => {
+    const steady = {
+      ...steadyDetector({ averaged: detector, openCircuit: 1, sourceImpedance: complex(1e4), dcResistance: 1e4 }),
+    };
+    const broken = {
+      detector: detector.detector,
+      at: (_V: number, _v0: number, out: Parameters<typeof detector.at>[2]) => void (out.mean = Number.NaN),
+    };
+    const at = { openCircuit: complex(1), impedance: complex(1e4) };
+    const r = audioDetection({
+      averaged: broken,
+      audioFrequency: 1000,
+      depth: 1,
+      carrier: at,
+      upper: at,
+      lower: at,
+      loadAt: () => complex(1e4),
+      dcResistance: 1e4,
+      steady,
+    });
+    expect(r.settled).toBe(false);
+    for (const figure of [r.audioVoltage, r.audioPower, r.audioCurrent, r.directVoltage, r.secondHarmonic])
+      expect(figure).toBeNaN();
+    expect(r.warnings.join(' ')).toMatch(/cannot be calculated/);
   });
 
   test('refuses what is not a tone', () => {

@@ -71,6 +71,8 @@ export interface AudioDetection {
   readonly loadedQ?: number;
   /** The detector is cut off in the troughs: its load for audio is too far below its direct one for this depth. */
   readonly clipped: boolean;
+  /** Whether the balance was struck. Where it was not, every figure here is NaN, and a warning says so. */
+  readonly settled: boolean;
   readonly iterations: number;
   readonly warnings: readonly Warned[];
 }
@@ -125,19 +127,14 @@ export function audioDetection(options: AudioDetectionOptions): AudioDetection {
     let next = balance(full, state ?? firstGuess(full, steady));
     iterations += next.iterations;
     // Rarely: walk up to the depth in steps.
-    for (const share of [0.25, 0.5, 0.75, 1]) {
-      if (next.converged && share < 1) continue;
-      if (next.converged) break;
-      const part = balance(
-        problem(K, depth * share),
-        share === 0.25 ? firstGuess(problem(K, depth / 4), steady) : next,
-      );
-      iterations += part.iterations;
-      next = share < 1 ? { ...part, converged: false } : part;
+    if (!next.converged) {
+      next = byDepth(K, problem, depth, steady);
+      iterations += next.iterations;
     }
     state = next;
     if (state.leftOut < leaveOut || !state.converged) break;
   }
+  if (!state!.converged) return unsettled(iterations, steady.warnings);
   return report(options, state!, steady.warnings, sourceAt, iterations, loadAtCarrier);
 }
 
@@ -162,6 +159,50 @@ function sourceImpedances(at: Complex, above: Complex, below: Complex, load: Com
   };
 }
 
+/** Bounds the work of following one tone, and the least step of its depth over the whole. */
+const MOST_ITERATIONS = 20_000;
+const LEAST_STEP = 1e-7;
+
+/**
+ * Follows the tone from no modulation, where the steady carrier is the answer, up to its depth, in steps as long as
+ * Newton bears. Networks that take power and a current that rises with the voltage leave one answer at every depth, and
+ * none of them far from the next.
+ */
+function byDepth(
+  K: number,
+  problem: (K: number, m: number) => Balance,
+  depth: Ratio,
+  steady: SteadyDetection,
+): BalanceState {
+  let before = 0;
+  let at = 0;
+  let last: BalanceState | undefined;
+  let here: BalanceState | undefined;
+  let step = depth / 4;
+  let iterations = 0;
+  for (;;) {
+    const to = Math.min(depth, at + step);
+    const next = problem(K, to);
+    const guess = here ? (last ? ahead(last, here, (to - at) / (at - before)) : here) : firstGuess(next, steady);
+    const found = balance(next, guess, 12);
+    iterations += found.iterations;
+    if (found.converged && to === depth) return { ...found, iterations };
+    if (found.converged) {
+      [last, here] = [here, found];
+      [before, at] = [at, to];
+      step *= 1.5;
+    } else step /= 2;
+    if (iterations > MOST_ITERATIONS || step < LEAST_STEP * depth) return { ...found, converged: false, iterations };
+  }
+}
+
+/** The straight line through two answers, run on. */
+function ahead(last: BalanceState, here: BalanceState, share: number): Pick<BalanceState, 'carrier' | 'direct'> {
+  const on = (a: readonly Complex[], b: readonly Complex[]) =>
+    b.map((z, k) => complex(z.re + share * (z.re - a[k].re), z.im + share * (z.im - a[k].im)));
+  return { carrier: on(last.carrier, here.carrier), direct: on(last.direct, here.direct) };
+}
+
 function firstGuess(b: Balance, steady: SteadyDetection): Pick<BalanceState, 'carrier' | 'direct'> {
   const { averaged, K, emf, source, load } = b;
   const out = averagedCurrents();
@@ -180,6 +221,29 @@ function firstGuess(b: Balance, steady: SteadyDetection): Pick<BalanceState, 'ca
   );
   return { carrier, direct: [complex(steady.deviceVoltage), moved] };
 }
+
+/** No figure is better than one that nothing vouches for. */
+const unsettled = (iterations: number, warnings: readonly Warned[]): AudioDetection => ({
+  directVoltage: Number.NaN,
+  directCurrent: Number.NaN,
+  audioVoltage: Number.NaN,
+  audioPhase: Number.NaN,
+  audioCurrent: Number.NaN,
+  audioPower: Number.NaN,
+  secondHarmonic: Number.NaN,
+  thirdHarmonic: Number.NaN,
+  junctionVoltage: Number.NaN,
+  carrierVoltage: Number.NaN,
+  depthLeft: Number.NaN,
+  inputResistance: Number.NaN,
+  clipped: false,
+  settled: false,
+  iterations,
+  warnings: [
+    ...warnings,
+    'The audio of this signal cannot be calculated: the equations of the detector have no solution within reach.',
+  ],
+});
 
 function report(
   options: AudioDetectionOptions,
@@ -220,7 +284,7 @@ function report(
   const envelope = add(multiply(conj(turn), onCircuit[K + 1]), multiply(turn, conj(onCircuit[K - 1])));
   const rest = averaged.detector.conductance(bias);
   const clipped = state.leastCurrent < 0 && state.leastSlope < 0.7 * rest;
-  const more = state.converged ? [] : ['The audio cycle could not be settled: loudness and distortion are rough.'];
+  const more: string[] = [];
   if (clipped) {
     more.push(
       'The detector is cut off in the troughs of the modulation: give it an audio load nearer to its direct one.',
@@ -250,6 +314,7 @@ function report(
     inputResistance,
     loadedQ,
     clipped,
+    settled: true,
     iterations,
     warnings: [...warnings, ...more],
   };

@@ -6,6 +6,7 @@ import { type SteadyDetection, steadyDetector } from '../../parts/detector/stead
 import type { StationDescription } from '../../set/place.ts';
 import { type LinearSolver, linearSolver } from '../../solvers/linear/solve.ts';
 import { type CarrierView, type TunedNetwork, tunedNetwork } from '../../solvers/linear/tuned.ts';
+import { formatQuantity } from '../../units/format.ts';
 import {
   type Decibels,
   type Degrees,
@@ -138,7 +139,10 @@ export function emfOf(
   return Math.SQRT2 * field.fieldStrength * effectiveHeight(circuit, station.frequency) * share;
 }
 
-/** Tune the set to a station and follow it to the ear. */
+/**
+ * Tune the set to a station and follow it to the ear.
+ * @throws RangeError where the detector's equations cannot be solved for so strong a signal.
+ */
 export function receiveStation(
   set: Receiver,
   station: StationDescription,
@@ -175,6 +179,11 @@ export function receiveStation(
     { carrier: seen(emf, view), upper: seen(emf, upper), lower: seen(emf, lower) },
     { tone: TEST_TONE, depth: Math.min(station.modulation, 1), steady },
   );
+  if (!audio.settled) {
+    throw new RangeError(
+      `the audio of ${station.name} cannot be calculated: ${formatQuantity(steady.junctionVoltage, 'voltage', 2)} of carrier at the detector are beyond what its equations can be solved for; expected a field that a receiver meets, got ${formatQuantity(field.fieldStrength, 'field strength', 2)}`,
+    );
+  }
   const work = workingPoint(
     circuit.averaged,
     steady,

@@ -1,0 +1,104 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { setCircuit } from '../built/set-circuit.ts';
+import { magnitude } from '../numerics/complex.ts';
+import { readValue } from '../set/read.ts';
+import { decibels } from '../units/quantities.ts';
+import { receive } from './path/receive.ts';
+import { receiver, receiveStation, seenBy } from './path/receive-station.ts';
+
+/** Whole sets on signals of any strength: no more comes out than the aerial and a bias cell or hot cathode put in. */
+
+const EXAMPLES = new URL('../../../examples/', import.meta.url);
+// biome-ignore lint/suspicious/noExplicitAny: descriptions as written.
+type Written = any;
+const written = (name: string): Written => JSON.parse(readFileSync(new URL(name, EXAMPLES), 'utf8'));
+
+const detectors: readonly Written[] = [
+  { kind: 'exponential', saturationCurrent: '200 nA', ideality: 1.1 },
+  { kind: 'exponential', saturationCurrent: '1 pA', ideality: 1 },
+  { kind: 'exponential', saturationCurrent: '200 nA', ideality: 1.1, wiring: 'doubler' },
+  { kind: 'silicon' },
+  { kind: 'silicon', seriesResistance: '0 Ω' },
+  { kind: 'germanium' },
+  { kind: 'germanium', seriesResistance: '0 Ω' },
+  { kind: 'schottky', seriesResistance: '0 Ω' },
+  { kind: 'galena', spot: 'good', seriesResistance: '0 Ω' },
+  { kind: 'galena', spot: 'poor' },
+  { kind: 'mineral', mineral: 'carborundum', bias: '0.8 V' },
+  { kind: 'valve' },
+];
+
+function onStation(example: string, detector: Written, fieldStrength: number, depth: number) {
+  const one = written(example);
+  one.detector = detector;
+  const [first] = one.place.stations;
+  one.place.stations = [
+    {
+      name: 'Near',
+      frequency: first.frequency,
+      fieldStrength: `${fieldStrength} V/m`,
+      modulation: `${100 * depth} %`,
+      programme: 'speech',
+    },
+  ];
+  const read = readValue(one);
+  if (!read.ok) throw new Error(JSON.stringify(read.problems));
+  return read.set;
+}
+
+function expectPossible(set: ReturnType<typeof onStation>): void {
+  const ready = receiver(setCircuit(set));
+  const [station] = set.place.stations;
+  const s = receiveStation(ready, station);
+  const { carrier, upper, lower } = seenBy(ready, s);
+  const half = station.modulation / 2;
+  const power = ({ openCircuit, impedance }: typeof carrier) =>
+    magnitude(openCircuit) ** 2 / (8 * Math.max(impedance.re, 1e-9));
+  // A bias cell and a hot cathode give milliwatts at most.
+  const own = ready.circuit.bias !== 0 || set.detector.kind === 'valve' ? 1e-2 : 0;
+  const available = power(carrier) + half * half * (power(upper) + power(lower)) + own;
+  expect(s.audioPower).toBeLessThanOrEqual(available * 1.001);
+  expect(s.phonesPower).toBeLessThanOrEqual(available * 1.001);
+  const peak = magnitude(carrier.openCircuit) + half * (magnitude(upper.openCircuit) + magnitude(lower.openCircuit));
+  const reach = set.detector.wiring === 'doubler' ? 2 : 1;
+  expect(s.audioVoltage).toBeLessThanOrEqual(reach * peak * 1.001 + (own > 0 ? 2 : 0));
+  // The ear hears no more than a tone of all that audio power at the transducer's best note.
+  const volts = s.audio.audioCurrent * magnitude(ready.transducerAt(1000));
+  let best = Number.NEGATIVE_INFINITY;
+  for (let f = 100; f <= 8000; f *= 1.1) {
+    const more = magnitude(ready.transducerAt(f)) / magnitude(ready.transducerAt(1000));
+    best = Math.max(best, ready.soundPressureOfVoltAt(f) + decibels(Math.max(1, more)));
+  }
+  expect(Number.isFinite(s.heard.spl)).toBe(true);
+  expect(s.heard.spl).toBeLessThanOrEqual(Math.max(-190, best + decibels(volts)) + 3);
+}
+
+const examples = readdirSync(EXAMPLES).filter((name) => name.endsWith('.json'));
+
+describe('strong signals through whole sets', () => {
+  test('a bare junction on the slider set at 50 mV/m, modulated fully, is heard as loud as its power allows', () => {
+    const set = onStation('slider-set.json', detectors[0], 0.05, 1);
+    const [s] = receive(set).stations;
+    expect(s.audioVoltage).toBeLessThan(10);
+    expect(s.soundPressureLevel).toBeLessThan(100);
+  });
+
+  test.each(examples)('%s, fully modulated, from 1 mV/m to 10 V/m through a bare junction', (name) => {
+    for (const field of [1e-3, 0.05, 1, 10]) expectPossible(onStation(name, detectors[0], field, 1));
+  });
+
+  test('any example with any detector in any field', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...examples),
+        fc.constantFrom(...detectors),
+        fc.double({ min: -6, max: 2, noNaN: true }),
+        fc.oneof(fc.constant(1), fc.double({ min: 0.01, max: 1, noNaN: true })),
+        (name, detector, field, depth) => expectPossible(onStation(name, detector, 10 ** field, depth)),
+      ),
+      { numRuns: 60 },
+    );
+  });
+});
