@@ -14,7 +14,7 @@ export function bracketed<T>(words: T): T {
 }
 
 /** What stands outside all brackets, a line for each stretch. */
-export function outsideBrackets(text: string): string[] {
+function outsideBrackets(text: string): string[] {
   const outside: string[] = [];
   let depth = 0;
   let stretch = '';

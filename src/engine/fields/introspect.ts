@@ -59,7 +59,7 @@ export function metadataOf(node: SchemaNode): FieldMetadata {
 }
 
 /** Fewest and most items of a list, or characters of a text, where the schema sets them. */
-export function lengthsOf(node: SchemaNode): { readonly min?: number; readonly max?: number } {
+function lengthsOf(node: SchemaNode): { readonly min?: number; readonly max?: number } {
   if (!node.pipe && node.wrapped) return lengthsOf(node.wrapped);
   const limit = (type: string) => node.pipe?.find((action) => action.type === type)?.requirement as number | undefined;
   return { min: limit('min_length'), max: limit('max_length') };
