@@ -23,6 +23,7 @@ export const TOOLS = {
   vitest: inRoot('node_modules/vitest/vitest.mjs'),
   biome: inRoot('node_modules/@biomejs/biome/bin/biome'),
   knip: inRoot('node_modules/knip/bin/knip.js'),
+  stryker: inRoot('node_modules/@stryker-mutator/core/bin/stryker.js'),
 };
 
 /**

@@ -1,6 +1,6 @@
 export interface LimiterOptions {
   readonly rate: number;
-  /** Never exceeded, whatever comes in. Default 0.5. */
+  /** Never exceeded, whatever comes in; as sound pressure in the phones, 1 Pa at its peak is the number 1. Default 0.5. */
   readonly ceiling?: number;
   /** Seconds from silence to full when it starts. Default 1.5. */
   readonly fadeIn?: number;

@@ -33,8 +33,6 @@ export const BLOCK = 256;
 /** Most stations followed: those strongest at the aerial. */
 const MOST_STATIONS = 40;
 const WINDOW: Hertz = 60e3;
-/** Louder than this never leaves; as sound pressure in the phones, 1 Pa at its peak is the number 1. */
-const CEILING = 0.5;
 /** R.m.s. of the chosen station when brought up. */
 const BROUGHT_UP = 0.09;
 /** No amplifier brings up more than this over true level, dB. */
@@ -204,7 +202,7 @@ export function openListening(first: SetDescription, options: ListeningOptions =
   const hiss = new BandNoise(SOUND_RATE * STEPS, seed);
   const waveRe = new Float32Array(BLOCK * STEPS);
   const waveIm = new Float32Array(BLOCK * STEPS);
-  const limiter = new Limiter({ rate: SOUND_RATE, ceiling: CEILING, fadeIn: options.fadeIn });
+  const limiter = new Limiter({ rate: SOUND_RATE, fadeIn: options.fadeIn });
   const atTransducer = new Float32Array(BLOCK);
   const detected = new Float32Array(BLOCK);
   const pressure = new Float32Array(BLOCK);

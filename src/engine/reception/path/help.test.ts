@@ -1,9 +1,37 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import type { SetDescription } from '../../set/description.ts';
 import { readText, readValue } from '../../set/read.ts';
 import { valueAtPath, withValueAt } from '../../set/write.ts';
 import { receive } from './receive.ts';
 import { verdictOf } from './summary.ts';
+
+type Part = Record<string, unknown> & { kind: string };
+const numberAt =
+  (part: 'aerial' | 'arrangement', field: string) =>
+  (set: SetDescription): number | undefined =>
+    (set[part] as Part)[field] as number | undefined;
+/** How far one step goes, and what a builder can have at home: m, F, turns, Ω. */
+const STEPS: Record<
+  string,
+  {
+    of: (set: SetDescription) => number | undefined;
+    times: readonly [number, number];
+    reach: readonly [number, number];
+  }
+> = {
+  'aerial.height': { of: numberAt('aerial', 'height'), times: [1, 1.5], reach: [3, 20] },
+  'aerial.length': { of: numberAt('aerial', 'length'), times: [1, 1.5], reach: [5, 60] },
+  'arrangement.distance': { of: numberAt('arrangement', 'distance'), times: [0.5, 2], reach: [0.01, 0.5] },
+  'arrangement.seriesCapacitor': {
+    of: numberAt('arrangement', 'seriesCapacitor'),
+    times: [0.4, 2.5],
+    reach: [1e-11, 1e-9],
+  },
+  // From one tap to the best one there may be several steps on the coil; a tap lies on its coil.
+  'arrangement.aerialTap': { of: numberAt('arrangement', 'aerialTap'), times: [0.2, 5], reach: [1, 100] },
+  'arrangement.detectorTap': { of: numberAt('arrangement', 'detectorTap'), times: [0.2, 5], reach: [1, 100] },
+};
 
 const examples = readdirSync('examples').filter((file) => file.endsWith('.json'));
 
@@ -24,6 +52,23 @@ describe.each(examples)('advice for %s', (file) => {
       const gain = receive(tried.set).stations[best].soundPressureLevel - station.soundPressureLevel;
       // What is written is rounded to figures one would read.
       expect(Math.abs(gain - help.gain), help.what).toBeLessThan(0.2);
+    }
+  });
+
+  it('asks for no more than a usual step, to values within reach', () => {
+    for (const { value, what } of now.stations.flatMap((s) => s.help)) {
+      if (!value) continue;
+      const field = value.path.join('.');
+      const tried = readValue(withValueAt(read.written, value.path, value.to));
+      if (!tried.ok) throw new Error(`${what}: ${JSON.stringify(value.to)}`);
+      const usual = STEPS[field];
+      if (!usual) continue;
+      const [before, after] = [read.set, tried.set].map((set) => usual.of(set)!);
+      const times = after / before;
+      expect(times, `${what}: ${before} → ${after}`).toBeGreaterThanOrEqual(usual.times[0] - 1e-9);
+      expect(times, `${what}: ${before} → ${after}`).toBeLessThanOrEqual(usual.times[1] + 1e-9);
+      expect(after, what).toBeGreaterThanOrEqual(usual.reach[0]);
+      expect(after, what).toBeLessThanOrEqual(usual.reach[1]);
     }
   });
 
