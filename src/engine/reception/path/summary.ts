@@ -34,10 +34,9 @@ export function summaryOf(stations: readonly Summed[], best: readonly number[], 
     ...(beyond > 0 ? [`${count(beyond)} ${beyond === 1 ? 'is' : 'are'} out of reach of the dial`] : []),
     ...(silent > 0 ? [`${count(silent)} cannot be heard`] : []),
   ];
-  return [opening, rest.join('; '), inSeries(lost)]
-    .filter(Boolean)
-    .map((sentence) => capital(sentence).replace(/([^.])$/, '$1.'))
-    .join(' ');
+  // A sentence may begin with a station's name, which stands as it was given.
+  const sentences = [rest.join('; '), capital(inSeries(lost))].filter(Boolean);
+  return [opening, ...sentences.map((sentence) => `${sentence}.`)].join(' ');
 }
 
 /** How a station comes through: as loud as it is heard, unless the dial does not reach it or another drowns it. */

@@ -1,14 +1,14 @@
 import { coilModel } from '../../../engine/kinds/models.ts';
 import type { Reception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
-import { capital, formatNumber, formatQuantity } from '../../../engine/units/format.ts';
+import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
 import { aerialWords } from '../../drawings/aerial/aerial-words.ts';
 import { earthWords } from '../../drawings/aerial/earth.ts';
 import { tapsOf } from '../../drawings/coil/coil.ts';
 import type { CoilOf } from '../../drawings/coil/drawn.ts';
 import { detectorWords } from '../../drawings/detector.ts';
 import { loadWords } from '../../drawings/load.ts';
-import { partName } from '../../words/en/parts.ts';
+import { partTitle } from '../../words/en/parts.ts';
 import type { BoardLayout } from '../board/layout.ts';
 import type { BoardParts } from '../board/parts.ts';
 import { loopWire } from './loop-sheet.ts';
@@ -119,7 +119,7 @@ export function partsList(
         const isTight = part.role === 'series-capacitor' || part.role === 'trap-capacitor';
         add(
           '1',
-          `${capital(partName(part.part))} ${part.tag}`,
+          `${partTitle(part.part)} ${part.tag}`,
           pF(C),
           isTight
             ? `${around(C, 0.9, 1.1, 'capacitance')}, mica or polystyrene`
@@ -130,7 +130,7 @@ export function partsList(
       case 'resistor':
         add(
           '1',
-          `${capital(partName(part.part))} ${part.tag}`,
+          `${partTitle(part.part)} ${part.tag}`,
           part.values.kind === 'resistor' ? formatQuantity(part.values.resistance, 'resistance') : '',
           'within 20 %, any wattage',
         );

@@ -1,7 +1,7 @@
 import type { Part, Terminal } from '../../../engine/built/built-set.ts';
 import type { PartIdentity, PartRole } from '../../../engine/built/identity.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
-import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
+import { capital, formatNumber, formatQuantity } from '../../../engine/units/format.ts';
 import { printable } from '../printable.ts';
 
 const own = ({ displayName = '' }: PartIdentity): string => printable(displayName);
@@ -39,6 +39,10 @@ const PART: Record<PartRole, (part: PartIdentity) => string> = {
 
 /** "series capacitor", "trap 1 coil"; of a coil the user's own name for it. */
 export const partName = (part: PartIdentity): string => PART[part.role](part);
+
+/** At the head of a line: the user's own names stand as they are. */
+export const partTitle = (part: PartIdentity): string =>
+  part.displayName === undefined ? capital(partName(part)) : partName(part);
 
 /** A part in a list of parts, with what it measures: "coil “main”", "by-pass capacitor, 1 nF". */
 export function partWords(part: Part, set: SetDescription): string {
