@@ -13,6 +13,7 @@ import {
 import type { Amperes, Hertz, Ohms, Radians, Ratio, Volts, Watts } from '../../units/quantities.ts';
 import { type Balance, type BalanceState, balance } from './audio-balance.ts';
 import { type AveragedDetector, averagedCurrents } from './averaged.ts';
+import { standingPoint } from './standing.ts';
 import { type SteadyDetection, steadyDetector } from './steady.ts';
 
 /** The receiver at one frequency, seen from where the device goes, the device taken out. */
@@ -282,8 +283,8 @@ function report(
   const turn = size > 0 ? scale(onCircuit[K], 1 / size) : complex(1);
   const conj = (z: Complex) => complex(z.re, -z.im);
   const envelope = add(multiply(conj(turn), onCircuit[K + 1]), multiply(turn, conj(onCircuit[K - 1])));
-  const rest = averaged.detector.conductance(bias);
-  const clipped = state.leastCurrent < 0 && state.leastSlope < 0.7 * rest;
+  const clipped =
+    state.leastCurrent < 0 && state.leastSlope < 0.7 * standingPoint(averaged, dcResistance, bias).directConductance;
   const more: string[] = [];
   if (clipped) {
     more.push(

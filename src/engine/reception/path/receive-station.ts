@@ -1,7 +1,7 @@
 import type { SetCircuit } from '../../built/set-circuit.ts';
 import { type Complex, magnitude, multiply, scale, subtract } from '../../numerics/complex.ts';
 import { type AudioDetection, audioDetection, type SeenFromDetector } from '../../parts/detector/audio.ts';
-import { averagedCurrents } from '../../parts/detector/averaged.ts';
+import { standingPoint } from '../../parts/detector/standing.ts';
 import { type SteadyDetection, steadyDetector } from '../../parts/detector/steady.ts';
 import type { StationDescription } from '../../set/place.ts';
 import { type LinearSolver, linearSolver } from '../../solvers/linear/solve.ts';
@@ -46,7 +46,7 @@ export interface Receiver {
   readonly soundPressureOfVoltAt: (frequency: Hertz) => Decibels;
   /** Direct voltage with no station at all: a bias or a hot cathode sends it. */
   readonly standing: Volts;
-  /** Of the unlit detector: what it loads the tuned circuit with while faint. */
+  /** Of the detector where it stands with no station: what it loads the tuned circuit with while faint. */
   readonly smallConductance: number;
 }
 
@@ -66,24 +66,14 @@ export function receiver(circuit: SetCircuit, fieldOf = fieldsAtSite(circuit.set
     return found;
   };
   const soundPressure = new Map<Hertz, Decibels>();
-  const out = averagedCurrents();
-  circuit.averaged.at(0, circuit.bias, out);
   const dcResistance = Math.min(Math.max(audio.look(0).z[0][0].re, 0), 1e12);
+  const standing = standingPoint(circuit.averaged, dcResistance, circuit.bias);
   return {
     circuit,
     network: tunedNetwork(assembly),
     fieldOf,
     dcResistance,
-    standing:
-      Math.abs(out.mean) > 1e-15
-        ? steadyDetector({
-            averaged: circuit.averaged,
-            openCircuit: 0,
-            sourceImpedance: { re: 0, im: 0 },
-            dcResistance,
-            bias: circuit.bias,
-          }).directVoltage
-        : 0,
+    standing: standing.directVoltage,
     audioLoadAt: (f) => look(f).load,
     transducerAt: (f) => look(f).transducer,
     soundPressureOfVoltAt: (f) => {
@@ -91,7 +81,7 @@ export function receiver(circuit: SetCircuit, fieldOf = fieldsAtSite(circuit.set
       if (level === undefined) soundPressure.set(f, (level = circuit.load.soundPressureAt(f, 1)));
       return level;
     },
-    smallConductance: out.fundamentalByAmplitude,
+    smallConductance: standing.conductance,
   };
 }
 
