@@ -59,9 +59,13 @@ export function metadataOf(node: SchemaNode): FieldMetadata {
 }
 
 /** Fewest and most items of a list, or characters of a text, where the schema sets them. */
-function lengthsOf(node: SchemaNode): { readonly min?: number; readonly max?: number } {
+export function lengthsOf(node: SchemaNode): { readonly min?: number; readonly max?: number } {
   if (!node.pipe && node.wrapped) return lengthsOf(node.wrapped);
-  const limit = (type: string) => node.pipe?.find((action) => action.type === type)?.requirement as number | undefined;
+  // A pipe may begin with a pipe.
+  const actions = (one: SchemaNode): NonNullable<SchemaNode['pipe']> =>
+    (one.pipe ?? []).flatMap((action) => [...actions(action as unknown as SchemaNode), action]);
+  const limit = (type: string) =>
+    actions(node).find((action) => action.type === type)?.requirement as number | undefined;
   return { min: limit('min_length'), max: limit('max_length') };
 }
 

@@ -9,3 +9,17 @@ it('the committed JSON Schema is the one the reader uses', () => {
   if (process.env.UPDATE_SCHEMA) writeFileSync(file, now);
   expect(readFileSync(file, 'utf8')).toBe(now);
 });
+
+it('bounds every list, text and whole number of the schema', () => {
+  const open: string[] = [];
+  const walk = (node: unknown, path: string): void => {
+    if (typeof node !== 'object' || node === null) return;
+    const { type, maxItems, maxLength, maximum } = node as Record<string, unknown>;
+    if (type === 'array' && maxItems === undefined) open.push(path);
+    if (type === 'string' && maxLength === undefined) open.push(path);
+    if (type === 'integer' && maximum === undefined) open.push(path);
+    for (const [key, inner] of Object.entries(node)) walk(inner, `${path}/${key}`);
+  };
+  walk(jsonSchema(), '');
+  expect(open).toEqual([]);
+});

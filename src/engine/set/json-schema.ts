@@ -1,4 +1,5 @@
-import { bare, metadataOf, type SchemaNode } from '../fields/introspect.ts';
+import { bare, type FieldMetadata, lengthsOf, metadataOf, type SchemaNode } from '../fields/introspect.ts';
+import { LONGEST_NUMBER } from '../units/number.ts';
 import { description } from './description.ts';
 
 type Json = Record<string, unknown>;
@@ -16,6 +17,19 @@ export function jsonSchema(): Json {
   };
 }
 
+/** Limits of a number; for a quantity, of one written as a plain number in SI units. */
+const limits = ({ min, above, max }: FieldMetadata['bounds'] = {}): Json => ({
+  minimum: min,
+  exclusiveMinimum: above,
+  maximum: max,
+});
+
+/** Fewest and most items or characters. */
+const sizes = (node: SchemaNode, of: 'Items' | 'Length'): Json => {
+  const { min, max } = lengthsOf(node);
+  return { [`min${of}`]: min, [`max${of}`]: max };
+};
+
 function convert(node: SchemaNode): Json {
   const { label, about, quantity, bounds, examples, whole } = metadataOf(node);
   const words: Json = {};
@@ -28,6 +42,8 @@ function convert(node: SchemaNode): Json {
       ...words,
       type: ['string', 'number'],
       description: about ? `${about} ${what}` : what,
+      ...limits(bounds),
+      maxLength: LONGEST_NUMBER,
       examples: examples ?? [],
     };
   }
@@ -46,9 +62,15 @@ function convert(node: SchemaNode): Json {
     case 'union':
       return { ...words, oneOf: (schema.options as SchemaNode[]).map(convert) };
     case 'array':
-      return { ...words, type: 'array', items: convert(schema.item!) };
+      return { ...words, type: 'array', ...sizes(node, 'Items'), items: convert(schema.item!) };
     case 'tuple':
-      return { ...words, type: 'array', prefixItems: schema.items!.map(convert), minItems: schema.items!.length };
+      return {
+        ...words,
+        type: 'array',
+        prefixItems: schema.items!.map(convert),
+        minItems: schema.items!.length,
+        maxItems: schema.items!.length,
+      };
     case 'literal':
       return { ...words, const: schema.literal };
     case 'picklist':
@@ -57,9 +79,10 @@ function convert(node: SchemaNode): Json {
       return {
         ...words,
         type: whole ? 'integer' : 'number',
-        ...(bounds ? { minimum: bounds.min, maximum: bounds.max } : {}),
+        ...limits(bounds),
       };
     case 'string':
+      return { ...words, type: 'string', ...sizes(node, 'Length') };
     case 'boolean':
       return { ...words, type: schema.type };
     default:

@@ -318,6 +318,14 @@ describe('what is not a set’s', () => {
     expect(read.ok && (read.written as Record<string, unknown>).$schema).toBe('faintwave-set-1.schema.json');
   });
 
+  it('opens an old file whose level wire has the foot of a lead-in, which nothing used, and says so', () => {
+    const value = galena();
+    value.aerial = { kind: 'horizontal', height: '6 m', length: '20 m', base: '1 m' };
+    const read = readValue(value);
+    expect(read.ok && read.notes).toEqual(['aerial.base is not known here and is kept as it is']);
+    expect(read.ok && read.written.aerial).toEqual(value.aerial);
+  });
+
   it('does not take a list for an object', () => {
     for (const key of ['place', 'aerial', 'earth', 'tuning', 'arrangement', 'detector', 'load', 'ear']) {
       expect(sentences({ ...galena(), [key]: [] }).join(), key).toMatch(new RegExp(`^${key}`));

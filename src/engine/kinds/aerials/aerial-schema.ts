@@ -60,7 +60,8 @@ const tee = object({
   spacing,
 });
 const vertical = object({ kind: v.literal('vertical'), height, base, wire: aerialWire });
-const horizontal = object({ kind: v.literal('horizontal'), height, length: top, base, wire: aerialWire });
+/** A level wire fed at its end, where it hangs: with a lead-in it is an inverted L. */
+const horizontal = object({ kind: v.literal('horizontal'), height, length: top, wire: aerialWire });
 const sloping = object({
   kind: v.literal('sloping'),
   height,
@@ -130,6 +131,7 @@ const impedance = object({
       'expected a list of { frequency, resistance, reactance }',
     ),
     v.minLength(1, 'expected at least one point'),
+    v.maxLength(10_000, 'expected at most 10000 points'),
   ),
   effectiveHeight: length('Effective height', { max: 200, typical: [0.3, 15] }),
 });

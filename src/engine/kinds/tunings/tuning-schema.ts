@@ -99,6 +99,7 @@ const points = object({
       'expected a list of { scale, capacitance }',
     ),
     v.minLength(2, 'expected at least two measured points'),
+    v.maxLength(1000, 'expected at most 1000 measured points'),
     v.check(
       (list) => list.every((p, i) => i === 0 || p.scale > list[i - 1].scale),
       'expected scale readings that rise from point to point',
