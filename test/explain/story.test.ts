@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { inRoot } from '../../scripts/support/paths.mjs';
 import { problemSentence } from '../../src/engine/fields/problem.ts';
@@ -15,6 +15,7 @@ import {
   PICTURES,
   pictureFacts,
   pictureWords,
+  preparer,
   readScene,
   STORY,
   scenePen,
@@ -250,6 +251,19 @@ describe('film', () => {
     expect(vtt.match(/ --> /g)).toHaveLength(STORY.length);
     expect(vtt).toContain('603 kHz');
   });
+
+  test.each(readdirSync(inRoot('examples')).filter((file) => file.endsWith('.json')))(
+    '%s: every scene lasts to its last event',
+    (file) => {
+      const { set, reception } = read(file);
+      const prepare = preparer(set, reception);
+      for (const { scene, seconds } of filmPlan(STORY, (one) => prepare(one).facts)) {
+        if (scene.to) expect(viewAt(scene, seconds).span).toBeCloseTo(scene.to.span, 12);
+        else if (scene.picture)
+          expect(seconds, scene.title).toBeGreaterThanOrEqual(PICTURES[scene.picture].seconds(prepare(scene).facts));
+      }
+    },
+  );
 
   test('a zoom begins and ends where the scene says, at an even pace in between', () => {
     const scene = STORY[0];

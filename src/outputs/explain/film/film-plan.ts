@@ -5,13 +5,11 @@ import { type StoryScene, USUAL_SECONDS } from '../story/story.ts';
 
 /** Held still before and after a zoom, s. */
 const HOLD = 1.5;
-/** Longest stay on a moving picture, s. */
-const LONGEST_PICTURE = 16;
 
-/** How long a scene lasts in a film. */
+/** How long a scene lasts in a film: a moving picture to its own end, since its caption speaks of all of it. */
 export function secondsOf(scene: StoryScene, facts: PictureFacts): number {
   if (scene.to) return scene.to.seconds + 2 * HOLD;
-  if (scene.picture) return Math.min(LONGEST_PICTURE, Math.max(USUAL_SECONDS, PICTURES[scene.picture].seconds(facts)));
+  if (scene.picture) return Math.max(USUAL_SECONDS, PICTURES[scene.picture].seconds(facts));
   return USUAL_SECONDS;
 }
 
