@@ -154,14 +154,28 @@ test('a notch in the band is named, and only where there is one', () => {
 });
 
 /** A diode whose curve is known from −5 to 5 V only. */
-const steep = (name: string, volts: number, operating: plots.ComparedCurve['operating']): plots.ComparedCurve => ({
+const steep = (
+  name: string,
+  shorter: readonly string[],
+  volts: number,
+  operating: plots.ComparedCurve['operating'],
+): plots.ComparedCurve => ({
   name,
+  shorter,
   points: range(121, -5, 5).map((voltage) => ({ voltage, current: Math.max(-1e-6, 1e-3 * (voltage - volts)) })),
   operating,
 });
 const compared = [
-  steep('Carborundum under a steel plate, 0.8 V bias', 0.8, { voltage: -1.1, amplitude: 8.2, current: 4.7e-4 }),
-  steep('Germanium diode (OA90, OA91, 1N34A kind)', 0.1, { voltage: -1.9, amplitude: 2.3, current: 4.7e-4 }),
+  steep('Carborundum under a steel plate, 0.8 V bias', ['Carborundum'], 0.8, {
+    voltage: -1.1,
+    amplitude: 8.2,
+    current: 4.7e-4,
+  }),
+  steep('Germanium diode (OA90, OA91, 1N34A kind)', ['Germanium diode', 'Germanium'], 0.1, {
+    voltage: -1.9,
+    amplitude: 2.3,
+    current: 4.7e-4,
+  }),
 ];
 const textsOf = (scene: Scene): string[] => scene.items.flatMap((i) => (i.kind === 'text' ? [i.text] : []));
 
@@ -187,9 +201,9 @@ test.each([280, 360, 700])(
 );
 
 test.each([280, 360, 700])('a long name beside a detector’s curve at %i px is whole or honestly shorter', (width) => {
-  const [, { name, points }] = compared;
+  const [, { name, shorter, points }] = compared;
   const scene = plots.detectorCurve(
-    { curves: [{ name, points }], operating: { voltage: -0.04, amplitude: 0.19, current: 2e-5 } },
+    { curves: [{ name, shorter, points }], operating: { voltage: -0.04, amplitude: 0.19, current: 2e-5 } },
     { width },
   );
   expectTidy(scene);

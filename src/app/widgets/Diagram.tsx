@@ -1,18 +1,10 @@
 import { useMemo } from 'preact/hooks';
-import type { StageId } from '../../engine/reception/path/types.ts';
 import { drawCircuit } from '../../outputs/drawings/index.ts';
 import { sceneToSvg } from '../../outputs/scene/index.ts';
+import { stageOf } from '../description/places.ts';
 import { receptionSet } from '../state/reception.ts';
 import { stage } from '../state/view.ts';
 import { useLater, useNear } from './use-near.ts';
-
-/** Where a part of the diagram is edited. */
-const stageOf = (part: string): StageId => {
-  if (part.startsWith('aerial') || part.startsWith('earth')) return 'aerial';
-  if (part.startsWith('detector')) return 'detector';
-  if (part.startsWith('load')) return 'phones';
-  return 'tuned circuit';
-};
 
 /** The circuit as the trade draws it; choosing a part opens its workbench. */
 export function Diagram() {

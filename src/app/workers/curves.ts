@@ -10,6 +10,7 @@ import {
 import type { SetDescription } from '../../engine/set/description.ts';
 import { loaded } from '../../engine/solvers/linear/tuned.ts';
 import type { BandResponse, DetectorCurve, QCurves, ResonanceCurve } from '../../outputs/plots/index.ts';
+import { detectorShortNames } from '../../outputs/words/en/detectors.ts';
 
 /** What the plots of the tuned circuit and the detector are drawn from. */
 export interface Curves {
@@ -85,7 +86,13 @@ export function curvesFor(
       ],
     })),
     detector: {
-      curves: [{ name: ready.circuit.detector.label, points: deviceCurve(ready, swing(steady.junctionVoltage)) }],
+      curves: [
+        {
+          name: ready.circuit.detector.label,
+          shorter: detectorShortNames(ready.circuit.set.detector),
+          points: deviceCurve(ready, swing(steady.junctionVoltage)),
+        },
+      ],
       operating: {
         voltage: steady.deviceVoltage,
         amplitude: steady.junctionVoltage,

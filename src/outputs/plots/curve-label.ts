@@ -5,18 +5,12 @@ import { SMALL } from './frame.ts';
 
 type Places = Label['places'];
 
-/** Shorter names of a detector, the longest first: without its kinds, its counterpart, its whereabouts. */
-function shorterNames(name: string): string[] {
-  const bare = name.replace(/, the one in the set$/, '');
-  const kind = bare.replace(/ *\([^)]*\)/g, '');
-  const plain = kind.replace(/ (and|under|on) [^,]*/, '').replace(' diode', '');
-  const first = plain.replace(/,.*$/, '');
-  return [...new Set([bare, kind, plain, first])].filter((short) => short !== name && short !== '');
-}
-
-/** The name of a curve beside its upper end, else wherever nearest to the curve it stands clear within the box. */
+/**
+ * The name of a curve beside its upper end, else wherever nearest to the curve it stands clear within the box; one of the
+ * shorter ones, longest first, where it has no room.
+ */
 export function curveLabel(
-  name: string,
+  { name, shorter = [] }: { readonly name: string; readonly shorter?: readonly string[] },
   curve: readonly Point[],
   box: Box,
   look: { role: Role; bold: boolean },
@@ -25,7 +19,7 @@ export function curveLabel(
   const end = curve[curve.length - 1];
   return {
     item: { text: name, size: SMALL, ...look, sits: 'middle', rim: true },
-    shorter: shorterNames(name),
+    shorter: shorter.filter((short) => short !== name),
     places: [
       { at: [end[0] - 8, end[1] + 8], anchor: 'end' },
       ...along.flatMap(

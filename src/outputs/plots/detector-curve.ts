@@ -12,6 +12,8 @@ export interface DetectorCurve {
   /** The first is the set's own; the others are for comparison. V and A, rising voltage. */
   readonly curves: readonly {
     readonly name: string;
+    /** For where the name has no room, longest first. */
+    readonly shorter?: readonly string[];
     readonly points: readonly { readonly voltage: number; readonly current: number }[];
   }[];
   /** Where it works: the carrier swings by `amplitude` (peak volts) about `voltage`, and `current` flows on average. */
@@ -81,7 +83,7 @@ export function detectorCurve(data: DetectorCurve, size: PlotSize = {}): Scene {
     if (shown.length < 2) return;
     avoid.push(shown);
     items.push(polyline(shown, { stroke: role, width: i === 0 ? 2.2 : 1.5 }));
-    labels.push(curveLabel(curve.name, shown, box, { role, bold: i === 0 }));
+    labels.push(curveLabel(curve, shown, box, { role, bold: i === 0 }));
   });
   if (operating) {
     const point: Point = [x(operating.voltage), y(operating.current)];

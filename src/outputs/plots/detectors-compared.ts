@@ -10,6 +10,8 @@ import { minus } from './words.ts';
 
 export interface ComparedCurve {
   readonly name: string;
+  /** For where the name has no room, longest first. */
+  readonly shorter?: readonly string[];
   readonly points: readonly { readonly voltage: number; readonly current: number }[];
   /** The carrier swings by `amplitude` (peak volts) about `voltage`, and `current` flows on average. */
   readonly operating: { readonly voltage: number; readonly amplitude: number; readonly current: number };
@@ -87,7 +89,7 @@ export function detectorsCompared(all: readonly ComparedCurve[], size: PlotSize 
     const dot: Point = [x(voltage), y(Math.min(top, Math.max(bottom, current)))];
     items.push(circle(dot, 4.5, { fill: role }));
     dots.push(dotBox(dot, 4.5));
-    if (whole.length > 1) labels.push(curveLabel(curve.name, whole, box, { role, bold: true }));
+    if (whole.length > 1) labels.push(curveLabel(curve, whole, box, { role, bold: true }));
   });
   const placed = placeLabels(labels, box, [...dots, ...taken.flatMap((c) => boxesAlong(c, 5))], 1);
   return plotScene(

@@ -4,6 +4,7 @@ import type { SetDescription } from '../../../../engine/set/description.ts';
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
 import { type ComparedCurve, detectorsCompared, isNearZero, MOST_COMPARED } from '../../../../outputs/plots/index.ts';
 import { lawHere } from '../../../../outputs/tables/law-words.ts';
+import { detectorShortNames } from '../../../../outputs/words/en/detectors.ts';
 import { warningSentences } from '../../../../outputs/words/index.ts';
 import type { When } from '../../../description/when.ts';
 import { Plot } from '../../../widgets/Plot.tsx';
@@ -35,7 +36,15 @@ export function Compare({ set, station, time, onChoose }: Props) {
   );
   const drawn = useMemo(() => drawnOf(rows ?? [], picked), [rows, picked]);
   const curves = useMemo(
-    () => drawn.map((row): ComparedCurve => ({ name: row.label, points: row.curve, operating: row.operating })),
+    () =>
+      drawn.map(
+        (row): ComparedCurve => ({
+          name: row.label,
+          shorter: detectorShortNames(row.description),
+          points: row.curve,
+          operating: row.operating,
+        }),
+      ),
     [drawn],
   );
 
