@@ -63,3 +63,101 @@ function netsByParts(connections: readonly Connection[]): string[] {
     });
   return [...nets.values()].map((list) => list.sort().join(' + ')).sort();
 }
+
+/**
+ * The same held against the elements themselves, end by end: every net of the wires is one node of the circuit, and every
+ * node one net. Takes nothing from how the board or the diagram read the circuit.
+ */
+export function wiringFaults(lines: readonly string[], { parts, built }: BoardParts): string[] {
+  const { elements } = built.assembly.circuitAt(0.5);
+  const two = elements.filter((e) => e.kind !== 'mutual');
+  const node = merged(
+    two.filter((e) => e.owner.role === 'contact' || (e.owner.role === 'emf' && e.owner.part === 'loop')),
+    (e) => [e.from, e.to],
+  );
+  const net = merged(lines, (line) => line.split(' → ').map((end) => end.trim()));
+  const pairs: [string, string, string][] = [];
+  const join = (terminal: string, at: string): void => {
+    pairs.push([net(terminal), node(at), terminal]);
+  };
+  for (const part of parts) {
+    const own = two.filter((e) => e.owner.part === part.id);
+    const terminal = (is: (mark: string) => boolean): string => part.terminals[part.marks.findIndex(is)];
+    switch (part.kind) {
+      case 'aerial terminal':
+        join(part.terminals[0], 'aerial');
+        break;
+      case 'earth terminal':
+        join(part.terminals[0], 'earth');
+        break;
+      case 'outputs':
+        join(part.terminals[0], built.circuit.transducer.from);
+        join(part.terminals[1], built.circuit.transducer.to);
+        break;
+      case 'transformer': {
+        const [secondary] = own.filter((e) => e.owner.role === 'secondary');
+        join(
+          terminal((m) => m === 'secondary one end'),
+          secondary.from,
+        );
+        join(
+          terminal((m) => m === 'secondary other end'),
+          secondary.to,
+        );
+        const rest = two.filter((e) => e.owner.part !== part.id).flatMap((e) => [e.from, e.to]);
+        const ends = own.filter((e) => e.owner.role === 'primary').flatMap((e) => [e.from, e.to]);
+        const [live] = ends.filter((n) => n !== 'earth' && rest.includes(n));
+        join(
+          terminal((m) => m === 'primary one end'),
+          live,
+        );
+        join(
+          terminal((m) => m === 'primary other end'),
+          'earth',
+        );
+        break;
+      }
+      case 'coil':
+      case 'loop': {
+        const windings = own.filter((e) => e.owner.role === 'winding');
+        for (const e of windings) {
+          const [from, to] = e.owner.turns ?? [0, 1];
+          for (const [turn, at] of [
+            [from, e.to],
+            [to, e.from],
+          ] as const)
+            join(part.terminals[part.ends.findIndex((end) => end.turn === turn)], at);
+        }
+        break;
+      }
+      default: {
+        const [e] = own.filter(({ owner }) => !owner.role.endsWith('capacitance') && owner.role !== 'contact');
+        join(part.terminals[0], e.from);
+        join(part.terminals[1], e.to);
+      }
+    }
+  }
+  const faults: string[] = [];
+  for (const [a, p, s] of pairs)
+    for (const [b, q, t] of pairs)
+      if ((a === b) !== (p === q))
+        faults.push(
+          `${s} and ${t} are ${a === b ? '' : 'not '}joined by the list, ${p === q ? '' : 'not '}in the circuit`,
+        );
+  return faults;
+}
+
+/** Disjoint sets of names. */
+function merged<T>(list: readonly T[], ends: (item: T) => readonly string[]): (name: string) => string {
+  const parent = new Map<string, string>();
+  const root = (name: string): string => {
+    let at = name;
+    while (parent.has(at)) at = parent.get(at)!;
+    return at;
+  };
+  for (const item of list) {
+    const [a, b] = ends(item).map(root);
+    if (a !== b) parent.set(a, b);
+  }
+  return root;
+}

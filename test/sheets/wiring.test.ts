@@ -8,11 +8,12 @@ import { boardParts } from '../../src/outputs/sheets/board/parts.ts';
 import { lineText, wiringOf } from '../../src/outputs/sheets/board/wiring.ts';
 import { BASE, SETS } from '../support/every-arrangement.ts';
 import { someSet } from '../support/random-sets.ts';
-import { wiringDisagreements } from './board-checks.ts';
+import { wiringDisagreements, wiringFaults } from './board-checks.ts';
 
 const check = (set: SetDescription): string[] => {
   const parts = boardParts(set);
-  return wiringDisagreements(wiringOf(parts).lines.map(lineText), parts);
+  const lines = wiringOf(parts).lines.map(lineText);
+  return [...wiringDisagreements(lines, parts), ...wiringFaults(lines, parts)];
 };
 
 const examples = readdirSync(inRoot('examples')).filter((f) => f.endsWith('.json'));
@@ -51,6 +52,7 @@ test('a wire left out, doubled up elsewhere or misread is found', () => {
   const lines = wiringOf(parts).lines.map(lineText);
   lines.forEach((line, i) => {
     expect(wiringDisagreements(lines.toSpliced(i, 1), parts), `without ${line}`).not.toEqual([]);
+    expect(wiringFaults(lines.toSpliced(i, 1), parts), `without ${line}`).not.toEqual([]);
   });
   expect(wiringDisagreements([...lines, 'A → P1'], parts)).not.toEqual([]);
   expect(() => wiringDisagreements([...lines, 'A → nowhere'], parts)).toThrow(RangeError);
