@@ -10,7 +10,7 @@ import {
 import type { SetDescription } from '../../engine/set/description.ts';
 import { loaded } from '../../engine/solvers/linear/tuned.ts';
 import type { BandResponse, DetectorCurve, QCurves, ResonanceCurve } from '../../outputs/plots/index.ts';
-import { detectorShortNames } from '../../outputs/words/en/detectors.ts';
+import { detectorShortNames } from '../../outputs/words/index.ts';
 
 /** What the plots of the tuned circuit and the detector are drawn from. */
 export interface Curves {

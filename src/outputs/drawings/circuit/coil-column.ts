@@ -5,7 +5,7 @@ import { EARTH } from '../../../engine/network/elements.ts';
 import { type ElementId, owned, type PartId, turnsText } from '../../../engine/network/ids.ts';
 import { coilPart } from '../../../engine/network/part-ids.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
-import { partName } from '../../words/en/parts.ts';
+import { partName } from '../../words/index.ts';
 import { turnsOf } from '../coil/coil.ts';
 import type { DiagramSheet } from './diagram.ts';
 import { type Levels, LINE } from './ends.ts';

@@ -9,7 +9,7 @@ import type { PartId } from '../../../engine/network/ids.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
 import { shorten } from '../../scene/text-width.ts';
-import { partName } from '../../words/en/parts.ts';
+import { partName } from '../../words/index.ts';
 import { turnsOf } from '../coil/coil.ts';
 import { type About, LETTERS } from './diagram.ts';
 

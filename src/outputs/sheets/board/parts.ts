@@ -3,7 +3,7 @@ import type { CoilDescription } from '../../../engine/kinds/coils/coil-schema.ts
 import type { TuningDescription } from '../../../engine/kinds/tunings/tuning-schema.ts';
 import type { PartId } from '../../../engine/network/ids.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
-import { partWords, terminalWords } from '../../words/en/parts.ts';
+import { partWords, terminalWords } from '../../words/index.ts';
 
 export type PartKind =
   | 'aerial terminal'

@@ -8,7 +8,7 @@ import { tapsOf } from '../../drawings/coil/coil.ts';
 import type { CoilOf } from '../../drawings/coil/drawn.ts';
 import { detectorWords } from '../../drawings/detector.ts';
 import { loadWords } from '../../drawings/load.ts';
-import { partTitle } from '../../words/en/parts.ts';
+import { partTitle } from '../../words/index.ts';
 import type { BoardLayout } from '../board/layout.ts';
 import type { BoardParts } from '../board/parts.ts';
 import { loopWire } from './loop-sheet.ts';
