@@ -70,6 +70,28 @@ describe('what is drawn of a steady carrier', () => {
     }
   });
 
+  test('a carrier beating with its neighbours has their envelope, without steps', () => {
+    // 198 kHz over 2 ms, as on paper; envelope of two steady carriers: |1 + m·exp(iΔt)| (law of cosines).
+    const carrier = 198e3;
+    const near = { frequency: carrier + 9e3, share: 0.25, depth: 0, tone: 400 };
+    const beating = createWaves({ ...spec, carrier, neighbours: [near] });
+    const span = 2e-3;
+    const min = new Float64Array(COLUMNS);
+    const max = new Float64Array(COLUMNS);
+    beating.drawn('tuned', 0, span, COLUMNS, min, max);
+    const top = beating.scale('tuned').high;
+    let level = 0;
+    for (let i = 1; i < COLUMNS - 1; i++) {
+      const envelope = Math.sqrt(1 + 0.25 ** 2 + 0.5 * Math.cos((2 * Math.PI * 9e3 * (i + 0.5) * span) / COLUMNS));
+      expect(Math.abs(max[i] / 2 - envelope), `column ${i}`).toBeLessThan(0.02);
+      expect(Math.abs(min[i] + max[i])).toBeLessThan(0.03 * top);
+      // A step is a column that stays where it was beside one that jumps.
+      expect(Math.abs(max[i - 1] - 2 * max[i] + max[i + 1]) / top).toBeLessThan(0.006);
+      level = max[i] === max[i - 1] ? level + 1 : 0;
+      expect(level).toBeLessThan(3);
+    }
+  });
+
   test('a bar comes apart into cycles without a jump', () => {
     let before = Number.NaN;
     for (let columns = 3; columns < 8; columns += 0.02) {

@@ -51,8 +51,6 @@ export interface Waves {
 const FAINTEST = 1e-4;
 /** A neighbour of this share has cycles that show. */
 const STRONG = 0.3;
-/** With neighbours the tallest of so many crests is as good as the tallest of many. */
-const CROWDED_CRESTS = 4;
 /** Samples to a cycle of a strong neighbour (a weak one needs fewer), of the wanted carrier among neighbours, and alone. */
 const PER_CYCLE = 24;
 const PER_CYCLE_CROWDED = 40;
@@ -301,8 +299,6 @@ export function createWaves(given: WaveSpec, parts: WaveParts = noParts()): Wave
   const slowest = Math.min(carrier, ...neighbours.filter((n) => n.share > STRONG).map((n) => n.frequency));
   const isAlone = (point: PointId): boolean => neighbours.length === 0 || point === 'carrier' || point === 'modulated';
   const cycleAt = (point: PointId): Seconds => (point === 'programme' ? 0 : 1 / (isAlone(point) ? carrier : slowest));
-  // Far neighbours make one crest differ from the next.
-  const crestsOver = (point: PointId): number => (isAlone(point) ? 1 : CROWDED_CRESTS);
   const range = emptyRange();
   const fill = (trace: Trace, t0: number, t1: number, pixels: number, min: Float64Array, max: Float64Array): void => {
     trace.prepare?.(t0, t1, pixels);
@@ -319,7 +315,7 @@ export function createWaves(given: WaveSpec, parts: WaveParts = noParts()): Wave
     at: (point, t) => traces[point]().at(t),
     extent: (point, t0, t1, pixels, min, max) => fill(traces[point](), t0, t1, pixels, min, max),
     drawn: (point, t0, t1, pixels, min, max) =>
-      drawnExtremes(traces[point](), cycleAt(point), crestsOver(point), t0, t1, pixels, min, max),
+      drawnExtremes(traces[point](), cycleAt(point), !isAlone(point), t0, t1, pixels, min, max),
     mean: (point, t0, t1, pixels, min, max) => fill(means[point](), t0, t1, pixels, min, max),
     meanAt: (point, t) => means[point]().at(t),
     envelope(point, t0, t1, pixels, min, max) {

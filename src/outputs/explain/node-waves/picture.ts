@@ -3,12 +3,13 @@ import type { NodeWave } from '../../../engine/waves/node-waves.ts';
 import type { Scene } from '../../scene/scene.ts';
 import { shorten, textWidth } from '../../scene/text-width.ts';
 import { warningSentences } from '../../words/index.ts';
+import { drawnExtremes } from '../model/drawn-extremes.ts';
 import type { View } from '../model/view.ts';
 import type { Pen } from '../stage/pen.ts';
 import { scenePen } from '../stage/scene-pen.ts';
 import { Columns, paintTime } from '../stage/wave-window.ts';
 import type { ShownWaves } from './shown-waves.ts';
-import { columnsOf } from './trace.ts';
+import { traceOf } from './trace.ts';
 import { readingWords, runWords, stretchWords } from './words.ts';
 
 /** Cycles of the carrier across the window at its closest. */
@@ -58,8 +59,8 @@ export function paintNodeWaves(pen: Pen, waves: ShownWaves, window: NodeWindow, 
     pen.clip(0, y, width, each);
     pen.line(0, zero, width, zero, 'faint', 1);
     const { min, max, top, bottom } = columns;
-    const first = view.from / waves.interval;
-    columnsOf(wave.kept, first, first + view.span / waves.interval, count, min, max);
+    const trace = traceOf(wave.kept, waves.interval);
+    drawnExtremes(trace, 1 / waves.carrier, true, view.from, view.from + view.span, count, min, max);
     const half = 0.07 * letters;
     for (let c = 0; c < count; c++) {
       top[c] = zero - max[c] * k - half;

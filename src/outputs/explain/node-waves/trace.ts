@@ -1,3 +1,6 @@
+import type { Seconds } from '../../../engine/units/quantities.ts';
+import { emptyRange, type Range, type Trace } from '../model/range.ts';
+
 /** Samples in one block of the first level, and blocks in one of the second. */
 const BLOCK = 32;
 
@@ -56,6 +59,42 @@ function valueAt({ samples }: KeptWave, x: number): number {
   return samples[i] + (samples[j] - samples[i]) * t;
 }
 
+/** Least and greatest from sample `a` to sample `b` (not whole numbers), into `out`. Allocates nothing. */
+function extentOf(wave: KeptWave, a: number, b: number, out: Range): void {
+  const { samples, blocks, wide } = wave;
+  const left = valueAt(wave, a);
+  const right = valueAt(wave, b);
+  let low = Math.min(left, right);
+  let high = Math.max(left, right);
+  let i = Math.max(0, Math.ceil(a));
+  const end = Math.min(samples.length, Math.floor(b) + 1);
+  while (i < end) {
+    if (i % (BLOCK * BLOCK) === 0 && i + BLOCK * BLOCK <= end) {
+      const k = 2 * (i / (BLOCK * BLOCK));
+      if (wide[k] < low) low = wide[k];
+      if (wide[k + 1] > high) high = wide[k + 1];
+      i += BLOCK * BLOCK;
+    } else if (i % BLOCK === 0 && i + BLOCK <= end) {
+      const k = 2 * (i / BLOCK);
+      if (blocks[k] < low) low = blocks[k];
+      if (blocks[k + 1] > high) high = blocks[k + 1];
+      i += BLOCK;
+    } else {
+      const v = samples[i++];
+      if (v < low) low = v;
+      if (v > high) high = v;
+    }
+  }
+  out.min = low;
+  out.max = high;
+}
+
+/** A kept wave as a function of time. @param interval between samples, s; time counts from the first. */
+export const traceOf = (wave: KeptWave, interval: Seconds): Trace => ({
+  at: (t) => valueAt(wave, t / interval),
+  extent: (a, b, out) => extentOf(wave, a / interval, b / interval, out),
+});
+
 /**
  * True least and greatest of each of `count` columns from sample `from` to `to`, neighbours meeting: what is drawn leaves
  * no peak out, however far out one looks.
@@ -68,36 +107,12 @@ export function columnsOf(
   min: Float64Array,
   max: Float64Array,
 ): void {
-  const { samples, blocks, wide } = wave;
-  const n = samples.length;
   const step = (to - from) / count;
   for (let c = 0; c < count; c++) {
-    const a = from + c * step;
-    const b = from + (c + 1) * step;
-    const left = valueAt(wave, a);
-    const right = valueAt(wave, b);
-    let low = Math.min(left, right);
-    let high = Math.max(left, right);
-    let i = Math.max(0, Math.ceil(a));
-    const end = Math.min(n, Math.floor(b) + 1);
-    while (i < end) {
-      if (i % (BLOCK * BLOCK) === 0 && i + BLOCK * BLOCK <= end) {
-        const k = 2 * (i / (BLOCK * BLOCK));
-        if (wide[k] < low) low = wide[k];
-        if (wide[k + 1] > high) high = wide[k + 1];
-        i += BLOCK * BLOCK;
-      } else if (i % BLOCK === 0 && i + BLOCK <= end) {
-        const k = 2 * (i / BLOCK);
-        if (blocks[k] < low) low = blocks[k];
-        if (blocks[k + 1] > high) high = blocks[k + 1];
-        i += BLOCK;
-      } else {
-        const v = samples[i++];
-        if (v < low) low = v;
-        if (v > high) high = v;
-      }
-    }
-    min[c] = low;
-    max[c] = high;
+    extentOf(wave, from + c * step, from + (c + 1) * step, range);
+    min[c] = range.min;
+    max[c] = range.max;
   }
 }
+
+const range = emptyRange();

@@ -1,7 +1,9 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import type { NodeWaves } from '../../../engine/waves/node-waves.ts';
+import { drawnExtremes } from '../model/drawn-extremes.ts';
 import { closer, columnsOf, keptWave, nodeWaveScene, nodeWavesCsv, readingWords, shownWaves, within } from './index.ts';
+import { traceOf } from './trace.ts';
 
 const run = (n: number): NodeWaves => ({
   station: 'Saltmarsh Radio',
@@ -50,6 +52,19 @@ it('columns hold the true least and greatest, whatever the stretch', () => {
     ),
     { numRuns: 60, seed: 5 },
   );
+});
+
+it('a steady carrier has straight edges at every span that shows no single cycles', () => {
+  const [carrier, interval, columns] = [1e6, 1 / 32e6, 700];
+  const samples = Float32Array.from({ length: 200_000 }, (_, i) => Math.sin(2 * Math.PI * carrier * interval * i));
+  const trace = traceOf(keptWave(samples), interval);
+  const min = new Float64Array(columns);
+  const max = new Float64Array(columns);
+  for (let cycles = 1 / 3 + 1e-6; cycles < 8; cycles *= 1.03) {
+    drawnExtremes(trace, 1 / carrier, true, 1e-5, 1e-5 + (cycles * columns) / carrier, columns, min, max);
+    for (const edge of [min, max])
+      expect(Math.max(...edge) - Math.min(...edge), `${cycles} cycles a column`).toBeLessThan(0.02);
+  }
 });
 
 it('zooms from the whole run to a single cycle and never beyond', () => {
