@@ -23,14 +23,9 @@ export function sliderScale(
 ): SliderScale {
   if (low > 0 && high / low > LOG_SPAN) {
     const ratio = Math.log(high / low);
-    return {
-      steps: LOG_STEPS,
-      valueAt: (step) => {
-        const value = Number((low * Math.exp((step / LOG_STEPS) * ratio)).toPrecision(3));
-        return options.whole ? Math.round(value) : value;
-      },
-      stepOf: (value) => clamp(Math.round((Math.log(Math.max(value, low) / low) / ratio) * LOG_STEPS), 0, LOG_STEPS),
-    };
+    const round = (value: number): number => (options.whole ? Math.round(value) : Number(value.toPrecision(3)));
+    const values = Array.from({ length: LOG_STEPS + 1 }, (_, n) => round(low * Math.exp((n / LOG_STEPS) * ratio)));
+    return scaleOf(values);
   }
   const factor = options.factor ?? 1;
   const step = options.whole
@@ -45,18 +40,27 @@ export function sliderScale(
   };
 }
 
+/**
+ * A step for each value. Where rounding makes neighbours alike they are one step: a slider would stick between them.
+ * @param ascending values, SI.
+ */
+export function scaleOf(ascending: readonly number[]): SliderScale {
+  const values = ascending.filter((value, n) => n === 0 || value > ascending[n - 1]);
+  return {
+    steps: values.length - 1,
+    valueAt: (step) => values[step],
+    stepOf: (value) =>
+      values.reduce((best, one, n) => (Math.abs(one - value) < Math.abs(values[best] - value) ? n : best), 0),
+  };
+}
+
 /** The scale for a quantity as it is written now; a wire size given by gauge steps through the gauge. */
 export function quantityScale(written: unknown, kind: QuantityKind, range: readonly [number, number]): SliderScale {
   const gauge = gaugeOf(written);
   const numbers = gauge ? gaugeNumbers(gauge, range) : [];
   if (gauge && numbers.length > 1) {
     const sizes = numbers.map((n) => gaugeDiameter(gauge, n)!).reverse();
-    return {
-      steps: sizes.length - 1,
-      valueAt: (step) => sizes[step],
-      stepOf: (value) =>
-        sizes.reduce((best, size, i) => (Math.abs(size - value) < Math.abs(sizes[best] - value) ? i : best), 0),
-    };
+    return scaleOf(sizes);
   }
   // Temperatures are read in degrees above freezing, so kelvins step by one.
   return sliderScale(range, { factor: kind === 'temperature' ? 1 : (factorOf(written, kind) ?? naturalFactor(range)) });

@@ -1,14 +1,12 @@
 import { useState } from 'preact/hooks';
 import { LONGEST_TEXT } from '../../engine/fields/fields.ts';
-import { type Field, metadataOf } from '../../engine/fields/introspect.ts';
+import type { Field } from '../../engine/fields/introspect.ts';
 import type { Path } from '../../engine/set/write.ts';
-import { parseQuantity } from '../../engine/units/parse.ts';
 import { coilNames } from '../description/change-kind.ts';
+import { figureScale, rangeOf } from '../description/figure-scale.ts';
 import { renameCoil } from '../description/lists.ts';
-import { gaugeOf, readNumber, rewrite } from '../description/quantity-text.ts';
+import { readNumber } from '../description/quantity-text.ts';
 import { editorKind, labelOf, optionsOf, pathText } from '../description/schema-at.ts';
-import { quantityScale, sliderScale } from '../description/slider-scale.ts';
-import { usualRange } from '../description/usual-range.ts';
 import { edit, valueChange, written } from '../state/document.ts';
 import { usePiece, useWritten } from '../state/pieces.ts';
 import { problemsAt } from '../state/understanding.ts';
@@ -84,39 +82,11 @@ function Figure(props: ControlProps) {
 /** The slider that goes with a figure, where there is a usual range. */
 export function FigureSlider({ field, path }: { field: Field; path: Path }) {
   const shown = useShown(field, path);
-  const kind = field.metadata.quantity;
-  const typical = usePiece(pathText(path), () =>
-    usualRange(written.value, path, metadataOf(field.schema).bounds?.typical),
-  );
-  const parsed = kind ? parseQuantity(shown, kind) : undefined;
-  const value = kind ? (parsed?.ok ? parsed.value : undefined) : typeof shown === 'number' ? shown : undefined;
-  if (!typical || value === undefined) return null;
-  const range = (now: number): readonly [number, number] => [Math.min(typical[0], now), Math.max(typical[1], now)];
-  const label = labelOf(field);
-  if (kind)
-    return (
-      <Slider
-        path={path}
-        label={label}
-        value={value}
-        text={String(shown)}
-        scaleFor={(now) => quantityScale(shown, kind, gaugeOf(shown) ? typical : range(now))}
-        write={(to) => rewrite(shown, to, kind)}
-      />
-    );
-  return (
-    <Slider
-      path={path}
-      label={label}
-      value={value}
-      text={String(shown)}
-      scaleFor={(now) => sliderScale(range(now), { whole: field.metadata.whole || isTurns(field) })}
-      write={(to) => to}
-    />
-  );
+  // The range follows other figures: a tap ends at the top of its coil.
+  usePiece(`range ${pathText(path)}`, () => JSON.stringify(rangeOf(written.value, field, path)));
+  const figure = figureScale(written.peek(), field, path, shown);
+  return figure && <Slider path={path} label={labelOf(field)} text={String(shown)} {...figure} />;
 }
-
-const isTurns = (field: Field): boolean => /turns|tap|fewest/i.test(field.key);
 
 function Choice(props: ControlProps & { options: readonly string[] }) {
   const { field, path, options } = props;

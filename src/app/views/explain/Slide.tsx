@@ -1,4 +1,5 @@
 import { useId } from 'preact/hooks';
+import { scaleOf } from '../../description/slider-scale.ts';
 
 interface Props {
   label: string;
@@ -20,10 +21,8 @@ const STEPS = 400;
 /** A slider for one figure, with its value in words. */
 export function Slide({ label, value, min, max, log = false, round = (v) => v, text, onChange, onReset }: Props) {
   const id = useId();
-  const place = (v: number) =>
-    Math.round(STEPS * (log ? Math.log(v / min) / Math.log(max / min) : (v - min) / (max - min)));
-  const valueAt = (step: number) =>
-    round(log ? min * (max / min) ** (step / STEPS) : min + ((max - min) * step) / STEPS);
+  const at = (part: number) => (log ? min * (max / min) ** part : min + (max - min) * part);
+  const scale = scaleOf(Array.from({ length: STEPS + 1 }, (_, step) => round(at(step / STEPS))));
   return (
     <div class="explain-slide">
       <label for={id}>{label}</label>
@@ -38,11 +37,11 @@ export function Slide({ label, value, min, max, log = false, round = (v) => v, t
         type="range"
         class="slider"
         min={0}
-        max={STEPS}
+        max={scale.steps}
         step={1}
-        value={Math.min(STEPS, Math.max(0, place(value)))}
+        value={scale.stepOf(value)}
         aria-valuetext={text(value)}
-        onInput={(event) => onChange(valueAt(Number(event.currentTarget.value)))}
+        onInput={(event) => onChange(scale.valueAt(Number(event.currentTarget.value)))}
       />
     </div>
   );
