@@ -46,6 +46,38 @@ describe('what is wrong', () => {
   });
 });
 
+describe('a notice', () => {
+  test.each([
+    [1440, 900],
+    [1000, 700],
+    [390, 844],
+  ])('covers no control at %i × %i', async (width, height) => {
+    await withPage(
+      async (page) => {
+        await answered(page);
+        await page.getByRole('tab', { name: /^Detector/ }).click();
+        await page.getByLabel('Kind of detector').selectOption('valve');
+        const notice = page.locator('.notice').first();
+        await notice.waitFor();
+        const covered = await page.evaluate(() => {
+          for (const details of document.querySelectorAll<HTMLDetailsElement>('main details')) details.open = true;
+          const controls = document.querySelectorAll<HTMLElement>('main :is(input, select, button, summary, a)');
+          return [...controls].flatMap((control) => {
+            control.scrollIntoView({ block: 'center' });
+            const { left, top, width, height } = control.getBoundingClientRect();
+            if (width === 0 || height === 0) return [];
+            const over = document.elementFromPoint(left + width / 2, top + height / 2);
+            return over?.closest('.notices') ? [control.outerHTML] : [];
+          });
+        });
+        expect(covered).toEqual([]);
+        expect(await notice.isVisible(), 'it was there all the time').toBe(true);
+      },
+      { width, height },
+    );
+  });
+});
+
 describe('on a phone', () => {
   test('the head takes two rows, the answer is seen whole, and power is still called power', async () => {
     await withPage(async (page) => {

@@ -41,6 +41,37 @@ describe('the place on the page', () => {
     });
   });
 
+  test('the map marks as heard what the table says is heard, and nothing that another station masks', async () => {
+    const masked = changed((set) => {
+      const strongest = { ...set.place.stations[0], name: 'Echo of it' };
+      set.place.stations.push(strongest);
+    });
+    await withPage(async (page) => {
+      await openField(page, masked);
+      for (const [time, summary] of [
+        ['Night', /^By night/],
+        ['Day', /^You/],
+      ] as const) {
+        await page.getByRole('button', { name: time, exact: true }).click();
+        await expect.poll(() => page.locator('.summary').textContent()).toMatch(summary);
+        const marks = () =>
+          page.locator('.map-station').evaluateAll((all) =>
+            Object.fromEntries(
+              all.map((one) => {
+                const [name, verdict] = one.querySelector('title')!.textContent!.split(': ');
+                return [name, { isHeard: one.classList.contains('is-heard'), verdict }];
+              }),
+            ),
+          );
+        await expect.poll(async () => Object.keys(await marks()).length).toBe(13);
+        const now = await marks();
+        for (const [name, { isHeard, verdict }] of Object.entries(now))
+          expect(isHeard, `${name}: ${verdict}`).toBe(/^(loud|comfortable|quiet|faint)$/.test(verdict));
+        expect(now['Echo of it'].isHeard).toBe(false);
+      }
+    });
+  });
+
   test('hears by night what is not there by day, and the dial says the same', async () => {
     await withPage(async (page) => {
       await openField(page);
@@ -230,7 +261,7 @@ describe('the place on the page', () => {
     await withPage(async (page) => {
       await openField(page, many);
       await page.locator('.map-land').waitFor();
-      await expect.poll(() => page.locator('.map-station').count(), { timeout: 10_000 }).toBe(200);
+      await expect.poll(() => page.locator('.map-station').count()).toBe(200);
       await page.getByRole('button', { name: 'Show all 200' }).click();
       expect(await names(page)).toHaveLength(200);
     });

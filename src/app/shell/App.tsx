@@ -31,8 +31,10 @@ export function App() {
           <OtherView />
         )}
       </main>
-      {view.value === 'set' && <DialStrip />}
-      <Notices />
+      <div class="foot">
+        <Notices />
+        {view.value === 'set' && <DialStrip />}
+      </div>
       <BadFileDialog />
       <PasteDialog />
     </div>
