@@ -2,6 +2,7 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { markCommandLineBuilt } from './build.mjs';
+import { keepBusy } from './busy.mjs';
 import { alone } from './fresh.mjs';
 import { installIfNeeded } from './install.mjs';
 import { inRoot } from './paths.mjs';
@@ -13,6 +14,7 @@ const HELP = `Runs every check: types, style, unused code, then all tests, those
   npm test -- src/engine/parts      only the tests whose path contains this
   npm test -- --project unit        without the page tests ("page" for only those)
   npm test -- plots -u              takes changed pictures as right
+  npm test -- --under-load          the page tests once more, on a busy machine
 Anything after -- goes to Vitest. The last line is the outcome: "N passed, N failed".
 `;
 
@@ -61,8 +63,23 @@ async function runVitest(args) {
   }
 }
 
-/** @param {string[]} args */
-export async function testEverything(args) {
+const UNDER_LOAD = '--under-load';
+const BUSY_PROCESSES = 2;
+
+/** The page tests beside processes that take the machine's time: none may depend on how fast it is. */
+async function runUnderLoad() {
+  console.log(`The page tests once more, beside ${BUSY_PROCESSES} busy processes…`);
+  const end = keepBusy(BUSY_PROCESSES);
+  try {
+    return await runVitest(['--project', 'page']);
+  } finally {
+    end();
+  }
+}
+
+/** @param {string[]} given */
+export async function testEverything(given) {
+  const args = given.filter((arg) => arg !== UNDER_LOAD);
   if (args.includes('--help') || args.includes('-h')) {
     console.log(HELP);
     return;
@@ -72,15 +89,20 @@ export async function testEverything(args) {
   try {
     await installIfNeeded();
     const checks = { types: await typesFit(), style: await styleFits(), 'unused code': await everythingUsed() };
-    const counts = await runVitest(args);
-    passed = counts.passed;
-    failed = counts.failed;
+    const runs = [await runVitest(args)];
+    if (given.includes(UNDER_LOAD)) runs.push(await runUnderLoad());
+    let skipped = 0;
+    for (const counts of runs) {
+      passed += counts.passed;
+      failed += counts.failed;
+      skipped += counts.skipped;
+    }
     for (const [name, fits] of Object.entries(checks)) {
       if (fits) continue;
       failed++;
       console.log(`The check of ${name} failed (see above); it counts as one failure.`);
     }
-    if (counts.skipped > 0) console.log(`${counts.skipped} skipped`);
+    if (skipped > 0) console.log(`${skipped} skipped`);
   } catch (error) {
     failed++;
     console.error(error instanceof Error ? error.message : error);

@@ -22,7 +22,7 @@ const example = 'examples/medium-wave-galena.json';
 beforeAll(() => {
   // Compiles what has changed, once.
   expect(faintwave(['--version']).stdout).toMatch(/^\d+\.\d+\.\d+\n$/);
-}, 120_000);
+});
 
 describe('the command line', () => {
   it('answers first, in words, then in figures with units', () => {
@@ -101,7 +101,7 @@ describe('the command line', () => {
       expect([args[0], status, stderr]).toEqual([args[0], 2, expect.stringMatching(said)]);
       expect(stderr).not.toMatch(/^ +at |node:|E[A-Z]{4,}/m);
     }
-  }, 60_000);
+  });
 
   it('lets no name from a file steer the terminal', () => {
     const hostile = readFileSync(join(root, example), 'utf8')
@@ -119,7 +119,7 @@ describe('the command line', () => {
       expect(`${args}: ${stdout}${stderr}`).not.toMatch(/\u001b/);
       expect(stdout + stderr).toMatch(/Salt|Board/);
     }
-  }, 60_000);
+  });
 
   it('prints the published schema', () => {
     expect(JSON.parse(faintwave(['schema']).stdout)).toEqual(
@@ -148,7 +148,7 @@ describe('calc', () => {
       expect([name, status, stderr]).toEqual([name, 0, '']);
       expect(Array.isArray(JSON.parse(stdout).warnings), name).toBe(true);
     }
-  }, 120_000);
+  });
 
   it('answers an array with an array in order, and reads a file', () => {
     const rows = [20, 40].map((turns) => ({

@@ -30,7 +30,7 @@ const named = (answer: { stations: { name: string }[] }, name: string) =>
 beforeAll(() => {
   // Compiles what has changed, once.
   expect(faintwave(['--version']).status).toBe(0);
-}, 120_000);
+});
 
 describe('faintwave stations', () => {
   it('lists what can be had, best first, with a first choice', () => {

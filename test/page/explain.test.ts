@@ -3,7 +3,7 @@ import { AxeBuilder } from '@axe-core/playwright';
 import { ALL_FORMATS, BufferSource, Input } from 'mediabunny';
 import type { Download, Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
-import { withPage } from '../support/browser.ts';
+import { passed, withPage } from '../support/browser.ts';
 
 /** Opens the stage, and waits until the first waves are on it. */
 async function openExplain(page: Page): Promise<void> {
@@ -39,7 +39,7 @@ const caption = (page: Page) => page.locator('.explain-caption').textContent();
 const choice = (page: Page, label: RegExp) => page.locator('.explain-take label', { hasText: label }).locator('select');
 
 async function taken(page: Page, button: string): Promise<Download> {
-  const waiting = page.waitForEvent('download', { timeout: 120_000 });
+  const waiting = page.waitForEvent('download');
   await page.getByRole('button', { name: button, exact: true }).click();
   return waiting;
 }
@@ -102,7 +102,6 @@ describe('explaining on the page', () => {
       expect(titles[9]).toContain('A one-way path');
       await page.getByRole('button', { name: 'Add this view' }).click();
       expect(await page.locator('.explain-scenes li').count()).toBe(titles.length + 1);
-      await page.waitForTimeout(600);
       await page.reload();
       await openExplain(page);
       await pick(page, /A one-way path/);
@@ -197,7 +196,7 @@ describe('explaining on the page', () => {
         await openExplain(page);
         await pick(page, /Choosing one/);
         await openAll(page);
-        await page.waitForTimeout(1500);
+        await passed(page, 1500);
         const svg = String(await bytesOf(await taken(page, 'Drawing (SVG)')));
         expect(svg).toMatch(/>60\d(\.\d)? kHz, /);
       },
@@ -330,9 +329,19 @@ describe('explaining on the page', () => {
       await openAll(page);
       await choice(page, /^Size/).selectOption('720p');
       await choice(page, /^Kind/).selectOption(kind);
-      const waiting = page.waitForEvent('download', { timeout: 120_000 });
+      const waiting = page.waitForEvent('download');
+      // Noted by the page itself, however soon the film is made.
+      const progress = page.evaluate(
+        () =>
+          new Promise<string | null>((resolve) => {
+            new MutationObserver(() => {
+              const bar = document.querySelector('progress, [role=progressbar]');
+              if (bar) resolve(bar.getAttribute('aria-label'));
+            }).observe(document.body, { subtree: true, childList: true });
+          }),
+      );
       await page.getByRole('button', { name: 'Make the film' }).click();
-      await page.getByRole('progressbar', { name: 'The film' }).waitFor();
+      expect(await progress).toBe('The film');
       const bytes = await bytesOf(await waiting);
       const input = new Input({ formats: ALL_FORMATS, source: new BufferSource(bytes) });
       const video = (await input.getPrimaryVideoTrack())!;

@@ -1,7 +1,7 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
-import { withPage } from '../support/browser.ts';
+import { passed, settled, shown, withPage } from '../support/browser.ts';
 
 /** The first answer is on screen. */
 const answered = (page: Page) => page.locator('.station').first().waitFor();
@@ -103,7 +103,8 @@ describe('the set on the page', () => {
       await tap.focus();
       await page.keyboard.press('Control+a');
       await page.keyboard.press('Delete');
-      await page.waitForTimeout(1000);
+      // Longer than the pause after which what is typed is taken.
+      await passed(page, 1000);
       await page.keyboard.type('15');
       expect(await tap.inputValue()).toBe('15');
       await page.keyboard.press('Control+a');
@@ -147,7 +148,8 @@ describe('the set on the page', () => {
           .locator('option')
           .evaluateAll((all) => all.map((o) => (o as HTMLOptionElement).value))) {
           await select.selectOption(kind);
-          await page.waitForTimeout(60);
+          expect(await select.inputValue(), label).toBe(kind);
+          await shown(page);
           expect(await page.locator('.behind').count(), `${label}: ${kind}`).toBe(0);
         }
         await select.selectOption(first);
@@ -230,7 +232,7 @@ describe('files and keeping', () => {
       await page.locator('.station', { hasText: '<img src=x' }).first().waitFor();
       await openStage(page, 'Tuned circuit');
       await page.locator('.plot svg').first().waitFor();
-      await page.waitForTimeout(200);
+      await settled(page);
       expect(await page.evaluate(() => (window as { hit?: number }).hit)).toBeUndefined();
       expect(await page.locator('img, script:not([src])').count()).toBe(0);
     });
@@ -340,7 +342,7 @@ describe('for everybody', () => {
         await answered(page);
         for (const tab of await page.getByRole('tab').all()) {
           await tab.click();
-          await page.waitForTimeout(150);
+          await settled(page);
           const { violations } = await new AxeBuilder({ page }).analyze();
           expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((n) => n.html).join(' | ')}`)).toEqual([]);
           const overflow = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);

@@ -49,7 +49,7 @@ beforeAll(() => {
       sheets: sheetsFor(result.written, result.set, reception, { only: MINE }),
     });
   }
-}, 60_000);
+});
 
 const sheetOf = (name: string, id: SheetId): Sheet => made(name).sheets.find((s) => s.id === id)!;
 const textOf = (sheet: Sheet): string => sheet.pages.flatMap((p) => wordsOn(p.scene).map((w) => w.text)).join(' ');

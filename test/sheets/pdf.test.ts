@@ -79,7 +79,7 @@ describe('a PDF of sheets', () => {
     reason = withoutPoppler();
     if (reason && process.env.CI) throw new Error(reason);
     if (reason) console.warn(reason);
-  }, 180_000);
+  });
 
   test('is the same, byte for byte, every time, and under 2 MB for every example', async () => {
     expect(Buffer.compare(Buffer.from(await sheetsPdf(sheets, { title: 'A set', fonts })), readFileSync(file))).toBe(0);
@@ -89,7 +89,7 @@ describe('a PDF of sheets', () => {
       expect(bytes.length).toBeGreaterThan(5e4);
     }
     expect(statSync(file).size).toBeLessThan(2e6);
-  }, 60_000);
+  });
 
   test('has a title, bookmarks, tags and embedded fonts', ({ skip }) => {
     if (reason) skip(reason);

@@ -117,7 +117,7 @@ beforeAll(() => {
     const paper = name.length % 2 === 0 ? 'a4' : 'letter';
     cases.set(name, { ...result, reception, sheets: sheetsFor(result.written, result.set, reception, { paper }) });
   }
-}, 60_000);
+});
 
 const pagesOf = (name: string): { sheet: Sheet; page: Page }[] =>
   made(name).sheets.flatMap((sheet) => sheet.pages.map((page) => ({ sheet, page })));

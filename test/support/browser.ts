@@ -23,6 +23,9 @@ export interface PageOptions {
   errorsExpected?: boolean;
 }
 
+/** Only ends what hangs: no test may depend on how fast the machine is. */
+const PATIENCE = 180_000;
+
 let browser: Promise<Browser> | undefined;
 let server: ReturnType<typeof serve> | undefined;
 
@@ -41,7 +44,7 @@ export async function withPage<T>(use: (page: Page, url: string) => Promise<T>, 
   server ??= serve(PAGE_FOLDER);
   const [{ url }, running] = await Promise.all([server, browser]);
   const context = await running.newContext(contextOptions(options));
-  context.setDefaultTimeout(15_000);
+  context.setDefaultTimeout(PATIENCE);
   const problems: string[] = [];
   context.on('weberror', (error) => problems.push(`thrown in the page: ${error.error().stack ?? error.error()}`));
   context.on('console', (message) => {
@@ -75,6 +78,7 @@ export async function withPage<T>(use: (page: Page, url: string) => Promise<T>, 
 export async function openProfile(folder: string): Promise<{ page: Page; kill: () => Promise<void> }> {
   server ??= serve(PAGE_FOLDER);
   const context = await launchProfile(inject('browser'), folder, contextOptions({}));
+  context.setDefaultTimeout(PATIENCE);
   const page = context.pages()[0] ?? (await context.newPage());
   await page.goto((await server).url);
   const session = await context.browser()!.newBrowserCDPSession();
@@ -87,6 +91,16 @@ export async function openProfile(folder: string): Promise<{ page: Page; kill: (
   };
   return { page, kill };
 }
+
+/** Waits until the page has drawn what it was told. */
+export const shown = (page: Page): Promise<void> =>
+  page.evaluate(async () => {
+    for (let frame = 0; frame < 2; frame++) await new Promise(requestAnimationFrame);
+  });
+
+/** Waits until so much time has passed for the page: its timers that were due by then have run. */
+export const passed = (page: Page, ms: number): Promise<void> =>
+  page.evaluate((pause) => new Promise<void>((resolve) => setTimeout(resolve, pause)), ms);
 
 /** Waits until the page has left everything in its place for a second: drawings and curves come in after the answer. */
 export async function settled(page: Page): Promise<void> {

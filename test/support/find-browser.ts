@@ -32,7 +32,7 @@ const ARGS = [
 
 /** Starts the browser, headless. */
 export function launch({ executablePath, env }: FoundBrowser): Promise<Browser> {
-  return chromium.launch({ executablePath, env, args: ARGS, timeout: 60_000 });
+  return chromium.launch({ executablePath, env, args: ARGS, timeout: 180_000 });
 }
 
 /** Starts the browser, headless, with what it keeps in a folder. */
@@ -41,7 +41,7 @@ export function launchProfile(
   folder: string,
   options: BrowserContextOptions,
 ): Promise<BrowserContext> {
-  return chromium.launchPersistentContext(folder, { ...options, executablePath, env, args: ARGS, timeout: 60_000 });
+  return chromium.launchPersistentContext(folder, { ...options, executablePath, env, args: ARGS, timeout: 180_000 });
 }
 
 /** The environment for the browser. A bare C locale makes `navigator.language` a name that Intl refuses. */
