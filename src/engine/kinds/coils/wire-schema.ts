@@ -31,3 +31,4 @@ export const wire = object(
   },
   'expected an object { … }; write { "size": "28 SWG", "covering": "enamel" }',
 );
+export type Wire = v.InferOutput<typeof wire>;

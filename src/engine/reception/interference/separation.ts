@@ -58,6 +58,7 @@ export function disturbances(
       frequency: other.frequency,
       carrierRatio,
       audioRatio,
+      separation: felt,
       word,
       sentence: sentence(other.name, other.frequency, audioRatio, word, whistle < audioRatio + 10 ? beat : undefined),
     });

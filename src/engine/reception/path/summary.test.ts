@@ -12,6 +12,7 @@ const station = (name: string, heard: HeardWord, beside?: [string, Disturbance['
     frequency: 612e3,
     carrierRatio: 0,
     audioRatio: 0,
+    separation: 0,
     sentence: '',
   },
 });

@@ -65,6 +65,8 @@ export interface Disturbance {
   readonly carrierRatio: Decibels;
   /** Wanted over unwanted programme in the phones. */
   readonly audioRatio: Decibels;
+  /** The smaller of that and of what stands over a whistle of the two carriers: what `word` goes by. */
+  readonly separation: Decibels;
   /** "clear", "a murmur behind", "troublesome", "swamped". */
   readonly word: 'clear' | 'a murmur behind' | 'troublesome' | 'swamped';
   readonly sentence: string;

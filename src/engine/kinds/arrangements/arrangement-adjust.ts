@@ -1,0 +1,216 @@
+import { formatQuantity } from '../../units/format.ts';
+import type { AdjustContext, Adjustment, Adjustments, Path, Wish } from '../adjustment.ts';
+import type { ArrangementDescription, TrapDescription } from './arrangement-schema.ts';
+
+export type ArrangementKind = ArrangementDescription['kind'];
+export type ArrangementOfKind = { readonly [K in ArrangementKind]: Extract<ArrangementDescription, { kind: K }> };
+
+/** What an arrangement has to adjust, and which of it works together: looser coupling pays with a higher tap. */
+interface ArrangementAdjustments<A> {
+  readonly adjust: Adjustments<A>;
+  /** Ids of adjustments, those of a coil's turns as "turns". */
+  readonly together: readonly (readonly string[])[];
+}
+
+const EITHER: readonly Wish[] = ['loudness', 'clearance'];
+const place = (key: string): { id: string; part: 'arrangement'; path: Path } => ({
+  id: `arrangement.${key}`,
+  part: 'arrangement',
+  path: ['arrangement', key],
+});
+
+/** A tap at any whole turn. A full-wave pair takes both ends of the coil, so its detector has none. */
+const tapAt = (key: 'aerialTap' | 'detectorTap', turns: number | undefined, now: number | undefined): Adjustment[] =>
+  turns === undefined
+    ? []
+    : [
+        {
+          ...place(key),
+          effort: 'tap',
+          domain: { is: 'whole', from: 1, to: Math.max(1, Math.floor(turns)), scale: 'ratio' },
+          now,
+          serves: EITHER,
+        },
+      ];
+
+const detectorTap = (turns: number | undefined, now: number | undefined, about: AdjustContext): Adjustment[] =>
+  about.wiring === 'full-wave' ? [] : tapAt('detectorTap', turns, now ?? turns);
+
+/** In the aerial lead. Below 10 pF strays decide, above 1 nF it is a piece of wire. */
+const SERIES = { is: 'series', series: 'E12', from: 1e-11, to: 1e-9, unit: 'capacitance' } as const;
+
+const seriesCapacitor = (now: number | undefined): Adjustment => ({
+  ...place('seriesCapacitor'),
+  effort: 'rewire',
+  domain: SERIES,
+  now,
+  serves: EITHER,
+});
+
+/** What stands in parallel with a coil that does the tuning. */
+const parallelCapacitor = (now: number): Adjustment => ({
+  ...place('parallelCapacitor'),
+  effort: 'rewire',
+  domain: { is: 'series', series: 'E12', from: 1e-11, to: 1e-9, unit: 'capacitance' },
+  now: now > 0 ? now : undefined,
+  serves: ['reach'],
+});
+
+/** How close two coils stand; where the coupling was measured, that. */
+function coupling({ distance, coupling }: { distance: number; coupling?: number }): Adjustment {
+  return coupling === undefined
+    ? {
+        ...place('distance'),
+        effort: 'knob',
+        domain: { is: 'real', from: 0.005, to: 0.5, scale: 'ratio', unit: 'length', digits: 2 },
+        now: distance,
+        serves: EITHER,
+      }
+    : {
+        ...place('coupling'),
+        effort: 'knob',
+        domain: { is: 'real', from: 0.005, to: 0.95, scale: 'ratio', unit: 'ratio', digits: 2 },
+        now: coupling,
+        serves: EITHER,
+      };
+}
+
+/** Coils of the wave traps tried, H, and what is known of them. Common practice, no source. */
+const TRAP_COILS = [6e-5, 2e-4];
+
+/** A wave trap on the strongest other station. */
+function waveTrap(traps: readonly TrapDescription[] | undefined, about: AdjustContext): Adjustment[] {
+  const { against, isLoop } = about;
+  if (!against || (traps?.length ?? 0) >= 6) return [];
+  const kinds = isLoop ? (['absorption'] as const) : (['parallel', 'series'] as const);
+  const before = (traps ?? []).map(({ inductance, capacitance, coupling, ...rest }) => ({
+    ...rest,
+    inductance: formatQuantity(inductance, 'inductance', 6),
+    capacitance: formatQuantity(capacitance, 'capacitance', 6),
+    coupling: formatQuantity(coupling, 'ratio', 6),
+  }));
+  return [
+    {
+      ...place('traps'),
+      effort: 'rewire',
+      domain: {
+        is: 'choice',
+        of: kinds.flatMap((kind) =>
+          TRAP_COILS.map((inductance) => [
+            ...before,
+            {
+              kind,
+              inductance: formatQuantity(inductance, 'inductance', 3),
+              capacitance: formatQuantity(1 / ((2 * Math.PI * against.frequency) ** 2 * inductance), 'capacitance', 4),
+              q: 100,
+              coupling: '5 %',
+            },
+          ]),
+        ),
+      },
+      now: traps,
+      serves: ['clearance'],
+    },
+  ];
+}
+
+/** What each arrangement has to adjust: one entry for each kind. */
+export const ARRANGEMENT_ADJUSTMENTS: {
+  readonly [K in ArrangementKind]: ArrangementAdjustments<ArrangementOfKind[K]>;
+} = {
+  direct: {
+    adjust: (a, about) => [
+      ...detectorTap(about.turnsOf(a.coil), a.detectorTap, about),
+      {
+        ...seriesCapacitor(undefined),
+        edits: (to) => [
+          { path: ['arrangement', 'seriesCapacitor'], to },
+          { path: ['arrangement', 'kind'], to: 'series capacitor' },
+        ],
+      },
+      ...waveTrap(a.traps, about),
+    ],
+    together: [
+      ['arrangement.seriesCapacitor', 'arrangement.detectorTap'],
+      ['arrangement.seriesCapacitor', 'turns'],
+    ],
+  },
+  'series capacitor': {
+    adjust: (a, about) => [
+      ...detectorTap(about.turnsOf(a.coil), a.detectorTap, about),
+      seriesCapacitor(a.seriesCapacitor),
+      ...waveTrap(a.traps, about),
+    ],
+    together: [
+      ['arrangement.seriesCapacitor', 'arrangement.detectorTap'],
+      ['arrangement.seriesCapacitor', 'turns'],
+    ],
+  },
+  tapped: {
+    adjust: (a, about) => [
+      ...tapAt('aerialTap', about.turnsOf(a.coil), a.aerialTap),
+      ...detectorTap(about.turnsOf(a.coil), a.detectorTap, about),
+      seriesCapacitor(a.seriesCapacitor),
+      ...waveTrap(a.traps, about),
+    ],
+    together: [['arrangement.aerialTap', 'arrangement.detectorTap']],
+  },
+  coupled: {
+    adjust: (a, about) => [
+      coupling(a),
+      ...detectorTap(about.turnsOf(a.coil), a.detectorTap, about),
+      seriesCapacitor(a.seriesCapacitor),
+      ...waveTrap(a.traps, about),
+    ],
+    together: [
+      ['arrangement.distance', 'arrangement.detectorTap'],
+      ['arrangement.coupling', 'arrangement.detectorTap'],
+    ],
+  },
+  'two circuits': {
+    adjust: (a, about) => [
+      coupling(a),
+      ...tapAt('aerialTap', about.turnsOf(a.aerialCoil), a.aerialTap ?? about.turnsOf(a.aerialCoil)),
+      ...detectorTap(about.turnsOf(a.coil), a.detectorTap, about),
+      seriesCapacitor(a.seriesCapacitor),
+      ...waveTrap(a.traps, about),
+    ],
+    together: [
+      ['arrangement.distance', 'arrangement.detectorTap'],
+      ['arrangement.coupling', 'arrangement.detectorTap'],
+    ],
+  },
+  slider: {
+    adjust: (a, about) => [
+      ...tapAt('detectorTap', about.turnsOf(a.coil), a.detectorTap),
+      parallelCapacitor(a.parallelCapacitor),
+      ...waveTrap(a.traps, about),
+    ],
+    together: [],
+  },
+  variometer: {
+    adjust: (a, about) => [parallelCapacitor(a.parallelCapacitor), ...waveTrap(a.traps, about)],
+    together: [],
+  },
+  frame: {
+    adjust: (a, about) => [...detectorTap(about.loopTurns, a.detectorTap, about), ...waveTrap(a.traps, about)],
+    together: [],
+  },
+  'ferrite rod': {
+    adjust: (a, about) => [...detectorTap(about.loopTurns, a.detectorTap, about), ...waveTrap(a.traps, about)],
+    together: [],
+  },
+  elements: { adjust: { none: 'a list of elements has no taps or couplings of its own' }, together: [] },
+};
+
+/** The adjustments of an arrangement of any kind. */
+export function arrangementAdjustments<K extends ArrangementKind>(
+  arrangement: ArrangementOfKind[K],
+  about: AdjustContext,
+): { readonly adjustments: readonly Adjustment[]; readonly together: readonly (readonly string[])[] } {
+  const { adjust, together } = ARRANGEMENT_ADJUSTMENTS[arrangement.kind as K];
+  return {
+    adjustments: typeof adjust === 'function' ? adjust(arrangement, about, ['arrangement']) : [],
+    together,
+  };
+}

@@ -1,0 +1,76 @@
+import type { AdjustContext, Adjustment, Path } from '../adjustment.ts';
+import { turnsAdjustment } from '../turns-adjust.ts';
+import type { CoilDescription } from './coil-schema.ts';
+import { betterWires } from './wire-adjust.ts';
+import type { Wire } from './wire-schema.ts';
+
+export type CoilShape = CoilDescription['shape'];
+export type CoilOfShape = { readonly [S in CoilShape]: Extract<CoilDescription, { shape: S }> };
+type Entry<C> = (coil: C, about: AdjustContext, path: Path) => readonly Adjustment[];
+
+const at = (path: Path, key: string) => ({
+  id: `coils[${path[1]}].${key}`,
+  part: `coil:${Number(path[1])}` as const,
+  path: [...path, key],
+});
+
+const turns = (coil: { name: string; turns: number }, about: AdjustContext, path: Path): Adjustment =>
+  turnsAdjustment(at(path, 'turns'), coil.turns, { coil: coil.name, most: 5000, about });
+
+const wire = (coil: { wire: Wire }, path: Path): Adjustment => ({
+  ...at(path, 'wire'),
+  effort: 'rewind',
+  domain: { is: 'choice', of: betterWires(coil.wire) },
+  now: coil.wire,
+  serves: ['loudness', 'clearance'],
+});
+
+const LOSSY = new Set(['card', 'damp card', 'wood', 'phenolic']);
+
+/** Off card and wood onto something that loses less. */
+const former = (coil: { former: string }, path: Path): Adjustment[] =>
+  LOSSY.has(coil.former)
+    ? [
+        {
+          ...at(path, 'former'),
+          effort: 'rewind',
+          domain: { is: 'choice', of: ['styrene'] },
+          now: coil.former,
+          serves: ['loudness', 'clearance'],
+        },
+      ]
+    : [];
+
+const onFormer = (
+  coil: { name: string; turns: number; wire: Wire; former: string },
+  about: AdjustContext,
+  path: Path,
+): Adjustment[] => [turns(coil, about, path), wire(coil, path), ...former(coil, path)];
+
+/** What each coil has to adjust: one entry for each shape. */
+export const COIL_ADJUSTMENTS: { readonly [S in CoilShape]: Entry<CoilOfShape[S]> } = {
+  solenoid: onFormer,
+  'bank-wound': onFormer,
+  spiral: onFormer,
+  spider: onFormer,
+  basket: onFormer,
+  core: (coil, about, path) => [turns(coil, about, path), wire(coil, path)],
+  multilayer: (coil, about, path) => [
+    turnsAdjustment(at(path, 'turnsPerLayer'), coil.turnsPerLayer, { coil: coil.name, most: 2000, about }),
+    wire(coil, path),
+    ...former(coil, path),
+  ],
+  // Its inductance goes as the turns squared.
+  measured: (coil, about, path) => [
+    turnsAdjustment(at(path, 'turns'), coil.turns, { coil: coil.name, most: 5000, about }, (by) => [
+      {
+        path: [...path, 'inductance'],
+        to: `${Number((coil.inductance * by * by * 1e6).toPrecision(3))} µH`,
+      },
+    ]),
+  ],
+};
+
+/** The adjustments of a coil of any shape. */
+export const coilAdjustments = <S extends CoilShape>(coil: CoilOfShape[S], about: AdjustContext, path: Path) =>
+  COIL_ADJUSTMENTS[coil.shape as S](coil, about, path);

@@ -1,0 +1,248 @@
+import { type Adjustment, type Edit, EFFORT_COST, EFFORTS, partAt } from '../kinds/adjustment.ts';
+import type { SetDescription } from '../set/description.ts';
+import { valueAtPath } from '../set/write.ts';
+import { figureOf, isAllowed, scoreOf } from './objective.ts';
+import type { Answer, Change, Question } from './question.ts';
+import { bestAlong, bestOfList } from './search.ts';
+import { isBuilt, type Trial, type Trials } from './trial.ts';
+import { asWritten, type Value, valuesOf } from './values.ts';
+
+/** Differences smaller than this are none between answers: then the smaller effort and the smaller change win, dB. */
+export const TIE = 0.1;
+
+/**
+ * The best value of adjustments of a set for an objective.
+ * One at a time: the best value of each, all else as it is. Together: the best values of those named.
+ * What is kept is left alone, what a guard forbids is not answered, and an answer is never worse than what there is.
+ * The same question has the same answer, whoever asks it.
+ * @returns answers that gain anything, best first.
+ */
+export function optimise(trials: Trials, adjustments: readonly Adjustment[], question: Question): readonly Answer[] {
+  const free = adjustments.filter((adjustment) => isFree(adjustment, question));
+  const { unknowns = 'one at a time' } = question;
+  const answers =
+    unknowns === 'one at a time'
+      ? free.map((adjustment) => bestOne(trials, adjustment, question))
+      : [bestTogether(trials, free, unknowns.together, question)];
+  return ranked(answers.filter((answer) => answer !== undefined));
+}
+
+function isFree(adjustment: Adjustment, { keep, effortAtMost }: Question): boolean {
+  if (effortAtMost && EFFORTS.indexOf(adjustment.effort) > EFFORTS.indexOf(effortAtMost)) return false;
+  if (!keep) return true;
+  return !keep.has(adjustment.id) && !keep.has(adjustment.part);
+}
+
+/** All that a value of an adjustment writes. */
+export const editsFor = (adjustment: Adjustment, { written, value }: Value): readonly Edit[] =>
+  adjustment.edits?.(written, value) ?? [{ path: adjustment.path, to: written }];
+
+/** Edits that reach a part which is kept, such as taps that go along with turns. */
+const reachesKept = (edits: readonly Edit[], keep: ReadonlySet<string> | undefined): boolean =>
+  keep !== undefined &&
+  edits.some(({ path }) => {
+    const part = partAt(path);
+    return (part !== undefined && keep.has(part)) || keep.has(path.join('.'));
+  });
+
+/** A search's way to a score: an adjustment's values, with others' values held. */
+function scorer(trials: Trials, question: Question, held: readonly Edit[] = []) {
+  return (adjustment: Adjustment, value: Value): number => {
+    const edits = editsFor(adjustment, value);
+    if (reachesKept(edits, question.keep)) return Number.NEGATIVE_INFINITY;
+    const outcome = trials.with([...held, ...edits]);
+    return isBuilt(outcome) ? scoreOf(outcome, question) : Number.NEGATIVE_INFINITY;
+  };
+}
+
+/** The best value of one adjustment. @returns undefined where none can be built. */
+function bestValue(
+  adjustment: Adjustment,
+  scoreAt: (value: Value) => number,
+  from: unknown = adjustment.now,
+): { readonly value: Value; readonly score: number } | undefined {
+  const { domain } = adjustment;
+  const list = valuesOf(domain);
+  if (list === undefined) return domain.is === 'real' ? bestReal(domain, scoreAt) : undefined;
+  const best = bestOfList({
+    count: list.length,
+    scoreAt: (index) => scoreAt(list[index]),
+    now: typeof from === 'number' ? placeIn(list, from) : undefined,
+    firstLook: domain.is === 'whole' && domain.scale === 'ratio' ? ratioPlaces(list.length, domain.from) : undefined,
+  });
+  return best && best.score > Number.NEGATIVE_INFINITY ? { value: list[best.index], score: best.score } : undefined;
+}
+
+/** Indices of whole numbers evenly along a ratio scale, with a few more at the high end. */
+function ratioPlaces(count: number, from: number): number[] {
+  const to = from + count - 1;
+  return Array.from({ length: 13 }, (_, k) => {
+    // Between a ratio and an even scale: hills may be as narrow as some turns at either end.
+    const t = k / 12;
+    const ratio = from * (to / from) ** t;
+    const even = from + (to - from) * t;
+    return (ratio + even) / 2 - from;
+  });
+}
+
+function placeIn(list: readonly Value[], value: number): number {
+  const next = list.findIndex((one) => (one.value as number) >= value);
+  if (next < 0) return list.length;
+  const [at, before] = [list[next].value as number, list[next - 1]?.value as number | undefined];
+  return at === value || before === undefined ? next : next - (at - value) / (at - before);
+}
+
+/** Along a continuous scale; what is written is rounded, so the roundings beside the best are tried as well. */
+function bestReal(
+  domain: Extract<Adjustment['domain'], { is: 'real' }>,
+  scoreAt: (value: Value) => number,
+): { readonly value: Value; readonly score: number } | undefined {
+  const { from, to, scale, unit, digits } = domain;
+  const at = (share: number): number => (scale === 'ratio' ? from * (to / from) ** share : from + (to - from) * share);
+  const best = at(bestAlong((share) => scoreAt(asWritten(at(share), digits + 2, unit))));
+  const grain = 10 ** (Math.floor(Math.log10(best)) - digits + 1);
+  const candidates = [-1, -0.5, 0, 0.5, 1]
+    .map((by) => best + by * grain)
+    .filter((x) => x >= from && x <= to)
+    .concat([from, to])
+    .map((x) => asWritten(x, digits, unit))
+    .map((value) => ({ value, score: scoreAt(value) }));
+  const top = candidates.reduce((a, b) => (b.score > a.score ? b : a));
+  return top.score > Number.NEGATIVE_INFINITY ? top : undefined;
+}
+
+function bestOne(trials: Trials, adjustment: Adjustment, question: Question): Answer | undefined {
+  const score = scorer(trials, question);
+  const best = bestValue(adjustment, (value) => score(adjustment, value));
+  return best && answerOf(trials, [{ adjustment, value: best.value }], question);
+}
+
+interface Chosen {
+  readonly adjustment: Adjustment;
+  readonly value: Value;
+}
+
+/** Rounds of one adjustment after the other. */
+const ROUNDS = 4;
+
+/**
+ * Several adjustments at once: from the best of each alone, one after the other is made best until nothing is gained.
+ * Every adjustment begins once, so a ridge is climbed from both sides.
+ */
+function bestTogether(
+  trials: Trials,
+  free: readonly Adjustment[],
+  ids: readonly string[],
+  question: Question,
+): Answer | undefined {
+  const unknown = ids.flatMap((id) => free.filter((adjustment) => adjustment.id === id));
+  if (unknown.length < ids.length || unknown.length === 0) return undefined;
+  const answers = unknown.flatMap((first) => {
+    const chosen = new Map<string, Chosen>();
+    let reached = scoreOf(trials.now, question);
+    const order = [first, ...unknown.filter((other) => other !== first)];
+    for (let round = 0; round < ROUNDS; round++) {
+      const before = reached;
+      for (const adjustment of order) {
+        const held = order.flatMap((other) => {
+          const value = other === adjustment ? undefined : chosen.get(other.id);
+          return value ? editsFor(other, value.value) : [];
+        });
+        const score = scorer(trials, question, held);
+        const now = chosen.get(adjustment.id)?.value.value ?? adjustment.now;
+        const best = bestValue(adjustment, (value) => score(adjustment, value), now);
+        if (!best || best.score <= reached) continue;
+        reached = best.score;
+        chosen.set(adjustment.id, { adjustment, value: best.value });
+      }
+      if (round > 0 && reached - before < TIE / 2) break;
+    }
+    const answer = answerOf(
+      trials,
+      order.flatMap(({ id }) => chosen.get(id) ?? []),
+      question,
+    );
+    return answer ? [answer] : [];
+  });
+  return ranked(answers)[0];
+}
+
+/** @returns undefined for what gains nothing or is not allowed. */
+function answerOf(trials: Trials, chosen: readonly Chosen[], question: Question): Answer | undefined {
+  if (chosen.length === 0) return undefined;
+  const edits = chosen.flatMap(({ adjustment, value }) => editsFor(adjustment, value));
+  const outcome = trials.with(edits);
+  if (!isBuilt(outcome)) return undefined;
+  const [before, score] = [scoreOf(trials.now, question), scoreOf(outcome, question)];
+  if (!isAllowed(score) || !(score > before)) return undefined;
+  const [was, then] = [figureOf(trials.now, question.objective), figureOf(outcome, question.objective)];
+  return {
+    settings: chosen.map(({ adjustment, value }) => ({
+      adjustment: adjustment.id,
+      from: adjustment.now,
+      to: value.value,
+    })),
+    changes: chosen.flatMap(({ adjustment, value }) => changesOf(trials.now.set, adjustment, value)),
+    gain: was === undefined || then === undefined ? undefined : then - was,
+    score,
+    scoreGain: score - before,
+    effort: chosen
+      .map(({ adjustment }) => adjustment.effort)
+      .reduce((a, b) => (EFFORT_COST[b] > EFFORT_COST[a] ? b : a)),
+  };
+}
+
+const changesOf = (set: SetDescription, adjustment: Adjustment, value: Value): Change[] =>
+  editsFor(adjustment, value).map(({ path, to }) => ({
+    adjustment: adjustment.id,
+    part: partAt(path) ?? adjustment.part,
+    path,
+    from: valueAtPath(set, path),
+    to,
+    effort: adjustment.effort,
+  }));
+
+/** Effort of all of an answer: two taps are more than one. */
+export const costOf = ({ changes }: Answer): number =>
+  [...new Map(changes.map((change) => [change.adjustment, change])).values()].reduce(
+    (sum, { effort }) => sum + EFFORT_COST[effort],
+    0,
+  );
+
+/** The set as an answer would have it. @throws RangeError for edits of another set. */
+export function trialOf(trials: Trials, { changes }: Pick<Answer, 'changes'>): Trial {
+  const outcome = trials.with(changes);
+  if (!isBuilt(outcome)) throw new RangeError(outcome.notBuildable);
+  return outcome;
+}
+
+/** Best first; within a tie the smaller effort, then the fewer and smaller changes, then the name. */
+export function ranked(answers: readonly Answer[], worth: (answer: Answer) => number = (a) => a.scoreGain): Answer[] {
+  const left = [...answers];
+  const order: Answer[] = [];
+  while (left.length > 0) {
+    const highest = Math.max(...left.map(worth));
+    const tied = left.filter((answer) => worth(answer) >= highest - TIE);
+    const first = tied.reduce((a, b) => (comesBefore(b, a) ? b : a));
+    order.push(first);
+    left.splice(left.indexOf(first), 1);
+  }
+  return order;
+}
+
+function comesBefore(a: Answer, b: Answer): boolean {
+  const [costA, costB] = [costOf(a), costOf(b)];
+  if (costA !== costB) return costA < costB;
+  if (a.settings.length !== b.settings.length) return a.settings.length < b.settings.length;
+  const [sizeA, sizeB] = [sizeOf(a), sizeOf(b)];
+  if (Math.abs(sizeA - sizeB) > 1e-9) return sizeA < sizeB;
+  return a.settings[0].adjustment < b.settings[0].adjustment;
+}
+
+const sizeOf = ({ settings }: Answer): number =>
+  settings.reduce(
+    (sum, { from, to }) =>
+      sum +
+      (typeof from === 'number' && typeof to === 'number' && from > 0 && to > 0 ? Math.abs(Math.log(to / from)) : 1),
+    0,
+  );

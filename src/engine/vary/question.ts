@@ -1,0 +1,74 @@
+import type { AdjustedPart, Effort, Path } from '../kinds/adjustment.ts';
+import type { HeardWord } from '../reception/path/types.ts';
+import type { Decibels, Hertz } from '../units/quantities.ts';
+
+/** What is to be as great as it can be. */
+export type Objective =
+  /** Sound pressure level, dB SPL; the separation of a station, dB; the width it comes through, Hz. */
+  | { readonly of: 'loudness' | 'clearance' | 'bandwidth'; readonly station: number }
+  /** Level over what can just be heard, dB. */
+  | { readonly of: 'audibility'; readonly station: number }
+  | { readonly of: 'stations heard' }
+  /** Share of a band, on a ratio scale, that the dial covers. */
+  | { readonly of: 'band covered'; readonly from: Hertz; readonly to: Hertz };
+
+/** What must not get worse, whatever is gained: the figure of an objective, at least. */
+export interface Guard {
+  readonly objective: Objective;
+  readonly atLeast: number;
+}
+
+export interface Question {
+  readonly objective: Objective;
+  /** Parts and adjustments (by id) that stay as they are. */
+  readonly keep?: ReadonlySet<string>;
+  readonly guard?: readonly Guard[];
+  /** Default one at a time: an answer for each adjustment. */
+  readonly unknowns?: 'one at a time' | { readonly together: readonly string[] };
+  readonly effortAtMost?: Effort;
+}
+
+/** One place of the description, before and after. */
+export interface Change {
+  /** Id of the adjustment that it is part of. */
+  readonly adjustment: string;
+  readonly part: AdjustedPart;
+  readonly path: Path;
+  /** As read; undefined where nothing was written. */
+  readonly from: unknown;
+  /** As to be written. */
+  readonly to: unknown;
+  readonly effort: Effort;
+}
+
+/** An adjustment and the values it had and is given, SI. */
+export interface Setting {
+  readonly adjustment: string;
+  readonly from: unknown;
+  readonly to: unknown;
+}
+
+/** What a set gives of one station. */
+export interface Figures {
+  readonly isWithin: boolean;
+  readonly level: Decibels;
+  readonly margin: Decibels;
+  readonly heard: HeardWord;
+  /** How far it stands over the worst of the others, dB; infinite where nothing else is heard with it. */
+  readonly clearance: Decibels;
+  /** The station that it stands least above. */
+  readonly worst?: string;
+}
+
+export interface Answer {
+  readonly settings: readonly Setting[];
+  /** All that is to be written, the principal place of each setting first. */
+  readonly changes: readonly Change[];
+  /** Of the objective's figure; undefined where there was none before, such as for a station beyond the dial. */
+  readonly gain: number | undefined;
+  /** What the search went by: the objective's figure, or one that also counts loudness. */
+  readonly score: number;
+  /** The same over what it is now. */
+  readonly scoreGain: number;
+  readonly effort: Effort;
+}

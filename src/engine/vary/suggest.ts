@@ -1,0 +1,138 @@
+import { type Adjustment, EFFORT_COST, type Wish } from '../kinds/adjustment.ts';
+import { bearingOf } from '../reception/path/receive-station.ts';
+import type { StageId } from '../reception/path/types.ts';
+import type { Decibels, Hertz } from '../units/quantities.ts';
+import { adjustmentsOf, type SetAdjustments } from './adjustments.ts';
+import { wishFor } from './objective.ts';
+import { costOf, optimise, ranked, trialOf } from './optimise.ts';
+import type { Answer, Change, Figures, Question, Setting } from './question.ts';
+import type { Trial, Trials } from './trial.ts';
+
+/** What a station and its set are, before or after. */
+export interface Outlook extends Figures {
+  readonly bandwidth: Hertz;
+}
+
+/** A change that would serve a station, as a fact: words are made of it where it is shown. */
+export interface Suggestion {
+  readonly code: 'suggestion';
+  readonly station: number;
+  /** Where on the path it acts. */
+  readonly stage: StageId;
+  /** What it is for: a station that others disturb wants clearance, one beyond the dial to be reached. */
+  readonly wish: Wish;
+  readonly settings: readonly Setting[];
+  readonly changes: readonly Change[];
+  /** Of level for loudness, of clearance for clearance; undefined for a station that comes within reach. */
+  readonly gain: Decibels | undefined;
+  readonly before: Outlook;
+  readonly after: Outlook;
+}
+
+/** Smaller gains are within what building to the same plan twice gives, dB. */
+const WORTH_SAYING = 0.5;
+/** Of a suggestion's gain, so much is taken off for each step of effort when several are put in order, dB. */
+const PRICE_OF_EFFORT = 0.3;
+/** A pair is named where it gains so much over its better half, dB. */
+const BETTER_THAN_ONE = 1;
+const MOST = 5;
+
+export interface SuggestOptions extends Pick<Question, 'keep' | 'effortAtMost'> {
+  /** How many; default five. */
+  readonly most?: number;
+}
+
+/** What is asked about a station: the wish it has as things stand, the question for it, and what may be adjusted. */
+export interface StationWish extends SetAdjustments {
+  readonly wish: Wish;
+  readonly question: Pick<Question, 'objective' | 'guard'>;
+}
+
+/**
+ * The question that every asker puts for a station: what it wants as the set stands, and the adjustments that serve that.
+ * @throws RangeError for a station the set does not have.
+ */
+export function stationWish(trials: Trials, station: number): StationWish {
+  const { now } = trials;
+  checkStation(now, station);
+  const question = wishFor(now, station);
+  const figures = now.figures(station);
+  const wish: Wish = !figures.isWithin ? 'reach' : question.objective.of === 'clearance' ? 'clearance' : 'loudness';
+  const { frequency } = now.tuned(station).station;
+  const adjustments = adjustmentsOf(now.set, {
+    against: wish === 'clearance' ? disturberOf(now, station) : undefined,
+    beyond: wish !== 'reach' ? undefined : frequency < now.curve().lowest ? 'below' : 'above',
+  });
+  return { wish, question, ...adjustments };
+}
+
+function disturberOf(now: Trial, station: number): { frequency: Hertz; bearing?: number } | undefined {
+  const worst = [...now.interference(station)].sort((a, b) => a.separation - b.separation)[0];
+  const { frequency: wanted } = now.tuned(station).station;
+  const index = now.set.place.stations.findIndex((s) => s.name === worst?.by && s.frequency === worst.frequency);
+  if (index < 0 || worst.frequency === wanted) return undefined;
+  const { station: other, field } = now.tuned(index);
+  return { frequency: other.frequency, bearing: bearingOf(other, field) };
+}
+
+/** @throws RangeError when a set has no such station. */
+export function checkStation({ set }: Trial, station: number): void {
+  if (!(Number.isInteger(station) && station >= 0 && station < set.place.stations.length))
+    throw new RangeError(`station ${station} is not one of the set's ${set.place.stations.length}`);
+}
+
+/**
+ * What would serve a station most, best first: every adjustment by itself, then pairs that its kind says work together.
+ * Nothing is suggested that makes a heard station silent or less clear of others than it is.
+ * @throws RangeError for a station the set does not have.
+ */
+export function suggest(trials: Trials, station: number, options: SuggestOptions = {}): Suggestion[] {
+  const { wish, question, all, together } = stationWish(trials, station);
+  const { most = MOST, ...limits } = options;
+  const served = all.filter(({ serves }) => serves.includes(wish) || wish === 'reach');
+  const singles = optimise(trials, wish === 'reach' ? reachingFirst(served) : served, { ...question, ...limits });
+  const pairs =
+    wish === 'reach'
+      ? []
+      : together.flatMap((ids) => {
+          const [pair] = optimise(trials, all, { ...question, ...limits, unknowns: { together: ids } });
+          if (!pair || pair.settings.length < 2) return [];
+          const half = singles.find(({ settings }) => ids.includes(settings[0].adjustment))?.scoreGain ?? 0;
+          return pair.scoreGain > half + BETTER_THAN_ONE ? [pair] : [];
+        });
+  const worthSaying = [...singles, ...pairs].filter(({ scoreGain }) => scoreGain >= WORTH_SAYING);
+  return ranked(worthSaying, (answer) => answer.scoreGain - PRICE_OF_EFFORT * costOf(answer))
+    .slice(0, most)
+    .map((answer) => suggestionOf(trials, station, wish, answer));
+}
+
+/** Turns and capacitances bring a station onto the dial; a tap may as well. */
+const reachingFirst = (adjustments: readonly Adjustment[]): Adjustment[] =>
+  adjustments.filter(({ serves, effort }) => serves.includes('reach') || EFFORT_COST[effort] <= EFFORT_COST.rewire);
+
+function suggestionOf(trials: Trials, station: number, wish: Wish, answer: Answer): Suggestion {
+  const after = trialOf(trials, answer);
+  return {
+    code: 'suggestion',
+    station,
+    stage: stageOf(answer.changes[0]),
+    wish,
+    settings: answer.settings,
+    changes: answer.changes,
+    gain: wish === 'reach' ? undefined : answer.gain,
+    before: outlook(trials.now, station),
+    after: outlook(after, station),
+  };
+}
+
+export const outlook = (trial: Trial, station: number): Outlook => ({
+  ...trial.figures(station),
+  bandwidth: trial.bandwidth(station),
+});
+
+/** Where on the path a change acts. */
+function stageOf({ part, adjustment }: Change): StageId {
+  if (adjustment === 'arrangement.detectorTap' || part === 'detector') return 'detector';
+  if (part === 'aerial' || part === 'earth') return 'aerial';
+  return part === 'load' ? 'phones' : 'tuned circuit';
+}

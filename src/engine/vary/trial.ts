@@ -1,0 +1,135 @@
+import { build } from '../built/build.ts';
+import type { Edit } from '../kinds/adjustment.ts';
+import { type TuningCurve, tuningCurve } from '../reception/dial/dial.ts';
+import { type Arriving, besideStation, measuredWidth } from '../reception/interference/beside.ts';
+import { type FieldOptions, fieldsAtSite } from '../reception/path/field.ts';
+import { type Receiver, receiver, receiveStation, type TunedStation } from '../reception/path/receive-station.ts';
+import { isHeard, verdictOf } from '../reception/path/summary.ts';
+import type { Disturbance } from '../reception/path/types.ts';
+import type { SetDescription } from '../set/description.ts';
+import { editedSet } from '../set/edit.ts';
+import type { Hertz } from '../units/quantities.ts';
+import type { Figures } from './question.ts';
+
+/** A set ready to be tuned to any station of its place; each is followed once. */
+export interface Trial {
+  readonly set: SetDescription;
+  readonly receiver: Receiver;
+  readonly tuned: (station: number) => TunedStation;
+  readonly interference: (station: number) => readonly Disturbance[];
+  readonly figures: (station: number) => Figures;
+  /** −3 dB, the pointer left where it is. */
+  readonly bandwidth: (station: number) => Hertz;
+  readonly curve: () => TuningCurve;
+  /** How many stations are heard, and not for another. */
+  readonly stationsHeard: () => number;
+}
+
+/** Edits that leave nothing to be tried. */
+export interface NotBuildable {
+  readonly notBuildable: string;
+}
+
+/** A set and what becomes of it with edits made; each is built once, whichever station is asked about. */
+export interface Trials {
+  readonly now: Trial;
+  readonly with: (edits: readonly Edit[]) => Trial | NotBuildable;
+  /** How many different sets were built. */
+  readonly built: () => number;
+}
+
+export const isBuilt = (outcome: Trial | NotBuildable): outcome is Trial => !('notBuildable' in outcome);
+
+/** Of more stations than this, only so many are looked at beside a station: those that disturb it most now. */
+const WATCHED = 24;
+/** Sets kept; more are forgotten, the oldest first. */
+const MOST_KEPT = 2000;
+
+/** @throws RangeError when the set itself cannot be built; `readValue` names the reasons. */
+export function trialsOf(set: SetDescription, when: FieldOptions = {}): Trials {
+  const fieldOf = fieldsAtSite(set.place, when);
+  const arriving = set.place.stations.map((station): Arriving => ({ station, field: fieldOf(station) }));
+  const watched = lazily((station: number): readonly Arriving[] => {
+    if (arriving.length <= WATCHED) return arriving;
+    const strongest = besideStation(now.receiver, now.tuned(station), arriving).slice(0, WATCHED);
+    return strongest.flatMap(({ by, frequency }) =>
+      arriving.filter((one) => one.station.name === by && one.station.frequency === frequency),
+    );
+  });
+  const trialOf = (changed: SetDescription): Trial | NotBuildable => {
+    const made = build(changed);
+    if (!made.ok) return { notBuildable: made.reason };
+    return trial(changed, receiver(made.circuit, fieldOf), watched, arriving);
+  };
+  const first = trialOf(set);
+  if (!isBuilt(first)) throw new RangeError(first.notBuildable);
+  const now = first;
+  const known = new Map<string, Trial | NotBuildable>();
+  let built = 1;
+  return {
+    now,
+    built: () => built,
+    with: (edits) => {
+      if (edits.length === 0) return now;
+      const key = JSON.stringify(edits.map(({ path, to }) => [path, to]));
+      let outcome = known.get(key);
+      if (outcome === undefined) {
+        const edited = editedSet(set, edits);
+        outcome = edited.ok ? trialOf(edited.set) : { notBuildable: edited.reason };
+        built++;
+        known.set(key, outcome);
+        if (known.size > MOST_KEPT) known.delete(known.keys().next().value!);
+      }
+      return outcome;
+    },
+  };
+}
+
+function trial(
+  set: SetDescription,
+  ready: Receiver,
+  watched: (station: number) => readonly Arriving[],
+  arriving: readonly Arriving[],
+): Trial {
+  const tuned = lazily((station: number) => receiveStation(ready, set.place.stations[station]));
+  const interference = lazily((station: number) => besideStation(ready, tuned(station), watched(station)));
+  const curve = lazily((_: 0) => tuningCurve(ready));
+  return {
+    set,
+    receiver: ready,
+    tuned,
+    interference,
+    curve: () => curve(0),
+    bandwidth: lazily((station: number) => measuredWidth(ready, tuned(station))),
+    figures: lazily((station: number): Figures => {
+      const { within, heard } = tuned(station);
+      const worst = interference(station).reduce<Disturbance | undefined>(
+        (a, b) => (a === undefined || b.separation < a.separation ? b : a),
+        undefined,
+      );
+      return {
+        isWithin: within,
+        level: heard.spl,
+        margin: heard.margin,
+        heard: heard.words,
+        clearance: worst?.separation ?? Number.POSITIVE_INFINITY,
+        worst: worst?.by,
+      };
+    }),
+    stationsHeard: () =>
+      arriving.filter((_, station) => {
+        const { within, heard } = tuned(station);
+        const disturbance = interference(station).find(({ word }) => word !== 'clear');
+        return within && isHeard(verdictOf({ heard: heard.words, disturbance }));
+      }).length,
+  };
+}
+
+/** A function of one thing, worked out once for each. */
+function lazily<K, V>(work: (key: K) => V): (key: K) => V {
+  const known = new Map<K, V>();
+  return (key) => {
+    if (!known.has(key)) known.set(key, work(key));
+    return known.get(key)!;
+  };
+}
