@@ -8,17 +8,16 @@ test('the best taps for a station are found, taken and taken back', async () => 
     await page.getByText(/^Find the best taps for/).click();
     const tap = page.getByLabel('Detector tap', { exact: true }).first();
     const before = await tap.inputValue();
-    await page.getByText(/Best tapped at \d+ turns; tapped at 18 turns it loses/).waitFor();
-    await page.getByText(/But six stations become one, and the dial then covers \d+ to \d+ kHz/).waitFor();
+    await page.getByText(/Best at \d+ turns \(now 18\): /).waitFor();
+    await page.getByText(/Of \w+ stations heard one remains, and the dial then covers \d+ to \d+ kHz/).waitFor();
     await page.getByRole('button', { name: 'Take the best detector tap' }).click();
     await expect.poll(() => tap.inputValue()).not.toBe(before);
     await page.getByRole('button', { name: 'Undo', exact: true }).first().click();
     await expect.poll(() => tap.inputValue()).toBe(before);
     await page.getByRole('tab', { name: /^Phones/ }).click();
     await page.getByText(/^Find the best transformer for/).click();
-    await page.getByText(/Best with a ratio of .* to 1/).waitFor();
-    await page.getByText('The best is the loudest.', { exact: false }).waitFor();
-    expect(await page.getByText('lower and looser is sharper').count()).toBe(0);
+    await page.getByText(/Best at .* to 1/).waitFor();
+    await page.getByText('Best is the loudest', { exact: false }).waitFor();
   });
 });
 

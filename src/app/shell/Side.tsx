@@ -1,8 +1,14 @@
-import { warningSentences } from '../../outputs/words/index.ts';
-import { chosen, helpOf, isAdviceBehind, reception } from '../state/reception.ts';
+import {
+  settingsWords,
+  suggestionCosts,
+  suggestionEffect,
+  suggestionWords,
+  warningSentences,
+} from '../../outputs/words/index.ts';
+import { fieldOf } from '../description/change-field.ts';
+import { areSuggestionsBehind, chosen, reception, suggestionsFor } from '../state/reception.ts';
 import { tryOut } from '../state/try-out.ts';
 import { notes } from '../state/understanding.ts';
-import { decibelText } from '../widgets/figure.ts';
 import { showField } from '../widgets/show-field.ts';
 
 const unique = (texts: readonly string[]): string[] => [...new Set(texts)];
@@ -12,7 +18,7 @@ export function Side() {
   const station = chosen.value;
   const now = reception.value;
   const disturbing = station?.disturbances.filter((one) => one.word !== 'clear') ?? [];
-  const help = station && helpOf(station);
+  const suggestions = station && suggestionsFor(station);
   const warnings = unique(
     warningSentences([...(now?.warnings ?? []), ...(now?.dial.warnings ?? []), ...(station?.warnings ?? [])]),
   );
@@ -21,35 +27,38 @@ export function Side() {
       {station && (
         <section aria-labelledby="help-title">
           <h2 id="help-title">What would help {station.name} most</h2>
-          {help?.length === 0 && <p class="quiet">Nothing that this tool knows of would help much.</p>}
-          {!help && <p class="quiet">Trying changes…</p>}
-          <ol class={`help${isAdviceBehind.value ? ' is-old' : ''}`}>
-            {help?.slice(0, 5).map((one) => (
-              <li key={one.what}>
-                <button
-                  type="button"
-                  class="help-item"
-                  title="Show where this is changed"
-                  onClick={() => showField(one.field)}
-                >
-                  <span class="gain">{decibelText(one.gain)}</span>{' '}
-                  <span>
-                    {one.what}
-                    {one.cost && <span class="cost"> but {one.cost}</span>}
-                  </span>
-                </button>
-                {one.value && (
+          {suggestions?.length === 0 && <p class="quiet">Nothing that this tool knows of would help much.</p>}
+          {!suggestions && <p class="quiet">Trying changes…</p>}
+          <ol class={`help${areSuggestionsBehind.value ? ' is-old' : ''}`}>
+            {suggestions?.map((one) => {
+              const what = settingsWords(one);
+              const effect = suggestionEffect(one);
+              const costs = suggestionCosts(one);
+              return (
+                <li key={what}>
+                  <button
+                    type="button"
+                    class="help-item"
+                    title="Show where this is changed"
+                    onClick={() => showField(fieldOf(one.changes[0]))}
+                  >
+                    <span class="gain">{effect}</span>{' '}
+                    <span>
+                      {what}
+                      {costs && <span class="cost"> ({costs})</span>}
+                    </span>
+                  </button>
                   <button
                     type="button"
                     class="try"
-                    aria-label={`Try: ${one.what}`}
-                    onClick={() => tryOut(one.value!, one.what, `${one.what}: about ${decibelText(one.gain)}.`)}
+                    aria-label={`Try: ${what}`}
+                    onClick={() => tryOut(one.changes, what, suggestionWords(one))}
                   >
                     Try
                   </button>
-                )}
-              </li>
-            ))}
+                </li>
+              );
+            })}
           </ol>
         </section>
       )}

@@ -1,8 +1,9 @@
 import { computed, effect, signal } from '@preact/signals';
-import type { Help, Reception, StationReception } from '../../engine/reception/path/types.ts';
+import type { Reception, StationReception } from '../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
+import type { Suggestion } from '../../engine/vary/suggest.ts';
 import type { When } from '../description/when.ts';
-import type { ReceptionQuestion } from '../workers/engine.worker.ts';
+import type { ReceptionQuestion, SuggestionsQuestion } from '../workers/engine.worker.ts';
 import { type Latest, latestWins } from '../workers/latest.ts';
 import { newEngineWorker } from './engine-worker.ts';
 import { understood } from './understanding.ts';
@@ -15,14 +16,15 @@ export const receptionSet = signal<SetDescription | undefined>(undefined);
 /** Why the set could not be worked out, when it could not. */
 export const receptionError = signal<string | undefined>(undefined);
 
-interface Advice {
+interface Suggested {
   readonly set: SetDescription;
   readonly time: When;
-  /** For every station, best first. */
-  readonly help: readonly (readonly Help[])[];
+  readonly station: number;
+  /** Best first. */
+  readonly suggestions: readonly Suggestion[];
 }
-/** What would help; it is worked out after the figures and may be of the set before. */
-const advice = signal<Advice | undefined>(undefined);
+/** What would help the chosen station; it is worked out after the figures and may be of the set before. */
+const suggested = signal<Suggested | undefined>(undefined);
 
 const figures = latestWins<ReceptionQuestion, Reception>(newEngineWorker('reception'), (question, reply) => {
   if ('error' in reply) {
@@ -32,39 +34,12 @@ const figures = latestWins<ReceptionQuestion, Reception>(newEngineWorker('recept
   receptionError.value = undefined;
   receptionSet.value = question.set;
   reception.value = reply.answer;
-  advise(question);
 });
-
-/** Advice tries some thirty changed sets, so it has a worker of its own and waits for a pause. */
-const ADVICE_PAUSE_MS = 150;
-const newAdviser = () =>
-  latestWins<ReceptionQuestion, Reception>(newEngineWorker('advice'), (question, reply) => {
-    if ('answer' in reply)
-      advice.value = { set: question.set, time: question.time, help: reply.answer.stations.map((one) => one.help) };
-  });
-let adviser: Latest<ReceptionQuestion> | undefined;
-let pause: ReturnType<typeof setTimeout> | undefined;
-
-/** Only once the figures are there: the first answer shall not share its processor with a worker that starts. */
-function advise(question: ReceptionQuestion): void {
-  clearTimeout(pause);
-  pause = setTimeout(() => {
-    adviser ??= newAdviser();
-    adviser.ask({ ...question, helpFor: 'all' });
-  }, ADVICE_PAUSE_MS);
-}
 
 effect(() => {
   if (!understood.value) return;
   figures.ask({ about: 'reception', set: understood.value.set, time: time.value });
 });
-
-/** What would help a station most, best first; undefined until it is known. */
-export const helpOf = (station: StationReception): readonly Help[] | undefined => advice.value?.help[station.index];
-/** The advice shown is of the set before; the next is on its way. */
-export const isAdviceBehind = computed(
-  () => advice.value !== undefined && (advice.value.set !== receptionSet.value || advice.value.time !== time.value),
-);
 
 /** The station the path is shown for. */
 export const chosen = computed<StationReception | undefined>(() => {
@@ -72,6 +47,43 @@ export const chosen = computed<StationReception | undefined>(() => {
   if (!now || now.stations.length === 0) return undefined;
   return now.stations[stationIndex.value ?? now.best[0] ?? 0] ?? now.stations[now.best[0] ?? 0];
 });
+
+/** Suggestions try many changed sets, so they have a worker of their own and wait for a pause. */
+const SUGGESTION_PAUSE_MS = 150;
+const newSuggester = () =>
+  latestWins<SuggestionsQuestion, readonly Suggestion[]>(newEngineWorker('advice'), (question, reply) => {
+    if ('answer' in reply)
+      suggested.value = {
+        set: question.set,
+        time: question.time,
+        station: question.station,
+        suggestions: reply.answer,
+      };
+  });
+let suggester: Latest<SuggestionsQuestion> | undefined;
+let pause: ReturnType<typeof setTimeout> | undefined;
+
+// Only once the figures are there: the first answer shall not share its processor with a worker that starts.
+effect(() => {
+  const station = chosen.value?.index;
+  const set = receptionSet.value;
+  if (station === undefined || set === undefined) return;
+  clearTimeout(pause);
+  pause = setTimeout(() => {
+    suggester ??= newSuggester();
+    suggester.ask({ about: 'suggestions', set, station, time: time.peek() });
+  }, SUGGESTION_PAUSE_MS);
+});
+
+/** What would help the chosen station most, best first; undefined until it is known, or for another station. */
+export const suggestionsFor = (station: StationReception): readonly Suggestion[] | undefined =>
+  suggested.value?.station === station.index ? suggested.value.suggestions : undefined;
+/** The suggestions shown are of the set before; the next are on their way. */
+export const areSuggestionsBehind = computed(
+  () =>
+    suggested.value !== undefined &&
+    (suggested.value.set !== receptionSet.value || suggested.value.time !== time.value),
+);
 
 /** Where the pointer stands, 0 open … 1 meshed; undefined where the set tunes nothing. */
 export const pointerPosition = computed<number | undefined>(() => {

@@ -1,11 +1,14 @@
-import { edit, tellOfChange } from './document.ts';
+import { withValueAt } from '../../engine/set/write.ts';
+import { change, tellOfChange } from './document.ts';
 
-/** Make a change that a button offered; the notice says so and takes it back. @param label of the step back. */
-export function tryOut(
-  { path, to }: { readonly path: readonly (string | number)[]; readonly to: unknown },
-  label: string,
-  said: string,
-): void {
-  edit(path, to, { label });
-  tellOfChange(said, 'tried');
+/** Something to be written at a place of the description. */
+interface Written {
+  readonly path: readonly (string | number)[];
+  readonly to: unknown;
+}
+
+/** Make the changes that a button offered, as one step; the notice tells what was done and takes it back. @param label of the step back. */
+export function tryOut(changes: readonly Written[], label: string, notice: string): void {
+  change((written) => changes.reduce((before, { path, to }) => withValueAt(before, path, to), written), { label });
+  tellOfChange(notice, 'tried');
 }

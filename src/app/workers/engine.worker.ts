@@ -1,7 +1,10 @@
 import { arrivalMemory } from '../../engine/place/stations/arrival.ts';
+import type { FieldOptions } from '../../engine/reception/path/field.ts';
 import { receive } from '../../engine/reception/path/receive.ts';
 import type { Reception } from '../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
+import { type Suggestion, suggest } from '../../engine/vary/suggest.ts';
+import { type Trials, trialsOf } from '../../engine/vary/trial.ts';
 import type { When } from '../description/when.ts';
 import { coastFor } from './coast.ts';
 import { type Curves, curvesFor } from './curves.ts';
@@ -11,8 +14,13 @@ export interface ReceptionQuestion {
   readonly about: 'reception';
   readonly set: SetDescription;
   readonly time: When;
-  /** For which stations to work out what would help most; none if left out. */
-  readonly helpFor?: 'all';
+}
+
+export interface SuggestionsQuestion {
+  readonly about: 'suggestions';
+  readonly set: SetDescription;
+  readonly station: number;
+  readonly time: When;
 }
 
 export interface CurvesQuestion {
@@ -24,21 +32,35 @@ export interface CurvesQuestion {
   readonly time: When;
 }
 
-export type Question = ReceptionQuestion | CurvesQuestion;
+export type Question = ReceptionQuestion | SuggestionsQuestion | CurvesQuestion;
+export type Answer = Reception | readonly Suggestion[] | Curves | undefined;
 
 const memory = arrivalMemory();
 
-async function answer(question: Question): Promise<Reception | Curves | undefined> {
+/** The sets tried for a station serve the next one too, while set and time stay. */
+let tried: { readonly key: string; readonly trials: Trials } | undefined;
+function trialsFor(set: SetDescription, options: FieldOptions): Trials {
+  const key = JSON.stringify([set, options.time]);
+  if (tried?.key !== key) tried = { key, trials: trialsOf(set, options) };
+  return tried.trials;
+}
+
+async function answer(question: Question): Promise<Answer> {
   const { set, time } = question;
   const options = { time, memory, coast: await coastFor(set.place) };
-  return question.about === 'curves'
-    ? curvesFor(set, question.station, question.covered, options)
-    : receive(set, { ...options, helpFor: question.helpFor });
+  switch (question.about) {
+    case 'curves':
+      return curvesFor(set, question.station, question.covered, options);
+    case 'suggestions':
+      return suggest(trialsFor(set, options), question.station);
+    case 'reception':
+      return receive(set, options);
+  }
 }
 
 // A thin shell: the engine answers, this hands the answer back.
 addEventListener('message', async ({ data }: MessageEvent<Question>) => {
-  let reply: Reply<Reception | Curves | undefined>;
+  let reply: Reply<Answer>;
   try {
     reply = { answer: await answer(data) };
   } catch (error) {

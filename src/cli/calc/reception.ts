@@ -2,6 +2,7 @@ import { receive } from '../../engine/reception/path/receive.ts';
 import { problemSentence, readValue } from '../../engine/set/read.ts';
 import { warningSentences } from '../../outputs/words/index.ts';
 import { coastFor } from '../coast.ts';
+import { suggestionsFor } from '../suggestions.ts';
 import { type Calculation, refused } from './calculation.ts';
 
 /** A whole description in, every level on every station's path out. */
@@ -20,11 +21,18 @@ export const reception: Calculation = {
         })),
       };
     try {
-      const { dial, warnings, ...rest } = receive(read.set, { helpFor: 'all', coast: coastFor(read.set.place) });
+      const when = { coast: coastFor(read.set.place) };
+      const reception = receive(read.set, when);
+      const { dial, warnings, ...rest } = reception;
       const { levels: _, ...dialAnswer } = dial;
       return {
         ok: true,
-        answer: { ...rest, dial: dialAnswer, warnings: [...read.notes, ...warningSentences(warnings)] },
+        answer: {
+          ...rest,
+          suggestions: suggestionsFor(read.set, reception, when),
+          dial: dialAnswer,
+          warnings: [...read.notes, ...warningSentences(warnings)],
+        },
       };
     } catch (error) {
       return { ok: false, problems: [refused(input, error)] };

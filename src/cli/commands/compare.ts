@@ -1,5 +1,5 @@
-import { compareDetectorsOn } from '../../engine/reception/detection/compare.ts';
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
+import { compareDetectorsOn } from '../../engine/vary/compare.ts';
 import { lawHere } from '../../outputs/tables/law-words.ts';
 import { clean, table } from '../../outputs/tables/table.ts';
 import { jsonText } from '../../outputs/words/json.ts';
@@ -46,7 +46,10 @@ export const compare: Command = {
           { title: 'straight from', text: (r) => formatQuantity(r.squareLawEnds, 'voltage', 2), align: 'right' },
           {
             title: 'best tap',
-            text: (r) => (r.bestTap ? `${r.bestTap.turns} turns, ${formatQuantity(r.bestTap.gain, 'level')}` : ''),
+            text: (r) =>
+              r.bestTap
+                ? `${r.bestTap.turns} turns, ${formatQuantity(r.bestTap.gain, 'level')} ${r.bestTap.of === 'clearance' ? 'clearance' : ''}`.trim()
+                : '',
           },
           {
             title: 'best load',

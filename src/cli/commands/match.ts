@@ -1,8 +1,11 @@
 import { receive } from '../../engine/reception/path/receive.ts';
-import { capital, formatNumber } from '../../engine/units/format.ts';
+import { formatNumber } from '../../engine/units/format.ts';
 import { wholeNumber } from '../../engine/units/number.ts';
-import { matching } from '../../engine/vary/matching.ts';
+import { matching } from '../../engine/vary/match.ts';
+import { trialsOf } from '../../engine/vary/trial.ts';
 import { clean } from '../../outputs/tables/table.ts';
+import { coverageWords, MATCHED_NAMES, matchWords } from '../../outputs/words/index.ts';
+import { jsonText } from '../../outputs/words/json.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { chooseStation } from '../choose-station.ts';
 import { coastFor } from '../coast.ts';
@@ -48,17 +51,21 @@ export const match: Command = {
     const ratios = numbers(values.ratios, '--ratios');
     const reception = receive(set, when);
     const index = chooseStation(set.place.stations, values.station, reception.best[0]);
-    const found = matching(set, index, { ...when, taps, ratios });
+    const found = matching(trialsOf(set, when), index, { taps, ratios, withCoverage: true });
     if (values.json) {
-      io.data(`${JSON.stringify(found, null, 2)}\n`);
+      io.data(`${jsonText(found.map((one) => ({ ...one, sentence: matchWords(one) })))}\n`);
       return 0;
     }
     const station = set.place.stations[index];
     io.out(`${clean(station.name)}, ${formatNumber(station.frequency / 1e3, 5)} kHz, on ${clean(set.name)}\n\n`);
-    for (const one of found) io.out(`${capital(one.what)}: ${one.sentence}\n`);
-    if (found.length === 0) io.out('There is nothing in this set to match: no tap, no coupled coil, no transformer.\n');
+    for (const one of found)
+      io.out(`${MATCHED_NAMES[one.what]}: ${[matchWords(one), coverageWords(one)].filter(Boolean).join(' ')}\n`);
+    if (found.length === 0)
+      io.out(
+        'There is nothing to match: no tap, no coupled coils, no transformer, or the station is out of range of the dial.\n',
+      );
     io.out(
-      '\nEach by itself, all else as it is, tuned anew. The best is the loudest: lower taps and looser coils are sharper.\n',
+      '\nOptimised separately, retuned each time. Best is the loudest at which the station stays clear of others; for a station that others disturb it is the clearest.\n',
     );
     return 0;
   },

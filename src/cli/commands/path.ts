@@ -5,15 +5,18 @@ import { receive } from '../../engine/reception/path/receive.ts';
 import { receiver, receiveStation } from '../../engine/reception/path/receive-station.ts';
 import type { StationReception } from '../../engine/reception/path/types.ts';
 import { formatNumber } from '../../engine/units/format.ts';
+import { type Suggestion, suggest } from '../../engine/vary/suggest.ts';
+import { trialsOf } from '../../engine/vary/trial.ts';
 import { pathTable, stationsTable } from '../../outputs/tables/path-table.ts';
 import { clean, cleanLines } from '../../outputs/tables/table.ts';
-import { warningSentences } from '../../outputs/words/index.ts';
+import { suggestionWords, warningSentences } from '../../outputs/words/index.ts';
 import { jsonText } from '../../outputs/words/json.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { chooseStation } from '../choose-station.ts';
 import { coastFor } from '../coast.ts';
 import type { Command, Io } from '../command.ts';
 import { readSet } from '../read-set.ts';
+import { suggestionsFor } from '../suggestions.ts';
 
 export const path: Command = {
   name: 'path',
@@ -37,21 +40,18 @@ export const path: Command = {
       json: { type: 'boolean' },
     });
     const set = await readSet(file, io);
-    const reception = receive(set, {
-      time: values.night ? 'night' : 'day',
-      coast: coastFor(set.place),
-      helpFor: 'all',
-    });
+    const when = { time: values.night ? ('night' as const) : ('day' as const), coast: coastFor(set.place) };
+    const reception = receive(set, when);
     if (values.json) {
-      io.data(`${jsonText(reception)}\n`);
+      io.data(`${jsonText({ ...reception, suggestions: suggestionsFor(set, reception, when) })}\n`);
       return 0;
     }
     io.out(`${clean(set.name)} at ${clean(set.place.name)}\n\n${cleanLines(reception.summary)}\n\n`);
     if (reception.stations.length === 0) return 0;
     if (!values.all) {
       const station = reception.stations[chooseStation(reception.stations, values.station, reception.best[0])];
-      printStation(station, io);
-      const fields = fieldsAtSite(set.place, { time: values.night ? 'night' : 'day', coast: coastFor(set.place) });
+      printStation(station, suggest(trialsOf(set, when), station.index), io);
+      const fields = fieldsAtSite(set.place, when);
       const ready = receiver(setCircuit(set), fields);
       const { words } = audioLimits(ready, receiveStation(ready, set.place.stations[station.index]));
       io.out(`What becomes of the programme\n${words.map((w) => `  ${w}`).join('\n')}\n\n`);
@@ -63,13 +63,13 @@ export const path: Command = {
   },
 };
 
-function printStation(station: StationReception, io: Io): void {
+function printStation(station: StationReception, suggestions: readonly Suggestion[], io: Io): void {
   io.out(
     `${clean(station.name)}, ${formatNumber(station.frequency / 1e3, 5)} kHz: ${clean(station.sentence)}\n${pathTable(station, io.width)}\n`,
   );
   for (const d of station.disturbances.slice(0, 3)) io.out(`  ${clean(d.sentence)}\n`);
-  if (station.help.length > 0)
-    io.out(`What would help most\n${station.help.map((h) => `  ${h.sentence}`).join('\n')}\n`);
+  if (suggestions.length > 0)
+    io.out(`What would help most\n${suggestions.map((one) => `  ${clean(suggestionWords(one))}`).join('\n')}\n`);
   for (const warning of warningSentences(station.warnings)) io.out(`⚠ ${warning}\n`);
   io.out('\n');
 }

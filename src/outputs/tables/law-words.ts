@@ -1,6 +1,6 @@
-import type { DetectorOnStation } from '../../engine/reception/detection/compare.ts';
 import type { DetectionLaw } from '../../engine/reception/detection/detection-law.ts';
 import { formatQuantity } from '../../engine/units/format.ts';
+import type { DetectorOnStation } from '../../engine/vary/compare.ts';
 
 /** Which law a detector works by on the station, beside where the one gives way to the other. */
 export function lawHere({

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import type { DetectorDescription } from '../../kinds/detectors/detector-schema.ts';
 import { DETECTOR_KINDS } from '../../parts/detector/library.ts';
-import { USUAL_DETECTORS } from './compare.ts';
+import { USUAL_DETECTORS } from '../../vary/compare.ts';
 import { detectorFacts } from './detector-facts.ts';
 
 it('gives every kind its usual figures within their ranges, and a source that says how sure it is', () => {

@@ -11,28 +11,21 @@ import { dialOf, dialPlace, tuningCurve } from '../dial/dial.ts';
 import { besideStation, measuredWidth } from '../interference/beside.ts';
 import { cautionsFor } from './cautions.ts';
 import { type FieldOptions, fieldsAtSite } from './field.ts';
-import { helper } from './help.ts';
 import { type Receiver, receiver, receiveStation, TEST_TONE, type TunedStation } from './receive-station.ts';
 import { heardSpread, stagesOf } from './stages.ts';
 import { summaryOf, verdictOf } from './summary.ts';
-import type { Disturbance, Help, PartFigures, Reception, StationReception } from './types.ts';
-
-export interface ReceiveOptions extends FieldOptions {
-  /** Which stations to say "what would help most" for: it tries some thirty changed sets. Default none. */
-  readonly helpFor?: 'all' | number;
-}
+import type { Disturbance, PartFigures, Reception, StationReception } from './types.ts';
 
 /**
  * What the set gives at its place: every station's path from field to ear, the dial, and what disturbs what.
  * @throws RangeError for parts that cannot be built; `readValue` names those beforehand.
  */
-export function receive(set: SetDescription, options: ReceiveOptions = {}): Reception {
+export function receive(set: SetDescription, options: FieldOptions = {}): Reception {
   const ready = receiver(setCircuit(set), fieldsAtSite(set.place, options));
   const tuned = set.place.stations.map((station) => receiveStation(ready, station));
   const curve = tuningCurve(ready);
   const beside = tuned.map((s) => besideStation(ready, s, tuned));
   const law = lawOfDetector(ready.circuit.averaged, ready.dcResistance, ready.circuit.bias);
-  const help = options.helpFor === undefined ? undefined : helper(set, ready, tuned);
   const stations = tuned.map((s, index): StationReception => {
     const worst = beside[index].find((d) => d.word !== 'clear');
     const width = widthOf(ready, s);
@@ -63,10 +56,6 @@ export function receive(set: SetDescription, options: ReceiveOptions = {}): Rece
       sentence: sentenceFor(s, worst),
       disturbance: worst,
       disturbances: beside[index],
-      help:
-        help && (options.helpFor === 'all' || options.helpFor === index)
-          ? help(s, beside[index], curve)
-          : ([] as Help[]),
       warnings: distinctWarnings(path.flatMap((stage) => stage.warnings)),
     };
   });

@@ -38,25 +38,6 @@ export interface Stage {
 
 export type HeardWord = 'loud' | 'comfortable' | 'quiet' | 'faint' | 'not heard';
 
-/** Something that would make a station louder, bring it out from under another, or bring it within reach. */
-export interface Help {
-  readonly stage: StageId;
-  /** "a better earth (50 Ω instead of 95 Ω)". */
-  readonly what: string;
-  /** Where in the description it is done: "arrangement.aerialTap". */
-  readonly field: string;
-  /** What to write there to try it, where one value does it. */
-  readonly value?: { readonly path: readonly (string | number)[]; readonly to: unknown };
-  /** What is gained of `of`. */
-  readonly gain: Decibels;
-  /** Loudness; or, for a station that others drown, how far it stands over the strongest of them. */
-  readonly of: 'loudness' | 'margin over others';
-  /** What it costs: "21 kHz broad instead of 14 kHz", "6 dB quieter". */
-  readonly cost?: string;
-  /** "a better earth (50 Ω instead of 95 Ω): +4 dB". */
-  readonly sentence: string;
-}
-
 /** What another station does to the wanted one. */
 export interface Disturbance {
   readonly by: string;
@@ -107,8 +88,6 @@ export interface StationReception {
   /** The worst neighbour, and all that matter, strongest first. */
   readonly disturbance?: Disturbance;
   readonly disturbances: readonly Disturbance[];
-  /** What would help most, best first. */
-  readonly help: readonly Help[];
   readonly warnings: readonly Warned[];
 }
 

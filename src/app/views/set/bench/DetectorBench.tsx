@@ -1,7 +1,7 @@
 import { USUAL_CRYSTAL } from '../../../../engine/parts/detector/surface.ts';
-import type { DetectorOnStation } from '../../../../engine/reception/detection/compare.ts';
 import { withValueAt } from '../../../../engine/set/write.ts';
 import { formatQuantity } from '../../../../engine/units/format.ts';
+import type { DetectorOnStation } from '../../../../engine/vary/compare.ts';
 import { detectorCurve } from '../../../../outputs/plots/index.ts';
 import { tidy } from '../../../description/quantity-text.ts';
 import { PartEditor } from '../../../editing/PartEditor.tsx';

@@ -1,6 +1,6 @@
 import { useMemo, useState } from 'preact/hooks';
-import { capital } from '../../../../engine/units/format.ts';
-import type { Match } from '../../../../engine/vary/matching.ts';
+import type { Match } from '../../../../engine/vary/match.ts';
+import { coverageWords, MATCHED_NAMES, matchWords } from '../../../../outputs/words/index.ts';
 import { chosen, receptionSet } from '../../../state/reception.ts';
 import { tryOut } from '../../../state/try-out.ts';
 import { time } from '../../../state/view.ts';
@@ -35,15 +35,19 @@ export function Matching({ of }: { of: readonly Match['what'][] }) {
         {shown?.map((match) => (
           <li key={match.what}>
             <span>
-              <strong>{capital(match.what)}.</strong> {match.sentence} {match.cost}
+              <strong>{MATCHED_NAMES[match.what]}.</strong> {matchWords(match)} {coverageWords(match)}
             </span>
-            {match.write && (
+            {match.changes.length > 0 && (
               <button
                 type="button"
                 class="try"
                 aria-label={`Take the best ${match.what}`}
                 onClick={() =>
-                  tryOut(match.write!, `best ${match.what}`, [match.sentence, match.cost].filter(Boolean).join(' '))
+                  tryOut(
+                    match.changes,
+                    `best ${match.what}`,
+                    [matchWords(match), coverageWords(match)].filter(Boolean).join(' '),
+                  )
                 }
               >
                 Take it
@@ -54,8 +58,8 @@ export function Matching({ of }: { of: readonly Match['what'][] }) {
       </ul>
       {shown && shown.length > 0 && (
         <p class="about">
-          Each by itself, all else as it is. The best is the loudest
-          {shown.some(({ what }) => what !== 'transformer') ? ': lower and looser is sharper.' : '.'}
+          Optimised separately, retuned each time. Best is the loudest at which the station stays clear of others; for a
+          station that others disturb it is the clearest.
         </p>
       )}
     </details>

@@ -1,14 +1,14 @@
 import type { StageId } from '../../../../engine/reception/path/types.ts';
 import { formatQuantity } from '../../../../engine/units/format.ts';
-import { warningSentences } from '../../../../outputs/words/index.ts';
-import { chosen, helpOf } from '../../../state/reception.ts';
+import { suggestionWords, warningSentences } from '../../../../outputs/words/index.ts';
+import { chosen, suggestionsFor } from '../../../state/reception.ts';
 
 /** What happens at a stage for the chosen station, and what would improve it. */
 export function StageNow({ id }: { id: StageId }) {
   const station = chosen.value;
   const level = station?.path.find((one) => one.id === id);
   if (!station || !level) return null;
-  const help = helpOf(station)?.filter((one) => one.stage === id) ?? [];
+  const suggestions = suggestionsFor(station)?.filter((one) => one.stage === id) ?? [];
   const range = level.range?.map((value) =>
     id === 'ear' ? `${Math.round(value)} dB` : formatQuantity(value, level.kind, 2),
   );
@@ -28,7 +28,9 @@ export function StageNow({ id }: { id: StageId }) {
           {warning}
         </p>
       ))}
-      {help.length > 0 && <p class="stage-help">Would help here: {help.map((one) => one.sentence).join('; ')}.</p>}
+      {suggestions.length > 0 && (
+        <p class="stage-help">Would help here: {suggestions.map(suggestionWords).join('; ')}.</p>
+      )}
     </div>
   );
 }

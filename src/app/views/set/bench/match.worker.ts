@@ -1,5 +1,6 @@
 import type { SetDescription } from '../../../../engine/set/description.ts';
-import { type Match, matching } from '../../../../engine/vary/matching.ts';
+import { type Match, matching } from '../../../../engine/vary/match.ts';
+import { trialsOf } from '../../../../engine/vary/trial.ts';
 import type { When } from '../../../description/when.ts';
 import { coastFor } from '../../../workers/coast.ts';
 import type { Reply } from '../../../workers/latest.ts';
@@ -14,7 +15,7 @@ addEventListener('message', async ({ data }: MessageEvent<MatchQuestion>) => {
   let reply: Reply<Match[]>;
   try {
     const coast = await coastFor(data.set.place);
-    reply = { answer: matching(data.set, data.station, { time: data.time, coast, tellCosts: true }) };
+    reply = { answer: matching(trialsOf(data.set, { time: data.time, coast }), data.station, { withCoverage: true }) };
   } catch (error) {
     reply = { error: (error as Error).message };
   }

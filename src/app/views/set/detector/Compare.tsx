@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'preact/hooks';
-import type { DetectorOnStation } from '../../../../engine/reception/detection/compare.ts';
 import type { SetDescription } from '../../../../engine/set/description.ts';
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
+import type { DetectorOnStation } from '../../../../engine/vary/compare.ts';
 import { type ComparedCurve, detectorsCompared, isNearZero, MOST_COMPARED } from '../../../../outputs/plots/index.ts';
 import { lawHere } from '../../../../outputs/tables/law-words.ts';
 import { detectorShortNames, warningSentences } from '../../../../outputs/words/index.ts';
@@ -125,7 +125,7 @@ export function Compare({ set, station, time, onChoose }: Props) {
                     <td class="number">{formatQuantity(row.squareLawEnds, 'voltage', 2)}</td>
                     <td>
                       {row.bestTap
-                        ? `${row.bestTap.turns} turns${row.bestTap.gain >= 0.5 ? `, ${formatQuantity(row.bestTap.gain, 'level')}` : ''}`
+                        ? `${row.bestTap.turns} turns${row.bestTap.gain >= 0.5 ? `, ${formatQuantity(row.bestTap.gain, 'level')}${row.bestTap.of === 'clearance' ? ' of clearance' : ''}` : ''}`
                         : ''}
                     </td>
                     <td>

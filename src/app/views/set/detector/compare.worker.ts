@@ -1,5 +1,5 @@
-import { compareDetectorsOn, type DetectorOnStation } from '../../../../engine/reception/detection/compare.ts';
 import type { SetDescription } from '../../../../engine/set/description.ts';
+import { compareDetectorsOn, type DetectorOnStation } from '../../../../engine/vary/compare.ts';
 import type { When } from '../../../description/when.ts';
 import { coastFor } from '../../../workers/coast.ts';
 import type { Reply } from '../../../workers/latest.ts';

@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
-import { readValue } from '../../set/read.ts';
-import { receive } from '../path/receive.ts';
+import { receive } from '../reception/path/receive.ts';
+import { readValue } from '../set/read.ts';
 import { compareDetectorsOn } from './compare.ts';
 
 const read = readValue(
-  JSON.parse(readFileSync(new URL('../../../../examples/medium-wave-galena.json', import.meta.url), 'utf8')),
+  JSON.parse(readFileSync(new URL('../../../examples/medium-wave-galena.json', import.meta.url), 'utf8')),
 );
 if (!read.ok) throw new Error('the example does not read');
 const set = read.set;

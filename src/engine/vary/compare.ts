@@ -1,11 +1,14 @@
-import { setCircuit } from '../../built/set-circuit.ts';
-import type { Warned } from '../../facts/warning.ts';
-import type { DetectorDescription } from '../../kinds/detectors/detector-schema.ts';
-import { detectorModel } from '../../kinds/models.ts';
-import { magnitude } from '../../numerics/complex.ts';
-import { maximum } from '../../numerics/minimum.ts';
-import { detectorMerit } from '../../parts/detector/compare.ts';
-import type { SetDescription } from '../../set/description.ts';
+import type { Warned } from '../facts/warning.ts';
+import type { DetectorDescription } from '../kinds/detectors/detector-schema.ts';
+import { detectorModel } from '../kinds/models.ts';
+import { magnitude } from '../numerics/complex.ts';
+import { maximum } from '../numerics/minimum.ts';
+import { detectorMerit } from '../parts/detector/compare.ts';
+import { type DetectionLaw, lawOfDetector } from '../reception/detection/detection-law.ts';
+import type { FieldOptions } from '../reception/path/field.ts';
+import { type Receiver, seenBy, TEST_TONE, type TunedStation, toneThrough } from '../reception/path/receive-station.ts';
+import type { HeardWord } from '../reception/path/types.ts';
+import type { SetDescription } from '../set/description.ts';
 import {
   type Amperes,
   type Decibels,
@@ -14,19 +17,10 @@ import {
   powerDecibels,
   type Ratio,
   type Volts,
-} from '../../units/quantities.ts';
-import { type FieldOptions, fieldsAtSite } from '../path/field.ts';
-import {
-  type Receiver,
-  receiver,
-  receiveStation,
-  seenBy,
-  TEST_TONE,
-  type TunedStation,
-  toneThrough,
-} from '../path/receive-station.ts';
-import type { HeardWord } from '../path/types.ts';
-import { type DetectionLaw, lawOfDetector } from './detection-law.ts';
+} from '../units/quantities.ts';
+
+import { bestSetting } from './match.ts';
+import { type Trials, trialsOf } from './trial.ts';
 
 /** One detector in this set, on this station. */
 export interface DetectorOnStation {
@@ -58,11 +52,23 @@ export interface DetectorOnStation {
   readonly curve: readonly { readonly voltage: Volts; readonly current: Amperes }[];
   /** What it is good for, in a sentence. */
   readonly merit: string;
-  /** Turns to tap it at for the loudest sound, and what that gains; undefined where the arrangement has no tap to choose. */
-  readonly bestTap?: { readonly turns: number; readonly gain: Decibels };
+  /** The best tap of its own, by the search that answers every other asker; undefined where there is no tap to choose. */
+  readonly bestTap?: BestTap;
   /** Plain resistance in place of the load that takes the most audio power at this tap, and what that gains in power. */
   readonly bestLoad: { readonly resistance: Ohms; readonly gain: Decibels };
   readonly warnings: readonly Warned[];
+}
+
+/** A detector at its own best tap; the other figures are of the tap as wired now. */
+export interface BestTap {
+  readonly turns: number;
+  /** Of what is best for the station as things stand: loudness, or clearance where others disturb. */
+  readonly of: 'loudness' | 'clearance';
+  readonly gain: Decibels;
+  readonly soundPressureLevel: Decibels;
+  readonly heard: HeardWord;
+  /** Over the worst of the others, dB. */
+  readonly clearance: Decibels;
 }
 
 const room = { temperature: 300.15, wiring: 'single' } as const;
@@ -83,8 +89,6 @@ export const USUAL_DETECTORS: readonly DetectorDescription[] = [
   { kind: 'valve', heaterVoltage: 6.3, ratedHeaterVoltage: 6.3, wiring: 'single' },
 ];
 
-const SHARES = [0.1, 0.15, 0.22, 0.32, 0.45, 0.63, 0.8, 1];
-
 /** The same station through any detectors, all else as it is, loudest first. @param tap whether to look for each one's best tap. */
 export function compareDetectorsOn(
   set: SetDescription,
@@ -93,23 +97,18 @@ export function compareDetectorsOn(
   tap = true,
   options: FieldOptions = {},
 ): DetectorOnStation[] {
-  const wanted = set.place.stations[station];
-  if (!wanted) throw new RangeError(`there is no station ${station}`);
-  const fieldOf = fieldsAtSite(set.place, options);
-  const on = (changed: SetDescription): TunedStation & { circuit: ReturnType<typeof setCircuit> } => {
-    const circuit = setCircuit(changed);
-    return { ...receiveStation(receiver(circuit, fieldOf), wanted), circuit };
-  };
-  const now = on(set).heard.spl;
+  if (!set.place.stations[station]) throw new RangeError(`there is no station ${station}`);
+  const now = trialsOf(set, options).now.figures(station).level;
   const tried = withOwn(set, candidates).map((description) => {
-    const changed = { ...set, detector: description };
-    return { description, changed, s: on(changed) };
+    // The set's own detector keeps the set itself, so that its answers are those of every other asker.
+    const trials = trialsOf(description === set.detector ? set : { ...set, detector: description }, options);
+    const ready = trials.now.receiver;
+    return { description, trials, ready, s: { ...trials.now.tuned(station), circuit: ready.circuit } };
   });
   const reach = Math.min(5, Math.max(0.1, ...tried.map(({ s }) => 1.3 * s.steady.junctionVoltage)));
   return tried
-    .map(({ description, changed, s }): DetectorOnStation => {
+    .map(({ description, trials, ready, s }): DetectorOnStation => {
       const { detector, bias } = s.circuit;
-      const ready = receiver(s.circuit, fieldOf);
       const merit = detectorMerit(detector, bias);
       const law = lawOfDetector(s.circuit.averaged, ready.dcResistance, bias);
       return {
@@ -141,7 +140,7 @@ export function compareDetectorsOn(
           return { voltage, current: detector.current(voltage) };
         }),
         merit: merit.words,
-        bestTap: tap ? bestTap(changed, s.heard.spl, (x) => on(x).heard.spl) : undefined,
+        bestTap: tap ? bestTapOf(trials, station) : undefined,
         bestLoad: bestLoad(ready, s),
         warnings: [...detector.warnings, ...s.steady.warnings],
       };
@@ -180,28 +179,9 @@ function bestLoad(ready: Receiver, s: TunedStation): DetectorOnStation['bestLoad
   return { resistance, gain: powerDecibels(power(resistance) / Math.max(s.audioPower, 1e-30)) };
 }
 
-function bestTap(
-  set: SetDescription,
-  now: Decibels,
-  level: (changed: SetDescription) => Decibels,
-): DetectorOnStation['bestTap'] {
-  const { arrangement } = set;
-  if (
-    arrangement.kind !== 'direct' &&
-    arrangement.kind !== 'series capacitor' &&
-    arrangement.kind !== 'tapped' &&
-    arrangement.kind !== 'coupled' &&
-    arrangement.kind !== 'two circuits'
-  )
-    return undefined;
-  const coil = set.coils.find((c) => c.name === arrangement.coil);
-  if (!coil) return undefined;
-  const turns = coil.shape === 'multilayer' ? coil.turnsPerLayer * coil.layers : coil.turns;
-  let best = { turns: arrangement.detectorTap ?? turns, gain: 0 };
-  for (const share of SHARES) {
-    const at = Math.max(1, Math.round(turns * share));
-    const gain = level({ ...set, arrangement: { ...arrangement, detectorTap: at } as typeof arrangement }) - now;
-    if (gain > best.gain) best = { turns: at, gain };
-  }
-  return best;
+function bestTapOf(trials: Trials, station: number): BestTap | undefined {
+  const best = bestSetting(trials, station, 'arrangement.detectorTap');
+  if (best === undefined || typeof best.value !== 'number') return undefined;
+  const { level, heard, clearance } = best.after;
+  return { turns: best.value, of: best.of, gain: best.gain, soundPressureLevel: level, heard, clearance };
 }

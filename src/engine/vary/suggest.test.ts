@@ -1,0 +1,198 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { someSet } from '../../../test/support/random-sets.ts';
+import { receive } from '../reception/path/receive.ts';
+import { isHeard, verdictOf } from '../reception/path/summary.ts';
+import type { SetDescription } from '../set/description.ts';
+import { readText, readValue } from '../set/read.ts';
+import { withValueAt } from '../set/write.ts';
+import { compareDetectorsOn } from './compare.ts';
+import { bestSetting, matching } from './match.ts';
+import { CLEAR } from './objective.ts';
+import { type Suggestion, suggest } from './suggest.ts';
+import { trialsOf } from './trial.ts';
+
+const examples = readdirSync('examples').filter((file) => file.endsWith('.json'));
+function exampleOf(file: string) {
+  const read = readText(readFileSync(`examples/${file}`, 'utf8'));
+  if (!read.ok) throw new Error(`${file} does not read`);
+  return read;
+}
+const applied = (written: unknown, { changes }: Pick<Suggestion, 'changes'>): unknown =>
+  changes.reduce((before, { path, to }) => withValueAt(before, path, to), written);
+const readOf = (written: unknown): SetDescription => {
+  const read = readValue(written);
+  if (!read.ok) throw new Error(JSON.stringify(read.problems));
+  return read.set;
+};
+
+describe.each(examples)('%s', (file) => {
+  const { set, written } = exampleOf(file);
+  const trials = trialsOf(set);
+  const stations = [...new Set([0, set.place.stations.length - 1])];
+  const now = receive(set);
+
+  it.each(stations)('three answers are one: suggested, matched and compared taps, for station %i', (station) => {
+    const suggested = suggest(trials, station, { most: 99 });
+    const matched = matching(trialsOf(set), station);
+    const [own] = compareDetectorsOn(set, station, [set.detector]);
+    for (const id of ['arrangement.aerialTap', 'arrangement.detectorTap']) {
+      const best = bestSetting(trials, station, id);
+      const match = matched.find((one) => one.id === id);
+      expect(match?.value).toBe(best?.value);
+      expect(match?.gain).toBe(best?.gain);
+      if (id === 'arrangement.detectorTap') {
+        expect(own.bestTap?.turns).toBe(best?.value);
+        expect(own.bestTap?.gain).toBe(best?.gain);
+      }
+      const one = suggested.find(({ settings }) => settings.length === 1 && settings[0].adjustment === id);
+      // A gain too small to be worth saying is not suggested.
+      if (one === undefined) expect(best?.scoreGain ?? 0).toBeLessThan(0.5);
+      else {
+        expect(one.settings[0].to).toBe(best?.value);
+        expect(one.gain).toBe(best?.gain);
+      }
+    }
+  });
+
+  it('gives what it promises when it is written, read and received', () => {
+    const station = now.best[0];
+    const before = now.stations[station];
+    for (const one of suggest(trials, station)) {
+      const after = receive(readOf(applied(written, one))).stations[station];
+      expect(after.soundPressureLevel).toBeCloseTo(one.after.level, 6);
+      if (one.wish === 'loudness')
+        expect(after.soundPressureLevel - before.soundPressureLevel).toBeCloseTo(one.gain!, 6);
+    }
+  });
+});
+
+/** What a station wants, as things stand; each is never to become worse by a suggestion for it. */
+function wantsOf(set: SetDescription, station: number) {
+  const { isWithin, heard, level, clearance } = trialsOf(set).now.figures(station);
+  return {
+    isWithin,
+    isAudible: isWithin && heard !== 'not heard',
+    clearance: Math.min(clearance, CLEAR),
+    level,
+    isLoudnessWanted: heard === 'not heard' || clearance >= CLEAR,
+  };
+}
+
+/** Follows the first suggestion five times; every step keeps what was there. @returns how many were followed. */
+function follow(start: SetDescription, station: number): number {
+  let set = start;
+  for (let step = 0; step < 5; step++) {
+    const [first] = suggest(trialsOf(set), station);
+    if (!first) return step;
+    const next = readOf(applied(set, first));
+    const [before, after] = [wantsOf(set, station), wantsOf(next, station)];
+    const what = JSON.stringify(first.settings);
+    if (before.isWithin) expect(after.isWithin, what).toBe(true);
+    if (before.isAudible) {
+      expect(after.isAudible, what).toBe(true);
+      expect(after.clearance, what).toBeGreaterThanOrEqual(before.clearance - 1e-6);
+    }
+    if (before.isWithin && before.isLoudnessWanted) expect(after.level, what).toBeGreaterThan(before.level);
+    set = next;
+  }
+  return 5;
+}
+
+describe('following the first suggestion five times', () => {
+  it.each(examples)('never makes worse what a station of %s wants', (file) => {
+    const { set } = exampleOf(file);
+    const { best } = receive(set);
+    // The one received best, and one that is not.
+    for (const station of [best[0], best[best.length - 1]]) follow(set, station);
+  });
+
+  const { stations } = exampleOf('medium-wave-galena.json').set.place;
+  const four = [0, 2, 4, 6].map((i) => stations[i]);
+  const sets = fc.sample(someSet, { numRuns: 60, seed: 7 }).filter((set) => set !== undefined);
+  it.each(Array.from({ length: 30 }, (_, i) => i))('never makes worse what a station of random set %i wants', (i) => {
+    const set = sets[i];
+    follow({ ...set, place: { ...set.place, stations: four } }, i % four.length);
+  });
+});
+
+describe('a station that others mask', () => {
+  const { set } = exampleOf('medium-wave-galena.json');
+  const station = set.place.stations.findIndex(({ name }) => name === 'Northmoor Calling');
+  const trials = trialsOf(set);
+
+  it('is cleared of them, and no suggestion leaves it less clear', () => {
+    const { disturbance, heard } = receive(set).stations[station];
+    expect(isHeard(verdictOf({ heard, disturbance }))).toBe(false);
+    const all = suggest(trials, station);
+    expect(all.length).toBeGreaterThan(2);
+    for (const { wish, before, after } of all) {
+      expect(wish).toBe('clearance');
+      expect(after.clearance).toBeGreaterThan(before.clearance);
+    }
+  });
+
+  it('still has suggestions for clearance when it half works', () => {
+    const [first] = suggest(trials, station);
+    const next = trialsOf(readOf(applied(set, first)));
+    const { clearance } = next.now.figures(station);
+    expect(clearance).toBeGreaterThan(3);
+    expect(clearance).toBeLessThan(CLEAR);
+    const more = suggest(next, station);
+    expect(more.length).toBeGreaterThan(0);
+    for (const { wish } of more) expect(wish).toBe('clearance');
+  });
+});
+
+describe('what is reasonable for a garden', () => {
+  const { set } = exampleOf('medium-wave-galena.json');
+  const suggested = (changed: SetDescription) =>
+    suggest(trialsOf(changed), 0, { most: 99 }).flatMap(({ settings }) => settings);
+
+  it('no mast grows without end', () => {
+    for (const height of [6, 9, 12, 20]) {
+      const aerial = { ...set.aerial, height } as SetDescription['aerial'];
+      const higher = suggested({ ...set, aerial }).find(({ adjustment }) => adjustment === 'aerial.height');
+      expect(Number.parseFloat(String(higher?.to ?? '0'))).toBeLessThanOrEqual(12);
+    }
+  });
+
+  it('an earth of 12 Ω is not halved, one of 80 Ω may be', () => {
+    const earth = (resistance: number) =>
+      suggested({ ...set, earth: { kind: 'measured', resistance } }).filter(({ adjustment }) =>
+        adjustment.startsWith('earth'),
+      );
+    expect(earth(12)).toEqual([]);
+    for (const { to } of earth(80)) expect(to).toBe('40 Ω');
+  });
+});
+
+describe('stations out of range of the dial', () => {
+  it.each([
+    ['a rod with too few turns', 'ferrite-rod-valve-diode', 15],
+    ['a frame with too many', 'frame-aerial', 40],
+  ])('are brought within it: %s', (_, file, turns) => {
+    const { written } = exampleOf(`${file}.json`);
+    const changed = {
+      ...written,
+      aerial: { ...written.aerial, turns },
+      arrangement: { kind: written.arrangement.kind },
+    };
+    const set = readOf(changed);
+    const now = receive(set);
+    expect(now.stations.every((s) => verdictOf(s) === 'out of reach')).toBe(true);
+    const station = now.best[0];
+    const all = suggest(trialsOf(set), station);
+    expect(all.some(({ settings }) => settings[0].adjustment === 'aerial.turns')).toBe(true);
+    for (const one of all) {
+      expect(one.wish).toBe('reach');
+      expect(receive(readOf(applied(changed, one))).stations[station].outOfReach).toBeUndefined();
+    }
+  });
+});
+
+it('refuses a station that is not there', () => {
+  const trials = trialsOf(exampleOf('medium-wave-galena.json').set);
+  for (const station of [-1, 0.5, 99]) expect(() => suggest(trials, station)).toThrow(RangeError);
+});

@@ -1,0 +1,46 @@
+import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
+import type { Outlook, Suggestion } from '../../../../engine/vary/suggest.ts';
+import { listOf } from '../grammar.ts';
+import { settingsWords } from './settings.ts';
+
+const decibels = (level: number): string => formatQuantity(level, 'level');
+/** Of a station over another: no sign where it stands above. */
+const over = (clearance: number): string => `${formatNumber(Math.round(clearance), 3)} dB`;
+
+/** What a change does to a station besides what it is for. */
+function consequences({ wish, before, after }: Suggestion): string[] {
+  const quieter = before.level - after.level;
+  return [
+    ...(wish === 'clearance' && quieter >= 1 ? [`${formatNumber(Math.round(quieter))} dB quieter`] : []),
+    ...(wish === 'clearance' && quieter <= -1 ? [`${formatNumber(Math.round(-quieter))} dB louder`] : []),
+    ...(after.bandwidth > 1.2 * before.bandwidth || after.bandwidth < before.bandwidth / 1.2
+      ? [
+          `bandwidth ${formatQuantity(after.bandwidth, 'frequency', 2)} (now ${formatQuantity(before.bandwidth, 'frequency', 2)})`,
+        ]
+      : []),
+  ];
+}
+
+/** What a suggestion is for, in figures: "+4.6 dB"; "clearance 14 dB (now −1 dB)"; "within reach of the dial". */
+export function suggestionEffect(suggestion: Suggestion): string {
+  const { wish, gain, before, after } = suggestion;
+  if (wish === 'reach')
+    return after.heard === 'not heard' ? 'within reach of the dial, not heard' : 'within reach of the dial';
+  if (wish === 'clearance') return clearanceWords(before, after);
+  return `${decibels(gain ?? 0)}`;
+}
+
+const clearanceWords = (before: Outlook, after: Outlook): string =>
+  Number.isFinite(after.clearance)
+    ? `clearance ${over(after.clearance)} (now ${over(before.clearance)})`
+    : `clear of all others (now ${over(before.clearance)})`;
+
+/** One suggestion: "Detector tap at 13 turns (now 18): +0.8 dB, bandwidth 22 kHz (now 33 kHz)". */
+export const suggestionWords = (suggestion: Suggestion): string =>
+  `${settingsWords(suggestion)}: ${[suggestionEffect(suggestion), ...consequences(suggestion)].join(', ')}`;
+
+/** What it costs or brings besides, for a line of its own; nothing where that is nothing much. */
+export const suggestionCosts = (suggestion: Suggestion): string | undefined => {
+  const all = consequences(suggestion);
+  return all.length > 0 ? listOf(all) : undefined;
+};
