@@ -1,5 +1,6 @@
 import type { QuantityKind } from '../units/parse.ts';
 import type { Degrees, Hertz, Ohms } from '../units/quantities.ts';
+import type { KindOf, Of } from './by-kind.ts';
 
 /** What a change asks of the builder, least first. */
 export const EFFORTS = ['knob', 'tap', 'rewire', 'rewind', 'buy', 'outdoors'] as const;
@@ -129,17 +130,18 @@ export function preferredValues(from: number, to: number): number[] {
   return values;
 }
 
-/** Registry of a part: one entry for each of its kinds, or it does not compile. */
-export type AdjustmentsByKind<D extends { readonly kind: string }> = {
-  readonly [K in D['kind']]: Adjustments<Extract<D, { kind: K }>>;
-};
+/** What each kind of a part has to adjust: one entry for each, or it does not compile. */
+export type AdjustmentsByKind<D> = { readonly [K in KindOf<D>]: Adjustments<Of<D, K>> };
 
 /** The adjustments of a part of any kind. */
-export function adjustmentsIn<D>(
-  entry: Adjustments<D>,
-  description: D,
+export function adjustmentsIn<D extends { readonly shape: string } | { readonly kind: string }>(
+  table: AdjustmentsByKind<D>,
+  described: D,
   about: AdjustContext,
   path: Path,
 ): readonly Adjustment[] {
-  return typeof entry === 'function' ? entry(description, about, path) : [];
+  const kind = 'kind' in described ? described.kind : described.shape;
+  // The compiler cannot follow that the entry under a description's own kind takes that description.
+  const entry = (table as unknown as Readonly<Record<string, Adjustments<D>>>)[kind];
+  return typeof entry === 'function' ? entry(described, about, path) : [];
 }

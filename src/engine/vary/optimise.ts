@@ -8,7 +8,7 @@ import { isBuilt, type Trial, type Trials } from './trial.ts';
 import { asWritten, type Value, valuesOf } from './values.ts';
 
 /** Differences smaller than this are none between answers: then the smaller effort and the smaller change win, dB. */
-export const TIE = 0.1;
+const TIE = 0.1;
 
 /**
  * The best value of adjustments of a set for an objective.

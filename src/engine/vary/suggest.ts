@@ -76,7 +76,7 @@ function disturberOf(now: Trial, station: number): { frequency: Hertz; bearing?:
 }
 
 /** @throws RangeError when a set has no such station. */
-export function checkStation({ set }: Trial, station: number): void {
+function checkStation({ set }: Trial, station: number): void {
   if (!(Number.isInteger(station) && station >= 0 && station < set.place.stations.length))
     throw new RangeError(`station ${station} is not one of the set's ${set.place.stations.length}`);
 }

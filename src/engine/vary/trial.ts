@@ -101,26 +101,13 @@ function trial(
     interference,
     curve: () => curve(0),
     bandwidth: lazily((station: number) => measuredWidth(ready, tuned(station))),
-    figures: lazily((station: number): Figures => {
-      const { within, heard } = tuned(station);
-      const worst = interference(station).reduce<Disturbance | undefined>(
-        (a, b) => (a === undefined || b.separation < a.separation ? b : a),
-        undefined,
-      );
-      return {
-        isWithin: within,
-        level: heard.spl,
-        margin: heard.margin,
-        heard: heard.words,
-        clearance: worst?.separation ?? Number.POSITIVE_INFINITY,
-        worst: worst?.by,
-      };
-    }),
+    figures: lazily((station: number): Figures => figuresOf(tuned, interference, station)),
     stationsHeard: () =>
       arriving.filter((_, station) => {
-        const { within, heard } = tuned(station);
+        const { isWithin, heard } = figuresOf(tuned, interference, station);
+        if (!isWithin) return false;
         const disturbance = interference(station).find(({ word }) => word !== 'clear');
-        return within && isHeard(verdictOf({ heard: heard.words, disturbance }));
+        return isHeard(verdictOf({ heard, disturbance }));
       }).length,
   };
 }
@@ -132,4 +119,38 @@ function lazily<K, V>(work: (key: K) => V): (key: K) => V {
     if (!known.has(key)) known.set(key, work(key));
     return known.get(key)!;
   };
+}
+
+/** A station whose audio no equation gives, as strong as it is, counts as one beyond the dial. */
+const UNSOLVED: Figures = {
+  isWithin: false,
+  level: Number.NEGATIVE_INFINITY,
+  margin: Number.NEGATIVE_INFINITY,
+  heard: 'not heard',
+  clearance: Number.NEGATIVE_INFINITY,
+};
+
+function figuresOf(
+  tuned: (station: number) => TunedStation,
+  interference: (station: number) => readonly Disturbance[],
+  station: number,
+): Figures {
+  try {
+    const { within, heard } = tuned(station);
+    const worst = interference(station).reduce<Disturbance | undefined>(
+      (a, b) => (a === undefined || b.separation < a.separation ? b : a),
+      undefined,
+    );
+    return {
+      isWithin: within,
+      level: heard.spl,
+      margin: heard.margin,
+      heard: heard.words,
+      clearance: worst?.separation ?? Number.POSITIVE_INFINITY,
+      worst: worst?.by,
+    };
+  } catch (refusal) {
+    if (refusal instanceof RangeError) return UNSOLVED;
+    throw refusal;
+  }
 }

@@ -8,21 +8,21 @@ import type { AerialDescription } from './aerial-schema.ts';
 type Surroundings = AdjustContext['environment'];
 
 /** What a mast or tree carries without guys, planning or a crane, m. Common practice, no source. */
-export const HIGHEST_MAST: Readonly<Record<Surroundings, number>> = {
+const HIGHEST_MAST: Readonly<Record<Surroundings, number>> = {
   city: 10,
   residential: 10,
   rural: 12,
   'quiet rural': 15,
 };
 /** Wire that finds room, m. Common practice, no source. */
-export const LONGEST_WIRE: Readonly<Record<Surroundings, number>> = {
+const LONGEST_WIRE: Readonly<Record<Surroundings, number>> = {
   city: 20,
   residential: 25,
   rural: 40,
   'quiet rural': 60,
 };
 /** A frame that goes through a door and still turns, m. */
-export const LARGEST_FRAME = 1.2;
+const LARGEST_FRAME = 1.2;
 /** One step makes it at most so many times what it is. */
 const STEPS = [1.25, 1.5];
 
@@ -75,7 +75,7 @@ const wire = (now: Wire): Adjustment => ({
 });
 
 /** What each aerial has to adjust: one entry for each kind. */
-export const AERIAL_ADJUSTMENTS: AdjustmentsByKind<AerialDescription> = {
+const AERIAL_ADJUSTMENTS: AdjustmentsByKind<AerialDescription> = {
   'inverted-L': (aerial, about) => [height(aerial, about), span(aerial, about)],
   T: (aerial, about) => [height(aerial, about), span(aerial, about)],
   sloping: (aerial, about) => [height(aerial, about), span(aerial, about)],
@@ -133,7 +133,5 @@ export const AERIAL_ADJUSTMENTS: AdjustmentsByKind<AerialDescription> = {
   ],
 };
 
-export const aerialAdjustments = <K extends AerialDescription['kind']>(
-  aerial: Extract<AerialDescription, { kind: K }>,
-  about: AdjustContext,
-): readonly Adjustment[] => adjustmentsIn(AERIAL_ADJUSTMENTS[aerial.kind as K], aerial, about, ['aerial']);
+export const aerialAdjustments = (aerial: AerialDescription, about: AdjustContext): readonly Adjustment[] =>
+  adjustmentsIn(AERIAL_ADJUSTMENTS, aerial, about, ['aerial']);

@@ -1,9 +1,7 @@
 import { formatQuantity } from '../../units/format.ts';
 import type { AdjustContext, Adjustment, Adjustments, Path, Wish } from '../adjustment.ts';
+import type { KindOf, Of } from '../by-kind.ts';
 import type { ArrangementDescription, TrapDescription } from './arrangement-schema.ts';
-
-export type ArrangementKind = ArrangementDescription['kind'];
-export type ArrangementOfKind = { readonly [K in ArrangementKind]: Extract<ArrangementDescription, { kind: K }> };
 
 /** What an arrangement has to adjust, and which of it works together: looser coupling pays with a higher tap. */
 interface ArrangementAdjustments<A> {
@@ -115,8 +113,8 @@ function waveTrap(traps: readonly TrapDescription[] | undefined, about: AdjustCo
 }
 
 /** What each arrangement has to adjust: one entry for each kind. */
-export const ARRANGEMENT_ADJUSTMENTS: {
-  readonly [K in ArrangementKind]: ArrangementAdjustments<ArrangementOfKind[K]>;
+const ARRANGEMENT_ADJUSTMENTS: {
+  readonly [K in KindOf<ArrangementDescription>]: ArrangementAdjustments<Of<ArrangementDescription, K>>;
 } = {
   direct: {
     adjust: (a, about) => [
@@ -204,11 +202,14 @@ export const ARRANGEMENT_ADJUSTMENTS: {
 };
 
 /** The adjustments of an arrangement of any kind. */
-export function arrangementAdjustments<K extends ArrangementKind>(
-  arrangement: ArrangementOfKind[K],
+export function arrangementAdjustments(
+  arrangement: ArrangementDescription,
   about: AdjustContext,
 ): { readonly adjustments: readonly Adjustment[]; readonly together: readonly (readonly string[])[] } {
-  const { adjust, together } = ARRANGEMENT_ADJUSTMENTS[arrangement.kind as K];
+  // The compiler cannot follow that the entry under a description's own kind takes that description.
+  const { adjust, together } = ARRANGEMENT_ADJUSTMENTS[
+    arrangement.kind
+  ] as ArrangementAdjustments<ArrangementDescription>;
   return {
     adjustments: typeof adjust === 'function' ? adjust(arrangement, about, ['arrangement']) : [],
     together,

@@ -1,12 +1,14 @@
-import type { AdjustContext, Adjustment, Path } from '../adjustment.ts';
+import {
+  type AdjustContext,
+  type Adjustment,
+  type AdjustmentsByKind,
+  adjustmentsIn,
+  type Path,
+} from '../adjustment.ts';
 import { turnsAdjustment } from '../turns-adjust.ts';
 import type { CoilDescription } from './coil-schema.ts';
 import { betterWires } from './wire-adjust.ts';
 import type { Wire } from './wire-schema.ts';
-
-export type CoilShape = CoilDescription['shape'];
-export type CoilOfShape = { readonly [S in CoilShape]: Extract<CoilDescription, { shape: S }> };
-type Entry<C> = (coil: C, about: AdjustContext, path: Path) => readonly Adjustment[];
 
 const at = (path: Path, key: string) => ({
   id: `coils[${path[1]}].${key}`,
@@ -48,7 +50,7 @@ const onFormer = (
 ): Adjustment[] => [turns(coil, about, path), wire(coil, path), ...former(coil, path)];
 
 /** What each coil has to adjust: one entry for each shape. */
-export const COIL_ADJUSTMENTS: { readonly [S in CoilShape]: Entry<CoilOfShape[S]> } = {
+const COIL_ADJUSTMENTS: AdjustmentsByKind<CoilDescription> = {
   solenoid: onFormer,
   'bank-wound': onFormer,
   spiral: onFormer,
@@ -72,5 +74,5 @@ export const COIL_ADJUSTMENTS: { readonly [S in CoilShape]: Entry<CoilOfShape[S]
 };
 
 /** The adjustments of a coil of any shape. */
-export const coilAdjustments = <S extends CoilShape>(coil: CoilOfShape[S], about: AdjustContext, path: Path) =>
-  COIL_ADJUSTMENTS[coil.shape as S](coil, about, path);
+export const coilAdjustments = (coil: CoilDescription, about: AdjustContext, path: Path): readonly Adjustment[] =>
+  adjustmentsIn(COIL_ADJUSTMENTS, coil, about, path);

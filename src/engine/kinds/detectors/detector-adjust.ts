@@ -29,7 +29,7 @@ const bias = ({ bias: now, wiring }: Pick<DetectorDescription, 'bias' | 'wiring'
     : [];
 
 /** What each detector has to adjust: one entry for each kind. */
-export const DETECTOR_ADJUSTMENTS: AdjustmentsByKind<DetectorDescription> = {
+const DETECTOR_ADJUSTMENTS: AdjustmentsByKind<DetectorDescription> = {
   galena: (detector) =>
     detector.spot === 'good'
       ? []
@@ -53,7 +53,5 @@ export const DETECTOR_ADJUSTMENTS: AdjustmentsByKind<DetectorDescription> = {
   measured: (detector) => [germanium(detector)],
 };
 
-export const detectorAdjustments = <K extends DetectorDescription['kind']>(
-  detector: Extract<DetectorDescription, { kind: K }>,
-  about: AdjustContext,
-): readonly Adjustment[] => adjustmentsIn(DETECTOR_ADJUSTMENTS[detector.kind as K], detector, about, ['detector']);
+export const detectorAdjustments = (detector: DetectorDescription, about: AdjustContext): readonly Adjustment[] =>
+  adjustmentsIn(DETECTOR_ADJUSTMENTS, detector, about, ['detector']);

@@ -33,7 +33,7 @@ const more = (now: number, limit: number): number[] => {
 };
 
 /** What each earth has to adjust: one entry for each kind. */
-export const EARTH_ADJUSTMENTS: AdjustmentsByKind<EarthDescription> = {
+const EARTH_ADJUSTMENTS: AdjustmentsByKind<EarthDescription> = {
   // Rods further apart than they are long hardly share their ground.
   rod: ({ kind: _, ...rod }) => [
     better(
@@ -73,8 +73,5 @@ export const EARTH_ADJUSTMENTS: AdjustmentsByKind<EarthDescription> = {
   ],
 };
 
-export const earthAdjustments = <K extends EarthDescription['kind']>(
-  earth: Extract<EarthDescription, { kind: K }>,
-  about: AdjustContext,
-): readonly Adjustment[] =>
-  about.isLoop ? [] : adjustmentsIn(EARTH_ADJUSTMENTS[earth.kind as K], earth, about, ['earth']);
+export const earthAdjustments = (earth: EarthDescription, about: AdjustContext): readonly Adjustment[] =>
+  about.isLoop ? [] : adjustmentsIn(EARTH_ADJUSTMENTS, earth, about, ['earth']);

@@ -24,7 +24,7 @@ function ratio(now: TransformerDescription | undefined, { loadImpedance }: Adjus
 }
 
 /** What each load has to adjust: one entry for each kind. */
-export const LOAD_ADJUSTMENTS: AdjustmentsByKind<LoadDescription> = {
+const LOAD_ADJUSTMENTS: AdjustmentsByKind<LoadDescription> = {
   phones: (load, about) => [
     ...(load.make === 'magnetic'
       ? [
@@ -56,7 +56,5 @@ export const LOAD_ADJUSTMENTS: AdjustmentsByKind<LoadDescription> = {
   amplifier: { none: 'it has a volume control' },
 };
 
-export const loadAdjustments = <K extends LoadDescription['kind']>(
-  load: Extract<LoadDescription, { kind: K }>,
-  about: AdjustContext,
-): readonly Adjustment[] => adjustmentsIn(LOAD_ADJUSTMENTS[load.kind as K], load, about, ['load']);
+export const loadAdjustments = (load: LoadDescription, about: AdjustContext): readonly Adjustment[] =>
+  adjustmentsIn(LOAD_ADJUSTMENTS, load, about, ['load']);

@@ -5,7 +5,7 @@ import type { TuningDescription } from './tuning-schema.ts';
 const SOLD = [365e-12, 500e-12, 730e-12, 1e-9];
 
 /** What each tuning has to adjust: one entry for each kind. */
-export const TUNING_ADJUSTMENTS: AdjustmentsByKind<TuningDescription> = {
+const TUNING_ADJUSTMENTS: AdjustmentsByKind<TuningDescription> = {
   variable: (tuning, { beyond }) =>
     beyond === 'above'
       ? []
@@ -31,7 +31,5 @@ export const TUNING_ADJUSTMENTS: AdjustmentsByKind<TuningDescription> = {
   fixed: { none: 'it does not tune' },
 };
 
-export const tuningAdjustments = <K extends TuningDescription['kind']>(
-  tuning: Extract<TuningDescription, { kind: K }>,
-  about: AdjustContext,
-): readonly Adjustment[] => adjustmentsIn(TUNING_ADJUSTMENTS[tuning.kind as K], tuning, about, ['tuning']);
+export const tuningAdjustments = (tuning: TuningDescription, about: AdjustContext): readonly Adjustment[] =>
+  adjustmentsIn(TUNING_ADJUSTMENTS, tuning, about, ['tuning']);

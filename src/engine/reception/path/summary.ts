@@ -101,5 +101,5 @@ function whenWords(time: 'day' | 'night' | Date | undefined): string {
 
 const NUMBERS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
 /** A small number as one says it; "no" for none. */
-export const numeral = (n: number): string => NUMBERS[n] ?? String(n);
+const numeral = (n: number): string => NUMBERS[n] ?? String(n);
 const count = (n: number): string => `${numeral(n)} more`;

@@ -2,3 +2,13 @@ const PLURALS = new Intl.PluralRules('en');
 
 /** The form for a number: `plural(n, 'turn', 'turns')`. */
 export const plural = (n: number, one: string, other: string): string => (PLURALS.select(n) === 'one' ? one : other);
+
+const LIST = new Intl.ListFormat('en-GB', { type: 'conjunction' });
+
+/** "a, b and c". */
+export const listOf = (items: readonly string[]): string => LIST.format(items);
+
+const NUMERALS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
+
+/** A small whole number in letters, a larger one in digits; "no" for none. */
+export const numeral = (n: number): string => NUMERALS[n] ?? String(n);
