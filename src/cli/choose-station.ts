@@ -2,6 +2,10 @@ import { formatNumber } from '../engine/units/format.ts';
 import { leadingNumber } from '../engine/units/number.ts';
 import type { Hertz } from '../engine/units/quantities.ts';
 import { InputError } from './command.ts';
+import { wrongOption } from './wrong-option.ts';
+
+/** So many stations are named where none fits. */
+const MOST_NAMED = 20;
 
 /** "909" or "909 kHz" as a number; undefined for what is a name. @throws InputError for a number that is not clear. */
 export function kilohertzOf(text: string): number | undefined {
@@ -27,9 +31,12 @@ export function chooseStation(
       : s.name.toLowerCase().includes(wanted.toLowerCase()),
   );
   if (found < 0) {
-    throw new InputError(
-      `no station "${wanted.slice(0, 40)}"; there are ${stations.map((s) => `${s.name} (${formatNumber(s.frequency / 1e3, 5)} kHz)`).join(', ')}`,
-    );
+    const named = stations
+      .slice(0, MOST_NAMED)
+      .map((s) => `${s.name} (${formatNumber(s.frequency / 1e3, 5)} kHz)`)
+      .join(', ');
+    const more = stations.length > MOST_NAMED ? ` and ${stations.length - MOST_NAMED} more` : '';
+    throw wrongOption('--station', `part of a name or the frequency of one of ${named}${more}`, wanted);
   }
   return found;
 }

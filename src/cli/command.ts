@@ -1,3 +1,14 @@
+import type { ContentKind } from './content-kind.ts';
+
+/** A file that is read piece by piece. */
+export interface OpenFile {
+  /** Bytes. */
+  readonly size: number;
+  /** Fewer bytes at the end of the file only. @throws InputError when it cannot be read. */
+  read(start: number, length: number): Promise<Uint8Array>;
+  close(): Promise<void>;
+}
+
 /** What a command may touch, so that tests can run it without a process. */
 export interface Io {
   /** Words for a person. */
@@ -10,7 +21,19 @@ export interface Io {
   readonly width: number;
   /** Text of a file; "-" is standard input. @throws InputError when it cannot be read. */
   read(file: string): Promise<string>;
+  /** For files larger than memory. @throws InputError when it cannot be read. */
+  open(file: string): Promise<OpenFile>;
+  /** Before long work: would `write` refuse this? @throws InputError */
+  checkTarget(file: string, kind: ContentKind): Promise<void>;
+  /** Whole, or what was there stays. @throws InputError for a file that was read, for one of another kind, and where it fails. */
   write(file: string, data: string | Uint8Array): Promise<void>;
+  /** All of them or none, into a folder that is made where it is missing. @returns their paths. @throws InputError */
+  writeInto(
+    folder: string,
+    files: readonly { readonly name: string; readonly data: string | Uint8Array }[],
+  ): Promise<string[]>;
+  /** How far long work has come, for whoever waits at a terminal. @param share 0 to 1. */
+  progress(what: string, share: number): void;
 }
 
 export interface Command {
@@ -21,7 +44,7 @@ export interface Command {
   /** Options for `--help`: flag, meaning. */
   readonly options?: readonly (readonly [string, string])[];
   readonly examples: readonly string[];
-  /** @returns the exit status: 0 done, 1 the answer is no (a check that failed), 2 bad input. */
+  /** @returns the exit status: 0 done, 1 the answer is no (a check that failed), 2 bad input or a file that cannot be read or written. */
   run(args: readonly string[], io: Io): Promise<number>;
 }
 

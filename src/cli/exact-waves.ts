@@ -18,7 +18,9 @@ import { clean } from '../outputs/tables/table.ts';
 import { warningSentences } from '../outputs/words/index.ts';
 import { coastFor } from './coast.ts';
 import { type Command, InputError } from './command.ts';
-import { quantityOf, sizeFrom } from './wave-values.ts';
+import { endingOf } from './ending.ts';
+import { quantityOf, sizeFrom } from './option-values.ts';
+import { wrongOption } from './wrong-option.ts';
 
 export interface ExactOptions {
   readonly point?: readonly string[];
@@ -83,15 +85,14 @@ export async function exactWaves(
     );
     return 0;
   }
-  const ending = /\.(svg|csv)$/i.exec(out)?.[1].toLowerCase();
+  const { ending } = endingOf(out, ['svg', 'csv']);
   if (ending === 'csv') await io.write(out, nodeWavesCsv(waves, view));
-  else if (ending === 'svg') {
+  else {
     const [width, height] = sizeFrom(values.size, waves.waves.length);
     const letters = Math.max(10, Math.round(width / 92));
     const scene = nodeWaveScene(waves, { width, height, view, letters, title: heading });
     await io.write(out, sceneToSvg(scene, { colours: values.print ? 'print' : 'day', size: 'true' }));
-  } else
-    throw new InputError(`--out: expected a name ending in .svg or .csv with --exact, received "${out.slice(-40)}"`);
+  }
   io.out(`${heading}: ${waves.waves.map((w) => w.title.toLowerCase()).join(', ')} written to ${out}\n`);
   return 0;
 }
@@ -104,11 +105,13 @@ function placesFrom(given: readonly string[], all: readonly WavePlace[]): string
     const near = named.length > 0 ? named : all.filter((p) => p.title.toLowerCase().includes(wanted));
     const meant = near.length === 1 ? near[0] : undefined;
     if (!meant || wanted === '')
-      throw new InputError(
-        `--point: ${near.length > 1 ? `"${text.slice(0, 40)}" may be more than one` : `there is no "${text.slice(0, 40)}"`}; there are ${all.map((p) => p.title.toLowerCase()).join('; ')}`,
+      throw wrongOption(
+        '--point',
+        `${near.length > 1 ? 'a name that fits one only of' : 'one of'} ${all.map((p) => p.title.toLowerCase()).join('; ')}`,
+        text,
       );
     return meant.id;
   });
-  if (found.length > 8) throw new InputError('--point: at most 8 points at once');
+  if (found.length > 8) throw wrongOption('--point', 'at most 8 points', String(found.length));
   return [...new Set(found)];
 }

@@ -1,7 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { readFile, writeFile } from 'node:fs/promises';
 import { styleText } from 'node:util';
-import { encodingOf } from '../engine/set/encoding.ts';
 import { safeJson, safeLines, safeText } from '../engine/units/safe-text.ts';
 import { folded } from '../outputs/tables/fold.ts';
 import { type Command, InputError, type Io } from './command.ts';
@@ -17,6 +15,8 @@ import { schema } from './commands/schema.ts';
 import { sheets } from './commands/sheets.ts';
 import { stations } from './commands/stations.ts';
 import { wave } from './commands/wave.ts';
+import { processFiles } from './files.ts';
+import { isTerminal, OutputFailed, showProgress, writeErr, writeOut } from './terminal.ts';
 
 export const COMMANDS: readonly Command[] = [
   path,
@@ -35,8 +35,30 @@ export const COMMANDS: readonly Command[] = [
 
 const version = (): string => JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')).version;
 
-/** Run the command line. @returns the exit status: 0 done, 1 a check said no, 2 bad input. */
+/** The status of what a closed pipe has ended, as shells have it: 128 + SIGPIPE. */
+const CLOSED_PIPE = 141;
+const OUTPUT_FAILED = 3;
+
+/**
+ * Run the command line.
+ * @returns the exit status: 0 done, 1 a check said no, 2 bad input or a file that cannot be read or written, 3 the
+ * standard output is full, 141 whoever reads it has closed it.
+ */
 export async function run(args: readonly string[], io: Io): Promise<number> {
+  try {
+    return await dispatch(args, io);
+  } catch (error) {
+    if (!(error instanceof OutputFailed)) throw error;
+    // A reader that has seen enough (head, less) wants no words about it.
+    if (error.code === 'EPIPE') return CLOSED_PIPE;
+    io.err(
+      `faintwave: cannot write to the standard output: ${error.code === 'ENOSPC' ? 'the disk is full; free some space, or send it elsewhere' : error.message}\n`,
+    );
+    return OUTPUT_FAILED;
+  }
+}
+
+async function dispatch(args: readonly string[], io: Io): Promise<number> {
   const [name, ...rest] = args;
   if (name === '--version') {
     io.out(`${version()}\n`);
@@ -117,58 +139,27 @@ function commandHelp(command: Command, io: Io): string {
   ].join('\n');
 }
 
-const COLUMNS = process.stdout.isTTY ? Math.max(40, process.stdout.columns || 80) : Infinity;
+const COLUMNS = isTerminal.out ? Math.max(40, process.stdout.columns || 80) : Infinity;
 
 const processIo: Io = {
-  out: (text) => process.stdout.write(folded(text, COLUMNS)),
-  data: (text) => process.stdout.write(text),
-  err: (text) => process.stderr.write(text),
-  colour: process.stdout.isTTY === true && !process.env.NO_COLOR,
+  ...processFiles(),
+  out: (text) => writeOut(folded(text, COLUMNS)),
+  data: writeOut,
+  err: writeErr,
+  colour: isTerminal.out && !process.env.NO_COLOR,
   width: COLUMNS,
-  async read(file) {
-    try {
-      if (file !== '-') return textOf(await readFile(file), file);
-      const chunks: Buffer[] = [];
-      for await (const chunk of process.stdin) chunks.push(chunk as Buffer);
-      return textOf(Buffer.concat(chunks), 'the input');
-    } catch (error) {
-      if (error instanceof InputError) throw error;
-      throw new InputError(`cannot read ${file}: ${inWords(error as NodeJS.ErrnoException)}`);
-    }
-  },
-  async write(file, data) {
-    try {
-      await writeFile(file, data);
-    } catch (error) {
-      throw new InputError(`cannot write ${file}: ${inWords(error as NodeJS.ErrnoException)}`);
-    }
-  },
+  progress: showProgress,
 };
 
-function textOf(bytes: Uint8Array, file: string): string {
-  const found = encodingOf(bytes);
-  if (found.encoding === undefined)
-    throw new InputError(`${file}: expected ${found.expected}, received ${found.received} (${found.hint})`);
-  return new TextDecoder(found.encoding).decode(bytes);
-}
-
-const SAID: Readonly<Record<string, string>> = {
-  ENOENT: 'there is no such file or folder',
-  ENOTDIR: 'part of that path is a file, not a folder',
-  EISDIR: 'it is a folder, not a file',
-  EACCES: 'it is not allowed to you',
-  EPERM: 'it is not allowed to you',
-  EROFS: 'that disc can only be read',
-  ENOSPC: 'the disc is full',
-};
-/** What the system says of a file, as a person would. */
-function inWords({ code, message }: NodeJS.ErrnoException): string {
-  return SAID[code ?? ''] ?? message;
-}
+const FAULT = 70;
 
 /** Only when started as a program, not when a test imports it. */
 if (process.argv[1] && /faintwave(\.mjs)?$/.test(process.argv[1])) {
-  // A reader that closes early (head, less) is no error.
-  process.stdout.on('error', (error: NodeJS.ErrnoException) => process.exit(error.code === 'EPIPE' ? 0 : 1));
-  process.exitCode = await run(process.argv.slice(2), processIo);
+  try {
+    process.exitCode = await run(process.argv.slice(2), processIo);
+  } catch (error) {
+    const { message, stack } = error as Error;
+    writeErr(`faintwave: a fault of the program itself: ${process.env.FAINTWAVE_STACK ? stack : message}\n`);
+    process.exitCode = FAULT;
+  }
 }

@@ -6,17 +6,24 @@ import { trialsOf } from '../engine/vary/trial.ts';
 import { suggestionWords } from '../outputs/words/index.ts';
 
 /** For more stations the search would take long; the others are asked for one by one. */
-const MOST_STATIONS = 8;
+export const MOST_STATIONS = 8;
 
-/** What would help each of the stations received best, as data with its sentence; sets tried are shared between them. */
+/**
+ * What would help each of the stations received best, as data with its sentence; sets tried are shared between them.
+ * @param also index of a station that is asked for. @param onProgress told before each how much is done, 0 to 1.
+ */
 export function suggestionsFor(
   set: SetDescription,
   { best }: Reception,
   when: FieldOptions,
+  { also, onProgress }: { also?: number; onProgress?: (share: number) => void } = {},
 ): readonly (Suggestion & { readonly sentence: string })[] {
   const trials = trialsOf(set, when);
-  return best
-    .slice(0, MOST_STATIONS)
-    .flatMap((station) => suggest(trials, station))
+  const chosen = [...new Set([...(also === undefined ? [] : [also]), ...best.slice(0, MOST_STATIONS)])];
+  return chosen
+    .flatMap((station, k) => {
+      onProgress?.(k / chosen.length);
+      return suggest(trials, station);
+    })
     .map((one) => ({ ...one, sentence: suggestionWords(one) }));
 }

@@ -1,36 +1,20 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { readFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
-import type { Io } from '../../src/cli/command.ts';
 import { run } from '../../src/cli/main.ts';
 import { readWav, writeWav } from '../../src/outputs/audio/index.ts';
+import { memoryIo } from '../support/memory-io.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'faintwave-'));
 afterAll(() => rmSync(folder, { recursive: true }));
 const EXAMPLE = 'examples/medium-wave-galena.json';
 
 async function said(...args: string[]) {
-  const files = new Map<string, Uint8Array>();
-  let [out, err] = ['', ''];
-  const io: Io = {
-    out: (text) => {
-      out += text;
-    },
-    data: () => {},
-    err: (text) => {
-      err += text;
-    },
-    colour: false,
-    width: 100,
-    read: (file) => readFile(file, 'utf8'),
-    write: async (file, data) => {
-      files.set(file, typeof data === 'string' ? new TextEncoder().encode(data) : data);
-    },
-  };
+  const io = memoryIo();
   const status = await run(['listen', ...args], io);
-  return { status, out, err, files };
+  const files = new Map([...io.files].map(([name, data]) => [name, data as Uint8Array]));
+  return { status, out: io.printed, err: io.problems, files, shares: io.shares };
 }
 const power = (x: Float32Array) => x.reduce((s, v) => s + v * v, 0) / x.length;
 
@@ -38,6 +22,9 @@ test('a station becomes a WAV file, the same for the same seed', async () => {
   const args = [EXAMPLE, '--station', 'Lantern', '--seconds', '0.5', '--seed', '3', '--out', 'a.wav'];
   const one = await said(...args);
   expect(one.status).toBe(0);
+  expect(one.shares[0]).toBe(0);
+  expect(one.shares).toEqual(one.shares.toSorted((a, b) => a - b));
+  expect(one.shares.at(-1)).toBeGreaterThan(0.9);
   expect(one.out).toMatch(/a\.wav: 0\.5 s of The Lantern Service, 909 kHz/);
   const { rate, channels } = await readWav(one.files.get('a.wav')!);
   expect([rate, channels.length, channels[0].length]).toEqual([48_000, 1, 24_000]);
@@ -68,9 +55,23 @@ test('a recorded band is heard through the set where the dial stands', async () 
 
 test('what cannot be done is said in words', async () => {
   expect((await said(EXAMPLE)).err).toContain('--out');
-  expect((await said(EXAMPLE, '--out', 'x.wav', '--seconds', '0')).err).toContain('expected --seconds from 0.1');
-  expect((await said(EXAMPLE, '--out', 'x.wav', '--as', 'loud')).err).toContain('--as phones');
-  expect((await said(EXAMPLE, '--out', 'x.wav', '--band', 'nowhere.wav')).err).toContain('there is no such file');
+  expect((await said(EXAMPLE, '--out', 'x.wav', '--seconds', '0')).err).toContain(
+    '--seconds: expected a number from 0.1 to 600, got "0"',
+  );
+  expect((await said(EXAMPLE, '--out', 'x.wav', '--as', 'loud')).err).toContain(
+    '--as: expected phones or up, got "loud"',
+  );
+  expect((await said(EXAMPLE, '--out', 'x.wav', '--band', 'nowhere.wav')).err).toContain(
+    'cannot read nowhere.wav: there is no such file',
+  );
+  const onFolder = await said(EXAMPLE, '--out', 'x.wav', '--band', folder);
+  expect([onFolder.status, onFolder.err]).toEqual([2, expect.stringContaining('it is a folder, not a file')]);
+  const bad = join(folder, 'bad_909kHz.wav');
+  const samples = new Float32Array(48_000).fill(0.1);
+  writeFileSync(bad, writeWav([samples, samples.with(700, Number.NaN)], { rate: 48_000, float: true }));
+  const refused = await said(EXAMPLE, '--out', 'x.wav', '--band', bad);
+  expect([refused.status, refused.files.size]).toEqual([2, 0]);
+  expect(refused.err).toContain(`${bad}: sample 701 of channel 2: expected a number, at full scale −1 to 1, got NaN`);
   const mono = join(folder, 'mono.wav');
   writeFileSync(mono, writeWav([new Float32Array(100)], { rate: 48_000 }));
   expect((await said(EXAMPLE, '--out', 'x.wav', '--band', mono)).err).toContain('ordinary sound');

@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import { BufferSource, Input, WAVE } from 'mediabunny';
 import { describe, expect, it } from 'vitest';
 import {
   BandNoise,
@@ -59,6 +60,48 @@ describe('WAV files', () => {
         await readWav(bytes).catch((error: Error) => expect(error.constructor.name).toBe('SoundFileError'));
       }),
     );
+  });
+
+  it('a file of two gigabytes of empty chunks is given up after a few', async () => {
+    const head = writeWav([tone(10, 1)], { rate: 8000 }).subarray(0, 36);
+    let reads = 0;
+    const read = (start: number, length: number): Uint8Array => {
+      reads++;
+      // "JUNK", no bytes long, without end.
+      return Uint8Array.from(
+        { length },
+        (_, i) => head[start + i] ?? [0x4a, 0x55, 0x4e, 0x4b, 0, 0, 0, 0][(start + i - 36) % 8],
+      );
+    };
+    await expect(readWavHeader(read, 2 ** 31)).rejects.toThrow('no samples among its first 200 chunks');
+    expect(reads).toBeLessThan(300);
+  });
+
+  it.each([Number.NaN, Number.POSITIVE_INFINITY, 1e300, -1e38])('a sample of %s is named', async (bad) => {
+    const samples = tone(500, 3);
+    samples[321] = bad;
+    const bytes = writeWav([tone(500, 5), samples], { rate: 96_000, float: true });
+    const given = Number.isNaN(bad) ? 'NaN' : Math.fround(bad).toPrecision(3);
+    const message = `sample 322 of channel 2: expected a number, at full scale −1 to 1, got ${given}; save it as`;
+    await expect(readWav(bytes)).rejects.toThrow(message);
+    const band = await openBandRecording(fromBytes(bytes), bytes.length);
+    await expect(band.read(300, 50)).rejects.toThrow(message);
+    await expect(bandAt(band, 192_000, 600, 100)).rejects.toThrow(message);
+    // What stands before it can be used.
+    expect((await band.read(0, 300)).re[7]).toBe(tone(500, 5)[7]);
+  });
+
+  it('a general-purpose reader finds the same in them', async () => {
+    for (const [kind] of [...kinds, [{ bits: 16 }, 0] as const])
+      for (const rate of [8000, 48_000, 2_048_000]) {
+        const bytes = writeWav([tone(960, 3), tone(960, 5)], { rate, ...kind });
+        const own = await readWavHeader(fromBytes(bytes), bytes.length);
+        const track = await new Input({ formats: [WAVE], source: new BufferSource(bytes) }).getPrimaryAudioTrack();
+        expect([own.rate, own.channels]).toEqual([await track!.getSampleRate(), await track!.getNumberOfChannels()]);
+        expect(own.frames / own.rate).toBeCloseTo(await track!.computeDuration(), 9);
+        const codec = own.float ? 'pcm-f32' : own.bits === 8 ? 'pcm-u8' : `pcm-s${own.bits}`;
+        expect(await track!.getCodec()).toBe(codec);
+      }
   });
 
   it('a file cut short is used as far as it goes', async () => {

@@ -51,7 +51,7 @@ describe('the command line', () => {
     const none = faintwave(['path', example, '--station', 'nobody']);
     expect([none.status, none.stderr]).toEqual([
       2,
-      expect.stringMatching(/no station "nobody"; there are .*Saltmarsh/),
+      expect.stringMatching(/--station: expected .*Saltmarsh.*, got "nobody"/),
     ]);
   });
 
@@ -60,7 +60,7 @@ describe('the command line', () => {
       const needed = command === 'sheets' ? ['--out', '/nowhere'] : command === 'move' ? ['--to', 'long-wave'] : [];
       const more = faintwave([command, example, 'the', 'lantern', ...needed]);
       expect([command, more.status, more.stdout]).toEqual([command, 2, '']);
-      expect(more.stderr).toContain(`expected one file, received "${example}", "the", "lantern"`);
+      expect(more.stderr).toContain(`expected one file, got "${example}", "the", "lantern"`);
     }
   });
 

@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Io } from '../../src/cli/command.ts';
 import { COMMANDS, run } from '../../src/cli/main.ts';
+import { memoryIo } from '../support/memory-io.ts';
 
 const HOSTILE = '\u001b[2J\u001b]0;x\u0007\r\u009b31m\u202etxt\u2066\u200b\u2028';
 /** Anything but a line feed, a tab, and the ends of a table's lines. */
@@ -27,14 +28,13 @@ async function outputOf(args: readonly string[], text: string) {
     shown += more;
   };
   const io: Io = {
+    ...memoryIo(),
     out: take,
     data: take,
     err: take,
-    colour: false,
     width: 80,
     read: async (file) =>
       file === 'table' ? `name,kHz,field\n"A${HOSTILE}",612,5\n"${HOSTILE}","x${HOSTILE}",1\n` : text,
-    write: async () => {},
   };
   return { status: await run(args, io), shown };
 }

@@ -55,11 +55,14 @@ describe('faintwave stations', () => {
 
   it('knows the moment: who is off the air, and where the sun is', () => {
     expect(faintwave(['stations', coast, '--time', '2026-01-15T23:30Z']).stdout).toMatch(
-      /Radio Seven Rivers: It is off the air at this time/,
+      /Radio Seven Rivers: The station is off the air at this time/,
     );
     expect(faintwave(['stations', coast, '--time', '2026-06-15T12:00Z']).stdout).toMatch(/12:00 UTC \(day\)/);
     const bad = faintwave(['stations', coast, '--time', 'teatime']);
-    expect([bad.status, bad.stderr]).toEqual([2, expect.stringMatching(/"teatime" is not a time such as/)]);
+    expect([bad.status, bad.stderr]).toEqual([
+      2,
+      expect.stringMatching(/--time: expected a time such as .*, got "teatime"/),
+    ]);
   });
 
   it('writes the list as a table and reads it back the same', () => {
@@ -101,4 +104,16 @@ describe('faintwave stations', () => {
     expect(stderr).toMatch(/Row 6: .*"knitting"/);
     expect(faintwave(['stations', '--import', '-'], 'nothing here').status).toBe(1);
   });
+});
+
+it('says that suggestions are for the stations received best, and adds the one that is asked for', () => {
+  const { status, stdout, stderr } = faintwave(['path', coast, '--json', '--night', '--station', 'Kvernhus']);
+  expect(status).toBe(0);
+  const { suggestions, stations, best } = JSON.parse(stdout);
+  expect(stderr).toMatch(/^note: suggestions are for the 8 stations received best of \d+; --station adds another$/m);
+  const advised = new Set(suggestions.map((one: { station: number }) => one.station));
+  const asked = stations.findIndex((s: { name: string }) => s.name.startsWith('Kvernhus'));
+  expect(best.slice(0, 8)).not.toContain(asked);
+  expect(advised).toContain(asked);
+  for (const station of advised) expect([...best.slice(0, 8), asked]).toContain(station);
 });

@@ -1,24 +1,12 @@
-import { readFile } from 'node:fs/promises';
 import { describe, expect, test } from 'vitest';
 import { inRoot } from '../../scripts/support/paths.mjs';
-import type { Io } from '../../src/cli/command.ts';
 import { wave } from '../../src/cli/commands/wave.ts';
+import { memoryIo } from '../support/memory-io.ts';
 
 async function run(...args: string[]) {
-  const files = new Map<string, string | Uint8Array>();
-  let out = '';
-  let err = '';
-  const io: Io = {
-    out: (text) => void (out += text),
-    data: () => {},
-    err: (text) => void (err += text),
-    colour: false,
-    width: 100,
-    read: (file) => readFile(file, 'utf8'),
-    write: async (file, data) => void files.set(file, data),
-  };
+  const io = memoryIo();
   const status = await wave.run(args, io).catch((error: Error) => error.message);
-  return { status, out, err, files };
+  return { status, out: io.printed, err: io.problems, files: io.files };
 }
 const GALENA = inRoot('examples/medium-wave-galena.json');
 
@@ -82,11 +70,11 @@ describe('faintwave wave', () => {
   });
 
   test.each([
-    [['--point', 'nowhere'], /--point: there is no "nowhere"/],
+    [['--point', 'nowhere'], /--point: expected programme, .*, got "nowhere"/],
     [['--for', 'soon'], /--for: expected/],
     [['--for', '1 h'], /--for: expected/],
-    [['--detector', 'x'], /--detector: there is no "x"/],
-    [['--station', '77'], /no station "77"/],
+    [['--detector', 'x'], /--detector: expected perfect or .*, got "x"/],
+    [['--station', '77'], /--station: expected .*, got "77"/],
     [['--out', 'x.gif'], /--out: expected a name ending/],
     [['--size', '3x', '--out', 'a.svg'], /--size: expected/],
     [['--out', 'a.wav'], /a sound is of one point/],
@@ -110,7 +98,7 @@ describe('faintwave wave', () => {
     const picture = await run(GALENA, '--exact', '--coming-on', '--for', '1ms', '--out', 'x.svg');
     expect(String(picture.files.get('x.svg'))).toContain('from the moment it comes on');
     expect((await run(GALENA, '--exact', '--point', 'attic')).status).toMatch(
-      /there is no "attic"; there are aerial terminal/,
+      /--point: expected one of aerial terminal; .*, got "attic"/,
     );
     expect((await run(GALENA, '--exact', '--spectrum')).status).toMatch(/--spectrum is not for --exact/);
     expect((await run(GALENA, '--coming-on')).status).toMatch(/goes with --exact/);

@@ -6,6 +6,7 @@ import { COMMANDS, run } from '../../src/cli/main.ts';
 import { receive } from '../../src/engine/reception/path/receive.ts';
 import { readText } from '../../src/engine/set/read.ts';
 import { pageSvg, SHEET_IDS, sheetsFor } from '../../src/outputs/sheets/index.ts';
+import { memoryIo } from '../support/memory-io.ts';
 import { bareWords, gluedSentences } from '../support/pseudo-language.ts';
 
 vi.mock('../../src/outputs/words/en/index.ts', async (original) => {
@@ -37,17 +38,15 @@ function written(value: unknown): string[] {
 async function said(args: readonly string[]): Promise<string> {
   let text = '';
   const io: Io = {
+    ...memoryIo(),
     out: (more) => {
       text += more;
     },
     err: (more) => {
       text += more;
     },
-    data: () => {},
-    colour: false,
     width: Number.POSITIVE_INFINITY,
     read: async (file) => readFileSync(inRoot(file), 'utf8'),
-    write: async () => {},
   };
   await run(args, io);
   return text;

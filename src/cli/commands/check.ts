@@ -1,6 +1,6 @@
-import { parseArgs } from 'node:util';
 import { problemSentence, readText } from '../../engine/set/read.ts';
 import { clean } from '../../outputs/tables/table.ts';
+import { filesAndOptions } from '../arguments.ts';
 import { type Command, InputError } from '../command.ts';
 
 export const check: Command = {
@@ -10,11 +10,7 @@ export const check: Command = {
   options: [['--json', 'problems as data']],
   examples: ['faintwave check examples/*.json', 'faintwave check my-set.json --json'],
   async run(args, io) {
-    const { values, positionals } = parseArgs({
-      args: [...args],
-      options: { json: { type: 'boolean' } },
-      allowPositionals: true,
-    });
+    const { values, positionals } = filesAndOptions(args, { json: { type: 'boolean' } });
     if (positionals.length === 0) throw new InputError('name at least one description file');
     let bad = 0;
     const report = [];

@@ -22,7 +22,7 @@ export const dial: Command = {
     const set = await readSet(file, io);
     const reception = receive(set, { time: values.night ? 'night' : 'day', coast: coastFor(set.place) });
     if (values.json) {
-      io.out(`${jsonText(reception.dial)}\n`);
+      io.data(`${jsonText(reception.dial)}\n`);
       return 0;
     }
     io.out(

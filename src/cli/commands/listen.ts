@@ -1,8 +1,6 @@
-import { type FileHandle, open } from 'node:fs/promises';
 import { receive } from '../../engine/reception/path/receive.ts';
 import { verdictOf } from '../../engine/reception/path/summary.ts';
 import { formatNumber } from '../../engine/units/format.ts';
-import { wholeNumber } from '../../engine/units/number.ts';
 import {
   BLOCK,
   bandAt,
@@ -21,7 +19,9 @@ import { fileAndOptions } from '../arguments.ts';
 import { chooseStation, kilohertzOf } from '../choose-station.ts';
 import { coastFor } from '../coast.ts';
 import { type Command, InputError } from '../command.ts';
+import { numberOf } from '../option-values.ts';
 import { readSet } from '../read-set.ts';
+import { wrongOption } from '../wrong-option.ts';
 
 const LEVELS = new Map<string | undefined, HowLoud>([
   ['phones', 'as in the phones'],
@@ -31,14 +31,6 @@ const HEATER = new Map<string | undefined, ListeningOptions['heater']>([
   ['on', 'switched on'],
   ['off', 'switched off'],
 ]);
-
-const number = (text: string | undefined, fallback: number, low: number, high: number, what: string): number => {
-  if (text === undefined) return fallback;
-  const value = wholeNumber(text) ?? Number.NaN;
-  if (!(value >= low && value <= high))
-    throw new InputError(`expected ${what} from ${low} to ${high}, received "${text.slice(0, 40)}"`);
-  return value;
-};
 
 export const listen: Command = {
   name: 'listen',
@@ -77,16 +69,16 @@ export const listen: Command = {
       'full-scale': { type: 'string' },
     });
     const set = await readSet(file, io);
-    if (!values.out) throw new InputError('name a file for the sound with --out, such as --out heard.wav');
-    const seconds = number(values.seconds, 10, 0.1, LONGEST_RENDER, '--seconds');
-    const seed = number(values.seed, 1, 0, 2 ** 31, '--seed');
+    if (!values.out) throw wrongOption('--out', 'a file for the sound, such as heard.wav', values.out);
+    const seconds = numberOf(values.seconds, 10, '--seconds', 0.1, LONGEST_RENDER);
+    const seed = numberOf(values.seed, 1, '--seed', 0, 2 ** 31);
     const how = LEVELS.get(values.as ?? 'up');
-    if (!how) throw new InputError(`expected --as phones or --as up, received "${values.as?.slice(0, 40)}"`);
+    if (!how) throw wrongOption('--as', 'phones or up', values.as);
     const heater = HEATER.get(values.heater);
-    if (values.heater !== undefined && !heater)
-      throw new InputError(`expected --heater on or --heater off, received "${values.heater.slice(0, 40)}"`);
+    if (values.heater !== undefined && !heater) throw wrongOption('--heater', 'on or off', values.heater);
     if (heater && set.detector.kind !== 'valve')
       throw new InputError('--heater is for a set whose detector is a valve; this one has none');
+    await io.checkTarget(values.out, 'a WAV sound');
     const field = { time: values.night ? ('night' as const) : ('day' as const), coast: coastFor(set.place) };
     const reception = receive(set, field);
     const index = values.band ? undefined : chooseStation(reception.stations, values.station, reception.best[0]);
@@ -94,12 +86,13 @@ export const listen: Command = {
     if (station?.outOfReach && !values.sweep)
       io.err(`note: ${clean(station.name)} is ${station.outOfReach}; the dial stands at its end\n`);
     const options = { ...field, station: index, how, seed, heater };
+    const onProgress = (share: number): void => io.progress('listening', share);
     let sound: Float32Array;
     if (values.band) {
       sound = await playBand(values.band, seconds, options);
     } else {
       const sweep = values.sweep ? { from: 1, to: 0 } : undefined;
-      sound = renderListening(set, { ...options, seconds, sweep });
+      sound = renderListening(set, { ...options, seconds, sweep, onProgress });
     }
     await io.write(values.out, writeWav([sound], { rate: SOUND_RATE }));
     const what = values.band
@@ -113,25 +106,21 @@ export const listen: Command = {
 
     /** Piece by piece: such files are larger than memory. */
     async function playBand(file: string, length: number, how: object): Promise<Float32Array> {
-      let handle: FileHandle | undefined;
+      const recording = await io.open(file);
       try {
-        handle = await open(file);
-        const { size } = await handle.stat();
-        const read = async (start: number, count: number) => {
-          const bytes = new Uint8Array(count);
-          const { bytesRead } = await handle!.read(bytes, 0, count, start);
-          return bytes.subarray(0, bytesRead);
-        };
-        const band = await openBandRecording(read, size, file.split(/[\\/]/).pop());
+        await io.checkTarget(values.out!, 'a WAV sound');
+        const { size } = recording;
+        const band = await openBandRecording(recording.read, size, file.split(/[\\/]/).pop());
         for (const warning of band.warnings) io.err(`note: ${warning}\n`);
-        const centre = values.centre === undefined ? band.centre : number(values.centre, 0, 10, 30e3, '--centre') * 1e3;
+        const centre =
+          values.centre === undefined ? band.centre : numberOf(values.centre, 0, '--centre', 10, 30e3) * 1e3;
         if (centre === undefined)
           throw new InputError(
             `neither the header nor the name of ${file} says its middle frequency: give --centre kHz`,
           );
-        const full = number(values['full-scale'], 10, 1e-6, 1e5, '--full-scale') / 1e3;
+        const full = numberOf(values['full-scale'], 10, '--full-scale', 1e-6, 1e5) / 1e3;
         const wanted = values.station === undefined ? centre : (kilohertzOf(values.station) ?? 0) * 1e3;
-        if (!(wanted > 0)) throw new InputError('with --band, --station takes a frequency in kHz');
+        if (!(wanted > 0)) throw wrongOption('--station', 'a frequency in kHz with --band', values.station);
         const dial = reception.dial.points;
         const nearest = dial.reduce((b, p) =>
           Math.abs(p.frequency - wanted) < Math.abs(b.frequency - wanted) ? p : b,
@@ -150,16 +139,15 @@ export const listen: Command = {
         for (let at = 0; at < out.length; at += BLOCK) {
           const frames = Math.min(BLOCK, out.length - at);
           if (at > 0) piece = await bandAt(band, rate, at * 4, BLOCK * 4, centre, listening.pointer);
+          onProgress(at / out.length);
           listening.process(out.subarray(at, at + frames), frames);
         }
         return out;
       } catch (error) {
         if (error instanceof SoundFileError) throw new InputError(`${file}: ${error.message}`);
-        const { code } = error as NodeJS.ErrnoException;
-        if (code === 'ENOENT') throw new InputError(`cannot read ${file}: there is no such file`);
         throw error;
       } finally {
-        await handle?.close();
+        await recording.close();
       }
     }
   },

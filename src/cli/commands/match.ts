@@ -9,8 +9,10 @@ import { jsonText } from '../../outputs/words/json.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { chooseStation } from '../choose-station.ts';
 import { coastFor } from '../coast.ts';
-import { type Command, InputError } from '../command.ts';
+import type { Command } from '../command.ts';
+import { dataOut, OUT_OPTION } from '../data-out.ts';
 import { readSet } from '../read-set.ts';
+import { wrongOption } from '../wrong-option.ts';
 
 /** "12,18" as numbers above 0. */
 function numbers(text: string | undefined, option: string): number[] {
@@ -18,20 +20,21 @@ function numbers(text: string | undefined, option: string): number[] {
   const list = text.split(/[,;\s]+/).filter(Boolean);
   const values = list.map((one) => wholeNumber(one) ?? Number.NaN);
   if (list.length === 0 || !values.every((value) => value > 0 && value < 1e4))
-    throw new InputError(`expected ${option} as numbers above 0, such as 12,18; received "${text.slice(0, 40)}"`);
+    throw wrongOption(option, 'numbers above 0 and below 10000, such as 12,18', text);
   return values;
 }
 
 export const match: Command = {
   name: 'match',
   about: 'The best taps, distance of the coils and transformer for a station, and what those at hand lose.',
-  usage: 'match SET [--station NAME|kHz] [--taps 12,18] [--ratios 8,16] [--night] [--json]',
+  usage: 'match SET [--station NAME|kHz] [--taps 12,18] [--ratios 8,16] [--night] [--json] [--out FILE]',
   options: [
     ['--station NAME', 'by part of its name or its frequency in kHz; default the one heard best'],
     ['--taps N,N', 'taps that are on the coil already, in turns from the earthed end'],
     ['--ratios N,N', 'turns ratios of transformers in the box, to one'],
     ['--night', 'with what the sky brings after dark'],
     ['--json', 'as data'],
+    OUT_OPTION,
   ],
   examples: [
     'faintwave match examples/medium-wave-galena.json --taps 8,16,24',
@@ -44,6 +47,7 @@ export const match: Command = {
       ratios: { type: 'string' },
       night: { type: 'boolean' },
       json: { type: 'boolean' },
+      out: { type: 'string' },
     });
     const set = await readSet(file, io);
     const when = { time: values.night ? ('night' as const) : ('day' as const), coast: coastFor(set.place) };
@@ -52,8 +56,14 @@ export const match: Command = {
     const reception = receive(set, when);
     const index = chooseStation(set.place.stations, values.station, reception.best[0]);
     const found = matching(trialsOf(set, when), index, { taps, ratios, withCoverage: true });
-    if (values.json) {
-      io.data(`${jsonText(found.map((one) => ({ ...one, sentence: matchWords(one) })))}\n`);
+    if (values.json || values.out !== undefined) {
+      const answer = found.map((one) => ({ ...one, sentence: matchWords(one) }));
+      await dataOut(
+        io,
+        values.out,
+        `${jsonText(answer)}
+`,
+      );
       return 0;
     }
     const station = set.place.stations[index];

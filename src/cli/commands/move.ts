@@ -5,6 +5,7 @@ import { clean } from '../../outputs/tables/table.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { type Command, InputError } from '../command.ts';
 import { readDescription } from '../read-set.ts';
+import { wrongOption } from '../wrong-option.ts';
 
 const NAMES = Object.keys(BANDS) as BandName[];
 const spelt = (name: string): string => name.replace(' ', '-');
@@ -29,7 +30,7 @@ export const move: Command = {
       json: { type: 'boolean' },
     });
     const to = NAMES.find((name) => name === values.to || spelt(name) === values.to);
-    if (!to) throw new InputError(`say where to: --to ${NAMES.map(spelt).join(' or --to ')}`);
+    if (!to) throw wrongOption('--to', NAMES.map(spelt).join(' or '), values.to);
     const { set, written } = await readDescription(file, io);
     let moved: Move;
     try {

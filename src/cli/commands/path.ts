@@ -16,7 +16,7 @@ import { chooseStation } from '../choose-station.ts';
 import { coastFor } from '../coast.ts';
 import type { Command, Io } from '../command.ts';
 import { readSet } from '../read-set.ts';
-import { suggestionsFor } from '../suggestions.ts';
+import { MOST_STATIONS, suggestionsFor } from '../suggestions.ts';
 
 export const path: Command = {
   name: 'path',
@@ -43,7 +43,14 @@ export const path: Command = {
     const when = { time: values.night ? ('night' as const) : ('day' as const), coast: coastFor(set.place) };
     const reception = receive(set, when);
     if (values.json) {
-      io.data(`${jsonText({ ...reception, suggestions: suggestionsFor(set, reception, when) })}\n`);
+      const also = values.station === undefined ? undefined : chooseStation(reception.stations, values.station);
+      const onProgress = (share: number): void => io.progress('looking for what would help', share);
+      const suggestions = suggestionsFor(set, reception, when, { also, onProgress });
+      if (reception.stations.length > MOST_STATIONS)
+        io.err(
+          `note: suggestions are for the ${MOST_STATIONS} stations received best of ${reception.stations.length}; --station adds another\n`,
+        );
+      io.data(`${jsonText({ ...reception, suggestions })}\n`);
       return 0;
     }
     io.out(`${clean(set.name)} at ${clean(set.place.name)}\n\n${cleanLines(reception.summary)}\n\n`);

@@ -1,13 +1,19 @@
 import { jsonSchema } from '../../engine/set/json-schema.ts';
-import type { Command } from '../command.ts';
+import { fileAndOptions } from '../arguments.ts';
+import { type Command, InputError } from '../command.ts';
+import { dataOut, OUT_OPTION } from '../data-out.ts';
 
 export const schema: Command = {
   name: 'schema',
   about: 'Print the JSON Schema of a description file.',
-  usage: 'schema',
+  usage: 'schema [--out FILE]',
+  options: [OUT_OPTION],
   examples: ['faintwave schema > faintwave-set-1.schema.json'],
-  async run(_args, io) {
-    io.data(`${JSON.stringify(jsonSchema(), null, 2)}\n`);
+  async run(args, io) {
+    const { values, file } = fileAndOptions(args, { out: { type: 'string' } });
+    if (file !== undefined)
+      throw new InputError(`expected no file, got "${file.slice(0, 60)}"; --out names where it goes`);
+    await dataOut(io, values.out, `${JSON.stringify(jsonSchema(), null, 2)}\n`);
     return 0;
   },
 };

@@ -1,6 +1,5 @@
-import { mkdirSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { join } from 'node:path';
 import { receive } from '../../engine/reception/path/receive.ts';
 import { readText } from '../../engine/set/read.ts';
 import { parseQuantity } from '../../engine/units/parse.ts';
@@ -18,7 +17,9 @@ import { clean } from '../../outputs/tables/table.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { coastFor } from '../coast.ts';
 import { type Command, InputError } from '../command.ts';
+import { choiceOf } from '../option-values.ts';
 import { readSet } from '../read-set.ts';
+import { wrongOption } from '../wrong-option.ts';
 
 export const sheets: Command = {
   name: 'sheets',
@@ -47,7 +48,7 @@ export const sheets: Command = {
       night: { type: 'boolean' },
     });
     const { out } = values;
-    if (!out) throw new InputError('name a folder for the sheets with --out');
+    if (!out) throw wrongOption('--out', 'a folder for the sheets', out);
     const paper = paperFrom(values.paper);
     const only = onlyFrom(values.only);
     const board = boardFrom(values.board);
@@ -55,25 +56,24 @@ export const sheets: Command = {
     const written = await writtenIn(file, io);
     const reception = receive(set, { time: values.night ? 'night' : 'day', coast: coastFor(set.place) });
     const made = sheetsFor(written ?? set, set, reception, { paper, only, board });
-    if (made.length === 0) throw new InputError(`--only: this set has no ${only?.join(', ')} sheet`);
-    makeFolder(out);
-    const files: string[] = [];
-    const write = async (name: string, data: string | Uint8Array): Promise<void> => {
-      const file = join(out, name);
-      await io.write(file, data);
-      files.push(file);
-    };
+    if (made.length === 0)
+      throw new InputError(`--only: this set has no ${only?.join(', ')} sheet; leave --only out for those it has`);
+    const pieces: { name: string; data: string | Uint8Array }[] = [];
     if (values.pdf || !values.svg) {
       const title = only ? `${set.name}: ${only.map((id) => SHEET_WORDS[id]).join(', ')}` : `${set.name}: sheets`;
-      await write('sheets.pdf', await sheetsPdf(made, { title: clean(title), fonts: fonts() }));
+      pieces.push({ name: 'sheets.pdf', data: await sheetsPdf(made, { title: clean(title), fonts: fonts() }) });
     }
     if (values.svg) {
       for (const [i, sheet] of made.entries())
         for (const [k, page] of sheet.pages.entries()) {
           const number = String(i + 1).padStart(2, '0');
-          await write(`${number}-${sheet.file}${sheet.pages.length > 1 ? `-${k + 1}` : ''}.svg`, pageSvg(page));
+          pieces.push({
+            name: `${number}-${sheet.file}${sheet.pages.length > 1 ? `-${k + 1}` : ''}.svg`,
+            data: pageSvg(page),
+          });
         }
     }
+    const files = await io.writeInto(out, pieces);
     const pages = made.reduce((sum, s) => sum + s.pages.length, 0);
     io.out(
       `${clean(set.name)}: ${made.map((s) => s.title).join('; ')}.\n${pages} pages, written to:\n${files.map((f) => `  ${f}`).join('\n')}\nPrint at 100 % (“actual size”), and check the ruler before you cut.\n`,
@@ -95,19 +95,8 @@ function fonts(): { regular: Uint8Array; bold: Uint8Array } {
   return { regular: font('DejaVuSans'), bold: font('DejaVuSans-Bold') };
 }
 
-function makeFolder(folder: string): void {
-  try {
-    mkdirSync(folder, { recursive: true });
-  } catch (error) {
-    throw new InputError(`--out: cannot make the folder "${folder}" (${(error as NodeJS.ErrnoException).code})`);
-  }
-}
-
 function paperFrom(text = 'a4'): PaperName {
-  const name = text.toLowerCase();
-  if (!Object.hasOwn(PAPERS, name))
-    throw new InputError(`--paper: expected a4 or letter, received "${text.slice(0, 40)}"`);
-  return name as PaperName;
+  return choiceOf(text.toLowerCase(), '--paper', Object.keys(PAPERS) as PaperName[]);
 }
 
 function onlyFrom(given: readonly string[] | undefined): SheetId[] | undefined {
@@ -117,8 +106,7 @@ function onlyFrom(given: readonly string[] | undefined): SheetId[] | undefined {
     .map((t) => t.trim())
     .filter(Boolean);
   for (const name of names)
-    if (!(SHEET_IDS as readonly string[]).includes(name))
-      throw new InputError(`--only: there is no sheet "${name.slice(0, 40)}"; there are ${SHEET_IDS.join(', ')}`);
+    if (!(SHEET_IDS as readonly string[]).includes(name)) throw wrongOption('--only', SHEET_IDS.join(', '), name);
   return names as SheetId[];
 }
 
@@ -134,8 +122,6 @@ function boardFrom(text: string | undefined): { width: number; length: number } 
     !(width.value > 0.02 && width.value < 2) ||
     !(length.value > 0.02 && length.value < 2)
   )
-    throw new InputError(
-      `--board: expected a width and a length such as 200mmx300mm, 20 mm to 2 m each, received "${text.slice(0, 40)}"`,
-    );
+    throw wrongOption('--board', 'a width and a length of 20 mm to 2 m each, such as 200mmx300mm', text);
   return { width: width.value, length: length.value };
 }

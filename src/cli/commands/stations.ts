@@ -15,16 +15,20 @@ import { jsonText } from '../../outputs/words/json.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { coastFor } from '../coast.ts';
 import { type Command, InputError, type Io } from '../command.ts';
+import { dataOut, OUT_OPTION } from '../data-out.ts';
 import { readSet } from '../read-set.ts';
+import { wrongOption } from '../wrong-option.ts';
 
 export const stations: Command = {
   name: 'stations',
   about: 'What can be had at the place of a set, by day and by night, best for this set first.',
-  usage: 'stations SET [--night | --time WHEN] [--json | --csv]\n       faintwave stations [SET] --import TABLE',
+  usage:
+    'stations SET [--night | --time WHEN] [--json | --csv] [--out FILE]\n       faintwave stations [SET] --import TABLE [--out FILE]',
   options: [
     ['--night', 'what the set makes of them after dark; default by day'],
     ['--time WHEN', 'at a moment, such as 2026-01-15T21:00Z: sun at the middle of each path, hours on the air'],
     ['--json', 'as data'],
+    OUT_OPTION,
     ['--csv', 'the list of stations as a comma-separated table'],
     ['--import TABLE', 'read stations from a table of text; with a SET, print it with them joined to its own'],
   ],
@@ -40,20 +44,22 @@ export const stations: Command = {
       json: { type: 'boolean' },
       csv: { type: 'boolean' },
       import: { type: 'string' },
+      out: { type: 'string' },
     });
-    if (values.import !== undefined) return importTable(values.import, file, io);
+    if (values.import !== undefined) return importTable(values.import, file, values.out, io);
     const set = await readSet(file, io);
     if (values.csv) {
       // A gain of 0 dB is the default, not something anybody wrote.
-      io.data(stationsToTable(set.place.stations.map((s) => ({ ...s, mastGain: s.mastGain || undefined }))));
+      const list = set.place.stations.map((s) => ({ ...s, mastGain: s.mastGain || undefined }));
+      await dataOut(io, values.out, stationsToTable(list));
       return 0;
     }
     const time = values.time === undefined ? (values.night ? 'night' : 'day') : momentOf(values.time);
     const rows = rowsAt(set, time);
     const doubts = checkStations(set.place.stations, { site: set.place.position });
-    if (values.json) {
+    if (values.json || values.out !== undefined) {
       // JSON has no −∞: a level of nothing becomes null.
-      io.data(`${jsonText({ place: set.place.name, time, stations: rows, doubts })}\n`);
+      await dataOut(io, values.out, `${jsonText({ place: set.place.name, time, stations: rows, doubts })}\n`);
       return 0;
     }
     io.out(`What can be had at ${clean(set.place.name)} with ${clean(set.name)}, ${timeWords(set, time)}\n\n`);
@@ -90,7 +96,7 @@ function momentOf(text: string): Date {
   // Without a zone it would be the clock of whoever runs it.
   const time = new Date(/T[^Z+-]*$/.test(text) ? `${text}Z` : text);
   if (!/^\d{4}-\d\d-\d\d/.test(text) || Number.isNaN(time.getTime()))
-    throw new InputError(`"${text.slice(0, 40)}" is not a time such as 2026-01-15T21:00Z`);
+    throw wrongOption('--time', 'a time such as 2026-01-15T21:00Z', text);
   return time;
 }
 
@@ -100,7 +106,12 @@ function timeWords({ place }: SetDescription, time: 'day' | 'night' | Date): str
   return place.position ? `${written} (${sunState(time, place.position).state})` : written;
 }
 
-async function importTable(file: string, setFile: string | undefined, io: Io): Promise<number> {
+async function importTable(
+  file: string,
+  setFile: string | undefined,
+  out: string | undefined,
+  io: Io,
+): Promise<number> {
   const { columns, stations: written, problems } = readTable(await io.read(file));
   const taken = columns.map(
     ({ header, field, unit }) => `  ${clean(header)}: ${field ? `${field}${unit ? `, ${unit}` : ''}` : 'not used'}`,
@@ -110,12 +121,12 @@ async function importTable(file: string, setFile: string | undefined, io: Io): P
   io.err(`${written.length} ${written.length === 1 ? 'station' : 'stations'} read\n`);
   if (written.length === 0) return 1;
   if (setFile === undefined) {
-    io.data(`${JSON.stringify(written, null, 2)}\n`);
+    await dataOut(io, out, `${JSON.stringify(written, null, 2)}\n`);
     return 0;
   }
   const list: Path = ['place', 'stations'];
   const base: unknown = JSON.parse(await readChecked(setFile, io));
-  io.data(writeText(withValueAt(base, list, joinStations(valueAtPath(base, list), written))));
+  await dataOut(io, out, writeText(withValueAt(base, list, joinStations(valueAtPath(base, list), written))));
   return 0;
 }
 

@@ -27,9 +27,11 @@ import { fileAndOptions } from '../arguments.ts';
 import { chooseStation } from '../choose-station.ts';
 import { coastFor } from '../coast.ts';
 import { type Command, InputError } from '../command.ts';
+import { endingOf } from '../ending.ts';
 import { exactWaves } from '../exact-waves.ts';
+import { quantityOf, sizeFrom } from '../option-values.ts';
 import { readSet } from '../read-set.ts';
-import { quantityOf, sizeFrom } from '../wave-values.ts';
+import { wrongOption } from '../wrong-option.ts';
 
 const POINT_LIST = POINTS.join(', ');
 const WAV_RATE = 48_000;
@@ -91,6 +93,11 @@ export const wave: Command = {
       out: { type: 'string' },
     });
     const set = await readSet(file, io);
+    const ending =
+      values.out === undefined
+        ? undefined
+        : endingOf(values.out, values.exact ? ['svg', 'csv'] : ['svg', 'csv', 'wav']);
+    if (ending) await io.checkTarget(values.out!, ending.kind);
     const field = { time: values.night ? ('night' as const) : ('day' as const), coast: coastFor(set.place) };
     const reception = receive(set, field);
     const index = values.station === undefined ? undefined : chooseStation(reception.stations, values.station);
@@ -103,9 +110,7 @@ export const wave: Command = {
     const from = quantityOf(values.from ?? '0 s', 'time', '--from', 0, 55);
     const tone = values.tone === undefined ? undefined : quantityOf(values.tone, 'frequency', '--tone', 50, 20e3);
     if (values.detector !== undefined && !detectorChosen(values.detector))
-      throw new InputError(
-        `--detector: there is no "${values.detector}"; there are ${DETECTOR_CHOICES.map((d) => d.id).join(', ')}`,
-      );
+      throw wrongOption('--detector', DETECTOR_CHOICES.map((d) => d.id).join(' or '), values.detector);
     const settings: Settings = {
       ...(tone === undefined ? {} : { programme: { kind: 'tone', frequency: tone } }),
       ...(values.depth === undefined ? {} : { depth: quantityOf(values.depth, 'ratio', '--depth', 0, 2) }),
@@ -126,12 +131,11 @@ export const wave: Command = {
       io.out(`${heading}\n\n${rows.map(rowWords).join('\n')}\n\nAdd --out FILE.svg for the picture of it.\n`);
       return 0;
     }
-    const ending = /\.(svg|csv|wav)$/i.exec(out)?.[1].toLowerCase();
-    if (ending === 'csv') await io.write(out, csvOf(rows, view));
-    else if (ending === 'wav') {
+    if (ending?.ending === 'csv') await io.write(out, csvOf(rows, view));
+    else if (ending?.ending === 'wav') {
       if (points.length !== 1) throw new InputError('--out: a sound is of one point; name it with --point');
       await io.write(out, wavOf(audible(waves, points[0], span, WAV_RATE), WAV_RATE));
-    } else if (ending === 'svg') {
+    } else {
       const [width, height] = sizeFrom(values.size, rows.length);
       const { average, cover, envelope, spectrum } = values;
       const scene = waveScene({
@@ -144,7 +148,7 @@ export const wave: Command = {
         letters: Math.max(10, Math.round(width / 92)),
       });
       await io.write(out, sceneToSvg(scene, { colours: values.print ? 'print' : 'day', size: 'true' }));
-    } else throw new InputError(`--out: expected a name ending in .svg, .csv or .wav, received "${out.slice(-40)}"`);
+    }
     io.out(`${heading}: ${points.join(', ')}, ${tidyTime(span, 3)} written to ${out}\n`);
     return 0;
   },
@@ -152,7 +156,6 @@ export const wave: Command = {
 
 function pointsFrom(given: readonly string[] | undefined): readonly PointId[] {
   const names = given?.flatMap((text) => text.split(',')).map((name) => name.trim()) ?? [];
-  for (const name of names)
-    if (!isPoint(name)) throw new InputError(`--point: there is no "${name.slice(0, 40)}"; there are ${POINT_LIST}`);
+  for (const name of names) if (!isPoint(name)) throw wrongOption('--point', POINT_LIST, name);
   return names.length > 0 ? (names as PointId[]) : POINTS;
 }

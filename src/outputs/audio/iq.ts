@@ -44,8 +44,8 @@ export async function openBandRecording(read: ReadBytes, size: number, name = ''
         const n = Math.min(count - done, header.frames - at);
         const bytes = await read(header.dataStart + at * frameBytes, n * frameBytes);
         if (bytes.length < n * frameBytes) throw new SoundFileError('the recording could not be read to its end');
-        decodeSamples(bytes, header, 0, n, re.subarray(done, done + n));
-        decodeSamples(bytes, header, 1, n, im.subarray(done, done + n));
+        decodeSamples(bytes, header, 0, n, re.subarray(done, done + n), at);
+        decodeSamples(bytes, header, 1, n, im.subarray(done, done + n), at);
         done += n;
       }
       return { re, im };

@@ -3,6 +3,8 @@ import { BLOCK, type ListeningOptions, openListening, SOUND_RATE } from './liste
 
 export interface RenderOptions extends ListeningOptions {
   readonly seconds: number;
+  /** Told before each block how much is done, 0 to 1. */
+  readonly onProgress?: (share: number) => void;
   /** From one end of the dial to the other instead of staying: positions, 0 open … 1 meshed. */
   readonly sweep?: { readonly from: number; readonly to: number };
 }
@@ -18,6 +20,7 @@ export function renderListening(set: SetDescription, options: RenderOptions): Fl
   const listening = openListening(set, { ...options, position: sweep?.from ?? options.position });
   const sound = new Float32Array(Math.round(seconds * SOUND_RATE));
   for (let at = 0; at < sound.length; at += BLOCK) {
+    options.onProgress?.(at / sound.length);
     const frames = Math.min(BLOCK, sound.length - at);
     if (sweep) listening.tune(sweep.from + ((sweep.to - sweep.from) * at) / sound.length);
     listening.process(sound.subarray(at, at + frames), frames);

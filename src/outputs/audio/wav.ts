@@ -25,6 +25,9 @@ export const fromBytes =
   (start, length) =>
     bytes.subarray(start, start + length);
 
+/** A file has a handful of chunks before its samples; of more it is not read on. */
+const MOST_CHUNKS = 200;
+
 /**
  * What a WAV file holds (RIFF or RF64; PCM 8, 16, 24, 32 bit, float 32, 64 bit), chunk by chunk without its samples.
  * @param size of the whole file in bytes. @throws SoundFileError saying what is wrong.
@@ -39,7 +42,12 @@ export async function readWavHeader(read: ReadBytes, size: number): Promise<WavH
   let format: Pick<WavHeader, 'rate' | 'channels' | 'bits' | 'float'> | undefined;
   let centre: number | undefined;
   let longData: number | undefined;
-  for (let at = 12; at + 8 <= size; ) {
+  let chunks = 0;
+  for (let at = 12; at + 8 <= size; chunks++) {
+    if (chunks === MOST_CHUNKS)
+      throw new SoundFileError(
+        `the WAV file is broken: no samples among its first ${MOST_CHUNKS} chunks; save it anew from the program that made it`,
+      );
     const chunk = await read(at, 8 + 64);
     if (chunk.length < 8) break;
     const view = new DataView(chunk.buffer, chunk.byteOffset, chunk.byteLength);
@@ -84,13 +92,21 @@ function formatOf(view: DataView, length: number): Pick<WavHeader, 'rate' | 'cha
   return { rate, channels, bits: bits as WavHeader['bits'], float: code === 3 };
 }
 
-/** Samples of one channel out of raw bytes, −1 to 1, `frames` of them. Bad numbers become silence. */
+/** Float samples may go beyond full scale, and some programs write them on the scale of 32-bit integers; none goes further. */
+const LARGEST_SAMPLE = 2 ** 32;
+
+/**
+ * Samples of one channel out of raw bytes, −1 to 1 at full scale, `frames` of them.
+ * @param first number of the first of them in the file, for the message.
+ * @throws SoundFileError naming the first float sample that is no number or larger than anything recorded.
+ */
 export function decodeSamples(
   bytes: Uint8Array,
   { bits, float, channels }: Pick<WavHeader, 'bits' | 'float' | 'channels'>,
   channel: number,
   frames: number,
   out: Float32Array,
+  first = 0,
 ): void {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   const size = bits / 8;
@@ -102,9 +118,15 @@ export function decodeSamples(
     else if (bits === 24) x = (view.getUint8(at) | (view.getInt16(at + 1, true) << 8)) / 8388608;
     else if (bits === 32) x = view.getInt32(at, true) / 2147483648;
     else x = (view.getUint8(at) - 128) / 128;
-    out[i] = Number.isFinite(x) ? x : 0;
+    if (!(Math.abs(x) <= LARGEST_SAMPLE)) throw badSample(x, first + i, channel);
+    out[i] = x;
   }
 }
+
+const badSample = (value: number, frame: number, channel: number): SoundFileError =>
+  new SoundFileError(
+    `sample ${frame + 1} of channel ${channel + 1}: expected a number, at full scale −1 to 1, got ${Number.isNaN(value) ? 'NaN' : value.toPrecision(3)}; save it as 16-bit or 24-bit PCM, or cut that part out`,
+  );
 
 /** Longest recording taken whole: a quarter of an hour. */
 const LONGEST_SECONDS = 900;

@@ -85,7 +85,7 @@ export function wireAerial(spec: WireAerialShape, options: WireAerialOptions = {
   };
 
   const warnings = shapeWarnings(segments, diameter);
-  const natural = naturalFrequency(charge);
+  const natural = naturalFrequency(line, wireLength);
   return {
     capacitance: charge.capacitance,
     effectiveHeight: charge.effectiveHeight,

@@ -1,10 +1,11 @@
 import { magnitude } from '../../numerics/complex.ts';
 import type { StationDescription } from '../../set/place.ts';
-import type { Hertz, Volts } from '../../units/quantities.ts';
+import type { FrequencyView } from '../../solvers/linear/tuned.ts';
+import type { Hertz, Metres, Volts } from '../../units/quantities.ts';
 import type { FieldAtSite } from '../path/field.ts';
 import { bearingOf, emfOf, type Receiver, TEST_TONE, type TunedStation } from '../path/receive-station.ts';
 import type { Disturbance } from '../path/types.ts';
-import { type CarrierAtDetector, disturbances } from './separation.ts';
+import { type CarrierAtDetector, disturbances, NEGLIGIBLE } from './separation.ts';
 
 /** A station as it arrives at the site, whatever the set is tuned to. */
 export interface Arriving {
@@ -12,26 +13,49 @@ export interface Arriving {
   readonly field: FieldAtSite;
 }
 
+/** A station's share in interference that is the same whichever other station the set is tuned to. */
+interface Ready {
+  readonly arriving: Arriving;
+  readonly height: Metres;
+  readonly view: FrequencyView;
+}
+
+/** Interference at any station of a place: what is the same for all of them is calculated once for each station. */
+export function interferenceAmong(set: Receiver, others: readonly Arriving[]): (wanted: TunedStation) => Disturbance[] {
+  const ready = others.map(
+    (arriving): Ready => ({
+      arriving,
+      height: set.heightAt(arriving.station.frequency),
+      view: set.network.at(arriving.station.frequency),
+    }),
+  );
+  return (wanted) => leftBeside(set, wanted, ready);
+}
+
 /** With the set tuned to one station, what each other one leaves at the detector, strongest first. */
-export function besideStation(set: Receiver, wanted: TunedStation, others: readonly Arriving[]): Disturbance[] {
-  const { circuit, network } = set;
+export const besideStation = (set: Receiver, wanted: TunedStation, others: readonly Arriving[]): Disturbance[] =>
+  interferenceAmong(set, others)(wanted);
+
+function leftBeside(set: Receiver, wanted: TunedStation, others: readonly Ready[]): Disturbance[] {
+  const { circuit } = set;
   const g = 1 / wanted.steady.inputResistance;
   // A frame without a fixed direction is turned to the wanted station, away from others.
   const facing = bearingOf(wanted.station, wanted.field);
-  const carrier = ({ station, field }: Arriving): CarrierAtDetector => ({
-    ...sentBy(station),
-    voltage:
-      emfOf(circuit, station, field, facing) * network.at(station.frequency).level(g, wanted.position, wanted.other),
-  });
+  const audible = NEGLIGIBLE * wanted.steady.junctionVoltage;
+  const carriers: CarrierAtDetector[] = [];
+  for (const { arriving, height, view } of others) {
+    const { station, field } = arriving;
+    if (station === wanted.station) continue;
+    const emf = emfOf(circuit, station, field, facing, height);
+    const voltage = emf * view.level(g, wanted.position, wanted.other);
+    // Of a thousand stations most leave nothing: nothing is made of them.
+    if (voltage > audible) carriers.push({ ...sentBy(station), voltage });
+  }
   const audioLoad = Math.max(magnitude(set.audioLoadAt(TEST_TONE)), 1);
-  return disturbances(
-    { ...sentBy(wanted.station), voltage: wanted.steady.junctionVoltage },
-    others.filter(({ station }) => station !== wanted.station).map(carrier),
-    {
-      slopeVoltage: circuit.averaged.detector.slopeVoltage,
-      loadTime: (circuit.set.load.bypass + 30e-12) / (1 / audioLoad + g / 2),
-    },
-  );
+  return disturbances({ ...sentBy(wanted.station), voltage: wanted.steady.junctionVoltage }, carriers, {
+    slopeVoltage: circuit.averaged.detector.slopeVoltage,
+    loadTime: (circuit.set.load.bypass + 30e-12) / (1 / audioLoad + g / 2),
+  });
 }
 
 const sentBy = ({ name, frequency, modulation }: StationDescription) => ({

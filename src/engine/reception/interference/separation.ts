@@ -17,8 +17,8 @@ export interface SeparationOptions {
   readonly loadTime: Seconds;
 }
 
-/** Weaker than this beside the wanted carrier, nobody hears it. */
-const NEGLIGIBLE = 10 ** (-40 / 20);
+/** Voltage ratio: weaker than this beside the wanted carrier, nobody hears it. */
+export const NEGLIGIBLE = 10 ** (-40 / 20);
 /** A whistle beyond this is above what phones give. */
 const HIGHEST_WHISTLE = 10_000;
 const ANGLES = Float64Array.from({ length: 16 }, (_, i) => Math.cos(((i + 0.5) * Math.PI) / 16));

@@ -12,6 +12,7 @@ import {
   type Degrees,
   decibels,
   type Hertz,
+  type Metres,
   type Ohms,
   type Ratio,
   type Volts,
@@ -35,6 +36,8 @@ const NO_SIGNAL: Volts = 1e-9;
 export interface Receiver {
   readonly circuit: SetCircuit;
   readonly network: TunedNetwork;
+  /** Effective height of the aerial, m, calculated once for each frequency. */
+  readonly heightAt: (frequency: Hertz) => Metres;
   /** What of a station arrives. */
   readonly fieldOf: (station: StationDescription) => FieldAtSite;
   /** From the detector's output port, with nothing tuned that matters: direct and audio load. */
@@ -66,11 +69,18 @@ export function receiver(circuit: SetCircuit, fieldOf = fieldsAtSite(circuit.set
     return found;
   };
   const soundPressure = new Map<Hertz, Decibels>();
+  const heights = new Map<Hertz, Metres>();
+  const heightAt = (frequency: Hertz): Metres => {
+    let height = heights.get(frequency);
+    if (height === undefined) heights.set(frequency, (height = effectiveHeight(circuit, frequency)));
+    return height;
+  };
   const dcResistance = Math.min(Math.max(audio.look(0).z[0][0].re, 0), 1e12);
   const standing = standingPoint(circuit.averaged, dcResistance, circuit.bias);
   return {
     circuit,
     network: tunedNetwork(assembly),
+    heightAt,
     fieldOf,
     dcResistance,
     standing: standing.directVoltage,
@@ -118,15 +128,19 @@ export const bearingOf = (station: StationDescription, field: FieldAtSite): Degr
 export const effectiveHeight = ({ aerial, loop }: SetCircuit, frequency: Hertz): number =>
   (aerial ?? loop)!.effectiveHeightAt(frequency);
 
-/** What a station's field sends through the aerial, peak volts. @param facing where a frame that is turned faces. */
+/**
+ * What a station's field sends through the aerial, peak volts.
+ * @param facing where a frame that is turned faces. @param height effective height at the station, m, where it is known.
+ */
 export function emfOf(
   circuit: SetCircuit,
   station: StationDescription,
   field: FieldAtSite,
   facing: Degrees | undefined,
+  height: Metres = effectiveHeight(circuit, station.frequency),
 ): Volts {
   const share = directionShare(circuit.set.aerial, bearingOf(station, field), facing);
-  return Math.SQRT2 * field.fieldStrength * effectiveHeight(circuit, station.frequency) * share;
+  return Math.SQRT2 * field.fieldStrength * height * share;
 }
 
 /**
@@ -141,7 +155,7 @@ export function receiveStation(
   const { circuit, network } = set;
   const f = station.frequency;
   const field = set.fieldOf(station);
-  const emf = emfOf(circuit, station, field, bearingOf(station, field));
+  const emf = emfOf(circuit, station, field, bearingOf(station, field), set.heightAt(f));
   const views = network.at(f);
   const g = set.smallConductance;
   let peak = at ? { ...at, within: true } : views.peak(g);

@@ -8,7 +8,7 @@ import type { Hertz } from '../../units/quantities.ts';
 import { lawOfDetector } from '../detection/detection-law.ts';
 import { detectorFacts } from '../detection/detector-facts.ts';
 import { dialOf, dialPlace, tuningCurve } from '../dial/dial.ts';
-import { besideStation, measuredWidth } from '../interference/beside.ts';
+import { interferenceAmong, measuredWidth } from '../interference/beside.ts';
 import { cautionsFor } from './cautions.ts';
 import { type FieldOptions, fieldsAtSite } from './field.ts';
 import { type Receiver, receiver, receiveStation, TEST_TONE, type TunedStation } from './receive-station.ts';
@@ -24,7 +24,7 @@ export function receive(set: SetDescription, options: FieldOptions = {}): Recept
   const ready = receiver(setCircuit(set), fieldsAtSite(set.place, options));
   const tuned = set.place.stations.map((station) => receiveStation(ready, station));
   const curve = tuningCurve(ready);
-  const beside = tuned.map((s) => besideStation(ready, s, tuned));
+  const beside = tuned.map(interferenceAmong(ready, tuned));
   const law = lawOfDetector(ready.circuit.averaged, ready.dcResistance, ready.circuit.bias);
   const stations = tuned.map((s, index): StationReception => {
     const worst = beside[index].find((d) => d.word !== 'clear');

@@ -1,0 +1,79 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { inRoot } from '../../../../scripts/support/paths.mjs';
+import { setCircuit } from '../../built/set-circuit.ts';
+import { magnitude } from '../../numerics/complex.ts';
+import type { SetDescription } from '../../set/description.ts';
+import { readText } from '../../set/read.ts';
+import { bearingOf, emfOf, receiver, receiveStation, TEST_TONE } from '../path/receive-station.ts';
+import { besideStation } from './beside.ts';
+import { disturbances } from './separation.ts';
+
+/** An example with so many stations, spread over the band, with their bearings. */
+function crowded(example: string, count: number): SetDescription {
+  const read = readText(readFileSync(inRoot(`examples/${example}.json`), 'utf8'));
+  if (!read.ok) throw new Error('the example does not read');
+  const { set } = read;
+  const [like] = set.place.stations;
+  const stations = Array.from({ length: count }, (_, i) => ({
+    ...like,
+    name: `Station ${i}`,
+    frequency: 540e3 + (1e6 * i) / count,
+    fieldStrength: 1e-3 * 10 ** (((7 * i) % 11) / 5),
+    bearing: (37 * i) % 360,
+  }));
+  return { ...set, place: { ...set.place, stations } };
+}
+
+/** A receiver that counts how often the aerial's effective height is calculated, and all its stations as received. */
+function counted(set: SetDescription) {
+  const circuit = setCircuit(set);
+  let heights = 0;
+  const counting = <T extends { effectiveHeightAt: (f: number) => number } | undefined>(aerial: T): T =>
+    aerial && {
+      ...aerial,
+      effectiveHeightAt: (f: number) => {
+        heights++;
+        return aerial.effectiveHeightAt(f);
+      },
+    };
+  const ready = receiver({ ...circuit, aerial: counting(circuit.aerial), loop: counting(circuit.loop) });
+  const tuned = set.place.stations.map((s) => receiveStation(ready, s));
+  const all = tuned.map((s) => besideStation(ready, s, tuned));
+  return { ready, tuned, all, heights };
+}
+
+describe.each(['medium-wave-galena', 'frame-aerial'])('interference among many stations, %s', (example) => {
+  it('calculates the aerial once for each station', () => {
+    for (const count of [20, 40, 80]) expect([count, counted(crowded(example, count)).heights]).toEqual([count, count]);
+  });
+
+  it('is what each pair of stations gives when it is calculated by itself', () => {
+    const { ready, tuned, all } = counted(crowded(example, 40));
+    const { circuit, network } = ready;
+    for (const [k, wanted] of tuned.entries()) {
+      const g = 1 / wanted.steady.inputResistance;
+      const sent = ({ station }: typeof wanted) => ({
+        name: station.name,
+        frequency: station.frequency,
+        modulation: Math.min(station.modulation, 1),
+      });
+      const pairs = tuned
+        .filter((other) => other !== wanted)
+        .map((other) => ({
+          ...sent(other),
+          voltage:
+            emfOf(circuit, other.station, other.field, bearingOf(wanted.station, wanted.field)) *
+            network.at(other.station.frequency).level(g, wanted.position, wanted.other),
+        }));
+      const audioLoad = Math.max(magnitude(ready.audioLoadAt(TEST_TONE)), 1);
+      expect(all[k]).toEqual(
+        disturbances({ ...sent(wanted), voltage: wanted.steady.junctionVoltage }, pairs, {
+          slopeVoltage: circuit.averaged.detector.slopeVoltage,
+          loadTime: (circuit.set.load.bypass + 30e-12) / (1 / audioLoad + g / 2),
+        }),
+      );
+    }
+    expect(all.flat().length).toBeGreaterThan(40);
+  });
+});
