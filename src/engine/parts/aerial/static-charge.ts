@@ -19,7 +19,10 @@ export interface StaticCharge {
   readonly capacitance: Farads;
   /** Mean height of the charge, ground counted as zero. */
   readonly effectiveHeight: Metres;
-  /** Of the wire, for the current that charges it: the term of second order in frequency, retardation included. */
+  /**
+   * Of the wire, for the current that charges it out of its foot: the term of second order in frequency, retardation
+   * included. Above 0 for every shape.
+   */
   readonly inductance: Henries;
   /** Mean of 1/distance from charge to mirrored charge, weighted by both: what the ground beneath sees. */
   readonly meanImageDistanceInverse: number;
@@ -31,7 +34,7 @@ export interface StaticCharge {
  * @param radius of the wire. @param count segments to aim for; 48 is within 0.1 % of the limit for ordinary aerials.
  */
 export function staticCharge(tree: WireTree, radius: Metres, count = 48): StaticCharge {
-  const pieces = divide(tree, count);
+  const pieces = divide(tree, count, 2 * radius);
   const n = pieces.length;
   const images = pieces.map(mirrored);
   const own = new Float64Array(n * n);
@@ -64,6 +67,7 @@ export function staticCharge(tree: WireTree, radius: Metres, count = 48): Static
   let inductance = 0;
   let imaged = 0;
   let delay = 0;
+  const foot = pieces[0].from;
   for (let i = 0; i < n; i++) {
     const p = pieces[i];
     const [px, py, pz] = [p.to[0] - p.from[0], p.to[1] - p.from[1], p.to[2] - p.from[2]];
@@ -76,13 +80,12 @@ export function staticCharge(tree: WireTree, radius: Metres, count = 48): Static
       inductance += share[i] * share[j] * ((level + upright) * own[k] + (upright - level) * image[k]);
       imaged += charge[i] * charge[j] * image[k];
       // e^(−jkR)/R = 1/R − jk − k²R/2: the last term, from the charges, is of the same order as the inductance.
-      const [mx, my, mz] = middles[i];
-      const [sx, sy, sz] = middles[j];
-      const level2 = (mx - sx) ** 2 + (my - sy) ** 2;
-      const difference = Math.sqrt(level2 + (mz - sz) ** 2) - Math.sqrt(level2 + (mz + sz) ** 2);
-      delay += charge[i] * charge[j] * difference;
+      delay += charge[i] * charge[j] * nearerThanImage(middles[i], middles[j]);
     }
+    // Charge is conserved: what is on the wire has left the foot. Without this the inductance of a high wire is below 0.
+    delay -= 2 * charge[i] * capacitance * nearerThanImage(middles[i], foot);
   }
+  delay += capacitance ** 2 * nearerThanImage(foot, foot);
   return {
     segments: pieces.map((piece, i) => ({ ...piece, capacitance: charge[i], share: share[i] })),
     capacitance,
@@ -92,10 +95,22 @@ export function staticCharge(tree: WireTree, radius: Metres, count = 48): Static
   };
 }
 
+/** Distance to a point less that to its mirror image in the ground, m; never above 0. */
+function nearerThanImage(p: readonly number[], q: readonly number[]): Metres {
+  const level2 = (p[0] - q[0]) ** 2 + (p[1] - q[1]) ** 2;
+  return Math.sqrt(level2 + (p[2] - q[2]) ** 2) - Math.sqrt(level2 + (p[2] + q[2]) ** 2);
+}
+
 type Piece = Segment & { readonly length: Metres; readonly parent: number };
 
-/** Cut the spans into segments, finer towards joints and ends, where the charge changes fastest; parents come first. */
-function divide({ points, parents }: WireTree, count: number): Piece[] {
+/** Where cut k of n lies along a span, 0 to 1: closer together towards its ends. */
+const cutAt = (k: number, n: number): number => 0.05 * (k / n) + 0.475 * (1 - Math.cos((Math.PI * k) / n));
+
+/**
+ * Cut the spans into segments, finer towards joints and ends, where the charge changes fastest; parents come first.
+ * None is shorter than `shortest` unless its span is: charges on pieces shorter than the wire is thick swing in sign.
+ */
+function divide({ points, parents }: WireTree, count: number, shortest: Metres): Piece[] {
   const lengths = points.map((p, i) => {
     const q = points[Math.max(0, parents[i])];
     return i === 0 ? 0 : Math.hypot(p[0] - q[0], p[1] - q[1], p[2] - q[2]);
@@ -107,11 +122,11 @@ function divide({ points, parents }: WireTree, count: number): Piece[] {
   points.forEach((to, i) => {
     if (i === 0) return;
     const from = points[parents[i]];
-    const n = Math.max(fewest, Math.round((count * lengths[i]) / total));
+    let n = Math.max(fewest, Math.round((count * lengths[i]) / total));
+    while (n > 1 && !(cutAt(1, n) * lengths[i] >= shortest)) n--;
     let parent = last[parents[i]];
     const at = (k: number) => {
-      const t = k / n;
-      const s = 0.05 * t + 0.475 * (1 - Math.cos(Math.PI * t));
+      const s = cutAt(k, n);
       return [0, 1, 2].map((axis) => from[axis] + s * (to[axis] - from[axis])) as [number, number, number];
     };
     for (let k = 0; k < n; k++) {

@@ -109,6 +109,51 @@ describe('laws of aerials', () => {
     );
   });
 
+  it('a level wire has its quarter-wave resonance at any height, and one far above ground that of a wire alone', () => {
+    const anyHeight = fc.double({ min: Math.log(0.1), max: Math.log(2000), noNaN: true }).map(Math.exp);
+    const anyLength = fc.double({ min: Math.log(0.5), max: Math.log(500), noNaN: true }).map(Math.exp);
+    const at = (z: number, l: number) => wireAerial({ shape: 'horizontal', height: z, length: l, wire });
+    fc.assert(
+      fc.property(anyHeight, anyLength, (z, l) => {
+        const quarterWave = LIGHT_SPEED / (4 * l);
+        expect(at(z, l).naturalFrequency / quarterWave).toBeGreaterThan(0.95);
+        expect(at(z, l).naturalFrequency / quarterWave).toBeLessThan(1.1);
+      }),
+      { numRuns: 40 },
+    );
+    within(at(2000, 10).inductance, at(1000, 10).inductance, 1e-3, 'inductance 2 km above ground, as 1 km above');
+  });
+
+  it('has an inductance above 0 and a natural frequency wherever its foot is', () => {
+    const part = fc.double({ min: 0, max: 1, noNaN: true });
+    fc.assert(
+      fc.property(part, part, part, fc.integer({ min: 0, max: 200 }), (a, b, c, base) => {
+        const up = base + 10 ** (3 * a - 1);
+        const long = 10 ** (3 * b - 1);
+        const far = Math.max(0.05, up + (2 * c - 1) * long);
+        const shapes: WireAerialShape[] = [
+          { shape: 'vertical', height: up, base, wire },
+          { shape: 'T', height: up, length: long, base, wire },
+          { shape: 'inverted-L', height: up, length: long, base, wire },
+          {
+            shape: 'sloping',
+            height: up,
+            length: 1.2 * Math.max(long, Math.abs(far - up)),
+            farHeight: far,
+            base,
+            wire,
+          },
+        ];
+        for (const shape of shapes) {
+          const { inductance, naturalFrequency } = wireAerial(shape);
+          expect(inductance, JSON.stringify(shape)).toBeGreaterThan(0);
+          expect(naturalFrequency, JSON.stringify(shape)).toBeLessThan(1e9);
+        }
+      }),
+      { numRuns: 30 },
+    );
+  });
+
   it('effective height lies between the middle of the wire and its top, and grows with the top wire', () => {
     fc.assert(
       fc.property(height, length, (h, l) => {

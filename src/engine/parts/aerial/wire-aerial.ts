@@ -85,7 +85,7 @@ export function wireAerial(spec: WireAerialShape, options: WireAerialOptions = {
   };
 
   const warnings = shapeWarnings(segments, diameter);
-  const natural = naturalFrequency(line, wireLength);
+  const natural = naturalFrequency(charge);
   return {
     capacitance: charge.capacitance,
     effectiveHeight: charge.effectiveHeight,

@@ -1,6 +1,13 @@
 import { type Complex, reciprocal } from '../../numerics/complex.ts';
 import { root } from '../../numerics/roots.ts';
-import { type Hertz, LIGHT_SPEED, type Metres, type Ohms, type OhmsPerMetre } from '../../units/quantities.ts';
+import {
+  type Henries,
+  type Hertz,
+  LIGHT_SPEED,
+  type Metres,
+  type Ohms,
+  type OhmsPerMetre,
+} from '../../units/quantities.ts';
 import type { StaticCharge } from './static-charge.ts';
 
 export interface LineAt {
@@ -20,12 +27,10 @@ export interface LineAt {
  * frequency, and close up to where the wire is half a wavelength long.
  * @param series resistance per metre of wire, conductor and radiation. @returns a function of frequency.
  */
-export function wireLine({ segments, inductance }: StaticCharge) {
+export function wireLine(charge: StaticCharge) {
+  const { segments } = charge;
   const n = segments.length;
-  let raw = 0;
-  const perFarad = segments.map((s) => s.length ** 2 / (LIGHT_SPEED ** 2 * s.capacitance));
-  for (let i = 0; i < n; i++) raw += perFarad[i] * segments[i].share ** 2;
-  const L = perFarad.map((l) => (l * inductance) / raw);
+  const L = inductances(charge);
   const C = segments.map((s) => s.capacitance);
   const rise = segments.map((s) => s.to[2] - s.from[2]);
   const along = segments.map((s) => ((s.to[0] - s.from[0]) * (s.to[2] + s.from[2])) / 2);
@@ -111,9 +116,41 @@ export function wireLine({ segments, inductance }: StaticCharge) {
   };
 }
 
+/** Of each segment, H. */
+function inductances({ segments, inductance }: StaticCharge): Henries[] {
+  const perFarad = segments.map((s) => s.length ** 2 / (LIGHT_SPEED ** 2 * s.capacitance));
+  const raw = perFarad.reduce((sum, l, i) => sum + l * segments[i].share ** 2, 0);
+  return perFarad.map((l) => (l * inductance) / raw);
+}
+
+/**
+ * Reactance at the foot of the lossless line as a function of frequency; a number at resonances too, where the complex
+ * sums of `wireLine` have 0/0.
+ */
+function reactanceAt(charge: StaticCharge): (frequency: Hertz) => Ohms {
+  const { segments } = charge;
+  const L = inductances(charge);
+  return (frequency) => {
+    const w = 2 * Math.PI * frequency;
+    const beyond = new Float64Array(segments.length);
+    let foot = 0;
+    for (let i = segments.length - 1; i >= 0; i--) {
+      const { parent, capacitance } = segments[i];
+      const half = (w * L[i]) / 2;
+      // Susceptances; 1/0 is infinite and 1/∞ is 0, as they should be.
+      const far = beyond[i] === 0 ? 0 : -1 / (half - 1 / beyond[i]);
+      const near = -1 / (half - 1 / (w * capacitance + far));
+      if (parent < 0) foot += near;
+      else beyond[parent] += near;
+    }
+    return -1 / foot;
+  };
+}
+
 /** First frequency at which the reactance at the foot is zero: the quarter-wave resonance against perfect earth. */
-export function naturalFrequency(line: ReturnType<typeof wireLine>, wireLength: Metres): Hertz {
-  const reactance = (f: Hertz): Ohms => line(f, 0).impedance.im;
+export function naturalFrequency(charge: StaticCharge): Hertz {
+  const reactance = reactanceAt(charge);
+  const wireLength = charge.segments.reduce((sum, s) => sum + s.length, 0);
   let high = LIGHT_SPEED / (16 * wireLength);
   let low = high / 1000;
   // The reactance rises all the way to it, so the first positive value lies beyond it and short of the next pole.
