@@ -4,9 +4,12 @@ import { arrivalMemory } from '../src/engine/place/stations/arrival.ts';
 import { dialOf, tuningCurve } from '../src/engine/reception/dial/dial.ts';
 import { receive } from '../src/engine/reception/path/receive.ts';
 import { receiver, receiveStation } from '../src/engine/reception/path/receive-station.ts';
-import { readValue } from '../src/engine/set/read.ts';
+import { readText, readValue } from '../src/engine/set/read.ts';
 import { linearSolver } from '../src/engine/solvers/linear/solve.ts';
 import { tunedNetwork } from '../src/engine/solvers/linear/tuned.ts';
+import { bestSetting } from '../src/engine/vary/match.ts';
+import { suggest } from '../src/engine/vary/suggest.ts';
+import { trialsOf } from '../src/engine/vary/trial.ts';
 import type { Measurement } from './bench.ts';
 
 /** The medium-wave example with 40 stations spread over the band. */
@@ -39,7 +42,24 @@ function dialStraightforward(positions: number): number {
   return sum;
 }
 
+const demo = readText(readFileSync('examples/medium-wave-galena.json', 'utf8'));
+if (!demo.ok) throw new Error('the example does not read');
+const demoSet = demo.set;
+
 export const measurements: Measurement[] = [
+  {
+    name: 'best detector tap of 56 turns, one station',
+    unit: 'search',
+    run: () => void bestSetting(trialsOf(demoSet), 0, 'arrangement.detectorTap'),
+  },
+  {
+    name: 'suggestions for all 8 stations of the first example',
+    unit: 'set',
+    run: () => {
+      const trials = trialsOf(demoSet);
+      for (const station of demoSet.place.stations.keys()) suggest(trials, station);
+    },
+  },
   { name: 'whole reception, 40 stations', unit: 'reception', run: () => void receive(set), goal: { atMost_s: 0.01 } },
   {
     name: 'the same, its ground waves found anew',

@@ -8,7 +8,7 @@ test('the best taps for a station are found, taken and taken back', async () => 
     await page.getByText(/^Find the best taps for/).click();
     const tap = page.getByLabel('Detector tap', { exact: true }).first();
     const before = await tap.inputValue();
-    await page.getByText(/Best at \d+ turns \(now 18\): /).waitFor();
+    await page.getByText(/Best at \d+ turns \(now 18 turns\): /).waitFor();
     await page.getByText(/Of \w+ stations heard one remains, and the dial then covers \d+ to \d+ kHz/).waitFor();
     await page.getByRole('button', { name: 'Take the best detector tap' }).click();
     await expect.poll(() => tap.inputValue()).not.toBe(before);

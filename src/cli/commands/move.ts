@@ -2,6 +2,7 @@ import { withValueAt, writeText } from '../../engine/set/write.ts';
 import { BANDS, type BandName } from '../../engine/vary/bands.ts';
 import { type Move, moveBand } from '../../engine/vary/move-band.ts';
 import { clean } from '../../outputs/tables/table.ts';
+import { moveWords } from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { type Command, InputError } from '../command.ts';
 import { readDescription } from '../read-set.ts';
@@ -39,15 +40,19 @@ export const move: Command = {
       if (refusal instanceof RangeError) throw new InputError(refusal.message);
       throw refusal;
     }
-    const changes = [{ path: ['name'], value: `${written.name}, on ${to}`.slice(0, 120) }, ...moved.changes];
+    const changes = [
+      { path: ['name'], value: `${written.name}, on ${to}`.slice(0, 120) },
+      ...moved.changes.map(({ path, to: value }) => ({ path, value })),
+    ];
+    const sentences = moveWords(moved);
     const description = changes.reduce<unknown>((base, { path, value }) => withValueAt(base, path, value), written);
     if (values.out !== undefined) await io.write(values.out, writeText(description));
     if (values.json) {
-      io.data(`${JSON.stringify({ sentences: moved.sentences, changes, description }, null, 2)}\n`);
+      io.data(`${JSON.stringify({ sentences, changes, description }, null, 2)}\n`);
       return 0;
     }
     io.out(`${clean(set.name)}, moved to ${to}\n\n`);
-    for (const sentence of moved.sentences) io.out(`• ${sentence}\n`);
+    for (const sentence of sentences) io.out(`• ${sentence}\n`);
     io.out('\nChanged\n');
     for (const { path, value } of changes.slice(1))
       io.out(

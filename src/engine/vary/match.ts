@@ -146,7 +146,7 @@ function louderThan(trials: Trials, station: number, best: BestSetting): Match['
   const [answer] = optimise(trials, adjustment, { objective: { of: 'loudness', station } });
   if (!answer) return undefined;
   const { level, clearance } = trialOf(trials, answer).figures(station);
-  const isWorth = level > best.after.level + 1 && clearance < best.after.clearance;
+  const isWorth = level > Math.max(best.after.level, best.before.level) + 1 && clearance < best.after.clearance;
   return isWorth ? { value: answer.settings[0].to as number, gain: level - best.before.level, clearance } : undefined;
 }
 

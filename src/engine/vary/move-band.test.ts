@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { moveWords } from '../../outputs/words/index.ts';
 import { readText, readValue } from '../set/read.ts';
 import { withValueAt } from '../set/write.ts';
 import { moveBand } from './move-band.ts';
@@ -14,7 +15,7 @@ const setOf = (change: object = {}) => {
 // What the trade knows of such a move: common practice, no source.
 describe('the long-wave example moved to medium wave', () => {
   const move = moveBand(setOf(), { to: 'medium wave' });
-  const said = move.sentences.join(' ');
+  const said = moveWords(move).join(' ');
 
   it('needs far fewer turns, taps in proportion, and then covers the band', () => {
     expect(move.before.turns).toBe(160);
@@ -34,14 +35,14 @@ describe('the long-wave example moved to medium wave', () => {
     expect(move.after.bandwidthAt(900e3)).toBeGreaterThan(2 * move.before.bandwidthAt(200e3));
     expect(said).toMatch(/Strays matter more: .*\d+ %/);
     expect(said).toMatch(/Keep the leads .* short/);
-    for (const sentence of move.sentences) expect(sentence).not.toMatch(/NaN|undefined|Infinity/);
+    for (const sentence of moveWords(move)) expect(sentence).not.toMatch(/NaN|undefined|Infinity/);
   });
 
   it('gives the changes for the description as written, which then reads as the changed set', () => {
-    const written = move.changes.reduce<unknown>((d, { path, value }) => withValueAt(d, path, value), JSON.parse(text));
+    const written = move.changes.reduce<unknown>((d, { path, to }) => withValueAt(d, path, to), JSON.parse(text));
     const read = readText(JSON.stringify(written));
-    expect(read.ok && read.set.coils).toEqual(move.set.coils);
-    expect(read.ok && read.set.arrangement).toEqual(move.set.arrangement);
+    expect(read.ok && read.set.coils).toEqual(move.moved.coils);
+    expect(read.ok && read.set.arrangement).toEqual(move.moved.arrangement);
   });
 
   it('loosens the aerial where it would keep the band’s top out of reach', () => {
@@ -50,8 +51,8 @@ describe('the long-wave example moved to medium wave', () => {
     });
     expect(direct.plainly.highest).toBeLessThan(1606.5e3);
     expect(direct.after.highest).toBeGreaterThan(direct.plainly.highest * 1.2);
-    expect(direct.set.arrangement.kind).toBe('series capacitor');
-    expect(direct.sentences.join(' ')).toMatch(/in the aerial lead the aerial adds only/);
+    expect(direct.moved.arrangement.kind).toBe('series capacitor');
+    expect(moveWords(direct).join(' ')).toMatch(/in the aerial lead the aerial adds only/);
   });
 
   it('refuses a set that is there already', () => {

@@ -1,11 +1,13 @@
+import type { Adjustment, Edit } from '../kinds/adjustment.ts';
+import { type Loosened, loosen } from '../kinds/arrangements/aerial-hold.ts';
+import { isLoop } from '../kinds/loops.ts';
 import type { SetDescription } from '../set/description.ts';
-import { readValue } from '../set/read.ts';
-import { valueAtPath, withValueAt } from '../set/write.ts';
-import { formatQuantity } from '../units/format.ts';
 import { type BandFigures, bandFigures } from './band-figures.ts';
 import { BANDS, type BandName } from './bands.ts';
-import { moveWords } from './move-words.ts';
-import { type Change, millimetres, picofarads, scaleTurns } from './scale-turns.ts';
+import { optimise, trialOf } from './optimise.ts';
+import type { Objective } from './question.ts';
+import { scaleTurns } from './scale-turns.ts';
+import { isBuilt, type Trial, trialsOf } from './trial.ts';
 
 export interface MoveOptions {
   /** Default the band in whose middle the set tunes now. */
@@ -13,123 +15,119 @@ export interface MoveOptions {
   readonly to: BandName;
 }
 
+/** A set moved to another band, as facts: words are made of them where they are shown. */
 export interface Move {
-  /** Turns and taps changed, and the aerial's hold on the tuned circuit loosened as far as it must be. */
+  readonly code: 'move';
+  readonly from: BandName;
+  readonly to: BandName;
+  /** The set as it was, and with turns and taps changed and the aerial's hold loosened as far as it must be. */
   readonly set: SetDescription;
-  /** The same changes for the description as written. */
-  readonly changes: readonly Change[];
-  /** What the trade knows will happen, with this set's own figures, and what to do. */
-  readonly sentences: readonly string[];
+  readonly moved: SetDescription;
+  /** What is to be written in the description. */
+  readonly changes: readonly Edit[];
   readonly before: BandFigures;
   /** With nothing but turns and taps changed. */
   readonly plainly: BandFigures;
   readonly after: BandFigures;
+  /** How the aerial's hold was loosened, where it was. */
+  readonly loosened?: Pick<Loosened, 'what' | 'from' | 'to'>;
 }
 
-/** A band's end should lie a little within the scale's. */
+/** A band's ends should lie a little within the scale's. */
 const MARGIN = 0.985;
 /** How far the aerial's hold is loosened, step by step, until the band is covered. */
 const LOOSER = [0.7, 0.5, 0.35, 0.25, 0.18, 0.12, 0.08];
+/** Between long and medium wave, Hz. */
+const BETWEEN = 385e3;
 
 /**
- * Move a set to another band: turns for its low end at the capacitor's most, and the aerial loosened until the high end
- * is reached, where that can be.
+ * Move a set to another band: the turns that cover most of it, taps along in proportion, and the aerial loosened until
+ * all of it is covered, where that can be.
  * @throws RangeError for a set that cannot be built, or one already on that band.
  */
 export function moveBand(set: SetDescription, { from, to }: MoveOptions): Move {
   const before = bandFigures(set);
-  const middle = Math.sqrt(before.lowest * before.highest);
-  const now = from ?? (middle < 385e3 ? 'long wave' : 'medium wave');
+  const now = from ?? (Math.sqrt(before.lowest * before.highest) < BETWEEN ? 'long wave' : 'medium wave');
   if (now === to) throw new RangeError(`the set is on ${to} already`);
   const band = BANDS[to];
-  const turned = tunedTo(set, band.from * MARGIN);
+  const turned = turnedTo(set, band);
   const plainly = bandFigures(turned.set);
-  let best = { ...turned, figures: plainly, loosened: undefined as string | undefined };
+  let best: Pick<Move, 'changes' | 'loosened'> & { set: SetDescription; figures: BandFigures } = {
+    ...turned,
+    figures: plainly,
+  };
   for (const by of LOOSER) {
     if (best.figures.highest >= band.to / MARGIN) break;
-    const looser = loosen(set, by);
+    const looser = loosen(set.arrangement, by);
     if (!looser) break;
-    const tried = tunedTo(applied(set, looser.changes), band.from * MARGIN);
+    const start = trialsOf(set).with(looser.edits);
+    if (!isBuilt(start)) continue;
+    const tried = turnedTo(start.set, band);
     const figures = bandFigures(tried.set);
     if (figures.highest <= best.figures.highest) continue;
-    best = { set: tried.set, changes: [...looser.changes, ...tried.changes], figures, loosened: looser.what };
+    const { what, from: was, to: is } = looser;
+    best = {
+      set: tried.set,
+      changes: latest([...looser.edits, ...tried.changes]),
+      figures,
+      loosened: { what, from: was, to: is },
+    };
   }
-  const changes = latest(best.changes).filter((c) => valueAtPath(set, c.path) !== c.value);
-  const story = { set, moved: best.set, from: now, to, before, plainly, after: best.figures, loosened: best.loosened };
-  return { set: best.set, changes, sentences: moveWords(story), before, plainly, after: best.figures };
+  const { changes, loosened } = best;
+  return { code: 'move', from: now, to, set, moved: best.set, changes, before, plainly, after: best.figures, loosened };
 }
 
-/** Turns changed until the low end of what is covered lies at a frequency. */
-function tunedTo(set: SetDescription, lowest: number): { set: SetDescription; changes: Change[] } {
-  let by = 1;
-  let best: { set: SetDescription; changes: Change[]; off: number } | undefined;
-  for (let i = 0; i < 8; i++) {
-    const changes = scaleTurns(set, by);
-    const tried = applied(set, changes);
-    const now = bandFigures(tried).lowest;
-    const off = Math.abs(Math.log(now / lowest));
-    if (!best || off < best.off) best = { set: tried, changes, off };
-    if (off < 0.004) break;
-    // Inductance goes as turns to the power 1.5 to 2, so frequency about as their 0.85th.
-    by = Math.min(60, Math.max(1 / 60, by * (now / lowest) ** (1 / 0.85)));
-  }
-  return best!;
+/** The turns of a set that cover most of a band, all windings and taps in proportion. */
+function turnedTo(
+  set: SetDescription,
+  band: { readonly from: number; readonly to: number },
+): { readonly set: SetDescription; readonly changes: readonly Edit[] } {
+  const objective: Objective = { of: 'band covered', from: band.from * MARGIN, to: band.to / MARGIN };
+  const trials = trialsOf(set);
+  const [answer] = optimise(trials, [turnsOfAll(set, trials.now, objective.from)], { objective });
+  return answer
+    ? { set: trialOf(trials, answer).set, changes: answer.changes.map(({ path, to }) => ({ path, to })) }
+    : { set, changes: [] };
 }
 
-/** The aerial's hold on the tuned circuit times a factor below 1; undefined where there is nothing to loosen. */
-function loosen(set: SetDescription, by: number): { changes: Change[]; what: string } | undefined {
-  const { arrangement } = set;
-  const path = (key: string) => ['arrangement', key];
-  switch (arrangement.kind) {
-    case 'direct': {
-      const C = Math.max(10e-12, 200e-12 * by);
-      return {
-        changes: [
-          { path: path('kind'), value: 'series capacitor' },
-          { path: path('seriesCapacitor'), value: picofarads(C) },
-        ],
-        what: `a capacitor of ${picofarads(C)} in the aerial lead`,
+/** How far beside the first estimate turns are looked for. */
+const AROUND = 1.7;
+
+/** All windings of a set as one unknown: whole turns of its tuning coil; of a list of inductors, a factor. */
+function turnsOfAll(set: SetDescription, now: Trial, lowest: number): Adjustment {
+  // Inductance goes as turns to the power 1.5 to 2, so frequency about as their 0.85th.
+  const by = (now.curve().lowest / lowest) ** (1 / 0.85);
+  const turns = mainTurns(set);
+  const common = { id: 'turns', part: 'arrangement', path: ['coils'], effort: 'rewind', serves: ['band'] } as const;
+  const whole = (x: number): number => Math.max(1, Math.round(x));
+  return turns === undefined
+    ? {
+        ...common,
+        domain: { is: 'real', from: by / AROUND, to: by * AROUND, scale: 'ratio', digits: 3 },
+        now: 1,
+        edits: (to) => scaleTurns(set, Number(to)),
+      }
+    : {
+        ...common,
+        domain: {
+          is: 'whole',
+          from: whole((turns * by) / AROUND),
+          to: Math.min(5000, whole(turns * by * AROUND)),
+          scale: 'ratio',
+        },
+        now: turns,
+        edits: (to) => scaleTurns(set, Number(to) / turns),
       };
-    }
-    case 'series capacitor': {
-      const C = Math.max(4e-12, arrangement.seriesCapacitor * by);
-      const was = formatQuantity(arrangement.seriesCapacitor, 'capacitance', 2);
-      return {
-        changes: [{ path: path('seriesCapacitor'), value: picofarads(C) }],
-        what: `${picofarads(C)} in the aerial lead instead of ${was}`,
-      };
-    }
-    case 'tapped':
-      return {
-        changes: [{ path: path('aerialTap'), value: Math.max(1, arrangement.aerialTap * by) }],
-        what: 'the aerial tapped nearer the earthed end',
-      };
-    case 'coupled':
-    case 'two circuits': {
-      if (arrangement.coupling !== undefined)
-        return {
-          changes: [{ path: path('coupling'), value: arrangement.coupling * by }],
-          what: 'looser coupling of the coils',
-        };
-      const distance = millimetres(arrangement.distance / by + 0.01);
-      return { changes: [{ path: path('distance'), value: distance }], what: `the coils ${distance} apart` };
-    }
-    default:
-      return undefined;
-  }
 }
 
-/** A set with changes made. @throws RangeError when that cannot be read any more. */
-function applied(set: SetDescription, changes: readonly Change[]): SetDescription {
-  const read = readValue(changes.reduce<unknown>((written, { path, value }) => withValueAt(written, path, value), set));
-  if (!read.ok)
-    throw new RangeError(
-      `the set cannot be changed so: ${read.problems.map((p) => `${p.path}: ${p.hint}`).join('; ')}`,
-    );
-  return read.set;
+function mainTurns({ aerial, arrangement, coils }: SetDescription): number | undefined {
+  if (isLoop(aerial)) return aerial.turns;
+  const named = 'coil' in arrangement ? coils.find(({ name }) => name === arrangement.coil) : undefined;
+  const coil = named ?? coils[0];
+  return coil && (coil.shape === 'multilayer' ? coil.turnsPerLayer * coil.layers : coil.turns);
 }
 
-/** A later change of the same thing wins. */
-const latest = (changes: readonly Change[]): Change[] => [
-  ...new Map(changes.map((c) => [c.path.join('.'), c] as const)).values(),
+/** A later edit of the same place wins. */
+const latest = (edits: readonly Edit[]): Edit[] => [
+  ...new Map(edits.map((edit) => [edit.path.join('.'), edit] as const)).values(),
 ];

@@ -9,6 +9,9 @@ const NOT_MASKED = 3;
 /** Of each decibel that a station grows louder, so much is counted beside a decibel of clearance. Common practice, no source. */
 const LOUDNESS_BESIDE_CLEARANCE = 0.25;
 
+/** Per neper that the dial's low end lies beside the band's, in hundredths of the band covered. */
+const LOW_END = 5;
+
 /** The figure of an objective; undefined for a station beyond the dial. */
 export function figureOf(trial: Trial, objective: Objective): number | undefined {
   switch (objective.of) {
@@ -52,8 +55,11 @@ export function scoreOf(trial: Trial, { objective, guard = [] }: Pick<Question, 
       return Math.min(figure, CLEAR) + LOUDNESS_BESIDE_CLEARANCE * trial.figures(objective.station).level;
     case 'bandwidth':
       return decibels(figure);
-    case 'band covered':
-      return 100 * figure;
+    case 'band covered': {
+      // Among those that cover as much, the one whose low end is the band's: the capacitor is then used whole.
+      const off = Math.abs(Math.log(trial.curve().lowest / objective.from));
+      return 100 * figure - LOW_END * off;
+    }
     default:
       return figure;
   }

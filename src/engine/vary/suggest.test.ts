@@ -168,6 +168,24 @@ describe('what is reasonable for a garden', () => {
   });
 });
 
+describe.each(examples)('steps suggested for %s', (file) => {
+  it('are no longer than one usual step, and within what a builder has', () => {
+    const { set } = exampleOf(file);
+    const trials = trialsOf(set);
+    for (const adjustment of ['aerial.height', 'aerial.length', 'aerial.side']) {
+      const one = suggest(trials, 0, { most: 99 })
+        .flatMap(({ settings }) => settings)
+        .find((setting) => setting.adjustment === adjustment);
+      if (!one) continue;
+      const [from, to] = [one.from as number, Number.parseFloat(String(one.to))];
+      const metres = /mm$/.test(String(one.to)) ? to / 1e3 : to;
+      expect(metres, adjustment).toBeGreaterThan(from);
+      expect(metres, adjustment).toBeLessThanOrEqual(1.5 * from);
+      expect(metres, adjustment).toBeLessThanOrEqual({ 'aerial.height': 15, 'aerial.length': 60 }[adjustment] ?? 1.2);
+    }
+  });
+});
+
 describe('stations out of range of the dial', () => {
   it.each([
     ['a rod with too few turns', 'ferrite-rod-valve-diode', 15],

@@ -3,6 +3,7 @@
 export { detectorShortNames } from './detectors.ts';
 export { partName, partTitle, partWords, terminalWords } from './parts.ts';
 export { coverageWords, MATCHED_NAMES, matchWords } from './vary/matches.ts';
+export { moveWords } from './vary/moves.ts';
 export { settingsWords } from './vary/settings.ts';
 export { suggestionCosts, suggestionEffect, suggestionWords } from './vary/suggestions.ts';
 export { warningSentence, warningSentences, warningWords } from './warnings/index.ts';

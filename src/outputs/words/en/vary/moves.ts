@@ -1,20 +1,9 @@
-import { tuningModel } from '../kinds/models.ts';
-import type { SetDescription } from '../set/description.ts';
-import { formatNumber, formatQuantity } from '../units/format.ts';
-import type { BandFigures } from './band-figures.ts';
-import { BANDS, type BandName } from './bands.ts';
-
-export interface MoveStory {
-  readonly set: SetDescription;
-  readonly moved: SetDescription;
-  readonly from: BandName;
-  readonly to: BandName;
-  readonly before: BandFigures;
-  readonly plainly: BandFigures;
-  readonly after: BandFigures;
-  /** What was done to the aerial's hold, in words. */
-  readonly loosened?: string;
-}
+import { tuningModel } from '../../../../engine/kinds/models.ts';
+import type { SetDescription } from '../../../../engine/set/description.ts';
+import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
+import type { BandFigures } from '../../../../engine/vary/band-figures.ts';
+import { BANDS, type BandName } from '../../../../engine/vary/bands.ts';
+import type { Move } from '../../../../engine/vary/move-band.ts';
 
 const kHz = (f: number): string => `${formatNumber(Math.round(f / 1e3), 4)} kHz`;
 const pF = (C: number): string => formatQuantity(C, 'capacitance', 2);
@@ -25,12 +14,23 @@ const byCoil = ({ arrangement }: SetDescription): boolean =>
 /** A broadcast channel with both sidebands, Hz. */
 const CHANNEL = 9e3;
 
+type Loosened = NonNullable<Move['loosened']>;
+const LOOSENED: Readonly<Record<Loosened['what'], (loosened: Loosened) => string>> = {
+  'series capacitor': ({ from, to }) =>
+    from === undefined
+      ? `a capacitor of ${pF(to)} in the aerial lead`
+      : `${pF(to)} in the aerial lead instead of ${pF(from)}`,
+  'aerial tap': () => 'the aerial tapped nearer the earthed end',
+  coupling: () => 'looser coupling of the coils',
+  distance: ({ to }) => `the coils ${formatQuantity(to, 'length', 3)} apart`,
+};
+
 /** The move told with the set's own figures: what must change, what goes wrong, why, and what to do. */
-export function moveWords(story: MoveStory): string[] {
-  return [turns(story), ...range(story), ...selectivity(story), ...strays(story), ...losses(story), ...stations(story)];
+export function moveWords(move: Move): string[] {
+  return [turns(move), ...range(move), ...selectivity(move), ...strays(move), ...losses(move), ...stations(move)];
 }
 
-function turns({ from, to, before, after }: MoveStory): string {
+function turns({ from, to, before, after }: Move): string {
   const inductance = `${formatQuantity(after.inductance, 'inductance', 2)} instead of ${formatQuantity(before.inductance, 'inductance', 2)}`;
   const wound =
     before.turns !== undefined && after.turns !== undefined
@@ -40,7 +40,7 @@ function turns({ from, to, before, after }: MoveStory): string {
 }
 
 /** Whether the band is covered, and what eats its range. */
-function range({ to, plainly, after, loosened, moved }: MoveStory): string[] {
+function range({ to, plainly, after, loosened, moved }: Move): string[] {
   const band = BANDS[to];
   const says: string[] = [];
   const { aerial, whole } = plainly.atHighEnd;
@@ -59,7 +59,7 @@ function range({ to, plainly, after, loosened, moved }: MoveStory): string[] {
   }
   if (loosened && after.highest > plainly.highest * 1.01)
     says.push(
-      `With ${loosened} the aerial adds only ${pF(after.atHighEnd.aerial)}, and it covers ${kHz(after.lowest)} to ${kHz(after.highest)}${covered(after) ? ', all of the band' : ''}; the aerial then also gives less, most of all at the low end.`,
+      `With ${LOOSENED[loosened.what](loosened)} the aerial adds only ${pF(after.atHighEnd.aerial)}, and it covers ${kHz(after.lowest)} to ${kHz(after.highest)}${covered(after) ? ', all of the band' : ''}; the aerial then also gives less, most of all at the low end.`,
     );
   if (!covered(after)) {
     const needed = band.to / band.from;
@@ -89,7 +89,7 @@ function trimmerFor(
   return Math.max(0, (max - ratio * min) / (ratio - 1) - Math.max(0, extra));
 }
 
-function selectivity({ from, to, before, after }: MoveStory): string[] {
+function selectivity({ from, to, before, after }: Move): string[] {
   const middle = (name: BandName, f: BandFigures) =>
     Math.min(f.highest, Math.max(f.lowest, Math.sqrt(BANDS[name].from * BANDS[name].to)));
   const [f0, f1] = [middle(from, before), middle(to, after)];
@@ -108,7 +108,7 @@ function selectivity({ from, to, before, after }: MoveStory): string[] {
   ];
 }
 
-function strays({ set, to, before, after }: MoveStory): string[] {
+function strays({ set, to, before, after }: Move): string[] {
   if (byCoil(set)) return [];
   const share = after.atHighEnd.strays / after.atHighEnd.whole;
   const was = before.atHighEnd.strays / before.atHighEnd.whole;
@@ -120,7 +120,7 @@ function strays({ set, to, before, after }: MoveStory): string[] {
   ];
 }
 
-function losses({ set, to, moved }: MoveStory): string[] {
+function losses({ set, to, moved }: Move): string[] {
   const says: string[] = [];
   const loss = tuningModel(set.tuning).lossTangent;
   if (loss > 0.004)
@@ -135,7 +135,7 @@ function losses({ set, to, moved }: MoveStory): string[] {
   return says;
 }
 
-function stations({ set, to }: MoveStory): string[] {
+function stations({ set, to }: Move): string[] {
   const { from, to: end } = BANDS[to];
   const there = set.place.stations.filter((s) => s.frequency >= from && s.frequency <= end);
   return there.length > 0
