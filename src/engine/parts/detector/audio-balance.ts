@@ -254,12 +254,16 @@ export function balance(
     V.im[i] = T.im[i];
     v0[i] = t0[i];
     averages(i);
-    let isThere = !(out.mean > predicted + Math.abs(predicted) + scale);
+    // A device nearly as good one way as the other: its currents cancel in the mean, which then measures nothing.
+    const carried = Math.sqrt(I1.re[i] * I1.re[i] + I1.im[i] * I1.im[i]);
+    const oneWay = Math.abs(predicted) + scale;
+    const slack = Math.max(Math.abs(before), oneWay) < CANCELS * carried ? carried : oneWay;
+    let isThere = !(out.mean > predicted + slack);
     if (!isThere) {
       // A carrier that turns round passes through nothing: there only the way itself is safe.
       const along = T.re[i] * re + T.im[i] * im;
       const isSameWay = along > SAME_WAY * Math.hypot(T.re[i], T.im[i]) * Math.hypot(re, im);
-      const most = Math.max(before, predicted + Math.abs(predicted) + scale);
+      const most = Math.max(before, predicted + slack);
       if (isSameWay) lowered(i, Math.max(predicted, LEAST_SHARE * before, scale));
       else if (out.mean <= most) isThere = true;
       else partWay(i, re, im, direct, most);
@@ -414,6 +418,8 @@ export function balance(
   };
 }
 
+/** Less mean than this share of the current at the carrier: currents both ways cancel in it. */
+const CANCELS = 0.05;
 /** A current falls to no less than this share in one step. */
 const LEAST_SHARE = 0.03;
 /** Cosine of the angle between two carriers up to which they are taken to point the same way. */

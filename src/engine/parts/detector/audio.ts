@@ -160,8 +160,10 @@ function sourceImpedances(at: Complex, above: Complex, below: Complex, load: Com
   };
 }
 
-/** Bounds the work of following one tone, and the least step of its depth over the whole. */
+/** Bound the work of following one tone, where the averages have a closed form and where each is a sum over the cycle. */
 const MOST_ITERATIONS = 20_000;
+const MOST_SUMMED = 1000;
+/** Least step of its depth over the whole. */
 const LEAST_STEP = 1e-7;
 
 /**
@@ -181,6 +183,7 @@ function byDepth(
   let here: BalanceState | undefined;
   let step = depth / 4;
   let iterations = 0;
+  const most = problem(K, 0).averaged.detector.law ? MOST_ITERATIONS : MOST_SUMMED;
   for (;;) {
     const to = Math.min(depth, at + step);
     const next = problem(K, to);
@@ -193,7 +196,7 @@ function byDepth(
       [before, at] = [at, to];
       step *= 1.5;
     } else step /= 2;
-    if (iterations > MOST_ITERATIONS || step < LEAST_STEP * depth) return { ...found, converged: false, iterations };
+    if (iterations > most || step < LEAST_STEP * depth) return { ...found, converged: false, iterations };
   }
 }
 

@@ -93,7 +93,7 @@ export function fittedLaw(v: readonly Volts[], i: readonly Amperes[]): FittedLaw
   if (!found) return undefined;
   const [junction, own, leakage] = found.x;
   const a = junction + own;
-  if (!(a > 1e-18 && a < 1 && R < 1e9)) return undefined;
+  if (!(a > 1e-18 && a < 1 && R < 1e9 && leakage <= 1)) return undefined;
   const device: Detector = exponentialDetector({
     saturationCurrent: a,
     ideality: s / temperatureVoltage(300),

@@ -214,7 +214,11 @@ function patched(
   });
   return (x, out) => {
     let k = 1;
-    while (k < v.length && x > v[k]) k++;
+    for (let high = v.length; k < high; ) {
+      const middle = (k + high) >> 1;
+      if (x > v[middle]) k = middle + 1;
+      else high = middle;
+    }
     const piece = x >= v[0] && k < v.length ? pieces[k] : undefined;
     if (!piece) {
       inside(x, out);

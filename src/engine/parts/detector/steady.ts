@@ -2,6 +2,7 @@ import type { Warned } from '../../facts/warning.ts';
 import { logI0 } from '../../numerics/bessel-modified.ts';
 import { type Complex, complex, divide, ONE } from '../../numerics/complex.ts';
 import { wrightOmega } from '../../numerics/lambert.ts';
+import { root } from '../../numerics/roots.ts';
 import type { Amperes, Ohms, Volts, Watts } from '../../units/quantities.ts';
 import { type AveragedCurrents, type AveragedDetector, averagedCurrents } from './averaged.ts';
 
@@ -42,6 +43,11 @@ export interface SteadyDetection {
 }
 
 const LIMIT = 60;
+/** Less mean than this share of the fundamental: currents both ways cancel in it. */
+const CANCELS = 0.05;
+/** Averages summed over the cycle are good to 1e-4 and jump by this share where more points are taken; after so many steps that is enough. */
+const QUADRATURE = 2e-5;
+const SETTLING = 20;
 
 /**
  * Steady carrier through a detector into a direct load, consistent with the linear network it hangs on:
@@ -135,9 +141,19 @@ function newton(
   );
   let V = noSource ? E : E / Math.hypot(1 + g * Rs, g * Xs);
   let D = guessDirect(averaged, V, R, bias);
+  let [dV, dD] = [0, 0];
+  let most = Number.POSITIVE_INFINITY;
   for (let k = 1; k <= LIMIT; k++) {
     averaged.at(V, bias - D, out);
     const I1 = out.fundamental;
+    // Where currents both ways cancel in the mean, only the step itself shows whether it went too far.
+    if (I1 > most) {
+      V -= dV / 2;
+      D -= dD / 2;
+      dV /= 2;
+      dD /= 2;
+      continue;
+    }
     const a = V + Rs * I1;
     const b = Xs * I1;
     const m = Math.hypot(a, b);
@@ -149,27 +165,34 @@ function newton(
     const J21 = R * out.meanByAmplitude;
     const J22 = -1 - R * out.meanByDirect;
     const det = J11 * J22 - J12 * J21;
-    let dV = (J12 * F2 - J22 * F1) / det;
-    let dD = (J21 * F1 - J11 * F2) / det;
+    dV = (J12 * F2 - J22 * F1) / det;
+    dD = (J21 * F1 - J11 * F2) / det;
     if (!Number.isFinite(dV) || !Number.isFinite(dD)) return undefined;
     // How many times the current would grow, were the curve straight; e-fold by e-fold it grows by the logarithm.
-    const growth = (out.meanByAmplitude * dV - out.meanByDirect * dD) / (Math.abs(out.mean) + scale);
+    const oneWay = Math.abs(out.mean) + scale;
+    const cancels = oneWay < CANCELS * I1;
+    const growth = (out.meanByAmplitude * dV - out.meanByDirect * dD) / (cancels ? I1 : oneWay);
     if (growth > 0.3) {
       const shorter = Math.log1p(growth) / growth;
       dV *= shorter;
       dD *= shorter;
     }
-    const next = Math.min(Math.max(V + dV, 0.1 * V), E);
-    const moved = Math.abs(next - V);
-    V = next;
+    most = cancels
+      ? 3 * (I1 + Math.max(0, out.fundamentalByAmplitude * dV - out.fundamentalByDirect * dD))
+      : Number.POSITIVE_INFINITY;
+    dV = Math.min(Math.max(V + dV, 0.1 * V), E) - V;
+    V += dV;
     D += dD;
-    if (moved <= 1e-9 * V && Math.abs(dD) <= 1e-9 * Math.abs(D) + 1e-15 * (Math.abs(bias) + V)) {
+    const near = k <= SETTLING || averaged.detector.law ? 1e-9 : QUADRATURE;
+    const nothing = 1e-15 * (Math.abs(bias) + V) + (near > 1e-9 ? (1e-9 * R * I1) / -J22 : 0);
+    if (Math.abs(dV) <= near * V && Math.abs(dD) <= near * Math.abs(D) + nothing) {
       return { V, D, iterations: k };
     }
   }
   return undefined;
 }
 
+/** Both equations by bracketed roots, one inside the other: some 200 averages, a few thousand at the very most. */
 function nested(
   averaged: AveragedDetector,
   E: number,
@@ -180,29 +203,23 @@ function nested(
 ): Solution {
   let iterations = LIMIT;
   const direct = (V: number): number => {
-    // F(D) = R·I0(V, bias - D) - D falls; its root lies between these.
-    averaged.at(V, bias, out);
-    const forward = R * out.mean;
-    let low = Math.min(0, forward);
-    let high = Math.max(0, Math.min(forward, V + Math.abs(bias)));
-    for (let k = 0; k < 100 && high - low > 1e-13 * (Math.abs(low) + Math.abs(high)); k++) {
-      const mid = (low + high) / 2;
-      averaged.at(V, bias - mid, out);
+    // F(D) = R·I0(V, bias - D) - D falls; its root lies between 0 and what flows with no voltage behind the load.
+    const excess = (D: number): number => {
+      averaged.at(V, bias - D, out);
       iterations++;
-      if (R * out.mean > mid) low = mid;
-      else high = mid;
-    }
-    return (low + high) / 2;
+      return R * out.mean - D;
+    };
+    const forward = excess(0);
+    if (forward === 0) return 0;
+    const reach = V + Math.abs(bias);
+    const far = forward > reach && excess(reach) <= 0 ? reach : forward;
+    return root(excess, 0, far);
   };
-  let low = 0;
-  let high = E;
-  for (let k = 0; k < 100 && high - low > 1e-13 * high; k++) {
-    const mid = (low + high) / 2;
-    averaged.at(mid, bias - direct(mid), out);
+  const excess = (V: number): number => {
+    averaged.at(V, bias - direct(V), out);
     iterations++;
-    if (Math.hypot(mid + Zs.re * out.fundamental, Zs.im * out.fundamental) < E) low = mid;
-    else high = mid;
-  }
-  const V = (low + high) / 2;
+    return Math.hypot(V + Zs.re * out.fundamental, Zs.im * out.fundamental) - E;
+  };
+  const V = E > 0 && excess(E) > 0 ? root(excess, 0, E, 1e-12 * E) : E;
   return { V, D: direct(V), iterations };
 }
