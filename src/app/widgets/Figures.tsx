@@ -1,4 +1,4 @@
-import type { Warned } from '../../engine/facts/warning.ts';
+import type { Warning } from '../../engine/facts/warning.ts';
 import { inSeries } from '../../engine/units/format.ts';
 import { warningSentences } from '../../outputs/words/index.ts';
 
@@ -13,7 +13,7 @@ export interface FigureItem {
 const isKnown = ({ text }: FigureItem): boolean => !/^(—|NaN)/.test(text);
 
 /** What a part comes to as made: names and figures, with warnings on them. */
-export function Figures({ items, warnings = [] }: { items: readonly FigureItem[]; warnings?: readonly Warned[] }) {
+export function Figures({ items, warnings = [] }: { items: readonly FigureItem[]; warnings?: readonly Warning[] }) {
   const unknown = items.filter((item) => !isKnown(item)).map(({ label }) => label[0].toLowerCase() + label.slice(1));
   return (
     <div class="figures">

@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { distinctWarnings, type Warned } from '../../engine/facts/warning.ts';
+import { distinctWarnings, type Warning } from '../../engine/facts/warning.ts';
 import { ferriteRod } from '../../engine/parts/aerial/ferrite-rod.ts';
 import { frameAerial } from '../../engine/parts/aerial/frame.ts';
 import { measuredImpedance } from '../../engine/parts/aerial/measured.ts';
@@ -137,7 +137,7 @@ function check(input: Input): void {
 
 function table(
   input: Extract<Input, { shape: 'impedance' }>,
-): Extract<TouchstoneRead, { ok: true }> | { points: NonNullable<typeof input.points>; warnings: Warned[] } {
+): Extract<TouchstoneRead, { ok: true }> | { points: NonNullable<typeof input.points>; warnings: Warning[] } {
   if (input.touchstone === undefined) return { points: input.points ?? [], warnings: [] };
   const read = readTouchstone(input.touchstone);
   if (!read.ok)
@@ -145,7 +145,7 @@ function table(
   return read;
 }
 
-function answer(input: Input): Record<string, unknown> & { warnings: readonly Warned[] } {
+function answer(input: Input): Record<string, unknown> & { warnings: readonly Warning[] } {
   const { frequency: f, earthResistance } = input;
   const impedance = (resistance: number, reactance: number) => ({
     resistance: figure(resistance + earthResistance, 'resistance'),

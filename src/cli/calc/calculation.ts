@@ -1,10 +1,10 @@
 import * as v from 'valibot';
-import type { Warned } from '../../engine/facts/warning.ts';
+import type { Warning } from '../../engine/facts/warning.ts';
 import { bare, metadataOf, type SchemaNode } from '../../engine/fields/introspect.ts';
 import { brief, tooDeep } from '../../engine/fields/problem.ts';
 import type { QuantityKind } from '../../engine/units/parse.ts';
 import { QUANTITY_KINDS } from '../../engine/units/parse.ts';
-import { warningSentences } from '../../outputs/words/index.ts';
+import { warningTexts } from '../../outputs/words/json.ts';
 
 /** One WHAT of `faintwave calc`: how its input is read and what it answers. */
 export interface Calculation {
@@ -34,7 +34,7 @@ export const figureIn = (value: number, unit: string) => ({ value, unit });
 export function calculation<S extends v.GenericSchema>(
   definition: Omit<Calculation, 'run'> & {
     schema: S;
-    answer: (input: v.InferOutput<S>) => Record<string, unknown> & { warnings: readonly Warned[] };
+    answer: (input: v.InferOutput<S>) => Record<string, unknown> & { warnings: readonly (Warning | string)[] };
   },
 ): Calculation {
   const { schema, answer, ...rest } = definition;
@@ -58,7 +58,7 @@ export function calculation<S extends v.GenericSchema>(
       }
       try {
         const found = answer(read.output);
-        const warnings = [...warningSentences(found.warnings), ...leftOut(input, read.output), ...unbounded(found)];
+        const warnings = [...warningTexts(found.warnings), ...leftOut(input, read.output), ...unbounded(found)];
         return { ok: true, answer: { ...found, warnings } };
       } catch (error) {
         return { ok: false, problems: [refused(input, error)] };
@@ -87,7 +87,10 @@ function leftOut(input: unknown, read: unknown, path = ''): string[] {
 }
 
 /** A sentence for figures that came out without an end or without a value. */
-function unbounded({ warnings, ...figures }: Record<string, unknown> & { warnings: readonly Warned[] }): string[] {
+function unbounded({
+  warnings,
+  ...figures
+}: Record<string, unknown> & { warnings: readonly (Warning | string)[] }): string[] {
   if (warnings.length > 0) return [];
   const endless = Object.entries(figures).flatMap(([name, found]) => {
     const value = (found as { value?: unknown } | null)?.value ?? found;

@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { warning } from '../../engine/facts/warning.ts';
 import { FORMERS, makeCoil } from '../../engine/parts/coil/index.ts';
 import { COVERINGS, METALS } from '../../engine/parts/wire/index.ts';
 import { count, quantity } from '../../engine/units/schema.ts';
@@ -115,9 +116,7 @@ export const coil = calculation({
     const { frequency: f } = input;
     const warnings = [...model.warnings];
     if (f !== undefined && f > model.selfResonance / 3) {
-      warnings.push(
-        'This frequency is above a third of the self-resonance: the coil no longer acts as an inductance with a small capacitance across it.',
-      );
+      warnings.push(warning('coil.above-third-of-self-resonance'));
     }
     return {
       inductance: figure(model.inductance, 'inductance'),

@@ -1,4 +1,4 @@
-import { warningSentences } from '../../outputs/words/index.ts';
+import { warningTexts } from '../../outputs/words/json.ts';
 import { filesAndOptions } from '../arguments.ts';
 import { CALCULATIONS } from '../calc/index.ts';
 import { type Command, InputError } from '../command.ts';
@@ -51,7 +51,7 @@ export const calc: Command = {
           typeof value === 'number' && !Number.isFinite(value)
             ? String(value)
             : key === 'warnings' && Array.isArray(value)
-              ? warningSentences(value)
+              ? warningTexts(value)
               : value,
         2,
       )}\n`,

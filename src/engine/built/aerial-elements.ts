@@ -1,4 +1,4 @@
-import type { Warned } from '../facts/warning.ts';
+import type { Warning } from '../facts/warning.ts';
 import type { AerialDescription } from '../kinds/aerials/aerial-schema.ts';
 import { AERIAL } from '../kinds/arrangements/assembly.ts';
 import type { LoopDescription } from '../kinds/loops.ts';
@@ -19,7 +19,7 @@ export interface AerialInCircuit {
   readonly radiationResistanceAt: (frequency: Hertz) => Ohms;
   /** In series from the aerial to the set, without the earth. */
   readonly resistanceAt: (frequency: Hertz) => Ohms;
-  readonly warningsAt: (frequency: Hertz) => readonly Warned[];
+  readonly warningsAt: (frequency: Hertz) => readonly Warning[];
 }
 
 const OPEN: Complex = { re: 1e12, im: 0 };

@@ -1,4 +1,4 @@
-import type { Warned } from '../facts/warning.ts';
+import type { Warning } from '../facts/warning.ts';
 import type { SectionedCoil } from '../kinds/arrangements/coil-sections.ts';
 import { coilModel } from '../kinds/models.ts';
 import { coilPart } from '../network/part-ids.ts';
@@ -13,7 +13,7 @@ import type { Henries, Hertz, Ohms } from '../units/quantities.ts';
 export interface CoilPart extends SectionedCoil {
   readonly model: CoilModel;
   readonly dcResistance: Ohms;
-  readonly warnings: readonly Warned[];
+  readonly warnings: readonly Warning[];
 }
 
 /**

@@ -1,4 +1,4 @@
-import type { Warned } from '../facts/warning.ts';
+import type { Warning } from '../facts/warning.ts';
 import type { AerialDescription } from '../kinds/aerials/aerial-schema.ts';
 import type { SectionedCoil, Stretch } from '../kinds/arrangements/coil-sections.ts';
 import type { Element } from '../network/elements.ts';
@@ -16,7 +16,7 @@ export interface LoopAerial extends SectionedCoil {
   readonly effectiveHeightAt: (frequency: Hertz) => Metres;
   readonly wireLength: Metres;
   readonly dcResistance: Ohms;
-  readonly warningsAt: (frequency: Hertz) => readonly Warned[];
+  readonly warningsAt: (frequency: Hertz) => readonly Warning[];
 }
 
 /** Picofarads per centimetre of diameter of a short coil of its proportions, as Medhurst's table has it near l/D = 0.2–1. */

@@ -1,3 +1,15 @@
-/** Where a result about an arrangement leaves the range it can be trusted in: each code with its figures, SI. */
-// biome-ignore lint/suspicious/noEmptyInterface: codes are added as sentences leave the engine
-export interface ArrangementWarnings {}
+/** Where an arrangement is not what a set needs: each code with its figures, SI. */
+export interface ArrangementWarnings {
+  /** Trap by its place in the list; the set has no aerial lead, and leaves it out. */
+  readonly 'arrangement.trap-without-lead': { readonly trap: number };
+  readonly 'arrangement.several-tuning-capacitors': Record<never, never>;
+  readonly 'arrangement.several-detectors': Record<never, never>;
+  readonly 'arrangement.no-detector': Record<never, never>;
+  readonly 'arrangement.no-tuning-capacitor': Record<never, never>;
+  /** A node of a list of elements, by the builder's own name for it. */
+  readonly 'arrangement.loose-end': { readonly node: string };
+  readonly 'arrangement.aerial-unconnected': Record<never, never>;
+  readonly 'arrangement.doubler-node-unused': { readonly node: string };
+  readonly 'arrangement.coupling-unknown': Record<never, never>;
+  readonly 'arrangement.full-wave-tap-unused': Record<never, never>;
+}

@@ -10,6 +10,12 @@ export interface CoilWarnings {
   readonly 'coil.windings-overlap': Record<never, never>;
   /** The former's dielectric loss differs from sample to sample. */
   readonly 'coil.former-loss-varies': { readonly former: string };
+  /** Length over diameter, and the range of the measurements. */
+  readonly 'coil.self-capacitance-range': { readonly ratio: number; readonly low: number; readonly high: number };
+  readonly 'coil.core-inductance-varies': { readonly core: string };
+  readonly 'coil.core-turns-resistance': Record<never, never>;
+  readonly 'coil.above-third-of-self-resonance': Record<never, never>;
+  readonly 'coil.measured-taps': Record<never, never>;
   /** Turns so close that the published resistances disagree. */
   readonly 'coil.close-wound-resistance': Record<never, never>;
 }

@@ -1,3 +1,8 @@
-/** Where a result about a reception leaves the range it can be trusted in: each code with its figures, SI. */
-// biome-ignore lint/suspicious/noEmptyInterface: codes are added as sentences leave the engine
-export interface ReceptionWarnings {}
+/** Where a reception is at a limit: each code with its figures, SI. */
+export interface ReceptionWarnings {
+  readonly 'reception.near-noise': Record<never, never>;
+  readonly 'reception.pointer-at-end': Record<never, never>;
+  readonly 'reception.harmful-level': Record<never, never>;
+  /** Where the dial is broadest, Hz. */
+  readonly 'reception.dial-broad': { readonly frequency: number; readonly bandwidth: number };
+}

@@ -7,6 +7,7 @@ import type { EarthWarnings } from './earth-warnings.ts';
 import type { LoadWarnings } from './load-warnings.ts';
 import type { PlaceWarnings } from './place-warnings.ts';
 import type { ReceptionWarnings } from './reception-warnings.ts';
+import type { WavesWarnings } from './waves-warnings.ts';
 
 /** Every warning the engine gives: its code, and the figures that a sentence about it needs (SI). */
 export interface WarningFacts
@@ -18,7 +19,8 @@ export interface WarningFacts
     EarthWarnings,
     LoadWarnings,
     PlaceWarnings,
-    ReceptionWarnings {}
+    ReceptionWarnings,
+    WavesWarnings {}
 
 export type WarningCode = keyof WarningFacts;
 
@@ -31,11 +33,8 @@ export const warning = <C extends WarningCode>(
   ...[figures]: keyof WarningFacts[C] extends never ? [] : [WarningFacts[C]]
 ): Warning => ({ code, ...figures }) as unknown as Warning;
 
-/** While some sentences are still made in the engine: a warning, or a whole sentence. */
-export type Warned = Warning | string;
-
 /** The same, each once, in order of first appearance. */
-export function distinctWarnings<W extends Warned>(warnings: readonly W[]): W[] {
+export function distinctWarnings(warnings: readonly Warning[]): Warning[] {
   const known = new Set<string>();
   return warnings.filter((w) => {
     const key = JSON.stringify(w);

@@ -1,4 +1,4 @@
-import type { Warned } from '../facts/warning.ts';
+import type { Warning } from '../facts/warning.ts';
 import type { DetectorDescription } from '../kinds/detectors/detector-schema.ts';
 import { detectorModel } from '../kinds/models.ts';
 import { magnitude } from '../numerics/complex.ts';
@@ -56,7 +56,7 @@ export interface DetectorOnStation {
   readonly bestTap?: BestTap;
   /** Plain resistance in place of the load that takes the most audio power at this tap, and what that gains in power. */
   readonly bestLoad: { readonly resistance: Ohms; readonly gain: Decibels };
-  readonly warnings: readonly Warned[];
+  readonly warnings: readonly Warning[];
 }
 
 /** A detector at its own best tap; the other figures are of the tap as wired now. */

@@ -1,5 +1,5 @@
 import { setCircuit } from '../built/set-circuit.ts';
-import type { Warned } from '../facts/warning.ts';
+import { type Warning, warning } from '../facts/warning.ts';
 import { magnitude } from '../numerics/complex.ts';
 import { type FieldOptions, fieldsAtSite } from '../reception/path/field.ts';
 import { bearingOf, emfOf, receiver, receiveStation, TEST_TONE } from '../reception/path/receive-station.ts';
@@ -60,7 +60,7 @@ export interface NodeWaves {
   readonly duration: Seconds;
   readonly neighbours: readonly string[];
   readonly waves: readonly NodeWave[];
-  readonly warnings: readonly Warned[];
+  readonly warnings: readonly Warning[];
 }
 
 /** Samples kept of one wave at most: 60 ms of medium wave. */
@@ -98,7 +98,7 @@ export function nodeWaves(set: SetDescription, options: NodeWavesOptions): NodeW
   const ready = receiver(circuit, fieldsAtSite(set.place, options));
   const tuned = receiveStation(ready, wanted);
   const f = wanted.frequency;
-  const warnings: Warned[] = [];
+  const warnings: Warning[] = [];
   const others = neighbours ? neighboursOf() : [];
   const highest = Math.max(f, ...others.map((o) => o.station.frequency));
   const perCycle = Math.min(MOST_STEPS, Math.max(STEPS, 2 * Math.ceil((STEPS_OF_HIGHEST * highest) / f / 2)));
@@ -193,9 +193,7 @@ export function nodeWaves(set: SetDescription, options: NodeWavesOptions): NodeW
       if (Math.abs(mean - before) <= STILL * Math.abs(mean) + 1e-12) return;
       before = mean;
     }
-    warnings.push(
-      `After ${formatQuantity(LONGEST_SETTLE, 'time', 2)} the direct voltage is still creeping: the capacitors behind the detector charge slowly.`,
-    );
+    warnings.push(warning('waves.not-settled', { time: LONGEST_SETTLE }));
   }
 }
 

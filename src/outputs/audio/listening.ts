@@ -1,5 +1,5 @@
 import { type SetCircuit, setCircuit } from '../../engine/built/set-circuit.ts';
-import type { Warned } from '../../engine/facts/warning.ts';
+import type { Warning } from '../../engine/facts/warning.ts';
 import { isLoop } from '../../engine/kinds/loops.ts';
 import { magnitude } from '../../engine/numerics/complex.ts';
 import { type TuningCurve, tuningCurve } from '../../engine/reception/dial/dial.ts';
@@ -107,7 +107,7 @@ export interface Listening {
   readonly pressure: Float32Array;
   readonly trace: Listener['trace'];
   readonly stations: readonly { readonly name: string; readonly frequency: Hertz; readonly index: number }[];
-  readonly warnings: readonly Warned[];
+  readonly warnings: readonly Warning[];
 }
 
 interface OnAir {

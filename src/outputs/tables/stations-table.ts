@@ -1,4 +1,4 @@
-import type { Warned } from '../../engine/facts/warning.ts';
+import type { Warning } from '../../engine/facts/warning.ts';
 import { compassPoint } from '../../engine/place/geodesy.ts';
 import type { Arrival, Estimate, Neighbour } from '../../engine/place/stations/arrival.ts';
 import { isHeard, type Verdict, verdictOf } from '../../engine/reception/path/summary.ts';
@@ -34,7 +34,7 @@ export interface StationRow {
   readonly disturbedBy?: string;
   /** The sensible first station to try for. */
   readonly first: boolean;
-  readonly warnings: readonly Warned[];
+  readonly warnings: readonly Warning[];
 }
 
 /** Arrivals of the same stations, in the description's order. */

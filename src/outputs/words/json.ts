@@ -1,5 +1,9 @@
-import type { Warned } from '../../engine/facts/warning.ts';
-import { warningSentences } from './index.ts';
+import type { Warning } from '../../engine/facts/warning.ts';
+import { warningSentence } from './index.ts';
+
+/** Warnings as a program reads them: sentences. What is a sentence already stands as it is. */
+export const warningTexts = (warnings: readonly (Warning | string)[]): string[] =>
+  warnings.map((one) => (typeof one === 'string' ? one : warningSentence(one)));
 
 /**
  * JSON for other programs, two spaces deep: typed arrays as lists, warnings as sentences. A level of nothing (−∞) and a
@@ -12,7 +16,7 @@ export const jsonText = (value: unknown): string =>
       x instanceof Float64Array
         ? [...x]
         : key === 'warnings' && Array.isArray(x)
-          ? warningSentences(x as readonly Warned[])
+          ? warningTexts(x as readonly (Warning | string)[])
           : x,
     2,
   );

@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import type { Warning } from '../../facts/warning.ts';
 import type { Circuit } from '../../network/elements.ts';
 import type { ElementId, Owner } from '../../network/ids.ts';
 import type { Port } from '../../network/port.ts';
@@ -36,7 +36,7 @@ export interface Assembly {
   /** Across the whole tuned circuit. */
   readonly tunedPort: Port;
   /** Sentences about the arrangement itself. */
-  readonly warnings: readonly Warned[];
+  readonly warnings: readonly Warning[];
 }
 
 /** The detector's cathode and the load's live end. */

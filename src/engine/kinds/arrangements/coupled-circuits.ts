@@ -1,3 +1,4 @@
+import { warning } from '../../facts/warning.ts';
 import { EARTH, type Element } from '../../network/elements.ts';
 import { owned } from '../../network/ids.ts';
 import { PART } from '../../network/part-ids.ts';
@@ -52,11 +53,7 @@ export function coupledCircuits(arrangement: ArrangementOf<'coupled' | 'two circ
     tunedPort: { from: 'top', to: first },
     warnings: [
       ...traps.warnings,
-      ...(mutuals.every((m) => m.mutual === 0)
-        ? [
-            'How closely these two coils couple cannot be told from their sizes (one is a core or a measured coil): nothing gets across until a coupling is given.',
-          ]
-        : []),
+      ...(mutuals.every((m) => m.mutual === 0) ? [warning('arrangement.coupling-unknown')] : []),
     ],
   });
 }

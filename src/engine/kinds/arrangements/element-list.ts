@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import { type Warning, warning } from '../../facts/warning.ts';
 import { EARTH, type Element } from '../../network/elements.ts';
 import { type ElementId, elementId, owned } from '../../network/ids.ts';
 import { listedPart, PART } from '../../network/part-ids.ts';
@@ -15,7 +15,7 @@ const SHARED = new Set([AERIAL, EARTH, OUT]);
  */
 export function elementList(arrangement: ArrangementOf<'elements'>, kit: Kit): Assembly {
   const elements: Element[] = [];
-  const warnings: Warned[] = [];
+  const warnings: Warning[] = [];
   let live: string | undefined;
   let cathode: string | undefined;
   let port: { from: string; to: string } | undefined;
@@ -47,11 +47,11 @@ export function elementList(arrangement: ArrangementOf<'elements'>, kit: Kit): A
         break;
       }
       case 'tuning':
-        if (port) warnings.push('Only one tuning capacitor turns with the pointer: the last one listed.');
+        if (port) warnings.push(warning('arrangement.several-tuning-capacitors'));
         port = { from, to };
         break;
       case 'detector':
-        if (live) warnings.push('Only one detector can be worked out: the last one listed.');
+        if (live) warnings.push(warning('arrangement.several-detectors'));
         [live, cathode] = [from, to];
         break;
     }
@@ -61,14 +61,14 @@ export function elementList(arrangement: ArrangementOf<'elements'>, kit: Kit): A
     if (e.kind === 'mutual' && first && second)
       elements.push({ kind: 'mutual', id: elementId(listedPart(i)), first, second, mutual: e.mutual });
   });
-  if (!live) warnings.push('The list has no detector: nothing will be heard.');
-  if (!port) warnings.push('The list has no tuning capacitor: the pointer does nothing.');
+  if (!live) warnings.push(warning('arrangement.no-detector'));
+  if (!port) warnings.push(warning('arrangement.no-tuning-capacitor'));
   for (const [name, ends] of touched) {
-    if (ends === 1 && !SHARED.has(name)) warnings.push(`Only one end is joined to "${name}": it leads nowhere.`);
+    if (ends === 1 && !SHARED.has(name)) warnings.push(warning('arrangement.loose-end', { node: name }));
   }
-  if (!touched.has(AERIAL)) warnings.push('Nothing is joined to "aerial".');
+  if (!touched.has(AERIAL)) warnings.push(warning('arrangement.aerial-unconnected'));
   if (kit.wiring === 'doubler' && cathode !== undefined && cathode !== OUT)
-    warnings.push(`A doubler works into "out"; "${cathode}" is not used.`);
+    warnings.push(warning('arrangement.doubler-node-unused', { node: cathode }));
   const loop = kit.loop;
   if (loop) {
     elements.push(

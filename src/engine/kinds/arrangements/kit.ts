@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import type { Warning } from '../../facts/warning.ts';
 import type { Circuit, Element } from '../../network/elements.ts';
 import { owned, type PartId } from '../../network/ids.ts';
 import type { Port } from '../../network/port.ts';
@@ -59,7 +59,7 @@ export interface Layout {
   /** The far end of the tuned circuit. */
   readonly other: string;
   readonly tunedPort: Port;
-  readonly warnings?: readonly Warned[];
+  readonly warnings?: readonly Warning[];
 }
 
 /** Join a layout with aerial, detector and load. */

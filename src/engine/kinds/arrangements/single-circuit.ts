@@ -1,3 +1,4 @@
+import { warning } from '../../facts/warning.ts';
 import type { Element } from '../../network/elements.ts';
 import { owned } from '../../network/ids.ts';
 import { PART } from '../../network/part-ids.ts';
@@ -44,9 +45,7 @@ export function singleCircuit(
     middle !== undefined &&
     (arrangement.kind === 'tapped' || (arrangement.detectorTap ?? coil.turns) !== coil.turns)
   ) {
-    warnings.push(
-      'A full-wave pair needs both ends of the coil and its middle earthed; the detector tap is not used, and the aerial tap is counted from the far end.',
-    );
+    warnings.push(warning('arrangement.full-wave-tap-unused'));
   }
   return assembled(kit, {
     elementsAt: () => elements,

@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import { type Warning, warning } from '../../facts/warning.ts';
 import { EARTH, type Element, type Mutual } from '../../network/elements.ts';
 import { type ElementId, owned } from '../../network/ids.ts';
 import { trapCapacitor, trapCoil } from '../../network/part-ids.ts';
@@ -15,9 +15,9 @@ export function trapElements(
   traps: readonly TrapDescription[] | undefined,
   absorb: { readonly coil: SectionedCoil; readonly wound: CoilInCircuit },
   aerial: 'lead' | 'loop' = 'lead',
-): { elements: Element[]; feed: string; warnings: Warned[] } {
+): { elements: Element[]; feed: string; warnings: Warning[] } {
   const elements: Element[] = [];
-  const warnings: Warned[] = [];
+  const warnings: Warning[] = [];
   let feed = AERIAL;
   (traps ?? []).forEach((trap, i) => {
     const label = `trap ${i + 1}`;
@@ -39,9 +39,7 @@ export function trapElements(
       capacitance: trap.capacitance,
     });
     if (aerial === 'loop' && trap.kind !== 'absorption') {
-      warnings.push(
-        `Trap ${i + 1} belongs in an aerial lead, and this set has none: only an absorption trap can help it. It is left out.`,
-      );
+      warnings.push(warning('arrangement.trap-without-lead', { trap: i }));
     } else if (trap.kind === 'parallel') {
       const after = `after ${label}`;
       elements.push(coil(feed, after), capacitor(feed, after));

@@ -1,3 +1,4 @@
+import { warning } from '../../facts/warning.ts';
 import { ROOM, resistivity } from '../wire/metal.ts';
 import { skinImpedance, skinParameter } from '../wire/skin.ts';
 import { metalArea, overallDiameter, wireWeight } from '../wire/wire.ts';
@@ -49,10 +50,7 @@ export function coreCoil(spec: CoreSpec): CoilModel {
     partial: (from, to) => sums.block(to, to) - 2 * sums.block(from, to) + sums.block(from, from),
     mutual: ([a, b], [c, d]) => sums.block(b, d) - sums.block(b, c) - sums.block(a, d) + sums.block(a, c),
     wireLengthTo: (turn) => turn * turnLength,
-    warnings: [
-      `Inductance on a ${form} follows A_L, which differs by 20 % and more from core to core: check with a trial winding.`,
-      'Neighbouring turns on a core add resistance that is not counted here; the Q of the core usually decides.',
-    ],
+    warnings: [warning('coil.core-inductance-varies', { core: form }), warning('coil.core-turns-resistance')],
   };
 }
 

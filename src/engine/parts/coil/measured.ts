@@ -1,3 +1,4 @@
+import { warning } from '../../facts/warning.ts';
 import type { CoilModel } from './model.ts';
 import type { MeasuredSpec } from './spec.ts';
 
@@ -39,6 +40,6 @@ export function measuredCoil(spec: MeasuredSpec): CoilModel {
     partial: (from, to) => block(to, to) - 2 * block(from, to) + block(from, from),
     mutual: ([a, b], [c, d]) => block(b, d) - block(b, c) - block(a, d) + block(a, c),
     wireLengthTo: () => Number.NaN,
-    warnings: ['Taps on a measured coil are estimated as on a coil about as long as it is wide.'],
+    warnings: [warning('coil.measured-taps')],
   };
 }

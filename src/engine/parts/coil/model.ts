@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import type { Warning } from '../../facts/warning.ts';
 import type { Farads, Henries, Hertz, Kilograms, Metres, Ohms, Ratio } from '../../units/quantities.ts';
 import type { CoilShape } from './spec.ts';
 import type { Winding } from './winding.ts';
@@ -46,5 +46,5 @@ export interface CoilModel {
   wireLengthTo(turn: number): Metres;
   /** The turns in space; none for a core or a measured coil. */
   readonly winding?: Winding;
-  readonly warnings: readonly Warned[];
+  readonly warnings: readonly Warning[];
 }

@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import { type Warning, warning } from '../../facts/warning.ts';
 import { EPSILON_0, type Farads, type Ratio } from '../../units/quantities.ts';
 import { overallDiameter } from '../wire/wire.ts';
 import { COVERING_FIGURES, FORMER_FIGURES, type Insulator } from './dielectrics.ts';
@@ -14,7 +14,7 @@ export interface SelfCapacitance {
   readonly method: string;
   /** Relative: 0.05 for measured tables, 0.3 for the energy method. */
   readonly uncertainty: Ratio;
-  readonly warnings: readonly Warned[];
+  readonly warnings: readonly Warning[];
 }
 
 /** Part of the distance from metal to metal that is covering. */
@@ -36,11 +36,7 @@ export function selfCapacitance(spec: WoundSpec, w: Winding): SelfCapacitance {
       capacitance: medhurstCapacitance(l, mean),
       method: 'Medhurst’s measurements of single-layer coils, one end earthed',
       uncertainty: outside ? 0.3 : 0.05,
-      warnings: outside
-        ? [
-            `Length over diameter is ${(l / mean).toPrecision(2)}; self-capacitance was measured from ${low} to ${high} only.`,
-          ]
-        : [],
+      warnings: outside ? [warning('coil.self-capacitance-range', { ratio: l / mean, low, high })] : [],
     };
   }
   const filled = {

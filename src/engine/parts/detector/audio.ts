@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import { type Warning, warning } from '../../facts/warning.ts';
 import {
   add,
   type Complex,
@@ -75,7 +75,7 @@ export interface AudioDetection {
   /** Whether the balance was struck. Where it was not, every figure here is NaN, and a warning says so. */
   readonly settled: boolean;
   readonly iterations: number;
-  readonly warnings: readonly Warned[];
+  readonly warnings: readonly Warning[];
 }
 
 /** Harmonics of the tone tried in turn, until the next one no longer matters. */
@@ -227,7 +227,7 @@ function firstGuess(b: Balance, steady: SteadyDetection): Pick<BalanceState, 'ca
 }
 
 /** No figure is better than one that nothing vouches for. */
-const unsettled = (iterations: number, warnings: readonly Warned[]): AudioDetection => ({
+const unsettled = (iterations: number, warnings: readonly Warning[]): AudioDetection => ({
   directVoltage: Number.NaN,
   directCurrent: Number.NaN,
   audioVoltage: Number.NaN,
@@ -243,16 +243,13 @@ const unsettled = (iterations: number, warnings: readonly Warned[]): AudioDetect
   clipped: false,
   settled: false,
   iterations,
-  warnings: [
-    ...warnings,
-    'The audio of this signal cannot be calculated: the equations of the detector have no solution within reach.',
-  ],
+  warnings: [...warnings, warning('detector.audio-unsolved')],
 });
 
 function report(
   options: AudioDetectionOptions,
   state: BalanceState,
-  warnings: readonly Warned[],
+  warnings: readonly Warning[],
   sourceAt: (k: number) => Complex,
   iterations: number,
   loadAtCarrier: Complex,
@@ -288,18 +285,14 @@ function report(
   const envelope = add(multiply(conj(turn), onCircuit[K + 1]), multiply(turn, conj(onCircuit[K - 1])));
   const clipped =
     state.leastCurrent < 0 && state.leastSlope < 0.7 * standingPoint(averaged, dcResistance, bias).directConductance;
-  const more: string[] = [];
+  const more: Warning[] = [];
   if (clipped) {
-    more.push(
-      'The detector is cut off in the troughs of the modulation: give it an audio load nearer to its direct one.',
-    );
+    more.push(warning('detector.negative-peak-clipping'));
   }
   const inputResistance = power > 0 ? squares / (2 * power) : Number.POSITIVE_INFINITY;
   const loadedQ = qualityLoaded(options, inputResistance);
   if (loadedQ !== undefined && loadedQ < 15 && magnitude(state.carrier[K]) > 3 * averaged.detector.slopeVoltage) {
-    more.push(
-      `The detector loads the tuned circuit to a Q of ${loadedQ.toPrecision(2)}: harmonics of the carrier matter, and loudness may be 0.2 dB out. A tap nearer the earthed end would load it less.`,
-    );
+    more.push(warning('detector.loaded-q-low', { loadedQ }));
   }
   const resistance = loadAt(audioFrequency).re;
   const audioCurrent = 2 * magnitude(current[1]);

@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import type { Warning } from '../../facts/warning.ts';
 import type { Amperes, Farads, Kelvins, Ohms, Siemens, Volts } from '../../units/quantities.ts';
 
 /** Current and conductance at one voltage; made once by the caller and filled in, so that nothing is allocated. */
@@ -49,7 +49,7 @@ export interface Detector {
   readonly reverseLimit?: Volts;
   /** Present when the averages have a closed form or nearly so. */
   readonly law?: ExponentialLaw;
-  readonly warnings: readonly Warned[];
+  readonly warnings: readonly Warning[];
 }
 
 /** Zero-signal resistance of a device at a working voltage (default 0). @returns ohms; Infinity where nothing flows. */

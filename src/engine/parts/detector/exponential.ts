@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import { type Warning, warning } from '../../facts/warning.ts';
 import { wrightOmega } from '../../numerics/lambert.ts';
 import {
   type Amperes,
@@ -86,11 +86,9 @@ export function exponentialDetector(options: ExponentialOptions): Detector {
   const Is = saturationAt(options.saturationCurrent, { from: measuredAt, to: temperature, ideality: n, energyGap });
   check(Is > 1e-300 && Is < 1, 'saturation current at the working temperature must be between 0 and 1 A', Is);
   const s = n * temperatureVoltage(temperature);
-  const warnings: Warned[] = [];
+  const warnings: Warning[] = [];
   if (Math.abs(temperature - measuredAt) > 60) {
-    warnings.push(
-      `The saturation current was given at ${Math.round(measuredAt)} K and is carried to ${Math.round(temperature)} K by rule: expect it to be out by a factor of two or more.`,
-    );
+    warnings.push(warning('detector.saturation-current-extrapolated', { measuredAt, temperature }));
   }
 
   const k = 1 + Rs * G;

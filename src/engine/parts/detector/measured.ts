@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import { type Warning, warning } from '../../facts/warning.ts';
 import { type MonotoneCurve, monotoneCurve } from '../../numerics/monotone.ts';
 import { type Amperes, type Farads, type Kelvins, temperatureVoltage, type Volts } from '../../units/quantities.ts';
 import type { Detector, DevicePoint } from './detector.ts';
@@ -18,8 +18,6 @@ export interface MeasuredOptions {
   readonly label?: string;
 }
 
-const millivolts = (v: number) => `${(v * 1000).toPrecision(3)} mV`;
-
 /**
  * A device known by measured points. Through them the law of a junction (or valve) is laid, and the points' ratios to it
  * are carried between them by a monotone curve: the bend near 0 V, which faint signals live on, is then that of the law
@@ -31,7 +29,7 @@ const millivolts = (v: number) => `${(v * 1000).toPrecision(3)} mV`;
  */
 export function measuredDetector(options: MeasuredOptions): Detector {
   const { junctionCapacitance = 0, temperature = 300, label = 'Measured detector' } = options;
-  const warnings: Warned[] = [];
+  const warnings: Warning[] = [];
   const points = merged(options.points);
   if (points.length < 2) throw new RangeError(`a measured curve needs two different voltages, got ${points.length}`);
   const lowest = points[0].v;
@@ -39,16 +37,16 @@ export function measuredDetector(options: MeasuredOptions): Detector {
   if (lowest > 1e-9 || highest < -1e-9) {
     points.push({ v: 0, i: 0, weight: 1 });
     points.sort((a, b) => a.v - b.v);
-    warnings.push('No point at or on both sides of 0 V was measured: no current at 0 V is assumed.');
+    warnings.push(warning('detector.measured-without-zero'));
   }
   if (level(points)) {
-    warnings.push('Some measured currents fall as the voltage rises; neighbouring points were levelled.');
+    warnings.push(warning('detector.measured-averaged'));
   }
   const v = points.map((p) => p.v);
   const i = points.map((p) => p.i);
   const n = points.length;
   const sizes = i.map(Math.abs).filter((x) => x > 0);
-  if (sizes.length === 0) warnings.push('No current flows at any measured point: nothing will be heard through this.');
+  if (sizes.length === 0) warnings.push(warning('detector.measured-no-current'));
   const guided = besideLaw(v, i);
   const inside = guided?.evaluate ?? throughPoints(v, i, sizes);
   const last = { v: v[n - 1], i: i[n - 1], g: 0 };
@@ -59,14 +57,9 @@ export function measuredDetector(options: MeasuredOptions): Detector {
     e.g = Math.max(end.conductance, 0);
   }
   if (highest < 0.1) {
-    warnings.push(
-      `The curve was measured to ${millivolts(highest)} only; stronger swings run on along a straight line.`,
-    );
+    warnings.push(warning('detector.measured-range-short', { highest }));
   }
-  if (!guided && sizes.length > 0)
-    warnings.push(
-      'The measured points are not those of a one-way junction or valve: what they make of a faint signal is a guess.',
-    );
+  if (!guided && sizes.length > 0) warnings.push(warning('detector.measured-no-junction'));
   const evaluate = (at: number, out: DevicePoint) => {
     if (at >= last.v || (!guided && at <= first.v)) {
       const e = at >= last.v ? last : first;

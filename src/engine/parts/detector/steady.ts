@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import { type Warning, warning } from '../../facts/warning.ts';
 import { logI0 } from '../../numerics/bessel-modified.ts';
 import { type Complex, complex, divide, ONE } from '../../numerics/complex.ts';
 import { wrightOmega } from '../../numerics/lambert.ts';
@@ -39,7 +39,7 @@ export interface SteadyDetection {
   readonly inputPower: Watts;
   readonly outputPower: Watts;
   readonly iterations: number;
-  readonly warnings: readonly Warned[];
+  readonly warnings: readonly Warning[];
 }
 
 const LIMIT = 60;
@@ -73,22 +73,23 @@ export function steadyDetector(options: SteadyOptions): SteadyDetection {
   const I1 = out.fundamental;
   const g = V > 0 ? I1 / V : out.meanByDirect;
   const { reverseLimit } = averaged.detector;
-  const warnings: Warned[] = [];
+  const warnings: Warning[] = [];
   if (reverseLimit !== undefined && V + D - bias > reverseLimit) {
-    warnings.push(
-      `The detector is driven ${(V + D - bias).toPrecision(2)} V in reverse, beyond the ${reverseLimit} V it bears: it will conduct backwards and give less than shown.`,
-    );
+    warnings.push(warning('detector.reverse-voltage', { reverse: V + D - bias, limit: reverseLimit }));
   }
   const { measured, slopeVoltage } = averaged.detector;
   if (measured) {
     const mean = bias - D;
     if (V < measured.apart && measured.apart > 1.5 * slopeVoltage && Math.abs(mean) < measured.apart)
-      warnings.push(
-        `The carrier across it, ${volts(V)} peak, is smaller than the ${volts(measured.apart)} between the points measured about 0 V: what it detects rests on the law laid through all of them.`,
-      );
+      warnings.push(warning('detector.measured-points-apart', { carrier: V, gap: measured.apart }));
     if (mean + V > measured.highest + 1e-3 || mean < measured.lowest - slopeVoltage)
       warnings.push(
-        `It works from ${volts(mean - V)} to ${volts(mean + V)}, beyond what was measured (${volts(measured.lowest)} to ${volts(measured.highest)}).`,
+        warning('detector.outside-measured-range', {
+          from: mean - V,
+          to: mean + V,
+          lowest: measured.lowest,
+          highest: measured.highest,
+        }),
       );
   }
   return {
@@ -105,8 +106,6 @@ export function steadyDetector(options: SteadyOptions): SteadyDetection {
     warnings,
   };
 }
-
-const volts = (v: Volts): string => `${Number((v * 1000).toPrecision(2))} mV`;
 
 interface Solution {
   V: number;

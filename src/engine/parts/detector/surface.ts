@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import { type Warning, warning } from '../../facts/warning.ts';
 import type { Metres } from '../../units/quantities.ts';
 import type { Detector } from './detector.ts';
 import { exponentialDetector } from './exponential.ts';
@@ -26,7 +26,7 @@ export interface Touch {
   readonly spot: Spot;
   /** In words, for the probe: "very good spot, light touch". */
   readonly words: string;
-  readonly warnings: readonly Warned[];
+  readonly warnings: readonly Warning[];
 }
 
 /** Where and how the whisker stands. */
@@ -189,8 +189,8 @@ function touch(spot: Spot, draw: (k: number) => number, pressure: number, materi
     label: `Galena, ${spot.quality} spot`,
   });
   const hand = slack > 0.3 ? 'barely touching' : crushed > 0.25 ? 'pressed too hard' : 'light touch';
-  const warnings: Warned[] = [];
-  if (slack > 0.6) warnings.push('The whisker barely touches: it will crackle and lose its place.');
-  if (crushed > 0.5) warnings.push('The whisker presses so hard that the spot is crushed into a plain contact.');
+  const warnings: Warning[] = [];
+  if (slack > 0.6) warnings.push(warning('detector.whisker-loose'));
+  if (crushed > 0.5) warnings.push(warning('detector.whisker-crushing'));
   return { detector, spot, words: `${spot.quality} spot, ${hand}`, warnings };
 }

@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import { type Warning, warning } from '../../facts/warning.ts';
 import {
   add,
   type Complex,
@@ -51,7 +51,7 @@ export interface TunedDetection {
   readonly loadedQ: number;
   /** Second harmonic of the carrier on the tuned circuit, over the carrier. */
   readonly carrierDistortion: number;
-  readonly warnings: readonly Warned[];
+  readonly warnings: readonly Warning[];
 }
 
 /**
@@ -106,7 +106,7 @@ export function tunedDetector(options: TunedDetectorOptions): TunedDetection {
   });
   const warnings = [...steady.warnings];
   if (!wave.converged) {
-    warnings.push('The harmonics on the tuned circuit could not be settled; these figures leave them out.');
+    warnings.push(warning('detector.harmonics-unsolved'));
   }
   // The plain average's phasors, where the whole waveform is not to be had.
   const currents: readonly Complex[] = wave.converged

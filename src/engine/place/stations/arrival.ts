@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import type { Warning } from '../../facts/warning.ts';
 import type { Decibels, Degrees, Hertz, Metres, Ratio, VoltsPerMetre } from '../../units/quantities.ts';
 import type { Coast } from '../coast.ts';
 import type { GroundWaveCurves } from '../ground-wave/ground-wave.ts';
@@ -96,5 +96,5 @@ export interface Arrival {
   readonly signalToNoise: Decibels;
   /** Others within 20 kHz that are on the air, nearest first. */
   readonly neighbours: readonly Neighbour[];
-  readonly warnings: readonly Warned[];
+  readonly warnings: readonly Warning[];
 }

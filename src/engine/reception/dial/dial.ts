@@ -1,6 +1,7 @@
+import { type Warning, warning } from '../../facts/warning.ts';
 import { boundary } from '../../numerics/roots.ts';
 import type { FrequencyView, Peak } from '../../solvers/linear/tuned.ts';
-import { formatNumber, formatQuantity } from '../../units/format.ts';
+import { formatNumber } from '../../units/format.ts';
 import type { Farads, Hertz, Ratio } from '../../units/quantities.ts';
 import { qFromSidebands, type Receiver, TEST_TONE, type TunedStation } from '../path/receive-station.ts';
 import type { Dial, DialPlace, DialPoint, HeardWord } from '../path/types.ts';
@@ -305,11 +306,9 @@ function coverageSentences(
   return sentences;
 }
 
-function crowdedWarnings(points: readonly DialPoint[]): string[] {
+function crowdedWarnings(points: readonly DialPoint[]): Warning[] {
   const broad = points.filter((p) => p.bandwidth > 30e3);
   if (broad.length === 0) return [];
   const worst = broad.reduce((a, b) => (b.bandwidth > a.bandwidth ? b : a));
-  return [
-    `Around ${kHz(worst.frequency)} kHz it is ${formatQuantity(worst.bandwidth, 'frequency', 2)} broad: stations three channels apart come in together there.`,
-  ];
+  return [warning('reception.dial-broad', { frequency: worst.frequency, bandwidth: worst.bandwidth })];
 }

@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import { type Warning, warning } from '../../facts/warning.ts';
 import { capital, formatNumber } from '../../units/format.ts';
 import type { Decibels, Hertz, Ratio } from '../../units/quantities.ts';
 import type { HeardWord } from '../path/types.ts';
@@ -47,7 +47,7 @@ export interface Heard {
   readonly understood?: Ratio;
   readonly sentence: string;
   readonly bands: readonly HeardBand[];
-  readonly warnings: readonly Warned[];
+  readonly warnings: readonly Warning[];
 }
 
 /**
@@ -122,8 +122,7 @@ export function heard(input: HeardInput): Heard {
     understood: index,
     sentence: sentenceFor(words, spl, margin, marginInSilence, room, index),
     bands: bands.map(({ silent: _, ...band }) => band),
-    warnings:
-      splA >= HARMFUL ? ['So loud that hours of it harm the ears: turn it down, or move the phones off the ears.'] : [],
+    warnings: splA >= HARMFUL ? [warning('reception.harmful-level')] : [],
   };
 }
 

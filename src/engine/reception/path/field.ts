@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import type { Warning } from '../../facts/warning.ts';
 import type { Coast } from '../../place/coast.ts';
 import { type Arrival, type ArrivalMemory, type ArrivalOptions, arrivalMemory } from '../../place/stations/arrival.ts';
 import { arrivals } from '../../place/stations/arrivals.ts';
@@ -30,7 +30,7 @@ export interface FieldAtSite {
   readonly noise: VoltsPerMetre;
   /** In one sentence, how it comes. */
   readonly sentence: string;
-  readonly warnings: readonly Warned[];
+  readonly warnings: readonly Warning[];
 }
 
 /** How `arrivals` is asked for a time as a reception has it. */

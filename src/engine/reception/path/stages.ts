@@ -1,3 +1,4 @@
+import { warning } from '../../facts/warning.ts';
 import { magnitude } from '../../numerics/complex.ts';
 import { capital, formatNumber, formatQuantity } from '../../units/format.ts';
 import { type Decibels, decibels, type Hertz, powerDecibels, type Watts } from '../../units/quantities.ts';
@@ -24,8 +25,7 @@ export function stagesOf(set: Receiver, s: TunedStation, law: LawOfDetector, wid
   const mean = (s.audioVoltage * s.audioVoltage) / 2;
   const matched = decibelsOf(s.steady.inputPower, s.availableAtDetector);
   const exponent = s.work.fieldExponent;
-  const noisy =
-    s.field.fieldStrength < 3 * s.field.noise ? ['The station is hardly above the noise of the place.'] : [];
+  const noisy = s.field.fieldStrength < 3 * s.field.noise ? [warning('reception.near-noise')] : [];
   return [
     {
       id: 'field',
@@ -59,7 +59,7 @@ export function stagesOf(set: Receiver, s: TunedStation, law: LawOfDetector, wid
       change: decibelsOf(s.availableAtDetector, s.aerialPower),
       sentence: `Resonance lifts it ${formatNumber(s.tunedVoltage / s.emf, 2)} times; loaded Q ${formatNumber(s.loadedQ, 2)}, ${formatQuantity(width, 'frequency', 2)} broad.`,
       range: around(s.tunedVoltage),
-      warnings: s.within ? [] : ['The pointer is at the end of its scale: the station is not fully in tune.'],
+      warnings: s.within ? [] : [warning('reception.pointer-at-end')],
     },
     {
       id: 'detector',

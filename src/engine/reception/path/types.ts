@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import type { Warning } from '../../facts/warning.ts';
 import type { QuantityKind } from '../../units/parse.ts';
 import type {
   Decibels,
@@ -33,7 +33,7 @@ export interface Stage {
   readonly sentence: string;
   /** Lowest and highest the value may well be, from the spread of what is known. */
   readonly range?: readonly [number, number];
-  readonly warnings: readonly Warned[];
+  readonly warnings: readonly Warning[];
 }
 
 export type HeardWord = 'loud' | 'comfortable' | 'quiet' | 'faint' | 'not heard';
@@ -88,7 +88,7 @@ export interface StationReception {
   /** The worst neighbour, and all that matter, strongest first. */
   readonly disturbance?: Disturbance;
   readonly disturbances: readonly Disturbance[];
-  readonly warnings: readonly Warned[];
+  readonly warnings: readonly Warning[];
 }
 
 export interface DialPlace {
@@ -128,7 +128,7 @@ export interface Dial {
   }[];
   /** "It covers 540 to 1610 kHz …" and what it misses. */
   readonly sentences: readonly string[];
-  readonly warnings: readonly Warned[];
+  readonly warnings: readonly Warning[];
 }
 
 export interface Reception {
@@ -139,7 +139,7 @@ export interface Reception {
   /** Which stations, best first. */
   readonly best: readonly number[];
   readonly parts: PartFigures;
-  readonly warnings: readonly Warned[];
+  readonly warnings: readonly Warning[];
   /** Cautions for this set: aerial, earth, lead sulphide … */
   readonly cautions: readonly Caution[];
 }
@@ -150,12 +150,12 @@ export interface PartFigures {
     readonly capacitance: Farads;
     readonly effectiveHeight: number;
     readonly radiationResistance: Ohms;
-    readonly warnings: readonly Warned[];
+    readonly warnings: readonly Warning[];
   };
   readonly earth: {
     readonly resistance: Ohms;
     readonly range: readonly [Ohms, Ohms];
-    readonly warnings: readonly Warned[];
+    readonly warnings: readonly Warning[];
   };
   readonly coils: readonly {
     readonly name: string;
@@ -167,24 +167,24 @@ export interface PartFigures {
     readonly q: number;
     readonly qRange: readonly [number, number];
     readonly qAt: Hertz;
-    readonly warnings: readonly Warned[];
+    readonly warnings: readonly Warning[];
   }[];
   readonly tuning: {
     readonly minimum: Farads;
     readonly maximum: Farads;
     readonly swing: Degrees;
-    readonly warnings: readonly Warned[];
+    readonly warnings: readonly Warning[];
   };
   readonly detector: {
     readonly label: string;
     readonly zeroBiasResistance: Ohms;
     /** What is known of its kind: what it is, its usual figures with their ranges, and who says so. */
     readonly facts: readonly string[];
-    readonly warnings: readonly Warned[];
+    readonly warnings: readonly Warning[];
   };
   readonly load: {
     readonly directResistance: Ohms;
     readonly impedanceAt1kHz: Ohms;
-    readonly warnings: readonly Warned[];
+    readonly warnings: readonly Warning[];
   };
 }

@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import { type Warning, warning } from '../../facts/warning.ts';
 import type { Circuit } from '../../network/elements.ts';
 import type { Hertz, Volts } from '../../units/quantities.ts';
 import { type Device, lawOf } from '../transient/devices.ts';
@@ -89,7 +89,7 @@ export interface Listener {
   /** The carrier's current through the detector beside `trace`. */
   readonly traceCurrent: { readonly re: Float64Array; readonly im: Float64Array };
   readonly meters: Meters;
-  readonly warnings: readonly Warned[];
+  readonly warnings: readonly Warning[];
 }
 
 /** As at the end of the last block. */
@@ -240,7 +240,7 @@ export function createListener(circuit: Circuit, options: ListenerOptions): List
   let pendingDevice: { device: Device; rough: boolean } | undefined;
   const meters: Meters = { carrier: 0, meanCurrent: 0, iterations: 0, lost: 0 };
   const warnings = [...current.warnings];
-  if (K > MOST_DISTANT) warnings.push(`Only the ${MOST_DISTANT} strongest distant stations are counted.`);
+  if (K > MOST_DISTANT) warnings.push(warning('waves.distant-stations-left-out', { counted: MOST_DISTANT }));
   settle();
 
   /** With a bias cell: the steady state it holds, found by letting the mean current settle in long steps. */

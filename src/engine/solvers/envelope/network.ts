@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import { type Warning, warning } from '../../facts/warning.ts';
 import type { Circuit, Element } from '../../network/elements.ts';
 import { elementId } from '../../network/ids.ts';
 import type { Complex } from '../../numerics/complex.ts';
@@ -42,7 +42,7 @@ export interface EnvelopeNetwork {
   /** Mean voltage across the junction, and at the outputs, with no signal and no current. */
   readonly bias: Volts;
   readonly outputBias: readonly Volts[];
-  readonly warnings: readonly Warned[];
+  readonly warnings: readonly Warning[];
 }
 
 /** Multiples of the carrier that a table of a device with its circuit allows for. */
@@ -152,12 +152,12 @@ const combine = (a: OutputRow, b: OutputRow, k: number, l: number): OutputRow =>
 });
 
 /** Whether the carrier meets the second detector the same way round as the first (+1) or the other (−1). */
-function pairSign(s: StateSpace, modes: Modes, weights: Complex[], w0: number, warnings: Warned[]): number {
+function pairSign(s: StateSpace, modes: Modes, weights: Complex[], w0: number, warnings: Warning[]): number {
   const [a, b] = s.detectors.map((d) => transfer(response(modes, d.row, [], weights, [1, 0], true), w0).source);
   const dot = a.re * b.re + a.im * b.im;
   const [p, q] = [Math.hypot(a.re, a.im), Math.hypot(b.re, b.im)];
   if (!(Math.min(p, q) > 0.7 * Math.max(p, q) && Math.abs(dot) > 0.9 * p * q)) {
-    warnings.push('The two detectors do not get equal carriers; they are heard as if they did.');
+    warnings.push(warning('waves.unequal-carriers'));
   }
   return dot < 0 ? -1 : 1;
 }

@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import { type Warning, warning } from '../../facts/warning.ts';
 import { type Circuit, type Mutual, valueAt } from '../../network/elements.ts';
 import type { Complex } from '../../numerics/complex.ts';
 import type { Hertz } from '../../units/quantities.ts';
@@ -18,7 +18,7 @@ export interface Primitives {
   readonly emfs: (Branch & { readonly name: string; readonly source?: Complex; readonly volts?: number })[];
   readonly detectors: (Branch & { readonly name: string })[];
   readonly mutuals: readonly Mutual[];
-  readonly warnings: Warned[];
+  readonly warnings: Warning[];
 }
 
 export interface FreezeOptions {
@@ -94,9 +94,7 @@ export function expandCircuit(circuit: Circuit, { frequency, audioFrequency = 10
       case 'impedance': {
         const { sections, misfit } = impedanceSections(e.impedance, frequency);
         if (misfit > 0.01) {
-          out.warnings.push(
-            `"${e.id}" is matched only to ${(100 * misfit).toFixed(0)} % at ${(frequency / 1e3).toFixed(0)} kHz in the waveforms.`,
-          );
+          out.warnings.push(warning('waves.impedance-misfit', { part: e.owner.part, misfit, frequency }));
         }
         let node = e.from;
         sections.forEach((s, i) => {

@@ -1,3 +1,4 @@
+import { warning } from '../../facts/warning.ts';
 import { EARTH } from '../../network/elements.ts';
 import type { Primitives } from './state-space-expand.ts';
 
@@ -61,7 +62,7 @@ export function topology(primitives: Primitives): Topology {
     if (rc.root(at(d.from)) === rc.root(at(d.to))) continue;
     capacitors.push({ from: d.from, to: d.to, farads: DETECTOR_STRAY });
     rc.join(at(d.from), at(d.to));
-    primitives.warnings.push(`"${d.name}" is counted with 1 pF of its own, because only coils lead to it.`);
+    primitives.warnings.push(warning('waves.detector-stray', { capacitance: DETECTOR_STRAY }));
   }
   // A part of the circuit that nothing but a field joins to earth may be earthed anywhere without a current.
   const all = new Groups(n);

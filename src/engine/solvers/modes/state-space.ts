@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import { type Warning, warning } from '../../facts/warning.ts';
 import { type Circuit, EARTH } from '../../network/elements.ts';
 import { cholesky, solveTransposedUpper, solveUpper } from '../../numerics/cholesky.ts';
 import type { Complex } from '../../numerics/complex.ts';
@@ -35,7 +35,7 @@ export interface StateSpace {
   voltage(node: string, over?: string): OutputRow;
   /** Current through a coil, from its `from` to its `to`. @throws RangeError for a coil that is not there. */
   current(inductor: string): OutputRow;
-  readonly warnings: readonly Warned[];
+  readonly warnings: readonly Warning[];
 }
 
 /**
@@ -71,7 +71,7 @@ function coilMatrix({ inductors, mutuals, warnings }: Primitives): Float64Array 
       `the couplings of ${mutuals.map((m) => `"${m.id}"`).join(', ')} are more than those coils can have`,
     );
   }
-  warnings.push('A coupling without any leakage was eased by one part in a million.');
+  warnings.push(warning('waves.coupling-reduced'));
   return eased;
 }
 

@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import type { Warning } from '../../facts/warning.ts';
 import type { Circuit } from '../../network/elements.ts';
 import type { Hertz, Seconds } from '../../units/quantities.ts';
 import { stateSpace } from '../modes/state-space.ts';
@@ -28,7 +28,7 @@ export interface TransientOptions {
 export interface Transient {
   readonly step: Seconds;
   readonly stepsTaken: number;
-  readonly warnings: readonly Warned[];
+  readonly warnings: readonly Warning[];
   /** Time a written value stands for: of its step, or the middle of its mean. */
   frameTime(frame: number): Seconds;
   /**

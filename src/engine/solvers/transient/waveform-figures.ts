@@ -1,4 +1,4 @@
-import type { Warned } from '../../facts/warning.ts';
+import type { Warning } from '../../facts/warning.ts';
 import type { Circuit } from '../../network/elements.ts';
 import type { Hertz, Ohms, Ratio, Seconds, Volts } from '../../units/quantities.ts';
 import { type Tone, tonesOf } from './analysis.ts';
@@ -33,7 +33,7 @@ export interface Detection {
   readonly thirdHarmonic: Ratio;
   /** Mean square of the input voltage over the mean power the detector takes from it. */
   readonly inputResistance: Ohms;
-  readonly warnings: readonly Warned[];
+  readonly warnings: readonly Warning[];
 }
 
 /** Carrier cycles that can be looked at in one go. */

@@ -1,4 +1,4 @@
-import type { Warned } from '../../../engine/facts/warning.ts';
+import { type Warning, warning } from '../../../engine/facts/warning.ts';
 import type { Hertz, Seconds, Volts } from '../../../engine/units/quantities.ts';
 import { drawnExtremes } from './drawn-extremes.ts';
 import { amplitudeAt, type Band, type Line, recordedBand, sidebandLines } from './lines.ts';
@@ -44,7 +44,7 @@ export interface Waves {
   make(points: readonly PointId[], lines: boolean): void;
   /** What has been worked out so far. */
   readonly parts: WaveParts;
-  readonly warnings: readonly Warned[];
+  readonly warnings: readonly Warning[];
 }
 
 /** Neighbours weaker than this do not show. */
@@ -73,13 +73,9 @@ export function createWaves(given: WaveSpec, parts: WaveParts = noParts()): Wave
   };
   const corner = carrier / (2 * spec.loadedQ);
   const recording = programme.kind === 'recording';
-  const warnings: Warned[] = [];
-  if (recording && given.neighbours.length > 0)
-    warnings.push('With a recorded programme the neighbours are left out of the picture.');
-  if (depth > 1)
-    warnings.push(
-      'Modulated deeper than 100 %: the carrier turns over where it should only vanish, and a detector hears the fold.',
-    );
+  const warnings: Warning[] = [];
+  if (recording && given.neighbours.length > 0) warnings.push(warning('waves.recording-alone'));
+  if (depth > 1) warnings.push(warning('waves.over-modulation'));
 
   const sampled = (part: SampledPart, make: () => SampledWave): (() => SampledWave) =>
     once(() => {

@@ -1,4 +1,4 @@
-import type { Warned } from '../../../facts/warning.ts';
+import { type Warning, warning } from '../../../facts/warning.ts';
 import { monotoneCurve } from '../../../numerics/monotone.ts';
 import { boundary } from '../../../numerics/roots.ts';
 import {
@@ -97,13 +97,11 @@ export function thermionicDetector(options: ThermionicOptions): Detector {
     evaluate(v, scratch);
     return scratch;
   };
-  const warnings: Warned[] = [];
+  const warnings: Warning[] = [];
   if (saturation < 1e-6) {
-    warnings.push(
-      `The cathode is too cold (${Math.round(T)} K) to detect: it emits ${(saturation * 1e9).toPrecision(2)} nA at most.`,
-    );
+    warnings.push(warning('detector.cathode-cold', { temperature: T, emission: saturation }));
   } else if (T > 1200) {
-    warnings.push(`A coated cathode at ${Math.round(T)} K does not last: lower the heater voltage.`);
+    warnings.push(warning('detector.cathode-hot', { temperature: T }));
   }
   return {
     kind: 'thermionic',
