@@ -229,6 +229,29 @@ describe('moving pictures', () => {
     expect(swingAmplitude(q, q / Math.PI)).toBeCloseTo(1 - Math.exp(-1), 9);
   });
 
+  test.each([3, 11, 40, 75, 300, 1500])(
+    'at a Q of %d the swing is shown whole, in 10 to 20 s, no faster than an eye follows',
+    (loadedQ) => {
+      const waves = createWaves({ ...galena.base, loadedQ });
+      const facts = pictureFacts(waves, galena.set, galena.reception);
+      const seconds = PICTURES.swing.seconds(facts);
+      expect(seconds).toBeGreaterThanOrEqual(10);
+      expect(seconds).toBeLessThanOrEqual(20);
+      const drawn = (t: number): string => {
+        const { pen, items } = scenePen();
+        PICTURES.swing.paint(pen, facts, t, { x: 0, y: 0, w: 600, h: 340 }, 13);
+        return JSON.stringify(items());
+      };
+      // When the pushing stops, at half time, nearly all that there can be is reached.
+      const cycle = Number(drawn(seconds / 2 - 1e-6).match(/cycle (\d+),/)![1]);
+      expect(swingAmplitude(waves.spec.loadedQ, cycle)).toBeGreaterThan(0.9);
+      const pushes = Array.from({ length: 400 }, (_, k) => drawn((seconds * k) / 800).split('"accent"').length);
+      const begun = pushes.filter((count, k) => k > 0 && count > pushes[k - 1]).length;
+      expect(begun).toBeGreaterThanOrEqual(5);
+      expect(begun).toBeLessThanOrEqual(9);
+    },
+  );
+
   test('a valve takes a while to warm, and goes on for a while after switching off (common practice, no source)', () => {
     const { emission } = heaterHistory(pictureFacts(createWaves(galena.base), galena.set, galena.reception));
     const most = Math.max(...emission);

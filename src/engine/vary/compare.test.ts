@@ -49,6 +49,23 @@ it('draws, loads and matches each: swing, loading, law and best load', () => {
   expect(loading(/Silicon/)).toBeLessThan(loading(/^Germanium diode/));
 });
 
+it('draws every curve over all that any detector is swept over, biased ones and strong stations too', () => {
+  const { stations } = set.place;
+  const near = [{ ...stations[2], fieldStrength: 20 }];
+  for (const s of [set, { ...set, place: { ...set.place, stations: near } }] as (typeof set)[]) {
+    const candidates = [
+      { kind: 'mineral', mineral: 'carborundum', bias: 9, temperature: 300, wiring: 'single' },
+      { kind: 'germanium', make: 'point contact', temperature: 300, wiring: 'single' },
+    ] as const;
+    const rows = compareDetectorsOn(s, s.place.stations.length - 1, candidates, false);
+    for (const { curve } of rows)
+      for (const { operating, label } of rows) {
+        expect(curve[0].voltage, label).toBeLessThanOrEqual(operating.voltage - operating.amplitude);
+        expect(curve.at(-1)!.voltage, label).toBeGreaterThanOrEqual(operating.voltage + operating.amplitude);
+      }
+  }
+});
+
 it('has the set’s own among them whatever it is', () => {
   const detector = {
     kind: 'exponential',

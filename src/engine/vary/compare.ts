@@ -48,7 +48,7 @@ export interface DetectorOnStation {
   readonly loading: Decibels;
   /** What the carrier sweeps on its curve, about where, and the mean current there. */
   readonly operating: { readonly voltage: Volts; readonly amplitude: Volts; readonly current: Amperes };
-  /** Its curve near zero, rising voltage, to the greatest swing of all compared. */
+  /** Its curve, rising voltage, over all that any detector compared is swept over, and at least from −0.1 to 0.1 V. */
   readonly curve: readonly { readonly voltage: Volts; readonly current: Amperes }[];
   /** What it is good for, in a sentence. */
   readonly merit: string;
@@ -105,7 +105,15 @@ export function compareDetectorsOn(
     const ready = trials.now.receiver;
     return { description, trials, ready, s: { ...trials.now.tuned(station), circuit: ready.circuit } };
   });
-  const reach = Math.min(5, Math.max(0.1, ...tried.map(({ s }) => 1.3 * s.steady.junctionVoltage)));
+  // All that any of them is swept over, so that no one's place is missing from another's curve.
+  const lowest = Math.min(
+    -LEAST_REACH,
+    ...tried.map(({ s: { steady } }) => 1.1 * (steady.deviceVoltage - steady.junctionVoltage)),
+  );
+  const highest = Math.max(
+    LEAST_REACH,
+    ...tried.map(({ s: { steady } }) => 1.1 * (steady.deviceVoltage + steady.junctionVoltage)),
+  );
   return tried
     .map(({ description, trials, ready, s }): DetectorOnStation => {
       const { detector, bias } = s.circuit;
@@ -136,7 +144,7 @@ export function compareDetectorsOn(
         curve: Array.from({ length: CURVE_POINTS }, (_, k) => {
           // Closer together near zero, where the bend is.
           const t = (2 * k) / (CURVE_POINTS - 1) - 1;
-          const voltage = reach * t * Math.sqrt(Math.abs(t));
+          const voltage = (t < 0 ? -lowest : highest) * t * Math.sqrt(Math.abs(t));
           return { voltage, current: detector.current(voltage) };
         }),
         merit: merit.words,
@@ -168,6 +176,8 @@ function withOwn(set: SetDescription, given?: readonly DetectorDescription[]): r
 }
 
 const CURVE_POINTS = 121;
+/** A curve is drawn this far both ways at least. */
+const LEAST_REACH: Volts = 0.1;
 
 /** The plain load that takes most of the tone, the tap left as it is. */
 function bestLoad(ready: Receiver, s: TunedStation): DetectorOnStation['bestLoad'] {

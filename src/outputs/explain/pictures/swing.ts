@@ -3,11 +3,26 @@ import { tidyTime } from '../model/view.ts';
 import type { Pen } from '../stage/pen.ts';
 import { type Box, type MovingPicture, type PictureFacts, slowedText, timesASecond } from './facts.ts';
 
-/** Seconds on the screen for one cycle of the carrier. */
-const CYCLE = 1.4;
+/** Seconds on the screen, driven and left alone together. */
+const LENGTH = 16;
 
-/** Cycles driven, then left alone: enough to see both, whatever the Q. */
-const cyclesOf = (q: number): number => Math.max(8, Math.min(60, Math.round(0.8 * q)));
+/** Swings drawn while driven: more in that time no eye follows. */
+const MOST_DRAWN = 8;
+
+/** Cycles of the carrier that one swing drawn stands for: a high Q builds up over more of them, in no more time here. */
+const cyclesPerSwing = (q: number): number => Math.max(1, Math.ceil((0.8 * q) / MOST_DRAWN));
+
+/** Cycles driven, then left alone: 0.8·Q, enough to reach 92 % whatever the Q; whole swings. */
+const cyclesOf = (q: number): number => {
+  const each = cyclesPerSwing(q);
+  return each * Math.max(MOST_DRAWN - 2, Math.round((0.8 * q) / each));
+};
+
+/** Seconds on the screen for one cycle of the carrier. */
+const cycleOf = (q: number): number => LENGTH / (2 * cyclesOf(q));
+
+const drawnWords = (q: number): string =>
+  cyclesPerSwing(q) > 1 ? `one swing drawn for ${cyclesPerSwing(q)} cycles` : 'every swing drawn';
 
 /**
  * Amplitude after n cycles: 1 − exp(−πn/Q) while driven on tune, exp(−πn/Q) left alone. Textbook: energy falls by 2π/Q
@@ -28,22 +43,27 @@ export const swing: MovingPicture = {
   },
   moves({ waves: { spec } }) {
     const cycles = cyclesOf(spec.loadedQ);
-    return `Charge runs out of the capacitor, through the coil and into the other plate, and back, ${timesASecond(spec.carrier)}. When the plates are full no current flows; half way between, they are empty and the field round the coil is at its widest. A pendulum beside it swings in step. For ${cycles} cycles (${tidyTime(cycles / spec.carrier, 2)}) both are pushed a little at each swing and swing wider and wider, to ${formatNumber(100 * swingAmplitude(spec.loadedQ, cycles), 2)} % of the most they would reach; then the pushing stops and for as long again they die away. A strip below draws how wide the swing is from cycle to cycle.`;
+    return `Charge runs out of the capacitor, through the coil and into the other plate, and back, ${timesASecond(spec.carrier)}. When the plates are full no current flows; half way between, they are empty and the field round the coil is at its widest. A pendulum beside it swings in step. For ${cycles} cycles (${tidyTime(cycles / spec.carrier, 2)}) both are pushed a little at each swing (${drawnWords(spec.loadedQ)}) and swing wider and wider, to ${formatNumber(100 * swingAmplitude(spec.loadedQ, cycles), 2)} % of the most they would reach; then the pushing stops and for as long again they die away. A strip below draws how wide the swing is from cycle to cycle.`;
   },
-  slowed: ({ waves }) => slowedText(CYCLE * waves.spec.carrier),
-  seconds: ({ waves }) => 2 * cyclesOf(waves.spec.loadedQ) * CYCLE,
-  still: ({ waves }) => (Math.round(cyclesOf(waves.spec.loadedQ) * 0.6) + 0.13) * CYCLE,
+  slowed: ({ waves: { spec } }) => `${slowedText(cycleOf(spec.loadedQ) * spec.carrier)}, ${drawnWords(spec.loadedQ)}`,
+  seconds: () => LENGTH,
+  still: ({ waves }) => {
+    const q = waves.spec.loadedQ;
+    const each = cyclesPerSwing(q);
+    return (Math.round((cyclesOf(q) * 0.6) / each) + 0.13) * each * cycleOf(q);
+  },
   paint(pen, facts, seconds, box, letters) {
     const q = facts.waves.spec.loadedQ;
     const half = cyclesOf(q);
-    const n = (seconds / CYCLE) % (2 * half);
+    const n = (seconds / cycleOf(q)) % (2 * half);
     const size = swingAmplitude(q, n);
-    const angle = 2 * Math.PI * n;
+    const swings = n / cyclesPerSwing(q);
+    const angle = 2 * Math.PI * swings;
     const charge = size * Math.cos(angle);
     const current = -size * Math.sin(angle);
     const top = { x: box.x, y: box.y, w: box.w, h: box.h * 0.66 };
     circuit(pen, { ...top, w: top.w * 0.58 }, charge, current, letters);
-    pendulum(pen, { ...top, x: top.x + top.w * 0.6, w: top.w * 0.4 }, charge, n < half, n, letters);
+    pendulum(pen, { ...top, x: top.x + top.w * 0.6, w: top.w * 0.4 }, charge, n < half, swings, letters);
     history(pen, { x: box.x, y: box.y + box.h * 0.68, w: box.w, h: box.h * 0.32 }, facts, n, half, letters);
   },
 };
