@@ -34,7 +34,6 @@ describe('any set the schema allows', () => {
       {
         numRuns: Number(process.env.RUNS ?? 60),
         seed: process.env.SEED ? Number(process.env.SEED) : 20,
-        interruptAfterTimeLimit: Number(process.env.LIMIT ?? 6000),
       },
     );
     expect(seen.read).toBeGreaterThan(seen.refused / 2);
