@@ -9,6 +9,7 @@ import { readNumber } from '../description/quantity-text.ts';
 import { editorKind, labelOf, optionsOf, pathText } from '../description/schema-at.ts';
 import { edit, valueChange, written } from '../state/document.ts';
 import { usePiece, useWritten } from '../state/pieces.ts';
+import { refusalSentence, textOfFile } from '../state/text-of-file.ts';
 import { problemsAt } from '../state/understanding.ts';
 import { Slider } from './Slider.tsx';
 import { useDraft } from './use-draft.ts';
@@ -144,8 +145,10 @@ function Lines(props: ControlProps) {
   const read = async (file: File | undefined) => {
     if (!file) return;
     setProblem('');
-    if (file.size > LONGEST_TEXT) setProblem(`${file.name} is larger than ${LONGEST_TEXT / 1e3} kB.`);
-    else edit(path, await file.text(), { label: labelOf(field) });
+    if (file.size > 2 * LONGEST_TEXT) return setProblem(`${file.name} is larger than ${LONGEST_TEXT / 1e3} kB.`);
+    const found = await textOfFile(file);
+    if (found.text === undefined) setProblem(`${file.name}: ${refusalSentence(found)}`);
+    else edit(path, found.text, { label: labelOf(field) });
   };
   return (
     <>

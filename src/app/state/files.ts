@@ -1,11 +1,11 @@
 import { signal } from '@preact/signals';
-import { encodingOf } from '../../engine/set/encoding.ts';
 import { LARGEST_FILE, type Problem, readText } from '../../engine/set/read.ts';
 import { writeText } from '../../engine/set/write.ts';
 import { fileName, replace, savedWritten, tellOfChange, written } from './document.ts';
 import { download } from './download.ts';
 import type { Example } from './examples.ts';
 import { dismiss, tell } from './notices.ts';
+import { textOfFile } from './text-of-file.ts';
 import { chooseStation } from './view.ts';
 
 /** A file that could not be read, with everything that is wrong with it; the dialog shows it. */
@@ -47,15 +47,9 @@ export async function openFile(file: File): Promise<void> {
     badFile.value = { name: file.name, problems: [problem] };
     return;
   }
-  try {
-    const bytes = new Uint8Array(await file.arrayBuffer());
-    const found = encodingOf(bytes);
-    if (found.encoding === undefined) badFile.value = { name: file.name, problems: [{ path: '', ...found }] };
-    else openText(new TextDecoder(found.encoding).decode(bytes), file.name);
-  } catch {
-    const problem = { path: '', expected: 'a file that can be read', received: '', hint: 'it may have been moved' };
-    badFile.value = { name: file.name, problems: [problem] };
-  }
+  const read = await textOfFile(file);
+  if (read.text === undefined) badFile.value = { name: file.name, problems: [{ path: '', ...read }] };
+  else openText(read.text, file.name);
 }
 
 export const openExample = (example: Example): boolean => openText(example.text, example.file);

@@ -6,9 +6,9 @@ import {
   type StationField,
 } from '../../../../engine/place/stations/columns.ts';
 import { assignColumn } from '../../../../engine/place/stations/import.ts';
-import { encodingOf } from '../../../../engine/set/encoding.ts';
 import type { TableQuestion, TableReading } from '../../../../engine/set/station-table.ts';
 import type { WrittenStation } from '../../../../engine/set/written-stations.ts';
+import { refusalSentence, textOfFile } from '../../../state/text-of-file.ts';
 import { usePlaceWorker } from './use-worker.ts';
 
 interface Props {
@@ -57,11 +57,9 @@ export function ImportStations({ onClose, onTake }: Props) {
     if (!file) return;
     if (file.size > LARGEST) setFailed('The file is larger than 5 MB; no list of stations is.');
     else {
-      const bytes = new Uint8Array(await file.arrayBuffer());
-      const found = encodingOf(bytes);
-      if (found.encoding === undefined)
-        setFailed(`expected ${found.expected}, received ${found.received} (${found.hint})`);
-      else read(new TextDecoder(found.encoding).decode(bytes));
+      const found = await textOfFile(file);
+      if (found.text === undefined) setFailed(refusalSentence(found));
+      else read(found.text);
     }
   };
   const count = reading?.stations.length ?? 0;
