@@ -145,7 +145,7 @@ describe('any circuit, any parts over six decades, any detector', () => {
         expect(Number.isFinite(found.directVoltage)).toBe(true);
         expect(Number.isFinite(found.tones[0].amplitude)).toBe(true);
       }),
-      settings(25, 8),
+      settings(18, 8),
     );
     expect(ran).toBeGreaterThan(10);
   });

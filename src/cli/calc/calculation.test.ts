@@ -44,7 +44,9 @@ describe('bad input to calc', () => {
       /^\(top\): expected values .* received .*20000/,
     );
     const hair = { shape: 'inverted-L', height: 10, length: 1e-15, base: 1, wire: { diameter: 0.002 } };
-    expect(problems('aerial', hair)[0]).toMatch(/^\(top\): expected values .* received /);
+    expect(problems('aerial', hair)[0]).toMatch(
+      /^\(top\): expected sizes that go together, .*more than the wire is thick/,
+    );
   });
 
   it('names every problem, each with its path, what was expected and what was given', () => {

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { brief } from '../units/brief.ts';
+import { type Refusal, refusalOf, refuse } from '../units/refusal.ts';
 import { safeLines, safeText } from '../units/safe-text.ts';
 import { type Bounds, quantity } from '../units/schema.ts';
 
@@ -22,7 +23,13 @@ export const angle = (label: string, bounds: Bounds = {}) => quantity('angle', {
 export const ratio = (label: string, bounds: Bounds = {}) => quantity('ratio', { ...bounds, label });
 
 /** An object whose unknown keys are kept. A list is none, though the language takes it for one. */
-export function object<const E extends v.ObjectEntries>(entries: E, message = 'expected an object { … }') {
+export function object<const E extends v.ObjectEntries>(entries: E, hint?: string) {
+  const message = refuse<v.BaseIssue<unknown>>(({ input, path }) => {
+    const key = path?.at(-1)?.key;
+    // A missing key is refused as its own field would refuse nothing.
+    if (input === undefined && typeof key === 'string' && Object.hasOwn(entries, key)) return missing(entries[key]);
+    return { expected: 'an object { … }', hint };
+  });
   const schema = v.looseObject(entries, message);
   const run: (typeof schema)['~run'] = schema['~run'];
   return Object.assign(schema, {
@@ -34,19 +41,25 @@ export function object<const E extends v.ObjectEntries>(entries: E, message = 'e
   });
 }
 
+function missing(field: v.GenericSchema | v.GenericSchemaAsync): Refusal {
+  const read = v.safeParse(field as v.GenericSchema, undefined);
+  const expected = read.success ? undefined : refusalOf(read.issues[0])?.expected;
+  return { expected: expected ?? 'a value', received: brief(undefined) };
+}
+
 /** A plain number, such as a permittivity. */
 export const number = (label: string, min: number, max: number, about = '', typical?: readonly [number, number]) =>
   v.pipe(
-    v.number(`expected a number from ${min} to ${max}`),
-    v.check((x) => x >= min && x <= max, `expected a number from ${min} to ${max}`),
+    v.number(refuse(`a number from ${min} to ${max}`)),
+    v.check((x) => x >= min && x <= max, refuse(`a number from ${min} to ${max}`)),
     v.metadata({ label, about, number: true, bounds: { min, max, typical } }),
   );
 
 /** A whole number, such as turns. */
 export const whole = (label: string, min: number, max: number, about = '', typical?: readonly [number, number]) =>
   v.pipe(
-    v.number(`expected a whole number from ${min} to ${max}`),
-    v.check((x) => Number.isInteger(x) && x >= min && x <= max, `expected a whole number from ${min} to ${max}`),
+    v.number(refuse(`a whole number from ${min} to ${max}`)),
+    v.check((x) => Number.isInteger(x) && x >= min && x <= max, refuse(`a whole number from ${min} to ${max}`)),
     v.metadata({ label, about, number: true, whole: true, bounds: { min, max, typical } }),
   );
 
@@ -59,8 +72,11 @@ export const choice = <const T extends readonly string[]>(label: string, options
   v.pipe(
     v.picklist(
       options,
-      (issue) =>
-        `expected one of ${options.map((o) => `"${o}"`).join(', ')}, received ${brief(issue.input)}${near(issue.input, options)}`,
+      refuse((issue) => ({
+        expected: `one of ${listed(options)}`,
+        received: brief(issue.input),
+        hint: near(issue.input, options),
+      })),
     ),
     v.metadata({ label, about, choice: true }),
   );
@@ -70,8 +86,8 @@ const LONGEST_LINE = 500;
 
 export const words = (label: string, about = '', max = 200) =>
   v.pipe(
-    v.string(`expected text`),
-    v.maxLength(max, `expected at most ${max} characters`),
+    v.string(refuse('text')),
+    v.maxLength(max, refuse(`at most ${max} characters`)),
     // The file keeps what was written; what is read can do nothing but be read.
     v.transform(max > LONGEST_LINE ? safeLines : safeText),
     v.metadata({ label, about, text: true }),
@@ -83,31 +99,33 @@ export const LONGEST_TEXT = 500_000;
 /** A small file's text, line ends and all. */
 export const lines = (label: string, about = '', max = LONGEST_TEXT) =>
   v.pipe(
-    v.string('expected text'),
-    v.maxLength(max, `expected at most ${max} characters`),
+    v.string(refuse('text')),
+    v.maxLength(max, refuse(`at most ${max} characters`)),
     v.metadata({ label, about, text: true, lines: true }),
   );
 
 export const yes = (label: string, about = '') =>
-  v.pipe(v.boolean('expected true or false'), v.metadata({ label, about, yes: true }));
+  v.pipe(v.boolean(refuse('true or false')), v.metadata({ label, about, yes: true }));
 
 /** An optional field whose default is shown in the editor and filled in by the reader. */
 export const withDefault = <S extends v.GenericSchema>(schema: S, fallback: v.InferInput<S>) =>
   v.optional(schema, fallback as never);
 
-const near = (input: unknown, options: readonly string[]): string => {
+const listed = (options: readonly string[]): string => options.map((o) => `"${o}"`).join(', ');
+
+const near = (input: unknown, options: readonly string[]): string | undefined => {
   const close = typeof input === 'string' ? closest(input, options) : undefined;
-  return close ? `; did you mean "${close}"?` : '';
+  return close && `did you mean "${close}"?`;
 };
 
 /** For a variant: names the choices, and the one that was probably meant, instead of the library's internal notation. */
 export function variantMessage(key: string) {
-  return ({ expected, received, input }: { expected: string | null; received: string; input: unknown }): string => {
-    if (expected === 'Object') return `expected an object with "${key}", received ${received}`;
+  return refuse(({ expected, received, input }: v.BaseIssue<unknown>): Refusal => {
+    if (expected === 'Object') return { expected: `an object with "${key}"`, received: brief(input) };
     const options = [...(expected ?? '').matchAll(/"([^"]*)"/g)].map(([, option]) => option);
     const written = typeof input === 'object' && input !== null ? (input as Record<string, unknown>)[key] : input;
-    return `expected "${key}" to be one of ${options.map((o) => `"${o}"`).join(', ')}, received ${received}${near(written, options)}`;
-  };
+    return { expected: `"${key}" to be one of ${listed(options)}`, received, hint: near(written, options) };
+  });
 }
 
 /** The option within two edits (one for short words), if any. */

@@ -7,6 +7,7 @@ import { detector } from '../kinds/detectors/detector-schema.ts';
 import { earth } from '../kinds/earths/earth-schema.ts';
 import { load } from '../kinds/loads/load-schema.ts';
 import { tuning } from '../kinds/tunings/tuning-schema.ts';
+import { refuse } from '../units/refusal.ts';
 import { ear, place } from './place.ts';
 import { scenes } from './scenes.ts';
 
@@ -14,13 +15,13 @@ export const FORMAT = 'faintwave-set/1';
 
 /** A whole set as written in a file. Unknown keys are allowed everywhere and kept. */
 export const description = object({
-  format: v.literal(FORMAT, `expected "${FORMAT}"`),
-  name: v.pipe(words('Name', 'What you call the set.', 120), v.minLength(1, 'expected a name')),
+  format: v.literal(FORMAT, refuse(`"${FORMAT}"`)),
+  name: v.pipe(words('Name', 'What you call the set.', 120), v.minLength(1, refuse('a name'))),
   notes: v.optional(words('Notes', '', 20_000)),
   place,
   aerial,
   earth,
-  coils: v.pipe(v.array(coil, 'expected a list of coils'), v.maxLength(12, 'expected at most 12 coils')),
+  coils: v.pipe(v.array(coil, refuse('a list of coils')), v.maxLength(12, refuse('at most 12 coils'))),
   tuning,
   arrangement,
   detector,

@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { angle, choice, frequency, number, object, ratio, withDefault, words } from '../fields/fields.ts';
 import { brief } from '../units/brief.ts';
+import { refuse } from '../units/refusal.ts';
 import { quantity } from '../units/schema.ts';
 
 const ENVIRONMENTS = ['city', 'residential', 'rural', 'quiet rural'] as const;
@@ -29,8 +30,10 @@ const ground = v.union(
       permittivity: number('Permittivity', 1, 100, '', [3, 80]),
     }),
   ],
-  (issue) =>
-    `expected one of ${GROUNDS.map((g) => `"${g}"`).join(', ')}, or { conductivity, permittivity }, received ${brief(issue.input)}`,
+  refuse((issue) => ({
+    expected: `one of ${GROUNDS.map((g) => `"${g}"`).join(', ')}, or { conductivity, permittivity }`,
+    received: brief(issue.input),
+  })),
 );
 
 const section = object({
@@ -40,7 +43,7 @@ const section = object({
 
 export const station = v.pipe(
   object({
-    name: v.pipe(words('Name', '', 80), v.minLength(1, 'expected a name')),
+    name: v.pipe(words('Name', '', 80), v.minLength(1, refuse('a name'))),
     frequency: frequency('Frequency', { min: 1e5, max: 2e6, typical: [1.5e5, 1.62e6] }),
     fieldStrength: v.optional(fieldStrength),
     power: v.optional(
@@ -70,8 +73,8 @@ export const station = v.pipe(
     hours: v.optional(words('Hours', 'When it is on the air, in UTC, as "06:00-22:00".', 40)),
     sections: v.optional(
       v.pipe(
-        v.array(section, 'expected a list of sections'),
-        v.maxLength(50, 'expected at most 50 sections'),
+        v.array(section, refuse('a list of sections')),
+        v.maxLength(50, refuse('at most 50 sections')),
         v.metadata({
           label: 'Land and sea on the way',
           about: 'From the transmitter to you, where you know better than the map; stretched to the distance.',
@@ -83,7 +86,7 @@ export const station = v.pipe(
     (s) =>
       s.fieldStrength !== undefined ||
       (s.power !== undefined && (s.distance !== undefined || s.position !== undefined)),
-    'expected a fieldStrength, or a power with a distance or a position',
+    refuse('a fieldStrength, or a power with a distance or a position'),
   ),
 );
 
@@ -108,8 +111,8 @@ export const place = object({
     number('Sunspot number', 0, 400, 'Smoothed over twelve months, for the sky wave; 50 if left out.', [0, 200]),
   ),
   stations: v.pipe(
-    v.array(station, 'expected a list of stations'),
-    v.maxLength(MOST_STATIONS, `expected at most ${MOST_STATIONS} stations`),
+    v.array(station, refuse('a list of stations')),
+    v.maxLength(MOST_STATIONS, refuse(`at most ${MOST_STATIONS} stations`)),
   ),
 });
 export type PlaceDescription = v.InferOutput<typeof place>;

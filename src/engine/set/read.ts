@@ -3,6 +3,7 @@ import { closest } from '../fields/fields.ts';
 import { isRecord, type SchemaNode, unknownKeys, withinLengths } from '../fields/introspect.ts';
 import { brief, type Problem, problemSentence, tooDeep } from '../fields/problem.ts';
 import { FEW, fewOfEach } from '../numerics/few-of-each.ts';
+import { refusalOf } from '../units/refusal.ts';
 import { safeText } from '../units/safe-text.ts';
 import { buildProblems } from './buildable.ts';
 import { crossChecks } from './cross-checks.ts';
@@ -138,33 +139,18 @@ function upgrade(value: Record<string, unknown>): Record<string, unknown> {
 }
 
 function asProblem(issue: v.BaseIssue<unknown>, path: string, slips: ReadonlyMap<string, readonly string[]>): Problem {
-  const match =
-    /^expected ([\s\S]*?)(?:, received ([\s\S]*?))?(?:[:;] ((?:did|write|begin|add|this|nothing|the unit|"|[A-Z]{3}|is)[\s\S]*))?$/.exec(
-      issue.message,
-    );
-  const expected = match?.[1] ?? describeExpected(issue);
-  const received = match?.[2] ?? brief(issue.input);
-  let hint = match?.[3] ?? '';
-  if (issue.input === undefined) {
-    const key = path.split('.').pop()!;
-    const parent = path.slice(0, Math.max(0, path.length - key.length - 1));
-    const misspelt = slips.get(parent)?.find((slip) => closest(slip, [key]));
-    hint = misspelt ? `"${safeText(misspelt)}" is written there; did you mean "${key}"?` : hint || 'it is missing';
-  }
-  return { path, expected, received, hint };
+  const { expected, received = brief(issue.input), hint = '' } = refusalOf(issue) ?? { expected: plainExpected(issue) };
+  if (issue.input !== undefined) return { path, expected, received, hint };
+  const key = path.split('.').pop()!;
+  const parent = path.slice(0, Math.max(0, path.length - key.length - 1));
+  const misspelt = slips.get(parent)?.find((slip) => closest(slip, [key]));
+  const slip = misspelt && `"${safeText(misspelt)}" is written there; did you mean "${key}"?`;
+  return { path, expected, received, hint: slip ?? (hint || 'it is missing') };
 }
 
-const describeExpected = (issue: v.BaseIssue<unknown>): string => {
-  const plain: Record<string, string> = {
-    Object: 'an object { … }',
-    Array: 'a list [ … ]',
-    string: 'text',
-    number: 'a number',
-  };
-  const expected = issue.expected ?? issue.message;
-  const key = expected.replace(/^"(.*)"$/, '$1');
-  return plain[expected] ?? (key !== expected ? `the key ${expected}` : expected);
-};
+/** Of the few schemas without a refusal of their own, such as a tuple or a literal. */
+const plainExpected = ({ expected }: v.BaseIssue<unknown>): string =>
+  (expected === 'Array' ? 'a list [ … ]' : expected) ?? 'another value';
 
 function pathOf(issue: v.BaseIssue<unknown>): string {
   let path = '';

@@ -14,6 +14,7 @@ import {
   yes,
 } from '../fields/fields.ts';
 import { DETECTOR_IDS } from '../parts/detector/library.ts';
+import { refuse } from '../units/refusal.ts';
 import { quantity } from '../units/schema.ts';
 
 /** Where on its path a signal is looked at, in order. */
@@ -64,7 +65,7 @@ const scene = v.pipe(
     title: words('Title', '', 120),
     caption: v.optional(words('Caption', 'Figures in braces, such as {carrier}, are filled in with the set’s.', 600)),
     note: v.optional(words('What you say', '', 5000)),
-    rows: v.optional(v.pipe(v.array(row, 'expected a list of rows'), v.maxLength(8, 'expected at most 8 rows'))),
+    rows: v.optional(v.pipe(v.array(row, refuse('a list of rows')), v.maxLength(8, refuse('at most 8 rows')))),
     from: v.optional(from),
     span: v.optional(span),
     to: v.optional(object({ from, span, seconds: number('Seconds', 0.5, 120, 'How long the slow zoom takes.') })),
@@ -83,13 +84,13 @@ const scene = v.pipe(
   }),
   v.check(
     (s) => (s.rows?.length ?? 0) > 0 || s.picture !== undefined,
-    'expected something to see: rows with at least one point, or a picture',
+    refuse('something to see: rows with at least one point, or a picture'),
   ),
 );
 
 /** Prepared views of the waves, in order, with which the set explains itself. */
 export const scenes = v.pipe(
-  v.array(scene, 'expected a list of scenes'),
-  v.maxLength(MOST_SCENES, `expected at most ${MOST_SCENES} scenes`),
+  v.array(scene, refuse('a list of scenes')),
+  v.maxLength(MOST_SCENES, refuse(`at most ${MOST_SCENES} scenes`)),
   v.metadata({ label: 'Scenes', about: 'Prepared views, in order; without them, the story that comes with the tool.' }),
 );

@@ -4,6 +4,7 @@ import { formatNumber, formatQuantity } from './format.ts';
 import { wholeNumber } from './number.ts';
 import { parseQuantity, QUANTITY_KINDS, type QuantityKind } from './parse.ts';
 import { ZERO_CELSIUS } from './quantities.ts';
+import { type Refusal, refuse } from './refusal.ts';
 
 export interface Bounds {
   /** Smallest accepted SI value; `above` excludes the end itself. */
@@ -20,32 +21,28 @@ export interface Bounds {
 
 /**
  * Schema of a quantity: text with a unit, or a plain SI number, read to an SI number.
- * Issues carry `expected` ("a length such as \"63 mm\"") and a hint as their message.
+ * Issues carry what was expected ("a length such as \"63 mm\""), received and a hint; see `refusalOf`.
  */
 export function quantity(kind: QuantityKind, bounds: Bounds = {}) {
   const info = QUANTITY_KINDS[kind];
   return v.pipe(
-    v.union([v.string(), v.number()], (issue) => describe(issue.input, kind)),
+    v.union(
+      [v.string(), v.number()],
+      refuse((issue) => describe(issue.input, kind)),
+    ),
     v.rawTransform<string | number, number>(({ dataset, addIssue, NEVER }) => {
       const parsed = parseQuantity(dataset.value, kind);
       const show = JSON.stringify(String(dataset.value).slice(0, 60));
       if (!parsed.ok) {
-        addIssue({
-          message: `expected ${parsed.expected}, received ${show}: ${unitHint(dataset.value, kind, bounds) ?? parsed.hint}`,
-          expected: parsed.expected,
-          received: show,
-        });
+        const hint = unitHint(dataset.value, kind, bounds) ?? parsed.hint;
+        addIssue({ message: refuse({ expected: parsed.expected, received: show, hint }), expected: parsed.expected });
         return NEVER;
       }
       const wrong = outside(parsed.value, kind, bounds);
       if (wrong) {
         const expected = `${info.article} ${wrong}`;
         const hint = unitHint(dataset.value, kind, bounds);
-        addIssue({
-          message: `expected ${expected}, received ${show}${hint ? `: ${hint}` : ''}`,
-          expected,
-          received: show,
-        });
+        addIssue({ message: refuse({ expected, received: show, hint }), expected });
         return NEVER;
       }
       return parsed.value;
@@ -82,9 +79,9 @@ function unitHint(written: unknown, kind: QuantityKind, bounds: Bounds): string 
   return offer && `add a unit: "${bare} ${offer.unit}", not "${bare}"`;
 }
 
-function describe(input: unknown, kind: QuantityKind): string {
+function describe(input: unknown, kind: QuantityKind): Refusal {
   const info = QUANTITY_KINDS[kind];
-  return `expected ${info.article} such as "${info.examples[0]}", received ${brief(input)}`;
+  return { expected: `${info.article} such as "${info.examples[0]}"`, received: brief(input) };
 }
 
 /** Smaller than any part or signal; beyond it, one over it soon overflows. */
@@ -109,8 +106,8 @@ function limit(value: number, kind: QuantityKind, round: (x: number) => number):
 /** A whole number within bounds, given as a JSON number. */
 export const count = (min: number, max = 1e6) =>
   v.pipe(
-    v.number(`expected a whole number from ${min} to ${max}`),
-    v.integer(`expected a whole number from ${min} to ${max}`),
-    v.minValue(min, `expected at least ${min}`),
-    v.maxValue(max, `expected at most ${max}`),
+    v.number(refuse(`a whole number from ${min} to ${max}`)),
+    v.integer(refuse(`a whole number from ${min} to ${max}`)),
+    v.minValue(min, refuse(`at least ${min}`)),
+    v.maxValue(max, refuse(`at most ${max}`)),
   );

@@ -15,6 +15,7 @@ import {
   withDefault,
 } from '../../fields/fields.ts';
 import { readTouchstone } from '../../parts/aerial/touchstone.ts';
+import { refuse } from '../../units/refusal.ts';
 import { wire } from '../coils/wire-schema.ts';
 
 const aerialWire = withDefault(length('Wire diameter', { max: 0.05, typical: [3e-4, 4e-3] }), '1.6 mm');
@@ -76,10 +77,10 @@ const bent = object({
   points: v.pipe(
     v.array(
       v.tuple([number('Along, m', -500, 500), number('Across, m', -500, 500), number('Up, m', 0.05, 200)]),
-      'expected a list of corners [along, across, up] in metres',
+      refuse('a list of corners [along, across, up] in metres'),
     ),
-    v.minLength(2, 'expected at least two corners'),
-    v.maxLength(60, 'expected at most 60 corners'),
+    v.minLength(2, refuse('at least two corners')),
+    v.maxLength(60, refuse('at most 60 corners')),
   ),
 });
 const frame = object({
@@ -128,10 +129,10 @@ const impedance = object({
         resistance: resistance('Resistance'),
         reactance: number('Reactance, Ω', -1e7, 1e7),
       }),
-      'expected a list of { frequency, resistance, reactance }',
+      refuse('a list of { frequency, resistance, reactance }'),
     ),
-    v.minLength(1, 'expected at least one point'),
-    v.maxLength(10_000, 'expected at most 10000 points'),
+    v.minLength(1, refuse('at least one point')),
+    v.maxLength(10_000, refuse('at most 10000 points')),
   ),
   effectiveHeight: length('Effective height', { max: 200, typical: [0.3, 15] }),
 });
@@ -149,7 +150,11 @@ const touchstone = v.pipe(
     if (read.ok && read.points.length > 0) return { ...rest, kind: 'impedance' as const, points: [...read.points] };
     const why = read.ok ? 'no points' : read.problems.map((p) => `line ${p.line}: ${p.message}`).join('; ');
     addIssue({
-      message: `expected a one-port Touchstone file, received ${JSON.stringify(text.slice(0, 40))}: this will not do: ${why}`,
+      message: refuse({
+        expected: 'a one-port Touchstone file',
+        received: JSON.stringify(text.slice(0, 40)),
+        hint: why,
+      }),
       path: [{ type: 'object', origin: 'value', input: dataset.value, key: 'text', value: text }],
     });
     return NEVER;

@@ -14,6 +14,7 @@ import {
   words,
   yes,
 } from '../../fields/fields.ts';
+import { refuse } from '../../units/refusal.ts';
 import { tuning } from '../tunings/tuning-schema.ts';
 
 const coilName = (label: string, about = '') => words(label, about || 'Name of one of the coils.', 60);
@@ -48,7 +49,7 @@ export const trap = object({
     '5 %',
   ),
 });
-const traps = v.optional(v.pipe(v.array(trap, 'expected a list of traps'), v.maxLength(6, 'expected at most 6 traps')));
+const traps = v.optional(v.pipe(v.array(trap, refuse('a list of traps')), v.maxLength(6, refuse('at most 6 traps'))));
 
 const direct = object({ kind: v.literal('direct'), coil, detectorTap, traps });
 const seriesFed = object({ kind: v.literal('series capacitor'), coil, seriesCapacitor, detectorTap, traps });
@@ -153,9 +154,9 @@ const element = v.variant(
 const elements = object({
   kind: v.literal('elements'),
   elements: v.pipe(
-    v.array(element, 'expected a list of elements'),
-    v.minLength(1, 'expected at least one element'),
-    v.maxLength(100, 'expected at most 100 elements'),
+    v.array(element, refuse('a list of elements')),
+    v.minLength(1, refuse('at least one element')),
+    v.maxLength(100, refuse('at most 100 elements')),
   ),
 });
 

@@ -29,6 +29,6 @@ export const wire = object(
       whole('Strands', 1, 5000, 'More than one: Litz, and the size is that of one strand.', [1, 100]),
     ),
   },
-  'expected an object { … }; write { "size": "28 SWG", "covering": "enamel" }',
+  'write { "size": "28 SWG", "covering": "enamel" }',
 );
 export type Wire = v.InferOutput<typeof wire>;

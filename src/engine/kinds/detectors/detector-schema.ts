@@ -9,6 +9,7 @@ import {
   voltage,
   withDefault,
 } from '../../fields/fields.ts';
+import { refuse } from '../../units/refusal.ts';
 import { quantity } from '../../units/schema.ts';
 
 const wiring = withDefault(
@@ -104,13 +105,13 @@ const measured = object({
         voltage: voltage('Voltage', { min: -1000, max: 1000, typical: [-2, 2] }),
         current: quantity('current', { label: 'Current', min: -10, max: 10, typical: [-1e-3, 1e-2] }),
       }),
-      'expected a list of { voltage, current }',
+      refuse('a list of { voltage, current }'),
     ),
-    v.minLength(3, 'expected at least three measured points'),
-    v.maxLength(500, 'expected at most 500 points'),
+    v.minLength(3, refuse('at least three measured points')),
+    v.maxLength(500, refuse('at most 500 points')),
     v.check(
       (list) => list.every((p, i) => i === 0 || (p.voltage > list[i - 1].voltage && p.current >= list[i - 1].current)),
-      'expected voltages that rise, and currents that never fall, from point to point',
+      refuse('voltages that rise, and currents that never fall, from point to point'),
     ),
   ),
   junctionCapacitance: v.optional(capacitance('Junction capacitance', { max: 1e-9 })),

@@ -12,6 +12,7 @@ import {
   withDefault,
 } from '../../fields/fields.ts';
 import { type DielectricName, DIELECTRICS as TABLE } from '../../parts/capacitor/dielectrics.ts';
+import { refuse } from '../../units/refusal.ts';
 
 const LAWS = ['semicircular', 'square-law', 'straight-line frequency', 'logarithmic'] as const;
 const DIELECTRICS = Object.keys(TABLE) as DielectricName[];
@@ -96,13 +97,13 @@ const points = object({
         scale: angle('Scale', { min: 0, max: 360 }),
         capacitance: capacitance('Capacitance', { above: 0 }),
       }),
-      'expected a list of { scale, capacitance }',
+      refuse('a list of { scale, capacitance }'),
     ),
-    v.minLength(2, 'expected at least two measured points'),
-    v.maxLength(1000, 'expected at most 1000 measured points'),
+    v.minLength(2, refuse('at least two measured points')),
+    v.maxLength(1000, refuse('at most 1000 measured points')),
     v.check(
       (list) => list.every((p, i) => i === 0 || p.scale > list[i - 1].scale),
-      'expected scale readings that rise from point to point',
+      refuse('scale readings that rise from point to point'),
     ),
   ),
   lossTangent: lossTangent('0.1 %'),

@@ -57,20 +57,27 @@ export function wireTree(spec: WireAerialShape): WireTree {
     'the wire must be 0.01 mm to 100 mm thick',
     spec.wire.diameter,
   );
+  const { diameter } = spec.wire;
   switch (spec.shape) {
     case 'vertical':
       checkFoot(spec.base, spec.height);
-      return chain([
-        [0, 0, spec.base],
-        [0, 0, spec.height],
-      ]);
+      return chain(
+        [
+          [0, 0, spec.base],
+          [0, 0, spec.height],
+        ],
+        diameter,
+      );
     case 'horizontal':
       size(spec.height, 'the height');
       size(spec.length, 'the length');
-      return chain([
-        [0, 0, spec.height],
-        [spec.length, 0, spec.height],
-      ]);
+      return chain(
+        [
+          [0, 0, spec.height],
+          [spec.length, 0, spec.height],
+        ],
+        diameter,
+      );
     case 'sloping': {
       size(spec.farHeight, 'the height of the far end');
       size(spec.length, 'the length');
@@ -78,18 +85,18 @@ export function wireTree(spec: WireAerialShape): WireTree {
       demand(Math.abs(fall) <= spec.length, 'the wire must reach from one height to the other', spec.length);
       const far: Point = [Math.sqrt(spec.length ** 2 - fall ** 2), 0, spec.farHeight];
       // Taken straight from the set: nothing rises before the slope.
-      if (spec.base === spec.height) return chain([[0, 0, spec.base], far]);
+      if (spec.base === spec.height) return chain([[0, 0, spec.base], far], diameter);
       checkFoot(spec.base, spec.height);
-      return chain([[0, 0, spec.base], [0, 0, spec.height], far]);
+      return chain([[0, 0, spec.base], [0, 0, spec.height], far], diameter);
     }
     case 'bent':
-      return chain(spec.points);
+      return chain(spec.points, diameter);
     case 'branched': {
       demand(spec.joins.length === spec.points.length - 1, 'every point but the first needs one join', spec.joins);
       spec.joins.forEach((join, i) => {
         demand(Number.isInteger(join) && join >= 0 && join <= i, `point ${i + 1} must join an earlier point`, join);
       });
-      return tree(spec.points, [-1, ...spec.joins]);
+      return tree(spec.points, [-1, ...spec.joins], diameter);
     }
     case 'inverted-L':
     case 'T':
@@ -103,10 +110,13 @@ function flatTop(spec: Extract<WireAerialShape, { shape: 'inverted-L' | 'T' }>):
   demand(length >= 0 && length <= 2000, 'the top wire must be 0 to 2000 m long', length);
   demand(Number.isInteger(wires) && wires >= 1 && wires <= 16, 'there must be 1 to 16 wires', wires);
   if (length === 0)
-    return chain([
-      [0, 0, base],
-      [0, 0, height],
-    ]);
+    return chain(
+      [
+        [0, 0, base],
+        [0, 0, height],
+      ],
+      spec.wire.diameter,
+    );
   if (wires > 1)
     demand(
       spacing > 2 * spec.wire.diameter && spacing <= 50,
@@ -133,7 +143,7 @@ function flatTop(spec: Extract<WireAerialShape, { shape: 'inverted-L' | 'T' }>):
       for (const x of ends) hang([x, y, height], joint);
     }
   }
-  return tree(points, parents);
+  return tree(points, parents, spec.wire.diameter);
 }
 
 const checkFoot = (base: Metres, height: Metres): void => {
@@ -141,13 +151,14 @@ const checkFoot = (base: Metres, height: Metres): void => {
   demand(base >= 0 && base < height, 'the foot of the lead-in must be at or above ground and below the top', base);
 };
 
-const chain = (points: readonly Point[]): WireTree =>
+const chain = (points: readonly Point[], diameter: Metres): WireTree =>
   tree(
     points,
     points.map((_, i) => i - 1),
+    diameter,
   );
 
-function tree(points: readonly Point[], parents: readonly number[]): WireTree {
+function tree(points: readonly Point[], parents: readonly number[], diameter: Metres): WireTree {
   demand(points.length >= 2 && points.length <= 200, 'an aerial needs 2 to 200 points', points.length);
   points.forEach((p, i) => {
     demand(
@@ -158,8 +169,8 @@ function tree(points: readonly Point[], parents: readonly number[]): WireTree {
     if (i === 0) return;
     const q = points[parents[i]];
     demand(
-      Math.hypot(p[0] - q[0], p[1] - q[1], p[2] - q[2]) > 0,
-      `point ${i} must lie apart from the one it is wired to`,
+      Math.hypot(p[0] - q[0], p[1] - q[1], p[2] - q[2]) > diameter,
+      `point ${i} must lie apart from the one it is wired to, by more than the wire is thick`,
       p,
     );
     demand(p[2] + q[2] > 0, `the wire to point ${i} must not lie on the ground`, p);
