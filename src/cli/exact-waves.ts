@@ -5,17 +5,10 @@ import { formatNumber } from '../engine/units/format.ts';
 import { nodeWaves } from '../engine/waves/node-waves.ts';
 import { type WavePlace, wavePlaces } from '../engine/waves/wave-places.ts';
 import { stationOf } from '../outputs/explain/index.ts';
-import {
-  nodeWaveScene,
-  nodeWavesCsv,
-  readingWords,
-  runWords,
-  shownWaves,
-  within,
-} from '../outputs/explain/node-waves/index.ts';
+import { nodeWaveScene, nodeWavesCsv, shownWaves, within } from '../outputs/explain/node-waves/index.ts';
 import { sceneToSvg } from '../outputs/scene/index.ts';
 import { clean } from '../outputs/tables/table.ts';
-import { warningSentences } from '../outputs/words/index.ts';
+import { nodeWaveTexts, warningSentences } from '../outputs/words/index.ts';
 import { coastFor } from './coast.ts';
 import { type Command, InputError } from './command.ts';
 import { endingOf } from './ending.ts';
@@ -81,7 +74,7 @@ export async function exactWaves(
   if (out === undefined) {
     const rest = all.filter((p) => !waves.waves.some((w) => w.id === p.id));
     io.out(
-      `${clean(runWords(waves))}\n\n${waves.waves.map((w) => clean(readingWords(w))).join('\n')}\n\nOther points: ${rest.map((p) => clean(p.title.toLowerCase())).join('; ')}.\nAdd --out FILE.svg for the picture, --out FILE.csv for the numbers.\n`,
+      `${clean(nodeWaveTexts.run(waves))}\n\n${waves.waves.map((w) => clean(nodeWaveTexts.reading(w))).join('\n')}\n\nOther points: ${rest.map((p) => clean(p.title.toLowerCase())).join('; ')}.\nAdd --out FILE.svg for the picture, --out FILE.csv for the numbers.\n`,
     );
     return 0;
   }

@@ -7,20 +7,19 @@ import { readText } from '../../src/engine/set/read.ts';
 import {
   captionsOf,
   createWaves,
-  FIGURE_MEANINGS,
   figuresOf,
   filled,
   filmPlan,
+  meaningsOfFigures,
   PICTURE_IDS,
   PICTURES,
   pictureFacts,
-  pictureWords,
   preparer,
   readScene,
-  STORY,
   scenePen,
   scenesOf,
   shownWords,
+  story,
   viewAt,
   waveScene,
   wavesOfSet,
@@ -40,6 +39,7 @@ const read = (file: string) => {
   const reception = receive(result.set, {});
   return { ...result, reception, base: wavesOfSet(result.set, reception)! };
 };
+const STORY = story();
 const EXAMPLES = ['medium-wave-galena.json', 'long-wave-foil.json', 'medium-wave-germanium-amplifier.json'];
 const sets = EXAMPLES.map((file) => [file, read(file)] as const);
 const [[, galena]] = sets;
@@ -82,7 +82,11 @@ describe('the story', () => {
     for (const [file, { base, set, reception }] of sets) {
       const figures = figuresOf(createWaves(base), set, reception);
       for (const scene of STORY) {
-        expect(Object.keys(figures).sort()).toEqual(Object.keys(FIGURE_MEANINGS).sort());
+        expect(Object.keys(figures).sort()).toEqual(
+          meaningsOfFigures()
+            .map(([name]) => name)
+            .sort(),
+        );
         for (const words of [scene.title, scene.caption, scene.note]) {
           const text = filled(words, figures);
           expect(text, `${file}: ${scene.title}`).not.toMatch(/[{}]|NaN|undefined|Infinity|∞/);
@@ -147,6 +151,14 @@ describe('the story', () => {
     expect(said).toMatch(/scenes\[2\].*something to see/);
   });
 
+  test('captions written with the names that figures had before are filled in too', () => {
+    const figures = figuresOf(createWaves(galena.base), galena.set, galena.reception);
+    const former = ['quarter', 'toneQuarter', 'aerialSays', 'loopSays', 'tuner', 'lift', 'broad', 'buildUp', 'tapSays'];
+    const more = ['detectorOut', 'direct', 'audio', 'drain', 'drains', 'below'];
+    for (const name of [...former, ...more]) expect(filled(`{${name}}`, figures), name).not.toContain('{');
+    expect(filled('{direct} {constructor} {mine}', figures)).toBe(`${figures.directVoltage} {constructor} {mine}`);
+  });
+
   test('what is no scene is left out without harm', () => {
     for (const wrong of [null, 3, 'x', [], {}, { title: 'x' }, { title: 'x', rows: [{ point: 'nowhere' }] }])
       expect(readScene(wrong)).toBeUndefined();
@@ -163,11 +175,13 @@ describe('the story', () => {
   });
 });
 
-test('covered, the average is said to have come alive', () => {
+test('covered, the average is said to follow the programme', () => {
   const scene = STORY.find((s) => s.show?.cover)!;
   const waves = createWaves(withSettings(galena.base, scene.settings ?? {}));
-  expect(shownWords({ waves, point: 'tuned' }, scene.show!)).toMatch(/come alive: it swings between .*V and .*V/);
-  expect(shownWords({ waves, point: 'tuned' }, {})).toContain('on average nothing');
+  expect(shownWords({ waves, point: 'tuned' }, scene.show!)).toMatch(
+    /the average follows the programme, from .*V to .*V/,
+  );
+  expect(shownWords({ waves, point: 'tuned' }, {})).toContain('The average is zero.');
 });
 
 describe('moving pictures', () => {
@@ -191,7 +205,7 @@ describe('moving pictures', () => {
     for (const [, { base, set, reception }] of sets) {
       const facts = pictureFacts(createWaves(base), set, reception);
       for (const id of PICTURE_IDS) {
-        const words = pictureWords(id, facts);
+        const words = PICTURES[id].description(facts);
         expect(words.length, id).toBeGreaterThan(250);
         expect(words, id).toMatch(/\d/);
         expect(words, id).not.toMatch(/NaN|undefined|Infinity|[{}]/);
@@ -219,7 +233,7 @@ describe('moving pictures', () => {
     const { pen, items } = scenePen();
     PICTURES.heater.paint(pen, facts, 14, { x: 0, y: 0, w: 600, h: 340 }, 13);
     const drawn = JSON.stringify(items()).match(/cathode, up to (\d+ °C)/)?.[1];
-    expect(PICTURES.heater.about(facts)).toContain(`comes to ${drawn} in`);
+    expect(PICTURES.heater.about(facts)).toContain(`reaches ${drawn} in`);
   });
 
   test('energy builds up and rings down by 2π/Q a cycle', () => {
@@ -321,7 +335,7 @@ test('the operating point on the example’s curve', async () => {
     unit: 'px',
     width: 620,
     height: 360,
-    title: PICTURES.curve.title,
+    title: PICTURES.curve.title(),
     description: PICTURES.curve.about(facts),
     items: items(),
   } as const;

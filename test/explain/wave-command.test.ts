@@ -42,7 +42,7 @@ describe('faintwave wave', () => {
       expect(v).toBeCloseTo(0.16016 * Math.cos(2 * Math.PI * 603e3 * t), 4);
     }
     const wide = String((await run(GALENA, '--point', 'carrier', '--for', '1s', '--out', 'b.csv')).files.get('b.csv'));
-    expect(wide.split('\n')[0]).toBe('"time (s)","Carrier (V) least","Carrier (V) greatest"');
+    expect(wide.split('\n')[0]).toBe('"time (s)","Carrier (V), minimum","Carrier (V), maximum"');
   });
 
   test('writes what an ear would get: silence before the detector, a tone after it', async () => {
@@ -66,7 +66,7 @@ describe('faintwave wave', () => {
     const { status, out } = await run(GALENA, '--station', '1458', '--detector', 'perfect');
     expect(status).toBe(0);
     expect(out).toContain('Quayside, 1458 kHz');
-    expect(out).toContain('on average nothing');
+    expect(out).toContain('The average is zero.');
   });
 
   test.each([
@@ -85,7 +85,7 @@ describe('faintwave wave', () => {
   test('--exact: true waves at any point, named as a builder would', async () => {
     const told = await run(GALENA, '--exact');
     expect(told.status).toBe(0);
-    expect(told.out).toMatch(/Top of the coil: .* carrier 6\d\d mV peak modulated \d\d %/);
+    expect(told.out).toMatch(/Top of the coil: .* carrier 6\d\d mV peak, modulated \d\d %/);
     expect(told.out).toMatch(/Other points: .*tap at turn 18, to the detector/);
     const { status, files } = await run(
       ...[GALENA, '--exact', '--point', 'TOP OF THE COIL', '--point', 'current', '--for', '20us', '--out', 'x.csv'],
@@ -96,7 +96,7 @@ describe('faintwave wave', () => {
     // 32 steps in each of 12 cycles of 603 kHz
     expect(lines.length).toBeGreaterThan(380);
     const picture = await run(GALENA, '--exact', '--coming-on', '--for', '1ms', '--out', 'x.svg');
-    expect(String(picture.files.get('x.svg'))).toContain('from the moment it comes on');
+    expect(String(picture.files.get('x.svg'))).toContain('from switch-on');
     expect((await run(GALENA, '--exact', '--point', 'attic')).status).toMatch(
       /--point: expected one of aerial terminal; .*, got "attic"/,
     );

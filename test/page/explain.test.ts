@@ -68,7 +68,7 @@ describe('explaining on the page', () => {
   test('a carrier is a solid bar from afar and single cycles close by', async () => {
     await withPage(async (page) => {
       await openExplain(page);
-      await pick(page, /Too fast to see/);
+      await pick(page, /too fast to see/);
       await drawn(page);
       // Share of a line of pixels a little above the middle that is copper.
       const covered = () =>
@@ -82,7 +82,7 @@ describe('explaining on the page', () => {
           return dark / width;
         });
       await expect.poll(covered).toBeGreaterThan(0.99);
-      await page.getByRole('button', { name: 'Zoom slowly' }).click();
+      await page.getByRole('button', { name: 'Slow zoom' }).click();
       await expect.poll(() => shown(page)).toBe('8 µs');
       await expect.poll(covered).toBeLessThan(0.2);
     });
@@ -91,7 +91,7 @@ describe('explaining on the page', () => {
   test('scenes are edited, ordered and kept with the set', async () => {
     await withPage(async (page) => {
       await openExplain(page);
-      await pick(page, /A one-way path/);
+      await pick(page, /The detector conducts in one direction/);
       await expect.poll(() => caption(page)).toMatch(/Galena.*20\d mV of carrier/);
       await page.getByRole('button', { name: 'Edit', exact: true }).click();
       await page.locator('.explain-edit textarea').first().fill('My own words, {carrier}.');
@@ -99,14 +99,14 @@ describe('explaining on the page', () => {
       await expect.poll(() => caption(page)).toBe('My own words, 603 kHz.');
       await page.getByRole('button', { name: 'Earlier' }).click();
       const titles = await page.locator('.explain-scenes li').allTextContents();
-      expect(titles[9]).toContain('A one-way path');
+      expect(titles[9]).toContain('The detector conducts in one direction');
       await page.getByRole('button', { name: 'Add this view' }).click();
       expect(await page.locator('.explain-scenes li').count()).toBe(titles.length + 1);
       await page.reload();
       await openExplain(page);
-      await pick(page, /A one-way path/);
+      await pick(page, /The detector conducts in one direction/);
       await expect.poll(() => caption(page)).toBe('My own words, 603 kHz.');
-      await page.getByRole('button', { name: 'Back to the story as it came' }).click();
+      await page.getByRole('button', { name: 'Back to the original story' }).click();
       expect(await page.locator('.explain-scenes li').count()).toBe(titles.length);
     });
   });
@@ -117,9 +117,9 @@ describe('explaining on the page', () => {
       await openAll(page);
       await page.getByRole('slider', { name: 'Depth of modulation' }).fill('400');
       expect(await page.locator('.explain-slide', { hasText: 'Depth' }).locator('output').textContent()).toBe(
-        '150 %: too deep',
+        '150 %: over-modulation',
       );
-      await page.locator('.explain-main').getByText('Modulated deeper than 100 %').waitFor();
+      await page.locator('.explain-main').getByText('Depth of modulation above 100 %').waitFor();
       await page.getByRole('button', { name: 'All as in the set' }).click();
       expect(await page.locator('.explain-slide', { hasText: 'Depth' }).locator('output').textContent()).toBe('60 %');
       await page
@@ -160,7 +160,7 @@ describe('explaining on the page', () => {
         }
         const tall = (await page.locator('.explain-stage canvas').boundingBox())!.height;
         if (width < 992) expect(tall / height).toBeLessThanOrEqual(0.4);
-        await pick(page, /A one-way path/);
+        await pick(page, /The detector conducts in one direction/);
         await page.getByRole('button', { name: 'Edit', exact: true }).click();
         await expect.poll(() => isSeen('.explain-edit input')).toBe(true);
         await expect.poll(() => isSeen('.explain-edit textarea')).toBe(true);
@@ -176,13 +176,13 @@ describe('explaining on the page', () => {
       await page.locator('.in-words summary').click();
       const words = page.locator('.in-words');
       for (const [scene, said] of [
-        [/The aerial takes it in/, /change places 603 thousand times a second/],
-        [/Choosing one/, /slides along a band/],
-        [/Pushed in time/, /pendulum/],
-        [/Cover the lower half/, /the average has come alive/],
-        [/A one-way path/, /A dot runs up and down/],
-        [/Gulp by gulp/, /vessel/],
-        [/A valve does it too/, /electrons/],
+        [/The aerial/, /change places at 603 kHz/],
+        [/Tuning to one station/, /resonance curve moves along the band/],
+        [/Resonance/, /pendulum/],
+        [/One half only/, /the average follows the programme, from/],
+        [/The detector conducts in one direction/, /A dot moves along the detector’s curve/],
+        [/Charging and discharging/, /vessel/],
+        [/A valve as detector/, /electrons/],
       ] as const) {
         await pick(page, scene);
         await expect.poll(() => words.textContent()).toMatch(said);
@@ -194,7 +194,7 @@ describe('explaining on the page', () => {
     await withPage(
       async (page) => {
         await openExplain(page);
-        await pick(page, /Choosing one/);
+        await pick(page, /Tuning to one station/);
         await openAll(page);
         await passed(page, 1500);
         const svg = String(await bytesOf(await taken(page, 'Drawing (SVG)')));
@@ -229,7 +229,7 @@ describe('explaining on the page', () => {
       await expect.poll(() => page.locator('.explain-controls select').nth(1).inputValue()).toBe('recording');
       await drawn(page);
       await picker.setInputFiles({ name: 'x.wav', mimeType: 'audio/wav', buffer: Buffer.from('no sound at all') });
-      await page.getByText('This is no sound file that the browser can read').waitFor();
+      await page.getByText('The browser cannot read this file as sound').waitFor();
       await picker.setInputFiles({ name: 'x.wav', mimeType: 'audio/wav', buffer: Buffer.alloc(0) });
       await page.getByText('The file is empty').waitFor();
     });
@@ -238,7 +238,7 @@ describe('explaining on the page', () => {
   test('presenting: keys and clicker go on and back, Escape ends, the pen draws', async () => {
     await withPage(async (page) => {
       await openExplain(page);
-      await pick(page, /Too fast to see/);
+      await pick(page, /too fast to see/);
       await page.getByRole('button', { name: 'Present', exact: true }).click();
       const dialog = page.getByRole('dialog', { name: 'Presenting' });
       await dialog.waitFor();
@@ -274,7 +274,7 @@ describe('explaining on the page', () => {
   test('pictures, numbers, sound and captions to take away', async () => {
     await withPage(async (page) => {
       await openExplain(page);
-      await pick(page, /What is left drains away/);
+      await pick(page, /The capacitor removes the carrier/);
       await openAll(page);
       const png = await bytesOf(await taken(page, 'Picture (PNG)'));
       expect(png.subarray(1, 4).toString()).toBe('PNG');
@@ -290,9 +290,9 @@ describe('explaining on the page', () => {
       const wav = await bytesOf(await taken(page, 'Sound (WAV)'));
       expect(wav.length).toBe(44 + 2 * 5 * 48_000);
       const vtt = String(await bytesOf(await taken(page, 'Captions (WebVTT)')));
-      expect(vtt).toMatch(/^WEBVTT\n\n1\n00:00:00\.000 --> 00:00:12\.000\n1 nF takes up each gulp/);
+      expect(vtt).toMatch(/^WEBVTT\n\n1\n00:00:00\.000 --> 00:00:12\.000\n1 nF holds the voltage between pulses/);
       // The whole story's captions, read by the browser itself.
-      await choice(page, /^Of/).selectOption('all');
+      await choice(page, /^Scenes/).selectOption('all');
       const all = String(await bytesOf(await taken(page, 'Captions (WebVTT)')));
       const cues = await page.evaluate(async (words) => {
         const track = document.createElement('track');
@@ -325,10 +325,10 @@ describe('explaining on the page', () => {
   ])('a film as %s: every frame and the sound are in the file', async (kind, codec) => {
     await withPage(async (page) => {
       await openExplain(page);
-      await pick(page, /Too slow to send/);
+      await pick(page, /too slow to transmit/);
       await openAll(page);
       await choice(page, /^Size/).selectOption('720p');
-      await choice(page, /^Kind/).selectOption(kind);
+      await choice(page, /^Format/).selectOption(kind);
       const waiting = page.waitForEvent('download');
       // Noted by the page itself, however soon the film is made.
       const progress = page.evaluate(
@@ -341,7 +341,7 @@ describe('explaining on the page', () => {
           }),
       );
       await page.getByRole('button', { name: 'Make the film' }).click();
-      expect(await progress).toBe('The film');
+      expect(await progress).toBe('Progress of the film');
       const bytes = await bytesOf(await waiting);
       const input = new Input({ formats: ALL_FORMATS, source: new BufferSource(bytes) });
       const video = (await input.getPrimaryVideoTrack())!;
@@ -368,7 +368,7 @@ describe('explaining on the page', () => {
   test('a film of a moving picture on nothing: every frame, see-through, and it moves', async () => {
     await withPage(async (page) => {
       await openExplain(page);
-      await pick(page, /A one-way path/);
+      await pick(page, /The detector conducts in one direction/);
       await openAll(page);
       await choice(page, /^Size/).selectOption('720p');
       await choice(page, /^Background/).selectOption('transparent');
@@ -429,7 +429,7 @@ describe('explaining on the page', () => {
         });
         await page.goto(url);
         await openExplain(page);
-        await pick(page, /Too slow to send/);
+        await pick(page, /too slow to transmit/);
         await openAll(page);
         await choice(page, /^Size/).selectOption('720p');
         await page.getByText('it will be silent').waitFor();
@@ -446,10 +446,10 @@ describe('explaining on the page', () => {
     await withPage(async (page) => {
       await openExplain(page);
       await openAll(page);
-      await choice(page, /^Of/).selectOption('all');
+      await choice(page, /^Scenes/).selectOption('all');
       await page.getByRole('button', { name: 'Make the film' }).click();
-      await page.getByRole('button', { name: 'Call off' }).click();
-      await page.getByText('Called off.').waitFor();
+      await page.getByRole('button', { name: 'Cancel' }).click();
+      await page.getByText('The film was cancelled.').waitFor();
       expect(await page.getByRole('button', { name: 'Make the film' }).isEnabled()).toBe(true);
     });
   });
@@ -460,7 +460,7 @@ describe('explaining on the page', () => {
       await page.getByRole('button', { name: 'Hear this point' }).click();
       await page.getByText('The programme.', { exact: true }).waitFor();
       await page.getByLabel('The point that is heard').selectOption('tuned');
-      await page.getByText('Silence: its average is nothing.').waitFor();
+      await page.getByText('Silence: the average is zero.').waitFor();
       await page.getByRole('button', { name: 'Stop the sound' }).click();
     });
   });
@@ -469,7 +469,7 @@ describe('explaining on the page', () => {
     await withPage(
       async (page) => {
         await openExplain(page);
-        await pick(page, /A one-way path/);
+        await pick(page, /The detector conducts in one direction/);
         await openAll(page);
         const found = await new AxeBuilder({ page }).include('.explain').analyze();
         expect(found.violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.html.slice(0, 120)).join(' | ')}`)).toEqual(

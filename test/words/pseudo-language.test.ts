@@ -5,6 +5,20 @@ import type { Io } from '../../src/cli/command.ts';
 import { COMMANDS, run } from '../../src/cli/main.ts';
 import { receive } from '../../src/engine/reception/path/receive.ts';
 import { readText } from '../../src/engine/set/read.ts';
+import {
+  captionsOf,
+  filled,
+  filmPlan,
+  PICTURE_IDS,
+  PICTURES,
+  POINTS,
+  preparer,
+  scenePen,
+  shownWords,
+  story,
+  waveScene,
+} from '../../src/outputs/explain/index.ts';
+import { sceneToSvg } from '../../src/outputs/scene/index.ts';
 import { pageSvg, SHEET_IDS, sheetsFor } from '../../src/outputs/sheets/index.ts';
 import { memoryIo } from '../support/memory-io.ts';
 import { bareWords, gluedSentences } from '../support/pseudo-language.ts';
@@ -101,4 +115,61 @@ describe('no visible sentence is made outside outputs/words', () => {
       texts.flatMap(({ names }) => names),
     );
   });
+
+  test.each(EXAMPLES)(
+    'explain %s: titles, captions, notes, figures, traces and moving pictures of every scene',
+    (name) => {
+      const read = readText(textOf(name));
+      if (!read.ok) throw new Error(`${name} does not read`);
+      const names = [...written(read.written), 'WEBVTT'];
+      const prepare = preparer(read.set, receive(read.set));
+      const drawn = (svg: string) => [...svg.matchAll(/>([^<]+)</g)].map(([, inner]) => inner);
+      const judgeAll = (output: string, texts: readonly string[]) => {
+        for (const text of texts) judge(`explain ${output}`, text, names);
+      };
+      for (const scene of story()) {
+        const { figures, rows } = prepare(scene);
+        judgeAll(
+          scene.title,
+          [scene.title, scene.caption, scene.note].map((text) => filled(text, figures)),
+        );
+        const show = { ...scene.show, average: true };
+        judgeAll(
+          scene.title,
+          rows.map((row) => shownWords(row, { ...show, cover: true })),
+        );
+        const view = { from: scene.from, span: scene.span };
+        if (rows.length > 0)
+          judgeAll(
+            scene.title,
+            drawn(sceneToSvg(waveScene({ width: 1600, height: 240 * rows.length, rows, view, show }))),
+          );
+      }
+      const { rows } = prepare({ rows: POINTS.map((point) => ({ point })), settings: { neighbours: false } });
+      const view = { from: 0, span: 2e-3 };
+      judgeAll(
+        'spectra',
+        drawn(sceneToSvg(waveScene({ width: 1600, height: 1400, rows, view, show: { spectrum: true } }))),
+      );
+      judgeAll('captions', [
+        captionsOf(
+          filmPlan(story(), (s) => prepare(s).facts),
+          (s) => prepare(s).figures,
+        ),
+      ]);
+      const { facts, figures } = prepare({ rows: [] });
+      // A figure that has nothing to say for this set is empty.
+      judgeAll('figures', Object.values(figures));
+      for (const id of PICTURE_IDS) {
+        const picture = PICTURES[id];
+        judgeAll(id, [picture.title(), picture.about(facts), picture.description(facts), picture.speed(facts)]);
+        for (const share of [0, 0.3, 0.6]) {
+          const { pen, items } = scenePen();
+          picture.paint(pen, facts, share * picture.seconds(facts), { x: 0, y: 0, w: 900, h: 500 }, 13);
+          const scene = { unit: 'px', width: 900, height: 500, title: '', description: '', items: items() } as const;
+          judgeAll(id, drawn(sceneToSvg(scene)));
+        }
+      }
+    },
+  );
 });

@@ -1,5 +1,5 @@
 import { receive } from '../../engine/reception/path/receive.ts';
-import { formatNumber } from '../../engine/units/format.ts';
+import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
 import {
   audible,
   createWaves,
@@ -13,7 +13,6 @@ import {
   rowWords,
   type Settings,
   stationOf,
-  tidyTime,
   type WaveRow,
   waveScene,
   wavesOfSet,
@@ -47,7 +46,7 @@ export const wave: Command = {
     ['--station NAME', 'the station, by part of its name or its frequency in kHz; default the one heard best'],
     ['--tone F', 'the tone that stands for the programme; default 1 kHz'],
     ['--depth SHARE', 'depth of modulation; default the station’s'],
-    ['--detector NAME', `another detector: ${DETECTOR_CHOICES.map((d) => d.id).join(', ')}`],
+    ['--detector NAME', `another detector: ${DETECTOR_CHOICES.join(', ')}`],
     ['--capacitor C', 'another load capacitor'],
     ['--alone', 'without neighbours'],
     ['--night', 'by night; default by day'],
@@ -110,7 +109,7 @@ export const wave: Command = {
     const from = quantityOf(values.from ?? '0 s', 'time', '--from', 0, 55);
     const tone = values.tone === undefined ? undefined : quantityOf(values.tone, 'frequency', '--tone', 50, 20e3);
     if (values.detector !== undefined && !detectorChosen(values.detector))
-      throw wrongOption('--detector', DETECTOR_CHOICES.map((d) => d.id).join(' or '), values.detector);
+      throw wrongOption('--detector', DETECTOR_CHOICES.join(' or '), values.detector);
     const settings: Settings = {
       ...(tone === undefined ? {} : { programme: { kind: 'tone', frequency: tone } }),
       ...(values.depth === undefined ? {} : { depth: quantityOf(values.depth, 'ratio', '--depth', 0, 2) }),
@@ -144,12 +143,12 @@ export const wave: Command = {
         rows,
         view,
         show: { average, cover, envelope, spectrum },
-        title: `${heading}: ${tidyTime(span, 2)}`,
+        title: `${heading}: ${formatQuantity(span, 'time', 2)}`,
         letters: Math.max(10, Math.round(width / 92)),
       });
       await io.write(out, sceneToSvg(scene, { colours: values.print ? 'print' : 'day', size: 'true' }));
     }
-    io.out(`${heading}: ${points.join(', ')}, ${tidyTime(span, 3)} written to ${out}\n`);
+    io.out(`${heading}: ${points.join(', ')}, ${formatQuantity(span, 'time', 3)} written to ${out}\n`);
     return 0;
   },
 };

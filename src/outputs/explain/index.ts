@@ -1,8 +1,8 @@
 export { captionsOf, type FilmPart, filmPlan, secondsOf, viewAt } from './film/film-plan.ts';
-export { ORDINARY, pictureFacts, stationOf, USUAL_TONE, wavesOfSet } from './model/from-set.ts';
+export { ORDINARY, pictureFacts, stationOf, wavesOfSet } from './model/from-set.ts';
 export type { Line } from './model/lines.ts';
-export { isPoint, POINT_WORDS, POINTS, type PointId } from './model/points.ts';
-export type { Programme, Tone } from './model/programme.ts';
+export { isPoint, POINTS, type PointId } from './model/points.ts';
+export { type Programme, type Tone, USUAL_TONE } from './model/programme.ts';
 export { audible, csvOf, wavOf } from './model/samples.ts';
 export {
   DETECTOR_CHOICES,
@@ -20,8 +20,6 @@ export {
   limited,
   moved,
   SHORTEST,
-  spanText,
-  tidyTime,
   type View,
   zoomed,
 } from './model/view.ts';
@@ -34,7 +32,6 @@ export {
   PICTURES,
   type PictureFacts,
   type PictureId,
-  pictureWords,
 } from './pictures/index.ts';
 export type { Pen, TextLook } from './stage/pen.ts';
 export { scenePen } from './stage/scene-pen.ts';
@@ -42,16 +39,8 @@ export { paintStage, type Stage, stagePlot } from './stage/stage.ts';
 export type { WaveRow } from './stage/wave-row.ts';
 export { rowWords, shownWords, type WavePicture, waveScene } from './stage/wave-scene.ts';
 export { Columns, paintWaves, plotOf, type Show, type WaveWindow } from './stage/wave-window.ts';
-export { FIGURE_MEANINGS, type Figures, figuresOf, filled } from './story/figures.ts';
+export { type Figures, figuresOf, filled, meaningsOfFigures } from './story/figures.ts';
 export { type Prepared, type Preparer, preparer } from './story/prepared.ts';
+export { readScene, readSettings, scenesOf, withScenes } from './story/read-scenes.ts';
 export { packed, type SceneDrawn, type SentScene, sceneKey, unpacked } from './story/sent.ts';
-export {
-  readScene,
-  readSettings,
-  STORY,
-  type StoryRow,
-  type StoryScene,
-  scenesOf,
-  USUAL_SECONDS,
-  withScenes,
-} from './story/story.ts';
+export { type StoryRow, type StoryScene, story, USUAL_SECONDS, wholePath } from './story/story.ts';

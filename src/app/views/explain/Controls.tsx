@@ -1,14 +1,16 @@
 import { useRef, useState } from 'preact/hooks';
 import type { Reception } from '../../../engine/reception/path/types.ts';
-import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
 import {
   DETECTOR_CHOICES,
   type Programme,
   type Settings,
+  USUAL_TONE,
   type WaveSpec,
   withSettings,
 } from '../../../outputs/explain/index.ts';
+import { detectorName, explainTexts } from '../../../outputs/words/index.ts';
 import { fromMicrophone, programmeFrom } from './hear.ts';
+import { problemText } from './problem.ts';
 import { Slide } from './Slide.tsx';
 
 interface Props {
@@ -24,11 +26,15 @@ interface Props {
 /** The file or the microphone, so many seconds of it. */
 const SPEAK = 5;
 
+/** Changes one or more of the settings. */
+type Turn = (change: Settings) => void;
+
 /** Whatever one turns at will. */
-export function Controls({ settings, base, reception, recording, onChange, onRecording }: Props) {
+export function Controls(props: Props) {
+  const { settings, base, reception, recording, onChange, onRecording } = props;
   // As it will be, at once: the waves follow.
   const spec = withSettings(base, settings, recording);
-  const turn = (change: Settings) => onChange({ ...settings, ...change });
+  const turn: Turn = (change) => onChange({ ...settings, ...change });
   const back = (key: keyof Settings) =>
     settings[key] === undefined
       ? undefined
@@ -36,117 +42,153 @@ export function Controls({ settings, base, reception, recording, onChange, onRec
           const { [key]: _, ...rest } = settings;
           onChange(rest);
         };
-  const stations = reception?.stations.filter((s) => s.detectorVoltage > 0) ?? [];
+  const texts = explainTexts.settings;
   return (
     <div class="explain-controls">
-      {stations.length > 1 && (
-        <label class="explain-field">
-          <span>Station</span>
-          <select
-            value={String(settings.station ?? reception?.best[0] ?? 0)}
-            onChange={(event) => turn({ station: Number(event.currentTarget.value), carrier: undefined })}
-          >
-            {stations.map((s) => (
-              <option key={s.index} value={String(s.index)}>
-                {s.name}, {formatNumber(s.frequency / 1e3, 5)} kHz
-              </option>
-            ))}
-          </select>
-        </label>
-      )}
+      <StationField settings={settings} reception={reception} turn={turn} />
       <ProgrammeField {...{ settings, recording, onRecording, turn }} tones={spec.programme} />
-      <Slide
-        label="Depth of modulation"
-        value={spec.depth}
-        min={0}
-        max={1.5}
-        round={(v) => Math.round(v * 100) / 100}
-        text={(v) => `${formatNumber(v * 100, 3)} %${v > 1 ? ': too deep' : ''}`}
-        onChange={(depth) => turn({ depth })}
-        onReset={back('depth')}
-      />
-      <Slide
-        label="Carrier"
-        value={spec.carrier}
-        min={150e3}
-        max={1700e3}
-        round={(v) => Math.round(v / 1e3) * 1e3}
-        text={(v) => `${formatNumber(v / 1e3, 4)} kHz`}
-        onChange={(carrier) => turn({ carrier })}
-        onReset={back('carrier')}
-      />
-      <Slide
-        label="How sharply it is tuned (loaded Q)"
-        value={spec.loadedQ}
-        min={1}
-        max={500}
-        log
-        round={(v) => Number(v.toPrecision(2))}
-        text={(v) => `${formatNumber(v, 3)}, ${formatQuantity(spec.carrier / v, 'frequency', 2)} broad`}
-        onChange={(loadedQ) => turn({ loadedQ })}
-        onReset={back('loadedQ')}
-      />
+      <SignalSlides spec={spec} turn={turn} back={back} />
       <label class="explain-check">
         <input
           type="checkbox"
           checked={settings.neighbours !== false}
           onChange={(event) => turn({ neighbours: event.currentTarget.checked ? undefined : false })}
         />{' '}
-        Other stations on the air
+        {texts.neighbours}
       </label>
       <label class="explain-field">
-        <span>Detector</span>
+        <span>{texts.detector}</span>
         <select
           value={settings.detector ?? ''}
           onChange={(event) => turn({ detector: event.currentTarget.value || undefined })}
         >
-          <option value="">As in the set</option>
-          {DETECTOR_CHOICES.map((d) => (
-            <option key={d.id} value={d.id}>
-              {d.label}
+          <option value="">{texts.asInSet}</option>
+          {DETECTOR_CHOICES.map((id) => (
+            <option key={id} value={id}>
+              {detectorName(id)}
             </option>
           ))}
         </select>
       </label>
+      <DetectorSlides spec={spec} turn={turn} back={back} />
+      {Object.keys(settings).length > 0 && (
+        <button type="button" onClick={() => onChange({})}>
+          {texts.reset}
+        </button>
+      )}
+    </div>
+  );
+}
+
+function StationField({ settings, reception, turn }: Pick<Props, 'settings' | 'reception'> & { turn: Turn }) {
+  const stations = reception?.stations.filter((s) => s.detectorVoltage > 0) ?? [];
+  if (stations.length < 2) return null;
+  const texts = explainTexts.settings;
+  return (
+    <label class="explain-field">
+      <span>{texts.station}</span>
+      <select
+        value={String(settings.station ?? reception?.best[0] ?? 0)}
+        onChange={(event) => turn({ station: Number(event.currentTarget.value), carrier: undefined })}
+      >
+        {stations.map((s) => (
+          <option key={s.index} value={String(s.index)}>
+            {texts.stationChoice(s.name, s.frequency)}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}
+
+interface SlidesProps {
+  spec: WaveSpec;
+  turn: Turn;
+  /** Puts one of the settings back to the set's own; undefined where it is that already. */
+  back(key: keyof Settings): (() => void) | undefined;
+}
+
+const twoDigits = (v: number): number => Number(v.toPrecision(2));
+
+/** Of the station and the tuned circuit. */
+function SignalSlides({ spec, turn, back }: SlidesProps) {
+  const texts = explainTexts.settings;
+  return (
+    <>
       <Slide
-        label="Carrier at the detector"
+        label={texts.depth}
+        value={spec.depth}
+        min={0}
+        max={1.5}
+        round={(v) => Math.round(v * 100) / 100}
+        text={texts.depthValue}
+        onChange={(depth) => turn({ depth })}
+        onReset={back('depth')}
+      />
+      <Slide
+        label={texts.carrier}
+        value={spec.carrier}
+        min={150e3}
+        max={1700e3}
+        round={(v) => Math.round(v / 1e3) * 1e3}
+        text={texts.carrierValue}
+        onChange={(carrier) => turn({ carrier })}
+        onReset={back('carrier')}
+      />
+      <Slide
+        label={texts.loadedQ}
+        value={spec.loadedQ}
+        min={1}
+        max={500}
+        log
+        round={twoDigits}
+        text={(v) => texts.loadedQValue(v, spec.carrier)}
+        onChange={(loadedQ) => turn({ loadedQ })}
+        onReset={back('loadedQ')}
+      />
+    </>
+  );
+}
+
+/** Of the detector and its load. */
+function DetectorSlides({ spec, turn, back }: SlidesProps) {
+  const texts = explainTexts.settings;
+  return (
+    <>
+      <Slide
+        label={texts.strength}
         value={spec.atDetector}
         min={1e-3}
         max={10}
         log
-        round={(v) => Number(v.toPrecision(2))}
-        text={(v) => formatQuantity(v, 'voltage', 2)}
+        round={twoDigits}
+        text={texts.strengthValue}
         onChange={(strength) => turn({ strength })}
         onReset={back('strength')}
       />
       <Slide
-        label="Load capacitor"
+        label={texts.capacitance}
         value={Math.max(spec.load.capacitance, 5e-12)}
         min={5e-12}
         max={1e-6}
         log
-        round={(v) => Number(v.toPrecision(2))}
-        text={(v) => formatQuantity(v, 'capacitance', 2)}
+        round={twoDigits}
+        text={texts.capacitanceValue}
         onChange={(capacitance) => turn({ capacitance })}
         onReset={back('capacitance')}
       />
       <Slide
-        label="Load resistance"
+        label={texts.resistance}
         value={spec.load.resistance}
         min={100}
         max={10e6}
         log
-        round={(v) => Number(v.toPrecision(2))}
-        text={(v) => formatQuantity(v, 'resistance', 2)}
+        round={twoDigits}
+        text={texts.resistanceValue}
         onChange={(resistance) => turn({ resistance })}
         onReset={back('resistance')}
       />
-      {Object.keys(settings).length > 0 && (
-        <button type="button" onClick={() => onChange({})}>
-          All as in the set
-        </button>
-      )}
-    </div>
+    </>
   );
 }
 
@@ -154,37 +196,44 @@ interface ProgrammeProps {
   settings: Settings;
   recording?: Programme;
   tones: Programme;
-  turn(change: Settings): void;
+  turn: Turn;
   onRecording(recording: Programme): void;
 }
 
-function ProgrammeField({ settings, recording, tones, turn, onRecording }: ProgrammeProps) {
-  const picker = useRef<HTMLInputElement>(null);
+/** A sound file or the microphone as programme. */
+function useRecording({ turn, onRecording }: Pick<ProgrammeProps, 'turn' | 'onRecording'>) {
   const [problem, setProblem] = useState('');
   const [listening, setListening] = useState(false);
-  const chosen = settings.programme;
-  const kind = chosen?.kind ?? 'tone';
-  const first = tones.kind === 'tones' ? tones.tones[0].frequency : 1000;
+  const texts = explainTexts.settings;
   const take = async (data: Blob, name: string) => {
     try {
       onRecording(await programmeFrom(data, name));
       turn({ programme: { kind: 'recording' } });
       setProblem('');
     } catch (error) {
-      setProblem((error as Error).message);
+      setProblem(problemText(error));
     }
   };
   const speak = async () => {
     setListening(true);
     setProblem('');
     try {
-      await take(await fromMicrophone(SPEAK), 'the microphone');
+      await take(await fromMicrophone(SPEAK), texts.microphoneName);
     } catch {
-      setProblem('The microphone cannot be used: allow it in the browser, or choose a file.');
+      setProblem(texts.problems.microphone);
     } finally {
       setListening(false);
     }
   };
+  return { problem, setProblem, listening, take, speak };
+}
+
+function ProgrammeField({ settings, recording, tones, turn, onRecording }: ProgrammeProps) {
+  const picker = useRef<HTMLInputElement>(null);
+  const { problem, setProblem, listening, take, speak } = useRecording({ turn, onRecording });
+  const chosen = settings.programme;
+  const kind = chosen?.kind ?? 'tone';
+  const first = tones.kind === 'tones' ? tones.tones[0].frequency : USUAL_TONE;
   const choose = (value: string) => {
     setProblem('');
     if (value === 'tone') turn({ programme: { kind: 'tone', frequency: first } });
@@ -193,18 +242,17 @@ function ProgrammeField({ settings, recording, tones, turn, onRecording }: Progr
     else if (value === 'microphone') void speak();
     else turn({ programme: { kind: 'recording' } });
   };
-  const tone = (v: number) => `${formatNumber(v, 4)} Hz`;
-  const toGrid = (v: number) => Math.max(50, Math.round(v / 50) * 50);
+  const texts = explainTexts.settings;
   return (
     <>
       <label class="explain-field">
-        <span>Programme</span>
+        <span>{texts.programme}</span>
         <select value={kind} onChange={(event) => choose(event.currentTarget.value)}>
-          <option value="tone">A tone</option>
-          <option value="two tones">Two tones</option>
+          <option value="tone">{texts.tone}</option>
+          <option value="two tones">{texts.twoTones}</option>
           {recording?.kind === 'recording' && <option value="recording">{recording.name}</option>}
-          <option value="file">A sound file…</option>
-          <option value="microphone">Your voice, {SPEAK} seconds…</option>
+          <option value="file">{texts.file}</option>
+          <option value="microphone">{texts.microphone(SPEAK)}</option>
         </select>
       </label>
       <input
@@ -213,7 +261,7 @@ function ProgrammeField({ settings, recording, tones, turn, onRecording }: Progr
         type="file"
         accept="audio/*"
         tabIndex={-1}
-        aria-label="A sound file as programme"
+        aria-label={texts.filePicker}
         onChange={(event) => {
           const file = event.currentTarget.files?.[0];
           event.currentTarget.value = '';
@@ -222,7 +270,7 @@ function ProgrammeField({ settings, recording, tones, turn, onRecording }: Progr
       />
       {listening && (
         <p class="quiet" role="status">
-          Listening for {SPEAK} seconds: say something…
+          {texts.recording(SPEAK)}
         </p>
       )}
       {problem && (
@@ -231,41 +279,41 @@ function ProgrammeField({ settings, recording, tones, turn, onRecording }: Progr
         </p>
       )}
       {kind === 'tone' && (
-        <Slide
-          label="Tone"
+        <ToneSlide
+          label={texts.toneFrequency}
           value={first}
-          min={50}
-          max={5000}
-          log
-          round={toGrid}
-          text={tone}
           onChange={(frequency) => turn({ programme: { kind: 'tone', frequency } })}
         />
       )}
       {chosen?.kind === 'two tones' && (
         <>
-          <Slide
-            label="First tone"
+          <ToneSlide
+            label={texts.firstTone}
             value={chosen.first}
-            min={50}
-            max={5000}
-            log
-            round={toGrid}
-            text={tone}
             onChange={(f) => turn({ programme: { ...chosen, first: f } })}
           />
-          <Slide
-            label="Second tone"
+          <ToneSlide
+            label={texts.secondTone}
             value={chosen.second}
-            min={50}
-            max={5000}
-            log
-            round={toGrid}
-            text={tone}
             onChange={(f) => turn({ programme: { ...chosen, second: f } })}
           />
         </>
       )}
     </>
+  );
+}
+
+function ToneSlide({ label, value, onChange }: { label: string; value: number; onChange(f: number): void }) {
+  return (
+    <Slide
+      label={label}
+      value={value}
+      min={50}
+      max={5000}
+      log
+      round={(v) => Math.max(50, Math.round(v / 50) * 50)}
+      text={explainTexts.settings.toneValue}
+      onChange={onChange}
+    />
   );
 }

@@ -1,39 +1,33 @@
-import { useCallback, useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { useCallback, useMemo, useRef, useState } from 'preact/hooks';
 import type { Reception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import {
   filled,
-  isPoint,
-  LONGEST,
   limited,
-  PICTURE_IDS,
-  PICTURES,
-  POINT_WORDS,
-  POINTS,
-  type PointId,
   type Programme,
-  pictureWords,
   type Settings,
-  SHORTEST,
   type Show,
   type StoryScene,
   scenesOf,
-  shownWords,
-  tidyTime,
   type View,
+  wholePath,
   withScenes,
 } from '../../../outputs/explain/index.ts';
-import { warningSentences } from '../../../outputs/words/index.ts';
+import { explainTexts } from '../../../outputs/words/index.ts';
 import type { When } from '../../description/when.ts';
 import { Controls } from './Controls.tsx';
 import type { Background } from './colours.ts';
 import './explain.css';
-import { Hearing, loopSeconds } from './hear.ts';
-import { Maker, type Shown } from './maker.ts';
 import { Present } from './Present.tsx';
 import { SceneList } from './SceneList.tsx';
+import { SceneText } from './SceneText.tsx';
+import { ShownParts } from './ShownParts.tsx';
 import { Stage, type StageHandle } from './Stage.tsx';
 import { TakeAway } from './TakeAway.tsx';
+import { showSpan, Tools } from './Tools.tsx';
+import { useReducedMotion } from './use-reduced-motion.ts';
+import { useSound } from './use-sound.ts';
+import { useWaves } from './use-waves.ts';
 
 export interface ExplainProps {
   /** The description as written; scenes are kept in it under "scenes". */
@@ -45,132 +39,59 @@ export interface ExplainProps {
   onChange(written: unknown): void;
 }
 
-const ALL: StoryScene = {
-  title: 'The whole way',
-  caption: 'From the programme to the phones.',
-  note: '',
-  rows: POINTS.map((point) => ({ point })),
-  from: 0,
-  span: 2e-3,
-  show: { average: true },
-  to: { from: 0.00098, span: 1e-5, seconds: 10 },
-  hear: 'phones',
-};
-
-/** Sound follows what is turned after so long a rest. */
-const SOUND_PAUSE_MS = 120;
-
-const TOGGLES: readonly (readonly [keyof Show, string])[] = [
-  ['average', 'Running average'],
-  ['cover', 'Cover the lower half'],
-  ['envelope', 'Envelope'],
-  ['spectrum', 'Spectrum beside'],
-];
-
-const useReducedMotion = (): boolean => {
-  const query = useMemo(() => matchMedia('(prefers-reduced-motion: reduce)'), []);
-  const [reduced, setReduced] = useState(query.matches);
-  useEffect(() => {
-    const change = () => setReduced(query.matches);
-    query.addEventListener('change', change);
-    return () => query.removeEventListener('change', change);
-  }, [query]);
-  return reduced;
-};
+/** Which scene is on the stage, and the list it comes from. */
+function useScenes(written: unknown, onChange: (written: unknown) => void) {
+  const { scenes, own } = useMemo(() => scenesOf(written), [written]);
+  /** Its place in the list; undefined: the whole path. */
+  const [at, setAt] = useState<number | undefined>(undefined);
+  const [scene, setScene] = useState<StoryScene>(wholePath);
+  const pick = (index: number | undefined, list: readonly StoryScene[] = scenes): StoryScene | undefined => {
+    const next = index === undefined ? wholePath() : list[index];
+    if (!next) return undefined;
+    setAt(index);
+    setScene(next);
+    return next;
+  };
+  const edit = (part: Partial<StoryScene>) => {
+    const list = scenes.map((s, i) => (i === at ? { ...s, ...part } : s));
+    onChange(withScenes(written, list));
+    setScene({ ...scene, ...part });
+  };
+  return { scenes, own, at, scene, setScene, pick, edit };
+}
 
 /** The stage on which a set explains itself. */
 export function Explain({ written, set, reception, time, onChange }: ExplainProps) {
   const still = useReducedMotion();
-  const { scenes, own } = useMemo(() => scenesOf(written), [written]);
-  const [at, setAt] = useState<number | undefined>(undefined);
-  const [scene, setScene] = useState<StoryScene>(ALL);
+  const story = useScenes(written, onChange);
+  const { scenes, at, scene, setScene } = story;
   const [background, setBackground] = useState<Background>('plain');
   const [presenting, setPresenting] = useState(false);
   const [zooming, setZooming] = useState(false);
   const [frozen, setFrozen] = useState(still);
-  const [hear, setHear] = useState<PointId>('phones');
-  const [sounding, setSounding] = useState(false);
   const [recording, setRecording] = useState<Programme | undefined>();
   const head = useRef<HTMLElement>(null);
   const stage = useRef<StageHandle>(null);
   const span = useRef<HTMLInputElement>(null);
   const spanText = useRef<HTMLOutputElement>(null);
-  const hearing = useRef<Hearing | undefined>(undefined);
-
-  // Waves are made beside the page; what was made last stays on the stage until the new is there.
-  const [shown, setShown] = useState<Shown | undefined>();
-  const [problem, setProblem] = useState('');
-  const maker = useMemo(() => new Maker(setShown, setProblem), []);
-  useEffect(() => () => maker.close(), [maker]);
-  useEffect(() => maker.open({ set, reception, recording, time }), [maker, set, reception, recording, time]);
-  const following = scenes[at === undefined ? 0 : at + 1];
-  useEffect(() => {
-    setProblem('');
-    maker.want(scene, following);
-  }, [maker, set, reception, recording, time, scene, following]);
+  const opening = { set, reception, recording, time };
+  const { maker, shown, problem, setProblem } = useWaves(opening, scene, scenes[at === undefined ? 0 : at + 1]);
+  const sound = useSound(maker, opening, scene, setProblem);
   const isThere = shown?.scene === scene;
 
-  const pick = useCallback(
-    (index: number | undefined, list: readonly StoryScene[] = scenes) => {
-      const next = index === undefined ? ALL : list[index];
-      if (!next) return;
-      setAt(index);
-      setScene(next);
-      setZooming(false);
-      if (next.hear) setHear(next.hear);
-    },
-    [scenes],
-  );
+  const pick = (index: number | undefined, list?: readonly StoryScene[]) => {
+    const next = story.pick(index, list);
+    if (!next) return;
+    setZooming(false);
+    if (next.hear) sound.setPoint(next.hear);
+  };
   const keepScenes = (list: readonly StoryScene[] | undefined, index?: number) => {
     onChange(withScenes(written, list));
     pick(index, list ?? []);
   };
-  const edit = (part: Partial<StoryScene>) => {
-    onChange(
-      withScenes(
-        written,
-        scenes.map((s, i) => (i === at ? { ...s, ...part } : s)),
-      ),
-    );
-    setScene({ ...scene, ...part });
-  };
-
-  useEffect(() => {
-    if (!sounding) return;
-    hearing.current ??= new Hearing();
-    const { rate } = hearing.current;
-    let wanted = true;
-    const seconds = loopSeconds(scene.settings?.programme?.kind === 'recording' ? recording : undefined);
-    const ask = () =>
-      maker
-        .take({ kind: 'samples', scene, point: hear, seconds, rate, loudest: 1 })
-        .then((samples) => wanted && hearing.current?.play(samples as Float32Array))
-        .catch((error: Error) => setProblem(error.message));
-    // The picture goes first while something is being turned.
-    const pause = setTimeout(ask, SOUND_PAUSE_MS);
-    return () => {
-      wanted = false;
-      clearTimeout(pause);
-    };
-  }, [sounding, hear, maker, scene.settings, recording, set, reception]);
-  useEffect(() => {
-    if (!sounding) hearing.current?.stop();
-  }, [sounding]);
-  useEffect(() => () => hearing.current?.close(), []);
-
-  const onView = useCallback((view: View) => {
-    // Straight to the page: a frame must not wait for a new drawing of the controls.
-    const text = tidyTime(view.span, 2);
-    if (span.current) {
-      span.current.value = String(spanStep(view.span));
-      span.current.setAttribute('aria-valuetext', `${text} from side to side`);
-    }
-    if (spanText.current) spanText.current.textContent = text;
-  }, []);
-  const current = (): StoryScene => {
-    const view = stage.current?.view() ?? limited(scene);
-    return { ...scene, from: view.from, span: view.span };
-  };
+  const onView = useCallback((view: View) => showSpan(view, span.current, spanText.current), []);
+  const viewNow = (): View => stage.current?.view() ?? limited(scene);
+  const current = (): StoryScene => ({ ...scene, ...spanOf(viewNow()) });
   const show = (key: keyof Show, on: boolean) => setScene({ ...scene, show: { ...scene.show, [key]: on } });
   /** On a small screen the list lies far below the stage. */
   const bringUp = () => {
@@ -181,12 +102,6 @@ export function Explain({ written, set, reception, time, onChange }: ExplainProp
     const given = Object.entries(settings).filter(([, value]) => value !== undefined);
     setScene({ ...scene, settings: Object.fromEntries(given) });
   };
-  const rows = (point: PointId, on: boolean) => {
-    const kept = on
-      ? [...scene.rows, { point }].sort((a, b) => POINTS.indexOf(a.point) - POINTS.indexOf(b.point))
-      : scene.rows.filter((r) => r.point !== point);
-    if (kept.length > 0 || scene.picture) setScene({ ...scene, rows: kept });
-  };
   const step = (by: number) => {
     const next = at === undefined ? (by > 0 ? 0 : scenes.length - 1) : at + by;
     if (next < 0 || next >= scenes.length) return;
@@ -194,18 +109,19 @@ export function Explain({ written, set, reception, time, onChange }: ExplainProp
     // On the stage a scene plays itself.
     if (presenting) setZooming(!still && scenes[next].to !== undefined);
   };
-  const zoomBy = (factor: number) => {
-    setZooming(false);
-    stage.current?.zoom(factor);
+  const present = () => {
+    setPresenting(true);
+    setFrozen(still);
+    setZooming(!still && scene.to !== undefined);
   };
+  const texts = explainTexts.stage;
   if (!shown)
     return (
       <p class="quiet" role="status">
-        {problem || 'Working out the waves…'}
+        {problem || texts.loading}
       </p>
     );
   const { prepared } = shown;
-  const { figures } = prepared;
   const stageElement = (
     <Stage
       scene={shown.scene}
@@ -226,41 +142,37 @@ export function Explain({ written, set, reception, time, onChange }: ExplainProp
       <Present
         background={background}
         onBackground={setBackground}
-        note={filled(shown.scene.note, figures)}
-        place={at === undefined ? scene.title : `${at + 1} of ${scenes.length}`}
+        note={filled(shown.scene.note, prepared.figures)}
+        place={at === undefined ? scene.title : explainTexts.presenting.place(at + 1, scenes.length)}
         frozen={frozen}
         onFreeze={setFrozen}
         onNext={() => step(1)}
         onBack={() => step(-1)}
         onZoomKey={() => setZooming(!zooming)}
-        onZoom={zoomBy}
+        onZoom={(factor) => {
+          setZooming(false);
+          stage.current?.zoom(factor);
+        }}
         onEnd={() => setPresenting(false)}
       >
         {stageElement}
       </Present>
     );
+  const side = explainTexts.side;
   return (
-    <section class="explain" aria-label="Explain">
+    <section class="explain" aria-label={texts.view}>
       <div class="explain-main">
         <header class="explain-head" ref={head}>
-          <h2>{filled(shown.scene.title, figures)}</h2>
+          <h2>{filled(shown.scene.title, prepared.figures)}</h2>
           <div class="explain-buttons">
             <button type="button" onClick={() => step(-1)} disabled={at === 0}>
-              Back
+              {texts.back}
             </button>
             <button type="button" onClick={() => step(1)} disabled={at === scenes.length - 1}>
-              Next
+              {texts.next}
             </button>
-            <button
-              type="button"
-              class="primary"
-              onClick={() => {
-                setPresenting(true);
-                setFrozen(still);
-                setZooming(!still && scene.to !== undefined);
-              }}
-            >
-              Present
+            <button type="button" class="primary" onClick={present}>
+              {texts.present}
             </button>
           </div>
         </header>
@@ -272,166 +184,50 @@ export function Explain({ written, set, reception, time, onChange }: ExplainProp
             {problem}
           </p>
         )}
-        <div class="explain-tools">
-          {scene.rows.length > 0 && (
-            <div class="explain-zoom">
-              <button type="button" class="icon" onClick={() => zoomBy(2)} aria-label="Show more time">
-                −
-              </button>
-              <input
-                ref={span}
-                type="range"
-                class="slider"
-                min={0}
-                max={1000}
-                aria-label="How much time is shown"
-                onInput={(event) => {
-                  setZooming(false);
-                  const view = stage.current!.view();
-                  stage.current!.zoom(spanAt(Number(event.currentTarget.value)) / view.span);
-                }}
-              />
-              <button type="button" class="icon" onClick={() => zoomBy(0.5)} aria-label="Show less time">
-                +
-              </button>
-              <output ref={spanText}>{tidyTime(scene.span, 2)}</output>
-              {scene.to && (
-                <button type="button" aria-pressed={zooming} onClick={() => setZooming(!zooming)}>
-                  Zoom slowly
-                </button>
-              )}
-              <button
-                type="button"
-                onClick={() => {
-                  setZooming(false);
-                  stage.current?.show(limited(scene));
-                }}
-              >
-                From the start
-              </button>
-            </div>
-          )}
-          {scene.picture && (
-            <button type="button" aria-pressed={!frozen} onClick={() => setFrozen(!frozen)}>
-              {frozen ? 'Run' : 'Freeze'}
-            </button>
-          )}
-          <div class="explain-toggles">
-            {scene.rows.length > 0 &&
-              TOGGLES.map(([key, label]) => (
-                <label key={key} class="explain-check">
-                  <input
-                    type="checkbox"
-                    checked={scene.show?.[key] === true}
-                    onChange={(event) => show(key, event.currentTarget.checked)}
-                  />{' '}
-                  {label}
-                </label>
-              ))}
-          </div>
-          <div class="explain-hear">
-            <button type="button" aria-pressed={sounding} onClick={() => setSounding(!sounding)}>
-              {sounding ? 'Stop the sound' : 'Hear this point'}
-            </button>
-            <select
-              aria-label="The point that is heard"
-              value={hear}
-              onChange={(event) => isPoint(event.currentTarget.value) && setHear(event.currentTarget.value)}
-            >
-              {POINTS.map((point) => (
-                <option key={point} value={point}>
-                  {POINT_WORDS[point].title}
-                </option>
-              ))}
-            </select>
-            {sounding && (
-              <span role="status" class="quiet">
-                {hear === 'carrier' || hear === 'modulated' || hear === 'tuned'
-                  ? 'Silence: its average is nothing.'
-                  : 'The programme.'}
-              </span>
-            )}
-          </div>
-        </div>
-        <p class="explain-caption">{filled(shown.scene.caption, figures)}</p>
-        {shown.scene.picture && <p>{PICTURES[shown.scene.picture].about(prepared.facts)}</p>}
-        {shown.scene.note && <blockquote class="explain-note">{filled(shown.scene.note, figures)}</blockquote>}
-        {warningSentences(prepared.waves.warnings).map((w) => (
-          <p key={w} class="quiet">
-            ⚠ {w}
-          </p>
-        ))}
-        <details class="in-words">
-          <summary>In words</summary>
-          {prepared.rows.map((row, i) => (
-            <p key={i}>{shownWords(row, shown.scene.show ?? {})}</p>
-          ))}
-          {shown.scene.picture && <p>{pictureWords(shown.scene.picture, prepared.facts)}</p>}
-          <p>
-            What an ear can hear lies between about 30 Hz and 15 to 18 kHz; a carrier swings far faster (common
-            practice).
-          </p>
-        </details>
+        <Tools
+          scene={scene}
+          stage={stage}
+          span={span}
+          spanText={spanText}
+          zooming={zooming}
+          onZooming={setZooming}
+          frozen={frozen}
+          onFrozen={setFrozen}
+          onShow={show}
+          sound={sound}
+        />
+        <SceneText shown={shown} />
       </div>
       <div class="explain-side">
         <details open>
-          <summary>Scenes</summary>
+          <summary>{side.scenes}</summary>
           <button
             type="button"
             class="explain-all"
             aria-current={at === undefined ? 'true' : undefined}
             onClick={() => pick(undefined)}
           >
-            The whole way, all at once
+            {side.wholePath}
           </button>
           <SceneList
             scenes={scenes}
-            own={own}
+            own={story.own}
             at={at}
             onPick={(index) => {
               pick(index);
               bringUp();
             }}
             onScenes={keepScenes}
-            onEdit={edit}
+            onEdit={story.edit}
             current={current}
           />
         </details>
         <details>
-          <summary>What is shown</summary>
-          <fieldset class="explain-points">
-            <legend>Points of the path</legend>
-            {POINTS.map((point) => (
-              <label key={point} class="explain-check">
-                <input
-                  type="checkbox"
-                  checked={scene.rows.some((r) => r.point === point)}
-                  onChange={(event) => rows(point, event.currentTarget.checked)}
-                />{' '}
-                {POINT_WORDS[point].title}
-              </label>
-            ))}
-          </fieldset>
-          <label class="explain-field">
-            <span>Moving picture</span>
-            <select
-              value={scene.picture ?? ''}
-              onChange={(event) => {
-                const id = PICTURE_IDS.find((p) => p === event.currentTarget.value);
-                if (id || scene.rows.length > 0) setScene({ ...scene, picture: id });
-              }}
-            >
-              <option value="">none</option>
-              {PICTURE_IDS.map((id) => (
-                <option key={id} value={id}>
-                  {PICTURES[id].title}
-                </option>
-              ))}
-            </select>
-          </label>
+          <summary>{side.shown}</summary>
+          <ShownParts scene={scene} onScene={setScene} />
         </details>
         <details>
-          <summary>Turn things</summary>
+          <summary>{side.settings}</summary>
           <Controls
             settings={scene.settings ?? {}}
             base={prepared.base}
@@ -442,7 +238,7 @@ export function Explain({ written, set, reception, time, onChange }: ExplainProp
           />
         </details>
         <details>
-          <summary>Take away</summary>
+          <summary>{side.export}</summary>
           <TakeAway
             scene={scene}
             take={(order) => maker.take(order)}
@@ -453,11 +249,8 @@ export function Explain({ written, set, reception, time, onChange }: ExplainProp
             time={time}
             background={background}
             onBackground={setBackground}
-            hear={hear}
-            moment={() => ({
-              view: stage.current?.view() ?? limited(scene),
-              seconds: stage.current?.seconds() ?? 0,
-            })}
+            hear={sound.point}
+            moment={() => ({ view: viewNow(), seconds: stage.current?.seconds() ?? 0 })}
           />
         </details>
       </div>
@@ -465,5 +258,4 @@ export function Explain({ written, set, reception, time, onChange }: ExplainProp
   );
 }
 
-const spanStep = (span: number): number => Math.round((1000 * Math.log(LONGEST / span)) / Math.log(LONGEST / SHORTEST));
-const spanAt = (step: number): number => LONGEST * (SHORTEST / LONGEST) ** (step / 1000);
+const spanOf = ({ from, span }: View) => ({ from, span });

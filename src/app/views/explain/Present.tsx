@@ -1,5 +1,6 @@
-import type { ComponentChildren } from 'preact';
+import type { ComponentChildren, RefObject } from 'preact';
 import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
+import { explainTexts } from '../../../outputs/words/index.ts';
 import { BACKGROUNDS, type Background } from './colours.ts';
 
 interface Props {
@@ -20,41 +21,23 @@ interface Props {
 /** Controls hide when the pointer has rested so long. */
 const REST_MS = 2500;
 
-const HELP: readonly (readonly [string, string])[] = [
-  ['→ ← or a clicker', 'next, back'],
-  ['Z', 'slow zoom'],
-  ['+ −', 'zoom by hand'],
-  ['F', 'freeze'],
-  ['S', 'spotlight'],
-  ['D', 'draw, C wipes'],
-  ['B', 'background'],
-  ['N', 'what to say'],
-  ['Esc', 'end'],
-];
-
-/** The stage alone on the whole screen, for an audience or a camera. */
-export function Present(props: Props) {
-  const { background, children, note, place } = props;
-  const room = useRef<HTMLDivElement>(null);
-  const ink = useRef<HTMLCanvasElement>(null);
-  const [spot, setSpot] = useState(false);
-  const [pen, setPen] = useState(false);
-  const [notes, setNotes] = useState(false);
+/** Controls hide when the pointer has rested. */
+function useResting() {
   const [resting, setResting] = useState(false);
-  const now = useRef(props);
-  now.current = props;
   const timer = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
-
-  const wipe = () => {
-    const canvas = ink.current;
-    canvas?.getContext('2d')?.clearRect(0, 0, canvas.width, canvas.height);
-  };
   const stir = () => {
     setResting(false);
     clearTimeout(timer.current);
     timer.current = setTimeout(() => setResting(true), REST_MS);
   };
+  useEffect(() => () => clearTimeout(timer.current), []);
+  return { resting, stir };
+}
 
+/** Takes the whole screen and the keys while it is there, and gives both back. */
+function useWholeScreen(room: RefObject<HTMLDivElement | null>, onLeft: () => void): void {
+  const left = useRef(onLeft);
+  left.current = onLeft;
   // Before it is seen: the first key of a clicker must not go to what lies behind.
   useLayoutEffect(() => {
     const element = room.current!;
@@ -62,76 +45,31 @@ export function Present(props: Props) {
     element.focus();
     // Where the whole screen is refused the room still fills the window.
     void element.requestFullscreen?.().catch(() => undefined);
-    const left = () => {
-      if (!document.fullscreenElement) now.current.onEnd();
+    const change = () => {
+      if (!document.fullscreenElement) left.current();
     };
-    document.addEventListener('fullscreenchange', left);
-    stir();
+    document.addEventListener('fullscreenchange', change);
     return () => {
-      clearTimeout(timer.current);
-      document.removeEventListener('fullscreenchange', left);
+      document.removeEventListener('fullscreenchange', change);
       if (document.fullscreenElement) void document.exitFullscreen().catch(() => undefined);
       before?.focus?.();
     };
   }, []);
+}
 
-  useEffect(() => {
-    // Nothing behind: the page too must let through what an overlay lies on.
-    document.documentElement.classList.toggle('explain-clear', background === 'transparent');
-    return () => document.documentElement.classList.remove('explain-clear');
-  }, [background]);
-
-  const keys = (event: KeyboardEvent) => {
-    if (event.ctrlKey || event.metaKey || event.altKey) return;
-    const isButton = event.target instanceof HTMLButtonElement;
-    if (isButton && (event.key === ' ' || event.key === 'Enter')) return;
-    const p = now.current;
-    const next = () => {
-      wipe();
-      p.onNext();
-    };
-    const back = () => {
-      wipe();
-      p.onBack();
-    };
-    const acts: Record<string, () => void> = {
-      ArrowRight: next,
-      PageDown: next,
-      Enter: next,
-      ' ': next,
-      ArrowLeft: back,
-      PageUp: back,
-      Backspace: back,
-      ArrowUp: () => p.onZoom(1 / 1.5),
-      ArrowDown: () => p.onZoom(1.5),
-      '+': () => p.onZoom(1 / 1.5),
-      '=': () => p.onZoom(1 / 1.5),
-      '-': () => p.onZoom(1.5),
-      Escape: () => p.onEnd(),
-      z: () => p.onZoomKey(),
-      f: () => p.onFreeze(!p.frozen),
-      s: () => setSpot((on) => !on),
-      d: () => setPen((on) => !on),
-      c: wipe,
-      b: () => p.onBackground(BACKGROUNDS[(BACKGROUNDS.indexOf(p.background) + 1) % BACKGROUNDS.length]),
-      n: () => setNotes((on) => !on),
-    };
-    const act = acts[event.key.length === 1 ? event.key.toLowerCase() : event.key];
-    if (!act) return;
-    event.preventDefault();
-    event.stopPropagation();
-    act();
-  };
-
+/** A pen over the picture. */
+function useInk(background: Background) {
+  const canvas = useRef<HTMLCanvasElement>(null);
   const drawing = useRef(false);
+  const wipe = () => canvas.current?.getContext('2d')?.clearRect(0, 0, canvas.current.width, canvas.current.height);
   const draw = (event: PointerEvent, begin: boolean) => {
-    const canvas = ink.current!;
-    const box = canvas.getBoundingClientRect();
-    if (canvas.width !== Math.round(box.width) || canvas.height !== Math.round(box.height)) {
-      canvas.width = Math.round(box.width);
-      canvas.height = Math.round(box.height);
+    const element = canvas.current!;
+    const box = element.getBoundingClientRect();
+    if (element.width !== Math.round(box.width) || element.height !== Math.round(box.height)) {
+      element.width = Math.round(box.width);
+      element.height = Math.round(box.height);
     }
-    const ctx = canvas.getContext('2d')!;
+    const ctx = element.getContext('2d')!;
     ctx.lineWidth = Math.max(4, box.width / 260);
     ctx.lineCap = 'round';
     ctx.lineJoin = 'round';
@@ -144,16 +82,46 @@ export function Present(props: Props) {
     ctx.lineTo(x, y);
     ctx.stroke();
   };
+  const begin = (event: PointerEvent) => {
+    drawing.current = true;
+    canvas.current!.setPointerCapture(event.pointerId);
+    draw(event, true);
+  };
+  const go = (event: PointerEvent) => drawing.current && draw(event, false);
+  const end = () => {
+    drawing.current = false;
+  };
+  return { canvas, wipe, begin, go, end };
+}
 
+/** The stage alone on the whole screen, for an audience or a camera. */
+export function Present(props: Props) {
+  const { background, children, note } = props;
+  const room = useRef<HTMLDivElement>(null);
+  const [spot, setSpot] = useState(false);
+  const [pen, setPen] = useState(false);
+  const [notes, setNotes] = useState(false);
+  const { resting, stir } = useResting();
+  const ink = useInk(background);
+  useWholeScreen(room, props.onEnd);
+  useEffect(stir, []);
+
+  useEffect(() => {
+    // Nothing behind: the page too must let through what an overlay lies on.
+    document.documentElement.classList.toggle('explain-clear', background === 'transparent');
+    return () => document.documentElement.classList.remove('explain-clear');
+  }, [background]);
+
+  const toggles = { spot, setSpot, pen, setPen, notes, setNotes, wipe: ink.wipe };
   return (
     <div
       ref={room}
       class={`explain-present is-${background}${resting ? ' is-resting' : ''}${spot ? ' has-spot' : ''}`}
       role="dialog"
       aria-modal="true"
-      aria-label="Presenting"
+      aria-label={explainTexts.presenting.title}
       tabIndex={-1}
-      onKeyDown={keys}
+      onKeyDown={(event) => pressed(event, props, toggles)}
       onPointerMove={(event) => {
         stir();
         const element = room.current!;
@@ -163,61 +131,115 @@ export function Present(props: Props) {
     >
       <div class="explain-room">{children}</div>
       <canvas
-        ref={ink}
+        ref={ink.canvas}
         class={`explain-ink${pen ? ' is-on' : ''}`}
-        onPointerDown={(event) => {
-          drawing.current = true;
-          event.currentTarget.setPointerCapture(event.pointerId);
-          draw(event, true);
-        }}
-        onPointerMove={(event) => drawing.current && draw(event, false)}
-        onPointerUp={() => {
-          drawing.current = false;
-        }}
+        onPointerDown={ink.begin}
+        onPointerMove={ink.go}
+        onPointerUp={ink.end}
       />
       <div class="explain-spot" aria-hidden="true" />
       {notes && <p class="explain-say">{note}</p>}
-      <div class="explain-bar">
-        <button type="button" onClick={() => now.current.onBack()}>
-          Back
-        </button>
-        <span aria-live="polite">{place}</span>
-        <button type="button" onClick={() => now.current.onNext()}>
-          Next
-        </button>
-        <button type="button" onClick={() => now.current.onZoomKey()}>
-          Zoom slowly
-        </button>
-        <button type="button" aria-pressed={props.frozen} onClick={() => props.onFreeze(!props.frozen)}>
-          Freeze
-        </button>
-        <button type="button" aria-pressed={spot} onClick={() => setSpot(!spot)}>
-          Spotlight
-        </button>
-        <button type="button" aria-pressed={pen} onClick={() => setPen(!pen)}>
-          Pen
-        </button>
-        <button type="button" onClick={wipe}>
-          Wipe
-        </button>
-        <button type="button" aria-pressed={notes} onClick={() => setNotes(!notes)}>
-          What to say
-        </button>
-        <button type="button" onClick={props.onEnd}>
-          End
-        </button>
-        <details>
-          <summary>Keys</summary>
-          <dl>
-            {HELP.map(([key, what]) => (
-              <div key={key}>
-                <dt>{key}</dt>
-                <dd>{what}</dd>
-              </div>
-            ))}
-          </dl>
-        </details>
-      </div>
+      <Bar {...props} {...toggles} />
+    </div>
+  );
+}
+
+interface Toggles {
+  readonly spot: boolean;
+  setSpot(on: boolean): void;
+  readonly pen: boolean;
+  setPen(on: boolean): void;
+  readonly notes: boolean;
+  setNotes(on: boolean): void;
+  wipe(): void;
+}
+
+/** A key or a clicker. */
+function pressed(event: KeyboardEvent, p: Props, t: Toggles): void {
+  if (event.ctrlKey || event.metaKey || event.altKey) return;
+  const isButton = event.target instanceof HTMLButtonElement;
+  if (isButton && (event.key === ' ' || event.key === 'Enter')) return;
+  const next = () => {
+    t.wipe();
+    p.onNext();
+  };
+  const back = () => {
+    t.wipe();
+    p.onBack();
+  };
+  const acts: Record<string, () => void> = {
+    ArrowRight: next,
+    PageDown: next,
+    Enter: next,
+    ' ': next,
+    ArrowLeft: back,
+    PageUp: back,
+    Backspace: back,
+    ArrowUp: () => p.onZoom(1 / 1.5),
+    ArrowDown: () => p.onZoom(1.5),
+    '+': () => p.onZoom(1 / 1.5),
+    '=': () => p.onZoom(1 / 1.5),
+    '-': () => p.onZoom(1.5),
+    Escape: () => p.onEnd(),
+    z: () => p.onZoomKey(),
+    f: () => p.onFreeze(!p.frozen),
+    s: () => t.setSpot(!t.spot),
+    d: () => t.setPen(!t.pen),
+    c: t.wipe,
+    b: () => p.onBackground(BACKGROUNDS[(BACKGROUNDS.indexOf(p.background) + 1) % BACKGROUNDS.length]),
+    n: () => t.setNotes(!t.notes),
+  };
+  const act = acts[event.key.length === 1 ? event.key.toLowerCase() : event.key];
+  if (!act) return;
+  event.preventDefault();
+  event.stopPropagation();
+  act();
+}
+
+function Bar(props: Props & Toggles) {
+  const { place, frozen, spot, pen, notes } = props;
+  const texts = explainTexts.presenting;
+  return (
+    <div class="explain-bar">
+      <button type="button" onClick={() => props.onBack()}>
+        {explainTexts.stage.back}
+      </button>
+      <span aria-live="polite">{place}</span>
+      <button type="button" onClick={() => props.onNext()}>
+        {explainTexts.stage.next}
+      </button>
+      <button type="button" onClick={() => props.onZoomKey()}>
+        {explainTexts.stage.slowZoom}
+      </button>
+      <button type="button" aria-pressed={frozen} onClick={() => props.onFreeze(!frozen)}>
+        {explainTexts.stage.freeze}
+      </button>
+      <button type="button" aria-pressed={spot} onClick={() => props.setSpot(!spot)}>
+        {texts.spotlight}
+      </button>
+      <button type="button" aria-pressed={pen} onClick={() => props.setPen(!pen)}>
+        {texts.pen}
+      </button>
+      <button type="button" onClick={props.wipe}>
+        {texts.wipe}
+      </button>
+      <button type="button" aria-pressed={notes} onClick={() => props.setNotes(!notes)}>
+        {texts.note}
+      </button>
+      <button type="button" onClick={props.onEnd}>
+        {texts.end}
+      </button>
+      <details>
+        <summary>{texts.keys}</summary>
+        <dl>
+          {texts.keyList.map(([key, action]) => (
+            <div key={key}>
+              <dt>{key}</dt>
+              <dd>{action}</dd>
+            </div>
+          ))}
+        </dl>
+      </details>
     </div>
   );
 }

@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { FIGURE_MEANINGS, type StoryScene } from '../../../outputs/explain/index.ts';
+import { meaningsOfFigures, type StoryScene } from '../../../outputs/explain/index.ts';
+import { explainTexts } from '../../../outputs/words/index.ts';
 
 interface Props {
   scenes: readonly StoryScene[];
@@ -16,24 +17,18 @@ interface Props {
 }
 
 /** The prepared views in order: shown, edited, moved, added, taken out. */
-export function SceneList({ scenes, own, at, onPick, onScenes, onEdit, current }: Props) {
+export function SceneList(props: Props) {
+  const { scenes, own, at, onPick, onScenes, current } = props;
   const [editing, setEditing] = useState(false);
-  const chosen = at === undefined ? undefined : scenes[at];
-  const fields = useRef<HTMLDivElement>(null);
-  const open = editing && chosen !== undefined;
-  // The list above them is long.
-  useEffect(() => {
-    if (open) fields.current?.scrollIntoView({ block: 'nearest' });
-  }, [open]);
-  const move = (index: number, by: number) => {
-    const to = index + by;
-    if (to < 0 || to >= scenes.length) return;
-    const next = [...scenes];
-    [next[index], next[to]] = [next[to], next[index]];
-    onScenes(next, to);
+  const texts = explainTexts.scenes;
+  const isChosen = at !== undefined && scenes[at] !== undefined;
+  const add = () => {
+    const place = at === undefined ? scenes.length : at + 1;
+    onScenes([...scenes.slice(0, place), { ...current(), title: texts.added }, ...scenes.slice(place)], place);
+    setEditing(true);
   };
   return (
-    <section class="explain-scenes" aria-label="Scenes">
+    <section class="explain-scenes" aria-label={explainTexts.side.scenes}>
       <ol>
         {scenes.map((scene, i) => (
           <li key={i}>
@@ -45,96 +40,101 @@ export function SceneList({ scenes, own, at, onPick, onScenes, onEdit, current }
         ))}
       </ol>
       <div class="explain-buttons">
-        <button
-          type="button"
-          onClick={() => {
-            const place = at === undefined ? scenes.length : at + 1;
-            onScenes(
-              [...scenes.slice(0, place), { ...current(), title: 'A view of mine' }, ...scenes.slice(place)],
-              place,
-            );
-            setEditing(true);
-          }}
-        >
-          Add this view
+        <button type="button" onClick={add}>
+          {texts.add}
         </button>
-        <button type="button" aria-expanded={editing} disabled={!chosen} onClick={() => setEditing(!editing)}>
-          Edit
+        <button type="button" aria-expanded={editing} disabled={!isChosen} onClick={() => setEditing(!editing)}>
+          {texts.edit}
         </button>
       </div>
-      {editing && chosen && at !== undefined && (
-        <div class="explain-edit" ref={fields}>
-          <label>
-            <span>Title</span>
-            <input
-              type="text"
-              value={chosen.title}
-              maxLength={120}
-              onChange={(event) => onEdit({ title: event.currentTarget.value })}
-            />
-          </label>
-          <label>
-            <span>Caption</span>
-            <textarea
-              rows={3}
-              maxLength={600}
-              value={chosen.caption}
-              onChange={(event) => onEdit({ caption: event.currentTarget.value })}
-            />
-          </label>
-          <label>
-            <span>What you say</span>
-            <textarea
-              rows={6}
-              maxLength={5000}
-              value={chosen.note}
-              onChange={(event) => onEdit({ note: event.currentTarget.value })}
-            />
-          </label>
-          <details>
-            <summary>Figures that fill themselves in</summary>
-            <dl class="explain-names">
-              {Object.entries(FIGURE_MEANINGS).map(([name, meaning]) => (
-                <div key={name}>
-                  <dt>{`{${name}}`}</dt>
-                  <dd>{meaning}</dd>
-                </div>
-              ))}
-            </dl>
-          </details>
-          <div class="explain-buttons">
-            <button type="button" onClick={() => onEdit({ ...current(), title: chosen.title })}>
-              Take the view as it is now
-            </button>
-            <button type="button" disabled={at === 0} onClick={() => move(at, -1)}>
-              Earlier
-            </button>
-            <button type="button" disabled={at === scenes.length - 1} onClick={() => move(at, 1)}>
-              Later
-            </button>
-            <button
-              type="button"
-              disabled={scenes.length < 2}
-              onClick={() => {
-                onScenes(
-                  scenes.filter((_, i) => i !== at),
-                  Math.max(0, at - 1),
-                );
-              }}
-            >
-              Take it out
-            </button>
-          </div>
-        </div>
-      )}
+      {editing && isChosen && <SceneEditor {...props} at={at} />}
       {own && (
         <p class="quiet">
-          These are your own, kept with the set.{' '}
+          {texts.own}{' '}
           <button type="button" class="link" onClick={() => onScenes(undefined)}>
-            Back to the story as it came
+            {texts.restore}
           </button>
         </p>
       )}
     </section>
+  );
+}
+
+/** The chosen scene's words, view and place in the list. */
+function SceneEditor({ scenes, at, onScenes, onEdit, current }: Props & { at: number }) {
+  const fields = useRef<HTMLDivElement>(null);
+  const texts = explainTexts.scenes;
+  const chosen = scenes[at];
+  // The list above them is long.
+  useEffect(() => {
+    fields.current?.scrollIntoView({ block: 'nearest' });
+  }, []);
+  const move = (by: number) => {
+    const to = at + by;
+    if (to < 0 || to >= scenes.length) return;
+    const next = [...scenes];
+    [next[at], next[to]] = [next[to], next[at]];
+    onScenes(next, to);
+  };
+  const remove = () =>
+    onScenes(
+      scenes.filter((_, i) => i !== at),
+      Math.max(0, at - 1),
+    );
+  return (
+    <div class="explain-edit" ref={fields}>
+      <label>
+        <span>{texts.title}</span>
+        <input
+          type="text"
+          value={chosen.title}
+          maxLength={120}
+          onChange={(event) => onEdit({ title: event.currentTarget.value })}
+        />
+      </label>
+      <label>
+        <span>{texts.caption}</span>
+        <textarea
+          rows={3}
+          maxLength={600}
+          value={chosen.caption}
+          onChange={(event) => onEdit({ caption: event.currentTarget.value })}
+        />
+      </label>
+      <label>
+        <span>{texts.note}</span>
+        <textarea
+          rows={6}
+          maxLength={5000}
+          value={chosen.note}
+          onChange={(event) => onEdit({ note: event.currentTarget.value })}
+        />
+      </label>
+      <details>
+        <summary>{texts.figures}</summary>
+        <dl class="explain-names">
+          {meaningsOfFigures().map(([name, meaning]) => (
+            <div key={name}>
+              <dt>{`{${name}}`}</dt>
+              <dd>{meaning}</dd>
+            </div>
+          ))}
+        </dl>
+      </details>
+      <div class="explain-buttons">
+        <button type="button" onClick={() => onEdit({ ...current(), title: chosen.title })}>
+          {texts.takeView}
+        </button>
+        <button type="button" disabled={at === 0} onClick={() => move(-1)}>
+          {texts.earlier}
+        </button>
+        <button type="button" disabled={at === scenes.length - 1} onClick={() => move(1)}>
+          {texts.later}
+        </button>
+        <button type="button" disabled={scenes.length < 2} onClick={remove}>
+          {texts.remove}
+        </button>
+      </div>
+    </div>
   );
 }

@@ -1,4 +1,5 @@
 import { useId } from 'preact/hooks';
+import { explainTexts } from '../../../outputs/words/index.ts';
 import { scaleOf } from '../../description/slider-scale.ts';
 
 interface Props {
@@ -28,8 +29,8 @@ export function Slide({ label, value, min, max, log = false, round = (v) => v, t
       <label for={id}>{label}</label>
       <output for={id}>{text(value)}</output>
       {onReset && (
-        <button type="button" class="link" onClick={onReset}>
-          as in the set<span class="visually-hidden">: {label}</span>
+        <button type="button" class="link" onClick={onReset} aria-label={explainTexts.settings.resetLabel(label)}>
+          {explainTexts.settings.asInSet}
         </button>
       )}
       <input

@@ -16,6 +16,7 @@ import {
   zoomed,
 } from '../../../outputs/explain/index.ts';
 import type { Palette } from '../../../outputs/scene/index.ts';
+import { explainTexts } from '../../../outputs/words/index.ts';
 import { canvasPen } from './canvas-pen.ts';
 import { type Background, pagePalette, paletteFor } from './colours.ts';
 import { drawingOf, lettersFor } from './drawing.ts';
@@ -48,33 +49,49 @@ interface Props {
   handle: Ref<StageHandle>;
 }
 
-/** How fast the picture follows the wheel: most of the way in so many seconds. */
-const FOLLOW = 0.07;
+/** Everything that moves on the stage, kept outside of drawing the page. */
+interface Live {
+  view: View;
+  /** Where the view is going. */
+  target: View;
+  /** Of the moving picture and of the slow zoom, s. */
+  seconds: number;
+  zoomSeconds: number;
+  /** Where the pointer is, as a share of the width. */
+  pointer: number;
+  dirty: boolean;
+  readonly columns: Columns;
+  palette: Palette | undefined;
+  /** The span last told of. */
+  shownSpan: number;
+}
+
+const liveFor = (scene: StoryScene): Live => ({
+  view: limited(scene),
+  target: limited(scene),
+  seconds: 0,
+  zoomSeconds: 0,
+  pointer: 0.5,
+  dirty: true,
+  columns: new Columns(),
+  palette: undefined,
+  shownSpan: 0,
+});
 
 export function Stage(props: Props) {
   const { scene, presented = false } = props;
   const canvas = useRef<HTMLCanvasElement>(null);
   const now = useRef(props);
   now.current = props;
-  const live = useRef({
-    view: limited(scene),
-    target: limited(scene),
-    seconds: 0,
-    zoomSeconds: 0,
-    pointer: 0.5,
-    dirty: true,
-    columns: new Columns(),
-    palette: undefined as Palette | undefined,
-    /** The span last told of. */
-    told: 0,
-  });
+  const live = useRef<Live>(undefined as unknown as Live);
+  live.current ??= liveFor(scene);
 
   // Another scene begins at its own view; a change of the same scene's settings leaves the view alone.
   useEffect(() => {
     const { still, prepared } = now.current;
     const seconds = still && scene.picture ? PICTURES[scene.picture].still(prepared.facts) : 0;
-    Object.assign(live.current, { view: limited(scene), target: limited(scene), seconds, zoomSeconds: 0 });
-    live.current.told = 0;
+    const view = limited(scene);
+    Object.assign(live.current, { view, target: view, seconds, zoomSeconds: 0, shownSpan: 0 });
   }, [scene.title, scene.from, scene.span, scene.picture]);
   useEffect(() => {
     live.current.dirty = true;
@@ -84,145 +101,55 @@ export function Stage(props: Props) {
     live.current.zoomSeconds = 0;
   }, [props.zooming]);
 
+  /** Glides to a view, or goes there at once. */
+  const go = (view: View, atOnce = now.current.still) => {
+    const l = live.current;
+    l.target = view;
+    if (atOnce) l.view = view;
+    l.dirty = true;
+  };
+  const taken = (view: View, atOnce?: boolean) => {
+    go(view, atOnce);
+    now.current.onTaken();
+  };
   useImperativeHandle(props.handle, () => {
-    const go = (view: View) => {
-      const l = live.current;
-      l.target = limited(view);
-      if (now.current.still) l.view = l.target;
-      l.dirty = true;
-    };
     return {
       view: () => live.current.view,
       seconds: () => live.current.seconds,
-      show: go,
+      show: (view) => go(limited(view)),
       zoom: (factor) => go(zoomed(live.current.target, factor, live.current.pointer)),
     };
   }, []);
-
-  useEffect(() => {
-    const element = canvas.current!;
-    const ctx = element.getContext('2d')!;
-    const l = live.current;
-    let cssWidth = 0;
-    let cssHeight = 0;
-    const fit = () => {
-      const box = element.getBoundingClientRect();
-      cssWidth = box.width;
-      cssHeight = box.height;
-      const density = Math.min(devicePixelRatio || 1, 2);
-      const [w, h] = [Math.max(1, Math.round(cssWidth * density)), Math.max(1, Math.round(cssHeight * density))];
-      if (element.width !== w || element.height !== h) {
-        element.width = w;
-        element.height = h;
-      }
-      l.dirty = true;
-    };
-    const observer = new ResizeObserver(fit);
-    observer.observe(element);
-    fit();
-    const restyle = () => {
-      l.palette = undefined;
-      l.dirty = true;
-    };
-    const dark = matchMedia('(prefers-color-scheme: dark)');
-    dark.addEventListener('change', restyle);
-    const themed = new MutationObserver(restyle);
-    themed.observe(document.documentElement, { attributes: true, attributeFilter: ['data-theme'] });
-
-    const pen = canvasPen(ctx, () => l.palette!);
-    let frame = 0;
-    let last = 0;
-    const draw = (at: number) => {
-      frame = requestAnimationFrame(draw);
-      const dt = Math.min(0.1, last === 0 ? 0 : (at - last) / 1000);
-      last = at;
-      const p = now.current;
-      step(l, p, dt);
-      if (l.told !== l.view.span) {
-        l.told = l.view.span;
-        p.onView(l.view);
-      }
-      if (!l.dirty || cssWidth === 0) return;
-      l.dirty = false;
-      l.palette ??= paletteFor(p.background, pagePalette(element));
-      const density = element.width / cssWidth;
-      ctx.setTransform(1, 0, 0, 1, 0, 0);
-      if (p.background === 'transparent') ctx.clearRect(0, 0, element.width, element.height);
-      else {
-        ctx.fillStyle = l.palette.paper;
-        ctx.fillRect(0, 0, element.width, element.height);
-      }
-      ctx.setTransform(density, 0, 0, density, 0, 0);
-      paintStage(pen, drawingOf(p, l.view, l.seconds, cssWidth, cssHeight, density), l.columns);
-    };
-    frame = requestAnimationFrame(draw);
-    return () => {
-      cancelAnimationFrame(frame);
-      observer.disconnect();
-      themed.disconnect();
-      dark.removeEventListener('change', restyle);
-    };
-  }, []);
+  useEffect(() => animated(canvas.current!, live.current, () => now.current), []);
 
   const share = (clientX: number): number => {
     const box = canvas.current!.getBoundingClientRect();
-    const plot = stagePlot({
-      width: box.width,
-      show: scene.show ?? {},
-      letters: lettersFor(box.width, box.height, presented),
-    });
+    const { scene: shown, presented: large = false } = now.current;
+    const letters = lettersFor(box.width, box.height, large);
+    const plot = stagePlot({ width: box.width, show: shown.show ?? {}, letters });
     return Math.min(1, Math.max(0, (clientX - box.left - plot.x) / plot.width));
   };
-  const go = (view: View) => {
-    const l = live.current;
-    l.target = view;
-    if (now.current.still) l.view = view;
-    l.dirty = true;
-    now.current.onTaken();
-  };
-  const fingers = useRef(new Map<number, number>());
-  const pinch = useRef(0);
-
   useEffect(() => {
     // Preact listens to the wheel passively; this one must keep the page from scrolling.
     const element = canvas.current!;
     const wheel = (event: WheelEvent) => {
       if (now.current.scene.rows.length === 0) return;
       event.preventDefault();
-      const lines = event.deltaMode === 1 ? 16 : event.deltaMode === 2 ? 400 : 1;
-      const l = live.current;
-      l.pointer = share(event.clientX);
-      if (Math.abs(event.deltaX) > Math.abs(event.deltaY))
-        go(moved(l.target, (event.deltaX * lines) / element.clientWidth));
-      // A pinch on a touch pad comes as a wheel with the control key, in smaller steps.
-      else go(zoomed(l.target, Math.exp(event.deltaY * lines * (event.ctrlKey ? 0.012 : 0.0022)), l.pointer));
+      live.current.pointer = share(event.clientX);
+      taken(wheeled(event, live.current, element.clientWidth));
     };
     element.addEventListener('wheel', wheel, { passive: false });
     return () => element.removeEventListener('wheel', wheel);
   }, []);
+  const fingers = useFingers(live.current, share, (view) => taken(view, true));
 
   const keys = (event: KeyboardEvent) => {
     if (event.ctrlKey || event.metaKey || event.altKey || scene.rows.length === 0) return;
-    const l = live.current;
-    const done: Record<string, () => void> = {
-      '+': () => go(zoomed(l.target, 1 / 1.5, l.pointer)),
-      '=': () => go(zoomed(l.target, 1 / 1.5, l.pointer)),
-      '-': () => go(zoomed(l.target, 1.5, l.pointer)),
-      ArrowUp: () => go(zoomed(l.target, 1 / 1.5, l.pointer)),
-      ArrowDown: () => go(zoomed(l.target, 1.5, l.pointer)),
-      ...(presented
-        ? {}
-        : {
-            ArrowLeft: () => go(moved(l.target, -0.15)),
-            ArrowRight: () => go(moved(l.target, 0.15)),
-            Home: () => go(limited(scene)),
-          }),
-    };
-    const act = done[event.key];
-    if (!act) return;
+    const view = viewByKey(event.key, live.current, scene, presented);
+    if (!view) return;
     event.preventDefault();
     event.stopPropagation();
-    act();
+    taken(view);
   };
 
   return (
@@ -230,62 +157,160 @@ export function Stage(props: Props) {
       class="explain-stage"
       // biome-ignore lint/a11y/noNoninteractiveTabindex: the wave window is zoomed from the keyboard
       tabIndex={0}
-      aria-label={`${filled(scene.title, {})}. Up and down arrows zoom, left and right move along.`}
+      aria-label={explainTexts.stage.canvas(filled(scene.title, props.prepared.figures))}
       onKeyDown={keys}
     >
       <canvas
         ref={canvas}
-        onPointerDown={(event) => {
-          if (scene.rows.length === 0) return;
-          fingers.current.set(event.pointerId, event.clientX);
-          if (event.pointerType !== 'mouse' || event.button === 0)
-            event.currentTarget.setPointerCapture(event.pointerId);
-          pinch.current = spread(fingers.current);
-        }}
-        onPointerMove={(event) => {
-          const l = live.current;
-          const held = fingers.current;
-          const before = held.get(event.pointerId);
-          if (before === undefined) {
-            l.pointer = share(event.clientX);
-            return;
-          }
-          held.set(event.pointerId, event.clientX);
-          if (held.size === 1) {
-            const wide = event.currentTarget.clientWidth;
-            const view = moved(l.target, (before - event.clientX) / wide);
-            l.view = view;
-            go(view);
-          } else if (held.size === 2) {
-            const apart = spread(held);
-            const middle = [...held.values()].reduce((a, b) => a + b) / 2;
-            if (pinch.current > 8 && apart > 8) {
-              const view = zoomed(l.target, pinch.current / apart, share(middle));
-              l.view = view;
-              go(view);
-            }
-            pinch.current = apart;
-          }
-        }}
-        onPointerUp={(event) => fingers.current.delete(event.pointerId)}
-        onPointerCancel={(event) => fingers.current.delete(event.pointerId)}
+        onPointerDown={(event) => scene.rows.length > 0 && fingers.down(event)}
+        onPointerMove={fingers.move}
+        onPointerUp={fingers.up}
+        onPointerCancel={fingers.up}
       />
     </section>
   );
 }
 
+/** Draws the stage frame by frame for as long as something changes. @returns what ends it. */
+function animated(element: HTMLCanvasElement, l: Live, propsNow: () => Props): () => void {
+  const ctx = element.getContext('2d')!;
+  let size = { width: 0, height: 0 };
+  const fit = () => {
+    size = element.getBoundingClientRect();
+    const density = Math.min(devicePixelRatio || 1, 2);
+    const [w, h] = [Math.max(1, Math.round(size.width * density)), Math.max(1, Math.round(size.height * density))];
+    if (element.width !== w || element.height !== h) {
+      element.width = w;
+      element.height = h;
+    }
+    l.dirty = true;
+  };
+  const observer = new ResizeObserver(fit);
+  observer.observe(element);
+  fit();
+  const unwatch = watchTheme(() => {
+    l.palette = undefined;
+    l.dirty = true;
+  });
+  const pen = canvasPen(ctx, () => l.palette!);
+  let frame = 0;
+  let last = 0;
+  const draw = (at: number) => {
+    frame = requestAnimationFrame(draw);
+    const dt = Math.min(0.1, last === 0 ? 0 : (at - last) / 1000);
+    last = at;
+    const p = propsNow();
+    step(l, p, dt);
+    if (l.shownSpan !== l.view.span) {
+      l.shownSpan = l.view.span;
+      p.onView(l.view);
+    }
+    if (!l.dirty || size.width === 0) return;
+    l.dirty = false;
+    l.palette ??= paletteFor(p.background, pagePalette(element));
+    const density = element.width / size.width;
+    clear(ctx, element, p.background === 'transparent' ? undefined : l.palette.paper);
+    ctx.setTransform(density, 0, 0, density, 0, 0);
+    paintStage(pen, drawingOf(p, l.view, l.seconds, size.width, size.height, density), l.columns);
+  };
+  frame = requestAnimationFrame(draw);
+  return () => {
+    cancelAnimationFrame(frame);
+    observer.disconnect();
+    unwatch();
+  };
+}
+
+function clear(ctx: CanvasRenderingContext2D, { width, height }: HTMLCanvasElement, paper: string | undefined): void {
+  ctx.setTransform(1, 0, 0, 1, 0, 0);
+  if (paper === undefined) {
+    ctx.clearRect(0, 0, width, height);
+    return;
+  }
+  ctx.fillStyle = paper;
+  ctx.fillRect(0, 0, width, height);
+}
+
+/** Calls back when the page's colours change. @returns what ends it. */
+function watchTheme(changed: () => void): () => void {
+  const dark = matchMedia('(prefers-color-scheme: dark)');
+  dark.addEventListener('change', changed);
+  const themed = new MutationObserver(changed);
+  themed.observe(document.documentElement, { attributes: true, attributeFilter: ['data-theme'] });
+  return () => {
+    themed.disconnect();
+    dark.removeEventListener('change', changed);
+  };
+}
+
+/** Where the wheel leads: along, or closer about the pointer. */
+function wheeled(event: WheelEvent, { target, pointer }: Live, width: number): View {
+  const lines = event.deltaMode === 1 ? 16 : event.deltaMode === 2 ? 400 : 1;
+  if (Math.abs(event.deltaX) > Math.abs(event.deltaY)) return moved(target, (event.deltaX * lines) / width);
+  // A pinch on a touch pad comes as a wheel with the control key, in smaller steps.
+  return zoomed(target, Math.exp(event.deltaY * lines * (event.ctrlKey ? 0.012 : 0.0022)), pointer);
+}
+
+/** Where a key leads. Presented, left and right are for the next scene. */
+function viewByKey(key: string, { target, pointer }: Live, scene: StoryScene, presented: boolean): View | undefined {
+  switch (key) {
+    case '+':
+    case '=':
+    case 'ArrowUp':
+      return zoomed(target, 1 / 1.5, pointer);
+    case '-':
+    case 'ArrowDown':
+      return zoomed(target, 1.5, pointer);
+    case 'ArrowLeft':
+      return presented ? undefined : moved(target, -0.15);
+    case 'ArrowRight':
+      return presented ? undefined : moved(target, 0.15);
+    case 'Home':
+      return presented ? undefined : limited(scene);
+    default:
+      return undefined;
+  }
+}
+
+/** Dragging with one finger or the mouse, zooming with two fingers. */
+function useFingers(l: Live, share: (clientX: number) => number, onView: (view: View) => void) {
+  const held = useRef(new Map<number, number>()).current;
+  const pinch = useRef(0);
+  return {
+    down(event: PointerEvent) {
+      held.set(event.pointerId, event.clientX);
+      if (event.pointerType !== 'mouse' || event.button === 0)
+        (event.currentTarget as HTMLCanvasElement).setPointerCapture(event.pointerId);
+      pinch.current = spread(held);
+    },
+    move(event: PointerEvent) {
+      const before = held.get(event.pointerId);
+      if (before === undefined) {
+        l.pointer = share(event.clientX);
+        return;
+      }
+      held.set(event.pointerId, event.clientX);
+      if (held.size === 1) {
+        const wide = (event.currentTarget as HTMLCanvasElement).clientWidth;
+        onView(moved(l.target, (before - event.clientX) / wide));
+      } else if (held.size === 2) {
+        const apart = spread(held);
+        const middle = [...held.values()].reduce((a, b) => a + b) / 2;
+        if (pinch.current > 8 && apart > 8) onView(zoomed(l.target, pinch.current / apart, share(middle)));
+        pinch.current = apart;
+      }
+    },
+    up: (event: PointerEvent) => void held.delete(event.pointerId),
+  };
+}
+
+/** How fast the picture follows the wheel: most of the way in so many seconds. */
+const FOLLOW = 0.07;
+
 const spread = (held: ReadonlyMap<number, number>): number => {
   const xs = [...held.values()];
   return xs.length === 2 ? Math.abs(xs[0] - xs[1]) : 0;
 };
-
-interface Live {
-  view: View;
-  target: View;
-  seconds: number;
-  zoomSeconds: number;
-  dirty: boolean;
-}
 
 /** One frame's time goes by. */
 function step(l: Live, p: Props, dt: number): void {

@@ -3,11 +3,13 @@ import type { Reception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import type { PointId, Programme, StoryScene, View } from '../../../outputs/explain/index.ts';
 import type { Palette } from '../../../outputs/scene/index.ts';
+import { explainTexts } from '../../../outputs/words/index.ts';
 import type { When } from '../../description/when.ts';
 import { fileStem, saveFile } from '../../state/download.ts';
 import { BACKGROUNDS, type Background, pagePalette, paletteFor } from './colours.ts';
-import { type Filming, film } from './film.ts';
+import { type Filming, type FilmOrder, film } from './film.ts';
 import { SOUND_RATE, soundCodec } from './film-sound.ts';
+import { problemText } from './problem.ts';
 import type { Taken, TakeOrder } from './take.ts';
 
 interface Props {
@@ -27,41 +29,29 @@ interface Props {
 
 const SIZES = { '1080p': [1920, 1080], '4K': [3840, 2160], '720p': [1280, 720], upright: [1080, 1920] } as const;
 type Size = keyof typeof SIZES;
+type Format = 'webm' | 'mp4';
+const SOUND_SECONDS = 5;
 
 /** Any view as a picture, a drawing, a film, a table or a sound. */
 export function TakeAway(props: Props) {
   const { scene, scenes, background } = props;
   const [size, setSize] = useState<Size>('1080p');
-  const [format, setFormat] = useState<'webm' | 'mp4'>('webm');
-  const [rate, setRate] = useState<30 | 60>(30);
   const [all, setAll] = useState(false);
-  const [sound, setSound] = useState(true);
-  const [progress, setProgress] = useState<{ share: number; left?: number } | undefined>();
-  const [said, setSaid] = useState('');
-  const [canSound, setCanSound] = useState(true);
-  useEffect(() => {
-    let wanted = true;
-    void soundCodec(format).then((codec) => wanted && setCanSound(codec !== undefined));
-    return () => {
-      wanted = false;
-    };
-  }, [format]);
-  const filming = useRef<Filming | undefined>(undefined);
-  const place = useRef<HTMLDivElement>(null);
-  useEffect(() => () => filming.current?.cancel(), []);
-
-  const colours = (): Palette => paletteFor(background, pagePalette(place.current!));
-  const name = fileStem(scene.title, 'view');
-
+  const [status, setStatus] = useState('');
   const [busy, setBusy] = useState(false);
-  const takeAway = async (order: TakeOrder, ending: string, more = '') => {
+  const place = useRef<HTMLDivElement>(null);
+  const texts = explainTexts.exporting;
+  const name = fileStem(scene.title, texts.viewFile);
+  const page = (): Palette => pagePalette(place.current!);
+  const takeAway = async (order: TakeOrder, ending: string, saved: (file: string) => string = texts.saved) => {
     setBusy(true);
-    setSaid('');
+    setStatus('');
+    const file = `${name}.${ending}`;
     try {
-      saveFile(`${name}.${ending}`, (await props.take(order)) as Blob);
-      setSaid(`${name}.${ending}${more}.`);
+      saveFile(file, (await props.take(order)) as Blob);
+      setStatus(saved(file));
     } catch (error) {
-      setSaid((error as Error).message);
+      setStatus(problemText(error));
     } finally {
       setBusy(false);
     }
@@ -71,163 +61,211 @@ export function TakeAway(props: Props) {
       kind,
       scene,
       ...props.moment(),
-      palette: colours(),
+      palette: paletteFor(background, page()),
       paper: background !== 'transparent',
       width,
       height,
     }) as const;
   const takePng = () => {
     const [width, height] = SIZES[size];
-    return takeAway(drawn('picture', width, height), 'png', `, ${width} × ${height}`);
+    return takeAway(drawn('picture', width, height), 'png', (file) => texts.savedPicture(file, width, height));
   };
-  const takeSvg = () => takeAway(drawn('drawing', 960, 540), 'svg');
-  const takeCsv = () => takeAway({ kind: 'numbers', scene, view: props.moment().view }, 'csv');
   const takeWav = () =>
-    takeAway({ kind: 'sound', scene, point: props.hear, seconds: 5, rate: SOUND_RATE }, 'wav', ', 5 seconds');
+    takeAway({ kind: 'sound', scene, point: props.hear, seconds: SOUND_SECONDS, rate: SOUND_RATE }, 'wav', (file) =>
+      texts.savedSound(file, SOUND_SECONDS),
+    );
   const chosen = (): readonly StoryScene[] => (all ? scenes : [{ ...scene, hear: props.hear }]);
-  const takeVtt = () => takeAway({ kind: 'captions', scenes: chosen() }, 'vtt');
-  const takeFilm = async () => {
-    const [width, height] = SIZES[size];
-    setSaid('');
-    setProgress({ share: 0 });
-    const { set, reception, recording, time } = props;
-    const order = {
-      scenes: chosen(),
-      set,
-      reception,
-      recording,
-      time,
-      width,
-      height,
-      rate,
-      format,
-      sound,
-      background,
-      page: pagePalette(place.current!),
-    };
-    filming.current = film(order, (share, left) => setProgress({ share, left }));
-    try {
-      const made = await filming.current.done;
-      if (made) {
-        const { file, silent } = made;
-        saveFile(`${all ? 'story' : name}.${format}`, file);
-        setSaid(
-          `${all ? 'story' : name}.${format}, ${(file.size / 1e6).toFixed(1)} MB${silent ? ', without sound: this browser could not put any in' : ''}.`,
-        );
-      } else setSaid('Called off.');
-    } catch (error) {
-      setSaid((error as Error).message);
-    } finally {
-      filming.current = undefined;
-      setProgress(undefined);
-    }
-  };
-  const canFilm = typeof VideoEncoder !== 'undefined' && typeof OffscreenCanvas !== 'undefined';
   return (
     <div class="explain-take" ref={place}>
       <label class="explain-field">
-        <span>Size</span>
+        <span>{texts.size}</span>
         <select value={size} onChange={(event) => setSize(event.currentTarget.value as Size)}>
-          {Object.entries(SIZES).map(([id, [w, h]]) => (
+          {(Object.keys(SIZES) as Size[]).map((id) => (
             <option key={id} value={id}>
-              {id}, {w} × {h}
+              {texts.sizeChoice(texts.sizes[id], SIZES[id][0], SIZES[id][1])}
             </option>
           ))}
         </select>
       </label>
       <label class="explain-field">
-        <span>Background</span>
+        <span>{texts.background}</span>
         <select value={background} onChange={(event) => props.onBackground(event.currentTarget.value as Background)}>
           {BACKGROUNDS.map((b) => (
             <option key={b} value={b}>
-              {b === 'plain' ? 'as the page' : b}
+              {texts.backgrounds[b]}
             </option>
           ))}
         </select>
       </label>
       <div class="explain-buttons">
         <button type="button" disabled={busy} onClick={() => void takePng()}>
-          Picture (PNG)
+          {texts.picture}
         </button>
-        <button type="button" disabled={busy} onClick={() => void takeSvg()}>
-          Drawing (SVG)
+        <button type="button" disabled={busy} onClick={() => void takeAway(drawn('drawing', 960, 540), 'svg')}>
+          {texts.drawing}
         </button>
-        <button type="button" disabled={busy || scene.rows.length === 0} onClick={() => void takeCsv()}>
-          Numbers (CSV)
+        <button
+          type="button"
+          disabled={busy || scene.rows.length === 0}
+          onClick={() => void takeAway({ kind: 'numbers', scene, view: props.moment().view }, 'csv')}
+        >
+          {texts.numbers}
         </button>
         <button type="button" disabled={busy} onClick={() => void takeWav()}>
-          Sound (WAV)
+          {texts.sound}
         </button>
       </div>
-      <h3>Film</h3>
-      {canFilm ? (
-        <>
-          <label class="explain-field">
-            <span>Of</span>
-            <select value={all ? 'all' : 'one'} onChange={(event) => setAll(event.currentTarget.value === 'all')}>
-              <option value="one">this view</option>
-              <option value="all">all {scenes.length} scenes</option>
-            </select>
-          </label>
-          <label class="explain-field">
-            <span>Kind</span>
-            <select value={format} onChange={(event) => setFormat(event.currentTarget.value as 'webm' | 'mp4')}>
-              <option value="webm">WebM (VP9, Opus)</option>
-              <option value="mp4">MP4 (H.264, Opus or AAC)</option>
-            </select>
-          </label>
-          <label class="explain-field">
-            <span>Frames a second</span>
-            <select value={String(rate)} onChange={(event) => setRate(event.currentTarget.value === '60' ? 60 : 30)}>
-              <option value="30">30</option>
-              <option value="60">60</option>
-            </select>
-          </label>
-          <label class="explain-check">
-            <input
-              type="checkbox"
-              checked={sound && canSound}
-              disabled={!canSound}
-              onChange={(event) => setSound(event.currentTarget.checked)}
-            />{' '}
-            With sound
-          </label>
-          {!canSound && (
-            <p class="quiet">
-              This browser cannot put sound into a film of this kind: it will be silent. Take the sound as a WAV file
-              and lay it beside.
-            </p>
-          )}
-          {background === 'transparent' && format === 'mp4' && (
-            <p class="quiet">MP4 cannot be transparent: the ground will be dark. WebM can.</p>
-          )}
-          <div class="explain-buttons">
-            <button type="button" class="primary" disabled={progress !== undefined} onClick={() => void takeFilm()}>
-              Make the film
-            </button>
-            <button type="button" disabled={busy} onClick={() => void takeVtt()}>
-              Captions (WebVTT)
-            </button>
-          </div>
-          {progress && (
-            <div class="explain-progress">
-              <progress max={1} value={progress.share} aria-label="The film" />
-              <span>
-                {Math.round(progress.share * 100)} %
-                {progress.left !== undefined && `, ${Math.ceil(progress.left)} s to go`}
-              </span>
-              <button type="button" onClick={() => filming.current?.cancel()}>
-                Call off
-              </button>
-            </div>
-          )}
-        </>
-      ) : (
-        <p class="quiet">This browser cannot make films.</p>
-      )}
+      <h3>{texts.film}</h3>
+      <FilmMaker
+        {...props}
+        all={all}
+        onAll={setAll}
+        busy={busy}
+        order={() => {
+          const [width, height] = SIZES[size];
+          const { set, reception, recording, time } = props;
+          return { scenes: chosen(), set, reception, recording, time, width, height, background, page: page() };
+        }}
+        name={all ? texts.storyFile : name}
+        onCaptions={() => void takeAway({ kind: 'captions', scenes: chosen() }, 'vtt')}
+        onStatus={setStatus}
+      />
       <p class="quiet" role="status">
-        {said}
+        {status}
       </p>
     </div>
+  );
+}
+
+interface FilmProps extends Pick<Props, 'scenes' | 'background'> {
+  /** Of all scenes, not of this view alone. */
+  all: boolean;
+  onAll(all: boolean): void;
+  busy: boolean;
+  order(): Omit<FilmOrder, 'rate' | 'format' | 'sound'>;
+  /** Of the file, without its ending. */
+  name: string;
+  onCaptions(): void;
+  onStatus(status: string): void;
+}
+
+/** Whether the browser can put sound into a film of this format. */
+function useSoundEncoder(format: Format): boolean {
+  const [canSound, setCanSound] = useState(true);
+  useEffect(() => {
+    let wanted = true;
+    void soundCodec(format).then((codec) => wanted && setCanSound(codec !== undefined));
+    return () => {
+      wanted = false;
+    };
+  }, [format]);
+  return canSound;
+}
+
+/** A film while it is made. */
+function useFilming({ name, onStatus }: Pick<FilmProps, 'name' | 'onStatus'>) {
+  const [progress, setProgress] = useState<{ share: number; left?: number } | undefined>();
+  const filming = useRef<Filming | undefined>(undefined);
+  useEffect(() => () => filming.current?.cancel(), []);
+  const texts = explainTexts.exporting;
+  const start = async (order: FilmOrder) => {
+    onStatus('');
+    setProgress({ share: 0 });
+    filming.current = film(order, (share, left) => setProgress({ share, left }));
+    const fileName = `${name}.${order.format}`;
+    try {
+      const made = await filming.current.done;
+      if (made) {
+        saveFile(fileName, made.file);
+        const megabytes = made.file.size / 1e6;
+        onStatus(made.silent ? texts.savedSilentFilm(fileName, megabytes) : texts.savedFilm(fileName, megabytes));
+      } else onStatus(texts.cancelled);
+    } catch (error) {
+      onStatus(problemText(error));
+    } finally {
+      filming.current = undefined;
+      setProgress(undefined);
+    }
+  };
+  return { progress, start, cancel: () => filming.current?.cancel() };
+}
+
+function FilmMaker(props: FilmProps) {
+  const { scenes, background, all, onAll, busy, order, onCaptions } = props;
+  const [format, setFormat] = useState<Format>('webm');
+  const [rate, setRate] = useState<30 | 60>(30);
+  const [sound, setSound] = useState(true);
+  const canSound = useSoundEncoder(format);
+  const { progress, start, cancel } = useFilming(props);
+  const texts = explainTexts.exporting;
+  if (typeof VideoEncoder === 'undefined' || typeof OffscreenCanvas === 'undefined')
+    return <p class="quiet">{texts.noFilm}</p>;
+  return (
+    <>
+      <label class="explain-field">
+        <span>{texts.filmOf}</span>
+        <select value={all ? 'all' : 'one'} onChange={(event) => onAll(event.currentTarget.value === 'all')}>
+          <option value="one">{texts.oneScene}</option>
+          <option value="all">{texts.allScenes(scenes.length)}</option>
+        </select>
+      </label>
+      <label class="explain-field">
+        <span>{texts.format}</span>
+        <select value={format} onChange={(event) => setFormat(event.currentTarget.value as Format)}>
+          {(['webm', 'mp4'] as const).map((id) => (
+            <option key={id} value={id}>
+              {texts.formats[id]}
+            </option>
+          ))}
+        </select>
+      </label>
+      <label class="explain-field">
+        <span>{texts.rate}</span>
+        <select value={String(rate)} onChange={(event) => setRate(event.currentTarget.value === '60' ? 60 : 30)}>
+          {[30, 60].map((value) => (
+            <option key={value} value={String(value)}>
+              {texts.rateValue(value)}
+            </option>
+          ))}
+        </select>
+      </label>
+      <label class="explain-check">
+        <input
+          type="checkbox"
+          checked={sound && canSound}
+          disabled={!canSound}
+          onChange={(event) => setSound(event.currentTarget.checked)}
+        />{' '}
+        {texts.withSound}
+      </label>
+      {!canSound && <p class="quiet">{texts.noSound}</p>}
+      {background === 'transparent' && format === 'mp4' && <p class="quiet">{texts.noTransparency}</p>}
+      <div class="explain-buttons">
+        <button
+          type="button"
+          class="primary"
+          disabled={progress !== undefined}
+          onClick={() => void start({ ...order(), rate, format, sound })}
+        >
+          {texts.makeFilm}
+        </button>
+        <button type="button" disabled={busy} onClick={onCaptions}>
+          {texts.captions}
+        </button>
+      </div>
+      {progress && (
+        <div class="explain-progress">
+          <progress max={1} value={progress.share} aria-label={texts.progress} />
+          <span>
+            {progress.left === undefined
+              ? texts.progressValue(progress.share)
+              : texts.progressLeft(progress.share, progress.left)}
+          </span>
+          <button type="button" onClick={cancel}>
+            {texts.cancel}
+          </button>
+        </div>
+      )}
+    </>
   );
 }

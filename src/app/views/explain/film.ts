@@ -2,8 +2,10 @@ import type { Reception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import type { Programme, StoryScene } from '../../../outputs/explain/index.ts';
 import type { Palette } from '../../../outputs/scene/index.ts';
+import { explainTexts } from '../../../outputs/words/index.ts';
 import type { When } from '../../description/when.ts';
 import type { Background } from './colours.ts';
+import { ShownError } from './problem.ts';
 
 /** What a film is made of; everything in it can be sent to a worker. */
 export interface FilmOrder {
@@ -26,6 +28,7 @@ export interface FilmOrder {
 export type FilmNews =
   | { readonly progress: number; readonly left_s?: number }
   | { readonly file: ArrayBuffer; readonly type: string; readonly silent: boolean }
+  /** As the person reads it. */
   | { readonly error: string };
 
 export interface Film {
@@ -35,7 +38,7 @@ export interface Film {
 }
 
 export interface Filming {
-  /** Settles with the film, or undefined when it was called off. @throws Error a person understands. */
+  /** Settles with the film, or undefined when it was cancelled. @throws ShownError */
   readonly done: Promise<Film | undefined>;
   cancel(): void;
 }
@@ -55,12 +58,12 @@ export function film(order: FilmOrder, onProgress: (share: number, left_s?: numb
       return;
     }
     worker.terminate();
-    if ('error' in data) fail(new Error(data.error));
+    if ('error' in data) fail(new ShownError(data.error));
     else settle({ file: new Blob([data.file], { type: data.type }), silent: data.silent });
   };
-  worker.onerror = (event) => {
+  worker.onerror = () => {
     worker.terminate();
-    fail(new Error(event.message || 'The film could not be made.'));
+    fail(new ShownError(explainTexts.exporting.problems.film));
   };
   worker.postMessage(order);
   return {

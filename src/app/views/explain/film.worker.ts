@@ -8,13 +8,25 @@ import {
   Output,
   WebMOutputFormat,
 } from 'mediabunny';
-import { audible, Columns, filmPlan, paintStage, preparer, viewAt } from '../../../outputs/explain/index.ts';
+import {
+  audible,
+  Columns,
+  type FilmPart,
+  filmPlan,
+  type Prepared,
+  paintStage,
+  preparer,
+  type StoryScene,
+  viewAt,
+} from '../../../outputs/explain/index.ts';
+import { explainTexts } from '../../../outputs/words/index.ts';
 import { coastFor } from '../../workers/coast.ts';
 import { canvasPen } from './canvas-pen.ts';
 import { paletteFor } from './colours.ts';
 import { drawingOf } from './drawing.ts';
 import type { FilmNews, FilmOrder } from './film.ts';
 import { SOUND_BITRATE, SOUND_RATE, soundCodec } from './film-sound.ts';
+import { ShownError } from './problem.ts';
 
 const SOUND_LEVEL = 0.2;
 /** Faded in and out at every cut, s. */
@@ -23,7 +35,9 @@ const FADE = 0.08;
 const tell = (news: FilmNews, transfer: Transferable[] = []) => postMessage(news, { transfer });
 
 addEventListener('message', ({ data }: MessageEvent<FilmOrder>) => {
-  make(data).catch((error: Error) => tell({ error: error.message }));
+  make(data).catch((error: unknown) =>
+    tell({ error: error instanceof ShownError ? error.message : explainTexts.exporting.problems.film }),
+  );
 });
 
 async function make(order: FilmOrder): Promise<void> {
@@ -33,97 +47,93 @@ async function make(order: FilmOrder): Promise<void> {
   const parts = filmPlan(scenes, (scene) => prepare(scene).facts);
   const whole = parts.reduce((sum, p) => sum + p.seconds, 0);
   const total = Math.min(whole, order.seconds ?? whole);
-
-  // Only WebM has a place for what is see-through.
-  const clear = order.background === 'transparent' && format === 'webm';
   const canvas = new OffscreenCanvas(width, height);
-  const ctx = canvas.getContext('2d', { alpha: clear })!;
-  const palette = paletteFor(order.background, order.page);
-  const pen = canvasPen(ctx, () => palette);
-  const columns = new Columns();
+  const { output, picture, sound } = await openOutput(order, canvas);
+  const paint = painterOf(order, canvas);
+  await output.start();
+  const frames = Math.round(total * rate);
+  const progress = progressOf(frames);
+  let heard: FilmPart | undefined;
+  for (let frame = 0; frame < frames; frame++) {
+    const t = frame / rate;
+    const part = parts.find((p) => t < p.start + p.seconds - 1e-9) ?? parts[0];
+    const prepared = prepare(part.scene);
+    if (sound && part !== heard) {
+      // Sound a scene at a time, so that it keeps step with the frames.
+      heard = part;
+      const data = soundOf(prepared, part.scene.hear, Math.min(part.seconds, total - part.start));
+      const look = { format: 'f32', numberOfChannels: 1, sampleRate: SOUND_RATE, timestamp: part.start } as const;
+      await sound.add(new AudioSample({ data, ...look }));
+    }
+    paint(part.scene, prepared, t - part.start);
+    await picture.add(t, 1 / rate);
+    progress(frame);
+  }
+  await output.finalize();
+  const file = (output.target as BufferTarget).buffer!;
+  tell({ progress: 1 });
+  tell({ file, type: format === 'mp4' ? 'video/mp4' : 'video/webm', silent: order.sound && !sound }, [file]);
+}
 
+/** Only WebM has a place for what is see-through. */
+const isClear = ({ background, format }: FilmOrder): boolean => background === 'transparent' && format === 'webm';
+
+/** The file with its tracks. @throws ShownError where the browser has no encoder for the picture. */
+async function openOutput(order: FilmOrder, canvas: OffscreenCanvas) {
+  const { width, height, rate, format } = order;
   const video = format === 'mp4' ? 'avc' : 'vp9';
   const bitrate = Math.round(width * height * rate * 0.06);
-  if (!(await canEncodeVideo(video, { width, height, bitrate })))
-    throw new Error(
-      `This browser cannot make ${format === 'mp4' ? 'MP4' : 'WebM'} films of ${width} × ${height}; try the other kind.`,
-    );
+  if (!(await canEncodeVideo(video, { width, height, bitrate }))) {
+    const { problems, formatNames } = explainTexts.exporting;
+    throw new ShownError(problems.codec(formatNames[format], width, height));
+  }
   const output = new Output({
     format: format === 'mp4' ? new Mp4OutputFormat({ fastStart: 'in-memory' }) : new WebMOutputFormat(),
     target: new BufferTarget(),
   });
-  const picture = new CanvasSource(canvas, {
-    codec: video,
-    bitrate,
-    keyFrameInterval: 2,
-    alpha: clear ? 'keep' : 'discard',
-  });
+  const alpha = isClear(order) ? 'keep' : 'discard';
+  const picture = new CanvasSource(canvas, { codec: video, bitrate, keyFrameInterval: 2, alpha });
   output.addVideoTrack(picture, { frameRate: rate });
-  let sound: AudioSampleSource | undefined;
   const codec = order.sound ? await soundCodec(format) : undefined;
-  if (codec) {
-    sound = new AudioSampleSource({ codec, bitrate: SOUND_BITRATE });
-    output.addAudioTrack(sound);
-  }
-  await output.start();
+  const sound = codec && new AudioSampleSource({ codec, bitrate: SOUND_BITRATE });
+  if (sound) output.addAudioTrack(sound);
+  return { output, picture, sound };
+}
 
-  const frames = Math.round(total * rate);
-  const began = performance.now();
-  let told = 0;
-  let heard = -1;
-  for (let frame = 0; frame < frames; frame++) {
-    const t = frame / rate;
-    const index = Math.max(
-      0,
-      parts.findIndex((p) => t < p.start + p.seconds - 1e-9),
-    );
-    const part = parts[index];
-    const prepared = prepare(part.scene);
-    if (sound && index !== heard) {
-      // Sound a scene at a time, so that it keeps step with the frames.
-      heard = index;
-      const seconds = Math.min(part.seconds, total - part.start);
-      await sound.add(
-        new AudioSample({
-          data: soundOf(prepared, part.scene.hear, seconds),
-          format: 'f32',
-          numberOfChannels: 1,
-          sampleRate: SOUND_RATE,
-          timestamp: part.start,
-        }),
-      );
-    }
+/** Draws one moment of a scene. */
+function painterOf(order: FilmOrder, canvas: OffscreenCanvas) {
+  const { width, height } = order;
+  const clear = isClear(order);
+  const ctx = canvas.getContext('2d', { alpha: clear })!;
+  const palette = paletteFor(order.background, order.page);
+  const pen = canvasPen(ctx, () => palette);
+  const columns = new Columns();
+  return (scene: StoryScene, prepared: Prepared, seconds: number): void => {
     ctx.setTransform(1, 0, 0, 1, 0, 0);
     if (clear) ctx.clearRect(0, 0, width, height);
     else {
       ctx.fillStyle = palette.paper;
       ctx.fillRect(0, 0, width, height);
     }
-    const view = viewAt(part.scene, t - part.start);
-    paintStage(
-      pen,
-      drawingOf({ scene: part.scene, prepared, presented: true }, view, t - part.start, width, height, 1),
-      columns,
-    );
-    await picture.add(t, 1 / rate);
-    const now = performance.now();
-    if (now - told > 150) {
-      told = now;
-      const share = (frame + 1) / frames;
-      tell({ progress: share, left_s: ((now - began) / 1000) * (1 / share - 1) });
-    }
-  }
-  await output.finalize();
-  const file = (output.target as BufferTarget).buffer!;
-  tell({ progress: 1 });
-  tell({ file, type: format === 'mp4' ? 'video/mp4' : 'video/webm', silent: order.sound && !codec }, [file]);
+    const view = viewAt(scene, seconds);
+    paintStage(pen, drawingOf({ scene, prepared, presented: true }, view, seconds, width, height, 1), columns);
+  };
 }
 
-function soundOf(
-  prepared: ReturnType<ReturnType<typeof preparer>>,
-  hear: Parameters<typeof audible>[1] | undefined,
-  seconds: number,
-): Float32Array {
+/** Tells how far it is, now and then. */
+function progressOf(frames: number) {
+  const began = performance.now();
+  let told = 0;
+  return (frame: number): void => {
+    const now = performance.now();
+    if (now - told <= 150) return;
+    told = now;
+    const share = (frame + 1) / frames;
+    tell({ progress: share, left_s: ((now - began) / 1000) * (1 / share - 1) });
+  };
+}
+
+function soundOf(prepared: Prepared, hear: StoryScene['hear'], seconds: number): Float32Array {
   const n = Math.round(seconds * SOUND_RATE);
   if (!hear) return new Float32Array(n);
   const samples = audible(prepared.waves, hear, seconds, SOUND_RATE, SOUND_LEVEL);

@@ -1,4 +1,6 @@
 import type { Programme } from '../../../outputs/explain/index.ts';
+import { explainTexts } from '../../../outputs/words/index.ts';
+import { ShownError } from './problem.ts';
 
 /** As loud as the programme is played; quiet enough for a first surprise in headphones. */
 const VOLUME = 0.22;
@@ -65,19 +67,20 @@ const KEEP = 10;
 const RATE = 24_000;
 const LARGEST_FILE = 200e6;
 
-/** A sound file as a programme: one channel, its beginning, brought up to full depth. @throws Error a person understands. */
+/** A sound file as a programme: one channel, its beginning, amplified to full depth. @throws ShownError */
 export async function programmeFrom(data: Blob, name: string) {
-  if (data.size === 0) throw new Error('The file is empty.');
-  if (data.size > LARGEST_FILE) throw new Error('The file is larger than 200 MB; cut a short piece out of it first.');
+  const { problems } = explainTexts.settings;
+  if (data.size === 0) throw new ShownError(problems.empty);
+  if (data.size > LARGEST_FILE) throw new ShownError(problems.large(LARGEST_FILE / 1e6));
   const context = new OfflineAudioContext(1, RATE, RATE);
   let decoded: AudioBuffer;
   try {
     decoded = await context.decodeAudioData(await data.arrayBuffer());
   } catch {
-    throw new Error('This is no sound file that the browser can read (WAV, Ogg, Opus and MP3 are).');
+    throw new ShownError(problems.unreadable);
   }
   const n = Math.min(decoded.length, KEEP * RATE);
-  if (n < RATE / 20) throw new Error('The sound is too short: a twentieth of a second is the least.');
+  if (n < RATE / 20) throw new ShownError(problems.short);
   const samples = new Float32Array(n);
   for (let c = 0; c < decoded.numberOfChannels; c++) {
     const channel = decoded.getChannelData(c);
@@ -85,7 +88,7 @@ export async function programmeFrom(data: Blob, name: string) {
   }
   let peak = 0;
   for (const v of samples) peak = Math.max(peak, Math.abs(v));
-  if (!(peak > 1e-6)) throw new Error('There is only silence in it.');
+  if (!(peak > 1e-6)) throw new ShownError(problems.silent);
   // The end is drawn over the beginning, so that it goes round without a click.
   const fade = Math.min(600, n >> 3);
   for (let i = 0; i < n; i++) samples[i] *= (i < fade ? i / fade : i > n - fade ? (n - i) / fade : 1) / peak;

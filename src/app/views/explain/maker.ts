@@ -10,7 +10,9 @@ import {
   sceneKey,
   unpacked,
 } from '../../../outputs/explain/index.ts';
+import { explainTexts } from '../../../outputs/words/index.ts';
 import type { When } from '../../description/when.ts';
+import { problemText, ShownError } from './problem.ts';
 import { type Taken, type TakeOrder, take } from './take.ts';
 
 /** What all scenes are of. */
@@ -26,6 +28,7 @@ export type Question = Order & { readonly id: number };
 export type Answer =
   | { readonly id: number; readonly sent: SentScene }
   | { readonly id: number; readonly taken: Taken }
+  /** As the person reads it. */
   | { readonly id: number; readonly error: string };
 
 /** A scene ready to be drawn. */
@@ -87,9 +90,12 @@ export class Maker {
     this.next();
   }
 
-  /** Something to take away. @throws Error a person understands. */
+  /** Something to take away. @throws ShownError */
   take(order: TakeOrder): Promise<Taken> {
-    if (!this.worker) return take(this.prepareHere(), order);
+    if (!this.worker)
+      return take(this.prepareHere(), order).catch((error: unknown) => {
+        throw new ShownError(problemText(error));
+      });
     const id = this.say({ take: order });
     return new Promise((resolve, reject) => this.orders.set(id, { resolve, reject }));
   }
@@ -123,9 +129,13 @@ export class Maker {
       return;
     }
     if (scene !== this.wanted) return;
-    const prepared = this.prepareHere()(scene);
-    this.keep(sceneKey(scene), prepared);
-    this.onShown({ scene, prepared });
+    try {
+      const prepared = this.prepareHere()(scene);
+      this.keep(sceneKey(scene), prepared);
+      this.onShown({ scene, prepared });
+    } catch (error) {
+      this.onProblem(problemText(error));
+    }
   }
 
   private answered(answer: Answer): void {
@@ -133,7 +143,7 @@ export class Maker {
     if (order) {
       this.orders.delete(answer.id);
       if ('taken' in answer) order.resolve(answer.taken);
-      else order.reject(new Error('error' in answer ? answer.error : 'It could not be made.'));
+      else order.reject(new ShownError('error' in answer ? answer.error : explainTexts.exporting.problems.failed));
       return;
     }
     const { busy, wanted } = this;
@@ -175,7 +185,7 @@ export class Maker {
     this.worker?.terminate();
     this.worker = undefined;
     this.busy = undefined;
-    for (const { reject } of this.orders.values()) reject(new Error('It could not be made; try again.'));
+    for (const { reject } of this.orders.values()) reject(new ShownError(explainTexts.exporting.problems.failed));
     this.orders.clear();
     this.next();
   }

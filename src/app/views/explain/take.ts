@@ -16,8 +16,10 @@ import {
   wavOf,
 } from '../../../outputs/explain/index.ts';
 import { type Palette, sceneToSvg } from '../../../outputs/scene/index.ts';
+import { explainTexts } from '../../../outputs/words/index.ts';
 import { type Context, canvasPen } from './canvas-pen.ts';
 import { drawingOf } from './drawing.ts';
+import { ShownError } from './problem.ts';
 
 /** The view as it stands, to be drawn. */
 interface Moment {
@@ -47,14 +49,14 @@ interface Sounding {
 
 export type Taken = Blob | Float32Array;
 
-/** Anything to take away but a film. @throws Error a person understands. */
+/** Anything to take away but a film. @throws ShownError */
 export async function take(prepare: Preparer, order: TakeOrder): Promise<Taken> {
   switch (order.kind) {
     case 'picture': {
       const { width, height, palette } = order;
       const canvas = new OffscreenCanvas(width, height);
       const ctx = canvas.getContext('2d');
-      if (!ctx) throw new Error('The browser has no room for a picture of this size.');
+      if (!ctx) throw new ShownError(explainTexts.exporting.problems.picture);
       if (order.paper) {
         ctx.fillStyle = palette.paper;
         ctx.fillRect(0, 0, width, height);

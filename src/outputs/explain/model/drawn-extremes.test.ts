@@ -14,6 +14,7 @@ const spec: WaveSpec = {
   loadedQ: 40,
   neighbours: [],
   detector: 'perfect',
+  detectorId: 'perfect',
   load: { resistance: 20e3, capacitance: 1e-9 },
 };
 const waves = createWaves(spec);

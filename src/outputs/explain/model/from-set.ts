@@ -1,29 +1,25 @@
 import { setCircuit } from '../../../engine/built/set-circuit.ts';
-import { detectorModel, loadModel } from '../../../engine/kinds/models.ts';
-import { magnitude } from '../../../engine/numerics/complex.ts';
-import { SMALL_VALVE_HEATER } from '../../../engine/parts/detector/thermionic/heater.ts';
+import { detectorId, detectorModel } from '../../../engine/kinds/models.ts';
 import { type FieldOptions, fieldsAtSite } from '../../../engine/reception/path/field.ts';
 import { receiver, receiveStation } from '../../../engine/reception/path/receive-station.ts';
 import type { Reception, StationReception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { fromDecibels, type Hertz } from '../../../engine/units/quantities.ts';
-import type { PictureFacts, Tuner } from '../pictures/index.ts';
+import { figureTexts } from '../../words/index.ts';
+import type { PictureFacts } from '../pictures/index.ts';
 import { settledVoltage } from './one-way.ts';
-import { sidebandPassing } from './programme.ts';
-import type { SmoothingLoad } from './smoothing.ts';
+import { sidebandPassing, USUAL_TONE } from './programme.ts';
+import { heaterOf, loopOf, smoothingOf, tunerOf } from './set-parts.ts';
+import { PERFECT } from './settings.ts';
 import type { Neighbour, WaveSpec } from './wave-spec.ts';
 import type { Waves } from './waves.ts';
 
-/** The tone that stands for a programme where nothing else is chosen. */
-export const USUAL_TONE: Hertz = 1000;
 /** Tones of the neighbours, each its own, so that they can be told apart. */
 const NEIGHBOUR_TONES: readonly Hertz[] = [400, 600, 800, 1200, 1600, 2000];
 /** More would crowd the picture and change nothing. */
 const MOST_NEIGHBOURS = 8;
 /** Below this share of the wanted carrier nothing shows. */
 const FAINTEST = 2e-4;
-/** An open load: a crystal earpiece without a resistor. */
-const OPEN = 50e6;
 
 /** An ordinary set on an ordinary station, for when there is none. */
 export const ORDINARY: WaveSpec = {
@@ -35,10 +31,11 @@ export const ORDINARY: WaveSpec = {
   atDetector: 0.2,
   loadedQ: 45,
   neighbours: [
-    { name: 'A neighbour', frequency: 936e3, share: 0.12, depth: 0.5, tone: 400 },
-    { name: 'Another', frequency: 855e3, share: 0.06, depth: 0.5, tone: 600 },
+    { frequency: 936e3, share: 0.12, depth: 0.5, tone: 400 },
+    { frequency: 855e3, share: 0.06, depth: 0.5, tone: 600 },
   ],
   detector: 'perfect',
+  detectorId: PERFECT,
   load: { resistance: 10e3, capacitance: 1e-9 },
 };
 
@@ -72,6 +69,7 @@ export function wavesOfSet(
     loadedQ: Math.max(station.loadedQ, 1),
     neighbours: neighboursOf(set, reception, station),
     detector: detectorModel(set.detector),
+    detectorId: detectorId(set.detector),
     bias: set.detector.wiring === 'single' ? set.detector.bias : undefined,
     bothHalves: set.detector.wiring === 'full-wave',
     load: smoothingOf(set),
@@ -124,96 +122,51 @@ function neighboursOf(set: SetDescription, reception: Reception, wanted: Station
     .slice(0, MOST_NEIGHBOURS);
 }
 
-/**
- * What the detector's current meets, as the wave window follows it: the by-pass capacitor, the direct resistance, and
- * whatever inductance (or coupled resistance) gives the load its impedance at the usual tone.
- */
-function smoothingOf(set: SetDescription): SmoothingLoad {
-  const { load } = set;
-  const model = loadModel(load);
-  const direct = model.directResistance;
-  const resistance = direct > 0 && direct < OPEN ? direct : OPEN;
-  const capacitance = load.bypass;
-  if (load.kind === 'amplifier') {
-    const own = capacitance + load.inputCapacitance;
-    if (load.loadResistor !== undefined && load.couplingCapacitor !== undefined)
-      return {
-        capacitance: own,
-        resistance: load.loadResistor,
-        coupled: { capacitance: load.couplingCapacitor, resistance: load.inputResistance },
-      };
-    return { capacitance: own, resistance };
-  }
-  if (load.kind === 'crystal earpiece') return { capacitance: capacitance + load.capacitance, resistance };
-  const size = magnitude(model.impedanceAt(USUAL_TONE));
-  const reactance = Math.sqrt(Math.max(size * size - resistance * resistance, 0));
-  return { capacitance, resistance, inductance: reactance / (2 * Math.PI * USUAL_TONE) };
-}
+/** An ordinary capacitor, semicircular vanes: 3 to 1 in frequency. */
+const ordinaryDial = (loadedQ: number): PictureFacts['dial'] =>
+  Array.from({ length: 40 }, (_, i) => {
+    const position = i / 39;
+    const capacitance = 40e-12 + 460e-12 * position;
+    return { position, frequency: 1.6e6 * Math.sqrt(40e-12 / capacitance) + 1, capacitance, loadedQ };
+  });
 
-/** "frame" or "rod", where the set has one in place of a wire. */
-export const loopOf = (set: SetDescription | undefined): 'frame' | 'rod' | undefined =>
-  set?.aerial.kind === 'frame' ? 'frame' : set?.aerial.kind === 'ferrite rod' ? 'rod' : undefined;
-
-/** What one does to tune a set, and what it looks like. */
-export function tunerOf(set: SetDescription | undefined): { readonly looks: Tuner; readonly words: string } {
-  if (set?.arrangement.kind === 'slider') return { looks: 'slider', words: 'Moving the slider along the coil' };
-  if (set?.arrangement.kind === 'variometer')
-    return { looks: 'variometer', words: 'Turning one coil inside the other' };
-  switch (set?.tuning.kind) {
-    case 'foil':
-      return { looks: 'sheets', words: 'Sliding the foils over each other' };
-    case 'tubes':
-      return { looks: 'sheets', words: 'Sliding one tube into the other' };
-    case 'book':
-      return { looks: 'sheets', words: 'Closing the book of plates' };
-    default:
-      return { looks: 'vanes', words: 'Turning the vanes' };
-  }
-}
+/** The stations of the picture without a set. */
+const ordinaryStations = ({ carrier, neighbours }: WaveSpec): PictureFacts['stations'] =>
+  [{ frequency: carrier, share: 1 }, ...neighbours].map(({ frequency, share }, i) => ({
+    name: figureTexts.exampleStation(i),
+    frequency,
+    emf: share,
+  }));
 
 /** What the moving pictures are driven by; without a set, an ordinary one. */
 export function pictureFacts(waves: Waves, set?: SetDescription, reception?: Reception, index?: number): PictureFacts {
   const station = reception && stationOf(reception, index);
-  const { detector, carrier, loadedQ } = waves.spec;
-  const own = set && detectorModel(set.detector);
-  const isOwn = own !== undefined && detector !== 'perfect' && detector.label === own.label;
-  const valve = set?.detector.kind === 'valve' ? set.detector : undefined;
-  const rated = valve?.ratedHeaterVoltage ?? SMALL_VALVE_HEATER.ratedVoltage;
+  const { spec } = waves;
+  const { detector, loadedQ } = spec;
+  const isOwn = set !== undefined && detector !== 'perfect' && spec.detectorId === detectorId(set.detector);
+  const loop = loopOf(set);
+  const ownDial = reception && reception.dial.points.length > 1 ? reception.dial.points : undefined;
   return {
     waves,
     detector,
-    detectorLabel: detector === 'perfect' ? 'A perfect one-way path' : detector.label,
     directVoltage:
       isOwn && station
         ? station.directVoltage
-        : settledVoltage({ ...waves.spec, resistance: waves.spec.load.resistance, amplitude: waves.spec.atDetector }),
-    dial:
-      reception && reception.dial.points.length > 1
-        ? reception.dial.points
-        : Array.from({ length: 40 }, (_, i) => {
-            // An ordinary capacitor, semicircular vanes: 3 to 1 in frequency.
-            const position = i / 39;
-            const capacitance = 40e-12 + 460e-12 * position;
-            return { position, frequency: 1.6e6 * Math.sqrt(40e-12 / capacitance) + 1, capacitance, loadedQ };
-          }),
-    tuner: tunerOf(set).looks,
-    loop: loopOf(set),
+        : settledVoltage({ ...spec, resistance: spec.load.resistance, amplitude: spec.atDetector }),
+    dial: ownDial ?? ordinaryDial(loadedQ),
+    tuner: tunerOf(set),
+    loop,
     swing: reception?.dial.swing || 180,
-    stations:
-      reception?.stations.map((s) => ({ name: s.name, frequency: s.frequency, emf: s.emf })) ??
-      [{ frequency: carrier, share: 1, name: 'A station' }, ...waves.spec.neighbours].map((n) => ({
-        name: n.name ?? 'A neighbour',
-        frequency: n.frequency,
-        emf: n.share,
-      })),
+    stations: reception
+      ? reception.stations.map(({ name, frequency, emf }) => ({ name, frequency, emf }))
+      : ordinaryStations(spec),
     aerial:
-      reception && !loopOf(set)
+      reception && !loop
         ? {
             capacitance: reception.parts.aerial.capacitance,
             effectiveHeight: reception.parts.aerial.effectiveHeight,
           }
         : undefined,
-    heater: { ...SMALL_VALVE_HEATER, ratedVoltage: rated, ratedCurrent: (6.3 * 0.3) / rated },
-    heaterVoltage: valve?.heaterVoltage ?? rated,
+    ...heaterOf(set),
   };
 }

@@ -14,6 +14,9 @@ export type Programme =
   /** Samples from −1 to 1, repeated for ever. */
   | { readonly kind: 'recording'; readonly name: string; readonly samples: Float32Array; readonly rate: Hertz };
 
+/** The tone that stands for a programme where nothing else is chosen. */
+export const USUAL_TONE: Hertz = 1000;
+
 /** All tones and carriers are whole multiples of this, so that every picture repeats soon and is the same each time round. */
 export const GRID: Hertz = 50;
 

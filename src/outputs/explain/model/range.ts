@@ -6,6 +6,12 @@ export interface Range {
 
 export const emptyRange = (): Range => ({ min: Number.POSITIVE_INFINITY, max: Number.NEGATIVE_INFINITY });
 
+/** Ends of a scale. */
+export interface Scale {
+  readonly low: number;
+  readonly high: number;
+}
+
 /** A function of time that knows its true extremes over any stretch. */
 export interface Trace {
   /** Value at a time, s. */

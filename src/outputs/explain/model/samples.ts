@@ -1,6 +1,7 @@
 import type { Hertz, Seconds } from '../../../engine/units/quantities.ts';
+import { pointTitles, waveTexts } from '../../words/index.ts';
 import type { WaveRow } from '../stage/wave-row.ts';
-import { POINT_WORDS, type PointId } from './points.ts';
+import { measureAt, type PointId } from './points.ts';
 import type { View } from './view.ts';
 import type { Waves } from './waves.ts';
 
@@ -35,14 +36,17 @@ export function csvOf(rows: readonly WaveRow[], view: View, lines?: number): str
   const carrier = Math.max(...rows.map((r) => r.waves.spec.carrier));
   const n = Math.min(LARGEST, lines ?? Math.max(200, Math.min(20_000, Math.ceil(view.span * carrier * 32))));
   const close = view.span * carrier * 8 <= n;
-  const name = (r: WaveRow) => {
-    const { measure, title } = POINT_WORDS[r.point];
-    return `${(r.title ?? title).replace(/[",\n]/g, ' ')} (${measure === 'ratio' ? 'share of the carrier' : 'V'})`;
+  const heading = ({ title, point }: WaveRow): string => {
+    const name = (title ?? pointTitles[point]).replace(/[",\n]/g, ' ');
+    return measureAt(point) === 'ratio' ? waveTexts.shareColumn(name) : waveTexts.voltageColumn(name);
   };
   const quoted = (words: string) => `"${words}"`;
   const head = [
-    'time (s)',
-    ...rows.flatMap((r) => (close ? [name(r)] : [`${name(r)} least`, `${name(r)} greatest`])),
+    waveTexts.timeColumn,
+    ...rows.flatMap((r) => {
+      const name = heading(r);
+      return close ? [name] : [waveTexts.leastColumn(name), waveTexts.greatestColumn(name)];
+    }),
   ].map(quoted);
   const columns: Float64Array[] = [];
   for (const { waves, point } of rows) {

@@ -1,4 +1,4 @@
-import { DETECTOR_IDS, DETECTOR_KINDS, detectorByKind } from '../../../engine/parts/detector/library.ts';
+import { DETECTOR_IDS, detectorByKind } from '../../../engine/parts/detector/library.ts';
 import type { Farads, Hertz, Ohms, Ratio, Volts } from '../../../engine/units/quantities.ts';
 import type { OneWay } from './one-way.ts';
 import type { Programme } from './programme.ts';
@@ -33,14 +33,8 @@ export type ProgrammeChoice =
 
 export const PERFECT = 'perfect';
 
-/** Every detector that can be chosen, with what a builder calls it. */
-export const DETECTOR_CHOICES: readonly { readonly id: string; readonly label: string }[] = [
-  { id: PERFECT, label: 'A perfect one-way path' },
-  ...DETECTOR_IDS.map((id) => ({
-    id,
-    label: DETECTOR_KINDS.find((kind) => kind.id === id)?.label ?? 'Valve (thermionic diode)',
-  })),
-];
+/** Ids of every detector that can be chosen. */
+export const DETECTOR_CHOICES: readonly string[] = [PERFECT, ...DETECTOR_IDS];
 
 /** @returns undefined for an id that is not in the library. */
 export function detectorChosen(id: string): OneWay | undefined {
@@ -102,7 +96,9 @@ export function withSettings(base: WaveSpec, settings: Settings, recording?: Pro
       settings.strength === undefined && settings.resistance === undefined && detector === undefined
         ? base.deepening
         : 1,
-    ...(detector === undefined ? {} : { detector, bias: undefined, bothHalves: false }),
+    ...(detector === undefined
+      ? {}
+      : { detector, detectorId: settings.detector ?? base.detectorId, bias: undefined, bothHalves: false }),
     load: {
       ...(settings.resistance === undefined
         ? base.load

@@ -51,8 +51,8 @@ export interface Tick {
 
 export interface TimeScale {
   readonly ticks: readonly Tick[];
-  /** "at 12.3 ms", where the ticks count from there; empty where they count from zero. */
-  readonly base: string;
+  /** The moment from which the ticks count, where that is not zero. */
+  readonly base?: string;
   readonly step: Seconds;
 }
 
@@ -73,21 +73,12 @@ export function timeScale({ from, span }: View, room: number): TimeScale {
       share: (base + k * step - from) / span,
       label: `${far && k > 0 ? '+' : ''}${momentText(k * step, step)}`,
     });
-  return { ticks, step, base: far ? `counted from ${momentText(base, step)}` : '' };
+  return { ticks, step, base: far ? momentText(base, step) : undefined };
 }
 
 /** A moment with as many digits as the step needs. */
 function momentText(t: Seconds, step: Seconds): string {
   if (t === 0) return '0';
   const digits = Math.min(12, Math.max(3, Math.ceil(Math.log10(Math.abs(t) / step)) + 1));
-  return tidyTime(t, digits);
+  return formatQuantity(t, 'time', digits);
 }
-
-/** "20 µs", not "20.0 µs". */
-export const tidyTime = (t: Seconds, digits = 3): string =>
-  formatQuantity(t, 'time', digits)
-    .replace(/(\.\d*?)0+(?= )/, '$1')
-    .replace(/\.(?= )/, '');
-
-/** How much time the whole window shows. */
-export const spanText = (span: Seconds): string => `${tidyTime(span, 2)} across`;

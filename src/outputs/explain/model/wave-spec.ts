@@ -29,6 +29,8 @@ export interface WaveSpec {
   readonly deepening?: number;
   readonly neighbours: readonly Neighbour[];
   readonly detector: OneWay;
+  /** Of the library, or `perfect`: what the detector is called. */
+  readonly detectorId: string;
   readonly bias?: Volts;
   /** Two detectors, one for each half. */
   readonly bothHalves?: boolean;

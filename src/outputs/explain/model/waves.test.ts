@@ -19,6 +19,7 @@ const spec = (more: Partial<WaveSpec> = {}): WaveSpec => ({
   loadedQ: 40,
   neighbours: [],
   detector: 'perfect',
+  detectorId: 'perfect',
   load: { resistance: 20e3, capacitance: 1e-9 },
   ...more,
 });

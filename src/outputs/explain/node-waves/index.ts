@@ -7,7 +7,6 @@ export { nodeWavesCsv } from './csv.ts';
 export { closer, cyclesIn, type NodeWindow, nodeWaveScene, paintNodeWaves, within } from './picture.ts';
 export type { ShownWaves } from './shown-waves.ts';
 export { columnsOf, type KeptWave, keptWave } from './trace.ts';
-export { readingWords, runWords, stretchWords } from './words.ts';
 
 /** A run made ready for drawing. */
 export const shownWaves = (run: NodeWaves): ShownWaves => ({

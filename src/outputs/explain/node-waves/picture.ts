@@ -1,8 +1,6 @@
-import { formatQuantity } from '../../../engine/units/format.ts';
-import type { NodeWave } from '../../../engine/waves/node-waves.ts';
 import type { Scene } from '../../scene/scene.ts';
 import { shorten, textWidth } from '../../scene/text-width.ts';
-import { warningSentences } from '../../words/index.ts';
+import { nodeWaveTexts, warningSentences } from '../../words/index.ts';
 import { drawnExtremes } from '../model/drawn-extremes.ts';
 import type { View } from '../model/view.ts';
 import type { Pen } from '../stage/pen.ts';
@@ -10,7 +8,6 @@ import { scenePen } from '../stage/scene-pen.ts';
 import { Columns, paintTime } from '../stage/wave-window.ts';
 import type { ShownWaves } from './shown-waves.ts';
 import { traceOf } from './trace.ts';
-import { readingWords, runWords, stretchWords } from './words.ts';
 
 /** Cycles of the carrier across the window at its closest. */
 const CLOSEST = 1;
@@ -47,41 +44,64 @@ export function paintNodeWaves(pen: Pen, waves: ShownWaves, window: NodeWindow, 
   columns.room(count);
   paintTime(pen, { y: 0, height, view, letters }, { x: 0, width }, axis);
   waves.waves.forEach((wave, i) => {
-    const y = i * each;
-    if (i > 0) pen.line(0, y, width, y, 'faint', 1);
-    const { least, greatest } = wave.kept;
-    const low = Math.min(0, least);
-    const high = Math.max(0, greatest, low + 1e-15);
-    const up = y + 1.9 * letters;
-    const down = y + each - 0.5 * letters;
-    const k = (down - up) / (high - low);
-    const zero = down + low * k;
-    pen.clip(0, y, width, each);
-    pen.line(0, zero, width, zero, 'faint', 1);
-    const { min, max, top, bottom } = columns;
-    const trace = traceOf(wave.kept, waves.interval);
-    drawnExtremes(trace, 1 / waves.carrier, true, view.from, view.from + view.span, count, min, max);
-    const half = 0.07 * letters;
-    for (let c = 0; c < count; c++) {
-      top[c] = zero - max[c] * k - half;
-      bottom[c] = zero - min[c] * k + half;
-    }
-    pen.band(0.5 / density, 1 / density, top, bottom, count, wave.measure === 'current' ? 'accent' : 'copper', 1);
-    pen.unclip();
-    const size = `${sized(wave.measure, least)} to ${sized(wave.measure, greatest)}`;
-    const sizeWide = textWidth(size, 0.92 * letters);
-    const name = shorten(wave.title, letters, width - sizeWide - 2.5 * letters);
-    pen.text(0.6 * letters, y + 1.3 * letters, name, letters, { bold: true, rim: true });
-    pen.text(width - 0.6 * letters, y + 1.3 * letters, size, 0.92 * letters, {
-      role: 'soft',
-      anchor: 'end',
-      rim: true,
-    });
+    const box = { y: i * each, width, height: each };
+    if (i > 0) pen.line(0, box.y, width, box.y, 'faint', 1);
+    paintTrace(
+      pen,
+      wave,
+      box,
+      { ...view, interval: waves.interval, carrier: waves.carrier },
+      { letters, density, count },
+      columns,
+    );
+    paintHeading(pen, wave, box, letters);
   });
 }
 
-const sized = (measure: NodeWave['measure'], value: number): string =>
-  formatQuantity(value, measure, 2).replace('-', '−');
+interface Row {
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+type ShownWave = ShownWaves['waves'][number];
+
+/** One wave over the stretch shown. */
+function paintTrace(
+  pen: Pen,
+  { kept, measure }: ShownWave,
+  { y, width, height }: Row,
+  { from, span, interval, carrier }: View & Pick<ShownWaves, 'interval' | 'carrier'>,
+  { letters, density, count }: { readonly letters: number; readonly density: number; readonly count: number },
+  columns: Columns,
+): void {
+  const low = Math.min(0, kept.least);
+  const high = Math.max(0, kept.greatest, low + 1e-15);
+  const up = y + 1.9 * letters;
+  const down = y + height - 0.5 * letters;
+  const k = (down - up) / (high - low);
+  const zero = down + low * k;
+  const { min, max, top, bottom } = columns;
+  const trace = traceOf(kept, interval);
+  drawnExtremes(trace, 1 / carrier, true, from, from + span, count, min, max);
+  const half = 0.07 * letters;
+  for (let c = 0; c < count; c++) {
+    top[c] = zero - max[c] * k - half;
+    bottom[c] = zero - min[c] * k + half;
+  }
+  pen.clip(0, y, width, height);
+  pen.line(0, zero, width, zero, 'faint', 1);
+  pen.band(0.5 / density, 1 / density, top, bottom, count, measure === 'current' ? 'accent' : 'copper', 1);
+  pen.unclip();
+}
+
+/** Its name, and the range of its values. */
+function paintHeading(pen: Pen, { title, measure, kept }: ShownWave, { y, width }: Row, letters: number): void {
+  const size = nodeWaveTexts.range(measure, kept.least, kept.greatest);
+  const sizeWide = textWidth(size, 0.92 * letters);
+  const name = shorten(title, letters, width - sizeWide - 2.5 * letters);
+  pen.text(0.6 * letters, y + 1.3 * letters, name, letters, { bold: true, rim: true });
+  pen.text(width - 0.6 * letters, y + 1.3 * letters, size, 0.92 * letters, { role: 'soft', anchor: 'end', rim: true });
+}
 
 /** The same as a scene, for SVG and print. */
 export function nodeWaveScene(waves: ShownWaves, window: NodeWindow & { readonly title?: string }): Scene {
@@ -91,8 +111,8 @@ export function nodeWaveScene(waves: ShownWaves, window: NodeWindow & { readonly
     unit: 'px',
     width: window.width,
     height: window.height,
-    title: window.title ?? `Waves in the set on ${waves.station}`,
-    description: [runWords(waves), stretchWords(waves, window.view), ...waves.waves.map(readingWords)].join(' '),
+    title: window.title ?? nodeWaveTexts.title(waves.station),
+    description: nodeWaveTexts.description(waves, window.view.from, window.view.span, waves.waves),
     items: items(),
     warnings: warningSentences(waves.warnings),
   };

@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import type { NodeWaves } from '../../../engine/waves/node-waves.ts';
+import { nodeWaveTexts } from '../../words/index.ts';
 import { drawnExtremes } from '../model/drawn-extremes.ts';
-import { closer, columnsOf, keptWave, nodeWaveScene, nodeWavesCsv, readingWords, shownWaves, within } from './index.ts';
+import { closer, columnsOf, keptWave, nodeWaveScene, nodeWavesCsv, shownWaves, within } from './index.ts';
 import { traceOf } from './trace.ts';
 
 const run = (n: number): NodeWaves => ({
@@ -80,21 +81,21 @@ it('zooms from the whole run to a single cycle and never beyond', () => {
 
 it('says what is there, and writes every sample of what is shown', () => {
   const waves = shownWaves(run(64_000));
-  expect(readingWords(waves.waves[0])).toBe(
-    'Top of the coil: −1.5 V to 1.5 V, on average nothing, carrier 1 V peak modulated 50 %.',
+  expect(nodeWaveTexts.reading(waves.waves[0])).toBe(
+    'Top of the coil: −1.5 V to 1.5 V, mean 0, carrier 1 V peak, modulated 50 %.',
   );
   const lines = nodeWavesCsv(waves, { from: 0, span: 1e-5 }).trim().split('\n');
   expect(lines[0]).toBe('"time (s)","Top of the coil (V)"');
   expect(lines.length).toBe(1 + 321);
   expect(Number(lines[1].split(',')[0])).toBeCloseTo(0.02, 9);
   const scene = nodeWaveScene(waves, { width: 800, height: 300, view: { from: 0, span: waves.duration } });
-  expect(scene.description).toContain('with 1 other on the air (Quayside)');
+  expect(scene.description).toContain('1 other station is on the air (Quayside)');
   expect(scene.items.length).toBeGreaterThan(4);
 });
 
 it('says what over-modulation means where the depth is over 100 %, and only there', () => {
   const [wave] = shownWaves(run(64_000)).waves;
-  const words = (depth: number) => readingWords({ ...wave, reading: { ...wave.reading, depth } });
+  const words = (depth: number) => nodeWaveTexts.reading({ ...wave, reading: { ...wave.reading, depth } });
   expect(words(1.12)).toMatch(/modulated 112 % \(.*over-modulation.*negative-peak clipping/);
   for (const depth of [0.3, 0.99, 1, 1.004]) expect(words(depth)).not.toMatch(/over-modulation|clipping/);
 });

@@ -1,6 +1,6 @@
-import { formatQuantity } from '../../../engine/units/format.ts';
+import { pictureTexts } from '../../words/index.ts';
 import type { Pen } from '../stage/pen.ts';
-import { type Box, type MovingPicture, type PictureFacts, slowedText, timesASecond } from './facts.ts';
+import type { Box, MovingPicture, PictureFacts } from './facts.ts';
 
 /** Seconds on the screen for one cycle of the carrier. */
 const CYCLE = 2.4;
@@ -9,25 +9,27 @@ const CYCLE = 2.4;
 const currentOf = ({ detector, waves }: PictureFacts, v: number): number =>
   detector === 'perfect' ? Math.max(v, 0) / waves.spec.load.resistance : detector.current(v);
 
+const texts = () => pictureTexts.curve;
+
+function factsOf(facts: PictureFacts) {
+  const { waves, directVoltage } = facts;
+  const V = waves.spec.atDetector;
+  return {
+    detector: waves.spec.detectorId,
+    carrier: waves.spec.carrier,
+    detectorVoltage: V,
+    directVoltage,
+    forwardCurrent: currentOf(facts, V - directVoltage),
+    reverseCurrent: currentOf(facts, -V - directVoltage),
+  };
+}
+
 export const curve: MovingPicture = {
   id: 'curve',
-  title: 'Up and down the detector’s own curve',
-  about(facts) {
-    const { waves, detectorLabel, directVoltage } = facts;
-    const V = waves.spec.atDetector;
-    const forward = currentOf(facts, V - directVoltage);
-    const back = currentOf(facts, -V - directVoltage);
-    return `${detectorLabel}: ${formatQuantity(V, 'voltage', 2)} of carrier swings it, against ${formatQuantity(directVoltage, 'voltage', 2)} already won. Forwards it passes ${formatQuantity(forward, 'current', 2)} at the crest, backwards ${formatQuantity(Math.abs(back), 'current', 2)}.`;
-  },
-  moves(facts) {
-    const { waves, directVoltage } = facts;
-    const V = waves.spec.atDetector;
-    const top = formatQuantity(V - directVoltage, 'voltage', 2);
-    const foot = formatQuantity(-V - directVoltage, 'voltage', 2);
-    const most = formatQuantity(currentOf(facts, V - directVoltage), 'current', 2);
-    return `A dot runs up and down the detector’s curve of current against voltage, ${timesASecond(waves.spec.carrier)}: right to ${top}, left to ${foot}. Below the curve the voltage’s own even swing is drawn; beside it the current, a narrow peak of up to ${most} at each crest and next to nothing between. The sign of a diode below it shows an arrow while current flows.`;
-  },
-  slowed: ({ waves }) => slowedText(CYCLE * waves.spec.carrier),
+  title: () => texts().title,
+  about: (facts) => texts().about(factsOf(facts)),
+  description: (facts) => texts().description(factsOf(facts)),
+  speed: ({ waves }) => pictureTexts.slowMotion(CYCLE * waves.spec.carrier),
   seconds: () => CYCLE * 8,
   still: () => 2.04 * CYCLE,
   paint(pen, facts, seconds, box, letters) {
@@ -79,22 +81,21 @@ export const curve: MovingPicture = {
     pen.line(x(v), y(i), side.x, y(i), 'copper', 1, 0.7);
     pen.circle(x(v), y(i), Math.max(6, letters * 0.55), { fill: 'warning' });
     oneWay(pen, { x: side.x, y: side.y + side.h + letters, w: side.w, h: below }, i / most, letters);
-    pen.text(
-      x(0) + letters * 0.6,
-      graph.y - letters * 0.4,
-      `current, up to ${formatQuantity(most / 1.15, 'current', 2)}`,
-      letters,
-      {
-        role: 'soft',
-      },
-    );
-    pen.text(graph.x, graph.y + graph.h + below * 0.55, 'voltage,', letters * 0.92, { role: 'accent' });
-    pen.text(graph.x, graph.y + graph.h + below * 0.55 + letters * 1.2, 'time ↓', letters * 0.92, { role: 'accent' });
-    pen.text(side.x + side.w, side.y - letters * 0.4, 'current, time →', letters, { role: 'copper', anchor: 'end' });
-    pen.text(graph.x, y(0) - letters * 0.5, `−${formatQuantity(reach, 'voltage', 2)}`, letters * 0.92, {
+    pen.text(x(0) + letters * 0.6, graph.y - letters * 0.4, texts().current(most / 1.15), letters, {
       role: 'soft',
     });
-    pen.text(graph.x + graph.w, y(0) - letters * 0.5, `+${formatQuantity(reach, 'voltage', 2)}`, letters * 0.92, {
+    pen.text(graph.x, graph.y + graph.h + below * 0.55, texts().voltage, letters * 0.92, { role: 'accent' });
+    pen.text(graph.x, graph.y + graph.h + below * 0.55 + letters * 1.2, texts().timeDown, letters * 0.92, {
+      role: 'accent',
+    });
+    pen.text(side.x + side.w, side.y - letters * 0.4, texts().currentOverTime, letters, {
+      role: 'copper',
+      anchor: 'end',
+    });
+    pen.text(graph.x, y(0) - letters * 0.5, texts().lowest(reach), letters * 0.92, {
+      role: 'soft',
+    });
+    pen.text(graph.x + graph.w, y(0) - letters * 0.5, texts().highest(reach), letters * 0.92, {
       role: 'soft',
       anchor: 'end',
     });
@@ -121,7 +122,7 @@ function oneWay(pen: Pen, box: Box, share: number, letters: number): void {
   pen.text(
     cx,
     cy + s + letters * 1.4,
-    flow > 0.02 ? 'it flows' : flow < -0.005 ? 'a little leaks back' : 'it is held back',
+    flow > 0.02 ? texts().flows : flow < -0.005 ? texts().leaks : texts().blocked,
     letters,
     {
       role: 'soft',

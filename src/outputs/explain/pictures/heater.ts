@@ -1,19 +1,13 @@
 import { heatCathode } from '../../../engine/parts/detector/thermionic/heater.ts';
 import { emission } from '../../../engine/parts/detector/thermionic/thermionic.ts';
-import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
-import { ZERO_CELSIUS } from '../../../engine/units/quantities.ts';
+import { pictureTexts } from '../../words/index.ts';
 import type { MovingPicture, PictureFacts } from './facts.ts';
 
 const ON = 25;
 const OFF = 25;
 const STEP = 0.25;
 
-const celsius = (T: number): string => `${Math.round(T - ZERO_CELSIUS)} °C`;
-/** What the eye makes of it (common practice, no source). */
-const glowText = (T: number): string => {
-  const degrees = T - ZERO_CELSIUS;
-  return degrees < 500 ? 'too cold to glow' : degrees < 800 ? 'dull red' : degrees < 950 ? 'bright red' : 'orange';
-};
+const texts = () => pictureTexts.heater;
 
 const histories = new Map<string, { temperature: number[]; emission: number[] }>();
 
@@ -30,22 +24,26 @@ export function heaterHistory({ heater, heaterVoltage }: Pick<PictureFacts, 'hea
   return found;
 }
 
+function factsOf(facts: PictureFacts) {
+  const { temperature, emission: I } = heaterHistory(facts);
+  const full = Math.max(...I);
+  return {
+    heaterVoltage: facts.heaterVoltage,
+    on: ON,
+    off: OFF,
+    hottest: Math.max(...temperature),
+    mostEmission: full,
+    halfAfter: I.findIndex((i) => i > full / 2) * STEP,
+    hundredthAfter: I.findIndex((i, k) => k * STEP > ON && i < full / 100) * STEP - ON,
+  };
+}
+
 export const heater: MovingPicture = {
   id: 'heater',
-  title: 'A heater warming and cooling',
-  about(facts) {
-    const { temperature, emission: I } = heaterHistory(facts);
-    const full = Math.max(...I);
-    const warm = I.findIndex((i) => i > full / 2) * STEP;
-    const off = I.findIndex((i, k) => k * STEP > ON && i < full / 100) * STEP - ON;
-    const hottest = Math.max(...temperature);
-    return `At ${formatNumber(facts.heaterVoltage, 2)} V the cathode comes to ${celsius(hottest)} in ${ON} s, ${glowText(hottest)}, and gives half its current after ${formatNumber(warm, 2)} s. Switched off it lingers: a hundredth is left only after ${formatNumber(off, 2)} s.`;
-  },
-  moves(facts) {
-    const { emission: I } = heaterHistory(facts);
-    return `A valve is drawn with its heater below, the cathode above it and the anode at the top. For ${ON} s the heater is on: heater and cathode begin to glow, and dots, the electrons, rise from the cathode to the anode, few at first, then many. Then it is switched off for ${OFF} s: the glow fades and the dots grow fewer until none is left. Two curves beside it follow the temperature and the current the cathode could give, up to ${formatQuantity(Math.max(...I), 'current', 2)}.`;
-  },
-  slowed: () => 'in its own time',
+  title: () => texts().title,
+  about: (facts) => texts().about(factsOf(facts)),
+  description: (facts) => texts().description(factsOf(facts)),
+  speed: () => pictureTexts.realTime,
   seconds: () => ON + OFF,
   still: () => 0.55 * ON,
   paint(pen, facts, seconds, box, letters) {
@@ -77,11 +75,11 @@ export const heater: MovingPicture = {
       const way = (seconds * 0.7 + j * 0.618) % 1;
       pen.circle(cx + r * 0.36 * (2 * ((j * 0.382) % 1) - 1), cy + r * (0.15 - 0.55 * way), 3, { fill: 'accent' });
     }
-    pen.text(cx, cy + r * 1.35 + letters * 2, t < ON ? 'heater on' : 'heater off', letters * 1.15, {
+    pen.text(cx, cy + r * 1.35 + letters * 2, t < ON ? texts().isOn : texts().isOff, letters * 1.15, {
       anchor: 'middle',
       bold: true,
     });
-    pen.text(cx, cy + r * 1.35 + letters * 3.6, celsius(T), letters * 1.15, { anchor: 'middle' });
+    pen.text(cx, cy + r * 1.35 + letters * 3.6, texts().temperature(T), letters * 1.15, { anchor: 'middle' });
     const left = box.x + box.w * 0.42;
     const wide = box.w * 0.55;
     const curveBox = (
@@ -106,22 +104,15 @@ export const heater: MovingPicture = {
       tall,
       temperature,
       rated * 1.1,
-      `cathode, up to ${celsius(Math.max(...temperature))}`,
+      texts().temperatureCurve(Math.max(...temperature)),
       'warning',
     );
-    curveBox(
-      box.y + box.h * 0.5,
-      tall,
-      I,
-      Math.max(...I) * 1.05,
-      `what it can give, up to ${formatQuantity(Math.max(...I), 'current', 2)}`,
-      'accent',
-    );
+    curveBox(box.y + box.h * 0.5, tall, I, Math.max(...I) * 1.05, texts().emissionCurve(Math.max(...I)), 'accent');
     const off = left + (wide * ON) / (ON + OFF);
     pen.line(off, box.y + letters, off, box.y + box.h * 0.5 + tall, 'soft', 1, 0.6);
     const y = box.y + box.h * 0.5 + tall + letters * 1.5;
-    pen.text(left, y, 'switched on', letters, { role: 'soft' });
-    pen.text(off, y, 'off', letters, { role: 'soft', anchor: 'middle' });
-    pen.text(left + wide, y, `${ON + OFF} s`, letters, { role: 'soft', anchor: 'end' });
+    pen.text(left, y, texts().switchedOn, letters, { role: 'soft' });
+    pen.text(off, y, texts().switchedOff, letters, { role: 'soft', anchor: 'middle' });
+    pen.text(left + wide, y, texts().end(ON + OFF), letters, { role: 'soft', anchor: 'end' });
   },
 };

@@ -1,7 +1,6 @@
-import { formatNumber } from '../../../engine/units/format.ts';
-import { tidyTime } from '../model/view.ts';
+import { pictureTexts } from '../../words/index.ts';
 import type { Pen } from '../stage/pen.ts';
-import { type Box, type MovingPicture, type PictureFacts, slowedText, timesASecond } from './facts.ts';
+import type { Box, MovingPicture, PictureFacts } from './facts.ts';
 
 /** Seconds on the screen, driven and left alone together. */
 const LENGTH = 16;
@@ -21,9 +20,6 @@ const cyclesOf = (q: number): number => {
 /** Seconds on the screen for one cycle of the carrier. */
 const cycleOf = (q: number): number => LENGTH / (2 * cyclesOf(q));
 
-const drawnWords = (q: number): string =>
-  cyclesPerSwing(q) > 1 ? `one swing drawn for ${cyclesPerSwing(q)} cycles` : 'every swing drawn';
-
 /**
  * Amplitude after n cycles: 1 − exp(−πn/Q) while driven on tune, exp(−πn/Q) left alone. Textbook: energy falls by 2π/Q
  * of itself in a cycle.
@@ -34,18 +30,25 @@ export function swingAmplitude(q: number, cycles: number): number {
   return cycles <= half ? 1 - Math.exp((-Math.PI * cycles) / q) : end * Math.exp((-Math.PI * (cycles - half)) / q);
 }
 
+const texts = () => pictureTexts.swing;
+
+function factsOf({ waves: { spec } }: PictureFacts) {
+  const cycles = cyclesOf(spec.loadedQ);
+  return {
+    carrier: spec.carrier,
+    loadedQ: spec.loadedQ,
+    cycles,
+    reached: swingAmplitude(spec.loadedQ, cycles),
+    cyclesPerSwing: cyclesPerSwing(spec.loadedQ),
+  };
+}
+
 export const swing: MovingPicture = {
   id: 'swing',
-  title: 'Energy swinging between coil and capacitor',
-  about({ waves: { spec } }) {
-    const n = spec.loadedQ / Math.PI;
-    return `With a loaded Q of ${formatNumber(spec.loadedQ, 2)} the swing takes about ${formatNumber(n, 2)} cycles (${tidyTime(n / spec.carrier, 2)}) to come to two thirds of its height, and as long to lose two thirds again: like a pendulum of the same Q, pushed in time.`;
-  },
-  moves({ waves: { spec } }) {
-    const cycles = cyclesOf(spec.loadedQ);
-    return `Charge runs out of the capacitor, through the coil and into the other plate, and back, ${timesASecond(spec.carrier)}. When the plates are full no current flows; half way between, they are empty and the field round the coil is at its widest. A pendulum beside it swings in step. For ${cycles} cycles (${tidyTime(cycles / spec.carrier, 2)}) both are pushed a little at each swing (${drawnWords(spec.loadedQ)}) and swing wider and wider, to ${formatNumber(100 * swingAmplitude(spec.loadedQ, cycles), 2)} % of the most they would reach; then the pushing stops and for as long again they die away. A strip below draws how wide the swing is from cycle to cycle.`;
-  },
-  slowed: ({ waves: { spec } }) => `${slowedText(cycleOf(spec.loadedQ) * spec.carrier)}, ${drawnWords(spec.loadedQ)}`,
+  title: () => texts().title,
+  about: (facts) => texts().about(factsOf(facts)),
+  description: (facts) => texts().description(factsOf(facts)),
+  speed: ({ waves: { spec } }) => texts().speed(cycleOf(spec.loadedQ) * spec.carrier, cyclesPerSwing(spec.loadedQ)),
   seconds: () => LENGTH,
   still: ({ waves }) => {
     const q = waves.spec.loadedQ;
@@ -68,19 +71,32 @@ export const swing: MovingPicture = {
   },
 };
 
-function circuit(pen: Pen, box: Box, charge: number, current: number, letters: number): void {
+/** Where things are in the drawing of the circuit; u is its unit of length. */
+function placeIn(box: Box) {
   const u = Math.min(box.w / 10, box.h / 7);
   const cx = box.x + box.w / 2;
   const cy = box.y + box.h / 2;
-  const left = cx - 3 * u;
-  const right = cx + 3 * u;
-  const high = cy - 2.3 * u;
-  const low = cy + 2.3 * u;
-  // Wires.
+  return { u, cx, cy, left: cx - 3 * u, right: cx + 3 * u, high: cy - 2.3 * u, low: cy + 2.3 * u };
+}
+type Place = ReturnType<typeof placeIn>;
+
+function circuit(pen: Pen, box: Box, charge: number, current: number, letters: number): void {
+  const place = placeIn(box);
+  const { u, cy, left, right, high, low } = place;
   pen.polyline([left, left, right, right], [cy - 1.4 * u, high, high, cy - 0.3 * u], 4, 'ink', 2);
   pen.polyline([left, left, right, right], [cy + 1.4 * u, low, low, cy + 0.3 * u], 4, 'ink', 2);
-  // Coil: loops at the left, its field grows with the current.
-  const field = Math.abs(current);
+  coil(pen, place, Math.abs(current));
+  capacitor(pen, place, charge);
+  currentArrows(pen, place, current);
+  const roomy = box.w > 28 * letters;
+  const under = low + 1.5 * letters;
+  pen.text(left, under, roomy ? texts().magnetic : texts().coil, letters, { role: 'soft', anchor: 'middle' });
+  pen.text(right, under, roomy ? texts().electric : texts().capacitor, letters, { role: 'soft', anchor: 'middle' });
+  energyBar(pen, box, place, charge, current, letters);
+}
+
+/** At the left; its field grows with the current. */
+function coil(pen: Pen, { u, cy, left }: Place, field: number): void {
   for (let k = 1; k <= 3; k++) {
     const xs: number[] = [];
     const ys: number[] = [];
@@ -99,7 +115,10 @@ function circuit(pen: Pen, box: Box, charge: number, current: number, letters: n
     ys.push(cy - 1.4 * u + 2.8 * u * t);
   }
   pen.polyline(xs, ys, xs.length, 'copper', 3);
-  // Capacitor at the right, its plates filling with charge of either sign.
+}
+
+/** At the right, its plates filling with charge of either sign. */
+function capacitor(pen: Pen, { u, cy, right }: Place, charge: number): void {
   for (const side of [-1, 1]) {
     const y = cy + side * 0.3 * u;
     pen.line(right - 1.1 * u, y, right + 1.1 * u, y, 'ink', 4);
@@ -113,7 +132,10 @@ function circuit(pen: Pen, box: Box, charge: number, current: number, letters: n
       if (sign > 0) pen.line(x, yy - r, x, yy + r, 'warning', 2, look.opacity);
     }
   }
-  // Arrows of current along both wires.
+}
+
+/** Along both wires. */
+function currentArrows(pen: Pen, { u, cx, high, low }: Place, current: number): void {
   for (const [y, way] of [
     [high, 1],
     [low, -1],
@@ -129,13 +151,10 @@ function circuit(pen: Pen, box: Box, charge: number, current: number, letters: n
       'copper',
     );
   }
-  const roomy = box.w > 28 * letters;
-  const under = low + 1.5 * letters;
-  pen.text(left, under, roomy ? 'magnetic, in the coil' : 'coil', letters, { role: 'soft', anchor: 'middle' });
-  pen.text(right, under, roomy ? 'electric, in the capacitor' : 'capacitor', letters, {
-    role: 'soft',
-    anchor: 'middle',
-  });
+}
+
+/** How much of the energy is in the coil, how much in the capacitor. */
+function energyBar(pen: Pen, box: Box, { u, cx, high }: Place, charge: number, current: number, letters: number): void {
   const share = charge * charge + current * current;
   const bar = 4 * u;
   const y = high - 1.0 * u;
@@ -143,7 +162,7 @@ function circuit(pen: Pen, box: Box, charge: number, current: number, letters: n
     pen.rect(cx - bar / 2, y, bar, 8, 'faint', 1, 4);
     pen.rect(cx - bar / 2, y, bar * current * current, 8, 'accent', 1, 4);
     pen.rect(cx - bar / 2 + bar * (share - charge * charge), y, bar * charge * charge, 8, 'copper', 1, 4);
-    pen.text(cx, y - letters * 0.5, 'energy: here, or there', letters * 0.92, { role: 'soft', anchor: 'middle' });
+    pen.text(cx, y - letters * 0.5, texts().energy, letters * 0.92, { role: 'soft', anchor: 'middle' });
   }
 }
 
@@ -157,7 +176,7 @@ function pendulum(pen: Pen, box: Box, charge: number, driven: boolean, n: number
   pen.line(px - 30, py, px + 30, py, 'ink', 3);
   pen.line(px, py, bx, by, 'ink', 2);
   pen.circle(bx, by, Math.max(8, length * 0.08), { fill: 'copper' });
-  pen.text(px, py + length + letters * 2.6, driven ? 'pushed in time' : 'left alone', letters, {
+  pen.text(px, py + length + letters * 2.6, driven ? texts().driven : texts().free, letters, {
     role: 'soft',
     anchor: 'middle',
   });
@@ -192,9 +211,9 @@ function history(pen: Pen, box: Box, facts: PictureFacts, n: number, half: numbe
   pen.line(left + wide / 2, mid - high, left + wide / 2, mid + high, 'soft', 1, 0.6);
   const y = box.y + box.h - letters * 0.4;
   const roomy = wide > 42 * letters;
-  pen.text(left, y, roomy ? 'driven: it builds up' : 'driven', letters, { role: 'soft' });
-  pen.text(left + wide, y, roomy ? 'left alone: it rings down' : 'alone', letters, { role: 'soft', anchor: 'end' });
-  pen.text(left + wide / 2, y, `cycle ${Math.floor(n) + 1}, ${tidyTime(n / carrier, 2)}`, letters, {
+  pen.text(left, y, roomy ? texts().stripDrivenLong : texts().stripDriven, letters, { role: 'soft' });
+  pen.text(left + wide, y, roomy ? texts().stripFreeLong : texts().stripFree, letters, { role: 'soft', anchor: 'end' });
+  pen.text(left + wide / 2, y, texts().cycle(Math.floor(n) + 1, n / carrier), letters, {
     role: 'ink',
     anchor: 'middle',
     bold: true,

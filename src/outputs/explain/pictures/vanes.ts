@@ -1,9 +1,10 @@
-import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
 import { inside, overlap, textBox } from '../../scene/boxes.ts';
 import type { TextItem } from '../../scene/scene.ts';
+import type { TunerId } from '../../words/index.ts';
+import { pictureTexts } from '../../words/index.ts';
 import { resonance } from '../model/settings.ts';
 import type { Pen } from '../stage/pen.ts';
-import { type Box, kilohertz, type MovingPicture, type PictureFacts } from './facts.ts';
+import { type Box, type MovingPicture, ownStation, type PictureFacts, stationName } from './facts.ts';
 
 /** Seconds for the pointer's way there and back. */
 const TURN = 16;
@@ -12,9 +13,7 @@ const TURN = 16;
 const positionAt = (seconds: number): number => 0.5 - 0.5 * Math.cos((2 * Math.PI * seconds) / TURN);
 
 const within = (f: number, ends: readonly number[]): boolean => f >= Math.min(...ends) && f <= Math.max(...ends);
-/** How much of a station's voltage is left. */
-const partText = (share: number): string =>
-  share < 0.01 ? 'less than a hundredth' : share > 0.5 ? 'most of it' : `one part in ${formatNumber(1 / share, 2)}`;
+const texts = () => pictureTexts.vanes;
 
 const at = ({ dial }: PictureFacts, position: number) => {
   const i = Math.max(1, dial.findIndex((d) => d.position >= position) || 1);
@@ -30,42 +29,41 @@ const at = ({ dial }: PictureFacts, position: number) => {
   };
 };
 
+/** So many of the other stations are named. */
+const NAMED = 3;
+
+function factsOf(facts: PictureFacts) {
+  const { dial, stations, tuner, waves } = facts;
+  const { carrier, loadedQ } = waves.spec;
+  const ends = dial.map((d) => d.frequency);
+  const inRange = stations.filter((s) => within(s.frequency, ends));
+  const own = ownStation(facts);
+  return {
+    tuner,
+    lowest: Math.min(...ends),
+    highest: Math.max(...ends),
+    stationsInRange: inRange.length,
+    station: stationName(facts),
+    carrier,
+    bandwidth: carrier / loadedQ,
+    others: inRange
+      .filter((s) => s !== own)
+      .sort((a, b) => b.emf - a.emf)
+      .slice(0, NAMED)
+      .map(({ name, frequency }) => ({
+        name,
+        frequency,
+        attenuation: -20 * Math.log10(resonance(loadedQ, carrier, frequency)),
+      })),
+  };
+}
+
 export const vanes: MovingPicture = {
   id: 'vanes',
-  title: 'Tuning: the resonance slides along the band',
-  about(facts) {
-    const { dial, stations, tuner } = facts;
-    const [a, b] = [dial[0], dial[dial.length - 1]];
-    const low = Math.min(a.frequency, b.frequency);
-    const high = Math.max(a.frequency, b.frequency);
-    const more = {
-      vanes: 'The more the vanes mesh, the more capacitance and the lower the frequency',
-      sheets: 'The more they overlap, the more capacitance and the lower the frequency',
-      slider: 'The more turns in use, the more inductance and the lower the frequency',
-      variometer: 'The more the two coils help each other, the more inductance and the lower the frequency',
-    };
-    return `${more[tuner]}: from ${kilohertz(high)} down to ${kilohertz(low)} kHz, past ${stations.length} station${stations.length === 1 ? '' : 's'}.`;
-  },
-  moves(facts) {
-    const { dial, stations, tuner, waves } = facts;
-    const { carrier, loadedQ } = waves.spec;
-    const turning = {
-      vanes: 'A set of vanes turns into the fixed ones and out again',
-      sheets: 'One sheet slides over the other and off again',
-      slider: 'A contact slides along the coil and back',
-      variometer: 'One coil turns inside the other and back',
-    };
-    const ends = dial.map((d) => d.frequency);
-    const own = stations.find((s) => Math.abs(s.frequency - carrier) < 100);
-    const left = stations
-      .filter((s) => s !== own && within(s.frequency, ends))
-      .sort((a, b) => b.emf - a.emf)
-      .slice(0, 3)
-      .map((s) => `${s.name} (${kilohertz(s.frequency)} kHz) ${partText(resonance(loadedQ, carrier, s.frequency))}`);
-    const others = left.length > 0 ? ` Of the others it lets through: ${left.join(', ')}.` : '';
-    return `${turning[tuner]}. Beside it a hill, the resonance, slides along a band on which every station is a pale bar, as tall as it arrives; the dark part of a bar is what gets through. On ${own?.name ?? 'the station'} (${kilohertz(carrier)} kHz) the hill is ${formatQuantity(carrier / loadedQ, 'frequency', 2)} broad.${others}`;
-  },
-  slowed: () => 'as fast as a hand turns',
+  title: () => texts().title,
+  about: (facts) => texts().about(factsOf(facts)),
+  description: (facts) => texts().description(factsOf(facts)),
+  speed: () => texts().speed,
   captioned: true,
   seconds: () => TURN,
   still(facts) {
@@ -83,20 +81,16 @@ export const vanes: MovingPicture = {
     const right: Box = wide
       ? { ...box, x: box.x + box.w * 0.38, w: box.w * 0.62 }
       : { ...box, y: box.y + box.h * 0.47, h: box.h * 0.53 };
-    const says: string[] = [];
-    if (facts.tuner === 'slider' || facts.tuner === 'variometer') coilTuner(pen, left, position, facts.tuner, letters);
-    else {
-      if (facts.tuner === 'sheets') sheets(pen, left, position);
-      else {
-        meshing(pen, left, position);
-        says.push(`${formatNumber(position * facts.swing, 3)}°`);
-      }
-      if (now.capacitance !== undefined) says.push(formatQuantity(now.capacitance, 'capacitance', 3));
-    }
-    pen.text(left.x + left.w / 2, left.y + left.h - letters * 0.6, says.join(', '), letters * 1.15, {
-      anchor: 'middle',
-      bold: true,
-    });
+    TUNERS[facts.tuner](pen, left, position, letters);
+    const degrees = HAS_ANGLE[facts.tuner] ? position * facts.swing : undefined;
+    const capacitance = HAS_CAPACITANCE[facts.tuner] ? now.capacitance : undefined;
+    pen.text(
+      left.x + left.w / 2,
+      left.y + left.h - letters * 0.6,
+      texts().setting(degrees, capacitance),
+      letters * 1.15,
+      { anchor: 'middle', bold: true },
+    );
     band(pen, right, facts, now, letters);
   },
 };
@@ -124,22 +118,30 @@ function sheets(pen: Pen, box: Box, position: number): void {
   pen.rect(x + (1 - position) * w * 0.92, y + h * 0.12, w, h, 'copper', 0.6);
 }
 
-/** A coil with its contact, or one coil turning inside another. */
-function coilTuner(pen: Pen, box: Box, position: number, tuner: 'slider' | 'variometer', letters: number): void {
+/** Turns of a coil; those beyond `inUse` are pale. */
+function turns(pen: Pen, box: Box, inUse: number) {
   const cx = box.x + box.w / 2;
   const cy = box.y + box.h * 0.46;
   const w = box.w * 0.76;
   const h = Math.min(box.h * 0.4, w * 0.5);
   for (let k = 0; k <= 22; k++) {
     const x = cx - w / 2 + (w * k) / 22;
-    pen.line(x, cy - h / 2, x, cy + h / 2, 'copper', 3, tuner === 'slider' && k / 22 > position ? 0.35 : 1);
+    pen.line(x, cy - h / 2, x, cy + h / 2, 'copper', 3, k / 22 > inUse ? 0.35 : 1);
   }
-  if (tuner === 'slider') {
-    const x = cx - w / 2 + w * position;
-    pen.line(cx - w / 2, cy - h * 0.75, cx + w / 2, cy - h * 0.75, 'metal', 4);
-    pen.polygon([x - letters * 0.7, x + letters * 0.7, x], [cy - h * 0.72, cy - h * 0.72, cy - h * 0.5], 3, 'ink');
-    return;
-  }
+  return { cx, cy, w, h };
+}
+
+/** A coil with its contact. */
+function slider(pen: Pen, box: Box, position: number, letters: number): void {
+  const { cx, cy, w, h } = turns(pen, box, position);
+  const x = cx - w / 2 + w * position;
+  pen.line(cx - w / 2, cy - h * 0.75, cx + w / 2, cy - h * 0.75, 'metal', 4);
+  pen.polygon([x - letters * 0.7, x + letters * 0.7, x], [cy - h * 0.72, cy - h * 0.72, cy - h * 0.5], 3, 'ink');
+}
+
+/** One coil turning inside another. */
+function variometer(pen: Pen, box: Box, position: number): void {
+  const { cx, cy, h } = turns(pen, box, 1);
   const a = Math.PI * (0.08 + 0.84 * (1 - position));
   const r = h * 0.42;
   for (let k = -3; k <= 3; k++) {
@@ -175,17 +177,39 @@ function meshing(pen: Pen, box: Box, position: number): void {
   pen.line(cx, cy, cx + r * 1.08 * Math.cos(-turn), cy + r * 1.08 * Math.sin(-turn), 'ink', 2);
 }
 
-/** Rows of names over the hill. */
+type PaintTuner = (pen: Pen, box: Box, position: number, letters: number) => void;
+const TUNERS: Readonly<Record<TunerId, PaintTuner>> = {
+  vanes: meshing,
+  foil: sheets,
+  tubes: sheets,
+  book: sheets,
+  slider,
+  variometer,
+};
+/** Whether the setting is an angle, and whether a capacitance goes with it. */
+const HAS_ANGLE: Readonly<Record<TunerId, boolean>> = {
+  vanes: true,
+  foil: false,
+  tubes: false,
+  book: false,
+  slider: false,
+  variometer: false,
+};
+const HAS_CAPACITANCE: Readonly<Record<TunerId, boolean>> = {
+  vanes: true,
+  foil: true,
+  tubes: true,
+  book: true,
+  slider: false,
+  variometer: false,
+};
+
+/** Rows of names over the curve. */
 const NAME_ROWS = 4;
 const NAME_ROW = 1.35;
 
-function band(
-  pen: Pen,
-  box: Box,
-  { dial, stations, waves }: PictureFacts,
-  now: { frequency: number; loadedQ: number },
-  letters: number,
-): void {
+/** Where a frequency and a share lie in the picture of the band. */
+function bandScale(box: Box, { dial }: PictureFacts, letters: number) {
   const ends = [dial[0].frequency, dial[dial.length - 1].frequency];
   const from = Math.min(...ends) * 0.93;
   const to = Math.max(...ends) * 1.07;
@@ -194,10 +218,27 @@ function band(
   const floor = box.y + box.h - letters * 2.8;
   const names = box.y + letters * 2;
   const roof = names + letters * NAME_ROW * NAME_ROWS + letters * 0.4;
-  const x = (f: number) => left + ((f - from) / (to - from)) * (right - left);
-  const y = (share: number) => floor - share * (floor - roof);
-  const seen = stations.filter((s) => x(s.frequency) >= left && x(s.frequency) <= right);
-  const strongest = Math.max(...stations.map((s) => s.emf), 1e-12);
+  return {
+    from,
+    to,
+    left,
+    right,
+    floor,
+    names,
+    roof,
+    x: (f: number): number => left + ((f - from) / (to - from)) * (right - left),
+    y: (share: number): number => floor - share * (floor - roof),
+  };
+}
+type BandScale = ReturnType<typeof bandScale>;
+type Tuned = ReturnType<typeof at>;
+
+/** The resonance curve over the stations of the band. */
+function band(pen: Pen, box: Box, facts: PictureFacts, now: Tuned, letters: number): void {
+  const scale = bandScale(box, facts, letters);
+  const { left, right, floor, from, to, x, y } = scale;
+  const seen = facts.stations.filter((s) => x(s.frequency) >= left && x(s.frequency) <= right);
+  const strongest = Math.max(...facts.stations.map((s) => s.emf), 1e-12);
   const tall = (emf: number) => Math.sqrt(emf / strongest);
   pen.line(left, floor, right, floor, 'soft', 1);
   for (const s of seen) {
@@ -205,6 +246,21 @@ function band(
     pen.line(x(s.frequency), floor, x(s.frequency), y(tall(s.emf)), 'faint', 5);
     pen.line(x(s.frequency), floor, x(s.frequency), y(tall(s.emf) * passed), 'accent', 5);
   }
+  resonanceCurve(pen, scale, now);
+  stationNames(pen, facts, seen, scale, (emf) => y(tall(emf)), now, letters);
+  pen.text(
+    (left + right) / 2,
+    box.y + letters * 1.3,
+    texts().resonance(now.frequency, now.frequency / now.loadedQ),
+    letters * 1.15,
+    { anchor: 'middle', bold: true },
+  );
+  for (const f of [from * 1.08, (from + to) / 2, to * 0.94])
+    pen.text(x(f), floor + letters * 1.5, texts().mark(f), letters * 0.92, { role: 'soft', anchor: 'middle' });
+  pen.text(right, floor + letters * 2.6, texts().unit, letters * 0.92, { role: 'soft', anchor: 'end' });
+}
+
+function resonanceCurve(pen: Pen, { from, to, x, y }: BandScale, now: Tuned): void {
   const n = 260;
   const xs: number[] = [];
   const ys: number[] = [];
@@ -220,7 +276,18 @@ function band(
     ys.splice(top, 0, y(1));
   }
   pen.polyline(xs, ys, xs.length, 'copper', 2.5);
-  // The wanted one's name is sure of its room, then the strongest; none moves while the hill goes by.
+}
+
+/** The wanted one's name is sure of its room, then the strongest; none moves while the curve goes by. */
+function stationNames(
+  pen: Pen,
+  { waves }: PictureFacts,
+  seen: PictureFacts['stations'],
+  { left, right, names, roof, x }: BandScale,
+  topOf: (emf: number) => number,
+  now: Tuned,
+  letters: number,
+): void {
   const isWanted = (f: number) => Math.abs(f - waves.spec.carrier) < 100;
   const order = [...seen].sort(
     (a, b) => Number(isWanted(b.frequency)) - Number(isWanted(a.frequency)) || b.emf - a.emf,
@@ -234,28 +301,15 @@ function band(
     if (!item) return;
     const s = order[i];
     const [px, py] = item.at;
-    pen.line(x(s.frequency), py + letters * 0.3, x(s.frequency), y(tall(s.emf)), 'soft', 0.8, 0.6);
-    const tuned = resonance(now.loadedQ, now.frequency, s.frequency) > 0.6;
+    pen.line(x(s.frequency), py + letters * 0.3, x(s.frequency), topOf(s.emf), 'soft', 0.8, 0.6);
+    const isTuned = resonance(now.loadedQ, now.frequency, s.frequency) > 0.6;
     pen.text(px, py, item.text, item.size, {
       anchor: item.anchor,
-      bold: tuned,
-      role: tuned ? 'accent' : 'ink',
+      bold: isTuned,
+      role: isTuned ? 'accent' : 'ink',
       rim: true,
     });
   });
-  pen.text(
-    (left + right) / 2,
-    box.y + letters * 1.3,
-    `${kilohertz(now.frequency)} kHz, ${formatQuantity(now.frequency / now.loadedQ, 'frequency', 2)} broad`,
-    letters * 1.15,
-    { anchor: 'middle', bold: true },
-  );
-  for (const f of [from * 1.08, (from + to) / 2, to * 0.94])
-    pen.text(x(f), floor + letters * 1.5, kilohertz(Math.round(f / 1e4) * 1e4), letters * 0.92, {
-      role: 'soft',
-      anchor: 'middle',
-    });
-  pen.text(right, floor + letters * 2.6, 'kHz', letters * 0.92, { role: 'soft', anchor: 'end' });
 }
 
 /**

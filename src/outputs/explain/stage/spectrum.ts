@@ -1,7 +1,7 @@
-import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
+import { formatQuantity } from '../../../engine/units/format.ts';
 import { shorten, textWidth } from '../../scene/text-width.ts';
+import { spectrumTexts } from '../../words/index.ts';
 import type { Line } from '../model/lines.ts';
-import { POINT_WORDS } from '../model/points.ts';
 import type { Pen } from './pen.ts';
 import type { WaveRow } from './wave-row.ts';
 
@@ -17,101 +17,135 @@ const AUDIBLE = [30, 18e3] as const;
 /** Ends of the scale of everything from direct current's neighbourhood to beyond twice the carrier. */
 const WIDEST = [20, 5e6] as const;
 
+/** Where frequencies and amplitudes lie in a spectrum. */
+interface SpectrumScale {
+  readonly left: number;
+  readonly right: number;
+  readonly floor: number;
+  readonly roof: number;
+  /** A close look about the carrier, so far either way; undefined: everything from hum to beyond the carrier. */
+  readonly reach?: number;
+  /** Of a single tone, whose sidebands are named. */
+  readonly onlyTone?: number;
+  readonly small: number;
+  place(f: number): number;
+}
+
+function scaleOf({ waves, point }: WaveRow, box: Box, letters: number, lines: readonly Line[]): SpectrumScale {
+  const left = box.x + letters * 1.2;
+  const right = box.x + box.w - letters * 0.8;
+  const floor = box.y + box.h - letters * 1.5;
+  const small = letters * 0.85;
+  const close = point === 'carrier' || point === 'modulated' || point === 'tuned';
+  if (!close)
+    return {
+      left,
+      right,
+      floor,
+      roof: box.y + letters * 3.4,
+      small,
+      place: (f) => left + (Math.log(f / WIDEST[0]) / Math.log(WIDEST[1] / WIDEST[0])) * (right - left),
+    };
+  const { carrier, programme } = waves.spec;
+  const tones = programme.kind === 'tones' ? programme.tones.map((t) => t.frequency) : undefined;
+  const away = Math.max(
+    ...lines.map((l) => Math.abs(l.frequency - carrier)),
+    ...(tones ?? [2500]),
+    ...waves.bands(point).map((b) => Math.abs(b.to - carrier)),
+  );
+  const onlyTone = tones?.length === 1 && point === 'modulated' ? tones[0] : undefined;
+  const reach = Math.min(away * (onlyTone ? 1.5 : 1.15), carrier * 0.98);
+  return {
+    left,
+    right,
+    floor,
+    roof: box.y + letters * 2.4,
+    reach,
+    onlyTone,
+    small,
+    place: (f) => left + ((f - carrier + reach) / (2 * reach)) * (right - left),
+  };
+}
+
 /**
  * The steady waves a trace is made of, beside it. Before the detector a close look about the carrier; elsewhere
  * everything from hum to beyond the carrier, with what an ear could hear shaded.
  */
-export function paintSpectrum(pen: Pen, { waves, point }: WaveRow, box: Box, letters: number): void {
-  const small = letters * 0.85;
-  const left = box.x + letters * 1.2;
-  const right = box.x + box.w - letters * 0.8;
-  const floor = box.y + box.h - letters * 1.5;
-  const close = point === 'carrier' || point === 'modulated' || point === 'tuned';
-  const roof = box.y + letters * (close ? 2.4 : 3.4);
-  pen.line(box.x, box.y, box.x, box.y + box.h, 'faint', 1);
+export function paintSpectrum(pen: Pen, row: WaveRow, box: Box, letters: number): void {
+  const { waves, point } = row;
   const lines = waves.lines(point);
+  const scale = scaleOf(row, box, letters, lines);
+  const { left, right, floor, roof, reach, small, place } = scale;
   const { carrier } = waves.spec;
-  const away = Math.max(
-    ...lines.map((l) => Math.abs(l.frequency - carrier)),
-    ...(waves.spec.programme.kind === 'tones' ? waves.spec.programme.tones.map((t) => t.frequency) : [2500]),
-    ...waves.bands(point).map((b) => Math.abs(b.to - carrier)),
-  );
-  const tones = waves.spec.programme.kind === 'tones' ? waves.spec.programme.tones : [];
-  const only = tones.length === 1 && point === 'modulated' ? tones[0].frequency : undefined;
-  const reach = Math.min(away * (only ? 1.5 : 1.15), carrier * 0.98);
-  const place = (f: number): number =>
-    close
-      ? left + ((f - carrier + reach) / (2 * reach)) * (right - left)
-      : left + (Math.log(f / WIDEST[0]) / Math.log(WIDEST[1] / WIDEST[0])) * (right - left);
-  if (!close) {
-    pen.rect(
-      place(AUDIBLE[0]),
-      roof - letters * 1.3,
-      place(AUDIBLE[1]) - place(AUDIBLE[0]),
-      floor - roof + letters * 1.3,
-      'card',
-    );
-    pen.text((place(AUDIBLE[0]) + place(AUDIBLE[1])) / 2, roof - small * 0.3, 'can be heard', small, {
-      role: 'soft',
-      anchor: 'middle',
-    });
-  }
+  pen.line(box.x, box.y, box.x, box.y + box.h, 'faint', 1);
+  if (reach === undefined) paintAudible(pen, scale, letters);
   pen.line(left, floor, right, floor, 'soft', 1);
   for (const band of waves.bands(point)) {
-    const from = place(Math.max(band.from, close ? carrier - reach : WIDEST[0]));
+    const from = place(Math.max(band.from, reach === undefined ? WIDEST[0] : carrier - reach));
     pen.rect(from, floor - (floor - roof) * 0.3, place(band.to) - from, (floor - roof) * 0.3, 'accent', 0.5);
   }
   const shown = lines.filter((l) => l.what !== 'direct');
   const most = Math.max(...shown.map((l) => l.amplitude), 1e-30);
   for (const l of shown) {
     const x = place(l.frequency);
-    if (x < left - 1 || x > right + 1) continue;
     const height = ((floor - roof) * l.amplitude) / most;
-    if (height < 0.4) continue;
-    pen.line(x, floor, x, floor - height, roleOf(l), 2);
+    if (x >= left - 1 && x <= right + 1 && height >= 0.4) pen.line(x, floor, x, floor - height, roleOf(l), 2);
   }
-  const said = summary(point, lines);
-  const words = said.find((w) => textWidth(w, small) <= right - left) ?? said[said.length - 1];
+  const choices = summary(point, lines);
+  const words = choices.find((w) => textWidth(w, small) <= right - left) ?? choices[choices.length - 1];
   pen.text(left, box.y + letters * 1.25, shorten(words, small, right - left), small, { role: 'soft', rim: true });
-  const label = (f: number, anchor: 'start' | 'middle' | 'end') =>
-    pen.text(place(f), floor + small * 1.3, frequencyText(f), small, { role: 'soft', anchor });
-  if (close) {
-    const shift = roundedReach(reach);
-    label(carrier, 'middle');
-    const apart = place(carrier + shift) - place(carrier);
-    const wide = textWidth(`${frequencyText(carrier)} +${frequencyText(shift)}`, small) * 0.55;
-    const pair = only === undefined ? undefined : lines.find((l) => l.what === 'sideband');
-    for (const side of only !== undefined && pair ? [-1, 1] : [])
-      pen.text(
-        place(carrier + side * only!),
-        floor - ((floor - roof) * pair!.amplitude) / most - small * 0.4,
-        `${side < 0 ? '−' : '+'}${frequencyText(only!)}`,
-        small,
-        { role: 'accent', anchor: 'middle' },
-      );
-    for (const side of pair === undefined && apart > wide ? [-1, 1] : [])
-      pen.text(
-        place(carrier + side * shift),
-        floor + small * 1.3,
-        `${side < 0 ? '−' : '+'}${frequencyText(shift)}`,
-        small,
-        {
-          role: 'soft',
-          anchor: 'middle',
-        },
-      );
-  } else for (const f of [100, 10e3, 1e6]) label(f, 'middle');
+  if (reach === undefined) for (const f of [100, 10e3, 1e6]) frequencyLabel(pen, scale, f);
+  else paintOffsets(pen, scale, carrier, reach, lines, most);
+}
+
+/** The frequencies an ear could hear. */
+function paintAudible(pen: Pen, { roof, floor, small, place }: SpectrumScale, letters: number): void {
+  const [from, to] = AUDIBLE.map(place);
+  const above = letters * 1.3;
+  pen.rect(from, roof - above, to - from, floor - roof + above, 'card');
+  pen.text((from + to) / 2, roof - small * 0.3, spectrumTexts.audible, small, { role: 'soft', anchor: 'middle' });
+}
+
+function frequencyLabel(pen: Pen, { floor, small, place }: SpectrumScale, f: number): void {
+  pen.text(place(f), floor + small * 1.3, frequencyText(f), small, { role: 'soft', anchor: 'middle' });
+}
+
+/** The carrier's frequency, and how far off the sidebands are, or round figures where there is room. */
+function paintOffsets(
+  pen: Pen,
+  scale: SpectrumScale,
+  carrier: number,
+  reach: number,
+  lines: readonly Line[],
+  most: number,
+): void {
+  const { floor, roof, onlyTone, small, place } = scale;
+  frequencyLabel(pen, scale, carrier);
+  const sideband = onlyTone === undefined ? undefined : lines.find((l) => l.what === 'sideband');
+  if (onlyTone !== undefined && sideband) {
+    const y = floor - ((floor - roof) * sideband.amplitude) / most - small * 0.4;
+    for (const side of [-1, 1])
+      pen.text(place(carrier + side * onlyTone), y, offsetText(side * onlyTone), small, {
+        role: 'accent',
+        anchor: 'middle',
+      });
+    return;
+  }
+  const shift = roundedReach(reach);
+  const wide = textWidth(`${frequencyText(carrier)} +${frequencyText(shift)}`, small) * 0.55;
+  if (place(carrier + shift) - place(carrier) <= wide) return;
+  for (const side of [-1, 1])
+    pen.text(place(carrier + side * shift), floor + small * 1.3, offsetText(side * shift), small, {
+      role: 'soft',
+      anchor: 'middle',
+    });
 }
 
 const roleOf = (line: Line) =>
   line.what === 'programme' || line.what === 'sideband' ? 'accent' : line.what === 'neighbour' ? 'soft' : 'copper';
 
-const frequencyText = (f: number): string => {
-  const [value, unit] = f >= 1e6 ? [f / 1e6, 'MHz'] : f >= 1e3 ? [f / 1e3, 'kHz'] : [f, 'Hz'];
-  return `${formatNumber(value, 4)
-    .replace(/(\.\d*?)0+$/, '$1')
-    .replace(/\.$/, '')} ${unit}`;
-};
+const frequencyText = (f: number): string => formatQuantity(f, 'frequency', 4);
+const offsetText = (f: number): string => `${f < 0 ? '−' : '+'}${frequencyText(Math.abs(f))}`;
 
 function roundedReach(reach: number): number {
   const rough = reach * 0.62;
@@ -120,37 +154,24 @@ function roundedReach(reach: number): number {
 }
 
 /** The figures that matter, in a few words, longest first. */
-function summary(point: WaveRow['point'], lines: readonly Line[]): string[] {
-  const show = (v: number) =>
-    POINT_WORDS[point].measure === 'ratio' ? `${formatNumber(100 * v, 2)} %` : formatQuantity(v, 'voltage', 2);
+function summary(point: WaveRow['point'], lines: readonly Line[]): readonly string[] {
   const strongest = (what: Line['what']) =>
     Math.max(0, ...lines.filter((l) => l.what === what).map((l) => l.amplitude));
-  const carrier = strongest('carrier');
   switch (point) {
     case 'programme':
-      return [lines.length === 0 ? 'speech or music' : lines.map((l) => frequencyText(l.frequency)).join(' and ')];
+      return [lines.length === 0 ? spectrumTexts.recording : spectrumTexts.tones(lines.map((l) => l.frequency))];
     case 'carrier':
-      return [`one wave, ${show(carrier)}`];
+      return [spectrumTexts.carrierAlone(strongest('carrier'))];
     case 'modulated':
     case 'tuned': {
-      const side = strongest('sideband');
-      if (side === 0) return [`carrier ${show(carrier)}`];
-      const share = `${formatNumber((100 * side) / carrier, 2)} %`;
-      return [
-        `carrier ${show(carrier)}, sidebands ${show(side)}: ${share} each`,
-        `sidebands ${show(side)}, ${share} each`,
-        `sidebands ${show(side)}`,
-      ];
+      const sideband = strongest('sideband');
+      const carrier = strongest('carrier');
+      return sideband === 0 ? [spectrumTexts.carrierWithout(carrier)] : spectrumTexts.sidebands(carrier, sideband);
     }
-    default: {
-      const audio = strongest('programme');
+    case 'detector':
+    case 'phones':
       return lines.length === 0
-        ? ['programme again']
-        : [
-            `programme ${show(audio)}, carrier left ${show(strongest('ripple'))}`,
-            `${show(audio)}, carrier left ${show(strongest('ripple'))}`,
-            `programme ${show(audio)}`,
-          ];
-    }
+        ? [spectrumTexts.outputOfRecording]
+        : spectrumTexts.output(strongest('programme'), strongest('ripple'));
   }
 }

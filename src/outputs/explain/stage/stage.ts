@@ -53,8 +53,8 @@ export function paintStage(pen: Pen, stage: Stage, columns: Columns): void {
   const { head, foot, captionLines, captionSize, pictureHeight } = partsOf(stage);
   if (title) {
     pen.text(1.5 * letters, letters * 2.1, title, letters * 1.7, { bold: true });
-    if (picture) slowed(pen, stage, picture);
-  } else if (picture) slowed(pen, stage, picture);
+    if (picture) speed(pen, stage, picture);
+  } else if (picture) speed(pen, stage, picture);
   if (picture) {
     const margin = Math.min(letters * 1.5, width * 0.03);
     const top = head + (title ? 0 : letters * 1.6);
@@ -79,8 +79,8 @@ export function paintStage(pen: Pen, stage: Stage, columns: Columns): void {
   });
 }
 
-function slowed(pen: Pen, { width, letters, title }: Stage, { id, facts }: NonNullable<Stage['picture']>): void {
-  const words = PICTURES[id].slowed(facts);
+function speed(pen: Pen, { width, letters, title }: Stage, { id, facts }: NonNullable<Stage['picture']>): void {
+  const words = PICTURES[id].speed(facts);
   const room = width - 4 * letters - (title ? textWidth(title, letters * 1.7, true) : 0);
   if (textWidth(words, letters) > room) return;
   pen.text(width - 1.5 * letters, letters * (title ? 2.1 : 1.3), words, letters, { role: 'soft', anchor: 'end' });

@@ -1,10 +1,8 @@
-import { formatQuantity } from '../../../engine/units/format.ts';
 import type { Scene } from '../../scene/scene.ts';
 import { wrap } from '../../scene/text-width.ts';
-import { warningSentences } from '../../words/index.ts';
-import { BEFORE_DETECTOR, POINT_WORDS, type PointId } from '../model/points.ts';
+import { type WaveRowFacts, warningSentences, waveTexts } from '../../words/index.ts';
+import { BEFORE_DETECTOR, type PointId } from '../model/points.ts';
 import { GRID } from '../model/programme.ts';
-import { tidyTime } from '../model/view.ts';
 import type { Waves } from '../model/waves.ts';
 import { scenePen } from './scene-pen.ts';
 import type { WaveRow } from './wave-row.ts';
@@ -28,13 +26,13 @@ export function waveScene(picture: WavePicture): Scene {
   lines.forEach((words, i) => {
     pen.text(letters, height - below + letters * 1.6 * (i + 1), words, letters * 1.15, {});
   });
-  const seen = rows.map((r) => (r.title ?? POINT_WORDS[r.point].title).toLowerCase()).join(', ');
+  const facts = rows.map((row) => rowFacts(row, picture.show));
   return {
     unit: 'px',
     width,
     height,
-    title: picture.title ?? `Waves over ${tidyTime(view.span, 2)}`,
-    description: `${seen}; ${tidyTime(view.span, 2)} from side to side. ${rows.map((r) => shownWords(r, picture.show)).join(' ')}${caption ? ` ${caption}` : ''}`,
+    title: picture.title ?? waveTexts.title(view.span),
+    description: waveTexts.description(facts, view.span, caption),
     items: items(),
     warnings: [...new Set(warningSentences(rows.flatMap((r) => r.waves.warnings)))],
   };
@@ -44,33 +42,29 @@ export function waveScene(picture: WavePicture): Scene {
 export const rowWords = (row: WaveRow): string => shownWords(row, {});
 
 /** The same with what is drawn over it. */
-export function shownWords({ waves, point, title }: WaveRow, show: Show): string {
+export const shownWords = (row: WaveRow, show: Show): string => waveTexts.row(rowFacts(row, show));
+
+function rowFacts({ waves, point, title }: WaveRow, show: Show): WaveRowFacts {
   const { low, high } = waves.scale(point);
-  const { carrier, depth } = waves.spec;
-  const name = title ?? POINT_WORDS[point].title;
-  const volts = (v: number) => formatQuantity(v, 'voltage', 2);
-  const average = () =>
-    show.cover && BEFORE_DETECTOR.includes(point) ? coveredWords(waves, point) : 'on average nothing';
-  switch (point) {
-    case 'programme':
-      return `${name}: up to ${formatQuantity(depth, 'ratio', 2)} of the carrier.`;
-    case 'carrier':
-      return `${name}: ${formatQuantity(carrier, 'frequency', 4)}, ${volts(waves.spec.atAerial)} either way, ${average()}.`;
-    case 'modulated':
-    case 'tuned':
-      return `${name}: ${formatQuantity(carrier, 'frequency', 4)}, up to ${volts(high)} either way, ${average()}.`;
-    default:
-      return `${name}: from ${volts(low)} to ${volts(high)}, on average ${volts(waves.meanAt(point, 0))} at a crest of the programme.`;
-  }
+  const { carrier, depth, atAerial } = waves.spec;
+  const isOutput = point === 'detector' || point === 'phones';
+  return {
+    point,
+    title,
+    carrier,
+    depth,
+    aerialVoltage: atAerial,
+    low,
+    high,
+    meanAtCrest: isOutput ? waves.meanAt(point, 0) : undefined,
+    covered: show.cover && BEFORE_DETECTOR.includes(point) ? coveredExtremes(waves, point) : undefined,
+  };
 }
 
-/** What has become of the average once the lower half is covered. */
-function coveredWords(waves: Waves, point: PointId): string {
+/** Between what the average swings once the lower half is covered. */
+function coveredExtremes(waves: Waves, point: PointId): readonly [low: number, high: number] {
   const columns = new Columns();
   columns.room(1);
   coveredMean(waves, point, 0, 1 / GRID, 1, columns);
-  const [low, high] = [columns.min[0], columns.max[0]].map((v) => formatQuantity(v, 'voltage', 2));
-  return low === high
-    ? `with the lower half covered no longer nothing on average but a steady ${high}`
-    : `with the lower half covered the average has come alive: it swings between ${low} and ${high}, as the programme does`;
+  return [columns.min[0], columns.max[0]];
 }

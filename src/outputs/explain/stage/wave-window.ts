@@ -1,9 +1,10 @@
-import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
 import type { Role } from '../../scene/scene.ts';
 import { textWidth } from '../../scene/text-width.ts';
-import { BEFORE_DETECTOR, POINT_WORDS, type PointId } from '../model/points.ts';
-import { tidyTime, timeScale, type View } from '../model/view.ts';
-import type { Scale, Waves } from '../model/waves.ts';
+import { pointTitles, waveTexts } from '../../words/index.ts';
+import { BEFORE_DETECTOR, measureAt, type PointId } from '../model/points.ts';
+import type { Scale } from '../model/range.ts';
+import { timeScale, type View } from '../model/view.ts';
+import type { Waves } from '../model/waves.ts';
 import type { Pen } from './pen.ts';
 import { paintSpectrum } from './spectrum.ts';
 import type { WaveRow } from './wave-row.ts';
@@ -85,7 +86,8 @@ export function paintWaves(pen: Pen, window: WaveWindow, columns: Columns): void
   const common = show.alike ? widest(rows) : undefined;
   rows.forEach((row, i) => {
     const box: Box = { x: plot.x, y: y + i * each, w: plot.width, h: each };
-    paintRow(pen, row, common ?? row.waves.scale(row.point), box, view, show, letters, count, density, columns);
+    const scale = common ?? row.waves.scale(row.point);
+    paintRow({ pen, row, scale, box, view, show, letters, count, density, columns });
     if (i > 0) pen.line(window.x, box.y, window.x + window.width, box.y, 'faint', 1);
     if (plot.width < window.width)
       paintSpectrum(pen, row, { ...box, x: plot.x + plot.width, w: window.width - plot.width }, letters);
@@ -104,84 +106,112 @@ const widest = (rows: readonly WaveRow[]): Scale =>
     .map((row) => row.waves.scale(row.point))
     .reduce((a, b) => ({ low: Math.min(a.low, b.low), high: Math.max(a.high, b.high) }));
 
-function paintRow(
-  pen: Pen,
-  { waves, point, title }: WaveRow,
-  scale: Scale,
-  box: Box,
-  view: View,
-  show: Show,
-  letters: number,
-  count: number,
-  density: number,
-  columns: Columns,
-): void {
-  const head = letters * 1.7;
-  const pad = Math.min(6, box.h * 0.05);
-  const up = box.y + head;
-  const down = box.y + box.h - pad;
+/** A row while it is drawn: its box, scale and columns. */
+interface RowPainting {
+  readonly pen: Pen;
+  readonly row: WaveRow;
+  readonly scale: Scale;
+  readonly box: Box;
+  readonly view: View;
+  readonly show: Show;
+  readonly letters: number;
+  readonly count: number;
+  readonly density: number;
+  readonly columns: Columns;
+}
+
+/** Heights in a row: where the trace may go, and where zero lies. */
+function heightsOf({ box, scale, letters }: RowPainting) {
+  const up = box.y + letters * 1.7;
+  const down = box.y + box.h - Math.min(6, box.h * 0.05);
   const k = (down - up) / (scale.high - scale.low || 1);
-  const zero = down + scale.low * k;
-  const symmetric = scale.low < -0.5 * scale.high;
+  return { up, down, k, zero: down + scale.low * k, symmetric: scale.low < -0.5 * scale.high };
+}
+type Heights = ReturnType<typeof heightsOf>;
+
+function paintRow(painting: RowPainting): void {
+  const { pen, row, box, view, show, letters, count, columns } = painting;
+  const { waves, point } = row;
+  const heights = heightsOf(painting);
+  const { up, down, zero, symmetric } = heights;
+  const covers = show.cover === true && BEFORE_DETECTOR.includes(point);
+  // A programme is its own average.
+  const averages = show.average === true && point !== 'programme';
   pen.clip(box.x, box.y, box.w, box.h);
   pen.line(box.x, zero, box.x + box.w, zero, 'faint', 1);
-  const trace = (role: Role, width: number, opacity: number) => {
-    const { min, max, top, bottom } = columns;
-    const half = width / 2;
-    for (let i = 0; i < count; i++) {
-      top[i] = zero - max[i] * k - half;
-      bottom[i] = zero - min[i] * k + half;
-    }
-    pen.band(box.x + 0.5 / density, 1 / density, top, bottom, count, role, opacity);
-  };
-  const { from, span } = view;
-  const to = from + span;
-  waves.drawn(point, from, to, count, columns.min, columns.max);
-  trace(TRACE[point], LINE * letters, show.average && point !== 'programme' ? 0.62 : 1);
-  if (show.cover && BEFORE_DETECTOR.includes(point)) {
+  waves.drawn(point, view.from, view.from + view.span, count, columns.min, columns.max);
+  paintColumns(painting, heights, TRACE[point], LINE * letters, averages ? 0.62 : 1);
+  if (covers) {
     pen.rect(box.x, zero + 1, box.w, box.y + box.h - zero, 'paper', 0.9);
-    pen.text(box.x + box.w / 2, (zero + down) / 2 + letters * 0.35, 'covered', letters, {
+    pen.text(box.x + box.w / 2, (zero + down) / 2 + letters * 0.35, waveTexts.covered, letters, {
       role: 'soft',
       anchor: 'middle',
     });
   }
-  if (show.envelope && waves.envelope(point, from, to, count, columns.min, columns.max)) {
-    trace('ink', EDGE_LINE * letters, 0.85);
-    if (symmetric && !show.cover) {
-      const { min, max } = columns;
-      for (let i = 0; i < count; i++) {
-        const low = -max[i];
-        max[i] = -min[i];
-        min[i] = low;
-      }
-      trace('ink', EDGE_LINE * letters, 0.85);
-    }
-  }
-  let averageAt: number | undefined;
-  // A programme is its own average.
-  if (show.average && point !== 'programme') {
-    if (show.cover && BEFORE_DETECTOR.includes(point)) coveredMean(waves, point, from, to, count, columns);
-    else waves.mean(point, from, to, count, columns.min, columns.max);
-    trace('ink', AVERAGE_LINE * letters, 1);
-    averageAt = Math.min(...columns.top.subarray(Math.floor(count * 0.8), Math.floor(count * 0.95)));
-  }
+  if (show.envelope) paintEnvelope(painting, heights);
+  const averageAt = averages ? paintAverage(painting, heights, covers) : undefined;
   pen.unclip();
   const roomy = box.h > 6 * letters;
   if (averageAt !== undefined && roomy)
     pen.text(
       box.x + box.w * 0.94,
       Math.max(averageAt, up + letters * 1.4) - letters * 0.45,
-      'average',
+      waveTexts.average,
       letters * 0.92,
-      {
-        anchor: 'end',
-        italic: true,
-        rim: true,
-      },
+      { anchor: 'end', italic: true, rim: true },
     );
   if (roomy && !(symmetric && point !== 'programme') && zero > up + letters && zero < down + 1)
     pen.text(box.x + 0.35 * letters, zero - letters * 0.3, '0', letters * 0.92, { role: 'soft', rim: true });
-  const words = title ?? POINT_WORDS[point].title;
+  paintHeading(painting, symmetric);
+}
+
+/** What stands in the columns, as an area. */
+function paintColumns(
+  { pen, box, count, density, columns }: RowPainting,
+  { zero, k }: Heights,
+  role: Role,
+  width: number,
+  opacity: number,
+): void {
+  const { min, max, top, bottom } = columns;
+  const half = width / 2;
+  for (let i = 0; i < count; i++) {
+    top[i] = zero - max[i] * k - half;
+    bottom[i] = zero - min[i] * k + half;
+  }
+  pen.band(box.x + 0.5 / density, 1 / density, top, bottom, count, role, opacity);
+}
+
+/** The upper envelope, and its mirror image where the wave swings both ways alike. */
+function paintEnvelope(painting: RowPainting, heights: Heights): void {
+  const { row, view, show, letters, count, columns } = painting;
+  const { min, max } = columns;
+  if (!row.waves.envelope(row.point, view.from, view.from + view.span, count, min, max)) return;
+  paintColumns(painting, heights, 'ink', EDGE_LINE * letters, 0.85);
+  if (!heights.symmetric || show.cover) return;
+  for (let i = 0; i < count; i++) {
+    const low = -max[i];
+    max[i] = -min[i];
+    min[i] = low;
+  }
+  paintColumns(painting, heights, 'ink', EDGE_LINE * letters, 0.85);
+}
+
+/** The running average. @returns its height near the right, where its name goes. */
+function paintAverage(painting: RowPainting, heights: Heights, covers: boolean): number {
+  const { row, view, letters, count, columns } = painting;
+  const { waves, point } = row;
+  const to = view.from + view.span;
+  if (covers) coveredMean(waves, point, view.from, to, count, columns);
+  else waves.mean(point, view.from, to, count, columns.min, columns.max);
+  paintColumns(painting, heights, 'ink', AVERAGE_LINE * letters, 1);
+  return Math.min(...columns.top.subarray(Math.floor(count * 0.8), Math.floor(count * 0.95)));
+}
+
+/** The name of a row, and its size in real units where there is room. */
+function paintHeading({ pen, row, box, letters }: RowPainting, symmetric: boolean): void {
+  const { waves, point, title } = row;
+  const words = title ?? pointTitles[point];
   pen.text(box.x + 0.6 * letters, box.y + letters * 1.25, words, letters, { bold: true, rim: true });
   const own = point === 'carrier' ? { low: -waves.spec.atAerial, high: waves.spec.atAerial } : waves.scale(point);
   const size = sizeText(point, own.low, own.high, symmetric);
@@ -213,10 +243,9 @@ export function coveredMean(
 
 /** What the height of a trace is in real units. */
 function sizeText(point: PointId, low: number, high: number, symmetric: boolean): string {
-  const show = (value: number) =>
-    POINT_WORDS[point].measure === 'ratio' ? `${formatNumber(value * 100, 3)} %` : formatQuantity(value, 'voltage', 2);
-  if (symmetric) return `±${show(high)}`;
-  return low < -0.03 * high ? `${show(low)} to ${show(high)}` : `0 to ${show(high)}`;
+  if (measureAt(point) === 'ratio') return waveTexts.eitherWayShare(high);
+  if (symmetric) return waveTexts.eitherWay(high);
+  return low < -0.03 * high ? waveTexts.range(low, high) : waveTexts.fromZero(high);
 }
 
 /** The axis of time below the traces. */
@@ -240,7 +269,6 @@ export function paintTime(
     if (x - wide < plot.x || x + wide > plot.x + plot.width) continue;
     pen.text(x, floor + letters * 1.4, label, letters * 0.92, { role: 'soft', anchor: 'middle' });
   }
-  const across = `${tidyTime(view.span, 2)} from side to side`;
-  const words = base ? `${across}, ${base}` : across;
+  const words = base === undefined ? waveTexts.across(view.span) : waveTexts.acrossFrom(view.span, base);
   pen.text(plot.x + plot.width / 2, floor + letters * 2.5, words, letters * 0.92, { role: 'soft', anchor: 'middle' });
 }

@@ -8,7 +8,7 @@ import type { Programme } from '../model/programme.ts';
 import type { Waves } from '../model/waves.ts';
 import { preparer } from './prepared.ts';
 import { packed, type SceneDrawn, sceneKey, unpacked } from './sent.ts';
-import { STORY } from './story.ts';
+import { story } from './story.ts';
 
 const read = readText(readFileSync(new URL('../../../../examples/medium-wave-galena.json', import.meta.url), 'utf8'));
 if (!read.ok) throw new Error('the example has problems');
@@ -38,7 +38,9 @@ describe('a scene worked out in one place and drawn in another', () => {
     ],
     ['a recording', { ...whole, settings: { programme: { kind: 'recording' } } }],
     ['a perfect path', { ...whole, settings: { detector: 'perfect', depth: 1.2 } }],
-    ...STORY.filter((s) => s.rows.length > 2).map((s): [string, SceneDrawn] => [s.title, s]),
+    ...story()
+      .filter((s) => s.rows.length > 2)
+      .map((s): [string, SceneDrawn] => [s.title, s]),
   ];
   test.each(scenes)('%s: the same to the last bit, and nothing is worked out twice', (_, scene) => {
     const prepare = preparer(set, reception, recording);

@@ -3,8 +3,7 @@ import type { Reception, StationReception } from '../../../engine/reception/path
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { formatNumber, inSeries } from '../../../engine/units/format.ts';
 import type { WaveSpec } from '../../explain/index.ts';
-import { USUAL_TONE } from '../../explain/model/from-set.ts';
-import { sidebandPassing } from '../../explain/model/programme.ts';
+import { sidebandPassing, USUAL_TONE } from '../../explain/model/programme.ts';
 import { boardParts } from '../board/parts.ts';
 import { OUT_WORDS } from './best.ts';
 import { ohms, printable } from './words.ts';

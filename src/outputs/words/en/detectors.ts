@@ -22,3 +22,24 @@ export function detectorShortNames(detector: DetectorDescription): readonly stri
       return ['As measured'];
   }
 }
+
+/** Detectors by the id of the library, and the kinds that have no entry there. */
+const NAMES: Readonly<Record<string, string>> = {
+  perfect: 'Ideal detector',
+  'galena-good': 'Galena and cat’s whisker, good spot',
+  'galena-fair': 'Galena and cat’s whisker, fair spot',
+  'galena-poor': 'Galena and cat’s whisker, poor spot',
+  'iron-pyrites': 'Iron pyrites and cat’s whisker',
+  'zincite-bornite': 'Zincite and bornite',
+  carborundum: 'Carborundum',
+  'silicon-crystal': 'Silicon crystal and cat’s whisker',
+  germanium: 'Germanium diode (OA90, OA91, 1N34A kind)',
+  'gold-bonded-germanium': 'Gold-bonded germanium diode (OA47, AAZ15 kind)',
+  silicon: 'Silicon diode (1N4148 kind)',
+  valve: 'Valve (thermionic diode)',
+  exponential: 'Diode as described',
+  measured: 'Measured detector',
+};
+
+/** What a detector is called. @param id of the library; `perfect`, `exponential` or `measured`. Schottky diodes go by their type. */
+export const detectorName = (id: string): string => (Object.hasOwn(NAMES, id) ? NAMES[id] : `Schottky diode ${id}`);

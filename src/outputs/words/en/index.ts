@@ -1,6 +1,7 @@
 /** English. Another language exports the same names; the type `Words` is what it must have. */
 
-export { detectorShortNames } from './detectors.ts';
+export { detectorName, detectorShortNames } from './detectors.ts';
+export * from './explain/index.ts';
 export { partName, partTitle, partWords, terminalWords } from './parts.ts';
 export { coverageWords, MATCHED_NAMES, matchWords } from './vary/matches.ts';
 export { moveWords } from './vary/moves.ts';

@@ -7,14 +7,11 @@ import {
   closer,
   nodeWaveScene,
   nodeWavesCsv,
-  readingWords,
-  runWords,
   type ShownWaves,
-  stretchWords,
   within,
 } from '../../../../outputs/explain/node-waves/index.ts';
 import { sceneToSvg } from '../../../../outputs/scene/index.ts';
-import { warningSentences } from '../../../../outputs/words/index.ts';
+import { nodeWaveTexts, warningSentences } from '../../../../outputs/words/index.ts';
 import type { When } from '../../../description/when.ts';
 import { download, saveFile } from '../../../state/download.ts';
 import './node-waves.css';
@@ -201,15 +198,16 @@ export function WavesPanel({ set, station, time }: WavesPanelProps) {
             label="The waves. Up and down arrows zoom, left and right move along, Home shows the whole run."
           />
           <p class="quiet">
-            {stretchWords(waves, view)} Drag to move along; + and − or the wheel (once clicked into it) zoom.
+            {nodeWaveTexts.stretch(waves.carrier, view.from, view.span)} Drag to move along; + and − or the wheel (once
+            clicked into it) zoom.
           </p>
           <h4>What a probe would read</h4>
           <ul class="node-waves-readings">
             {waves.waves.map((wave) => (
-              <li key={wave.id}>{readingWords(wave)}</li>
+              <li key={wave.id}>{nodeWaveTexts.reading(wave)}</li>
             ))}
           </ul>
-          <p class="quiet">{runWords(waves)}</p>
+          <p class="quiet">{nodeWaveTexts.run(waves)}</p>
           {warningSentences(waves.warnings).map((warning) => (
             <p key={warning} class="figure-warning">
               <span aria-hidden="true">⚠ </span>
