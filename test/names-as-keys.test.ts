@@ -31,7 +31,7 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
   'src/outputs/explain/node-waves/csv.ts': ['words.replaceAll('],
   'src/outputs/explain/story/story.ts': ['r.title.slice(0, 80)'],
   'src/outputs/explain/story/figures.ts': ['label.slice(1)', 'words.replace(/ {2,}/g'],
-  'src/outputs/plots/words.ts': ['words.replace(/^-/'],
+  'src/outputs/plots/figures.ts': ['words.replace(/^-/'],
   'src/app/widgets/Figures.tsx': ['label.slice(1)'],
   // The first sentence of a description alone.
   'src/outputs/sheets/pages/parts-list.ts': ['words.split(/(?<=[.])'],

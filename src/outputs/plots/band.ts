@@ -1,11 +1,11 @@
 import { scaleLinear, scaleLog } from 'd3-scale';
-import { inSeries } from '../../engine/units/format.ts';
 import { circle, line, polyline } from '../scene/build.ts';
 import { type Label, placeLabels } from '../scene/labels.ts';
 import type { Item, Point, Scene } from '../scene/scene.ts';
 import { shorten } from '../scene/text-width.ts';
+import { axisNames, bandPlotWords } from '../words/index.ts';
+import { dbFigure, drawable, khzFigure } from './figures.ts';
 import { type AxisScale, frameOf, LETTERS, type PlotSize, plotScene, SMALL, xAxis, yAxis } from './frame.ts';
-import { db, dbFigure, drawable, khz, khzFigure } from './words.ts';
 
 export interface BandResponse {
   /** What the set alone passes, rising frequency; Hz and dB (its top is taken as 0). */
@@ -31,26 +31,25 @@ function notchOf(points: BandResponse['points']): BandResponse['points'][number]
   return rise >= NOTCH ? lowest : undefined;
 }
 
-const notchText = (points: BandResponse['points']): string => {
-  const notch = notchOf(points);
-  return notch
-    ? ` Hardly anything passes near ${khz(notch.frequency)}: there a part of the circuit shorts it out (the coil above a tap with the capacitor, or a trap).`
-    : '';
-};
-
 export function bandText({ stations, wanted, points }: BandResponse): string {
   const strongest = top(stations.map((s) => s.level));
   const order = [...stations].sort((a, b) => b.level - a.level);
   const want = wanted === undefined ? undefined : stations[wanted];
   const others = order.filter((s) => s !== want).slice(0, 3);
-  const range = `From ${khzFigure(points[0].frequency)} to ${khz(points[points.length - 1].frequency)}.`;
-  if (!want)
-    return `${range} Strongest at the detector: ${inSeries(others.map((s) => `${s.name} ${khz(s.frequency)}`))}.${notchText(points)}`;
-  const behind = others.map((s) => {
-    const d = want.level - s.level;
-    return `${s.name} (${khz(s.frequency)}) ${db(Math.abs(d))} ${d >= 0 ? 'weaker' : 'stronger'}`;
-  });
-  return `${range} At the detector ${want.name} (${khz(want.frequency)}) is ${strongest === want.level ? 'the strongest' : `${db(strongest - want.level)} under the strongest`}${behind.length > 0 ? `; ${inSeries(behind)}` : ''}.${notchText(points)}`;
+  const notch = notchOf(points);
+  const levels = !want
+    ? [bandPlotWords.strongest(others)]
+    : [
+        strongest === want.level
+          ? bandPlotWords.isStrongest(want)
+          : bandPlotWords.isBelow(want, strongest - want.level),
+        ...(others.length > 0 ? [bandPlotWords.others(others.map((s) => ({ ...s, over: s.level - want.level })))] : []),
+      ];
+  return [
+    bandPlotWords.range(points[0].frequency, points[points.length - 1].frequency),
+    ...levels,
+    ...(notch ? [bandPlotWords.notch(notch.frequency)] : []),
+  ].join(' ');
 }
 
 /** The response across the band, with every station as a stem as tall as it is at the detector. */
@@ -79,7 +78,7 @@ export function bandResponse(data: BandResponse, size: PlotSize = {}): Scene {
       format: khzFigure,
       ticks: ends[1] / ends[0] > 4 ? decadeTicks(ends) : undefined,
     }),
-    ...yAxis(frame, y, { name: 'level', unit: 'dB', format: dbFigure }),
+    ...yAxis(frame, y, { name: axisNames.level, unit: 'dB', format: dbFigure }),
     polyline([[box.x, bottom], ...curve, [box.x + box.w, bottom]], { fill: 'card', closed: true, opacity: 0.7 }),
     polyline(curve, { stroke: 'soft', width: 1.2 }),
   ];
@@ -89,7 +88,7 @@ export function bandResponse(data: BandResponse, size: PlotSize = {}): Scene {
   for (const s of within) {
     const chosen = s.index === wanted;
     const role = chosen ? 'accent' : 'ink';
-    const title = `${s.name}, ${khz(s.frequency)}: ${db(s.level - strongest)}`;
+    const title = bandPlotWords.stem(s, s.level - strongest);
     items.push(line([s.head[0], bottom], s.head, { stroke: role, width: chosen ? 3 : 1.4, title }));
     items.push(circle(s.head, chosen ? 5 : 3, { fill: role, title }));
   }
@@ -124,8 +123,8 @@ export function bandResponse(data: BandResponse, size: PlotSize = {}): Scene {
   if (notch) {
     const [px, py]: Point = [x(notch.frequency), clamp(notch.level - peak)];
     labels.splice(1, 0, {
-      item: { text: 'a notch: shorted out here', size: SMALL, role: 'soft', sits: 'middle', rim: true },
-      shorter: ['a notch'],
+      item: { text: bandPlotWords.notchLabel, size: SMALL, role: 'soft', sits: 'middle', rim: true },
+      shorter: [bandPlotWords.notchShort],
       places: [
         { at: [px + 8, py - 4], anchor: 'start' },
         { at: [px - 8, py - 4], anchor: 'end' },
@@ -145,12 +144,7 @@ export function bandResponse(data: BandResponse, size: PlotSize = {}): Scene {
     return [line(head, [head[0], at[1] + 3], { stroke: 'soft', width: 0.7, dash: [1.5, 2] })];
   });
   const want = wanted === undefined ? undefined : stations[wanted];
-  return plotScene(
-    frame,
-    want ? `The band with the set tuned to ${want.name}` : 'The band at the detector',
-    bandText(data),
-    [...items, ...leaders, ...placed.items],
-  );
+  return plotScene(frame, bandPlotWords.title(want?.name), bandText(data), [...items, ...leaders, ...placed.items]);
 }
 
 /** Further up, row by row, as far as there is room. */

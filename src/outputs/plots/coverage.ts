@@ -1,12 +1,12 @@
 import { scaleLog } from 'd3-scale';
-import { inSeries } from '../../engine/units/format.ts';
 import { line, rect, text } from '../scene/build.ts';
 import { type Label, placeLabels } from '../scene/labels.ts';
 import type { Item, Point, Scene } from '../scene/scene.ts';
 import { shorten, textWidth } from '../scene/text-width.ts';
+import { coveragePlotWords } from '../words/index.ts';
 import { decadeTicks } from './band.ts';
+import { khzFigure } from './figures.ts';
 import { frameOf, LETTERS, type PlotSize, plotScene, SMALL, xAxis } from './frame.ts';
-import { khz, khzFigure, sentence } from './words.ts';
 
 export interface CoveredBand {
   /** "as it is", "with the 200 pF capacitor" … */
@@ -27,8 +27,8 @@ export interface Coverage {
 
 /** Broadcast bands of Region 1, Hz (ITU Radio Regulations, article 5). */
 const BROADCAST = [
-  { name: 'long wave', from: 148.5e3, to: 283.5e3 },
-  { name: 'medium wave', from: 526.5e3, to: 1606.5e3 },
+  { name: 'longWave', from: 148.5e3, to: 283.5e3 },
+  { name: 'mediumWave', from: 526.5e3, to: 1606.5e3 },
 ] as const;
 
 /** Stretches between bands that none covers, Hz. */
@@ -46,23 +46,21 @@ export function gapsBetween(bands: readonly CoveredBand[]): (readonly [number, n
 const covers = (band: CoveredBand, f: number): boolean => f >= band.lowest && f <= band.highest;
 
 export function coverageText({ bands, stations }: Coverage): string {
-  const spread = (range: readonly [number, number] | undefined): string =>
-    range && range[1] > range[0] ? ` (${khzFigure(range[0])} to ${khzFigure(range[1])})` : '';
-  const said = bands.map(
-    (b) =>
-      `${bands.length > 1 ? `${b.label}: ` : 'it covers '}${khzFigure(b.lowest)}${spread(b.lowestRange)} to ${khz(b.highest)}${spread(b.highestRange)}`,
-  );
-  const gaps = gapsBetween(bands).map(([a, b]) => `${khzFigure(a)} to ${khz(b)}`);
+  const gaps = gapsBetween(bands);
   const missed = stations.filter((s) => !bands.some((b) => covers(b, s.frequency)));
   return [
-    ...said.map(sentence),
-    gaps.length > 0 ? `Not covered between: ${inSeries(gaps)}.` : '',
-    missed.length === 0
-      ? 'Every station lies within.'
-      : `Out of reach: ${inSeries(missed.map((s) => `${s.name} (${khz(s.frequency)})`))}.`,
-  ]
-    .filter(Boolean)
-    .join(' ');
+    ...bands.map((b) =>
+      coveragePlotWords.range(
+        bands.length > 1 ? b.label : undefined,
+        b.lowest,
+        b.highest,
+        b.lowestRange,
+        b.highestRange,
+      ),
+    ),
+    ...(gaps.length > 0 ? [coveragePlotWords.gaps(gaps)] : []),
+    missed.length === 0 ? coveragePlotWords.allInRange : coveragePlotWords.outOfRange(missed),
+  ].join(' ');
 }
 
 const ROW = 46;
@@ -109,14 +107,14 @@ export function coverage(data: Coverage, size: PlotSize = {}): Scene {
     const [a, b] = [Math.max(band.from, span[0]), Math.min(band.to, span[1])];
     if (!(b > a)) continue;
     items.push(rect(x(a), barsTop - 8, x(b) - x(a), rows + 8, { fill: 'card' }));
-    const words = shorten(band.name, SMALL, x(b) - x(a) - 4);
+    const words = shorten(coveragePlotWords[band.name], SMALL, x(b) - x(a) - 4);
     if (words.length > 3)
       items.push(text([(x(a) + x(b)) / 2, 18], words, SMALL, { anchor: 'middle', role: 'soft', italic: true }));
   }
   items.push(
     ...xAxis(frame, x, { unit: 'kHz', format: khzFigure, ticks: decadeTicks(span), grid: false }),
     ...bands.flatMap((band, i) => barOf(band, x, barsTop + i * ROW, frame.width)),
-    ...gapsBetween(bands).flatMap(([a, b]) => gapOf(x(a), x(b), barsTop + rows - 8, `${khzFigure(a)} to ${khz(b)}`)),
+    ...gapsBetween(bands).flatMap(([a, b]) => gapOf(x(a), x(b), barsTop + rows - 8, coveragePlotWords.gap(a, b))),
   );
   // Leaders from bar to name, and from name to axis.
   let k = 0;
@@ -126,7 +124,7 @@ export function coverage(data: Coverage, size: PlotSize = {}): Scene {
       const inReach = bands.some((b) => covers(b, s.frequency));
       const name = placed.placed[i] ? placed.items[k++] : undefined;
       const px = x(s.frequency);
-      const title = `${s.name}, ${khz(s.frequency)}${inReach ? '' : ': out of reach'}`;
+      const title = coveragePlotWords.mark(s, inReach);
       const role = inReach ? 'ink' : 'warning';
       bands.forEach((band, row) => {
         const y = barsTop + row * ROW + 18;
@@ -139,14 +137,14 @@ export function coverage(data: Coverage, size: PlotSize = {}): Scene {
       );
     });
   const rims = placed.items.map((t) => ({ ...t, rim: true }));
-  return plotScene(frame, 'What the set covers', coverageText(data), [...items, ...rims]);
+  return plotScene(frame, coveragePlotWords.title, coverageText(data), [...items, ...rims]);
 }
 
 function barOf(band: CoveredBand, x: (f: number) => number, top: number, width: number): Item[] {
   const [a, b] = [x(band.lowest), x(band.highest)];
   const height = 16;
   const y = top + 18;
-  const words = shorten(`${band.label}, ${khzFigure(band.lowest)}–${khz(band.highest)}`, LETTERS, width - 8);
+  const words = shorten(coveragePlotWords.bar(band.label, band.lowest, band.highest), LETTERS, width - 8);
   const start = Math.max(4, Math.min(a, width - 4 - textWidth(words, LETTERS, true)));
   const items: Item[] = [
     text([start, top + 9], words, LETTERS, { bold: true, rim: true }),
@@ -165,10 +163,17 @@ function barOf(band: CoveredBand, x: (f: number) => number, top: number, width: 
 function gapOf(a: number, b: number, y: number, words: string): Item[] {
   const named = b - a > 34;
   return [
-    line([a, y], [b, y], { stroke: 'warning', dash: [3, 3], title: `Not covered: ${words}` }),
+    line([a, y], [b, y], { stroke: 'warning', dash: [3, 3], title: words }),
     ...[a, b].map((end) => line([end, y - 4], [end, y + 4], { stroke: 'warning' })),
     ...(named
-      ? [text([(a + b) / 2, y], 'gap', SMALL, { anchor: 'middle', sits: 'middle', role: 'warning', rim: true })]
+      ? [
+          text([(a + b) / 2, y], coveragePlotWords.gapLabel, SMALL, {
+            anchor: 'middle',
+            sits: 'middle',
+            role: 'warning',
+            rim: true,
+          }),
+        ]
       : []),
   ];
 }

@@ -1,12 +1,12 @@
 import { scaleLinear } from 'd3-scale';
-import { formatQuantity, inSeries } from '../../engine/units/format.ts';
 import type { Box } from '../scene/boxes.ts';
 import { circle, line, polyline, rect } from '../scene/build.ts';
 import { boxesAlong, type Label, placeLabels } from '../scene/labels.ts';
 import type { Item, Point, Scene } from '../scene/scene.ts';
+import { axisNames, detectorPlotWords } from '../words/index.ts';
 import { curveLabel, dotBox, placesNear } from './curve-label.ts';
+import { minus } from './figures.ts';
 import { frameOf, LETTERS, type PlotSize, plotScene, SMALL, xAxis, yAxis } from './frame.ts';
-import { minus } from './words.ts';
 
 export interface DetectorCurve {
   /** The first is the set's own; the others are for comparison. V and A, rising voltage. */
@@ -23,12 +23,9 @@ export interface DetectorCurve {
 }
 
 export function detectorCurveText({ curves, operating }: DetectorCurve): string {
-  const names = curves.map((c) => c.name);
-  const at = operating
-    ? ` The carrier swings the voltage across it by ${formatQuantity(operating.amplitude, 'voltage', 2)} either side of ${formatQuantity(operating.voltage, 'voltage', 2)}; on average ${formatQuantity(operating.current, 'current', 2)} flows.`
-    : '';
-  const others = names.length > 1 ? `, compared with ${inSeries(names.slice(1))}` : '';
-  return `Current against voltage of the ${names[0]} detector near zero${others}.${at}`;
+  const [own, ...others] = curves.map((c) => c.name);
+  const description = detectorPlotWords.description(own, others);
+  return operating ? `${description} ${detectorPlotWords.operating(operating)}` : description;
 }
 
 /** Current against voltage near zero, with the stretch the carrier sweeps and the point it works about. */
@@ -60,15 +57,19 @@ export function detectorCurve(data: DetectorCurve, size: PlotSize = {}): Scene {
     const [a, b] = [operating.voltage - operating.amplitude, operating.voltage + operating.amplitude].map((v) =>
       x(Math.min(span[1], Math.max(span[0], v))),
     );
-    items.push(rect(a, box.y, b - a, box.h, { fill: 'card', title: 'What the carrier sweeps' }));
+    items.push(rect(a, box.y, b - a, box.h, { fill: 'card', title: detectorPlotWords.swept }));
   }
   items.push(
     ...xAxis(frame, x, {
-      name: 'voltage',
+      name: axisNames.voltage,
       unit: milli ? 'mV' : 'V',
       format: (v) => minus(`${+(v * (milli ? 1e3 : 1)).toFixed(2)}`),
     }),
-    ...yAxis(frame, y, { name: 'current', unit: unit[1], format: (v) => minus(`${+(v * unit[0]).toFixed(3)}`) }),
+    ...yAxis(frame, y, {
+      name: axisNames.current,
+      unit: unit[1],
+      format: (v) => minus(`${+(v * unit[0]).toFixed(3)}`),
+    }),
     line([x(0), box.y], [x(0), box.y + box.h], { stroke: 'soft', width: 1 }),
     line([box.x, y(0)], [box.x + box.w, y(0)], { stroke: 'soft', width: 1 }),
   );
@@ -96,14 +97,14 @@ export function detectorCurve(data: DetectorCurve, size: PlotSize = {}): Scene {
       line([swing[0], level], [swing[1], level], { stroke: 'accent', width: 1.5 }),
       ...swing.map((s) => line([s, level - 4], [s, level + 4], { stroke: 'accent', width: 1.5 })),
       line([x(operating.voltage), level], point, { stroke: 'accent', width: 1, dash: [2, 3] }),
-      circle(point, 5, { fill: 'accent', title: 'Works about here' }),
+      circle(point, 5, { fill: 'accent', title: detectorPlotWords.point }),
     );
     marks.push({ x: swing[0], y: level - 4, w: swing[1] - swing[0], h: 8 }, dotBox(point, 5));
     avoid.push([[point[0], level], point]);
     labels.unshift(
       {
         item: {
-          text: `±${formatQuantity(operating.amplitude, 'voltage', 2)} of carrier`,
+          text: detectorPlotWords.swing(operating.amplitude),
           size: SMALL,
           role: 'accent',
           sits: 'middle',
@@ -120,7 +121,7 @@ export function detectorCurve(data: DetectorCurve, size: PlotSize = {}): Scene {
       },
       {
         item: {
-          text: `${formatQuantity(operating.current, 'current', 2)} at ${formatQuantity(operating.voltage, 'voltage', 2)}`,
+          text: detectorPlotWords.mean(operating.current, operating.voltage),
           size: LETTERS,
           role: 'accent',
           bold: true,
@@ -147,7 +148,7 @@ export function detectorCurve(data: DetectorCurve, size: PlotSize = {}): Scene {
     ],
     1,
   );
-  return plotScene(frame, 'The detector near zero', detectorCurveText(data), [...items, ...placed.items]);
+  return plotScene(frame, detectorPlotWords.title, detectorCurveText(data), [...items, ...placed.items]);
 }
 
 type IV = { readonly voltage: number; readonly current: number };

@@ -1,12 +1,12 @@
 import { scaleLinear } from 'd3-scale';
-import { formatQuantity } from '../../engine/units/format.ts';
 import type { Box } from '../scene/boxes.ts';
 import { circle, line, polyline } from '../scene/build.ts';
 import { boxesAlong, type Label, placeLabels } from '../scene/labels.ts';
 import type { Item, Point, Role, Scene } from '../scene/scene.ts';
+import { axisNames, detectorPlotWords } from '../words/index.ts';
 import { curveLabel, dotBox } from './curve-label.ts';
+import { minus } from './figures.ts';
 import { frameOf, type PlotSize, plotScene, xAxis, yAxis } from './frame.ts';
-import { minus } from './words.ts';
 
 export interface ComparedCurve {
   readonly name: string;
@@ -22,12 +22,7 @@ const ROLES: readonly Role[] = ['copper', 'accent', 'ink', 'metal', 'warning'];
 export const MOST_COMPARED = ROLES.length;
 
 export const detectorsComparedText = (curves: readonly ComparedCurve[]): string =>
-  curves
-    .map(
-      ({ name, operating: { voltage, amplitude, current } }) =>
-        `${name}: swung ${formatQuantity(amplitude, 'voltage', 2)} either side of ${minus(formatQuantity(voltage, 'voltage', 2))}, ${formatQuantity(current, 'current', 2)} on average.`,
-    )
-    .join(' ');
+  curves.map(({ name, operating }) => detectorPlotWords.comparedOperating(name, operating)).join(' ');
 
 /** Within this of zero is near it, V: the bend of any detector is seen. */
 const NEAR = 0.5;
@@ -64,11 +59,11 @@ export function detectorsCompared(all: readonly ComparedCurve[], size: PlotSize 
   const [factor, unit] = most >= 1e-3 ? [1e3, 'mA'] : most >= 1e-6 ? [1e6, 'µA'] : [1e9, 'nA'];
   const items: Item[] = [
     ...xAxis(frame, x, {
-      name: 'voltage',
+      name: axisNames.voltage,
       unit: milli ? 'mV' : 'V',
       format: (v) => minus(`${+(v * (milli ? 1e3 : 1)).toFixed(2)}`),
     }),
-    ...yAxis(frame, y, { name: 'current', unit, format: (v) => minus(`${+(v * factor).toFixed(3)}`) }),
+    ...yAxis(frame, y, { name: axisNames.current, unit, format: (v) => minus(`${+(v * factor).toFixed(3)}`) }),
     line([x(0), box.y], [x(0), box.y + box.h], { stroke: 'soft', width: 1 }),
     line([box.x, y(0)], [box.x + box.w, y(0)], { stroke: 'soft', width: 1 }),
   ];
@@ -83,7 +78,7 @@ export function detectorsCompared(all: readonly ComparedCurve[], size: PlotSize 
     const thick = place(swept[i]);
     if (whole.length > 1) items.push(polyline(whole, { stroke: role, width: 1.2, opacity: 0.8 }));
     if (thick.length > 1)
-      items.push(polyline(thick, { stroke: role, width: 3.2, title: `${curve.name}: what the carrier sweeps` }));
+      items.push(polyline(thick, { stroke: role, width: 3.2, title: detectorPlotWords.comparedSwept(curve.name) }));
     taken.push(whole);
     const { voltage, current } = curve.operating;
     const dot: Point = [x(voltage), y(Math.min(top, Math.max(bottom, current)))];
@@ -92,12 +87,10 @@ export function detectorsCompared(all: readonly ComparedCurve[], size: PlotSize 
     if (whole.length > 1) labels.push(curveLabel(curve, whole, box, { role, bold: true }));
   });
   const placed = placeLabels(labels, box, [...dots, ...taken.flatMap((c) => boxesAlong(c, 5))], 1);
-  return plotScene(
-    frame,
-    isNearZero(curves) ? 'Detectors compared near zero' : 'Detectors compared',
-    detectorsComparedText(curves),
-    [...items, ...placed.items],
-  );
+  return plotScene(frame, detectorPlotWords.compared(isNearZero(curves)), detectorsComparedText(curves), [
+    ...items,
+    ...placed.items,
+  ]);
 }
 
 /** The part of a curve between two voltages as far as it is known, its ends worked out. */

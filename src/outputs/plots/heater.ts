@@ -4,6 +4,7 @@ import { formatQuantity } from '../../engine/units/format.ts';
 import { line, polyline, text } from '../scene/build.ts';
 import { type Label, placeLabels } from '../scene/labels.ts';
 import type { Item, Point, Scene } from '../scene/scene.ts';
+import { axisNames, heaterPlotWords } from '../words/index.ts';
 import { frameOf, type PlotSize, plotScene, SMALL, xAxis, yAxis } from './frame.ts';
 
 export interface HeaterCurves {
@@ -51,12 +52,12 @@ export function heaterCurve(data: HeaterCurves, size: PlotSize = {}): Scene {
   const off = x(watched);
   const items: Item[] = [
     ...xAxis(upper, x, { unit: '', format: () => '', ticks: [] }),
-    ...yAxis(upper, loud, { name: 'loudness', unit: 'dB SPL', format: (v) => `${Math.round(v)}` }),
-    ...xAxis(lower, x, { unit: 's', name: 'since switched', format: seconds, ticks }),
-    ...yAxis(lower, flow, { name: 'current', unit, format: (v) => `${+(v * factor).toFixed(2)}` }),
+    ...yAxis(upper, loud, { name: axisNames.loudness, unit: 'dB SPL', format: (v) => `${Math.round(v)}` }),
+    ...xAxis(lower, x, { unit: 's', name: axisNames.sinceSwitched, format: seconds, ticks }),
+    ...yAxis(lower, flow, { name: axisNames.current, unit, format: (v) => `${+(v * factor).toFixed(2)}` }),
     line([off, box.y - 4], [off, box.y + box.h], { stroke: 'soft', width: 1, dash: [4, 3] }),
-    text([off - 6, box.y - 14], 'heater on', SMALL, { anchor: 'end', role: 'soft' }),
-    text([off + 6, box.y - 14], 'heater off', SMALL, { role: 'soft' }),
+    text([off - 6, box.y - 14], heaterPlotWords.on, SMALL, { anchor: 'end', role: 'soft' }),
+    text([off + 6, box.y - 14], heaterPlotWords.off, SMALL, { role: 'soft' }),
   ];
   const labels: Label[] = runs.map(({ run, role }, i) => ({
     item: {
@@ -83,5 +84,5 @@ export function heaterCurve(data: HeaterCurves, size: PlotSize = {}): Scene {
     );
   }
   const placed = placeLabels(labels, lower.box, [], 1);
-  return plotScene(frame, 'The heater switched on and off', data.words.join(' '), [...items, ...placed.items]);
+  return plotScene(frame, heaterPlotWords.title, data.words.join(' '), [...items, ...placed.items]);
 }

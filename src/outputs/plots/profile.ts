@@ -1,11 +1,11 @@
 import { scaleLinear, scaleLog } from 'd3-scale';
-import { formatNumber, formatQuantity, inSeries } from '../../engine/units/format.ts';
+import { formatQuantity } from '../../engine/units/format.ts';
 import { circle, line, polyline, rect, text } from '../scene/build.ts';
 import { boxesAlong, placeLabels } from '../scene/labels.ts';
 import type { Item, Point, Scene } from '../scene/scene.ts';
 import { textWidth } from '../scene/text-width.ts';
+import { axisNames, profileWords } from '../words/index.ts';
 import { frameOf, LETTERS, type PlotSize, plotScene, SMALL, xAxis, yAxis } from './frame.ts';
-import { khz } from './words.ts';
 
 export interface FieldProfile {
   readonly station: { readonly name: string; readonly frequency: number };
@@ -23,13 +23,12 @@ export interface FieldProfile {
   readonly noise?: number;
 }
 
-const mv = (field: number): string => formatQuantity(field, 'field strength', 2);
-const km = (m: number): string => `${formatNumber(m / 1e3, 3)} km`;
-
-export function profileText({ station, ground, site }: FieldProfile): string {
-  const over = ground.map((g) => `${formatNumber((g.to - g.from) / 1e3, 2)} km of ${g.name}`);
-  return `${station.name} (${khz(station.frequency)}) reaches ${site.name ?? 'the site'}, ${km(site.distance)} off, with ${mv(site.field)}, over ${inSeries(over)}.`;
-}
+export const profileText = ({ station, ground, site }: FieldProfile): string =>
+  profileWords.description(
+    station,
+    site,
+    ground.map((g) => ({ name: g.name, length: g.to - g.from })),
+  );
 
 /** Field strength along the way from transmitter to site, with land, sea and the coasts crossed. */
 export function fieldProfile(data: FieldProfile, size: PlotSize = {}): Scene {
@@ -56,12 +55,17 @@ export function fieldProfile(data: FieldProfile, size: PlotSize = {}): Scene {
     ...ground.map((g) =>
       rect(x(g.from), floor, x(Math.min(end, g.to)) - x(g.from), strip, {
         fill: g.sea ? 'sea' : 'soil',
-        title: `${g.name}, ${km(g.from)} to ${km(g.to)}`,
+        title: profileWords.ground(g.name, g.from, g.to),
       }),
     ),
-    ...xAxis(below, x, { name: 'distance', unit: 'km', format: (v) => `${+(v / 1e3).toFixed(1)}`, grid: false }),
+    ...xAxis(below, x, {
+      name: axisNames.distance,
+      unit: 'km',
+      format: (v) => `${+(v / 1e3).toFixed(1)}`,
+      grid: false,
+    }),
     ...yAxis(frame, y, {
-      unit: 'field strength',
+      unit: axisNames.fieldStrength,
       format: (v) => formatQuantity(v, 'field strength', 2),
       ticks: decades.sort((a, b) => a - b),
     }),
@@ -75,7 +79,7 @@ export function fieldProfile(data: FieldProfile, size: PlotSize = {}): Scene {
           stroke: 'soft',
           width: 1,
           dash: [2, 3],
-          title: `coast or boundary, ${km(g.from)}`,
+          title: profileWords.boundary(g.from),
         }),
       );
     if (textWidth(g.name, SMALL) < b - a - 6)
@@ -86,7 +90,7 @@ export function fieldProfile(data: FieldProfile, size: PlotSize = {}): Scene {
   if (noise && noise > low) {
     items.push(line([box.x, y(noise)], [box.x + box.w, y(noise)], { stroke: 'warning', width: 1, dash: [5, 3] }));
     labels.push({
-      item: { text: `noise ${mv(noise)}`, size: SMALL, role: 'warning' as const, rim: true },
+      item: { text: profileWords.noise(noise), size: SMALL, role: 'warning' as const, rim: true },
       places: [{ at: [box.x + 6, y(noise) - 4] as Point }, { at: [box.x + 6, y(noise) + 13] as Point }],
     });
   }
@@ -97,7 +101,7 @@ export function fieldProfile(data: FieldProfile, size: PlotSize = {}): Scene {
   );
   labels.unshift({
     item: {
-      text: `${site.name ?? 'here'}: ${mv(site.field)}`,
+      text: profileWords.site(site),
       size: LETTERS,
       role: 'accent' as const,
       bold: true,
@@ -112,8 +116,5 @@ export function fieldProfile(data: FieldProfile, size: PlotSize = {}): Scene {
     must: true,
   });
   const placed = placeLabels(labels, { ...box, w: frame.width - box.x - 2 }, boxesAlong(curve, 4), 1);
-  return plotScene(frame, `Field of ${data.station.name} along its path`, profileText(data), [
-    ...items,
-    ...placed.items,
-  ]);
+  return plotScene(frame, profileWords.title(data.station.name), profileText(data), [...items, ...placed.items]);
 }

@@ -1,11 +1,11 @@
 import { scaleLinear, scaleLog } from 'd3-scale';
-import { formatNumber } from '../../engine/units/format.ts';
 import { circle, line, polyline } from '../scene/build.ts';
 import { boxesAlong, type Label, placeLabels } from '../scene/labels.ts';
 import type { Item, Point, Scene } from '../scene/scene.ts';
+import { axisNames, qWords } from '../words/index.ts';
 import { decadeTicks } from './band.ts';
+import { khzFigure } from './figures.ts';
 import { type AxisScale, frameOf, type PlotSize, plotScene, SMALL, xAxis, yAxis } from './frame.ts';
-import { khz, khzFigure } from './words.ts';
 
 export interface QPoint {
   readonly frequency: number;
@@ -26,12 +26,8 @@ export function qText({ coils }: QCurves): string {
   return coils
     .map(({ name, points }) => {
       const best = points.reduce((a, b) => (b.q > a.q ? b : a));
-      const [a, b] = [points[0], points[points.length - 1]];
-      const may =
-        best.low !== undefined && best.high !== undefined
-          ? ` (${formatNumber(best.low, 2)} to ${formatNumber(best.high, 2)} may well be)`
-          : '';
-      return `${name}: Q ${formatNumber(a.q, 2)} at ${khz(a.frequency)}, greatest ${formatNumber(best.q, 2)}${may} at ${khz(best.frequency)}, ${formatNumber(b.q, 2)} at ${khz(b.frequency)}.`;
+      const range = best.low !== undefined && best.high !== undefined ? ([best.low, best.high] as const) : undefined;
+      return qWords.coil(name, points[0], { ...best, range }, points[points.length - 1]);
     })
     .join(' ');
 }
@@ -61,7 +57,7 @@ export function qAgainstFrequency(data: QCurves, size: PlotSize = {}): Scene {
           fill: 'card',
           closed: true,
           opacity: 0.7,
-          title: `The set covers ${khzFigure(data.covered[0])} to ${khz(data.covered[1])}`,
+          title: qWords.covered(data.covered[0], data.covered[1]),
         },
       ),
     );
@@ -72,7 +68,7 @@ export function qAgainstFrequency(data: QCurves, size: PlotSize = {}): Scene {
       format: khzFigure,
       ticks: ends[1] / ends[0] > 2.5 ? decadeTicks(ends) : undefined,
     }),
-    ...yAxis(frame, y, { unit: 'Q', format: (v) => `${v}` }),
+    ...yAxis(frame, y, { unit: axisNames.q, format: (v) => `${v}` }),
   );
   const labels: Label[] = [];
   const curves: Point[][] = [];
@@ -86,7 +82,7 @@ export function qAgainstFrequency(data: QCurves, size: PlotSize = {}): Scene {
             ...banded.map((p): Point => [x(p.frequency), y(p.high!)]),
             ...banded.toReversed().map((p): Point => [x(p.frequency), y(p.low!)]),
           ],
-          { fill: role, opacity: 0.16, closed: true, title: `${coil.name}: where its Q may well be` },
+          { fill: role, opacity: 0.16, closed: true, title: qWords.range(coil.name) },
         ),
       );
     const curve = coil.points.map((p): Point => [x(p.frequency), y(p.q)]);
@@ -108,7 +104,7 @@ export function qAgainstFrequency(data: QCurves, size: PlotSize = {}): Scene {
         stroke: 'ink',
         fill: 'paper',
         width: 1.4,
-        title: `measured: ${formatNumber(m.q, 3)} at ${khz(m.frequency)}`,
+        title: qWords.measured(m.q, m.frequency),
       }),
       line([at[0] - 2, at[1]], [at[0] + 2, at[1]], { stroke: 'ink', width: 1 }),
     );
@@ -119,5 +115,5 @@ export function qAgainstFrequency(data: QCurves, size: PlotSize = {}): Scene {
     curves.flatMap((c) => boxesAlong(c, 4)),
     1,
   );
-  return plotScene(frame, 'Q against frequency', qText(data), [...items, ...placed.items]);
+  return plotScene(frame, qWords.title, qText(data), [...items, ...placed.items]);
 }

@@ -1,11 +1,11 @@
 import { scaleLinear } from 'd3-scale';
-import { formatNumber, inSeries } from '../../engine/units/format.ts';
 import { circle, line, polyline } from '../scene/build.ts';
 import { boxesAlong, type Label, placeLabels } from '../scene/labels.ts';
 import type { Item, Point, Scene } from '../scene/scene.ts';
 import { shorten } from '../scene/text-width.ts';
+import { axisNames, resonanceWords } from '../words/index.ts';
+import { dbFigure, drawable, khzFigure } from './figures.ts';
 import { caption, frameOf, LETTERS, type PlotSize, plotScene, SMALL, xAxis, yAxis } from './frame.ts';
-import { db, dbFigure, drawable, khz, khzFigure, khzWidth } from './words.ts';
 
 export interface ResonanceCurve {
   readonly station: { readonly name: string; readonly frequency: number };
@@ -52,30 +52,25 @@ const asDrawn = (data: ResonanceCurve): ResonanceCurve => ({
   points: data.points.map((p) => ({ ...p, level: drawable(p.level) })),
 });
 
-/** By no whole decibel. */
-const isPassed = ({ down }: { readonly down: string }): boolean => down === db(0);
+/** Attenuated by no whole decibel. */
+const isPassed = ({ by }: { readonly by: number }): boolean => Math.abs(Math.round(by)) === 0;
 
 /** The curve as sentences. */
 export function resonanceText(given: ResonanceCurve): string {
   const data = asDrawn(given);
   const { peak, at, low, high } = halfPowerPoints(data.points);
-  const width =
-    low !== undefined && high !== undefined
-      ? `${khzWidth(high - low)} wide 3 dB under its top, from ${khzFigure(low)} to ${khz(high)}`
-      : 'wider than what is drawn';
   const others = (data.neighbours ?? []).flatMap((n) => {
     const level = levelAt(data.points, n.frequency);
-    return level === undefined ? [] : [{ name: `${n.name} (${khz(n.frequency)})`, down: db(peak - level) }];
+    return level === undefined ? [] : [{ ...n, by: peak - level }];
   });
-  const [passed, held] = [others.filter(isPassed), others.filter((n) => !isPassed(n))];
+  const [passed, attenuated] = [others.filter(isPassed), others.filter((n) => !isPassed(n))];
   return [
-    `Tuned to ${data.station.name}, ${khz(data.station.frequency)}, the level at the detector is greatest at ${khz(at)} and the curve is ${width}.`,
-    data.loadedQ === undefined ? '' : `Loaded Q ${formatNumber(data.loadedQ, 2)}.`,
-    held.length > 0 ? `The tuned circuit holds down ${inSeries(held.map((n) => `${n.name} by ${n.down}`))}.` : '',
-    passed.length > 0 ? `It does not attenuate ${inSeries(passed.map((n) => n.name))}.` : '',
-  ]
-    .filter(Boolean)
-    .join(' ');
+    resonanceWords.peak(data.station, at),
+    low !== undefined && high !== undefined ? resonanceWords.width(low, high) : resonanceWords.wide,
+    ...(data.loadedQ === undefined ? [] : [resonanceWords.loadedQ(data.loadedQ)]),
+    ...(attenuated.length > 0 ? [resonanceWords.attenuated(attenuated)] : []),
+    ...(passed.length > 0 ? [resonanceWords.passed(passed)] : []),
+  ].join(' ');
 }
 
 /** Level at the detector round the chosen station, the −3 dB points and the neighbours. */
@@ -84,12 +79,11 @@ export function resonanceCurve(given: ResonanceCurve, size: PlotSize = {}): Scen
   const { points } = data;
   const description = resonanceText(data);
   const { peak, low, high } = halfPowerPoints(points);
-  const told = [
-    data.loadedQ === undefined ? '' : `loaded Q ${formatNumber(data.loadedQ, 2)}`,
-    low !== undefined && high !== undefined ? `${khzWidth(high - low)} at −3 dB` : '',
-  ].filter(Boolean);
   const first = frameOf(size);
-  const head = caption(first, told.join(', '));
+  const head = caption(
+    first,
+    resonanceWords.caption(data.loadedQ, low !== undefined && high !== undefined ? high - low : undefined),
+  );
   const frame = frameOf(size, { top: 30 + 15 * (head.lines - 1) });
   const { box } = frame;
   const floor = Math.max(-80, Math.min(-20, Math.floor((Math.min(...points.map((p) => p.level)) - peak) / 10) * 10));
@@ -100,7 +94,7 @@ export function resonanceCurve(given: ResonanceCurve, size: PlotSize = {}): Scen
   const items: Item[] = [
     ...head.items,
     ...xAxis(frame, x, { unit: 'kHz', format: khzFigure }),
-    ...yAxis(frame, y, { name: 'level', unit: 'dB', format: dbFigure }),
+    ...yAxis(frame, y, { name: axisNames.level, unit: 'dB', format: dbFigure }),
   ];
   const labels: Label[] = [];
   const tuned = x(data.station.frequency);
@@ -110,7 +104,7 @@ export function resonanceCurve(given: ResonanceCurve, size: PlotSize = {}): Scen
     items.push(line([x(low), level], [x(high), level], { stroke: 'soft', width: 1 }));
     for (const f of [low, high]) items.push(circle([x(f), level], 3, { fill: 'paper', stroke: 'ink', width: 1.2 }));
     labels.push({
-      item: { text: '−3 dB', size: SMALL, role: 'soft', sits: 'middle' },
+      item: { text: resonanceWords.halfPower, size: SMALL, role: 'soft', sits: 'middle' },
       places: [
         { at: [x(high) + 8, level], anchor: 'start' },
         { at: [x(low) - 8, level], anchor: 'end' },
@@ -135,7 +129,7 @@ export function resonanceCurve(given: ResonanceCurve, size: PlotSize = {}): Scen
     if (level === undefined) continue;
     const [px, py] = at(n.frequency, level);
     items.push(circle([px, py], 3.5, { fill: 'ink' }));
-    const words = `${n.name} ${db(level - peak)}`;
+    const words = resonanceWords.neighbour(n.name, level - peak);
     const right = n.frequency > data.station.frequency;
     labels.push({
       shorter: [n.name, shorten(n.name, SMALL, 80)],
@@ -148,5 +142,5 @@ export function resonanceCurve(given: ResonanceCurve, size: PlotSize = {}): Scen
     });
   }
   const placed = placeLabels(labels, box, boxesAlong(curve, 5));
-  return plotScene(frame, `Resonance curve, ${khz(data.station.frequency)}`, description, [...items, ...placed.items]);
+  return plotScene(frame, resonanceWords.title(data.station.frequency), description, [...items, ...placed.items]);
 }

@@ -3,6 +3,16 @@
 export { detectorName, detectorShortNames } from './detectors.ts';
 export * from './explain/index.ts';
 export { partName, partTitle, partWords, terminalWords } from './parts.ts';
+export {
+  axisNames,
+  bandPlotWords,
+  coveragePlotWords,
+  detectorPlotWords,
+  heaterPlotWords,
+  profileWords,
+  qWords,
+  resonanceWords,
+} from './plots.ts';
 export { coverageWords, MATCHED_NAMES, matchWords } from './vary/matches.ts';
 export { moveWords } from './vary/moves.ts';
 export { settingsWords } from './vary/settings.ts';
