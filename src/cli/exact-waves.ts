@@ -13,6 +13,7 @@ import { coastFor } from './coast.ts';
 import { type Command, InputError } from './command.ts';
 import { endingOf } from './ending.ts';
 import { quantityOf, sizeFrom } from './option-values.ts';
+import { timeOfDay } from './time-of-day.ts';
 import { wrongOption } from './wrong-option.ts';
 
 export interface ExactOptions {
@@ -24,6 +25,7 @@ export interface ExactOptions {
   readonly detector?: string;
   readonly capacitor?: string;
   readonly alone?: boolean;
+  readonly day?: boolean;
   readonly night?: boolean;
   readonly average?: boolean;
   readonly cover?: boolean;
@@ -63,7 +65,7 @@ export async function exactWaves(
     duration: Math.min(60e-3, Math.max(from + span, 5e-3)),
     tone: values.tone === undefined ? undefined : quantityOf(values.tone, 'frequency', '--tone', 200, 10e3),
     depth: values.depth === undefined ? undefined : quantityOf(values.depth, 'ratio', '--depth', 0, 2),
-    time: values.night ? 'night' : 'day',
+    time: timeOfDay(values, set.place),
     coast: coastFor(set.place),
   });
   const waves = shownWaves(run);

@@ -34,7 +34,7 @@ beforeAll(() => {
 
 describe('faintwave stations', () => {
   it('lists what can be had, best first, with a first choice', () => {
-    const { status, stdout } = faintwave(['stations', coast]);
+    const { status, stdout } = faintwave(['stations', coast, '--day']);
     expect(status).toBe(0);
     expect(stdout).toMatch(/^► +Strait Wireless +1062 +140 km +138° south-east/m);
     expect(stdout).toMatch(/► Try Strait Wireless first/);
@@ -43,7 +43,7 @@ describe('faintwave stations', () => {
   });
 
   it('hears by night what is not to be had by day', () => {
-    const day = json();
+    const day = json('--day');
     const night = json('--night');
     expect(named(day, 'Puszta Evening').heard).toBe('not heard');
     expect(named(night, 'Puszta Evening').heard).not.toBe('not heard');
@@ -51,6 +51,23 @@ describe('faintwave stations', () => {
     expect(named(night, 'Puszta Evening').night.fieldStrength).toBeGreaterThan(
       1000 * named(day, 'Puszta Evening').day.fieldStrength,
     );
+  });
+
+  it('begins with the time the description says; an option overrides it', () => {
+    expect(json().time).toBe('night');
+    expect(json()).toEqual(json('--night'));
+    expect(json('--day').time).toBe('day');
+    const path = (...args: string[]) => faintwave(['path', coast, '--all', ...args]).stdout;
+    expect(path()).toMatch(/^By night/m);
+    expect(path()).toBe(path('--night'));
+    expect(path('--day')).not.toMatch(/^By night/m);
+    const set = JSON.parse(readFileSync(join(root, coast), 'utf8'));
+    set.place.listening = { month: 12, hour: 23.5 };
+    const moment = faintwave(['stations', '-'], JSON.stringify(set)).stdout;
+    expect(moment).toMatch(/2026-12-15 23:30 UTC \(night\)/);
+    expect(moment).toMatch(/Radio Seven Rivers: The station is off the air at this time/);
+    const both = faintwave(['stations', coast, '--day', '--night']);
+    expect([both.status, both.stderr]).toEqual([2, expect.stringMatching(/expected --day or --night, got both/)]);
   });
 
   it('knows the moment: who is off the air, and where the sun is', () => {

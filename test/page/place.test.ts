@@ -7,7 +7,7 @@ import { withPage } from '../support/browser.ts';
 const COAST = readFileSync(new URL('../../examples/coast-by-night.json', import.meta.url));
 
 /** The example on a coast, with its field's workbench open and the map drawn. */
-async function openField(page: Page, text: Buffer | string = COAST): Promise<void> {
+async function openField(page: Page, text: Buffer | string = changed(() => {})): Promise<void> {
   await page.locator('.station').first().waitFor();
   await page
     .locator('#open-file')
@@ -18,8 +18,10 @@ async function openField(page: Page, text: Buffer | string = COAST): Promise<voi
 const names = (page: Page) => page.locator('.place-table tbody th .link').allTextContents();
 const row = (page: Page, name: string) =>
   page.locator('.place-table tbody tr').filter({ has: page.locator('th', { hasText: name }) });
+/** The example by day, changed. */
 const changed = (make: (set: ReturnType<typeof JSON.parse>) => void): string => {
   const set = JSON.parse(COAST.toString());
+  delete set.place.listening;
   make(set);
   return JSON.stringify(set);
 };
@@ -38,6 +40,31 @@ describe('the place on the page', () => {
       await expect
         .poll(() => page.locator('.in-words[open] p').last().textContent())
         .toMatch(/reaches Sildeholm.*of sea/);
+    });
+  });
+
+  test('begins with the time the description says', async () => {
+    await withPage(async (page) => {
+      const summary = () => page.locator('.summary').textContent();
+      const pressed = (name: string) => page.getByRole('button', { name, exact: true }).getAttribute('aria-pressed');
+      await openField(page, COAST);
+      await expect.poll(summary).toMatch(/^By night/);
+      expect(await pressed('Night')).toBe('true');
+      await page.getByRole('button', { name: 'Day', exact: true }).click();
+      await expect.poll(summary).toMatch(/^You/);
+      // Opened anew it begins again with its time; another begins with another.
+      await openField(page, COAST);
+      await expect.poll(summary).toMatch(/^By night/);
+      await openField(
+        page,
+        changed((set) => {
+          set.place.listening = { month: 12, hour: 21 };
+        }),
+      );
+      await expect.poll(summary).toMatch(/^At 21:00 UTC/);
+      await openField(page);
+      await expect.poll(summary).toMatch(/^You/);
+      expect(await pressed('Day')).toBe('true');
     });
   });
 

@@ -1,5 +1,6 @@
-/** Day or night everywhere, or a moment: then the sun decides at the middle of each path. */
-export type When = 'day' | 'night' | Date;
+import type { TimeOfDay } from '../../engine/set/listening-time.ts';
+
+export type When = TimeOfDay;
 
 /** "21:40" in UTC. */
 export const clock = (date: Date): string => date.toISOString().slice(11, 16);

@@ -1,4 +1,5 @@
 import { signal } from '@preact/signals';
+import { listeningTime } from '../../engine/set/listening-time.ts';
 import { LARGEST_FILE, type Problem, readText } from '../../engine/set/read.ts';
 import { writeText } from '../../engine/set/write.ts';
 import { fileName, replace, savedWritten, tellOfChange, written } from './document.ts';
@@ -6,7 +7,7 @@ import { download } from './download.ts';
 import type { Example } from './examples.ts';
 import { dismiss, tell } from './notices.ts';
 import { textOfFile } from './text-of-file.ts';
-import { chooseStation } from './view.ts';
+import { chooseStation, time } from './view.ts';
 
 /** A file that could not be read, with everything that is wrong with it; the dialog shows it. */
 export interface BadFile {
@@ -34,6 +35,7 @@ export function openText(text: string, name: string): boolean {
   handle = undefined;
   replace(result.written, name, `open ${name}`);
   chooseStation(undefined);
+  time.value = listeningTime(result.set.place);
   dismiss('another tab');
   const notes = result.notes.length ? ` ${result.notes.join('. ')}.` : '';
   tellOfChange(`Opened ${name}.${notes}`, 'opened', 'Back to what I had');

@@ -1,6 +1,7 @@
 import { computed, effect, signal } from '@preact/signals';
 import type { Reception, StationReception } from '../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
+import { listeningTime } from '../../engine/set/listening-time.ts';
 import type { Suggestion } from '../../engine/vary/suggest.ts';
 import type { When } from '../description/when.ts';
 import type { ReceptionQuestion, SuggestionsQuestion } from '../workers/engine.worker.ts';
@@ -34,6 +35,13 @@ const figures = latestWins<ReceptionQuestion, Reception>(newEngineWorker('recept
   receptionError.value = undefined;
   receptionSet.value = question.set;
   reception.value = reply.answer;
+});
+
+/** The page begins with the time the description says, and goes there again when it says another. */
+const listening = computed(() => JSON.stringify(understood.value?.set.place.listening));
+effect(() => {
+  const place = listening.value === undefined ? undefined : understood.peek()?.set.place;
+  time.value = listeningTime(place ?? {});
 });
 
 effect(() => {

@@ -7,20 +7,22 @@ import { fileAndOptions } from '../arguments.ts';
 import { coastFor } from '../coast.ts';
 import type { Command } from '../command.ts';
 import { readSet } from '../read-set.ts';
+import { timeHelp, timeOfDay } from '../time-of-day.ts';
 
 export const dial: Command = {
   name: 'dial',
   about: 'What the set covers, where each station sits, and how sharp it is along the scale.',
   usage: 'dial SET [--json]',
-  options: [
-    ['--json', 'as data'],
-    ['--night', 'with what the sky brings after dark'],
-  ],
+  options: [['--json', 'as data'], ...timeHelp()],
   examples: ['faintwave dial examples/medium-wave-galena.json'],
   async run(args, io) {
-    const { values, file } = fileAndOptions(args, { json: { type: 'boolean' }, night: { type: 'boolean' } });
+    const { values, file } = fileAndOptions(args, {
+      json: { type: 'boolean' },
+      day: { type: 'boolean' },
+      night: { type: 'boolean' },
+    });
     const set = await readSet(file, io);
-    const reception = receive(set, { time: values.night ? 'night' : 'day', coast: coastFor(set.place) });
+    const reception = receive(set, { time: timeOfDay(values, set.place), coast: coastFor(set.place) });
     if (values.json) {
       io.data(`${jsonText(reception.dial)}\n`);
       return 0;

@@ -21,6 +21,7 @@ import { coastFor } from '../coast.ts';
 import { type Command, InputError } from '../command.ts';
 import { numberOf } from '../option-values.ts';
 import { readSet } from '../read-set.ts';
+import { timeHelp, timeOfDay } from '../time-of-day.ts';
 import { wrongOption } from '../wrong-option.ts';
 
 const LEVELS = new Map<string | undefined, HowLoud>([
@@ -43,7 +44,7 @@ export const listen: Command = {
     ['--seconds N', `how long; default 10, at most ${LONGEST_RENDER}`],
     ['--as phones|up', 'true level as in the phones, the room with it; or brought up as with an amplifier (default)'],
     ['--heater on|off', 'switch a valve’s heater on from cold, or off while warm, at the beginning'],
-    ['--night', 'with what the sky brings after dark, fading as it does'],
+    ...timeHelp('with what the sky brings after dark, fading as it does'),
     ['--seed N', 'another run of noise, fading and programmes; the same seed gives the same sound, bit for bit'],
     ['--band FILE', 'a recorded band (stereo WAV: in-phase, quadrature) instead of the stations'],
     ['--centre kHz', 'its middle frequency, if neither its header nor its name says'],
@@ -62,6 +63,7 @@ export const listen: Command = {
       seconds: { type: 'string' },
       as: { type: 'string' },
       heater: { type: 'string' },
+      day: { type: 'boolean' },
       night: { type: 'boolean' },
       seed: { type: 'string' },
       band: { type: 'string' },
@@ -79,7 +81,7 @@ export const listen: Command = {
     if (heater && set.detector.kind !== 'valve')
       throw new InputError('--heater is for a set whose detector is a valve; this one has none');
     await io.checkTarget(values.out, 'a WAV sound');
-    const field = { time: values.night ? ('night' as const) : ('day' as const), coast: coastFor(set.place) };
+    const field = { time: timeOfDay(values, set.place), coast: coastFor(set.place) };
     const reception = receive(set, field);
     const index = values.band ? undefined : chooseStation(reception.stations, values.station, reception.best[0]);
     const station = index === undefined ? undefined : reception.stations[index];

@@ -12,6 +12,7 @@ import { coastFor } from '../coast.ts';
 import type { Command } from '../command.ts';
 import { dataOut, OUT_OPTION } from '../data-out.ts';
 import { readSet } from '../read-set.ts';
+import { timeHelp, timeOfDay } from '../time-of-day.ts';
 import { wrongOption } from '../wrong-option.ts';
 
 /** "12,18" as numbers above 0. */
@@ -27,12 +28,12 @@ function numbers(text: string | undefined, option: string): number[] {
 export const match: Command = {
   name: 'match',
   about: 'The best taps, distance of the coils and transformer for a station, and what those at hand lose.',
-  usage: 'match SET [--station NAME|kHz] [--taps 12,18] [--ratios 8,16] [--night] [--json] [--out FILE]',
+  usage: 'match SET [--station NAME|kHz] [--taps 12,18] [--ratios 8,16] [--day | --night] [--json] [--out FILE]',
   options: [
     ['--station NAME', 'by part of its name or its frequency in kHz; default the one heard best'],
     ['--taps N,N', 'taps that are on the coil already, in turns from the earthed end'],
     ['--ratios N,N', 'turns ratios of transformers in the box, to one'],
-    ['--night', 'with what the sky brings after dark'],
+    ...timeHelp(),
     ['--json', 'as data'],
     OUT_OPTION,
   ],
@@ -45,12 +46,13 @@ export const match: Command = {
       station: { type: 'string' },
       taps: { type: 'string' },
       ratios: { type: 'string' },
+      day: { type: 'boolean' },
       night: { type: 'boolean' },
       json: { type: 'boolean' },
       out: { type: 'string' },
     });
     const set = await readSet(file, io);
-    const when = { time: values.night ? ('night' as const) : ('day' as const), coast: coastFor(set.place) };
+    const when = { time: timeOfDay(values, set.place), coast: coastFor(set.place) };
     const taps = numbers(values.taps, '--taps');
     const ratios = numbers(values.ratios, '--ratios');
     const reception = receive(set, when);

@@ -17,6 +17,7 @@ import { coastFor } from '../coast.ts';
 import type { Command, Io } from '../command.ts';
 import { readSet } from '../read-set.ts';
 import { MOST_STATIONS, suggestionsFor } from '../suggestions.ts';
+import { timeHelp, timeOfDay } from '../time-of-day.ts';
 
 export const path: Command = {
   name: 'path',
@@ -25,7 +26,7 @@ export const path: Command = {
   options: [
     ['--station NAME', 'the station, by part of its name or its frequency in kHz; default the one heard best'],
     ['--all', 'the table of all stations only'],
-    ['--night', 'with what the sky brings after dark'],
+    ...timeHelp(),
     ['--json', 'everything as data'],
   ],
   examples: [
@@ -36,11 +37,12 @@ export const path: Command = {
     const { values, file } = fileAndOptions(args, {
       station: { type: 'string' },
       all: { type: 'boolean' },
+      day: { type: 'boolean' },
       night: { type: 'boolean' },
       json: { type: 'boolean' },
     });
     const set = await readSet(file, io);
-    const when = { time: values.night ? ('night' as const) : ('day' as const), coast: coastFor(set.place) };
+    const when = { time: timeOfDay(values, set.place), coast: coastFor(set.place) };
     const reception = receive(set, when);
     if (values.json) {
       const also = values.station === undefined ? undefined : chooseStation(reception.stations, values.station);

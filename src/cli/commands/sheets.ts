@@ -19,6 +19,7 @@ import { coastFor } from '../coast.ts';
 import { type Command, InputError } from '../command.ts';
 import { choiceOf } from '../option-values.ts';
 import { readSet } from '../read-set.ts';
+import { timeHelp, timeOfDay } from '../time-of-day.ts';
 import { wrongOption } from '../wrong-option.ts';
 
 export const sheets: Command = {
@@ -31,7 +32,7 @@ export const sheets: Command = {
     ['--pdf, --svg', 'one PDF of all, one SVG for every page; default the PDF'],
     ['--only SHEET,…', SHEET_IDS.map((id) => `${id} (${SHEET_WORDS[id]})`).join(', ')],
     ['--board WIDTHxLENGTH', 'size of the board, such as 200mmx300mm; default what the parts need'],
-    ['--night', 'reckon with what the sky brings after dark'],
+    ...timeHelp(),
   ],
   examples: [
     'faintwave sheets examples/medium-wave-galena.json --out sheets',
@@ -45,6 +46,7 @@ export const sheets: Command = {
       svg: { type: 'boolean' },
       only: { type: 'string', multiple: true },
       board: { type: 'string' },
+      day: { type: 'boolean' },
       night: { type: 'boolean' },
     });
     const { out } = values;
@@ -54,7 +56,7 @@ export const sheets: Command = {
     const board = boardFrom(values.board);
     const set = await readSet(file, io);
     const written = await writtenIn(file, io);
-    const reception = receive(set, { time: values.night ? 'night' : 'day', coast: coastFor(set.place) });
+    const reception = receive(set, { time: timeOfDay(values, set.place), coast: coastFor(set.place) });
     const made = sheetsFor(written ?? set, set, reception, { paper, only, board });
     if (made.length === 0)
       throw new InputError(`--only: this set has no ${only?.join(', ')} sheet; leave --only out for those it has`);

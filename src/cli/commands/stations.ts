@@ -17,15 +17,16 @@ import { coastFor } from '../coast.ts';
 import { type Command, InputError, type Io } from '../command.ts';
 import { dataOut, OUT_OPTION } from '../data-out.ts';
 import { readSet } from '../read-set.ts';
+import { timeHelp, timeOfDay } from '../time-of-day.ts';
 import { wrongOption } from '../wrong-option.ts';
 
 export const stations: Command = {
   name: 'stations',
   about: 'What can be had at the place of a set, by day and by night, best for this set first.',
   usage:
-    'stations SET [--night | --time WHEN] [--json | --csv] [--out FILE]\n       faintwave stations [SET] --import TABLE [--out FILE]',
+    'stations SET [--day | --night | --time WHEN] [--json | --csv] [--out FILE]\n       faintwave stations [SET] --import TABLE [--out FILE]',
   options: [
-    ['--night', 'what the set makes of them after dark; default by day'],
+    ...timeHelp('what the set makes of them after dark'),
     ['--time WHEN', 'at a moment, such as 2026-01-15T21:00Z: sun at the middle of each path, hours on the air'],
     ['--json', 'as data'],
     OUT_OPTION,
@@ -33,12 +34,13 @@ export const stations: Command = {
     ['--import TABLE', 'read stations from a table of text; with a SET, print it with them joined to its own'],
   ],
   examples: [
-    'faintwave stations examples/coast-by-night.json --night',
+    'faintwave stations examples/coast-by-night.json --day',
     'faintwave stations examples/coast-by-night.json --csv > list.csv',
     'faintwave stations --import list.csv',
   ],
   async run(args, io) {
     const { values, file } = fileAndOptions(args, {
+      day: { type: 'boolean' },
       night: { type: 'boolean' },
       time: { type: 'string' },
       json: { type: 'boolean' },
@@ -54,7 +56,7 @@ export const stations: Command = {
       await dataOut(io, values.out, stationsToTable(list));
       return 0;
     }
-    const time = values.time === undefined ? (values.night ? 'night' : 'day') : momentOf(values.time);
+    const time = values.time === undefined ? timeOfDay(values, set.place) : momentOf(values.time);
     const rows = rowsAt(set, time);
     const doubts = checkStations(set.place.stations, { site: set.place.position });
     if (values.json || values.out !== undefined) {

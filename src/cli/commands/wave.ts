@@ -30,6 +30,7 @@ import { endingOf } from '../ending.ts';
 import { exactWaves } from '../exact-waves.ts';
 import { quantityOf, sizeFrom } from '../option-values.ts';
 import { readSet } from '../read-set.ts';
+import { timeHelp, timeOfDay } from '../time-of-day.ts';
 import { wrongOption } from '../wrong-option.ts';
 
 const POINT_LIST = POINTS.join(', ');
@@ -49,7 +50,7 @@ export const wave: Command = {
     ['--detector NAME', `another detector: ${DETECTOR_CHOICES.join(', ')}`],
     ['--capacitor C', 'another load capacitor'],
     ['--alone', 'without neighbours'],
-    ['--night', 'by night; default by day'],
+    ...timeHelp(),
     ['--average, --cover, --envelope, --spectrum', 'what is drawn over and beside the traces'],
     ['--size WxH', 'of the picture in px; default 1200x900, or lower for fewer points'],
     ['--print', 'in black, for printers'],
@@ -80,6 +81,7 @@ export const wave: Command = {
       detector: { type: 'string' },
       capacitor: { type: 'string' },
       alone: { type: 'boolean' },
+      day: { type: 'boolean' },
       night: { type: 'boolean' },
       average: { type: 'boolean' },
       cover: { type: 'boolean' },
@@ -97,7 +99,7 @@ export const wave: Command = {
         ? undefined
         : endingOf(values.out, values.exact ? ['svg', 'csv'] : ['svg', 'csv', 'wav']);
     if (ending) await io.checkTarget(values.out!, ending.kind);
-    const field = { time: values.night ? ('night' as const) : ('day' as const), coast: coastFor(set.place) };
+    const field = { time: timeOfDay(values, set.place), coast: coastFor(set.place) };
     const reception = receive(set, field);
     const index = values.station === undefined ? undefined : chooseStation(reception.stations, values.station);
     if (values.exact) return exactWaves(set, reception, index, values, io);

@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { angle, choice, frequency, number, object, ratio, withDefault, words } from '../fields/fields.ts';
+import { angle, choice, frequency, number, object, ratio, whole, withDefault, words } from '../fields/fields.ts';
 import { brief } from '../units/brief.ts';
 import { refuse } from '../units/refusal.ts';
 import { quantity } from '../units/schema.ts';
@@ -90,6 +90,20 @@ export const station = v.pipe(
   ),
 );
 
+const listening = v.union(
+  [
+    choice('Time of day', ['day', 'night'], 'What page and commands begin with; day if left out.'),
+    object({
+      month: whole('Month', 1, 12, 'In its middle; the sun at the middle of each path decides.'),
+      hour: number('Hour', 0, 24, 'UTC, such as 21.5 for half past nine in the evening.', [0, 24]),
+    }),
+  ],
+  refuse((issue) => ({
+    expected: 'one of "day", "night", or { month, hour }',
+    received: brief(issue.input),
+  })),
+);
+
 export const place = object({
   name: words('Name', '', 80),
   position: v.optional(position),
@@ -110,6 +124,7 @@ export const place = object({
   sunspots: v.optional(
     number('Sunspot number', 0, 400, 'Smoothed over twelve months, for the sky wave; 50 if left out.', [0, 200]),
   ),
+  listening: v.optional(listening),
   stations: v.pipe(
     v.array(station, refuse('a list of stations')),
     v.maxLength(MOST_STATIONS, refuse(`at most ${MOST_STATIONS} stations`)),

@@ -2,13 +2,14 @@ import type { Warning } from '../../facts/warning.ts';
 import type { Coast } from '../../place/coast.ts';
 import { type Arrival, type ArrivalMemory, type ArrivalOptions, arrivalMemory } from '../../place/stations/arrival.ts';
 import { arrivals } from '../../place/stations/arrivals.ts';
+import { listeningTime, type TimeOfDay } from '../../set/listening-time.ts';
 import type { PlaceDescription, StationDescription } from '../../set/place.ts';
 import { formatQuantity } from '../../units/format.ts';
 import type { Decibels, Degrees, Metres, VoltsPerMetre } from '../../units/quantities.ts';
 
 export interface FieldOptions {
-  /** Day or night everywhere, or a moment: then the sun at the middle of each path decides. Default day. */
-  readonly time?: 'day' | 'night' | Date;
+  /** Default the time the description says, else day. */
+  readonly time?: TimeOfDay;
   /** Finds land and sea on the way where both ends have positions; without it all is the place's own ground. */
   readonly coast?: Coast;
   /** From `arrivalMemory()`, where curves and paths are kept between calls. Default one that all share. */
@@ -52,7 +53,10 @@ export function fieldsAtSite(
   place: PlaceDescription,
   options: FieldOptions = {},
 ): (station: StationDescription) => FieldAtSite {
-  const asked = arrivalOptions({ ...options, memory: options.memory ?? shared }, place.sunspots);
+  const asked = arrivalOptions(
+    { ...options, time: options.time ?? listeningTime(place), memory: options.memory ?? shared },
+    place.sunspots,
+  );
   const known = new Map<StationDescription, FieldAtSite>();
   return (station) => {
     let field = known.get(station);

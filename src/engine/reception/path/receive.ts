@@ -3,6 +3,7 @@ import { distinctWarnings } from '../../facts/warning.ts';
 import { magnitude } from '../../numerics/complex.ts';
 import { slopeResistance } from '../../parts/detector/detector.ts';
 import type { SetDescription } from '../../set/description.ts';
+import { listeningTime } from '../../set/listening-time.ts';
 import { formatNumber } from '../../units/format.ts';
 import type { Hertz } from '../../units/quantities.ts';
 import { lawOfDetector } from '../detection/detection-law.ts';
@@ -69,7 +70,7 @@ export function receive(set: SetDescription, options: FieldOptions = {}): Recept
       tuned,
       stations.map((s) => s.heard),
     ),
-    summary: summaryOf(stations, best, options.time),
+    summary: summaryOf(stations, best, options.time ?? listeningTime(set.place)),
     parts: figuresOf(ready, stations[best[0]]?.frequency ?? 1e6),
     warnings: distinctWarnings([
       ...ready.circuit.assembly.warnings,
