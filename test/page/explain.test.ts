@@ -119,7 +119,7 @@ describe('explaining on the page', () => {
       expect(await page.locator('.explain-slide', { hasText: 'Depth' }).locator('output').textContent()).toBe(
         '150 %: over-modulation',
       );
-      await page.locator('.explain-main').getByText('Depth of modulation above 100 %').waitFor();
+      await page.locator('.explain-main').getByText('Modulation above 100 %').waitFor();
       await page.getByRole('button', { name: 'All as in the set' }).click();
       expect(await page.locator('.explain-slide', { hasText: 'Depth' }).locator('output').textContent()).toBe('60 %');
       await page

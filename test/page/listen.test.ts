@@ -61,11 +61,11 @@ describe('listening on the page', () => {
       await begin(page);
       await expect.poll(() => level(page)).toBeGreaterThan(25);
       expect(await page.locator('.listen-scope canvas').count()).toBe(4);
-      await page.getByLabel('Detector taken out').check();
+      await page.getByLabel('Detector removed').check();
       await expect.poll(() => level(page)).toBeLessThan(5);
       const traces = page.locator('.listen-scope figcaption');
       await expect.poll(() => traces.nth(1).textContent()).toMatch(/After the detector 0 V$/);
-      await expect.poll(() => traces.nth(2).textContent()).toMatch(/only the room’s$/);
+      await expect.poll(() => traces.nth(2).textContent()).toMatch(/noise of the room only$/);
       const boxes = await Promise.all(
         (await page.locator('.listen-scope canvas').all()).map((one) => one.boundingBox()),
       );
@@ -77,7 +77,7 @@ describe('listening on the page', () => {
     await withPage(async (page) => {
       await openPanel(page);
       const at = async () => Number.parseInt((await page.locator('.listen-tune output').textContent())!, 10);
-      await page.getByRole('button', { name: 'Station above' }).click();
+      await page.getByRole('button', { name: 'Next station up' }).click();
       const first = await at();
       const onDial = async () => Number.parseFloat((await page.locator('.readout-figure').textContent())!);
       expect(await onDial()).toBe(first);
@@ -90,11 +90,11 @@ describe('listening on the page', () => {
       await page
         .getByLabel(/^A recording for/)
         .setInputFiles({ name: 'broken.wav', mimeType: 'audio/wav', buffer: Buffer.from('RIFFnothing') });
-      await page.getByText('broken.wav is no sound that this browser can read').waitFor();
+      await page.getByText('The browser cannot read broken.wav as sound').waitFor();
       await page
         .getByLabel(/^A recorded band/)
         .setInputFiles({ name: 'broken.wav', mimeType: 'audio/wav', buffer: Buffer.from('RIFFnothing') });
-      await page.getByText('this is not a WAV file').waitFor();
+      await page.getByText('This is not a WAV file').waitFor();
     });
   });
 
@@ -121,7 +121,7 @@ describe('listening on the page', () => {
       const kHz = Number(await page.getByRole('slider', { name: 'Pointer of the dial' }).getAttribute('aria-valuenow'));
       const carrier = (shift: number) => (t: number) =>
         0.5 * (1 + 0.5 * Math.sin(2 * Math.PI * 800 * t)) * Math.cos(2 * Math.PI * 3000 * t + shift);
-      await page.getByLabel('Its middle, kHz').fill(String(kHz - 3));
+      await page.getByLabel('Centre frequency, kHz').fill(String(kHz - 3));
       await page.getByLabel('Full scale at the aerial, mV').fill('300');
       await page.getByLabel(/^A recorded band/).setInputFiles({
         name: 'band.wav',

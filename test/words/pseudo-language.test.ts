@@ -5,6 +5,7 @@ import type { Io } from '../../src/cli/command.ts';
 import { COMMANDS, run } from '../../src/cli/main.ts';
 import { receive } from '../../src/engine/reception/path/receive.ts';
 import { readText } from '../../src/engine/set/read.ts';
+import { readWav, writeWav } from '../../src/outputs/audio/index.ts';
 import {
   captionsOf,
   filled,
@@ -172,4 +173,16 @@ describe('no visible sentence is made outside outputs/words', () => {
       }
     },
   );
+
+  test('what is wrong with a sound file', async () => {
+    const good = writeWav([new Float32Array(40)], { rate: 8000 });
+    const changed = (at: number, value: number) => good.map((byte, i) => (i === at ? value : byte));
+    for (const bytes of [new Uint8Array(0), good.subarray(4), good.subarray(0, 44), changed(20, 85), changed(34, 12)]) {
+      const message = await readWav(bytes).then(
+        () => 'it was read',
+        (error: Error) => error.message,
+      );
+      judge('sound files', message, []);
+    }
+  });
 });

@@ -15,6 +15,7 @@ import {
   writeWav,
 } from '../../outputs/audio/index.ts';
 import { clean } from '../../outputs/tables/table.ts';
+import { soundFileWarning } from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { chooseStation, kilohertzOf } from '../choose-station.ts';
 import { coastFor } from '../coast.ts';
@@ -26,7 +27,7 @@ import { wrongOption } from '../wrong-option.ts';
 
 const LEVELS = new Map<string | undefined, HowLoud>([
   ['phones', 'as in the phones'],
-  ['up', 'brought up'],
+  ['up', 'amplified'],
 ]);
 const HEATER = new Map<string | undefined, ListeningOptions['heater']>([
   ['on', 'switched on'],
@@ -42,7 +43,7 @@ export const listen: Command = {
     ['--station NAME', 'the station, by part of its name or its frequency in kHz; default the one heard best'],
     ['--sweep', 'turn the dial from its low end to its high end instead'],
     ['--seconds N', `how long; default 10, at most ${LONGEST_RENDER}`],
-    ['--as phones|up', 'true level as in the phones, the room with it; or brought up as with an amplifier (default)'],
+    ['--as phones|up', 'true level as in the phones, the room with it; or amplified (default)'],
     ['--heater on|off', 'switch a valve’s heater on from cold, or off while warm, at the beginning'],
     ...timeHelp('with what the sky brings after dark, fading as it does'),
     ['--seed N', 'another run of noise, fading and programmes; the same seed gives the same sound, bit for bit'],
@@ -113,7 +114,7 @@ export const listen: Command = {
         await io.checkTarget(values.out!, 'a WAV sound');
         const { size } = recording;
         const band = await openBandRecording(recording.read, size, file.split(/[\\/]/).pop());
-        for (const warning of band.warnings) io.err(`note: ${warning}\n`);
+        for (const code of band.warnings) io.err(`note: ${soundFileWarning[code]}\n`);
         const centre =
           values.centre === undefined ? band.centre : numberOf(values.centre, 0, '--centre', 10, 30e3) * 1e3;
         if (centre === undefined)

@@ -1,3 +1,4 @@
+import type { SoundFileWarning } from '../words/index.ts';
 import { sincKernel } from './resample.ts';
 import { decodeSamples, type ReadBytes, readWavHeader, SoundFileError, type WavHeader } from './wav.ts';
 
@@ -7,7 +8,7 @@ export interface BandRecording {
   /** Frequency in the middle, Hz; undefined when neither the header nor the name says. */
   readonly centre?: number;
   readonly seconds: number;
-  readonly warnings: readonly string[];
+  readonly warnings: readonly SoundFileWarning[];
   /** Samples from `start`; beyond the end it goes on from the beginning. */
   read(start: number, count: number): Promise<{ re: Float32Array; im: Float32Array }>;
 }
@@ -24,12 +25,8 @@ export function centreFromName(name: string): number | undefined {
 /** @param size of the file in bytes. @throws SoundFileError for what is no stereo WAV file of a usable rate. */
 export async function openBandRecording(read: ReadBytes, size: number, name = ''): Promise<BandRecording> {
   const header: WavHeader = await readWavHeader(read, size);
-  if (header.channels !== 2)
-    throw new SoundFileError(
-      `a recorded band has two channels, in-phase and quadrature; this file has ${header.channels === 1 ? 'one: it is ordinary sound' : header.channels}`,
-    );
-  if (!(header.rate >= 8000 && header.rate <= 20e6))
-    throw new SoundFileError(`a band recorded at ${header.rate} samples a second is not read: 8 kHz to 20 MHz are`);
+  if (header.channels !== 2) throw new SoundFileError({ code: 'band-channels', channels: header.channels });
+  if (!(header.rate >= 8000 && header.rate <= 20e6)) throw new SoundFileError({ code: 'band-rate', rate: header.rate });
   const frameBytes = (2 * header.bits) / 8;
   return {
     rate: header.rate,
@@ -43,7 +40,7 @@ export async function openBandRecording(read: ReadBytes, size: number, name = ''
         const at = (start + done) % header.frames;
         const n = Math.min(count - done, header.frames - at);
         const bytes = await read(header.dataStart + at * frameBytes, n * frameBytes);
-        if (bytes.length < n * frameBytes) throw new SoundFileError('the recording could not be read to its end');
+        if (bytes.length < n * frameBytes) throw new SoundFileError({ code: 'read-failed' });
         decodeSamples(bytes, header, 0, n, re.subarray(done, done + n), at);
         decodeSamples(bytes, header, 1, n, im.subarray(done, done + n), at);
         done += n;

@@ -33,21 +33,22 @@ export const BLOCK = 256;
 /** Most stations followed: those strongest at the aerial. */
 const MOST_STATIONS = 40;
 const WINDOW: Hertz = 60e3;
-/** R.m.s. of the chosen station when brought up. */
-const BROUGHT_UP = 0.09;
-/** No amplifier brings up more than this over true level, dB. */
+/** R.m.s. of the chosen station when amplified. */
+const AMPLIFIED = 0.09;
+/** No amplifier gives more than this over true level, dB. */
 const MOST_GAIN: Decibels = 100;
 /** Blocks between two taking apart of the circuit while the dial turns. */
 const RETUNE_EVERY = 5;
 
-export type HowLoud = 'as in the phones' | 'brought up';
+/** Whether the sound is as loud as in the phones, with the noise of the room, or amplified. */
+export type HowLoud = 'as in the phones' | 'amplified';
 
 export interface ListeningOptions extends FieldOptions {
-  /** Which station the dial starts on and the level is brought up for, by its place in the list. Default the one heard best. */
+  /** Which station the dial starts on and the amplification is set for, by its place in the list. Default the one heard best. */
   readonly station?: number;
   /** Where the dial starts, 0 open … 1 meshed; default on the station. */
   readonly position?: Ratio;
-  /** Default "brought up". */
+  /** Default "amplified". */
   readonly how?: HowLoud;
   /** Default 1. */
   readonly seed?: number;
@@ -170,7 +171,7 @@ export function openListening(first: SetDescription, options: ListeningOptions =
   const { seed = 1, noise = true, room = true } = options;
   let fields: FieldOptions = options;
   let built = build(first, fields);
-  let how: HowLoud = options.how ?? 'brought up';
+  let how: HowLoud = options.how ?? 'amplified';
   let volume = 1;
   let lifted = options.lifted ?? false;
   const tuned = built.onAir.map((s) => receiveStation(built.ready, s.station));
@@ -181,8 +182,8 @@ export function openListening(first: SetDescription, options: ListeningOptions =
   let position: Ratio = options.position ?? reference?.position ?? 0.5;
   let other = reference?.other ?? position;
   let pointer = pointerAt();
-  const broughtUp = reference
-    ? Math.min(BROUGHT_UP / Math.max(pascals(reference.heard.spl), 1e-12), 10 ** (MOST_GAIN / 20))
+  const amplification = reference
+    ? Math.min(AMPLIFIED / Math.max(pascals(reference.heard.spl), 1e-12), 10 ** (MOST_GAIN / 20))
     : 1;
 
   const programmes = new Map(options.programmes);
@@ -225,7 +226,7 @@ export function openListening(first: SetDescription, options: ListeningOptions =
     return Math.max(built.curve.lowest * 0.98, Math.min(built.curve.highest * 1.02, f));
   }
   function targetGain(): number {
-    return volume * (how === 'brought up' ? broughtUp : 1);
+    return volume * (how === 'amplified' ? amplification : 1);
   }
   function switchHeater(on: boolean, cold = false): void {
     heater ??= heardBest === undefined ? undefined : ValveHeater.of(first, heardBest, built.circuit.detector, fields);

@@ -2,6 +2,7 @@ import { PEAKS, type Programme } from '../../engine/reception/hearing/index.ts';
 import { Fir } from './fir.ts';
 import { gaussian, seeded } from './random.ts';
 import { resample } from './resample.ts';
+import { SoundFileError } from './wav.ts';
 
 /** Samples a second of a programme as kept; half the sound's rate. */
 export const PROGRAMME_RATE = 24_000;
@@ -35,7 +36,7 @@ export const recordedProgramme = (channels: readonly Float32Array[], rate: numbe
   const mono = new Float32Array(channels[0]?.length ?? 0);
   for (const c of channels) for (let i = 0; i < mono.length; i++) mono[i] += c[i] / channels.length;
   const loop = resample(mono, rate, PROGRAMME_RATE);
-  if (loop.length < 64) throw new RangeError('the recording is too short to be a programme');
+  if (loop.length < 64) throw new SoundFileError({ code: 'short' });
   return asSent(loop === mono ? mono.slice() : loop, kind);
 };
 

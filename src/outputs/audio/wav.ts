@@ -1,5 +1,14 @@
-/** A WAV file that cannot be used; the message says why in words for its owner. */
-export class SoundFileError extends Error {}
+import { type SoundFileProblem, type SoundFileWarning, soundFileProblem } from '../words/index.ts';
+
+/** A sound file that cannot be used; the message says why in words for its owner. */
+export class SoundFileError extends Error {
+  readonly problem: SoundFileProblem;
+
+  constructor(problem: SoundFileProblem) {
+    super(soundFileProblem(problem));
+    this.problem = problem;
+  }
+}
 
 /** Some bytes of a file from `start`, fewer at its end. A Blob, a file handle or an array can stand behind it. */
 export type ReadBytes = (start: number, length: number) => Promise<Uint8Array> | Uint8Array;
@@ -14,7 +23,7 @@ export interface WavHeader {
   readonly frames: number;
   /** From an "auxi" chunk as recorders of bands write it: frequency in the middle, Hz. */
   readonly centre?: number;
-  readonly warnings: readonly string[];
+  readonly warnings: readonly SoundFileWarning[];
 }
 
 const text = (bytes: Uint8Array, at: number): string => String.fromCharCode(...bytes.subarray(at, at + 4));
@@ -33,21 +42,17 @@ const MOST_CHUNKS = 200;
  * @param size of the whole file in bytes. @throws SoundFileError saying what is wrong.
  */
 export async function readWavHeader(read: ReadBytes, size: number): Promise<WavHeader> {
-  if (size === 0) throw new SoundFileError('the file is empty');
+  if (size === 0) throw new SoundFileError({ code: 'empty' });
   const head = await read(0, 12);
   const kind = head.length >= 12 ? text(head, 0) : '';
-  if ((kind !== 'RIFF' && kind !== 'RF64') || text(head, 8) !== 'WAVE')
-    throw new SoundFileError('this is not a WAV file: it does not start with RIFF … WAVE');
-  const warnings: string[] = [];
+  if ((kind !== 'RIFF' && kind !== 'RF64') || text(head, 8) !== 'WAVE') throw new SoundFileError({ code: 'not-wav' });
+  const warnings: SoundFileWarning[] = [];
   let format: Pick<WavHeader, 'rate' | 'channels' | 'bits' | 'float'> | undefined;
   let centre: number | undefined;
   let longData: number | undefined;
   let chunks = 0;
   for (let at = 12; at + 8 <= size; chunks++) {
-    if (chunks === MOST_CHUNKS)
-      throw new SoundFileError(
-        `the WAV file is broken: no samples among its first ${MOST_CHUNKS} chunks; save it anew from the program that made it`,
-      );
+    if (chunks === MOST_CHUNKS) throw new SoundFileError({ code: 'many-chunks', most: MOST_CHUNKS });
     const chunk = await read(at, 8 + 64);
     if (chunk.length < 8) break;
     const view = new DataView(chunk.buffer, chunk.byteOffset, chunk.byteLength);
@@ -57,38 +62,34 @@ export async function readWavHeader(read: ReadBytes, size: number): Promise<WavH
     if (id === 'ds64' && chunk.length >= 24) longData = Number(view.getBigUint64(16, true));
     if (id === 'auxi' && chunk.length >= 44) centre = view.getUint32(8 + 32, true) || undefined;
     if (id === 'data') {
-      if (!format) throw new SoundFileError('the WAV file has samples before it says of what kind they are');
+      if (!format) throw new SoundFileError({ code: 'samples-before-format' });
       const left = size - at - 8;
       if (length === 0xffffffff) length = longData ?? left;
       if (length > left || length === 0) {
-        if (length > left) warnings.push('The file ends early; what there is of it is used.');
+        if (length > left) warnings.push('cut-short');
         length = left;
       }
       const frames = Math.floor(length / ((format.channels * format.bits) / 8));
-      if (frames === 0) throw new SoundFileError('the WAV file holds no samples');
+      if (frames === 0) throw new SoundFileError({ code: 'no-samples' });
       return { ...format, dataStart: at + 8, frames, centre, warnings };
     }
     at += 8 + length + (length & 1);
   }
-  throw new SoundFileError(
-    format ? 'the WAV file holds no samples: it has no "data"' : 'the WAV file is broken: it does not say its format',
-  );
+  throw new SoundFileError({ code: format ? 'no-samples' : 'no-format' });
 }
 
 function formatOf(view: DataView, length: number): Pick<WavHeader, 'rate' | 'channels' | 'bits' | 'float'> {
-  if (length < 16 || view.byteLength < 24) throw new SoundFileError('the WAV file is broken: its format is cut short');
+  if (length < 16 || view.byteLength < 24) throw new SoundFileError({ code: 'format-short' });
   let code = view.getUint16(8, true);
   const channels = view.getUint16(10, true);
   const rate = view.getUint32(12, true);
   const bits = view.getUint16(22, true);
   if (code === 0xfffe && view.byteLength >= 34) code = view.getUint16(32, true);
-  if (code !== 1 && code !== 3)
-    throw new SoundFileError(`samples of kind ${code} are not read: save it as plain PCM or float WAV`);
+  if (code !== 1 && code !== 3) throw new SoundFileError({ code: 'encoding', encoding: code });
   const known = code === 3 ? bits === 32 || bits === 64 : bits === 8 || bits === 16 || bits === 24 || bits === 32;
-  if (!known) throw new SoundFileError(`samples of ${bits} bits are not read: 8, 16, 24 or 32 bits, or float`);
-  if (!(channels >= 1 && channels <= 32)) throw new SoundFileError(`a WAV file of ${channels} channels is not read`);
-  if (!(rate >= 1000 && rate <= 50e6))
-    throw new SoundFileError(`a sample rate of ${rate} Hz cannot be: 1 kHz to 50 MHz are read`);
+  if (!known) throw new SoundFileError({ code: 'bits', bits });
+  if (!(channels >= 1 && channels <= 32)) throw new SoundFileError({ code: 'channels', channels });
+  if (!(rate >= 1000 && rate <= 50e6)) throw new SoundFileError({ code: 'rate', rate });
   return { rate, channels, bits: bits as WavHeader['bits'], float: code === 3 };
 }
 
@@ -124,9 +125,7 @@ export function decodeSamples(
 }
 
 const badSample = (value: number, frame: number, channel: number): SoundFileError =>
-  new SoundFileError(
-    `sample ${frame + 1} of channel ${channel + 1}: expected a number, at full scale −1 to 1, got ${Number.isNaN(value) ? 'NaN' : value.toPrecision(3)}; save it as 16-bit or 24-bit PCM, or cut that part out`,
-  );
+  new SoundFileError({ code: 'bad-sample', sample: frame + 1, channel: channel + 1, value });
 
 /** Longest recording taken whole: a quarter of an hour. */
 const LONGEST_SECONDS = 900;
@@ -135,7 +134,7 @@ const LONGEST_SECONDS = 900;
 export async function readWav(bytes: Uint8Array): Promise<{ rate: number; channels: Float32Array[] }> {
   const header = await readWavHeader(fromBytes(bytes), bytes.length);
   if (header.frames > header.rate * LONGEST_SECONDS)
-    throw new SoundFileError(`a programme may last ${LONGEST_SECONDS / 60} minutes; this one is longer`);
+    throw new SoundFileError({ code: 'long', longest: LONGEST_SECONDS });
   const data = bytes.subarray(header.dataStart);
   const channels = Array.from({ length: header.channels }, (_, c) => {
     const out = new Float32Array(header.frames);

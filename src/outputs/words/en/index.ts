@@ -2,6 +2,7 @@
 
 export { detectorName, detectorShortNames } from './detectors.ts';
 export * from './explain/index.ts';
+export { listeningTexts } from './listening.ts';
 export { partName, partTitle, partWords, terminalWords } from './parts.ts';
 export {
   axisNames,
@@ -13,6 +14,12 @@ export {
   qWords,
   resonanceWords,
 } from './plots.ts';
+export {
+  type SoundFileProblem,
+  type SoundFileWarning,
+  soundFileProblem,
+  soundFileWarning,
+} from './sound-files.ts';
 export { coverageWords, MATCHED_NAMES, matchWords } from './vary/matches.ts';
 export { moveWords } from './vary/moves.ts';
 export { settingsWords } from './vary/settings.ts';

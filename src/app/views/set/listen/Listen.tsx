@@ -2,14 +2,15 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Reception } from '../../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../../engine/set/description.ts';
 import type { HowLoud } from '../../../../outputs/audio/index.ts';
+import { listeningTexts } from '../../../../outputs/words/index.ts';
 import type { When } from '../../../description/when.ts';
 import { showLive, showNothingLive } from '../../../state/live-levels.ts';
-import { kilohertz } from '../../../widgets/figure.ts';
 import type { DialScale } from '../dial/dial-scale.ts';
 import { type SoundEngine, startSound } from './engine.ts';
 import './listen.css';
 import type { FromWorker, Moving, PlayerState } from './messages.ts';
 import { Own } from './Own.tsx';
+import { listeningProblem } from './problem.ts';
 import { Traces } from './Scope.tsx';
 
 export interface ListenProps {
@@ -31,7 +32,7 @@ const SILENT = -40;
 export function Listen({ set, reception, scale, position, frequency, onPosition, time }: ListenProps) {
   const [state, setState] = useState<'off' | 'starting' | 'on'>('off');
   const [problem, setProblem] = useState('');
-  const [how, setHow] = useState<HowLoud>('brought up');
+  const [how, setHow] = useState<HowLoud>('amplified');
   const [volume, setVolume] = useState(-10);
   const [lifted, setLifted] = useState(false);
   const [heated, setHeated] = useState(true);
@@ -74,6 +75,7 @@ export function Listen({ set, reception, scale, position, frequency, onPosition,
     setMoving(undefined);
     showNothingLive();
   };
+  const texts = listeningTexts;
   const start = async () => {
     setState('starting');
     setProblem('');
@@ -96,7 +98,7 @@ export function Listen({ set, reception, scale, position, frequency, onPosition,
       setState('on');
     } catch (error) {
       setState('off');
-      setProblem(`No sound could be had: ${(error as Error).message}.`);
+      setProblem(listeningProblem(error, texts.problems.noSound));
     }
   };
 
@@ -121,15 +123,15 @@ export function Listen({ set, reception, scale, position, frequency, onPosition,
       data-gaps={player.gaps}
       data-seconds={player.seconds}
     >
-      <h2 id="listen-title">Listening</h2>
-      <p class="listen-care">With headphones on, turn the volume down first. Nothing sounds until you start it.</p>
+      <h2 id="listen-title">{texts.title}</h2>
+      <p class="listen-care">{texts.care}</p>
       <div class="listen-row">
         <button type="button" class="listen-start" onClick={on ? stop : start} disabled={state === 'starting'}>
-          {on ? 'Stop' : state === 'starting' ? 'Starting…' : 'Start listening'}
+          {on ? texts.stop : state === 'starting' ? texts.starting : texts.start}
         </button>
         <fieldset class="listen-how">
-          <legend>How loud</legend>
-          {(['brought up', 'as in the phones'] as const).map((word) => (
+          <legend>{texts.loudness}</legend>
+          {(['amplified', 'as in the phones'] as const).map((word) => (
             <label key={word}>
               <input
                 type="radio"
@@ -140,19 +142,19 @@ export function Listen({ set, reception, scale, position, frequency, onPosition,
                   engine.current?.send({ kind: 'how', how: word });
                 }}
               />{' '}
-              {word === 'brought up' ? 'Brought up, as with an amplifier' : 'As in the phones, with the room'}
+              {texts.loudnessChoices[word]}
             </label>
           ))}
         </fieldset>
         <label class="listen-volume">
-          Volume{' '}
+          {texts.volume}{' '}
           <input
             type="range"
             min={-60}
             max={20}
             step={1}
             value={volume}
-            aria-valuetext={`${volume} decibels`}
+            aria-valuetext={texts.volumeValue(volume)}
             onInput={(event) => {
               const to = event.currentTarget.valueAsNumber;
               setVolume(to);
@@ -169,7 +171,7 @@ export function Listen({ set, reception, scale, position, frequency, onPosition,
               engine.current?.send({ kind: 'lifted', lifted: event.currentTarget.checked });
             }}
           />{' '}
-          Detector taken out
+          {texts.detectorRemoved}
         </label>
         {set.detector.kind === 'valve' && (
           <label>
@@ -181,34 +183,31 @@ export function Listen({ set, reception, scale, position, frequency, onPosition,
                 engine.current?.send({ kind: 'heater', on: event.currentTarget.checked });
               }}
             />{' '}
-            Heater on
-            {moving?.cathode !== undefined && <span class="quiet"> · cathode {Math.round(moving.cathode)} K</span>}
+            {texts.heater}
+            {moving?.cathode !== undefined && <span class="quiet"> · {texts.cathode(moving.cathode)}</span>}
           </label>
         )}
       </div>
       <fieldset class="listen-row listen-tune">
-        <legend class="visually-hidden">Tune</legend>
+        <legend class="visually-hidden">{texts.tune}</legend>
         <button type="button" onClick={() => nextStation(-1)}>
-          Station below
+          {texts.stationBelow}
         </button>
         <button type="button" onClick={() => step(-1, channel)}>
-          −{channel / 1e3} kHz
+          {texts.down(channel)}
         </button>
         <button type="button" onClick={() => step(-1, 1e3)}>
-          −1 kHz
+          {texts.down(1e3)}
         </button>
-        <output>
-          {kilohertz(frequency)}
-          {nearest ? `, nearest ${nearest.name}` : ''}
-        </output>
+        <output>{nearest ? texts.nearest(frequency, nearest.name) : texts.frequency(frequency)}</output>
         <button type="button" onClick={() => step(1, 1e3)}>
-          +1 kHz
+          {texts.up(1e3)}
         </button>
         <button type="button" onClick={() => step(1, channel)}>
-          +{channel / 1e3} kHz
+          {texts.up(channel)}
         </button>
         <button type="button" onClick={() => nextStation(1)}>
-          Station above
+          {texts.stationAbove}
         </button>
       </fieldset>
       {problem !== '' && (
@@ -220,18 +219,14 @@ export function Listen({ set, reception, scale, position, frequency, onPosition,
         <>
           <p class="listen-level">
             <label>
-              Sound in the phones{' '}
+              {texts.level}{' '}
               <meter min={0} max={100} low={20} high={85} value={Math.max(0, level ?? 0)}>
-                {level} dB SPL
+                {texts.levelValue(level ?? 0)}
               </meter>{' '}
-              {isSilent ? 'nothing' : `${level} dB SPL`}
+              {isSilent ? texts.silent : texts.levelValue(level)}
             </label>
-            {moving && moving.limited < -0.5 ? <span> · held back by the limiter</span> : null}
-            <span class="quiet">
-              {' '}
-              · {player.gaps === 0 ? 'no gaps' : player.gaps === 1 ? '1 gap' : `${player.gaps} gaps`} in{' '}
-              {Math.floor(player.seconds)} s
-            </span>
+            {moving && moving.limited < -0.5 ? <span> · {texts.limited}</span> : null}
+            <span class="quiet"> · {texts.gaps(player.gaps, player.seconds)}</span>
           </p>
           <Traces moving={moving} isSilent={moving !== undefined && isSilent} />
           <Own engine={engine.current} station={nearest} band={band} onProblem={setProblem} />

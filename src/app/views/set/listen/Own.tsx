@@ -1,7 +1,9 @@
 import { useState } from 'preact/hooks';
 import type { StationReception } from '../../../../engine/reception/path/types.ts';
+import { listeningTexts } from '../../../../outputs/words/index.ts';
 import type { SoundEngine } from './engine.ts';
 import type { FromWorker } from './messages.ts';
+import { listeningProblem } from './problem.ts';
 
 interface Props {
   readonly engine: SoundEngine | undefined;
@@ -18,7 +20,7 @@ export function Own({ engine, station, band, onProblem }: Props) {
   const [fullScale, setFullScale] = useState('10');
   const attempt = (work: Promise<void>) => {
     onProblem('');
-    work.catch((error: Error) => onProblem(`${error.message}.`));
+    work.catch((error: unknown) => onProblem(listeningProblem(error, listeningTexts.problems.microphone)));
   };
   const playBand = (of: File | undefined) => {
     onProblem('');
@@ -31,13 +33,14 @@ export function Own({ engine, station, band, onProblem }: Props) {
       fullScale: (mV > 0 ? mV : 10) / 1e3,
     });
   };
+  const texts = listeningTexts.own;
   return (
     <details class="listen-own">
-      <summary>Your own sound, or a recorded band</summary>
+      <summary>{texts.title}</summary>
       {station && (
         <div class="listen-row">
           <label>
-            A recording for {station.name}{' '}
+            {texts.file(station.name)}{' '}
             <input
               type="file"
               accept="audio/*,.opus"
@@ -48,16 +51,16 @@ export function Own({ engine, station, band, onProblem }: Props) {
             />
           </label>
           <button type="button" onClick={() => engine && attempt(engine.playMicrophone(station.index))}>
-            The microphone as {station.name}
+            {texts.microphone(station.name)}
           </button>
           <button type="button" onClick={() => engine?.send({ kind: 'microphone', station: station.index })}>
-            Its own programme again
+            {texts.restore}
           </button>
         </div>
       )}
       <div class="listen-row">
         <label>
-          A recorded band (stereo WAV, in-phase and quadrature){' '}
+          {texts.band}{' '}
           <input
             type="file"
             accept=".wav,audio/wav"
@@ -69,15 +72,15 @@ export function Own({ engine, station, band, onProblem }: Props) {
           />
         </label>
         <label>
-          Its middle, kHz <input size={8} value={centre} onInput={(event) => setCentre(event.currentTarget.value)} />
+          {texts.centre} <input size={8} value={centre} onInput={(event) => setCentre(event.currentTarget.value)} />
         </label>
         <label>
-          Full scale at the aerial, mV{' '}
+          {texts.fullScale}{' '}
           <input size={6} value={fullScale} onInput={(event) => setFullScale(event.currentTarget.value)} />
         </label>
         {file && (
           <button type="button" onClick={() => playBand(file)}>
-            Play it so
+            {texts.play}
           </button>
         )}
         {file && (
@@ -88,16 +91,12 @@ export function Own({ engine, station, band, onProblem }: Props) {
               playBand(undefined);
             }}
           >
-            The stations again
+            {texts.stations}
           </button>
         )}
       </div>
       {file && band && (
-        <p>
-          {band.centre === undefined
-            ? 'Neither the recording nor its name says its middle frequency: write it beside.'
-            : `${Math.round(band.seconds)} s around ${(band.centre / 1e3).toFixed(1)} kHz.`}
-        </p>
+        <p>{band.centre === undefined ? texts.centreMissing : texts.playing(band.seconds, band.centre)}</p>
       )}
     </details>
   );

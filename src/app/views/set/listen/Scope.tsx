@@ -1,11 +1,11 @@
 import { useEffect, useRef } from 'preact/hooks';
-import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
+import { listeningTexts } from '../../../../outputs/words/index.ts';
 import type { Moving } from './messages.ts';
 
 interface Props {
   readonly label: string;
-  /** What stands under the label, of the largest value shown. */
-  readonly say: (most: number) => string;
+  /** What stands beside the label, of the largest value shown. */
+  readonly textFor: (most: number) => string;
   /** What is drawn, oldest or lowest first. */
   readonly data: Float32Array | undefined;
   /** Lowest value shown; "auto" both ways about 0; fixed for decibels. */
@@ -16,7 +16,7 @@ const WIDTH = 300;
 const HEIGHT = 72;
 
 /** A trace that moves. */
-function Scope({ label, say, data, range }: Props) {
+function Scope({ label, textFor, data, range }: Props) {
   const canvas = useRef<HTMLCanvasElement>(null);
   let most = 0;
   if (data) for (const x of data) most = Math.max(most, Math.abs(x));
@@ -38,21 +38,22 @@ function Scope({ label, say, data, range }: Props) {
     });
     context.stroke();
   });
-  const said = data ? say(most) : '';
+  const value = data ? textFor(most) : '';
   return (
     <figure class="listen-scope">
       <figcaption>
-        {label} <span class="quiet">{said}</span>
+        {label} <span class="quiet">{value}</span>
       </figcaption>
-      <canvas ref={canvas} width={WIDTH * 2} height={HEIGHT * 2} role="img" aria-label={`${label}, ${said}`} />
+      <canvas
+        ref={canvas}
+        width={WIDTH * 2}
+        height={HEIGHT * 2}
+        role="img"
+        aria-label={listeningTexts.traces.named(label, value)}
+      />
     </figure>
   );
 }
-
-/** Smaller is nothing: what arithmetic leaves over. */
-const LEAST_VOLTS = 1e-9;
-const volts = (most: number): string => (most < LEAST_VOLTS ? '0 V' : `${formatQuantity(most, 'voltage', 2)} at most`);
-const pascals = (most: number): string => `${formatNumber(most * 1e3, 2)} mPa at most`;
 
 interface TracesProps {
   readonly moving: Moving | undefined;
@@ -62,20 +63,20 @@ interface TracesProps {
 
 /** The traces and the band, as they are now. */
 export function Traces({ moving, isSilent }: TracesProps) {
-  const kHz = (f: number) => Math.round(f / 1e3);
+  const texts = listeningTexts.traces;
   return (
     <div class="listen-scopes">
-      <Scope label="Carrier at the detector" say={volts} data={moving?.envelope} range="from zero" />
-      <Scope label="After the detector" say={volts} data={moving?.detected} range="from zero" />
+      <Scope label={texts.carrier} textFor={texts.volts} data={moving?.envelope} range="from zero" />
+      <Scope label={texts.detected} textFor={texts.volts} data={moving?.detected} range="from zero" />
       <Scope
-        label="Sound in the phones"
-        say={(most) => (isSilent ? `${pascals(most)}, only the room’s` : pascals(most))}
+        label={texts.sound}
+        textFor={isSilent ? texts.roomOnly : texts.pascals}
         data={moving?.sound}
         range="about zero"
       />
       <Scope
-        label="The band as the set passes it"
-        say={() => (moving ? `${kHz(moving.from)} to ${kHz(moving.to)} kHz` : '')}
+        label={texts.band}
+        textFor={() => (moving ? texts.range(moving.from, moving.to) : '')}
         data={moving?.spectrum}
         range={[-130, 10]}
       />

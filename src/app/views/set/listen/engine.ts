@@ -1,8 +1,10 @@
 import type { SetDescription } from '../../../../engine/set/description.ts';
 import type { HowLoud } from '../../../../outputs/audio/index.ts';
+import { listeningTexts } from '../../../../outputs/words/index.ts';
 import type { When } from '../../../description/when.ts';
 import type { FromWorker, PlayerState, ToWorker } from './messages.ts';
 import workletAddress from './player.worklet.ts?worker&url';
+import { ListeningError } from './problem.ts';
 import evening from './programmes/evening-news.opus?url&no-inline';
 import lesson from './programmes/lesson.opus?url&no-inline';
 import market from './programmes/market.opus?url&no-inline';
@@ -14,6 +16,7 @@ const SPOKEN = [evening, sea, story, lesson, market, village];
 /** The spoken programmes' own rate when decoded. */
 const SPOKEN_RATE = 24_000;
 const SOUND_RATE = 48_000;
+const LARGEST_FILE = 100e6;
 
 export interface StartOptions {
   readonly set: SetDescription;
@@ -73,20 +76,21 @@ export async function startSound(options: StartOptions): Promise<SoundEngine> {
     const { port1, port2 } = new MessageChannel();
     player.port.postMessage(port1, [port1]);
     worker.onmessage = ({ data }: MessageEvent<FromWorker>) => options.onMessage(data);
-    worker.onerror = (event) => options.onMessage({ kind: 'problem', message: event.message });
+    worker.onerror = () => options.onMessage({ kind: 'problem', message: listeningTexts.problems.stopped });
     const send = (message: ToWorker, transfer: Transferable[] = []) => worker.postMessage(message, transfer);
     send({ kind: 'open', set, time, position, station, how, volume, programmes, port: port2 }, [port2]);
     await context.resume();
     return {
       send,
       async playFile(file, index) {
-        if (file.size === 0) throw new Error(`${file.name} is empty`);
-        if (file.size > 100e6) throw new Error(`${file.name} is larger than 100 MB`);
+        const { problems } = listeningTexts;
+        if (file.size === 0) throw new ListeningError(problems.empty(file.name));
+        if (file.size > LARGEST_FILE) throw new ListeningError(problems.large(file.name, LARGEST_FILE / 1e6));
         let decoded: AudioBuffer;
         try {
           decoded = await context.decodeAudioData(await file.arrayBuffer());
         } catch {
-          throw new Error(`${file.name} is no sound that this browser can read: WAV, Ogg, Opus or MP3 are`);
+          throw new ListeningError(problems.unreadable(file.name));
         }
         const samples = decoded.getChannelData(0).slice();
         send({ kind: 'programme', station: index, samples, rate: decoded.sampleRate }, [samples.buffer]);

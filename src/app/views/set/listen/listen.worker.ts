@@ -11,7 +11,7 @@ import {
   recordedProgramme,
   SOUND_RATE,
 } from '../../../../outputs/audio/index.ts';
-import { warningSentences } from '../../../../outputs/words/index.ts';
+import { listeningTexts, warningSentences } from '../../../../outputs/words/index.ts';
 import { coastFor } from '../../../workers/coast.ts';
 import {
   AHEAD,
@@ -23,6 +23,7 @@ import {
   type Played,
   type ToWorker,
 } from './messages.ts';
+import { listeningProblem } from './problem.ts';
 import { Spectrum } from './spectrum.ts';
 
 const STEPS = 4;
@@ -36,6 +37,7 @@ let ahead = 0;
 let wanted = AHEAD;
 
 const say = (message: FromWorker) => postMessage(message);
+const problemOf = (error: unknown): string => listeningProblem(error, listeningTexts.problems.stopped);
 
 /** Recorded-band pieces read ahead, since reading cannot wait inside a block. */
 let bandPieces: BandPiece[] = [];
@@ -124,7 +126,7 @@ function fill(): void {
     port.postMessage(piece, [piece.buffer]);
   } catch (error) {
     listening = undefined;
-    say({ kind: 'problem', message: (error as Error).message });
+    say({ kind: 'problem', message: problemOf(error) });
   }
   filling = false;
   if (ahead < wanted) again.port2.postMessage(0);
@@ -208,7 +210,7 @@ async function band(m: Extract<ToWorker, { kind: 'band' }>): Promise<void> {
         bandPieces.push(piece);
         mine();
       },
-      (error: Error) => say({ kind: 'problem', message: error.message }),
+      (error: unknown) => say({ kind: 'problem', message: problemOf(error) }),
     );
   };
   readBand = mine;
@@ -257,5 +259,5 @@ async function take(m: ToWorker): Promise<void> {
 }
 
 addEventListener('message', ({ data }: MessageEvent<ToWorker>) => {
-  take(data).catch((error: Error) => say({ kind: 'problem', message: error.message }));
+  take(data).catch((error: unknown) => say({ kind: 'problem', message: problemOf(error) }));
 });

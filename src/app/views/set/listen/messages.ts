@@ -55,6 +55,7 @@ export interface Moving {
 /** From the worker to the page. */
 export type FromWorker =
   | { readonly kind: 'ready'; readonly warnings: readonly string[] }
+  /** As the person reads it. */
   | { readonly kind: 'problem'; readonly message: string }
   | { readonly kind: 'band'; readonly centre?: number; readonly seconds: number }
   | Moving;
