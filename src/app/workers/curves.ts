@@ -8,7 +8,7 @@ import {
   receiveStation,
 } from '../../engine/reception/path/receive-station.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
-import { loaded } from '../../engine/solvers/linear/tuned.ts';
+import { loaded } from '../../engine/solvers/linear/views.ts';
 import type { BandResponse, DetectorCurve, QCurves, ResonanceCurve } from '../../outputs/plots/index.ts';
 import { detectorShortNames } from '../../outputs/words/index.ts';
 

@@ -11,7 +11,8 @@ import { type Complex, magnitude } from '../../numerics/complex.ts';
 import type { SetDescription } from '../../set/description.ts';
 import { readValue } from '../../set/read.ts';
 import { linearSolver } from '../../solvers/linear/solve.ts';
-import { loaded, tunedNetwork } from '../../solvers/linear/tuned.ts';
+import { tunedNetwork } from '../../solvers/linear/tuned.ts';
+import { loaded } from '../../solvers/linear/views.ts';
 
 const galena = JSON.parse(
   readFileSync(new URL('../../../../examples/medium-wave-galena.json', import.meta.url), 'utf8'),

@@ -39,8 +39,17 @@ export interface AveragedDetector {
   readonly at: (amplitude: Volts, direct: Volts, out: AveragedCurrents) => void;
 }
 
+/** One for each detector, so that what is found for it can be kept with it. */
+const known = new WeakMap<Detector, AveragedDetector>();
+
 /** The averages of a device: closed form for an exponential, else by quadrature over the cycle. */
 export function averaged(detector: Detector): AveragedDetector {
+  let found = known.get(detector);
+  if (!found) known.set(detector, (found = averagesOf(detector)));
+  return found;
+}
+
+function averagesOf(detector: Detector): AveragedDetector {
   const { law } = detector;
   if (!law) return { detector, at: overWholeCycle(detector) };
   return { detector, at: law.seriesResistance > 0 ? overPulse(law) : closedForm(law) };

@@ -29,11 +29,27 @@ const STEP = 1.2;
 const GREATEST: Volts = 300;
 const NO_SOURCE = { re: 0, im: 0 };
 
+interface Known {
+  readonly dcResistance: Ohms;
+  readonly bias: Volts;
+  readonly law: LawOfDetector;
+}
+/** The law last found for a detector: stations and sets that share detector and load share it. */
+const known = new WeakMap<AveragedDetector, Known>();
+
 /**
  * The law of a detector with what its mean current flows through, the carrier across it held fixed: what the tuned
  * circuit does when it is loaded is no part of it.
  */
 export function lawOfDetector(averaged: AveragedDetector, dcResistance: Ohms, bias: Volts = 0): LawOfDetector {
+  const last = known.get(averaged);
+  if (last?.dcResistance === dcResistance && last.bias === bias) return last.law;
+  const law = findLaw(averaged, dcResistance, bias);
+  known.set(averaged, { dcResistance, bias, law });
+  return law;
+}
+
+function findLaw(averaged: AveragedDetector, dcResistance: Ohms, bias: Volts): LawOfDetector {
   const at = (openCircuit: Volts) =>
     steadyDetector({ averaged, openCircuit, sourceImpedance: NO_SOURCE, dcResistance, bias });
   const standing = at(0).directVoltage;

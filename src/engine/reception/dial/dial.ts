@@ -1,6 +1,6 @@
 import { type Warning, warning } from '../../facts/warning.ts';
 import { boundary } from '../../numerics/roots.ts';
-import type { FrequencyView, Peak } from '../../solvers/linear/tuned.ts';
+import type { FrequencyView, Peak } from '../../solvers/linear/views.ts';
 import { formatNumber } from '../../units/format.ts';
 import type { Farads, Hertz, Ratio } from '../../units/quantities.ts';
 import { qFromSidebands, type Receiver, TEST_TONE, type TunedStation } from '../path/receive-station.ts';
@@ -21,7 +21,7 @@ interface Tuned {
   readonly loadedQ: number;
 }
 
-/** The tuning curve: which frequency is peaked where on the scale, and how sharply. */
+/** The tuning curve: which frequency is peaked where on the scale, and how sharply. Each part is solved when first asked for. */
 export interface TuningCurve {
   readonly points: readonly Tuned[];
   readonly lowest: Hertz;
@@ -31,47 +31,61 @@ export interface TuningCurve {
 }
 
 export function tuningCurve(set: Receiver): TuningCurve {
-  const g = set.smallConductance;
-  const peakAt = (f: Hertz) => set.network.at(f).peak(g);
-  const { tuning, assembly } = set.circuit;
-  const [lowest, highest] = ends(peakAt, assembly.tuning.length > 0 ? [tuning.min, tuning.max] : undefined);
-  const points = Array.from({ length: CURVE_POINTS }, (_, i): Tuned => {
+  let ends: readonly [Hertz, Hertz] | undefined;
+  let points: readonly Tuned[] | undefined;
+  const endsOf = (): readonly [Hertz, Hertz] => {
+    ends ??= coverage(set);
+    return ends;
+  };
+  const pointsOf = (): readonly Tuned[] => {
+    points ??= pointsBetween(set, endsOf());
+    return points;
+  };
+  return {
+    get points() {
+      return pointsOf();
+    },
+    get lowest() {
+      return endsOf()[0];
+    },
+    get highest() {
+      return endsOf()[1];
+    },
+    frequencyAt: (position) => Math.exp(along(pointsOf(), position, positionOf, logFrequencyOf)),
+    qAt: (frequency) => along(pointsOf(), Math.log(frequency), logFrequencyOf, (p) => p.loadedQ),
+  };
+}
+
+const positionOf = (p: Tuned): number => p.position;
+const logFrequencyOf = (p: Tuned): number => Math.log(p.frequency);
+
+function coverage({ network, circuit, smallConductance }: Receiver): [Hertz, Hertz] {
+  const { tuning, assembly } = circuit;
+  const peakAt = (f: Hertz) => network.at(f).peak(smallConductance);
+  return endsOfScale(peakAt, assembly.tuning.length > 0 ? [tuning.min, tuning.max] : undefined);
+}
+
+function pointsBetween({ network, smallConductance: g }: Receiver, [lowest, highest]: readonly [Hertz, Hertz]) {
+  return Array.from({ length: CURVE_POINTS }, (_, i): Tuned => {
     const frequency = lowest * (highest / lowest) ** (i / (CURVE_POINTS - 1));
-    const { position, other } = peakAt(frequency);
-    const at = (f: Hertz) => set.network.at(f).at(position, other);
+    const { position, other } = network.at(frequency).peak(g);
+    const at = (f: Hertz) => network.at(f).at(position, other);
     return {
       frequency,
       position,
       loadedQ: qFromSidebands(at(frequency), at(frequency - TEST_TONE), at(frequency + TEST_TONE), g, frequency),
     };
   });
-  const between = (value: number, x: (p: Tuned) => number, y: (p: Tuned) => number): number => {
-    let i = points.findIndex((p, k) => k > 0 && (x(p) - value) * (x(points[k - 1]) - value) <= 0);
-    if (i < 1)
-      i = Math.abs(x(points[0]) - value) < Math.abs(x(points[points.length - 1]) - value) ? 1 : points.length - 1;
-    const [a, b] = [points[i - 1], points[i]];
-    const t = x(b) === x(a) ? 0 : (value - x(a)) / (x(b) - x(a));
-    return y(a) + Math.max(-0.2, Math.min(1.2, t)) * (y(b) - y(a));
-  };
-  return {
-    points,
-    lowest,
-    highest,
-    frequencyAt: (position) =>
-      Math.exp(
-        between(
-          position,
-          (p) => p.position,
-          (p) => Math.log(p.frequency),
-        ),
-      ),
-    qAt: (frequency) =>
-      between(
-        Math.log(frequency),
-        (p) => Math.log(p.frequency),
-        (p) => p.loadedQ,
-      ),
-  };
+}
+
+/** On the straight line between the two points about a value, or a little beyond the last. */
+function along(points: readonly Tuned[], value: number, x: (p: Tuned) => number, y: (p: Tuned) => number): number {
+  let i = points.findIndex((p, k) => k > 0 && (x(p) - value) * (x(points[k - 1]) - value) <= 0);
+  if (i < 1)
+    i = Math.abs(x(points[0]) - value) < Math.abs(x(points[points.length - 1]) - value) ? 1 : points.length - 1;
+  const [a, b] = [points[i - 1], points[i]];
+  const t = x(b) === x(a) ? 0 : (value - x(a)) / (x(b) - x(a));
+  return y(a) + Math.max(-0.2, Math.min(1.2, t)) * (y(b) - y(a));
 }
 
 /** Steps in which an end of the scale is looked for, and how near it is then closed in on, where a coil does the tuning. */
@@ -79,7 +93,7 @@ const STRIDE = 1.15;
 const NEAR = 1.002;
 
 /** Lowest and highest frequency peaked within the scale: meshed (1) is the low end. */
-function ends(peakAt: (f: Hertz) => Peak, capacitances: readonly [Farads, Farads] | undefined): [Hertz, Hertz] {
+function endsOfScale(peakAt: (f: Hertz) => Peak, capacitances: readonly [Farads, Farads] | undefined): [Hertz, Hertz] {
   if (capacitances) {
     const low = peakedWith(peakAt, capacitances[1], 3e5);
     return [low, beforeTurning(peakAt, low, firstPeakedWith(peakAt, capacitances[0], low))];
@@ -240,7 +254,8 @@ export function dialOf(
     const loss = tuning.lossTangentAt(position);
     const row = new Float64Array(views.length);
     for (let k = 0; k < row.length; k++) {
-      const level = views[k].levelWith?.(g, C, loss) ?? views[k].level(g, position, stations[k].other);
+      const level =
+        views[k].levelWith?.(g, C, loss, stations[k].other) ?? views[k].level(g, position, stations[k].other);
       const decibels = DECIBELS * Math.log(Math.max(stations[k].emf * level, 1e-15));
       if (decibels > strongest) strongest = decibels;
       row[k] = decibels;

@@ -1,6 +1,7 @@
 import { magnitude } from '../../numerics/complex.ts';
+import { root } from '../../numerics/roots.ts';
 import type { StationDescription } from '../../set/place.ts';
-import type { FrequencyView } from '../../solvers/linear/tuned.ts';
+import type { FrequencyView } from '../../solvers/linear/views.ts';
 import type { Hertz, Metres, Volts } from '../../units/quantities.ts';
 import type { FieldAtSite } from '../path/field.ts';
 import { bearingOf, emfOf, type Receiver, TEST_TONE, type TunedStation } from '../path/receive-station.ts';
@@ -67,23 +68,59 @@ const sentBy = ({ name, frequency, modulation }: StationDescription) => ({
 /** Frequencies tried on each side of a response, and steps of its expected width between them. */
 const OUTWARD = 40;
 const STRIDE = 0.2;
-const CLOSING = 10;
+/** Of a step. */
+const CLOSING = 1e-3;
+/** Share by which levels between solved frequencies may be out and still be made good in one step. */
+const NEAR = 3e-3;
+
+type LevelAt = (frequency: Hertz) => Volts;
 
 /** Between the points 3 dB under the top of what reaches the detector, the pointer left where it is for the station. */
 export function measuredWidth(set: Receiver, s: TunedStation): Hertz {
   const f = s.station.frequency;
   const g = 1 / s.steady.inputResistance;
-  const level = (at: Hertz): Volts => set.network.at(at).level(g, s.position, s.other);
+  const solved: LevelAt = (at) => set.network.at(at).level(g, s.position, s.other);
   const expected = f / s.loadedQ;
   const step = STRIDE * Math.min(expected, 0.5 * f);
+  // The carrier and its sidebands are solved already; what lies about them follows, and where it does not is solved too.
+  const about = set.network.about?.(f, TEST_TONE);
+  const between: LevelAt | undefined = about && ((at) => about(at, g, s.position, s.other));
+  return (between && widthNear(between, solved, f, step)) ?? widthOf(responseOf(solved, f, step)) ?? expected;
+}
+
+interface Response {
+  readonly top: Hertz;
+  readonly height: Volts;
+  /** Where it has fallen 3 dB below its top. */
+  readonly low: Hertz;
+  readonly high: Hertz;
+}
+
+const widthOf = (response: Response | undefined): Hertz | undefined => response && response.high - response.low;
+
+/** The width by levels that are nearly right, its ends put right by solving there; undefined where they are not so near. */
+function widthNear(near: LevelAt, solved: LevelAt, f: Hertz, step: Hertz): Hertz | undefined {
+  const response = responseOf(near, f, step);
+  if (response === undefined) return undefined;
+  const height = solved(response.top);
+  const atEnds = [response.low, response.high].map((end) => {
+    const short = height * Math.SQRT1_2 - solved(end);
+    const slope = (near(end + CLOSING * step) - near(end - CLOSING * step)) / (2 * CLOSING * step);
+    return { isNear: Math.abs(short) < NEAR * height, end: end + short / slope };
+  });
+  return atEnds.every(({ isNear }) => isNear) ? atEnds[1].end - atEnds[0].end : undefined;
+}
+
+/** Undefined where it does not fall so far within what is looked at. */
+function responseOf(level: LevelAt, f: Hertz, step: Hertz): Response | undefined {
   const top = topNear(level, f, step);
   const low = edge(level, top, -step);
   const high = edge(level, top, step);
-  return low === undefined || high === undefined ? expected : high - low;
+  return low === undefined || high === undefined ? undefined : { top: top.at, height: top.height, low, high };
 }
 
 /** The highest point uphill of a frequency, step by step. */
-function topNear(level: (f: Hertz) => Volts, f: Hertz, step: Hertz): { at: Hertz; height: Volts } {
+function topNear(level: LevelAt, f: Hertz, step: Hertz): { at: Hertz; height: Volts } {
   let top = { at: f, height: level(f) };
   for (const way of [step, -step])
     for (let k = 0; k < OUTWARD && top.at + way > step; k++) {
@@ -95,19 +132,13 @@ function topNear(level: (f: Hertz) => Volts, f: Hertz, step: Hertz): { at: Hertz
 }
 
 /** Where a response has fallen 3 dB below its top on one side; undefined where it does not within what is looked at. */
-function edge(level: (f: Hertz) => Volts, top: { at: Hertz; height: Volts }, step: Hertz): Hertz | undefined {
+function edge(level: LevelAt, top: { at: Hertz; height: Volts }, step: Hertz): Hertz | undefined {
   const threshold = top.height * Math.SQRT1_2;
   for (let k = 1; k <= OUTWARD; k++) {
-    let outside = top.at + k * step;
+    const outside = top.at + k * step;
     if (!(outside > 0)) return undefined;
     if (level(outside) > threshold) continue;
-    let inside = outside - step;
-    for (let n = 0; n < CLOSING; n++) {
-      const middle = (inside + outside) / 2;
-      if (level(middle) > threshold) inside = middle;
-      else outside = middle;
-    }
-    return (inside + outside) / 2;
+    return root((at) => level(at) - threshold, outside - step, outside, CLOSING * Math.abs(step));
   }
   return undefined;
 }

@@ -5,7 +5,8 @@ import { standingPoint } from '../../parts/detector/standing.ts';
 import { type SteadyDetection, steadyDetector } from '../../parts/detector/steady.ts';
 import type { StationDescription } from '../../set/place.ts';
 import { type LinearSolver, linearSolver } from '../../solvers/linear/solve.ts';
-import { type CarrierView, type TunedNetwork, tunedNetwork } from '../../solvers/linear/tuned.ts';
+import { tunedNetwork } from '../../solvers/linear/tuned.ts';
+import type { CarrierView, TunedNetwork } from '../../solvers/linear/views.ts';
 import { formatQuantity } from '../../units/format.ts';
 import {
   type Decibels,

@@ -5,7 +5,7 @@ import { receiver } from '../../../engine/reception/path/receive-station.ts';
 import { type Verdict, verdictOf } from '../../../engine/reception/path/summary.ts';
 import type { Reception, StationReception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
-import type { Peak } from '../../../engine/solvers/linear/tuned.ts';
+import type { Peak } from '../../../engine/solvers/linear/views.ts';
 import { printable } from './words.ts';
 
 /** What the pointer does on this set, and how far its scale goes. */

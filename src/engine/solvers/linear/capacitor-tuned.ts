@@ -1,0 +1,216 @@
+import type { Assembly, TuningPort } from '../../kinds/arrangements/assembly.ts';
+import type { Port } from '../../network/port.ts';
+import { type Complex, divide, multiply, ONE, subtract } from '../../numerics/complex.ts';
+import { maximum } from '../../numerics/minimum.ts';
+import type { Farads, Hertz, Ratio } from '../../units/quantities.ts';
+import { linearSolver, type PortView } from './solve.ts';
+import { greatest, quotientAt, type StraightQuotient } from './straight-quotient.ts';
+import { byMain, bySecond, levelsAbout, MAIN, move, type TuningLevels, tuningLevels } from './tuning-levels.ts';
+import type { CarrierView, FrequencyView, Peak, TunedNetwork } from './views.ts';
+
+/** A set that capacitors tune. */
+interface Tunings {
+  readonly main: TuningPort;
+  readonly second?: TuningPort;
+  readonly ganged: boolean;
+}
+
+/** The same at one frequency. */
+interface Tuned extends Tunings {
+  /** rad/s. */
+  readonly w: number;
+  readonly levels: TuningLevels;
+}
+
+/** A set's radio-frequency side where one capacitor tunes, or two: one factorisation a frequency. */
+export function capacitorTuned(assembly: Assembly): TunedNetwork {
+  const ports: Port[] = [assembly.carrierPort, assembly.tunedPort, ...assembly.tuning.map((t) => t.port)];
+  const solver = linearSolver(assembly.baseAt(0), ports);
+  const [main, second] = assembly.tuning;
+  const tunings: Tunings = { main, second, ganged: assembly.ganged };
+  const seen = new Map<Hertz, Solved>();
+  const solved = (frequency: Hertz): Solved => {
+    let found = seen.get(frequency);
+    if (!found) seen.set(frequency, (found = solvedAt(tunings, frequency, solver.look(frequency))));
+    return found;
+  };
+  return {
+    at: (frequency) => solved(frequency).view,
+    about(frequency, apart) {
+      const [below, middle, above] = [frequency - apart, frequency, frequency + apart].map((f) => solved(f).levels());
+      const near = levelsAbout(below, middle, above, apart);
+      const tuned = { ...tunings, w: 0, levels: near.levels };
+      return (at, g, position, other) => {
+        move(near, at - frequency);
+        tuned.w = 2 * Math.PI * at;
+        return levelAt(tuned, g, position, other);
+      };
+    },
+  };
+}
+
+interface Solved {
+  readonly view: FrequencyView;
+  readonly levels: () => TuningLevels;
+}
+
+function solvedAt(tunings: Tunings, frequency: Hertz, look: PortView): Solved {
+  const { main, second, ganged } = tunings;
+  const w = 2 * Math.PI * frequency;
+  // Beside a carrier only what stands there is asked for.
+  let made: Tuned | undefined;
+  const tuned = (): Tuned => {
+    made ??= { ...tunings, w, levels: tuningLevels(look) };
+    return made;
+  };
+  let stands = Number.NaN;
+  let three = look;
+  const view: FrequencyView = {
+    frequency,
+    at(position, other = position) {
+      if (second !== undefined) {
+        const place = ganged ? position : other;
+        if (place !== stands) three = withoutLast(look, loadOf(second, w, place));
+        stands = place;
+      }
+      return throughOne(three, loadOf(main, w, position));
+    },
+    level: (g, position, other) => levelAt(tuned(), g, position, other),
+    levelWith: ganged
+      ? undefined
+      : (g, C, lossTangent, other) => quotientAt(withSecond(tuned(), g, other), w * C * lossTangent, w * C),
+    peak: (g) => (second === undefined ? peakOfOne : ganged ? peakOfGanged : peakOfTwo)(tuned(), g),
+  };
+  return { view, levels: () => tuned().levels };
+}
+
+const susceptance = (tuning: TuningPort, w: number, position: Ratio): number => w * tuning.capacitanceAt(position);
+
+function loadOf(tuning: TuningPort, w: number, position: Ratio): Complex {
+  const y = susceptance(tuning, w, position);
+  return { re: y * tuning.lossTangentAt(position), im: y };
+}
+
+/** The quotient the main tuning turns in, the second (if there is one) at its place. */
+function withSecond({ levels, second, w }: Tuned, g: number, other: Ratio): StraightQuotient {
+  if (second === undefined) return byMain(levels, g, 0, 0);
+  const y = susceptance(second, w, other);
+  return byMain(levels, g, y * second.lossTangentAt(other), y);
+}
+
+function withMain({ levels, main, w }: Tuned, g: number, position: Ratio): StraightQuotient {
+  const y = susceptance(main, w, position);
+  return bySecond(levels, g, y * main.lossTangentAt(position), y);
+}
+
+/** With the capacitors at their places; ganged, the second is where the main one is. */
+function levelAt(t: Tuned, g: number, position: Ratio, other: Ratio): number {
+  const y = susceptance(t.main, t.w, position);
+  return quotientAt(withSecond(t, g, t.ganged ? position : other), y * t.main.lossTangentAt(position), y);
+}
+
+/** A tenth of the capacitance to both sides of where a port's reactance cancels: the top lies within. */
+const STRETCH = 0.1;
+
+/** Where a tuning capacitor's reactance cancels what it sees, and the stretch of its scale about it. */
+interface Resonance {
+  readonly wanted: Farads;
+  readonly from: Ratio;
+  readonly to: Ratio;
+}
+
+function resonance(tuning: TuningPort, q: StraightQuotient, w: number): Resonance {
+  // c + d·Y is c times 1 + Z·Y, Z being the impedance that the port shows.
+  const reactance = (q[7] * q[4] - q[6] * q[5]) / (q[4] * q[4] + q[5] * q[5]);
+  const wanted = reactance > 0 ? 1 / (w * reactance) : Number.POSITIVE_INFINITY;
+  const a = positionOf(tuning, wanted * (1 - STRETCH));
+  const b = positionOf(tuning, wanted * (1 + STRETCH));
+  return { wanted, from: Math.min(a, b), to: Math.max(a, b) };
+}
+
+const positionOf = (tuning: TuningPort, capacitance: Farads): Ratio =>
+  tuning.positionFor(capacitance) ?? (nearer(capacitance, tuning.capacitanceAt(0), tuning.capacitanceAt(1)) ? 0 : 1);
+
+const nearer = (x: number, a: number, b: number): boolean => Math.abs(x - a) <= Math.abs(x - b);
+
+/** The place of the greatest response on a stretch, in closed form. */
+function topOn(tuning: TuningPort, q: StraightQuotient, w: number, { from, to }: Resonance): Ratio {
+  if (from === to) return from;
+  const [a, b] = [loadOf(tuning, w, from), loadOf(tuning, w, to)];
+  const [low, high] = a.im <= b.im ? [a, b] : [b, a];
+  const C = greatest(q, { w, low: low.im / w, high: high.im / w, lossLow: low.re, lossHigh: high.re });
+  return Math.min(to, Math.max(from, positionOf(tuning, C)));
+}
+
+const isWithin = (tuning: TuningPort, { wanted }: Resonance, position: Ratio): boolean =>
+  (wanted >= tuning.min && wanted <= tuning.max) || (position > 1e-6 && position < 1 - 1e-6);
+
+function peakOfOne({ levels, main, w }: Tuned, g: number): Peak {
+  const q = byMain(levels, g, 0, 0);
+  const at = resonance(main, q, w);
+  const position = topOn(main, q, w, at);
+  return { position, other: position, within: isWithin(main, at, position), wanted: at.wanted };
+}
+
+/** Both on one spindle: the two loads move at once, and the top is looked for near that of the main one. */
+function peakOfGanged(t: Tuned, g: number): Peak {
+  const { main, w } = t;
+  const at = resonance(main, withSecond(t, g, 0.5), w);
+  const position = at.from === at.to ? at.from : maximum((p) => levelAt(t, g, p, p), at.from, at.to, 1e-6).x;
+  return { position, other: position, within: isWithin(main, at, position), wanted: at.wanted };
+}
+
+/** Rounds of turning one and then the other, and the movement from which on neither is turned again. */
+const MOST_ROUNDS = 4;
+const SETTLED = 1e-7;
+
+/** The second near its own resonance first, with the main one well off tune, then by turns: the hand's own way. */
+function peakOfTwo(t: Tuned, g: number): Peak {
+  const { main, w } = t;
+  const second = t.second!;
+  let other = resonance(second, withMain(t, g, 0), w).from;
+  let position = Number.NaN;
+  for (let round = 0; ; round++) {
+    const q = withSecond(t, g, other);
+    const at = resonance(main, q, w);
+    const moved = topOn(main, q, w, at);
+    const settled = Math.abs(moved - position) < SETTLED;
+    position = moved;
+    const r = withMain(t, g, position);
+    other = topOn(second, r, w, resonance(second, r, w));
+    if (settled || round + 1 >= MOST_ROUNDS)
+      return { position, other, within: isWithin(main, at, position), wanted: at.wanted };
+  }
+}
+
+/** Join an admittance across the last port: what the others then see. */
+function withoutLast({ frequency, open, z }: PortView, y: Complex): PortView {
+  const k = open.length - 1;
+  const factor = intoPort(z[k][k], y);
+  const drawn = z.slice(0, k).map((row) => multiply(row[k], factor));
+  return {
+    frequency,
+    open: drawn.map((d, i) => subtract(open[i], multiply(d, open[k]))),
+    z: drawn.map((d, i) => drawn.map((_, j) => subtract(z[i][j], multiply(d, z[k][j])))),
+  };
+}
+
+/** 1/(z + 1/y): the current into an admittance joined to a port, per volt that stood there. */
+function intoPort(z: Complex, y: Complex): Complex {
+  const size = y.re * y.re + y.im * y.im;
+  if (!(size > 0)) return { re: 0, im: 0 };
+  return divide(ONE, { re: z.re + y.re / size, im: z.im - y.im / size });
+}
+
+/** What the detector sees with the main tuning joined, worked out only where it is looked at. */
+function throughOne({ open, z }: PortView, y: Complex): CarrierView {
+  const factor = intoPort(z[MAIN][MAIN], y);
+  const intoTuning = multiply(open[MAIN], factor);
+  const byDetector = multiply(z[MAIN][0], factor);
+  return {
+    open: subtract(open[0], multiply(z[0][MAIN], intoTuning)),
+    z: subtract(z[0][0], multiply(z[0][MAIN], byDetector)),
+    tunedOpen: subtract(open[1], multiply(z[1][MAIN], intoTuning)),
+    tunedByDetector: subtract(z[1][0], multiply(z[1][MAIN], byDetector)),
+  };
+}

@@ -1,0 +1,56 @@
+import { type Complex, magnitude } from '../../numerics/complex.ts';
+import type { Farads, Hertz, Ratio } from '../../units/quantities.ts';
+import type { PortView } from './solve.ts';
+
+/** What the detector sees of the set at one frequency and pointer position; peak volts. */
+export interface CarrierView {
+  /** Carrier at the detector's terminals with the detector taken out. */
+  readonly open: Complex;
+  /** Impedance there. */
+  readonly z: Complex;
+  /** Voltage across the tuned circuit with the detector out, and what a current into the detector's port adds there. */
+  readonly tunedOpen: Complex;
+  readonly tunedByDetector: Complex;
+}
+
+/** The set at one frequency, any pointer position: solved once, then closed form. */
+export interface FrequencyView {
+  readonly frequency: Hertz;
+  at(position: Ratio, other?: Ratio): CarrierView;
+  /** Voltage left at the detector when it loads the set with a conductance, of the circuit's own unit emf. */
+  level(conductance: number, position: Ratio, other: Ratio): number;
+  /** The same with the tuning capacitance given, for those who ask at many frequencies; undefined where it is no such set. */
+  levelWith?(conductance: number, capacitance: Farads, lossTangent: number, other: Ratio): number;
+  /** Pointer position (and that of a separate aerial tuning) where the detector gets most, and whether it lies within the scale. */
+  peak(detectorConductance: number): Peak;
+}
+
+export interface Peak {
+  readonly position: Ratio;
+  readonly other: Ratio;
+  /** False when the peak lies beyond the end of the scale, at which `position` then is. */
+  readonly within: boolean;
+  /** What the tuning capacitance would have to be. */
+  readonly wanted?: Farads;
+}
+
+export interface TunedNetwork {
+  at(frequency: Hertz): FrequencyView;
+  /**
+   * Levels at frequencies about one whose neighbours `apart` to both sides are solved: by parabolas, and so wrong where a
+   * wave trap or the aerial resonates close by. Undefined where a coil does the tuning.
+   */
+  about?(frequency: Hertz, apart: Hertz): (at: Hertz, conductance: number, position: Ratio, other: Ratio) => number;
+}
+
+/** The detector's port first, the tuned circuit's second. */
+export const asCarrier = (view: PortView): CarrierView => ({
+  open: view.open[0],
+  z: view.z[0][0],
+  tunedOpen: view.open[1],
+  tunedByDetector: view.z[1][0],
+});
+
+/** Voltage left at the detector when it loads the set with a conductance. */
+export const loaded = ({ open, z }: CarrierView, conductance: number): number =>
+  magnitude(open) / Math.hypot(1 + conductance * z.re, conductance * z.im);
