@@ -17,12 +17,28 @@ export async function runBench(args) {
   }
   await installIfNeeded();
   const { build } = await import('vite');
+  // These find the checkout by their own place, so they stay where they are.
+  const ownPlace = {
+    name: 'own-place',
+    enforce: /** @type {const} */ ('pre'),
+    /** @param {string} source */
+    resolveId(source) {
+      const [file] = /scripts\/support\/.*$/.exec(source) ?? [];
+      return file ? { id: pathToFileURL(inRoot(file)).href, external: true } : undefined;
+    },
+  };
   await build({
+    plugins: [ownPlace],
     root: ROOT,
     configFile: false,
     logLevel: 'warn',
     publicDir: false,
-    build: { ssr: inRoot('bench/run.ts'), outDir: inRoot('dist/bench'), emptyOutDir: true, target: 'node20' },
+    build: {
+      ssr: inRoot('bench/run.ts'),
+      outDir: inRoot('dist/bench'),
+      emptyOutDir: true,
+      target: 'node20',
+    },
   });
   const { bench } = await import(pathToFileURL(inRoot('dist/bench/run.js')).href);
   const wanted = args.filter((arg) => !arg.startsWith('-'));

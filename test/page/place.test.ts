@@ -190,7 +190,9 @@ describe('the place on the page', () => {
       await dialog.getByLabel('What column 3 holds').selectOption('Power');
       await dialog.getByLabel('Unit of column 3').selectOption('kW');
       await dialog.getByText('2 stations read.').waitFor();
-      expect(await dialog.locator('.sentences').textContent()).toMatch(/Row 2, column 2: "lots" is not read/);
+      expect(await dialog.locator('.sentences').textContent()).toMatch(
+        /Row 2, column 2, is left out: "lots" is not read/,
+      );
       await dialog.getByRole('button', { name: 'Add to the list' }).click();
       await expect.poll(() => names(page)).toHaveLength(14);
       await expect.poll(() => row(page, 'Heron Radio').textContent()).toMatch(/612 kHz/);

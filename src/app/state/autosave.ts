@@ -14,7 +14,7 @@ import { openDocumentStore } from './document-store.ts';
 import { download } from './download.ts';
 import { continueHistory, type Kept, keptHistory, keptText, readKept } from './kept.ts';
 import { dismiss, tell } from './notices.ts';
-import { understood } from './understanding.ts';
+import { remember, understood } from './understanding.ts';
 import { chooseStation, stationIndex } from './view.ts';
 
 /** Of the one document there is. */
@@ -200,7 +200,11 @@ function restore(kept: Kept): void {
   revision = kept.revision;
   whileRestoring(() => {
     // Read first, so that it is what the figures are of.
-    if (kept.lastValid !== undefined) beginWith(kept.lastValid, kept.fileName, false);
+    if (kept.lastValid !== undefined) {
+      remember(kept.lastValid);
+      beginWith(kept.lastValid, kept.fileName, false);
+    }
+    remember(kept.written);
     beginWith(kept.written, kept.fileName, kept.isSaved);
     chooseStation(kept.station);
   });

@@ -1,12 +1,16 @@
 import { signal } from '@preact/signals';
 import { listeningTime } from '../../engine/set/listening-time.ts';
-import { LARGEST_FILE, type Problem, readText } from '../../engine/set/read.ts';
+import { LARGEST_FILE, type Problem, type ReadResult, readText } from '../../engine/set/read.ts';
 import { writeText } from '../../engine/set/write.ts';
+import { readingWords } from '../../outputs/words/index.ts';
+import { latestWins } from '../workers/latest.ts';
+import { type ReadingQuestion, readDescription, SHORT_TEXT } from '../workers/reading.ts';
 import { fileName, replace, savedWritten, tellOfChange, written } from './document.ts';
 import { download } from './download.ts';
 import type { Example } from './examples.ts';
 import { dismiss, tell } from './notices.ts';
-import { textOfFile } from './text-of-file.ts';
+import { newReadingWorker } from './reading-worker.ts';
+import { remember } from './understanding.ts';
 import { chooseStation, time } from './view.ts';
 
 /** A file that could not be read, with everything that is wrong with it; the dialog shows it. */
@@ -24,37 +28,70 @@ export const showPaste = (): void => {
 
 let handle: FileSystemFileHandle | undefined;
 
-/** @returns whether it could be read; if not, the work on the page is untouched. */
-export function openText(text: string, name: string): boolean {
-  const result = readText(text);
+/** Ends the reading of a long text, if there is one. */
+let stopReading: (() => void) | undefined;
+
+/** Opens a description in place of the one on the page; if it cannot be read, the work on the page is untouched. */
+export function openText(text: string, name: string): void {
+  stopReading?.();
+  if (text.length > SHORT_TEXT) readBeside({ text }, name, text.length);
+  else take(readText(text), name);
+}
+
+/** As `openText`, of a file. */
+export async function openFile(file: File): Promise<void> {
+  stopReading?.();
+  if (file.size > 4 * LARGEST_FILE) {
+    const received = `${(file.size / 1e6).toFixed(1)} MB`;
+    const problem = { path: '', expected: 'a description of at most 2 MB', received, hint: 'choose another file' };
+    badFile.value = { name: file.name, problems: [problem] };
+  } else if (file.size > SHORT_TEXT) readBeside({ file }, file.name, file.size);
+  else take(await readDescription({ file }), file.name);
+}
+
+/** A worker reads it; meanwhile the page is as it was, and says so with a way to stop. */
+function readBeside(question: ReadingQuestion, name: string, size: number): void {
+  const worker = newReadingWorker();
+  const stop = () => {
+    worker.terminate();
+    dismiss('reading');
+    stopReading = undefined;
+  };
+  stopReading = stop;
+  tell(readingWords.reading(name, size), {
+    key: 'reading',
+    stays: true,
+    isBusy: true,
+    action: { label: readingWords.cancel, run: stop },
+  });
+  latestWins<ReadingQuestion, ReadResult>(worker, (_question, reply) => {
+    stop();
+    if ('answer' in reply) take(reply.answer, name);
+    else
+      badFile.value = {
+        name,
+        problems: [{ path: '', expected: readingWords.readable, received: '', hint: reply.error }],
+      };
+  }).ask(question);
+}
+
+function take(result: ReadResult, name: string): void {
   if (!result.ok) {
     badFile.value = { name, problems: result.problems };
-    return false;
+    return;
   }
   badFile.value = undefined;
   handle = undefined;
+  remember(result.written, result);
   replace(result.written, name, `open ${name}`);
   chooseStation(undefined);
   time.value = listeningTime(result.set.place);
   dismiss('another tab');
   const notes = result.notes.length ? ` ${result.notes.join('. ')}.` : '';
   tellOfChange(`Opened ${name}.${notes}`, 'opened', 'Back to what I had');
-  return true;
 }
 
-export async function openFile(file: File): Promise<void> {
-  if (file.size > 4 * LARGEST_FILE) {
-    const received = `${(file.size / 1e6).toFixed(1)} MB`;
-    const problem = { path: '', expected: 'a description of at most 2 MB', received, hint: 'choose another file' };
-    badFile.value = { name: file.name, problems: [problem] };
-    return;
-  }
-  const read = await textOfFile(file);
-  if (read.text === undefined) badFile.value = { name: file.name, problems: [{ path: '', ...read }] };
-  else openText(read.text, file.name);
-}
-
-export const openExample = (example: Example): boolean => openText(example.text, example.file);
+export const openExample = (example: Example): void => openText(example.text, example.file);
 
 interface SavePicker {
   showSaveFilePicker?: (options: object) => Promise<FileSystemFileHandle>;

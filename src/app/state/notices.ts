@@ -6,6 +6,8 @@ export interface Notice {
   readonly action?: { readonly label: string; readonly run: () => void };
   /** The action takes back the latest change: true only until something else is changed. */
   readonly untilNextChange?: boolean;
+  /** Something is being worked on: it goes by itself, or by its action. */
+  readonly isBusy?: boolean;
 }
 
 export const notices = signal<readonly Notice[]>([]);
@@ -17,10 +19,13 @@ const STAYS_MS = 15_000;
 /** Tell the builder something; a notice with the same key takes the place of the one before. */
 export function tell(
   text: string,
-  options: { key?: string; stays?: boolean } & Pick<Notice, 'action' | 'untilNextChange'> = {},
+  options: { key?: string; stays?: boolean } & Pick<Notice, 'action' | 'untilNextChange' | 'isBusy'> = {},
 ): void {
-  const { key = text, action, untilNextChange } = options;
-  notices.value = [...notices.value.filter((notice) => notice.key !== key), { key, text, action, untilNextChange }];
+  const { key = text, action, untilNextChange, isBusy } = options;
+  notices.value = [
+    ...notices.value.filter((notice) => notice.key !== key),
+    { key, text, action, untilNextChange, isBusy },
+  ];
   clearTimeout(timers.get(key));
   if (!options.stays)
     timers.set(

@@ -1,5 +1,6 @@
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { badFile, isPasting, openText } from '../state/files.ts';
+import { LongText, type TextSource } from './LongText.tsx';
 
 /** Keeps a modal dialog open exactly while `open` holds. */
 function useModal(open: boolean) {
@@ -64,34 +65,36 @@ export function BadFileDialog() {
 
 export function PasteDialog() {
   const dialog = useModal(isPasting.value);
-  const text = useRef<HTMLTextAreaElement>(null);
   const close = () => {
     isPasting.value = false;
   };
   return (
     <dialog ref={dialog} class="dialog" aria-labelledby="paste-title" onClose={close}>
-      {isPasting.value && (
-        <form
-          onSubmit={(event) => {
-            event.preventDefault();
-            const pasted = text.current?.value ?? '';
-            close();
-            openText(pasted, 'pasted.json');
-          }}
-        >
-          <h2 id="paste-title">Paste a description</h2>
-          <label for="pasted">The text of a set’s file</label>
-          <textarea id="pasted" ref={text} rows={12} spellcheck={false} />
-          <p class="buttons">
-            <button type="submit" class="primary">
-              Open it
-            </button>
-            <button type="button" onClick={close}>
-              Cancel
-            </button>
-          </p>
-        </form>
-      )}
+      {isPasting.value && <PasteForm onClose={close} />}
     </dialog>
+  );
+}
+
+function PasteForm({ onClose }: { readonly onClose: () => void }) {
+  const [source, setSource] = useState<TextSource>('');
+  return (
+    <form
+      onSubmit={(event) => {
+        event.preventDefault();
+        onClose();
+        if (typeof source === 'string') openText(source, 'pasted.json');
+      }}
+    >
+      <h2 id="paste-title">Paste a description</h2>
+      <LongText id="pasted" label="The text of a set’s file" rows={12} value={source} onChange={setSource} />
+      <p class="buttons">
+        <button type="submit" class="primary">
+          Open it
+        </button>
+        <button type="button" onClick={onClose}>
+          Cancel
+        </button>
+      </p>
+    </form>
   );
 }

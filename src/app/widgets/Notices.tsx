@@ -4,9 +4,10 @@ import { dismiss, notices } from '../state/notices.ts';
 export function Notices() {
   return (
     <section class="notices" aria-label="Messages" aria-live="polite">
-      {notices.value.map(({ key, text, action }) => (
+      {notices.value.map(({ key, text, action, isBusy }) => (
         <div class="notice" key={key}>
           <p>{text}</p>
+          {isBusy && <progress aria-label={text} />}
           {action && (
             <button
               type="button"
@@ -18,9 +19,11 @@ export function Notices() {
               {action.label}
             </button>
           )}
-          <button type="button" class="leave-out" aria-label="Dismiss" onClick={() => dismiss(key)}>
-            ×
-          </button>
+          {!isBusy && (
+            <button type="button" class="leave-out" aria-label="Dismiss" onClick={() => dismiss(key)}>
+              ×
+            </button>
+          )}
         </div>
       ))}
     </section>

@@ -1,12 +1,13 @@
 import { arrivalMemory } from '../../engine/place/stations/arrival.ts';
-import { readStationTable, type TableQuestion, type TableReading } from '../../engine/set/station-table.ts';
+import type { TableReading } from '../../engine/set/station-table.ts';
 import { coastFor, loadLand } from './coast.ts';
 import { type PlaceFigures, type PlaceQuestion, placeFigures } from './figures.ts';
 import type { Reply } from './latest.ts';
 import { type Outline, type OutlineQuestion, outlineOf } from './outline.ts';
+import { type Joined, type JoinQuestion, join, readTable, type TableSourceQuestion } from './tables.ts';
 
-type Question = PlaceQuestion | OutlineQuestion | TableQuestion;
-type Answer = PlaceFigures | Outline | TableReading;
+type Question = PlaceQuestion | OutlineQuestion | TableSourceQuestion | JoinQuestion;
+type Answer = PlaceFigures | Outline | TableReading | Joined;
 
 /** Above this many km a pixel the coarse coastline shows all there is to see. */
 const COARSE_FROM = 12;
@@ -19,7 +20,9 @@ async function answer(question: Question): Promise<Answer> {
     case 'outline':
       return outlineOf(question, await loadLand(question.kmPerPixel > COARSE_FROM ? 'coarse' : 'fine'));
     case 'table':
-      return readStationTable(question);
+      return readTable(question);
+    case 'join':
+      return join(question);
   }
 }
 

@@ -30,6 +30,7 @@ it('keeps as many as a description holds, and names the first few of each kind o
   const head = 'Station,kHz,kW,lat,long';
   const full = readStationTable({ about: 'table', text: [head, ...rows('S#,612,10,53,0.#', 1100)].join('\n') });
   expect(full.stations).toHaveLength(1000);
+  expect(full.leftOut).toBe(100);
   expect(full.problems.filter((p) => /at most 1000 stations/.test(p))).toHaveLength(20);
   expect(full.problems.join('\n')).toMatch(/^Row 1002 is left out: A description holds at most 1000 stations\.$/m);
   expect(full.problems.join('\n')).toMatch(/And 80 more of the same kind\.$/m);

@@ -24,6 +24,8 @@ export interface TableReading {
   readonly preview: TextTable;
   /** Only those a description can hold, at most as many as it holds: one that it refuses would hold up the whole set. */
   readonly stations: readonly WrittenStation[];
+  /** Rows after the last station that a description can hold; they are not looked at. */
+  readonly leftOut: number;
   /** Whole sentences, with the row they are about; the first few of each kind, and how many others there are. */
   readonly problems: readonly string[];
 }
@@ -47,9 +49,11 @@ export function readStationTable({ text, delimiter, columns, hasHeader }: TableQ
   const read: StationDescription[] = [];
   const rowOf: number[] = [];
   let last = 0;
+  let leftOut = 0;
   for (const [index, station] of table.stations.entries()) {
     const row = table.rowOf[index];
     if (written.length === MOST_STATIONS) {
+      leftOut++;
       problems.add('too many', () => sentence(row, true, `A description holds at most ${MOST_STATIONS} stations.`));
       continue;
     }
@@ -71,6 +75,7 @@ export function readStationTable({ text, delimiter, columns, hasHeader }: TableQ
     hasHeader: headed,
     preview: opened.rows.slice(0, PREVIEW_ROWS + (headed ? 1 : 0)),
     stations: written,
+    leftOut,
     problems: problems.all().map(({ item, more }) => (more > 0 ? `${item} And ${more} more of the same kind.` : item)),
   };
 }

@@ -3,6 +3,7 @@
 export { detectorName, detectorShortNames } from './detectors.ts';
 export * from './explain/index.ts';
 export { listeningTexts } from './listening.ts';
+export { readingWords } from './page/reading.ts';
 export { partName, partTitle, partWords, terminalWords } from './parts.ts';
 export {
   axisNames,

@@ -6,14 +6,18 @@ import {
   type StationField,
 } from '../../../../engine/place/stations/columns.ts';
 import { assignColumn } from '../../../../engine/place/stations/import.ts';
-import type { TableQuestion, TableReading } from '../../../../engine/set/station-table.ts';
-import type { WrittenStation } from '../../../../engine/set/written-stations.ts';
-import { refusalSentence, textOfFile } from '../../../state/text-of-file.ts';
+import type { TableReading } from '../../../../engine/set/station-table.ts';
+import { readingWords } from '../../../../outputs/words/index.ts';
+import { LongText, type TextSource } from '../../../widgets/LongText.tsx';
+import type { Joined, JoinQuestion, TableSourceQuestion } from '../../../workers/tables.ts';
 import { usePlaceWorker } from './use-worker.ts';
 
 interface Props {
+  /** The list as written. */
+  readonly list: unknown;
   readonly onClose: () => void;
-  readonly onTake: (stations: readonly WrittenStation[], how: 'add' | 'replace') => void;
+  /** @param leftOut stations of the table that the list has no room for */
+  readonly onTake: (stations: readonly unknown[], how: 'add' | 'replace', leftOut: number) => void;
 }
 
 const FIELD_NAMES: Readonly<Record<StationField, string>> = {
@@ -36,37 +40,50 @@ const MOST_PROBLEMS = 50;
 const LARGEST = 5_000_000;
 
 /** Stations out of a table: paste or choose a file, say what each column is, look at what comes of it, take it. */
-export function ImportStations({ onClose, onTake }: Props) {
+export function ImportStations({ list, onClose, onTake }: Props) {
   const dialog = useRef<HTMLDialogElement>(null);
-  const [text, setText] = useState('');
+  const [source, setSource] = useState<TextSource>('');
   const [reading, setReading] = useState<TableReading | undefined>();
+  const [isReading, setIsReading] = useState(false);
   const [failed, setFailed] = useState('');
   useEffect(() => dialog.current?.showModal(), []);
-  const ask = usePlaceWorker<TableQuestion, TableReading>('table', (_question, reply) => {
+  // What was cleared or replaced while it was read is not shown any more.
+  const wanted = useRef<TextSource>('');
+  const askTable = usePlaceWorker<TableSourceQuestion, TableReading>('table', (question, reply) => {
+    if (question.source !== wanted.current) return;
+    setIsReading(false);
     setReading('answer' in reply ? reply.answer : undefined);
     setFailed('error' in reply ? reply.error : '');
   });
-  const read = (next: string) => {
-    setText(next);
-    if (next.trim() === '') setReading(undefined);
-    else ask({ about: 'table', text: next });
-  };
-  const again = (columns: readonly ColumnGuess[], hasHeader: boolean) =>
-    reading && ask({ about: 'table', text, delimiter: reading.delimiter, columns, hasHeader });
-  const load = async (file: File | undefined) => {
-    if (!file) return;
-    if (file.size > LARGEST) setFailed('The file is larger than 5 MB; no list of stations is.');
-    else {
-      const found = await textOfFile(file);
-      if (found.text === undefined) setFailed(refusalSentence(found));
-      else read(found.text);
-    }
-  };
-  const count = reading?.stations.length ?? 0;
-  const take = (how: 'add' | 'replace') => {
-    if (reading) onTake(reading.stations, how);
+  const take = (stations: readonly unknown[], how: 'add' | 'replace', leftOut: number) => {
+    onTake(stations, how, leftOut);
     dialog.current?.close();
   };
+  const askJoin = usePlaceWorker<JoinQuestion, Joined>('join', (_question, reply) => {
+    setIsReading(false);
+    if ('answer' in reply) take(reply.answer.stations, 'add', reply.answer.leftOut);
+    else setFailed(reply.error);
+  });
+  const ask = (question: TableSourceQuestion) => {
+    setIsReading(true);
+    askTable(question);
+  };
+  const read = (next: TextSource) => {
+    setSource(next);
+    wanted.current = next;
+    setFailed('');
+    if (typeof next !== 'string' && next.size > LARGEST) {
+      setFailed('The file is larger than 5 MB; no list of stations is.');
+      setReading(undefined);
+      setIsReading(false);
+    } else if (typeof next === 'string' && next.trim() === '') {
+      setReading(undefined);
+      setIsReading(false);
+    } else ask({ about: 'table', source: next });
+  };
+  const again = (columns: readonly ColumnGuess[], hasHeader: boolean) =>
+    reading && ask({ about: 'table', source, delimiter: reading.delimiter, columns, hasHeader });
+  const count = isReading ? 0 : (reading?.stations.length ?? 0);
   return (
     <dialog ref={dialog} class="dialog import-stations" aria-labelledby="import-title" onClose={onClose}>
       <h2 id="import-title">Stations from a table</h2>
@@ -74,14 +91,13 @@ export function ImportStations({ onClose, onTake }: Props) {
         Paste rows copied from a spreadsheet or a page, or choose a file of comma-, semicolon- or tab-separated text.
         Nothing is sent anywhere.
       </p>
-      <label for="import-text">Table</label>
-      <textarea
+      <LongText
         id="import-text"
+        label="Table"
         rows={6}
-        spellcheck={false}
         placeholder={'Station, kHz, kW, lat, long\nHeron Radio, 612, 10, 53.1 N, 2.2 W'}
-        value={text.length > 100_000 ? `${text.slice(0, 100_000)}…` : text}
-        onInput={(event) => read((event.currentTarget as HTMLTextAreaElement).value)}
+        value={source}
+        onChange={read}
       />
       <p>
         <label>
@@ -89,7 +105,12 @@ export function ImportStations({ onClose, onTake }: Props) {
           <input
             type="file"
             accept=".csv,.tsv,.txt,text/csv,text/plain"
-            onChange={(event) => load((event.currentTarget as HTMLInputElement).files?.[0])}
+            onChange={(event) => {
+              const file = (event.currentTarget as HTMLInputElement).files?.[0];
+              // The same file may be chosen again after it was cleared.
+              event.currentTarget.value = '';
+              if (file) read(file);
+            }}
           />
         </label>
       </p>
@@ -98,7 +119,7 @@ export function ImportStations({ onClose, onTake }: Props) {
         <>
           <ColumnMatching reading={reading} onChange={again} />
           {reading.problems.length > 0 && (
-            <details open={count === 0}>
+            <details open={reading.stations.length === 0}>
               <summary>
                 {reading.problems.length === 1 ? 'One thing' : `${reading.problems.length} things`} to look at
               </summary>
@@ -112,18 +133,28 @@ export function ImportStations({ onClose, onTake }: Props) {
               </ul>
             </details>
           )}
-          <p role="status">
-            {count === 0
-              ? 'No station can be read from it yet.'
-              : `${count} ${count === 1 ? 'station' : 'stations'} read.`}
-          </p>
+          {!isReading && <p role="status">{readingWords.stationsRead(count, reading.leftOut)}</p>}
         </>
       )}
+      {isReading && (
+        <p role="status">
+          {readingWords.readingTable} <progress aria-label={readingWords.readingTable} />
+        </p>
+      )}
       <div class="buttons">
-        <button type="button" class="primary" disabled={count === 0} onClick={() => take('add')}>
+        <button
+          type="button"
+          class="primary"
+          disabled={count === 0}
+          onClick={() => {
+            if (!reading) return;
+            setIsReading(true);
+            askJoin({ about: 'join', list, added: reading.stations });
+          }}
+        >
           Add to the list
         </button>
-        <button type="button" disabled={count === 0} onClick={() => take('replace')}>
+        <button type="button" disabled={count === 0} onClick={() => reading && take(reading.stations, 'replace', 0)}>
           Put in place of the list
         </button>
         <button type="button" onClick={() => dialog.current?.close()}>

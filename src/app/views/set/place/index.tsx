@@ -4,11 +4,14 @@ import { isRecord } from '../../../../engine/fields/introspect.ts';
 import { stationsToTable } from '../../../../engine/place/stations/export.ts';
 import type { Reception } from '../../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../../engine/set/description.ts';
+import { MOST_STATIONS } from '../../../../engine/set/place.ts';
 import { type Path, valueAtPath, withValueAt } from '../../../../engine/set/write.ts';
-import { joinStations, readStations, writeStation } from '../../../../engine/set/written-stations.ts';
+import { readStations, writeStation } from '../../../../engine/set/written-stations.ts';
 import { stationRows } from '../../../../outputs/tables/stations-table.ts';
+import { readingWords } from '../../../../outputs/words/index.ts';
 import { addItem, removeItem } from '../../../description/lists.ts';
 import type { When } from '../../../description/when.ts';
+import { tell } from '../../../state/notices.ts';
 import type { PlaceFigures, PlaceQuestion } from '../../../workers/figures.ts';
 import { ImportStations } from './ImportStations.tsx';
 import { PathProfile } from './PathProfile.tsx';
@@ -184,12 +187,12 @@ export function FieldPlace(props: Props) {
       )}
       {importing && (
         <ImportStations
+          list={list}
           onClose={() => setImporting(false)}
-          onTake={(taken, how) => {
-            onChange(
-              withValueAt(written, STATIONS, how === 'add' ? joinStations(list, taken) : taken),
-              how === 'add' ? 'add stations' : 'replace the stations',
-            );
+          onTake={(taken, how, leftOut) => {
+            onChange(withValueAt(written, STATIONS, taken), how === 'add' ? 'add stations' : 'replace the stations');
+            if (leftOut > 0)
+              tell(readingWords.listIsFull(MOST_STATIONS, leftOut), { key: 'list is full', stays: true });
             if (how === 'replace') onChoose(undefined);
           }}
         />
