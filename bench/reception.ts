@@ -4,6 +4,7 @@ import { arrivalMemory } from '../src/engine/place/stations/arrival.ts';
 import { dialOf, tuningCurve } from '../src/engine/reception/dial/dial.ts';
 import { receive } from '../src/engine/reception/path/receive.ts';
 import { receiver, receiveStation } from '../src/engine/reception/path/receive-station.ts';
+import type { Verdict } from '../src/engine/reception/path/types.ts';
 import { readText, readValue } from '../src/engine/set/read.ts';
 import { linearSolver } from '../src/engine/solvers/linear/solve.ts';
 import { tunedNetwork } from '../src/engine/solvers/linear/tuned.ts';
@@ -30,7 +31,7 @@ const twoCircuits = bandOf40('two-tuned-circuits.json');
 const ready = receiver(setCircuit(set));
 const tuned = set.place.stations.map((station) => receiveStation(ready, station));
 const curve = tuningCurve(ready);
-const heard = tuned.map((s) => s.heard.words);
+const verdicts = tuned.map((s): Verdict => (s.within ? s.heard.loudness : 'out of range'));
 
 /** Position by position, station by station, each with its own solution of the whole circuit. */
 function dialStraightforward(positions: number): number {
@@ -80,7 +81,7 @@ export const measurements: Measurement[] = [
     against: 'the same, every point solved by itself',
     run: () => {
       const fresh = { ...ready, network: tunedNetwork(ready.circuit.assembly) };
-      dialOf(fresh, curve, tuned, heard, 200);
+      dialOf(fresh, curve, tuned, verdicts, 200);
     },
   },
   { name: 'the same, every point solved by itself', unit: 'dial', run: () => void dialStraightforward(200) },

@@ -3,16 +3,17 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { inRoot } from '../scripts/support/paths.mjs';
 import { receive } from '../src/engine/reception/path/receive.ts';
-import { isHeard, summaryOf, verdictOf } from '../src/engine/reception/path/summary.ts';
-import type { Disturbance, HeardWord, Reception, StationReception } from '../src/engine/reception/path/types.ts';
+import type { Disturbance, Loudness, Reception, StationReception } from '../src/engine/reception/path/types.ts';
+import { isHeard, verdictOf } from '../src/engine/reception/verdict.ts';
 import { readText } from '../src/engine/set/read.ts';
 import { resonanceText } from '../src/outputs/plots/resonance.ts';
 import { heardBest } from '../src/outputs/sheets/pages/best.ts';
 import { stationsTable } from '../src/outputs/tables/path-table.ts';
+import { receptionSummary, stationSentence } from '../src/outputs/words/index.ts';
 import { someSet } from './support/random-sets.ts';
 
-const HEARD: readonly HeardWord[] = ['loud', 'comfortable', 'quiet', 'faint', 'not heard'];
-const BESIDE: readonly Disturbance['word'][] = ['clear', 'a murmur behind', 'troublesome', 'swamped'];
+const HEARD: readonly Loudness[] = ['loud', 'comfortable', 'quiet', 'faint', 'not heard'];
+const BESIDE: readonly Disturbance['effect'][] = ['none', 'behind', 'interferes', 'masks'];
 
 /** Everything in which the outputs for a set's stations say two things at once, in words. */
 function contradictions(reception: Reception): string[] {
@@ -20,16 +21,20 @@ function contradictions(reception: Reception): string[] {
   const { stations, best } = reception;
   const lines = stationsTable(stations, 400).split('\n');
   for (const s of stations) {
-    const verdict = verdictOf(s);
+    const { verdict } = s;
     const row = lines.find((line) => line.startsWith(s.name)) ?? '';
     if (!row.includes(verdict)) wrong.push(`${s.name}: the table does not say ${verdict}`);
     if (!isHeard(verdict) && row.includes('clear')) wrong.push(`${s.name}: ${verdict}, and clear`);
+    if (!stationSentence(s).toLowerCase().startsWith(verdict))
+      wrong.push(`${s.name}: ${verdict}, but ${stationSentence(s)}`);
+    if ((verdict === 'out of range') !== (s.soundPressureLevel === undefined))
+      wrong.push(`${s.name}: ${verdict} at ${s.soundPressureLevel} dB SPL`);
   }
-  const audible = best.map((i) => stations[i]).filter((s) => isHeard(verdictOf(s)));
+  const audible = best.map((i) => stations[i]).filter((s) => isHeard(s.verdict));
   const first = heardBest(reception);
-  if (first && !isHeard(verdictOf(first))) wrong.push(`the sheets begin with ${first.name}: ${verdictOf(first)}`);
+  if (first && !isHeard(first.verdict)) wrong.push(`the sheets begin with ${first.name}: ${first.verdict}`);
   if (!first && audible.some((s) => s.dial)) wrong.push('the sheets begin with none, though one is heard');
-  const summary = summaryOf(stations, best);
+  const summary = receptionSummary(reception);
   if (stations.length > 0 && /othing would be heard/.test(summary) !== (audible.length === 0))
     wrong.push(`${audible.length} heard: ${summary}`);
   return wrong;
@@ -52,22 +57,25 @@ describe('one verdict for a station, whoever asks', () => {
     const one = reception.stations[0];
     const dressed = fc.record({
       heard: fc.constantFrom(...HEARD),
-      word: fc.option(fc.constantFrom(...BESIDE), { nil: undefined }),
-      outOfReach: fc.option(fc.constant('12 kHz below its lowest'), { nil: undefined }),
-      tuned: fc.boolean(),
+      effect: fc.option(fc.constantFrom(...BESIDE.slice(1)), { nil: undefined }),
+      isWithin: fc.boolean(),
     });
     fc.assert(
       fc.property(fc.array(dressed, { minLength: 1, maxLength: 5 }), (list) => {
-        const stations = list.map(
-          ({ heard, word, outOfReach, tuned }, i): StationReception => ({
+        const stations = list.map(({ heard, effect, isWithin }, i): StationReception => {
+          const disturbance = effect && ({ ...one.disturbance, by: 'Another', effect } as Disturbance);
+          return {
             ...one,
             name: `Number${i}`,
-            heard,
-            outOfReach,
-            dial: tuned && outOfReach === undefined ? one.dial : undefined,
-            disturbance: word && ({ ...one.disturbance, by: 'Another', word } as Disturbance),
-          }),
-        );
+            heard: isWithin ? heard : 'not heard',
+            verdict: verdictOf(isWithin, heard, disturbance ? [disturbance] : []),
+            hearing: isWithin ? { ...one.hearing!, loudness: heard } : undefined,
+            soundPressureLevel: isWithin ? one.soundPressureLevel : undefined,
+            outOfRange: isWithin ? undefined : { side: 'below', end: 540e3 },
+            dial: isWithin ? one.dial : undefined,
+            disturbance,
+          };
+        });
         expect(contradictions({ ...reception, stations, best: stations.map((_, i) => i) })).toEqual([]);
       }),
       { numRuns: 300, seed: 8 },

@@ -67,7 +67,7 @@ describe('what is heard', () => {
     const set = setWith([station(kHz, field)]);
     const said = receive(set).stations[0];
     expect(said.dial).toBeDefined();
-    expect(Math.abs(toneLevel(pressure(set, {}), 1000) - said.soundPressureLevel)).toBeLessThan(0.6);
+    expect(Math.abs(toneLevel(pressure(set, {}), 1000) - said.soundPressureLevel!)).toBeLessThan(0.6);
   });
 
   it('a neighbour 9 kHz away whistles at 9 kHz, and only then', () => {
@@ -92,7 +92,7 @@ describe('what is heard', () => {
     it.each(['40°', '100°', '130°'])('pointed to %s, a station at 40° is as loud as reception says', (direction) => {
       const set = setWith([wanted], { aerial: { ...frame.aerial, direction } }, frame);
       const said = receive(set).stations[0].soundPressureLevel;
-      expect(Math.abs(heard([wanted], direction) - said)).toBeLessThan(0.6);
+      expect(Math.abs(heard([wanted], direction) - said!)).toBeLessThan(0.6);
     });
 
     it('without a direction it is turned to the station by the pointer', () => {

@@ -6,7 +6,6 @@ import { isLoop } from '../../src/engine/kinds/loops.ts';
 import { ofHundred } from '../../src/engine/reception/detection/spots.ts';
 import { receive } from '../../src/engine/reception/path/receive.ts';
 import { receiver } from '../../src/engine/reception/path/receive-station.ts';
-import { verdictOf } from '../../src/engine/reception/path/summary.ts';
 import type { Reception } from '../../src/engine/reception/path/types.ts';
 import type { SetDescription } from '../../src/engine/set/description.ts';
 import { readText, readValue } from '../../src/engine/set/read.ts';
@@ -99,7 +98,7 @@ describe.each(NAMES)('%s', (name) => {
       );
       for (const s of reception.stations) {
         const found = rows.filter((row) => row[0] === s.name && row.length > 4);
-        for (const row of found) expect(row, `${id}: ${s.name}`).toContain(verdictOf(s));
+        for (const row of found) expect(row, `${id}: ${s.name}`).toContain(s.verdict);
       }
     }
   });

@@ -1,4 +1,5 @@
 import {
+  interferenceSentence,
   settingsWords,
   suggestionCosts,
   suggestionEffect,
@@ -17,7 +18,7 @@ const unique = (texts: readonly string[]): string[] => [...new Set(texts)];
 export function Side() {
   const station = chosen.value;
   const now = reception.value;
-  const disturbing = station?.disturbances.filter((one) => one.word !== 'clear') ?? [];
+  const disturbing = station?.disturbances.filter((one) => one.effect !== 'none') ?? [];
   const suggestions = station && suggestionsFor(station);
   const warnings = unique(
     warningSentences([...(now?.warnings ?? []), ...(now?.dial.warnings ?? []), ...(station?.warnings ?? [])]),
@@ -68,7 +69,7 @@ export function Side() {
           {disturbing.length === 0 && <p class="quiet">Nothing on the list does.</p>}
           <ul class="sentences">
             {disturbing.slice(0, 4).map((disturbance) => (
-              <li key={disturbance.by}>{disturbance.sentence}</li>
+              <li key={disturbance.by}>{interferenceSentence(disturbance)}</li>
             ))}
           </ul>
         </section>

@@ -22,7 +22,7 @@ function along(id: StageId, value: number): number {
 /** A thin bar of the level, with what it may well be, paler; while one listens, a mark where it is at this moment. */
 export function LevelBar({ level }: { level?: Stage }) {
   const now = level && liveLevels.value[level.id];
-  const at = level ? along(level.id, level.value) : 0;
+  const at = level?.value === undefined ? 0 : along(level.id, level.value);
   const [low, high] = level?.range ? level.range.map((value) => along(level.id, value)) : [at, at];
   return (
     <svg class="level" viewBox="0 0 100 6" preserveAspectRatio="none" aria-hidden="true">

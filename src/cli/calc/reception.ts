@@ -1,6 +1,7 @@
 import { receive } from '../../engine/reception/path/receive.ts';
 import { problemSentence, readValue } from '../../engine/set/read.ts';
 import { warningSentences } from '../../outputs/words/index.ts';
+import { writtenReception } from '../../outputs/words/reception-json.ts';
 import { coastFor } from '../coast.ts';
 import { suggestionsFor } from '../suggestions.ts';
 import { type Calculation, refused } from './calculation.ts';
@@ -23,7 +24,7 @@ export const reception: Calculation = {
     try {
       const when = { coast: coastFor(read.set.place) };
       const reception = receive(read.set, when);
-      const { dial, warnings, ...rest } = reception;
+      const { dial, warnings, ...rest } = writtenReception(reception);
       const { levels: _, ...dialAnswer } = dial;
       return {
         ok: true,

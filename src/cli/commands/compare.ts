@@ -1,7 +1,7 @@
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
 import { compareDetectorsOn } from '../../engine/vary/compare.ts';
-import { lawHere } from '../../outputs/tables/law-words.ts';
 import { clean, table } from '../../outputs/tables/table.ts';
+import { detectionLawWords, verdictWords } from '../../outputs/words/index.ts';
 import { jsonText } from '../../outputs/words/json.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { chooseStation } from '../choose-station.ts';
@@ -37,7 +37,7 @@ export const compare: Command = {
           { title: 'detector', text: (r) => r.label },
           { title: 'sound', text: (r) => `${Math.round(r.soundPressureLevel)} dB SPL`, align: 'right' },
           { title: 'than now', text: (r) => formatQuantity(r.difference, 'level'), align: 'right' },
-          { title: 'heard', text: (r) => r.heard },
+          { title: 'heard', text: (r) => verdictWords[r.heard] },
           { title: 'direct', text: (r) => formatQuantity(r.directVoltage, 'voltage', 2), align: 'right' },
           { title: 'loads like', text: (r) => formatQuantity(r.inputResistance, 'resistance', 2), align: 'right' },
           { title: 'Q', text: (r) => formatNumber(r.loadedQ, 2), align: 'right' },
@@ -62,7 +62,7 @@ export const compare: Command = {
       )}\n`,
     );
     io.out('\nWhat each is good for\n');
-    for (const r of rows) io.out(`  ${r.label}: ${r.merit} ${lawHere(r)}\n`);
+    for (const r of rows) io.out(`  ${r.label}: ${r.merit} ${detectionLawWords(r)}\n`);
     io.out(
       '\n“off”: what its loading takes off the voltage it is joined to. “straight from”: the carrier across it where square law has half turned into following the envelope straight, in this set. “best load”: a plain resistance in place of what is there.\n',
     );

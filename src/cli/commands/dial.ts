@@ -1,8 +1,9 @@
 import { receive } from '../../engine/reception/path/receive.ts';
 import { dialStationsTable, dialTable } from '../../outputs/tables/dial-table.ts';
 import { clean } from '../../outputs/tables/table.ts';
-import { warningSentences } from '../../outputs/words/index.ts';
+import { coverageSentences, outOfRangeWords, warningSentences } from '../../outputs/words/index.ts';
 import { jsonText } from '../../outputs/words/json.ts';
+import { writtenDial } from '../../outputs/words/reception-json.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { coastFor } from '../coast.ts';
 import type { Command } from '../command.ts';
@@ -24,13 +25,14 @@ export const dial: Command = {
     const set = await readSet(file, io);
     const reception = receive(set, { time: timeOfDay(values, set.place), coast: coastFor(set.place) });
     if (values.json) {
-      io.data(`${jsonText(reception.dial)}\n`);
+      io.data(`${jsonText(writtenDial(reception))}\n`);
       return 0;
     }
     io.out(
-      `${clean(set.name)}\n\n${reception.dial.sentences.join('\n')}\n\n${dialTable(reception.dial, io.width)}\n\n${dialStationsTable(reception, io.width)}\n`,
+      `${clean(set.name)}\n\n${coverageSentences(reception.dial, reception.stations).join('\n')}\n\n${dialTable(reception.dial, io.width)}\n\n${dialStationsTable(reception, io.width)}\n`,
     );
-    for (const s of reception.stations) if (s.outOfReach) io.out(`${clean(s.name)}: ${s.outOfReach}\n`);
+    for (const s of reception.stations)
+      if (s.outOfRange) io.out(`${clean(s.name)}: ${outOfRangeWords(s.outOfRange)}\n`);
     for (const warning of warningSentences(reception.dial.warnings)) io.out(`⚠ ${warning}\n`);
     return 0;
   },

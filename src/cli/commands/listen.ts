@@ -1,5 +1,4 @@
 import { receive } from '../../engine/reception/path/receive.ts';
-import { verdictOf } from '../../engine/reception/path/summary.ts';
 import { formatNumber } from '../../engine/units/format.ts';
 import {
   BLOCK,
@@ -15,7 +14,7 @@ import {
   writeWav,
 } from '../../outputs/audio/index.ts';
 import { clean } from '../../outputs/tables/table.ts';
-import { soundFileWarning } from '../../outputs/words/index.ts';
+import { outOfRangeWords, soundFileWarning, verdictWords } from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { chooseStation, kilohertzOf } from '../choose-station.ts';
 import { coastFor } from '../coast.ts';
@@ -86,8 +85,8 @@ export const listen: Command = {
     const reception = receive(set, field);
     const index = values.band ? undefined : chooseStation(reception.stations, values.station, reception.best[0]);
     const station = index === undefined ? undefined : reception.stations[index];
-    if (station?.outOfReach && !values.sweep)
-      io.err(`note: ${clean(station.name)} is ${station.outOfReach}; the dial stands at its end\n`);
+    if (station?.outOfRange && !values.sweep)
+      io.err(`note: ${clean(station.name)} is ${outOfRangeWords(station.outOfRange)}; the dial stands at its end\n`);
     const options = { ...field, station: index, how, seed, heater };
     const onProgress = (share: number): void => io.progress('listening', share);
     let sound: Float32Array;
@@ -102,7 +101,7 @@ export const listen: Command = {
       ? 'the recorded band'
       : values.sweep
         ? 'the dial from its low end to its high end'
-        : `${clean(station!.name)}, ${formatNumber(station!.frequency / 1e3, 5)} kHz, ${verdictOf(station!)}`;
+        : `${clean(station!.name)}, ${formatNumber(station!.frequency / 1e3, 5)} kHz, ${verdictWords[station!.verdict]}`;
     io.out(`${values.out}: ${formatNumber(seconds, 4)} s of ${what}, ${how}.\n`);
     io.out('Start listening with the volume down.\n');
     return 0;

@@ -9,8 +9,15 @@ import { type Suggestion, suggest } from '../../engine/vary/suggest.ts';
 import { trialsOf } from '../../engine/vary/trial.ts';
 import { pathTable, stationsTable } from '../../outputs/tables/path-table.ts';
 import { clean, cleanLines } from '../../outputs/tables/table.ts';
-import { suggestionWords, warningSentences } from '../../outputs/words/index.ts';
+import {
+  interferenceSentence,
+  receptionSummary,
+  stationSentence,
+  suggestionWords,
+  warningSentences,
+} from '../../outputs/words/index.ts';
 import { jsonText } from '../../outputs/words/json.ts';
+import { writtenReception } from '../../outputs/words/reception-json.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { chooseStation } from '../choose-station.ts';
 import { coastFor } from '../coast.ts';
@@ -52,10 +59,10 @@ export const path: Command = {
         io.err(
           `note: suggestions are for the ${MOST_STATIONS} stations received best of ${reception.stations.length}; --station adds another\n`,
         );
-      io.data(`${jsonText({ ...reception, suggestions })}\n`);
+      io.data(`${jsonText({ ...writtenReception(reception), suggestions })}\n`);
       return 0;
     }
-    io.out(`${clean(set.name)} at ${clean(set.place.name)}\n\n${cleanLines(reception.summary)}\n\n`);
+    io.out(`${clean(set.name)} at ${clean(set.place.name)}\n\n${cleanLines(receptionSummary(reception))}\n\n`);
     if (reception.stations.length === 0) return 0;
     if (!values.all) {
       const station = reception.stations[chooseStation(reception.stations, values.station, reception.best[0])];
@@ -74,9 +81,9 @@ export const path: Command = {
 
 function printStation(station: StationReception, suggestions: readonly Suggestion[], io: Io): void {
   io.out(
-    `${clean(station.name)}, ${formatNumber(station.frequency / 1e3, 5)} kHz: ${clean(station.sentence)}\n${pathTable(station, io.width)}\n`,
+    `${clean(station.name)}, ${formatNumber(station.frequency / 1e3, 5)} kHz: ${clean(stationSentence(station))}\n${pathTable(station, io.width)}\n`,
   );
-  for (const d of station.disturbances.slice(0, 3)) io.out(`  ${clean(d.sentence)}\n`);
+  for (const d of station.disturbances.slice(0, 3)) io.out(`  ${clean(interferenceSentence(d))}\n`);
   if (suggestions.length > 0)
     io.out(`What would help most\n${suggestions.map((one) => `  ${clean(suggestionWords(one))}`).join('\n')}\n`);
   for (const warning of warningSentences(station.warnings)) io.out(`⚠ ${warning}\n`);

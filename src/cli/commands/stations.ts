@@ -11,6 +11,7 @@ import { type Path, valueAtPath, withValueAt, writeText } from '../../engine/set
 import { joinStations } from '../../engine/set/written-stations.ts';
 import { placeTable, type StationRow, stationRows, warningsTogether } from '../../outputs/tables/stations-table.ts';
 import { clean } from '../../outputs/tables/table.ts';
+import { outOfRangeWords, verdictWords } from '../../outputs/words/index.ts';
 import { jsonText } from '../../outputs/words/json.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { coastFor } from '../coast.ts';
@@ -61,7 +62,11 @@ export const stations: Command = {
     const doubts = checkStations(set.place.stations, { site: set.place.position });
     if (values.json || values.out !== undefined) {
       // JSON has no −∞: a level of nothing becomes null.
-      await dataOut(io, values.out, `${jsonText({ place: set.place.name, time, stations: rows, doubts })}\n`);
+      await dataOut(
+        io,
+        values.out,
+        `${jsonText({ place: set.place.name, time, stations: rows.map(writtenRow), doubts })}\n`,
+      );
       return 0;
     }
     io.out(`What can be had at ${clean(set.place.name)} with ${clean(set.name)}, ${timeWords(set, time)}\n\n`);
@@ -87,10 +92,16 @@ function rowsAt(set: SetDescription, time: 'day' | 'night' | Date): StationRow[]
   return stationRows(receive(set, { ...options, time }), { day, night, now });
 }
 
+/** A row as data, with the sentence for a station that the dial does not reach. */
+const writtenRow = (row: StationRow) => ({
+  ...row,
+  outOfReach: row.outOfRange && outOfRangeWords(row.outOfRange),
+});
+
 function firstWords(rows: readonly StationRow[]): string {
   const first = rows.find((row) => row.first);
   return first
-    ? `► Try ${clean(first.name)} first: ${first.heard}${first.disturbedBy ? `, with ${clean(first.disturbedBy)}` : ' and by itself'}.`
+    ? `► Try ${clean(first.name)} first: ${verdictWords[first.heard]}${first.disturbedBy ? `, with ${clean(first.disturbedBy)}` : ' and by itself'}.`
     : 'This set hears none of them.';
 }
 

@@ -14,7 +14,7 @@ it('agrees with the whole reception for the detector the set has, and orders by 
   const rows = compareDetectorsOn(set, 2, undefined, false);
   const fair = rows.find((r) => r.label.includes('fair'))!;
   expect(fair.difference).toBeCloseTo(0, 6);
-  expect(fair.soundPressureLevel).toBeCloseTo(receive(set).stations[2].soundPressureLevel, 6);
+  expect(fair.soundPressureLevel).toBeCloseTo(receive(set).stations[2].soundPressureLevel!, 6);
   expect(rows.map((r) => r.soundPressureLevel)).toEqual(
     [...rows.map((r) => r.soundPressureLevel)].sort((a, b) => b - a),
   );

@@ -7,7 +7,7 @@ import { detectorMerit } from '../parts/detector/compare.ts';
 import { type DetectionLaw, lawOfDetector } from '../reception/detection/detection-law.ts';
 import type { FieldOptions } from '../reception/path/field.ts';
 import { type Receiver, seenBy, TEST_TONE, type TunedStation, toneThrough } from '../reception/path/receive-station.ts';
-import type { HeardWord } from '../reception/path/types.ts';
+import type { Verdict } from '../reception/path/types.ts';
 import type { SetDescription } from '../set/description.ts';
 import {
   type Amperes,
@@ -29,7 +29,7 @@ export interface DetectorOnStation {
   readonly soundPressureLevel: Decibels;
   /** Against the detector the set has. */
   readonly difference: Decibels;
-  readonly heard: HeardWord;
+  readonly heard: Verdict;
   readonly directVoltage: Volts;
   readonly carrierVoltage: Volts;
   readonly inputResistance: Ohms;
@@ -66,7 +66,7 @@ export interface BestTap {
   readonly of: 'loudness' | 'clearance';
   readonly gain: Decibels;
   readonly soundPressureLevel: Decibels;
-  readonly heard: HeardWord;
+  readonly heard: Verdict;
   /** Over the worst of the others, dB. */
   readonly clearance: Decibels;
 }
@@ -124,14 +124,14 @@ export function compareDetectorsOn(
         label: `${bias === 0 ? detector.label : `${detector.label}, ${bias} V bias`}${description === set.detector && !candidates ? ', the one in the set' : ''}`,
         soundPressureLevel: s.heard.spl,
         difference: s.heard.spl - now,
-        heard: s.heard.words,
+        heard: trials.now.figures(station).verdict,
         directVoltage: s.steady.directVoltage,
         carrierVoltage: s.steady.junctionVoltage,
         inputResistance: s.steady.inputResistance,
         loadedQ: s.loadedQ,
         distortion: s.distortion,
         resistance: merit.resistance,
-        squareLawEnds: law.straightFrom,
+        squareLawEnds: law.linearFrom,
         carrierExponent: law.exponentAt(s.steady.junctionVoltage),
         law: law.lawAt(s.steady.junctionVoltage),
         fieldExponent: s.work.fieldExponent,

@@ -166,8 +166,8 @@ describe('the order of answers', () => {
 it('calls clear what the interference calls clear', () => {
   const { now } = trialsOf(exampleOf('medium-wave-galena.json').set);
   const all = now.set.place.stations.flatMap((_, station) => now.interference(station));
-  expect(all.some(({ word }) => word === 'clear')).toBe(true);
-  for (const { word, separation } of all) expect(word === 'clear').toBe(separation >= CLEAR);
+  expect(all.some(({ effect }) => effect === 'none')).toBe(true);
+  for (const { effect, separation } of all) expect(effect === 'none').toBe(separation >= CLEAR);
 });
 
 it('a frame’s taps and turns are adjusted without a coil of the list', () => {

@@ -1,5 +1,5 @@
 import type { AdjustedPart, Effort, Path } from '../kinds/adjustment.ts';
-import type { HeardWord } from '../reception/path/types.ts';
+import type { Loudness, Verdict } from '../reception/path/types.ts';
 import type { Decibels, Hertz } from '../units/quantities.ts';
 
 /** What is to be as great as it can be. */
@@ -53,7 +53,9 @@ export interface Figures {
   readonly isWithin: boolean;
   readonly level: Decibels;
   readonly margin: Decibels;
-  readonly heard: HeardWord;
+  /** With no other station, and with the others. */
+  readonly heard: Loudness;
+  readonly verdict: Verdict;
   /** How far it stands over the worst of the others, dB; infinite where nothing else is heard with it. */
   readonly clearance: Decibels;
   /** The station that it stands least above. */

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { someSet } from '../../../test/support/random-sets.ts';
 import { receive } from '../reception/path/receive.ts';
-import { isHeard, verdictOf } from '../reception/path/summary.ts';
+import { isHeard } from '../reception/verdict.ts';
 import type { SetDescription } from '../set/description.ts';
 import { readText, readValue } from '../set/read.ts';
 import { withValueAt } from '../set/write.ts';
@@ -63,7 +63,7 @@ describe.each(examples)('%s', (file) => {
       const after = receive(readOf(applied(written, one))).stations[station];
       expect(after.soundPressureLevel).toBeCloseTo(one.after.level, 6);
       if (one.wish === 'loudness')
-        expect(after.soundPressureLevel - before.soundPressureLevel).toBeCloseTo(one.gain!, 6);
+        expect(after.soundPressureLevel! - before.soundPressureLevel!).toBeCloseTo(one.gain!, 6);
     }
   });
 });
@@ -123,8 +123,9 @@ describe('a station that others mask', () => {
   const trials = trialsOf(set);
 
   it('is cleared of them, and no suggestion leaves it less clear', () => {
-    const { disturbance, heard } = receive(set).stations[station];
-    expect(isHeard(verdictOf({ heard, disturbance }))).toBe(false);
+    const { verdict } = receive(set).stations[station];
+    expect(verdict).toBe('masked');
+    expect(isHeard(verdict)).toBe(false);
     const all = suggest(trials, station);
     expect(all.length).toBeGreaterThan(2);
     for (const { wish, before, after } of all) {
@@ -199,13 +200,13 @@ describe('stations out of range of the dial', () => {
     };
     const set = readOf(changed);
     const now = receive(set);
-    expect(now.stations.every((s) => verdictOf(s) === 'out of reach')).toBe(true);
+    expect(now.stations.every((s) => s.verdict === 'out of range' && s.soundPressureLevel === undefined)).toBe(true);
     const station = now.best[0];
     const all = suggest(trialsOf(set), station);
     expect(all.some(({ settings }) => settings[0].adjustment === 'aerial.turns')).toBe(true);
     for (const one of all) {
       expect(one.wish).toBe('reach');
-      expect(receive(readOf(applied(changed, one))).stations[station].outOfReach).toBeUndefined();
+      expect(receive(readOf(applied(changed, one))).stations[station].outOfRange).toBeUndefined();
     }
   });
 });

@@ -4,8 +4,8 @@ import { type TuningCurve, tuningCurve } from '../reception/dial/dial.ts';
 import { type Arriving, besideStation, measuredWidth } from '../reception/interference/beside.ts';
 import { type FieldOptions, fieldsAtSite } from '../reception/path/field.ts';
 import { type Receiver, receiver, receiveStation, type TunedStation } from '../reception/path/receive-station.ts';
-import { isHeard, verdictOf } from '../reception/path/summary.ts';
 import type { Disturbance } from '../reception/path/types.ts';
+import { isHeard, verdictOf, worstOf } from '../reception/verdict.ts';
 import type { SetDescription } from '../set/description.ts';
 import { editedSet } from '../set/edit.ts';
 import type { Hertz } from '../units/quantities.ts';
@@ -103,12 +103,7 @@ function trial(
     bandwidth: lazily((station: number) => measuredWidth(ready, tuned(station))),
     figures: lazily((station: number): Figures => figuresOf(tuned, interference, station)),
     stationsHeard: () =>
-      arriving.filter((_, station) => {
-        const { isWithin, heard } = figuresOf(tuned, interference, station);
-        if (!isWithin) return false;
-        const disturbance = interference(station).find(({ word }) => word !== 'clear');
-        return isHeard(verdictOf({ heard, disturbance }));
-      }).length,
+      arriving.filter((_, station) => isHeard(figuresOf(tuned, interference, station).verdict)).length,
   };
 }
 
@@ -127,6 +122,7 @@ const UNSOLVED: Figures = {
   level: Number.NEGATIVE_INFINITY,
   margin: Number.NEGATIVE_INFINITY,
   heard: 'not heard',
+  verdict: 'out of range',
   clearance: Number.NEGATIVE_INFINITY,
 };
 
@@ -137,15 +133,14 @@ function figuresOf(
 ): Figures {
   try {
     const { within, heard } = tuned(station);
-    const worst = interference(station).reduce<Disturbance | undefined>(
-      (a, b) => (a === undefined || b.separation < a.separation ? b : a),
-      undefined,
-    );
+    const beside = interference(station);
+    const worst = worstOf(beside);
     return {
       isWithin: within,
       level: heard.spl,
       margin: heard.margin,
-      heard: heard.words,
+      heard: heard.loudness,
+      verdict: verdictOf(within, heard.loudness, beside),
       clearance: worst?.separation ?? Number.POSITIVE_INFINITY,
       worst: worst?.by,
     };

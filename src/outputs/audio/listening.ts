@@ -290,7 +290,11 @@ export function openListening(first: SetDescription, options: ListeningOptions =
       let way = arriving.get(key);
       if (!way) {
         way = new ArrivingStation(
-          { how: field.how, fading: field.fading, seed: seedOf(station.name, seed) },
+          {
+            how: field.how === 'off the air' ? 'nothing' : field.how,
+            fading: field.fading,
+            seed: seedOf(station.name, seed),
+          },
           SOUND_RATE,
         );
         arriving.set(key, way);

@@ -1,6 +1,6 @@
-import { verdictOf } from '../../engine/reception/path/summary.ts';
 import type { Dial, Reception } from '../../engine/reception/path/types.ts';
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
+import { verdictWords } from '../words/index.ts';
 import { table } from './table.ts';
 
 const khz = (f: number): string => formatNumber(f / 1e3, 5);
@@ -43,7 +43,7 @@ export function dialStationsTable(reception: Reception, width?: number): string 
       { title: 'station', text: (s) => s.name },
       { title: 'loaded Q', text: (s) => formatNumber(s.loadedQ, 2), align: 'right' },
       { title: 'bandwidth', text: (s) => formatQuantity(s.bandwidth, 'frequency', 2), align: 'right' },
-      { title: 'heard', text: (s) => verdictOf(s) },
+      { title: 'heard', text: (s) => verdictWords[s.verdict] },
     ],
     placed,
     width,

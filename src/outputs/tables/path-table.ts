@@ -1,6 +1,7 @@
-import { besideWords, isHeard, verdictOf } from '../../engine/reception/path/summary.ts';
 import type { StationReception } from '../../engine/reception/path/types.ts';
+import { isHeard } from '../../engine/reception/verdict.ts';
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
+import { besideWords, stageLevel, stageSentence, stageTitle, verdictWords } from '../words/index.ts';
 import { clean, table } from './table.ts';
 
 /** Power lost on the way to a stage; the voltage may well rise meanwhile. */
@@ -11,11 +12,11 @@ const lost = (dB: number | undefined): string =>
 export function pathTable(station: StationReception, width?: number): string {
   return table(
     [
-      { title: 'stage', text: (s) => s.title },
-      { title: 'level', text: (s) => s.text, align: 'right' },
+      { title: 'stage', text: stageTitle },
+      { title: 'level', text: stageLevel, align: 'right' },
       { title: 'may be', text: (s) => (s.range ? `${spreadText(s.range, s.kind, s.unit)}` : ''), align: 'right' },
       { title: 'power lost', text: (s) => lost(s.change), align: 'right' },
-      { title: 'what happens', text: (s) => s.sentence },
+      { title: 'what happens', text: stageSentence },
     ],
     station.path,
     width,
@@ -40,11 +41,15 @@ export function stationsTable(stations: readonly StationReception[], width?: num
       { title: 'field', text: (s) => formatQuantity(s.fieldStrength, 'field strength', 2), align: 'right' },
       { title: 'scale', text: (s) => (s.dial ? `${Math.round(s.dial.scale)}°` : '—'), align: 'right' },
       { title: 'detector', text: (s) => formatQuantity(s.detectorVoltage, 'voltage', 2), align: 'right' },
-      { title: 'sound', text: (s) => `${Math.round(s.soundPressureLevel)} dB SPL`, align: 'right' },
-      { title: 'heard', text: (s) => verdictOf(s) },
+      {
+        title: 'sound',
+        text: (s) => (s.soundPressureLevel === undefined ? '—' : `${Math.round(s.soundPressureLevel)} dB SPL`),
+        align: 'right',
+      },
+      { title: 'heard', text: (s) => verdictWords[s.verdict] },
       {
         title: 'beside it',
-        text: (s) => clean(besideWords(s)) || (isHeard(verdictOf(s)) ? 'clear' : ''),
+        text: (s) => clean(besideWords(s)) || (isHeard(s.verdict) ? 'clear' : ''),
       },
     ],
     stations,

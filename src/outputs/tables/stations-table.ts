@@ -1,10 +1,10 @@
 import type { Warning } from '../../engine/facts/warning.ts';
 import { compassPoint } from '../../engine/place/geodesy.ts';
 import type { Arrival, Estimate, Neighbour } from '../../engine/place/stations/arrival.ts';
-import { isHeard, type Verdict, verdictOf } from '../../engine/reception/path/summary.ts';
-import type { Reception, StationReception } from '../../engine/reception/path/types.ts';
+import type { OutOfRange, Reception, StationReception, Verdict } from '../../engine/reception/path/types.ts';
+import { isHeard } from '../../engine/reception/verdict.ts';
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
-import { warningSentences } from '../words/index.ts';
+import { interferenceWords, verdictWords, warningSentences } from '../words/index.ts';
 import { clean, table } from './table.ts';
 
 /** What can be had of one station, by day and by night, and what this set makes of it. */
@@ -25,9 +25,9 @@ export interface StationRow {
   readonly fading: Arrival['fading'];
   /** Within 20 kHz at the time asked for, by what they arrive with, strongest first. */
   readonly neighbours: readonly Neighbour[];
-  /** The same verdict as the list of stations has: a drowned station is not called quiet. */
+  /** The same verdict as the list of stations has: a masked station is not called quiet. */
   readonly heard: Verdict;
-  readonly outOfReach?: string;
+  readonly outOfRange?: OutOfRange;
   /** Whether the set keeps it apart from the rest. */
   readonly separated: boolean;
   /** Who disturbs it most, and how: "Radio Corvale: troublesome". */
@@ -50,9 +50,9 @@ const firstChoice = ({ best, stations }: Reception): number | undefined =>
   best.find((index) => isHad(stations[index]) && isSeparated(stations[index])) ??
   best.find((index) => isHad(stations[index]));
 
-const isHad = (s: StationReception): boolean => isHeard(verdictOf(s));
+const isHad = (s: StationReception): boolean => isHeard(s.verdict);
 const isSeparated = (s: StationReception): boolean =>
-  s.disturbance === undefined || s.disturbance.word === 'clear' || s.disturbance.word === 'a murmur behind';
+  s.disturbance === undefined || s.disturbance.effect === 'none' || s.disturbance.effect === 'behind';
 
 /** Rows in the order best for this set. */
 export function stationRows(reception: Reception, { day, night, now }: DayAndNight): StationRow[] {
@@ -60,8 +60,8 @@ export function stationRows(reception: Reception, { day, night, now }: DayAndNig
   return reception.best.map((index): StationRow => {
     const station = reception.stations[index];
     const { disturbance } = station;
-    const heard = verdictOf(station);
-    const others = disturbance && disturbance.word !== 'clear' && (isHeard(heard) || heard === 'drowned');
+    const heard = station.verdict;
+    const others = disturbance && disturbance.effect !== 'none' && (isHeard(heard) || heard === 'masked');
     return {
       index,
       name: station.name,
@@ -75,9 +75,9 @@ export function stationRows(reception: Reception, { day, night, now }: DayAndNig
       fading: night[index].fading,
       neighbours: now[index].neighbours.toSorted((a, b) => b.difference - a.difference),
       heard,
-      outOfReach: station.outOfReach,
+      outOfRange: station.outOfRange,
       separated: isSeparated(station),
-      disturbedBy: others ? `${disturbance.by}: ${disturbance.word}` : undefined,
+      disturbedBy: others ? `${disturbance.by}: ${interferenceWords[disturbance.effect]}` : undefined,
       first: index === first,
       warnings: now[index].warnings,
     };
@@ -133,7 +133,7 @@ export function placeTable(rows: readonly StationRow[], width?: number): string 
       { title: 'by day', text: (r) => estimateText(r.day), align: 'right' },
       { title: 'by night', text: (r) => estimateText(r.night), align: 'right' },
       { title: 'comes by', text: comesBy },
-      { title: 'this set', text: (r) => r.heard },
+      { title: 'this set', text: (r) => verdictWords[r.heard] },
       { title: 'kept apart', text: keptApart },
       { title: 'beside it', text: (r) => r.neighbours.slice(0, 1).map(neighbourText).join() },
     ],

@@ -1,3 +1,4 @@
+import { receptionSummary, stationSentence } from '../../../outputs/words/index.ts';
 import { fieldWords, withLabels } from '../../description/places.ts';
 import { written } from '../../state/document.ts';
 import { chosen, reception, receptionError } from '../../state/reception.ts';
@@ -12,12 +13,11 @@ export function Answer() {
   return (
     <section class="answer" aria-label="What you would hear">
       <p class="summary" aria-live="polite">
-        {now ? now.summary : receptionError.value ? 'This set could not be worked out.' : 'Working it out…'}
+        {now ? receptionSummary(now) : receptionError.value ? 'This set could not be worked out.' : 'Working it out…'}
       </p>
       {station && (
         <p class="chosen-sentence">
-          <strong>{station.name}</strong>, {kilohertz(station.frequency)}
-          {station.outOfReach ? ` is out of reach, ${station.outOfReach}.` : `. ${station.sentence}`}
+          <strong>{station.name}</strong>, {kilohertz(station.frequency)}. {stationSentence(station)}
         </p>
       )}
       {receptionError.value && (

@@ -1,6 +1,4 @@
-import type { HeardWord } from '../../../engine/reception/path/types.ts';
-
-export type Verdict = HeardWord | 'drowned' | 'out of reach';
+import type { Verdict } from '../../../engine/reception/path/types.ts';
 
 const BARS: Readonly<Record<Verdict, number>> = {
   loud: 4,
@@ -8,8 +6,8 @@ const BARS: Readonly<Record<Verdict, number>> = {
   quiet: 2,
   faint: 1,
   'not heard': 0,
-  drowned: 0,
-  'out of reach': 0,
+  masked: 0,
+  'out of range': 0,
 };
 
 /** How prominent a station is, 0 to 4; the same steps on the list, the table and the dial. */

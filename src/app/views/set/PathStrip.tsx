@@ -1,5 +1,5 @@
 import type { Stage, StageId } from '../../../engine/reception/path/types.ts';
-import { warningSentences } from '../../../outputs/words/index.ts';
+import { stageLevel, stageSentence, warningSentences } from '../../../outputs/words/index.ts';
 import { loadTitle } from '../../description/places.ts';
 import { chosen, receptionSet } from '../../state/reception.ts';
 import { isBehind } from '../../state/understanding.ts';
@@ -66,7 +66,7 @@ export function PathStrip() {
 
 function StageTab(props: { index: number; id: StageId; level?: Stage; isOpen: boolean; onOpen: () => void }) {
   const { index, id, level, isOpen, onOpen } = props;
-  const { figure, unit, of } = figureAndUnit(level?.text ?? '—');
+  const { figure, unit, of } = figureAndUnit(level ? stageLevel(level) : '—');
   return (
     <button
       type="button"
@@ -76,7 +76,7 @@ function StageTab(props: { index: number; id: StageId; level?: Stage; isOpen: bo
       aria-selected={isOpen}
       aria-controls="workbench"
       tabIndex={isOpen ? 0 : -1}
-      title={level?.sentence}
+      title={level && stageSentence(level)}
       onClick={onOpen}
     >
       <span class="stage-title">{id === 'phones' ? loadTitle(receptionSet.value?.load.kind) : SHORT_TITLES[id]}</span>{' '}

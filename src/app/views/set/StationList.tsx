@@ -1,4 +1,4 @@
-import { besideWords, verdictOf } from '../../../engine/reception/path/summary.ts';
+import { besideWords, stationSentence, verdictWords } from '../../../outputs/words/index.ts';
 import { chosen, reception } from '../../state/reception.ts';
 import { chooseStation } from '../../state/view.ts';
 import { kilohertz } from '../../widgets/figure.ts';
@@ -15,20 +15,20 @@ export function StationList() {
         {now?.best.map((index) => {
           const station = now.stations[index];
           const isChosen = chosen.value?.index === index;
-          const verdict = station.outOfReach ? 'out of reach' : verdictOf(station);
+          const { verdict } = station;
           return (
             <li key={index}>
               <button
                 type="button"
                 class="station"
                 aria-current={isChosen ? 'true' : undefined}
-                title={station.sentence}
+                title={stationSentence(station)}
                 onClick={() => chooseStation(index)}
               >
                 <span class="station-name">{station.name}</span>{' '}
                 <span class="station-heard">
                   <span class="station-frequency">{kilohertz(station.frequency)}</span> <HeardBars verdict={verdict} />{' '}
-                  {verdict}
+                  {verdictWords[verdict]}
                 </span>{' '}
                 <span class="station-disturbed">{besideWords(station)}</span>
               </button>

@@ -15,9 +15,9 @@ describe('the law of an ideal exponential detector', () => {
         const exponents = carriers.map(law.exponentAt);
         expect(Math.abs(law.exponentAt(detector.slopeVoltage / 10) - 2)).toBeLessThan(0.04);
         for (let k = 1; k < exponents.length; k++) expect(exponents[k]).toBeLessThanOrEqual(exponents[k - 1] + 1e-6);
-        expect(law.straightFrom / detector.slopeVoltage).toBeGreaterThan(2);
-        expect(law.straightFrom / detector.slopeVoltage).toBeLessThan(40);
-        expect(law.exponentAt(law.straightFrom)).toBeCloseTo(1.5, 2);
+        expect(law.linearFrom / detector.slopeVoltage).toBeGreaterThan(2);
+        expect(law.linearFrom / detector.slopeVoltage).toBeLessThan(40);
+        expect(law.exponentAt(law.linearFrom)).toBeCloseTo(1.5, 2);
       });
     }
 });
@@ -25,11 +25,11 @@ describe('the law of an ideal exponential detector', () => {
 // Source: root of x·I1(x)/I0(x) = 1.5·ln I0(x), found with scipy.special: the exponent of ln I0, the open output.
 it.each([1, 1.5])('half way to linear detection is 3.2614 n·kT/e with an open load, ideality %d', (ideality) => {
   const detector = exponentialDetector({ saturationCurrent: 1e-6, ideality });
-  expect(lawOfDetector(averaged(detector), 1e12).straightFrom / detector.slopeVoltage).toBeCloseTo(3.2614, 2);
+  expect(lawOfDetector(averaged(detector), 1e12).linearFrom / detector.slopeVoltage).toBeCloseTo(3.2614, 2);
 });
 
 describe('words of the law', () => {
-  const ORDER: readonly DetectionLaw[] = ['square', 'faster than square', 'between', 'straight'];
+  const ORDER: readonly DetectionLaw[] = ['square', 'faster than square', 'between', 'linear'];
   it.each([
     ['galena into low phones', 5e-6, 1.3, 2e3],
     ['galena into high phones', 5e-6, 1.3, 1e4],
@@ -40,7 +40,7 @@ describe('words of the law', () => {
     const steps = carriers.map((v) => ORDER.indexOf(law.lawAt(v)));
     expect(steps).toEqual([...steps].sort((a, b) => a - b));
     expect(law.lawAt(1e-3)).toBe('square');
-    expect(law.lawAt(50)).toBe('straight');
+    expect(law.lawAt(50)).toBe('linear');
     for (const v of carriers) if (law.lawAt(v) === 'square') expect(Math.abs(law.exponentAt(v) - 2)).toBeLessThan(0.3);
   });
 

@@ -7,16 +7,16 @@ import { workingPoint } from './working-point.ts';
 /**
  * How a detector's output follows the carrier across it. A faint carrier is always detected by square law. Into a load
  * much lower than its own resistance the output may then grow faster still, until the carrier reaches the bend; in the
- * end it follows the carrier straight.
+ * end it follows the carrier: linear detection.
  */
-export type DetectionLaw = 'square' | 'faster than square' | 'between' | 'straight';
+export type DetectionLaw = 'square' | 'faster than square' | 'between' | 'linear';
 
 /** A detector with its load, for any carrier across it. */
 export interface LawOfDetector {
   /** The output grows as this power of the carrier across the detector. */
   exponentAt(carrier: Volts): number;
-  /** The carrier above which that exponent stays below 1.5: half way from square law to straight detection. */
-  readonly straightFrom: Volts;
+  /** The carrier above which that exponent stays below 1.5: half way from square law to linear detection. */
+  readonly linearFrom: Volts;
   lawAt(carrier: Volts): DetectionLaw;
 }
 
@@ -62,10 +62,10 @@ function findLaw(averaged: AveragedDetector, dcResistance: Ohms, bias: Volts): L
   const squareEnds = left < 0 ? GREATEST : looked[Math.max(0, left - 1)].carrier;
   return {
     exponentAt,
-    straightFrom: closer(lastAbove(looked, HALF_WAY), exponentAt),
+    linearFrom: closer(lastAbove(looked, HALF_WAY), exponentAt),
     lawAt: (carrier) =>
       carrier >= straight * STEP
-        ? 'straight'
+        ? 'linear'
         : carrier <= squareEnds
           ? 'square'
           : carrier <= fasterEnds
@@ -79,7 +79,7 @@ interface Looked {
   readonly exponent: number;
 }
 
-/** The exponent at one carrier after another, until it is straight detection. */
+/** The exponent at one carrier after another, until it is linear detection. */
 function lookUpward(exponentAt: (carrier: Volts) => number, faintest: Volts): Looked[] {
   const looked: Looked[] = [];
   for (let carrier = faintest; carrier < GREATEST; carrier *= STEP) {

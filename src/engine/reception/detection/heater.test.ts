@@ -37,8 +37,8 @@ it('a valve needs a little while to warm, and fades gradually when switched off'
 it('ends where reception has the warm valve', () => {
   const run = heaterRun(set, 0)!;
   const station = receive(set).stations[0];
-  expect(run.warm.soundPressureLevel).toBeCloseTo(station.soundPressureLevel, 1);
-  expect(run.on[run.on.length - 1].soundPressureLevel).toBeCloseTo(station.soundPressureLevel, 0);
+  expect(run.warm.soundPressureLevel).toBeCloseTo(station.soundPressureLevel!, 1);
+  expect(run.on[run.on.length - 1].soundPressureLevel).toBeCloseTo(station.soundPressureLevel!, 0);
 });
 
 it('a 6.3 V heater at 5 V still works, and the words say what it costs', () => {

@@ -7,7 +7,7 @@ import { formatNumber, formatQuantity } from '../../units/format.ts';
 import type { Amperes, Decibels, Kelvins, Seconds, Volts, Watts } from '../../units/quantities.ts';
 import { type FieldOptions, fieldsAtSite } from '../path/field.ts';
 import { type Receiver, receiver, receiveStation } from '../path/receive-station.ts';
-import type { HeardWord } from '../path/types.ts';
+import type { Loudness } from '../path/types.ts';
 
 export interface HeaterPoint {
   /** Since it was switched. */
@@ -23,7 +23,7 @@ export interface HeaterRun {
   readonly voltage: Volts;
   readonly power: Watts;
   readonly warm: HeaterPoint;
-  readonly heard: HeardWord;
+  readonly heard: Loudness;
   readonly on: readonly HeaterPoint[];
   readonly off: readonly HeaterPoint[];
   /** From switching on until within 6 dB, and within 1 dB, of the loudest it comes to. */
@@ -50,7 +50,7 @@ export interface HeatedSet {
   readonly voltage: Volts;
   /** Of the cathode, warm through. */
   readonly temperature: Kelvins;
-  readonly heard: HeardWord;
+  readonly heard: Loudness;
   /** Worked out once for every kelvin asked for. */
   readonly pointAt: (temperature: Kelvins) => Omit<HeaterPoint, 'time'>;
   readonly detectorAt: (temperature: Kelvins) => Detector;
@@ -84,7 +84,7 @@ export function heatedSet(set: SetDescription, station: number, options: HeaterO
     }
     return found;
   };
-  return { heater, voltage, temperature, heard: tuned.heard.words, pointAt, detectorAt };
+  return { heater, voltage, temperature, heard: tuned.heard.loudness, pointAt, detectorAt };
 }
 
 /** @returns undefined for a set whose detector is no valve. @throws RangeError for a station there is not. */

@@ -12,12 +12,12 @@ import { formatNumber, inSeries } from '../../units/format.ts';
 import type { Decibels, Ratio } from '../../units/quantities.ts';
 import { type FieldOptions, fieldsAtSite } from '../path/field.ts';
 import { receiver, receiveStation } from '../path/receive-station.ts';
-import type { HeardWord } from '../path/types.ts';
+import type { Loudness } from '../path/types.ts';
 
 /** A station through one touch of the crystal. */
 export interface HeardThrough {
   readonly soundPressureLevel: Decibels;
-  readonly heard: HeardWord;
+  readonly heard: Loudness;
 }
 
 export interface SpotWorth {
@@ -41,7 +41,7 @@ function through(set: SetDescription, station: number, options: FieldOptions): (
   const fieldOf = fieldsAtSite(set.place, options);
   return (detector) => {
     const { heard } = receiveStation(receiver(setCircuit(set, { detector }), fieldOf), wanted);
-    return { soundPressureLevel: heard.spl, heard: heard.words };
+    return { soundPressureLevel: heard.spl, heard: heard.loudness };
   };
 }
 

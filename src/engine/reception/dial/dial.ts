@@ -1,10 +1,9 @@
 import { type Warning, warning } from '../../facts/warning.ts';
 import { boundary } from '../../numerics/roots.ts';
 import type { FrequencyView, Peak } from '../../solvers/linear/views.ts';
-import { formatNumber } from '../../units/format.ts';
 import type { Farads, Hertz, Ratio } from '../../units/quantities.ts';
 import { qFromSidebands, type Receiver, TEST_TONE, type TunedStation } from '../path/receive-station.ts';
-import type { Dial, DialPlace, DialPoint, HeardWord } from '../path/types.ts';
+import type { Dial, DialPlace, DialPoint, Verdict } from '../path/types.ts';
 
 /** Where along frequency the tuning curve is solved; between them it is smooth. */
 const CURVE_POINTS = 18;
@@ -228,7 +227,7 @@ export function dialOf(
   set: Receiver,
   curve: TuningCurve,
   stations: readonly TunedStation[],
-  heard: readonly HeardWord[],
+  verdicts: readonly Verdict[],
   positions = 200,
 ): Dial {
   const { tuning, assembly } = set.circuit;
@@ -276,7 +275,6 @@ export function dialOf(
       moved(curve.highest, tuning.min, minLow) * 1.015,
     ] as const,
   };
-  const outside = stations.filter((s) => !s.within);
   return {
     points,
     lowest: curve.lowest,
@@ -288,37 +286,11 @@ export function dialOf(
     stations: stations.map((s, index) => ({
       name: s.station.name,
       index,
-      heard: heard[index],
+      verdict: verdicts[index],
       place: s.within ? dialPlace(set, curve, s.position, s.station.frequency) : undefined,
     })),
-    sentences: coverageSentences(curve, spread, outside),
     warnings: crowdedWarnings(points),
   };
-}
-
-const kHz = (f: Hertz): string => formatNumber(Math.round(f / 1e3), 5);
-
-function coverageSentences(
-  curve: TuningCurve,
-  ends: { lowest: readonly [Hertz, Hertz]; highest: readonly [Hertz, Hertz] },
-  outside: readonly TunedStation[],
-): string[] {
-  const sentences = [
-    `It covers ${kHz(curve.lowest)} to ${kHz(curve.highest)} kHz; as built the low end may be at ${kHz(ends.lowest[0])}–${kHz(ends.lowest[1])} and the high end at ${kHz(ends.highest[0])}–${kHz(ends.highest[1])} kHz.`,
-  ];
-  const below = outside.filter((s) => s.station.frequency < curve.lowest);
-  const above = outside.filter((s) => s.station.frequency > curve.highest);
-  const names = (list: readonly TunedStation[]) =>
-    list.map((s) => `${s.station.name} (${kHz(s.station.frequency)} kHz)`).join(', ');
-  if (below.length > 0)
-    sentences.push(
-      `Too low for it: ${names(below)}. More turns or more capacitance would reach ${below.length === 1 ? 'it' : 'them'}.`,
-    );
-  if (above.length > 0)
-    sentences.push(
-      `Too high for it: ${names(above)}. Fewer turns, smaller strays or a series capacitor in the aerial lead would reach ${above.length === 1 ? 'it' : 'them'}.`,
-    );
-  return sentences;
 }
 
 function crowdedWarnings(points: readonly DialPoint[]): Warning[] {

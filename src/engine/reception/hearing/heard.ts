@@ -1,12 +1,11 @@
 import { type Warning, warning } from '../../facts/warning.ts';
-import { capital, formatNumber } from '../../units/format.ts';
 import type { Decibels, Hertz, Ratio } from '../../units/quantities.ts';
-import type { HeardWord } from '../path/types.ts';
 import { BANDS, powerSum } from './bands.ts';
+import { intelligibilityBeside, MASKING } from './intelligibility.ts';
 import { PEAKS, type Programme, programmeShares, USUAL_BANDWIDTH } from './programme.ts';
-import { type Room, roomNoise, roomWords, soundLevelA } from './room.ts';
+import { type Room, roomNoise, soundLevelA } from './room.ts';
 import { hearingThreshold } from './threshold.ts';
-import { understood, understoodWords } from './understood.ts';
+import type { HeardBand, Loudness } from './types.ts';
 
 export interface HeardInput {
   /** dB SPL at the ear of a tone of this frequency that carries the whole programme's rms modulation. */
@@ -23,17 +22,6 @@ export interface HeardInput {
   readonly bandwidth?: Hertz;
 }
 
-export interface HeardBand {
-  readonly frequency: Hertz;
-  /** Long-term level of the programme in this one-third octave. */
-  readonly level: Decibels;
-  readonly threshold: Decibels;
-  /** Room noise at the ear. */
-  readonly noise: Decibels;
-  /** Loud moments over the greater of threshold and what the noise masks. */
-  readonly margin: Decibels;
-}
-
 export interface Heard {
   /** Long-term level of the programme at the ear, and the same A-weighted. */
   readonly spl: Decibels;
@@ -42,19 +30,13 @@ export interface Heard {
   readonly margin: Decibels;
   /** The same with no noise in the room. */
   readonly marginInSilence: Decibels;
-  readonly words: HeardWord;
-  /** Speech intelligibility index, 0..1; undefined for music and tones. */
-  readonly understood?: Ratio;
-  readonly sentence: string;
+  readonly loudness: Loudness;
+  readonly room: Room;
+  /** Speech intelligibility index, 0..1, with no other station; undefined for music and tones. */
+  readonly intelligibility?: Ratio;
   readonly bands: readonly HeardBand[];
   readonly warnings: readonly Warning[];
 }
-
-/**
- * A sound in a band is lost when it is this far below the noise in the same one-third octave. From memory: 2 to 6 dB.
- * The same figure turns a threshold for tones into a noise that would cause it.
- */
-const MASKING: Decibels = 4;
 
 /** Ears differ: ± around the standard's young, healthy one. From memory. */
 export const EAR_SPREAD: Decibels = 6;
@@ -105,49 +87,24 @@ export function heard(input: HeardInput): Heard {
   const splA = soundLevelA(bands.map((b) => b.level));
   const margin = Math.max(...bands.map((b) => b.margin));
   const marginInSilence = Math.max(...bands.map((b) => b.silent));
-  const words = wordFor(marginInSilence, margin, splA);
+  const loudness = loudnessOf(marginInSilence, margin, splA);
   const speech = programme === 'speech' || programme === 'mixed';
-  const index = speech
-    ? understood(
-        bands.map((b) => b.level),
-        bands.map((b) => Math.max(b.noise, b.threshold + MASKING)),
-      )
-    : undefined;
   return {
     spl,
     splA,
     margin,
     marginInSilence,
-    words,
-    understood: index,
-    sentence: sentenceFor(words, spl, margin, marginInSilence, room, index),
+    loudness,
+    room,
+    intelligibility: speech ? intelligibilityBeside(bands, []) : undefined,
     bands: bands.map(({ silent: _, ...band }) => band),
     warnings: splA >= HARMFUL ? [warning('reception.harmful-level')] : [],
   };
 }
 
-function wordFor(inSilence: Decibels, overNoise: Decibels, splA: Decibels): HeardWord {
+function loudnessOf(inSilence: Decibels, overNoise: Decibels, splA: Decibels): Loudness {
   if (!(overNoise >= OVER_NOISE.faint)) return 'not heard';
   if (overNoise < OVER_NOISE.quiet || inSilence < IN_SILENCE.quiet) return 'faint';
   if (overNoise < OVER_NOISE.comfortable || inSilence < IN_SILENCE.comfortable) return 'quiet';
   return inSilence >= IN_SILENCE.loud || splA >= LOUD_ANYWHERE ? 'loud' : 'comfortable';
-}
-
-function sentenceFor(
-  word: HeardWord,
-  spl: Decibels,
-  margin: Decibels,
-  inSilence: Decibels,
-  room: Room,
-  index: number | undefined,
-): string {
-  const where = roomWords(room);
-  if (word === 'not heard') {
-    if (!(spl > -60)) return 'Not heard: there is no sound to speak of.';
-    const short = Math.max(1, Math.round(-margin));
-    const why = inSilence >= 0 ? '; in silence it would just be there' : '';
-    return `Not heard: it is ${short} dB short of what can just be heard ${where}${why}.`;
-  }
-  const understanding = index === undefined ? '' : `; ${understoodWords(index)}`;
-  return `${capital(word)}: ${formatNumber(Math.round(spl), 4)} dB SPL, ${Math.round(margin)} dB over what can just be heard ${where}${understanding}.`;
 }

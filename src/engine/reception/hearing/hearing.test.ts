@@ -2,8 +2,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import reference from '../../../../reference/hearing.json' with { type: 'json' };
+import { hearingSentence } from '../../../outputs/words/en/reception/stations.ts';
+import { intelligibilityWords } from '../../../outputs/words/en/reception/verdicts.ts';
 import { aWeighting, powerSum } from './bands.ts';
 import { BANDS, type Heard, heard, roomNoise } from './index.ts';
+import { intelligibilityBeside } from './intelligibility.ts';
 import { programmeShares } from './programme.ts';
 import { type RoomName, soundLevelA } from './room.ts';
 import { hearingThreshold } from './threshold.ts';
@@ -82,14 +85,14 @@ describe('how it is heard', () => {
       .speech_detected_below_recognition_dB;
     expect(recognised.margin).toBeGreaterThan(low - 1);
     expect(recognised.margin).toBeLessThan(high + 1);
-    expect(recognised.words).toBe('faint');
-    expect(recognised.sentence).toMatch(/some words/);
+    expect(recognised.loudness).toBe('faint');
+    expect(intelligibilityWords(recognised.intelligibility!)).toMatch(/some words/);
   });
   it('ordinary talk, 62.35 dB SPL (ANSI S3.5), is comfortable in a quiet room and every word is understood', () => {
     for (const listening of ['phones', 'loudspeaker'] as const) {
       const talk = flat(62.35, { listening });
-      expect(talk.words).toBe('comfortable');
-      expect(talk.understood).toBeGreaterThan(0.95);
+      expect(talk.loudness).toBe('comfortable');
+      expect(talk.intelligibility).toBeGreaterThan(0.95);
       expect(talk.spl).toBeCloseTo(62.35, 6);
     }
   });
@@ -105,40 +108,52 @@ describe('how it is heard', () => {
           const b = flat(level + more, { room, programme });
           expect(b.margin - a.margin).toBeCloseTo(more, 9);
           expect(b.spl - a.spl).toBeCloseTo(more, 9);
-          expect(ORDER.indexOf(b.words)).toBeGreaterThanOrEqual(ORDER.indexOf(a.words));
-          expect(a.words === 'not heard').toBe(a.margin < 0);
+          expect(ORDER.indexOf(b.loudness)).toBeGreaterThanOrEqual(ORDER.indexOf(a.loudness));
+          expect(a.loudness === 'not heard').toBe(a.margin < 0);
           expect(a.margin).toBeLessThanOrEqual(a.marginInSilence);
         },
       ),
     );
   });
-  it('a noisier room never helps, and the sentence says what covered it', () => {
+  it('a noisier room never helps, and silence tells what masked it', () => {
     const margins = ROOMS.map((room) => flat(35, { room }).margin);
     expect([...margins].sort((a, b) => b - a)).toEqual(margins);
-    expect(flat(30, { room: 'workshop' }).sentence).toMatch(
-      /^Not heard.*in a workshop; in silence it would just be there/,
+    const masked = flat(30, { room: 'workshop' });
+    expect(masked.loudness).toBe('not heard');
+    expect(masked.marginInSilence).toBeGreaterThan(0);
+    expect(hearingSentence({ ...masked, level: masked.spl })).toMatch(
+      /^Not heard: \d+ dB below the hearing threshold in a workshop, above it in silence\.$/,
     );
   });
   it('a tone is heard when it reaches the threshold', () => {
     const at = hearingThreshold(1000, 'phones');
     const silence = { room: { soundLevel: -40 }, programme: 'tone' } as const;
-    expect(flat(at + 0.01, silence).words).toBe('faint');
-    expect(flat(at - 0.01, silence).words).toBe('not heard');
+    expect(flat(at + 0.01, silence).loudness).toBe('faint');
+    expect(flat(at - 0.01, silence).loudness).toBe('not heard');
   });
   it('nothing is not heard (common practice, no source: with a carrier alone nothing is heard), nonsense is refused', () => {
     const none = flat(Number.NEGATIVE_INFINITY);
-    expect(none.words).toBe('not heard');
-    expect(none.sentence).toMatch(/no sound/);
+    expect(none.loudness).toBe('not heard');
+    expect(hearingSentence({ ...none, level: none.spl })).toMatch(/no sound/);
     expect(() => flat(Number.NaN)).toThrow(RangeError);
   });
   it('warns of what harms the ears', () => {
     expect(flat(95).warnings).toEqual([{ code: 'reception.harmful-level' }]);
     expect(flat(60).warnings).toEqual([]);
   });
+  it('other programmes in the phones take from what is understood: as strong as the wanted one, half of it and more', () => {
+    const { bands, intelligibility } = flat(62.35);
+    expect(intelligibilityBeside(bands, [])).toBe(intelligibility);
+    const beside = [12, 9, 3, 0, -10].map((ratio) => intelligibilityBeside(bands, [ratio]));
+    for (const [k, index] of beside.entries()) expect(index).toBeLessThan(k === 0 ? intelligibility! : beside[k - 1]);
+    // Speech as strong as the noise is at the middle of the 30 dB that count: half of each band.
+    expect(beside[3]).toBeCloseTo(0.5, 2);
+    expect(intelligibilityBeside(bands, [3, 3])).toBeCloseTo(intelligibilityBeside(bands, [3 - 10 * Math.log10(2)]), 9);
+  });
   it('what the set cuts off is lost', () => {
     const dull = heard({ soundPressureLevelAt: (f) => (f < 700 ? 50 : Number.NEGATIVE_INFINITY) });
     const whole = heard({ soundPressureLevelAt: () => 50 });
-    expect(dull.understood!).toBeLessThan(0.4 * whole.understood!);
+    expect(dull.intelligibility!).toBeLessThan(0.4 * whole.intelligibility!);
     expect(dull.spl).toBeLessThan(whole.spl);
   });
 });

@@ -17,12 +17,12 @@ const CURVES = {
 } as const;
 
 /** Which curve stands for which place. Common practice, no source. */
-const ROOMS: Record<RoomName, { readonly curve: keyof typeof CURVES; readonly words: string }> = {
-  night: { curve: 15, words: 'in a quiet house at night' },
-  'quiet room': { curve: 20, words: 'in a quiet room' },
-  'living room': { curve: 30, words: 'in a living room' },
-  workshop: { curve: 50, words: 'in a workshop' },
-  'out of doors': { curve: 35, words: 'out of doors' },
+const ROOMS: Record<RoomName, keyof typeof CURVES> = {
+  night: 15,
+  'quiet room': 20,
+  'living room': 30,
+  workshop: 50,
+  'out of doors': 35,
 };
 
 /** A third of an octave's power, taking the level as even within the octave. */
@@ -32,9 +32,10 @@ const thirds = (octaves: readonly Decibels[]): readonly Decibels[] => {
   const curve = monotoneCurve(OCTAVES.map(Math.log), octaves);
   return BANDS.map((f) => curve.at(Math.log(f)) + THIRD);
 };
-const NOISE = Object.fromEntries(
-  Object.entries(ROOMS).map(([name, { curve }]) => [name, thirds(CURVES[curve])]),
-) as Record<RoomName, readonly Decibels[]>;
+const NOISE = Object.fromEntries(Object.entries(ROOMS).map(([name, curve]) => [name, thirds(CURVES[curve])])) as Record<
+  RoomName,
+  readonly Decibels[]
+>;
 
 const WEIGHT = BANDS.map(aWeighting);
 /** A-weighted level of one-third-octave levels. */
@@ -64,6 +65,3 @@ export function roomNoise(room: Room, listening: 'phones' | 'loudspeaker' = 'lou
   }
   return listening === 'phones' ? levels.map((level, i) => level - SHUT_OUT[i]) : levels;
 }
-
-export const roomWords = (room: Room): string =>
-  typeof room === 'string' ? ROOMS[room].words : `in a room of ${Math.round(room.soundLevel)} dB(A)`;

@@ -11,11 +11,11 @@ const beside = (voltage: number) =>
 
 /** The audio ratio, dB, just below and just above which the word changes to another. */
 function changeFrom(word: string): readonly [number, number] {
-  const order = ['swamped', 'troublesome', 'a murmur behind', 'clear'];
+  const order = ['masks', 'interferes', 'behind', 'none'];
   let [weak, strong] = [0.0101, 10];
   while (strong / weak > 1 + 1e-9) {
     const middle = Math.sqrt(weak * strong);
-    if (order.indexOf(beside(middle).word) >= order.indexOf(word)) weak = middle;
+    if (order.indexOf(beside(middle).effect) >= order.indexOf(word)) weak = middle;
     else strong = middle;
   }
   return [beside(strong).audioRatio, beside(weak).audioRatio];
@@ -23,17 +23,17 @@ function changeFrom(word: string): readonly [number, number] {
 
 describe('what another station does to the wanted one', () => {
   it.each([
-    ['troublesome', 3],
-    ['a murmur behind', 15],
-    ['clear', 30],
+    ['interferes', 3],
+    ['behind', 15],
+    ['none', 30],
   ])('%s from %s dB of audio ratio', (word, ratio) => {
     const [below, above] = changeFrom(word);
     expect(below).toBeCloseTo(ratio, 5);
     expect(above).toBeCloseTo(ratio, 5);
   });
 
-  it('is swamped below that, by one as strong too', () => {
-    expect(beside(1).word).toBe('swamped');
+  it('is masked below that, by one as strong too', () => {
+    expect(beside(1).effect).toBe('masks');
     expect(beside(1).audioRatio).toBeCloseTo(0, 9);
   });
 

@@ -52,15 +52,15 @@ export function disturbances(
         ? decibels((wanted.modulation * wanted.voltage) / other.voltage)
         : Number.POSITIVE_INFINITY;
     const felt = Math.min(audioRatio, whistle);
-    const word = disturbanceWord(felt);
+    const isWhistle = whistle < audioRatio + 10;
     found.push({
       by: other.name,
       frequency: other.frequency,
       carrierRatio,
       audioRatio,
       separation: felt,
-      word,
-      sentence: sentence(other.name, other.frequency, audioRatio, word, whistle < audioRatio + 10 ? beat : undefined),
+      effect: effectOf(felt),
+      whistle: isWhistle ? beat : undefined,
     });
   }
   return found.sort((a, b) => a.audioRatio - b.audioRatio);
@@ -83,26 +83,6 @@ function envelopeSlopes(x1: number, x2: number): { first: number; second: number
  * Clear from 30 dB: the co-channel ratio of the 1974 LF/MF conference for a steady disturber (reference/reception.json).
  * The other boundaries are common practice, no source.
  */
-function disturbanceWord(ratio: Decibels): Disturbance['word'] {
-  return ratio >= 30 ? 'clear' : ratio >= 15 ? 'a murmur behind' : ratio >= 3 ? 'troublesome' : 'swamped';
-}
-
-function sentence(
-  name: string,
-  frequency: Hertz,
-  ratio: Decibels,
-  word: Disturbance['word'],
-  whistle: Hertz | undefined,
-): string {
-  const who = `${name} (${Math.round(frequency / 1e3)} kHz)`;
-  const by = `${Math.abs(Math.round(ratio))} dB`;
-  const says: Record<Disturbance['word'], string> = {
-    clear: `${who} is ${by} below it and does not disturb.`,
-    'a murmur behind': `${who} is heard as a murmur behind it, ${by} below.`,
-    troublesome: `${who} talks through it, only ${by} below.`,
-    swamped: ratio >= 0 ? `${who} is all but as loud, ${by} below.` : `${who} drowns it, ${by} above.`,
-  };
-  return whistle === undefined
-    ? says[word]
-    : `${says[word]} The two carriers whistle at ${(whistle / 1e3).toFixed(1)} kHz.`;
+function effectOf(ratio: Decibels): Disturbance['effect'] {
+  return ratio >= 30 ? 'none' : ratio >= 15 ? 'behind' : ratio >= 3 ? 'interferes' : 'masks';
 }

@@ -58,7 +58,9 @@ describe('the field in a reception', () => {
     const over = fieldAtSite(strait, place, { coast });
     const without = fieldAtSite(strait, place);
     expect(dB(over.fieldStrength, without.fieldStrength)).toBeGreaterThan(10);
-    expect(over.sentence).toMatch(/of it sea/);
+    expect(over.sea).toBeGreaterThan(0);
+    expect(over.sea).toBeLessThan(over.distance!);
+    expect(without.sea).toBe(0);
     // A person's own sections win over the map.
     const own = { ...strait, sections: [{ length: 1, ground: 'dry' as const }] };
     expect(fieldAtSite(own, place, { coast }).fieldStrength).toBeCloseTo(without.fieldStrength, 12);
@@ -75,7 +77,7 @@ describe('the field in a reception', () => {
     const rivers = stations.findIndex((s) => s.hours);
     const late = receive(set, { time, coast });
     expect(late.stations[rivers]).toMatchObject({ fieldStrength: 0, heard: 'not heard' });
-    expect(late.stations[rivers].path[0].sentence).toMatch(/off the air/);
+    expect(late.stations[rivers].path[0].facts).toMatchObject({ stage: 'field', how: 'off the air' });
     expect(late.stations[0].heard).not.toBe('not heard');
     const nowhere = { ...stations[0], position: undefined, distance: undefined };
     expect(fieldAtSite(nowhere, place)).toMatchObject({ fieldStrength: 0, how: 'nothing' });

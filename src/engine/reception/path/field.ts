@@ -4,8 +4,8 @@ import { type Arrival, type ArrivalMemory, type ArrivalOptions, arrivalMemory } 
 import { arrivals } from '../../place/stations/arrivals.ts';
 import { listeningTime, type TimeOfDay } from '../../set/listening-time.ts';
 import type { PlaceDescription, StationDescription } from '../../set/place.ts';
-import { formatQuantity } from '../../units/format.ts';
-import type { Decibels, Degrees, Metres, VoltsPerMetre } from '../../units/quantities.ts';
+import type { Decibels, Degrees, VoltsPerMetre } from '../../units/quantities.ts';
+import type { FieldFacts } from './stage-facts.ts';
 
 export interface FieldOptions {
   /** Default the time the description says, else day. */
@@ -17,20 +17,16 @@ export interface FieldOptions {
 }
 
 /** What of a station arrives at the site, and how sure that is. */
-export interface FieldAtSite {
+export interface FieldAtSite extends FieldFacts {
   /** Median; 0 where it is not known, or the station is off the air. */
   readonly fieldStrength: VoltsPerMetre;
   /** ±. */
   readonly spread: Decibels;
-  readonly how: 'as given' | 'ground wave' | 'sky wave' | 'both' | 'nothing';
   /** Whether it will come and go. */
   readonly fading: Arrival['fading'];
-  readonly distance?: Metres;
   readonly bearing?: Degrees;
   /** Noise in 9 kHz at the site, r.m.s. */
   readonly noise: VoltsPerMetre;
-  /** In one sentence, how it comes. */
-  readonly sentence: string;
   readonly warnings: readonly Warning[];
 }
 
@@ -67,36 +63,25 @@ export function fieldsAtSite(
 
 /** An arrival as a reception needs it. */
 function fieldOf(arrival: Arrival): FieldAtSite {
-  const { total, source, onAir } = arrival;
+  const { total, onAir } = arrival;
   const silent = onAir === false;
   return {
     fieldStrength: silent ? 0 : total.fieldStrength,
     spread: total.spread,
-    how: silent ? 'nothing' : source === 'measured' ? 'as given' : source,
+    ...factsOf(arrival),
     fading: arrival.fading,
-    distance: arrival.distance,
     bearing: arrival.bearing,
     noise: arrival.noise.fieldStrength,
-    sentence: silent ? 'It is off the air at this time.' : sentenceOf(arrival),
     warnings: arrival.warnings,
   };
 }
 
-function sentenceOf({ source, distance, sections, sky }: Arrival): string {
-  const far = formatQuantity(distance ?? 0, 'length', 2);
+const factsOf = ({ source, onAir, distance, sections, sky }: Arrival): FieldFacts => {
   const sea = sections.reduce((sum, { ground, length }) => sum + (ground === 'sea' ? length : 0), 0);
-  const over = sea > 0 && sea < (distance ?? 0) ? `, ${formatQuantity(sea, 'length', 2)} of it sea` : '';
-  const angle = formatQuantity(sky?.departureAngle ?? 0, 'angle', 2);
-  switch (source) {
-    case 'measured':
-      return 'As given in the description.';
-    case 'ground wave':
-      return `Ground wave over ${far}${over}; give a measured field if you have one.`;
-    case 'sky wave':
-      return `By way of the sky, ${far} off, leaving at ${angle}: the middle of its coming and going.`;
-    case 'both':
-      return `Ground wave over ${far}${over} and sky wave alike: the two beat, and it fades.`;
-    case 'nothing':
-      return 'Nothing is known of its strength: give a measured field, or a power with a distance or both positions.';
-  }
-}
+  return {
+    how: onAir === false ? 'off the air' : source === 'measured' ? 'as given' : source,
+    distance,
+    sea,
+    departureAngle: sky?.departureAngle,
+  };
+};

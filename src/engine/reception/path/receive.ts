@@ -4,18 +4,18 @@ import { magnitude } from '../../numerics/complex.ts';
 import { slopeResistance } from '../../parts/detector/detector.ts';
 import type { SetDescription } from '../../set/description.ts';
 import { listeningTime } from '../../set/listening-time.ts';
-import { formatNumber } from '../../units/format.ts';
-import type { Hertz } from '../../units/quantities.ts';
+import type { Decibels, Hertz } from '../../units/quantities.ts';
 import { lawOfDetector } from '../detection/detection-law.ts';
 import { detectorFacts } from '../detection/detector-facts.ts';
 import { dialOf, dialPlace, tuningCurve } from '../dial/dial.ts';
+import { intelligibilityBeside } from '../hearing/index.ts';
 import { interferenceAmong, measuredWidth } from '../interference/beside.ts';
+import { verdictOf, worstOf } from '../verdict.ts';
 import { cautionsFor } from './cautions.ts';
 import { type FieldOptions, fieldsAtSite } from './field.ts';
 import { type Receiver, receiver, receiveStation, TEST_TONE, type TunedStation } from './receive-station.ts';
 import { heardSpread, stagesOf } from './stages.ts';
-import { summaryOf, verdictOf } from './summary.ts';
-import type { Disturbance, PartFigures, Reception, StationReception } from './types.ts';
+import type { Disturbance, Hearing, OutOfRange, PartFigures, Reception, StationReception } from './types.ts';
 
 /**
  * What the set gives at its place: every station's path from field to ear, the dial, and what disturbs what.
@@ -28,16 +28,18 @@ export function receive(set: SetDescription, options: FieldOptions = {}): Recept
   const beside = tuned.map(interferenceAmong(ready, tuned));
   const law = lawOfDetector(ready.circuit.averaged, ready.dcResistance, ready.circuit.bias);
   const stations = tuned.map((s, index): StationReception => {
-    const worst = beside[index].find((d) => d.word !== 'clear');
+    const worst = worstOf(beside[index].filter(({ effect }) => effect !== 'none'));
+    const hearing = s.within ? hearingOf(s, beside[index]) : undefined;
     const width = widthOf(ready, s);
-    const path = stagesOf(ready, s, law, width);
+    const path = stagesOf(ready, s, { law, width, hearing });
     return {
       name: s.station.name,
       frequency: s.station.frequency,
       index,
       path,
       dial: s.within ? dialPlace(ready, curve, s.position, s.station.frequency) : undefined,
-      outOfReach: outOfReach(s, curve),
+      outOfRange: outOfRange(s, curve),
+      verdict: verdictOf(s.within, s.heard.loudness, beside[index]),
       fieldStrength: s.field.fieldStrength,
       emf: s.emf,
       tunedCircuitVoltage: s.tunedVoltage,
@@ -50,17 +52,18 @@ export function receive(set: SetDescription, options: FieldOptions = {}): Recept
       loadedQ: s.loadedQ,
       unloadedQ: unloadedQ(ready, s),
       bandwidth: width,
-      soundPressureLevel: s.heard.spl,
-      margin: s.heard.margin,
-      heard: s.heard.words,
+      soundPressureLevel: hearing?.level,
+      margin: hearing?.margin,
+      hearing,
+      heard: hearing?.loudness ?? 'not heard',
       spread: heardSpread(ready, s),
-      sentence: sentenceFor(s, worst),
       disturbance: worst,
       disturbances: beside[index],
       warnings: distinctWarnings(path.flatMap((stage) => stage.warnings)),
     };
   });
-  const best = [...stations].sort((a, b) => usefulness(b) - usefulness(a)).map((s) => s.index);
+  const worth = stations.map((s) => usefulness(s, tuned[s.index].heard.margin));
+  const best = stations.map((s) => s.index).sort((a, b) => worth[b] - worth[a]);
   return {
     stations,
     best,
@@ -68,9 +71,9 @@ export function receive(set: SetDescription, options: FieldOptions = {}): Recept
       ready,
       curve,
       tuned,
-      stations.map((s) => s.heard),
+      stations.map((s) => s.verdict),
     ),
-    summary: summaryOf(stations, best, options.time ?? listeningTime(set.place)),
+    time: options.time ?? listeningTime(set.place),
     parts: figuresOf(ready, stations[best[0]]?.frequency ?? 1e6),
     warnings: distinctWarnings([
       ...ready.circuit.assembly.warnings,
@@ -88,12 +91,28 @@ const widthOf = (set: Receiver, s: TunedStation): Hertz =>
     ? measuredWidth(set, s)
     : s.station.frequency / s.loadedQ;
 
-const outOfReach = (s: TunedStation, curve: { lowest: number; highest: number }): string | undefined =>
+const outOfRange = (s: TunedStation, curve: { lowest: number; highest: number }): OutOfRange | undefined =>
   s.within
     ? undefined
     : s.station.frequency < curve.lowest
-      ? `below the low end of the scale, ${formatNumber(Math.round(curve.lowest / 1e3), 5)} kHz: more turns or more capacitance are needed`
-      : `above the high end of the scale, ${formatNumber(Math.round(curve.highest / 1e3), 5)} kHz: fewer turns or smaller strays are needed`;
+      ? { side: 'below', end: curve.lowest }
+      : { side: 'above', end: curve.highest };
+
+/** A tuned station at the ear, with what the others leave there. */
+const hearingOf = ({ heard }: TunedStation, beside: readonly Disturbance[]): Hearing => ({
+  loudness: heard.loudness,
+  level: heard.spl,
+  margin: heard.margin,
+  marginInSilence: heard.marginInSilence,
+  room: heard.room,
+  intelligibility:
+    heard.intelligibility === undefined
+      ? undefined
+      : intelligibilityBeside(
+          heard.bands,
+          beside.map(({ audioRatio }) => audioRatio),
+        ),
+});
 
 /** Q of the coil itself at the station, with the capacitor's loss: what is left when nothing is joined to it. */
 function unloadedQ({ circuit }: Receiver, s: TunedStation): number {
@@ -104,19 +123,9 @@ function unloadedQ({ circuit }: Receiver, s: TunedStation): number {
   return 1 / (1 / coilQ + circuit.tuning.lossTangentAt(s.position));
 }
 
-function sentenceFor(s: TunedStation, disturbance: Disturbance | undefined): string {
-  const { words: heard } = s.heard;
-  const sentence = s.within
-    ? s.heard.sentence
-    : `Beyond the scale; at its end: ${s.heard.sentence[0].toLowerCase()}${s.heard.sentence.slice(1)}`;
-  if (!disturbance || heard === 'not heard' || !s.within) return sentence;
-  if (verdictOf({ heard, disturbance }) !== 'drowned') return `${sentence} ${disturbance.sentence}`;
-  return `Drowned: ${disturbance.sentence} Alone it would be ${heard}, at ${formatNumber(Math.round(s.heard.spl), 4)} dB SPL.`;
-}
-
 /** Heard well, alone and within reach. */
-const usefulness = (s: StationReception): number =>
-  Math.min(s.margin, 60) + Math.min(0, (s.disturbance?.audioRatio ?? 40) - 30) - (s.dial ? 0 : 100);
+const usefulness = (s: StationReception, margin: Decibels): number =>
+  Math.min(margin, 60) + Math.min(0, (s.disturbance?.separation ?? 40) - 30) - (s.dial ? 0 : 100);
 
 function figuresOf({ circuit, dcResistance }: Receiver, qAt: number): PartFigures {
   const { aerial, loop, earth, tuning, detector, load } = circuit;

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
+import { stageLevel, stageSentence } from '../../../outputs/words/index.ts';
 import { setCircuit } from '../../built/set-circuit.ts';
 import { readText } from '../../set/read.ts';
 import { measuredWidth } from '../interference/beside.ts';
@@ -15,26 +16,27 @@ const galena = receive(setOf('medium-wave-galena')).stations[0];
 const stage = (id: string) => galena.path.find((one) => one.id === id)!;
 
 it('leads from the power in the phones to the level at the ear: a tone, and a programme less than it', () => {
-  const [, tone, below] = /would be (\d+) dB SPL; speech is (\d+) dB less on average/.exec(stage('ear').sentence)!;
+  const sentence = stageSentence(stage('ear'));
+  const [, tone, below] = /would be (\d+) dB SPL; the mean level of speech is (\d+) dB lower/.exec(sentence)!;
   // Phones of 102 dB SPL for 1 mW.
   expect(Math.abs(Number(tone) - (102 + 10 * Math.log10(galena.phonesPower / 1e-3)))).toBeLessThan(1.5);
-  expect(Number(tone) - Number(below)).toBe(Math.round(galena.soundPressureLevel));
+  expect(Number(tone) - Number(below)).toBe(Math.round(galena.soundPressureLevel!));
 });
 
-it('says what the effective height makes of the field', () => {
-  expect(stage('aerial').sentence).toMatch(/^An effective height of [\d.]+ m makes \d+ mV of the field/);
+it('says the effective height and the emf', () => {
+  expect(stageSentence(stage('aerial'))).toMatch(/^Effective height [\d.]+ m: emf \d+ mV; available power /);
 });
 
-it('writes levels with a true minus sign, and next to nothing for what is next to nothing', () => {
+it('writes levels with a true minus sign, and a bound for what is next to nothing', () => {
   const set = setOf('medium-wave-galena');
   const [first] = set.place.stations;
   const [s] = receive({
     ...set,
     place: { ...set.place, stations: [{ ...first, fieldStrength: 1e-9 }] },
   }).stations;
-  expect(s.path.find((one) => one.id === 'ear')!.text).toMatch(/^−\d+ dB SPL$/);
-  expect(s.path.map((one) => one.text).join()).not.toMatch(/-\d|0\.0000/);
-  expect(s.path.map((one) => one.sentence).join()).not.toMatch(/0\.0000/);
+  expect(stageLevel(s.path.find((one) => one.id === 'ear')!)).toMatch(/^−\d+ dB SPL$/);
+  expect(s.path.map(stageLevel).join()).not.toMatch(/-\d|0\.0000/);
+  expect(s.path.map(stageSentence).join()).not.toMatch(/0\.0000/);
 });
 
 it('measures the width of two tuned circuits between the points 3 dB down', () => {

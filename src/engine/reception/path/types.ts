@@ -11,7 +11,11 @@ import type {
   VoltsPerMetre,
   Watts,
 } from '../../units/quantities.ts';
+import type { Hearing, Loudness, Verdict } from '../hearing/types.ts';
 import type { Caution } from './cautions.ts';
+import type { StageFacts } from './stage-facts.ts';
+
+export type { Hearing, Loudness, Verdict } from '../hearing/types.ts';
 
 /** The levels a signal passes through, in order. */
 export type StageId = 'field' | 'aerial' | 'tuned circuit' | 'detector' | 'audio' | 'phones' | 'ear';
@@ -19,24 +23,19 @@ export type StageId = 'field' | 'aerial' | 'tuned circuit' | 'detector' | 'audio
 /** One level on the path of a station. */
 export interface Stage {
   readonly id: StageId;
-  /** "Field at the site", "On the tuned circuit" … */
-  readonly title: string;
-  readonly value: number;
+  /** Undefined at the ear for a station out of range. */
+  readonly value?: number;
   /** How the value is printed; "dB SPL" and the like are levels with their own `unit`. */
   readonly kind: QuantityKind;
   readonly unit: string;
-  /** The value in words and figures: "3.2 mV/m". */
-  readonly text: string;
   /** Gain (+) or loss (−) of power from the stage before; undefined where no power can be told. */
   readonly change?: Decibels;
-  /** One sentence: what happens here. */
-  readonly sentence: string;
+  /** What happens here, in figures. */
+  readonly facts: StageFacts;
   /** Lowest and highest the value may well be, from the spread of what is known. */
   readonly range?: readonly [number, number];
   readonly warnings: readonly Warning[];
 }
-
-export type HeardWord = 'loud' | 'comfortable' | 'quiet' | 'faint' | 'not heard';
 
 /** What another station does to the wanted one. */
 export interface Disturbance {
@@ -46,11 +45,12 @@ export interface Disturbance {
   readonly carrierRatio: Decibels;
   /** Wanted over unwanted programme in the phones. */
   readonly audioRatio: Decibels;
-  /** The smaller of that and of what stands over a whistle of the two carriers: what `word` goes by. */
+  /** The smaller of that and of what stands over a whistle of the two carriers: what `effect` goes by. */
   readonly separation: Decibels;
-  /** "clear", "a murmur behind", "troublesome", "swamped". */
-  readonly word: 'clear' | 'a murmur behind' | 'troublesome' | 'swamped';
-  readonly sentence: string;
+  /** On the wanted programme: none that is heard, heard behind it, interferes with it, masks it. */
+  readonly effect: 'none' | 'behind' | 'interferes' | 'masks';
+  /** Frequency of the beat of the two carriers where it is heard. */
+  readonly whistle?: Hertz;
 }
 
 export interface StationReception {
@@ -61,8 +61,10 @@ export interface StationReception {
   readonly path: readonly Stage[];
   /** Where it sits on the dial; undefined when the set does not tune so far. */
   readonly dial?: DialPlace;
-  /** Why it cannot be tuned in, when it cannot. */
-  readonly outOfReach?: string;
+  /** On which side of the dial it lies, and where that ends, when the set does not tune so far. */
+  readonly outOfRange?: OutOfRange;
+  /** The one answer to how it comes through. */
+  readonly verdict: Verdict;
   readonly fieldStrength: VoltsPerMetre;
   readonly emf: Volts;
   readonly tunedCircuitVoltage: Volts;
@@ -77,18 +79,26 @@ export interface StationReception {
   readonly unloadedQ: number;
   /** Between the −3 dB points at the detector, the pointer left where it is. */
   readonly bandwidth: Hertz;
-  readonly soundPressureLevel: Decibels;
-  /** Over what can just be heard in this room. */
-  readonly margin: Decibels;
-  readonly heard: HeardWord;
+  /** Undefined out of range, as are the next two. */
+  readonly soundPressureLevel?: Decibels;
+  /** Over the hearing threshold in this room. */
+  readonly margin?: Decibels;
+  readonly hearing?: Hearing;
+  /** Loudness with no other station; not heard out of range. */
+  readonly heard: Loudness;
   /** ± on the level heard, from the spread of field, parts and ear. */
   readonly spread: Decibels;
-  /** The answer in one sentence. */
-  readonly sentence: string;
-  /** The worst neighbour, and all that matter, strongest first. */
+  /** The worst neighbour where it has an effect, and all that matter, strongest first. */
   readonly disturbance?: Disturbance;
   readonly disturbances: readonly Disturbance[];
   readonly warnings: readonly Warning[];
+}
+
+/** A station that the dial does not reach. */
+export interface OutOfRange {
+  readonly side: 'below' | 'above';
+  /** Of the dial on that side. */
+  readonly end: Hertz;
 }
 
 export interface DialPlace {
@@ -124,18 +134,16 @@ export interface Dial {
     readonly name: string;
     readonly index: number;
     readonly place?: DialPlace;
-    readonly heard: HeardWord;
+    readonly verdict: Verdict;
   }[];
-  /** "It covers 540 to 1610 kHz …" and what it misses. */
-  readonly sentences: readonly string[];
   readonly warnings: readonly Warning[];
 }
 
 export interface Reception {
   readonly stations: readonly StationReception[];
   readonly dial: Dial;
-  /** What one would hear, in a sentence or two. */
-  readonly summary: string;
+  /** What it was calculated for; default by day. */
+  readonly time?: 'day' | 'night' | Date;
   /** Which stations, best first. */
   readonly best: readonly number[];
   readonly parts: PartFigures;

@@ -1,7 +1,8 @@
 import { isLoop } from '../../../engine/kinds/loops.ts';
-import { isHeard, verdictOf } from '../../../engine/reception/path/summary.ts';
 import type { Reception } from '../../../engine/reception/path/types.ts';
+import { isHeard } from '../../../engine/reception/verdict.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
+import { stageLevel, stageSentence, verdictWords } from '../../words/index.ts';
 import { fewestPages } from '../paper/fewest-pages.ts';
 import { Flow } from '../paper/flow.ts';
 import type { PaperName, Sheet } from '../paper/page.ts';
@@ -28,7 +29,7 @@ export function bringUpSheet(set: SetDescription, reception: Reception, paper: P
     ...steps.flat(),
     ...faults.flat(),
     ...(set.tuning.kind === 'variable' ? ['meshed'] : []),
-    ...reception.stations.flatMap((s) => s.path.flatMap((stage) => [stage.text, stage.sentence])),
+    ...reception.stations.flatMap((s) => s.path.flatMap((stage) => [stageLevel(stage), stageSentence(stage)])),
   ]);
   const out = OUT_WORDS[set.load.kind];
   const off = isLoop(set.aerial)
@@ -76,7 +77,7 @@ function stationTable(set: SetDescription, reception: Reception) {
   const standing = standingVoltage(set);
   const second = aerialDial(set);
   const list = reception.stations
-    .filter((s) => s.dial && isHeard(verdictOf(s)))
+    .filter((s) => s.dial && isHeard(s.verdict))
     .sort((a, b) => Math.abs(b.directVoltage) - Math.abs(a.directVoltage))
     .slice(0, MOST_STATIONS);
   const small = list.some((s) => !metered(s.directVoltage));
@@ -97,7 +98,7 @@ function stationTable(set: SetDescription, reception: Reception) {
       kHz(s.frequency),
       dialText(set, s),
       ...(second ? [second.textOf(s)] : []),
-      verdictOf(s),
+      verdictWords[s.verdict],
       `${volts(s.directVoltage)}${metered(s.directVoltage) ? '' : ' *'}`,
       '………',
       metered(s.directVoltage) ? '………' : '—',

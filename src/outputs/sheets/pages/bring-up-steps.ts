@@ -2,11 +2,11 @@ import type { PartRole } from '../../../engine/built/identity.ts';
 import { setCircuit } from '../../../engine/built/set-circuit.ts';
 import { isLoop } from '../../../engine/kinds/loops.ts';
 import { receiver } from '../../../engine/reception/path/receive-station.ts';
-import { besideWords, verdictOf } from '../../../engine/reception/path/summary.ts';
 import type { Reception, StationReception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { capital, formatNumber, formatQuantity } from '../../../engine/units/format.ts';
 import { tapsOf } from '../../drawings/coil/coil.ts';
+import { besideWords, verdictWords } from '../../words/index.ts';
 import { type BoardPart, boardParts } from '../board/parts.ts';
 import { type AerialDial, aerialDial } from './aerial-dial.ts';
 import { heardBest, OUT_WORDS } from './best.ts';
@@ -197,13 +197,13 @@ function tuningStep(set: SetDescription, best: StationReception, second: AerialD
     set.tuning.kind !== 'foil' &&
     set.tuning.kind !== 'tubes';
   const built = inDegrees && high > low ? ` As built anywhere from ${Math.round(low)}° to ${Math.round(high)}°.` : '';
-  const verdict = verdictOf(best);
+  const { verdict } = best;
   const beside = besideWords(best);
-  const level = `about ${Math.round(best.soundPressureLevel)} dB ± ${Math.round(best.spread)} at the ear`;
+  const level = `about ${Math.round(best.soundPressureLevel ?? 0)} dB ± ${Math.round(best.spread)} at the ear`;
   const heard =
-    verdict === 'drowned'
-      ? `drowned ${printable(beside)}.`
-      : `${verdict}, ${level}.${beside ? ` ${printable(capital(beside))}.` : ''}`;
+    verdict === 'masked'
+      ? `masked ${printable(beside)}.`
+      : `${verdictWords[verdict]}, ${level}.${beside ? ` ${printable(capital(beside))}.` : ''}`;
   return {
     act: second
       ? `Set ${second.mainTag} to ${at} and ${second.tag} to ${second.textOf(best)}. Turn ${second.mainTag}, the detector’s, slowly about there; then ${second.tag}, the aerial’s; then ${second.mainTag} again. Part the coils until neighbours go, and tune both once more.`

@@ -1,4 +1,4 @@
-import { isHeard } from '../../../engine/reception/path/summary.ts';
+import { isHeard } from '../../../engine/reception/verdict.ts';
 import { arc, circle, line, path, polar, rect, text } from '../../scene/build.ts';
 import type { Item, Point } from '../../scene/scene.ts';
 import { shorten, textWidth } from '../../scene/text-width.ts';

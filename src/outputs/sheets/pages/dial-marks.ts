@@ -2,8 +2,7 @@ import { setCircuit } from '../../../engine/built/set-circuit.ts';
 import { coilModel, tuningModel } from '../../../engine/kinds/models.ts';
 import type { TuningDescription } from '../../../engine/kinds/tunings/tuning-schema.ts';
 import { receiver } from '../../../engine/reception/path/receive-station.ts';
-import { type Verdict, verdictOf } from '../../../engine/reception/path/summary.ts';
-import type { Reception, StationReception } from '../../../engine/reception/path/types.ts';
+import type { Reception, StationReception, Verdict } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import type { Peak } from '../../../engine/solvers/linear/views.ts';
 import { printable } from './words.ts';
@@ -91,7 +90,7 @@ export function marksAlong(
     });
   const stations = reception.stations.flatMap((s) => {
     const at = s.dial && stationAt(s);
-    return at ? [{ position: at.position, frequency: s.frequency, name: printable(s.name), heard: verdictOf(s) }] : [];
+    return at ? [{ position: at.position, frequency: s.frequency, name: printable(s.name), heard: s.verdict }] : [];
   });
   return {
     kilohertz: marked(ticks.kilohertz),

@@ -1,9 +1,9 @@
 import { setCircuit } from '../../../engine/built/set-circuit.ts';
-import { verdictOf } from '../../../engine/reception/path/summary.ts';
 import type { Reception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { formatNumber } from '../../../engine/units/format.ts';
 import type { Item } from '../../scene/scene.ts';
+import { verdictWords } from '../../words/index.ts';
 import { fewestPages } from '../paper/fewest-pages.ts';
 import { Flow } from '../paper/flow.ts';
 import type { PaperName, Sheet } from '../paper/page.ts';
@@ -78,7 +78,7 @@ function dialPages(
           scaleText(marks, marks.at(s.dial!.position)),
           ...(second ? [scaleText(second, second.at(second.positionOf(s)))] : []),
           rangeText(set, marks, s.dial!),
-          verdictOf(s),
+          verdictWords[s.verdict],
           '………',
         ]),
       { size },

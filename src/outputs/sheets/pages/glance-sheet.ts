@@ -1,6 +1,7 @@
-import { besideWords, isHeard, verdictOf } from '../../../engine/reception/path/summary.ts';
 import type { Reception } from '../../../engine/reception/path/types.ts';
+import { isHeard } from '../../../engine/reception/verdict.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
+import { besideWords, coverageSentences, receptionSummary, verdictWords } from '../../words/index.ts';
 import type { Built } from '../board/layout.ts';
 import { Flow } from '../paper/flow.ts';
 import type { PaperName, Sheet } from '../paper/page.ts';
@@ -20,8 +21,10 @@ export function glanceSheet(set: SetDescription, reception: Reception, built: Bu
   flow.para(`Planned for ${printable(set.place.name) || 'its place'}. ${ARRANGEMENTS[set.arrangement.kind]}`);
   if (set.notes) for (const part of set.notes.slice(0, 1500).split(/\n+/)) flow.para(part, { soft: true });
   flow.heading('What should be heard');
-  flow.para(reception.summary);
-  const heard = [...reception.stations].sort((a, b) => b.margin - a.margin).slice(0, 24);
+  flow.para(receptionSummary(reception));
+  const heard = [...reception.stations]
+    .sort((a, b) => (b.margin ?? Number.NEGATIVE_INFINITY) - (a.margin ?? Number.NEGATIVE_INFINITY))
+    .slice(0, 24);
   if (heard.length > 0)
     flow.table(
       [
@@ -36,12 +39,15 @@ export function glanceSheet(set: SetDescription, reception: Reception, built: Bu
         s.name,
         kHz(s.frequency),
         s.dial ? dialText(set, s) : '—',
-        verdictOf(s),
-        !isHeard(verdictOf(s)) ? '—' : `${Math.round(s.soundPressureLevel)} dB ± ${Math.round(s.spread)}`,
+        verdictWords[s.verdict],
+        !isHeard(s.verdict) || s.soundPressureLevel === undefined
+          ? '—'
+          : `${Math.round(s.soundPressureLevel)} dB ± ${Math.round(s.spread)}`,
         besideWords(s),
       ]),
     );
-  for (const sentence of reception.dial.sentences.slice(0, 1)) flow.para(sentence, { small: true });
+  for (const sentence of coverageSentences(reception.dial, reception.stations).slice(0, 1))
+    flow.para(sentence, { small: true });
   flow.heading('Parts');
   flow.table(
     [

@@ -3,6 +3,7 @@ import type { Reception, StationReception } from '../../../engine/reception/path
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { formatQuantity } from '../../../engine/units/format.ts';
 import { createWaves, type PointId, waveScene, wavesOfSet } from '../../explain/index.ts';
+import { stageLevel, stageSentence, stageTitle } from '../../words/index.ts';
 import { Flow } from '../paper/flow.ts';
 import { BODY, HEADING, type PaperName, type Sheet, SMALL } from '../paper/page.ts';
 import { bestOf, OUT_WORDS } from './best.ts';
@@ -30,7 +31,7 @@ export function handoutSheet(set: SetDescription, reception: Reception, paper: P
       { title: 'How much', share: 1.6, anchor: 'end' },
       { title: 'What happens there', share: 7.5 },
     ],
-    best.path.map((s) => [s.title, s.text, s.sentence]),
+    best.path.map((s) => [stageTitle(s), stageLevel(s), stageSentence(s)]),
     { size: 2.6 },
   );
   const trials = trialsOf(set, best);

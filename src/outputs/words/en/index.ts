@@ -1,5 +1,6 @@
 /** English. Another language exports the same names; the type `Words` is what it must have. */
 
+export { detectionLawWords } from './detection/law.ts';
 export { detectorName, detectorShortNames } from './detectors.ts';
 export * from './explain/index.ts';
 export { listeningTexts } from './listening.ts';
@@ -15,6 +16,19 @@ export {
   qWords,
   resonanceWords,
 } from './plots.ts';
+export {
+  besideWords,
+  coverageSentences,
+  interferenceSentence,
+  interferenceWords,
+  outOfRangeWords,
+  receptionSummary,
+  stageLevel,
+  stageSentence,
+  stageTitle,
+  stationSentence,
+  verdictWords,
+} from './reception/index.ts';
 export {
   type SoundFileProblem,
   type SoundFileWarning,

@@ -1,8 +1,12 @@
-import { verdictOf } from '../../../../engine/reception/path/summary.ts';
 import { formatNumber } from '../../../../engine/units/format.ts';
+import { verdictWords } from '../../../../outputs/words/index.ts';
 import { PartEditor } from '../../../editing/PartEditor.tsx';
 import { chosen } from '../../../state/reception.ts';
 import { Figures } from '../../../widgets/Figures.tsx';
+
+/** A level; a dash out of range of the dial. */
+const decibels = (level: number | undefined, unit: string): string =>
+  level === undefined ? '—' : `${formatNumber(level, 2)} ${unit}`;
 
 export function Ear() {
   const station = chosen.value;
@@ -16,14 +20,14 @@ export function Ear() {
             items={[
               {
                 label: `${station.name} at the ear`,
-                text: `${formatNumber(station.soundPressureLevel, 2)} dB SPL`,
+                text: decibels(station.soundPressureLevel, 'dB SPL'),
                 range: `give or take ${formatNumber(station.spread, 1)} dB`,
               },
               {
-                label: 'Over what can just be heard here',
-                text: `${formatNumber(station.margin, 2)} dB`,
+                label: 'Above the hearing threshold here',
+                text: decibels(station.margin, 'dB'),
               },
-              { label: 'So it is', text: verdictOf(station) },
+              { label: 'So it is', text: verdictWords[station.verdict] },
             ]}
           />
         )}

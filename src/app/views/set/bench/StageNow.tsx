@@ -1,6 +1,6 @@
 import type { StageId } from '../../../../engine/reception/path/types.ts';
 import { formatQuantity } from '../../../../engine/units/format.ts';
-import { suggestionWords, warningSentences } from '../../../../outputs/words/index.ts';
+import { stageSentence, suggestionWords, warningSentences } from '../../../../outputs/words/index.ts';
 import { chosen, suggestionsFor } from '../../../state/reception.ts';
 
 /** What happens at a stage for the chosen station, and what would improve it. */
@@ -15,7 +15,7 @@ export function StageNow({ id }: { id: StageId }) {
   return (
     <div class="stage-now">
       <p>
-        <strong>{station.name}:</strong> {level.sentence}{' '}
+        <strong>{station.name}:</strong> {stageSentence(level)}{' '}
         {range && (
           <span class="figure-range">
             Between {range[0]} and {range[1]}.

@@ -3,8 +3,12 @@ import type { SetDescription } from '../../../../engine/set/description.ts';
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
 import type { DetectorOnStation } from '../../../../engine/vary/compare.ts';
 import { type ComparedCurve, detectorsCompared, isNearZero, MOST_COMPARED } from '../../../../outputs/plots/index.ts';
-import { lawHere } from '../../../../outputs/tables/law-words.ts';
-import { detectorShortNames, warningSentences } from '../../../../outputs/words/index.ts';
+import {
+  detectionLawWords,
+  detectorShortNames,
+  verdictWords,
+  warningSentences,
+} from '../../../../outputs/words/index.ts';
 import type { When } from '../../../description/when.ts';
 import { Plot } from '../../../widgets/Plot.tsx';
 import { useAnswer } from '../../../workers/use-worker.ts';
@@ -113,7 +117,7 @@ export function Compare({ set, station, time, onChoose }: Props) {
                       {Math.round(row.soundPressureLevel)} dB SPL ({formatQuantity(row.difference, 'level')})
                     </td>
                     <td>
-                      <HeardBars verdict={row.heard} /> {row.heard}
+                      <HeardBars verdict={row.heard} /> {verdictWords[row.heard]}
                     </td>
                     <td class="number">{formatQuantity(row.directVoltage, 'voltage', 2)}</td>
                     <td class="number">
@@ -154,7 +158,7 @@ export function Compare({ set, station, time, onChoose }: Props) {
           <ul class="bench-words">
             {drawn.map((row) => (
               <li key={row.label}>
-                <strong>{row.label}:</strong> {row.merit} {lawHere(row)}
+                <strong>{row.label}:</strong> {row.merit} {detectionLawWords(row)}
                 {row.warnings.length > 0 && ` ${warningSentences(row.warnings).join(' ')}`}
               </li>
             ))}

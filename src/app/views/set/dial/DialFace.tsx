@@ -1,4 +1,3 @@
-import { verdictOf } from '../../../../engine/reception/path/summary.ts';
 import type { Reception } from '../../../../engine/reception/path/types.ts';
 import { barsOf } from '../Heard.tsx';
 import { type DialScale, placeNames, roundMarks } from './dial-scale.ts';
@@ -112,7 +111,9 @@ interface MarksProps extends Pick<Props, 'reception' | 'scale' | 'chosenIndex'> 
 
 function StationMarks({ reception, scale, chosenIndex, length, rows, top, base }: MarksProps) {
   const stations = reachable(reception).sort(
-    (a, b) => Number(b.index === chosenIndex) - Number(a.index === chosenIndex) || b.margin - a.margin,
+    (a, b) =>
+      Number(b.index === chosenIndex) - Number(a.index === chosenIndex) ||
+      (b.margin ?? Number.NEGATIVE_INFINITY) - (a.margin ?? Number.NEGATIVE_INFINITY),
   );
   const along = stations.map((station) => scale.alongAt(station.dial!.position));
   const places = placeNames(
@@ -123,7 +124,7 @@ function StationMarks({ reception, scale, chosenIndex, length, rows, top, base }
   return (
     <>
       {stations.map((station, i) => {
-        const bars = barsOf(verdictOf(station));
+        const bars = barsOf(station.verdict);
         const at = MARGIN + along[i] * length;
         const [from, to] = station.dial!.range.map((degree) => degreeAlong(reception, degree));
         const place = places[i];

@@ -14,7 +14,9 @@ const at = (frequency: number): string => whatIsThere(reception, scale.positionO
 describe('what the dial says where the pointer stands', () => {
   it('of a station tuned to, by its verdict', () => {
     const [first] = reception.best.map((i) => reception.stations[i]);
-    expect(whatIsThere(reception, first.dial!.position, first.frequency, first)).toBe(`${first.name}, ${first.heard}`);
+    expect(whatIsThere(reception, first.dial!.position, first.frequency, first)).toBe(
+      `${first.name}, ${first.verdict}`,
+    );
   });
   it('a little off a station: which, by how much, and what that costs', () => {
     expect(at(605e3)).toMatch(/^2 kHz above Saltmarsh Radio: /);

@@ -1,5 +1,5 @@
-import { verdictOf } from '../../../../engine/reception/path/summary.ts';
 import type { Reception, StationReception } from '../../../../engine/reception/path/types.ts';
+import { verdictWords } from '../../../../outputs/words/index.ts';
 
 /** As far as this from a station one is a little off tune, not between stations, Hz. */
 const NEAR = 4500;
@@ -11,7 +11,7 @@ export function whatIsThere(
   frequency: number,
   tunedTo?: StationReception,
 ): string {
-  if (tunedTo?.dial) return `${tunedTo.name}, ${verdictOf(tunedTo)}`;
+  if (tunedTo?.dial) return `${tunedTo.name}, ${verdictWords[tunedTo.verdict]}`;
   const { points, levels } = dial;
   if (levels.length !== points.length || stations.length === 0) return 'between stations';
   const at = points.reduce(

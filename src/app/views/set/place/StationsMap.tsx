@@ -3,9 +3,10 @@ import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { Position } from '../../../../engine/place/geodesy.ts';
 import type { Arrival } from '../../../../engine/place/stations/arrival.ts';
 import { subsolarPoint } from '../../../../engine/place/sun.ts';
-import { isHeard } from '../../../../engine/reception/path/summary.ts';
+import { isHeard } from '../../../../engine/reception/verdict.ts';
 import { textWidth } from '../../../../outputs/scene/text-width.ts';
 import type { StationRow } from '../../../../outputs/tables/stations-table.ts';
+import { verdictWords } from '../../../../outputs/words/index.ts';
 import type { When } from '../../../description/when.ts';
 import { useWidth } from '../../../widgets/use-width.ts';
 import { type Outline, type OutlineQuestion, projectionAt } from '../../../workers/outline.ts';
@@ -250,7 +251,7 @@ function Masts({ arrivals, rows, chosen, onChoose }: Pick<Props, 'arrivals' | 'r
               class={`map-station${heard ? ' is-heard' : ''}${row.index === chosen ? ' is-chosen' : ''}`}
               onClick={() => onChoose(row.index)}
             >
-              <title>{`${row.name}: ${row.outOfReach ? 'out of reach' : row.heard}`}</title>
+              <title>{`${row.name}: ${verdictWords[row.heard]}`}</title>
               <path class="map-touch" d={d} />
               <path class="map-rim" d={d} />
               <path class="map-mast" d={d} />

@@ -8,6 +8,7 @@ import {
   neighbourText,
   type StationRow,
 } from '../../../../outputs/tables/stations-table.ts';
+import { verdictWords } from '../../../../outputs/words/index.ts';
 import { kilohertz } from '../../../widgets/figure.ts';
 import { barsOf, HeardBars } from '../Heard.tsx';
 
@@ -133,7 +134,7 @@ function Row({
         <>
           <td class="number">{kilohertz(row.frequency)}</td>
           <td class="heard">
-            <HeardBars verdict={row.heard} /> {row.outOfReach ? 'out of reach' : row.heard}
+            <HeardBars verdict={row.heard} /> {verdictWords[row.heard]}
           </td>
           <td class="number">{row.distance === undefined ? '' : formatQuantity(row.distance, 'length', 3)}</td>
           <td>{bearingText(row.bearing)}</td>

@@ -1,0 +1,33 @@
+import type { Dial, StationReception } from '../../../../engine/reception/path/types.ts';
+import { formatNumber } from '../../../../engine/units/format.ts';
+import { printable } from '../../printable.ts';
+import { listOf, plural } from '../grammar.ts';
+
+const kHz = (f: number): string => formatNumber(Math.round(f / 1e3), 5);
+
+type Listed = Pick<StationReception, 'name' | 'frequency' | 'outOfRange'>;
+
+const names = (stations: readonly Listed[]): string =>
+  listOf(stations.map(({ name, frequency }) => `${printable(name)} (${kHz(frequency)} kHz)`));
+
+/** What the dial covers, with the range of both ends, and the stations beyond either. */
+export function coverageSentences(
+  { lowest, highest, lowestRange, highestRange }: Dial,
+  stations: readonly Listed[],
+): string[] {
+  const on = (side: 'below' | 'above') => stations.filter(({ outOfRange }) => outOfRange?.side === side);
+  const [below, above] = [on('below'), on('above')];
+  return [
+    `The dial covers ${kHz(lowest)} to ${kHz(highest)} kHz. Range (90 %): the low end ${kHz(lowestRange[0])}–${kHz(lowestRange[1])} kHz, the high end ${kHz(highestRange[0])}–${kHz(highestRange[1])} kHz.`,
+    ...(below.length > 0
+      ? [
+          `Below the low end of the dial: ${names(below)}. More turns or more capacitance would reach ${plural(below.length, 'it', 'them')}.`,
+        ]
+      : []),
+    ...(above.length > 0
+      ? [
+          `Above the high end of the dial: ${names(above)}. Fewer turns, a smaller stray capacitance or a series capacitor in the aerial lead would reach ${plural(above.length, 'it', 'them')}.`,
+        ]
+      : []),
+  ];
+}

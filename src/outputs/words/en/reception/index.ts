@@ -1,0 +1,6 @@
+export { coverageSentences } from './dial.ts';
+export { besideWords, interferenceSentence, interferenceWords } from './interference.ts';
+export { stageLevel, stageSentence, stageTitle } from './stages.ts';
+export { outOfRangeWords, stationSentence } from './stations.ts';
+export { receptionSummary } from './summary.ts';
+export { verdictWords } from './verdicts.ts';

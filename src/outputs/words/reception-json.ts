@@ -1,0 +1,48 @@
+import type { Disturbance, Reception, Stage, StationReception } from '../../engine/reception/path/types.ts';
+import {
+  coverageSentences,
+  interferenceSentence,
+  interferenceWords,
+  outOfRangeWords,
+  receptionSummary,
+  stageLevel,
+  stageSentence,
+  stageTitle,
+  stationSentence,
+} from './index.ts';
+
+const writtenStage = (stage: Stage) => ({
+  ...stage,
+  title: stageTitle(stage),
+  text: stageLevel(stage),
+  sentence: stageSentence(stage),
+});
+
+const writtenDisturbance = (disturbance: Disturbance) => ({
+  ...disturbance,
+  word: interferenceWords[disturbance.effect],
+  sentence: interferenceSentence(disturbance),
+});
+
+const writtenStation = (station: StationReception) => ({
+  ...station,
+  path: station.path.map(writtenStage),
+  outOfReach: station.outOfRange && outOfRangeWords(station.outOfRange),
+  sentence: stationSentence(station),
+  disturbance: station.disturbance && writtenDisturbance(station.disturbance),
+  disturbances: station.disturbances.map(writtenDisturbance),
+});
+
+/** The dial of a reception for other programs, with the sentences of what it covers. */
+export const writtenDial = ({ dial, stations }: Reception) => ({
+  ...dial,
+  sentences: coverageSentences(dial, stations),
+});
+
+/** A reception for other programs: its facts, and the sentences that people read. */
+export const writtenReception = (reception: Reception) => ({
+  ...reception,
+  stations: reception.stations.map(writtenStation),
+  dial: writtenDial(reception),
+  summary: receptionSummary(reception),
+});
