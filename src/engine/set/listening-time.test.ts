@@ -36,6 +36,7 @@ describe('the time of day a description says', () => {
     const evening = { month: 12, hour: 21 };
     expect(levels(evening)).toEqual(levels(undefined, new Date('2026-12-15T21:00Z')));
     expect(levels(evening)).not.toEqual(levels(undefined));
-    expect(receive(setWith('night')).summary).toMatch(/^By night/);
+    expect(receive(setWith('night')).time).toBe('night');
+    expect(receive(setWith(evening)).time).toEqual(new Date('2026-12-15T21:00Z'));
   });
 });

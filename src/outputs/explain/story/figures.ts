@@ -57,7 +57,7 @@ export function figuresOf(waves: Waves, set?: SetDescription, reception?: Recept
     place: set?.place.name ?? figureTexts.examplePlace,
     station: own?.name ?? figureTexts.exampleStation(0),
     stations: figureTexts.stations(arriving),
-    heard: own ? figureTexts.heard(own.heard) : '',
+    heard: own ? figureTexts.heard(own.verdict) : '',
     ...sentFigures(spec, tone),
     ...tunedFigures(waves, set),
     ...outputFigures(waves, tone, set, own),

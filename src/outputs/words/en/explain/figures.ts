@@ -1,5 +1,5 @@
 import type { LoadDescription } from '../../../../engine/kinds/loads/load-schema.ts';
-import type { HeardWord } from '../../../../engine/reception/path/types.ts';
+import type { Verdict } from '../../../../engine/reception/path/types.ts';
 import { plural } from '../grammar.ts';
 import { volts } from './format.ts';
 
@@ -66,12 +66,14 @@ const DISCHARGE: Readonly<Record<LoadDescription['kind'] | 'nothing', string>> =
   nothing: 'Almost nothing discharges it.',
 };
 
-const HEARD: Readonly<Record<HeardWord, string>> = {
+const HEARD: Readonly<Record<Verdict, string>> = {
   loud: 'loud',
   comfortable: 'comfortable',
   quiet: 'quiet',
   faint: 'faint',
   'not heard': 'not heard',
+  masked: 'masked by another station',
+  'out of range': 'out of range of the dial',
 };
 
 const LOOP_AERIAL: Readonly<Record<LoopId, string>> = {
@@ -103,6 +105,6 @@ export const figureTexts = {
       : 'It passes one half of each cycle, and the average of that half follows the programme.',
   dischargeNote: (load: LoadDescription['kind'] | 'nothing'): string => DISCHARGE[load],
   dipNote: 'Where the line falls below zero, the inductance of the phones keeps the current flowing a little longer.',
-  heard: (how: HeardWord): string => HEARD[how],
+  heard: (how: Verdict): string => HEARD[how],
   stations: (count: number): string => `${count} ${plural(count, 'station', 'stations')}`,
 } as const;
