@@ -71,7 +71,7 @@ test('what cannot be done is said in words', async () => {
   writeFileSync(bad, writeWav([samples, samples.with(700, Number.NaN)], { rate: 48_000, float: true }));
   const refused = await said(EXAMPLE, '--out', 'x.wav', '--band', bad);
   expect([refused.status, refused.files.size]).toEqual([2, 0]);
-  expect(refused.err).toContain(`${bad}: sample 701 of channel 2: expected a number, at full scale −1 to 1, got NaN`);
+  expect(refused.err).toContain(`${bad}: Sample 701 of channel 2: expected a number, at full scale −1 to 1, got NaN`);
   const mono = join(folder, 'mono.wav');
   writeFileSync(mono, writeWav([new Float32Array(100)], { rate: 48_000 }));
   expect((await said(EXAMPLE, '--out', 'x.wav', '--band', mono)).err).toContain('ordinary sound');

@@ -1,5 +1,3 @@
-import { plural } from './grammar.ts';
-
 /** What can be wrong with a sound file: each code with its figures. */
 export interface SoundFileFacts {
   readonly empty: Record<never, never>;
@@ -47,7 +45,9 @@ const SENTENCES: { readonly [C in keyof SoundFileFacts]: (figures: SoundFileFact
   long: ({ longest }) => `The recording is too long: expected at most ${longest / 60} minutes. Cut a piece out of it.`,
   short: () => 'The recording is too short to be a programme. Choose a longer one.',
   'band-channels': ({ channels }) =>
-    `A recorded band has two channels, in-phase and quadrature; this file has ${channels} ${plural(channels, 'channel', 'channels')}.`,
+    channels === 1
+      ? 'Expected two channels, in-phase and quadrature, got one: this file is ordinary sound. Choose a recorded band.'
+      : `Expected two channels, in-phase and quadrature, got ${channels}. Choose a recorded band.`,
   'band-rate': ({ rate }) => `Expected a band recorded at 8 kHz to 20 MHz, got ${rate} samples per second.`,
   'read-failed': () => 'The recording could not be read to its end. Choose the file again.',
 };
