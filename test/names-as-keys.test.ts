@@ -29,7 +29,7 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
   // A text wrapped, quoted, kept short, begun with another letter, a minus put for a hyphen.
   'src/outputs/scene/text-width.ts': ['words.split(/ +/)'],
   'src/outputs/explain/node-waves/csv.ts': ['words.replaceAll('],
-  'src/outputs/explain/story/story.ts': ['r.title.slice(0, 80)'],
+  'src/outputs/explain/story/read-scenes.ts': ['r.title.slice(0, 80)'],
   'src/outputs/explain/story/figures.ts': ['label.slice(1)', 'words.replace(/ {2,}/g'],
   'src/outputs/plots/figures.ts': ['words.replace(/^-/'],
   'src/app/widgets/Figures.tsx': ['label.slice(1)'],
