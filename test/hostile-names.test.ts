@@ -96,7 +96,7 @@ function everything(set: SetDescription): unknown {
     built: [...built.parts.values()].map(({ displayName: _, ...part }) => part),
     couplings: parts.couplings,
     wires: wiring.lines.map(lineText),
-    notes: wiring.lines.map((l) => l.note),
+    notes: wiring.lines.map((l) => l.use),
     free: wiring.free,
     placed: layout.placed.map(({ at, turn, part }) => [part.tag, at, turn]),
     lengths: layout.lengths,

@@ -23,14 +23,12 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
   'src/app/state/files.ts': ["name === 'AbortError'"],
   'src/outputs/sheets/paper/pdf.ts': ["block.tag === 'Artifact'"],
   // Lines of a list, and where words stand.
-  'src/outputs/drawings/circuit/draw.ts': ['s.words.slice(1)'],
-  'src/outputs/sheets/board/layout.ts': ["print.words === 'inside'"],
+  'src/outputs/sheets/board/layout-drawing.ts': ["print.words === 'inside'"],
   'src/outputs/sheets/paper/flow.ts': ["title === '✓'"],
   // A text wrapped, quoted, kept short, begun with another letter, a minus put for a hyphen.
   'src/outputs/scene/text-width.ts': ['words.split(/ +/)'],
   'src/outputs/explain/node-waves/csv.ts': ['words.replaceAll('],
   'src/outputs/explain/story/read-scenes.ts': ['r.title.slice(0, 80)'],
-  'src/outputs/explain/story/figures.ts': ['label.slice(1)', 'words.replace(/ {2,}/g'],
   'src/outputs/plots/figures.ts': ['words.replace(/^-/'],
   'src/app/widgets/Figures.tsx': ['label.slice(1)'],
   // The first sentence of a description alone.

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { coil as schema } from '../../src/engine/kinds/coils/coil-schema.ts';
 import { drawCoil } from '../../src/outputs/drawings/index.ts';
 import { type Scene, sceneToSvg } from '../../src/outputs/scene/index.ts';
+import type { TapName } from '../../src/outputs/words/index.ts';
 import { expectPicture } from '../support/picture.ts';
 import { expectTidy } from '../support/tidy.ts';
 
@@ -48,7 +49,7 @@ const COILS: Record<string, unknown> = {
 };
 
 const made = (name: string) => v.parse(schema, { name, ...(COILS[name] as object) });
-const TAPS = [
+const TAPS: { name: TapName; turn: number }[] = [
   { name: 'aerial', turn: 10 },
   { name: 'detector', turn: 25 },
 ];

@@ -6,7 +6,8 @@ import type { SetDescription } from '../../src/engine/set/description.ts';
 import { readText } from '../../src/engine/set/read.ts';
 import { type Box, overlap, textBox } from '../../src/outputs/scene/boxes.ts';
 import type { CircleItem, LineItem, Point, TextItem } from '../../src/outputs/scene/scene.ts';
-import { boardLayout, layoutItems } from '../../src/outputs/sheets/board/layout.ts';
+import { boardLayout } from '../../src/outputs/sheets/board/layout.ts';
+import { layoutItems } from '../../src/outputs/sheets/board/layout-drawing.ts';
 import { boardParts } from '../../src/outputs/sheets/board/parts.ts';
 import { someSet } from '../support/random-sets.ts';
 

@@ -8,12 +8,12 @@ import {
   type PaperName,
   pageSvg,
   SHEET_IDS,
-  SHEET_WORDS,
   type SheetId,
   sheetsFor,
   sheetsPdf,
 } from '../../outputs/sheets/index.ts';
 import { clean } from '../../outputs/tables/table.ts';
+import { sheetNames } from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { coastFor } from '../coast.ts';
 import { type Command, InputError } from '../command.ts';
@@ -30,7 +30,7 @@ export const sheets: Command = {
     ['--out FOLDER', 'where the files go; made if it is not there'],
     ['--paper a4|letter', 'default a4'],
     ['--pdf, --svg', 'one PDF of all, one SVG for every page; default the PDF'],
-    ['--only SHEET,…', SHEET_IDS.map((id) => `${id} (${SHEET_WORDS[id]})`).join(', ')],
+    ['--only SHEET,…', SHEET_IDS.map((id) => `${id} (${sheetNames[id]})`).join(', ')],
     ['--board WIDTHxLENGTH', 'size of the board, such as 200mmx300mm; default what the parts need'],
     ...timeHelp(),
   ],
@@ -62,7 +62,7 @@ export const sheets: Command = {
       throw new InputError(`--only: this set has no ${only?.join(', ')} sheet; leave --only out for those it has`);
     const pieces: { name: string; data: string | Uint8Array }[] = [];
     if (values.pdf || !values.svg) {
-      const title = only ? `${set.name}: ${only.map((id) => SHEET_WORDS[id]).join(', ')}` : `${set.name}: sheets`;
+      const title = only ? `${set.name}: ${only.map((id) => sheetNames[id]).join(', ')}` : `${set.name}: sheets`;
       pieces.push({ name: 'sheets.pdf', data: await sheetsPdf(made, { title: clean(title), fonts: fonts() }) });
     }
     if (values.svg) {

@@ -30,20 +30,6 @@ export const SHEET_IDS: readonly SheetId[] = [
   'text',
 ];
 
-export const SHEET_WORDS: Readonly<Record<SheetId, string>> = {
-  glance: 'the set at a glance, with its parts',
-  circuit: 'circuit diagram',
-  coil: 'a sheet for every coil',
-  capacitor: 'a home-made capacitor’s templates',
-  dial: 'dial face, and a blank one',
-  board: 'layout of the board',
-  wiring: 'wiring list',
-  'bring-up': 'bringing it up',
-  cautions: 'cautions',
-  handout: 'how it works, on one page',
-  text: 'the set as text',
-};
-
 export interface SheetOptions {
   /** Default A4. */
   readonly paper?: PaperName;

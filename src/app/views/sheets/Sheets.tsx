@@ -2,6 +2,7 @@ import { useEffect, useMemo, useState } from 'preact/hooks';
 import type { Reception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import type { PaperName, Sheet } from '../../../outputs/sheets/index.ts';
+import { sheetsView as texts } from '../../../outputs/words/index.ts';
 import './sheets.css';
 
 interface Props {
@@ -28,7 +29,7 @@ export function Sheets({ written, set, reception }: Props) {
     let here = true;
     import('./making.ts').then(
       (loaded) => here && setMaking(() => loaded),
-      () => here && setFailed('The sheets could not be loaded. Reload the page and try once more.'),
+      () => here && setFailed(texts.notLoaded),
     );
     return () => {
       here = false;
@@ -40,7 +41,7 @@ export function Sheets({ written, set, reception }: Props) {
     try {
       return { sheets: making.sheetsFor(written, set, reception, { paper }) };
     } catch (error) {
-      return { sheets: [], error: `These sheets cannot be drawn: ${(error as Error).message}` };
+      return { sheets: [], error: texts.notDrawn((error as Error).message) };
     }
   }, [making, written, set, reception, paper]);
 
@@ -58,21 +59,21 @@ export function Sheets({ written, set, reception }: Props) {
     try {
       await making.savePdf(chosen, set.name);
     } catch (error) {
-      setFailed(`The PDF could not be made: ${(error as Error).message}`);
+      setFailed(texts.notSaved((error as Error).message));
     } finally {
       setBusy(false);
     }
   }
 
-  if (!making && !failed) return <p role="status">Drawing the sheets…</p>;
+  if (!making && !failed) return <p role="status">{texts.drawing}</p>;
   return (
-    <section class="sheets" aria-label="Sheets">
+    <section class="sheets" aria-label={texts.label}>
       <div class="sheets-choice">
         <label>
-          Paper{' '}
+          {texts.paper}{' '}
           <select value={paper} onChange={(event) => setPaper(event.currentTarget.value as PaperName)}>
-            <option value="a4">A4</option>
-            <option value="letter">Letter</option>
+            <option value="a4">{texts.papers.a4}</option>
+            <option value="letter">{texts.papers.letter}</option>
           </select>
         </label>
         <ul class="sheets-list">
@@ -81,7 +82,7 @@ export function Sheets({ written, set, reception }: Props) {
               <input
                 type="checkbox"
                 checked={!left.has(s.file)}
-                aria-label={`Print “${s.title}”`}
+                aria-label={texts.print(s.title)}
                 onChange={() => {
                   const next = new Set(left);
                   if (!next.delete(s.file)) next.add(s.file);
@@ -96,21 +97,20 @@ export function Sheets({ written, set, reception }: Props) {
                   setPageAt(0);
                 }}
               >
-                {s.title}
-                {s.pages.length > 1 ? ` (${s.pages.length} pages)` : ''}
+                {texts.title({ title: s.title, pages: s.pages.length })}
               </button>
             </li>
           ))}
         </ul>
         <button type="button" class="primary" disabled={busy || chosen.length === 0} onClick={() => void save()}>
-          {busy ? 'Making the PDF…' : `Save ${pages} ${pages === 1 ? 'page' : 'pages'} as PDF`}
+          {busy ? texts.saving : texts.save(pages)}
         </button>
         {page && making && (
           <button type="button" onClick={() => making.saveSvg(page, sheet.file)}>
-            Save this page as SVG
+            {texts.saveSvg}
           </button>
         )}
-        <p>Print at 100 % (“actual size”), and check the ruler before you cut.</p>
+        <p>{texts.printHint}</p>
         <p role="status">{failed || made.error || ''}</p>
       </div>
       {page && (
@@ -118,11 +118,11 @@ export function Sheets({ written, set, reception }: Props) {
           {sheet.pages.length > 1 && (
             <p class="sheets-turn">
               <button type="button" disabled={pageAt <= 0} onClick={() => setPageAt(pageAt - 1)}>
-                Page before
+                {texts.before}
               </button>{' '}
-              {Math.min(pageAt + 1, sheet.pages.length)} of {sheet.pages.length}{' '}
+              {texts.pageOf(Math.min(pageAt + 1, sheet.pages.length), sheet.pages.length)}{' '}
               <button type="button" disabled={pageAt >= sheet.pages.length - 1} onClick={() => setPageAt(pageAt + 1)}>
-                Next page
+                {texts.next}
               </button>
             </p>
           )}

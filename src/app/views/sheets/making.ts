@@ -1,20 +1,21 @@
 import regular from 'dejavu-fonts-ttf/ttf/DejaVuSans.ttf?url';
 import bold from 'dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf?url';
 import { type Page, pageSvg, type Sheet, sheetsPdf } from '../../../outputs/sheets/index.ts';
+import { sheetsView as texts } from '../../../outputs/words/index.ts';
 import { fileStem, saveFile } from '../../state/download.ts';
 
 export { pageSvg, sheetsFor } from '../../../outputs/sheets/index.ts';
 
 const bytesOf = async (address: string): Promise<Uint8Array> => {
   const answer = await fetch(address);
-  if (!answer.ok) throw new Error(`a font did not arrive (${answer.status})`);
+  if (!answer.ok) throw new Error(texts.fontMissing(answer.status));
   return new Uint8Array(await answer.arrayBuffer());
 };
 
 /** Hand the sheets to the person as one PDF. */
 export async function savePdf(sheets: readonly Sheet[], name: string): Promise<void> {
   const fonts = { regular: await bytesOf(regular), bold: await bytesOf(bold) };
-  const bytes = await sheetsPdf(sheets, { title: `${name}: sheets`, fonts });
+  const bytes = await sheetsPdf(sheets, { title: texts.pdfTitle(name), fonts });
   saveFile(`${fileStem(name, 'set')}-sheets.pdf`, new Blob([bytes as BlobPart], { type: 'application/pdf' }));
 }
 

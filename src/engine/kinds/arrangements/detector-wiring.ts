@@ -13,7 +13,7 @@ export interface WiredDetector {
 }
 
 /** Pump capacitor of a doubler: passes the carrier, keeps the direct voltage in. */
-const PUMP_CAPACITANCE = 1e-9;
+export const PUMP_CAPACITANCE = 1e-9;
 
 /**
  * The detector between the tuned circuit and the load.

@@ -2,14 +2,14 @@ import { identitiesOf } from '../../../engine/built/identity.ts';
 import { coilInCircuit } from '../../../engine/kinds/arrangements/coil-sections.ts';
 import type { CoilDescription } from '../../../engine/kinds/coils/coil-schema.ts';
 import { EARTH } from '../../../engine/network/elements.ts';
-import { type ElementId, owned, type PartId, turnsText } from '../../../engine/network/ids.ts';
+import { type ElementId, owned, type PartId } from '../../../engine/network/ids.ts';
 import { coilPart } from '../../../engine/network/part-ids.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
-import { partName } from '../../words/index.ts';
+import { partName, type SymbolLabel, symbolNames } from '../../words/index.ts';
 import { turnsOf } from '../coil/coil.ts';
+import { about, NO_LABEL } from './about.ts';
 import type { DiagramSheet } from './diagram.ts';
 import { type Levels, LINE } from './ends.ts';
-import { about } from './words.ts';
 
 interface FoundCoil {
   readonly description: CoilDescription;
@@ -78,7 +78,7 @@ export const heightOf = (stretches: number): number => stretches * arches(stretc
 /** "main", "main, turns 0–11". */
 function stretchName(set: SetDescription, part: PartId, stretch: Stretch | undefined): string {
   const name = partName(identitiesOf(set).get(part)!);
-  return stretch ? `${name}, turns ${turnsText(stretch.from)}–${turnsText(stretch.to)}` : name;
+  return stretch ? symbolNames.stretch({ name, from: stretch.from, to: stretch.to }) : name;
 }
 
 /** A coil from the line down, with its words over it. */
@@ -90,8 +90,9 @@ export function drawCoilColumn(
   coil: {
     set: SetDescription;
     part: PartId;
-    words: readonly string[];
-    mirrored?: boolean /** Level that the words stay over. */;
+    label: SymbolLabel;
+    mirrored?: boolean;
+    /** Level that the words stay over. */
     wordsOver?: number;
   },
 ): CoilColumn {
@@ -104,7 +105,7 @@ export function drawCoilColumn(
     const end = y + n * 12;
     sheet.shunt(
       'inductor',
-      about(coil.set, coil.part, i === 0 ? coil.words : [], {
+      about(coil.set, coil.part, i === 0 ? coil.label : NO_LABEL, {
         id: s.id,
         name: stretchName(coil.set, coil.part, stretches.length > 1 ? s : undefined),
       }),
@@ -112,7 +113,7 @@ export function drawCoilColumn(
       [y, end],
       [s.top, s.bottom],
       {
-        wordsAt: i === 0 ? [x, (coil.wordsOver ?? top) - 10 - 14 * (coil.words.length - 1)] : undefined,
+        wordsAt: i === 0 ? [x, (coil.wordsOver ?? top) - 10 - 14 * (coil.label.lines.length - 1)] : undefined,
         arches: n,
         mirrored: coil.mirrored,
       },

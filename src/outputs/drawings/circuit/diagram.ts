@@ -27,6 +27,8 @@ export interface PlacedSymbol {
   readonly mirrored?: boolean;
   /** What it is called and what it measures, a line each. */
   readonly words: readonly string[];
+  /** What it measures, in one line. */
+  readonly value: string;
   readonly wordsAt: Point;
   readonly anchor: 'start' | 'middle' | 'end';
 }
@@ -74,6 +76,7 @@ export interface About {
   readonly at: string;
   readonly name: string;
   readonly words: readonly string[];
+  readonly value: string;
 }
 
 export const wordsWidth = (words: readonly string[]): number =>

@@ -1,11 +1,12 @@
-import { listedName } from '../../../engine/kinds/arrangements/element-list.ts';
 import { PART } from '../../../engine/network/part-ids.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { circle, group, line, polyline, rect, text } from '../../scene/build.ts';
 import type { Item, Scene } from '../../scene/scene.ts';
 import { textWidth } from '../../scene/text-width.ts';
+import { diagramText, symbolNames } from '../../words/index.ts';
 import { type Diagram, LETTERS, type PlacedSymbol } from './diagram.ts';
 import { circuitDiagram } from './layouts.ts';
+import { nodeName } from './node-names.ts';
 import { arrow, loudspeaker, symbolItems } from './symbols.ts';
 
 /**
@@ -18,7 +19,7 @@ export function drawCircuit(set: SetDescription, tags: ReadonlyMap<string, strin
     unit: 'px',
     width: diagram.width,
     height: diagram.height,
-    title: `Circuit diagram: ${set.name}`,
+    title: diagramText.title(set.name),
     description: circuitWords(set, diagram),
     items: diagramItems(diagram),
     warnings: diagram.warnings,
@@ -46,18 +47,21 @@ function withTag(tag: string, { words: [first, ...values], anchor }: PlacedSymbo
   return [isTooWide ? tag : both, ...values];
 }
 
-const nodeName = (node: string): string => listedName(node) ?? node;
-
 /** The diagram in words: every symbol and what it lies between. */
 export function circuitWords(set: SetDescription, diagram: Diagram = circuitDiagram(set)): string {
-  const said = diagram.symbols.flatMap((s) => {
-    if (s.terminals.length < 2) return [];
-    const value = s.words.slice(1).join(', ') || s.words[0];
-    return [
-      `${s.name}${value && value !== s.name ? ` (${value})` : ''} from ${nodeName(s.terminals[0].node)} to ${nodeName(s.terminals[1].node)}`,
-    ];
-  });
-  return `Arrangement: ${set.arrangement.kind}. ${said.join('; ')}.`;
+  const between = diagram.symbols.flatMap(({ name, value, terminals: [a, b] }) =>
+    a === undefined || b === undefined
+      ? []
+      : [
+          {
+            name,
+            value: value === '' || value === name ? undefined : value,
+            from: nodeName(a.node),
+            to: nodeName(b.node),
+          },
+        ],
+  );
+  return diagramText.description(set.arrangement.kind, between);
 }
 
 export function diagramItems(diagram: Diagram): Item[] {
@@ -111,7 +115,10 @@ function symbolItem(s: PlacedSymbol): Item {
   // A generous place to press.
   const [x, y] = s.centre;
   const touch = rect(x - 16, y - 16, 32, 32, { fill: 'paper', opacity: 0 });
-  return group([touch, ...drawn, ...words], { part: s.at, title: [s.name, ...s.words.slice(1)].join(', ') });
+  return group([touch, ...drawn, ...words], {
+    part: s.at,
+    title: s.value === '' || s.value === s.name ? s.name : symbolNames.withValue(s),
+  });
 }
 
 /** Core of a transformer, a rod beside its coil, the outline of a frame; along the x axis like the coils themselves. */

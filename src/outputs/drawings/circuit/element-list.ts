@@ -1,17 +1,20 @@
 import type { ArrangementDescription } from '../../../engine/kinds/arrangements/arrangement-schema.ts';
 import { AERIAL, OUT } from '../../../engine/kinds/arrangements/assembly.ts';
+import { PUMP_CAPACITANCE } from '../../../engine/kinds/arrangements/detector-wiring.ts';
 import { listedName, listedNode } from '../../../engine/kinds/arrangements/element-list.ts';
 import { isLoop } from '../../../engine/kinds/loops.ts';
 import { EARTH } from '../../../engine/network/elements.ts';
 import { owned, type PartId } from '../../../engine/network/ids.ts';
 import { listedPart, PART } from '../../../engine/network/part-ids.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
-import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
+import { formatQuantity } from '../../../engine/units/format.ts';
+import { diagramText, symbolLabels } from '../../words/index.ts';
+import { about, aerialLabel, called, coilLabel, detectorLabel, NO_LABEL, namedFigure, tuningLabel } from './about.ts';
 import { coilOf } from './coil-column.ts';
 import { type About, type Diagram, DiagramSheet } from './diagram.ts';
 import { drawAerialSymbol, drawEarthSymbol, drawLoadSide, LINE, START } from './ends.ts';
+import { nodeName } from './node-names.ts';
 import type { SymbolKind } from './symbols.ts';
-import { about, aerialLabel, called, coilLabel, detectorLabel, tuningLabel } from './words.ts';
 
 type ElementList = Extract<ArrangementDescription, { kind: 'elements' }>;
 
@@ -77,17 +80,17 @@ export function elementListDiagram(set: SetDescription, arrangement: ElementList
     const name = listedName(node);
     if (name !== undefined) sheet.remarks.push({ at: [from - 5, y + 4], text: called(name), anchor: 'end' });
   }
-  const said = arrangement.elements.flatMap((e) =>
+  const mutuals = arrangement.elements.flatMap((e) =>
     e.kind === 'mutual'
-      ? [`${called(e.first)} and ${called(e.second)} coupled: M ${formatQuantity(e.mutual, 'inductance')}`]
+      ? [diagramText.mutual({ first: called(e.first), second: called(e.second), mutual: e.mutual })]
       : [],
   );
-  said.forEach((words, i) => {
+  mutuals.forEach((words, i) => {
     sheet.remarks.push({ at: [START + 150, rail + 20 + 15 * i], text: words, anchor: 'start' });
   });
   return sheet.finished(
-    Math.ceil(Math.max(end + 16, said.length > 0 ? START + 470 : 0)),
-    rail + 34 + 15 * Math.max(0, said.length - 1),
+    Math.ceil(Math.max(end + 16, mutuals.length > 0 ? START + 470 : 0)),
+    rail + 34 + 15 * Math.max(0, mutuals.length - 1),
   );
 }
 
@@ -108,7 +111,6 @@ function listOf(set: SetDescription, arrangement: ElementList, sheet: DiagramShe
   let tuning: Listed | undefined;
   let live: string | undefined;
   let cathode: string = OUT;
-  const value = (name: string, words: string): readonly string[] => [called(name), words];
   arrangement.elements.forEach((e, i) => {
     const part = listedPart(i);
     switch (e.kind) {
@@ -117,7 +119,7 @@ function listOf(set: SetDescription, arrangement: ElementList, sheet: DiagramShe
           kind: 'resistor',
           from: listedNode(e.from),
           to: listedNode(e.to),
-          about: about(set, part, value(e.name, formatQuantity(e.resistance, 'resistance'))),
+          about: about(set, part, namedFigure(e.name, formatQuantity(e.resistance, 'resistance'))),
         });
         break;
       case 'capacitor':
@@ -125,7 +127,7 @@ function listOf(set: SetDescription, arrangement: ElementList, sheet: DiagramShe
           kind: 'capacitor',
           from: listedNode(e.from),
           to: listedNode(e.to),
-          about: about(set, part, value(e.name, formatQuantity(e.capacitance, 'capacitance'))),
+          about: about(set, part, namedFigure(e.name, formatQuantity(e.capacitance, 'capacitance'))),
         });
         break;
       case 'inductor':
@@ -134,12 +136,9 @@ function listOf(set: SetDescription, arrangement: ElementList, sheet: DiagramShe
           kind: 'inductor',
           from: listedNode(e.from),
           to: listedNode(e.to),
-          about: about(
-            set,
-            part,
-            [called(e.name), formatQuantity(e.inductance, 'inductance'), `Q ${formatNumber(e.q, 3)}`],
-            { id: owned(part, 'winding').id },
-          ),
+          about: about(set, part, symbolLabels.inductor({ ...e, name: called(e.name) }), {
+            id: owned(part, 'winding').id,
+          }),
         });
         break;
       case 'coil': {
@@ -149,7 +148,7 @@ function listOf(set: SetDescription, arrangement: ElementList, sheet: DiagramShe
           kind: 'inductor',
           from: listedNode(e.from),
           to: listedNode(e.to),
-          about: about(set, part, [called(e.name), ...coilLabel(description).slice(1)], {
+          about: about(set, part, coilLabel(description, e.name), {
             id: owned(part, 'winding', { turns: [0, turns] }).id,
           }),
         });
@@ -177,17 +176,17 @@ function listOf(set: SetDescription, arrangement: ElementList, sheet: DiagramShe
   if (tuning) listed.push(tuning);
   // With no detector listed its place is across the load, as in the circuit.
   const at = live ?? EARTH;
-  if (live === undefined) sheet.warnings.push('The list has no detector: nothing will be heard.');
+  if (live === undefined) sheet.warnings.push(diagramText.noDetector);
   const device: SymbolKind = set.detector.kind === 'valve' ? 'valve' : 'diode';
   const first = about(set, PART.detector, detectorLabel(set.detector));
-  const second = about(set, PART.secondDetector, []);
+  const second = about(set, PART.secondDetector, NO_LABEL);
   if (set.detector.wiring === 'doubler') {
     listed.push(
       {
         kind: 'capacitor',
         from: at,
         to: 'pump',
-        about: about(set, PART.pumpCapacitor, ['pump', '1 nF']),
+        about: about(set, PART.pumpCapacitor, symbolLabels.pump(PUMP_CAPACITANCE)),
       },
       { kind: device, from: EARTH, to: 'pump', about: second },
       { kind: device, from: 'pump', to: OUT, about: first },
@@ -200,7 +199,7 @@ function listOf(set: SetDescription, arrangement: ElementList, sheet: DiagramShe
         kind: 'cell',
         from: at,
         to: 'biased',
-        about: about(set, PART.biasCell, ['bias', formatQuantity(bias, 'voltage')]),
+        about: about(set, PART.biasCell, symbolLabels.bias(bias)),
       });
     listed.push({
       kind: device,
@@ -212,7 +211,7 @@ function listOf(set: SetDescription, arrangement: ElementList, sheet: DiagramShe
   }
   return listed.filter((e) => {
     if (e.from !== e.to) return true;
-    sheet.warnings.push(`“${e.about.name}” has both ends at "${listedName(e.from) ?? e.from}" and does nothing.`);
+    sheet.warnings.push(diagramText.bothEnds({ name: e.about.name, node: nodeName(e.from) }));
     return false;
   });
 }

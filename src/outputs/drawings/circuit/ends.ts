@@ -1,12 +1,14 @@
 import type { TrapDescription } from '../../../engine/kinds/arrangements/arrangement-schema.ts';
 import { AERIAL, OUT } from '../../../engine/kinds/arrangements/assembly.ts';
+import { PUMP_CAPACITANCE } from '../../../engine/kinds/arrangements/detector-wiring.ts';
 import { EARTH } from '../../../engine/network/elements.ts';
 import { owned, type PartId, sideOf } from '../../../engine/network/ids.ts';
 import { PART, trapCapacitor, trapCoil } from '../../../engine/network/part-ids.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
-import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
+import { formatQuantity } from '../../../engine/units/format.ts';
+import { diagramText, symbolLabels, symbolNames } from '../../words/index.ts';
+import { about, aerialLabel, detectorLabel, earthLabel, figure, NO_LABEL } from './about.ts';
 import { type About, type DiagramSheet, seriesWidth, wordsWidth } from './diagram.ts';
-import { about, aerialLabel, detectorLabel, earthLabel } from './words.ts';
 
 /** Levels of the sheet, px from its top: the line that the signal runs along, and the earth rail. */
 export interface Levels {
@@ -22,10 +24,10 @@ const BYWAY = 46;
 
 /** The aerial at the left top, its lead down to the line. @returns x up to which its words reach. */
 export function drawAerialSymbol(sheet: DiagramSheet, set: SetDescription, levels: Levels, node: string): number {
-  const words = aerialLabel(set.aerial);
+  const label = aerialLabel(set.aerial);
   sheet.place({
     kind: 'aerial',
-    ...about(set, PART.aerial, words),
+    ...about(set, PART.aerial, label),
     terminals: [{ at: [START, AERIAL_FOOT], node }],
     centre: [START, AERIAL_FOOT],
     turn: 0,
@@ -33,14 +35,13 @@ export function drawAerialSymbol(sheet: DiagramSheet, set: SetDescription, level
     anchor: 'start',
   });
   sheet.wire(node, [START, AERIAL_FOOT], [START, levels.line]);
-  return START + 16 + wordsWidth(words);
+  return START + 16 + wordsWidth(label.lines);
 }
 
 export function drawEarthSymbol(sheet: DiagramSheet, set: SetDescription, levels: Levels): void {
-  const words = [earthLabel(set.earth).join(', ')];
   sheet.place({
     kind: 'earth',
-    ...about(set, PART.earth, words),
+    ...about(set, PART.earth, earthLabel(set.earth)),
     terminals: [{ at: [START, levels.rail], node: EARTH }],
     centre: [START, levels.rail],
     turn: 0,
@@ -50,10 +51,10 @@ export function drawEarthSymbol(sheet: DiagramSheet, set: SetDescription, levels
 }
 
 const trapSymbols = (set: SetDescription, trap: TrapDescription, i: number): { coil: About; capacitor: About } => ({
-  coil: about(set, trapCoil(i), [`trap ${i + 1}`, formatQuantity(trap.inductance, 'inductance')], {
+  coil: about(set, trapCoil(i), symbolLabels.trap({ number: i + 1, inductance: trap.inductance }), {
     id: owned(trapCoil(i), 'winding').id,
   }),
-  capacitor: about(set, trapCapacitor(i), [formatQuantity(trap.capacitance, 'capacitance')]),
+  capacitor: about(set, trapCapacitor(i), figure(formatQuantity(trap.capacitance, 'capacitance'))),
 });
 
 /** What lies in the aerial lead: parallel and series traps, a series capacitor. Absorption traps stand by their coil. */
@@ -96,7 +97,7 @@ export function drawFeed(sheet: DiagramSheet, set: SetDescription, levels: Level
   });
   if (seriesCapacitor !== undefined) {
     advance(x + 10);
-    const symbol = about(set, PART.seriesCapacitor, [formatQuantity(seriesCapacitor, 'capacitance')]);
+    const symbol = about(set, PART.seriesCapacitor, figure(formatQuantity(seriesCapacitor, 'capacitance')));
     x = sheet.series('capacitor', symbol, [x, y], [nodes[k], target]);
     nodes.push(target);
     k++;
@@ -124,8 +125,8 @@ function drawAbsorption(
   const loop = `trap ${i + 1} loop`;
   const [top, middle] = [levels.rail - 84, levels.rail - 42];
   const span = [top, levels.rail] as const;
-  const words = [...symbol.words, ...capacitor.words, `k ${formatQuantity(trap.coupling, 'ratio', 2)}`];
-  const right = sheet.shunt('capacitor', { ...capacitor, words }, x, span, [loop, EARTH], { middle });
+  const { lines, value } = symbolLabels.absorption({ ...trap, number: i + 1 });
+  const right = sheet.shunt('capacitor', { ...capacitor, words: lines, value }, x, span, [loop, EARTH], { middle });
   const coil = right + 14;
   sheet.shunt('inductor', { ...symbol, words: [] }, coil, span, [loop, EARTH], { middle, arches: 4 });
   sheet.wire(loop, [x, top], [coil, top]);
@@ -172,11 +173,16 @@ export function drawDetector(
   const y = levels.line;
   const device = deviceOf(set);
   const first = about(set, PART.detector, detectorLabel(set.detector));
-  const second = about(set, PART.secondDetector, []);
+  const second = about(set, PART.secondDetector, NO_LABEL);
   const { wiring } = set.detector;
   const bias = set.detector.bias ?? 0;
   if (wiring === 'doubler') {
-    const pumped = sheet.series('capacitor', about(set, PART.pumpCapacitor, ['1 nF']), [x, y], [live, 'pump']);
+    const pumped = sheet.series(
+      'capacitor',
+      about(set, PART.pumpCapacitor, figure(formatQuantity(PUMP_CAPACITANCE, 'capacitance'))),
+      [x, y],
+      [live, 'pump'],
+    );
     sheet.wire('pump', [pumped, y], [pumped + 14, y]);
     sheet.shunt(device, second, pumped + 14, [y, levels.rail], ['pump', EARTH], { up: true });
     sheet.wire('pump', [pumped + 14, y], [pumped + 28, y]);
@@ -193,7 +199,12 @@ export function drawDetector(
   let at = x;
   let node = live;
   if (bias !== 0 && wiring === 'single') {
-    at = sheet.series('cell', about(set, PART.biasCell, [formatQuantity(bias, 'voltage')]), [at, y], [node, 'biased']);
+    at = sheet.series(
+      'cell',
+      about(set, PART.biasCell, figure(formatQuantity(bias, 'voltage'))),
+      [at, y],
+      [node, 'biased'],
+    );
     node = 'biased';
   }
   return sheet.series(device, first, [at, y], [node, OUT]);
@@ -215,12 +226,19 @@ export function drawLoadSide(sheet: DiagramSheet, set: SetDescription, from: num
     const reach = sheet.shunt(kind, symbol, x, span, [node, EARTH]);
     on(reach + 2);
   };
-  if (load.bypass > 0)
-    shunted('capacitor', about(set, PART.byPass, ['by-pass', formatQuantity(load.bypass, 'capacitance')]));
+  if (load.bypass > 0) shunted('capacitor', about(set, PART.byPass, symbolLabels.byPass(load.bypass)));
   if (load.equalizer) {
     on(x + 12);
-    const resistor = about(set, PART.equaliserResistor, [formatQuantity(load.equalizer.resistance, 'resistance')]);
-    const capacitor = about(set, PART.equaliserCapacitor, [formatQuantity(load.equalizer.capacitance, 'capacitance')]);
+    const resistor = about(
+      set,
+      PART.equaliserResistor,
+      figure(formatQuantity(load.equalizer.resistance, 'resistance')),
+    );
+    const capacitor = about(
+      set,
+      PART.equaliserCapacitor,
+      figure(formatQuantity(load.equalizer.capacitance, 'capacitance')),
+    );
     const width = Math.max(seriesWidth(resistor), seriesWidth(capacitor));
     const end = sheet.series('resistor', resistor, [x, y], [node, 'equalised'], { width, below: true });
     sheet.series('capacitor', capacitor, [x, y - BYWAY], [node, 'equalised'], { width });
@@ -232,9 +250,9 @@ export function drawLoadSide(sheet: DiagramSheet, set: SetDescription, from: num
   if (load.transformer) {
     on(x + 22);
     const side = (role: 'primary' | 'secondary'): About =>
-      about(set, PART.transformer, [], { id: sideOf(PART.transformer, role), name: `transformer ${role}` });
+      about(set, PART.transformer, NO_LABEL, { id: sideOf(PART.transformer, role), name: symbolNames[role] });
     const [primary, secondary] = [side('primary'), side('secondary')];
-    const words = [`${formatNumber(load.transformer.ratio, 3)} : 1`];
+    const ratio = figure(diagramText.transformer(load.transformer.ratio));
     sheet.shunt('inductor', primary, x, span, [node, EARTH], { arches: 4 });
     const other = x + 28;
     sheet.shunt('inductor', secondary, other, span, ['load secondary', EARTH], {
@@ -244,7 +262,7 @@ export function drawLoadSide(sheet: DiagramSheet, set: SetDescription, from: num
     const middle = (y + levels.rail) / 2;
     sheet.place({
       kind: 'transformer',
-      ...about(set, PART.transformer, words, { id: `${PART.transformer}/core`, name: 'transformer core' }),
+      ...about(set, PART.transformer, ratio, { id: `${PART.transformer}/core`, name: symbolNames.core }),
       terminals: [],
       centre: [x + 14, middle],
       turn: 90,
@@ -273,34 +291,39 @@ function drawTransducer(sheet: DiagramSheet, set: SetDescription, from: number, 
     case 'phones':
     case 'moving-coil phones': {
       on(x + 20);
-      const value = formatQuantity(load.kind === 'phones' ? load.resistance : load.impedance, 'resistance');
-      return sheet.shunt('phones', about(set, PART.load, ['phones', value]), x, span, [node, EARTH]);
+      const label = symbolLabels.phones(load.kind === 'phones' ? load.resistance : load.impedance);
+      return sheet.shunt('phones', about(set, PART.load, label), x, span, [node, EARTH]);
     }
     case 'crystal earpiece': {
       if (load.resistor !== undefined) {
         on(x + 12);
-        const symbol = about(set, PART.loadResistor, [formatQuantity(load.resistor, 'resistance')]);
+        const symbol = about(set, PART.loadResistor, figure(formatQuantity(load.resistor, 'resistance')));
         on(sheet.shunt('resistor', symbol, x, span, [node, EARTH]) + 2);
       }
       on(x + 16);
-      const words = ['earpiece', formatQuantity(load.capacitance, 'capacitance')];
-      return sheet.shunt('earpiece', about(set, PART.load, words), x, span, [node, EARTH]);
+      const label = symbolLabels.earpiece(load.capacitance);
+      return sheet.shunt('earpiece', about(set, PART.load, label), x, span, [node, EARTH]);
     }
     case 'amplifier': {
       if (load.loadResistor !== undefined) {
         on(x + 12);
-        const symbol = about(set, PART.loadResistor, [formatQuantity(load.loadResistor, 'resistance')]);
+        const symbol = about(set, PART.loadResistor, figure(formatQuantity(load.loadResistor, 'resistance')));
         on(sheet.shunt('resistor', symbol, x, span, [node, EARTH]) + 2);
       }
       if (load.couplingCapacitor !== undefined) {
-        const symbol = about(set, PART.couplingCapacitor, [formatQuantity(load.couplingCapacitor, 'capacitance')]);
+        const symbol = about(
+          set,
+          PART.couplingCapacitor,
+          figure(formatQuantity(load.couplingCapacitor, 'capacitance')),
+        );
         x = sheet.series('capacitor', symbol, [x, y], [node, 'load in']);
         node = 'load in';
       }
       on(x + 10);
+      const label = symbolLabels.amplifier(load.inputResistance);
       sheet.place({
         kind: 'amplifier',
-        ...about(set, PART.load, ['amplifier', formatQuantity(load.inputResistance, 'resistance')]),
+        ...about(set, PART.load, label),
         terminals: [
           { at: [x, y], node },
           { at: [x + 12, y + 10.8], node: EARTH },
@@ -311,7 +334,7 @@ function drawTransducer(sheet: DiagramSheet, set: SetDescription, from: number, 
         anchor: 'start',
       });
       sheet.wire(EARTH, [x + 12, y + 10.8], [x + 12, levels.rail]);
-      return x + 20 + Math.max(40, wordsWidth(['amplifier', formatQuantity(load.inputResistance, 'resistance')]));
+      return x + 20 + Math.max(40, wordsWidth(label.lines));
     }
   }
 }

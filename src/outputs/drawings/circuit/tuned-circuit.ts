@@ -2,10 +2,11 @@ import { EARTH } from '../../../engine/network/elements.ts';
 import type { PartId } from '../../../engine/network/ids.ts';
 import { PART } from '../../../engine/network/part-ids.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
+import { diagramText, type SymbolLabel } from '../../words/index.ts';
+import { about, tuningLabel } from './about.ts';
 import { drawCoilColumn, type Stretch, toRail } from './coil-column.ts';
 import { type DiagramSheet, wordsWidth } from './diagram.ts';
 import type { Levels } from './ends.ts';
-import { about, tuningLabel, turnsText } from './words.ts';
 
 export interface Tuned {
   readonly x: number;
@@ -26,7 +27,7 @@ export function drawTuned(
     readonly stretches: readonly Stretch[];
     readonly nodeAt: (turn: number) => string;
     readonly part: PartId;
-    readonly words: readonly string[];
+    readonly label: SymbolLabel;
     readonly turns: number;
     readonly first: string;
     readonly middle?: number;
@@ -47,7 +48,7 @@ export function drawTuned(
     const level = column.levelAt(middle);
     sheet.wire(EARTH, [x, level], [x - 13, level], [x - 13, levels.rail]);
   }
-  const aerialText = coil.aerialTurn === undefined ? '' : `turn ${turnsText(coil.aerialTurn)}`;
+  const aerialText = coil.aerialTurn === undefined ? '' : diagramText.turn(coil.aerialTurn);
   if (coil.aerialTurn !== undefined) {
     const level = column.levelAt(coil.aerialTurn);
     const node = coil.nodeAt(coil.aerialTurn);
@@ -65,12 +66,12 @@ export function drawTuned(
   }
   const tapLevel = column.levelAt(coil.detectorTurn);
   const tapped = !split && tapLevel !== y;
-  const tapText = `turn ${turnsText(coil.detectorTurn)}`;
+  const tapText = diagramText.turn(coil.detectorTurn);
   const capacitor =
     x +
     Math.max(
       50,
-      wordsWidth(coil.words) / 2 + 14,
+      wordsWidth(coil.label.lines) / 2 + 14,
       tapped ? 26 + wordsWidth([tapText]) : 0,
       coil.beside ? 26 + wordsWidth([aerialText]) : 0,
     );

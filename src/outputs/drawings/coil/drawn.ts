@@ -5,10 +5,11 @@ import type { Box } from '../../scene/boxes.ts';
 import { circle, line } from '../../scene/build.ts';
 import { placeLabels } from '../../scene/labels.ts';
 import type { Item, Point } from '../../scene/scene.ts';
+import type { TapName } from '../../words/index.ts';
 import { SMALL, THIN } from '../paper.ts';
 
 export interface Tap {
-  readonly name: string;
+  readonly name: TapName;
   /** Turns from the earthed end. */
   readonly turn: number;
 }

@@ -1,13 +1,13 @@
+import type { PartRole } from '../../../engine/built/identity.ts';
+import type { ArrangementDescription } from '../../../engine/kinds/arrangements/arrangement-schema.ts';
+import { type ByKind, byKind } from '../../../engine/kinds/by-kind.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
-import { type Box, itemBox } from '../../scene/boxes.ts';
-import { circle, group, line, polyline, rect } from '../../scene/build.ts';
-import { boxesAlong, type Label, placeLabels } from '../../scene/labels.ts';
-import type { Item, Point } from '../../scene/scene.ts';
-import { shorten } from '../../scene/text-width.ts';
-import { type Footprint, footprint } from './footprints.ts';
+import type { Point } from '../../scene/scene.ts';
+import type { BoardWarning } from '../../words/index.ts';
+import type { Footprint } from './footprint.ts';
+import { footprint } from './footprints.ts';
 import type { BoardPart, BoardParts } from './parts.ts';
 import { lengthOf, routes } from './route.ts';
-import { terminalLabels } from './terminal-labels.ts';
 import { type Wiring, wiringOf } from './wiring.ts';
 
 export interface PlacedPart {
@@ -29,7 +29,7 @@ export interface BoardLayout {
   readonly ways: readonly (readonly Point[])[];
   /** Of each wire of the list, mm, with what its ends take. */
   readonly lengths: readonly number[];
-  readonly warnings: readonly string[];
+  readonly warnings: readonly BoardWarning[];
 }
 
 /** The parts of a set and where they stand. */
@@ -50,41 +50,67 @@ const HEAD = 6.5;
 /** Between coils that must not reach each other, mm. */
 const APART = 30;
 
-/** Aerial first, phones last: the order along the board. */
-function stage(part: BoardPart): number {
-  switch (part.kind) {
-    case 'aerial terminal':
-    case 'earth terminal':
-      return 0;
-    case 'coil':
-      return part.role === 'trap-coil' ? 1 : 2;
-    case 'loop':
-      return 1;
-    case 'variable':
-      return 2;
-    case 'detector':
-    case 'cell':
-      return 3;
-    case 'outputs':
-      return 5;
-    case 'transformer':
-      return 4;
-    default:
-      switch (part.role) {
-        case 'trap-capacitor':
-        case 'series-capacitor':
-          return 1;
-        case 'tuning':
-        case 'aerial-tuning':
-        case 'parallel-capacitor':
-          return 2;
-        case 'pump-capacitor':
-          return 3;
-        default:
-          return 4;
-      }
-  }
-}
+/** Aerial first, phones last: the order along the board, by what a part is there for. */
+const STAGE: Record<PartRole, number> = {
+  aerial: 0,
+  earth: 0,
+  frame: 1,
+  rod: 1,
+  'trap-coil': 1,
+  'trap-capacitor': 1,
+  'series-capacitor': 1,
+  'tuning-coil': 2,
+  'aerial-coil': 2,
+  rotor: 2,
+  'spare-coil': 2,
+  tuning: 2,
+  'aerial-tuning': 2,
+  'parallel-capacitor': 2,
+  'pump-capacitor': 3,
+  detector: 3,
+  'second-detector': 3,
+  'bias-cell': 3,
+  'by-pass': 4,
+  'equaliser-resistor': 4,
+  'equaliser-capacitor': 4,
+  transformer: 4,
+  'load-resistor': 4,
+  'coupling-capacitor': 4,
+  listed: 4,
+  load: 5,
+};
+
+/** Coils of a list stand with the coils, whatever they are there for. */
+const stage = ({ kind, role }: BoardPart): number => (role === 'listed' && kind === 'coil' ? 2 : STAGE[role]);
+
+/** How the first two coupled coils of an arrangement stand to each other, where that is described. Distance m, tilt °. */
+type Placing =
+  | { readonly kind: 'inside' }
+  | { readonly kind: 'apart'; readonly distance: number; readonly tilt: number }
+  | undefined;
+
+const apart = ({ distance, tilt }: { readonly distance: number; readonly tilt: number }): Placing => ({
+  kind: 'apart',
+  distance,
+  tilt,
+});
+const alone = (): Placing => undefined;
+
+const PLACING: ByKind<ArrangementDescription, Placing> = {
+  coupled: apart,
+  'two circuits': apart,
+  // The rotor turns inside its stator.
+  variometer: () => ({ kind: 'inside' }),
+  // One coil, which may have a trap's beside it.
+  direct: alone,
+  'series capacitor': alone,
+  tapped: alone,
+  slider: alone,
+  frame: alone,
+  'ferrite rod': alone,
+  // A list gives mutual inductances, not places.
+  elements: alone,
+};
 
 /** Several parts that are placed as one: coils that must stand so and so to each other. */
 interface Unit {
@@ -112,8 +138,8 @@ export function boardLayout(
   if (board.width !== undefined) {
     const laid = laidOut(parts, units, Math.max(board.width, Math.ceil(widest)), board.height, EASY);
     if (!(widest > board.width)) return wired(laid);
-    const word = `The board must be ${Math.ceil(widest)} mm wide: its widest part would not lie on it.`;
-    return wired({ ...laid, warnings: [word, ...laid.warnings] });
+    const warning: BoardWarning = { code: 'board.too-narrow', width: Math.ceil(widest) / 1e3 };
+    return wired({ ...laid, warnings: [warning, ...laid.warnings] });
   }
   // The narrowest that fits a page; where none does, the one that wastes least.
   const widths = [130, 142, 154, 166, ONE_PAGE.width].map((w) => Math.max(w, Math.ceil(widest)));
@@ -134,7 +160,7 @@ function laidOut(
   length: number | undefined,
   { edge, gap }: Spacing,
 ): Laid {
-  const warnings: string[] = [];
+  const warnings: BoardWarning[] = [];
   const standing: PlacedPart[] = [];
   let y = edge;
   const terminals = units.filter((u) => u.stage === 0).map((u) => u.unit);
@@ -163,8 +189,7 @@ function laidOut(
     }
   }
   const least = Math.ceil(y + edge);
-  if (length !== undefined && length < least)
-    warnings.push(`The board must be ${least} mm long: laid out as the trade does it, the parts need so much.`);
+  if (length !== undefined && length < least) warnings.push({ code: 'board.too-short', length: least / 1e3 });
   const height = Math.max(least, length ?? 0);
   const wiring = wiringOf(
     parts,
@@ -230,11 +255,7 @@ function unitsOf(set: SetDescription, { parts, couplings }: BoardParts): { unit:
   const units: { unit: Unit; stage: number }[] = [];
   const done = new Set<string>();
   let axes = 0;
-  const placing = set.arrangement as { distance?: number; tilt?: number };
-  // The aerial's own capacitor stands on its coil's side: before the other.
-  const own = parts.find((p) => p.role === 'aerial-tuning');
-  const order = own ? parts.flatMap((p) => (p === own ? [] : p.role === 'tuning' ? [own, p] : [p])) : parts;
-  for (const part of order) {
+  for (const part of inOrder(parts)) {
     if (done.has(part.tag)) continue;
     done.add(part.tag);
     const mates = couplings
@@ -242,35 +263,8 @@ function unitsOf(set: SetDescription, { parts, couplings }: BoardParts): { unit:
       .map(([a, b]) => parts.find((p) => p.tag === (a === part.tag ? b : a))!)
       .filter((p) => !done.has(p.tag) && p.kind === 'coil');
     if (part.kind === 'coil' && mates.length > 0) {
-      const first = footprint(part, set, 'x');
-      const members = [{ part, print: first, at: [0, 0] as Point, turn: 0 }];
-      let [left, right, high] = [-first.w / 2, first.w / 2, first.h];
-      mates.forEach((mate, i) => {
-        done.add(mate.tag);
-        let print = footprint(mate, set, 'x');
-        const known =
-          i === 0 && placing.distance !== undefined && part.role !== 'trap-coil' && mate.role !== 'trap-coil';
-        // A variometer's rotor turns inside its stator; anything else coupled stands beside what is there already.
-        const inside = i === 0 && set.arrangement.kind === 'variometer';
-        const distance = known || inside ? (placing.distance ?? 0) * 1e3 : right + 8 + print.w / 2;
-        const tilt = known ? (placing.tilt ?? 0) : 0;
-        const place = { part: mate, at: [distance, 0] as Point, turn: tilt };
-        // One inside the other: its ends come out on the other side, where none of the first are.
-        if (endsMeet([...members, { ...place, print }])) print = turnedOver(print);
-        members.push({ ...place, print });
-        const a = (tilt * Math.PI) / 180;
-        const w = Math.abs(print.w * Math.cos(a)) + Math.abs(print.h * Math.sin(a));
-        const h = Math.abs(print.w * Math.sin(a)) + Math.abs(print.h * Math.cos(a));
-        left = Math.min(left, distance - w / 2);
-        right = Math.max(right, distance + w / 2);
-        high = Math.max(high, h);
-      });
-      const middle = (left + right) / 2;
-      const shifted = members.map((m) => ({ ...m, at: [m.at[0] - middle, m.at[1]] as Point }));
-      units.push({
-        unit: { members: shifted, w: right - left, h: high, isCoil: true },
-        stage: Math.min(...members.map((m) => stage(m.part))),
-      });
+      for (const mate of mates) done.add(mate.tag);
+      units.push({ unit: coupledUnit(set, part, mates), stage: Math.min(...[part, ...mates].map(stage)) });
       axes++;
       continue;
     }
@@ -283,6 +277,43 @@ function unitsOf(set: SetDescription, { parts, couplings }: BoardParts): { unit:
     });
   }
   return units;
+}
+
+/** The aerial's own capacitor stands on its coil's side: before the other. */
+function inOrder(parts: readonly BoardPart[]): readonly BoardPart[] {
+  const own = parts.find((p) => p.role === 'aerial-tuning');
+  return own ? parts.flatMap((p) => (p === own ? [] : p.role === 'tuning' ? [own, p] : [p])) : parts;
+}
+
+/** A coil with those that it is coupled to, side by side, leaning or inside it as described. */
+function coupledUnit(set: SetDescription, part: BoardPart, mates: readonly BoardPart[]): Unit {
+  const placing = byKind(PLACING, set.arrangement);
+  const first = footprint(part, set, 'x');
+  const members: PlacedPart[] = [{ part, print: first, at: [0, 0], turn: 0 }];
+  let [left, right, high] = [-first.w / 2, first.w / 2, first.h];
+  mates.forEach((mate, i) => {
+    let print = footprint(mate, set, 'x');
+    const isTrap = part.role === 'trap-coil' || mate.role === 'trap-coil';
+    const known = i === 0 && placing?.kind === 'apart' && !isTrap ? placing : undefined;
+    const isInside = i === 0 && placing?.kind === 'inside';
+    // Anything else coupled stands beside what is there already.
+    const beside = isInside ? 0 : right + 8 + print.w / 2;
+    const distance = known ? known.distance * 1e3 : beside;
+    const turn = known?.tilt ?? 0;
+    const place = { part: mate, at: [distance, 0] as Point, turn };
+    // One inside the other: its ends come out on the other side, where none of the first are.
+    if (endsMeet([...members, { ...place, print }])) print = turnedOver(print);
+    members.push({ ...place, print });
+    const a = (turn * Math.PI) / 180;
+    const w = Math.abs(print.w * Math.cos(a)) + Math.abs(print.h * Math.sin(a));
+    const h = Math.abs(print.w * Math.sin(a)) + Math.abs(print.h * Math.cos(a));
+    left = Math.min(left, distance - w / 2);
+    right = Math.max(right, distance + w / 2);
+    high = Math.max(high, h);
+  });
+  const middle = (left + right) / 2;
+  const shifted = members.map((m) => ({ ...m, at: [m.at[0] - middle, m.at[1]] as Point }));
+  return { members: shifted, w: right - left, h: high, isCoil: true };
 }
 
 /** Ends nearer to each other than this, mm, leave no room for two wires. */
@@ -318,7 +349,8 @@ function rowsOf(units: readonly Unit[], room: number, usual: number): Unit[][] {
   return rows;
 }
 
-function terminalPoints(placed: readonly PlacedPart[]): Map<string, Point> {
+/** Where each terminal of the placed parts lies. */
+export function terminalPoints(placed: readonly PlacedPart[]): Map<string, Point> {
   const points = new Map<string, Point>();
   for (const { print, at, turn } of placed) {
     const a = (turn * Math.PI) / 180;
@@ -326,149 +358,4 @@ function terminalPoints(placed: readonly PlacedPart[]): Map<string, Point> {
       points.set(name, [at[0] + x * Math.cos(a) - y * Math.sin(a), at[1] + x * Math.sin(a) + y * Math.cos(a)]);
   }
   return points;
-}
-
-/** A point of a way at a share of its length. */
-function pointAlong(way: readonly Point[], share: number): Point {
-  let left = share * lengthOf(way);
-  for (let i = 1; i < way.length; i++) {
-    const [a, b] = [way[i - 1], way[i]];
-    const piece = lengthOf([a, b]);
-    if (left <= piece && piece > 0)
-      return [a[0] + ((b[0] - a[0]) * left) / piece, a[1] + ((b[1] - a[1]) * left) / piece];
-    left -= piece;
-  }
-  return way[way.length - 1];
-}
-
-const LETTERS = 2.6;
-/** Bodies lower than this, mm, have no room for words on them. */
-const SMALL = 12;
-
-/** What of a small part is seen between its ends. */
-const bodyBox = ({ at: [x, y], print }: PlacedPart): Box => ({
-  x: x - print.w / 4,
-  y: y - print.h / 3,
-  w: print.w / 2,
-  h: (2 * print.h) / 3,
-});
-
-/** Boxes a word keeps off so that no wire runs through it. */
-const boxesOn = (way: readonly Point[]): Box[] => {
-  const count = Math.max(1, Math.ceil(lengthOf(way) / 3));
-  return boxesAlong(
-    Array.from({ length: count + 1 }, (_, i) => pointAlong(way, i / count)),
-    0.6,
-  );
-};
-
-/** The board from above at full size: outlines, holes, terminals, and every wire by its number in the list. */
-export function layoutItems(layout: BoardLayout): Item[] {
-  const { width, height, placed, ways } = layout;
-  const items: Item[] = [rect(0, 0, width, height, { stroke: 'ink', width: 0.5, title: 'edge of the board' })];
-  const points = terminalPoints(placed);
-  const holes: Item[] = [];
-  for (const { part, print, at, turn } of placed) {
-    items.push(group(print.items, { move: at, turn, title: `${part.tag}: ${part.words}` }));
-    const a = (turn * Math.PI) / 180;
-    for (const {
-      at: [x, y],
-      diameter,
-    } of print.drills) {
-      const p: Point = [at[0] + x * Math.cos(a) - y * Math.sin(a), at[1] + x * Math.sin(a) + y * Math.cos(a)];
-      holes.push(circle(p, diameter / 2, { stroke: 'ink', width: 0.25 }));
-      holes.push(
-        line([p[0] - diameter / 2 - 1.2, p[1]], [p[0] + diameter / 2 + 1.2, p[1]], { stroke: 'ink', width: 0.15 }),
-      );
-      holes.push(
-        line([p[0], p[1] - diameter / 2 - 1.2], [p[0], p[1] + diameter / 2 + 1.2], { stroke: 'ink', width: 0.15 }),
-      );
-    }
-  }
-  const drawnWires: Item[] = ways.map((way) => polyline(way, { stroke: 'soft', width: 0.35, dash: [1.6, 0.9] }));
-  const dots: Item[] = [...points].map(([title, p]) => circle(p, 0.8, { fill: 'ink', title }));
-  // Names of parts first, then of terminals with leaders to their dots, then the wires' numbers, where there is still room.
-  const frame = { x: 0.5, y: 0.5, w: width - 1, h: height - 1 };
-  const labels: Label[] = [];
-  for (const { part, print, at } of placed) {
-    const room =
-      print.words === 'inside'
-        ? Math.max(24, (print.body ?? print.w) - 3)
-        : Math.min(width - 4, Math.max(44, print.w + 20));
-    const words = `${part.tag}  ${part.words}`;
-    const above = -print.h / 2 - 1.4;
-    const spots: Point[] =
-      print.words === 'inside'
-        ? [
-            [0, -4],
-            [0, 2],
-            [0, -9],
-            [0, 8],
-            [0, above],
-            [0, print.h / 2 + 5],
-            [0, -14],
-            [0, 14],
-          ]
-        : [
-            [0, above],
-            [0, print.h / 2 + 4],
-            [0, above - 3.4],
-            [0, print.h / 2 + 7.4],
-          ];
-    labels.push({
-      item: { text: shorten(words, LETTERS, room / 1.12), size: LETTERS, bold: true },
-      shorter: [shorten(words, LETTERS, room * 0.55), part.tag],
-      must: true,
-      places: spots.flatMap(([x, y]) => [
-        { at: [at[0] + x, at[1] + y] as Point, anchor: 'middle' as const },
-        { at: [Math.max(2, at[0] + x - print.w / 2), at[1] + y] as Point, anchor: 'start' as const },
-        { at: [Math.min(width - 2, at[0] + x + print.w / 2), at[1] + y] as Point, anchor: 'end' as const },
-      ]),
-    });
-  }
-  for (const { print, at } of placed) {
-    if (!print.assumed) continue;
-    labels.push({
-      item: { text: '(size assumed)', size: 2.2 },
-      places: [2, 5, 8, -9, 12].map((y) => ({ at: [at[0], at[1] + y] as Point, anchor: 'middle' as const })),
-    });
-  }
-  const numbers = ways.map(
-    (way, i): Label => ({
-      item: { text: `${i + 1}`, size: LETTERS, bold: true, rim: true },
-      must: true,
-      places: [0.5, 0.42, 0.58, 0.34, 0.66, 0.27, 0.73, 0.2, 0.8, 0.47, 0.53, 0.38, 0.62].flatMap((t) => {
-        const [x, middle] = pointAlong(way, t);
-        const y = middle + 0.9;
-        return [
-          { at: [x, y] as Point, anchor: 'middle' as const },
-          { at: [x + 2, y] as Point, anchor: 'middle' as const },
-          { at: [x - 2, y] as Point, anchor: 'middle' as const },
-          { at: [x, y - 2] as Point, anchor: 'middle' as const },
-        ];
-      }),
-    }),
-  );
-  const marks = [...holes.filter((h) => h.kind === 'circle').map(itemBox), ...dots.map(itemBox)];
-  const bodies = placed.filter(({ print }) => print.h < SMALL).map(bodyBox);
-  const wires = ways.flatMap(boxesOn);
-  const named = placeLabels(labels, frame, [...marks, ...bodies, ...wires], 0.9).items;
-  const wanted = placed.flatMap(({ part }) =>
-    part.terminals.length < 2
-      ? []
-      : part.terminals.map((t, i) => ({
-          terminal: t,
-          words: part.marks[i],
-        })),
-  );
-  const ends = terminalLabels(wanted, points, frame, named.map(itemBox), marks, [...bodies, ...wires]);
-  const leaders = ends.map(({ terminal, leader: [from, to] }) =>
-    line(from, to, { stroke: 'ink', width: 0.12, title: terminal }),
-  );
-  const joined = ends.map(({ terminal, text }) => ({ ...text, title: terminal }));
-  const leaderBoxes = ends.flatMap(({ leader }) => boxesAlong(leader, 0.3));
-  const inTheWay = [...marks, ...[...named, ...joined].map(itemBox), ...leaderBoxes];
-  const numbered = placeLabels(numbers, frame, inTheWay, 0.9).items;
-  const names = [...named, ...joined, ...numbered].map((t) => ({ ...t, rim: true }));
-  return [...items, ...drawnWires, ...holes, ...dots, ...leaders, ...names];
 }

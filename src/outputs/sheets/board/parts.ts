@@ -1,4 +1,4 @@
-import { type BuiltSet, builtSet, type Part, type Terminal } from '../../../engine/built/built-set.ts';
+import { type BuiltSet, builtSet, type Coupling, type Part, type Terminal } from '../../../engine/built/built-set.ts';
 import type { CoilDescription } from '../../../engine/kinds/coils/coil-schema.ts';
 import type { TuningDescription } from '../../../engine/kinds/tunings/tuning-schema.ts';
 import type { PartId } from '../../../engine/network/ids.ts';
@@ -40,7 +40,15 @@ export interface BoardParts {
   readonly parts: readonly BoardPart[];
   /** Pairs of tags whose coils must reach each other. */
   readonly couplings: readonly (readonly [string, string])[];
+  /** The same with how they stand, one for one. Distance m, tilt °. */
+  readonly standing: readonly CoupledTags[];
   readonly built: BuiltSet;
+}
+
+/** Two coils that reach each other, by their tags. */
+interface CoupledTags extends Pick<Coupling, 'distance' | 'tilt'> {
+  readonly first: string;
+  readonly second: string;
 }
 
 /** A set's parts as they stand on a board: with tags, and names for their terminals. */
@@ -76,11 +84,12 @@ export function boardParts(set: SetDescription): BoardParts {
     };
   });
   const tagOf = new Map<PartId, string>(parts.map((p) => [p.id, p.tag]));
-  const couplings = built.couplings.flatMap(({ between }): [string, string][] => {
-    const [a, b] = between.map((id) => tagOf.get(id));
-    return a && b ? [[a, b]] : [];
+  const standing = built.couplings.flatMap(({ between: [a, b], distance, tilt }): CoupledTags[] => {
+    const [first, second] = [tagOf.get(a), tagOf.get(b)];
+    return first && second ? [{ first, second, distance, tilt }] : [];
   });
-  return { parts, couplings, built };
+  const couplings = standing.map(({ first, second }) => [first, second] as const);
+  return { parts, couplings, standing, built };
 }
 
 const LETTERS: Record<PartKind, string> = {

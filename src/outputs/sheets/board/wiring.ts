@@ -1,12 +1,13 @@
 import type { JointId } from '../../../engine/network/ids.ts';
+import type { WireUse } from '../../words/index.ts';
 import type { BoardPart, BoardParts } from './parts.ts';
 
 /** One piece of wire, between two terminals. */
 export interface WiringLine {
   readonly from: string;
   readonly to: string;
-  /** Why, in a few words, for the first wire of each net. */
-  readonly note: string;
+  /** What for, of the first wire of each net. */
+  readonly use?: WireUse;
 }
 
 export interface Wiring {
@@ -40,20 +41,19 @@ export function wiringOf({ parts }: BoardParts, order: readonly string[] = parts
       lines.push({
         from: ends[i - 1].terminal,
         to: ends[i].terminal,
-        note: i === 1 ? noteFor(net === earth, ends) : '',
+        use: i === 1 ? useOf(net === earth, ends) : undefined,
       });
   }
   return { lines, free };
 }
 
-function noteFor(earth: boolean, ends: readonly { terminal: string; part: BoardPart }[]): string {
-  if (earth) return 'the earth line: these wires make one chain';
+function useOf(isEarth: boolean, ends: readonly { readonly part: BoardPart }[]): WireUse | undefined {
+  if (isEarth) return 'earth';
   const kinds = new Set(ends.map((e) => e.part.kind));
-  if (kinds.has('aerial terminal')) return 'from the aerial';
-  if (kinds.has('outputs')) return 'what the detector gives, to the terminals';
-  if (kinds.has('detector')) return 'to the detector: keep this wire short';
-  if (kinds.has('variable')) return 'the tuned circuit';
-  return '';
+  if (kinds.has('aerial terminal')) return 'aerial';
+  if (kinds.has('outputs')) return 'output';
+  if (kinds.has('detector')) return 'detector';
+  return kinds.has('variable') ? 'tuned circuit' : undefined;
 }
 
 /** "L1 start → C1 fixed vanes": how a line is printed. */

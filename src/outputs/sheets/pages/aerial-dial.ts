@@ -3,6 +3,7 @@ import { setCircuit } from '../../../engine/built/set-circuit.ts';
 import { receiver } from '../../../engine/reception/path/receive-station.ts';
 import type { Reception, StationReception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
+import { dialSheet } from '../../words/index.ts';
 import { boardParts } from '../board/parts.ts';
 import { type DialMarks, type DialTicks, marksAlong, type Pointer, scaleOfTuning } from './dial-marks.ts';
 import { readingText } from './dial-text.ts';
@@ -41,7 +42,8 @@ export function aerialDial(set: SetDescription): AerialDial | undefined {
     positionOf,
     textOf: (station) => {
       const position = positionOf(station);
-      return `${readingText(pointer, position)}${inside(position) ? '' : ' (end)'}`;
+      const reading = readingText(pointer, position);
+      return inside(position) ? reading : dialSheet.atEnd(reading);
     },
   };
 }
@@ -52,8 +54,8 @@ export function aerialDialMarks(ticks: DialTicks, reception: Reception, dial: Ae
   return {
     scale,
     at,
-    moves: `${moves} of ${dial.tag}`,
-    of: `${dial.tag} `,
+    moves,
+    tag: dial.tag,
     ...marksAlong(
       ticks,
       reception,

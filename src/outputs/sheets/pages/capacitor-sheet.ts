@@ -1,15 +1,17 @@
+import { tunedBy } from '../../../engine/kinds/arrangements/tuned-by.ts';
+import { type ByKind, byKind } from '../../../engine/kinds/by-kind.ts';
 import { tuningModel } from '../../../engine/kinds/models.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
-import { capital, formatQuantity } from '../../../engine/units/format.ts';
 import { circle, line, path, polar, polyline, rect, text } from '../../scene/build.ts';
 import type { Item, Point } from '../../scene/scene.ts';
-import { warningSentences } from '../../words/index.ts';
+import { type CapacitorPart, capacitorTemplate, capacitorSheet as texts, warningSentences } from '../../words/index.ts';
 import { Flow } from '../paper/flow.ts';
 import type { PaperName, Sheet } from '../paper/page.ts';
 import {
   capacitorMaterials,
   capacitorSteps,
   EDGE,
+  fixedOf,
   foilsOf,
   HINGE,
   type HomeMade,
@@ -19,64 +21,56 @@ import {
   type Tuning,
 } from './capacitor-making.ts';
 
-const CUT = { stroke: 'ink', width: 0.3, title: 'cut here' } as const;
-
 /** One sheet for every home-made variable capacitor of the set. */
 export function capacitorSheets(set: SetDescription, paper: PaperName): Sheet[] {
   const a = set.arrangement;
-  const byCoil = a.kind === 'slider' || a.kind === 'variometer';
   const sheets: Sheet[] = [];
-  if (!byCoil && homeMade(set.tuning)) sheets.push(sheetFor(set, set.tuning, 'Tuning capacitor', 'capacitor', paper));
+  if (tunedBy(a) === 'capacitor' && homeMade(set.tuning)) sheets.push(sheetFor(set, set.tuning, 'tuning', paper));
   if (a.kind === 'two circuits' && a.aerialTuning && homeMade(a.aerialTuning))
-    sheets.push(sheetFor(set, a.aerialTuning, 'Aerial tuning capacitor', 'capacitor-aerial', paper));
+    sheets.push(sheetFor(set, a.aerialTuning, 'aerial-tuning', paper));
   return sheets;
 }
 
-function sheetFor(set: SetDescription, tuning: HomeMade, title: string, file: string, paper: PaperName): Sheet {
+const FILES: Record<CapacitorPart, string> = { tuning: 'capacitor', 'aerial-tuning': 'capacitor-aerial' };
+
+function sheetFor(set: SetDescription, tuning: HomeMade, part: CapacitorPart, paper: PaperName): Sheet {
   const model = tuningModel(tuning);
-  const flow = new Flow({ id: 'capacitor', title, file, set: set.name, paper, fullSize: true });
+  const title = texts.titles[part];
+  const flow = new Flow({ id: 'capacitor', title, file: FILES[part], set: set.name, paper, fullSize: true });
+  const { columns, rows, headings } = texts;
   flow.table(
     [
-      { title: 'Figure', share: 2 },
-      { title: 'Expected', share: 5 },
+      { title: columns.figure, share: 2 },
+      { title: columns.expected, share: 5 },
     ],
     [
-      [
-        'Capacitance',
-        `${formatQuantity(model.min, 'capacitance')} to ${formatQuantity(model.max, 'capacitance')}, strays and trimmer included`,
-      ],
-      [
-        'As made by hand',
-        `least ${formatQuantity(model.minRange[0], 'capacitance')}–${formatQuantity(model.minRange[1], 'capacitance')}, most ${formatQuantity(model.maxRange[0], 'capacitance')}–${formatQuantity(model.maxRange[1], 'capacitance')}`,
-      ],
-      ...(tuning.kind === 'book' ? [['Opening', `to ${formatQuantity(tuning.opening, 'angle')}`]] : []),
+      [rows.capacitance, texts.capacitance(model)],
+      [rows.asMade, texts.asMade({ least: model.minRange, most: model.maxRange })],
+      ...(tuning.kind === 'book' ? [[rows.opening, texts.opening(tuning.opening)]] : []),
     ],
   );
-  flow.heading('What it is made of');
+  flow.heading(headings.materials);
   flow.table(
     [
-      { title: 'Part', share: 2 },
-      { title: 'Number', share: 0.9 },
-      { title: 'Size and stuff', share: 6 },
+      { title: columns.part, share: 2 },
+      { title: columns.number, share: 0.9 },
+      { title: columns.size, share: 6 },
     ],
     capacitorMaterials(tuning),
   );
-  flow.heading('How to make it');
+  flow.heading(headings.steps);
   flow.list(capacitorSteps(tuning), 'number');
-  flow.list(
-    [
-      'With a meter on ohms, from one side to the other, through the whole travel: nothing must conduct. If it does at some place, metal touches metal there.',
-    ],
-    'box',
-  );
+  flow.list([texts.ohms], 'box');
   for (const warning of warningSentences(model.warnings)) flow.para(warning, { small: true });
-  flow.heading('Templates, full size', 40);
+  flow.heading(headings.templates, 40);
   for (const t of templates(tuning)) {
     flow.para(t.words, { small: true, bold: true });
     flow.template(t.items, { w: t.w, h: t.h }, t.words);
   }
-  return flow.finish(`How to make the ${title.toLowerCase()}, with templates at full size.`);
+  return flow.finish(texts.descriptions[part]);
 }
+
+const CUT = { stroke: 'ink', width: 0.3 } as const;
 
 interface Template {
   readonly words: string;
@@ -94,97 +88,88 @@ function drill(p: Point, diameter: number): Item[] {
   ];
 }
 
-/** Templates as they are to be cut; the areas are those that the capacitance was worked out with. */
-export function templates(t: HomeMade): Template[] {
-  switch (t.kind) {
-    case 'vanes':
-      return vaneTemplates(t);
-    case 'foil':
-      return [
-        sheetTemplate(`Foil, ${foilsOf(t)} of these`, t.length * 1e3, t.width * 1e3, true),
-        ...(t.dielectric === 'air'
-          ? []
-          : [
-              sheetTemplate(
-                `${capital(t.dielectric)}, ${t.sheets - 1} of these`,
-                t.length * 1e3 + 2 * EDGE,
-                t.width * 1e3 + 2 * EDGE,
-                false,
-              ),
-            ]),
-      ];
-    case 'tubes': {
-      const around = Math.PI * t.innerDiameter * 1e3;
-      return [
-        sheetTemplate('Foil to make the inner tube of, once round', t.length * 1e3, around, true),
-        sheetTemplate(
-          'Foil to make the outer tube of, once round',
-          t.length * 1e3,
-          Math.PI * (t.innerDiameter + 2 * t.gap) * 1e3,
-          true,
-        ),
-      ];
-    }
-    case 'book':
-      return [
-        sheetTemplate('Foil, 2 of these; the hinge along the dashed edge', t.length * 1e3, t.width * 1e3, true, true),
-        ...(t.dielectric === 'air'
-          ? []
-          : [
-              sheetTemplate(
-                `${capital(t.dielectric)}, 1 of these; the hinge along the dashed edge`,
-                t.length * 1e3 + EDGE + HINGE,
-                t.width * 1e3 + 2 * EDGE,
-                false,
-                true,
-              ),
-            ]),
-      ];
-  }
-}
+const TEMPLATES: ByKind<HomeMade, Template[]> = {
+  vanes: vaneTemplates,
+  foil: (t) => {
+    const foil = { length: t.length, width: t.width, count: foilsOf(t) };
+    const { dielectric } = t;
+    const covering = { dielectric, length: t.length + 2 * EDGE, width: t.width + 2 * EDGE, count: t.sheets - 1 };
+    return [
+      sheetTemplate(capacitorTemplate.foil(foil), foil, { tab: true }),
+      ...(dielectric === 'air' ? [] : [sheetTemplate(capacitorTemplate.dielectric(covering), covering)]),
+    ];
+  },
+  tubes: ({ length, innerDiameter, gap }) => {
+    const inner = { length, width: Math.PI * innerDiameter };
+    const outer = { length, width: Math.PI * (innerDiameter + 2 * gap) };
+    return [
+      sheetTemplate(capacitorTemplate.innerTube(inner), inner, { tab: true }),
+      sheetTemplate(capacitorTemplate.outerTube(outer), outer, { tab: true }),
+    ];
+  },
+  book: ({ length, width, dielectric }) => {
+    const foil = { length, width, count: 2 };
+    const covering = { dielectric, length: length + EDGE + HINGE, width: width + 2 * EDGE, count: 1 };
+    return [
+      sheetTemplate(capacitorTemplate.hingedFoil(foil), foil, { tab: true, hinged: true }),
+      ...(dielectric === 'air'
+        ? []
+        : [sheetTemplate(capacitorTemplate.hingedDielectric(covering), covering, { hinged: true })]),
+    ];
+  },
+};
 
-/** @param hinged along the edge away from the tab, which is drawn dashed */
-function sheetTemplate(words: string, length: number, width: number, tab: boolean, hinged = false): Template {
+/** Templates as they are to be cut; the areas are those that the capacitance was calculated with. */
+export const templates = (t: HomeMade): Template[] => byKind(TEMPLATES, t);
+
+/**
+ * @param size m, the length along which the sheet moves first.
+ * @param look hinged along the edge away from the tab, which is drawn dashed.
+ */
+function sheetTemplate(
+  words: string,
+  size: { readonly length: number; readonly width: number },
+  look: { readonly tab?: boolean; readonly hinged?: boolean } = {},
+): Template {
+  const { tab = false, hinged = false } = look;
+  const [length, width] = [size.length * 1e3, size.width * 1e3];
+  const reach = tab ? TAB * 1e3 : 0;
   // The longer way along the page where one way fits and the other does not.
-  const turned = length + (tab ? TAB : 0) > 175 && width <= 175;
+  const turned = length + reach > 175 && width <= 175;
   const [w, h] = turned ? [width, length] : [length, width];
-  const items: Item[] = [rect(0, 0, w, h, { ...CUT, title: 'sheet' })];
+  const items: Item[] = [rect(0, 0, w, h, { ...CUT, title: capacitorTemplate.sheet })];
   if (hinged)
     items.push(
       line(turned ? [0, 1.2] : [1.2, 0], turned ? [w, 1.2] : [1.2, h], {
-        stroke: 'ink',
-        width: 0.3,
+        ...CUT,
         dash: [2, 1.2],
-        title: 'hinge',
+        title: capacitorTemplate.hinge,
       }),
     );
-  if (tab) {
-    const b = Math.min(12, Math.max(4, (turned ? w : h) / 3));
-    items.push(
-      turned
-        ? polyline(
-            [
-              [2, h],
-              [2, h + TAB],
-              [2 + b, h + TAB],
-              [2 + b, h],
-            ],
-            { ...CUT, title: 'tab' },
-          )
-        : polyline(
-            [
-              [w, 2],
-              [w + TAB, 2],
-              [w + TAB, 2 + b],
-              [w, 2 + b],
-            ],
-            { ...CUT, title: 'tab' },
-          ),
-    );
-  }
-  const label = `${length.toFixed(1)} × ${width.toFixed(1)} mm${tab ? ', and a tab' : ''}`;
+  if (tab) items.push(tabOf(w, h, turned));
+  const label = tab ? capacitorTemplate.sizeAndTab(size) : capacitorTemplate.size(size);
   if (w > 40 && h > 6) items.push(text([w / 2, h / 2 + 1], label, 2.6, { anchor: 'middle', rim: true }));
-  return { words: `${words}: ${label}`, items, w: w + (tab && !turned ? TAB : 0), h: h + (tab && turned ? TAB : 0) };
+  return { words, items, w: w + (turned ? 0 : reach), h: h + (turned ? reach : 0) };
+}
+
+/** The tab by which a foil is joined, on the short side away from the hinge. */
+function tabOf(w: number, h: number, turned: boolean): Item {
+  const b = Math.min(12, Math.max(4, (turned ? w : h) / 3));
+  const out = TAB * 1e3;
+  const points: Point[] = turned
+    ? [
+        [2, h],
+        [2, h + out],
+        [2 + b, h + out],
+        [2 + b, h],
+      ]
+    : [
+        [w, 2],
+        [w + out, 2],
+        [w + out, 2 + b],
+        [w, 2 + b],
+      ];
+  return polyline(points, { ...CUT, title: capacitorTemplate.tab });
 }
 
 function vaneTemplates(t: Tuning<'vanes'>): Template[] {
@@ -196,11 +181,11 @@ function vaneTemplates(t: Tuning<'vanes'>): Template[] {
   const moving: Item[] = [
     polyline(
       outline.map((p): Point => polar(c, p.radius * 1e3, 180 + (p.angle * 180) / Math.PI)),
-      { ...CUT, title: 'moving vane', closed: true },
+      { ...CUT, title: capacitorTemplate.movingVane, closed: true },
     ),
     ...drill(c, 6),
     line(c, polar(c, outer + 3, 180), { stroke: 'ink', width: 0.15 }),
-    text([c[0] - outer - 3, c[1] + 4.4], 'leading edge', 2.2, { anchor: 'start' }),
+    text([c[0] - outer - 3, c[1] + 4.4], capacitorTemplate.leadingEdge, 2.2, { anchor: 'start' }),
   ];
   const R = outer + Math.max(2, outer * 0.08);
   const lug = R + 7;
@@ -219,21 +204,21 @@ function vaneTemplates(t: Tuning<'vanes'>): Template[] {
         ['A', inner, false, false, k[0] - inner, k[1]],
         ['Z'],
       ],
-      { ...CUT, title: 'fixed vane' },
+      { ...CUT, title: capacitorTemplate.fixedVane },
     ),
     ...[0.12, 0.5, 0.88].flatMap((s) => drill(polar(k, R - 4, 180 + angle * s), 3)),
     ...drill(k, 1),
-    text([k[0], k[1] + 5], 'middle of the spindle; the cut-out clears its washers', 2.2, { anchor: 'middle' }),
+    text([k[0], k[1] + 5], capacitorTemplate.spindleMiddle, 2.2, { anchor: 'middle' }),
   ];
   return [
     {
-      words: `Moving vane, ${movingOf(t.vanes)} of these. The round boss stays on it; drill 6 mm for the spindle.`,
+      words: capacitorTemplate.movingVanes(movingOf(t.vanes)),
       items: moving,
       w,
       h: outer + Math.max(6, inner) + 8,
     },
     {
-      words: `Fixed vane, ${t.vanes - movingOf(t.vanes)} of these. Drill 3 mm for the rods.`,
+      words: capacitorTemplate.fixedVanes(fixedOf(t.vanes)),
       items: fixed,
       w: W,
       h: R + 10,

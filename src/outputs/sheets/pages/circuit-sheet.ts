@@ -2,19 +2,18 @@ import { PART } from '../../../engine/network/part-ids.ts';
 import { leadVoltage } from '../../../engine/reception/path/lead-voltage.ts';
 import type { Reception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
-import { formatQuantity } from '../../../engine/units/format.ts';
+import type { Diagram } from '../../drawings/circuit/diagram.ts';
 import { circuitDiagram, drawCircuit } from '../../drawings/index.ts';
 import { itemBox, textBoxes } from '../../scene/boxes.ts';
 import { circle, group, text } from '../../scene/build.ts';
 import { boxesAlong, placeLabels } from '../../scene/labels.ts';
-import type { Item, Point } from '../../scene/scene.ts';
-import { warningSentences } from '../../words/index.ts';
+import type { Item, Point, Scene } from '../../scene/scene.ts';
+import { boardWarning, paper as paperTexts, circuitSheet as texts, warningSentences } from '../../words/index.ts';
 import type { Built } from '../board/layout.ts';
 import type { BoardParts } from '../board/parts.ts';
 import { Flow } from '../paper/flow.ts';
 import { MARGIN, PAPERS, type PaperName, type Sheet, TOP } from '../paper/page.ts';
-import { bestOf, OUT_WORDS } from './best.ts';
-import { printable } from './words.ts';
+import { bestOf } from './best.ts';
 
 /** What the wiring list calls each symbol of the diagram. */
 const tagsOf = ({ parts }: BoardParts): ReadonlyMap<string, string> =>
@@ -31,131 +30,146 @@ export function circuitSheet(
   { parts, layout }: Built,
   paper: PaperName,
 ): Sheet {
-  const flow = new Flow({ id: 'circuit', title: 'Circuit diagram', set: set.name, paper });
+  const flow = new Flow({ id: 'circuit', title: texts.title, set: set.name, paper });
+  const { columns, headings } = texts;
   const scene = drawCircuit(set, tagsOf(parts));
   const points = testPoints(set, reception, scene.items);
-  const items = [...scene.items, ...points.items];
-  const whole = { ...scene, items };
-  const upright = Math.min(flow.width / scene.width, 110 / scene.height);
-  const long = PAPERS[paper].height - TOP - 60;
-  const turned = Math.min(long / scene.width, (flow.width - 4) / scene.height);
-  if (upright * 12 >= 2.6 || turned < upright * 1.15)
-    flow.figure(whole, { height: 110, scale: Math.min(upright, 0.4) });
-  else {
-    const scale = Math.min(turned, 0.4);
-    const x = MARGIN + (flow.width + scene.height * scale) / 2;
-    flow.add('Figure', [group(items, { move: [x, flow.y], turn: 90, scale })], `${scene.title}. ${scene.description}`);
-    flow.space(scene.width * scale + 4);
-  }
-  if (points.rows.length > 0) {
-    flow.heading('Test points');
+  putDiagram(flow, { ...scene, items: [...scene.items, ...points.flatMap((p) => p.items)] }, paper);
+  if (points.length > 0) {
+    flow.heading(headings.points);
     flow.table(
       [
-        { title: 'Point', share: 0.8 },
-        { title: 'Where', share: 3 },
-        { title: 'What is there', share: 6 },
+        { title: columns.point, share: 0.8 },
+        { title: columns.where, share: 3 },
+        { title: columns.what, share: 6 },
       ],
-      points.rows,
+      points.map((p) => [p.letter, p.where, p.what]),
     );
   }
-  flow.heading('The diagram in words');
-  flow.para(
-    'For checking, and for those who cannot see it: what lies between which points. “Earth” is the bottom line, “top” the top of the tuned circuit, “out” the point behind the detector.',
-    { small: true },
-  );
+  flow.heading(headings.words);
+  flow.para(texts.intro, { small: true });
   flow.para(scene.description, { small: true });
   for (const warning of scene.warnings ?? []) flow.para(warning, { small: true });
-  const warnings = [...new Set([...warningSentences(reception.warnings), ...layout.warnings])];
+  const warnings = [...new Set([...warningSentences(reception.warnings), ...layout.warnings.map(boardWarning)])];
   if (warnings.length > 0) {
-    flow.heading('To bear in mind');
+    flow.heading(headings.warnings);
     flow.list(warnings.slice(0, 12));
   }
   return flow.finish(scene.description);
 }
 
-function testPoints(
-  set: SetDescription,
-  reception: Reception,
-  drawn: readonly Item[],
-): { items: Item[]; rows: string[][] } {
-  const diagram = circuitDiagram(set);
+/** Upright where its letters are then large enough, else along the page. */
+function putDiagram(flow: Flow, scene: Scene, paper: PaperName): void {
+  const upright = Math.min(flow.width / scene.width, 110 / scene.height);
+  const long = PAPERS[paper].height - TOP - 60;
+  const turned = Math.min(long / scene.width, (flow.width - 4) / scene.height);
+  if (upright * 12 >= 2.6 || turned < upright * 1.15) {
+    flow.figure(scene, { height: 110, scale: Math.min(upright, 0.4) });
+    return;
+  }
+  const scale = Math.min(turned, 0.4);
+  const x = MARGIN + (flow.width + scene.height * scale) / 2;
+  flow.add('Figure', [group(scene.items, { move: [x, flow.y], turn: 90, scale })], paperTexts.figure(scene));
+  flow.space(scene.width * scale + 4);
+}
+
+/** A node of the diagram at which something can be measured. */
+interface Measurable {
+  readonly node: string;
+  readonly where: string;
+  readonly what: string;
+}
+interface TestPoint extends Omit<Measurable, 'node'> {
+  readonly letter: string;
+  readonly items: readonly Item[];
+}
+
+/** What is worth measuring: the aerial lead where it is a node of its own, and both sides of the detector. */
+function measurable(set: SetDescription, reception: Reception, diagram: Diagram): Measurable[] {
   const best = bestOf(reception);
-  const wires = diagram.wires.filter((w) => w.points.length > 1);
   const detector = diagram.symbols.find((s) => s.part === PART.detector);
-  const live = detector?.terminals[0]?.node;
-  const out = detector?.terminals[1]?.node;
+  const [live, out] = [detector?.terminals[0]?.node, detector?.terminals[1]?.node];
   const aerial = diagram.symbols.find((s) => s.part === PART.aerial)?.terminals[0]?.node;
-  const at = best ? ` with ${printable(best.name)} tuned in` : '';
-  const wanted = [
-    aerial !== undefined && aerial !== live && aerial !== out
-      ? {
-          node: aerial,
-          where: 'aerial lead',
-          what: best
-            ? `${formatQuantity(leadVoltage(set, best) ?? best.emf, 'voltage', 2)} peak of signal${at}; no direct voltage`
-            : 'no direct voltage',
-        }
-      : undefined,
-    live !== undefined
-      ? {
-          node: live,
-          where: 'before the detector',
-          what: best
-            ? `radio frequency, about ${formatQuantity(best.detectorVoltage, 'voltage', 2)} peak at the detector${at}; a meter on it detunes the set`
-            : 'radio frequency',
-        }
-      : undefined,
-    out !== undefined
-      ? {
-          node: out,
-          where: `after the detector, to the ${OUT_WORDS[set.load.kind]}`,
-          what: best
-            ? `direct ${formatQuantity(Math.abs(best.directVoltage), 'voltage', 2)} and audio ${formatQuantity(best.audioVoltage, 'voltage', 2)} peak${at}`
-            : 'direct and audio voltage',
-        }
-      : undefined,
-  ].filter((p) => p !== undefined);
+  const { places, signals } = texts;
+  const station = best?.name ?? '';
+  const points: Measurable[] = [];
+  if (aerial !== undefined && aerial !== live && aerial !== out)
+    points.push({
+      node: aerial,
+      where: places.aerial,
+      what: best ? signals.aerialWith({ station, voltage: leadVoltage(set, best) ?? best.emf }) : signals.aerial,
+    });
+  if (live !== undefined)
+    points.push({
+      node: live,
+      where: places.beforeDetector,
+      what: best ? signals.beforeDetectorWith({ station, voltage: best.detectorVoltage }) : signals.beforeDetector,
+    });
+  if (out !== undefined)
+    points.push({
+      node: out,
+      where: places.afterDetector(set.load.kind),
+      what: best
+        ? signals.afterDetectorWith({
+            station,
+            direct: Math.abs(best.directVoltage),
+            audio: best.audioVoltage,
+          })
+        : signals.afterDetector,
+    });
+  return points;
+}
+
+/** A letter at each test point, on its wire and clear of all else. */
+function testPoints(set: SetDescription, reception: Reception, drawn: readonly Item[]): TestPoint[] {
+  const diagram = circuitDiagram(set);
+  const wires = diagram.wires.filter((w) => w.points.length > 1);
   const boxes = [
     ...wires.flatMap((w) => boxesAlong(w.points, 2)),
     ...textBoxes(drawn).map((t) => t.box),
     ...diagram.symbols.map((s) => ({ x: s.centre[0] - 22, y: s.centre[1] - 22, w: 44, h: 44 })),
   ];
-  const items: Item[] = [];
-  const rows: string[][] = [];
-  wanted.forEach((p, i) => {
+  const points: TestPoint[] = [];
+  measurable(set, reception, diagram).forEach(({ node, where, what }, i) => {
     const letter = String.fromCharCode(0x61 + i);
-    const places = wires
-      .filter((w) => w.node === p.node)
-      .flatMap((w) => w.points.slice(1).map((b, k) => [w.points[k], b] as const))
-      .sort(([a, b], [c, d]) => Math.hypot(d[0] - c[0], d[1] - c[1]) - Math.hypot(b[0] - a[0], b[1] - a[1]))
-      .flatMap(([a, b]) => [0.5, 0.3, 0.7].map((t): Point => [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t]));
-    const clear = places.filter((q) => diagram.dots.every((d) => Math.hypot(q[0] - d[0], q[1] - d[1]) > 10));
-    if (clear.length > 0) places.splice(0, places.length, ...clear);
+    const places = placesOn(node, diagram);
     if (places.length === 0) return;
-    const found = placeLabels(
-      [
-        {
-          item: { text: letter, size: 12, bold: true, rim: true },
-          must: true,
-          places: places.flatMap((q) => [
-            { at: [q[0], q[1] - 10] as Point, anchor: 'middle' as const },
-            { at: [q[0] + 9, q[1] + 4] as Point, anchor: 'start' as const },
-            { at: [q[0], q[1] + 19] as Point, anchor: 'middle' as const },
-          ]),
-        },
-      ],
+    const label = placeLabels(
+      [{ item: { text: letter, size: 12, bold: true, rim: true }, must: true, places: places.flatMap(beside) }],
       { x: 0, y: 0, w: diagram.width, h: diagram.height },
       boxes,
     ).items[0];
-    const near = places.reduce((u, v) =>
-      Math.hypot(v[0] - found.at[0], v[1] - found.at[1]) < Math.hypot(u[0] - found.at[0], u[1] - found.at[1]) ? v : u,
-    );
-    items.push(
-      circle(near, 3.6, { stroke: 'ink', fill: 'paper', width: 1.2 }),
-      text(found.at, letter, 12, { anchor: found.anchor, bold: true, rim: true }),
-    );
-    boxes.push(itemBox(found));
-    rows.push([letter, p.where, p.what]);
+    const to = (p: Point): number => Math.hypot(p[0] - label.at[0], p[1] - label.at[1]);
+    const near = places.reduce((u, v) => (to(v) < to(u) ? v : u));
+    boxes.push(itemBox(label));
+    points.push({
+      letter,
+      where,
+      what,
+      items: [
+        circle(near, 3.6, { stroke: 'ink', fill: 'paper', width: 1.2 }),
+        text(label.at, letter, 12, { anchor: label.anchor, bold: true, rim: true }),
+      ],
+    });
   });
-  return { items, rows };
+  return points;
 }
+
+/** Points on the wires of a node, those of the longest first; clear of drawn dots where there are such. */
+function placesOn(node: string, { wires, dots }: Diagram): Point[] {
+  const length = ([a, b]: readonly [Point, Point]): number => Math.hypot(b[0] - a[0], b[1] - a[1]);
+  const places = wires
+    .filter((w) => w.node === node)
+    .flatMap((w) => w.points.slice(1).map((b, k) => [w.points[k], b] as const))
+    .sort((one, other) => length(other) - length(one))
+    .flatMap(([a, b]) => [0.5, 0.3, 0.7].map((t): Point => [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t]));
+  const clear = places.filter((q) => dots.every((d) => Math.hypot(q[0] - d[0], q[1] - d[1]) > 10));
+  return clear.length > 0 ? clear : places;
+}
+
+/** Where a letter may stand by a point. */
+const beside = ([x, y]: Point) => [
+  { at: [x, y - 10] as Point, anchor: 'middle' as const },
+  { at: [x + 9, y + 4] as Point, anchor: 'start' as const },
+  { at: [x, y + 19] as Point, anchor: 'middle' as const },
+];

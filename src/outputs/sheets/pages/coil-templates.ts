@@ -6,8 +6,8 @@ import { spiderOutline } from '../../drawings/coil/spider.ts';
 import { circle, line, polar, polyline, rect, text } from '../../scene/build.ts';
 import type { Item, Point } from '../../scene/scene.ts';
 import { textWidth } from '../../scene/text-width.ts';
+import { coilTemplate, tapLabel } from '../../words/index.ts';
 import { BODY } from '../paper/page.ts';
-import { mm } from './words.ts';
 
 /** Something to cut, drill or prick at full size, mm. */
 export interface CoilTemplate {
@@ -26,7 +26,6 @@ const CROSS = { stroke: 'ink', width: 0.15 } as const;
 const LEADER = { stroke: 'soft', width: 0.15 } as const;
 const DASHED = { stroke: 'soft', width: 0.2, dash: [1.5, 1] } as const;
 const LETTERS = 2.4;
-const tapWords = (t: Tap): string => `tap ${formatNumber(t.turn, 4)}, ${t.name}`;
 
 function cross([x, y]: Point, r = 4): Item[] {
   return [line([x - r, y], [x + r, y], CROSS), line([x, y - r], [x, y + r], CROSS)];
@@ -67,9 +66,9 @@ function flatMarks(
   put: (radius: number, turn: number) => Point,
 ): Mark[] {
   return [
-    { words: 'hole for the start', at: put(hole.start, 0), hole: true },
-    ...taps.map((t) => ({ words: tapWords(t), at: put(radiusAt(t.turn), t.turn), hole: false })),
-    { words: 'hole for the end', at: put(hole.end, turns), hole: true },
+    { words: coilTemplate.holeForStart, at: put(hole.start, 0), hole: true },
+    ...taps.map((t) => ({ words: tapLabel(t), at: put(radiusAt(t.turn), t.turn), hole: false })),
+    { words: coilTemplate.holeForEnd, at: put(hole.end, turns), hole: true },
   ];
 }
 
@@ -87,7 +86,7 @@ export function spiderTemplate(coil: CoilOf<'spider'>, taps: readonly Tap[] = []
   const items: Item[] = [
     polyline(
       outline.map(([x, y]): Point => [c[0] + x, c[1] - y]),
-      { ...CUT, closed: true, title: 'cut here' },
+      { ...CUT, closed: true, title: coilTemplate.cutHere },
     ),
     circle(c, hub, DASHED),
     circle(c, Math.min(2, hub / 4), CUT),
@@ -96,7 +95,7 @@ export function spiderTemplate(coil: CoilOf<'spider'>, taps: readonly Tap[] = []
     ...taps.map((t) => circle(c, radiusAt(t.turn), { stroke: 'soft', width: 0.15, dash: [0.8, 0.8] })),
     ...beside.items,
   ];
-  if (hub > 16) items.push(text([c[0], c[1] + 9], `hub ${mm(coil.innerDiameter)}`, 2.3, { anchor: 'middle' }));
+  if (hub > 16) items.push(text([c[0], c[1] + 9], coilTemplate.hubSize(coil.innerDiameter), 2.3, { anchor: 'middle' }));
   for (let vane = 0; vane < coil.slots; vane++) {
     if (vane === vaneOf(coil.turns)) continue;
     items.push(
@@ -116,7 +115,7 @@ export function basketTemplate(coil: CoilOf<'basket'>): CoilTemplate {
     const a = (2 * Math.PI * k) / coil.pegs - Math.PI / 2;
     const p: Point = [c[0] + R * Math.cos(a), c[1] + R * Math.sin(a)];
     items.push(
-      circle(p, r, { ...CUT, title: 'peg' }),
+      circle(p, r, { ...CUT, title: coilTemplate.peg }),
       ...cross(p, r + 1.5),
       text([c[0] + (R + r + 5) * Math.cos(a), c[1] + (R + r + 5) * Math.sin(a)], `${k + 1}`, BODY - 0.6, {
         anchor: 'middle',
@@ -177,16 +176,16 @@ export function stripTemplate(coil: WoundDescription, model: CoilModel, taps: re
   const w = length + 2 * SPARE;
   const pile = coil.shape === 'multilayer';
   const marks = [
-    { x: SPARE, words: pile ? 'cheek, start' : 'start', title: 'start', bold: true },
+    { x: SPARE, words: pile ? coilTemplate.cheekAtStart : coilTemplate.start, title: coilTemplate.start, bold: true },
     ...(pile
       ? []
       : taps.map((t) => ({
           x: SPARE + (length * t.turn) / model.turns,
-          words: tapWords(t),
+          words: tapLabel(t),
           title: formatNumber(t.turn, 4),
           bold: false,
         }))),
-    { x: SPARE + length, words: pile ? 'cheek' : 'end', title: 'end', bold: true },
+    { x: SPARE + length, words: pile ? coilTemplate.cheek : coilTemplate.end, title: coilTemplate.end, bold: true },
   ];
   const labels = rowsOf(marks, w);
   const rows = 1 + Math.max(...labels.map((l) => l.row));
@@ -196,12 +195,12 @@ export function stripTemplate(coil: WoundDescription, model: CoilModel, taps: re
     w,
     h,
     items: [
-      rect(0, 0, w, h, { ...CUT, title: 'cut here' }),
+      rect(0, 0, w, h, { ...CUT, title: coilTemplate.cutHere }),
       ...marks.map((m) =>
         line([m.x, 0], [m.x, 10], { stroke: 'ink', width: m.bold ? 0.3 : 0.2, cap: 'butt', title: m.title }),
       ),
       ...ends.flatMap((x) =>
-        [3, 3 + HOLES_APART].map((y) => circle([x, y], 0.6, { ...FINE, title: 'hole for the wire' })),
+        [3, 3 + HOLES_APART].map((y) => circle([x, y], 0.6, { ...FINE, title: coilTemplate.holeForWire })),
       ),
       ...labels.map((l) => text([l.x, 13.4 + l.row * 3.4], l.words, LETTERS, { anchor: 'middle', bold: l.bold })),
     ],
@@ -209,7 +208,10 @@ export function stripTemplate(coil: WoundDescription, model: CoilModel, taps: re
 }
 
 /** The two cheeks of a pile, each with the holes and notches by which wire leaves at it. */
-export function cheekTemplates(coil: CoilOf<'multilayer'>, taps: readonly Tap[]): (CoilTemplate & { words: string })[] {
+export function cheekTemplates(
+  coil: CoilOf<'multilayer'>,
+  taps: readonly Tap[],
+): (CoilTemplate & { readonly which: 'start' | 'other' })[] {
   const back = endsWhereItStarts(coil);
   return (['start', 'other'] as const).map((which) => ({
     ...cheek(coil, {
@@ -217,7 +219,7 @@ export function cheekTemplates(coil: CoilOf<'multilayer'>, taps: readonly Tap[])
       end: (which === 'start') === back,
       taps: taps.filter((t) => placeInPile(coil, t.turn).nearer === which),
     }),
-    words: which === 'start' ? 'Cheek at the start of the winding' : 'The other cheek',
+    which,
   }));
 }
 
@@ -232,8 +234,8 @@ function cheek(
   const c: Point = [R + side, R + 1];
   const layerPitch = coil.layerSpacing !== undefined ? coil.layerSpacing * 1e3 : close(coil);
   const items: Item[] = [
-    circle(c, R, { ...CUT, title: 'cheek' }),
-    circle(c, former, { ...CUT, title: 'hole for the tube' }),
+    circle(c, R, { ...CUT, title: coilTemplate.cheek }),
+    circle(c, former, { ...CUT, title: coilTemplate.holeForTube }),
     ...cross(c),
   ];
   const labelled = (at: Point, words: string, degrees: number): void => {
@@ -250,13 +252,13 @@ function cheek(
   // The start lies against the tube, the end beyond the last layer and on the other side.
   if (wires.start) {
     const at = polar(c, former + hole + 0.3, 180);
-    items.push(circle(at, hole, { ...FINE, title: 'hole for the start' }));
-    labelled(at, 'hole: start', 180);
+    items.push(circle(at, hole, { ...FINE, title: coilTemplate.holeForStart }));
+    labelled(at, coilTemplate.holeStart, 180);
   }
   if (wires.end) {
     const at = polar(c, R - 1.2 - hole, 0);
-    items.push(circle(at, hole, { ...FINE, title: 'hole for the end' }));
-    labelled(at, 'hole: end', 0);
+    items.push(circle(at, hole, { ...FINE, title: coilTemplate.holeForEnd }));
+    labelled(at, coilTemplate.holeEnd, 0);
   }
   wires.taps.forEach((t, i) => {
     const degrees = 90 + 35 * (i - (wires.taps.length - 1) / 2);
@@ -273,13 +275,13 @@ function cheek(
           [to[0] - ux, to[1] - uy],
           [from[0] - ux, from[1] - uy],
         ],
-        { ...FINE, title: `notch for the tap at ${formatNumber(t.turn, 4)}` },
+        { ...FINE, title: coilTemplate.notchFor(t.turn) },
       ),
     );
     const p = polar(c, R + 3, degrees);
     const across = Math.cos((degrees * Math.PI) / 180);
     items.push(
-      text([p[0], p[1] + 1.6], `notch: ${tapWords(t)}`, LETTERS, {
+      text([p[0], p[1] + 1.6], coilTemplate.notch(t), LETTERS, {
         anchor: Math.abs(across) < 0.2 ? 'middle' : across > 0 ? 'start' : 'end',
       }),
     );

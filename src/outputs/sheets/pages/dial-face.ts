@@ -2,6 +2,7 @@ import { isHeard } from '../../../engine/reception/verdict.ts';
 import { arc, circle, line, path, polar, rect, text } from '../../scene/build.ts';
 import type { Item, Point } from '../../scene/scene.ts';
 import { shorten, textWidth } from '../../scene/text-width.ts';
+import { dialFace } from '../../words/index.ts';
 import type { DialMarks, Scale } from './dial-marks.ts';
 
 /** Of a round dial, mm: the face is cut along the outermost. */
@@ -17,6 +18,15 @@ const LETTERS = 2.5;
 /** Seen from the front, the scale runs clockwise over the top; the canvas angle of a reading. */
 const canvasAngle = (reading: number, swing: number): number => 270 - swing / 2 + reading;
 
+/** A round scale as it lies on the paper. */
+interface Round {
+  readonly centre: Point;
+  readonly swing: number;
+  /** Canvas angles of its two ends. */
+  readonly from: number;
+  readonly to: number;
+}
+
 export function roundFace(
   marks: DialMarks,
   swing: number,
@@ -26,94 +36,107 @@ export function roundFace(
   const w = 2 * CUT + 2;
   const h = CUT + Math.max(low, 12) + 4;
   const centre: Point = [w / 2, CUT + 2];
-  const items: Item[] = [];
-  const from = canvasAngle(0, swing);
-  const to = canvasAngle(swing, swing);
-  const angle = (p: number): number => canvasAngle(marks.at(p), swing);
-  const foot = h - 1;
-  items.push(
+  const round: Round = { centre, swing, from: canvasAngle(0, swing), to: canvasAngle(swing, swing) };
+  const items = [
+    ...outline(round, h - 1),
+    ...degreeScale(round),
+    ...ring(round, KILOHERTZ, 'kHz'),
+    ...(blank ? [] : [...frequencyScales(round, marks), ...stationMarks(round, marks)]),
+  ];
+  return { items, w, h, centre };
+}
+
+/** What is cut and drilled. */
+function outline({ centre: [x, y], swing, from, to }: Round, foot: number): Item[] {
+  const centre: Point = [x, y];
+  return [
     path(
       swing <= 180
-        ? [
-            ['M', centre[0] - CUT, centre[1]],
-            ['A', CUT, false, true, centre[0] + CUT, centre[1]],
-            ['L', centre[0] + CUT, foot],
-            ['L', centre[0] - CUT, foot],
-            ['Z'],
-          ]
+        ? [['M', x - CUT, y], ['A', CUT, false, true, x + CUT, y], ['L', x + CUT, foot], ['L', x - CUT, foot], ['Z']]
         : arc(centre, CUT, 180 - (swing - 180) / 2 - 1, 360 + (swing - 180) / 2 + 1),
-      { stroke: 'ink', width: 0.3, title: 'cut here' },
+      { stroke: 'ink', width: 0.3, title: dialFace.cutHere },
     ),
-    circle(centre, SPINDLE / 2, { stroke: 'ink', width: 0.25, title: 'drill for the spindle' }),
-    line([centre[0] - 6, centre[1]], [centre[0] + 6, centre[1]], { stroke: 'ink', width: 0.15 }),
-    line([centre[0], centre[1] - 6], [centre[0], centre[1] + 6], { stroke: 'ink', width: 0.15 }),
+    circle(centre, SPINDLE / 2, { stroke: 'ink', width: 0.25, title: dialFace.drillHere }),
+    line([x - 6, y], [x + 6, y], { stroke: 'ink', width: 0.15 }),
+    line([x, y - 6], [x, y + 6], { stroke: 'ink', width: 0.15 }),
     // Where a pointer that stands behind the panel shows through.
     path(arc(centre, 17, from, to), { stroke: 'soft', width: 0.2, dash: [1.5, 1] }),
     path(arc(centre, 20, from, to), { stroke: 'soft', width: 0.2, dash: [1.5, 1] }),
-    text([centre[0], centre[1] - 9], 'pointer slot', 2.1, { anchor: 'middle', role: 'soft' }),
-    text([centre[0] + 7, centre[1] + 8], `drill ${SPINDLE} mm`, 2.1, { role: 'soft' }),
-  );
-  const ring = (radius: number, words: string): void => {
-    items.push(path(arc(centre, radius, from, to), { stroke: 'ink', width: 0.25 }));
-    // A little before the scale begins, clear of its first figure.
-    const p = polar(centre, radius, from - (8.4 * 180) / (Math.PI * radius));
-    items.push(text(p, words, 2.2, { anchor: 'middle', role: 'soft' }));
-  };
-  const of = marks.of ?? '';
-  const tick = (radius: number, length: number, a: number, width = 0.18, title?: string): void => {
-    items.push(
-      line(polar(centre, radius, a), polar(centre, radius + length, a), { stroke: 'ink', width, cap: 'butt', title }),
-    );
-  };
-  const figure = (radius: number, a: number, words: string): void => {
-    items.push(text(polar(centre, radius, a), words, LETTERS, { anchor: 'middle', turn: a + 90 }));
-  };
-  ring(DEGREES, 'degrees');
-  const fine = swing > 200 ? 2 : 1;
-  for (let d = 0; d <= swing + 1e-9; d += fine)
-    tick(DEGREES, d % 10 === 0 ? 3 : d % 5 === 0 ? 2.2 : 1.2, canvasAngle(d, swing), d % 10 === 0 ? 0.25 : 0.15);
-  for (let d = 0; d <= swing + 1e-9; d += 10) figure(DEGREES - 3.4, canvasAngle(d, swing), `${d}`);
-  ring(KILOHERTZ, 'kHz');
-  if (!blank) {
-    const onRing = (radius: number, unit: string): Pick<Track, 'mm' | 'tick'> => ({
-      mm: (radius * Math.PI) / 180,
-      tick: (a, length, width, value) => tick(radius, length, a, width, `${of}${value} ${unit}`),
-    });
-    figures(
-      marks.kilohertz.map((m) => ({ at: angle(m.position), value: Math.round(m.frequency / 1e3) })),
-      {
-        ...onRing(KILOHERTZ, 'kHz'),
-        // Along the radius they stand twice as close as across it.
-        figure: (a, words) => items.push(inward(centre, KILOHERTZ - 0.9, a, words)),
-        half: () => CLOSEST,
-      },
-    );
-    ring(METRES, 'metres');
-    figures(
-      marks.metres.map((m) => ({ at: angle(m.position), value: m.wavelength })),
-      {
-        ...onRing(METRES, 'm'),
-        figure: (a, words) => figure(METRES - 3.4, a, words),
-        half: (words) => ((textWidth(words, LETTERS) / 2 + 0.8) / (METRES - 3.4)) * (180 / Math.PI),
-      },
-    );
-    for (const { at, reading, name } of spreadOut(marks, swing)) {
-      const exact = canvasAngle(reading, swing);
-      const shown = canvasAngle(at, swing);
-      items.push(
-        line(polar(centre, DEGREES, exact), polar(centre, DEGREES + 4.2, exact), {
-          stroke: 'ink',
-          width: 0.45,
-          cap: 'butt',
-          title: `${of}station ${name}`,
-        }),
-        line(polar(centre, DEGREES + 4.2, exact), polar(centre, NAMES[0] - 0.4, shown), { stroke: 'ink', width: 0.18 }),
-        radialText(centre, shown, name),
-      );
-    }
-  }
-  return { items, w, h, centre };
+    text([x, y - 9], dialFace.slot, 2.1, { anchor: 'middle', role: 'soft' }),
+    text([x + 7, y + 8], dialFace.drill(SPINDLE), 2.1, { role: 'soft' }),
+  ];
 }
+
+/** The line of a scale, with its unit a little before it begins, clear of its first figure. */
+const ring = ({ centre, from, to }: Round, radius: number, unit: string): Item[] => [
+  path(arc(centre, radius, from, to), { stroke: 'ink', width: 0.25 }),
+  text(polar(centre, radius, from - (8.4 * 180) / (Math.PI * radius)), unit, 2.2, { anchor: 'middle', role: 'soft' }),
+];
+
+const tick = ({ centre }: Round, radius: number, length: number, a: number, width: number, title?: string): Item =>
+  line(polar(centre, radius, a), polar(centre, radius + length, a), { stroke: 'ink', width, cap: 'butt', title });
+
+const figure = ({ centre }: Round, radius: number, a: number, words: string): Item =>
+  text(polar(centre, radius, a), words, LETTERS, { anchor: 'middle', turn: a + 90 });
+
+function degreeScale(round: Round): Item[] {
+  const { swing } = round;
+  const items = ring(round, DEGREES, dialFace.degrees);
+  const fine = swing > 200 ? 2 : 1;
+  for (let d = 0; d <= swing + 1e-9; d += fine) {
+    const length = d % 10 === 0 ? 3 : d % 5 === 0 ? 2.2 : 1.2;
+    items.push(tick(round, DEGREES, length, canvasAngle(d, swing), d % 10 === 0 ? 0.25 : 0.15));
+  }
+  for (let d = 0; d <= swing + 1e-9; d += 10) items.push(figure(round, DEGREES - 3.4, canvasAngle(d, swing), `${d}`));
+  return items;
+}
+
+/** Ticks and figures in kilohertz and in metres. */
+function frequencyScales(round: Round, marks: DialMarks): Item[] {
+  const { centre, swing } = round;
+  const items: Item[] = [];
+  const angle = (p: number): number => canvasAngle(marks.at(p), swing);
+  const onRing = (radius: number, title: (value: number, tag?: string) => string): Pick<Track, 'mm' | 'tick'> => ({
+    mm: (radius * Math.PI) / 180,
+    tick: (a, length, width, value) => items.push(tick(round, radius, length, a, width, title(value, marks.tag))),
+  });
+  figures(
+    marks.kilohertz.map((m) => ({ at: angle(m.position), value: Math.round(m.frequency / 1e3) })),
+    {
+      ...onRing(KILOHERTZ, dialFace.kilohertzLine),
+      // Along the radius they stand twice as close as across it.
+      figure: (a, words) => items.push(inward(centre, KILOHERTZ - 0.9, a, words)),
+      half: () => CLOSEST,
+    },
+  );
+  items.push(...ring(round, METRES, dialFace.metres));
+  figures(
+    marks.metres.map((m) => ({ at: angle(m.position), value: m.wavelength })),
+    {
+      ...onRing(METRES, dialFace.metresLine),
+      figure: (a, words) => items.push(figure(round, METRES - 3.4, a, words)),
+      half: (words) => ((textWidth(words, LETTERS) / 2 + 0.8) / (METRES - 3.4)) * (180 / Math.PI),
+    },
+  );
+  return items;
+}
+
+/** Each station's line, and its name outward from the rim. */
+const stationMarks = ({ centre, swing }: Round, marks: DialMarks): Item[] =>
+  spreadOut(marks, swing).flatMap(({ at, reading, name }) => {
+    const exact = canvasAngle(reading, swing);
+    const shown = canvasAngle(at, swing);
+    return [
+      line(polar(centre, DEGREES, exact), polar(centre, DEGREES + 4.2, exact), {
+        stroke: 'ink',
+        width: 0.45,
+        cap: 'butt',
+        title: dialFace.stationLine(name, marks.tag),
+      }),
+      line(polar(centre, DEGREES + 4.2, exact), polar(centre, NAMES[0] - 0.4, shown), { stroke: 'ink', width: 0.18 }),
+      radialText(centre, shown, name),
+    ];
+  });
 
 /** Words outward from the rim, never upside down. */
 function radialText(centre: Point, a: number, name: string): Item {
@@ -164,8 +187,8 @@ const CLOSEST = ((LETTERS * 1.2) / 2 / (KILOHERTZ - 0.9 - 4 * 0.64 * LETTERS)) *
 interface Track {
   /** Millimetres to a unit of it. */
   readonly mm: number;
-  readonly tick: (at: number, length: number, width: number, value: number) => void;
-  readonly figure: (at: number, words: string) => void;
+  readonly tick: (at: number, length: number, width: number, value: number) => unknown;
+  readonly figure: (at: number, words: string) => unknown;
   /** How much of it half a figure covers. */
   readonly half: (words: string) => number;
 }
@@ -198,12 +221,11 @@ export function straightFace(
   blank: boolean,
 ): { items: Item[]; w: number; h: number; left: number } {
   const left = 12;
-  const of = marks.of ?? '';
   const w = travel + 2 * left;
   const names = 40;
   const y = names + 8;
   const h = y + 32;
-  const items: Item[] = [rect(0, 0, w, h, { stroke: 'ink', width: 0.3, title: 'cut here' })];
+  const items: Item[] = [rect(0, 0, w, h, { stroke: 'ink', width: 0.3, title: dialFace.cutHere })];
   const x = (reading: number): number => left + reading;
   items.push(line([x(0), y], [x(travel), y], { stroke: 'ink', width: 0.25, cap: 'butt' }));
   for (let mm = 0; mm <= travel + 1e-9; mm++) {
@@ -216,7 +238,7 @@ export function straightFace(
     );
     if (mm % 10 === 0) items.push(text([x(mm), y + 6.6], `${mm}`, LETTERS, { anchor: 'middle' }));
   }
-  items.push(text([left, h - 1.6], `mm from the ${from}, then kHz`, 2.1, { role: 'soft' }));
+  items.push(text([left, h - 1.6], dialFace.straightScale(from), 2.1, { role: 'soft' }));
   const base = y + 14;
   items.push(line([x(0), base], [x(travel), base], { stroke: 'ink', width: 0.25, cap: 'butt' }));
   if (!blank) {
@@ -230,7 +252,7 @@ export function straightFace(
               stroke: 'ink',
               width,
               cap: 'butt',
-              title: `${of}${value} kHz`,
+              title: dialFace.kilohertzLine(value, marks.tag),
             }),
           ),
         figure: (at, words) =>
@@ -251,7 +273,7 @@ export function straightFace(
           stroke: 'ink',
           width: 0.45,
           cap: 'butt',
-          title: `${of}station ${s.name}`,
+          title: dialFace.stationLine(s.name, marks.tag),
         }),
         line([s.exact, y - 3], [s.at, y - 6.6], { stroke: 'ink', width: 0.18 }),
         text([s.at + LETTERS * 0.35, y - 7.4], shorten(s.name, LETTERS, names - 2), LETTERS, { turn: -90 }),

@@ -1,17 +1,20 @@
 import { setCircuit } from '../../../engine/built/set-circuit.ts';
+import { tunedBy } from '../../../engine/kinds/arrangements/tuned-by.ts';
+import { type ByKind, byKind } from '../../../engine/kinds/by-kind.ts';
 import { coilModel, tuningModel } from '../../../engine/kinds/models.ts';
 import type { TuningDescription } from '../../../engine/kinds/tunings/tuning-schema.ts';
 import { receiver } from '../../../engine/reception/path/receive-station.ts';
 import type { Reception, StationReception, Verdict } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import type { Peak } from '../../../engine/solvers/linear/views.ts';
+import type { Mover, ScaleStart } from '../../words/index.ts';
 import { printable } from './words.ts';
 
 /** What the pointer does on this set, and how far its scale goes. */
 export type Scale =
   | { readonly kind: 'round'; readonly swing: number }
   /** Full travel, mm, and which end it is read from. */
-  | { readonly kind: 'straight'; readonly travel: number; readonly from: string };
+  | { readonly kind: 'straight'; readonly travel: number; readonly from: ScaleStart };
 
 /** A scale and what moves along it. */
 export interface Pointer {
@@ -19,7 +22,7 @@ export interface Pointer {
   /** Degrees or millimetres from the open end, at a position. */
   readonly at: (position: number) => number;
   /** What turns or slides. */
-  readonly moves: string;
+  readonly moves: Mover;
 }
 
 export interface DialMark {
@@ -29,8 +32,8 @@ export interface DialMark {
 }
 
 export interface DialMarks extends Pointer {
-  /** Before the names of its lines, where a set has two dials. */
-  readonly of?: string;
+  /** "C2": of the capacitor that this dial is for, where a set has two. */
+  readonly tag?: string;
   readonly kilohertz: readonly DialMark[];
   readonly metres: readonly (DialMark & { readonly wavelength: number })[];
   readonly stations: readonly (DialMark & { readonly name: string; readonly heard: Verdict })[];
@@ -101,31 +104,47 @@ export function marksAlong(
 
 /** What the pointer does, and its reading at a position. */
 export function scaleOf(set: SetDescription): Pointer {
-  const a = set.arrangement;
-  if (a.kind === 'slider') {
-    const coil = set.coils.find((c) => c.name === a.coil);
-    const model = coil && coilModel(coil);
-    const travel =
-      model && Number.isFinite(model.windingLength)
-        ? (model.windingLength * 1e3 * (model.turns - Math.min(a.fewest, model.turns))) / model.turns
-        : 0;
-    return straight(travel > 0 ? travel : 100, 'slider', 'end with the fewest turns');
+  const { arrangement, tuning } = set;
+  switch (tunedBy(arrangement)) {
+    case 'slider':
+      return straight(sliderTravel(set), 'slider', 'fewest turns');
+    case 'rotor':
+      return { scale: { kind: 'round', swing: 180 }, at: (p) => 180 * p, moves: 'rotor' };
+    case 'capacitor':
+      return scaleOfTuning(tuning);
   }
-  if (a.kind === 'variometer')
-    return { scale: { kind: 'round', swing: 180 }, at: (p) => 180 * p, moves: 'turning coil' };
-  return scaleOfTuning(set.tuning);
 }
+
+/** How far a slider goes along its coil, mm; 100 where the coil's length is not known. */
+function sliderTravel({ arrangement, coils }: SetDescription): number {
+  const coil = arrangement.kind === 'slider' ? coils.find((c) => c.name === arrangement.coil) : undefined;
+  if (arrangement.kind !== 'slider' || !coil) return 100;
+  const { windingLength, turns } = coilModel(coil);
+  const travel = (windingLength * 1e3 * (turns - Math.min(arrangement.fewest, turns))) / turns;
+  return Number.isFinite(travel) && travel > 0 ? travel : 100;
+}
+
+/** What of each kind the hand moves. */
+const MOVER: ByKind<TuningDescription, Mover> = {
+  variable: () => 'spindle',
+  vanes: () => 'spindle',
+  measured: () => 'spindle',
+  foil: () => 'sheet',
+  tubes: () => 'tube',
+  book: () => 'leaf',
+  // Nothing moves; its scale has one mark only.
+  fixed: () => 'spindle',
+};
 
 /** The scale of a capacitor by itself. */
 export function scaleOfTuning(tuning: TuningDescription): Pointer {
   const model = tuningModel(tuning);
-  if (model.travel !== undefined)
-    return straight(model.travel * 1e3, tuning.kind === 'tubes' ? 'inner tube' : 'moving sheet', 'open end');
-  const moves = tuning.kind === 'book' ? 'hinged leaf' : 'capacitor’s spindle';
+  const moves = byKind(MOVER, tuning);
+  if (model.travel !== undefined) return straight(model.travel * 1e3, moves, 'open');
   return { scale: { kind: 'round', swing: model.swing }, at: (p) => model.angleAt(p), moves };
 }
 
-const straight = (travel: number, moves: string, from: string): Pointer => ({
+const straight = (travel: number, moves: Mover, from: ScaleStart): Pointer => ({
   scale: { kind: 'straight', travel, from },
   at: (p: number) => travel * p,
   moves,

@@ -1,9 +1,9 @@
 import { setCircuit } from '../../../engine/built/set-circuit.ts';
+import { tunedBy } from '../../../engine/kinds/arrangements/tuned-by.ts';
 import type { Reception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
-import { formatNumber } from '../../../engine/units/format.ts';
 import type { Item } from '../../scene/scene.ts';
-import { verdictWords } from '../../words/index.ts';
+import { dialMounting, dialSheet as dialSheetText, verdictWords } from '../../words/index.ts';
 import { fewestPages } from '../paper/fewest-pages.ts';
 import { Flow } from '../paper/flow.ts';
 import type { PaperName, Sheet } from '../paper/page.ts';
@@ -28,80 +28,93 @@ interface Dials {
 }
 
 /** @param size of the letters in tables and lists, mm. */
-function dialPages(
-  set: SetDescription,
-  reception: Reception,
-  { marks, second, own }: Dials,
-  paper: PaperName,
-  size: number,
-): Sheet {
-  const flow = new Flow({ id: 'dial', title: 'Dial', set: set.name, paper, fullSize: true });
-  const round = marks.scale.kind === 'round';
-  const draw = (of: DialMarks, blank: boolean): Face => {
-    const face = faceOf(of, blank);
-    flow.template(face.items, face, faceWords(of, blank));
-    return face;
-  };
+function dialPages(set: SetDescription, reception: Reception, dials: Dials, paper: PaperName, size: number): Sheet {
+  const { marks, second, own } = dials;
+  const flow = new Flow({ id: 'dial', title: dialSheetText.title, set: set.name, paper, fullSize: true });
+  const { headings } = dialSheetText;
   flow.para(
-    `Full size${second ? `, for ${second.mainTag}, the detector circuit’s capacitor` : ''}. ${
-      round
-        ? `The pointer stands on 0° with the ${openWords(set)}.`
-        : `The scale lies along the travel of the ${marks.moves}, its 0 where that is ${set.arrangement.kind === 'slider' ? 'at the end with the fewest turns in use' : 'drawn right out'}.`
-    } It is the tool’s own reckoning of this coil${setCircuit(set).assembly.tuning.length > 0 ? ' and capacitor' : ''}; as built it will be out by a little, so try it with a station you know before you glue.`,
+    dialSheetText.intro({
+      mover: marks.moves,
+      start: marks.scale.kind === 'straight' ? marks.scale.from : undefined,
+      tag: second?.mainTag,
+      withCapacitor: hasTuning(set),
+    }),
   );
-  const face = draw(marks, false);
+  const face = putFace(flow, marks);
   const mount = mountingSteps(set, marks, face);
   if (mount.length > 0) {
-    flow.heading('To mount it', 30);
+    flow.heading(headings.mount, 30);
     flow.list(mount, 'number', size);
   }
-  const list = reception.stations.filter((s) => s.dial);
-  if (list.length > 0) {
-    flow.heading('Where each station should be', 34);
-    if (second) flow.para(TUNE_BOTH(second));
-    const unit = (of: Pointer): string => (of.scale.kind === 'round' ? '' : ', mm');
-    flow.table(
-      [
-        { title: 'Station', share: 4 },
-        { title: 'kHz', share: 1.2, anchor: 'end' },
-        { title: `${second ? second.mainTag : 'Scale'}${unit(marks)}`, share: 1.4, anchor: 'end' },
-        ...(second ? [{ title: `${second.tag}${unit(second)}`, share: 1.4, anchor: 'end' } as const] : []),
-        { title: second ? `${second.mainTag} as built` : 'As built, may be at', share: 2.4, anchor: 'end' },
-        { title: 'Heard', share: 2 },
-        { title: 'Found at', share: 1.6 },
-      ],
-      [...list]
-        .sort((a, b) => a.dial!.position - b.dial!.position)
-        .map((s) => [
-          s.name,
-          kHz(s.frequency),
-          scaleText(marks, marks.at(s.dial!.position)),
-          ...(second ? [scaleText(second, second.at(second.positionOf(s)))] : []),
-          rangeText(set, marks, s.dial!),
-          verdictWords[s.verdict],
-          '………',
-        ]),
-      { size },
-    );
-  }
+  stationTable(flow, set, reception, dials, size);
   if (second && own) {
-    flow.heading(`The dial of ${second.tag}, the aerial circuit’s capacitor`, 128);
-    flow.para(
-      `Cut and mounted as the other. It holds while ${second.mainTag} is in tune; the closer the coils, the further it shifts.`,
-    );
-    draw(own, false);
+    flow.heading(headings.second(second.tag), 128);
+    flow.para(dialSheetText.second(second.mainTag));
+    putFace(flow, own);
   }
-  flow.heading('The same dial, blank', 128);
-  flow.para(
-    `For your own marks: tune to a station whose frequency you know, put a pencil dot at the pointer, and write it in. Five or six stations are enough to draw the rest by eye.${second && sameScale(marks, second) ? ` Print this page twice: ${second.tag} has the same scale.` : ''}`,
-  );
-  draw(marks, true);
-  if (second && !sameScale(marks, second)) draw({ ...marks, ...second, of: `${second.tag} ` }, true);
-  return flow.finish('Dial at full size, with the stations’ marks, and a blank one to mark by hand.');
+  const isShared = second !== undefined && sameScale(marks, second);
+  flow.heading(headings.blank, 128);
+  flow.para(isShared ? dialSheetText.blankTwice(second.tag) : dialSheetText.blank);
+  putBlank(flow, marks);
+  if (second && !isShared) putBlank(flow, { ...marks, ...second });
+  return flow.finish(dialSheetText.description);
 }
 
-const TUNE_BOTH = ({ tag, mainTag }: AerialDial): string =>
-  `Two capacitors to tune: ${mainTag}, the detector’s, first; then ${tag}, the aerial’s; then ${mainTag} once more. Part the coils until neighbours go, and tune both again.`;
+const hasTuning = (set: SetDescription): boolean => setCircuit(set).assembly.tuning.length > 0;
+
+function putFace(flow: Flow, marks: DialMarks): Face {
+  const face = faceOf(marks, false);
+  const stations = marks.stations.map((s) => ({ ...s, reading: scaleText(marks, marks.at(s.position)) }));
+  flow.template(face.items, face, dialSheetText.alt.marked({ mover: marks.moves, tag: marks.tag, stations }));
+  return face;
+}
+
+function putBlank(flow: Flow, marks: DialMarks): void {
+  const face = faceOf(marks, true);
+  flow.template(face.items, face, dialSheetText.alt.blank({ mover: marks.moves, tag: marks.tag }));
+}
+
+/** Where each station should be on the scale or, of a set with two dials, on both. */
+function stationTable(
+  flow: Flow,
+  set: SetDescription,
+  reception: Reception,
+  { marks, second }: Dials,
+  size: number,
+): void {
+  const list = reception.stations.flatMap((station) => (station.dial ? [{ station, place: station.dial }] : []));
+  if (list.length === 0) return;
+  const { columns, headings } = dialSheetText;
+  flow.heading(headings.stations, 34);
+  if (second) flow.para(dialSheetText.tuneBoth(second));
+  const titleOf = ({ scale }: Pointer, tag: string | undefined): string => {
+    if (scale.kind === 'round') return tag ?? columns.scale;
+    return tag === undefined ? columns.scaleMm : columns.tagMm(tag);
+  };
+  flow.table(
+    [
+      { title: columns.station, share: 4 },
+      { title: columns.kHz, share: 1.2, anchor: 'end' },
+      { title: titleOf(marks, second?.mainTag), share: 1.4, anchor: 'end' },
+      ...(second ? [{ title: titleOf(second, second.tag), share: 1.4, anchor: 'end' } as const] : []),
+      { title: second ? columns.tagAsBuilt(second.mainTag) : columns.asBuilt, share: 2.4, anchor: 'end' },
+      { title: columns.heard, share: 2 },
+      { title: columns.foundAt, share: 1.6 },
+    ],
+    list
+      .sort((a, b) => a.place.position - b.place.position)
+      .map(({ station, place }) => [
+        station.name,
+        kHz(station.frequency),
+        scaleText(marks, marks.at(place.position)),
+        ...(second ? [scaleText(second, second.at(second.positionOf(station)))] : []),
+        rangeText(set, marks, place),
+        verdictWords[station.verdict],
+        '………',
+      ]),
+    { size },
+  );
+}
 
 const sameScale = (a: Pointer, b: Pointer): boolean =>
   JSON.stringify(a.scale) === JSON.stringify(b.scale) && a.moves === b.moves;
@@ -126,38 +139,29 @@ const panelSize = (face: number): number => Math.ceil((face + 2 * RIM) / 5) * 5;
 
 /** How the face comes to stand before what moves; nothing where nothing does. */
 function mountingSteps(set: SetDescription, { scale, moves }: Pointer, face: Face): string[] {
-  const panel = `${panelSize(face.w)} × ${panelSize(face.h)} mm`;
-  const tuned = setCircuit(set).assembly.tuning.length > 0;
-  if (tuned && set.tuning.kind === 'fixed') return [];
+  const panel = { width: panelSize(face.w), height: panelSize(face.h) };
+  if (hasTuning(set) && set.tuning.kind === 'fixed') return [];
   if (scale.kind === 'straight')
     return [
-      `Glue the face to a strip of thin wood or card, ${panel}${face.w > 180 ? ' (printed in parts: join them first)' : ''}, and screw the strip along the track of the ${moves}, close beside it.`,
-      `Fix a pointer to the ${moves}: a wire, or a strip of clear plastic with a hair line scratched in, just clear of the scale. Shift the strip until it reads 0 at the ${scale.from}.`,
-      `Where the ${scale.from} is at the right, turn the strip round, so that its 0 is there too: the figures then stand on their heads, but they hold.`,
+      face.w > ONE_PAGE ? dialMounting.stripInParts(panel, moves) : dialMounting.strip(panel, moves),
+      dialMounting.stripPointer(moves, scale.from),
+      dialMounting.stripTurned(scale.from),
     ];
-  const mirrored = `The face is for a ${moves} that turns clockwise, seen from the front, as it goes from 0° to ${formatNumber(scale.swing, 3)}°. If yours goes the other way, let it stand on ${formatNumber(scale.swing, 3)}° with the ${openWords(set)} and take every reading of these sheets from ${formatNumber(scale.swing, 3)} (26° becomes ${formatNumber(scale.swing - 26, 3)}°); or prick the marks through the paper and write them on its back.`;
-  const pointer = `Put on a pointer of wire, or of clear strip with a hair line, that reaches ${DEGREES + 3} mm from the middle`;
-  if (set.tuning.kind === 'book' && set.arrangement.kind !== 'variometer')
-    return [
-      `Glue the face to a panel of thin plywood or card, ${panel} or larger, and fix that upright at the end of the hinge, the cross of the face on the hinge’s line. Nothing is drilled.`,
-      `${pointer}, to the edge of the moving leaf, and bend it until it reads 0° with the leaves wide open. The pointer slot (dashed) is left uncut.`,
-      mirrored,
-    ];
+  const mirrored = dialMounting.mirrored(moves, scale.swing);
+  if (moves === 'leaf') return [dialMounting.hingePanel(panel), dialMounting.hingePointer(POINTER), mirrored];
   return [
-    `Panel: thin plywood or stiff card, ${panel} or larger, upright; wider than the board does no harm. Screw it to the board’s front edge, or hold it under the nut of the ${set.arrangement.kind === 'variometer' ? 'spindle’s' : 'capacitor’s'} bush.`,
-    `Measure how high the middle of the spindle is above the board’s top, and drill the panel there: ${SPINDLE} mm for a 6 mm spindle (wider where a bush comes through). The face reaches ${Math.ceil(face.below ?? 0)} mm below that hole: with a lower spindle let the panel hang down in front of the board’s edge.`,
-    `Glue the face to the panel, its cross over the hole. ${pointer}, to the knob.`,
-    'The pointer slot (dashed) is only for a pointer that sits behind the panel: cut it out, and a wire bent forward from the spindle shows through it. With a knob in front leave it whole.',
+    moves === 'rotor' ? dialMounting.panelBySpindle(panel) : dialMounting.panelByCapacitor(panel),
+    dialMounting.drill({ hole: SPINDLE, below: Math.ceil(face.below ?? 0) }),
+    dialMounting.glue(POINTER),
+    dialMounting.slot,
     mirrored,
   ];
 }
 
-const openWords = (set: SetDescription): string =>
-  set.arrangement.kind === 'variometer'
-    ? 'two coils opposing (the highest frequency)'
-    : set.tuning.kind === 'book'
-      ? 'leaves wide open (the highest frequency)'
-      : 'vanes right out (the highest frequency)';
+/** A face wider than this, mm, is printed in parts. */
+const ONE_PAGE = 180;
+/** A pointer reaches over the line of degrees, mm. */
+const POINTER = DEGREES + 3;
 
 const scaleText = (marks: Pointer, value: number): string =>
   marks.scale.kind === 'round' ? `${value.toFixed(1)}°` : value.toFixed(1);
@@ -168,7 +172,7 @@ function rangeText(
   marks: DialMarks,
   place: { range: readonly [number, number]; position: number; scale: number },
 ): string {
-  const byCoil = set.arrangement.kind === 'slider' || set.arrangement.kind === 'variometer';
+  const byCoil = tunedBy(set.arrangement) !== 'capacitor';
   const full = place.position > 0 ? place.scale / place.position : 0;
   const as = (scale: number): number =>
     marks.scale.kind === 'round' && !byCoil ? scale : full > 0 ? marks.at(Math.min(1, scale / full)) : 0;
@@ -178,8 +182,3 @@ function rangeText(
     ? `${Math.round(low)}–${Math.round(high)}°`
     : `${Math.round(low)}–${Math.round(high)}`;
 }
-
-const faceWords = (marks: DialMarks, blank: boolean): string =>
-  `${blank ? 'Blank dial' : 'Dial'} for the ${marks.moves}: ${marks.stations
-    .map((s) => `${s.name}, ${kHz(s.frequency)} kHz, at ${scaleText(marks, marks.at(s.position))}`)
-    .join('; ')}.`;

@@ -8,11 +8,11 @@ import { tapsOf } from '../../drawings/coil/coil.ts';
 import type { CoilOf } from '../../drawings/coil/drawn.ts';
 import { detectorWords } from '../../drawings/detector.ts';
 import { loadWords } from '../../drawings/load.ts';
-import { partTitle } from '../../words/index.ts';
+import { partTitle, wireText } from '../../words/index.ts';
 import type { BoardLayout } from '../board/layout.ts';
 import type { BoardParts } from '../board/parts.ts';
 import { loopWire } from './loop-sheet.ts';
-import { wireToCut, wireWords } from './winding.ts';
+import { wireToCut } from './winding.ts';
 import { cutLength, printable } from './words.ts';
 
 export interface PartRow {
@@ -71,7 +71,7 @@ export function partsList(
     add(
       Number.isFinite(model.wireLength) ? cutLength(wireToCut(model, taps)) : '—',
       `Wire for coil “${printable(coil.name)}”`,
-      wireWords(coil.wire),
+      wireText(coil.wire),
       'one gauge thicker or thinner with the same number of turns: check the range again',
     );
     add(
@@ -192,7 +192,7 @@ export function partsList(
           add(
             cutLength(loopWire(set)),
             `Wire for ${part.tag}`,
-            wireWords(set.aerial.wire),
+            wireText(set.aerial.wire),
             'one gauge either way; Litz is better still',
           );
         } else if (set.aerial.kind === 'frame') {
@@ -202,7 +202,7 @@ export function partsList(
             `${set.aerial.outline}, ${formatQuantity(set.aerial.side, 'length')}, of dry wood: its own sheet lists laths, screws and leads`,
             'any dry wood or plastic',
           );
-          add(cutLength(loopWire(set)), `Wire for ${part.tag}`, wireWords(set.aerial.wire), 'one gauge either way');
+          add(cutLength(loopWire(set)), `Wire for ${part.tag}`, wireText(set.aerial.wire), 'one gauge either way');
         }
         break;
       case 'coil':

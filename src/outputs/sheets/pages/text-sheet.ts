@@ -2,6 +2,7 @@ import qrcode from 'qrcode-generator';
 import { line, rect, text } from '../../scene/build.ts';
 import type { Item } from '../../scene/scene.ts';
 import { textWidth } from '../../scene/text-width.ts';
+import { textSheet as texts } from '../../words/index.ts';
 import { Flow } from '../paper/flow.ts';
 import type { PaperName, Sheet } from '../paper/page.ts';
 
@@ -17,36 +18,29 @@ export const GOES_ON = '»';
 
 /** The whole description on paper, to be scanned or typed back. */
 export function textSheet(written: unknown, name: string, paper: PaperName): Sheet {
-  const flow = new Flow({ id: 'text', title: 'The set as text', set: name, paper, file: 'text' });
+  const flow = new Flow({ id: 'text', title: texts.title, set: name, paper, file: 'text' });
   const json = JSON.stringify(written);
   const codes = codesOf(json);
-  flow.para(
-    codes.length === 0
-      ? 'Everything of this set is in these lines (they are too long for codes to scan). Type or read them into a file ending in .json, and open that.'
-      : codes.length === 1
-        ? 'Everything of this set is in this code and in the lines below it. Scan it with any reader, save the text as a file ending in .json, and open that; or type the lines.'
-        : `Everything of this set is in these ${codes.length} codes together, and in the lines below them. Scan them in order with any reader, put each text directly behind the one before, save it as a file ending in .json, and open that; or type the lines.`,
-  );
+  flow.para(texts.intro(codes.length));
   codes.forEach((code, i) => {
-    const which = codes.length > 1 ? `Code ${i + 1} of ${codes.length}` : '';
     flow.need(CODE + 12);
-    if (which) flow.para(which, { small: true });
+    if (codes.length > 1) flow.para(texts.code(i + 1, codes.length), { small: true });
     flow
       .add(
         'Figure',
         codeItems(code, flow.left + (flow.width - CODE) / 2, flow.y + 3),
-        `QR code of the set’s description${which && `, ${which.toLowerCase()}`}.`,
+        texts.codeAlt(i + 1, codes.length),
       )
       .space(CODE + 8);
   });
-  flow.para(`Line ends mean nothing, except that a line ending in ${GOES_ON} goes on directly in the next.`, {
+  flow.para(texts.lineEnds(GOES_ON), {
     small: true,
   });
   for (const row of textLines(json, flow.width)) {
     flow.need(LETTERS * 1.4);
     flow.add('P', [text([flow.left, flow.y + LETTERS], row, LETTERS)]).space(LETTERS * 1.36);
   }
-  return flow.finish('The description of the set as text and as a code to scan.');
+  return flow.finish(texts.description);
 }
 
 /** Width of the code on paper, mm. */

@@ -1,10 +1,9 @@
 import type { CoilModel } from '../../../engine/parts/coil/model.ts';
-import { closePitch } from '../../../engine/parts/wire/wire.ts';
-import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
-import { nearestGauge } from '../../../engine/units/gauge.ts';
-import type { Tap, WoundDescription } from '../../drawings/coil/drawn.ts';
+import { formatNumber } from '../../../engine/units/format.ts';
+import type { Tap } from '../../drawings/coil/drawn.ts';
 import { rect, text } from '../../scene/build.ts';
 import type { Item } from '../../scene/scene.ts';
+import { tallyText } from '../../words/index.ts';
 import { type Flow, tickBox } from '../paper/flow.ts';
 import { SMALL, TOP } from '../paper/page.ts';
 
@@ -22,37 +21,6 @@ export const tapWire = ({ shape, windingLength = 0 }: Wound): number =>
 export const wireToCut = (coil: Wound, taps: number): number =>
   1.03 * coil.wireLength + 2 * TAIL + taps * tapWire(coil);
 
-export function wireWords(wire: WoundDescription['wire']): string {
-  const mm = formatQuantity(wire.size, 'length', 3);
-  const gauges = (['SWG', 'AWG'] as const)
-    .map((g) => ({ g, ...nearestGauge(g, wire.size) }))
-    .filter((x) => Math.abs(x.error) < 0.06)
-    .map((x) => `${x.number} ${x.g}`);
-  const strands = (wire.strands ?? 1) > 1 ? `${wire.strands} strands of ` : '';
-  const covering =
-    wire.covering === 'bare' ? 'bare' : wire.covering === 'enamel' ? 'enamelled' : `${wire.covering}-covered`;
-  return `${strands}${mm} ${covering} ${wire.metal ?? 'copper'} wire${gauges.length > 0 ? ` (near ${gauges.join(', ')})` : ''}`;
-}
-
-/** What may be unknown in the words for a wire: gauges, and strands. */
-export function gaugeWords(wire: WoundDescription['wire']): string {
-  const gauges = /SWG|AWG/.test(wireWords(wire)) ? '. SWG and AWG are two scales of numbers that wire is sold by' : '';
-  return (wire.strands ?? 1) > 1
-    ? `${gauges}. Wire of many strands, each insulated from the rest, is called Litz: at every end and tap bare and tin all of them`
-    : gauges;
-}
-
-/** How enamelled wire of the same size serves where a thread-covered one is not to be had; diameters over all, mm. */
-export function insteadOfCovered(wire: WoundDescription['wire'], pitch: number): string | undefined {
-  if (wire.covering === 'bare' || wire.covering === 'enamel') return undefined;
-  const enamelled =
-    closePitch({ diameter: wire.size, covering: 'enamel', metal: wire.metal, strands: wire.strands }) * 1e3;
-  const thread = pitch - enamelled;
-  return thread < 0.02
-    ? `enamelled wire of the same ${formatQuantity(wire.size, 'length', 3)}, with the same spacing`
-    : `enamelled wire of the same ${formatQuantity(wire.size, 'length', 3)} is thinner over all, so that the same turns would lie closer and make more inductance: wind a thread of about ${formatNumber(thread, 2)} mm along with it, until the turns take the same room`;
-}
-
 /** Boxes to tick, a turn each; ten to a block, taps set off by a thick box. */
 export function tally(flow: Flow, turns: number, taps: readonly Tap[]): void {
   const each = turns > 600 ? 10 : 1;
@@ -63,10 +31,7 @@ export function tally(flow: Flow, turns: number, taps: readonly Tap[]): void {
   const rowHeight = 8.6;
   const height = Math.ceil(boxes / perRow) * rowHeight + 2;
   // On one page where it fits one, and otherwise from wherever there is room.
-  flow.heading(
-    each === 1 ? 'Tally: a tick for every turn' : 'Tally: a tick for every ten turns',
-    height < flow.bottom - TOP - 12 ? height : 20,
-  );
+  flow.heading(each === 1 ? tallyText.everyTurn : tallyText.everyTen, height < flow.bottom - TOP - 12 ? height : 20);
   for (let row = 0; row * perRow < boxes; row++) {
     flow.need(9.5);
     const items: Item[] = [];
@@ -80,7 +45,7 @@ export function tally(flow: Flow, turns: number, taps: readonly Tap[]): void {
       );
       if (here.length > 0)
         items.push(
-          text([x + side / 2, flow.y + 2.2], `tap ${formatNumber(here[0].turn, 4)}`, 2, {
+          text([x + side / 2, flow.y + 2.2], tallyText.tap(here[0].turn), 2, {
             anchor: 'middle',
             bold: true,
           }),

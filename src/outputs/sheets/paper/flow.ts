@@ -1,6 +1,7 @@
 import { circle, group, line, rect, text } from '../../scene/build.ts';
 import type { Item, Scene } from '../../scene/scene.ts';
-import { fold, printable } from '../pages/words.ts';
+import { paper as texts } from '../../words/index.ts';
+import { fold } from '../pages/words.ts';
 import {
   type Block,
   BODY,
@@ -214,7 +215,7 @@ export class Flow {
     const scale = options.scale ?? (scene.unit === 'mm' ? Math.min(1, fit) : fit);
     this.need(scene.height * scale + 2);
     const x = this.left + (this.width - scene.width * scale) / 2;
-    this.add('Figure', [group(scene.items, { move: [x, this.y], scale })], `${scene.title}. ${scene.description}`);
+    this.add('Figure', [group(scene.items, { move: [x, this.y], scale })], texts.figure(scene));
     return this.space(scene.height * scale + 2);
   }
 
@@ -228,11 +229,15 @@ export class Flow {
     tiles.forEach((tile, k) => {
       if (tiles.length > 1) {
         if (this.room < tile.h + 8) this.turn();
-        const words = `Part ${k + 1} of ${tiles.length} (row ${tile.row + 1}, column ${tile.column + 1}). Lay squares of one name over each other and glue; they are no holes.`;
-        this.para(words, { small: true, bold: true });
+        const [row, column] = [tile.row + 1, tile.column + 1];
+        this.para(texts.tile({ tile: k + 1, tiles: tiles.length, row, column }), { small: true, bold: true });
       }
       const x = this.left + (this.width - tile.w) / 2;
-      this.add('Figure', [group(tile.items, { move: [x, this.y] })], tiles.length > 1 ? `${alt} Part ${k + 1}.` : alt);
+      this.add(
+        'Figure',
+        [group(tile.items, { move: [x, this.y] })],
+        tiles.length > 1 ? texts.tileAlt({ alt, tile: k + 1 }) : alt,
+      );
       this.space(tile.h + 3);
     });
     return this;
@@ -251,8 +256,8 @@ export class Flow {
           unit: 'mm',
           width: this.paper.width,
           height: this.paper.height,
-          title: `${printable(set)}: ${title}${total > 1 ? `, page ${k + 1} of ${total}` : ''}`,
-          description: description ?? `${title}, a printed sheet of the set ${printable(set)}.`,
+          title: total > 1 ? texts.pageOf({ set, title, page: k + 1, pages: total }) : texts.pageTitle({ set, title }),
+          description: description ?? texts.description({ set, title }),
           items,
           drawnAt: fullSize ? 1 : undefined,
         },
@@ -275,7 +280,7 @@ export class Flow {
           text([this.left + this.width, y], right, SMALL, { role: 'soft', anchor: 'end' }),
           line([this.left, y + 1.6], [this.left + this.width, y + 1.6], { stroke: 'soft', width: 0.2 }),
           text([this.left, foot], 'Faintwave', SMALL, { role: 'soft' }),
-          text([this.left + this.width, foot], total > 1 ? `${k + 1} of ${total}` : '', SMALL, {
+          text([this.left + this.width, foot], total > 1 ? texts.pageNumber(k + 1, total) : '', SMALL, {
             role: 'soft',
             anchor: 'end',
           }),

@@ -1,5 +1,6 @@
 import { line, rect, text } from '../../scene/build.ts';
 import type { Item, Scene } from '../../scene/scene.ts';
+import { paper as texts } from '../../words/index.ts';
 
 export type PaperName = 'a4' | 'letter';
 
@@ -68,7 +69,7 @@ export function testRuler(paper: { width: number; height: number }): Block[] {
   const y = paper.height - 18;
   const x = MARGIN;
   const items: Item[] = [
-    line([x, y], [x + RULER, y], { stroke: 'ink', width: 0.25, cap: 'butt', title: 'test ruler' }),
+    line([x, y], [x + RULER, y], { stroke: 'ink', width: 0.25, cap: 'butt', title: texts.ruler.ruler }),
   ];
   for (let mm = 0; mm <= RULER; mm++) {
     const high = mm % 10 === 0 ? 5 : mm % 5 === 0 ? 3.5 : 2;
@@ -79,17 +80,15 @@ export function testRuler(paper: { width: number; height: number }): Block[] {
   for (let mm = 0; mm <= RULER; mm += 20)
     labels.push(text([x + mm, y - 6], mm === RULER ? '100 mm' : `${mm}`, SMALL, { anchor: 'middle' }));
   const left = paper.width - MARGIN - SQUARE;
-  const square = rect(left, y - SQUARE, SQUARE, SQUARE, { stroke: 'ink', width: 0.25, title: 'test square' });
-  const say = text([x, y - 13.5], 'Print at 100 % (“actual size”), not “fit to page”. Measure before you cut:', BODY, {
-    bold: true,
-  });
-  const also = text([x, y - 9.6], 'the ruler must be 100 mm long, the square 20 mm each way.', SMALL);
+  const square = rect(left, y - SQUARE, SQUARE, SQUARE, { stroke: 'ink', width: 0.25, title: texts.ruler.square });
+  const print = text([x, y - 13.5], texts.ruler.print, BODY, { bold: true });
+  const measure = text([x, y - 9.6], texts.ruler.measure, SMALL);
   return [
-    { tag: 'P', items: [say, also] },
+    { tag: 'P', items: [print, measure] },
     {
       tag: 'Figure',
       items: [...items, ...labels, square],
-      alt: 'Test ruler of 100 mm and test square of 20 mm.',
+      alt: texts.ruler.alt,
     },
   ];
 }

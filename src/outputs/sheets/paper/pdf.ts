@@ -1,6 +1,7 @@
 import { baseShift } from '../../scene/boxes.ts';
 import { type Palette, PRINT } from '../../scene/palette.ts';
 import type { Item, Look, PathItem, TextItem } from '../../scene/scene.ts';
+import { paper as texts } from '../../words/index.ts';
 import { printable } from '../pages/words.ts';
 import type { Block, Page, Sheet } from './page.ts';
 
@@ -27,7 +28,7 @@ export async function sheetsPdf(sheets: readonly Sheet[], options: PdfOptions): 
     font: null,
     tagged: true,
     displayTitle: true,
-    lang: 'en-GB',
+    lang: texts.language,
     pdfVersion: '1.7',
     info: { Title: options.title, Creator: 'Faintwave', CreationDate: new Date(0) },
   });

@@ -3,6 +3,9 @@ const PLURALS = new Intl.PluralRules('en');
 /** The form for a number: `plural(n, 'turn', 'turns')`. */
 export const plural = (n: number, one: string, other: string): string => (PLURALS.select(n) === 'one' ? one : other);
 
+/** A number with what is counted: `counted(3, 'turn', 'turns')`. */
+export const counted = (n: number, one: string, other: string): string => `${n} ${plural(n, one, other)}`;
+
 const LIST = new Intl.ListFormat('en-GB', { type: 'conjunction' });
 
 /** "a, b and c". */

@@ -2,8 +2,10 @@
 
 export { detectionLawWords } from './detection/law.ts';
 export { detectorName, detectorShortNames } from './detectors.ts';
+export { diagramText, nodeNames, type SymbolLabel, symbolLabels, symbolNames } from './diagram.ts';
 export * from './explain/index.ts';
 export { listeningTexts } from './listening.ts';
+export { dielectricNames } from './materials.ts';
 export { readingWords } from './page/reading.ts';
 export { partName, partTitle, partWords, terminalWords } from './parts.ts';
 export {
@@ -29,12 +31,50 @@ export {
   stationSentence,
   verdictWords,
 } from './reception/index.ts';
+export { type BoardWarning, boardSheet, boardWarning, type WireUse, wiringSheet } from './sheets/board.ts';
 export {
-  type SoundFileProblem,
-  type SoundFileWarning,
-  soundFileProblem,
-  soundFileWarning,
-} from './sound-files.ts';
+  bookCapacitorSteps,
+  type CapacitorPart,
+  capacitorMaterial,
+  capacitorParts,
+  capacitorSheet,
+  capacitorTemplate,
+  foilCapacitorSteps,
+  tubeCapacitorSteps,
+  vaneCapacitorSteps,
+} from './sheets/capacitor.ts';
+export { circuitSheet, outputNames } from './sheets/circuit.ts';
+export {
+  coilChecks,
+  coilFigures,
+  coilSheet,
+  formerText,
+  measuredCoil,
+  type OpenSide,
+  type TapName,
+  tallyText,
+  tapLabel,
+  tapNames,
+  turnsText,
+  windingText,
+} from './sheets/coil.ts';
+export { dialFace, dialMounting, dialSheet, type Mover, type ScaleStart } from './sheets/dial.ts';
+export { frameSteps, frameText, type Lath, loopSheet, rodSteps, rodText } from './sheets/loop.ts';
+export { paper, sheetNames, sheetsView, textSheet } from './sheets/paper.ts';
+export {
+  basketSteps,
+  coilTemplate,
+  coreSteps,
+  type Insulation,
+  pileSteps,
+  sliderSteps,
+  spiderSteps,
+  spiralSteps,
+  tubeSteps,
+  windingSteps,
+} from './sheets/winding-steps.ts';
+export { enamelledInstead, frameWire, wireText, wireToCutText, wireWithNotes } from './sheets/wire.ts';
+export { type SoundFileProblem, type SoundFileWarning, soundFileProblem, soundFileWarning } from './sound-files.ts';
 export { coverageWords, MATCHED_NAMES, matchWords } from './vary/matches.ts';
 export { moveWords } from './vary/moves.ts';
 export { settingsWords } from './vary/settings.ts';

@@ -2,7 +2,8 @@ import type { ArrangementOf } from '../../../../engine/kinds/arrangements/kit.ts
 import { EARTH } from '../../../../engine/network/elements.ts';
 import { PART } from '../../../../engine/network/part-ids.ts';
 import type { SetDescription } from '../../../../engine/set/description.ts';
-import { formatQuantity } from '../../../../engine/units/format.ts';
+import { diagramText } from '../../../words/index.ts';
+import { about, aerialTuningLabel, coilLabel } from '../about.ts';
 import { finish } from '../close-sheet.ts';
 import {
   arches,
@@ -18,7 +19,6 @@ import {
 import { type Diagram, DiagramSheet, wordsWidth } from '../diagram.ts';
 import { drawAbsorptions, drawFeed, LINE, START } from '../ends.ts';
 import { drawTuned } from '../tuned-circuit.ts';
-import { about, coilLabel, tuningLabel, turnsText } from '../words.ts';
 
 /** An aerial coil, tuned or not, beside the tuned one. */
 export function coupled(set: SetDescription, arrangement: ArrangementOf<'coupled' | 'two circuits'>): Diagram {
@@ -46,45 +46,48 @@ export function coupled(set: SetDescription, arrangement: ArrangementOf<'coupled
   const target = winding.nodeAt(aerialTurn);
   const feed = drawFeed(sheet, set, levels, target);
   const y = levels.line;
-  const words = coilLabel(primary.description);
+  const label = coilLabel(primary.description);
   let x = feed;
   let left = feed;
   const tapped = aerialTurn < primary.turns && aerialTurn > 0;
   if (arrangement.kind === 'two circuits') {
     // The first circuit's own capacitor stands left of its coil; a tapped lead passes under it.
     const capacitor = x + 18;
-    const label = arrangement.aerialTuning ? tuningLabel(arrangement.aerialTuning) : tuningLabel(set.tuning);
     const tapLevel = y + LEAD + arches(winding.stretches.length) * 12;
     const reach = sheet.shunt(
       'variable capacitor',
-      about(set, PART.aerialTuning, ['aerial', ...label]),
+      about(set, PART.aerialTuning, aerialTuningLabel(arrangement.aerialTuning ?? set.tuning)),
       capacitor,
       [y, levels.rail],
       ['aerial coil', EARTH],
       { middle: tapped ? tapLevel + 34 : undefined },
     );
-    x = Math.max(reach + 16, capacitor + wordsWidth(words) / 2 + 10);
+    x = Math.max(reach + 16, capacitor + wordsWidth(label.lines) / 2 + 10);
     if (tapped) {
       sheet.wire(target, [left, y], [left + 4, y], [left + 4, tapLevel], [x, tapLevel]);
-      sheet.remarks.push({ at: [x - 6, tapLevel - 5], text: `turn ${turnsText(aerialTurn)}`, anchor: 'end' });
+      sheet.remarks.push({ at: [x - 6, tapLevel - 5], text: diagramText.turn(aerialTurn), anchor: 'end' });
       sheet.wire('aerial coil', [capacitor, y], [x, y]);
     } else sheet.wire('aerial coil', [left, y], [x, y]);
   } else {
-    x += Math.max(34, wordsWidth(words) / 2);
+    x += Math.max(34, wordsWidth(label.lines) / 2);
     sheet.wire(target, [left, y], [x, y]);
   }
-  const column = drawCoilColumn(sheet, x, y, winding.stretches, { set, part: primary.part, words });
+  const column = drawCoilColumn(sheet, x, y, winding.stretches, { set, part: primary.part, label });
   toRail(sheet, x, column.bottom, levels, EARTH);
   left = x;
   const second = coilLabel(secondary.description);
   // An absorption trap stands beyond its coil's earth side, between the two.
   const trapped = drawAbsorptions(sheet, set, x + 12, levels, secondary.part);
-  x += Math.max(84, trapped > x + 12 ? trapped - x + 10 : 0, (wordsWidth(words) + wordsWidth(second)) / 2 + 12);
+  x += Math.max(
+    84,
+    trapped > x + 12 ? trapped - x + 10 : 0,
+    (wordsWidth(label.lines) + wordsWidth(second.lines)) / 2 + 12,
+  );
   const arrowLevel = y + LEAD + 18;
   sheet.couplings.push({
     first: primary.part,
     second: secondary.part,
-    words: `${formatQuantity(arrangement.distance, 'length', 2)}${arrangement.tilt > 0 ? `, ${turnsText(arrangement.tilt)}°` : ''}`,
+    words: diagramText.coupling(arrangement),
     arrow: [
       [left + 14, arrowLevel],
       [x - 14, arrowLevel],
@@ -93,7 +96,7 @@ export function coupled(set: SetDescription, arrangement: ArrangementOf<'coupled
   const tuned = drawTuned(sheet, set, x, levels, {
     ...wound,
     part: secondary.part,
-    words: second,
+    label: second,
     turns: secondary.turns,
     first,
     middle,

@@ -2,12 +2,13 @@ import type { ArrangementOf } from '../../../../engine/kinds/arrangements/kit.ts
 import { isLoop } from '../../../../engine/kinds/loops.ts';
 import { PART } from '../../../../engine/network/part-ids.ts';
 import type { SetDescription } from '../../../../engine/set/description.ts';
+import { symbolNames } from '../../../words/index.ts';
+import { about, aerialLabel, NO_LABEL } from '../about.ts';
 import { finish } from '../close-sheet.ts';
 import { arches, endsOf, heightOf, railFor, renameMiddle, stretchesOf } from '../coil-column.ts';
 import { type Diagram, DiagramSheet, wordsWidth } from '../diagram.ts';
 import { drawAbsorptions, LINE } from '../ends.ts';
 import { drawTuned } from '../tuned-circuit.ts';
-import { about, aerialLabel } from '../words.ts';
 
 /** A frame or rod: the aerial is the coil. */
 export function loop(set: SetDescription, arrangement: ArrangementOf<'frame' | 'ferrite rod'>): Diagram {
@@ -25,14 +26,14 @@ export function loop(set: SetDescription, arrangement: ArrangementOf<'frame' | '
   );
   const levels = { line: LINE, rail: railFor(stretches.length, middle !== undefined) };
   const sheet = new DiagramSheet();
-  const words = aerialLabel(aerial);
+  const label = aerialLabel(aerial);
   const trapped = drawAbsorptions(sheet, set, 0, levels, PART.loop);
-  const x = Math.max(54, wordsWidth(words) / 2 + 10, trapped > 0 ? trapped + 20 : 0);
+  const x = Math.max(54, wordsWidth(label.lines) / 2 + 10, trapped > 0 ? trapped + 20 : 0);
   const tuned = drawTuned(sheet, set, x, levels, {
     stretches,
     nodeAt,
     part: PART.loop,
-    words,
+    label,
     turns,
     first,
     middle,
@@ -41,9 +42,9 @@ export function loop(set: SetDescription, arrangement: ArrangementOf<'frame' | '
   });
   sheet.place({
     kind: 'transformer',
-    ...about(set, PART.loop, [], {
+    ...about(set, PART.loop, NO_LABEL, {
       id: `${PART.loop}/${aerial.kind === 'frame' ? 'outline' : 'core'}`,
-      name: aerial.kind === 'frame' ? 'frame outline' : 'rod core',
+      name: aerial.kind === 'frame' ? symbolNames.outline : symbolNames.rod,
     }),
     terminals: [],
     centre: [x, LINE + heightOf(stretches.length) / 2],

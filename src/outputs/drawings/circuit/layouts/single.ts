@@ -1,11 +1,12 @@
 import type { ArrangementOf } from '../../../../engine/kinds/arrangements/kit.ts';
 import type { SetDescription } from '../../../../engine/set/description.ts';
+import { diagramText } from '../../../words/index.ts';
+import { coilLabel } from '../about.ts';
 import { finish } from '../close-sheet.ts';
 import { coilOf, endsOf, railFor, renameMiddle, stretchesOf } from '../coil-column.ts';
 import { type Diagram, DiagramSheet, wordsWidth } from '../diagram.ts';
 import { drawAbsorptions, drawFeed, LINE, START } from '../ends.ts';
 import { drawTuned } from '../tuned-circuit.ts';
-import { coilLabel, turnsText } from '../words.ts';
 
 /** One tuned circuit, the aerial on its top, a tap or through a capacitor. */
 export function single(
@@ -26,14 +27,14 @@ export function single(
   const sheet = new DiagramSheet();
   const feed = drawFeed(sheet, set, levels, nodeAt(aerialTurn));
   const trapped = drawAbsorptions(sheet, set, feed, levels, part);
-  const words = coilLabel(description);
-  const tapText = aerialTurn < turns && trapped === feed ? wordsWidth([`turn ${turnsText(aerialTurn)}`]) : 0;
-  const x = Math.max(trapped + 34, feed + wordsWidth(words) / 2, feed + 34 + tapText);
+  const label = coilLabel(description);
+  const tapText = aerialTurn < turns && trapped === feed ? wordsWidth([diagramText.turn(aerialTurn)]) : 0;
+  const x = Math.max(trapped + 34, feed + wordsWidth(label.lines) / 2, feed + 34 + tapText);
   const tuned = drawTuned(sheet, set, x, levels, {
     stretches,
     nodeAt,
     part,
-    words,
+    label,
     turns,
     first,
     middle,

@@ -3,11 +3,12 @@ import { EARTH } from '../../../../engine/network/elements.ts';
 import { PART } from '../../../../engine/network/part-ids.ts';
 import type { SetDescription } from '../../../../engine/set/description.ts';
 import { formatQuantity } from '../../../../engine/units/format.ts';
+import { diagramText } from '../../../words/index.ts';
+import { about, coilLabel, figure } from '../about.ts';
 import { finish } from '../close-sheet.ts';
 import { coilOf, drawCoilColumn, heightOf, stretchesOf, toRail } from '../coil-column.ts';
 import { type Diagram, DiagramSheet, wordsWidth } from '../diagram.ts';
 import { drawAbsorptions, drawFeed, LINE, START } from '../ends.ts';
-import { about, coilLabel, turnsText } from '../words.ts';
 
 /** A coil tuned by a slider along it. */
 export function slider(set: SetDescription, arrangement: ArrangementOf<'slider'>): Diagram {
@@ -24,20 +25,20 @@ export function slider(set: SetDescription, arrangement: ArrangementOf<'slider'>
   const levels = { line: LINE, rail: LINE + Math.max(148, heightOf(stretches.length) + 20) };
   const sheet = new DiagramSheet();
   const feed = drawFeed(sheet, set, levels, sliderNode);
-  const words = coilLabel(description);
+  const label = coilLabel(description);
   const y = levels.line;
   let x = feed;
   if (arrangement.parallelCapacitor > 0) {
     const capacitor = x + 12;
-    const words = [formatQuantity(arrangement.parallelCapacitor, 'capacitance')];
-    const symbol = about(set, PART.parallelCapacitor, words);
+    const value = formatQuantity(arrangement.parallelCapacitor, 'capacitance');
+    const symbol = about(set, PART.parallelCapacitor, figure(value));
     const reach = sheet.shunt('capacitor', symbol, capacitor, [y, levels.rail], [sliderNode, EARTH]);
     sheet.wire(sliderNode, [x, y], [capacitor, y], [reach + 8, y]);
     x = reach + 8;
   }
   const trapped = drawAbsorptions(sheet, set, x, levels, part);
-  const coil = Math.max(x + wordsWidth(words) / 2 + 20, x + 36 + wordsWidth(['slider']), trapped + 34);
-  const column = drawCoilColumn(sheet, coil, y + 14, stretches, { set, part, words, wordsOver: y });
+  const coil = Math.max(x + wordsWidth(label.lines) / 2 + 20, x + 36 + wordsWidth([diagramText.slider]), trapped + 34);
+  const column = drawCoilColumn(sheet, coil, y + 14, stretches, { set, part, label, wordsOver: y });
   toRail(sheet, coil, column.bottom, levels, EARTH);
   const level = column.levelAt(at);
   // The slider comes from the left with an arrow; the lead to the detector leaves from it or from the fixed tap.
@@ -53,22 +54,22 @@ export function slider(set: SetDescription, arrangement: ArrangementOf<'slider'>
   });
   sheet.remarks.push(
     trapped > x
-      ? { at: [coil + 13, level - 5], text: 'slider', anchor: 'start' }
-      : { at: [coil - 35, level + 4], text: 'slider', anchor: 'end' },
+      ? { at: [coil + 13, level - 5], text: diagramText.slider, anchor: 'start' }
+      : { at: [coil - 35, level + 4], text: diagramText.slider, anchor: 'end' },
   );
   const end =
     coil +
     Math.max(
-      trapped > x ? 26 + wordsWidth(['slider']) : 40,
-      wordsWidth(words) / 2 + 8,
-      fixed === undefined ? 0 : 26 + wordsWidth([`turn ${turnsText(fixed)}`]),
+      trapped > x ? 26 + wordsWidth([diagramText.slider]) : 40,
+      wordsWidth(label.lines) / 2 + 8,
+      fixed === undefined ? 0 : 26 + wordsWidth([diagramText.turn(fixed)]),
     );
   let live = sliderNode;
   if (fixed !== undefined) {
     live = nodeAt(fixed);
     const tapLevel = column.levelAt(fixed);
     sheet.wire(live, [coil, tapLevel], [end, tapLevel], [end, y]);
-    sheet.remarks.push({ at: [coil + 13, tapLevel - 5], text: `turn ${turnsText(fixed)}`, anchor: 'start' });
+    sheet.remarks.push({ at: [coil + 13, tapLevel - 5], text: diagramText.turn(fixed), anchor: 'start' });
   } else sheet.wire(live, [coil - 30, y], [end, y]);
   return finish(sheet, set, { x: end, live }, levels, START);
 }

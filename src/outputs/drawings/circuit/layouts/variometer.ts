@@ -3,11 +3,11 @@ import { EARTH } from '../../../../engine/network/elements.ts';
 import { PART } from '../../../../engine/network/part-ids.ts';
 import type { SetDescription } from '../../../../engine/set/description.ts';
 import { formatQuantity } from '../../../../engine/units/format.ts';
+import { about, coilLabel, figure } from '../about.ts';
 import { finish } from '../close-sheet.ts';
 import { coilOf, windingId } from '../coil-column.ts';
 import { type Diagram, DiagramSheet } from '../diagram.ts';
 import { drawAbsorptions, drawFeed, LINE, START } from '../ends.ts';
-import { about, coilLabel } from '../words.ts';
 
 /** Two coils in series, one turning within the other. */
 export function variometer(set: SetDescription, arrangement: ArrangementOf<'variometer'>): Diagram {
@@ -48,8 +48,8 @@ export function variometer(set: SetDescription, arrangement: ArrangementOf<'vari
   let end = right + 10;
   sheet.wire('top', [x, y], [end, y]);
   if (arrangement.parallelCapacitor > 0) {
-    const words = [formatQuantity(arrangement.parallelCapacitor, 'capacitance')];
-    const symbol = about(set, PART.parallelCapacitor, words);
+    const value = formatQuantity(arrangement.parallelCapacitor, 'capacitance');
+    const symbol = about(set, PART.parallelCapacitor, figure(value));
     const reach = sheet.shunt('capacitor', symbol, end, [y, levels.rail], ['top', EARTH]);
     sheet.wire('top', [end, y], [reach + 10, y]);
     end = reach + 10;

@@ -1,0 +1,146 @@
+import { type Box, itemBox } from '../../scene/boxes.ts';
+import { circle, group, line, polyline, rect } from '../../scene/build.ts';
+import { boxesAlong, type Label, placeLabels } from '../../scene/labels.ts';
+import type { Item, Point } from '../../scene/scene.ts';
+import { shorten } from '../../scene/text-width.ts';
+import { boardSheet } from '../../words/index.ts';
+import { type BoardLayout, type PlacedPart, terminalPoints } from './layout.ts';
+import { lengthOf } from './route.ts';
+import { terminalLabels } from './terminal-labels.ts';
+
+/** A point of a way at a share of its length. */
+function pointAlong(way: readonly Point[], share: number): Point {
+  let left = share * lengthOf(way);
+  for (let i = 1; i < way.length; i++) {
+    const [a, b] = [way[i - 1], way[i]];
+    const piece = lengthOf([a, b]);
+    if (left <= piece && piece > 0)
+      return [a[0] + ((b[0] - a[0]) * left) / piece, a[1] + ((b[1] - a[1]) * left) / piece];
+    left -= piece;
+  }
+  return way[way.length - 1];
+}
+
+const LETTERS = 2.6;
+/** Bodies lower than this, mm, have no room for words on them. */
+const SMALL = 12;
+
+/** What of a small part is seen between its ends. */
+const bodyBox = ({ at: [x, y], print }: PlacedPart): Box => ({
+  x: x - print.w / 4,
+  y: y - print.h / 3,
+  w: print.w / 2,
+  h: (2 * print.h) / 3,
+});
+
+/** Boxes a word keeps off so that no wire runs through it. */
+const boxesOn = (way: readonly Point[]): Box[] => {
+  const count = Math.max(1, Math.ceil(lengthOf(way) / 3));
+  return boxesAlong(
+    Array.from({ length: count + 1 }, (_, i) => pointAlong(way, i / count)),
+    0.6,
+  );
+};
+
+/** The board from above at full size: outlines, holes, terminals, and every wire by its number in the list. */
+export function layoutItems(layout: BoardLayout): Item[] {
+  const { width, height, placed, ways } = layout;
+  const points = terminalPoints(placed);
+  const holes = placed.flatMap(holesOf);
+  const dots: Item[] = [...points].map(([title, p]) => circle(p, 0.8, { fill: 'ink', title }));
+  return [
+    rect(0, 0, width, height, { stroke: 'ink', width: 0.5, title: boardSheet.edge }),
+    ...placed.map(({ part, print, at, turn }) =>
+      group(print.items, { move: at, turn, title: boardSheet.partTitle(part) }),
+    ),
+    ...ways.map((way) => polyline(way, { stroke: 'soft', width: 0.35, dash: [1.6, 0.9] })),
+    ...holes,
+    ...dots,
+    ...labelItems(layout, points, [...holes.filter((h) => h.kind === 'circle'), ...dots].map(itemBox)),
+  ];
+}
+
+/** The holes of a part, each with a cross. */
+function holesOf({ print, at, turn }: PlacedPart): Item[] {
+  const a = (turn * Math.PI) / 180;
+  return print.drills.flatMap(({ at: [x, y], diameter }) => {
+    const p: Point = [at[0] + x * Math.cos(a) - y * Math.sin(a), at[1] + x * Math.sin(a) + y * Math.cos(a)];
+    const reach = diameter / 2 + 1.2;
+    return [
+      circle(p, diameter / 2, { stroke: 'ink', width: 0.25 }),
+      line([p[0] - reach, p[1]], [p[0] + reach, p[1]], { stroke: 'ink', width: 0.15 }),
+      line([p[0], p[1] - reach], [p[0], p[1] + reach], { stroke: 'ink', width: 0.15 }),
+    ];
+  });
+}
+
+/** Names of parts first, then of terminals with leaders to their dots, then the wires' numbers, where there is still room. */
+function labelItems(
+  { width, height, placed, ways }: BoardLayout,
+  points: ReadonlyMap<string, Point>,
+  marks: readonly Box[],
+): Item[] {
+  const frame = { x: 0.5, y: 0.5, w: width - 1, h: height - 1 };
+  const bodies = placed.filter(({ print }) => print.h < SMALL).map(bodyBox);
+  const wires = ways.flatMap(boxesOn);
+  const labels = [
+    ...placed.map((p) => partLabel(p, width)),
+    ...placed.filter((p) => p.print.assumed).map(assumedLabel),
+  ];
+  const named = placeLabels(labels, frame, [...marks, ...bodies, ...wires], 0.9).items;
+  const wanted = placed.flatMap(({ part }) =>
+    part.terminals.length < 2 ? [] : part.terminals.map((terminal, i) => ({ terminal, words: part.marks[i] })),
+  );
+  const ends = terminalLabels(wanted, points, frame, named.map(itemBox), marks, [...bodies, ...wires]);
+  const leaders = ends.map(({ terminal, leader: [from, to] }) =>
+    line(from, to, { stroke: 'ink', width: 0.12, title: terminal }),
+  );
+  const joined = ends.map(({ terminal, text }) => ({ ...text, title: terminal }));
+  const leaderBoxes = ends.flatMap(({ leader }) => boxesAlong(leader, 0.3));
+  const inTheWay = [...marks, ...[...named, ...joined].map(itemBox), ...leaderBoxes];
+  const numbered = placeLabels(ways.map(wireLabel), frame, inTheWay, 0.9).items;
+  return [...leaders, ...[...named, ...joined, ...numbered].map((t) => ({ ...t, rim: true }))];
+}
+
+/** The tag and what the part is, in it or over it. @param width of the board, mm. */
+function partLabel({ part, print, at }: PlacedPart, width: number): Label {
+  const isInside = print.words === 'inside';
+  const room = isInside ? Math.max(24, (print.body ?? print.w) - 3) : Math.min(width - 4, Math.max(44, print.w + 20));
+  const words = boardSheet.part(part);
+  const above = -print.h / 2 - 1.4;
+  const below = print.h / 2;
+  const heights = isInside ? [-4, 2, -9, 8, above, below + 5, -14, 14] : [above, below + 4, above - 3.4, below + 7.4];
+  return {
+    item: { text: shorten(words, LETTERS, room / 1.12), size: LETTERS, bold: true },
+    shorter: [shorten(words, LETTERS, room * 0.55), part.tag],
+    must: true,
+    places: heights.flatMap((y) => [
+      { at: [at[0], at[1] + y] as Point, anchor: 'middle' as const },
+      { at: [Math.max(2, at[0] - print.w / 2), at[1] + y] as Point, anchor: 'start' as const },
+      { at: [Math.min(width - 2, at[0] + print.w / 2), at[1] + y] as Point, anchor: 'end' as const },
+    ]),
+  };
+}
+
+const assumedLabel = ({ at }: PlacedPart): Label => ({
+  item: { text: boardSheet.sizeAssumed, size: 2.2 },
+  places: [2, 5, 8, -9, 12].map((y) => ({ at: [at[0], at[1] + y] as Point, anchor: 'middle' as const })),
+});
+
+/** Along a wire, from its middle outward. */
+const SHARES = [0.5, 0.42, 0.58, 0.34, 0.66, 0.27, 0.73, 0.2, 0.8, 0.47, 0.53, 0.38, 0.62];
+
+const wireLabel = (way: readonly Point[], i: number): Label => ({
+  item: { text: `${i + 1}`, size: LETTERS, bold: true, rim: true },
+  must: true,
+  places: SHARES.flatMap((t) => {
+    const [x, middle] = pointAlong(way, t);
+    const y = middle + 0.9;
+    return [
+      { at: [x, y] as Point, anchor: 'middle' as const },
+      { at: [x + 2, y] as Point, anchor: 'middle' as const },
+      { at: [x - 2, y] as Point, anchor: 'middle' as const },
+      { at: [x, y - 2] as Point, anchor: 'middle' as const },
+    ];
+  }),
+});

@@ -1,0 +1,111 @@
+import { identitiesOf } from '../../../engine/built/identity.ts';
+import { type ByKind, byKind } from '../../../engine/kinds/by-kind.ts';
+import type { TuningDescription } from '../../../engine/kinds/tunings/tuning-schema.ts';
+import { coilPart } from '../../../engine/network/part-ids.ts';
+import type { CoilModel } from '../../../engine/parts/coil/model.ts';
+import type { Reception } from '../../../engine/reception/path/types.ts';
+import type { SetDescription } from '../../../engine/set/description.ts';
+import type { Tap, WoundDescription } from '../../drawings/coil/drawn.ts';
+import { coilChecks, coilFigures, coilSheet, type OpenSide } from '../../words/index.ts';
+import type { Flow } from '../paper/flow.ts';
+import { dialText } from './dial-text.ts';
+
+/** Of a winding by hand: its inductance comes out within this share. Common practice, no source. */
+const BY_HAND = 0.03;
+/** Where a coil has no figures of the set's own, its Q is given at this frequency, Hz. */
+const USUAL = 1e6;
+
+/** What a coil should measure, and how that is checked. */
+export function checks(
+  flow: Flow,
+  set: SetDescription,
+  coil: WoundDescription,
+  index: number,
+  model: CoilModel,
+  taps: readonly Tap[],
+  reception: Reception,
+): void {
+  const isTuned = tunes(set, index);
+  flow.heading(coilSheet.headings.checks);
+  flow.table(
+    [
+      { title: coilSheet.columns.figure, share: 2 },
+      { title: coilSheet.columns.expected, share: 6 },
+    ],
+    expected(model, reception, index, isTuned),
+  );
+  const best = reception.best.map((i) => reception.stations[i]).find((s) => s?.dial);
+  const list = [
+    ACROSS.has(coil.shape) ? coilChecks.countAcross(model.outerDiameter) : coilChecks.countAlong(model.windingLength),
+    taps.length > 0 ? coilChecks.ohmsTapped : coilChecks.ohms,
+  ];
+  if (isTuned && best) {
+    const station = {
+      station: best.name,
+      frequency: best.frequency,
+      reading: dialText(set, best),
+      perTurn: (0.85 * best.frequency) / model.turns,
+    };
+    list.push(
+      set.arrangement.kind === 'slider'
+        ? coilChecks.inSetBySlider(station)
+        : coilChecks.inSet(byKind(OPEN_SIDE, set.tuning), station),
+    );
+  } else list.push(comparison(model));
+  flow.list(list, 'box');
+}
+
+/** Is a coil the one that the set is tuned with. */
+const tunes = (set: SetDescription, index: number): boolean =>
+  identitiesOf(set).get(coilPart(index))?.role === 'tuning-coil';
+
+/** Flat coils are measured across, all others along. */
+const ACROSS: ReadonlySet<WoundDescription['shape']> = new Set(['spider', 'spiral']);
+
+function expected(model: CoilModel, reception: Reception, index: number, isTuned: boolean): string[][] {
+  const { rows } = coilSheet;
+  const figures = reception.parts.coils[index];
+  const [low, high] = figures?.qRange ?? model.qRangeAt(USUAL);
+  const out = [
+    [
+      rows.inductance,
+      coilFigures.inductance({
+        value: model.inductance,
+        low: model.inductance * (1 - BY_HAND),
+        high: model.inductance * (1 + BY_HAND),
+      }),
+    ],
+  ];
+  if (figures) out.push([rows.qAt(figures.qAt), coilFigures.q({ value: figures.q, low, high })]);
+  if (Number.isFinite(model.selfCapacitance))
+    out.push([rows.selfCapacitance, coilFigures.selfCapacitance(model.selfCapacitance)]);
+  if (Number.isFinite(model.dcResistance) && model.dcResistance > 0)
+    out.push([rows.resistance, coilFigures.resistance(model.dcResistance)]);
+  if (isTuned) out.push([rows.range, coilFigures.range(reception.dial.lowest, reception.dial.highest)]);
+  return out;
+}
+
+/** In figures, how a coil is compared with a known one by what the two tune to. */
+function comparison(model: CoilModel): string {
+  const across = 200e-12;
+  const own = Number.isFinite(model.selfCapacitance) ? model.selfCapacitance : 0;
+  const tunesTo = (inductance: number): number => 1 / (2 * Math.PI * Math.sqrt(inductance * (across + own)));
+  return coilChecks.compare({
+    across,
+    tunesTo: tunesTo(model.inductance),
+    tooLarge: tunesTo(model.inductance * 1.1),
+    tooSmall: tunesTo(model.inductance * 0.9),
+  });
+}
+
+/** What of the tuning is drawn out at a low reading. */
+const OPEN_SIDE: ByKind<TuningDescription, OpenSide> = {
+  variable: () => 'vanes',
+  vanes: () => 'vanes',
+  measured: () => 'vanes',
+  foil: () => 'sheet',
+  tubes: () => 'tube',
+  book: () => 'leaves',
+  // Nothing moves: the coil alone decides.
+  fixed: () => 'vanes',
+};
