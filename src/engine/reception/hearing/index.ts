@@ -2,4 +2,4 @@ export { BANDS, bandWidth } from './bands.ts';
 export { EAR_SPREAD, type Heard, heard } from './heard.ts';
 export { intelligibilityBeside } from './intelligibility.ts';
 export { PEAKS, type Programme } from './programme.ts';
-export { type Room, type RoomName, roomNoise } from './room.ts';
+export { roomNoise } from './room.ts';

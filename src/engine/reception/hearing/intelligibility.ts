@@ -20,7 +20,7 @@ export const MASKING: Decibels = 4;
  * distortion. Speech in a band counts from 15 dB below its mean to 15 above.
  * @param levels speech, @param disturbance the greater of noise and what stands for the threshold, by `BANDS`.
  */
-export const speechIntelligibility = (levels: readonly Decibels[], disturbance: readonly Decibels[]): Ratio =>
+const speechIntelligibility = (levels: readonly Decibels[], disturbance: readonly Decibels[]): Ratio =>
   IMPORTANCE.reduce(
     (sum, weight, i) => sum + weight * Math.min(1, Math.max(0, (levels[FIRST + i] - disturbance[FIRST + i] + 15) / 30)),
     0,
