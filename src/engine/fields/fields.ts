@@ -3,24 +3,26 @@ import { brief } from '../units/brief.ts';
 import { type Refusal, refusalOf, refuse } from '../units/refusal.ts';
 import { safeLines, safeText } from '../units/safe-text.ts';
 import { type Bounds, quantity } from '../units/schema.ts';
+import { LIMITS } from './limits.ts';
 
 /**
  * The fields a description is made of. Every field carries its label, and quantities their usual range, so that the
  * page's editors, the published schema and the messages all come from this one place.
  */
 export const length = (label: string, bounds: Bounds = {}) =>
-  quantity('length', { above: 0, max: 1e4, ...bounds, label });
+  quantity('length', { ...LIMITS.length, ...bounds, label });
 export const capacitance = (label: string, bounds: Bounds = {}) =>
-  quantity('capacitance', { min: 0, max: 1e-3, ...bounds, label });
+  quantity('capacitance', { ...LIMITS.capacitance, min: 0, ...bounds, label });
 export const inductance = (label: string, bounds: Bounds = {}) =>
-  quantity('inductance', { above: 0, max: 1e3, ...bounds, label });
+  quantity('inductance', { ...LIMITS.inductance, ...bounds, label });
 export const resistance = (label: string, bounds: Bounds = {}) =>
-  quantity('resistance', { min: 0, max: 1e10, ...bounds, label });
+  quantity('resistance', { ...LIMITS.resistance, min: 0, ...bounds, label });
 export const frequency = (label: string, bounds: Bounds = {}) =>
-  quantity('frequency', { min: 1e4, max: 3e7, ...bounds, label });
-export const voltage = (label: string, bounds: Bounds = {}) => quantity('voltage', { ...bounds, label });
-export const angle = (label: string, bounds: Bounds = {}) => quantity('angle', { ...bounds, label });
-export const ratio = (label: string, bounds: Bounds = {}) => quantity('ratio', { ...bounds, label });
+  quantity('frequency', { ...LIMITS.frequency, ...bounds, label });
+export const voltage = (label: string, bounds: Bounds = {}) =>
+  quantity('voltage', { ...LIMITS.voltage, ...bounds, label });
+export const angle = (label: string, bounds: Bounds = {}) => quantity('angle', { ...LIMITS.angle, ...bounds, label });
+export const ratio = (label: string, bounds: Bounds = {}) => quantity('ratio', { ...LIMITS.ratio, ...bounds, label });
 
 /** An object whose unknown keys are kept. A list is none, though the language takes it for one. */
 export function object<const E extends v.ObjectEntries>(entries: E, hint?: string) {

@@ -13,6 +13,7 @@ import { ferriteRod } from '../parts/aerial/ferrite-rod.ts';
 import { frameAerial } from '../parts/aerial/frame.ts';
 import { formatQuantity } from '../units/format.ts';
 import type { SetDescription } from './description.ts';
+import { windingProblems } from './windable.ts';
 import { valueAtPath } from './write.ts';
 
 /** Which field a model's refusal is about, where its sentence tells. */
@@ -106,7 +107,9 @@ export function buildProblems(set: SetDescription): Problem[] {
   });
   build(['earth'], () => earthModel(set.earth));
   set.coils.forEach((coil, i) => {
-    build(['coils', i], () => sensible(coilModel(coil)));
+    const clashes = windingProblems(coil, `coils[${i}]`);
+    if (clashes.length > 0) problems.push(...clashes);
+    else build(['coils', i], () => sensible(coilModel(coil)));
   });
   build(['tuning'], () => tuningModel(set.tuning));
   if (arrangement.kind === 'two circuits' && arrangement.aerialTuning)

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { angle, choice, frequency, number, object, ratio, whole, withDefault, words } from '../fields/fields.ts';
+import { LIMITS } from '../fields/limits.ts';
 import { brief } from '../units/brief.ts';
 import { refuse } from '../units/refusal.ts';
 import { quantity } from '../units/schema.ts';
@@ -12,8 +13,7 @@ export const PROGRAMMES = ['speech', 'music', 'mixed', 'tone'] as const;
 export const MOST_STATIONS = 1000;
 
 const fieldStrength = quantity('field strength', {
-  above: 0,
-  max: 100,
+  ...LIMITS.fieldStrength,
   label: 'Field strength',
   typical: [1e-5, 0.1],
   about: 'As measured or read from a map; it wins over power and distance.',
@@ -26,8 +26,8 @@ const ground = v.union(
   [
     choice('Ground', GROUNDS, 'What lies between the transmitters and you.'),
     object({
-      conductivity: quantity('conductivity', { above: 0, max: 10, label: 'Conductivity', typical: [1e-4, 5] }),
-      permittivity: number('Permittivity', 1, 100, '', [3, 80]),
+      conductivity: quantity('conductivity', { ...LIMITS.conductivity, label: 'Conductivity', typical: [1e-4, 5] }),
+      permittivity: number('Permittivity', LIMITS.permittivity.min, LIMITS.permittivity.max, '', [3, 80]),
     }),
   ],
   refuse((issue) => ({
@@ -37,7 +37,7 @@ const ground = v.union(
 );
 
 const section = object({
-  length: quantity('length', { above: 0, max: 2.1e7, label: 'Length', typical: [1e3, 1e6] }),
+  length: quantity('length', { ...LIMITS.distance, label: 'Length', typical: [1e3, 1e6] }),
   ground,
 });
 
@@ -47,9 +47,9 @@ export const station = v.pipe(
     frequency: frequency('Frequency', { min: 1e5, max: 2e6, typical: [1.5e5, 1.62e6] }),
     fieldStrength: v.optional(fieldStrength),
     power: v.optional(
-      quantity('power', { above: 0, max: 5e6, label: 'Power', typical: [1e2, 1e6], about: 'Of the transmitter.' }),
+      quantity('power', { ...LIMITS.power, label: 'Power', typical: [1e2, 1e6], about: 'Of the transmitter.' }),
     ),
-    distance: v.optional(quantity('length', { above: 0, max: 2.1e7, label: 'Distance', typical: [1e3, 2e6] })),
+    distance: v.optional(quantity('length', { ...LIMITS.distance, label: 'Distance', typical: [1e3, 2e6] })),
     bearing: v.optional(
       angle('Bearing', { min: -360, max: 360, typical: [0, 360], about: 'From you, clockwise from north.' }),
     ),
@@ -64,9 +64,9 @@ export const station = v.pipe(
       }),
       '0 dB',
     ),
-    mastHeight: v.optional(quantity('length', { above: 0, max: 1000, label: 'Mast height', typical: [30, 400] })),
+    mastHeight: v.optional(quantity('length', { min: 1, max: 1000, label: 'Mast height', typical: [30, 400] })),
     modulation: withDefault(
-      ratio('Modulation', { above: 0, max: 1.5, typical: [0.1, 1], about: 'Usual depth on peaks of programme.' }),
+      ratio('Modulation', { ...LIMITS.modulation, typical: [0.1, 1], about: 'Usual depth on peaks of programme.' }),
       '60 %',
     ),
     programme: withDefault(choice('Programme', PROGRAMMES), 'speech'),
@@ -114,7 +114,7 @@ export const place = object({
   ),
   localNoise: v.optional(
     quantity('field strength', {
-      above: 0,
+      min: LIMITS.fieldStrength.min,
       max: 1,
       label: 'Local noise',
       typical: [1e-7, 1e-3],

@@ -14,25 +14,25 @@ import {
   whole,
   withDefault,
 } from '../../fields/fields.ts';
+import { LIMITS } from '../../fields/limits.ts';
 import { readTouchstone } from '../../parts/aerial/touchstone.ts';
 import { refuse } from '../../units/refusal.ts';
 import { wire } from '../coils/wire-schema.ts';
 
-const aerialWire = withDefault(length('Wire diameter', { max: 0.05, typical: [3e-4, 4e-3] }), '1.6 mm');
+const aerialWire = withDefault(length('Wire diameter', { ...LIMITS.aerialWire, typical: [3e-4, 4e-3] }), '1.6 mm');
 const base = withDefault(
   length('Lead-in foot', {
     min: 0,
-    above: undefined,
     max: 50,
     typical: [0.3, 5],
     about: 'Height at which the lead-in reaches the set.',
   }),
   '1 m',
 );
-const height = length('Height', { max: 200, typical: [2, 20], about: 'Of the top, above ground.' });
-const top = length('Top wire', { max: 500, typical: [2, 60] });
+const height = length('Height', { ...LIMITS.height, typical: [2, 20], about: 'Of the top, above ground.' });
+const top = length('Top wire', { ...LIMITS.span, typical: [2, 60] });
 const parallel = withDefault(whole('Wires side by side', 1, 8), 1);
-const spacing = withDefault(length('Distance between them', { max: 10, typical: [0.2, 2] }), '0.6 m');
+const spacing = withDefault(length('Distance between them', { min: 0.01, max: 10, typical: [0.2, 2] }), '0.6 m');
 
 const direction = v.optional(
   angle('Direction', {
@@ -69,7 +69,7 @@ const sloping = object({
   length: top,
   base,
   wire: aerialWire,
-  farHeight: length('Far end', { min: 0.05, max: 200, typical: [1, 20], about: 'Height of the far end.' }),
+  farHeight: length('Far end', { ...LIMITS.height, typical: [1, 20], about: 'Height of the far end.' }),
 });
 const bent = object({
   kind: v.literal('bent'),
@@ -86,23 +86,24 @@ const bent = object({
 const frame = object({
   kind: v.literal('frame'),
   outline: withDefault(choice('Outline', ['square', 'round']), 'square'),
-  side: length('Side or diameter', { max: 10, typical: [0.2, 2] }),
+  side: length('Side or diameter', { min: 0.01, max: 10, typical: [0.2, 2] }),
   turns: number('Turns', 1, 400, '', [5, 60]),
   wire,
-  pitch: withDefault(length('Turn spacing', { max: 0.1, typical: [1e-3, 2e-2] }), '5 mm'),
+  pitch: withDefault(length('Turn spacing', { ...LIMITS.turnSpacing, typical: [1e-3, 2e-2] }), '5 mm'),
   direction,
   winding: withDefault(choice('Wound', ['box', 'spiral'], 'Side by side on the rim, or inward in one plane.'), 'box'),
 });
 const ferrite = object({
   kind: v.literal('ferrite rod'),
-  length: length('Rod length', { max: 1, typical: [0.05, 0.25] }),
-  diameter: length('Rod diameter', { max: 0.1, typical: [0.006, 0.02] }),
+  length: length('Rod length', { min: 5e-3, max: 1, typical: [0.05, 0.25] }),
+  diameter: length('Rod diameter', { min: 5e-4, max: 0.1, typical: [0.006, 0.02] }),
   permeability: withDefault(number('Permeability', 1, 20000, 'Of the material.', [50, 500]), 125),
   turns: turns('Turns', '', [20, 200]),
   wire,
-  winding: length('Winding length', { max: 1, typical: [0.01, 0.1] }),
+  winding: length('Winding length', { min: 2e-5, max: 1, typical: [0.01, 0.1] }),
   coilDiameter: v.optional(
     length('Coil diameter', {
+      min: 1e-3,
       max: 0.3,
       typical: [8e-3, 0.03],
       about: 'Left out: wound on the rod over a layer of paper.',
@@ -113,12 +114,12 @@ const ferrite = object({
 });
 const measured = object({
   kind: v.literal('measured'),
-  capacitance: capacitance('Capacitance', { above: 0, typical: [5e-11, 1e-9] }),
+  capacitance: capacitance('Capacitance', { min: LIMITS.capacitance.min, typical: [5e-11, 1e-9] }),
   resistance: withDefault(
     resistance('Resistance', { max: 1e5, typical: [1, 200], about: 'In series, without the earth’s.' }),
     '10 Ω',
   ),
-  effectiveHeight: length('Effective height', { max: 200, typical: [0.3, 15] }),
+  effectiveHeight: length('Effective height', { ...LIMITS.effectiveHeight, typical: [0.3, 15] }),
 });
 const impedance = object({
   kind: v.literal('impedance'),
@@ -134,14 +135,14 @@ const impedance = object({
     v.minLength(1, refuse('at least one point')),
     v.maxLength(10_000, refuse('at most 10000 points')),
   ),
-  effectiveHeight: length('Effective height', { max: 200, typical: [0.3, 15] }),
+  effectiveHeight: length('Effective height', { ...LIMITS.effectiveHeight, typical: [0.3, 15] }),
 });
 
 const touchstone = v.pipe(
   object({
     kind: v.literal('touchstone'),
     text: lines('Touchstone text', 'The whole of a one-port file, version 1 or 2, as an analyser writes it.'),
-    effectiveHeight: length('Effective height', { max: 200, typical: [0.3, 15] }),
+    effectiveHeight: length('Effective height', { ...LIMITS.effectiveHeight, typical: [0.3, 15] }),
   }),
   // From here on it is an aerial of measured impedance like any other.
   v.rawTransform(({ dataset, addIssue, NEVER }) => {

@@ -14,12 +14,13 @@ import {
   words,
   yes,
 } from '../../fields/fields.ts';
+import { LIMITS } from '../../fields/limits.ts';
 import { refuse } from '../../units/refusal.ts';
 import { tuning } from '../tunings/tuning-schema.ts';
 
 const coilName = (label: string, about = '') => words(label, about || 'Name of one of the coils.', 60);
 const seriesCapacitor = capacitance('Series capacitor', {
-  above: 0,
+  min: LIMITS.capacitance.min,
   typical: [1e-11, 1e-9],
   about: 'In the aerial lead.',
 });
@@ -37,11 +38,11 @@ export const trap = object({
     'Series: across the aerial and earth; parallel: in the aerial lead; absorption: loosely coupled to the tuning coil.',
   ),
   inductance: inductance('Inductance', { typical: [5e-5, 3e-3] }),
-  capacitance: capacitance('Capacitance', { above: 0, typical: [3e-11, 1e-9] }),
+  capacitance: capacitance('Capacitance', { min: LIMITS.capacitance.min, typical: [3e-11, 1e-9] }),
   q: withDefault(number('Q', 5, 1000, 'Of the trap’s coil.', [30, 250]), 100),
   coupling: withDefault(
     ratio('Coupling', {
-      above: 0,
+      min: 1e-4,
       max: 0.99,
       typical: [0.01, 0.3],
       about: 'Coupling coefficient k, absorption traps only.',
@@ -65,7 +66,6 @@ const placing = {
   distance: withDefault(
     length('Distance', {
       min: 0,
-      above: undefined,
       max: 2,
       typical: [0, 0.2],
       about: 'Along the axis, middle to middle.',
@@ -75,7 +75,7 @@ const placing = {
   tilt: withDefault(number('Tilt, degrees', 0, 180, 'Between the axes.', [0, 90]), 0),
   coupling: v.optional(
     ratio('Coupling', {
-      above: 0,
+      min: 1e-4,
       max: 0.999,
       typical: [0.01, 0.6],
       about: 'Coupling coefficient k, where it was measured or the coils are cores; it wins over the distance.',
@@ -130,7 +130,11 @@ const element = v.variant(
   'kind',
   [
     object({ kind: v.literal('resistor'), ...twoEnds, resistance: resistance('Resistance') }),
-    object({ kind: v.literal('capacitor'), ...twoEnds, capacitance: capacitance('Capacitance', { above: 0 }) }),
+    object({
+      kind: v.literal('capacitor'),
+      ...twoEnds,
+      capacitance: capacitance('Capacitance', { min: LIMITS.capacitance.min }),
+    }),
     object({
       kind: v.literal('inductor'),
       ...twoEnds,
@@ -144,7 +148,7 @@ const element = v.variant(
       name: words('Name', '', 40),
       first: node('First'),
       second: node('Second'),
-      mutual: inductance('Mutual inductance'),
+      mutual: inductance('Mutual inductance', { min: 1e-12 }),
     }),
     object({ kind: v.literal('detector'), ...twoEnds }),
   ],

@@ -13,6 +13,7 @@ import {
   withDefault,
   words,
 } from '../../fields/fields.ts';
+import { LIMITS } from '../../fields/limits.ts';
 import { wire } from './wire-schema.ts';
 
 const FORMERS = ['air', 'card', 'damp card', 'wood', 'phenolic', 'styrene', 'ebonite', 'glass', 'ceramic'] as const;
@@ -20,7 +21,7 @@ const FORMERS = ['air', 'card', 'damp card', 'wood', 'phenolic', 'styrene', 'ebo
 const name = words('Name', 'What you call it; an arrangement refers to it.', 60);
 const former = withDefault(choice('Former', FORMERS, 'What it is wound on; damp card is lossy.'), 'card');
 const formerDiameter = length('Former diameter', {
-  max: 2,
+  ...LIMITS.former,
   typical: [0.02, 0.15],
   about: 'Outside of the former, where the wire lies.',
 });
@@ -34,7 +35,7 @@ const solenoid = object({
   former,
   pitch: v.optional(
     length('Turn spacing', {
-      max: 0.1,
+      ...LIMITS.turnSpacing,
       typical: [2e-4, 5e-3],
       about: 'Wire centre to wire centre; left out: wound close.',
     }),
@@ -59,7 +60,7 @@ const multilayer = object({
   layers: whole('Layers', 1, 200, '', [2, 12]),
   layerSpacing: v.optional(
     length('Layer spacing', {
-      max: 0.02,
+      ...LIMITS.layerSpacing,
       typical: [2e-4, 3e-3],
       about: 'Wire centre to wire centre, outward; left out: layers touch.',
     }),
@@ -71,10 +72,14 @@ const spiral = object({
   wire,
   former,
   turns: turns('Turns'),
-  innerDiameter: length('Inner diameter', { max: 2, typical: [0.02, 0.2], about: 'Of the first turn, wire centre.' }),
+  innerDiameter: length('Inner diameter', {
+    ...LIMITS.former,
+    typical: [0.02, 0.2],
+    about: 'Of the first turn, wire centre.',
+  }),
   pitch: v.optional(
     length('Turn spacing', {
-      max: 0.1,
+      ...LIMITS.turnSpacing,
       typical: [3e-4, 1e-2],
       about: 'Outward, wire centre to wire centre; left out: wound close.',
     }),
@@ -86,10 +91,14 @@ const spider = object({
   wire,
   former,
   turns: turns('Turns'),
-  innerDiameter: length('Inner diameter', { max: 2, typical: [0.02, 0.1], about: 'Of the hub where winding begins.' }),
+  innerDiameter: length('Inner diameter', {
+    ...LIMITS.former,
+    typical: [0.02, 0.1],
+    about: 'Of the hub where winding begins.',
+  }),
   slots: withDefault(whole('Slots', 3, 41, 'An odd number.', [5, 17]), 9),
   over: withDefault(whole('Vanes passed at a time', 1, 2), 1),
-  discThickness: withDefault(length('Disc thickness', { max: 0.02, typical: [5e-4, 5e-3] }), '1.5 mm'),
+  discThickness: withDefault(length('Disc thickness', { min: 1e-4, max: 0.02, typical: [5e-4, 5e-3] }), '1.5 mm'),
 });
 const basket = object({
   shape: v.literal('basket'),
@@ -97,10 +106,14 @@ const basket = object({
   wire,
   former,
   turns: turns('Turns'),
-  pegCircle: length('Peg circle', { max: 2, typical: [0.03, 0.15], about: 'Diameter of the circle of pegs.' }),
+  pegCircle: length('Peg circle', {
+    ...LIMITS.former,
+    typical: [0.03, 0.15],
+    about: 'Diameter of the circle of pegs.',
+  }),
   pegs: withDefault(whole('Pegs', 5, 41, 'An odd number.', [9, 21]), 13),
   over: withDefault(whole('Pegs passed at a time', 1, 4), 2),
-  pegDiameter: withDefault(length('Peg diameter', { max: 0.02, typical: [1e-3, 6e-3] }), '3 mm'),
+  pegDiameter: withDefault(length('Peg diameter', { min: 1e-4, max: 0.02, typical: [1e-3, 6e-3] }), '3 mm'),
 });
 const core = object({
   shape: v.literal('core'),
@@ -111,7 +124,7 @@ const core = object({
     typical: [1e-8, 5e-6],
     about: 'Inductance of one turn, from the maker’s sheet or a trial winding: "250 nH".',
   }),
-  turnLength: withDefault(length('Length of a turn', { max: 1, typical: [0.01, 0.2] }), '40 mm'),
+  turnLength: withDefault(length('Length of a turn', { min: 1e-3, max: 1, typical: [0.01, 0.2] }), '40 mm'),
   coreQ: withDefault(number('Q of the core alone', 1, 2000, 'At the frequencies of interest.', [30, 400]), 150),
   form: withDefault(choice('Kind of core', ['toroid', 'pot core']), 'toroid'),
 });

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { choice, length, object, whole, withDefault } from '../../fields/fields.ts';
+import { LIMITS } from '../../fields/limits.ts';
 
 const COVERINGS = [
   'bare',
@@ -16,7 +17,7 @@ const COVERINGS = [
 export const wire = object(
   {
     size: length('Wire size', {
-      max: 0.02,
+      ...LIMITS.coilWire,
       typical: [1e-4, 2e-3],
       about: 'Bare diameter or gauge: "28 SWG", "24 AWG", "0.4 mm".',
     }),

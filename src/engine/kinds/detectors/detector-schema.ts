@@ -9,6 +9,7 @@ import {
   voltage,
   withDefault,
 } from '../../fields/fields.ts';
+import { LIMITS } from '../../fields/limits.ts';
 import { refuse } from '../../units/refusal.ts';
 import { quantity } from '../../units/schema.ts';
 
@@ -21,7 +22,7 @@ const wiring = withDefault(
   'single',
 );
 const temperature = withDefault(
-  quantity('temperature', { min: 200, max: 400, label: 'Temperature', typical: [263, 313] }),
+  quantity('temperature', { ...LIMITS.temperature, label: 'Temperature', typical: [263, 313] }),
   '27 °C',
 );
 const bias = v.optional(
@@ -35,8 +36,7 @@ const bias = v.optional(
 const overrides = {
   saturationCurrent: v.optional(
     quantity('current', {
-      above: 0,
-      max: 1,
+      ...LIMITS.saturationCurrent,
       label: 'Saturation current',
       typical: [1e-9, 5e-5],
       about: 'As measured; left out: usual for its kind.',
@@ -86,13 +86,17 @@ const silicon = object({ kind: v.literal('silicon'), ...overrides });
 const exponential = object({
   kind: v.literal('exponential'),
   ...overrides,
-  saturationCurrent: quantity('current', { above: 0, max: 1, label: 'Saturation current', typical: [1e-9, 5e-5] }),
+  saturationCurrent: quantity('current', {
+    ...LIMITS.saturationCurrent,
+    label: 'Saturation current',
+    typical: [1e-9, 5e-5],
+  }),
   ideality: number('Ideality', 0.5, 10, '', [1, 3]),
 });
 const valve = object({
   kind: v.literal('valve'),
   heaterVoltage: withDefault(voltage('Heater voltage', { min: 0, max: 10, typical: [3, 6.9] }), '6.3 V'),
-  ratedHeaterVoltage: withDefault(voltage('Rated heater voltage', { above: 0, max: 60 }), '6.3 V'),
+  ratedHeaterVoltage: withDefault(voltage('Rated heater voltage', { min: 0.5, max: 60 }), '6.3 V'),
   junctionCapacitance: v.optional(capacitance('Anode capacitance', { max: 1e-10, typical: [1e-12, 1e-11] })),
   bias,
   wiring,
@@ -102,7 +106,7 @@ const measured = object({
   points: v.pipe(
     v.array(
       object({
-        voltage: voltage('Voltage', { min: -1000, max: 1000, typical: [-2, 2] }),
+        voltage: voltage('Voltage', { typical: [-2, 2] }),
         current: quantity('current', { label: 'Current', min: -10, max: 10, typical: [-1e-3, 1e-2] }),
       }),
       refuse('a list of { voltage, current }'),

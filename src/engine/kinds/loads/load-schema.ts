@@ -10,6 +10,7 @@ import {
   variantMessage,
   withDefault,
 } from '../../fields/fields.ts';
+import { LIMITS } from '../../fields/limits.ts';
 import { quantity } from '../../units/schema.ts';
 
 const level = (label: string, about: string, typical: readonly [number, number]) =>
@@ -31,7 +32,7 @@ const transformer = object({
   ),
   coreLoss: v.optional(
     resistance('Iron loss', {
-      above: 0,
+      min: LIMITS.resistance.min,
       typical: [2e4, 2e6],
       about: 'As a resistance across the primary; left out: usual for its inductance.',
     }),
@@ -51,11 +52,11 @@ const common = {
   equalizer: v.optional(
     object({
       resistance: resistance('Series resistor', {
-        above: 0,
+        min: LIMITS.resistance.min,
         typical: [1e3, 1e5],
         about: 'Makes the direct load like the audio load.',
       }),
-      capacitance: capacitance('Its by-pass', { above: 0, typical: [1e-8, 1e-5] }),
+      capacitance: capacitance('Its by-pass', { min: LIMITS.capacitance.min, typical: [1e-8, 1e-5] }),
     }),
   ),
   transformer: v.optional(transformer),
@@ -69,7 +70,7 @@ const phones = object({
   ),
   resistance: withDefault(
     resistance('Resistance', {
-      above: 0,
+      min: LIMITS.resistance.min,
       typical: [60, 8000],
       about: 'Direct-current resistance of the pair, as marked.',
     }),
@@ -83,10 +84,10 @@ const phones = object({
 });
 const earpiece = object({
   kind: v.literal('crystal earpiece'),
-  capacitance: withDefault(capacitance('Capacitance', { above: 0, typical: [5e-10, 3e-8] }), '2 nF'),
+  capacitance: withDefault(capacitance('Capacitance', { min: LIMITS.capacitance.min, typical: [5e-10, 3e-8] }), '2 nF'),
   resistor: v.optional(
     resistance('Resistor across it', {
-      above: 0,
+      min: LIMITS.resistance.min,
       typical: [1e4, 1e6],
       about: 'Drains what the detector pumps in; without one it chokes itself.',
     }),
@@ -96,26 +97,33 @@ const earpiece = object({
 });
 const movingCoil = object({
   kind: v.literal('moving-coil phones'),
-  impedance: withDefault(resistance('Impedance', { above: 0, typical: [8, 600] }), '32 Ω'),
+  impedance: withDefault(resistance('Impedance', { min: LIMITS.resistance.min, typical: [8, 600] }), '32 Ω'),
   sensitivity: v.optional(level('Sensitivity', 'dB SPL at 1 mW; left out: usual for its kind.', [80, 120])),
   ...common,
 });
 const amplifier = object({
   kind: v.literal('amplifier'),
-  inputResistance: withDefault(resistance('Input resistance', { above: 0, typical: [1e4, 2e6] }), '100 kΩ'),
+  inputResistance: withDefault(
+    resistance('Input resistance', { min: LIMITS.resistance.min, typical: [1e4, 2e6] }),
+    '100 kΩ',
+  ),
   inputCapacitance: withDefault(
     capacitance('Input capacitance', { max: 1e-8, typical: [0, 1e-9], about: 'With its lead.' }),
     '100 pF',
   ),
   couplingCapacitor: v.optional(
     capacitance('Coupling capacitor', {
-      above: 0,
+      min: LIMITS.capacitance.min,
       typical: [1e-8, 1e-6],
       about: 'In series with the input; a resistor must then carry the direct current.',
     }),
   ),
   loadResistor: v.optional(
-    resistance('Load resistor', { above: 0, typical: [1e4, 1e6], about: 'Across the detector’s output.' }),
+    resistance('Load resistor', {
+      min: LIMITS.resistance.min,
+      typical: [1e4, 1e6],
+      about: 'Across the detector’s output.',
+    }),
   ),
   soundAtFullInput: withDefault(
     level(

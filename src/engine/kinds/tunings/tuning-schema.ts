@@ -11,6 +11,7 @@ import {
   whole,
   withDefault,
 } from '../../fields/fields.ts';
+import { LIMITS } from '../../fields/limits.ts';
 import { type DielectricName, DIELECTRICS as TABLE } from '../../parts/capacitor/dielectrics.ts';
 import { refuse } from '../../units/refusal.ts';
 
@@ -19,7 +20,7 @@ const DIELECTRICS = Object.keys(TABLE) as DielectricName[];
 
 const law = withDefault(choice('Vane shape', LAWS, 'How capacitance follows the scale.'), 'semicircular');
 const swing = withDefault(
-  angle('Swing', { above: 0, max: 360, typical: [90, 300], about: 'Turn of the shaft from open to meshed.' }),
+  angle('Swing', { min: 1, max: 360, typical: [90, 300], about: 'Turn of the shaft from open to meshed.' }),
   '180°',
 );
 const stray = withDefault(
@@ -35,10 +36,10 @@ const trimmer = withDefault(
   '0 pF',
 );
 const lossTangent = (fallback: string) =>
-  withDefault(ratio('Loss (tan δ)', { min: 0, max: 1, typical: [0, 0.05] }), fallback);
+  withDefault(ratio('Loss (tan δ)', { ...LIMITS.lossTangent, typical: [0, 0.05] }), fallback);
 const padder = v.optional(
   capacitance('Padder', {
-    above: 0,
+    min: LIMITS.capacitance.min,
     typical: [1e-10, 5e-9],
     about: 'In series with the capacitor, to narrow what it covers.',
   }),
@@ -46,16 +47,28 @@ const padder = v.optional(
 const common = { stray, trimmer, padder };
 const airGap = v.optional(
   length('Air left between', {
-    max: 0.01,
+    ...LIMITS.airLeft,
     typical: [1e-5, 5e-4],
     about: 'Where the foil does not lie flat on its dielectric.',
   }),
 );
-const permittivity = v.optional(number('Permittivity', 1, 100, 'As measured; left out: usual for it.', [1, 10]));
+const permittivity = v.optional(
+  number(
+    'Permittivity',
+    LIMITS.permittivity.min,
+    LIMITS.permittivity.max,
+    'As measured; left out: usual for it.',
+    [1, 10],
+  ),
+);
 
 const bought = object({
   kind: v.literal('variable'),
-  maximum: capacitance('Meshed', { above: 0, typical: [1e-10, 1e-9], about: 'Capacitance with the vanes fully in.' }),
+  maximum: capacitance('Meshed', {
+    min: LIMITS.capacitance.min,
+    typical: [1e-10, 1e-9],
+    about: 'Capacitance with the vanes fully in.',
+  }),
   tolerance: v.optional(
     ratio('Tolerance', { min: 0, max: 0.5, typical: [0.01, 0.2], about: '± of the marking; left out: 10 %.' }),
   ),
@@ -69,16 +82,17 @@ const bought = object({
 });
 const vanes = object({
   kind: v.literal('vanes'),
-  outerRadius: length('Vane radius', { max: 0.3, typical: [0.01, 0.08] }),
+  outerRadius: length('Vane radius', { ...LIMITS.vaneRadius, typical: [0.01, 0.08] }),
   innerRadius: withDefault(
     length('Cut-out radius', {
+      min: 5e-4,
       max: 0.2,
       typical: [3e-3, 0.02],
       about: 'Of the cut-out round the shaft in the fixed vanes.',
     }),
     '8 mm',
   ),
-  gap: length('Air gap', { max: 0.02, typical: [2e-4, 2e-3], about: 'Between a moving and a fixed vane.' }),
+  gap: length('Air gap', { ...LIMITS.gap, typical: [2e-4, 2e-3], about: 'Between a moving and a fixed vane.' }),
   vanes: whole('Vanes in all', 2, 101, 'Moving and fixed together.', [2, 31]),
   dielectric: withDefault(choice('Between vanes', DIELECTRICS), 'air'),
   minimum: v.optional(
@@ -95,7 +109,7 @@ const points = object({
     v.array(
       object({
         scale: angle('Scale', { min: 0, max: 360 }),
-        capacitance: capacitance('Capacitance', { above: 0 }),
+        capacitance: capacitance('Capacitance', { min: LIMITS.capacitance.min }),
       }),
       refuse('a list of { scale, capacitance }'),
     ),
@@ -112,12 +126,12 @@ const points = object({
 const foil = object({
   kind: v.literal('foil'),
   length: length('Overlap, full', {
-    max: 2,
+    ...LIMITS.plate,
     typical: [0.05, 0.6],
     about: 'How far the sheets overlap when pushed home.',
   }),
-  width: length('Width', { max: 2, typical: [0.03, 0.4] }),
-  thickness: length('Dielectric thickness', { max: 0.02, typical: [2e-5, 1e-3] }),
+  width: length('Width', { ...LIMITS.plate, typical: [0.03, 0.4] }),
+  thickness: length('Dielectric thickness', { ...LIMITS.dielectric, typical: [2e-5, 1e-3] }),
   dielectric: withDefault(choice('Dielectric', DIELECTRICS), 'paper'),
   permittivity,
   airGap,
@@ -126,19 +140,19 @@ const foil = object({
     2,
   ),
   minimum: v.optional(capacitance('Pulled apart', { typical: [5e-12, 5e-11] })),
-  lossTangent: v.optional(ratio('Loss (tan δ)', { min: 0, max: 1, typical: [0, 0.1] })),
+  lossTangent: v.optional(ratio('Loss (tan δ)', { ...LIMITS.lossTangent, typical: [0, 0.1] })),
   ...common,
 });
 const plates = v.pipe(
   object({
     kind: v.literal('plates'),
     length: length('Overlap, full', {
-      max: 2,
+      ...LIMITS.plate,
       typical: [0.03, 0.3],
       about: 'How far the plates slide over each other.',
     }),
-    width: length('Width', { max: 2, typical: [0.03, 0.3] }),
-    thickness: length('Gap or dielectric', { max: 0.02, typical: [1e-4, 2e-3] }),
+    width: length('Width', { ...LIMITS.plate, typical: [0.03, 0.3] }),
+    thickness: length('Gap or dielectric', { ...LIMITS.dielectric, typical: [1e-4, 2e-3] }),
     dielectric: withDefault(choice('Between plates', DIELECTRICS), 'air'),
     permittivity,
     airGap,
@@ -147,7 +161,7 @@ const plates = v.pipe(
       2,
     ),
     minimum: v.optional(capacitance('Slid apart', { typical: [5e-12, 5e-11] })),
-    lossTangent: v.optional(ratio('Loss (tan δ)', { min: 0, max: 1, typical: [0, 0.1] })),
+    lossTangent: v.optional(ratio('Loss (tan δ)', { ...LIMITS.lossTangent, typical: [0, 0.1] })),
     ...common,
   }),
   // From here on they are sheets that slide, as foil is.
@@ -155,25 +169,25 @@ const plates = v.pipe(
 );
 const tubes = object({
   kind: v.literal('tubes'),
-  length: length('Overlap, full', { max: 2, typical: [0.05, 0.5] }),
-  innerDiameter: length('Inner tube, outside', { max: 0.5, typical: [0.005, 0.06] }),
-  gap: length('Gap', { max: 0.05, typical: [1e-4, 2e-3] }),
+  length: length('Overlap, full', { ...LIMITS.plate, typical: [0.05, 0.5] }),
+  innerDiameter: length('Inner tube, outside', { min: 5e-4, max: 0.5, typical: [0.005, 0.06] }),
+  gap: length('Gap', { min: 1e-6, max: 0.05, typical: [1e-4, 2e-3] }),
   dielectric: withDefault(choice('Between tubes', DIELECTRICS), 'paper'),
   permittivity,
   airGap,
-  lossTangent: v.optional(ratio('Loss (tan δ)', { min: 0, max: 1, typical: [0, 0.1] })),
+  lossTangent: v.optional(ratio('Loss (tan δ)', { ...LIMITS.lossTangent, typical: [0, 0.1] })),
   ...common,
 });
 const book = object({
   kind: v.literal('book'),
-  length: length('Leaf length', { max: 2, typical: [0.05, 0.4], about: 'From hinge to edge.' }),
-  width: length('Leaf width', { max: 2, typical: [0.03, 0.4] }),
-  opening: withDefault(angle('Widest opening', { above: 0, max: 180, typical: [10, 90] }), '60°'),
-  thickness: length('Dielectric thickness', { max: 0.02, typical: [2e-5, 1e-3] }),
+  length: length('Leaf length', { ...LIMITS.plate, typical: [0.05, 0.4], about: 'From hinge to edge.' }),
+  width: length('Leaf width', { ...LIMITS.plate, typical: [0.03, 0.4] }),
+  opening: withDefault(angle('Widest opening', { min: 0.1, max: 180, typical: [10, 90] }), '60°'),
+  thickness: length('Dielectric thickness', { ...LIMITS.dielectric, typical: [2e-5, 1e-3] }),
   dielectric: withDefault(choice('Dielectric', DIELECTRICS), 'paper'),
   permittivity,
   airGap,
-  lossTangent: v.optional(ratio('Loss (tan δ)', { min: 0, max: 1, typical: [0, 0.1] })),
+  lossTangent: v.optional(ratio('Loss (tan δ)', { ...LIMITS.lossTangent, typical: [0, 0.1] })),
   ...common,
 });
 const fixed = object({

@@ -1,10 +1,10 @@
 import type { Metres } from '../../units/quantities.ts';
-import { bundleDiameter, closePitch, overallDiameter, type Wire } from '../wire/wire.ts';
+import { closePitch, conductorDiameter, overallDiameter, type Wire } from '../wire/wire.ts';
 import type { BankSpec, BasketSpec, MultilayerSpec, SolenoidSpec, SpiderSpec, SpiralSpec, WoundSpec } from './spec.ts';
 import { layOut, MOST_TURNS, ringCount, type Weave, type Winding } from './winding.ts';
 
 /** Radius that carries the current: the bare wire, or the whole bundle of Litz. */
-const conductorRadius = (wire: Wire): Metres => ((wire.strands ?? 1) > 1 ? bundleDiameter(wire) : wire.diameter) / 2;
+const conductorRadius = (wire: Wire): Metres => conductorDiameter(wire) / 2;
 
 /** Mean diameter of a layer wound on a former: the former and the wire with its covering. */
 const meanDiameterOn = (formerDiameter: Metres, wire: Wire): Metres => formerDiameter + overallDiameter(wire);

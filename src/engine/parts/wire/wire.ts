@@ -54,7 +54,7 @@ const hasEnamel = (covering: Covering) => covering.startsWith('enamel');
 const LITZ_FILL = 0.65;
 
 /** Diameter of the circle round a Litz bundle's strands, under its covering; for one strand, over its enamel if any. */
-export function bundleDiameter({ diameter, covering = 'bare', strands = 1 }: Wire): Metres {
+function bundleDiameter({ diameter, covering = 'bare', strands = 1 }: Wire): Metres {
   if (!(diameter > 0)) throw new RangeError(`wire diameter ${diameter} m is not above 0`);
   if (!(strands >= 1)) throw new RangeError(`${strands} strands: at least 1 is needed`);
   // Strands of Litz are enamelled whatever is round them.
@@ -70,6 +70,10 @@ export function overallDiameter(wire: Wire): Metres {
   const inner = bundleDiameter(wire);
   return inner + SERVINGS[wire.covering ?? 'bare'](inner);
 }
+
+/** Bare wire, or the bundle of Litz. */
+export const conductorDiameter = (wire: Wire): Metres =>
+  (wire.strands ?? 1) > 1 ? bundleDiameter(wire) : wire.diameter;
 
 /**
  * Centre-to-centre distance of turns wound touching: the overall diameter and the 2 % that hands leave.
