@@ -36,7 +36,7 @@ vi.mock('../../src/outputs/words/en/index.ts', async (original) => {
 const NOT_YET: ReadonlySet<string> = new Set([
   ...COMMANDS.flatMap(({ name }) => [`faintwave ${name}`, `faintwave ${name} --help`]),
   'faintwave --help',
-  ...SHEET_IDS.map((id) => `sheet ${id}`),
+  ...['glance', 'circuit', 'coil', 'bring-up', 'cautions', 'handout', 'text'].map((id) => `sheet ${id}`),
 ]);
 
 const EXAMPLES = ['medium-wave-galena', 'ferrite-rod-valve-diode', 'long-wave-foil'];
@@ -110,11 +110,10 @@ describe('no visible sentence is made outside outputs/words', () => {
         .flatMap((sheet) => sheet.pages.map(pageSvg))
         .map((svg) => ({ text: [...svg.matchAll(/>([^<]+)</g)].map(([, inner]) => inner).join('\n'), names }));
     });
-    judge(
-      `sheet ${id}`,
-      texts.map(({ text }) => text).join('\n'),
-      texts.flatMap(({ names }) => names),
-    );
+    judge(`sheet ${id}`, texts.map(({ text }) => text).join('\n'), [
+      'Faintwave',
+      ...texts.flatMap(({ names }) => names),
+    ]);
   });
 
   test.each(EXAMPLES)(
