@@ -208,6 +208,22 @@ describe('the place on the page', () => {
     });
   });
 
+  test('a station being edited stays open when another comes to be heard best', async () => {
+    await withPage(async (page) => {
+      await openField(page);
+      const legend = page.locator('#workbench fieldset.nested legend').first();
+      const best = await legend.textContent();
+      const power = page.getByRole('slider', { name: 'Power, slider' });
+      const summary = await page.locator('.summary').textContent();
+      await power.press('Home');
+      await expect.poll(() => page.locator('.summary').textContent()).not.toBe(summary);
+      expect(await legend.textContent()).toBe(best);
+      expect(await power.inputValue()).toBe('0');
+      await power.press('ArrowRight');
+      expect(await power.inputValue()).toBe('1');
+    });
+  });
+
   test('adds, edits and removes; what is doubtful is said and leads to its station', async () => {
     await withPage(async (page) => {
       await openField(page);

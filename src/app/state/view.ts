@@ -44,3 +44,8 @@ export function chooseStation(index: number | undefined): void {
   stationIndex.value = index;
   pointer.value = undefined;
 }
+
+/** The station that is open stays so, whichever is heard best from now on; the pointer stays where it is. */
+export function keepStation(index: number): void {
+  stationIndex.value ??= index;
+}

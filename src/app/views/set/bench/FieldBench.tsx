@@ -3,7 +3,7 @@ import { PartEditor } from '../../../editing/PartEditor.tsx';
 import { change, written } from '../../../state/document.ts';
 import { download } from '../../../state/download.ts';
 import { chosen, reception, receptionSet } from '../../../state/reception.ts';
-import { chooseStation, stationIndex, time } from '../../../state/view.ts';
+import { chooseStation, keepStation, stationIndex, time } from '../../../state/view.ts';
 import { FieldPlace } from '../place/index.tsx';
 
 const STATIONS: Path = ['place', 'stations'];
@@ -29,7 +29,14 @@ export function FieldBench() {
             time.value = when;
           }}
           onSave={(text, name, type) => download(name, text, type)}
-          editor={open !== undefined && <PartEditor key={open} path={[...STATIONS, open]} />}
+          editor={
+            open !== undefined && (
+              // A change may let another station be heard best: the fields under the hand stay this one's.
+              <div onInput={() => keepStation(open)}>
+                <PartEditor key={open} path={[...STATIONS, open]} />
+              </div>
+            )
+          }
         />
       )}
       <section class="card" aria-labelledby="place-title">
