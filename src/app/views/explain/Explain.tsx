@@ -25,6 +25,7 @@ import { ShownParts } from './ShownParts.tsx';
 import { Stage, type StageHandle } from './Stage.tsx';
 import { TakeAway } from './TakeAway.tsx';
 import { showSpan, Tools } from './Tools.tsx';
+import { useFocusInView } from './use-focus-in-view.ts';
 import { useReducedMotion } from './use-reduced-motion.ts';
 import { useSound } from './use-sound.ts';
 import { useWaves } from './use-waves.ts';
@@ -62,6 +63,7 @@ function useScenes(written: unknown, onChange: (written: unknown) => void) {
 
 /** The stage on which a set explains itself. */
 export function Explain({ written, set, reception, time, onChange }: ExplainProps) {
+  useFocusInView('.explain-side');
   const still = useReducedMotion();
   const story = useScenes(written, onChange);
   const { scenes, at, scene, setScene } = story;
