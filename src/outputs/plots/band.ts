@@ -3,8 +3,9 @@ import { circle, line, polyline } from '../scene/build.ts';
 import { type Label, placeLabels } from '../scene/labels.ts';
 import type { Item, Point, Scene } from '../scene/scene.ts';
 import { shorten } from '../scene/text-width.ts';
+import { axisKHz, wholeDB } from '../words/figures.ts';
 import { axisNames, bandPlotWords } from '../words/index.ts';
-import { dbFigure, drawable, khzFigure } from './figures.ts';
+import { drawable } from './figures.ts';
 import { type AxisScale, frameOf, LETTERS, type PlotSize, plotScene, SMALL, xAxis, yAxis } from './frame.ts';
 
 export interface BandResponse {
@@ -75,10 +76,10 @@ export function bandResponse(data: BandResponse, size: PlotSize = {}): Scene {
   const items: Item[] = [
     ...xAxis(frame, x, {
       unit: 'kHz',
-      format: khzFigure,
+      format: axisKHz,
       ticks: ends[1] / ends[0] > 4 ? decadeTicks(ends) : undefined,
     }),
-    ...yAxis(frame, y, { name: axisNames.level, unit: 'dB', format: dbFigure }),
+    ...yAxis(frame, y, { name: axisNames.level, unit: 'dB', format: wholeDB }),
     polyline([[box.x, bottom], ...curve, [box.x + box.w, bottom]], { fill: 'card', closed: true, opacity: 0.7 }),
     polyline(curve, { stroke: 'soft', width: 1.2 }),
   ];

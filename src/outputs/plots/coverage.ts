@@ -3,9 +3,9 @@ import { line, rect, text } from '../scene/build.ts';
 import { type Label, placeLabels } from '../scene/labels.ts';
 import type { Item, Point, Scene } from '../scene/scene.ts';
 import { shorten, textWidth } from '../scene/text-width.ts';
+import { axisKHz } from '../words/figures.ts';
 import { coveragePlotWords } from '../words/index.ts';
 import { decadeTicks } from './band.ts';
-import { khzFigure } from './figures.ts';
 import { frameOf, LETTERS, type PlotSize, plotScene, SMALL, xAxis } from './frame.ts';
 
 export interface CoveredBand {
@@ -112,7 +112,7 @@ export function coverage(data: Coverage, size: PlotSize = {}): Scene {
       items.push(text([(x(a) + x(b)) / 2, 18], words, SMALL, { anchor: 'middle', role: 'soft', italic: true }));
   }
   items.push(
-    ...xAxis(frame, x, { unit: 'kHz', format: khzFigure, ticks: decadeTicks(span), grid: false }),
+    ...xAxis(frame, x, { unit: 'kHz', format: axisKHz, ticks: decadeTicks(span), grid: false }),
     ...bands.flatMap((band, i) => barOf(band, x, barsTop + i * ROW, frame.width)),
     ...gapsBetween(bands).flatMap(([a, b]) => gapOf(x(a), x(b), barsTop + rows - 8, coveragePlotWords.gap(a, b))),
   );

@@ -2,9 +2,9 @@ import { scaleLinear, scaleLog } from 'd3-scale';
 import { circle, line, polyline } from '../scene/build.ts';
 import { boxesAlong, type Label, placeLabels } from '../scene/labels.ts';
 import type { Item, Point, Scene } from '../scene/scene.ts';
+import { axisKHz } from '../words/figures.ts';
 import { axisNames, qWords } from '../words/index.ts';
 import { decadeTicks } from './band.ts';
-import { khzFigure } from './figures.ts';
 import { type AxisScale, frameOf, type PlotSize, plotScene, SMALL, xAxis, yAxis } from './frame.ts';
 
 export interface QPoint {
@@ -65,7 +65,7 @@ export function qAgainstFrequency(data: QCurves, size: PlotSize = {}): Scene {
   items.push(
     ...xAxis(frame, x, {
       unit: 'kHz',
-      format: khzFigure,
+      format: axisKHz,
       ticks: ends[1] / ends[0] > 2.5 ? decadeTicks(ends) : undefined,
     }),
     ...yAxis(frame, y, { unit: axisNames.q, format: (v) => `${v}` }),

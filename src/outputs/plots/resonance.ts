@@ -3,8 +3,9 @@ import { circle, line, polyline } from '../scene/build.ts';
 import { boxesAlong, type Label, placeLabels } from '../scene/labels.ts';
 import type { Item, Point, Scene } from '../scene/scene.ts';
 import { shorten } from '../scene/text-width.ts';
+import { axisKHz, wholeDB } from '../words/figures.ts';
 import { axisNames, resonanceWords } from '../words/index.ts';
-import { dbFigure, drawable, khzFigure } from './figures.ts';
+import { drawable } from './figures.ts';
 import { caption, frameOf, LETTERS, type PlotSize, plotScene, SMALL, xAxis, yAxis } from './frame.ts';
 
 export interface ResonanceCurve {
@@ -93,8 +94,8 @@ export function resonanceCurve(given: ResonanceCurve, size: PlotSize = {}): Scen
   const curve = points.map((p) => at(p.frequency, p.level));
   const items: Item[] = [
     ...head.items,
-    ...xAxis(frame, x, { unit: 'kHz', format: khzFigure }),
-    ...yAxis(frame, y, { name: axisNames.level, unit: 'dB', format: dbFigure }),
+    ...xAxis(frame, x, { unit: 'kHz', format: axisKHz }),
+    ...yAxis(frame, y, { name: axisNames.level, unit: 'dB', format: wholeDB }),
   ];
   const labels: Label[] = [];
   const tuned = x(data.station.frequency);

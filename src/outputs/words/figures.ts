@@ -1,12 +1,28 @@
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
 
-/** Figures as the sheets print them: the same in every language. */
+/** Figures as people read them: the same in every language. */
 
 /** A length of a part. */
 export const mm = (metres: number): string => formatQuantity(metres, 'length', 3);
 
 /** A frequency in kHz, without its unit. */
 export const kHz = (frequency: number): string => formatNumber(frequency / 1e3, 5);
+
+/** A frequency in whole kHz, without its unit. */
+export const wholeKHz = (frequency: number): string => formatNumber(Math.round(frequency / 1e3), 5);
+
+/** A frequency in kHz as on an axis, without its unit: a tenth only where it matters. */
+export const axisKHz = (frequency: number): string => {
+  const k = frequency / 1e3;
+  return Math.abs(k - Math.round(k)) < 0.05 || k >= 100 ? Math.round(k).toFixed(0) : formatNumber(k, 3);
+};
+
+/** Whole decibels, without their unit: −23. */
+export const wholeDB = (level: number): string => {
+  if (!Number.isFinite(level)) return level > 0 ? '∞' : level < 0 ? '−∞' : '—';
+  const r = Math.round(level);
+  return r < 0 ? `−${-r}` : `${r}`;
+};
 
 /** A resistance as a meter shows it: never in milliohms. */
 export const ohms = (r: number): string =>

@@ -1,19 +1,11 @@
 import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
+import { axisKHz, wholeDB } from '../figures.ts';
 import { listOf } from './grammar.ts';
 
-/** 693 kHz; a tenth only where it matters. */
-const kilohertz = (f: number): string => {
-  const k = f / 1e3;
-  return Math.abs(k - Math.round(k)) < 0.05 || k >= 100 ? Math.round(k).toFixed(0) : formatNumber(k, 3);
-};
-const khz = (f: number): string => `${kilohertz(f)} kHz`;
+const khz = (f: number): string => `${axisKHz(f)} kHz`;
 /** A bandwidth: one decimal below 100 kHz. */
 const bandwidth = (f: number): string => `${(f / 1e3).toFixed(f < 1e5 ? 1 : 0)} kHz`;
-const decibels = (x: number): string => {
-  if (!Number.isFinite(x)) return x > 0 ? '∞ dB' : x < 0 ? '−∞ dB' : '—';
-  const r = Math.round(x);
-  return r < 0 ? `−${-r} dB` : `${r} dB`;
-};
+const decibels = (x: number): string => `${wholeDB(x)} dB`;
 const volts = (x: number): string => formatQuantity(x, 'voltage', 2);
 const amperes = (x: number): string => formatQuantity(x, 'current', 2);
 const field = (x: number): string => formatQuantity(x, 'field strength', 2);
@@ -43,7 +35,7 @@ export const bandPlotWords = {
     tunedTo === undefined
       ? 'Response across the band at the detector'
       : `Response across the band, tuned to ${tunedTo}`,
-  range: (from: number, to: number): string => `From ${kilohertz(from)} to ${khz(to)}.`,
+  range: (from: number, to: number): string => `From ${axisKHz(from)} to ${khz(to)}.`,
   strongest: (stations: readonly Named[]): string => `Strongest at the detector: ${listOf(stations.map(station))}.`,
   isStrongest: (wanted: Named): string => `At the detector ${station(wanted)} is the strongest.`,
   isBelow: (wanted: Named, below: number): string =>
@@ -69,18 +61,18 @@ export const coveragePlotWords = {
     highestRange: readonly [number, number] | undefined,
   ): string => {
     const spread = (r: readonly [number, number] | undefined): string =>
-      r && r[1] > r[0] ? ` (range ${kilohertz(r[0])} to ${kilohertz(r[1])})` : '';
-    return `${label === undefined ? 'Tunes' : `${label} tunes`} from ${kilohertz(lowest)}${spread(lowestRange)} to ${khz(highest)}${spread(highestRange)}.`;
+      r && r[1] > r[0] ? ` (range ${axisKHz(r[0])} to ${axisKHz(r[1])})` : '';
+    return `${label === undefined ? 'Tunes' : `${label} tunes`} from ${axisKHz(lowest)}${spread(lowestRange)} to ${khz(highest)}${spread(highestRange)}.`;
   },
   gaps: (gaps: readonly (readonly [number, number])[]): string =>
-    `Not covered: ${listOf(gaps.map(([a, b]) => `${kilohertz(a)} to ${khz(b)}`))}.`,
-  gap: (from: number, to: number): string => `Not covered: ${kilohertz(from)} to ${khz(to)}`,
+    `Not covered: ${listOf(gaps.map(([a, b]) => `${axisKHz(a)} to ${khz(b)}`))}.`,
+  gap: (from: number, to: number): string => `Not covered: ${axisKHz(from)} to ${khz(to)}`,
   gapLabel: 'gap',
   allInRange: 'Every station is within the tuning range.',
   outOfRange: (stations: readonly Named[]): string => `Out of range: ${listOf(stations.map(station))}.`,
   mark: (s: Named, inRange: boolean): string =>
     inRange ? `${s.name}, ${khz(s.frequency)}` : `${s.name}, ${khz(s.frequency)}: out of range`,
-  bar: (label: string, lowest: number, highest: number): string => `${label}, ${kilohertz(lowest)}–${khz(highest)}`,
+  bar: (label: string, lowest: number, highest: number): string => `${label}, ${axisKHz(lowest)}–${khz(highest)}`,
 } as const;
 
 interface Operating {
@@ -141,7 +133,7 @@ export const qWords = {
     const range = best.range ? ` (range ${q(best.range[0])} to ${q(best.range[1])})` : '';
     return `${name}: Q ${q(first.q)} at ${khz(first.frequency)}, highest ${q(best.q)}${range} at ${khz(best.frequency)}, ${q(last.q)} at ${khz(last.frequency)}.`;
   },
-  covered: (from: number, to: number): string => `Tuning range ${kilohertz(from)} to ${khz(to)}`,
+  covered: (from: number, to: number): string => `Tuning range ${axisKHz(from)} to ${khz(to)}`,
   range: (name: string): string => `${name}: range of Q`,
   measured: (q: number, frequency: number): string => `measured: Q ${formatNumber(q, 3)} at ${khz(frequency)}`,
 } as const;
@@ -151,7 +143,7 @@ export const resonanceWords = {
   peak: (tunedTo: Named, peak: number): string =>
     `Tuned to ${tunedTo.name}, ${khz(tunedTo.frequency)}: the level at the detector is highest at ${khz(peak)}.`,
   width: (low: number, high: number): string =>
-    `Bandwidth ${bandwidth(high - low)} (−3 dB), from ${kilohertz(low)} to ${khz(high)}.`,
+    `Bandwidth ${bandwidth(high - low)} (−3 dB), from ${axisKHz(low)} to ${khz(high)}.`,
   wide: 'The −3 dB points lie outside the range drawn.',
   loadedQ: (q: number): string => `Loaded Q ${formatNumber(q, 2)}.`,
   attenuated: (stations: readonly (Named & { readonly by: number })[]): string =>

@@ -1,14 +1,12 @@
 import type { Dial, StationReception } from '../../../../engine/reception/path/types.ts';
-import { formatNumber } from '../../../../engine/units/format.ts';
+import { wholeKHz } from '../../figures.ts';
 import { printable } from '../../printable.ts';
 import { listOf, plural } from '../grammar.ts';
-
-const kHz = (f: number): string => formatNumber(Math.round(f / 1e3), 5);
 
 type Listed = Pick<StationReception, 'name' | 'frequency' | 'outOfRange'>;
 
 const names = (stations: readonly Listed[]): string =>
-  listOf(stations.map(({ name, frequency }) => `${printable(name)} (${kHz(frequency)} kHz)`));
+  listOf(stations.map(({ name, frequency }) => `${printable(name)} (${wholeKHz(frequency)} kHz)`));
 
 /** What the dial covers, with the range of both ends, and the stations beyond either. */
 export function coverageSentences(
@@ -18,7 +16,7 @@ export function coverageSentences(
   const on = (side: 'below' | 'above') => stations.filter(({ outOfRange }) => outOfRange?.side === side);
   const [below, above] = [on('below'), on('above')];
   return [
-    `The dial covers ${kHz(lowest)} to ${kHz(highest)} kHz. Range (90 %): the low end ${kHz(lowestRange[0])}–${kHz(lowestRange[1])} kHz, the high end ${kHz(highestRange[0])}–${kHz(highestRange[1])} kHz.`,
+    `The dial covers ${wholeKHz(lowest)} to ${wholeKHz(highest)} kHz. Range (90 %): the low end ${wholeKHz(lowestRange[0])}–${wholeKHz(lowestRange[1])} kHz, the high end ${wholeKHz(highestRange[0])}–${wholeKHz(highestRange[1])} kHz.`,
     ...(below.length > 0
       ? [
           `Below the low end of the dial: ${names(below)}. More turns or more capacitance would reach ${plural(below.length, 'it', 'them')}.`,

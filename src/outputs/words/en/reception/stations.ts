@@ -1,9 +1,10 @@
 import type { Hearing, OutOfRange, StationReception } from '../../../../engine/reception/path/types.ts';
 import { formatNumber } from '../../../../engine/units/format.ts';
+import { wholeKHz } from '../../figures.ts';
 import { interferenceSentence } from './interference.ts';
 import { intelligibilityWords, roomWords, verdictTitles, verdictWords } from './verdicts.ts';
 
-const kilohertz = (f: number): string => `${formatNumber(Math.round(f / 1e3), 5)} kHz`;
+const kilohertz = (f: number): string => `${wholeKHz(f)} kHz`;
 const level = (dB: number): string => `${formatNumber(Math.round(dB), 4)} dB SPL`;
 
 /** Below this, dB SPL, there is no sound. */

@@ -1,5 +1,6 @@
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
 import type { Coverage, Match, Matched } from '../../../../engine/vary/match.ts';
+import { wholeKHz } from '../../figures.ts';
 import { numeral, plural } from '../grammar.ts';
 
 /** Heading of a matched thing. */
@@ -75,9 +76,8 @@ export function coverageWords({ coverage }: Pick<Match, 'coverage'>): string | u
   return isOther ? `The dial then covers ${rangeWords(before, after)}.` : undefined;
 }
 
-const kHz = (f: number): string => formatNumber(Math.round(f / 1e3), 5);
 const rangeWords = (before: Coverage, after: Coverage): string =>
-  `${kHz(after.lowest)} to ${kHz(after.highest)} kHz instead of ${kHz(before.lowest)} to ${kHz(before.highest)} kHz`;
+  `${wholeKHz(after.lowest)} to ${wholeKHz(after.highest)} kHz instead of ${wholeKHz(before.lowest)} to ${wholeKHz(before.highest)} kHz`;
 const fewerWords = (before: Coverage, after: Coverage): string =>
   after.stationsHeard === 0
     ? `Of ${numeral(before.stationsHeard)} ${plural(before.stationsHeard, 'station', 'stations')} heard none remains`

@@ -4,8 +4,9 @@ import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts
 import type { BandFigures } from '../../../../engine/vary/band-figures.ts';
 import { BANDS, type BandName } from '../../../../engine/vary/bands.ts';
 import type { Move } from '../../../../engine/vary/move-band.ts';
+import { wholeKHz } from '../../figures.ts';
 
-const kHz = (f: number): string => `${formatNumber(Math.round(f / 1e3), 4)} kHz`;
+const kHz = (f: number): string => `${wholeKHz(f)} kHz`;
 const pF = (C: number): string => formatQuantity(C, 'capacitance', 2);
 const percent = (x: number): string => `${Math.round(100 * x)} %`;
 /** No capacitor turns with the pointer. */

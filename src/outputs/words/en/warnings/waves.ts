@@ -1,8 +1,9 @@
 import type { WavesWarnings } from '../../../../engine/facts/waves-warnings.ts';
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
+import { wholeKHz } from '../../figures.ts';
 import type { SentencesFor } from './sentences-for.ts';
 
-const kilohertz = (f: number): string => `${formatNumber(Math.round(f / 1e3), 5)} kHz`;
+const kilohertz = (f: number): string => `${wholeKHz(f)} kHz`;
 
 /** A part by its id, where nothing else of the set is at hand. */
 const NAMES: Readonly<Record<string, string>> = {
