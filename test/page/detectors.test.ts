@@ -56,7 +56,7 @@ describe('detectors compared', () => {
       expect(await words.count()).toBe(3);
       await card.getByRole('checkbox', { name: /^Gold-bonded/ }).check();
       await expect.poll(() => words.count()).toBe(4);
-      expect(await card.textContent()).toMatch(/is lost in detecting.*square law/);
+      expect(await card.textContent()).toMatch(/is lost in detecting.*Square law at this carrier/);
     }));
 });
 

@@ -39,7 +39,7 @@ describe('the place on the page', () => {
       await page.getByText('In words').last().click();
       await expect
         .poll(() => page.locator('.in-words[open] p').last().textContent())
-        .toMatch(/reaches Sildeholm.*of sea/);
+        .toMatch(/mV\/m at Sildeholm, 140 km away, .*136 km of sea/);
     });
   });
 
