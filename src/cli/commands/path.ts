@@ -11,6 +11,7 @@ import { pathTable, stationsTable } from '../../outputs/tables/path-table.ts';
 import { clean, cleanLines } from '../../outputs/tables/table.ts';
 import {
   interferenceSentence,
+  moreDisturbancesSentence,
   receptionSummary,
   stationSentence,
   suggestionWords,
@@ -84,6 +85,8 @@ function printStation(station: StationReception, suggestions: readonly Suggestio
     `${clean(station.name)}, ${formatNumber(station.frequency / 1e3, 5)} kHz: ${clean(stationSentence(station))}\n${pathTable(station, io.width)}\n`,
   );
   for (const d of station.disturbances.slice(0, 3)) io.out(`  ${clean(interferenceSentence(d))}\n`);
+  const more = moreDisturbancesSentence(station.moreDisturbances);
+  if (more) io.out(`  ${more}\n`);
   if (suggestions.length > 0)
     io.out(`What would help most\n${suggestions.map((one) => `  ${clean(suggestionWords(one))}`).join('\n')}\n`);
   for (const warning of warningSentences(station.warnings)) io.out(`⚠ ${warning}\n`);

@@ -1,7 +1,7 @@
 import { build } from '../built/build.ts';
 import type { Edit } from '../kinds/adjustment.ts';
 import { type TuningCurve, tuningCurve } from '../reception/dial/dial.ts';
-import { type Arriving, besideStation, measuredWidth } from '../reception/interference/beside.ts';
+import { type Arriving, besideStation, interferenceAmong, measuredWidth } from '../reception/interference/beside.ts';
 import { type FieldOptions, fieldsAtSite } from '../reception/path/field.ts';
 import { type Receiver, receiver, receiveStation, type TunedStation } from '../reception/path/receive-station.ts';
 import type { Disturbance } from '../reception/path/types.ts';
@@ -49,9 +49,10 @@ const MOST_KEPT = 2000;
 export function trialsOf(set: SetDescription, when: FieldOptions = {}): Trials {
   const fieldOf = fieldsAtSite(set.place, when);
   const arriving = set.place.stations.map((station): Arriving => ({ station, field: fieldOf(station) }));
+  const amongAll = once(() => interferenceAmong(now.receiver, arriving, WATCHED));
   const watched = lazily((station: number): readonly Arriving[] => {
     if (arriving.length <= WATCHED) return arriving;
-    const strongest = besideStation(now.receiver, now.tuned(station), arriving).slice(0, WATCHED);
+    const strongest = amongAll()(now.tuned(station)).disturbances.slice(0, WATCHED);
     return strongest.flatMap(({ by, frequency }) =>
       arriving.filter((one) => one.station.name === by && one.station.frequency === frequency),
     );
@@ -92,7 +93,7 @@ function trial(
   arriving: readonly Arriving[],
 ): Trial {
   const tuned = lazily((station: number) => receiveStation(ready, set.place.stations[station]));
-  const interference = lazily((station: number) => besideStation(ready, tuned(station), watched(station)));
+  const interference = lazily((station: number) => besideStation(ready, tuned(station), watched(station), WATCHED));
   const curve = lazily((_: 0) => tuningCurve(ready));
   return {
     set,
@@ -106,6 +107,11 @@ function trial(
       arriving.filter((_, station) => isHeard(figuresOf(tuned, interference, station).verdict)).length,
   };
 }
+
+const once = <V>(work: () => V): (() => V) => {
+  const known = lazily((_: 0) => work());
+  return () => known(0);
+};
 
 /** A function of one thing, worked out once for each. */
 function lazily<K, V>(work: (key: K) => V): (key: K) => V {

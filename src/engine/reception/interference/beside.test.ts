@@ -6,7 +6,7 @@ import { magnitude } from '../../numerics/complex.ts';
 import type { SetDescription } from '../../set/description.ts';
 import { readText } from '../../set/read.ts';
 import { bearingOf, emfOf, receiver, receiveStation, TEST_TONE } from '../path/receive-station.ts';
-import { besideStation } from './beside.ts';
+import { besideStation, interferenceAmong } from './beside.ts';
 import { disturbances } from './separation.ts';
 
 /** An example with so many stations, spread over the band, with their bearings. */
@@ -39,7 +39,7 @@ function counted(set: SetDescription) {
     };
   const ready = receiver({ ...circuit, aerial: counting(circuit.aerial), loop: counting(circuit.loop) });
   const tuned = set.place.stations.map((s) => receiveStation(ready, s));
-  const all = tuned.map((s) => besideStation(ready, s, tuned));
+  const all = tuned.map((s) => besideStation(ready, s, tuned, tuned.length));
   return { ready, tuned, all, heights };
 }
 
@@ -75,5 +75,51 @@ describe.each(['medium-wave-galena', 'frame-aerial'])('interference among many s
       );
     }
     expect(all.flat().length).toBeGreaterThan(40);
+  });
+
+  it('keeps the strongest few with the figures they had, and counts the rest', () => {
+    const { ready, tuned, all } = counted(crowded(example, 40));
+    const few = tuned.map(interferenceAmong(ready, tuned));
+    for (const [k, { disturbances, more }] of few.entries()) {
+      expect(disturbances.length + more).toBe(all[k].length);
+      expect(disturbances.length).toBeLessThanOrEqual(16);
+      expect(disturbances.slice(0, 12)).toEqual(all[k].slice(0, 12));
+      const leastClear = (list: readonly { separation: number }[]) => Math.min(...list.map((d) => d.separation));
+      expect(leastClear(disturbances)).toBe(leastClear(all[k]));
+    }
+    expect(Math.max(...few.map(({ more }) => more))).toBeGreaterThan(0);
+  });
+
+  it('evaluates so many pairs at most for each station of a long list', () => {
+    for (const count of [100, 200, 400]) {
+      const { ready, tuned } = counted(crowded(example, count));
+      let evaluated = 0;
+      const at = (frequency: number) => {
+        const view = ready.network.at(frequency);
+        return {
+          ...view,
+          level: (...about: Parameters<typeof view.level>) => {
+            evaluated++;
+            return view.level(...about);
+          },
+        };
+      };
+      const among = interferenceAmong({ ...ready, network: { at } }, tuned);
+      for (const s of tuned) among(s);
+      expect(evaluated).toBeLessThanOrEqual(count * 150);
+    }
+  });
+
+  it('finds in a long list the disturbers that all pairs give, with the same figures', () => {
+    const { ready, tuned } = counted(crowded(example, 200));
+    const among = interferenceAmong(ready, tuned);
+    for (const wanted of tuned.filter((_, k) => k % 10 === 0)) {
+      // All pairs, in lists short enough to be evaluated whole.
+      const whole = Array.from({ length: 4 }, (_, part) => tuned.slice(50 * part, 50 * part + 50))
+        .flatMap((part) => besideStation(ready, wanted, part, part.length))
+        .sort((a, b) => a.audioRatio - b.audioRatio);
+      const { disturbances } = among(wanted);
+      expect(disturbances.slice(0, 12)).toEqual(whole.slice(0, 12));
+    }
   });
 });

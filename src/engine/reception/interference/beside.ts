@@ -2,11 +2,12 @@ import { magnitude } from '../../numerics/complex.ts';
 import { root } from '../../numerics/roots.ts';
 import type { StationDescription } from '../../set/place.ts';
 import type { FrequencyView } from '../../solvers/linear/views.ts';
-import type { Hertz, Metres, Volts } from '../../units/quantities.ts';
+import type { Decibels, Hertz, Metres, Volts } from '../../units/quantities.ts';
 import type { FieldAtSite } from '../path/field.ts';
 import { bearingOf, emfOf, type Receiver, TEST_TONE, type TunedStation } from '../path/receive-station.ts';
 import type { Disturbance } from '../path/types.ts';
-import { type CarrierAtDetector, disturbances, NEGLIGIBLE } from './separation.ts';
+import { candidatesAmong, SHORT_LIST, samplesAmong } from './candidates.ts';
+import { disturbances, HIGHEST_WHISTLE, NEGLIGIBLE } from './separation.ts';
 
 /** A station as it arrives at the site, whatever the set is tuned to. */
 export interface Arriving {
@@ -21,8 +22,31 @@ interface Ready {
   readonly view: FrequencyView;
 }
 
-/** Interference at any station of a place: what is the same for all of them is calculated once for each station. */
-export function interferenceAmong(set: Receiver, others: readonly Arriving[]): (wanted: TunedStation) => Disturbance[] {
+/** What others leave beside a station: so many at most that matter, and how many more are heard beside it. */
+export interface Beside {
+  /** Strongest first. */
+  readonly disturbances: readonly Disturbance[];
+  /** Wanted over unwanted programme of those and of all others that were evaluated, strongest first. */
+  readonly audioRatios: readonly Decibels[];
+  /** Stations within 40 dB of the wanted one at the detector that are left out; of a long list an estimate. */
+  readonly more: number;
+}
+
+/** Stations kept beside one: the strongest in the phones, */
+const KEPT = 12;
+/** and besides so many that stand least clear of it, for their whistle. */
+const LEAST_CLEAR = 4;
+
+/**
+ * Interference at any station of a place: what is the same for all of them is calculated once for each station. Of more
+ * than 64 others only those that can matter are evaluated, about a hundred and fifty evaluations however many there are.
+ * @param keep the strongest kept beside each station, four that stand least clear among them or besides
+ */
+export function interferenceAmong(
+  set: Receiver,
+  others: readonly Arriving[],
+  keep = KEPT,
+): (wanted: TunedStation) => Beside {
   const ready = others.map(
     (arriving): Ready => ({
       arriving,
@@ -30,34 +54,61 @@ export function interferenceAmong(set: Receiver, others: readonly Arriving[]): (
       view: set.network.at(arriving.station.frequency),
     }),
   );
-  return (wanted) => leftBeside(set, wanted, ready);
+  const frequencies = others.map(({ station }) => station.frequency);
+  const sampled = others.length > SHORT_LIST ? samplesAmong(frequencies) : undefined;
+  return (wanted) => {
+    const g = 1 / wanted.steady.inputResistance;
+    // A frame without a fixed direction is turned to the wanted station, away from others.
+    const facing = bearingOf(wanted.station, wanted.field);
+    const emfs = Float64Array.from(ready, ({ arriving: { station, field }, height }) =>
+      station === wanted.station ? 0 : emfOf(set.circuit, station, field, facing, height),
+    );
+    const { chosen, others: unlooked } = sampled
+      ? candidatesAmong({
+          frequencies,
+          sampled,
+          wanted: wanted.station.frequency,
+          emfs,
+          levelAt: (f) => set.network.at(f).level(g, wanted.position, wanted.other),
+          audible: NEGLIGIBLE * wanted.steady.junctionVoltage,
+          highestWhistle: HIGHEST_WHISTLE,
+        })
+      : { chosen: [...ready.keys()], others: 0 };
+    const carriers = chosen
+      .filter((i) => ready[i].arriving.station !== wanted.station)
+      .sort((a, b) => a - b)
+      .map((i) => ({
+        ...sentBy(ready[i].arriving.station),
+        voltage: emfs[i] * ready[i].view.level(g, wanted.position, wanted.other),
+      }));
+    const audioLoad = Math.max(magnitude(set.audioLoadAt(TEST_TONE)), 1);
+    const all = disturbances({ ...sentBy(wanted.station), voltage: wanted.steady.junctionVoltage }, carriers, {
+      slopeVoltage: set.circuit.averaged.detector.slopeVoltage,
+      loadTime: (set.circuit.set.load.bypass + 30e-12) / (1 / audioLoad + g / 2),
+    });
+    const kept = mattering(all, keep);
+    return {
+      disturbances: kept,
+      audioRatios: all.map(({ audioRatio }) => audioRatio),
+      more: all.length - kept.length + unlooked,
+    };
+  };
+}
+
+/** The first so many, and those that stand least clear of the wanted station, in the same order. */
+function mattering(all: readonly Disturbance[], keep: number): readonly Disturbance[] {
+  if (all.length <= keep) return all;
+  const leastClear = new Set([...all].sort((a, b) => a.separation - b.separation).slice(0, LEAST_CLEAR));
+  return all.filter((one, k) => k < keep || leastClear.has(one));
 }
 
 /** With the set tuned to one station, what each other one leaves at the detector, strongest first. */
-export const besideStation = (set: Receiver, wanted: TunedStation, others: readonly Arriving[]): Disturbance[] =>
-  interferenceAmong(set, others)(wanted);
-
-function leftBeside(set: Receiver, wanted: TunedStation, others: readonly Ready[]): Disturbance[] {
-  const { circuit } = set;
-  const g = 1 / wanted.steady.inputResistance;
-  // A frame without a fixed direction is turned to the wanted station, away from others.
-  const facing = bearingOf(wanted.station, wanted.field);
-  const audible = NEGLIGIBLE * wanted.steady.junctionVoltage;
-  const carriers: CarrierAtDetector[] = [];
-  for (const { arriving, height, view } of others) {
-    const { station, field } = arriving;
-    if (station === wanted.station) continue;
-    const emf = emfOf(circuit, station, field, facing, height);
-    const voltage = emf * view.level(g, wanted.position, wanted.other);
-    // Of a thousand stations most leave nothing: nothing is made of them.
-    if (voltage > audible) carriers.push({ ...sentBy(station), voltage });
-  }
-  const audioLoad = Math.max(magnitude(set.audioLoadAt(TEST_TONE)), 1);
-  return disturbances({ ...sentBy(wanted.station), voltage: wanted.steady.junctionVoltage }, carriers, {
-    slopeVoltage: circuit.averaged.detector.slopeVoltage,
-    loadTime: (circuit.set.load.bypass + 30e-12) / (1 / audioLoad + g / 2),
-  });
-}
+export const besideStation = (
+  set: Receiver,
+  wanted: TunedStation,
+  others: readonly Arriving[],
+  keep?: number,
+): readonly Disturbance[] => interferenceAmong(set, others, keep)(wanted).disturbances;
 
 const sentBy = ({ name, frequency, modulation }: StationDescription) => ({
   name,

@@ -20,7 +20,7 @@ export interface SeparationOptions {
 /** Voltage ratio: weaker than this beside the wanted carrier, nobody hears it. */
 export const NEGLIGIBLE = 10 ** (-40 / 20);
 /** A whistle beyond this is above what phones give. */
-const HIGHEST_WHISTLE = 10_000;
+export const HIGHEST_WHISTLE = 10_000;
 const ANGLES = Float64Array.from({ length: 16 }, (_, i) => Math.cos(((i + 0.5) * Math.PI) / 16));
 
 /**

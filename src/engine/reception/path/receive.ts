@@ -15,7 +15,7 @@ import { cautionsFor } from './cautions.ts';
 import { type FieldOptions, fieldsAtSite } from './field.ts';
 import { type Receiver, receiver, receiveStation, TEST_TONE, type TunedStation } from './receive-station.ts';
 import { heardSpread, stagesOf } from './stages.ts';
-import type { Disturbance, Hearing, OutOfRange, PartFigures, Reception, StationReception } from './types.ts';
+import type { Hearing, OutOfRange, PartFigures, Reception, StationReception } from './types.ts';
 
 /**
  * What the set gives at its place: every station's path from field to ear, the dial, and what disturbs what.
@@ -28,8 +28,9 @@ export function receive(set: SetDescription, options: FieldOptions = {}): Recept
   const beside = tuned.map(interferenceAmong(ready, tuned));
   const law = lawOfDetector(ready.circuit.averaged, ready.dcResistance, ready.circuit.bias);
   const stations = tuned.map((s, index): StationReception => {
-    const worst = worstOf(beside[index].filter(({ effect }) => effect !== 'none'));
-    const hearing = s.within ? hearingOf(s, beside[index]) : undefined;
+    const { disturbances, audioRatios, more } = beside[index];
+    const worst = worstOf(disturbances.filter(({ effect }) => effect !== 'none'));
+    const hearing = s.within ? hearingOf(s, audioRatios) : undefined;
     const width = widthOf(ready, s);
     const path = stagesOf(ready, s, { law, width, hearing });
     return {
@@ -39,7 +40,7 @@ export function receive(set: SetDescription, options: FieldOptions = {}): Recept
       path,
       dial: s.within ? dialPlace(ready, curve, s.position, s.station.frequency) : undefined,
       outOfRange: outOfRange(s, curve),
-      verdict: verdictOf(s.within, s.heard.loudness, beside[index]),
+      verdict: verdictOf(s.within, s.heard.loudness, disturbances),
       fieldStrength: s.field.fieldStrength,
       emf: s.emf,
       tunedCircuitVoltage: s.tunedVoltage,
@@ -58,7 +59,8 @@ export function receive(set: SetDescription, options: FieldOptions = {}): Recept
       heard: hearing?.loudness ?? 'not heard',
       spread: heardSpread(ready, s),
       disturbance: worst,
-      disturbances: beside[index],
+      disturbances,
+      moreDisturbances: more,
       warnings: distinctWarnings(path.flatMap((stage) => stage.warnings)),
     };
   });
@@ -99,19 +101,13 @@ const outOfRange = (s: TunedStation, curve: { lowest: number; highest: number })
       : { side: 'above', end: curve.highest };
 
 /** A tuned station at the ear, with what the others leave there. */
-const hearingOf = ({ heard }: TunedStation, beside: readonly Disturbance[]): Hearing => ({
+const hearingOf = ({ heard }: TunedStation, audioRatios: readonly Decibels[]): Hearing => ({
   loudness: heard.loudness,
   level: heard.spl,
   margin: heard.margin,
   marginInSilence: heard.marginInSilence,
   room: heard.room,
-  intelligibility:
-    heard.intelligibility === undefined
-      ? undefined
-      : intelligibilityBeside(
-          heard.bands,
-          beside.map(({ audioRatio }) => audioRatio),
-        ),
+  intelligibility: heard.intelligibility === undefined ? undefined : intelligibilityBeside(heard.bands, audioRatios),
 });
 
 /** Q of the coil itself at the station, with the capacitor's loss: what is left when nothing is joined to it. */

@@ -91,6 +91,8 @@ export interface StationReception {
   /** The worst neighbour where it has an effect, and all that matter, strongest first. */
   readonly disturbance?: Disturbance;
   readonly disturbances: readonly Disturbance[];
+  /** Other stations within 40 dB of it at the detector that `disturbances` leaves out; an estimate among more than 64. */
+  readonly moreDisturbances: number;
   readonly warnings: readonly Warning[];
 }
 

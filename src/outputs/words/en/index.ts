@@ -23,6 +23,7 @@ export {
   coverageSentences,
   interferenceSentence,
   interferenceWords,
+  moreDisturbancesSentence,
   outOfRangeWords,
   receptionSummary,
   stageLevel,

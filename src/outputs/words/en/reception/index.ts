@@ -1,5 +1,5 @@
 export { coverageSentences } from './dial.ts';
-export { besideWords, interferenceSentence, interferenceWords } from './interference.ts';
+export { besideWords, interferenceSentence, interferenceWords, moreDisturbancesSentence } from './interference.ts';
 export { stageLevel, stageSentence, stageTitle } from './stages.ts';
 export { outOfRangeWords, stationSentence } from './stations.ts';
 export { receptionSummary } from './summary.ts';

@@ -1,5 +1,6 @@
 import type { Disturbance, StationReception } from '../../../../engine/reception/path/types.ts';
 import { printable } from '../../printable.ts';
+import { plural } from '../grammar.ts';
 import { verdictWords } from './verdicts.ts';
 
 /** What another station does to the one wanted, in a word or two. */
@@ -58,3 +59,9 @@ export function besideWords({
   if (!disturbance || verdict === 'not heard' || verdict === 'out of range') return '';
   return BEHIND[disturbance.effect](printable(disturbance.by), verdictWords[heard]);
 }
+
+/** What is said of the stations that are not listed beside one; undefined where all are. */
+export const moreDisturbancesSentence = (more: number): string | undefined =>
+  more > 0
+    ? `${more} more ${plural(more, 'station is', 'stations are')} within 40 dB of it at the detector.`
+    : undefined;
