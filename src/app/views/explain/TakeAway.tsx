@@ -8,7 +8,7 @@ import type { When } from '../../description/when.ts';
 import { fileStem, saveFile } from '../../state/download.ts';
 import { BACKGROUNDS, type Background, pagePalette, paletteFor } from './colours.ts';
 import { type Filming, type FilmOrder, film } from './film.ts';
-import { SOUND_RATE, soundCodec } from './film-sound.ts';
+import { SOUND_RATE, type SoundCodec, soundCodec } from './film-sound.ts';
 import { problemText } from './problem.ts';
 import type { Taken, TakeOrder } from './take.ts';
 
@@ -149,17 +149,24 @@ interface FilmProps extends Pick<Props, 'scenes' | 'background'> {
   onStatus(status: string): void;
 }
 
-/** Whether the browser can put sound into a film of this format. */
-function useSoundEncoder(format: Format): boolean {
-  const [canSound, setCanSound] = useState(true);
+/** The sound the browser can put into a film of this format; undefined until it is known. */
+function useSoundCodec(format: Format): SoundCodec | 'silent' | undefined {
+  const [known, setKnown] = useState<{ format: Format; codec: SoundCodec | 'silent' } | undefined>();
   useEffect(() => {
-    let wanted = true;
-    void soundCodec(format).then((codec) => wanted && setCanSound(codec !== undefined));
+    let isCurrent = true;
+    void soundCodec(format).then((codec) => isCurrent && setKnown({ format, codec: codec ?? 'silent' }));
     return () => {
-      wanted = false;
+      isCurrent = false;
     };
   }, [format]);
-  return canSound;
+  return known?.format === format ? known.codec : undefined;
+}
+
+/** The sentence on which players show a film. */
+function playersOf(format: Format, codec: SoundCodec | 'silent'): string {
+  const { webm, mp4 } = explainTexts.exporting.playsIn;
+  if (format === 'mp4') return mp4[codec];
+  return codec === 'aac' ? webm.silent : webm[codec];
 }
 
 /** A film while it is made. */
@@ -195,7 +202,8 @@ function FilmMaker(props: FilmProps) {
   const [format, setFormat] = useState<Format>('webm');
   const [rate, setRate] = useState<30 | 60>(30);
   const [sound, setSound] = useState(true);
-  const canSound = useSoundEncoder(format);
+  const codec = useSoundCodec(format);
+  const canSound = codec !== 'silent';
   const { progress, start, cancel } = useFilming(props);
   const texts = explainTexts.exporting;
   if (typeof VideoEncoder === 'undefined' || typeof OffscreenCanvas === 'undefined')
@@ -239,6 +247,7 @@ function FilmMaker(props: FilmProps) {
         {texts.withSound}
       </label>
       {!canSound && <p class="quiet">{texts.noSound}</p>}
+      {codec && <p class="quiet">{playersOf(format, sound ? codec : 'silent')}</p>}
       {background === 'transparent' && format === 'mp4' && <p class="quiet">{texts.noTransparency}</p>}
       <div class="explain-buttons">
         <button

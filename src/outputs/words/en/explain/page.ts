@@ -142,7 +142,20 @@ const exporting = {
   oneScene: 'this view',
   allScenes: (count: number): string => `all ${count} scenes`,
   format: 'Format',
-  formats: { webm: 'WebM (VP9, Opus)', mp4: 'MP4 (H.264, Opus or AAC)' },
+  formats: { webm: 'WebM', mp4: 'MP4' },
+  /** Which players show a film with this picture and sound. */
+  playsIn: {
+    webm: {
+      opus: 'VP9 with Opus sound: plays in current browsers and on computers. Many phones’ own players and some video editors cannot open it.',
+      silent:
+        'VP9 without sound: plays in current browsers and on computers. Many phones’ own players and some video editors cannot open it.',
+    },
+    mp4: {
+      aac: 'H.264 with AAC sound: plays in nearly every browser, phone, player and video editor.',
+      opus: 'H.264 with Opus sound: plays in current browsers. Some players and video editors show it without sound, because this browser cannot make AAC.',
+      silent: 'H.264 without sound: plays in nearly every browser, phone, player and video editor.',
+    },
+  },
   rate: 'Frames per second',
   rateValue: (rate: number): string => String(rate),
   withSound: 'With sound',
