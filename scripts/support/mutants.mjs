@@ -3,18 +3,18 @@ import { inRoot } from './paths.mjs';
 import { runTool } from './run.mjs';
 
 /** Files that are changed, and the tests that should notice it. */
-const GROUPS = {
+export const GROUPS = {
   verdicts: {
-    files: ['src/engine/reception/path/summary.ts', 'src/engine/reception/hearing/heard.ts'],
-    tests: ['src/engine/reception/path/summary.test.ts', 'src/engine/reception/hearing/*.test.ts'],
+    files: ['src/engine/reception/verdict.ts', 'src/engine/reception/hearing/heard.ts'],
+    tests: ['src/engine/reception/verdict.test.ts', 'src/engine/reception/hearing/*.test.ts'],
   },
   cautions: {
     files: ['src/engine/reception/path/cautions.ts'],
     tests: ['src/engine/reception/path/cautions.test.ts'],
   },
   advice: {
-    files: ['src/engine/reception/path/help.ts'],
-    tests: ['src/engine/reception/path/help.test.ts'],
+    files: ['src/engine/kinds/**/*-adjust.ts'],
+    tests: ['src/engine/vary/adjustments.test.ts', 'src/engine/vary/suggest.test.ts'],
   },
   words: {
     files: ['src/outputs/words/**/*.ts', '!src/outputs/words/**/*.test.ts'],
