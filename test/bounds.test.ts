@@ -22,9 +22,9 @@ import {
 import { ferriteRod } from '../src/engine/parts/aerial/ferrite-rod.ts';
 import { frameAerial } from '../src/engine/parts/aerial/frame.ts';
 import { description, type SetDescription } from '../src/engine/set/description.ts';
-import { jsonSchema } from '../src/engine/set/json-schema.ts';
 import { problemSentence, readValue } from '../src/engine/set/read.ts';
 import { withValueAt } from '../src/engine/set/write.ts';
+import { publishedSchema } from '../src/outputs/words/schema-json.ts';
 import { arbitrarySet } from './support/arbitrary-set.ts';
 
 type Path = readonly (string | number)[];
@@ -56,7 +56,7 @@ const accepts = (value: unknown): boolean =>
 
 describe('the published schema, read by another program', () => {
   // A quantity is text or a number: a union, which strict mode leaves to this option.
-  const accepted = new Ajv({ strict: true, allowUnionTypes: true }).compile(jsonSchema());
+  const accepted = new Ajv({ strict: true, allowUnionTypes: true }).compile(publishedSchema());
 
   it('is valid, and takes every example', () => {
     const folder = new URL('../examples/', import.meta.url);
@@ -73,7 +73,7 @@ describe('the published schema, read by another program', () => {
       if (isNumber && ((minimum ?? exclusiveMinimum) === undefined || maximum === undefined)) open.push(path);
       for (const [key, inner] of Object.entries(node)) walk(inner, `${path}/${key}`);
     };
-    walk(jsonSchema(), '');
+    walk(publishedSchema(), '');
     expect(open).toEqual([]);
   });
 

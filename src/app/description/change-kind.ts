@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { isSameField } from '../../engine/fields/field-ids.ts';
 import {
   bare,
   type Field,
@@ -21,7 +22,7 @@ export interface KindChange {
 }
 
 /** The group a part belongs to, for its starters: "coils[1]" is a coil. */
-const groupOf = (path: Path): string => {
+export const groupOf = (path: Path): string => {
   const name = String([...path].reverse().find((key) => typeof key === 'string'));
   return (
     { coils: 'coil', aerialTuning: 'tuning', elements: 'element', traps: 'trap', stations: 'station' }[name] ?? name
@@ -31,6 +32,9 @@ const groupOf = (path: Path): string => {
 /** Turns and their wire suit the size of their winding: a frame's are nothing to a rod, nor a rod's to a frame. */
 const WINDING: ReadonlySet<string> = new Set(['turns', 'wire']);
 const WINDING_OF_ITS_OWN: ReadonlySet<string> = new Set(['aerial/frame', 'aerial/ferrite rod']);
+
+const isSame = ({ key, metadata: { field: a } }: Field, { key: other, metadata: { field: b } }: Field): boolean =>
+  key === other && (a === b || (a !== undefined && b !== undefined && isSameField(a, b)));
 
 /** Give a part another kind: what still makes sense stays as written, the rest is dropped and named. */
 export function changeKind(written: unknown, path: Path, kind: string): KindChange {
@@ -42,14 +46,13 @@ export function changeKind(written: unknown, path: Path, kind: string): KindChan
   const start = { [key]: kind };
   const fields = fieldsOf(node, start);
   const known = new Set(oldFields.map((field) => field.key));
-  // The same word for another thing (a rod's length, a wire's) is not the same field: its label tells.
+  // The same key for another thing (a rod's length, a wire's) is not the same field: its id tells.
   const group = `${groupOf(path)}/${kind}`;
   const isWoundAnew = (key: string): boolean => WINDING_OF_ITS_OWN.has(group) && WINDING.has(key);
-  const same = new Set(oldFields.map((field) => `${field.key}/${labelOf(field)}`));
+  const wasHere = (field: Field): boolean => oldFields.some((old) => isSame(old, field));
   const made: Record<string, unknown> = { ...start };
   for (const field of fields) {
-    const isSame = same.has(`${field.key}/${labelOf(field)}`) && !isWoundAnew(field.key);
-    const kept = isSame ? old[field.key] : undefined;
+    const kept = wasHere(field) && !isWoundAnew(field.key) ? old[field.key] : undefined;
     if (kept !== undefined && accepts(field.schema, kept)) made[field.key] = kept;
     else if (!field.optional) made[field.key] = starterOf(field, group, written);
   }

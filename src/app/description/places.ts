@@ -1,6 +1,6 @@
 import type { StageId } from '../../engine/reception/path/types.ts';
 import { valueAtPath } from '../../engine/set/write.ts';
-import { labelAt, wordsOf } from './schema-at.ts';
+import { labelAt } from './schema-at.ts';
 
 /** What a stage's workbench is called. */
 export const WORKBENCH_TITLES: Readonly<Record<StageId, string>> = {
@@ -29,12 +29,6 @@ const STAGES: Readonly<Record<string, StageId>> = {
   ear: 'ear',
 };
 
-const PARTS: Readonly<Record<string, string>> = {
-  tuning: 'Tuning capacitor',
-  load: 'Phones or amplifier',
-  coils: 'Coils',
-};
-
 /** On which workbench a place of the description is edited: "coils[0].turns" is on the tuned circuit's. */
 export function stageOf(path: string): StageId {
   const [part, field] = keysOf(path);
@@ -49,8 +43,8 @@ export function fieldWords(path: string, written?: unknown): string {
     // A list is named by the one of it that is meant.
     if (typeof keys[i + 1] === 'number') return [];
     const at = keys.slice(0, i + 1);
-    if (typeof key !== 'number') return [i === 0 ? (PARTS[key] ?? wordsOf(key)) : labelAt(written, at)];
-    const list = i === 1 ? (PARTS[keys[0]] ?? wordsOf(String(keys[0]))) : labelAt(written, keys.slice(0, i));
+    if (typeof key !== 'number') return [labelAt(written, at)];
+    const list = labelAt(written, keys.slice(0, i));
     const name = valueAtPath(written, [...at, 'name']);
     return [typeof name === 'string' && name ? `“${name}”` : `${list} no. ${key + 1}`];
   });

@@ -1,7 +1,7 @@
 import { bare, type Field, metadataOf, objectFor, type SchemaNode } from '../../engine/fields/introspect.ts';
 import { description } from '../../engine/set/description.ts';
 import { type Path, valueAtPath } from '../../engine/set/write.ts';
-import { capital } from '../../engine/units/format.ts';
+import { fieldHelp, fieldLabel, kindLabels } from '../../outputs/words/index.ts';
 
 const ROOT = description as unknown as SchemaNode;
 
@@ -25,15 +25,19 @@ export const pathText = (path: Path): string =>
     '',
   );
 
-/** "aerialTuning" → "Aerial tuning", for parts the schema gives no label. */
-export const wordsOf = (key: string): string =>
-  capital(key.replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`));
+/** What a field is called; one that the schema does not know, by its key. */
+export const labelOf = ({ key, metadata }: Pick<Field, 'key' | 'metadata'>): string =>
+  metadata.field ? fieldLabel(metadata.field) : key;
 
-export const labelOf = (field: Field): string => field.metadata.label || wordsOf(field.key);
+/** What a field is, where its label does not say it all. */
+export const helpOf = ({ metadata }: Field): string | undefined => metadata.field && fieldHelp(metadata.field);
 
+/** What the field at a path is called; the key that chooses a kind has a label of its own. */
 export const labelAt = (written: unknown, path: Path): string => {
   const node = schemaAt(written, path);
-  return (node && metadataOf(node).label) || wordsOf(String(path[path.length - 1]));
+  const key = String(path[path.length - 1]);
+  if (node && bare(node).type === 'literal' && Object.hasOwn(kindLabels, key)) return kindLabels[key];
+  return labelOf({ key, metadata: node ? metadataOf(node) : {} });
 };
 
 /** What a field is edited with. */

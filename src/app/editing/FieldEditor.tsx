@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { type Field, isRecord } from '../../engine/fields/introspect.ts';
 import type { Path } from '../../engine/set/write.ts';
-import { editorKind, labelOf, optionsOf, pathText } from '../description/schema-at.ts';
+import { editorKind, helpOf, labelOf, optionsOf, pathText } from '../description/schema-at.ts';
 import { STARTERS } from '../description/starters.ts';
 import { edit } from '../state/document.ts';
 import { useWritten } from '../state/pieces.ts';
@@ -29,7 +29,7 @@ function PlainField({ field, path }: { field: Field; path: Path }) {
   const id = `f-${pathText(path)}`;
   const problems = useProblems(path);
   const label = labelOf(field);
-  const { about } = field.metadata;
+  const about = helpOf(field);
   const canLeaveOut = field.optional && field.fallback === undefined;
   const described = [about ? `${id}-about` : '', problems.length ? `${id}-problem` : ''].filter(Boolean).join(' ');
   return (
@@ -95,6 +95,7 @@ function ChoiceOrPart({ field, path }: { field: Field; path: Path }) {
   const choices = options.flatMap((option) => optionsOf(option as Field['schema']));
   const value = useWritten(path) ?? field.fallback;
   const problems = useProblems(path);
+  const about = helpOf(field);
   const own = isRecord(value);
   const id = `f-${pathText(path)}`;
   const choose = (word: string) => {
@@ -113,7 +114,7 @@ function ChoiceOrPart({ field, path }: { field: Field; path: Path }) {
             <option>{OWN}</option>
           </select>
         </div>
-        {field.metadata.about && <p class="about">{field.metadata.about}</p>}
+        {about && <p class="about">{about}</p>}
         {!own && <Problems id={`${id}-problem`} problems={problems} />}
       </div>
       {own && <PartEditor path={path} />}

@@ -1,9 +1,10 @@
 import { useMemo } from 'preact/hooks';
 import { type Field, fieldsOf, isRecord, type SchemaNode, variantChoices } from '../../engine/fields/introspect.ts';
 import { type Path, valueAtPath, withValueAt } from '../../engine/set/write.ts';
-import { changeKind, startingValue } from '../description/change-kind.ts';
+import { kindName, type PartWithKinds } from '../../outputs/words/index.ts';
+import { changeKind, groupOf, startingValue } from '../description/change-kind.ts';
 import { addItem } from '../description/lists.ts';
-import { editorKind, labelOf, pathText, schemaAt } from '../description/schema-at.ts';
+import { editorKind, helpOf, labelOf, pathText, schemaAt } from '../description/schema-at.ts';
 import { change, tellOfChange, written } from '../state/document.ts';
 import { usePiece, useWritten } from '../state/pieces.ts';
 import { useProblems } from './controls.tsx';
@@ -60,7 +61,7 @@ function Part({ path, kindLabel, only, except }: Props) {
               id={addButtonId([...path, field.key])}
               type="button"
               class="chip"
-              title={field.metadata.about || undefined}
+              title={helpOf(field)}
               onClick={() => addField(path, field)}
             >
               {labelOf(field)}
@@ -89,18 +90,6 @@ function addField(part: Path, field: Field): void {
   // The button is gone once the field is there; what it made takes its place under the keyboard.
   requestAnimationFrame(() => document.getElementById(`f-${pathText(path)}`)?.focus());
 }
-
-/** What a kind is called where the file's own word is short. */
-const KIND_WORDS: Readonly<Record<string, string>> = {
-  T: 'T',
-  'inverted-L': 'inverted L',
-  variable: 'bought, by its capacitance',
-  vanes: 'by its vanes',
-  core: 'toroid or pot core',
-  exponential: 'by its own constants',
-  elements: 'a list of elements',
-  impedance: 'by measured impedance',
-};
 
 function KindChoice({
   path,
@@ -135,7 +124,7 @@ function KindChoice({
           {!variant.choices.includes(now) && <option value={now}>{now || '—'}</option>}
           {variant.choices.map((choice) => (
             <option key={choice} value={choice}>
-              {KIND_WORDS[choice] ?? choice}
+              {kindName(groupOf(path) as PartWithKinds, choice)}
             </option>
           ))}
         </select>

@@ -1,4 +1,4 @@
-import { jsonSchema } from '../../engine/set/json-schema.ts';
+import { publishedSchema } from '../../outputs/words/schema-json.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { type Command, InputError } from '../command.ts';
 import { dataOut, OUT_OPTION } from '../data-out.ts';
@@ -13,7 +13,7 @@ export const schema: Command = {
     const { values, file } = fileAndOptions(args, { out: { type: 'string' } });
     if (file !== undefined)
       throw new InputError(`expected no file, got "${file.slice(0, 60)}"; --out names where it goes`);
-    await dataOut(io, values.out, `${JSON.stringify(jsonSchema(), null, 2)}\n`);
+    await dataOut(io, values.out, `${JSON.stringify(publishedSchema(), null, 2)}\n`);
     return 0;
   },
 };

@@ -1,28 +1,39 @@
 import * as v from 'valibot';
 import { brief } from '../units/brief.ts';
+import type { QuantityKind } from '../units/parse.ts';
 import { type Refusal, refusalOf, refuse } from '../units/refusal.ts';
 import { safeLines, safeText } from '../units/safe-text.ts';
 import { type Bounds, quantity } from '../units/schema.ts';
+import type { FieldId } from './field-ids.ts';
 import { LIMITS } from './limits.ts';
 
 /**
- * The fields a description is made of. Every field carries its label, and quantities their usual range, so that the
- * page's editors, the published schema and the messages all come from this one place.
+ * The fields a description is made of. Every field carries its id, by which its label is found, and quantities their
+ * usual range, so that the page's editors, the published schema and the messages all come from this one place.
  */
-export const length = (label: string, bounds: Bounds = {}) =>
-  quantity('length', { ...LIMITS.length, ...bounds, label });
-export const capacitance = (label: string, bounds: Bounds = {}) =>
-  quantity('capacitance', { ...LIMITS.capacitance, min: 0, ...bounds, label });
-export const inductance = (label: string, bounds: Bounds = {}) =>
-  quantity('inductance', { ...LIMITS.inductance, ...bounds, label });
-export const resistance = (label: string, bounds: Bounds = {}) =>
-  quantity('resistance', { ...LIMITS.resistance, min: 0, ...bounds, label });
-export const frequency = (label: string, bounds: Bounds = {}) =>
-  quantity('frequency', { ...LIMITS.frequency, ...bounds, label });
-export const voltage = (label: string, bounds: Bounds = {}) =>
-  quantity('voltage', { ...LIMITS.voltage, ...bounds, label });
-export const angle = (label: string, bounds: Bounds = {}) => quantity('angle', { ...LIMITS.angle, ...bounds, label });
-export const ratio = (label: string, bounds: Bounds = {}) => quantity('ratio', { ...LIMITS.ratio, ...bounds, label });
+export const quantityField = (field: FieldId, kind: QuantityKind, bounds: Bounds = {}) =>
+  quantity(kind, { ...bounds, field });
+
+export const length = (field: FieldId, bounds: Bounds = {}) =>
+  quantityField(field, 'length', { ...LIMITS.length, ...bounds });
+export const capacitance = (field: FieldId, bounds: Bounds = {}) =>
+  quantityField(field, 'capacitance', { ...LIMITS.capacitance, min: 0, ...bounds });
+export const inductance = (field: FieldId, bounds: Bounds = {}) =>
+  quantityField(field, 'inductance', { ...LIMITS.inductance, ...bounds });
+export const resistance = (field: FieldId, bounds: Bounds = {}) =>
+  quantityField(field, 'resistance', { ...LIMITS.resistance, min: 0, ...bounds });
+export const frequency = (field: FieldId, bounds: Bounds = {}) =>
+  quantityField(field, 'frequency', { ...LIMITS.frequency, ...bounds });
+export const voltage = (field: FieldId, bounds: Bounds = {}) =>
+  quantityField(field, 'voltage', { ...LIMITS.voltage, ...bounds });
+export const angle = (field: FieldId, bounds: Bounds = {}) =>
+  quantityField(field, 'angle', { ...LIMITS.angle, ...bounds });
+export const ratio = (field: FieldId, bounds: Bounds = {}) =>
+  quantityField(field, 'ratio', { ...LIMITS.ratio, ...bounds });
+
+/** A part or a list as a field of another part. */
+export const part = <const S extends v.GenericSchema>(field: FieldId, schema: S) =>
+  v.pipe(schema, v.metadata({ field }));
 
 /** An object whose unknown keys are kept. A list is none, though the language takes it for one. */
 export function object<const E extends v.ObjectEntries>(entries: E, hint?: string) {
@@ -50,27 +61,27 @@ function missing(field: v.GenericSchema | v.GenericSchemaAsync): Refusal {
 }
 
 /** A plain number, such as a permittivity. */
-export const number = (label: string, min: number, max: number, about = '', typical?: readonly [number, number]) =>
+export const number = (field: FieldId, min: number, max: number, typical?: readonly [number, number]) =>
   v.pipe(
     v.number(refuse(`a number from ${min} to ${max}`)),
     v.check((x) => x >= min && x <= max, refuse(`a number from ${min} to ${max}`)),
-    v.metadata({ label, about, number: true, bounds: { min, max, typical } }),
+    v.metadata({ field, number: true, bounds: { min, max, typical } }),
   );
 
 /** A whole number, such as turns. */
-export const whole = (label: string, min: number, max: number, about = '', typical?: readonly [number, number]) =>
+export const whole = (field: FieldId, min: number, max: number, typical?: readonly [number, number]) =>
   v.pipe(
     v.number(refuse(`a whole number from ${min} to ${max}`)),
     v.check((x) => Number.isInteger(x) && x >= min && x <= max, refuse(`a whole number from ${min} to ${max}`)),
-    v.metadata({ label, about, number: true, whole: true, bounds: { min, max, typical } }),
+    v.metadata({ field, number: true, whole: true, bounds: { min, max, typical } }),
   );
 
 /** Turns may be fractional: a tap at 12 1/2 turns is ordinary. */
-export const turns = (label: string, about = '', typical: readonly [number, number] = [5, 200]) =>
-  number(label, 0.25, 5000, about, typical);
+export const turns = (field: FieldId, typical: readonly [number, number] = [5, 200]) =>
+  number(field, 0.25, 5000, typical);
 
 /** One of a few words. */
-export const choice = <const T extends readonly string[]>(label: string, options: T, about = '') =>
+export const choice = <const T extends readonly string[]>(field: FieldId, options: T) =>
   v.pipe(
     v.picklist(
       options,
@@ -80,34 +91,33 @@ export const choice = <const T extends readonly string[]>(label: string, options
         hint: near(issue.input, options),
       })),
     ),
-    v.metadata({ label, about, choice: true }),
+    v.metadata({ field, choice: true }),
   );
 
 /** Longer texts may have several lines. */
 const LONGEST_LINE = 500;
 
-export const words = (label: string, about = '', max = 200) =>
+export const words = (field: FieldId, max = 200) =>
   v.pipe(
     v.string(refuse('text')),
     v.maxLength(max, refuse(`at most ${max} characters`)),
     // The file keeps what was written; what is read can do nothing but be read.
     v.transform(max > LONGEST_LINE ? safeLines : safeText),
-    v.metadata({ label, about, text: true }),
+    v.metadata({ field, text: true }),
   );
 
 /** Characters of a file kept in a description. */
 export const LONGEST_TEXT = 500_000;
 
 /** A small file's text, line ends and all. */
-export const lines = (label: string, about = '', max = LONGEST_TEXT) =>
+export const lines = (field: FieldId, max = LONGEST_TEXT) =>
   v.pipe(
     v.string(refuse('text')),
     v.maxLength(max, refuse(`at most ${max} characters`)),
-    v.metadata({ label, about, text: true, lines: true }),
+    v.metadata({ field, text: true, lines: true }),
   );
 
-export const yes = (label: string, about = '') =>
-  v.pipe(v.boolean(refuse('true or false')), v.metadata({ label, about, yes: true }));
+export const yes = (field: FieldId) => v.pipe(v.boolean(refuse('true or false')), v.metadata({ field, yes: true }));
 
 /** An optional field whose default is shown in the editor and filled in by the reader. */
 export const withDefault = <S extends v.GenericSchema>(schema: S, fallback: v.InferInput<S>) =>

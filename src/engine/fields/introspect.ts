@@ -1,4 +1,5 @@
 import type { QuantityKind } from '../units/parse.ts';
+import type { FieldId } from './field-ids.ts';
 
 /** The parts of a valibot schema this folder looks at; enough to build editors and to spot misspelt keys. */
 export interface SchemaNode {
@@ -20,8 +21,8 @@ export interface SchemaNode {
 }
 
 export interface FieldMetadata {
-  readonly label?: string;
-  readonly about?: string;
+  /** By which its label and explanation are found. */
+  readonly field?: FieldId;
   readonly quantity?: QuantityKind;
   readonly number?: boolean;
   readonly whole?: boolean;
@@ -53,19 +54,20 @@ export function bare(node: SchemaNode): SchemaNode {
   return node.wrapped ? bare(node.wrapped) : node;
 }
 
+/** What is done to a value, in order; a pipe may begin with a pipe. */
+const actionsOf = (node: SchemaNode): NonNullable<SchemaNode['pipe']> =>
+  (node.pipe ?? []).flatMap((action) => [...actionsOf(action as unknown as SchemaNode), action]);
+
 export function metadataOf(node: SchemaNode): FieldMetadata {
-  const own = Object.assign({}, ...(node.pipe ?? []).map((action) => action.metadata ?? {}));
+  const own = Object.assign({}, ...actionsOf(node).map((action) => action.metadata ?? {}));
   return node.wrapped ? { ...metadataOf(node.wrapped), ...own } : own;
 }
 
 /** Fewest and most items of a list, or characters of a text, where the schema sets them. */
 export function lengthsOf(node: SchemaNode): { readonly min?: number; readonly max?: number } {
   if (!node.pipe && node.wrapped) return lengthsOf(node.wrapped);
-  // A pipe may begin with a pipe.
-  const actions = (one: SchemaNode): NonNullable<SchemaNode['pipe']> =>
-    (one.pipe ?? []).flatMap((action) => [...actions(action as unknown as SchemaNode), action]);
   const limit = (type: string) =>
-    actions(node).find((action) => action.type === type)?.requirement as number | undefined;
+    actionsOf(node).find((action) => action.type === type)?.requirement as number | undefined;
   return { min: limit('min_length'), max: limit('max_length') };
 }
 

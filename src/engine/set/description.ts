@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { object, withDefault, words } from '../fields/fields.ts';
+import { object, part, withDefault, words } from '../fields/fields.ts';
 import { aerial } from '../kinds/aerials/aerial-schema.ts';
 import { arrangement } from '../kinds/arrangements/arrangement-schema.ts';
 import { coil } from '../kinds/coils/coil-schema.ts';
@@ -16,17 +16,20 @@ export const FORMAT = 'faintwave-set/1';
 /** A whole set as written in a file. Unknown keys are allowed everywhere and kept. */
 export const description = object({
   format: v.literal(FORMAT, refuse(`"${FORMAT}"`)),
-  name: v.pipe(words('Name', 'What you call the set.', 120), v.minLength(1, refuse('a name'))),
-  notes: v.optional(words('Notes', '', 20_000)),
-  place,
-  aerial,
-  earth,
-  coils: v.pipe(v.array(coil, refuse('a list of coils')), v.maxLength(12, refuse('at most 12 coils'))),
-  tuning,
-  arrangement,
-  detector,
-  load,
-  ear: withDefault(ear, { room: 'quiet room' }),
+  name: v.pipe(words('set.name', 120), v.minLength(1, refuse('a name'))),
+  notes: v.optional(words('set.notes', 20_000)),
+  place: part('set.place', place),
+  aerial: part('set.aerial', aerial),
+  earth: part('set.earth', earth),
+  coils: part(
+    'set.coils',
+    v.pipe(v.array(coil, refuse('a list of coils')), v.maxLength(12, refuse('at most 12 coils'))),
+  ),
+  tuning: part('set.tuning', tuning),
+  arrangement: part('set.arrangement', arrangement),
+  detector: part('set.detector', detector),
+  load: part('set.load', load),
+  ear: withDefault(part('set.ear', ear), { room: 'quiet room' }),
   scenes: v.optional(scenes),
 });
 

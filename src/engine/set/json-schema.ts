@@ -1,19 +1,31 @@
+import type { FieldId } from '../fields/field-ids.ts';
 import { bare, type FieldMetadata, lengthsOf, metadataOf, type SchemaNode } from '../fields/introspect.ts';
 import { LONGEST_NUMBER } from '../units/number.ts';
+import type { QuantityKind } from '../units/parse.ts';
 import { description } from './description.ts';
 
 type Json = Record<string, unknown>;
+
+/** The texts of a published schema. */
+export interface SchemaWords {
+  readonly title: string;
+  readonly description: string;
+  readonly label: (field: FieldId) => string;
+  readonly help: (field: FieldId) => string | undefined;
+  /** How a quantity is written. */
+  readonly quantity: (kind: QuantityKind) => string;
+}
 
 /**
  * The published JSON Schema of a description, made from the schema the reader uses.
  * Made here because a quantity is one idea (text with a unit, or a number) that general converters take apart.
  */
-export function jsonSchema(): Json {
+export function jsonSchema(words: SchemaWords): Json {
   return {
     $schema: 'https://json-schema.org/draft/2020-12/schema',
-    title: 'A Faintwave set',
-    description: 'One AM receiver, its place and its listener. Unknown keys are kept.',
-    ...convert(description as unknown as SchemaNode),
+    title: words.title,
+    description: words.description,
+    ...convert(description as unknown as SchemaNode, words),
   };
 }
 
@@ -30,18 +42,20 @@ const sizes = (node: SchemaNode, of: 'Items' | 'Length'): Json => {
   return { [`min${of}`]: min, [`max${of}`]: max };
 };
 
-function convert(node: SchemaNode): Json {
-  const { label, about, quantity, bounds, examples, whole } = metadataOf(node);
+function convert(node: SchemaNode, schemaWords: SchemaWords): Json {
+  const { field, quantity, bounds, examples, whole } = metadataOf(node);
+  const inner = (one: SchemaNode): Json => convert(one, schemaWords);
+  const help = field && schemaWords.help(field);
   const words: Json = {};
-  if (label) words.title = label;
-  if (about) words.description = about;
+  if (field) words.title = schemaWords.label(field);
+  if (help) words.description = help;
   if (node.default !== undefined) words.default = node.default;
   if (quantity) {
-    const what = `A ${quantity}: text with a unit, or a plain number in SI units.`;
+    const written = schemaWords.quantity(quantity);
     return {
       ...words,
       type: ['string', 'number'],
-      description: about ? `${about} ${what}` : what,
+      description: help ? `${help} ${written}` : written,
       ...limits(bounds),
       maxLength: LONGEST_NUMBER,
       examples: examples ?? [],
@@ -54,20 +68,20 @@ function convert(node: SchemaNode): Json {
       return {
         ...words,
         type: 'object',
-        properties: Object.fromEntries(entries.map(([key, entry]) => [key, convert(entry)])),
+        properties: Object.fromEntries(entries.map(([key, entry]) => [key, inner(entry)])),
         required: entries.filter(([, entry]) => entry.type !== 'optional').map(([key]) => key),
       };
     }
     case 'variant':
     case 'union':
-      return { ...words, oneOf: (schema.options as SchemaNode[]).map(convert) };
+      return { ...words, oneOf: (schema.options as SchemaNode[]).map(inner) };
     case 'array':
-      return { ...words, type: 'array', ...sizes(node, 'Items'), items: convert(schema.item!) };
+      return { ...words, type: 'array', ...sizes(node, 'Items'), items: inner(schema.item!) };
     case 'tuple':
       return {
         ...words,
         type: 'array',
-        prefixItems: schema.items!.map(convert),
+        prefixItems: schema.items!.map(inner),
         minItems: schema.items!.length,
         maxItems: schema.items!.length,
       };

@@ -1,10 +1,13 @@
 import * as v from 'valibot';
+import type { FieldId } from '../fields/field-ids.ts';
 import {
   capacitance,
   choice,
   frequency,
   number,
   object,
+  part,
+  quantityField,
   ratio,
   resistance,
   variantMessage,
@@ -15,7 +18,6 @@ import {
 } from '../fields/fields.ts';
 import { DETECTOR_IDS } from '../parts/detector/library.ts';
 import { refuse } from '../units/refusal.ts';
-import { quantity } from '../units/schema.ts';
 
 /** Where on its path a signal is looked at, in order. */
 export const SCENE_POINTS = ['programme', 'carrier', 'modulated', 'tuned', 'detector', 'phones'] as const;
@@ -23,16 +25,20 @@ export const SCENE_PICTURES = ['vanes', 'swing', 'curve', 'charge', 'heater', 'a
 /** Long enough for any story. */
 const MOST_SCENES = 200;
 
-const point = choice('Point of the path', SCENE_POINTS);
-const tone = (label: string) => frequency(label, { min: 50, max: 20e3, typical: [100, 5000] });
-const from = quantity('time', { min: -10, max: 60, label: 'From', about: 'Where the view begins.' });
-const span = quantity('time', { min: 1e-9, max: 60, label: 'Span', about: 'How much time it shows.' });
+const point = choice('scene.point', SCENE_POINTS);
+const tone = (field: FieldId) => frequency(field, { min: 50, max: 20e3, typical: [100, 5000] });
+const from = quantityField('scene.from', 'time', { min: -10, max: 60 });
+const span = quantityField('scene.span', 'time', { min: 1e-9, max: 60 });
 
 const programme = v.variant(
   'kind',
   [
-    object({ kind: v.literal('tone'), frequency: tone('Tone') }),
-    object({ kind: v.literal('two tones'), first: tone('First tone'), second: tone('Second tone') }),
+    object({ kind: v.literal('tone'), frequency: tone('scene.programme.frequency') }),
+    object({
+      kind: v.literal('two tones'),
+      first: tone('scene.programme.first'),
+      second: tone('scene.programme.second'),
+    }),
     object({ kind: v.literal('recording') }),
   ],
   variantMessage('kind'),
@@ -40,47 +46,50 @@ const programme = v.variant(
 
 /** What was turned for a scene; whatever is left out is as in the set. */
 const settings = object({
-  station: v.optional(whole('Station', 0, 10_000, 'Its place in the list, from 0; the one heard best if left out.')),
-  carrier: v.optional(frequency('Carrier', { min: 50e3, max: 5e6 })),
-  depth: v.optional(ratio('Depth of modulation', { min: 0, max: 2 })),
-  programme: v.optional(programme),
-  detector: v.optional(choice('Detector', ['perfect', ...DETECTOR_IDS])),
-  capacitance: v.optional(capacitance('Load capacitor', { max: 1e-4 })),
-  resistance: v.optional(
-    resistance('Load resistance', { min: 10, max: 1e8, about: 'A plain one in place of the set’s own load.' }),
-  ),
-  strength: v.optional(voltage('Carrier at the detector', { min: 1e-6, max: 100 })),
-  loadedQ: v.optional(number('Loaded Q', 0.5, 2000)),
-  neighbours: v.optional(yes('Other stations on the air')),
+  station: v.optional(whole('scene.settings.station', 0, 10_000)),
+  carrier: v.optional(frequency('scene.settings.carrier', { min: 50e3, max: 5e6 })),
+  depth: v.optional(ratio('scene.settings.depth', { min: 0, max: 2 })),
+  programme: v.optional(part('scene.programme', programme)),
+  detector: v.optional(choice('scene.settings.detector', ['perfect', ...DETECTOR_IDS])),
+  capacitance: v.optional(capacitance('scene.settings.capacitance', { max: 1e-4 })),
+  resistance: v.optional(resistance('scene.settings.resistance', { min: 10, max: 1e8 })),
+  strength: v.optional(voltage('scene.settings.strength', { min: 1e-6, max: 100 })),
+  loadedQ: v.optional(number('scene.settings.loadedQ', 0.5, 2000)),
+  neighbours: v.optional(yes('scene.settings.neighbours')),
 });
 
 const row = object({
   point,
-  title: v.optional(words('Title', 'In place of the point’s own.', 80)),
-  with: v.optional(settings),
+  title: v.optional(words('scene.row.title', 80)),
+  with: v.optional(part('scene.with', settings)),
 });
 
 const scene = v.pipe(
   object({
-    title: words('Title', '', 120),
-    caption: v.optional(words('Caption', 'Figures in braces, such as {carrier}, are filled in with the set’s.', 600)),
-    note: v.optional(words('What you say', '', 5000)),
-    rows: v.optional(v.pipe(v.array(row, refuse('a list of rows')), v.maxLength(8, refuse('at most 8 rows')))),
+    title: words('scene.title', 120),
+    caption: v.optional(words('scene.caption', 600)),
+    note: v.optional(words('scene.note', 5000)),
+    rows: v.optional(
+      part('scene.rows', v.pipe(v.array(row, refuse('a list of rows')), v.maxLength(8, refuse('at most 8 rows')))),
+    ),
     from: v.optional(from),
     span: v.optional(span),
-    to: v.optional(object({ from, span, seconds: number('Seconds', 0.5, 120, 'How long the slow zoom takes.') })),
+    to: v.optional(part('scene.to', object({ from, span, seconds: number('scene.to.seconds', 0.5, 120) }))),
     show: v.optional(
-      object({
-        average: v.optional(yes('Running average')),
-        cover: v.optional(yes('Cover the lower half')),
-        envelope: v.optional(yes('Envelope')),
-        spectrum: v.optional(yes('Spectrum beside')),
-        alike: v.optional(yes('All rows to one scale')),
-      }),
+      part(
+        'scene.show',
+        object({
+          average: v.optional(yes('scene.show.average')),
+          cover: v.optional(yes('scene.show.cover')),
+          envelope: v.optional(yes('scene.show.envelope')),
+          spectrum: v.optional(yes('scene.show.spectrum')),
+          alike: v.optional(yes('scene.show.alike')),
+        }),
+      ),
     ),
-    settings: v.optional(settings),
-    picture: v.optional(choice('Moving picture', SCENE_PICTURES)),
-    hear: v.optional(choice('Heard', SCENE_POINTS)),
+    settings: v.optional(part('scene.settings', settings)),
+    picture: v.optional(choice('scene.picture', SCENE_PICTURES)),
+    hear: v.optional(choice('scene.hear', SCENE_POINTS)),
   }),
   v.check(
     (s) => (s.rows?.length ?? 0) > 0 || s.picture !== undefined,
@@ -92,5 +101,5 @@ const scene = v.pipe(
 export const scenes = v.pipe(
   v.array(scene, refuse('a list of scenes')),
   v.maxLength(MOST_SCENES, refuse(`at most ${MOST_SCENES} scenes`)),
-  v.metadata({ label: 'Scenes', about: 'Prepared views, in order; without them, the story that comes with the tool.' }),
+  v.metadata({ field: 'set.scenes' satisfies FieldId }),
 );

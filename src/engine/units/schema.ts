@@ -11,10 +11,8 @@ export interface Bounds {
   readonly min?: number;
   readonly above?: number;
   readonly max?: number;
-  /** What a builder calls it: the label of its editor. */
-  readonly label?: string;
-  /** One sentence for the schema and the editors: what it is and what to expect. */
-  readonly about?: string;
+  /** Id by which its label and explanation are found. */
+  readonly field?: string;
   /** Usual range, SI: where a slider runs. Values outside are accepted. */
   readonly typical?: readonly [number, number];
 }
@@ -51,8 +49,7 @@ export function quantity(kind: QuantityKind, bounds: Bounds = {}) {
       quantity: kind,
       bounds,
       examples: info.examples,
-      label: bounds.label ?? '',
-      about: bounds.about ?? '',
+      field: bounds.field,
     }),
   );
 }

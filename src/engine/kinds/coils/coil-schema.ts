@@ -18,26 +18,24 @@ import { wire } from './wire-schema.ts';
 
 const FORMERS = ['air', 'card', 'damp card', 'wood', 'phenolic', 'styrene', 'ebonite', 'glass', 'ceramic'] as const;
 
-const name = words('Name', 'What you call it; an arrangement refers to it.', 60);
-const former = withDefault(choice('Former', FORMERS, 'What it is wound on; damp card is lossy.'), 'card');
-const formerDiameter = length('Former diameter', {
+const name = words('coil.name', 60);
+const former = withDefault(choice('coil.former', FORMERS), 'card');
+const formerDiameter = length('coil.formerDiameter', {
   ...LIMITS.former,
   typical: [0.02, 0.15],
-  about: 'Outside of the former, where the wire lies.',
 });
 
 const solenoid = object({
   shape: v.literal('solenoid'),
   name,
   formerDiameter,
-  turns: turns('Turns'),
+  turns: turns('coil.turns'),
   wire,
   former,
   pitch: v.optional(
-    length('Turn spacing', {
+    length('coil.pitch', {
       ...LIMITS.turnSpacing,
       typical: [2e-4, 5e-3],
-      about: 'Wire centre to wire centre; left out: wound close.',
     }),
   ),
 });
@@ -45,10 +43,10 @@ const bankWound = object({
   shape: v.literal('bank-wound'),
   name,
   formerDiameter,
-  turns: turns('Turns'),
+  turns: turns('coil.turns'),
   wire,
   former,
-  layers: whole('Banks', 2, 8, 'Layers piled up turn by turn as the winding goes along.', [2, 4]),
+  layers: whole('coil.layers', 2, 8, [2, 4]),
 });
 const multilayer = object({
   shape: v.literal('multilayer'),
@@ -56,13 +54,12 @@ const multilayer = object({
   formerDiameter,
   wire,
   former,
-  turnsPerLayer: whole('Turns in a layer', 1, 2000, '', [5, 100]),
-  layers: whole('Layers', 1, 200, '', [2, 12]),
+  turnsPerLayer: whole('coil.turnsPerLayer', 1, 2000, [5, 100]),
+  layers: whole('coil.multilayer.layers', 1, 200, [2, 12]),
   layerSpacing: v.optional(
-    length('Layer spacing', {
+    length('coil.layerSpacing', {
       ...LIMITS.layerSpacing,
       typical: [2e-4, 3e-3],
-      about: 'Wire centre to wire centre, outward; left out: layers touch.',
     }),
   ),
 });
@@ -71,17 +68,15 @@ const spiral = object({
   name,
   wire,
   former,
-  turns: turns('Turns'),
-  innerDiameter: length('Inner diameter', {
+  turns: turns('coil.turns'),
+  innerDiameter: length('coil.innerDiameter', {
     ...LIMITS.former,
     typical: [0.02, 0.2],
-    about: 'Of the first turn, wire centre.',
   }),
   pitch: v.optional(
-    length('Turn spacing', {
+    length('coil.pitch:spiral', {
       ...LIMITS.turnSpacing,
       typical: [3e-4, 1e-2],
-      about: 'Outward, wire centre to wire centre; left out: wound close.',
     }),
   ),
 });
@@ -90,52 +85,49 @@ const spider = object({
   name,
   wire,
   former,
-  turns: turns('Turns'),
-  innerDiameter: length('Inner diameter', {
+  turns: turns('coil.turns'),
+  innerDiameter: length('coil.innerDiameter:spider', {
     ...LIMITS.former,
     typical: [0.02, 0.1],
-    about: 'Of the hub where winding begins.',
   }),
-  slots: withDefault(whole('Slots', 3, 41, 'An odd number.', [5, 17]), 9),
-  over: withDefault(whole('Vanes passed at a time', 1, 2), 1),
-  discThickness: withDefault(length('Disc thickness', { min: 1e-4, max: 0.02, typical: [5e-4, 5e-3] }), '1.5 mm'),
+  slots: withDefault(whole('coil.slots', 3, 41, [5, 17]), 9),
+  over: withDefault(whole('coil.over', 1, 2), 1),
+  discThickness: withDefault(length('coil.discThickness', { min: 1e-4, max: 0.02, typical: [5e-4, 5e-3] }), '1.5 mm'),
 });
 const basket = object({
   shape: v.literal('basket'),
   name,
   wire,
   former,
-  turns: turns('Turns'),
-  pegCircle: length('Peg circle', {
+  turns: turns('coil.turns'),
+  pegCircle: length('coil.pegCircle', {
     ...LIMITS.former,
     typical: [0.03, 0.15],
-    about: 'Diameter of the circle of pegs.',
   }),
-  pegs: withDefault(whole('Pegs', 5, 41, 'An odd number.', [9, 21]), 13),
-  over: withDefault(whole('Pegs passed at a time', 1, 4), 2),
-  pegDiameter: withDefault(length('Peg diameter', { min: 1e-4, max: 0.02, typical: [1e-3, 6e-3] }), '3 mm'),
+  pegs: withDefault(whole('coil.pegs', 5, 41, [9, 21]), 13),
+  over: withDefault(whole('coil.basket.over', 1, 4), 2),
+  pegDiameter: withDefault(length('coil.pegDiameter', { min: 1e-4, max: 0.02, typical: [1e-3, 6e-3] }), '3 mm'),
 });
 const core = object({
   shape: v.literal('core'),
   name,
   wire,
-  turns: turns('Turns'),
-  perTurnSquared: inductance('A_L', {
+  turns: turns('coil.turns'),
+  perTurnSquared: inductance('coil.perTurnSquared', {
     typical: [1e-8, 5e-6],
-    about: 'Inductance of one turn, from the maker’s sheet or a trial winding: "250 nH".',
   }),
-  turnLength: withDefault(length('Length of a turn', { min: 1e-3, max: 1, typical: [0.01, 0.2] }), '40 mm'),
-  coreQ: withDefault(number('Q of the core alone', 1, 2000, 'At the frequencies of interest.', [30, 400]), 150),
-  form: withDefault(choice('Kind of core', ['toroid', 'pot core']), 'toroid'),
+  turnLength: withDefault(length('coil.turnLength', { min: 1e-3, max: 1, typical: [0.01, 0.2] }), '40 mm'),
+  coreQ: withDefault(number('coil.coreQ', 1, 2000, [30, 400]), 150),
+  form: withDefault(choice('coil.form', ['toroid', 'pot core']), 'toroid'),
 });
 const measured = object({
   shape: v.literal('measured'),
   name,
-  inductance: inductance('Inductance', { typical: [2e-5, 5e-3] }),
-  q: number('Q', 1, 2000, 'As measured.', [10, 400]),
-  at: frequency('Measured at', { typical: [1.5e5, 1.6e6] }),
-  selfCapacitance: withDefault(capacitance('Self-capacitance', { max: 1e-9, typical: [0, 3e-11] }), '5 pF'),
-  turns: withDefault(turns('Turns', 'Only for the places of taps.'), 100),
+  inductance: inductance('coil.inductance', { typical: [2e-5, 5e-3] }),
+  q: number('coil.q', 1, 2000, [10, 400]),
+  at: frequency('coil.at', { typical: [1.5e5, 1.6e6] }),
+  selfCapacitance: withDefault(capacitance('coil.selfCapacitance', { max: 1e-9, typical: [0, 3e-11] }), '5 pF'),
+  turns: withDefault(turns('coil.turns:measured'), 100),
 });
 
 export const coil = v.variant(

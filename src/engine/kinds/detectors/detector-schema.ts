@@ -1,9 +1,11 @@
 import * as v from 'valibot';
+import type { FieldId } from '../../fields/field-ids.ts';
 import {
   capacitance,
   choice,
   number,
   object,
+  quantityField,
   resistance,
   variantMessage,
   voltage,
@@ -11,41 +13,27 @@ import {
 } from '../../fields/fields.ts';
 import { LIMITS } from '../../fields/limits.ts';
 import { refuse } from '../../units/refusal.ts';
-import { quantity } from '../../units/schema.ts';
 
-const wiring = withDefault(
-  choice(
-    'Detectors',
-    ['single', 'full-wave', 'doubler'],
-    'One; two fed from both ends of a centre-tapped coil; or two that add their voltages.',
-  ),
-  'single',
-);
+const wiring = withDefault(choice('detector.wiring', ['single', 'full-wave', 'doubler']), 'single');
 const temperature = withDefault(
-  quantity('temperature', { ...LIMITS.temperature, label: 'Temperature', typical: [263, 313] }),
+  quantityField('detector.temperature', 'temperature', { ...LIMITS.temperature, typical: [263, 313] }),
   '27 °C',
 );
 const bias = v.optional(
-  voltage('Bias', {
+  voltage('detector.bias', {
     min: -10,
     max: 10,
     typical: [0, 0.5],
-    about: 'From a cell, in the direction that helps conduction.',
   }),
 );
 const overrides = {
   saturationCurrent: v.optional(
-    quantity('current', {
-      ...LIMITS.saturationCurrent,
-      label: 'Saturation current',
-      typical: [1e-9, 5e-5],
-      about: 'As measured; left out: usual for its kind.',
-    }),
+    quantityField('detector.saturationCurrent', 'current', { ...LIMITS.saturationCurrent, typical: [1e-9, 5e-5] }),
   ),
-  ideality: v.optional(number('Ideality', 0.5, 10, 'As measured; left out: usual for its kind.', [1, 3])),
-  seriesResistance: v.optional(resistance('Series resistance', { typical: [1, 1000] })),
-  leakage: v.optional(resistance('Leakage', { typical: [1e4, 1e7], about: 'Reverse resistance in parallel.' })),
-  junctionCapacitance: v.optional(capacitance('Junction capacitance', { max: 1e-9, typical: [1e-13, 2e-11] })),
+  ideality: v.optional(number('detector.ideality', 0.5, 10, [1, 3])),
+  seriesResistance: v.optional(resistance('detector.seriesResistance', { typical: [1, 1000] })),
+  leakage: v.optional(resistance('detector.leakage', { typical: [1e4, 1e7] })),
+  junctionCapacitance: v.optional(capacitance('detector.junctionCapacitance', { max: 1e-9, typical: [1e-13, 2e-11] })),
   temperature,
   bias,
   wiring,
@@ -53,31 +41,23 @@ const overrides = {
 
 const galena = object({
   kind: v.literal('galena'),
-  spot: withDefault(choice('Spot', ['good', 'fair', 'poor'], 'How lucky the whisker’s place is.'), 'fair'),
+  spot: withDefault(choice('detector.spot', ['good', 'fair', 'poor']), 'fair'),
   ...overrides,
 });
 const mineral = object({
   kind: v.literal('mineral'),
-  mineral: choice(
-    'Mineral',
-    ['iron pyrites', 'zincite-bornite', 'carborundum', 'silicon crystal'],
-    'A pair is touched together; carborundum wants a bias cell.',
-  ),
+  mineral: choice('detector.mineral', ['iron pyrites', 'zincite-bornite', 'carborundum', 'silicon crystal']),
   ...overrides,
 });
 const germanium = object({
   kind: v.literal('germanium'),
-  make: withDefault(choice('Make', ['point contact', 'gold-bonded']), 'point contact'),
+  make: withDefault(choice('detector.make', ['point contact', 'gold-bonded']), 'point contact'),
   ...overrides,
 });
 const schottky = object({
   kind: v.literal('schottky'),
   type: withDefault(
-    choice(
-      'Type',
-      ['HSMS-2850', 'HSMS-2860', 'HSMS-2820', 'HSMS-2810', 'HSMS-2800', '1N5711'],
-      'They differ a thousandfold in resistance near zero.',
-    ),
+    choice('detector.type', ['HSMS-2850', 'HSMS-2860', 'HSMS-2820', 'HSMS-2810', 'HSMS-2800', '1N5711']),
     'HSMS-2850',
   ),
   ...overrides,
@@ -86,18 +66,19 @@ const silicon = object({ kind: v.literal('silicon'), ...overrides });
 const exponential = object({
   kind: v.literal('exponential'),
   ...overrides,
-  saturationCurrent: quantity('current', {
+  saturationCurrent: quantityField('detector.saturationCurrent:exponential', 'current', {
     ...LIMITS.saturationCurrent,
-    label: 'Saturation current',
     typical: [1e-9, 5e-5],
   }),
-  ideality: number('Ideality', 0.5, 10, '', [1, 3]),
+  ideality: number('detector.ideality:exponential', 0.5, 10, [1, 3]),
 });
 const valve = object({
   kind: v.literal('valve'),
-  heaterVoltage: withDefault(voltage('Heater voltage', { min: 0, max: 10, typical: [3, 6.9] }), '6.3 V'),
-  ratedHeaterVoltage: withDefault(voltage('Rated heater voltage', { min: 0.5, max: 60 }), '6.3 V'),
-  junctionCapacitance: v.optional(capacitance('Anode capacitance', { max: 1e-10, typical: [1e-12, 1e-11] })),
+  heaterVoltage: withDefault(voltage('detector.heaterVoltage', { min: 0, max: 10, typical: [3, 6.9] }), '6.3 V'),
+  ratedHeaterVoltage: withDefault(voltage('detector.ratedHeaterVoltage', { min: 0.5, max: 60 }), '6.3 V'),
+  junctionCapacitance: v.optional(
+    capacitance('detector.valve.junctionCapacitance', { max: 1e-10, typical: [1e-12, 1e-11] }),
+  ),
   bias,
   wiring,
 });
@@ -106,19 +87,20 @@ const measured = object({
   points: v.pipe(
     v.array(
       object({
-        voltage: voltage('Voltage', { typical: [-2, 2] }),
-        current: quantity('current', { label: 'Current', min: -10, max: 10, typical: [-1e-3, 1e-2] }),
+        voltage: voltage('detector.points.voltage', { typical: [-2, 2] }),
+        current: quantityField('detector.points.current', 'current', { min: -10, max: 10, typical: [-1e-3, 1e-2] }),
       }),
       refuse('a list of { voltage, current }'),
     ),
     v.minLength(3, refuse('at least three measured points')),
     v.maxLength(500, refuse('at most 500 points')),
+    v.metadata({ field: 'detector.points' satisfies FieldId }),
     v.check(
       (list) => list.every((p, i) => i === 0 || (p.voltage > list[i - 1].voltage && p.current >= list[i - 1].current)),
       refuse('voltages that rise, and currents that never fall, from point to point'),
     ),
   ),
-  junctionCapacitance: v.optional(capacitance('Junction capacitance', { max: 1e-9 })),
+  junctionCapacitance: v.optional(capacitance('detector.junctionCapacitance', { max: 1e-9 })),
   bias,
   wiring,
 });

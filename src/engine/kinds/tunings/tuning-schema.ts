@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import type { FieldId } from '../../fields/field-ids.ts';
 import {
   angle,
   capacitance,
@@ -18,63 +19,43 @@ import { refuse } from '../../units/refusal.ts';
 const LAWS = ['semicircular', 'square-law', 'straight-line frequency', 'logarithmic'] as const;
 const DIELECTRICS = Object.keys(TABLE) as DielectricName[];
 
-const law = withDefault(choice('Vane shape', LAWS, 'How capacitance follows the scale.'), 'semicircular');
-const swing = withDefault(
-  angle('Swing', { min: 1, max: 360, typical: [90, 300], about: 'Turn of the shaft from open to meshed.' }),
-  '180°',
-);
+const law = withDefault(choice('tuning.law', LAWS), 'semicircular');
+const swing = withDefault(angle('tuning.swing', { min: 1, max: 360, typical: [90, 300] }), '180°');
 const stray = withDefault(
-  capacitance('Strays', {
+  capacitance('tuning.stray', {
     max: 1e-9,
     typical: [0, 4e-11],
-    about: 'Wiring, terminals, the detector’s own: always there.',
   }),
   '8 pF',
 );
-const trimmer = withDefault(
-  capacitance('Trimmer', { max: 1e-9, typical: [0, 1e-10], about: 'Set in parallel; 0 if none.' }),
-  '0 pF',
-);
+const trimmer = withDefault(capacitance('tuning.trimmer', { max: 1e-9, typical: [0, 1e-10] }), '0 pF');
 const lossTangent = (fallback: string) =>
-  withDefault(ratio('Loss (tan δ)', { ...LIMITS.lossTangent, typical: [0, 0.05] }), fallback);
+  withDefault(ratio('tuning.lossTangent', { ...LIMITS.lossTangent, typical: [0, 0.05] }), fallback);
 const padder = v.optional(
-  capacitance('Padder', {
+  capacitance('tuning.padder', {
     min: LIMITS.capacitance.min,
     typical: [1e-10, 5e-9],
-    about: 'In series with the capacitor, to narrow what it covers.',
   }),
 );
 const common = { stray, trimmer, padder };
 const airGap = v.optional(
-  length('Air left between', {
+  length('tuning.airGap', {
     ...LIMITS.airLeft,
     typical: [1e-5, 5e-4],
-    about: 'Where the foil does not lie flat on its dielectric.',
   }),
 );
 const permittivity = v.optional(
-  number(
-    'Permittivity',
-    LIMITS.permittivity.min,
-    LIMITS.permittivity.max,
-    'As measured; left out: usual for it.',
-    [1, 10],
-  ),
+  number('tuning.permittivity', LIMITS.permittivity.min, LIMITS.permittivity.max, [1, 10]),
 );
 
 const bought = object({
   kind: v.literal('variable'),
-  maximum: capacitance('Meshed', {
+  maximum: capacitance('tuning.maximum', {
     min: LIMITS.capacitance.min,
     typical: [1e-10, 1e-9],
-    about: 'Capacitance with the vanes fully in.',
   }),
-  tolerance: v.optional(
-    ratio('Tolerance', { min: 0, max: 0.5, typical: [0.01, 0.2], about: '± of the marking; left out: 10 %.' }),
-  ),
-  minimum: v.optional(
-    capacitance('Open', { typical: [5e-12, 5e-11], about: 'With the vanes out; left out: a usual one for its size.' }),
-  ),
+  tolerance: v.optional(ratio('tuning.tolerance', { min: 0, max: 0.5, typical: [0.01, 0.2] })),
+  minimum: v.optional(capacitance('tuning.minimum', { typical: [5e-12, 5e-11] })),
   law,
   swing,
   lossTangent: lossTangent('0.1 %'),
@@ -82,22 +63,19 @@ const bought = object({
 });
 const vanes = object({
   kind: v.literal('vanes'),
-  outerRadius: length('Vane radius', { ...LIMITS.vaneRadius, typical: [0.01, 0.08] }),
+  outerRadius: length('tuning.outerRadius', { ...LIMITS.vaneRadius, typical: [0.01, 0.08] }),
   innerRadius: withDefault(
-    length('Cut-out radius', {
+    length('tuning.innerRadius', {
       min: 5e-4,
       max: 0.2,
       typical: [3e-3, 0.02],
-      about: 'Of the cut-out round the shaft in the fixed vanes.',
     }),
     '8 mm',
   ),
-  gap: length('Air gap', { ...LIMITS.gap, typical: [2e-4, 2e-3], about: 'Between a moving and a fixed vane.' }),
-  vanes: whole('Vanes in all', 2, 101, 'Moving and fixed together.', [2, 31]),
-  dielectric: withDefault(choice('Between vanes', DIELECTRICS), 'air'),
-  minimum: v.optional(
-    capacitance('Open', { typical: [5e-12, 5e-11], about: 'As measured with the vanes out; left out: estimated.' }),
-  ),
+  gap: length('tuning.gap', { ...LIMITS.gap, typical: [2e-4, 2e-3] }),
+  vanes: whole('tuning.vanes', 2, 101, [2, 31]),
+  dielectric: withDefault(choice('tuning.vanes.dielectric', DIELECTRICS), 'air'),
+  minimum: v.optional(capacitance('tuning.minimum:vanes', { typical: [5e-12, 5e-11] })),
   law,
   swing,
   lossTangent: lossTangent('0.1 %'),
@@ -108,13 +86,14 @@ const points = object({
   points: v.pipe(
     v.array(
       object({
-        scale: angle('Scale', { min: 0, max: 360 }),
-        capacitance: capacitance('Capacitance', { min: LIMITS.capacitance.min }),
+        scale: angle('tuning.points.scale', { min: 0, max: 360 }),
+        capacitance: capacitance('tuning.points.capacitance', { min: LIMITS.capacitance.min }),
       }),
       refuse('a list of { scale, capacitance }'),
     ),
     v.minLength(2, refuse('at least two measured points')),
     v.maxLength(1000, refuse('at most 1000 measured points')),
+    v.metadata({ field: 'tuning.points' satisfies FieldId }),
     v.check(
       (list) => list.every((p, i) => i === 0 || p.scale > list[i - 1].scale),
       refuse('scale readings that rise from point to point'),
@@ -125,43 +104,35 @@ const points = object({
 });
 const foil = object({
   kind: v.literal('foil'),
-  length: length('Overlap, full', {
+  length: length('tuning.length', {
     ...LIMITS.plate,
     typical: [0.05, 0.6],
-    about: 'How far the sheets overlap when pushed home.',
   }),
-  width: length('Width', { ...LIMITS.plate, typical: [0.03, 0.4] }),
-  thickness: length('Dielectric thickness', { ...LIMITS.dielectric, typical: [2e-5, 1e-3] }),
-  dielectric: withDefault(choice('Dielectric', DIELECTRICS), 'paper'),
+  width: length('tuning.width', { ...LIMITS.plate, typical: [0.03, 0.4] }),
+  thickness: length('tuning.thickness', { ...LIMITS.dielectric, typical: [2e-5, 1e-3] }),
+  dielectric: withDefault(choice('tuning.dielectric', DIELECTRICS), 'paper'),
   permittivity,
   airGap,
-  sheets: withDefault(
-    whole('Sheets in all', 2, 200, 'Two make one capacitor; three make two in parallel.', [2, 21]),
-    2,
-  ),
-  minimum: v.optional(capacitance('Pulled apart', { typical: [5e-12, 5e-11] })),
-  lossTangent: v.optional(ratio('Loss (tan δ)', { ...LIMITS.lossTangent, typical: [0, 0.1] })),
+  sheets: withDefault(whole('tuning.sheets', 2, 200, [2, 21]), 2),
+  minimum: v.optional(capacitance('tuning.foil.minimum', { typical: [5e-12, 5e-11] })),
+  lossTangent: v.optional(ratio('tuning.lossTangent', { ...LIMITS.lossTangent, typical: [0, 0.1] })),
   ...common,
 });
 const plates = v.pipe(
   object({
     kind: v.literal('plates'),
-    length: length('Overlap, full', {
+    length: length('tuning.length:plates', {
       ...LIMITS.plate,
       typical: [0.03, 0.3],
-      about: 'How far the plates slide over each other.',
     }),
-    width: length('Width', { ...LIMITS.plate, typical: [0.03, 0.3] }),
-    thickness: length('Gap or dielectric', { ...LIMITS.dielectric, typical: [1e-4, 2e-3] }),
-    dielectric: withDefault(choice('Between plates', DIELECTRICS), 'air'),
+    width: length('tuning.width', { ...LIMITS.plate, typical: [0.03, 0.3] }),
+    thickness: length('tuning.plates.thickness', { ...LIMITS.dielectric, typical: [1e-4, 2e-3] }),
+    dielectric: withDefault(choice('tuning.plates.dielectric', DIELECTRICS), 'air'),
     permittivity,
     airGap,
-    sheets: withDefault(
-      whole('Plates in all', 2, 200, 'Two make one capacitor; three make two in parallel.', [2, 21]),
-      2,
-    ),
-    minimum: v.optional(capacitance('Slid apart', { typical: [5e-12, 5e-11] })),
-    lossTangent: v.optional(ratio('Loss (tan δ)', { ...LIMITS.lossTangent, typical: [0, 0.1] })),
+    sheets: withDefault(whole('tuning.plates.sheets', 2, 200, [2, 21]), 2),
+    minimum: v.optional(capacitance('tuning.plates.minimum', { typical: [5e-12, 5e-11] })),
+    lossTangent: v.optional(ratio('tuning.lossTangent', { ...LIMITS.lossTangent, typical: [0, 0.1] })),
     ...common,
   }),
   // From here on they are sheets that slide, as foil is.
@@ -169,30 +140,30 @@ const plates = v.pipe(
 );
 const tubes = object({
   kind: v.literal('tubes'),
-  length: length('Overlap, full', { ...LIMITS.plate, typical: [0.05, 0.5] }),
-  innerDiameter: length('Inner tube, outside', { min: 5e-4, max: 0.5, typical: [0.005, 0.06] }),
-  gap: length('Gap', { min: 1e-6, max: 0.05, typical: [1e-4, 2e-3] }),
-  dielectric: withDefault(choice('Between tubes', DIELECTRICS), 'paper'),
+  length: length('tuning.length:tubes', { ...LIMITS.plate, typical: [0.05, 0.5] }),
+  innerDiameter: length('tuning.innerDiameter', { min: 5e-4, max: 0.5, typical: [0.005, 0.06] }),
+  gap: length('tuning.tubes.gap', { min: 1e-6, max: 0.05, typical: [1e-4, 2e-3] }),
+  dielectric: withDefault(choice('tuning.tubes.dielectric', DIELECTRICS), 'paper'),
   permittivity,
   airGap,
-  lossTangent: v.optional(ratio('Loss (tan δ)', { ...LIMITS.lossTangent, typical: [0, 0.1] })),
+  lossTangent: v.optional(ratio('tuning.lossTangent', { ...LIMITS.lossTangent, typical: [0, 0.1] })),
   ...common,
 });
 const book = object({
   kind: v.literal('book'),
-  length: length('Leaf length', { ...LIMITS.plate, typical: [0.05, 0.4], about: 'From hinge to edge.' }),
-  width: length('Leaf width', { ...LIMITS.plate, typical: [0.03, 0.4] }),
-  opening: withDefault(angle('Widest opening', { min: 0.1, max: 180, typical: [10, 90] }), '60°'),
-  thickness: length('Dielectric thickness', { ...LIMITS.dielectric, typical: [2e-5, 1e-3] }),
-  dielectric: withDefault(choice('Dielectric', DIELECTRICS), 'paper'),
+  length: length('tuning.book.length', { ...LIMITS.plate, typical: [0.05, 0.4] }),
+  width: length('tuning.book.width', { ...LIMITS.plate, typical: [0.03, 0.4] }),
+  opening: withDefault(angle('tuning.opening', { min: 0.1, max: 180, typical: [10, 90] }), '60°'),
+  thickness: length('tuning.thickness', { ...LIMITS.dielectric, typical: [2e-5, 1e-3] }),
+  dielectric: withDefault(choice('tuning.dielectric', DIELECTRICS), 'paper'),
   permittivity,
   airGap,
-  lossTangent: v.optional(ratio('Loss (tan δ)', { ...LIMITS.lossTangent, typical: [0, 0.1] })),
+  lossTangent: v.optional(ratio('tuning.lossTangent', { ...LIMITS.lossTangent, typical: [0, 0.1] })),
   ...common,
 });
 const fixed = object({
   kind: v.literal('fixed'),
-  capacitance: capacitance('Capacitance', { typical: [2e-11, 2e-9] }),
+  capacitance: capacitance('tuning.capacitance', { typical: [2e-11, 2e-9] }),
   lossTangent: lossTangent('0.1 %'),
   ...common,
 });

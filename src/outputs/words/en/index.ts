@@ -4,6 +4,7 @@ export { detectionLawWords } from './detection/law.ts';
 export { detectorName, detectorShortNames } from './detectors.ts';
 export { diagramText, nodeNames, type SymbolLabel, symbolLabels, symbolNames } from './diagram.ts';
 export * from './explain/index.ts';
+export { fieldHelp, fieldLabel, kindLabels, kindName, type PartWithKinds, schemaTexts } from './fields/index.ts';
 export { listeningTexts } from './listening.ts';
 export { dielectricNames } from './materials.ts';
 export { readingWords } from './page/reading.ts';

@@ -1,0 +1,19 @@
+import type { TextsOf } from './texts-of.ts';
+
+export const setFields: TextsOf<'set'> = {
+  'set.name': { label: 'Name', help: 'What you call the set.' },
+  'set.notes': { label: 'Notes' },
+  'set.scenes': {
+    label: 'Scenes',
+    help: 'Prepared views, in order; without them, the story that comes with the tool.',
+  },
+  'set.place': { label: 'Place' },
+  'set.aerial': { label: 'Aerial' },
+  'set.earth': { label: 'Earth' },
+  'set.coils': { label: 'Coils' },
+  'set.tuning': { label: 'Tuning capacitor' },
+  'set.arrangement': { label: 'Arrangement' },
+  'set.detector': { label: 'Detector' },
+  'set.load': { label: 'Phones or amplifier' },
+  'set.ear': { label: 'Ear' },
+};
