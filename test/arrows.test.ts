@@ -30,6 +30,9 @@ const ENGINE_ORDER = [
   'waves',
 ];
 
+/** What app and cli see of the engine and of outputs: their public indexes. */
+const isPublic = (target: string) => target === 'engine/index.ts' || /^outputs\/(.+\/)?index\.ts$/.test(target);
+
 const isPure = (part: string) => part === 'engine' || part === 'outputs';
 
 /** Addresses that a source imports, re-exports, loads later or starts as a worker; comments do not count. */
@@ -54,7 +57,10 @@ function whyNot(file: string, address: string): string | undefined {
   const target = posix.normalize(posix.join(posix.dirname(file), address));
   if (target.startsWith('..')) return isPure(part) ? `${part} stands alone, without files outside src` : undefined;
   const [usedPart, usedFolder] = target.split('/');
-  if (usedPart !== part) return MAY_USE[part]?.includes(usedPart) ? undefined : `${part} may not use ${usedPart}`;
+  if (usedPart !== part) {
+    if (!MAY_USE[part]?.includes(usedPart)) return `${part} may not use ${usedPart}`;
+    return isPure(part) || isPublic(target) ? undefined : `${part} uses ${usedPart} through an index.ts`;
+  }
   if (part !== 'engine' || !file.includes('/', part.length + 1)) return undefined; // engine/index.ts sees all of it
   const [own, used] = [ENGINE_ORDER.indexOf(folder), ENGINE_ORDER.indexOf(usedFolder)];
   if (own < 0) return `engine/${folder} has no place in the order`;
@@ -165,4 +171,9 @@ test('arrows are judged as the map says', () => {
   expect(whyNot('outputs/plots/a.ts', '../../app/state/set.ts')).toBeDefined();
   expect(whyNot('cli/main.ts', '../app/main.tsx')).toBeDefined();
   expect(whyNot('app/state/set.ts', '../../engine/index.ts')).toBeUndefined();
+  expect(whyNot('app/state/set.ts', '../../engine/place/index.ts')).toBeDefined();
+  expect(whyNot('cli/main.ts', '../engine/set/read.ts')).toBeDefined();
+  expect(whyNot('cli/main.ts', '../outputs/tables/index.ts')).toBeUndefined();
+  expect(whyNot('cli/main.ts', '../outputs/tables/table.ts')).toBeDefined();
+  expect(whyNot('outputs/plots/q.ts', '../../engine/units/format.ts')).toBeUndefined();
 });

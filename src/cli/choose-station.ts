@@ -1,6 +1,4 @@
-import { formatNumber } from '../engine/units/format.ts';
-import { leadingNumber } from '../engine/units/number.ts';
-import type { Hertz } from '../engine/units/quantities.ts';
+import { formatNumber, type Hertz, leadingNumber } from '../engine/index.ts';
 import { InputError } from './command.ts';
 import { wrongOption } from './wrong-option.ts';
 

@@ -1,7 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { type Coast, coastline, type LandTopology } from '../engine/place/coast.ts';
-import type { PlaceDescription } from '../engine/set/place.ts';
+import { type Coast, coastline, type LandTopology, type PlaceDescription } from '../engine/index.ts';
 
 let kept: Coast | undefined;
 

@@ -1,13 +1,16 @@
-import { setCircuit } from '../engine/built/set-circuit.ts';
-import type { Reception } from '../engine/reception/path/types.ts';
-import type { SetDescription } from '../engine/set/description.ts';
-import { formatNumber } from '../engine/units/format.ts';
-import { nodeWaves } from '../engine/waves/node-waves.ts';
-import { type WavePlace, wavePlaces } from '../engine/waves/wave-places.ts';
+import {
+  formatNumber,
+  nodeWaves,
+  type Reception,
+  type SetDescription,
+  setCircuit,
+  type WavePlace,
+  wavePlaces,
+} from '../engine/index.ts';
 import { stationOf } from '../outputs/explain/index.ts';
 import { nodeWaveScene, nodeWavesCsv, shownWaves, within } from '../outputs/explain/node-waves/index.ts';
 import { sceneToSvg } from '../outputs/scene/index.ts';
-import { clean } from '../outputs/tables/table.ts';
+import { clean } from '../outputs/tables/index.ts';
 import { nodeWaveTexts, warningSentences } from '../outputs/words/index.ts';
 import { coastFor } from './coast.ts';
 import { type Command, InputError } from './command.ts';

@@ -2,7 +2,7 @@ import { fstat } from 'node:fs';
 import { open, readFile, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
-import { encodingOf } from '../engine/set/encoding.ts';
+import { encodingOf } from '../engine/index.ts';
 import { InputError, type Io, type OpenFile } from './command.ts';
 import { makeFolder } from './make-folder.ts';
 import { checkTarget, type FileIdentity, identityOf, WriteFailed, WriteRefused, writeWhole } from './write-whole.ts';

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { styleText } from 'node:util';
-import { safeJson, safeLines, safeText } from '../engine/units/safe-text.ts';
-import { folded } from '../outputs/tables/fold.ts';
+import { safeJson, safeLines, safeText } from '../engine/index.ts';
+import { folded } from '../outputs/tables/index.ts';
 import { type Command, InputError, type Io } from './command.ts';
 import { calc } from './commands/calc.ts';
 import { check } from './commands/check.ts';

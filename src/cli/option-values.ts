@@ -1,6 +1,4 @@
-import { formatNumber, formatQuantity } from '../engine/units/format.ts';
-import { wholeNumber } from '../engine/units/number.ts';
-import { parseQuantity, type QuantityKind } from '../engine/units/parse.ts';
+import { formatNumber, formatQuantity, parseQuantity, type QuantityKind, wholeNumber } from '../engine/index.ts';
 import { wrongOption } from './wrong-option.ts';
 
 /** A quantity of an option, SI. @param min, max SI, both allowed. @throws InputError */

@@ -1,5 +1,4 @@
-import type { SetDescription, WrittenDescription } from '../engine/set/description.ts';
-import { problemSentence, readText } from '../engine/set/read.ts';
+import { problemSentence, readText, type SetDescription, type WrittenDescription } from '../engine/index.ts';
 import { InputError, type Io } from './command.ts';
 
 /** Read a description file. @throws InputError with every problem, a line each. */

@@ -1,8 +1,11 @@
-import type { FieldOptions } from '../engine/reception/path/field.ts';
-import type { Reception } from '../engine/reception/path/types.ts';
-import type { SetDescription } from '../engine/set/description.ts';
-import { type Suggestion, suggest } from '../engine/vary/suggest.ts';
-import { trialsOf } from '../engine/vary/trial.ts';
+import {
+  type FieldOptions,
+  type Reception,
+  type SetDescription,
+  type Suggestion,
+  suggest,
+  trialsOf,
+} from '../engine/index.ts';
 import { suggestionWords } from '../outputs/words/index.ts';
 
 /** For more stations the search would take long; the others are asked for one by one. */

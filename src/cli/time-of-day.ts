@@ -1,5 +1,4 @@
-import { listeningTime, type TimeOfDay } from '../engine/set/listening-time.ts';
-import type { PlaceDescription } from '../engine/set/place.ts';
+import { listeningTime, type PlaceDescription, type TimeOfDay } from '../engine/index.ts';
 import { InputError } from './command.ts';
 
 /** What the help of a command says of them. @param night what it does by night */

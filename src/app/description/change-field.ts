@@ -1,4 +1,4 @@
-import type { Change } from '../../engine/vary/question.ts';
+import type { Change } from '../../engine/index.ts';
 
 /** What to look for of a part that is changed as a whole. */
 const INSIDE: Readonly<Record<string, string>> = {

@@ -1,16 +1,18 @@
 import * as v from 'valibot';
-import { isSameField } from '../../engine/fields/field-ids.ts';
 import {
   bare,
   type Field,
   fieldsOf,
+  formatQuantity,
   isRecord,
+  isSameField,
   metadataOf,
+  type Path,
   type SchemaNode,
+  valueAtPath,
   variantChoices,
-} from '../../engine/fields/introspect.ts';
-import { type Path, valueAtPath, withValueAt } from '../../engine/set/write.ts';
-import { formatQuantity } from '../../engine/units/format.ts';
+  withValueAt,
+} from '../../engine/index.ts';
 import { tidy } from './quantity-text.ts';
 import { editorKind, labelOf, optionsOf, schemaAt } from './schema-at.ts';
 import { STARTERS } from './starters.ts';

@@ -1,9 +1,13 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { variantChoices } from '../../engine/fields/introspect.ts';
-import { problemSentence, readValue } from '../../engine/set/read.ts';
-import { valueAtPath, withValueAt } from '../../engine/set/write.ts';
-import { parseQuantity } from '../../engine/units/parse.ts';
+import {
+  parseQuantity,
+  problemSentence,
+  readValue,
+  valueAtPath,
+  variantChoices,
+  withValueAt,
+} from '../../engine/index.ts';
 import { changeKind } from './change-kind.ts';
 import { addItem, removeItem, renameCoil } from './lists.ts';
 import { readNumber, rewrite } from './quantity-text.ts';

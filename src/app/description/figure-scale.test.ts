@@ -5,10 +5,12 @@ import {
   type Field,
   fieldsOf,
   isRecord,
+  type Path,
   type SchemaNode,
+  valueAtPath,
   variantChoices,
-} from '../../engine/fields/introspect.ts';
-import { type Path, valueAtPath, withValueAt } from '../../engine/set/write.ts';
+  withValueAt,
+} from '../../engine/index.ts';
 import { changeKind } from './change-kind.ts';
 import { figureScale } from './figure-scale.ts';
 import { pathText, schemaAt } from './schema-at.ts';

@@ -1,6 +1,4 @@
-import { type Field, metadataOf } from '../../engine/fields/introspect.ts';
-import type { Path } from '../../engine/set/write.ts';
-import { parseQuantity } from '../../engine/units/parse.ts';
+import { type Field, metadataOf, type Path, parseQuantity } from '../../engine/index.ts';
 import { gaugeOf, rewrite } from './quantity-text.ts';
 import { quantityScale, type SliderScale, sliderScale } from './slider-scale.ts';
 import { usualRange } from './usual-range.ts';

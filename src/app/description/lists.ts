@@ -1,5 +1,4 @@
-import { bare, isRecord, type SchemaNode } from '../../engine/fields/introspect.ts';
-import { type Path, valueAtPath, withValueAt } from '../../engine/set/write.ts';
+import { bare, isRecord, type Path, type SchemaNode, valueAtPath, withValueAt } from '../../engine/index.ts';
 import { newPart } from './change-kind.ts';
 import { schemaAt } from './schema-at.ts';
 

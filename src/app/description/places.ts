@@ -1,5 +1,4 @@
-import type { StageId } from '../../engine/reception/path/types.ts';
-import { valueAtPath } from '../../engine/set/write.ts';
+import { type StageId, valueAtPath } from '../../engine/index.ts';
 import { labelAt } from './schema-at.ts';
 
 /** What a stage's workbench is called. */

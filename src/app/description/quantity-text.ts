@@ -1,7 +1,13 @@
-import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
-import { type Gauge, gaugeDiameter, nearestGauge } from '../../engine/units/gauge.ts';
-import { leadingNumber } from '../../engine/units/number.ts';
-import { parseQuantity, type QuantityKind } from '../../engine/units/parse.ts';
+import {
+  formatNumber,
+  formatQuantity,
+  type Gauge,
+  gaugeDiameter,
+  leadingNumber,
+  nearestGauge,
+  parseQuantity,
+  type QuantityKind,
+} from '../../engine/index.ts';
 
 const GAUGE = /^\s*(?:\d+\s*(swg|awg)|(swg|awg)\s*\d+)\s*$/i;
 

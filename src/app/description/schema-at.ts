@@ -1,6 +1,13 @@
-import { bare, type Field, metadataOf, objectFor, type SchemaNode } from '../../engine/fields/introspect.ts';
-import { description } from '../../engine/set/description.ts';
-import { type Path, valueAtPath } from '../../engine/set/write.ts';
+import {
+  bare,
+  description,
+  type Field,
+  metadataOf,
+  objectFor,
+  type Path,
+  type SchemaNode,
+  valueAtPath,
+} from '../../engine/index.ts';
 import { fieldHelp, fieldLabel, kindLabels } from '../../outputs/words/index.ts';
 
 const ROOT = description as unknown as SchemaNode;

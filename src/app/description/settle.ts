@@ -1,5 +1,4 @@
-import { isRecord } from '../../engine/fields/introspect.ts';
-import { valueAtPath, withValueAt } from '../../engine/set/write.ts';
+import { isRecord, valueAtPath, withValueAt } from '../../engine/index.ts';
 import { changeKind, coilNames } from './change-kind.ts';
 import { STARTERS } from './starters.ts';
 

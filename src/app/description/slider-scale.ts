@@ -1,5 +1,4 @@
-import { gaugeDiameter } from '../../engine/units/gauge.ts';
-import type { QuantityKind } from '../../engine/units/parse.ts';
+import { gaugeDiameter, type QuantityKind } from '../../engine/index.ts';
 import { factorOf, gaugeNumbers, gaugeOf } from './quantity-text.ts';
 
 /** A slider's steps, 0 to `steps`, and the values they stand for. */

@@ -1,4 +1,4 @@
-import { type Path, valueAtPath } from '../../engine/set/write.ts';
+import { type Path, valueAtPath } from '../../engine/index.ts';
 import { turnsOf } from './settle.ts';
 
 /** Where a slider runs: the schema's usual range, but taps end at the top of their coil. */

@@ -1,4 +1,4 @@
-import type { TimeOfDay } from '../../engine/set/listening-time.ts';
+import type { TimeOfDay } from '../../engine/index.ts';
 
 export type When = TimeOfDay;
 

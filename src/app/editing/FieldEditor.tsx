@@ -1,6 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { type Field, isRecord } from '../../engine/fields/introspect.ts';
-import type { Path } from '../../engine/set/write.ts';
+import { type Field, isRecord, type Path } from '../../engine/index.ts';
 import { editorKind, helpOf, labelOf, optionsOf, pathText } from '../description/schema-at.ts';
 import { STARTERS } from '../description/starters.ts';
 import { edit } from '../state/document.ts';

@@ -3,10 +3,11 @@ import {
   type Field,
   fieldsOf,
   metadataOf,
+  type Path,
   type SchemaNode,
+  valueAtPath,
   variantChoices,
-} from '../../engine/fields/introspect.ts';
-import { type Path, valueAtPath } from '../../engine/set/write.ts';
+} from '../../engine/index.ts';
 import { addItem, removeItem } from '../description/lists.ts';
 import { labelOf, pathText, schemaAt } from '../description/schema-at.ts';
 import { change, written } from '../state/document.ts';

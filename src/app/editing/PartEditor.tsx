@@ -1,6 +1,14 @@
 import { useMemo } from 'preact/hooks';
-import { type Field, fieldsOf, isRecord, type SchemaNode, variantChoices } from '../../engine/fields/introspect.ts';
-import { type Path, valueAtPath, withValueAt } from '../../engine/set/write.ts';
+import {
+  type Field,
+  fieldsOf,
+  isRecord,
+  type Path,
+  type SchemaNode,
+  valueAtPath,
+  variantChoices,
+  withValueAt,
+} from '../../engine/index.ts';
 import { kindName, type PartWithKinds } from '../../outputs/words/index.ts';
 import { changeKind, groupOf, startingValue } from '../description/change-kind.ts';
 import { addItem } from '../description/lists.ts';

@@ -1,4 +1,4 @@
-import type { Problem } from '../../engine/set/read.ts';
+import type { Problem } from '../../engine/index.ts';
 import { withLabels } from '../description/places.ts';
 import { written } from '../state/document.ts';
 

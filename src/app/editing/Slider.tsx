@@ -1,5 +1,5 @@
 import { useRef } from 'preact/hooks';
-import type { Path } from '../../engine/set/write.ts';
+import type { Path } from '../../engine/index.ts';
 import { pathText } from '../description/schema-at.ts';
 import type { SliderScale } from '../description/slider-scale.ts';
 import { edit, endRun } from '../state/document.ts';

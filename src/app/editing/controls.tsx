@@ -1,7 +1,5 @@
 import { useState } from 'preact/hooks';
-import { LONGEST_TEXT } from '../../engine/fields/fields.ts';
-import type { Field } from '../../engine/fields/introspect.ts';
-import type { Path } from '../../engine/set/write.ts';
+import { type Field, LONGEST_TEXT, type Path } from '../../engine/index.ts';
 import { coilNames } from '../description/change-kind.ts';
 import { figureScale, rangeOf } from '../description/figure-scale.ts';
 import { renameCoil } from '../description/lists.ts';

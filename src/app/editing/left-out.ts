@@ -1,4 +1,4 @@
-import type { Path } from '../../engine/set/write.ts';
+import type { Path } from '../../engine/index.ts';
 import { pathText } from '../description/schema-at.ts';
 
 /** Id of the button that adds a field that is left out. */

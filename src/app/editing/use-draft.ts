@@ -1,6 +1,6 @@
 import { batch } from '@preact/signals';
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { Path } from '../../engine/set/write.ts';
+import type { Path } from '../../engine/index.ts';
 import { pathText } from '../description/schema-at.ts';
 import { apply, type Change, endRun, draft as pending, valueChange } from '../state/document.ts';
 import { focusAddButton } from './left-out.ts';

@@ -1,5 +1,5 @@
 import { useRef } from 'preact/hooks';
-import { valueAtPath } from '../../engine/set/write.ts';
+import { valueAtPath } from '../../engine/index.ts';
 import { useDraft } from '../editing/use-draft.ts';
 import { fileName, isSaved, redo, redoLabel, undo, undoLabel, written } from '../state/document.ts';
 import { EXAMPLES } from '../state/examples.ts';

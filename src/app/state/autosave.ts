@@ -1,5 +1,5 @@
 import { effect } from '@preact/signals';
-import { writeText } from '../../engine/set/write.ts';
+import { writeText } from '../../engine/index.ts';
 import {
   beginWith,
   fileName,

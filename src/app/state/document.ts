@@ -1,5 +1,5 @@
 import { computed, signal } from '@preact/signals';
-import { type Path, withValueAt } from '../../engine/set/write.ts';
+import { type Path, withValueAt } from '../../engine/index.ts';
 import { labelAt } from '../description/schema-at.ts';
 import { settle } from '../description/settle.ts';
 import { DEMO } from './examples.ts';

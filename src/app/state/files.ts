@@ -1,7 +1,5 @@
 import { signal } from '@preact/signals';
-import { listeningTime } from '../../engine/set/listening-time.ts';
-import { LARGEST_FILE, type Problem, type ReadResult, readText } from '../../engine/set/read.ts';
-import { writeText } from '../../engine/set/write.ts';
+import { LARGEST_FILE, listeningTime, type Problem, type ReadResult, readText, writeText } from '../../engine/index.ts';
 import { readingWords } from '../../outputs/words/index.ts';
 import { latestWins } from '../workers/latest.ts';
 import { type ReadingQuestion, readDescription, SHORT_TEXT } from '../workers/reading.ts';

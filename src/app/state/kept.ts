@@ -1,4 +1,4 @@
-import { isRecord } from '../../engine/fields/introspect.ts';
+import { isRecord } from '../../engine/index.ts';
 import type { History, Step } from './history.ts';
 
 /** A document as this browser keeps it. */

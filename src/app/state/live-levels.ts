@@ -1,5 +1,5 @@
 import { signal } from '@preact/signals';
-import type { StageId } from '../../engine/reception/path/types.ts';
+import type { StageId } from '../../engine/index.ts';
 
 /** What stands at some stages of the path at this moment, while one listens, in the stages' own units. */
 export const liveLevels = signal<Partial<Record<StageId, number>>>({});

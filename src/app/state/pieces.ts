@@ -1,6 +1,6 @@
 import { computed } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
-import { type Path, valueAtPath } from '../../engine/set/write.ts';
+import { type Path, valueAtPath } from '../../engine/index.ts';
 import { pathText } from '../description/schema-at.ts';
 import { written } from './document.ts';
 

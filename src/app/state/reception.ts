@@ -1,8 +1,11 @@
 import { computed, effect, signal } from '@preact/signals';
-import type { Reception, StationReception } from '../../engine/reception/path/types.ts';
-import type { SetDescription } from '../../engine/set/description.ts';
-import { listeningTime } from '../../engine/set/listening-time.ts';
-import type { Suggestion } from '../../engine/vary/suggest.ts';
+import {
+  listeningTime,
+  type Reception,
+  type SetDescription,
+  type StationReception,
+  type Suggestion,
+} from '../../engine/index.ts';
 import type { When } from '../description/when.ts';
 import type { ReceptionQuestion, SuggestionsQuestion } from '../workers/engine.worker.ts';
 import { type Latest, latestWins } from '../workers/latest.ts';

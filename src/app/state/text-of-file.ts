@@ -1,4 +1,4 @@
-import { encodingOf } from '../../engine/set/encoding.ts';
+import { encodingOf } from '../../engine/index.ts';
 
 interface Refusal {
   readonly text?: undefined;

@@ -1,4 +1,4 @@
-import { withValueAt } from '../../engine/set/write.ts';
+import { withValueAt } from '../../engine/index.ts';
 import { change, tellOfChange } from './document.ts';
 
 /** Something to be written at a place of the description. */

@@ -1,6 +1,5 @@
 import { computed, effect, signal } from '@preact/signals';
-import type { SetDescription } from '../../engine/set/description.ts';
-import { type Problem, type ReadResult, readValue } from '../../engine/set/read.ts';
+import { type Problem, type ReadResult, readValue, type SetDescription } from '../../engine/index.ts';
 import { isLong } from '../description/long.ts';
 import { type Latest, latestWins } from '../workers/latest.ts';
 import { written } from './document.ts';

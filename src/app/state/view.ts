@@ -1,5 +1,5 @@
 import { effect, signal } from '@preact/signals';
-import type { StageId } from '../../engine/reception/path/types.ts';
+import type { StageId } from '../../engine/index.ts';
 import type { When } from '../description/when.ts';
 
 /** The set itself, or a view that takes the whole page. */

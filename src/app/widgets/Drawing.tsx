@@ -1,5 +1,5 @@
 import { useMemo } from 'preact/hooks';
-import type { SetDescription } from '../../engine/set/description.ts';
+import type { SetDescription } from '../../engine/index.ts';
 import {
   drawAerial,
   drawCapacitor,

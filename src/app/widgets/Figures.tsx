@@ -1,5 +1,4 @@
-import type { Warning } from '../../engine/facts/warning.ts';
-import { inSeries } from '../../engine/units/format.ts';
+import { inSeries, type Warning } from '../../engine/index.ts';
 import { warningSentences } from '../../outputs/words/index.ts';
 
 export interface FigureItem {

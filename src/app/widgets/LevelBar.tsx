@@ -1,4 +1,4 @@
-import type { Stage, StageId } from '../../engine/reception/path/types.ts';
+import type { Stage, StageId } from '../../engine/index.ts';
 import { liveLevels } from '../state/live-levels.ts';
 
 /** The span each stage's bar is drawn over: from hardly anything to as much as such sets ever see. */

@@ -1,7 +1,6 @@
 import land50 from 'world-atlas/land-50m.json?url';
 import land110 from 'world-atlas/land-110m.json?url';
-import { type Coast, coastline, type LandTopology } from '../../engine/place/coast.ts';
-import type { PlaceDescription } from '../../engine/set/place.ts';
+import { type Coast, coastline, type LandTopology, type PlaceDescription } from '../../engine/index.ts';
 
 const ADDRESSES = { fine: land50, coarse: land110 } as const;
 export type LandDetail = keyof typeof ADDRESSES;

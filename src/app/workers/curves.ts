@@ -1,14 +1,16 @@
-import { setCircuit } from '../../engine/built/set-circuit.ts';
-import { type AudioLimits, audioLimits } from '../../engine/reception/detection/audio-limits.ts';
-import { type FieldOptions, fieldsAtSite } from '../../engine/reception/path/field.ts';
 import {
+  type AudioLimits,
+  audioLimits,
   effectiveHeight,
+  type FieldOptions,
+  fieldsAtSite,
+  loaded,
   type Receiver,
   receiver,
   receiveStation,
-} from '../../engine/reception/path/receive-station.ts';
-import type { SetDescription } from '../../engine/set/description.ts';
-import { loaded } from '../../engine/solvers/linear/views.ts';
+  type SetDescription,
+  setCircuit,
+} from '../../engine/index.ts';
 import type { BandResponse, DetectorCurve, QCurves, ResonanceCurve } from '../../outputs/plots/index.ts';
 import { detectorShortNames } from '../../outputs/words/index.ts';
 

@@ -1,10 +1,14 @@
-import { arrivalMemory } from '../../engine/place/stations/arrival.ts';
-import type { FieldOptions } from '../../engine/reception/path/field.ts';
-import { receive } from '../../engine/reception/path/receive.ts';
-import type { Reception } from '../../engine/reception/path/types.ts';
-import type { SetDescription } from '../../engine/set/description.ts';
-import { type Suggestion, suggest } from '../../engine/vary/suggest.ts';
-import { type Trials, trialsOf } from '../../engine/vary/trial.ts';
+import {
+  arrivalMemory,
+  type FieldOptions,
+  type Reception,
+  receive,
+  type SetDescription,
+  type Suggestion,
+  suggest,
+  type Trials,
+  trialsOf,
+} from '../../engine/index.ts';
 import type { When } from '../description/when.ts';
 import { coastFor } from './coast.ts';
 import { type Curves, curvesFor } from './curves.ts';

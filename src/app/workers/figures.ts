@@ -1,13 +1,23 @@
-import type { Coast } from '../../engine/place/coast.ts';
-import { destination, greatCircle, midpoint } from '../../engine/place/geodesy.ts';
-import { GROUND_KINDS, type GroundConstants, sameGround } from '../../engine/place/ground.ts';
-import type { Arrival, ArrivalMemory } from '../../engine/place/stations/arrival.ts';
-import { arrivals, groundGain } from '../../engine/place/stations/arrivals.ts';
-import { checkStations, type StationDoubt } from '../../engine/place/stations/check.ts';
-import { pathProfile } from '../../engine/place/stations/profile.ts';
-import { type SunState, sunState } from '../../engine/place/sun.ts';
-import { arrivalOptions } from '../../engine/reception/path/field.ts';
-import type { PlaceDescription } from '../../engine/set/place.ts';
+import {
+  type Arrival,
+  type ArrivalMemory,
+  arrivalOptions,
+  arrivals,
+  type Coast,
+  checkStations,
+  destination,
+  GROUND_KINDS,
+  type GroundConstants,
+  greatCircle,
+  groundGain,
+  midpoint,
+  type PlaceDescription,
+  pathProfile,
+  type StationDoubt,
+  type SunState,
+  sameGround,
+  sunState,
+} from '../../engine/index.ts';
 import type { FieldProfile } from '../../outputs/plots/index.ts';
 import type { When } from '../description/when.ts';
 

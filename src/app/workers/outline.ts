@@ -1,8 +1,7 @@
 import { geoAzimuthalEquidistant, geoPath } from 'd3-geo';
 import type { FeatureCollection } from 'geojson';
 import { feature } from 'topojson-client';
-import type { LandTopology } from '../../engine/place/coast.ts';
-import { MEAN_RADIUS, type Position } from '../../engine/place/geodesy.ts';
+import { type LandTopology, MEAN_RADIUS, type Position } from '../../engine/index.ts';
 
 /** A part of the map in km east and south of its centre: left, top, right, bottom. */
 export type Extent = readonly [number, number, number, number];

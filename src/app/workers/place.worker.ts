@@ -1,5 +1,4 @@
-import { arrivalMemory } from '../../engine/place/stations/arrival.ts';
-import type { TableReading } from '../../engine/set/station-table.ts';
+import { arrivalMemory, type TableReading } from '../../engine/index.ts';
 import { coastFor, loadLand } from './coast.ts';
 import { type PlaceFigures, type PlaceQuestion, placeFigures } from './figures.ts';
 import type { Reply } from './latest.ts';

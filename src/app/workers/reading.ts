@@ -1,4 +1,4 @@
-import { type ReadResult, readText, readValue } from '../../engine/set/read.ts';
+import { type ReadResult, readText, readValue } from '../../engine/index.ts';
 import { textOfFile } from '../state/text-of-file.ts';
 
 /** A description as text, as a file, or as a value already parsed. */

@@ -1,4 +1,4 @@
-import type { ReadResult } from '../../engine/set/read.ts';
+import type { ReadResult } from '../../engine/index.ts';
 import type { Reply } from './latest.ts';
 import { type ReadingQuestion, readDescription } from './reading.ts';
 

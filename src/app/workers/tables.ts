@@ -1,6 +1,11 @@
-import { MOST_STATIONS } from '../../engine/set/place.ts';
-import { readStationTable, type TableQuestion, type TableReading } from '../../engine/set/station-table.ts';
-import { joinStations, type WrittenStation } from '../../engine/set/written-stations.ts';
+import {
+  joinStations,
+  MOST_STATIONS,
+  readStationTable,
+  type TableQuestion,
+  type TableReading,
+  type WrittenStation,
+} from '../../engine/index.ts';
 import { refusalSentence, textOfFile } from '../state/text-of-file.ts';
 
 /** A table as typed, as pasted or in a file. */

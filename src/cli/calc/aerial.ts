@@ -1,13 +1,19 @@
 import * as v from 'valibot';
-import { distinctWarnings, type Warning } from '../../engine/facts/warning.ts';
-import { ferriteRod } from '../../engine/parts/aerial/ferrite-rod.ts';
-import { frameAerial } from '../../engine/parts/aerial/frame.ts';
-import { measuredImpedance } from '../../engine/parts/aerial/measured.ts';
-import { type WireAerialShape, wireTree } from '../../engine/parts/aerial/shapes.ts';
-import { readTouchstone, type TouchstoneRead } from '../../engine/parts/aerial/touchstone.ts';
-import { wireAerial } from '../../engine/parts/aerial/wire-aerial.ts';
-import { LIGHT_SPEED } from '../../engine/units/quantities.ts';
-import { count, quantity } from '../../engine/units/schema.ts';
+import {
+  count,
+  distinctWarnings,
+  ferriteRod,
+  frameAerial,
+  LIGHT_SPEED,
+  measuredImpedance,
+  quantity,
+  readTouchstone,
+  type TouchstoneRead,
+  type Warning,
+  type WireAerialShape,
+  wireAerial,
+  wireTree,
+} from '../../engine/index.ts';
 import { calculation, figure, figureIn } from './calculation.ts';
 import { buildable, shapeMessage } from './shape.ts';
 

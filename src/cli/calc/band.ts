@@ -1,6 +1,5 @@
 import * as v from 'valibot';
-import { fitBand } from '../../engine/parts/capacitor/index.ts';
-import { quantity } from '../../engine/units/schema.ts';
+import { fitBand, quantity } from '../../engine/index.ts';
 import { calculation, figure } from './calculation.ts';
 import { buildable } from './shape.ts';
 

@@ -1,6 +1,5 @@
 import * as v from 'valibot';
-import { bestWire as choose, FORMERS } from '../../engine/parts/coil/index.ts';
-import { quantity } from '../../engine/units/schema.ts';
+import { bestWire as choose, FORMERS, quantity } from '../../engine/index.ts';
 import { calculation, figure } from './calculation.ts';
 
 const size = quantity('length', { above: 0, max: 10 });

@@ -1,10 +1,15 @@
 import * as v from 'valibot';
-import type { Warning } from '../../engine/facts/warning.ts';
-import { bare, metadataOf, type SchemaNode } from '../../engine/fields/introspect.ts';
-import { brief, tooDeep } from '../../engine/fields/problem.ts';
-import type { QuantityKind } from '../../engine/units/parse.ts';
-import { QUANTITY_KINDS } from '../../engine/units/parse.ts';
-import { warningTexts } from '../../outputs/words/json.ts';
+import {
+  bare,
+  brief,
+  metadataOf,
+  QUANTITY_KINDS,
+  type QuantityKind,
+  type SchemaNode,
+  tooDeep,
+  type Warning,
+} from '../../engine/index.ts';
+import { warningTexts } from '../../outputs/words/index.ts';
 
 /** One WHAT of `faintwave calc`: how its input is read and what it answers. */
 export interface Calculation {

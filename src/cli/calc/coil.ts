@@ -1,8 +1,5 @@
 import * as v from 'valibot';
-import { warning } from '../../engine/facts/warning.ts';
-import { FORMERS, makeCoil } from '../../engine/parts/coil/index.ts';
-import { COVERINGS, METALS } from '../../engine/parts/wire/index.ts';
-import { count, quantity } from '../../engine/units/schema.ts';
+import { COVERINGS, count, FORMERS, METALS, makeCoil, quantity, warning } from '../../engine/index.ts';
 import { calculation, figure } from './calculation.ts';
 import { buildable, shapeMessage } from './shape.ts';
 

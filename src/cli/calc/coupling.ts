@@ -1,6 +1,5 @@
 import * as v from 'valibot';
-import { couple, makeCoil } from '../../engine/parts/coil/index.ts';
-import { quantity } from '../../engine/units/schema.ts';
+import { couple, makeCoil, quantity } from '../../engine/index.ts';
 import { calculation, figure } from './calculation.ts';
 import { coilSchema } from './coil.ts';
 import { buildable } from './shape.ts';

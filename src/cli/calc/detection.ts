@@ -1,12 +1,18 @@
 import * as v from 'valibot';
-import type { Circuit, Element } from '../../engine/network/elements.ts';
-import { owned } from '../../engine/network/ids.ts';
-import { coilPart, PART } from '../../engine/network/part-ids.ts';
-import type { Detector } from '../../engine/parts/detector/detector.ts';
-import { detectByEnvelope, LONGEST } from '../../engine/solvers/envelope/tone-figures.ts';
-import type { Station } from '../../engine/solvers/transient/sources.ts';
-import { detectByTransient, MOST_CYCLES } from '../../engine/solvers/transient/waveform-figures.ts';
-import { quantity } from '../../engine/units/schema.ts';
+import {
+  type Circuit,
+  coilPart,
+  type Detector,
+  detectByEnvelope,
+  detectByTransient,
+  type Element,
+  LONGEST_SIGNAL,
+  MOST_CYCLES,
+  owned,
+  PART,
+  quantity,
+  type StationWave,
+} from '../../engine/index.ts';
 import { calculation, figure, figureIn } from './calculation.ts';
 import { detectorFrom, detectorSchema } from './detector.ts';
 import { buildable } from './shape.ts';
@@ -130,7 +136,7 @@ function circuitOf(input: Input, detector: Detector): Circuit {
 function work(input: Input) {
   const detector = detectorFrom(input.detector, input.temperature);
   const stations = input.stations.map(
-    (s): Station => ({ ...s, phase: ((s.phase ?? 0) * Math.PI) / 180, modulation: s.modulation }),
+    (s): StationWave => ({ ...s, phase: ((s.phase ?? 0) * Math.PI) / 180, modulation: s.modulation }),
   );
   const listed = [...new Set(stations.flatMap((s) => (s.modulation ?? []).map((m) => m.frequency)))];
   const options = {
@@ -155,8 +161,8 @@ const runnable = buildable(fields, (input) => {
   }
   if (!(input.duration * carrier >= 2)) throw new RangeError('expected a duration of at least 2 cycles of the carrier');
   if (input.method === 'envelope') {
-    if (!(time <= LONGEST))
-      throw new RangeError(`expected settle and duration of at most ${LONGEST} s together, received ${time}`);
+    if (!(time <= LONGEST_SIGNAL))
+      throw new RangeError(`expected settle and duration of at most ${LONGEST_SIGNAL} s together, received ${time}`);
   } else if (!(time * carrier <= MOST_CYCLES)) {
     throw new RangeError(
       `expected settle and duration of at most ${MOST_CYCLES} cycles of the first carrier together, received ${Math.round(time * carrier)}`,

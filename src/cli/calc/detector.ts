@@ -1,11 +1,14 @@
 import * as v from 'valibot';
-import { averaged } from '../../engine/parts/detector/averaged.ts';
-import type { Detector } from '../../engine/parts/detector/detector.ts';
-import { exponentialDetector } from '../../engine/parts/detector/exponential.ts';
-import { DETECTOR_IDS, detectorByKind } from '../../engine/parts/detector/library.ts';
-import { steadyDetector } from '../../engine/parts/detector/steady.ts';
-import { tunedDetector } from '../../engine/parts/detector/tuned.ts';
-import { quantity } from '../../engine/units/schema.ts';
+import {
+  averaged,
+  DETECTOR_IDS,
+  type Detector,
+  detectorByKind,
+  exponentialDetector,
+  quantity,
+  steadyDetector,
+  tunedDetector,
+} from '../../engine/index.ts';
 import { calculation, figure, figureIn } from './calculation.ts';
 
 const from = (min: number, max: number) => `expected a number from ${min} to ${max}`;

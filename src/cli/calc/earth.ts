@@ -1,7 +1,5 @@
 import * as v from 'valibot';
-import { earth as earthModel } from '../../engine/parts/earth/earth.ts';
-import { SOIL_NAMES } from '../../engine/parts/earth/soil.ts';
-import { count, quantity } from '../../engine/units/schema.ts';
+import { count, earth as earthModel, quantity, SOIL_NAMES } from '../../engine/index.ts';
 import { calculation, figure } from './calculation.ts';
 import { buildable, shapeMessage } from './shape.ts';
 

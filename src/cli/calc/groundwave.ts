@@ -1,8 +1,5 @@
 import * as v from 'valibot';
-import { GROUND_KINDS, type GroundKind } from '../../engine/place/ground.ts';
-import { groundField } from '../../engine/place/ground-wave/ground-field.ts';
-import { STANDARD_RADIUS_FACTOR } from '../../engine/place/ground-wave/surface.ts';
-import { quantity } from '../../engine/units/schema.ts';
+import { GROUND_KINDS, type GroundKind, groundField, quantity, STANDARD_RADIUS_FACTOR } from '../../engine/index.ts';
 import { calculation, figure, figureIn } from './calculation.ts';
 
 const kinds = Object.keys(GROUND_KINDS) as GroundKind[];

@@ -1,7 +1,5 @@
 import * as v from 'valibot';
-import { ENVIRONMENT_KINDS } from '../../engine/place/noise/man-made.ts';
-import { noise as noiseAt } from '../../engine/place/noise/noise.ts';
-import { quantity } from '../../engine/units/schema.ts';
+import { ENVIRONMENT_KINDS, noise as noiseAt, quantity } from '../../engine/index.ts';
 import { calculation, figure, figureIn } from './calculation.ts';
 
 const from = (min: number, max: number) => `expected a number from ${min} to ${max}`;

@@ -1,7 +1,5 @@
-import { receive } from '../../engine/reception/path/receive.ts';
-import { problemSentence, readValue } from '../../engine/set/read.ts';
-import { warningSentences } from '../../outputs/words/index.ts';
-import { writtenReception } from '../../outputs/words/reception-json.ts';
+import { problemSentence, readValue, receive } from '../../engine/index.ts';
+import { warningSentences, writtenReception } from '../../outputs/words/index.ts';
 import { coastFor } from '../coast.ts';
 import { suggestionsFor } from '../suggestions.ts';
 import { type Calculation, refused } from './calculation.ts';

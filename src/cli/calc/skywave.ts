@@ -1,6 +1,5 @@
 import * as v from 'valibot';
-import { skyWave } from '../../engine/place/sky-wave/sky-wave.ts';
-import { quantity } from '../../engine/units/schema.ts';
+import { quantity, skyWave } from '../../engine/index.ts';
 import { calculation, figure, figureIn } from './calculation.ts';
 
 const latitude = quantity('angle', { min: -90, max: 90 });

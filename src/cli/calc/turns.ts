@@ -1,6 +1,5 @@
 import * as v from 'valibot';
-import { spreadFor, turnsFor, type Unwound } from '../../engine/parts/coil/index.ts';
-import { quantity } from '../../engine/units/schema.ts';
+import { quantity, spreadFor, turnsFor, type Unwound } from '../../engine/index.ts';
 import { calculation, figure } from './calculation.ts';
 import { coilSchema } from './coil.ts';
 import { buildable } from './shape.ts';

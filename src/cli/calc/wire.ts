@@ -4,10 +4,10 @@ import {
   closePitch,
   METALS,
   overallDiameter,
+  quantity,
   wireResistance,
   wireWeight,
-} from '../../engine/parts/wire/index.ts';
-import { quantity } from '../../engine/units/schema.ts';
+} from '../../engine/index.ts';
 import { calculation, figure } from './calculation.ts';
 
 export const wire = calculation({

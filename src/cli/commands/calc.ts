@@ -1,4 +1,4 @@
-import { warningTexts } from '../../outputs/words/json.ts';
+import { warningTexts } from '../../outputs/words/index.ts';
 import { filesAndOptions } from '../arguments.ts';
 import { CALCULATIONS } from '../calc/index.ts';
 import { type Command, InputError } from '../command.ts';

@@ -1,5 +1,5 @@
-import { problemSentence, readText } from '../../engine/set/read.ts';
-import { clean } from '../../outputs/tables/table.ts';
+import { problemSentence, readText } from '../../engine/index.ts';
+import { clean } from '../../outputs/tables/index.ts';
 import { filesAndOptions } from '../arguments.ts';
 import { type Command, InputError } from '../command.ts';
 

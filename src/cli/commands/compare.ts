@@ -1,8 +1,6 @@
-import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
-import { compareDetectorsOn } from '../../engine/vary/compare.ts';
-import { clean, table } from '../../outputs/tables/table.ts';
-import { detectionLawWords, verdictWords } from '../../outputs/words/index.ts';
-import { jsonText } from '../../outputs/words/json.ts';
+import { compareDetectorsOn, formatNumber, formatQuantity } from '../../engine/index.ts';
+import { clean, table } from '../../outputs/tables/index.ts';
+import { detectionLawWords, jsonText, verdictWords } from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { chooseStation } from '../choose-station.ts';
 import { coastFor } from '../coast.ts';

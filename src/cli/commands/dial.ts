@@ -1,9 +1,12 @@
-import { receive } from '../../engine/reception/path/receive.ts';
-import { dialStationsTable, dialTable } from '../../outputs/tables/dial-table.ts';
-import { clean } from '../../outputs/tables/table.ts';
-import { coverageSentences, outOfRangeWords, warningSentences } from '../../outputs/words/index.ts';
-import { jsonText } from '../../outputs/words/json.ts';
-import { writtenDial } from '../../outputs/words/reception-json.ts';
+import { receive } from '../../engine/index.ts';
+import { clean, dialStationsTable, dialTable } from '../../outputs/tables/index.ts';
+import {
+  coverageSentences,
+  jsonText,
+  outOfRangeWords,
+  warningSentences,
+  writtenDial,
+} from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { coastFor } from '../coast.ts';
 import type { Command } from '../command.ts';

@@ -1,5 +1,4 @@
-import { receive } from '../../engine/reception/path/receive.ts';
-import { formatNumber } from '../../engine/units/format.ts';
+import { formatNumber, receive } from '../../engine/index.ts';
 import {
   BLOCK,
   bandAt,
@@ -13,7 +12,7 @@ import {
   SoundFileError,
   writeWav,
 } from '../../outputs/audio/index.ts';
-import { clean } from '../../outputs/tables/table.ts';
+import { clean } from '../../outputs/tables/index.ts';
 import { outOfRangeWords, soundFileWarning, verdictWords } from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { chooseStation, kilohertzOf } from '../choose-station.ts';

@@ -1,11 +1,6 @@
-import { receive } from '../../engine/reception/path/receive.ts';
-import { formatNumber } from '../../engine/units/format.ts';
-import { wholeNumber } from '../../engine/units/number.ts';
-import { matching } from '../../engine/vary/match.ts';
-import { trialsOf } from '../../engine/vary/trial.ts';
-import { clean } from '../../outputs/tables/table.ts';
-import { coverageWords, MATCHED_NAMES, matchWords } from '../../outputs/words/index.ts';
-import { jsonText } from '../../outputs/words/json.ts';
+import { formatNumber, matching, receive, trialsOf, wholeNumber } from '../../engine/index.ts';
+import { clean } from '../../outputs/tables/index.ts';
+import { coverageWords, jsonText, MATCHED_NAMES, matchWords } from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { chooseStation } from '../choose-station.ts';
 import { coastFor } from '../coast.ts';

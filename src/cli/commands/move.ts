@@ -1,7 +1,5 @@
-import { withValueAt, writeText } from '../../engine/set/write.ts';
-import { BANDS, type BandName } from '../../engine/vary/bands.ts';
-import { type Move, moveBand } from '../../engine/vary/move-band.ts';
-import { clean } from '../../outputs/tables/table.ts';
+import { BANDS, type BandName, type Move, moveBand, withValueAt, writeText } from '../../engine/index.ts';
+import { clean } from '../../outputs/tables/index.ts';
 import { moveWords } from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { type Command, InputError } from '../command.ts';

@@ -1,24 +1,27 @@
-import { setCircuit } from '../../engine/built/set-circuit.ts';
-import { audioLimits } from '../../engine/reception/detection/audio-limits.ts';
-import { fieldsAtSite } from '../../engine/reception/path/field.ts';
-import { receive } from '../../engine/reception/path/receive.ts';
-import { receiver, receiveStation } from '../../engine/reception/path/receive-station.ts';
-import type { StationReception } from '../../engine/reception/path/types.ts';
-import { formatNumber } from '../../engine/units/format.ts';
-import { type Suggestion, suggest } from '../../engine/vary/suggest.ts';
-import { trialsOf } from '../../engine/vary/trial.ts';
-import { pathTable, stationsTable } from '../../outputs/tables/path-table.ts';
-import { clean, cleanLines } from '../../outputs/tables/table.ts';
+import {
+  audioLimits,
+  fieldsAtSite,
+  formatNumber,
+  receive,
+  receiver,
+  receiveStation,
+  type StationReception,
+  type Suggestion,
+  setCircuit,
+  suggest,
+  trialsOf,
+} from '../../engine/index.ts';
+import { clean, cleanLines, pathTable, stationsTable } from '../../outputs/tables/index.ts';
 import {
   interferenceSentence,
+  jsonText,
   moreDisturbancesSentence,
   receptionSummary,
   stationSentence,
   suggestionWords,
   warningSentences,
+  writtenReception,
 } from '../../outputs/words/index.ts';
-import { jsonText } from '../../outputs/words/json.ts';
-import { writtenReception } from '../../outputs/words/reception-json.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { chooseStation } from '../choose-station.ts';
 import { coastFor } from '../coast.ts';

@@ -1,4 +1,4 @@
-import { publishedSchema } from '../../outputs/words/schema-json.ts';
+import { publishedSchema } from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { type Command, InputError } from '../command.ts';
 import { dataOut, OUT_OPTION } from '../data-out.ts';

@@ -1,8 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { receive } from '../../engine/reception/path/receive.ts';
-import { readText } from '../../engine/set/read.ts';
-import { parseQuantity } from '../../engine/units/parse.ts';
+import { parseQuantity, readText, receive } from '../../engine/index.ts';
 import {
   PAPERS,
   type PaperName,
@@ -12,7 +10,7 @@ import {
   sheetsFor,
   sheetsPdf,
 } from '../../outputs/sheets/index.ts';
-import { clean } from '../../outputs/tables/table.ts';
+import { clean } from '../../outputs/tables/index.ts';
 import { sheetNames } from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { coastFor } from '../coast.ts';

@@ -1,18 +1,22 @@
-import { arrivalMemory } from '../../engine/place/stations/arrival.ts';
-import { arrivals } from '../../engine/place/stations/arrivals.ts';
-import { checkStations } from '../../engine/place/stations/check.ts';
-import { stationsToTable } from '../../engine/place/stations/export.ts';
-import { sunState } from '../../engine/place/sun.ts';
-import { arrivalOptions } from '../../engine/reception/path/field.ts';
-import { receive } from '../../engine/reception/path/receive.ts';
-import type { SetDescription } from '../../engine/set/description.ts';
-import { readStationTable, type TableReading } from '../../engine/set/station-table.ts';
-import { type Path, valueAtPath, withValueAt, writeText } from '../../engine/set/write.ts';
-import { joinStations } from '../../engine/set/written-stations.ts';
-import { placeTable, type StationRow, stationRows, warningsTogether } from '../../outputs/tables/stations-table.ts';
-import { clean } from '../../outputs/tables/table.ts';
-import { outOfRangeWords, verdictWords } from '../../outputs/words/index.ts';
-import { jsonText } from '../../outputs/words/json.ts';
+import {
+  arrivalMemory,
+  arrivalOptions,
+  arrivals,
+  checkStations,
+  joinStations,
+  type Path,
+  readStationTable,
+  receive,
+  type SetDescription,
+  stationsToTable,
+  sunState,
+  type TableReading,
+  valueAtPath,
+  withValueAt,
+  writeText,
+} from '../../engine/index.ts';
+import { clean, placeTable, type StationRow, stationRows, warningsTogether } from '../../outputs/tables/index.ts';
+import { jsonText, outOfRangeWords, verdictWords } from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { coastFor } from '../coast.ts';
 import { type Command, InputError, type Io } from '../command.ts';

@@ -1,5 +1,4 @@
-import { receive } from '../../engine/reception/path/receive.ts';
-import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
+import { formatNumber, formatQuantity, receive } from '../../engine/index.ts';
 import {
   audible,
   createWaves,
@@ -20,7 +19,7 @@ import {
   withSettings,
 } from '../../outputs/explain/index.ts';
 import { sceneToSvg } from '../../outputs/scene/index.ts';
-import { clean } from '../../outputs/tables/table.ts';
+import { clean } from '../../outputs/tables/index.ts';
 import { warningSentences } from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { chooseStation } from '../choose-station.ts';

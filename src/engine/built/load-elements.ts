@@ -4,7 +4,7 @@ import { EARTH, type Element } from '../network/elements.ts';
 import { owned } from '../network/ids.ts';
 import { PART } from '../network/part-ids.ts';
 import type { Port } from '../network/port.ts';
-import type { Load } from '../parts/load/index.ts';
+import type { Load } from '../parts/load/model.ts';
 
 /** The cord of any phones passes some radio frequency even where no by-pass is fitted. */
 const CORD = 30e-12;

@@ -9,7 +9,7 @@ import { type AveragedDetector, averaged } from '../parts/detector/averaged.ts';
 import type { Detector } from '../parts/detector/detector.ts';
 import { pairAveraged } from '../parts/detector/pair.ts';
 import type { EarthModel } from '../parts/earth/earth.ts';
-import type { Load } from '../parts/load/index.ts';
+import type { Load } from '../parts/load/model.ts';
 import type { SetDescription } from '../set/description.ts';
 import type { Hertz } from '../units/quantities.ts';
 import { type AerialInCircuit, aerialInCircuit } from './aerial-elements.ts';

@@ -55,7 +55,7 @@ export function greatCircle(from: Position, to: Position): GreatCircle {
 }
 
 /** The great circle that leaves a place in a direction. */
-export function greatCircleFrom(from: Position, bearing: Degrees): (distance: Metres) => Position {
+function greatCircleFrom(from: Position, bearing: Degrees): (distance: Metres) => Position {
   if (!Number.isFinite(bearing)) throw new RangeError(`bearing must be a number, got ${bearing}`);
   const { east, north } = compass(from);
   return along(vector(from), north, east, bearing * RAD);

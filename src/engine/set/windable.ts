@@ -1,7 +1,6 @@
 import { brief, type Problem } from '../fields/problem.ts';
 import type { CoilDescription } from '../kinds/coils/coil-schema.ts';
-import { overallDiameter } from '../parts/wire/index.ts';
-import { conductorDiameter } from '../parts/wire/wire.ts';
+import { conductorDiameter, overallDiameter } from '../parts/wire/wire.ts';
 import { formatQuantity } from '../units/format.ts';
 
 type Clash = Omit<Problem, 'path'> & { readonly field: string };

@@ -36,7 +36,7 @@ export const MU_0 = 1.256_637_062_12e-6;
 /** Electric constant, F/m (CODATA 2018). */
 export const EPSILON_0 = 8.854_187_812_8e-12;
 /** Boltzmann constant, J/K (exact, SI). */
-export const BOLTZMANN = 1.380_649e-23;
+const BOLTZMANN = 1.380_649e-23;
 /** Elementary charge, C (exact, SI). */
 export const ELEMENTARY_CHARGE = 1.602_176_634e-19;
 

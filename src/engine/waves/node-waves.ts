@@ -4,7 +4,7 @@ import { magnitude } from '../numerics/complex.ts';
 import { type FieldOptions, fieldsAtSite } from '../reception/path/field.ts';
 import { bearingOf, emfOf, receiver, receiveStation, TEST_TONE } from '../reception/path/receive-station.ts';
 import type { SetDescription } from '../set/description.ts';
-import type { Station } from '../solvers/transient/sources.ts';
+import type { StationWave } from '../solvers/transient/sources.ts';
 import { createTransient } from '../solvers/transient/transient.ts';
 import { harmonics } from '../solvers/transient/waveform-figures.ts';
 import { formatQuantity } from '../units/format.ts';
@@ -108,7 +108,7 @@ export function nodeWaves(set: SetDescription, options: NodeWavesOptions): NodeW
       `at ${formatQuantity(f, 'frequency', 4)} at most ${formatQuantity(MOST_SAMPLES / perCycle / f, 'time', 2)} can be kept, not ${formatQuantity(duration, 'time', 2)}`,
     );
   const depth = options.depth ?? Math.min(wanted.modulation, 1);
-  const stations: Station[] = [
+  const stations: StationWave[] = [
     { frequency: f, emf: tuned.emf, modulation: [{ frequency: tone, depth }] },
     ...others.map(({ station }) => station),
   ];
@@ -151,7 +151,7 @@ export function nodeWaves(set: SetDescription, options: NodeWavesOptions): NodeW
     warnings,
   };
 
-  function neighboursOf(): { name: string; station: Station; share: number }[] {
+  function neighboursOf(): { name: string; station: StationWave; share: number }[] {
     const level = (frequency: Hertz, emf: number) =>
       emf * magnitude(ready.network.at(frequency).at(tuned.position, tuned.other).open);
     const own = level(f, tuned.emf);

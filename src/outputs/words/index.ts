@@ -1,2 +1,5 @@
 /** Every sentence and label that a person sees or hears comes from here: facts in, sentences out. */
 export * from './en/index.ts';
+export { jsonText, warningTexts } from './json.ts';
+export { writtenDial, writtenReception } from './reception-json.ts';
+export { publishedSchema } from './schema-json.ts';

@@ -1,5 +1,5 @@
 import type { Warning } from '../../engine/facts/warning.ts';
-import { warningSentence } from './index.ts';
+import { warningSentence } from './en/index.ts';
 
 /** Warnings as a program reads them: sentences. What is a sentence already stands as it is. */
 export const warningTexts = (warnings: readonly (Warning | string)[]): string[] =>

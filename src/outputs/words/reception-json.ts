@@ -9,7 +9,7 @@ import {
   stageSentence,
   stageTitle,
   stationSentence,
-} from './index.ts';
+} from './en/index.ts';
 
 const writtenStage = (stage: Stage) => ({
   ...stage,

@@ -1,5 +1,5 @@
 import { useRef, useState } from 'preact/hooks';
-import type { Reception } from '../../../engine/reception/path/types.ts';
+import type { Reception } from '../../../engine/index.ts';
 import {
   DETECTOR_CHOICES,
   type Programme,

@@ -1,6 +1,5 @@
 import { useCallback, useMemo, useRef, useState } from 'preact/hooks';
-import type { Reception } from '../../../engine/reception/path/types.ts';
-import type { SetDescription } from '../../../engine/set/description.ts';
+import type { Reception, SetDescription } from '../../../engine/index.ts';
 import {
   filled,
   limited,

@@ -1,6 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { Reception } from '../../../engine/reception/path/types.ts';
-import type { SetDescription } from '../../../engine/set/description.ts';
+import type { Reception, SetDescription } from '../../../engine/index.ts';
 import type { PointId, Programme, StoryScene, View } from '../../../outputs/explain/index.ts';
 import type { Palette } from '../../../outputs/scene/index.ts';
 import { explainTexts } from '../../../outputs/words/index.ts';

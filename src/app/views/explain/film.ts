@@ -1,5 +1,4 @@
-import type { Reception } from '../../../engine/reception/path/types.ts';
-import type { SetDescription } from '../../../engine/set/description.ts';
+import type { Reception, SetDescription } from '../../../engine/index.ts';
 import type { Programme, StoryScene } from '../../../outputs/explain/index.ts';
 import type { Palette } from '../../../outputs/scene/index.ts';
 import { explainTexts } from '../../../outputs/words/index.ts';

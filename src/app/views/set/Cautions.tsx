@@ -1,4 +1,4 @@
-import type { Caution } from '../../../engine/reception/path/cautions.ts';
+import type { Caution } from '../../../engine/index.ts';
 import { reception } from '../../state/reception.ts';
 
 /** The cautions that belong where one is working; all of them stand together at the side as well. */

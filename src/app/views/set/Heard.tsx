@@ -1,4 +1,4 @@
-import type { Verdict } from '../../../engine/reception/path/types.ts';
+import type { Verdict } from '../../../engine/index.ts';
 
 const BARS: Readonly<Record<Verdict, number>> = {
   loud: 4,

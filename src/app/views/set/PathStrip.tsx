@@ -1,4 +1,4 @@
-import type { Stage, StageId } from '../../../engine/reception/path/types.ts';
+import type { Stage, StageId } from '../../../engine/index.ts';
 import { stageLevel, stageSentence, warningSentences } from '../../../outputs/words/index.ts';
 import { loadTitle } from '../../description/places.ts';
 import { chosen, receptionSet } from '../../state/reception.ts';

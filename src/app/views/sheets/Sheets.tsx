@@ -1,6 +1,5 @@
 import { useEffect, useMemo, useState } from 'preact/hooks';
-import type { Reception } from '../../../engine/reception/path/types.ts';
-import type { SetDescription } from '../../../engine/set/description.ts';
+import type { Reception, SetDescription } from '../../../engine/index.ts';
 import type { PaperName, Sheet } from '../../../outputs/sheets/index.ts';
 import { sheetsView as texts } from '../../../outputs/words/index.ts';
 import './sheets.css';

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import reference from '../../../../reference/capacitors.json' with { type: 'json' };
-import { fitBand } from './index.ts';
+import { fitBand } from './fit.ts';
 import { E24, preferredValue } from './preferred.ts';
 
 describe('preferred values', () => {

@@ -4,7 +4,7 @@ import reference from '../../../../reference/capacitors.json' with { type: 'json
 import { EPSILON_0 } from '../../units/quantities.ts';
 import { DIELECTRICS } from './dielectrics.ts';
 import { rectangularPlates } from './fringe.ts';
-import { variableCapacitor } from './index.ts';
+import { variableCapacitor } from './variable.ts';
 
 const values = (id: string) => reference.entries.find((e) => e.id === id)!.values as never as Record<string, number>[];
 

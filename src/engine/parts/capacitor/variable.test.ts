@@ -3,9 +3,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import reference from '../../../../reference/capacitors.json' with { type: 'json' };
 import { EPSILON_0 } from '../../units/quantities.ts';
-import { variableCapacitor } from './index.ts';
 import type { VaneLaw } from './law.ts';
 import type { VariableSpec } from './variable.ts';
+import { variableCapacitor } from './variable.ts';
 
 const variable = (maximum: number, minimum?: number) => variableCapacitor({ kind: 'variable', maximum, minimum });
 const LAWS: VaneLaw[] = ['semicircular', 'square-law', 'straight-line frequency', 'logarithmic'];

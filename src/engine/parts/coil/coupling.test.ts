@@ -3,7 +3,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import reference from '../../../../reference/coils.json' with { type: 'json' };
-import { couple, makeCoil } from './index.ts';
+import { makeCoil } from './coil.ts';
+import { couple } from './coupling.ts';
 
 const solenoid = (turns: number, meanDiameter: number, pitch: number) =>
   makeCoil({ shape: 'solenoid', turns, meanDiameter, pitch, wire: { diameter: 0.9 * pitch } });

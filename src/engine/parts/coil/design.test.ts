@@ -2,8 +2,8 @@
 // reference/coils.json.
 import { describe, expect, it } from 'vitest';
 import reference from '../../../../reference/coils.json' with { type: 'json' };
-import { coilInductance } from './coil.ts';
-import { bestWire, makeCoil, spreadFor, turnsFor, type Unwound } from './index.ts';
+import { coilInductance, makeCoil } from './coil.ts';
+import { bestWire, spreadFor, turnsFor, type Unwound } from './design.ts';
 
 const off = (got: number, want: number) => Math.abs(got / want - 1);
 const wire = { diameter: 4e-4, covering: 'enamel' } as const;

@@ -5,9 +5,9 @@ import reference from '../../../../reference/loads.json' with { type: 'json' };
 import { type Element, valueAt } from '../../network/elements.ts';
 import { type Complex, complex, magnitude, reciprocal, subtract } from '../../numerics/complex.ts';
 import { solveLinear } from '../../numerics/linear-solve.ts';
-import { audioLoad, type Load } from './index.ts';
 import type { LoadSpec } from './load.ts';
-import { meanImpedance } from './model.ts';
+import { audioLoad } from './load.ts';
+import { type Load, meanImpedance } from './model.ts';
 
 const values = (id: string) => reference.entries.find((e) => e.id === id)!.values as never as Record<string, number>;
 const PHONES: LoadSpec = { kind: 'phones', resistance: 2000 };

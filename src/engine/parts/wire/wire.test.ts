@@ -4,9 +4,9 @@ import { describe, expect, it } from 'vitest';
 import reference from '../../../../reference/coils.json' with { type: 'json' };
 import { gaugeDiameter } from '../../units/gauge.ts';
 import { enamelMaximum, enamelUsual } from './enamel.ts';
-import { COVERINGS, closePitch, METALS, overallDiameter, wireResistance, wireWeight } from './index.ts';
-import { resistivity } from './metal.ts';
-import { skinImpedance, transverseLoss } from './skin.ts';
+import { METALS, resistivity } from './metal.ts';
+import { skinImpedance, transverseLoss, wireResistance } from './skin.ts';
+import { COVERINGS, closePitch, overallDiameter, wireWeight } from './wire.ts';
 
 const { computed, published } = reference;
 

@@ -7,7 +7,7 @@ import { groundWave, groundWaveCurves } from '../ground-wave/ground-wave.ts';
 import { mixedPath } from '../ground-wave/mixed-path.ts';
 import { type Arrival, arrivalMemory } from './arrival.ts';
 import { arrivals } from './arrivals.ts';
-import { bandOf, channels, guessRaster, nearestChannel, neighbourChannels, onRaster } from './channels.ts';
+import { bandOf, channels, guessRaster, nearestChannel, onRaster } from './channels.ts';
 import { onAir, readHours } from './hours.ts';
 import { departureAngle, mastGain } from './mast.ts';
 import { pathProfile } from './profile.ts';
@@ -240,7 +240,6 @@ describe('channels and hours', () => {
     for (const f of [...channels(9000, 'long wave'), ...channels(9000, 'medium wave')])
       expect(onRaster(f, 9000)).toBe(true);
     expect(nearestChannel(1000e3, 9000)).toBe(999e3);
-    expect(neighbourChannels(999e3, 9000)).toEqual([990e3, 1008e3]);
     expect(guessRaster([540e3, 1010e3, 1240e3])).toBe(10000);
     expect([198e3, 999e3, 400e3].map(bandOf)).toEqual(['long wave', 'medium wave', undefined]);
   });

@@ -27,12 +27,6 @@ export function nearestChannel(frequency: Hertz, raster: Raster): Hertz {
   return all.reduce((best, f) => (Math.abs(f - frequency) < Math.abs(best - frequency) ? f : best));
 }
 
-/** The carriers on either side of a frequency, n = 1 for the neighbours. */
-export const neighbourChannels = (frequency: Hertz, raster: Raster, n = 1): [Hertz, Hertz] => {
-  const middle = nearestChannel(frequency, raster);
-  return [middle - n * raster, middle + n * raster];
-};
-
 /** The raster that more of the frequencies lie on; 9 kHz when they do not say. */
 export function guessRaster(frequencies: readonly Hertz[]): Raster {
   const count = (raster: Raster) => frequencies.filter((f) => onRaster(f, raster)).length;

@@ -6,7 +6,7 @@ import { exponentialDetector } from '../../parts/detector/exponential.ts';
 import { detectorByKind } from '../../parts/detector/library.ts';
 import { tonesOf } from '../transient/analysis.ts';
 import type { Device } from '../transient/devices.ts';
-import type { Station } from '../transient/sources.ts';
+import type { StationWave } from '../transient/sources.ts';
 import { detectByTransient } from '../transient/waveform-figures.ts';
 import { createListener, type ListenerOptions } from './envelope.ts';
 import { Decimator } from './envelope-resample.ts';
@@ -75,7 +75,7 @@ const doubler: Circuit = {
   ],
 };
 const germanium = exponentialDetector({ saturationCurrent: 1e-6, ideality: 1.1 });
-const tone = (emf: number, depth = 0.6, frequency = 1e6, modulation = 1000): Station => ({
+const tone = (emf: number, depth = 0.6, frequency = 1e6, modulation = 1000): StationWave => ({
   frequency,
   emf,
   modulation: [{ frequency: modulation, depth }],
@@ -83,7 +83,7 @@ const tone = (emf: number, depth = 0.6, frequency = 1e6, modulation = 1000): Sta
 const dB = (got: number, want: number) => 20 * Math.log10(got / want);
 
 /** Envelope engine against the waveforms of the same circuit, dB. */
-function against(circuit: Circuit, device: Device, stations: Station[], harmonics: boolean) {
+function against(circuit: Circuit, device: Device, stations: StationWave[], harmonics: boolean) {
   const count = circuit.elements.filter((e) => e.kind === 'detector').length;
   const options = {
     devices: Array.from({ length: count }, () => device),
@@ -106,7 +106,7 @@ function against(circuit: Circuit, device: Device, stations: Station[], harmonic
 /** Run a listener on tones for some blocks; sound of the first output. */
 function listen(
   listener: ReturnType<typeof createListener>,
-  stations: readonly Station[],
+  stations: readonly StationWave[],
   blocks: number,
   each?: (block: number) => void,
 ): Float64Array {
@@ -130,7 +130,7 @@ function listen(
   }
   return heard;
 }
-const options = (stations: readonly Station[], more: Partial<ListenerOptions> = {}): ListenerOptions => ({
+const options = (stations: readonly StationWave[], more: Partial<ListenerOptions> = {}): ListenerOptions => ({
   device: germanium,
   stations,
   pointer: 1e6,
@@ -261,7 +261,7 @@ describe('listener', () => {
   });
 
   it('turning the dial makes no click, and ends where a set tuned there from the start would be', () => {
-    const stations: Station[] = [{ frequency: 1e6, emf: 30e-3 }];
+    const stations: StationWave[] = [{ frequency: 1e6, emf: 30e-3 }];
     const listener = createListener(receiver(), options(stations));
     const heard = listen(listener, stations, 200, (b) => {
       if (b < 50 || b >= 100) return;

@@ -14,7 +14,7 @@ export interface EnvelopeDetectionOptions extends DetectionOptions {
 const COHERENT = 250e3;
 
 /** Seconds of signal that can be looked at in one go. */
-export const LONGEST = 30;
+export const LONGEST_SIGNAL = 30;
 
 /**
  * As `detectByTransient`, from the envelopes: many times faster, and without the carrier's ripple. The first station's
@@ -25,8 +25,8 @@ export function detectByEnvelope(circuit: Circuit, options: EnvelopeDetectionOpt
   const { stations, output, input, settle = 5e-3, duration = 60e-3 } = options;
   const carrier = stations[0]?.frequency;
   if (!(carrier > 0)) throw new RangeError('detection needs a station with a frequency above 0 Hz');
-  if (!(settle >= 0 && duration > 0 && settle + duration <= LONGEST))
-    throw new RangeError(`settle and duration must be ${LONGEST} s or less together, not ${settle + duration}`);
+  if (!(settle >= 0 && duration > 0 && settle + duration <= LONGEST_SIGNAL))
+    throw new RangeError(`settle and duration must be ${LONGEST_SIGNAL} s or less together, not ${settle + duration}`);
   const beats = stations.map((s) => Math.abs(s.frequency - carrier)).filter((f) => f <= COHERENT);
   const rate = options.rate ?? Math.max(384e3, 16 * Math.max(...beats));
   const size = 1024;

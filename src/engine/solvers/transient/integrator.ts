@@ -3,7 +3,7 @@ import { OMEGA_HIGHEST, OMEGA_LOWEST, OMEGA_PER_UNIT, omegaTable } from '../../n
 import type { StateSpace } from '../modes/state-space.ts';
 import type { StepCoefficients, StepRow } from './coefficients.ts';
 import { type CurveDevice, curveOf, type Device, lawOf, solveLoadLine, solveLoadPlane } from './devices.ts';
-import { GROUP, oscillators, type Station, sourceWeights } from './sources.ts';
+import { GROUP, oscillators, type StationWave, sourceWeights } from './sources.ts';
 
 /** The stepping itself: modes, waves and detectors, nothing allocated as it goes. */
 export interface Core {
@@ -49,7 +49,7 @@ export function makeCore(
   emfs: StateSpace['emfs'],
   devices: readonly Device[],
   detectorRows: readonly StepRow[],
-  stations: readonly Station[],
+  stations: readonly StationWave[],
   h: number,
 ): Core {
   const { real, count, m } = k;

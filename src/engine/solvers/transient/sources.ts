@@ -9,7 +9,7 @@ export interface ModulationTone {
   readonly phase?: Radians;
 }
 /** A station as it arrives at the sources of the circuit. */
-export interface Station {
+export interface StationWave {
   readonly frequency: Hertz;
   /** Peak of the unmodulated carrier, V; every source gives its own emf (1 V for a whole aerial) times this. */
   readonly emf: Volts;
@@ -37,7 +37,7 @@ export interface Oscillators {
   at(step: number): Complex;
 }
 
-export function oscillators(stations: readonly Station[], h: number): Oscillators {
+export function oscillators(stations: readonly StationWave[], h: number): Oscillators {
   const n = stations.length;
   const w = Float64Array.from(stations, (s) => 2 * Math.PI * s.frequency);
   const start = Float64Array.from(stations, (s) => s.phase ?? 0);

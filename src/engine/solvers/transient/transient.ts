@@ -6,14 +6,14 @@ import { stepCoefficients } from './coefficients.ts';
 import { type Device, lawOf } from './devices.ts';
 import { makeCore } from './integrator.ts';
 import { makeRecorder, type Probe } from './record.ts';
-import type { Station } from './sources.ts';
+import type { StationWave } from './sources.ts';
 
 export type { Probe };
 
 export interface TransientOptions {
   /** One for each detector of the circuit, in its order. */
   readonly devices: readonly Device[];
-  readonly stations: readonly Station[];
+  readonly stations: readonly StationWave[];
   /** Frequency the step is exact at. Default: the first station's. */
   readonly carrier?: Hertz;
   /** Default 32. */

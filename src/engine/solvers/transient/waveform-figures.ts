@@ -3,7 +3,7 @@ import type { Circuit } from '../../network/elements.ts';
 import type { Hertz, Ohms, Ratio, Seconds, Volts } from '../../units/quantities.ts';
 import { type Tone, tonesOf } from './analysis.ts';
 import type { Device } from './devices.ts';
-import type { Station } from './sources.ts';
+import type { StationWave } from './sources.ts';
 import { createTransient, type Probe } from './transient.ts';
 
 /** Voltage of `node` over `over` (earth). */
@@ -13,7 +13,7 @@ export interface Where {
 }
 export interface DetectionOptions {
   readonly devices: readonly Device[];
-  readonly stations: readonly Station[];
+  readonly stations: readonly StationWave[];
   /** Where one listens. */
   readonly output: Where;
   /** Where the first detector takes its power. */

@@ -1,8 +1,5 @@
 import { useMemo } from 'preact/hooks';
-import { type LoopAerial, loopOf } from '../../../../engine/built/loop-parts.ts';
-import { isLoop } from '../../../../engine/kinds/loops.ts';
-import type { Reception } from '../../../../engine/reception/path/types.ts';
-import { formatQuantity } from '../../../../engine/units/format.ts';
+import { formatQuantity, isLoop, type LoopAerial, loopOf, type Reception } from '../../../../engine/index.ts';
 import { PartEditor } from '../../../editing/PartEditor.tsx';
 import { chosen, reception, receptionSet } from '../../../state/reception.ts';
 import { Drawing } from '../../../widgets/Drawing.tsx';

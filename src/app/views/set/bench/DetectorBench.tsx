@@ -1,7 +1,4 @@
-import { USUAL_CRYSTAL } from '../../../../engine/parts/detector/surface.ts';
-import { withValueAt } from '../../../../engine/set/write.ts';
-import { formatQuantity } from '../../../../engine/units/format.ts';
-import type { DetectorOnStation } from '../../../../engine/vary/compare.ts';
+import { type DetectorOnStation, formatQuantity, USUAL_CRYSTAL, withValueAt } from '../../../../engine/index.ts';
 import { detectorCurve } from '../../../../outputs/plots/index.ts';
 import { tidy } from '../../../description/quantity-text.ts';
 import { PartEditor } from '../../../editing/PartEditor.tsx';

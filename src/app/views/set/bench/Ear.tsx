@@ -1,4 +1,4 @@
-import { formatNumber } from '../../../../engine/units/format.ts';
+import { formatNumber } from '../../../../engine/index.ts';
 import { verdictWords } from '../../../../outputs/words/index.ts';
 import { PartEditor } from '../../../editing/PartEditor.tsx';
 import { chosen } from '../../../state/reception.ts';

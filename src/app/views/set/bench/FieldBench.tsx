@@ -1,4 +1,4 @@
-import type { Path } from '../../../../engine/set/write.ts';
+import type { Path } from '../../../../engine/index.ts';
 import { PartEditor } from '../../../editing/PartEditor.tsx';
 import { change, written } from '../../../state/document.ts';
 import { download } from '../../../state/download.ts';

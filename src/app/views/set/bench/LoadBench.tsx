@@ -1,10 +1,9 @@
-import { formatQuantity } from '../../../../engine/units/format.ts';
+import { formatQuantity, valueAtPath } from '../../../../engine/index.ts';
 import { PartEditor } from '../../../editing/PartEditor.tsx';
 import { Drawing } from '../../../widgets/Drawing.tsx';
 import { Figures } from '../../../widgets/Figures.tsx';
 import { Cautions } from '../Cautions.tsx';
 import '../detector/detector.css';
-import { valueAtPath } from '../../../../engine/set/write.ts';
 import { loadTitle } from '../../../description/places.ts';
 import { curves } from '../../../state/curves.ts';
 import { written } from '../../../state/document.ts';

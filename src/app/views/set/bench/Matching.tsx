@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'preact/hooks';
-import type { Match } from '../../../../engine/vary/match.ts';
+import type { Match } from '../../../../engine/index.ts';
 import { coverageWords, MATCHED_NAMES, matchWords } from '../../../../outputs/words/index.ts';
 import { chosen, receptionSet } from '../../../state/reception.ts';
 import { tryOut } from '../../../state/try-out.ts';

@@ -1,5 +1,4 @@
-import type { StageId } from '../../../../engine/reception/path/types.ts';
-import { formatQuantity } from '../../../../engine/units/format.ts';
+import { formatQuantity, type StageId } from '../../../../engine/index.ts';
 import { stageSentence, suggestionWords, warningSentences } from '../../../../outputs/words/index.ts';
 import { chosen, suggestionsFor } from '../../../state/reception.ts';
 

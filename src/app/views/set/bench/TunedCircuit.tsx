@@ -1,7 +1,5 @@
 import { useMemo } from 'preact/hooks';
-import type { Reception } from '../../../../engine/reception/path/types.ts';
-import { type Path, valueAtPath } from '../../../../engine/set/write.ts';
-import { formatQuantity } from '../../../../engine/units/format.ts';
+import { formatQuantity, type Path, type Reception, valueAtPath } from '../../../../engine/index.ts';
 import {
   bandResponse,
   type Coverage,

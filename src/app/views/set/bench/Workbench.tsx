@@ -1,5 +1,5 @@
 import type { ComponentType } from 'preact';
-import type { StageId } from '../../../../engine/reception/path/types.ts';
+import type { StageId } from '../../../../engine/index.ts';
 import { loadTitle, WORKBENCH_TITLES } from '../../../description/places.ts';
 import { receptionSet } from '../../../state/reception.ts';
 import { stage } from '../../../state/view.ts';

@@ -1,6 +1,4 @@
-import type { SetDescription } from '../../../../engine/set/description.ts';
-import { type Match, matching } from '../../../../engine/vary/match.ts';
-import { trialsOf } from '../../../../engine/vary/trial.ts';
+import { type Match, matching, type SetDescription, trialsOf } from '../../../../engine/index.ts';
 import type { When } from '../../../description/when.ts';
 import { coastFor } from '../../../workers/coast.ts';
 import type { Reply } from '../../../workers/latest.ts';

@@ -1,7 +1,5 @@
 import { useMemo, useState } from 'preact/hooks';
-import type { SetDescription } from '../../../../engine/set/description.ts';
-import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
-import type { DetectorOnStation } from '../../../../engine/vary/compare.ts';
+import { type DetectorOnStation, formatNumber, formatQuantity, type SetDescription } from '../../../../engine/index.ts';
 import { type ComparedCurve, detectorsCompared, isNearZero, MOST_COMPARED } from '../../../../outputs/plots/index.ts';
 import {
   detectionLawWords,

@@ -1,13 +1,14 @@
 import { useMemo, useRef, useState } from 'preact/hooks';
-import { slopeResistance } from '../../../../engine/parts/detector/detector.ts';
 import {
   crystalSurface,
+  formatNumber,
+  formatQuantity,
+  type SetDescription,
+  slopeResistance,
   WHISKERS,
   type Whisker,
   type WhiskerPosition,
-} from '../../../../engine/parts/detector/surface.ts';
-import type { SetDescription } from '../../../../engine/set/description.ts';
-import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
+} from '../../../../engine/index.ts';
 import { warningSentences } from '../../../../outputs/words/index.ts';
 import type { When } from '../../../description/when.ts';
 import { useAnswer } from '../../../workers/use-worker.ts';

@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'preact/hooks';
-import type { SetDescription } from '../../../../engine/set/description.ts';
+import type { SetDescription } from '../../../../engine/index.ts';
 import { type HeaterCurves, heaterCurve } from '../../../../outputs/plots/index.ts';
 import type { When } from '../../../description/when.ts';
 import { Plot } from '../../../widgets/Plot.tsx';

@@ -1,7 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { SetDescription } from '../../../../engine/set/description.ts';
-import { formatQuantity } from '../../../../engine/units/format.ts';
-import { usualPlaces, type WavePlace } from '../../../../engine/waves/wave-places.ts';
+import { formatQuantity, type SetDescription, usualPlaces, type WavePlace } from '../../../../engine/index.ts';
 import type { View } from '../../../../outputs/explain/index.ts';
 import {
   closer,

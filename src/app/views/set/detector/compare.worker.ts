@@ -1,5 +1,4 @@
-import type { SetDescription } from '../../../../engine/set/description.ts';
-import { compareDetectorsOn, type DetectorOnStation } from '../../../../engine/vary/compare.ts';
+import { compareDetectorsOn, type DetectorOnStation, type SetDescription } from '../../../../engine/index.ts';
 import type { When } from '../../../description/when.ts';
 import { coastFor } from '../../../workers/coast.ts';
 import type { Reply } from '../../../workers/latest.ts';

@@ -1,5 +1,4 @@
-import { HEATER_WATCHED, heaterRuns, heaterWords } from '../../../../engine/reception/detection/heater.ts';
-import type { SetDescription } from '../../../../engine/set/description.ts';
+import { HEATER_WATCHED, heaterRuns, heaterWords, type SetDescription } from '../../../../engine/index.ts';
 import type { HeaterCurves } from '../../../../outputs/plots/index.ts';
 import type { When } from '../../../description/when.ts';
 import { coastFor } from '../../../workers/coast.ts';

@@ -1,7 +1,11 @@
-import { setCircuit } from '../../../../engine/built/set-circuit.ts';
-import type { SetDescription } from '../../../../engine/set/description.ts';
-import { type NodeWavesOptions, nodeWaves } from '../../../../engine/waves/node-waves.ts';
-import { type WavePlace, wavePlaces } from '../../../../engine/waves/wave-places.ts';
+import {
+  type NodeWavesOptions,
+  nodeWaves,
+  type SetDescription,
+  setCircuit,
+  type WavePlace,
+  wavePlaces,
+} from '../../../../engine/index.ts';
 import { type ShownWaves, shownWaves } from '../../../../outputs/explain/node-waves/index.ts';
 import type { When } from '../../../description/when.ts';
 import { coastFor } from '../../../workers/coast.ts';

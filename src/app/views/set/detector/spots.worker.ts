@@ -1,12 +1,12 @@
-import type { WhiskerPosition } from '../../../../engine/parts/detector/surface.ts';
 import {
   type HeardThrough,
   heardAtTouch,
+  type SetDescription,
   type SpotWorth,
   spotsWords,
   spotsWorth,
-} from '../../../../engine/reception/detection/spots.ts';
-import type { SetDescription } from '../../../../engine/set/description.ts';
+  type WhiskerPosition,
+} from '../../../../engine/index.ts';
 import type { When } from '../../../description/when.ts';
 import { coastFor } from '../../../workers/coast.ts';
 import type { Reply } from '../../../workers/latest.ts';

@@ -1,4 +1,4 @@
-import type { Reception } from '../../../../engine/reception/path/types.ts';
+import type { Reception } from '../../../../engine/index.ts';
 import { barsOf } from '../Heard.tsx';
 import { type DialScale, placeNames, roundMarks } from './dial-scale.ts';
 import { reachable } from './tuning.ts';

@@ -1,7 +1,5 @@
 import { useRef, useState } from 'preact/hooks';
-import type { Reception } from '../../../../engine/reception/path/types.ts';
-import { formatNumber } from '../../../../engine/units/format.ts';
-import { LIGHT_SPEED } from '../../../../engine/units/quantities.ts';
+import { formatNumber, LIGHT_SPEED, type Reception } from '../../../../engine/index.ts';
 import { written } from '../../../state/document.ts';
 import { chosen, pointerPosition, reception, receptionSet } from '../../../state/reception.ts';
 import { pointer, time } from '../../../state/view.ts';

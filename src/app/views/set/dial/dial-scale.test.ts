@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import type { Dial } from '../../../../engine/reception/path/types.ts';
+import type { Dial } from '../../../../engine/index.ts';
 import { dialScale, placeNames, roundMarks } from './dial-scale.ts';
 
 const points = Array.from({ length: 100 }, (_, i) => {

@@ -1,5 +1,4 @@
-import { firstWhole } from '../../../../engine/numerics/roots.ts';
-import type { Dial } from '../../../../engine/reception/path/types.ts';
+import { type Dial, firstWhole } from '../../../../engine/index.ts';
 
 /** A dial laid out straight, lowest frequency at the left as on a bought set, so meshed vanes are at the left too. */
 export interface DialScale {

@@ -1,7 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { receive } from '../../../../engine/reception/path/receive.ts';
-import { readText } from '../../../../engine/set/read.ts';
+import { readText, receive } from '../../../../engine/index.ts';
 import { dialScale } from './dial-scale.ts';
 import { whatIsThere } from './there.ts';
 

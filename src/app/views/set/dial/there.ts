@@ -1,4 +1,4 @@
-import type { Reception, StationReception } from '../../../../engine/reception/path/types.ts';
+import type { Reception, StationReception } from '../../../../engine/index.ts';
 import { verdictWords } from '../../../../outputs/words/index.ts';
 
 /** As far as this from a station one is a little off tune, not between stations, Hz. */

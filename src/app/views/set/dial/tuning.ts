@@ -1,4 +1,4 @@
-import type { Reception, StationReception } from '../../../../engine/reception/path/types.ts';
+import type { Reception, StationReception } from '../../../../engine/index.ts';
 import { chooseStation, pointer } from '../../../state/view.ts';
 import type { DialScale } from './dial-scale.ts';
 

@@ -1,6 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { Reception } from '../../../../engine/reception/path/types.ts';
-import type { SetDescription } from '../../../../engine/set/description.ts';
+import type { Reception, SetDescription } from '../../../../engine/index.ts';
 import type { HowLoud } from '../../../../outputs/audio/index.ts';
 import { listeningTexts } from '../../../../outputs/words/index.ts';
 import type { When } from '../../../description/when.ts';

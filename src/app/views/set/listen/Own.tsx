@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import type { StationReception } from '../../../../engine/reception/path/types.ts';
+import type { StationReception } from '../../../../engine/index.ts';
 import { listeningTexts } from '../../../../outputs/words/index.ts';
 import type { SoundEngine } from './engine.ts';
 import type { FromWorker } from './messages.ts';

@@ -1,4 +1,4 @@
-import type { SetDescription } from '../../../../engine/set/description.ts';
+import type { SetDescription } from '../../../../engine/index.ts';
 import type { HowLoud } from '../../../../outputs/audio/index.ts';
 import { listeningTexts } from '../../../../outputs/words/index.ts';
 import type { When } from '../../../description/when.ts';

@@ -1,5 +1,4 @@
-import { arrivalMemory } from '../../../../engine/place/stations/arrival.ts';
-import type { SetDescription } from '../../../../engine/set/description.ts';
+import { arrivalMemory, type SetDescription } from '../../../../engine/index.ts';
 import {
   type BandPiece,
   BLOCK,

@@ -1,12 +1,12 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import {
+  assignColumn,
   type ColumnGuess,
   FIELD_UNITS,
   STATION_FIELDS,
   type StationField,
-} from '../../../../engine/place/stations/columns.ts';
-import { assignColumn } from '../../../../engine/place/stations/import.ts';
-import type { TableReading } from '../../../../engine/set/station-table.ts';
+  type TableReading,
+} from '../../../../engine/index.ts';
 import { readingWords } from '../../../../outputs/words/index.ts';
 import { LongText, type TextSource } from '../../../widgets/LongText.tsx';
 import type { Joined, JoinQuestion, TableSourceQuestion } from '../../../workers/tables.ts';

@@ -1,5 +1,4 @@
-import type { Arrival } from '../../../../engine/place/stations/arrival.ts';
-import { formatQuantity } from '../../../../engine/units/format.ts';
+import { type Arrival, formatQuantity } from '../../../../engine/index.ts';
 import { type FieldProfile, fieldProfile } from '../../../../outputs/plots/index.ts';
 import { warningSentences } from '../../../../outputs/words/index.ts';
 import { Plot } from '../../../widgets/Plot.tsx';

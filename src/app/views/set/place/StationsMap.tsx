@@ -1,11 +1,8 @@
 import { geoCircle, geoPath } from 'd3-geo';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
-import type { Position } from '../../../../engine/place/geodesy.ts';
-import type { Arrival } from '../../../../engine/place/stations/arrival.ts';
-import { subsolarPoint } from '../../../../engine/place/sun.ts';
-import { isHeard } from '../../../../engine/reception/verdict.ts';
-import { textWidth } from '../../../../outputs/scene/text-width.ts';
-import type { StationRow } from '../../../../outputs/tables/stations-table.ts';
+import { type Arrival, isHeard, type Position, subsolarPoint } from '../../../../engine/index.ts';
+import { textWidth } from '../../../../outputs/scene/index.ts';
+import type { StationRow } from '../../../../outputs/tables/index.ts';
 import { verdictWords } from '../../../../outputs/words/index.ts';
 import type { When } from '../../../description/when.ts';
 import { useWidth } from '../../../widgets/use-width.ts';

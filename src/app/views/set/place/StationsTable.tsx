@@ -1,13 +1,12 @@
 import { useMemo, useState } from 'preact/hooks';
-import { isRecord } from '../../../../engine/fields/introspect.ts';
-import { formatQuantity } from '../../../../engine/units/format.ts';
+import { formatQuantity, isRecord } from '../../../../engine/index.ts';
 import {
   bearingText,
   comesBy,
   estimateText,
   neighbourText,
   type StationRow,
-} from '../../../../outputs/tables/stations-table.ts';
+} from '../../../../outputs/tables/index.ts';
 import { verdictWords } from '../../../../outputs/words/index.ts';
 import { kilohertz } from '../../../widgets/figure.ts';
 import { barsOf, HeardBars } from '../Heard.tsx';

@@ -1,4 +1,4 @@
-import type { SunState } from '../../../../engine/place/sun.ts';
+import type { SunState } from '../../../../engine/index.ts';
 import { clock, dayOf, onDay, type When } from '../../../description/when.ts';
 
 interface Props {

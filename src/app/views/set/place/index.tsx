@@ -1,13 +1,18 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
-import { isRecord } from '../../../../engine/fields/introspect.ts';
-import { stationsToTable } from '../../../../engine/place/stations/export.ts';
-import type { Reception } from '../../../../engine/reception/path/types.ts';
-import type { SetDescription } from '../../../../engine/set/description.ts';
-import { MOST_STATIONS } from '../../../../engine/set/place.ts';
-import { type Path, valueAtPath, withValueAt } from '../../../../engine/set/write.ts';
-import { readStations, writeStation } from '../../../../engine/set/written-stations.ts';
-import { stationRows } from '../../../../outputs/tables/stations-table.ts';
+import {
+  isRecord,
+  MOST_STATIONS,
+  type Path,
+  type Reception,
+  readStations,
+  type SetDescription,
+  stationsToTable,
+  valueAtPath,
+  withValueAt,
+  writeStation,
+} from '../../../../engine/index.ts';
+import { stationRows } from '../../../../outputs/tables/index.ts';
 import { readingWords } from '../../../../outputs/words/index.ts';
 import { addItem, removeItem } from '../../../description/lists.ts';
 import type { When } from '../../../description/when.ts';

@@ -1,4 +1,4 @@
-import type { Arrival } from '../../../../engine/place/stations/arrival.ts';
+import type { Arrival } from '../../../../engine/index.ts';
 import type { Extent } from '../../../workers/outline.ts';
 
 /** What part of the map is shown: km east and south of the site. */

@@ -1,3 +1,0 @@
-export { audioLoad } from './load.ts';
-
-export type { Load } from './model.ts';

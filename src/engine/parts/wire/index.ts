@@ -1,8 +1,0 @@
-export { METALS } from './metal.ts';
-export { wireResistance } from './skin.ts';
-export {
-  COVERINGS,
-  closePitch,
-  overallDiameter,
-  wireWeight,
-} from './wire.ts';
