@@ -440,7 +440,7 @@ describe('explaining on the page', () => {
         await choice(page, /^Size/).selectOption('720p');
         await page.getByText('it will be silent').waitFor();
         const bytes = await bytesOf(await taken(page, 'Make the film'));
-        await page.getByText('without sound').waitFor();
+        await page.getByText(/^Saved .* without sound/).waitFor();
         const input = new Input({ formats: ALL_FORMATS, source: new BufferSource(bytes) });
         expect(await input.getPrimaryAudioTrack()).toBeNull();
       },
