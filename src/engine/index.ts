@@ -20,6 +20,7 @@ export {
 } from './fields/introspect.ts';
 export { tooDeep } from './fields/problem.ts';
 export type { Assembly } from './kinds/arrangements/assembly.ts';
+export { hasHeater, hasSpots } from './kinds/detectors/detector-traits.ts';
 export { isLoop } from './kinds/loops.ts';
 export type { Circuit, Element } from './network/elements.ts';
 export { type ElementId, type ElementRole, type Owner, owned, type PartId } from './network/ids.ts';

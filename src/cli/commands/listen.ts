@@ -1,4 +1,4 @@
-import { formatNumber, receive } from '../../engine/index.ts';
+import { formatNumber, hasHeater, receive } from '../../engine/index.ts';
 import {
   BLOCK,
   bandAt,
@@ -77,7 +77,7 @@ export const listen: Command = {
     if (!how) throw wrongOption('--as', 'phones or up', values.as);
     const heater = HEATER.get(values.heater);
     if (values.heater !== undefined && !heater) throw wrongOption('--heater', 'on or off', values.heater);
-    if (heater && set.detector.kind !== 'valve')
+    if (heater && !hasHeater(set.detector))
       throw new InputError('--heater is for a set whose detector is a valve; this one has none');
     await io.checkTarget(values.out, 'a WAV sound');
     const field = { time: timeOfDay(values, set.place), coast: coastFor(set.place) };

@@ -1,7 +1,24 @@
 import type { AerialDescription } from './aerials/aerial-schema.ts';
+import type { KindOf, Of } from './by-kind.ts';
+
+const LOOP_KINDS = {
+  bent: false,
+  horizontal: false,
+  vertical: false,
+  sloping: false,
+  'inverted-L': false,
+  T: false,
+  frame: true,
+  'ferrite rod': true,
+  measured: false,
+  impedance: false,
+} as const satisfies Record<KindOf<AerialDescription>, boolean>;
+
+type LoopKind = {
+  [K in keyof typeof LOOP_KINDS]: (typeof LOOP_KINDS)[K] extends true ? K : never;
+}[keyof typeof LOOP_KINDS];
 
 /** Aerials that are their own coil and need no earth. */
-export type LoopDescription = Extract<AerialDescription, { kind: 'frame' | 'ferrite rod' }>;
+export type LoopDescription = Of<AerialDescription, LoopKind>;
 
-export const isLoop = (aerial: AerialDescription): aerial is LoopDescription =>
-  aerial.kind === 'frame' || aerial.kind === 'ferrite rod';
+export const isLoop = (aerial: AerialDescription): aerial is LoopDescription => LOOP_KINDS[aerial.kind];

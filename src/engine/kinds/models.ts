@@ -14,6 +14,7 @@ import { type EarthModel, earth } from '../parts/earth/earth.ts';
 import { audioLoad } from '../parts/load/load.ts';
 import type { Load } from '../parts/load/model.ts';
 import type { AerialDescription } from './aerials/aerial-schema.ts';
+import { type ByKind, byKind, type Of } from './by-kind.ts';
 import type { CoilDescription } from './coils/coil-schema.ts';
 import type { DetectorDescription } from './detectors/detector-schema.ts';
 import type { EarthDescription } from './earths/earth-schema.ts';
@@ -50,38 +51,38 @@ export type WireAerialDescription = Exclude<
   { kind: 'frame' | 'ferrite rod' | 'measured' | 'impedance' }
 >;
 
+const bentOver = (aerial: Of<AerialDescription, 'inverted-L' | 'T'>): WireAerialShape => ({
+  shape: aerial.kind,
+  height: aerial.height,
+  length: aerial.length,
+  base: aerial.base,
+  wires: aerial.wires,
+  spacing: aerial.spacing,
+  wire: { diameter: aerial.wire },
+});
+
+const HANGING: ByKind<WireAerialDescription, WireAerialShape> = {
+  bent: ({ points, wire }) => ({
+    shape: 'bent',
+    points: points as [number, number, number][],
+    wire: { diameter: wire },
+  }),
+  horizontal: ({ height, length, wire }) => ({ shape: 'horizontal', height, length, wire: { diameter: wire } }),
+  vertical: ({ height, base, wire }) => ({ shape: 'vertical', height, base, wire: { diameter: wire } }),
+  sloping: ({ height, length, farHeight, base, wire }) => ({
+    shape: 'sloping',
+    height,
+    length,
+    farHeight,
+    base,
+    wire: { diameter: wire },
+  }),
+  'inverted-L': bentOver,
+  T: bentOver,
+};
+
 /** How a described wire aerial hangs. */
-export function wireShape(aerial: WireAerialDescription): WireAerialShape {
-  const wire = { diameter: aerial.wire };
-  switch (aerial.kind) {
-    case 'bent':
-      return { shape: 'bent', points: aerial.points as [number, number, number][], wire };
-    case 'horizontal':
-      return { shape: 'horizontal', height: aerial.height, length: aerial.length, wire };
-    case 'vertical':
-      return { shape: 'vertical', height: aerial.height, base: aerial.base, wire };
-    case 'sloping':
-      return {
-        shape: 'sloping',
-        height: aerial.height,
-        length: aerial.length,
-        farHeight: aerial.farHeight,
-        base: aerial.base,
-        wire,
-      };
-    case 'inverted-L':
-    case 'T':
-      return {
-        shape: aerial.kind,
-        height: aerial.height,
-        length: aerial.length,
-        base: aerial.base,
-        wires: aerial.wires,
-        spacing: aerial.spacing,
-        wire,
-      };
-  }
-}
+export const wireShape = (aerial: WireAerialDescription): WireAerialShape => byKind(HANGING, aerial);
 
 /** @throws RangeError for sizes that cannot be built. */
 export const wireAerialModel = once((aerial: WireAerialDescription): AerialModel => wireAerial(wireShape(aerial)));
@@ -95,36 +96,36 @@ export const impedanceModel = once(
 const soilOf = ({ soil, soilResistivity }: { soil: string; soilResistivity: number }) =>
   soil === 'as its resistivity' ? { soil: undefined, soilResistivity } : { soil, soilResistivity: undefined };
 
+const rodsOf = (rods: Of<EarthDescription, 'rod' | 'rods'>): EarthModel =>
+  earth({ ...rods, ...soilOf(rods), shape: rods.kind } as Parameters<typeof earth>[0]);
+
+const wiresOf = (wires: Of<EarthDescription, 'buried wire' | 'radials' | 'counterpoise'>): EarthModel =>
+  earth({
+    ...wires,
+    ...soilOf(wires),
+    shape: wires.kind,
+    wire: { diameter: wires.wire },
+  } as Parameters<typeof earth>[0]);
+
+const EARTHS: ByKind<EarthDescription, EarthModel> = {
+  measured: (given) => earth({ shape: 'pipe' in given ? 'water pipe' : 'measured', resistance: given.resistance }),
+  rod: rodsOf,
+  rods: rodsOf,
+  plate: (plate) =>
+    earth({
+      shape: 'plate',
+      side: plate.side,
+      depth: plate.depth,
+      lie: plate.lie,
+      ...soilOf(plate),
+    } as Parameters<typeof earth>[0]),
+  'buried wire': wiresOf,
+  radials: wiresOf,
+  counterpoise: wiresOf,
+};
+
 /** @throws RangeError for sizes that cannot be built. */
-export const earthModel = once((description: EarthDescription): EarthModel => {
-  switch (description.kind) {
-    case 'measured':
-      return earth({
-        shape: 'pipe' in description ? 'water pipe' : 'measured',
-        resistance: description.resistance,
-      });
-    case 'rod':
-    case 'rods':
-      return earth({ ...description, ...soilOf(description), shape: description.kind } as Parameters<typeof earth>[0]);
-    case 'plate':
-      return earth({
-        shape: 'plate',
-        side: description.side,
-        depth: description.depth,
-        lie: description.lie,
-        ...soilOf(description),
-      } as Parameters<typeof earth>[0]);
-    case 'buried wire':
-    case 'radials':
-    case 'counterpoise':
-      return earth({
-        ...description,
-        ...soilOf(description),
-        shape: description.kind,
-        wire: { diameter: description.wire },
-      } as Parameters<typeof earth>[0]);
-  }
-});
+export const earthModel = once((described: EarthDescription): EarthModel => byKind(EARTHS, described));
 
 /** @throws RangeError when it cannot be as described. */
 export const tuningModel = once(
@@ -135,55 +136,67 @@ export const tuningModel = once(
 /** @throws RangeError when it cannot be as described. */
 export const loadModel = once((load: LoadDescription): Load => audioLoad(load as Parameters<typeof audioLoad>[0]));
 
-/** Which of the library's devices a description means. */
-export function detectorId(detector: DetectorDescription): string {
-  switch (detector.kind) {
-    case 'galena':
-      return `galena-${detector.spot}`;
-    case 'mineral':
-      return detector.mineral.replace(/\s+/g, '-');
-    case 'germanium':
-      return detector.make === 'gold-bonded' ? 'gold-bonded-germanium' : 'germanium';
-    case 'schottky':
-      return detector.type;
-    default:
-      return detector.kind;
-  }
-}
+const LIBRARY_IDS: ByKind<DetectorDescription, string> = {
+  galena: ({ spot }) => `galena-${spot}`,
+  mineral: ({ mineral }) => mineral.replace(/\s+/g, '-'),
+  germanium: ({ make }) => (make === 'gold-bonded' ? 'gold-bonded-germanium' : 'germanium'),
+  schottky: ({ type }) => type,
+  silicon: ({ kind }) => kind,
+  exponential: ({ kind }) => kind,
+  valve: ({ kind }) => kind,
+  measured: ({ kind }) => kind,
+};
+
+/** Which of the library's devices a description means; its kind where it brings its own figures. */
+export const detectorId = (detector: DetectorDescription): string => byKind(LIBRARY_IDS, detector);
+
+/** A device of the library, with whatever of its figures the description states. */
+const fromLibrary = (detector: Of<DetectorDescription, 'galena' | 'mineral' | 'germanium' | 'schottky' | 'silicon'>) =>
+  detectorByKind(detectorId(detector), {
+    ...detector,
+    leakage: detector.leakage === undefined ? undefined : 1 / detector.leakage,
+  });
+
+const DETECTORS: ByKind<DetectorDescription, Detector> = {
+  galena: fromLibrary,
+  mineral: fromLibrary,
+  germanium: fromLibrary,
+  schottky: fromLibrary,
+  silicon: fromLibrary,
+  exponential: (detector) =>
+    exponentialDetector({
+      saturationCurrent: detector.saturationCurrent,
+      ideality: detector.ideality,
+      seriesResistance: detector.seriesResistance,
+      leakage: detector.leakage === undefined ? undefined : 1 / detector.leakage,
+      junctionCapacitance: detector.junctionCapacitance,
+      temperature: detector.temperature,
+    }),
+  valve: ({ heaterVoltage, ratedHeaterVoltage, junctionCapacitance }) =>
+    detectorByKind('valve', { heaterVoltage, ratedHeaterVoltage, junctionCapacitance }),
+  measured: ({ points, junctionCapacitance }) => measuredDetector({ points, junctionCapacitance }),
+};
 
 /** @throws RangeError for values no device has. */
-export const detectorModel = once((detector: DetectorDescription): Detector => {
-  switch (detector.kind) {
-    case 'measured':
-      return measuredDetector({ points: detector.points, junctionCapacitance: detector.junctionCapacitance });
-    case 'exponential':
-      return exponentialDetector({
-        saturationCurrent: detector.saturationCurrent,
-        ideality: detector.ideality,
-        seriesResistance: detector.seriesResistance,
-        leakage: detector.leakage === undefined ? undefined : 1 / detector.leakage,
-        junctionCapacitance: detector.junctionCapacitance,
-        temperature: detector.temperature,
-      });
-    case 'valve':
-      return detectorByKind('valve', {
-        heaterVoltage: detector.heaterVoltage,
-        ratedHeaterVoltage: detector.ratedHeaterVoltage,
-        junctionCapacitance: detector.junctionCapacitance,
-      });
-    default:
-      return detectorByKind(detectorId(detector), {
-        ...detector,
-        leakage: detector.leakage === undefined ? undefined : 1 / detector.leakage,
-      });
-  }
-});
+export const detectorModel = once((detector: DetectorDescription): Detector => byKind(DETECTORS, detector));
+
+type WoundDescription = Exclude<CoilDescription, { shape: 'measured' }>;
+
+const wound = (coil: WoundDescription, more: object = {}): CoilModel => {
+  const { size, covering, metal, strands } = coil.wire;
+  return makeCoil({ ...coil, ...more, wire: { diameter: size, covering, metal, strands } } as CoilSpec);
+};
+
+const COILS: ByKind<CoilDescription, CoilModel> = {
+  solenoid: (coil) => wound(coil),
+  'bank-wound': (coil) => wound(coil),
+  multilayer: (coil) => wound(coil, { layerPitch: coil.layerSpacing }),
+  spiral: (coil) => wound(coil),
+  spider: (coil) => wound(coil),
+  basket: (coil) => wound(coil),
+  core: (coil) => wound(coil),
+  measured: makeCoil,
+};
 
 /** @throws RangeError for a coil that cannot be wound. */
-export const coilModel = once((coil: CoilDescription): CoilModel => {
-  if (coil.shape === 'measured') return makeCoil(coil);
-  const { size, covering, metal, strands } = coil.wire;
-  const wire = { diameter: size, covering, metal, strands };
-  if (coil.shape === 'multilayer') return makeCoil({ ...coil, wire, layerPitch: coil.layerSpacing } as CoilSpec);
-  return makeCoil({ ...coil, wire } as CoilSpec);
-});
+export const coilModel = once((coil: CoilDescription): CoilModel => byKind(COILS, coil));

@@ -1,5 +1,7 @@
 import type { Edit } from '../kinds/adjustment.ts';
+import { type ByKind, byKind } from '../kinds/by-kind.ts';
 import type { CoilDescription } from '../kinds/coils/coil-schema.ts';
+import { isLoop, type LoopDescription } from '../kinds/loops.ts';
 import { halfTurns } from '../kinds/turns-adjust.ts';
 import type { SetDescription } from '../set/description.ts';
 import { formatQuantity } from '../units/format.ts';
@@ -8,16 +10,7 @@ import { formatQuantity } from '../units/format.ts';
 export function scaleTurns(set: SetDescription, by: number): Edit[] {
   const edits: Edit[] = set.coils.flatMap((coil, i) => coilChanges(coil, ['coils', i], by));
   const { aerial, arrangement } = set;
-  if (aerial.kind === 'frame')
-    edits.push({ path: ['aerial', 'turns'], to: Math.min(400, halfTurns(aerial.turns * by)) });
-  if (aerial.kind === 'ferrite rod') {
-    edits.push({ path: ['aerial', 'turns'], to: halfTurns(aerial.turns * by) });
-    // Wound as close as before; it must fit on the rod.
-    edits.push({
-      path: ['aerial', 'winding'],
-      to: millimetres(Math.min(aerial.winding * by, 0.9 * aerial.length)),
-    });
-  }
+  if (isLoop(aerial)) edits.push(...byKind(LOOP_EDITS, aerial, by));
   for (const key of ['aerialTap', 'detectorTap', 'fewest']) {
     const tap = (arrangement as Record<string, unknown>)[key];
     if (typeof tap === 'number') edits.push({ path: ['arrangement', key], to: halfTurns(tap * by) });
@@ -32,21 +25,41 @@ export function scaleTurns(set: SetDescription, by: number): Edit[] {
   return edits;
 }
 
-function coilChanges(coil: CoilDescription, path: readonly (string | number)[], by: number): Edit[] {
-  if (coil.shape === 'measured') {
-    const inductance = `${Number((coil.inductance * by * by * 1e6).toPrecision(3))} µH`;
+const LOOP_EDITS: ByKind<LoopDescription, Edit[], [number]> = {
+  frame: ({ turns }, by) => [{ path: ['aerial', 'turns'], to: Math.min(400, halfTurns(turns * by)) }],
+  'ferrite rod': ({ turns, winding, length }, by) => [
+    { path: ['aerial', 'turns'], to: halfTurns(turns * by) },
+    // Wound as close as before; it must fit on the rod.
+    { path: ['aerial', 'winding'], to: millimetres(Math.min(winding * by, 0.9 * length)) },
+  ],
+};
+
+const moreTurns = ({ turns }: { readonly turns: number }, by: number): Edit[] => [
+  { path: ['turns'], to: halfTurns(turns * by) },
+];
+
+const COIL_EDITS: ByKind<CoilDescription, Edit[], [number]> = {
+  solenoid: moreTurns,
+  'bank-wound': moreTurns,
+  multilayer: (coil, by) => {
+    const turns = coil.turnsPerLayer * coil.layers * by;
+    const layers = Math.max(1, Math.min(200, Math.round(coil.layers * Math.sqrt(by))));
     return [
-      { path: [...path, 'inductance'], to: inductance },
-      { path: [...path, 'turns'], to: halfTurns(coil.turns * by) },
+      { path: ['layers'], to: layers },
+      { path: ['turnsPerLayer'], to: Math.max(1, Math.round(turns / layers)) },
     ];
-  }
-  if (coil.shape !== 'multilayer') return [{ path: [...path, 'turns'], to: halfTurns(coil.turns * by) }];
-  const turns = coil.turnsPerLayer * coil.layers * by;
-  const layers = Math.max(1, Math.min(200, Math.round(coil.layers * Math.sqrt(by))));
-  return [
-    { path: [...path, 'layers'], to: layers },
-    { path: [...path, 'turnsPerLayer'], to: Math.max(1, Math.round(turns / layers)) },
-  ];
-}
+  },
+  spiral: moreTurns,
+  spider: moreTurns,
+  basket: moreTurns,
+  core: moreTurns,
+  measured: (coil, by) => [
+    { path: ['inductance'], to: `${Number((coil.inductance * by * by * 1e6).toPrecision(3))} µH` },
+    ...moreTurns(coil, by),
+  ],
+};
+
+const coilChanges = (coil: CoilDescription, path: Edit['path'], by: number): Edit[] =>
+  byKind(COIL_EDITS, coil, by).map((edit) => ({ ...edit, path: [...path, ...edit.path] }));
 
 const millimetres = (metres: number): string => formatQuantity(metres, 'length', 3);

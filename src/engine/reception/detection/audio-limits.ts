@@ -1,7 +1,9 @@
+import { type ByKind, byKind } from '../../kinds/by-kind.ts';
+import type { LoadDescription } from '../../kinds/loads/load-schema.ts';
 import { magnitude } from '../../numerics/complex.ts';
 import { boundary, firstWhole } from '../../numerics/roots.ts';
 import { formatNumber, formatQuantity } from '../../units/format.ts';
-import type { Hertz, Ohms, Ratio } from '../../units/quantities.ts';
+import type { Farads, Hertz, Ohms, Ratio } from '../../units/quantities.ts';
 import { type Receiver, seenBy, TEST_TONE, type TunedStation, toneThrough } from '../path/receive-station.ts';
 
 /** What comes out of the detector undistorted and unmuffled, and what does not. */
@@ -28,6 +30,14 @@ const STEPS = 48;
 /** Output grows with the field to more than this power: the detector never shuts. */
 const SQUARE_LAW = 1.5;
 
+/** What a load itself has across its terminals, beside the load capacitor, F. */
+const OWN_CAPACITANCE: ByKind<LoadDescription, Farads> = {
+  phones: () => 0,
+  'crystal earpiece': ({ capacitance }) => capacitance,
+  'moving-coil phones': () => 0,
+  amplifier: ({ inputCapacitance }) => inputCapacitance,
+};
+
 /**
  * Limits of the programme behind the detector of a tuned set. The tuned circuit: where the depth left on it,
  * detector and load on it, has fallen by 3 dB (half the bandwidth f/2Q only while the detector damps all notes alike). The load:
@@ -53,9 +63,7 @@ export function audioLimits(set: Receiver, s: TunedStation): AudioLimits {
   const clipsFrom = clippingDepth(set, s);
   const depth = Math.min(Math.max(s.station.modulation, 0.05), DEEP);
   const { load } = set.circuit.set;
-  const own =
-    load.kind === 'amplifier' ? load.inputCapacitance : load.kind === 'crystal earpiece' ? load.capacitance : 0;
-  const capacitance = load.bypass + own;
+  const capacitance = load.bypass + byKind(OWN_CAPACITANCE, load);
   const conductance = Math.max(1 / Math.max(directLoad, 1e-3), Z.re / (Z.re * Z.re + Z.im * Z.im));
   // While a faint signal never shuts the detector, the capacitor empties through it too.
   const R = 1 / (conductance + (s.work.fieldExponent > SQUARE_LAW ? 1 / source : 0));

@@ -1,4 +1,5 @@
 import { setCircuit } from '../../built/set-circuit.ts';
+import { hasHeater } from '../../kinds/detectors/detector-traits.ts';
 import type { Detector } from '../../parts/detector/detector.ts';
 import { cathodeTemperature, type Heater, heatCathode, heaterFor } from '../../parts/detector/thermionic/heater.ts';
 import { emission, thermionicDetector } from '../../parts/detector/thermionic/thermionic.ts';
@@ -59,7 +60,7 @@ export interface HeatedSet {
 /** @returns undefined for a set whose detector is no valve. @throws RangeError for a station there is not. */
 export function heatedSet(set: SetDescription, station: number, options: HeaterOptions = {}): HeatedSet | undefined {
   const { detector } = set;
-  if (detector.kind !== 'valve') return undefined;
+  if (!hasHeater(detector)) return undefined;
   const wanted = set.place.stations[station];
   if (!wanted) throw new RangeError(`there is no station ${station}`);
   const heater = heaterFor(detector.ratedHeaterVoltage);
@@ -146,7 +147,7 @@ export function heaterRuns(
   options: FieldOptions = {},
 ): { readonly own: HeaterRun; readonly full: HeaterRun; readonly less: HeaterRun } | undefined {
   const own = heaterRun(set, station, options);
-  if (!own || set.detector.kind !== 'valve') return undefined;
+  if (!own || !hasHeater(set.detector)) return undefined;
   const rated = set.detector.ratedHeaterVoltage;
   const isLow = own.voltage < 0.9 * rated;
   const other = heaterRun(set, station, { ...options, voltage: isLow ? rated : SPARING * rated })!;

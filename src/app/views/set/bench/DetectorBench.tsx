@@ -1,4 +1,11 @@
-import { type DetectorOnStation, formatQuantity, USUAL_CRYSTAL, withValueAt } from '../../../../engine/index.ts';
+import {
+  type DetectorOnStation,
+  formatQuantity,
+  hasHeater,
+  hasSpots,
+  USUAL_CRYSTAL,
+  withValueAt,
+} from '../../../../engine/index.ts';
 import { detectorCurve } from '../../../../outputs/plots/index.ts';
 import { tidy } from '../../../description/quantity-text.ts';
 import { PartEditor } from '../../../editing/PartEditor.tsx';
@@ -66,10 +73,10 @@ export function DetectorBench() {
         </div>
         <Cautions about="detector" />
       </section>
-      {receptionSet.value?.detector.kind === 'galena' && (
+      {receptionSet.value && hasSpots(receptionSet.value.detector) && (
         <Crystal seed={USUAL_CRYSTAL} set={receptionSet.value} station={station} time={time.value} onFound={takeSpot} />
       )}
-      {receptionSet.value?.detector.kind === 'valve' && station && (
+      {receptionSet.value && hasHeater(receptionSet.value.detector) && station && (
         <Heater set={receptionSet.value} station={station} time={time.value} />
       )}
       {receptionSet.value && station && (

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { Reception, SetDescription } from '../../../../engine/index.ts';
+import { hasHeater, type Reception, type SetDescription } from '../../../../engine/index.ts';
 import type { HowLoud } from '../../../../outputs/audio/index.ts';
 import { listeningTexts } from '../../../../outputs/words/index.ts';
 import type { When } from '../../../description/when.ts';
@@ -172,7 +172,7 @@ export function Listen({ set, reception, scale, position, frequency, onPosition,
           />{' '}
           {texts.detectorRemoved}
         </label>
-        {set.detector.kind === 'valve' && (
+        {hasHeater(set.detector) && (
           <label>
             <input
               type="checkbox"
