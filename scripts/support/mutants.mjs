@@ -9,8 +9,8 @@ export const GROUPS = {
     tests: ['src/engine/reception/verdict.test.ts', 'src/engine/reception/hearing/*.test.ts'],
   },
   cautions: {
-    files: ['src/engine/reception/path/cautions.ts'],
-    tests: ['src/engine/reception/path/cautions.test.ts'],
+    files: ['src/engine/set/cautions.ts'],
+    tests: ['src/engine/set/cautions.test.ts'],
   },
   advice: {
     files: ['src/engine/kinds/**/*-adjust.ts'],

@@ -3,6 +3,7 @@
 // Circuits
 export { type LoopAerial, loopOf } from './built/loop-parts.ts';
 export { type SetCircuit, setCircuit } from './built/set-circuit.ts';
+export type { Caution } from './facts/cautions.ts';
 // Warnings
 export { distinctWarnings, type Warning, warning } from './facts/warning.ts';
 // Descriptions
@@ -97,7 +98,6 @@ export {
   spotsWorth,
 } from './reception/detection/spots.ts';
 export type { Verdict } from './reception/hearing/types.ts';
-export type { Caution } from './reception/path/cautions.ts';
 export { arrivalOptions, type FieldOptions, fieldsAtSite } from './reception/path/field.ts';
 export { receive } from './reception/path/receive.ts';
 export { effectiveHeight, type Receiver, receiver, receiveStation } from './reception/path/receive-station.ts';

@@ -1,4 +1,5 @@
 import {
+  cautionTexts,
   interferenceSentence,
   settingsWords,
   suggestionCosts,
@@ -88,8 +89,8 @@ export function Side() {
         <section class="cautions" aria-labelledby="cautions-title">
           <h2 id="cautions-title">Take care</h2>
           <ul class="sentences">
-            {now.cautions.map(({ text }) => (
-              <li key={text}>{text}</li>
+            {now.cautions.map(({ code }) => (
+              <li key={code}>{cautionTexts[code]}</li>
             ))}
           </ul>
         </section>

@@ -13,6 +13,7 @@ import {
 } from '../../engine/index.ts';
 import { clean, cleanLines, pathTable, stationsTable } from '../../outputs/tables/index.ts';
 import {
+  cautionTexts,
   interferenceSentence,
   jsonText,
   moreDisturbancesSentence,
@@ -78,7 +79,7 @@ export const path: Command = {
     }
     io.out(`All stations\n${stationsTable(reception.stations, io.width)}\n`);
     for (const warning of warningSentences(reception.warnings)) io.out(`\n⚠ ${warning}`);
-    if (!values.all) io.out(`\n${reception.cautions.map(({ text }) => `! ${text}`).join('\n')}\n`);
+    if (!values.all) io.out(`\n${reception.cautions.map(({ code }) => `! ${cautionTexts[code]}`).join('\n')}\n`);
     return 0;
   },
 };

@@ -1,5 +1,6 @@
 import type { Disturbance, Reception, Stage, StationReception } from '../../engine/reception/path/types.ts';
 import {
+  cautionTexts,
   coverageSentences,
   interferenceSentence,
   interferenceWords,
@@ -44,5 +45,6 @@ export const writtenReception = (reception: Reception) => ({
   ...reception,
   stations: reception.stations.map(writtenStation),
   dial: writtenDial(reception),
+  cautions: reception.cautions.map((caution) => ({ ...caution, text: cautionTexts[caution.code] })),
   summary: receptionSummary(reception),
 });

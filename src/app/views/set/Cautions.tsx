@@ -1,4 +1,5 @@
 import type { Caution } from '../../../engine/index.ts';
+import { cautionTexts } from '../../../outputs/words/index.ts';
 import { reception } from '../../state/reception.ts';
 
 /** The cautions that belong where one is working; all of them stand together at the side as well. */
@@ -7,8 +8,8 @@ export function Cautions({ about }: { about: Caution['about'] }) {
   if (cautions.length === 0) return null;
   return (
     <div class="caution-here">
-      {cautions.map(({ text }) => (
-        <p key={text}>{text}</p>
+      {cautions.map(({ code }) => (
+        <p key={code}>{cautionTexts[code]}</p>
       ))}
     </div>
   );

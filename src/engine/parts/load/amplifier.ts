@@ -1,3 +1,4 @@
+import { supplyCautions } from '../../facts/cautions.ts';
 import { type Warning, warning } from '../../facts/warning.ts';
 import { owned } from '../../network/ids.ts';
 import { PART } from '../../network/part-ids.ts';
@@ -50,12 +51,6 @@ export function amplifier(spec: Amplifier): Load {
   const response = spec.response ? measuredResponse(spec.response) : bandResponse(100, 10000);
   if (couplingCapacitor !== undefined && loadResistor === undefined)
     warnings.push(warning('load.coupling-capacitor-blocks-direct-current'));
-  const cautions =
-    supply === 'mains'
-      ? [
-          'An amplifier run from the mains must be isolated from the set: its earth may carry mains current, and a fault in it reaches the phones and the aerial. Use a battery amplifier, or a proper isolating transformer between set and amplifier.',
-        ]
-      : [];
   if (supply === 'mains') warnings.push(warning('load.mains-hum'));
   const input = (f: Hertz) => reciprocal(complex(1 / R, 2 * Math.PI * f * C));
   const series = (f: Hertz) =>
@@ -105,7 +100,7 @@ export function amplifier(spec: Amplifier): Load {
     listening,
     ears: 2,
     warnings,
-    cautions,
+    cautions: supplyCautions(supply),
   });
 }
 

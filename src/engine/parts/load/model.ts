@@ -1,3 +1,4 @@
+import type { CautionCode } from '../../facts/cautions.ts';
 import type { Warning } from '../../facts/warning.ts';
 import type { Element } from '../../network/elements.ts';
 import type { Port } from '../../network/port.ts';
@@ -37,7 +38,7 @@ export interface Load {
   readonly ears: 1 | 2;
   readonly warnings: readonly Warning[];
   /** Cautions about safety, to be shown wherever this load is. */
-  readonly cautions: readonly string[];
+  readonly cautions: readonly CautionCode[];
 }
 
 /** A load before `powerAt` and other things that follow are worked out. */

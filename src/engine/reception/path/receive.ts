@@ -2,6 +2,7 @@ import { setCircuit } from '../../built/set-circuit.ts';
 import { distinctWarnings } from '../../facts/warning.ts';
 import { magnitude } from '../../numerics/complex.ts';
 import { slopeResistance } from '../../parts/detector/detector.ts';
+import { cautionsFor } from '../../set/cautions.ts';
 import type { SetDescription } from '../../set/description.ts';
 import { listeningTime } from '../../set/listening-time.ts';
 import type { Decibels, Hertz } from '../../units/quantities.ts';
@@ -11,7 +12,6 @@ import { dialOf, dialPlace, tuningCurve } from '../dial/dial.ts';
 import { intelligibilityBeside } from '../hearing/index.ts';
 import { interferenceAmong, measuredWidth } from '../interference/beside.ts';
 import { verdictOf, worstOf } from '../verdict.ts';
-import { cautionsFor } from './cautions.ts';
 import { type FieldOptions, fieldsAtSite } from './field.ts';
 import { type Receiver, receiver, receiveStation, TEST_TONE, type TunedStation } from './receive-station.ts';
 import { heardSpread, stagesOf } from './stages.ts';
@@ -82,7 +82,7 @@ export function receive(set: SetDescription, options: FieldOptions = {}): Recept
       ...ready.circuit.tuning.warnings,
       ...ready.circuit.coils.flatMap((c) => c.warnings),
     ]),
-    cautions: cautionsFor(set, ready.circuit.load.cautions),
+    cautions: cautionsFor(set),
   };
 }
 

@@ -1,3 +1,4 @@
+import type { Caution } from '../../facts/cautions.ts';
 import type { Warning } from '../../facts/warning.ts';
 import type { QuantityKind } from '../../units/parse.ts';
 import type {
@@ -12,7 +13,6 @@ import type {
   Watts,
 } from '../../units/quantities.ts';
 import type { Hearing, Loudness, Verdict } from '../hearing/types.ts';
-import type { Caution } from './cautions.ts';
 import type { StageFacts } from './stage-facts.ts';
 
 export type { Hearing, Loudness, Verdict } from '../hearing/types.ts';

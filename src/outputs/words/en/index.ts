@@ -1,5 +1,6 @@
 /** English. Another language exports the same names; the type `Words` is what it must have. */
 
+export { cautionTexts } from './cautions.ts';
 export { detectionLawWords } from './detection/law.ts';
 export { detectorName, detectorShortNames } from './detectors.ts';
 export { diagramText, nodeNames, type SymbolLabel, symbolLabels, symbolNames } from './diagram.ts';
@@ -45,6 +46,7 @@ export {
   tubeCapacitorSteps,
   vaneCapacitorSteps,
 } from './sheets/capacitor.ts';
+export { cautionsSheet } from './sheets/cautions.ts';
 export { circuitSheet, outputNames } from './sheets/circuit.ts';
 export {
   coilChecks,
