@@ -25,6 +25,7 @@ const ENGINE_ORDER = [
   'built',
   'solvers',
   'reception',
+  'uncertainty',
   'vary',
   'measure',
   'waves',

@@ -1,21 +1,17 @@
 import type { Assembly } from '../kinds/arrangements/assembly.ts';
 import { arrange } from '../kinds/arrangements/index.ts';
 import type { Kit } from '../kinds/arrangements/kit.ts';
-import { isLoop } from '../kinds/loops.ts';
-import { detectorModel, earthModel, loadModel, tuningModel } from '../kinds/models.ts';
+import { tuningModel } from '../kinds/models.ts';
 import type { Port } from '../network/port.ts';
-import type { VariableCapacitor } from '../parts/capacitor/model.ts';
 import { type AveragedDetector, averaged } from '../parts/detector/averaged.ts';
 import type { Detector } from '../parts/detector/detector.ts';
 import { pairAveraged } from '../parts/detector/pair.ts';
-import type { EarthModel } from '../parts/earth/earth.ts';
-import type { Load } from '../parts/load/model.ts';
 import type { SetDescription } from '../set/description.ts';
-import type { Hertz } from '../units/quantities.ts';
-import { type AerialInCircuit, aerialInCircuit } from './aerial-elements.ts';
-import { type CoilPart, coilsOf, mutualOf } from './coil-parts.ts';
+import { changedParts, type PartChanges } from './changed-parts.ts';
+import { type CoilPart, mutualOf } from './coil-parts.ts';
 import { loadElements } from './load-elements.ts';
-import { type LoopAerial, loopOf } from './loop-parts.ts';
+import type { LoopAerial } from './loop-parts.ts';
+import { partsOf, type SetParts } from './set-parts.ts';
 
 /** What-ifs that no description has a word for. */
 export interface Whatif {
@@ -26,45 +22,28 @@ export interface Whatif {
 }
 
 /** A set as parts made and joined: the one thing every view of it is computed from. */
-export interface SetCircuit {
+export interface SetCircuit extends SetParts {
   readonly set: SetDescription;
   readonly assembly: Assembly;
-  readonly coils: readonly CoilPart[];
-  readonly tuning: VariableCapacitor;
-  readonly aerial?: AerialInCircuit;
-  readonly loop?: LoopAerial;
   /** Of the tuned circuit that the detector is on; of a list of elements, the first described. */
   readonly tuningCoil?: CoilPart | LoopAerial;
-  readonly earth: EarthModel;
-  readonly detector: Detector;
   /** The detector, or pair of them, as one averaged device at the assembly's ports. */
   readonly averaged: AveragedDetector;
   readonly bias: number;
-  readonly load: Load;
   /** Across what makes the sound. */
   readonly transducer: Port;
 }
 
-/** Above every broadcast on medium wave: where an aerial counts as short or not. */
-const HIGHEST: Hertz = 1.7e6;
-
-/** Middle of the stations' frequencies, as a ratio scale has it; of medium wave where there are none. */
-function middleOf(set: SetDescription): Hertz {
-  const { stations } = set.place;
-  if (stations.length === 0) return 9e5;
-  return Math.exp(stations.reduce((sum, s) => sum + Math.log(s.frequency), 0) / stations.length);
-}
-
 /** Make the parts and join them. @throws RangeError for parts that cannot be built; `readValue` has named them already. */
-export function setCircuit(set: SetDescription, whatif: Whatif = {}): SetCircuit {
-  const earth = earthModel(set.earth);
-  const tuning = tuningModel(set.tuning);
-  const detector = whatif.detector ?? detectorModel(set.detector);
-  const load = loadModel(set.load);
-  const coils = coilsOf(set, whatif.coilLoss ?? 1, middleOf(set));
-  const highest = Math.max(HIGHEST, ...set.place.stations.map((s) => s.frequency));
-  const aerial = isLoop(set.aerial) ? undefined : aerialInCircuit(set.aerial, earth, highest);
-  const loop = isLoop(set.aerial) ? loopOf(set.aerial, whatif.coilLoss ?? 1) : undefined;
+export const setCircuit = (set: SetDescription, whatif: Whatif = {}): SetCircuit =>
+  joined(set, partsOf(set, whatif.coilLoss, whatif.detector));
+
+/** The same set with some of its parts otherwise than described; what does not change is shared. @throws RangeError where no such part can be. */
+export const changedCircuit = (circuit: SetCircuit, changes: PartChanges): SetCircuit =>
+  joined(circuit.set, changedParts(circuit.set, circuit, changes));
+
+function joined(set: SetDescription, parts: SetParts): SetCircuit {
+  const { earth, tuning, detector, load, coils, aerial, loop } = parts;
   const bias = set.detector.bias ?? 0;
   const wiring = set.detector.wiring;
   const loaded = loadElements(set.load, load);

@@ -11,6 +11,7 @@ import { exponentialDetector } from '../parts/detector/exponential.ts';
 import { detectorByKind } from '../parts/detector/library.ts';
 import { measuredDetector } from '../parts/detector/measured.ts';
 import { type EarthModel, earth } from '../parts/earth/earth.ts';
+import { SOILS, type SoilName } from '../parts/earth/soil.ts';
 import { audioLoad } from '../parts/load/load.ts';
 import type { Load } from '../parts/load/model.ts';
 import type { AerialDescription } from './aerials/aerial-schema.ts';
@@ -123,6 +124,10 @@ const EARTHS: ByKind<EarthDescription, EarthModel> = {
   radials: wiresOf,
   counterpoise: wiresOf,
 };
+
+/** Resistivity of the soil that a described earth lies in, Ω·m. */
+export const resistivityOf = (earth: Exclude<EarthDescription, { kind: 'measured' }>): number =>
+  earth.soil === 'as its resistivity' ? earth.soilResistivity : SOILS[earth.soil as SoilName].resistivity;
 
 /** @throws RangeError for sizes that cannot be built. */
 export const earthModel = once((described: EarthDescription): EarthModel => byKind(EARTHS, described));

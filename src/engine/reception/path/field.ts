@@ -39,7 +39,7 @@ export const arrivalOptions = ({ time = 'day', coast, memory }: FieldOptions, su
 });
 
 /** The ground wave depends on frequency and way alone: what one reception found serves the next, with another coil or tap. */
-const shared = arrivalMemory();
+export const sharedMemory = arrivalMemory();
 
 /**
  * The field of any station at a place, as measured, or ground wave and by night sky wave together; each worked out once.
@@ -50,7 +50,7 @@ export function fieldsAtSite(
   options: FieldOptions = {},
 ): (station: StationDescription) => FieldAtSite {
   const asked = arrivalOptions(
-    { ...options, time: options.time ?? listeningTime(place), memory: options.memory ?? shared },
+    { ...options, time: options.time ?? listeningTime(place), memory: options.memory ?? sharedMemory },
     place.sunspots,
   );
   const known = new Map<StationDescription, FieldAtSite>();

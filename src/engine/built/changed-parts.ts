@@ -1,0 +1,164 @@
+import { isLoop } from '../kinds/loops.ts';
+import { earthModel, loadModel, resistivityOf } from '../kinds/models.ts';
+import type { Element } from '../network/elements.ts';
+import { PART } from '../network/part-ids.ts';
+import { add, complex } from '../numerics/complex.ts';
+import type { Detector, DevicePoint } from '../parts/detector/detector.ts';
+import { exponentialDetector } from '../parts/detector/exponential.ts';
+import type { EarthModel } from '../parts/earth/earth.ts';
+import type { Load } from '../parts/load/model.ts';
+import type { SetDescription } from '../set/description.ts';
+import { type Decibels, type Hertz, type Ratio, temperatureVoltage, type Volts } from '../units/quantities.ts';
+import { type AerialInCircuit, aerialInCircuit } from './aerial-elements.ts';
+import type { CoilPart } from './coil-parts.ts';
+import type { LoopAerial } from './loop-parts.ts';
+import { highestFrequency, type SetParts } from './set-parts.ts';
+
+/** What of a set's parts is otherwise than described. Left out: as described. */
+export interface PartChanges {
+  /** Factor on the resistivity of the soil that the earth lies in. */
+  readonly soilResistivity?: Ratio;
+  /** Factor on the resistance of an earth as a whole. */
+  readonly earthResistance?: Ratio;
+  /** Factors. */
+  readonly effectiveHeight?: Ratio;
+  readonly aerialCapacitance?: Ratio;
+  /** tan δ of the aerial's capacitance, added: what trees, walls and insulators around the wire lose. */
+  readonly aerialLossTangent?: Ratio;
+  /** Factor on the resistance of every coil, and of a loop. */
+  readonly coilLoss?: Ratio;
+  /** Factors on an exponential detector; `ideality` is added. */
+  readonly saturationCurrent?: Ratio;
+  readonly ideality?: number;
+  readonly seriesResistance?: Ratio;
+  readonly leakage?: Ratio;
+  /** Moves the curve of a valve along its voltage. */
+  readonly contactPotential?: Volts;
+  /** Factor on the inductance of phones, or the capacitance of an earpiece. */
+  readonly loadImpedance?: Ratio;
+  /** Added to what the phones or the loudspeaker give. */
+  readonly sensitivity?: Decibels;
+}
+
+/** The parts of a set with changes made: what is not changed is shared. @throws RangeError where no such part can be. */
+export function changedParts(set: SetDescription, parts: SetParts, changes: PartChanges): SetParts {
+  const earth = changedEarth(set, parts.earth, changes);
+  return {
+    ...parts,
+    earth,
+    aerial: changedAerial(set, parts, earth, changes),
+    loop: parts.loop && changedLoop(parts.loop, changes),
+    coils: changes.coilLoss === undefined ? parts.coils : parts.coils.map((c) => lossier(c, changes.coilLoss!)),
+    detector: changedDetector(parts.detector, changes),
+    load: changedLoad(set, parts.load, changes),
+  };
+}
+
+function changedEarth(set: SetDescription, earth: EarthModel, changes: PartChanges): EarthModel {
+  const { soilResistivity = 1, earthResistance = 1 } = changes;
+  let changed = earth;
+  const { earth: written } = set;
+  if (soilResistivity !== 1 && written.kind !== 'measured') {
+    const resistivity = Math.min(1e6, resistivityOf(written) * soilResistivity);
+    changed = earthModel({ ...written, soil: 'as its resistivity', soilResistivity: resistivity });
+  }
+  if (earthResistance === 1) return changed;
+  const { impedanceAt } = changed;
+  return {
+    ...changed,
+    resistance: changed.resistance * earthResistance,
+    impedanceAt: (f) => {
+      const z = impedanceAt(f);
+      return complex(z.re * earthResistance, z.im);
+    },
+  };
+}
+
+function changedAerial(
+  set: SetDescription,
+  parts: SetParts,
+  earth: EarthModel,
+  changes: PartChanges,
+): AerialInCircuit | undefined {
+  if (isLoop(set.aerial) || !parts.aerial) return parts.aerial;
+  const { effectiveHeight = 1, aerialCapacitance = 1, aerialLossTangent = 0 } = changes;
+  const base = earth === parts.earth ? parts.aerial : aerialInCircuit(set.aerial, earth, highestFrequency(set));
+  if (effectiveHeight === 1 && aerialCapacitance === 1 && aerialLossTangent === 0) return base;
+  const capacitance = base.capacitance * aerialCapacitance;
+  const lost = (f: Hertz) => (f > 0 && capacitance > 0 ? aerialLossTangent / (2 * Math.PI * f * capacitance) : 0);
+  return {
+    ...base,
+    capacitance,
+    effectiveHeightAt: (f) => effectiveHeight * base.effectiveHeightAt(f),
+    resistanceAt: (f) => base.resistanceAt(f) + lost(f),
+    elements: base.elements.map((e): Element => {
+      if (e.kind === 'mutual' || e.owner.part !== PART.aerial) return e;
+      if (e.kind === 'capacitor')
+        return { ...e, capacitance: e.capacitance * aerialCapacitance, lossTangent: aerialLossTangent };
+      if (e.kind !== 'impedance') return e;
+      // Of a long wire more or less capacitance shows as more or less of its reactance below resonance.
+      const share = base.capacitance > 0 ? (1 / aerialCapacitance - 1) / base.capacitance : 0;
+      return {
+        ...e,
+        impedance: (f) => (f > 0 ? add(e.impedance(f), complex(lost(f), -share / (2 * Math.PI * f))) : e.impedance(f)),
+      };
+    }),
+  };
+}
+
+const lossier = <C extends CoilPart>(coil: C, factor: Ratio): C => ({
+  ...coil,
+  resistanceAt: (f: Hertz) => (f > 0 ? factor : 1) * coil.resistanceAt(f),
+});
+
+function changedLoop(loop: LoopAerial, { effectiveHeight = 1, coilLoss = 1 }: PartChanges): LoopAerial {
+  if (effectiveHeight === 1 && coilLoss === 1) return loop;
+  return {
+    ...loop,
+    effectiveHeightAt: (f) => effectiveHeight * loop.effectiveHeightAt(f),
+    resistanceAt: (f) => (f > 0 ? coilLoss : 1) * loop.resistanceAt(f),
+  };
+}
+
+function changedDetector(detector: Detector, changes: PartChanges): Detector {
+  const { saturationCurrent = 1, ideality = 0, seriesResistance = 1, leakage = 1, contactPotential = 0 } = changes;
+  const { law, temperature } = detector;
+  if (law && !(saturationCurrent === 1 && ideality === 0 && seriesResistance === 1 && leakage === 1)) {
+    const changed = exponentialDetector({
+      saturationCurrent: Math.min(0.5, law.saturationCurrent * saturationCurrent),
+      ideality: Math.max(0.9, law.slopeVoltage / temperatureVoltage(temperature) + ideality),
+      seriesResistance: law.seriesResistance * seriesResistance,
+      leakage: law.leakage * leakage,
+      junctionCapacitance: detector.junctionCapacitance,
+      temperature,
+      reverseLimit: detector.reverseLimit,
+      label: detector.label,
+    });
+    return { ...changed, warnings: detector.warnings };
+  }
+  if (detector.kind !== 'thermionic' || contactPotential === 0) return detector;
+  const { current, conductance, evaluate } = detector;
+  return {
+    ...detector,
+    current: (v) => current(v - contactPotential),
+    conductance: (v) => conductance(v - contactPotential),
+    evaluate: (v, out: DevicePoint) => evaluate(v - contactPotential, out),
+    currentScale: Math.max(current(-contactPotential), 1e-15),
+  };
+}
+
+function changedLoad(set: SetDescription, load: Load, { loadImpedance = 1, sensitivity = 0 }: PartChanges): Load {
+  const changed = loadImpedance === 1 ? load : withImpedance(set, load, loadImpedance);
+  if (sensitivity === 0) return changed;
+  const { soundPressureAt } = changed;
+  return { ...changed, soundPressureAt: (f, volts) => soundPressureAt(f, volts) + sensitivity };
+}
+
+function withImpedance({ load: written }: SetDescription, load: Load, factor: Ratio): Load {
+  if (written.kind === 'crystal earpiece') return loadModel({ ...written, capacitance: written.capacitance * factor });
+  if (written.kind !== 'phones') return load;
+  const winding = loadModel({ ...written, transformer: undefined })
+    .elements('from', 'to')
+    .elements.find((e) => e.kind === 'inductor');
+  return winding?.kind === 'inductor' ? loadModel({ ...written, inductance: winding.inductance * factor }) : load;
+}

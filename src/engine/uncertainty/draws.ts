@@ -1,0 +1,70 @@
+import { normalQuantile } from '../numerics/normal.ts';
+
+/** How many sets are drawn. */
+export const DRAWS = 2000;
+
+/** One deviate for each of the equal shares that a normal distribution is cut into. */
+let strata: Float64Array | undefined;
+const levels = (): Float64Array =>
+  (strata ??= Float64Array.from({ length: DRAWS }, (_, k) => normalQuantile((k + 0.5) / DRAWS)));
+
+/** 32 bits from a text (FNV-1a): the seed of its draws. */
+function seedOf(text: string): number {
+  let hash = 0x811c9dc5;
+  for (let i = 0; i < text.length; i++) hash = Math.imul(hash ^ text.charCodeAt(i), 0x01000193);
+  return hash >>> 0;
+}
+
+/** Uniform numbers from 0 to 1, always the same for a seed (Steele and Vigna's SplitMix with 32 bits). */
+export function uniform(seed: number): () => number {
+  let state = seed | 0;
+  return () => {
+    state = (state + 0x9e3779b9) | 0;
+    let z = state;
+    z = Math.imul(z ^ (z >>> 16), 0x21f0aaad);
+    z = Math.imul(z ^ (z >>> 15), 0x735a2d97);
+    return ((z ^ (z >>> 15)) >>> 0) / 2 ** 32;
+  };
+}
+
+const MOST_KEPT = 2100;
+const known = new Map<string, Float64Array>();
+
+/**
+ * Standard normal deviates of one input, one for each set drawn: a Latin hypercube (McKay, Beckman and Conover,
+ * Technometrics 21, 1979), so that every input's own distribution is met exactly. Always the same for a name, whatever
+ * the set: what is asked twice answers alike, and what two stations share is the same set for both.
+ */
+export function deviates(name: string): Float64Array {
+  let found = known.get(name);
+  if (found) return found;
+  found = levels().slice();
+  const next = uniform(seedOf(name));
+  for (let k = DRAWS - 1; k > 0; k--) {
+    const j = Math.floor(next() * (k + 1));
+    [found[k], found[j]] = [found[j], found[k]];
+  }
+  if (known.size >= MOST_KEPT) known.clear();
+  known.set(name, found);
+  return found;
+}
+
+/** A figure's median and the range from its 5th to its 95th percentile. */
+export interface Ranged {
+  readonly median: number;
+  /** 90 %. */
+  readonly range: readonly [low: number, high: number];
+}
+
+/** Of draws in any order. */
+export function rangedOf(draws: Float64Array): Ranged {
+  const sorted = draws.slice().sort();
+  const at = (share: number): number => {
+    const x = Math.max(0, share * sorted.length - 0.5);
+    const k = Math.min(sorted.length - 2, Math.floor(x));
+    const t = x - k;
+    // Silence is −∞ and must not become a number that is none.
+    return t === 0 ? sorted[k] : sorted[k] === sorted[k + 1] ? sorted[k] : sorted[k] * (1 - t) + sorted[k + 1] * t;
+  };
+  return { median: at(0.5), range: [at(0.05), at(0.95)] };
+}

@@ -1,0 +1,120 @@
+import { groundConstants } from '../place/ground.ts';
+import type { PathSection } from '../place/ground-wave/mixed-path.ts';
+import { fieldLevel, sumLevels } from '../place/levels.ts';
+import type { Arrival, ArrivalOptions } from '../place/stations/arrival.ts';
+import { arrivals } from '../place/stations/arrivals.ts';
+import { arrivalOptions, type FieldOptions, sharedMemory } from '../reception/path/field.ts';
+import type { SetDescription } from '../set/description.ts';
+import { listeningTime } from '../set/listening-time.ts';
+import type { StationDescription } from '../set/place.ts';
+import type { Decibels, Ratio } from '../units/quantities.ts';
+import { DRAWS, deviates } from './draws.ts';
+import { groundSpread } from './outdoor-spreads.ts';
+import { between, COMMON_PRACTICE, NINETY, plusOrMinus, type Spread, valueAt } from './spread.ts';
+
+/** A field strength given with the station: ± dB. */
+const GIVEN = plusOrMinus(2, COMMON_PRACTICE);
+/** Site and terrain above or below the curve of a smooth earth, by what most of the way is. */
+const SITE: Readonly<Record<'land' | 'sea', Decibels>> = { land: 5, sea: 3 };
+/** Readings of published ground-wave curves at known constants of the ground, against the calculated ones. */
+const CURVE: Decibels = 1.5;
+/** Of every coast on the way (reference/propagation-checks.json, "millington-2"). */
+const COAST: Decibels = 2.5;
+/** Sky wave of one evening, its fading by the minute included, against the yearly median by Rec. ITU-R P.1147. */
+const SKY_WAVE = between('difference', [-16, 0, 13], 'deciles of Rec. ITU-R P.1147 and Rayleigh fading');
+
+/** ± dB of a ground wave apart from the constants of the ground: 90 %. */
+const siteSpread = (sections: readonly PathSection[]): Spread => {
+  const land = sections.some(({ ground }) => groundConstants(ground).conductivity < 1);
+  const coasts = sections.filter((s, i) => i > 0 && isSea(s) !== isSea(sections[i - 1])).length;
+  return plusOrMinus(
+    Math.hypot(SITE[land ? 'land' : 'sea'], CURVE, COAST * Math.sqrt(coasts)),
+    `readings of published curves; ${COMMON_PRACTICE}`,
+  );
+};
+const isSea = ({ ground }: PathSection): boolean => groundConstants(ground).conductivity >= 1;
+
+/** Land with its conductivity times a factor; permittivity follows with its power 0.4, as moisture raises both. */
+const sectionsWith = (sections: readonly PathSection[], factor: Ratio): PathSection[] =>
+  sections.map(({ length, ground }) => {
+    const { conductivity, permittivity } = groundConstants(ground);
+    if (conductivity >= 1) return { length, ground };
+    return {
+      length,
+      ground: { conductivity: conductivity * factor, permittivity: Math.max(1, permittivity * factor ** 0.4) },
+    };
+  });
+
+/** The field of a station and how it is drawn. */
+export interface FieldDraws {
+  /** dB(µV/m), with nothing unknown. */
+  readonly level: Decibels;
+  /** For every set drawn, dB above that. */
+  readonly drawn: Float64Array;
+  /** At standard normal deviates of ground, site and sky wave: what one set would meet. */
+  readonly at: (deviate: (input: 'ground' | 'site' | 'sky wave') => number) => Decibels;
+}
+
+/** @returns undefined where nothing arrives. @throws RangeError for an impossible place. */
+export function fieldDraws(
+  set: SetDescription,
+  station: StationDescription,
+  options: FieldOptions = {},
+): FieldDraws | undefined {
+  const { place } = set;
+  const asked: ArrivalOptions = arrivalOptions(
+    { ...options, time: options.time ?? listeningTime(place), memory: options.memory ?? sharedMemory },
+    place.sunspots,
+  );
+  const [arrival] = arrivals(place, [station], asked);
+  const { total, source } = arrival;
+  if (arrival.onAir === false || !(total.fieldStrength > 0)) return undefined;
+  const own = `${station.frequency}/${station.name}`;
+  const dB = source === 'measured' ? givenField : computedField(set, station, arrival, asked);
+  const sites = deviates(`site/${own}`);
+  const skies = deviates(`sky wave/${own}`);
+  const grounds = deviates('ground');
+  return {
+    level: total.level,
+    at: (deviate) => dB(deviate('ground'), deviate('site'), deviate('sky wave')),
+    drawn: Float64Array.from({ length: DRAWS }, (_, k) => dB(grounds[k], sites[k], skies[k])),
+  };
+}
+
+const givenField = (_ground: number, site: number): Decibels => valueAt(GIVEN, site);
+
+function computedField(
+  set: SetDescription,
+  station: StationDescription,
+  { ground, sky, sections, total }: Arrival,
+  asked: ArrivalOptions,
+): (ground: number, site: number, sky: number) => Decibels {
+  const site = siteSpread(sections);
+  const ways = ground ? groundWay(set, station, sections, asked) : undefined;
+  return (g, s, n) => {
+    const parts: Decibels[] = [];
+    if (ground && ways) parts.push(ground.level + ways(g) + valueAt(site, s));
+    if (sky) parts.push(sky.level + valueAt(SKY_WAVE, n));
+    return sumLevels(parts) - total.level;
+  };
+}
+
+/** dB of the ground wave over a deviate of the conductivity of the land: a parabola through its 90 % range. */
+function groundWay(
+  set: SetDescription,
+  station: StationDescription,
+  sections: readonly PathSection[],
+  asked: ArrivalOptions,
+): (deviate: number) => Decibels {
+  const spread = groundSpread(set);
+  const levelAt = (deviate: number): Decibels => {
+    const changed = { ...station, sections: sectionsWith(sections, valueAt(spread, deviate)) };
+    const strength = arrivals(set.place, [changed], asked)[0].ground?.fieldStrength ?? 0;
+    return fieldLevel(strength);
+  };
+  const [low, middle, high] = [levelAt(-NINETY), levelAt(0), levelAt(NINETY)];
+  if (!Number.isFinite(low + middle + high)) return () => 0;
+  const slope = (high - low) / (2 * NINETY);
+  const bend = (high + low - 2 * middle) / (2 * NINETY * NINETY);
+  return (u) => u * (slope + u * bend);
+}

@@ -1,0 +1,28 @@
+import type { Receiver, TunedStation } from '../reception/path/receive-station.ts';
+
+/** Figures of a station on its way through the set that have ranges. */
+export const FIGURES = {
+  emf: (s) => s.emf,
+  aerialPower: (s) => s.aerialPower,
+  tunedCircuitVoltage: (s) => s.tunedVoltage,
+  loadedQ: (s) => s.loadedQ,
+  detectorVoltage: (s) => s.steady.junctionVoltage,
+  detectorPower: (s) => s.steady.inputPower,
+  detectorInputResistance: (s) => s.steady.inputResistance,
+  directVoltage: (s) => s.steady.directVoltage,
+  audioVoltage: (s) => s.audioVoltage,
+  distortion: (s) => s.distortion,
+  phonesPower: (s) => s.phonesPower,
+  soundPressureLevel: (s) => s.heard.spl,
+} satisfies Record<string, (s: TunedStation, set: Receiver) => number>;
+export type FigureId = keyof typeof FIGURES;
+export const FIGURE_IDS = Object.keys(FIGURES) as FigureId[];
+
+/** Levels in decibels, which add; all others are worked with as logarithms while they are above 0. */
+export const IN_DECIBELS: ReadonlySet<FigureId> = new Set(['soundPressureLevel']);
+
+/** One evaluation: a number for every figure. */
+export type FigureValues = Readonly<Record<FigureId, number>>;
+
+export const figuresOf = (s: TunedStation): FigureValues =>
+  Object.fromEntries(FIGURE_IDS.map((id) => [id, FIGURES[id](s)])) as Record<FigureId, number>;

@@ -1,0 +1,45 @@
+import { type Heard, PEAKS } from '../reception/hearing/index.ts';
+import { MASKING } from '../reception/hearing/intelligibility.ts';
+import type { StationDescription } from '../set/place.ts';
+import { DRAWS, deviates } from './draws.ts';
+import { between, COMMON_PRACTICE, plusOrMinus, timesOrOver, valueAt } from './spread.ts';
+
+/** Mean depth of a programme against the usual depth stated. */
+export const MODULATION = timesOrOver(1.4, COMMON_PRACTICE);
+
+/** Threshold of hearing of people of 20 to 65 over that of the young, 1 to 2 kHz, dB. */
+const HEARING = between('difference', [-7, 4, 20], 'ISO 7029:2000, from memory, averaged over those ages');
+
+/** Noise of a room of its kind, dB. */
+const ROOM_NOISE = plusOrMinus(6, COMMON_PRACTICE);
+
+/**
+ * How far a programme stands over threshold and room in every set drawn, by level, hearing and room drawn together.
+ * @param heard at the level that `levels` is about.
+ */
+export function marginDraws(
+  station: StationDescription,
+  heard: Heard,
+  levels: Float64Array,
+): { margin: Float64Array; inSilence: Float64Array } {
+  const ears = deviates('hearing');
+  const rooms = deviates('room noise');
+  const peaks = PEAKS[station.programme];
+  const margin = new Float64Array(DRAWS);
+  const inSilence = new Float64Array(DRAWS);
+  for (let k = 0; k < DRAWS; k++) {
+    const up = levels[k] - heard.spl + peaks;
+    const deaf = valueAt(HEARING, ears[k]);
+    const noisy = valueAt(ROOM_NOISE, rooms[k]) - MASKING;
+    let best = Number.NEGATIVE_INFINITY;
+    let silent = Number.NEGATIVE_INFINITY;
+    for (const band of heard.bands) {
+      const over = band.level + up - band.threshold - deaf;
+      silent = Math.max(silent, over);
+      best = Math.max(best, Math.min(over, band.level + up - band.noise - noisy));
+    }
+    margin[k] = best;
+    inSilence[k] = silent;
+  }
+  return { margin, inSilence };
+}

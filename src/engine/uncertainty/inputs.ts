@@ -1,0 +1,45 @@
+import type { PartChanges } from '../built/changed-parts.ts';
+import type { SetCircuit } from '../built/set-circuit.ts';
+import { isLoop } from '../kinds/loops.ts';
+import type { SetDescription } from '../set/description.ts';
+import { detectorSpreads } from './detector-spreads.ts';
+import type { SetInput } from './input.ts';
+import { loadSpreads } from './load-spreads.ts';
+import { outdoorSpreads } from './outdoor-spreads.ts';
+import { COMMON_PRACTICE, timesOrOver, valueAt } from './spread.ts';
+
+/** Coil loss against the calculated one: four built coils of known wire measured 0.75 to 1.0 of the calculated Q. */
+const WOUND_COIL = `four built coils (reference/measured-in-practice.json); ${COMMON_PRACTICE}`;
+
+function coilSpreads(set: SetDescription): SetInput[] {
+  const loops = isLoop(set.aerial);
+  if (set.coils.length === 0 && !loops) return [];
+  const litz = set.coils.some((c) => c.shape !== 'measured' && (c.wire.strands ?? 1) > 1);
+  const measured = !loops && set.coils.every((c) => c.shape === 'measured');
+  const spread = measured
+    ? timesOrOver(1.1, 'Q as measured')
+    : loops
+      ? timesOrOver(1.6, COMMON_PRACTICE)
+      : litz
+        ? timesOrOver(1.5, 'three published coils of Litz wire')
+        : timesOrOver(1.4, WOUND_COIL);
+  return [{ id: 'coil loss', settledBy: 'coil', spread, changes: (coilLoss) => ({ coilLoss }) }];
+}
+
+/** Everything about a set's parts that is not measured; what is measured is not in it, or only with a meter's error. */
+export const setInputs = ({ set, detector }: SetCircuit): readonly SetInput[] => [
+  ...outdoorSpreads(set),
+  ...coilSpreads(set),
+  ...detectorSpreads(set, detector),
+  ...loadSpreads(set),
+];
+
+/** The changes that a set of values makes, together. */
+export function changesFor(inputs: readonly SetInput[], deviate: (input: SetInput) => number): PartChanges {
+  const all = inputs.map((input) => {
+    const value = valueAt(input.spread, deviate(input));
+    return { changes: input.changes?.(value), level: input.adds ? value : 0 };
+  });
+  const sensitivity = all.reduce((sum, { level }) => sum + level, 0);
+  return Object.assign({ sensitivity }, ...all.map(({ changes }) => changes));
+}

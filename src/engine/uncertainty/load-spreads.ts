@@ -1,0 +1,39 @@
+import type { LoadDescription } from '../kinds/loads/load-schema.ts';
+import type { SetDescription } from '../set/description.ts';
+import type { SetInput } from './input.ts';
+import { between, COMMON_PRACTICE, plusOrMinus, type Spread, timesOrOver } from './spread.ts';
+
+const HANDBOOKS = 'handbooks, from memory';
+
+/** ± dB on what phones or loudspeaker give for their input. */
+function sensitivity(load: LoadDescription): Spread {
+  if (load.kind === 'amplifier') return plusOrMinus(3, COMMON_PRACTICE);
+  if (load.sensitivity !== undefined) return plusOrMinus(1.5, 'as measured');
+  if (load.kind === 'crystal earpiece') return plusOrMinus(10, HANDBOOKS);
+  if (load.kind === 'moving-coil phones') return plusOrMinus(7, HANDBOOKS);
+  return plusOrMinus(load.make === 'balanced armature' ? 5 : 8, HANDBOOKS);
+}
+
+/** What is not known of what one listens with. */
+export function loadSpreads({ load }: SetDescription): SetInput[] {
+  const inputs: SetInput[] = [{ id: 'sensitivity', settledBy: 'phones', spread: sensitivity(load), adds: true }];
+  const changes: SetInput['changes'] = (loadImpedance) => ({ loadImpedance });
+  if (load.kind === 'phones' && load.inductance === undefined)
+    inputs.push({ id: 'load impedance', settledBy: 'phones', spread: timesOrOver(1.4, HANDBOOKS), changes });
+  if (load.kind === 'crystal earpiece')
+    inputs.push({
+      id: 'load impedance',
+      settledBy: 'phones',
+      spread: timesOrOver(2.5, 'published capacitances, 0.5 to 15 nF'),
+      changes,
+    });
+  if ('transformer' in load && load.transformer)
+    inputs.push({
+      id: 'transformer loss',
+      settledBy: 'phones',
+      // About the loss calculated.
+      spread: between('difference', [-1.5, 0, 1], HANDBOOKS),
+      adds: true,
+    });
+  return inputs;
+}

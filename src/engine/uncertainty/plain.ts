@@ -1,0 +1,70 @@
+import { changedCircuit, type SetCircuit } from '../built/set-circuit.ts';
+import { normalQuantile } from '../numerics/normal.ts';
+import { type FieldOptions, fieldsAtSite } from '../reception/path/field.ts';
+import { receiver, receiveStation } from '../reception/path/receive-station.ts';
+import { ALIKE } from './deviates-of.ts';
+import { uniform } from './draws.ts';
+import { fieldDraws } from './field-draws.ts';
+import { type FigureValues, figuresOf } from './figures.ts';
+import { MODULATION } from './hearing-spreads.ts';
+import type { PartInput } from './input.ts';
+import { changesFor, setInputs } from './inputs.ts';
+import { valueAt } from './spread.ts';
+
+/** One station in one set drawn. */
+export interface PlainDraw {
+  readonly fieldStrength: number;
+  readonly figures: FigureValues;
+}
+
+/**
+ * Sets drawn and followed one by one through the whole engine: what `uncertaintyOf` stands for, at a hundred times the
+ * work. For checking it.
+ * @param seed the same seed draws the same sets. @returns of every set, its stations in the set's order; undefined where
+ * nothing arrives or the set cannot be.
+ */
+export function plainDraws(
+  circuit: SetCircuit,
+  count: number,
+  seed: number,
+  options: FieldOptions = {},
+): readonly (readonly (PlainDraw | undefined)[])[] {
+  const { set } = circuit;
+  const inputs = setInputs(circuit);
+  const next = uniform(seed);
+  const normal = (): number => normalQuantile((Math.floor(next() * 2 ** 30) + 0.5) / 2 ** 30);
+  const fields = set.place.stations.map((station) => fieldDraws(set, station, options));
+  const fieldOf = fieldsAtSite(set.place, options);
+  return Array.from({ length: count }, () => {
+    const own = new Map<PartInput, number>(inputs.map(({ id }) => [id, normal()]));
+    const current = own.get('saturation current');
+    if (current !== undefined)
+      own.set('ideality', ALIKE * current + Math.sqrt(1 - ALIKE ** 2) * (own.get('ideality') ?? 0));
+    const ground = normal();
+    const drawn = changedCircuit(
+      circuit,
+      changesFor(inputs, ({ id }) => own.get(id) ?? 0),
+    );
+    let dB = 0;
+    const ready = receiver(drawn, (station) => {
+      const field = fieldOf(station);
+      return { ...field, fieldStrength: field.fieldStrength * 10 ** (dB / 20) };
+    });
+    return set.place.stations.map((station, i): PlainDraw | undefined => {
+      const [site, sky, depth] = [normal(), normal(), normal()];
+      const field = fields[i];
+      if (!field) return undefined;
+      dB = field.at((input) => (input === 'ground' ? ground : input === 'site' ? site : sky));
+      try {
+        const tuned = receiveStation(ready, {
+          ...station,
+          modulation: station.modulation * valueAt(MODULATION, depth),
+        });
+        return { fieldStrength: tuned.field.fieldStrength, figures: figuresOf(tuned) };
+      } catch (refusal) {
+        if (refusal instanceof RangeError) return undefined;
+        throw refusal;
+      }
+    });
+  });
+}

@@ -1,0 +1,45 @@
+import { type MonotoneCurve, monotoneCurve } from '../numerics/monotone.ts';
+
+/** How a figure answers to one input: what it adds at a value of it, 0 in the middle. */
+export type Response = (x: number) => number;
+
+/** As far beyond its outer points as a parabola is trusted, in shares of their distance from the middle. */
+const BEYOND = 1.6;
+
+/**
+ * A parabola through three evaluations, 0 in the middle; a value missing counts as on a straight line with the others.
+ * @param low where, and how far below the middle's figure; @param high likewise.
+ */
+export function parabola(low: readonly [x: number, y: number], high: readonly [x: number, y: number]): Response {
+  const [a, ya] = low;
+  const [b, yb] = high;
+  if (!(a < 0 && b > 0)) return () => 0;
+  const fromLow = ya / a;
+  const fromHigh = yb / b;
+  const [sa, sb] = [
+    Number.isFinite(fromLow) ? fromLow : Number.isFinite(fromHigh) ? fromHigh : 0,
+    Number.isFinite(fromHigh) ? fromHigh : Number.isFinite(fromLow) ? fromLow : 0,
+  ];
+  const bend = (sb - sa) / (b - a);
+  const slope = sa - bend * a;
+  return (x) => {
+    const t = Math.min(BEYOND * b, Math.max(BEYOND * a, x));
+    return t * (slope + t * bend);
+  };
+}
+
+/** A smooth curve through evaluations, straight beyond its ends, 0 at x = 0 which must be among them. */
+export function throughPoints(points: readonly (readonly [x: number, y: number])[]): Response {
+  const finite = points.filter(([, y]) => Number.isFinite(y)).sort((p, q) => p[0] - q[0]);
+  if (finite.length < 2) return () => 0;
+  const curve: MonotoneCurve = monotoneCurve(
+    finite.map(([x]) => x),
+    finite.map(([, y]) => y),
+  );
+  const [first, last] = [finite[0], finite[finite.length - 1]];
+  const below = (finite[1][1] - first[1]) / (finite[1][0] - first[0]);
+  const before = finite[finite.length - 2];
+  const above = (last[1] - before[1]) / (last[0] - before[0]);
+  return (x) =>
+    x < first[0] ? first[1] + below * (x - first[0]) : x > last[0] ? last[1] + above * (x - last[0]) : curve.at(x);
+}
