@@ -15,7 +15,8 @@ import {
 } from '../../engine/reception/path/receive-station.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
 import type { StationDescription } from '../../engine/set/place.ts';
-import { createListener, type HeardStation, type Listener } from '../../engine/solvers/envelope/envelope.ts';
+import { createListener } from '../../engine/solvers/envelope/envelope.ts';
+import type { HeardStation, Listener } from '../../engine/solvers/envelope/listener-types.ts';
 import type { Decibels, Hertz, Kelvins, Ratio, Volts } from '../../engine/units/quantities.ts';
 import { ArrivingStation } from './fading.ts';
 import { Fir } from './fir.ts';

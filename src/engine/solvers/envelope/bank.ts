@@ -7,46 +7,22 @@ export const MOST_MODES = 24;
 const FAR_MODE = 2 * Math.PI * 500e3;
 const GONE = 8;
 
-/**
- * The modes near a frame as a filter that steps by h: z₁ = E·z₀ + W0·(β·s₀ + I₀) + W1·(β·s₁ + I₁), exact when source s
- * and current I run straight within a step; the others as a level and a slope. Values glide between two networks.
- */
-export interface Bank {
-  count: number;
-  readonly er: Float64Array;
-  readonly ei: Float64Array;
+/** Numbers of one mode beside one another in `Bank.modes`, complex each: one place in memory for all a step needs. */
+export const MODE = {
+  /** E. */
+  e: 0,
   /** Weights of the current at the start and the end of a step. */
-  readonly w0r: Float64Array;
-  readonly w0i: Float64Array;
-  readonly w1r: Float64Array;
-  readonly w1i: Float64Array;
+  w0: 2,
+  w1: 4,
   /** Of the source. */
-  readonly n0r: Float64Array;
-  readonly n0i: Float64Array;
-  readonly n1r: Float64Array;
-  readonly n1i: Float64Array;
-  readonly cr: Float64Array;
-  readonly ci: Float64Array;
-  readonly zr: Float64Array;
-  readonly zi: Float64Array;
-  /** Output × mode, `MOST_MODES` apart. */
-  readonly or: Float64Array;
-  readonly oi: Float64Array;
-  /** Without memory: at the start and the end of a step, by source and by current; junction first, then outputs. */
-  readonly s0: Planes;
-  readonly s1: Planes;
-  readonly i0: Planes;
-  readonly i1: Planes;
-  /** Voltage taken from the junction by a unit of current at the end of a step. */
-  kr: number;
-  ki: number;
-  /** Glide towards a network; `share` 1 is there. The frame is at angular frequency `frame`. */
-  set(share: number, frame: number): void;
-  /** Put every mode where a current that has flowed long holds it; with what the last `set` gave. */
-  rest(current: number): void;
-  /** Begin to glide to a network, from what `share` 1 of the last was. */
-  aim(response: Response, frame: number): void;
-}
+  n0: 6,
+  n1: 8,
+  /** To the junction. */
+  c: 10,
+  size: 12,
+} as const;
+const { e: E, w0: W0, w1: W1, n0: N0, n1: N1, c: C, size: SIZE } = MODE;
+
 interface Planes {
   readonly re: Float64Array;
   readonly im: Float64Array;
@@ -60,6 +36,7 @@ interface Values {
   junction: Complex;
   outputs: readonly Complex[];
 }
+/** Where a mode glides from and to. */
 interface Slot {
   from: Values;
   to: Values;
@@ -67,148 +44,179 @@ interface Slot {
 
 const zero: Complex = { re: 0, im: 0 };
 const silent = (v: Values): Values => ({ ...v, junction: zero, outputs: v.outputs.map(() => zero) });
+const isHeard = ({ to }: Slot): boolean =>
+  to.junction.re !== 0 || to.junction.im !== 0 || to.outputs.some((o) => o.re !== 0 || o.im !== 0);
 const between = (a: Complex, b: Complex, t: number): Complex => ({
   re: a.re + t * (b.re - a.re),
   im: a.im + t * (b.im - a.im),
 });
 
-/** @param outputs how many outputs every response has. @param audio fold by the audio rule rather than the radio one. */
-export function makeBank(outputs: number, h: number, audio: boolean): Bank {
-  const array = (n = MOST_MODES) => new Float64Array(n);
-  const planes = (): Planes => ({ re: array(outputs + 1), im: array(outputs + 1) });
-  let slots: Slot[] = [];
-  let foldFrom = array((outputs + 1) * 8);
-  let foldTo = array((outputs + 1) * 8);
-  const bank: Bank = {
-    count: 0,
-    er: array(),
-    ei: array(),
-    w0r: array(),
-    w0i: array(),
-    w1r: array(),
-    w1i: array(),
-    n0r: array(),
-    n0i: array(),
-    n1r: array(),
-    n1i: array(),
-    cr: array(),
-    ci: array(),
-    zr: array(),
-    zi: array(),
-    or: array(MOST_MODES * outputs),
-    oi: array(MOST_MODES * outputs),
-    s0: planes(),
-    s1: planes(),
-    i0: planes(),
-    i1: planes(),
-    kr: 0,
-    ki: 0,
-    aim(response, frame) {
-      // What faded out is let go, the rest keeps its state.
-      const kept: { values: Values; zr: number; zi: number }[] = [];
-      slots.forEach((s, k) => {
-        const heard =
-          s.to.junction.re !== 0 || s.to.junction.im !== 0 || s.to.outputs.some((o) => o.re !== 0 || o.im !== 0);
-        if (heard) kept.push({ values: s.to, zr: bank.zr[k], zi: bank.zi[k] });
-      });
-      const { near, fold } = split(response, frame, h, audio, outputs);
-      const next: Slot[] = [];
-      const states: [number, number][] = [];
-      const free = new Set(kept);
-      for (const term of near) {
-        let best: (typeof kept)[number] | undefined;
-        let distance = Number.POSITIVE_INFINITY;
-        for (const k of free) {
-          const d = Math.hypot(k.values.re - term.re, k.values.im - term.im);
-          if (d < distance && k.values.gain === term.gain) {
-            distance = d;
-            best = k;
-          }
-        }
-        // A mode that moves by more than its own width and 60 kHz is another one.
-        if (best && distance < Math.max(4e5, 2 * Math.abs(term.re))) {
-          free.delete(best);
-          next.push({ from: best.values, to: term });
-          states.push([best.zr, best.zi]);
-        } else {
-          next.push({ from: slots.length === 0 ? term : silent(term), to: term });
-          states.push([0, 0]);
-        }
+/** A mode as it is taken over into another network, with its state. */
+interface Kept {
+  readonly slot: Slot;
+  readonly zr: number;
+  readonly zi: number;
+}
+
+/**
+ * The modes near a frame as a filter that steps by h: z₁ = E·z₀ + W0·(β·s₀ + I₀) + W1·(β·s₁ + I₁), exact when source s
+ * and current I run straight within a step; the others as a level and a slope. Values glide between two networks.
+ */
+export class Bank {
+  count = 0;
+  readonly modes = new Float64Array(MOST_MODES * SIZE);
+  readonly zr = new Float64Array(MOST_MODES);
+  readonly zi = new Float64Array(MOST_MODES);
+  /** Output × mode, `MOST_MODES` apart. */
+  readonly or: Float64Array;
+  readonly oi: Float64Array;
+  /** Without memory: at the start and the end of a step, by source and by current; junction first, then outputs. */
+  readonly s0: Planes;
+  readonly s1: Planes;
+  readonly i0: Planes;
+  readonly i1: Planes;
+  /** Voltage taken from the junction by a unit of current at the end of a step. */
+  kr = 0;
+  ki = 0;
+
+  private readonly outputs: number;
+  private readonly h: number;
+  private readonly audio: boolean;
+  private slots: Slot[] = [];
+  private foldFrom: Float64Array;
+  private foldTo: Float64Array;
+
+  /** @param outputs how many outputs every response has. @param audio fold by the audio rule rather than the radio one. */
+  constructor(outputs: number, h: number, audio: boolean) {
+    this.outputs = outputs;
+    this.h = h;
+    this.audio = audio;
+    this.or = new Float64Array(MOST_MODES * outputs);
+    this.oi = new Float64Array(MOST_MODES * outputs);
+    const planes = (): Planes => ({ re: new Float64Array(outputs + 1), im: new Float64Array(outputs + 1) });
+    this.s0 = planes();
+    this.s1 = planes();
+    this.i0 = planes();
+    this.i1 = planes();
+    this.foldFrom = new Float64Array((outputs + 1) * 8);
+    this.foldTo = new Float64Array((outputs + 1) * 8);
+  }
+
+  /** Begin to glide to a network, from what `share` 1 of the last was. */
+  aim(response: Response, frame: number): void {
+    const { near, fold } = split(response, frame, this.h, this.audio, this.outputs);
+    const isFirst = this.slots.length === 0 && this.foldTo.every((v) => v === 0);
+    const next = this.passOn(near).slice(0, MOST_MODES);
+    this.slots = next.map(({ slot }) => slot);
+    next.forEach(({ zr, zi }, k) => {
+      this.zr[k] = zr;
+      this.zi[k] = zi;
+    });
+    this.foldFrom = isFirst ? fold : this.foldTo;
+    this.foldTo = fold;
+    this.count = next.length;
+  }
+
+  /** Every mode that is heard is taken for the nearest of the new ones, or fades out. */
+  private passOn(near: readonly Term[]): Kept[] {
+    const free = new Set<Kept>();
+    this.slots.forEach((slot, k) => {
+      if (isHeard(slot)) free.add({ slot, zr: this.zr[k], zi: this.zi[k] });
+    });
+    const next = near.map((term): Kept => {
+      let best: Kept | undefined;
+      let distance = Number.POSITIVE_INFINITY;
+      for (const kept of free) {
+        const { to } = kept.slot;
+        const d = Math.hypot(to.re - term.re, to.im - term.im);
+        if (!(d < distance && to.gain === term.gain)) continue;
+        distance = d;
+        best = kept;
       }
-      for (const k of free) {
-        if (next.length >= MOST_MODES) break;
-        next.push({ from: k.values, to: silent(k.values) });
-        states.push([k.zr, k.zi]);
+      // A mode that moves by more than its own width and 60 kHz is another one.
+      if (!best || !(distance < Math.max(4e5, 2 * Math.abs(term.re))))
+        return { slot: { from: this.slots.length === 0 ? term : silent(term), to: term }, zr: 0, zi: 0 };
+      free.delete(best);
+      return { ...best, slot: { from: best.slot.to, to: term } };
+    });
+    const fading = [...free].map(({ slot: { to }, zr, zi }) => ({ slot: { from: to, to: silent(to) }, zr, zi }));
+    return [...next, ...fading];
+  }
+
+  /** Put every mode where a current that has flowed long holds it; with what the last `set` gave. */
+  rest(current: number): void {
+    const { modes } = this;
+    for (let k = 0, m = 0; k < this.count; k++, m += SIZE) {
+      // (W0 + W1)/(1 − E): all of a step's drive, over and over
+      const dr = 1 - modes[m + E];
+      const di = -modes[m + E + 1];
+      const d = Math.max(dr * dr + di * di, 1e-30);
+      const wr = (modes[m + W0] + modes[m + W1]) * current;
+      const wi = (modes[m + W0 + 1] + modes[m + W1 + 1]) * current;
+      this.zr[k] = (wr * dr + wi * di) / d;
+      this.zi[k] = (wi * dr - wr * di) / d;
+    }
+  }
+
+  /** Glide towards the network aimed at; `share` 1 is there. The frame is at angular frequency `frame`. */
+  set(share: number, frame: number): void {
+    this.kr = 0;
+    this.ki = 0;
+    for (let k = 0; k < this.count; k++) this.setMode(k, share, frame);
+    this.setFolded(share);
+    this.kr -= this.i1.re[0];
+    this.ki -= this.i1.im[0];
+  }
+
+  private setMode(k: number, share: number, frame: number): void {
+    const { modes, outputs } = this;
+    const { from, to } = this.slots[k];
+    const m = k * SIZE;
+    const lr = from.re + share * (to.re - from.re);
+    const li = from.im + share * (to.im - from.im) - frame;
+    stepWeights(modes, m, lr, li, this.h);
+    const source = between(from.source, to.source, share);
+    const { gain } = to;
+    for (const [n, w] of [
+      [N0, W0],
+      [N1, W1],
+    ]) {
+      const [wr, wi] = [modes[m + w], modes[m + w + 1]];
+      modes[m + n] = wr * source.re - wi * source.im;
+      modes[m + n + 1] = wr * source.im + wi * source.re;
+      modes[m + w] = wr * gain;
+      modes[m + w + 1] = wi * gain;
+    }
+    const c = between(from.junction, to.junction, share);
+    modes[m + C] = c.re;
+    modes[m + C + 1] = c.im;
+    const [wr, wi] = [modes[m + W1], modes[m + W1 + 1]];
+    this.kr -= c.re * wr - c.im * wi;
+    this.ki -= c.re * wi + c.im * wr;
+    for (let o = 0; o < outputs; o++) {
+      const v = between(from.outputs[o], to.outputs[o], share);
+      this.or[o * MOST_MODES + k] = v.re;
+      this.oi[o * MOST_MODES + k] = v.im;
+    }
+  }
+
+  private setFolded(share: number): void {
+    const { h, foldFrom, foldTo } = this;
+    const rows = [
+      [this.s0, this.s1, 0],
+      [this.i0, this.i1, 4],
+    ] as const;
+    for (let o = 0; o <= this.outputs; o++) {
+      const v = (j: number) => foldFrom[8 * o + j] + share * (foldTo[8 * o + j] - foldFrom[8 * o + j]);
+      // level·u₁ + slope·(u₁ − u₀)/h
+      for (const [plane0, plane1, j] of rows) {
+        plane1.re[o] = v(j) + v(j + 2) / h;
+        plane1.im[o] = v(j + 1) + v(j + 3) / h;
+        plane0.re[o] = -v(j + 2) / h;
+        plane0.im[o] = -v(j + 3) / h;
       }
-      const first = slots.length === 0 && foldTo.every((v) => v === 0);
-      slots = next.slice(0, MOST_MODES);
-      states.slice(0, MOST_MODES).forEach(([x, y], k) => {
-        bank.zr[k] = x;
-        bank.zi[k] = y;
-      });
-      foldFrom = first ? fold : foldTo;
-      foldTo = fold;
-      bank.count = slots.length;
-    },
-    rest(current) {
-      for (let k = 0; k < slots.length; k++) {
-        // (W0 + W1)/(1 − E): all of a step's drive, over and over
-        const dr = 1 - bank.er[k];
-        const di = -bank.ei[k];
-        const d = Math.max(dr * dr + di * di, 1e-30);
-        const wr = (bank.w0r[k] + bank.w1r[k]) * current;
-        const wi = (bank.w0i[k] + bank.w1i[k]) * current;
-        bank.zr[k] = (wr * dr + wi * di) / d;
-        bank.zi[k] = (wi * dr - wr * di) / d;
-      }
-    },
-    set(share, frame) {
-      let kr = 0;
-      let ki = 0;
-      for (let k = 0; k < slots.length; k++) {
-        const { from, to } = slots[k];
-        const lr = from.re + share * (to.re - from.re);
-        const li = from.im + share * (to.im - from.im) - frame;
-        stepWeights(bank, k, lr, li, h);
-        const source = between(from.source, to.source, share);
-        const gain = to.gain;
-        bank.n0r[k] = bank.w0r[k] * source.re - bank.w0i[k] * source.im;
-        bank.n0i[k] = bank.w0r[k] * source.im + bank.w0i[k] * source.re;
-        bank.n1r[k] = bank.w1r[k] * source.re - bank.w1i[k] * source.im;
-        bank.n1i[k] = bank.w1r[k] * source.im + bank.w1i[k] * source.re;
-        bank.w0r[k] *= gain;
-        bank.w0i[k] *= gain;
-        bank.w1r[k] *= gain;
-        bank.w1i[k] *= gain;
-        const c = between(from.junction, to.junction, share);
-        bank.cr[k] = c.re;
-        bank.ci[k] = c.im;
-        kr -= c.re * bank.w1r[k] - c.im * bank.w1i[k];
-        ki -= c.re * bank.w1i[k] + c.im * bank.w1r[k];
-        for (let o = 0; o < outputs; o++) {
-          const v = between(from.outputs[o], to.outputs[o], share);
-          bank.or[o * MOST_MODES + k] = v.re;
-          bank.oi[o * MOST_MODES + k] = v.im;
-        }
-      }
-      for (let o = 0; o <= outputs; o++) {
-        const v = (j: number) => foldFrom[8 * o + j] + share * (foldTo[8 * o + j] - foldFrom[8 * o + j]);
-        // level·u₁ + slope·(u₁ − u₀)/h
-        for (const [plane0, plane1, j] of [
-          [bank.s0, bank.s1, 0],
-          [bank.i0, bank.i1, 4],
-        ] as const) {
-          plane1.re[o] = v(j) + v(j + 2) / h;
-          plane1.im[o] = v(j + 1) + v(j + 3) / h;
-          plane0.re[o] = -v(j + 2) / h;
-          plane0.im[o] = -v(j + 3) / h;
-        }
-      }
-      bank.kr = kr - bank.i1.re[0];
-      bank.ki = ki - bank.i1.im[0];
-    },
-  };
-  return bank;
+    }
+  }
 }
 
 /** Terms to be followed, and the level and slope of the rest: per row source level, source slope, current level, slope. */
@@ -262,7 +270,7 @@ function split({ terms, direct, outputs: outs }: Response, frame: number, h: num
 }
 
 /** E = e^x, W0 = h·(φ1 − φ2), W1 = h·φ2 at x = λh, φ1 = (eˣ − 1)/x, φ2 = (eˣ − 1 − x)/x². */
-function stepWeights(bank: Bank, k: number, lr: number, li: number, h: number): void {
+function stepWeights(modes: Float64Array, m: number, lr: number, li: number, h: number): void {
   const xr = lr * h;
   const xi = li * h;
   const size = Math.exp(xr);
@@ -292,10 +300,10 @@ function stepWeights(bank: Bank, k: number, lr: number, li: number, h: number): 
     p2r = (br * xr + p1i * xi) / x2;
     p2i = (p1i * xr - br * xi) / x2;
   }
-  bank.er[k] = er;
-  bank.ei[k] = ei;
-  bank.w1r[k] = h * p2r;
-  bank.w1i[k] = h * p2i;
-  bank.w0r[k] = h * (p1r - p2r);
-  bank.w0i[k] = h * (p1i - p2i);
+  modes[m + E] = er;
+  modes[m + E + 1] = ei;
+  modes[m + W1] = h * p2r;
+  modes[m + W1 + 1] = h * p2i;
+  modes[m + W0] = h * (p1r - p2r);
+  modes[m + W0 + 1] = h * (p1i - p2i);
 }

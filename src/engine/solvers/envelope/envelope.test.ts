@@ -8,8 +8,9 @@ import { tonesOf } from '../transient/analysis.ts';
 import type { Device } from '../transient/devices.ts';
 import type { StationWave } from '../transient/sources.ts';
 import { detectByTransient } from '../transient/waveform-figures.ts';
-import { createListener, type ListenerOptions } from './envelope.ts';
+import { createListener } from './envelope.ts';
 import { Decimator } from './envelope-resample.ts';
+import type { ListenerOptions } from './listener-types.ts';
 import { detectByEnvelope } from './tone-figures.ts';
 
 const part = (kind: string, name: string, from: string, to: string, values: object = {}) =>

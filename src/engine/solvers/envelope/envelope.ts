@@ -2,110 +2,25 @@ import { type Warning, warning } from '../../facts/warning.ts';
 import type { Circuit } from '../../network/elements.ts';
 import type { Hertz, Volts } from '../../units/quantities.ts';
 import { type Device, lawOf } from '../transient/devices.ts';
-import { makeBank } from './bank.ts';
-import type { EnvelopeLaw } from './device-law.ts';
-import { addCarrier, type Sound, stretch, type Turning } from './drive.ts';
+import { Bank } from './bank.ts';
+import { DistantStations } from './distant-stations.ts';
+import type { Sound } from './drive.ts';
 import { Decimator } from './envelope-resample.ts';
-import { type Distant, EVERY, envelopeState, envelopeSteps, MOST_DISTANT } from './envelope-step.ts';
-import { type EnvelopeNetwork, type EnvelopeOutput, envelopeNetwork, transfer } from './network.ts';
-import { lawTable, type Reduced, reduceDevice } from './tables.ts';
+import { EVERY, envelopeState, MOST_DISTANT } from './envelope-state.ts';
+import { envelopeSteps, type Stepped } from './envelope-step.ts';
+import { FollowedDetector } from './followed-detector.ts';
+import { HeardStations } from './heard-stations.ts';
+import { junctionFor } from './junction.ts';
+import type { BandWave, HeardStation, Listener, ListenerOptions, Meters } from './listener-types.ts';
+import { type EnvelopeNetwork, transfer } from './network.ts';
+import { settle } from './settle.ts';
+import { GLIDE, StationDrive } from './station-drive.ts';
 
-export type { EnvelopeNetwork, EnvelopeOutput, Sound };
+/** Options with what is not given filled in. */
+type Complete = ListenerOptions & Required<Pick<ListenerOptions, 'rate' | 'decimation' | 'window' | 'largestBlock'>>;
 
-/** A station as a carrier; what it says comes with every block. */
-export interface HeardStation {
-  readonly frequency: Hertz;
-  /** Peak of the unmodulated carrier at the source, V. */
-  readonly emf: Volts;
-  /** Phase at the start, rad. Default 0. */
-  readonly phase?: number;
-}
-
-export interface ListenerOptions {
-  /** The detector; of a pair, both. */
-  readonly device: Device;
-  readonly stations: readonly HeardStation[];
-  /** Where the set is tuned: the middle of the coherent window. */
-  readonly pointer: Hertz;
-  /** Steps a second. Default 192000. */
-  readonly rate?: number;
-  /** Steps to one sample of sound and of the stations' envelopes. Default 4: 48 kHz. */
-  readonly decimation?: number;
-  /** What is put out, at the sound's rate. */
-  readonly outputs: readonly EnvelopeOutput[];
-  /**
-   * Stations within this of the pointer beat with one another; others only weigh on the detector. Default 0.16 of the
-   * rate, 31 kHz at 192 kHz: beyond that currents running straight between steps cost more than the beats are worth.
-   */
-  readonly window?: Hertz;
-  /** Most samples of sound in one block. Default 128. */
-  readonly largestBlock?: number;
-  /**
-   * Allow for the carrier's harmonics on the circuit: for strong signals on circuits with a loaded Q below about 15.
-   * Costs a tenth of a second when made and a third more time. Default false.
-   */
-  readonly harmonics?: boolean;
-  /** Largest carrier across the detector the tables are made for, V. Default: what the stations could give. */
-  readonly strongest?: Volts;
-  /** Radio-frequency voltages written at every step into `trace`, in the frame. */
-  readonly radioOutputs?: readonly EnvelopeOutput[];
-}
-
-/** A wide-band wave at the source, V, at the engine's rate: noise, or a recorded band around `frequency`. */
-export interface BandWave {
-  readonly frequency: Hertz;
-  readonly re: Sound;
-  readonly im: Sound;
-}
-
-export interface Listener {
-  /** Samples of sound a second. */
-  readonly soundRate: number;
-  /**
-   * Go on by `frames` samples of sound. Allocates nothing and depends on nothing but what it was given.
-   * @param envelopes amplitude of each station's carrier as a multiple of its emf (1 + modulation), one per station.
-   * @param out one buffer per output. @param quadrature imaginary parts, for fading that turns the sidebands.
-   */
-  process(
-    frames: number,
-    envelopes: readonly Sound[],
-    out: readonly Sound[],
-    quadrature?: readonly (Sound | undefined)[],
-    wave?: BandWave,
-  ): void;
-  /** Take apart a circuit for `retune`; plain data that another thread may make. */
-  network(circuit: Circuit, frequency: Hertz): EnvelopeNetwork;
-  /** Be at this circuit and pointer by the end of the next block, every value gliding there. */
-  retune(network: EnvelopeNetwork, pointer: Hertz): void;
-  /**
-   * Another whisker spot, a warmer cathode: takes effect at the next block, what was stored stays.
-   * @param rough tables made quickly, good to a decibel: for a curve that another soon replaces.
-   */
-  setDevice(device: Device, rough?: boolean): void;
-  /** Level and frequency of a station, from the next block on, the level gliding. */
-  setStation(index: number, station: HeardStation): void;
-  /** Written in by every block when `radioOutputs` were asked for: step by step, in the frame of the pointer. */
-  readonly trace: readonly { readonly re: Float64Array; readonly im: Float64Array }[];
-  /** The carrier's current through the detector beside `trace`. */
-  readonly traceCurrent: { readonly re: Float64Array; readonly im: Float64Array };
-  readonly meters: Meters;
-  readonly warnings: readonly Warning[];
-}
-
-/** As at the end of the last block. */
-export interface Meters {
-  /** Peak carrier across the detector, V. */
-  carrier: Volts;
-  /** Mean current through it, A. */
-  meanCurrent: number;
-  /** Mean iterations a step so far. */
-  iterations: number;
-  /** Blocks whose numbers had to be given up. Above 0 something is wrong with what was put in. */
-  lost: number;
-}
-
-/** Steps between two settings of the filters while they glide. */
-const GLIDE = 16;
+/** Carrier across the detector that tables are made for where none is stated: between these, V. */
+const [LEAST_STRONGEST, MOST_STRONGEST] = [0.3, 60];
 
 /**
  * The sound of a set, from the envelopes of all stations: the whole linear network in a frame that turns with the
@@ -113,7 +28,7 @@ const GLIDE = 16;
  * @throws RangeError for a circuit without one detector (or two alike), and for rates and sizes that cannot be.
  */
 export function createListener(circuit: Circuit, options: ListenerOptions): Listener {
-  const { rate = 192_000, decimation = 4, outputs, largestBlock = 128, radioOutputs = [] } = options;
+  const { rate = 192_000, decimation = 4, largestBlock = 128 } = options;
   const { window = 0.16 * rate } = options;
   if (!(rate >= 8000 && rate <= 1e7)) throw new RangeError(`the rate must be from 8 kHz to 10 MHz, not ${rate}`);
   if (!(Number.isInteger(decimation) && decimation >= 1 && decimation <= 64))
@@ -122,425 +37,251 @@ export function createListener(circuit: Circuit, options: ListenerOptions): List
     throw new RangeError(`a window of ${window} Hz does not fit ${rate} steps a second`);
   if (!(Number.isInteger(largestBlock) && largestBlock >= 1)) throw new RangeError('largestBlock must be 1 or more');
   if (!(options.pointer > 0)) throw new RangeError(`the pointer must be above 0 Hz, not ${options.pointer}`);
-  const h = 1 / rate;
-  const stations = options.stations.map((s) => ({ ...s }));
-  const K = stations.length;
-  const most = largestBlock * decimation;
+  return new EnvelopeListener(circuit, { ...options, rate, decimation, window, largestBlock });
+}
 
-  const backwards = Math.max(5, 2.2 * (options.strongest ?? 0));
-  let reduced: Reduced = reduceDevice(options.device, backwards);
-  let closed = lawOf(options.device);
-  const networkOf = (c: Circuit, frequency: Hertz) =>
-    envelopeNetwork(c, { frequency, law: closed, leakage: reduced.leakage, radioOutputs, audioOutputs: outputs });
-  let current = networkOf(circuit, options.pointer);
-  let lastCircuit = circuit;
-  let law: EnvelopeLaw = reduced.law;
-  const strongest = () => {
-    if (options.strongest !== undefined) return options.strongest;
-    let sum = 0;
-    for (const s of stations) {
-      const { source } = transfer(current.radio, 2 * Math.PI * s.frequency);
-      sum += 2 * s.emf * Math.hypot(source.re, source.im);
-    }
-    return Math.min(Math.max(sum, 0.3), 60);
-  };
-  const makeLaw = (rough = false): EnvelopeLaw => {
-    if (!options.harmonics && reduced.curve === undefined) return reduced.law;
-    const harmonics = options.harmonics ? current.harmonics : [];
-    return { ...reduced.law, table: lawTable(reduced, { highest: strongest() / reduced.law.slope, harmonics, rough }) };
-  };
-  law = makeLaw();
+/** A listener's state: what is followed, where it glides to, and what was asked for since the last block. */
+class EnvelopeListener implements Listener {
+  readonly soundRate: number;
+  readonly trace: Listener['trace'];
+  readonly traceCurrent: Listener['traceCurrent'];
+  readonly meters: Meters = { carrier: 0, meanCurrent: 0, iterations: 0, lost: 0 };
+  readonly warnings: Warning[];
 
-  const radio = makeBank(radioOutputs.length, h, false);
-  const audio = makeBank(outputs.length, h, true);
-  let frame = 2 * Math.PI * options.pointer;
-  radio.aim(current.radio, frame);
-  audio.aim(current.audio, 0);
-  radio.set(1, frame);
-  audio.set(1, 0);
-  let pointer = options.pointer;
-  let bias = current.bias;
-  const outputBias = Float64Array.from(current.outputBias);
+  private readonly options: Complete;
+  private readonly detector: FollowedDetector;
+  private readonly heard: HeardStations;
+  private readonly distant: DistantStations;
+  private readonly drive: StationDrive;
+  private readonly stepped: Stepped;
+  private readonly down: readonly Decimator[];
+  private circuit: Circuit;
+  private current: EnvelopeNetwork;
+  private pointer: Hertz;
+  /** rad/s. */
+  private frame: number;
+  private bias: Volts;
+  private pending: { readonly network: EnvelopeNetwork; readonly pointer: Hertz } | undefined;
+  private pendingDevice: { readonly device: Device; readonly rough: boolean } | undefined;
 
-  // Each station: near the pointer it is part of the drive, by `near`; otherwise distant, by 1 − `near`.
-  const near = Float64Array.from(stations, (s) => (Math.abs(s.frequency - pointer) < window ? 1 : 0));
-  const nearTo = near.slice();
-  const emf = Float64Array.from(stations, (s) => s.emf);
-  const emfTo = emf.slice();
-  const angle = Float64Array.from(stations, (s) => s.phase ?? 0);
-  const open = Array.from({ length: 2 }, () => ({
-    hr: new Float64Array(K),
-    hi: new Float64Array(K),
-    pr: new Float64Array(K),
-    pi: new Float64Array(K),
-    kr: new Float64Array(K),
-    ki: new Float64Array(K),
-  }));
-  const view = (into: (typeof open)[number], network: EnvelopeNetwork) => {
-    for (let k = 0; k < K; k++) {
-      const t = transfer(network.radio, 2 * Math.PI * stations[k].frequency);
-      into.hr[k] = t.source.re;
-      into.hi[k] = t.source.im;
-      into.pr[k] = t.sourceSlope.re;
-      into.pi[k] = t.sourceSlope.im;
-      into.kr[k] = -t.current.re;
-      into.ki[k] = -t.current.im;
-    }
-  };
-  view(open[0], current);
-  view(open[1], current);
-
-  const history = new Float64Array(K * 6); // last three of the envelope, real then imaginary
-  history.fill(1);
-  for (let k = 0; k < K; k++) history.fill(0, k * 6 + 3, k * 6 + 6);
-  const past3 = new Float64Array(3);
-  const turning: Turning = { re: 1, im: 0, turnRe: 1, turnIm: 0 };
-  const glideFrames = Math.max(1, Math.round(GLIDE / decimation));
-  /** Keep up with a station that is not heard at all. */
-  const remember = (envelope: Sound, frames: number, at: number) => {
-    for (let i = 0; i < 3; i++) {
-      const f = frames - 3 + i;
-      history[at + i] = f >= 0 ? envelope[f] : history[at + i + frames];
-    }
-  };
-  const envRe = new Float64Array(most);
-  const envIm = new Float64Array(most);
-  const sourceRe = new Float64Array(most);
-  const sourceIm = new Float64Array(most);
-  const ticks = Math.ceil(most / EVERY) + 1;
-  const member = new Int32Array(MOST_DISTANT); // station of each distant place
-  const lastTick = new Float64Array(2 * K);
-  for (let k = 0; k < K; k++) lastTick[2 * k] = emf[k] * (1 - near[k]);
-  const xOf = new Float64Array(K);
-  const distant: Distant = {
-    count: 0,
-    open: new Float64Array(MOST_DISTANT),
-    kr: new Float64Array(MOST_DISTANT),
-    ki: new Float64Array(MOST_DISTANT),
-    x: new Float64Array(MOST_DISTANT),
-  };
-  const traces = () => ({
-    re: new Float64Array(radioOutputs.length > 0 ? most : 0),
-    im: new Float64Array(radioOutputs.length > 0 ? most : 0),
-  });
-  const trace = radioOutputs.map(traces);
-  const traceCurrent = traces();
-  const block = {
-    sourceRe,
-    sourceIm,
-    distantOpen: new Float64Array(ticks * MOST_DISTANT),
-    audio: outputs.map(() => new Float64Array(most)),
-    radio: radioOutputs.length > 0 ? trace : undefined,
-    current: radioOutputs.length > 0 ? traceCurrent : undefined,
-  };
-  const down = outputs.map(() => new Decimator(decimation, most));
-  const state = envelopeState();
-  let waveAngle = 0;
-  let pending: { network: EnvelopeNetwork; pointer: number } | undefined;
-  let pendingDevice: { device: Device; rough: boolean } | undefined;
-  const meters: Meters = { carrier: 0, meanCurrent: 0, iterations: 0, lost: 0 };
-  const warnings = [...current.warnings];
-  if (K > MOST_DISTANT) warnings.push(warning('waves.distant-stations-left-out', { counted: MOST_DISTANT }));
-  settle();
-
-  /** With a bias cell: the steady state it holds, found by letting the mean current settle in long steps. */
-  function settle(): void {
-    if (bias === 0 && law.off === 1) return;
-    // Resistance the mean current meets: minus the audio response at rest.
-    const atRest = transfer(current.audio, 0).current.re;
-    const R = Math.max(-atRest, 0);
-    let u = 0;
-    for (let i = 0; i < 200; i++) {
-      const w = Math.exp(u);
-      const f = bias / law.slope - (R * law.current * (w - law.off)) / law.slope - u - tableAt(u);
-      const step = f / ((R * law.current * w) / law.slope + 1);
-      u += step > 0 ? Math.log1p(step) : Math.max(step, -3);
-      if (Math.abs(step) < 1e-10) break;
-    }
-    state.u = u;
-    state.i0 = law.current * (Math.exp(u) - law.off);
-    audio.rest(state.i0);
-  }
-  function tableAt(u: number): number {
-    const t = law.table;
-    if (!t) return 0;
-    const c = Math.min(Math.max((u - t.lowest) * t.perUnit, 0), t.rows - 1.000001);
-    const j = c | 0;
-    return t.values[3 * j] + (c - j) * (t.values[3 * j + 3] - t.values[3 * j]);
+  constructor(circuit: Circuit, options: Complete) {
+    const { rate, decimation, outputs, largestBlock, radioOutputs = [], pointer, window, stations } = options;
+    const h = 1 / rate;
+    const most = largestBlock * decimation;
+    this.options = options;
+    this.soundRate = rate / decimation;
+    this.circuit = circuit;
+    this.pointer = pointer;
+    this.frame = 2 * Math.PI * pointer;
+    this.heard = new HeardStations(stations, pointer, window);
+    this.detector = new FollowedDetector(options);
+    this.current = this.detector.network(circuit, pointer);
+    this.makeLaw(false);
+    this.heard.view(this.current);
+    this.heard.arriveViews();
+    this.bias = this.current.bias;
+    this.distant = new DistantStations(this.heard, most, h);
+    this.drive = new StationDrive(this.heard, most, h, decimation);
+    const radio = new Bank(radioOutputs.length, h, false);
+    const audio = new Bank(outputs.length, h, true);
+    radio.aim(this.current.radio, this.frame);
+    audio.aim(this.current.audio, 0);
+    radio.set(1, this.frame);
+    audio.set(1, 0);
+    const isTraced = radioOutputs.length > 0;
+    const traced = () => ({ re: new Float64Array(isTraced ? most : 0), im: new Float64Array(isTraced ? most : 0) });
+    this.trace = radioOutputs.map(traced);
+    this.traceCurrent = traced();
+    this.stepped = {
+      radio,
+      audio,
+      junction: junctionFor(this.detector.law),
+      distant: this.distant.distant,
+      block: {
+        sourceRe: this.drive.sourceRe,
+        sourceIm: this.drive.sourceIm,
+        distantOpen: this.distant.open,
+        audio: outputs.map(() => new Float64Array(most)),
+        radio: isTraced ? this.trace : undefined,
+        current: isTraced ? this.traceCurrent : undefined,
+      },
+      outputBias: Float64Array.from(this.current.outputBias),
+      state: envelopeState(),
+    };
+    this.down = outputs.map(() => new Decimator(decimation, most));
+    this.warnings = [...this.current.warnings];
+    if (stations.length > MOST_DISTANT)
+      this.warnings.push(warning('waves.distant-stations-left-out', { counted: MOST_DISTANT }));
+    settle(this.current, this.bias, this.detector.law, this.stepped.state, audio);
   }
 
-  function changeDevice(device: Device, rough: boolean): void {
-    const before = law;
-    const closedBefore = closed;
-    const leakageBefore = reduced.leakage;
-    reduced = reduceDevice(device, backwards);
-    closed = lawOf(device);
-    const series = (l: typeof closed) => l?.seriesResistance ?? 0;
-    const leak = (l: typeof closed) => l?.leakage ?? 0;
-    if (
-      series(closed) !== series(closedBefore) ||
-      leak(closed) !== leak(closedBefore) ||
-      reduced.leakage !== leakageBefore
-    ) {
-      pending = { network: networkOf(lastCircuit, pending?.pointer ?? pointer), pointer: pending?.pointer ?? pointer };
+  process(
+    frames: number,
+    envelopes: readonly Sound[],
+    out: readonly Sound[],
+    quadrature?: readonly (Sound | undefined)[],
+    wave?: BandWave,
+  ): void {
+    const { decimation, largestBlock } = this.options;
+    const steps = frames * decimation;
+    if (!(steps > 0 && steps <= largestBlock * decimation))
+      throw new RangeError(`a block has from 1 to ${largestBlock} samples, not ${frames}`);
+    const { frame } = this;
+    const isGliding = this.begin();
+    const frameTo = 2 * Math.PI * this.pointer;
+    this.drive.clear(steps);
+    this.takeStations(frames, envelopes, quadrature, frame, frameTo, isGliding);
+    if (wave !== undefined) this.drive.addWave(wave, steps, frame, frameTo);
+    if (isGliding) this.glide(steps, frame, frameTo);
+    else {
+      this.distant.look(1);
+      envelopeSteps(this.stepped, this.detector.law, this.bias, 0, steps);
     }
-    law = makeLaw(rough);
-    state.x *= before.slope / law.slope;
-    for (let k = 0; k < K; k++) xOf[k] *= before.slope / law.slope;
-    for (let k = 0; k < distant.count; k++) distant.x[k] *= before.slope / law.slope;
-    state.u = Math.log(Math.max(state.i0 / law.current + law.off, 1e-7));
+    this.end(steps, out);
+  }
+
+  network(circuit: Circuit, frequency: Hertz): EnvelopeNetwork {
+    this.circuit = circuit;
+    return this.detector.network(circuit, frequency);
+  }
+
+  retune(network: EnvelopeNetwork, pointer: Hertz): void {
+    if (!(pointer > 0)) throw new RangeError(`the pointer must be above 0 Hz, not ${pointer}`);
+    this.pending = { network, pointer };
+  }
+
+  setDevice(device: Device, rough = false): void {
+    lawOf(device);
+    this.pendingDevice = { device, rough };
+  }
+
+  setStation(index: number, { frequency, emf }: HeardStation): void {
+    const { heard } = this;
+    if (!(index >= 0 && index < heard.count)) throw new RangeError(`there is no station ${index}`);
+    heard.frequency[index] = frequency;
+    heard.emfTo[index] = emf;
+    heard.view(this.current);
+    heard.arriveViews();
   }
 
   /** Take up what was asked for since the last block. @returns whether anything glides. */
-  function begin(): boolean {
-    if (pendingDevice !== undefined) {
-      const { device, rough } = pendingDevice;
-      pendingDevice = undefined;
-      changeDevice(device, rough);
-    }
-    let gliding = false;
+  private begin(): boolean {
+    const { pendingDevice, heard } = this;
+    this.pendingDevice = undefined;
+    if (pendingDevice !== undefined) this.changeDevice(pendingDevice.device, pendingDevice.rough);
+    const { pending } = this;
+    this.pending = undefined;
     if (pending !== undefined) {
-      const { network } = pending;
-      pointer = pending.pointer;
-      pending = undefined;
-      radio.aim(network.radio, 2 * Math.PI * pointer);
-      audio.aim(network.audio, 0);
-      current = network;
-      view(open[1], network);
-      gliding = true;
+      const { radio, audio } = this.stepped;
+      this.pointer = pending.pointer;
+      this.current = pending.network;
+      radio.aim(this.current.radio, 2 * Math.PI * this.pointer);
+      audio.aim(this.current.audio, 0);
+      heard.view(this.current);
     }
-    for (let k = 0; k < K; k++) {
-      const off = Math.abs(stations[k].frequency - pointer);
-      // A little reluctance, so that a station on the edge does not change sides all the time.
-      nearTo[k] = off < window * (nearTo[k] > 0.5 ? 1.05 : 0.95) ? 1 : 0;
-      if (nearTo[k] !== near[k] || emfTo[k] !== emf[k]) gliding = true;
-    }
-    gather();
-    return gliding;
+    const isChanging = heard.chooseSides(this.pointer, this.options.window);
+    this.distant.gather(this.detector.law.slope);
+    return isChanging || pending !== undefined;
   }
 
-  /** The stations that are distant, at least in part, strongest first if there are too many. */
-  function gather(): void {
-    for (let k = 0; k < distant.count; k++) xOf[member[k]] = distant.x[k];
-    let n = 0;
-    for (let k = 0; k < K && n < MOST_DISTANT; k++) {
-      if (near[k] === 1 && nearTo[k] === 1) {
-        xOf[k] = lastTick[2 * k] = lastTick[2 * k + 1] = 0;
-        continue;
-      }
-      // Too faint to move the detector: ln I0 = x²/4 below a millionth.
-      const size =
-        Math.max(emf[k], emfTo[k]) *
-        Math.sqrt(Math.max(open[0].hr[k] ** 2 + open[0].hi[k] ** 2, open[1].hr[k] ** 2 + open[1].hi[k] ** 2));
-      if (size < 2e-3 * law.slope) {
-        xOf[k] = 0;
-        continue;
-      }
-      member[n++] = k;
-    }
-    distant.count = n;
-    for (let k = 0; k < n; k++) distant.x[k] = xOf[member[k]];
+  private makeLaw(isRough: boolean): void {
+    this.detector.makeLaw(this.current, () => this.strongest(), isRough);
   }
 
-  /** Add a near station to the drive; its envelope is complex when `turned`, and then in envRe, envIm. */
-  function drive(k: number, frames: number, envelope: Sound, turned: boolean, frame0: number, frame1: number): void {
-    const w = 2 * Math.PI * stations[k].frequency;
-    const stride = frame0 === frame1 && near[k] === nearTo[k] && emf[k] === emfTo[k] ? frames : glideFrames;
-    for (let from = 0; from < frames; from += stride) {
-      const to = Math.min(from + stride, frames);
-      const share = to / frames;
-      const off = w - (frame0 + share * (frame1 - frame0));
-      // Straight runs between steps lose sinc² of the offset; made good here.
-      const y = (off * h) / 2;
-      const sinc = Math.abs(y) < 1e-4 ? 1 : Math.sin(y) / y;
-      const gain = Math.max(sinc, 0.3) ** -2;
-      const g0 = gain * levelAt(k, from / frames) * nearAt(k, from / frames);
-      const g1 = gain * levelAt(k, share) * nearAt(k, share);
-      const steps = (to - from) * decimation;
-      turning.re = Math.cos(angle[k]);
-      turning.im = Math.sin(angle[k]);
-      turning.turnRe = Math.cos(off * h);
-      turning.turnIm = Math.sin(off * h);
-      const slope = (g1 - g0) / steps;
-      if (!turned) addCarrier(envelope, from, to, decimation, history, 6 * k, turning, g0, slope, sourceRe, sourceIm);
-      else turn(from * decimation, to * decimation, g0, slope);
-      const a = angle[k] + off * h * steps;
-      angle[k] = a - 2 * Math.PI * Math.round(a / (2 * Math.PI));
+  /** Peak carrier across the detector that all stations together could give, V. */
+  private strongest(): Volts {
+    const { strongest } = this.options;
+    if (strongest !== undefined) return strongest;
+    const { heard, current } = this;
+    let sum = 0;
+    for (let k = 0; k < heard.count; k++) {
+      const { source } = transfer(current.radio, 2 * Math.PI * heard.frequency[k]);
+      sum += 2 * heard.emfTo[k] * Math.hypot(source.re, source.im);
     }
+    return Math.min(Math.max(sum, LEAST_STRONGEST), MOST_STRONGEST);
   }
-  function turn(from: number, to: number, gain: number, slope: number): void {
-    const { turnRe, turnIm } = turning;
-    let x = turning.re;
-    let z = turning.im;
-    let g = gain;
-    for (let n = from; n < to; n++) {
-      const t = x * turnRe - z * turnIm;
-      z = x * turnIm + z * turnRe;
-      x = t;
-      g += slope;
-      const e = g * envRe[n];
-      const f = g * envIm[n];
-      sourceRe[n] += e * x - f * z;
-      sourceIm[n] += e * z + f * x;
-    }
-  }
-  const levelAt = (k: number, t: number) => emf[k] + t * (emfTo[k] - emf[k]);
-  const nearAt = (k: number, t: number) => near[k] + t * (nearTo[k] - near[k]);
 
-  /** Open-circuit voltage over s of distant place p at every tick. */
-  function lift(p: number, k: number, steps: number, quadrature: boolean): void {
-    const [a, b] = open;
-    const n = distant.count;
-    const perSlope = 1 / law.slope;
-    for (let at = 0; at < steps; at += EVERY) {
-      const t = at / steps;
-      const level = levelAt(k, t) * (1 - nearAt(k, t));
-      const er = level * envRe[at];
-      const ei = quadrature ? level * envIm[at] : 0;
-      const dr = (er - lastTick[2 * k]) / (EVERY * h);
-      const di = (ei - lastTick[2 * k + 1]) / (EVERY * h);
-      lastTick[2 * k] = er;
-      lastTick[2 * k + 1] = ei;
-      const hr = a.hr[k] + t * (b.hr[k] - a.hr[k]);
-      const hi = a.hi[k] + t * (b.hi[k] - a.hi[k]);
-      const pr = a.pr[k] + t * (b.pr[k] - a.pr[k]);
-      const pi = a.pi[k] + t * (b.pi[k] - a.pi[k]);
-      const vr = hr * er - hi * ei + pr * dr - pi * di;
-      const vi = hr * ei + hi * er + pr * di + pi * dr;
-      block.distantOpen[(at / EVERY) * n + p] = Math.sqrt(vr * vr + vi * vi) * perSlope;
+  private changeDevice(device: Device, isRough: boolean): void {
+    const { detector, circuit, pending } = this;
+    const { state } = this.stepped;
+    const before = detector.law;
+    if (detector.change(device)) {
+      const pointer = pending?.pointer ?? this.pointer;
+      this.pending = { network: detector.network(circuit, pointer), pointer };
+    }
+    this.makeLaw(isRough);
+    const { law } = detector;
+    const scale = before.slope / law.slope;
+    state.x *= scale;
+    this.distant.scale(scale);
+    state.u = Math.log(Math.max(state.i0 / law.current + law.off, 1e-7));
+  }
+
+  /** Every station goes into the drive, or is lifted onto the detector's ticks, or both while it changes sides. */
+  private takeStations(
+    frames: number,
+    envelopes: readonly Sound[],
+    quadrature: readonly (Sound | undefined)[] | undefined,
+    frame: number,
+    frameTo: number,
+    isGliding: boolean,
+  ): void {
+    const { heard, distant, drive } = this;
+    const steps = frames * this.options.decimation;
+    const { slope } = this.detector.law;
+    let place = 0;
+    for (let k = 0; k < heard.count; k++) {
+      const isDistant = place < distant.distant.count && distant.member[place] === k;
+      const isNear = heard.isNear(k);
+      const re = envelopes[k];
+      const im = quadrature?.[k];
+      const isTurned = im !== undefined || heard.wasTurned(k);
+      if (isDistant || isTurned) drive.take(k, frames, re, im, isTurned, isNear ? 1 : EVERY, isNear);
+      if (isNear) drive.addStation(k, frames, re, isTurned, frame, frameTo);
+      if (isDistant) distant.lift(place++, steps, drive.envRe, drive.envIm, isTurned, isGliding, slope);
+      if (!isNear && !isDistant) heard.remember(k, re, frames);
     }
   }
 
-  function addWave(wave: BandWave, steps: number, frame0: number, frame1: number): void {
-    const w = 2 * Math.PI * wave.frequency;
+  /** A block in which values glide from one network and pointer to the next, piece by piece. */
+  private glide(steps: number, frame: number, frameTo: number): void {
+    const { radio, audio, outputBias } = this.stepped;
+    const { bias: biasBefore, current } = this;
     for (let from = 0; from < steps; from += GLIDE) {
       const to = Math.min(from + GLIDE, steps);
-      const off = w - (frame0 + (to / steps) * (frame1 - frame0));
-      const cr = Math.cos(off * h);
-      const ci = Math.sin(off * h);
-      let x = Math.cos(waveAngle);
-      let z = Math.sin(waveAngle);
-      for (let n = from; n < to; n++) {
-        const t = x * cr - z * ci;
-        z = x * ci + z * cr;
-        x = t;
-        const re = wave.re[n];
-        const im = wave.im[n];
-        sourceRe[n] += re * x - im * z;
-        sourceIm[n] += re * z + im * x;
-      }
-      waveAngle += off * h * (to - from);
-      waveAngle -= 2 * Math.PI * Math.round(waveAngle / (2 * Math.PI));
+      const share = to / steps;
+      this.frame = frame + share * (frameTo - frame);
+      radio.set(share, this.frame);
+      audio.set(share, 0);
+      this.bias = biasBefore + share * (current.bias - biasBefore);
+      this.distant.look(share);
+      envelopeSteps(this.stepped, this.detector.law, this.bias, from, to);
     }
+    this.heard.arrive();
+    for (let o = 0; o < outputBias.length; o++) outputBias[o] = current.outputBias[o];
   }
 
-  return {
-    soundRate: rate / decimation,
-    process(frames, envelopes, out, quadrature, wave) {
-      const steps = frames * decimation;
-      if (!(steps > 0 && steps <= most))
-        throw new RangeError(`a block has from 1 to ${largestBlock} samples, not ${frames}`);
-      const frame0 = frame;
-      const bias0 = bias;
-      const gliding = begin();
-      const frame1 = 2 * Math.PI * pointer;
-      for (let n = 0; n < steps; n++) sourceRe[n] = sourceIm[n] = 0;
-      let place = 0;
-      for (let k = 0; k < K; k++) {
-        const isDistant = place < distant.count && member[place] === k;
-        const isNear = near[k] > 0 || nearTo[k] > 0;
-        const re = envelopes[k];
-        const im = quadrature?.[k];
-        const at = 6 * k;
-        const turned = im !== undefined || history[at + 3] !== 0 || history[at + 4] !== 0 || history[at + 5] !== 0;
-        if (isDistant || turned) {
-          const stride = isNear ? 1 : EVERY;
-          if (isNear && !turned) {
-            // Both ways at once, for the length of a glide: the drive moves the history on.
-            for (let i = 0; i < 3; i++) past3[i] = history[at + i];
-            stretch(re, frames, decimation, stride, past3, 0, envRe);
-          } else stretch(re, frames, decimation, stride, history, at, envRe);
-          if (turned) stretch(im, frames, decimation, stride, history, at + 3, envIm);
-        }
-        if (isNear) drive(k, frames, re, turned, frame0, frame1);
-        if (isDistant) lift(place++, k, steps, turned);
-        if (!isNear && !isDistant) remember(re, frames, at);
-      }
-      if (wave !== undefined) addWave(wave, steps, frame0, frame1);
-      const bias1 = current.bias;
-      const sub = gliding ? GLIDE : steps;
-      for (let from = 0; from < steps; from += sub) {
-        const to = Math.min(from + sub, steps);
-        const share = to / steps;
-        if (gliding) {
-          frame = frame0 + share * (frame1 - frame0);
-          radio.set(share, frame);
-          audio.set(share, 0);
-          bias = bias0 + share * (bias1 - bias0);
-          for (let p = 0; p < distant.count; p++) {
-            const k = member[p];
-            distant.kr[p] = open[0].kr[k] + share * (open[1].kr[k] - open[0].kr[k]);
-            distant.ki[p] = open[0].ki[k] + share * (open[1].ki[k] - open[0].ki[k]);
-          }
-        } else if (from === 0) {
-          for (let p = 0; p < distant.count; p++) {
-            distant.kr[p] = open[1].kr[member[p]];
-            distant.ki[p] = open[1].ki[member[p]];
-          }
-        }
-        envelopeSteps(radio, audio, law, distant, block, bias, outputBias, state, from, to);
-      }
-      if (gliding) {
-        for (let k = 0; k < K; k++) {
-          near[k] = nearTo[k];
-          emf[k] = emfTo[k];
-        }
-        copyView(open[1], open[0]);
-        for (let o = 0; o < outputBias.length; o++) outputBias[o] = current.outputBias[o];
-      }
-      if (!(Number.isFinite(state.x) && Number.isFinite(state.u) && Number.isFinite(state.v))) {
-        meters.lost++;
-        radio.zr.fill(0);
-        radio.zi.fill(0);
-        audio.zr.fill(0);
-        audio.zi.fill(0);
-        distant.x.fill(0);
-        xOf.fill(0);
-        state.sr = state.si = state.ir = state.ii = state.i0 = state.x = state.u = state.distant = state.v = 0;
-        for (const a of block.audio) a.fill(0);
-      }
-      for (let o = 0; o < down.length; o++) down[o].run(block.audio[o], steps, out[o]);
-      meters.carrier = state.x * law.slope;
-      meters.meanCurrent = state.i0;
-      meters.iterations = state.iterations / state.steps;
-    },
-    network: (c, frequency) => {
-      lastCircuit = c;
-      return networkOf(c, frequency);
-    },
-    retune(network, to) {
-      if (!(to > 0)) throw new RangeError(`the pointer must be above 0 Hz, not ${to}`);
-      pending = { network, pointer: to };
-    },
-    setDevice(device, rough = false) {
-      lawOf(device);
-      pendingDevice = { device, rough };
-    },
-    setStation(index, station) {
-      if (!(index >= 0 && index < K)) throw new RangeError(`there is no station ${index}`);
-      stations[index].frequency = station.frequency;
-      stations[index].emf = station.emf;
-      emfTo[index] = station.emf;
-      view(open[1], current);
-      view(open[0], current);
-    },
-    trace,
-    traceCurrent,
-    meters,
-    warnings,
-  };
-}
+  private end(steps: number, out: readonly Sound[]): void {
+    const { meters, down } = this;
+    const { state, block } = this.stepped;
+    if (!(Number.isFinite(state.x) && Number.isFinite(state.u) && Number.isFinite(state.v))) this.giveUp();
+    for (let o = 0; o < down.length; o++) down[o].run(block.audio[o], steps, out[o]);
+    meters.carrier = state.x * this.detector.law.slope;
+    meters.meanCurrent = state.i0;
+    meters.iterations = state.iterations / state.steps;
+  }
 
-function copyView<T extends Record<string, Float64Array>>(from: T, to: T): void {
-  for (const key in from) to[key].set(from[key]);
+  /** Numbers that are none any more: everything is at rest again, and that is counted. */
+  private giveUp(): void {
+    const { radio, audio, block, state } = this.stepped;
+    this.meters.lost++;
+    for (const bank of [radio, audio]) {
+      bank.zr.fill(0);
+      bank.zi.fill(0);
+    }
+    this.distant.forget();
+    const { iterations, steps } = state;
+    Object.assign(state, envelopeState(), { iterations, steps });
+    for (const a of block.audio) a.fill(0);
+  }
 }
