@@ -4,6 +4,7 @@ import { element } from '../../../../test/support/element.ts';
 import type { Circuit, Element } from '../../network/elements.ts';
 import { exponentialDetector } from '../../parts/detector/exponential.ts';
 import { detectorByKind } from '../../parts/detector/library.ts';
+import { thermionicDetector } from '../../parts/detector/thermionic/thermionic.ts';
 import { tonesOf } from '../transient/analysis.ts';
 import type { Device } from '../transient/devices.ts';
 import type { StationWave } from '../transient/sources.ts';
@@ -227,6 +228,24 @@ describe('listener', () => {
     });
     expect(Math.abs(dB(tones[0].amplitude, d.tones[0].amplitude))).toBeLessThan(0.03);
     expect(tones[1].amplitude / tones[0].amplitude).toBeCloseTo(d.secondHarmonic, 3);
+  });
+
+  it('begins with a bias cell where it would come to rest, whatever curve the device has', () => {
+    // A load that takes 0.1 s to charge: what is wrong at first is still there after a block.
+    const elements = [
+      ...receiver().elements.slice(0, -5),
+      part('cell', 'cell', 'top', 'anode', { voltage: 0.12 }),
+      part('detector', 'detector', 'anode', 'out'),
+      C('by-pass', 'out', 'earth', 1e-6),
+      R('load', 'out', 'earth', 100e3),
+    ];
+    for (const device of [germanium, thermionicDetector({ temperature: 1020 })]) {
+      const listener = createListener({ elements }, { ...options([tone(1e-9)]), device });
+      listen(listener, [tone(1e-9)], 1);
+      const { meanCurrent } = listener.meters;
+      listen(listener, [tone(1e-9)], 400);
+      expect(Math.abs(meanCurrent / listener.meters.meanCurrent - 1)).toBeLessThan(1e-6);
+    }
   });
 
   it('a distant station weighs on the detector as its waveform does', () => {

@@ -35,5 +35,5 @@ function withoutCarrier(table: LawTable | undefined, u: number): number {
   if (!table) return 0;
   const c = Math.min(Math.max((u - table.lowest) * table.perUnit, 0), table.rows - 1.000001);
   const j = c | 0;
-  return table.values[3 * j] + (c - j) * (table.values[3 * j + 3] - table.values[3 * j]);
+  return table.values[6 * j] + (c - j) * (table.values[6 * j + 6] - table.values[6 * j]);
 }
