@@ -1,5 +1,6 @@
 import type { StepRow } from './coefficients.ts';
-import type { Core, Reduced } from './integrator.ts';
+import type { Reduced } from './core-state.ts';
+import type { Core } from './integrator.ts';
 
 /** What is written down as time goes on. Voltages are of `node` over `over` (earth). */
 export type Probe =
