@@ -11,8 +11,9 @@ import {
   subtract,
 } from '../../numerics/complex.ts';
 import type { Amperes, Hertz, Ohms, Radians, Ratio, Volts, Watts } from '../../units/quantities.ts';
-import { type Balance, type BalanceState, balance } from './audio-balance.ts';
+import { balance } from './audio-balance.ts';
 import { type AveragedDetector, averagedCurrents } from './averaged.ts';
+import type { Balance, BalanceState } from './balance-work.ts';
 import { standingPoint } from './standing.ts';
 import { type SteadyDetection, steadyDetector } from './steady.ts';
 
