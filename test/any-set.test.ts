@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { receive } from '../src/engine/reception/path/receive.ts';
-import { problemSentence, readValue } from '../src/engine/set/read.ts';
+import { readValue } from '../src/engine/set/read.ts';
+import { problemSentence } from '../src/outputs/words/index.ts';
 import { arbitrarySet } from './support/arbitrary-set.ts';
 
 /** Places in an answer where a number is not one. */

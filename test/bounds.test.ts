@@ -22,8 +22,9 @@ import {
 import { ferriteRod } from '../src/engine/parts/aerial/ferrite-rod.ts';
 import { frameAerial } from '../src/engine/parts/aerial/frame.ts';
 import { description, type SetDescription } from '../src/engine/set/description.ts';
-import { problemSentence, readValue } from '../src/engine/set/read.ts';
+import { readValue } from '../src/engine/set/read.ts';
 import { withValueAt } from '../src/engine/set/write.ts';
+import { problemSentence } from '../src/outputs/words/index.ts';
 import { publishedSchema } from '../src/outputs/words/schema-json.ts';
 import { arbitrarySet } from './support/arbitrary-set.ts';
 
@@ -147,7 +148,7 @@ describe('whatever is accepted', () => {
     const result = readValue(value);
     expect(result.ok ? [] : result.problems.map(problemSentence)).toEqual([
       expect.stringMatching(
-        /^coils\[0\]\.pitch: expected at least 0\.457 mm, the thickness of the bare wire, received 0\.3 mm/,
+        /^coils\[0\]\.pitch: expected at least 0\.457 mm, the thickness of the bare wire, got 0\.3 mm/,
       ),
     ]);
     value.coils[0].pitch = '0.457 mm';
@@ -167,7 +168,7 @@ describe('whatever is accepted', () => {
       return result.ok ? [] : result.problems.map(problemSentence);
     };
     expect(problems({ formerDiameter: '1 mm', wire: { size: '10 mm' } })).toEqual([
-      expect.stringMatching(/^coils\[0\]\.formerDiameter: expected at least 10 mm for wire this thick, received 1 mm/),
+      expect.stringMatching(/^coils\[0\]\.formerDiameter: expected at least 10 mm for wire this thick, got 1 mm/),
     ]);
     expect(problems({ shape: 'basket', pegCircle: '10 mm', pegs: 13 })).toEqual([
       expect.stringMatching(/^coils\[0\]\.pegs: expected at most 9 on a circle of 10 mm/),

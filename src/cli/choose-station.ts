@@ -1,4 +1,5 @@
 import { formatNumber, type Hertz, leadingNumber } from '../engine/index.ts';
+import { hintText } from '../outputs/words/index.ts';
 import { InputError } from './command.ts';
 import { wrongOption } from './wrong-option.ts';
 
@@ -10,7 +11,7 @@ export function kilohertzOf(text: string): number | undefined {
   const written = text.replace(/\s*kHz\s*$/i, '');
   const read = leadingNumber(written);
   if (read.ok) return read.rest === '' ? read.value : undefined;
-  if (read.hint !== undefined && !/\p{L}/u.test(written)) throw new InputError(`--station: ${read.hint}`);
+  if (read.hint !== undefined && !/\p{L}/u.test(written)) throw new InputError(`--station: ${hintText(read.hint)}`);
   return undefined;
 }
 

@@ -3,6 +3,7 @@ import { open, readFile, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { encodingOf } from '../engine/index.ts';
+import { problemSentence } from '../outputs/words/index.ts';
 import { InputError, type Io, type OpenFile } from './command.ts';
 import { makeFolder } from './make-folder.ts';
 import { checkTarget, type FileIdentity, identityOf, WriteFailed, WriteRefused, writeWhole } from './write-whole.ts';
@@ -60,8 +61,7 @@ export function processFiles(): Pick<Io, 'read' | 'open' | 'checkTarget' | 'writ
 
 function textOf(bytes: Uint8Array, file: string): string {
   const found = encodingOf(bytes);
-  if (found.encoding === undefined)
-    throw new InputError(`${file}: expected ${found.expected}, got ${found.received} (${found.hint})`);
+  if (found.encoding === undefined) throw new InputError(problemSentence({ ...found.problem, path: file }));
   return new TextDecoder(found.encoding).decode(bytes);
 }
 

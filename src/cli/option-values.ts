@@ -1,4 +1,5 @@
 import { formatNumber, formatQuantity, parseQuantity, type QuantityKind, wholeNumber } from '../engine/index.ts';
+import { hintText } from '../outputs/words/index.ts';
 import { wrongOption } from './wrong-option.ts';
 
 /** A quantity of an option, SI. @param min, max SI, both allowed. @throws InputError */
@@ -6,7 +7,7 @@ export function quantityOf(text: string, kind: QuantityKind, option: string, min
   const range = `${formatQuantity(min, kind)} to ${formatQuantity(max, kind)}`;
   // Nought needs no unit.
   const parsed = parseQuantity(wholeNumber(text) === 0 ? 0 : text, kind);
-  if (!parsed.ok) throw wrongOption(option, range, text, parsed.hint);
+  if (!parsed.ok) throw wrongOption(option, range, text, hintText(parsed.hint));
   if (!(parsed.value >= min && parsed.value <= max)) throw wrongOption(option, range, text);
   return parsed.value;
 }

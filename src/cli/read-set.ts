@@ -1,4 +1,5 @@
-import { problemSentence, readText, type SetDescription, type WrittenDescription } from '../engine/index.ts';
+import { readText, type SetDescription, type WrittenDescription } from '../engine/index.ts';
+import { problemSentence, readNote } from '../outputs/words/index.ts';
 import { InputError, type Io } from './command.ts';
 
 /** Read a description file. @throws InputError with every problem, a line each. */
@@ -18,6 +19,6 @@ export async function readDescription(
       `${file} has ${count === 1 ? 'a problem' : `${count} problems`}:\n${result.problems.map((p) => `  ${problemSentence(p)}`).join('\n')}`,
     );
   }
-  for (const note of result.notes) io.err(`note: ${note}\n`);
+  for (const note of result.notes) io.err(`note: ${readNote(note)}\n`);
   return { set: result.set, written: result.written };
 }

@@ -20,6 +20,7 @@ export {
   variantChoices,
 } from './fields/introspect.ts';
 export { tooDeep } from './fields/problem.ts';
+export { refusalOf } from './fields/refusal.ts';
 export type { Assembly } from './kinds/arrangements/assembly.ts';
 export { hasHeater, hasSpots } from './kinds/detectors/detector-traits.ts';
 export { isLoop } from './kinds/loops.ts';
@@ -86,6 +87,7 @@ export { stationsToTable } from './place/stations/export.ts';
 export { assignColumn } from './place/stations/import.ts';
 export { pathProfile } from './place/stations/profile.ts';
 export type { Station } from './place/stations/station.ts';
+export { TableTooLargeError } from './place/stations/table-problems.ts';
 export { type SunState, subsolarPoint, sunState } from './place/sun.ts';
 // Reception
 export { type AudioLimits, audioLimits } from './reception/detection/audio-limits.ts';
@@ -119,7 +121,15 @@ export { encodingOf } from './set/encoding.ts';
 export { jsonSchema } from './set/json-schema.ts';
 export { listeningTime, type TimeOfDay } from './set/listening-time.ts';
 export { MOST_STATIONS, type PlaceDescription } from './set/place.ts';
-export { LARGEST_FILE, type Problem, problemSentence, type ReadResult, readText, readValue } from './set/read.ts';
+export {
+  LARGEST_FILE,
+  type Problem,
+  type ReadNote,
+  type ReadResult,
+  readText,
+  readValue,
+  tooLarge,
+} from './set/read.ts';
 export { readStationTable, type TableQuestion, type TableReading } from './set/station-table.ts';
 export { type Path, valueAtPath, withValueAt, writeText } from './set/write.ts';
 export { joinStations, readStations, type WrittenStation, writeStation } from './set/written-stations.ts';
@@ -128,7 +138,6 @@ export { type LinearSolver, linearSolver, type Solution } from './solvers/linear
 export { loaded } from './solvers/linear/views.ts';
 export type { StationWave } from './solvers/transient/sources.ts';
 export { detectByTransient, MOST_CYCLES } from './solvers/transient/waveform-figures.ts';
-export { brief } from './units/brief.ts';
 export { capital, formatNumber, formatQuantity, inSeries } from './units/format.ts';
 export { type Gauge, gaugeDiameter, nearestGauge } from './units/gauge.ts';
 export { leadingNumber, wholeNumber } from './units/number.ts';
@@ -156,6 +165,7 @@ export {
   type VoltsPerMetre,
   type Watts,
 } from './units/quantities.ts';
+export { givenValue } from './units/refusal.ts';
 export { safeJson, safeLines, safeText } from './units/safe-text.ts';
 export { count, quantity } from './units/schema.ts';
 

@@ -1,7 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { inRoot } from '../../scripts/support/paths.mjs';
-import { problemSentence } from '../../src/engine/fields/problem.ts';
 import { receive } from '../../src/engine/reception/path/receive.ts';
 import { readText } from '../../src/engine/set/read.ts';
 import {
@@ -31,6 +30,7 @@ import { swingAmplitude } from '../../src/outputs/explain/pictures/swing.ts';
 import { namesOver } from '../../src/outputs/explain/pictures/vanes.ts';
 import { overlap, textBox } from '../../src/outputs/scene/boxes.ts';
 import { sceneToSvg } from '../../src/outputs/scene/index.ts';
+import { problemSentence } from '../../src/outputs/words/index.ts';
 import { expectPicture } from '../support/picture.ts';
 
 const read = (file: string) => {

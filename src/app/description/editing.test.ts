@@ -1,13 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import {
-  parseQuantity,
-  problemSentence,
-  readValue,
-  valueAtPath,
-  variantChoices,
-  withValueAt,
-} from '../../engine/index.ts';
+import { parseQuantity, readValue, valueAtPath, variantChoices, withValueAt } from '../../engine/index.ts';
+import { problemSentence } from '../../outputs/words/index.ts';
 import { changeKind } from './change-kind.ts';
 import { addItem, removeItem, renameCoil } from './lists.ts';
 import { readNumber, rewrite } from './quantity-text.ts';

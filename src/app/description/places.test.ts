@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { fieldWords, loadTitle, stageOf, withLabels } from './places.ts';
+import { problemText } from '../../outputs/words/index.ts';
+import { fieldWords, loadTitle, nameOf, stageOf } from './places.ts';
 
 const written = JSON.parse(readFileSync('examples/medium-wave-galena.json', 'utf8')) as unknown;
 
@@ -21,9 +22,15 @@ describe('places of the description as the page labels them', () => {
     expect(loadTitle('crystal earpiece')).toBe('Earpiece');
     expect(loadTitle('moving-coil phones')).toBe('Phones');
   });
-  it('in a hint', () => {
-    expect(withLabels('arrangement.coil names it already; add a second coil', written)).toBe(
-      '“Arrangement › Tuning coil” names it already; add a second coil',
-    );
+  it('in a problem', () => {
+    const problem = {
+      path: 'arrangement.aerialCoil',
+      expected: { code: 'less-than-field', max: 1e-11, field: 'tuning.maximum' },
+      hint: { code: 'second-coil', taken: 'arrangement.coil' },
+    } as const;
+    expect(problemText(problem, nameOf(written))).toMatchObject({
+      expected: 'less than 10 pF, the value of “Tuning capacitor › Meshed”',
+      hint: '“Arrangement › Tuning coil” names it already; add a second coil',
+    });
   });
 });

@@ -50,12 +50,11 @@ export function fieldWords(path: string, written?: unknown): string {
   return words.join(' › ');
 }
 
-/** A hint that names places of the description, with their labels instead. */
-export const withLabels = (hint: string, written: unknown): string =>
-  hint.replace(
-    /\b(?:place|aerial|earth|coils|tuning|arrangement|detector|load|ear)(?:\[\d+\]|\.[A-Za-z]+)+/g,
-    (path) => `“${fieldWords(path, written)}”`,
-  );
+/** What problems call a place of the description: its label, in quotation marks. */
+export const nameOf =
+  (written: unknown) =>
+  (path: string): string =>
+    `“${fieldWords(path, written)}”`;
 
 const keysOf = (path: string): (string | number)[] =>
   path

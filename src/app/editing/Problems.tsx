@@ -1,5 +1,6 @@
 import type { Problem } from '../../engine/index.ts';
-import { withLabels } from '../description/places.ts';
+import { problemText } from '../../outputs/words/index.ts';
+import { nameOf } from '../description/places.ts';
 import { written } from '../state/document.ts';
 
 /** What is wrong with a field or part, said where it is. */
@@ -7,12 +8,14 @@ export function Problems({ id, problems }: { id: string; problems: readonly Prob
   if (problems.length === 0) return null;
   return (
     <p class="problem" id={id}>
-      {problems.map(({ path, expected, hint }) => (
-        <span key={`${path} ${expected}`}>
-          Expected {withLabels(expected, written.value)}
-          {hint ? `: ${withLabels(hint, written.value)}` : ''}.{' '}
-        </span>
-      ))}
+      {problems
+        .map((problem) => problemText(problem, nameOf(written.value)))
+        .map(({ path, expected, hint }) => (
+          <span key={`${path} ${expected}`}>
+            Expected {expected}
+            {hint ? `: ${hint}` : ''}.{' '}
+          </span>
+        ))}
     </p>
   );
 }

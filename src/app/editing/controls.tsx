@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import { type Field, LONGEST_TEXT, type Path } from '../../engine/index.ts';
+import { problemSentence } from '../../outputs/words/index.ts';
 import { coilNames } from '../description/change-kind.ts';
 import { figureScale, rangeOf } from '../description/figure-scale.ts';
 import { renameCoil } from '../description/lists.ts';
@@ -7,7 +8,7 @@ import { readNumber } from '../description/quantity-text.ts';
 import { editorKind, labelOf, optionsOf, pathText } from '../description/schema-at.ts';
 import { edit, valueChange, written } from '../state/document.ts';
 import { usePiece, useWritten } from '../state/pieces.ts';
-import { refusalSentence, textOfFile } from '../state/text-of-file.ts';
+import { textOfFile } from '../state/text-of-file.ts';
 import { problemsAt } from '../state/understanding.ts';
 import { Slider } from './Slider.tsx';
 import { useDraft } from './use-draft.ts';
@@ -145,7 +146,7 @@ function Lines(props: ControlProps) {
     setProblem('');
     if (file.size > 2 * LONGEST_TEXT) return setProblem(`${file.name} is larger than ${LONGEST_TEXT / 1e3} kB.`);
     const found = await textOfFile(file);
-    if (found.text === undefined) setProblem(`${file.name}: ${refusalSentence(found)}`);
+    if (found.text === undefined) setProblem(problemSentence({ ...found.problem, path: file.name }));
     else edit(path, found.text, { label: labelOf(field) });
   };
   return (

@@ -1,6 +1,14 @@
 import { signal } from '@preact/signals';
-import { LARGEST_FILE, listeningTime, type Problem, type ReadResult, readText, writeText } from '../../engine/index.ts';
-import { readingWords } from '../../outputs/words/index.ts';
+import {
+  LARGEST_FILE,
+  listeningTime,
+  type Problem,
+  type ReadResult,
+  readText,
+  tooLarge,
+  writeText,
+} from '../../engine/index.ts';
+import { readingWords, readNote } from '../../outputs/words/index.ts';
 import { latestWins } from '../workers/latest.ts';
 import { type ReadingQuestion, readDescription, SHORT_TEXT } from '../workers/reading.ts';
 import { fileName, replace, savedWritten, tellOfChange, written } from './document.ts';
@@ -40,9 +48,7 @@ export function openText(text: string, name: string): void {
 export async function openFile(file: File): Promise<void> {
   stopReading?.();
   if (file.size > 4 * LARGEST_FILE) {
-    const received = `${(file.size / 1e6).toFixed(1)} MB`;
-    const problem = { path: '', expected: 'a description of at most 2 MB', received, hint: 'choose another file' };
-    badFile.value = { name: file.name, problems: [problem] };
+    badFile.value = { name: file.name, problems: [tooLarge(file.size)] };
   } else if (file.size > SHORT_TEXT) readBeside({ file }, file.name, file.size);
   else take(await readDescription({ file }), file.name);
 }
@@ -68,7 +74,9 @@ function readBeside(question: ReadingQuestion, name: string, size: number): void
     else
       badFile.value = {
         name,
-        problems: [{ path: '', expected: readingWords.readable, received: '', hint: reply.error }],
+        problems: [
+          { path: '', expected: { code: 'readable-file' }, hint: { code: 'system-message', message: reply.error } },
+        ],
       };
   }).ask(question);
 }
@@ -85,7 +93,7 @@ function take(result: ReadResult, name: string): void {
   chooseStation(undefined);
   time.value = listeningTime(result.set.place);
   dismiss('another tab');
-  const notes = result.notes.length ? ` ${result.notes.join('. ')}.` : '';
+  const notes = result.notes.length ? ` ${result.notes.map(readNote).join('. ')}.` : '';
   tellOfChange(`Opened ${name}.${notes}`, 'opened', 'Back to what I had');
 }
 

@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
-import { refusalSentence, textOfFile } from './text-of-file.ts';
+import { problemSentence } from '../../outputs/words/index.ts';
+import { textOfFile } from './text-of-file.ts';
 
 const utf16 = (text: string) => new Uint8Array(Uint16Array.from([...text].map((c) => c.charCodeAt(0))).buffer);
 
@@ -10,10 +11,10 @@ it('reads UTF-8 and marked UTF-16 alike, and refuses other encodings with their 
   const latin = await textOfFile(new Blob([Uint8Array.from([...'a\nb \u00b5'].map((c) => c.charCodeAt(0)))]));
   expect(latin.text).toBeUndefined();
   if (latin.text === undefined)
-    expect(refusalSentence(latin)).toMatch(/Latin-1 \(byte B5 in line 2\).*save it again as UTF-8/);
+    expect(problemSentence(latin.problem)).toMatch(/Latin-1 \(byte B5 in line 2\).*save it again as UTF-8/);
 });
 
 it('says so when a file cannot be read any more', async () => {
   const gone = { arrayBuffer: () => Promise.reject(new Error('gone')) } as unknown as Blob;
-  expect(await textOfFile(gone)).toMatchObject({ expected: 'a file that can be read' });
+  expect(await textOfFile(gone)).toMatchObject({ problem: { expected: { code: 'readable-file' } } });
 });

@@ -1,17 +1,12 @@
-import { encodingOf } from '../../engine/index.ts';
+import { encodingOf, type Problem } from '../../engine/index.ts';
 
 interface Refusal {
   readonly text?: undefined;
-  readonly expected: string;
-  readonly received: string;
-  readonly hint: string;
+  readonly problem: Problem;
 }
 
 /** A file's text, or why there is none. */
 type FileText = { readonly text: string } | Refusal;
-
-export const refusalSentence = ({ expected, received, hint }: Refusal): string =>
-  `expected ${expected}${received ? `, received ${received}` : ''} (${hint})`;
 
 /** Text of a file in UTF-8, or in UTF-16 with a byte-order mark; other encodings are refused with what they look like. */
 export async function textOfFile(file: Blob): Promise<FileText> {
@@ -19,7 +14,7 @@ export async function textOfFile(file: Blob): Promise<FileText> {
   try {
     bytes = new Uint8Array(await file.arrayBuffer());
   } catch {
-    return { expected: 'a file that can be read', received: '', hint: 'it may have been moved' };
+    return { problem: { path: '', expected: { code: 'readable-file' }, hint: { code: 'may-have-moved' } } };
   }
   const found = encodingOf(bytes);
   if (found.encoding === undefined) return found;

@@ -1,5 +1,6 @@
 import { computed, effect, signal } from '@preact/signals';
 import { type Problem, type ReadResult, readValue, type SetDescription } from '../../engine/index.ts';
+import { readNote } from '../../outputs/words/index.ts';
 import { isLong } from '../description/long.ts';
 import { type Latest, latestWins } from '../workers/latest.ts';
 import { written } from './document.ts';
@@ -59,7 +60,7 @@ export const problems = computed<readonly Problem[]>(() => {
 /** Not wrong, but worth a look. */
 export const notes = computed<readonly string[]>(() => {
   const { result } = reading.value;
-  return result.ok && result.notes.length > 0 ? result.notes : NONE;
+  return result.ok && result.notes.length > 0 ? result.notes.map(readNote) : NONE;
 });
 
 export function problemsAt(path: string): readonly Problem[] {

@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
+import { problemText } from '../../outputs/words/index.ts';
 import { badFile, isPasting, openText } from '../state/files.ts';
 import { LongText, type TextSource } from './LongText.tsx';
 
@@ -40,16 +41,19 @@ export function BadFileDialog() {
                 </tr>
               </thead>
               <tbody>
-                {bad.problems.slice(0, 200).map((problem) => (
-                  <tr key={problem.path + problem.expected}>
-                    <td>
-                      <code>{problem.path || 'the file'}</code>
-                    </td>
-                    <td>{problem.expected}</td>
-                    <td>{problem.received}</td>
-                    <td>{problem.hint}</td>
-                  </tr>
-                ))}
+                {bad.problems
+                  .slice(0, 200)
+                  .map((problem) => problemText(problem))
+                  .map((problem) => (
+                    <tr key={problem.path + problem.expected}>
+                      <td>
+                        <code>{problem.path || 'the file'}</code>
+                      </td>
+                      <td>{problem.expected}</td>
+                      <td>{problem.received}</td>
+                      <td>{problem.hint}</td>
+                    </tr>
+                  ))}
               </tbody>
             </table>
           </section>

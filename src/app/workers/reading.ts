@@ -12,6 +12,5 @@ export async function readDescription(question: ReadingQuestion): Promise<ReadRe
   if ('text' in question) return readText(question.text);
   const found = await textOfFile(question.file);
   if (found.text !== undefined) return readText(found.text);
-  const { expected, received, hint } = found;
-  return { ok: false, problems: [{ path: '', expected, received, hint }] };
+  return { ok: false, problems: [found.problem] };
 }

@@ -4,9 +4,11 @@ import {
   readStationTable,
   type TableQuestion,
   type TableReading,
+  TableTooLargeError,
   type WrittenStation,
 } from '../../engine/index.ts';
-import { refusalSentence, textOfFile } from '../state/text-of-file.ts';
+import { problemSentence, tableTooLarge } from '../../outputs/words/index.ts';
+import { textOfFile } from '../state/text-of-file.ts';
 
 /** A table as typed, as pasted or in a file. */
 export interface TableSourceQuestion extends Omit<TableQuestion, 'text'> {
@@ -15,10 +17,19 @@ export interface TableSourceQuestion extends Omit<TableQuestion, 'text'> {
 
 /** @throws Error for a file that is not text. */
 export async function readTable({ source, ...question }: TableSourceQuestion): Promise<TableReading> {
-  if (typeof source === 'string') return readStationTable({ ...question, text: source });
+  if (typeof source === 'string') return tableOf({ ...question, text: source });
   const found = await textOfFile(source);
-  if (found.text === undefined) throw new Error(refusalSentence(found));
-  return readStationTable({ ...question, text: found.text });
+  if (found.text === undefined) throw new Error(problemSentence(found.problem));
+  return tableOf({ ...question, text: found.text });
+}
+
+/** @throws Error with what a person is to read of it. */
+function tableOf(question: TableQuestion): TableReading {
+  try {
+    return readStationTable(question);
+  } catch (error) {
+    throw error instanceof TableTooLargeError ? new Error(tableTooLarge(error.fact)) : error;
+  }
 }
 
 export interface JoinQuestion {

@@ -14,6 +14,7 @@ import {
   wireAerial,
   wireTree,
 } from '../../engine/index.ts';
+import { touchstoneProblem } from '../../outputs/words/index.ts';
 import { calculation, figure, figureIn } from './calculation.ts';
 import { buildable, shapeMessage } from './shape.ts';
 
@@ -146,8 +147,7 @@ function table(
 ): Extract<TouchstoneRead, { ok: true }> | { points: NonNullable<typeof input.points>; warnings: Warning[] } {
   if (input.touchstone === undefined) return { points: input.points ?? [], warnings: [] };
   const read = readTouchstone(input.touchstone);
-  if (!read.ok)
-    throw new RangeError(`the Touchstone text: ${read.problems.map((p) => `line ${p.line}: ${p.message}`).join('; ')}`);
+  if (!read.ok) throw new RangeError(`the Touchstone text: ${read.problems.map(touchstoneProblem).join('; ')}`);
   return read;
 }
 

@@ -41,7 +41,7 @@ describe('bad input to calc', () => {
   it('refuses, with a reason, what is possible in each part and impossible together', () => {
     const wound = { shape: 'solenoid', formerDiameter: 0.063, wire: { diameter: '26 SWG', covering: 'enamel' } };
     expect(problems('turns', { inductance: 2e-4, coil: wound, turns: 1e6 })[0]).toMatch(
-      /^\(top\): expected values .* received .*20000/,
+      /^\(top\): expected values .* got .*20000/,
     );
     const hair = { shape: 'inverted-L', height: 10, length: 1e-15, base: 1, wire: { diameter: 0.002 } };
     expect(problems('aerial', hair)[0]).toMatch(
@@ -55,7 +55,7 @@ describe('bad input to calc', () => {
         const found = problems(name, input);
         expect(found.length, name).toBeGreaterThan(0);
         for (const problem of found) {
-          expect(problem, name).toMatch(/^[^:]+: .*expected .*received /s);
+          expect(problem, name).toMatch(/^[^:]+: .*expected .*got /s);
           expect(problem, name).not.toMatch(/Invalid|undefined|Object\b/);
         }
       }
@@ -63,10 +63,10 @@ describe('bad input to calc', () => {
 
   it('says what a missing value should be', () => {
     expect(problems('noise', { bandwidth: 9000, environment: 'city' })).toEqual([
-      'frequency: expected a frequency such as "198 kHz", received nothing: it is missing',
+      'frequency: expected a frequency such as "198 kHz", got nothing: it is missing',
     ]);
     expect(problems('detector', { detector: {}, load: {} })[0]).toMatch(
-      /^load\.resistance: expected load: \{ "resistance".*received nothing/,
+      /^load\.resistance: expected load: \{ "resistance".*got nothing/,
     );
   });
 

@@ -1,15 +1,16 @@
 import * as v from 'valibot';
 import {
   bare,
-  brief,
+  givenValue,
   metadataOf,
   QUANTITY_KINDS,
   type QuantityKind,
+  refusalOf,
   type SchemaNode,
   tooDeep,
   type Warning,
 } from '../../engine/index.ts';
-import { warningTexts } from '../../outputs/words/index.ts';
+import { expectedText, givenText, hintText, warningTexts } from '../../outputs/words/index.ts';
 
 /** One WHAT of `faintwave calc`: how its input is read and what it answers. */
 export interface Calculation {
@@ -21,7 +22,7 @@ export interface Calculation {
   readonly run: (input: unknown) => CalculationResult;
 }
 
-/** `message` says what was expected and what was received. */
+/** `message` says what was expected and what was given. */
 export interface Problem {
   readonly path: string;
   readonly message: string;
@@ -49,7 +50,7 @@ export function calculation<S extends v.GenericSchema>(
       if (tooDeep(input))
         return {
           ok: false,
-          problems: [{ path: '(top)', message: 'expected a plain object, received one nested very deep' }],
+          problems: [{ path: '(top)', message: 'expected a plain object, got one nested very deep' }],
         };
       const read = v.safeParse(schema, input);
       if (!read.success) {
@@ -77,7 +78,7 @@ export function refused(input: unknown, error: unknown): Problem {
   if (!(error instanceof RangeError)) throw error;
   return {
     path: '(top)',
-    message: `expected values that can be worked out together, received ${brief(input)}: ${error.message}`,
+    message: `expected values that can be worked out together, got ${givenText(givenValue(input))}: ${error.message}`,
   };
 }
 
@@ -113,29 +114,35 @@ const KINDS: Readonly<Record<string, string>> = {
   boolean: 'true or false',
 };
 
-/** "expected …, received …", whatever the issue says by itself. */
+/** "expected …, got …", whatever the issue says by itself. */
 function inWords(issue: v.BaseIssue<unknown>, schema: v.GenericSchema): string {
-  const received = brief(issue.input);
+  const received = givenText(givenValue(issue.input));
+  const refusal = refusalOf(issue);
+  if (refusal) {
+    const { expected, given = givenValue(issue.input), hint } = refusal;
+    const text = `expected ${expectedText(expected)}, got ${givenText(given)}`;
+    return hint ? `${text}: ${hintText(hint)}` : text;
+  }
   const { expected, message } = issue;
   if (message.startsWith('expected '))
-    return /received /.test(message)
-      ? message.replace('received undefined', 'received nothing').replace(/(received .{80}).{200,}$/s, '$1…')
-      : `${message}, received ${received}`;
+    return /got /.test(message)
+      ? message.replace('got undefined', 'got nothing').replace(/(got .{80}).{200,}$/s, '$1…')
+      : `${message}, got ${received}`;
   if (/^Invalid (?:key|type|value|length|content|format)/.test(message) && expected !== null) {
     // A key that is missing is "expected" by its own name.
     if (/^Invalid key/.test(message))
       return issue.input === undefined || issue.received === 'undefined'
-        ? `expected ${wanted(schema, issue)}, received nothing: it is missing`
+        ? `expected ${wanted(schema, issue)}, got nothing: it is missing`
         : `expected no such key as ${received}`;
     const what = expected
       .replace(/[()]/g, '')
       .split(' | ')
       .map((word) => KINDS[word] ?? word)
       .join(' or ');
-    return `expected ${what}, received ${received}`;
+    return `expected ${what}, got ${received}`;
   }
   // What the engine says of sizes that do not go together.
-  return `expected sizes that go together, received ${received}: ${message}`;
+  return `expected sizes that go together, got ${received}: ${message}`;
 }
 
 /** What a missing key should have held, as its schema has it. */
@@ -148,7 +155,7 @@ function wanted(schema: v.GenericSchema, issue: v.BaseIssue<unknown>): string {
     if (!node) return 'a value';
   }
   const { quantity } = metadataOf(node);
-  if (quantity) return `${QUANTITY_KINDS[quantity].article} such as "${QUANTITY_KINDS[quantity].examples[0]}"`;
+  if (quantity) return expectedText({ code: 'quantity', kind: quantity });
   const { type, options } = bare(node);
   if (type === 'picklist') return `one of ${options!.map((o) => `"${o}"`).join(', ')}`;
   return { number: 'a number', string: 'text', boolean: 'true or false', array: 'a list [ … ]' }[type] ?? 'a value';

@@ -157,15 +157,15 @@ const runnable = buildable(fields, (input) => {
   const carrier = input.stations[0].frequency;
   const time = input.settle + input.duration;
   for (const f of options.tones) {
-    if (!(f < carrier / 4)) throw new RangeError(`expected tones well below the carrier, received ${f} Hz`);
+    if (!(f < carrier / 4)) throw new RangeError(`expected tones well below the carrier, got ${f} Hz`);
   }
   if (!(input.duration * carrier >= 2)) throw new RangeError('expected a duration of at least 2 cycles of the carrier');
   if (input.method === 'envelope') {
     if (!(time <= LONGEST_SIGNAL))
-      throw new RangeError(`expected settle and duration of at most ${LONGEST_SIGNAL} s together, received ${time}`);
+      throw new RangeError(`expected settle and duration of at most ${LONGEST_SIGNAL} s together, got ${time}`);
   } else if (!(time * carrier <= MOST_CYCLES)) {
     throw new RangeError(
-      `expected settle and duration of at most ${MOST_CYCLES} cycles of the first carrier together, received ${Math.round(time * carrier)}`,
+      `expected settle and duration of at most ${MOST_CYCLES} cycles of the first carrier together, got ${Math.round(time * carrier)}`,
     );
   }
 });

@@ -72,7 +72,7 @@ function incomplete({ carrier, tunedCircuit, availablePower, load }: v.InferOutp
   }
   if (tunedCircuit === undefined) return undefined;
   const missing = (at: 'availablePower' | 'load', what: string) =>
-    ({ at, message: `expected ${what} with a tuned circuit, received nothing` }) as const;
+    ({ at, message: `expected ${what} with a tuned circuit, got nothing` }) as const;
   if (availablePower === undefined) return missing('availablePower', 'a power such as "1 nW"');
   if (load.capacitance === undefined) return missing('load', '"capacitance", such as "1 nF",');
   return undefined;

@@ -13,7 +13,7 @@ const ground = v.union(
     v.object({ conductivity: quantity('conductivity', { above: 0, max: 1e12 }), permittivity: plain(1, 1000) }),
   ],
   (issue) =>
-    `expected { conductivity, permittivity } or one of ${kinds.map((kind) => `"${kind}"`).join(', ')}, received ${
+    `expected { conductivity, permittivity } or one of ${kinds.map((kind) => `"${kind}"`).join(', ')}, got ${
       JSON.stringify(issue.input)?.slice(0, 80) ?? 'nothing'
     }`,
 );

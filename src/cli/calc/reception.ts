@@ -1,5 +1,5 @@
-import { problemSentence, readValue, receive } from '../../engine/index.ts';
-import { warningSentences, writtenReception } from '../../outputs/words/index.ts';
+import { readValue, receive } from '../../engine/index.ts';
+import { problemSentence, readNote, warningSentences, writtenReception } from '../../outputs/words/index.ts';
 import { coastFor } from '../coast.ts';
 import { suggestionsFor } from '../suggestions.ts';
 import { type Calculation, refused } from './calculation.ts';
@@ -30,7 +30,7 @@ export const reception: Calculation = {
           ...rest,
           suggestions: suggestionsFor(read.set, reception, when),
           dial: dialAnswer,
-          warnings: [...read.notes, ...warningSentences(warnings)],
+          warnings: [...read.notes.map(readNote), ...warningSentences(warnings)],
         },
       };
     } catch (error) {

@@ -9,8 +9,8 @@ export const shapeMessage = ({
   readonly received: string;
 }): string =>
   expected === 'Object'
-    ? `expected an object with "shape", received ${received}`
-    : `expected "shape" to be one of ${(expected ?? '').replace(/[()]/g, '').replaceAll(' | ', ', ')}, received ${received}`;
+    ? `expected an object with "shape", got ${received}`
+    : `expected "shape" to be one of ${(expected ?? '').replace(/[()]/g, '').replaceAll(' | ', ', ')}, got ${received}`;
 
 /** Sizes that are each possible may still not fit together: turn the engine's refusal into a problem of the input. */
 export const buildable = <S extends v.GenericSchema>(schema: S, build: (input: v.InferOutput<S>) => unknown) =>

@@ -1,7 +1,15 @@
-import { problemSentence, readText } from '../../engine/index.ts';
+import { type Problem, readText } from '../../engine/index.ts';
 import { clean } from '../../outputs/tables/index.ts';
+import { problemSentence, problemText, readNote } from '../../outputs/words/index.ts';
 import { filesAndOptions } from '../arguments.ts';
 import { type Command, InputError } from '../command.ts';
+
+/** A problem as data: its facts, and what is said of it. */
+const problemData = (problem: Problem) => ({
+  ...problemText(problem),
+  code: problem.expected.code,
+  more: problem.more,
+});
 
 export const check: Command = {
   name: 'check',
@@ -20,13 +28,13 @@ export const check: Command = {
       report.push({
         file,
         ok: result.ok,
-        problems: result.ok ? [] : result.problems,
-        notes: result.ok ? result.notes : [],
+        problems: result.ok ? [] : result.problems.map(problemData),
+        notes: result.ok ? result.notes.map(readNote) : [],
       });
       if (values.json) continue;
       if (result.ok) {
         io.out(`${file}: ${clean(result.set.name)}: nothing wrong.\n`);
-        for (const note of result.notes) io.out(`  note: ${note}\n`);
+        for (const note of result.notes) io.out(`  note: ${readNote(note)}\n`);
       } else {
         io.err(`${file}:\n${result.problems.map((p) => `  ${problemSentence(p)}\n`).join('')}`);
       }

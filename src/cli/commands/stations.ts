@@ -8,15 +8,25 @@ import {
   readStationTable,
   receive,
   type SetDescription,
+  type StationDoubt,
   stationsToTable,
   sunState,
   type TableReading,
+  TableTooLargeError,
   valueAtPath,
   withValueAt,
   writeText,
 } from '../../engine/index.ts';
 import { clean, placeTable, type StationRow, stationRows, warningsTogether } from '../../outputs/tables/index.ts';
-import { jsonText, outOfRangeWords, verdictWords } from '../../outputs/words/index.ts';
+import {
+  columnName,
+  jsonText,
+  outOfRangeWords,
+  rowProblem,
+  stationDoubt,
+  tableTooLarge,
+  verdictWords,
+} from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { coastFor } from '../coast.ts';
 import { type Command, InputError, type Io } from '../command.ts';
@@ -69,7 +79,7 @@ export const stations: Command = {
       await dataOut(
         io,
         values.out,
-        `${jsonText({ place: set.place.name, time, stations: rows.map(writtenRow), doubts })}\n`,
+        `${jsonText({ place: set.place.name, time, stations: rows.map(writtenRow), doubts: doubts.map(writtenDoubt) })}\n`,
       );
       return 0;
     }
@@ -80,7 +90,7 @@ export const stations: Command = {
     }
     io.out(`${placeTable(rows, io.width)}\n\n${firstWords(rows)}\n`);
     for (const warning of warningsTogether(rows)) io.out(`⚠ ${clean(warning)}\n`);
-    for (const { message } of doubts) io.out(`? ${clean(message)}\n`);
+    for (const doubt of doubts) io.out(`? ${clean(stationDoubt(doubt))}\n`);
     return 0;
   },
 };
@@ -95,6 +105,14 @@ function rowsAt(set: SetDescription, time: 'day' | 'night' | Date): StationRow[]
   const now = time === 'day' ? day : time === 'night' ? night : at(time);
   return stationRows(receive(set, { ...options, time }), { day, night, now });
 }
+
+/** What is probably a slip, as data with its sentence. */
+const writtenDoubt = (doubt: StationDoubt) => ({
+  index: doubt.index,
+  kind: doubt.kind,
+  ...doubt.fact,
+  message: stationDoubt(doubt),
+});
 
 /** A row as data, with the sentence for a station that the dial does not reach. */
 const writtenRow = (row: StationRow) => ({
@@ -131,10 +149,11 @@ async function importTable(
 ): Promise<number> {
   const { columns, stations: written, problems } = readTable(await io.read(file));
   const taken = columns.map(
-    ({ header, field, unit }) => `  ${clean(header)}: ${field ? `${field}${unit ? `, ${unit}` : ''}` : 'not used'}`,
+    ({ index, header, field, unit }) =>
+      `  ${clean(columnName({ index, header }))}: ${field ? `${field}${unit ? `, ${unit}` : ''}` : 'not used'}`,
   );
   io.err(`columns taken as\n${taken.join('\n')}\n`);
-  for (const problem of problems) io.err(`${clean(problem)}\n`);
+  for (const problem of problems) io.err(`${clean(rowProblem(problem))}\n`);
   io.err(`${written.length} ${written.length === 1 ? 'station' : 'stations'} read\n`);
   if (written.length === 0) return 1;
   if (setFile === undefined) {
@@ -151,7 +170,7 @@ function readTable(text: string): TableReading {
   try {
     return readStationTable({ about: 'table', text });
   } catch (error) {
-    if (error instanceof RangeError) throw new InputError(error.message);
+    if (error instanceof TableTooLargeError) throw new InputError(tableTooLarge(error.fact));
     throw error;
   }
 }

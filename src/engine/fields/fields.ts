@@ -1,11 +1,12 @@
 import * as v from 'valibot';
-import { brief } from '../units/brief.ts';
+import type { Coded } from '../units/coded.ts';
 import type { QuantityKind } from '../units/parse.ts';
-import { type Refusal, refusalOf, refuse } from '../units/refusal.ts';
+import { givenValue } from '../units/refusal.ts';
 import { safeLines, safeText } from '../units/safe-text.ts';
 import { type Bounds, quantity } from '../units/schema.ts';
 import type { FieldId } from './field-ids.ts';
 import { LIMITS } from './limits.ts';
+import { type FieldHints, type ListOf, type Refusal, refusalOf, refuse } from './refusal.ts';
 
 /**
  * The fields a description is made of. Every field carries its id, by which its label is found, and quantities their
@@ -31,17 +32,31 @@ export const angle = (field: FieldId, bounds: Bounds = {}) =>
 export const ratio = (field: FieldId, bounds: Bounds = {}) =>
   quantityField(field, 'ratio', { ...LIMITS.ratio, ...bounds });
 
+/** A list of at least `min` and at most `max` items. */
+export const list = <const S extends v.GenericSchema>(
+  field: FieldId,
+  of: ListOf,
+  item: S,
+  { min = 0, max }: { readonly min?: number; readonly max: number },
+) =>
+  v.pipe(
+    v.array(item, refuse({ code: 'list', of })),
+    v.minLength(min, refuse({ code: 'list.at-least', of, count: min })),
+    v.maxLength(max, refuse({ code: 'list.at-most', of, count: max })),
+    v.metadata({ field }),
+  );
+
 /** A part or a list as a field of another part. */
 export const part = <const S extends v.GenericSchema>(field: FieldId, schema: S) =>
   v.pipe(schema, v.metadata({ field }));
 
 /** An object whose unknown keys are kept. A list is none, though the language takes it for one. */
-export function object<const E extends v.ObjectEntries>(entries: E, hint?: string) {
+export function object<const E extends v.ObjectEntries>(entries: E, hint?: Coded<FieldHints>) {
   const message = refuse<v.BaseIssue<unknown>>(({ input, path }) => {
     const key = path?.at(-1)?.key;
     // A missing key is refused as its own field would refuse nothing.
     if (input === undefined && typeof key === 'string' && Object.hasOwn(entries, key)) return missing(entries[key]);
-    return { expected: 'an object { … }', hint };
+    return { expected: { code: 'object' }, hint };
   });
   const schema = v.looseObject(entries, message);
   const run: (typeof schema)['~run'] = schema['~run'];
@@ -57,22 +72,22 @@ export function object<const E extends v.ObjectEntries>(entries: E, hint?: strin
 function missing(field: v.GenericSchema | v.GenericSchemaAsync): Refusal {
   const read = v.safeParse(field as v.GenericSchema, undefined);
   const expected = read.success ? undefined : refusalOf(read.issues[0])?.expected;
-  return { expected: expected ?? 'a value', received: brief(undefined) };
+  return { expected: expected ?? { code: 'value' }, given: { code: 'nothing' } };
 }
 
 /** A plain number, such as a permittivity. */
 export const number = (field: FieldId, min: number, max: number, typical?: readonly [number, number]) =>
   v.pipe(
-    v.number(refuse(`a number from ${min} to ${max}`)),
-    v.check((x) => x >= min && x <= max, refuse(`a number from ${min} to ${max}`)),
+    v.number(refuse({ code: 'number', min, max })),
+    v.check((x) => x >= min && x <= max, refuse({ code: 'number', min, max })),
     v.metadata({ field, number: true, bounds: { min, max, typical } }),
   );
 
 /** A whole number, such as turns. */
 export const whole = (field: FieldId, min: number, max: number, typical?: readonly [number, number]) =>
   v.pipe(
-    v.number(refuse(`a whole number from ${min} to ${max}`)),
-    v.check((x) => Number.isInteger(x) && x >= min && x <= max, refuse(`a whole number from ${min} to ${max}`)),
+    v.number(refuse({ code: 'whole-number', min, max })),
+    v.check((x) => Number.isInteger(x) && x >= min && x <= max, refuse({ code: 'whole-number', min, max })),
     v.metadata({ field, number: true, whole: true, bounds: { min, max, typical } }),
   );
 
@@ -86,8 +101,8 @@ export const choice = <const T extends readonly string[]>(field: FieldId, option
     v.picklist(
       options,
       refuse((issue) => ({
-        expected: `one of ${listed(options)}`,
-        received: brief(issue.input),
+        expected: { code: 'one-of', options },
+        given: givenValue(issue.input),
         hint: near(issue.input, options),
       })),
     ),
@@ -99,8 +114,8 @@ const LONGEST_LINE = 500;
 
 export const words = (field: FieldId, max = 200) =>
   v.pipe(
-    v.string(refuse('text')),
-    v.maxLength(max, refuse(`at most ${max} characters`)),
+    v.string(refuse({ code: 'text' })),
+    v.maxLength(max, refuse({ code: 'text.at-most', characters: max })),
     // The file keeps what was written; what is read can do nothing but be read.
     v.transform(max > LONGEST_LINE ? safeLines : safeText),
     v.metadata({ field, text: true }),
@@ -112,31 +127,31 @@ export const LONGEST_TEXT = 500_000;
 /** A small file's text, line ends and all. */
 export const lines = (field: FieldId, max = LONGEST_TEXT) =>
   v.pipe(
-    v.string(refuse('text')),
-    v.maxLength(max, refuse(`at most ${max} characters`)),
+    v.string(refuse({ code: 'text' })),
+    v.maxLength(max, refuse({ code: 'text.at-most', characters: max })),
     v.metadata({ field, text: true, lines: true }),
   );
 
-export const yes = (field: FieldId) => v.pipe(v.boolean(refuse('true or false')), v.metadata({ field, yes: true }));
+export const yes = (field: FieldId) =>
+  v.pipe(v.boolean(refuse({ code: 'true-or-false' })), v.metadata({ field, yes: true }));
 
 /** An optional field whose default is shown in the editor and filled in by the reader. */
 export const withDefault = <S extends v.GenericSchema>(schema: S, fallback: v.InferInput<S>) =>
   v.optional(schema, fallback as never);
 
-const listed = (options: readonly string[]): string => options.map((o) => `"${o}"`).join(', ');
-
-const near = (input: unknown, options: readonly string[]): string | undefined => {
+const near = (input: unknown, options: readonly string[]): Coded<FieldHints> | undefined => {
   const close = typeof input === 'string' ? closest(input, options) : undefined;
-  return close && `did you mean "${close}"?`;
+  return close === undefined ? undefined : { code: 'did-you-mean', option: close };
 };
 
 /** For a variant: names the choices, and the one that was probably meant, instead of the library's internal notation. */
 export function variantMessage(key: string) {
-  return refuse(({ expected, received, input }: v.BaseIssue<unknown>): Refusal => {
-    if (expected === 'Object') return { expected: `an object with "${key}"`, received: brief(input) };
+  return refuse(({ expected, input }: v.BaseIssue<unknown>): Refusal => {
+    if (expected === 'Object') return { expected: { code: 'object-with', key }, given: givenValue(input) };
     const options = [...(expected ?? '').matchAll(/"([^"]*)"/g)].map(([, option]) => option);
     const written = typeof input === 'object' && input !== null ? (input as Record<string, unknown>)[key] : input;
-    return { expected: `"${key}" to be one of ${listed(options)}`, received, hint: near(written, options) };
+    const given = written === undefined ? { code: 'nothing' as const } : givenValue(written);
+    return { expected: { code: 'kind', key, options }, given, hint: near(written, options) };
   });
 }
 

@@ -1,19 +1,91 @@
-export { brief } from '../units/brief.ts';
+import type { Coded, NoFigures } from '../units/coded.ts';
+import type { GivenValue } from '../units/refusal.ts';
+import type { Expectations, FieldHints } from './refusal.ts';
 
-/** One thing wrong with a description; the same sentence in the command line, the page and the sheets. */
+/** What a whole description should have been, or what parts should be to each other. Figures SI. */
+export interface DescriptionExpectations extends Expectations {
+  readonly 'file.at-most': { readonly megabytes: number };
+  readonly description: NoFigures;
+  readonly json: NoFigures;
+  readonly 'utf-8': NoFigures;
+  readonly 'readable-file': NoFigures;
+  readonly 'name-of-its-own': NoFigures;
+  readonly 'coil-of-its-own': NoFigures;
+  readonly 'coil-name': { readonly names: readonly string[] };
+  readonly 'turns.at-most': { readonly turns: number };
+  readonly 'another-node': NoFigures;
+  readonly winding: { readonly another: boolean };
+  /** Less than another field says. */
+  readonly 'less-than-field': { readonly max: number; readonly field: string };
+  readonly 'mutual.less-than': { readonly max: number };
+  readonly buildable: NoFigures;
+  readonly 'turn-spacing.at-least': { readonly wire: number };
+  readonly 'size-for-wire.at-least': { readonly size: number };
+  readonly 'posts.at-most': { readonly count: number; readonly circle: number };
+}
+
+/** What was given in place of a description, or a size in place of another. */
+export interface GivenFacts extends GivenValue {
+  readonly 'empty-file': NoFigures;
+  readonly megabytes: { readonly size: number };
+  readonly 'nested-too-deep': NoFigures;
+  readonly 'utf-16-without-mark': NoFigures;
+  readonly 'eight-bit-text': { readonly byte: number; readonly line: number };
+  readonly capacitance: { readonly value: number };
+  readonly length: { readonly value: number };
+}
+
+/** A way out. */
+export interface Hints extends FieldHints {
+  readonly 'other-file': NoFigures;
+  readonly 'no-set': NoFigures;
+  readonly 'start-from-example': NoFigures;
+  readonly 'cut-short': NoFigures;
+  readonly 'closing-bracket': NoFigures;
+  readonly 'not-json': NoFigures;
+  readonly 'breaks-at': { readonly line: number; readonly column: number };
+  readonly 'save-as-utf-8': NoFigures;
+  readonly 'may-have-moved': NoFigures;
+  /** What stopped the reading, in the words of the system. */
+  readonly 'system-message': { readonly message: string };
+  readonly 'leave-others-out': NoFigures;
+  readonly missing: NoFigures;
+  /** Something like the key that is missing is written there. */
+  readonly misspelt: { readonly written: string; readonly key: string };
+  /** The item of the same list that has the name already. */
+  readonly 'name-taken': { readonly by: string };
+  readonly 'name-a-coil': NoFigures;
+  readonly 'add-a-coil': NoFigures;
+  readonly 'second-coil': { readonly taken: string };
+  readonly 'taps-from-earth': NoFigures;
+  readonly 'frame-tunes': NoFigures;
+  readonly 'rod-tunes': NoFigures;
+  readonly 'loop-is-coil': NoFigures;
+  readonly 'full-wave-needs-centre': NoFigures;
+  readonly 'both-ends-on-one-node': NoFigures;
+  readonly 'mutual-between-two': NoFigures;
+  readonly 'lower-or-raise': { readonly field: string };
+  readonly 'coupling-too-close': NoFigures;
+  readonly 'close-or-thinner': NoFigures;
+  readonly 'thinner-or-wider': NoFigures;
+  readonly 'fewer-or-larger': NoFigures;
+  readonly unbuildable: { readonly message: string };
+}
+
+export type Expected = Coded<DescriptionExpectations>;
+export type Given = Coded<GivenFacts>;
+export type Hint = Coded<Hints>;
+
+/** One thing wrong with a description, as facts; `outputs/words` makes the sentence. */
 export interface Problem {
   /** Where, as "coils[0].turns"; "" for the whole file. */
   readonly path: string;
-  readonly expected: string;
-  readonly received: string;
-  readonly hint: string;
-  /** How many others of its kind are not listed; `hint` says so too. */
+  readonly expected: Expected;
+  readonly given?: Given;
+  readonly hint?: Hint;
+  /** How many others of its kind are not listed. */
   readonly more?: number;
 }
-
-/** "coils[0].turns: expected …, received …: hint". */
-export const problemSentence = ({ path, expected, received, hint }: Problem): string =>
-  `${path || 'the file'}: expected ${expected}${received ? `, received ${received}` : ''}${hint ? ` (${hint})` : ''}`;
 
 /** No set nests deeper; walking something far deeper could exhaust the stack. */
 const DEEPEST = 100;

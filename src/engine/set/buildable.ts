@@ -1,4 +1,4 @@
-import { brief, type Problem } from '../fields/problem.ts';
+import type { Problem } from '../fields/problem.ts';
 import {
   coilModel,
   detectorModel,
@@ -11,7 +11,7 @@ import {
 import { cholesky } from '../numerics/cholesky.ts';
 import { ferriteRod } from '../parts/aerial/ferrite-rod.ts';
 import { frameAerial } from '../parts/aerial/frame.ts';
-import { formatQuantity } from '../units/format.ts';
+import { givenValue } from '../units/refusal.ts';
 import type { SetDescription } from './description.ts';
 import { windingProblems } from './windable.ts';
 import { valueAtPath } from './write.ts';
@@ -48,19 +48,18 @@ const textOf = (path: readonly (string | number)[]): string =>
 function capacitorEnds(path: string, part: object): Omit<Problem, 'path'> | undefined {
   const { minimum, maximum } = part as { minimum?: unknown; maximum?: unknown };
   if (typeof minimum !== 'number' || typeof maximum !== 'number') return undefined;
-  const [low, high] = [formatQuantity(minimum, 'capacitance'), formatQuantity(maximum, 'capacitance')];
+  const field = `${path}.maximum`;
   return {
-    expected: `less than ${high}, what ${path}.maximum says`,
-    received: low,
-    hint: `lower this, or raise ${path}.maximum`,
+    expected: { code: 'less-than-field', max: maximum, field },
+    given: { code: 'capacitance', value: minimum },
+    hint: { code: 'lower-or-raise', field },
   };
 }
 
 /** Sizes a hair from nothing leave sums that no longer mean anything. */
 function sensible(coil: { inductance: number; selfCapacitance?: number }): void {
   const { inductance: L, selfCapacitance: C = 0 } = coil;
-  if (!(L > 0 && L < 1e4 && C >= 0 && C < 1e-6))
-    throw new RangeError(`these sizes give no coil that could be: ${formatQuantity(L, 'inductance')}`);
+  if (!(L > 0 && L < 1e4 && C >= 0 && C < 1e-6)) throw new RangeError(`these sizes give no coil that could be: ${L} H`);
 }
 
 /**
@@ -84,9 +83,9 @@ export function buildProblems(set: SetDescription): Problem[] {
       }
       problems.push({
         path: textOf(at),
-        expected: 'sizes that can be built',
-        received: brief(valueAtPath(set, at)),
-        hint: /singular/.test(refusal.message) ? 'parts of it lie in the same place' : refusal.message,
+        expected: { code: 'buildable' },
+        given: givenValue(valueAtPath(set, at)),
+        hint: { code: 'unbuildable', message: refusal.message },
       });
     }
   };
@@ -146,9 +145,9 @@ function closeCoupling(
     return [
       {
         path: `arrangement.elements[${i}].mutual`,
-        expected: `less than ${formatQuantity(most, 'inductance')}, the mean of its two coils, and less still beside others`,
-        received: brief(e.mutual),
-        hint: 'no coils couple so closely',
+        expected: { code: 'mutual.less-than', max: most },
+        given: givenValue(e.mutual),
+        hint: { code: 'coupling-too-close' },
       },
     ];
   }

@@ -1,10 +1,14 @@
 import { closest } from '../fields/fields.ts';
-import { brief, type Problem } from '../fields/problem.ts';
+import type { Hint, Problem } from '../fields/problem.ts';
 import type { ArrangementDescription } from '../kinds/arrangements/arrangement-schema.ts';
 import { isLoop } from '../kinds/loops.ts';
+import { givenValue } from '../units/refusal.ts';
 import type { SetDescription } from './description.ts';
 
 type ElementDescription = Extract<ArrangementDescription, { kind: 'elements' }>['elements'][number];
+
+const didYouMean = (option: string | undefined): Hint | undefined =>
+  option === undefined ? undefined : { code: 'did-you-mean', option };
 
 /** What single fields cannot see: names that refer to coils, taps within the coil. */
 export function crossChecks(set: SetDescription): Problem[] {
@@ -14,9 +18,9 @@ export function crossChecks(set: SetDescription): Problem[] {
     if (names.indexOf(name) !== i)
       problems.push({
         path: `coils[${i}].name`,
-        expected: 'a name of its own',
-        received: brief(name),
-        hint: `coils[${names.indexOf(name)}] has it already`,
+        expected: { code: 'name-of-its-own' },
+        given: givenValue(name),
+        hint: { code: 'name-taken', by: `coils[${names.indexOf(name)}]` },
       });
   });
   const arrangement = set.arrangement as Record<string, unknown>;
@@ -28,9 +32,9 @@ export function crossChecks(set: SetDescription): Problem[] {
       const near = closest(name, names);
       problems.push({
         path: `arrangement.${key}`,
-        expected: `the name of a coil (${names.map((n) => `"${n}"`).join(', ') || 'there is none yet'})`,
-        received: brief(name),
-        hint: near ? `did you mean "${near}"?` : 'name one of the coils, or add one',
+        expected: { code: 'coil-name', names },
+        given: givenValue(name),
+        hint: didYouMean(near) ?? { code: 'name-a-coil' },
       });
       return undefined;
     }
@@ -45,32 +49,32 @@ export function crossChecks(set: SetDescription): Problem[] {
     if (typeof tap === 'number' && limit !== undefined && !(tap <= limit)) {
       problems.push({
         path: `arrangement.${key}`,
-        expected: `at most the coil's ${limit} turns`,
-        received: brief(tap),
-        hint: 'taps are counted from the earthed end',
+        expected: { code: 'turns.at-most', turns: limit },
+        given: givenValue(tap),
+        hint: { code: 'taps-from-earth' },
       });
     }
   }
   if (set.arrangement.kind === 'frame' && set.aerial.kind !== 'frame')
     problems.push({
       path: 'aerial.kind',
-      expected: '"frame"',
-      received: brief(set.aerial.kind),
-      hint: 'this arrangement is tuned by the frame itself',
+      expected: { code: 'literal', value: 'frame' },
+      given: givenValue(set.aerial.kind),
+      hint: { code: 'frame-tunes' },
     });
   if (set.arrangement.kind === 'ferrite rod' && set.aerial.kind !== 'ferrite rod')
     problems.push({
       path: 'aerial.kind',
-      expected: '"ferrite rod"',
-      received: brief(set.aerial.kind),
-      hint: 'this arrangement is tuned by the rod’s own coil',
+      expected: { code: 'literal', value: 'ferrite rod' },
+      given: givenValue(set.aerial.kind),
+      hint: { code: 'rod-tunes' },
     });
   if (isLoop(set.aerial) && set.arrangement.kind !== set.aerial.kind && set.arrangement.kind !== 'elements') {
     problems.push({
       path: 'arrangement.kind',
-      expected: `"${set.aerial.kind}"`,
-      received: brief(set.arrangement.kind),
-      hint: 'a frame or rod is its own tuning coil',
+      expected: { code: 'literal', value: set.aerial.kind },
+      given: givenValue(set.arrangement.kind),
+      hint: { code: 'loop-is-coil' },
     });
   }
   for (const [key, other] of [
@@ -80,18 +84,18 @@ export function crossChecks(set: SetDescription): Problem[] {
     if (typeof arrangement[key] === 'string' && arrangement[key] === arrangement[other])
       problems.push({
         path: `arrangement.${key}`,
-        expected: 'a coil of its own',
-        received: brief(arrangement[key]),
-        hint: `arrangement.${other} names it already; add a second coil`,
+        expected: { code: 'coil-of-its-own' },
+        given: givenValue(arrangement[key]),
+        hint: { code: 'second-coil', taken: `arrangement.${other}` },
       });
   }
   const { kind } = set.arrangement;
   if (set.detector.wiring === 'full-wave' && (kind === 'slider' || kind === 'variometer' || kind === 'elements')) {
     problems.push({
       path: 'detector.wiring',
-      expected: '"single" or "doubler"',
-      received: '"full-wave"',
-      hint: 'a full-wave pair is fed from both ends of a coil whose middle is earthed, which this arrangement does not have',
+      expected: { code: 'one-of', options: ['single', 'doubler'] },
+      given: givenValue('full-wave'),
+      hint: { code: 'full-wave-needs-centre' },
     });
   }
   if (set.arrangement.kind === 'elements') problems.push(...listProblems(set.arrangement.elements, names));
@@ -108,24 +112,24 @@ function listProblems(elements: ElementDescription[], coils: readonly string[]):
     if (names.indexOf(element.name) !== i)
       problems.push({
         path: `${at}.name`,
-        expected: 'a name of its own',
-        received: brief(element.name),
-        hint: `elements[${names.indexOf(element.name)}] has it already`,
+        expected: { code: 'name-of-its-own' },
+        given: givenValue(element.name),
+        hint: { code: 'name-taken', by: `arrangement.elements[${names.indexOf(element.name)}]` },
       });
     if (element.kind === 'coil' && !coils.includes(element.coil))
       problems.push({
         path: `${at}.coil`,
-        expected: 'the name of a coil',
-        received: brief(element.coil),
-        hint: closest(element.coil, coils) ?? 'add one',
+        expected: { code: 'coil-name', names: coils },
+        given: givenValue(element.coil),
+        hint: didYouMean(closest(element.coil, coils)) ?? { code: 'add-a-coil' },
       });
     if (element.kind !== 'mutual') {
       if (element.from === element.to)
         problems.push({
           path: `${at}.to`,
-          expected: 'another node than its "from"',
-          received: brief(element.to),
-          hint: 'both ends on one node do nothing',
+          expected: { code: 'another-node' },
+          given: givenValue(element.to),
+          hint: { code: 'both-ends-on-one-node' },
         });
       continue;
     }
@@ -134,9 +138,9 @@ function listProblems(elements: ElementDescription[], coils: readonly string[]):
       const near = closest(element[key], windings);
       problems.push({
         path: `${at}.${key}`,
-        expected: `the name of ${key === 'second' ? 'another' : 'an'} inductor or coil of the list`,
-        received: brief(element[key]),
-        hint: near && near !== element[key] ? `did you mean "${near}"?` : 'mutual inductance lies between two of them',
+        expected: { code: 'winding', another: key === 'second' },
+        given: givenValue(element[key]),
+        hint: didYouMean(near === element[key] ? undefined : near) ?? { code: 'mutual-between-two' },
       });
     }
   }

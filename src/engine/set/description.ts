@@ -1,5 +1,6 @@
 import * as v from 'valibot';
-import { object, part, withDefault, words } from '../fields/fields.ts';
+import { list, object, part, withDefault, words } from '../fields/fields.ts';
+import { refuse } from '../fields/refusal.ts';
 import { aerial } from '../kinds/aerials/aerial-schema.ts';
 import { arrangement } from '../kinds/arrangements/arrangement-schema.ts';
 import { coil } from '../kinds/coils/coil-schema.ts';
@@ -7,7 +8,6 @@ import { detector } from '../kinds/detectors/detector-schema.ts';
 import { earth } from '../kinds/earths/earth-schema.ts';
 import { load } from '../kinds/loads/load-schema.ts';
 import { tuning } from '../kinds/tunings/tuning-schema.ts';
-import { refuse } from '../units/refusal.ts';
 import { ear, place } from './place.ts';
 import { scenes } from './scenes.ts';
 
@@ -15,16 +15,13 @@ export const FORMAT = 'faintwave-set/1';
 
 /** A whole set as written in a file. Unknown keys are allowed everywhere and kept. */
 export const description = object({
-  format: v.literal(FORMAT, refuse(`"${FORMAT}"`)),
-  name: v.pipe(words('set.name', 120), v.minLength(1, refuse('a name'))),
+  format: v.literal(FORMAT, refuse({ code: 'literal', value: FORMAT })),
+  name: v.pipe(words('set.name', 120), v.minLength(1, refuse({ code: 'a-name' }))),
   notes: v.optional(words('set.notes', 20_000)),
   place: part('set.place', place),
   aerial: part('set.aerial', aerial),
   earth: part('set.earth', earth),
-  coils: part(
-    'set.coils',
-    v.pipe(v.array(coil, refuse('a list of coils')), v.maxLength(12, refuse('at most 12 coils'))),
-  ),
+  coils: list('set.coils', 'coils', coil, { max: 12 }),
   tuning: part('set.tuning', tuning),
   arrangement: part('set.arrangement', arrangement),
   detector: part('set.detector', detector),

@@ -1,5 +1,4 @@
 import * as v from 'valibot';
-import { type Problem, problemSentence } from '../fields/problem.ts';
 import type { Edit } from '../kinds/adjustment.ts';
 import { aerial } from '../kinds/aerials/aerial-schema.ts';
 import { arrangement } from '../kinds/arrangements/arrangement-schema.ts';
@@ -17,7 +16,11 @@ const SCHEMAS = { aerial, earth, tuning, arrangement, detector, load } as const;
 /** A set with edits made, or why it cannot be read any more. */
 export type EditedSet =
   | { readonly ok: true; readonly set: SetDescription }
-  | { readonly ok: false; readonly reason: string };
+  | {
+      readonly ok: false;
+      /** Codes of what is wrong, for a programmer. */
+      readonly reason: string;
+    };
 
 /**
  * Make edits to a set as if they were written in its file and read again. Parts that no edit touches stay the same
@@ -33,9 +36,9 @@ export function editedSet(set: SetDescription, edits: readonly Edit[]): EditedSe
     if (!read.success) return { ok: false, reason: read.issues.map((issue) => issue.message).join('; ') };
     edited = withValueAt(edited, index === undefined ? [key] : [key, index], read.output);
   }
-  const problems: readonly Problem[] = crossChecks(edited);
+  const problems = crossChecks(edited);
   return problems.length > 0
-    ? { ok: false, reason: problems.map(problemSentence).join('; ') }
+    ? { ok: false, reason: problems.map(({ path, expected }) => `${path}: ${expected.code}`).join('; ') }
     : { ok: true, set: edited };
 }
 

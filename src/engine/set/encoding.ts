@@ -1,17 +1,16 @@
+import type { Given, Problem } from '../fields/problem.ts';
+
 /** How the bytes of a text file are to be decoded, or why they cannot be. */
 export type Encoding =
   | { readonly encoding: 'utf-8' | 'utf-16le' | 'utf-16be' }
   | {
       readonly encoding?: undefined;
       /** Where it looks like something else: what, and what to do. */
-      readonly expected: string;
-      readonly received: string;
-      readonly hint: string;
+      readonly problem: Problem;
     };
 
 /** Bytes looked at for the zeros that UTF-16 has. */
 const SAMPLE = 2000;
-const SAVE = 'save it again as UTF-8: in an editor, "Save as" with the encoding UTF-8; in a spreadsheet, "CSV UTF-8"';
 
 /**
  * Character encoding of a text file: UTF-8, or UTF-16 where its byte-order mark says so. Anything else is refused with
@@ -20,18 +19,19 @@ const SAVE = 'save it again as UTF-8: in an editor, "Save as" with the encoding 
 export function encodingOf(bytes: Uint8Array): Encoding {
   if (bytes[0] === 0xff && bytes[1] === 0xfe) return { encoding: 'utf-16le' };
   if (bytes[0] === 0xfe && bytes[1] === 0xff) return { encoding: 'utf-16be' };
-  const refuse = (received: string): Encoding => ({ expected: 'text in UTF-8', received, hint: SAVE });
+  const refuse = (given: Given): Encoding => ({
+    problem: { path: '', expected: { code: 'utf-8' }, given, hint: { code: 'save-as-utf-8' } },
+  });
   const length = Math.min(bytes.length, SAMPLE);
   const zeros = [0, 0];
   for (let i = 0; i < length; i++) if (bytes[i] === 0) zeros[i % 2]++;
   if (Math.max(...zeros) > 0.2 * length && Math.min(...zeros) < 0.05 * length)
-    return refuse('what looks like UTF-16 without a byte-order mark');
+    return refuse({ code: 'utf-16-without-mark' });
   const at = firstWrong(bytes);
   if (at < 0) return { encoding: 'utf-8' };
   let line = 1;
   for (let i = 0; i < at; i++) if (bytes[i] === 0x0a) line++;
-  const byte = bytes[at].toString(16).toUpperCase();
-  return refuse(`what looks like Windows-1252 or Latin-1 (byte ${byte} in line ${line})`);
+  return refuse({ code: 'eight-bit-text', byte: bytes[at], line });
 }
 
 /** Where bytes cease to be UTF-8 (RFC 3629, section 4), or −1. */

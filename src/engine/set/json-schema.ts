@@ -39,7 +39,7 @@ const limits = ({ min, above, max }: FieldMetadata['bounds'] = {}): Json => ({
 /** Fewest and most items or characters. */
 const sizes = (node: SchemaNode, of: 'Items' | 'Length'): Json => {
   const { min, max } = lengthsOf(node);
-  return { [`min${of}`]: min, [`max${of}`]: max };
+  return { [`min${of}`]: min || undefined, [`max${of}`]: max };
 };
 
 function convert(node: SchemaNode, schemaWords: SchemaWords): Json {

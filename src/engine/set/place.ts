@@ -1,9 +1,9 @@
 import * as v from 'valibot';
-import type { FieldId } from '../fields/field-ids.ts';
 import {
   angle,
   choice,
   frequency,
+  list,
   number,
   object,
   part,
@@ -14,11 +14,12 @@ import {
   words,
 } from '../fields/fields.ts';
 import { LIMITS } from '../fields/limits.ts';
-import { brief } from '../units/brief.ts';
-import { refuse } from '../units/refusal.ts';
+import { refuse } from '../fields/refusal.ts';
+import { givenValue } from '../units/refusal.ts';
 
 const ENVIRONMENTS = ['city', 'residential', 'rural', 'quiet rural'] as const;
 const GROUNDS = ['sea', 'fresh water', 'wet', 'average', 'dry', 'very dry'] as const;
+const TIMES_OF_DAY = ['day', 'night'] as const;
 export const PROGRAMMES = ['speech', 'music', 'mixed', 'tone'] as const;
 
 /** More than any receiver hears, and few enough to work out. */
@@ -44,8 +45,8 @@ const ground = v.union(
     }),
   ],
   refuse((issue) => ({
-    expected: `one of ${GROUNDS.map((g) => `"${g}"`).join(', ')}, or { conductivity, permittivity }`,
-    received: brief(issue.input),
+    expected: { code: 'one-of-or-object', options: GROUNDS, keys: ['conductivity', 'permittivity'] },
+    given: givenValue(issue.input),
   })),
 );
 
@@ -56,7 +57,7 @@ const section = object({
 
 export const station = v.pipe(
   object({
-    name: v.pipe(words('station.name', 80), v.minLength(1, refuse('a name'))),
+    name: v.pipe(words('station.name', 80), v.minLength(1, refuse({ code: 'a-name' }))),
     frequency: frequency('station.frequency', { min: 1e5, max: 2e6, typical: [1.5e5, 1.62e6] }),
     fieldStrength: v.optional(fieldStrength),
     power: v.optional(quantityField('station.power', 'power', { ...LIMITS.power, typical: [1e2, 1e6] })),
@@ -68,33 +69,27 @@ export const station = v.pipe(
     modulation: withDefault(ratio('station.modulation', { ...LIMITS.modulation, typical: [0.1, 1] }), '60 %'),
     programme: withDefault(choice('station.programme', PROGRAMMES), 'speech'),
     hours: v.optional(words('station.hours', 40)),
-    sections: v.optional(
-      v.pipe(
-        v.array(section, refuse('a list of sections')),
-        v.maxLength(50, refuse('at most 50 sections')),
-        v.metadata({ field: 'station.sections' satisfies FieldId }),
-      ),
-    ),
+    sections: v.optional(list('station.sections', 'sections', section, { max: 50 })),
   }),
   v.check(
     (s) =>
       s.fieldStrength !== undefined ||
       (s.power !== undefined && (s.distance !== undefined || s.position !== undefined)),
-    refuse('a fieldStrength, or a power with a distance or a position'),
+    refuse({ code: 'field-or-power' }),
   ),
 );
 
 const listening = v.union(
   [
-    choice('listening.time', ['day', 'night']),
+    choice('listening.time', TIMES_OF_DAY),
     object({
       month: whole('listening.month', 1, 12),
       hour: number('listening.hour', 0, 24, [0, 24]),
     }),
   ],
   refuse((issue) => ({
-    expected: 'one of "day", "night", or { month, hour }',
-    received: brief(issue.input),
+    expected: { code: 'one-of-or-object', options: TIMES_OF_DAY, keys: ['month', 'hour'] },
+    given: givenValue(issue.input),
   })),
 );
 
@@ -112,11 +107,7 @@ export const place = object({
   ),
   sunspots: v.optional(number('place.sunspots', 0, 400, [0, 200])),
   listening: v.optional(part('listening.part', listening)),
-  stations: v.pipe(
-    v.array(station, refuse('a list of stations')),
-    v.maxLength(MOST_STATIONS, refuse(`at most ${MOST_STATIONS} stations`)),
-    v.metadata({ field: 'station.list' satisfies FieldId }),
-  ),
+  stations: list('station.list', 'stations', station, { max: MOST_STATIONS }),
 });
 export type PlaceDescription = v.InferOutput<typeof place>;
 export type StationDescription = v.InferOutput<typeof station>;

@@ -1,13 +1,22 @@
 import * as v from 'valibot';
 import { closest } from '../fields/fields.ts';
 import { isRecord, type SchemaNode, unknownKeys, withinLengths } from '../fields/introspect.ts';
-import { brief, type Problem, problemSentence, tooDeep } from '../fields/problem.ts';
+import { type Expected, type Given, type Hint, type Problem, tooDeep } from '../fields/problem.ts';
+import { refusalOf } from '../fields/refusal.ts';
 import { FEW, fewOfEach } from '../numerics/few-of-each.ts';
-import { refusalOf } from '../units/refusal.ts';
+import type { Coded } from '../units/coded.ts';
+import { givenValue } from '../units/refusal.ts';
 import { safeText } from '../units/safe-text.ts';
 import { buildProblems } from './buildable.ts';
 import { crossChecks } from './cross-checks.ts';
 import { description, type SetDescription, type WrittenDescription } from './description.ts';
+
+/** What is worth a look in a description that is right. */
+export type ReadNote = Coded<{
+  /** A key that is kept, though nothing reads it; perhaps `near` was meant. */
+  readonly 'unknown-key': { readonly path: string; readonly near?: string };
+  readonly 'more-unknown-keys': { readonly count: number };
+}>;
 
 export type ReadResult =
   | {
@@ -16,32 +25,37 @@ export type ReadResult =
       readonly written: WrittenDescription;
       /** As SI numbers with defaults filled in. */
       readonly set: SetDescription;
-      /** Not wrong, but worth a look: unknown keys. */
-      readonly notes: readonly string[];
+      /** Not wrong, but worth a look. */
+      readonly notes: readonly ReadNote[];
     }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
 /** No set needs more; a larger file is something else. */
 export const LARGEST_FILE = 2_000_000;
 
+/** What is wrong with a file larger than any description. @param size bytes or characters. */
+export const tooLarge = (size: number): Problem => ({
+  path: '',
+  expected: { code: 'file.at-most', megabytes: LARGEST_FILE / 1e6 },
+  given: { code: 'megabytes', size: size / 1e6 },
+  hint: { code: 'other-file' },
+});
+
+const refused = (expected: Expected, given: Given, hint: Hint): ReadResult => ({
+  ok: false,
+  problems: [{ path: '', expected, given, hint }],
+});
+
 /** Read the text of a description file. Never throws; every problem is returned at once. */
 export function readText(text: string): ReadResult {
-  const refuse = (expected: string, received: string, hint: string): ReadResult => ({
-    ok: false,
-    problems: [{ path: '', expected, received, hint }],
-  });
-  if (text.length > LARGEST_FILE)
-    return refuse(
-      'a description of at most 2 MB',
-      `${(text.length / 1e6).toFixed(1)} MB`,
-      'this is not a set; choose another file',
-    );
-  if (text.trim() === '') return refuse('a description', 'an empty file', 'start from one of the examples');
+  if (text.length > LARGEST_FILE) return { ok: false, problems: [tooLarge(text.length)] };
+  if (text.trim() === '')
+    return refused({ code: 'description' }, { code: 'empty-file' }, { code: 'start-from-example' });
   let value: unknown;
   try {
     value = JSON.parse(text.replace(/^\uFEFF/, ''));
   } catch (error) {
-    return refuse('JSON', brief(text.trim()), whereItBreaks(text, error as Error));
+    return refused({ code: 'json' }, givenValue(text.trim()), whereItBreaks(text, error as Error));
   }
   return readValue(value);
 }
@@ -49,29 +63,10 @@ export function readText(text: string): ReadResult {
 /** Read a parsed description. */
 export function readValue(value: unknown): ReadResult {
   if (!isRecord(value))
-    return {
-      ok: false,
-      problems: [
-        {
-          path: '',
-          expected: 'a description: { "format": … }',
-          received: tooDeep(value) ? 'something nested very deep' : brief(value),
-          hint: 'start from one of the examples',
-        },
-      ],
-    };
-  if (tooDeep(value))
-    return {
-      ok: false,
-      problems: [
-        {
-          path: '',
-          expected: 'a description',
-          received: 'lists or objects nested very deep',
-          hint: 'this is not a set',
-        },
-      ],
-    };
+    return refused({ code: 'description' }, tooDeep(value) ? { code: 'nested-too-deep' } : givenValue(value), {
+      code: 'start-from-example',
+    });
+  if (tooDeep(value)) return refused({ code: 'description' }, { code: 'nested-too-deep' }, { code: 'no-set' });
   const upgraded = upgrade(value);
   const schema = description as unknown as SchemaNode;
   const { value: bounded, cut } = withinLengths(schema, upgraded);
@@ -88,12 +83,15 @@ export function readValue(value: unknown): ReadResult {
 type Unknown = ReturnType<typeof unknownKeys>;
 
 /** The first few unknown keys by name, with what was probably meant, and how many others there are. */
-function notesOf(unknown: Unknown): string[] {
-  const notes = unknown.slice(0, FEW).map(({ path, key, known }) => {
-    const near = closest(key, known);
-    return `${safeText(path)} is not known here and is kept as it is${near ? `; did you mean "${near}"?` : ''}`;
-  });
-  if (unknown.length > FEW) notes.push(`${unknown.length - FEW} more keys are not known here and are kept as they are`);
+function notesOf(unknown: Unknown): ReadNote[] {
+  const notes = unknown.slice(0, FEW).map(
+    ({ path, key, known }): ReadNote => ({
+      code: 'unknown-key',
+      path: safeText(path),
+      near: closest(key, known),
+    }),
+  );
+  if (unknown.length > FEW) notes.push({ code: 'more-unknown-keys', count: unknown.length - FEW });
   return notes;
 }
 
@@ -110,9 +108,9 @@ function fewProblems(
   for (const { path, length, most } of cut)
     few.add('length', () => ({
       path,
-      expected: `at most ${most} of them`,
-      received: String(length),
-      hint: 'leave the others out',
+      expected: { code: 'items.at-most', count: most },
+      given: givenValue(length),
+      hint: { code: 'leave-others-out' },
     }));
   const slips = new Map<string, string[]>();
   for (const { path, key } of unknown) {
@@ -126,11 +124,7 @@ function fewProblems(
     const kind = `${path.replace(/\[\d+\]/g, '[]')} ${issue.type} ${issue.input === undefined ? 'missing' : (issue.expected ?? '')}`;
     few.add(kind, () => asProblem(issue, path, slips));
   }
-  return few.all().map(({ item, more }) => {
-    if (more === 0) return item;
-    const others = `and ${more} more of the same kind`;
-    return { ...item, hint: item.hint ? `${item.hint}; ${others}` : others, more };
-  });
+  return few.all().map(({ item, more }) => (more === 0 ? item : { ...item, more }));
 }
 
 /** Old versions are brought up to date here, and nowhere else. Version 1 is the first. */
@@ -139,18 +133,21 @@ function upgrade(value: Record<string, unknown>): Record<string, unknown> {
 }
 
 function asProblem(issue: v.BaseIssue<unknown>, path: string, slips: ReadonlyMap<string, readonly string[]>): Problem {
-  const { expected, received = brief(issue.input), hint = '' } = refusalOf(issue) ?? { expected: plainExpected(issue) };
-  if (issue.input !== undefined) return { path, expected, received, hint };
+  const { expected, given = givenValue(issue.input), hint } = refusalOf(issue) ?? { expected: plainExpected(issue) };
+  if (issue.input !== undefined) return { path, expected, given, hint };
   const key = path.split('.').pop()!;
   const parent = path.slice(0, Math.max(0, path.length - key.length - 1));
   const misspelt = slips.get(parent)?.find((slip) => closest(slip, [key]));
-  const slip = misspelt && `"${safeText(misspelt)}" is written there; did you mean "${key}"?`;
-  return { path, expected, received, hint: slip ?? (hint || 'it is missing') };
+  const slip = misspelt === undefined ? undefined : ({ code: 'misspelt', written: safeText(misspelt), key } as const);
+  return { path, expected, given, hint: slip ?? hint ?? { code: 'missing' } };
 }
 
 /** Of the few schemas without a refusal of their own, such as a tuple or a literal. */
-const plainExpected = ({ expected }: v.BaseIssue<unknown>): string =>
-  (expected === 'Array' ? 'a list [ … ]' : expected) ?? 'another value';
+const plainExpected = ({ expected }: v.BaseIssue<unknown>): Expected => {
+  if (expected === 'Array') return { code: 'any-list' };
+  const [, value] = /^"(.*)"$/.exec(expected ?? '') ?? [];
+  return value === undefined ? { code: 'another-value' } : { code: 'literal', value };
+};
 
 function pathOf(issue: v.BaseIssue<unknown>): string {
   let path = '';
@@ -160,13 +157,12 @@ function pathOf(issue: v.BaseIssue<unknown>): string {
   return path;
 }
 
-function whereItBreaks(text: string, error: Error): string {
+function whereItBreaks(text: string, error: Error): Hint {
   const position = positionOf(text, error.message);
-  if (!Number.isFinite(position))
-    return /end of/i.test(error.message) ? 'the file is cut short' : 'it cannot be read as JSON';
-  if (position >= text.trimEnd().length) return 'the file is cut short: a closing } or ] is missing at its end';
+  if (!Number.isFinite(position)) return { code: /end of/i.test(error.message) ? 'cut-short' : 'not-json' };
+  if (position >= text.trimEnd().length) return { code: 'closing-bracket' };
   const before = text.slice(0, position).split('\n');
-  return `it breaks at line ${before.length}, column ${before[before.length - 1].length + 1}`;
+  return { code: 'breaks-at', line: before.length, column: before[before.length - 1].length + 1 };
 }
 
 /** Where the parser stopped: given as a number, or as the text about it, by where and how new it runs. */
@@ -179,4 +175,4 @@ function positionOf(text: string, message: string): number {
   return at < 0 ? Number.NaN : at + Math.max(0, about.indexOf(token, cut ? 10 : 0));
 }
 
-export { type Problem, problemSentence };
+export type { Problem };

@@ -4,6 +4,7 @@ import {
   capacitance,
   choice,
   frequency,
+  list,
   number,
   object,
   part,
@@ -16,8 +17,8 @@ import {
   words,
   yes,
 } from '../fields/fields.ts';
+import { refuse } from '../fields/refusal.ts';
 import { DETECTOR_IDS } from '../parts/detector/library.ts';
-import { refuse } from '../units/refusal.ts';
 
 /** Where on its path a signal is looked at, in order. */
 export const SCENE_POINTS = ['programme', 'carrier', 'modulated', 'tuned', 'detector', 'phones'] as const;
@@ -69,9 +70,7 @@ const scene = v.pipe(
     title: words('scene.title', 120),
     caption: v.optional(words('scene.caption', 600)),
     note: v.optional(words('scene.note', 5000)),
-    rows: v.optional(
-      part('scene.rows', v.pipe(v.array(row, refuse('a list of rows')), v.maxLength(8, refuse('at most 8 rows')))),
-    ),
+    rows: v.optional(list('scene.rows', 'rows', row, { max: 8 })),
     from: v.optional(from),
     span: v.optional(span),
     to: v.optional(part('scene.to', object({ from, span, seconds: number('scene.to.seconds', 0.5, 120) }))),
@@ -91,15 +90,8 @@ const scene = v.pipe(
     picture: v.optional(choice('scene.picture', SCENE_PICTURES)),
     hear: v.optional(choice('scene.hear', SCENE_POINTS)),
   }),
-  v.check(
-    (s) => (s.rows?.length ?? 0) > 0 || s.picture !== undefined,
-    refuse('something to see: rows with at least one point, or a picture'),
-  ),
+  v.check((s) => (s.rows?.length ?? 0) > 0 || s.picture !== undefined, refuse({ code: 'scene-content' })),
 );
 
 /** Prepared views of the waves, in order, with which the set explains itself. */
-export const scenes = v.pipe(
-  v.array(scene, refuse('a list of scenes')),
-  v.maxLength(MOST_SCENES, refuse(`at most ${MOST_SCENES} scenes`)),
-  v.metadata({ field: 'set.scenes' satisfies FieldId }),
-);
+export const scenes = list('set.scenes', 'scenes', scene, { max: MOST_SCENES });

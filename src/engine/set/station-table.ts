@@ -1,10 +1,11 @@
 import { fewOfEach } from '../numerics/few-of-each.ts';
-import { checkStations } from '../place/stations/check.ts';
+import { checkStations, type StationDoubt } from '../place/stations/check.ts';
 import type { ColumnGuess } from '../place/stations/columns.ts';
 import { openStationTable, stationsFromTable } from '../place/stations/import.ts';
 import type { Delimiter, TextTable } from '../place/stations/table.ts';
+import type { TableProblem } from '../place/stations/table-problems.ts';
 import { MOST_STATIONS, type StationDescription } from './place.ts';
-import { type WrittenStation, writeStation } from './written-stations.ts';
+import { type WrittenProblem, type WrittenStation, writeStation } from './written-stations.ts';
 
 export interface TableQuestion {
   readonly about: 'table';
@@ -13,6 +14,22 @@ export interface TableQuestion {
   /** As corrected by the person; guessed when left out. */
   readonly columns?: readonly ColumnGuess[];
   readonly hasHeader?: boolean;
+}
+
+/** Something about a row of a table. */
+export interface RowProblem {
+  /** From 1, heading counted. */
+  readonly row: number;
+  readonly column?: TableProblem['column'];
+  /** The whole row is left out for it. */
+  readonly isLeftOut: boolean;
+  readonly about:
+    | { readonly of: 'cell'; readonly fact: TableProblem['fact'] }
+    | { readonly of: 'written'; readonly name: string; readonly fact: WrittenProblem['fact'] }
+    | { readonly of: 'doubt'; readonly name: string; readonly fact: StationDoubt['fact'] }
+    | { readonly of: 'too-many'; readonly most: number };
+  /** How many others of its kind are not listed. */
+  readonly more: number;
 }
 
 /** What a table of text would give. */
@@ -26,8 +43,8 @@ export interface TableReading {
   readonly stations: readonly WrittenStation[];
   /** Rows after the last station that a description can hold; they are not looked at. */
   readonly leftOut: number;
-  /** Whole sentences, with the row they are about; the first few of each kind, and how many others there are. */
-  readonly problems: readonly string[];
+  /** The first few of each kind. */
+  readonly problems: readonly RowProblem[];
 }
 
 const PREVIEW_ROWS = 5;
@@ -35,16 +52,16 @@ const PREVIEW_ROWS = 5;
 /**
  * A table of text → stations as a description holds them. A row that a description would refuse is left out and named;
  * so is a cell, where the row will do without it. Work and answer grow no faster than the text.
- * @throws RangeError for text that is too long.
+ * @throws TableTooLargeError
  */
 export function readStationTable({ text, delimiter, columns, hasHeader }: TableQuestion): TableReading {
   const opened = openStationTable(text, delimiter);
   const taken = columns ?? opened.columns;
   const headed = hasHeader ?? opened.hasHeader;
   const table = stationsFromTable(opened.rows, taken, headed);
-  const problems = fewOfEach<string>();
-  for (const { row, column, kind, message, isLeftOut } of table.problems)
-    problems.add(kind, () => sentence(row, isLeftOut, message, column));
+  const problems = fewOfEach<Omit<RowProblem, 'more'>>();
+  for (const { row, column, kind, fact, isLeftOut = false } of table.problems)
+    problems.add(kind, () => ({ row, column, isLeftOut, about: { of: 'cell', fact } }));
   const written: WrittenStation[] = [];
   const read: StationDescription[] = [];
   const rowOf: number[] = [];
@@ -54,11 +71,12 @@ export function readStationTable({ text, delimiter, columns, hasHeader }: TableQ
     const row = table.rowOf[index];
     if (written.length === MOST_STATIONS) {
       leftOut++;
-      problems.add('too many', () => sentence(row, true, `A description holds at most ${MOST_STATIONS} stations.`));
+      problems.add('too-many', () => ({ row, isLeftOut: true, about: { of: 'too-many', most: MOST_STATIONS } }));
       continue;
     }
     const made = writeStation(station);
-    for (const { kind, message } of made.problems) problems.add(kind, () => sentence(row, !made.read, message));
+    for (const { kind, name, fact } of made.problems)
+      problems.add(kind, () => ({ row, isLeftOut: !made.read, about: { of: 'written', name, fact } }));
     if (!made.read) continue;
     written.push(made.written);
     read.push(made.read);
@@ -67,8 +85,8 @@ export function readStationTable({ text, delimiter, columns, hasHeader }: TableQ
   }
   const kept = new Set(rowOf);
   const checked = table.stations.slice(0, last + 1).filter((_, index) => kept.has(table.rowOf[index]));
-  for (const { index, kind, message } of checkStations(checked, { numbers: rowOf }))
-    problems.add(kind, () => sentence(rowOf[index], false, message));
+  for (const { index, name, kind, fact } of checkStations(checked, { numbers: rowOf }))
+    problems.add(kind, () => ({ row: rowOf[index], isLeftOut: false, about: { of: 'doubt', name, fact } }));
   return {
     delimiter: opened.delimiter,
     columns: taken,
@@ -76,9 +94,6 @@ export function readStationTable({ text, delimiter, columns, hasHeader }: TableQ
     preview: opened.rows.slice(0, PREVIEW_ROWS + (headed ? 1 : 0)),
     stations: written,
     leftOut,
-    problems: problems.all().map(({ item, more }) => (more > 0 ? `${item} And ${more} more of the same kind.` : item)),
+    problems: problems.all().map(({ item, more }) => ({ ...item, more })),
   };
 }
-
-const sentence = (row: number, isLeftOut: boolean | undefined, message: string, column?: string): string =>
-  `Row ${row}${column ? `, ${column},` : ''}${isLeftOut ? ' is left out' : ''}: ${message}`.replace(',:', ':');

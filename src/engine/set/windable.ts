@@ -1,35 +1,35 @@
-import { brief, type Problem } from '../fields/problem.ts';
+import type { Problem } from '../fields/problem.ts';
 import type { CoilDescription } from '../kinds/coils/coil-schema.ts';
 import { conductorDiameter, overallDiameter } from '../parts/wire/wire.ts';
-import { formatQuantity } from '../units/format.ts';
+import { givenValue } from '../units/refusal.ts';
 
 type Clash = Omit<Problem, 'path'> & { readonly field: string };
 
-/** To three digits; a size of at least 0.995 of what is asked is accepted, so that the one shown is. */
-const mm = (x: number): string => formatQuantity(x, 'length');
+/** Sizes are shown to three digits: at least this share of what is asked is accepted, so that the size shown is. */
+const ROUNDING = 0.995;
 
 /** Turns or layers closer than the bare wire is thick would lie in one another. */
 function tooClose(field: string, spacing: number | undefined, bare: number): Clash[] {
-  if (spacing === undefined || spacing >= 0.995 * bare) return [];
+  if (spacing === undefined || spacing >= ROUNDING * bare) return [];
   return [
     {
       field,
-      expected: `at least ${mm(bare)}, the thickness of the bare wire`,
-      received: mm(spacing),
-      hint: 'leave it out for a close winding, or take thinner wire',
+      expected: { code: 'turn-spacing.at-least', wire: bare },
+      given: { code: 'length', value: spacing },
+      hint: { code: 'close-or-thinner' },
     },
   ];
 }
 
 /** No wire goes round what is narrower than itself. */
 function tooNarrow(field: string, across: number, least: number): Clash[] {
-  if (across >= 0.995 * least) return [];
+  if (across >= ROUNDING * least) return [];
   return [
     {
       field,
-      expected: `at least ${mm(least)} for wire this thick`,
-      received: mm(across),
-      hint: 'take thinner wire, or wind on something wider',
+      expected: { code: 'size-for-wire.at-least', size: least },
+      given: { code: 'length', value: across },
+      hint: { code: 'thinner-or-wider' },
     },
   ];
 }
@@ -41,9 +41,9 @@ function tooManyPosts(field: string, posts: number, space: number, circle: numbe
   return [
     {
       field,
-      expected: `at most ${most} on a circle of ${mm(circle)}, with the wire between them`,
-      received: brief(posts),
-      hint: 'take fewer, a larger circle or thinner wire',
+      expected: { code: 'posts.at-most', count: most, circle },
+      given: givenValue(posts),
+      hint: { code: 'fewer-or-larger' },
     },
   ];
 }

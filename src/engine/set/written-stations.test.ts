@@ -53,7 +53,12 @@ describe('stations as a description writes them', () => {
     });
     expect(read).toBeUndefined();
     expect(written).toEqual({ name: 'Heron', frequency: '612 kHz', distance: '50 km' });
-    expect(problems.map((p) => p.message).join(' ')).toMatch(/knitting.*power is left out.*modulation is left out/);
+    expect(problems.map(({ name, fact }) => [name, fact])).toMatchObject([
+      ['Heron', { code: 'programme-not-known', programme: 'knitting' }],
+      ['Heron', { code: 'field-left-out', field: 'power', refusal: { expected: { code: 'quantity.at-least' } } }],
+      ['Heron', { code: 'field-left-out', field: 'modulation', refusal: { expected: { code: 'quantity.at-most' } } }],
+      ['Heron', { code: 'refused' }],
+    ]);
   });
 
   it('join a list: the same station takes the new figures, the rest go to the end, unread ones stay', () => {

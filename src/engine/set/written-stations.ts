@@ -1,6 +1,8 @@
 import * as v from 'valibot';
 import { isRecord } from '../fields/introspect.ts';
+import { type Refusal, refusalOf } from '../fields/refusal.ts';
 import type { Station } from '../place/stations/station.ts';
+import type { Coded } from '../units/coded.ts';
 import { PROGRAMMES, type StationDescription, station as schema } from './place.ts';
 
 /** A station as a description holds it: quantities as text. */
@@ -21,25 +23,43 @@ function programmeOf(words: string): (typeof PROGRAMMES)[number] | undefined {
   return undefined;
 }
 
+/** What of a station a description does not take. */
+export interface WrittenProblem {
+  /** Problems of one kind differ only in their stations. */
+  readonly kind: string;
+  /** Of the station. */
+  readonly name: string;
+  readonly fact: Coded<{
+    /** The programme is taken to be speech. */
+    readonly 'programme-not-known': { readonly programme: string };
+    readonly 'field-left-out': { readonly field: string; readonly refusal?: Refusal };
+    readonly refused: { readonly refusal?: Refusal };
+  }>;
+}
+
 /** One station as a description writes it. */
 export interface StationWritten {
   readonly written: WrittenStation;
   /** As a description reads it; undefined where it would be refused. */
   readonly read?: StationDescription;
-  /** What was left out, or why it would be refused: whole sentences. */
-  readonly problems: readonly { readonly kind: string; readonly message: string }[];
+  /** What was left out, or why it would be refused. */
+  readonly problems: readonly WrittenProblem[];
 }
 
 /**
  * A station, as read from a table, to how a description writes it. What a description would refuse (a power of 0 W, a
- * depth of 300 %) is left out and told.
+ * depth of 300 %) is left out and named.
  */
 export function writeStation(station: Station): StationWritten {
-  const problems: { kind: string; message: string }[] = [];
-  const say = (kind: string, message: string) => problems.push({ kind, message: `${station.name}: ${message}` });
+  const problems: WrittenProblem[] = [];
+  const { name } = station;
   const written = inWords(station);
   if (station.programme !== undefined && written.programme === undefined)
-    say('programme', `what "${station.programme.slice(0, 40)}" is on the air is not known here; speech is taken.`);
+    problems.push({
+      kind: 'programme',
+      name,
+      fact: { code: 'programme-not-known', programme: station.programme.slice(0, 40) },
+    });
   const first = v.safeParse(schema, written);
   if (first.success) return { written, read: first.output, problems };
   let isChanged = false;
@@ -48,10 +68,21 @@ export function writeStation(station: Station): StationWritten {
     if (typeof key !== 'string' || key === 'frequency' || key === 'name' || !(key in written)) continue;
     delete written[key];
     isChanged = true;
-    say(`written ${key}`, `its ${key} is left out (${issue.message}).`);
+    problems.push({
+      kind: `written.${key}`,
+      name,
+      fact: { code: 'field-left-out', field: key, refusal: refusalOf(issue) },
+    });
   }
   const rest = isChanged ? v.safeParse(schema, written) : first;
-  if (!rest.success) say(`refused ${String(rest.issues[0].path?.[0]?.key)}`, `${rest.issues[0].message}.`);
+  if (!rest.success) {
+    const [issue] = rest.issues;
+    problems.push({
+      kind: `refused.${String(issue.path?.[0]?.key)}`,
+      name,
+      fact: { code: 'refused', refusal: refusalOf(issue) },
+    });
+  }
   return { written, read: rest.success ? rest.output : undefined, problems };
 }
 

@@ -1,8 +1,7 @@
 import { safeText } from './safe-text.ts';
 
-/** What was given, short enough for a sentence: as JSON, cut off. Takes no longer for a large value. */
+/** The start of a value's JSON, short enough for a sentence. Takes no longer for a large value. @param value not undefined. */
 export const brief = (value: unknown): string => {
-  if (value === undefined) return 'nothing';
   const text = jsonStart(value, 60);
   return safeText(text.length > 60 ? `${text.slice(0, 57)}…` : text);
 };

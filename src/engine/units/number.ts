@@ -1,3 +1,5 @@
+import type { NumberHint } from './refusal.ts';
+
 /** A number at the start of a text, and what follows it. */
 export type LeadingNumber =
   | {
@@ -13,7 +15,7 @@ export type LeadingNumber =
   | {
       readonly ok: false;
       /** What is wrong and what to write instead; undefined where the text does not begin with a number. */
-      readonly hint?: string;
+      readonly hint?: NumberHint;
     };
 
 /** No number or quantity is longer; a megabyte of digits is not worth reading. */
@@ -54,11 +56,11 @@ const APOSTROPHES = /[\u2018\u2019\u02bc]/g;
 /** `digits`: as a program writes the number. */
 type Run =
   | (Omit<Extract<LeadingNumber, { ok: true }>, 'rest' | 'value'> & { readonly digits: string })
-  | { readonly ok: false; readonly hint: string };
+  | { readonly ok: false; readonly hint: NumberHint };
 
-const unclear = (run: string) => ({
-  ok: false as const,
-  hint: `"${run}" is not clear as a number; write the digits together, with a point before decimals, as in 1234.5`,
+const unclear = (number: string): Extract<Run, { ok: false }> => ({
+  ok: false,
+  hint: { code: 'number-unclear', number },
 });
 
 /** Thousands, or the Indian thousand and hundreds of it: "1 234 567", "12,34,567". */
@@ -89,7 +91,12 @@ function readRun(run: string): Run {
     if (last === ',' && /^[1-9]\d{0,2}$/.test(before) && after.length === 3)
       return {
         ok: false,
-        hint: `"${run}" could be a thousand or a fraction; write ${before}${after} or ${before}.${after}`,
+        hint: {
+          code: 'thousand-or-fraction',
+          number: run,
+          whole: `${before}${after}`,
+          fraction: `${before}.${after}`,
+        },
       };
     const decimals = last === ',' ? 'comma' : 'point';
     if (last === '.' && /^[1-9]\d{0,2}$/.test(before) && after.length === 3)
@@ -110,7 +117,7 @@ function readRun(run: string): Run {
  * ways, or in none, is refused.
  */
 export function leadingNumber(written: string): LeadingNumber {
-  if (written.length > LONGEST_NUMBER) return { ok: false, hint: 'this is too long for a quantity' };
+  if (written.length > LONGEST_NUMBER) return { ok: false, hint: { code: 'too-long' } };
   const text = plainText(written);
   const sign = /^[+-]/.exec(text)?.[0] ?? '';
   let rest = text.slice(sign.length);
@@ -146,8 +153,8 @@ export function leadingNumber(written: string): LeadingNumber {
   rest = rest.slice(power.length);
   if (/^\s*[\d.,_\u066b\u066c'\u2018\u2019]\s*\d|^\s*\d/.test(rest)) return unclear(text);
   const size = Number(read.digits + power) / over + fraction;
-  if (!Number.isFinite(size)) return { ok: false, hint: 'write a finite number' };
-  if (size === 0 && /[1-9]/.test(run)) return { ok: false, hint: 'this is too small to be told from 0' };
+  if (!Number.isFinite(size)) return { ok: false, hint: { code: 'not-finite' } };
+  if (size === 0 && /[1-9]/.test(run)) return { ok: false, hint: { code: 'too-small' } };
   const { decimals, pointBeforeThree } = read;
   return { ok: true, value: sign === '-' ? -size : size, rest, decimals, pointBeforeThree };
 }

@@ -1,32 +1,14 @@
 import { type Gauge, gaugeDiameter } from './gauge.ts';
 import { LONGEST_NUMBER, leadingNumber, plainText } from './number.ts';
 import { ZERO_CELSIUS } from './quantities.ts';
+import type { QuantityKind } from './quantity-kind.ts';
+import type { QuantityHint } from './refusal.ts';
 
-/** What a written quantity is of. Each has one SI unit; see `QUANTITY_KINDS`. */
-export type QuantityKind =
-  | 'length'
-  | 'capacitance'
-  | 'inductance'
-  | 'resistance'
-  | 'frequency'
-  | 'voltage'
-  | 'current'
-  | 'power'
-  | 'time'
-  | 'temperature'
-  | 'angle'
-  | 'field strength'
-  | 'resistivity'
-  | 'conductivity'
-  | 'conductance'
-  | 'ratio'
-  | 'level'
-  | 'mass';
+export type { QuantityKind } from './quantity-kind.ts';
 
 interface KindInfo {
   /** SI unit as printed. */
   readonly unit: string;
-  readonly article: string;
   /** Written unit → SI factor. Case matters: "m" is milli, "M" mega. */
   readonly units: Readonly<Record<string, number>>;
   /** Units to offer in a hint, with a plausible number. */
@@ -55,7 +37,6 @@ const scaled = (symbols: readonly string[], prefixes: string): Record<string, nu
 export const QUANTITY_KINDS: Readonly<Record<QuantityKind, KindInfo>> = {
   length: {
     unit: 'm',
-    article: 'a length',
     examples: ['63 mm', '2 1/2 in', '28 SWG'],
     units: {
       ...scaled(['m'], 'nµμumck'),
@@ -84,19 +65,16 @@ export const QUANTITY_KINDS: Readonly<Record<QuantityKind, KindInfo>> = {
   },
   capacitance: {
     unit: 'F',
-    article: 'a capacitance',
     examples: ['500 pF', '0.0005 µF', '1 nF'],
     units: { ...scaled(['F', 'f'], 'pnµμum'), µµF: 1e-12, μμF: 1e-12, uuF: 1e-12, mmfd: 1e-12, pfd: 1e-12, mfd: 1e-6 },
   },
   inductance: {
     unit: 'H',
-    article: 'an inductance',
     examples: ['180 µH', '2.2 mH'],
     units: scaled(['H'], 'pnµμumkMG'),
   },
   resistance: {
     unit: 'Ω',
-    article: 'a resistance',
     examples: ['2 kΩ', '47 ohm', '4k7'],
     units: {
       ...scaled(['Ω', 'Ω', 'ohm', 'ohms', 'Ohm'], 'pnµμumkMG'),
@@ -110,35 +88,30 @@ export const QUANTITY_KINDS: Readonly<Record<QuantityKind, KindInfo>> = {
   },
   frequency: {
     unit: 'Hz',
-    article: 'a frequency',
     examples: ['198 kHz', '1.2 MHz'],
     units: { ...scaled(['Hz', 'hz'], 'pnµμumkMG'), khz: 1e3, mhz: 1e6, KHz: 1e3, 'kc/s': 1e3, 'Mc/s': 1e6 },
   },
-  voltage: { unit: 'V', article: 'a voltage', examples: ['6.3 V', '20 mV'], units: scaled(['V'], 'pnµμumkMG') },
-  current: { unit: 'A', article: 'a current', examples: ['1 µA', '0.3 A'], units: scaled(['A'], 'pnµμumkMG') },
-  power: { unit: 'W', article: 'a power', examples: ['150 kW', '1 nW'], units: scaled(['W'], 'pnµμumkMG') },
+  voltage: { unit: 'V', examples: ['6.3 V', '20 mV'], units: scaled(['V'], 'pnµμumkMG') },
+  current: { unit: 'A', examples: ['1 µA', '0.3 A'], units: scaled(['A'], 'pnµμumkMG') },
+  power: { unit: 'W', examples: ['150 kW', '1 nW'], units: scaled(['W'], 'pnµμumkMG') },
   time: {
     unit: 's',
-    article: 'a time',
     examples: ['2 ms', '10 s'],
     units: { ...scaled(['s'], 'pnµμumkMG'), min: 60, h: 3600, hours: 3600 },
   },
-  temperature: { unit: 'K', article: 'a temperature', examples: ['20 °C', '300 K'], units: { K: 1 } },
+  temperature: { unit: 'K', examples: ['20 °C', '300 K'], units: { K: 1 } },
   angle: {
     unit: '°',
-    article: 'an angle',
     examples: ['40°', '30 deg'],
     units: { '°': 1, deg: 1, degree: 1, degrees: 1, rad: 180 / Math.PI },
   },
   'field strength': {
     unit: 'V/m',
-    article: 'a field strength',
     examples: ['5 mV/m', '66 dBµV/m'],
     units: scaled(['V/m'], 'pnµμumkMG'),
   },
   resistivity: {
     unit: 'Ω·m',
-    article: 'a resistivity',
     examples: ['100 Ω·m', '50 ohm m'],
     units: {
       ...scaled(['Ω·m', 'Ω·m', 'Ωm', 'Ω m', 'ohm m', 'ohm-m', 'ohm·m', 'ohm metre', 'ohm metres'], 'pnµμumkMG'),
@@ -150,16 +123,14 @@ export const QUANTITY_KINDS: Readonly<Record<QuantityKind, KindInfo>> = {
   },
   conductivity: {
     unit: 'S/m',
-    article: 'a conductivity',
     examples: ['5 mS/m', '4 S/m'],
     units: scaled(['S/m'], 'pnµμumkMG'),
   },
-  conductance: { unit: 'S', article: 'a conductance', examples: ['20 µS'], units: scaled(['S'], 'pnµμumkMG') },
-  ratio: { unit: '', article: 'a ratio', examples: ['30 %', '0.3'], units: { '%': 0.01, 'per cent': 0.01, '': 1 } },
-  level: { unit: 'dB', article: 'a level', examples: ['30 dB', '-6 dB'], units: { dB: 1 } },
+  conductance: { unit: 'S', examples: ['20 µS'], units: scaled(['S'], 'pnµμumkMG') },
+  ratio: { unit: '', examples: ['30 %', '0.3'], units: { '%': 0.01, 'per cent': 0.01, '': 1 } },
+  level: { unit: 'dB', examples: ['30 dB', '-6 dB'], units: { dB: 1 } },
   mass: {
     unit: 'kg',
-    article: 'a mass',
     examples: ['120 g'],
     units: { kg: 1, g: 1e-3, oz: 0.028349523125, lb: 0.45359237 },
   },
@@ -167,7 +138,7 @@ export const QUANTITY_KINDS: Readonly<Record<QuantityKind, KindInfo>> = {
 
 export type ParsedQuantity =
   | { readonly ok: true; readonly value: number }
-  | { readonly ok: false; readonly expected: string; readonly hint: string };
+  | { readonly ok: false; readonly hint: QuantityHint };
 
 const WIRE_GAUGE = /^(?:(\d+)\s*(swg|awg)|(swg|awg)\s*(\d+))$/i;
 /** Values as marked on parts: 4k7, 2M2, 47R. */
@@ -181,24 +152,21 @@ const RESISTOR_MARK = /^(\d+)([kKMR])(\d+)?$/;
  */
 export function parseQuantity(input: unknown, kind: QuantityKind): ParsedQuantity {
   const info = QUANTITY_KINDS[kind];
-  const expected = `${info.article} such as "${info.examples[0]}"`;
-  const refuse = (hint: string): ParsedQuantity => ({ ok: false, expected, hint });
+  const refuse = (hint: QuantityHint): ParsedQuantity => ({ ok: false, hint });
   if (typeof input === 'number') {
-    return Number.isFinite(input) ? { ok: true, value: input } : refuse('write a finite number');
+    return Number.isFinite(input) ? { ok: true, value: input } : refuse({ code: 'not-finite' });
   }
-  if (typeof input !== 'string') return refuse(`write ${info.examples.map((e) => `"${e}"`).join(' or ')}`);
-  if (input.length > LONGEST_NUMBER) return refuse('this is too long for a quantity');
+  if (typeof input !== 'string') return refuse({ code: 'write-example', kind });
+  if (input.length > LONGEST_NUMBER) return refuse({ code: 'too-long' });
   const text = plainText(input);
-  if (text === '') return refuse('nothing is written here');
+  if (text === '') return refuse({ code: 'empty' });
 
   const gauge = WIRE_GAUGE.exec(text);
   if (gauge) {
     const name = (gauge[2] ?? gauge[3]).toUpperCase() as Gauge;
-    if (kind !== 'length') return refuse(`${name} is a wire size, not ${info.article}`);
+    if (kind !== 'length') return refuse({ code: 'gauge-is-a-length', gauge: name, kind });
     const value = gaugeDiameter(name, Number(gauge[1] ?? gauge[4]));
-    return value === undefined
-      ? refuse(name === 'SWG' ? 'SWG sizes here run from 10 to 48' : 'AWG sizes run from 0 to 44')
-      : { ok: true, value };
+    return value === undefined ? refuse({ code: 'gauge-range', gauge: name }) : { ok: true, value };
   }
   const mark = kind === 'resistance' ? RESISTOR_MARK.exec(text) : null;
   if (mark) {
@@ -207,22 +175,26 @@ export function parseQuantity(input: unknown, kind: QuantityKind): ParsedQuantit
   }
 
   const number = leadingNumber(text);
-  if (!number.ok) return refuse(number.hint ?? `begin with a number, as in "${info.examples[0]}"`);
+  if (!number.ok) return refuse(number.hint ?? { code: 'begin-with-number', kind });
   const { value } = number;
   const rest = number.rest.trim();
   const found = readUnit(value, rest, kind);
   if (found !== undefined && (!Number.isFinite(found) || (found === 0 && value !== 0 && kind !== 'temperature')))
-    return refuse('this is too large or too small to be worked with');
+    return refuse({ code: 'too-large-or-small' });
   if (found !== undefined) return { ok: true, value: found };
-  if (rest === '') return refuse(`add a unit, as in "${info.examples[0]}"`);
+  if (rest === '') return refuse({ code: 'add-a-unit', kind });
   const sameLetters = Object.keys(info.units).find((u) => u !== '' && u.toLowerCase() === rest.toLowerCase());
-  if (sameLetters) return refuse(`write "${text.slice(0, text.length - rest.length).trim()} ${sameLetters}"`);
+  if (sameLetters)
+    return refuse({
+      code: 'write-unit-as',
+      number: text.slice(0, text.length - rest.length).trim(),
+      unit: sameLetters,
+    });
   const other = (Object.keys(QUANTITY_KINDS) as QuantityKind[]).find(
     (k) => k !== kind && readUnit(value, rest, k) !== undefined,
   );
-  const offer = info.examples.map((e) => `"${e}"`).join(' or ');
-  if (other) return refuse(`"${rest}" is the unit of ${QUANTITY_KINDS[other].article}; write ${offer}`);
-  return refuse(`the unit "${rest}" is not known here; write ${offer}`);
+  if (other) return refuse({ code: 'unit-of-another-kind', unit: rest, other, kind });
+  return refuse({ code: 'unit-not-known', unit: rest, kind });
 }
 
 function readUnit(value: number, unit: string, kind: QuantityKind): number | undefined {

@@ -1,33 +1,47 @@
 import * as v from 'valibot';
 import { describe, expect, it } from 'vitest';
 import type { QuantityKind } from './parse.ts';
+import { refusalIn } from './refusal.ts';
 import { type Bounds, quantity } from './schema.ts';
 
-const messageOf = (written: unknown, kind: QuantityKind, bounds: Bounds = {}): string => {
+const refusalOf = (written: unknown, kind: QuantityKind, bounds: Bounds = {}) => {
   const read = v.safeParse(quantity(kind, bounds), written);
-  return read.success ? '' : read.issues[0].message;
+  return read.success ? undefined : refusalIn(read.issues[0]);
 };
 const WIRE: Bounds = { above: 0, max: 0.02, typical: [1e-4, 2e-3] };
 
 describe('what is said of a quantity that will not do', () => {
   it('offers the unit that makes a usual size, a gauge for a wire', () => {
-    expect(messageOf('28', 'length', WIRE)).toMatch(/add a unit: "28 SWG", not "28"$/);
-    expect(messageOf('0.4', 'length', WIRE)).toMatch(/add a unit: "0.4 mm", not "0.4"$/);
-    expect(messageOf('60', 'ratio', { above: 0, max: 1.5, typical: [0.1, 1] })).toMatch(/add a unit: "60 %"/);
+    const hint = (...given: Parameters<typeof refusalOf>) => refusalOf(...given)?.hint;
+    expect(hint('28', 'length', WIRE)).toEqual({ code: 'add-this-unit', number: '28', unit: 'SWG' });
+    expect(hint('0.4', 'length', WIRE)).toEqual({ code: 'add-this-unit', number: '0.4', unit: 'mm' });
+    expect(hint('60', 'ratio', { above: 0, max: 1.5, typical: [0.1, 1] })).toEqual({
+      code: 'add-this-unit',
+      number: '60',
+      unit: '%',
+    });
   });
 
-  it('offers nothing that would be refused in its turn, and ends without a mark of its own', () => {
-    const said = messageOf('-3', 'length', WIRE);
-    expect(said).toMatch(/add a unit, as in "63 mm"$/);
-    expect(said).not.toMatch(/"-3 /);
-    expect(messageOf('500 PF', 'capacitance')).toMatch(/write "500 pF"$/);
+  it('offers nothing that would be refused in its turn', () => {
+    expect(refusalOf('-3', 'length', WIRE)?.hint).toEqual({ code: 'add-a-unit', kind: 'length' });
+    expect(refusalOf('500 PF', 'capacitance')?.hint).toEqual({ code: 'write-unit-as', number: '500', unit: 'pF' });
   });
 
-  it('names limits in the unit a builder would use', () => {
-    expect(messageOf('5000 kHz', 'frequency', { min: 1e5, max: 2e6 })).toMatch(/of at most 2 MHz,/);
-    expect(messageOf('-90 °C', 'temperature', { min: 200, max: 400 })).toMatch(/of at least −73 °C,/);
-    expect(messageOf('200 °C', 'temperature', { min: 200, max: 400 })).toMatch(/of at most 126 °C,/);
-    expect(messageOf('300 %', 'ratio', { above: 0, max: 1.5 })).toMatch(/of at most 150 %,/);
-    expect(messageOf('-1 m', 'length', WIRE)).toMatch(/a length above 0,/);
+  it('names the limit that is passed', () => {
+    const expected = (...given: Parameters<typeof refusalOf>) => refusalOf(...given)?.expected;
+    expect(expected('5000 kHz', 'frequency', { min: 1e5, max: 2e6 })).toMatchObject({
+      code: 'quantity.at-most',
+      max: 2e6,
+    });
+    expect(expected('-90 °C', 'temperature', { min: 200, max: 400 })).toMatchObject({
+      code: 'quantity.at-least',
+      min: 200,
+    });
+    expect(expected('-1 m', 'length', WIRE)).toMatchObject({ code: 'quantity.above', above: 0 });
+  });
+
+  it('keeps what was given, shortened', () => {
+    expect(refusalOf('x'.repeat(1000), 'length')?.given).toEqual({ code: 'value', json: `"${'x'.repeat(60)}"` });
+    expect(refusalOf(undefined, 'length')?.given).toEqual({ code: 'nothing' });
   });
 });

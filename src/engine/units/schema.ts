@@ -1,10 +1,14 @@
 import * as v from 'valibot';
-import { brief } from './brief.ts';
-import { formatNumber, formatQuantity } from './format.ts';
+import type { Coded } from './coded.ts';
 import { wholeNumber } from './number.ts';
 import { parseQuantity, QUANTITY_KINDS, type QuantityKind } from './parse.ts';
-import { ZERO_CELSIUS } from './quantities.ts';
-import { type Refusal, refuse } from './refusal.ts';
+import {
+  givenValue,
+  type QuantityExpectations,
+  type QuantityHint,
+  type QuantityRefusal,
+  refuseWith,
+} from './refusal.ts';
 
 export interface Bounds {
   /** Smallest accepted SI value; `above` excludes the end itself. */
@@ -19,31 +23,31 @@ export interface Bounds {
 
 /**
  * Schema of a quantity: text with a unit, or a plain SI number, read to an SI number.
- * Issues carry what was expected ("a length such as \"63 mm\""), received and a hint; see `refusalOf`.
+ * Issues carry what was expected, what was given and a hint, as facts; see `refusalIn`.
  */
 export function quantity(kind: QuantityKind, bounds: Bounds = {}) {
   const info = QUANTITY_KINDS[kind];
   return v.pipe(
     v.union(
       [v.string(), v.number()],
-      refuse((issue) => describe(issue.input, kind)),
+      refuseWith(
+        (issue: v.BaseIssue<unknown>): QuantityRefusal => ({
+          expected: { code: 'quantity', kind },
+          given: givenValue(issue.input),
+        }),
+      ),
     ),
     v.rawTransform<string | number, number>(({ dataset, addIssue, NEVER }) => {
       const parsed = parseQuantity(dataset.value, kind);
-      const show = JSON.stringify(String(dataset.value).slice(0, 60));
-      if (!parsed.ok) {
-        const hint = unitHint(dataset.value, kind, bounds) ?? parsed.hint;
-        addIssue({ message: refuse({ expected: parsed.expected, received: show, hint }), expected: parsed.expected });
+      const given = { code: 'value', json: JSON.stringify(String(dataset.value).slice(0, 60)) } as const;
+      const refuse = (expected: Coded<QuantityExpectations>, hint: QuantityHint | undefined): typeof NEVER => {
+        addIssue({ message: refuseWith({ expected, given, hint } satisfies QuantityRefusal), expected: expected.code });
         return NEVER;
-      }
-      const wrong = outside(parsed.value, kind, bounds);
-      if (wrong) {
-        const expected = `${info.article} ${wrong}`;
-        const hint = unitHint(dataset.value, kind, bounds);
-        addIssue({ message: refuse({ expected, received: show, hint }), expected });
-        return NEVER;
-      }
-      return parsed.value;
+      };
+      const hint = () => unitHint(dataset.value, kind, bounds);
+      if (!parsed.ok) return refuse({ code: 'quantity', kind }, hint() ?? parsed.hint);
+      const expected = outside(parsed.value, kind, bounds);
+      return expected ? refuse(expected, hint()) : parsed.value;
     }),
     v.metadata({
       quantity: kind,
@@ -64,7 +68,7 @@ const UNITS =
   );
 
 /** For a bare number: the unit that makes a usual size of it, or at least one that is accepted. */
-function unitHint(written: unknown, kind: QuantityKind, bounds: Bounds): string | undefined {
+function unitHint(written: unknown, kind: QuantityKind, bounds: Bounds): QuantityHint | undefined {
   const bare = typeof written === 'string' ? written.trim() : '';
   if (wholeNumber(bare) === undefined) return undefined;
   const offers = UNITS.flatMap((unit) => {
@@ -73,38 +77,33 @@ function unitHint(written: unknown, kind: QuantityKind, bounds: Bounds): string 
   });
   const [low, high] = bounds.typical ?? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
   const offer = offers.find(({ value }) => value >= low && value <= high) ?? offers[0];
-  return offer && `add a unit: "${bare} ${offer.unit}", not "${bare}"`;
-}
-
-function describe(input: unknown, kind: QuantityKind): Refusal {
-  const info = QUANTITY_KINDS[kind];
-  return { expected: `${info.article} such as "${info.examples[0]}"`, received: brief(input) };
+  return offer && { code: 'add-this-unit', number: bare, unit: offer.unit };
 }
 
 /** Smaller than any part or signal; beyond it, one over it soon overflows. */
 const LEAST = 1e-24;
 
 /** Written so that NaN is outside. */
-function outside(value: number, kind: QuantityKind, { min, above, max }: Bounds): string | undefined {
-  if (min !== undefined && !(value >= min)) return `of at least ${limit(min, kind, Math.ceil)}`;
-  if (above !== undefined && !(value > above)) return `above ${limit(above, kind, Math.ceil)}`;
-  if (max !== undefined && !(value <= max)) return `of at most ${limit(max, kind, Math.floor)}`;
-  if (value !== 0 && Math.abs(value) < LEAST)
-    return `that is 0 or no smaller than ${LEAST} ${QUANTITY_KINDS[kind].unit}`.trimEnd();
+function outside(
+  value: number,
+  kind: QuantityKind,
+  { min, above, max }: Bounds,
+): Coded<QuantityExpectations> | undefined {
+  if (min !== undefined && !(value >= min)) return { code: 'quantity.at-least', kind, min };
+  if (above !== undefined && !(value > above)) return { code: 'quantity.above', kind, above };
+  if (max !== undefined && !(value <= max)) return { code: 'quantity.at-most', kind, max };
+  if (value !== 0 && Math.abs(value) < LEAST) return { code: 'quantity.not-tiny', kind, least: LEAST };
   return undefined;
 }
 
-/** A limit in the unit a builder would use; a temperature to whole degrees, rounded so that what is said is accepted. */
-function limit(value: number, kind: QuantityKind, round: (x: number) => number): string {
-  if (value === 0) return '0';
-  return kind === 'temperature' ? `${formatNumber(round(value - ZERO_CELSIUS), 4)} °C` : formatQuantity(value, kind);
-}
-
 /** A whole number within bounds, given as a JSON number. */
-export const count = (min: number, max = 1e6) =>
-  v.pipe(
-    v.number(refuse(`a whole number from ${min} to ${max}`)),
-    v.integer(refuse(`a whole number from ${min} to ${max}`)),
-    v.minValue(min, refuse(`at least ${min}`)),
-    v.maxValue(max, refuse(`at most ${max}`)),
+export const count = (min: number, max = 1e6) => {
+  const refuse = (expected: Coded<QuantityExpectations>) =>
+    refuseWith<QuantityRefusal, v.BaseIssue<unknown>>({ expected });
+  return v.pipe(
+    v.number(refuse({ code: 'whole-number', min, max })),
+    v.integer(refuse({ code: 'whole-number', min, max })),
+    v.minValue(min, refuse({ code: 'at-least', min })),
+    v.maxValue(max, refuse({ code: 'at-most', max })),
   );
+};

@@ -1,5 +1,5 @@
-import { receptionSummary, stationSentence } from '../../../outputs/words/index.ts';
-import { fieldWords, withLabels } from '../../description/places.ts';
+import { problemText, receptionSummary, stationSentence } from '../../../outputs/words/index.ts';
+import { fieldWords, nameOf } from '../../description/places.ts';
 import { written } from '../../state/document.ts';
 import { chosen, reception, receptionError } from '../../state/reception.ts';
 import { isBehind, problems } from '../../state/understanding.ts';
@@ -38,15 +38,18 @@ function AsLastUnderstood() {
       <strong>As last understood.</strong>{' '}
       {list.length === 1 ? 'One thing is not right yet:' : `${list.length} things are not right yet:`}
       <ul>
-        {list.slice(0, 6).map((problem) => (
-          <li key={problem.path + problem.expected}>
-            <button type="button" class="link" onClick={() => showField(problem.path)}>
-              {fieldWords(problem.path, written.value)}
-            </button>
-            : expected {withLabels(problem.expected, written.value)}
-            {problem.hint ? ` (${withLabels(problem.hint, written.value)})` : ''}
-          </li>
-        ))}
+        {list
+          .slice(0, 6)
+          .map((problem) => problemText(problem, nameOf(written.value)))
+          .map((problem) => (
+            <li key={problem.path + problem.expected}>
+              <button type="button" class="link" onClick={() => showField(problem.path)}>
+                {fieldWords(problem.path, written.value)}
+              </button>
+              : expected {problem.expected}
+              {problem.hint ? ` (${problem.hint})` : ''}
+            </li>
+          ))}
         {list.length > 6 && <li>and {list.length - 6} more</li>}
       </ul>
     </div>

@@ -1,5 +1,4 @@
 import * as v from 'valibot';
-import type { FieldId } from '../../fields/field-ids.ts';
 import {
   angle,
   capacitance,
@@ -7,6 +6,7 @@ import {
   frequency,
   length,
   lines,
+  list,
   number,
   object,
   resistance,
@@ -16,8 +16,8 @@ import {
   withDefault,
 } from '../../fields/fields.ts';
 import { LIMITS } from '../../fields/limits.ts';
+import { refuse } from '../../fields/refusal.ts';
 import { readTouchstone } from '../../parts/aerial/touchstone.ts';
-import { refuse } from '../../units/refusal.ts';
 import { wire } from '../coils/wire-schema.ts';
 
 const aerialWire = withDefault(length('aerial.wire', { ...LIMITS.aerialWire, typical: [3e-4, 4e-3] }), '1.6 mm');
@@ -73,18 +73,15 @@ const sloping = object({
 const bent = object({
   kind: v.literal('bent'),
   wire: aerialWire,
-  points: v.pipe(
-    v.array(
-      v.tuple([
-        number('aerial.points.along', -500, 500),
-        number('aerial.points.across', -500, 500),
-        number('aerial.points.up', 0.05, 200),
-      ]),
-      refuse('a list of corners [along, across, up] in metres'),
-    ),
-    v.minLength(2, refuse('at least two corners')),
-    v.maxLength(60, refuse('at most 60 corners')),
-    v.metadata({ field: 'aerial.points' satisfies FieldId }),
+  points: list(
+    'aerial.points',
+    'corners',
+    v.tuple([
+      number('aerial.points.along', -500, 500),
+      number('aerial.points.across', -500, 500),
+      number('aerial.points.up', 0.05, 200),
+    ]),
+    { min: 2, max: 60 },
   ),
 });
 const frame = object({
@@ -123,18 +120,15 @@ const measured = object({
 });
 const impedance = object({
   kind: v.literal('impedance'),
-  points: v.pipe(
-    v.array(
-      object({
-        frequency: frequency('aerial.points.frequency'),
-        resistance: resistance('aerial.points.resistance'),
-        reactance: number('aerial.points.reactance', -1e7, 1e7),
-      }),
-      refuse('a list of { frequency, resistance, reactance }'),
-    ),
-    v.minLength(1, refuse('at least one point')),
-    v.maxLength(10_000, refuse('at most 10000 points')),
-    v.metadata({ field: 'aerial.points' satisfies FieldId }),
+  points: list(
+    'aerial.points',
+    'impedance-points',
+    object({
+      frequency: frequency('aerial.points.frequency'),
+      resistance: resistance('aerial.points.resistance'),
+      reactance: number('aerial.points.reactance', -1e7, 1e7),
+    }),
+    { min: 1, max: 10_000 },
   ),
   effectiveHeight: length('aerial.effectiveHeight', { ...LIMITS.effectiveHeight, typical: [0.3, 15] }),
 });
@@ -150,12 +144,11 @@ const touchstone = v.pipe(
     const { kind: _, text, ...rest } = dataset.value;
     const read = readTouchstone(text);
     if (read.ok && read.points.length > 0) return { ...rest, kind: 'impedance' as const, points: [...read.points] };
-    const why = read.ok ? 'no points' : read.problems.map((p) => `line ${p.line}: ${p.message}`).join('; ');
     addIssue({
       message: refuse({
-        expected: 'a one-port Touchstone file',
-        received: JSON.stringify(text.slice(0, 40)),
-        hint: why,
+        expected: { code: 'touchstone-file' },
+        given: { code: 'value', json: JSON.stringify(text.slice(0, 40)) },
+        hint: read.ok ? { code: 'touchstone-empty' } : { code: 'touchstone-problems', problems: read.problems },
       }),
       path: [{ type: 'object', origin: 'value', input: dataset.value, key: 'text', value: text }],
     });

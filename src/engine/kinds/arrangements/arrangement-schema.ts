@@ -5,6 +5,7 @@ import {
   choice,
   inductance,
   length,
+  list,
   number,
   object,
   part,
@@ -17,7 +18,6 @@ import {
   yes,
 } from '../../fields/fields.ts';
 import { LIMITS } from '../../fields/limits.ts';
-import { refuse } from '../../units/refusal.ts';
 import { tuning } from '../tunings/tuning-schema.ts';
 
 const coilName = (field: FieldId) => words(field, 60);
@@ -44,12 +44,7 @@ export const trap = object({
     '5 %',
   ),
 });
-const traps = v.optional(
-  part(
-    'arrangement.traps',
-    v.pipe(v.array(trap, refuse('a list of traps')), v.maxLength(6, refuse('at most 6 traps'))),
-  ),
-);
+const traps = v.optional(list('arrangement.traps', 'traps', trap, { max: 6 }));
 
 const direct = object({ kind: v.literal('direct'), coil, detectorTap, traps });
 const seriesFed = object({ kind: v.literal('series capacitor'), coil, seriesCapacitor, detectorTap, traps });
@@ -151,12 +146,7 @@ const element = v.variant(
 /** Anything else: a plain list of elements. The aerial feeds "aerial", the load hangs from "out" to "earth". */
 const elements = object({
   kind: v.literal('elements'),
-  elements: v.pipe(
-    v.array(element, refuse('a list of elements')),
-    v.minLength(1, refuse('at least one element')),
-    v.maxLength(100, refuse('at most 100 elements')),
-    v.metadata({ field: 'arrangement.elements' satisfies FieldId }),
-  ),
+  elements: list('arrangement.elements', 'elements', element, { min: 1, max: 100 }),
 });
 
 export const arrangement = v.variant(

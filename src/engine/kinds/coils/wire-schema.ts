@@ -26,7 +26,7 @@ export const wire = part(
       metal: withDefault(choice('wire.metal', ['copper', 'aluminium']), 'copper'),
       strands: v.optional(whole('wire.strands', 1, 5000, [1, 100])),
     },
-    'write { "size": "28 SWG", "covering": "enamel" }',
+    { code: 'write-wire' },
   ),
 );
 export type Wire = v.InferOutput<typeof wire>;

@@ -1,8 +1,8 @@
 import * as v from 'valibot';
-import type { FieldId } from '../../fields/field-ids.ts';
 import {
   capacitance,
   choice,
+  list,
   number,
   object,
   quantityField,
@@ -12,7 +12,7 @@ import {
   withDefault,
 } from '../../fields/fields.ts';
 import { LIMITS } from '../../fields/limits.ts';
-import { refuse } from '../../units/refusal.ts';
+import { refuse } from '../../fields/refusal.ts';
 
 const wiring = withDefault(choice('detector.wiring', ['single', 'full-wave', 'doubler']), 'single');
 const temperature = withDefault(
@@ -85,19 +85,18 @@ const valve = object({
 const measured = object({
   kind: v.literal('measured'),
   points: v.pipe(
-    v.array(
+    list(
+      'detector.points',
+      'detector-points',
       object({
         voltage: voltage('detector.points.voltage', { typical: [-2, 2] }),
         current: quantityField('detector.points.current', 'current', { min: -10, max: 10, typical: [-1e-3, 1e-2] }),
       }),
-      refuse('a list of { voltage, current }'),
+      { min: 3, max: 500 },
     ),
-    v.minLength(3, refuse('at least three measured points')),
-    v.maxLength(500, refuse('at most 500 points')),
-    v.metadata({ field: 'detector.points' satisfies FieldId }),
     v.check(
-      (list) => list.every((p, i) => i === 0 || (p.voltage > list[i - 1].voltage && p.current >= list[i - 1].current)),
-      refuse('voltages that rise, and currents that never fall, from point to point'),
+      (all) => all.every((p, i) => i === 0 || (p.voltage > all[i - 1].voltage && p.current >= all[i - 1].current)),
+      refuse({ code: 'rising-voltages' }),
     ),
   ),
   junctionCapacitance: v.optional(capacitance('detector.junctionCapacitance', { max: 1e-9 })),

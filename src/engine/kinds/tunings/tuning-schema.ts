@@ -1,10 +1,10 @@
 import * as v from 'valibot';
-import type { FieldId } from '../../fields/field-ids.ts';
 import {
   angle,
   capacitance,
   choice,
   length,
+  list,
   number,
   object,
   ratio,
@@ -13,8 +13,8 @@ import {
   withDefault,
 } from '../../fields/fields.ts';
 import { LIMITS } from '../../fields/limits.ts';
+import { refuse } from '../../fields/refusal.ts';
 import { type DielectricName, DIELECTRICS as TABLE } from '../../parts/capacitor/dielectrics.ts';
-import { refuse } from '../../units/refusal.ts';
 
 const LAWS = ['semicircular', 'square-law', 'straight-line frequency', 'logarithmic'] as const;
 const DIELECTRICS = Object.keys(TABLE) as DielectricName[];
@@ -84,20 +84,16 @@ const vanes = object({
 const points = object({
   kind: v.literal('measured'),
   points: v.pipe(
-    v.array(
+    list(
+      'tuning.points',
+      'scale-points',
       object({
         scale: angle('tuning.points.scale', { min: 0, max: 360 }),
         capacitance: capacitance('tuning.points.capacitance', { min: LIMITS.capacitance.min }),
       }),
-      refuse('a list of { scale, capacitance }'),
+      { min: 2, max: 1000 },
     ),
-    v.minLength(2, refuse('at least two measured points')),
-    v.maxLength(1000, refuse('at most 1000 measured points')),
-    v.metadata({ field: 'tuning.points' satisfies FieldId }),
-    v.check(
-      (list) => list.every((p, i) => i === 0 || p.scale > list[i - 1].scale),
-      refuse('scale readings that rise from point to point'),
-    ),
+    v.check((all) => all.every((p, i) => i === 0 || p.scale > all[i - 1].scale), refuse({ code: 'rising-scale' })),
   ),
   lossTangent: lossTangent('0.1 %'),
   ...common,

@@ -1,3 +1,4 @@
+import type { TouchstoneProblem, TouchstoneProblemFacts } from '../../facts/touchstone-problems.ts';
 import { type Warning, warning } from '../../facts/warning.ts';
 import {
   add,
@@ -10,14 +11,10 @@ import {
   scale,
   subtract,
 } from '../../numerics/complex.ts';
+import type { Coded } from '../../units/coded.ts';
 import type { Ohms } from '../../units/quantities.ts';
 import type { ImpedancePoint } from './measured.ts';
 
-export interface TouchstoneProblem {
-  /** Counted from 1. */
-  readonly line: number;
-  readonly message: string;
-}
 export type TouchstoneRead =
   | {
       readonly ok: true;
@@ -49,10 +46,10 @@ interface Options {
  */
 export function readTouchstone(text: string): TouchstoneRead {
   const problems: TouchstoneProblem[] = [];
-  let unsaid = 0;
-  const problem = (line: number, message: string) => {
-    if (problems.length < MOST_PROBLEMS) problems.push({ line, message });
-    else unsaid++;
+  let more = 0;
+  const problem = (line: number, fact: Coded<TouchstoneProblemFacts>) => {
+    if (problems.length < MOST_PROBLEMS) problems.push({ line, ...fact });
+    else more++;
   };
   const warnings: Warning[] = [];
   const points: ImpedancePoint[] = [];
@@ -82,25 +79,24 @@ export function readTouchstone(text: string): TouchstoneRead {
       const [name, value] = [spaced(keyword[1]), keyword[2].trim()];
       wantsReference = false;
       if (version === '1' && name !== 'version') {
-        problem(n, `"[${brief(keyword[1])}]" belongs to version 2 files, which begin with "[Version] 2.0"`);
+        problem(n, { code: 'version-2-keyword', keyword: brief(keyword[1]) });
         continue;
       }
       switch (name) {
         case 'version':
-          if (started) problem(n, '"[Version]" must come before everything else');
+          if (started) problem(n, { code: 'version-first' });
           if (value === '2.0' || value === '2.1') version = value;
-          else problem(n, `expected version 2.0 or 2.1, received "${brief(value)}"`);
+          else problem(n, { code: 'version', given: brief(value) });
           if (value === '2.1') warnings.push(warning('aerial.touchstone-version', { version: '2.1' }));
           break;
         case 'number of ports':
           ports = whole(value);
-          if (ports !== 1)
-            problem(n, `expected 1 port, received "${brief(value)}": an aerial’s impedance is a one-port measurement`);
+          if (ports !== 1) problem(n, { code: 'one-port', given: brief(value) });
           break;
         case 'number of frequencies':
           frequencies = whole(value);
           if (!(frequencies !== undefined && frequencies > 0))
-            problem(n, `expected how many frequencies follow, received "${brief(value)}"`);
+            problem(n, { code: 'frequency-count', given: brief(value) });
           break;
         case 'reference':
           wantsReference = true;
@@ -108,8 +104,9 @@ export function readTouchstone(text: string): TouchstoneRead {
           break;
         case 'network data':
           reading = true;
-          if (ports === undefined) problem(n, '"[Number of Ports]" is missing before the data');
-          if (frequencies === undefined) problem(n, '"[Number of Frequencies]" is missing before the data');
+          if (ports === undefined) problem(n, { code: 'keyword-missing-before-data', keyword: '[Number of Ports]' });
+          if (frequencies === undefined)
+            problem(n, { code: 'keyword-missing-before-data', keyword: '[Number of Frequencies]' });
           break;
         case 'begin information':
           information = true;
@@ -121,13 +118,13 @@ export function readTouchstone(text: string): TouchstoneRead {
         case 'noise data':
         case 'number of noise frequencies':
         case 'mixed-mode order':
-          problem(n, `"[${brief(keyword[1])}]" does not belong in a one-port file`);
+          problem(n, { code: 'not-of-one-port', keyword: brief(keyword[1]) });
           break;
         case 'end':
           ended = true;
           break;
         default:
-          problem(n, `the keyword "[${brief(keyword[1])}]" is not known`);
+          problem(n, { code: 'keyword-not-known', keyword: brief(keyword[1]) });
       }
       started = true;
       continue;
@@ -144,11 +141,11 @@ export function readTouchstone(text: string): TouchstoneRead {
       continue;
     }
     if (version !== '1' && !reading) {
-      problem(n, `expected a keyword in brackets before the data, received "${brief(line)}"`);
+      problem(n, { code: 'keyword-before-data', given: brief(line) });
       continue;
     }
     if (options === undefined) {
-      if (version !== '1') problem(n, 'the option line, such as "# MHz S MA R 50", is missing before the data');
+      if (version !== '1') problem(n, { code: 'option-line-before-data' });
       else warnings.push(warning('aerial.touchstone-no-option-line'));
       options = { unit: 1e9, parameter: 'S', format: 'MA', reference: 50 };
     }
@@ -157,16 +154,15 @@ export function readTouchstone(text: string): TouchstoneRead {
   }
 
   const end = lines.length;
-  if (information) problem(end, '"[Begin Information]" is never ended');
+  if (information) problem(end, { code: 'information-not-ended' });
   if (version !== '1') {
-    if (!reading) problem(end, '"[Network Data]" is missing');
-    if (!ended) problem(end, '"[End]" is missing: the file may have been cut short');
+    if (!reading) problem(end, { code: 'keyword-missing', keyword: '[Network Data]' });
+    if (!ended) problem(end, { code: 'cut-short' });
     if (reading && frequencies !== undefined && rows !== frequencies)
-      problem(end, `expected ${frequencies} frequencies, found ${rows}`);
+      problem(end, { code: 'frequencies-counted', announced: frequencies, counted: rows });
   }
-  if (points.length === 0 && problems.length === 0)
-    problem(end, 'there is no line of data: frequency, then two numbers');
-  if (unsaid > 0) problems.push({ line: end, message: `and ${unsaid} more problems like these` });
+  if (points.length === 0 && problems.length === 0) problem(end, { code: 'no-data' });
+  if (more > 0) problems.push({ line: end, code: 'more', count: more });
   if (problems.length > 0) return { ok: false, problems };
   if (skipped > 0) warnings.push(warning('aerial.touchstone-open-points', { count: skipped }));
   if (points.some((p) => p.resistance < 0)) {
@@ -178,10 +174,9 @@ export function readTouchstone(text: string): TouchstoneRead {
     const given = value.split(/\s+/);
     wantsReference = false;
     const r = NUMBER.test(given[0]) ? Number(given[0]) : Number.NaN;
-    if (!(given.length === 1 && r > 0))
-      problem(n, `expected one reference resistance above 0 Ω, received "${brief(value)}"`);
+    if (!(given.length === 1 && r > 0)) problem(n, { code: 'reference-resistance', given: brief(value) });
     else if (options) options.reference = r;
-    else problem(n, 'the option line, such as "# MHz S MA R 50", must come before "[Reference]"');
+    else problem(n, { code: 'option-line-before-reference' });
   }
 
   function readOptions(line: string, n: number): Options {
@@ -193,18 +188,13 @@ export function readTouchstone(text: string): TouchstoneRead {
       else if (FORMATS.includes(word)) found.format = word;
       else if (PARAMETERS.includes(word)) {
         found.parameter = word;
-        if (word === 'G' || word === 'H')
-          problem(n, `${word} parameters are of two ports; an aerial is given as S, Z or Y`);
+        if (word === 'G' || word === 'H') problem(n, { code: 'two-port-parameter', parameter: word });
       } else if (word === 'R') {
         i++;
         const r = NUMBER.test(words[i] ?? '') ? Number(words[i]) : Number.NaN;
         if (r > 0 && Number.isFinite(r)) found.reference = r;
-        else problem(n, `expected a resistance above 0 after "R", received "${brief(words[i] ?? '')}"`);
-      } else
-        problem(
-          n,
-          `the option "${brief(word)}" is not known; expected a unit (Hz, kHz, MHz, GHz), S, Z or Y, MA, DB or RI, or R and a resistance`,
-        );
+        else problem(n, { code: 'option-resistance', given: brief(words[i] ?? '') });
+      } else problem(n, { code: 'option-not-known', given: brief(word) });
     }
     return found;
   }
@@ -213,21 +203,20 @@ export function readTouchstone(text: string): TouchstoneRead {
     const words = line.split(/\s+/);
     const wrong = words.find((word) => !(NUMBER.test(word) && Number.isFinite(Number(word))));
     if (wrong !== undefined) {
-      problem(n, `expected numbers, received "${brief(wrong)}"`);
+      problem(n, { code: 'numbers', given: brief(wrong) });
       return;
     }
     if (words.length !== 3) {
-      const more = words.length === 9 ? '; nine are of a two-port file' : '';
-      problem(n, `expected a frequency and two numbers, received ${words.length}${more}`);
+      problem(n, { code: 'three-numbers', counted: words.length });
       return;
     }
     const [f, first, second] = words.map(Number);
     const frequency = f * unit;
     if (!(frequency >= 0 && Number.isFinite(frequency))) {
-      problem(n, `expected a frequency of 0 or more, received ${f}`);
+      problem(n, { code: 'negative-frequency', value: f });
       return;
     }
-    if (!(frequency > previous)) problem(n, `frequencies must rise from line to line, but ${f} does not`);
+    if (!(frequency > previous)) problem(n, { code: 'frequency-not-rising', value: f });
     previous = frequency;
     const value: Complex =
       format === 'RI'

@@ -1,16 +1,36 @@
-import { formatQuantity } from '../../units/format.ts';
+import type { Coded, NoFigures } from '../../units/coded.ts';
+import type { Hertz, Metres, Watts } from '../../units/quantities.ts';
 import { distanceBetween, FARTHEST, type Position } from '../geodesy.ts';
 import { bandOf, guessRaster, nearestChannel, onRaster, type Raster } from './channels.ts';
 import { readHours } from './hours.ts';
 import type { Station } from './station.ts';
 
+/** What is probably a slip. Figures SI. */
+export interface StationDoubtFacts {
+  readonly 'outside-the-bands': { readonly frequency: Hertz };
+  readonly 'off-the-raster': { readonly frequency: Hertz; readonly raster: Raster; readonly nearest: Hertz };
+  /** In the list twice. @param other what the first of them is called by, such as its row. */
+  readonly 'listed-twice': { readonly frequency: Hertz; readonly other: number };
+  readonly 'no-power': { readonly power: Watts };
+  readonly 'power-too-large': { readonly power: Watts };
+  readonly 'power-too-small': { readonly power: Watts };
+  readonly 'impossible-depth': { readonly modulation: number };
+  readonly 'impossible-mast': { readonly height: Metres };
+  readonly 'hours-not-understood': { readonly hours: string };
+  readonly 'not-on-earth': NoFigures;
+  readonly 'too-far': { readonly farthest: Metres };
+  readonly nowhere: NoFigures;
+  readonly 'position-against-distance': { readonly byPosition: Metres; readonly given: Metres };
+}
+
 /** Something about a station that is probably a slip. */
 export interface StationDoubt {
   /** Place in the list. */
   readonly index: number;
+  /** Of the station. */
+  readonly name: string;
   readonly kind: 'band' | 'raster' | 'duplicate' | 'power' | 'modulation' | 'mast' | 'place' | 'hours';
-  /** A whole sentence. */
-  readonly message: string;
+  readonly fact: Coded<StationDoubtFacts>;
 }
 
 /**
@@ -30,51 +50,44 @@ export function checkStations(
 ): StationDoubt[] {
   const doubts: StationDoubt[] = [];
   for (const [index, station] of stations.entries()) {
-    const say = (kind: StationDoubt['kind'], message: string) => doubts.push({ index, kind, message });
-    const { name, frequency, power } = station;
-    const f = formatQuantity(frequency, 'frequency', 4);
-    if (!bandOf(frequency)) {
-      say('band', `${name}: ${f} is in neither the long-wave nor the medium-wave band.`);
-    } else if (!onRaster(frequency, raster)) {
-      const nearest = formatQuantity(nearestChannel(frequency, raster), 'frequency', 4);
-      say('raster', `${name}: ${f} is off the ${raster / 1000} kHz raster; the nearest channel is ${nearest}.`);
-    }
+    const { name, frequency, power, modulation, mastHeight, hours } = station;
+    const doubt = (kind: StationDoubt['kind'], fact: Coded<StationDoubtFacts>) =>
+      doubts.push({ index, name, kind, fact });
+    if (!bandOf(frequency)) doubt('band', { code: 'outside-the-bands', frequency });
+    else if (!onRaster(frequency, raster))
+      doubt('raster', { code: 'off-the-raster', frequency, raster, nearest: nearestChannel(frequency, raster) });
     const twin = stations.findIndex((other, n) => n < index && isTwin(other, station));
-    if (twin >= 0)
-      say('duplicate', `${name} at ${f} seems to be in the list twice (row ${numbers?.[twin] ?? twin + 1} too).`);
+    if (twin >= 0) doubt('duplicate', { code: 'listed-twice', frequency, other: numbers?.[twin] ?? twin + 1 });
     if (power !== undefined && station.fieldStrength === undefined) {
-      const p = formatQuantity(power, 'power');
-      if (!(power > 0)) say('power', `${name}: a power of ${p} gives no signal.`);
-      else if (power > 2.5e6)
-        say('power', `${name}: ${p} is more than any transmitter of these bands; was it meant in W?`);
-      else if (power < 1) say('power', `${name}: ${p} is less than any broadcast transmitter; was it meant in kW?`);
+      if (!(power > 0)) doubt('power', { code: 'no-power', power });
+      else if (power > 2.5e6) doubt('power', { code: 'power-too-large', power });
+      else if (power < 1) doubt('power', { code: 'power-too-small', power });
     }
-    if (station.modulation !== undefined && !(station.modulation > 0 && station.modulation <= 1.25))
-      say(
-        'modulation',
-        `${name}: a depth of ${formatQuantity(station.modulation, 'ratio')} cannot be; 30 to 100 % is usual.`,
-      );
-    if (station.mastHeight !== undefined && !(station.mastHeight > 0 && station.mastHeight <= 700))
-      say('mast', `${name}: no mast is ${formatQuantity(station.mastHeight, 'length')} high.`);
-    if (station.hours !== undefined && readHours(station.hours) === undefined)
-      say('hours', `${name}: the hours "${station.hours.slice(0, 40)}" are not understood; write them as 06:00-22:00.`);
-    const placed = placeDoubt(station, site);
-    if (placed) say('place', `${name}: ${placed}`);
+    if (modulation !== undefined && !(modulation > 0 && modulation <= 1.25))
+      doubt('modulation', { code: 'impossible-depth', modulation });
+    if (mastHeight !== undefined && !(mastHeight > 0 && mastHeight <= 700))
+      doubt('mast', { code: 'impossible-mast', height: mastHeight });
+    if (hours !== undefined && readHours(hours) === undefined)
+      doubt('hours', { code: 'hours-not-understood', hours: hours.slice(0, 40) });
+    const place = placeDoubt(station, site);
+    if (place) doubt('place', place);
   }
   return doubts;
 }
 
-function placeDoubt({ position, distance, fieldStrength }: Station, site?: Position): string | undefined {
+function placeDoubt(
+  { position, distance, fieldStrength }: Station,
+  site?: Position,
+): Coded<StationDoubtFacts> | undefined {
   if (position && !(Math.abs(position.latitude) <= 90 && Math.abs(position.longitude) <= 360))
-    return 'its position is not on the earth.';
+    return { code: 'not-on-earth' };
   if (distance !== undefined && !(distance >= 0 && distance <= FARTHEST))
-    return 'no place on earth is farther than 20 015 km.';
-  if (!position && distance === undefined && fieldStrength === undefined)
-    return 'it has neither a position, nor a distance, nor a measured field.';
+    return { code: 'too-far', farthest: FARTHEST };
+  if (!position && distance === undefined && fieldStrength === undefined) return { code: 'nowhere' };
   if (position && distance !== undefined && site) {
     const real = distanceBetween(site, position);
     if (Math.abs(real - distance) > 0.1 * real + 1000)
-      return `its position is ${formatQuantity(real, 'length')} away, not ${formatQuantity(distance, 'length')}.`;
+      return { code: 'position-against-distance', byPosition: real, given: distance };
   }
   return undefined;
 }

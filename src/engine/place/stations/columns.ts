@@ -25,6 +25,7 @@ export type StationField = (typeof STATION_FIELDS)[number];
 export interface ColumnGuess {
   /** Place in the row, from 0. */
   readonly index: number;
+  /** As written; '' where the table has no heading. */
   readonly header: string;
   /** undefined: not used. */
   readonly field?: StationField;
@@ -128,7 +129,7 @@ export function guessColumns(rows: TextTable): TableGuess {
   const columns: ColumnGuess[] = [];
   for (let index = 0; index < width; index++) {
     const found = hasHeader ? named[index] : undefined;
-    const header = hasHeader ? (first[index] ?? '') : `column ${index + 1}`;
+    const header = hasHeader ? (first[index] ?? '') : '';
     if (found && !taken.has(found.field)) {
       taken.add(found.field);
       const unit = found.unit ?? usualUnit(found.field, numbersIn(body, index));

@@ -1,3 +1,4 @@
+import type { Coded } from '../../units/coded.ts';
 import { leadingNumber, wholeNumber } from '../../units/number.ts';
 import { parseQuantity } from '../../units/parse.ts';
 import { LIGHT_SPEED } from '../../units/quantities.ts';
@@ -6,20 +7,7 @@ import { type ColumnGuess, FIELD_UNITS, guessColumns, type StationField, usualUn
 import { readCoordinate, readPosition } from './coordinates.ts';
 import type { Station } from './station.ts';
 import { type Delimiter, readTable, type TextTable, unguard } from './table.ts';
-
-/** What stopped a cell or a row from being read. */
-export interface TableProblem {
-  /** Row of the table as written, from 1, heading counted. */
-  readonly row: number;
-  /** Heading of the column, if one cell is to blame. */
-  readonly column?: string;
-  /** What it is about: problems of one kind differ only in their rows. */
-  readonly kind: string;
-  /** A whole sentence. */
-  readonly message: string;
-  /** The whole row is left out for it. */
-  readonly isLeftOut?: boolean;
-}
+import type { TableProblem, TableProblemFacts } from './table-problems.ts';
 
 export interface StationTable {
   readonly stations: readonly Station[];
@@ -62,7 +50,7 @@ export function stationsFromTable(rows: TextTable, columns: readonly ColumnGuess
     return {
       stations,
       rowOf,
-      problems: [{ row: 1, kind: 'no frequency', message: 'Say which column is the frequency.' }],
+      problems: [{ row: 1, kind: 'no-frequency', fact: { code: 'no-frequency-column' } }],
     };
   const commas = hasDecimalCommas(rows, columns);
   for (const [n, cells] of rows.entries()) {
@@ -75,12 +63,12 @@ export function stationsFromTable(rows: TextTable, columns: readonly ColumnGuess
       if (column.field && !blank) cellOf.set(column.field, { text, column });
     }
     if (cellOf.size === 0) continue;
-    const complain = (field: StationField, message: string) =>
+    const complain = (field: StationField, fact: Coded<TableProblemFacts>) =>
       problems.push({
         row,
-        column: cellOf.get(field)?.column.header,
-        kind: `cell ${field}`,
-        message,
+        column: cellOf.get(field)?.column,
+        kind: `cell.${field}`,
+        fact,
         ...(field === 'frequency' ? { isLeftOut: true } : {}),
       });
     const number = (field: StationField): number | undefined => {
@@ -92,10 +80,11 @@ export function stationsFromTable(rows: TextTable, columns: readonly ColumnGuess
       return undefined;
     };
     const frequency = number('frequency');
-    if (frequency === undefined || !(frequency >= 1e4 && frequency <= 3e7)) {
-      if (frequency !== undefined) complain('frequency', 'This frequency is not between 10 kHz and 30 MHz.');
+    const { min, max } = FREQUENCIES;
+    if (frequency === undefined || !(frequency >= min && frequency <= max)) {
+      if (frequency !== undefined) complain('frequency', { code: 'frequency-range', min, max });
       else if (!cellOf.has('frequency'))
-        problems.push({ row, kind: 'no frequency', message: 'It has no frequency.', isLeftOut: true });
+        problems.push({ row, kind: 'no-frequency', fact: { code: 'no-frequency' }, isLeftOut: true });
       continue;
     }
     stations.push(
@@ -119,9 +108,15 @@ export function stationsFromTable(rows: TextTable, columns: readonly ColumnGuess
   return { stations, rowOf, problems };
 }
 
+/** Hz. */
+const FREQUENCIES = { min: 1e4, max: 3e7 };
+
 /** Only what was written: undefined fields are left out. */
 const tidy = (station: Station): Station =>
   Object.fromEntries(Object.entries(station).filter(([, value]) => value !== undefined)) as unknown as Station;
+
+/** Enough of a cell to find it again. */
+const beginning = (text: string): string => text.slice(0, 40);
 
 const WAVELENGTHS = /\s*(λ|wavelengths?|wl|waves?)\s*$/i;
 
@@ -145,20 +140,24 @@ function hasDecimalCommas(rows: TextTable, columns: readonly ColumnGuess[]): boo
   return commas;
 }
 
-/** @returns the SI value (wavelengths for a mast given so), or a sentence on what is wrong. */
-function readCell(text: string, field: StationField, unit: string | undefined, commas: boolean): number | string {
+/** @returns the SI value (wavelengths for a mast given so), or what is wrong. */
+function readCell(
+  text: string,
+  field: StationField,
+  unit: string | undefined,
+  commas: boolean,
+): number | Coded<TableProblemFacts> {
   const info = FIELD_UNITS[field];
-  if (!info) return 'This column holds no numbers.';
-  const show = `"${text.slice(0, 40)}"`;
+  if (!info) return { code: 'no-numbers' };
+  const given = beginning(text);
   const plain = text.replace(WAVELENGTHS, '');
   const number = leadingNumber(plain);
-  if (number.ok && number.pointBeforeThree && commas)
-    return `${show} could be a thousand or a fraction, as other numbers have decimal commas; write it without the point.`;
+  if (number.ok && number.pointBeforeThree && commas) return { code: 'thousand-or-fraction', given };
   const kind = isInWavelengths(text, field, unit) ? 'ratio' : info.kind;
   const isBare = number.ok && number.rest === '' && kind === info.kind;
   const read = parseQuantity(isBare ? `${plain} ${unit ?? info.usual}`.trim() : plain, kind);
-  if (!read.ok) return `${show} is not read as ${read.expected}: ${read.hint}.`;
-  if (NEVER_NEGATIVE.has(field) && !(read.value >= 0)) return `${show} is below zero.`;
+  if (!read.ok) return { code: 'not-a-quantity', given, kind, hint: read.hint };
+  if (NEVER_NEGATIVE.has(field) && !(read.value >= 0)) return { code: 'below-zero', given };
   return read.value;
 }
 
@@ -188,26 +187,23 @@ function mastHeight(
 
 function positionOf(
   cellOf: ReadonlyMap<StationField, { text: string }>,
-  complain: (field: StationField, message: string) => void,
+  complain: (field: StationField, fact: Coded<TableProblemFacts>) => void,
 ): Position | undefined {
   const whole = cellOf.get('position');
   if (whole) {
     const position = readPosition(whole.text);
-    if (!position)
-      complain('position', `"${whole.text.slice(0, 40)}" is not read as a position such as "52.5 N, 1.2 W".`);
+    if (!position) complain('position', { code: 'not-a-position', given: beginning(whole.text) });
     return position;
   }
   const [lat, lon] = [cellOf.get('latitude'), cellOf.get('longitude')];
   if (!lat && !lon) return undefined;
   if (!lat || !lon) {
-    complain(lat ? 'latitude' : 'longitude', 'A position needs both its latitude and its longitude.');
+    complain(lat ? 'latitude' : 'longitude', { code: 'half-a-position' });
     return undefined;
   }
   const latitude = readCoordinate(lat.text, 'latitude');
   const longitude = readCoordinate(lon.text, 'longitude');
-  if (latitude === undefined)
-    complain('latitude', `"${lat.text.slice(0, 40)}" is not read as a latitude such as "52.5 N".`);
-  if (longitude === undefined)
-    complain('longitude', `"${lon.text.slice(0, 40)}" is not read as a longitude such as "1.2 W".`);
+  if (latitude === undefined) complain('latitude', { code: 'not-a-latitude', given: beginning(lat.text) });
+  if (longitude === undefined) complain('longitude', { code: 'not-a-longitude', given: beginning(lon.text) });
   return latitude === undefined || longitude === undefined ? undefined : { latitude, longitude };
 }

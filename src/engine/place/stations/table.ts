@@ -1,3 +1,5 @@
+import { TableTooLargeError } from './table-problems.ts';
+
 /** A table of text: rows of cells, as many in each as were written. */
 export type TextTable = readonly (readonly string[])[];
 
@@ -12,10 +14,10 @@ const MOST_ROWS = 20_000;
  * Cut pasted or loaded text into rows and cells: comma, semicolon, tab or bar, quotes as in RFC 4180.
  * Empty rows are left out; a quote that never closes ends with the text.
  * @param delimiter default: the one that cuts the first rows most evenly.
- * @throws RangeError for text of more than 5 million characters or 20 000 rows.
+ * @throws TableTooLargeError for text of more than 5 million characters or 20 000 rows.
  */
 export function readTable(text: string, delimiter?: Delimiter): { rows: TextTable; delimiter: Delimiter } {
-  if (!(text.length <= LONGEST)) throw new RangeError(`the text is too long: ${text.length} of at most ${LONGEST}`);
+  if (!(text.length <= LONGEST)) throw new TableTooLargeError({ code: 'too-many-characters', most: LONGEST });
   const plain = text.replace(/^\uFEFF/, '');
   const chosen = delimiter ?? guessDelimiter(plain);
   return { rows: cut(plain, chosen), delimiter: chosen };
@@ -46,7 +48,7 @@ function cut(text: string, delimiter: string, most = MOST_ROWS): string[][] {
       cell = '';
     } else if (c === '\n' || c === '\r') {
       endRow();
-      if (rows.length > most) throw new RangeError(`too many rows: at most ${most} are read`);
+      if (rows.length > most) throw new TableTooLargeError({ code: 'too-many-rows', most });
     } else {
       cell += c;
     }

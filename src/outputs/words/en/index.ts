@@ -5,7 +5,27 @@ export { detectionLawWords } from './detection/law.ts';
 export { detectorName, detectorShortNames } from './detectors.ts';
 export { diagramText, nodeNames, type SymbolLabel, symbolLabels, symbolNames } from './diagram.ts';
 export * from './explain/index.ts';
-export { fieldHelp, fieldLabel, kindLabels, kindName, type PartWithKinds, schemaTexts } from './fields/index.ts';
+export {
+  columnName,
+  expectedText,
+  fieldHelp,
+  fieldLabel,
+  givenText,
+  hintText,
+  kindLabels,
+  kindName,
+  type NameOf,
+  type PartWithKinds,
+  type ProblemText,
+  problemSentence,
+  problemText,
+  readNote,
+  rowProblem,
+  schemaTexts,
+  stationDoubt,
+  tableTooLarge,
+  touchstoneProblem,
+} from './fields/index.ts';
 export { listeningTexts } from './listening.ts';
 export { dielectricNames } from './materials.ts';
 export { readingWords } from './page/reading.ts';

@@ -7,7 +7,7 @@ import {
   type StationField,
   type TableReading,
 } from '../../../../engine/index.ts';
-import { readingWords } from '../../../../outputs/words/index.ts';
+import { columnName, readingWords, rowProblem } from '../../../../outputs/words/index.ts';
 import { LongText, type TextSource } from '../../../widgets/LongText.tsx';
 import type { Joined, JoinQuestion, TableSourceQuestion } from '../../../workers/tables.ts';
 import { usePlaceWorker } from './use-worker.ts';
@@ -124,9 +124,12 @@ export function ImportStations({ list, onClose, onTake }: Props) {
                 {reading.problems.length === 1 ? 'One thing' : `${reading.problems.length} things`} to look at
               </summary>
               <ul class="sentences">
-                {reading.problems.slice(0, MOST_PROBLEMS).map((problem) => (
-                  <li key={problem}>{problem}</li>
-                ))}
+                {reading.problems
+                  .slice(0, MOST_PROBLEMS)
+                  .map(rowProblem)
+                  .map((problem) => (
+                    <li key={problem}>{problem}</li>
+                  ))}
                 {reading.problems.length > MOST_PROBLEMS && (
                   <li>and {reading.problems.length - MOST_PROBLEMS} more.</li>
                 )}
@@ -191,7 +194,7 @@ function ColumnMatching({
             <tr>
               {columns.map((column) => (
                 <th key={column.index} scope="col">
-                  {column.header || `column ${column.index + 1}`}
+                  {columnName(column)}
                 </th>
               ))}
             </tr>

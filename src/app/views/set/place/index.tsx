@@ -13,7 +13,7 @@ import {
   writeStation,
 } from '../../../../engine/index.ts';
 import { stationRows } from '../../../../outputs/tables/index.ts';
-import { readingWords } from '../../../../outputs/words/index.ts';
+import { readingWords, stationDoubt } from '../../../../outputs/words/index.ts';
 import { addItem, removeItem } from '../../../description/lists.ts';
 import type { When } from '../../../description/when.ts';
 import { tell } from '../../../state/notices.ts';
@@ -163,7 +163,7 @@ export function FieldPlace(props: Props) {
               {figures.doubts.slice(0, 100).map((doubt) => (
                 <li key={`${doubt.index} ${doubt.kind}`}>
                   <button type="button" class="link" onClick={() => onChoose(doubt.index)}>
-                    {doubt.message}
+                    {stationDoubt(doubt)}
                   </button>
                 </li>
               ))}

@@ -49,5 +49,11 @@ export const fieldLabel = (id: FieldId): string => FIELDS[id].label;
 /** What a field is and what to write; undefined where the label says it all. */
 export const fieldHelp = (id: FieldId): string | undefined => FIELDS[id].help;
 
+export { expectedText, type NameOf } from './expected.ts';
+export { givenText } from './given.ts';
+export { hintText } from './hints.ts';
 export { kindLabels, kindName, type PartWithKinds } from './kinds.ts';
+export { type ProblemText, problemSentence, problemText, readNote } from './problems.ts';
 export { schemaTexts } from './schema.ts';
+export { columnName, rowProblem, stationDoubt, tableTooLarge } from './station-tables.ts';
+export { touchstoneProblem } from './touchstone.ts';

@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
-import { readStationTable } from './station-table.ts';
+import { readStationTable } from '../../src/engine/set/station-table.ts';
+import { rowProblem } from '../../src/outputs/words/index.ts';
 
 it('takes the good rows of a table and leaves out, with the reason, those a description would refuse', () => {
   const { stations, problems } = readStationTable({
@@ -7,8 +8,8 @@ it('takes the good rows of a table and leaves out, with the reason, those a desc
     text: 'Station,kHz,kW,lat,long\nHeron Radio,612,10,53.1 N,2.2 W\nOtter Sound,5000,5,52 N,1 W\nStoat Calling,810,2,51.3 N,0.4 E',
   });
   expect(stations.map(({ name }) => name)).toEqual(['Heron Radio', 'Stoat Calling']);
-  expect(problems.filter((problem) => problem.startsWith('Row 3'))).toEqual([
-    'Row 3 is left out: Otter Sound: expected a frequency of at most 2 MHz, received "5000 kHz".',
+  expect(problems.filter(({ row }) => row === 3).map(rowProblem)).toEqual([
+    'Row 3 is left out: Otter Sound: expected a frequency of at most 2 MHz, got "5000 kHz".',
   ]);
 });
 
@@ -18,7 +19,7 @@ it('leaves the kept stations’ slips to be seen, with the rows they are in', ()
     text: 'Station,kHz,kW,lat,long\nHeron,612,10,53,2\nOtter,5000,5,52,1\nHeron,612,10,53,2\nStoat,soon,2,51,0',
   });
   expect(stations).toHaveLength(2);
-  expect(problems).toEqual([
+  expect(problems.map(rowProblem)).toEqual([
     expect.stringMatching(/^Row 5, kHz, is left out: "soon" is not read as a frequency/),
     expect.stringMatching(/^Row 3 is left out: Otter: expected a frequency of at most 2 MHz/),
     expect.stringMatching(/^Row 4: Heron at 612 kHz seems to be in the list twice \(row 2 too\)/),
@@ -31,12 +32,14 @@ it('keeps as many as a description holds, and names the first few of each kind o
   const full = readStationTable({ about: 'table', text: [head, ...rows('S#,612,10,53,0.#', 1100)].join('\n') });
   expect(full.stations).toHaveLength(1000);
   expect(full.leftOut).toBe(100);
-  expect(full.problems.filter((p) => /at most 1000 stations/.test(p))).toHaveLength(20);
-  expect(full.problems.join('\n')).toMatch(/^Row 1002 is left out: A description holds at most 1000 stations\.$/m);
-  expect(full.problems.join('\n')).toMatch(/And 80 more of the same kind\.$/m);
+  expect(full.problems.filter(({ about }) => about.of === 'too-many')).toHaveLength(20);
+  expect(full.problems.map(rowProblem).join('\n')).toMatch(
+    /^Row 1002 is left out: A description holds at most 1000 stations\.$/m,
+  );
+  expect(full.problems.map(rowProblem).join('\n')).toMatch(/And 80 more of the same kind\.$/m);
   for (const bad of ['A,x,y,z,w', 'A,5000,0,99,2', 'A,612,0,99,2', 'A,612,"1,000",53,2']) {
     const { problems } = readStationTable({ about: 'table', text: [head, ...rows(bad, 5000)].join('\n') });
     expect(problems.length).toBeLessThan(120);
-    expect(problems.join('\n')).toMatch(/And \d+ more of the same kind/);
+    expect(problems.map(rowProblem).join('\n')).toMatch(/And \d+ more of the same kind/);
   }
 });

@@ -1,0 +1,20 @@
+/** What a written quantity is of. Each has one SI unit. */
+export type QuantityKind =
+  | 'length'
+  | 'capacitance'
+  | 'inductance'
+  | 'resistance'
+  | 'frequency'
+  | 'voltage'
+  | 'current'
+  | 'power'
+  | 'time'
+  | 'temperature'
+  | 'angle'
+  | 'field strength'
+  | 'resistivity'
+  | 'conductivity'
+  | 'conductance'
+  | 'ratio'
+  | 'level'
+  | 'mass';

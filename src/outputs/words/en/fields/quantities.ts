@@ -1,0 +1,64 @@
+import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
+import { QUANTITY_KINDS, type QuantityKind } from '../../../../engine/units/parse.ts';
+import { ZERO_CELSIUS } from '../../../../engine/units/quantities.ts';
+
+const A_QUANTITY: Readonly<Record<QuantityKind, string>> = {
+  length: 'a length',
+  capacitance: 'a capacitance',
+  inductance: 'an inductance',
+  resistance: 'a resistance',
+  frequency: 'a frequency',
+  voltage: 'a voltage',
+  current: 'a current',
+  power: 'a power',
+  time: 'a time',
+  temperature: 'a temperature',
+  angle: 'an angle',
+  'field strength': 'a field strength',
+  resistivity: 'a resistivity',
+  conductivity: 'a conductivity',
+  conductance: 'a conductance',
+  ratio: 'a ratio',
+  level: 'a level',
+  mass: 'a mass',
+};
+
+const WRITTEN: Readonly<Record<QuantityKind, string>> = {
+  length: 'A length: text with a unit, or a plain number in metres.',
+  capacitance: 'A capacitance: text with a unit, or a plain number in farads.',
+  inductance: 'An inductance: text with a unit, or a plain number in henries.',
+  resistance: 'A resistance: text with a unit, or a plain number in ohms.',
+  frequency: 'A frequency: text with a unit, or a plain number in hertz.',
+  voltage: 'A voltage: text with a unit, or a plain number in volts.',
+  current: 'A current: text with a unit, or a plain number in amperes.',
+  power: 'A power: text with a unit, or a plain number in watts.',
+  time: 'A time: text with a unit, or a plain number in seconds.',
+  temperature: 'A temperature: text with a unit, or a plain number in kelvins.',
+  angle: 'An angle: text with a unit, or a plain number in degrees.',
+  'field strength': 'A field strength: text with a unit, or a plain number in volts per metre.',
+  resistivity: 'A resistivity: text with a unit, or a plain number in ohm metres.',
+  conductivity: 'A conductivity: text with a unit, or a plain number in siemens per metre.',
+  conductance: 'A conductance: text with a unit, or a plain number in siemens.',
+  ratio: 'A ratio: text in per cent, or a plain number.',
+  level: 'A level: text with a unit, or a plain number in decibels.',
+  mass: 'A mass: text with a unit, or a plain number in kilograms.',
+};
+
+/** How a quantity is written in a description. */
+export const writtenQuantity = (kind: QuantityKind): string => WRITTEN[kind];
+
+/** "a length". */
+export const aQuantity = (kind: QuantityKind): string => A_QUANTITY[kind];
+
+/** "63 mm": how a quantity of a kind is written. */
+export const exampleOf = (kind: QuantityKind): string => QUANTITY_KINDS[kind].examples[0];
+
+/** "“63 mm” or “2 1/2 in”": the ways to write a quantity of a kind, in the file's own quotes. */
+export const examplesOf = (kind: QuantityKind): string =>
+  QUANTITY_KINDS[kind].examples.map((example) => `"${example}"`).join(' or ');
+
+/** A limit in the unit a builder would use; a temperature to whole degrees, rounded so that what is said is accepted. */
+export function limitText(value: number, kind: QuantityKind, round: (x: number) => number): string {
+  if (value === 0) return '0';
+  return kind === 'temperature' ? `${formatNumber(round(value - ZERO_CELSIUS), 4)} °C` : formatQuantity(value, kind);
+}
