@@ -13,7 +13,7 @@ import { circuitDiagram, drawCircuit } from '../src/outputs/drawings/index.ts';
 import { boardLayout } from '../src/outputs/sheets/board/layout.ts';
 import { boardParts } from '../src/outputs/sheets/board/parts.ts';
 import { lineText, wiringOf } from '../src/outputs/sheets/board/wiring.ts';
-import { faultRows } from '../src/outputs/sheets/pages/faults.ts';
+import { faultsOf } from '../src/outputs/sheets/pages/faults.ts';
 import { partsList } from '../src/outputs/sheets/pages/parts-list.ts';
 import { pathTable } from '../src/outputs/tables/path-table.ts';
 import { wiringDisagreements } from './sheets/board-checks.ts';
@@ -101,7 +101,7 @@ function everything(set: SetDescription): unknown {
     placed: layout.placed.map(({ at, turn, part }) => [part.tag, at, turn]),
     lengths: layout.lengths,
     list: partsList(set, reception, parts, layout),
-    faults: faultRows(set),
+    faults: faultsOf(set),
     symbols: diagram.symbols.map(({ kind, id, part, at, name, words, terminals }) => ({
       kind,
       id,

@@ -96,7 +96,6 @@ export {
   type HeardThrough,
   heardAtTouch,
   type SpotWorth,
-  spotsWords,
   spotsWorth,
 } from './reception/detection/spots.ts';
 export type { Verdict } from './reception/hearing/types.ts';

@@ -27,7 +27,7 @@ describe('the crystal', () => {
       await expect.poll(() => words.textContent()).toMatch(/comes in at -?\d+ dB SPL, .* a good spot/);
       await expect
         .poll(() => page.getByText(/^Touch it with the pointer/).textContent())
-        .toMatch(/On this lump, through a good spot .* [\d.]+ dB louder than through a fair one/);
+        .toMatch(/On this crystal .* is, through a good spot, [\d.]+ dB louder than through a fair one/);
       const seen = new Set<string>();
       await face.focus();
       for (let i = 0; i < 30; i++) {

@@ -13,7 +13,8 @@ import { boardParts } from '../../src/outputs/sheets/board/parts.ts';
 import { type Sheet, type SheetId, sheetsFor } from '../../src/outputs/sheets/index.ts';
 import { aerialDial } from '../../src/outputs/sheets/pages/aerial-dial.ts';
 import { bringUpSteps } from '../../src/outputs/sheets/pages/bring-up-steps.ts';
-import { faultRows } from '../../src/outputs/sheets/pages/faults.ts';
+import { faultsOf } from '../../src/outputs/sheets/pages/faults.ts';
+import { bringUpStep, faultRow } from '../../src/outputs/words/index.ts';
 import { BASE, SETS } from '../support/every-arrangement.ts';
 import { placedOn, wordsOn } from './on-paper.ts';
 
@@ -72,8 +73,8 @@ describe.each(NAMES)('%s', (name) => {
 
   test('only what the set has is looked for when it is silent', () => {
     const { set } = made(name);
-    const words = faultRows(set)
-      .flatMap(([, causes]) => causes)
+    const words = faultsOf(set)
+      .map(({ symptom, causes }) => faultRow(symptom, causes)[1])
       .join(' ');
     const { parts } = boardParts(set);
     const amplified = set.load.kind === 'amplifier';
@@ -131,7 +132,9 @@ describe('two circuits tuned by hand', () => {
 
   test('both are tested, and both have a dial', () => {
     const { set, reception } = made('two-tuned-circuits.json');
-    const acts = bringUpSteps(set, reception).map((s) => s.act);
+    const steps = bringUpSteps(set, reception);
+    expect(steps.flatMap((s) => (s.code === 'capacitor-insulation' ? [s.tag] : [])).sort()).toEqual(['C1', 'C2']);
+    const acts = steps.map((s) => bringUpStep(s).act);
     for (const tag of ['C1', 'C2']) expect(acts.some((a) => a.startsWith(`Take one wire off ${tag},`))).toBe(true);
     expect(acts.some((a) => /^Set C1 to \d+° and C2 to \d+°/.test(a))).toBe(true);
     const titles = sheetOf('two-tuned-circuits.json', 'dial').pages.flatMap((p) =>
@@ -150,21 +153,26 @@ describe('two circuits tuned by hand', () => {
 
 test('what a hot cathode sends without a station is told from what the station adds', () => {
   const { set, reception } = made('ferrite-rod-valve-diode.json');
-  const step = bringUpSteps(set, reception).find((s) => s.act.startsWith('Meter on volts'))!;
-  expect(step.expect).toMatch(
-    /^About 2\d\d mV with no station: the hot cathode sends that\. With the station 3\d\d mV, that is 1\d\d mV more/,
+  const fact = bringUpSteps(set, reception).find((s) => s.code === 'standing-voltage')!;
+  expect(fact.from).toBe('cathode');
+  expect(fact.change).toBeCloseTo(fact.voltage - fact.standing, 12);
+  expect(bringUpStep(fact).expect).toMatch(
+    /^About 2\d\d mV with no station, from the hot cathode\. With the station 3\d\d mV, that is 1\d\d mV more \(/,
   );
 });
 
-test('a crystal is tried with one wire off, and by the spot that the sheets reckon with', () => {
+test('a crystal is tried with one wire off, and by the spot that the sheets are calculated with', () => {
   for (const [name, spot] of [
     ['two-tuned-circuits.json', 'good'],
     ['medium-wave-galena.json', 'fair'],
   ] as const) {
     const { set, reception } = made(name);
-    const step = bringUpSteps(set, reception).find((s) => /crystal/.test(s.act))!;
+    const fact = bringUpSteps(set, reception).find((s) => s.code === 'crystal')!;
+    expect(fact.spot?.quality).toBe(spot);
+    expect(fact.spot?.others.map(({ quality }) => quality)).not.toContain(spot);
+    const step = bringUpStep(fact);
     expect(step.act).toMatch(/^Take one wire off D1\./);
-    expect(step.expect).toContain(`reckon with a ${spot} spot`);
+    expect(step.expect).toContain(`calculated with a ${spot} spot`);
   }
 });
 

@@ -47,6 +47,25 @@ export function bareWords(text: string, names: Iterable<string> = []): string[] 
     .filter((word) => /\p{L}{2}/u.test(word) && !UNITS.test(word) && !/^[A-Z]{1,2}\d/.test(word));
 }
 
-/** Whether two bracketed texts stand side by side with nothing but space between: a sentence glued of pieces. */
-export const gluedSentences = (text: string): string[] =>
-  [...text.matchAll(/⟦[^⟦⟧]*⟧ ?[,;]? ?⟦[^⟦⟧]*⟧/g)].map(([both]) => both);
+/** What may stand between two texts that only together make a sentence. */
+const JOINT = /^ ?[,;]? ?$/;
+
+/**
+ * Pairs of bracketed texts side by side with nothing but space between: a sentence glued of pieces. Within a text's own
+ * brackets another may stand beside another: there one template has put them.
+ */
+export function gluedSentences(text: string): string[] {
+  const glued: string[] = [];
+  let depth = 0;
+  let start = 0;
+  let before: { readonly text: string; readonly end: number } | undefined;
+  for (let i = 0; i < text.length; i++) {
+    if (text[i] === OPEN && depth++ === 0) start = i;
+    else if (text[i] === CLOSE && depth > 0 && --depth === 0) {
+      const one = text.slice(start, i + 1);
+      if (before && JOINT.test(text.slice(before.end, start))) glued.push(`${before.text}…${one}`);
+      before = { text: one, end: i + 1 };
+    }
+  }
+  return glued;
+}

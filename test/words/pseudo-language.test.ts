@@ -7,6 +7,15 @@ import { receive } from '../../src/engine/reception/path/receive.ts';
 import { readText } from '../../src/engine/set/read.ts';
 import { readWav, writeWav } from '../../src/outputs/audio/index.ts';
 import {
+  drawAerial,
+  drawCapacitor,
+  drawCircuit,
+  drawCoil,
+  drawDetector,
+  drawLoad,
+  tapsOf,
+} from '../../src/outputs/drawings/index.ts';
+import {
   captionsOf,
   filled,
   filmPlan,
@@ -36,7 +45,7 @@ vi.mock('../../src/outputs/words/en/index.ts', async (original) => {
 const NOT_YET: ReadonlySet<string> = new Set([
   ...COMMANDS.flatMap(({ name }) => [`faintwave ${name}`, `faintwave ${name} --help`]),
   'faintwave --help',
-  ...['glance', 'circuit', 'coil', 'bring-up', 'handout', 'text'].map((id) => `sheet ${id}`),
+  ...['glance', 'handout'].map((id) => `sheet ${id}`),
 ]);
 
 const EXAMPLES = ['medium-wave-galena', 'ferrite-rod-valve-diode', 'long-wave-foil'];
@@ -48,6 +57,23 @@ function written(value: unknown): string[] {
   if (typeof value !== 'object' || value === null) return [];
   return Object.entries(value).flatMap(([key, inner]) => (key === 'kind' ? [] : written(inner)));
 }
+
+/** The keys and kinds of a description: ids of the file format, the same in every language. */
+function idsOf(value: unknown): string[] {
+  if (typeof value !== 'object' || value === null) return [];
+  if (Array.isArray(value)) return value.flatMap(idsOf);
+  return Object.entries(value).flatMap(([key, inner]) => [
+    key,
+    ...(key === 'kind' && typeof inner === 'string' ? [inner] : idsOf(inner)),
+  ]);
+}
+
+const ENTITIES: Readonly<Record<string, string>> = { quot: '"', amp: '&', lt: '<', gt: '>', apos: "'" };
+/** What stands between the tags of an SVG, a line each: texts, titles, descriptions. */
+const textsIn = (svg: string): string =>
+  [...svg.matchAll(/>([^<]+)</g)]
+    .map(([, inner]) => inner.replace(/&(\w+);/g, (entity, name) => ENTITIES[name] ?? entity))
+    .join('\n');
 
 /** Runs a command on an example in this process. @returns what it said to people. */
 async function said(args: readonly string[]): Promise<string> {
@@ -105,15 +131,32 @@ describe('no visible sentence is made outside outputs/words', () => {
     const texts = EXAMPLES.flatMap((example) => {
       const read = readText(textOf(example));
       if (!read.ok) throw new Error(`${example} does not read`);
-      const names = written(read.written);
+      // The sheet of text prints the file itself.
+      const names = [...written(read.written), ...(id === 'text' ? idsOf(read.written) : [])];
       return sheetsFor(read.written, read.set, receive(read.set), { only: [id] })
         .flatMap((sheet) => sheet.pages.map(pageSvg))
-        .map((svg) => ({ text: [...svg.matchAll(/>([^<]+)</g)].map(([, inner]) => inner).join('\n'), names }));
+        .map((svg) => ({ text: textsIn(svg), names }));
     });
     judge(`sheet ${id}`, texts.map(({ text }) => text).join('\n'), [
       'Faintwave',
       ...texts.flatMap(({ names }) => names),
     ]);
+  });
+
+  test.each(EXAMPLES)('drawings of the parts of %s', (name) => {
+    const read = readText(textOf(name));
+    if (!read.ok) throw new Error(`${name} does not read`);
+    const { set } = read;
+    const drawings = {
+      aerial: drawAerial(set.aerial, set.earth),
+      capacitor: drawCapacitor(set.tuning),
+      detector: drawDetector(set.detector),
+      load: drawLoad(set.load),
+      circuit: drawCircuit(set),
+      ...Object.fromEntries(set.coils.map((coil, i) => [coil.name, drawCoil(coil, { taps: tapsOf(set, i) })])),
+    };
+    for (const [part, scene] of Object.entries(drawings))
+      judge(`drawing ${part}`, textsIn(sceneToSvg(scene)), written(read.written));
   });
 
   test.each(EXAMPLES)(

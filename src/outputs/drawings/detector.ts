@@ -1,7 +1,8 @@
+import { type ByKind, byKind } from '../../engine/kinds/by-kind.ts';
 import type { DetectorDescription } from '../../engine/kinds/detectors/detector-schema.ts';
-import { capital, formatQuantity } from '../../engine/units/format.ts';
 import { circle, group, line, path, polyline, rect, text } from '../scene/build.ts';
 import type { Item, Point, Scene, Segment } from '../scene/scene.ts';
+import { detectorDrawing } from '../words/index.ts';
 import { BOLD, drawing, PLAIN, type Room, SMALL, sketchNote, THIN } from './paper.ts';
 
 /** The detector as one would see it on the board, about half again its size; not a thing to measure from. */
@@ -9,70 +10,35 @@ export function drawDetector(detector: DetectorDescription, room: Room = {}): Sc
   const { width = 130, height = 70 } = room;
   const centre: Point = [width / 2, height / 2];
   const two = detector.wiring !== 'single';
-  const one = sketchOf(detector);
+  const one = byKind(SKETCHES, detector);
   const items: Item[] = two
     ? [
         group(one, { move: [centre[0], centre[1] - height * 0.19], scale: 0.6 }),
         group(one, { move: [centre[0], centre[1] + height * 0.19], scale: 0.6 }),
       ]
     : [group(one, { move: centre })];
-  const { title, words } = detectorWords(detector);
-  const bias = detector.bias ? ` Bias cell of ${formatQuantity(detector.bias, 'voltage')}.` : '';
-  return drawing({ width, height }, title, `${words}${two ? ` Two of them, ${detector.wiring}.` : ''}${bias}`, [
+  const title = detectorDrawing.title(detector);
+  return drawing({ width, height }, title, detectorDrawing.description(detector), [
     group(items, { part: 'detector', title }),
-    text([2, height - 2], `${title}${two ? ` (two, ${detector.wiring})` : ''}`, SMALL),
+    text([2, height - 2], detectorDrawing.caption(detector), SMALL),
     sketchNote(width, height),
   ]);
 }
 
-const CRYSTALS = { galena: 'Galena and cat’s whisker', mineral: 'Crystal and contact' } as const;
-
-export function detectorWords(detector: DetectorDescription): { title: string; words: string } {
-  switch (detector.kind) {
-    case 'galena':
-      return {
-        title: CRYSTALS.galena,
-        words: `A lump of galena in its cup, touched lightly by a springy wire; a ${detector.spot} spot.`,
-      };
-    case 'mineral':
-      return {
-        title: `${capital(detector.mineral)} detector`,
-        words:
-          detector.mineral === 'zincite-bornite'
-            ? 'Two crystals pressed together.'
-            : `A crystal of ${detector.mineral} in its cup with a point pressed on it.`,
-      };
-    case 'germanium':
-      return { title: `Germanium diode, ${detector.make}`, words: 'A small glass diode; the band marks its cathode.' };
-    case 'schottky':
-      return { title: `Schottky diode ${detector.type}`, words: 'A small diode; the band marks its cathode.' };
-    case 'silicon':
-      return { title: 'Silicon diode', words: 'A small diode; the band marks its cathode.' };
-    case 'exponential':
-      return { title: 'Diode as measured', words: 'A diode known by its saturation current and ideality.' };
-    case 'measured':
-      return { title: 'Detector as measured', words: 'A detector known by its measured points.' };
-    case 'valve':
-      return {
-        title: 'Valve diode',
-        words: `A valve whose anode collects what the cathode gives off, heated with ${formatQuantity(detector.heaterVoltage, 'voltage')}.`,
-      };
-  }
-}
+const glassDiode = (): Item[] => diode('card');
+const metalDiode = (): Item[] => diode('metal');
 
 /** Round the origin, about 80 by 46 mm. */
-function sketchOf(detector: DetectorDescription): Item[] {
-  switch (detector.kind) {
-    case 'galena':
-      return whisker(false);
-    case 'mineral':
-      return whisker(detector.mineral === 'zincite-bornite');
-    case 'valve':
-      return valve();
-    default:
-      return diode(detector.kind === 'silicon' || detector.kind === 'schottky' ? 'metal' : 'card');
-  }
-}
+const SKETCHES: ByKind<DetectorDescription, Item[]> = {
+  galena: () => whisker(false),
+  mineral: ({ mineral }) => whisker(mineral === 'zincite-bornite'),
+  valve: () => valve(),
+  germanium: glassDiode,
+  schottky: metalDiode,
+  silicon: metalDiode,
+  exponential: glassDiode,
+  measured: glassDiode,
+};
 
 function whisker(pair: boolean): Item[] {
   const post = (x: number, top: number): Item[] => [
@@ -113,7 +79,7 @@ function whisker(pair: boolean): Item[] {
         ]
       : [line([26, -13], [9, -13], { stroke: 'metal', width: 2 }), path(spring, { stroke: 'copper', width: 0.5 })]),
     circle([26, -13], 3, { fill: 'metal', stroke: 'ink', width: PLAIN }),
-    line([29, -13], [38, -13], { stroke: 'ink', width: 1.6, title: 'handle' }),
+    line([29, -13], [38, -13], { stroke: 'ink', width: 1.6, title: detectorDrawing.handle }),
   ];
 }
 
@@ -121,9 +87,9 @@ function diode(body: 'card' | 'metal'): Item[] {
   return [
     line([-40, 0], [40, 0], { stroke: 'metal', width: 1.1 }),
     rect(-17, -7, 34, 14, { fill: body, stroke: 'ink', width: PLAIN, radius: 5 }),
-    rect(8, -7, 4, 14, { fill: 'ink', title: 'band: cathode' }),
-    text([-30, -4], 'anode', SMALL, { anchor: 'middle', role: 'soft' }),
-    text([30, -4], 'cathode', SMALL, { anchor: 'middle', role: 'soft' }),
+    rect(8, -7, 4, 14, { fill: 'ink', title: detectorDrawing.band }),
+    text([-30, -4], detectorDrawing.anode, SMALL, { anchor: 'middle', role: 'soft' }),
+    text([30, -4], detectorDrawing.cathode, SMALL, { anchor: 'middle', role: 'soft' }),
   ];
 }
 
@@ -138,14 +104,14 @@ function valve(): Item[] {
   ];
   return [
     path(glass, { fill: 'sea', stroke: 'ink', width: PLAIN, opacity: 0.6 }),
-    rect(-5.5, -14, 11, 22, { stroke: 'metal', width: 1.4, title: 'anode' }),
-    line([0, -11], [0, 10], { stroke: 'ink', width: 1.6, title: 'cathode' }),
-    line([0, -9], [0, 8], { stroke: 'warning', width: 0.7, title: 'heater' }),
+    rect(-5.5, -14, 11, 22, { stroke: 'metal', width: 1.4, title: detectorDrawing.anode }),
+    line([0, -11], [0, 10], { stroke: 'ink', width: 1.6, title: detectorDrawing.cathode }),
+    line([0, -9], [0, 8], { stroke: 'warning', width: 0.7, title: detectorDrawing.heater }),
     rect(-13, 16, 26, 5, { fill: 'card', stroke: 'ink', width: PLAIN }),
     ...[-9, -3, 3, 9].map((x) => line([x, 21], [x, 26], { stroke: 'metal', width: 1 })),
     line([5.5, -10], [22, -10], { stroke: 'soft', width: THIN }),
-    text([23, -10], 'anode', SMALL, { sits: 'middle', role: 'soft' }),
+    text([23, -10], detectorDrawing.anode, SMALL, { sits: 'middle', role: 'soft' }),
     line([0.8, 0], [22, 0], { stroke: 'soft', width: THIN }),
-    text([23, 0], 'cathode and heater', SMALL, { sits: 'middle', role: 'soft' }),
+    text([23, 0], detectorDrawing.cathodeAndHeater, SMALL, { sits: 'middle', role: 'soft' }),
   ];
 }

@@ -1,60 +1,30 @@
+import { type ByKind, byKind } from '../../engine/kinds/by-kind.ts';
 import type { LoadDescription } from '../../engine/kinds/loads/load-schema.ts';
-import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
 import { arc, circle, group, line, path, rect, text } from '../scene/build.ts';
 import type { Item, Point, Scene } from '../scene/scene.ts';
+import { loadDrawing } from '../words/index.ts';
 import { BOLD, drawing, PLAIN, type Room, SMALL, sketchNote } from './paper.ts';
 
 /** What one listens with, simply drawn; a transformer before it if there is one. */
 export function drawLoad(load: LoadDescription, room: Room = {}): Scene {
   const { width = 130, height = 70 } = room;
   const shift = load.transformer ? 26 : 0;
-  const items: Item[] = [group(sketchOf(load), { move: [width / 2 + shift, height / 2 - 2] })];
+  const items: Item[] = [group(byKind(SKETCHES, load), { move: [width / 2 + shift, height / 2 - 2] })];
   if (load.transformer) items.push(group(transformer(), { move: [width / 2 - 34, height / 2 - 2] }));
-  const { title, words } = loadWords(load);
-  return drawing({ width, height }, title, words, [
+  const title = loadDrawing.title(load);
+  return drawing({ width, height }, title, loadDrawing.description(load), [
     group(items, { part: 'load', title }),
     text([2, height - 2], title, SMALL),
     sketchNote(width, height),
   ]);
 }
 
-export function loadWords(load: LoadDescription): { title: string; words: string } {
-  const through = load.transformer ? ` through a ${formatNumber(load.transformer.ratio, 3)}:1 transformer` : '';
-  switch (load.kind) {
-    case 'phones':
-      return {
-        title: `Phones, ${formatQuantity(load.resistance, 'resistance')}`,
-        words: `A pair of ${load.make} phones of ${formatQuantity(load.resistance, 'resistance')}${through}.`,
-      };
-    case 'crystal earpiece':
-      return {
-        title: 'Crystal earpiece',
-        words: `A crystal earpiece of ${formatQuantity(load.capacitance, 'capacitance')} ${load.resistor === undefined ? 'without a resistor across it' : `with ${formatQuantity(load.resistor, 'resistance')} across it`}${through}.`,
-      };
-    case 'moving-coil phones':
-      return {
-        title: `Moving-coil phones, ${formatQuantity(load.impedance, 'resistance')}`,
-        words: `Moving-coil phones of ${formatQuantity(load.impedance, 'resistance')}${through}.`,
-      };
-    case 'amplifier':
-      return {
-        title: 'Amplifier and loudspeaker',
-        words: `An amplifier with an input of ${formatQuantity(load.inputResistance, 'resistance')}, run from ${load.supply === 'mains' ? 'the mains' : 'a battery'}${through}.`,
-      };
-  }
-}
-
-function sketchOf(load: LoadDescription): Item[] {
-  switch (load.kind) {
-    case 'phones':
-    case 'moving-coil phones':
-      return headset();
-    case 'crystal earpiece':
-      return earpiece();
-    case 'amplifier':
-      return amplifier();
-  }
-}
+const SKETCHES: ByKind<LoadDescription, Item[]> = {
+  phones: () => headset(),
+  'moving-coil phones': () => headset(),
+  'crystal earpiece': () => earpiece(),
+  amplifier: () => amplifier(),
+};
 
 function headset(): Item[] {
   const cup = (x: number): Item[] => [
@@ -109,7 +79,7 @@ function amplifier(): Item[] {
     circle(speaker, 4, { fill: 'metal', stroke: 'ink', width: PLAIN }),
     circle([-18, 4], 6, { fill: 'paper', stroke: 'ink', width: PLAIN }),
     line([-18, 4], [-14.5, 0], { stroke: 'ink', width: BOLD }),
-    text([-18, 15], 'volume', 2.6, { anchor: 'middle', role: 'soft' }),
+    text([-18, 15], loadDrawing.volume, 2.6, { anchor: 'middle', role: 'soft' }),
     circle([-25, -12], 1.6, { fill: 'metal', stroke: 'ink', width: PLAIN }),
     circle([-18, -12], 1.6, { fill: 'metal', stroke: 'ink', width: PLAIN }),
   ];

@@ -1,8 +1,9 @@
-import { capital, formatQuantity } from '../../engine/units/format.ts';
+import { formatQuantity } from '../../engine/units/format.ts';
 import type { Box } from '../scene/boxes.ts';
 import { line, polyline, text } from '../scene/build.ts';
 import type { Item, Point, Scene } from '../scene/scene.ts';
 import { textWidth } from '../scene/text-width.ts';
+import { drawingText } from '../words/index.ts';
 
 /** Room for a drawing, mm on paper. */
 export interface Room {
@@ -43,9 +44,6 @@ const SCALES = [
   1 / 5000,
 ];
 
-export const scaleWords = (drawnAt: number): string =>
-  drawnAt === 1 ? 'drawn full size' : drawnAt > 1 ? `drawn at ${drawnAt}:1` : `drawn at 1:${Math.round(1 / drawnAt)}`;
-
 export interface Paper {
   readonly width: number;
   readonly height: number;
@@ -85,12 +83,16 @@ export function paperFor(
     drawnAt,
     at: (x, y) => [x0 + x * drawnAt, y0 - y * drawnAt],
     mm: (length) => length * drawnAt,
-    note: text([width - 2, height - 2], scaleWords(drawnAt), SMALL, { anchor: 'end', role: 'soft', italic: true }),
+    note: text([width - 2, height - 2], drawingText.scale(drawnAt), SMALL, {
+      anchor: 'end',
+      role: 'soft',
+      italic: true,
+    }),
   };
 }
 
 /** Something drawn to be recognised, not measured. */
-export const sketchNote = (width: number, height: number, words = 'not to scale'): Item =>
+export const sketchNote = (width: number, height: number, words = drawingText.notToScale): Item =>
   text([width - 2, height - 2], words, SMALL, { anchor: 'end', role: 'soft', italic: true });
 
 export const millimetres = (mm: number): string => formatQuantity(mm / 1e3, 'length', 3);
@@ -158,7 +160,7 @@ export const drawing = (
   width: paper.width,
   height: paper.height,
   title,
-  description: paper.drawnAt ? `${description} ${capital(scaleWords(paper.drawnAt))}.` : description,
+  description: paper.drawnAt ? drawingText.describedAt({ description, drawnAt: paper.drawnAt }) : description,
   items,
   drawnAt: paper.drawnAt,
 });

@@ -3,7 +3,7 @@ import { expect, it } from 'vitest';
 import { crystalSurface, USUAL_CRYSTAL } from '../../parts/detector/surface.ts';
 import type { SetDescription } from '../../set/description.ts';
 import { readValue } from '../../set/read.ts';
-import { heardAtTouch, spotsWords, spotsWorth } from './spots.ts';
+import { heardAtTouch, spotsWorth } from './spots.ts';
 
 const read = readValue(
   JSON.parse(readFileSync(new URL('../../../../examples/medium-wave-galena.json', import.meta.url), 'utf8')),
@@ -32,10 +32,4 @@ it('a touch is heard as its spot: the best of the map well over a dead one, and 
   };
   expect(at('best', 0.2)).toBeGreaterThan(at('dead', 0.2) + 20);
   expect(at('best', 0.2)).toBeGreaterThan(at('best', 1) + 1);
-});
-
-it('says it in decibels', () => {
-  expect(spotsWords(spotsWorth(set, 0), 'Saltmarsh Radio')).toMatch(
-    /^On this lump, through a good spot Saltmarsh Radio is [\d.]+ dB louder than through a fair one and \d+ dB louder than through a poor one; .*Of a hundred grains some 6\d are dead/,
-  );
 });

@@ -8,7 +8,6 @@ import {
   type WhiskerPosition,
 } from '../../parts/detector/surface.ts';
 import type { SetDescription } from '../../set/description.ts';
-import { formatNumber, inSeries } from '../../units/format.ts';
 import type { Decibels, Ratio } from '../../units/quantities.ts';
 import { type FieldOptions, fieldsAtSite } from '../path/field.ts';
 import { receiver, receiveStation } from '../path/receive-station.ts';
@@ -83,36 +82,6 @@ export function spotsWorth(
   }).filter((s) => s.soundPressureLevel !== undefined);
   const fair = found.find((s) => s.quality === 'fair')?.soundPressureLevel ?? found[0].soundPressureLevel;
   return found.map((s) => ({ ...s, gain: s.soundPressureLevel - fair }));
-}
-
-/**
- * In a sentence or two, for the page and the sheet: of the lump at hand, whose spots are not the middling good, fair and
- * poor ones of the library.
- * @param on the station's name.
- */
-export function spotsWords(worth: readonly SpotWorth[], on: string): string {
-  const of = (quality: SpotQuality) => worth.find((s) => s.quality === quality);
-  const [poor, good, best] = [of('poor'), of('good'), of('very good')];
-  const fair = of('fair');
-  const dB = (x: Decibels) =>
-    `${Math.abs(x) < 3 ? formatNumber(Math.abs(x), Math.abs(x) < 1 ? 1 : 2) : Math.round(Math.abs(x))} dB`;
-  const over = (s: SpotWorth, t: SpotWorth): string => {
-    const d = s.soundPressureLevel - t.soundPressureLevel;
-    return Math.abs(d) < 0.5 ? 'no louder' : `${dB(d)} ${d > 0 ? 'louder' : 'quieter'}`;
-  };
-  const words: string[] = [];
-  if (good && fair) {
-    const more = best && best.soundPressureLevel - good.soundPressureLevel;
-    const adds = more === undefined ? '' : `; a very good one adds ${more < 0.3 ? 'next to nothing' : dB(more)}`;
-    const poorer = poor ? ` and ${over(good, poor)} than through a poor one` : '';
-    words.push(
-      `On this lump, through a good spot ${on} is ${over(good, fair)} than through a fair one${poorer}${adds}. Lumps differ: where a good, fair or poor spot is spoken of elsewhere, a middling one of its kind is meant.`,
-    );
-  }
-  const counts = ofHundred(worth.map((s) => s.share));
-  const grains = worth.map(({ quality }, i) => `${counts[i]} ${i === 0 ? 'are ' : ''}${quality}`);
-  words.push(`Of a hundred grains some ${inSeries(grains)}.`);
-  return words.join(' ');
 }
 
 /** Shares as whole parts that add up to a hundred, the largest remainders rounded up; nothing there is goes uncounted. */

@@ -1,4 +1,5 @@
 import type { AerialDescription } from '../../../engine/kinds/aerials/aerial-schema.ts';
+import { type ByKind, byKind } from '../../../engine/kinds/by-kind.ts';
 import type { EarthDescription } from '../../../engine/kinds/earths/earth-schema.ts';
 import { isLoop } from '../../../engine/kinds/loops.ts';
 import { wireShape } from '../../../engine/kinds/models.ts';
@@ -6,9 +7,9 @@ import { wireTree } from '../../../engine/parts/aerial/shapes.ts';
 import { formatQuantity } from '../../../engine/units/format.ts';
 import { circle, group, line, rect, text } from '../../scene/build.ts';
 import type { Item, Point, Scene } from '../../scene/scene.ts';
+import { aerialDrawing } from '../../words/index.ts';
 import { BOLD, dimension, drawing, type Paper, PLAIN, paperFor, type Room, SMALL, THIN } from '../paper.ts';
-import { aerialWords } from './aerial-words.ts';
-import { earthDepth, earthItems, earthReach, earthWords } from './earth.ts';
+import { earthDepth, earthItems, earthReach } from './earth.ts';
 import { drawLoop } from './loop.ts';
 
 type Measured = Extract<AerialDescription, { kind: 'measured' | 'impedance' }>;
@@ -52,23 +53,25 @@ export function drawAerial(aerial: AerialDescription, earth: EarthDescription, r
   });
   const supports = supported(points, parents, tree !== undefined);
   items.push(
-    ...supports.map((p) => line(at(p[0], 0), at(p[0], p[1] + 0.15), { stroke: 'metal', width: BOLD, title: 'mast' })),
+    ...supports.map((p) =>
+      line(at(p[0], 0), at(p[0], p[1] + 0.15), { stroke: 'metal', width: BOLD, title: aerialDrawing.mast }),
+    ),
     group(
       [
         ...wires,
         ...supports.map((p) =>
-          circle(at(...p), 0.8, { fill: 'paper', stroke: 'ink', width: THIN, title: 'insulator' }),
+          circle(at(...p), 0.8, { fill: 'paper', stroke: 'ink', width: THIN, title: aerialDrawing.insulator }),
         ),
         ...measuredWords(aerial, at, points),
       ],
-      { part: 'aerial', title: `Aerial: ${aerial.kind}` },
+      { part: 'aerial', title: aerialDrawing.aerial(aerial) },
     ),
     ...setBox(at, foot, paper),
-    group(earthItems(earth, at, foot[0], paper), { part: 'earth', title: `Earth: ${earth.kind}` }),
-    ...measures(aerial, points, at),
+    group(earthItems(earth, at, foot[0], paper), { part: 'earth', title: aerialDrawing.earth(earth) }),
+    ...byKind(MEASURES, aerial, points, at),
     { ...paper.note },
   );
-  return drawing(paper, `Aerial and earth: ${aerial.kind}`, `${aerialWords(aerial)} ${earthWords(earth)}`, items);
+  return drawing(paper, aerialDrawing.title(aerial), aerialDrawing.description(aerial, earth), items);
 }
 
 /** A wire as high as its effective height stands for one known only by measurement. */
@@ -84,9 +87,7 @@ function measuredWords(
 ): Item[] {
   if (aerial.kind !== 'measured' && aerial.kind !== 'impedance') return [];
   const [x, y] = at(...points[1]);
-  return [
-    text([x + 3, y + 2], `as measured; effective height ${m(aerial.effectiveHeight)}`, SMALL, { sits: 'middle' }),
-  ];
+  return [text([x + 3, y + 2], aerialDrawing.measured(aerial.effectiveHeight), SMALL, { sits: 'middle' })];
 }
 
 /** Ends and corners high up that something has to carry. */
@@ -118,7 +119,7 @@ function person(at: (x: number, y: number) => Point, x: number): Item[] {
         limb([x, 1.35], [x - 0.28, 0.9]),
         limb([x, 1.35], [x + 0.28, 0.9]),
       ],
-      { title: 'a person of 1.75 m' },
+      { title: aerialDrawing.person },
     ),
   ];
 }
@@ -130,7 +131,7 @@ function setBox(at: (x: number, y: number) => Point, foot: Point, paper: Paper):
   const [px, py] = at(x, y);
   const table = Math.max(0, y - 0.05);
   const items: Item[] = [
-    rect(px - size / 2, py, size, size * 0.55, { fill: 'card', stroke: 'ink', width: PLAIN, title: 'the set' }),
+    rect(px - size / 2, py, size, size * 0.55, { fill: 'card', stroke: 'ink', width: PLAIN, title: aerialDrawing.set }),
   ];
   if (y <= 3 && table > 0.3)
     for (const dx of [-0.5, 0.5])
@@ -140,33 +141,39 @@ function setBox(at: (x: number, y: number) => Point, foot: Point, paper: Paper):
   return items;
 }
 
-function measures(aerial: AerialDescription, points: readonly Point[], at: (x: number, y: number) => Point): Item[] {
-  switch (aerial.kind) {
-    case 'inverted-L':
-    case 'T': {
-      const left = aerial.kind === 'T' ? -aerial.length / 2 : 0;
-      const right = aerial.kind === 'T' ? aerial.length / 2 : aerial.length;
-      return [
-        ...dimension(at(left, aerial.height), at(right, aerial.height), m(aerial.length), 4),
-        ...dimension(at(right, 0), at(right, aerial.height), m(aerial.height), -5),
-      ];
-    }
-    case 'vertical':
-      return dimension(at(0, 0), at(0, aerial.height), m(aerial.height), -6);
-    case 'horizontal':
-      return [
-        ...dimension(at(0, aerial.height), at(aerial.length, aerial.height), m(aerial.length), 4),
-        ...dimension(at(aerial.length, 0), at(aerial.length, aerial.height), m(aerial.height), -5),
-      ];
-    case 'sloping': {
-      const far = points[points.length - 1];
-      return [
-        ...dimension(at(0, aerial.height), at(...far), m(aerial.length), 4),
-        ...dimension(at(far[0], 0), at(...far), m(aerial.farHeight), -5),
-        ...dimension(at(0, 0), at(0, aerial.height), m(aerial.height), 4),
-      ];
-    }
-    default:
-      return [];
-  }
-}
+type At = (x: number, y: number) => Point;
+/** Points of the wire as drawn, m, and where they come to lie. */
+type Measures = (points: readonly Point[], at: At) => Item[];
+
+/** A flat top from left to right at a height, m. */
+const flatTop = (
+  left: number,
+  { length, height }: { readonly length: number; readonly height: number },
+  at: At,
+): Item[] => [
+  ...dimension(at(left, height), at(left + length, height), m(length), 4),
+  ...dimension(at(left + length, 0), at(left + length, height), m(height), -5),
+];
+const noMeasures = (): Item[] => [];
+
+const MEASURES: ByKind<AerialDescription, Item[], Parameters<Measures>> = {
+  'inverted-L': (aerial, _, at) => flatTop(0, aerial, at),
+  T: (aerial, _, at) => flatTop(-aerial.length / 2, aerial, at),
+  horizontal: (aerial, _, at) => flatTop(0, aerial, at),
+  vertical: ({ height }, _, at) => dimension(at(0, 0), at(0, height), m(height), -6),
+  sloping: ({ length, height, farHeight }, points, at) => {
+    const far = points[points.length - 1];
+    return [
+      ...dimension(at(0, height), at(...far), m(length), 4),
+      ...dimension(at(far[0], 0), at(...far), m(farHeight), -5),
+      ...dimension(at(0, 0), at(0, height), m(height), 4),
+    ];
+  },
+  // Its corners are in the description, and would cover the wire.
+  bent: noMeasures,
+  measured: noMeasures,
+  impedance: noMeasures,
+  // Drawn by themselves.
+  frame: noMeasures,
+  'ferrite rod': noMeasures,
+};

@@ -1,7 +1,9 @@
+import { type ByKind, byKind } from '../../../engine/kinds/by-kind.ts';
 import type { EarthDescription } from '../../../engine/kinds/earths/earth-schema.ts';
 import { formatQuantity } from '../../../engine/units/format.ts';
 import { circle, line, rect, text } from '../../scene/build.ts';
 import type { Item, Point } from '../../scene/scene.ts';
+import { earthDrawing } from '../../words/index.ts';
 import { BOLD, dimension, type Paper, PLAIN, SMALL, THIN } from '../paper.ts';
 
 type At = (x: number, y: number) => Point;
@@ -10,36 +12,41 @@ const m = (metres: number): string => formatQuantity(metres, 'length', 3);
 /** Where the earth lies beside the lead-in's foot, metres. */
 const BESIDE = -0.9;
 
-/** How far it goes to either side of the set. */
-export function earthReach(earth: EarthDescription): { left: number; right: number } {
-  switch (earth.kind) {
-    case 'rods':
-      return { left: -BESIDE + (earth.count - 1) * earth.spacing, right: 0 };
-    case 'buried wire':
-      return { left: 0, right: earth.length };
-    case 'radials':
-      return { left: earth.length, right: earth.length };
-    case 'counterpoise':
-      return { left: 0, right: earth.length };
-    default:
-      return { left: 1, right: 0 };
-  }
+interface Reach {
+  readonly left: number;
+  readonly right: number;
 }
+const toTheRight = ({ length }: { readonly length: number }): Reach => ({ left: 0, right: length });
+const besideOnly = (): Reach => ({ left: 1, right: 0 });
 
-export function earthDepth(earth: EarthDescription): number {
-  switch (earth.kind) {
-    case 'rod':
-    case 'rods':
-      return earth.length + 0.3;
-    case 'plate':
-      return earth.depth + 0.6 + (earth.lie === 'upright' ? earth.side / 2 : 0);
-    case 'buried wire':
-    case 'radials':
-      return earth.depth + 0.7;
-    default:
-      return 0.9;
-  }
-}
+const REACHES: ByKind<EarthDescription, Reach> = {
+  rod: besideOnly,
+  rods: ({ count, spacing }) => ({ left: -BESIDE + (count - 1) * spacing, right: 0 }),
+  plate: besideOnly,
+  'buried wire': toTheRight,
+  radials: ({ length }) => ({ left: length, right: length }),
+  counterpoise: toTheRight,
+  measured: besideOnly,
+};
+
+/** How far it goes to either side of the set, m. */
+export const earthReach = (earth: EarthDescription): Reach => byKind(REACHES, earth);
+
+/** Room below the ground where nothing of note lies in it, m. */
+const SHALLOW = 0.9;
+
+const DEPTHS: ByKind<EarthDescription, number> = {
+  rod: ({ length }) => length + 0.3,
+  rods: ({ length }) => length + 0.3,
+  plate: ({ depth, lie, side }) => depth + 0.6 + (lie === 'upright' ? side / 2 : 0),
+  'buried wire': ({ depth }) => depth + 0.7,
+  radials: ({ depth }) => depth + 0.7,
+  counterpoise: () => SHALLOW,
+  measured: () => SHALLOW,
+};
+
+/** How far below the ground the drawing goes, m. */
+export const earthDepth = (earth: EarthDescription): number => byKind(DEPTHS, earth);
 
 /** What is in the ground, or just over it, and the lead to it. */
 export function earthItems(earth: EarthDescription, at: At, foot: number, paper: Paper): Item[] {
@@ -82,7 +89,7 @@ export function earthItems(earth: EarthDescription, at: At, foot: number, paper:
             })
           : rect(px, py, paper.mm(earth.side * 1e3), 1, { fill: 'copper' }),
         ...dimension(at(x - earth.side / 2, 0), at(x - earth.side / 2, -earth.depth), m(earth.depth), 3),
-        text([px, py + 2], `plate ${m(earth.side)} square`, SMALL, { sits: 'top' }),
+        text([px, py + 2], earthDrawing.plate(earth.side), SMALL, { sits: 'top' }),
       ];
     }
     case 'buried wire':
@@ -97,12 +104,7 @@ export function earthItems(earth: EarthDescription, at: At, foot: number, paper:
         ...lead,
         line(at(x, 0), at(x, -earth.depth), { stroke: 'copper', width: PLAIN }),
         line(at(x - earth.length, -earth.depth), at(x + earth.length, -earth.depth), { stroke: 'copper', width: BOLD }),
-        ...dimension(
-          at(x, -earth.depth),
-          at(x + earth.length, -earth.depth),
-          `${earth.count} of ${m(earth.length)} all round`,
-          -4,
-        ),
+        ...dimension(at(x, -earth.depth), at(x + earth.length, -earth.depth), earthDrawing.radials(earth), -4),
       ];
     case 'counterpoise':
       return [
@@ -110,12 +112,7 @@ export function earthItems(earth: EarthDescription, at: At, foot: number, paper:
         line(at(foot, earth.height), at(foot + earth.length, earth.height), { stroke: 'copper', width: BOLD }),
         circle(at(foot + earth.length, earth.height), 0.7, { fill: 'paper', stroke: 'ink', width: THIN }),
         line(at(foot + earth.length, 0), at(foot + earth.length, earth.height), { stroke: 'metal', width: PLAIN }),
-        ...dimension(
-          at(foot, 0),
-          at(foot + earth.length, 0),
-          `counterpoise, ${earth.count > 1 ? `${earth.count} of ` : ''}${m(earth.length)}`,
-          -4,
-        ),
+        ...dimension(at(foot, 0), at(foot + earth.length, 0), earthDrawing.counterpoise(earth), -4),
       ];
     case 'measured': {
       const [px, py] = at(x, -0.3);
@@ -125,30 +122,10 @@ export function earthItems(earth: EarthDescription, at: At, foot: number, paper:
         ...[3.2, 2.1, 1].map((half, i) =>
           line([px - half, py + i * 1.1], [px + half, py + i * 1.1], { stroke: 'copper', width: BOLD }),
         ),
-        text([px + 5, py + 1], `${formatQuantity(earth.resistance, 'resistance')} as measured`, SMALL, {
+        text([px + 5, py + 1], earthDrawing.measured(earth.resistance), SMALL, {
           sits: 'middle',
         }),
       ];
     }
-  }
-}
-
-/** An earth in a sentence. */
-export function earthWords(earth: EarthDescription): string {
-  switch (earth.kind) {
-    case 'rod':
-      return `Earth rod of ${m(earth.length)}, ${m(earth.diameter)} thick.`;
-    case 'rods':
-      return `${earth.count} earth rods of ${m(earth.length)} in a ${earth.layout}, ${m(earth.spacing)} apart.`;
-    case 'plate':
-      return `Earth plate ${m(earth.side)} square, ${earth.lie}, ${m(earth.depth)} deep.`;
-    case 'buried wire':
-      return `Wire of ${m(earth.length)} buried ${m(earth.depth)} deep.`;
-    case 'radials':
-      return `${earth.count} buried radial wires of ${m(earth.length)}.`;
-    case 'counterpoise':
-      return `Counterpoise of ${earth.count > 1 ? `${earth.count} wires of ` : ''}${m(earth.length)} at ${m(earth.height)}.`;
-    case 'measured':
-      return `Earth measured as ${formatQuantity(earth.resistance, 'resistance')}.`;
   }
 }

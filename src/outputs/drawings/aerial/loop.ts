@@ -1,10 +1,9 @@
 import type { LoopDescription } from '../../../engine/kinds/loops.ts';
 import { overallDiameter } from '../../../engine/parts/wire/wire.ts';
-import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
 import { circle, group, line, rect, text } from '../../scene/build.ts';
 import type { Item, Scene } from '../../scene/scene.ts';
+import { loopDrawing } from '../../words/index.ts';
 import { BOLD, dimension, drawing, millimetres, PLAIN, paperFor, type Room, SMALL, THIN } from '../paper.ts';
-import { aerialWords } from './aerial-words.ts';
 import { frameParts } from './frame-parts.ts';
 
 type Loop<K extends LoopDescription['kind']> = Extract<LoopDescription, { kind: K }>;
@@ -61,14 +60,12 @@ function drawFrame(aerial: Loop<'frame'>, room: Room): Scene {
   items.push(
     ...dimension(at(-s / 2, -s / 2), at(-s / 2, s / 2), millimetres(s), 5),
     ...(spiral ? [] : dimension(at(s / 2 + gap, -s / 2), at(s / 2 + gap + depth, -s / 2), millimetres(depth), -5)),
-    text(
-      [2, paper.height - 2],
-      `${formatNumber(aerial.turns, 3)} turns, ${formatQuantity(aerial.pitch, 'length')} apart`,
-      SMALL,
-    ),
+    text([2, paper.height - 2], loopDrawing.turnsApart(aerial), SMALL),
     paper.note,
   );
-  return drawing(paper, 'Frame aerial', aerialWords(aerial), [group(items, { part: 'aerial', title: 'Frame aerial' })]);
+  return drawing(paper, loopDrawing.titles.frame, loopDrawing.description(aerial), [
+    group(items, { part: 'aerial', title: loopDrawing.parts.frame }),
+  ]);
 }
 
 function drawRod(aerial: Loop<'ferrite rod'>, room: Room): Scene {
@@ -96,24 +93,15 @@ function drawRod(aerial: Loop<'ferrite rod'>, room: Room): Scene {
     );
   }
   items.push(
-    ...dimension(
-      at(middle - w / 2, r),
-      at(middle + w / 2, r),
-      `${formatNumber(aerial.turns, 3)} turns in ${millimetres(w)}`,
-      4,
-    ),
+    ...dimension(at(middle - w / 2, r), at(middle + w / 2, r), loopDrawing.turnsIn(aerial), 4),
     ...(middle < 0
       ? dimension(at(-l / 2, -d / 2), at(middle, -d / 2), millimetres(near), -6)
       : dimension(at(middle, -d / 2), at(l / 2, -d / 2), millimetres(near), -6)),
     ...dimension(at(-l / 2, -d / 2), at(l / 2, -d / 2), millimetres(l), -12.5),
-    text(
-      [2, paper.height - 2],
-      `rod ${millimetres(d)} thick, permeability ${formatNumber(aerial.permeability, 3)}`,
-      SMALL,
-    ),
+    text([2, paper.height - 2], loopDrawing.rod(aerial), SMALL),
     paper.note,
   );
-  return drawing(paper, 'Ferrite rod aerial', aerialWords(aerial), [
-    group(items, { part: 'aerial', title: 'Ferrite rod' }),
+  return drawing(paper, loopDrawing.titles['ferrite rod'], loopDrawing.description(aerial), [
+    group(items, { part: 'aerial', title: loopDrawing.parts['ferrite rod'] }),
   ]);
 }

@@ -1,14 +1,11 @@
 import type { TuningDescription } from '../../../engine/kinds/tunings/tuning-schema.ts';
-import { formatQuantity } from '../../../engine/units/format.ts';
 import { circle, group, line, polar, polyline, rect, text } from '../../scene/build.ts';
 import type { Item, Point } from '../../scene/scene.ts';
+import { capacitorDrawing, dielectricNames } from '../../words/index.ts';
 import { dimension, millimetres, PLAIN, paperFor, type Room, SMALL, THIN } from '../paper.ts';
 import { type DrawnCapacitor, FOOT, footWords } from './drawn.ts';
 
 type Tuning<K extends TuningDescription['kind']> = Extract<TuningDescription, { kind: K }>;
-
-const between = (dielectric: string, thickness: number): string =>
-  `${formatQuantity(thickness, 'length', 2)} of ${dielectric} between`;
 
 /** From above: the fixed sheet, the dielectric over it, and the moving sheet drawn out to its place. */
 export function drawnFoil(tuning: Tuning<'foil'>, position: number, room: Room): DrawnCapacitor {
@@ -22,28 +19,36 @@ export function drawnFoil(tuning: Tuning<'foil'>, position: number, room: Room):
       stroke: 'soft',
       width: THIN,
       dash: [1.5, 1],
-      title: tuning.dielectric,
+      title: dielectricNames[tuning.dielectric].name,
     }),
-    rect(x, y, mm(l), mm(w), { fill: 'metal', stroke: 'ink', width: PLAIN, opacity: 0.55, title: 'fixed sheet' }),
+    rect(x, y, mm(l), mm(w), {
+      fill: 'metal',
+      stroke: 'ink',
+      width: PLAIN,
+      opacity: 0.55,
+      title: capacitorDrawing.fixedSheet,
+    }),
     rect(x + mm(out), y, mm(l), mm(w), {
       fill: 'card',
       stroke: 'ink',
       width: PLAIN,
       opacity: 0.75,
-      title: 'moving sheet',
+      title: capacitorDrawing.movingSheet,
     }),
   ];
   if (position > 0.005) {
     const lines: Item[] = [];
     const [ow, oh] = [mm(l - out), mm(w)];
     for (let c = 2; c < ow + oh; c += 2.4) lines.push(line([c, 0], [c - oh, oh], { stroke: 'accent', width: THIN }));
-    items.push(group(lines, { move: [x + mm(out), y], clip: { x: 0, y: 0, w: ow, h: oh }, title: 'overlap' }));
+    items.push(
+      group(lines, { move: [x + mm(out), y], clip: { x: 0, y: 0, w: ow, h: oh }, title: capacitorDrawing.overlapping }),
+    );
   }
   items.push(
-    ...dimension(at(out, w), at(l, w), position > 0.02 ? `overlap ${millimetres(l - out)}` : '', 4.5),
+    ...dimension(at(out, w), at(l, w), position > 0.02 ? capacitorDrawing.overlap((l - out) / 1e3) : '', 4.5),
     ...dimension(at(0, 0), at(l, 0), millimetres(l), -5),
     ...dimension(at(0, 0), at(0, w), millimetres(w), 5),
-    footWords(paper.height, `${tuning.sheets} sheets, ${between(tuning.dielectric, tuning.thickness)}`),
+    footWords(paper.height, capacitorDrawing.sheets(tuning)),
     paper.note,
   );
   return { items, paper };
@@ -66,16 +71,29 @@ export function drawnTubes(tuning: Tuning<'tubes'>, position: number, room: Room
   for (const y of [outer / 2, -d / 2 - gap]) {
     const [px, py] = at(0, y);
     items.push(
-      rect(px, py, mm(l), Math.max(0.5, mm(wall)), { fill: 'metal', stroke: 'ink', width: THIN, title: 'outer tube' }),
+      rect(px, py, mm(l), Math.max(0.5, mm(wall)), {
+        fill: 'metal',
+        stroke: 'ink',
+        width: THIN,
+        title: capacitorDrawing.outerTube,
+      }),
     );
   }
   const [ix, iy] = at(out + 2, d / 2);
   items.push(
-    rect(ix, iy, mm(l + 4), mm(d), { fill: 'card', stroke: 'ink', width: PLAIN, title: 'inner tube' }),
+    rect(ix, iy, mm(l + 4), mm(d), { fill: 'card', stroke: 'ink', width: PLAIN, title: capacitorDrawing.innerTube }),
     line(at(-3, 0), at(2 * l + 9, 0), { stroke: 'soft', width: THIN, dash: [4, 1, 0.7, 1] }),
-    ...dimension(at(out + 2, outer / 2), at(l, outer / 2), position > 0.03 ? `overlap ${millimetres(l - out)}` : '', 4),
+    ...dimension(
+      at(out + 2, outer / 2),
+      at(l, outer / 2),
+      position > 0.03 ? capacitorDrawing.overlap((l - out) / 1e3) : '',
+      4,
+    ),
     ...dimension(at(0, -outer / 2), at(l, -outer / 2), millimetres(l), -5),
-    footWords(paper.height, `inner tube ${millimetres(d)}, ${between(tuning.dielectric, tuning.gap)}`),
+    footWords(
+      paper.height,
+      capacitorDrawing.tubes({ diameter: tuning.innerDiameter, dielectric: tuning.dielectric, thickness: tuning.gap }),
+    ),
     paper.note,
   );
   return { items, paper };
@@ -106,7 +124,7 @@ export function drawnBook(tuning: Tuning<'book'>, position: number, room: Room):
         width: THIN,
         closed: true,
       }),
-      line(polar(hinge, mm(3), -degrees), end, { stroke: 'copper', width: 0.7, title: 'foil' }),
+      line(polar(hinge, mm(3), -degrees), end, { stroke: 'copper', width: 0.7, title: capacitorDrawing.foil }),
     ];
   };
   const items: Item[] = [
@@ -115,7 +133,7 @@ export function drawnBook(tuning: Tuning<'book'>, position: number, room: Room):
       stroke: 'soft',
       width: 0.5,
       dash: [1.5, 1],
-      title: tuning.dielectric,
+      title: dielectricNames[tuning.dielectric].name,
     }),
     ...leaf(angle),
     circle(hinge, 1.3, { fill: 'paper', stroke: 'ink', width: PLAIN }),
@@ -129,10 +147,7 @@ export function drawnBook(tuning: Tuning<'book'>, position: number, room: Room):
       SMALL,
       { anchor: 'middle', sits: 'middle', role: 'accent', rim: true },
     ),
-    footWords(
-      paper.height,
-      `leaves ${millimetres(tuning.width * 1e3)} wide, ${between(tuning.dielectric, tuning.thickness)}`,
-    ),
+    footWords(paper.height, capacitorDrawing.leaves(tuning)),
     paper.note,
   ];
   return { items, paper };

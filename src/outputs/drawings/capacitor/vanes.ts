@@ -3,7 +3,8 @@ import type { VariableCapacitor } from '../../../engine/parts/capacitor/model.ts
 import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
 import { arc, circle, line, path, polar, polyline, rect, text } from '../../scene/build.ts';
 import type { Item, Point, Segment } from '../../scene/scene.ts';
-import { BOLD, dimension, millimetres, PLAIN, paperFor, type Room, SMALL, sketchNote, THIN } from '../paper.ts';
+import { capacitorDrawing, drawingText } from '../../words/index.ts';
+import { BOLD, dimension, PLAIN, paperFor, type Room, SMALL, sketchNote, THIN } from '../paper.ts';
 import { type DrawnCapacitor, FOOT, footWords } from './drawn.ts';
 
 type Vaned = Extract<TuningDescription, { kind: 'variable' | 'vanes' }>;
@@ -37,8 +38,15 @@ export function drawnVanes(tuning: Vaned, model: VariableCapacitor, position: nu
   ];
   const rotor = outline.map((p): Point => polar(centre, mm(p.radius * 1e3), lead - (p.angle * 180) / Math.PI));
   const items: Item[] = [
-    path(stator, { fill: 'card', stroke: 'ink', width: PLAIN, title: 'fixed vanes' }),
-    polyline(rotor, { fill: 'metal', stroke: 'ink', width: PLAIN, closed: true, opacity: 0.72, title: 'moving vanes' }),
+    path(stator, { fill: 'card', stroke: 'ink', width: PLAIN, title: capacitorDrawing.fixedVanes }),
+    polyline(rotor, {
+      fill: 'metal',
+      stroke: 'ink',
+      width: PLAIN,
+      closed: true,
+      opacity: 0.72,
+      title: capacitorDrawing.movingVanes,
+    }),
     circle(centre, mm(Math.min(3, inner * 0.5)), { fill: 'paper', stroke: 'ink', width: PLAIN }),
   ];
   // The scale: the leading edge reads it.
@@ -64,12 +72,9 @@ export function drawnVanes(tuning: Vaned, model: VariableCapacitor, position: nu
     }
   }
   items.push(line(centre, polar(centre, radius, lead), { stroke: 'accent', width: BOLD }));
-  const words =
-    tuning.kind === 'vanes'
-      ? `${tuning.vanes} vanes, ${formatQuantity(tuning.gap, 'length')} apart`
-      : `${tuning.law} vanes, size assumed`;
+  const words = tuning.kind === 'vanes' ? capacitorDrawing.vanes(tuning) : capacitorDrawing.assumedVanes(tuning.law);
   items.push(
-    ...dimension(at(0, -outer), at(outer, -outer), `radius ${millimetres(outer)}`, -4),
+    ...dimension(at(0, -outer), at(outer, -outer), capacitorDrawing.radius(outer / 1e3), -4),
     footWords(paper.height, words),
     model.outlineAssumed ? sketchNote(paper.width, paper.height) : paper.note,
   );
@@ -103,7 +108,7 @@ export function drawnKnob(angle: number, swing: number, room: Room): DrawnCapaci
   items.push(
     line(centre, polar(centre, r * 0.95, from + angle), { stroke: 'accent', width: BOLD }),
     circle(centre, 1.4, { fill: 'ink' }),
-    sketchNote(width, height, 'as measured'),
+    sketchNote(width, height, drawingText.measured),
   );
   return { items, paper: { width, height } };
 }

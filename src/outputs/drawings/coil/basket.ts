@@ -1,6 +1,6 @@
-import { formatNumber } from '../../../engine/units/format.ts';
 import { circle, line, polyline, text } from '../../scene/build.ts';
 import type { Item, Point } from '../../scene/scene.ts';
+import { coilDrawing } from '../../words/index.ts';
 import { dimension, millimetres, PLAIN, paperFor, type Room, SMALL, THIN } from '../paper.ts';
 import { type CoilOf, type DrawnCoil, overall, type Tap, tapLabels } from './drawn.ts';
 
@@ -61,7 +61,7 @@ export function drawnBasket(coil: CoilOf<'basket'>, taps: readonly Tap[], room: 
   items.push(
     ...dimension(at(-R, -reach), at(R, -reach), millimetres(2 * R), -5),
     ...dimension(at(x, -reach), at(x + high, -reach), millimetres(high), -5),
-    text([2, paper.height - 2], `${formatNumber(coil.turns, 4)} turns round ${coil.pegs} pegs`, SMALL),
+    text([2, paper.height - 2], coilDrawing.onPegs(coil), SMALL),
     paper.note,
   );
   const marks = taps.map((t) => {

@@ -1,6 +1,6 @@
-import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
 import { arc, circle, line, path, polar, rect, text } from '../../scene/build.ts';
 import type { Item, Point } from '../../scene/scene.ts';
+import { coilDrawing, drawingText } from '../../words/index.ts';
 import { BOLD, PLAIN, type Room, SMALL, sketchNote } from '../paper.ts';
 import { type CoilOf, type DrawnCoil, type Tap, tapLabels } from './drawn.ts';
 
@@ -10,14 +10,7 @@ export function drawnCore(coil: CoilOf<'core'>, taps: readonly Tap[], room: Room
   const centre: Point = [width / 2, height / 2 - 2];
   const items =
     coil.form === 'toroid' ? toroid(coil, centre, taps, width, height) : potCore(centre, taps, width, height);
-  items.push(
-    text(
-      [2, height - 2],
-      `${formatNumber(coil.turns, 4)} turns, A_L ${formatQuantity(coil.perTurnSquared, 'inductance')}, ${formatQuantity(coil.turnLength, 'length')} a turn`,
-      SMALL,
-    ),
-    sketchNote(width, height),
-  );
+  items.push(text([2, height - 2], coilDrawing.onCore(coil), SMALL), sketchNote(width, height));
   return { items, paper: { width, height } };
 }
 
@@ -91,13 +84,8 @@ export function drawnMeasured(coil: CoilOf<'measured'>, room: Room): DrawnCoil {
     line([x - 14, y], [x, y], { stroke: 'ink', width: BOLD }),
     line([x + 48, y], [x + 62, y], { stroke: 'ink', width: BOLD }),
     ...[0, 1, 2, 3].map((i) => path(arc([x + 6 + 12 * i, y], 6, 180, 360), { stroke: 'copper', width: 0.8 })),
-    text(
-      [width / 2, y + 9],
-      `${formatQuantity(coil.inductance, 'inductance')}, Q ${formatNumber(coil.q, 3)} at ${formatNumber(coil.at / 1e3, 4)} kHz`,
-      SMALL,
-      { anchor: 'middle', sits: 'top' },
-    ),
-    sketchNote(width, height, 'as measured'),
+    text([width / 2, y + 9], coilDrawing.measured(coil), SMALL, { anchor: 'middle', sits: 'top' }),
+    sketchNote(width, height, drawingText.measured),
   ];
   return { items, paper: { width, height } };
 }

@@ -1,11 +1,10 @@
 import type { CoilDescription } from '../../../engine/kinds/coils/coil-schema.ts';
 import { closePitch, overallDiameter, type Wire } from '../../../engine/parts/wire/wire.ts';
-import { formatNumber } from '../../../engine/units/format.ts';
 import type { Box } from '../../scene/boxes.ts';
 import { circle, line } from '../../scene/build.ts';
 import { placeLabels } from '../../scene/labels.ts';
 import type { Item, Point } from '../../scene/scene.ts';
-import type { TapName } from '../../words/index.ts';
+import { coilDrawing, type TapName } from '../../words/index.ts';
 import { SMALL, THIN } from '../paper.ts';
 
 export interface Tap {
@@ -61,7 +60,7 @@ export function tapLabels(
       const d = Math.hypot(t.toward[0] - t.at[0], t.toward[1] - t.at[1]) || 1;
       const [ux, uy] = [(t.toward[0] - t.at[0]) / d, (t.toward[1] - t.at[1]) / d];
       return {
-        item: { text: `${t.name}: ${formatNumber(t.turn, 3)}`, size: SMALL, sits: 'middle' as const, rim: true },
+        item: { text: coilDrawing.tap(t), size: SMALL, sits: 'middle' as const, rim: true },
         must: true,
         places: [0, 4.6, 9.2, 13.8].flatMap((more) => {
           const p: Point = [t.toward[0] + ux * more, t.toward[1] + uy * more];
@@ -85,7 +84,7 @@ export function tapLabels(
         line(t.at, end, { stroke: 'accent', width: THIN * 1.4 }),
         circle(t.at, 0.7, {
           fill: 'accent',
-          title: `${t.name}, ${formatNumber(t.turn, 3)} turns from the earthed end`,
+          title: coilDrawing.tapTitle(t),
         }),
       ];
     }),

@@ -1,8 +1,8 @@
 import { coilModel } from '../../../engine/kinds/models.ts';
 import { windingOf } from '../../../engine/parts/coil/shapes.ts';
-import { formatNumber } from '../../../engine/units/format.ts';
 import { circle, line, rect, text } from '../../scene/build.ts';
 import type { Item, Point } from '../../scene/scene.ts';
+import { coilDrawing } from '../../words/index.ts';
 import { dimension, millimetres, PLAIN, paperFor, type Room, SMALL, THIN } from '../paper.ts';
 import { CHEEK_THICKNESS, cheekDiameter, endsWhereItStarts } from './cheek.ts';
 import { type CoilOf, type DrawnCoil, overall, SPARE, type Tap, tapLabels, wireOf } from './drawn.ts';
@@ -62,7 +62,7 @@ export function drawnSection(
             fill: 'card',
             stroke: 'ink',
             width: THIN,
-            title: 'cheek',
+            title: coilDrawing.cheek,
           }),
         );
       }
@@ -86,14 +86,14 @@ export function drawnSection(
     ...dimension(
       at(0, -reach),
       at(length, -reach),
-      `${millimetres(length)}, ${formatNumber(winding.turns, 4)} turns`,
+      coilDrawing.lengthAndTurns({ length: length / 1e3, turns: winding.turns }),
       -6,
     ),
     ...dimension(at(-SPARE, -d / 2), at(-SPARE, d / 2), millimetres(d), 5),
     ...dimension(
       at(length + SPARE, d / 2),
       at(length + SPARE, outer),
-      `${layers} ${coil.shape === 'bank-wound' ? 'banks' : 'layers'}`,
+      coil.shape === 'bank-wound' ? coilDrawing.banks(layers) : coilDrawing.layers(layers),
       -3,
     ),
     paper.note,
@@ -105,11 +105,11 @@ export function drawnSection(
   const top = at(0, reach)[1];
   const back = coil.shape === 'multilayer' && endsWhereItStarts(coil);
   const ends: { words: string; from: Point; label: Point; anchor: 'start' | 'end' }[] = [
-    { words: 'start', from: at(0, d / 2 + thick / 2), label: [left, low], anchor: 'end' },
+    { words: coilDrawing.start, from: at(0, d / 2 + thick / 2), label: [left, low], anchor: 'end' },
     back
-      ? { words: 'end', from: at(0, outer - thick / 2), label: [left, low - 3.8], anchor: 'end' }
+      ? { words: coilDrawing.end, from: at(0, outer - thick / 2), label: [left, low - 3.8], anchor: 'end' }
       : {
-          words: 'end',
+          words: coilDrawing.end,
           from: at(length, outer - thick / 2),
           label: [at(length, 0)[0] + beside, top - 1.2],
           anchor: 'start',

@@ -1,6 +1,6 @@
-import { formatNumber } from '../../../engine/units/format.ts';
 import { line, rect, text } from '../../scene/build.ts';
 import type { Item, Point } from '../../scene/scene.ts';
+import { coilDrawing } from '../../words/index.ts';
 import { dimension, millimetres, PLAIN, paperFor, type Room, SMALL, THIN } from '../paper.ts';
 import { type CoilOf, close, type DrawnCoil, overall, SPARE, shown, type Tap, tapLabels } from './drawn.ts';
 
@@ -63,9 +63,9 @@ export function drawnSolenoid(coil: CoilOf<'solenoid'>, taps: readonly Tap[], ro
       stroke: 'copper',
       width: PLAIN,
     }),
-    text([at(length, 0)[0] + 3.5, at(0, reach)[1] - 4], 'end', SMALL, { role: 'copper' }),
-    text([left[0] - 3, left[1] + 4.5], 'start', SMALL, { anchor: 'end', role: 'copper' }),
-    ...dimension(left, right, `${formatNumber(coil.turns, 4)} turns in ${millimetres(length)}`, -9.5),
+    text([at(length, 0)[0] + 3.5, at(0, reach)[1] - 4], coilDrawing.end, SMALL, { role: 'copper' }),
+    text([left[0] - 3, left[1] + 4.5], coilDrawing.start, SMALL, { anchor: 'end', role: 'copper' }),
+    ...dimension(left, right, coilDrawing.turnsIn({ turns: coil.turns, length: length / 1e3 }), -9.5),
     ...dimension(at(-SPARE, -d / 2), at(-SPARE, d / 2), millimetres(d), 5),
     paper.note,
   );

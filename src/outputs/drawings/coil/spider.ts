@@ -1,7 +1,7 @@
 import { weavePattern } from '../../../engine/parts/coil/shapes.ts';
-import { formatNumber } from '../../../engine/units/format.ts';
 import { arc, path, polyline, text } from '../../scene/build.ts';
 import type { Item, Point, Segment } from '../../scene/scene.ts';
+import { coilDrawing } from '../../words/index.ts';
 import { type Room, SMALL, THIN } from '../paper.ts';
 import { type CoilOf, type DrawnCoil, overall, shown, type Tap } from './drawn.ts';
 import { flatMeasures, flatPaper, flatTaps } from './spiral.ts';
@@ -73,11 +73,7 @@ export function drawnSpider(coil: CoilOf<'spider'>, taps: readonly Tap[], room: 
   items.push(
     ...flatMeasures(paper, hub, rim),
     ...flatTaps(paper, taps, rim, (t) => hub + t * pitch),
-    text(
-      [2, paper.height - 2],
-      `${formatNumber(coil.turns, 4)} turns, ${slots} slots; winding to ${Math.round(2 * outer)} mm`,
-      SMALL,
-    ),
+    text([2, paper.height - 2], coilDrawing.inSlots({ turns: coil.turns, slots, outer: (2 * outer) / 1e3 }), SMALL),
     paper.note,
   );
   return { items, paper };

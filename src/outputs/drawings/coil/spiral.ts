@@ -1,6 +1,6 @@
-import { formatNumber } from '../../../engine/units/format.ts';
 import { circle, polyline, text } from '../../scene/build.ts';
 import type { Item, Point } from '../../scene/scene.ts';
+import { coilDrawing } from '../../words/index.ts';
 import { dimension, millimetres, paperFor, type Room, SMALL, THIN } from '../paper.ts';
 import { type CoilOf, close, type DrawnCoil, overall, type Tap, tapLabels } from './drawn.ts';
 
@@ -35,7 +35,7 @@ export function drawnSpiral(coil: CoilOf<'spiral'>, taps: readonly Tap[], room: 
     ...flatMeasures(paper, inner, outer),
   );
   items.push(...flatTaps(paper, taps, outer, (t) => inner + t * pitch));
-  items.push(text([2, paper.height - 2], `${formatNumber(coil.turns, 4)} turns`, SMALL), paper.note);
+  items.push(text([2, paper.height - 2], coilDrawing.turns(coil.turns), SMALL), paper.note);
   return { items, paper };
 }
 

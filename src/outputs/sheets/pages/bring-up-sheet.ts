@@ -2,17 +2,16 @@ import { isLoop } from '../../../engine/kinds/loops.ts';
 import type { Reception } from '../../../engine/reception/path/types.ts';
 import { isHeard } from '../../../engine/reception/verdict.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
-import { stageLevel, stageSentence, verdictWords } from '../../words/index.ts';
+import { tapsOf } from '../../drawings/coil/coil.ts';
+import { bringUpStep, faultRow, type Term, terms, bringUpSheet as texts, verdictWords } from '../../words/index.ts';
 import { fewestPages } from '../paper/fewest-pages.ts';
 import { Flow } from '../paper/flow.ts';
 import type { PaperName, Sheet } from '../paper/page.ts';
 import { aerialDial } from './aerial-dial.ts';
-import { OUT_WORDS } from './best.ts';
 import { bringUpSteps, standingVoltage, standsAlone } from './bring-up-steps.ts';
 import { dialText } from './dial-text.ts';
-import { faultRows } from './faults.ts';
-import { glossary } from './glossary.ts';
-import { metered, volts } from './meter-words.ts';
+import { faultsOf } from './faults.ts';
+import { metered } from './meter.ts';
 import { kHz } from './words.ts';
 
 /** Room that a heading keeps with it: a table's head and its first row. */
@@ -22,54 +21,63 @@ const MOST_STATIONS = 20;
 
 /** Step by step from the wired board to the first station, with this set's own figures. */
 export function bringUpSheet(set: SetDescription, reception: Reception, paper: PaperName): Sheet {
-  const steps = bringUpSteps(set, reception).map((s, i) => ['', `${i + 1}. ${s.act}`, s.expect, s.suspect]);
+  const steps = bringUpSteps(set, reception).map((fact, i) => {
+    const { act, expect, suspect } = bringUpStep(fact);
+    return ['', texts.number(i + 1, act), expect, suspect];
+  });
   const stations = stationTable(set, reception);
-  const faults = faultRows(set);
-  const words = glossary([
-    ...steps.flat(),
-    ...faults.flat(),
-    ...(set.tuning.kind === 'variable' ? ['meshed'] : []),
-    ...reception.stations.flatMap((s) => s.path.flatMap((stage) => [stageLevel(stage), stageSentence(stage)])),
-  ]);
-  const out = OUT_WORDS[set.load.kind];
-  const off = isLoop(set.aerial)
-    ? `The ${out} ${out === 'phones' ? 'stay' : 'stays'}`
-    : `Aerial, earth and ${out} stay`;
+  const faults = faultsOf(set).map(({ symptom, causes }) => faultRow(symptom, causes));
+  const { headings } = texts;
   return fewestPages((size) => {
-    const flow = new Flow({ id: 'bring-up', title: 'Bringing it up', set: set.name, paper });
-    flow.para(
-      `In this order, each step before the next. ${off} off until a step asks for ${isLoop(set.aerial) && out !== 'phones' ? 'it' : 'them'}. Figures are for this very set; the ranges are what honest parts and hands may give.`,
-    );
+    const flow = new Flow({ id: 'bring-up', title: texts.title, set: set.name, paper });
+    flow.para(texts.intro({ load: set.load.kind, loop: isLoop(set.aerial) }));
     flow.table(
       [
-        { title: '✓', share: 0.4 },
-        { title: 'Do', share: 4 },
-        { title: 'Expect', share: 4 },
-        { title: 'If not, suspect', share: 3.6 },
+        { title: texts.steps.done, share: 0.4 },
+        { title: texts.steps.act, share: 4 },
+        { title: texts.steps.expect, share: 4 },
+        { title: texts.steps.suspect, share: 3.6 },
       ],
       steps,
       { size },
     );
     if (stations.rows.length > 1) {
-      flow.heading('Every station, strongest first', WITH_ROW);
+      flow.heading(headings.stations, WITH_ROW);
       flow.table(stations.columns, stations.rows, { size });
       for (const note of stations.notes) flow.para(note, { small: true });
     }
-    flow.heading('When it is silent, or not as it should be', WITH_ROW);
+    flow.heading(headings.faults, WITH_ROW);
     flow.table(
       [
-        { title: 'What', share: 3 },
-        { title: 'Look for, in this order', share: 8 },
+        { title: texts.faults.symptom, share: 3 },
+        { title: texts.faults.causes, share: 8 },
       ],
-      faults,
+      faults.map((row) => [...row]),
       { size },
     );
-    if (words.length > 0) {
-      flow.heading('Words');
-      flow.list(words, 'dot', Math.min(size, 2.7));
-    }
-    return flow.finish('Bringing the set up step by step, with expected values.');
+    flow.heading(headings.words);
+    flow.list(
+      termsOf(set).map((term) => terms[term]),
+      'dot',
+      Math.min(size, 2.7),
+    );
+    return flow.finish(texts.description);
   });
+}
+
+/** The terms that the rows of this set use. */
+function termsOf(set: SetDescription): Term[] {
+  const used: readonly [Term, boolean][] = [
+    ['dB', true],
+    ['dB SPL', true],
+    ['direct', true],
+    ['lead-in', !isLoop(set.aerial)],
+    ['meshed', set.tuning.kind === 'variable'],
+    ['Q', true],
+    ['stray capacitance', true],
+    ['tap', set.coils.some((_, i) => tapsOf(set, i).length > 0)],
+  ];
+  return used.flatMap(([term, isUsed]) => (isUsed ? [term] : []));
 }
 
 /** Every station that can be tuned in and heard, by the direct voltage it gives, with room for the builder's own. */
@@ -82,16 +90,17 @@ function stationTable(set: SetDescription, reception: Reception) {
     .slice(0, MOST_STATIONS);
   const small = list.some((s) => !metered(s.directVoltage));
   const stands = list.some((s) => standsAlone(standing, s.directVoltage));
+  const { stations } = texts;
   return {
     columns: [
-      { title: 'Station', share: 4 },
-      { title: 'kHz', share: 1.2, anchor: 'end' },
-      { title: second?.mainTag ?? 'Dial', share: 1.3, anchor: 'end' },
+      { title: stations.station, share: 4 },
+      { title: stations.frequency, share: 1.2, anchor: 'end' },
+      { title: second?.mainTag ?? stations.dial, share: 1.3, anchor: 'end' },
       ...(second ? [{ title: second.tag, share: 1.3, anchor: 'end' } as const] : []),
-      { title: 'Heard', share: 2 },
-      { title: 'Direct voltage', share: 2, anchor: 'end' },
-      { title: 'Mine: dial', share: 1.8 },
-      { title: 'Mine: mV', share: 1.8 },
+      { title: stations.heard, share: 2 },
+      { title: stations.voltage, share: 2, anchor: 'end' },
+      { title: stations.myDial, share: 1.8 },
+      { title: stations.myVoltage, share: 1.8 },
     ] as const,
     rows: list.map((s) => [
       s.name,
@@ -99,17 +108,10 @@ function stationTable(set: SetDescription, reception: Reception) {
       dialText(set, s),
       ...(second ? [second.textOf(s)] : []),
       verdictWords[s.verdict],
-      `${volts(s.directVoltage)}${metered(s.directVoltage) ? '' : ' *'}`,
+      texts.voltage({ voltage: s.directVoltage, metered: metered(s.directVoltage) }),
       '………',
       metered(s.directVoltage) ? '………' : '—',
     ]),
-    notes: [
-      ...(stands
-        ? [
-            `${volts(standing)} of each stands there with no station at all; take that off, and what is left is the station’s.`,
-          ]
-        : []),
-      ...(small ? ['* too small for an ordinary meter.'] : []),
-    ],
+    notes: [...(stands ? [texts.standing(standing)] : []), ...(small ? [texts.small] : [])],
   };
 }

@@ -1,86 +1,90 @@
+import { type ByKind, byKind } from '../../../engine/kinds/by-kind.ts';
 import type { DetectorDescription } from '../../../engine/kinds/detectors/detector-schema.ts';
 import { slopeResistance } from '../../../engine/parts/detector/detector.ts';
 import { detectorByKind } from '../../../engine/parts/detector/library.ts';
-import { spotsWords, spotsWorth } from '../../../engine/reception/detection/spots.ts';
+import { spotsWorth } from '../../../engine/reception/detection/spots.ts';
 import type { Reception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
-import { formatQuantity, inSeries } from '../../../engine/units/format.ts';
-import type { Step } from './step.ts';
-import { ohms, printable } from './words.ts';
+import type { BringUpFact, Contact, Spot } from '../../words/index.ts';
 
-type CrystalDescription = Extract<DetectorDescription, { kind: 'galena' | 'mineral' }>;
+type Mineral = Extract<DetectorDescription, { kind: 'mineral' }>['mineral'];
 
-export const isCrystal = (detector: DetectorDescription): detector is CrystalDescription =>
-  detector.kind === 'galena' || detector.kind === 'mineral';
+const MINERALS: Record<Mineral, Contact> = {
+  'iron pyrites': 'whisker',
+  'zincite-bornite': 'pair of crystals',
+  carborundum: 'firm whisker',
+  'silicon crystal': 'whisker',
+};
 
-/** What is set by hand on a crystal. */
-export const contactOf = (detector: CrystalDescription): string =>
-  detector.kind === 'mineral' && detector.mineral === 'zincite-bornite' ? 'pair of crystals' : 'whisker';
+const noContact = (): undefined => undefined;
 
-/** What an ordinary meter's diode range shows forward, some 1 mA through it. Common practice, no source. */
-const FORWARD: Partial<Record<DetectorDescription['kind'], string>> = {
-  germanium: '0.2 to 0.4 V',
-  silicon: '0.5 to 0.7 V',
-  schottky: '0.1 to 0.4 V',
+const CONTACTS: ByKind<DetectorDescription, Contact | undefined> = {
+  galena: () => 'whisker',
+  mineral: ({ mineral }) => MINERALS[mineral],
+  germanium: noContact,
+  schottky: noContact,
+  silicon: noContact,
+  exponential: noContact,
+  measured: noContact,
+  valve: noContact,
+};
+
+/** What is set by hand on a crystal; none on other detectors. */
+export const contactOf = (detector: DetectorDescription): Contact | undefined => byKind(CONTACTS, detector);
+
+interface Context {
+  readonly set: SetDescription;
+  readonly reception: Reception;
+  /** Names on the board. */
+  readonly tags: readonly string[];
+}
+
+const diode = ({ kind }: DetectorDescription, { tags }: Context): BringUpFact[] => [{ code: 'diode', tags, kind }];
+
+const STEPS: ByKind<DetectorDescription, BringUpFact[], [Context]> = {
+  galena: (detector, context) => [
+    {
+      code: 'crystal',
+      tags: context.tags,
+      contact: 'whisker',
+      resistance: context.reception.parts.detector.zeroBiasResistance,
+      spot: spotOf(detector),
+      worth: worthOf(context),
+    },
+  ],
+  mineral: ({ mineral }, { tags, reception }) => [
+    {
+      code: 'crystal',
+      tags,
+      contact: MINERALS[mineral],
+      resistance: reception.parts.detector.zeroBiasResistance,
+    },
+  ],
+  valve: ({ heaterVoltage: voltage, ratedHeaterVoltage: rated }) =>
+    voltage > 0 ? [{ code: 'heater', voltage, reduced: voltage < rated * 0.97 }] : [],
+  germanium: diode,
+  schottky: diode,
+  silicon: diode,
+  exponential: diode,
+  measured: diode,
 };
 
 /** Trying the detector by itself, before anything is joined to it. @param tags its names on the board. */
-export function detectorSteps(set: SetDescription, reception: Reception, tags: readonly string[]): Step[] {
-  const { detector } = set;
-  const each = tags.length > 1 ? `${inSeries(tags)}, one after the other` : (tags[0] ?? 'the detector');
-  if (isCrystal(detector)) return [crystalStep(set, detector, reception, each)];
-  if (detector.kind === 'valve')
-    return detector.heaterVoltage > 0
-      ? [
-          {
-            act: `Heater only: ${formatQuantity(detector.heaterVoltage, 'voltage')} from an isolated, fused supply. Wait half a minute.`,
-            expect: `A dull red glow; the glass warm; ${detector.heaterVoltage < detector.ratedHeaterVoltage * 0.97 ? 'less than its rating on purpose: dimmer than usual' : 'its rated brightness'}.`,
-            suspect: 'Dark: heater pins, socket, supply. Bright: too many volts, switch off.',
-          },
-        ]
-      : [];
-  return [
-    {
-      act: `Take one wire off ${each}. Meter on its diode range across it; then the other way round.`,
-      expect: `${FORWARD[detector.kind] ?? 'Some tenths of a volt, or less,'} one way, nothing the other. Put the wire back.`,
-      suspect: `Both ways alike: a dead diode${detector.kind === 'germanium' ? '; heat from soldering kills germanium (hold its lead with pliers)' : ''}.`,
-    },
-  ];
-}
+export const detectorSteps = (set: SetDescription, reception: Reception, tags: readonly string[]): BringUpFact[] =>
+  byKind(STEPS, set.detector, { set, reception, tags });
 
-function crystalStep(set: SetDescription, detector: CrystalDescription, reception: Reception, each: string): Step {
-  const { kind } = detector;
-  const contact = contactOf(detector);
-  const setting =
-    contact === 'whisker'
-      ? kind === 'mineral' && detector.mineral === 'carborundum'
-        ? 'Set the whisker firmly on the crystal: this one bears it.'
-        : 'Set the whisker lightly on the crystal: its own weight and a little.'
-      : 'Touch the two crystals together, lightly.';
-  const figure = reception.parts.detector.zeroBiasResistance;
-  const figures =
-    kind === 'galena'
-      ? ` ${spotFigures(detector, figure)}${spotsHere(set, reception)}`
-      : ` To very small voltages it is about ${ohms(figure)}; a meter drives more and shows less.`;
-  return {
-    act: `Take one wire off ${each}. ${setting} Meter on ohms across it: try spots until the two directions differ.`,
-    expect: `Much one way, little the other. Keep that spot and put the wire back.${figures}`,
-    suspect: `The same both ways: pressed too hard, or a dead spot. Wipe the crystal with spirit, never with fingers${contact === 'whisker' ? '; bend the whisker’s tip fresh' : ''}.`,
-  };
-}
-
-/** Which spot the set is reckoned with, and what it is to very small voltages, beside luckier and unluckier ones. */
-function spotFigures(detector: Extract<DetectorDescription, { kind: 'galena' }>, ownFigure: number): string {
-  const own = detector.saturationCurrent !== undefined || detector.ideality !== undefined;
-  if (own) return `The sheets reckon with your own figures for it: about ${ohms(ownFigure)} to very small voltages.`;
+/** Which spot the set is calculated with, and what others would be to very small voltages. */
+function spotOf(detector: Extract<DetectorDescription, { kind: 'galena' }>): Spot {
+  if (detector.saturationCurrent !== undefined || detector.ideality !== undefined)
+    return { quality: 'own figures', others: [] };
   const others = (['poor', 'fair', 'good'] as const)
-    .filter((spot) => spot !== detector.spot)
-    .map((spot) => `a ${spot} one ${ohms(slopeResistance(detectorByKind(`galena-${spot}`)))}`);
-  return `The sheets reckon with a ${detector.spot} spot: about ${ohms(ownFigure)} to very small voltages (${inSeries(others)}); a meter drives more and shows less.`;
+    .filter((quality) => quality !== detector.spot)
+    .map((quality) => ({ quality, resistance: slopeResistance(detectorByKind(`galena-${quality}`)) }));
+  return { quality: detector.spot, others };
 }
 
-/** What a good spot of the crystal is worth on the station heard best. */
-function spotsHere(set: SetDescription, reception: Reception): string {
+/** What the spots of the crystal are worth on the station heard best. */
+function worthOf({ set, reception }: Context) {
   const best = reception.stations[reception.best[0] ?? -1];
-  return best ? ` ${spotsWords(spotsWorth(set, best.index), printable(best.name))}` : '';
+  return best && { spots: spotsWorth(set, best.index), station: best.name };
 }

@@ -1,106 +1,118 @@
+import { type ByKind, byKind } from '../../../engine/kinds/by-kind.ts';
+import type { DetectorDescription } from '../../../engine/kinds/detectors/detector-schema.ts';
 import { isLoop } from '../../../engine/kinds/loops.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
+import type { Cause, Contact, Symptom } from '../../words/index.ts';
 import { type BoardPart, boardParts } from '../board/parts.ts';
-import { OUT_WORDS } from './best.ts';
 import { platesOf } from './bring-up-steps.ts';
-import { contactOf, isCrystal } from './detector-steps.ts';
+import { contactOf } from './detector-steps.ts';
+
+export interface Fault {
+  readonly symptom: Symptom;
+  readonly causes: readonly Cause[];
+}
+
+type Maybe = Cause | false | undefined;
 
 /** What may be wrong, and where to look for it in this set, likeliest first. */
-export function faultRows(set: SetDescription): [string, string][] {
+export function faultsOf(set: SetDescription): Fault[] {
   const { parts } = boardParts(set);
-  const rows: [string, readonly (string | false | undefined)[]][] = [
-    ['Dead silence, no click when a wire is moved', silence(set, parts)],
-    ['Clicks, but no station', noStation(set, parts)],
-    ['One station everywhere on the dial', oneStation(set, parts)],
-    ['Stations come at lower readings than they should', tooLow(set)],
-    ['Stations come at higher readings', tooHigh(set, parts)],
-    ['Broad and faint together', broad(set)],
-    [
-      'Hum under everything',
-      [
-        isLoop(set.aerial)
-          ? 'mains wires or a lamp’s supply near by: turn the aerial'
-          : 'mains wires beside the lead-in; earth on the wrong thing',
-        set.load.kind === 'amplifier' && 'the amplifier’s supply',
-        set.detector.kind === 'valve' && 'a heater fed with alternating current',
-      ],
-    ],
-    [
-      'It fades and comes back',
-      [
-        `by night that is the sky’s doing; by day a loose joint${isCrystal(set.detector) ? ` or the ${contactOf(set.detector)}` : ''}`,
-      ],
-    ],
+  const rows: [Symptom, readonly Maybe[]][] = [
+    ['silence', silence(set, parts)],
+    ['clicks only', noStation(set, parts)],
+    ['one station everywhere', oneStation(set, parts)],
+    ['low readings', tooLow(set)],
+    ['high readings', tooHigh(set, parts)],
+    ['broad and weak', broad(set)],
+    ['hum', hum(set)],
+    ['fading', [{ code: FADING[contactOf(set.detector) ?? 'none'] }]],
   ];
-  return rows.map(([what, causes]) => [what, `${causes.filter(Boolean).join('; ')}.`]);
+  return rows.map(([symptom, causes]) => ({ symptom, causes: causes.filter((cause) => !!cause) }));
 }
+
+const FADING: Readonly<Record<Contact | 'none', 'sky-wave' | 'sky-wave-or-whisker' | 'sky-wave-or-pair'>> = {
+  none: 'sky-wave',
+  whisker: 'sky-wave-or-whisker',
+  'firm whisker': 'sky-wave-or-whisker',
+  'pair of crystals': 'sky-wave-or-pair',
+};
 
 const variables = (parts: readonly BoardPart[]) => parts.filter((p) => p.kind === 'variable');
 /** Turns that one has wound oneself. */
 const isWound = ({ coils, aerial }: SetDescription): boolean =>
   isLoop(aerial) || coils.some((c) => c.shape !== 'measured');
 
-function silence({ load, detector }: SetDescription, parts: readonly BoardPart[]) {
-  const bypass = load.bypass > 0 && parts.find((p) => p.role === 'by-pass');
+function silence({ load, detector }: SetDescription, parts: readonly BoardPart[]): Maybe[] {
+  const bypass = parts.find((p) => p.role === 'by-pass');
   return [
-    load.kind === 'amplifier' ? 'amplifier and its lead' : `${OUT_WORDS[load.kind]} and cord`,
-    'P1 and P2 touching',
-    bypass && `by-pass capacitor ${bypass.tag} short-circuited`,
-    load.transformer && 'transformer open',
-    detector.kind === 'valve' ? 'valve out of its holder, or an open heater' : 'detector open',
+    load.kind === 'amplifier' ? { code: 'amplifier' } : { code: 'phones-and-cord', load: load.kind },
+    { code: 'outputs-touch' },
+    bypass && { code: 'by-pass-shorted', tag: bypass.tag },
+    load.transformer && { code: 'transformer-open' },
+    detector.kind === 'valve' ? { code: 'valve-open' } : { code: 'detector-open' },
   ];
 }
 
-function noStation({ detector, aerial }: SetDescription, parts: readonly BoardPart[]) {
-  return [
-    isCrystal(detector)
-      ? 'detector: find another spot, try a diode'
-      : detector.kind === 'valve'
-        ? 'heater cold, or another valve'
-        : 'detector: try another',
-    !isLoop(aerial) && 'aerial or earth off',
-    parts.some((p) => p.kind === 'coil' || p.kind === 'loop') && 'coil open',
-    parts.some((p) => p.ends.some((t) => t.is === 'tap')) && 'taps counted from the wrong end',
-  ];
-}
+const anotherDiode = (): Cause => ({ code: 'detector' });
+const anotherSpot = (): Cause => ({ code: 'crystal-spot' });
 
-function oneStation({ arrangement: a, aerial }: SetDescription, parts: readonly BoardPart[]) {
-  const trapped = a.kind !== 'elements' && (a.traps ?? []).length > 0;
+const DETECTORS: ByKind<DetectorDescription, Cause> = {
+  galena: anotherSpot,
+  mineral: anotherSpot,
+  valve: () => ({ code: 'heater-cold' }),
+  germanium: anotherDiode,
+  schottky: anotherDiode,
+  silicon: anotherDiode,
+  exponential: anotherDiode,
+  measured: anotherDiode,
+};
+
+const noStation = ({ detector, aerial }: SetDescription, parts: readonly BoardPart[]): Maybe[] => [
+  byKind(DETECTORS, detector),
+  !isLoop(aerial) && { code: 'aerial-or-earth-off' },
+  parts.some((p) => p.kind === 'coil' || p.kind === 'loop') && { code: 'coil-open' },
+  parts.some((p) => p.ends.some((t) => t.is === 'tap')) && { code: 'taps-miscounted' },
+];
+
+function oneStation({ arrangement: a, aerial }: SetDescription, parts: readonly BoardPart[]): Maybe[] {
+  const trapped = parts.some((p) => p.role === 'trap-coil');
   return [
-    ...variables(parts).map((p) => `${p.tag} not joined, or its ${platesOf(p)} short-circuited`),
-    a.kind === 'slider' && 'slider not touching: bare and clean its track',
-    isLoop(aerial) && 'turn the aerial until that station is least',
-    'aerialTap' in a && a.aerialTap !== undefined && 'aerial on too many turns: move it towards the start',
-    (a.kind === 'coupled' || a.kind === 'two circuits') && 'coils too close: part them',
-    'seriesCapacitor' in a && a.seriesCapacitor !== undefined && 'a smaller capacitor in the aerial lead',
-    trapped ? 'the trap: tune it to that station' : !isLoop(aerial) && 'a trap for that station would keep it out',
+    ...variables(parts).map((p): Cause => ({ code: 'tuning-off', tag: p.tag, plates: platesOf(p) })),
+    a.kind === 'slider' && { code: 'slider-contact' },
+    isLoop(aerial) && { code: 'turn-to-minimum' },
+    'aerialTap' in a && a.aerialTap !== undefined && { code: 'aerial-tap-high' },
+    (a.kind === 'coupled' || a.kind === 'two circuits') && { code: 'coils-close' },
+    parts.some((p) => p.role === 'series-capacitor') && { code: 'series-capacitor-large' },
+    trapped ? { code: 'trap-off' } : !isLoop(aerial) && { code: 'no-trap' },
   ];
 }
 
 /** A slider or turning coil takes what it needs: a coil too large only shifts its readings. */
 const byCoil = ({ arrangement: { kind } }: SetDescription): boolean => kind === 'slider' || kind === 'variometer';
 
-const tooLow = (set: SetDescription) => [
-  byCoil(set)
-    ? 'coil larger than reckoned: no harm while every station is within the travel'
-    : isWound(set)
-      ? 'coil too large: take off turns, one at a time'
-      : 'coil too large',
-  'strays larger than reckoned: move wires apart',
+function tooLow(set: SetDescription): Maybe[] {
+  const wound = isWound(set) ? 'coil-large-wound' : 'coil-large';
+  return [{ code: byCoil(set) ? 'coil-large-slid' : wound }, { code: 'stray-capacitance' }];
+}
+
+const tooHigh = (set: SetDescription, parts: readonly BoardPart[]): Maybe[] => [
+  { code: isWound(set) ? 'coil-small-wound' : 'coil-small' },
+  set.arrangement.kind === 'slider' && { code: 'slider-bridges' },
+  variables(parts).length > 0 && { code: 'capacitor-small' },
 ];
 
-const tooHigh = (set: SetDescription, parts: readonly BoardPart[]) => [
-  isWound(set) ? 'coil too small, or turns short-circuited' : 'coil too small',
-  set.arrangement.kind === 'slider' && 'slider bridging two turns',
-  variables(parts).length > 0 && 'capacitor smaller than marked or reckoned',
-];
-
-function broad(set: SetDescription) {
+function broad(set: SetDescription): Maybe[] {
   const { arrangement: a } = set;
   return [
-    isWound(set) && (set.aerial.kind === 'ferrite rod' ? 'damp paper under the coil' : 'damp former'),
-    'bad joint',
-    'detectorTap' in a && a.detectorTap !== undefined && 'detector too far up the coil: try a lower tap',
-    (a.kind === 'coupled' || a.kind === 'two circuits') && 'coils too close: part them',
+    isWound(set) && { code: set.aerial.kind === 'ferrite rod' ? 'damp-paper' : 'damp-former' },
+    { code: 'bad-joint' },
+    'detectorTap' in a && a.detectorTap !== undefined && { code: 'detector-tap-high' },
+    (a.kind === 'coupled' || a.kind === 'two circuits') && { code: 'coils-close' },
   ];
 }
+
+const hum = ({ aerial, load, detector }: SetDescription): Maybe[] => [
+  { code: isLoop(aerial) ? 'mains-near-loop' : 'mains-near-lead-in' },
+  load.kind === 'amplifier' && { code: 'amplifier-supply' },
+  detector.kind === 'valve' && { code: 'heater-alternating' },
+];

@@ -2,13 +2,9 @@ import { coilModel } from '../../../engine/kinds/models.ts';
 import type { Reception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
-import { aerialWords } from '../../drawings/aerial/aerial-words.ts';
-import { earthWords } from '../../drawings/aerial/earth.ts';
 import { tapsOf } from '../../drawings/coil/coil.ts';
 import type { CoilOf } from '../../drawings/coil/drawn.ts';
-import { detectorWords } from '../../drawings/detector.ts';
-import { loadWords } from '../../drawings/load.ts';
-import { partTitle, wireText } from '../../words/index.ts';
+import { aerialText, detectorText, earthText, loadText, partTitle, wireText } from '../../words/index.ts';
 import type { BoardLayout } from '../board/layout.ts';
 import type { BoardParts } from '../board/parts.ts';
 import { loopWire } from './loop-sheet.ts';
@@ -45,13 +41,13 @@ export function partsList(
     add(
       '1',
       'Aerial',
-      sentence(aerialWords(set.aerial)),
+      aerialText(set.aerial),
       'any copper or bronze wire thick enough to stand the wind; insulators of glass, glazed china or plastic',
     );
     add(
       '1',
       'Earth',
-      `${sentence(earthWords(set.earth))}; about ${formatQuantity(reception.parts.earth.resistance, 'resistance', 2)}`,
+      `${earthText(set.earth)}; about ${formatQuantity(reception.parts.earth.resistance, 'resistance', 2)}`,
       'a longer rod or several are better; never the mains, never a gas pipe',
     );
     add('1', 'Lightning arrester and earthing switch', 'at the lead-in, outside', 'none: fit it');
@@ -140,7 +136,7 @@ export function partsList(
           add(
             set.detector.wiring === 'single' ? '1' : '2',
             `Detector ${set.detector.wiring === 'single' ? 'D1' : 'D1, D2'}`,
-            sentence(detectorWords(set.detector).words),
+            detectorText(set.detector),
             insteadOfDetector(set),
           );
         if (part.role === 'detector' && set.detector.kind === 'valve') {
@@ -278,12 +274,10 @@ export function forTheWork(set: SetDescription, { parts }: BoardParts): string {
 const loadValue = (load: SetDescription['load']): string =>
   load.kind === 'crystal earpiece'
     ? `${formatQuantity(load.capacitance, 'capacitance')}; the resistor across it is listed above`
-    : sentence(loadWords(load).words);
+    : loadText(load);
 
 const isTube = (coil: SetDescription['coils'][number]): coil is CoilOf<'solenoid' | 'multilayer' | 'bank-wound'> =>
   coil.shape === 'solenoid' || coil.shape === 'multilayer' || coil.shape === 'bank-wound';
-
-const sentence = (words: string): string => words.split(/(?<=[.])\s/)[0].replace(/\.$/, '');
 
 function insteadOfDetector(set: SetDescription): string {
   switch (set.detector.kind) {

@@ -1,9 +1,16 @@
 /** English. Another language exports the same names; the type `Words` is what it must have. */
 
 export { cautionTexts } from './cautions.ts';
+export { crystalSpots } from './crystal-spots.ts';
 export { detectionLawWords } from './detection/law.ts';
 export { detectorName, detectorShortNames } from './detectors.ts';
 export { diagramText, nodeNames, type SymbolLabel, symbolLabels, symbolNames } from './diagram.ts';
+export { aerialDrawing, aerialText, earthDrawing, earthText, loopDrawing } from './drawings/aerial.ts';
+export { capacitorDrawing } from './drawings/capacitor.ts';
+export { coilDrawing } from './drawings/coil.ts';
+export { drawingText } from './drawings/common.ts';
+export { detectorDrawing, detectorText } from './drawings/detector.ts';
+export { loadDrawing, loadText } from './drawings/load.ts';
 export * from './explain/index.ts';
 export {
   columnName,
@@ -55,6 +62,17 @@ export {
   verdictWords,
 } from './reception/index.ts';
 export { type BoardWarning, boardSheet, boardWarning, type WireUse, wiringSheet } from './sheets/board.ts';
+export { bringUpSheet, type Term, terms } from './sheets/bring-up.ts';
+export {
+  type Across,
+  type BringUpCode,
+  type BringUpFact,
+  bringUpStep,
+  type Contact,
+  type Plates,
+  type Spot,
+  type WindingResistance,
+} from './sheets/bring-up-steps.ts';
 export {
   bookCapacitorSteps,
   type CapacitorPart,
@@ -83,6 +101,7 @@ export {
   windingText,
 } from './sheets/coil.ts';
 export { dialFace, dialMounting, dialSheet, type Mover, type ScaleStart } from './sheets/dial.ts';
+export { type Cause, faultRow, type Symptom } from './sheets/faults.ts';
 export { frameSteps, frameText, type Lath, loopSheet, rodSteps, rodText } from './sheets/loop.ts';
 export { paper, sheetNames, sheetsView, textSheet } from './sheets/paper.ts';
 export {

@@ -3,10 +3,10 @@ import {
   heardAtTouch,
   type SetDescription,
   type SpotWorth,
-  spotsWords,
   spotsWorth,
   type WhiskerPosition,
 } from '../../../../engine/index.ts';
+import { crystalSpots } from '../../../../outputs/words/index.ts';
 import type { When } from '../../../description/when.ts';
 import { coastFor } from '../../../workers/coast.ts';
 import type { Reply } from '../../../workers/latest.ts';
@@ -44,7 +44,7 @@ addEventListener('message', async ({ data }: MessageEvent<SpotsQuestion>) => {
       answer: {
         here,
         overGood: here.soundPressureLevel - good.soundPressureLevel,
-        worth: spotsWords(kept.worth, set.place.stations[station].name),
+        worth: crystalSpots(kept.worth, set.place.stations[station].name),
       },
     };
   } catch (error) {
