@@ -12,6 +12,7 @@ export default defineConfig({
           name: 'unit',
           include: ['src/**/*.test.{ts,tsx}', 'test/**/*.test.{ts,tsx}'],
           exclude: [inPage],
+          setupFiles: ['test/support/fixed-seed.ts'],
           sequence: { groupOrder: 0 },
         },
       },

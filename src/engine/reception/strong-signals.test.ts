@@ -94,6 +94,9 @@ function expectPossible(set: ReturnType<typeof onStation>): void {
   const available = power(carrier) + half * half * (power(upper) + power(lower)) + own;
   expect(s.audioPower).toBeLessThanOrEqual(available * 1.001);
   expect(s.phonesPower).toBeLessThanOrEqual(available * 1.001);
+  // The same of the carrier alone: it loads the circuit, and its direct voltage comes from what it takes.
+  expect(s.steady.inputPower).toBeLessThanOrEqual((power(carrier) + own) * 1.001);
+  expect(s.steady.outputPower).toBeLessThanOrEqual((s.steady.inputPower + own) * 1.001 + 1e-25);
   const peak = magnitude(carrier.openCircuit) + half * (magnitude(upper.openCircuit) + magnitude(lower.openCircuit));
   const reach = set.detector.wiring === 'doubler' ? 2 : 1;
   // With the carrier's peak in series, no more than that is added to what bias and cathode send through the load alone.

@@ -6,6 +6,7 @@ import reference from '../../../../reference/detectors-steady.json' with { type:
 import { averaged, averagedCurrents } from './averaged.ts';
 import type { Detector } from './detector.ts';
 import { exponentialDetector } from './exponential.ts';
+import { pairAveraged } from './pair.ts';
 import { steadyDetector } from './steady.ts';
 import { thermionicDetector } from './thermionic/thermionic.ts';
 
@@ -130,7 +131,7 @@ describe('steady detector', () => {
     n: fc.double({ min: 1, max: 2.5, noNaN: true }),
     Rs: fc.constantFrom(0, 5, 100, 5000),
     G: fc.constantFrom(0, 1e-8, 1e-5),
-    logE: fc.double({ min: -6, max: 2, noNaN: true }),
+    logE: fc.double({ min: -6, max: 4.5, noNaN: true }),
     logZ: fc.double({ min: 0, max: 7, noNaN: true }),
     angle: fc.double({ min: -1.5, max: 1.5, noNaN: true }),
     logR: fc.double({ min: 1, max: 9, noNaN: true }),
@@ -141,13 +142,15 @@ describe('steady detector', () => {
       exponentialDetector({ saturationCurrent: 10 ** a.logIs, ideality: a.n, seriesResistance: a.Rs, leakage: a.G }),
     );
 
-  test('any circuit: solved, and energy is kept', () => {
+  const wirings = fc.constantFrom('single', 'full-wave', 'doubler');
+  test('any circuit, wiring and signal: solved, and energy is kept', () => {
     fc.assert(
-      fc.property(fc.record(any), (a) => {
+      fc.property(fc.record(any), wirings, (a, wiring) => {
         const E = 10 ** a.logE;
         const Z = 10 ** a.logZ;
         const sourceImpedance = { re: Z * Math.cos(a.angle), im: Z * Math.sin(a.angle) };
-        const device = build(a);
+        const single = build(a);
+        const device = wiring === 'single' ? single : pairAveraged(single, wiring);
         const r = steadyDetector({
           averaged: device,
           openCircuit: E,
@@ -173,6 +176,26 @@ describe('steady detector', () => {
       }),
       { numRuns: 300 },
     );
+  });
+
+  test.each([10, 300, 6e3, 6e4])('a doubler on a circuit of %d V loads it as two detectors do', (openCircuit) => {
+    const single = averaged(exponentialDetector({ saturationCurrent: 2e-7, ideality: 1.1 }));
+    const both = steadyDetector({
+      averaged: pairAveraged(single, 'doubler'),
+      openCircuit,
+      sourceImpedance: { re: 5e4, im: 1e3 },
+      dcResistance: 2000,
+    });
+    // Each of the two has half the load to itself; the circuit sees both.
+    const one = steadyDetector({
+      averaged: single,
+      openCircuit,
+      sourceImpedance: { re: 1e5, im: 2e3 },
+      dcResistance: 1000,
+    });
+    expect(both.junctionVoltage / one.junctionVoltage).toBeCloseTo(1, 6);
+    expect(both.directVoltage / (2 * one.directVoltage)).toBeCloseTo(1, 6);
+    expect(both.inputResistance / (one.inputResistance / 2)).toBeCloseTo(1, 6);
   });
 
   test('more carrier gives more direct voltage and never a better bargain than V', () => {

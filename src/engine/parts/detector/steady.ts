@@ -210,9 +210,10 @@ function nested(
     };
     const forward = excess(0);
     if (forward === 0) return 0;
-    const reach = V + Math.abs(bias);
-    const far = forward > reach && excess(reach) <= 0 ? reach : forward;
-    return root(excess, 0, far);
+    // Near the carrier's peak, twice that for a doubler: what flows at no voltage may be an exponential beyond all numbers.
+    let far = V + Math.abs(bias) || forward;
+    while (far < forward && excess(far) > 0) far *= 2;
+    return root(excess, 0, Math.min(far, forward));
   };
   const excess = (V: number): number => {
     averaged.at(V, bias - direct(V), out);
