@@ -24,7 +24,7 @@ describe('the crystal', () => {
       await page.locator('summary', { hasText: 'Search the crystal' }).click();
       const face = page.getByRole('application', { name: /Crystal face/ });
       const words = page.locator('#crystal-words');
-      await expect.poll(() => words.textContent()).toMatch(/comes in at -?\d+ dB SPL, .* a good spot/);
+      await expect.poll(() => words.textContent()).toMatch(/: -?\d+ dB SPL, .* a good spot; .*\.$/);
       await expect
         .poll(() => page.getByText(/^Touch it with the pointer/).textContent())
         .toMatch(/On this crystal .* is, through a good spot, [\d.]+ dB louder than through a fair one/);
@@ -49,7 +49,7 @@ describe('detectors compared', () => {
       await card.locator('summary').first().click();
       await expect.poll(() => card.locator('tbody tr').count()).toBeGreaterThan(10);
       const heads = (await card.locator('thead th').allTextContents()).map((t) => t.trim());
-      for (const head of ['Direct voltage', 'Loads like', 'Distortion', 'Straight from', 'Best tap', 'Best load'])
+      for (const head of ['Direct voltage', 'Input resistance', 'Distortion', 'Linear above', 'Best tap', 'Best load'])
         expect(heads).toContain(head);
       await card.locator('figure svg').waitFor();
       const words = card.locator('.bench-words li');

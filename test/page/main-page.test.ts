@@ -7,7 +7,7 @@ const answered = (page: Page) => page.locator('.station').first().waitFor();
 const focusedId = (page: Page) => page.evaluate(() => document.activeElement?.id ?? '');
 const PHONE = { width: 390, height: 844, touch: true } as const;
 
-describe('what would help', () => {
+describe('suggestions', () => {
   test('a line goes to its field; Try makes the change, Undo takes it back', async () => {
     await withPage(async (page) => {
       await answered(page);
@@ -84,7 +84,7 @@ describe('on a phone', () => {
       await answered(page);
       expect((await page.locator('.header').boundingBox())!.height).toBeLessThan(100);
       const stage = page.getByRole('tab', { name: /^Tuned circuit/ });
-      await expect.poll(() => stage.locator('.stage-change').textContent()).toMatch(/^\d+ dB of power lost$/);
+      await expect.poll(() => stage.locator('.stage-change').textContent()).toMatch(/^\d+ dB power loss$/);
       expect((await stage.boundingBox())!.height, 'one line').toBeLessThan(50);
     }, PHONE);
   });

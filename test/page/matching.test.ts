@@ -10,7 +10,7 @@ test('the best taps for a station are found, taken and taken back', async () => 
     const before = await tap.inputValue();
     await page.getByText(/Best at \d+ turns \(now 18 turns\): /).waitFor();
     await page.getByText(/Of \w+ stations heard one remains, and the dial then covers \d+ to \d+ kHz/).waitFor();
-    await page.getByRole('button', { name: 'Take the best detector tap' }).click();
+    await page.getByRole('button', { name: 'Take the best: Detector tap' }).click();
     await expect.poll(() => tap.inputValue()).not.toBe(before);
     await page.getByRole('button', { name: 'Undo', exact: true }).first().click();
     await expect.poll(() => tap.inputValue()).toBe(before);

@@ -66,12 +66,12 @@ test('true waves at any point of the set: chosen, read in words, zoomed by keys 
 test('a long run shows how far it is and can be stopped', () =>
   withPage(async (page) => {
     await openWaves(page);
-    await panel(page).getByLabel('How long').selectOption('0.05');
+    await panel(page).getByLabel('Duration').selectOption('0.05');
     const stop = panel(page).getByRole('button', { name: 'Stop' });
     await stop.waitFor();
     expect(await panel(page).getByRole('progressbar').count()).toBe(1);
     await stop.click();
-    await panel(page).getByRole('button', { name: 'Work out again' }).waitFor();
+    await panel(page).getByRole('button', { name: 'Calculate again' }).waitFor();
     // What was there before stays.
     expect(await drawn(page)).toMatch(/^Drawn: 5 ms/);
   }));

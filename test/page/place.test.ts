@@ -27,7 +27,7 @@ const changed = (make: (set: ReturnType<typeof JSON.parse>) => void): string => 
 };
 
 describe('the place on the page', () => {
-  test('shows the map, the table and the way of a station', async () => {
+  test('shows the map, the table and the path of a station', async () => {
     await withPage(async (page) => {
       await openField(page);
       await page.locator('.map-land').waitFor();
@@ -35,7 +35,7 @@ describe('the place on the page', () => {
       const overSea = (await page.locator('.map-path.is-sea').first().getAttribute('d')) ?? '';
       expect(overSea.split('M').length - 1).toBeGreaterThan(8);
       expect(await row(page, 'Strait Wireless').textContent()).toMatch(/try this first.*140 km.*138° south-east/);
-      await page.getByRole('heading', { name: 'The way from Strait Wireless' }).waitFor();
+      await page.getByRole('heading', { name: 'Path from Strait Wireless' }).waitFor();
       await page.getByText('In words').last().click();
       await expect
         .poll(() => page.locator('.in-words[open] p').last().textContent())
@@ -152,7 +152,7 @@ describe('the place on the page', () => {
         const mast = page.locator('.map-station', { hasText: 'Meseta Nocturne' }).locator('.map-mast');
         const { x, y } = await mast.evaluate((dot) => dot.getBoundingClientRect());
         await page.mouse.click(x, y);
-        await page.getByRole('heading', { name: 'The way from Meseta Nocturne' }).waitFor();
+        await page.getByRole('heading', { name: 'Path from Meseta Nocturne' }).waitFor();
       },
       { height: 1400 },
     );
@@ -276,7 +276,7 @@ describe('the place on the page', () => {
           expect(await page.locator('#workbench').textContent()).not.toMatch(/NaN|undefined|Infinity/);
         }
       }
-      expect(await page.getByText('Give the place a position').count()).toBe(1);
+      expect(await page.getByText('Enter a position of the place, below').count()).toBe(1);
     });
     await withPage(async (page) => {
       await page.locator('.station').first().waitFor();
@@ -287,7 +287,7 @@ describe('the place on the page', () => {
         .locator('#open-file')
         .setInputFiles({ name: 'none.json', mimeType: 'application/json', buffer: Buffer.from(none) });
       await page.getByRole('tab', { name: 'Field' }).click();
-      await page.getByText('Nothing is listed yet').waitFor();
+      await page.getByText('No stations yet. Add stations').waitFor();
     });
   });
 

@@ -78,10 +78,10 @@ describe('the set on the page', () => {
       const ids = (await field.getAttribute('aria-describedby'))!.split(' ');
       const said = await Promise.all(ids.map((id) => page.locator(`[id="${id}"]`).textContent()));
       expect(said.join(' ')).toMatch(/Expected a capacitance.*"m" is the unit of a length/);
-      await page.getByText('As last understood.').waitFor();
+      await page.getByText('These figures are of the last valid description.').waitFor();
       expect(await figureOf(page, 'Ear')).toBe(before);
       await enter(page, 'Meshed', '365 pF');
-      await page.getByText('As last understood.').waitFor({ state: 'detached' });
+      await page.getByText('These figures are of the last valid description.').waitFor({ state: 'detached' });
     });
   });
 
@@ -188,7 +188,7 @@ describe('files and keeping', () => {
       await page.evaluate(() => localStorage.setItem('faintwave.set', '{"written": {"format": "fain'));
       await page.reload();
       await answered(page);
-      await page.getByText('It has been put aside, not thrown away.').waitFor();
+      await page.getByText('It has been put aside, not deleted.').waitFor();
       await enter(page, 'Turns', '60');
       const kept = (key: string) => page.evaluate((name) => localStorage.getItem(name), key);
       await expect.poll(() => kept('faintwave.document.first')).toContain('60');
@@ -262,7 +262,7 @@ describe('files and keeping', () => {
       await enter(other, 'Turns', '55');
       await page.getByText('The set was changed in another tab.').waitFor();
       expect(await page.getByRole('textbox', { name: 'Turns', exact: true }).inputValue()).toBe('56');
-      await page.getByRole('button', { name: 'Show the other’s here' }).click();
+      await page.getByRole('button', { name: 'Show the other tab’s set here' }).click();
       expect(await page.getByRole('textbox', { name: 'Turns', exact: true }).inputValue()).toBe('55');
     });
   });

@@ -13,6 +13,7 @@ import {
   variantChoices,
   withValueAt,
 } from '../../engine/index.ts';
+import { editingWords } from '../../outputs/words/index.ts';
 import { tidy } from './quantity-text.ts';
 import { editorKind, labelOf, optionsOf, schemaAt } from './schema-at.ts';
 import { STARTERS } from './starters.ts';
@@ -104,7 +105,7 @@ const COIL_KEYS = new Set(['coil', 'aerialCoil', 'rotor']);
 function starterOf(field: Field, group: string, written: unknown): unknown {
   const given = STARTERS[group]?.[field.key];
   if (given !== undefined) return given;
-  if (field.key === 'name') return '';
+  if (field.key === 'name') return group === 'station' ? editingWords.newStation : '';
   if (COIL_KEYS.has(field.key)) return coilNames(written)[0] ?? 'main';
   if (Object.hasOwn(STARTERS, field.key)) return STARTERS[field.key];
   const metadata = metadataOf(field.schema);
@@ -130,8 +131,8 @@ function starterOf(field: Field, group: string, written: unknown): unknown {
 
 function inWords(field: Field, value: unknown): string {
   const label = labelOf(field);
-  if (typeof value === 'string' || typeof value === 'number') return `${label} ${value}`;
-  if (Array.isArray(value)) return `${label} (${value.length})`;
+  if (typeof value === 'string' || typeof value === 'number') return editingWords.fieldWithValue(label, value);
+  if (Array.isArray(value)) return editingWords.fieldWithCount(label, value.length);
   return label;
 }
 

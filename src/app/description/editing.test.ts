@@ -67,7 +67,7 @@ describe('giving a part another kind', () => {
   it('brings the arrangement along with a frame aerial, and winds a second coil where one is needed', () => {
     const frame = settle(changeKind(galena, ['aerial'], 'frame').written, 'aerial');
     expect(valueAtPath(frame.written, ['arrangement', 'kind'])).toBe('frame');
-    expect(frame.also.join()).toMatch(/arrangement became “frame”.*Aerial tap 11/);
+    expect(frame.also.join()).toMatch(/^The arrangement is now “frame”, .*Aerial tap 11/);
     const coupled = settle(changeKind(galena, ['arrangement'], 'coupled').written, 'arrangement');
     expect(valueAtPath(coupled.written, ['coils'])).toHaveLength(2);
     expect(coupled.also).toEqual(['A coil “aerial” was added.']);

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { problemText } from '../../outputs/words/index.ts';
-import { fieldWords, loadTitle, nameOf, stageOf } from './places.ts';
+import { fieldPath, loadTitle, nameOf, stageOf } from './places.ts';
 
 const written = JSON.parse(readFileSync('examples/medium-wave-galena.json', 'utf8')) as unknown;
 
@@ -14,7 +14,7 @@ describe('places of the description as the page labels them', () => {
     ['aerial', 'Aerial', 'aerial'],
     ['', 'The whole description', 'field'],
   ])('%s', (path, words, stage) => {
-    expect(fieldWords(path, written)).toBe(words);
+    expect(fieldPath(path, written)).toBe(words);
     expect(stageOf(path)).toBe(stage);
   });
   it('name the load by what it is', () => {

@@ -1,20 +1,10 @@
 import { type StageId, valueAtPath } from '../../engine/index.ts';
+import { problemWords, setWords } from '../../outputs/words/index.ts';
 import { labelAt } from './schema-at.ts';
-
-/** What a stage's workbench is called. */
-export const WORKBENCH_TITLES: Readonly<Record<StageId, string>> = {
-  field: 'The field: where you are and what is on the air',
-  aerial: 'Aerial and earth',
-  'tuned circuit': 'Tuned circuit',
-  detector: 'Detector',
-  audio: 'After the detector',
-  phones: 'Phones',
-  ear: 'At the ear',
-};
 
 /** What the stage of the phones is called by what is there in their place. */
 export const loadTitle = (kind: string | undefined): string =>
-  kind === 'amplifier' ? 'Amplifier' : kind === 'crystal earpiece' ? 'Earpiece' : WORKBENCH_TITLES.phones;
+  kind === 'amplifier' || kind === 'crystal earpiece' ? setWords.loads[kind] : setWords.workbenches.phones;
 
 const STAGES: Readonly<Record<string, StageId>> = {
   place: 'field',
@@ -35,9 +25,9 @@ export function stageOf(path: string): StageId {
 }
 
 /** "tuning.maximum" as the page labels it: "Tuning capacitor › Meshed". */
-export function fieldWords(path: string, written?: unknown): string {
+export function fieldPath(path: string, written?: unknown): string {
   const keys = keysOf(path);
-  if (keys.length === 0) return 'The whole description';
+  if (keys.length === 0) return problemWords.wholeDescription;
   const words = keys.flatMap((key, i) => {
     // A list is named by the one of it that is meant.
     if (typeof keys[i + 1] === 'number') return [];
@@ -45,16 +35,16 @@ export function fieldWords(path: string, written?: unknown): string {
     if (typeof key !== 'number') return [labelAt(written, at)];
     const list = labelAt(written, keys.slice(0, i));
     const name = valueAtPath(written, [...at, 'name']);
-    return [typeof name === 'string' && name ? `“${name}”` : `${list} no. ${key + 1}`];
+    return [typeof name === 'string' && name ? problemWords.quoted(name) : problemWords.itemOf(list, key + 1)];
   });
-  return words.join(' › ');
+  return problemWords.path(words);
 }
 
 /** What problems call a place of the description: its label, in quotation marks. */
 export const nameOf =
   (written: unknown) =>
   (path: string): string =>
-    `“${fieldWords(path, written)}”`;
+    problemWords.quoted(fieldPath(path, written));
 
 const keysOf = (path: string): (string | number)[] =>
   path

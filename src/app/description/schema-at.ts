@@ -57,7 +57,7 @@ export type EditorKind =
   | 'lines'
   | 'list'
   | 'part'
-  | 'choice or part';
+  | 'choice-or-part';
 
 export function editorKind(node: SchemaNode): EditorKind {
   const metadata = metadataOf(node);
@@ -68,7 +68,7 @@ export function editorKind(node: SchemaNode): EditorKind {
   if (metadata.lines) return 'lines';
   const inside = bare(node);
   if (inside.type === 'array') return 'list';
-  if (inside.type === 'union') return 'choice or part';
+  if (inside.type === 'union') return 'choice-or-part';
   if (inside.type === 'loose_object' || inside.type === 'variant') return 'part';
   return 'text';
 }

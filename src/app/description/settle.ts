@@ -1,4 +1,5 @@
 import { isRecord, valueAtPath, withValueAt } from '../../engine/index.ts';
+import { kindName, settledWords } from '../../outputs/words/index.ts';
 import { changeKind, coilNames } from './change-kind.ts';
 import { STARTERS } from './starters.ts';
 
@@ -41,7 +42,11 @@ function matchAerial(written: unknown, leading: 'aerial' | 'arrangement', also: 
         ? arrangement
         : 'inverted-L';
   const { written: changed, dropped } = changeKind(written, [follow], kind);
-  also.push(`The ${follow} became “${kind}” to go with it${dropped.length ? `, without ${dropped.join(', ')}` : ''}.`);
+  also.push(
+    follow === 'aerial'
+      ? settledWords.aerialFollows(kindName('aerial', kind), dropped)
+      : settledWords.arrangementFollows(kindName('arrangement', kind), dropped),
+  );
   return changed;
 }
 
@@ -77,7 +82,7 @@ function findCoils(written: unknown, also: string[]): unknown {
 }
 
 function addCoil(written: unknown, name: string, own: Record<string, unknown>, also: string[]): unknown {
-  also.push(`A coil “${name}” was added.`);
+  also.push(settledWords.coilAdded(name));
   return withValueAt(written, ['coils', coilNames(written).length], {
     shape: 'solenoid',
     name,
@@ -93,7 +98,7 @@ const NO_MIDDLE = new Set(['slider', 'variometer', 'elements']);
 function onePairOnly(written: unknown, also: string[]): unknown {
   const wiring = valueAtPath(written, ['detector', 'wiring']);
   if (wiring !== 'full-wave' || !NO_MIDDLE.has(kindOf(written, 'arrangement'))) return written;
-  also.push('The detectors became a single one: this arrangement has no coil whose middle could be earthed.');
+  also.push(settledWords.singleDetector);
   return withValueAt(written, ['detector', 'wiring'], 'single');
 }
 
@@ -120,24 +125,20 @@ export function turnsOf(written: unknown, name: unknown): number | undefined {
   return turns > 0 ? turns : undefined;
 }
 
-const TAPS: readonly (readonly [string, string])[] = [
-  ['aerialTap', 'aerial tap'],
-  ['detectorTap', 'detector tap'],
-  ['fewest', 'slider’s last turn'],
-];
+const TAPS = ['aerialTap', 'detectorTap', 'fewest'] as const;
 
 function keepTapsWithin(written: unknown, also: string[]): unknown {
   let now = written;
   const arrangement = valueAtPath(now, ['arrangement']);
   if (!isRecord(arrangement)) return now;
-  for (const [key, label] of TAPS) {
+  for (const key of TAPS) {
     const tap = arrangement[key];
     const coil =
       key === 'aerialTap' && arrangement.aerialCoil !== undefined ? arrangement.aerialCoil : arrangement.coil;
     const turns = turnsOf(now, coil);
     if (typeof tap !== 'number' || turns === undefined || tap <= turns) continue;
     now = withValueAt(now, ['arrangement', key], turns);
-    also.push(`The ${label} came down to ${turns} turns, the top of the coil.`);
+    also.push(settledWords.tapMoved[key](turns));
   }
   return now;
 }

@@ -92,7 +92,7 @@ export const STARTERS: Readonly<Record<string, Readonly<Record<string, unknown>>
   'element/mutual': { mutual: '20 µH' },
   wire: { size: '26 SWG', covering: 'enamel' },
   trap: { kind: 'parallel', inductance: '150 µH', capacitance: '200 pF' },
-  station: { name: 'New station', frequency: '900 kHz', power: '10 kW', distance: '50 km' },
+  station: { frequency: '900 kHz', power: '10 kW', distance: '50 km' },
   position: { latitude: '52°', longitude: '0°' },
   transformer: { ratio: 10 },
   equalizer: { resistance: '10 kΩ', capacitance: '0.1 µF' },

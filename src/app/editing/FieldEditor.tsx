@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { type Field, isRecord, type Path } from '../../engine/index.ts';
+import { editingWords as texts } from '../../outputs/words/index.ts';
 import { editorKind, helpOf, labelOf, optionsOf, pathText } from '../description/schema-at.ts';
 import { STARTERS } from '../description/starters.ts';
 import { edit } from '../state/document.ts';
@@ -20,7 +21,7 @@ export function FieldEditor({ field, path }: { field: Field; path: Path }) {
         <PartEditor path={path} />
       </NestedPart>
     );
-  if (kind === 'choice or part') return <ChoiceOrPart field={field} path={path} />;
+  if (kind === 'choice-or-part') return <ChoiceOrPart field={field} path={path} />;
   return <PlainField field={field} path={path} />;
 }
 
@@ -40,8 +41,8 @@ function PlainField({ field, path }: { field: Field; path: Path }) {
           <button
             type="button"
             class="leave-out"
-            aria-label={`Leave out ${label}`}
-            title="Leave out"
+            aria-label={texts.leaveOutField(label)}
+            title={texts.leaveOut}
             onClick={() => leaveOut(field, path)}
           >
             ×
@@ -60,7 +61,7 @@ function PlainField({ field, path }: { field: Field; path: Path }) {
 }
 
 function leaveOut(field: Field, path: Path): void {
-  edit(path, undefined, { label: `leave out ${labelOf(field)}` });
+  edit(path, undefined, { label: texts.leaveOutLabel(labelOf(field)) });
   focusAddButton(path);
 }
 
@@ -73,8 +74,8 @@ function NestedPart({ field, path, children }: { field: Field; path: Path; child
           <button
             type="button"
             class="leave-out"
-            aria-label={`Leave out ${labelOf(field)}`}
-            title="Leave out"
+            aria-label={texts.leaveOutField(labelOf(field))}
+            title={texts.leaveOut}
             onClick={() => leaveOut(field, path)}
           >
             ×
@@ -86,7 +87,8 @@ function NestedPart({ field, path, children }: { field: Field; path: Path; child
   );
 }
 
-const OWN = 'own figures';
+/** The choice of figures of one's own; no other choice is called so. */
+const OWN = '…';
 
 /** A word from a list, or figures of one's own. */
 function ChoiceOrPart({ field, path }: { field: Field; path: Path }) {
@@ -110,7 +112,7 @@ function ChoiceOrPart({ field, path }: { field: Field; path: Path }) {
             {choices.map((choice) => (
               <option key={choice}>{choice}</option>
             ))}
-            <option>{OWN}</option>
+            <option value={OWN}>{texts.ownFigures}</option>
           </select>
         </div>
         {about && <p class="about">{about}</p>}

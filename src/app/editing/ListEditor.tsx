@@ -8,6 +8,7 @@ import {
   valueAtPath,
   variantChoices,
 } from '../../engine/index.ts';
+import { editingWords as texts } from '../../outputs/words/index.ts';
 import { addItem, removeItem } from '../description/lists.ts';
 import { labelOf, pathText, schemaAt } from '../description/schema-at.ts';
 import { change, written } from '../state/document.ts';
@@ -32,11 +33,11 @@ export function ListEditor({ path, title, onEmpty }: Props) {
   const isOptional = node?.type === 'optional';
   const remove = (index: number) => {
     if (rows.length === 1 && isOptional && onEmpty) onEmpty();
-    else change((base) => removeItem(base, path, index), { label: `remove from ${title}` });
+    else change((base) => removeItem(base, path, index), { label: texts.removeFromLabel(title) });
   };
   const variant = variantChoices(item);
   const columns = variant ? [] : columnsOf(item);
-  const add = (kind?: string) => change((base) => addItem(base, path, kind), { label: `add to ${title}` });
+  const add = (kind?: string) => change((base) => addItem(base, path, kind), { label: texts.addToLabel(title) });
   return (
     <div class="list">
       <h4>{title}</h4>
@@ -46,7 +47,7 @@ export function ListEditor({ path, title, onEmpty }: Props) {
           <fieldset class="nested element" key={i}>
             <legend>
               {String(valueAtPath(rows[i], ['name']) || i + 1)}
-              <RemoveButton what={`${title}, row ${i + 1}`} onClick={() => remove(i)} />
+              <RemoveButton what={texts.rowOf(title, i + 1)} onClick={() => remove(i)} />
             </legend>
             <PartEditor path={[...path, i]} />
           </fieldset>
@@ -70,7 +71,7 @@ export function ListEditor({ path, title, onEmpty }: Props) {
                   key={i}
                   path={[...path, i]}
                   columns={columns}
-                  title={`${title}, row ${i + 1}`}
+                  title={texts.rowOf(title, i + 1)}
                   onRemove={() => remove(i)}
                 />
               ))}
@@ -80,7 +81,7 @@ export function ListEditor({ path, title, onEmpty }: Props) {
       )}
       {variant ? (
         <p class="left-out">
-          <span>Add</span>
+          <span>{texts.add}</span>
           {variant.choices.map((choice) => (
             <button key={choice} type="button" class="chip" onClick={() => add(choice)}>
               {choice}
@@ -89,7 +90,7 @@ export function ListEditor({ path, title, onEmpty }: Props) {
         </p>
       ) : (
         <button type="button" class="chip" onClick={() => add()}>
-          Add a row
+          {texts.addRow}
         </button>
       )}
     </div>
@@ -124,7 +125,7 @@ function Row(props: { path: Path; columns: Field[]; title: string; onRemove: () 
               field={column}
               path={places[i]}
               id={`f-${pathText(places[i])}`}
-              label={`${labelOf(column)}, ${title}`}
+              label={texts.inRow(labelOf(column), title)}
               describedBy={problems.length ? id : undefined}
               invalid={problemsOf(places[i]).length > 0}
             />
@@ -147,7 +148,7 @@ function Row(props: { path: Path; columns: Field[]; title: string; onRemove: () 
 
 function RemoveButton({ what, onClick }: { what: string; onClick: () => void }) {
   return (
-    <button type="button" class="leave-out" aria-label={`Remove ${what}`} title="Remove" onClick={onClick}>
+    <button type="button" class="leave-out" aria-label={texts.removeItem(what)} title={texts.remove} onClick={onClick}>
       ×
     </button>
   );

@@ -9,7 +9,7 @@ import {
   variantChoices,
   withValueAt,
 } from '../../engine/index.ts';
-import { kindName, type PartWithKinds } from '../../outputs/words/index.ts';
+import { kindName, type PartWithKinds, editingWords as texts } from '../../outputs/words/index.ts';
 import { changeKind, groupOf, startingValue } from '../description/change-kind.ts';
 import { addItem } from '../description/lists.ts';
 import { editorKind, helpOf, labelOf, pathText, schemaAt } from '../description/schema-at.ts';
@@ -53,7 +53,7 @@ function Part({ path, kindLabel, only, except }: Props) {
   const variant = only && !only.includes('kind') ? undefined : variantChoices(node);
   return (
     <div class="part">
-      {variant && <KindChoice path={path} label={kindLabel ?? 'Kind'} variant={variant} />}
+      {variant && <KindChoice path={path} label={kindLabel ?? texts.kind} variant={variant} />}
       <Problems id={`p-${pathText(path)}`} problems={problems} />
       <div class="fields">
         {fields.filter(isThere).map((field) => (
@@ -62,7 +62,7 @@ function Part({ path, kindLabel, only, except }: Props) {
       </div>
       {leftOut.length > 0 && (
         <p class="left-out">
-          <span>Add</span>
+          <span>{texts.add}</span>
           {leftOut.map((field) => (
             <button
               key={field.key}
@@ -94,7 +94,7 @@ function addField(part: Path, field: Field): void {
     editorKind(field.schema) === 'list'
       ? addItem(base, path)
       : withValueAt(base, path, startingValue(base, path, field));
-  change(begin, { label: `add ${labelOf(field)}` });
+  change(begin, { label: texts.addLabel(labelOf(field)) });
   // The button is gone once the field is there; what it made takes its place under the keyboard.
   requestAnimationFrame(() => document.getElementById(`f-${pathText(path)}`)?.focus());
 }
@@ -119,9 +119,12 @@ function KindChoice({
         dropped = changed.dropped;
         return changed.written;
       },
-      { label: `${label}: ${kind}`, part: path.length <= 2 ? part : 'other' },
+      {
+        label: texts.kindLabel(label, kindName(groupOf(path) as PartWithKinds, kind)),
+        part: path.length <= 2 ? part : 'other',
+      },
     );
-    if (dropped.length > 0) tellOfChange(`No longer used: ${dropped.join(', ')}.`, 'dropped');
+    if (dropped.length > 0) tellOfChange(texts.noLongerUsed(dropped), 'dropped');
   };
   const problems = useProblems([...path, variant.key]);
   return (
@@ -129,7 +132,7 @@ function KindChoice({
       <div class="field-head">
         <label for={id}>{label}</label>
         <select id={id} value={now} onChange={(event) => choose(event.currentTarget.value)}>
-          {!variant.choices.includes(now) && <option value={now}>{now || '—'}</option>}
+          {!variant.choices.includes(now) && <option value={now}>{now || texts.unknownChoice}</option>}
           {variant.choices.map((choice) => (
             <option key={choice} value={choice}>
               {kindName(groupOf(path) as PartWithKinds, choice)}

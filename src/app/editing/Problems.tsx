@@ -1,5 +1,5 @@
 import type { Problem } from '../../engine/index.ts';
-import { problemText } from '../../outputs/words/index.ts';
+import { problemText, problemWords } from '../../outputs/words/index.ts';
 import { nameOf } from '../description/places.ts';
 import { written } from '../state/document.ts';
 
@@ -11,10 +11,7 @@ export function Problems({ id, problems }: { id: string; problems: readonly Prob
       {problems
         .map((problem) => problemText(problem, nameOf(written.value)))
         .map(({ path, expected, hint }) => (
-          <span key={`${path} ${expected}`}>
-            Expected {expected}
-            {hint ? `: ${hint}` : ''}.{' '}
-          </span>
+          <span key={`${path} ${expected}`}>{problemWords.atField(expected, hint)} </span>
         ))}
     </p>
   );

@@ -1,5 +1,6 @@
 import { useRef } from 'preact/hooks';
 import type { Path } from '../../engine/index.ts';
+import { editingWords } from '../../outputs/words/index.ts';
 import { pathText } from '../description/schema-at.ts';
 import type { SliderScale } from '../description/slider-scale.ts';
 import { edit, endRun } from '../state/document.ts';
@@ -31,14 +32,14 @@ export function Slider({ path, label, value, text, scaleFor, write }: Props) {
     <input
       type="range"
       class="slider"
-      aria-label={`${label}, slider`}
+      aria-label={editingWords.slider(label)}
       aria-valuetext={text}
       min={0}
       max={scale.steps}
       step={1}
       value={scale.stepOf(value)}
       onInput={(event) => {
-        held.current ??= { run: `drag ${pathText(path)} ${++drags}`, scale };
+        held.current ??= { run: `drag:${pathText(path)}:${++drags}`, scale };
         const { run, scale: steady } = held.current;
         edit(path, write(steady.valueAt(Number(event.currentTarget.value))), { run });
       }}

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { type Field, LONGEST_TEXT, type Path } from '../../engine/index.ts';
-import { problemSentence } from '../../outputs/words/index.ts';
+import { fileWords, problemSentence, editingWords as texts } from '../../outputs/words/index.ts';
 import { coilNames } from '../description/change-kind.ts';
 import { figureScale, rangeOf } from '../description/figure-scale.ts';
 import { renameCoil } from '../description/lists.ts';
@@ -83,7 +83,7 @@ function Figure(props: ControlProps) {
 export function FigureSlider({ field, path }: { field: Field; path: Path }) {
   const shown = useShown(field, path);
   // The range follows other figures: a tap ends at the top of its coil.
-  usePiece(`range ${pathText(path)}`, () => JSON.stringify(rangeOf(written.value, field, path)));
+  usePiece(`range:${pathText(path)}`, () => JSON.stringify(rangeOf(written.value, field, path)));
   const figure = figureScale(written.peek(), field, path, shown);
   return figure && <Slider path={path} label={labelOf(field)} text={String(shown)} {...figure} />;
 }
@@ -93,7 +93,7 @@ function Choice(props: ControlProps & { options: readonly string[] }) {
   const shown = asText(useShown(field, path));
   return (
     <select {...attributes(props)} value={shown} onChange={(event) => edit(path, event.currentTarget.value)}>
-      {!options.includes(shown) && <option value={shown}>{shown || '—'}</option>}
+      {!options.includes(shown) && <option value={shown}>{shown || texts.unknownChoice}</option>}
       {options.map((option) => (
         <option key={option} value={option}>
           {option}
@@ -127,7 +127,7 @@ function Words(props: ControlProps) {
     isCoilName
       ? {
           make: (base) => renameCoil(base, Number(path[1]), String(value ?? '')),
-          options: { label: 'Name of a coil', ...options },
+          options: { label: texts.coilName, ...options },
         }
       : valueChange(path, value, options);
   const meaning = (text: string) => (text === '' && field.optional ? undefined : text);
@@ -144,7 +144,7 @@ function Lines(props: ControlProps) {
   const read = async (file: File | undefined) => {
     if (!file) return;
     setProblem('');
-    if (file.size > 2 * LONGEST_TEXT) return setProblem(`${file.name} is larger than ${LONGEST_TEXT / 1e3} kB.`);
+    if (file.size > 2 * LONGEST_TEXT) return setProblem(fileWords.tooLarge(file.name, LONGEST_TEXT / 1e3));
     const found = await textOfFile(file);
     if (found.text === undefined) setProblem(problemSentence({ ...found.problem, path: file.name }));
     else edit(path, found.text, { label: labelOf(field) });
@@ -153,7 +153,7 @@ function Lines(props: ControlProps) {
     <>
       <textarea {...attributes(props)} {...draft} class="lines-input" rows={8} spellcheck={false} autocomplete="off" />
       <label class="from-file">
-        Or from a file{' '}
+        {texts.fromFile}{' '}
         <input
           type="file"
           accept=".s1p,.ts,.txt,text/plain"

@@ -65,7 +65,7 @@ export function useDraft(
     value: draft ?? shown,
     'data-typing': (draft !== undefined && draft !== shown) || undefined,
     onFocus: () => {
-      spell.current.run = `type ${pathText(path)} ${++spells}`;
+      spell.current.run = `type:${pathText(path)}:${++spells}`;
       spell.current.before = shown;
     },
     onInput: (event) => {

@@ -1,5 +1,6 @@
 import { useRef } from 'preact/hooks';
 import { valueAtPath } from '../../engine/index.ts';
+import { headerWords as texts } from '../../outputs/words/index.ts';
 import { useDraft } from '../editing/use-draft.ts';
 import { fileName, isSaved, redo, redoLabel, undo, undoLabel, written } from '../state/document.ts';
 import { EXAMPLES } from '../state/examples.ts';
@@ -9,31 +10,30 @@ import { Menu } from './Menu.tsx';
 import { ViewChoice } from './Views.tsx';
 
 const NEXT_THEME: Readonly<Record<Theme, Theme>> = { auto: 'light', light: 'dark', dark: 'auto' };
-const THEME_WORDS: Readonly<Record<Theme, string>> = { auto: 'as the device', light: 'light', dark: 'dark' };
 
 export function Header() {
   const picker = useRef<HTMLInputElement>(null);
   const name = useDraft(['name'], String(valueAtPath(written.value, ['name']) ?? ''), (text) => text);
   return (
     <header class="header">
-      <h1 class="wordmark">Faintwave</h1>
+      <h1 class="wordmark">{texts.product}</h1>
       <div class="set-name">
-        <input type="text" class="name-input" aria-label="Name of the set" autocomplete="off" {...name} />
+        <input type="text" class="name-input" aria-label={texts.nameOfSet} autocomplete="off" {...name} />
         <span class="file-name">
           {fileName.value}
-          {isSaved.value ? '' : ' · changed'}
+          {isSaved.value ? '' : texts.changed}
         </span>
       </div>
       <ViewChoice />
       <div class="tools">
-        <Menu label="Open">
+        <Menu label={texts.open}>
           <button type="button" onClick={() => picker.current?.click()}>
-            A file… <kbd>Ctrl O</kbd>
+            {texts.openFile} <kbd>{texts.openFileKey}</kbd>
           </button>
           <button type="button" onClick={showPaste}>
-            Paste a description…
+            {texts.paste}
           </button>
-          <p class="menu-title">Begin with an example</p>
+          <p class="menu-title">{texts.examples}</p>
           {EXAMPLES.map((example) => (
             <button key={example.file} type="button" onClick={() => openExample(example)}>
               {example.name}
@@ -47,7 +47,7 @@ export function Header() {
           type="file"
           accept=".json,application/json"
           tabIndex={-1}
-          aria-label="Open a file"
+          aria-label={texts.filePicker}
           onChange={(event) => {
             const file = event.currentTarget.files?.[0];
             // The same file may be chosen again after it was mended.
@@ -55,28 +55,28 @@ export function Header() {
             if (file) void openFile(file);
           }}
         />
-        <button type="button" onClick={() => void saveFile()} title="Ctrl S">
-          Save
+        <button type="button" onClick={() => void saveFile()} title={texts.saveKey}>
+          {texts.save}
         </button>
         <button
           type="button"
           class="icon"
           disabled={undoLabel.value === undefined}
           onClick={undo}
-          title={undoLabel.value === undefined ? 'Nothing to undo' : `Undo: ${undoLabel.value} (Ctrl Z)`}
+          title={texts.undoTip(undoLabel.value)}
         >
           <span aria-hidden="true">↶</span>
-          <span class="visually-hidden">Undo {undoLabel.value}</span>
+          <span class="visually-hidden">{texts.undo(undoLabel.value)}</span>
         </button>
         <button
           type="button"
           class="icon"
           disabled={redoLabel.value === undefined}
           onClick={redo}
-          title={redoLabel.value === undefined ? 'Nothing to redo' : `Redo: ${redoLabel.value} (Ctrl Shift Z)`}
+          title={texts.redoTip(redoLabel.value)}
         >
           <span aria-hidden="true">↷</span>
-          <span class="visually-hidden">Redo {redoLabel.value}</span>
+          <span class="visually-hidden">{texts.redo(redoLabel.value)}</span>
         </button>
         <button
           type="button"
@@ -84,10 +84,10 @@ export function Header() {
           onClick={() => {
             theme.value = NEXT_THEME[theme.value];
           }}
-          title={`Colours: ${THEME_WORDS[theme.value]}`}
+          title={texts.colours[theme.value]}
         >
           <span aria-hidden="true">◐</span>
-          <span class="visually-hidden">Colours: {THEME_WORDS[theme.value]}</span>
+          <span class="visually-hidden">{texts.colours[theme.value]}</span>
         </button>
       </div>
     </header>

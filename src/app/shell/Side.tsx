@@ -5,6 +5,7 @@ import {
   suggestionCosts,
   suggestionEffect,
   suggestionWords,
+  sideWords as texts,
   warningSentences,
 } from '../../outputs/words/index.ts';
 import { fieldOf } from '../description/change-field.ts';
@@ -25,12 +26,12 @@ export function Side() {
     warningSentences([...(now?.warnings ?? []), ...(now?.dial.warnings ?? []), ...(station?.warnings ?? [])]),
   );
   return (
-    <aside class="side" aria-label="Help and cautions">
+    <aside class="side" aria-label={texts.label}>
       {station && (
         <section aria-labelledby="help-title">
-          <h2 id="help-title">What would help {station.name} most</h2>
-          {suggestions?.length === 0 && <p class="quiet">Nothing that this tool knows of would help much.</p>}
-          {!suggestions && <p class="quiet">Trying changes…</p>}
+          <h2 id="help-title">{texts.suggestions(station.name)}</h2>
+          {suggestions?.length === 0 && <p class="quiet">{texts.noSuggestions}</p>}
+          {!suggestions && <p class="quiet">{texts.trying}</p>}
           <ol class={`help${areSuggestionsBehind.value ? ' is-old' : ''}`}>
             {suggestions?.map((one) => {
               const what = settingsWords(one);
@@ -41,22 +42,22 @@ export function Side() {
                   <button
                     type="button"
                     class="help-item"
-                    title="Show where this is changed"
+                    title={texts.showField}
                     onClick={() => showField(fieldOf(one.changes[0]))}
                   >
                     <span class="gain">{effect}</span>{' '}
                     <span>
                       {what}
-                      {costs && <span class="cost"> ({costs})</span>}
+                      {costs && <span class="cost">{texts.costs(costs)}</span>}
                     </span>
                   </button>
                   <button
                     type="button"
                     class="try"
-                    aria-label={`Try: ${what}`}
+                    aria-label={texts.trySuggestion(what)}
                     onClick={() => tryOut(one.changes, what, suggestionWords(one))}
                   >
-                    Try
+                    {texts.tryIt}
                   </button>
                 </li>
               );
@@ -66,8 +67,8 @@ export function Side() {
       )}
       {station && (
         <section aria-labelledby="disturbances-title">
-          <h2 id="disturbances-title">What disturbs it</h2>
-          {disturbing.length === 0 && <p class="quiet">Nothing on the list does.</p>}
+          <h2 id="disturbances-title">{texts.interference}</h2>
+          {disturbing.length === 0 && <p class="quiet">{texts.noInterference}</p>}
           <ul class="sentences">
             {disturbing.slice(0, 4).map((disturbance) => (
               <li key={disturbance.by}>{interferenceSentence(disturbance)}</li>
@@ -77,7 +78,7 @@ export function Side() {
       )}
       {(warnings.length > 0 || notes.value.length > 0) && (
         <section aria-labelledby="warnings-title">
-          <h2 id="warnings-title">Worth knowing</h2>
+          <h2 id="warnings-title">{texts.warnings}</h2>
           <ul class="sentences">
             {[...warnings, ...notes.value].map((warning) => (
               <li key={warning}>{warning}</li>
@@ -87,7 +88,7 @@ export function Side() {
       )}
       {now && now.cautions.length > 0 && (
         <section class="cautions" aria-labelledby="cautions-title">
-          <h2 id="cautions-title">Take care</h2>
+          <h2 id="cautions-title">{texts.cautions}</h2>
           <ul class="sentences">
             {now.cautions.map(({ code }) => (
               <li key={code}>{cautionTexts[code]}</li>

@@ -1,17 +1,16 @@
+import { headerWords, widgetWords } from '../../outputs/words/index.ts';
 import { change, written } from '../state/document.ts';
 import { reception, receptionSet } from '../state/reception.ts';
-import { time, VIEWS, type ViewId, view } from '../state/view.ts';
+import { time, VIEWS, view } from '../state/view.ts';
 import { Later } from '../widgets/Later.tsx';
-
-const LABELS: Readonly<Record<ViewId, string>> = { set: 'Set', explain: 'Explain', sheets: 'Sheets' };
 
 /** What one is doing: working on the set, or showing it. */
 export function ViewChoice() {
   return (
-    <nav class="views" aria-label="Views">
+    <nav class="views" aria-label={headerWords.views}>
       {VIEWS.map((id) => (
         <button key={id} type="button" aria-pressed={view.value === id} onClick={() => (view.value = id)}>
-          {LABELS[id]}
+          {headerWords.view[id]}
         </button>
       ))}
     </nav>
@@ -25,22 +24,27 @@ const loadExplain = () => import('../views/explain/Explain.tsx').then((m) => m.E
 export function OtherView() {
   const set = receptionSet.value;
   const now = reception.value;
-  if (!set || !now) return <p class="quiet">Working out the set first…</p>;
+  if (!set || !now) return <p class="quiet">{widgetWords.calculatingFirst}</p>;
   if (view.value === 'sheets')
     return (
-      <Later key="sheets" load={loadSheets} name="Sheets" props={{ written: written.value, set, reception: now }} />
+      <Later
+        key="sheets"
+        load={loadSheets}
+        name={headerWords.view.sheets}
+        props={{ written: written.value, set, reception: now }}
+      />
     );
   return (
     <Later
       key="explain"
       load={loadExplain}
-      name="Explain"
+      name={headerWords.view.explain}
       props={{
         written: written.value,
         set,
         reception: now,
         time: time.value,
-        onChange: (next: unknown) => change(() => next, { label: 'scenes' }),
+        onChange: (next: unknown) => change(() => next, { label: headerWords.scenesChanged }),
       }}
     />
   );

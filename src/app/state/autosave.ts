@@ -1,5 +1,6 @@
 import { effect } from '@preact/signals';
 import { writeText } from '../../engine/index.ts';
+import { storageWords as texts } from '../../outputs/words/index.ts';
 import {
   beginWith,
   fileName,
@@ -211,10 +212,10 @@ function restore(kept: Kept): void {
 }
 
 function offerLater(kept: Kept): void {
-  tell('This browser has later changes of the set, from before it was closed.', {
-    key: 'later changes',
+  tell(texts.laterChanges, {
+    key: 'later-changes',
     stays: true,
-    action: { label: 'Show them', run: () => replace(kept.written, kept.fileName, 'the later changes') },
+    action: { label: texts.showLater, run: () => replace(kept.written, kept.fileName, texts.laterLabel) },
   });
 }
 
@@ -225,9 +226,9 @@ function setAside(unreadable: string): void {
   } catch {
     report('now', false);
   }
-  tell('What this browser kept from last time cannot be read. It has been put aside, not thrown away.', {
+  tell(texts.unreadable, {
     stays: true,
-    action: { label: 'Save it to a file', run: () => download('faintwave-kept-aside.txt', unreadable) },
+    action: { label: texts.saveUnreadable, run: () => download('faintwave-kept-aside.txt', unreadable) },
   });
 }
 
@@ -241,14 +242,11 @@ function report(place: keyof typeof failing, works: boolean): void {
     dismiss('storage');
     return;
   }
-  const what =
-    failing.now && failing.disk
-      ? 'This browser cannot keep the set: its storage is blocked or full. Save the set to a file before you close the page.'
-      : 'This browser keeps the set only in part: its storage is blocked or full. The latest changes may be lost when the page closes; save the set to a file.';
+  const what = failing.now && failing.disk ? texts.keepsNothing : texts.keepsPart;
   tell(what, {
     key: 'storage',
     stays: true,
-    action: { label: 'Save to a file', run: () => download(fileName.peek(), writeText(written.peek())) },
+    action: { label: texts.saveNow, run: () => download(fileName.peek(), writeText(written.peek())) },
   });
 }
 
@@ -259,15 +257,12 @@ function changedInAnotherTab(theirs: string): void {
   if (revisionNow === revision) revisionNow = Math.max(revision, kept.revision);
   if (revisionOnDisk === revision) revisionOnDisk = Math.max(revision, kept.revision);
   revision = Math.max(revision, kept.revision);
-  tell(
-    'The set was changed in another tab. This tab keeps its own; whichever changes last is what the browser remembers.',
-    {
-      key: 'another tab',
-      stays: true,
-      action: {
-        label: 'Show the other’s here',
-        run: () => replace(kept.written, kept.fileName, 'the other tab’s set'),
-      },
+  tell(texts.otherTab, {
+    key: 'another-tab',
+    stays: true,
+    action: {
+      label: texts.showOther,
+      run: () => replace(kept.written, kept.fileName, texts.otherLabel),
     },
-  );
+  });
 }

@@ -1,5 +1,6 @@
 import { computed, signal } from '@preact/signals';
 import { type Path, withValueAt } from '../../engine/index.ts';
+import { editingWords } from '../../outputs/words/index.ts';
 import { labelAt } from '../description/schema-at.ts';
 import { settle } from '../description/settle.ts';
 import { DEMO } from './examples.ts';
@@ -72,11 +73,11 @@ export function apply(one: Change): void {
 function afterChange(before: History.History, { make, options }: Change) {
   const changed = make(History.baseOf(before, options.run));
   const { written: settled, also } = options.part ? settle(changed, options.part) : { written: changed, also: [] };
-  return { history: History.record(before, settled, options.label ?? 'change', options.run), also };
+  return { history: History.record(before, settled, options.label ?? editingWords.change, options.run), also };
 }
 
 /** Tell what the latest change did, with a way to take it back; it goes when something else is changed. */
-export function tellOfChange(text: string, key: string, label = 'Undo'): void {
+export function tellOfChange(text: string, key: string, label: string = editingWords.undo): void {
   tell(text, { key, action: { label, run: undo }, untilNextChange: true });
 }
 

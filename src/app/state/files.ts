@@ -8,7 +8,7 @@ import {
   tooLarge,
   writeText,
 } from '../../engine/index.ts';
-import { readingWords, readNote } from '../../outputs/words/index.ts';
+import { readingWords, readNote, fileWords as texts } from '../../outputs/words/index.ts';
 import { latestWins } from '../workers/latest.ts';
 import { type ReadingQuestion, readDescription, SHORT_TEXT } from '../workers/reading.ts';
 import { fileName, replace, savedWritten, tellOfChange, written } from './document.ts';
@@ -89,12 +89,11 @@ function take(result: ReadResult, name: string): void {
   badFile.value = undefined;
   handle = undefined;
   remember(result.written, result);
-  replace(result.written, name, `open ${name}`);
+  replace(result.written, name, texts.openLabel(name));
   chooseStation(undefined);
   time.value = listeningTime(result.set.place);
-  dismiss('another tab');
-  const notes = result.notes.length ? ` ${result.notes.map(readNote).join('. ')}.` : '';
-  tellOfChange(`Opened ${name}.${notes}`, 'opened', 'Back to what I had');
+  dismiss('another-tab');
+  tellOfChange(texts.opened(name, result.notes.map(readNote)), 'opened', texts.backToBefore);
 }
 
 export const openExample = (example: Example): void => openText(example.text, example.file);
@@ -117,21 +116,21 @@ export async function saveFile(options: { as?: boolean } = {}): Promise<void> {
     if (!handle || options.as)
       handle = await showSaveFilePicker({
         suggestedName: fileName.peek(),
-        types: [{ description: 'Faintwave set', accept: { 'application/json': ['.json'] } }],
+        types: [{ description: texts.fileKind, accept: { 'application/json': ['.json'] } }],
       });
     const stream = await handle.createWritable();
     await stream.write(text);
     await stream.close();
     fileName.value = handle.name;
     savedWritten.value = now;
-    tell(`Saved ${handle.name}.`, { key: 'saved' });
+    tell(texts.saved(handle.name), { key: 'saved' });
   } catch (error) {
     if ((error as Error).name === 'AbortError') return;
     handle = undefined;
-    tell(`The file could not be written (${(error as Error).message}).`, {
+    tell(texts.notWritten((error as Error).message), {
       key: 'saved',
       stays: true,
-      action: { label: 'Download it instead', run: () => download(fileName.peek(), text) },
+      action: { label: texts.downloadInstead, run: () => download(fileName.peek(), text) },
     });
   }
 }

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { problemText } from '../../outputs/words/index.ts';
+import { problemText, dialogWords as texts } from '../../outputs/words/index.ts';
 import { badFile, isPasting, openText } from '../state/files.ts';
 import { LongText, type TextSource } from './LongText.tsx';
 
@@ -24,20 +24,17 @@ export function BadFileDialog() {
     <dialog ref={dialog} class="dialog" aria-labelledby="bad-file-title" onClose={close}>
       {bad && (
         <>
-          <h2 id="bad-file-title">“{bad.name}” cannot be opened as it is</h2>
-          <p>
-            {bad.problems.length === 1 ? 'One thing is' : `${bad.problems.length} things are`} wrong with it. Your own
-            work is untouched.
-          </p>
+          <h2 id="bad-file-title">{texts.badFile(bad.name)}</h2>
+          <p>{texts.problemCount(bad.problems.length)}</p>
           {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a long table must scroll from the keyboard */}
-          <section class="table-scroll" tabIndex={0} aria-label="Problems">
+          <section class="table-scroll" tabIndex={0} aria-label={texts.problems}>
             <table class="problems-table">
               <thead>
                 <tr>
-                  <th scope="col">Where</th>
-                  <th scope="col">Expected</th>
-                  <th scope="col">Found</th>
-                  <th scope="col">Hint</th>
+                  <th scope="col">{texts.columns.where}</th>
+                  <th scope="col">{texts.columns.expected}</th>
+                  <th scope="col">{texts.columns.given}</th>
+                  <th scope="col">{texts.columns.hint}</th>
                 </tr>
               </thead>
               <tbody>
@@ -47,7 +44,7 @@ export function BadFileDialog() {
                   .map((problem) => (
                     <tr key={problem.path + problem.expected}>
                       <td>
-                        <code>{problem.path || 'the file'}</code>
+                        <code>{problem.path || texts.wholeFile}</code>
                       </td>
                       <td>{problem.expected}</td>
                       <td>{problem.received}</td>
@@ -57,9 +54,9 @@ export function BadFileDialog() {
               </tbody>
             </table>
           </section>
-          {bad.problems.length > 200 && <p>and {bad.problems.length - 200} more.</p>}
+          {bad.problems.length > 200 && <p>{texts.morePlain(bad.problems.length - 200)}</p>}
           <button type="button" class="primary" onClick={close}>
-            Close
+            {texts.close}
           </button>
         </>
       )}
@@ -89,14 +86,14 @@ function PasteForm({ onClose }: { readonly onClose: () => void }) {
         if (typeof source === 'string') openText(source, 'pasted.json');
       }}
     >
-      <h2 id="paste-title">Paste a description</h2>
-      <LongText id="pasted" label="The text of a set’s file" rows={12} value={source} onChange={setSource} />
+      <h2 id="paste-title">{texts.pasteTitle}</h2>
+      <LongText id="pasted" label={texts.pasteLabel} rows={12} value={source} onChange={setSource} />
       <p class="buttons">
         <button type="submit" class="primary">
-          Open it
+          {texts.openPasted}
         </button>
         <button type="button" onClick={onClose}>
-          Cancel
+          {texts.cancel}
         </button>
       </p>
     </form>

@@ -1,5 +1,5 @@
-import { inSeries, type Warning } from '../../engine/index.ts';
-import { warningSentences } from '../../outputs/words/index.ts';
+import type { Warning } from '../../engine/index.ts';
+import { warningSentences, widgetWords } from '../../outputs/words/index.ts';
 
 export interface FigureItem {
   readonly label: string;
@@ -13,7 +13,7 @@ const isKnown = ({ text }: FigureItem): boolean => !/^(—|NaN)/.test(text);
 
 /** What a part comes to as made: names and figures, with warnings on them. */
 export function Figures({ items, warnings = [] }: { items: readonly FigureItem[]; warnings?: readonly Warning[] }) {
-  const unknown = items.filter((item) => !isKnown(item)).map(({ label }) => label[0].toLowerCase() + label.slice(1));
+  const unknown = items.filter((item) => !isKnown(item)).map(({ label }) => label);
   return (
     <div class="figures">
       <dl>
@@ -27,7 +27,7 @@ export function Figures({ items, warnings = [] }: { items: readonly FigureItem[]
           </div>
         ))}
       </dl>
-      {unknown.length > 0 && <p class="figure-unknown">Not known from what is given here: {inSeries(unknown)}.</p>}
+      {unknown.length > 0 && <p class="figure-unknown">{widgetWords.unknownFigures(unknown)}</p>}
       {warningSentences(warnings).map((warning) => (
         <p class="figure-warning" key={warning}>
           <span aria-hidden="true">⚠ </span>

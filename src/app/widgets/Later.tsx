@@ -1,5 +1,6 @@
 import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
+import { widgetWords as texts } from '../../outputs/words/index.ts';
 
 interface Props<P> {
   /** Fetches the component; it is not in the page's first script. */
@@ -25,12 +26,12 @@ export function Later<P extends object>({ load, name, props }: Props<P>) {
     };
   }, [load, attempt]);
   if (Loaded) return <Loaded {...props} />;
-  if (!failed) return <p class="quiet">Opening {name}…</p>;
+  if (!failed) return <p class="quiet">{texts.opening(name)}</p>;
   return (
     <p class="problem">
-      {name} could not be fetched.{' '}
+      {texts.notFetched(name)}{' '}
       <button type="button" onClick={() => setAttempt(attempt + 1)}>
-        Try again
+        {texts.tryAgain}
       </button>
     </p>
   );

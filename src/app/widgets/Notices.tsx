@@ -1,9 +1,10 @@
+import { widgetWords } from '../../outputs/words/index.ts';
 import { dismiss, notices } from '../state/notices.ts';
 
 /** Short messages at the edge of the page, with what can be done about them. */
 export function Notices() {
   return (
-    <section class="notices" aria-label="Messages" aria-live="polite">
+    <section class="notices" aria-label={widgetWords.messages} aria-live="polite">
       {notices.value.map(({ key, text, action, isBusy }) => (
         <div class="notice" key={key}>
           <p>{text}</p>
@@ -20,7 +21,7 @@ export function Notices() {
             </button>
           )}
           {!isBusy && (
-            <button type="button" class="leave-out" aria-label="Dismiss" onClick={() => dismiss(key)}>
+            <button type="button" class="leave-out" aria-label={widgetWords.dismiss} onClick={() => dismiss(key)}>
               ×
             </button>
           )}

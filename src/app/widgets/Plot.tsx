@@ -1,5 +1,6 @@
 import { useMemo } from 'preact/hooks';
 import { type Scene, sceneToSvg } from '../../outputs/scene/index.ts';
+import { widgetWords } from '../../outputs/words/index.ts';
 import { useLater, useNear } from './use-near.ts';
 
 interface Props<Data> {
@@ -21,7 +22,7 @@ export function Plot<Data>({ title, data, draw }: Props<Data>) {
       </div>
       {scene && (
         <details class="in-words">
-          <summary>In words</summary>
+          <summary>{widgetWords.inWords}</summary>
           <p>{scene.description}</p>
         </details>
       )}

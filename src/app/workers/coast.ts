@@ -1,6 +1,7 @@
 import land50 from 'world-atlas/land-50m.json?url';
 import land110 from 'world-atlas/land-110m.json?url';
 import { type Coast, coastline, type LandTopology, type PlaceDescription } from '../../engine/index.ts';
+import { widgetWords } from '../../outputs/words/index.ts';
 
 const ADDRESSES = { fine: land50, coarse: land110 } as const;
 export type LandDetail = keyof typeof ADDRESSES;
@@ -12,7 +13,7 @@ export function loadLand(detail: LandDetail): Promise<LandTopology> {
   if (!topology) {
     // Its address changes with what is in it, so one worker's copy serves every other without asking whether it is old.
     topology = fetch(ADDRESSES[detail], { cache: 'force-cache' }).then((response) => {
-      if (!response.ok) throw new Error(`the coastline could not be loaded (${response.status})`);
+      if (!response.ok) throw new Error(widgetWords.coastNotLoaded(response.status));
       return response.json() as Promise<LandTopology>;
     });
     topology.catch(() => topologies.delete(detail));

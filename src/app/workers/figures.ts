@@ -19,6 +19,7 @@ import {
   sunState,
 } from '../../engine/index.ts';
 import type { FieldProfile } from '../../outputs/plots/index.ts';
+import { pathWords } from '../../outputs/words/index.ts';
 import type { When } from '../description/when.ts';
 
 export interface PlaceQuestion {
@@ -105,8 +106,9 @@ function profileOf(place: PlaceDescription, { station, sections, ground, distanc
   return profile;
 }
 
+const GROUND_IDS = Object.keys(GROUND_KINDS) as (keyof typeof GROUND_KINDS)[];
+
 const nameOf = (ground: GroundConstants): string => {
-  const kind = Object.entries(GROUND_KINDS).find(([, constants]) => sameGround(constants, ground))?.[0];
-  if (kind === 'sea' || kind === 'fresh water') return kind;
-  return kind ? `${kind} land` : 'land';
+  const kind = GROUND_IDS.find((id) => sameGround(GROUND_KINDS[id], ground));
+  return kind ? pathWords.ground[kind] : pathWords.ownGround;
 };

@@ -1,3 +1,5 @@
+import { widgetWords } from '../../outputs/words/index.ts';
+
 /** What a worker may be asked, one question at a time; a newer question takes the place of one still waiting. */
 export interface Latest<Question> {
   readonly ask: (question: Question) => void;
@@ -31,7 +33,7 @@ export function latestWins<Question, Answer>(
     if (question !== undefined) heard(question, reply);
   };
   worker.onmessage = (event) => finish(event.data as Reply<Answer>);
-  worker.onerror = (event) => finish({ error: event.message || 'the worker stopped' });
+  worker.onerror = (event) => finish({ error: event.message || widgetWords.workerStopped });
   return {
     ask: (question) => {
       if (asked === undefined) send(question);

@@ -1,9 +1,14 @@
-import { problemText, receptionSummary, stationSentence } from '../../../outputs/words/index.ts';
-import { fieldWords, nameOf } from '../../description/places.ts';
+import {
+  problemText,
+  problemWords,
+  receptionSummary,
+  stationSentence,
+  setWords as texts,
+} from '../../../outputs/words/index.ts';
+import { fieldPath, nameOf } from '../../description/places.ts';
 import { written } from '../../state/document.ts';
 import { chosen, reception, receptionError } from '../../state/reception.ts';
 import { isBehind, problems } from '../../state/understanding.ts';
-import { kilohertz } from '../../widgets/figure.ts';
 import { showField } from '../../widgets/show-field.ts';
 
 /** The answer first, in words; below it the chosen station's. */
@@ -11,32 +16,31 @@ export function Answer() {
   const now = reception.value;
   const station = chosen.value;
   return (
-    <section class="answer" aria-label="What you would hear">
+    <section class="answer" aria-label={texts.answer}>
       <p class="summary" aria-live="polite">
-        {now ? receptionSummary(now) : receptionError.value ? 'This set could not be worked out.' : 'Working it out…'}
+        {now ? receptionSummary(now) : receptionError.value ? texts.notCalculated : texts.calculating}
       </p>
       {station && (
         <p class="chosen-sentence">
-          <strong>{station.name}</strong>, {kilohertz(station.frequency)}. {stationSentence(station)}
+          <strong>{texts.station(station.name, station.frequency)}</strong> {stationSentence(station)}
         </p>
       )}
       {receptionError.value && (
         <p class="problem" role="alert">
-          {receptionError.value} {now ? 'The figures are those of the set before.' : ''}
+          {texts.failed(receptionError.value, now !== undefined)}
         </p>
       )}
-      {isBehind.value && <AsLastUnderstood />}
+      {isBehind.value && <LastValid />}
     </section>
   );
 }
 
 /** While something is not right yet, the figures stay and say what they are of. */
-function AsLastUnderstood() {
+function LastValid() {
   const list = problems.value;
   return (
     <div class="behind" role="status">
-      <strong>As last understood.</strong>{' '}
-      {list.length === 1 ? 'One thing is not right yet:' : `${list.length} things are not right yet:`}
+      <strong>{problemWords.lastValid}</strong> {problemWords.count(list.length)}
       <ul>
         {list
           .slice(0, 6)
@@ -44,13 +48,12 @@ function AsLastUnderstood() {
           .map((problem) => (
             <li key={problem.path + problem.expected}>
               <button type="button" class="link" onClick={() => showField(problem.path)}>
-                {fieldWords(problem.path, written.value)}
+                {fieldPath(problem.path, written.value)}
               </button>
-              : expected {problem.expected}
-              {problem.hint ? ` (${problem.hint})` : ''}
+              {problemWords.inList(problem.expected, problem.hint)}
             </li>
           ))}
-        {list.length > 6 && <li>and {list.length - 6} more</li>}
+        {list.length > 6 && <li>{problemWords.more(list.length - 6)}</li>}
       </ul>
     </div>
   );

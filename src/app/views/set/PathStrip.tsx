@@ -1,24 +1,14 @@
 import type { Stage, StageId } from '../../../engine/index.ts';
-import { stageLevel, stageSentence, warningSentences } from '../../../outputs/words/index.ts';
+import { stageLevel, stageSentence, setWords as texts, warningSentences } from '../../../outputs/words/index.ts';
 import { loadTitle } from '../../description/places.ts';
 import { chosen, receptionSet } from '../../state/reception.ts';
 import { isBehind } from '../../state/understanding.ts';
 import { stage } from '../../state/view.ts';
-import { decibelText, figureAndUnit } from '../../widgets/figure.ts';
+import { figureAndUnit } from '../../widgets/figure.ts';
 import { LevelBar } from '../../widgets/LevelBar.tsx';
 import { showWorkbench } from '../../widgets/show-field.ts';
 
 export const STAGE_IDS: readonly StageId[] = ['field', 'aerial', 'tuned circuit', 'detector', 'audio', 'phones', 'ear'];
-
-const SHORT_TITLES: Readonly<Record<StageId, string>> = {
-  field: 'Field',
-  aerial: 'Aerial',
-  'tuned circuit': 'Tuned circuit',
-  detector: 'Detector',
-  audio: 'After detector',
-  phones: 'Phones',
-  ear: 'Ear',
-};
 
 /** On a phone the workbench lies below the whole path and the list: choosing a stage has to go there to be seen. */
 const isNarrow = (): boolean => matchMedia('(max-width: 859px)').matches;
@@ -44,7 +34,7 @@ export function PathStrip() {
     <div
       class={`path${isBehind.value ? ' is-behind' : ''}`}
       role="tablist"
-      aria-label={station ? `Path of ${station.name}, from the field to the ear` : 'Path from the field to the ear'}
+      aria-label={texts.path(station?.name)}
       onKeyDown={keys}
     >
       {STAGE_IDS.map((id, i) => (
@@ -66,7 +56,7 @@ export function PathStrip() {
 
 function StageTab(props: { index: number; id: StageId; level?: Stage; isOpen: boolean; onOpen: () => void }) {
   const { index, id, level, isOpen, onOpen } = props;
-  const { figure, unit, of } = figureAndUnit(level ? stageLevel(level) : '—');
+  const { figure, unit, of } = figureAndUnit(level ? stageLevel(level) : texts.unknownLevel);
   return (
     <button
       type="button"
@@ -79,17 +69,17 @@ function StageTab(props: { index: number; id: StageId; level?: Stage; isOpen: bo
       title={level && stageSentence(level)}
       onClick={onOpen}
     >
-      <span class="stage-title">{id === 'phones' ? loadTitle(receptionSet.value?.load.kind) : SHORT_TITLES[id]}</span>{' '}
+      <span class="stage-title">{id === 'phones' ? loadTitle(receptionSet.value?.load.kind) : texts.stages[id]}</span>{' '}
       <span class="stage-figure">
         {figure} <span class="unit">{unit}</span>
         {of && <span class="unit stage-of"> {of}</span>}
       </span>{' '}
       <span class="stage-change">
-        {level?.change === undefined ? '' : powerLost(level.change)}
+        {level?.change === undefined ? '' : texts.powerLoss(level.change)}
         {level && level.warnings.length > 0 ? (
           <span class="warning-mark" title={warningSentences(level.warnings).join(' ')}>
             {' '}
-            ⚠<span class="visually-hidden">has a warning</span>
+            ⚠<span class="visually-hidden">{texts.hasWarning}</span>
           </span>
         ) : null}
       </span>
@@ -97,7 +87,3 @@ function StageTab(props: { index: number; id: StageId; level?: Stage; isOpen: bo
     </button>
   );
 }
-
-/** A voltage may rise while power is lost, so it says which of the two it means. */
-const powerLost = (change: number): string =>
-  change <= -0.05 ? `${decibelText(-change).slice(1)} of power lost` : 'no power lost';

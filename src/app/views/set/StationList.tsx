@@ -1,7 +1,12 @@
-import { besideWords, stationSentence, verdictWords } from '../../../outputs/words/index.ts';
+import {
+  besideWords,
+  stationFrequency,
+  stationSentence,
+  setWords as texts,
+  verdictWords,
+} from '../../../outputs/words/index.ts';
 import { chosen, reception } from '../../state/reception.ts';
 import { chooseStation } from '../../state/view.ts';
-import { kilohertz } from '../../widgets/figure.ts';
 import { HeardBars } from './Heard.tsx';
 
 /** Every station, best first; choosing one puts the pointer and the path on it. */
@@ -9,8 +14,8 @@ export function StationList() {
   const now = reception.value;
   return (
     <section class="stations" aria-labelledby="stations-title">
-      <h2 id="stations-title">Stations, best first</h2>
-      {now && now.stations.length === 0 && <p class="quiet">None yet: add what is on the air under “Field”.</p>}
+      <h2 id="stations-title">{texts.stations}</h2>
+      {now && now.stations.length === 0 && <p class="quiet">{texts.noStations}</p>}
       <ul>
         {now?.best.map((index) => {
           const station = now.stations[index];
@@ -27,8 +32,8 @@ export function StationList() {
               >
                 <span class="station-name">{station.name}</span>{' '}
                 <span class="station-heard">
-                  <span class="station-frequency">{kilohertz(station.frequency)}</span> <HeardBars verdict={verdict} />{' '}
-                  {verdictWords[verdict]}
+                  <span class="station-frequency">{stationFrequency(station.frequency)}</span>{' '}
+                  <HeardBars verdict={verdict} /> {verdictWords[verdict]}
                 </span>{' '}
                 <span class="station-disturbed">{besideWords(station)}</span>
               </button>

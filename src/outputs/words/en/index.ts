@@ -35,7 +35,7 @@ export {
 } from './fields/index.ts';
 export { listeningTexts } from './listening.ts';
 export { dielectricNames } from './materials.ts';
-export { readingWords } from './page/reading.ts';
+export * from './page/index.ts';
 export { partName, partTitle, partWords, terminalWords } from './parts.ts';
 export {
   axisNames,

@@ -1,10 +1,10 @@
 import { useMemo } from 'preact/hooks';
 import { formatQuantity, isLoop, type LoopAerial, loopOf, type Reception } from '../../../../engine/index.ts';
+import { earthWords, aerialWords as texts } from '../../../../outputs/words/index.ts';
 import { PartEditor } from '../../../editing/PartEditor.tsx';
 import { chosen, reception, receptionSet } from '../../../state/reception.ts';
 import { Drawing } from '../../../widgets/Drawing.tsx';
 import { type FigureItem, Figures } from '../../../widgets/Figures.tsx';
-import { kilohertz } from '../../../widgets/figure.ts';
 import { Cautions } from '../Cautions.tsx';
 
 type Parts = Reception['parts'];
@@ -20,9 +20,9 @@ export function AerialEarth() {
   return (
     <>
       <section class="card" aria-labelledby="aerial-title">
-        <h3 id="aerial-title">Aerial</h3>
+        <h3 id="aerial-title">{texts.title}</h3>
         <div class="bench">
-          <PartEditor path={['aerial']} kindLabel="Kind of aerial" />
+          <PartEditor path={['aerial']} kindLabel={texts.kind} />
           <div>
             <Drawing part="aerial" />
             {parts && (
@@ -32,51 +32,47 @@ export function AerialEarth() {
         </div>
         <Cautions about="aerial" />
       </section>
-      {aerial && isLoop(aerial) ? (
-        <p class="quiet">
-          {aerial.kind === 'frame' ? 'A frame aerial' : 'A ferrite rod'} needs no earth: none is connected.
-        </p>
-      ) : (
-        <Earth parts={parts} />
-      )}
+      {aerial && isLoop(aerial) ? <p class="quiet">{texts.noEarth[aerial.kind]}</p> : <Earth parts={parts} />}
     </>
   );
 }
 
 const wireItems = ({ aerial }: Parts): FigureItem[] => [
-  { label: 'Effective height', text: formatQuantity(aerial.effectiveHeight, 'length') },
-  { label: 'Capacitance', text: formatQuantity(aerial.capacitance, 'capacitance') },
-  { label: 'Radiation resistance', text: formatQuantity(aerial.radiationResistance, 'resistance') },
+  { label: texts.effectiveHeight, text: formatQuantity(aerial.effectiveHeight, 'length') },
+  { label: texts.capacitance, text: formatQuantity(aerial.capacitance, 'capacitance') },
+  { label: texts.radiationResistance, text: formatQuantity(aerial.radiationResistance, 'resistance') },
 ];
 
 /** A loop is a coil as well: what it is worth hangs on its turns and its losses. */
 function loopItems(loop: LoopAerial, frequency: number): FigureItem[] {
   const resistance = loop.resistanceAt(frequency);
-  const at = `at ${kilohertz(frequency)}`;
   return [
-    { label: `Effective height ${at}`, text: formatQuantity(loop.effectiveHeightAt(frequency), 'length') },
-    { label: 'Inductance', text: formatQuantity(loop.inductance, 'inductance') },
-    { label: `Q by itself ${at}`, text: ((2 * Math.PI * frequency * loop.inductance) / resistance).toFixed(0) },
-    { label: `Resistance ${at}`, text: formatQuantity(resistance, 'resistance') },
-    { label: 'Self-capacitance', text: formatQuantity(loop.selfCapacitance, 'capacitance') },
-    { label: 'Wire to wind', text: formatQuantity(loop.wireLength, 'length') },
+    { label: texts.effectiveHeightAt(frequency), text: formatQuantity(loop.effectiveHeightAt(frequency), 'length') },
+    { label: texts.inductance, text: formatQuantity(loop.inductance, 'inductance') },
+    {
+      label: texts.unloadedQAt(frequency),
+      text: ((2 * Math.PI * frequency * loop.inductance) / resistance).toFixed(0),
+    },
+    { label: texts.resistanceAt(frequency), text: formatQuantity(resistance, 'resistance') },
+    { label: texts.selfCapacitance, text: formatQuantity(loop.selfCapacitance, 'capacitance') },
+    { label: texts.wireLength, text: formatQuantity(loop.wireLength, 'length') },
   ];
 }
 
 function Earth({ parts }: { parts?: Parts }) {
   return (
     <section class="card" aria-labelledby="earth-title">
-      <h3 id="earth-title">Earth</h3>
+      <h3 id="earth-title">{earthWords.title}</h3>
       <div class="bench">
-        <PartEditor path={['earth']} kindLabel="Kind of earth" />
+        <PartEditor path={['earth']} kindLabel={earthWords.kind} />
         <div>
           {parts && (
             <Figures
               items={[
                 {
-                  label: 'Resistance',
+                  label: earthWords.resistance,
                   text: formatQuantity(parts.earth.resistance, 'resistance'),
-                  range: `${formatQuantity(parts.earth.range[0], 'resistance', 2)} to ${formatQuantity(parts.earth.range[1], 'resistance', 2)}`,
+                  range: earthWords.range(...parts.earth.range),
                 },
               ]}
               warnings={parts.earth.warnings}

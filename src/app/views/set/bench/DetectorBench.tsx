@@ -7,6 +7,7 @@ import {
   withValueAt,
 } from '../../../../engine/index.ts';
 import { detectorCurve } from '../../../../outputs/plots/index.ts';
+import { detectorBenchWords as texts } from '../../../../outputs/words/index.ts';
 import { tidy } from '../../../description/quantity-text.ts';
 import { PartEditor } from '../../../editing/PartEditor.tsx';
 import { curves } from '../../../state/curves.ts';
@@ -28,26 +29,26 @@ export function DetectorBench() {
   return (
     <>
       <section class="card" aria-labelledby="detector-title">
-        <h3 id="detector-title">Detector{detector ? `: ${detector.label}` : ''}</h3>
+        <h3 id="detector-title">{texts.title(detector?.label)}</h3>
         <div class="bench">
-          <PartEditor path={['detector']} kindLabel="Kind of detector" />
+          <PartEditor path={['detector']} kindLabel={texts.kind} />
           <div>
             <Drawing part="detector" />
             {detector && (
               <Figures
                 items={[
                   {
-                    label: 'Resistance near zero volts',
+                    label: texts.zeroBiasResistance,
                     text: formatQuantity(detector.zeroBiasResistance, 'resistance'),
                   },
                   ...(station
                     ? [
                         {
-                          label: `What it puts across the tuned circuit, on ${station.name}`,
+                          label: texts.inputResistance(station.name),
                           text: formatQuantity(station.detectorInputResistance, 'resistance'),
                         },
-                        { label: 'Carrier at it, peak', text: formatQuantity(station.detectorVoltage, 'voltage') },
-                        { label: 'Direct voltage after it', text: formatQuantity(station.directVoltage, 'voltage') },
+                        { label: texts.carrier, text: formatQuantity(station.detectorVoltage, 'voltage') },
+                        { label: texts.directVoltage, text: formatQuantity(station.directVoltage, 'voltage') },
                       ]
                     : []),
                 ]}
@@ -56,7 +57,7 @@ export function DetectorBench() {
             )}
             {detector && detector.facts.length > 0 && (
               <details class="in-words">
-                <summary>What is known of its kind</summary>
+                <summary>{texts.facts}</summary>
                 {detector.facts.map((fact) => (
                   <p key={fact}>{fact}</p>
                 ))}
@@ -64,7 +65,7 @@ export function DetectorBench() {
             )}
             {curves.value && (
               <Plot
-                title={`Its curve, and where it works on ${curves.value.resonance.station.name}`}
+                title={texts.curve(curves.value.resonance.station.name)}
                 data={curves.value.detector}
                 draw={detectorCurve}
               />
@@ -85,7 +86,7 @@ export function DetectorBench() {
           set={receptionSet.value}
           station={station}
           onChoose={(detector, label) =>
-            change((base) => withValueAt(base, ['detector'], asWritten(detector)), { label: `Detector: ${label}` })
+            change((base) => withValueAt(base, ['detector'], asWritten(detector)), { label: texts.changeLabel(label) })
           }
         />
       )}
@@ -103,7 +104,7 @@ const takeSpot = ({ saturationCurrent, ideality, seriesResistance, leakage, word
         seriesResistance: tidy(formatQuantity(seriesResistance, 'resistance')),
         leakage: tidy(formatQuantity(leakage, 'resistance')),
       }).reduce((written: unknown, [key, value]) => withValueAt(written, ['detector', key], value), base),
-    { label: `Crystal: ${words}` },
+    { label: texts.spotLabel(words) },
   );
 
 /** As a person would write it: volts and kelvins with their units. */

@@ -1,4 +1,5 @@
 import type { Path } from '../../../../engine/index.ts';
+import { fieldBenchWords } from '../../../../outputs/words/index.ts';
 import { PartEditor } from '../../../editing/PartEditor.tsx';
 import { change, written } from '../../../state/document.ts';
 import { download } from '../../../state/download.ts';
@@ -40,7 +41,7 @@ export function FieldBench() {
         />
       )}
       <section class="card" aria-labelledby="place-title">
-        <h3 id="place-title">Where you are</h3>
+        <h3 id="place-title">{fieldBenchWords.place}</h3>
         <PartEditor path={['place']} except={['stations']} />
       </section>
     </>

@@ -1,10 +1,10 @@
 import { formatQuantity, valueAtPath } from '../../../../engine/index.ts';
+import { loadWords, afterDetectorWords as texts } from '../../../../outputs/words/index.ts';
 import { PartEditor } from '../../../editing/PartEditor.tsx';
 import { Drawing } from '../../../widgets/Drawing.tsx';
 import { Figures } from '../../../widgets/Figures.tsx';
 import { Cautions } from '../Cautions.tsx';
 import '../detector/detector.css';
-import { loadTitle } from '../../../description/places.ts';
 import { curves } from '../../../state/curves.ts';
 import { written } from '../../../state/document.ts';
 import { chosen, reception, receptionSet } from '../../../state/reception.ts';
@@ -13,26 +13,29 @@ import { Matching } from './Matching.tsx';
 /** What stands between the detector and the phones. */
 const AFTER = ['bypass', 'equalizer'];
 
+const afterTitle = (kind: string | undefined): string =>
+  texts.title[kind === 'amplifier' || kind === 'crystal earpiece' ? kind : 'phones'];
+
 export function AfterDetector() {
   const station = chosen.value;
   return (
     <section class="card" aria-labelledby="after-title">
-      <h3 id="after-title">Between detector and {loadTitle(receptionSet.value?.load.kind).toLowerCase()}</h3>
+      <h3 id="after-title">{afterTitle(receptionSet.value?.load.kind)}</h3>
       <div class="bench">
         <PartEditor path={['load']} only={AFTER} />
         {station && (
           <Figures
             items={[
-              { label: 'Direct voltage', text: formatQuantity(station.directVoltage, 'voltage') },
-              { label: 'Audio voltage', text: formatQuantity(station.audioVoltage, 'voltage') },
-              { label: 'Distortion of a tone', text: formatQuantity(station.distortion, 'ratio', 2) },
+              { label: texts.directVoltage, text: formatQuantity(station.directVoltage, 'voltage') },
+              { label: texts.audioVoltage, text: formatQuantity(station.audioVoltage, 'voltage') },
+              { label: texts.distortion, text: formatQuantity(station.distortion, 'ratio', 2) },
             ]}
           />
         )}
       </div>
       {curves.value && station?.name === curves.value.resonance.station.name && (
         <>
-          <h4>What becomes of the programme, on {station.name}</h4>
+          <h4>{texts.programme(station.name)}</h4>
           <ul class="bench-words">
             {curves.value.audio.words.map((words) => (
               <li key={words}>{words}</li>
@@ -54,18 +57,18 @@ export function Phones() {
   return (
     <>
       <section class="card" aria-labelledby="load-title">
-        <h3 id="load-title">Phones or other load</h3>
+        <h3 id="load-title">{loadWords.title}</h3>
         <div class="bench">
-          <PartEditor path={['load']} kindLabel="Kind of load" except={AFTER} />
+          <PartEditor path={['load']} kindLabel={loadWords.kind} except={AFTER} />
           <div>
             <Drawing part="load" />
             {load && (
               <Figures
                 items={[
-                  { label: 'Resistance to direct current', text: formatQuantity(load.directResistance, 'resistance') },
-                  { label: 'Impedance at 1 kHz', text: formatQuantity(load.impedanceAt1kHz, 'resistance') },
+                  { label: loadWords.directResistance, text: formatQuantity(load.directResistance, 'resistance') },
+                  { label: loadWords.impedance, text: formatQuantity(load.impedanceAt1kHz, 'resistance') },
                   ...(station
-                    ? [{ label: `Power from ${station.name}`, text: formatQuantity(station.phonesPower, 'power') }]
+                    ? [{ label: loadWords.power(station.name), text: formatQuantity(station.phonesPower, 'power') }]
                     : []),
                 ]}
                 warnings={load.warnings}

@@ -1,6 +1,6 @@
 import { useMemo, useState } from 'preact/hooks';
 import type { Match } from '../../../../engine/index.ts';
-import { coverageWords, MATCHED_NAMES, matchWords } from '../../../../outputs/words/index.ts';
+import { coverageWords, MATCHED_NAMES, matchWords, matchingWords as texts } from '../../../../outputs/words/index.ts';
 import { chosen, receptionSet } from '../../../state/reception.ts';
 import { tryOut } from '../../../state/try-out.ts';
 import { time } from '../../../state/view.ts';
@@ -27,41 +27,36 @@ export function Matching({ of }: { of: readonly Match['what'][] }) {
   const shown = found?.filter(({ what }) => of.includes(what));
   return (
     <details class="card" onToggle={(event) => setOpen((event.currentTarget as HTMLDetailsElement).open)}>
-      <summary>{`Find the best ${of.length > 1 ? 'taps' : of[0]} for ${station.name}`}</summary>
-      {failed !== '' && <p class="problem">It cannot be found: {failed}</p>}
-      {open && !found && failed === '' && <p class="quiet">Trying one after another…</p>}
-      {shown && shown.length === 0 && <p class="quiet">This arrangement has nothing of the kind to set.</p>}
+      <summary>{of.length > 1 ? texts.findTaps(station.name) : texts.find[of[0]](station.name)}</summary>
+      {failed !== '' && <p class="problem">{texts.notFound(failed)}</p>}
+      {open && !found && failed === '' && <p class="quiet">{texts.trying}</p>}
+      {shown && shown.length === 0 && <p class="quiet">{texts.nothingToSet}</p>}
       <ul class="matches">
         {shown?.map((match) => (
           <li key={match.what}>
             <span>
-              <strong>{MATCHED_NAMES[match.what]}.</strong> {matchWords(match)} {coverageWords(match)}
+              <strong>{texts.heading(MATCHED_NAMES[match.what])}</strong> {matchWords(match)} {coverageWords(match)}
             </span>
             {match.changes.length > 0 && (
               <button
                 type="button"
                 class="try"
-                aria-label={`Take the best ${match.what}`}
+                aria-label={texts.takeLabel(MATCHED_NAMES[match.what])}
                 onClick={() =>
                   tryOut(
                     match.changes,
-                    `best ${match.what}`,
+                    texts.undoLabel(MATCHED_NAMES[match.what]),
                     [matchWords(match), coverageWords(match)].filter(Boolean).join(' '),
                   )
                 }
               >
-                Take it
+                {texts.take}
               </button>
             )}
           </li>
         ))}
       </ul>
-      {shown && shown.length > 0 && (
-        <p class="about">
-          Optimised separately, retuned each time. Best is the loudest at which the station stays clear of others; for a
-          station that others disturb it is the clearest.
-        </p>
-      )}
+      {shown && shown.length > 0 && <p class="about">{texts.about}</p>}
     </details>
   );
 }

@@ -1,5 +1,10 @@
 import { formatQuantity, type StageId } from '../../../../engine/index.ts';
-import { stageSentence, suggestionWords, warningSentences } from '../../../../outputs/words/index.ts';
+import {
+  stageSentence,
+  suggestionWords,
+  setWords as texts,
+  warningSentences,
+} from '../../../../outputs/words/index.ts';
 import { chosen, suggestionsFor } from '../../../state/reception.ts';
 
 /** What happens at a stage for the chosen station, and what would improve it. */
@@ -9,17 +14,13 @@ export function StageNow({ id }: { id: StageId }) {
   if (!station || !level) return null;
   const suggestions = suggestionsFor(station)?.filter((one) => one.stage === id) ?? [];
   const range = level.range?.map((value) =>
-    id === 'ear' ? `${Math.round(value)} dB` : formatQuantity(value, level.kind, 2),
+    id === 'ear' ? texts.rangeDecibels(value) : formatQuantity(value, level.kind, 2),
   );
   return (
     <div class="stage-now">
       <p>
-        <strong>{station.name}:</strong> {stageSentence(level)}{' '}
-        {range && (
-          <span class="figure-range">
-            Between {range[0]} and {range[1]}.
-          </span>
-        )}
+        <strong>{texts.stageOf(station.name)}</strong> {stageSentence(level)}{' '}
+        {range && <span class="figure-range">{texts.range(range[0], range[1])}</span>}
       </p>
       {warningSentences(level.warnings).map((warning) => (
         <p class="figure-warning" key={warning}>
@@ -27,9 +28,7 @@ export function StageNow({ id }: { id: StageId }) {
           {warning}
         </p>
       ))}
-      {suggestions.length > 0 && (
-        <p class="stage-help">Would help here: {suggestions.map(suggestionWords).join('; ')}.</p>
-      )}
+      {suggestions.length > 0 && <p class="stage-help">{texts.suggestionsHere(suggestions.map(suggestionWords))}</p>}
     </div>
   );
 }

@@ -7,6 +7,7 @@ import {
   qAgainstFrequency,
   resonanceCurve,
 } from '../../../../outputs/plots/index.ts';
+import { tunedCircuitWords as texts } from '../../../../outputs/words/index.ts';
 import { coilNames } from '../../../description/change-kind.ts';
 import { addItem, removeItem } from '../../../description/lists.ts';
 import { PartEditor } from '../../../editing/PartEditor.tsx';
@@ -16,7 +17,6 @@ import { chosen, reception } from '../../../state/reception.ts';
 import { Diagram } from '../../../widgets/Diagram.tsx';
 import { Drawing } from '../../../widgets/Drawing.tsx';
 import { Figures } from '../../../widgets/Figures.tsx';
-import { kilohertz } from '../../../widgets/figure.ts';
 import { Plot } from '../../../widgets/Plot.tsx';
 import { Matching } from './Matching.tsx';
 
@@ -35,18 +35,18 @@ export function TunedCircuit() {
       {station && (
         <Figures
           items={[
-            { label: `Q with all connected, on ${station.name}`, text: station.loadedQ.toFixed(0) },
-            { label: 'Q of coil and capacitor alone', text: station.unloadedQ.toFixed(0) },
-            { label: 'Width between −3 dB points', text: formatQuantity(station.bandwidth, 'frequency') },
+            { label: texts.loadedQ(station.name), text: station.loadedQ.toFixed(0) },
+            { label: texts.unloadedQ, text: station.unloadedQ.toFixed(0) },
+            { label: texts.bandwidth, text: formatQuantity(station.bandwidth, 'frequency') },
           ]}
           warnings={[]}
         />
       )}
       <CircuitPlots />
       <section class="card" aria-labelledby="arrangement-title">
-        <h3 id="arrangement-title">How it is connected</h3>
+        <h3 id="arrangement-title">{texts.arrangement}</h3>
         <Diagram />
-        <PartEditor path={['arrangement']} kindLabel="Arrangement" />
+        <PartEditor path={['arrangement']} kindLabel={texts.arrangementKind} />
       </section>
       <Matching of={TAPS} />
       {Array.from({ length: count }, (_, i) => (
@@ -56,33 +56,33 @@ export function TunedCircuit() {
         <button
           type="button"
           class="chip"
-          onClick={() => change((base) => addItem(base, COILS), { label: 'add a coil' })}
+          onClick={() => change((base) => addItem(base, COILS), { label: texts.addCoilLabel })}
         >
-          Add a coil
+          {texts.addCoil}
         </button>
       </p>
       <section class="card" aria-labelledby="tuning-title">
-        <h3 id="tuning-title">Tuning capacitor</h3>
+        <h3 id="tuning-title">{texts.capacitor}</h3>
         <div class="bench">
-          <PartEditor path={['tuning']} kindLabel="Kind of capacitor" />
+          <PartEditor path={['tuning']} kindLabel={texts.capacitorKind} />
           <div>
             <Drawing part="tuning" />
             {tuning && now && (
               <Figures
                 items={[
                   {
-                    label: 'In all, open to meshed',
-                    text: `${formatQuantity(tuning.minimum, 'capacitance')} to ${formatQuantity(tuning.maximum, 'capacitance')}`,
+                    label: texts.total,
+                    text: texts.totalRange(tuning.minimum, tuning.maximum),
                   },
                   {
-                    label: 'Covers',
-                    text: `${Math.round(now.dial.lowest / 1e3)} to ${Math.round(now.dial.highest / 1e3)} kHz`,
+                    label: texts.covers,
+                    text: texts.coversRange(now.dial.lowest, now.dial.highest),
                   },
                 ]}
                 warnings={tuning.warnings}
               />
             )}
-            {covered && <Plot title="What the set covers" data={covered} draw={coverage} />}
+            {covered && <Plot title={texts.coverage} data={covered} draw={coverage} />}
           </div>
         </div>
       </section>
@@ -95,10 +95,10 @@ function CircuitPlots() {
   if (!drawn) return null;
   return (
     <section class="card plots" aria-labelledby="plots-title">
-      <h3 id="plots-title">What it lets through</h3>
+      <h3 id="plots-title">{texts.plots}</h3>
       <div class="plot-grid">
-        <Plot title={`Tuned to ${drawn.resonance.station.name}`} data={drawn.resonance} draw={resonanceCurve} />
-        <Plot title="Across the band, as left there" data={drawn.band} draw={bandResponse} />
+        <Plot title={texts.resonance(drawn.resonance.station.name)} data={drawn.resonance} draw={resonanceCurve} />
+        <Plot title={texts.band} data={drawn.band} draw={bandResponse} />
       </div>
     </section>
   );
@@ -107,7 +107,7 @@ function CircuitPlots() {
 const coverageOf = ({ dial, stations }: Reception): Coverage => ({
   bands: [
     {
-      label: 'as it is',
+      label: texts.coverageBand,
       lowest: dial.lowest,
       highest: dial.highest,
       lowestRange: dial.lowestRange,
@@ -126,39 +126,39 @@ function CoilCard({ index }: { index: number }) {
   return (
     <section class="card" aria-labelledby={title}>
       <h3 id={title}>
-        Coil{isOnly ? '' : ` “${name}”`}
+        {texts.coil(isOnly ? undefined : name)}
         {!isOnly && (
           <button
             type="button"
             class="chip"
-            onClick={() => change((base) => removeItem(base, COILS, index), { label: `remove coil ${name}` })}
+            onClick={() => change((base) => removeItem(base, COILS, index), { label: texts.removeCoilLabel(name) })}
           >
-            Remove
+            {texts.removeCoil}
           </button>
         )}
       </h3>
       <div class="bench">
-        <PartEditor path={['coils', index]} kindLabel="Shape" />
+        <PartEditor path={['coils', index]} kindLabel={texts.coilShape} />
         <div>
           <Drawing part={{ coil: index }} />
           {figures && (
             <Figures
               items={[
-                { label: 'Inductance', text: formatQuantity(figures.inductance, 'inductance') },
+                { label: texts.inductance, text: formatQuantity(figures.inductance, 'inductance') },
                 {
-                  label: `Q at ${kilohertz(figures.qAt)}`,
+                  label: texts.qAt(figures.qAt),
                   text: figures.q.toFixed(0),
-                  range: `${figures.qRange[0].toFixed(0)} to ${figures.qRange[1].toFixed(0)}`,
+                  range: texts.qRange(...figures.qRange),
                 },
-                { label: 'Self-capacitance', text: formatQuantity(figures.selfCapacitance, 'capacitance') },
-                { label: 'Resonates by itself at', text: formatQuantity(figures.selfResonance, 'frequency') },
-                { label: 'Wire to wind', text: formatQuantity(figures.wireLength, 'length') },
-                { label: 'Direct-current resistance', text: formatQuantity(figures.dcResistance, 'resistance') },
+                { label: texts.selfCapacitance, text: formatQuantity(figures.selfCapacitance, 'capacitance') },
+                { label: texts.selfResonance, text: formatQuantity(figures.selfResonance, 'frequency') },
+                { label: texts.wireLength, text: formatQuantity(figures.wireLength, 'length') },
+                { label: texts.dcResistance, text: formatQuantity(figures.dcResistance, 'resistance') },
               ]}
               warnings={figures.warnings}
             />
           )}
-          {q && <Plot title="Q against frequency" data={q} draw={qAgainstFrequency} />}
+          {q && <Plot title={texts.qPlot} data={q} draw={qAgainstFrequency} />}
         </div>
       </div>
     </section>

@@ -1,6 +1,7 @@
 import type { ComponentType } from 'preact';
 import type { StageId } from '../../../../engine/index.ts';
-import { loadTitle, WORKBENCH_TITLES } from '../../../description/places.ts';
+import { setWords } from '../../../../outputs/words/index.ts';
+import { loadTitle } from '../../../description/places.ts';
 import { receptionSet } from '../../../state/reception.ts';
 import { stage } from '../../../state/view.ts';
 import { STAGE_IDS } from '../PathStrip.tsx';
@@ -34,7 +35,9 @@ export function Workbench() {
       role="tabpanel"
       aria-labelledby={`stage-${STAGE_IDS.indexOf(id)} workbench-title`}
     >
-      <h2 id="workbench-title">{id === 'phones' ? loadTitle(receptionSet.value?.load.kind) : WORKBENCH_TITLES[id]}</h2>
+      <h2 id="workbench-title">
+        {id === 'phones' ? loadTitle(receptionSet.value?.load.kind) : setWords.workbenches[id]}
+      </h2>
       <StageNow id={id} />
       <Bench key={id} />
     </section>

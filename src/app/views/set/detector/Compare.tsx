@@ -4,6 +4,7 @@ import { type ComparedCurve, detectorsCompared, isNearZero, MOST_COMPARED } from
 import {
   detectionLawWords,
   detectorShortNames,
+  compareWords as texts,
   verdictWords,
   warningSentences,
 } from '../../../../outputs/words/index.ts';
@@ -51,39 +52,39 @@ export function Compare({ set, station, time, onChoose }: Props) {
 
   return (
     <details class="card" onToggle={(event) => setOpen((event.currentTarget as HTMLDetailsElement).open)}>
-      <summary>Compare detectors on {station.name}</summary>
-      {failed !== '' && <p class="problem">They cannot be compared: {failed}</p>}
-      {open && !rows && failed === '' && <p class="quiet">Trying each of them…</p>}
+      <summary>{texts.title(station.name)}</summary>
+      {failed !== '' && <p class="problem">{texts.failed(failed)}</p>}
+      {open && !rows && failed === '' && <p class="quiet">{texts.trying}</p>}
       {rows && (
         <>
-          <p>{verdict(rows)}</p>
+          <p>{result(rows)}</p>
           {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a wide table must scroll from the keyboard */}
-          <section class="table-scroll" tabIndex={0} aria-label="Detectors compared">
+          <section class="table-scroll" tabIndex={0} aria-label={texts.table}>
             <table class="compare-table">
               <thead>
                 <tr>
-                  <th scope="col">Detector</th>
+                  <th scope="col">{texts.columns.detector}</th>
                   <th scope="col" class="number">
-                    Sound
+                    {texts.columns.sound}
                   </th>
-                  <th scope="col">Heard</th>
+                  <th scope="col">{texts.columns.heard}</th>
                   <th scope="col" class="number">
-                    Direct voltage
-                  </th>
-                  <th scope="col" class="number">
-                    Loads like
+                    {texts.columns.directVoltage}
                   </th>
                   <th scope="col" class="number">
-                    Loaded Q
+                    {texts.columns.inputResistance}
                   </th>
                   <th scope="col" class="number">
-                    Distortion
+                    {texts.columns.loadedQ}
                   </th>
                   <th scope="col" class="number">
-                    Straight from
+                    {texts.columns.distortion}
                   </th>
-                  <th scope="col">Best tap</th>
-                  <th scope="col">Best load</th>
+                  <th scope="col" class="number">
+                    {texts.columns.linearAbove}
+                  </th>
+                  <th scope="col">{texts.columns.bestTap}</th>
+                  <th scope="col">{texts.columns.bestLoad}</th>
                 </tr>
               </thead>
               <tbody>
@@ -107,56 +108,39 @@ export function Compare({ set, station, time, onChoose }: Props) {
                           {row.label}
                         </label>
                         <button type="button" onClick={() => onChoose(row.description, row.label)}>
-                          Use
+                          {texts.use}
                         </button>
                       </div>
                     </th>
-                    <td class="number">
-                      {Math.round(row.soundPressureLevel)} dB SPL ({formatQuantity(row.difference, 'level')})
-                    </td>
+                    <td class="number">{texts.sound(row.soundPressureLevel, row.difference)}</td>
                     <td>
                       <HeardBars verdict={row.heard} /> {verdictWords[row.heard]}
                     </td>
                     <td class="number">{formatQuantity(row.directVoltage, 'voltage', 2)}</td>
-                    <td class="number">
-                      {formatQuantity(row.inputResistance, 'resistance', 2)} ({formatQuantity(-row.loading, 'level', 2)}
-                      )
-                    </td>
+                    <td class="number">{texts.inputResistance(row.inputResistance, row.loading)}</td>
                     <td class="number">{formatNumber(row.loadedQ, 2)}</td>
                     <td class="number">{formatQuantity(row.distortion, 'ratio', 2)}</td>
                     <td class="number">{formatQuantity(row.squareLawEnds, 'voltage', 2)}</td>
-                    <td>
-                      {row.bestTap
-                        ? `${row.bestTap.turns} turns${row.bestTap.gain >= 0.5 ? `, ${formatQuantity(row.bestTap.gain, 'level')}${row.bestTap.of === 'clearance' ? ' of clearance' : ''}` : ''}`
-                        : ''}
-                    </td>
-                    <td>
-                      {formatQuantity(row.bestLoad.resistance, 'resistance', 2)}
-                      {row.bestLoad.gain >= 0.5 ? `, ${formatQuantity(row.bestLoad.gain, 'level')}` : ''}
-                    </td>
+                    <td>{row.bestTap ? texts.bestTap(row.bestTap.turns, row.bestTap.gain, row.bestTap.of) : ''}</td>
+                    <td>{texts.bestLoad(row.bestLoad.resistance, row.bestLoad.gain)}</td>
                   </tr>
                 ))}
               </tbody>
             </table>
           </section>
-          <p class="quiet">
-            Ticked ones are drawn below. “Loads like” is what it puts across its tap, and what that takes off the
-            voltage there. A faint carrier is detected by square law: half the carrier gives a quarter of the sound.
-            “Straight from” is the carrier across it where that has half turned into following the envelope straight, in
-            this set. Best load is a plain resistance in place of what is there, tap and all else left as they are.
-          </p>
+          <p class="quiet">{texts.about}</p>
           {drawn.length > 0 && (
             <Plot
-              title={`${isNearZero(curves) ? 'Near zero' : 'Their curves'}: thick where the carrier sweeps them, a dot where each works on average`}
+              title={isNearZero(curves) ? texts.curvesNearZero : texts.curves}
               data={curves}
               draw={detectorsCompared}
             />
           )}
-          <h4>What each is good for</h4>
+          <h4>{texts.merits}</h4>
           <ul class="bench-words">
             {drawn.map((row) => (
               <li key={row.label}>
-                <strong>{row.label}:</strong> {row.merit} {detectionLawWords(row)}
+                <strong>{texts.heading(row.label)}</strong> {row.merit} {detectionLawWords(row)}
                 {row.warnings.length > 0 && ` ${warningSentences(row.warnings).join(' ')}`}
               </li>
             ))}
@@ -174,14 +158,9 @@ function drawnOf(rows: readonly DetectorOnStation[], picked: readonly string[] |
   return [...new Set([own, rows[0], rows[rows.length - 1]])].filter((row) => row !== undefined);
 }
 
-function verdict(rows: readonly DetectorOnStation[]): string {
+function result(rows: readonly DetectorOnStation[]): string {
   const [best] = rows;
-  const worst = rows[rows.length - 1];
-  const gap = Math.round(best.soundPressureLevel - worst.soundPressureLevel);
-  const own = rows.find((r) => Math.abs(r.difference) < 0.01);
-  const gain =
-    best.difference >= 0.5
-      ? `, ${formatQuantity(best.difference, 'level')} over the one in the set`
-      : ', as is the one in the set';
-  return `Loudest here: ${best.label}${own === best ? ', which the set has' : gain}. Between it and ${worst.label} lie ${gap} dB.`;
+  const least = rows[rows.length - 1];
+  const gap = Math.round(best.soundPressureLevel - least.soundPressureLevel);
+  return texts.result(best, least, Math.abs(best.difference) < 0.01, gap);
 }

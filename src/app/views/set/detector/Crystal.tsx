@@ -1,15 +1,13 @@
 import { useMemo, useRef, useState } from 'preact/hooks';
 import {
   crystalSurface,
-  formatNumber,
-  formatQuantity,
   type SetDescription,
   slopeResistance,
   WHISKERS,
   type Whisker,
   type WhiskerPosition,
 } from '../../../../engine/index.ts';
-import { warningSentences } from '../../../../outputs/words/index.ts';
+import { crystalWords as texts, verdictWords, warningSentences } from '../../../../outputs/words/index.ts';
 import type { When } from '../../../description/when.ts';
 import { useAnswer } from '../../../workers/use-worker.ts';
 import { HeardBars } from '../Heard.tsx';
@@ -100,10 +98,9 @@ export function Crystal({ seed, set, station, time, onFound }: Props) {
 
   return (
     <details class="card" onToggle={(event) => setOpen((event.currentTarget as HTMLDetailsElement).open)}>
-      <summary>Search the crystal for a good spot</summary>
+      <summary>{texts.title}</summary>
       <p>
-        Touch it with the pointer, or with the arrow keys (Shift: longer steps).{' '}
-        {answer?.worth ?? 'Of a hundred grains some sixty are dead and one is very good.'}
+        {texts.how} {answer?.worth ?? texts.usual}
       </p>
       <div class="bench">
         <div
@@ -111,7 +108,7 @@ export function Crystal({ seed, set, station, time, onFound }: Props) {
           // biome-ignore lint/a11y/noNoninteractiveTabindex: the whisker is moved with the arrow keys
           tabIndex={0}
           role="application"
-          aria-label="Crystal face, to be probed with the arrow keys"
+          aria-label={texts.face}
           aria-describedby="crystal-words"
           onPointerDown={point}
           onKeyDown={key}
@@ -141,17 +138,17 @@ export function Crystal({ seed, set, station, time, onFound }: Props) {
         </div>
         <div class="crystal-hand">
           <p id="crystal-words" aria-live="polite">
-            <strong>{touch.words}</strong>. Resistance near zero volts {formatQuantity(resistance, 'resistance', 2)}.
+            <strong>{texts.spot(touch.words)}</strong> {texts.resistance(resistance)}
             {answer && station && (
               <>
                 {' '}
-                {station.name} comes in at {Math.round(answer.here.soundPressureLevel)} dB SPL,{' '}
-                {beside(answer.overGood)}; <HeardBars verdict={answer.here.heard} /> {answer.here.heard}.
+                {texts.heard(station.name, answer.here.soundPressureLevel, answer.overGood)}{' '}
+                <HeardBars verdict={answer.here.heard} /> {texts.verdict(verdictWords[answer.here.heard])}
               </>
             )}
           </p>
           <label class="field">
-            <span>Pressure</span>
+            <span>{texts.pressure}</span>
             <input
               type="range"
               min={0}
@@ -162,13 +159,15 @@ export function Crystal({ seed, set, station, time, onFound }: Props) {
             />
           </label>
           <label class="field">
-            <span>Whisker</span>
+            <span>{texts.whisker}</span>
             <select
               value={whisker.material}
               onChange={(e) => setWhisker({ ...whisker, material: e.currentTarget.value as Whisker })}
             >
               {WHISKERS.map((w) => (
-                <option key={w}>{w}</option>
+                <option key={w} value={w}>
+                  {texts.whiskers[w]}
+                </option>
               ))}
             </select>
           </label>
@@ -181,7 +180,7 @@ export function Crystal({ seed, set, station, time, onFound }: Props) {
                 move(to.x, to.y);
               }}
             >
-              Knock the table
+              {texts.knock}
             </button>
             <button
               type="button"
@@ -197,7 +196,7 @@ export function Crystal({ seed, set, station, time, onFound }: Props) {
                 })
               }
             >
-              Use this spot
+              {texts.use}
             </button>
           </p>
           {warningSentences(touch.warnings).map((w) => (
@@ -210,8 +209,3 @@ export function Crystal({ seed, set, station, time, onFound }: Props) {
     </details>
   );
 }
-
-const beside = (overGood: number): string =>
-  Math.abs(overGood) < 0.5
-    ? 'as through a good spot'
-    : `${formatNumber(Math.abs(overGood), 2)} dB ${overGood > 0 ? 'over' : 'under'} a good spot`;

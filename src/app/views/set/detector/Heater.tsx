@@ -1,6 +1,7 @@
 import { useMemo, useState } from 'preact/hooks';
 import type { SetDescription } from '../../../../engine/index.ts';
 import { type HeaterCurves, heaterCurve } from '../../../../outputs/plots/index.ts';
+import { heaterPanelWords as texts } from '../../../../outputs/words/index.ts';
 import type { When } from '../../../description/when.ts';
 import { Plot } from '../../../widgets/Plot.tsx';
 import { useAnswer } from '../../../workers/use-worker.ts';
@@ -27,12 +28,12 @@ export function Heater({ set, station, time }: Props) {
 
   return (
     <details class="card" open={open} onToggle={(event) => setOpen((event.currentTarget as HTMLDetailsElement).open)}>
-      <summary>The heater, switched on and off, on {station.name}</summary>
-      {failed !== '' && <p class="problem">This cannot be worked out: {failed}</p>}
-      {open && !curves && failed === '' && <p class="quiet">Warming it up and letting it cool…</p>}
+      <summary>{texts.title(station.name)}</summary>
+      {failed !== '' && <p class="problem">{texts.failed(failed)}</p>}
+      {open && !curves && failed === '' && <p class="quiet">{texts.calculating}</p>}
       {curves && (
         <>
-          <Plot title="Loudness and the valve’s current" data={curves} draw={heaterCurve} />
+          <Plot title={texts.plot} data={curves} draw={heaterCurve} />
           <div class="bench-words">
             {curves.words.map((words) => (
               <p key={words}>{words}</p>

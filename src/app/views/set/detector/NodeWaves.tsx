@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { wavesPanelWords as texts } from '../../../../outputs/words/index.ts';
 import { Later } from '../../../widgets/Later.tsx';
 import type { WavesPanelProps } from './WavesPanel.tsx';
 
@@ -9,8 +10,8 @@ export function NodeWaves(props: WavesPanelProps) {
   const [open, setOpen] = useState(false);
   return (
     <details class="card" onToggle={(event) => setOpen((event.currentTarget as HTMLDetailsElement).open)}>
-      <summary>Waves at any point of the set, on {props.station.name}</summary>
-      {open && <Later load={load} name="The waves" props={props} />}
+      <summary>{texts.title(props.station.name)}</summary>
+      {open && <Later load={load} name={texts.name} props={props} />}
     </details>
   );
 }

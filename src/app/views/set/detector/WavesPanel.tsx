@@ -9,7 +9,12 @@ import {
   within,
 } from '../../../../outputs/explain/node-waves/index.ts';
 import { sceneToSvg } from '../../../../outputs/scene/index.ts';
-import { nodeWaveTexts, warningSentences } from '../../../../outputs/words/index.ts';
+import {
+  nodeWaveTexts,
+  wavesPanelWords as texts,
+  warningSentences,
+  widgetWords,
+} from '../../../../outputs/words/index.ts';
 import type { When } from '../../../description/when.ts';
 import { download, saveFile } from '../../../state/download.ts';
 import './node-waves.css';
@@ -51,7 +56,7 @@ export function WavesPanel({ set, station, time }: WavesPanelProps) {
     let worker: Worker | undefined;
     const pause = setTimeout(() => {
       setDone(0);
-      worker = new Worker(new URL('./node-waves.worker.ts', import.meta.url), { type: 'module', name: 'node waves' });
+      worker = new Worker(new URL('./node-waves.worker.ts', import.meta.url), { type: 'module', name: 'node-waves' });
       worker.onmessage = ({ data }: MessageEvent<NodeWavesReply>) => {
         if ('places' in data) {
           setPlaces(data.places);
@@ -74,7 +79,7 @@ export function WavesPanel({ set, station, time }: WavesPanelProps) {
       };
       worker.onerror = (event) => {
         setDone(undefined);
-        setProblem(event.message || 'the worker stopped');
+        setProblem(event.message || widgetWords.workerStopped);
       };
       const question: NodeWavesQuestion = {
         set,
@@ -108,12 +113,9 @@ export function WavesPanel({ set, station, time }: WavesPanelProps) {
   const along = (share: number) => waves && setView(within({ ...view, from: view.from + share * view.span }, waves));
   return (
     <div class="node-waves">
-      <p>
-        The set’s whole circuit, worked out step by step through every cycle of the carrier: what a probe that loads
-        nothing would find.
-      </p>
+      <p>{texts.about}</p>
       <fieldset class="node-waves-places">
-        <legend>Look at (up to {MOST_PLACES})</legend>
+        <legend>{texts.points(MOST_PLACES)}</legend>
         {places.map((place) => (
           <label key={place.id}>
             <input
@@ -128,7 +130,7 @@ export function WavesPanel({ set, station, time }: WavesPanelProps) {
       </fieldset>
       <div class="node-waves-how">
         <label>
-          How long{' '}
+          {texts.duration}{' '}
           <select value={duration} onChange={(e) => setDuration(Number(e.currentTarget.value))}>
             {LENGTHS.map((t) => (
               <option key={t} value={t}>
@@ -138,68 +140,59 @@ export function WavesPanel({ set, station, time }: WavesPanelProps) {
           </select>
         </label>
         <label>
-          From{' '}
+          {texts.begin}{' '}
           <select value={begin} onChange={(e) => setBegin(e.currentTarget.value as typeof begin)}>
-            <option value="settled">when all has settled</option>
-            <option value="coming on">when the station comes on</option>
+            <option value="settled">{texts.begins.settled}</option>
+            <option value="coming on">{texts.begins['coming on']}</option>
           </select>
         </label>
         <label>
-          <input type="checkbox" checked={neighbours} onChange={() => setNeighbours(!neighbours)} /> with its neighbours
+          <input type="checkbox" checked={neighbours} onChange={() => setNeighbours(!neighbours)} /> {texts.neighbours}
         </label>
       </div>
       <div class="node-waves-run" aria-live="polite">
         {done !== undefined ? (
           <>
-            <progress max={1} value={done} aria-label="Working out the waves" />
+            <progress max={1} value={done} aria-label={texts.progress} />
             <button type="button" onClick={() => stop.current()}>
-              Stop
+              {texts.stop}
             </button>
           </>
         ) : (
           <button type="button" onClick={() => setAgain(again + 1)}>
-            Work out again
+            {texts.again}
           </button>
         )}
-        {problem !== '' && <span class="problem">This cannot be worked out: {problem}</span>}
+        {problem !== '' && <span class="problem">{texts.failed(problem)}</span>}
       </div>
       {waves && (
         <>
           <div class="buttons">
-            <button type="button" aria-label="Closer" onClick={() => zoom(1 / 1.6)}>
+            <button type="button" aria-label={texts.closer} onClick={() => zoom(1 / 1.6)}>
               +
             </button>
-            <button type="button" aria-label="Further away" onClick={() => zoom(1.6)}>
+            <button type="button" aria-label={texts.farther} onClick={() => zoom(1.6)}>
               −
             </button>
-            <button type="button" aria-label="Earlier" onClick={() => along(-0.25)}>
+            <button type="button" aria-label={texts.earlier} onClick={() => along(-0.25)}>
               ←
             </button>
-            <button type="button" aria-label="Later" onClick={() => along(0.25)}>
+            <button type="button" aria-label={texts.later} onClick={() => along(0.25)}>
               →
             </button>
             <button type="button" onClick={() => setView({ from: 0, span: waves.duration })}>
-              The whole run
+              {texts.wholeRun}
             </button>
             <button
               type="button"
               onClick={() => setView(within({ from: view.from + view.span / 2, span: 3 / waves.carrier }, waves))}
             >
-              Single cycles
+              {texts.singleCycles}
             </button>
           </div>
-          <WaveCanvas
-            waves={waves}
-            view={view}
-            onView={setView}
-            handle={canvas}
-            label="The waves. Up and down arrows zoom, left and right move along, Home shows the whole run."
-          />
-          <p class="quiet">
-            {nodeWaveTexts.stretch(waves.carrier, view.from, view.span)} Drag to move along; + and − or the wheel (once
-            clicked into it) zoom.
-          </p>
-          <h4>What a probe would read</h4>
+          <WaveCanvas waves={waves} view={view} onView={setView} handle={canvas} label={texts.canvas} />
+          <p class="quiet">{texts.how(nodeWaveTexts.stretch(waves.carrier, view.from, view.span))}</p>
+          <h4>{texts.readings}</h4>
           <ul class="node-waves-readings">
             {waves.waves.map((wave) => (
               <li key={wave.id}>{nodeWaveTexts.reading(wave)}</li>
@@ -214,7 +207,7 @@ export function WavesPanel({ set, station, time }: WavesPanelProps) {
           ))}
           <p class="buttons">
             <button type="button" onClick={() => download(name('csv'), nodeWavesCsv(waves, view), 'text/csv')}>
-              Save as CSV
+              {texts.saveCsv}
             </button>
             <button
               type="button"
@@ -223,13 +216,13 @@ export function WavesPanel({ set, station, time }: WavesPanelProps) {
                 download(name('svg'), sceneToSvg(scene, { colours: 'day', size: 'true' }), 'image/svg+xml');
               }}
             >
-              Save as SVG
+              {texts.saveSvg}
             </button>
             <button
               type="button"
               onClick={() => canvas.current?.element.toBlob((blob) => blob && saveFile(name('png'), blob))}
             >
-              Save as PNG
+              {texts.savePng}
             </button>
           </p>
         </>

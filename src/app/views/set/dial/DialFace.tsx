@@ -1,4 +1,5 @@
 import type { Reception } from '../../../../engine/index.ts';
+import { dialWords as texts } from '../../../../outputs/words/index.ts';
 import { barsOf } from '../Heard.tsx';
 import { type DialScale, placeNames, roundMarks } from './dial-scale.ts';
 import { reachable } from './tuning.ts';
@@ -53,7 +54,7 @@ export function DialFace({ reception, scale, chosenIndex, position, width, compa
   return (
     <svg class="dial-face" viewBox={`0 0 ${width} ${height}`} width={width} height={height} aria-hidden="true">
       <path class="dial-profile" d={profile(reception, scale, x, top, base)}>
-        <title>The higher, the stronger the strongest station there</title>
+        <title>{texts.profileTip}</title>
       </path>
       <line class="dial-line" x1={x(0)} x2={x(1)} y1={base} y2={base} />
       {fine.map((mark) => (
@@ -69,7 +70,7 @@ export function DialFace({ reception, scale, chosenIndex, position, width, compa
       ))}
       {degrees.map((mark) => (
         <text key={mark.text} class="dial-degrees" x={x(mark.along)} y={base + 35}>
-          {mark.text}°
+          {texts.degrees(mark.text)}
         </text>
       ))}
       <StationMarks {...{ reception, scale, chosenIndex, length, rows, top, base }} />
@@ -142,7 +143,7 @@ function StationMarks({ reception, scale, chosenIndex, length, rows, top, base }
                 y1={base - 2.5}
                 y2={base - 2.5}
               >
-                <title>{`Where ${station.name} may come in on the set as built`}</title>
+                <title>{texts.spreadTip(station.name)}</title>
               </line>
             )}
             <line class="dial-mark" x1={at} x2={at} y1={base} y2={base - 6 - bars * 7.5} />

@@ -1,5 +1,6 @@
 import { useRef, useState } from 'preact/hooks';
-import { formatNumber, LIGHT_SPEED, type Reception } from '../../../../engine/index.ts';
+import { LIGHT_SPEED, type Reception } from '../../../../engine/index.ts';
+import { dialWords as texts } from '../../../../outputs/words/index.ts';
 import { written } from '../../../state/document.ts';
 import { chosen, pointerPosition, reception, receptionSet } from '../../../state/reception.ts';
 import { pointer, time } from '../../../state/view.ts';
@@ -18,11 +19,11 @@ export function DialStrip() {
   const scale = now && dialScale(now.dial);
   const position = pointerPosition.value;
   return (
-    <section class="dial" aria-label="Dial">
+    <section class="dial" aria-label={texts.label}>
       {now && scale && position !== undefined ? (
         <TurningDial now={now} scale={scale} position={position} />
       ) : (
-        <p class="quiet dial-none">{now ? 'This set is not tuned by turning anything: it stays where it is.' : ''}</p>
+        <p class="quiet dial-none">{now ? texts.fixed : ''}</p>
       )}
     </section>
   );
@@ -68,11 +69,9 @@ function TurningDial({ now, scale, position }: { now: Reception; scale: DialScal
     <>
       <div class="readout">
         <p class="readout-figure">
-          {kHz} <span class="unit">kHz</span>
+          {kHz} <span class="unit">{texts.kilohertz}</span>
         </p>
-        <p class="readout-more">
-          {Math.round(LIGHT_SPEED / frequency)} m · {formatNumber(scale.degreesAt(position), 3)}° on the scale
-        </p>
+        <p class="readout-more">{texts.more(LIGHT_SPEED / frequency, scale.degreesAt(position))}</p>
         <p class="readout-station">{words}</p>
       </div>
       <div class="dial-holder" ref={holder}>
@@ -81,12 +80,12 @@ function TurningDial({ now, scale, position }: { now: Reception; scale: DialScal
           class="dial-slider"
           role="slider"
           tabIndex={0}
-          aria-label="Pointer of the dial"
+          aria-label={texts.pointer}
           aria-orientation="horizontal"
           aria-valuemin={Math.round(now.dial.lowest / 1e3)}
           aria-valuemax={Math.round(now.dial.highest / 1e3)}
           aria-valuenow={Math.round(frequency / 1e3)}
-          aria-valuetext={`${kHz} kHz, ${words}`}
+          aria-valuetext={texts.value(frequency, words)}
           aria-describedby="dial-keys"
           onKeyDown={keys}
           onPointerDown={(event) => {
@@ -112,30 +111,30 @@ function TurningDial({ now, scale, position }: { now: Reception; scale: DialScal
         <p class="dial-legend">
           <span>
             <span class="swatch hill" />
-            strength of stations
+            {texts.profileLegend}
           </span>{' '}
           {station?.dial && (
             <span>
               <span class="swatch spread" />
-              where this one may lie
+              {texts.spreadLegend}
             </span>
           )}
         </p>
         <p id="dial-keys" class="visually-hidden">
-          Arrow keys: one kilohertz; Page Up and Page Down: one channel; N and P: next and previous station.
+          {texts.keys}
         </p>
       </div>
       <div class="dial-buttons">
         <DayNight />
         <button type="button" class="listen" aria-expanded={listening} onClick={() => setListening(!listening)}>
-          Listen
+          {texts.listen}
         </button>
       </div>
       {listening && receptionSet.value && (
         <div class="listen-holder">
           <Later
             load={loadListen}
-            name="Listening"
+            name={texts.listening}
             props={{
               written: written.value,
               set: receptionSet.value,
@@ -156,7 +155,7 @@ function TurningDial({ now, scale, position }: { now: Reception; scale: DialScal
 function DayNight() {
   return (
     <fieldset class="day-night">
-      <legend class="visually-hidden">Time of day</legend>
+      <legend class="visually-hidden">{texts.timeOfDay}</legend>
       {(['day', 'night'] as const).map((word) => (
         <label key={word}>
           <input
@@ -168,7 +167,7 @@ function DayNight() {
               time.value = word;
             }}
           />
-          <span>{word === 'day' ? 'Day' : 'Night'}</span>
+          <span>{texts.times[word]}</span>
         </label>
       ))}
     </fieldset>

@@ -20,13 +20,13 @@ describe('what the dial says where the pointer stands', () => {
   it('a little off a station: which, by how much, and what that costs', () => {
     expect(at(605e3)).toMatch(/^2 kHz above Saltmarsh Radio: /);
     expect(at(601e3)).toMatch(/^2 kHz below Saltmarsh Radio: /);
-    expect(at(607e3)).toMatch(/\d dB under its best$/);
+    expect(at(607e3)).toMatch(/\d dB below its maximum$/);
   });
   it('between stations: what comes through there', () => {
-    expect(at(650e3)).toMatch(/^between stations; Saltmarsh Radio comes through, \d+ dB under its best$/);
+    expect(at(650e3)).toMatch(/^between stations; strongest: Saltmarsh Radio, \d+ dB below its maximum$/);
   });
   it('nothing comes through between stations that are not heard', () => {
     const silent = { ...reception, stations: reception.stations.map((s) => ({ ...s, heard: 'not heard' as const })) };
-    expect(whatIsThere(silent, scale.positionOf(650e3), 650e3)).toBe('between stations, nothing to be heard here');
+    expect(whatIsThere(silent, scale.positionOf(650e3), 650e3)).toBe('between stations, nothing heard here');
   });
 });

@@ -9,7 +9,7 @@ interface Props {
   /** What is drawn, oldest or lowest first. */
   readonly data: Float32Array | undefined;
   /** Lowest value shown; "auto" both ways about 0; fixed for decibels. */
-  readonly range: 'from zero' | 'about zero' | readonly [number, number];
+  readonly range: 'from-zero' | 'about-zero' | readonly [number, number];
 }
 
 const WIDTH = 300;
@@ -29,7 +29,7 @@ function Scope({ label, textFor, data, range }: Props) {
     context.lineWidth = 2;
     if (!data || data.length < 2) return;
     const full = most * 1.1 || 1;
-    const [low, high] = range === 'from zero' ? [0, full] : range === 'about zero' ? [-full, full] : range;
+    const [low, high] = range === 'from-zero' ? [0, full] : range === 'about-zero' ? [-full, full] : range;
     context.beginPath();
     data.forEach((x, i) => {
       const y = 2 * HEIGHT * (1 - Math.min(1, Math.max(0, (x - low) / (high - low))));
@@ -66,13 +66,13 @@ export function Traces({ moving, isSilent }: TracesProps) {
   const texts = listeningTexts.traces;
   return (
     <div class="listen-scopes">
-      <Scope label={texts.carrier} textFor={texts.volts} data={moving?.envelope} range="from zero" />
-      <Scope label={texts.detected} textFor={texts.volts} data={moving?.detected} range="from zero" />
+      <Scope label={texts.carrier} textFor={texts.volts} data={moving?.envelope} range="from-zero" />
+      <Scope label={texts.detected} textFor={texts.volts} data={moving?.detected} range="from-zero" />
       <Scope
         label={texts.sound}
         textFor={isSilent ? texts.roomOnly : texts.pascals}
         data={moving?.sound}
-        range="about zero"
+        range="about-zero"
       />
       <Scope
         label={texts.band}

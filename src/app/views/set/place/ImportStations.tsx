@@ -4,10 +4,9 @@ import {
   type ColumnGuess,
   FIELD_UNITS,
   STATION_FIELDS,
-  type StationField,
   type TableReading,
 } from '../../../../engine/index.ts';
-import { columnName, readingWords, rowProblem } from '../../../../outputs/words/index.ts';
+import { columnName, readingWords, rowProblem, importWords as texts } from '../../../../outputs/words/index.ts';
 import { LongText, type TextSource } from '../../../widgets/LongText.tsx';
 import type { Joined, JoinQuestion, TableSourceQuestion } from '../../../workers/tables.ts';
 import { usePlaceWorker } from './use-worker.ts';
@@ -20,24 +19,8 @@ interface Props {
   readonly onTake: (stations: readonly unknown[], how: 'add' | 'replace', leftOut: number) => void;
 }
 
-const FIELD_NAMES: Readonly<Record<StationField, string>> = {
-  name: 'Name',
-  frequency: 'Frequency',
-  power: 'Power',
-  latitude: 'Latitude',
-  longitude: 'Longitude',
-  position: 'Latitude and longitude',
-  distance: 'Distance',
-  bearing: 'Bearing',
-  mastHeight: 'Mast height',
-  mastGain: 'Mast gain',
-  fieldStrength: 'Field strength',
-  modulation: 'Modulation',
-  programme: 'Programme',
-  hours: 'Hours',
-};
 const MOST_PROBLEMS = 50;
-const LARGEST = 5_000_000;
+const LARGEST_MB = 5;
 
 /** Stations out of a table: paste or choose a file, say what each column is, look at what comes of it, take it. */
 export function ImportStations({ list, onClose, onTake }: Props) {
@@ -72,8 +55,8 @@ export function ImportStations({ list, onClose, onTake }: Props) {
     setSource(next);
     wanted.current = next;
     setFailed('');
-    if (typeof next !== 'string' && next.size > LARGEST) {
-      setFailed('The file is larger than 5 MB; no list of stations is.');
+    if (typeof next !== 'string' && next.size > LARGEST_MB * 1e6) {
+      setFailed(texts.tooLarge(LARGEST_MB));
       setReading(undefined);
       setIsReading(false);
     } else if (typeof next === 'string' && next.trim() === '') {
@@ -86,22 +69,19 @@ export function ImportStations({ list, onClose, onTake }: Props) {
   const count = isReading ? 0 : (reading?.stations.length ?? 0);
   return (
     <dialog ref={dialog} class="dialog import-stations" aria-labelledby="import-title" onClose={onClose}>
-      <h2 id="import-title">Stations from a table</h2>
-      <p>
-        Paste rows copied from a spreadsheet or a page, or choose a file of comma-, semicolon- or tab-separated text.
-        Nothing is sent anywhere.
-      </p>
+      <h2 id="import-title">{texts.title}</h2>
+      <p>{texts.about}</p>
       <LongText
         id="import-text"
-        label="Table"
+        label={texts.table}
         rows={6}
-        placeholder={'Station, kHz, kW, lat, long\nHeron Radio, 612, 10, 53.1 N, 2.2 W'}
+        placeholder={texts.example}
         value={source}
         onChange={read}
       />
       <p>
         <label>
-          Or a file{' '}
+          {texts.file}{' '}
           <input
             type="file"
             accept=".csv,.tsv,.txt,text/csv,text/plain"
@@ -114,15 +94,13 @@ export function ImportStations({ list, onClose, onTake }: Props) {
           />
         </label>
       </p>
-      {failed !== '' && <p class="problem">This cannot be read: {failed}</p>}
+      {failed !== '' && <p class="problem">{texts.failed(failed)}</p>}
       {reading && (
         <>
           <ColumnMatching reading={reading} onChange={again} />
           {reading.problems.length > 0 && (
             <details open={reading.stations.length === 0}>
-              <summary>
-                {reading.problems.length === 1 ? 'One thing' : `${reading.problems.length} things`} to look at
-              </summary>
+              <summary>{texts.problems(reading.problems.length)}</summary>
               <ul class="sentences">
                 {reading.problems
                   .slice(0, MOST_PROBLEMS)
@@ -131,7 +109,7 @@ export function ImportStations({ list, onClose, onTake }: Props) {
                     <li key={problem}>{problem}</li>
                   ))}
                 {reading.problems.length > MOST_PROBLEMS && (
-                  <li>and {reading.problems.length - MOST_PROBLEMS} more.</li>
+                  <li>{texts.more(reading.problems.length - MOST_PROBLEMS)}</li>
                 )}
               </ul>
             </details>
@@ -155,13 +133,13 @@ export function ImportStations({ list, onClose, onTake }: Props) {
             askJoin({ about: 'join', list, added: reading.stations });
           }}
         >
-          Add to the list
+          {texts.add}
         </button>
         <button type="button" disabled={count === 0} onClick={() => reading && take(reading.stations, 'replace', 0)}>
-          Put in place of the list
+          {texts.replace}
         </button>
         <button type="button" onClick={() => dialog.current?.close()}>
-          Cancel
+          {texts.cancel}
         </button>
       </div>
     </dialog>
@@ -185,10 +163,10 @@ function ColumnMatching({
           checked={hasHeader}
           onChange={(event) => onChange(columns, (event.currentTarget as HTMLInputElement).checked)}
         />{' '}
-        The first row is a heading
+        {texts.hasHeader}
       </label>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a wide table must scroll from the keyboard */}
-      <section class="table-scroll" tabIndex={0} aria-label="Columns">
+      <section class="table-scroll" tabIndex={0} aria-label={texts.columns}>
         <table>
           <thead>
             <tr>
@@ -230,13 +208,13 @@ function ColumnChoice({
   column: ColumnGuess;
   onChange: (next: (columns: readonly ColumnGuess[]) => ColumnGuess[]) => void;
 }) {
-  const { index, header, field, unit } = column;
+  const { index, field, unit } = column;
   const units = field ? FIELD_UNITS[field]?.units : undefined;
-  const label = header || `column ${index + 1}`;
+  const label = columnName(column);
   return (
     <>
       <select
-        aria-label={`What ${label} holds`}
+        aria-label={texts.meaning(label)}
         value={field ?? ''}
         onChange={(event) => {
           const value = (event.currentTarget as HTMLSelectElement).value;
@@ -244,23 +222,23 @@ function ColumnChoice({
           onChange((columns) => assignColumn(columns, index, next));
         }}
       >
-        <option value="">not used</option>
+        <option value="">{texts.notUsed}</option>
         {STATION_FIELDS.map((one) => (
           <option key={one} value={one}>
-            {FIELD_NAMES[one]}
+            {texts.fields[one]}
           </option>
         ))}
       </select>
       {units && (
         <select
-          aria-label={`Unit of ${label}`}
+          aria-label={texts.unit(label)}
           value={unit ?? ''}
           onChange={(event) => {
             const value = (event.currentTarget as HTMLSelectElement).value;
             onChange((columns) => assignColumn(columns, index, field, value));
           }}
         >
-          {!units.includes(unit ?? '') && <option value={unit ?? ''}>{unit || 'plain number'}</option>}
+          {!units.includes(unit ?? '') && <option value={unit ?? ''}>{unit || texts.plainNumber}</option>}
           {units.map((one) => (
             <option key={one} value={one}>
               {one}

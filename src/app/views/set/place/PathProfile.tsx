@@ -1,6 +1,6 @@
-import { type Arrival, formatQuantity } from '../../../../engine/index.ts';
+import type { Arrival } from '../../../../engine/index.ts';
 import { type FieldProfile, fieldProfile } from '../../../../outputs/plots/index.ts';
-import { warningSentences } from '../../../../outputs/words/index.ts';
+import { pathWords as texts, warningSentences } from '../../../../outputs/words/index.ts';
 import { Plot } from '../../../widgets/Plot.tsx';
 
 interface Props {
@@ -18,24 +18,13 @@ export function PathProfile({ arrival, profile, hasOwnSections, onOwnSections }:
   const canWrite = !hasOwnSections && sections.length > 1;
   return (
     <section class="card" aria-labelledby="profile-title">
-      <h3 id="profile-title">The way from {station.name}</h3>
+      <h3 id="profile-title">{texts.title(station.name)}</h3>
       {profile ? (
-        <Plot title="Ground wave along the path" data={profile} draw={fieldProfile} />
+        <Plot title={texts.plot} data={profile} draw={fieldProfile} />
       ) : (
-        <p class="quiet">
-          {station.fieldStrength !== undefined
-            ? 'Its field is as measured; with a power and a position or distance as well, the way can be drawn.'
-            : 'With its power and a position or distance the way can be drawn.'}
-        </p>
+        <p class="quiet">{station.fieldStrength !== undefined ? texts.measured : texts.missing}</p>
       )}
-      {sky && ground && (
-        <p>
-          At this time the sky wave brings {formatQuantity(sky.fieldStrength, 'field strength', 2)} ±
-          {Math.round(sky.spread)} dB
-          {sky.hourlyLoss > 0.5 ? `, ${Math.round(sky.hourlyLoss)} dB less than deep in the night` : ''}, the ground
-          wave {formatQuantity(ground.fieldStrength, 'field strength', 2)} ±{Math.round(ground.spread)} dB.
-        </p>
-      )}
+      {sky && ground && <p>{texts.waves(sky, ground)}</p>}
       {warningSentences(arrival.warnings).map((warning) => (
         <p key={warning} class="quiet">
           {warning}
@@ -43,12 +32,12 @@ export function PathProfile({ arrival, profile, hasOwnSections, onOwnSections }:
       ))}
       {canWrite && (
         <button type="button" class="chip" onClick={() => onOwnSections(true)}>
-          Write land and sea into the station, to edit
+          {texts.writeSections}
         </button>
       )}
       {hasOwnSections && (
         <button type="button" class="chip" onClick={() => onOwnSections(false)}>
-          Take land and sea from the map again
+          {texts.mapSections}
         </button>
       )}
     </section>

@@ -3,7 +3,7 @@ import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { type Arrival, isHeard, type Position, subsolarPoint } from '../../../../engine/index.ts';
 import { textWidth } from '../../../../outputs/scene/index.ts';
 import type { StationRow } from '../../../../outputs/tables/index.ts';
-import { verdictWords } from '../../../../outputs/words/index.ts';
+import { mapWords as texts, verdictWords } from '../../../../outputs/words/index.ts';
 import type { When } from '../../../description/when.ts';
 import { useWidth } from '../../../widgets/use-width.ts';
 import { type Outline, type OutlineQuestion, projectionAt } from '../../../workers/outline.ts';
@@ -112,7 +112,7 @@ export function StationsMap({ centre, siteName, arrivals, rows, when, chosen, on
   const here = onScreen([0, 0]);
   const names = placeNames(
     [
-      { index: -1, name: siteName || 'here', at: here },
+      { index: -1, name: siteName || texts.here, at: here },
       ...[...rows]
         .sort((a, b) => Number(b.index === chosen) - Number(a.index === chosen))
         .slice(0, MOST_NAMES)
@@ -134,7 +134,7 @@ export function StationsMap({ centre, siteName, arrivals, rows, when, chosen, on
         role="application"
         // biome-ignore lint/a11y/noNoninteractiveTabindex: the map is moved from the keyboard
         tabIndex={0}
-        aria-label={`Map of ${placed} of ${arrivals.length} stations about ${siteName || 'your place'}. Arrow keys move it, plus and minus zoom, 0 shows all; the table below says the same in words.`}
+        aria-label={texts.label(placed, arrivals.length, siteName || undefined)}
         onKeyDown={keys}
         {...drag}
       >
@@ -164,7 +164,7 @@ export function StationsMap({ centre, siteName, arrivals, rows, when, chosen, on
                 return (
                   at && (
                     <text key={km} class="map-ring-name" x={at[0] + 4} y={at[1] - 4}>
-                      {km >= 1000 ? `${km / 1000} 000` : km} km
+                      {texts.ring(km)}
                     </text>
                   )
                 );
@@ -189,19 +189,25 @@ export function StationsMap({ centre, siteName, arrivals, rows, when, chosen, on
         )}
       </div>
       <div class="map-buttons">
-        <button type="button" aria-label="Nearer" onClick={() => change((v) => zoomed(v, 1 / 1.5, size, middle))}>
+        <button type="button" aria-label={texts.zoomIn} onClick={() => change((v) => zoomed(v, 1 / 1.5, size, middle))}>
           +
         </button>
-        <button type="button" aria-label="Farther" onClick={() => change((v) => zoomed(v, 1.5, size, middle))}>
+        <button type="button" aria-label={texts.zoomOut} onClick={() => change((v) => zoomed(v, 1.5, size, middle))}>
           −
         </button>
-        <button type="button" aria-label="Show all stations" onClick={() => setOwn(undefined)}>
-          All
+        <button type="button" aria-label={texts.showAll} onClick={() => setOwn(undefined)}>
+          {texts.all}
         </button>
       </div>
       <p class="map-key quiet">
-        <span class="key-land" /> path over land <span class="key-sea" /> over sea <span class="key-heard" /> this set
-        hears it <span class="key-unheard" /> it does not
+        <span class="key-land" />
+        {texts.key.land}
+        <span class="key-sea" />
+        {texts.key.sea}
+        <span class="key-heard" />
+        {texts.key.heard}
+        <span class="key-unheard" />
+        {texts.key.unheard}
       </p>
     </div>
   );
@@ -248,7 +254,7 @@ function Masts({ arrivals, rows, chosen, onChoose }: Pick<Props, 'arrivals' | 'r
               class={`map-station${heard ? ' is-heard' : ''}${row.index === chosen ? ' is-chosen' : ''}`}
               onClick={() => onChoose(row.index)}
             >
-              <title>{`${row.name}: ${verdictWords[row.heard]}`}</title>
+              <title>{texts.station(row.name, verdictWords[row.heard])}</title>
               <path class="map-touch" d={d} />
               <path class="map-rim" d={d} />
               <path class="map-mast" d={d} />

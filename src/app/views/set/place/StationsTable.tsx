@@ -7,8 +7,7 @@ import {
   neighbourText,
   type StationRow,
 } from '../../../../outputs/tables/index.ts';
-import { verdictWords } from '../../../../outputs/words/index.ts';
-import { kilohertz } from '../../../widgets/figure.ts';
+import { stationFrequency, stationTableWords as texts, verdictWords } from '../../../../outputs/words/index.ts';
 import { barsOf, HeardBars } from '../Heard.tsx';
 
 interface Props {
@@ -22,22 +21,13 @@ interface Props {
   readonly onChoose: (index: number) => void;
 }
 
-const COLUMNS = {
-  best: 'Best for this set',
-  name: 'Station',
-  frequency: 'Frequency',
-  distance: 'Distance',
-  bearing: 'Bearing',
-  day: 'By day',
-  night: 'By night',
-} as const;
-type SortKey = keyof typeof COLUMNS;
+type SortKey = 'best' | 'name' | 'frequency' | 'distance' | 'bearing' | 'day' | 'night';
 
 /** More rows than these are shown when asked for. */
 const FIRST_ROWS = 40;
 
 export const nameOf = (station: unknown): string =>
-  String((isRecord(station) && typeof station.name === 'string' && station.name) || 'No name yet');
+  String((isRecord(station) && typeof station.name === 'string' && station.name) || texts.noName);
 
 /** What can be had here; every heading sorts. */
 export function StationsTable({ stations, isRight, rows, chosen, onChoose }: Props) {
@@ -60,7 +50,7 @@ export function StationsTable({ stations, isRight, rows, chosen, onChoose }: Pro
       aria-sort={sort.key === key ? (sort.down ? 'descending' : 'ascending') : undefined}
     >
       <button type="button" class="sort" onClick={() => by(key)}>
-        {COLUMNS[key]}
+        {texts.columns[key]}
         <span aria-hidden="true">{sort.key === key ? (sort.down ? ' ▾' : ' ▴') : ''}</span>
       </button>
     </th>
@@ -68,7 +58,7 @@ export function StationsTable({ stations, isRight, rows, chosen, onChoose }: Pro
   return (
     <>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a wide table must scroll from the keyboard */}
-      <section class="table-scroll" tabIndex={0} aria-label="Stations">
+      <section class="table-scroll" tabIndex={0} aria-label={texts.label}>
         <table class="stations-table place-table">
           <thead>
             <tr>
@@ -79,9 +69,9 @@ export function StationsTable({ stations, isRight, rows, chosen, onChoose }: Pro
               {heading('bearing', false)}
               {heading('day')}
               {heading('night')}
-              <th scope="col">Comes by</th>
-              <th scope="col">Disturbed by</th>
-              <th scope="col">Beside it</th>
+              <th scope="col">{texts.columns.arrival}</th>
+              <th scope="col">{texts.columns.interference}</th>
+              <th scope="col">{texts.columns.neighbours}</th>
             </tr>
           </thead>
           <tbody>
@@ -100,7 +90,7 @@ export function StationsTable({ stations, isRight, rows, chosen, onChoose }: Pro
       </section>
       {shown.length < order.indices.length && (
         <button type="button" class="chip" onClick={() => setAll(true)}>
-          Show all {order.indices.length}
+          {texts.showAll(order.indices.length)}
         </button>
       )}
     </>
@@ -126,12 +116,12 @@ function Row({
         <button type="button" class="link" aria-current={isChosen ? 'true' : undefined} onClick={onChoose}>
           {name}
         </button>
-        {row?.first && <span class="first-choice"> try this first</span>}
-        {!isRight && <span class="problem"> not right yet</span>}
+        {row?.first && <span class="first-choice">{texts.firstChoice}</span>}
+        {!isRight && <span class="problem">{texts.notValid}</span>}
       </th>
       {row ? (
         <>
-          <td class="number">{kilohertz(row.frequency)}</td>
+          <td class="number">{stationFrequency(row.frequency)}</td>
           <td class="heard">
             <HeardBars verdict={row.heard} /> {verdictWords[row.heard]}
           </td>

@@ -1,5 +1,6 @@
 import type { SunState } from '../../../../engine/index.ts';
-import { clock, dayOf, onDay, type When } from '../../../description/when.ts';
+import { timeWords as texts } from '../../../../outputs/words/index.ts';
+import { dayOf, onDay, type When } from '../../../description/when.ts';
 
 interface Props {
   readonly when: When;
@@ -29,26 +30,26 @@ export function TimeOfDay({ when, date, sunHere, sunBetween, stationName, onWhen
   const isDusk = isMoment && (sun?.state === 'dusk' || sun?.state === 'dawn');
   return (
     <fieldset class="time-of-day">
-      <legend>Time of day</legend>
+      <legend>{texts.title}</legend>
       <div class="time-buttons">
         <button type="button" class="chip" aria-pressed={when === 'day'} onClick={() => onWhen('day')}>
-          Day
+          {texts.day}
         </button>
         <button
           type="button"
           class="chip"
           aria-pressed={isDusk}
           disabled={!dusk}
-          title={dusk ? undefined : 'Give the place a position to know when the sun sets.'}
+          title={dusk ? undefined : texts.needsPosition}
           onClick={() => dusk && onWhen(dusk)}
         >
-          Dusk
+          {texts.dusk}
         </button>
         <button type="button" class="chip" aria-pressed={when === 'night'} onClick={() => onWhen('night')}>
-          Night
+          {texts.night}
         </button>
         <label>
-          <span class="visually-hidden">Date</span>
+          <span class="visually-hidden">{texts.date}</span>
           <input
             type="date"
             value={dayOf(moment)}
@@ -66,16 +67,14 @@ export function TimeOfDay({ when, date, sunHere, sunBetween, stationName, onWhen
             max={MINUTES - STEP}
             step={STEP}
             value={minutes}
-            aria-label="Time of day, UTC"
-            aria-valuetext={isMoment ? `${clock(when)} UTC` : `any time by ${when}`}
+            aria-label={texts.slider}
+            aria-valuetext={isMoment ? texts.moment(when) : texts.anyTime[when]}
             onInput={(event) => at(Number((event.currentTarget as HTMLInputElement).value))}
           />
           <div class="time-ends quiet" aria-hidden="true">
-            <span>0 h</span>
-            <span>6</span>
-            <span>12</span>
-            <span>18</span>
-            <span>24 h UTC</span>
+            {texts.hours.map((hour) => (
+              <span key={hour}>{hour}</span>
+            ))}
           </div>
         </div>
       )}
@@ -99,16 +98,13 @@ function middleOf(time: 'day' | 'night', sun: SunState | undefined): number {
 }
 
 function timeSentence(when: When, sunHere: SunState | undefined): string {
-  if (when === 'day') return 'By day everywhere: ground waves only.';
-  if (when === 'night') return 'Deep in the night everywhere: ground and sky waves.';
-  return `${clock(when)} UTC, ${sunHere ? `${sunHere.state} where you are; ` : ''}the sun at the middle of each path decides.`;
+  if (when === 'day') return texts.byDay;
+  if (when === 'night') return texts.byNight;
+  return texts.at(when, sunHere?.state);
 }
 
 function sunSentence({ sunset, sunrise, altitude }: SunState, name: string | undefined): string {
-  const where = name ? `at the middle of the way to ${name}` : 'where you are';
-  if (!sunset || !sunrise)
-    return `The sun neither sets nor rises ${where}: it is ${altitude > 0 ? 'day' : 'night'} throughout.`;
-  return `Sunset ${clock(sunset)} and sunrise ${clock(sunrise)} UTC ${where}.`;
+  return sunset && sunrise ? texts.sun(sunset, sunrise, name) : texts.sunStays(altitude > 0, name);
 }
 
 /** Night, dusk and day along the slider. */

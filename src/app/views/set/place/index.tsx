@@ -13,7 +13,7 @@ import {
   writeStation,
 } from '../../../../engine/index.ts';
 import { stationRows } from '../../../../outputs/tables/index.ts';
-import { readingWords, stationDoubt } from '../../../../outputs/words/index.ts';
+import { readingWords, stationDoubt, fieldBenchWords as texts } from '../../../../outputs/words/index.ts';
 import { addItem, removeItem } from '../../../description/lists.ts';
 import type { When } from '../../../description/when.ts';
 import { tell } from '../../../state/notices.ts';
@@ -88,7 +88,7 @@ export function FieldPlace(props: Props) {
     const added = addItem(written, STATIONS);
     const last = [...STATIONS, stations.length];
     const usual = { power: '10 kW', distance: '50 km', ...(valueAtPath(added, last) as object) };
-    onChange(withValueAt(added, last, usual), 'add a station');
+    onChange(withValueAt(added, last, usual), texts.addStationLabel);
     onChoose(stations.length);
     requestAnimationFrame(() => {
       const name = document.getElementById(`f-place.stations[${stations.length}].name`) as HTMLInputElement | null;
@@ -98,7 +98,7 @@ export function FieldPlace(props: Props) {
     });
   };
   const remove = (index: number) => {
-    onChange(removeItem(written, STATIONS, index), 'remove a station');
+    onChange(removeItem(written, STATIONS, index), texts.removeStationLabel);
     onChoose(undefined);
   };
   const ownSections = (own: boolean) => {
@@ -106,7 +106,7 @@ export function FieldPlace(props: Props) {
     const made = writeStation({ name: '', frequency: 1e6, sections: arrival.sections }).written;
     onChange(
       withValueAt(written, [...STATIONS, chosen, 'sections'], own ? made.sections : undefined),
-      own ? 'write land and sea' : 'land and sea from the map',
+      own ? texts.ownSectionsLabel : texts.mapSectionsLabel,
     );
   };
   const save = () => {
@@ -116,7 +116,7 @@ export function FieldPlace(props: Props) {
   return (
     <>
       <section class="card" aria-labelledby="map-title">
-        <h3 id="map-title">Where it comes from</h3>
+        <h3 id="map-title">{texts.map}</h3>
         <TimeOfDay
           when={when}
           date={TODAY}
@@ -136,29 +136,27 @@ export function FieldPlace(props: Props) {
             onChoose={onChoose}
           />
         ) : (
-          !position && <p class="quiet">Give the place a position, below, and there will be a map here.</p>
+          !position && <p class="quiet">{texts.noMap}</p>
         )}
       </section>
       <section class="card" aria-labelledby="stations-table-title">
-        <h3 id="stations-table-title">What is on the air</h3>
-        {stations.length === 0 && <p class="quiet">Nothing is listed yet. Add stations, or paste a table of them.</p>}
+        <h3 id="stations-table-title">{texts.stations}</h3>
+        {stations.length === 0 && <p class="quiet">{texts.noStations}</p>}
         {stations.length > 0 && table}
         <div class="buttons place-buttons">
           <button type="button" class="chip" onClick={add}>
-            Add a station
+            {texts.addStation}
           </button>
           <button type="button" class="chip" onClick={() => setImporting(true)}>
-            Paste or import a table…
+            {texts.importTable}
           </button>
           <button type="button" class="chip" disabled={!read.some(Boolean)} onClick={save}>
-            Save as a table
+            {texts.saveTable}
           </button>
         </div>
         {figures && figures.doubts.length > 0 && (
           <details class="doubts" open={figures.doubts.length < 4}>
-            <summary>
-              {figures.doubts.length === 1 ? 'One thing' : `${figures.doubts.length} things`} to look at in this list
-            </summary>
+            <summary>{texts.checks(figures.doubts.length)}</summary>
             <ul class="sentences">
               {figures.doubts.slice(0, 100).map((doubt) => (
                 <li key={`${doubt.index} ${doubt.kind}`}>
@@ -175,7 +173,7 @@ export function FieldPlace(props: Props) {
             <legend>
               {nameOf(stations[chosen])}
               <button type="button" class="chip" onClick={() => remove(chosen)}>
-                Remove
+                {texts.remove}
               </button>
             </legend>
             {editor}
@@ -195,9 +193,12 @@ export function FieldPlace(props: Props) {
           list={list}
           onClose={() => setImporting(false)}
           onTake={(taken, how, leftOut) => {
-            onChange(withValueAt(written, STATIONS, taken), how === 'add' ? 'add stations' : 'replace the stations');
+            onChange(
+              withValueAt(written, STATIONS, taken),
+              how === 'add' ? texts.addStationsLabel : texts.replaceStationsLabel,
+            );
             if (leftOut > 0)
-              tell(readingWords.listIsFull(MOST_STATIONS, leftOut), { key: 'list is full', stays: true });
+              tell(readingWords.listIsFull(MOST_STATIONS, leftOut), { key: 'list-is-full', stays: true });
             if (how === 'replace') onChoose(undefined);
           }}
         />

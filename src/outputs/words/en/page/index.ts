@@ -1,0 +1,19 @@
+/** What the page says, a file for each view or group of widgets. */
+export {
+  aerialWords,
+  afterDetectorWords,
+  earthWords,
+  earWords,
+  loadWords,
+  matchingWords,
+  tunedCircuitWords,
+} from './bench.ts';
+export { compareWords, crystalWords, detectorBenchWords, heaterPanelWords, wavesPanelWords } from './detector.ts';
+export { dialWords } from './dial.ts';
+export { editingWords, settledWords } from './editing.ts';
+export { importWords } from './import.ts';
+export { fieldBenchWords, mapWords, pathWords, stationTableWords, timeWords } from './place.ts';
+export { readingWords } from './reading.ts';
+export { setWords, sideWords, stationFrequency } from './set.ts';
+export { dialogWords, headerWords, widgetWords } from './shell.ts';
+export { fileWords, problemWords, storageWords } from './storage.ts';

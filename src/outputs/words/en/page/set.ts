@@ -1,0 +1,68 @@
+import { formatNumber } from '../../../../engine/units/format.ts';
+
+/** A station's frequency: whole kilohertz where it is whole. */
+export const stationFrequency = (frequency: number): string => `${Number((frequency / 1e3).toFixed(1))} kHz`;
+
+const FULL_DECIBELS = 10;
+const SMALL_LOSS = 0.05;
+
+/** The view of the set: answer, path, list of stations, suggestions, warnings. */
+export const setWords = {
+  answer: 'Result',
+  notCalculated: 'This set could not be calculated.',
+  calculating: 'Calculating…',
+  station: (name: string, frequency: number): string => `${name}, ${stationFrequency(frequency)}.`,
+  failed: (reason: string, figuresStay: boolean): string =>
+    figuresStay ? `${reason} The figures are those of the set before.` : reason,
+  stations: 'Stations, best first',
+  noStations: 'No stations yet: add some under “Field”.',
+  path: (station: string | undefined): string =>
+    station === undefined ? 'Path from the field to the ear' : `Path of ${station}, from the field to the ear`,
+  stages: {
+    field: 'Field',
+    aerial: 'Aerial',
+    'tuned circuit': 'Tuned circuit',
+    detector: 'Detector',
+    audio: 'After detector',
+    phones: 'Phones',
+    ear: 'Ear',
+  },
+  workbenches: {
+    field: 'Field: place and stations',
+    aerial: 'Aerial and earth',
+    'tuned circuit': 'Tuned circuit',
+    detector: 'Detector',
+    audio: 'After the detector',
+    phones: 'Phones',
+    ear: 'At the ear',
+  },
+  /** Loads that stand in the place of phones. */
+  loads: { amplifier: 'Amplifier', 'crystal earpiece': 'Earpiece' },
+  unknownLevel: '—',
+  hasWarning: 'has a warning',
+  /** @param change of the power at this stage, dB */
+  powerLoss: (change: number): string =>
+    change > -SMALL_LOSS
+      ? 'no power loss'
+      : `${change <= -FULL_DECIBELS ? Math.round(-change) : (-change).toFixed(1)} dB power loss`,
+  stageOf: (station: string): string => `${station}:`,
+  range: (low: string, high: string): string => `Range (90 %): ${low} to ${high}.`,
+  rangeDecibels: (level: number): string => `${formatNumber(Math.round(level), 3)} dB`,
+  suggestionsHere: (suggestions: readonly string[]): string => `Suggested here: ${suggestions.join('; ')}.`,
+} as const;
+
+/** The side of the set's view. */
+export const sideWords = {
+  label: 'Suggestions, warnings and cautions',
+  suggestions: (station: string): string => `Suggestions for ${station}`,
+  noSuggestions: 'None of the changes tried improves this station much.',
+  trying: 'Trying changes…',
+  showField: 'Show where this is changed',
+  tryIt: 'Try',
+  trySuggestion: (what: string): string => `Try: ${what}`,
+  costs: (costs: string): string => ` (${costs})`,
+  interference: 'Interference',
+  noInterference: 'No listed station interferes.',
+  warnings: 'Warnings and notes',
+  cautions: 'Take care',
+} as const;

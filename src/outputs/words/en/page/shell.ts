@@ -1,0 +1,55 @@
+import { listOf, plural } from '../grammar.ts';
+
+/** The head of the page: name of the set, views, files, undo, colours. */
+export const headerWords = {
+  product: 'Faintwave',
+  nameOfSet: 'Name of the set',
+  changed: ' · changed',
+  views: 'Views',
+  view: { set: 'Set', explain: 'Explain', sheets: 'Sheets' },
+  open: 'Open',
+  openFile: 'A file…',
+  openFileKey: 'Ctrl O',
+  filePicker: 'Open a file',
+  paste: 'Paste a description…',
+  examples: 'Begin with an example',
+  save: 'Save',
+  saveKey: 'Ctrl S',
+  undo: (label: string | undefined): string => (label === undefined ? 'Undo' : `Undo ${label}`),
+  undoTip: (label: string | undefined): string => (label === undefined ? 'Nothing to undo' : `Undo: ${label} (Ctrl Z)`),
+  redo: (label: string | undefined): string => (label === undefined ? 'Redo' : `Redo ${label}`),
+  redoTip: (label: string | undefined): string =>
+    label === undefined ? 'Nothing to redo' : `Redo: ${label} (Ctrl Shift Z)`,
+  colours: { auto: 'Colours: as the device', light: 'Colours: light', dark: 'Colours: dark' },
+  scenesChanged: 'scenes',
+} as const;
+
+/** Of parts of the page that are fetched, calculated, shown in words. */
+export const widgetWords = {
+  opening: (name: string): string => `Opening ${name}…`,
+  notFetched: (name: string): string => `${name} could not be fetched. Check the connection, then try again.`,
+  tryAgain: 'Try again',
+  calculatingFirst: 'Calculating the set first…',
+  messages: 'Messages',
+  dismiss: 'Dismiss',
+  inWords: 'In words',
+  unknownFigures: (labels: readonly string[]): string => `Not known from the values given: ${listOf(labels)}.`,
+  workerStopped: 'the calculation stopped without an answer',
+  coastNotLoaded: (status: number): string => `the coastline could not be loaded (status ${status})`,
+} as const;
+
+/** Dialogs: a description that cannot be read, one to be pasted. */
+export const dialogWords = {
+  badFile: (name: string): string => `“${name}” cannot be opened as it is`,
+  problemCount: (count: number): string =>
+    `It has ${count} ${plural(count, 'problem', 'problems')}. Your own set is unchanged.`,
+  problems: 'Problems',
+  columns: { where: 'Where', expected: 'Expected', given: 'Given', hint: 'Hint' },
+  wholeFile: 'the file',
+  morePlain: (count: number): string => `and ${count} more.`,
+  close: 'Close',
+  pasteTitle: 'Paste a description',
+  pasteLabel: 'The text of a set’s file',
+  openPasted: 'Open it',
+  cancel: 'Cancel',
+} as const;

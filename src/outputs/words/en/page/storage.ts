@@ -1,0 +1,48 @@
+import { plural } from '../grammar.ts';
+
+/** What the browser keeps of the set, and what it cannot keep. */
+export const storageWords = {
+  laterChanges: 'This browser has later changes of the set, from before it was closed.',
+  showLater: 'Show them',
+  laterLabel: 'the later changes',
+  unreadable: 'The set kept in this browser from the last visit cannot be read. It has been put aside, not deleted.',
+  saveUnreadable: 'Save it to a file',
+  keepsNothing:
+    'This browser cannot keep the set: its storage is blocked or full. Save the set to a file before you close the page.',
+  keepsPart:
+    'This browser keeps the set only in part: its storage is blocked or full. The latest changes may be lost when the page closes; save the set to a file.',
+  saveNow: 'Save to a file',
+  otherTab:
+    'The set was changed in another tab. This tab keeps its own; whichever changes last is what the browser remembers.',
+  showOther: 'Show the other tab’s set here',
+  otherLabel: 'the other tab’s set',
+} as const;
+
+/** Files opened and saved. */
+export const fileWords = {
+  openLabel: (name: string): string => `open ${name}`,
+  /** @param notes what the reader remarks, each a sentence without its full stop */
+  opened: (name: string, notes: readonly string[]): string =>
+    [`Opened ${name}.`, ...notes.map((note) => `${note}.`)].join(' '),
+  backToBefore: 'Back to what I had',
+  fileKind: 'Faintwave set',
+  saved: (name: string): string => `Saved ${name}.`,
+  notWritten: (reason: string): string => `The file could not be written: ${reason}`,
+  downloadInstead: 'Download it instead',
+  tooLarge: (name: string, kilobytes: number): string => `${name} is larger than ${kilobytes} kB.`,
+} as const;
+
+/** Of a description that has problems, the figures standing as they were. */
+export const problemWords = {
+  lastValid: 'These figures are of the last valid description.',
+  count: (count: number): string => `${count} ${plural(count, 'problem', 'problems')} to correct:`,
+  wholeDescription: 'The whole description',
+  itemOf: (list: string, number: number): string => `${list} no. ${number}`,
+  quoted: (name: string): string => `“${name}”`,
+  path: (labels: readonly string[]): string => labels.join(' › '),
+  atField: (expected: string, hint: string | undefined): string =>
+    hint ? `Expected ${expected}: ${hint}.` : `Expected ${expected}.`,
+  inList: (expected: string, hint: string | undefined): string =>
+    hint ? `: expected ${expected} (${hint})` : `: expected ${expected}`,
+  more: (count: number): string => `and ${count} more`,
+} as const;
