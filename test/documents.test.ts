@@ -3,6 +3,7 @@ import { posix } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { inRoot } from '../scripts/support/paths.mjs';
 import type { Command } from '../src/cli/command.ts';
+import { aboutOf, calculationRows, optionRows, usageOf } from '../src/cli/help.ts';
 import { COMMANDS } from '../src/cli/main.ts';
 
 const read = (file: string): string => readFileSync(inRoot(file), 'utf8');
@@ -60,7 +61,7 @@ function pathsIn(code: string): string[] {
 }
 
 const flagsIn = (text: string): string[] => text.match(/(?<![\w-])--[a-z][a-z-]*/g) ?? [];
-const flagsOf = (command: Command): string[] => (command.options ?? []).flatMap(([flag]) => flagsIn(flag));
+const flagsOf = ({ options }: Command): string[] => Object.keys(options).map((name) => `--${name}`);
 const COMMON = ['--help', '--version'];
 
 /** What a piece of code asks the command line for that it has not. */
@@ -132,26 +133,33 @@ test('paths, commands and options that are not there are found', () => {
 
 describe('the command line', () => {
   test('every command’s options are those it takes, in its help', () => {
-    const wrong = readdirSync(inRoot('src/cli/commands')).flatMap((file) => {
-      const command = COMMANDS.find((c) => `${c.name}.ts` === file);
-      if (!command) return [];
-      const taken = [...read(`src/cli/commands/${file}`).matchAll(/'?([\w-]+)'?: \{ type: '(?:string|boolean)'/g)];
-      const names = new Set(taken.map((m) => `--${m[1]}`));
-      const documented = new Set(flagsOf(command));
+    const wrong = COMMANDS.flatMap((command) => {
+      const taken = flagsOf(command);
+      const shown = optionRows(command).map(([flag]) => flag.split(' ')[0]);
+      const withValue = optionRows(command).flatMap(([flag]) => (flag.includes(' ') ? [flag.split(' ')[0]] : []));
       return [
-        ...[...names]
-          .filter((n) => !documented.has(n))
-          .map((n) => `${command.name} takes ${n} and does not document it`),
-        ...[...documented]
-          .filter((n) => !names.has(n))
-          .map((n) => `${command.name} documents ${n} and does not take it`),
-        ...flagsIn(command.usage)
-          .filter((n) => !documented.has(n))
+        ...taken.filter((n) => !shown.includes(n)).map((n) => `${command.name} takes ${n} and does not document it`),
+        ...shown.filter((n) => !taken.includes(n)).map((n) => `${command.name} documents ${n} and does not take it`),
+        ...Object.entries(command.options)
+          .filter(([n, { type }]) => (type === 'string') !== withValue.includes(`--${n}`))
+          .map(([n]) => `${command.name} shows --${n} with a value and takes none, or the other way about`),
+        ...usageOf(command)
+          .flatMap(flagsIn)
+          .filter((n) => !taken.includes(n))
           .map((n) => `${command.name}: ${n} stands in the usage only`),
         ...command.examples.flatMap(unknownIn).map((n) => `${command.name}: ${n} in an example`),
       ];
     });
     expect(wrong).toEqual([]);
+  });
+
+  test('every command is a file of its own, and parses the options it declares', () => {
+    const files = readdirSync(inRoot('src/cli/commands')).filter((file) => file.endsWith('.ts'));
+    expect(files.toSorted()).toEqual(COMMANDS.map(({ name }) => `${name}.ts`).toSorted());
+    for (const file of files)
+      expect(read(`src/cli/commands/${file}`), file).toMatch(
+        /options: OPTIONS[\s\S]*files?AndOptions\(args, OPTIONS\)/,
+      );
   });
 
   test('docs/guide.md has every command', () => {
@@ -168,20 +176,21 @@ describe('the command line', () => {
 /** The pages of every command, as Markdown. */
 function reference(): string {
   const cell = (text: string): string => text.replaceAll('|', '\\|');
-  const sections = COMMANDS.map(({ name, about, usage, options = [], examples }) =>
+  const table = (head: string, rows: readonly (readonly [string, string])[]): string[] =>
+    rows.length > 0
+      ? [[head, '|---|---|', ...rows.map(([term, meaning]) => `| \`${cell(term)}\` | ${cell(meaning)} |`)].join('\n')]
+      : [];
+  const sections = COMMANDS.map((command) =>
     [
-      `## ${name}`,
-      about,
-      `    faintwave ${usage}`,
-      ...(options.length > 0
-        ? [
-            ['| option | meaning |', '|---|---|', ...options.map(([f, m]) => `| \`${cell(f)}\` | ${cell(m)} |`)].join(
-              '\n',
-            ),
-          ]
-        : []),
+      `## ${command.name}`,
+      aboutOf(command),
+      usageOf(command)
+        .map((call) => `    faintwave ${call}`)
+        .join('\n'),
+      ...table('| option | meaning |', optionRows(command)),
+      ...(command.name === 'calc' ? table('| WHAT | answer |', calculationRows()) : []),
       `Examples:`,
-      examples.map((e) => `    ${e}`).join('\n'),
+      command.examples.map((e) => `    ${e}`).join('\n'),
     ].join('\n\n'),
   );
   const intro =

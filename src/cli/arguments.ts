@@ -1,4 +1,5 @@
 import { type ParseArgsConfig, parseArgs } from 'node:util';
+import { callProblems } from '../outputs/words/index.ts';
 import { InputError } from './command.ts';
 import { wrongOption } from './wrong-option.ts';
 
@@ -15,10 +16,7 @@ export function fileAndOptions<const O extends Options>(
 ): { values: Values<O>; file?: string } {
   const { values, positionals } = filesAndOptions(args, options);
   const [file, ...more] = positionals;
-  if (more.length > 0) {
-    const all = positionals.map((one) => `"${one.slice(0, 60)}"`).join(', ');
-    throw new InputError(`expected one file, got ${all}; what has spaces goes between quotes`);
-  }
+  if (more.length > 0) throw new InputError(callProblems.oneFile(positionals));
   return { values, file };
 }
 
@@ -32,15 +30,19 @@ export function filesAndOptions<const O extends Options>(
   } catch (error) {
     const { code, message } = error as { code?: string; message: string };
     // The library names the option between quotation marks, once with all its ways of writing.
-    const option = /'(?:-\w, )?(-{1,2}[^' =]*)/.exec(message)?.[1] ?? 'the options';
+    const option = /'(?:-\w, )?(-{1,2}[^' =]*)/.exec(message)?.[1] ?? callProblems.options;
     const known = Object.keys(options).map((name) => `--${name}`);
     if (code === 'ERR_PARSE_ARGS_UNKNOWN_OPTION')
-      throw wrongOption('options', known.length > 0 ? known.join(', ') : 'none', option);
+      throw wrongOption(callProblems.options, { code: 'options', options: known }, option);
     if (code === 'ERR_PARSE_ARGS_INVALID_OPTION_VALUE') {
       const name = option.replace(/^--/, '');
       throw options[name]?.type === 'string'
-        ? wrongOption(option, 'a value', undefined, `one that begins with "-" is written ${option}=-…`)
-        : wrongOption(option, 'no value', 'one');
+        ? wrongOption(option, { code: 'a value' }, undefined, callProblems.beginsWithDash(option))
+        : wrongOption(
+            option,
+            { code: 'no value' },
+            args.find((one) => one.startsWith(`${option}=`))?.slice(option.length + 1),
+          );
     }
     throw error;
   }

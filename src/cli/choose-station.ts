@@ -1,5 +1,5 @@
-import { formatNumber, type Hertz, leadingNumber } from '../engine/index.ts';
-import { hintText } from '../outputs/words/index.ts';
+import { type Hertz, leadingNumber } from '../engine/index.ts';
+import { callProblems, hintText } from '../outputs/words/index.ts';
 import { InputError } from './command.ts';
 import { wrongOption } from './wrong-option.ts';
 
@@ -21,7 +21,7 @@ export function chooseStation(
   wanted: string | undefined,
   fallback = 0,
 ): number {
-  if (stations.length === 0) throw new InputError('the place of this set lists no stations yet');
+  if (stations.length === 0) throw new InputError(callProblems.noStations);
   if (wanted === undefined) return fallback;
   const kilohertz = kilohertzOf(wanted);
   const found = stations.findIndex((s) =>
@@ -30,12 +30,8 @@ export function chooseStation(
       : s.name.toLowerCase().includes(wanted.toLowerCase()),
   );
   if (found < 0) {
-    const named = stations
-      .slice(0, MOST_NAMED)
-      .map((s) => `${s.name} (${formatNumber(s.frequency / 1e3, 5)} kHz)`)
-      .join(', ');
-    const more = stations.length > MOST_NAMED ? ` and ${stations.length - MOST_NAMED} more` : '';
-    throw wrongOption('--station', `part of a name or the frequency of one of ${named}${more}`, wanted);
+    const more = Math.max(0, stations.length - MOST_NAMED);
+    throw wrongOption('--station', { code: 'station', stations: stations.slice(0, MOST_NAMED), more }, wanted);
   }
   return found;
 }

@@ -1,4 +1,4 @@
-import type { ContentKind } from './content-kind.ts';
+import type { CommandName, ContentKind, LongTask } from '../outputs/words/index.ts';
 
 /** A file that is read piece by piece. */
 export interface OpenFile {
@@ -33,16 +33,20 @@ export interface Io {
     files: readonly { readonly name: string; readonly data: string | Uint8Array }[],
   ): Promise<string[]>;
   /** How far long work has come, for whoever waits at a terminal. @param share 0 to 1. */
-  progress(what: string, share: number): void;
+  progress(task: LongTask, share: number): void;
 }
 
+/** What an option takes; its words are in `commandWords`. */
+export interface CommandOption {
+  readonly type: 'string' | 'boolean';
+  readonly multiple?: true;
+}
+
+/** A command as it is parsed, helped with and run: ids only, its words are in `commandWords`. */
 export interface Command {
-  readonly name: string;
-  /** One line for the list of commands. */
-  readonly about: string;
-  readonly usage: string;
-  /** Options for `--help`: flag, meaning. */
-  readonly options?: readonly (readonly [string, string])[];
+  readonly name: CommandName;
+  /** By name, without the dashes, in the order of the help. */
+  readonly options: Readonly<Record<string, CommandOption>>;
   readonly examples: readonly string[];
   /** @returns the exit status: 0 done, 1 the answer is no (a check that failed), 2 bad input or a file that cannot be read or written. */
   run(args: readonly string[], io: Io): Promise<number>;

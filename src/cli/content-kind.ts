@@ -1,14 +1,4 @@
-/** What a file holds, by its content and not by its name. */
-export type ContentKind =
-  | 'nothing'
-  | 'a description'
-  | 'other JSON'
-  | 'a WAV sound'
-  | 'an SVG picture'
-  | 'a PDF'
-  | 'a CSV table'
-  | 'other text'
-  | 'something else';
+import type { ContentKind } from '../outputs/words/index.ts';
 
 /** More of a file than this is not looked at. */
 export const BYTES_LOOKED_AT = 1 << 20;
@@ -16,17 +6,17 @@ export const BYTES_LOOKED_AT = 1 << 20;
 const latin = (bytes: Uint8Array, from: number, to: number): string =>
   String.fromCharCode(...bytes.subarray(from, Math.min(to, bytes.length)));
 
-/** @param bytes the beginning of the file, `BYTES_LOOKED_AT` of it or all. */
+/** What a file holds, by its content and not by its name. @param bytes the beginning of the file, `BYTES_LOOKED_AT` of it or all. */
 export function contentKind(bytes: Uint8Array): ContentKind {
   if (bytes.length === 0) return 'nothing';
   const head = latin(bytes, 0, 12);
-  if (/^(RIFF|RF64)....WAVE/s.test(head)) return 'a WAV sound';
-  if (head.startsWith('%PDF-')) return 'a PDF';
+  if (/^(RIFF|RF64)....WAVE/s.test(head)) return 'wav';
+  if (head.startsWith('%PDF-')) return 'pdf';
   const text = decoded(bytes);
-  if (text === undefined) return 'something else';
-  if (/^\s*[{[]/.test(text)) return /"faintwave-set\//.test(text) ? 'a description' : 'other JSON';
-  if (/^\s*(<\?xml[^>]*>\s*)?(<!--[\s\S]*?-->\s*)*<svg[\s>]/i.test(text)) return 'an SVG picture';
-  return isTable(text) ? 'a CSV table' : 'other text';
+  if (text === undefined) return 'other';
+  if (/^\s*[{[]/.test(text)) return /"faintwave-set\//.test(text) ? 'description' : 'json';
+  if (/^\s*(<\?xml[^>]*>\s*)?(<!--[\s\S]*?-->\s*)*<svg[\s>]/i.test(text)) return 'svg';
+  return isTable(text) ? 'csv' : 'text';
 }
 
 /** As UTF-8 text; undefined for what is none. A character cut off at the end of what was looked at does not matter. */

@@ -1,3 +1,4 @@
+import { cliNotes } from '../outputs/words/index.ts';
 import type { Io } from './command.ts';
 
 /** Data to a file that was named, whole, or to the standard output. */
@@ -5,12 +6,6 @@ export async function dataOut(io: Io, out: string | undefined, text: string): Pr
   if (out === undefined) io.data(text);
   else {
     await io.write(out, text);
-    io.err(`Written to ${out}\n`);
+    io.err(`${cliNotes.written(out)}\n`);
   }
 }
-
-/** The option of every command that prints data. */
-export const OUT_OPTION = [
-  '--out FILE',
-  'write the data to a file, whole or not at all, instead of printing it',
-] as const;

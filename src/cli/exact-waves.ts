@@ -1,5 +1,4 @@
 import {
-  formatNumber,
   nodeWaves,
   type Reception,
   type SetDescription,
@@ -11,7 +10,7 @@ import { stationOf } from '../outputs/explain/index.ts';
 import { nodeWaveScene, nodeWavesCsv, shownWaves, within } from '../outputs/explain/node-waves/index.ts';
 import { sceneToSvg } from '../outputs/scene/index.ts';
 import { clean } from '../outputs/tables/index.ts';
-import { nodeWaveTexts, warningSentences } from '../outputs/words/index.ts';
+import { callProblems, cliNotes, nodeWaveTexts, warningSentences, waveAnswer } from '../outputs/words/index.ts';
 import { coastFor } from './coast.ts';
 import { type Command, InputError } from './command.ts';
 import { endingOf } from './ending.ts';
@@ -52,9 +51,9 @@ export async function exactWaves(
   io: Parameters<Command['run']>[1],
 ): Promise<number> {
   const other = NOT_HERE.find((name) => values[name] !== undefined);
-  if (other) throw new InputError(`--${other} is not for --exact, which shows the set as it is`);
+  if (other) throw new InputError(callProblems.notWithExact(`--${other}`));
   const station = stationOf(reception, index);
-  if (!station) throw new InputError('this set receives no station, so there is no wave to draw');
+  if (!station) throw new InputError(callProblems.noWave);
   const all = wavePlaces(setCircuit(set));
   const places = values.point === undefined ? undefined : placesFrom(values.point, all);
   const from = quantityOf(values.from ?? '0 s', 'time', '--from', 0, 50e-3);
@@ -73,17 +72,17 @@ export async function exactWaves(
   });
   const waves = shownWaves(run);
   const view = within({ from, span }, waves);
-  for (const warning of warningSentences(waves.warnings)) io.err(`note: ${warning}\n`);
-  const heading = `${clean(station.name)}, ${formatNumber(station.frequency / 1e3, 5)} kHz, in ${clean(set.name)}`;
+  for (const warning of warningSentences(waves.warnings)) io.err(`${cliNotes.note(warning)}\n`);
+  const heading = waveAnswer.title({ ...station, name: clean(station.name) }, clean(set.name));
   const { out } = values;
   if (out === undefined) {
     const rest = all.filter((p) => !waves.waves.some((w) => w.id === p.id));
     io.out(
-      `${clean(nodeWaveTexts.run(waves))}\n\n${waves.waves.map((w) => clean(nodeWaveTexts.reading(w))).join('\n')}\n\nOther points: ${rest.map((p) => clean(p.title.toLowerCase())).join('; ')}.\nAdd --out FILE.svg for the picture, --out FILE.csv for the numbers.\n`,
+      `${clean(nodeWaveTexts.run(waves))}\n\n${waves.waves.map((w) => clean(nodeWaveTexts.reading(w))).join('\n')}\n\n${clean(waveAnswer.otherPoints(rest.map((p) => p.title.toLowerCase())))}\n${waveAnswer.toFiles}\n`,
     );
     return 0;
   }
-  const { ending } = endingOf(out, ['svg', 'csv']);
+  const ending = endingOf(out, ['svg', 'csv']);
   if (ending === 'csv') await io.write(out, nodeWavesCsv(waves, view));
   else {
     const [width, height] = sizeFrom(values.size, waves.waves.length);
@@ -91,9 +90,12 @@ export async function exactWaves(
     const scene = nodeWaveScene(waves, { width, height, view, letters, title: heading });
     await io.write(out, sceneToSvg(scene, { colours: values.print ? 'print' : 'day', size: 'true' }));
   }
-  io.out(`${heading}: ${waves.waves.map((w) => w.title.toLowerCase()).join(', ')} written to ${out}\n`);
+  const titles = waves.waves.map((w) => w.title.toLowerCase());
+  io.out(`${waveAnswer.exactWritten(heading, titles, out)}\n`);
   return 0;
 }
+
+const MOST_POINTS = 8;
 
 /** By id or by part of the title, whichever is meant by one only. */
 function placesFrom(given: readonly string[], all: readonly WavePlace[]): string[] {
@@ -105,11 +107,12 @@ function placesFrom(given: readonly string[], all: readonly WavePlace[]): string
     if (!meant || wanted === '')
       throw wrongOption(
         '--point',
-        `${near.length > 1 ? 'a name that fits one only of' : 'one of'} ${all.map((p) => p.title.toLowerCase()).join('; ')}`,
+        { code: 'point', points: all.map((p) => p.title.toLowerCase()), several: near.length > 1 },
         text,
       );
     return meant.id;
   });
-  if (found.length > 8) throw wrongOption('--point', 'at most 8 points', String(found.length));
+  if (found.length > MOST_POINTS)
+    throw wrongOption('--point', { code: 'points at most', most: MOST_POINTS }, String(found.length));
   return [...new Set(found)];
 }

@@ -3,7 +3,7 @@ import { open, readFile, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { encodingOf } from '../engine/index.ts';
-import { problemSentence } from '../outputs/words/index.ts';
+import { fileProblems, problemSentence } from '../outputs/words/index.ts';
 import { InputError, type Io, type OpenFile } from './command.ts';
 import { makeFolder } from './make-folder.ts';
 import { checkTarget, type FileIdentity, identityOf, WriteFailed, WriteRefused, writeWhole } from './write-whole.ts';
@@ -13,7 +13,7 @@ export function processFiles(): Pick<Io, 'read' | 'open' | 'checkTarget' | 'writ
   const inputs: FileIdentity[] = [];
   const remember = async (file: string): Promise<void> => {
     const identity = await (file === '-'
-      ? identityOf('the standard input', () => promisify(fstat)(0, { bigint: true }))
+      ? identityOf(fileProblems.standardInput, () => promisify(fstat)(0, { bigint: true }))
       : identityOf(file, () => stat(file, { bigint: true })));
     if (identity) inputs.push(identity);
   };
@@ -24,10 +24,10 @@ export function processFiles(): Pick<Io, 'read' | 'open' | 'checkTarget' | 'writ
         if (file !== '-') return textOf(await readFile(file), file);
         const chunks: Buffer[] = [];
         for await (const chunk of process.stdin) chunks.push(chunk as Buffer);
-        return textOf(Buffer.concat(chunks), 'the input');
+        return textOf(Buffer.concat(chunks), fileProblems.input);
       } catch (error) {
         if (error instanceof InputError) throw error;
-        throw new InputError(`cannot read ${file}: ${readingWords(error as NodeJS.ErrnoException)}`);
+        throw new InputError(fileProblems.cannotRead(file, error as NodeJS.ErrnoException));
       }
     },
     async open(file) {
@@ -35,7 +35,7 @@ export function processFiles(): Pick<Io, 'read' | 'open' | 'checkTarget' | 'writ
         await remember(file);
         return await openFile(file);
       } catch (error) {
-        throw new InputError(`cannot read ${file}: ${readingWords(error as NodeJS.ErrnoException)}`);
+        throw new InputError(fileProblems.cannotRead(file, error as NodeJS.ErrnoException));
       }
     },
     checkTarget: (file, kind) => inWords(() => checkTarget(file, kind, { inputs })),
@@ -45,7 +45,7 @@ export function processFiles(): Pick<Io, 'read' | 'open' | 'checkTarget' | 'writ
       try {
         undo = await makeFolder(folder);
       } catch (error) {
-        throw new InputError(`cannot make the folder ${folder}: ${folderWords(error as NodeJS.ErrnoException)}`);
+        throw new InputError(fileProblems.cannotMakeFolder(folder, error as NodeJS.ErrnoException));
       }
       const placed = files.map(({ name, data }) => ({ file: join(folder, name), data }));
       try {
@@ -84,7 +84,7 @@ async function openFile(file: string): Promise<OpenFile> {
           done += bytesRead;
         }
       } catch (error) {
-        throw new InputError(`cannot read ${file}: ${readingWords(error as NodeJS.ErrnoException)}`);
+        throw new InputError(fileProblems.cannotRead(file, error as NodeJS.ErrnoException));
       }
       return bytes.subarray(0, done);
     },
@@ -97,49 +97,7 @@ async function inWords(work: () => Promise<void>): Promise<void> {
     await work();
   } catch (error) {
     if (error instanceof WriteRefused) throw new InputError(error.message);
-    if (error instanceof WriteFailed) throw new InputError(`cannot write ${error.file}: ${writingWords(error)}`);
+    if (error instanceof WriteFailed) throw new InputError(fileProblems.cannotWrite(error.file, error));
     throw error;
   }
 }
-
-type SystemError = { readonly code?: string; readonly message: string };
-
-const READING: Readonly<Record<string, string>> = {
-  ENOENT: 'there is no such file or folder',
-  ENOTDIR: 'part of that path is a file, not a folder',
-  EISDIR: 'it is a folder, not a file; name a file in it',
-  ESPIPE: 'it is a device or a pipe; a file on a disk is needed',
-  EACCES: 'permission denied; use a file that you may read',
-  EPERM: 'permission denied; use a file that you may read',
-  EIO: 'the disk or device reports an error; use a copy on another disk',
-  ELOOP: 'its links lead round in a circle',
-  ENAMETOOLONG: 'the name is too long',
-  ERR_FS_FILE_TOO_LARGE: 'it is larger than 2 GB',
-};
-const readingWords = ({ code, message }: SystemError): string => READING[code ?? ''] ?? message;
-
-const UNCHANGED = 'nothing was written, and what was there before is unchanged';
-const WRITING: Readonly<Record<string, string>> = {
-  ENOENT: 'there is no such folder; make it first, or name another with --out',
-  ENOTDIR: 'part of that path is a file, not a folder; name another with --out',
-  EISDIR: 'it is a folder, not a file; add a file name',
-  EACCES: 'permission denied; name a place where you may write with --out',
-  EPERM: 'permission denied; name a place where you may write with --out',
-  EROFS: 'that disk is read-only; name another with --out',
-  ENOSPC: `the disk is full; ${UNCHANGED}. Free some space, or name another disk with --out`,
-  EDQUOT: `your share of the disk is used up; ${UNCHANGED}. Free some space, or name another disk with --out`,
-  EFBIG: `the file would be larger than the limit here allows (ulimit -f, or the file system); ${UNCHANGED}. Raise the limit, or name another disk with --out`,
-  EIO: `the disk reports an error; ${UNCHANGED}. Name another disk with --out`,
-  EPIPE: 'whatever reads it has closed it',
-  ELOOP: 'its links lead round in a circle; name another file with --out',
-  ENAMETOOLONG: 'the name is too long; name a shorter one with --out',
-};
-const writingWords = ({ code, message }: SystemError): string =>
-  WRITING[code ?? ''] ?? `${message}; name another place with --out`;
-
-const folderWords = ({ code, message }: SystemError): string =>
-  code === 'ENOENT'
-    ? 'no folder can be made there; name another with --out'
-    : code === 'EEXIST'
-      ? 'there is a file of that name; name another with --out'
-      : (WRITING[code ?? ''] ?? `${message}; name another with --out`);

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { styleText } from 'node:util';
 import { safeJson, safeLines, safeText } from '../engine/index.ts';
 import { folded } from '../outputs/tables/index.ts';
+import { callProblems, fileProblems } from '../outputs/words/index.ts';
 import { type Command, InputError, type Io } from './command.ts';
 import { calc } from './commands/calc.ts';
 import { check } from './commands/check.ts';
@@ -16,6 +17,7 @@ import { sheets } from './commands/sheets.ts';
 import { stations } from './commands/stations.ts';
 import { wave } from './commands/wave.ts';
 import { processFiles } from './files.ts';
+import { commandHelp, help } from './help.ts';
 import { isTerminal, OutputFailed, showProgress, writeErr, writeOut } from './terminal.ts';
 
 export const COMMANDS: readonly Command[] = [
@@ -51,9 +53,7 @@ export async function run(args: readonly string[], io: Io): Promise<number> {
     if (!(error instanceof OutputFailed)) throw error;
     // A reader that has seen enough (head, less) wants no words about it.
     if (error.code === 'EPIPE') return CLOSED_PIPE;
-    io.err(
-      `faintwave: cannot write to the standard output: ${error.code === 'ENOSPC' ? 'the disk is full; free some space, or send it elsewhere' : error.message}\n`,
-    );
+    io.err(`faintwave: ${fileProblems.cannotPrint(error)}\n`);
     return OUTPUT_FAILED;
   }
 }
@@ -65,18 +65,17 @@ async function dispatch(args: readonly string[], io: Io): Promise<number> {
     return 0;
   }
   if (name === undefined || name === '--help' || name === '-h' || name === 'help') {
-    io.out(help(io));
+    io.out(help(COMMANDS, strong(io)));
     return name === undefined ? 2 : 0;
   }
   const command = COMMANDS.find((c) => c.name === name);
   if (!command) {
-    io.err(
-      `faintwave: there is no command "${safeText(name.slice(0, 40))}". Commands: ${COMMANDS.map((c) => c.name).join(', ')}.\n`,
-    );
+    const names = COMMANDS.map((one) => one.name);
+    io.err(`faintwave: ${callProblems.noCommand(safeText(name.slice(0, 40)), names)}\n`);
     return 2;
   }
   if (rest.includes('--help') || rest.includes('-h')) {
-    io.out(commandHelp(command, io));
+    io.out(commandHelp(command, strong(io)));
     return 0;
   }
   try {
@@ -89,7 +88,7 @@ async function dispatch(args: readonly string[], io: Io): Promise<number> {
     }
     // The engine refuses values that each are possible and lead nowhere together.
     if (!(error instanceof RangeError)) throw error;
-    io.err(`faintwave ${command.name}: this cannot be worked out as described: ${safeLines(message)}\n`);
+    io.err(`faintwave ${command.name}: ${callProblems.notCalculable(safeLines(message))}\n`);
     return 2;
   }
 }
@@ -103,41 +102,7 @@ const safeIo = (io: Io): Io => ({
   data: (text) => io.data(/^\s*[[{]/.test(text) ? safeJson(text) : text.split('\r\n').map(safeLines).join('\r\n')),
 });
 
-const strong = (text: string, io: Io) => (io.colour ? styleText('bold', text) : text);
-
-function help(io: Io): string {
-  const widest = Math.max(...COMMANDS.map((c) => c.name.length));
-  return [
-    strong('faintwave', io),
-    'Plan, build, hear and explain hand-made AM receivers.',
-    '',
-    'usage: faintwave COMMAND [options]',
-    '',
-    ...COMMANDS.map((c) => `  ${c.name.padEnd(widest)}  ${c.about}`),
-    '',
-    'Start here:',
-    '  faintwave path examples/medium-wave-galena.json',
-    '',
-    '"faintwave COMMAND --help" tells more. A SET is a description file; "-" reads standard input.',
-    '',
-  ].join('\n');
-}
-
-function commandHelp(command: Command, io: Io): string {
-  const options = command.options ?? [];
-  const widest = Math.max(0, ...options.map(([flag]) => flag.length));
-  return [
-    `usage: faintwave ${command.usage}`,
-    '',
-    command.about,
-    '',
-    ...options.map(([flag, meaning]) => `  ${flag.padEnd(widest)}  ${meaning}`),
-    ...(options.length ? [''] : []),
-    strong('Examples', io),
-    ...command.examples.map((e) => `  ${e}`),
-    '',
-  ].join('\n');
-}
+const strong = (io: Io) => (text: string) => (io.colour ? styleText('bold', text) : text);
 
 const COLUMNS = isTerminal.out ? Math.max(40, process.stdout.columns || 80) : Infinity;
 
@@ -159,7 +124,8 @@ if (process.argv[1] && /faintwave(\.mjs)?$/.test(process.argv[1])) {
     process.exitCode = await run(process.argv.slice(2), processIo);
   } catch (error) {
     const { message, stack } = error as Error;
-    writeErr(`faintwave: a fault of the program itself: ${process.env.FAINTWAVE_STACK ? stack : message}\n`);
+    const reason = (process.env.FAINTWAVE_STACK ? stack : undefined) ?? message;
+    writeErr(`faintwave: ${callProblems.programFault(reason)}\n`);
     process.exitCode = FAULT;
   }
 }

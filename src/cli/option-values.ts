@@ -1,10 +1,10 @@
-import { formatNumber, formatQuantity, parseQuantity, type QuantityKind, wholeNumber } from '../engine/index.ts';
+import { parseQuantity, type QuantityKind, wholeNumber } from '../engine/index.ts';
 import { hintText } from '../outputs/words/index.ts';
 import { wrongOption } from './wrong-option.ts';
 
 /** A quantity of an option, SI. @param min, max SI, both allowed. @throws InputError */
 export function quantityOf(text: string, kind: QuantityKind, option: string, min: number, max: number): number {
-  const range = `${formatQuantity(min, kind)} to ${formatQuantity(max, kind)}`;
+  const range = { code: 'quantity.range', kind, min, max } as const;
   // Nought needs no unit.
   const parsed = parseQuantity(wholeNumber(text) === 0 ? 0 : text, kind);
   if (!parsed.ok) throw wrongOption(option, range, text, hintText(parsed.hint));
@@ -16,16 +16,14 @@ export function quantityOf(text: string, kind: QuantityKind, option: string, min
 export function numberOf(text: string | undefined, fallback: number, option: string, min: number, max: number): number {
   if (text === undefined) return fallback;
   const value = wholeNumber(text) ?? Number.NaN;
-  if (!(value >= min && value <= max)) throw wrongOption(option, `a number from ${plain(min)} to ${plain(max)}`, text);
+  if (!(value >= min && value <= max)) throw wrongOption(option, { code: 'number.range', min, max }, text);
   return value;
 }
-
-const plain = (value: number): string => (Math.abs(value) < 1e-3 ? String(value) : formatNumber(value, 12));
 
 /** One of a few words. @throws InputError */
 export function choiceOf<T extends string>(text: string, option: string, choices: readonly T[]): T {
   const found = choices.find((choice) => choice === text);
-  if (found === undefined) throw wrongOption(option, choices.join(' or '), text);
+  if (found === undefined) throw wrongOption(option, { code: 'one of', choices }, text);
   return found;
 }
 
@@ -35,6 +33,6 @@ export function sizeFrom(text: string | undefined, rows: number): readonly [numb
   const match = /^(\d{2,5})\s*[x×]\s*(\d{2,5})$/i.exec(text.trim());
   const size = match ? ([Number(match[1]), Number(match[2])] as const) : undefined;
   if (!size || size[0] < 200 || size[1] < 120 || size[0] > 20_000 || size[1] > 20_000)
-    throw wrongOption('--size', '200x120 to 20000x20000, such as 1920x1080', text);
+    throw wrongOption('--size', { code: 'size in px' }, text);
   return size;
 }

@@ -1,5 +1,5 @@
 import { readText, type SetDescription, type WrittenDescription } from '../engine/index.ts';
-import { problemSentence, readNote } from '../outputs/words/index.ts';
+import { callProblems, cliNotes, problemSentence, readNote } from '../outputs/words/index.ts';
 import { InputError, type Io } from './command.ts';
 
 /** Read a description file. @throws InputError with every problem, a line each. */
@@ -11,14 +11,14 @@ export async function readDescription(
   file: string | undefined,
   io: Io,
 ): Promise<{ set: SetDescription; written: WrittenDescription }> {
-  if (file === undefined) throw new InputError('name a description file, such as examples/medium-wave-galena.json');
+  if (file === undefined) throw new InputError(callProblems.nameSet);
   const result = readText(await io.read(file));
   if (!result.ok) {
     const count = result.problems.length;
     throw new InputError(
-      `${file} has ${count === 1 ? 'a problem' : `${count} problems`}:\n${result.problems.map((p) => `  ${problemSentence(p)}`).join('\n')}`,
+      `${callProblems.inFile(file, count)}\n${result.problems.map((p) => `  ${problemSentence(p)}`).join('\n')}`,
     );
   }
-  for (const note of result.notes) io.err(`note: ${readNote(note)}\n`);
+  for (const note of result.notes) io.err(`${cliNotes.note(readNote(note))}\n`);
   return { set: result.set, written: result.written };
 }

@@ -1,5 +1,6 @@
 import { writeSync } from 'node:fs';
 import { isatty } from 'node:tty';
+import { cliNotes, type LongTask } from '../outputs/words/index.ts';
 
 /** The standard output takes no more. */
 export class OutputFailed extends Error {
@@ -50,9 +51,9 @@ export const isTerminal = { out: isatty(OUT), err: isatty(ERR) };
 let shown = '';
 
 /** How far long work has come, on one line that is written over. @param share 0 to 1. */
-export function showProgress(what: string, share: number): void {
+export function showProgress(task: LongTask, share: number): void {
   if (!isTerminal.err) return;
-  const line = `${what} ${Math.min(100, Math.floor(100 * share))} % (Ctrl-C stops it)`;
+  const line = cliNotes.progress(task, Math.min(100, Math.floor(100 * share)));
   if (line === shown) return;
   clearProgress();
   try {

@@ -2,7 +2,8 @@ import { randomUUID } from 'node:crypto';
 import { constants, unlinkSync } from 'node:fs';
 import * as fsPromises from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
-import { BYTES_LOOKED_AT, type ContentKind, contentKind } from './content-kind.ts';
+import { type ContentKind, fileProblems } from '../outputs/words/index.ts';
+import { BYTES_LOOKED_AT, contentKind } from './content-kind.ts';
 
 export interface NewFile {
   readonly file: string;
@@ -140,16 +141,10 @@ async function targetFor(
   if (there.isDirectory()) throw errorOf('EISDIR');
   if (!there.isFile()) return { file, data, path: file, isDirect: true };
   const input = inputs.find(({ dev, ino }) => dev === there.dev && ino === there.ino);
-  if (input)
-    throw new WriteRefused(
-      `${file} is the same file as ${input.name}, which this command reads, and would be lost: name another file with --out`,
-    );
+  if (input) throw new WriteRefused(fileProblems.isInput(file, input.name));
   await disk.access(file, constants.W_OK);
   const before = await beginningOf(disk, file);
-  if (before !== 'nothing' && before !== kind)
-    throw new WriteRefused(
-      `${file} holds ${before}, and would be replaced by ${kind}: name another file with --out, or delete that one first`,
-    );
+  if (before !== 'nothing' && before !== kind) throw new WriteRefused(fileProblems.isOther(file, before, kind));
   return { file, data, path: await disk.realpath(file), isDirect: false, mode: Number(there.mode & 0o7777n) };
 }
 

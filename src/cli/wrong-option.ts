@@ -1,10 +1,10 @@
+import { type OptionExpectation, optionProblem } from '../outputs/words/index.ts';
 import { InputError } from './command.ts';
 
-const MOST_LETTERS = 60;
-
-/** The one form of an error in an option: `--for: expected 50 ns to 5 s, got "75 mm"`. @param hint a way out, where there is one. */
-export const wrongOption = (option: string, expected: string, got: string | undefined, hint?: string): InputError =>
-  new InputError(`${option}: expected ${expected}, got ${quoted(got)}${hint ? ` (${hint})` : ''}`);
-
-const quoted = (text: string | undefined): string =>
-  text === undefined ? 'nothing' : `"${text.length > MOST_LETTERS ? `${text.slice(0, MOST_LETTERS)}…` : text}"`;
+/** An option that was given wrongly. @param given as it was written; undefined for nothing. @param hint a way out, where there is one. */
+export const wrongOption = (
+  option: string,
+  expected: OptionExpectation,
+  given: string | undefined,
+  hint?: string,
+): InputError => new InputError(optionProblem(option, expected, given, hint));

@@ -172,7 +172,7 @@ export { count, quantity } from './units/schema.ts';
 export { BANDS, type BandName } from './vary/bands.ts';
 export { compareDetectorsOn, type DetectorOnStation } from './vary/compare.ts';
 export { type Match, matching } from './vary/match.ts';
-export { type Move, moveBand } from './vary/move-band.ts';
+export { type Move, moveBand, SameBandError } from './vary/move-band.ts';
 export { optimise } from './vary/optimise.ts';
 export type { Answer, Change, Figures, Guard, Objective, Question, Setting } from './vary/question.ts';
 export { type Suggestion, suggest } from './vary/suggest.ts';

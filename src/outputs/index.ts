@@ -6,6 +6,7 @@ export * as waves from './explain/node-waves/index.ts';
 export * from './plots/index.ts';
 export * from './scene/index.ts';
 export * from './sheets/index.ts';
+export { compareTable } from './tables/compare-table.ts';
 export { dialStationsTable, dialTable } from './tables/dial-table.ts';
 export { pathTable, stationsTable } from './tables/path-table.ts';
 export { type DayAndNight, placeTable, type StationRow, stationRows } from './tables/stations-table.ts';

@@ -32,7 +32,9 @@ describe('the command line', () => {
     expect(stdout).toMatch(/Field at the site +\S+ mV\/m/);
     expect(stdout).toMatch(/What would help most\n {2}\S.*: \+\d/);
     expect(stdout).toMatch(/power lines/);
-    expect(stdout).toMatch(/What becomes of the programme\n {2}The tuned circuit .*\n[\s\S]*to direct current/);
+    expect(stdout).toMatch(
+      /Limits of the programme after the detector\n {2}The tuned circuit .*\n[\s\S]*to direct current/,
+    );
     // biome-ignore lint/suspicious/noControlCharactersInRegex: no colour outside a terminal
     expect(stdout).not.toMatch(/\u001b|NaN|undefined/);
   });
@@ -40,7 +42,7 @@ describe('the command line', () => {
   it('compares detectors: law, loading, best tap and load, and what each is good for', () => {
     const { status, stdout } = faintwave(['compare', example, '--station', '909']);
     expect(status).toBe(0);
-    for (const head of ['direct', 'loads like', 'off', 'straight from', 'best tap', 'best load'])
+    for (const head of ['direct voltage', 'input resistance', 'loading loss', 'linear above', 'best tap', 'best load'])
       expect(stdout).toContain(head);
     expect(stdout).toMatch(/Silicon diode .*: From a faint carrier .*linear detection above [\d.]+ V/);
   });

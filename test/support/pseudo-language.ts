@@ -47,8 +47,8 @@ export function bareWords(text: string, names: Iterable<string> = []): string[] 
     .filter((word) => /\p{L}{2}/u.test(word) && !UNITS.test(word) && !/^[A-Z]{1,2}\d/.test(word));
 }
 
-/** What may stand between two texts that only together make a sentence. */
-const JOINT = /^ ?[,;]? ?$/;
+/** What may stand between two texts that only together make a sentence; two spaces are the gap between columns. */
+const JOINT = /^(?: ?[,;] ?| )?$/;
 
 /**
  * Pairs of bracketed texts side by side with nothing but space between: a sentence glued of pieces. Within a text's own

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test, vi } from 'vitest';
 import { inRoot } from '../../scripts/support/paths.mjs';
+import { CALCULATIONS } from '../../src/cli/calc/index.ts';
 import type { Io } from '../../src/cli/command.ts';
 import { COMMANDS, run } from '../../src/cli/main.ts';
 import { receive } from '../../src/engine/reception/path/receive.ts';
@@ -43,8 +44,7 @@ vi.mock('../../src/outputs/words/en/index.ts', async (original) => {
  * stands here fails, so that the list can only grow shorter.
  */
 const NOT_YET: ReadonlySet<string> = new Set([
-  ...COMMANDS.flatMap(({ name }) => [`faintwave ${name}`, `faintwave ${name} --help`]),
-  'faintwave --help',
+  ...['path', 'compare'].map((name) => `faintwave ${name}`),
   ...['glance', 'handout'].map((id) => `sheet ${id}`),
 ]);
 
@@ -74,6 +74,14 @@ const textsIn = (svg: string): string =>
   [...svg.matchAll(/>([^<]+)</g)]
     .map(([, inner]) => inner.replace(/&(\w+);/g, (entity, name) => ENTITIES[name] ?? entity))
     .join('\n');
+
+/** Places in a description, as a change names them: `coils[0].turns`. */
+function placesIn(value: unknown, at = ''): string[] {
+  if (typeof value !== 'object' || value === null) return [at];
+  return Object.entries(value).flatMap(([key, inner]) =>
+    placesIn(inner, Array.isArray(value) ? `${at}[${key}]` : at === '' ? key : `${at}.${key}`),
+  );
+}
 
 /** Runs a command on an example in this process. @returns what it said to people. */
 async function said(args: readonly string[]): Promise<string> {
@@ -113,16 +121,30 @@ const WITHOUT_FILE = new Set(['calc', 'schema', 'listen', 'sheets', 'wave']);
 
 describe('no visible sentence is made outside outputs/words', () => {
   test('command line: lists and help', async () => {
-    judge('faintwave --help', await said(['--help']), ['faintwave', ...COMMANDS.map(({ name }) => name)]);
-    for (const { name, examples } of COMMANDS)
-      judge(`faintwave ${name} --help`, await said([name, '--help']), ['faintwave', name, ...examples]);
+    judge('faintwave --help', await said(['--help']), [
+      'faintwave path examples/medium-wave-galena.json',
+      'faintwave',
+      ...COMMANDS.map(({ name }) => name),
+    ]);
+    for (const { name, examples, options } of COMMANDS) {
+      const flags = Object.keys(options).map((option) => `--${option}`);
+      const ids = name === 'calc' ? CALCULATIONS.map((one) => one.name) : [];
+      judge(`faintwave ${name} --help`, await said([name, '--help']), [
+        'faintwave',
+        name,
+        ...examples,
+        ...flags,
+        ...ids,
+      ]);
+    }
   });
 
   test.each(COMMANDS.filter(({ name }) => !WITHOUT_FILE.has(name)).map(({ name }) => name))(
     'faintwave %s',
     async (name) => {
       const example = EXAMPLES[0];
-      const names = written(JSON.parse(textOf(example)));
+      const description: unknown = JSON.parse(textOf(example));
+      const names = [...written(description), ...placesIn(description)];
       judge(`faintwave ${name}`, await said([name, `examples/${example}.json`, ...(MORE[name] ?? [])]), names);
     },
   );

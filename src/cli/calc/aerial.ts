@@ -120,8 +120,6 @@ type Input = v.InferOutput<typeof schema>;
 
 export const aerial = calculation({
   name: 'aerial',
-  about:
-    'Capacitance, effective height and impedance of an aerial over ground, a frame, a ferrite rod or a measured one.',
   example: {
     shape: 'inverted-L',
     height: '10 m',

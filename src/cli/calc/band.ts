@@ -17,7 +17,6 @@ const schema = v.object({
 
 export const band = calculation({
   name: 'band',
-  about: 'Trimmer and padder that make a capacitor cover a band with a coil, or the coil that would.',
   example: { inductance: '190 µH', from: '550 kHz', to: '1500 kHz', min: '15 pF', max: '500 pF', stray: '20 pF' },
   schema: buildable(schema, fitBand),
   answer(input) {

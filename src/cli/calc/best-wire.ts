@@ -6,7 +6,6 @@ const size = quantity('length', { above: 0, max: 10 });
 
 export const bestWire = calculation({
   name: 'best-wire',
-  about: 'Wires that reach an inductance on a former, best Q first, wound close and spaced.',
   example: { inductance: '190 µH', frequency: '1 MHz', formerDiameter: '63 mm', longest: '100 mm', former: 'card' },
   schema: v.object({
     inductance: quantity('inductance', { above: 1e-8, max: 0.1 }),

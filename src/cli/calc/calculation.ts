@@ -10,12 +10,11 @@ import {
   tooDeep,
   type Warning,
 } from '../../engine/index.ts';
-import { expectedText, givenText, hintText, warningTexts } from '../../outputs/words/index.ts';
+import { type CalculationName, expectedText, givenText, hintText, warningTexts } from '../../outputs/words/index.ts';
 
 /** One WHAT of `faintwave calc`: how its input is read and what it answers. */
 export interface Calculation {
-  readonly name: string;
-  readonly about: string;
+  readonly name: CalculationName;
   /** An input that works, printed by `--help` and run by a test. */
   readonly example: unknown;
   /** Never throws for bad input: its problems come back. */

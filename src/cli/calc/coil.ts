@@ -97,8 +97,6 @@ export const coilSchema = buildable(
 
 export const coil = calculation({
   name: 'coil',
-  about:
-    'Inductance, wire, self-capacitance of a coil; with a frequency its resistance and Q. Shapes: solenoid, multilayer, bank-wound, spiral, spider, basket, core.',
   example: {
     shape: 'solenoid',
     turns: 75,

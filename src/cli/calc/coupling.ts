@@ -33,8 +33,6 @@ const solve = ({ first, second, offset, tilt = 0, shift = 0 }: v.InferOutput<typ
 
 export const coupling = calculation({
   name: 'coupling',
-  about:
-    'Mutual inductance of two coils: offset is the distance of their middles along the first one’s axis, tilt the angle between their axes, shift how far the second stands off that axis.',
   example: {
     first: { shape: 'solenoid', turns: 60, meanDiameter: '50 mm', pitch: '0.5 mm', wire: { diameter: '0.45 mm' } },
     second: { shape: 'solenoid', turns: 20, meanDiameter: '50 mm', pitch: '0.5 mm', wire: { diameter: '0.45 mm' } },

@@ -173,7 +173,6 @@ const runnable = buildable(fields, (input) => {
 /** `calc detection`: what the detector of a whole receiver makes of one or more modulated stations, in time. */
 export const detection = calculation({
   name: 'detection',
-  about: 'Direct voltage, tones and distortion after the detector of a whole receiver, by waveforms or by envelopes.',
   example: {
     stations: [{ frequency: '1 MHz', emf: '10 mV', modulation: [{ frequency: '1 kHz', depth: 0.3 }] }],
     aerial: { resistance: '25 Ω', capacitance: '200 pF' },

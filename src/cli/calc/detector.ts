@@ -126,7 +126,6 @@ function solve(input: Input) {
 /** `calc detector`: a steady carrier into a detector, straight or on the tap of a tuned circuit. */
 export const detector = calculation({
   name: 'detector',
-  about: 'Direct voltage, input resistance and powers of a detector, straight or on the tap of a tuned circuit.',
   example: {
     detector: { saturationCurrent: '0.5 µA', ideality: 1.1 },
     tunedCircuit: { inductance: '220 µH', q: 150, frequency: '1 MHz' },

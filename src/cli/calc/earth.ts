@@ -59,7 +59,6 @@ const schema = v.variant(
 
 export const earth = calculation({
   name: 'earth',
-  about: 'Resistance of an earth in its soil, with the range that wet and dry give it.',
   example: { shape: 'rod', length: '1.2 m', diameter: '16 mm', soilResistivity: '100 ohm m' },
   schema: buildable(schema, earthModel),
   answer(input) {

@@ -50,7 +50,6 @@ const schema = v.pipe(
 /** `calc groundwave`: field strength over one kind of ground, or over sections by Millington. */
 export const groundwave = calculation({
   name: 'groundwave',
-  about: 'Ground-wave field strength over one kind of ground, or several from the transmitter on.',
   example: {
     frequency: '1 MHz',
     power: '10 kW',

@@ -11,7 +11,6 @@ const frequency = quantity('frequency', { min: 1e3, max: 1e9 });
 /** `calc noise`: man-made noise by Rec. ITU-R P.372; with a time also the lightning, or noise as measured. */
 export const noise = calculation({
   name: 'noise',
-  about: 'Radio noise: man-made by surroundings, and with "time" the lightning of the season and hour.',
   example: {
     frequency: '1 MHz',
     bandwidth: '9 kHz',

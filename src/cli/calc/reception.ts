@@ -7,7 +7,6 @@ import { type Calculation, refused } from './calculation.ts';
 /** A whole description in, every level on every station's path out. */
 export const reception: Calculation = {
   name: 'reception',
-  about: 'a whole description: every level on every station’s path, dial position, how it is heard, what disturbs it',
   example: { format: 'faintwave-set/1', name: '…', place: { name: '…', stations: [] }, '…': 'see examples/' },
   run(input) {
     const read = readValue(input);

@@ -8,7 +8,6 @@ const decibels = v.optional(quantity('level', { min: -200, max: 200 }), 0);
 /** `calc skywave`: night sky wave by Rec. ITU-R P.1147. */
 export const skywave = calculation({
   name: 'skywave',
-  about: 'Sky-wave field strength at night on long and medium wave: the yearly median.',
   example: {
     frequency: '1 MHz',
     distance: '1000 km',

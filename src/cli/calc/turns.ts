@@ -29,8 +29,6 @@ const found = ({ coil, inductance }: Input) => {
 
 export const turns = calculation({
   name: 'turns',
-  about:
-    'Turns for a wanted inductance on a former with a wire; with "turns", how far those turns must be spread for it.',
   example: {
     inductance: '200 µH',
     coil: { shape: 'solenoid', formerDiameter: '63 mm', wire: { diameter: '26 SWG', covering: 'enamel' } },

@@ -12,7 +12,6 @@ import { calculation, figure } from './calculation.ts';
 
 export const wire = calculation({
   name: 'wire',
-  about: 'Resistance of a straight round wire at a frequency, and what the wire measures over its covering.',
   example: { diameter: '28 SWG', frequency: '1 MHz', covering: 'enamel' },
   schema: v.object(
     {

@@ -1,37 +1,37 @@
-import { warningTexts } from '../../outputs/words/index.ts';
+import { type CommandOptions, callProblems, warningTexts } from '../../outputs/words/index.ts';
 import { filesAndOptions } from '../arguments.ts';
 import { CALCULATIONS } from '../calc/index.ts';
 import { type Command, InputError } from '../command.ts';
-import { dataOut, OUT_OPTION } from '../data-out.ts';
+import { dataOut } from '../data-out.ts';
 
 const MOST_ROWS = 100_000;
 
+const OPTIONS = { out: { type: 'string' } } as const satisfies CommandOptions<'calc'>;
+
 export const calc: Command = {
   name: 'calc',
-  about: 'Reach the engine from scripts: one JSON object (or an array of them) in, one out.',
-  usage: 'calc WHAT [FILE] [--out FILE]',
-  options: [OUT_OPTION, ...CALCULATIONS.map((c) => [c.name, c.about] as const)],
+  options: OPTIONS,
   examples: [
     `echo '${JSON.stringify(CALCULATIONS.find((c) => c.name === 'wire')?.example ?? {})}' | faintwave calc wire`,
     'faintwave calc coil rows.json',
   ],
   async run(args, io) {
-    const { values, positionals } = filesAndOptions(args, { out: { type: 'string' } });
+    const { values, positionals } = filesAndOptions(args, OPTIONS);
     const [what, file = '-', ...rest] = positionals;
     const calculation = CALCULATIONS.find((c) => c.name === what);
-    if (!calculation) throw new InputError(`name what to calculate: ${CALCULATIONS.map((c) => c.name).join(', ')}`);
-    if (rest.length > 0) throw new InputError(`one file at a time; "${rest[0]}" is one too many`);
+    if (!calculation) throw new InputError(callProblems.nameCalculation(CALCULATIONS.map((c) => c.name)));
+    if (rest.length > 0) throw new InputError(callProblems.oneInput(rest[0]));
     const text = await io.read(file);
     let input: unknown;
     try {
       input = JSON.parse(text);
     } catch (error) {
-      throw new InputError(`${file === '-' ? 'the input' : file} is not JSON: ${(error as Error).message}`);
+      throw new InputError(callProblems.notJson(file === '-' ? undefined : file, (error as Error).message));
     }
     const rows = Array.isArray(input) ? input : [input];
-    if (rows.length > MOST_ROWS) throw new InputError(`at most ${MOST_ROWS} rows in one call`);
+    if (rows.length > MOST_ROWS) throw new InputError(callProblems.rowsAtMost(MOST_ROWS));
     const results = rows.map((row, i) => {
-      if (rows.length > 1) io.progress('calculating', i / rows.length);
+      if (rows.length > 1) io.progress('calculation', i / rows.length);
       return calculation.run(row);
     });
     const problems = results.flatMap((result, i) =>
@@ -39,7 +39,11 @@ export const calc: Command = {
     );
     if (problems.length > 0)
       throw new InputError(
-        `${problems.length === 1 ? 'a problem' : `${problems.length} problems`}:\n${problems.join('\n')}\nFor example: ${JSON.stringify(calculation.example)}`,
+        [
+          callProblems.inInput(problems.length),
+          ...problems,
+          callProblems.inputExample(JSON.stringify(calculation.example)),
+        ].join('\n'),
       );
     const answers = results.map((result) => (result.ok ? result.answer : null));
     await dataOut(

@@ -1,8 +1,18 @@
 import { type Problem, readText } from '../../engine/index.ts';
 import { clean } from '../../outputs/tables/index.ts';
-import { problemSentence, problemText, readNote } from '../../outputs/words/index.ts';
+import {
+  type CommandOptions,
+  callProblems,
+  checkAnswer,
+  cliNotes,
+  problemSentence,
+  problemText,
+  readNote,
+} from '../../outputs/words/index.ts';
 import { filesAndOptions } from '../arguments.ts';
 import { type Command, InputError } from '../command.ts';
+
+const OPTIONS = { json: { type: 'boolean' } } as const satisfies CommandOptions<'check'>;
 
 /** A problem as data: its facts, and what is said of it. */
 const problemData = (problem: Problem) => ({
@@ -13,13 +23,11 @@ const problemData = (problem: Problem) => ({
 
 export const check: Command = {
   name: 'check',
-  about: 'Read description files and name every problem.',
-  usage: 'check SET... [--json]',
-  options: [['--json', 'problems as data']],
+  options: OPTIONS,
   examples: ['faintwave check examples/*.json', 'faintwave check my-set.json --json'],
   async run(args, io) {
-    const { values, positionals } = filesAndOptions(args, { json: { type: 'boolean' } });
-    if (positionals.length === 0) throw new InputError('name at least one description file');
+    const { values, positionals } = filesAndOptions(args, OPTIONS);
+    if (positionals.length === 0) throw new InputError(callProblems.nameSets);
     let bad = 0;
     const report = [];
     for (const file of positionals) {
@@ -33,8 +41,8 @@ export const check: Command = {
       });
       if (values.json) continue;
       if (result.ok) {
-        io.out(`${file}: ${clean(result.set.name)}: nothing wrong.\n`);
-        for (const note of result.notes) io.out(`  note: ${readNote(note)}\n`);
+        io.out(`${checkAnswer.fine(file, clean(result.set.name))}\n`);
+        for (const note of result.notes) io.out(`  ${cliNotes.note(readNote(note))}\n`);
       } else {
         io.err(`${file}:\n${result.problems.map((p) => `  ${problemSentence(p)}\n`).join('')}`);
       }

@@ -1,6 +1,7 @@
 import { receive } from '../../engine/index.ts';
 import { clean, dialStationsTable, dialTable } from '../../outputs/tables/index.ts';
 import {
+  type CommandOptions,
   coverageSentences,
   jsonText,
   outOfRangeWords,
@@ -11,20 +12,20 @@ import { fileAndOptions } from '../arguments.ts';
 import { coastFor } from '../coast.ts';
 import type { Command } from '../command.ts';
 import { readSet } from '../read-set.ts';
-import { timeHelp, timeOfDay } from '../time-of-day.ts';
+import { timeOfDay } from '../time-of-day.ts';
+
+const OPTIONS = {
+  json: { type: 'boolean' },
+  day: { type: 'boolean' },
+  night: { type: 'boolean' },
+} as const satisfies CommandOptions<'dial'>;
 
 export const dial: Command = {
   name: 'dial',
-  about: 'What the set covers, where each station sits, and how sharp it is along the scale.',
-  usage: 'dial SET [--json]',
-  options: [['--json', 'as data'], ...timeHelp()],
+  options: OPTIONS,
   examples: ['faintwave dial examples/medium-wave-galena.json'],
   async run(args, io) {
-    const { values, file } = fileAndOptions(args, {
-      json: { type: 'boolean' },
-      day: { type: 'boolean' },
-      night: { type: 'boolean' },
-    });
+    const { values, file } = fileAndOptions(args, OPTIONS);
     const set = await readSet(file, io);
     const reception = receive(set, { time: timeOfDay(values, set.place), coast: coastFor(set.place) });
     if (values.json) {

@@ -1,4 +1,4 @@
-import { formatNumber, hasHeater, receive } from '../../engine/index.ts';
+import { hasHeater, receive } from '../../engine/index.ts';
 import {
   BLOCK,
   bandAt,
@@ -13,79 +13,75 @@ import {
   writeWav,
 } from '../../outputs/audio/index.ts';
 import { clean } from '../../outputs/tables/index.ts';
-import { outOfRangeWords, soundFileWarning, verdictWords } from '../../outputs/words/index.ts';
+import {
+  type CommandOptions,
+  callProblems,
+  cliNotes,
+  listenAnswer,
+  outOfRangeWords,
+  soundFileWarning,
+  verdictWords,
+} from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { chooseStation, kilohertzOf } from '../choose-station.ts';
 import { coastFor } from '../coast.ts';
 import { type Command, InputError } from '../command.ts';
 import { numberOf } from '../option-values.ts';
 import { readSet } from '../read-set.ts';
-import { timeHelp, timeOfDay } from '../time-of-day.ts';
+import { timeOfDay } from '../time-of-day.ts';
 import { wrongOption } from '../wrong-option.ts';
 
-const LEVELS = new Map<string | undefined, HowLoud>([
+const LEVELS = new Map<string, HowLoud>([
   ['phones', 'as in the phones'],
   ['up', 'amplified'],
 ]);
-const HEATER = new Map<string | undefined, ListeningOptions['heater']>([
+const HEATER = new Map<string, ListeningOptions['heater']>([
   ['on', 'switched on'],
   ['off', 'switched off'],
 ]);
 
+const OPTIONS = {
+  out: { type: 'string' },
+  station: { type: 'string' },
+  sweep: { type: 'boolean' },
+  seconds: { type: 'string' },
+  as: { type: 'string' },
+  heater: { type: 'string' },
+  day: { type: 'boolean' },
+  night: { type: 'boolean' },
+  seed: { type: 'string' },
+  band: { type: 'string' },
+  centre: { type: 'string' },
+  'full-scale': { type: 'string' },
+} as const satisfies CommandOptions<'listen'>;
+
 export const listen: Command = {
   name: 'listen',
-  about: 'Hear the set before it is built: one station, or the whole dial turned from end to end, as a WAV file.',
-  usage: 'listen SET --out FILE [--station NAME|kHz | --sweep] [--seconds 10]',
-  options: [
-    ['--out FILE', 'where the sound goes: WAV, 48 kHz, one channel'],
-    ['--station NAME', 'the station, by part of its name or its frequency in kHz; default the one heard best'],
-    ['--sweep', 'turn the dial from its low end to its high end instead'],
-    ['--seconds N', `how long; default 10, at most ${LONGEST_RENDER}`],
-    ['--as phones|up', 'true level as in the phones, the room with it; or amplified (default)'],
-    ['--heater on|off', 'switch a valve’s heater on from cold, or off while warm, at the beginning'],
-    ...timeHelp('with what the sky brings after dark, fading as it does'),
-    ['--seed N', 'another run of noise, fading and programmes; the same seed gives the same sound, bit for bit'],
-    ['--band FILE', 'a recorded band (stereo WAV: in-phase, quadrature) instead of the stations'],
-    ['--centre kHz', 'its middle frequency, if neither its header nor its name says'],
-    ['--full-scale mV', 'what its full scale is at the aerial; default 10 mV'],
-  ],
+  options: OPTIONS,
   examples: [
     'faintwave listen examples/medium-wave-galena.json --station Lantern --seconds 10 --out lantern.wav',
     'faintwave listen examples/ferrite-rod-valve-diode.json --heater on --seconds 20 --out warming.wav',
     'faintwave listen examples/medium-wave-galena.json --sweep --seconds 60 --night --out dial.wav',
   ],
   async run(args, io) {
-    const { values, file } = fileAndOptions(args, {
-      out: { type: 'string' },
-      station: { type: 'string' },
-      sweep: { type: 'boolean' },
-      seconds: { type: 'string' },
-      as: { type: 'string' },
-      heater: { type: 'string' },
-      day: { type: 'boolean' },
-      night: { type: 'boolean' },
-      seed: { type: 'string' },
-      band: { type: 'string' },
-      centre: { type: 'string' },
-      'full-scale': { type: 'string' },
-    });
+    const { values, file } = fileAndOptions(args, OPTIONS);
     const set = await readSet(file, io);
-    if (!values.out) throw wrongOption('--out', 'a file for the sound, such as heard.wav', values.out);
+    if (!values.out) throw wrongOption('--out', { code: 'sound file' }, values.out);
     const seconds = numberOf(values.seconds, 10, '--seconds', 0.1, LONGEST_RENDER);
     const seed = numberOf(values.seed, 1, '--seed', 0, 2 ** 31);
     const how = LEVELS.get(values.as ?? 'up');
-    if (!how) throw wrongOption('--as', 'phones or up', values.as);
-    const heater = HEATER.get(values.heater);
-    if (values.heater !== undefined && !heater) throw wrongOption('--heater', 'on or off', values.heater);
-    if (heater && !hasHeater(set.detector))
-      throw new InputError('--heater is for a set whose detector is a valve; this one has none');
-    await io.checkTarget(values.out, 'a WAV sound');
+    if (!how) throw wrongOption('--as', { code: 'one of', choices: [...LEVELS.keys()] }, values.as);
+    const heater = values.heater === undefined ? undefined : HEATER.get(values.heater);
+    if (values.heater !== undefined && !heater)
+      throw wrongOption('--heater', { code: 'one of', choices: [...HEATER.keys()] }, values.heater);
+    if (heater && !hasHeater(set.detector)) throw new InputError(callProblems.noHeater);
+    await io.checkTarget(values.out, 'wav');
     const field = { time: timeOfDay(values, set.place), coast: coastFor(set.place) };
     const reception = receive(set, field);
     const index = values.band ? undefined : chooseStation(reception.stations, values.station, reception.best[0]);
     const station = index === undefined ? undefined : reception.stations[index];
     if (station?.outOfRange && !values.sweep)
-      io.err(`note: ${clean(station.name)} is ${outOfRangeWords(station.outOfRange)}; the dial stands at its end\n`);
+      io.err(`${cliNotes.outOfRange(clean(station.name), outOfRangeWords(station.outOfRange))}\n`);
     const options = { ...field, station: index, how, seed, heater };
     const onProgress = (share: number): void => io.progress('listening', share);
     let sound: Float32Array;
@@ -97,31 +93,31 @@ export const listen: Command = {
     }
     await io.write(values.out, writeWav([sound], { rate: SOUND_RATE }));
     const what = values.band
-      ? 'the recorded band'
+      ? listenAnswer.band
       : values.sweep
-        ? 'the dial from its low end to its high end'
-        : `${clean(station!.name)}, ${formatNumber(station!.frequency / 1e3, 5)} kHz, ${verdictWords[station!.verdict]}`;
-    io.out(`${values.out}: ${formatNumber(seconds, 4)} s of ${what}, ${how}.\n`);
-    io.out('Start listening with the volume down.\n');
+        ? listenAnswer.sweep
+        : listenAnswer.station(
+            { name: clean(station!.name), frequency: station!.frequency },
+            verdictWords[station!.verdict],
+          );
+    io.out(`${listenAnswer.written(values.out, seconds, what, listenAnswer.loudness[how])}\n`);
+    io.out(`${listenAnswer.care}\n`);
     return 0;
 
     /** Piece by piece: such files are larger than memory. */
     async function playBand(file: string, length: number, how: object): Promise<Float32Array> {
       const recording = await io.open(file);
       try {
-        await io.checkTarget(values.out!, 'a WAV sound');
+        await io.checkTarget(values.out!, 'wav');
         const { size } = recording;
         const band = await openBandRecording(recording.read, size, file.split(/[\\/]/).pop());
-        for (const code of band.warnings) io.err(`note: ${soundFileWarning[code]}\n`);
+        for (const code of band.warnings) io.err(`${cliNotes.note(soundFileWarning[code])}\n`);
         const centre =
           values.centre === undefined ? band.centre : numberOf(values.centre, 0, '--centre', 10, 30e3) * 1e3;
-        if (centre === undefined)
-          throw new InputError(
-            `neither the header nor the name of ${file} says its middle frequency: give --centre kHz`,
-          );
+        if (centre === undefined) throw new InputError(callProblems.noCentre(file));
         const full = numberOf(values['full-scale'], 10, '--full-scale', 1e-6, 1e5) / 1e3;
         const wanted = values.station === undefined ? centre : (kilohertzOf(values.station) ?? 0) * 1e3;
-        if (!(wanted > 0)) throw wrongOption('--station', 'a frequency in kHz with --band', values.station);
+        if (!(wanted > 0)) throw wrongOption('--station', { code: 'frequency of band' }, values.station);
         const dial = reception.dial.points;
         const nearest = dial.reduce((b, p) =>
           Math.abs(p.frequency - wanted) < Math.abs(b.frequency - wanted) ? p : b,

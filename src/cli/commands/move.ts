@@ -1,6 +1,14 @@
-import { BANDS, type BandName, type Move, moveBand, withValueAt, writeText } from '../../engine/index.ts';
+import {
+  BANDS,
+  type BandName,
+  type Move,
+  moveBand,
+  SameBandError,
+  withValueAt,
+  writeText,
+} from '../../engine/index.ts';
 import { clean } from '../../outputs/tables/index.ts';
-import { moveWords } from '../../outputs/words/index.ts';
+import { type CommandOptions, callProblems, cliNotes, moveAnswer, moveWords } from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { type Command, InputError } from '../command.ts';
 import { readDescription } from '../read-set.ts';
@@ -9,37 +17,33 @@ import { wrongOption } from '../wrong-option.ts';
 const NAMES = Object.keys(BANDS) as BandName[];
 const spelt = (name: string): string => name.replace(' ', '-');
 
+const OPTIONS = {
+  to: { type: 'string' },
+  out: { type: 'string' },
+  json: { type: 'boolean' },
+} as const satisfies CommandOptions<'move'>;
+
 export const move: Command = {
   name: 'move',
-  about: 'Move a set to another band: new turns and taps, what will go wrong, and what to do.',
-  usage: `move SET --to ${NAMES.map(spelt).join('|')} [--out FILE] [--json]`,
-  options: [
-    ['--to BAND', NAMES.map(spelt).join(' or ')],
-    ['--out FILE', 'write the changed description'],
-    ['--json', 'sentences, changes and the changed description as data'],
-  ],
+  options: OPTIONS,
   examples: [
     'faintwave move examples/long-wave-foil.json --to medium-wave',
     'faintwave move examples/long-wave-foil.json --to medium-wave --out moved.json',
   ],
   async run(args, io) {
-    const { values, file } = fileAndOptions(args, {
-      to: { type: 'string' },
-      out: { type: 'string' },
-      json: { type: 'boolean' },
-    });
+    const { values, file } = fileAndOptions(args, OPTIONS);
     const to = NAMES.find((name) => name === values.to || spelt(name) === values.to);
-    if (!to) throw wrongOption('--to', NAMES.map(spelt).join(' or '), values.to);
+    if (!to) throw wrongOption('--to', { code: 'one of', choices: NAMES.map(spelt) }, values.to);
     const { set, written } = await readDescription(file, io);
     let moved: Move;
     try {
       moved = moveBand(set, { to });
     } catch (refusal) {
-      if (refusal instanceof RangeError) throw new InputError(refusal.message);
+      if (refusal instanceof SameBandError) throw new InputError(callProblems.onBandAlready(refusal.band));
       throw refusal;
     }
     const changes = [
-      { path: ['name'], value: `${written.name}, on ${to}`.slice(0, 120) },
+      { path: ['name'], value: moveAnswer.name(String(written.name), to).slice(0, 120) },
       ...moved.changes.map(({ path, to: value }) => ({ path, value })),
     ];
     const sentences = moveWords(moved);
@@ -49,14 +53,14 @@ export const move: Command = {
       io.data(`${JSON.stringify({ sentences, changes, description }, null, 2)}\n`);
       return 0;
     }
-    io.out(`${clean(set.name)}, moved to ${to}\n\n`);
+    io.out(`${moveAnswer.title(clean(set.name), to)}\n\n`);
     for (const sentence of sentences) io.out(`• ${sentence}\n`);
-    io.out('\nChanged\n');
+    io.out(`\n${moveAnswer.changes}\n`);
     for (const { path, value } of changes.slice(1))
       io.out(
         `  ${path.map((key, i) => (typeof key === 'number' ? `[${key}]` : i === 0 ? key : `.${key}`)).join('')}: ${clean(typeof value === 'string' ? value : JSON.stringify(value))}\n`,
       );
-    if (values.out !== undefined) io.out(`\nWritten to ${values.out}\n`);
+    if (values.out !== undefined) io.out(`\n${cliNotes.written(values.out)}\n`);
     return 0;
   },
 };

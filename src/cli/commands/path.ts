@@ -1,7 +1,6 @@
 import {
   audioLimits,
   fieldsAtSite,
-  formatNumber,
   receive,
   receiver,
   receiveStation,
@@ -13,10 +12,13 @@ import {
 } from '../../engine/index.ts';
 import { clean, cleanLines, pathTable, stationsTable } from '../../outputs/tables/index.ts';
 import {
+  type CommandOptions,
   cautionTexts,
+  cliNotes,
   interferenceSentence,
   jsonText,
   moreDisturbancesSentence,
+  pathAnswer,
   receptionSummary,
   stationSentence,
   suggestionWords,
@@ -29,45 +31,40 @@ import { coastFor } from '../coast.ts';
 import type { Command, Io } from '../command.ts';
 import { readSet } from '../read-set.ts';
 import { MOST_STATIONS, suggestionsFor } from '../suggestions.ts';
-import { timeHelp, timeOfDay } from '../time-of-day.ts';
+import { timeOfDay } from '../time-of-day.ts';
+
+const OPTIONS = {
+  station: { type: 'string' },
+  all: { type: 'boolean' },
+  day: { type: 'boolean' },
+  night: { type: 'boolean' },
+  json: { type: 'boolean' },
+} as const satisfies CommandOptions<'path'>;
 
 export const path: Command = {
   name: 'path',
-  about: 'Follow a station from the field to the ear: every level, and what would help most.',
-  usage: 'path SET [--station NAME|kHz] [--all] [--json]',
-  options: [
-    ['--station NAME', 'the station, by part of its name or its frequency in kHz; default the one heard best'],
-    ['--all', 'the table of all stations only'],
-    ...timeHelp(),
-    ['--json', 'everything as data'],
-  ],
+  options: OPTIONS,
   examples: [
     'faintwave path examples/medium-wave-galena.json',
     'faintwave path examples/long-wave-foil.json --station 198',
   ],
   async run(args, io) {
-    const { values, file } = fileAndOptions(args, {
-      station: { type: 'string' },
-      all: { type: 'boolean' },
-      day: { type: 'boolean' },
-      night: { type: 'boolean' },
-      json: { type: 'boolean' },
-    });
+    const { values, file } = fileAndOptions(args, OPTIONS);
     const set = await readSet(file, io);
     const when = { time: timeOfDay(values, set.place), coast: coastFor(set.place) };
     const reception = receive(set, when);
     if (values.json) {
       const also = values.station === undefined ? undefined : chooseStation(reception.stations, values.station);
-      const onProgress = (share: number): void => io.progress('looking for what would help', share);
+      const onProgress = (share: number): void => io.progress('suggestions', share);
       const suggestions = suggestionsFor(set, reception, when, { also, onProgress });
       if (reception.stations.length > MOST_STATIONS)
-        io.err(
-          `note: suggestions are for the ${MOST_STATIONS} stations received best of ${reception.stations.length}; --station adds another\n`,
-        );
+        io.err(`${cliNotes.suggestionsFor(MOST_STATIONS, reception.stations.length)}\n`);
       io.data(`${jsonText({ ...writtenReception(reception), suggestions })}\n`);
       return 0;
     }
-    io.out(`${clean(set.name)} at ${clean(set.place.name)}\n\n${cleanLines(receptionSummary(reception))}\n\n`);
+    io.out(
+      `${pathAnswer.title(clean(set.name), clean(set.place.name))}\n\n${cleanLines(receptionSummary(reception))}\n\n`,
+    );
     if (reception.stations.length === 0) return 0;
     if (!values.all) {
       const station = reception.stations[chooseStation(reception.stations, values.station, reception.best[0])];
@@ -75,9 +72,9 @@ export const path: Command = {
       const fields = fieldsAtSite(set.place, when);
       const ready = receiver(setCircuit(set), fields);
       const { words } = audioLimits(ready, receiveStation(ready, set.place.stations[station.index]));
-      io.out(`What becomes of the programme\n${words.map((w) => `  ${w}`).join('\n')}\n\n`);
+      io.out(`${pathAnswer.audio}\n${words.map((w) => `  ${w}`).join('\n')}\n\n`);
     }
-    io.out(`All stations\n${stationsTable(reception.stations, io.width)}\n`);
+    io.out(`${pathAnswer.stations}\n${stationsTable(reception.stations, io.width)}\n`);
     for (const warning of warningSentences(reception.warnings)) io.out(`\n⚠ ${warning}`);
     if (!values.all) io.out(`\n${reception.cautions.map(({ code }) => `! ${cautionTexts[code]}`).join('\n')}\n`);
     return 0;
@@ -85,14 +82,12 @@ export const path: Command = {
 };
 
 function printStation(station: StationReception, suggestions: readonly Suggestion[], io: Io): void {
-  io.out(
-    `${clean(station.name)}, ${formatNumber(station.frequency / 1e3, 5)} kHz: ${clean(stationSentence(station))}\n${pathTable(station, io.width)}\n`,
-  );
+  io.out(`${clean(pathAnswer.station(station, stationSentence(station)))}\n${pathTable(station, io.width)}\n`);
   for (const d of station.disturbances.slice(0, 3)) io.out(`  ${clean(interferenceSentence(d))}\n`);
   const more = moreDisturbancesSentence(station.moreDisturbances);
   if (more) io.out(`  ${more}\n`);
   if (suggestions.length > 0)
-    io.out(`What would help most\n${suggestions.map((one) => `  ${clean(suggestionWords(one))}`).join('\n')}\n`);
+    io.out(`${pathAnswer.suggestions}\n${suggestions.map((one) => `  ${clean(suggestionWords(one))}`).join('\n')}\n`);
   for (const warning of warningSentences(station.warnings)) io.out(`⚠ ${warning}\n`);
   io.out('\n');
 }

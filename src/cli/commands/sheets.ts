@@ -11,44 +11,37 @@ import {
   sheetsPdf,
 } from '../../outputs/sheets/index.ts';
 import { clean } from '../../outputs/tables/index.ts';
-import { sheetNames } from '../../outputs/words/index.ts';
+import { type CommandOptions, callProblems, sheetNames, sheetsAnswer } from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { coastFor } from '../coast.ts';
 import { type Command, InputError } from '../command.ts';
 import { choiceOf } from '../option-values.ts';
 import { readSet } from '../read-set.ts';
-import { timeHelp, timeOfDay } from '../time-of-day.ts';
+import { timeOfDay } from '../time-of-day.ts';
 import { wrongOption } from '../wrong-option.ts';
+
+const OPTIONS = {
+  out: { type: 'string' },
+  paper: { type: 'string' },
+  pdf: { type: 'boolean' },
+  svg: { type: 'boolean' },
+  only: { type: 'string', multiple: true },
+  board: { type: 'string' },
+  day: { type: 'boolean' },
+  night: { type: 'boolean' },
+} as const satisfies CommandOptions<'sheets'>;
 
 export const sheets: Command = {
   name: 'sheets',
-  about: 'Printable sheets to build the set from, at full size: PDF, and SVG.',
-  usage: 'sheets SET --out FOLDER [--paper a4|letter] [--pdf] [--svg] [--only SHEET,…]',
-  options: [
-    ['--out FOLDER', 'where the files go; made if it is not there'],
-    ['--paper a4|letter', 'default a4'],
-    ['--pdf, --svg', 'one PDF of all, one SVG for every page; default the PDF'],
-    ['--only SHEET,…', SHEET_IDS.map((id) => `${id} (${sheetNames[id]})`).join(', ')],
-    ['--board WIDTHxLENGTH', 'size of the board, such as 200mmx300mm; default what the parts need'],
-    ...timeHelp(),
-  ],
+  options: OPTIONS,
   examples: [
     'faintwave sheets examples/medium-wave-galena.json --out sheets',
     'faintwave sheets examples/long-wave-foil.json --out sheets --only coil,dial --svg',
   ],
   async run(args, io) {
-    const { values, file } = fileAndOptions(args, {
-      out: { type: 'string' },
-      paper: { type: 'string' },
-      pdf: { type: 'boolean' },
-      svg: { type: 'boolean' },
-      only: { type: 'string', multiple: true },
-      board: { type: 'string' },
-      day: { type: 'boolean' },
-      night: { type: 'boolean' },
-    });
+    const { values, file } = fileAndOptions(args, OPTIONS);
     const { out } = values;
-    if (!out) throw wrongOption('--out', 'a folder for the sheets', out);
+    if (!out) throw wrongOption('--out', { code: 'folder' }, out);
     const paper = paperFrom(values.paper);
     const only = onlyFrom(values.only);
     const board = boardFrom(values.board);
@@ -56,11 +49,13 @@ export const sheets: Command = {
     const written = await writtenIn(file, io);
     const reception = receive(set, { time: timeOfDay(values, set.place), coast: coastFor(set.place) });
     const made = sheetsFor(written ?? set, set, reception, { paper, only, board });
-    if (made.length === 0)
-      throw new InputError(`--only: this set has no ${only?.join(', ')} sheet; leave --only out for those it has`);
+    if (made.length === 0) throw new InputError(callProblems.noSheets(only ?? SHEET_IDS));
     const pieces: { name: string; data: string | Uint8Array }[] = [];
     if (values.pdf || !values.svg) {
-      const title = only ? `${set.name}: ${only.map((id) => sheetNames[id]).join(', ')}` : `${set.name}: sheets`;
+      const title = sheetsAnswer.title(
+        set.name,
+        only?.map((id) => sheetNames[id]),
+      );
       pieces.push({ name: 'sheets.pdf', data: await sheetsPdf(made, { title: clean(title), fonts: fonts() }) });
     }
     if (values.svg) {
@@ -76,7 +71,15 @@ export const sheets: Command = {
     const files = await io.writeInto(out, pieces);
     const pages = made.reduce((sum, s) => sum + s.pages.length, 0);
     io.out(
-      `${clean(set.name)}: ${made.map((s) => s.title).join('; ')}.\n${pages} pages, written to:\n${files.map((f) => `  ${f}`).join('\n')}\nPrint at 100 % (“actual size”), and check the ruler before you cut.\n`,
+      `${[
+        sheetsAnswer.sheets(
+          clean(set.name),
+          made.map((sheet) => sheet.title),
+        ),
+        sheetsAnswer.written(pages),
+        ...files.map((one) => `  ${one}`),
+        sheetsAnswer.printing,
+      ].join('\n')}\n`,
     );
     return 0;
   },
@@ -106,7 +109,8 @@ function onlyFrom(given: readonly string[] | undefined): SheetId[] | undefined {
     .map((t) => t.trim())
     .filter(Boolean);
   for (const name of names)
-    if (!(SHEET_IDS as readonly string[]).includes(name)) throw wrongOption('--only', SHEET_IDS.join(', '), name);
+    if (!(SHEET_IDS as readonly string[]).includes(name))
+      throw wrongOption('--only', { code: 'one of', choices: SHEET_IDS }, name);
   return names as SheetId[];
 }
 
@@ -122,6 +126,6 @@ function boardFrom(text: string | undefined): { width: number; length: number } 
     !(width.value > 0.02 && width.value < 2) ||
     !(length.value > 0.02 && length.value < 2)
   )
-    throw wrongOption('--board', 'a width and a length of 20 mm to 2 m each, such as 200mmx300mm', text);
+    throw wrongOption('--board', { code: 'size of board' }, text);
   return { width: width.value, length: length.value };
 }

@@ -19,50 +19,44 @@ import {
 } from '../../engine/index.ts';
 import { clean, placeTable, type StationRow, stationRows, warningsTogether } from '../../outputs/tables/index.ts';
 import {
+  type CommandOptions,
   columnName,
   jsonText,
   outOfRangeWords,
   rowProblem,
   stationDoubt,
+  stationsAnswer,
   tableTooLarge,
   verdictWords,
 } from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { coastFor } from '../coast.ts';
 import { type Command, InputError, type Io } from '../command.ts';
-import { dataOut, OUT_OPTION } from '../data-out.ts';
+import { dataOut } from '../data-out.ts';
 import { readSet } from '../read-set.ts';
-import { timeHelp, timeOfDay } from '../time-of-day.ts';
+import { timeOfDay } from '../time-of-day.ts';
 import { wrongOption } from '../wrong-option.ts';
+
+const OPTIONS = {
+  day: { type: 'boolean' },
+  night: { type: 'boolean' },
+  time: { type: 'string' },
+  json: { type: 'boolean' },
+  csv: { type: 'boolean' },
+  import: { type: 'string' },
+  out: { type: 'string' },
+} as const satisfies CommandOptions<'stations'>;
 
 export const stations: Command = {
   name: 'stations',
-  about: 'What can be had at the place of a set, by day and by night, best for this set first.',
-  usage:
-    'stations SET [--day | --night | --time WHEN] [--json | --csv] [--out FILE]\n       faintwave stations [SET] --import TABLE [--out FILE]',
-  options: [
-    ...timeHelp('what the set makes of them after dark'),
-    ['--time WHEN', 'at a moment, such as 2026-01-15T21:00Z: sun at the middle of each path, hours on the air'],
-    ['--json', 'as data'],
-    OUT_OPTION,
-    ['--csv', 'the list of stations as a comma-separated table'],
-    ['--import TABLE', 'read stations from a table of text; with a SET, print it with them joined to its own'],
-  ],
+  options: OPTIONS,
   examples: [
     'faintwave stations examples/coast-by-night.json --day',
     'faintwave stations examples/coast-by-night.json --csv > list.csv',
     'faintwave stations --import list.csv',
   ],
   async run(args, io) {
-    const { values, file } = fileAndOptions(args, {
-      day: { type: 'boolean' },
-      night: { type: 'boolean' },
-      time: { type: 'string' },
-      json: { type: 'boolean' },
-      csv: { type: 'boolean' },
-      import: { type: 'string' },
-      out: { type: 'string' },
-    });
+    const { values, file } = fileAndOptions(args, OPTIONS);
     if (values.import !== undefined) return importTable(values.import, file, values.out, io);
     const set = await readSet(file, io);
     if (values.csv) {
@@ -83,9 +77,9 @@ export const stations: Command = {
       );
       return 0;
     }
-    io.out(`What can be had at ${clean(set.place.name)} with ${clean(set.name)}, ${timeWords(set, time)}\n\n`);
+    io.out(`${stationsAnswer.title(clean(set.place.name), clean(set.name), timeWords(set, time))}\n\n`);
     if (rows.length === 0) {
-      io.out('No stations are listed yet.\n');
+      io.out(`${stationsAnswer.none}\n`);
       return 0;
     }
     io.out(`${placeTable(rows, io.width)}\n\n${firstWords(rows)}\n`);
@@ -123,22 +117,22 @@ const writtenRow = (row: StationRow) => ({
 function firstWords(rows: readonly StationRow[]): string {
   const first = rows.find((row) => row.first);
   return first
-    ? `► Try ${clean(first.name)} first: ${verdictWords[first.heard]}${first.disturbedBy ? `, with ${clean(first.disturbedBy)}` : ' and by itself'}.`
-    : 'This set hears none of them.';
+    ? clean(stationsAnswer.first(first.name, verdictWords[first.heard], first.disturbedBy))
+    : stationsAnswer.noneHeard;
 }
 
 function momentOf(text: string): Date {
   // Without a zone it would be the clock of whoever runs it.
   const time = new Date(/T[^Z+-]*$/.test(text) ? `${text}Z` : text);
   if (!/^\d{4}-\d\d-\d\d/.test(text) || Number.isNaN(time.getTime()))
-    throw wrongOption('--time', 'a time such as 2026-01-15T21:00Z', text);
+    throw wrongOption('--time', { code: 'moment' }, text);
   return time;
 }
 
 function timeWords({ place }: SetDescription, time: 'day' | 'night' | Date): string {
-  if (!(time instanceof Date)) return `by ${time}`;
-  const written = `${time.toISOString().slice(0, 16).replace('T', ' ')} UTC`;
-  return place.position ? `${written} (${sunState(time, place.position).state})` : written;
+  if (!(time instanceof Date)) return stationsAnswer.time[time];
+  const written = time.toISOString().slice(0, 16).replace('T', ' ');
+  return stationsAnswer.moment(written, place.position && sunState(time, place.position).state);
 }
 
 async function importTable(
@@ -149,12 +143,11 @@ async function importTable(
 ): Promise<number> {
   const { columns, stations: written, problems } = readTable(await io.read(file));
   const taken = columns.map(
-    ({ index, header, field, unit }) =>
-      `  ${clean(columnName({ index, header }))}: ${field ? `${field}${unit ? `, ${unit}` : ''}` : 'not used'}`,
+    ({ index, header, field, unit }) => `  ${stationsAnswer.column(clean(columnName({ index, header })), field, unit)}`,
   );
-  io.err(`columns taken as\n${taken.join('\n')}\n`);
+  io.err(`${stationsAnswer.columns}\n${taken.join('\n')}\n`);
   for (const problem of problems) io.err(`${clean(rowProblem(problem))}\n`);
-  io.err(`${written.length} ${written.length === 1 ? 'station' : 'stations'} read\n`);
+  io.err(`${stationsAnswer.read(written.length)}\n`);
   if (written.length === 0) return 1;
   if (setFile === undefined) {
     await dataOut(io, out, `${JSON.stringify(written, null, 2)}\n`);

@@ -33,6 +33,15 @@ export interface Move {
   readonly loosened?: Pick<Loosened, 'what' | 'from' | 'to'>;
 }
 
+/** The set is on the band already that it is to be moved to. */
+export class SameBandError extends RangeError {
+  readonly band: BandName;
+  constructor(band: BandName) {
+    super(`the set is on ${band} already`);
+    this.band = band;
+  }
+}
+
 /** A band's ends should lie a little within the scale's. */
 const MARGIN = 0.985;
 /** How far the aerial's hold is loosened, step by step, until the band is covered. */
@@ -43,12 +52,12 @@ const BETWEEN = 385e3;
 /**
  * Move a set to another band: the turns that cover most of it, taps along in proportion, and the aerial loosened until
  * all of it is covered, where that can be.
- * @throws RangeError for a set that cannot be built, or one already on that band.
+ * @throws SameBandError for a set that is on that band already; RangeError for one that cannot be built.
  */
 export function moveBand(set: SetDescription, { from, to }: MoveOptions): Move {
   const before = bandFigures(set);
   const now = from ?? (Math.sqrt(before.lowest * before.highest) < BETWEEN ? 'long wave' : 'medium wave');
-  if (now === to) throw new RangeError(`the set is on ${to} already`);
+  if (now === to) throw new SameBandError(to);
   const band = BANDS[to];
   const turned = turnedTo(set, band);
   const plainly = bandFigures(turned.set);

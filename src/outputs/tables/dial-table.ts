@@ -1,6 +1,6 @@
 import type { Dial, Reception } from '../../engine/reception/path/types.ts';
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
-import { verdictWords } from '../words/index.ts';
+import { dialStationsTableWords, dialTableWords, verdictWords } from '../words/index.ts';
 import { table } from './table.ts';
 
 const khz = (f: number): string => formatNumber(f / 1e3, 5);
@@ -12,16 +12,16 @@ export function dialTable(dial: Dial, width?: number, rows = 13): string {
   const chosen = Array.from({ length: rows }, (_, i) => dial.points[Math.round((i * last) / (rows - 1))]);
   return table(
     [
-      { title: 'scale', text: (p) => `${Math.round(p.scale)}°`, align: 'right' },
-      { title: 'kHz', text: (p) => khz(p.frequency), align: 'right' },
-      { title: 'metres', text: (p) => metres(p.frequency), align: 'right' },
+      { title: dialTableWords.scale, text: (p) => `${Math.round(p.scale)}°`, align: 'right' },
+      { title: dialTableWords.frequency, text: (p) => khz(p.frequency), align: 'right' },
+      { title: dialTableWords.wavelength, text: (p) => metres(p.frequency), align: 'right' },
       {
-        title: 'capacitance',
+        title: dialTableWords.capacitance,
         text: (p) => (p.capacitance === undefined ? '' : formatQuantity(p.capacitance, 'capacitance')),
         align: 'right',
       },
-      { title: 'loaded Q', text: (p) => formatNumber(p.loadedQ, 2), align: 'right' },
-      { title: 'bandwidth', text: (p) => formatQuantity(p.bandwidth, 'frequency', 2), align: 'right' },
+      { title: dialTableWords.loadedQ, text: (p) => formatNumber(p.loadedQ, 2), align: 'right' },
+      { title: dialTableWords.bandwidth, text: (p) => formatQuantity(p.bandwidth, 'frequency', 2), align: 'right' },
     ],
     chosen,
     width,
@@ -33,17 +33,21 @@ export function dialStationsTable(reception: Reception, width?: number): string 
   const placed = reception.stations.filter((s) => s.dial).sort((a, b) => a.dial!.scale - b.dial!.scale);
   return table(
     [
-      { title: 'scale', text: (s) => `${formatNumber(s.dial!.scale, 3)}°`, align: 'right' },
+      { title: dialStationsTableWords.scale, text: (s) => `${formatNumber(s.dial!.scale, 3)}°`, align: 'right' },
       {
-        title: 'may be',
+        title: dialStationsTableWords.range,
         text: (s) => `${Math.round(s.dial!.range[0])}–${Math.round(s.dial!.range[1])}°`,
         align: 'right',
       },
-      { title: 'kHz', text: (s) => khz(s.frequency), align: 'right' },
-      { title: 'station', text: (s) => s.name },
-      { title: 'loaded Q', text: (s) => formatNumber(s.loadedQ, 2), align: 'right' },
-      { title: 'bandwidth', text: (s) => formatQuantity(s.bandwidth, 'frequency', 2), align: 'right' },
-      { title: 'heard', text: (s) => verdictWords[s.verdict] },
+      { title: dialStationsTableWords.frequency, text: (s) => khz(s.frequency), align: 'right' },
+      { title: dialStationsTableWords.station, text: (s) => s.name },
+      { title: dialStationsTableWords.loadedQ, text: (s) => formatNumber(s.loadedQ, 2), align: 'right' },
+      {
+        title: dialStationsTableWords.bandwidth,
+        text: (s) => formatQuantity(s.bandwidth, 'frequency', 2),
+        align: 'right',
+      },
+      { title: dialStationsTableWords.verdict, text: (s) => verdictWords[s.verdict] },
     ],
     placed,
     width,

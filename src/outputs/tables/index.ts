@@ -1,14 +1,11 @@
+export { compareTable } from './compare-table.ts';
 export { dialStationsTable, dialTable } from './dial-table.ts';
 export { folded } from './fold.ts';
 export { pathTable, stationsTable } from './path-table.ts';
 export {
-  bearingText,
-  comesBy,
-  estimateText,
-  neighbourText,
   placeTable,
   type StationRow,
   stationRows,
   warningsTogether,
 } from './stations-table.ts';
-export { clean, cleanLines, table } from './table.ts';
+export { clean, cleanLines } from './table.ts';

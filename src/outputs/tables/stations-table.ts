@@ -1,10 +1,19 @@
 import type { Warning } from '../../engine/facts/warning.ts';
-import { compassPoint } from '../../engine/place/geodesy.ts';
 import type { Arrival, Estimate, Neighbour } from '../../engine/place/stations/arrival.ts';
 import type { OutOfRange, Reception, StationReception, Verdict } from '../../engine/reception/path/types.ts';
 import { isHeard } from '../../engine/reception/verdict.ts';
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
-import { interferenceWords, verdictWords, warningSentences } from '../words/index.ts';
+import {
+  arrivalWarning,
+  bearingText,
+  disturbedByText,
+  estimateText,
+  neighbourText,
+  placeTableWords,
+  propagationText,
+  verdictWords,
+  warningSentences,
+} from '../words/index.ts';
 import { clean, table } from './table.ts';
 
 /** What can be had of one station, by day and by night, and what this set makes of it. */
@@ -77,65 +86,37 @@ export function stationRows(reception: Reception, { day, night, now }: DayAndNig
       heard,
       outOfRange: station.outOfRange,
       separated: isSeparated(station),
-      disturbedBy: others ? `${disturbance.by}: ${interferenceWords[disturbance.effect]}` : undefined,
+      disturbedBy: others ? disturbedByText(disturbance) : undefined,
       first: index === first,
       warnings: now[index].warnings,
     };
   });
 }
 
-/** Fields below this, V/m, are under any noise there is; their figures would only look like knowledge. */
-const LEAST_SHOWN = 1e-6;
-
-/** "1.2 mV/m ±5 dB"; a dash for nothing. */
-export const estimateText = ({ fieldStrength, spread }: Estimate): string =>
-  fieldStrength > 0 && fieldStrength < LEAST_SHOWN
-    ? 'under 1 µV/m'
-    : fieldStrength > 0
-      ? `${formatQuantity(fieldStrength, 'field strength', 2)} ±${Math.round(spread)} dB`
-      : '—';
-
-/** "74° east": degrees for the frame, the point of the compass for the mind. */
-export const bearingText = (bearing: number | undefined): string =>
-  bearing === undefined ? '' : `${Math.round(bearing) % 360}° ${compassPoint(bearing)}`;
-
-/** "ground, sky at night". */
-export function comesBy({ dayBy, nightBy, fading }: Pick<StationRow, 'dayBy' | 'nightBy' | 'fading'>): string {
-  if (dayBy === 'measured') return 'as measured';
-  if (dayBy === 'nothing' && nightBy === 'nothing') return 'not known';
-  if (fading === 'deep') return 'ground; with sky at night, fading';
-  return nightBy === 'sky wave' ? 'ground; sky at night' : 'ground';
-}
-
-/** "Radio Corvale −9 kHz, +12 dB". */
-export const neighbourText = ({ name, offset, difference }: Neighbour): string =>
-  `${name} ${offset === 0 ? 'same channel' : `${signed(offset / 1e3)} kHz`}, ${signed(Math.round(difference))} dB`;
-
-const signed = (x: number): string => `${x > 0 ? '+' : ''}${formatNumber(x, 3)}`;
-
 /** Nothing to say of a station that is not heard at all. */
-const keptApart = ({ disturbedBy, heard }: StationRow): string =>
-  disturbedBy ? clean(disturbedBy) : isHeard(heard) ? 'yes' : '';
+const interferenceText = ({ disturbedBy, heard }: StationRow): string =>
+  disturbedBy ? clean(disturbedBy) : isHeard(heard) ? placeTableWords.noInterference : '';
 
 /** What can be had here, as a table for a terminal. */
 export function placeTable(rows: readonly StationRow[], width?: number): string {
+  const { columns } = placeTableWords;
   return table(
     [
       { title: '', text: (r) => (r.first ? '►' : '') },
-      { title: 'station', text: (r) => r.name },
-      { title: 'kHz', text: (r) => formatNumber(r.frequency / 1e3, 5), align: 'right' },
+      { title: columns.station, text: (r) => r.name },
+      { title: columns.frequency, text: (r) => formatNumber(r.frequency / 1e3, 5), align: 'right' },
       {
-        title: 'distance',
+        title: columns.distance,
         text: (r) => (r.distance === undefined ? '' : formatQuantity(r.distance, 'length', 3)),
         align: 'right',
       },
-      { title: 'bearing', text: (r) => bearingText(r.bearing) },
-      { title: 'by day', text: (r) => estimateText(r.day), align: 'right' },
-      { title: 'by night', text: (r) => estimateText(r.night), align: 'right' },
-      { title: 'comes by', text: comesBy },
-      { title: 'this set', text: (r) => verdictWords[r.heard] },
-      { title: 'kept apart', text: keptApart },
-      { title: 'beside it', text: (r) => r.neighbours.slice(0, 1).map(neighbourText).join() },
+      { title: columns.bearing, text: (r) => bearingText(r.bearing) },
+      { title: columns.day, text: (r) => estimateText(r.day), align: 'right' },
+      { title: columns.night, text: (r) => estimateText(r.night), align: 'right' },
+      { title: columns.propagation, text: propagationText },
+      { title: columns.verdict, text: (r) => verdictWords[r.heard] },
+      { title: columns.interference, text: interferenceText },
+      { title: columns.neighbour, text: (r) => r.neighbours.slice(0, 1).map(neighbourText).join() },
     ],
     rows,
     width,
@@ -147,7 +128,7 @@ export function warningsTogether(rows: readonly Pick<StationRow, 'name' | 'warni
   const names = new Map<string, string[]>();
   for (const { name, warnings } of rows)
     for (const warning of warningSentences(warnings)) names.set(warning, [...(names.get(warning) ?? []), name]);
-  return [...names].map(
-    ([warning, who]) => `${who.length === rows.length && who.length > 2 ? 'All' : who.join(', ')}: ${warning}`,
+  return [...names].map(([warning, who]) =>
+    arrivalWarning(who.length === rows.length && who.length > 2 ? undefined : who, warning),
   );
 }

@@ -1,4 +1,5 @@
 import { safeLines, safeText } from '../../engine/units/safe-text.ts';
+import { rowAsText } from '../words/index.ts';
 import { widthOf, wordLines } from './fold.ts';
 
 /** One column of a plain-text table. */
@@ -42,12 +43,12 @@ function listed(titles: readonly string[], cells: readonly (readonly string[])[]
   const about = titles.findIndex((title) => title !== '');
   return cells
     .map((row) => {
-      const says = row.flatMap((cell, i) => (i > about && cell ? [`${titles[i]} ${cell}`] : []));
+      const cellsLeft = row.flatMap((cell, i) => (i > about && cell ? [{ title: titles[i], cell }] : []));
       const head = row
         .slice(0, about + 1)
         .filter(Boolean)
         .join(' ');
-      return [head, ...wordLines(says.join('; '), width - 2).map((line) => `  ${line}`)].join('\n');
+      return [head, ...wordLines(rowAsText(cellsLeft), width - 2).map((line) => `  ${line}`)].join('\n');
     })
     .join('\n');
 }

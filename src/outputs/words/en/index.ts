@@ -1,6 +1,7 @@
 /** English. Another language exports the same names; the type `Words` is what it must have. */
 
 export { cautionTexts } from './cautions.ts';
+export * from './cli/index.ts';
 export { crystalSpots } from './crystal-spots.ts';
 export { detectionLawWords } from './detection/law.ts';
 export { detectorName, detectorShortNames } from './detectors.ts';
@@ -118,6 +119,7 @@ export {
 } from './sheets/winding-steps.ts';
 export { enamelledInstead, frameWire, wireText, wireToCutText, wireWithNotes } from './sheets/wire.ts';
 export { type SoundFileProblem, type SoundFileWarning, soundFileProblem, soundFileWarning } from './sound-files.ts';
+export * from './tables/index.ts';
 export { coverageWords, MATCHED_NAMES, matchWords } from './vary/matches.ts';
 export { moveWords } from './vary/moves.ts';
 export { settingsWords } from './vary/settings.ts';

@@ -1,13 +1,15 @@
 import { useMemo, useState } from 'preact/hooks';
 import { formatQuantity, isRecord } from '../../../../engine/index.ts';
+import type { StationRow } from '../../../../outputs/tables/index.ts';
 import {
   bearingText,
-  comesBy,
   estimateText,
   neighbourText,
-  type StationRow,
-} from '../../../../outputs/tables/index.ts';
-import { stationFrequency, stationTableWords as texts, verdictWords } from '../../../../outputs/words/index.ts';
+  propagationText,
+  stationFrequency,
+  stationTableWords as texts,
+  verdictWords,
+} from '../../../../outputs/words/index.ts';
 import { barsOf, HeardBars } from '../Heard.tsx';
 
 interface Props {
@@ -129,7 +131,7 @@ function Row({
           <td>{bearingText(row.bearing)}</td>
           <td class="number">{estimateText(row.day)}</td>
           <td class="number">{estimateText(row.night)}</td>
-          <td>{comesBy(row)}</td>
+          <td>{propagationText(row)}</td>
           <td>{row.disturbedBy ?? ''}</td>
           <td>{row.neighbours.slice(0, 2).map(neighbourText).join('; ')}</td>
         </>

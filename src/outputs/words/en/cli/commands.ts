@@ -1,0 +1,208 @@
+import { DETECTOR_IDS } from '../../../../engine/parts/detector/library.ts';
+import { SCENE_POINTS } from '../../../../engine/set/scenes.ts';
+import { sheetNames } from '../sheets/paper.ts';
+
+/** Whether the ground wave alone arrives or the sky wave too. */
+const TIME = {
+  day: { about: 'with ground waves only, whatever the description says' },
+  night: {
+    about: 'with the night-time sky wave; with neither option the time in the description, or else day',
+  },
+} as const;
+
+const STATION = {
+  value: 'NAME',
+  about: 'the station, by part of its name or its frequency in kHz; default the one received best',
+} as const;
+
+const JSON_DATA = { about: 'as data' } as const;
+
+const OUT = {
+  value: 'FILE',
+  about: 'write the data to a file, whole or not at all, instead of printing it',
+} as const;
+
+/**
+ * Every command: what it does, how it is called, and its options, each with what stands for its value. Which options a
+ * command takes is said by the command; one without words does not compile.
+ */
+export const commandWords = {
+  path: {
+    about: 'Follow a station from the field to the ear: every level, and what would help most.',
+    usage: ['path SET [--station NAME|kHz] [--all] [--day | --night] [--json]'],
+    options: {
+      station: STATION,
+      all: { about: 'the table of all stations only' },
+      ...TIME,
+      json: { about: 'everything as data' },
+    },
+  },
+  dial: {
+    about: 'Tuning range of a set, where each station is on the scale, and the bandwidth along it.',
+    usage: ['dial SET [--day | --night] [--json]'],
+    options: { ...TIME, json: JSON_DATA },
+  },
+  listen: {
+    about: 'Hear a set before it is built: one station, or the dial tuned from end to end, as a WAV file.',
+    usage: ['listen SET --out FILE [--station NAME|kHz | --sweep] [--seconds 10]'],
+    options: {
+      out: { value: 'FILE', about: 'the sound: WAV, 48 kHz, one channel' },
+      station: STATION,
+      sweep: { about: 'tune from the low end of the dial to its high end instead' },
+      seconds: { value: 'N', about: 'duration, 0.1 to 600; default 10' },
+      as: {
+        value: 'phones|up',
+        about: 'as in the phones, at their level and with the noise of the room; or amplified (default)',
+      },
+      heater: { value: 'on|off', about: 'switch a valve’s heater on from cold, or off while hot, at the beginning' },
+      day: TIME.day,
+      night: {
+        about:
+          'with the night-time sky wave and its fading; with neither option the time in the description, or else day',
+      },
+      seed: {
+        value: 'N',
+        about: 'other noise, fading and programmes; the same seed gives the same sound, bit for bit',
+      },
+      band: { value: 'FILE', about: 'a recorded band (stereo WAV: in-phase, quadrature) instead of the stations' },
+      centre: { value: 'kHz', about: 'centre frequency of the band, where neither its header nor its name gives it' },
+      'full-scale': { value: 'mV', about: 'full scale of the band at the aerial; default 10 mV' },
+    },
+  },
+  stations: {
+    about: 'Stations at the place of a set: field strength by day and by night, best received first.',
+    usage: [
+      'stations SET [--day | --night | --time WHEN] [--json | --csv] [--out FILE]',
+      'stations [SET] --import TABLE [--out FILE]',
+    ],
+    options: {
+      ...TIME,
+      time: {
+        value: 'WHEN',
+        about:
+          'at a moment, such as 2026-01-15T21:00Z: with the sun at the middle of each path and the hours of transmission',
+      },
+      json: JSON_DATA,
+      csv: { about: 'the list of stations as a comma-separated table' },
+      import: {
+        value: 'TABLE',
+        about: 'read stations from a table of text; with a SET, print it with these stations added to its own',
+      },
+      out: OUT,
+    },
+  },
+  compare: {
+    about: 'One station received with each usual detector: loudness, loading loss, distortion, best tap.',
+    usage: ['compare SET [--station NAME|kHz] [--json]'],
+    options: {
+      station: { value: 'NAME', about: 'the station, by part of its name or its frequency in kHz; default the first' },
+      json: JSON_DATA,
+    },
+  },
+  match: {
+    about: 'Best taps, coil distance and transformer for a station, and what those at hand lose.',
+    usage: ['match SET [--station NAME|kHz] [--taps 12,18] [--ratios 8,16] [--day | --night] [--json] [--out FILE]'],
+    options: {
+      station: STATION,
+      taps: { value: 'N,N', about: 'taps already on the coil, in turns from the earthed end' },
+      ratios: { value: 'N,N', about: 'turns ratios of the transformers at hand, to one' },
+      ...TIME,
+      json: JSON_DATA,
+      out: OUT,
+    },
+  },
+  wave: {
+    about: 'Draw the signal at any point of its path, over any interval of time.',
+    usage: ['wave SET [--exact] [--point POINT]… [--from TIME] [--for TIME] [--out FILE]'],
+    options: {
+      point: {
+        value: 'POINT',
+        about: () => `${SCENE_POINTS.join(', ')}; may be given several times; default all of them`,
+      },
+      from: { value: 'TIME', about: 'beginning of the interval; default 0' },
+      for: { value: 'TIME', about: 'its duration, 50 ns to 5 s; default 2 ms' },
+      station: STATION,
+      tone: { value: 'F', about: 'frequency of the tone sent as programme; default 1 kHz' },
+      depth: { value: 'SHARE', about: 'modulation depth; default the station’s' },
+      detector: { value: 'NAME', about: () => `another detector: perfect, ${DETECTOR_IDS.join(', ')}` },
+      capacitor: { value: 'C', about: 'another load capacitor' },
+      alone: { about: 'without other stations' },
+      ...TIME,
+      average: { about: 'draw the mean of each trace' },
+      cover: { about: 'cover the lower half of each trace' },
+      envelope: { about: 'draw the envelope over each trace' },
+      spectrum: { about: 'draw the spectrum beside each trace' },
+      size: { value: 'WxH', about: 'size of the picture in px; default 1200x900, or lower for fewer points' },
+      print: { about: 'in black, for printers' },
+      exact: {
+        about:
+          'calculate the whole circuit cycle by cycle: --point is then any point of the set ("top of the coil"), --for at most 50 ms; without --out it prints readings and lists the other points',
+      },
+      'coming-on': { about: 'with --exact: from the moment the station comes on, not the settled state' },
+      out: {
+        value: 'FILE',
+        about: 'a file ending in .svg (picture), .csv (table of numbers) or .wav (sound at the point)',
+      },
+    },
+  },
+  move: {
+    about: 'Move a set to another band: new turns and taps, the problems to expect, and what to do about them.',
+    usage: ['move SET --to long-wave|medium-wave [--out FILE] [--json]'],
+    options: {
+      to: { value: 'BAND', about: 'long-wave or medium-wave' },
+      out: { value: 'FILE', about: 'write the changed description' },
+      json: { about: 'sentences, changes and the changed description as data' },
+    },
+  },
+  sheets: {
+    about: 'Printable sheets for building a set, at full size: PDF and SVG.',
+    usage: ['sheets SET --out FOLDER [--paper a4|letter] [--pdf] [--svg] [--only SHEET,…]'],
+    options: {
+      out: { value: 'FOLDER', about: 'the folder for the files; created if missing' },
+      paper: { value: 'a4|letter', about: 'paper size; default a4' },
+      pdf: { about: 'one PDF of all sheets; the default' },
+      svg: { about: 'one SVG for each page' },
+      only: {
+        value: 'SHEET,…',
+        about: () =>
+          Object.entries(sheetNames)
+            .map(([id, name]) => `${id} (${name})`)
+            .join(', '),
+      },
+      board: { value: 'WIDTHxLENGTH', about: 'size of the board, such as 200mmx300mm; default what the parts need' },
+      ...TIME,
+    },
+  },
+  check: {
+    about: 'Read description files and list every problem.',
+    usage: ['check SET... [--json]'],
+    options: { json: { about: 'problems as data' } },
+  },
+  schema: {
+    about: 'Print the JSON Schema of a description file.',
+    usage: ['schema [--out FILE]'],
+    options: { out: OUT },
+  },
+  calc: {
+    about: 'Calculations for scripts: one JSON object in, or an array of them, and the same out.',
+    usage: ['calc WHAT [FILE] [--out FILE]'],
+    options: { out: OUT },
+  },
+} as const satisfies Record<string, CommandTexts>;
+
+interface CommandTexts {
+  readonly about: string;
+  /** One line for each form of the call, without the program's name. */
+  readonly usage: readonly string[];
+  readonly options: Readonly<Record<string, { readonly value?: string; readonly about: string | (() => string) }>>;
+}
+
+export type CommandName = keyof typeof commandWords;
+/** Options of a command: those with a value and those without. */
+export type CommandOptions<N extends CommandName> = {
+  readonly [O in keyof (typeof commandWords)[N]['options']]: (typeof commandWords)[N]['options'][O] extends {
+    readonly value: string;
+  }
+    ? { readonly type: 'string'; readonly multiple?: true }
+    : { readonly type: 'boolean' };
+};

@@ -1,0 +1,18 @@
+export {
+  checkAnswer,
+  cliNotes,
+  compareAnswer,
+  type LongTask,
+  listenAnswer,
+  matchAnswer,
+  moveAnswer,
+  pathAnswer,
+  sheetsAnswer,
+  stationsAnswer,
+  waveAnswer,
+} from './answers.ts';
+export { type CalculationName, calculationWords } from './calculations.ts';
+export { type CommandName, type CommandOptions, commandWords } from './commands.ts';
+export { type ContentKind, fileProblems } from './files.ts';
+export { helpTexts } from './help.ts';
+export { callProblems, type OptionExpectation, optionProblem } from './options.ts';

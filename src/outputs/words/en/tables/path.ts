@@ -1,0 +1,34 @@
+import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
+import type { QuantityKind } from '../../../../engine/units/parse.ts';
+
+/** The path of one station, a row for each stage. */
+export const pathTableWords = {
+  columns: {
+    stage: 'stage',
+    level: 'level',
+    range: 'range (90 %)',
+    powerLost: 'power lost',
+    effect: 'what happens',
+  },
+  /** Power lost on the way to a stage, dB. */
+  powerLost: (lost: number): string => (lost < 0.05 ? 'none' : formatQuantity(lost, 'level', 2).replace('+', '')),
+  range: ([low, high]: readonly [number, number], kind: QuantityKind, unit: string): string =>
+    unit.startsWith('dB')
+      ? `${formatNumber(Math.round(low))}…${formatNumber(Math.round(high))} ${unit}`
+      : `${formatQuantity(low, kind, 2)}…${formatQuantity(high, kind, 2)}`,
+} as const;
+
+/** All stations, a row for each. */
+export const stationsTableWords = {
+  columns: {
+    station: 'station',
+    frequency: 'kHz',
+    field: 'field',
+    scale: 'scale',
+    detector: 'detector',
+    sound: 'sound',
+    verdict: 'heard',
+    interference: 'interference',
+  },
+  noInterference: 'none',
+} as const;
