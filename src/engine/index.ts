@@ -91,7 +91,7 @@ export { TableTooLargeError } from './place/stations/table-problems.ts';
 export { type SunState, subsolarPoint, sunState } from './place/sun.ts';
 // Reception
 export { type AudioLimits, audioLimits } from './reception/detection/audio-limits.ts';
-export { HEATER_WATCHED, heaterRuns, heaterWords } from './reception/detection/heater.ts';
+export { HEATER_WATCHED, type HeaterRun, heaterRuns } from './reception/detection/heater.ts';
 export {
   type HeardThrough,
   heardAtTouch,

@@ -76,8 +76,10 @@ describe('a valve', () => {
       const heater = page.locator('details', {
         has: page.locator('summary', { hasText: 'The heater, switched on and off' }),
       });
-      await expect.poll(() => heater.textContent()).toMatch(/Run at 5 V instead it still works: that costs/);
-      expect(await heater.textContent()).toMatch(/Switched off, it goes on working: \d+ s until 3 dB are lost/);
+      await expect.poll(() => heater.textContent()).toMatch(/At 5 V on the heater .* It warms up in \d+ s/);
+      expect(await heater.textContent()).toMatch(
+        /Switched off, the valve goes on working while the cathode cools: 3 dB are lost after \d+ s/,
+      );
       await heater.locator('svg').first().waitFor();
     }));
 });

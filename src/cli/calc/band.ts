@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { fitBand, quantity } from '../../engine/index.ts';
+import { bandFitSentence } from '../../outputs/words/index.ts';
 import { calculation, figure } from './calculation.ts';
 import { buildable } from './shape.ts';
 
@@ -25,6 +26,7 @@ export const band = calculation({
       trimmer: figure(trimmer, 'capacitance'),
       ...(padder === undefined ? {} : { padder: figure(padder, 'capacitance') }),
     });
+    const sentence = bandFitSentence(fit);
     const covers = (ends: readonly [number, number]) => ends.map((f) => figure(f, 'frequency'));
     return {
       possible: fit.possible,
@@ -32,8 +34,8 @@ export const band = calculation({
       covers: covers(fit.covers),
       ...(fit.bought ? { bought: { ...fitting(fit.bought), covers: covers(fit.bought.covers) } } : {}),
       ...(fit.betterInductance === undefined ? {} : { betterInductance: figure(fit.betterInductance, 'inductance') }),
-      sentence: fit.sentence,
-      warnings: fit.possible ? [] : [fit.sentence],
+      sentence,
+      warnings: fit.possible ? [] : [sentence],
     };
   },
 });

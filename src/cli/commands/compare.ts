@@ -1,6 +1,13 @@
 import { compareDetectorsOn } from '../../engine/index.ts';
 import { clean, compareTable } from '../../outputs/tables/index.ts';
-import { type CommandOptions, compareAnswer, detectionLawWords, jsonText } from '../../outputs/words/index.ts';
+import {
+  type CommandOptions,
+  compareAnswer,
+  comparedDetector,
+  detectionLawWords,
+  detectorMeritSentence,
+  jsonText,
+} from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { chooseStation } from '../choose-station.ts';
 import { coastFor } from '../coast.ts';
@@ -25,7 +32,10 @@ export const compare: Command = {
     const station = set.place.stations[index];
     const title = compareAnswer.title({ ...station, name: clean(station.name) }, clean(set.name));
     io.out(`${title}\n\n${compareTable(rows, io.width)}\n\n${compareAnswer.merits}\n`);
-    for (const row of rows) io.out(`  ${compareAnswer.merit(row.label, row.merit, detectionLawWords(row))}\n`);
+    for (const row of rows)
+      io.out(
+        `  ${compareAnswer.merit(comparedDetector(row), detectorMeritSentence(row.merit), detectionLawWords(row))}\n`,
+      );
     io.out(`\n${compareAnswer.explanation}\n`);
     return 0;
   },

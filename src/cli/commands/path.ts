@@ -12,6 +12,7 @@ import {
 } from '../../engine/index.ts';
 import { clean, cleanLines, pathTable, stationsTable } from '../../outputs/tables/index.ts';
 import {
+  audioLimitSentences,
   type CommandOptions,
   cautionTexts,
   cliNotes,
@@ -71,8 +72,9 @@ export const path: Command = {
       printStation(station, suggest(trialsOf(set, when), station.index), io);
       const fields = fieldsAtSite(set.place, when);
       const ready = receiver(setCircuit(set), fields);
-      const { words } = audioLimits(ready, receiveStation(ready, set.place.stations[station.index]));
-      io.out(`${pathAnswer.audio}\n${words.map((w) => `  ${w}`).join('\n')}\n\n`);
+      const limits = audioLimits(ready, receiveStation(ready, set.place.stations[station.index]));
+      const sentences = audioLimitSentences(limits).map((sentence) => `  ${sentence}`);
+      io.out(`${pathAnswer.audio}\n${sentences.join('\n')}\n\n`);
     }
     io.out(`${pathAnswer.stations}\n${stationsTable(reception.stations, io.width)}\n`);
     for (const warning of warningSentences(reception.warnings)) io.out(`\n⚠ ${warning}`);

@@ -75,9 +75,9 @@ it('has the set’s own among them whatever it is', () => {
     wiring: 'single',
   } as unknown as typeof set.detector;
   const rows = compareDetectorsOn({ ...set, detector }, 2, undefined, false);
-  const own = rows.find((r) => r.label.endsWith('the one in the set'))!;
+  const own = rows.find((r) => r.isOwn)!;
   expect(own.difference).toBeCloseTo(0, 6);
-  expect(compareDetectorsOn(set, 2, undefined, false).some((r) => r.label.endsWith('in the set'))).toBe(false);
+  expect(compareDetectorsOn(set, 2, undefined, false).some((r) => r.isOwn)).toBe(false);
 });
 
 it('refuses a station that is not there', () => {

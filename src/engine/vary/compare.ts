@@ -3,7 +3,7 @@ import type { DetectorDescription } from '../kinds/detectors/detector-schema.ts'
 import { detectorModel } from '../kinds/models.ts';
 import { magnitude } from '../numerics/complex.ts';
 import { maximum } from '../numerics/minimum.ts';
-import { detectorMerit } from '../parts/detector/compare.ts';
+import { type DetectorMerit, detectorMerit } from '../parts/detector/compare.ts';
 import { type DetectionLaw, lawOfDetector } from '../reception/detection/detection-law.ts';
 import type { FieldOptions } from '../reception/path/field.ts';
 import { type Receiver, seenBy, TEST_TONE, type TunedStation, toneThrough } from '../reception/path/receive-station.ts';
@@ -26,6 +26,9 @@ import { type Trials, trialsOf } from './trial.ts';
 export interface DetectorOnStation {
   readonly description: DetectorDescription;
   readonly label: string;
+  readonly bias: Volts;
+  /** The one the set has. */
+  readonly isOwn: boolean;
   readonly soundPressureLevel: Decibels;
   /** Against the detector the set has. */
   readonly difference: Decibels;
@@ -50,8 +53,8 @@ export interface DetectorOnStation {
   readonly operating: { readonly voltage: Volts; readonly amplitude: Volts; readonly current: Amperes };
   /** Its curve, rising voltage, over all that any detector compared is swept over, and at least from −0.1 to 0.1 V. */
   readonly curve: readonly { readonly voltage: Volts; readonly current: Amperes }[];
-  /** What it is good for, in a sentence. */
-  readonly merit: string;
+  /** How good it is for faint signals, at its bias. */
+  readonly merit: Pick<DetectorMerit, 'resistance' | 'figure'>;
   /** The best tap of its own, by the search that answers every other asker; undefined where there is no tap to choose. */
   readonly bestTap?: BestTap;
   /** Plain resistance in place of the load that takes the most audio power at this tap, and what that gains in power. */
@@ -121,7 +124,9 @@ export function compareDetectorsOn(
       const law = lawOfDetector(s.circuit.averaged, ready.dcResistance, bias);
       return {
         description,
-        label: `${bias === 0 ? detector.label : `${detector.label}, ${bias} V bias`}${description === set.detector && !candidates ? ', the one in the set' : ''}`,
+        label: detector.label,
+        bias,
+        isOwn: description === set.detector && !candidates,
         soundPressureLevel: s.heard.spl,
         difference: s.heard.spl - now,
         heard: trials.now.figures(station).verdict,
@@ -147,7 +152,7 @@ export function compareDetectorsOn(
           const voltage = (t < 0 ? -lowest : highest) * t * Math.sqrt(Math.abs(t));
           return { voltage, current: detector.current(voltage) };
         }),
-        merit: merit.words,
+        merit: { resistance: merit.resistance, figure: merit.figure },
         bestTap: tap ? bestTapOf(trials, station) : undefined,
         bestLoad: bestLoad(ready, s),
         warnings: [...detector.warnings, ...s.steady.warnings],

@@ -1,6 +1,6 @@
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
 import type { DetectorOnStation } from '../../engine/vary/compare.ts';
-import { compareTableWords, verdictWords } from '../words/index.ts';
+import { comparedDetector, compareTableWords, verdictWords } from '../words/index.ts';
 import { table } from './table.ts';
 
 /** Detectors on one station, a row for each. */
@@ -8,7 +8,7 @@ export function compareTable(rows: readonly DetectorOnStation[], width?: number)
   const { columns, bestTap, bestLoad } = compareTableWords;
   return table(
     [
-      { title: columns.detector, text: (r) => r.label },
+      { title: columns.detector, text: comparedDetector },
       { title: columns.sound, text: (r) => `${Math.round(r.soundPressureLevel)} dB SPL`, align: 'right' },
       { title: columns.difference, text: (r) => formatQuantity(r.difference, 'level'), align: 'right' },
       { title: columns.verdict, text: (r) => verdictWords[r.heard] },

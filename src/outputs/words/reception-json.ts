@@ -2,6 +2,7 @@ import type { Disturbance, Reception, Stage, StationReception } from '../../engi
 import {
   cautionTexts,
   coverageSentences,
+  detectorFactSentences,
   interferenceSentence,
   interferenceWords,
   outOfRangeWords,
@@ -43,6 +44,10 @@ export const writtenDial = ({ dial, stations }: Reception) => ({
 /** A reception for other programs: its facts, and the sentences that people read. */
 export const writtenReception = (reception: Reception) => ({
   ...reception,
+  parts: {
+    ...reception.parts,
+    detector: { ...reception.parts.detector, facts: detectorFactSentences(reception.parts.detector.facts) },
+  },
   stations: reception.stations.map(writtenStation),
   dial: writtenDial(reception),
   cautions: reception.cautions.map((caution) => ({ ...caution, text: cautionTexts[caution.code] })),

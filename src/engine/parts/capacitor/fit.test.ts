@@ -52,16 +52,20 @@ describe('trimmer and padder', () => {
   it('says cannot, why, and which coil would do better', () => {
     const small = fitBand({ inductance: 180e-6, from: 530e3, to: 1620e3, min: 15e-12, max: 200e-12, stray: 20e-12 });
     expect(small.possible).toBe(false);
-    expect(small.sentence).toMatch(/no trimmer or padder can widen it/);
+    expect(small.cannot).toMatchObject({ why: 'span', span: 185e-12 });
+    expect(small.cannot!.needed).toBeGreaterThan(185e-12);
     const large = fitBand({ inductance: 400e-6, from: 530e3, to: 1600e3, min: 15e-12, max: 500e-12, stray: 30e-12 });
     expect(large.possible).toBe(false);
-    expect(large.sentence).toMatch(/coil is too large/);
+    expect(large.cannot?.why).toBe('too-much');
     expect(large.betterInductance).toBeLessThan(400e-6);
   });
   it('common practice, no source: a trimmer brings the top of the band down, a padder brings the bottom up', () => {
     const wide = { inductance: 200e-6, min: 12e-12, max: 500e-12, stray: 10e-12 };
     const ends = [f(200e-6, 510e-12), f(200e-6, 22e-12)];
-    expect(fitBand({ ...wide, from: ends[0] * 1.2, to: ends[1] * 0.8 }).sentence).toMatch(/trimmer.*padder/);
+    const both = fitBand({ ...wide, from: ends[0] * 1.2, to: ends[1] * 0.8 });
+    expect(both.possible).toBe(true);
+    expect(both.trimmer).toBeGreaterThan(1e-12);
+    expect(both.padder).toBeGreaterThan(1e-12);
     expect(() => fitBand({ ...wide, from: 2e6, to: 1e6 })).toThrow(RangeError);
   });
 });

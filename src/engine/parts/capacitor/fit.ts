@@ -1,4 +1,3 @@
-import { formatQuantity } from '../../units/format.ts';
 import type { Farads, Henries, Hertz } from '../../units/quantities.ts';
 import { preferredValue } from './preferred.ts';
 
@@ -26,7 +25,16 @@ export interface BandFit {
   readonly bought?: { readonly trimmer: Farads; readonly padder?: Farads; readonly covers: readonly [Hertz, Hertz] };
   /** Coil that would cover most of the wanted band with this capacitor, when this one cannot. */
   readonly betterInductance?: Henries;
-  readonly sentence: string;
+  readonly wanted: BandWanted;
+  /** Why it cannot be done: the capacitor changes by too little, or there is too much across the coil already. */
+  readonly cannot?: (
+    | { readonly why: 'span'; readonly span: Farads; readonly needed: Farads }
+    | { readonly why: 'too-much'; readonly needed: Farads }
+  ) & {
+    /** Coil that would cover most of the wanted band, and up to where it would. */
+    readonly betterInductance: Henries;
+    readonly reaches: Hertz;
+  };
 }
 
 const resonance = (L: Henries, C: Farads): Hertz => 1 / (2 * Math.PI * Math.sqrt(L * C));
@@ -43,8 +51,6 @@ export function fitBand(wanted: BandWanted): BandFit {
     throw new RangeError(
       `L ${L}, band ${from} to ${to}, capacitor ${min} to ${max}, stray ${stray} are not a tuned circuit`,
     );
-  const F = (f: Hertz) => formatQuantity(f, 'frequency');
-  const P = (c: Farads) => formatQuantity(c, 'capacitance', 2);
   const cover = (trimmer: Farads, padder?: Farads): [Hertz, Hertz] => [
     resonance(L, stray + trimmer + series(max, padder)),
     resonance(L, stray + trimmer + series(min, padder)),
@@ -54,7 +60,8 @@ export function fitBand(wanted: BandWanted): BandFit {
   const span = max - min;
   const difference = most - least;
   const asIs = cover(0);
-  const cannot = (why: string): BandFit => {
+  type Why = { readonly why: 'span'; readonly span: Farads } | { readonly why: 'too-much' };
+  const cannot = (why: Why, needed: Farads): BandFit => {
     // With the least possible across the coil the ratio is greatest; put the low end where it was wanted.
     const betterInductance = 1 / ((2 * Math.PI * from) ** 2 * (max + stray));
     const reach = resonance(betterInductance, min + stray);
@@ -63,13 +70,11 @@ export function fitBand(wanted: BandWanted): BandFit {
       trimmer: 0,
       covers: asIs,
       betterInductance,
-      sentence: `${why} As it is it covers ${F(asIs[0])} to ${F(asIs[1])}. A coil of ${formatQuantity(betterInductance, 'inductance')} would cover ${F(from)} to ${F(reach)}${reach >= to ? ', all of it' : ''}.`,
+      wanted,
+      cannot: { ...why, needed, betterInductance, reaches: reach },
     };
   };
-  if (difference > span * (1 + 1e-9))
-    return cannot(
-      `This capacitor swings ${P(span)} and ${F(from)} to ${F(to)} on ${formatQuantity(L, 'inductance')} needs ${P(difference)}: no trimmer or padder can widen it.`,
-    );
+  if (difference > span * (1 + 1e-9)) return cannot({ why: 'span', span }, difference);
   let padder: Farads | undefined;
   if (difference < span * (1 - 1e-3)) {
     const a = span - difference;
@@ -77,25 +82,18 @@ export function fitBand(wanted: BandWanted): BandFit {
     padder = (b + Math.sqrt(b * b + 4 * a * difference * max * min)) / (2 * a);
   }
   const trimmer = least - stray - series(min, padder);
-  if (trimmer < -1e-3 * least)
-    return cannot(
-      `At ${F(to)} a coil of ${formatQuantity(L, 'inductance')} needs ${P(least)} in all and there is already more than that: the coil is too large.`,
-    );
+  if (trimmer < -1e-3 * least) return cannot({ why: 'too-much' }, least);
   const T = Math.max(0, trimmer);
   const bought = {
     trimmer: T < 1e-12 ? 0 : preferredValue(T).nearest,
     padder: padder === undefined ? undefined : preferredValue(padder).nearest,
   };
-  const parts = [
-    T < 1e-12 ? 'no trimmer' : `a trimmer set to ${P(T)} across the coil`,
-    padder === undefined ? 'no padder' : `a padder of ${P(padder)} in series with the capacitor`,
-  ];
   return {
     possible: true,
     trimmer: T,
     padder,
     covers: cover(T, padder),
     bought: { ...bought, covers: cover(bought.trimmer, bought.padder) },
-    sentence: `With ${parts.join(' and ')} it covers ${F(from)} to ${F(to)}, end to end.`,
+    wanted,
   };
 }

@@ -2,7 +2,6 @@ import { describe, expect, test } from 'vitest';
 import { complex } from '../../numerics/complex.ts';
 import { averaged } from './averaged.ts';
 import { detectorMerit } from './compare.ts';
-import { exponentialDetector } from './exponential.ts';
 import { DETECTOR_KINDS, detectorByKind } from './library.ts';
 import { steadyDetector } from './steady.ts';
 
@@ -20,12 +19,6 @@ describe('comparing detectors', () => {
       });
       expect(outputPower / (figure * inputPower ** 2)).toBeCloseTo(1, 1);
     }
-  });
-
-  test('words say the loss and the match', () => {
-    expect(detectorMerit(exponentialDetector({ saturationCurrent: 5e-7, ideality: 1.1 })).words).toMatch(
-      /1 nW.*dB.*57 kΩ/,
-    );
   });
 
   // Common practice, no source.

@@ -12,8 +12,6 @@ export interface DetectorKind {
   /** In the trade's words. */
   readonly label: string;
   readonly family: 'galena' | 'mineral' | 'germanium' | 'schottky' | 'silicon' | 'valve';
-  /** One sentence for a builder. */
-  readonly about: string;
   readonly typical: {
     readonly saturationCurrent: Amperes;
     readonly ideality: number;
@@ -39,13 +37,11 @@ const SHEET = 'HSMS-280x/281x/282x/285x/286x data sheets, SPICE tables (Hewlett-
 
 const galena = (
   quality: 'good' | 'fair' | 'poor',
-  about: string,
   [saturationCurrent, ideality, seriesResistance, leak]: readonly [number, number, number, number],
 ): DetectorKind => ({
   id: `galena-${quality}`,
   label: `Galena and cat's whisker, ${quality} spot`,
   family: 'galena',
-  about,
   typical: {
     saturationCurrent,
     ideality,
@@ -63,7 +59,6 @@ const galena = (
 const mineral = (
   id: string,
   label: string,
-  about: string,
   typical: Omit<DetectorKind['typical'], 'junctionCapacitance'>,
   range: DetectorKind['range'],
   rest: Partial<DetectorKind> = {},
@@ -71,7 +66,6 @@ const mineral = (
   id,
   label,
   family: 'mineral',
-  about,
   typical: { ...typical, junctionCapacitance: mineralCapacitance },
   range,
   knocks: true,
@@ -80,19 +74,10 @@ const mineral = (
   ...rest,
 });
 
-const schottky = (
-  type: string,
-  Is: number,
-  n: number,
-  Rs: number,
-  Cj: number,
-  reverseLimit: number,
-  about: string,
-): DetectorKind => ({
+const schottky = (type: string, Is: number, n: number, Rs: number, Cj: number, reverseLimit: number): DetectorKind => ({
   id: type,
   label: `Schottky diode ${type}`,
   family: 'schottky',
-  about,
   typical: {
     saturationCurrent: Is,
     ideality: n,
@@ -110,27 +95,24 @@ const schottky = (
 
 /** Every kind the library knows, best known families first. Values at 25 °C. */
 export const DETECTOR_KINDS: readonly DetectorKind[] = [
-  galena('good', 'A lucky place under a light whisker: as good as a germanium diode.', [1.5e-6, 1.4, 60, 400e3]),
-  galena('fair', 'What a minute of searching finds: a few dB short of a good spot.', [3e-6, 1.8, 200, 60e3]),
-  galena('poor', 'Most of the crystal that works at all: leaky and dull.', [6e-6, 2.4, 600, 12e3]),
+  galena('good', [1.5e-6, 1.4, 60, 400e3]),
+  galena('fair', [3e-6, 1.8, 200, 60e3]),
+  galena('poor', [6e-6, 2.4, 600, 12e3]),
   mineral(
     'iron-pyrites',
     'Iron pyrites and point',
-    'Takes a firmer point than galena and holds its place better; somewhat less sensitive.',
     { saturationCurrent: 2e-6, ideality: 2, seriesResistance: 300, leakage: OHMS(50e3), energyGap: 0.95 },
     { saturationCurrent: [2e-7, 2e-5], ideality: [1.5, 3] },
   ),
   mineral(
     'zincite-bornite',
     'Zincite and bornite, touching',
-    'Two crystals pressed together: steadier than a whisker and nearly as sensitive as galena.',
     { saturationCurrent: 1e-6, ideality: 1.7, seriesResistance: 250, leakage: OHMS(150e3), energyGap: 0.8 },
     { saturationCurrent: [1e-7, 1e-5], ideality: [1.4, 2.5] },
   ),
   mineral(
     'carborundum',
     'Carborundum under a steel plate',
-    'Nearly dead without a bias of about a volt; then steady, and not moved by knocks.',
     { saturationCurrent: 5e-9, ideality: 5, seriesResistance: 3000, leakage: OHMS(1e6), energyGap: 2 },
     { saturationCurrent: [5e-10, 5e-8], ideality: [3, 8] },
     {
@@ -143,7 +125,6 @@ export const DETECTOR_KINDS: readonly DetectorKind[] = [
   mineral(
     'silicon-crystal',
     'Silicon crystal and steel point',
-    'Fused silicon under a firm point: steady, less sensitive than galena.',
     { saturationCurrent: 2e-7, ideality: 1.9, seriesResistance: 400, leakage: OHMS(80e3), energyGap: 1.11 },
     { saturationCurrent: [2e-8, 2e-6], ideality: [1.5, 2.5] },
   ),
@@ -151,7 +132,6 @@ export const DETECTOR_KINDS: readonly DetectorKind[] = [
     id: 'germanium',
     label: 'Germanium diode (OA90, OA91, 1N34A kind)',
     family: 'germanium',
-    about: 'A point contact sealed in glass: sensitive, and it stays put. Samples differ tenfold.',
     typical: {
       saturationCurrent: 8e-7,
       ideality: 1.2,
@@ -170,7 +150,6 @@ export const DETECTOR_KINDS: readonly DetectorKind[] = [
     id: 'gold-bonded-germanium',
     label: 'Gold-bonded germanium diode (OA47, AAZ15 kind)',
     family: 'germanium',
-    about: 'A sharper bend than the point contact; of low resistance, so it suits a tap or a low-resistance load.',
     typical: {
       saturationCurrent: 2e-6,
       ideality: 1.08,
@@ -185,40 +164,15 @@ export const DETECTOR_KINDS: readonly DetectorKind[] = [
     source: 'Circuit-simulation libraries and hobby measurements; a factor of 3 either way',
     provenance: MEMORY,
   },
-  schottky(
-    'HSMS-2850',
-    3e-6,
-    1.06,
-    25,
-    0.18e-12,
-    3.8,
-    'Zero-bias type: ready at once, of low resistance; bears only a few volts.',
-  ),
-  schottky(
-    'HSMS-2860',
-    5e-8,
-    1.08,
-    5,
-    0.18e-12,
-    7,
-    'Of high resistance without bias: wants a high tuned circuit or a little bias.',
-  ),
-  schottky(
-    'HSMS-2820',
-    2.2e-8,
-    1.08,
-    5,
-    0.7e-12,
-    15,
-    'Of very high resistance without bias; several in parallel come nearer.',
-  ),
-  schottky('HSMS-2810', 4.8e-9, 1.08, 10, 1.1e-12, 25, 'Nearly deaf without bias.'),
-  schottky('HSMS-2800', 3e-8, 1.08, 30, 1.6e-12, 75, 'Of very high resistance without bias; bears strong signals.'),
+  schottky('HSMS-2850', 3e-6, 1.06, 25, 0.18e-12, 3.8),
+  schottky('HSMS-2860', 5e-8, 1.08, 5, 0.18e-12, 7),
+  schottky('HSMS-2820', 2.2e-8, 1.08, 5, 0.7e-12, 15),
+  schottky('HSMS-2810', 4.8e-9, 1.08, 10, 1.1e-12, 25),
+  schottky('HSMS-2800', 3e-8, 1.08, 30, 1.6e-12, 75),
   {
     id: '1N5711',
     label: 'Schottky diode 1N5711',
     family: 'schottky',
-    about: 'Of very high resistance without bias; bears strong signals.',
     typical: {
       saturationCurrent: 1e-8,
       ideality: 1.05,
@@ -237,7 +191,6 @@ export const DETECTOR_KINDS: readonly DetectorKind[] = [
     id: 'silicon',
     label: 'Silicon diode (1N4148 kind)',
     family: 'silicon',
-    about: 'Deaf near 0 V: megohms until half a volt. It needs a bias of 0.2 to 0.3 V or a very strong station.',
     typical: {
       saturationCurrent: 4e-9,
       ideality: 1.9,

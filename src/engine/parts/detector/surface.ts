@@ -24,8 +24,8 @@ export interface Spot {
 export interface Touch {
   readonly detector: Detector;
   readonly spot: Spot;
-  /** In words, for the probe: "very good spot, light touch". */
-  readonly words: string;
+  /** How the whisker stands on it. */
+  readonly contact: 'loose' | 'light' | 'crushed';
   readonly warnings: readonly Warning[];
 }
 
@@ -188,9 +188,9 @@ function touch(spot: Spot, draw: (k: number) => number, pressure: number, materi
     junctionCapacitance: 3e-12 * (1 + felt),
     label: `Galena, ${spot.quality} spot`,
   });
-  const hand = slack > 0.3 ? 'barely touching' : crushed > 0.25 ? 'pressed too hard' : 'light touch';
+  const contact = slack > 0.3 ? 'loose' : crushed > 0.25 ? 'crushed' : 'light';
   const warnings: Warning[] = [];
   if (slack > 0.6) warnings.push(warning('detector.whisker-loose'));
   if (crushed > 0.5) warnings.push(warning('detector.whisker-crushing'));
-  return { detector, spot, words: `${spot.quality} spot, ${hand}`, warnings };
+  return { detector, spot, contact, warnings };
 }

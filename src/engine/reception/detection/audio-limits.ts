@@ -2,7 +2,6 @@ import { type ByKind, byKind } from '../../kinds/by-kind.ts';
 import type { LoadDescription } from '../../kinds/loads/load-schema.ts';
 import { magnitude } from '../../numerics/complex.ts';
 import { boundary, firstWhole } from '../../numerics/roots.ts';
-import { formatNumber, formatQuantity } from '../../units/format.ts';
 import type { Farads, Hertz, Ohms, Ratio } from '../../units/quantities.ts';
 import { type Receiver, seenBy, TEST_TONE, type TunedStation, toneThrough } from '../path/receive-station.ts';
 
@@ -19,7 +18,10 @@ export interface AudioLimits {
   readonly clipsFrom?: Ratio;
   /** A tone of the station's own depth above this falls faster than the load capacitor can discharge; undefined above 20 kHz. */
   readonly followsTo?: Hertz;
-  readonly words: readonly string[];
+  /** Of the station's loud passages, at which `followsTo` holds. */
+  readonly depth: Ratio;
+  /** Of the load with what stands across it. */
+  readonly loadCapacitance: Farads;
 }
 
 const HIGHEST: Hertz = 20e3;
@@ -69,8 +71,16 @@ export function audioLimits(set: Receiver, s: TunedStation): AudioLimits {
   const R = 1 / (conductance + (s.work.fieldExponent > SQUARE_LAW ? 1 / source : 0));
   const reach = capacitance > 0 ? Math.sqrt(1 - depth * depth) / (depth * 2 * Math.PI * R * capacitance) : Infinity;
   const followsTo = reach < HIGHEST ? reach : undefined;
-  const limits = { throughTunedCircuit, throughLoad, directLoad, audioLoad, clipsFrom, followsTo };
-  return { ...limits, words: wordsOf(limits, depth, capacitance) };
+  return {
+    throughTunedCircuit,
+    throughLoad,
+    directLoad,
+    audioLoad,
+    clipsFrom,
+    followsTo,
+    depth,
+    loadCapacitance: capacitance,
+  };
 }
 
 /** The note whose depth of modulation on the tuned circuit is 3 dB under that of low ones. */
@@ -96,39 +106,4 @@ function clippingDepth(set: Receiver, s: TunedStation): Ratio | undefined {
   const at = (depth: Ratio): boolean => toneThrough(set, seen, { tone: TEST_TONE, depth, steady: s.steady }).clipped;
   if (!at(1)) return undefined;
   return firstWhole((n) => at(n / 20), 0, 20) / 20;
-}
-
-function wordsOf(
-  { throughTunedCircuit, throughLoad, directLoad, audioLoad, clipsFrom, followsTo }: Omit<AudioLimits, 'words'>,
-  depth: Ratio,
-  capacitance: number,
-): string[] {
-  const hertz = (f: Hertz) => formatQuantity(f, 'frequency', 2);
-  const ohms = (R: Ohms) => formatQuantity(R, 'resistance', 2);
-  const percent = (x: Ratio) => `${formatNumber(100 * x, 2)} %`;
-  const muffled = (f: Hertz): string =>
-    f < 2500 ? 'speech is muffled' : f < 4500 ? 'speech is clear, music dull' : 'little that stations send is lost';
-  const words = [
-    throughTunedCircuit === undefined
-      ? 'The tuned circuit is broad enough for every note, with the detector on it.'
-      : `The tuned circuit trims the sidebands: notes above ${hertz(throughTunedCircuit)} come through more than 3 dB down (${muffled(throughTunedCircuit)}).`,
-    throughLoad === undefined
-      ? 'What stands across the load takes off no high notes worth speaking of.'
-      : `What stands across the load takes off the high notes: above ${hertz(throughLoad)} more than 3 dB beside those at 1 kHz (${muffled(throughLoad)}).`,
-  ];
-  const ratio = audioLoad / directLoad;
-  const loads = `The load is ${ohms(directLoad)} to direct current and ${ohms(audioLoad)} at 1 kHz${ratio < 0.95 ? `, ${formatNumber(ratio, 2)} of it` : ''}`;
-  words.push(
-    clipsFrom === undefined
-      ? `${loads}: no depth of modulation is clipped by that.`
-      : `${loads}: modulation deeper than some ${percent(clipsFrom)} is clipped in its troughs on this station${ratio < 0.95 ? '; a lower direct load or a higher audio one would help' : ''}.`,
-  );
-  words.push(
-    followsTo === undefined
-      ? capacitance > 0
-        ? `The load capacitor discharges fast enough to follow every note at ${percent(depth)} depth.`
-        : 'There is no load capacitor that could fail to discharge.'
-      : `At ${percent(depth)} depth the load capacitor follows notes to ${hertz(followsTo)}; above it discharges too slowly and cuts the falling side off slantwise (diagonal clipping). Less capacitance or a lower load helps.`,
-  );
-  return words;
 }

@@ -13,13 +13,14 @@ it('gives every kind its usual figures within their ranges, and a source that sa
     expect(source.length).toBeGreaterThan(20);
   }
   for (const d of USUAL_DETECTORS) {
-    const facts = detectorFacts(d).join(' ');
-    expect(facts).toMatch(/Source: .*(looked up|memory)/);
-    expect(facts).not.toMatch(/NaN|undefined/);
+    expect(detectorFacts(d).of).toBe(d.kind === 'valve' ? 'valve' : 'library');
   }
 });
 
-it('says why silicon is deaf', () => {
+it('gives the resistance that makes silicon insensitive near 0 V, and only for silicon', () => {
   const silicon = { kind: 'silicon', temperature: 300, wiring: 'single' } as DetectorDescription;
-  expect(detectorFacts(silicon).join(' ')).toMatch(/near 0 V its junction is 1[0-9] MΩ/);
+  const facts = detectorFacts(silicon);
+  expect(facts.of === 'library' && facts.insensitiveNearZero! / 1e6).toBeCloseTo(15, -1);
+  const others = USUAL_DETECTORS.filter(({ kind }) => kind !== 'silicon').map(detectorFacts);
+  for (const other of others) expect(other).not.toHaveProperty('insensitiveNearZero');
 });

@@ -4,8 +4,7 @@ import type { Detector } from '../../parts/detector/detector.ts';
 import { cathodeTemperature, type Heater, heatCathode, heaterFor } from '../../parts/detector/thermionic/heater.ts';
 import { emission, thermionicDetector } from '../../parts/detector/thermionic/thermionic.ts';
 import type { SetDescription } from '../../set/description.ts';
-import { formatNumber, formatQuantity } from '../../units/format.ts';
-import type { Amperes, Decibels, Kelvins, Seconds, Volts, Watts } from '../../units/quantities.ts';
+import type { Amperes, Decibels, Kelvins, Ratio, Seconds, Volts, Watts } from '../../units/quantities.ts';
 import { type FieldOptions, fieldsAtSite } from '../path/field.ts';
 import { type Receiver, receiver, receiveStation } from '../path/receive-station.ts';
 import type { Loudness } from '../path/types.ts';
@@ -134,9 +133,6 @@ function crossing(points: readonly HeaterPoint[], difference: (p: HeaterPoint) =
   return 0;
 }
 
-const seconds = (t: Seconds): string =>
-  Number.isFinite(t) ? `${formatNumber(t, t < 10 ? 1 : 2)} s` : `more than ${HEATER_WATCHED} s`;
-
 /** Volts that a heater is run at to spare it, as a share of the rated: 5 V on a 6.3 V heater. */
 const SPARING = 5 / 6.3;
 
@@ -145,34 +141,20 @@ export function heaterRuns(
   set: SetDescription,
   station: number,
   options: FieldOptions = {},
-): { readonly own: HeaterRun; readonly full: HeaterRun; readonly less: HeaterRun } | undefined {
+):
+  | {
+      readonly own: HeaterRun;
+      readonly full: HeaterRun;
+      /** `emissionShare`: of the current the cathode can emit at the full voltage. */
+      readonly less: HeaterRun & { readonly emissionShare: Ratio };
+    }
+  | undefined {
   const own = heaterRun(set, station, options);
   if (!own || !hasHeater(set.detector)) return undefined;
   const rated = set.detector.ratedHeaterVoltage;
   const isLow = own.voltage < 0.9 * rated;
   const other = heaterRun(set, station, { ...options, voltage: isLow ? rated : SPARING * rated })!;
-  return isLow ? { own, full: other, less: own } : { own, full: own, less: other };
-}
-
-/** What a run means at the bench. @param less the same with less on the heater, to say what that costs. */
-export function heaterWords(run: HeaterRun, less?: HeaterRun): string[] {
-  const volts = (v: Volts) => formatQuantity(v, 'voltage', 2);
-  const words = [
-    `With ${volts(run.voltage)} on the heater the cathode comes to ${Math.round(run.warm.temperature)} K and takes ${formatQuantity(run.power, 'power', 2)}. Nothing is heard at first; after ${seconds(run.halfAfter)} the station is within 6 dB of its full loudness, after ${seconds(run.fullAfter)} within 1 dB.`,
-    `Switched off, it goes on working: ${seconds(run.lastsFor)} until 3 dB are lost, ${seconds(run.goneAfter)} until 20 dB are, fading gradually as the cathode cools.`,
-  ];
-  if (less) {
-    const change = less.warm.soundPressureLevel - run.warm.soundPressureLevel;
-    const cost =
-      Math.abs(change) < 0.5
-        ? 'nothing that can be heard'
-        : change < 0
-          ? `${formatNumber(-change, 2)} dB of loudness`
-          : `no loudness (it is ${formatNumber(change, 2)} dB louder, for it loads the coil less)`;
-    const left = emission(less.warm.temperature) / emission(run.warm.temperature);
-    words.push(
-      `Run at ${volts(less.voltage)} instead it still works: that costs ${cost}. It warms in ${seconds(less.fullAfter)}, takes ${formatQuantity(less.power, 'power', 2)} and spares the cathode, which can then give ${formatNumber(100 * left, 2)} % of the electrons: ${formatQuantity(less.warm.current, 'current', 2)} flows with the station on instead of ${formatQuantity(run.warm.current, 'current', 2)}.`,
-    );
-  }
-  return words;
+  const [full, less] = isLow ? [other, own] : [own, other];
+  const emissionShare = emission(less.warm.temperature) / emission(full.warm.temperature);
+  return { own, full, less: { ...less, emissionShare } };
 }

@@ -12,6 +12,7 @@ import type {
   VoltsPerMetre,
   Watts,
 } from '../../units/quantities.ts';
+import type { DetectorFacts } from '../detection/detector-facts.ts';
 import type { Hearing, Loudness, Verdict } from '../hearing/types.ts';
 import type { StageFacts } from './stage-facts.ts';
 
@@ -188,8 +189,8 @@ export interface PartFigures {
   readonly detector: {
     readonly label: string;
     readonly zeroBiasResistance: Ohms;
-    /** What is known of its kind: what it is, its usual figures with their ranges, and who says so. */
-    readonly facts: readonly string[];
+    /** What is known of its kind. */
+    readonly facts: DetectorFacts;
     readonly warnings: readonly Warning[];
   };
   readonly load: {

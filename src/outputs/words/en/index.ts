@@ -1,9 +1,15 @@
 /** English. Another language exports the same names; the type `Words` is what it must have. */
 
+export { bandFitSentence } from './band-fit.ts';
 export { cautionTexts } from './cautions.ts';
 export * from './cli/index.ts';
 export { crystalSpots } from './crystal-spots.ts';
+export { audioLimitSentences } from './detection/audio-limits.ts';
+export { comparedDetector, detectorMeritSentence } from './detection/compared.ts';
+export { detectorFactSentences } from './detection/facts.ts';
+export { heaterSentences } from './detection/heater.ts';
 export { detectionLawWords } from './detection/law.ts';
+export { touchText } from './detection/touch.ts';
 export { detectorName, detectorShortNames } from './detectors.ts';
 export { diagramText, nodeNames, type SymbolLabel, symbolLabels, symbolNames } from './diagram.ts';
 export { aerialDrawing, aerialText, earthDrawing, earthText, loopDrawing } from './drawings/aerial.ts';

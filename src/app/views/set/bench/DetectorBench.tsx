@@ -7,7 +7,7 @@ import {
   withValueAt,
 } from '../../../../engine/index.ts';
 import { detectorCurve } from '../../../../outputs/plots/index.ts';
-import { detectorBenchWords as texts } from '../../../../outputs/words/index.ts';
+import { detectorFactSentences, detectorBenchWords as texts } from '../../../../outputs/words/index.ts';
 import { tidy } from '../../../description/quantity-text.ts';
 import { PartEditor } from '../../../editing/PartEditor.tsx';
 import { curves } from '../../../state/curves.ts';
@@ -25,6 +25,7 @@ import { NodeWaves } from '../detector/NodeWaves.tsx';
 
 export function DetectorBench() {
   const detector = reception.value?.parts.detector;
+  const facts = detector ? detectorFactSentences(detector.facts) : [];
   const station = chosen.value;
   return (
     <>
@@ -55,10 +56,10 @@ export function DetectorBench() {
                 warnings={detector.warnings}
               />
             )}
-            {detector && detector.facts.length > 0 && (
+            {facts.length > 0 && (
               <details class="in-words">
                 <summary>{texts.facts}</summary>
-                {detector.facts.map((fact) => (
+                {facts.map((fact) => (
                   <p key={fact}>{fact}</p>
                 ))}
               </details>

@@ -1,5 +1,5 @@
 import { formatQuantity, valueAtPath } from '../../../../engine/index.ts';
-import { loadWords, afterDetectorWords as texts } from '../../../../outputs/words/index.ts';
+import { audioLimitSentences, loadWords, afterDetectorWords as texts } from '../../../../outputs/words/index.ts';
 import { PartEditor } from '../../../editing/PartEditor.tsx';
 import { Drawing } from '../../../widgets/Drawing.tsx';
 import { Figures } from '../../../widgets/Figures.tsx';
@@ -37,7 +37,7 @@ export function AfterDetector() {
         <>
           <h4>{texts.programme(station.name)}</h4>
           <ul class="bench-words">
-            {curves.value.audio.words.map((words) => (
+            {audioLimitSentences(curves.value.audio).map((words) => (
               <li key={words}>{words}</li>
             ))}
           </ul>

@@ -2,7 +2,9 @@ import { useMemo, useState } from 'preact/hooks';
 import { type DetectorOnStation, formatNumber, formatQuantity, type SetDescription } from '../../../../engine/index.ts';
 import { type ComparedCurve, detectorsCompared, isNearZero, MOST_COMPARED } from '../../../../outputs/plots/index.ts';
 import {
+  comparedDetector,
   detectionLawWords,
+  detectorMeritSentence,
   detectorShortNames,
   compareWords as texts,
   verdictWords,
@@ -41,7 +43,7 @@ export function Compare({ set, station, time, onChoose }: Props) {
     () =>
       drawn.map(
         (row): ComparedCurve => ({
-          name: row.label,
+          name: comparedDetector(row),
           shorter: detectorShortNames(row.description),
           points: row.curve,
           operating: row.operating,
@@ -89,7 +91,7 @@ export function Compare({ set, station, time, onChoose }: Props) {
               </thead>
               <tbody>
                 {rows.map((row) => (
-                  <tr key={row.label} aria-current={Math.abs(row.difference) < 0.01 ? 'true' : undefined}>
+                  <tr key={comparedDetector(row)} aria-current={Math.abs(row.difference) < 0.01 ? 'true' : undefined}>
                     <th scope="row">
                       <div class="compare-name">
                         <label>
@@ -100,14 +102,14 @@ export function Compare({ set, station, time, onChoose }: Props) {
                             onChange={() =>
                               setPicked(
                                 (drawn.includes(row) ? drawn.filter((r) => r !== row) : [...drawn, row]).map(
-                                  (r) => r.label,
+                                  comparedDetector,
                                 ),
                               )
                             }
                           />{' '}
-                          {row.label}
+                          {comparedDetector(row)}
                         </label>
-                        <button type="button" onClick={() => onChoose(row.description, row.label)}>
+                        <button type="button" onClick={() => onChoose(row.description, comparedDetector(row))}>
                           {texts.use}
                         </button>
                       </div>
@@ -139,8 +141,9 @@ export function Compare({ set, station, time, onChoose }: Props) {
           <h4>{texts.merits}</h4>
           <ul class="bench-words">
             {drawn.map((row) => (
-              <li key={row.label}>
-                <strong>{texts.heading(row.label)}</strong> {row.merit} {detectionLawWords(row)}
+              <li key={comparedDetector(row)}>
+                <strong>{texts.heading(comparedDetector(row))}</strong> {detectorMeritSentence(row.merit)}{' '}
+                {detectionLawWords(row)}
                 {row.warnings.length > 0 && ` ${warningSentences(row.warnings).join(' ')}`}
               </li>
             ))}
@@ -153,7 +156,7 @@ export function Compare({ set, station, time, onChoose }: Props) {
 
 /** Those ticked; at first the set's own, the loudest and the least loud. */
 function drawnOf(rows: readonly DetectorOnStation[], picked: readonly string[] | undefined): DetectorOnStation[] {
-  if (picked) return rows.filter((row) => picked.includes(row.label));
+  if (picked) return rows.filter((row) => picked.includes(comparedDetector(row)));
   const own = rows.find((r) => Math.abs(r.difference) < 0.01);
   return [...new Set([own, rows[0], rows[rows.length - 1]])].filter((row) => row !== undefined);
 }
@@ -162,5 +165,10 @@ function result(rows: readonly DetectorOnStation[]): string {
   const [best] = rows;
   const least = rows[rows.length - 1];
   const gap = Math.round(best.soundPressureLevel - least.soundPressureLevel);
-  return texts.result(best, least, Math.abs(best.difference) < 0.01, gap);
+  return texts.result(
+    { label: comparedDetector(best), difference: best.difference },
+    { label: comparedDetector(least), difference: least.difference },
+    Math.abs(best.difference) < 0.01,
+    gap,
+  );
 }

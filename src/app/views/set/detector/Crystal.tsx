@@ -7,7 +7,7 @@ import {
   type Whisker,
   type WhiskerPosition,
 } from '../../../../engine/index.ts';
-import { crystalWords as texts, verdictWords, warningSentences } from '../../../../outputs/words/index.ts';
+import { crystalWords as texts, touchText, verdictWords, warningSentences } from '../../../../outputs/words/index.ts';
 import type { When } from '../../../description/when.ts';
 import { useAnswer } from '../../../workers/use-worker.ts';
 import { HeardBars } from '../Heard.tsx';
@@ -138,7 +138,7 @@ export function Crystal({ seed, set, station, time, onFound }: Props) {
         </div>
         <div class="crystal-hand">
           <p id="crystal-words" aria-live="polite">
-            <strong>{texts.spot(touch.words)}</strong> {texts.resistance(resistance)}
+            <strong>{texts.spot(touchText(touch))}</strong> {texts.resistance(resistance)}
             {answer && station && (
               <>
                 {' '}
@@ -192,7 +192,7 @@ export function Crystal({ seed, set, station, time, onFound }: Props) {
                   ideality: law.slopeVoltage / ((1.380649e-23 * ROOM) / 1.602176634e-19),
                   seriesResistance: law.seriesResistance,
                   leakage: law.leakage > 0 ? 1 / law.leakage : 1e10,
-                  words: touch.words,
+                  words: touchText(touch),
                 })
               }
             >

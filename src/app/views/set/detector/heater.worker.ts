@@ -1,5 +1,6 @@
-import { HEATER_WATCHED, heaterRuns, heaterWords, type SetDescription } from '../../../../engine/index.ts';
+import { HEATER_WATCHED, heaterRuns, type SetDescription } from '../../../../engine/index.ts';
 import type { HeaterCurves } from '../../../../outputs/plots/index.ts';
+import { heaterSentences } from '../../../../outputs/words/index.ts';
 import type { When } from '../../../description/when.ts';
 import { coastFor } from '../../../workers/coast.ts';
 import type { Reply } from '../../../workers/latest.ts';
@@ -16,7 +17,7 @@ addEventListener('message', async ({ data }: MessageEvent<HeaterQuestion>) => {
   try {
     const runs = heaterRuns(data.set, data.station, { time: data.time, coast: await coastFor(data.set.place) });
     reply = {
-      answer: runs && { ...runs, watched: HEATER_WATCHED, words: heaterWords(runs.full, runs.less) },
+      answer: runs && { ...runs, watched: HEATER_WATCHED, words: heaterSentences(runs.full, runs.less) },
     };
   } catch (error) {
     reply = { error: (error as Error).message };
