@@ -32,6 +32,8 @@ export const averagedCurrents = (): AveragedCurrents => ({
 /** A device seen from the carrier's envelope: what flows when V·cos θ + v0 stands across it. */
 export interface AveragedDetector {
   readonly detector: Detector;
+  /** How many devices the direct voltage stands across in series; default 1. */
+  readonly inSeries?: number;
   /**
    * @param amplitude V, peak volts, at least 0. @param direct v0, volts. @param out filled in.
    * Finite for every V up to 1 kV; good to 1e-4 or better (closed form: 1e-9).
@@ -51,7 +53,7 @@ export function averaged(detector: Detector): AveragedDetector {
 
 function averagesOf(detector: Detector): AveragedDetector {
   const { law } = detector;
-  if (!law) return { detector, at: overWholeCycle(detector) };
+  if (!law) return { detector, at: averagesOfCurve(detector) };
   return { detector, at: law.seriesResistance > 0 ? overPulse(law) : closedForm(law) };
 }
 
@@ -73,6 +75,9 @@ function closedForm({ saturationCurrent: Is, slopeVoltage: s, leakage: G }: Expo
   };
 }
 
+/** X up to which a pulse is taken by its Taylor series: what that leaves out is 3e-10 of what is rectified. */
+const FAINT_PULSE = 0.02;
+
 /**
  * Exponential with series resistance. The current is the reverse line -Is + G(v + Rs·Is)/k plus a pulse
  * s·ω(z)/Rs, z = (v + Rs·Is)/(k·s) + ln A, k = 1 + Rs·G, A = Rs·Is/(k·s), ω Wright's omega. Only the pulse needs
@@ -81,11 +86,16 @@ function closedForm({ saturationCurrent: Is, slopeVoltage: s, leakage: G }: Expo
 function overPulse(law: ExponentialLaw): AveragedDetector['at'] {
   const { saturationCurrent: Is, slopeVoltage: s, seriesResistance: Rs, leakage: G } = law;
   const k = 1 + Rs * G;
-  const logA = Math.log((Rs * Is) / (k * s));
+  const atRest = (Rs * Is) / (k * s);
+  const logA = Math.log(atRest);
   const line = G / k;
   return (V, v0, out) => {
     const X = V / (k * s);
     const middle = (v0 + Rs * Is) / (k * s) + logA;
+    if (X < FAINT_PULSE) {
+      faintPulse(law, atRest, X, v0, middle, out);
+      return;
+    }
     const peak = middle + X;
     const top = peak < -30 ? peak : Math.log(wrightOmega(peak));
     // Where the pulse has fallen to 1e-10 of its height.
@@ -136,11 +146,75 @@ function overPulse(law: ExponentialLaw): AveragedDetector['at'] {
   };
 }
 
+/**
+ * The same for a faint carrier, from the derivatives of ω = ω(z) at the middle: summed over the cycle, what it rectifies
+ * would drown in the rounding of what flows. @param a ω with no voltage at all.
+ */
+function faintPulse(
+  { seriesResistance: Rs, slopeVoltage: s, leakage: G }: ExponentialLaw,
+  a: number,
+  X: number,
+  v0: Volts,
+  middle: number,
+  out: AveragedCurrents,
+): void {
+  const k = 1 + Rs * G;
+  const line = G / k;
+  const w = wrightOmega(middle);
+  const q = 1 / (1 + w);
+  const w1 = w * q;
+  const w2 = w * q ** 3;
+  const w3 = w * (1 - 2 * w) * q ** 5;
+  const w4 = w * (1 + w * (6 * w - 8)) * q ** 7;
+  const w5 = w * (1 + w * (-22 + w * (58 - 24 * w))) * q ** 9;
+  const XX = X * X;
+  const perVolt = 1 / (k * Rs);
+  out.mean = (s / Rs) * (a * overRest(w, a, v0 / (k * s)) + XX * (w2 / 4 + (XX * w4) / 64)) + line * v0;
+  out.fundamental = X * ((s / Rs) * (w1 + XX * (w3 / 8 + (XX * w5) / 192)) + line * k * s);
+  out.meanByAmplitude = perVolt * X * (w2 / 2 + (XX * w4) / 16);
+  out.meanByDirect = perVolt * (w1 + XX * (w3 / 4 + (XX * w5) / 64)) + line;
+  out.fundamentalByAmplitude = perVolt * (w1 + XX * ((3 * w3) / 8 + (5 * XX * w5) / 192)) + line;
+  out.fundamentalByDirect = perVolt * X * (w2 + (XX * w4) / 8);
+}
+
+/** ω/a − 1 for ω + ln ω = a + ln a + d, to the last digits however small d is. */
+function overRest(w: number, a: number, d: number): number {
+  const e = w / a - 1;
+  return Math.abs(d) < 1 ? e + (d - a * e - Math.log1p(e)) / (a + 1 / (1 + e)) : e;
+}
+
 const FEWEST = 16;
 const MOST = 2048;
+/** Of a curve's slope voltage: a fainter carrier is taken by what so strong a one does, in proportion. */
+const FAINT_CARRIER = 0.01;
 const cosines = Float64Array.from({ length: MOST + 1 }, (_, i) => Math.cos((Math.PI * i) / MOST));
 
-/** Any curve: the trapezium rule over half a cycle, doubled until it no longer changes. */
+/**
+ * Any curve: its cycle summed; for a faint carrier, where what is rectified would drown in the rounding of what flows,
+ * that of a stronger one in proportion to V² (to V for the current at the carrier): good to 1.3e-5.
+ */
+function averagesOfCurve(detector: Detector): AveragedDetector['at'] {
+  const sum = overWholeCycle(detector);
+  const least = FAINT_CARRIER * detector.slopeVoltage;
+  const point: DevicePoint = { current: 0, conductance: 0 };
+  return (V, v0, out) => {
+    if (!(V < least)) {
+      sum(V, v0, out);
+      return;
+    }
+    sum(least, v0, out);
+    detector.evaluate(v0, point);
+    const share = V / least;
+    out.mean = point.current + share * share * (out.mean - point.current);
+    out.meanByDirect = point.conductance + share * share * (out.meanByDirect - point.conductance);
+    out.meanByAmplitude *= share;
+    out.fundamentalByDirect *= share;
+    out.fundamentalByAmplitude = out.fundamental / least;
+    out.fundamental *= share;
+  };
+}
+
+/** The trapezium rule over half a cycle, doubled until it no longer changes. */
 function overWholeCycle(detector: Detector): AveragedDetector['at'] {
   const point: DevicePoint = { current: 0, conductance: 0 };
   const { evaluate, currentScale } = detector;

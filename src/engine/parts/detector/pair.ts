@@ -20,6 +20,7 @@ export function pairAveraged(single: AveragedDetector, wiring: 'full-wave' | 'do
   }
   return {
     detector,
+    inSeries: 2,
     at(amplitude, direct, out) {
       at(amplitude, direct / 2, out);
       out.meanByDirect /= 2;

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import published from '../../../../reference/detectors-published.json' with { type: 'json' };
 // Source: log-domain solution of the averaged equations, checked by quadrature (reference/detectors-steady.json).
 import reference from '../../../../reference/detectors-steady.json' with { type: 'json' };
+import type { Volts } from '../../units/quantities.ts';
 import { averaged, averagedCurrents } from './averaged.ts';
 import type { Detector } from './detector.ts';
 import { exponentialDetector } from './exponential.ts';
@@ -63,6 +64,30 @@ describe('averages over the cycle', () => {
     },
   );
 
+  test('of a carrier however faint: what is rectified follows its square, the current at the carrier follows it', () => {
+    const out = averagedCurrents();
+    for (const device of devices) {
+      const { at } = averaged(device);
+      for (const v0 of [0, 0.03, -0.05]) {
+        const s = device.slopeVoltage;
+        // Where the sums take over.
+        at(0.05 * s, v0, out);
+        const strong = { ...out };
+        for (const share of [1e-1, 1e-3, 1e-6, 1e-9]) {
+          at(0.05 * share * s, v0, out);
+          const near = (got: number, want: number) => expect(Math.abs(got / want - 1)).toBeLessThan(2e-3);
+          near(out.fundamental, share * strong.fundamental);
+          near(out.meanByAmplitude, share * strong.meanByAmplitude);
+          near(out.fundamentalByDirect, share * strong.fundamentalByDirect);
+          near(out.fundamentalByAmplitude, strong.fundamentalByAmplitude);
+          near(out.meanByDirect, strong.meanByDirect);
+          // At rest nothing flows but what is rectified; nothing of it is lost in what flows to and fro.
+          if (v0 === 0 && device.kind === 'exponential') near(out.mean, share * share * strong.mean);
+        }
+      }
+    }
+  });
+
   test('no NaN from a microvolt to 1 kV, whatever the direct voltage', () => {
     const out = averagedCurrents();
     fc.assert(
@@ -83,6 +108,48 @@ describe('averages over the cycle', () => {
 });
 
 describe('steady detector', () => {
+  describe('from a picovolt to 100 V, on whatever circuit, needs few averages', () => {
+    const exponential = (saturationCurrent: number, ideality: number, seriesResistance: number, leakage = 0) =>
+      exponentialDetector({ saturationCurrent, ideality, seriesResistance, leakage });
+    const devices: [string, Detector, Volts, number][] = [
+      ['bare junction', exponential(5e-7, 1.1, 0), 100, 30],
+      ['bare junction that lets little through', exponential(1e-9, 1.05, 0), 100, 30],
+      ['junction with resistance', exponential(5e-7, 1.1, 50), 100, 30],
+      ['crystal with much resistance and leakage', exponential(1e-8, 1.6, 2e4, 1e-7), 100, 30],
+      ['leaking junction', exponential(1e-7, 1.2, 10, 1e-5), 100, 30],
+      // Its averages are sums over the cycle; stronger signals than these none of its sets hears.
+      ['valve', thermionicDetector({ temperature: 1020 }), 1, 60],
+    ];
+    const wirings = ['single', 'full-wave', 'doubler'] as const;
+    test.each(
+      devices.flatMap(([name, device, highest, most]) => wirings.map((w) => [name, w, device, highest, most] as const)),
+    )('%s, %s', (_, wiring, device, highest, most) => {
+      const whole = wiring === 'single' ? averaged(device) : pairAveraged(averaged(device), wiring);
+      let count = 0;
+      const counted = {
+        ...whole,
+        at: (...given: Parameters<typeof whole.at>) => {
+          count++;
+          whole.at(...given);
+        },
+      };
+      for (let openCircuit = 1e-12; openCircuit <= highest * 1.01; openCircuit *= Math.sqrt(10)) {
+        for (const size of [1, 1e2, 1e4, 1e5, 1e6, 1e8]) {
+          for (const im of [0, size, -size]) {
+            for (const dcResistance of [1, 1e2, 1e4, 1e6, 1e8, 1e12]) {
+              for (const bias of [0, 0.15, -0.2]) {
+                count = 0;
+                const options = { openCircuit, sourceImpedance: { re: size, im }, dcResistance, bias };
+                steadyDetector({ averaged: counted, ...options });
+                if (count > most) expect(count, JSON.stringify(options)).toBeLessThanOrEqual(most);
+              }
+            }
+          }
+        }
+      }
+    });
+  });
+
   test('agrees with the averaged equations within 1e-7', () => {
     for (const [Is, n, R, V, Vdc, Rin, Pin, Pout] of reference.rows) {
       const r = steadyDetector({

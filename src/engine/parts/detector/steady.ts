@@ -114,11 +114,46 @@ interface Solution {
 }
 
 /** Direct voltage a plain exponential of this slope and scale would give: exact for one, a good start for the rest. */
-function guessDirect({ detector }: AveragedDetector, V: number, R: number, bias: number): number {
+function guessDirect({ detector, inSeries = 1 }: AveragedDetector, V: number, R: number, bias: number): number {
   const s = detector.slopeVoltage;
-  const a = (R * detector.currentScale) / s;
-  if (!(a > 1e-12)) return R * detector.current(bias);
-  return s * (wrightOmega(a + bias / s + Math.log(a) + logI0(V / s)) - a);
+  const slope = inSeries * s;
+  const a = (R * detector.currentScale) / slope;
+  if (!(a > 1e-12)) return R * detector.current(bias / inSeries);
+  return slope * (wrightOmega(a + bias / slope + Math.log(a) + logI0(V / s)) - a);
+}
+
+/** So many times what a load takes of the voltages before it, or a source gives when shorted, is no answer's current: e⁵. */
+const TOO_MUCH = 150;
+
+/**
+ * Direct voltage at which the load takes what flows, or below, the carrier left as it is: neither Newton's step nor that
+ * of an exponential, which has its answer by Wright's omega, goes too far.
+ * @param slope volts in which the current at most multiplies by e.
+ */
+function lessByDirect(
+  { mean, meanByDirect }: AveragedCurrents,
+  R: number,
+  D: number,
+  scale: number,
+  slope: number,
+): number {
+  const straight = D + (R * mean - D) / (1 + R * meanByDirect);
+  const z = Math.log((R * (mean + scale)) / slope) + (D + R * scale) / slope;
+  return Math.max(straight, slope * wrightOmega(z) - R * scale);
+}
+
+/** The carrier at which the source gives what flows, or above, the direct voltage left as it is; in the same way. */
+function lessByAmplitude(
+  { fundamental, fundamentalByAmplitude }: AveragedCurrents,
+  size: number,
+  E: number,
+  V: number,
+  slope: number,
+): number {
+  const straight = V - (V + size * fundamental - E) / (1 + size * fundamentalByAmplitude);
+  const s = Math.min(slope, V);
+  const taken = s * wrightOmega(Math.log((size * fundamental) / s) + (E - V) / s);
+  return Math.max(Math.min(straight, E - taken), 0.1 * V);
 }
 
 function newton(
@@ -130,14 +165,13 @@ function newton(
   out: AveragedCurrents,
 ): Solution | undefined {
   const { re: Rs, im: Xs } = Zs;
-  const scale = averaged.detector.currentScale;
+  const { currentScale: scale, slopeVoltage: slope } = averaged.detector;
+  const leakage = averaged.detector.law?.leakage ?? 0;
+  const size = Math.hypot(Rs, Xs);
   const noSource = Rs === 0 && Xs === 0;
   // Small-signal loading to start with, or the heavy-signal one if that is lighter.
   averaged.at(0, bias, out);
-  const g = Math.min(
-    out.meanByDirect,
-    E > 4 * averaged.detector.slopeVoltage && R > 0 ? 3 / R : Number.POSITIVE_INFINITY,
-  );
+  const g = Math.min(out.meanByDirect, E > 4 * slope && R > 0 ? 3 / R : Number.POSITIVE_INFINITY);
   let V = noSource ? E : E / Math.hypot(1 + g * Rs, g * Xs);
   let D = guessDirect(averaged, V, R, bias);
   let [dV, dD] = [0, 0];
@@ -145,6 +179,18 @@ function newton(
   for (let k = 1; k <= LIMIT; k++) {
     averaged.at(V, bias - D, out);
     const I1 = out.fundamental;
+    // Currents beyond what any of the equations' answers has: down to where they may be, in one go.
+    const across = V + Math.abs(bias) + slope;
+    if (out.mean > TOO_MUCH * (across / R + scale + leakage * across)) {
+      D = lessByDirect(out, R, D, scale, slope * (averaged.inSeries ?? 1));
+      most = Number.POSITIVE_INFINITY;
+      continue;
+    }
+    if (I1 > TOO_MUCH * (E / size + scale + leakage * E)) {
+      V = lessByAmplitude(out, size, E, V, slope);
+      most = Number.POSITIVE_INFINITY;
+      continue;
+    }
     // Where currents both ways cancel in the mean, only the step itself shows whether it went too far.
     if (I1 > most) {
       V -= dV / 2;
