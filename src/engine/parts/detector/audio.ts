@@ -128,6 +128,10 @@ export function audioDetection(options: AudioDetectionOptions): AudioDetection {
     const full = problem(K, depth);
     let next = balance(full, state ?? firstGuess(full, steady));
     iterations += next.iterations;
+    if (!next.converged) {
+      next = bySoftening(full, steady);
+      iterations += next.iterations;
+    }
     // Rarely: walk up to the depth in steps.
     if (!next.converged) {
       next = byDepth(K, problem, depth, steady);
@@ -161,8 +165,44 @@ function sourceImpedances(at: Complex, above: Complex, below: Complex, load: Com
   };
 }
 
+/** Resistance first put in series with a device, over what the carrier meets; each next one over the last, at first. */
+const SOFTEST = 0.3;
+const HARDER = 1 / 8;
+/** Over the last at which no more is tried, and over what the carrier meets at which the device is as good as bare. */
+const HARDLY_HARDER = 0.85;
+const NEARLY_BARE = 1e-5;
+/** Newton's steps for one resistance. */
+const MOST_STEPS = 14;
+
+/**
+ * A bare junction under a strong signal is a switch, and no slope tells where the next instant stands. Resistance in
+ * series makes it a soft one whose balance is soon struck, and that of the next smaller resistance is near.
+ */
+function bySoftening(full: Balance, steady: SteadyDetection): BalanceState {
+  const { averaged, source, K } = full;
+  const { withResistance } = averaged;
+  let here: Pick<BalanceState, 'carrier' | 'direct'> = firstGuess(full, steady);
+  let iterations = 0;
+  const strike = (device: AveragedDetector): BalanceState => {
+    const found = balance({ ...full, averaged: device }, here, MOST_STEPS);
+    iterations += found.iterations;
+    if (found.converged) here = found;
+    return found;
+  };
+  if (withResistance) {
+    let share = SOFTEST;
+    let harder = HARDER;
+    strike(withResistance(share * magnitude(source[K])));
+    while (share > NEARLY_BARE && harder < HARDLY_HARDER) {
+      if (strike(withResistance(harder * share * magnitude(source[K]))).converged) share *= harder;
+      else harder = Math.sqrt(harder);
+    }
+  }
+  return { ...strike(averaged), iterations };
+}
+
 /** Bound the work of following one tone, where the averages have a closed form and where each is a sum over the cycle. */
-const MOST_ITERATIONS = 20_000;
+const MOST_ITERATIONS = 4000;
 const MOST_SUMMED = 1000;
 /** Least step of its depth over the whole. */
 const LEAST_STEP = 1e-7;

@@ -1,6 +1,6 @@
 import { logI0, ratioI1I0 } from '../../numerics/bessel-modified.ts';
 import { wrightOmega } from '../../numerics/lambert.ts';
-import type { Volts } from '../../units/quantities.ts';
+import type { Ohms, Volts } from '../../units/quantities.ts';
 import type { Detector, DevicePoint, ExponentialLaw } from './detector.ts';
 import { boundedExp } from './exponential.ts';
 
@@ -34,6 +34,8 @@ export interface AveragedDetector {
   readonly detector: Detector;
   /** How many devices the direct voltage stands across in series; default 1. */
   readonly inSeries?: number;
+  /** The same with more resistance in series with each device, above 0 Ω; only where the averages have a closed form. */
+  readonly withResistance?: (added: Ohms) => AveragedDetector;
   /**
    * @param amplitude V, peak volts, at least 0. @param direct v0, volts. @param out filled in.
    * Finite for every V up to 1 kV; good to 1e-4 or better (closed form: 1e-9).
@@ -54,7 +56,14 @@ export function averaged(detector: Detector): AveragedDetector {
 function averagesOf(detector: Detector): AveragedDetector {
   const { law } = detector;
   if (!law) return { detector, at: averagesOfCurve(detector) };
-  return { detector, at: law.seriesResistance > 0 ? overPulse(law) : closedForm(law) };
+  return {
+    detector,
+    at: law.seriesResistance > 0 ? overPulse(law) : closedForm(law),
+    withResistance: (added) => ({
+      detector,
+      at: overPulse({ ...law, seriesResistance: law.seriesResistance + added }),
+    }),
+  };
 }
 
 /** mean = Is(I0(x)·e^y - 1), fundamental = 2·Is·I1(x)·e^y with x = V/s, y = v0/s; from ln I0 and I1/I0 alone. */
@@ -186,12 +195,12 @@ function overRest(w: number, a: number, d: number): number {
 const FEWEST = 16;
 const MOST = 2048;
 /** Of a curve's slope voltage: a fainter carrier is taken by what so strong a one does, in proportion. */
-const FAINT_CARRIER = 0.01;
+const FAINT_CARRIER = 0.003;
 const cosines = Float64Array.from({ length: MOST + 1 }, (_, i) => Math.cos((Math.PI * i) / MOST));
 
 /**
  * Any curve: its cycle summed; for a faint carrier, where what is rectified would drown in the rounding of what flows,
- * that of a stronger one in proportion to V² (to V for the current at the carrier): good to 1.3e-5.
+ * that of a stronger one in proportion to V² (to V for the current at the carrier): good to 1.2e-6.
  */
 function averagesOfCurve(detector: Detector): AveragedDetector['at'] {
   const sum = overWholeCycle(detector);

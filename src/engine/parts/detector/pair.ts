@@ -1,3 +1,4 @@
+import type { Ohms } from '../../units/quantities.ts';
 import type { AveragedCurrents, AveragedDetector } from './averaged.ts';
 
 /**
@@ -9,9 +10,12 @@ import type { AveragedCurrents, AveragedDetector } from './averaged.ts';
  */
 export function pairAveraged(single: AveragedDetector, wiring: 'full-wave' | 'doubler'): AveragedDetector {
   const { detector, at } = single;
+  const withResistance =
+    single.withResistance && ((added: Ohms) => pairAveraged(single.withResistance!(added), wiring));
   if (wiring === 'full-wave') {
     return {
       detector,
+      withResistance,
       at(amplitude, direct, out) {
         at(amplitude, direct, out);
         for (const key of KEYS) out[key] *= 2;
@@ -21,6 +25,7 @@ export function pairAveraged(single: AveragedDetector, wiring: 'full-wave' | 'do
   return {
     detector,
     inSeries: 2,
+    withResistance,
     at(amplitude, direct, out) {
       at(amplitude, direct / 2, out);
       out.meanByDirect /= 2;
