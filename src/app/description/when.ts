@@ -3,7 +3,7 @@ import type { TimeOfDay } from '../../engine/index.ts';
 export type When = TimeOfDay;
 
 /** "21:40" in UTC. */
-export const clock = (date: Date): string => date.toISOString().slice(11, 16);
+const clock = (date: Date): string => date.toISOString().slice(11, 16);
 
 /** The same moment of another day. */
 export function onDay(when: Date, day: string): Date {

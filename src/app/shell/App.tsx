@@ -1,3 +1,5 @@
+import { headerWords } from '../../outputs/words/index.ts';
+import { glossaryAt } from '../state/glossary.ts';
 import { view } from '../state/view.ts';
 import { Answer } from '../views/set/Answer.tsx';
 import { Workbench } from '../views/set/bench/Workbench.tsx';
@@ -5,10 +7,13 @@ import { DialStrip } from '../views/set/dial/DialStrip.tsx';
 import { PathStrip } from '../views/set/PathStrip.tsx';
 import { StationList } from '../views/set/StationList.tsx';
 import { BadFileDialog, PasteDialog } from '../widgets/Dialogs.tsx';
+import { Later } from '../widgets/Later.tsx';
 import { Notices } from '../widgets/Notices.tsx';
 import { Header } from './Header.tsx';
 import { Side } from './Side.tsx';
 import { OtherView } from './Views.tsx';
+
+const loadGlossary = () => import('../widgets/Glossary.tsx').then((m) => m.Glossary);
 
 export function App() {
   return (
@@ -37,6 +42,7 @@ export function App() {
       </div>
       <BadFileDialog />
       <PasteDialog />
+      {glossaryAt.value !== undefined && <Later load={loadGlossary} name={headerWords.glossary} props={{}} />}
     </div>
   );
 }

@@ -5,6 +5,7 @@ import { useDraft } from '../editing/use-draft.ts';
 import { fileName, isSaved, redo, redoLabel, undo, undoLabel, written } from '../state/document.ts';
 import { EXAMPLES } from '../state/examples.ts';
 import { openExample, openFile, saveFile, showPaste } from '../state/files.ts';
+import { glossaryAt } from '../state/glossary.ts';
 import { type Theme, theme } from '../state/view.ts';
 import { Menu } from './Menu.tsx';
 import { ViewChoice } from './Views.tsx';
@@ -77,6 +78,18 @@ export function Header() {
         >
           <span aria-hidden="true">↷</span>
           <span class="visually-hidden">{texts.redo(redoLabel.value)}</span>
+        </button>
+        <button
+          type="button"
+          class="icon"
+          aria-haspopup="dialog"
+          onClick={() => {
+            glossaryAt.value = 'beginning';
+          }}
+          title={texts.glossary}
+        >
+          <span aria-hidden="true">?</span>
+          <span class="visually-hidden">{texts.glossary}</span>
         </button>
         <button
           type="button"

@@ -1,9 +1,13 @@
 import type { Warning } from '../../engine/index.ts';
-import { warningSentences, widgetWords } from '../../outputs/words/index.ts';
+import { type GlossaryId, warningSentences, widgetWords } from '../../outputs/words/index.ts';
+
+import { Term } from './Term.tsx';
 
 export interface FigureItem {
   readonly label: string;
   readonly text: string;
+  /** Where the glossary explains the label. */
+  readonly term?: GlossaryId;
   /** "25 to 150 Ω". */
   readonly range?: string;
 }
@@ -17,9 +21,9 @@ export function Figures({ items, warnings = [] }: { items: readonly FigureItem[]
   return (
     <div class="figures">
       <dl>
-        {items.filter(isKnown).map(({ label, text, range }) => (
+        {items.filter(isKnown).map(({ label, text, range, term }) => (
           <div key={label}>
-            <dt>{label}</dt>
+            <dt>{term ? <Term id={term} label={label} /> : label}</dt>
             <dd>
               {text}
               {range && <span class="figure-range"> {range}</span>}

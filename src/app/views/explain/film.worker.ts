@@ -123,11 +123,11 @@ function painterOf(order: FilmOrder, canvas: OffscreenCanvas) {
 /** Tells how far it is, now and then. */
 function progressOf(frames: number) {
   const began = performance.now();
-  let told = 0;
+  let reportedAt = 0;
   return (frame: number): void => {
     const now = performance.now();
-    if (now - told <= 150) return;
-    told = now;
+    if (now - reportedAt <= 150) return;
+    reportedAt = now;
     const share = (frame + 1) / frames;
     tell({ progress: share, left_s: ((now - began) / 1000) * (1 / share - 1) });
   };

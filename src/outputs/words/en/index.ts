@@ -40,6 +40,13 @@ export {
   tableTooLarge,
   touchstoneProblem,
 } from './fields/index.ts';
+export {
+  type GlossaryEntry,
+  type GlossaryId,
+  glossary,
+  glossaryInOrder,
+  glossaryWords,
+} from './glossary.ts';
 export { listeningTexts } from './listening.ts';
 export { dielectricNames } from './materials.ts';
 export * from './page/index.ts';

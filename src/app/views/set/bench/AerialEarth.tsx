@@ -38,23 +38,36 @@ export function AerialEarth() {
 }
 
 const wireItems = ({ aerial }: Parts): FigureItem[] => [
-  { label: texts.effectiveHeight, text: formatQuantity(aerial.effectiveHeight, 'length') },
+  { label: texts.effectiveHeight, term: 'effectiveHeight', text: formatQuantity(aerial.effectiveHeight, 'length') },
   { label: texts.capacitance, text: formatQuantity(aerial.capacitance, 'capacitance') },
-  { label: texts.radiationResistance, text: formatQuantity(aerial.radiationResistance, 'resistance') },
+  {
+    label: texts.radiationResistance,
+    term: 'radiationResistance',
+    text: formatQuantity(aerial.radiationResistance, 'resistance'),
+  },
 ];
 
 /** A loop is a coil as well: what it is worth hangs on its turns and its losses. */
 function loopItems(loop: LoopAerial, frequency: number): FigureItem[] {
   const resistance = loop.resistanceAt(frequency);
   return [
-    { label: texts.effectiveHeightAt(frequency), text: formatQuantity(loop.effectiveHeightAt(frequency), 'length') },
+    {
+      label: texts.effectiveHeightAt(frequency),
+      term: 'effectiveHeight',
+      text: formatQuantity(loop.effectiveHeightAt(frequency), 'length'),
+    },
     { label: texts.inductance, text: formatQuantity(loop.inductance, 'inductance') },
     {
       label: texts.unloadedQAt(frequency),
+      term: 'unloadedQ',
       text: ((2 * Math.PI * frequency * loop.inductance) / resistance).toFixed(0),
     },
     { label: texts.resistanceAt(frequency), text: formatQuantity(resistance, 'resistance') },
-    { label: texts.selfCapacitance, text: formatQuantity(loop.selfCapacitance, 'capacitance') },
+    {
+      label: texts.selfCapacitance,
+      term: 'selfCapacitance',
+      text: formatQuantity(loop.selfCapacitance, 'capacitance'),
+    },
     { label: texts.wireLength, text: formatQuantity(loop.wireLength, 'length') },
   ];
 }

@@ -40,16 +40,22 @@ export function DetectorBench() {
                 items={[
                   {
                     label: texts.zeroBiasResistance,
+                    term: 'zeroBiasResistance',
                     text: formatQuantity(detector.zeroBiasResistance, 'resistance'),
                   },
                   ...(station
                     ? [
                         {
                           label: texts.inputResistance(station.name),
+                          term: 'inputResistance' as const,
                           text: formatQuantity(station.detectorInputResistance, 'resistance'),
                         },
                         { label: texts.carrier, text: formatQuantity(station.detectorVoltage, 'voltage') },
-                        { label: texts.directVoltage, text: formatQuantity(station.directVoltage, 'voltage') },
+                        {
+                          label: texts.directVoltage,
+                          term: 'directVoltage' as const,
+                          text: formatQuantity(station.directVoltage, 'voltage'),
+                        },
                       ]
                     : []),
                 ]}

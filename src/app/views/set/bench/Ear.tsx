@@ -15,11 +15,13 @@ export function Ear() {
             items={[
               {
                 label: texts.atEar(station.name),
+                term: 'soundPressureLevel',
                 text: texts.soundPressureLevel(station.soundPressureLevel),
                 range: texts.spread(station.spread),
               },
               {
                 label: texts.margin,
+                term: 'hearingThreshold',
                 text: texts.decibels(station.margin),
               },
               { label: texts.verdict, text: verdictWords[station.verdict] },

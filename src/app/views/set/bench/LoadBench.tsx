@@ -26,9 +26,13 @@ export function AfterDetector() {
         {station && (
           <Figures
             items={[
-              { label: texts.directVoltage, text: formatQuantity(station.directVoltage, 'voltage') },
+              {
+                label: texts.directVoltage,
+                term: 'directVoltage',
+                text: formatQuantity(station.directVoltage, 'voltage'),
+              },
               { label: texts.audioVoltage, text: formatQuantity(station.audioVoltage, 'voltage') },
-              { label: texts.distortion, text: formatQuantity(station.distortion, 'ratio', 2) },
+              { label: texts.distortion, term: 'distortion', text: formatQuantity(station.distortion, 'ratio', 2) },
             ]}
           />
         )}
@@ -66,7 +70,11 @@ export function Phones() {
               <Figures
                 items={[
                   { label: loadWords.directResistance, text: formatQuantity(load.directResistance, 'resistance') },
-                  { label: loadWords.impedance, text: formatQuantity(load.impedanceAt1kHz, 'resistance') },
+                  {
+                    label: loadWords.impedance,
+                    term: 'impedance',
+                    text: formatQuantity(load.impedanceAt1kHz, 'resistance'),
+                  },
                   ...(station
                     ? [{ label: loadWords.power(station.name), text: formatQuantity(station.phonesPower, 'power') }]
                     : []),

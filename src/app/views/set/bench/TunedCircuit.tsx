@@ -35,9 +35,9 @@ export function TunedCircuit() {
       {station && (
         <Figures
           items={[
-            { label: texts.loadedQ(station.name), text: station.loadedQ.toFixed(0) },
-            { label: texts.unloadedQ, text: station.unloadedQ.toFixed(0) },
-            { label: texts.bandwidth, text: formatQuantity(station.bandwidth, 'frequency') },
+            { label: texts.loadedQ(station.name), term: 'loadedQ', text: station.loadedQ.toFixed(0) },
+            { label: texts.unloadedQ, term: 'unloadedQ', text: station.unloadedQ.toFixed(0) },
+            { label: texts.bandwidth, term: 'bandwidth', text: formatQuantity(station.bandwidth, 'frequency') },
           ]}
           warnings={[]}
         />
@@ -147,11 +147,20 @@ function CoilCard({ index }: { index: number }) {
                 { label: texts.inductance, text: formatQuantity(figures.inductance, 'inductance') },
                 {
                   label: texts.qAt(figures.qAt),
+                  term: 'q',
                   text: figures.q.toFixed(0),
                   range: texts.qRange(...figures.qRange),
                 },
-                { label: texts.selfCapacitance, text: formatQuantity(figures.selfCapacitance, 'capacitance') },
-                { label: texts.selfResonance, text: formatQuantity(figures.selfResonance, 'frequency') },
+                {
+                  label: texts.selfCapacitance,
+                  term: 'selfCapacitance',
+                  text: formatQuantity(figures.selfCapacitance, 'capacitance'),
+                },
+                {
+                  label: texts.selfResonance,
+                  term: 'selfResonance',
+                  text: formatQuantity(figures.selfResonance, 'frequency'),
+                },
                 { label: texts.wireLength, text: formatQuantity(figures.wireLength, 'length') },
                 { label: texts.dcResistance, text: formatQuantity(figures.dcResistance, 'resistance') },
               ]}

@@ -26,7 +26,7 @@ interface Props {
   readonly onChoose: (detector: DetectorOnStation['description'], label: string) => void;
 }
 
-/** The same station through every usual detector, all else as it is. */
+/** The same station through every usual detector, everything else unchanged. */
 export function Compare({ set, station, time, onChoose }: Props) {
   const [open, setOpen] = useState(false);
   const [picked, setPicked] = useState<readonly string[] | undefined>();

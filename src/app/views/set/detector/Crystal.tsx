@@ -57,11 +57,11 @@ export function Crystal({ seed, set, station, time, onFound }: Props) {
       open && index !== undefined ? { set, station: index, time, seed, whisker } : undefined,
     [open, set, index, time, seed, whisker],
   );
-  const told = useAnswer<SpotsQuestion, SpotsAnswer>(
+  const survey = useAnswer<SpotsQuestion, SpotsAnswer>(
     () => new Worker(new URL('./spots.worker.ts', import.meta.url), { type: 'module', name: 'spots' }),
     question,
   );
-  const answer = told.error === '' ? told.answer : undefined;
+  const answer = survey.error === '' ? survey.answer : undefined;
 
   const move = (x: number, y: number) => {
     const next = {

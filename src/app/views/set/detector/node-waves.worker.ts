@@ -31,7 +31,7 @@ const EVERY = 60;
 addEventListener('message', async ({ data }: MessageEvent<NodeWavesQuestion>) => {
   try {
     const { set, time, options } = data;
-    let told = 0;
+    let reportedAt = 0;
     const places = wavePlaces(setCircuit(set));
     say({ places });
     const here = options.places?.filter((id) => places.some((p) => p.id === id)) ?? [];
@@ -42,8 +42,8 @@ addEventListener('message', async ({ data }: MessageEvent<NodeWavesQuestion>) =>
       coast: await coastFor(set.place),
       progress: (done) => {
         const now = performance.now();
-        if (now - told > EVERY) {
-          told = now;
+        if (now - reportedAt > EVERY) {
+          reportedAt = now;
           say({ done });
         }
         return true;

@@ -16,7 +16,7 @@ class Player extends AudioWorkletProcessor {
   private last = 0;
   private gaps = 0;
   private played = 0;
-  private told = 0;
+  private blocks = 0;
   constructor() {
     super();
     this.port.onmessage = ({ data }: MessageEvent<MessagePort>) => {
@@ -48,7 +48,7 @@ class Player extends AudioWorkletProcessor {
       }
     }
     if (this.running) this.played += out.length;
-    if (++this.told % 64 === 0) this.port.postMessage({ gaps: this.gaps, seconds: this.played / sampleRate });
+    if (++this.blocks % 64 === 0) this.port.postMessage({ gaps: this.gaps, seconds: this.played / sampleRate });
     return true;
   }
 }

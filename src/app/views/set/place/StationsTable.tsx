@@ -31,7 +31,7 @@ const FIRST_ROWS = 40;
 export const nameOf = (station: unknown): string =>
   String((isRecord(station) && typeof station.name === 'string' && station.name) || texts.noName);
 
-/** What can be had here; every heading sorts. */
+/** What can be received here; every heading sorts. */
 export function StationsTable({ stations, isRight, rows, chosen, onChoose }: Props) {
   const [sort, setSort] = useState<{ key: SortKey; down: boolean }>({ key: 'best', down: false });
   const [all, setAll] = useState(false);

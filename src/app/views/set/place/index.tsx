@@ -52,7 +52,7 @@ const STATIONS: Path = ['place', 'stations'];
 /** What the day is; only sunset and sunrise hang on it. */
 const TODAY = new Date();
 
-/** What can be had here, by day and by night: map, table, time, the way of one station, lists in and out. */
+/** What can be received here, by day and by night: map, table, time, the path of one station, lists in and out. */
 export function FieldPlace(props: Props) {
   const { written, set, reception, chosen, onChoose, onChange, onSave, editor } = props;
   const [ownTime, setOwnTime] = useState<When>('day');

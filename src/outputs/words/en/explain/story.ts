@@ -54,7 +54,7 @@ export const storyTexts: Readonly<Record<StoryId | 'whole path', SceneTexts>> = 
   sidebands: {
     title: 'Carrier and sidebands',
     caption: 'The carrier and two sidebands, each {sideband} of its amplitude, {tone} above and below it.',
-    note: 'The modulated carrier is the sum of three steady waves: the carrier and one sideband on each side of it. The greater the depth of modulation, the stronger the sidebands: half of {depth} is {sideband}. The sum holds nothing at the frequency of the programme. A tuned circuit with too small a bandwidth weakens the sidebands of the high notes, which is heard as treble loss.',
+    note: 'The modulated carrier is the sum of three steady waves: the carrier and one sideband on each side of it. The greater the depth of modulation, the stronger the sidebands: half of {depth} is {sideband}. The sum holds nothing at the frequency of the programme. A tuned circuit with too small a bandwidth weakens the sidebands of the high tones, which is heard as treble loss.',
     rows: [],
   },
   aerial: {

@@ -21,6 +21,7 @@ export const headerWords = {
   redoTip: (label: string | undefined): string =>
     label === undefined ? 'Nothing to redo' : `Redo: ${label} (Ctrl Shift Z)`,
   colours: { auto: 'Colours: as the device', light: 'Colours: light', dark: 'Colours: dark' },
+  glossary: 'Glossary',
   scenesChanged: 'scenes',
 } as const;
 

@@ -101,11 +101,13 @@ function selectivity({ from, to, before, after }: Move): string[] {
   if (b1 > b0) {
     const end = Math.min(after.highest, BANDS[to].to);
     return [
-      `Selectivity falls: the set is ${formatQuantity(b1, 'frequency', 2)} broad in the middle of the band where it was ${formatQuantity(b0, 'frequency', 2)} (${figures}), and ${formatQuantity(after.bandwidthAt(end), 'frequency', 2)} at ${kHz(end)}: ${channels(b1)} channels let through where ${channels(b0)} were. Tap the detector and the aerial lower, use thicker or Litz wire on a dry, open former, or couple a second tuned circuit.`,
+      `Selectivity falls: bandwidth in the middle of the band ${formatQuantity(b1, 'frequency', 2)}, before the move ${formatQuantity(b0, 'frequency', 2)} (${figures}), and ${formatQuantity(after.bandwidthAt(end), 'frequency', 2)} at ${kHz(end)}: that is ${channels(b1)} channels, before ${channels(b0)}. Tap the detector and the aerial lower, use thicker or Litz wire on a dry, open former, or couple a second tuned circuit.`,
     ];
   }
   return [
-    `It is sharper: ${formatQuantity(b1, 'frequency', 2)} broad in the middle of the band where it was ${formatQuantity(b0, 'frequency', 2)} (${figures}).${b1 < CHANNEL ? ' That trims the high notes of the programme; tap the detector higher if speech sounds dull.' : ''}`,
+    b1 < CHANNEL
+      ? `Selectivity rises: bandwidth in the middle of the band ${formatQuantity(b1, 'frequency', 2)}, before the move ${formatQuantity(b0, 'frequency', 2)} (${figures}). The programme has audible treble loss: tap the detector higher if speech sounds dull.`
+      : `Selectivity rises: bandwidth in the middle of the band ${formatQuantity(b1, 'frequency', 2)}, before the move ${formatQuantity(b0, 'frequency', 2)} (${figures}).`,
   ];
 }
 
@@ -126,7 +128,7 @@ function losses({ set, to, moved }: Move): string[] {
   const loss = tuningModel(set.tuning).lossTangent;
   if (loss > 0.004)
     says.push(
-      `The capacitor’s dielectric alone holds the Q below ${formatNumber(1 / loss, 2)} when it is pushed home; on ${to} polythene, mica or air instead lifts that.`,
+      `The capacitor’s dielectric alone limits the Q to ${formatNumber(1 / loss, 2)} when it is fully meshed; on ${to} polythene, mica or air gives a higher Q.`,
     );
   const coil = moved.coils[0];
   if (to === 'medium wave' && coil && (coil.shape === 'multilayer' || coil.shape === 'bank-wound'))
