@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { COVERINGS, count, FORMERS, METALS, makeCoil, quantity, warning } from '../../engine/index.ts';
+import { selfCapacitanceMethods } from '../../outputs/words/index.ts';
 import { calculation, figure } from './calculation.ts';
 import { buildable, shapeMessage } from './shape.ts';
 
@@ -118,7 +119,7 @@ export const coil = calculation({
       wireLength: figure(model.wireLength, 'length'),
       dcResistance: figure(model.dcResistance, 'resistance'),
       selfCapacitance: figure(model.selfCapacitance, 'capacitance'),
-      selfCapacitanceMethod: model.selfCapacitanceMethod,
+      selfCapacitanceMethod: selfCapacitanceMethods[model.selfCapacitanceMethod],
       selfCapacitanceLoss: figure(model.selfCapacitanceLoss, 'ratio'),
       selfResonance: figure(model.selfResonance, 'frequency'),
       windingLength: figure(model.windingLength, 'length'),

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { GROUND_KINDS, type GroundKind, groundField, quantity, STANDARD_RADIUS_FACTOR } from '../../engine/index.ts';
+import { groundWaveMethods } from '../../outputs/words/index.ts';
 import { calculation, figure, figureIn } from './calculation.ts';
 
 const kinds = Object.keys(GROUND_KINDS) as GroundKind[];
@@ -65,7 +66,7 @@ export const groundwave = calculation({
       fieldStrength: figure(field.fieldStrength, 'field strength'),
       level: figureIn(field.level, 'dB(µV/m)'),
       distance: figure(field.distance, 'length'),
-      method: field.method,
+      method: groundWaveMethods[field.method],
       warnings: field.warnings,
     };
   },

@@ -34,7 +34,7 @@ export function coreCoil(spec: CoreSpec): CoilModel {
     outerDiameter: turnLength / Math.PI,
     weight: wireWeight(wire, wireLength),
     selfCapacitance: CORE_SELF_CAPACITANCE,
-    selfCapacitanceMethod: 'usual value, not computed: measure it where it matters',
+    selfCapacitanceMethod: 'typical',
     selfCapacitanceLoss: 0.01,
     selfResonance: 1 / (2 * Math.PI * Math.sqrt(L * CORE_SELF_CAPACITANCE)),
     inductanceAt: () => L,

@@ -25,7 +25,7 @@ export function measuredCoil(spec: MeasuredSpec): CoilModel {
     outerDiameter: Number.NaN,
     weight: Number.NaN,
     selfCapacitance,
-    selfCapacitanceMethod: 'as given',
+    selfCapacitanceMethod: 'given',
     selfCapacitanceLoss: 0,
     selfResonance: 1 / (2 * Math.PI * Math.sqrt(L * selfCapacitance)),
     inductanceAt: () => L,

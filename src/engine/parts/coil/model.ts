@@ -7,6 +7,12 @@ import type { Winding } from './winding.ts';
 export type Part = readonly [from: number, to: number];
 
 /** Everything the rest of the tool asks of a coil. Costly things are worked out when first asked for and kept. */
+/**
+ * Where a self-capacitance comes from: Medhurst's measurements of single-layer coils with one end earthed; the energy of the
+ * field with the voltage rising evenly along the wire; what is typical; what was given.
+ */
+export type SelfCapacitanceMethod = 'single-layer-table' | 'field-energy' | 'typical' | 'given';
+
 export interface CoilModel {
   readonly shape: CoilShape;
   readonly turns: number;
@@ -22,7 +28,7 @@ export interface CoilModel {
   readonly weight: Kilograms;
   readonly selfCapacitance: Farads;
   /** How the self-capacitance was found. */
-  readonly selfCapacitanceMethod: string;
+  readonly selfCapacitanceMethod: SelfCapacitanceMethod;
   /** tan δ of the self-capacitance: that of former and covering, by the share of the field in them. */
   readonly selfCapacitanceLoss: Ratio;
   readonly selfResonance: Hertz;

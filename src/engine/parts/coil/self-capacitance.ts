@@ -4,6 +4,7 @@ import { overallDiameter } from '../wire/wire.ts';
 import { COVERING_FIGURES, FORMER_FIGURES, type Insulator } from './dielectrics.ts';
 import { energyCapacitance } from './energy-capacitance.ts';
 import { MEDHURST_RANGE, medhurstCapacitance } from './medhurst.ts';
+import type { SelfCapacitanceMethod } from './model.ts';
 import { windingOf } from './shapes.ts';
 import type { WoundSpec } from './spec.ts';
 import type { Winding } from './winding.ts';
@@ -11,7 +12,7 @@ import type { Winding } from './winding.ts';
 export interface SelfCapacitance {
   readonly capacitance: Farads;
   /** How it was found, for the builder to judge it by. */
-  readonly method: string;
+  readonly method: SelfCapacitanceMethod;
   /** Relative: 0.05 for measured tables, 0.3 for the energy method. */
   readonly uncertainty: Ratio;
   readonly warnings: readonly Warning[];
@@ -34,7 +35,7 @@ export function selfCapacitance(spec: WoundSpec, w: Winding): SelfCapacitance {
     const outside = l / mean < low || l / mean > high;
     return {
       capacitance: medhurstCapacitance(l, mean),
-      method: 'Medhurst’s measurements of single-layer coils, one end earthed',
+      method: 'single-layer-table',
       uncertainty: outside ? 0.3 : 0.05,
       warnings: outside ? [warning('coil.self-capacitance-range', { ratio: l / mean, low, high })] : [],
     };
@@ -61,7 +62,7 @@ export function selfCapacitance(spec: WoundSpec, w: Winding): SelfCapacitance {
   }
   return {
     capacitance,
-    method: 'energy of the field with the voltage rising evenly along the wire',
+    method: 'field-energy',
     uncertainty: 0.3,
     warnings: [],
   };

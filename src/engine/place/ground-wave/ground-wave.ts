@@ -5,7 +5,7 @@ import { residueSeries } from './residue-series.ts';
 import { shortForm } from './short-form.ts';
 import { STANDARD_RADIUS_FACTOR, surface } from './surface.ts';
 
-export type GroundWaveMethod = 'flat earth with curvature terms' | 'residue series';
+export type GroundWaveMethod = 'flat-earth-with-curvature' | 'residue-series';
 
 export interface GroundWaveOptions {
   /** Hz, above 0; Rec. ITU-R P.368 covers 10 kHz to 30 MHz. */
@@ -51,7 +51,7 @@ export function groundWave({
   return {
     attenuation,
     level: (distance) => UNATTENUATED - 20 * Math.log10(distance) + attenuation(distance),
-    method: (distance) => (distance < earth.switchDistance ? 'flat earth with curvature terms' : 'residue series'),
+    method: (distance) => (distance < earth.switchDistance ? 'flat-earth-with-curvature' : 'residue-series'),
     switchDistance: earth.switchDistance,
   };
 }

@@ -77,7 +77,7 @@ function isTurned(path: readonly PlainSection[]): boolean {
 export interface MixedPath {
   /** dB(µV/m) for 1 kW e.m.r.p. at the far end. */
   readonly level: Decibels;
-  readonly method: GroundWaveMethod | 'mixed path by Millington';
+  readonly method: GroundWaveMethod | 'mixed-path';
   /** What was computed, after joining. */
   readonly sections: readonly PlainSection[];
 }
@@ -100,7 +100,7 @@ export function mixedPath(frequency: Hertz, sections: readonly PathSection[], cu
   }
   const there = followed(path, curves);
   const back = followed(path.toReversed(), curves);
-  return { level: (there + back) / 2, method: 'mixed path by Millington', sections: path };
+  return { level: (there + back) / 2, method: 'mixed-path', sections: path };
 }
 
 /**

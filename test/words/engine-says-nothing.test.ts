@@ -1,0 +1,90 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { inRoot } from '../../scripts/support/paths.mjs';
+import { proseIn } from '../support/prose.ts';
+
+/** Properties and functions whose texts no person is shown. */
+const NOT_SHOWN = new Map([
+  ['none', 'why a kind has no entry in a table, for whoever reads the table'],
+  ['source', 'a citation'],
+  ['demand', 'the message of a RangeError that the function throws'],
+  ['must', 'the message of a RangeError that the function throws'],
+  ['check', 'the message of a RangeError that the function throws'],
+  ['size', 'the message of a RangeError that the function throws'],
+]);
+
+/** Files with texts of two words and more that are no prose for people. */
+const VOCABULARY: Readonly<Record<string, string>> = {
+  'parts/aerial/touchstone.ts': 'keywords of the Touchstone format',
+  'parts/earth/soil.ts': 'citations',
+  'place/stations/export.ts': 'headings of a table of stations, which the import reads back',
+  'units/schema.ts': 'units, a space between them',
+  'uncertainty/detector-spreads.ts': 'citations',
+  'uncertainty/field-draws.ts': 'citations',
+  'uncertainty/hearing-spreads.ts': 'citations',
+  'uncertainty/inputs.ts': 'citations',
+  'uncertainty/load-spreads.ts': 'citations',
+  'uncertainty/outdoor-spreads.ts': 'citations',
+  'uncertainty/spread.ts': 'citations',
+};
+
+/** Ids of three words, of the file format and of facts. */
+const IDS: ReadonlySet<string> = new Set([
+  'as its resistivity',
+  'out of range',
+  'out of doors',
+  'one at a time',
+  'enamel and cotton',
+  'enamel and silk',
+  'faster than square',
+  'off the air',
+  'North America',
+  'distance of the coils',
+  'coupling of the coils',
+  'phenolic board (bakelite)',
+]);
+
+/** Where the engine still makes words. A file that says nothing any more and stands here fails: the list can only shrink. */
+const NOT_YET: ReadonlySet<string> = new Set([
+  // Names of detectors and loads.
+  'parts/detector/library.ts',
+  'parts/detector/measured.ts',
+  'parts/detector/surface.ts',
+  'parts/detector/thermionic/thermionic.ts',
+  'parts/load/transformer.ts',
+  // Names of places in a set where its waves can be looked at.
+  'waves/wave-places.ts',
+]);
+
+const files = readdirSync(inRoot('src/engine'), { recursive: true, encoding: 'utf8' })
+  .map((name) => name.replaceAll('\\', '/'))
+  .filter((name) => /\.ts$/.test(name) && !/\.test\.ts$/.test(name));
+
+const proseOf = (file: string): string[] =>
+  proseIn(readFileSync(inRoot(`src/engine/${file}`), 'utf8'), file, new Set(NOT_SHOWN.keys()))
+    .filter(({ text }) => !IDS.has(text))
+    .map(({ line, text }) => `${file}:${line}: ${text}`);
+
+test('the engine makes no sentence and no label: it gives facts, and outputs/words says them', () => {
+  const excused = (file: string): boolean => file in VOCABULARY || NOT_YET.has(file);
+  expect(files.filter((file) => !excused(file)).flatMap(proseOf)).toEqual([]);
+});
+
+test('what is excused is there, and has something to be excused for', () => {
+  for (const file of [...Object.keys(VOCABULARY), ...NOT_YET]) expect(proseOf(file), file).not.toEqual([]);
+});
+
+test('prose is found wherever it stands, and ids, types, keys and errors are not prose', () => {
+  const prose = (source: string) => proseIn(source, 'source.ts').map(({ text }) => text);
+  expect(prose("const a = { label: 'Wire diameter' };")).toEqual(['Wire diameter']);
+  // biome-ignore lint/suspicious/noTemplateCurlyInString: a source
+  expect(prose('const f = (n: number) => `Turns spaced ${n} overlap.`;')).toEqual(['Turns spaced {} overlap.']);
+  expect(prose("const why = ok ? '' : 'the coil is too large';")).toEqual(['the coil is too large']);
+  expect(prose("warnings.push('not to be trusted');")).toEqual(['not to be trusted']);
+  expect(prose("const kind = 'two circuits'; const id: 'not so short a type' = x;")).toEqual([]);
+  expect(prose("throw new RangeError('the coil is too large');")).toEqual([]);
+  expect(prose("import { a } from './a b c d.ts'; const t = { 'as its resistivity of soil': 1 };")).toEqual([]);
+  expect(
+    proseIn("f({ source: 'a book of tables' }); must(x, 'it must be so');", 'a.ts', new Set(['source', 'must'])),
+  ).toEqual([]);
+});
