@@ -26,7 +26,8 @@ export function Side() {
     warningSentences([...(now?.warnings ?? []), ...(now?.dial.warnings ?? []), ...(station?.warnings ?? [])]),
   );
   return (
-    <aside class="side" aria-label={texts.label}>
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, and without a suggestion nothing in it takes the keyboard
+    <aside class="side" aria-label={texts.label} tabIndex={0}>
       {station && (
         <section aria-labelledby="help-title">
           <h2 id="help-title">{texts.suggestions(station.name)}</h2>
