@@ -8,7 +8,8 @@ import {
   valueAtPath,
   variantChoices,
 } from '../../engine/index.ts';
-import { editingWords as texts } from '../../outputs/words/index.ts';
+import { kindName, type PartWithKinds, editingWords as texts } from '../../outputs/words/index.ts';
+import { groupOf } from '../description/change-kind.ts';
 import { addItem, removeItem } from '../description/lists.ts';
 import { labelOf, pathText, schemaAt } from '../description/schema-at.ts';
 import { change, written } from '../state/document.ts';
@@ -84,7 +85,7 @@ export function ListEditor({ path, title, onEmpty }: Props) {
           <span>{texts.add}</span>
           {variant.choices.map((choice) => (
             <button key={choice} type="button" class="chip" onClick={() => add(choice)}>
-              {choice}
+              {kindName(groupOf(path) as PartWithKinds, choice)}
             </button>
           ))}
         </p>
