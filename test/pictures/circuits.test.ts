@@ -51,6 +51,26 @@ describe('examples', () => {
   });
 });
 
+describe('what the set works into', () => {
+  test.each([
+    ['phones', 'phones'],
+    ['moving-coil phones', 'phones'],
+    ['crystal earpiece', 'earpiece'],
+    ['amplifier', 'amplifier'],
+  ] as const)('%s: the symbol and the description say so, and name no other', (kind, name) => {
+    const read = readValue({ ...BASE, ...SETS.direct, load: { kind } });
+    if (!read.ok) throw new Error(JSON.stringify(read.problems));
+    const named = circuitDiagram(read.set)
+      .symbols.filter((s) => s.at === 'load')
+      .map((s) => s.name);
+    const { description } = drawCircuit(read.set);
+    for (const one of ['phones', 'earpiece', 'amplifier']) {
+      expect(named.includes(one), one).toBe(one === name);
+      expect(new RegExp(`\\b${one} (\\(|from)`).test(description), one).toBe(one === name);
+    }
+  });
+});
+
 describe('every arrangement', () => {
   test.each(Object.keys(SETS))('%s', async (name) => {
     const read = readValue({ ...BASE, ...SETS[name] });

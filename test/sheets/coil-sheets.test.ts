@@ -15,7 +15,7 @@ import { capacitorMaterials, capacitorSteps, homeMade } from '../../src/outputs/
 import { templates } from '../../src/outputs/sheets/pages/capacitor-sheet.ts';
 import { cheekTemplates, spiderTemplate, stripTemplate } from '../../src/outputs/sheets/pages/coil-templates.ts';
 import { loopWire } from '../../src/outputs/sheets/pages/loop-sheet.ts';
-import { cutLength } from '../../src/outputs/sheets/pages/words.ts';
+import { cutLength } from '../../src/outputs/words/figures.ts';
 import { BASE } from '../support/every-arrangement.ts';
 import { placedOn, untidy, wordsOn } from './on-paper.ts';
 

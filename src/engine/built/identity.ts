@@ -1,3 +1,5 @@
+import { aerialLead } from '../kinds/arrangements/aerial-lead.ts';
+import type { LoadDescription } from '../kinds/loads/load-schema.ts';
 import type { PartId } from '../network/ids.ts';
 import { coilPart, listedPart, PART, trapCapacitor, trapCoil } from '../network/part-ids.ts';
 import type { SetDescription } from '../set/description.ts';
@@ -45,6 +47,8 @@ export interface PartIdentity {
   readonly displayName?: string;
   /** Place among those of its kind: of a coil, a trap, an entry of a list. */
   readonly index?: number;
+  /** Of the load: what it is. */
+  readonly load?: LoadDescription['kind'];
 }
 
 /** Every part that a set may have, by id. */
@@ -72,7 +76,7 @@ export function identitiesOf(set: SetDescription): ReadonlyMap<PartId, PartIdent
     { id: PART.transformer, role: 'transformer', at: ['load'] },
     { id: PART.loadResistor, role: 'load-resistor', at: ['load'] },
     { id: PART.couplingCapacitor, role: 'coupling-capacitor', at: ['load'] },
-    { id: PART.load, role: 'load', at: ['load'] },
+    { id: PART.load, role: 'load', at: ['load'], load: set.load.kind },
   ];
   if (arrangement.kind === 'elements')
     arrangement.elements.forEach((e, index) => {
@@ -80,7 +84,7 @@ export function identitiesOf(set: SetDescription): ReadonlyMap<PartId, PartIdent
       list.push({ id: listedPart(index), role: 'listed', at, displayName: e.name, index });
     });
   else
-    (arrangement.traps ?? []).forEach((_, index) => {
+    aerialLead(arrangement).traps.forEach((_, index) => {
       const at = ['arrangement', 'traps', index];
       list.push({ id: trapCoil(index), role: 'trap-coil', at, index });
       list.push({ id: trapCapacitor(index), role: 'trap-capacitor', at, index });

@@ -1,7 +1,9 @@
 import { EARTH } from '../../../engine/network/elements.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
+import { drawDetector } from './detector-side.ts';
 import type { Diagram, DiagramSheet } from './diagram.ts';
-import { drawDetector, drawEarthSymbol, drawLoadSide, type Levels } from './ends.ts';
+import { drawEarthSymbol, type Levels } from './ends.ts';
+import { drawLoadSide } from './load-side.ts';
 import type { Tuned } from './tuned-circuit.ts';
 
 /** Detector, load, rail and the size of the sheet: the same for all. */

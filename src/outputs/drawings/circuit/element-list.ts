@@ -12,7 +12,8 @@ import { diagramText, symbolLabels } from '../../words/index.ts';
 import { about, aerialLabel, called, coilLabel, detectorLabel, NO_LABEL, namedFigure, tuningLabel } from './about.ts';
 import { coilOf } from './coil-column.ts';
 import { type About, type Diagram, DiagramSheet } from './diagram.ts';
-import { drawAerialSymbol, drawEarthSymbol, drawLoadSide, LINE, START } from './ends.ts';
+import { drawAerialSymbol, drawEarthSymbol, LINE, START } from './ends.ts';
+import { drawLoadSide } from './load-side.ts';
 import { nodeName } from './node-names.ts';
 import type { SymbolKind } from './symbols.ts';
 

@@ -1,6 +1,5 @@
 import type { Reception, StationReception } from '../../../engine/reception/path/types.ts';
 import { isHeard } from '../../../engine/reception/verdict.ts';
-import type { SetDescription } from '../../../engine/set/description.ts';
 
 /** The station that can be tuned in and is heard best: the one to begin with. */
 export const heardBest = (reception: Reception): StationReception | undefined =>
@@ -9,11 +8,3 @@ export const heardBest = (reception: Reception): StationReception | undefined =>
 /** The same, or where none is heard the one that comes nearest to it. */
 export const bestOf = (reception: Reception): StationReception | undefined =>
   heardBest(reception) ?? reception.stations[reception.best[0]];
-
-/** What the set works into, in a word. */
-export const OUT_WORDS: Readonly<Record<SetDescription['load']['kind'], string>> = {
-  phones: 'phones',
-  'moving-coil phones': 'phones',
-  'crystal earpiece': 'earpiece',
-  amplifier: 'amplifier',
-};

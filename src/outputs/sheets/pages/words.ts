@@ -1,7 +1,7 @@
 import { textWidth, wrap } from '../../scene/text-width.ts';
 import { printable } from '../../words/printable.ts';
 
-export { cutLength, kHz, ohms } from '../../words/figures.ts';
+export { kHz } from '../../words/figures.ts';
 export { printable };
 
 /** Break into lines of at most a width, at spaces, and within a word where there is no other way. */

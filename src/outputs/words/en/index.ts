@@ -117,8 +117,11 @@ export {
 } from './sheets/coil.ts';
 export { dialFace, dialMounting, dialSheet, type Mover, type ScaleStart } from './sheets/dial.ts';
 export { type Cause, faultRow, type Symptom } from './sheets/faults.ts';
+export { glanceSheet } from './sheets/glance.ts';
+export { type Depth, handoutSheet, type PowerSource, type Smoothing } from './sheets/handout.ts';
 export { frameSteps, frameText, type Lath, loopSheet, rodSteps, rodText } from './sheets/loop.ts';
 export { paper, sheetNames, sheetsView, textSheet } from './sheets/paper.ts';
+export { forTheWork, type HomeMade, type PartRow, partRows } from './sheets/parts-list.ts';
 export {
   basketSteps,
   coilTemplate,

@@ -3,6 +3,7 @@ import type { PartIdentity, PartRole } from '../../../engine/built/identity.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { capital, formatNumber, formatQuantity } from '../../../engine/units/format.ts';
 import { printable } from '../printable.ts';
+import { outputNames } from './sheets/circuit.ts';
 
 const own = ({ displayName = '' }: PartIdentity): string => printable(displayName);
 const numbered = ({ index = 0 }: PartIdentity): string => `trap ${index + 1}`;
@@ -33,7 +34,7 @@ const PART: Record<PartRole, (part: PartIdentity) => string> = {
   transformer: () => 'transformer',
   'load-resistor': () => 'load resistor',
   'coupling-capacitor': () => 'coupling capacitor',
-  load: () => 'phones',
+  load: ({ load = 'phones' }) => outputNames[load],
   listed: own,
 };
 

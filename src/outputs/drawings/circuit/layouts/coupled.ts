@@ -17,7 +17,8 @@ import {
   toRail,
 } from '../coil-column.ts';
 import { type Diagram, DiagramSheet, wordsWidth } from '../diagram.ts';
-import { drawAbsorptions, drawFeed, LINE, START } from '../ends.ts';
+import { LINE, START } from '../ends.ts';
+import { drawAbsorptions, drawFeed } from '../feed.ts';
 import { drawTuned } from '../tuned-circuit.ts';
 
 /** An aerial coil, tuned or not, beside the tuned one. */

@@ -7,7 +7,8 @@ import { about, aerialLabel, NO_LABEL } from '../about.ts';
 import { finish } from '../close-sheet.ts';
 import { arches, endsOf, heightOf, railFor, renameMiddle, stretchesOf } from '../coil-column.ts';
 import { type Diagram, DiagramSheet, wordsWidth } from '../diagram.ts';
-import { drawAbsorptions, LINE } from '../ends.ts';
+import { LINE } from '../ends.ts';
+import { drawAbsorptions } from '../feed.ts';
 import { drawTuned } from '../tuned-circuit.ts';
 
 /** A frame or rod: the aerial is the coil. */

@@ -5,7 +5,8 @@ import { coilLabel } from '../about.ts';
 import { finish } from '../close-sheet.ts';
 import { coilOf, endsOf, railFor, renameMiddle, stretchesOf } from '../coil-column.ts';
 import { type Diagram, DiagramSheet, wordsWidth } from '../diagram.ts';
-import { drawAbsorptions, drawFeed, LINE, START } from '../ends.ts';
+import { LINE, START } from '../ends.ts';
+import { drawAbsorptions, drawFeed } from '../feed.ts';
 import { drawTuned } from '../tuned-circuit.ts';
 
 /** One tuned circuit, the aerial on its top, a tap or through a capacitor. */

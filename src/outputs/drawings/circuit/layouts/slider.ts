@@ -8,7 +8,8 @@ import { about, coilLabel, figure } from '../about.ts';
 import { finish } from '../close-sheet.ts';
 import { coilOf, drawCoilColumn, heightOf, stretchesOf, toRail } from '../coil-column.ts';
 import { type Diagram, DiagramSheet, wordsWidth } from '../diagram.ts';
-import { drawAbsorptions, drawFeed, LINE, START } from '../ends.ts';
+import { LINE, START } from '../ends.ts';
+import { drawAbsorptions, drawFeed } from '../feed.ts';
 
 /** A coil tuned by a slider along it. */
 export function slider(set: SetDescription, arrangement: ArrangementOf<'slider'>): Diagram {

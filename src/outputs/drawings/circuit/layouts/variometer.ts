@@ -7,7 +7,8 @@ import { about, coilLabel, figure } from '../about.ts';
 import { finish } from '../close-sheet.ts';
 import { coilOf, windingId } from '../coil-column.ts';
 import { type Diagram, DiagramSheet } from '../diagram.ts';
-import { drawAbsorptions, drawFeed, LINE, START } from '../ends.ts';
+import { LINE, START } from '../ends.ts';
+import { drawAbsorptions, drawFeed } from '../feed.ts';
 
 /** Two coils in series, one turning within the other. */
 export function variometer(set: SetDescription, arrangement: ArrangementOf<'variometer'>): Diagram {

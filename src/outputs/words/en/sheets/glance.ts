@@ -1,0 +1,40 @@
+import type { ArrangementDescription } from '../../../../engine/kinds/arrangements/arrangement-schema.ts';
+import { printable } from '../../printable.ts';
+
+const ARRANGEMENTS: Readonly<Record<ArrangementDescription['kind'], string>> = {
+  direct: 'One tuned circuit, the aerial connected to its top.',
+  'series capacitor': 'One tuned circuit, fed by the aerial through a capacitor.',
+  tapped: 'One tuned circuit, the aerial on a tap of its coil.',
+  coupled: 'An aerial coil coupled to a tuned circuit.',
+  'two circuits': 'Two loosely coupled tuned circuits: the aerial’s and the detector’s.',
+  slider: 'A coil tuned by a slider.',
+  variometer: 'Tuned by turning one coil within another.',
+  frame: 'A frame aerial that is its own coil.',
+  'ferrite rod': 'A ferrite rod that is its own aerial and coil.',
+  elements: 'A circuit of the builder’s own.',
+};
+
+export const glanceSheet = {
+  title: 'The set at a glance',
+  planned: ({ place, kind }: { readonly place: string; readonly kind: ArrangementDescription['kind'] }): string =>
+    place === '' ? ARRANGEMENTS[kind] : `Planned for ${printable(place)}. ${ARRANGEMENTS[kind]}`,
+  headings: { heard: 'What should be heard', parts: 'Parts' },
+  stations: {
+    station: 'Station',
+    frequency: 'kHz',
+    dial: 'Dial',
+    heard: 'Heard',
+    level: 'At the ear',
+    beside: 'Beside it',
+  },
+  level: ({ level, spread }: { readonly level: number; readonly spread: number }): string =>
+    `${Math.round(level)} dB ± ${Math.round(spread)}`,
+  parts: {
+    done: '✓',
+    quantity: 'Qty',
+    part: 'Part',
+    value: 'What it must be',
+    instead: 'What will serve instead',
+  },
+  description: (set: string): string => `${printable(set)}: what should be heard, and the list of parts.`,
+};
