@@ -24,6 +24,14 @@ export { refusalOf } from './fields/refusal.ts';
 export type { Assembly } from './kinds/arrangements/assembly.ts';
 export { hasHeater, hasSpots } from './kinds/detectors/detector-traits.ts';
 export { isLoop } from './kinds/loops.ts';
+// Measuring
+export { fitDecay } from './measure/decay-fit.ts';
+export { fitDetector } from './measure/detector-fit.ts';
+export { fitDial } from './measure/dial-fit.ts';
+export type { Fitted } from './measure/fitted.ts';
+export { fitResonance } from './measure/resonance-fit.ts';
+export { UnfitReadings } from './measure/unfit.ts';
+export { fitWidth } from './measure/width-fit.ts';
 export type { Circuit, Element } from './network/elements.ts';
 export { type ElementId, type ElementRole, type Owner, owned, type PartId } from './network/ids.ts';
 export { coilPart, PART } from './network/part-ids.ts';

@@ -7,6 +7,7 @@ import { coupling } from './coupling.ts';
 import { detection } from './detection.ts';
 import { detector } from './detector.ts';
 import { earth } from './earth.ts';
+import { fit } from './fit.ts';
 import { groundwave } from './groundwave.ts';
 import { noise } from './noise.ts';
 import { reception } from './reception.ts';
@@ -29,4 +30,5 @@ export const CALCULATIONS: readonly Calculation[] = [
   detector,
   detection,
   reception,
+  fit,
 ];

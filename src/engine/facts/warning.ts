@@ -5,6 +5,7 @@ import type { CoilWarnings } from './coil-warnings.ts';
 import type { DetectorWarnings } from './detector-warnings.ts';
 import type { EarthWarnings } from './earth-warnings.ts';
 import type { LoadWarnings } from './load-warnings.ts';
+import type { MeasureWarnings } from './measure-warnings.ts';
 import type { PlaceWarnings } from './place-warnings.ts';
 import type { ReceptionWarnings } from './reception-warnings.ts';
 import type { WavesWarnings } from './waves-warnings.ts';
@@ -18,6 +19,7 @@ export interface WarningFacts
     DetectorWarnings,
     EarthWarnings,
     LoadWarnings,
+    MeasureWarnings,
     PlaceWarnings,
     ReceptionWarnings,
     WavesWarnings {}

@@ -49,6 +49,7 @@ export {
 } from './glossary.ts';
 export { listeningTexts } from './listening.ts';
 export { dielectricNames } from './materials.ts';
+export { unfitText } from './measure/unfit.ts';
 export { groundWaveMethods, selfCapacitanceMethods } from './methods.ts';
 export * from './page/index.ts';
 export { partName, partTitle, partWords, terminalWords } from './parts.ts';

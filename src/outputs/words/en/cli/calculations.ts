@@ -19,6 +19,7 @@ export const calculationWords = {
   detection: 'Direct voltage, tones and distortion after the detector of a whole receiver, by waveforms or envelopes.',
   reception:
     'A whole description: every level on every station’s path, dial position, how it is heard and what interferes.',
+  fit: 'Quantities with standard errors and 90 % ranges from readings: resonance, dial, detector, width, decay.',
 } as const;
 
 export type CalculationName = keyof typeof calculationWords;

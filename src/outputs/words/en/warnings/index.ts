@@ -1,4 +1,5 @@
 import type { Warning, WarningFacts } from '../../../../engine/facts/warning.ts';
+import { measureWarnings } from '../measure/warnings.ts';
 import { aerialWarnings } from './aerial.ts';
 import { arrangementWarnings } from './arrangement.ts';
 import { capacitorWarnings } from './capacitor.ts';
@@ -20,6 +21,7 @@ export const warningWords: SentencesFor<WarningFacts> = {
   ...detectorWarnings,
   ...earthWarnings,
   ...loadWarnings,
+  ...measureWarnings,
   ...placeWarnings,
   ...receptionWarnings,
   ...wavesWarnings,
