@@ -7,6 +7,7 @@ import { type Command, InputError, type Io } from './command.ts';
 import { calc } from './commands/calc.ts';
 import { check } from './commands/check.ts';
 import { compare } from './commands/compare.ts';
+import { curves } from './commands/curves.ts';
 import { dial } from './commands/dial.ts';
 import { listen } from './commands/listen.ts';
 import { match } from './commands/match.ts';
@@ -28,6 +29,7 @@ export const COMMANDS: readonly Command[] = [
   compare,
   match,
   wave,
+  curves,
   move,
   sheets,
   check,

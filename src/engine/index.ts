@@ -98,6 +98,7 @@ export type { Station } from './place/stations/station.ts';
 export { TableTooLargeError } from './place/stations/table-problems.ts';
 export { type SunState, subsolarPoint, sunState } from './place/sun.ts';
 // Reception
+export { type StationCurves, stationCurves } from './reception/curves.ts';
 export { type AudioLimits, audioLimits } from './reception/detection/audio-limits.ts';
 export { HEATER_WATCHED, type HeaterRun, heaterRuns } from './reception/detection/heater.ts';
 export {

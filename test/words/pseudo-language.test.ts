@@ -97,13 +97,53 @@ function judge(output: string, text: string, names: readonly string[]): void {
   expect(gluedSentences(text), output).toEqual([]);
 }
 
-/** What each command needs besides the file. */
-const MORE: Readonly<Record<string, readonly string[]>> = {
-  move: ['--to', 'long-wave'],
-  sheets: ['--out', '/nowhere', '--only', 'cautions'],
-  listen: ['--out', '/nowhere/out.wav', '--seconds', '0.1'],
+/** What each command is asked besides the file; nothing is written to a disk. */
+const MORE: Readonly<Record<string, readonly (readonly string[])[]>> = {
+  path: [[], ['--night', '--all']],
+  dial: [[], ['--night']],
+  stations: [[], ['--night'], ['--time', '2026-01-15T21:00Z']],
+  curves: [
+    ...['resonance', 'band', 'q', 'detector'].map((curve) => ['--curve', curve]),
+    ['--out', '/nowhere/out.svg'],
+    ['--out', '/nowhere/out.csv'],
+  ],
+  move: [['--to', 'long-wave']],
+  sheets: [['--out', '/nowhere', '--only', 'cautions', '--svg']],
+  listen: [['--out', '/nowhere/out.wav', '--seconds', '0.1']],
+  wave: [[], ['--exact'], ['--out', '/nowhere/out.csv', '--for', '1 µs']],
 };
-const WITHOUT_FILE = new Set(['calc', 'schema', 'listen', 'sheets', 'wave']);
+/** They print data. */
+const FOR_PROGRAMS = new Set(['calc', 'schema']);
+
+/** Calls that are refused, with what of each stands in the answer as it was written. */
+const WRONG: readonly (readonly string[])[] = [
+  ['fly'],
+  ['path'],
+  ['path', 'SET', '--wings'],
+  ['path', 'SET', '--station'],
+  ['path', 'SET', '--all=yes'],
+  ['path', 'SET', '--station', 'nobody'],
+  ['path', 'SET', 'SET'],
+  ['path', 'SET', '--day', '--night'],
+  ['stations', 'SET', '--time', 'teatime'],
+  ['curves', 'SET', '--curve', 'noise'],
+  ['curves', 'SET', '--out', 'out.gif'],
+  ['match', 'SET', '--taps', 'low'],
+  ['move', 'SET', '--to', 'short-wave'],
+  ['move', 'SET', '--to', 'medium-wave'],
+  ['wave', 'SET', '--for', '3 h'],
+  ['wave', 'SET', '--size', 'large'],
+  ['wave', 'SET', '--coming-on'],
+  ['wave', 'SET', '--exact', '--cover'],
+  ['listen', 'SET'],
+  ['listen', 'SET', '--out', 'a.wav', '--heater', 'on'],
+  ['listen', 'SET', '--out', 'a.wav', '--seconds', 'long'],
+  ['sheets', 'SET'],
+  ['sheets', 'SET', '--out', 'a', '--board', 'large'],
+  ['check'],
+  ['schema', 'SET'],
+  ['calc'],
+];
 
 describe('no visible sentence is made outside outputs/words', () => {
   test('command line: lists and help', async () => {
@@ -125,13 +165,28 @@ describe('no visible sentence is made outside outputs/words', () => {
     }
   });
 
-  test.each(COMMANDS.filter(({ name }) => !WITHOUT_FILE.has(name)).map(({ name }) => name))(
+  test.each(COMMANDS.filter(({ name }) => !FOR_PROGRAMS.has(name)).map(({ name }) => name))(
     'faintwave %s',
     async (name) => {
       const example = EXAMPLES[0];
       const description: unknown = JSON.parse(textOf(example));
       const names = [...written(description), ...placesIn(description)];
-      judge(`faintwave ${name}`, await said([name, `examples/${example}.json`, ...(MORE[name] ?? [])]), names);
+      for (const more of MORE[name] ?? [[]]) {
+        // Ids of points and names of files are what was asked for.
+        const given = [...names, ...more.filter((one) => one.startsWith('/')), ...POINTS];
+        const text = await said([name, `examples/${example}.json`, ...more]);
+        judge(`faintwave ${name}`, text.replaceAll(/\/nowhere\/\S+/g, ''), given);
+      }
+    },
+  );
+
+  test.each(WRONG.map((call) => [call.join(' '), call] as const))(
+    'what is wrong with: faintwave %s',
+    async (_, call) => {
+      const example = `examples/${EXAMPLES[0]}.json`;
+      const text = await said(call.map((one) => (one === 'SET' ? example : one)));
+      expect(text).not.toBe('');
+      judge(`problems of ${call[0]}`, text, ['faintwave', ...call]);
     },
   );
 

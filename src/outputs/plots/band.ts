@@ -4,7 +4,7 @@ import { type Label, placeLabels } from '../scene/labels.ts';
 import type { Item, Point, Scene } from '../scene/scene.ts';
 import { shorten } from '../scene/text-width.ts';
 import { axisKHz, wholeDB } from '../words/figures.ts';
-import { axisNames, bandPlotWords } from '../words/index.ts';
+import { axisNames, bandPlotWords, paragraph } from '../words/index.ts';
 import { drawable } from './figures.ts';
 import { type AxisScale, frameOf, LETTERS, type PlotSize, plotScene, SMALL, xAxis, yAxis } from './frame.ts';
 
@@ -46,11 +46,11 @@ export function bandText({ stations, wanted, points }: BandResponse): string {
           : bandPlotWords.isBelow(want, strongest - want.level),
         ...(others.length > 0 ? [bandPlotWords.others(others.map((s) => ({ ...s, over: s.level - want.level })))] : []),
       ];
-  return [
+  return paragraph([
     bandPlotWords.range(points[0].frequency, points[points.length - 1].frequency),
     ...levels,
     ...(notch ? [bandPlotWords.notch(notch.frequency)] : []),
-  ].join(' ');
+  ]);
 }
 
 /** The response across the band, with every station as a stem as tall as it is at the detector. */

@@ -4,7 +4,7 @@ import { type Label, placeLabels } from '../scene/labels.ts';
 import type { Item, Point, Scene } from '../scene/scene.ts';
 import { shorten, textWidth } from '../scene/text-width.ts';
 import { axisKHz } from '../words/figures.ts';
-import { coveragePlotWords } from '../words/index.ts';
+import { coveragePlotWords, paragraph } from '../words/index.ts';
 import { decadeTicks } from './band.ts';
 import { frameOf, LETTERS, type PlotSize, plotScene, SMALL, xAxis } from './frame.ts';
 
@@ -48,7 +48,7 @@ const covers = (band: CoveredBand, f: number): boolean => f >= band.lowest && f 
 export function coverageText({ bands, stations }: Coverage): string {
   const gaps = gapsBetween(bands);
   const missed = stations.filter((s) => !bands.some((b) => covers(b, s.frequency)));
-  return [
+  return paragraph([
     ...bands.map((b) =>
       coveragePlotWords.range(
         bands.length > 1 ? b.label : undefined,
@@ -60,7 +60,7 @@ export function coverageText({ bands, stations }: Coverage): string {
     ),
     ...(gaps.length > 0 ? [coveragePlotWords.gaps(gaps)] : []),
     missed.length === 0 ? coveragePlotWords.allInRange : coveragePlotWords.outOfRange(missed),
-  ].join(' ');
+  ]);
 }
 
 const ROW = 46;

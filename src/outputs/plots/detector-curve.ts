@@ -3,7 +3,7 @@ import type { Box } from '../scene/boxes.ts';
 import { circle, line, polyline, rect } from '../scene/build.ts';
 import { boxesAlong, type Label, placeLabels } from '../scene/labels.ts';
 import type { Item, Point, Scene } from '../scene/scene.ts';
-import { axisNames, detectorPlotWords } from '../words/index.ts';
+import { axisNames, detectorPlotWords, paragraph } from '../words/index.ts';
 import { curveLabel, dotBox, placesNear } from './curve-label.ts';
 import { minus } from './figures.ts';
 import { frameOf, LETTERS, type PlotSize, plotScene, SMALL, xAxis, yAxis } from './frame.ts';
@@ -25,7 +25,7 @@ export interface DetectorCurve {
 export function detectorCurveText({ curves, operating }: DetectorCurve): string {
   const [own, ...others] = curves.map((c) => c.name);
   const description = detectorPlotWords.description(own, others);
-  return operating ? `${description} ${detectorPlotWords.operating(operating)}` : description;
+  return operating ? paragraph([description, detectorPlotWords.operating(operating)]) : description;
 }
 
 /** Current against voltage near zero, with the stretch the carrier sweeps and the point it works about. */

@@ -14,3 +14,4 @@ export { type HeaterCurves, heaterCurve } from './heater.ts';
 export { type FieldProfile, fieldProfile, profileText } from './profile.ts';
 export { type QCurves, type QPoint, qAgainstFrequency, qText } from './q.ts';
 export { halfPowerPoints, type ResonanceCurve, resonanceCurve, resonanceText } from './resonance.ts';
+export { detectorPlot, qPlots } from './station-plots.ts';

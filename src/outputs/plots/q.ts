@@ -3,7 +3,7 @@ import { circle, line, polyline } from '../scene/build.ts';
 import { boxesAlong, type Label, placeLabels } from '../scene/labels.ts';
 import type { Item, Point, Scene } from '../scene/scene.ts';
 import { axisKHz } from '../words/figures.ts';
-import { axisNames, qWords } from '../words/index.ts';
+import { axisNames, paragraph, qWords } from '../words/index.ts';
 import { decadeTicks } from './band.ts';
 import { type AxisScale, frameOf, type PlotSize, plotScene, SMALL, xAxis, yAxis } from './frame.ts';
 
@@ -23,13 +23,13 @@ export interface QCurves {
 }
 
 export function qText({ coils }: QCurves): string {
-  return coils
-    .map(({ name, points }) => {
+  return paragraph(
+    coils.map(({ name, points }) => {
       const best = points.reduce((a, b) => (b.q > a.q ? b : a));
       const range = best.low !== undefined && best.high !== undefined ? ([best.low, best.high] as const) : undefined;
       return qWords.coil(name, points[0], { ...best, range }, points[points.length - 1]);
-    })
-    .join(' ');
+    }),
+  );
 }
 
 /** Q against frequency with its band of uncertainty. */

@@ -4,7 +4,7 @@ import { boxesAlong, type Label, placeLabels } from '../scene/labels.ts';
 import type { Item, Point, Scene } from '../scene/scene.ts';
 import { shorten } from '../scene/text-width.ts';
 import { axisKHz, wholeDB } from '../words/figures.ts';
-import { axisNames, resonanceWords } from '../words/index.ts';
+import { axisNames, paragraph, resonanceWords } from '../words/index.ts';
 import { drawable } from './figures.ts';
 import { caption, frameOf, LETTERS, type PlotSize, plotScene, SMALL, xAxis, yAxis } from './frame.ts';
 
@@ -65,13 +65,13 @@ export function resonanceText(given: ResonanceCurve): string {
     return level === undefined ? [] : [{ ...n, by: peak - level }];
   });
   const [passed, attenuated] = [others.filter(isPassed), others.filter((n) => !isPassed(n))];
-  return [
+  return paragraph([
     resonanceWords.peak(data.station, at),
     low !== undefined && high !== undefined ? resonanceWords.width(low, high) : resonanceWords.wide,
     ...(data.loadedQ === undefined ? [] : [resonanceWords.loadedQ(data.loadedQ)]),
     ...(attenuated.length > 0 ? [resonanceWords.attenuated(attenuated)] : []),
     ...(passed.length > 0 ? [resonanceWords.passed(passed)] : []),
-  ].join(' ');
+  ]);
 }
 
 /** Level at the detector round the chosen station, the −3 dB points and the neighbours. */

@@ -1,4 +1,5 @@
 export { compareTable } from './compare-table.ts';
+export { numbersCsv } from './csv.ts';
 export { dialStationsTable, dialTable } from './dial-table.ts';
 export { folded } from './fold.ts';
 export { pathTable, stationsTable } from './path-table.ts';

@@ -15,3 +15,6 @@ const NUMERALS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', '
 
 /** A small whole number in letters, a larger one in digits; "no" for none. */
 export const numeral = (n: number): string => NUMERALS[n] ?? String(n);
+
+/** Whole sentences one after the other. */
+export const paragraph = (sentences: readonly string[]): string => sentences.join(' ');

@@ -47,6 +47,7 @@ export {
   glossaryInOrder,
   glossaryWords,
 } from './glossary.ts';
+export { paragraph } from './grammar.ts';
 export { listeningTexts } from './listening.ts';
 export { dielectricNames } from './materials.ts';
 export { unfitText } from './measure/unfit.ts';

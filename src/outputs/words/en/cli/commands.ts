@@ -145,6 +145,29 @@ export const commandWords = {
       },
     },
   },
+  curves: {
+    about:
+      'Resonance curve, response across the band, Q of the coils or detector characteristic, set tuned to a station.',
+    usage: [
+      'curves SET [--curve resonance|band|q|detector] [--station NAME|kHz] [--day | --night] [--json] [--out FILE]',
+    ],
+    options: {
+      curve: {
+        value: 'CURVE',
+        about:
+          'resonance (level at the detector around the station), band (the same over the tuning range), q (Q of each coil against frequency) or detector (current against voltage); default resonance',
+      },
+      station: STATION,
+      ...TIME,
+      size: { value: 'WxH', about: 'size of the picture in px; default 1200x600' },
+      print: { about: 'in black, for printers' },
+      json: JSON_DATA,
+      out: {
+        value: 'FILE',
+        about: 'a file ending in .svg (picture) or .csv (table of numbers); with --json the data',
+      },
+    },
+  },
   move: {
     about: 'Move a set to another band: new turns and taps, the problems to expect, and what to do about them.',
     usage: ['move SET --to long-wave|medium-wave [--out FILE] [--json]'],

@@ -13,6 +13,7 @@ export {
 } from './answers.ts';
 export { type CalculationName, calculationWords } from './calculations.ts';
 export { type CommandName, type CommandOptions, commandWords } from './commands.ts';
+export { curveColumns, curvesAnswer } from './curves.ts';
 export { type ContentKind, fileProblems } from './files.ts';
 export { helpTexts } from './help.ts';
 export { callProblems, type OptionExpectation, optionProblem } from './options.ts';

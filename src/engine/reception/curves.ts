@@ -1,0 +1,157 @@
+import { setCircuit } from '../built/set-circuit.ts';
+import { detectorId } from '../kinds/models.ts';
+import type { Station } from '../place/stations/station.ts';
+import type { SetDescription } from '../set/description.ts';
+import { loaded } from '../solvers/linear/views.ts';
+import type { Amperes, Decibels, Hertz, Ratio, Volts } from '../units/quantities.ts';
+import { type AudioLimits, audioLimits } from './detection/audio-limits.ts';
+import { type FieldOptions, fieldsAtSite } from './path/field.ts';
+import { effectiveHeight, type Receiver, receiver, receiveStation, type TunedStation } from './path/receive-station.ts';
+
+/** Level at the detector for the same field strength at every frequency: carrier in dB relative to 1 V for 1 V/m, both rms. */
+export interface LevelPoint {
+  readonly frequency: Hertz;
+  readonly level: Decibels;
+}
+
+/** The set tuned to a station and left there: what it passes around the station's frequency. */
+export interface ResonanceCurve {
+  readonly station: Station;
+  /** Rising frequency, as far on either side. */
+  readonly points: readonly LevelPoint[];
+  readonly loadedQ: Ratio;
+  readonly neighbours: readonly Station[];
+}
+
+/** The same over the whole tuning range, with every station as it arrives. */
+export interface BandResponse {
+  /** Rising frequency. */
+  readonly points: readonly LevelPoint[];
+  /** Carrier at the detector, dB relative to 1 V rms, in the order of the description. */
+  readonly stations: readonly { readonly name: string; readonly frequency: Hertz; readonly level: Decibels }[];
+  readonly wanted: number;
+}
+
+/** Q of a coil alone, with its range (90 %). */
+export interface CoilQ {
+  readonly name: string;
+  /** Rising frequency. */
+  readonly points: readonly {
+    readonly frequency: Hertz;
+    readonly q: Ratio;
+    readonly low: Ratio;
+    readonly high: Ratio;
+  }[];
+}
+
+/** Current of the detector against voltage, and what the station's carrier sweeps of it. */
+export interface DetectorCharacteristic {
+  /** Of the library, or the kind of one with figures of its own. */
+  readonly id: string;
+  /** Rising voltage. */
+  readonly points: readonly { readonly voltage: Volts; readonly current: Amperes }[];
+  /** The carrier swings by `amplitude` (peak) about `voltage`; `current` is the mean. */
+  readonly operating: { readonly voltage: Volts; readonly amplitude: Volts; readonly current: Amperes };
+}
+
+export interface StationCurves {
+  /** What the detector and what follows it do to the programme. */
+  readonly audio: AudioLimits;
+  readonly resonance: ResonanceCurve;
+  readonly band: BandResponse;
+  /** For each coil. */
+  readonly q: readonly CoilQ[];
+  readonly detector: DetectorCharacteristic;
+}
+
+const RESONANCE_POINTS = 121;
+const BAND_POINTS = 161;
+const Q_POINTS = 25;
+const DETECTOR_POINTS = 161;
+
+const decibels = (x: number): Decibels => 20 * Math.log10(Math.max(x, 1e-15));
+
+/**
+ * The set tuned to one station: what it passes beside it and across the band, Q of its coils, and where its detector works.
+ * @param index of the station in the description. @param covered ends of the tuning range, Hz.
+ * @returns undefined where there is no such station. @throws RangeError for a set that cannot be built.
+ */
+export function stationCurves(
+  set: SetDescription,
+  index: number,
+  covered: readonly [Hertz, Hertz],
+  options: FieldOptions = {},
+): StationCurves | undefined {
+  const wanted = set.place.stations[index];
+  if (!wanted) return undefined;
+  const ready = receiver(setCircuit(set), fieldsAtSite(set.place, options));
+  const tuned = receiveStation(ready, wanted);
+  const { stations } = set.place;
+  const level = levelAt(ready, tuned);
+  const point = (frequency: Hertz): LevelPoint => ({ frequency, level: level(frequency) });
+  const span = resonanceSpan(wanted.frequency, tuned.loadedQ);
+  return {
+    audio: audioLimits(ready, tuned),
+    resonance: {
+      station: wanted,
+      points: sampled(wanted.frequency - span, wanted.frequency + span, RESONANCE_POINTS, point),
+      loadedQ: tuned.loadedQ,
+      neighbours: stations.filter((one) => one !== wanted),
+    },
+    band: {
+      points: sampled(covered[0], covered[1], BAND_POINTS, point),
+      stations: stations.map((one) => ({
+        name: one.name,
+        frequency: one.frequency,
+        level: level(one.frequency) + decibels(ready.fieldOf(one).fieldStrength),
+      })),
+      wanted: index,
+    },
+    q: coilQ(ready, covered),
+    detector: detectorCharacteristic(ready, tuned),
+  };
+}
+
+/** Drawn on either side of a station: nearly two bandwidths, at least 30 kHz, at most a third of its frequency. */
+const resonanceSpan = (frequency: Hertz, loadedQ: Ratio): Hertz =>
+  Math.min(frequency / 3, Math.max(30e3, (1.8 * frequency) / loadedQ));
+
+/** The detector loads the set as it does on the station, and the dial stays where it is; the aerial's own slope is in it. */
+function levelAt(ready: Receiver, { position, other, steady }: TunedStation): (frequency: Hertz) => Decibels {
+  const conductance = 1 / steady.inputResistance;
+  return (frequency) =>
+    decibels(
+      loaded(ready.network.at(frequency).at(position, other), conductance) * effectiveHeight(ready.circuit, frequency),
+    );
+}
+
+/** Somewhat beyond the tuning range on either side. */
+const coilQ = ({ circuit }: Receiver, [lowest, highest]: readonly [Hertz, Hertz]): CoilQ[] =>
+  circuit.coils.map(({ model }, i) => ({
+    name: circuit.set.coils[i].name,
+    points: sampled(lowest * 0.8, highest * 1.2, Q_POINTS, (frequency) => {
+      const [low, high] = model.qRangeAt(frequency);
+      return { frequency, q: model.qAt(frequency), low, high };
+    }),
+  }));
+
+function detectorCharacteristic({ circuit }: Receiver, { steady }: TunedStation): DetectorCharacteristic {
+  // Either side of zero: the bend and the whole swing.
+  const reach = Math.min(5, Math.max(0.12, steady.junctionVoltage * 2.5));
+  return {
+    id: detectorId(circuit.set.detector),
+    points: sampled(-reach, reach, DETECTOR_POINTS, (voltage) => ({
+      voltage,
+      current: circuit.detector.current(voltage),
+    })),
+    operating: {
+      voltage: steady.deviceVoltage,
+      amplitude: steady.junctionVoltage,
+      current: steady.directCurrent,
+    },
+  };
+}
+
+function sampled<T>(from: number, to: number, count: number, make: (x: number) => T): T[] {
+  return Array.from({ length: count }, (_, i) => make(from + ((to - from) * i) / (count - 1)));
+}
