@@ -33,7 +33,7 @@ describe('the command line', () => {
     expect(stdout).toMatch(/What would help most\n {2}\S.*: \+\d/);
     expect(stdout).toMatch(/power lines/);
     expect(stdout).toMatch(
-      /Limits of the programme after the detector\n {2}The tuned circuit .*\n[\s\S]*to direct current/,
+      /Limits of the programme after the detector\n {2}Treble loss in the tuned circuit: .*\n[\s\S]*at direct current/,
     );
     // biome-ignore lint/suspicious/noControlCharactersInRegex: no colour outside a terminal
     expect(stdout).not.toMatch(/\u001b|NaN|undefined/);
