@@ -43,6 +43,13 @@ export { ferriteRod } from './parts/aerial/ferrite-rod.ts';
 export { frameAerial } from './parts/aerial/frame.ts';
 export { measuredImpedance } from './parts/aerial/measured.ts';
 export { type WireAerialShape, wireTree } from './parts/aerial/shapes.ts';
+export {
+  CAPACITANCE_FACTOR,
+  heightRange,
+  SURROUNDINGS,
+  type Surroundings,
+  surroundingsEffect,
+} from './parts/aerial/surroundings.ts';
 export { readTouchstone, type TouchstoneRead } from './parts/aerial/touchstone.ts';
 export { wireAerial } from './parts/aerial/wire-aerial.ts';
 // Capacitors
@@ -146,6 +153,21 @@ export { type LinearSolver, linearSolver, type Solution } from './solvers/linear
 export { loaded } from './solvers/linear/views.ts';
 export type { StationWave } from './solvers/transient/sources.ts';
 export { detectByTransient, MOST_CYCLES } from './solvers/transient/waveform-figures.ts';
+// How sure a figure is
+export {
+  groundFieldRange,
+  noiseRange,
+  rangeOfDecibels,
+  skyFieldRange,
+} from './uncertainty/place-ranges.ts';
+export {
+  hasRanges,
+  type RangedFigure,
+  type RangedReception,
+  type RangedStation,
+  rangedReception,
+} from './uncertainty/ranged-reception.ts';
+export { type StationUncertainty, uncertaintyOf } from './uncertainty/uncertainty.ts';
 export { capital, formatNumber, formatQuantity, inSeries } from './units/format.ts';
 export { type Gauge, gaugeDiameter, nearestGauge } from './units/gauge.ts';
 export { leadingNumber, wholeNumber } from './units/number.ts';

@@ -1,13 +1,18 @@
 import * as v from 'valibot';
 import {
+  CAPACITANCE_FACTOR,
   count,
   distinctWarnings,
   ferriteRod,
   frameAerial,
+  heightRange,
   LIGHT_SPEED,
   measuredImpedance,
   quantity,
   readTouchstone,
+  SURROUNDINGS,
+  type Surroundings,
+  surroundingsEffect,
   type TouchstoneRead,
   type Warning,
   type WireAerialShape,
@@ -36,6 +41,8 @@ const points = v.pipe(
   v.maxLength(100, 'expected at most 100 points'),
 );
 const use = {
+  /** What stands around it; left out: a garden with trees and a house, for a frame or rod a room. */
+  surroundings: v.optional(v.picklist(SURROUNDINGS, `expected one of ${SURROUNDINGS.map((s) => `"${s}"`).join(', ')}`)),
   frequency: v.optional(quantity('frequency', { min: 1e3, max: 3e7 })),
   /** In series with the aerial in the impedance answered. */
   earthResistance: v.optional(quantity('resistance', { min: 0, max: 1e6 }), 0),
@@ -149,6 +156,19 @@ function table(
   return read;
 }
 
+/** Effective height and radiation resistance, calculated for the aerial by itself, ranged as what is around it has it. */
+const inPlace = (loop: boolean, surroundings?: Surroundings) => {
+  const effect = surroundingsEffect(loop, surroundings);
+  return {
+    height: (h: number) => figure(h, 'length', heightRange(h, effect)),
+    radiation: (R: number) =>
+      figure(R, 'resistance', heightRange(Math.sqrt(Math.max(R, 0)), effect).map((x) => x * x) as [number, number]),
+  };
+};
+
+/** ± 1.5 dB on a height that was measured. */
+const measuredHeight = (h: number) => figure(h, 'length', [h / 1.19, h * 1.19]);
+
 function answer(input: Input): Record<string, unknown> & { warnings: readonly Warning[] } {
   const { frequency: f, earthResistance } = input;
   const impedance = (resistance: number, reactance: number) => ({
@@ -159,6 +179,7 @@ function answer(input: Input): Record<string, unknown> & { warnings: readonly Wa
   switch (input.shape) {
     case 'frame': {
       const model = frameAerial(input);
+      const place = inPlace(true, input.surroundings);
       const still = {
         inductance: figure(model.inductance, 'inductance'),
         totalArea: figureIn(model.totalArea, 'm²'),
@@ -169,8 +190,8 @@ function answer(input: Input): Record<string, unknown> & { warnings: readonly Wa
       if (f === undefined) return { ...still, warnings: model.warnings };
       return {
         ...still,
-        effectiveHeight: figure(model.effectiveHeightAt(f), 'length'),
-        radiationResistance: figure(model.radiationResistanceAt(f), 'resistance'),
+        effectiveHeight: place.height(model.effectiveHeightAt(f)),
+        radiationResistance: place.radiation(model.radiationResistanceAt(f)),
         impedance: impedance(
           model.resistanceAt(f) + model.radiationResistanceAt(f),
           2 * Math.PI * f * model.inductance,
@@ -191,8 +212,8 @@ function answer(input: Input): Record<string, unknown> & { warnings: readonly Wa
       const loss = model.lossResistanceAt(f);
       return {
         ...still,
-        effectiveHeight: figure(model.effectiveHeightAt(f), 'length'),
-        lossResistance: figure(loss.resistance, 'resistance'),
+        effectiveHeight: inPlace(true, input.surroundings).height(model.effectiveHeightAt(f)),
+        lossResistance: figure(loss.resistance, 'resistance', loss.range),
         lossResistanceRange: loss.range.map((end) => figure(end, 'resistance')),
         impedance: impedance(loss.resistance, 2 * Math.PI * f * model.inductance),
       };
@@ -200,7 +221,7 @@ function answer(input: Input): Record<string, unknown> & { warnings: readonly Wa
     case 'measured':
       return {
         capacitance: figure(input.capacitance, 'capacitance'),
-        effectiveHeight: figure(input.effectiveHeight, 'length'),
+        effectiveHeight: measuredHeight(input.effectiveHeight),
         ...(f === undefined
           ? {}
           : {
@@ -214,7 +235,7 @@ function answer(input: Input): Record<string, unknown> & { warnings: readonly Wa
       const model = measuredImpedance(read.points);
       const z = model.impedanceAt(input.frequency);
       return {
-        effectiveHeight: figure(input.effectiveHeight, 'length'),
+        effectiveHeight: measuredHeight(input.effectiveHeight),
         radiationResistance: radiation(input.effectiveHeight, input.frequency),
         impedance: impedance(z.re, z.im),
         warnings: distinctWarnings([...read.warnings, ...model.warningsAt(input.frequency)]),
@@ -222,9 +243,13 @@ function answer(input: Input): Record<string, unknown> & { warnings: readonly Wa
     }
   }
   const model = wireAerial(input as WireAerialShape);
+  const place = inPlace(false, 'surroundings' in input ? input.surroundings : undefined);
   const still = {
-    capacitance: figure(model.capacitance, 'capacitance'),
-    effectiveHeight: figure(model.effectiveHeight, 'length'),
+    capacitance: figure(model.capacitance, 'capacitance', [
+      model.capacitance / CAPACITANCE_FACTOR,
+      model.capacitance * CAPACITANCE_FACTOR,
+    ]),
+    effectiveHeight: place.height(model.effectiveHeight),
     wireLength: figure(model.wireLength, 'length'),
     inductance: figure(model.inductance, 'inductance'),
     naturalFrequency: figure(model.naturalFrequency, 'frequency'),
@@ -233,8 +258,8 @@ function answer(input: Input): Record<string, unknown> & { warnings: readonly Wa
   const z = model.impedanceAt(f);
   return {
     ...still,
-    radiationResistance: figure(model.radiationResistanceAt(f), 'resistance'),
-    effectiveHeightAtFrequency: figure(model.effectiveHeightAt(f), 'length'),
+    radiationResistance: place.radiation(model.radiationResistanceAt(f)),
+    effectiveHeightAtFrequency: place.height(model.effectiveHeightAt(f)),
     impedance: impedance(z.re, z.im),
     warnings: model.warningsAt(f),
   };

@@ -32,7 +32,13 @@ export type CalculationResult =
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
 /** A figure of the answer: `{ value, unit }`, SI, full precision. */
-export const figure = (value: number, kind: QuantityKind) => ({ value, unit: QUANTITY_KINDS[kind].unit });
+export const figure = (value: number, kind: QuantityKind, range?: Range) => ({
+  value,
+  unit: QUANTITY_KINDS[kind].unit,
+  ...(range && { range }),
+});
+/** 90 %: of ten real ones nine lie within. SI, as the value. */
+export type Range = readonly [low: number, high: number];
 export const figureIn = (value: number, unit: string) => ({ value, unit });
 
 /** Build a calculation from a schema and a function of its output. */

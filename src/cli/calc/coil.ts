@@ -1,7 +1,7 @@
 import * as v from 'valibot';
-import { COVERINGS, count, FORMERS, METALS, makeCoil, quantity, warning } from '../../engine/index.ts';
+import { COVERINGS, type CoilModel, count, FORMERS, METALS, makeCoil, quantity, warning } from '../../engine/index.ts';
 import { selfCapacitanceMethods } from '../../outputs/words/index.ts';
-import { calculation, figure } from './calculation.ts';
+import { calculation, figure, type Range } from './calculation.ts';
 import { buildable, shapeMessage } from './shape.ts';
 
 const oneOf = <const T extends readonly string[]>(options: T) =>
@@ -96,6 +96,15 @@ export const coilSchema = buildable(
   makeCoil,
 );
 
+const scaled = ([low, high]: Range, factor: number): Range => [low * factor, high * factor];
+
+/** The range of Q is all of the resistance's. */
+function resistanceRange(model: CoilModel, f: number): Range {
+  const reactance = 2 * Math.PI * f * model.inductanceAt(f);
+  const [low, high] = model.qRangeAt(f);
+  return [reactance / high, reactance / low];
+}
+
 export const coil = calculation({
   name: 'coil',
   example: {
@@ -115,10 +124,10 @@ export const coil = calculation({
       warnings.push(warning('coil.above-third-of-self-resonance'));
     }
     return {
-      inductance: figure(model.inductance, 'inductance'),
+      inductance: figure(model.inductance, 'inductance', model.inductanceRange),
       wireLength: figure(model.wireLength, 'length'),
       dcResistance: figure(model.dcResistance, 'resistance'),
-      selfCapacitance: figure(model.selfCapacitance, 'capacitance'),
+      selfCapacitance: figure(model.selfCapacitance, 'capacitance', model.selfCapacitanceRange),
       selfCapacitanceMethod: selfCapacitanceMethods[model.selfCapacitanceMethod],
       selfCapacitanceLoss: figure(model.selfCapacitanceLoss, 'ratio'),
       selfResonance: figure(model.selfResonance, 'frequency'),
@@ -128,11 +137,15 @@ export const coil = calculation({
       ...(f === undefined
         ? {}
         : {
-            inductanceAtFrequency: figure(model.inductanceAt(f), 'inductance'),
-            resistance: figure(model.resistanceAt(f), 'resistance'),
+            inductanceAtFrequency: figure(
+              model.inductanceAt(f),
+              'inductance',
+              scaled(model.inductanceRange, model.inductanceAt(f) / model.inductance),
+            ),
+            resistance: figure(model.resistanceAt(f), 'resistance', resistanceRange(model, f)),
             wireResistance: figure(model.wireResistanceAt(f), 'resistance'),
             dielectricResistance: figure(model.dielectricResistanceAt(f), 'resistance'),
-            q: figure(model.qAt(f), 'ratio'),
+            q: figure(model.qAt(f), 'ratio', model.qRangeAt(f)),
             qRange: model.qRangeAt(f).map((end) => figure(end, 'ratio')),
           }),
       warnings,

@@ -64,7 +64,7 @@ export const earth = calculation({
   answer(input) {
     const model = earthModel(input);
     return {
-      resistance: figure(model.resistance, 'resistance'),
+      resistance: figure(model.resistance, 'resistance', model.range),
       range: model.range.map((end) => figure(end, 'resistance')),
       ...(model.capacitance === undefined ? {} : { capacitance: figure(model.capacitance, 'capacitance') }),
       warnings: model.warnings,

@@ -1,5 +1,12 @@
 import * as v from 'valibot';
-import { GROUND_KINDS, type GroundKind, groundField, quantity, STANDARD_RADIUS_FACTOR } from '../../engine/index.ts';
+import {
+  GROUND_KINDS,
+  type GroundKind,
+  groundField,
+  groundFieldRange,
+  quantity,
+  STANDARD_RADIUS_FACTOR,
+} from '../../engine/index.ts';
 import { groundWaveMethods } from '../../outputs/words/index.ts';
 import { calculation, figure, figureIn } from './calculation.ts';
 
@@ -63,7 +70,7 @@ export const groundwave = calculation({
   answer(input) {
     const field = groundField(input);
     return {
-      fieldStrength: figure(field.fieldStrength, 'field strength'),
+      fieldStrength: figure(field.fieldStrength, 'field strength', groundFieldRange(input)),
       level: figureIn(field.level, 'dB(µV/m)'),
       distance: figure(field.distance, 'length'),
       method: groundWaveMethods[field.method],

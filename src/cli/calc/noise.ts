@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { ENVIRONMENT_KINDS, noise as noiseAt, quantity } from '../../engine/index.ts';
+import { ENVIRONMENT_KINDS, noise as noiseAt, noiseRange, quantity, rangeOfDecibels } from '../../engine/index.ts';
 import { calculation, figure, figureIn } from './calculation.ts';
 
 const from = (min: number, max: number) => `expected a number from ${min} to ${max}`;
@@ -35,6 +35,7 @@ export const noise = calculation({
   }),
   answer(input) {
     const answer = noiseAt(input);
+    const [below, above] = noiseRange(answer, input.environment);
     const parts = Object.fromEntries(
       (['manMade', 'atmospheric'] as const).flatMap((part) => {
         const value = answer[part];
@@ -42,8 +43,15 @@ export const noise = calculation({
       }),
     );
     return {
-      externalNoiseFigure: figure(answer.externalNoiseFigure, 'level'),
-      fieldStrength: figure(answer.fieldStrength, 'field strength'),
+      externalNoiseFigure: figure(answer.externalNoiseFigure, 'level', [
+        answer.externalNoiseFigure + below,
+        answer.externalNoiseFigure + above,
+      ]),
+      fieldStrength: figure(
+        answer.fieldStrength,
+        'field strength',
+        rangeOfDecibels(answer.fieldStrength, [below, above]),
+      ),
       level: figureIn(answer.level, 'dB(µV/m)'),
       ...parts,
       spread: figure(answer.spread, 'level'),

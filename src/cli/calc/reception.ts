@@ -2,6 +2,7 @@ import { readValue, receive } from '../../engine/index.ts';
 import { problemSentence, readNote, warningSentences, writtenReception } from '../../outputs/words/index.ts';
 import { coastFor } from '../coast.ts';
 import { suggestionsFor } from '../suggestions.ts';
+import { withRanges } from '../with-ranges.ts';
 import { type Calculation, refused } from './calculation.ts';
 
 /** A whole description in, every level on every station's path out. */
@@ -21,7 +22,7 @@ export const reception: Calculation = {
     try {
       const when = { coast: coastFor(read.set.place) };
       const reception = receive(read.set, when);
-      const { dial, warnings, ...rest } = writtenReception(reception);
+      const { dial, warnings, ...rest } = writtenReception(withRanges(read.set, reception, when));
       const { levels: _, ...dialAnswer } = dial;
       return {
         ok: true,

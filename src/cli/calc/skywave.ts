@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { quantity, skyWave } from '../../engine/index.ts';
+import { quantity, skyFieldRange, skyWave } from '../../engine/index.ts';
 import { calculation, figure, figureIn } from './calculation.ts';
 
 const latitude = quantity('angle', { min: -90, max: 90 });
@@ -44,7 +44,7 @@ export const skywave = calculation({
   answer(input) {
     const field = skyWave(input);
     return {
-      fieldStrength: figure(field.fieldStrength, 'field strength'),
+      fieldStrength: figure(field.fieldStrength, 'field strength', skyFieldRange(field.fieldStrength)),
       level: figureIn(field.level, 'dB(µV/m)'),
       decile: figure(field.decile, 'level'),
       reflectionHeight: figure(field.reflectionHeight, 'length'),

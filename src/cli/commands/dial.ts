@@ -13,6 +13,7 @@ import { coastFor } from '../coast.ts';
 import type { Command } from '../command.ts';
 import { readSet } from '../read-set.ts';
 import { timeOfDay } from '../time-of-day.ts';
+import { withRanges } from '../with-ranges.ts';
 
 const OPTIONS = {
   json: { type: 'boolean' },
@@ -27,7 +28,8 @@ export const dial: Command = {
   async run(args, io) {
     const { values, file } = fileAndOptions(args, OPTIONS);
     const set = await readSet(file, io);
-    const reception = receive(set, { time: timeOfDay(values, set.place), coast: coastFor(set.place) });
+    const when = { time: timeOfDay(values, set.place), coast: coastFor(set.place) };
+    const reception = withRanges(set, receive(set, when), when);
     if (values.json) {
       io.data(`${jsonText(writtenDial(reception))}\n`);
       return 0;

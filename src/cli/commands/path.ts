@@ -1,6 +1,7 @@
 import {
   audioLimits,
   fieldsAtSite,
+  hasRanges,
   receive,
   receiver,
   receiveStation,
@@ -13,8 +14,10 @@ import {
 import { clean, cleanLines, pathTable, stationsTable } from '../../outputs/tables/index.ts';
 import {
   audioLimitSentences,
+  budgetSentence,
   type CommandOptions,
   cautionTexts,
+  chanceSentence,
   cliNotes,
   interferenceSentence,
   jsonText,
@@ -23,6 +26,7 @@ import {
   receptionSummary,
   stationSentence,
   suggestionWords,
+  uncertaintyHeading,
   warningSentences,
   writtenReception,
 } from '../../outputs/words/index.ts';
@@ -33,6 +37,7 @@ import type { Command, Io } from '../command.ts';
 import { readSet } from '../read-set.ts';
 import { MOST_STATIONS, suggestionsFor } from '../suggestions.ts';
 import { timeOfDay } from '../time-of-day.ts';
+import { withRanges } from '../with-ranges.ts';
 
 const OPTIONS = {
   station: { type: 'string' },
@@ -53,9 +58,10 @@ export const path: Command = {
     const { values, file } = fileAndOptions(args, OPTIONS);
     const set = await readSet(file, io);
     const when = { time: timeOfDay(values, set.place), coast: coastFor(set.place) };
-    const reception = receive(set, when);
+    const calculated = receive(set, when);
+    const also = values.station === undefined ? undefined : chooseStation(calculated.stations, values.station);
+    const reception = withRanges(set, calculated, when, also);
     if (values.json) {
-      const also = values.station === undefined ? undefined : chooseStation(reception.stations, values.station);
       const onProgress = (share: number): void => io.progress('suggestions', share);
       const suggestions = suggestionsFor(set, reception, when, { also, onProgress });
       if (reception.stations.length > MOST_STATIONS)
@@ -86,6 +92,17 @@ export const path: Command = {
 function printStation(station: StationReception, suggestions: readonly Suggestion[], io: Io): void {
   io.out(`${clean(pathAnswer.station(station, stationSentence(station)))}\n${pathTable(station, io.width)}\n`);
   for (const d of station.disturbances.slice(0, 3)) io.out(`  ${clean(interferenceSentence(d))}\n`);
+  if (hasRanges(station)) {
+    const chance = chanceSentence(station);
+    if (chance) io.out(`  ${chance}\n`);
+    if (station.budget.length > 0)
+      io.out(
+        `${uncertaintyHeading}\n${station.budget
+          .slice(0, 3)
+          .map((item) => `  ${budgetSentence(item)}\n`)
+          .join('')}`,
+      );
+  }
   const more = moreDisturbancesSentence(station.moreDisturbances);
   if (more) io.out(`  ${more}\n`);
   if (suggestions.length > 0)

@@ -11,6 +11,7 @@ export type FieldId =
   | 'aerial.spacing'
   | 'aerial.direction'
   | 'aerial.farHeight'
+  | 'aerial.surroundings'
   | 'aerial.points.along'
   | 'aerial.points.across'
   | 'aerial.points.up'

@@ -21,10 +21,10 @@ const CURVE: Decibels = 1.5;
 /** Of every coast on the way (reference/propagation-checks.json, "millington-2"). */
 const COAST: Decibels = 2.5;
 /** Sky wave of one evening, its fading by the minute included, against the yearly median by Rec. ITU-R P.1147. */
-const SKY_WAVE = between('difference', [-16, 0, 13], 'deciles of Rec. ITU-R P.1147 and Rayleigh fading');
+export const SKY_WAVE = between('difference', [-16, 0, 13], 'deciles of Rec. ITU-R P.1147 and Rayleigh fading');
 
 /** ± dB of a ground wave apart from the constants of the ground: 90 %. */
-const siteSpread = (sections: readonly PathSection[]): Spread => {
+export const siteSpread = (sections: readonly PathSection[]): Spread => {
   const land = sections.some(({ ground }) => groundConstants(ground).conductivity < 1);
   const coasts = sections.filter((s, i) => i > 0 && isSea(s) !== isSea(sections[i - 1])).length;
   return plusOrMinus(
@@ -35,7 +35,7 @@ const siteSpread = (sections: readonly PathSection[]): Spread => {
 const isSea = ({ ground }: PathSection): boolean => groundConstants(ground).conductivity >= 1;
 
 /** Land with its conductivity times a factor; permittivity follows with its power 0.4, as moisture raises both. */
-const sectionsWith = (sections: readonly PathSection[], factor: Ratio): PathSection[] =>
+export const sectionsWith = (sections: readonly PathSection[], factor: Ratio): PathSection[] =>
   sections.map(({ length, ground }) => {
     const { conductivity, permittivity } = groundConstants(ground);
     if (conductivity >= 1) return { length, ground };

@@ -1,5 +1,7 @@
 import type { PartChanges } from '../built/changed-parts.ts';
 import { changedCircuit, type SetCircuit } from '../built/set-circuit.ts';
+import { loudnessOf } from '../reception/hearing/index.ts';
+import type { Loudness } from '../reception/hearing/types.ts';
 import type { FieldAtSite, FieldOptions } from '../reception/path/field.ts';
 import { fieldsAtSite } from '../reception/path/field.ts';
 import { receiver, receiveStation, type TunedStation } from '../reception/path/receive-station.ts';
@@ -26,6 +28,8 @@ export interface StationUncertainty {
   /** Over the hearing threshold in the room, and in silence, dB. */
   readonly margin: Ranged;
   readonly marginInSilence: Ranged;
+  /** By the medians. */
+  readonly loudness: Loudness;
   /** Of all such sets, the share in which the station is heard with no other beside it; 0 out of range. */
   readonly chance: Ratio;
   /** What makes the doubt about the level at the ear, most first. */
@@ -100,14 +104,16 @@ export function uncertaintyOf(
     const level = parts('soundPressureLevel');
     const levels = level.with(NOTHING_KNOWN);
     const margins = marginDraws(station, base.heard, levels);
+    const [level50, over, inSilence] = [levels, margins.margin, margins.inSilence].map(rangedOf);
     return {
       index,
       fieldStrength: rangedOf(field.drawn.map((dB) => base.field.fieldStrength * 10 ** (dB / 20))),
       figures: Object.fromEntries(
-        FIGURE_IDS.map((id) => [id, rangedOf(id === 'soundPressureLevel' ? levels : parts(id).with(NOTHING_KNOWN))]),
+        FIGURE_IDS.map((id) => [id, id === 'soundPressureLevel' ? level50 : rangedOf(parts(id).with(NOTHING_KNOWN))]),
       ) as Record<FigureId, Ranged>,
-      margin: rangedOf(margins.margin),
-      marginInSilence: rangedOf(margins.inSilence),
+      margin: over,
+      marginInSilence: inSilence,
+      loudness: loudnessOf(inSilence.median, over.median, base.heard.splA + level50.median - base.heard.spl),
       chance: base.within ? margins.margin.reduce((heard, m) => heard + (m >= 0 ? 1 : 0), 0) / DRAWS : 0,
       budget: budgetOf(level.with, level.things),
     };

@@ -1,6 +1,9 @@
 import type { Disturbance, Reception, Stage, StationReception } from '../../engine/reception/path/types.ts';
+import { hasRanges } from '../../engine/uncertainty/ranged-reception.ts';
 import {
+  budgetSentence,
   cautionTexts,
+  chanceSentence,
   coverageSentences,
   detectorFactSentences,
   interferenceSentence,
@@ -31,6 +34,10 @@ const writtenStation = (station: StationReception) => ({
   path: station.path.map(writtenStage),
   outOfReach: station.outOfRange && outOfRangeWords(station.outOfRange),
   sentence: stationSentence(station),
+  ...(hasRanges(station) && {
+    chanceSentence: chanceSentence(station),
+    budget: station.budget.map((item) => ({ ...item, sentence: budgetSentence(item) })),
+  }),
   disturbance: station.disturbance && writtenDisturbance(station.disturbance),
   disturbances: station.disturbances.map(writtenDisturbance),
 });

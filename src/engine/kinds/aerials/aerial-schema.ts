@@ -17,6 +17,7 @@ import {
 } from '../../fields/fields.ts';
 import { LIMITS } from '../../fields/limits.ts';
 import { refuse } from '../../fields/refusal.ts';
+import { SURROUNDINGS, usualSurroundings } from '../../parts/aerial/surroundings.ts';
 import { readTouchstone } from '../../parts/aerial/touchstone.ts';
 import { wire } from '../coils/wire-schema.ts';
 
@@ -34,6 +35,9 @@ const top = length('aerial.length', { ...LIMITS.span, typical: [2, 60] });
 const parallel = withDefault(whole('aerial.wires', 1, 8), 1);
 const spacing = withDefault(length('aerial.spacing', { min: 0.01, max: 10, typical: [0.2, 2] }), '0.6 m');
 
+const surroundings = withDefault(choice('aerial.surroundings', SURROUNDINGS), usualSurroundings(false));
+const loopSurroundings = withDefault(choice('aerial.surroundings', SURROUNDINGS), usualSurroundings(true));
+
 const direction = v.optional(
   angle('aerial.direction', {
     min: -360,
@@ -49,6 +53,7 @@ const invertedL = object({
   wire: aerialWire,
   wires: parallel,
   spacing,
+  surroundings,
 });
 const tee = object({
   kind: v.literal('T'),
@@ -58,10 +63,11 @@ const tee = object({
   wire: aerialWire,
   wires: parallel,
   spacing,
+  surroundings,
 });
-const vertical = object({ kind: v.literal('vertical'), height, base, wire: aerialWire });
+const vertical = object({ kind: v.literal('vertical'), height, base, wire: aerialWire, surroundings });
 /** A level wire fed at its end, where it hangs: with a lead-in it is an inverted L. */
-const horizontal = object({ kind: v.literal('horizontal'), height, length: top, wire: aerialWire });
+const horizontal = object({ kind: v.literal('horizontal'), height, length: top, wire: aerialWire, surroundings });
 const sloping = object({
   kind: v.literal('sloping'),
   height,
@@ -69,6 +75,7 @@ const sloping = object({
   base,
   wire: aerialWire,
   farHeight: length('aerial.farHeight', { ...LIMITS.height, typical: [1, 20] }),
+  surroundings,
 });
 const bent = object({
   kind: v.literal('bent'),
@@ -83,6 +90,7 @@ const bent = object({
     ]),
     { min: 2, max: 60 },
   ),
+  surroundings,
 });
 const frame = object({
   kind: v.literal('frame'),
@@ -93,6 +101,7 @@ const frame = object({
   pitch: withDefault(length('aerial.pitch', { ...LIMITS.turnSpacing, typical: [1e-3, 2e-2] }), '5 mm'),
   direction,
   winding: withDefault(choice('aerial.winding', ['box', 'spiral']), 'box'),
+  surroundings: loopSurroundings,
 });
 const ferrite = object({
   kind: v.literal('ferrite rod'),
@@ -111,6 +120,7 @@ const ferrite = object({
   ),
   direction,
   position: withDefault(number('aerial.position', -1, 1, [-1, 1]), 0),
+  surroundings: loopSurroundings,
 });
 const measured = object({
   kind: v.literal('measured'),

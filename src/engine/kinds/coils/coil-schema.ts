@@ -16,7 +16,19 @@ import {
 import { LIMITS } from '../../fields/limits.ts';
 import { wire } from './wire-schema.ts';
 
-const FORMERS = ['air', 'card', 'damp card', 'wood', 'phenolic', 'styrene', 'ebonite', 'glass', 'ceramic'] as const;
+const FORMERS = [
+  'air',
+  'card',
+  'damp card',
+  'wood',
+  'phenolic',
+  'styrene',
+  'ebonite',
+  'glass',
+  'ceramic',
+  'PVC',
+  'plywood',
+] as const;
 
 const name = words('coil.name', 60);
 const former = withDefault(choice('coil.former', FORMERS), 'card');

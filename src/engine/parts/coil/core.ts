@@ -43,6 +43,9 @@ export function coreCoil(spec: CoreSpec): CoilModel {
     dielectricResistanceAt: coreAt,
     resistanceAt,
     qAt: (f) => (2 * Math.PI * f * L) / resistanceAt(f),
+    // A_L of ungapped cores is sold to 25 %.
+    inductanceRange: [L / 1.25, L * 1.25],
+    selfCapacitanceRange: [CORE_SELF_CAPACITANCE / 2, CORE_SELF_CAPACITANCE * 2],
     qRangeAt: (f) => {
       const q = (2 * Math.PI * f * L) / resistanceAt(f);
       return [q / 1.5, q * 1.3];

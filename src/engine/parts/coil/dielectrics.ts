@@ -10,6 +10,8 @@ export const FORMERS = [
   'ebonite',
   'glass',
   'ceramic',
+  'PVC',
+  'plywood',
 ] as const;
 export type Former = (typeof FORMERS)[number];
 
@@ -36,6 +38,9 @@ export const FORMER_FIGURES: Readonly<Record<Former, Insulator>> = {
   ebonite: { permittivity: 2.8, loss: 0.006, spread: 1.5 },
   glass: { permittivity: 7, loss: 0.007, spread: 1.5 },
   ceramic: { permittivity: 6, loss: 0.002, spread: 2 },
+  // Rigid tube 0.02 to 0.06 by its filling.
+  PVC: { permittivity: 3.3, loss: 0.035, spread: 1.7 },
+  plywood: { permittivity: 2.8, loss: 0.05, spread: 2 },
 };
 
 const thread = (loss: number): Insulator => ({ permittivity: 2, loss, spread: 2.5 });

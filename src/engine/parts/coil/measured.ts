@@ -33,6 +33,9 @@ export function measuredCoil(spec: MeasuredSpec): CoilModel {
     dielectricResistanceAt: () => 0,
     resistanceAt,
     qAt: () => q,
+    // What a builder's bridge or resonance leaves.
+    inductanceRange: [L / 1.02, L * 1.02],
+    selfCapacitanceRange: [selfCapacitance / 1.25, selfCapacitance * 1.25],
     qRangeAt: (f) => {
       const away = 1.1 * Math.max(f / at, at / f) ** 0.5;
       return [q / away, q * away];

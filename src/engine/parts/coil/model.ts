@@ -42,7 +42,10 @@ export interface CoilModel {
   resistanceAt(frequency: Hertz): Ohms;
   /** ωL/R of the coil by itself. */
   qAt(frequency: Hertz): Ratio;
-  /** Where Q may lie, lowest and highest. */
+  /** Of the built coil, 90 %: winding length and hand decide. */
+  readonly inductanceRange: readonly [Henries, Henries];
+  readonly selfCapacitanceRange: readonly [Farads, Farads];
+  /** Where Q of the built coil may lie, 90 %. */
   qRangeAt(frequency: Hertz): readonly [Ratio, Ratio];
   /** Inductance of a part by itself. */
   partial(from: number, to: number): Henries;

@@ -102,7 +102,8 @@ export function heard(input: HeardInput): Heard {
   };
 }
 
-function loudnessOf(inSilence: Decibels, overNoise: Decibels, splA: Decibels): Loudness {
+/** How loud a programme is from what stands over the threshold in silence and over the room, and its level in dB(A). */
+export function loudnessOf(inSilence: Decibels, overNoise: Decibels, splA: Decibels): Loudness {
   if (!(overNoise >= OVER_NOISE.faint)) return 'not heard';
   if (overNoise < OVER_NOISE.quiet || inSilence < IN_SILENCE.quiet) return 'faint';
   if (overNoise < OVER_NOISE.comfortable || inSilence < IN_SILENCE.comfortable) return 'quiet';

@@ -19,6 +19,8 @@ const ABSORBS_WATER: Record<FormerMaterial, boolean> = {
   ebonite: false,
   glass: false,
   ceramic: false,
+  PVC: false,
+  plywood: true,
 };
 
 const tubeFormer = ({ former, formerDiameter: diameter }: Tube): string => {

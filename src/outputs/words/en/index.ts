@@ -66,6 +66,8 @@ export {
 } from './plots.ts';
 export {
   besideWords,
+  budgetSentence,
+  chanceSentence,
   coverageSentences,
   interferenceSentence,
   interferenceWords,
@@ -76,6 +78,7 @@ export {
   stageSentence,
   stageTitle,
   stationSentence,
+  uncertaintyHeading,
   verdictWords,
 } from './reception/index.ts';
 export { type BoardWarning, boardSheet, boardWarning, type WireUse, wiringSheet } from './sheets/board.ts';

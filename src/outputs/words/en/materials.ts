@@ -15,6 +15,8 @@ export const formerNames: Record<FormerMaterial, string> = {
   ebonite: 'ebonite',
   glass: 'glass',
   ceramic: 'ceramic',
+  PVC: 'PVC tube',
+  plywood: 'plywood',
 };
 
 /** What lies between plates: within a sentence, and at the head of a line. */

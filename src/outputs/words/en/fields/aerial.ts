@@ -11,6 +11,10 @@ export const aerialFields: TextsOf<'aerial'> = {
     label: 'Direction',
     help: 'Bearing of best reception; at a right angle to it is the null. Left out: turned to each station.',
   },
+  'aerial.surroundings': {
+    label: 'Surroundings',
+    help: 'Trees, walls and roofs lower the effective height and add loss.',
+  },
   'aerial.farHeight': { label: 'Far end', help: 'Height of the far end.' },
   'aerial.points.along': { label: 'Along, m' },
   'aerial.points.across': { label: 'Across, m' },

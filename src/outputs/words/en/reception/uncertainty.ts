@@ -1,0 +1,80 @@
+import type { RangedStation } from '../../../../engine/uncertainty/ranged-reception.ts';
+import { wholeDB } from '../../figures.ts';
+
+type Item = RangedStation['budget'][number];
+
+/** "−8 to +6 dB": of the level at the ear. */
+const signed = (dB: number): string => (Math.round(dB) > 0 ? `+${wholeDB(dB)}` : wholeDB(dB));
+const span = ({ effect: [below, above] }: Item): string => `${signed(below)} to ${signed(above)} dB`;
+
+/** Gains below this are not worth a measurement, dB. */
+const LEAST_GAIN = 0.5;
+
+interface Sentences {
+  readonly measured: (span: string, gain: string) => string;
+  readonly only: (span: string) => string;
+}
+
+const ITEMS: Readonly<Record<Item['what'], Sentences>> = {
+  'field strength': {
+    measured: (by, gain) =>
+      `Field strength: ${by} at the ear. A measured field strength would narrow the range by ${gain} dB.`,
+    only: (by) => `Field strength: ${by} at the ear.`,
+  },
+  modulation: {
+    measured: (by, gain) =>
+      `Depth of modulation: ${by} at the ear. The station’s own figure would narrow the range by ${gain} dB.`,
+    only: (by) => `Depth of modulation: ${by} at the ear.`,
+  },
+  'effective height': {
+    measured: (by, gain) =>
+      `Effective height of the aerial: ${by} at the ear. A measured one would narrow the range by ${gain} dB.`,
+    only: (by) => `Effective height of the aerial: ${by} at the ear.`,
+  },
+  aerial: {
+    measured: (by, gain) =>
+      `Capacitance and loss of the aerial: ${by} at the ear. Measuring its impedance would narrow the range by ${gain} dB.`,
+    only: (by) => `Capacitance and loss of the aerial: ${by} at the ear.`,
+  },
+  earth: {
+    measured: (by, gain) =>
+      `Resistance of the earth: ${by} at the ear. Measuring it would narrow the range by ${gain} dB.`,
+    only: (by) => `Resistance of the earth: ${by} at the ear.`,
+  },
+  coil: {
+    measured: (by, gain) => `Q of the coil: ${by} at the ear. Measuring it would narrow the range by ${gain} dB.`,
+    only: (by) => `Q of the coil: ${by} at the ear.`,
+  },
+  detector: {
+    measured: (by, gain) =>
+      `Curve of the detector: ${by} at the ear. Measuring a few points of it would narrow the range by ${gain} dB.`,
+    only: (by) => `Curve of the detector: ${by} at the ear.`,
+  },
+  phones: {
+    measured: (by, gain) =>
+      `Sensitivity of the phones or loudspeaker: ${by} at the ear. Measuring it would narrow the range by ${gain} dB.`,
+    only: (by) => `Sensitivity of the phones or loudspeaker: ${by} at the ear.`,
+  },
+  hearing: {
+    measured: (by, gain) => `Hearing: ${by}. A measured threshold would narrow the range by ${gain} dB.`,
+    only: (by) => `Hearing: ${by}.`,
+  },
+};
+
+/** What one unmeasured thing does to the level at the ear, and what measuring it would gain. */
+export const budgetSentence = (item: Item): string =>
+  item.gain >= LEAST_GAIN
+    ? ITEMS[item.what].measured(span(item), item.gain >= 1 ? wholeDB(item.gain) : item.gain.toFixed(1))
+    : ITEMS[item.what].only(span(item));
+
+/** How many of all such sets hear a station. */
+export function chanceSentence({ chance, verdict }: Pick<RangedStation, 'chance' | 'verdict'>): string | undefined {
+  if (verdict === 'out of range') return undefined;
+  const inTen = Math.round(10 * chance);
+  if (chance >= 0.97) return 'Nearly all such sets would receive it audibly, with no other station.';
+  if (inTen < 1) return 'Fewer than 1 in 20 such sets would receive it audibly.';
+  return `About ${Math.min(inTen, 9)} in 10 such sets would receive it audibly, with no other station.`;
+}
+
+/** Heading of the things that make a range wide. */
+export const uncertaintyHeading = 'What makes the range (90 %)';
