@@ -166,6 +166,7 @@ export {
   type RangedReception,
   type RangedStation,
   rangedReception,
+  rangedStation,
 } from './uncertainty/ranged-reception.ts';
 export { type StationUncertainty, uncertaintyOf } from './uncertainty/uncertainty.ts';
 export { capital, formatNumber, formatQuantity, inSeries } from './units/format.ts';

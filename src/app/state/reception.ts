@@ -1,13 +1,16 @@
 import { computed, effect, signal } from '@preact/signals';
 import {
   listeningTime,
+  type RangedStation,
   type Reception,
+  rangedStation,
   type SetDescription,
   type StationReception,
+  type StationUncertainty,
   type Suggestion,
 } from '../../engine/index.ts';
 import type { When } from '../description/when.ts';
-import type { ReceptionQuestion, SuggestionsQuestion } from '../workers/engine.worker.ts';
+import type { ReceptionQuestion, SuggestionsQuestion, UncertaintyQuestion } from '../workers/engine.worker.ts';
 import { type Latest, latestWins } from '../workers/latest.ts';
 import { newEngineWorker } from './engine-worker.ts';
 import { understood } from './understanding.ts';
@@ -59,8 +62,25 @@ export const chosen = computed<StationReception | undefined>(() => {
   return now.stations[stationIndex.value ?? now.best[0] ?? 0] ?? now.stations[now.best[0] ?? 0];
 });
 
+interface Sureness {
+  readonly set: SetDescription;
+  readonly time: When;
+  readonly station: number;
+  readonly uncertainty: StationUncertainty | undefined;
+}
+/** How sure the figures of the chosen station are; worked out after them, and may be of the set before. */
+const sureness = signal<Sureness | undefined>(undefined);
+
 /** Suggestions try many changed sets, so they have a worker of their own and wait for a pause. */
 const SUGGESTION_PAUSE_MS = 150;
+const newUncertainties = () =>
+  latestWins<UncertaintyQuestion, StationUncertainty | undefined>(newEngineWorker('uncertainty'), (question, reply) => {
+    if ('answer' in reply) {
+      const { set, time, station } = question;
+      sureness.value = { set, time, station, uncertainty: reply.answer };
+    }
+  });
+let uncertainties: Latest<UncertaintyQuestion> | undefined;
 const newSuggester = () =>
   latestWins<SuggestionsQuestion, readonly Suggestion[]>(newEngineWorker('advice'), (question, reply) => {
     if ('answer' in reply)
@@ -81,10 +101,20 @@ effect(() => {
   if (station === undefined || set === undefined) return;
   clearTimeout(pause);
   pause = setTimeout(() => {
+    uncertainties ??= newUncertainties();
+    uncertainties.ask({ about: 'uncertainty', set, station, time: time.peek() });
     suggester ??= newSuggester();
     suggester.ask({ about: 'suggestions', set, station, time: time.peek() });
   }, SUGGESTION_PAUSE_MS);
 });
+
+/** A station with ranges, its figures as the usual such set has them; undefined until they are known for this very set. */
+export function rangesFor(station: StationReception): RangedStation | undefined {
+  const known = sureness.value;
+  if (known?.uncertainty === undefined || known.station !== station.index) return undefined;
+  if (known.set !== receptionSet.value || known.time !== time.value) return undefined;
+  return rangedStation(station, known.uncertainty);
+}
 
 /** What would help the chosen station most, best first; undefined until it is known, or for another station. */
 export const suggestionsFor = (station: StationReception): readonly Suggestion[] | undefined =>

@@ -4,10 +4,13 @@ import {
   type Reception,
   receive,
   type SetDescription,
+  type StationUncertainty,
   type Suggestion,
+  setCircuit,
   suggest,
   type Trials,
   trialsOf,
+  uncertaintyOf,
 } from '../../engine/index.ts';
 import type { When } from '../description/when.ts';
 import { coastFor } from './coast.ts';
@@ -36,8 +39,16 @@ export interface CurvesQuestion {
   readonly time: When;
 }
 
-export type Question = ReceptionQuestion | SuggestionsQuestion | CurvesQuestion;
-export type Answer = Reception | readonly Suggestion[] | Curves | undefined;
+/** How sure the figures of one station are. */
+export interface UncertaintyQuestion {
+  readonly about: 'uncertainty';
+  readonly set: SetDescription;
+  readonly station: number;
+  readonly time: When;
+}
+
+export type Question = ReceptionQuestion | SuggestionsQuestion | CurvesQuestion | UncertaintyQuestion;
+export type Answer = Reception | readonly Suggestion[] | Curves | StationUncertainty | undefined;
 
 const memory = arrivalMemory();
 
@@ -57,6 +68,8 @@ async function answer(question: Question): Promise<Answer> {
       return curvesFor(set, question.station, question.covered, options);
     case 'suggestions':
       return suggest(trialsFor(set, options), question.station);
+    case 'uncertainty':
+      return uncertaintyOf(setCircuit(set), { ...options, stations: [question.station] })[0];
     case 'reception':
       return receive(set, options);
   }

@@ -59,7 +59,8 @@ export function rangedReception(
   };
 }
 
-function rangedStation(station: StationReception, uncertainty: StationUncertainty): RangedStation {
+/** A station with its figures, and the verdict that follows, as the draws have them. */
+export function rangedStation(station: StationReception, uncertainty: StationUncertainty): RangedStation {
   const { figures: f, fieldStrength, margin, marginInSilence, loudness, chance, budget } = uncertainty;
   const within = station.dial !== undefined;
   const broader = station.bandwidth * station.loadedQ;

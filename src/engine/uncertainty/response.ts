@@ -30,7 +30,10 @@ export function parabola(low: readonly [x: number, y: number], high: readonly [x
 
 /** A smooth curve through evaluations, straight beyond its ends, 0 at x = 0 which must be among them. */
 export function throughPoints(points: readonly (readonly [x: number, y: number])[]): Response {
-  const finite = points.filter(([, y]) => Number.isFinite(y)).sort((p, q) => p[0] - q[0]);
+  const finite = points
+    .filter(([, y]) => Number.isFinite(y))
+    .sort((p, q) => p[0] - q[0])
+    .filter(([x], i, all) => i === 0 || x - all[i - 1][0] > 1e-9);
   if (finite.length < 2) return () => 0;
   const curve: MonotoneCurve = monotoneCurve(
     finite.map(([x]) => x),

@@ -1,5 +1,7 @@
 import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { someSet } from '../../../test/support/random-sets.ts';
 import { changedCircuit, setCircuit } from '../built/set-circuit.ts';
 import { fieldsAtSite } from '../reception/path/field.ts';
 import { receiver, receiveStation } from '../reception/path/receive-station.ts';
@@ -128,6 +130,21 @@ describe('the uncertainty of a station', () => {
       }),
     );
     expect(beyond!.chance).toBe(0);
+  });
+});
+
+describe('any set', () => {
+  const sets = fc.sample(someSet, { seed: 11, numRuns: 40 }).flatMap((set) => (set ? [set] : []));
+  it.each(sets.slice(0, 12))('$name has ranges that hold their medians', (set) => {
+    for (const station of uncertaintyOf(setCircuit(set))) {
+      if (!station) continue;
+      for (const [id, { median, range }] of Object.entries(station.figures)) {
+        expect(Number.isNaN(median + range[0] + range[1]), id).toBe(false);
+        expect(range[0] <= median && median <= range[1], `${id}: ${range} about ${median}`).toBe(true);
+      }
+      expect(station.chance).toBeGreaterThanOrEqual(0);
+      expect(station.chance).toBeLessThanOrEqual(1);
+    }
   });
 });
 

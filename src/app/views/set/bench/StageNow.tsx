@@ -1,11 +1,15 @@
-import { formatQuantity, type StageId } from '../../../../engine/index.ts';
+import { formatQuantity, type RangedStation, type StageId } from '../../../../engine/index.ts';
 import {
+  budgetSentence,
+  chanceSentence,
   stageSentence,
   suggestionWords,
   setWords as texts,
+  uncertaintyHeading,
+  usualLevelSentence,
   warningSentences,
 } from '../../../../outputs/words/index.ts';
-import { chosen, suggestionsFor } from '../../../state/reception.ts';
+import { chosen, rangesFor, suggestionsFor } from '../../../state/reception.ts';
 
 /** What happens at a stage for the chosen station, and what would improve it. */
 export function StageNow({ id }: { id: StageId }) {
@@ -13,6 +17,8 @@ export function StageNow({ id }: { id: StageId }) {
   const level = station?.path.find((one) => one.id === id);
   if (!station || !level) return null;
   const suggestions = suggestionsFor(station)?.filter((one) => one.stage === id) ?? [];
+  const ranged = rangesFor(station);
+  const usual = ranged?.path.find((one) => one.id === id);
   const range = level.range?.map((value) =>
     id === 'ear' ? texts.rangeDecibels(value) : formatQuantity(value, level.kind, 2),
   );
@@ -20,8 +26,13 @@ export function StageNow({ id }: { id: StageId }) {
     <div class="stage-now">
       <p>
         <strong>{texts.stageOf(station.name)}</strong> {stageSentence(level)}{' '}
-        {range && <span class="figure-range">{texts.range(range[0], range[1])}</span>}
+        {usual?.range ? (
+          <span class="figure-range">{usualLevelSentence(usual)}</span>
+        ) : (
+          range && <span class="figure-range">{texts.range(range[0], range[1])}</span>
+        )}
       </p>
+      {id === 'ear' && ranged && <Sureness station={ranged} />}
       {warningSentences(level.warnings).map((warning) => (
         <p class="figure-warning" key={warning}>
           <span aria-hidden="true">⚠ </span>
@@ -30,5 +41,25 @@ export function StageNow({ id }: { id: StageId }) {
       ))}
       {suggestions.length > 0 && <p class="stage-help">{texts.suggestionsHere(suggestions.map(suggestionWords))}</p>}
     </div>
+  );
+}
+
+/** How many such sets hear the station, and what to measure to be surer. */
+function Sureness({ station }: { station: RangedStation }) {
+  const items = station.budget.slice(0, 3);
+  return (
+    <>
+      <p>{chanceSentence(station)}</p>
+      {items.length > 0 && (
+        <>
+          <p>{uncertaintyHeading}</p>
+          <ul>
+            {items.map((item) => (
+              <li key={item.what}>{budgetSentence(item)}</li>
+            ))}
+          </ul>
+        </>
+      )}
+    </>
   );
 }

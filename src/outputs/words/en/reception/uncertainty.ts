@@ -1,5 +1,8 @@
+import type { Stage } from '../../../../engine/reception/path/types.ts';
 import type { RangedStation } from '../../../../engine/uncertainty/ranged-reception.ts';
+import { formatQuantity } from '../../../../engine/units/format.ts';
 import { wholeDB } from '../../figures.ts';
+import { stageLevel } from './stages.ts';
 
 type Item = RangedStation['budget'][number];
 
@@ -78,3 +81,16 @@ export function chanceSentence({ chance, verdict }: Pick<RangedStation, 'chance'
 
 /** Heading of the things that make a range wide. */
 export const uncertaintyHeading = 'What makes the range (90 %)';
+
+/** "41 dB SPL (20 to 56)": a level and where it lies in nine of ten such sets. */
+function rangedLevel(stage: Stage): string {
+  const level = stageLevel(stage);
+  if (!stage.range || stage.value === undefined) return level;
+  const [low, high] = stage.range;
+  if (stage.unit.startsWith('dB')) return `${level} (${wholeDB(low)} to ${wholeDB(high)})`;
+  return `${level} (${formatQuantity(low, stage.kind, 2)} to ${formatQuantity(high, stage.kind, 2)})`;
+}
+
+/** A level with ranges, as the usual such set has it. */
+export const usualLevelSentence = (stage: Stage): string =>
+  `Median of such sets, with the 90 % range: ${rangedLevel(stage)}.`;
