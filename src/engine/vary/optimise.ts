@@ -60,6 +60,7 @@ function bestValue(
   adjustment: Adjustment,
   scoreAt: (value: Value) => number,
   from: unknown = adjustment.now,
+  isNearNow = false,
 ): { readonly value: Value; readonly score: number } | undefined {
   const { domain } = adjustment;
   const list = valuesOf(domain);
@@ -68,6 +69,7 @@ function bestValue(
     count: list.length,
     scoreAt: (index) => scoreAt(list[index]),
     now: typeof from === 'number' ? placeIn(list, from) : undefined,
+    isNearNow,
     firstLook: domain.is === 'whole' && domain.scale === 'ratio' ? ratioPlaces(list.length, domain.from) : undefined,
   });
   return best && best.score > Number.NEGATIVE_INFINITY ? { value: list[best.index], score: best.score } : undefined;
@@ -150,7 +152,7 @@ function bestTogether(
         });
         const score = scorer(trials, question, held);
         const now = chosen.get(adjustment.id)?.value.value ?? adjustment.now;
-        const best = bestValue(adjustment, (value) => score(adjustment, value), now);
+        const best = bestValue(adjustment, (value) => score(adjustment, value), now, round > 0);
         if (!best || best.score <= reached) continue;
         reached = best.score;
         chosen.set(adjustment.id, { adjustment, value: best.value });

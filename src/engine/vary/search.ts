@@ -24,6 +24,8 @@ export interface ListSearch {
   readonly now?: number;
   /** Indices tried first, in rising order; default evenly along the list. */
   readonly firstLook?: readonly number[];
+  /** Only about where it stands now: the whole list has been looked along before, with little else different. */
+  readonly isNearNow?: boolean;
 }
 
 /**
@@ -32,7 +34,7 @@ export interface ListSearch {
  * are broad beside the first look. Among equals within 0.01 dB the nearest to what there is now.
  * @returns undefined for an empty list.
  */
-export function bestOfList({ count, scoreAt, now, firstLook }: ListSearch): BestOfList | undefined {
+export function bestOfList({ count, scoreAt, now, firstLook, isNearNow }: ListSearch): BestOfList | undefined {
   if (count === 0) return undefined;
   const known = new Map<number, number>();
   const score = (index: number): number => {
@@ -42,9 +44,7 @@ export function bestOfList({ count, scoreAt, now, firstLook }: ListSearch): Best
   };
   if (count <= SHORT) for (let i = 0; i < count; i++) score(i);
   else {
-    const looked = firstLook ?? Array.from({ length: FIRST_LOOK }, (_, k) => (k * (count - 1)) / (FIRST_LOOK - 1));
-    const near = now === undefined ? [] : [Math.min(count - 1, Math.max(0, now))];
-    const grid = [...new Set([...looked, ...near].map(Math.round))].sort((a, b) => a - b);
+    const grid = firstGrid({ count, now, firstLook, isNearNow });
     const peaks = grid
       .map((index, k) => ({ index, low: grid[Math.max(0, k - 1)], high: grid[Math.min(grid.length - 1, k + 1)] }))
       .filter(({ index, low, high }) => score(index) >= score(low) && score(index) >= score(high))
@@ -58,6 +58,17 @@ export function bestOfList({ count, scoreAt, now, firstLook }: ListSearch): Best
     .filter((i) => score(i) >= highest - SAME)
     .sort((a, b) => Math.abs(a - from) - Math.abs(b - from) || a - b);
   return { index, score: score(index) };
+}
+
+function firstGrid({ count, now, firstLook, isNearNow }: Omit<ListSearch, 'scoreAt'>): number[] {
+  const within = (index: number): number => Math.min(count - 1, Math.max(0, index));
+  const stride = (count - 1) / (FIRST_LOOK - 1);
+  const looked =
+    now !== undefined && isNearNow
+      ? [within(now - stride), within(now + stride)]
+      : (firstLook ?? Array.from({ length: FIRST_LOOK }, (_, k) => k * stride));
+  const near = now === undefined ? [] : [within(now)];
+  return [...new Set([...looked, ...near].map(Math.round))].sort((a, b) => a - b);
 }
 
 /** Between two indices about a higher one, then step by step uphill until none beside it is higher. */

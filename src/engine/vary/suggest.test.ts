@@ -215,3 +215,14 @@ it('refuses a station that is not there', () => {
   const trials = trialsOf(exampleOf('medium-wave-galena.json').set);
   for (const station of [-1, 0.5, 99]) expect(() => suggest(trials, station)).toThrow(RangeError);
 });
+
+it.each([
+  ['medium-wave-galena.json', 600],
+  ['spider-coil-earpiece.json', 480],
+])('%s: what would help its eight stations is found by building at most %i sets', (file, most) => {
+  const { set } = exampleOf(file);
+  const trials = trialsOf(set);
+  expect(set.place.stations).toHaveLength(8);
+  for (const station of set.place.stations.keys()) suggest(trials, station);
+  expect(trials.built()).toBeLessThanOrEqual(most);
+});
