@@ -1,5 +1,6 @@
 import type { SetDescription } from '../set/description.ts';
-import { type SetCircuit, setCircuit, type Whatif } from './set-circuit.ts';
+import { type SetCircuit, setCircuit } from './set-circuit.ts';
+import type { Making } from './set-parts.ts';
 
 /** A circuit, or why the parts cannot be built as described: a tap beyond the coil, a wire too thick for its former. */
 export type Build =
@@ -7,9 +8,9 @@ export type Build =
   | { readonly ok: false; readonly reason: string };
 
 /** Make the parts of a set and join them, with a refusal as a result. */
-export function build(set: SetDescription, whatif: Whatif = {}): Build {
+export function build(set: SetDescription, making: Making = {}): Build {
   try {
-    return { ok: true, circuit: setCircuit(set, whatif) };
+    return { ok: true, circuit: setCircuit(set, making) };
   } catch (refusal) {
     if (refusal instanceof RangeError) return { ok: false, reason: refusal.message };
     throw refusal;

@@ -4,22 +4,13 @@ import type { Kit } from '../kinds/arrangements/kit.ts';
 import { tuningModel } from '../kinds/models.ts';
 import type { Port } from '../network/port.ts';
 import { type AveragedDetector, averaged } from '../parts/detector/averaged.ts';
-import type { Detector } from '../parts/detector/detector.ts';
 import { pairAveraged } from '../parts/detector/pair.ts';
 import type { SetDescription } from '../set/description.ts';
 import { changedParts, type PartChanges } from './changed-parts.ts';
 import { type CoilPart, mutualOf } from './coil-parts.ts';
 import { loadElements } from './load-elements.ts';
 import type { LoopAerial } from './loop-parts.ts';
-import { partsOf, type SetParts } from './set-parts.ts';
-
-/** What-ifs that no description has a word for. */
-export interface Whatif {
-  /** Multiplies every coil's resistance. */
-  readonly coilLoss?: number;
-  /** In place of the described one: a cathode not yet warm, another spot of a crystal. */
-  readonly detector?: Detector;
-}
+import { type Making, partsOf, type SetParts } from './set-parts.ts';
 
 /** A set as parts made and joined: the one thing every view of it is computed from. */
 export interface SetCircuit extends SetParts {
@@ -35,8 +26,7 @@ export interface SetCircuit extends SetParts {
 }
 
 /** Make the parts and join them. @throws RangeError for parts that cannot be built; `readValue` has named them already. */
-export const setCircuit = (set: SetDescription, whatif: Whatif = {}): SetCircuit =>
-  joined(set, partsOf(set, whatif.coilLoss, whatif.detector));
+export const setCircuit = (set: SetDescription, making: Making = {}): SetCircuit => joined(set, partsOf(set, making));
 
 /** The same set with some of its parts otherwise than described; what does not change is shared. @throws RangeError where no such part can be. */
 export const changedCircuit = (circuit: SetCircuit, changes: PartChanges): SetCircuit =>

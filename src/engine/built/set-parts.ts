@@ -35,20 +35,47 @@ function middleOf(set: SetDescription): Hertz {
   return Math.exp(stations.reduce((sum, s) => sum + Math.log(s.frequency), 0) / stations.length);
 }
 
-/**
- * Make the parts of a set.
- * @param coilLoss multiplies every coil's resistance. @param detector in place of the described one.
- * @throws RangeError for parts that cannot be built.
- */
-export function partsOf(set: SetDescription, coilLoss: Ratio = 1, detector?: Detector): SetParts {
-  const earth = earthModel(set.earth);
+/** How parts are made otherwise than from the description alone. */
+export interface Making {
+  /** Multiplies every coil's resistance; default 1. */
+  readonly coilLoss?: Ratio;
+  /** In place of the described one. */
+  readonly detector?: Detector;
+  /** A set made as described: parts that the same objects describe are taken from it. */
+  readonly like?: SetParts & { readonly set: SetDescription };
+}
+
+/** Make the parts of a set. @throws RangeError for parts that cannot be built. */
+export function partsOf(set: SetDescription, { coilLoss = 1, detector, like }: Making = {}): SetParts {
+  const isSame = (...keys: readonly (keyof SetDescription)[]): boolean =>
+    like !== undefined && keys.every((key) => set[key] === like.set[key]);
+  const hasSameStations = like !== undefined && set.place.stations === like.set.place.stations;
+  const earth = isSame('earth') ? like!.earth : earthModel(set.earth);
   return {
     earth,
-    tuning: tuningModel(set.tuning),
-    detector: detector ?? detectorModel(set.detector),
-    load: loadModel(set.load),
-    coils: coilsOf(set, coilLoss, middleOf(set)),
-    aerial: isLoop(set.aerial) ? undefined : aerialInCircuit(set.aerial, earth, highestFrequency(set)),
-    loop: isLoop(set.aerial) ? loopOf(set.aerial, coilLoss) : undefined,
+    tuning: isSame('tuning') ? like!.tuning : tuningModel(set.tuning),
+    detector: detector ?? (isSame('detector') ? like!.detector : detectorModel(set.detector)),
+    load: isSame('load') ? like!.load : loadModel(set.load),
+    coils: coilsOf(set, coilLoss, middleOf(set), (coil, i) =>
+      hasSameStations && coilLoss === 1 && coil === like?.set.coils[i] ? like.coils[i] : undefined,
+    ),
+    ...aerialOf(
+      set,
+      earth,
+      coilLoss,
+      hasSameStations && coilLoss === 1 && isSame('aerial', 'earth') ? like : undefined,
+    ),
   };
+}
+
+function aerialOf(
+  set: SetDescription,
+  earth: EarthModel,
+  coilLoss: Ratio,
+  same: SetParts | undefined,
+): Pick<SetParts, 'aerial' | 'loop'> {
+  if (same) return { aerial: same.aerial, loop: same.loop };
+  return isLoop(set.aerial)
+    ? { loop: loopOf(set.aerial, coilLoss) }
+    : { aerial: aerialInCircuit(set.aerial, earth, highestFrequency(set)) };
 }

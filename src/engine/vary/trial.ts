@@ -1,4 +1,5 @@
 import { build } from '../built/build.ts';
+import type { SetCircuit } from '../built/set-circuit.ts';
 import type { Edit } from '../kinds/adjustment.ts';
 import { type TuningCurve, tuningCurve } from '../reception/dial/dial.ts';
 import { type Arriving, besideStation, interferenceAmong, measuredWidth } from '../reception/interference/beside.ts';
@@ -57,8 +58,8 @@ export function trialsOf(set: SetDescription, when: FieldOptions = {}): Trials {
       arriving.filter((one) => one.station.name === by && one.station.frequency === frequency),
     );
   });
-  const trialOf = (changed: SetDescription): Trial | NotBuildable => {
-    const made = build(changed);
+  const trialOf = (changed: SetDescription, like?: SetCircuit): Trial | NotBuildable => {
+    const made = build(changed, { like });
     if (!made.ok) return { notBuildable: made.reason };
     return trial(changed, receiver(made.circuit, fieldOf), watched, arriving);
   };
@@ -76,7 +77,7 @@ export function trialsOf(set: SetDescription, when: FieldOptions = {}): Trials {
       let outcome = known.get(key);
       if (outcome === undefined) {
         const edited = editedSet(set, edits);
-        outcome = edited.ok ? trialOf(edited.set) : { notBuildable: edited.reason };
+        outcome = edited.ok ? trialOf(edited.set, now.receiver.circuit) : { notBuildable: edited.reason };
         built++;
         known.set(key, outcome);
         if (known.size > MOST_KEPT) known.delete(known.keys().next().value!);

@@ -67,8 +67,9 @@ export function heatedSet(set: SetDescription, station: number, options: HeaterO
   const fieldOf = fieldsAtSite(set.place, options);
   const detectorAt = (temperature: Kelvins): Detector =>
     thermionicDetector({ temperature: Math.max(temperature, 250), capacitance: detector.junctionCapacitance });
+  const like = setCircuit(set);
   const at = (temperature: Kelvins): Receiver =>
-    receiver(setCircuit(set, { detector: detectorAt(temperature) }), fieldOf);
+    receiver(setCircuit(set, { detector: detectorAt(temperature), like }), fieldOf);
   const temperature = cathodeTemperature(voltage, heater);
   // Tuned once, when warm; nobody turns the dial while a valve warms.
   const tuned = receiveStation(at(temperature), wanted);

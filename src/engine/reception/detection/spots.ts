@@ -38,8 +38,9 @@ function through(set: SetDescription, station: number, options: FieldOptions): (
   const wanted = set.place.stations[station];
   if (!wanted) throw new RangeError(`there is no station ${station}`);
   const fieldOf = fieldsAtSite(set.place, options);
+  const like = setCircuit(set);
   return (detector) => {
-    const { heard } = receiveStation(receiver(setCircuit(set, { detector }), fieldOf), wanted);
+    const { heard } = receiveStation(receiver(setCircuit(set, { detector, like }), fieldOf), wanted);
     return { soundPressureLevel: heard.spl, heard: heard.loudness };
   };
 }
