@@ -56,7 +56,7 @@ describe('detectors compared', () => {
       expect(await words.count()).toBe(3);
       await card.getByRole('checkbox', { name: /^Gold-bonded/ }).check();
       await expect.poll(() => words.count()).toBe(4);
-      expect(await card.textContent()).toMatch(/is lost in detecting.*Square law at this carrier/);
+      expect(await card.textContent()).toMatch(/detection loss of \d+ dB.*Square law at this carrier/);
     }));
 });
 
@@ -66,7 +66,9 @@ test('behind the detector stands what becomes of the programme', () =>
     await page.getByRole('tab').nth(4).click();
     const words = page.locator('#workbench .bench-words li');
     await expect.poll(() => words.count()).toBe(4);
-    expect((await words.allTextContents()).join(' ')).toMatch(/sidebands.*direct current.*modulation.*capacitor/s);
+    expect((await words.allTextContents()).join(' ')).toMatch(
+      /Treble loss in the tuned circuit.*direct current.*depth of modulation.*capacitor/s,
+    );
   }));
 
 describe('a valve', () => {
