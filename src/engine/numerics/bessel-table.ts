@@ -1,7 +1,7 @@
 import { logI0, ratioI1I0 } from './bessel-modified.ts';
 
-export const BESSEL_PER_UNIT = 32;
-export const BESSEL_HIGHEST = 64;
+const BESSEL_PER_UNIT = 32;
+const BESSEL_HIGHEST = 64;
 
 /**
  * ln I0(x), r = I1/I0 and their slopes per step (r and 1 − r/x − r², over `BESSEL_PER_UNIT`) at x = k/BESSEL_PER_UNIT,
