@@ -28,12 +28,12 @@ describe('the long-wave example moved to medium wave', () => {
     expect(move.after.highest).toBeGreaterThan(1606.5e3);
   });
 
-  it('says that the aerial eats the tuning range, that selectivity falls and that strays matter, with figures', () => {
-    expect(said).toMatch(/aerial’s own capacitance eats the tuning range: .* adds \d+ pF of the \d+ pF/);
+  it('says that the aerial reduces the tuning range, that selectivity falls and that strays matter, with figures', () => {
+    expect(said).toMatch(/aerial’s own capacitance reduces the tuning range: .* adds \d+ pF of the \d+ pF/);
     expect(move.plainly.span).toBeLessThan(move.plainly.spanAlone);
     expect(said).toMatch(/Selectivity falls: bandwidth in the middle of the band \d+ kHz/);
     expect(move.after.bandwidthAt(900e3)).toBeGreaterThan(2 * move.before.bandwidthAt(200e3));
-    expect(said).toMatch(/Strays matter more: .*\d+ %/);
+    expect(said).toMatch(/Strays shift the tuning more: .*\d+ %/);
     expect(said).toMatch(/Keep the leads .* short/);
     for (const sentence of moveWords(move)) expect(sentence).not.toMatch(/NaN|undefined|Infinity/);
   });

@@ -40,7 +40,7 @@ function turns({ from, to, before, after }: Move): string {
   return `From ${from} to ${to} the coil needs ${inductance}${wound}, taps in proportion.`;
 }
 
-/** Whether the band is covered, and what eats its range. */
+/** Whether the band is covered, and what reduces its range. */
 function range({ to, plainly, after, loosened, moved }: Move): string[] {
   const band = BANDS[to];
   const says: string[] = [];
@@ -49,14 +49,16 @@ function range({ to, plainly, after, loosened, moved }: Move): string[] {
   const lost = plainly.spanAlone / plainly.span;
   if (byCoil(moved)) {
     says.push(
-      `It covers ${kHz(plainly.lowest)} to ${kHz(plainly.highest)}; the aerial’s own capacitance is most of what the coil tunes with, so another aerial covers another range.`,
+      `The set covers ${kHz(plainly.lowest)} to ${kHz(plainly.highest)}; the aerial’s own capacitance is most of what the coil tunes with, so another aerial covers another range.`,
     );
   } else if (aerial > 0.05 * whole && lost > 1.03) {
     says.push(
-      `The aerial’s own capacitance eats the tuning range: at the high end it adds ${pF(aerial)} of the ${pF(whole)} that tune, so the set covers ${kHz(plainly.lowest)} to ${kHz(plainly.highest)}, a span of ${formatNumber(plainly.span, 3)} to 1 where coil and capacitor alone would give ${formatNumber(plainly.spanAlone, 3)} to 1.`,
+      `The aerial’s own capacitance reduces the tuning range: at the high end it adds ${pF(aerial)} of the ${pF(whole)} that tune, so the set covers ${kHz(plainly.lowest)} to ${kHz(plainly.highest)}, a span of ${formatNumber(plainly.span, 3)} to 1 where coil and capacitor alone would give ${formatNumber(plainly.spanAlone, 3)} to 1.`,
     );
   } else {
-    says.push(`It covers ${kHz(plainly.lowest)} to ${kHz(plainly.highest)}; the aerial takes little of the range.`);
+    says.push(
+      `The set covers ${kHz(plainly.lowest)} to ${kHz(plainly.highest)}; the aerial reduces the tuning range little.`,
+    );
   }
   if (loosened && after.highest > plainly.highest * 1.01)
     says.push(
@@ -66,8 +68,8 @@ function range({ to, plainly, after, loosened, moved }: Move): string[] {
     const needed = band.to / band.from;
     says.push(
       after.spanAlone < needed
-        ? `The top of the band, ${kHz(band.to)}, stays out of reach: the capacitor with its strays spans ${formatNumber(after.spanAlone, 3)} to 1 and ${formatNumber(needed, 3)} to 1 is needed. Use one with a lower minimum or a higher maximum, shorten the wiring, or make two ranges with a tap on the coil.`
-        : `The top of the band, ${kHz(band.to)}, stays out of reach: loosen the aerial further, or make two ranges with a tap on the coil.`,
+        ? `The top of the band, ${kHz(band.to)}, is out of range: the capacitor with its strays spans ${formatNumber(after.spanAlone, 3)} to 1 and ${formatNumber(needed, 3)} to 1 is needed. Use one with a lower minimum or a higher maximum, shorten the wiring, or make two ranges with a tap on the coil.`
+        : `The top of the band, ${kHz(band.to)}, is out of range: loosen the aerial further, or make two ranges with a tap on the coil.`,
     );
   } else if (after.highest > 1.25 * band.to) {
     const T = byCoil(moved) ? 0 : trimmerFor(moved, after, band);
@@ -119,7 +121,7 @@ function strays({ set, to, before, after }: Move): string[] {
   if (!(share > 0.05)) return [];
   const hand = `one picofarad more, such as a hand near the coil, moves a station there by ${formatQuantity(per(after), 'frequency', 2)}, where it was ${formatQuantity(per(before), 'frequency', 2)}`;
   return [
-    `Strays ${per(after) > per(before) ? 'matter more' : 'matter less'}: wiring, trimmer and the coil’s own capacitance are ${percent(share)} of what tunes at the high end of ${to} (${percent(was)} before), and ${hand}. Keep the leads to coil and capacitor short and apart, and earth the side of the capacitor that the hand is near.`,
+    `Strays ${per(after) > per(before) ? 'shift the tuning more' : 'shift the tuning less'}: wiring, trimmer and the coil’s own capacitance are ${percent(share)} of what tunes at the high end of ${to} (${percent(was)} before), and ${hand}. Keep the leads to coil and capacitor short and apart, and earth the side of the capacitor that the hand is near.`,
   ];
 }
 
