@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { plainDraws } from '../../../test/support/plain-draws.ts';
 import { someSet } from '../../../test/support/random-sets.ts';
 import { changedCircuit, setCircuit } from '../built/set-circuit.ts';
 import { fieldsAtSite } from '../reception/path/field.ts';
@@ -9,7 +10,6 @@ import { readValue } from '../set/read.ts';
 import { DRAWS, type Ranged, rangedOf } from './draws.ts';
 import type { FigureId } from './figures.ts';
 import { setInputs } from './inputs.ts';
-import { plainDraws } from './plain.ts';
 import { valueAt } from './spread.ts';
 import { uncertaintyOf } from './uncertainty.ts';
 

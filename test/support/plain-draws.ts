@@ -1,15 +1,15 @@
-import { changedCircuit, type SetCircuit } from '../built/set-circuit.ts';
-import { normalQuantile } from '../numerics/normal.ts';
-import { type FieldOptions, fieldsAtSite } from '../reception/path/field.ts';
-import { receiver, receiveStation } from '../reception/path/receive-station.ts';
-import { ALIKE } from './deviates-of.ts';
-import { uniform } from './draws.ts';
-import { fieldDraws } from './field-draws.ts';
-import { type FigureValues, figuresOf } from './figures.ts';
-import { MODULATION } from './hearing-spreads.ts';
-import type { PartInput } from './input.ts';
-import { changesFor, setInputs } from './inputs.ts';
-import { valueAt } from './spread.ts';
+import { changedCircuit, type SetCircuit } from '../../src/engine/built/set-circuit.ts';
+import { normalQuantile } from '../../src/engine/numerics/normal.ts';
+import { type FieldOptions, fieldsAtSite } from '../../src/engine/reception/path/field.ts';
+import { receiver, receiveStation } from '../../src/engine/reception/path/receive-station.ts';
+import { ALIKE } from '../../src/engine/uncertainty/deviates-of.ts';
+import { uniform } from '../../src/engine/uncertainty/draws.ts';
+import { fieldDraws } from '../../src/engine/uncertainty/field-draws.ts';
+import { type FigureValues, figuresOf } from '../../src/engine/uncertainty/figures.ts';
+import { MODULATION } from '../../src/engine/uncertainty/hearing-spreads.ts';
+import type { PartInput } from '../../src/engine/uncertainty/input.ts';
+import { changesFor, setInputs } from '../../src/engine/uncertainty/inputs.ts';
+import { valueAt } from '../../src/engine/uncertainty/spread.ts';
 
 /** One station in one set drawn. */
 export interface PlainDraw {
