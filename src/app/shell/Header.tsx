@@ -82,18 +82,6 @@ export function Header() {
         <button
           type="button"
           class="icon"
-          aria-haspopup="dialog"
-          onClick={() => {
-            glossaryAt.value = 'beginning';
-          }}
-          title={texts.glossary}
-        >
-          <span aria-hidden="true">?</span>
-          <span class="visually-hidden">{texts.glossary}</span>
-        </button>
-        <button
-          type="button"
-          class="icon"
           onClick={() => {
             theme.value = NEXT_THEME[theme.value];
           }}
@@ -103,6 +91,18 @@ export function Header() {
           <span class="visually-hidden">{texts.colours[theme.value]}</span>
         </button>
       </div>
+      <button
+        type="button"
+        class="icon glossary-button"
+        aria-haspopup="dialog"
+        onClick={() => {
+          glossaryAt.value = 'beginning';
+        }}
+        title={texts.glossary}
+      >
+        <span aria-hidden="true">?</span>
+        <span class="visually-hidden">{texts.glossary}</span>
+      </button>
     </header>
   );
 }
