@@ -30,8 +30,11 @@ it('a block of sound makes no arrays and no objects', () => {
   const listening = openListening(read.set, { prepared: true, time: 'night' });
   const out = new Float32Array(BLOCK);
   const block = () => listening.process(out, BLOCK);
-  for (let b = 0; b < 2500; b++) block();
-  const used = bytesPerRun(block);
+  // Until the code is compiled for good, which a busy machine does late, numbers are boxed: what a block allocates by
+  // itself is there in every window of 400.
+  let used = bytesPerRun(block);
+  for (let window = 0; window < 30 && !(used.arrays <= 0 && used.heap < A_FEW_NUMBERS); window++)
+    used = bytesPerRun(block);
   // What was there before may be collected meanwhile; nothing may come to it.
   expect(used.arrays).toBeLessThanOrEqual(0);
   expect(used.heap).toBeLessThan(A_FEW_NUMBERS);

@@ -1,5 +1,9 @@
+import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
+import { inRoot } from '../../scripts/support/paths.mjs';
 import { run } from '../../src/cli/main.ts';
+import { receive } from '../../src/engine/reception/path/receive.ts';
+import { readText } from '../../src/engine/set/read.ts';
 import { memoryIo } from '../support/memory-io.ts';
 
 const SET = 'examples/medium-wave-galena.json';
@@ -11,13 +15,13 @@ const curves = async (...args: string[]) => {
 it('tells the resonance of a station in words, as receive has it', async () => {
   const { status, io } = await curves('--station', '909');
   expect(status).toBe(0);
-  const path = { ...memoryIo(), width: Number.POSITIVE_INFINITY };
-  await run(['path', SET, '--station', '909'], path);
-  const [, q, bandwidth] = /loaded Q (\d+), bandwidth ([\d.]+) kHz/.exec(path.printed)!;
+  const read = readText(readFileSync(inRoot(SET), 'utf8'));
+  if (!read.ok) throw new Error('the example does not read');
+  const { loadedQ, bandwidth } = receive(read.set).stations.find(({ frequency }) => frequency === 909e3)!;
   expect(io.printed).toMatch(/^The Lantern Service, 909 kHz, in /);
-  expect(io.printed).toContain(`Loaded Q ${q}`);
+  expect(io.printed).toContain(`Loaded Q ${Math.round(loadedQ)}`);
   const width = Number(/Bandwidth ([\d.]+) kHz/.exec(io.printed)![1]);
-  expect(Math.abs(width / Number(bandwidth) - 1)).toBeLessThan(0.1);
+  expect(Math.abs((width * 1e3) / bandwidth - 1)).toBeLessThan(0.1);
 });
 
 it.each(['resonance', 'band', 'q', 'detector'])(

@@ -53,6 +53,8 @@ const CALLS: readonly (readonly string[])[] = [
   ['compare', 'set'],
   ['match', 'set'],
   ['match', 'set', '--taps', HOSTILE],
+  ['curves', 'set'],
+  ['curves', 'set', '--curve', HOSTILE],
   ['wave', 'set'],
   ['wave', 'set', '--point', HOSTILE],
   ['move', 'set', '--to', 'long-wave'],

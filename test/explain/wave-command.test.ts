@@ -73,7 +73,7 @@ describe('faintwave wave', () => {
     [['--point', 'nowhere'], /--point: expected programme, .*, got "nowhere"/],
     [['--for', 'soon'], /--for: expected/],
     [['--for', '1 h'], /--for: expected/],
-    [['--detector', 'x'], /--detector: expected perfect or .*, got "x"/],
+    [['--detector', 'x'], /--detector: expected perfect, galena-good, .* or valve, got "x"/],
     [['--station', '77'], /--station: expected .*, got "77"/],
     [['--out', 'x.gif'], /--out: expected a name ending/],
     [['--size', '3x', '--out', 'a.svg'], /--size: expected/],
@@ -100,7 +100,7 @@ describe('faintwave wave', () => {
     expect((await run(GALENA, '--exact', '--point', 'attic')).status).toMatch(
       /--point: expected one of aerial terminal; .*, got "attic"/,
     );
-    expect((await run(GALENA, '--exact', '--spectrum')).status).toMatch(/--spectrum is not for --exact/);
+    expect((await run(GALENA, '--exact', '--spectrum')).status).toMatch(/--spectrum does not go with --exact/);
     expect((await run(GALENA, '--coming-on')).status).toMatch(/goes with --exact/);
   });
 });

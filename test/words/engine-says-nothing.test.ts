@@ -16,6 +16,7 @@ const NOT_SHOWN = new Map([
 /** Files with texts of two words and more that are no prose for people. */
 const VOCABULARY: Readonly<Record<string, string>> = {
   'parts/aerial/touchstone.ts': 'keywords of the Touchstone format',
+  'parts/aerial/surroundings.ts': 'citations, and an id of the file format',
   'parts/earth/soil.ts': 'citations',
   'place/stations/export.ts': 'headings of a table of stations, which the import reads back',
   'units/schema.ts': 'units, a space between them',
