@@ -63,7 +63,9 @@ async function make(order: FilmOrder): Promise<void> {
       heard = part;
       const data = soundOf(prepared, part.scene.hear, Math.min(part.seconds, total - part.start));
       const look = { format: 'f32', numberOfChannels: 1, sampleRate: SOUND_RATE, timestamp: part.start } as const;
-      await sound.add(new AudioSample({ data, ...look }));
+      const sample = new AudioSample({ data, ...look });
+      await sound.add(sample);
+      sample.close();
     }
     paint(part.scene, prepared, t - part.start);
     await picture.add(t, 1 / rate);
