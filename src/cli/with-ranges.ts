@@ -12,7 +12,7 @@ import {
 const MOST_RANGED = 40;
 
 /**
- * A reception whose figures are medians with their 90 % ranges.
+ * A reception with the medians and 90 % ranges of all such sets beside its figures.
  * @param also index of a station that is asked for.
  */
 export function withRanges(

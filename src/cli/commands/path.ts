@@ -27,6 +27,7 @@ import {
   stationSentence,
   suggestionWords,
   uncertaintyHeading,
+  usualLevelSentence,
   warningSentences,
   writtenReception,
 } from '../../outputs/words/index.ts';
@@ -93,6 +94,8 @@ function printStation(station: StationReception, suggestions: readonly Suggestio
   io.out(`${clean(pathAnswer.station(station, stationSentence(station)))}\n${pathTable(station, io.width)}\n`);
   for (const d of station.disturbances.slice(0, 3)) io.out(`  ${clean(interferenceSentence(d))}\n`);
   if (hasRanges(station)) {
+    const ear = station.path.at(-1);
+    if (ear?.median !== undefined) io.out(`  ${usualLevelSentence({ ...ear, value: ear.median })}\n`);
     const chance = chanceSentence(station);
     if (chance) io.out(`  ${chance}\n`);
     if (station.budget.length > 0)

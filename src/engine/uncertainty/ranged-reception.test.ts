@@ -4,7 +4,7 @@ import { setCircuit } from '../built/set-circuit.ts';
 import { receive } from '../reception/path/receive.ts';
 import { isHeard, verdictOf } from '../reception/verdict.ts';
 import { readText } from '../set/read.ts';
-import { hasRanges, rangedReception } from './ranged-reception.ts';
+import { hasRanges, rangedReception, rangedStation } from './ranged-reception.ts';
 import { uncertaintyOf } from './uncertainty.ts';
 
 const set = (() => {
@@ -18,28 +18,39 @@ describe('a reception with ranges', () => {
   const uncertainties = uncertaintyOf(setCircuit(set), { stations: [0, 1, 7] });
   const ranged = rangedReception(calculated, uncertainties);
 
-  it('has every figure of an asked station inside its range, on the path and beside it', () => {
+  it('has the figures as received, and every median of an asked station inside its range', () => {
     for (const i of [0, 1, 7]) {
       const station = ranged.stations[i];
       if (!hasRanges(station)) throw new Error('no ranges');
-      const figures = station as unknown as Record<string, number>;
-      for (const [id, [low, high]] of Object.entries(station.ranges)) {
+      const { ranges, medians, chance, budget, path, ...figures } = station;
+      const { path: asReceived, ...received } = calculated.stations[i];
+      expect(figures).toEqual(received);
+      expect(path.map(({ median, range, ...stage }) => stage)).toEqual(asReceived.map(({ range, ...stage }) => stage));
+      expect(budget.length).toBeGreaterThan(2);
+      expect(Object.keys(medians)).toEqual(Object.keys(ranges));
+      for (const [id, [low, high]] of Object.entries(ranges)) {
         expect(low, id).toBeLessThan(high);
-        expect(figures[id], id).toBeGreaterThanOrEqual(low);
-        expect(figures[id], id).toBeLessThanOrEqual(high);
+        expect(medians[id as keyof typeof medians], id).toBeGreaterThanOrEqual(low);
+        expect(medians[id as keyof typeof medians], id).toBeLessThanOrEqual(high);
       }
-      for (const { id, value, range } of station.path) {
-        expect(value, id).toBeGreaterThanOrEqual(range![0]);
-        expect(value, id).toBeLessThanOrEqual(range![1]);
+      for (const { id, median, range } of path) {
+        expect(median, id).toBeGreaterThanOrEqual(range![0]);
+        expect(median, id).toBeLessThanOrEqual(range![1]);
       }
-      expect(station.path.at(-1)!.value).toBe(station.soundPressureLevel);
-      expect(station.hearing!.level).toBe(station.soundPressureLevel);
+      expect(path.at(-1)!.median).toBe(medians.soundPressureLevel);
     }
+  });
+
+  it('leaves verdicts, the dial and other stations as they were', () => {
+    expect(ranged.dial).toBe(calculated.dial);
+    for (const station of ranged.stations)
+      if (!hasRanges(station)) expect(station).toBe(calculated.stations[station.index]);
+    expect(ranged.stations.filter(hasRanges)).toHaveLength(3);
   });
 
   it('says in its sentences the figures of its table: emf is field times height', () => {
     for (const i of [0, 1, 7]) {
-      const { path } = ranged.stations[i];
+      const { path } = rangedStation(calculated.stations[i], uncertainties.find((u) => u?.index === i)!);
       const field = path[0].value!;
       const { facts, value } = path[1];
       if (facts.stage !== 'aerial') throw new Error('no aerial');
@@ -51,16 +62,14 @@ describe('a reception with ranges', () => {
     }
   });
 
-  it('has the verdict that follows from the median, the same on the dial, and leaves other stations as they were', () => {
-    for (const station of ranged.stations) {
-      expect(ranged.dial.stations[station.index].verdict).toBe(station.verdict);
-      if (!hasRanges(station)) {
-        expect(station).toBe(calculated.stations[station.index]);
-        continue;
-      }
-      expect(station.verdict).toBe(verdictOf(true, station.hearing!.loudness, station.disturbances));
-      if (isHeard(station.verdict)) expect(station.chance).toBeGreaterThanOrEqual(0.5);
+  it('has for the usual such set the verdict that follows from the medians', () => {
+    for (const uncertainty of uncertainties) {
+      if (!uncertainty) throw new Error('no ranges');
+      const usual = rangedStation(calculated.stations[uncertainty.index], uncertainty);
+      expect(usual.path.at(-1)!.value).toBe(usual.soundPressureLevel);
+      expect(usual.hearing!.level).toBe(usual.soundPressureLevel);
+      expect(usual.verdict).toBe(verdictOf(true, usual.hearing!.loudness, usual.disturbances));
+      if (isHeard(usual.verdict)) expect(usual.chance).toBeGreaterThanOrEqual(0.5);
     }
-    expect(ranged.stations.filter(hasRanges)).toHaveLength(3);
   });
 });

@@ -22,10 +22,12 @@ export type RangedFigure =
   | 'soundPressureLevel'
   | 'margin';
 
-/** A station whose figures are the medians of all such sets, with what nine in ten of them would show. */
+/** A station with what nine in ten of all such sets would show. */
 export interface RangedStation extends StationReception {
   /** 90 %. */
   readonly ranges: Readonly<Partial<Record<RangedFigure, readonly [low: number, high: number]>>>;
+  /** Of all such sets. */
+  readonly medians: Readonly<Partial<Record<RangedFigure, number>>>;
   /** Of all such sets, the share in which it is heard with no other station. */
   readonly chance: Ratio;
   /** What makes the doubt about the level at the ear, most first. */
@@ -39,7 +41,13 @@ export interface RangedReception extends Reception {
 
 export const hasRanges = (station: StationReception): station is RangedStation => 'ranges' in station;
 
-/** A reception with the figures of its stations, and the verdicts that follow, as the draws have them. */
+/**
+ * A reception with ranges, medians, chance and budget beside its figures. The figures and verdicts stay those of the
+ * set as described, which suggestions, sheets, comparisons and the page have too.
+ * @param reception of the set
+ * @param uncertainties of its stations, in any order; of others nothing is added
+ * @returns the same reception, each of those stations with more
+ */
 export function rangedReception(
   reception: Reception,
   uncertainties: readonly (StationUncertainty | undefined)[],
@@ -47,16 +55,18 @@ export function rangedReception(
   const byIndex = new Map(uncertainties.flatMap((u) => (u ? [[u.index, u] as const] : [])));
   const stations = reception.stations.map((station) => {
     const uncertainty = byIndex.get(station.index);
-    return uncertainty ? rangedStation(station, uncertainty) : station;
+    if (!uncertainty) return station;
+    const { ranges, medians, chance, budget, path } = rangedStation(station, uncertainty);
+    return {
+      ...station,
+      ranges,
+      medians,
+      chance,
+      budget,
+      path: station.path.map((stage, i) => ({ ...stage, range: path[i].range, median: path[i].value })),
+    };
   });
-  return {
-    ...reception,
-    stations,
-    dial: {
-      ...reception.dial,
-      stations: reception.dial.stations.map((s) => ({ ...s, verdict: stations[s.index].verdict })),
-    },
-  };
+  return { ...reception, stations };
 }
 
 /** A station with its figures, and the verdict that follows, as the draws have them. */
@@ -96,6 +106,7 @@ export function rangedStation(station: StationReception, uncertainty: StationUnc
     ...station,
     ...Object.fromEntries(known.map(([id, { median }]) => [id, median])),
     ranges: Object.fromEntries(known.map(([id, { range }]) => [id, range])),
+    medians: Object.fromEntries(known.map(([id, { median }]) => [id, median])),
     hearing,
     heard: hearing ? loudness : 'not heard',
     verdict: verdictOf(within, loudness, station.disturbances),

@@ -35,6 +35,8 @@ export interface Stage {
   readonly facts: StageFacts;
   /** Lowest and highest the value may well be, from the spread of what is known. */
   readonly range?: readonly [number, number];
+  /** Of all such sets, where it is drawn. */
+  readonly median?: number;
   readonly warnings: readonly Warning[];
 }
 
