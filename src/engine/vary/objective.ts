@@ -12,27 +12,51 @@ const LOUDNESS_BESIDE_CLEARANCE = 0.25;
 /** Per neper that the dial's low end lies beside the band's, in hundredths of the band covered. */
 const LOW_END = 5;
 
-/** The figure of an objective; undefined for a station beyond the dial. */
-export function figureOf(trial: Trial, objective: Objective): number | undefined {
-  switch (objective.of) {
-    case 'loudness':
-    case 'clearance':
-    case 'audibility': {
-      const { isWithin, level, clearance, margin } = trial.figures(objective.station);
-      if (!isWithin) return undefined;
-      return objective.of === 'loudness' ? level : objective.of === 'clearance' ? clearance : margin;
-    }
-    case 'bandwidth':
-      return trial.tuned(objective.station).within ? trial.bandwidth(objective.station) : undefined;
-    case 'stations heard':
-      return trial.stationsHeard();
-    case 'band covered': {
-      const { lowest, highest } = trial.curve();
-      const covered = Math.log(Math.min(highest, objective.to) / Math.max(lowest, objective.from));
-      return Math.max(0, covered) / Math.log(objective.to / objective.from);
-    }
-  }
+/** How an objective is told from a trial. */
+interface Measure<O extends Objective> {
+  /** Undefined for a station beyond the dial. */
+  readonly figure: (trial: Trial, objective: O) => number | undefined;
+  /** What a search goes by, from the figure, in decibels where it is not one already. */
+  readonly score: (figure: number, trial: Trial, objective: O) => number;
 }
+
+const itself = (figure: number): number => figure;
+const withinDial = (trial: Trial, station: number) => {
+  const figures = trial.figures(station);
+  return figures.isWithin ? figures : undefined;
+};
+
+const MEASURES: { readonly [K in Objective['of']]: Measure<Objective & { readonly of: K }> } = {
+  loudness: { figure: (trial, { station }) => withinDial(trial, station)?.level, score: itself },
+  clearance: {
+    figure: (trial, { station }) => withinDial(trial, station)?.clearance,
+    // It counts up to where it is clear, and loudness a little beside it.
+    score: (figure, trial, { station }) =>
+      Math.min(figure, CLEAR) + LOUDNESS_BESIDE_CLEARANCE * trial.figures(station).level,
+  },
+  audibility: { figure: (trial, { station }) => withinDial(trial, station)?.margin, score: itself },
+  bandwidth: {
+    figure: (trial, { station }) => (trial.tuned(station).within ? trial.bandwidth(station) : undefined),
+    score: (figure) => decibels(figure),
+  },
+  'stations heard': { figure: (trial) => trial.stationsHeard(), score: itself },
+  'band covered': {
+    figure: (trial, { from, to }) => {
+      const { lowest, highest } = trial.curve();
+      const covered = Math.log(Math.min(highest, to) / Math.max(lowest, from));
+      return Math.max(0, covered) / Math.log(to / from);
+    },
+    // Among those that cover as much, the one whose low end is the band's: the capacitor is then used whole.
+    score: (figure, trial, { from }) => 100 * figure - LOW_END * Math.abs(Math.log(trial.curve().lowest / from)),
+  },
+};
+
+// The compiler cannot follow that the entry under an objective's own name takes that objective.
+const measureOf = (objective: Objective) => MEASURES[objective.of] as Measure<Objective>;
+
+/** The figure of an objective; undefined for a station beyond the dial. */
+export const figureOf = (trial: Trial, objective: Objective): number | undefined =>
+  measureOf(objective).figure(trial, objective);
 
 /** Worse than anything that can be tuned in. */
 const NOTHING = -1e6;
@@ -42,27 +66,15 @@ const UNGUARDED = -1e3;
 const HAIR = 1e-6;
 
 /**
- * What a search goes by: the objective's figure, in decibels where it is not one already. Clearance counts up to where
- * it is clear, and loudness a little beside it. What breaks a guard is worse than all that does not, the more the further.
+ * What a search goes by: the objective's figure, in decibels where it is not one already. What breaks a guard is worse
+ * than all that does not, the more the further.
  */
 export function scoreOf(trial: Trial, { objective, guard = [] }: Pick<Question, 'objective' | 'guard'>): number {
   const broken = guard.reduce((sum, one) => sum + brokenBy(trial, one), 0);
   if (broken > 0) return UNGUARDED - Math.min(broken, 1e5);
   const figure = figureOf(trial, objective);
   if (figure === undefined) return NOTHING;
-  switch (objective.of) {
-    case 'clearance':
-      return Math.min(figure, CLEAR) + LOUDNESS_BESIDE_CLEARANCE * trial.figures(objective.station).level;
-    case 'bandwidth':
-      return decibels(figure);
-    case 'band covered': {
-      // Among those that cover as much, the one whose low end is the band's: the capacitor is then used whole.
-      const off = Math.abs(Math.log(trial.curve().lowest / objective.from));
-      return 100 * figure - LOW_END * off;
-    }
-    default:
-      return figure;
-  }
+  return measureOf(objective).score(figure, trial, objective);
 }
 
 /** By how much a guard is broken; 0 where it holds. */

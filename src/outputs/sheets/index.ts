@@ -1,4 +1,5 @@
-export { type Block, PAPERS, type Page, type PaperName, type Sheet, type SheetId } from './paper/page.ts';
+export { type Block, PAPERS, type Page, type PaperName, type Sheet } from './paper/page.ts';
 export { type PdfOptions, sheetsPdf } from './paper/pdf.ts';
+export { SHEET_IDS, type SheetId } from './paper/sheet-ids.ts';
 export { pageSvg } from './paper/svg.ts';
-export { SHEET_IDS, type SheetOptions, sheetsFor } from './sheets.ts';
+export { type SheetOptions, sheetsFor } from './sheets.ts';

@@ -13,22 +13,8 @@ import { dialSheet } from './pages/dial-sheet.ts';
 import { glanceSheet } from './pages/glance-sheet.ts';
 import { handoutSheet } from './pages/handout-sheet.ts';
 import { textSheet } from './pages/text-sheet.ts';
-import type { PaperName, Sheet, SheetId } from './paper/page.ts';
-
-/** In the order of a bound book of them. */
-export const SHEET_IDS: readonly SheetId[] = [
-  'glance',
-  'circuit',
-  'coil',
-  'capacitor',
-  'dial',
-  'board',
-  'wiring',
-  'bring-up',
-  'cautions',
-  'handout',
-  'text',
-];
+import type { PaperName, Sheet } from './paper/page.ts';
+import { SHEET_IDS, type SheetId } from './paper/sheet-ids.ts';
 
 export interface SheetOptions {
   /** Default A4. */

@@ -13,12 +13,12 @@ import {
   type Page,
   type PaperName,
   type Sheet,
-  type SheetId,
   SMALL,
   TITLE,
   TOP,
   testRuler,
 } from './page.ts';
+import type { SheetId } from './sheet-ids.ts';
 import { tiled } from './tiles.ts';
 
 export interface SheetHead {

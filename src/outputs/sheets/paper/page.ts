@@ -1,6 +1,7 @@
 import { line, rect, text } from '../../scene/build.ts';
 import type { Item, Scene } from '../../scene/scene.ts';
 import { paper as texts } from '../../words/index.ts';
+import type { SheetId } from './sheet-ids.ts';
 
 export type PaperName = 'a4' | 'letter';
 
@@ -22,19 +23,6 @@ export const BODY = 3.2;
 export const SMALL = 2.7;
 export const HEADING = 4.2;
 export const TITLE = 6;
-
-export type SheetId =
-  | 'glance'
-  | 'circuit'
-  | 'coil'
-  | 'capacitor'
-  | 'dial'
-  | 'board'
-  | 'wiring'
-  | 'bring-up'
-  | 'cautions'
-  | 'handout'
-  | 'text';
 
 /** What a stretch of a page is, for readers that are not eyes. */
 export interface Block {

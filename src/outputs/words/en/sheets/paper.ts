@@ -1,3 +1,4 @@
+import type { SheetId } from '../../../sheets/paper/sheet-ids.ts';
 import { printable } from '../../printable.ts';
 import { counted } from '../grammar.ts';
 
@@ -80,7 +81,7 @@ export const sheetNames = {
   cautions: 'cautions',
   handout: 'how it works, on one page',
   text: 'the set as text',
-};
+} satisfies Readonly<Record<SheetId, string>>;
 
 /** The page's view of the sheets. */
 export const sheetsView = {

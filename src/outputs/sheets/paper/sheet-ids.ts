@@ -1,0 +1,15 @@
+/** In the order of a bound book of them. */
+export const SHEET_IDS = [
+  'glance',
+  'circuit',
+  'coil',
+  'capacitor',
+  'dial',
+  'board',
+  'wiring',
+  'bring-up',
+  'cautions',
+  'handout',
+  'text',
+] as const;
+export type SheetId = (typeof SHEET_IDS)[number];
