@@ -1,174 +1,8 @@
-/** The engine for other programs, for the page and for the command line: pure functions, SI in and out, warnings with every result. */
+/** The engine for other programs, for the page and for the command line: pure functions, SI in and out. */
 
-// Circuits
-export { type LoopAerial, loopOf } from './built/loop-parts.ts';
-export { type SetCircuit, setCircuit } from './built/set-circuit.ts';
-export type { Caution } from './facts/cautions.ts';
-// Warnings
-export { distinctWarnings, type Warning, warning } from './facts/warning.ts';
-// Descriptions
-export { isSameField } from './fields/field-ids.ts';
-export { LONGEST_TEXT } from './fields/fields.ts';
-export {
-  bare,
-  type Field,
-  fieldsOf,
-  isRecord,
-  metadataOf,
-  objectFor,
-  type SchemaNode,
-  variantChoices,
-} from './fields/introspect.ts';
-export { tooDeep } from './fields/problem.ts';
-export { refusalOf } from './fields/refusal.ts';
-export type { Assembly } from './kinds/arrangements/assembly.ts';
-export { hasHeater, hasSpots } from './kinds/detectors/detector-traits.ts';
-export { isLoop } from './kinds/loops.ts';
-// Measuring
-export { fitDecay } from './measure/decay-fit.ts';
-export { fitDetector } from './measure/detector-fit.ts';
-export { fitDial } from './measure/dial-fit.ts';
-export type { Fitted } from './measure/fitted.ts';
-export { fitResonance } from './measure/resonance-fit.ts';
-export { UnfitReadings } from './measure/unfit.ts';
-export { fitWidth } from './measure/width-fit.ts';
-export type { Circuit, Element } from './network/elements.ts';
-export { type ElementId, type ElementRole, type Owner, owned, type PartId } from './network/ids.ts';
-export { coilPart, PART } from './network/part-ids.ts';
-export type { Port } from './network/port.ts';
 // Quantities
+
 export { firstWhole } from './numerics/roots.ts';
-// Aerials and earths
-export { ferriteRod } from './parts/aerial/ferrite-rod.ts';
-export { frameAerial } from './parts/aerial/frame.ts';
-export { measuredImpedance } from './parts/aerial/measured.ts';
-export { type WireAerialShape, wireTree } from './parts/aerial/shapes.ts';
-export {
-  CAPACITANCE_FACTOR,
-  heightRange,
-  SURROUNDINGS,
-  type Surroundings,
-  surroundingsEffect,
-} from './parts/aerial/surroundings.ts';
-export { readTouchstone, type TouchstoneRead } from './parts/aerial/touchstone.ts';
-export { wireAerial } from './parts/aerial/wire-aerial.ts';
-// Capacitors
-export { fitBand } from './parts/capacitor/fit.ts';
-export type { VariableCapacitor } from './parts/capacitor/model.ts';
-export { variableCapacitor } from './parts/capacitor/variable.ts';
-// Coils and wire
-export { makeCoil } from './parts/coil/coil.ts';
-export { couple } from './parts/coil/coupling.ts';
-export { bestWire, spreadFor, turnsFor, type Unwound } from './parts/coil/design.ts';
-export { FORMERS } from './parts/coil/dielectrics.ts';
-export type { CoilModel } from './parts/coil/model.ts';
-// Detectors
-export { averaged } from './parts/detector/averaged.ts';
-export { type Detector, slopeResistance } from './parts/detector/detector.ts';
-export { exponentialDetector } from './parts/detector/exponential.ts';
-export { DETECTOR_IDS, detectorByKind } from './parts/detector/library.ts';
-export { steadyDetector } from './parts/detector/steady.ts';
-export {
-  crystalSurface,
-  USUAL_CRYSTAL,
-  WHISKERS,
-  type Whisker,
-  type WhiskerPosition,
-} from './parts/detector/surface.ts';
-export { tunedDetector } from './parts/detector/tuned.ts';
-export { earth } from './parts/earth/earth.ts';
-export { SOIL_NAMES } from './parts/earth/soil.ts';
-// Loads
-export { audioLoad } from './parts/load/load.ts';
-export type { Load } from './parts/load/model.ts';
-export { METALS } from './parts/wire/metal.ts';
-export { wireResistance } from './parts/wire/skin.ts';
-export { COVERINGS, closePitch, overallDiameter, wireWeight } from './parts/wire/wire.ts';
-// Places
-export { type Coast, coastline, type LandTopology } from './place/coast.ts';
-export { destination, greatCircle, MEAN_RADIUS, midpoint, type Position } from './place/geodesy.ts';
-export { GROUND_KINDS, type GroundConstants, type GroundKind, sameGround } from './place/ground.ts';
-export { groundField } from './place/ground-wave/ground-field.ts';
-export { STANDARD_RADIUS_FACTOR } from './place/ground-wave/surface.ts';
-export { ENVIRONMENT_KINDS } from './place/noise/man-made.ts';
-export { noise } from './place/noise/noise.ts';
-export { skyWave } from './place/sky-wave/sky-wave.ts';
-// Stations
-export { type Arrival, type ArrivalMemory, arrivalMemory } from './place/stations/arrival.ts';
-export { arrivals, groundGain } from './place/stations/arrivals.ts';
-export { checkStations, type StationDoubt } from './place/stations/check.ts';
-export { type ColumnGuess, FIELD_UNITS, STATION_FIELDS, type StationField } from './place/stations/columns.ts';
-export { stationsToTable } from './place/stations/export.ts';
-export { assignColumn } from './place/stations/import.ts';
-export { pathProfile } from './place/stations/profile.ts';
-export type { Station } from './place/stations/station.ts';
-export { TableTooLargeError } from './place/stations/table-problems.ts';
-export { type SunState, subsolarPoint, sunState } from './place/sun.ts';
-// Reception
-export { type StationCurves, stationCurves } from './reception/curves.ts';
-export { type AudioLimits, audioLimits } from './reception/detection/audio-limits.ts';
-export { HEATER_WATCHED, type HeaterRun, heaterRuns } from './reception/detection/heater.ts';
-export {
-  type HeardThrough,
-  heardAtTouch,
-  type SpotWorth,
-  spotsWorth,
-} from './reception/detection/spots.ts';
-export type { Verdict } from './reception/hearing/types.ts';
-export { arrivalOptions, type FieldOptions, fieldsAtSite } from './reception/path/field.ts';
-export { receive } from './reception/path/receive.ts';
-export { effectiveHeight, type Receiver, receiver, receiveStation } from './reception/path/receive-station.ts';
-export type {
-  Dial,
-  DialPlace,
-  DialPoint,
-  Disturbance,
-  OutOfRange,
-  PartFigures,
-  Reception,
-  Stage,
-  StageId,
-  StationReception,
-} from './reception/path/types.ts';
-export { isHeard } from './reception/verdict.ts';
-export { description, type SetDescription, type WrittenDescription } from './set/description.ts';
-export { encodingOf } from './set/encoding.ts';
-export { jsonSchema } from './set/json-schema.ts';
-export { listeningTime, type TimeOfDay } from './set/listening-time.ts';
-export { MOST_STATIONS, type PlaceDescription } from './set/place.ts';
-export {
-  LARGEST_FILE,
-  type Problem,
-  type ReadNote,
-  type ReadResult,
-  readText,
-  readValue,
-  tooLarge,
-} from './set/read.ts';
-export { readStationTable, type TableQuestion, type TableReading } from './set/station-table.ts';
-export { type Path, valueAtPath, withValueAt, writeText } from './set/write.ts';
-export { joinStations, readStations, type WrittenStation, writeStation } from './set/written-stations.ts';
-export { detectByEnvelope, LONGEST_SIGNAL } from './solvers/envelope/tone-figures.ts';
-export { type LinearSolver, linearSolver, type Solution } from './solvers/linear/solve.ts';
-export { loaded } from './solvers/linear/views.ts';
-export type { StationWave } from './solvers/transient/sources.ts';
-export { detectByTransient, MOST_CYCLES } from './solvers/transient/waveform-figures.ts';
-// How sure a figure is
-export {
-  groundFieldRange,
-  noiseRange,
-  rangeOfDecibels,
-  skyFieldRange,
-} from './uncertainty/place-ranges.ts';
-export {
-  hasRanges,
-  type RangedFigure,
-  type RangedReception,
-  type RangedStation,
-  rangedReception,
-  rangedStation,
-} from './uncertainty/ranged-reception.ts';
-export { type StationUncertainty, uncertaintyOf } from './uncertainty/uncertainty.ts';
 export { capital, formatNumber, formatQuantity, inSeries } from './units/format.ts';
 export { type Gauge, gaugeDiameter, nearestGauge } from './units/gauge.ts';
 export { leadingNumber, wholeNumber } from './units/number.ts';
@@ -200,7 +34,173 @@ export { givenValue } from './units/refusal.ts';
 export { safeJson, safeLines, safeText } from './units/safe-text.ts';
 export { count, quantity } from './units/schema.ts';
 
+// Warnings
+
+export type { Caution } from './facts/cautions.ts';
+export { distinctWarnings, type Warning, warning } from './facts/warning.ts';
+
+// Descriptions
+
+export { isSameField } from './fields/field-ids.ts';
+export { LONGEST_TEXT } from './fields/fields.ts';
+export {
+  bare,
+  type Field,
+  fieldsOf,
+  isRecord,
+  metadataOf,
+  objectFor,
+  type SchemaNode,
+  variantChoices,
+} from './fields/introspect.ts';
+export { tooDeep } from './fields/problem.ts';
+export { refusalOf } from './fields/refusal.ts';
+export { hasHeater, hasSpots } from './kinds/detectors/detector-traits.ts';
+export { isLoop } from './kinds/loops.ts';
+export { description, type SetDescription, type WrittenDescription } from './set/description.ts';
+export { encodingOf } from './set/encoding.ts';
+export { jsonSchema } from './set/json-schema.ts';
+export { listeningTime, type TimeOfDay } from './set/listening-time.ts';
+export { MOST_STATIONS, type PlaceDescription } from './set/place.ts';
+export {
+  LARGEST_FILE,
+  type Problem,
+  type ReadNote,
+  type ReadResult,
+  readText,
+  readValue,
+  tooLarge,
+} from './set/read.ts';
+export { readStationTable, type TableQuestion, type TableReading } from './set/station-table.ts';
+export { type Path, valueAtPath, withValueAt, writeText } from './set/write.ts';
+export { joinStations, readStations, type WrittenStation, writeStation } from './set/written-stations.ts';
+
+// Coils and wire
+
+export { makeCoil } from './parts/coil/coil.ts';
+export { couple } from './parts/coil/coupling.ts';
+export { bestWire, spreadFor, turnsFor, type Unwound } from './parts/coil/design.ts';
+export { FORMERS } from './parts/coil/dielectrics.ts';
+export type { CoilModel } from './parts/coil/model.ts';
+export { METALS } from './parts/wire/metal.ts';
+export { wireResistance } from './parts/wire/skin.ts';
+export { COVERINGS, closePitch, overallDiameter, wireWeight } from './parts/wire/wire.ts';
+
+// Capacitors
+
+export { fitBand } from './parts/capacitor/fit.ts';
+export type { VariableCapacitor } from './parts/capacitor/model.ts';
+export { variableCapacitor } from './parts/capacitor/variable.ts';
+
+// Aerials and earths
+
+export { ferriteRod } from './parts/aerial/ferrite-rod.ts';
+export { frameAerial } from './parts/aerial/frame.ts';
+export { measuredImpedance } from './parts/aerial/measured.ts';
+export { type WireAerialShape, wireTree } from './parts/aerial/shapes.ts';
+export {
+  CAPACITANCE_FACTOR,
+  heightRange,
+  SURROUNDINGS,
+  type Surroundings,
+  surroundingsEffect,
+} from './parts/aerial/surroundings.ts';
+export { readTouchstone, type TouchstoneRead } from './parts/aerial/touchstone.ts';
+export { wireAerial } from './parts/aerial/wire-aerial.ts';
+export { earth } from './parts/earth/earth.ts';
+export { SOIL_NAMES } from './parts/earth/soil.ts';
+
+// Detectors
+
+export { averaged } from './parts/detector/averaged.ts';
+export { type Detector, slopeResistance } from './parts/detector/detector.ts';
+export { exponentialDetector } from './parts/detector/exponential.ts';
+export { DETECTOR_IDS, detectorByKind } from './parts/detector/library.ts';
+export { steadyDetector } from './parts/detector/steady.ts';
+export {
+  crystalSurface,
+  USUAL_CRYSTAL,
+  WHISKERS,
+  type Whisker,
+  type WhiskerPosition,
+} from './parts/detector/surface.ts';
+export { tunedDetector } from './parts/detector/tuned.ts';
+
+// Loads
+
+export { audioLoad } from './parts/load/load.ts';
+export type { Load } from './parts/load/model.ts';
+
+// Places
+
+export { type Coast, coastline, type LandTopology } from './place/coast.ts';
+export { destination, greatCircle, MEAN_RADIUS, midpoint, type Position } from './place/geodesy.ts';
+export { GROUND_KINDS, type GroundConstants, type GroundKind, sameGround } from './place/ground.ts';
+export { groundField } from './place/ground-wave/ground-field.ts';
+export { STANDARD_RADIUS_FACTOR } from './place/ground-wave/surface.ts';
+export { ENVIRONMENT_KINDS } from './place/noise/man-made.ts';
+export { noise } from './place/noise/noise.ts';
+export { skyWave } from './place/sky-wave/sky-wave.ts';
+export { type SunState, subsolarPoint, sunState } from './place/sun.ts';
+
+// Stations
+
+export { type Arrival, type ArrivalMemory, arrivalMemory } from './place/stations/arrival.ts';
+export { arrivals, groundGain } from './place/stations/arrivals.ts';
+export { checkStations, type StationDoubt } from './place/stations/check.ts';
+export { type ColumnGuess, FIELD_UNITS, STATION_FIELDS, type StationField } from './place/stations/columns.ts';
+export { stationsToTable } from './place/stations/export.ts';
+export { assignColumn } from './place/stations/import.ts';
+export { pathProfile } from './place/stations/profile.ts';
+export type { Station } from './place/stations/station.ts';
+export { TableTooLargeError } from './place/stations/table-problems.ts';
+
+// Circuits
+
+export { type LoopAerial, loopOf } from './built/loop-parts.ts';
+export { type SetCircuit, setCircuit } from './built/set-circuit.ts';
+export type { Assembly } from './kinds/arrangements/assembly.ts';
+export type { Circuit, Element } from './network/elements.ts';
+export { type ElementId, type ElementRole, type Owner, owned, type PartId } from './network/ids.ts';
+export { coilPart, PART } from './network/part-ids.ts';
+export type { Port } from './network/port.ts';
+export { detectByEnvelope, LONGEST_SIGNAL } from './solvers/envelope/tone-figures.ts';
+export { type LinearSolver, linearSolver, type Solution } from './solvers/linear/solve.ts';
+export { loaded } from './solvers/linear/views.ts';
+export type { StationWave } from './solvers/transient/sources.ts';
+export { detectByTransient, MOST_CYCLES } from './solvers/transient/waveform-figures.ts';
+
+// Reception
+
+export { type StationCurves, stationCurves } from './reception/curves.ts';
+export { type AudioLimits, audioLimits } from './reception/detection/audio-limits.ts';
+export { HEATER_WATCHED, type HeaterRun, heaterRuns } from './reception/detection/heater.ts';
+export {
+  type HeardThrough,
+  heardAtTouch,
+  type SpotWorth,
+  spotsWorth,
+} from './reception/detection/spots.ts';
+export type { Verdict } from './reception/hearing/types.ts';
+export { arrivalOptions, type FieldOptions, fieldsAtSite } from './reception/path/field.ts';
+export { receive } from './reception/path/receive.ts';
+export { effectiveHeight, type Receiver, receiver, receiveStation } from './reception/path/receive-station.ts';
+export type {
+  Dial,
+  DialPlace,
+  DialPoint,
+  Disturbance,
+  OutOfRange,
+  PartFigures,
+  Reception,
+  Stage,
+  StageId,
+  StationReception,
+} from './reception/path/types.ts';
+export { isHeard } from './reception/verdict.ts';
+
 // Improvements
+
 export { BANDS, type BandName } from './vary/bands.ts';
 export { compareDetectorsOn, type DetectorOnStation } from './vary/compare.ts';
 export { type Match, matching } from './vary/match.ts';
@@ -211,5 +211,34 @@ export { type Suggestion, suggest } from './vary/suggest.ts';
 export { type Trials, trialsOf } from './vary/trial.ts';
 
 // Waves at a point
+
 export { type NodeWaves, type NodeWavesOptions, nodeWaves } from './waves/node-waves.ts';
 export { usualPlaces, type WavePlace, wavePlaces } from './waves/wave-places.ts';
+
+// Measurements
+
+export { fitDecay } from './measure/decay-fit.ts';
+export { fitDetector } from './measure/detector-fit.ts';
+export { fitDial } from './measure/dial-fit.ts';
+export type { Fitted } from './measure/fitted.ts';
+export { fitResonance } from './measure/resonance-fit.ts';
+export { UnfitReadings } from './measure/unfit.ts';
+export { fitWidth } from './measure/width-fit.ts';
+
+// Uncertainty
+
+export {
+  groundFieldRange,
+  noiseRange,
+  rangeOfDecibels,
+  skyFieldRange,
+} from './uncertainty/place-ranges.ts';
+export {
+  hasRanges,
+  type RangedFigure,
+  type RangedReception,
+  type RangedStation,
+  rangedReception,
+  rangedStation,
+} from './uncertainty/ranged-reception.ts';
+export { type StationUncertainty, uncertaintyOf } from './uncertainty/uncertainty.ts';
