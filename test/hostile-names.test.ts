@@ -8,7 +8,6 @@ import { receive } from '../src/engine/reception/path/receive.ts';
 import type { SetDescription } from '../src/engine/set/description.ts';
 import { readText, readValue } from '../src/engine/set/read.ts';
 import { wavePlaces } from '../src/engine/waves/wave-places.ts';
-import { disagreements } from '../src/outputs/drawings/circuit/nets.ts';
 import { circuitDiagram, drawCircuit } from '../src/outputs/drawings/index.ts';
 import { boardLayout } from '../src/outputs/sheets/board/layout.ts';
 import { boardParts } from '../src/outputs/sheets/board/parts.ts';
@@ -18,6 +17,7 @@ import { partsList } from '../src/outputs/sheets/pages/parts-list.ts';
 import { pathTable } from '../src/outputs/tables/path-table.ts';
 import { wiringDisagreements } from './sheets/board-checks.ts';
 import { BASE, SETS } from './support/every-arrangement.ts';
+import { disagreements } from './support/nets.ts';
 import { someSet } from './support/random-sets.ts';
 import { nameable, type Renaming, renamed } from './support/renamed.ts';
 

@@ -1,18 +1,12 @@
 import fc from 'fast-check';
 import { BufferSource, Input, WAVE } from 'mediabunny';
 import { describe, expect, it } from 'vitest';
-import {
-  BandNoise,
-  bandAt,
-  centreFromName,
-  fromBytes,
-  Limiter,
-  openBandRecording,
-  readWav,
-  readWavHeader,
-  resample,
-  writeWav,
-} from '../../src/outputs/audio/index.ts';
+import { bandAt, openBandRecording, readWav, writeWav } from '../../src/outputs/audio/index.ts';
+import { centreFromName } from '../../src/outputs/audio/iq.ts';
+import { Limiter } from '../../src/outputs/audio/limiter.ts';
+import { BandNoise } from '../../src/outputs/audio/noise.ts';
+import { resample } from '../../src/outputs/audio/resample.ts';
+import { fromBytes, readWavHeader } from '../../src/outputs/audio/wav.ts';
 
 const tone = (n: number, cycles: number, size = 0.5) =>
   Float32Array.from({ length: n }, (_, i) => size * Math.sin((2 * Math.PI * cycles * i) / n));

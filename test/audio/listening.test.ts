@@ -3,13 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { receive } from '../../src/engine/reception/path/receive.ts';
 import type { SetDescription } from '../../src/engine/set/description.ts';
 import { readValue } from '../../src/engine/set/read.ts';
-import {
-  BLOCK,
-  type ListeningOptions,
-  madeProgramme,
-  openListening,
-  renderListening,
-} from '../../src/outputs/audio/index.ts';
+import { BLOCK, type ListeningOptions, openListening, renderListening } from '../../src/outputs/audio/index.ts';
+import { madeProgramme } from '../../src/outputs/audio/programme.ts';
 
 const exampleNamed = (name: string) =>
   JSON.parse(readFileSync(new URL(`../../examples/${name}.json`, import.meta.url), 'utf8'));

@@ -6,28 +6,28 @@ import { readText } from '../../src/engine/set/read.ts';
 import {
   captionsOf,
   createWaves,
-  figuresOf,
   filled,
   filmPlan,
   meaningsOfFigures,
   PICTURE_IDS,
   PICTURES,
-  pictureFacts,
   preparer,
-  readScene,
   scenePen,
   scenesOf,
   shownWords,
-  story,
   viewAt,
   waveScene,
   wavesOfSet,
   withScenes,
   withSettings,
 } from '../../src/outputs/explain/index.ts';
+import { pictureFacts } from '../../src/outputs/explain/model/from-set.ts';
 import { heaterHistory } from '../../src/outputs/explain/pictures/heater.ts';
 import { swingAmplitude } from '../../src/outputs/explain/pictures/swing.ts';
 import { namesOver } from '../../src/outputs/explain/pictures/vanes.ts';
+import { figuresOf } from '../../src/outputs/explain/story/figures.ts';
+import { readScene } from '../../src/outputs/explain/story/read-scenes.ts';
+import { story } from '../../src/outputs/explain/story/story.ts';
 import { overlap, textBox } from '../../src/outputs/scene/boxes.ts';
 import { sceneToSvg } from '../../src/outputs/scene/index.ts';
 import { problemSentence } from '../../src/outputs/words/index.ts';

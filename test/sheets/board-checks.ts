@@ -1,7 +1,7 @@
-import { type Connection, connectionsIn } from '../../src/outputs/drawings/circuit/nets.ts';
 import { overlap } from '../../src/outputs/scene/boxes.ts';
 import type { BoardLayout } from '../../src/outputs/sheets/board/layout.ts';
 import type { BoardPart, BoardParts } from '../../src/outputs/sheets/board/parts.ts';
+import { type Connection, connectionsIn } from '../support/nets.ts';
 
 /** Bodies that lie in one another's room, by tag; coils that belong together may. */
 export function clashes({ placed }: BoardLayout, couplings: readonly (readonly [string, string])[]): string[] {

@@ -1,6 +1,7 @@
 import { expect } from 'vitest';
 import { inside, textBoxes } from '../../src/outputs/scene/boxes.ts';
-import type { Point, Scene } from '../../src/outputs/scene/index.ts';
+import type { Scene } from '../../src/outputs/scene/index.ts';
+import type { Point } from '../../src/outputs/scene/scene.ts';
 
 /** No words are cut off at the edge or lie over others. `slack` in the scene's unit. */
 export function expectTidy(scene: Scene, slack = scene.unit === 'mm' ? 0.4 : 1): void {

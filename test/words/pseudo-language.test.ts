@@ -26,9 +26,9 @@ import {
   preparer,
   scenePen,
   shownWords,
-  story,
   waveScene,
 } from '../../src/outputs/explain/index.ts';
+import { story } from '../../src/outputs/explain/story/story.ts';
 import { sceneToSvg } from '../../src/outputs/scene/index.ts';
 import { pageSvg, SHEET_IDS, sheetsFor } from '../../src/outputs/sheets/index.ts';
 import { memoryIo } from '../support/memory-io.ts';

@@ -1,12 +1,8 @@
 export { drawAerial } from './aerial/aerial.ts';
-export { type CapacitorDrawing, drawCapacitor } from './capacitor/capacitor.ts';
-export type { Diagram, PlacedSymbol, Wire } from './circuit/diagram.ts';
-export { circuitWords, diagramItems, drawCircuit } from './circuit/draw.ts';
+export { drawCapacitor } from './capacitor/capacitor.ts';
+export { drawCircuit } from './circuit/draw.ts';
 export { circuitDiagram } from './circuit/layouts.ts';
-export { connectionsIn, connectionsOf, disagreements } from './circuit/nets.ts';
-export { type CoilDrawing, drawCoil, tapsOf } from './coil/coil.ts';
-export type { Tap } from './coil/drawn.ts';
-export { spiderOutline } from './coil/spider.ts';
+export { drawCoil, tapsOf } from './coil/coil.ts';
 export { drawDetector } from './detector.ts';
 export { drawLoad } from './load.ts';
 export type { Room } from './paper.ts';

@@ -32,7 +32,7 @@ const BROADCAST = [
 ] as const;
 
 /** Stretches between bands that none covers, Hz. */
-export function gapsBetween(bands: readonly CoveredBand[]): (readonly [number, number])[] {
+function gapsBetween(bands: readonly CoveredBand[]): (readonly [number, number])[] {
   const order = [...bands].sort((a, b) => a.lowest - b.lowest);
   const gaps: (readonly [number, number])[] = [];
   let reached = order[0]?.highest ?? 0;
@@ -45,7 +45,7 @@ export function gapsBetween(bands: readonly CoveredBand[]): (readonly [number, n
 
 const covers = (band: CoveredBand, f: number): boolean => f >= band.lowest && f <= band.highest;
 
-export function coverageText({ bands, stations }: Coverage): string {
+function coverageText({ bands, stations }: Coverage): string {
   const gaps = gapsBetween(bands);
   const missed = stations.filter((s) => !bands.some((b) => covers(b, s.frequency)));
   return paragraph([

@@ -21,7 +21,7 @@ const ROLES: readonly Role[] = ['copper', 'accent', 'ink', 'metal', 'warning'];
 /** More curves than this cannot be told apart. */
 export const MOST_COMPARED = ROLES.length;
 
-export const detectorsComparedText = (curves: readonly ComparedCurve[]): string =>
+const detectorsComparedText = (curves: readonly ComparedCurve[]): string =>
   curves.map(({ name, operating }) => detectorPlotWords.comparedOperating(name, operating)).join(' ');
 
 /** Within this of zero is near it, V: the bend of any detector is seen. */

@@ -23,7 +23,7 @@ export interface FieldProfile {
   readonly noise?: number;
 }
 
-export const profileText = ({ station, ground, site }: FieldProfile): string =>
+const profileText = ({ station, ground, site }: FieldProfile): string =>
   profileWords.description(
     station,
     site,

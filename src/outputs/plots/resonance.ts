@@ -18,7 +18,7 @@ export interface ResonanceCurve {
 }
 
 /** Where the curve crosses 3 dB under its top on either side, Hz; undefined beyond the points. */
-export function halfPowerPoints(points: ResonanceCurve['points']): {
+function halfPowerPoints(points: ResonanceCurve['points']): {
   readonly peak: number;
   readonly at: number;
   readonly low?: number;

@@ -1,5 +1,4 @@
-export { type Box, itemBox, textBoxes } from './boxes.ts';
-export { DAY, type Palette, PRINT, variables } from './palette.ts';
-export type { Item, Look, Meaning, Point, Role, Scene, Segment, TextItem } from './scene.ts';
-export { escaped, type SvgOptions, sceneToSvg } from './svg.ts';
-export { shorten, textWidth, wrap } from './text-width.ts';
+export { DAY, type Palette, PRINT } from './palette.ts';
+export type { Item, Role, Scene } from './scene.ts';
+export { type SvgOptions, sceneToSvg } from './svg.ts';
+export { textWidth } from './text-width.ts';

@@ -176,7 +176,7 @@ const FORBIDDEN = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/g;
 const LONE = /[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
 
 /** Text for XML: marks escaped, what XML forbids taken out. */
-export const escaped = (words: string): string =>
+const escaped = (words: string): string =>
   safeLines(words)
     .replace(FORBIDDEN, '')
     .replace(LONE, '')

@@ -1,4 +1,4 @@
-export { type Block, PAPERS, type Page, type PaperName, type Sheet } from './paper/page.ts';
+export { PAPERS, type Page, type PaperName, type Sheet } from './paper/page.ts';
 export { type PdfOptions, sheetsPdf } from './paper/pdf.ts';
 export { SHEET_IDS, type SheetId } from './paper/sheet-ids.ts';
 export { pageSvg } from './paper/svg.ts';

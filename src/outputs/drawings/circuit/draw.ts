@@ -48,7 +48,7 @@ function withTag(tag: string, { words: [first, ...values], anchor }: PlacedSymbo
 }
 
 /** The diagram in words: every symbol and what it lies between. */
-export function circuitWords(set: SetDescription, diagram: Diagram = circuitDiagram(set)): string {
+function circuitWords(set: SetDescription, diagram: Diagram = circuitDiagram(set)): string {
   const between = diagram.symbols.flatMap(({ name, value, terminals: [a, b] }) =>
     a === undefined || b === undefined
       ? []
@@ -64,7 +64,7 @@ export function circuitWords(set: SetDescription, diagram: Diagram = circuitDiag
   return diagramText.description(set.arrangement.kind, between);
 }
 
-export function diagramItems(diagram: Diagram): Item[] {
+function diagramItems(diagram: Diagram): Item[] {
   const items: Item[] = diagram.wires.map((w) =>
     w.points.length === 2
       ? line(w.points[0], w.points[1], { stroke: 'ink', width: 1.5 })

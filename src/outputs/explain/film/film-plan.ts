@@ -7,7 +7,7 @@ import { type StoryScene, USUAL_SECONDS } from '../story/story.ts';
 const HOLD = 1.5;
 
 /** How long a scene lasts in a film: a moving picture to its own end, since its caption speaks of all of it. */
-export function secondsOf(scene: StoryScene, facts: PictureFacts): number {
+function secondsOf(scene: StoryScene, facts: PictureFacts): number {
   if (scene.to) return scene.to.seconds + 2 * HOLD;
   if (scene.picture) return Math.max(USUAL_SECONDS, PICTURES[scene.picture].seconds(facts));
   return USUAL_SECONDS;

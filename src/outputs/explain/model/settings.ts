@@ -42,7 +42,7 @@ export function detectorChosen(id: string): OneWay | undefined {
   return DETECTOR_IDS.includes(id) ? detectorByKind(id) : undefined;
 }
 
-export const tonesOf = (choice: Exclude<ProgrammeChoice, { kind: 'recording' }>): Programme => ({
+const tonesOf = (choice: Exclude<ProgrammeChoice, { kind: 'recording' }>): Programme => ({
   kind: 'tones',
   tones:
     choice.kind === 'tone'

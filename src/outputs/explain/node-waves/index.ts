@@ -4,9 +4,8 @@ import { keptWave } from './trace.ts';
 
 export { Columns } from '../stage/wave-window.ts';
 export { nodeWavesCsv } from './csv.ts';
-export { closer, cyclesIn, type NodeWindow, nodeWaveScene, paintNodeWaves, within } from './picture.ts';
+export { closer, nodeWaveScene, paintNodeWaves, within } from './picture.ts';
 export type { ShownWaves } from './shown-waves.ts';
-export { columnsOf, type KeptWave, keptWave } from './trace.ts';
 
 /** A run made ready for drawing. */
 export const shownWaves = (run: NodeWaves): ShownWaves => ({

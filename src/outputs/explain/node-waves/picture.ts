@@ -117,6 +117,3 @@ export function nodeWaveScene(waves: ShownWaves, window: NodeWindow & { readonly
     warnings: warningSentences(waves.warnings),
   };
 }
-
-/** Where a view begins to show single cycles. */
-export const cyclesIn = ({ span }: View, { carrier }: Pick<ShownWaves, 'carrier'>): number => span * carrier;

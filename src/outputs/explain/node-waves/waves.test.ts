@@ -3,8 +3,8 @@ import { expect, it } from 'vitest';
 import type { NodeWaves } from '../../../engine/waves/node-waves.ts';
 import { nodeWaveTexts } from '../../words/index.ts';
 import { drawnExtremes } from '../model/drawn-extremes.ts';
-import { closer, columnsOf, keptWave, nodeWaveScene, nodeWavesCsv, shownWaves, within } from './index.ts';
-import { traceOf } from './trace.ts';
+import { closer, nodeWaveScene, nodeWavesCsv, shownWaves, within } from './index.ts';
+import { columnsOf, keptWave, traceOf } from './trace.ts';
 
 const run = (n: number): NodeWaves => ({
   station: 'Saltmarsh Radio',

@@ -8,4 +8,4 @@ import { vanes } from './vanes.ts';
 
 export const PICTURES: Readonly<Record<PictureId, MovingPicture>> = { vanes, swing, curve, charge, heater, aerial };
 
-export { isPicture, type MovingPicture, PICTURE_IDS, type PictureFacts, type PictureId } from './facts.ts';
+export { type MovingPicture, PICTURE_IDS, type PictureFacts, type PictureId } from './facts.ts';

@@ -38,7 +38,7 @@ const others = (value: Record<string, unknown>, known: readonly string[]): objec
   Object.fromEntries(Object.entries(value).filter(([key]) => !known.includes(key)));
 
 /** Settings as kept in a description; what is not understood is left out. */
-export function readSettings(value: unknown): Settings {
+function readSettings(value: unknown): Settings {
   const v = record(value);
   if (!v) return {};
   const p = record(v.programme);

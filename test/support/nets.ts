@@ -1,10 +1,10 @@
-import { AERIAL, OUT } from '../../../engine/kinds/arrangements/assembly.ts';
-import type { Circuit, Element } from '../../../engine/network/elements.ts';
-import { EARTH } from '../../../engine/network/elements.ts';
-import { type ElementRole, type Owner, sideOf } from '../../../engine/network/ids.ts';
-import { PART } from '../../../engine/network/part-ids.ts';
-import type { Point } from '../../scene/scene.ts';
-import { type Diagram, onWire } from './diagram.ts';
+import { AERIAL, OUT } from '../../src/engine/kinds/arrangements/assembly.ts';
+import type { Circuit, Element } from '../../src/engine/network/elements.ts';
+import { EARTH } from '../../src/engine/network/elements.ts';
+import { type ElementRole, type Owner, sideOf } from '../../src/engine/network/ids.ts';
+import { PART } from '../../src/engine/network/part-ids.ts';
+import { type Diagram, onWire } from '../../src/outputs/drawings/circuit/diagram.ts';
+import type { Point } from '../../src/outputs/scene/scene.ts';
 
 /** A symbol's terminals by the nets that they are on. */
 export interface Connection {
@@ -22,7 +22,7 @@ const same = (a: Point, b: Point): boolean => Math.abs(a[0] - b[0]) < 0.01 && Ma
  * What is joined to what, read from the lines alone as a person would: wires that end on one another are joined, wires
  * that cross are not, and the names of nodes are not looked at.
  */
-export function connectionsOf(diagram: Diagram): Connection[] {
+function connectionsOf(diagram: Diagram): Connection[] {
   const { wires, symbols } = diagram;
   const parent: number[] = [];
   const find = (i: number): number => {
