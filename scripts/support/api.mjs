@@ -50,7 +50,7 @@ function entryOf(file, name) {
   if (own.length > 0)
     return { name, file, doc: own.find((one) => one.doc)?.doc ?? '', code: own.map((one) => one.code).join('\n') };
   for (const { code } of all) {
-    const handed = /^export (?:type )?(\{[^}]*\}|\*) from '([^']+)'/.exec(code);
+    const handed = /^(?:export|import) (?:type )?(\{[^}]*\}|\*) from '([^']+)'/.exec(code);
     if (!handed) continue;
     const next = posix.join(posix.dirname(file), handed[2].replace(/\.(?:ts|js)$/, '.d.ts'));
     if (handed[1] === '*' ? declares(next, name) : new RegExp(`\\b${name}\\b`).test(handed[1]))
@@ -134,7 +134,7 @@ export function parametersOf(code) {
     if (')]}'.includes(sign) || (sign === '>' && !piece.endsWith('='))) depth--;
     piece += sign;
   }
-  return names.map((one) => (one.startsWith('{') ? 'options' : (/^(?:\.\.\.)?(\w+)/.exec(one)?.[1] ?? one)));
+  return names.map((one) => (one.startsWith('{') ? 'options' : (/^(?:\.\.\.)?\[?(\w+)/.exec(one)?.[1] ?? one)));
 }
 
 /** @param {Entry} entry */
@@ -147,7 +147,7 @@ function section({ name, doc, code, file }) {
     ...(throws ? [`- Throws ${throws}`] : []),
   ];
   const source = `src/${file.replace(/\.d\.ts$/, '.ts')}`;
-  return [`### ${name}`, text, '```ts\n' + shown + '\n```', list.join('\n'), `[${source}](../../${source})`]
+  return [`### ${name}`, text, `\`\`\`ts\n${shown}\n\`\`\``, list.join('\n'), `[${source}](../../${source})`]
     .filter(Boolean)
     .join('\n\n');
 }

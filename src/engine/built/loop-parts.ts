@@ -22,7 +22,13 @@ export interface LoopAerial extends SectionedCoil {
 /** Picofarads per centimetre of diameter of a short coil of its proportions, as Medhurst's table has it near l/D = 0.2–1. */
 const CAPACITANCE_PER_METRE = 50e-12;
 
-/** @throws RangeError for sizes that cannot be wound. */
+/**
+ * A frame or rod aerial as the coil it is.
+ * @param aerial as described
+ * @param lossFactor by which losses are greater than computed, 1 as computed
+ * @returns its turns, inductance (H), resistance (Ω) and effective height (m); undefined for an aerial that is no loop
+ * @throws RangeError for sizes that cannot be wound.
+ */
 export function loopOf(aerial: AerialDescription, lossFactor: number): LoopAerial | undefined {
   const sourceOf =
     (whole: number) =>

@@ -29,13 +29,21 @@ export type WarningCode = keyof WarningFacts;
 /** One warning: a code and its figures. Sentences are made from it in `outputs/words`. */
 export type Warning = { readonly [C in WarningCode]: { readonly code: C } & Readonly<WarningFacts[C]> }[WarningCode];
 
-/** @returns the warning with this code. */
+/**
+ * @param code which warning
+ * @param figures what a sentence about it needs, SI; none where the code has no figures
+ * @returns the warning with this code.
+ */
 export const warning = <C extends WarningCode>(
   code: C,
   ...[figures]: keyof WarningFacts[C] extends never ? [] : [WarningFacts[C]]
 ): Warning => ({ code, ...figures }) as unknown as Warning;
 
-/** The same, each once, in order of first appearance. */
+/**
+ * The same, each once, in order of first appearance.
+ * @param warnings in any order, any of them more than once
+ * @returns a new list
+ */
 export function distinctWarnings(warnings: readonly Warning[]): Warning[] {
   const known = new Set<string>();
   return warnings.filter((w) => {

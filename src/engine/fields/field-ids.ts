@@ -283,5 +283,10 @@ export type FieldId =
 /** Ids of the fields of one part, as "coil". */
 export type FieldIdOf<Part extends string> = Extract<FieldId, `${Part}.${string}`>;
 
-/** Whether two ids are of the same field, only explained in another way: what is written in one suits the other. */
+/**
+ * Whether two ids are of the same field, only explained in another way: what is written in one suits the other.
+ * @param a id of a field
+ * @param b id of another
+ * @returns true for the same field
+ */
 export const isSameField = (a: FieldId, b: FieldId): boolean => a.split(':')[0] === b.split(':')[0];

@@ -49,7 +49,11 @@ export interface Field {
   readonly metadata: FieldMetadata;
 }
 
-/** What a node is once options and pipes are taken off. */
+/**
+ * What a node is once options and pipes are taken off.
+ * @param node any schema of a description
+ * @returns the schema inside
+ */
 export function bare(node: SchemaNode): SchemaNode {
   return node.wrapped ? bare(node.wrapped) : node;
 }
@@ -58,6 +62,11 @@ export function bare(node: SchemaNode): SchemaNode {
 const actionsOf = (node: SchemaNode): NonNullable<SchemaNode['pipe']> =>
   (node.pipe ?? []).flatMap((action) => [...actionsOf(action as unknown as SchemaNode), action]);
 
+/**
+ * What the schema says of a field for those who edit it: its id, kind of quantity, bounds, and the like.
+ * @param node any schema of a description
+ * @returns the metadata; empty where there are none
+ */
 export function metadataOf(node: SchemaNode): FieldMetadata {
   const own = Object.assign({}, ...actionsOf(node).map((action) => action.metadata ?? {}));
   return node.wrapped ? { ...metadataOf(node.wrapped), ...own } : own;
@@ -71,7 +80,12 @@ export function lengthsOf(node: SchemaNode): { readonly min?: number; readonly m
   return { min: limit('min_length'), max: limit('max_length') };
 }
 
-/** The object schema that applies to a value: the option of a variant that its discriminator chooses. */
+/**
+ * The object schema that applies to a value: the option of a variant that its discriminator chooses.
+ * @param node schema of a part
+ * @param value the part as written
+ * @returns the schema of its kind; undefined when its kind is unknown
+ */
 export function objectFor(node: SchemaNode, value: unknown): SchemaNode | undefined {
   const schema = bare(node);
   if (schema.type === 'loose_object') return schema;
@@ -87,7 +101,11 @@ export function objectFor(node: SchemaNode, value: unknown): SchemaNode | undefi
   return undefined;
 }
 
-/** The words a variant's discriminator may take, in the order a builder should see them. */
+/**
+ * The words a variant's discriminator may take, in the order a builder should see them.
+ * @param node any schema of a description
+ * @returns the key that tells the kinds apart, and the kinds; undefined for what has no kinds
+ */
 export function variantChoices(node: SchemaNode): { key: string; choices: string[] } | undefined {
   const schema = bare(node);
   if (schema.type !== 'variant') return undefined;
@@ -98,7 +116,12 @@ export function variantChoices(node: SchemaNode): { key: string; choices: string
   };
 }
 
-/** The fields of the part at hand. */
+/**
+ * The fields of the part at hand.
+ * @param node schema of a part
+ * @param value the part as written, to choose its kind
+ * @returns fields in the order of the schema; empty for what is no object
+ */
 export function fieldsOf(node: SchemaNode, value: unknown): Field[] {
   const object = objectFor(node, value);
   return Object.entries(object?.entries ?? {})
@@ -166,5 +189,10 @@ export function withinLengths(
   return { value: Object.keys(changed).length > 0 ? { ...(value as object), ...changed } : value, cut };
 }
 
+/**
+ * Whether a value is an object with keys, neither null nor a list.
+ * @param value anything
+ * @returns true narrows it
+ */
 export const isRecord = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);

@@ -21,4 +21,9 @@ type LoopKind = {
 /** Aerials that are their own coil and need no earth. */
 export type LoopDescription = Of<AerialDescription, LoopKind>;
 
+/**
+ * Whether an aerial is its own coil and needs no earth: a frame or a ferrite rod.
+ * @param aerial as described
+ * @returns true narrows it to such an aerial
+ */
 export const isLoop = (aerial: AerialDescription): aerial is LoopDescription => LOOP_KINDS[aerial.kind];

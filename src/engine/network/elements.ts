@@ -58,6 +58,7 @@ export interface DetectorElement extends TwoTerminal {
 }
 
 export type LinearElement = Resistor | Capacitor | Inductor | Impedance | Source | Cell;
+/** One element of a circuit, between two nodes or between two inductors. */
 export type Element = LinearElement | Mutual | DetectorElement;
 
 /** The node all voltages are counted from. */

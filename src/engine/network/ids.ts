@@ -49,7 +49,14 @@ export const sideOf = (part: PartId, role: 'primary' | 'secondary'): string => `
 /** A count of turns as an id has it: no finer than taps can be told apart. */
 export const turnsText = (turns: number): string => `${Number(turns.toFixed(3))}`;
 
-/** Id and owner of an element. @param detail tells apart the elements that have one role of a part. */
+/**
+ * Id and owner of an element.
+ * @param part whose element it is
+ * @param role what of the part
+ * @param options the turns it covers; a word that tells apart elements of one role
+ * @param detail tells apart the elements that have one role of a part.
+ * @returns what every element carries
+ */
 export function owned(
   part: PartId,
   role: ElementRole,

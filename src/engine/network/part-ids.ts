@@ -23,7 +23,11 @@ export const PART = {
   load: partId('load'),
 } as const;
 
-/** Coil i of the description. */
+/**
+ * Coil i of the description.
+ * @param i its place in `coils`, from 0
+ * @returns the part's id
+ */
 export const coilPart = (i: number): PartId => partId(`coil:${i}`);
 export const trapCoil = (i: number): PartId => partId(`trap:${i}/coil`);
 export const trapCapacitor = (i: number): PartId => partId(`trap:${i}/capacitor`);

@@ -87,7 +87,12 @@ export function boundary(
 
 /**
  * The first whole number for which something holds, for what holds from there on; `low` itself is not asked and taken
- * to fail, `high` to hold. @throws RangeError unless both are whole and low < high.
+ * to fail, `high` to hold.
+ * @param holds what is asked of a whole number; once true, true from there on
+ * @param low a whole number for which it fails
+ * @param high a whole number for which it holds
+ * @returns the first whole number above `low` for which it holds
+ * @throws RangeError unless both are whole and low < high.
  */
 export function firstWhole(holds: (n: number) => boolean, low: number, high: number): number {
   if (!(Number.isInteger(low) && Number.isInteger(high) && low < high))

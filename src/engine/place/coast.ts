@@ -15,6 +15,7 @@ export interface CoastSection {
   readonly length: Metres;
 }
 
+/** Land and sea: what lies at a place, and on the way from one place to another. */
 export interface Coast {
   /** What lies at a place. Lakes count as land, closed seas as the coastline has them. */
   readonly surfaceAt: (position: Position) => Surface;
@@ -37,6 +38,7 @@ const KEPT = 2000;
  * Even-odd counting, in the plane of longitude and latitude, of the edges east of the place among those of its band of
  * latitude: about a microsecond a place. Edges are straight in that plane, which near the poles bends long ones a little.
  * @param topology parsed TopoJSON; nothing is loaded here.
+ * @returns land and sea, by place and along a path
  * @throws RangeError when there is no object `land` in it.
  */
 export function coastline(topology: LandTopology): Coast {

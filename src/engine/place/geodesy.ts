@@ -41,7 +41,12 @@ export interface GreatCircle {
   readonly at: (distance: Metres) => Position;
 }
 
-/** The great circle between two places; sound at poles, over the antimeridian, for coincident and for antipodal places. */
+/**
+ * The great circle between two places; sound at poles, over the antimeridian, for coincident and for antipodal places.
+ * @param from where it begins
+ * @param to where it ends
+ * @returns distance (m), and bearings at both ends (degrees clockwise from north)
+ */
 export function greatCircle(from: Position, to: Position): GreatCircle {
   const a = vector(from);
   const b = vector(to);
@@ -86,10 +91,21 @@ const turn = (degrees: Degrees): Degrees => ((degrees % 360) + 360) % 360;
 export const distanceBetween = (a: Position, b: Position): Metres => greatCircle(a, b).distance;
 /** Bearing at the first place toward the second, degrees clockwise from north. */
 export const bearingTo = (from: Position, to: Position): Degrees => greatCircle(from, to).bearing;
-/** Place at a distance (m) in a direction (degrees clockwise from north). */
+/**
+ * Place at a distance (m) in a direction (degrees clockwise from north).
+ * @param from where it begins
+ * @param bearing degrees clockwise from north
+ * @param distance m
+ * @returns latitude and longitude, degrees
+ */
 export const destination = (from: Position, bearing: Degrees, distance: Metres): Position =>
   greatCircleFrom(from, bearing)(distance);
-/** Middle of the great circle between two places. */
+/**
+ * Middle of the great circle between two places.
+ * @param a one place
+ * @param b another
+ * @returns latitude and longitude, degrees
+ */
 export function midpoint(a: Position, b: Position): Position {
   const path = greatCircle(a, b);
   return path.at(path.distance / 2);

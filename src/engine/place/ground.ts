@@ -21,6 +21,7 @@ export const GROUND_KINDS = {
   dry: { conductivity: 1e-3, permittivity: 15 },
   'very dry': { conductivity: 1e-4, permittivity: 3 },
 } as const satisfies Readonly<Record<string, GroundConstants>>;
+/** A kind of ground with figures of its own. */
 export type GroundKind = keyof typeof GROUND_KINDS;
 
 /** A kind by name, or its two figures. */
@@ -43,5 +44,11 @@ export function groundConstants(ground: Ground): GroundConstants {
   return { conductivity, permittivity };
 }
 
+/**
+ * Whether two grounds have the same conductivity and permittivity.
+ * @param a one ground
+ * @param b another
+ * @returns true for the same figures
+ */
 export const sameGround = (a: GroundConstants, b: GroundConstants): boolean =>
   a.conductivity === b.conductivity && a.permittivity === b.permittivity;

@@ -24,6 +24,9 @@ const HORIZON: Degrees = -0.833;
 
 /**
  * Where the sun stands at a place, and the nearest sunset and sunrise; by suncalc (about a minute).
+ * @param time any moment
+ * @param options the place, degrees
+ * @returns height of the sun (degrees), and the nearest sunset and sunrise
  * @throws RangeError for an invalid date or place.
  */
 export function sunState(time: Date, { latitude, longitude }: Position): SunState {
@@ -63,6 +66,8 @@ const RAD = Math.PI / 180;
 /**
  * Where the sun stands overhead: the middle of the day side, for shading a map (night begins 90.8° from it).
  * Low-precision formulae of the Astronomical Almanac, good to about 0.02° from 1950 to 2050.
+ * @param time any moment
+ * @returns latitude and longitude, degrees
  */
 export function subsolarPoint(time: Date): Position {
   const n = (time.getTime() - J2000) / DAY;

@@ -15,6 +15,10 @@ export const verdictOf = (isWithin: boolean, alone: Loudness, disturbances: read
       ? 'masked'
       : alone;
 
-/** Whether a station is heard, and not only another instead of it. */
+/**
+ * Whether a station is heard, and not only another instead of it.
+ * @param verdict of a station
+ * @returns true narrows it to a loudness
+ */
 export const isHeard = (verdict: Verdict): verdict is Exclude<Loudness, 'not heard'> =>
   verdict !== 'not heard' && verdict !== 'masked' && verdict !== 'out of range';

@@ -15,6 +15,8 @@ const SAMPLE = 2000;
 /**
  * Character encoding of a text file: UTF-8, or UTF-16 where its byte-order mark says so. Anything else is refused with
  * what it looks like, never decoded by guesswork.
+ * @param bytes the first bytes of the file, or all of it
+ * @returns the encoding, or what the file seems to be
  */
 export function encodingOf(bytes: Uint8Array): Encoding {
   if (bytes[0] === 0xff && bytes[1] === 0xfe) return { encoding: 'utf-16le' };

@@ -19,6 +19,8 @@ export interface SchemaWords {
 /**
  * The published JSON Schema of a description, made from the schema the reader uses.
  * Made here because a quantity is one idea (text with a unit, or a number) that general converters take apart.
+ * @param words titles and explanations of the fields
+ * @returns a JSON Schema (draft 2020-12)
  */
 export function jsonSchema(words: SchemaWords): Json {
   return {

@@ -109,6 +109,7 @@ export const place = object({
   listening: v.optional(part('listening.part', listening)),
   stations: list('station.list', 'stations', station, { max: MOST_STATIONS }),
 });
+/** Where the set stands: position, ground, surroundings, and the stations of the place (SI). */
 export type PlaceDescription = v.InferOutput<typeof place>;
 export type StationDescription = v.InferOutput<typeof station>;
 

@@ -1,14 +1,23 @@
 import { isRecord } from '../fields/introspect.ts';
 
-/** The text of a description file: two spaces, keys in the order they were read, everything kept. */
+/**
+ * The text of a description file: two spaces, keys in the order they were read, everything kept.
+ * @param written a description as written
+ * @returns JSON text that ends in a line feed
+ */
 export const writeText = (written: unknown): string => `${JSON.stringify(written, null, 2)}\n`;
 
+/** A place in a description: keys, and places in lists counted from 0. */
 export type Path = readonly (string | number)[];
 
 const FORBIDDEN = new Set(['__proto__', 'prototype', 'constructor']);
 
 /**
  * A copy of a written description with one value changed; undefined removes the key.
+ * @param written a description as written; it is left as it is
+ * @param path keys and places in lists
+ * @param value what is to stand there, as written
+ * @returns a copy that shares what did not change
  * @throws RangeError for a key that would reach an object's prototype.
  */
 export function withValueAt<T>(written: T, path: Path, value: unknown): T {
@@ -27,7 +36,12 @@ export function withValueAt<T>(written: T, path: Path, value: unknown): T {
   return copy as T;
 }
 
-/** The value at a path, or undefined. */
+/**
+ * The value at a path, or undefined.
+ * @param written a description as written
+ * @param path keys and places in lists
+ * @returns what stands there
+ */
 export function valueAtPath(written: unknown, path: Path): unknown {
   let value: unknown = written;
   for (const key of path) {

@@ -13,7 +13,12 @@ const PREFIXES: readonly (readonly [number, string])[] = [
   [1e9, 'G'],
 ];
 
-/** Significant digits as a builder reads them: no exponent, no trailing noise. @returns e.g. "4.56", "0.0321", "1 230". */
+/**
+ * Significant digits as a builder reads them: no exponent, no trailing noise.
+ * @param value any number
+ * @param digits significant digits; default 3
+ * @returns e.g. "4.56", "0.0321", "1 230".
+ */
 export function formatNumber(value: number, digits = 3): string {
   if (!Number.isFinite(value)) return value > 0 ? '∞' : value < 0 ? '−∞' : '—';
   if (value === 0) return '0';
@@ -35,7 +40,10 @@ const withPrefix = (value: number, unit: string, digits: number, from = 1e-15, t
 
 /**
  * Print an SI value in the unit a builder would use: 365 pF, 180 µH, 549 kHz, 63 mm.
+ * @param value in the SI unit of its kind
+ * @param kind what it is a quantity of
  * @param digits significant digits.
+ * @returns the number and its unit, as "365 pF"
  */
 export function formatQuantity(value: number, kind: QuantityKind, digits = 3): string {
   if (Number.isNaN(value)) return '—';
@@ -75,9 +83,17 @@ export function formatQuantity(value: number, kind: QuantityKind, digits = 3): s
   }
 }
 
-/** "a, b and c". */
+/**
+ * "a, b and c".
+ * @param words any number of words
+ * @returns them as one text; empty for none
+ */
 export const inSeries = (words: readonly string[]): string =>
   words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words[words.length - 1]}`;
 
-/** With a capital letter first. */
+/**
+ * With a capital letter first.
+ * @param words any text
+ * @returns the same with its first letter capital
+ */
 export const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

@@ -46,11 +46,14 @@ const SWG_INCHES: Readonly<Record<string, number>> = {
   '48': 0.0016,
 };
 
+/** A standard series of wire sizes: the British SWG or the American AWG. */
 export type Gauge = 'SWG' | 'AWG';
 
 /**
  * Bare diameter of a gauge number.
  * AWG by ASTM B258: 0.127 mm × 92^((36 − n)/39).
+ * @param gauge SWG or AWG
+ * @param number the size, −2 for 000
  * @returns metres, or undefined for a number the gauge does not have (SWG 10–48, AWG 0–44).
  */
 export function gaugeDiameter(gauge: Gauge, number: number): Metres | undefined {
@@ -62,7 +65,12 @@ export function gaugeDiameter(gauge: Gauge, number: number): Metres | undefined 
   return 0.127e-3 * 92 ** ((36 - number) / 39);
 }
 
-/** The gauge size nearest to a bare diameter, for labels. @returns e.g. { number: 28, error: 0.004 } (relative). */
+/**
+ * The gauge size nearest to a bare diameter, for labels.
+ * @param gauge SWG or AWG
+ * @param diameter bare, m
+ * @returns e.g. { number: 28, error: 0.004 } (relative).
+ */
 export function nearestGauge(gauge: Gauge, diameter: Metres): { number: number; error: Ratio } {
   const numbers = gauge === 'SWG' ? Object.keys(SWG_INCHES).map(Number) : Array.from({ length: 45 }, (_, n) => n);
   let best = { number: numbers[0], error: Number.POSITIVE_INFINITY };

@@ -115,6 +115,8 @@ function readRun(run: string): Run {
  * "1'000", "1,00,000", "1e-3", "2 1/2", "1/8", digits of any script. One point is a decimal point; one comma with three
  * digits after it is refused, because it can mean either. Never reads one number as another: what can be taken in two
  * ways, or in none, is refused.
+ * @param written what somebody wrote
+ * @returns the number and what follows it, or why there is none
  */
 export function leadingNumber(written: string): LeadingNumber {
   if (written.length > LONGEST_NUMBER) return { ok: false, hint: { code: 'too-long' } };
@@ -159,7 +161,11 @@ export function leadingNumber(written: string): LeadingNumber {
   return { ok: true, value: sign === '-' ? -size : size, rest, decimals, pointBeforeThree };
 }
 
-/** A number written alone, without a unit. @returns the number, or undefined. */
+/**
+ * A number written alone, without a unit.
+ * @param written what somebody wrote
+ * @returns the number, or undefined.
+ */
 export function wholeNumber(written: string): number | undefined {
   const read = leadingNumber(written);
   return read.ok && read.rest === '' ? read.value : undefined;

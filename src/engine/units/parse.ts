@@ -34,6 +34,7 @@ const scaled = (symbols: readonly string[], prefixes: string): Record<string, nu
   return table;
 };
 
+/** Every kind of quantity: its SI unit, the units it may be written in, and the range that is possible. */
 export const QUANTITY_KINDS: Readonly<Record<QuantityKind, KindInfo>> = {
   length: {
     unit: 'm',
@@ -136,6 +137,7 @@ export const QUANTITY_KINDS: Readonly<Record<QuantityKind, KindInfo>> = {
   },
 };
 
+/** A quantity in its SI unit, or why the text is none. */
 export type ParsedQuantity =
   | { readonly ok: true; readonly value: number }
   | { readonly ok: false; readonly hint: QuantityHint };

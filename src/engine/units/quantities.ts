@@ -5,24 +5,41 @@
 declare const unit: unique symbol;
 type Quantity<U extends string> = number & { readonly [unit]?: U };
 
+/** Length, m. */
 export type Metres = Quantity<'m'>;
+/** Capacitance, F. */
 export type Farads = Quantity<'F'>;
+/** Inductance, H. */
 export type Henries = Quantity<'H'>;
+/** Resistance, reactance or the size of an impedance, Ω. */
 export type Ohms = Quantity<'Ω'>;
+/** Frequency, Hz. */
 export type Hertz = Quantity<'Hz'>;
+/** Voltage, V; peak or r.m.s. as the place says. */
 export type Volts = Quantity<'V'>;
+/** Current, A. */
 export type Amperes = Quantity<'A'>;
+/** Power, W. */
 export type Watts = Quantity<'W'>;
+/** Time, s. */
 export type Seconds = Quantity<'s'>;
+/** Temperature, K. */
 export type Kelvins = Quantity<'K'>;
+/** Mass, kg. */
 export type Kilograms = Quantity<'kg'>;
+/** Angle, rad. */
 export type Radians = Quantity<'rad'>;
 /** Decimal degrees: positions, bearings and capacitor scales are read in degrees. */
 export type Degrees = Quantity<'deg'>;
+/** Field strength, V/m; r.m.s. unless the place says otherwise. */
 export type VoltsPerMetre = Quantity<'V/m'>;
+/** Resistivity, Ω·m. */
 export type OhmMetres = Quantity<'Ω·m'>;
+/** Resistance of a length of wire, Ω/m. */
 export type OhmsPerMetre = Quantity<'Ω/m'>;
+/** Conductivity, S/m. */
 export type SiemensPerMetre = Quantity<'S/m'>;
+/** Conductance, S. */
 export type Siemens = Quantity<'S'>;
 /** A ratio in decibels, or a level over the reference its name gives. */
 export type Decibels = Quantity<'dB'>;

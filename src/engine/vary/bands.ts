@@ -8,4 +8,5 @@ export const BANDS = {
   'long wave': { from: 148.5e3, to: 283.5e3 },
   'medium wave': { from: 526.5e3, to: 1606.5e3 },
 } as const satisfies Record<string, { readonly from: Hertz; readonly to: Hertz }>;
+/** A broadcast band by name. */
 export type BandName = keyof typeof BANDS;

@@ -92,7 +92,15 @@ export const USUAL_DETECTORS: readonly DetectorDescription[] = [
   { kind: 'valve', heaterVoltage: 6.3, ratedHeaterVoltage: 6.3, wiring: 'single' },
 ];
 
-/** The same station through any detectors, all else as it is, loudest first. @param tap whether to look for each one's best tap. */
+/**
+ * The same station through any detectors, all else as it is, loudest first.
+ * @param set as read
+ * @param station its place in the list, from 0
+ * @param candidates detectors as read; default one of each kind
+ * @param tap whether to look for each one's best tap.
+ * @param options time and coastline
+ * @returns level (dB SPL), audio (V) and best tap of each
+ */
 export function compareDetectorsOn(
   set: SetDescription,
   station: number,

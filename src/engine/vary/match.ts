@@ -107,6 +107,10 @@ export function bestSetting(trials: Trials, station: number, id: string): BestSe
 
 /**
  * The best of every tap, distance and transformer of a set for a station, each by itself with all else as it is.
+ * @param trials of the set
+ * @param station its place in the list, from 0
+ * @param options what is kept
+ * @returns best values with their gain (dB), the greatest first
  * @throws RangeError for a station the set does not have.
  */
 export function matching(trials: Trials, station: number, options: MatchOptions = {}): Match[] {

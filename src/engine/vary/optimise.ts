@@ -15,6 +15,9 @@ const TIE = 0.1;
  * One at a time: the best value of each, all else as it is. Together: the best values of those named.
  * What is kept is left alone, what a guard forbids is not answered, and an answer is never worse than what there is.
  * The same question has the same answer, whoever asks it.
+ * @param trials of the set
+ * @param adjustments what may be changed
+ * @param question what is wanted, what is kept, what must not get worse
  * @returns answers that gain anything, best first.
  */
 export function optimise(trials: Trials, adjustments: readonly Adjustment[], question: Question): readonly Answer[] {

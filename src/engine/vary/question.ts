@@ -18,6 +18,7 @@ export interface Guard {
   readonly atLeast: number;
 }
 
+/** What is wanted of a set, and what must stay. */
 export interface Question {
   readonly objective: Objective;
   /** Parts and adjustments (by id) that stay as they are. */
@@ -62,6 +63,7 @@ export interface Figures {
   readonly worst?: string;
 }
 
+/** A change that gains something: what is set to what, and what comes of it. */
 export interface Answer {
   readonly settings: readonly Setting[];
   /** All that is to be written, the principal place of each setting first. */

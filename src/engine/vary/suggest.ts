@@ -84,6 +84,10 @@ function checkStation({ set }: Trial, station: number): void {
 /**
  * What would serve a station most, best first: every adjustment by itself, then pairs that its kind says work together.
  * Nothing is suggested that makes a heard station silent or less clear of others than it is.
+ * @param trials of the set
+ * @param station its place in the list, from 0
+ * @param options what is kept, and how many are wanted
+ * @returns changes with level and clearance (dB) before and after
  * @throws RangeError for a station the set does not have.
  */
 export function suggest(trials: Trials, station: number, options: SuggestOptions = {}): Suggestion[] {

@@ -46,7 +46,13 @@ const WATCHED = 24;
 /** Sets kept; more are forgotten, the oldest first. */
 const MOST_KEPT = 2000;
 
-/** @throws RangeError when the set itself cannot be built; `readValue` names the reasons. */
+/**
+ * A set to be tried with changes: what they leave as it is, is worked out once.
+ * @param set as read
+ * @param when time and coastline
+ * @returns the set as it is, and a way to try any change of it
+ * @throws RangeError when the set itself cannot be built; `readValue` names the reasons.
+ */
 export function trialsOf(set: SetDescription, when: FieldOptions = {}): Trials {
   const fieldOf = fieldsAtSite(set.place, when);
   const arriving = set.place.stations.map((station): Arriving => ({ station, field: fieldOf(station) }));

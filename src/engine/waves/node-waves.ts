@@ -11,6 +11,7 @@ import { formatQuantity } from '../units/format.ts';
 import type { Hertz, Ratio, Seconds } from '../units/quantities.ts';
 import { usualPlaces, type WavePlace, wavePlaces } from './wave-places.ts';
 
+/** Which station, which points, and for how long. */
 export interface NodeWavesOptions extends FieldOptions {
   /** By its place in the set's list. */
   readonly station: number;
@@ -50,6 +51,7 @@ export interface NodeWave extends WavePlace {
   readonly reading: WaveReading;
 }
 
+/** Waves at points of a set, sample by sample. */
 export interface NodeWaves {
   readonly station: string;
   readonly carrier: Hertz;
@@ -82,6 +84,9 @@ const CHUNK = 1024;
 
 /**
  * True waves at any points of a set tuned to a station, from the whole circuit cycle by cycle.
+ * @param set as read
+ * @param options station, points, length (s), time and coastline
+ * @returns samples (V or A) at even steps (s), with their warnings
  * @throws RangeError for a station or place there is not, or more than can be kept; Error "stopped" when told to stop.
  */
 export function nodeWaves(set: SetDescription, options: NodeWavesOptions): NodeWaves {

@@ -63,7 +63,11 @@ function titleOf(node: string): string {
   return node;
 }
 
-/** Everywhere a wave can be looked at in a set, from the aerial to the phones. Voltages are over earth unless the title says across. */
+/**
+ * Everywhere a wave can be looked at in a set, from the aerial to the phones. Voltages are over earth unless the title says across.
+ * @param circuit as `setCircuit` has it
+ * @returns ids, titles and units (V or A)
+ */
 export function wavePlaces(circuit: SetCircuit): WavePlace[] {
   const { assembly, transducer, load } = circuit;
   const { elements } = assembly.circuitAt(0.5);
@@ -144,7 +148,11 @@ export function wavePlaces(circuit: SetCircuit): WavePlace[] {
   return [...before, ...devices, ...after];
 }
 
-/** Those that tell most: what comes in, what the coil makes of it, the detector, what is heard. */
+/**
+ * Those that tell most: what comes in, what the coil makes of it, the detector, what is heard.
+ * @param places of a set, as `wavePlaces` has them
+ * @returns ids of some
+ */
 export function usualPlaces(places: readonly WavePlace[]): string[] {
   const first = (...ids: string[]): string[] => ids.filter((id) => places.some((p) => p.id === id)).slice(0, 1);
   const tuned = places.find((p) => p.isTuned)?.id ?? 'tuned circuit';

@@ -22,7 +22,14 @@ export function centreFromName(name: string): number | undefined {
   return value >= 1e4 && value <= 3e7 ? value : undefined;
 }
 
-/** @param size of the file in bytes. @throws SoundFileError for what is no stereo WAV file of a usable rate. */
+/**
+ * A recording of a band, two channels in phase and quadrature, of which any stretch can be had.
+ * @param read gives bytes of the file from a place on
+ * @param size of the file in bytes.
+ * @param name of the file, which may tell the frequency
+ * @returns the recording, with its rate (Hz) and, where it is known, its middle frequency (Hz)
+ * @throws SoundFileError for what is no stereo WAV file of a usable rate.
+ */
 export async function openBandRecording(read: ReadBytes, size: number, name = ''): Promise<BandRecording> {
   const header: WavHeader = await readWavHeader(read, size);
   if (header.channels !== 2) throw new SoundFileError({ code: 'band-channels', channels: header.channels });
@@ -64,7 +71,13 @@ const CLEAR = 48e3;
 /**
  * A band's samples at another rate, piece after piece without a seam. Of a recording wider than that rate the part about
  * `near` is taken; far outside of the recording there is silence.
+ * @param band an open recording
+ * @param rate samples a second wanted, Hz
+ * @param start first sample at that rate
+ * @param count how many
  * @param centre the recording's middle frequency, Hz.
+ * @param near the frequency to keep, Hz; default the middle
+ * @returns samples as two channels, in phase and quadrature
  */
 export async function bandAt(
   band: BandRecording,

@@ -44,6 +44,7 @@ const RETUNE_EVERY = 5;
 /** Whether the sound is as loud as in the phones, with the noise of the room, or amplified. */
 export type HowLoud = 'as in the phones' | 'amplified';
 
+/** Which station, how loud, what is on the air. */
 export interface ListeningOptions extends FieldOptions {
   /** Which station the dial starts on and the amplification is set for, by its place in the list. Default the one heard best. */
   readonly station?: number;
@@ -77,6 +78,7 @@ export interface ListeningOptions extends FieldOptions {
  */
 export type BandPlayer = (steps: number, re: Float32Array, im: Float32Array, pointer: Hertz) => Hertz;
 
+/** A set being listened to: samples come out as long as somebody asks. */
 export interface Listening {
   /** Go on by up to `BLOCK` samples. */
   process(out: Float32Array, frames: number): void;
@@ -167,7 +169,13 @@ function glide(from: Float32Array, to: Float32Array, frames: number, first: numb
 /** Pascals r.m.s. of a level. */
 const pascals = (level: Decibels): number => 20e-6 * 10 ** (level / 20);
 
-/** Listen to a set as described, at its place. @throws RangeError for a set that cannot be heard at all. */
+/**
+ * Listen to a set as described, at its place.
+ * @param first as read
+ * @param options station, loudness, programmes, time and coastline
+ * @returns a listening at `SOUND_RATE`
+ * @throws RangeError for a set that cannot be heard at all.
+ */
 export function openListening(first: SetDescription, options: ListeningOptions = {}): Listening {
   const { seed = 1, noise = true, room = true } = options;
   let fields: FieldOptions = options;

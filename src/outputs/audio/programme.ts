@@ -31,7 +31,13 @@ export function madeProgramme(kind: Programme, seed: number): ProgrammeLoop {
   return asSent(loop, kind);
 }
 
-/** A recording as a programme: one channel, at the transmitter's bandwidth and usual depth. */
+/**
+ * A recording as a programme: one channel, at the transmitter's bandwidth and usual depth.
+ * @param channels samples, −1 to 1
+ * @param rate samples a second, Hz
+ * @param kind speech or music
+ * @returns a programme that goes round
+ */
 export const recordedProgramme = (channels: readonly Float32Array[], rate: number, kind: Programme): ProgrammeLoop => {
   const mono = new Float32Array(channels[0]?.length ?? 0);
   for (const c of channels) for (let i = 0; i < mono.length; i++) mono[i] += c[i] / channels.length;

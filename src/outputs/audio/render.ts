@@ -1,6 +1,7 @@
 import type { SetDescription } from '../../engine/set/description.ts';
 import { BLOCK, type ListeningOptions, openListening, SOUND_RATE } from './listening.ts';
 
+/** What is rendered, and for how long. */
 export interface RenderOptions extends ListeningOptions {
   readonly seconds: number;
   /** Told before each block how much is done, 0 to 1. */
@@ -12,7 +13,12 @@ export interface RenderOptions extends ListeningOptions {
 /** Longest sound rendered in one go, s. */
 export const LONGEST_RENDER = 600;
 
-/** What is heard, as samples at `SOUND_RATE`. The same options give the same samples, bit for bit. */
+/**
+ * What is heard, as samples at `SOUND_RATE`. The same options give the same samples, bit for bit.
+ * @param set as read
+ * @param options seconds, station, loudness and programmes
+ * @returns samples, −1 to 1
+ */
 export function renderListening(set: SetDescription, options: RenderOptions): Float32Array {
   const { seconds, sweep } = options;
   if (!(seconds > 0 && seconds <= LONGEST_RENDER))

@@ -130,7 +130,12 @@ const badSample = (value: number, frame: number, channel: number): SoundFileErro
 /** Longest recording taken whole: a quarter of an hour. */
 const LONGEST_SECONDS = 900;
 
-/** A whole file as channels in memory: for programmes, not for bands. @throws SoundFileError */
+/**
+ * A whole file as channels in memory: for programmes, not for bands.
+ * @param bytes the whole file
+ * @returns rate (Hz) and samples, −1 to 1
+ * @throws SoundFileError for what is no WAV file that can be read
+ */
 export async function readWav(bytes: Uint8Array): Promise<{ rate: number; channels: Float32Array[] }> {
   const header = await readWavHeader(fromBytes(bytes), bytes.length);
   if (header.frames > header.rate * LONGEST_SECONDS)
@@ -152,7 +157,12 @@ export interface WriteWavOptions {
   readonly float?: boolean;
 }
 
-/** A WAV file of one or more channels; what is beyond −1 to 1 is cut off unless it is float. */
+/**
+ * A WAV file of one or more channels; what is beyond −1 to 1 is cut off unless it is float.
+ * @param channels samples, −1 to 1
+ * @param options rate (Hz), bits a sample, or float
+ * @returns bytes of the file
+ */
 export function writeWav(channels: readonly Float32Array[], { rate, bits = 16, float = false }: WriteWavOptions) {
   const count = channels.length;
   const frames = channels[0]?.length ?? 0;

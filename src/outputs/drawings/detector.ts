@@ -5,7 +5,12 @@ import type { Item, Point, Scene, Segment } from '../scene/scene.ts';
 import { detectorDrawing } from '../words/index.ts';
 import { BOLD, drawing, PLAIN, type Room, SMALL, sketchNote, THIN } from './paper.ts';
 
-/** The detector as one would see it on the board, about half again its size; not a thing to measure from. */
+/**
+ * The detector as one would see it on the board, about half again its size; not a thing to measure from.
+ * @param detector as read
+ * @param room size of the picture, mm; default as large as it needs
+ * @returns a scene, mm
+ */
 export function drawDetector(detector: DetectorDescription, room: Room = {}): Scene {
   const { width = 130, height = 70 } = room;
   const centre: Point = [width / 2, height / 2];

@@ -5,7 +5,12 @@ import type { Item, Point, Scene } from '../scene/scene.ts';
 import { loadDrawing } from '../words/index.ts';
 import { BOLD, drawing, PLAIN, type Room, SMALL, sketchNote } from './paper.ts';
 
-/** What one listens with, simply drawn; a transformer before it if there is one. */
+/**
+ * What one listens with, simply drawn; a transformer before it if there is one.
+ * @param load as read
+ * @param room size of the picture, mm; default as large as it needs
+ * @returns a scene, mm
+ */
 export function drawLoad(load: LoadDescription, room: Room = {}): Scene {
   const { width = 130, height = 70 } = room;
   const shift = load.transformer ? 26 : 0;

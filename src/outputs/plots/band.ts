@@ -53,7 +53,12 @@ function bandText({ stations, wanted, points }: BandResponse): string {
   ]);
 }
 
-/** The response across the band, with every station as a stem as tall as it is at the detector. */
+/**
+ * The response across the band, with every station as a stem as tall as it is at the detector.
+ * @param data frequencies (Hz), response (dB) and stations
+ * @param size px; default as the page has it
+ * @returns a scene, px
+ */
 export function bandResponse(data: BandResponse, size: PlotSize = {}): Scene {
   const { points, stations, wanted } = data;
   const frame = frameOf(size, { top: 46 });

@@ -65,7 +65,12 @@ function coverageText({ bands, stations }: Coverage): string {
 
 const ROW = 46;
 
-/** Bars of what the set covers, their ends with their spread, the broadcast bands, and the stations. */
+/**
+ * Bars of what the set covers, their ends with their spread, the broadcast bands, and the stations.
+ * @param data ends of what is covered, Hz, with their spread
+ * @param size px; default as the page has it
+ * @returns a scene, px
+ */
 export function coverage(data: Coverage, size: PlotSize = {}): Scene {
   const { bands, stations } = data;
   const all = [

@@ -28,7 +28,12 @@ function detectorCurveText({ curves, operating }: DetectorCurve): string {
   return operating ? paragraph([description, detectorPlotWords.operating(operating)]) : description;
 }
 
-/** Current against voltage near zero, with the stretch the carrier sweeps and the point it works about. */
+/**
+ * Current against voltage near zero, with the stretch the carrier sweeps and the point it works about.
+ * @param data voltages (V), currents (A) and the working point
+ * @param size px; default as the page has it
+ * @returns a scene, px
+ */
 export function detectorCurve(data: DetectorCurve, size: PlotSize = {}): Scene {
   const { curves, operating } = data;
   const frame = frameOf(size, { left: 48 }, 0.6);

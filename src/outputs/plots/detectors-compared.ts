@@ -36,7 +36,12 @@ const sweptEnds = ({ operating: o }: ComparedCurve): [number, number] => [
 export const isNearZero = (curves: readonly ComparedCurve[]): boolean =>
   curves.flatMap(sweptEnds).every((v) => Math.abs(v) <= NEAR);
 
-/** Current against voltage: each curve thin, thick where the carrier sweeps it, with a dot at its mean. */
+/**
+ * Current against voltage: each curve thin, thick where the carrier sweeps it, with a dot at its mean.
+ * @param all voltages (V) and currents (A) of each
+ * @param size px; default as the page has it
+ * @returns a scene, px
+ */
 export function detectorsCompared(all: readonly ComparedCurve[], size: PlotSize = {}): Scene {
   const curves = all.slice(0, MOST_COMPARED);
   const frame = frameOf(size, { left: 48 }, 0.62);

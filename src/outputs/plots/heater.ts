@@ -19,7 +19,12 @@ export interface HeaterCurves {
 /** How far under the loudest is drawn, dB. */
 const DEPTH = 45;
 
-/** Loudness and the valve's current against time: switched on at 0, off where the line stands. */
+/**
+ * Loudness and the valve's current against time: switched on at 0, off where the line stands.
+ * @param data times (s), levels (dB SPL) and currents (A)
+ * @param size px; default as the page has it
+ * @returns a scene, px
+ */
 export function heaterCurve(data: HeaterCurves, size: PlotSize = {}): Scene {
   const { full, less, watched } = data;
   const width = size.width ?? 640;

@@ -30,7 +30,12 @@ const profileText = ({ station, ground, site }: FieldProfile): string =>
     ground.map((g) => ({ name: g.name, length: g.to - g.from })),
   );
 
-/** Field strength along the way from transmitter to site, with land, sea and the coasts crossed. */
+/**
+ * Field strength along the way from transmitter to site, with land, sea and the coasts crossed.
+ * @param data distances (m) and field strengths (V/m)
+ * @param size px; default as the page has it
+ * @returns a scene, px
+ */
 export function fieldProfile(data: FieldProfile, size: PlotSize = {}): Scene {
   const { points, ground, site, noise } = data;
   const strip = 16;

@@ -32,7 +32,12 @@ export function qText({ coils }: QCurves): string {
   );
 }
 
-/** Q against frequency with its band of uncertainty. */
+/**
+ * Q against frequency with its band of uncertainty.
+ * @param data frequencies (Hz) and Q with its spread
+ * @param size px; default as the page has it
+ * @returns a scene, px
+ */
 export function qAgainstFrequency(data: QCurves, size: PlotSize = {}): Scene {
   const frame = frameOf(size);
   const { box } = frame;

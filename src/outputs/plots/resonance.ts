@@ -74,7 +74,12 @@ export function resonanceText(given: ResonanceCurve): string {
   ]);
 }
 
-/** Level at the detector round the chosen station, the −3 dB points and the neighbours. */
+/**
+ * Level at the detector round the chosen station, the −3 dB points and the neighbours.
+ * @param given frequencies (Hz), levels (dB) and the station
+ * @param size px; default as the page has it
+ * @returns a scene, px
+ */
 export function resonanceCurve(given: ResonanceCurve, size: PlotSize = {}): Scene {
   const data = asDrawn(given);
   const { points } = data;

@@ -1,5 +1,6 @@
 import type { Role } from './scene.ts';
 
+/** A colour for each role that a line or a text may have. */
 export type Palette = Readonly<Record<Role, string>>;
 
 /** Paper, ink and copper, by day. Text may be ink, soft, copper, accent or warning: all can be read on paper and card. */

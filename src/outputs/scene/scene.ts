@@ -94,8 +94,10 @@ export type GroupItem = Meaning & {
   readonly clip?: { readonly x: number; readonly y: number; readonly w: number; readonly h: number };
   readonly opacity?: number;
 };
+/** One thing that is drawn: a line, a shape, a text, or a group of them. */
 export type Item = LineItem | PolylineItem | PathItem | CircleItem | RectItem | TextItem | GroupItem;
 
+/** A drawing as data, for SVG, canvas and PDF alike. */
 export interface Scene {
   /** mm for drawings to scale, px for plots and diagrams. */
   readonly unit: 'mm' | 'px';

@@ -3,6 +3,7 @@ import { baseShift } from './boxes.ts';
 import { DAY, type Palette, PRINT, variables } from './palette.ts';
 import type { Item, Look, Meaning, Role, Scene, Segment } from './scene.ts';
 
+/** Colours and size of an SVG. */
 export interface SvgOptions {
   /** "page": CSS variables with the day's colours behind them (default); "day" and "print": plain colours. */
   readonly colours?: 'page' | 'day' | 'print' | Palette;
@@ -25,7 +26,12 @@ export interface SvgOptions {
 
 const FONT = "system-ui, 'Segoe UI', 'Liberation Sans', 'DejaVu Sans', sans-serif";
 
-/** A scene as an SVG string. Text is escaped, ids do not clash, title and description come from the scene. */
+/**
+ * A scene as an SVG string. Text is escaped, ids do not clash, title and description come from the scene.
+ * @param scene any drawing or plot
+ * @param options colours; default those of the page
+ * @returns SVG text
+ */
 export function sceneToSvg(scene: Scene, options: SvgOptions = {}): string {
   const { colours = 'page', size = 'scaled', interactive = false } = options;
   const palette = colours === 'page' ? variables() : colours === 'day' ? DAY : colours === 'print' ? PRINT : colours;

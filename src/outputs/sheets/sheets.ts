@@ -16,6 +16,7 @@ import { textSheet } from './pages/text-sheet.ts';
 import type { PaperName, Sheet } from './paper/page.ts';
 import { SHEET_IDS, type SheetId } from './paper/sheet-ids.ts';
 
+/** Which sheets, on which paper and board. */
 export interface SheetOptions {
   /** Default A4. */
   readonly paper?: PaperName;
@@ -25,7 +26,14 @@ export interface SheetOptions {
   readonly board?: { readonly width?: number; readonly length?: number };
 }
 
-/** Sheets from which a set can be built, brought up and shown. @param written the description as it was read, for the sheet that carries it. */
+/**
+ * Sheets from which a set can be built, brought up and shown.
+ * @param written the description as it was read, for the sheet that carries it.
+ * @param set as read
+ * @param reception of the same set
+ * @param options which, on which paper, on a board of which size (m)
+ * @returns sheets in the order of a bound book; pages in mm
+ */
 export function sheetsFor(
   written: unknown,
   set: SetDescription,

@@ -6,7 +6,13 @@ import { table } from './table.ts';
 const khz = (f: number): string => formatNumber(f / 1e3, 5);
 const metres = (f: number): string => formatNumber(299_792_458 / f, 4);
 
-/** The scale every so many degrees: frequency, wavelength, loaded Q, bandwidth. */
+/**
+ * The scale every so many degrees: frequency, wavelength, loaded Q, bandwidth.
+ * @param dial of a reception
+ * @param width characters in a line; default 80
+ * @param rows how many divisions; default about ten
+ * @returns text of several lines
+ */
 export function dialTable(dial: Dial, width?: number, rows = 13): string {
   const last = dial.points.length - 1;
   const chosen = Array.from({ length: rows }, (_, i) => dial.points[Math.round((i * last) / (rows - 1))]);
@@ -28,7 +34,12 @@ export function dialTable(dial: Dial, width?: number, rows = 13): string {
   );
 }
 
-/** The stations in the order of the scale, with the readings each may be at. */
+/**
+ * The stations in the order of the scale, with the readings each may be at.
+ * @param reception of a set
+ * @param width characters in a line; default 80
+ * @returns text of several lines
+ */
 export function dialStationsTable(reception: Reception, width?: number): string {
   const placed = reception.stations.filter((s) => s.dial).sort((a, b) => a.dial!.scale - b.dial!.scale);
   return table(

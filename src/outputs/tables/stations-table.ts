@@ -63,7 +63,12 @@ const isHad = (s: StationReception): boolean => isHeard(s.verdict);
 const isSeparated = (s: StationReception): boolean =>
   s.disturbance === undefined || s.disturbance.effect === 'none' || s.disturbance.effect === 'behind';
 
-/** Rows in the order best for this set. */
+/**
+ * Rows in the order best for this set.
+ * @param reception of a set
+ * @param options what arrives by day and by night, and now
+ * @returns field strengths (V/m), directions (degrees) and verdicts
+ */
 export function stationRows(reception: Reception, { day, night, now }: DayAndNight): StationRow[] {
   const first = firstChoice(reception);
   return reception.best.map((index): StationRow => {
@@ -97,7 +102,12 @@ export function stationRows(reception: Reception, { day, night, now }: DayAndNig
 const interferenceText = ({ disturbedBy, heard }: StationRow): string =>
   disturbedBy ? clean(disturbedBy) : isHeard(heard) ? placeTableWords.noInterference : '';
 
-/** What can be had here, as a table for a terminal. */
+/**
+ * What can be had here, as a table for a terminal.
+ * @param rows as `stationRows` has them
+ * @param width characters in a line; default 80
+ * @returns text of several lines
+ */
 export function placeTable(rows: readonly StationRow[], width?: number): string {
   const { columns } = placeTableWords;
   return table(

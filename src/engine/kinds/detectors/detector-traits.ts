@@ -17,10 +17,18 @@ type KindWith<Trait> = {
   [K in keyof typeof TRAITS]: (typeof TRAITS)[K] extends Trait ? K : never;
 }[keyof typeof TRAITS];
 
-/** Whether a detector has a heater. @param detector as described. @returns true narrows it to a kind with heater voltages. */
+/**
+ * Whether a detector has a heater.
+ * @param detector as described.
+ * @returns true narrows it to a kind with heater voltages.
+ */
 export const hasHeater = (detector: DetectorDescription): detector is Of<DetectorDescription, KindWith<'heater'>> =>
   TRAITS[detector.kind] === 'heater';
 
-/** Whether a detector is a crystal to be probed for a good spot. @param detector as described. @returns true narrows it to a kind with a spot. */
+/**
+ * Whether a detector is a crystal to be probed for a good spot.
+ * @param detector as described.
+ * @returns true narrows it to a kind with a spot.
+ */
 export const hasSpots = (detector: DetectorDescription): detector is Of<DetectorDescription, KindWith<'spots'>> =>
   TRAITS[detector.kind] === 'spots';

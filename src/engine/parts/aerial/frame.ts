@@ -51,7 +51,13 @@ export interface FrameModel {
 /** Part of the full signal from a station this far out of the plane of the frame. @returns −1 to 1. */
 export const towards = (angle: Degrees): number => Math.cos((angle * Math.PI) / 180);
 
-/** A frame (loop) aerial. @throws RangeError for sizes that cannot be wound. */
+/**
+ * A frame (loop) aerial.
+ * @param spec outline, side and pitch (m), turns, wire
+ * @param options loss of the wire by frequency (Ω/m), where it is known better
+ * @returns inductance (H), resistance (Ω) and effective height (m) by frequency
+ * @throws RangeError for sizes that cannot be wound.
+ */
 export function frameAerial(spec: FrameSpec, options: FrameOptions = {}): FrameModel {
   const { side, turns, pitch, wire, outline, winding = 'box' } = spec;
   if (!(side >= 0.02 && side <= 20)) throw new RangeError(`a frame must be 0.02 to 20 m across, not ${side}`);

@@ -22,7 +22,9 @@ export interface MeasuredImpedance {
  * A table of impedance, read between its points: the resistance straight, the reactance as reactance × frequency straight,
  * which a capacitance follows exactly and a short aerial nearly. Beyond the ends a capacitive end goes on as its
  * capacitance and an inductive one as its inductance, and a warning says so.
- * @param points in any order, at least one, no two at the same frequency. @throws RangeError otherwise.
+ * @param points in any order, at least one, no two at the same frequency.
+ * @returns impedance (Ω) at any frequency, and its warnings
+ * @throws RangeError for no points, or two at one frequency.
  */
 export function measuredImpedance(points: readonly ImpedancePoint[]): MeasuredImpedance {
   const table = [...points].sort((a, b) => a.frequency - b.frequency);

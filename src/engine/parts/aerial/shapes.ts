@@ -50,7 +50,12 @@ const demand = (accepted: boolean, what: string, value: unknown): void => {
 const size = (value: number, name: string): void =>
   demand(value > 0 && value <= 2000, `${name} must be above 0 and at most 2000 m`, value);
 
-/** Lay a shape out in space. @throws RangeError for a size that cannot be built. */
+/**
+ * Lay a shape out in space.
+ * @param spec the shape, m
+ * @returns its wires as stretches in space, m
+ * @throws RangeError for a size that cannot be built.
+ */
 export function wireTree(spec: WireAerialShape): WireTree {
   demand(
     spec.wire.diameter >= 1e-5 && spec.wire.diameter <= 0.1,

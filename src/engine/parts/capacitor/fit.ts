@@ -43,6 +43,8 @@ const series = (a: Farads, b?: Farads): Farads => (b === undefined ? a : (a * b)
 /**
  * Trimmer T and padder P that make the ends of the capacitor the ends of the band: stray + T + CP/(C+P) = 1/(4π²f²L) at
  * both. The difference of the two fixes P (a quadratic), then T follows.
+ * @param wanted inductance (H), ends of the band (Hz), ends of the capacitor and strays (F)
+ * @returns trimmer and padder (F), and the band they give (Hz)
  * @throws RangeError unless 0 < from < to, 0 < min < max and the rest are positive.
  */
 export function fitBand(wanted: BandWanted): BandFit {

@@ -34,6 +34,8 @@ export type VariableSpec = (
 /**
  * Any tuning capacitor from what is known of it: its marking, its vanes, measured points, or how it was made.
  * Strays, trimmer and padder of the same description are included.
+ * @param spec one of the ways to know a capacitor, SI
+ * @returns capacitance (F) by position (0 open to 1 meshed), its spread and losses
  * @throws RangeError when it cannot be as described.
  */
 export const variableCapacitor = (spec: VariableSpec): VariableCapacitor => fitted(bareOf(spec), spec);

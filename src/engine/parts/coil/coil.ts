@@ -14,7 +14,13 @@ import type { CoilSpec, WoundSpec } from './spec.ts';
 import { turnSums } from './turn-sums.ts';
 import { type Winding, wireLengthTo } from './winding.ts';
 
-/** A coil from its description. @throws RangeError for sizes that cannot be wound. */
+/**
+ * A coil from its description.
+ * @param spec shape, turns, wire and sizes, SI
+ * @returns inductance (H), loss resistance at any frequency (Ω), self-capacitance (F), each with its spread and its
+ * warnings
+ * @throws RangeError for sizes that cannot be wound.
+ */
 export function makeCoil(spec: CoilSpec): CoilModel {
   if (spec.shape === 'core') return coreCoil(spec);
   if (spec.shape === 'measured') return measuredCoil(spec);

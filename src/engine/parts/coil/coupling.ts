@@ -25,6 +25,10 @@ export interface Coupling {
 /**
  * Mutual inductance of two coils from their turns: Maxwell's formula for coaxial circles; tilted or shifted, the vector
  * potential of each ring of the first taken round each ring of the second.
+ * @param first a coil whose turns have a place
+ * @param second another
+ * @param options `offset` along the axis and `shift` across it, m, between the middles; `tilt` of the axes, degrees
+ * @returns mutual inductance (H) and the coefficient k
  * @throws RangeError when a coil's place in space is not known (a core, a measured coil).
  */
 export function couple(first: CoilModel, second: CoilModel, { offset, tilt = 0, shift = 0 }: Placing): Coupling {

@@ -38,6 +38,8 @@ function wound(coil: Unwound, turns: number): WoundSpec {
 /**
  * Turns for a wanted inductance.
  * Turns added later leave the earlier ones where they are, so the first n turns of a longer coil are the coil of n turns.
+ * @param inductance wanted, H
+ * @param coil all but its turns, SI
  * @returns undefined when more than about 16 000 turns (2048 in a disc or bank winding) would be needed.
  */
 export function turnsFor(inductance: Henries, coil: Unwound): TurnsWanted | undefined {
@@ -81,6 +83,8 @@ export interface Spread {
 /**
  * How far a solenoid or basket coil must be lengthened, its turns spread evenly, for a smaller inductance; or pushed
  * together for a larger one.
+ * @param inductance wanted, H
+ * @param coil as it is wound now, m
  * @returns undefined when turns touching still give too little.
  */
 export function spreadFor(inductance: Henries, coil: SolenoidSpec | BasketSpec): Spread | undefined {
@@ -126,6 +130,8 @@ const COMMON: readonly Wire[] = Array.from({ length: 12 }, (_, i) => ({
 /**
  * The wires that reach an inductance on a former, best Q first: each wound close, and each spaced out over half, three
  * quarters and all of the length there is.
+ * @param options inductance (H), frequency (Hz), former and room (m), and which wires there are
+ * @returns wires with turns, spacing (m) and Q; empty when none will do
  */
 export function bestWire(options: BestWireOptions): readonly WireChoice[] {
   const { inductance, frequency, formerDiameter, longest, former, wires = COMMON } = options;

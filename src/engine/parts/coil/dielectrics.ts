@@ -1,5 +1,6 @@
 import type { Covering } from '../wire/wire.ts';
 
+/** Materials a coil is wound on. */
 export const FORMERS = [
   'air',
   'card',

@@ -46,7 +46,11 @@ export interface AveragedDetector {
 /** One for each detector, so that what is found for it can be kept with it. */
 const known = new WeakMap<Detector, AveragedDetector>();
 
-/** The averages of a device: closed form for an exponential, else by quadrature over the cycle. */
+/**
+ * The averages of a device: closed form for an exponential, else by quadrature over the cycle.
+ * @param detector any device
+ * @returns mean current (A) and its parts at the carrier under a carrier (V, peak) on a direct voltage (V)
+ */
 export function averaged(detector: Detector): AveragedDetector {
   let found = known.get(detector);
   if (!found) known.set(detector, (found = averagesOf(detector)));

@@ -52,7 +52,12 @@ export interface Detector {
   readonly warnings: readonly Warning[];
 }
 
-/** Zero-signal resistance of a device at a working voltage (default 0). @returns ohms; Infinity where nothing flows. */
+/**
+ * Zero-signal resistance of a device at a working voltage (default 0).
+ * @param detector any device
+ * @param at working voltage, V; default 0
+ * @returns ohms; Infinity where nothing flows.
+ */
 export function slopeResistance(detector: Detector, at: Volts = 0): Ohms {
   const g = detector.conductance(at);
   return g > 0 ? 1 / g : Number.POSITIVE_INFINITY;

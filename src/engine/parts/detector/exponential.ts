@@ -58,6 +58,9 @@ export function saturationAt(
 /**
  * Junction i = Is(exp(u/(n·kT/e)) - 1) + G·u with u = v - i·Rs, solved for the terminal voltage v in closed form
  * (Wright's omega; Banwell & Jayakumar, Electronics Letters 36 (2000) 291, extended by the leakage G).
+ * @param options saturation current (A), ideality, series resistance (Ω), leakage (S), junction capacitance (F),
+ * temperature (K)
+ * @returns a device: its current (A) by voltage (V)
  * @throws RangeError when a value is outside its range.
  */
 export function exponentialDetector(options: ExponentialOptions): Detector {

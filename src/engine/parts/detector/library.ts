@@ -232,6 +232,9 @@ export const DETECTOR_IDS: readonly string[] = [...DETECTOR_KINDS.map((kind) => 
 /**
  * A device by its kind. A saturation current given in `overrides` is taken as measured at the working temperature; the
  * library's own are carried from 25 °C to it.
+ * @param id one of `DETECTOR_IDS`
+ * @param overrides figures to take in place of the library's, SI
+ * @returns a device: its current (A) by voltage (V)
  * @throws RangeError for an unknown kind or a value outside its range.
  */
 export function detectorByKind(id: string, overrides: DetectorOverrides = {}): Detector {

@@ -55,6 +55,8 @@ const SETTLING = 20;
  * Newton in V and the direct voltage. A step that would multiply the current is shortened to its logarithm, which
  * keeps the exponential from being overshot; should that ever fail, the equations are nested and bisected, which
  * cannot (I0 rises with v0; and I1 rises with V along the direct load line, by Schwarz's inequality).
+ * @param options open voltage of the carrier (V, peak), source impedance (Ω), direct load (Ω), bias (V), device
+ * @returns direct voltage (V) and current (A), the carrier left (V, peak), and what the source sees (Ω)
  * @throws RangeError when an input is outside its range.
  */
 export function steadyDetector(options: SteadyOptions): SteadyDetection {

@@ -5,6 +5,7 @@ import { exponentialDetector } from './exponential.ts';
 
 /** What touches the crystal. Springier and finer is kinder to the spot; harder bears a firmer touch. */
 export const WHISKERS = ['phosphor bronze', 'brass', 'copper', 'steel', 'silver', 'gold'] as const;
+/** What the whisker is made of. */
 export type Whisker = (typeof WHISKERS)[number];
 
 /** The lump that comes with every set with a crystal; another seed is another lump. */
@@ -94,6 +95,8 @@ const betweenLog = (low: number, high: number, t: number) => low * (high / low) 
  * A galena crystal as a surface of grains, each with its own saturation current, ideality, leakage and series
  * resistance. The whole map follows from the seed; nothing is remembered between probes.
  * @param seed whole number; the same seed is the same crystal, always.
+ * @param options size of crystal and grains, m
+ * @returns what a whisker finds at any place of it
  * @throws RangeError when the crystal is not larger than a grain.
  */
 export function crystalSurface(seed: number, options: SurfaceOptions = {}): CrystalSurface {

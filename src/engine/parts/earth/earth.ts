@@ -90,7 +90,12 @@ export interface EarthModel {
   readonly warnings: readonly Warning[];
 }
 
-/** Resistance of an earth. @throws RangeError for sizes that cannot be built. */
+/**
+ * Resistance of an earth.
+ * @param spec shape and sizes (m), soil or its resistivity (Ω·m)
+ * @returns resistance (Ω), capacitance of a counterpoise (F), and impedance at any frequency (Ω)
+ * @throws RangeError for sizes that cannot be built.
+ */
 export function earth(spec: EarthSpec): EarthModel {
   if (spec.shape === 'measured' || spec.shape === 'water pipe') return given(spec);
   const soil = soilOf(spec);

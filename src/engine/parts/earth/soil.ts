@@ -33,6 +33,7 @@ export const SOILS = {
   'gravel, sand and stones': { resistivity: 940, range: [590, 4580], source: TP108 },
 } as const satisfies Record<string, Soil>;
 export type SoilName = keyof typeof SOILS;
+/** Soils with figures of their own. */
 export const SOIL_NAMES = Object.keys(SOILS) as SoilName[];
 
 /** The ground an earth lies in: a kind of soil, or a resistivity, measured or guessed. */

@@ -16,6 +16,8 @@ const WANTS_TRANSFORMER = 600;
 /**
  * What the detector's output is heard in, with its transformer if it has one. By-pass capacitors and equalising resistors
  * ahead of it belong to the circuit.
+ * @param spec phones, earpiece or amplifier, with a transformer or none, SI
+ * @returns impedance at any frequency (Ω), sound pressure by voltage, direct resistance (Ω)
  * @throws RangeError when it cannot be as described.
  */
 export function audioLoad(spec: LoadSpec): Load {

@@ -1,5 +1,6 @@
 import type { Kelvins, OhmMetres } from '../../units/quantities.ts';
 
+/** Metals of wire. */
 export const METALS = ['copper', 'aluminium'] as const;
 export type Metal = (typeof METALS)[number];
 

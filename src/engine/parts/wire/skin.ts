@@ -55,7 +55,12 @@ export interface StraightWire {
   readonly metal?: Metal;
 }
 
-/** Resistance of a straight isolated round wire. @returns Ω/m at the frequency, and its ratio to that of direct current. */
+/**
+ * Resistance of a straight isolated round wire.
+ * @param options diameter (m), frequency (Hz; 0 for direct current), temperature (K; default 20 °C), metal (default
+ * copper)
+ * @returns Ω/m at the frequency, and its ratio to that of direct current.
+ */
 export function wireResistance({ diameter, frequency, temperature, metal }: StraightWire): {
   resistancePerMetre: OhmsPerMetre;
   directPerMetre: OhmsPerMetre;

@@ -2,6 +2,7 @@ import type { Kilograms, Metres } from '../../units/quantities.ts';
 import { enamelUsual } from './enamel.ts';
 import { METAL_FIGURES, type Metal } from './metal.ts';
 
+/** What wire is covered with. */
 export const COVERINGS = [
   'bare',
   'enamel',
@@ -64,6 +65,7 @@ function bundleDiameter({ diameter, covering = 'bare', strands = 1 }: Wire): Met
 
 /**
  * Diameter over the covering.
+ * @param wire bare diameter (m) and covering
  * @returns m; cotton and silk figures are good to about 20 % of the covering's thickness.
  */
 export function overallDiameter(wire: Wire): Metres {
@@ -78,6 +80,8 @@ export const conductorDiameter = (wire: Wire): Metres =>
 /**
  * Centre-to-centre distance of turns wound touching: the overall diameter and the 2 % that hands leave.
  * Bare wire may not touch: the pitch is then that of a thread of its own diameter laid between the turns.
+ * @param wire bare diameter (m) and covering
+ * @returns m
  */
 export function closePitch(wire: Wire): Metres {
   if ((wire.covering ?? 'bare') === 'bare' && (wire.strands ?? 1) === 1) return 2 * wire.diameter;
@@ -90,7 +94,12 @@ export const metalArea = ({ diameter, strands = 1 }: Wire): number => (Math.PI /
 /** kg/m³ of what lies between the metal and the outside, wax and air included. */
 const COVERING_DENSITY = 1000;
 
-/** Weight of a length of wire with its covering. */
+/**
+ * Weight of a length of wire with its covering.
+ * @param wire bare diameter (m), covering and metal
+ * @param length m
+ * @returns kg
+ */
 export function wireWeight(wire: Wire, length: Metres): Kilograms {
   const metal = metalArea(wire);
   const outside = (Math.PI / 4) * overallDiameter(wire) ** 2;

@@ -45,6 +45,8 @@ const ANTIPODE: Metres = Math.PI * EARTH_RADIUS;
 
 /**
  * Ground-wave field strength at the end of a path.
+ * @param input frequency (Hz), power (W), and the path as its length (m) or its stretches of land and sea
+ * @returns field strength (V/m, r.m.s.) with its spread (dB)
  * @throws RangeError for impossible input: no path, a distance or power below zero.
  */
 export function groundField(input: GroundFieldInput): GroundField {

@@ -1,5 +1,6 @@
 import type { Decibels, Hertz } from '../../units/quantities.ts';
 
+/** Surroundings, from the most man-made noise to the least. */
 export const ENVIRONMENT_KINDS = ['city', 'residential', 'rural', 'quiet rural'] as const;
 export type EnvironmentKind = (typeof ENVIRONMENT_KINDS)[number];
 

@@ -43,6 +43,8 @@ export interface Noise {
 
 /**
  * Radio noise at a place: man-made by surroundings (or as measured), and by season and time from lightning; powers added.
+ * @param options frequency and bandwidth (Hz), surroundings, season and hour, or what was measured
+ * @returns field strength of the noise (V/m, r.m.s.) and its parts
  * @throws RangeError for impossible input.
  */
 export function noise({ frequency, bandwidth, environment, time, measured }: NoiseInput): Noise {

@@ -40,6 +40,10 @@ export interface ArrivalMemory {
   readonly curves: Map<string, GroundWaveCurves>;
   readonly grounds: Map<string, { readonly level: Decibels; readonly coasts: number }>;
 }
+/**
+ * Keeps what has been worked out of paths, for the next question about the same place.
+ * @returns an empty memory, to be handed to `arrivals`
+ */
 export const arrivalMemory = (): ArrivalMemory => ({ curves: new Map(), grounds: new Map() });
 
 /** A field and how far it may honestly be off. */

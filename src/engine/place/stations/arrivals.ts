@@ -28,6 +28,10 @@ const FADING: Decibels = 10;
  * What arrives at a place from a list of stations, in the list's order: ground wave, sky wave by night, both together,
  * how sure that is, the noise it must stand above, and who sits close in frequency.
  * Measured fields win. Nothing here throws for odd stations: what cannot be computed is left out and said.
+ * @param place where the set stands, its ground and surroundings
+ * @param stations as read, SI
+ * @param options time, coastline, sunspots, memory
+ * @returns field strengths (V/m, r.m.s.) with their spread (dB)
  * @throws RangeError for an impossible place (latitude, noise bandwidth).
  */
 export function arrivals(place: Place, stations: readonly Station[], options: ArrivalOptions = {}): Arrival[] {
@@ -109,7 +113,11 @@ function groundEstimate(path: StationPath, station: Station, options: ArrivalOpt
   return { ...estimate(total), spread: groundSpread(path.sections, coasts) };
 }
 
-/** dB over a short mast, along the ground. */
+/**
+ * dB over a short mast, along the ground.
+ * @param options frequency (Hz), and mast height (m) or gain (dB)
+ * @returns dB
+ */
 export const groundGain = ({ mastGain: gain, mastHeight, frequency }: Station): Decibels =>
   gain || (mastHeight === undefined ? 0 : mastGain(mastHeight, frequency));
 

@@ -36,9 +36,12 @@ export interface StationDoubt {
 /**
  * Look for slips in a list of stations: frequencies off the raster or outside the bands, the same station twice, powers
  * nobody uses, depths and places that cannot be. Nothing is changed.
+ * @param stations as read, SI
+ * @param options the raster (Hz) if known, the site, and the line numbers of a table
  * @param raster default: the one most of the list lies on.
  * @param site to compare a distance given with the position given.
  * @param numbers what to call each station by, such as its row in a table; default its place in the list, from 1.
+ * @returns doubts, each with the station it is about
  */
 export function checkStations(
   stations: readonly Station[],

@@ -3,6 +3,7 @@ import type { QuantityKind } from '../../units/parse.ts';
 import { readCoordinate, readPosition } from './coordinates.ts';
 import type { TextTable } from './table.ts';
 
+/** What a column of a table of stations may hold. */
 export const STATION_FIELDS = [
   'name',
   'frequency',
@@ -19,6 +20,7 @@ export const STATION_FIELDS = [
   'programme',
   'hours',
 ] as const;
+/** What a column of a table of stations holds. */
 export type StationField = (typeof STATION_FIELDS)[number];
 
 /** What one column seems to hold. */

@@ -25,6 +25,8 @@ const scaled = (value: number | undefined, factor: number): number | undefined =
 /**
  * Stations as a comma-separated table that `openStationTable` reads back. Columns nobody filled are left out.
  * Own land and sea sections do not fit a table and are not written.
+ * @param stations SI
+ * @returns text with a line of titles
  */
 export function stationsToTable(stations: readonly Station[]): string {
   const used = COLUMNS.filter(([header, cell]) => header === 'name' || stations.some((s) => cell(s) !== undefined));

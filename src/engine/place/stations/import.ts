@@ -22,7 +22,14 @@ export function openStationTable(text: string, delimiter?: Delimiter) {
   return { rows, delimiter: chosen, ...guessColumns(rows) };
 }
 
-/** Change what one column is taken for; another column that held the same is let go. */
+/**
+ * Change what one column is taken for; another column that held the same is let go.
+ * @param columns what each column is taken for
+ * @param index which column, from 0
+ * @param field what it is to be; undefined for nothing
+ * @param unit of its figures; undefined for the usual
+ * @returns a new list
+ */
 export function assignColumn(
   columns: readonly ColumnGuess[],
   index: number,

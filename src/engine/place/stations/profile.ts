@@ -38,6 +38,8 @@ export interface PathProfile {
 
 /**
  * Ground-wave field against distance along a path: its fall over each kind of ground, and its rise behind a coast.
+ * @param options frequency (Hz), stretches of the path (m), power (W), how finely and from where
+ * @returns field strength (V/m, r.m.s.) at distances (m), and where coasts are
  * @throws RangeError for impossible input.
  */
 export function pathProfile({

@@ -45,6 +45,9 @@ const OWN_CAPACITANCE: ByKind<LoadDescription, Farads> = {
  * detector and load on it, has fallen by 3 dB (half the bandwidth f/2Q only while the detector damps all notes alike). The load:
  * where its share of the detector's output has fallen by 3 dB. Clipping: by the harmonic balance of the audio cycle at
  * growing depth. Following: 2πf·RC ≤ √(1 − m²)/m, R∥C what the capacitor discharges through (textbook condition).
+ * @param set ready to receive
+ * @param s the station, tuned in
+ * @returns frequencies (Hz), resistances (Ω) and a depth (0 to 1), with sentences
  */
 export function audioLimits(set: Receiver, s: TunedStation): AudioLimits {
   const throughTunedCircuit = trimmedFrom(set, s);

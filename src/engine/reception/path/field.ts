@@ -7,6 +7,7 @@ import type { PlaceDescription, StationDescription } from '../../set/place.ts';
 import type { Decibels, Degrees, VoltsPerMetre } from '../../units/quantities.ts';
 import type { FieldFacts } from './stage-facts.ts';
 
+/** When a place is listened at, and what is known of land and sea round it. */
 export interface FieldOptions {
   /** Default the time the description says, else day. */
   readonly time?: TimeOfDay;
@@ -30,7 +31,12 @@ export interface FieldAtSite extends FieldFacts {
   readonly warnings: readonly Warning[];
 }
 
-/** How `arrivals` is asked for a time as a reception has it. */
+/**
+ * How `arrivals` is asked for a time as a reception has it.
+ * @param options time, coastline and memory of a reception
+ * @param sunspots smoothed number; default a middling one
+ * @returns what `arrivals` takes
+ */
 export const arrivalOptions = ({ time = 'day', coast, memory }: FieldOptions, sunspots?: number): ArrivalOptions => ({
   ...(time instanceof Date ? { time } : { light: time }),
   coast,
@@ -43,6 +49,9 @@ export const sharedMemory = arrivalMemory();
 
 /**
  * The field of any station at a place, as measured, or ground wave and by night sky wave together; each worked out once.
+ * @param place as read
+ * @param options time and coastline
+ * @returns a function from a station to its field strength (V/m, r.m.s.) with its spread (dB)
  * @throws RangeError for a place no description can hold.
  */
 export function fieldsAtSite(

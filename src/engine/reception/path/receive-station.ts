@@ -54,7 +54,12 @@ export interface Receiver {
   readonly smallConductance: number;
 }
 
-/** @param fieldOf what arrives; default by day, with no coastline. */
+/**
+ * A set ready to receive station after station: what does not depend on the station, once.
+ * @param circuit as `setCircuit` has it
+ * @param fieldOf what arrives; default by day, with no coastline.
+ * @returns what `receiveStation` takes
+ */
 export function receiver(circuit: SetCircuit, fieldOf = fieldsAtSite(circuit.set.place)): Receiver {
   const { assembly } = circuit;
   // At audio the tuned circuit is a short piece of wire wherever its pointer stands.
@@ -125,7 +130,12 @@ export interface TunedStation {
 export const bearingOf = (station: StationDescription, field: FieldAtSite): Degrees | undefined =>
   field.bearing ?? station.bearing;
 
-/** Effective height of the set's aerial, whatever its kind. */
+/**
+ * Effective height of the set's aerial, whatever its kind.
+ * @param options the circuit of a set
+ * @param frequency Hz
+ * @returns m
+ */
 export const effectiveHeight = ({ aerial, loop }: SetCircuit, frequency: Hertz): number =>
   (aerial ?? loop)!.effectiveHeightAt(frequency);
 
@@ -146,6 +156,10 @@ export function emfOf(
 
 /**
  * Tune the set to a station and follow it to the ear.
+ * @param set ready to receive
+ * @param station as read
+ * @param at where the pointers stand (0 open to 1 meshed); default where the station is loudest
+ * @returns voltages, currents and level of each stage, and where the pointer stands
  * @throws RangeError where the detector's equations cannot be solved for so strong a signal.
  */
 export function receiveStation(

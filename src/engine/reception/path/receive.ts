@@ -19,6 +19,9 @@ import type { Hearing, OutOfRange, PartFigures, Reception, StationReception } fr
 
 /**
  * What the set gives at its place: every station's path from field to ear, the dial, and what disturbs what.
+ * @param set as read
+ * @param options time and coastline; default the time the description says
+ * @returns levels (V, A, W; dB SPL at the ear), verdicts, dial and cautions, with warnings
  * @throws RangeError for parts that cannot be built; `readValue` names those beforehand.
  */
 export function receive(set: SetDescription, options: FieldOptions = {}): Reception {

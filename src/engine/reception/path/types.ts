@@ -56,6 +56,7 @@ export interface Disturbance {
   readonly whistle?: Hertz;
 }
 
+/** One station, from field to ear. */
 export interface StationReception {
   readonly name: string;
   readonly frequency: Hertz;
@@ -106,6 +107,7 @@ export interface OutOfRange {
   readonly end: Hertz;
 }
 
+/** Where a station is on the dial. */
 export interface DialPlace {
   /** 0 open (highest frequency) … 1 meshed (lowest). */
   readonly position: Ratio;
@@ -116,6 +118,7 @@ export interface DialPlace {
   readonly range: readonly [Degrees, Degrees];
 }
 
+/** One point of the dial: what is tuned in there. */
 export interface DialPoint {
   readonly position: Ratio;
   readonly scale: Degrees;
@@ -125,6 +128,7 @@ export interface DialPoint {
   readonly bandwidth: Hertz;
 }
 
+/** What the set's dial covers and how it is divided. */
 export interface Dial {
   readonly points: readonly DialPoint[];
   /** Ends of what the set covers, with their spread. */
@@ -144,6 +148,7 @@ export interface Dial {
   readonly warnings: readonly Warning[];
 }
 
+/** What a set gives at its place. */
 export interface Reception {
   readonly stations: readonly StationReception[];
   readonly dial: Dial;

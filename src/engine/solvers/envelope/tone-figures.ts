@@ -19,6 +19,9 @@ export const LONGEST_SIGNAL = 30;
 /**
  * As `detectByTransient`, from the envelopes: many times faster, and without the carrier's ripple. The first station's
  * frequency is the frame; stations more than 250 kHz from it only weigh on the detector (and not on `inputResistance`).
+ * @param circuit elements with one detector
+ * @param options stations (Hz, V), time to settle and to look at (s)
+ * @returns direct voltage (V), audio (V) and distortion, input resistance (Ω)
  * @throws RangeError when there is nothing to run or too much.
  */
 export function detectByEnvelope(circuit: Circuit, options: EnvelopeDetectionOptions): Detection {

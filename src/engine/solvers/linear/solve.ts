@@ -15,6 +15,7 @@ export interface PortView {
   readonly z: readonly (readonly Complex[])[];
 }
 
+/** Voltages (V) and currents (A) of a circuit at one frequency, as complex numbers. */
 export interface Solution {
   readonly frequency: Hertz;
   voltage(node: string): Complex;
@@ -22,6 +23,7 @@ export interface Solution {
   current(id: ElementId): Complex;
 }
 
+/** A circuit ready to be solved at any frequency. */
 export interface LinearSolver {
   /** All node voltages with the circuit's own sources and nothing at the ports. */
   solve(frequency: Hertz): Solution;
@@ -32,6 +34,9 @@ export interface LinearSolver {
 /**
  * Modified nodal analysis of any list of elements. Made once for a circuit; each frequency costs one factorisation.
  * At frequency 0 capacitors are open and inductors are their resistance; cells drive only there, sources only above.
+ * @param circuit elements between nodes; "earth" is at 0 V
+ * @param ports where impedances are wanted
+ * @returns a solver; its voltages are r.m.s. as the sources are
  * @throws RangeError when an element or mutual names something that is not there, or the equations have no solution.
  */
 export function linearSolver(circuit: Circuit, ports: readonly Port[] = []): LinearSolver {

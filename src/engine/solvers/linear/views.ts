@@ -51,6 +51,11 @@ export const asCarrier = (view: PortView): CarrierView => ({
   tunedByDetector: view.z[1][0],
 });
 
-/** Voltage left at the detector when it loads the set with a conductance. */
+/**
+ * Voltage left at the detector when it loads the set with a conductance.
+ * @param options open voltage (V) and source impedance (Ω) at the detector
+ * @param conductance of the load, S
+ * @returns V
+ */
 export const loaded = ({ open, z }: CarrierView, conductance: number): number =>
   magnitude(open) / Math.hypot(1 + conductance * z.re, conductance * z.im);

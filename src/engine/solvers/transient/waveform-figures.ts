@@ -49,6 +49,9 @@ export interface TransientDetectionOptions extends DetectionOptions {
 /**
  * What comes out of a circuit's detector, from its waveforms cycle by cycle: values are means over one cycle of the
  * first station's carrier.
+ * @param circuit elements with one detector
+ * @param options stations (Hz, V), time to settle and to look at (s), steps per cycle
+ * @returns direct voltage (V), audio (V) and distortion, input resistance (Ω)
  * @throws RangeError when there is nothing to run or too much; Error "stopped" when `progress` says so.
  */
 export function detectByTransient(circuit: Circuit, options: TransientDetectionOptions): Detection {

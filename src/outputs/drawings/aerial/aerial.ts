@@ -19,6 +19,10 @@ const m = (metres: number): string => formatQuantity(metres, 'length', 3);
 /**
  * Aerial and earth from the side, to scale, with a person to compare. Lengths of the description are metres; on paper a
  * metre is 1000 mm times the scale.
+ * @param aerial as read, m
+ * @param earth as read
+ * @param room size of the picture, mm; default as large as it needs
+ * @returns a scene, mm
  * @throws RangeError for sizes that cannot be built.
  */
 export function drawAerial(aerial: AerialDescription, earth: EarthDescription, room: Room = {}): Scene {

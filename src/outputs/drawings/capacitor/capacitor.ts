@@ -17,7 +17,13 @@ export interface CapacitorDrawing extends Room {
   readonly part?: string;
 }
 
-/** The tuning capacitor, its moving part where the pointer has it. @throws RangeError when it cannot be as described. */
+/**
+ * The tuning capacitor, its moving part where the pointer has it.
+ * @param tuning as read
+ * @param options where the pointer stands (0 open to 1 meshed), and the room
+ * @returns a scene, mm
+ * @throws RangeError when it cannot be as described.
+ */
 export function drawCapacitor(tuning: TuningDescription, options: CapacitorDrawing = {}): Scene {
   const position = Math.min(1, Math.max(0, options.position ?? 0.5));
   const model = tuningModel(tuning);

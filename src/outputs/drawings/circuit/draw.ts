@@ -11,7 +11,9 @@ import { arrow, loudspeaker, symbolItems } from './symbols.ts';
 
 /**
  * The circuit diagram of a set, in the symbols of IEC 60617. Every symbol carries its part.
+ * @param set as read
  * @param tags what symbols are called elsewhere, by their ids: "C1"; written before their words.
+ * @returns a scene, px
  */
 export function drawCircuit(set: SetDescription, tags: ReadonlyMap<string, string> = new Map()): Scene {
   const diagram = tagged(circuitDiagram(set), tags);

@@ -20,7 +20,13 @@ export interface CoilDrawing extends Room {
   readonly part?: string;
 }
 
-/** What a coil looks like, to scale, with its taps and measures. @throws RangeError for a coil that cannot be wound. */
+/**
+ * What a coil looks like, to scale, with its taps and measures.
+ * @param coil as read, m
+ * @param options taps (turns) and the room
+ * @returns a scene, mm
+ * @throws RangeError for a coil that cannot be wound.
+ */
 export function drawCoil(coil: CoilDescription, options: CoilDrawing = {}): Scene {
   const taps = (options.taps ?? []).filter((t) => t.turn > 0 && t.turn < turnsOf(coil));
   const drawn = byKind(SHAPES, coil, taps, options);

@@ -9,6 +9,9 @@ const MOST_LINES = 100_000;
 /**
  * The stretch shown as a plain table: every sample, or where those are too many the least and greatest of each of
  * `MOST_LINES` stretches. Time is counted from when the stations came on.
+ * @param waves a run made ready
+ * @param view stretch to write, s
+ * @returns text of several lines
  */
 export function nodeWavesCsv(waves: ShownWaves, view: View): string {
   const { interval, start } = waves;

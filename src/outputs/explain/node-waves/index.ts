@@ -7,7 +7,11 @@ export { nodeWavesCsv } from './csv.ts';
 export { closer, nodeWaveScene, paintNodeWaves, within } from './picture.ts';
 export type { ShownWaves } from './shown-waves.ts';
 
-/** A run made ready for drawing. */
+/**
+ * A run made ready for drawing.
+ * @param run as `nodeWaves` has it
+ * @returns the same with its waves kept for drawing at any width
+ */
 export const shownWaves = (run: NodeWaves): ShownWaves => ({
   ...run,
   waves: run.waves.map(({ samples, ...wave }) => ({ ...wave, kept: keptWave(samples) })),

@@ -103,7 +103,12 @@ function paintHeading(pen: Pen, { title, measure, kept }: ShownWave, { y, width 
   pen.text(width - 0.6 * letters, y + 1.3 * letters, size, 0.92 * letters, { role: 'soft', anchor: 'end', rim: true });
 }
 
-/** The same as a scene, for SVG and print. */
+/**
+ * The same as a scene, for SVG and print.
+ * @param waves a run made ready
+ * @param window stretch (s) and size (px)
+ * @returns a scene, px
+ */
 export function nodeWaveScene(waves: ShownWaves, window: NodeWindow & { readonly title?: string }): Scene {
   const { pen, items } = scenePen();
   paintNodeWaves(pen, waves, window, new Columns());

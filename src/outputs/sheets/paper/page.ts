@@ -3,6 +3,7 @@ import type { Item, Scene } from '../../scene/scene.ts';
 import { paper as texts } from '../../words/index.ts';
 import type { SheetId } from './sheet-ids.ts';
 
+/** A size of paper. */
 export type PaperName = 'a4' | 'letter';
 
 /** Printed portrait; mm. */
@@ -38,6 +39,7 @@ export interface Page {
   readonly blocks: readonly Block[];
 }
 
+/** One sheet: a title and its pages. */
 export interface Sheet {
   readonly id: SheetId;
   readonly title: string;

@@ -5,6 +5,7 @@ import { paper as texts } from '../../words/index.ts';
 import { printable } from '../pages/words.ts';
 import type { Block, Page, Sheet } from './page.ts';
 
+/** Title and fonts of a PDF. */
 export interface PdfOptions {
   /** Of the whole file. */
   readonly title: string;
@@ -20,6 +21,9 @@ const POINTS = 72 / 25.4;
 /**
  * Sheets as one PDF at true size: fonts embedded, a bookmark for each sheet, text and figures tagged. The same sheets
  * give the same bytes.
+ * @param sheets as `sheetsFor` has them
+ * @param options title of the file, and its fonts
+ * @returns bytes of the file
  */
 export async function sheetsPdf(sheets: readonly Sheet[], options: PdfOptions): Promise<Uint8Array> {
   const { default: PDFDocument } = await import('pdfkit');

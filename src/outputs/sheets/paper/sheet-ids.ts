@@ -12,4 +12,5 @@ export const SHEET_IDS = [
   'handout',
   'text',
 ] as const;
+/** Which sheet. */
 export type SheetId = (typeof SHEET_IDS)[number];

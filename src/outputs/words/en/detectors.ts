@@ -41,5 +41,9 @@ const NAMES: Readonly<Record<string, string>> = {
   measured: 'Measured detector',
 };
 
-/** What a detector is called. @param id of the library; `perfect`, `exponential` or `measured`. Schottky diodes go by their type. */
+/**
+ * What a detector is called.
+ * @param id of the library; `perfect`, `exponential` or `measured`. Schottky diodes go by their type.
+ * @returns words for it
+ */
 export const detectorName = (id: string): string => (Object.hasOwn(NAMES, id) ? NAMES[id] : `Schottky diode ${id}`);

@@ -30,7 +30,11 @@ const BY_WHISTLE: Readonly<Record<Disturbance['effect'], (who: string, tone: str
   masks: (who, tone) => `The carriers of ${who} and this station beat: a whistle of ${tone} masks it.`,
 };
 
-/** What another station does to the one wanted, in a sentence or two. */
+/**
+ * What another station does to the one wanted, in a sentence or two.
+ * @param disturbance by which station, and how strong
+ * @returns text
+ */
 export function interferenceSentence(disturbance: Disturbance): string {
   const { audioRatio, separation, effect, whistle } = disturbance;
   const who = stationAt(disturbance);

@@ -122,5 +122,9 @@ const SENTENCES: ByStage = {
   },
 };
 
-/** What happens at a stage. */
+/**
+ * What happens at a stage.
+ * @param options facts of the stage, SI
+ * @returns text
+ */
 export const stageSentence = ({ facts }: Pick<Stage, 'facts'>): string => at(SENTENCES, facts);

@@ -39,7 +39,11 @@ export function hearingSentence({
     : `${verdictTitles[loudness]}: ${level(spl)}, ${above}; ${intelligibilityWords(intelligibility)}.`;
 }
 
-/** How a station comes through, in a sentence or two. */
+/**
+ * How a station comes through, in a sentence or two.
+ * @param options verdict, levels and what disturbs it
+ * @returns text
+ */
 export function stationSentence({
   verdict,
   heard,

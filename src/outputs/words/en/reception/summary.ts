@@ -11,7 +11,11 @@ const LOUDNESS: readonly Loudness[] = ['loud', 'comfortable', 'quiet', 'faint'];
 /** What the summary needs to know of a station. */
 type Summed = Pick<StationReception, 'name' | 'frequency' | 'verdict' | 'disturbance' | 'outOfRange'>;
 
-/** What one would hear: how many stations, the best, the rest by loudness, and what is not heard. */
+/**
+ * What one would hear: how many stations, the best, the rest by loudness, and what is not heard.
+ * @param options stations, which are best, and the time
+ * @returns text of a few sentences
+ */
 export function receptionSummary({
   stations,
   best,

@@ -35,7 +35,11 @@ const clearanceWords = (before: Outlook, after: Outlook): string =>
     ? `clearance ${over(after.clearance)} (now ${over(before.clearance)})`
     : `clear of all others (now ${over(before.clearance)})`;
 
-/** One suggestion: "Detector tap at 13 turns (now 18): +0.8 dB, bandwidth 22 kHz (now 33 kHz)". */
+/**
+ * One suggestion: "Detector tap at 13 turns (now 18): +0.8 dB, bandwidth 22 kHz (now 33 kHz)".
+ * @param suggestion as `suggest` has it
+ * @returns one line of text
+ */
 export const suggestionWords = (suggestion: Suggestion): string =>
   `${settingsWords(suggestion)}: ${[suggestionEffect(suggestion), ...consequences(suggestion)].join(', ')}`;
 

@@ -27,8 +27,16 @@ export const warningWords: SentencesFor<WarningFacts> = {
   ...wavesWarnings,
 };
 
-/** The sentence of a warning. */
+/**
+ * The sentence of a warning.
+ * @param w its code and figures, SI
+ * @returns text
+ */
 export const warningSentence = (w: Warning): string => (warningWords[w.code] as (figures: Warning) => string)(w);
 
-/** The sentences of several. */
+/**
+ * The sentences of several.
+ * @param all their codes and figures, SI
+ * @returns one text for each
+ */
 export const warningSentences = (all: readonly Warning[]): string[] => all.map(warningSentence);
