@@ -53,7 +53,7 @@ export type Gauge = 'SWG' | 'AWG';
  * Bare diameter of a gauge number.
  * AWG by ASTM B258: 0.127 mm × 92^((36 − n)/39).
  * @param gauge SWG or AWG
- * @param number the size, −2 for 000
+ * @param number the size: SWG 10 to 48, AWG 0 to 44
  * @returns metres, or undefined for a number the gauge does not have (SWG 10–48, AWG 0–44).
  */
 export function gaugeDiameter(gauge: Gauge, number: number): Metres | undefined {

@@ -110,7 +110,7 @@ export function bestSetting(trials: Trials, station: number, id: string): BestSe
  * @param trials of the set
  * @param station its place in the list, from 0
  * @param options what is kept
- * @returns best values with their gain (dB), the greatest first
+ * @returns best values with their gain (dB)
  * @throws RangeError for a station the set does not have.
  */
 export function matching(trials: Trials, station: number, options: MatchOptions = {}): Match[] {

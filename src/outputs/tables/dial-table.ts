@@ -9,8 +9,8 @@ const metres = (f: number): string => formatNumber(299_792_458 / f, 4);
 /**
  * The scale every so many degrees: frequency, wavelength, loaded Q, bandwidth.
  * @param dial of a reception
- * @param width characters in a line; default 80
- * @param rows how many divisions; default about ten
+ * @param width characters in a line; default as many as it takes
+ * @param rows how many lines; default 13
  * @returns text of several lines
  */
 export function dialTable(dial: Dial, width?: number, rows = 13): string {
@@ -37,7 +37,7 @@ export function dialTable(dial: Dial, width?: number, rows = 13): string {
 /**
  * The stations in the order of the scale, with the readings each may be at.
  * @param reception of a set
- * @param width characters in a line; default 80
+ * @param width characters in a line; default as many as it takes
  * @returns text of several lines
  */
 export function dialStationsTable(reception: Reception, width?: number): string {

@@ -105,7 +105,7 @@ const interferenceText = ({ disturbedBy, heard }: StationRow): string =>
 /**
  * What can be had here, as a table for a terminal.
  * @param rows as `stationRows` has them
- * @param width characters in a line; default 80
+ * @param width characters in a line; default as many as it takes
  * @returns text of several lines
  */
 export function placeTable(rows: readonly StationRow[], width?: number): string {

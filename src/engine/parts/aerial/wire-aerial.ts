@@ -45,7 +45,7 @@ export interface AerialModel {
  * A wire aerial over ground, computed once from its shape; then quick at any frequency.
  * Holds for wires clear of ground and buildings, up to about half a wavelength of wire; see docs/physics/aerials.md.
  * @param spec the shape, m
- * @param options ground and number of stretches, where the defaults will not do
+ * @param options resistance of the wire by frequency (Ω/m); default copper at 20 °C
  * @returns impedance (Ω) and effective height (m) at any frequency, static capacitance (F), natural frequency (Hz)
  * @throws RangeError for sizes that cannot be built.
  */

@@ -131,7 +131,7 @@ const COMMON: readonly Wire[] = Array.from({ length: 12 }, (_, i) => ({
  * The wires that reach an inductance on a former, best Q first: each wound close, and each spaced out over half, three
  * quarters and all of the length there is.
  * @param options inductance (H), frequency (Hz), former and room (m), and which wires there are
- * @returns wires with turns, spacing (m) and Q; empty when none will do
+ * @returns wires with turns, pitch and length (m), and Q with its range; empty when none will do
  */
 export function bestWire(options: BestWireOptions): readonly WireChoice[] {
   const { inductance, frequency, formerDiameter, longest, former, wires = COMMON } = options;

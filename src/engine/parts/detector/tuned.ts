@@ -57,8 +57,8 @@ export interface TunedDetection {
 /**
  * A detector on the tap of a tuned circuit driven at resonance: the plain average first, then the whole cycle with the
  * harmonics its pulses leave on the circuit and on the load capacitor.
- * @param options the tuned circuit and its taps (H, F, Ω, turns), the drive (V), device and load (Ω, F)
- * @returns direct voltage (V), loaded Q, and what the harmonics change
+ * @param options tuned circuit (H, Hz, Q) and share of its turns tapped, available power (W), load (Ω, F), bias (V)
+ * @returns direct voltage (V), resistance offered at the tap (Ω), powers (W), loaded Q
  * @throws RangeError when a value is outside its range.
  */
 export function tunedDetector(options: TunedDetectorOptions): TunedDetection {

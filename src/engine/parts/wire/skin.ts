@@ -57,8 +57,7 @@ export interface StraightWire {
 
 /**
  * Resistance of a straight isolated round wire.
- * @param options diameter (m), frequency (Hz; 0 for direct current), temperature (K; default 20 °C), metal (default
- * copper)
+ * @param options diameter (m), frequency (Hz; 0 for direct current), temperature (K) and metal
  * @returns Ω/m at the frequency, and its ratio to that of direct current.
  */
 export function wireResistance({ diameter, frequency, temperature, metal }: StraightWire): {

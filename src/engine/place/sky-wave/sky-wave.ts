@@ -56,7 +56,7 @@ export function reflectionHeight(frequency: Hertz, distance: Metres): Metres {
  * the loss factor k, the 100 km height and the 60° cap. From memory: A = 110.2 at long wave and 110 in the south, the
  * 220 km height and where it applies, the split beyond 3000 km, the sunspot term, the spread.
  * Values: reference/propagation-checks.json, "p1147-1" and "fcc-sky".
- * @param input frequency (Hz), power (W), both places, and the hour by the sun
+ * @param input frequency (Hz), distance (m), geomagnetic latitudes (degrees), power (W), sunspot number, losses (dB)
  * @returns field strength (V/m, r.m.s.) with its spread (dB)
  * @throws RangeError for impossible input.
  */

@@ -34,7 +34,7 @@ export interface FieldAtSite extends FieldFacts {
 /**
  * How `arrivals` is asked for a time as a reception has it.
  * @param options time, coastline and memory of a reception
- * @param sunspots smoothed number; default a middling one
+ * @param sunspots smoothed sunspot number
  * @returns what `arrivals` takes
  */
 export const arrivalOptions = ({ time = 'day', coast, memory }: FieldOptions, sunspots?: number): ArrivalOptions => ({
