@@ -1,4 +1,8 @@
 // Writes the reference in docs/api from the docstrings of what engine and outputs export.
-import { apiPages, writePages } from './support/api.mjs';
+import { apiPages, undocumented, writePages } from './support/api.mjs';
 
-writePages(await apiPages());
+const lacking = await undocumented();
+if (lacking.length > 0) {
+  console.error(`These docstrings are not complete:\n${lacking.join('\n')}`);
+  process.exitCode = 1;
+} else writePages(await apiPages());

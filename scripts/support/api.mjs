@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join, posix } from 'node:path';
 import { buildCommandLine } from './build.mjs';
 import { inRoot } from './paths.mjs';
@@ -90,7 +90,7 @@ function groupsOf(index) {
 }
 
 /** @param {string} comment @returns {Doc} */
-export function readDoc(comment) {
+function readDoc(comment) {
   const lines = comment
     .replace(/^\/\*\*|\*\/$/g, '')
     .split('\n')
@@ -113,7 +113,7 @@ export function readDoc(comment) {
 }
 
 /** Names of a function's parameters, or undefined for what is no function. @param {string} code @returns {string[] | undefined} */
-export function parametersOf(code) {
+function parametersOf(code) {
   const start =
     /^export declare function \w+(?:<(?:[^<>]|<[^<>]*>)*>)?\(/.exec(code) ??
     /^export declare const \w+: (?:<(?:[^<>]|<[^<>]*>)*>)?\((?=\)|\w+\??:|\{|\.\.\.)/.exec(code);
@@ -137,10 +137,14 @@ export function parametersOf(code) {
   return names.map((one) => (one.startsWith('{') ? 'options' : (/^(?:\.\.\.)?\[?(\w+)/.exec(one)?.[1] ?? one)));
 }
 
+/** A longer type says nothing to a reader: the schema of a description is half a megabyte. */
+const LONGEST = 4000;
+
 /** @param {Entry} entry */
 function section({ name, doc, code, file }) {
   const { text, params, returns, throws } = readDoc(doc);
-  const shown = code.replace(/^export (declare )?/gm, '').replace(/^ {4}/gm, '  ');
+  const told = code.length > LONGEST ? `${code.slice(0, code.indexOf(':'))};` : code;
+  const shown = told.replace(/^export (declare )?/gm, '').replace(/^ {4}/gm, '  ');
   const list = [
     ...[...params].map(([param, words]) => `- \`${param}\`: ${words}`),
     ...(returns ? [`- Returns ${returns}`] : []),
@@ -156,9 +160,27 @@ function section({ name, doc, code, file }) {
 const fileOf = (face, title) => `${face}-${title.toLowerCase().replace(/[^a-z]+/g, '-')}.md`;
 
 /** Everything that is exported, by face and group. */
-export async function publicNames() {
+async function publicNames() {
   await buildCommandLine({ quiet: true });
   return Object.entries(FACES).map(([face, index]) => ({ face, groups: groupsOf(index) }));
+}
+
+/**
+ * What the docstrings of public names lack: a text each, and for a function every parameter and what it returns.
+ * @returns {Promise<string[]>} a line for each: file, name, and what is lacking
+ */
+export async function undocumented() {
+  const entries = (await publicNames()).flatMap(({ groups }) => groups.flatMap((group) => group.entries));
+  return entries.flatMap(({ name, doc, code, file }) => {
+    const { text, params, returns } = readDoc(doc);
+    const parameters = parametersOf(code);
+    const lacking = [
+      ...(text || returns ? [] : ['what it is']),
+      ...(parameters ?? []).filter((one) => !params.has(one)).map((one) => `@param ${one}`),
+      ...(parameters && !returns ? ['@returns'] : []),
+    ];
+    return lacking.map((what) => `src/${file.replace(/\.d\.ts$/, '.ts')}, ${name}: ${what}`);
+  });
 }
 
 /** The pages of the reference by file name. @returns {Promise<Map<string, string>>} */
@@ -184,12 +206,6 @@ export async function apiPages() {
 }
 
 const FOLDER = inRoot('docs/api');
-
-/** The pages as they stand. @returns {Map<string, string>} */
-export const writtenPages = () =>
-  new Map(
-    existsSync(FOLDER) ? readdirSync(FOLDER).map((name) => [name, readFileSync(join(FOLDER, name), 'utf8')]) : [],
-  );
 
 /** @param {Map<string, string>} pages */
 export function writePages(pages) {

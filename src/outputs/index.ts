@@ -5,6 +5,7 @@
 export {
   detectorName,
   interferenceSentence,
+  problemSentence,
   receptionSummary,
   stageSentence,
   stationSentence,

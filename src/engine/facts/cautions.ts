@@ -21,6 +21,7 @@ export type CautionCode =
 /** What a caution is about: a part of the set, or the work on it. */
 export type CautionSubject = 'aerial' | 'earth' | 'detector' | 'load' | 'old parts' | 'bench';
 
+/** One danger, and what it comes from. */
 export interface Caution {
   readonly about: CautionSubject;
   readonly code: CautionCode;

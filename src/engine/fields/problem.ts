@@ -90,7 +90,12 @@ export interface Problem {
 /** No set nests deeper; walking something far deeper could exhaust the stack. */
 const DEEPEST = 100;
 
-/** Whether lists and objects nest beyond all sense. Goes level by level, so that depth cannot hurt it. */
+/**
+ * Whether lists and objects nest beyond all sense. Goes level by level, so that depth cannot hurt it.
+ * @param value a parsed file
+ * @param deepest how many levels are sensible; default 100
+ * @returns true when there are more
+ */
 export function tooDeep(value: unknown, deepest = DEEPEST): boolean {
   const nested = (x: unknown): x is object => typeof x === 'object' && x !== null;
   let level: object[] = nested(value) ? [value] : [];

@@ -71,5 +71,9 @@ export const refuse = <I extends BaseIssue<unknown>>(
 ): ((issue: I) => string) =>
   refuseWith<Refusal, I>(typeof why === 'function' ? why : 'code' in why ? { expected: why } : why);
 
-/** The refusal that an issue keeps, where its schema gives one: every schema of a description refuses by `refuse`. */
+/**
+ * The refusal that an issue keeps: every schema of a description refuses by `refuse`.
+ * @param issue of valibot
+ * @returns what was expected and a hint, as codes; undefined where the schema gives none
+ */
 export const refusalOf = (issue: object): Refusal | undefined => refusalIn(issue) as Refusal | undefined;

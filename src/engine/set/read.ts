@@ -18,6 +18,7 @@ export type ReadNote = Coded<{
   readonly 'more-unknown-keys': { readonly count: number };
 }>;
 
+/** A set and what it was read from, or every problem there is. */
 export type ReadResult =
   | {
       readonly ok: true;
@@ -33,7 +34,11 @@ export type ReadResult =
 /** No set needs more; a larger file is something else. */
 export const LARGEST_FILE = 2_000_000;
 
-/** What is wrong with a file larger than any description. @param size bytes or characters. */
+/**
+ * What is wrong with a file larger than any description.
+ * @param size bytes or characters
+ * @returns one problem
+ */
 export const tooLarge = (size: number): Problem => ({
   path: '',
   expected: { code: 'file.at-most', megabytes: LARGEST_FILE / 1e6 },
@@ -46,7 +51,11 @@ const refused = (expected: Expected, given: Given, hint: Hint): ReadResult => ({
   problems: [{ path: '', expected, given, hint }],
 });
 
-/** Read the text of a description file. Never throws; every problem is returned at once. */
+/**
+ * Read the text of a description file. Never throws; every problem is returned at once.
+ * @param text of a file, up to 2 MB
+ * @returns the set in SI units with notes, or all problems with place, what was expected, what was given and a way out
+ */
 export function readText(text: string): ReadResult {
   if (text.length > LARGEST_FILE) return { ok: false, problems: [tooLarge(text.length)] };
   if (text.trim() === '')
@@ -60,7 +69,11 @@ export function readText(text: string): ReadResult {
   return readValue(value);
 }
 
-/** Read a parsed description. */
+/**
+ * Read a parsed description.
+ * @param value JSON as parsed
+ * @returns the set in SI units with notes, or all problems, as `readText`
+ */
 export function readValue(value: unknown): ReadResult {
   if (!isRecord(value))
     return refused({ code: 'description' }, tooDeep(value) ? { code: 'nested-too-deep' } : givenValue(value), {

@@ -7,6 +7,7 @@ import type { TableProblem } from '../place/stations/table-problems.ts';
 import { MOST_STATIONS, type StationDescription } from './place.ts';
 import { type WrittenProblem, type WrittenStation, writeStation } from './written-stations.ts';
 
+/** A table of stations to be read. */
 export interface TableQuestion {
   readonly about: 'table';
   readonly text: string;
@@ -52,6 +53,8 @@ const PREVIEW_ROWS = 5;
 /**
  * A table of text → stations as a description holds them. A row that a description would refuse is left out and named;
  * so is a cell, where the row will do without it. Work and answer grow no faster than the text.
+ * @param options the text, what separates columns, and what each column is, where known
+ * @returns the stations, what the columns were taken for, and what was left out
  * @throws TableTooLargeError
  */
 export function readStationTable({ text, delimiter, columns, hasHeader }: TableQuestion): TableReading {

@@ -49,6 +49,8 @@ export interface StationWritten {
 /**
  * A station, as read from a table, to how a description writes it. What a description would refuse (a power of 0 W, a
  * depth of 300 %) is left out and named.
+ * @param station SI
+ * @returns the station as written, and what was left out
  */
 export function writeStation(station: Station): StationWritten {
   const problems: WrittenProblem[] = [];
@@ -110,7 +112,11 @@ function inWords(s: Station): Record<string, unknown> {
   };
 }
 
-/** Each of a written list as SI numbers; undefined where it is not right yet. */
+/**
+ * Each of a written list as SI numbers; undefined where it is not right yet.
+ * @param list `place.stations` as written
+ * @returns one entry for each of the list
+ */
 export const readStations = (list: unknown): readonly (StationDescription | undefined)[] =>
   (Array.isArray(list) ? list : []).map((item) => {
     const read = v.safeParse(schema, item);
@@ -120,6 +126,9 @@ export const readStations = (list: unknown): readonly (StationDescription | unde
 /**
  * A written list with others joined to it: one of the same name on the same frequency takes the new figures and keeps
  * what they do not say; the rest are put at the end.
+ * @param list `place.stations` as written
+ * @param added stations as written
+ * @returns a new list
  */
 export function joinStations(list: unknown, added: readonly WrittenStation[]): unknown[] {
   const joined: unknown[] = Array.isArray(list) ? [...list] : [];

@@ -59,7 +59,11 @@ export interface GivenValue {
   readonly value: { readonly json: string };
 }
 
-/** A value as it was given, short enough for a sentence. */
+/**
+ * A value as it was given, short enough for a sentence.
+ * @param value anything, of any size
+ * @returns its code, and the value as JSON, cut off
+ */
 export const givenValue = (value: unknown): Coded<GivenValue> =>
   value === undefined ? { code: 'nothing' } : { code: 'value', json: brief(value) };
 

@@ -24,6 +24,9 @@ export interface Bounds {
 /**
  * Schema of a quantity: text with a unit, or a plain SI number, read to an SI number.
  * Issues carry what was expected, what was given and a hint, as facts; see `refusalIn`.
+ * @param kind what it is a quantity of
+ * @param bounds least and greatest, in the SI unit; default what the kind can be
+ * @returns a valibot schema that gives the SI value
  */
 export function quantity(kind: QuantityKind, bounds: Bounds = {}) {
   const info = QUANTITY_KINDS[kind];
@@ -96,7 +99,12 @@ function outside(
   return undefined;
 }
 
-/** A whole number within bounds, given as a JSON number. */
+/**
+ * A whole number within bounds, given as a JSON number.
+ * @param min least, included
+ * @param max greatest, included; default a million
+ * @returns a valibot schema that gives the number
+ */
 export const count = (min: number, max = 1e6) => {
   const refuse = (expected: Coded<QuantityExpectations>) =>
     refuseWith<QuantityRefusal, v.BaseIssue<unknown>>({ expected });

@@ -15,6 +15,7 @@ import {
   whole,
 } from './touchstone-lines.ts';
 
+/** An aerial as a network analyser measured it, or why the file is none. */
 export type TouchstoneRead =
   | {
       readonly ok: true;

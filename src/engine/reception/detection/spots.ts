@@ -19,6 +19,7 @@ export interface HeardThrough {
   readonly heard: Loudness;
 }
 
+/** What one quality of spot is worth on a station. */
 export interface SpotWorth {
   readonly quality: SpotQuality;
   /** Of the crystal's grains. */
@@ -45,7 +46,16 @@ function through(set: SetDescription, station: number, options: FieldOptions): (
   };
 }
 
-/** What a touch of the crystal makes of a station. @throws RangeError beside the crystal, or for a station there is not. */
+/**
+ * What a touch of the crystal makes of a station.
+ * @param set as read, with a crystal
+ * @param station its place in the list, from 0
+ * @param seed of the crystal
+ * @param options place (m), pressure and material of the whisker, then time and coastline
+ * @param options place (m), pressure and material of the whisker, then time and coastline
+ * @returns level (dB SPL) and how loud that is
+ * @throws RangeError beside the crystal, or for a station there is not.
+ */
 export function heardAtTouch(
   set: SetDescription,
   station: number,
@@ -58,6 +68,10 @@ export function heardAtTouch(
 
 /**
  * What the spots of a crystal are worth in this set on a station, a light touch on each, from dead to very good.
+ * @param set as read
+ * @param station its place in the list, from 0
+ * @param options seed of the crystal, material of the whisker, time and coastline
+ * @returns levels (dB SPL), worst first
  * @throws RangeError for a station there is not.
  */
 export function spotsWorth(

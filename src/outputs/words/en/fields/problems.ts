@@ -30,7 +30,11 @@ export const problemText = (problem: Problem, nameOf: NameOf = (path) => path): 
   hint: hintOf(problem, nameOf),
 });
 
-/** "coils[0].turns: expected …, got … (…)". */
+/**
+ * "coils[0].turns: expected …, got … (…)".
+ * @param problem one problem of a description
+ * @returns one line of text
+ */
 export function problemSentence(problem: Problem): string {
   const { path, expected, received, hint } = problemText(problem);
   return `${path || 'the file'}: expected ${expected}${received ? `, got ${received}` : ''}${hint ? ` (${hint})` : ''}`;
