@@ -52,6 +52,9 @@ const BETWEEN = 385e3;
 /**
  * Move a set to another band: the turns that cover most of it, taps along in proportion, and the aerial loosened until
  * all of it is covered, where that can be.
+ * @param set as read
+ * @param options ends of the band, Hz
+ * @returns the changed set, the changes, and what of the band it covers (Hz)
  * @throws SameBandError for a set that is on that band already; RangeError for one that cannot be built.
  */
 export function moveBand(set: SetDescription, { from, to }: MoveOptions): Move {

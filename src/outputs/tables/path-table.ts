@@ -12,7 +12,12 @@ import {
 } from '../words/index.ts';
 import { clean, table } from './table.ts';
 
-/** The path of one station as a table: every level from field to ear. */
+/**
+ * The path of one station as a table: every level from field to ear.
+ * @param station of a reception
+ * @param width characters in a line; default as many as it takes
+ * @returns text of several lines
+ */
 export function pathTable(station: StationReception, width?: number): string {
   const { columns, powerLost, range } = pathTableWords;
   return table(
@@ -29,7 +34,12 @@ export function pathTable(station: StationReception, width?: number): string {
   );
 }
 
-/** All stations: where each sits, how it is heard, what disturbs it. */
+/**
+ * All stations: where each sits, how it is heard, what disturbs it.
+ * @param stations of a reception
+ * @param width characters in a line; default as many as it takes
+ * @returns text of several lines
+ */
 export function stationsTable(stations: readonly StationReception[], width?: number): string {
   const { columns, noInterference } = stationsTableWords;
   return table(

@@ -137,7 +137,14 @@ function crossing(points: readonly HeaterPoint[], difference: (p: HeaterPoint) =
 /** Volts that a heater is run at to spare it, as a share of the rated: 5 V on a 6.3 V heater. */
 const SPARING = 5 / 6.3;
 
-/** The set's own heater voltage, and a lower one beside it (or the rated one, where it is run low already). */
+/**
+ * The set's own heater voltage, and a lower one beside it (or the rated one, where it is run low already).
+ * @param set as read
+ * @param station its place in the list, from 0
+ * @param options time and coastline
+ * @returns loudness (dB SPL) and current (A) over time (s); undefined for a set without a heater, or a station beyond
+ * its dial
+ */
 export function heaterRuns(
   set: SetDescription,
   station: number,
