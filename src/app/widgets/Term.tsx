@@ -1,5 +1,4 @@
-import type { GlossaryId } from '../../outputs/words/index.ts';
-import { glossaryWords } from '../../outputs/words/index.ts';
+import { type GlossaryId, glossaryWords } from '../../outputs/words/index.ts';
 import { glossaryAt } from '../state/glossary.ts';
 
 /** A label that leads to its term in the glossary. */

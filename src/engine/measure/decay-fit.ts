@@ -91,7 +91,10 @@ function fitFrom(v: Float64Array, { f, alpha }: Oscillation) {
 /**
  * Frequency and Q of an oscillation that dies away: v against e^(−πf0t/Q)(a·cos 2πf0t + b·sin 2πf0t) + c, t = 0 at the
  * first sample.
- * @param samples at least 16, in any unit. @param sampleRate Hz. @throws UnfitReadings
+ * @param samples at least 16, in any unit
+ * @param sampleRate Hz
+ * @returns frequency (Hz) and Q, each with its standard error and range
+ * @throws UnfitReadings
  */
 export function fitDecay(samples: ArrayLike<number>, sampleRate: number): DecayFit {
   const v = Float64Array.from(samples);

@@ -79,7 +79,10 @@ function junctionFigures(fit: LeastSquaresFit, Vt: number): DetectorFit {
 
 /**
  * Saturation current, ideality and series resistance from forward volts and amperes: ln I is compared.
- * @param points at least 4, of at least 3 different voltages. @param temperature K. @throws UnfitReadings
+ * @param points at least 4, of at least 3 different voltages
+ * @param temperature K
+ * @returns saturation current (A), ideality and resistances (Ω), each with its standard error and range
+ * @throws UnfitReadings
  */
 export function fitDetector(points: readonly DetectorPoint[], temperature: number): DetectorFit {
   requireDifferent(

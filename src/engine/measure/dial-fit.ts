@@ -110,7 +110,10 @@ function suspectsOf(readings: readonly DialReading[], capacitor: DialCapacitor):
 /**
  * Inductance and stray capacitance from where stations of known frequency were found on the dial; readings that do not
  * fit the others are left out, each with the frequency that its position belongs to.
- * @param readings at least 3, of at least 2 different frequencies. @throws UnfitReadings
+ * @param readings at least 3, of at least 2 different frequencies
+ * @param capacitor least and greatest capacitance, F
+ * @returns inductance (H) and stray capacitance (F), each with its standard error and range, and the readings left out
+ * @throws UnfitReadings
  */
 export function fitDial(readings: readonly DialReading[], capacitor: DialCapacitor): DialFit {
   requireDifferent(

@@ -22,7 +22,9 @@ const PICO = 1e-12;
 
 /**
  * Inductance and self-capacitance from resonances with known capacitances: ln f against ln(1/(2π√(L(C + C0)))).
- * @param points at least 3, with at least 2 different capacitances. @throws UnfitReadings
+ * @param points at least 3, with at least 2 different capacitances
+ * @returns inductance (H) and self-capacitance (F), each with its standard error and range
+ * @throws UnfitReadings
  */
 export function fitResonance(points: readonly ResonancePoint[]): ResonanceFit {
   requireDifferent(

@@ -39,7 +39,9 @@ function startsOf(points: readonly LevelPoint[]): (readonly [number, number])[] 
 
 /**
  * Resonance and Q from levels around the resonance: ln level against ln(h/√(1 + Q²(f/f0 − f0/f)²)).
- * @param points at least 4, of at least 3 different frequencies. @throws UnfitReadings
+ * @param points at least 4, of at least 3 different frequencies
+ * @returns resonance (Hz) and Q, each with its standard error and range
+ * @throws UnfitReadings
  */
 export function fitWidth(points: readonly LevelPoint[]): WidthFit {
   requireDifferent(

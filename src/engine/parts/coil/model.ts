@@ -13,6 +13,7 @@ export type Part = readonly [from: number, to: number];
  */
 export type SelfCapacitanceMethod = 'single-layer-table' | 'field-energy' | 'typical' | 'given';
 
+/** What a coil does in a circuit: inductance, resistance and self-capacitance, with their spread. */
 export interface CoilModel {
   readonly shape: CoilShape;
   readonly turns: number;
