@@ -25,7 +25,13 @@ export interface SetCircuit extends SetParts {
   readonly transducer: Port;
 }
 
-/** Make the parts and join them. @throws RangeError for parts that cannot be built; `readValue` has named them already. */
+/**
+ * Make the parts and join them.
+ * @param set as described, SI units.
+ * @param making how parts are made otherwise than described; default as described.
+ * @returns the parts and how they are joined.
+ * @throws RangeError for parts that cannot be built; `readValue` has named them already.
+ */
 export const setCircuit = (set: SetDescription, making: Making = {}): SetCircuit => joined(set, partsOf(set, making));
 
 /** The same set with some of its parts otherwise than described; what does not change is shared. @throws RangeError where no such part can be. */

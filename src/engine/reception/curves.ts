@@ -54,6 +54,7 @@ export interface DetectorCharacteristic {
   readonly operating: { readonly voltage: Volts; readonly amplitude: Volts; readonly current: Amperes };
 }
 
+/** The curves of a set tuned to one station. */
 export interface StationCurves {
   /** What the detector and what follows it do to the programme. */
   readonly audio: AudioLimits;
@@ -73,8 +74,12 @@ const decibels = (x: number): Decibels => 20 * Math.log10(Math.max(x, 1e-15));
 
 /**
  * The set tuned to one station: what it passes beside it and across the band, Q of its coils, and where its detector works.
- * @param index of the station in the description. @param covered ends of the tuning range, Hz.
- * @returns undefined where there is no such station. @throws RangeError for a set that cannot be built.
+ * @param set as described, SI units.
+ * @param index of the station in the description, from 0.
+ * @param covered ends of the tuning range, lowest first, Hz.
+ * @param options of the fields at the site; default none.
+ * @returns the curves, levels in dB; undefined where there is no such station.
+ * @throws RangeError for a set that cannot be built.
  */
 export function stationCurves(
   set: SetDescription,

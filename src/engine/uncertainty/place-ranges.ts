@@ -10,7 +10,12 @@ type Range = readonly [low: number, high: number];
 /** Conductivity of a class of ground read from a map, ×/÷. */
 const CLASS = 1.8;
 
-/** Of a figure and the decibels below and above it. */
+/**
+ * Range of a figure from the decibels below and above it.
+ * @param value an amplitude (a voltage, a field strength), any unit.
+ * @param below the range relative to the value: its lower end, below zero, and its upper one, dB.
+ * @returns the two ends, in the unit of the value.
+ */
 export const rangeOfDecibels = (value: number, [below, above]: Range): Range => [
   value * 10 ** (below / 20),
   value * 10 ** (above / 20),
@@ -18,7 +23,10 @@ export const rangeOfDecibels = (value: number, [below, above]: Range): Range => 
 
 /**
  * 90 % range of a ground wave's field as a builder would measure it: the site and its terrain, coasts on the way, and,
- * where the ground was given by its kind, the spread of its conductivity. V/m. @throws as `groundField`.
+ * where the ground was given by its kind, the spread of its conductivity.
+ * @param input frequency in Hz, the path in m, power in W, as `groundField` takes them.
+ * @returns the 5th percentile and the 95th, V/m.
+ * @throws RangeError for impossible input, as `groundField`.
  */
 export function groundFieldRange(input: GroundFieldInput): Range {
   const field = groundField(input);
@@ -38,7 +46,11 @@ export function groundFieldRange(input: GroundFieldInput): Range {
   ]);
 }
 
-/** 90 % range of the sky wave's field on one evening, fading included, about the yearly median. V/m. */
+/**
+ * 90 % range of the sky wave's field on one evening, fading included, about the yearly median.
+ * @param fieldStrength the yearly median, V/m.
+ * @returns the 5th percentile and the 95th, V/m.
+ */
 export const skyFieldRange = (fieldStrength: number): Range =>
   rangeOfDecibels(fieldStrength, [SKY_WAVE.low, SKY_WAVE.high]);
 
@@ -56,7 +68,12 @@ const NOISE: Readonly<Record<EnvironmentKind, Range>> = {
 const LIGHTNING: Range = [-12, 12];
 const MEASURED: Range = [-3, 3];
 
-/** 90 % range of noise about its figure, dB. */
+/**
+ * 90 % range of noise about its figure.
+ * @param options the noise at the site; without man-made noise it counts as measured.
+ * @param environment of the site: its class of man-made noise.
+ * @returns the 5th percentile and the 95th relative to the figure, dB.
+ */
 export function noiseRange({ manMade, atmospheric }: Noise, environment: EnvironmentKind): Range {
   if (!manMade) return MEASURED;
   return atmospheric && atmospheric.figure > manMade.figure ? LIGHTNING : NOISE[environment];

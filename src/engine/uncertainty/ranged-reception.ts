@@ -34,11 +34,17 @@ export interface RangedStation extends StationReception {
   readonly budget: readonly BudgetItem[];
 }
 
+/** A reception in which the figures of stations are medians with ranges. */
 export interface RangedReception extends Reception {
   /** Those of which nothing arrives, or whose ranges were not asked for, are as they were. */
   readonly stations: readonly (StationReception | RangedStation)[];
 }
 
+/**
+ * Whether the figures of a station have ranges.
+ * @param station of a reception.
+ * @returns true for one that `rangedStation` has made.
+ */
 export const hasRanges = (station: StationReception): station is RangedStation => 'ranges' in station;
 
 /**
@@ -69,7 +75,12 @@ export function rangedReception(
   return { ...reception, stations };
 }
 
-/** A station with its figures, and the verdict that follows, as the draws have them. */
+/**
+ * A station with its figures, and the verdict that follows, as the draws have them.
+ * @param station of a reception.
+ * @param uncertainty of the same station.
+ * @returns a copy with medians for figures, their 90 % ranges in the same units, the chance of hearing it (0 to 1) and the budget.
+ */
 export function rangedStation(station: StationReception, uncertainty: StationUncertainty): RangedStation {
   const { figures: f, fieldStrength, margin, marginInSilence, loudness, chance, budget } = uncertainty;
   const within = station.dial !== undefined;

@@ -49,6 +49,8 @@ const STRENGTHS = [-1.6, -0.8, 0.8, 1.6];
  * them are drawn together 2,000 times, and the figure is the median of the draws with its 90 % range. A set is evaluated
  * five times along the strength of the emf and twice for every other input; between, figures run as smooth curves, and
  * their departures add (in logarithms where they are powers and voltages). docs/physics/uncertainty.md has how well.
+ * @param circuit the set as parts made and joined.
+ * @param options which stations, and the fields at the site; default all stations.
  * @returns in the order asked; undefined for a station of which nothing arrives.
  * @throws RangeError for parts that cannot be built.
  */

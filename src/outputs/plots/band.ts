@@ -32,7 +32,7 @@ function notchOf(points: BandResponse['points']): BandResponse['points'][number]
   return rise >= NOTCH ? lowest : undefined;
 }
 
-function bandText({ stations, wanted, points }: BandResponse): string {
+export function bandText({ stations, wanted, points }: BandResponse): string {
   const strongest = top(stations.map((s) => s.level));
   const order = [...stations].sort((a, b) => b.level - a.level);
   const want = wanted === undefined ? undefined : stations[wanted];

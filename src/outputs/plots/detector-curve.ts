@@ -22,7 +22,7 @@ export interface DetectorCurve {
   readonly span?: readonly [number, number];
 }
 
-function detectorCurveText({ curves, operating }: DetectorCurve): string {
+export function detectorCurveText({ curves, operating }: DetectorCurve): string {
   const [own, ...others] = curves.map((c) => c.name);
   const description = detectorPlotWords.description(own, others);
   return operating ? paragraph([description, detectorPlotWords.operating(operating)]) : description;

@@ -2,6 +2,7 @@ import type { Decibels, Ratio } from '../../units/quantities.ts';
 
 /** Where an aerial hangs or stands. */
 export const SURROUNDINGS = ['open field', 'garden', 'between houses', 'under the roof', 'indoors'] as const;
+/** One of the places in `SURROUNDINGS`. */
 export type Surroundings = (typeof SURROUNDINGS)[number];
 
 /** What things around an aerial do to it. */
@@ -42,10 +43,21 @@ const OF_LOOPS: Readonly<Record<Surroundings, SurroundingsEffect>> = {
 /** Where nothing is said: a wire hangs in a garden, a frame or rod stands in a room. */
 export const usualSurroundings = (loop: boolean): Surroundings => (loop ? 'indoors' : 'garden');
 
+/**
+ * What things around an aerial do to its effective height and losses.
+ * @param loop true of a frame or rod, false of a wire aerial.
+ * @param surroundings where it is; default garden for a wire, indoors for a frame or rod.
+ * @returns the effect on its height in dB (5th percentile, median, 95th), tan δ (0 for a frame or rod), and the source.
+ */
 export const surroundingsEffect = (loop: boolean, surroundings = usualSurroundings(loop)): SurroundingsEffect =>
   (loop ? OF_LOOPS : OF_WIRES)[surroundings];
 
-/** 90 % range of an effective height calculated for an aerial by itself. */
+/**
+ * 90 % range of an effective height calculated for an aerial by itself.
+ * @param height m.
+ * @param options what is around it, as `surroundingsEffect` has it.
+ * @returns the 5th percentile and the 95th, m.
+ */
 export function heightRange(height: number, { height: [low, , high] }: SurroundingsEffect): [number, number] {
   return [height * 10 ** (low / 20), height * 10 ** (high / 20)];
 }
