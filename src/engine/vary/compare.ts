@@ -40,7 +40,7 @@ export interface DetectorOnStation {
   readonly distortion: Ratio;
   /** Zero-signal resistance at its bias. */
   readonly resistance: Ohms;
-  /** Carrier across it at which square law has half turned into straight detection, with this load. */
+  /** Carrier across it at which square law has half turned into linear detection, with this load. */
   readonly squareLawEnds: Volts;
   /** Output grows with the carrier across it to this power here: 2 in square law, 1 when it follows the envelope straight. */
   readonly carrierExponent: number;
@@ -93,7 +93,7 @@ export const USUAL_DETECTORS: readonly DetectorDescription[] = [
 ];
 
 /**
- * The same station through any detectors, all else as it is, loudest first.
+ * The same station through any detectors, everything else unchanged, loudest first.
  * @param set as read
  * @param station its place in the list, from 0
  * @param candidates detectors as read; default one of each kind

@@ -31,7 +31,7 @@ export interface Coverage {
   readonly highest: Hertz;
 }
 
-/** The best value of one adjustment for a station as things stand, all else as it is. */
+/** The best value of one adjustment for a station as things stand, everything else unchanged. */
 export interface BestSetting {
   readonly id: string;
   /** What is best: loudness, or clearance while others disturb the station. */
@@ -106,7 +106,7 @@ export function bestSetting(trials: Trials, station: number, id: string): BestSe
 }
 
 /**
- * The best of every tap, distance and transformer of a set for a station, each by itself with all else as it is.
+ * The best of every tap, distance and transformer of a set for a station, each by itself with everything else unchanged.
  * @param trials of the set
  * @param station its place in the list, from 0
  * @param options what is kept

@@ -12,7 +12,7 @@ const TIE = 0.1;
 
 /**
  * The best value of adjustments of a set for an objective.
- * One at a time: the best value of each, all else as it is. Together: the best values of those named.
+ * One at a time: the best value of each, everything else unchanged. Together: the best values of those named.
  * What is kept is left alone, what a guard forbids is not answered, and an answer is never worse than what there is.
  * The same question has the same answer, whoever asks it.
  * @param trials of the set

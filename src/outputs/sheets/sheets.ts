@@ -27,7 +27,7 @@ export interface SheetOptions {
 }
 
 /**
- * Sheets from which a set can be built, brought up and shown.
+ * Sheets from which a set can be built, made to work and shown.
  * @param written the description as it was read, for the sheet that carries it.
  * @param set as read
  * @param reception of the same set

@@ -103,7 +103,7 @@ const interferenceText = ({ disturbedBy, heard }: StationRow): string =>
   disturbedBy ? clean(disturbedBy) : isHeard(heard) ? placeTableWords.noInterference : '';
 
 /**
- * What can be had here, as a table for a terminal.
+ * The stations received here, as a table for a terminal.
  * @param rows as `stationRows` has them
  * @param width characters in a line; default as many as it takes
  * @returns text of several lines

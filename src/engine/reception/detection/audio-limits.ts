@@ -7,7 +7,7 @@ import { type Receiver, seenBy, TEST_TONE, type TunedStation, toneThrough } from
 
 /** What comes out of the detector undistorted and unmuffled, and what does not. */
 export interface AudioLimits {
-  /** Notes above it are more than 3 dB down because the tuned circuit trims the sidebands; undefined above 20 kHz. */
+  /** Notes above it are more than 3 dB down by the treble loss of the tuned circuit; undefined above 20 kHz. */
   readonly throughTunedCircuit?: Hertz;
   /** The same because of what stands across the load; undefined where nothing up to 20 kHz is. */
   readonly throughLoad?: Hertz;
