@@ -12,16 +12,20 @@ import {
 const MOST_RANGED = 40;
 
 /**
- * A reception with the medians and 90 % ranges of all such sets beside its figures.
- * @param also index of a station that is asked for.
+ * Stations whose ranges are given where all are asked for.
+ * @param also index of one that is asked for in any case.
  */
-export function withRanges(
+export const stationsWithRanges = ({ best }: Reception, also?: number): readonly number[] => [
+  ...new Set([...(also === undefined ? [] : [also]), ...best.slice(0, MOST_RANGED)]),
+];
+
+/**
+ * A reception with the medians and 90 % ranges of all such sets beside the figures of some of its stations.
+ * @param stations indices of those that are shown.
+ */
+export const withRanges = (
   set: SetDescription,
   reception: Reception,
   when: FieldOptions,
-  also?: number,
-): RangedReception {
-  const asked = also === undefined ? [] : [also];
-  const stations = [...new Set([...asked, ...reception.best.slice(0, MOST_RANGED)])];
-  return rangedReception(reception, uncertaintyOf(setCircuit(set), { ...when, stations }));
-}
+  stations: readonly number[],
+): RangedReception => rangedReception(reception, uncertaintyOf(setCircuit(set), { ...when, stations }));

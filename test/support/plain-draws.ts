@@ -1,20 +1,23 @@
 import { changedCircuit, type SetCircuit } from '../../src/engine/built/set-circuit.ts';
 import { normalQuantile } from '../../src/engine/numerics/normal.ts';
 import { type FieldOptions, fieldsAtSite } from '../../src/engine/reception/path/field.ts';
-import { receiver, receiveStation } from '../../src/engine/reception/path/receive-station.ts';
+import { receiver, receiveStation, type TunedStation } from '../../src/engine/reception/path/receive-station.ts';
 import { ALIKE } from '../../src/engine/uncertainty/deviates-of.ts';
 import { uniform } from '../../src/engine/uncertainty/draws.ts';
 import { fieldDraws } from '../../src/engine/uncertainty/field-draws.ts';
-import { type FigureValues, figuresOf } from '../../src/engine/uncertainty/figures.ts';
+import { FIGURE_IDS, FIGURES, type FigureId } from '../../src/engine/uncertainty/figures.ts';
 import { MODULATION } from '../../src/engine/uncertainty/hearing-spreads.ts';
 import type { PartInput } from '../../src/engine/uncertainty/input.ts';
 import { changesFor, setInputs } from '../../src/engine/uncertainty/inputs.ts';
 import { valueAt } from '../../src/engine/uncertainty/spread.ts';
 
+const figuresOf = (s: TunedStation) =>
+  Object.fromEntries(FIGURE_IDS.map((id) => [id, FIGURES[id](s)])) as Record<FigureId, number>;
+
 /** One station in one set drawn. */
 export interface PlainDraw {
   readonly fieldStrength: number;
-  readonly figures: FigureValues;
+  readonly figures: Readonly<Record<FigureId, number>>;
 }
 
 /**

@@ -1,17 +1,5 @@
 import { parseSync } from 'vite';
-
-/** A text in a source that reads as prose. */
-export interface Prose {
-  readonly line: number;
-  /** As written; what is filled in stands as {}. */
-  readonly text: string;
-}
-
-interface Node {
-  readonly type: string;
-  readonly start: number;
-  readonly [key: string]: unknown;
-}
+import { isNode, lineOf, type SourceNode as Node, type Prose } from './source-node.ts';
 
 /**
  * Three words and more; or two that begin with a capital letter, end as a sentence does, or have something filled in.
@@ -23,9 +11,6 @@ function isProse(text: string): boolean {
   if (words.length >= 3) return true;
   return words.length === 2 && /^\p{Lu}|[.:;,]|\{\}/u.test(text);
 }
-
-const isNode = (value: unknown): value is Node =>
-  typeof value === 'object' && value !== null && typeof (value as Node).type === 'string';
 
 /** Messages for programmers: errors made or thrown. */
 const isError = (node: Node): boolean =>
@@ -46,7 +31,7 @@ function textOf(node: Node): string | undefined {
 const nameOf = (node: unknown): string => (isNode(node) ? String(node.name ?? node.value ?? '') : '');
 
 /**
- * Texts of a TypeScript source that read as prose, outside types, imports and errors.
+ * Texts of a TypeScript source that read as prose, outside types, imports and errors; what is filled in stands as {}.
  * @param but names of properties whose values, and functions whose arguments, are left out.
  */
 export function proseIn(source: string, file: string, but: ReadonlySet<string> = new Set()): Prose[] {
@@ -56,7 +41,7 @@ export function proseIn(source: string, file: string, but: ReadonlySet<string> =
     if (node.type === 'Property' && but.has(nameOf(node.key))) return;
     if (node.type === 'CallExpression' && but.has(nameOf(node.callee))) return;
     const text = textOf(node);
-    if (text !== undefined && isProse(text)) prose.push({ line: source.slice(0, node.start).split('\n').length, text });
+    if (text !== undefined && isProse(text)) prose.push({ line: lineOf(source, node), text });
     for (const [key, child] of Object.entries(node))
       for (const one of Array.isArray(child) ? child : [child])
         if (isNode(one) && !(key === 'key' && node.computed !== true)) visit(one);

@@ -1,19 +1,5 @@
 import { parseAst } from 'vite';
-
-/** A text in a source file that people could come to read. */
-export interface Prose {
-  readonly line: number;
-  readonly text: string;
-}
-
-interface Node {
-  readonly type: string;
-  readonly start: number;
-  readonly [key: string]: unknown;
-}
-
-const isNode = (value: unknown): value is Node =>
-  typeof value === 'object' && value !== null && typeof (value as Node).type === 'string';
+import { isNode, lineOf, type SourceNode as Node, type Prose } from './source-node.ts';
 
 /** Attributes and properties whose text is shown or read aloud, one word or many. */
 const SHOWN =
@@ -52,7 +38,7 @@ const nameOf = (node: unknown): string => {
 export function shownProse(source: string, isId: (text: string) => boolean = () => false): Prose[] {
   const found: Prose[] = [];
   const say = (node: Node, text: string) => {
-    found.push({ line: source.slice(0, node.start).split('\n').length, text: text.trim() });
+    found.push({ line: lineOf(source, node), text: text.trim() });
   };
   const judge = (node: Node, text: string, parents: readonly Node[]) => {
     if (!LETTER.test(text)) return;

@@ -1,8 +1,8 @@
 import { readValue, receive } from '../../engine/index.ts';
-import { problemSentence, readNote, warningSentences, writtenReception } from '../../outputs/words/index.ts';
+import { problemMessage, readNote, warningSentences, writtenReception } from '../../outputs/words/index.ts';
 import { coastFor } from '../coast.ts';
 import { suggestionsFor } from '../suggestions.ts';
-import { withRanges } from '../with-ranges.ts';
+import { stationsWithRanges, withRanges } from '../with-ranges.ts';
 import { type Calculation, refused } from './calculation.ts';
 
 /** A whole description in, every level on every station's path out. */
@@ -16,13 +16,15 @@ export const reception: Calculation = {
         ok: false,
         problems: read.problems.map((p) => ({
           path: p.path || '(top)',
-          message: problemSentence(p).replace(/^[^:]*: /, ''),
+          message: problemMessage(p),
         })),
       };
     try {
       const when = { coast: coastFor(read.set.place) };
       const reception = receive(read.set, when);
-      const { dial, warnings, ...rest } = writtenReception(withRanges(read.set, reception, when));
+      const { dial, warnings, ...rest } = writtenReception(
+        withRanges(read.set, reception, when, stationsWithRanges(reception)),
+      );
       const { levels: _, ...dialAnswer } = dial;
       return {
         ok: true,

@@ -13,7 +13,6 @@ import { coastFor } from '../coast.ts';
 import type { Command } from '../command.ts';
 import { readSet } from '../read-set.ts';
 import { timeOfDay } from '../time-of-day.ts';
-import { withRanges } from '../with-ranges.ts';
 
 const OPTIONS = {
   json: { type: 'boolean' },
@@ -29,7 +28,7 @@ export const dial: Command = {
     const { values, file } = fileAndOptions(args, OPTIONS);
     const set = await readSet(file, io);
     const when = { time: timeOfDay(values, set.place), coast: coastFor(set.place) };
-    const reception = withRanges(set, receive(set, when), when);
+    const reception = receive(set, when);
     if (values.json) {
       io.data(`${jsonText(writtenDial(reception))}\n`);
       return 0;

@@ -38,7 +38,7 @@ import type { Command, Io } from '../command.ts';
 import { readSet } from '../read-set.ts';
 import { MOST_STATIONS, suggestionsFor } from '../suggestions.ts';
 import { timeOfDay } from '../time-of-day.ts';
-import { withRanges } from '../with-ranges.ts';
+import { stationsWithRanges, withRanges } from '../with-ranges.ts';
 
 const OPTIONS = {
   station: { type: 'string' },
@@ -59,15 +59,15 @@ export const path: Command = {
     const { values, file } = fileAndOptions(args, OPTIONS);
     const set = await readSet(file, io);
     const when = { time: timeOfDay(values, set.place), coast: coastFor(set.place) };
-    const calculated = receive(set, when);
-    const also = values.station === undefined ? undefined : chooseStation(calculated.stations, values.station);
-    const reception = withRanges(set, calculated, when, also);
+    const reception = receive(set, when);
+    const also = values.station === undefined ? undefined : chooseStation(reception.stations, values.station);
     if (values.json) {
+      const ranged = withRanges(set, reception, when, stationsWithRanges(reception, also));
       const onProgress = (share: number): void => io.progress('suggestions', share);
       const suggestions = suggestionsFor(set, reception, when, { also, onProgress });
       if (reception.stations.length > MOST_STATIONS)
         io.err(`${cliNotes.suggestionsFor(MOST_STATIONS, reception.stations.length)}\n`);
-      io.data(`${jsonText({ ...writtenReception(reception), suggestions })}\n`);
+      io.data(`${jsonText({ ...writtenReception(ranged), suggestions })}\n`);
       return 0;
     }
     io.out(
@@ -75,11 +75,12 @@ export const path: Command = {
     );
     if (reception.stations.length === 0) return 0;
     if (!values.all) {
-      const station = reception.stations[chooseStation(reception.stations, values.station, reception.best[0])];
-      printStation(station, suggest(trialsOf(set, when), station.index), io);
+      const index = also ?? chooseStation(reception.stations, values.station, reception.best[0]);
+      const station = withRanges(set, reception, when, [index]).stations[index];
+      printStation(station, suggest(trialsOf(set, when), index), io);
       const fields = fieldsAtSite(set.place, when);
       const ready = receiver(setCircuit(set), fields);
-      const limits = audioLimits(ready, receiveStation(ready, set.place.stations[station.index]));
+      const limits = audioLimits(ready, receiveStation(ready, set.place.stations[index]));
       const sentences = audioLimitSentences(limits).map((sentence) => `  ${sentence}`);
       io.out(`${pathAnswer.audio}\n${sentences.join('\n')}\n\n`);
     }

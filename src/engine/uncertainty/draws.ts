@@ -1,4 +1,5 @@
 import { normalQuantile } from '../numerics/normal.ts';
+import { textHash } from '../numerics/text-hash.ts';
 
 /** How many sets are drawn. */
 export const DRAWS = 2000;
@@ -7,13 +8,6 @@ export const DRAWS = 2000;
 let strata: Float64Array | undefined;
 const levels = (): Float64Array =>
   (strata ??= Float64Array.from({ length: DRAWS }, (_, k) => normalQuantile((k + 0.5) / DRAWS)));
-
-/** 32 bits from a text (FNV-1a): the seed of its draws. */
-function seedOf(text: string): number {
-  let hash = 0x811c9dc5;
-  for (let i = 0; i < text.length; i++) hash = Math.imul(hash ^ text.charCodeAt(i), 0x01000193);
-  return hash >>> 0;
-}
 
 /** Uniform numbers from 0 to 1, always the same for a seed (Steele and Vigna's SplitMix with 32 bits). */
 export function uniform(seed: number): () => number {
@@ -39,7 +33,7 @@ export function deviates(name: string): Float64Array {
   let found = known.get(name);
   if (found) return found;
   found = levels().slice();
-  const next = uniform(seedOf(name));
+  const next = uniform(textHash(name));
   for (let k = DRAWS - 1; k > 0; k--) {
     const j = Math.floor(next() * (k + 1));
     [found[k], found[j]] = [found[j], found[k]];

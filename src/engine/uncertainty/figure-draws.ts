@@ -2,7 +2,7 @@ import type { TunedStation } from '../reception/path/receive-station.ts';
 import type { Decibels } from '../units/quantities.ts';
 import { deviatesOf } from './deviates-of.ts';
 import { DRAWS } from './draws.ts';
-import { type FigureId, figuresOf, IN_DECIBELS } from './figures.ts';
+import { FIGURES, type FigureId, IN_DECIBELS } from './figures.ts';
 import type { Measurable, SetInput } from './input.ts';
 import { parabola, throughPoints } from './response.ts';
 import { NINETY, valueAt } from './spread.ts';
@@ -47,9 +47,10 @@ export function figureDraws(
   { base, strengths, turned }: Evaluations,
   { inputs, field, heights, depths }: CommonDraws,
 ): FigureDraws {
-  const start = figuresOf(base)[id];
+  const figure = FIGURES[id];
+  const start = figure(base);
   const evaluated = [...strengths.map(([, s]) => s), ...turned.flatMap(({ low, high }) => [low, high])];
-  const values = new Map(evaluated.map((s) => [s, s ? figuresOf(s)[id] : Number.NaN]));
+  const values = new Map(evaluated.map((s) => [s, s ? figure(s) : Number.NaN]));
   const scale = scaleOf(id, [start, ...values.values()]);
   const off = (s: TunedStation | undefined): number => scale.to(values.get(s) ?? Number.NaN) - scale.to(start);
   const strength = throughPoints([[0, 0], ...strengths.map(([x, s]): [number, number] => [x, off(s)])]);

@@ -1,4 +1,4 @@
-import type { Receiver, TunedStation } from '../reception/path/receive-station.ts';
+import type { TunedStation } from '../reception/path/receive-station.ts';
 
 /** Figures of a station on its way through the set that have ranges. */
 export const FIGURES = {
@@ -14,15 +14,9 @@ export const FIGURES = {
   distortion: (s) => s.distortion,
   phonesPower: (s) => s.phonesPower,
   soundPressureLevel: (s) => s.heard.spl,
-} satisfies Record<string, (s: TunedStation, set: Receiver) => number>;
+} satisfies Record<string, (s: TunedStation) => number>;
 export type FigureId = keyof typeof FIGURES;
 export const FIGURE_IDS = Object.keys(FIGURES) as FigureId[];
 
 /** Levels in decibels, which add; all others are worked with as logarithms while they are above 0. */
 export const IN_DECIBELS: ReadonlySet<FigureId> = new Set(['soundPressureLevel']);
-
-/** One evaluation: a number for every figure. */
-export type FigureValues = Readonly<Record<FigureId, number>>;
-
-export const figuresOf = (s: TunedStation): FigureValues =>
-  Object.fromEntries(FIGURE_IDS.map((id) => [id, FIGURES[id](s)])) as Record<FigureId, number>;

@@ -2,6 +2,7 @@ import { type SetCircuit, setCircuit } from '../../engine/built/set-circuit.ts';
 import type { Warning } from '../../engine/facts/warning.ts';
 import { isLoop } from '../../engine/kinds/loops.ts';
 import { magnitude } from '../../engine/numerics/complex.ts';
+import { textHash } from '../../engine/numerics/text-hash.ts';
 import { type TuningCurve, tuningCurve } from '../../engine/reception/dial/dial.ts';
 import { BANDS, bandWidth, roomNoise } from '../../engine/reception/hearing/index.ts';
 import { type FieldAtSite, type FieldOptions, fieldsAtSite } from '../../engine/reception/path/field.ts';
@@ -23,7 +24,7 @@ import { Fir } from './fir.ts';
 import { Limiter } from './limiter.ts';
 import { BandNoise } from './noise.ts';
 import { madeProgramme, type ProgrammeLoop } from './programme.ts';
-import { gaussian, seeded, seedOf } from './random.ts';
+import { gaussian, seeded } from './random.ts';
 import { ValveHeater } from './valve-heater.ts';
 
 /** Samples of sound a second. */
@@ -40,6 +41,9 @@ const AMPLIFIED = 0.09;
 const MOST_GAIN: Decibels = 100;
 /** Blocks between two taking apart of the circuit while the dial turns. */
 const RETUNE_EVERY = 5;
+
+/** A station keeps its voice wherever it stands in a list. */
+const seedOf = ({ name }: StationDescription, seed: number): number => textHash(name, seed);
 
 /** Whether the sound is as loud as in the phones, with the noise of the room, or amplified. */
 export type HowLoud = 'as in the phones' | 'amplified';
@@ -254,7 +258,7 @@ export function openListening(first: SetDescription, options: ListeningOptions =
     return built.onAir.map(({ station, field }) => ({
       frequency: station.frequency,
       emf: band ? 0 : emfOf(built.circuit, station, field, facing),
-      phase: 2 * Math.PI * seeded(seedOf(station.name, seed))(),
+      phase: 2 * Math.PI * seeded(seedOf(station, seed))(),
     }));
   }
   function setLevels(): void {
@@ -302,7 +306,7 @@ export function openListening(first: SetDescription, options: ListeningOptions =
           {
             how: field.how === 'off the air' ? 'nothing' : field.how,
             fading: field.fading,
-            seed: seedOf(station.name, seed),
+            seed: seedOf(station, seed),
           },
           SOUND_RATE,
         );
@@ -321,7 +325,7 @@ export function openListening(first: SetDescription, options: ListeningOptions =
   function loopFor(k: number): ProgrammeLoop {
     const { index, station } = built.onAir[k];
     let loop = made.get(station.name);
-    if (!loop) made.set(station.name, (loop = madeProgramme(station.programme, seedOf(station.name, seed))));
+    if (!loop) made.set(station.name, (loop = madeProgramme(station.programme, seedOf(station, seed))));
     return programmes.get(index) ?? loop;
   }
   /** Which stations are worth a programme where the pointer stands, and how much noise comes in there. */

@@ -22,10 +22,3 @@ export function gaussian(random: () => number): () => number {
     return r * Math.cos(a);
   };
 }
-
-/** A seed from words, so that a station keeps its voice wherever it stands in a list. */
-export function seedOf(words: string, seed = 0): number {
-  let h = 0x811c9dc5 ^ seed;
-  for (let i = 0; i < words.length; i++) h = Math.imul(h ^ words.charCodeAt(i), 0x01000193);
-  return h | 0;
-}

@@ -1,3 +1,4 @@
+import { textHash } from '../../engine/numerics/text-hash.ts';
 import { safeLines } from '../../engine/units/safe-text.ts';
 import { baseShift } from './boxes.ts';
 import { DAY, type Palette, PRINT, variables } from './palette.ts';
@@ -191,9 +192,5 @@ const escaped = (words: string): string =>
     .replace(/>/g, '&gt;')
     .replace(/"/g, '&quot;');
 
-/** FNV-1a, for ids that follow from the content. */
-function hash(words: string): string {
-  let h = 0x811c9dc5;
-  for (let i = 0; i < words.length; i++) h = Math.imul(h ^ words.charCodeAt(i), 0x01000193);
-  return (h >>> 0).toString(36);
-}
+/** For ids that follow from the content. */
+const hash = (words: string): string => textHash(words).toString(36);

@@ -14,21 +14,8 @@ import {
   words,
 } from '../../fields/fields.ts';
 import { LIMITS } from '../../fields/limits.ts';
+import { FORMERS } from '../../parts/coil/dielectrics.ts';
 import { wire } from './wire-schema.ts';
-
-const FORMERS = [
-  'air',
-  'card',
-  'damp card',
-  'wood',
-  'phenolic',
-  'styrene',
-  'ebonite',
-  'glass',
-  'ceramic',
-  'PVC',
-  'plywood',
-] as const;
 
 const name = words('coil.name', 60);
 const former = withDefault(choice('coil.former', FORMERS), 'card');

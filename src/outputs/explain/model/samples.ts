@@ -1,4 +1,5 @@
 import type { Hertz, Seconds } from '../../../engine/units/quantities.ts';
+import { quotedField } from '../../tables/csv.ts';
 import { pointTitles, waveTexts } from '../../words/index.ts';
 import type { WaveRow } from '../stage/wave-row.ts';
 import { measureAt, type PointId } from './points.ts';
@@ -40,14 +41,13 @@ export function csvOf(rows: readonly WaveRow[], view: View, lines?: number): str
     const name = (title ?? pointTitles[point]).replace(/[",\n]/g, ' ');
     return measureAt(point) === 'ratio' ? waveTexts.shareColumn(name) : waveTexts.voltageColumn(name);
   };
-  const quoted = (words: string) => `"${words}"`;
   const head = [
     waveTexts.timeColumn,
     ...rows.flatMap((r) => {
       const name = heading(r);
       return close ? [name] : [waveTexts.leastColumn(name), waveTexts.greatestColumn(name)];
     }),
-  ].map(quoted);
+  ].map(quotedField);
   const columns: Float64Array[] = [];
   for (const { waves, point } of rows) {
     if (close)

@@ -1,3 +1,4 @@
+import { quotedField } from '../../tables/csv.ts';
 import { nodeWaveTexts } from '../../words/index.ts';
 import type { View } from '../model/view.ts';
 import type { ShownWaves } from './shown-waves.ts';
@@ -19,13 +20,12 @@ export function nodeWavesCsv(waves: ShownWaves, view: View): string {
   const last = Math.floor((view.from + view.span) / interval + 1e-6);
   const total = Math.min(waves.waves[0]?.kept.samples.length ?? 0, last + 1) - first;
   const each = total <= MOST_LINES;
-  const quoted = (words: string) => `"${words.replaceAll('"', '""')}"`;
   const names = waves.waves.flatMap(({ title, measure }) =>
     each
       ? [nodeWaveTexts.column(title, measure)]
       : [nodeWaveTexts.leastColumn(title, measure), nodeWaveTexts.greatestColumn(title, measure)],
   );
-  const lines = [[nodeWaveTexts.timeColumn, ...names].map(quoted).join(',')];
+  const lines = [[nodeWaveTexts.timeColumn, ...names].map(quotedField).join(',')];
   const digits = (v: number) => (v === 0 ? '0' : Number(v.toPrecision(6)).toString());
   if (each) {
     for (let i = first; i < first + total; i++)

@@ -31,6 +31,7 @@ export {
   type NameOf,
   type PartWithKinds,
   type ProblemText,
+  problemMessage,
   problemSentence,
   problemText,
   readNote,

@@ -31,14 +31,22 @@ export const problemText = (problem: Problem, nameOf: NameOf = (path) => path): 
 });
 
 /**
+ * "expected …, got … (…)", for where the place stands by itself.
+ * @param problem one problem of a description
+ * @returns one line of text
+ */
+export function problemMessage(problem: Problem): string {
+  const { expected, received, hint } = problemText(problem);
+  return `expected ${expected}${received ? `, got ${received}` : ''}${hint ? ` (${hint})` : ''}`;
+}
+
+/**
  * "coils[0].turns: expected …, got … (…)".
  * @param problem one problem of a description
  * @returns one line of text
  */
-export function problemSentence(problem: Problem): string {
-  const { path, expected, received, hint } = problemText(problem);
-  return `${path || 'the file'}: expected ${expected}${received ? `, got ${received}` : ''}${hint ? ` (${hint})` : ''}`;
-}
+export const problemSentence = (problem: Problem): string =>
+  `${problem.path || 'the file'}: ${problemMessage(problem)}`;
 
 /** Something to look at in a description that is right. */
 export function readNote(note: ReadNote): string {
