@@ -82,15 +82,13 @@ export function chanceSentence({ chance, verdict }: Pick<RangedStation, 'chance'
 /** Heading of the things that make a range wide. */
 export const uncertaintyHeading = 'What makes the range (90 %)';
 
-/** "41 dB SPL (20 to 56)": a level and where it lies in nine of ten such sets. */
-function rangedLevel(stage: Stage): string {
-  const level = stageLevel(stage);
-  if (!stage.range || stage.value === undefined) return level;
+/** A level over all sets built like this one: "Of sets built like this: median 41 dB SPL, 90 % range 20 to 56 dB SPL." */
+export function usualLevelSentence(stage: Stage): string {
+  const median = stageLevel(stage);
+  if (!stage.range) return `Of sets built like this: median ${median}.`;
   const [low, high] = stage.range;
-  if (stage.unit.startsWith('dB')) return `${level} (${wholeDB(low)} to ${wholeDB(high)})`;
-  return `${level} (${formatQuantity(low, stage.kind, 2)} to ${formatQuantity(high, stage.kind, 2)})`;
+  const range = stage.unit.startsWith('dB')
+    ? `${wholeDB(low)} to ${wholeDB(high)} ${stage.unit}`
+    : `${formatQuantity(low, stage.kind, 2)} to ${formatQuantity(high, stage.kind, 2)}`;
+  return `Of sets built like this: median ${median}, 90 % range ${range}.`;
 }
-
-/** A level with ranges, as the usual such set has it. */
-export const usualLevelSentence = (stage: Stage): string =>
-  `Median of such sets, with the 90 % range: ${rangedLevel(stage)}.`;

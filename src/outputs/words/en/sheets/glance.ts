@@ -25,7 +25,7 @@ export const glanceSheet = {
     dial: 'Dial',
     heard: 'Heard',
     level: 'At the ear',
-    beside: 'Beside it',
+    beside: 'Interference',
   },
   level: ({ level, spread }: { readonly level: number; readonly spread: number }): string =>
     `${Math.round(level)} dB ± ${Math.round(spread)}`,
