@@ -16,6 +16,7 @@ const config: KnipConfig = {
     'scripts/page/*!',
     'scripts/support/count-reporter.mjs!',
     'bench/*.ts',
+    'test/support/range-report.ts', // run by scripts/verify-ranges.mjs
   ],
   project: ['src/**!', 'test/**', 'bench/**', 'scripts/**!'],
   ignoreExportsUsedInFile: production || { interface: true, type: true },
