@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { styleText } from 'node:util';
 import { safeJson, safeLines, safeText } from '../engine/index.ts';
 import { folded } from '../outputs/tables/index.ts';
-import { callProblems, fileProblems } from '../outputs/words/index.ts';
+import { callProblems, errorText, fileProblems } from '../outputs/words/index.ts';
 import { type Command, InputError, type Io } from './command.ts';
 import { calc } from './commands/calc.ts';
 import { check } from './commands/check.ts';
@@ -90,7 +90,7 @@ async function dispatch(args: readonly string[], io: Io): Promise<number> {
     }
     // The engine refuses values that each are possible and lead nowhere together.
     if (!(error instanceof RangeError)) throw error;
-    io.err(`faintwave ${command.name}: ${callProblems.notCalculable(safeLines(message))}\n`);
+    io.err(`faintwave ${command.name}: ${callProblems.notCalculable(safeLines(errorText(error)))}\n`);
     return 2;
   }
 }

@@ -37,6 +37,7 @@ export { count, quantity } from './units/schema.ts';
 // Warnings
 
 export type { Caution } from './facts/cautions.ts';
+export { ImpossibleValues } from './facts/impossible-values.ts';
 export { distinctWarnings, type Warning, warning } from './facts/warning.ts';
 
 // Descriptions
@@ -54,7 +55,7 @@ export {
   variantChoices,
 } from './fields/introspect.ts';
 export { tooDeep } from './fields/problem.ts';
-export { refusalOf } from './fields/refusal.ts';
+export { refusalOf, refuse } from './fields/refusal.ts';
 export { hasHeater, hasSpots } from './kinds/detectors/detector-traits.ts';
 export { isLoop } from './kinds/loops.ts';
 export { description, type SetDescription, type WrittenDescription } from './set/description.ts';
@@ -74,6 +75,7 @@ export {
 export { readStationTable, type TableQuestion, type TableReading } from './set/station-table.ts';
 export { type Path, valueAtPath, withValueAt, writeText } from './set/write.ts';
 export { joinStations, readStations, type WrittenStation, writeStation } from './set/written-stations.ts';
+export { refusalIn, refuseWith } from './units/refusal.ts';
 
 // Coils and wire
 

@@ -154,18 +154,22 @@ describe('what cannot be built', () => {
       problemsOf((d) => {
         d.aerial.base = '9 m';
       })[0],
-    ).toMatch(/^aerial\.base: expected sizes that can be built, got 9 \(the foot of the lead-in/);
+    ).toMatch(
+      /^aerial\.base: expected sizes that can be built, got 9 \(the height of the foot of the lead-in must be at least 0 and below 8 m, not 9 m\)/,
+    );
     expect(
       problemsOf((d) => {
         d.aerial = { kind: 'frame', side: '0.6 m', turns: 30, pitch: '0.2 mm', wire: { size: '0.5 mm' } };
         d.arrangement = { kind: 'frame' };
       })[0],
-    ).toMatch(/^aerial\.pitch: expected sizes that can be built, got 0.0002 \(turns of 0.0005 m wire cannot/);
+    ).toMatch(
+      /^aerial\.pitch: expected sizes that can be built, got 0.0002 \(the pitch of the turns must be from 0\.5 mm to 10 m, not 0\.2 mm\)/,
+    );
     expect(
       problemsOf((d) => {
         d.tuning = { kind: 'vanes', outerRadius: '5 mm', gap: '0.5 mm', vanes: 7 };
       })[0],
-    ).toMatch(/^tuning\.outerRadius: .*must exceed innerRadius/);
+    ).toMatch(/^tuning\.outerRadius: .*the outer radius of the vanes must be above 8 mm/);
     expect(
       problemsOf((d) => {
         d.coils[0] = { ...d.coils[0], shape: 'basket', pegCircle: '60 mm', pegs: 5, over: 3 };

@@ -7,10 +7,6 @@ import { proseIn } from '../support/prose.ts';
 const NOT_SHOWN = new Map([
   ['none', 'why a kind has no entry in a table, for whoever reads the table'],
   ['source', 'a citation'],
-  ['demand', 'the message of a RangeError that the function throws'],
-  ['must', 'the message of a RangeError that the function throws'],
-  ['check', 'the message of a RangeError that the function throws'],
-  ['size', 'the message of a RangeError that the function throws'],
 ]);
 
 /** Files with texts of two words and more that are no prose for people. */

@@ -12,6 +12,7 @@ import {
   trialsOf,
   uncertaintyOf,
 } from '../../engine/index.ts';
+import { errorText } from '../../outputs/words/index.ts';
 import type { When } from '../description/when.ts';
 import { coastFor } from './coast.ts';
 import { type Curves, curvesFor } from './curves.ts';
@@ -81,7 +82,7 @@ addEventListener('message', async ({ data }: MessageEvent<Question>) => {
   try {
     reply = { answer: await answer(data) };
   } catch (error) {
-    reply = { error: (error as Error).message };
+    reply = { error: errorText(error) };
   }
   postMessage(reply);
 });

@@ -1,4 +1,5 @@
 import { arrivalMemory, type TableReading } from '../../engine/index.ts';
+import { errorText } from '../../outputs/words/index.ts';
 import { coastFor, loadLand } from './coast.ts';
 import { type PlaceFigures, type PlaceQuestion, placeFigures } from './figures.ts';
 import type { Reply } from './latest.ts';
@@ -31,7 +32,7 @@ addEventListener('message', async ({ data }: MessageEvent<Question>) => {
   try {
     reply = { answer: await answer(data) };
   } catch (error) {
-    reply = { error: (error as Error).message };
+    reply = { error: errorText(error) };
   }
   postMessage(reply);
 });

@@ -79,7 +79,7 @@ describe('calc aerial', () => {
   it('names what is wrong, all at once', () => {
     expect(problems(aerial, { shape: 'T', height: '5 pF', length: -1, wire: 3 })).toHaveLength(3);
     expect(problems(aerial, { shape: 'vertical', height: 5, base: 6, wire: { diameter: '2 mm' } }).join()).toMatch(
-      /below the top/,
+      /the foot of the lead-in must be at least 0 and below 5 m, not 6 m/,
     );
     expect(problems(aerial, { shape: 'blob' }).join()).toMatch(/"inverted-L"/);
     expect(problems(aerial, null)).toHaveLength(1);

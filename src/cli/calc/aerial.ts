@@ -6,10 +6,12 @@ import {
   ferriteRod,
   frameAerial,
   heightRange,
+  ImpossibleValues,
   LIGHT_SPEED,
   measuredImpedance,
   quantity,
   readTouchstone,
+  refuse,
   SURROUNDINGS,
   type Surroundings,
   surroundingsEffect,
@@ -19,110 +21,95 @@ import {
   wireAerial,
   wireTree,
 } from '../../engine/index.ts';
-import { touchstoneProblem } from '../../outputs/words/index.ts';
 import { calculation, figure, figureIn } from './calculation.ts';
-import { buildable, shapeMessage } from './shape.ts';
+import { byShape, expected, numberIn, oneOf } from './expect.ts';
+import { buildable } from './shape.ts';
 
 const length = (above = 0) => quantity('length', above === 0 ? { above: 0, max: 2000 } : { min: 0, max: 2000 });
-const wire = v.object(
-  { diameter: quantity('length', { min: 1e-5, max: 0.1 }) },
-  'expected wire: { "diameter": "2 mm" }',
-);
+const wire = v.object({ diameter: quantity('length', { min: 1e-5, max: 0.1 }) }, expected('aerial-wire'));
 /** Where the lead-in ends, at the set. */
 const base = v.nullish(quantity('length', { min: 0, max: 2000 }), '1 m');
 const top = quantity('length', { min: 0, max: 2000 });
-const coordinate = v.pipe(v.number('expected metres'), v.finite('expected metres'));
+const coordinate = v.pipe(v.number(expected('metres')), v.finite(expected('metres')));
 const points = v.pipe(
-  v.array(
-    v.tuple([coordinate, coordinate, coordinate], 'expected [along, across, up] in metres'),
-    'expected a list of points',
-  ),
-  v.minLength(2, 'expected at least two points'),
-  v.maxLength(100, 'expected at most 100 points'),
+  v.array(v.tuple([coordinate, coordinate, coordinate], expected('corner')), expected('corners')),
+  v.minLength(2, refuse({ code: 'list.at-least', of: 'corners', count: 2 })),
+  v.maxLength(100, refuse({ code: 'list.at-most', of: 'corners', count: 100 })),
 );
 const use = {
   /** What stands around it; left out: a garden with trees and a house, for a frame or rod a room. */
-  surroundings: v.optional(v.picklist(SURROUNDINGS, `expected one of ${SURROUNDINGS.map((s) => `"${s}"`).join(', ')}`)),
+  surroundings: v.optional(oneOf(SURROUNDINGS)),
   frequency: v.optional(quantity('frequency', { min: 1e3, max: 3e7 })),
   /** In series with the aerial in the impedance answered. */
   earthResistance: v.optional(quantity('resistance', { min: 0, max: 1e6 }), 0),
 };
 const several = { wires: v.optional(count(1, 16)), spacing: v.optional(length()) };
 
-const share = (min: number, max: number) =>
-  v.pipe(
-    v.number(`expected a number from ${min} to ${max}`),
-    v.check((x) => x >= min && x <= max, `expected a number from ${min} to ${max}`),
-  );
 const effectiveHeight = quantity('length', { above: 0, max: 1000 });
 
-const schema = v.variant(
-  'shape',
-  [
-    v.object({ shape: v.literal('inverted-L'), height: length(), length: top, base, wire, ...several, ...use }),
-    v.object({ shape: v.literal('T'), height: length(), length: top, base, wire, ...several, ...use }),
-    v.object({ shape: v.literal('vertical'), height: length(), base, wire, ...use }),
-    v.object({ shape: v.literal('horizontal'), height: length(), length: length(), wire, ...use }),
-    v.object({
-      shape: v.literal('sloping'),
-      height: length(),
-      length: length(),
-      farHeight: length(),
-      base,
-      wire,
-      ...use,
-    }),
-    v.object({ shape: v.literal('bent'), points, wire, ...use }),
-    v.object({ shape: v.literal('branched'), points, joins: v.array(count(0, 100)), wire, ...use }),
-    v.object({
-      shape: v.literal('frame'),
-      outline: v.optional(v.picklist(['square', 'round'], 'expected "square" or "round"'), 'square'),
-      side: length(),
-      turns: share(1, 400),
-      pitch: v.optional(quantity('length', { above: 0, max: 10 }), '5 mm'),
-      winding: v.optional(v.picklist(['box', 'spiral'], 'expected "box" or "spiral"')),
-      wire,
-      ...use,
-    }),
-    v.object({
-      shape: v.literal('ferrite rod'),
-      length: length(),
-      diameter: length(),
-      permeability: share(1, 1e5),
-      turns: share(0.25, 5000),
-      winding: length(),
-      coilDiameter: v.optional(length()),
-      position: v.optional(share(-1, 1)),
-      lossFactor: v.optional(share(0, 0.1)),
-      ...use,
-    }),
-    v.object({
-      shape: v.literal('measured'),
-      capacitance: quantity('capacitance', { above: 0, max: 1e-3 }),
-      resistance: v.optional(quantity('resistance', { min: 0, max: 1e6 }), 0),
-      effectiveHeight,
-      ...use,
-    }),
-    v.object({
-      shape: v.literal('impedance'),
-      points: v.optional(
-        v.array(
-          v.object({
-            frequency: quantity('frequency', { above: 0 }),
-            resistance: quantity('resistance'),
-            reactance: quantity('resistance'),
-          }),
-          'expected a list of { frequency, resistance, reactance }',
-        ),
+const schema = byShape([
+  v.object({ shape: v.literal('inverted-L'), height: length(), length: top, base, wire, ...several, ...use }),
+  v.object({ shape: v.literal('T'), height: length(), length: top, base, wire, ...several, ...use }),
+  v.object({ shape: v.literal('vertical'), height: length(), base, wire, ...use }),
+  v.object({ shape: v.literal('horizontal'), height: length(), length: length(), wire, ...use }),
+  v.object({
+    shape: v.literal('sloping'),
+    height: length(),
+    length: length(),
+    farHeight: length(),
+    base,
+    wire,
+    ...use,
+  }),
+  v.object({ shape: v.literal('bent'), points, wire, ...use }),
+  v.object({ shape: v.literal('branched'), points, joins: v.array(count(0, 100)), wire, ...use }),
+  v.object({
+    shape: v.literal('frame'),
+    outline: v.optional(oneOf(['square', 'round']), 'square'),
+    side: length(),
+    turns: numberIn(1, 400),
+    pitch: v.optional(quantity('length', { above: 0, max: 10 }), '5 mm'),
+    winding: v.optional(oneOf(['box', 'spiral'])),
+    wire,
+    ...use,
+  }),
+  v.object({
+    shape: v.literal('ferrite rod'),
+    length: length(),
+    diameter: length(),
+    permeability: numberIn(1, 1e5),
+    turns: numberIn(0.25, 5000),
+    winding: length(),
+    coilDiameter: v.optional(length()),
+    position: v.optional(numberIn(-1, 1)),
+    lossFactor: v.optional(numberIn(0, 0.1)),
+    ...use,
+  }),
+  v.object({
+    shape: v.literal('measured'),
+    capacitance: quantity('capacitance', { above: 0, max: 1e-3 }),
+    resistance: v.optional(quantity('resistance', { min: 0, max: 1e6 }), 0),
+    effectiveHeight,
+    ...use,
+  }),
+  v.object({
+    shape: v.literal('impedance'),
+    points: v.optional(
+      v.array(
+        v.object({
+          frequency: quantity('frequency', { above: 0 }),
+          resistance: quantity('resistance'),
+          reactance: quantity('resistance'),
+        }),
+        expected('impedance-points'),
       ),
-      touchstone: v.optional(v.string('expected the text of a one-port Touchstone file')),
-      effectiveHeight,
-      frequency: quantity('frequency', { min: 1e3, max: 3e7 }),
-      earthResistance: use.earthResistance,
-    }),
-  ],
-  shapeMessage,
-);
+    ),
+    touchstone: v.optional(v.string(expected('touchstone-text'))),
+    effectiveHeight,
+    frequency: quantity('frequency', { min: 1e3, max: 3e7 }),
+    earthResistance: use.earthResistance,
+  }),
+]);
 type Input = v.InferOutput<typeof schema>;
 
 export const aerial = calculation({
@@ -152,7 +139,7 @@ function table(
 ): Extract<TouchstoneRead, { ok: true }> | { points: NonNullable<typeof input.points>; warnings: Warning[] } {
   if (input.touchstone === undefined) return { points: input.points ?? [], warnings: [] };
   const read = readTouchstone(input.touchstone);
-  if (!read.ok) throw new RangeError(`the Touchstone text: ${read.problems.map(touchstoneProblem).join('; ')}`);
+  if (!read.ok) throw new ImpossibleValues({ code: 'touchstone.problems', problems: read.problems });
   return read;
 }
 

@@ -1,6 +1,8 @@
 import * as v from 'valibot';
 import { bestWire as choose, FORMERS, quantity } from '../../engine/index.ts';
+import { calcNotes } from '../../outputs/words/index.ts';
 import { calculation, figure } from './calculation.ts';
+import { oneOf } from './expect.ts';
 
 const size = quantity('length', { above: 0, max: 10 });
 
@@ -12,7 +14,7 @@ export const bestWire = calculation({
     frequency: quantity('frequency', { min: 1e4, max: 3e7 }),
     formerDiameter: quantity('length', { min: 5e-3, max: 2 }),
     longest: size,
-    former: v.optional(v.picklist(FORMERS, `expected one of ${FORMERS.map((f) => `"${f}"`).join(', ')}`)),
+    former: v.optional(oneOf(FORMERS)),
   }),
   answer(input) {
     const choices = choose(input);
@@ -26,7 +28,7 @@ export const bestWire = calculation({
         q: c.q,
         qRange: c.qRange,
       })),
-      warnings: choices.length === 0 ? ['No common wire reaches this inductance on so short a former.'] : [],
+      warnings: choices.length === 0 ? [calcNotes.noWire] : [],
     };
   },
 });

@@ -61,6 +61,30 @@ describe('bad input to calc', () => {
       }
   });
 
+  it('has a reason in words for whatever the engine refuses of values that lead nowhere together', () => {
+    const times = (value: unknown, factor: number): unknown =>
+      typeof value === 'number'
+        ? value * factor
+        : typeof value === 'string'
+          ? value.replace(/^[\d.]+(?= )/, (digits) => String(Number(digits) * factor))
+          : value;
+    for (const { name, example } of CALCULATIONS) {
+      if (name === 'reception' || name === 'detection') continue;
+      const change = (value: unknown, to: (changed: unknown) => unknown): void => {
+        if (typeof value === 'object' && value !== null)
+          for (const [key, inner] of Object.entries(value))
+            change(inner, (changed) => to({ ...value, ...(Array.isArray(value) ? [] : { [key]: changed }) }));
+        else
+          for (const factor of [1e-4, 0.1, 10, 1e4])
+            for (const problem of problems(name, to(times(value, factor)))) {
+              if (/expected (?:sizes|values) that/.test(problem)) expect(problem, name).toMatch(/[}…]: \S+ \S+/);
+              expect(problem, name).toMatch(/expected .*got /s);
+            }
+      };
+      change(example, (changed) => changed);
+    }
+  });
+
   it('says what a missing value should be', () => {
     expect(problems('noise', { bandwidth: 9000, environment: 'city' })).toEqual([
       'frequency: expected a frequency such as "198 kHz", got nothing: it is missing',

@@ -5,12 +5,20 @@ import {
   metadataOf,
   QUANTITY_KINDS,
   type QuantityKind,
-  refusalOf,
+  refusalIn,
   type SchemaNode,
   tooDeep,
   type Warning,
 } from '../../engine/index.ts';
-import { type CalculationName, expectedText, givenText, hintText, warningTexts } from '../../outputs/words/index.ts';
+import {
+  type CalcProblem,
+  type CalculationName,
+  calcNotes,
+  calcProblemText,
+  type JsonType,
+  warningTexts,
+} from '../../outputs/words/index.ts';
+import { refusalFor } from './shape.ts';
 
 /** One WHAT of `faintwave calc`: how its input is read and what it answers. */
 export interface Calculation {
@@ -41,6 +49,8 @@ export const figure = (value: number, kind: QuantityKind, range?: Range) => ({
 export type Range = readonly [low: number, high: number];
 export const figureIn = (value: number, unit: string) => ({ value, unit });
 
+const TOO_DEEP: CalcProblem = { expected: { code: 'plain-object' }, given: { code: 'nested-too-deep' } };
+
 /** Build a calculation from a schema and a function of its output. */
 export function calculation<S extends v.GenericSchema>(
   definition: Omit<Calculation, 'run'> & {
@@ -55,7 +65,7 @@ export function calculation<S extends v.GenericSchema>(
       if (tooDeep(input))
         return {
           ok: false,
-          problems: [{ path: '(top)', message: 'expected a plain object, got one nested very deep' }],
+          problems: [{ path: '(top)', message: calcProblemText(TOO_DEEP) }],
         };
       const read = v.safeParse(schema, input);
       if (!read.success) {
@@ -63,7 +73,7 @@ export function calculation<S extends v.GenericSchema>(
           ok: false,
           problems: read.issues.map((issue) => ({
             path: v.getDotPath(issue) ?? '(top)',
-            message: inWords(issue, schema),
+            message: calcProblemText(problemOf(issue, schema)),
           })),
         };
       }
@@ -79,13 +89,10 @@ export function calculation<S extends v.GenericSchema>(
 }
 
 /** What the engine says of values that are right one by one and lead nowhere together. Anything else is a fault: thrown on. */
-export function refused(input: unknown, error: unknown): Problem {
-  if (!(error instanceof RangeError)) throw error;
-  return {
-    path: '(top)',
-    message: `expected values that can be worked out together, got ${givenText(givenValue(input))}: ${error.message}`,
-  };
-}
+export const refused = (input: unknown, error: unknown): Problem => ({
+  path: '(top)',
+  message: calcProblemText({ ...refusalFor('values-together', error), given: givenValue(input) }),
+});
 
 /** A sentence for every key that the schema does not know: it may be a slip of the pen. A plain 0 asks for nothing. */
 function leftOut(input: unknown, read: unknown, path = ''): string[] {
@@ -93,7 +100,7 @@ function leftOut(input: unknown, read: unknown, path = ''): string[] {
   return Object.entries(input).flatMap(([key, value]) => {
     const name = Array.isArray(input) ? `${path}[${key}]` : `${path && `${path}.`}${key.slice(0, 40)}`;
     if (Object.hasOwn(read, key)) return leftOut(value, (read as Record<string, unknown>)[key], name);
-    return value === 0 || value === undefined ? [] : [`“${name}” is not used here and was left out.`];
+    return value === 0 || value === undefined ? [] : [calcNotes.leftOut(name)];
   });
 }
 
@@ -107,61 +114,37 @@ function unbounded({
     const value = (found as { value?: unknown } | null)?.value ?? found;
     return typeof value === 'number' && !Number.isFinite(value) ? [name] : [];
   });
-  return endless.length === 0 ? [] : [`What was given leaves no finite figure for ${endless.join(', ')}.`];
+  return endless.length === 0 ? [] : [calcNotes.endless(endless)];
 }
 
-/** The schema library's own names of what it expects. */
-const KINDS: Readonly<Record<string, string>> = {
-  Object: 'an object { … }',
-  Array: 'a list [ … ]',
-  string: 'text',
-  number: 'a number',
-  boolean: 'true or false',
-};
+const JSON_TYPES: readonly JsonType[] = ['object', 'array', 'string', 'number', 'boolean'];
+const jsonType = (type: string): JsonType | undefined => JSON_TYPES.find((one) => one === type);
 
-/** "expected …, got …", whatever the issue says by itself. */
-function inWords(issue: v.BaseIssue<unknown>, schema: v.GenericSchema): string {
-  const received = givenText(givenValue(issue.input));
-  const refusal = refusalOf(issue);
-  if (refusal) {
-    const { expected, given = givenValue(issue.input), hint } = refusal;
-    const text = `expected ${expectedText(expected)}, got ${givenText(given)}`;
-    return hint ? `${text}: ${hintText(hint)}` : text;
-  }
-  const { expected, message } = issue;
-  if (message.startsWith('expected '))
-    return /got /.test(message)
-      ? message.replace('got undefined', 'got nothing').replace(/(got .{80}).{200,}$/s, '$1…')
-      : `${message}, got ${received}`;
-  if (/^Invalid (?:key|type|value|length|content|format)/.test(message) && expected !== null) {
-    // A key that is missing is "expected" by its own name.
-    if (/^Invalid key/.test(message))
-      return issue.input === undefined || issue.received === 'undefined'
-        ? `expected ${wanted(schema, issue)}, got nothing: it is missing`
-        : `expected no such key as ${received}`;
-    const what = expected
-      .replace(/[()]/g, '')
-      .split(' | ')
-      .map((word) => KINDS[word] ?? word)
-      .join(' or ');
-    return `expected ${what}, got ${received}`;
-  }
-  // What the engine says of sizes that do not go together.
-  return `expected sizes that go together, got ${received}: ${message}`;
+/** What is wrong, as codes: those a schema gives, or what the schema library says of types and keys by itself. */
+function problemOf(issue: v.BaseIssue<unknown>, schema: v.GenericSchema): CalcProblem {
+  const given = givenValue(issue.input);
+  const refusal = refusalIn(issue) as Partial<CalcProblem> | undefined;
+  if (refusal) return { given, ...refusal } as CalcProblem;
+  const type = jsonType(issue.type);
+  // An object that lacks a key names the key as what it expects.
+  if (type === 'object' && issue.expected !== 'Object')
+    return { expected: wanted(schema, issue), given, hint: { code: 'missing' } };
+  return { expected: type ? { code: 'json-type', types: [type] } : { code: 'value' }, given };
 }
 
 /** What a missing key should have held, as its schema has it. */
-function wanted(schema: v.GenericSchema, issue: v.BaseIssue<unknown>): string {
+function wanted(schema: v.GenericSchema, issue: v.BaseIssue<unknown>): CalcProblem['expected'] {
   let node: SchemaNode | undefined = schema as unknown as SchemaNode;
   for (const item of issue.path ?? []) {
     const at: SchemaNode = bare(node!);
     const own = (option: unknown): SchemaNode | undefined => bare(option as SchemaNode).entries?.[String(item.key)];
     node = at.item ?? own(at) ?? at.options?.map(own).find((entry) => entry !== undefined);
-    if (!node) return 'a value';
+    if (!node) return { code: 'value' };
   }
   const { quantity } = metadataOf(node);
-  if (quantity) return expectedText({ code: 'quantity', kind: quantity });
+  if (quantity) return { code: 'quantity', kind: quantity };
   const { type, options } = bare(node);
-  if (type === 'picklist') return `one of ${options!.map((o) => `"${o}"`).join(', ')}`;
-  return { number: 'a number', string: 'text', boolean: 'true or false', array: 'a list [ … ]' }[type] ?? 'a value';
+  if (type === 'picklist') return { code: 'one-of', options: options!.map(String) };
+  const json = jsonType(type);
+  return json && json !== 'object' ? { code: 'json-type', types: [json] } : { code: 'value' };
 }

@@ -1,16 +1,24 @@
 import * as v from 'valibot';
-import { COVERINGS, type CoilModel, count, FORMERS, METALS, makeCoil, quantity, warning } from '../../engine/index.ts';
+import {
+  COVERINGS,
+  type CoilModel,
+  count,
+  FORMERS,
+  METALS,
+  makeCoil,
+  quantity,
+  refuse,
+  warning,
+} from '../../engine/index.ts';
 import { selfCapacitanceMethods } from '../../outputs/words/index.ts';
 import { calculation, figure, type Range } from './calculation.ts';
-import { buildable, shapeMessage } from './shape.ts';
-
-const oneOf = <const T extends readonly string[]>(options: T) =>
-  v.picklist(options, `expected one of ${options.map((option) => `"${option}"`).join(', ')}`);
+import { atLeastOne, byShape, expected, oneOf } from './expect.ts';
+import { buildable } from './shape.ts';
 
 const size = quantity('length', { above: 0, max: 10 });
 const turns = v.pipe(
-  v.number('expected a number of turns'),
-  v.check((n) => n >= 0.25 && n <= 20_000, 'expected 0.25 to 20000 turns'),
+  v.number(expected('turns')),
+  v.check((n) => n >= 0.25 && n <= 20_000, refuse({ code: 'number', min: 0.25, max: 20_000 })),
 );
 const wire = v.object(
   {
@@ -19,7 +27,7 @@ const wire = v.object(
     metal: v.optional(oneOf(METALS)),
     strands: v.optional(count(1, 5000)),
   },
-  'expected wire: { "diameter": "0.5 mm" }',
+  expected('coil-wire'),
 );
 const common = {
   wire,
@@ -32,67 +40,63 @@ const inside = { innerDiameter: v.optional(size), formerDiameter: v.optional(siz
 
 /** A coil as `calc` takes it; `frequency` may stand beside its sizes. */
 export const coilSchema = buildable(
-  v.variant(
-    'shape',
-    [
-      v.object({
-        shape: v.literal('solenoid'),
-        turns,
-        meanDiameter: v.optional(size),
-        formerDiameter: v.optional(size),
-        pitch: v.optional(size),
-        ...common,
-      }),
-      v.object({
-        shape: v.literal('multilayer'),
-        turnsPerLayer: count(1, 20_000),
-        layers: count(1, 200),
-        ...inside,
-        pitch: v.optional(size),
-        layerPitch: v.optional(size),
-        ...common,
-      }),
-      v.object({
-        shape: v.literal('bank-wound'),
-        turns,
-        layers: count(2, 8),
-        ...inside,
-        pitch: v.optional(size),
-        ...common,
-      }),
-      v.object({ shape: v.literal('spiral'), turns, innerDiameter: size, pitch: v.optional(size), ...common }),
-      v.object({
-        shape: v.literal('spider'),
-        turns,
-        innerDiameter: size,
-        slots: v.optional(count(3, 99)),
-        over: v.optional(count(1, 4)),
-        discThickness: v.optional(size),
-        pitch: v.optional(size),
-        ...common,
-      }),
-      v.object({
-        shape: v.literal('basket'),
-        turns,
-        pegCircle: size,
-        pegs: v.optional(count(3, 99)),
-        over: v.optional(count(1, 4)),
-        pegDiameter: v.optional(size),
-        pitch: v.optional(size),
-        ...common,
-      }),
-      v.object({
-        shape: v.literal('core'),
-        turns,
-        perTurnSquared: quantity('inductance', { above: 0, max: 1 }),
-        turnLength: v.optional(size),
-        coreQ: v.optional(v.pipe(v.number('expected a number'), v.minValue(1, 'expected at least 1'))),
-        form: v.optional(oneOf(['toroid', 'pot core'])),
-        ...common,
-      }),
-    ],
-    shapeMessage,
-  ),
+  byShape([
+    v.object({
+      shape: v.literal('solenoid'),
+      turns,
+      meanDiameter: v.optional(size),
+      formerDiameter: v.optional(size),
+      pitch: v.optional(size),
+      ...common,
+    }),
+    v.object({
+      shape: v.literal('multilayer'),
+      turnsPerLayer: count(1, 20_000),
+      layers: count(1, 200),
+      ...inside,
+      pitch: v.optional(size),
+      layerPitch: v.optional(size),
+      ...common,
+    }),
+    v.object({
+      shape: v.literal('bank-wound'),
+      turns,
+      layers: count(2, 8),
+      ...inside,
+      pitch: v.optional(size),
+      ...common,
+    }),
+    v.object({ shape: v.literal('spiral'), turns, innerDiameter: size, pitch: v.optional(size), ...common }),
+    v.object({
+      shape: v.literal('spider'),
+      turns,
+      innerDiameter: size,
+      slots: v.optional(count(3, 99)),
+      over: v.optional(count(1, 4)),
+      discThickness: v.optional(size),
+      pitch: v.optional(size),
+      ...common,
+    }),
+    v.object({
+      shape: v.literal('basket'),
+      turns,
+      pegCircle: size,
+      pegs: v.optional(count(3, 99)),
+      over: v.optional(count(1, 4)),
+      pegDiameter: v.optional(size),
+      pitch: v.optional(size),
+      ...common,
+    }),
+    v.object({
+      shape: v.literal('core'),
+      turns,
+      perTurnSquared: quantity('inductance', { above: 0, max: 1 }),
+      turnLength: v.optional(size),
+      coreQ: v.optional(atLeastOne),
+      form: v.optional(oneOf(['toroid', 'pot core'])),
+      ...common,
+    }),
+  ]),
   makeCoil,
 );
 

@@ -2,13 +2,14 @@ import * as v from 'valibot';
 import { couple, makeCoil, quantity } from '../../engine/index.ts';
 import { calculation, figure } from './calculation.ts';
 import { coilSchema } from './coil.ts';
+import { expected } from './expect.ts';
 import { buildable } from './shape.ts';
 
 const WHOLE_TURN = 2 * Math.PI;
 /** A plain number is SI, radians; one of more than a turn can only be meant in degrees. In degrees from here on. */
 const plainAngle = v.pipe(
-  v.number(),
-  v.check((angle) => Math.abs(angle) <= 360, 'expected a tilt of at most a whole turn, such as "75°"'),
+  v.number(expected('angle')),
+  v.check((angle) => Math.abs(angle) <= 360, expected('tilt')),
   v.transform((angle) => (Math.abs(angle) <= WHOLE_TURN ? (angle * 180) / Math.PI : angle)),
 );
 
@@ -17,15 +18,10 @@ const schema = v.object(
     first: coilSchema,
     second: coilSchema,
     offset: quantity('length', { min: -100, max: 100 }),
-    tilt: v.optional(
-      v.union(
-        [plainAngle, quantity('angle', { min: -360, max: 360 })],
-        'expected an angle of at most a whole turn, such as "75°", or a plain number of radians',
-      ),
-    ),
+    tilt: v.optional(v.union([plainAngle, quantity('angle', { min: -360, max: 360 })], expected('angle'))),
     shift: v.optional(quantity('length', { min: -100, max: 100 })),
   },
-  'expected { "first": coil, "second": coil, "offset": "30 mm" }',
+  expected('coupling'),
 );
 
 const solve = ({ first, second, offset, tilt = 0, shift = 0 }: v.InferOutput<typeof schema>) =>

@@ -105,8 +105,10 @@ describe('calc detection', () => {
 
   it('reads quantities as people write them, and says what is wrong', () => {
     const good = detection.example as Record<string, unknown>;
-    expect(problems({ ...good, stations: [] })).toEqual(['stations: expected at least one station, got []']);
-    expect(problems({ ...good, method: 'guess' })[0]).toMatch(/^method: expected method/);
+    expect(problems({ ...good, stations: [] })).toEqual(['stations: expected at least 1 station, got []']);
+    expect(problems({ ...good, method: 'guess' })[0]).toMatch(
+      /^method: expected one of "transient", "envelope", got "guess"/,
+    );
     expect(problems({ ...good, duration: '60 s', settle: '60 s' })[0]).toMatch(/cycles of the first carrier/);
     expect(problems({ ...good, tones: ['900 kHz'] }).length).toBe(1);
     expect(problems({ ...good, aerial: undefined })[0]).toMatch(/^aerial: /);

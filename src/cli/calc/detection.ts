@@ -6,15 +6,18 @@ import {
   detectByEnvelope,
   detectByTransient,
   type Element,
+  ImpossibleValues,
   LONGEST_SIGNAL,
   MOST_CYCLES,
   owned,
   PART,
   quantity,
+  refuse,
   type StationWave,
 } from '../../engine/index.ts';
 import { calculation, figure, figureIn } from './calculation.ts';
 import { detectorFrom, detectorSchema } from './detector.ts';
+import { expected, oneOf } from './expect.ts';
 import { buildable } from './shape.ts';
 
 const frequency = quantity('frequency', { min: 10e3, max: 30e6 });
@@ -32,19 +35,19 @@ const fields = v.object({
             [],
           ),
         },
-        'expected a station such as { "frequency": "1 MHz", "emf": "10 mV", "modulation": [{ "frequency": 1000, "depth": 0.3 }] }',
+        expected('wave-station'),
       ),
-      'expected stations: a list',
+      expected('wave-stations'),
     ),
-    v.minLength(1, 'expected at least one station'),
-    v.maxLength(40, 'expected at most 40 stations'),
+    v.minLength(1, refuse({ code: 'list.at-least', of: 'stations', count: 1 })),
+    v.maxLength(40, refuse({ code: 'list.at-most', of: 'stations', count: 40 })),
   ),
   aerial: v.object(
     {
       resistance: quantity('resistance', { min: 0, max: 1e6 }),
       capacitance: quantity('capacitance', { above: 0, max: 1e-6 }),
     },
-    'expected aerial: { "resistance": "25 Ω", "capacitance": "200 pF" }',
+    expected('wave-aerial'),
   ),
   couplingCapacitor: v.optional(quantity('capacitance', { above: 0, max: 1e-3 })),
   tunedCircuit: v.object(
@@ -53,7 +56,7 @@ const fields = v.object({
       capacitance: quantity('capacitance', { min: 0, max: 1e-6 }),
       parallelResistance: v.optional(quantity('resistance', { above: 0, max: 1e9 })),
     },
-    'expected tunedCircuit: { "inductance": "220 µH", "capacitance": "77 pF", "parallelResistance": "207 kΩ" }',
+    expected('wave-circuit'),
   ),
   detector: detectorSchema,
   load: v.object(
@@ -61,13 +64,13 @@ const fields = v.object({
       resistance: quantity('resistance', { above: 0, max: 1e9 }),
       capacitance: v.optional(quantity('capacitance', { min: 0, max: 1e-3 })),
     },
-    'expected load: { "resistance": "47 kΩ", "capacitance": "470 pF" }',
+    expected('wave-load'),
   ),
   settle: v.optional(quantity('time', { min: 0, max: 100 }), 5e-3),
   duration: v.optional(quantity('time', { above: 0, max: 100 }), 60e-3),
-  tones: v.optional(v.pipe(v.array(audio), v.maxLength(100, 'expected at most 100 tones'))),
+  tones: v.optional(v.pipe(v.array(audio), v.maxLength(100, refuse({ code: 'items.at-most', count: 100 })))),
   temperature: v.optional(quantity('temperature', { min: 100, max: 600 }), 300),
-  method: v.optional(v.picklist(['transient', 'envelope'], 'expected method "transient" or "envelope"'), 'transient'),
+  method: v.optional(oneOf(['transient', 'envelope']), 'transient'),
 });
 type Input = v.InferOutput<typeof fields>;
 
@@ -157,16 +160,18 @@ const runnable = buildable(fields, (input) => {
   const carrier = input.stations[0].frequency;
   const time = input.settle + input.duration;
   for (const f of options.tones) {
-    if (!(f < carrier / 4)) throw new RangeError(`expected tones well below the carrier, got ${f} Hz`);
+    if (!(f < carrier / 4)) throw new ImpossibleValues({ code: 'signal.tone-too-high', frequency: f });
   }
-  if (!(input.duration * carrier >= 2)) throw new RangeError('expected a duration of at least 2 cycles of the carrier');
+  if (!(input.duration * carrier >= 2)) throw new ImpossibleValues({ code: 'signal.too-short' });
   if (input.method === 'envelope') {
     if (!(time <= LONGEST_SIGNAL))
-      throw new RangeError(`expected settle and duration of at most ${LONGEST_SIGNAL} s together, got ${time}`);
+      throw new ImpossibleValues({ code: 'signal.too-long', longest: LONGEST_SIGNAL, time });
   } else if (!(time * carrier <= MOST_CYCLES)) {
-    throw new RangeError(
-      `expected settle and duration of at most ${MOST_CYCLES} cycles of the first carrier together, got ${Math.round(time * carrier)}`,
-    );
+    throw new ImpossibleValues({
+      code: 'signal.too-many-cycles',
+      most: MOST_CYCLES,
+      cycles: Math.round(time * carrier),
+    });
   }
 });
 

@@ -5,28 +5,29 @@ import {
   type Detector,
   detectorByKind,
   exponentialDetector,
+  givenValue,
+  ImpossibleValues,
   quantity,
+  refuseWith,
   steadyDetector,
   tunedDetector,
 } from '../../engine/index.ts';
+import type { CalcExpectation } from '../../outputs/words/index.ts';
 import { calculation, figure, figureIn } from './calculation.ts';
+import { expected, numberIn, oneOf } from './expect.ts';
+import { refusalFor } from './shape.ts';
 
-const from = (min: number, max: number) => `expected a number from ${min} to ${max}`;
-const number = (min: number, max: number) =>
-  v.pipe(v.number(from(min, max)), v.minValue(min, from(min, max)), v.maxValue(max, from(min, max)));
-
-const kinds = DETECTOR_IDS.map((id) => `"${id}"`).join(', ');
 export const detectorSchema = v.object(
   {
-    kind: v.optional(v.picklist(DETECTOR_IDS, `expected one of ${kinds}`)),
+    kind: v.optional(oneOf(DETECTOR_IDS)),
     saturationCurrent: v.optional(quantity('current', { above: 1e-30, max: 0.5 })),
-    ideality: v.optional(number(0.1, 50)),
+    ideality: v.optional(numberIn(0.1, 50)),
     seriesResistance: v.optional(quantity('resistance', { min: 0, max: 1e9 })),
     leakage: v.optional(quantity('conductance', { min: 0, max: 1 })),
     junctionCapacitance: v.optional(quantity('capacitance', { min: 0, max: 1e-9 })),
     heaterVoltage: v.optional(quantity('voltage', { min: 0, max: 18 })),
   },
-  'expected detector: { "saturationCurrent": "0.5 µA", "ideality": 1.1 } or { "kind": "germanium" }',
+  expected('detector'),
 );
 
 /** The device of a `calc` input. @throws RangeError when it names neither a kind nor a saturation current and ideality. */
@@ -34,7 +35,7 @@ export function detectorFrom(input: v.InferOutput<typeof detectorSchema>, temper
   const { kind, saturationCurrent, ideality } = input;
   if (kind !== undefined) return detectorByKind(kind, { ...input, temperature });
   if (saturationCurrent === undefined || ideality === undefined) {
-    throw new RangeError('expected detector: either "kind", or both "saturationCurrent" and "ideality"');
+    throw new ImpossibleValues({ code: 'detector.neither-kind-nor-law' });
   }
   return exponentialDetector({ ...input, saturationCurrent, ideality, temperature });
 }
@@ -46,20 +47,20 @@ const fields = v.object({
       resistance: quantity('resistance', { above: 0, max: 1e13 }),
       capacitance: v.optional(quantity('capacitance', { min: 0, max: 1e-3 })),
     },
-    'expected load: { "resistance": "10 kΩ", "capacitance": "1 nF" }',
+    expected('detector-load'),
   ),
   carrier: v.optional(quantity('voltage', { above: 0, max: 1000 })),
   tunedCircuit: v.optional(
     v.object(
       {
         inductance: quantity('inductance', { above: 0, max: 1e3 }),
-        q: number(0.1, 1e5),
+        q: numberIn(0.1, 1e5),
         frequency: quantity('frequency', { min: 1e3, max: 1e9 }),
       },
-      'expected tunedCircuit: { "inductance": "220 µH", "q": 150, "frequency": "1 MHz" }',
+      expected('detector-circuit'),
     ),
   ),
-  tap: v.optional(v.pipe(number(0, 1), v.gtValue(0, 'expected a tap above 0, 1 being the top'))),
+  tap: v.optional(v.pipe(numberIn(0, 1), v.gtValue(0, expected('tap')))),
   availablePower: v.optional(quantity('power', { above: 0, max: 100 })),
   temperature: v.optional(quantity('temperature', { min: 100, max: 600 })),
   bias: v.optional(quantity('voltage', { min: -100, max: 100 })),
@@ -68,13 +69,11 @@ const fields = v.object({
 /** What is missing or too much, by where. */
 function incomplete({ carrier, tunedCircuit, availablePower, load }: v.InferOutput<typeof fields>) {
   if ((carrier === undefined) === (tunedCircuit === undefined)) {
-    return { at: 'carrier', message: 'expected either "carrier" or "tunedCircuit", and not both' } as const;
+    return { at: 'carrier', code: 'carrier-or-circuit' } as const;
   }
   if (tunedCircuit === undefined) return undefined;
-  const missing = (at: 'availablePower' | 'load', what: string) =>
-    ({ at, message: `expected ${what} with a tuned circuit, got nothing` }) as const;
-  if (availablePower === undefined) return missing('availablePower', 'a power such as "1 nW"');
-  if (load.capacitance === undefined) return missing('load', '"capacitance", such as "1 nF",');
+  if (availablePower === undefined) return { at: 'availablePower', code: 'power-with-circuit' } as const;
+  if (load.capacitance === undefined) return { at: 'load', code: 'capacitance-with-circuit' } as const;
   return undefined;
 }
 
@@ -84,15 +83,18 @@ const whole = v.rawCheck<v.InferOutput<typeof fields>>(({ dataset, addIssue }) =
   const input = dataset.value;
   const problem = incomplete(input);
   if (problem) {
-    const { at: key, message } = problem;
-    addIssue({ message, path: [{ type: 'object', origin: 'value', input: { ...input }, key, value: input[key] }] });
+    const { at: key, code } = problem;
+    const given = givenValue(key === 'load' ? undefined : input[key]);
+    addIssue({
+      message: refuseWith({ expected: { code: code satisfies CalcExpectation }, given }),
+      path: [{ type: 'object', origin: 'value', input: { ...input }, key, value: input[key] }],
+    });
     return;
   }
   try {
     solve(input);
   } catch (refusal) {
-    if (!(refusal instanceof RangeError)) throw refusal;
-    addIssue({ message: refusal.message });
+    addIssue({ message: refuseWith(refusalFor('sizes-together', refusal)) });
   }
 });
 type Input = v.InferOutput<typeof fields>;

@@ -8,20 +8,23 @@ import {
   fitWidth,
   type QuantityKind,
   quantity,
+  refuse,
+  refuseWith,
   UnfitReadings,
 } from '../../engine/index.ts';
-import { unfitText } from '../../outputs/words/index.ts';
+import type { CalcExpectation } from '../../outputs/words/index.ts';
 import { calculation, figure, figureIn } from './calculation.ts';
+import { expected } from './expect.ts';
 
 const MOST_POINTS = 10_000;
 const MOST_SAMPLES = 200_000;
 
 /** A list of readings: at least one more than there are unknowns, or nothing can be said of errors. */
-const listOf = <S extends v.GenericSchema>(item: S, least: number, example: string, most = MOST_POINTS) =>
+const listOf = <S extends v.GenericSchema>(item: S, least: number, code: CalcExpectation, most = MOST_POINTS) =>
   v.pipe(
-    v.array(item, `expected a list such as ${example}`),
-    v.minLength(least, `expected at least ${least} of them`),
-    v.maxLength(most, `expected at most ${most} of them`),
+    v.array(item, expected(code)),
+    v.minLength(least, refuse({ code: 'items.at-least', count: least })),
+    v.maxLength(most, refuse({ code: 'items.at-most', count: most })),
   );
 
 const frequency = quantity('frequency', { above: 0, max: 1e12 });
@@ -29,36 +32,33 @@ const frequency = quantity('frequency', { above: 0, max: 1e12 });
 const resonance = v.object({
   kind: v.literal('resonance'),
   points: listOf(
-    v.object(
-      { capacitance: quantity('capacitance', { min: 0, max: 1 }), frequency },
-      'expected { "capacitance": "100 pF", "frequency": "1.02 MHz" }',
-    ),
+    v.object({ capacitance: quantity('capacitance', { min: 0, max: 1 }), frequency }, expected('resonance-point')),
     3,
-    '[{ "capacitance": "100 pF", "frequency": "1.02 MHz" }]',
+    'resonance-points',
   ),
 });
 
-const POSITION = 'expected a position from -1 to 2 (0 fully open, 1 fully meshed)';
+const POSITION = expected('position');
 const dial = v.object({
   kind: v.literal('dial'),
   capacitor: v.pipe(
     v.object(
       {
-        law: v.literal('semicircular', 'expected law: "semicircular"'),
+        law: v.literal('semicircular', expected('dial-law')),
         minimum: quantity('capacitance', { min: 0, max: 1 }),
         maximum: quantity('capacitance', { above: 0, max: 1 }),
       },
-      'expected capacitor: { "law": "semicircular", "minimum": "12 pF", "maximum": "365 pF" }',
+      expected('dial-capacitor'),
     ),
-    v.check((c) => c.maximum > c.minimum, 'expected a maximum above the minimum'),
+    v.check((c) => c.maximum > c.minimum, expected('maximum-above-minimum')),
   ),
   readings: listOf(
     v.object(
       { position: v.pipe(v.number(POSITION), v.minValue(-1, POSITION), v.maxValue(2, POSITION)), frequency },
-      'expected { "position": 0.45, "frequency": "909 kHz" }',
+      expected('dial-reading'),
     ),
     3,
-    '[{ "position": 0.45, "frequency": "909 kHz" }]',
+    'dial-readings',
   ),
 });
 
@@ -71,34 +71,26 @@ const detector = v.object({
         voltage: quantity('voltage', { above: 0, max: 1000 }),
         current: quantity('current', { above: 0, max: 1000 }),
       },
-      'expected { "voltage": "100 mV", "current": "12 µA" }',
+      expected('detector-point'),
     ),
     4,
-    '[{ "voltage": "100 mV", "current": "12 µA" }]',
+    'detector-points',
   ),
 });
 
 const width = v.object({
   kind: v.literal('width'),
   points: listOf(
-    v.object(
-      { frequency, level: quantity('voltage', { above: 0, max: 1e12 }) },
-      'expected { "frequency": "909 kHz", "level": 0.71 }',
-    ),
+    v.object({ frequency, level: quantity('voltage', { above: 0, max: 1e12 }) }, expected('width-point')),
     4,
-    '[{ "frequency": "909 kHz", "level": 0.71 }]',
+    'width-points',
   ),
 });
 
 const decay = v.object({
   kind: v.literal('decay'),
   sampleRate: frequency,
-  samples: listOf(
-    v.pipe(v.number('expected a sample as a number'), v.finite('expected a finite sample')),
-    16,
-    '[0.12, 0.31, -0.08]',
-    MOST_SAMPLES,
-  ),
+  samples: listOf(v.pipe(v.number(expected('sample')), v.finite(expected('sample'))), 16, 'samples', MOST_SAMPLES),
 });
 
 const shown = (fitted: Fitted, kind: QuantityKind | undefined) => ({
@@ -107,11 +99,14 @@ const shown = (fitted: Fitted, kind: QuantityKind | undefined) => ({
   range: fitted.range,
 });
 
+/** Where the readings of a kind stand. */
+const READINGS = { resonance: 'points', dial: 'readings', detector: 'points', width: 'points', decay: 'samples' };
+
 type Input = v.InferOutput<typeof kinds>;
 const kinds = v.variant(
   'kind',
   [resonance, dial, detector, width, decay],
-  'expected "kind" to be one of "resonance", "dial", "detector", "width", "decay"',
+  refuse({ code: 'kind', key: 'kind', options: Object.keys(READINGS) }),
 );
 
 /** The answer of a fit. @throws UnfitReadings */
@@ -169,9 +164,6 @@ function fitOf(input: Input) {
   }
 }
 
-/** Where the readings of a kind stand. */
-const READINGS = { resonance: 'points', dial: 'readings', detector: 'points', width: 'points', decay: 'samples' };
-
 // The fit belongs to reading: what no model follows is a problem of the input, at the readings.
 const schema = v.pipe(
   kinds,
@@ -184,7 +176,7 @@ const schema = v.pipe(
       const key = READINGS[input.kind];
       const value = (input as unknown as Record<string, unknown>)[key];
       addIssue({
-        message: unfitText(refusal.reason),
+        message: refuseWith({ expected: { code: 'unfit', reason: refusal.reason } }),
         path: [{ type: 'object', origin: 'value', input: { ...input }, key, value }],
       });
       return NEVER;

@@ -5,25 +5,21 @@ import {
   groundField,
   groundFieldRange,
   quantity,
+  refuse,
   STANDARD_RADIUS_FACTOR,
 } from '../../engine/index.ts';
 import { groundWaveMethods } from '../../outputs/words/index.ts';
 import { calculation, figure, figureIn } from './calculation.ts';
+import { expected, numberIn } from './expect.ts';
 
 const kinds = Object.keys(GROUND_KINDS) as GroundKind[];
-const between = (min: number, max: number) => `expected a number from ${min} to ${max}`;
-const plain = (min: number, max: number) =>
-  v.pipe(v.number(between(min, max)), v.minValue(min, between(min, max)), v.maxValue(max, between(min, max)));
 
 const ground = v.union(
   [
     v.picklist(kinds),
-    v.object({ conductivity: quantity('conductivity', { above: 0, max: 1e12 }), permittivity: plain(1, 1000) }),
+    v.object({ conductivity: quantity('conductivity', { above: 0, max: 1e12 }), permittivity: numberIn(1, 1000) }),
   ],
-  (issue) =>
-    `expected { conductivity, permittivity } or one of ${kinds.map((kind) => `"${kind}"`).join(', ')}, got ${
-      JSON.stringify(issue.input)?.slice(0, 80) ?? 'nothing'
-    }`,
+  refuse({ code: 'one-of-or-object', options: kinds, keys: ['conductivity', 'permittivity'] }),
 );
 const length = quantity('length', { above: 0, max: 4.1e7 });
 
@@ -33,15 +29,19 @@ const schema = v.pipe(
     distance: v.optional(length),
     ground: v.optional(ground),
     sections: v.optional(
-      v.pipe(v.array(v.object({ length, ground })), v.minLength(1, 'expected at least one section'), v.maxLength(1000)),
+      v.pipe(
+        v.array(v.object({ length, ground })),
+        v.minLength(1, refuse({ code: 'list.at-least', of: 'sections', count: 1 })),
+        v.maxLength(1000, refuse({ code: 'list.at-most', of: 'sections', count: 1000 })),
+      ),
     ),
     power: v.optional(quantity('power', { min: 0, max: 1e9 }), 1000),
-    earthRadiusFactor: v.optional(plain(0.1, 100), STANDARD_RADIUS_FACTOR),
+    earthRadiusFactor: v.optional(numberIn(0.1, 100), STANDARD_RADIUS_FACTOR),
   }),
   v.forward(
     v.check(
       ({ sections, ground }) => (sections === undefined) !== (ground === undefined),
-      'expected either "ground" with "distance", or "sections" from the transmitter',
+      expected('ground-or-sections'),
     ),
     ['ground'],
   ),
@@ -50,7 +50,7 @@ const schema = v.pipe(
       if (sections === undefined) return distance !== undefined;
       const total = sections.reduce((sum, section) => sum + section.length, 0);
       return distance === undefined || Math.abs(distance / total - 1) < 1e-3;
-    }, 'expected a length; with "sections" leave it out or give their sum'),
+    }, expected('distance')),
     ['distance'],
   ),
 );

@@ -1,10 +1,8 @@
 import * as v from 'valibot';
 import { ENVIRONMENT_KINDS, noise as noiseAt, noiseRange, quantity, rangeOfDecibels } from '../../engine/index.ts';
 import { calculation, figure, figureIn } from './calculation.ts';
+import { numberIn, oneOf } from './expect.ts';
 
-const from = (min: number, max: number) => `expected a number from ${min} to ${max}`;
-const number = (min: number, max: number) =>
-  v.pipe(v.number(from(min, max)), v.minValue(min, from(min, max)), v.maxValue(max, from(min, max)));
 const field = quantity('field strength', { above: 0, max: 100 });
 const frequency = quantity('frequency', { min: 1e3, max: 1e9 });
 
@@ -20,15 +18,12 @@ export const noise = calculation({
   schema: v.object({
     frequency,
     bandwidth: quantity('frequency', { above: 0, max: 1e9 }),
-    environment: v.picklist(
-      ENVIRONMENT_KINDS,
-      `expected one of ${ENVIRONMENT_KINDS.map((kind) => `"${kind}"`).join(', ')}`,
-    ),
+    environment: oneOf(ENVIRONMENT_KINDS),
     time: v.optional(
       v.object({
         latitude: quantity('angle', { min: -90, max: 90 }),
-        month: number(1, 12),
-        localHour: number(0, 24),
+        month: numberIn(1, 12),
+        localHour: numberIn(0, 24),
       }),
     ),
     measured: v.optional(v.object({ fieldStrength: field, bandwidth: quantity('frequency', { above: 0, max: 1e9 }) })),

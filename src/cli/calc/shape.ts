@@ -1,16 +1,15 @@
 import * as v from 'valibot';
+import { ImpossibleValues, refuseWith } from '../../engine/index.ts';
+import type { CalcExpectation } from '../../outputs/words/index.ts';
 
-/** Message for an unknown `shape`, in words. */
-export const shapeMessage = ({
-  expected,
-  received,
-}: {
-  readonly expected: string | null;
-  readonly received: string;
-}): string =>
-  expected === 'Object'
-    ? `expected an object with "shape", got ${received}`
-    : `expected "shape" to be one of ${(expected ?? '').replace(/[()]/g, '').replaceAll(' | ', ', ')}, got ${received}`;
+/** What was expected, and why the engine refuses what was given. */
+export const refusalFor = (code: CalcExpectation, refusal: unknown) => {
+  if (!(refusal instanceof RangeError)) throw refusal;
+  return {
+    expected: { code },
+    ...(refusal instanceof ImpossibleValues && { hint: { code: 'unbuildable', reason: refusal.reason } as const }),
+  };
+};
 
 /** Sizes that are each possible may still not fit together: turn the engine's refusal into a problem of the input. */
 export const buildable = <S extends v.GenericSchema>(schema: S, build: (input: v.InferOutput<S>) => unknown) =>
@@ -21,8 +20,7 @@ export const buildable = <S extends v.GenericSchema>(schema: S, build: (input: v
       try {
         build(dataset.value);
       } catch (refusal) {
-        if (!(refusal instanceof RangeError)) throw refusal;
-        addIssue({ message: refusal.message });
+        addIssue({ message: refuseWith(refusalFor('sizes-together', refusal)) });
       }
     }),
   );

@@ -1,6 +1,7 @@
 import * as v from 'valibot';
-import { quantity, skyFieldRange, skyWave } from '../../engine/index.ts';
+import { quantity, refuse, skyFieldRange, skyWave } from '../../engine/index.ts';
 import { calculation, figure, figureIn } from './calculation.ts';
+import { numberIn, oneOf } from './expect.ts';
 
 const latitude = quantity('angle', { min: -90, max: 90 });
 const decibels = v.optional(quantity('level', { min: -200, max: 200 }), 0);
@@ -22,21 +23,9 @@ export const skywave = calculation({
     transmitterGeomagneticLatitude: latitude,
     receiverGeomagneticLatitude: latitude,
     power: v.optional(quantity('power', { min: 0, max: 1e9 }), 1000),
-    sunspots: v.optional(
-      v.pipe(
-        v.number('expected a number from 0 to 500'),
-        v.minValue(0, 'expected a number from 0 to 500'),
-        v.maxValue(500, 'expected a number from 0 to 500'),
-      ),
-      0,
-    ),
-    region: v.optional(
-      v.picklist(
-        ['Europe', 'Australia', 'North America', 'elsewhere'],
-        'expected "Europe", "Australia", "North America" or "elsewhere"',
-      ),
-    ),
-    southOfRegion3: v.optional(v.boolean('expected true or false')),
+    sunspots: v.optional(numberIn(0, 500), 0),
+    region: v.optional(oneOf(['Europe', 'Australia', 'North America', 'elsewhere'])),
+    southOfRegion3: v.optional(v.boolean(refuse({ code: 'true-or-false' }))),
     seaGain: decibels,
     polarizationLoss: decibels,
     hourlyLoss: decibels,

@@ -1,12 +1,14 @@
 import * as v from 'valibot';
-import { quantity, spreadFor, turnsFor, type Unwound } from '../../engine/index.ts';
+import { ImpossibleValues, quantity, refuse, spreadFor, turnsFor, type Unwound } from '../../engine/index.ts';
+import { calcNotes } from '../../outputs/words/index.ts';
 import { calculation, figure } from './calculation.ts';
 import { coilSchema } from './coil.ts';
+import { expected } from './expect.ts';
 import { buildable } from './shape.ts';
 
 /** A coil whose turns are still to be found. */
 const unwound = v.pipe(
-  v.looseObject({ shape: v.string('expected "shape", such as "solenoid"') }, 'expected a coil without its turns'),
+  v.looseObject({ shape: v.string(expected('unwound-shape')) }, expected('unwound')),
   v.transform((coil) => ({
     ...coil,
     ...(coil.shape === 'multilayer' ? { layers: coil.layers ?? 1 } : { turns: coil.turns ?? 1 }),
@@ -16,14 +18,14 @@ const unwound = v.pipe(
 const schema = v.object({
   inductance: quantity('inductance', { above: 0, max: 1e3 }),
   coil: unwound,
-  turns: v.optional(v.pipe(v.number('expected a number of turns'), v.minValue(1, 'expected at least 1'))),
+  turns: v.optional(v.pipe(v.number(expected('turns')), v.minValue(1, refuse({ code: 'at-least', min: 1 })))),
 });
 type Input = v.InferOutput<typeof schema>;
 
 const found = ({ coil, inductance }: Input) => {
   if (coil.shape === 'core') return Math.sqrt(inductance / coil.perTurnSquared);
   const wanted = turnsFor(inductance, coil as unknown as Unwound);
-  if (!wanted) throw new RangeError('no coil of this kind has so much inductance: more turns than can be wound');
+  if (!wanted) throw new ImpossibleValues({ code: 'coil.too-much-inductance' });
   return wanted;
 };
 
@@ -66,12 +68,7 @@ export const turns = calculation({
             },
           }
         : {}),
-      warnings:
-        input.turns !== undefined && !spread
-          ? [
-              'These turns cannot be spread to this inductance: there are too few of them, or the coil is no single layer.',
-            ]
-          : [],
+      warnings: input.turns !== undefined && !spread ? [calcNotes.noSpread] : [],
     };
   },
 });

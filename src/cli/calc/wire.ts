@@ -9,6 +9,7 @@ import {
   wireWeight,
 } from '../../engine/index.ts';
 import { calculation, figure } from './calculation.ts';
+import { expected, oneOf } from './expect.ts';
 
 export const wire = calculation({
   name: 'wire',
@@ -18,12 +19,10 @@ export const wire = calculation({
       diameter: quantity('length', { min: 1e-7, max: 1 }),
       frequency: quantity('frequency', { min: 0, max: 1e12 }),
       temperature: v.optional(quantity('temperature', { min: 200, max: 500 })),
-      metal: v.optional(v.picklist(METALS, 'expected "copper" or "aluminium"')),
-      covering: v.optional(
-        v.picklist(COVERINGS, `expected one of ${COVERINGS.map((option) => `"${option}"`).join(', ')}`),
-      ),
+      metal: v.optional(oneOf(METALS)),
+      covering: v.optional(oneOf(COVERINGS)),
     },
-    'expected { "diameter": "0.5 mm", "frequency": "1 MHz" }',
+    expected('wire'),
   ),
   answer(input) {
     const { resistancePerMetre, directPerMetre, acToDcRatio } = wireResistance(input);

@@ -1,3 +1,4 @@
+import type { ImpossibleReason } from '../facts/impossible-values.ts';
 import type { Coded, NoFigures } from '../units/coded.ts';
 import type { GivenValue } from '../units/refusal.ts';
 import type { Expectations, FieldHints } from './refusal.ts';
@@ -69,7 +70,7 @@ export interface Hints extends FieldHints {
   readonly 'close-or-thinner': NoFigures;
   readonly 'thinner-or-wider': NoFigures;
   readonly 'fewer-or-larger': NoFigures;
-  readonly unbuildable: { readonly message: string };
+  readonly unbuildable: { readonly reason: ImpossibleReason };
 }
 
 export type Expected = Coded<DescriptionExpectations>;

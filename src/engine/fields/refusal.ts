@@ -43,6 +43,7 @@ export interface Expectations extends QuantityExpectations {
   readonly 'list.at-most': { readonly of: ListOf; readonly count: number };
   /** A list longer than the schema allows; it is named by its path. */
   readonly 'items.at-most': { readonly count: number };
+  readonly 'items.at-least': { readonly count: number };
   readonly text: NoFigures;
   readonly 'text.at-most': { readonly characters: number };
   readonly 'a-name': NoFigures;
@@ -65,7 +66,11 @@ export interface FieldHints extends QuantityHints {
 
 export type Refusal = RefusalOf<Coded<Expectations>, Coded<FieldHints>, Coded<GivenValue>>;
 
-/** A message of a schema that keeps its facts; `refusalOf` gives them back from the issue. */
+/**
+ * A message of a schema of a description that keeps its facts; `refusalOf` gives them back from the issue.
+ * @param why what was expected, the whole refusal, or how it is made from the issue
+ * @returns the message, to be given to a schema
+ */
 export const refuse = <I extends BaseIssue<unknown>>(
   why: Coded<Expectations> | Refusal | ((issue: I) => Refusal),
 ): ((issue: I) => string) =>

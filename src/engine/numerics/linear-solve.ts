@@ -1,8 +1,11 @@
+/** Equations that do not settle their unknowns. */
+export class SingularEquations extends RangeError {}
+
 /**
  * Solve the real system A·x = b by Gaussian elimination with partial pivoting.
  * @param matrix n×n, row by row; it is overwritten with its factors.
  * @param rightSides one or more vectors of n; each is overwritten with its solution.
- * @throws RangeError when the matrix is singular to working precision or the sizes disagree.
+ * @throws SingularEquations when the matrix is singular to working precision; RangeError when the sizes disagree.
  */
 export function solveInPlace(matrix: Float64Array, ...rightSides: readonly Float64Array[]): void {
   const n = Math.round(Math.sqrt(matrix.length));
@@ -17,7 +20,7 @@ export function solveInPlace(matrix: Float64Array, ...rightSides: readonly Float
     let pivot = k;
     for (let i = k + 1; i < n; i++) if (Math.abs(matrix[i * n + k]) > Math.abs(matrix[pivot * n + k])) pivot = i;
     if (!(Math.abs(matrix[pivot * n + k]) > 1e-14 * largest)) {
-      throw new RangeError(`the equations are singular: nothing is left to divide by in column ${k + 1} of ${n}`);
+      throw new SingularEquations(`nothing is left to divide by in column ${k + 1} of ${n}`);
     }
     if (pivot !== k) {
       for (let j = k; j < n; j++) {

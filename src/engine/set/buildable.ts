@@ -1,3 +1,4 @@
+import { ImpossibleValues } from '../facts/impossible-values.ts';
 import type { Problem } from '../fields/problem.ts';
 import {
   coilModel,
@@ -16,38 +17,13 @@ import type { SetDescription } from './description.ts';
 import { windingProblems } from './windable.ts';
 import { valueAtPath } from './write.ts';
 
-/** Which field a model's refusal is about, where its sentence tells. */
-const FIELDS: readonly (readonly [RegExp, string])[] = [
-  [/foot of the lead-in/, 'base'],
-  [/wires must lie clear/, 'spacing'],
-  [/height of the far end|reach from one height/, 'farHeight'],
-  [/(?:^|to )point \d+|wire to point/, 'points'],
-  [/^a frame must be/, 'side'],
-  [/^a frame must have|turns: above 0/, 'turns'],
-  [/^turns of|^pitch/, 'pitch'],
-  [/wire must be thinner/, 'wire'],
-  [/^the permeability|permeability must/, 'permeability'],
-  [/winding must|winding /, 'winding'],
-  [/the rod must|rod .* long/, 'length'],
-  [/heater voltage/, 'heaterVoltage'],
-  [/equations are singular/, 'points'],
-  [/^two points|^a measured impedance/, 'points'],
-  [/measured (?:curve|point)/, 'points'],
-  [/^outerRadius/, 'outerRadius'],
-  [/must exceed (?:minimum|that pulled apart)/, 'minimum'],
-  [/^depth/, 'depth'],
-  [/stand in the same place/, 'spacing'],
-  [/^over \d/, 'over'],
-  [/are not a transformer/, 'transformer'],
-];
-
 const textOf = (path: readonly (string | number)[]): string =>
   path.map((key, i) => (typeof key === 'number' ? `[${key}]` : i === 0 ? key : `.${key}`)).join('');
 
 /** Two fields are at odds: both are named, with what is in them. */
-function capacitorEnds(path: string, part: object): Omit<Problem, 'path'> | undefined {
+function capacitorEnds(path: string, part: object, { reason }: ImpossibleValues): Omit<Problem, 'path'> | undefined {
   const { minimum, maximum } = part as { minimum?: unknown; maximum?: unknown };
-  if (typeof minimum !== 'number' || typeof maximum !== 'number') return undefined;
+  if (reason.code !== 'capacitor.ends' || typeof minimum !== 'number' || typeof maximum !== 'number') return undefined;
   const field = `${path}.maximum`;
   return {
     expected: { code: 'less-than-field', max: maximum, field },
@@ -59,7 +35,7 @@ function capacitorEnds(path: string, part: object): Omit<Problem, 'path'> | unde
 /** Sizes a hair from nothing leave sums that no longer mean anything. */
 function sensible(coil: { inductance: number; selfCapacitance?: number }): void {
   const { inductance: L, selfCapacitance: C = 0 } = coil;
-  if (!(L > 0 && L < 1e4 && C >= 0 && C < 1e-6)) throw new RangeError(`these sizes give no coil that could be: ${L} H`);
+  if (!(L > 0 && L < 1e4 && C >= 0 && C < 1e-6)) throw new ImpossibleValues({ code: 'coil.no-coil', inductance: L });
 }
 
 /**
@@ -73,20 +49,23 @@ export function buildProblems(set: SetDescription): Problem[] {
       make();
     } catch (refusal) {
       if (!(refusal instanceof RangeError)) throw refusal;
-      const part = valueAtPath(set, path) as object;
-      const field = FIELDS.find(([words, key]) => words.test(refusal.message) && key in part)?.[1];
-      const at = field === undefined ? path : [...path, field];
-      const ends = capacitorEnds(textOf(path), part);
-      if (ends && field === 'minimum') {
-        problems.push({ path: textOf(at), ...ends });
+      if (!(refusal instanceof ImpossibleValues)) {
+        problems.push({
+          path: textOf(path),
+          expected: { code: 'buildable' },
+          given: givenValue(valueAtPath(set, path)),
+        });
         return;
       }
-      problems.push({
-        path: textOf(at),
+      const part = valueAtPath(set, path) as object;
+      const { field, reason } = refusal;
+      const at = field !== undefined && field in part ? [...path, field] : path;
+      const problem = capacitorEnds(textOf(path), part, refusal) ?? {
         expected: { code: 'buildable' },
         given: givenValue(valueAtPath(set, at)),
-        hint: { code: 'unbuildable', message: refusal.message },
-      });
+        hint: { code: 'unbuildable', reason },
+      };
+      problems.push({ path: textOf(at), ...problem });
     }
   };
   const { aerial, arrangement } = set;

@@ -90,6 +90,7 @@ const REFUSAL = Symbol('refusal');
  * A message of a schema that keeps its facts: `refusalIn` gives them back from the issue. The message itself is the code
  * of what was expected.
  * @param why the refusal of every value, or made from the issue.
+ * @returns the message, to be given to a schema
  */
 export const refuseWith =
   <R extends AnyRefusal, I extends BaseIssue<unknown>>(why: R | ((issue: I) => R)) =>
@@ -99,5 +100,9 @@ export const refuseWith =
     return refusal.expected.code;
   };
 
-/** The refusal that an issue keeps, where its schema gives one. */
+/**
+ * The refusal that an issue keeps.
+ * @param issue of valibot
+ * @returns what was expected, as facts; undefined where the schema gives none
+ */
 export const refusalIn = (issue: object): AnyRefusal | undefined => (issue as { [REFUSAL]?: AnyRefusal })[REFUSAL];

@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import type { Reception, SetDescription } from '../../../engine/index.ts';
 import type { PaperName, Sheet } from '../../../outputs/sheets/index.ts';
-import { sheetsView as texts } from '../../../outputs/words/index.ts';
+import { errorText, sheetsView as texts } from '../../../outputs/words/index.ts';
 import './sheets.css';
 
 interface Props {
@@ -40,7 +40,7 @@ export function Sheets({ written, set, reception }: Props) {
     try {
       return { sheets: making.sheetsFor(written, set, reception, { paper }) };
     } catch (error) {
-      return { sheets: [], error: texts.notDrawn((error as Error).message) };
+      return { sheets: [], error: texts.notDrawn(errorText(error)) };
     }
   }, [making, written, set, reception, paper]);
 
@@ -58,7 +58,7 @@ export function Sheets({ written, set, reception }: Props) {
     try {
       await making.savePdf(chosen, set.name);
     } catch (error) {
-      setFailed(texts.notSaved((error as Error).message));
+      setFailed(texts.notSaved(errorText(error)));
     } finally {
       setBusy(false);
     }

@@ -1,3 +1,4 @@
+import { demandWithin } from '../../facts/impossible-values.ts';
 import { type Warning, warning } from '../../facts/warning.ts';
 import { solveInPlace } from '../../numerics/linear-solve.ts';
 import {
@@ -68,25 +69,14 @@ const LOSS_SPREAD = 2.5;
 export function ferriteRod(spec: FerriteRodSpec): FerriteRodModel {
   const { length, diameter, permeability, turns, winding, position = 0, lossFactor = 4e-5 } = spec;
   const { coilDiameter = diameter + 0.001 } = spec;
-  const must = (accepted: boolean, what: string, value: number) => {
-    if (!accepted) throw new RangeError(`${what}, not ${value}`);
-  };
-  must(diameter > 0 && diameter <= 0.2, 'the rod must be up to 0.2 m thick', diameter);
-  must(
-    length >= 2 * diameter && length <= 2,
-    'the rod must be at least twice as long as thick and at most 2 m',
-    length,
-  );
-  must(permeability > 1 && permeability <= 1e5, 'the permeability must be above 1 and at most 100000', permeability);
-  must(turns > 0 && turns <= 5000, 'the turns must be above 0 and at most 5000', turns);
-  must(winding > 0 && winding <= length, 'the winding must fit on the rod', winding);
-  must(
-    coilDiameter >= diameter && coilDiameter <= 5 * diameter,
-    'the coil must fit over the rod, at most five times its thickness',
-    coilDiameter,
-  );
-  must(Math.abs(position) <= 1, 'the position must be −1 to 1', position);
-  must(lossFactor >= 0 && lossFactor < 0.1, 'the loss factor must be 0 to 0.1', lossFactor);
+  demandWithin('rod.diameter', diameter, { above: 0, max: 0.2 });
+  demandWithin('rod.length', length, { min: 2 * diameter, max: 2 });
+  demandWithin('rod.permeability', permeability, { above: 1, max: 1e5 });
+  demandWithin('rod.turns', turns, { above: 0, max: 5000 });
+  demandWithin('rod.winding', winding, { above: 0, max: length });
+  demandWithin('rod.coil-diameter', coilDiameter, { min: diameter, max: 5 * diameter });
+  demandWithin('rod.position', position, { min: -1, max: 1 });
+  demandWithin('rod.loss-factor', lossFactor, { min: 0, below: 0.1 });
 
   const a = diameter / 2;
   const b = coilDiameter / 2;

@@ -1,3 +1,4 @@
+import { demandWithin, ImpossibleValues } from '../../facts/impossible-values.ts';
 import { type Warning, warning } from '../../facts/warning.ts';
 import { meanInverseDistance } from '../../numerics/segment-potential.ts';
 import {
@@ -60,18 +61,14 @@ export const towards = (angle: Degrees): number => Math.cos((angle * Math.PI) / 
  */
 export function frameAerial(spec: FrameSpec, options: FrameOptions = {}): FrameModel {
   const { side, turns, pitch, wire, outline, winding = 'box' } = spec;
-  if (!(side >= 0.02 && side <= 20)) throw new RangeError(`a frame must be 0.02 to 20 m across, not ${side}`);
-  if (!(turns >= 1 && turns <= 400)) throw new RangeError(`a frame must have 1 to 400 turns, not ${turns}`);
-  if (!(wire.diameter > 0 && wire.diameter < side / 10))
-    throw new RangeError(`the wire must be thinner than a tenth of the frame, not ${wire.diameter} m`);
-  if (!(turns === 1 || (pitch >= wire.diameter && pitch <= 10))) {
-    throw new RangeError(`turns of ${wire.diameter} m wire cannot be ${pitch} m apart`);
-  }
+  demandWithin('frame.side', side, { min: 0.02, max: 20 });
+  demandWithin('frame.turns', turns, { min: 1, max: 400 });
+  demandWithin('frame.wire', wire.diameter, { above: 0, below: side / 10 });
+  if (turns !== 1) demandWithin('frame.pitch', pitch, { min: wire.diameter, max: 10 });
   const count = Math.ceil(turns);
   const sides = Array.from({ length: count }, (_, i) => (winding === 'spiral' ? side - 2 * i * pitch : side));
   const share = sides.map((_, i) => Math.min(1, turns - i));
-  if (!(sides[count - 1] > pitch))
-    throw new RangeError(`${turns} turns at ${pitch} m do not fit inside a spiral of ${side} m`);
+  if (!(sides[count - 1] > pitch)) throw new ImpossibleValues({ code: 'frame.spiral-full', turns, pitch, side });
 
   const self = outline === 'square' ? squareSelf : (s: Metres, a: Metres) => ringSelf(s / 2, a);
   const mutual =

@@ -1,3 +1,4 @@
+import { ImpossibleValues } from '../../facts/impossible-values.ts';
 import { type Warning, warning } from '../../facts/warning.ts';
 import type { Complex } from '../../numerics/complex.ts';
 import { firstWhole } from '../../numerics/roots.ts';
@@ -28,7 +29,7 @@ export interface MeasuredImpedance {
  */
 export function measuredImpedance(points: readonly ImpedancePoint[]): MeasuredImpedance {
   const table = [...points].sort((a, b) => a.frequency - b.frequency);
-  if (!(table.length >= 1)) throw new RangeError('a measured impedance needs at least one point');
+  if (!(table.length >= 1)) throw new ImpossibleValues({ code: 'impedance.no-points' });
   table.forEach((p, i) => {
     if (
       !(
@@ -38,10 +39,10 @@ export function measuredImpedance(points: readonly ImpedancePoint[]): MeasuredIm
         Number.isFinite(p.reactance)
       )
     ) {
-      throw new RangeError(`a measured point must be finite and its frequency above 0, not ${JSON.stringify(p)}`);
+      throw new ImpossibleValues({ code: 'impedance.not-finite' });
     }
     if (i > 0 && !(p.frequency > table[i - 1].frequency))
-      throw new RangeError(`two points are given at ${p.frequency} Hz`);
+      throw new ImpossibleValues({ code: 'impedance.same-frequency', frequency: p.frequency });
   });
   const first = table[0];
   const last = table[table.length - 1];

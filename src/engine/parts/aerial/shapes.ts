@@ -1,3 +1,4 @@
+import { demand, demandWithin, type SizeId } from '../../facts/impossible-values.ts';
 import type { Metres } from '../../units/quantities.ts';
 
 /** Along, across, up from the ground below the origin; metres. */
@@ -44,11 +45,8 @@ export interface WireTree {
   readonly parents: readonly number[];
 }
 
-const demand = (accepted: boolean, what: string, value: unknown): void => {
-  if (!accepted) throw new RangeError(`${what}, not ${JSON.stringify(value)}`);
-};
-const size = (value: number, name: string): void =>
-  demand(value > 0 && value <= 2000, `${name} must be above 0 and at most 2000 m`, value);
+const LONGEST: Metres = 2000;
+const size = (id: SizeId, value: number): void => demandWithin(id, value, { above: 0, max: LONGEST });
 
 /**
  * Lay a shape out in space.
@@ -57,11 +55,7 @@ const size = (value: number, name: string): void =>
  * @throws RangeError for a size that cannot be built.
  */
 export function wireTree(spec: WireAerialShape): WireTree {
-  demand(
-    spec.wire.diameter >= 1e-5 && spec.wire.diameter <= 0.1,
-    'the wire must be 0.01 mm to 100 mm thick',
-    spec.wire.diameter,
-  );
+  demandWithin('aerial.wire', spec.wire.diameter, { min: 1e-5, max: 0.1 });
   const { diameter } = spec.wire;
   switch (spec.shape) {
     case 'vertical':
@@ -74,8 +68,8 @@ export function wireTree(spec: WireAerialShape): WireTree {
         diameter,
       );
     case 'horizontal':
-      size(spec.height, 'the height');
-      size(spec.length, 'the length');
+      size('aerial.height', spec.height);
+      size('aerial.length', spec.length);
       return chain(
         [
           [0, 0, spec.height],
@@ -84,10 +78,10 @@ export function wireTree(spec: WireAerialShape): WireTree {
         diameter,
       );
     case 'sloping': {
-      size(spec.farHeight, 'the height of the far end');
-      size(spec.length, 'the length');
+      size('aerial.far-height', spec.farHeight);
+      size('aerial.length', spec.length);
       const fall = spec.farHeight - spec.height;
-      demand(Math.abs(fall) <= spec.length, 'the wire must reach from one height to the other', spec.length);
+      demand(Math.abs(fall) <= spec.length, { code: 'aerial.too-short', length: spec.length, rise: Math.abs(fall) });
       const far: Point = [Math.sqrt(spec.length ** 2 - fall ** 2), 0, spec.farHeight];
       // Taken straight from the set: nothing rises before the slope.
       if (spec.base === spec.height) return chain([[0, 0, spec.base], far], diameter);
@@ -97,9 +91,13 @@ export function wireTree(spec: WireAerialShape): WireTree {
     case 'bent':
       return chain(spec.points, diameter);
     case 'branched': {
-      demand(spec.joins.length === spec.points.length - 1, 'every point but the first needs one join', spec.joins);
+      demand(spec.joins.length === spec.points.length - 1, {
+        code: 'aerial.number-of-joins',
+        points: spec.points.length,
+        joins: spec.joins.length,
+      });
       spec.joins.forEach((join, i) => {
-        demand(Number.isInteger(join) && join >= 0 && join <= i, `point ${i + 1} must join an earlier point`, join);
+        demand(Number.isInteger(join) && join >= 0 && join <= i, { code: 'aerial.join', index: i + 1 });
       });
       return tree(spec.points, [-1, ...spec.joins], diameter);
     }
@@ -112,8 +110,8 @@ export function wireTree(spec: WireAerialShape): WireTree {
 function flatTop(spec: Extract<WireAerialShape, { shape: 'inverted-L' | 'T' }>): WireTree {
   const { height, length, base, wires = 1, spacing = 0.6 } = spec;
   checkFoot(base, height);
-  demand(length >= 0 && length <= 2000, 'the top wire must be 0 to 2000 m long', length);
-  demand(Number.isInteger(wires) && wires >= 1 && wires <= 16, 'there must be 1 to 16 wires', wires);
+  demandWithin('aerial.length', length, { min: 0, max: LONGEST });
+  demandWithin('aerial.wires', wires, { min: 1, max: 16, whole: true });
   if (length === 0)
     return chain(
       [
@@ -122,12 +120,7 @@ function flatTop(spec: Extract<WireAerialShape, { shape: 'inverted-L' | 'T' }>):
       ],
       spec.wire.diameter,
     );
-  if (wires > 1)
-    demand(
-      spacing > 2 * spec.wire.diameter && spacing <= 50,
-      'the wires must lie clear of each other, at most 50 m apart',
-      spacing,
-    );
+  if (wires > 1) demandWithin('aerial.spacing', spacing, { above: 2 * spec.wire.diameter, max: 50 });
   const points: Point[] = [
     [0, 0, base],
     [0, 0, height],
@@ -152,8 +145,8 @@ function flatTop(spec: Extract<WireAerialShape, { shape: 'inverted-L' | 'T' }>):
 }
 
 const checkFoot = (base: Metres, height: Metres): void => {
-  size(height, 'the height');
-  demand(base >= 0 && base < height, 'the foot of the lead-in must be at or above ground and below the top', base);
+  size('aerial.height', height);
+  demandWithin('aerial.base', base, { min: 0, below: height });
 };
 
 const chain = (points: readonly Point[], diameter: Metres): WireTree =>
@@ -164,21 +157,16 @@ const chain = (points: readonly Point[], diameter: Metres): WireTree =>
   );
 
 function tree(points: readonly Point[], parents: readonly number[], diameter: Metres): WireTree {
-  demand(points.length >= 2 && points.length <= 200, 'an aerial needs 2 to 200 points', points.length);
+  demand(points.length >= 2 && points.length <= 200, { code: 'aerial.number-of-points', count: points.length });
   points.forEach((p, i) => {
-    demand(
-      p.length === 3 && p.every((x) => Math.abs(x) <= 5000) && p[2] >= 0,
-      `point ${i} must be finite and not below ground`,
-      p,
-    );
+    demand(p.length === 3 && p.every((x) => Math.abs(x) <= 5000) && p[2] >= 0, {
+      code: 'aerial.point-below-ground',
+      index: i,
+    });
     if (i === 0) return;
     const q = points[parents[i]];
-    demand(
-      Math.hypot(p[0] - q[0], p[1] - q[1], p[2] - q[2]) > diameter,
-      `point ${i} must lie apart from the one it is wired to, by more than the wire is thick`,
-      p,
-    );
-    demand(p[2] + q[2] > 0, `the wire to point ${i} must not lie on the ground`, p);
+    demand(Math.hypot(p[0] - q[0], p[1] - q[1], p[2] - q[2]) > diameter, { code: 'aerial.points-together', index: i });
+    demand(p[2] + q[2] > 0, { code: 'aerial.wire-on-ground', index: i });
   });
   return { points, parents };
 }

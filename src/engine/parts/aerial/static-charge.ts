@@ -1,4 +1,5 @@
-import { solveInPlace } from '../../numerics/linear-solve.ts';
+import { ImpossibleValues } from '../../facts/impossible-values.ts';
+import { SingularEquations, solveInPlace } from '../../numerics/linear-solve.ts';
 import { meanInverseDistance, mirrored, type Segment } from '../../numerics/segment-potential.ts';
 import { EPSILON_0, type Farads, type Henries, type Metres, MU_0 } from '../../units/quantities.ts';
 import type { WireTree } from './shapes.ts';
@@ -47,10 +48,15 @@ export function staticCharge(tree: WireTree, radius: Metres, count = 48): Static
   }
   // Σ_j K_ij q_j = 4πε₀ for one volt.
   const charge = new Float64Array(n).fill(4 * Math.PI * EPSILON_0);
-  solveInPlace(
-    own.map((k, at) => k - image[at]),
-    charge,
-  );
+  try {
+    solveInPlace(
+      own.map((k, at) => k - image[at]),
+      charge,
+    );
+  } catch (refusal) {
+    if (refusal instanceof SingularEquations) throw new ImpossibleValues({ code: 'aerial.unsolvable' });
+    throw refusal;
+  }
 
   let capacitance = 0;
   let moment = 0;

@@ -1,3 +1,4 @@
+import { ImpossibleValues } from '../../facts/impossible-values.ts';
 import type { Farads, Henries, Hertz } from '../../units/quantities.ts';
 import { preferredValue } from './preferred.ts';
 
@@ -50,9 +51,7 @@ const series = (a: Farads, b?: Farads): Farads => (b === undefined ? a : (a * b)
 export function fitBand(wanted: BandWanted): BandFit {
   const { inductance: L, from, to, min, max, stray = 0 } = wanted;
   if (!(L > 0) || !(from > 0 && to > from) || !(min > 0 && max > min) || !(stray >= 0))
-    throw new RangeError(
-      `L ${L}, band ${from} to ${to}, capacitor ${min} to ${max}, stray ${stray} are not a tuned circuit`,
-    );
+    throw new ImpossibleValues({ code: 'tuned-circuit.sizes' });
   const cover = (trimmer: Farads, padder?: Farads): [Hertz, Hertz] => [
     resonance(L, stray + trimmer + series(max, padder)),
     resonance(L, stray + trimmer + series(min, padder)),

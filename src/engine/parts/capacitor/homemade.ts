@@ -1,3 +1,4 @@
+import { demandWithin, ImpossibleValues } from '../../facts/impossible-values.ts';
 import { type Warning, warning } from '../../facts/warning.ts';
 import { root } from '../../numerics/roots.ts';
 import { type Degrees, EPSILON_0, type Farads, type Metres } from '../../units/quantities.ts';
@@ -74,8 +75,7 @@ function filling(spec: Sheet, fallback: DielectricName, thickness: Metres): Fill
   const { airGap = 0 } = spec;
   const [low, usual, high] = material.permittivity;
   const K0 = spec.permittivity ?? usual;
-  if (!(thickness > 0) || !(airGap >= 0) || !(K0 >= 1))
-    throw new RangeError(`thickness ${thickness}, airGap ${airGap}, permittivity ${K0} are not a dielectric`);
+  if (!(thickness > 0) || !(airGap >= 0) || !(K0 >= 1)) throw new ImpossibleValues({ code: 'capacitor.sizes' });
   const separation = thickness + airGap;
   const K = separation / (thickness / K0 + airGap);
   const solid = name !== 'air';
@@ -101,7 +101,7 @@ function filling(spec: Sheet, fallback: DielectricName, thickness: Metres): Fill
 
 /** Straight from `min` to `max` with the overlap, which is the position. */
 function sliding(min: Farads, max: Farads, fill: Filling, travel: Metres, minimumKnown: boolean): Bare {
-  if (!(max > min)) throw new RangeError(`capacitance pushed home ${max} must exceed that pulled apart ${min}`);
+  if (!(max > min)) throw new ImpossibleValues({ code: 'capacitor.ends', minimum: min, maximum: max });
   const own = (p: number): Farads => min + (max - min) * p;
   return {
     own,
@@ -119,7 +119,7 @@ function sliding(min: Farads, max: Farads, fill: Filling, travel: Metres, minimu
 export function foilCapacitor(spec: FoilCapacitor): Bare {
   const { length, width, thickness, sheets = 2 } = spec;
   if (!(length > 0) || !(width > 0) || !(Number.isInteger(sheets) && sheets >= 2))
-    throw new RangeError(`length ${length}, width ${width}, sheets ${sheets} are not a capacitor`);
+    throw new ImpossibleValues({ code: 'capacitor.sizes' });
   const fill = filling(spec, spec.kind === 'foil' ? 'paper' : 'air', thickness);
   const { separation: d, K } = fill;
   const faces = sheets - 1;
@@ -135,10 +135,9 @@ export function foilCapacitor(spec: FoilCapacitor): Bare {
 /** Coaxial overlap 2πε₀Kl/ln(b/a), plus the field at its two ends taken as that of a plate's edge. */
 export function tubeCapacitor(spec: TubeCapacitor): Bare {
   const { length: l, innerDiameter, gap } = spec;
-  if (!(l > 0) || !(innerDiameter > 0) || !(gap > 0))
-    throw new RangeError(`length ${l}, innerDiameter ${innerDiameter}, gap ${gap} are not tubes`);
+  if (!(l > 0) || !(innerDiameter > 0) || !(gap > 0)) throw new ImpossibleValues({ code: 'capacitor.sizes' });
   const { airGap = 0 } = spec;
-  if (!(airGap < gap)) throw new RangeError(`airGap ${airGap} must be less than gap ${gap}`);
+  demandWithin('capacitor.air-gap', airGap, { below: gap });
   const fill = filling(spec, 'paper', gap - airGap);
   const a = innerDiameter / 2;
   const b = a + gap;
@@ -162,7 +161,7 @@ export function tubeCapacitor(spec: TubeCapacitor): Bare {
 export function bookCapacitor(spec: BookCapacitor): Bare {
   const { length, width: w, opening = 60, thickness, inset = 3e-3 } = spec;
   if (!(length > 0) || !(w > 0) || !(inset > 0) || !(opening > 0 && opening <= 180))
-    throw new RangeError(`length ${length}, width ${w}, inset ${inset}, opening ${opening} are not a book`);
+    throw new ImpossibleValues({ code: 'capacitor.sizes' });
   const fill = filling(spec, 'paper', thickness);
   const t = fill.separation / fill.K;
   const widest = (opening * Math.PI) / 180;

@@ -1,3 +1,4 @@
+import { demandWithin } from '../../facts/impossible-values.ts';
 import { type Warning, warning } from '../../facts/warning.ts';
 import { monotoneCurve } from '../../numerics/monotone.ts';
 import type { Degrees, Farads } from '../../units/quantities.ts';
@@ -18,7 +19,7 @@ export interface MeasuredVariable {
 export function measuredVariable(spec: MeasuredVariable): Bare {
   const { points, lossTangent = 1e-3, tolerance = 0.02 } = spec;
   const C = points.map((p) => p.capacitance);
-  if (!C.every((c) => c > 0)) throw new RangeError('measured capacitances must be above 0');
+  for (const c of C) demandWithin('capacitor.capacitance', c, { above: 0 });
   const curve = monotoneCurve(
     points.map((p) => p.scale),
     C,

@@ -1,3 +1,4 @@
+import { ImpossibleValues } from '../../facts/impossible-values.ts';
 import type { Warning } from '../../facts/warning.ts';
 import type { Degrees, Farads, Metres } from '../../units/quantities.ts';
 import type { VanePoint } from './law.ts';
@@ -59,8 +60,7 @@ const FITTING_SPREAD = 0.3;
 /** @throws RangeError when a fitting is negative or not a number. */
 export function fitted(bare: Bare, fittings: Fittings = {}): VariableCapacitor {
   const { stray = 0, trimmer = 0, padder = Number.POSITIVE_INFINITY } = fittings;
-  if (!(stray >= 0) || !(trimmer >= 0) || !(padder > 0))
-    throw new RangeError(`stray ${stray}, trimmer ${trimmer} and padder ${padder} must be capacitances`);
+  if (!(stray >= 0) || !(trimmer >= 0) || !(padder > 0)) throw new ImpossibleValues({ code: 'capacitor.sizes' });
   const across = stray + trimmer;
   const padded = (C: Farads): Farads => (padder === Number.POSITIVE_INFINITY ? C : (C * padder) / (C + padder));
   const clamp = (p: number): number => {

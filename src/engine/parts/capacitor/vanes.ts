@@ -1,3 +1,4 @@
+import { demand, demandWithin, ImpossibleValues } from '../../facts/impossible-values.ts';
 import { type Warning, warning } from '../../facts/warning.ts';
 import { root } from '../../numerics/roots.ts';
 import { type Degrees, EPSILON_0, type Farads, type Metres } from '../../units/quantities.ts';
@@ -58,7 +59,7 @@ const DRAWN_OUTER = 25e-3;
 
 const minimumOf = (spec: VaneCommon, size: Farads, warnings: Warning[]): readonly [Farads, [Farads, Farads]] => {
   if (spec.minimum !== undefined) {
-    if (!(spec.minimum > 0)) throw new RangeError(`minimum must be above 0, got ${spec.minimum}`);
+    demandWithin('capacitor.minimum', spec.minimum, { above: 0 });
     return [spec.minimum, [0.9 * spec.minimum, 1.1 * spec.minimum]];
   }
   const guess = usualMinimum(size);
@@ -69,7 +70,7 @@ const minimumOf = (spec: VaneCommon, size: Farads, warnings: Warning[]): readonl
 const lossOf = (spec: VaneCommon, min: Farads, between: number) => {
   if (spec.lossTangent !== undefined) {
     const tan = spec.lossTangent;
-    if (!(tan >= 0)) throw new RangeError(`loss tangent must be 0 or more, got ${tan}`);
+    demandWithin('capacitor.loss-tangent', tan, { min: 0 });
     return () => tan;
   }
   return (C: Farads) => (SUPPORT_SHARE * min * SUPPORT_LOSS + (C - min) * between) / C;
@@ -80,7 +81,8 @@ const vaneAngle = (swing: Degrees): number => (Math.min(swing, 180) * Math.PI) /
 /** @throws RangeError unless the maximum is above the minimum. */
 export function markedVariable(spec: MarkedVariable): Bare {
   const { maximum: max, law = 'semicircular', lawStray = 0, swing = 180, tolerance = 0.1 } = spec;
-  if (!(max > 0) || !(swing > 0)) throw new RangeError(`maximum ${max} and swing ${swing} must be above 0`);
+  demand(swing > 0, { code: 'capacitor.sizes' });
+  demandWithin('capacitor.maximum', max, { above: 0 });
   const warnings: Warning[] = [];
   const [min, minRange] = minimumOf(spec, max, warnings);
   const shape = vane(law, (max + lawStray) / (min + lawStray), DRAWN_INNER, DRAWN_OUTER, vaneAngle(swing));
@@ -93,7 +95,7 @@ export function vanedVariable(spec: VanedVariable): Bare {
   const { innerRadius = 8e-3, gap, vanes, law = 'semicircular', lawStray = 0, swing = 180 } = spec;
   const between = dielectric(spec.dielectric ?? 'air');
   if (!(gap > 0) || !(innerRadius >= 0) || !(swing > 0) || !(Number.isInteger(vanes) && vanes >= 2))
-    throw new RangeError(`gap ${gap}, innerRadius ${innerRadius}, vanes ${vanes}, swing ${swing} are not a capacitor`);
+    throw new ImpossibleValues({ code: 'capacitor.sizes' });
   const warnings: Warning[] = [];
   const angle = vaneAngle(swing);
   // NBS Circular 74, C = ε₀ K (N − 1) A / t: a handbook formula without edge field, which the minimum stands for.
@@ -105,12 +107,12 @@ export function vanedVariable(spec: VanedVariable): Bare {
   let delta: Farads;
   let outer: Metres;
   if (spec.area !== undefined) {
-    if (!(spec.area > 0)) throw new RangeError(`area must be above 0, got ${spec.area}`);
+    demandWithin('capacitor.area', spec.area, { above: 0 });
     delta = perArea * spec.area;
     outer = Math.sqrt(innerRadius ** 2 + (2 * spec.area * peakOf(delta)) / angle);
   } else {
     outer = spec.outerRadius ?? Number.NaN;
-    if (!(outer > innerRadius)) throw new RangeError(`outerRadius ${outer} must exceed innerRadius ${innerRadius}`);
+    demandWithin('capacitor.outer-radius', outer, { above: innerRadius });
     // The shape depends on max/min and the area on the shape: find the swing for which both agree.
     const whole = ((perArea * angle) / 2) * (outer ** 2 - innerRadius ** 2);
     delta = law === 'semicircular' ? whole : root((x) => x * peakOf(x) - whole, 1e-9 * whole, 2 * whole);
@@ -143,7 +145,7 @@ function bare(
   warnings: readonly Warning[],
 ): Bare {
   const { law = 'semicircular', lawStray = 0, swing = 180 } = spec;
-  if (!(max > min)) throw new RangeError(`maximum ${max} must exceed minimum ${min}`);
+  if (!(max > min)) throw new ImpossibleValues({ code: 'capacitor.ends', minimum: min, maximum: max });
   const own = (p: number): Farads => lawCapacitance(law, min + lawStray, max + lawStray, p) - lawStray;
   return {
     own,

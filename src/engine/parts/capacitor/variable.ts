@@ -1,3 +1,4 @@
+import { demandWithin } from '../../facts/impossible-values.ts';
 import type { Farads } from '../../units/quantities.ts';
 import {
   type BookCapacitor,
@@ -57,7 +58,7 @@ function bareOf(spec: VariableSpec): Bare {
       return bookCapacitor(spec);
     case 'fixed': {
       const { capacitance: C, lossTangent = 1e-3, tolerance = 0.05 } = spec;
-      if (!(C > 0)) throw new RangeError(`capacitance must be above 0, got ${C}`);
+      demandWithin('capacitor.capacitance', C, { above: 0 });
       const range = [C * (1 - tolerance), C * (1 + tolerance)] as const;
       return {
         own: () => C,

@@ -1,3 +1,4 @@
+import { demandWithin } from '../../facts/impossible-values.ts';
 import { warning } from '../../facts/warning.ts';
 import { ROOM, resistivity } from '../wire/metal.ts';
 import { skinImpedance, skinParameter } from '../wire/skin.ts';
@@ -14,8 +15,8 @@ const CORE_SELF_CAPACITANCE = 5e-12;
 /** A coil on a toroid or in a pot core: L = A_L·N². */
 export function coreCoil(spec: CoreSpec): CoilModel {
   const { turns, perTurnSquared: A, turnLength = 0.04, coreQ = 150, wire, form = 'toroid' } = spec;
-  if (!(turns > 0 && turns <= 20_000)) throw new RangeError(`${turns} turns: above 0 and up to 20000 needed`);
-  if (!(A > 0)) throw new RangeError(`A_L ${A} H is not above 0`);
+  demandWithin('coil.turns', turns, { above: 0, max: 20_000 });
+  demandWithin('coil.per-turn-squared', A, { above: 0 });
   const rho = resistivity(wire.metal, spec.temperature ?? ROOM);
   const wireLength = turns * turnLength;
   const dcResistance = (rho * wireLength) / metalArea(wire);

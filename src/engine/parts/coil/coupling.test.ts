@@ -104,7 +104,7 @@ describe('coupling', () => {
 
   it('cannot be computed for a core', () => {
     const core = makeCoil({ shape: 'core', turns: 20, perTurnSquared: 1e-7, wire: { diameter: 4e-4 } });
-    expect(() => couple(core, solenoid(10, 0.05, 5e-4), { offset: 0 })).toThrow(/core/);
+    expect(() => couple(core, solenoid(10, 0.05, 5e-4), { offset: 0 })).toThrow('coil.place-unknown');
   });
 });
 

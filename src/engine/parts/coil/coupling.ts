@@ -1,3 +1,4 @@
+import { ImpossibleValues } from '../../facts/impossible-values.ts';
 import { type Warning, warning } from '../../facts/warning.ts';
 import type { Henries, Metres, Radians, Ratio } from '../../units/quantities.ts';
 import type { CoilModel } from './model.ts';
@@ -33,7 +34,7 @@ export interface Coupling {
  */
 export function couple(first: CoilModel, second: CoilModel, { offset, tilt = 0, shift = 0 }: Placing): Coupling {
   if (!first.winding || !second.winding) {
-    throw new RangeError('the coupling of a core or a measured coil cannot be computed from its size');
+    throw new ImpossibleValues({ code: 'coil.place-unknown' });
   }
   if (!Number.isFinite(offset + tilt + shift)) throw new RangeError('offset, tilt and shift must be finite');
   const straight = shift === 0 && Math.abs(Math.sin(tilt)) < 1e-9;

@@ -1,3 +1,4 @@
+import { demandWithin } from '../../facts/impossible-values.ts';
 import { firstWhole, root } from '../../numerics/roots.ts';
 import { gaugeDiameter } from '../../units/gauge.ts';
 import type { Henries, Hertz, Metres, Ratio } from '../../units/quantities.ts';
@@ -43,7 +44,7 @@ function wound(coil: Unwound, turns: number): WoundSpec {
  * @returns undefined when more than about 16 000 turns (2048 in a disc or bank winding) would be needed.
  */
 export function turnsFor(inductance: Henries, coil: Unwound): TurnsWanted | undefined {
-  if (!(inductance > 0)) throw new RangeError(`inductance ${inductance} H is not above 0`);
+  demandWithin('coil.inductance', inductance, { above: 0 });
   const irregular = coil.shape === 'spiral' || coil.shape === 'spider' || coil.shape === 'bank-wound';
   for (let most = 64; most <= (irregular ? MOST_IRREGULAR : MOST_TURNS); most *= 2) {
     const w = windingOf(wound(coil, most));

@@ -192,10 +192,10 @@ describe('inductance', () => {
       coilInductance({ shape: 'solenoid', turns: Number.NaN, meanDiameter: 0.05, pitch: 1e-3, wire }),
     ).toThrow(/turns/);
     expect(() => coilInductance({ shape: 'solenoid', turns: 9, meanDiameter: 1e-4, pitch: 1e-3, wire })).toThrow(
-      /too small/,
+      'coil.radius',
     );
     expect(() => coilInductance({ shape: 'spider', turns: 9, innerDiameter: 0.03, slots: 3, over: 2, wire })).toThrow(
-      /woven/,
+      'coil.weave',
     );
   });
 });

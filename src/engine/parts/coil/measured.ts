@@ -1,3 +1,4 @@
+import { demandWithin } from '../../facts/impossible-values.ts';
 import { warning } from '../../facts/warning.ts';
 import type { CoilModel } from './model.ts';
 import type { MeasuredSpec } from './spec.ts';
@@ -8,9 +9,9 @@ import type { MeasuredSpec } from './spec.ts';
  */
 export function measuredCoil(spec: MeasuredSpec): CoilModel {
   const { inductance: L, q, at, selfCapacitance = 5e-12, turns = 100 } = spec;
-  if (!(L > 0)) throw new RangeError(`inductance ${L} H is not above 0`);
-  if (!(q > 0)) throw new RangeError(`Q ${q} is not above 0`);
-  if (!(at > 0)) throw new RangeError(`frequency ${at} Hz is not above 0`);
+  demandWithin('coil.inductance', L, { above: 0 });
+  demandWithin('coil.q', q, { above: 0 });
+  demandWithin('coil.at', at, { above: 0 });
   const resistanceAt = (f: number) => (2 * Math.PI * f * L) / q;
   // Inside unknown: parts as of a coil of medium length, L(n) ∝ n^1.6 (exact sums give exponents 1.4 to 1.9).
   const part = (n: number) => L * (Math.max(0, n) / turns) ** 1.6;

@@ -1,3 +1,4 @@
+import { ImpossibleValues } from '../../facts/impossible-values.ts';
 import type { Farads, Metres } from '../../units/quantities.ts';
 
 /**
@@ -51,7 +52,7 @@ export const MEDHURST_RANGE: readonly [number, number] = [0.1, 50];
  */
 export function medhurstCapacitance(length: Metres, diameter: Metres): Farads {
   const ratio = length / diameter;
-  if (!(ratio > 0)) throw new RangeError(`coil ${length} m long and ${diameter} m across has no length`);
+  if (!(ratio > 0)) throw new ImpossibleValues({ code: 'coil.no-length' });
   const perCentimetre = 1e-12 / 0.01;
   return diameter * perCentimetre * tableAt(ratio);
 }

@@ -1,3 +1,4 @@
+import { demandWithin, ImpossibleValues } from '../../facts/impossible-values.ts';
 import type { Metres } from '../../units/quantities.ts';
 import { closePitch, conductorDiameter, overallDiameter, type Wire } from '../wire/wire.ts';
 import type { BankSpec, BasketSpec, MultilayerSpec, SolenoidSpec, SpiderSpec, SpiralSpec, WoundSpec } from './spec.ts';
@@ -11,7 +12,7 @@ const meanDiameterOn = (formerDiameter: Metres, wire: Wire): Metres => formerDia
 
 function firstDiameter(spec: { formerDiameter?: Metres; wire: Wire }, centre: Metres | undefined): Metres {
   if (centre !== undefined) return centre;
-  if (spec.formerDiameter === undefined) throw new RangeError('neither a former nor a winding diameter is given');
+  if (spec.formerDiameter === undefined) throw new ImpossibleValues({ code: 'coil.no-diameter' });
   return meanDiameterOn(spec.formerDiameter, spec.wire);
 }
 
@@ -186,10 +187,9 @@ function crossingLength(radius: Metres, away: Metres, posts: number, over: numbe
  * an odd number does not divide into whole repeats; that is why neighbours cross instead of lying side by side.
  */
 export function weavePattern(posts: number, over: number): { wave: Float64Array; shift: number } {
-  if (!(Number.isInteger(posts) && posts >= 3))
-    throw new RangeError(`${posts} vanes or pegs: a whole number from 3 needed`);
+  demandWithin('coil.posts', posts, { min: 3, whole: true });
   if (!(Number.isInteger(over) && over >= 1 && 2 * over < posts))
-    throw new RangeError(`over ${over} of ${posts} cannot be woven`);
+    throw new ImpossibleValues({ code: 'coil.weave', over, posts });
   const perPost = 4;
   const steps = 2 * over * perPost;
   const half = steps / 2;

@@ -1,3 +1,4 @@
+import { demandWithin, ImpossibleValues } from '../../facts/impossible-values.ts';
 import type { Metres } from '../../units/quantities.ts';
 
 /**
@@ -65,12 +66,12 @@ export function layOut(lattice: Lattice): Winding {
   const { turns, zStep, place, ...rest } = lattice;
   const disc = lattice.rows === 'radial' && lattice.radii.length > MOST_LAYERS;
   const most = disc || !lattice.full ? MOST_IRREGULAR : MOST_TURNS;
-  if (!(turns > 0 && turns <= most)) throw new RangeError(`${turns} turns: above 0 and up to ${most} needed`);
+  demandWithin('coil.turns', turns, { above: 0, max: most });
   const radii = Float64Array.from(lattice.radii);
   for (const r of radii) {
-    if (!(r > lattice.wireRadius)) throw new RangeError(`a turn of radius ${r} m is too small for the wire`);
+    if (!(r > lattice.wireRadius)) throw new ImpossibleValues({ code: 'coil.radius', radius: r });
   }
-  if (!(lattice.pitch > 0)) throw new RangeError(`pitch ${lattice.pitch} m is not above 0`);
+  demandWithin('coil.pitch', lattice.pitch, { above: 0 });
   const n = ringCount(turns);
   const radius = new Float64Array(n);
   const z = new Float64Array(n);

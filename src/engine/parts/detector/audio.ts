@@ -1,3 +1,4 @@
+import { demandWithin } from '../../facts/impossible-values.ts';
 import { type Warning, warning } from '../../facts/warning.ts';
 import {
   add,
@@ -93,8 +94,8 @@ const ENOUGH = 0.01;
 export function audioDetection(options: AudioDetectionOptions): AudioDetection {
   const { averaged, audioFrequency, depth, carrier, upper, lower, dcResistance, bias = 0 } = options;
   const { loadAtCarrier = complex(0), loadAt } = options;
-  if (!(audioFrequency > 0)) throw new RangeError(`audio frequency must be above 0, got ${audioFrequency}`);
-  if (!(depth >= 0 && depth <= 2)) throw new RangeError(`modulation depth must be from 0 to 2, got ${depth}`);
+  demandWithin('detector.audio-frequency', audioFrequency, { above: 0 });
+  demandWithin('detector.depth', depth, { min: 0, max: 2 });
 
   const sourceAt = sourceImpedances(carrier.impedance, upper.impedance, lower.impedance, loadAtCarrier);
   const steady =

@@ -1,3 +1,4 @@
+import { demandWithin } from '../../facts/impossible-values.ts';
 import { type Warning, warning } from '../../facts/warning.ts';
 import { wrightOmega } from '../../numerics/lambert.ts';
 import {
@@ -66,28 +67,18 @@ export function saturationAt(
 export function exponentialDetector(options: ExponentialOptions): Detector {
   const { ideality: n, seriesResistance: Rs = 0, leakage: G = 0, junctionCapacitance = 0 } = options;
   const { temperature = 300, label = 'Diode', reverseLimit } = options;
-  const check = (ok: boolean, what: string, got: number) => {
-    if (!ok) throw new RangeError(`${what}, got ${got}`);
-  };
-  check(
-    options.saturationCurrent > 0 && options.saturationCurrent < 1,
-    'saturation current must be between 0 and 1 A',
-    options.saturationCurrent,
-  );
-  check(n > 0 && n <= 50, 'ideality must be above 0 and at most 50', n);
-  check(Rs >= 0 && Rs <= 1e9, 'series resistance must be from 0 to 1e9 Ω', Rs);
-  check(G >= 0 && G <= 1, 'leakage must be from 0 to 1 S', G);
-  check(
-    junctionCapacitance >= 0 && junctionCapacitance < 1e-6,
-    'junction capacitance must be from 0 to 1 µF',
-    junctionCapacitance,
-  );
-  check(temperature >= 50 && temperature <= 2000, 'temperature must be from 50 to 2000 K', temperature);
+  const working = { min: 50, max: 2000 };
+  demandWithin('detector.saturation-current', options.saturationCurrent, { above: 0, below: 1 });
+  demandWithin('detector.ideality', n, { above: 0, max: 50 });
+  demandWithin('detector.series-resistance', Rs, { min: 0, max: 1e9 });
+  demandWithin('detector.leakage', G, { min: 0, max: 1 });
+  demandWithin('detector.junction-capacitance', junctionCapacitance, { min: 0, below: 1e-6 });
+  demandWithin('detector.temperature', temperature, working);
   const { measuredAt = temperature, energyGap = 0.67 } = options;
-  check(measuredAt >= 50 && measuredAt <= 2000, 'measured temperature must be from 50 to 2000 K', measuredAt);
+  demandWithin('detector.temperature', measuredAt, working);
 
   const Is = saturationAt(options.saturationCurrent, { from: measuredAt, to: temperature, ideality: n, energyGap });
-  check(Is > 1e-300 && Is < 1, 'saturation current at the working temperature must be between 0 and 1 A', Is);
+  demandWithin('detector.working-saturation-current', Is, { above: 1e-300, below: 1 });
   const s = n * temperatureVoltage(temperature);
   const warnings: Warning[] = [];
   if (Math.abs(temperature - measuredAt) > 60) {

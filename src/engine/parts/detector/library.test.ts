@@ -80,6 +80,6 @@ describe('library of detectors', () => {
   });
 
   test('an unknown kind is refused with the list', () => {
-    expect(() => detectorByKind('moonstone')).toThrow(/galena-good/);
+    expect(() => detectorByKind('moonstone')).toThrow('detector.unknown');
   });
 });

@@ -1,3 +1,4 @@
+import { ImpossibleValues } from '../../facts/impossible-values.ts';
 import type { Amperes, Farads, Kelvins, Ohms, Siemens, Volts } from '../../units/quantities.ts';
 import type { Detector } from './detector.ts';
 import { type ExponentialOptions, exponentialDetector } from './exponential.ts';
@@ -248,7 +249,7 @@ export function detectorByKind(id: string, overrides: DetectorOverrides = {}): D
     });
   }
   const kind = DETECTOR_KINDS.find((k) => k.id === id);
-  if (!kind) throw new RangeError(`unknown detector "${id}"; there are ${DETECTOR_IDS.join(', ')}`);
+  if (!kind) throw new ImpossibleValues({ code: 'detector.unknown', detector: id, detectors: DETECTOR_IDS });
   const { typical } = kind;
   const temperature = overrides.temperature ?? 300;
   const options: ExponentialOptions = {

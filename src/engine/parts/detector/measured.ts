@@ -1,3 +1,4 @@
+import { ImpossibleValues } from '../../facts/impossible-values.ts';
 import { type Warning, warning } from '../../facts/warning.ts';
 import { type MonotoneCurve, monotoneCurve } from '../../numerics/monotone.ts';
 import { type Amperes, type Farads, type Kelvins, temperatureVoltage, type Volts } from '../../units/quantities.ts';
@@ -31,7 +32,7 @@ export function measuredDetector(options: MeasuredOptions): Detector {
   const { junctionCapacitance = 0, temperature = 300, label = 'Measured detector' } = options;
   const warnings: Warning[] = [];
   const points = merged(options.points);
-  if (points.length < 2) throw new RangeError(`a measured curve needs two different voltages, got ${points.length}`);
+  if (points.length < 2) throw new ImpossibleValues({ code: 'detector.too-few-voltages', count: points.length });
   const lowest = points[0].v;
   const highest = points[points.length - 1].v;
   if (lowest > 1e-9 || highest < -1e-9) {
@@ -271,7 +272,7 @@ interface Point {
 function merged(points: readonly MeasuredPoint[]): Point[] {
   const sorted = points.map(({ voltage, current }, index) => {
     if (!Number.isFinite(voltage) || !Number.isFinite(current)) {
-      throw new RangeError(`measured point ${index} must be finite, got ${voltage} V, ${current} A`);
+      throw new ImpossibleValues({ code: 'detector.point-not-finite', index });
     }
     return { v: voltage, i: current, weight: 1 };
   });

@@ -1,3 +1,4 @@
+import { demandWithin } from '../../facts/impossible-values.ts';
 import { type Warning, warning } from '../../facts/warning.ts';
 import { logI0 } from '../../numerics/bessel-modified.ts';
 import { type Complex, complex, divide, ONE } from '../../numerics/complex.ts';
@@ -61,12 +62,11 @@ const SETTLING = 20;
  */
 export function steadyDetector(options: SteadyOptions): SteadyDetection {
   const { averaged, openCircuit: E, sourceImpedance, dcResistance: R, bias = 0 } = options;
-  if (!(E >= 0 && E <= 1e7)) throw new RangeError(`open-circuit voltage must be from 0 to 1e7 V, got ${E}`);
-  if (!(R >= 0 && R <= 1e15)) throw new RangeError(`direct load must be from 0 to 1e15 Ω, got ${R}`);
-  if (!(Math.abs(bias) <= 1e3)) throw new RangeError(`bias must be within ±1000 V, got ${bias}`);
-  if (!(sourceImpedance.re >= 0 && Math.abs(sourceImpedance.im) < 1e15 && sourceImpedance.re < 1e15)) {
-    throw new RangeError(`source resistance must be at least 0 and finite, got ${sourceImpedance.re}`);
-  }
+  demandWithin('detector.open-voltage', E, { min: 0, max: 1e7 });
+  demandWithin('detector.direct-load', R, { min: 0, max: 1e15 });
+  demandWithin('detector.bias', bias, { min: -1e3, max: 1e3 });
+  demandWithin('detector.source-resistance', sourceImpedance.re, { min: 0, below: 1e15 });
+  demandWithin('detector.source-reactance', sourceImpedance.im, { above: -1e15, below: 1e15 });
   const out = averagedCurrents();
   const solution =
     newton(averaged, E, sourceImpedance, R, bias, out) ?? nested(averaged, E, sourceImpedance, R, bias, out);

@@ -1,3 +1,4 @@
+import { demandWithin } from '../../facts/impossible-values.ts';
 import { type Warning, warning } from '../../facts/warning.ts';
 import {
   add,
@@ -64,16 +65,13 @@ export interface TunedDetection {
 export function tunedDetector(options: TunedDetectorOptions): TunedDetection {
   const { detector, tap, availablePower, load, bias = 0 } = options;
   const { inductance: L, q: Q, frequency } = options.tunedCircuit;
-  const check = (ok: boolean, what: string, got: number) => {
-    if (!ok) throw new RangeError(`${what}, got ${got}`);
-  };
-  check(L > 0, 'inductance must be above 0', L);
-  check(Q > 0 && Q < 1e6, 'Q must be above 0', Q);
-  check(frequency > 0, 'frequency must be above 0', frequency);
-  check(tap > 0 && tap <= 1, 'tap must be above 0 and at most 1', tap);
-  check(availablePower > 0 && availablePower < 1e4, 'available power must be above 0', availablePower);
-  check(load.resistance > 0, 'load resistance must be above 0', load.resistance);
-  check(load.capacitance >= 0, 'load capacitance must be at least 0', load.capacitance);
+  demandWithin('tuned-circuit.inductance', L, { above: 0 });
+  demandWithin('tuned-circuit.q', Q, { above: 0, below: 1e6 });
+  demandWithin('tuned-circuit.frequency', frequency, { above: 0 });
+  demandWithin('tuned-circuit.tap', tap, { above: 0, max: 1 });
+  demandWithin('tuned-circuit.available-power', availablePower, { above: 0, below: 1e4 });
+  demandWithin('tuned-circuit.load-resistance', load.resistance, { above: 0 });
+  demandWithin('tuned-circuit.load-capacitance', load.capacitance, { min: 0 });
 
   const w = 2 * Math.PI * frequency;
   const Rp = Q * w * L;

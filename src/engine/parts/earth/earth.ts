@@ -1,3 +1,4 @@
+import { demandWithin, ImpossibleValues, type SizeId } from '../../facts/impossible-values.ts';
 import { type Warning, warning } from '../../facts/warning.ts';
 import { type Complex, reciprocal } from '../../numerics/complex.ts';
 import {
@@ -100,17 +101,17 @@ export function earth(spec: EarthSpec): EarthModel {
   if (spec.shape === 'measured' || spec.shape === 'water pipe') return given(spec);
   const soil = soilOf(spec);
   const { frequency = 1e6 } = spec;
-  positive(frequency, 'frequency');
+  positive('earth.frequency', frequency);
   const warnings: Warning[] = [];
   if (spec.shape === 'counterpoise') {
     const { count = 1, length, height, wire } = spec;
-    whole(count, 1, 60, 'counterpoise wires');
-    for (const [value, name] of [
-      [length, 'length'],
-      [height, 'height'],
-      [wire.diameter, 'wire diameter'],
+    whole('earth.counterpoise-wires', count, 1, 60);
+    for (const [size, value] of [
+      ['earth.length', length],
+      ['earth.height', height],
+      ['earth.wire', wire.diameter],
     ] as const)
-      positive(value, name);
+      positive(size, value);
     thin(wire.diameter, Math.min(length, height));
     const model = counterpoise(count, length, height, wire.diameter);
     const at = (resistivity: OhmMetres) => model.impedanceAt(frequency, resistivity).re;
@@ -125,7 +126,7 @@ export function earth(spec: EarthSpec): EarthModel {
       range: [Math.min(ends[0], resistance), Math.max(ends[1], resistance)],
       capacitance: model.capacitance,
       chargeHeight: height,
-      impedanceAt: (f) => model.impedanceAt(positive(f, 'frequency'), soil.resistivity),
+      impedanceAt: (f) => model.impedanceAt(positive('earth.frequency', f), soil.resistivity),
       warnings,
     };
   }
@@ -145,7 +146,7 @@ export function earth(spec: EarthSpec): EarthModel {
     resistance,
     range: withContact(usual, [at(soil.range[0]), at(soil.range[1])], spec.frequency === undefined ? CONTACT.usual : 1),
     chargeHeight: 0,
-    impedanceAt: (f) => ({ re: resistance, im: 0 * positive(f, 'frequency') }),
+    impedanceAt: (f) => ({ re: resistance, im: 0 * positive('earth.frequency', f) }),
     warnings,
   };
 }
@@ -211,18 +212,18 @@ function lying(spec: Lying, warnings: Warning[]): { factor: number; reach: Metre
     case 'rod':
     case 'rods': {
       const { length, diameter } = spec;
-      positive(length, 'rod length');
-      positive(diameter, 'rod diameter');
+      positive('earth.length', length);
+      positive('earth.rod-diameter', diameter);
       thin(diameter, length);
       if (diameter > length / 10) warnings.push(warning('earth.rod-thick'));
       if (spec.shape === 'rod') return { factor: rodFactor(length, diameter), reach: length };
       const { count = 2, spacing = length } = spec;
       if (!spec.positions) {
-        whole(count, 2, 100, 'rods');
-        positive(spacing, 'spacing');
+        whole('earth.rods', count, 2, 100);
+        positive('earth.spacing', spacing);
       }
       const positions = positionsOf(spec);
-      whole(positions.length, 1, 100, 'rods');
+      whole('earth.rods', positions.length, 1, 100);
       if (!spec.positions && spacing < length) {
         warnings.push(warning('earth.rods-close'));
       }
@@ -230,11 +231,11 @@ function lying(spec: Lying, warnings: Warning[]): { factor: number; reach: Metre
     }
     case 'plate': {
       const radius = spec.side !== undefined ? spec.side * DISC_FOR_SQUARE : (spec.diameter ?? Number.NaN) / 2;
-      positive(radius, 'plate size');
-      if (!(spec.depth >= 0 && spec.depth <= 100)) throw new RangeError(`depth must be 0 to 100 m, not ${spec.depth}`);
+      positive('earth.plate-size', radius);
+      demandWithin('earth.depth', spec.depth, { min: 0, max: 100 });
       if (spec.lie === 'upright') {
         if (!(spec.depth >= radius))
-          throw new RangeError(`a plate on edge must have its middle at least ${radius} m deep, not ${spec.depth}`);
+          throw new ImpossibleValues({ code: 'earth.plate-shallow', least: radius, depth: spec.depth });
         return { factor: uprightPlateFactor(radius, spec.depth), reach: radius };
       }
       return { factor: levelPlateFactor(radius, spec.depth), reach: radius };
@@ -242,18 +243,17 @@ function lying(spec: Lying, warnings: Warning[]): { factor: number; reach: Metre
     case 'buried wire':
     case 'radials': {
       const { length, depth, wire } = spec;
-      positive(length, 'length');
-      positive(wire.diameter, 'wire diameter');
+      positive('earth.length', length);
+      positive('earth.wire', wire.diameter);
       thin(wire.diameter, length);
-      if (!(depth >= wire.diameter / 2 && depth <= 100))
-        throw new RangeError(`depth must be at least half the wire and at most 100 m, not ${depth}`);
+      demandWithin('earth.depth', depth, { min: wire.diameter / 2, max: 100 });
       if (spec.shape === 'buried wire') {
         return {
           factor: buriedWiresFactor({ arms: 2, length: length / 2, depth, wireDiameter: wire.diameter }),
           reach: length,
         };
       }
-      whole(spec.count, 1, 240, 'radials');
+      whole('earth.radials', spec.count, 1, 240);
       const one = spec.count === 1;
       const arms = one ? { arms: 2, length: length / 2 } : { arms: spec.count, length };
       return { factor: buriedWiresFactor({ ...arms, depth, wireDiameter: wire.diameter }), reach: length };
@@ -265,26 +265,20 @@ function given(spec: Extract<EarthSpec, { shape: 'measured' | 'water pipe' }>): 
   // A pipe's joints and what it runs into are not known: ×/÷ 3 (common practice; 20 Ω at 180 kHz of 46 m published).
   const usual = spec.shape === 'water pipe' ? 3 : 1.05;
   const { resistance, range = [resistance / usual, resistance * usual] } = spec;
-  if (!(resistance >= 0 && resistance < 1e9))
-    throw new RangeError(`earth resistance must be 0 to 1e9 Ω, not ${resistance}`);
+  demandWithin('earth.resistance', resistance, { min: 0, below: 1e9 });
   if (!(range[0] >= 0 && range[0] <= resistance && resistance <= range[1])) {
-    throw new RangeError(
-      `the range of the earth’s resistance must hold ${resistance} Ω, not ${range[0]} to ${range[1]}`,
-    );
+    throw new ImpossibleValues({ code: 'earth.range', value: resistance, low: range[0], high: range[1] });
   }
   const warnings: Warning[] = spec.shape === 'water pipe' ? [warning('earth.water-pipe')] : [];
   return { resistance, range, chargeHeight: 0, impedanceAt: () => ({ re: resistance, im: 0 }), warnings };
 }
 
-function positive(value: number, name: string): number {
-  if (!(value > 0 && value < 1e12)) throw new RangeError(`${name} must be above 0, not ${value}`);
+const positive = (size: SizeId, value: number): number => {
+  demandWithin(size, value, { above: 0, below: 1e12 });
   return value;
-}
-function whole(value: number, low: number, high: number, name: string): void {
-  if (!(Number.isInteger(value) && value >= low && value <= high))
-    throw new RangeError(`there must be ${low} to ${high} ${name}, not ${value}`);
-}
+};
+const whole = (size: SizeId, value: number, min: number, max: number): void =>
+  demandWithin(size, value, { min, max, whole: true });
 function thin(diameter: Metres, length: Metres): void {
-  if (!(diameter < length))
-    throw new RangeError(`the metal must be thinner than it is long or high: ${diameter} m against ${length} m`);
+  if (!(diameter < length)) throw new ImpossibleValues({ code: 'earth.metal-thick', diameter, length });
 }

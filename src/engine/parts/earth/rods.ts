@@ -1,3 +1,4 @@
+import { ImpossibleValues } from '../../facts/impossible-values.ts';
 import { solveLinear } from '../../numerics/linear-solve.ts';
 import { meanInverseDistance, type Segment } from '../../numerics/segment-potential.ts';
 import type { Metres } from '../../units/quantities.ts';
@@ -24,7 +25,8 @@ export function rodsFactor(length: Metres, diameter: Metres, positions: readonly
   for (let i = 0; i < n; i++) {
     for (let j = 0; j < n; j++) {
       const s = Math.hypot(positions[i][0] - positions[j][0], positions[i][1] - positions[j][1]);
-      if (i !== j && !(s > diameter)) throw new RangeError(`rods ${i + 1} and ${j + 1} stand in the same place`);
+      if (i !== j && !(s > diameter))
+        throw new ImpossibleValues({ code: 'earth.rods-together', first: Math.min(i, j), second: Math.max(i, j) });
       // The other rod with its image above ground is one wire of twice the length and twice the current.
       const both: Segment = { from: [s, 0, -length], to: [s, 0, length] };
       matrix[i * n + j] =

@@ -1,3 +1,4 @@
+import { demandWithin, ImpossibleValues } from '../../facts/impossible-values.ts';
 import type { OhmMetres } from '../../units/quantities.ts';
 
 export interface Soil {
@@ -48,18 +49,14 @@ export interface SoilSpec {
 /** @throws RangeError when neither is given or a figure is not above 0. */
 export function soilOf({ soil, soilResistivity, soilResistivityRange }: SoilSpec): Soil {
   const named = soil === undefined ? undefined : (SOILS as Record<string, Soil>)[soil];
-  if (soil !== undefined && !named) throw new RangeError(`soil must be one of ${SOIL_NAMES.join('; ')}, not ${soil}`);
-  if (soilResistivity === undefined && !named) throw new RangeError('give the soil by its kind or its soilResistivity');
+  if (soil !== undefined && !named) throw new ImpossibleValues({ code: 'earth.soil', soils: SOIL_NAMES, soil });
+  if (soilResistivity === undefined && !named) throw new ImpossibleValues({ code: 'earth.no-soil' });
   const resistivity = soilResistivity ?? named?.resistivity ?? Number.NaN;
-  if (!(resistivity > 0 && resistivity <= 1e6)) {
-    throw new RangeError(`soil resistivity must be above 0 and at most 1e6 Ω·m, not ${resistivity}`);
-  }
+  demandWithin('earth.soil-resistivity', resistivity, { above: 0, max: 1e6 });
   const own = soilResistivity === undefined ? named?.range : undefined;
   const [low, high] = soilResistivityRange ?? own ?? [resistivity / 2, resistivity * 2];
   if (!(low > 0 && low <= resistivity && resistivity <= high && high < Number.POSITIVE_INFINITY)) {
-    throw new RangeError(
-      `the spread of soil resistivity must hold its own figure ${resistivity}, not ${low} to ${high}`,
-    );
+    throw new ImpossibleValues({ code: 'earth.range', value: resistivity, low, high });
   }
   return { resistivity, range: [low, high], source: named && own ? named.source : 'as given' };
 }

@@ -1,4 +1,5 @@
 import { supplyCautions } from '../../facts/cautions.ts';
+import { demandWithin, ImpossibleValues } from '../../facts/impossible-values.ts';
 import { type Warning, warning } from '../../facts/warning.ts';
 import { owned } from '../../network/ids.ts';
 import { PART } from '../../network/part-ids.ts';
@@ -43,9 +44,9 @@ const RATED_INPUT = 0.01;
 export function amplifier(spec: Amplifier): Load {
   const { inputResistance: R, inputCapacitance: C = 1e-10, couplingCapacitor, loadResistor, supply = 'battery' } = spec;
   const { loudest = 100, listening = 'loudspeaker' } = spec;
-  for (const [name, value] of Object.entries({ R, couplingCapacitor, loadResistor }))
-    if (value !== undefined && !(value > 0)) throw new RangeError(`${name} must be above 0, got ${value}`);
-  if (!(C >= 0)) throw new RangeError(`inputCapacitance must be 0 or more, got ${C}`);
+  for (const value of [R, couplingCapacitor, loadResistor])
+    if (value !== undefined && !(value > 0)) throw new ImpossibleValues({ code: 'load.sizes' });
+  demandWithin('load.input-capacitance', C, { min: 0 });
   const warnings: Warning[] = [];
   const level = spec.soundAtFullInput ?? fromSpeaker(spec);
   const response = spec.response ? measuredResponse(spec.response) : bandResponse(100, 10000);
@@ -107,6 +108,6 @@ export function amplifier(spec: Amplifier): Load {
 /** Level for the rated input from gain, the speaker's rating and the distance (free field, 6 dB a doubling). */
 function fromSpeaker({ gain = 40, speaker }: Amplifier): Decibels {
   const { level = 86, volts = 2.83, distance = 1 } = speaker ?? {};
-  if (!(volts > 0) || !(distance > 0)) throw new RangeError(`volts ${volts} and distance ${distance} must be above 0`);
+  if (!(volts > 0) || !(distance > 0)) throw new ImpossibleValues({ code: 'load.sizes' });
   return level + gain + decibels(RATED_INPUT / volts) - decibels(distance);
 }

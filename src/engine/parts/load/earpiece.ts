@@ -1,3 +1,4 @@
+import { ImpossibleValues } from '../../facts/impossible-values.ts';
 import { type Warning, warning } from '../../facts/warning.ts';
 import { owned } from '../../network/ids.ts';
 import { PART } from '../../network/part-ids.ts';
@@ -31,7 +32,7 @@ const USUAL_SPREAD: Decibels = 10;
 export function crystalEarpiece(spec: CrystalEarpiece): Load {
   const { capacitance: C, resistor, lossTangent = 0.02, ears = 1 } = spec;
   if (!(C > 0) || !(lossTangent >= 0) || (resistor !== undefined && !(resistor > 0)))
-    throw new RangeError(`capacitance ${C}, resistor ${resistor}, lossTangent ${lossTangent} are not an earpiece`);
+    throw new ImpossibleValues({ code: 'load.sizes' });
   const level = spec.sensitivity ?? USUAL;
   const response = spec.response ? measuredResponse(spec.response) : bandResponse(200, 8000);
   const conductance = 1 / LEAK + (resistor === undefined ? 0 : 1 / resistor);

@@ -1,3 +1,4 @@
+import { demandWithin, ImpossibleValues } from '../../facts/impossible-values.ts';
 import { type Warning, warning } from '../../facts/warning.ts';
 import { owned } from '../../network/ids.ts';
 import { PART } from '../../network/part-ids.ts';
@@ -91,11 +92,10 @@ function inductanceFor(figure: (L: Henries) => Ohms, wanted: Ohms): Henries {
 export function magneticPhones(spec: MagneticPhones): Load {
   const { resistance: R, eddyFactor: e = 0.5, capacitance: C = CORD, ears = 2 } = spec;
   const make = MAKES[spec.make ?? 'magnetic'];
-  if (!(R > 0) || !(e >= 0) || !(C >= 0)) throw new RangeError(`resistance ${R}, eddyFactor ${e}, capacitance ${C}`);
+  if (!(R > 0) || !(e >= 0) || !(C >= 0)) throw new ImpossibleValues({ code: 'load.sizes' });
   if (spec.impedance !== undefined && !(spec.impedance > R))
-    throw new RangeError(`impedance at 1 kHz ${spec.impedance} must exceed the direct resistance ${R}`);
-  if (spec.inductance !== undefined && !(spec.inductance > 0))
-    throw new RangeError(`inductance must be above 0, got ${spec.inductance}`);
+    throw new ImpossibleValues({ code: 'load.impedance-below-resistance', impedance: spec.impedance, resistance: R });
+  if (spec.inductance !== undefined) demandWithin('load.inductance', spec.inductance, { above: 0 });
   const at = (L: Henries) => winding(R, L, eddyOf(L, e));
   const L =
     spec.inductance ??

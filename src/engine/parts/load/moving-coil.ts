@@ -1,3 +1,4 @@
+import { demandWithin } from '../../facts/impossible-values.ts';
 import { type Warning, warning } from '../../facts/warning.ts';
 import { owned } from '../../network/ids.ts';
 import { PART } from '../../network/part-ids.ts';
@@ -24,7 +25,7 @@ const USUAL_SPREAD: Decibels = 7;
 /** @throws RangeError unless the impedance is above 0. */
 export function movingCoilPhones(spec: MovingCoilPhones): Load {
   const { impedance: R, ears = 2 } = spec;
-  if (!(R > 0)) throw new RangeError(`impedance must be above 0, got ${R}`);
+  demandWithin('load.impedance', R, { above: 0 });
   const level = spec.sensitivity ?? USUAL;
   const response = spec.response ? measuredResponse(spec.response) : bandResponse(40, 14000);
   const warnings: Warning[] = [];

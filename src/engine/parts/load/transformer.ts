@@ -1,3 +1,4 @@
+import { demandWithin, ImpossibleValues } from '../../facts/impossible-values.ts';
 import { warning } from '../../facts/warning.ts';
 import type { Element } from '../../network/elements.ts';
 import { elementId, owned } from '../../network/ids.ts';
@@ -45,12 +46,10 @@ export function throughTransformer(t: Transformer, load: Load): Load {
   } = t;
   const Lp = t.primaryInductance ?? (IDEAL_RATIO * n * n * magnitude(load.impedanceAt(50))) / (2 * Math.PI * 50);
   if (!(n > 0) || !(R1 >= 0) || !(R2 >= 0) || !(Lp > 0) || !(leakage >= 0 && leakage < 1) || !(Cw >= 0))
-    throw new RangeError(
-      `ratio ${n}, resistances ${R1} and ${R2}, inductance ${Lp}, leakage ${leakage} are not a transformer`,
-    );
+    throw new ImpossibleValues({ code: 'transformer.sizes' });
   const iron =
     t.coreLoss ?? (t.primaryInductance === undefined ? Number.POSITIVE_INFINITY : IRON_Q * 2 * Math.PI * 1000 * Lp);
-  if (!(iron > 0)) throw new RangeError(`coreLoss must be above 0, got ${iron}`);
+  demandWithin('transformer.core-loss', iron, { above: 0 });
   const L1 = (1 - leakage) * Lp;
   const L2 = L1 / (n * n);
   const M = CLOSEST * Math.sqrt(L1 * L2);

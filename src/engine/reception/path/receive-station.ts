@@ -1,4 +1,5 @@
 import type { SetCircuit } from '../../built/set-circuit.ts';
+import { ImpossibleValues } from '../../facts/impossible-values.ts';
 import { type Complex, magnitude, multiply, scale, subtract } from '../../numerics/complex.ts';
 import { type AudioDetection, audioDetection, type SeenFromDetector } from '../../parts/detector/audio.ts';
 import { standingPoint } from '../../parts/detector/standing.ts';
@@ -7,7 +8,6 @@ import type { StationDescription } from '../../set/place.ts';
 import { type LinearSolver, linearSolver } from '../../solvers/linear/solve.ts';
 import { tunedNetwork } from '../../solvers/linear/tuned.ts';
 import type { CarrierView, TunedNetwork } from '../../solvers/linear/views.ts';
-import { formatQuantity } from '../../units/format.ts';
 import {
   type Decibels,
   type Degrees,
@@ -199,9 +199,12 @@ export function receiveStation(
     { tone: TEST_TONE, depth: Math.min(station.modulation, 1), steady },
   );
   if (!audio.settled) {
-    throw new RangeError(
-      `the audio of ${station.name} cannot be calculated: ${formatQuantity(steady.junctionVoltage, 'voltage', 2)} of carrier at the detector are beyond what its equations can be solved for; expected a field that a receiver meets, got ${formatQuantity(field.fieldStrength, 'field strength', 2)}`,
-    );
+    throw new ImpossibleValues({
+      code: 'station.too-strong',
+      station: station.name,
+      voltage: steady.junctionVoltage,
+      fieldStrength: field.fieldStrength,
+    });
   }
   const work = workingPoint(
     circuit.averaged,

@@ -1,3 +1,4 @@
+import { ImpossibleValues } from '../../facts/impossible-values.ts';
 import type { Circuit } from '../../network/elements.ts';
 import type { Device } from '../transient/devices.ts';
 import { type Detection, type DetectionOptions, harmonics } from '../transient/waveform-figures.ts';
@@ -47,7 +48,7 @@ export function detectByEnvelope(circuit: Circuit, options: EnvelopeDetectionOpt
   });
   const skip = Math.round(settle * rate);
   const count = Math.round(duration * rate);
-  if (!(count >= 2)) throw new RangeError('the duration is too short');
+  if (!(count >= 2)) throw new ImpossibleValues({ code: 'signal.too-short' });
   const heard = new Float64Array(count);
   const envelopes = stations.map(() => new Float64Array(size));
   const out = [new Float64Array(size)];
@@ -77,7 +78,7 @@ export function detectByEnvelope(circuit: Circuit, options: EnvelopeDetectionOpt
       power += v.re[i] * c.re[i] + v.im[i] * c.im[i];
     }
   }
-  if (listener.meters.lost > 0) throw new RangeError('the envelopes of this circuit could not be followed');
+  if (listener.meters.lost > 0) throw new ImpossibleValues({ code: 'envelope.not-followed' });
   return {
     ...harmonics(heard, 1 / rate, options.tones, { start: (skip + 1) / rate, mean: 0 }),
     inputResistance: square / power,

@@ -19,6 +19,7 @@ export { drawingText } from './drawings/common.ts';
 export { detectorDrawing, detectorText } from './drawings/detector.ts';
 export { loadDrawing, loadText } from './drawings/load.ts';
 export * from './explain/index.ts';
+export { errorText } from './fields/impossible.ts';
 export {
   columnName,
   expectedText,

@@ -1,4 +1,5 @@
 import { type Match, matching, type SetDescription, trialsOf } from '../../../../engine/index.ts';
+import { errorText } from '../../../../outputs/words/index.ts';
 import type { When } from '../../../description/when.ts';
 import { coastFor } from '../../../workers/coast.ts';
 import type { Reply } from '../../../workers/latest.ts';
@@ -15,7 +16,7 @@ addEventListener('message', async ({ data }: MessageEvent<MatchQuestion>) => {
     const coast = await coastFor(data.set.place);
     reply = { answer: matching(trialsOf(data.set, { time: data.time, coast }), data.station, { withCoverage: true }) };
   } catch (error) {
-    reply = { error: (error as Error).message };
+    reply = { error: errorText(error) };
   }
   postMessage(reply);
 });

@@ -1,4 +1,5 @@
 import { compareDetectorsOn, type DetectorOnStation, type SetDescription } from '../../../../engine/index.ts';
+import { errorText } from '../../../../outputs/words/index.ts';
 import type { When } from '../../../description/when.ts';
 import { coastFor } from '../../../workers/coast.ts';
 import type { Reply } from '../../../workers/latest.ts';
@@ -15,7 +16,7 @@ addEventListener('message', async ({ data }: MessageEvent<CompareQuestion>) => {
     const options = { time: data.time, coast: await coastFor(data.set.place) };
     reply = { answer: compareDetectorsOn(data.set, data.station, undefined, true, options) };
   } catch (error) {
-    reply = { error: (error as Error).message };
+    reply = { error: errorText(error) };
   }
   postMessage(reply);
 });

@@ -1,6 +1,6 @@
 import { HEATER_WATCHED, heaterRuns, type SetDescription } from '../../../../engine/index.ts';
 import type { HeaterCurves } from '../../../../outputs/plots/index.ts';
-import { heaterSentences } from '../../../../outputs/words/index.ts';
+import { errorText, heaterSentences } from '../../../../outputs/words/index.ts';
 import type { When } from '../../../description/when.ts';
 import { coastFor } from '../../../workers/coast.ts';
 import type { Reply } from '../../../workers/latest.ts';
@@ -20,7 +20,7 @@ addEventListener('message', async ({ data }: MessageEvent<HeaterQuestion>) => {
       answer: runs && { ...runs, watched: HEATER_WATCHED, words: heaterSentences(runs.full, runs.less) },
     };
   } catch (error) {
-    reply = { error: (error as Error).message };
+    reply = { error: errorText(error) };
   }
   postMessage(reply);
 });

@@ -7,6 +7,7 @@ import {
   wavePlaces,
 } from '../../../../engine/index.ts';
 import { type ShownWaves, shownWaves } from '../../../../outputs/explain/node-waves/index.ts';
+import { errorText } from '../../../../outputs/words/index.ts';
 import type { When } from '../../../description/when.ts';
 import { coastFor } from '../../../workers/coast.ts';
 
@@ -55,6 +56,6 @@ addEventListener('message', async ({ data }: MessageEvent<NodeWavesQuestion>) =>
       answer.waves.flatMap(({ kept }) => [kept.samples.buffer, kept.blocks.buffer, kept.wide.buffer] as ArrayBuffer[]),
     );
   } catch (error) {
-    say({ error: (error as Error).message });
+    say({ error: errorText(error) });
   }
 });

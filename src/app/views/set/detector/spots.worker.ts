@@ -6,7 +6,7 @@ import {
   spotsWorth,
   type WhiskerPosition,
 } from '../../../../engine/index.ts';
-import { crystalSpots } from '../../../../outputs/words/index.ts';
+import { crystalSpots, errorText } from '../../../../outputs/words/index.ts';
 import type { When } from '../../../description/when.ts';
 import { coastFor } from '../../../workers/coast.ts';
 import type { Reply } from '../../../workers/latest.ts';
@@ -48,7 +48,7 @@ addEventListener('message', async ({ data }: MessageEvent<SpotsQuestion>) => {
       },
     };
   } catch (error) {
-    reply = { error: (error as Error).message };
+    reply = { error: errorText(error) };
   }
   postMessage(reply);
 });

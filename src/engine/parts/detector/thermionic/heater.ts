@@ -1,3 +1,4 @@
+import { demandWithin } from '../../../facts/impossible-values.ts';
 import { root } from '../../../numerics/roots.ts';
 import type { Kelvins, Seconds, Volts } from '../../../units/quantities.ts';
 
@@ -49,9 +50,8 @@ function surplus(heater: Heater, voltage: Volts, T: Kelvins): number {
  * @throws RangeError when the voltage is not finite or beyond 3 times the rated one.
  */
 export function cathodeTemperature(voltage: Volts, heater: Heater = SMALL_VALVE_HEATER): Kelvins {
-  if (!(Math.abs(voltage) <= 3 * heater.ratedVoltage)) {
-    throw new RangeError(`heater voltage must be within 3 times the rated ${heater.ratedVoltage} V, got ${voltage}`);
-  }
+  const most = 3 * heater.ratedVoltage;
+  demandWithin('detector.heater-voltage', voltage, { min: -most, max: most });
   if (voltage === 0) return heater.roomTemperature;
   return root((T) => surplus(heater, voltage, T), heater.roomTemperature, 4 * heater.ratedTemperature);
 }

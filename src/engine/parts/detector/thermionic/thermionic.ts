@@ -1,3 +1,4 @@
+import { demandWithin } from '../../../facts/impossible-values.ts';
 import { type Warning, warning } from '../../../facts/warning.ts';
 import { monotoneCurve } from '../../../numerics/monotone.ts';
 import { boundary } from '../../../numerics/roots.ts';
@@ -64,8 +65,8 @@ export function emission(T: Kelvins, electrodes: Electrodes = SMALL_VALVE_ELECTR
 export function thermionicDetector(options: ThermionicOptions): Detector {
   const { temperature: T, capacitance = 2e-12, leakage: G = 0, label = 'Thermionic diode' } = options;
   const electrodes = { ...SMALL_VALVE_ELECTRODES, ...options.electrodes };
-  if (!(T >= 250 && T <= 2500)) throw new RangeError(`cathode temperature must be from 250 to 2500 K, got ${T}`);
-  if (!(G >= 0 && G <= 1)) throw new RangeError(`leakage must be from 0 to 1 S, got ${G}`);
+  demandWithin('detector.cathode-temperature', T, { min: 250, max: 2500 });
+  demandWithin('detector.leakage', G, { min: 0, max: 1 });
   const { area, gap, contactPotential, emissionConstant, workFunction } = electrodes;
   for (const [name, value] of Object.entries({ area, gap, emissionConstant, workFunction })) {
     if (!(value > 0)) throw new RangeError(`${name} must be above 0, got ${value}`);

@@ -11,6 +11,7 @@ export {
   stationsAnswer,
   waveAnswer,
 } from './answers.ts';
+export { type CalcExpectation, type CalcProblem, calcNotes, calcProblemText, type JsonType } from './calc-problems.ts';
 export { type CalculationName, calculationWords } from './calculations.ts';
 export { type CommandName, type CommandOptions, commandWords } from './commands.ts';
 export { curveColumns, curvesAnswer } from './curves.ts';

@@ -51,6 +51,7 @@ const EXPECTED: Phrases<DescriptionExpectations> = {
   list: ({ of }) => LISTS[of].list,
   'list.at-least': ({ of, count }) => `at least ${counted(count, LISTS[of].one, LISTS[of].other)}`,
   'list.at-most': ({ of, count }) => `at most ${counted(count, LISTS[of].one, LISTS[of].other)}`,
+  'items.at-least': ({ count }) => `at least ${count} of them`,
   'items.at-most': ({ count }) => `at most ${count} of them`,
   text: () => 'text',
   'text.at-most': ({ characters }) => `at most ${characters} characters`,

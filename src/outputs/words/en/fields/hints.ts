@@ -1,5 +1,6 @@
 import type { Hint, Hints } from '../../../../engine/fields/problem.ts';
 import type { NameOf } from './expected.ts';
+import { impossibleText } from './impossible.ts';
 import { aQuantity, exampleOf, examplesOf } from './quantities.ts';
 import { touchstoneProblem } from './touchstone.ts';
 
@@ -61,7 +62,7 @@ const HINTS: Phrases<Hints> = {
   'close-or-thinner': () => 'leave it out for a close winding, or take thinner wire',
   'thinner-or-wider': () => 'take thinner wire, or wind on something wider',
   'fewer-or-larger': () => 'take fewer, a larger circle or thinner wire',
-  unbuildable: ({ message }) => message,
+  unbuildable: ({ reason }) => impossibleText(reason),
 };
 
 /** A way out, as it stands in brackets after a problem. */
