@@ -109,10 +109,14 @@ function levelAt(t: Tuned, g: number, position: Ratio, other: Ratio): number {
   return quotientAt(withSecond(t, g, t.ganged ? position : other), y * t.main.lossTangentAt(position), y);
 }
 
-/** A tenth of the capacitance to both sides of where a port's reactance cancels: the top lies within. */
+/**
+ * The top lies within so much of the capacitance to both sides of where a port's susceptance cancels: a tenth, or
+ * (2/Q)² where the circuit is loaded so much that this is more.
+ */
 const STRETCH = 0.1;
+const WIDEST = 0.95;
 
-/** Where a tuning capacitor's reactance cancels what it sees, and the stretch of its scale about it. */
+/** Where a tuning capacitor's susceptance cancels what it sees, and the stretch of its scale about it. */
 interface Resonance {
   readonly wanted: Farads;
   readonly from: Ratio;
@@ -120,11 +124,15 @@ interface Resonance {
 }
 
 function resonance(tuning: TuningPort, q: StraightQuotient, w: number): Resonance {
-  // c + d·Y is c times 1 + Z·Y, Z being the impedance that the port shows.
-  const reactance = (q[7] * q[4] - q[6] * q[5]) / (q[4] * q[4] + q[5] * q[5]);
-  const wanted = reactance > 0 ? 1 / (w * reactance) : Number.POSITIVE_INFINITY;
-  const a = positionOf(tuning, wanted * (1 - STRETCH));
-  const b = positionOf(tuning, wanted * (1 + STRETCH));
+  // c + d·Y is d times Yₙ + Y, Yₙ being the admittance that the port shows: least where their susceptances cancel,
+  // however much a strong signal's detector loads the port.
+  const size = q[6] * q[6] + q[7] * q[7];
+  const shown = { re: (q[4] * q[6] + q[5] * q[7]) / size, im: (q[5] * q[6] - q[4] * q[7]) / size };
+  const wanted = shown.im < 0 ? -shown.im / w : Number.POSITIVE_INFINITY;
+  const broad = ((2 * shown.re) / shown.im) ** 2;
+  const stretch = broad > STRETCH ? Math.min(broad, WIDEST) : STRETCH;
+  const a = positionOf(tuning, wanted * (1 - stretch));
+  const b = positionOf(tuning, wanted * (1 + stretch));
   return { wanted, from: Math.min(a, b), to: Math.max(a, b) };
 }
 

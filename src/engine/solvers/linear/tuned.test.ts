@@ -58,6 +58,27 @@ describe('the closed forms of a set that capacitors tune', () => {
       }
   });
 
+  const direct = (written: Record<string, unknown>) => {
+    written.arrangement = { kind: 'direct', coil: (written.coils as { name: string }[])[0].name };
+  };
+  const single = [
+    ...sets.filter(([, { assembly }]) => assembly.tuning.length === 1),
+    ['medium wave, direct', example('medium-wave-galena.json', direct)] as const,
+    ['long wave, direct', example('long-wave-foil.json', direct)] as const,
+  ];
+  test.each(single)('find the top of the whole scale however much the detector loads it: %s', (_, { assembly }) => {
+    const network = tunedNetwork(assembly);
+    for (const f of [198e3, ...FREQUENCIES])
+      for (const g of [2e-6, 1e-4, 4e-4, 2e-3]) {
+        const view = network.at(f);
+        if (!view.peak(2e-6).within) continue;
+        const { position, other } = view.peak(g);
+        const top = view.level(g, position, other);
+        for (let place = 0; place <= 1; place += 0.02)
+          expect(view.level(g, place, place) / top, `${f} Hz, ${g} S, at ${place}`).toBeLessThan(1 + 1e-6);
+      }
+  });
+
   test('levels about a solved frequency follow it as far as a response is wide', () => {
     const { assembly } = example(TWO);
     const network = tunedNetwork(assembly);
