@@ -1,5 +1,5 @@
 import type { Detector } from '../../engine/parts/detector/detector.ts';
-import { heatCathode } from '../../engine/parts/detector/thermionic/heater.ts';
+import { cold, type HeaterState, heatCathode } from '../../engine/parts/detector/thermionic/heater.ts';
 import { type HeatedSet, heatedSet } from '../../engine/reception/detection/heater.ts';
 import type { FieldOptions } from '../../engine/reception/path/field.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
@@ -26,14 +26,14 @@ export class ValveHeater {
   readonly #levels: number[];
   /** Of the curve that is played; undefined until it is first asked for. */
   #curveAt: Kelvins | undefined;
+  #state: HeaterState;
   on = true;
-  temperature: Kelvins;
 
   private constructor(heated: HeatedSet, warm: Detector) {
     this.#heated = heated;
     this.#warm = warm;
-    this.temperature = heated.temperature;
-    this.#curveAt = heated.temperature;
+    this.#state = heated.warm;
+    this.#curveAt = heated.warm.cathode;
     const full = heated.pointAt(SOLVED).soundPressureLevel;
     const count = (SOLVED - COLDEST) / STEP + 1;
     this.#levels = Array.from({ length: count }, (_, k) =>
@@ -47,27 +47,33 @@ export class ValveHeater {
     return heated && new ValveHeater(heated, warm);
   }
 
+  /** Of the cathode, now. */
+  get temperature(): Kelvins {
+    return this.#state.cathode;
+  }
+
   /** As cold as the room, to be switched on. */
   cool(): void {
-    this.temperature = this.#heated.heater.roomTemperature;
+    this.#state = cold(this.#heated.heater);
   }
 
   /** With other volts on it or another valve's rating: as warm as the one before was, and as much on or off. */
   asWarmAs(before: ValveHeater): this {
     this.on = before.on;
-    this.temperature = before.temperature;
+    this.#state = before.#state;
     return this;
   }
 
   /** Go on by so long. */
   wait(time: Seconds): void {
     const { heater, voltage } = this.#heated;
-    this.temperature = heatCathode(this.temperature, this.on ? voltage : 0, time, heater);
+    this.#state = heatCathode(this.#state, this.on ? voltage : 0, time, heater);
   }
 
   /** The valve as it is now, where that is noticeably not as it was when last asked; rough while it is on its way. */
   newCurve(): { readonly device: Detector; readonly rough: boolean } | undefined {
-    const { temperature, detectorAt } = this.#heated;
+    const { detectorAt } = this.#heated;
+    const temperature = this.#heated.warm.cathode;
     const isWarm = Math.abs(this.temperature - temperature) < 3;
     const wanted = isWarm ? temperature : Math.max(SOLVED, this.temperature);
     if (wanted === this.#curveAt) return undefined;

@@ -1,7 +1,16 @@
 import { setCircuit } from '../../built/set-circuit.ts';
 import { hasHeater } from '../../kinds/detectors/detector-traits.ts';
 import type { Detector } from '../../parts/detector/detector.ts';
-import { cathodeTemperature, type Heater, heatCathode, heaterFor } from '../../parts/detector/thermionic/heater.ts';
+import {
+  cold,
+  type Heater,
+  type HeaterState,
+  heatCathode,
+  heatedThrough,
+  heaterFor,
+  heaterPower,
+} from '../../parts/detector/thermionic/heater.ts';
+import { type HeaterTimes, heaterTimes } from '../../parts/detector/thermionic/heater-times.ts';
 import { emission, thermionicDetector } from '../../parts/detector/thermionic/thermionic.ts';
 import type { SetDescription } from '../../set/description.ts';
 import type { Amperes, Decibels, Kelvins, Ratio, Seconds, Volts, Watts } from '../../units/quantities.ts';
@@ -22,6 +31,8 @@ export interface HeaterPoint {
 export interface HeaterRun {
   readonly voltage: Volts;
   readonly power: Watts;
+  /** When the valve works, whatever the station; undefined where this voltage does not make it. */
+  readonly times: HeaterTimes | undefined;
   readonly warm: HeaterPoint;
   readonly heard: Loudness;
   readonly on: readonly HeaterPoint[];
@@ -48,8 +59,8 @@ const TIMES = Array.from({ length: 61 }, (_, k) => HEATER_WATCHED * (k / 60) ** 
 export interface HeatedSet {
   readonly heater: Heater;
   readonly voltage: Volts;
-  /** Of the cathode, warm through. */
-  readonly temperature: Kelvins;
+  /** Warmed through. */
+  readonly warm: HeaterState;
   readonly heard: Loudness;
   /** Worked out once for every kelvin asked for. */
   readonly pointAt: (temperature: Kelvins) => Omit<HeaterPoint, 'time'>;
@@ -70,9 +81,9 @@ export function heatedSet(set: SetDescription, station: number, options: HeaterO
   const like = setCircuit(set);
   const at = (temperature: Kelvins): Receiver =>
     receiver(setCircuit(set, { detector: detectorAt(temperature), like }), fieldOf);
-  const temperature = cathodeTemperature(voltage, heater);
+  const warm = heatedThrough(voltage, heater);
   // Tuned once, when warm; nobody turns the dial while a valve warms.
-  const tuned = receiveStation(at(temperature), wanted);
+  const tuned = receiveStation(at(warm.cathode), wanted);
   const where = { position: tuned.position, other: tuned.other };
   const known = new Map<number, Omit<HeaterPoint, 'time'>>();
   const pointAt = (T: Kelvins): Omit<HeaterPoint, 'time'> => {
@@ -85,31 +96,30 @@ export function heatedSet(set: SetDescription, station: number, options: HeaterO
     }
     return found;
   };
-  return { heater, voltage, temperature, heard: tuned.heard.loudness, pointAt, detectorAt };
+  return { heater, voltage, warm, heard: tuned.heard.loudness, pointAt, detectorAt };
 }
 
 /** @returns undefined for a set whose detector is no valve. @throws RangeError for a station there is not. */
 export function heaterRun(set: SetDescription, station: number, options: HeaterOptions = {}): HeaterRun | undefined {
   const heated = heatedSet(set, station, options);
   if (!heated) return undefined;
-  const { heater, voltage, temperature, pointAt } = heated;
-  const warm = { time: Number.POSITIVE_INFINITY, ...pointAt(temperature) };
-  const follow = (from: Kelvins, volts: Volts): HeaterPoint[] => {
-    let T = from;
+  const { heater, voltage, pointAt } = heated;
+  const warm = { time: Number.POSITIVE_INFINITY, ...pointAt(heated.warm.cathode) };
+  const follow = (from: HeaterState, volts: Volts): HeaterPoint[] => {
+    let state = from;
     return TIMES.map((time, k) => {
-      if (k > 0) T = heatCathode(T, volts, time - TIMES[k - 1], heater);
-      return { time, ...pointAt(T) };
+      if (k > 0) state = heatCathode(state, volts, time - TIMES[k - 1], heater);
+      return { time, ...pointAt(state.cathode) };
     });
   };
-  const on = follow(heater.roomTemperature, voltage);
-  const off = follow(temperature, 0);
+  const on = follow(cold(heater), voltage);
+  const off = follow(heated.warm, 0);
   const rises = (by: Decibels) => crossing(on, (p) => p.soundPressureLevel - (warm.soundPressureLevel - by));
   const falls = (by: Decibels) => crossing(off, (p) => warm.soundPressureLevel - by - p.soundPressureLevel);
   return {
     voltage,
-    power:
-      (voltage * voltage * heater.ratedCurrent) /
-      (heater.ratedVoltage * (temperature / heater.ratedTemperature) ** 1.2),
+    power: heaterPower(heater, voltage, heated.warm.wire),
+    times: heaterTimes(voltage, heater),
     warm,
     heard: heated.heard,
     on,

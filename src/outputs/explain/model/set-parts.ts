@@ -6,7 +6,7 @@ import type { LoadDescription } from '../../../engine/kinds/loads/load-schema.ts
 import { loadModel } from '../../../engine/kinds/models.ts';
 import type { TuningDescription } from '../../../engine/kinds/tunings/tuning-schema.ts';
 import { magnitude } from '../../../engine/numerics/complex.ts';
-import { SMALL_VALVE_HEATER } from '../../../engine/parts/detector/thermionic/heater.ts';
+import { heaterFor, SMALL_VALVE_HEATER } from '../../../engine/parts/detector/thermionic/heater.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import type { Volts } from '../../../engine/units/quantities.ts';
 import type { LoopId, TunerId } from '../../words/index.ts';
@@ -78,10 +78,7 @@ const HEATERS: ByKind<DetectorDescription, { readonly rated: Volts; readonly vol
 export function heaterOf(set: SetDescription | undefined) {
   const { ratedVoltage } = SMALL_VALVE_HEATER;
   const { rated, voltage } = (set && byKind(HEATERS, set.detector)) ?? { rated: ratedVoltage, voltage: ratedVoltage };
-  return {
-    heater: { ...SMALL_VALVE_HEATER, ratedVoltage: rated, ratedCurrent: (6.3 * 0.3) / rated },
-    heaterVoltage: voltage,
-  };
+  return { heater: heaterFor(rated), heaterVoltage: voltage };
 }
 
 function directResistance(load: LoadDescription): number {

@@ -1,10 +1,11 @@
-import { heatCathode } from '../../../engine/parts/detector/thermionic/heater.ts';
+import { cold, heatCathode } from '../../../engine/parts/detector/thermionic/heater.ts';
+import { heaterTimes } from '../../../engine/parts/detector/thermionic/heater-times.ts';
 import { emission } from '../../../engine/parts/detector/thermionic/thermionic.ts';
 import { pictureTexts } from '../../words/index.ts';
 import type { MovingPicture, PictureFacts } from './facts.ts';
 
-const ON = 25;
-const OFF = 25;
+const ON = 30;
+const OFF = 30;
 const STEP = 0.25;
 
 const texts = () => pictureTexts.heater;
@@ -16,9 +17,12 @@ export function heaterHistory({ heater, heaterVoltage }: Pick<PictureFacts, 'hea
   const key = JSON.stringify([heater, heaterVoltage]);
   let found = histories.get(key);
   if (!found) {
-    const temperature = [heater.roomTemperature];
-    for (let k = 1; k <= (ON + OFF) / STEP; k++)
-      temperature.push(heatCathode(temperature[k - 1], k * STEP <= ON ? heaterVoltage : 0, STEP, heater));
+    let state = cold(heater);
+    const temperature = [state.cathode];
+    for (let k = 1; k <= (ON + OFF) / STEP; k++) {
+      state = heatCathode(state, k * STEP <= ON ? heaterVoltage : 0, STEP, heater);
+      temperature.push(state.cathode);
+    }
     histories.set(key, (found = { temperature, emission: temperature.map((T) => emission(T)) }));
   }
   return found;
@@ -26,15 +30,13 @@ export function heaterHistory({ heater, heaterVoltage }: Pick<PictureFacts, 'hea
 
 function factsOf(facts: PictureFacts) {
   const { temperature, emission: I } = heaterHistory(facts);
-  const full = Math.max(...I);
   return {
     heaterVoltage: facts.heaterVoltage,
     on: ON,
     off: OFF,
     hottest: Math.max(...temperature),
-    mostEmission: full,
-    halfAfter: I.findIndex((i) => i > full / 2) * STEP,
-    hundredthAfter: I.findIndex((i, k) => k * STEP > ON && i < full / 100) * STEP - ON,
+    mostEmission: Math.max(...I),
+    times: heaterTimes(facts.heaterVoltage, facts.heater),
   };
 }
 

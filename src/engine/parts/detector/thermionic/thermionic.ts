@@ -58,7 +58,8 @@ export function emission(T: Kelvins, electrodes: Electrodes = SMALL_VALVE_ELECTR
 
 /**
  * Thermionic diode by Langmuir's exact planar solution: exponential while the anode holds electrons back
- * (i = Isat·exp(v'/(kT/e)), v' = v - contact potential), then space charge, then saturation at the emission.
+ * (i = Isat·exp(v'/(kT/e)), v' = v - contact potential), then space charge, then saturation at the emission. Where the
+ * first two meet, the solution's curvature steps; over ±`JOIN` kT/e it is led across smoothly, within 0.1 % of it.
  * The solution is tabulated as ln i against v for one cathode temperature (about 0.1 ms); a call costs some 20 ns.
  * @throws RangeError when the temperature is outside 250–2500 K or an electrode figure is not above 0.
  */
@@ -78,9 +79,18 @@ export function thermionicDetector(options: ThermionicOptions): Detector {
   const start = volts[0] + contactPotential;
   const end = volts[volts.length - 1] + contactPotential;
   const logSaturation = Math.log(saturation);
+  const half = Math.min(JOIN * Vt, (end - start) / 4);
 
   const evaluate = (v: number, out: DevicePoint) => {
-    if (v <= start) {
+    const x = (v - start) / half;
+    if (x > -1 && x < 1) {
+      // The exact law's lag behind the exponential, taken at a distance eased from 0.
+      const { distance, slope } = eased(x);
+      const at = volts[0] + half * distance;
+      const i = Math.exp(curve.at(at) + (v - contactPotential - at) / Vt);
+      out.current = i + G * v;
+      out.conductance = i * (curve.slopeAt(at) * slope + (1 - slope) / Vt) + G;
+    } else if (v <= start) {
       const i = Math.exp(logSaturation + (v - contactPotential) / Vt);
       out.current = i + G * v;
       out.conductance = i / Vt + G;
@@ -117,6 +127,15 @@ export function thermionicDetector(options: ThermionicOptions): Detector {
     currentScale: Math.max(read(0).current, 1e-15),
     warnings,
   };
+}
+
+/** Half the width of the smooth passage from exponential to space charge, in kT/e. */
+const JOIN = 0.18;
+
+/** Distance into the space-charge part and its slope, of x from -1 to 1: 0 at -1, x at 1, both with slope and curvature. */
+function eased(x: number): { readonly distance: number; readonly slope: number } {
+  const t = (x + 1) / 2;
+  return { distance: t ** 3 * (2 - t), slope: t * t * (3 - 2 * t) };
 }
 
 /** ln i at rising anode voltages (contact potential left out), from where the potential minimum leaves the anode. */

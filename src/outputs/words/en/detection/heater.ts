@@ -1,5 +1,6 @@
 import { HEATER_WATCHED, type HeaterRun } from '../../../../engine/reception/detection/heater.ts';
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
+import { heaterTimeWords } from './heater-times.ts';
 
 const volts = (v: number): string => formatQuantity(v, 'voltage', 2);
 const watts = (p: number): string => formatQuantity(p, 'power', 2);
@@ -21,7 +22,8 @@ function cost(change: number): string {
 export function heaterSentences(run: HeaterRun, less?: HeaterRun & { readonly emissionShare: number }): string[] {
   const { warm } = run;
   const sentences = [
-    `With ${volts(run.voltage)} on the heater the cathode reaches ${Math.round(warm.temperature)} K and the heater takes ${watts(run.power)}. Nothing is heard at first; after ${seconds(run.halfAfter)} the station is within 6 dB of its full loudness, after ${seconds(run.fullAfter)} within 1 dB.`,
+    `With ${volts(run.voltage)} on the heater the cathode reaches ${Math.round(warm.temperature)} K and the heater takes ${watts(run.power)}. ${heaterTimeWords(run.times)}`,
+    `This station is within 6 dB of its full loudness after ${seconds(run.halfAfter)}, within 1 dB after ${seconds(run.fullAfter)}.`,
     `Switched off, the valve goes on working while the cathode cools: 3 dB are lost after ${seconds(run.lastsFor)}, 20 dB after ${seconds(run.goneAfter)}.`,
   ];
   if (less)

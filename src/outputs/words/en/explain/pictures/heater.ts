@@ -1,5 +1,7 @@
+import type { HeaterTimes } from '../../../../../engine/parts/detector/thermionic/heater-times.ts';
 import { formatNumber } from '../../../../../engine/units/format.ts';
 import { ZERO_CELSIUS } from '../../../../../engine/units/quantities.ts';
+import { heaterTimeWords } from '../../detection/heater-times.ts';
 import { amperes } from '../format.ts';
 
 /** Switched on from cold, then off. SI. */
@@ -10,9 +12,7 @@ export interface HeaterPictureFacts {
   readonly off: number;
   readonly hottest: number;
   readonly mostEmission: number;
-  /** Until half of the emission is reached, and until a hundredth is left. */
-  readonly halfAfter: number;
-  readonly hundredthAfter: number;
+  readonly times: HeaterTimes | undefined;
 }
 
 const celsius = (T: number): string => `${Math.round(T - ZERO_CELSIUS)} °C`;
@@ -32,7 +32,7 @@ function glow(T: number): string {
 const title = 'A heater warming and cooling';
 
 const about = (f: HeaterPictureFacts): string =>
-  `At ${formatNumber(f.heaterVoltage, 2)} V the cathode reaches ${celsius(f.hottest)} in ${f.on} s, with ${glow(f.hottest)}, and half its emission after ${formatNumber(f.halfAfter, 2)} s. Switched off, it cools slowly: a hundredth is left after ${formatNumber(f.hundredthAfter, 2)} s.`;
+  `At ${formatNumber(f.heaterVoltage, 2)} V the cathode reaches ${celsius(f.hottest)} in ${f.on} s, with ${glow(f.hottest)}. ${heaterTimeWords(f.times)}`;
 
 const moves = ({ on, off, mostEmission }: HeaterPictureFacts): string =>
   `A valve is drawn with its heater at the bottom, the cathode above it and the anode at the top. For ${on} s the heater is on: heater and cathode begin to glow, and dots, the electrons, rise from the cathode to the anode, few at first, then many. Then it is off for ${off} s: the glow fades and the dots grow fewer until none is left. Two curves beside it show the temperature and the emission, up to ${amperes(mostEmission)}.`;
