@@ -1,9 +1,9 @@
 import { changedCircuit, type SetCircuit } from '../../src/engine/built/set-circuit.ts';
 import { normalQuantile } from '../../src/engine/numerics/normal.ts';
+import { uniform } from '../../src/engine/numerics/random.ts';
 import { type FieldOptions, fieldsAtSite } from '../../src/engine/reception/path/field.ts';
 import { receiver, receiveStation, type TunedStation } from '../../src/engine/reception/path/receive-station.ts';
 import { ALIKE } from '../../src/engine/uncertainty/deviates-of.ts';
-import { uniform } from '../../src/engine/uncertainty/draws.ts';
 import { fieldDraws } from '../../src/engine/uncertainty/field-draws.ts';
 import { FIGURE_IDS, FIGURES, type FigureId } from '../../src/engine/uncertainty/figures.ts';
 import { MODULATION } from '../../src/engine/uncertainty/hearing-spreads.ts';

@@ -4,16 +4,16 @@ import { fitDial } from '../../src/engine/measure/dial-fit.ts';
 import type { Fitted } from '../../src/engine/measure/fitted.ts';
 import { fitResonance } from '../../src/engine/measure/resonance-fit.ts';
 import { fitWidth } from '../../src/engine/measure/width-fit.ts';
+import { gaussian, uniform } from '../../src/engine/numerics/random.ts';
 import { exponentialDetector } from '../../src/engine/parts/detector/exponential.ts';
 import { temperatureVoltage } from '../../src/engine/units/quantities.ts';
-import { gaussian, seeded } from '../../src/outputs/audio/random.ts';
 
 /** A bench measured once: each figure beside its truth. */
 export type Outcome = readonly (readonly [name: string, fitted: Fitted, truth: number])[];
 
 /** Readings of invented parts with normal errors, one bench a call. */
 export function simulatedBenches(seed: number) {
-  const random = seeded(seed);
+  const random = uniform(seed);
   const normal = gaussian(random);
   const between = (a: number, b: number) => a + (b - a) * random();
   const decades = (a: number, b: number) => 10 ** between(Math.log10(a), Math.log10(b));

@@ -1,4 +1,5 @@
 import { normalQuantile } from '../numerics/normal.ts';
+import { uniform } from '../numerics/random.ts';
 import { textHash } from '../numerics/text-hash.ts';
 
 /** How many sets are drawn. */
@@ -8,18 +9,6 @@ export const DRAWS = 2000;
 let strata: Float64Array | undefined;
 const levels = (): Float64Array =>
   (strata ??= Float64Array.from({ length: DRAWS }, (_, k) => normalQuantile((k + 0.5) / DRAWS)));
-
-/** Uniform numbers from 0 to 1, always the same for a seed (Steele and Vigna's SplitMix with 32 bits). */
-export function uniform(seed: number): () => number {
-  let state = seed | 0;
-  return () => {
-    state = (state + 0x9e3779b9) | 0;
-    let z = state;
-    z = Math.imul(z ^ (z >>> 16), 0x21f0aaad);
-    z = Math.imul(z ^ (z >>> 15), 0x735a2d97);
-    return ((z ^ (z >>> 15)) >>> 0) / 2 ** 32;
-  };
-}
 
 const MOST_KEPT = 2100;
 const known = new Map<string, Float64Array>();

@@ -1,5 +1,5 @@
+import { uniform } from '../../engine/numerics/random.ts';
 import { addProgramme, type ProgrammeLoop } from './programme.ts';
-import { seeded } from './random.ts';
 
 /** How a station comes: steadily, or by ways that beat with one another. */
 export interface FadingOptions {
@@ -31,7 +31,7 @@ export class ArrivingStation {
   constructor({ how, fading, seed }: FadingOptions, rate: number) {
     this.rate = rate;
     this.fades = fading !== 'none';
-    const random = seeded(seed ^ 0x0fade);
+    const random = uniform(seed ^ 0x0fade);
     const shares = !this.fades ? [1] : how === 'both' ? [1, 0.75, 0.3] : fading === 'deep' ? [1, 0.85, 0.35] : [1, 0.4];
     const power = shares.reduce((sum, s) => sum + s * s, 0);
     this.rays = shares.map((share, k): Ray => {

@@ -2,6 +2,7 @@ import { type SetCircuit, setCircuit } from '../../engine/built/set-circuit.ts';
 import type { Warning } from '../../engine/facts/warning.ts';
 import { isLoop } from '../../engine/kinds/loops.ts';
 import { magnitude } from '../../engine/numerics/complex.ts';
+import { gaussian, uniform } from '../../engine/numerics/random.ts';
 import { textHash } from '../../engine/numerics/text-hash.ts';
 import { type TuningCurve, tuningCurve } from '../../engine/reception/dial/dial.ts';
 import { BANDS, bandWidth, roomNoise } from '../../engine/reception/hearing/index.ts';
@@ -24,7 +25,6 @@ import { Fir } from './fir.ts';
 import { Limiter } from './limiter.ts';
 import { BandNoise } from './noise.ts';
 import { madeProgramme, type ProgrammeLoop } from './programme.ts';
-import { gaussian, seeded } from './random.ts';
 import { ValveHeater } from './valve-heater.ts';
 
 /** Samples of sound a second. */
@@ -211,7 +211,7 @@ export function openListening(first: SetDescription, options: ListeningOptions =
   let listener: Listener;
   let phones: Fir;
   const roomFir = new Fir(SOUND_RATE, roomGain(first), BLOCK);
-  const roomNormal = gaussian(seeded(seed ^ 0x100e));
+  const roomNormal = gaussian(uniform(seed ^ 0x100e));
   const roomSound = new Float32Array(BLOCK);
   const hiss = new BandNoise(SOUND_RATE * STEPS, seed);
   const waveRe = new Float32Array(BLOCK * STEPS);
@@ -258,7 +258,7 @@ export function openListening(first: SetDescription, options: ListeningOptions =
     return built.onAir.map(({ station, field }) => ({
       frequency: station.frequency,
       emf: band ? 0 : emfOf(built.circuit, station, field, facing),
-      phase: 2 * Math.PI * seeded(seedOf(station, seed))(),
+      phase: 2 * Math.PI * uniform(seedOf(station, seed))(),
     }));
   }
   function setLevels(): void {

@@ -1,4 +1,4 @@
-import { gaussian, seeded } from './random.ts';
+import { gaussian, uniform } from '../../engine/numerics/random.ts';
 
 /** What share of the noise's power is an even hiss; the rest comes in strokes. Common practice, no source. */
 const EVEN = 0.5;
@@ -24,8 +24,8 @@ export class BandNoise {
   private readonly table: Float32Array;
   constructor(rate: number, seed: number) {
     this.rate = rate;
-    this.random = seeded(seed ^ 0x0a7e);
-    this.normal = gaussian(seeded(seed ^ 0x3b1d));
+    this.random = uniform(seed ^ 0x0a7e);
+    this.normal = gaussian(uniform(seed ^ 0x3b1d));
     this.table = Float32Array.from({ length: TABLE }, this.normal);
     this.toSpark = this.wait(SPARKS_A_SECOND);
     this.toCrackle = this.wait(CRACKLES_A_SECOND);

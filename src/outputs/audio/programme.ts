@@ -1,6 +1,6 @@
+import { gaussian, uniform } from '../../engine/numerics/random.ts';
 import { PEAKS, type Programme } from '../../engine/reception/hearing/index.ts';
 import { Fir } from './fir.ts';
-import { gaussian, seeded } from './random.ts';
 import { resample } from './resample.ts';
 import { SoundFileError } from './wav.ts';
 
@@ -24,7 +24,7 @@ export function madeProgramme(kind: Programme, seed: number): ProgrammeLoop {
   if (kind === 'speech') speak(loop, 0, n, seed);
   else if (kind === 'music') play(loop, 0, n, seed);
   else {
-    const turn = Math.round(n * (0.35 + 0.2 * seeded(seed)()));
+    const turn = Math.round(n * (0.35 + 0.2 * uniform(seed)()));
     speak(loop, 0, turn, seed);
     play(loop, turn, n, seed);
   }
@@ -85,8 +85,8 @@ const VOWELS = [
 
 /** Syllables of no language: a pulse train through three formants, and a hiss before some. */
 function speak(out: Float32Array, from: number, to: number, seed: number): void {
-  const random = seeded(seed ^ 0x51ab);
-  const noise = gaussian(seeded(seed ^ 0x7733));
+  const random = uniform(seed ^ 0x51ab);
+  const noise = gaussian(uniform(seed ^ 0x7733));
   const voice = 85 + 130 * random();
   const size = voice > 150 ? 1.14 : 1;
   const pace = 0.13 + 0.11 * random();
@@ -151,7 +151,7 @@ const SCALES = [
 
 /** A tune of its own over a bass, on an instrument of its own. */
 function play(out: Float32Array, from: number, to: number, seed: number): void {
-  const random = seeded(seed ^ 0x2c91);
+  const random = uniform(seed ^ 0x2c91);
   const scale = SCALES[Math.floor(SCALES.length * random())];
   const root = 48 + Math.floor(12 * random());
   const beat = 0.28 + 0.35 * random();

@@ -1,5 +1,6 @@
 import { eigen } from '../../numerics/eigen.ts';
 import { type ComplexMatrix, complexMatrix, solveComplexInPlace } from '../../numerics/lu-complex.ts';
+import { uniform } from '../../numerics/random.ts';
 import type { OutputRow, StateSpace } from './state-space.ts';
 
 /**
@@ -198,9 +199,6 @@ function pairUp(values: ComplexMatrix, n: number): { real: number[]; paired: num
 
 /** Every entry changed by a small relative amount, always the same. */
 function nudged(A: Float64Array, size: number): Float64Array {
-  let seed = 12345;
-  return A.map((a) => {
-    seed = (Math.imul(seed, 1664525) + 1013904223) >>> 0;
-    return a * (1 + size * (seed / 2 ** 31 - 1));
-  });
+  const next = uniform(12345);
+  return A.map((a) => a * (1 + size * (2 * next() - 1)));
 }
