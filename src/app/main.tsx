@@ -1,7 +1,12 @@
 import { render } from 'preact';
 import { App } from './shell/App.tsx';
 import { autosave } from './state/autosave.ts';
+import { newEngineWorker } from './state/engine-worker.ts';
+import { DEMO } from './state/examples.ts';
 import { listenToThePage } from './state/keys.ts';
+import { createOpenSets } from './state/open-sets.ts';
+import { newReadingWorker } from './state/reading-worker.ts';
+import { createSetWorkers } from './state/set-workers.ts';
 import './style/tokens.css';
 import './style/page.css';
 import './style/fields.css';
@@ -9,6 +14,15 @@ import './style/path.css';
 import './style/dial.css';
 import './style/print.css';
 
-autosave();
-listenToThePage();
-render(<App />, document.getElementById('app')!);
+/** The set that a browser kept before it knew several. */
+const FIRST_ID = 'first';
+
+const workers = createSetWorkers((name) => (name === 'reading' ? newReadingWorker() : newEngineWorker(name)));
+const sets = createOpenSets(workers, {
+  id: FIRST_ID,
+  description: JSON.parse(DEMO.text) as unknown,
+  fileName: DEMO.file,
+});
+autosave(sets, FIRST_ID);
+listenToThePage(sets);
+render(<App sets={sets} />, document.getElementById('app')!);

@@ -3,8 +3,9 @@ import { type Field, isRecord, type Path } from '../../engine/index.ts';
 import { editingWords as texts } from '../../outputs/words/index.ts';
 import { editorKind, helpOf, labelOf, optionsOf, pathText } from '../description/schema-at.ts';
 import { STARTERS } from '../description/starters.ts';
-import { edit } from '../state/document.ts';
+import type { Document } from '../state/document.ts';
 import { useWritten } from '../state/pieces.ts';
+import { useOpenSet } from '../state/set-context.ts';
 import { Control, FigureSlider, useProblems } from './controls.tsx';
 import { ListEditor } from './ListEditor.tsx';
 import { focusAddButton } from './left-out.ts';
@@ -13,8 +14,10 @@ import { Problems } from './Problems.tsx';
 
 /** One field with its label, what it is about, its control, and what is wrong with it. */
 export function FieldEditor({ field, path }: { field: Field; path: Path }) {
+  const { edit } = useOpenSet();
   const kind = editorKind(field.schema);
-  if (kind === 'list') return <ListEditor path={path} title={labelOf(field)} onEmpty={() => leaveOut(field, path)} />;
+  if (kind === 'list')
+    return <ListEditor path={path} title={labelOf(field)} onEmpty={() => leaveOut(edit, field, path)} />;
   if (kind === 'part')
     return (
       <NestedPart field={field} path={path}>
@@ -26,6 +29,7 @@ export function FieldEditor({ field, path }: { field: Field; path: Path }) {
 }
 
 function PlainField({ field, path }: { field: Field; path: Path }) {
+  const { edit } = useOpenSet();
   const id = `f-${pathText(path)}`;
   const problems = useProblems(path);
   const label = labelOf(field);
@@ -43,7 +47,7 @@ function PlainField({ field, path }: { field: Field; path: Path }) {
             class="leave-out"
             aria-label={texts.leaveOutField(label)}
             title={texts.leaveOut}
-            onClick={() => leaveOut(field, path)}
+            onClick={() => leaveOut(edit, field, path)}
           >
             ×
           </button>
@@ -60,12 +64,13 @@ function PlainField({ field, path }: { field: Field; path: Path }) {
   );
 }
 
-function leaveOut(field: Field, path: Path): void {
+function leaveOut(edit: Document['edit'], field: Field, path: Path): void {
   edit(path, undefined, { label: texts.leaveOutLabel(labelOf(field)) });
   focusAddButton(path);
 }
 
 function NestedPart({ field, path, children }: { field: Field; path: Path; children: ComponentChildren }) {
+  const { edit } = useOpenSet();
   return (
     <fieldset class="nested">
       <legend>
@@ -76,7 +81,7 @@ function NestedPart({ field, path, children }: { field: Field; path: Path; child
             class="leave-out"
             aria-label={texts.leaveOutField(labelOf(field))}
             title={texts.leaveOut}
-            onClick={() => leaveOut(field, path)}
+            onClick={() => leaveOut(edit, field, path)}
           >
             ×
           </button>
@@ -92,6 +97,7 @@ const OWN = '…';
 
 /** A word from a list, or figures of one's own. */
 function ChoiceOrPart({ field, path }: { field: Field; path: Path }) {
+  const { edit } = useOpenSet();
   const options = field.schema.wrapped?.options ?? field.schema.options ?? [];
   const choices = options.flatMap((option) => optionsOf(option as Field['schema']));
   const value = useWritten(path) ?? field.fallback;

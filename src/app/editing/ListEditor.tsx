@@ -12,8 +12,8 @@ import { kindName, type PartWithKinds, editingWords as texts } from '../../outpu
 import { groupOf } from '../description/change-kind.ts';
 import { addItem, removeItem } from '../description/lists.ts';
 import { labelOf, pathText, schemaAt } from '../description/schema-at.ts';
-import { change, written } from '../state/document.ts';
-import { Control, problemsOf } from './controls.tsx';
+import { useOpenSet } from '../state/set-context.ts';
+import { Control } from './controls.tsx';
 import { PartEditor } from './PartEditor.tsx';
 import { Problems } from './Problems.tsx';
 
@@ -26,6 +26,7 @@ interface Props {
 
 /** A list of a part: rows of figures as a small table, parts of several kinds one below the other. */
 export function ListEditor({ path, title, onEmpty }: Props) {
+  const { written, change, problemsAt } = useOpenSet();
   const node = schemaAt(written.value, path);
   const item = node && bare(node).item;
   const list = valueAtPath(written.value, path);
@@ -42,7 +43,7 @@ export function ListEditor({ path, title, onEmpty }: Props) {
   return (
     <div class="list">
       <h4>{title}</h4>
-      <Problems id={`p-${pathText(path)}`} problems={problemsOf(path)} />
+      <Problems id={`p-${pathText(path)}`} problems={problemsAt(pathText(path))} />
       {variant ? (
         rows.map((_, i) => (
           <fieldset class="nested element" key={i}>
@@ -113,9 +114,10 @@ function columnsOf(item: SchemaNode): Field[] {
 
 function Row(props: { path: Path; columns: Field[]; title: string; onRemove: () => void }) {
   const { path, columns, title, onRemove } = props;
+  const { written, problemsAt } = useOpenSet();
   const isTuple = Array.isArray(valueAtPath(written.value, path));
   const places = columns.map((column) => [...path, isTuple ? Number(column.key) : column.key]);
-  const problems = [path, ...places].flatMap((place) => [...problemsOf(place)]);
+  const problems = [path, ...places].flatMap((place) => [...problemsAt(pathText(place))]);
   const id = `row-${pathText(path)}`;
   return (
     <>
@@ -128,7 +130,7 @@ function Row(props: { path: Path; columns: Field[]; title: string; onRemove: () 
               id={`f-${pathText(places[i])}`}
               label={texts.inRow(labelOf(column), title)}
               describedBy={problems.length ? id : undefined}
-              invalid={problemsOf(places[i]).length > 0}
+              invalid={problemsAt(pathText(places[i])).length > 0}
             />
           </td>
         ))}

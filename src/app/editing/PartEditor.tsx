@@ -13,8 +13,9 @@ import { kindName, type PartWithKinds, editingWords as texts } from '../../outpu
 import { changeKind, groupOf, startingValue } from '../description/change-kind.ts';
 import { addItem } from '../description/lists.ts';
 import { editorKind, helpOf, labelOf, pathText, schemaAt } from '../description/schema-at.ts';
-import { change, tellOfChange, written } from '../state/document.ts';
+import type { Document } from '../state/document.ts';
 import { usePiece, useWritten } from '../state/pieces.ts';
+import { useOpenSet } from '../state/set-context.ts';
 import { useProblems } from './controls.tsx';
 import { FieldEditor } from './FieldEditor.tsx';
 import { addButtonId } from './left-out.ts';
@@ -37,10 +38,11 @@ export function PartEditor(props: Props) {
 }
 
 function Part({ path, kindLabel, only, except }: Props) {
+  const { written, change } = useOpenSet();
   const name = pathText(path);
-  const node = usePiece(name, () => schemaAt(written.value, path));
+  const node = usePiece(name, ({ written }) => schemaAt(written.value, path));
   // Drawn again only when the part has another kind or other keys; each field follows its own value.
-  usePiece(name, () => shapeOf(node, valueAtPath(written.value, path)));
+  usePiece(name, ({ written }) => shapeOf(node, valueAtPath(written.value, path)));
   const problems = useProblems(path);
   if (!node) return null;
   const value = valueAtPath(written.peek(), path);
@@ -70,7 +72,7 @@ function Part({ path, kindLabel, only, except }: Props) {
               type="button"
               class="chip"
               title={helpOf(field)}
-              onClick={() => addField(path, field)}
+              onClick={() => addField(change, path, field)}
             >
               {labelOf(field)}
             </button>
@@ -88,7 +90,7 @@ function shapeOf(node: SchemaNode | undefined, value: unknown): string {
   return JSON.stringify([kind, isRecord(value) ? Object.keys(value) : typeof value]);
 }
 
-function addField(part: Path, field: Field): void {
+function addField(change: Document['change'], part: Path, field: Field): void {
   const path = [...part, field.key];
   const begin = (base: unknown) =>
     editorKind(field.schema) === 'list'
@@ -108,6 +110,7 @@ function KindChoice({
   label: string;
   variant: { key: string; choices: string[] };
 }) {
+  const { change, tellOfChange } = useOpenSet();
   const id = `f-${pathText([...path, variant.key])}`;
   const now = String(useWritten([...path, variant.key]) ?? '');
   const choose = (kind: string) => {

@@ -1,10 +1,11 @@
 import type { Problem } from '../../engine/index.ts';
 import { problemText, problemWords } from '../../outputs/words/index.ts';
 import { nameOf } from '../description/places.ts';
-import { written } from '../state/document.ts';
+import { useOpenSet } from '../state/set-context.ts';
 
 /** What is wrong with a field or part, said where it is. */
 export function Problems({ id, problems }: { id: string; problems: readonly Problem[] }) {
+  const { written } = useOpenSet();
   if (problems.length === 0) return null;
   return (
     <p class="problem" id={id}>

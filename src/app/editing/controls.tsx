@@ -6,10 +6,10 @@ import { figureScale, rangeOf } from '../description/figure-scale.ts';
 import { renameCoil } from '../description/lists.ts';
 import { readNumber } from '../description/quantity-text.ts';
 import { editorKind, labelOf, optionsOf, pathText } from '../description/schema-at.ts';
-import { edit, valueChange, written } from '../state/document.ts';
+import type { Document } from '../state/document.ts';
 import { usePiece, useWritten } from '../state/pieces.ts';
+import { useOpenSet } from '../state/set-context.ts';
 import { textOfFile } from '../state/text-of-file.ts';
-import { problemsAt } from '../state/understanding.ts';
 import { Slider } from './Slider.tsx';
 import { useDraft } from './use-draft.ts';
 
@@ -81,15 +81,17 @@ function Figure(props: ControlProps) {
 
 /** The slider that goes with a figure, where there is a usual range. */
 export function FigureSlider({ field, path }: { field: Field; path: Path }) {
+  const { written } = useOpenSet();
   const shown = useShown(field, path);
   // The range follows other figures: a tap ends at the top of its coil.
-  usePiece(`range:${pathText(path)}`, () => JSON.stringify(rangeOf(written.value, field, path)));
+  usePiece(`range:${pathText(path)}`, ({ written }) => JSON.stringify(rangeOf(written.value, field, path)));
   const figure = figureScale(written.peek(), field, path, shown);
   return figure && <Slider path={path} label={labelOf(field)} text={String(shown)} {...figure} />;
 }
 
 function Choice(props: ControlProps & { options: readonly string[] }) {
   const { field, path, options } = props;
+  const { edit } = useOpenSet();
   const shown = asText(useShown(field, path));
   return (
     <select {...attributes(props)} value={shown} onChange={(event) => edit(path, event.currentTarget.value)}>
@@ -104,11 +106,12 @@ function Choice(props: ControlProps & { options: readonly string[] }) {
 }
 
 function CoilChoice(props: ControlProps) {
-  const names = usePiece('coils', () => JSON.stringify(coilNames(written.value)));
+  const names = usePiece('coils', ({ written }) => JSON.stringify(coilNames(written.value)));
   return <Choice {...props} options={JSON.parse(names) as string[]} />;
 }
 
 function Yes(props: ControlProps) {
+  const { edit } = useOpenSet();
   const shown = useShown(props.field, props.path) === true;
   return (
     <input
@@ -121,9 +124,10 @@ function Yes(props: ControlProps) {
 }
 
 function Words(props: ControlProps) {
+  const { valueChange } = useOpenSet();
   const { field, path } = props;
   const isCoilName = path.length === 3 && path[0] === 'coils' && path[2] === 'name';
-  const changeTo: typeof valueChange = (_, value, options) =>
+  const changeTo: Document['valueChange'] = (_, value, options) =>
     isCoilName
       ? {
           make: (base) => renameCoil(base, Number(path[1]), String(value ?? '')),
@@ -137,6 +141,7 @@ function Words(props: ControlProps) {
 
 /** Text of many lines, typed or pasted, or taken from a file as it is. */
 function Lines(props: ControlProps) {
+  const { edit } = useOpenSet();
   const { field, path } = props;
   const [problem, setProblem] = useState('');
   const meaning = (text: string) => (text === '' && field.optional ? undefined : text);
@@ -169,5 +174,4 @@ function Lines(props: ControlProps) {
   );
 }
 
-export const useProblems = (path: Path) => usePiece(pathText(path), () => problemsAt(pathText(path)));
-export const problemsOf = (path: Path) => problemsAt(pathText(path));
+export const useProblems = (path: Path) => usePiece(pathText(path), ({ problemsAt }) => problemsAt(pathText(path)));

@@ -2,7 +2,8 @@ import { batch } from '@preact/signals';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Path } from '../../engine/index.ts';
 import { pathText } from '../description/schema-at.ts';
-import { apply, type Change, endRun, draft as pending, valueChange } from '../state/document.ts';
+import type { Change, Document } from '../state/document.ts';
+import { useOpenSet } from '../state/set-context.ts';
 import { focusAddButton } from './left-out.ts';
 
 /** After this pause what is typed is taken as meant. */
@@ -30,8 +31,9 @@ export function useDraft(
   path: Path,
   shown: string,
   meaning: (text: string) => unknown,
-  changeTo: typeof valueChange = valueChange,
+  changeTo?: Document['valueChange'],
 ): Draft {
+  const { apply, endRun, draft: pending, valueChange } = useOpenSet();
   const [draft, setDraft] = useState<string | undefined>(undefined);
   const spell = useRef({ run: '', before: '', timer: undefined as ReturnType<typeof setTimeout> | undefined });
   const own = useRef<Change | undefined>(undefined);
@@ -47,7 +49,7 @@ export function useDraft(
     [],
   );
 
-  const changeOf = (text: string) => changeTo(path, meaning(text), { run: spell.current.run });
+  const changeOf = (text: string) => (changeTo ?? valueChange)(path, meaning(text), { run: spell.current.run });
   const take = (text: string) => {
     clearTimeout(spell.current.timer);
     spell.current.timer = undefined;

@@ -1,6 +1,8 @@
 import { headerWords } from '../../outputs/words/index.ts';
 import { glossaryAt } from '../state/glossary.ts';
-import { view } from '../state/view.ts';
+import type { OpenSets } from '../state/open-sets.ts';
+import { view } from '../state/page-view.ts';
+import { SetContext } from '../state/set-context.ts';
 import { Answer } from '../views/set/Answer.tsx';
 import { Workbench } from '../views/set/bench/Workbench.tsx';
 import { DialStrip } from '../views/set/dial/DialStrip.tsx';
@@ -15,7 +17,17 @@ import { OtherView } from './Views.tsx';
 
 const loadGlossary = () => import('../widgets/Glossary.tsx').then((m) => m.Glossary);
 
-export function App() {
+/** The page, about the set in focus; another set begins with all of it anew. */
+export function App({ sets }: { readonly sets: OpenSets }) {
+  const set = sets.focused.value;
+  return (
+    <SetContext.Provider value={set}>
+      <Page key={set.id} />
+    </SetContext.Provider>
+  );
+}
+
+function Page() {
   return (
     <div class="page">
       <Header />

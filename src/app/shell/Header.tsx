@@ -2,17 +2,19 @@ import { useRef } from 'preact/hooks';
 import { valueAtPath } from '../../engine/index.ts';
 import { headerWords as texts } from '../../outputs/words/index.ts';
 import { useDraft } from '../editing/use-draft.ts';
-import { fileName, isSaved, redo, redoLabel, undo, undoLabel, written } from '../state/document.ts';
 import { EXAMPLES } from '../state/examples.ts';
 import { openExample, openFile, saveFile, showPaste } from '../state/files.ts';
 import { glossaryAt } from '../state/glossary.ts';
-import { type Theme, theme } from '../state/view.ts';
+import { type Theme, theme } from '../state/page-view.ts';
+import { useOpenSet } from '../state/set-context.ts';
 import { Menu } from './Menu.tsx';
 import { ViewChoice } from './Views.tsx';
 
 const NEXT_THEME: Readonly<Record<Theme, Theme>> = { auto: 'light', light: 'dark', dark: 'auto' };
 
 export function Header() {
+  const set = useOpenSet();
+  const { written, fileName, isSaved, undo, undoLabel, redo, redoLabel } = set;
   const picker = useRef<HTMLInputElement>(null);
   const name = useDraft(['name'], String(valueAtPath(written.value, ['name']) ?? ''), (text) => text);
   return (
@@ -36,7 +38,7 @@ export function Header() {
           </button>
           <p class="menu-title">{texts.examples}</p>
           {EXAMPLES.map((example) => (
-            <button key={example.file} type="button" onClick={() => openExample(example)}>
+            <button key={example.file} type="button" onClick={() => openExample(set, example)}>
               {example.name}
             </button>
           ))}
@@ -53,10 +55,10 @@ export function Header() {
             const file = event.currentTarget.files?.[0];
             // The same file may be chosen again after it was mended.
             event.currentTarget.value = '';
-            if (file) void openFile(file);
+            if (file) void openFile(set, file);
           }}
         />
-        <button type="button" onClick={() => void saveFile()} title={texts.saveKey}>
+        <button type="button" onClick={() => void saveFile(set)} title={texts.saveKey}>
           {texts.save}
         </button>
         <button

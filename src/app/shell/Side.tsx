@@ -9,15 +9,15 @@ import {
   warningSentences,
 } from '../../outputs/words/index.ts';
 import { fieldOf } from '../description/change-field.ts';
-import { areSuggestionsBehind, chosen, reception, suggestionsFor } from '../state/reception.ts';
+import { useOpenSet } from '../state/set-context.ts';
 import { tryOut } from '../state/try-out.ts';
-import { notes } from '../state/understanding.ts';
 import { showField } from '../widgets/show-field.ts';
 
 const unique = (texts: readonly string[]): string[] => [...new Set(texts)];
 
 /** What would help most, what to beware of, and the cautions of this set. */
 export function Side() {
+  const { stage, reception, chosen, notes, suggestionsFor, areSuggestionsBehind, change, tellOfChange } = useOpenSet();
   const station = chosen.value;
   const now = reception.value;
   const disturbing = station?.disturbances.filter((one) => one.effect !== 'none') ?? [];
@@ -44,7 +44,7 @@ export function Side() {
                     type="button"
                     class="help-item"
                     title={texts.showField}
-                    onClick={() => showField(fieldOf(one.changes[0]))}
+                    onClick={() => showField(stage, fieldOf(one.changes[0]))}
                   >
                     <span class="gain">{effect}</span>{' '}
                     <span>
@@ -56,7 +56,7 @@ export function Side() {
                     type="button"
                     class="try"
                     aria-label={texts.trySuggestion(what)}
-                    onClick={() => tryOut(one.changes, what, suggestionWords(one))}
+                    onClick={() => tryOut({ change, tellOfChange }, one.changes, what, suggestionWords(one))}
                   >
                     {texts.tryIt}
                   </button>

@@ -1,7 +1,6 @@
 import { headerWords, widgetWords } from '../../outputs/words/index.ts';
-import { change, written } from '../state/document.ts';
-import { reception, receptionSet } from '../state/reception.ts';
-import { time, VIEWS, view } from '../state/view.ts';
+import { VIEWS, view } from '../state/page-view.ts';
+import { useOpenSet } from '../state/set-context.ts';
 import { Later } from '../widgets/Later.tsx';
 
 /** What one is doing: working on the set, or showing it. */
@@ -22,6 +21,7 @@ const loadExplain = () => import('../views/explain/Explain.tsx').then((m) => m.E
 
 /** A view beside the set's own, in the page's whole width. */
 export function OtherView() {
+  const { written, receptionSet, reception, time, change } = useOpenSet();
   const set = receptionSet.value;
   const now = reception.value;
   if (!set || !now) return <p class="quiet">{widgetWords.calculatingFirst}</p>;

@@ -1,268 +1,305 @@
-import { effect } from '@preact/signals';
+import { effect, untracked } from '@preact/signals';
 import { writeText } from '../../engine/index.ts';
 import { storageWords as texts } from '../../outputs/words/index.ts';
-import {
-  beginWith,
-  fileName,
-  historyWithDraft,
-  replace,
-  restoreHistory,
-  savedWritten,
-  written,
-  writtenWithDraft,
-} from './document.ts';
-import { openDocumentStore } from './document-store.ts';
+import { type DocumentStore, openDocumentStore } from './document-store.ts';
 import { download } from './download.ts';
 import { continueHistory, type Kept, keptHistory, keptText, readKept } from './kept.ts';
 import { dismiss, tell } from './notices.ts';
-import { remember, understood } from './understanding.ts';
-import { chooseStation, stationIndex } from './view.ts';
+import type { OpenSet, OpenSets } from './open-sets.ts';
 
-/** Of the one document there is. */
-const ID = 'first';
 /** A longer text is not written at every key, but after a pause and on leaving. */
 const SHORT = 100_000;
 const PAUSE_MS = 200;
 
 const tab = Math.random().toString(36).slice(2);
-const store = openDocumentStore(ID);
 
-/** Everything whose change is worth keeping. */
-const content = (): readonly unknown[] => [
-  writtenWithDraft.value,
-  fileName.value,
-  savedWritten.value,
-  stationIndex.value,
-  understood.value,
-];
-
-let revision = 0;
-let seen: readonly unknown[] = [];
-let text = '';
-let textRevision = -1;
-let revisionNow = 0;
-let revisionOnDisk = 0;
-let historyOnDisk: unknown;
-let isRestoring = false;
-let isLoaded = false;
-let isWriting = false;
-let pause: ReturnType<typeof setTimeout> | undefined;
-
-/** Take up where this browser left off, and keep every change from now on. Called once, before the page is drawn. */
-export function autosave(): void {
-  const first = readFirst();
-  if (first) restore(first);
-  revisionNow = revision;
-  seen = content();
+/**
+ * Take up each open set where this browser left it, and keep every change from now on. Called once, before the page is
+ * drawn. @param firstId the set that takes over what the first versions of the page kept.
+ */
+export function autosave(sets: OpenSets, firstId: string): void {
+  const store = openDocumentStore(firstId);
+  const keepers = new Map<string, SetKeeper>();
   effect(() => {
-    const now = content();
-    if (isRestoring) seen = now;
-    if (now.every((value, i) => value === seen[i])) return;
-    seen = now;
-    revision++;
-    keep();
+    const open = new Map(sets.all.value.map((set) => [set.id, set]));
+    for (const [id, keeper] of keepers) {
+      if (open.has(id)) continue;
+      keeper.stop();
+      keepers.delete(id);
+    }
+    for (const [id, set] of open) {
+      if (keepers.has(id)) continue;
+      const keeper = new SetKeeper(set, store);
+      keepers.set(id, keeper);
+      // What it restores and keeps is no reason to look for sets anew.
+      untracked(() => keeper.start());
+    }
   });
-  void load();
-  addEventListener('pagehide', keepOnLeaving);
-  document.addEventListener('freeze', keepOnLeaving);
-  document.addEventListener('visibilitychange', () => document.hidden && keepOnLeaving());
-  addEventListener('pageshow', ({ persisted }) => persisted && catchUp());
-  store.watch(ID, changedInAnotherTab);
 }
 
-/** A page that the browser brings back whole was not told what other tabs did in the meantime. */
-function catchUp(): void {
-  try {
-    const found = store.readNow(ID);
-    if (found !== null && found !== text) changedInAnotherTab(found);
-  } catch {
-    report('now', false);
+/** Keeps one open set in this browser. */
+class SetKeeper {
+  private readonly set: OpenSet;
+  private readonly store: DocumentStore;
+  private readonly ended = new AbortController();
+  private stopFollowing = (): void => undefined;
+  private revision = 0;
+  private seen: readonly unknown[] = [];
+  private text = '';
+  private textRevision = -1;
+  private revisionNow = 0;
+  private revisionOnDisk = 0;
+  private historyOnDisk: unknown;
+  private isRestoring = false;
+  private isLoaded = false;
+  private isWriting = false;
+  private pause: ReturnType<typeof setTimeout> | undefined;
+  private readonly failing = { now: false, disk: false };
+
+  constructor(set: OpenSet, store: DocumentStore) {
+    this.set = set;
+    this.store = store;
   }
-}
 
-function currentText(): string {
-  if (textRevision === revision) return text;
-  const now = writtenWithDraft.peek();
-  const lastValid = understood.peek()?.written;
-  const kept: Kept = {
-    revision,
-    written: now,
-    fileName: fileName.peek(),
-    isSaved: savedWritten.peek() === now,
-    ...(lastValid !== undefined && lastValid !== now ? { lastValid } : {}),
-    station: stationIndex.peek(),
-    tab,
-  };
-  text = keptText(kept);
-  textRevision = revision;
-  return text;
-}
-
-function keep(): void {
-  clearTimeout(pause);
-  if (text.length < SHORT) keepAll();
-  else pause = setTimeout(keepAll, PAUSE_MS);
-}
-
-function keepAll(): void {
-  keepNow();
-  void keepOnDisk();
-}
-
-/** Leaving cannot wait for what is still being written. */
-function keepOnLeaving(): void {
-  keepNow();
-  if (isLoaded && (revisionOnDisk < revision || isHistoryBehind())) void writeToDisk().catch(() => undefined);
-}
-
-function keepNow(): void {
-  clearTimeout(pause);
-  if (revisionNow === revision) return;
-  try {
-    store.writeNow(ID, currentText());
-    revisionNow = revision;
-    report('now', true);
-  } catch {
-    report('now', false);
+  /** Everything whose change is worth keeping. */
+  private content(): readonly unknown[] {
+    const { writtenWithDraft, fileName, savedWritten, stationIndex, understood } = this.set;
+    return [writtenWithDraft.value, fileName.value, savedWritten.value, stationIndex.value, understood.value];
   }
-}
 
-/** Until the disk has the latest; while it writes, changes gather. */
-async function keepOnDisk(): Promise<void> {
-  if (isWriting || !isLoaded) return;
-  isWriting = true;
-  try {
-    while (revisionOnDisk < revision) await writeToDisk();
-    report('disk', true);
-  } catch {
-    report('disk', false);
-  } finally {
-    isWriting = false;
+  /** Take up where this browser left off, and keep every change from now on. */
+  start(): void {
+    const first = this.readFirst();
+    if (first) this.restore(first);
+    this.revisionNow = this.revision;
+    this.seen = this.content();
+    this.stopFollowing = effect(() => {
+      const now = this.content();
+      if (this.isRestoring) this.seen = now;
+      if (now.every((value, i) => value === this.seen[i])) return;
+      this.seen = now;
+      this.revision++;
+      this.keep();
+    });
+    void this.load();
+    const { signal } = this.ended;
+    const leave = () => this.keepOnLeaving();
+    addEventListener('pagehide', leave, { signal });
+    document.addEventListener('freeze', leave, { signal });
+    document.addEventListener('visibilitychange', () => document.hidden && leave(), { signal });
+    addEventListener('pageshow', ({ persisted }) => persisted && this.catchUp(), { signal });
+    this.store.watch(this.set.id, (theirs) => this.changedInAnotherTab(theirs), signal);
   }
-}
 
-const isHistoryBehind = (): boolean => revision > 0 && historyOnDisk !== historyWithDraft.peek();
-
-async function writeToDisk(): Promise<void> {
-  const writing = revision;
-  const history = historyWithDraft.peek();
-  await store.write(ID, {
-    text: currentText(),
-    ...(isHistoryBehind() ? { history: keptHistory(history, savedWritten.peek()) } : {}),
-  });
-  revisionOnDisk = writing;
-  historyOnDisk = history;
-}
-
-function readFirst(): Kept | undefined {
-  let found: string | null;
-  try {
-    found = store.readNow(ID);
-  } catch {
-    report('now', false);
-    return undefined;
+  /** What was changed last is kept; nothing after it. */
+  stop(): void {
+    this.keepOnLeaving();
+    this.stopFollowing();
+    this.ended.abort();
   }
-  const kept = found === null ? undefined : readKept(found);
-  if (found !== null && !kept) setAside(found);
-  return kept;
-}
 
-/** What only the disk has: the latest changes before the browser was killed, and the steps to undo. */
-async function load(): Promise<void> {
-  const first = revision;
-  try {
-    const { text: found, history } = await store.read(ID);
-    const kept = found === undefined ? undefined : readKept(found);
-    revisionOnDisk = kept?.revision ?? 0;
-    if (kept && kept.revision > first) {
-      if (revision === first) restore(kept);
-      else {
-        revision = Math.max(revision, kept.revision) + 1;
-        offerLater(kept);
+  /** A page that the browser brings back whole was not told what other tabs did in the meantime. */
+  private catchUp(): void {
+    try {
+      const found = this.store.readNow(this.set.id);
+      if (found !== null && found !== this.text) this.changedInAnotherTab(found);
+    } catch {
+      this.report('now', false);
+    }
+  }
+
+  private currentText(): string {
+    if (this.textRevision === this.revision) return this.text;
+    const now = this.set.writtenWithDraft.peek();
+    const lastValid = this.set.understood.peek()?.written;
+    const kept: Kept = {
+      revision: this.revision,
+      written: now,
+      fileName: this.set.fileName.peek(),
+      isSaved: this.set.savedWritten.peek() === now,
+      ...(lastValid !== undefined && lastValid !== now ? { lastValid } : {}),
+      station: this.set.stationIndex.peek(),
+      tab,
+    };
+    this.text = keptText(kept);
+    this.textRevision = this.revision;
+    return this.text;
+  }
+
+  private keep(): void {
+    clearTimeout(this.pause);
+    if (this.text.length < SHORT) this.keepAll();
+    else this.pause = setTimeout(() => this.keepAll(), PAUSE_MS);
+  }
+
+  private keepAll(): void {
+    this.keepNow();
+    void this.keepOnDisk();
+  }
+
+  /** Leaving cannot wait for what is still being written. */
+  private keepOnLeaving(): void {
+    this.keepNow();
+    if (this.isLoaded && (this.revisionOnDisk < this.revision || this.isHistoryBehind()))
+      void this.writeToDisk().catch(() => undefined);
+  }
+
+  private keepNow(): void {
+    clearTimeout(this.pause);
+    if (this.revisionNow === this.revision) return;
+    try {
+      this.store.writeNow(this.set.id, this.currentText());
+      this.revisionNow = this.revision;
+      this.report('now', true);
+    } catch {
+      this.report('now', false);
+    }
+  }
+
+  /** Until the disk has the latest; while it writes, changes gather. */
+  private async keepOnDisk(): Promise<void> {
+    if (this.isWriting || !this.isLoaded) return;
+    this.isWriting = true;
+    try {
+      while (this.revisionOnDisk < this.revision) await this.writeToDisk();
+      this.report('disk', true);
+    } catch {
+      this.report('disk', false);
+    } finally {
+      this.isWriting = false;
+    }
+  }
+
+  private isHistoryBehind(): boolean {
+    return this.revision > 0 && this.historyOnDisk !== this.set.historyWithDraft.peek();
+  }
+
+  private async writeToDisk(): Promise<void> {
+    const writing = this.revision;
+    const history = this.set.historyWithDraft.peek();
+    await this.store.write(this.set.id, {
+      text: this.currentText(),
+      ...(this.isHistoryBehind() ? { history: keptHistory(history, this.set.savedWritten.peek()) } : {}),
+    });
+    this.revisionOnDisk = writing;
+    this.historyOnDisk = history;
+  }
+
+  private readFirst(): Kept | undefined {
+    let found: string | null;
+    try {
+      found = this.store.readNow(this.set.id);
+    } catch {
+      this.report('now', false);
+      return undefined;
+    }
+    const kept = found === null ? undefined : readKept(found);
+    if (found !== null && !kept) this.setAside(found);
+    return kept;
+  }
+
+  /** What only the disk has: the latest changes before the browser was killed, and the steps to undo. */
+  private async load(): Promise<void> {
+    const first = this.revision;
+    try {
+      const { text: found, history } = await this.store.read(this.set.id);
+      const kept = found === undefined ? undefined : readKept(found);
+      this.revisionOnDisk = kept?.revision ?? 0;
+      if (kept && kept.revision > first) {
+        if (this.revision === first) this.restore(kept);
+        else {
+          this.revision = Math.max(this.revision, kept.revision) + 1;
+          this.offerLater(kept);
+        }
       }
+      const continued = this.revision > 0 ? continueHistory(history, this.set.historyWithDraft.peek()) : undefined;
+      if (continued) this.whileRestoring(() => this.set.restoreHistory(continued.history, continued.saved));
+      this.historyOnDisk = this.set.historyWithDraft.peek();
+    } catch {
+      this.report('disk', false);
     }
-    const continued = revision > 0 ? continueHistory(history, historyWithDraft.peek()) : undefined;
-    if (continued) whileRestoring(() => restoreHistory(continued.history, continued.saved));
-    historyOnDisk = historyWithDraft.peek();
-  } catch {
-    report('disk', false);
+    this.isLoaded = true;
+    void this.keepOnDisk();
   }
-  isLoaded = true;
-  void keepOnDisk();
-}
 
-function whileRestoring(act: () => void): void {
-  isRestoring = true;
-  act();
-  isRestoring = false;
-}
+  private whileRestoring(act: () => void): void {
+    this.isRestoring = true;
+    act();
+    this.isRestoring = false;
+  }
 
-function restore(kept: Kept): void {
-  revision = kept.revision;
-  whileRestoring(() => {
-    // Read first, so that it is what the figures are of.
-    if (kept.lastValid !== undefined) {
-      remember(kept.lastValid);
-      beginWith(kept.lastValid, kept.fileName, false);
+  private restore(kept: Kept): void {
+    this.revision = kept.revision;
+    this.whileRestoring(() => {
+      // Read first, so that it is what the figures are of.
+      if (kept.lastValid !== undefined) {
+        this.set.remember(kept.lastValid);
+        this.set.beginWith(kept.lastValid, kept.fileName, false);
+      }
+      this.set.remember(kept.written);
+      this.set.beginWith(kept.written, kept.fileName, kept.isSaved);
+      this.set.chooseStation(kept.station);
+    });
+  }
+
+  private offerLater(kept: Kept): void {
+    tell(texts.laterChanges, {
+      key: 'later-changes',
+      of: this.set.id,
+      stays: true,
+      action: { label: texts.showLater, run: () => this.set.replace(kept.written, kept.fileName, texts.laterLabel) },
+    });
+  }
+
+  /** What cannot be read is not written over: it moves aside and can be saved to a file. */
+  private setAside(unreadable: string): void {
+    try {
+      this.store.setAside(this.set.id, unreadable);
+    } catch {
+      this.report('now', false);
     }
-    remember(kept.written);
-    beginWith(kept.written, kept.fileName, kept.isSaved);
-    chooseStation(kept.station);
-  });
-}
-
-function offerLater(kept: Kept): void {
-  tell(texts.laterChanges, {
-    key: 'later-changes',
-    stays: true,
-    action: { label: texts.showLater, run: () => replace(kept.written, kept.fileName, texts.laterLabel) },
-  });
-}
-
-/** What cannot be read is not written over: it moves aside and can be saved to a file. */
-function setAside(unreadable: string): void {
-  try {
-    store.setAside(ID, unreadable);
-  } catch {
-    report('now', false);
+    tell(texts.unreadable, {
+      of: this.set.id,
+      stays: true,
+      action: { label: texts.saveUnreadable, run: () => download('faintwave-kept-aside.txt', unreadable) },
+    });
   }
-  tell(texts.unreadable, {
-    stays: true,
-    action: { label: texts.saveUnreadable, run: () => download('faintwave-kept-aside.txt', unreadable) },
-  });
-}
 
-const failing = { now: false, disk: false };
-
-/** Says once what is not kept, until it is kept again. */
-function report(place: keyof typeof failing, works: boolean): void {
-  if (failing[place] === !works) return;
-  failing[place] = !works;
-  if (!failing.now && !failing.disk) {
-    dismiss('storage');
-    return;
+  /** Says once what is not kept, until it is kept again. */
+  private report(place: 'now' | 'disk', works: boolean): void {
+    if (this.failing[place] === !works) return;
+    this.failing[place] = !works;
+    if (!this.failing.now && !this.failing.disk) {
+      dismiss('storage', this.set.id);
+      return;
+    }
+    const what = this.failing.now && this.failing.disk ? texts.keepsNothing : texts.keepsPart;
+    tell(what, {
+      key: 'storage',
+      of: this.set.id,
+      stays: true,
+      action: {
+        label: texts.saveNow,
+        run: () => download(this.set.fileName.peek(), writeText(this.set.written.peek())),
+      },
+    });
   }
-  const what = failing.now && failing.disk ? texts.keepsNothing : texts.keepsPart;
-  tell(what, {
-    key: 'storage',
-    stays: true,
-    action: { label: texts.saveNow, run: () => download(fileName.peek(), writeText(written.peek())) },
-  });
-}
 
-function changedInAnotherTab(theirs: string): void {
-  const kept = readKept(theirs);
-  if (!kept || kept.tab === tab) return;
-  // What this tab changes next is later than what the other one did.
-  if (revisionNow === revision) revisionNow = Math.max(revision, kept.revision);
-  if (revisionOnDisk === revision) revisionOnDisk = Math.max(revision, kept.revision);
-  revision = Math.max(revision, kept.revision);
-  tell(texts.otherTab, {
-    key: 'another-tab',
-    stays: true,
-    action: {
-      label: texts.showOther,
-      run: () => replace(kept.written, kept.fileName, texts.otherLabel),
-    },
-  });
+  private changedInAnotherTab(theirs: string): void {
+    const kept = readKept(theirs);
+    if (!kept || kept.tab === tab) return;
+    // What this tab changes next is later than what the other one did.
+    if (this.revisionNow === this.revision) this.revisionNow = Math.max(this.revision, kept.revision);
+    if (this.revisionOnDisk === this.revision) this.revisionOnDisk = Math.max(this.revision, kept.revision);
+    this.revision = Math.max(this.revision, kept.revision);
+    tell(texts.otherTab, {
+      key: 'another-tab',
+      of: this.set.id,
+      stays: true,
+      action: {
+        label: texts.showOther,
+        run: () => this.set.replace(kept.written, kept.fileName, texts.otherLabel),
+      },
+    });
+  }
 }

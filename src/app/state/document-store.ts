@@ -19,8 +19,8 @@ export interface DocumentStore {
   readonly read: (id: string) => Promise<StoredDocument>;
   /** Parts that are left out stay as they were kept. */
   readonly write: (id: string, document: StoredDocument) => Promise<void>;
-  /** Calls back when another tab has written the document. */
-  readonly watch: (id: string, changed: (text: string) => void) => void;
+  /** Calls back when another tab has written the document, until `signal` ends it. */
+  readonly watch: (id: string, changed: (text: string) => void, signal?: AbortSignal) => void;
 }
 
 interface Schema extends DBSchema {
@@ -82,10 +82,11 @@ export function openDocumentStore(firstId: string): DocumentStore {
       transaction.commit();
       await Promise.all([...puts, transaction.done]);
     },
-    watch(id, changed) {
-      addEventListener('storage', ({ key, newValue }) => {
+    watch(id, changed, signal) {
+      const heard = ({ key, newValue }: StorageEvent) => {
         if (key === keyOf(id) && newValue !== null) changed(newValue);
-      });
+      };
+      addEventListener('storage', heard, { signal });
     },
   };
 }

@@ -11,13 +11,11 @@ import {
 import { readingWords, readNote, fileWords as texts } from '../../outputs/words/index.ts';
 import { latestWins } from '../workers/latest.ts';
 import { type ReadingQuestion, readDescription, SHORT_TEXT } from '../workers/reading.ts';
-import { fileName, replace, savedWritten, tellOfChange, written } from './document.ts';
 import { download } from './download.ts';
 import type { Example } from './examples.ts';
 import { dismiss, tell } from './notices.ts';
+import type { OpenSet } from './open-sets.ts';
 import { newReadingWorker } from './reading-worker.ts';
-import { remember } from './understanding.ts';
-import { chooseStation, time } from './view.ts';
 
 /** A file that could not be read, with everything that is wrong with it; the dialog shows it. */
 export interface BadFile {
@@ -32,45 +30,41 @@ export const showPaste = (): void => {
   isPasting.value = true;
 };
 
-let handle: FileSystemFileHandle | undefined;
-
-/** Ends the reading of a long text, if there is one. */
-let stopReading: (() => void) | undefined;
-
-/** Opens a description in place of the one on the page; if it cannot be read, the work on the page is untouched. */
-export function openText(text: string, name: string): void {
-  stopReading?.();
-  if (text.length > SHORT_TEXT) readBeside({ text }, name, text.length);
-  else take(readText(text), name);
+/** Opens a description in place of a set's own; if it cannot be read, the work on the page is untouched. */
+export function openText(set: OpenSet, text: string, name: string): void {
+  set.file.stopReading?.();
+  if (text.length > SHORT_TEXT) readBeside(set, { text }, name, text.length);
+  else take(set, readText(text), name);
 }
 
 /** As `openText`, of a file. */
-export async function openFile(file: File): Promise<void> {
-  stopReading?.();
+export async function openFile(set: OpenSet, file: File): Promise<void> {
+  set.file.stopReading?.();
   if (file.size > 4 * LARGEST_FILE) {
     badFile.value = { name: file.name, problems: [tooLarge(file.size)] };
-  } else if (file.size > SHORT_TEXT) readBeside({ file }, file.name, file.size);
-  else take(await readDescription({ file }), file.name);
+  } else if (file.size > SHORT_TEXT) readBeside(set, { file }, file.name, file.size);
+  else take(set, await readDescription({ file }), file.name);
 }
 
 /** A worker reads it; meanwhile the page is as it was, and says so with a way to stop. */
-function readBeside(question: ReadingQuestion, name: string, size: number): void {
+function readBeside(set: OpenSet, question: ReadingQuestion, name: string, size: number): void {
   const worker = newReadingWorker();
   const stop = () => {
     worker.terminate();
-    dismiss('reading');
-    stopReading = undefined;
+    dismiss('reading', set.id);
+    set.file.stopReading = undefined;
   };
-  stopReading = stop;
+  set.file.stopReading = stop;
   tell(readingWords.reading(name, size), {
     key: 'reading',
+    of: set.id,
     stays: true,
     isBusy: true,
     action: { label: readingWords.cancel, run: stop },
   });
   latestWins<ReadingQuestion, ReadResult>(worker, (_question, reply) => {
     stop();
-    if ('answer' in reply) take(reply.answer, name);
+    if ('answer' in reply) take(set, reply.answer, name);
     else
       badFile.value = {
         name,
@@ -81,29 +75,30 @@ function readBeside(question: ReadingQuestion, name: string, size: number): void
   }).ask(question);
 }
 
-function take(result: ReadResult, name: string): void {
+function take(set: OpenSet, result: ReadResult, name: string): void {
   if (!result.ok) {
     badFile.value = { name, problems: result.problems };
     return;
   }
   badFile.value = undefined;
-  handle = undefined;
-  remember(result.written, result);
-  replace(result.written, name, texts.openLabel(name));
-  chooseStation(undefined);
-  time.value = listeningTime(result.set.place);
-  dismiss('another-tab');
-  tellOfChange(texts.opened(name, result.notes.map(readNote)), 'opened', texts.backToBefore);
+  set.file.handle = undefined;
+  set.remember(result.written, result);
+  set.replace(result.written, name, texts.openLabel(name));
+  set.chooseStation(undefined);
+  set.time.value = listeningTime(result.set.place);
+  dismiss('another-tab', set.id);
+  set.tellOfChange(texts.opened(name, result.notes.map(readNote)), 'opened', texts.backToBefore);
 }
 
-export const openExample = (example: Example): void => openText(example.text, example.file);
+export const openExample = (set: OpenSet, example: Example): void => openText(set, example.text, example.file);
 
 interface SavePicker {
   showSaveFilePicker?: (options: object) => Promise<FileSystemFileHandle>;
 }
 
 /** Save to the file chosen before, or ask where; browsers that cannot ask download. */
-export async function saveFile(options: { as?: boolean } = {}): Promise<void> {
+export async function saveFile(set: OpenSet, options: { as?: boolean } = {}): Promise<void> {
+  const { written, fileName, savedWritten, file } = set;
   const now = written.peek();
   const text = writeText(now);
   const { showSaveFilePicker } = window as SavePicker;
@@ -113,22 +108,23 @@ export async function saveFile(options: { as?: boolean } = {}): Promise<void> {
     return;
   }
   try {
-    if (!handle || options.as)
-      handle = await showSaveFilePicker({
+    if (!file.handle || options.as)
+      file.handle = await showSaveFilePicker({
         suggestedName: fileName.peek(),
         types: [{ description: texts.fileKind, accept: { 'application/json': ['.json'] } }],
       });
-    const stream = await handle.createWritable();
+    const stream = await file.handle.createWritable();
     await stream.write(text);
     await stream.close();
-    fileName.value = handle.name;
+    fileName.value = file.handle.name;
     savedWritten.value = now;
-    tell(texts.saved(handle.name), { key: 'saved' });
+    tell(texts.saved(file.handle.name), { key: 'saved', of: set.id });
   } catch (error) {
     if ((error as Error).name === 'AbortError') return;
-    handle = undefined;
+    file.handle = undefined;
     tell(texts.notWritten((error as Error).message), {
       key: 'saved',
+      of: set.id,
       stays: true,
       action: { label: texts.downloadInstead, run: () => download(fileName.peek(), text) },
     });

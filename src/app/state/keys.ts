@@ -1,25 +1,25 @@
-import { redo, undo } from './document.ts';
 import { openFile, openText, saveFile } from './files.ts';
+import type { OpenSets } from './open-sets.ts';
 
 const isField = (target: EventTarget | null): boolean =>
   target instanceof HTMLElement &&
   target.matches('input:not([type=range]):not([type=radio]):not([type=checkbox]), textarea');
 
-/** Keys, dropping and pasting that work anywhere on the page. Called once. */
-export function listenToThePage(): void {
+/** Keys, dropping and pasting that work anywhere on the page, for the set in focus. Called once. */
+export function listenToThePage({ focused }: Pick<OpenSets, 'focused'>): void {
   addEventListener('keydown', (event) => {
     if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
     const key = event.key.toLowerCase();
     if (key === 's') {
       event.preventDefault();
-      void saveFile({ as: event.shiftKey });
+      void saveFile(focused.peek(), { as: event.shiftKey });
     } else if (key === 'o') {
       event.preventDefault();
       document.getElementById('open-file')?.click();
     } else if ((key === 'z' || key === 'y') && !isTyping(event.target)) {
       event.preventDefault();
-      if (key === 'y' || event.shiftKey) redo();
-      else undo();
+      if (key === 'y' || event.shiftKey) focused.peek().redo();
+      else focused.peek().undo();
     }
   });
   addEventListener('dragover', (event) => {
@@ -29,14 +29,14 @@ export function listenToThePage(): void {
     const file = event.dataTransfer?.files[0];
     if (!file) return;
     event.preventDefault();
-    void openFile(file);
+    void openFile(focused.peek(), file);
   });
   addEventListener('paste', (event) => {
     if (isField(event.target)) return;
     const text = event.clipboardData?.getData('text/plain') ?? '';
     if (text.trim() === '') return;
     event.preventDefault();
-    openText(text, 'pasted.json');
+    openText(focused.peek(), text, 'pasted.json');
   });
 }
 

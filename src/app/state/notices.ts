@@ -3,6 +3,8 @@ import { signal } from '@preact/signals';
 export interface Notice {
   readonly key: string;
   readonly text: string;
+  /** The open set it is about; undefined: the page. */
+  readonly of?: string;
   readonly action?: { readonly label: string; readonly run: () => void };
   /** The action takes back the latest change: true only until something else is changed. */
   readonly untilNextChange?: boolean;
@@ -16,30 +18,46 @@ const timers = new Map<string, ReturnType<typeof setTimeout>>();
 /** Long enough to read twice; a notice with something to decide stays until it is decided. */
 const STAYS_MS = 15_000;
 
-/** Tell the builder something; a notice with the same key takes the place of the one before. */
+type Mark = Pick<Notice, 'key' | 'of'>;
+const timerKey = ({ key, of = '' }: Mark): string => `${of} ${key}`;
+const isMarked =
+  ({ key, of }: Mark) =>
+  (notice: Notice): boolean =>
+    notice.key === key && notice.of === of;
+
+/** Tell the builder something; a notice of the same set with the same key takes the place of the one before. */
 export function tell(
   text: string,
-  options: { key?: string; stays?: boolean } & Pick<Notice, 'action' | 'untilNextChange' | 'isBusy'> = {},
+  options: { key?: string; stays?: boolean } & Pick<Notice, 'of' | 'action' | 'untilNextChange' | 'isBusy'> = {},
 ): void {
-  const { key = text, action, untilNextChange, isBusy } = options;
+  const { key = text, of, action, untilNextChange, isBusy } = options;
+  const isSame = isMarked({ key, of });
   notices.value = [
-    ...notices.value.filter((notice) => notice.key !== key),
-    { key, text, action, untilNextChange, isBusy },
+    ...notices.value.filter((notice) => !isSame(notice)),
+    { key, text, of, action, untilNextChange, isBusy },
   ];
-  clearTimeout(timers.get(key));
+  const timer = timerKey({ key, of });
+  clearTimeout(timers.get(timer));
   if (!options.stays)
     timers.set(
-      key,
-      setTimeout(() => dismiss(key), STAYS_MS),
+      timer,
+      setTimeout(() => dismiss(key, of), STAYS_MS),
     );
 }
 
-export function dismiss(key: string): void {
-  clearTimeout(timers.get(key));
-  if (notices.value.some((notice) => notice.key === key)) notices.value = notices.value.filter((n) => n.key !== key);
+/** @param of the open set it is about; undefined: the page. */
+export function dismiss(key: string, of?: string): void {
+  clearTimeout(timers.get(timerKey({ key, of })));
+  const isSame = isMarked({ key, of });
+  if (notices.value.some(isSame)) notices.value = notices.value.filter((notice) => !isSame(notice));
 }
 
-/** Something was changed: what offers to take back the change before it would now take back another. */
-export function dismissOnChange(): void {
-  for (const { key, untilNextChange } of notices.value) if (untilNextChange) dismiss(key);
+/** A set was changed: what offers to take back its change before that would now take back another. */
+export function dismissOnChange(of: string): void {
+  for (const notice of notices.value) if (notice.of === of && notice.untilNextChange) dismiss(notice.key, of);
+}
+
+/** A set is no longer open: what was said about it goes too. */
+export function dismissAllOf(of: string): void {
+  for (const notice of notices.value) if (notice.of === of) dismiss(notice.key, of);
 }

@@ -2,16 +2,19 @@ import { computed } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
 import { type Path, valueAtPath } from '../../engine/index.ts';
 import { pathText } from '../description/schema-at.ts';
-import { written } from './document.ts';
+import type { OpenSet } from './open-sets.ts';
+import { useOpenSet } from './set-context.ts';
 
 /**
- * A value made from the state; the component is drawn again only when that value is another one, so that a slider
- * redraws its own field and not every field there is.
- * @param key names all that `derive` depends on besides the state.
+ * A value made from the state of the set; the component is drawn again only when that value is another one, so that a
+ * slider redraws its own field and not every field there is.
+ * @param key names all that `derive` depends on besides the set.
  */
-export function usePiece<T>(key: string, derive: () => T): T {
-  return useMemo(() => computed(derive), [key]).value;
+export function usePiece<T>(key: string, derive: (set: OpenSet) => T): T {
+  const set = useOpenSet();
+  return useMemo(() => computed(() => derive(set)), [key, set]).value;
 }
 
 /** The value at a path of the description as written. */
-export const useWritten = (path: Path): unknown => usePiece(pathText(path), () => valueAtPath(written.value, path));
+export const useWritten = (path: Path): unknown =>
+  usePiece(pathText(path), ({ written }) => valueAtPath(written.value, path));

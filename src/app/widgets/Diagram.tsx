@@ -2,12 +2,12 @@ import { useMemo } from 'preact/hooks';
 import { drawCircuit } from '../../outputs/drawings/index.ts';
 import { sceneToSvg } from '../../outputs/scene/index.ts';
 import { stageOf } from '../description/places.ts';
-import { receptionSet } from '../state/reception.ts';
-import { stage } from '../state/view.ts';
+import { useOpenSet } from '../state/set-context.ts';
 import { useLater, useNear } from './use-near.ts';
 
 /** The circuit as the trade draws it; choosing a part opens its workbench. */
 export function Diagram() {
+  const { receptionSet, stage } = useOpenSet();
   const { isNear, holder } = useNear();
   const set = useLater(receptionSet.value, isNear);
   const svg = useMemo(() => {

@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { problemText, dialogWords as texts } from '../../outputs/words/index.ts';
 import { badFile, isPasting, openText } from '../state/files.ts';
+import { useOpenSet } from '../state/set-context.ts';
 import { LongText, type TextSource } from './LongText.tsx';
 
 /** Keeps a modal dialog open exactly while `open` holds. */
@@ -77,13 +78,14 @@ export function PasteDialog() {
 }
 
 function PasteForm({ onClose }: { readonly onClose: () => void }) {
+  const set = useOpenSet();
   const [source, setSource] = useState<TextSource>('');
   return (
     <form
       onSubmit={(event) => {
         event.preventDefault();
         onClose();
-        if (typeof source === 'string') openText(source, 'pasted.json');
+        if (typeof source === 'string') openText(set, source, 'pasted.json');
       }}
     >
       <h2 id="paste-title">{texts.pasteTitle}</h2>

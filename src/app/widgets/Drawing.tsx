@@ -10,7 +10,7 @@ import {
   tapsOf,
 } from '../../outputs/drawings/index.ts';
 import type { Scene } from '../../outputs/scene/index.ts';
-import { pointerPosition, receptionSet } from '../state/reception.ts';
+import { useOpenSet } from '../state/set-context.ts';
 import { SceneView } from './Plot.tsx';
 import { useLater, useNear } from './use-near.ts';
 
@@ -48,6 +48,7 @@ function draw(set: SetDescription, part: DrawnPart, position: number, room: Room
 
 /** A part to scale, as last understood, its scale and sizes written in. */
 export function Drawing({ part }: { part: DrawnPart }) {
+  const { receptionSet, pointerPosition } = useOpenSet();
   const { width, isNear, holder } = useNear();
   const set = useLater(receptionSet.value, isNear);
   const position = useLater(part === 'tuning' ? (pointerPosition.value ?? 0.5) : 0, isNear);

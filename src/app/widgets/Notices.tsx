@@ -1,11 +1,14 @@
 import { widgetWords } from '../../outputs/words/index.ts';
 import { dismiss, notices } from '../state/notices.ts';
+import { useOpenSet } from '../state/set-context.ts';
 
-/** Short messages at the edge of the page, with what can be done about them. */
+/** Short messages about the page and the set in focus at its edge, with what can be done about them. */
 export function Notices() {
+  const { id } = useOpenSet();
+  const shown = notices.value.filter(({ of }) => of === undefined || of === id);
   return (
     <section class="notices" aria-label={widgetWords.messages} aria-live="polite">
-      {notices.value.map(({ key, text, action, isBusy }) => (
+      {shown.map(({ key, of, text, action, isBusy }) => (
         <div class="notice" key={key}>
           <p>{text}</p>
           {isBusy && <progress aria-label={text} />}
@@ -13,7 +16,7 @@ export function Notices() {
             <button
               type="button"
               onClick={() => {
-                dismiss(key);
+                dismiss(key, of);
                 action.run();
               }}
             >
@@ -21,7 +24,7 @@ export function Notices() {
             </button>
           )}
           {!isBusy && (
-            <button type="button" class="leave-out" aria-label={widgetWords.dismiss} onClick={() => dismiss(key)}>
+            <button type="button" class="leave-out" aria-label={widgetWords.dismiss} onClick={() => dismiss(key, of)}>
               ×
             </button>
           )}

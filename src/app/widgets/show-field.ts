@@ -1,8 +1,8 @@
 import { stageOf } from '../description/places.ts';
-import { stage } from '../state/view.ts';
+import type { SetView } from '../state/set-view.ts';
 
 /** Opens the workbench where a path of the description is edited, and puts the focus on its field or what is nearest. */
-export function showField(path: string): void {
+export function showField(stage: SetView['stage'], path: string): void {
   stage.value = stageOf(path);
   requestAnimationFrame(() => {
     // A field that is not there yet (a part left out) is made in the part around it.

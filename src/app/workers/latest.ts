@@ -3,41 +3,70 @@ import { widgetWords } from '../../outputs/words/index.ts';
 /** What a worker may be asked, one question at a time; a newer question takes the place of one still waiting. */
 export interface Latest<Question> {
   readonly ask: (question: Question) => void;
+  /** Nothing is heard any more, nor asked. */
+  readonly close: () => void;
 }
 
 export type Reply<Answer> = { readonly answer: Answer } | { readonly error: string };
 
+/** Is called with each question that was answered, in order. */
+export type Heard<Question, Answer> = (question: Question, reply: Reply<Answer>) => void;
+
+/** As much of a worker as is needed here. */
+export type Asked = Pick<Worker, 'postMessage'> & {
+  onmessage: ((event: MessageEvent) => void) | null;
+  onerror: ((event: ErrorEvent) => void) | null;
+};
+
+interface Asker<Question, Answer> {
+  readonly heard: Heard<Question, Answer>;
+  waiting?: { readonly question: Question };
+}
+
 /**
+ * One worker for several that ask. Each has a place in the queue with one question, its latest, and hears the answers to
+ * its own questions alone.
  * @param worker answers each message with one `Reply`.
- * @param heard is called with each question that was answered, in order.
+ * @returns what gives each asker its `Latest`.
  */
-export function latestWins<Question, Answer>(
-  worker: Pick<Worker, 'postMessage'> & {
-    onmessage: ((event: MessageEvent) => void) | null;
-    onerror: ((event: ErrorEvent) => void) | null;
-  },
-  heard: (question: Question, reply: Reply<Answer>) => void,
-): Latest<Question> {
-  let asked: Question | undefined;
-  let waiting: Question | undefined;
-  const send = (question: Question) => {
-    asked = question;
-    worker.postMessage(question);
+export function shareWorker<Question, Answer>(worker: Asked): (heard: Heard<Question, Answer>) => Latest<Question> {
+  const queue = new Set<Asker<Question, Answer>>();
+  const open = new Set<Asker<Question, Answer>>();
+  let asked: { readonly by: Asker<Question, Answer>; readonly question: Question } | undefined;
+  const send = () => {
+    const [by] = queue;
+    if (asked !== undefined || !by?.waiting) return;
+    queue.delete(by);
+    asked = { by, question: by.waiting.question };
+    by.waiting = undefined;
+    worker.postMessage(asked.question);
   };
   const finish = (reply: Reply<Answer>) => {
-    const question = asked as Question;
+    const done = asked;
     asked = undefined;
-    const next = waiting;
-    waiting = undefined;
-    if (next !== undefined) send(next);
-    if (question !== undefined) heard(question, reply);
+    send();
+    if (done && open.has(done.by)) done.by.heard(done.question, reply);
   };
   worker.onmessage = (event) => finish(event.data as Reply<Answer>);
   worker.onerror = (event) => finish({ error: event.message || widgetWords.workerStopped });
-  return {
-    ask: (question) => {
-      if (asked === undefined) send(question);
-      else waiting = question;
-    },
+  return (heard) => {
+    const own: Asker<Question, Answer> = { heard };
+    open.add(own);
+    return {
+      ask(question) {
+        if (!open.has(own)) return;
+        own.waiting = { question };
+        queue.add(own);
+        send();
+      },
+      close() {
+        open.delete(own);
+        queue.delete(own);
+      },
+    };
   };
 }
+
+/** A worker with one that asks. @param worker answers each message with one `Reply`. */
+export const latestWins = <Question, Answer>(worker: Asked, heard: Heard<Question, Answer>): Latest<Question> =>
+  shareWorker<Question, Answer>(worker)(heard);

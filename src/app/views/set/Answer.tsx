@@ -6,13 +6,12 @@ import {
   setWords as texts,
 } from '../../../outputs/words/index.ts';
 import { fieldPath, nameOf } from '../../description/places.ts';
-import { written } from '../../state/document.ts';
-import { chosen, reception, receptionError } from '../../state/reception.ts';
-import { isBehind, problems } from '../../state/understanding.ts';
+import { useOpenSet } from '../../state/set-context.ts';
 import { showField } from '../../widgets/show-field.ts';
 
 /** The answer first, in words; below it the chosen station's. */
 export function Answer() {
+  const { reception, receptionError, chosen, isBehind } = useOpenSet();
   const now = reception.value;
   const station = chosen.value;
   return (
@@ -37,6 +36,7 @@ export function Answer() {
 
 /** While something is not right yet, the figures stay and say what they are of. */
 function LastValid() {
+  const { problems, written, stage } = useOpenSet();
   const list = problems.value;
   return (
     <div class="behind" role="status">
@@ -47,7 +47,7 @@ function LastValid() {
           .map((problem) => problemText(problem, nameOf(written.value)))
           .map((problem) => (
             <li key={problem.path + problem.expected}>
-              <button type="button" class="link" onClick={() => showField(problem.path)}>
+              <button type="button" class="link" onClick={() => showField(stage, problem.path)}>
                 {fieldPath(problem.path, written.value)}
               </button>
               {problemWords.inList(problem.expected, problem.hint)}

@@ -1,9 +1,7 @@
 import type { Stage, StageId } from '../../../engine/index.ts';
 import { stageLevel, stageSentence, setWords as texts, warningSentences } from '../../../outputs/words/index.ts';
 import { loadTitle } from '../../description/places.ts';
-import { chosen, receptionSet } from '../../state/reception.ts';
-import { isBehind } from '../../state/understanding.ts';
-import { stage } from '../../state/view.ts';
+import { useOpenSet } from '../../state/set-context.ts';
 import { figureAndUnit } from '../../widgets/figure.ts';
 import { LevelBar } from '../../widgets/LevelBar.tsx';
 import { showWorkbench } from '../../widgets/show-field.ts';
@@ -18,6 +16,7 @@ const stepOf = (key: string): number | undefined =>
 
 /** The levels of the chosen station, field to ear; choosing one opens its workbench. */
 export function PathStrip() {
+  const { stage, chosen, isBehind } = useOpenSet();
   const station = chosen.value;
   const choose = (id: StageId) => {
     stage.value = id;
@@ -56,6 +55,7 @@ export function PathStrip() {
 
 function StageTab(props: { index: number; id: StageId; level?: Stage; isOpen: boolean; onOpen: () => void }) {
   const { index, id, level, isOpen, onOpen } = props;
+  const { receptionSet } = useOpenSet();
   const { figure, unit, of } = figureAndUnit(level ? stageLevel(level) : texts.unknownLevel);
   return (
     <button

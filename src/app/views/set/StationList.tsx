@@ -5,12 +5,12 @@ import {
   setWords as texts,
   verdictWords,
 } from '../../../outputs/words/index.ts';
-import { chosen, reception } from '../../state/reception.ts';
-import { chooseStation } from '../../state/view.ts';
+import { useOpenSet } from '../../state/set-context.ts';
 import { HeardBars } from './Heard.tsx';
 
 /** Every station, best first; choosing one puts the pointer and the path on it. */
 export function StationList() {
+  const { reception, chosen, chooseStation } = useOpenSet();
   const now = reception.value;
   return (
     <section class="stations" aria-labelledby="stations-title">

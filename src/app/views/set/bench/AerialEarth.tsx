@@ -2,7 +2,7 @@ import { useMemo } from 'preact/hooks';
 import { formatQuantity, isLoop, type LoopAerial, loopOf, type Reception } from '../../../../engine/index.ts';
 import { earthWords, aerialWords as texts } from '../../../../outputs/words/index.ts';
 import { PartEditor } from '../../../editing/PartEditor.tsx';
-import { chosen, reception, receptionSet } from '../../../state/reception.ts';
+import { useOpenSet } from '../../../state/set-context.ts';
 import { Drawing } from '../../../widgets/Drawing.tsx';
 import { type FigureItem, Figures } from '../../../widgets/Figures.tsx';
 import { Cautions } from '../Cautions.tsx';
@@ -13,6 +13,7 @@ type Parts = Reception['parts'];
 const USUAL_FREQUENCY = 1e6;
 
 export function AerialEarth() {
+  const { reception, receptionSet, chosen } = useOpenSet();
   const parts = reception.value?.parts;
   const aerial = receptionSet.value?.aerial;
   const loop = useMemo(() => aerial && loopOf(aerial, 1), [aerial]);

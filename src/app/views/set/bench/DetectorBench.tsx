@@ -10,10 +10,8 @@ import { detectorCurve } from '../../../../outputs/plots/index.ts';
 import { detectorFactSentences, detectorBenchWords as texts } from '../../../../outputs/words/index.ts';
 import { tidy } from '../../../description/quantity-text.ts';
 import { PartEditor } from '../../../editing/PartEditor.tsx';
-import { curves } from '../../../state/curves.ts';
-import { change } from '../../../state/document.ts';
-import { chosen, reception, receptionSet } from '../../../state/reception.ts';
-import { time } from '../../../state/view.ts';
+import type { Document } from '../../../state/document.ts';
+import { useOpenSet } from '../../../state/set-context.ts';
 import { Drawing } from '../../../widgets/Drawing.tsx';
 import { Figures } from '../../../widgets/Figures.tsx';
 import { Plot } from '../../../widgets/Plot.tsx';
@@ -24,6 +22,7 @@ import { Heater } from '../detector/Heater.tsx';
 import { NodeWaves } from '../detector/NodeWaves.tsx';
 
 export function DetectorBench() {
+  const { reception, receptionSet, chosen, curves, time, change } = useOpenSet();
   const detector = reception.value?.parts.detector;
   const facts = detector ? detectorFactSentences(detector.facts) : [];
   const station = chosen.value;
@@ -82,7 +81,13 @@ export function DetectorBench() {
         <Cautions about="detector" />
       </section>
       {receptionSet.value && hasSpots(receptionSet.value.detector) && (
-        <Crystal seed={USUAL_CRYSTAL} set={receptionSet.value} station={station} time={time.value} onFound={takeSpot} />
+        <Crystal
+          seed={USUAL_CRYSTAL}
+          set={receptionSet.value}
+          station={station}
+          time={time.value}
+          onFound={(spot) => takeSpot(change, spot)}
+        />
       )}
       {receptionSet.value && hasHeater(receptionSet.value.detector) && station && (
         <Heater set={receptionSet.value} station={station} time={time.value} />
@@ -102,7 +107,10 @@ export function DetectorBench() {
   );
 }
 
-const takeSpot = ({ saturationCurrent, ideality, seriesResistance, leakage, words }: SpotFound): void =>
+const takeSpot = (
+  change: Document['change'],
+  { saturationCurrent, ideality, seriesResistance, leakage, words }: SpotFound,
+): void =>
   change(
     (base) =>
       Object.entries({

@@ -1,9 +1,10 @@
 import { earWords as texts, verdictWords } from '../../../../outputs/words/index.ts';
 import { PartEditor } from '../../../editing/PartEditor.tsx';
-import { chosen } from '../../../state/reception.ts';
+import { useOpenSet } from '../../../state/set-context.ts';
 import { Figures } from '../../../widgets/Figures.tsx';
 
 export function Ear() {
+  const { chosen } = useOpenSet();
   const station = chosen.value;
   return (
     <section class="card" aria-labelledby="ear-title">

@@ -1,16 +1,16 @@
 import type { Path } from '../../../../engine/index.ts';
 import { fieldBenchWords } from '../../../../outputs/words/index.ts';
 import { PartEditor } from '../../../editing/PartEditor.tsx';
-import { change, written } from '../../../state/document.ts';
 import { download } from '../../../state/download.ts';
-import { chosen, reception, receptionSet } from '../../../state/reception.ts';
-import { chooseStation, keepStation, stationIndex, time } from '../../../state/view.ts';
+import { useOpenSet } from '../../../state/set-context.ts';
 import { FieldPlace } from '../place/index.tsx';
 
 const STATIONS: Path = ['place', 'stations'];
 
 /** What can be had at the place, and the place itself. */
 export function FieldBench() {
+  const { reception, receptionSet, chosen, stationIndex, time, written, change, chooseStation, keepStation } =
+    useOpenSet();
   const now = reception.value;
   const set = receptionSet.value;
   // The station whose fields are open: the one chosen, even while the figures are behind.

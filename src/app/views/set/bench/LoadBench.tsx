@@ -5,9 +5,7 @@ import { Drawing } from '../../../widgets/Drawing.tsx';
 import { Figures } from '../../../widgets/Figures.tsx';
 import { Cautions } from '../Cautions.tsx';
 import '../detector/detector.css';
-import { curves } from '../../../state/curves.ts';
-import { written } from '../../../state/document.ts';
-import { chosen, reception, receptionSet } from '../../../state/reception.ts';
+import { useOpenSet } from '../../../state/set-context.ts';
 import { Matching } from './Matching.tsx';
 
 /** What stands between the detector and the phones. */
@@ -17,6 +15,7 @@ const afterTitle = (kind: string | undefined): string =>
   texts.title[kind === 'amplifier' || kind === 'crystal earpiece' ? kind : 'phones'];
 
 export function AfterDetector() {
+  const { chosen, curves, receptionSet } = useOpenSet();
   const station = chosen.value;
   return (
     <section class="card" aria-labelledby="after-title">
@@ -56,6 +55,7 @@ const TRANSFORMED = new Set(['phones', 'moving-coil phones']);
 const TRANSFORMER = ['transformer'] as const;
 
 export function Phones() {
+  const { reception, chosen, written } = useOpenSet();
   const load = reception.value?.parts.load;
   const station = chosen.value;
   return (

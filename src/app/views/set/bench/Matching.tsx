@@ -1,14 +1,14 @@
 import { useMemo, useState } from 'preact/hooks';
 import type { Match } from '../../../../engine/index.ts';
 import { coverageWords, MATCHED_NAMES, matchWords, matchingWords as texts } from '../../../../outputs/words/index.ts';
-import { chosen, receptionSet } from '../../../state/reception.ts';
+import { useOpenSet } from '../../../state/set-context.ts';
 import { tryOut } from '../../../state/try-out.ts';
-import { time } from '../../../state/view.ts';
 import { useAnswer } from '../../../workers/use-worker.ts';
 import type { MatchQuestion } from './match.worker.ts';
 
 /** The best taps, distance and transformer for the chosen station, worked out when it is opened. */
 export function Matching({ of }: { of: readonly Match['what'][] }) {
+  const { chosen, receptionSet, time, change, tellOfChange } = useOpenSet();
   const [open, setOpen] = useState(false);
   const station = chosen.value;
   const set = receptionSet.value;
@@ -44,6 +44,7 @@ export function Matching({ of }: { of: readonly Match['what'][] }) {
                 aria-label={texts.takeLabel(MATCHED_NAMES[match.what])}
                 onClick={() =>
                   tryOut(
+                    { change, tellOfChange },
                     match.changes,
                     texts.undoLabel(MATCHED_NAMES[match.what]),
                     [matchWords(match), coverageWords(match)].filter(Boolean).join(' '),

@@ -9,10 +9,11 @@ import {
   usualLevelSentence,
   warningSentences,
 } from '../../../../outputs/words/index.ts';
-import { chosen, rangesFor, suggestionsFor } from '../../../state/reception.ts';
+import { useOpenSet } from '../../../state/set-context.ts';
 
 /** What happens at a stage for the chosen station, and what would improve it. */
 export function StageNow({ id }: { id: StageId }) {
+  const { chosen, suggestionsFor, rangesFor } = useOpenSet();
   const station = chosen.value;
   const level = station?.path.find((one) => one.id === id);
   if (!station || !level) return null;

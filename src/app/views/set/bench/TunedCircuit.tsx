@@ -11,9 +11,7 @@ import { tunedCircuitWords as texts } from '../../../../outputs/words/index.ts';
 import { coilNames } from '../../../description/change-kind.ts';
 import { addItem, removeItem } from '../../../description/lists.ts';
 import { PartEditor } from '../../../editing/PartEditor.tsx';
-import { curves } from '../../../state/curves.ts';
-import { change, written } from '../../../state/document.ts';
-import { chosen, reception } from '../../../state/reception.ts';
+import { useOpenSet } from '../../../state/set-context.ts';
 import { Diagram } from '../../../widgets/Diagram.tsx';
 import { Drawing } from '../../../widgets/Drawing.tsx';
 import { Figures } from '../../../widgets/Figures.tsx';
@@ -24,6 +22,7 @@ const COILS: Path = ['coils'];
 const TAPS = ['aerial tap', 'detector tap', 'distance of the coils'] as const;
 
 export function TunedCircuit() {
+  const { reception, chosen, written, change } = useOpenSet();
   const now = reception.value;
   const station = chosen.value;
   const coils = valueAtPath(written.value, COILS);
@@ -91,6 +90,7 @@ export function TunedCircuit() {
 }
 
 function CircuitPlots() {
+  const { curves } = useOpenSet();
   const drawn = curves.value;
   if (!drawn) return null;
   return (
@@ -118,6 +118,7 @@ const coverageOf = ({ dial, stations }: Reception): Coverage => ({
 });
 
 function CoilCard({ index }: { index: number }) {
+  const { reception, curves, written, change } = useOpenSet();
   const figures = reception.value?.parts.coils[index];
   const q = curves.value?.q[index];
   const name = coilNames(written.value)[index];

@@ -2,8 +2,7 @@ import type { ComponentType } from 'preact';
 import type { StageId } from '../../../../engine/index.ts';
 import { setWords } from '../../../../outputs/words/index.ts';
 import { loadTitle } from '../../../description/places.ts';
-import { receptionSet } from '../../../state/reception.ts';
-import { stage } from '../../../state/view.ts';
+import { useOpenSet } from '../../../state/set-context.ts';
 import { STAGE_IDS } from '../PathStrip.tsx';
 import { AerialEarth } from './AerialEarth.tsx';
 import { DetectorBench } from './DetectorBench.tsx';
@@ -25,6 +24,7 @@ const BENCHES: Readonly<Record<StageId, ComponentType>> = {
 
 /** The parts and figures of the chosen stage. */
 export function Workbench() {
+  const { stage, receptionSet } = useOpenSet();
   const id = stage.value;
   const Bench = BENCHES[id];
   return (

@@ -1,9 +1,7 @@
 import { useRef, useState } from 'preact/hooks';
 import { LIGHT_SPEED, type Reception } from '../../../../engine/index.ts';
 import { dialWords as texts } from '../../../../outputs/words/index.ts';
-import { written } from '../../../state/document.ts';
-import { chosen, pointerPosition, reception, receptionSet } from '../../../state/reception.ts';
-import { pointer, time } from '../../../state/view.ts';
+import { useOpenSet } from '../../../state/set-context.ts';
 import { Later } from '../../../widgets/Later.tsx';
 import { useWidth } from '../../../widgets/use-width.ts';
 import { DialFace, MARGIN } from './DialFace.tsx';
@@ -15,6 +13,7 @@ const loadListen = () => import('../listen/Listen.tsx').then((m) => m.Listen);
 
 /** The dial, always at the foot of the page. */
 export function DialStrip() {
+  const { reception, pointerPosition } = useOpenSet();
   const now = reception.value;
   const scale = now && dialScale(now.dial);
   const position = pointerPosition.value;
@@ -30,6 +29,8 @@ export function DialStrip() {
 }
 
 function TurningDial({ now, scale, position }: { now: Reception; scale: DialScale; position: number }) {
+  const set = useOpenSet();
+  const { chosen, pointer, receptionSet, written, time } = set;
   const [width, holder] = useWidth();
   const slider = useRef<HTMLDivElement>(null);
   const [listening, setListening] = useState(false);
@@ -41,23 +42,23 @@ function TurningDial({ now, scale, position }: { now: Reception; scale: DialScal
     const box = slider.current!.getBoundingClientRect();
     const length = box.width - 2 * MARGIN;
     const near = event.pointerType === 'touch' ? 14 : 8;
-    pointAt(now, scale, (event.clientX - box.left - MARGIN) / length, near / length);
+    pointAt(set, now, scale, (event.clientX - box.left - MARGIN) / length, near / length);
   };
   const keys = (event: KeyboardEvent) => {
     if (event.ctrlKey || event.metaKey || event.altKey) return;
     const channel = channelStep(now);
-    const step = (by: number) => tuneTo(now, scale, Math.round(frequency / 1e3) * 1e3 + by, 1e3);
+    const step = (by: number) => tuneTo(set, now, scale, Math.round(frequency / 1e3) * 1e3 + by, 1e3);
     const actions: Record<string, () => void> = {
       ArrowRight: () => step(1e3),
       ArrowUp: () => step(1e3),
       ArrowLeft: () => step(-1e3),
       ArrowDown: () => step(-1e3),
-      PageUp: () => tuneTo(now, scale, (Math.floor(frequency / channel + 1e-6) + 1) * channel, 1e3),
-      PageDown: () => tuneTo(now, scale, (Math.ceil(frequency / channel - 1e-6) - 1) * channel, 1e3),
-      Home: () => tuneTo(now, scale, now.dial.lowest, 1e3),
-      End: () => tuneTo(now, scale, now.dial.highest, 1e3),
-      n: () => nextStation(now, frequency, 1),
-      p: () => nextStation(now, frequency, -1),
+      PageUp: () => tuneTo(set, now, scale, (Math.floor(frequency / channel + 1e-6) + 1) * channel, 1e3),
+      PageDown: () => tuneTo(set, now, scale, (Math.ceil(frequency / channel - 1e-6) - 1) * channel, 1e3),
+      Home: () => tuneTo(set, now, scale, now.dial.lowest, 1e3),
+      End: () => tuneTo(set, now, scale, now.dial.highest, 1e3),
+      n: () => nextStation(set, now, frequency, 1),
+      p: () => nextStation(set, now, frequency, -1),
     };
     const action = actions[event.key];
     if (!action) return;
@@ -142,7 +143,7 @@ function TurningDial({ now, scale, position }: { now: Reception; scale: DialScal
               scale,
               position,
               frequency,
-              onPosition: (to: number) => pointTo(now, to),
+              onPosition: (to: number) => pointTo(set, now, to),
               time: time.value,
             }}
           />
@@ -153,6 +154,7 @@ function TurningDial({ now, scale, position }: { now: Reception; scale: DialScal
 }
 
 function DayNight() {
+  const { time } = useOpenSet();
   return (
     <fieldset class="day-night">
       <legend class="visually-hidden">{texts.timeOfDay}</legend>

@@ -1,0 +1,29 @@
+import { effect, signal } from '@preact/signals';
+
+/** The set itself, or a view that takes the whole page. */
+export const VIEWS = ['set', 'explain', 'sheets'] as const;
+export type ViewId = (typeof VIEWS)[number];
+export const view = signal<ViewId>('set');
+export type Theme = 'auto' | 'light' | 'dark';
+const THEME_KEY = 'faintwave.theme';
+
+const keptTheme = (): Theme => {
+  try {
+    const kept = localStorage.getItem(THEME_KEY);
+    return kept === 'light' || kept === 'dark' ? kept : 'auto';
+  } catch {
+    return 'auto';
+  }
+};
+
+export const theme = signal<Theme>(keptTheme());
+
+effect(() => {
+  if (theme.value === 'auto') delete document.documentElement.dataset.theme;
+  else document.documentElement.dataset.theme = theme.value;
+  try {
+    localStorage.setItem(THEME_KEY, theme.value);
+  } catch {
+    // Without storage the choice lasts as long as the page.
+  }
+});

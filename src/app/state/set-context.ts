@@ -1,0 +1,9 @@
+import { createContext } from 'preact';
+import { useContext } from 'preact/hooks';
+import type { OpenSet } from './open-sets.ts';
+
+/** The open set that the components inside are about; the page gives one around them all. */
+export const SetContext = createContext(undefined as unknown as OpenSet);
+
+/** The open set that this component is about. */
+export const useOpenSet = (): OpenSet => useContext(SetContext);
