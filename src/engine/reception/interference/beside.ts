@@ -2,7 +2,8 @@ import { magnitude } from '../../numerics/complex.ts';
 import { root } from '../../numerics/roots.ts';
 import type { StationDescription } from '../../set/place.ts';
 import type { FrequencyView } from '../../solvers/linear/views.ts';
-import type { Decibels, Hertz, Metres, Volts } from '../../units/quantities.ts';
+import type { Decibels, Degrees, Hertz, Metres, Volts } from '../../units/quantities.ts';
+import { isTurned } from '../path/direction.ts';
 import type { FieldAtSite } from '../path/field.ts';
 import { bearingOf, emfOf, type Receiver, TEST_TONE, type TunedStation } from '../path/receive-station.ts';
 import type { Disturbance } from '../path/types.ts';
@@ -20,6 +21,7 @@ interface Ready {
   readonly arriving: Arriving;
   readonly height: Metres;
   readonly view: FrequencyView;
+  readonly sent: Sent;
 }
 
 /** What others leave beside a station: so many at most that matter, and how many more are heard beside it. */
@@ -52,35 +54,40 @@ export function interferenceAmong(
       arriving,
       height: set.heightAt(arriving.station.frequency),
       view: set.network.at(arriving.station.frequency),
+      sent: sentBy(arriving.station),
     }),
   );
+  const emfsFacing = (facing: Degrees | undefined): Float64Array =>
+    Float64Array.from(ready, ({ arriving: { station, field }, height }) =>
+      emfOf(set.circuit, station, field, facing, height),
+    );
+  // A frame without a fixed direction is turned to the wanted station, away from others.
+  const facingAny = isTurned(set.circuit.set.aerial) ? undefined : emfsFacing(undefined);
   const frequencies = others.map(({ station }) => station.frequency);
   const sampled = others.length > SHORT_LIST ? samplesAmong(frequencies) : undefined;
   return (wanted) => {
     const g = 1 / wanted.steady.inputResistance;
-    // A frame without a fixed direction is turned to the wanted station, away from others.
-    const facing = bearingOf(wanted.station, wanted.field);
-    const emfs = Float64Array.from(ready, ({ arriving: { station, field }, height }) =>
-      station === wanted.station ? 0 : emfOf(set.circuit, station, field, facing, height),
-    );
+    const emfs = facingAny ?? emfsFacing(bearingOf(wanted.station, wanted.field));
+    const isWanted = (i: number): boolean => ready[i].arriving.station === wanted.station;
     const { chosen, others: unlooked } = sampled
       ? candidatesAmong({
           frequencies,
           sampled,
           wanted: wanted.station.frequency,
           emfs,
+          isWanted,
           levelAt: (f) => set.network.at(f).level(g, wanted.position, wanted.other),
           audible: NEGLIGIBLE * wanted.steady.junctionVoltage,
           highestWhistle: HIGHEST_WHISTLE,
         })
       : { chosen: [...ready.keys()], others: 0 };
     const carriers = chosen
-      .filter((i) => ready[i].arriving.station !== wanted.station)
-      .sort((a, b) => a - b)
-      .map((i) => ({
-        ...sentBy(ready[i].arriving.station),
-        voltage: emfs[i] * ready[i].view.level(g, wanted.position, wanted.other),
-      }));
+      .filter((i) => !isWanted(i))
+      .map((i) => {
+        const { view, sent } = ready[i];
+        const { name, frequency, modulation } = sent;
+        return { name, frequency, modulation, voltage: emfs[i] * view.level(g, wanted.position, wanted.other) };
+      });
     const audioLoad = Math.max(magnitude(set.audioLoadAt(TEST_TONE)), 1);
     const all = disturbances({ ...sentBy(wanted.station), voltage: wanted.steady.junctionVoltage }, carriers, {
       slopeVoltage: set.circuit.averaged.detector.slopeVoltage,
@@ -110,7 +117,10 @@ export const besideStation = (
   keep?: number,
 ): readonly Disturbance[] => interferenceAmong(set, others, keep)(wanted).disturbances;
 
-const sentBy = ({ name, frequency, modulation }: StationDescription) => ({
+/** What a station sends, as far as it interferes. */
+type Sent = Pick<StationDescription, 'name' | 'frequency' | 'modulation'>;
+
+const sentBy = ({ name, frequency, modulation }: StationDescription): Sent => ({
   name,
   frequency,
   modulation: Math.min(modulation, 1),

@@ -34,8 +34,9 @@ export function samplesAmong(stations: readonly Hertz[]): Sampled {
 interface Asked {
   readonly frequencies: readonly Hertz[];
   readonly sampled: Sampled;
-  /** The wanted station's frequency, and the list index it has; negative where it is not in the list. */
+  /** The wanted station's frequency, and which index is itself. */
   readonly wanted: Hertz;
+  readonly isWanted: (index: number) => boolean;
   readonly emfs: Float64Array;
   readonly levelAt: (frequency: Hertz) => Ratio;
   /** Weaker at the detector than this, nobody hears it. */
@@ -47,26 +48,51 @@ interface Asked {
 /**
  * Indices of the stations worth evaluating beside a wanted one, of a list of any length: each is ranked by its emf and
  * the greater of the samples about it, near the wanted one by the response there.
- * @returns them, and how many others would be heard by that measure
+ * @returns them in the order of the list, and how many others would be heard by that measure
  */
 export function candidatesAmong(asked: Asked): { readonly chosen: readonly number[]; readonly others: number } {
-  const { frequencies, sampled, wanted, emfs, levelAt, audible, highestWhistle } = asked;
-  const levels = sampled.frequencies.map(levelAt);
+  const { frequencies, sampled, wanted, isWanted, emfs, levelAt, audible, highestWhistle } = asked;
+  const levels = Float64Array.from(sampled.frequencies, levelAt);
   const atWanted = levelAt(wanted);
   // The samples beside the wanted station may both lie outside its resonance.
   const [low, high] = aboutOf(sampled.frequencies, wanted);
-  const estimates = emfs.map((emf, i) => {
+  const strongest = strongestOf(STRONGEST);
+  const whistling = strongestOf(WHISTLING);
+  let heard = 0;
+  for (let i = 0; i < emfs.length; i++) {
     const f = frequencies[i];
     const level = Math.max(levels[sampled.below[i]], levels[sampled.above[i]]);
-    return emf * (f > low && f < high ? Math.max(level, atWanted) : level);
-  });
-  const heard: number[] = [];
-  for (let i = 0; i < estimates.length; i++) if (estimates[i] > audible) heard.push(i);
-  heard.sort((a, b) => estimates[b] - estimates[a]);
-  const chosen = new Set(heard.slice(0, STRONGEST));
-  for (const i of heard.filter((i) => Math.abs(frequencies[i] - wanted) < highestWhistle).slice(0, WHISTLING))
-    chosen.add(i);
-  return { chosen: [...chosen], others: heard.length - chosen.size };
+    const estimate = emfs[i] * (f > low && f < high ? Math.max(level, atWanted) : level);
+    if (!(estimate > audible) || isWanted(i)) continue;
+    heard++;
+    strongest.offer(i, estimate);
+    if (Math.abs(f - wanted) < highestWhistle) whistling.offer(i, estimate);
+  }
+  const chosen = [...new Set([...strongest.indices, ...whistling.indices])].sort((a, b) => a - b);
+  return { chosen, others: heard - chosen.length };
+}
+
+/** Keeps so many of what it is offered, the strongest, and of equals the first. */
+function strongestOf(count: number): {
+  readonly indices: readonly number[];
+  readonly offer: (index: number, strength: number) => void;
+} {
+  const indices: number[] = [];
+  const strengths: number[] = [];
+  return {
+    indices,
+    offer(index, strength) {
+      if (indices.length === count) {
+        if (!(strength > strengths[count - 1])) return;
+        indices.pop();
+        strengths.pop();
+      }
+      let at = indices.length;
+      while (at > 0 && strength > strengths[at - 1]) at--;
+      indices.splice(at, 0, index);
+      strengths.splice(at, 0, strength);
+    },
+  };
 }
 
 /** The samples next to a frequency that are not it. */

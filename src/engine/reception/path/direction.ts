@@ -16,3 +16,6 @@ export function directionShare(aerial: AerialDescription, bearing?: Degrees, wan
   if (pointed === undefined || bearing === undefined) return 1;
   return Math.max(DEEPEST_NULL, Math.abs(towards(bearing - pointed)));
 }
+
+/** Whether the aerial is turned to the station that is wanted. */
+export const isTurned = (aerial: AerialDescription): boolean => isLoop(aerial) && aerial.direction === undefined;
