@@ -25,7 +25,7 @@ export interface OpenSet extends Document, Understanding, SetView, SetReception,
  * @param description as written
  * @param hasFocus what only the set in focus needs is worked out only then
  */
-export function openSet(
+function openSet(
   id: string,
   description: unknown,
   fileName: string,
