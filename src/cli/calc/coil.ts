@@ -26,6 +26,7 @@ const wire = v.object(
     covering: v.optional(oneOf(COVERINGS)),
     metal: v.optional(oneOf(METALS)),
     strands: v.optional(count(1, 5000)),
+    overall: v.optional(quantity('length', { min: 1e-6, max: 0.05 })),
   },
   expected('coil-wire'),
 );

@@ -16,6 +16,4 @@ export interface CoilWarnings {
   readonly 'coil.core-turns-resistance': Record<never, never>;
   readonly 'coil.above-third-of-self-resonance': Record<never, never>;
   readonly 'coil.measured-taps': Record<never, never>;
-  /** Turns so close that the published resistances disagree. */
-  readonly 'coil.close-wound-resistance': Record<never, never>;
 }

@@ -100,6 +100,7 @@ export type FieldId =
   | 'wire.covering'
   | 'wire.metal'
   | 'wire.strands'
+  | 'wire.overall'
   | 'wire.part'
   | 'detector.wiring'
   | 'detector.temperature'

@@ -17,6 +17,7 @@ import type { Load } from '../parts/load/model.ts';
 import type { AerialDescription } from './aerials/aerial-schema.ts';
 import { type ByKind, byKind, type Of } from './by-kind.ts';
 import type { CoilDescription } from './coils/coil-schema.ts';
+import { wireOf } from './coils/wire-of.ts';
 import type { DetectorDescription } from './detectors/detector-schema.ts';
 import type { EarthDescription } from './earths/earth-schema.ts';
 import type { LoadDescription } from './loads/load-schema.ts';
@@ -187,10 +188,8 @@ export const detectorModel = once((detector: DetectorDescription): Detector => b
 
 type WoundDescription = Exclude<CoilDescription, { shape: 'measured' }>;
 
-const wound = (coil: WoundDescription, more: object = {}): CoilModel => {
-  const { size, covering, metal, strands } = coil.wire;
-  return makeCoil({ ...coil, ...more, wire: { diameter: size, covering, metal, strands } } as CoilSpec);
-};
+const wound = (coil: WoundDescription, more: object = {}): CoilModel =>
+  makeCoil({ ...coil, ...more, wire: wireOf(coil.wire) } as CoilSpec);
 
 const COILS: ByKind<CoilDescription, CoilModel> = {
   solenoid: (coil) => wound(coil),

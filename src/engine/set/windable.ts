@@ -1,5 +1,6 @@
 import type { Problem } from '../fields/problem.ts';
 import type { CoilDescription } from '../kinds/coils/coil-schema.ts';
+import { wireOf } from '../kinds/coils/wire-of.ts';
 import { conductorDiameter, overallDiameter } from '../parts/wire/wire.ts';
 import { givenValue } from '../units/refusal.ts';
 
@@ -50,10 +51,21 @@ function tooManyPosts(field: string, posts: number, space: number, circle: numbe
 
 function clashes(coil: CoilDescription): Clash[] {
   if (coil.shape === 'measured' || coil.shape === 'core') return [];
-  const { size, covering, strands } = coil.wire;
-  const wire = { diameter: size, covering, strands };
+  const wire = wireOf(coil.wire);
   const bare = conductorDiameter(wire);
   const covered = overallDiameter(wire);
+  const { overall } = wire;
+  return [
+    ...(overall === undefined ? [] : tooNarrow('wire.overall', overall, bare)),
+    ...shapeClashes(coil, bare, covered),
+  ];
+}
+
+function shapeClashes(
+  coil: Exclude<CoilDescription, { shape: 'measured' | 'core' }>,
+  bare: number,
+  covered: number,
+): Clash[] {
   switch (coil.shape) {
     case 'solenoid':
       return [...tooNarrow('formerDiameter', coil.formerDiameter, bare), ...tooClose('pitch', coil.pitch, bare)];

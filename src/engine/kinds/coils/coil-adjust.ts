@@ -27,7 +27,7 @@ const wire = (coil: { wire: Wire }, path: Path): Adjustment => ({
   serves: ['loudness', 'clearance'],
 });
 
-const LOSSY = new Set(['card', 'damp card', 'wood', 'phenolic']);
+const LOSSY = new Set(['card', 'damp card', 'wood', 'phenolic', 'PVC', 'plywood', 'hardboard']);
 
 /** Off card and wood onto something that loses less. */
 const former = (coil: { former: string }, path: Path): Adjustment[] =>

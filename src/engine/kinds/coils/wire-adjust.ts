@@ -9,7 +9,7 @@ const MOST_STRANDS = 90;
 const THICKER = [1.25, 1.6];
 
 /** Wire of less loss in place of another, as written: thicker, or Litz with as much copper. */
-export function betterWires(wire: Wire): object[] {
+export function betterWires({ overall: _, ...wire }: Wire): object[] {
   const written = (size: number, more: object = {}): object => ({
     ...wire,
     size: formatQuantity(size, 'length', 2),

@@ -3,10 +3,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import cells from '../../../../reference/coil-ac-resistance.json' with { type: 'json' };
+import finiteSkin from '../../../../reference/coil-finite-skin.json' with { type: 'json' };
 import reference from '../../../../reference/coils.json' with { type: 'json' };
-import { skinImpedance } from '../wire/skin.ts';
+import { resistivity } from '../wire/metal.ts';
+import { skinImpedance, skinParameter } from '../wire/skin.ts';
 import { makeCoil } from './coil.ts';
-import { eddyImpedance, remembered } from './eddy.ts';
+import { FORMER_FIGURES, type Former } from './dielectrics.ts';
+import { eddyImpedance, litzImpedance, remembered } from './eddy.ts';
 import { rowModes } from './row-modes.ts';
 import { windingOf } from './shapes.ts';
 import type { WoundSpec } from './spec.ts';
@@ -51,6 +54,22 @@ describe('resistance at radio frequency', () => {
     }
     for (const { l_over_D, d_over_s, N, phi } of resistanceFactor.convergence.slice(4)) {
       expect(Math.abs(factor(N, l_over_D, d_over_s) / phi - 1)).toBeLessThan(0.02);
+    }
+  });
+
+  it('of close turns: the independent solution to 4.2 % at skin depths of built coils, to 8 % in the limit of thin skin', () => {
+    for (const { l_over_D, d_over_s, N, d_over_delta, phi } of finiteSkin.rows) {
+      const pitch = l_over_D / N;
+      const wire = { diameter: d_over_s * pitch };
+      // x = d/(√2 δ)
+      const x = d_over_delta === null ? 3000 : d_over_delta / Math.SQRT2;
+      const z = eddyImpedance(windingOf({ shape: 'solenoid', turns: N, meanDiameter: 1, pitch, wire }));
+      const error = Math.abs(z(x).re / skinImpedance(x).re / phi - 1);
+      // Three digits are printed.
+      const rounding = 0.5 * 10 ** (Math.floor(Math.log10(phi)) - 2);
+      expect(error, `l/D ${l_over_D} d/s ${d_over_s} N ${N} d/δ ${d_over_delta}`).toBeLessThan(
+        (d_over_delta === null ? 0.08 : 0.042) + rounding / phi,
+      );
     }
   });
 
@@ -222,5 +241,81 @@ describe('Q', () => {
     expect(makeCoil({ ...spec, temperature: 263 }).qAt(1e6)).toBeGreaterThan(
       makeCoil({ ...spec, temperature: 313 }).qAt(1e6),
     );
+  });
+});
+
+describe('the range of what is built', () => {
+  const solenoid = { shape: 'solenoid', turns: 75, formerDiameter: 0.063 } as const;
+  const width = ([low, high]: readonly [number, number]) => high / low;
+  const f = 9e5;
+
+  it('of Q and inductance is wide for wire wound close by a covering that varies, narrow for a pitch that is measured', () => {
+    const enamel = makeCoil({ ...solenoid, wire: { diameter: 4e-4, covering: 'enamel' } });
+    const PVC = makeCoil({ ...solenoid, wire: { diameter: 4e-4, covering: 'PVC' } });
+    const unknown = makeCoil({ ...solenoid, wire: { diameter: 4e-4 } });
+    const spaced = makeCoil({ ...solenoid, wire: { diameter: 4e-4, covering: 'enamel' }, pitch: 1e-3 });
+    expect(width(spaced.qRangeAt(f))).toBeLessThan(width(enamel.qRangeAt(f)));
+    expect(width(enamel.qRangeAt(f))).toBeLessThan(2.1);
+    expect(width(unknown.qRangeAt(f))).toBeGreaterThan(width(enamel.qRangeAt(f)));
+    expect(width(spaced.inductanceRange)).toBeCloseTo(1.02 ** 2, 9);
+    expect(width(enamel.inductanceRange)).toBeGreaterThan(1.04 ** 2);
+    expect(width(PVC.inductanceRange)).toBeGreaterThan(width(enamel.inductanceRange));
+  });
+
+  it('comes from one thickness of the covering: measured, it narrows length, inductance and Q together', () => {
+    const wire = { diameter: 6e-4, covering: 'PVC' } as const;
+    const usual = makeCoil({ ...solenoid, wire });
+    const measured = makeCoil({ ...solenoid, wire: { ...wire, overall: 2e-3 } });
+    expect(measured.windingLength).toBeCloseTo(75 * 1.02 * 2e-3, 9);
+    expect(measured.windingLength).toBeGreaterThan(usual.windingLength);
+    expect(measured.inductance).toBeLessThan(usual.inductance);
+    expect(width(measured.inductanceRange)).toBeLessThan(width(usual.inductanceRange));
+    expect(() => makeCoil({ ...solenoid, wire: { ...wire, overall: 3e-4 } })).toThrow(/over the covering/);
+  });
+
+  it('of Litz in any winding is under 3 to 1 and never above its bare strands by themselves', () => {
+    const wire = { diameter: 4e-5, strands: 165, covering: 'double silk' } as const;
+    const specs: WoundSpec[] = [
+      { ...solenoid, wire },
+      { shape: 'spider', turns: 45, innerDiameter: 0.05, wire, former: 'styrene' },
+      { shape: 'basket', turns: 45, pegCircle: 0.1, wire },
+      { shape: 'spiral', turns: 40, innerDiameter: 0.05, wire },
+      { shape: 'multilayer', turnsPerLayer: 8, layers: 12, innerDiameter: 0.05, pitch: 2e-3, layerPitch: 1e-3, wire },
+      { shape: 'bank-wound', turns: 60, layers: 3, innerDiameter: 0.05, wire },
+    ];
+    for (const spec of specs)
+      for (const frequency of [1.5e5, 6e5, 1.7e6]) {
+        const coil = makeCoil(spec);
+        if (frequency > coil.selfResonance / 3) continue;
+        const [low, high] = coil.qRangeAt(frequency);
+        const x = skinParameter(wire.diameter, frequency, resistivity());
+        const bare = (coil.dcResistance * litzImpedance(windingOf(spec), wire)(x).re) / (2 * Math.PI * frequency);
+        expect(high, spec.shape).toBeLessThanOrEqual((coil.inductanceAt(frequency) / bare) * (1 + 1e-4));
+        expect(high / low, spec.shape).toBeLessThan(3);
+        expect(coil.qAt(frequency)).toBeLessThan(high);
+        expect(coil.qAt(frequency)).toBeGreaterThan(low);
+      }
+  });
+
+  it('of stranded wire and zip cord lies below solid wire of their outline', () => {
+    const on = (covering: 'PVC' | 'stranded PVC' | 'zip cord') =>
+      makeCoil({ shape: 'solenoid', turns: 75, meanDiameter: 0.063, pitch: 2e-3, wire: { diameter: 6e-4, covering } });
+    expect(on('stranded PVC').wireResistanceAt(f) / on('PVC').wireResistanceAt(f)).toBeCloseTo(1.4, 9);
+    expect(on('zip cord').wireResistanceAt(f) / on('PVC').wireResistanceAt(f)).toBeCloseTo(1.8, 9);
+    expect(on('stranded PVC').dcResistance * 0.77).toBeCloseTo(on('PVC').dcResistance, 12);
+  });
+
+  it('is the worse the more the former loses, by its own loss and wall', () => {
+    const on = (former: Former, wall?: number) =>
+      makeCoil({ ...solenoid, wire: { diameter: 4e-4, covering: 'enamel' }, former, wall }).qAt(1.5e6);
+    const order: Former[] = ['air', 'polyethylene', 'ABS', 'acrylic', 'PVC', 'plywood', 'damp card'];
+    for (let k = 1; k < order.length; k++) expect(on(order[k]), order[k]).toBeLessThan(on(order[k - 1]));
+    expect(on('PVC', 1e-3)).toBeGreaterThan(on('PVC'));
+    for (const { wall, loss, spread, permittivity } of Object.values(FORMER_FIGURES)) {
+      expect(wall).toBeGreaterThan(5e-4);
+      expect(loss).toBeGreaterThanOrEqual(0);
+      expect(spread).toBeGreaterThanOrEqual(1);
+      expect(permittivity).toBeGreaterThanOrEqual(1);
+    }
   });
 });

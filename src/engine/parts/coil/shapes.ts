@@ -1,6 +1,6 @@
 import { demandWithin, ImpossibleValues } from '../../facts/impossible-values.ts';
 import type { Metres } from '../../units/quantities.ts';
-import { closePitch, conductorDiameter, overallDiameter, type Wire } from '../wire/wire.ts';
+import { closePitch, conductorDiameter, isCoveringUnknown, overallDiameter, type Wire } from '../wire/wire.ts';
 import type { BankSpec, BasketSpec, MultilayerSpec, SolenoidSpec, SpiderSpec, SpiralSpec, WoundSpec } from './spec.ts';
 import { layOut, MOST_TURNS, ringCount, type Weave, type Winding } from './winding.ts';
 
@@ -9,6 +9,9 @@ const conductorRadius = (wire: Wire): Metres => conductorDiameter(wire) / 2;
 
 /** Mean diameter of a layer wound on a former: the former and the wire with its covering. */
 const meanDiameterOn = (formerDiameter: Metres, wire: Wire): Metres => formerDiameter + overallDiameter(wire);
+
+/** Diameter of the wire where turns lie on one another; with no covering said, over some covering. */
+const wovenDiameter = (wire: Wire): Metres => (isCoveringUnknown(wire) ? closePitch(wire) : overallDiameter(wire));
 
 function firstDiameter(spec: { formerDiameter?: Metres; wire: Wire }, centre: Metres | undefined): Metres {
   if (centre !== undefined) return centre;
@@ -133,7 +136,7 @@ function disc(
 /** Each turn passes from face to face of the disc at the slots; in the slots the wires lie side by side. */
 function spider(spec: SpiderSpec): Winding {
   const { slots = 9, over = 1, discThickness = 1.5e-3, wire } = spec;
-  const overall = overallDiameter(wire);
+  const overall = wovenDiameter(wire);
   const pitch = spec.pitch ?? overall;
   const first = (spec.innerDiameter + overall) / 2;
   const away = (discThickness + overall) / 2;
@@ -151,7 +154,7 @@ function spider(spec: SpiderSpec): Winding {
 /** Turns pile up along the pegs; where they cross between pegs they lie on one another. */
 function basket(spec: BasketSpec): Winding {
   const { pegs = 13, over = 2, pegDiameter = 3e-3, wire } = spec;
-  const overall = overallDiameter(wire);
+  const overall = wovenDiameter(wire);
   const pitch = spec.pitch ?? overall;
   const radius = spec.pegCircle / 2;
   const away = (pegDiameter + overall) / 2;

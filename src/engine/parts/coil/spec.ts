@@ -8,7 +8,7 @@ interface Wound {
   readonly former?: Former;
   /** K; default 293.15. */
   readonly temperature?: Kelvins;
-  /** Thickness of the former's wall; default 1.5 mm. */
+  /** Thickness of the former's wall; default the usual of its material, 1.5 mm of card. */
   readonly wall?: Metres;
 }
 

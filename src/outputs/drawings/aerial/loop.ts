@@ -1,3 +1,4 @@
+import { wireOf } from '../../../engine/kinds/coils/wire-of.ts';
 import type { LoopDescription } from '../../../engine/kinds/loops.ts';
 import { overallDiameter } from '../../../engine/parts/wire/wire.ts';
 import { circle, group, line, rect, text } from '../../scene/build.ts';
@@ -70,8 +71,7 @@ function drawFrame(aerial: Loop<'frame'>, room: Room): Scene {
 
 function drawRod(aerial: Loop<'ferrite rod'>, room: Room): Scene {
   const [l, d, w] = [aerial.length * 1e3, aerial.diameter * 1e3, aerial.winding * 1e3];
-  const wire =
-    overallDiameter({ diameter: aerial.wire.size, covering: aerial.wire.covering, strands: aerial.wire.strands }) * 1e3;
+  const wire = overallDiameter(wireOf(aerial.wire)) * 1e3;
   const paper = paperFor({ x: -l / 2, y: -d, w: l, h: 2 * d }, room, { top: 14, bottom: 24, left: 10, right: 10 });
   const { at, mm } = paper;
   const [x, y] = at(-l / 2, d / 2);

@@ -1,5 +1,6 @@
 import type { CoilDescription } from '../../../engine/kinds/coils/coil-schema.ts';
-import { closePitch, overallDiameter, type Wire } from '../../../engine/parts/wire/wire.ts';
+import { wireOf } from '../../../engine/kinds/coils/wire-of.ts';
+import { closePitch, overallDiameter } from '../../../engine/parts/wire/wire.ts';
 import type { Box } from '../../scene/boxes.ts';
 import { circle, line } from '../../scene/build.ts';
 import { placeLabels } from '../../scene/labels.ts';
@@ -24,17 +25,10 @@ export type CoilOf<S extends CoilDescription['shape']> = Extract<CoilDescription
 /** How far a tube reaches beyond its winding at either end, mm. */
 export const SPARE = 8;
 
-/** Wire as the engine's wire model has it. */
-export const wireOf = (coil: WoundDescription): Wire => ({
-  diameter: coil.wire.size,
-  covering: coil.wire.covering,
-  metal: coil.wire.metal,
-  strands: coil.wire.strands,
-});
 /** Over its covering, mm. */
-export const overall = (coil: WoundDescription): number => overallDiameter(wireOf(coil)) * 1e3;
+export const overall = ({ wire }: WoundDescription): number => overallDiameter(wireOf(wire)) * 1e3;
 /** Centre to centre when wound close, mm. */
-export const close = (coil: WoundDescription): number => closePitch(wireOf(coil)) * 1e3;
+export const close = ({ wire }: WoundDescription): number => closePitch(wireOf(wire)) * 1e3;
 
 /** Which turns to draw when all would run into each other: every so many, and always the first and the last. */
 export function shown(turns: number, spacingOnPaper: number, least = 0.55): { step: number; list: number[] } {

@@ -1,3 +1,4 @@
+import { wireOf } from '../../../engine/kinds/coils/wire-of.ts';
 import { coilModel } from '../../../engine/kinds/models.ts';
 import { windingOf } from '../../../engine/parts/coil/shapes.ts';
 import { circle, line, rect, text } from '../../scene/build.ts';
@@ -5,7 +6,7 @@ import type { Item, Point } from '../../scene/scene.ts';
 import { coilDrawing } from '../../words/index.ts';
 import { dimension, millimetres, PLAIN, paperFor, type Room, SMALL, THIN } from '../paper.ts';
 import { CHEEK_THICKNESS, cheekDiameter, endsWhereItStarts } from './cheek.ts';
-import { type CoilOf, type DrawnCoil, overall, SPARE, type Tap, tapLabels, wireOf } from './drawn.ts';
+import { type CoilOf, type DrawnCoil, overall, SPARE, type Tap, tapLabels } from './drawn.ts';
 
 /** A coil of several layers cut through its axis: every turn is seen twice, as the engine places it. */
 export function drawnSection(
@@ -13,7 +14,7 @@ export function drawnSection(
   taps: readonly Tap[],
   room: Room,
 ): DrawnCoil {
-  const wire = wireOf(coil);
+  const wire = wireOf(coil.wire);
   const winding =
     coil.shape === 'multilayer'
       ? windingOf({

@@ -21,6 +21,15 @@ const ABSORBS_WATER: Record<FormerMaterial, boolean> = {
   ceramic: false,
   PVC: false,
   plywood: true,
+  'waxed card': false,
+  hardboard: true,
+  acrylic: false,
+  ABS: false,
+  PLA: false,
+  polycarbonate: false,
+  polyethylene: false,
+  polypropylene: false,
+  fibreglass: false,
 };
 
 const tubeFormer = ({ former, formerDiameter: diameter }: Tube): string => {

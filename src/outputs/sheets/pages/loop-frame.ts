@@ -1,3 +1,4 @@
+import { wireOf } from '../../../engine/kinds/coils/wire-of.ts';
 import type { LoopDescription } from '../../../engine/kinds/loops.ts';
 import { overallDiameter } from '../../../engine/parts/wire/wire.ts';
 import { type FrameParts, frameParts } from '../../drawings/aerial/frame-parts.ts';
@@ -23,12 +24,7 @@ const buildOf = ({ outline, winding }: Frame): Build => {
 const sectionOf = ({ side }: Frame): Lath => (side > WIDE ? 'stout' : 'light');
 
 function notchesOf({ wire }: Frame, { wires, notch }: FrameParts) {
-  const overall = overallDiameter({
-    diameter: wire.size,
-    covering: wire.covering,
-    metal: wire.metal,
-    strands: wire.strands,
-  });
+  const overall = overallDiameter(wireOf(wire));
   return { wires, notch, depth: Math.max(0.003, 1.5 * overall) };
 }
 

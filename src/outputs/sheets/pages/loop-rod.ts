@@ -1,3 +1,4 @@
+import { wireOf } from '../../../engine/kinds/coils/wire-of.ts';
 import type { LoopDescription } from '../../../engine/kinds/loops.ts';
 import { overallDiameter } from '../../../engine/parts/wire/wire.ts';
 import { coilFromEnd } from '../../drawings/aerial/loop.ts';
@@ -12,8 +13,7 @@ const THIN = 5e-5;
 /** Of a sleeve beyond its winding at either end, where there is room, m. */
 const SPARE = 0.01;
 
-const overall = ({ wire }: Rod): number =>
-  overallDiameter({ diameter: wire.size, covering: wire.covering, metal: wire.metal, strands: wire.strands });
+const overall = ({ wire }: Rod): number => overallDiameter(wireOf(wire));
 /** From turn to turn, and what of it lies between two of them, m. */
 const spacingOf = ({ winding, turns }: Rod): number => winding / turns;
 const gapOf = (rod: Rod): number => spacingOf(rod) - overall(rod);

@@ -360,6 +360,12 @@ export const glossary = entries({
     text: 'Resistance of a detector to very small voltages. For weak stations the detector loads the tuned circuit with it.',
     related: ['inputResistance', 'saturationCurrent'],
   },
+  zipCord: {
+    term: 'zip cord',
+    also: ['speaker cable', 'lamp cord'],
+    text: 'Two stranded wires side by side in soft PVC that pull apart. Wound into a coil, the strands and the covering lose more than solid wire does.',
+    related: ['q'],
+  },
 });
 
 export type GlossaryId = keyof typeof glossary;

@@ -17,6 +17,15 @@ export const formerNames: Record<FormerMaterial, string> = {
   ceramic: 'ceramic',
   PVC: 'PVC tube',
   plywood: 'plywood',
+  'waxed card': 'waxed card',
+  hardboard: 'hardboard',
+  acrylic: 'acrylic',
+  ABS: 'ABS plastic',
+  PLA: 'printed PLA',
+  polycarbonate: 'polycarbonate',
+  polyethylene: 'polyethylene',
+  polypropylene: 'polypropylene',
+  fibreglass: 'glass-fibre laminate',
 };
 
 /** What lies between plates: within a sentence, and at the head of a line. */
@@ -48,4 +57,8 @@ export const coveringNames: Record<Covering, string> = {
   'double silk': 'double silk-covered',
   'enamel and cotton': 'enamel and cotton-covered',
   'enamel and silk': 'enamel and silk-covered',
+  PVC: 'PVC-covered',
+  'stranded PVC': 'stranded PVC-covered',
+  'zip cord': 'zip-cord',
+  PTFE: 'PTFE-covered',
 };

@@ -35,9 +35,16 @@ export const coilFields: TextsOf<'coil'> = {
 };
 
 export const wireFields: TextsOf<'wire'> = {
-  'wire.size': { label: 'Wire size', help: 'Bare diameter or gauge: "28 SWG", "24 AWG", "0.4 mm".' },
+  'wire.size': {
+    label: 'Wire size',
+    help: 'Bare diameter or gauge, of stranded wire over all its strands: "28 SWG", "24 AWG", "0.4 mm".',
+  },
   'wire.covering': { label: 'Covering', help: 'What insulates it; it sets how close turns can lie.' },
   'wire.metal': { label: 'Metal' },
   'wire.strands': { label: 'Strands', help: 'More than one: Litz, and the size is that of one strand.' },
+  'wire.overall': {
+    label: 'Diameter over the covering',
+    help: 'As measured; left out, the usual one of the covering.',
+  },
   'wire.part': { label: 'Wire' },
 };

@@ -24,6 +24,4 @@ export const coilWarnings: SentencesFor<CoilWarnings> = {
   'coil.damp-former': () => 'Damp card is lossy: dry the former and varnish or wax it before winding.',
   'coil.former-loss-varies': ({ former }) =>
     `The dielectric loss of ${former} differs from sample to sample; the range of Q allows for it.`,
-  'coil.close-wound-resistance': () =>
-    'The turns are close-wound: their resistance at radio frequency is known to about 20 to 30 % only.',
 };
