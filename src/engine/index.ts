@@ -63,6 +63,7 @@ export { encodingOf } from './set/encoding.ts';
 export { jsonSchema } from './set/json-schema.ts';
 export { listeningTime, type TimeOfDay } from './set/listening-time.ts';
 export { MOST_STATIONS, type PlaceDescription } from './set/place.ts';
+export { pathAt } from './set/pointer.ts';
 export {
   LARGEST_FILE,
   type Problem,
@@ -205,6 +206,7 @@ export { isHeard } from './reception/verdict.ts';
 
 export { BANDS, type BandName } from './vary/bands.ts';
 export { compareDetectorsOn, type DetectorOnStation } from './vary/compare.ts';
+export { type Aim, type Choice, combinations, combinationsOf, readWith, varyGrid } from './vary/grid.ts';
 export { type Match, matching } from './vary/match.ts';
 export { type Move, moveBand, SameBandError } from './vary/move-band.ts';
 export { optimise } from './vary/optimise.ts';

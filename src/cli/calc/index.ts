@@ -13,6 +13,7 @@ import { noise } from './noise.ts';
 import { reception } from './reception.ts';
 import { skywave } from './skywave.ts';
 import { turns } from './turns.ts';
+import { vary } from './vary.ts';
 import { wire } from './wire.ts';
 
 export const CALCULATIONS: readonly Calculation[] = [
@@ -30,5 +31,6 @@ export const CALCULATIONS: readonly Calculation[] = [
   detector,
   detection,
   reception,
+  vary,
   fit,
 ];

@@ -3,6 +3,7 @@ import type { UnfitReason } from '../../../../engine/measure/unfit.ts';
 import { expectedText } from '../fields/expected.ts';
 import { givenText } from '../fields/given.ts';
 import { hintText } from '../fields/hints.ts';
+import { counted } from '../grammar.ts';
 import { unfitText } from '../measure/unfit.ts';
 
 /** What a calculation expects where something else stands. */
@@ -58,6 +59,15 @@ const EXPECTED = {
   'width-point': '{ "frequency": "909 kHz", "level": 0.71 }',
   samples: 'a list such as [0.12, 0.31, -0.08]',
   sample: 'a finite sample as a number',
+  choices: 'choices: a list such as [{ "path": "/arrangement/detectorTap", "values": [12, 18, 24] }]',
+  choice: '{ "path": "/arrangement/detectorTap", "values": [12, 18, 24] }',
+  'place-in-set': 'a JSON pointer to a value that stands in "set", such as "/coils/0/turns"',
+  'place-of-its-own': 'a place that no choice before it changes',
+  'choice-values': 'values: a list of what may stand there',
+  aims: 'aims: a list such as [{ "kind": "loudest", "station": "…" }, { "kind": "most heard" }]',
+  aim: '{ "kind": "loudest" or "clearest", "station": its name } or { "kind": "most heard" }',
+  'station-in-set': 'the name of a station of "set", or its place in the list, counted from 0',
+  combinations: 'choices with at most 100000 combinations of values',
 } as const;
 
 /** A code of what a calculation expects. */
@@ -109,6 +119,8 @@ export function calcProblemText({ expected, given, hint }: CalcProblem): string 
 export const calcNotes = {
   leftOut: (name: string): string => `“${name}” is not used here and was left out.`,
   endless: (names: readonly string[]): string => `What was given leaves no finite figure for ${names.join(', ')}.`,
+  combinationsRefused: (count: number): string =>
+    `${counted(count, 'combination', 'combinations')} of values left out: these values cannot stand together.`,
   noSpread:
     'These turns cannot be spread to this inductance: there are too few of them, or the coil is no single layer.',
   noWire: 'No common wire reaches this inductance on so short a former.',

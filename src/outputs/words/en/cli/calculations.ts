@@ -19,6 +19,7 @@ export const calculationWords = {
   detection: 'Direct voltage, tones and distortion after the detector of a whole receiver, by waveforms or envelopes.',
   reception:
     'A whole description: every level on every station’s path, dial position, how it is heard and what interferes.',
+  vary: 'The best combinations of values in a description, each received in full and retuned: no other is better in one aim and as good in all. Aims: loudest, clearest (wanted over unwanted audio of the worst neighbour, 40 dB where none is heard), most heard.',
   fit: 'Quantities with standard errors and 90 % ranges from readings: resonance, dial, detector, width, decay.',
 } as const;
 
