@@ -2,8 +2,8 @@ import {
   cautionTexts,
   interferenceSentence,
   settingsWords,
-  suggestionCosts,
   suggestionEffect,
+  suggestionEffects,
   suggestionWords,
   sideWords as texts,
   warningSentences,
@@ -37,7 +37,7 @@ export function Side() {
             {suggestions?.map((one) => {
               const what = settingsWords(one);
               const effect = suggestionEffect(one);
-              const costs = suggestionCosts(one);
+              const besides = suggestionEffects(one);
               return (
                 <li key={what}>
                   <button
@@ -49,7 +49,7 @@ export function Side() {
                     <span class="gain">{effect}</span>{' '}
                     <span>
                       {what}
-                      {costs && <span class="cost">{texts.costs(costs)}</span>}
+                      {besides && <span class="besides">{texts.besides(besides)}</span>}
                     </span>
                   </button>
                   <button

@@ -17,6 +17,7 @@ import {
   wavesOfSet,
   wavOf,
   withSettings,
+  workingPointOf,
 } from '../../outputs/explain/index.ts';
 import { sceneToSvg } from '../../outputs/scene/index.ts';
 import { clean } from '../../outputs/tables/index.ts';
@@ -102,7 +103,10 @@ export const wave: Command = {
         : { capacitance: quantityOf(values.capacitor, 'capacitance', '--capacitor', 0, 1e-4) }),
       ...(values.alone ? { neighbours: false } : {}),
     };
-    const waves = createWaves(withSettings(base, settings));
+    const point =
+      values.detector === undefined ? undefined : workingPointOf(set, reception, index, values.detector, field);
+    const others = point && { [values.detector!]: point };
+    const waves = createWaves(withSettings({ ...base, others }, settings));
     const rows: WaveRow[] = points.map((point) => ({ waves, point }));
     const view = limited({ from, span });
     const station = stationOf(reception, index)!;

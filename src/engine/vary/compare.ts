@@ -1,5 +1,6 @@
 import type { Warning } from '../facts/warning.ts';
 import type { DetectorDescription } from '../kinds/detectors/detector-schema.ts';
+import { usualDescription } from '../kinds/detectors/usual-of.ts';
 import { detectorModel } from '../kinds/models.ts';
 import { magnitude } from '../numerics/complex.ts';
 import { maximum } from '../numerics/minimum.ts';
@@ -74,23 +75,21 @@ export interface BestTap {
   readonly clearance: Decibels;
 }
 
-const room = { temperature: 300.15, wiring: 'single' } as const;
-
 /** Those a builder is likely to have, as descriptions. */
 export const USUAL_DETECTORS: readonly DetectorDescription[] = [
-  { kind: 'galena', spot: 'good', ...room },
-  { kind: 'galena', spot: 'fair', ...room },
-  { kind: 'galena', spot: 'poor', ...room },
-  { kind: 'mineral', mineral: 'iron pyrites', ...room },
-  { kind: 'mineral', mineral: 'zincite-bornite', ...room },
-  { kind: 'mineral', mineral: 'carborundum', bias: 0.8, ...room },
-  { kind: 'germanium', make: 'point contact', ...room },
-  { kind: 'germanium', make: 'gold-bonded', ...room },
-  { kind: 'schottky', type: 'HSMS-2850', ...room },
-  { kind: 'schottky', type: '1N5711', ...room },
-  { kind: 'silicon', ...room },
-  { kind: 'valve', heaterVoltage: 6.3, ratedHeaterVoltage: 6.3, wiring: 'single' },
-];
+  'galena-good',
+  'galena-fair',
+  'galena-poor',
+  'iron-pyrites',
+  'zincite-bornite',
+  'carborundum',
+  'germanium',
+  'gold-bonded-germanium',
+  'HSMS-2850',
+  '1N5711',
+  'silicon',
+  'valve',
+].map((id) => usualDescription(id)!);
 
 /**
  * The same station through any detectors, everything else unchanged, loudest first.

@@ -1,5 +1,5 @@
 export { captionsOf, type FilmPart, filmPlan, viewAt } from './film/film-plan.ts';
-export { stationOf, wavesOfSet } from './model/from-set.ts';
+export { stationOf, wavesOfSet, workingPointOf } from './model/from-set.ts';
 export { isPoint, POINTS, type PointId } from './model/points.ts';
 export { type Programme, USUAL_TONE } from './model/programme.ts';
 export { audible, csvOf, wavOf } from './model/samples.ts';

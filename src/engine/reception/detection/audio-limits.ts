@@ -16,6 +16,8 @@ export interface AudioLimits {
   readonly audioLoad: Ohms;
   /** Deeper modulation is cut off in its troughs, in this set on this station; undefined where no depth up to 100 % is. */
   readonly clipsFrom?: Ratio;
+  /** Harmonics over the tone at the station's own depth, in this set. */
+  readonly distortion: Ratio;
   /** A tone of the station's own depth above this falls faster than the load capacitor can discharge; undefined above 20 kHz. */
   readonly followsTo?: Hertz;
   /** Of the station's loud passages, at which `followsTo` holds. */
@@ -80,6 +82,7 @@ export function audioLimits(set: Receiver, s: TunedStation): AudioLimits {
     directLoad,
     audioLoad,
     clipsFrom,
+    distortion: s.distortion,
     followsTo,
     depth,
     loadCapacitance: capacitance,

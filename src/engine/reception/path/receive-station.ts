@@ -114,6 +114,8 @@ export interface TunedStation {
   readonly steady: SteadyDetection;
   readonly audio: AudioDetection;
   readonly tunedVoltage: Volts;
+  /** Of the audio at the transducer, by the loaded Q and the load: what the level at the ear is calculated with. */
+  readonly audioResponseAt: (frequency: Hertz) => Ratio;
   readonly loadedQ: number;
   readonly aerialPower: Watts;
   readonly availableAtDetector: Watts;
@@ -256,6 +258,7 @@ export function receiveStation(
     audio,
     tunedVoltage,
     loadedQ,
+    audioResponseAt: toTransducer,
     aerialPower: (emf * emf) / (8 * aerialResistance),
     availableAtDetector: (emf * magnitude(view.open)) ** 2 / (8 * Math.max(view.z.re, 1e-12)),
     audioPower: audio.audioPower,

@@ -14,6 +14,7 @@ import { interferenceAmong, measuredWidth } from '../interference/beside.ts';
 import { verdictOf, worstOf } from '../verdict.ts';
 import { type FieldOptions, fieldsAtSite } from './field.ts';
 import { type Receiver, receiver, receiveStation, TEST_TONE, type TunedStation } from './receive-station.ts';
+import { speechBands } from './speech-bands.ts';
 import { heardSpread, stagesOf } from './stages.ts';
 import type { Hearing, OutOfRange, PartFigures, Reception, StationReception } from './types.ts';
 
@@ -33,7 +34,7 @@ export function receive(set: SetDescription, options: FieldOptions = {}): Recept
   const stations = tuned.map((s, index): StationReception => {
     const { disturbances, audioRatios, more } = beside[index];
     const worst = worstOf(disturbances.filter(({ effect }) => effect !== 'none'));
-    const hearing = s.within ? hearingOf(s, audioRatios) : undefined;
+    const hearing = s.within ? hearingOf(ready, s, audioRatios) : undefined;
     const width = widthOf(ready, s);
     const path = stagesOf(ready, s, { law, width, hearing });
     return {
@@ -104,13 +105,14 @@ const outOfRange = (s: TunedStation, curve: { lowest: number; highest: number })
       : { side: 'above', end: curve.highest };
 
 /** A tuned station at the ear, with what the others leave there. */
-const hearingOf = ({ heard }: TunedStation, audioRatios: readonly Decibels[]): Hearing => ({
-  loudness: heard.loudness,
-  level: heard.spl,
-  margin: heard.margin,
-  marginInSilence: heard.marginInSilence,
-  room: heard.room,
-  intelligibility: heard.intelligibility === undefined ? undefined : intelligibilityBeside(heard.bands, audioRatios),
+const hearingOf = (set: Receiver, s: TunedStation, audioRatios: readonly Decibels[]): Hearing => ({
+  loudness: s.heard.loudness,
+  level: s.heard.spl,
+  margin: s.heard.margin,
+  marginInSilence: s.heard.marginInSilence,
+  room: s.heard.room,
+  intelligibility:
+    s.heard.intelligibility === undefined ? undefined : intelligibilityBeside(speechBands(set, s), audioRatios),
 });
 
 /** Q of the coil itself at the station, with the capacitor's loss: what is left when nothing is joined to it. */

@@ -1,9 +1,11 @@
 import { setCircuit } from '../../../engine/built/set-circuit.ts';
+import { usualDescription } from '../../../engine/kinds/detectors/usual-of.ts';
 import { detectorId, detectorModel } from '../../../engine/kinds/models.ts';
 import { type FieldOptions, fieldsAtSite } from '../../../engine/reception/path/field.ts';
-import { receiver, receiveStation } from '../../../engine/reception/path/receive-station.ts';
+import { receiver, receiveStation, type TunedStation } from '../../../engine/reception/path/receive-station.ts';
 import type { Reception, StationReception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
+import type { StationDescription } from '../../../engine/set/place.ts';
 import { fromDecibels, type Hertz } from '../../../engine/units/quantities.ts';
 import { figureTexts } from '../../words/index.ts';
 import type { PictureFacts } from '../pictures/index.ts';
@@ -11,7 +13,7 @@ import { settledVoltage } from './one-way.ts';
 import { sidebandPassing, USUAL_TONE } from './programme.ts';
 import { heaterOf, loopOf, smoothingOf, tunerOf } from './set-parts.ts';
 import { PERFECT } from './settings.ts';
-import type { Neighbour, WaveSpec } from './wave-spec.ts';
+import type { Neighbour, WaveSpec, WorkingPoint } from './wave-spec.ts';
 import type { Waves } from './waves.ts';
 
 /** Tones of the neighbours, each its own, so that they can be told apart. */
@@ -77,13 +79,45 @@ export function wavesOfSet(
 }
 
 /**
+ * Another detector of the library in the same set, on the same station, tuned anew.
+ * @param id of the library
+ * @returns undefined where the library has no such device, or nothing is received.
+ */
+export function workingPointOf(
+  set: SetDescription,
+  reception: Reception,
+  index: number | undefined,
+  id: string,
+  field?: FieldOptions,
+): WorkingPoint | undefined {
+  const description = usualDescription(id);
+  const station = stationOf(reception, index);
+  const described = station && set.place.stations[station.index];
+  if (!description || !described) return undefined;
+  const s = received({ ...set, detector: description }, described, field);
+  if (!(s.steady.junctionVoltage > 0)) return undefined;
+  return {
+    atTuned: s.tunedVoltage,
+    atDetector: s.steady.junctionVoltage,
+    loadedQ: Math.max(s.loadedQ, 1),
+    deepening: deepeningOf(s, described.modulation),
+    bias: description.bias,
+  };
+}
+
+const received = (set: SetDescription, station: StationDescription, field?: FieldOptions): TunedStation =>
+  receiveStation(receiver(setCircuit(set), fieldsAtSite(set.place, field)), station);
+
+function deepening(set: SetDescription, station: StationReception, depth: number, field?: FieldOptions): number {
+  const described = set.place.stations[station.index];
+  return described && depth > 0 ? deepeningOf(received(set, described, field), depth) : 1;
+}
+
+/**
  * Depth of modulation on the tuned circuit against that of sidebands merely trimmed by its Q: the phones' low direct
  * resistance smothers the steady carrier more than the programme, so that what is left is modulated deeper than sent.
  */
-function deepening(set: SetDescription, station: StationReception, depth: number, field?: FieldOptions): number {
-  const described = set.place.stations[station.index];
-  if (!described || !(depth > 0)) return 1;
-  const { audio, loadedQ } = receiveStation(receiver(setCircuit(set), fieldsAtSite(set.place, field)), described);
+function deepeningOf({ audio, loadedQ, station }: TunedStation, depth: number): number {
   const trimmed = sidebandPassing(Math.max(loadedQ, 1), station.frequency, USUAL_TONE).gain;
   const ratio = audio.depthLeft / (Math.min(depth, 1) * trimmed);
   return Number.isFinite(ratio) ? Math.min(3, Math.max(0.3, ratio)) : 1;

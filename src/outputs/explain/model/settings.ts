@@ -1,8 +1,10 @@
-import { DETECTOR_IDS, detectorByKind } from '../../../engine/parts/detector/library.ts';
+import { usualDescription } from '../../../engine/kinds/detectors/usual-of.ts';
+import { detectorModel } from '../../../engine/kinds/models.ts';
+import { DETECTOR_IDS } from '../../../engine/parts/detector/library.ts';
 import type { Farads, Hertz, Ohms, Ratio, Volts } from '../../../engine/units/quantities.ts';
 import type { OneWay } from './one-way.ts';
 import type { Programme } from './programme.ts';
-import type { WaveSpec } from './wave-spec.ts';
+import type { WaveSpec, WorkingPoint } from './wave-spec.ts';
 
 /** What one turns at will; whatever is left out is as in the set. Plain data, kept in a description. */
 export interface Settings {
@@ -39,7 +41,8 @@ export const DETECTOR_CHOICES: readonly string[] = [PERFECT, ...DETECTOR_IDS];
 /** @returns undefined for an id that is not in the library. */
 export function detectorChosen(id: string): OneWay | undefined {
   if (id === PERFECT) return PERFECT;
-  return DETECTOR_IDS.includes(id) ? detectorByKind(id) : undefined;
+  const description = usualDescription(id);
+  return description && detectorModel(description);
 }
 
 const tonesOf = (choice: Exclude<ProgrammeChoice, { kind: 'recording' }>): Programme => ({
@@ -56,11 +59,30 @@ const tonesOf = (choice: Exclude<ProgrammeChoice, { kind: 'recording' }>): Progr
 /** Share of a carrier that a single tuned circuit of this Q at f0 lets through at f. Textbook. */
 export const resonance = (q: number, f0: Hertz, f: Hertz): number => 1 / Math.hypot(1, q * (f / f0 - f0 / f));
 
+/** The set with another detector's loading: a station beside it is let through as the other loaded Q lets it. */
+const atWorkingPoint = (own: WaveSpec, { atTuned, atDetector, loadedQ, deepening }: WorkingPoint): WaveSpec => ({
+  ...own,
+  atTuned,
+  atDetector,
+  loadedQ,
+  deepening,
+  neighbours: own.neighbours.map((n) => ({
+    ...n,
+    share: n.share * (resonance(loadedQ, own.carrier, n.frequency) / resonance(own.loadedQ, own.carrier, n.frequency)),
+  })),
+});
+
 /**
  * The set's own waves with what one has turned.
+ * @param own the set's own waves; with `others`, those detectors work at their own points.
  * @param recording the file or the microphone, where `programme` asks for it; without one a tone stands in.
  */
-export function withSettings(base: WaveSpec, settings: Settings, recording?: Programme): WaveSpec {
+export function withSettings(own: WaveSpec, settings: Settings, recording?: Programme): WaveSpec {
+  const { others = {} } = own;
+  // Another detector loads the tuned circuit in its own way: it starts from its own working point.
+  const at =
+    settings.detector !== undefined && Object.hasOwn(others, settings.detector) ? others[settings.detector] : undefined;
+  const base = at ? atWorkingPoint(own, at) : own;
   const carrier = settings.carrier ?? base.carrier;
   const loadedQ = settings.loadedQ ?? base.loadedQ;
   const moved = carrier - base.carrier;
@@ -93,12 +115,12 @@ export function withSettings(base: WaveSpec, settings: Settings, recording?: Pro
       .filter((n) => n.frequency > 50e3),
     // Another detector or another strength loads the circuit otherwise than was worked out for the set.
     deepening:
-      settings.strength === undefined && settings.resistance === undefined && detector === undefined
+      settings.strength === undefined && settings.resistance === undefined && (detector === undefined || at)
         ? base.deepening
         : 1,
     ...(detector === undefined
       ? {}
-      : { detector, detectorId: settings.detector ?? base.detectorId, bias: undefined, bothHalves: false }),
+      : { detector, detectorId: settings.detector ?? base.detectorId, bias: at?.bias, bothHalves: false }),
     load: {
       ...(settings.resistance === undefined
         ? base.load

@@ -14,6 +14,15 @@ export interface Neighbour {
   readonly tone: Hertz;
 }
 
+/** Where a detector works in a set, on the station: with its own loading of the tuned circuit. */
+export interface WorkingPoint {
+  readonly atTuned: Volts;
+  readonly atDetector: Volts;
+  readonly loadedQ: number;
+  readonly deepening: number;
+  readonly bias?: Volts;
+}
+
 /** Everything the six waves are made from. */
 export interface WaveSpec {
   readonly carrier: Hertz;
@@ -34,5 +43,7 @@ export interface WaveSpec {
   readonly bias?: Volts;
   /** Two detectors, one for each half. */
   readonly bothHalves?: boolean;
+  /** Of other detectors in the same set, by their ids, as far as they were asked for. */
+  readonly others?: Readonly<Record<string, WorkingPoint>>;
   readonly load: SmoothingLoad;
 }

@@ -1,7 +1,7 @@
 import type { FieldOptions } from '../../../engine/reception/path/field.ts';
 import type { Reception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
-import { ORDINARY, pictureFacts, wavesOfSet } from '../model/from-set.ts';
+import { ORDINARY, pictureFacts, wavesOfSet, workingPointOf } from '../model/from-set.ts';
 import type { Programme } from '../model/programme.ts';
 import { type Settings, withSettings } from '../model/settings.ts';
 import type { WaveSpec } from '../model/wave-spec.ts';
@@ -59,19 +59,27 @@ export function preparer(
 ): Preparer {
   const bases = new Map<number | undefined, WaveSpec>();
   const kept = new Map<string, Waves>();
-  const baseFor = (station: number | undefined): WaveSpec => {
-    let base = bases.get(station);
-    if (!base) {
-      base = (set && reception && wavesOfSet(set, reception, station, field)) ?? ORDINARY;
-      bases.set(station, base);
+  const baseFor = ({ station, detector }: Settings): WaveSpec => {
+    const known = bases.get(station);
+    let base = known ?? (set && reception && wavesOfSet(set, reception, station, field)) ?? ORDINARY;
+    if (
+      set &&
+      reception &&
+      base !== ORDINARY &&
+      detector !== undefined &&
+      !Object.hasOwn(base.others ?? {}, detector)
+    ) {
+      const point = workingPointOf(set, reception, station, detector, field);
+      if (point) base = { ...base, others: { ...base.others, [detector]: point } };
     }
+    if (base !== known) bases.set(station, base);
     return base;
   };
   const wavesFor = (settings: Settings): Waves => {
     const key = settingsKey(settings);
     let waves = kept.get(key);
     if (waves) kept.delete(key);
-    else waves = createWaves(withSettings(baseFor(settings.station), settings, recording));
+    else waves = createWaves(withSettings(baseFor(settings), settings, recording));
     kept.set(key, waves);
     for (const oldest of kept.keys()) {
       if (kept.size <= KEPT) break;
@@ -83,10 +91,12 @@ export function preparer(
     const settings = scene.settings ?? {};
     const waves = wavesFor(settings);
     let figures: Figures | undefined;
+    // Rows first: what their detectors need is then in the base.
+    const rows = rowsOf(scene, wavesFor);
     return {
-      base: baseFor(settings.station),
+      base: baseFor(settings),
       waves,
-      rows: rowsOf(scene, wavesFor),
+      rows,
       facts: pictureFacts(waves, set, reception, settings.station),
       // Only text needs them, and they may ask for the phones' wave: worked out when first read.
       get figures() {

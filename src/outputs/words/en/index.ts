@@ -148,5 +148,5 @@ export * from './tables/index.ts';
 export { coverageWords, MATCHED_NAMES, matchWords } from './vary/matches.ts';
 export { moveWords } from './vary/moves.ts';
 export { settingsWords } from './vary/settings.ts';
-export { suggestionCosts, suggestionEffect, suggestionWords } from './vary/suggestions.ts';
+export { suggestionEffect, suggestionEffects, suggestionWords } from './vary/suggestions.ts';
 export { warningSentence, warningSentences, warningWords } from './warnings/index.ts';

@@ -21,10 +21,19 @@ function load({ throughLoad: f }: AudioLimits): string {
     : `Treble loss in the load: more than 3 dB above ${hertz(f)}, compared with 1 kHz (${effect(f)}).`;
 }
 
-function negativePeaks({ directLoad, audioLoad, clipsFrom }: AudioLimits): string {
+/** Less distortion than this is hardly heard; common practice, no source. */
+const HEARD = 0.05;
+/** Distortion with nothing clipped: named with its cause, or the reader takes "no clipping" for "no distortion". */
+const bent = (distortion: number): string =>
+  distortion > HEARD
+    ? ` The distortion of ${percent(distortion)} comes from the curve of the detector, and from the load it puts on the tuned circuit, which changes with the envelope.`
+    : '';
+
+function negativePeaks({ directLoad, audioLoad, clipsFrom, distortion }: AudioLimits): string {
   const loads = `The load is ${ohms(directLoad)} at direct current and ${ohms(audioLoad)} at 1 kHz`;
   const ratio = audioLoad / directLoad;
-  if (clipsFrom === undefined) return `${loads}: no negative-peak clipping at any depth of modulation.`;
+  if (clipsFrom === undefined)
+    return `${loads}: no negative-peak clipping at any depth of modulation.${bent(distortion)}`;
   return ratio < 0.95
     ? `${loads}, a ratio of ${formatNumber(ratio, 2)}: negative-peak clipping on this station at depths above about ${percent(clipsFrom)}; a lower load at direct current or a higher one at audio frequencies reduces it.`
     : `${loads}: negative-peak clipping on this station at depths above about ${percent(clipsFrom)}.`;

@@ -24,7 +24,7 @@ it('every kind of the library is described', () => {
   }
 });
 
-const LIMITS = { directLoad: 5e4, audioLoad: 2e4, depth: 0.5, loadCapacitance: 1e-9 };
+const LIMITS = { directLoad: 5e4, audioLoad: 2e4, depth: 0.5, loadCapacitance: 1e-9, distortion: 0.01 };
 
 it('names negative-peak and diagonal clipping with their figures', () => {
   const sentences = audioLimitSentences({ ...LIMITS, clipsFrom: 0.45, followsTo: 3000, throughTunedCircuit: 4000 });
@@ -33,6 +33,9 @@ it('names negative-peak and diagonal clipping with their figures', () => {
   expect(sentences.join(' ')).toMatch(/negative-peak clipping on this station at depths above about 45 %/);
   expect(sentences.join(' ')).toMatch(/At 50 % depth .* up to 3 kHz; .*diagonal clipping/);
   expect(audioLimitSentences(LIMITS).join(' ')).toMatch(/no negative-peak clipping at any depth/);
+  expect(audioLimitSentences({ ...LIMITS, distortion: 0.32 }).join(' ')).toMatch(
+    /no negative-peak clipping at any depth of modulation\. The distortion of 32 % comes from/,
+  );
 });
 
 it('says the detection loss and the match', () => {

@@ -78,7 +78,7 @@ export const storyTexts: Readonly<Record<StoryId | 'whole path', SceneTexts>> = 
   resonance: {
     title: 'Resonance',
     caption:
-      'Energy moves between coil and capacitor. The voltage grows to {voltageGain} times the emf; 63 % of that takes about {riseTime}.',
+      'Energy moves between coil and capacitor. The voltage reaches {voltageGain} times the emf; 63 % of that takes about {riseTime}.',
     note: 'Why at one frequency? The energy moves back and forth between the electric field of the capacitor and the magnetic field of the coil. Small pushes at the right moment build up a large oscillation, as on a swing. A pendulum of the same Q is drawn beside it: it builds up in the same number of cycles, slowly enough to watch.',
     rows: [],
   },

@@ -60,7 +60,7 @@ export const sideWords = {
   showField: 'Show where this is changed',
   tryIt: 'Try',
   trySuggestion: (what: string): string => `Try: ${what}`,
-  costs: (costs: string): string => ` ${costs}`,
+  besides: (effects: string): string => ` ${effects}`,
   interference: 'Interference',
   noInterference: 'No listed station interferes.',
   warnings: 'Warnings and notes',

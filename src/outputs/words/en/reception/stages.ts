@@ -104,12 +104,18 @@ function toneSentence({ programme, depth, level: tone, below, crest }: ToneFacts
     : `${steady}, for the crest factor.`;
 }
 
+/** A tuned circuit loaded hard, or coupled loosely, has less voltage than the aerial's emf. */
+const gainSentence = (gain: number): string =>
+  gain >= 1
+    ? `Resonance raises the voltage ${formatNumber(gain, 2)} times`
+    : `The voltage is lower than the emf, ${formatNumber(gain, 2)} of it, in spite of resonance`;
+
 const SENTENCES: ByStage = {
   field: (facts) => FIELD[facts.how](facts),
   aerial: ({ effectiveHeight, emf, availablePower }) =>
     `Effective height ${length(effectiveHeight)}: emf ${voltage(emf)}; available power ${power(availablePower)}.`,
   'tuned circuit': ({ gain, loadedQ, bandwidth }) =>
-    `Resonance raises the voltage ${formatNumber(gain, 2)} times; loaded Q ${formatNumber(loadedQ, 2)}, bandwidth ${formatQuantity(bandwidth, 'frequency', 2)} (−3 dB).`,
+    `${gainSentence(gain)}; loaded Q ${formatNumber(loadedQ, 2)}, bandwidth ${formatQuantity(bandwidth, 'frequency', 2)} (−3 dB).`,
   detector: ({ inputPower, inputResistance, law }) =>
     `The detector takes ${power(inputPower)}; its input resistance is ${resistance(inputResistance)}. ${LAW[law]}`,
   audio: ({ directVoltage, depth, distortion }) =>

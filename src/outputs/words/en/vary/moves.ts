@@ -102,8 +102,14 @@ function selectivity({ from, to, before, after }: Move): string[] {
   const channels = (b: number) => formatNumber(b / CHANNEL, 2);
   if (b1 > b0) {
     const end = Math.min(after.highest, BANDS[to].to);
+    // Wider than the programme needs, others come in; below that, widening is what brings the treble back.
+    const gained = b0 < CHANNEL ? ' The programme loses less treble.' : '';
+    const remedy =
+      b1 > CHANNEL
+        ? ' Tap the detector and the aerial lower, use thicker or Litz wire on a dry, open former, or couple a second tuned circuit.'
+        : '';
     return [
-      `Selectivity falls: bandwidth in the middle of the band ${formatQuantity(b1, 'frequency', 2)}, before the move ${formatQuantity(b0, 'frequency', 2)} (${figures}), and ${formatQuantity(after.bandwidthAt(end), 'frequency', 2)} at ${kHz(end)}: that is ${channels(b1)} channels, before ${channels(b0)}. Tap the detector and the aerial lower, use thicker or Litz wire on a dry, open former, or couple a second tuned circuit.`,
+      `Selectivity falls: bandwidth in the middle of the band ${formatQuantity(b1, 'frequency', 2)}, before the move ${formatQuantity(b0, 'frequency', 2)} (${figures}), and ${formatQuantity(after.bandwidthAt(end), 'frequency', 2)} at ${kHz(end)}: that is ${channels(b1)} channels, before ${channels(b0)}.${gained}${remedy}`,
     ];
   }
   return [

@@ -7,6 +7,11 @@ const decibels = (level: number): string => formatQuantity(level, 'level');
 /** Of a station over another: no sign where it stands above. */
 const over = (clearance: number): string => `${formatNumber(Math.round(clearance), 3)} dB`;
 
+/** Both sidebands of a programme, Hz: a circuit narrower than this takes treble, and widening it is the cure. */
+const PROGRAMME = 9e3;
+const treble = (before: number, after: number): string =>
+  Math.min(before, after) >= PROGRAMME ? '' : after > before ? '; less treble loss' : '; more treble loss';
+
 /** What a change does to a station besides what it is for. */
 function consequences({ wish, before, after }: Suggestion): string[] {
   const quieter = before.level - after.level;
@@ -15,7 +20,7 @@ function consequences({ wish, before, after }: Suggestion): string[] {
     ...(wish === 'clearance' && quieter <= -1 ? [`${formatNumber(Math.round(-quieter))} dB louder`] : []),
     ...(after.bandwidth > 1.2 * before.bandwidth || after.bandwidth < before.bandwidth / 1.2
       ? [
-          `bandwidth ${formatQuantity(after.bandwidth, 'frequency', 2)} (now ${formatQuantity(before.bandwidth, 'frequency', 2)})`,
+          `bandwidth ${formatQuantity(after.bandwidth, 'frequency', 2)} (now ${formatQuantity(before.bandwidth, 'frequency', 2)}${treble(before.bandwidth, after.bandwidth)})`,
         ]
       : []),
   ];
@@ -43,8 +48,8 @@ const clearanceWords = (before: Outlook, after: Outlook): string =>
 export const suggestionWords = (suggestion: Suggestion): string =>
   `${settingsWords(suggestion)}: ${[suggestionEffect(suggestion), ...consequences(suggestion)].join(', ')}`;
 
-/** What it costs or brings besides, for a line of its own; nothing where that is nothing much. */
-export const suggestionCosts = (suggestion: Suggestion): string | undefined => {
+/** What else it changes, for better or worse, for a line of its own; nothing where that is nothing much. */
+export const suggestionEffects = (suggestion: Suggestion): string | undefined => {
   const all = consequences(suggestion);
   return all.length > 0 ? listOf(all) : undefined;
 };

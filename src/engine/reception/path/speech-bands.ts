@@ -1,0 +1,32 @@
+import { magnitude } from '../../numerics/complex.ts';
+import { type Decibels, decibels, type Hertz, type Ratio } from '../../units/quantities.ts';
+import type { HeardBand } from '../hearing/types.ts';
+import { type Receiver, seenBy, TEST_TONE, type TunedStation, toneThrough } from './receive-station.ts';
+
+/** Where the response is calculated; it runs straight between, in dB over octaves. */
+const TONES: readonly Hertz[] = [300, TEST_TONE, 2500, 6000];
+/** Of ordinary speech, well under its peaks. */
+const DEPTH: Ratio = 0.2;
+
+/**
+ * Bands of a speech at the ear with the treble that the detector on its tuned circuit really leaves. The level at the ear
+ * takes a treble loss by the loaded Q; but where phones or a capacitor make the detector's load another for high notes
+ * than for low ones, it damps the sidebands otherwise, and notes above a kilohertz may be gone at a Q that passes them.
+ */
+export function speechBands(set: Receiver, s: TunedStation): readonly HeardBand[] {
+  const through = (tone: Hertz): Decibels => {
+    const { audioCurrent } = toneThrough(set, seenBy(set, s, tone), { tone, depth: DEPTH, steady: s.steady });
+    return decibels((audioCurrent * magnitude(set.transducerAt(tone))) / s.audioResponseAt(tone));
+  };
+  const at = TONES.map(through);
+  const reference = at[TONES.indexOf(TEST_TONE)];
+  const shifts = at.map((dB) => (Number.isFinite(dB - reference) ? dB - reference : 0));
+  return s.heard.bands.map((band) => ({ ...band, level: band.level + between(band.frequency, shifts) }));
+}
+
+function between(frequency: Hertz, shifts: readonly Decibels[]): Decibels {
+  const k = TONES.findIndex((tone) => tone >= frequency);
+  if (k <= 0) return k === 0 ? shifts[0] : shifts[shifts.length - 1];
+  const share = Math.log(frequency / TONES[k - 1]) / Math.log(TONES[k] / TONES[k - 1]);
+  return shifts[k - 1] + share * (shifts[k] - shifts[k - 1]);
+}

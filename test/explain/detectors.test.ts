@@ -1,0 +1,35 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { inRoot } from '../../scripts/support/paths.mjs';
+import { detectorId } from '../../src/engine/kinds/models.ts';
+import { receive } from '../../src/engine/reception/path/receive.ts';
+import { readText } from '../../src/engine/set/read.ts';
+import { compareDetectorsOn } from '../../src/engine/vary/compare.ts';
+import { preparer } from '../../src/outputs/explain/story/prepared.ts';
+
+// `compare` is the outside here: the same detectors in the same set, worked out without any wave.
+const EXAMPLES = readdirSync(inRoot('examples')).filter((file) => file.endsWith('.json'));
+
+test.each(EXAMPLES)('%s: every detector looked at works at its own point, where compare has it', (file) => {
+  const read = readText(readFileSync(inRoot('examples', file), 'utf8'));
+  if (!read.ok) return;
+  const { set } = read;
+  const reception = receive(set, {});
+  const station = reception.stations[reception.best[0]]?.index;
+  if (station === undefined) return;
+  const compared = compareDetectorsOn(set, station, undefined, false).filter(({ isOwn }) => !isOwn);
+  const prepare = preparer(set, reception);
+  const drawn = compared.map(({ description, carrierVoltage, directVoltage, loadedQ, soundPressureLevel, label }) => {
+    const { spec } = prepare({ rows: [], settings: { detector: detectorId(description) } }).waves;
+    expect(spec.atDetector / carrierVoltage, `${label}: carrier at the detector`).toBeCloseTo(1, 6);
+    expect(spec.loadedQ / Math.max(loadedQ, 1), `${label}: loaded Q`).toBeCloseTo(1, 6);
+    return { label, id: detectorId(description), directVoltage, soundPressureLevel };
+  });
+  // The waves of a few are followed through the load: silicon must not show nothing where it is heard. Modulated little,
+  // for the bend of the curve adds to the mean at full depth, and compare's figure is of the carrier.
+  for (const { label, id, directVoltage } of drawn.filter((d) => /^(galena-good|germanium|silicon)$/.test(d.id))) {
+    const { waves } = prepare({ rows: [], settings: { detector: id, neighbours: false, depth: 0.05 } });
+    const mean = (waves.meanAt('phones', 0) + waves.meanAt('phones', 0.5e-3)) / 2;
+    expect(Math.abs(20 * Math.log10(mean / directVoltage)), `${label}: direct voltage, dB`).toBeLessThan(1.5);
+  }
+});
