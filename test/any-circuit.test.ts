@@ -193,7 +193,7 @@ describe('any set the schema allows', () => {
         );
         if (run) {
           ran++;
-          for (const wave of run.waves) expect(wave.samples.every(Number.isFinite), wave.title).toBe(true);
+          for (const wave of run.waves) expect(wave.samples.every(Number.isFinite), wave.id).toBe(true);
         }
         const { assembly, transducer, detector } = circuit;
         const [station] = set.place.stations;

@@ -10,7 +10,14 @@ import { stationOf } from '../outputs/explain/index.ts';
 import { nodeWaveScene, nodeWavesCsv, shownWaves, within } from '../outputs/explain/node-waves/index.ts';
 import { sceneToSvg } from '../outputs/scene/index.ts';
 import { clean } from '../outputs/tables/index.ts';
-import { callProblems, cliNotes, nodeWaveTexts, warningSentences, waveAnswer } from '../outputs/words/index.ts';
+import {
+  callProblems,
+  cliNotes,
+  nodeWaveTexts,
+  warningSentences,
+  waveAnswer,
+  wavePointText,
+} from '../outputs/words/index.ts';
 import { coastFor } from './coast.ts';
 import { type Command, InputError } from './command.ts';
 import { endingOf } from './ending.ts';
@@ -78,7 +85,7 @@ export async function exactWaves(
   if (out === undefined) {
     const rest = all.filter((p) => !waves.waves.some((w) => w.id === p.id));
     io.out(
-      `${clean(nodeWaveTexts.run(waves))}\n\n${waves.waves.map((w) => clean(nodeWaveTexts.reading(w))).join('\n')}\n\n${clean(waveAnswer.otherPoints(rest.map((p) => p.title.toLowerCase())))}\n${waveAnswer.toFiles}\n`,
+      `${clean(nodeWaveTexts.run(waves))}\n\n${waves.waves.map((w) => clean(nodeWaveTexts.reading(w))).join('\n')}\n\n${clean(waveAnswer.otherPoints(rest.map(titleOf)))}\n${waveAnswer.toFiles}\n`,
     );
     return 0;
   }
@@ -90,26 +97,24 @@ export async function exactWaves(
     const scene = nodeWaveScene(waves, { width, height, view, letters, title: heading });
     await io.write(out, sceneToSvg(scene, { colours: values.print ? 'print' : 'day', size: 'true' }));
   }
-  const titles = waves.waves.map((w) => w.title.toLowerCase());
+  const titles = waves.waves.map(titleOf);
   io.out(`${waveAnswer.exactWritten(heading, titles, out)}\n`);
   return 0;
 }
 
 const MOST_POINTS = 8;
 
+const titleOf = ({ point }: Pick<WavePlace, 'point'>): string => wavePointText(point).toLowerCase();
+
 /** By id or by part of the title, whichever is meant by one only. */
 function placesFrom(given: readonly string[], all: readonly WavePlace[]): string[] {
   const found = given.map((text) => {
     const wanted = text.trim().toLowerCase();
-    const named = all.filter((p) => p.id.toLowerCase() === wanted || p.title.toLowerCase() === wanted);
-    const near = named.length > 0 ? named : all.filter((p) => p.title.toLowerCase().includes(wanted));
+    const named = all.filter((p) => p.id.toLowerCase() === wanted || titleOf(p) === wanted);
+    const near = named.length > 0 ? named : all.filter((p) => titleOf(p).includes(wanted));
     const meant = near.length === 1 ? near[0] : undefined;
     if (!meant || wanted === '')
-      throw wrongOption(
-        '--point',
-        { code: 'point', points: all.map((p) => p.title.toLowerCase()), several: near.length > 1 },
-        text,
-      );
+      throw wrongOption('--point', { code: 'point', points: all.map(titleOf), several: near.length > 1 }, text);
     return meant.id;
   });
   if (found.length > MOST_POINTS)

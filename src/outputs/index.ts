@@ -13,6 +13,7 @@ export {
   verdictWords,
   warningSentence,
   warningSentences,
+  wavePointText,
 } from './words/index.ts';
 
 // Tables

@@ -49,3 +49,28 @@ export function proseIn(source: string, file: string, but: ReadonlySet<string> =
   visit(parseSync(file, source).program as unknown as Node);
   return prose;
 }
+
+/** Names of properties that hold what a person reads. */
+const LABELS = new Set(['label', 'title', 'text', 'sentence', 'words', 'heading', 'caption', 'description']);
+
+/** Texts given to a property, or taken as its default, that by its name is read by a person: however short they are. */
+export function labelsIn(source: string, file: string): Prose[] {
+  const labels: Prose[] = [];
+  const texts = (node: Node): void => {
+    const text = textOf(node);
+    if (text !== undefined && /\p{L}/u.test(text)) labels.push({ line: lineOf(source, node), text });
+    else if (node.type === 'ConditionalExpression')
+      for (const branch of [node.consequent, node.alternate]) texts(branch as Node);
+  };
+  const visit = (node: Node): void => {
+    if (isError(node) || (isNoText(node) && !isNode(node.declaration))) return;
+    if (node.type === 'Property' && LABELS.has(nameOf(node.key)) && isNode(node.value)) {
+      const value = node.value as Node;
+      texts(value.type === 'AssignmentPattern' ? (value.right as Node) : value);
+    }
+    for (const child of Object.values(node))
+      for (const one of Array.isArray(child) ? child : [child]) if (isNode(one)) visit(one);
+  };
+  visit(parseSync(file, source).program as unknown as Node);
+  return labels;
+}

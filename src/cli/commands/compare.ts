@@ -1,4 +1,4 @@
-import { compareDetectorsOn } from '../../engine/index.ts';
+import { compareDetectorsOn, type DetectorOnStation } from '../../engine/index.ts';
 import { clean, compareTable } from '../../outputs/tables/index.ts';
 import {
   type CommandOptions,
@@ -7,6 +7,7 @@ import {
   detectionLawWords,
   detectorMeritSentence,
   jsonText,
+  nameOfDetector,
 } from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { chooseStation } from '../choose-station.ts';
@@ -15,6 +16,13 @@ import type { Command } from '../command.ts';
 import { readSet } from '../read-set.ts';
 
 const OPTIONS = { station: { type: 'string' }, json: { type: 'boolean' } } as const satisfies CommandOptions<'compare'>;
+
+/** A row with the name of its detector, for other programs. */
+const withLabel = ({ description, ...rest }: DetectorOnStation) => ({
+  description,
+  label: nameOfDetector(description),
+  ...rest,
+});
 
 export const compare: Command = {
   name: 'compare',
@@ -26,7 +34,7 @@ export const compare: Command = {
     const index = chooseStation(set.place.stations, values.station);
     const rows = compareDetectorsOn(set, index, undefined, true, { coast: coastFor(set.place) });
     if (values.json) {
-      io.data(`${jsonText(rows)}\n`);
+      io.data(`${jsonText(rows.map(withLabel))}\n`);
       return 0;
     }
     const station = set.place.stations[index];

@@ -132,7 +132,6 @@ function changedDetector(detector: Detector, changes: PartChanges): Detector {
       junctionCapacitance: detector.junctionCapacitance,
       temperature,
       reverseLimit: detector.reverseLimit,
-      label: detector.label,
     });
     return { ...changed, warnings: detector.warnings };
   }

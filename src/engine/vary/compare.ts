@@ -1,7 +1,7 @@
 import type { Warning } from '../facts/warning.ts';
 import type { DetectorDescription } from '../kinds/detectors/detector-schema.ts';
 import { usualDescription } from '../kinds/detectors/usual-of.ts';
-import { detectorModel } from '../kinds/models.ts';
+import { detectorId, detectorModel } from '../kinds/models.ts';
 import { magnitude } from '../numerics/complex.ts';
 import { maximum } from '../numerics/minimum.ts';
 import { type DetectorMerit, detectorMerit } from '../parts/detector/compare.ts';
@@ -26,7 +26,6 @@ import { type Trials, trialsOf } from './trial.ts';
 /** One detector in this set, on this station. */
 export interface DetectorOnStation {
   readonly description: DetectorDescription;
-  readonly label: string;
   readonly bias: Volts;
   /** The one the set has. */
   readonly isOwn: boolean;
@@ -131,7 +130,6 @@ export function compareDetectorsOn(
       const law = lawOfDetector(s.circuit.averaged, ready.dcResistance, bias);
       return {
         description,
-        label: detector.label,
         bias,
         isOwn: description === set.detector && !candidates,
         soundPressureLevel: s.heard.spl,
@@ -172,9 +170,9 @@ export function compareDetectorsOn(
 function withOwn(set: SetDescription, given?: readonly DetectorDescription[]): readonly DetectorDescription[] {
   if (given) return given;
   const figures = (d: DetectorDescription): string => {
-    const { label, slopeVoltage, currentScale, seriesResistance, junctionCapacitance } = detectorModel(d);
+    const { slopeVoltage, currentScale, seriesResistance, junctionCapacitance } = detectorModel(d);
     return JSON.stringify([
-      label,
+      detectorId(d),
       slopeVoltage,
       currentScale,
       seriesResistance,

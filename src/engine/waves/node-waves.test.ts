@@ -26,12 +26,13 @@ const EXAMPLES = [
 const dB = (a: number, b: number) => Math.abs(20 * Math.log10(a / b));
 
 describe('waves at any point', () => {
-  it('has names a builder knows for every place, each once, and all can be looked at', () => {
+  it('is a node that arrangements make, or a part, for every place, each once, and all can be looked at', () => {
     for (const name of EXAMPLES) {
       const set = example(name);
       const places = wavePlaces(setCircuit(set));
-      expect(new Set(places.map((p) => p.title)).size, name).toBe(places.length);
-      expect(places.map((p) => p.title).join(), name).not.toMatch(/sky|ground|within|“/);
+      expect(new Set(places.map((p) => JSON.stringify(p.point))).size, name).toBe(places.length);
+      for (const { point } of places)
+        if (point.code === 'node') expect(['inside', 'listed', undefined], name).not.toContain(point.node?.code);
       expect(usualPlaces(places).length, name).toBeGreaterThan(2);
       const { waves } = nodeWaves(set, {
         station: 0,
@@ -39,7 +40,7 @@ describe('waves at any point', () => {
         duration: 1e-4,
         begin: 'coming on',
       });
-      for (const w of waves) expect(w.samples.every(Number.isFinite), `${name}, ${w.title}`).toBe(true);
+      for (const w of waves) expect(w.samples.every(Number.isFinite), `${name}, ${w.id}`).toBe(true);
     }
   });
 

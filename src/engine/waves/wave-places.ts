@@ -1,43 +1,49 @@
 import type { SetCircuit } from '../built/set-circuit.ts';
 import { AERIAL, OUT } from '../kinds/arrangements/assembly.ts';
-import { listedName } from '../kinds/arrangements/element-list.ts';
+import { type NodeOf, nodeOf } from '../kinds/arrangements/nodes.ts';
 import { EARTH } from '../network/elements.ts';
 import type { PartId } from '../network/ids.ts';
 import { PART } from '../network/part-ids.ts';
+import type { LoadSort } from '../parts/load/model.ts';
 import type { Probe } from '../solvers/transient/transient.ts';
+import type { Coded, NoFigures } from '../units/coded.ts';
+
+type DetectorPlace = 'detector' | 'second detector';
+
+/** Where a voltage or current can be looked at. */
+export interface WavePoints {
+  /** Of a tap: what joins it there. `node` is undefined for an id that no arrangement makes. */
+  readonly node: {
+    readonly node: NodeOf | undefined;
+    readonly id: string;
+    readonly joins: 'detector' | 'aerial' | undefined;
+  };
+  readonly slider: NoFigures;
+  readonly 'after-detector-across-load': { readonly load: LoadSort };
+  readonly 'across-tuned-circuit': NoFigures;
+  readonly 'across-earth': NoFigures;
+  readonly 'across-detector': { readonly which: DetectorPlace };
+  readonly 'through-detector': { readonly which: DetectorPlace };
+  readonly 'across-load': { readonly load: LoadSort };
+}
+
+export type WavePoint = Coded<WavePoints>;
+
+type NodeCode = NodeOf['code'] | undefined;
+const TAPS: ReadonlySet<NodeCode> = new Set<NodeCode>(['tap', 'aerial tap']);
+const UNREACHABLE: ReadonlySet<NodeCode> = new Set<NodeCode>(['inside', 'earth']);
+const BEFORE_COIL: ReadonlySet<NodeCode> = new Set<NodeCode>(['after trap', 'trap middle', 'trap loop', 'aerial tap']);
 
 /** Somewhere in a set that a voltage or current can be looked at. */
 export interface WavePlace {
   readonly id: string;
-  /** As a builder calls it: "Top of the coil". */
-  readonly title: string;
+  /** Where it is, as facts. */
+  readonly point: WavePoint;
   readonly measure: 'voltage' | 'current';
   readonly probe: Probe;
   /** At the live end of the tuned circuit. */
   readonly isTuned?: boolean;
 }
-
-const TITLES: Readonly<Record<string, string>> = {
-  [AERIAL]: 'Aerial terminal',
-  top: 'Top of the coil',
-  bottom: 'Other end of the coil',
-  'far end': 'Far end of the coil',
-  'aerial coil': 'Top of the aerial coil',
-  middle: 'Where the two coils join',
-  'detector tap': 'Detector’s tap',
-  biased: 'Behind the bias cell',
-  pump: 'Between the two detectors',
-  [OUT]: 'After the detector',
-  equalised: 'After the equaliser',
-};
-
-const RULES: readonly (readonly [RegExp, (m: RegExpExecArray) => string])[] = [
-  [/^turn (.+)$/, ([, n]) => `Tap at turn ${n}`],
-  [/^aerial turn (.+)$/, ([, n]) => `Aerial coil’s tap at turn ${n}`],
-  [/^after trap (\d+)$/, ([, n]) => `After trap ${n}`],
-  [/^trap (\d+) middle$/, ([, n]) => `Inside trap ${n}`],
-  [/^trap (\d+) loop$/, ([, n]) => `On the trap ${n} beside the coil`],
-];
 
 /** Beyond the by-pass: their nodes are looked at by what is heard. */
 const LOAD_SIDE = new Set<PartId>([
@@ -49,52 +55,38 @@ const LOAD_SIDE = new Set<PartId>([
   PART.equaliserCapacitor,
 ]);
 
-/** Nodes inside a part, where nobody can put a probe. */
-const INSIDE = /^(sky|ground|aerial wire|aerial foot|loop foot|earth|within .*)$/;
-
-function titleOf(node: string): string {
-  const named = listedName(node);
-  if (named !== undefined) return `“${named}”`;
-  if (Object.hasOwn(TITLES, node)) return TITLES[node];
-  for (const [pattern, words] of RULES) {
-    const m = pattern.exec(node);
-    if (m) return words(m);
-  }
-  return node;
-}
-
 /**
- * Everywhere a wave can be looked at in a set, from the aerial to the phones. Voltages are over earth unless the title says across.
+ * Everywhere a wave can be looked at in a set, from the aerial to the phones. Voltages are over earth unless the point is across a part.
  * @param circuit as `setCircuit` has it
- * @returns ids, titles and units (V or A)
+ * @returns ids, what each place is, and units (V or A)
  */
 export function wavePlaces(circuit: SetCircuit): WavePlace[] {
   const { assembly, transducer, load } = circuit;
   const { elements } = assembly.circuitAt(0.5);
   const outside = new Set<string>([OUT, 'equalised']);
-  const detectors: string[] = [];
-  const isTap = (node: string): boolean => /^(aerial )?turn /.test(node);
+  const detectors: DetectorPlace[] = [];
+  const isTap = (node: string): boolean => TAPS.has(nodeOf(node)?.code);
   let earthed = false;
   for (const e of elements) {
     if (e.kind === 'mutual') continue;
     if (e.kind === 'detector') detectors.push(e.owner.part === PART.secondDetector ? 'second detector' : 'detector');
     if (e.owner.role === 'earth') earthed = true;
     if (LOAD_SIDE.has(e.owner.part)) continue;
-    for (const node of [e.from, e.to]) if (!INSIDE.test(node)) outside.add(node);
+    for (const node of [e.from, e.to]) if (!UNREACHABLE.has(nodeOf(node)?.code)) outside.add(node);
   }
   const there = new Set(elements.flatMap((e) => (e.kind === 'mutual' ? [] : [e.from, e.to])));
   const direct = transducer.from === OUT && transducer.to === EARTH;
-  const voltage = (id: string, title: string, node: string, over?: string): WavePlace => ({
+  const voltage = (id: string, point: WavePoint, node: string, over?: string): WavePlace => ({
     id,
-    title,
+    point,
     measure: 'voltage',
     probe: { kind: 'voltage', node, over },
   });
   const before: WavePlace[] = [];
   const after: WavePlace[] = [];
   const slides = circuit.set.arrangement.kind === 'slider';
-  const joins = (node: string): string => {
-    if (isTap(node) && node === assembly.carrierPort.from) return ', to the detector';
+  const joins = (node: string): 'detector' | 'aerial' | undefined => {
+    if (isTap(node) && node === assembly.carrierPort.from) return 'detector';
     const fed = elements.some(
       (e) =>
         e.kind !== 'mutual' &&
@@ -102,36 +94,41 @@ export function wavePlaces(circuit: SetCircuit): WavePlace[] {
         (e.owner.role === 'contact' || e.owner.role === 'part') &&
         e.to === node,
     );
-    return isTap(node) && fed ? ', from the aerial' : '';
+    return isTap(node) && fed ? 'aerial' : undefined;
   };
   for (const node of outside) {
     // Where the slider stands is the top of the turns in use.
-    if (!there.has(node) || (slides && node.startsWith('turn ') && node !== assembly.carrierPort.from)) continue;
-    const title =
+    if (!there.has(node) || (slides && nodeOf(node)?.code === 'tap' && node !== assembly.carrierPort.from)) continue;
+    const point: WavePoint =
       node === OUT && direct
-        ? `After the detector, across the ${load.label}`
+        ? { code: 'after-detector-across-load', load: load.sort }
         : slides && node === 'top'
-          ? 'At the slider'
-          : `${titleOf(node)}${joins(node)}`;
+          ? { code: 'slider' }
+          : { code: 'node', node: nodeOf(node), id: node, joins: joins(node) };
     (node === OUT || node === 'equalised' ? after : before).push({
-      ...voltage(node, title, node),
+      ...voltage(node, point, node),
       isTuned: node === assembly.tunedPort.from,
     });
   }
   const { from, to } = assembly.tunedPort;
   if (to !== EARTH || !outside.has(from))
-    before.push(voltage('tuned circuit', 'Across the tuned circuit', from, to === EARTH ? undefined : to));
-  if (earthed) before.push(voltage('earth connection', 'Across the earth connection', EARTH, 'ground'));
+    before.push(voltage('tuned circuit', { code: 'across-tuned-circuit' }, from, to === EARTH ? undefined : to));
+  if (earthed) before.push(voltage('earth connection', { code: 'across-earth' }, EARTH, 'ground'));
   const rank = ({ id }: WavePlace): number => {
     const order = [AERIAL, 'earth connection', 'aerial coil'];
-    return order.includes(id) ? order.indexOf(id) : /^(after )?trap |^aerial turn /.test(id) ? 3 : id === 'top' ? 4 : 5;
+    return order.includes(id) ? order.indexOf(id) : BEFORE_COIL.has(nodeOf(id)?.code) ? 3 : id === 'top' ? 4 : 5;
   };
   before.sort((a, b) => rank(a) - rank(b));
-  const devices = detectors.flatMap((name, detector): WavePlace[] => [
-    { id: name, title: `Across the ${name}`, measure: 'voltage', probe: { kind: 'detector voltage', detector } },
+  const devices = detectors.flatMap((which, detector): WavePlace[] => [
     {
-      id: `${name} current`,
-      title: `Current through the ${name}`,
+      id: which,
+      point: { code: 'across-detector', which },
+      measure: 'voltage',
+      probe: { kind: 'detector voltage', detector },
+    },
+    {
+      id: `${which} current`,
+      point: { code: 'through-detector', which },
       measure: 'current',
       probe: { kind: 'detector current', detector },
     },
@@ -140,7 +137,7 @@ export function wavePlaces(circuit: SetCircuit): WavePlace[] {
     after.push(
       voltage(
         'phones',
-        `Across the ${load.label}`,
+        { code: 'across-load', load: load.sort },
         transducer.from,
         transducer.to === EARTH ? undefined : transducer.to,
       ),

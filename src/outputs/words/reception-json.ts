@@ -6,6 +6,7 @@ import {
   chanceSentence,
   coverageSentences,
   detectorFactSentences,
+  detectorName,
   interferenceSentence,
   interferenceWords,
   outOfRangeWords,
@@ -42,6 +43,12 @@ const writtenStation = (station: StationReception) => ({
   disturbances: station.disturbances.map(writtenDisturbance),
 });
 
+const writtenDetector = ({ id, ...rest }: Reception['parts']['detector']) => ({
+  label: detectorName(id),
+  ...rest,
+  facts: detectorFactSentences(rest.facts),
+});
+
 /** The dial of a reception for other programs, with the sentences of what it covers. */
 export const writtenDial = ({ dial, stations }: Reception) => ({
   ...dial,
@@ -53,7 +60,7 @@ export const writtenReception = (reception: Reception) => ({
   ...reception,
   parts: {
     ...reception.parts,
-    detector: { ...reception.parts.detector, facts: detectorFactSentences(reception.parts.detector.facts) },
+    detector: writtenDetector(reception.parts.detector),
   },
   stations: reception.stations.map(writtenStation),
   dial: writtenDial(reception),

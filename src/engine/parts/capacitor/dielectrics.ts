@@ -1,6 +1,5 @@
 /** What lies between the plates. */
 export interface Dielectric {
-  readonly label: string;
   /** Relative permittivity: lowest, usual, highest, 20 °C, audio to 1 MHz. */
   readonly permittivity: readonly [number, number, number];
   /** tan δ near 1 MHz: lowest, usual, highest. */
@@ -15,36 +14,33 @@ export interface Dielectric {
  * tables: right to a factor of two or three, which is what the spread says.
  */
 export const DIELECTRICS = {
-  air: { label: 'air', permittivity: [1.000585, 1.000585, 1.000585], lossTangent: [0, 0, 0] },
+  air: { permittivity: [1.000585, 1.000585, 1.000585], lossTangent: [0, 0, 0] },
   paper: {
-    label: 'dry paper',
     permittivity: [2, 2.6, 3],
     lossTangent: [0.005, 0.02, 0.06],
     caution: 'capacitor.paper-damp',
   },
-  'waxed paper': { label: 'waxed paper', permittivity: [2.5, 3.3, 4], lossTangent: [0.003, 0.008, 0.02] },
-  wax: { label: 'paraffin wax', permittivity: [2.1, 2.2, 2.5], lossTangent: [0.0001, 0.0003, 0.001] },
-  mica: { label: 'mica (muscovite)', permittivity: [5.4, 7, 8.7], lossTangent: [0.0001, 0.0003, 0.001] },
-  polythene: { label: 'polythene', permittivity: [2.2, 2.26, 2.35], lossTangent: [0.0001, 0.0003, 0.001] },
-  polypropylene: { label: 'polypropylene', permittivity: [2.2, 2.2, 2.25], lossTangent: [0.0001, 0.0003, 0.001] },
-  polyester: { label: 'polyester film', permittivity: [2.8, 3.2, 4.5], lossTangent: [0.005, 0.015, 0.02] },
-  polystyrene: { label: 'polystyrene', permittivity: [2.4, 2.55, 2.6], lossTangent: [0.00005, 0.0002, 0.0005] },
-  PTFE: { label: 'PTFE', permittivity: [2, 2.05, 2.1], lossTangent: [0.0001, 0.0002, 0.0003] },
-  glass: { label: 'window glass', permittivity: [6, 7, 8], lossTangent: [0.004, 0.01, 0.02] },
-  'hard glass': { label: 'borosilicate glass', permittivity: [4.3, 4.7, 5], lossTangent: [0.002, 0.005, 0.008] },
+  'waxed paper': { permittivity: [2.5, 3.3, 4], lossTangent: [0.003, 0.008, 0.02] },
+  wax: { permittivity: [2.1, 2.2, 2.5], lossTangent: [0.0001, 0.0003, 0.001] },
+  mica: { permittivity: [5.4, 7, 8.7], lossTangent: [0.0001, 0.0003, 0.001] },
+  polythene: { permittivity: [2.2, 2.26, 2.35], lossTangent: [0.0001, 0.0003, 0.001] },
+  polypropylene: { permittivity: [2.2, 2.2, 2.25], lossTangent: [0.0001, 0.0003, 0.001] },
+  polyester: { permittivity: [2.8, 3.2, 4.5], lossTangent: [0.005, 0.015, 0.02] },
+  polystyrene: { permittivity: [2.4, 2.55, 2.6], lossTangent: [0.00005, 0.0002, 0.0005] },
+  PTFE: { permittivity: [2, 2.05, 2.1], lossTangent: [0.0001, 0.0002, 0.0003] },
+  glass: { permittivity: [6, 7, 8], lossTangent: [0.004, 0.01, 0.02] },
+  'hard glass': { permittivity: [4.3, 4.7, 5], lossTangent: [0.002, 0.005, 0.008] },
   card: {
-    label: 'card',
     permittivity: [2.5, 3.2, 5],
     lossTangent: [0.01, 0.04, 0.15],
     caution: 'capacitor.card-lossy',
   },
   phenolic: {
-    label: 'phenolic board (bakelite)',
     permittivity: [3.5, 4.8, 5],
     lossTangent: [0.02, 0.04, 0.08],
     caution: 'capacitor.phenolic-lossy',
   },
-  ebonite: { label: 'ebonite', permittivity: [2.7, 2.8, 3], lossTangent: [0.004, 0.008, 0.015] },
+  ebonite: { permittivity: [2.7, 2.8, 3], lossTangent: [0.004, 0.008, 0.015] },
 } as const satisfies Record<string, Dielectric>;
 
 export type DielectricName = keyof typeof DIELECTRICS;

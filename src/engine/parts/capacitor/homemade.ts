@@ -85,7 +85,7 @@ function filling(spec: Sheet, fallback: DielectricName, thickness: Metres): Fill
   if (material.caution) warnings.push(warning(material.caution));
   const pressed = thickness / K0 / (thickness / K0 + LOOSE_AIR);
   if (solid && airGap === 0 && pressed < 0.9)
-    warnings.push(warning('capacitor.air-film', { dielectric: material.label, film: LOOSE_AIR, share: pressed }));
+    warnings.push(warning('capacitor.air-film', { dielectric: name, film: LOOSE_AIR, share: pressed }));
   const known = spec.permittivity !== undefined || !solid;
   return {
     separation,

@@ -25,8 +25,6 @@ export interface ExponentialLaw {
  */
 export interface Detector {
   readonly kind: 'exponential' | 'thermionic' | 'measured';
-  /** What a builder calls it. */
-  readonly label: string;
   /** Current at a voltage; finite for every finite voltage, never falling as the voltage rises. */
   readonly current: (voltage: Volts) => Amperes;
   /** Slope of the current, at least 0. */

@@ -30,7 +30,6 @@ export interface ExponentialOptions {
   /** Energy gap in electron volts for the correction: germanium 0.67, silicon 1.11, Schottky barrier 0.69. Default 0.67. */
   readonly energyGap?: number;
   readonly reverseLimit?: Volts;
-  readonly label?: string;
 }
 
 // Beyond these the curve goes on as a straight line: far outside any receiver, and nothing overflows.
@@ -66,7 +65,7 @@ export function saturationAt(
  */
 export function exponentialDetector(options: ExponentialOptions): Detector {
   const { ideality: n, seriesResistance: Rs = 0, leakage: G = 0, junctionCapacitance = 0 } = options;
-  const { temperature = 300, label = 'Diode', reverseLimit } = options;
+  const { temperature = 300, reverseLimit } = options;
   const working = { min: 50, max: 2000 };
   demandWithin('detector.saturation-current', options.saturationCurrent, { above: 0, below: 1 });
   demandWithin('detector.ideality', n, { above: 0, max: 50 });
@@ -110,7 +109,6 @@ export function exponentialDetector(options: ExponentialOptions): Detector {
   const scratch: DevicePoint = { current: 0, conductance: 0 };
   return {
     kind: 'exponential',
-    label,
     current:
       Rs === 0
         ? (v) => Is * boundedExpm1(v / s) + G * v

@@ -10,8 +10,6 @@ type Range = readonly [low: number, high: number];
 /** What is known of one kind of junction: usual figures, how far samples stray, and who says so. */
 export interface DetectorKind {
   readonly id: string;
-  /** In the trade's words. */
-  readonly label: string;
   readonly family: 'galena' | 'mineral' | 'germanium' | 'schottky' | 'silicon' | 'valve';
   readonly typical: {
     readonly saturationCurrent: Amperes;
@@ -41,7 +39,6 @@ const galena = (
   [saturationCurrent, ideality, seriesResistance, leak]: readonly [number, number, number, number],
 ): DetectorKind => ({
   id: `galena-${quality}`,
-  label: `Galena and cat's whisker, ${quality} spot`,
   family: 'galena',
   typical: {
     saturationCurrent,
@@ -59,13 +56,11 @@ const galena = (
 
 const mineral = (
   id: string,
-  label: string,
   typical: Omit<DetectorKind['typical'], 'junctionCapacitance'>,
   range: DetectorKind['range'],
   rest: Partial<DetectorKind> = {},
 ): DetectorKind => ({
   id,
-  label,
   family: 'mineral',
   typical: { ...typical, junctionCapacitance: mineralCapacitance },
   range,
@@ -77,7 +72,6 @@ const mineral = (
 
 const schottky = (type: string, Is: number, n: number, Rs: number, Cj: number, reverseLimit: number): DetectorKind => ({
   id: type,
-  label: `Schottky diode ${type}`,
   family: 'schottky',
   typical: {
     saturationCurrent: Is,
@@ -101,19 +95,16 @@ export const DETECTOR_KINDS: readonly DetectorKind[] = [
   galena('poor', [6e-6, 2.4, 600, 12e3]),
   mineral(
     'iron-pyrites',
-    'Iron pyrites and point',
     { saturationCurrent: 2e-6, ideality: 2, seriesResistance: 300, leakage: OHMS(50e3), energyGap: 0.95 },
     { saturationCurrent: [2e-7, 2e-5], ideality: [1.5, 3] },
   ),
   mineral(
     'zincite-bornite',
-    'Zincite and bornite, touching',
     { saturationCurrent: 1e-6, ideality: 1.7, seriesResistance: 250, leakage: OHMS(150e3), energyGap: 0.8 },
     { saturationCurrent: [1e-7, 1e-5], ideality: [1.4, 2.5] },
   ),
   mineral(
     'carborundum',
-    'Carborundum under a steel plate',
     { saturationCurrent: 5e-9, ideality: 5, seriesResistance: 3000, leakage: OHMS(1e6), energyGap: 2 },
     { saturationCurrent: [5e-10, 5e-8], ideality: [3, 8] },
     {
@@ -125,13 +116,11 @@ export const DETECTOR_KINDS: readonly DetectorKind[] = [
   ),
   mineral(
     'silicon-crystal',
-    'Silicon crystal and steel point',
     { saturationCurrent: 2e-7, ideality: 1.9, seriesResistance: 400, leakage: OHMS(80e3), energyGap: 1.11 },
     { saturationCurrent: [2e-8, 2e-6], ideality: [1.5, 2.5] },
   ),
   {
     id: 'germanium',
-    label: 'Germanium diode (OA90, OA91, 1N34A kind)',
     family: 'germanium',
     typical: {
       saturationCurrent: 8e-7,
@@ -149,7 +138,6 @@ export const DETECTOR_KINDS: readonly DetectorKind[] = [
   },
   {
     id: 'gold-bonded-germanium',
-    label: 'Gold-bonded germanium diode (OA47, AAZ15 kind)',
     family: 'germanium',
     typical: {
       saturationCurrent: 2e-6,
@@ -172,7 +160,6 @@ export const DETECTOR_KINDS: readonly DetectorKind[] = [
   schottky('HSMS-2800', 3e-8, 1.08, 30, 1.6e-12, 75),
   {
     id: '1N5711',
-    label: 'Schottky diode 1N5711',
     family: 'schottky',
     typical: {
       saturationCurrent: 1e-8,
@@ -190,7 +177,6 @@ export const DETECTOR_KINDS: readonly DetectorKind[] = [
   },
   {
     id: 'silicon',
-    label: 'Silicon diode (1N4148 kind)',
     family: 'silicon',
     typical: {
       saturationCurrent: 4e-9,
@@ -262,7 +248,6 @@ export function detectorByKind(id: string, overrides: DetectorOverrides = {}): D
     measuredAt: overrides.saturationCurrent === undefined ? LIBRARY_TEMPERATURE : temperature,
     energyGap: typical.energyGap,
     reverseLimit: kind.reverseLimit,
-    label: kind.label,
   };
   return exponentialDetector(options);
 }

@@ -16,7 +16,6 @@ export interface MeasuredOptions {
   readonly junctionCapacitance?: Farads;
   /** When it was measured; the table is used as it stands. Default 300 K. */
   readonly temperature?: Kelvins;
-  readonly label?: string;
 }
 
 /**
@@ -29,7 +28,7 @@ export interface MeasuredOptions {
  * @throws RangeError with fewer than two different voltages, or a point that is not finite.
  */
 export function measuredDetector(options: MeasuredOptions): Detector {
-  const { junctionCapacitance = 0, temperature = 300, label = 'Measured detector' } = options;
+  const { junctionCapacitance = 0, temperature = 300 } = options;
   const warnings: Warning[] = [];
   const points = merged(options.points);
   if (points.length < 2) throw new ImpossibleValues({ code: 'detector.too-few-voltages', count: points.length });
@@ -76,7 +75,6 @@ export function measuredDetector(options: MeasuredOptions): Detector {
   const s = guided?.slopeVoltage ?? 1.2 * temperatureVoltage(temperature);
   return {
     kind: 'measured',
-    label,
     current: (at) => read(at).current,
     conductance: (at) => read(at).conductance,
     evaluate,

@@ -189,7 +189,6 @@ function touch(spot: Spot, draw: (k: number) => number, pressure: number, materi
     seriesResistance: betweenLog(1500, 40, merit * 0.7 + 0.3 * draw(9)) * resistance * (1 + 30 * slack ** 2),
     leakage: (1 + 25 * crushed ** 2) / leak,
     junctionCapacitance: 3e-12 * (1 + felt),
-    label: `Galena, ${spot.quality} spot`,
   });
   const contact = slack > 0.3 ? 'loose' : crushed > 0.25 ? 'crushed' : 'light';
   const warnings: Warning[] = [];

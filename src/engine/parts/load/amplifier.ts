@@ -58,7 +58,7 @@ export function amplifier(spec: Amplifier): Load {
     couplingCapacitor === undefined ? complex(0) : complex(0, -1 / (2 * Math.PI * f * couplingCapacitor));
   const direct = (loadResistor === undefined ? 0 : 1 / loadResistor) + (couplingCapacitor === undefined ? 1 / R : 0);
   return loadOf({
-    label: 'amplifier',
+    sort: { kind: 'amplifier' },
     elements: (from, to) => {
       const transducer = (detail: string) => owned(PART.load, 'transducer', { detail });
       const inner = couplingCapacitor === undefined ? from : 'load in';

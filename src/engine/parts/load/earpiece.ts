@@ -43,7 +43,7 @@ export function crystalEarpiece(spec: CrystalEarpiece): Load {
   if (spec.sensitivity === undefined)
     warnings.push(warning('load.earpiece-sensitivity-typical', { level: USUAL, spread: USUAL_SPREAD }));
   return loadOf({
-    label: 'crystal earpiece',
+    sort: { kind: 'crystal earpiece' },
     elements: (from, to) => ({
       elements: [
         {

@@ -104,7 +104,7 @@ function solve(elements: readonly Element[], f: number) {
 describe('every load', () => {
   for (const spec of EVERY) {
     const load = audioLoad(spec);
-    it(`${load.label}: its elements have the impedance and the output that its formulas give`, () => {
+    it(`${load.sort.kind}: its elements have the impedance and the output that its formulas give`, () => {
       for (const f of [60, 300, 1000, 3000, 8000]) {
         const network = load.elements('a', 'earth');
         const { voltage, current } = solve(network.elements, f);
@@ -120,7 +120,7 @@ describe('every load', () => {
         expect(given).toBeGreaterThan(0);
       }
     });
-    it(`${load.label}: ten times the voltage is 20 dB, unless an amplifier clips`, () => {
+    it(`${load.sort.kind}: ten times the voltage is 20 dB, unless an amplifier clips`, () => {
       fc.assert(
         fc.property(
           fc.double({ min: 100, max: 8000, noNaN: true }),
@@ -132,7 +132,7 @@ describe('every load', () => {
       );
       expect(load.soundPressureAt(1000, 0)).toBe(Number.NEGATIVE_INFINITY);
     });
-    it(`${load.label}: every element has an id of its own`, () => {
+    it(`${load.sort.kind}: every element has an id of its own`, () => {
       const ids = load.elements('a', 'earth').elements.map((e) => e.id);
       expect(new Set(ids).size).toBe(ids.length);
     });

@@ -5,7 +5,7 @@ import { PART } from '../../network/part-ids.ts';
 import { add, type Complex, complex, divide, magnitude, multiply, reciprocal } from '../../numerics/complex.ts';
 import { root } from '../../numerics/roots.ts';
 import { type Decibels, decibels, type Farads, type Henries, type Hertz, type Ohms } from '../../units/quantities.ts';
-import { type Load, loadOf, meanImpedance } from './model.ts';
+import { type Load, type LoadSort, loadOf, meanImpedance } from './model.ts';
 import {
   type Diaphragm,
   diaphragmResponse,
@@ -38,7 +38,7 @@ export interface MagneticPhones {
 }
 
 interface Make {
-  readonly label: string;
+  readonly sort: LoadSort['kind'];
   readonly sensitivity: Decibels;
   readonly spread: Decibels;
   /** Mean |Z| from 300 to 3300 Hz over the direct resistance. */
@@ -53,14 +53,14 @@ interface Make {
  */
 const MAKES: Record<'magnetic' | 'balanced armature', Make> = {
   magnetic: {
-    label: 'magnetic phones',
+    sort: 'magnetic phones',
     sensitivity: 102,
     spread: 8,
     rise: 6,
     diaphragm: { resonance: 1000, q: 3, second: [2.2, 0.3], leak: 300 },
   },
   'balanced armature': {
-    label: 'balanced-armature phones',
+    sort: 'balanced-armature phones',
     sensitivity: 115,
     spread: 5,
     rise: 9,
@@ -116,7 +116,7 @@ export function magneticPhones(spec: MagneticPhones): Load {
   if (R < 200 && spec.make !== 'balanced armature')
     warnings.push(warning('load.phones-low-resistance', { resistance: R }));
   return loadOf({
-    label: make.label,
+    sort: { kind: make.sort },
     elements: (from, to) => {
       const transducer = (detail: string) => owned(PART.load, 'transducer', { detail });
       const inner = 'load winding';

@@ -12,9 +12,21 @@ export interface LoadNetwork {
   readonly output: Port;
 }
 
+/** What makes the sound. */
+export interface LoadSort {
+  readonly kind:
+    | 'magnetic phones'
+    | 'balanced-armature phones'
+    | 'crystal earpiece'
+    | 'moving-coil phones'
+    | 'amplifier';
+  /** Fed through a transformer. */
+  readonly transformer?: boolean;
+}
+
 /** Anything the detector's output is heard in, as the rest of the engine sees it. */
 export interface Load {
-  readonly label: string;
+  readonly sort: LoadSort;
   /** Elements between two nodes; its inner nodes begin with "load ". */
   elements(from: string, to: string): LoadNetwork;
   /** What a direct current from `from` to `to` meets; infinite when nothing lets it through. */

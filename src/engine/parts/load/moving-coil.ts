@@ -32,7 +32,7 @@ export function movingCoilPhones(spec: MovingCoilPhones): Load {
   if (spec.sensitivity === undefined)
     warnings.push(warning('load.phones-sensitivity-typical', { level: USUAL, spread: USUAL_SPREAD }));
   return loadOf({
-    label: 'moving-coil phones',
+    sort: { kind: 'moving-coil phones' },
     elements: (from, to) => ({
       elements: [{ kind: 'resistor', ...owned(PART.load, 'transducer'), from, to, resistance: R }],
       output: { from, to },

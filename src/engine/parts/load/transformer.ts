@@ -75,7 +75,7 @@ export function throughTransformer(t: Transformer, load: Load): Load {
   return loadOf({
     ...load,
     warnings,
-    label: `${load.label} through a transformer`,
+    sort: { ...load.sort, transformer: true },
     elements: (from, to) => {
       const primary = (detail: string) => owned(PART.transformer, 'primary', { detail });
       const list: Element[] = [];

@@ -1,5 +1,6 @@
 import { setCircuit } from '../../built/set-circuit.ts';
 import { distinctWarnings } from '../../facts/warning.ts';
+import { detectorId } from '../../kinds/models.ts';
 import { magnitude } from '../../numerics/complex.ts';
 import { slopeResistance } from '../../parts/detector/detector.ts';
 import { cautionsFor } from '../../set/cautions.ts';
@@ -159,7 +160,7 @@ function figuresOf({ circuit, dcResistance }: Receiver, qAt: number): PartFigure
     })),
     tuning: { minimum: tuning.min, maximum: tuning.max, swing: tuning.swing, warnings: tuning.warnings },
     detector: {
-      label: detector.label,
+      id: detectorId(circuit.set.detector),
       zeroBiasResistance: slopeResistance(detector),
       facts: detectorFacts(circuit.set.detector),
       warnings: detector.warnings,

@@ -194,7 +194,8 @@ export interface PartFigures {
     readonly warnings: readonly Warning[];
   };
   readonly detector: {
-    readonly label: string;
+    /** Of the library, or the kind of a description of its own. */
+    readonly id: string;
     readonly zeroBiasResistance: Ohms;
     /** What is known of its kind. */
     readonly facts: DetectorFacts;

@@ -20,10 +20,10 @@ export function nodeWavesCsv(waves: ShownWaves, view: View): string {
   const last = Math.floor((view.from + view.span) / interval + 1e-6);
   const total = Math.min(waves.waves[0]?.kept.samples.length ?? 0, last + 1) - first;
   const each = total <= MOST_LINES;
-  const names = waves.waves.flatMap(({ title, measure }) =>
+  const names = waves.waves.flatMap(({ point, measure }) =>
     each
-      ? [nodeWaveTexts.column(title, measure)]
-      : [nodeWaveTexts.leastColumn(title, measure), nodeWaveTexts.greatestColumn(title, measure)],
+      ? [nodeWaveTexts.column(point, measure)]
+      : [nodeWaveTexts.leastColumn(point, measure), nodeWaveTexts.greatestColumn(point, measure)],
   );
   const lines = [[nodeWaveTexts.timeColumn, ...names].map(quotedField).join(',')];
   const digits = (v: number) => (v === 0 ? '0' : Number(v.toPrecision(6)).toString());

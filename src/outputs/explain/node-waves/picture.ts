@@ -1,6 +1,6 @@
 import type { Scene } from '../../scene/scene.ts';
 import { shorten, textWidth } from '../../scene/text-width.ts';
-import { nodeWaveTexts, warningSentences } from '../../words/index.ts';
+import { nodeWaveTexts, warningSentences, wavePointText } from '../../words/index.ts';
 import { drawnExtremes } from '../model/drawn-extremes.ts';
 import type { View } from '../model/view.ts';
 import type { Pen } from '../stage/pen.ts';
@@ -95,10 +95,10 @@ function paintTrace(
 }
 
 /** Its name, and the range of its values. */
-function paintHeading(pen: Pen, { title, measure, kept }: ShownWave, { y, width }: Row, letters: number): void {
+function paintHeading(pen: Pen, { point, measure, kept }: ShownWave, { y, width }: Row, letters: number): void {
   const size = nodeWaveTexts.range(measure, kept.least, kept.greatest);
   const sizeWide = textWidth(size, 0.92 * letters);
-  const name = shorten(title, letters, width - sizeWide - 2.5 * letters);
+  const name = shorten(wavePointText(point), letters, width - sizeWide - 2.5 * letters);
   pen.text(0.6 * letters, y + 1.3 * letters, name, letters, { bold: true, rim: true });
   pen.text(width - 0.6 * letters, y + 1.3 * letters, size, 0.92 * letters, { role: 'soft', anchor: 'end', rim: true });
 }

@@ -18,7 +18,7 @@ const run = (n: number): NodeWaves => ({
   waves: [
     {
       id: 'top',
-      title: 'Top of the coil',
+      point: { code: 'node', node: { code: 'top' }, id: 'top', joins: undefined },
       measure: 'voltage',
       probe: { kind: 'voltage', node: 'top' },
       samples: Float32Array.from({ length: n }, (_, i) => Math.sin(i / 5) * (1 + 0.5 * Math.sin(i / 3000))),

@@ -1,4 +1,5 @@
 import type { DetectorDescription } from '../../../engine/kinds/detectors/detector-schema.ts';
+import { detectorId } from '../../../engine/kinds/models.ts';
 import { capital } from '../../../engine/units/format.ts';
 
 /** What a detector is called where its full name has no room, the longest first. */
@@ -47,3 +48,10 @@ const NAMES: Readonly<Record<string, string>> = {
  * @returns words for it
  */
 export const detectorName = (id: string): string => (Object.hasOwn(NAMES, id) ? NAMES[id] : `Schottky diode ${id}`);
+
+/**
+ * What a described detector is called.
+ * @param detector as a description has it
+ * @returns the name of the device of the library that it means
+ */
+export const nameOfDetector = (detector: DetectorDescription): string => detectorName(detectorId(detector));

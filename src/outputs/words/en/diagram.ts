@@ -1,11 +1,13 @@
 import type { AerialDescription } from '../../../engine/kinds/aerials/aerial-schema.ts';
 import type { ArrangementDescription } from '../../../engine/kinds/arrangements/arrangement-schema.ts';
+import type { NodeOf, Nodes } from '../../../engine/kinds/arrangements/nodes.ts';
 import type { ByKind } from '../../../engine/kinds/by-kind.ts';
 import type { DetectorDescription } from '../../../engine/kinds/detectors/detector-schema.ts';
 import type { EarthDescription } from '../../../engine/kinds/earths/earth-schema.ts';
 import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
 import { mm } from '../figures.ts';
 import { plural } from './grammar.ts';
+import type { SentencesFor } from './warnings/sentences-for.ts';
 
 /** What is written at a symbol: a line each, and what it measures in one line. */
 export interface SymbolLabel {
@@ -126,27 +128,33 @@ export const symbolNames = {
 };
 
 /** Nodes, as the description of a diagram names them. */
-export const nodeNames = {
-  earth: 'earth',
-  aerial: 'aerial',
-  out: 'out',
-  top: 'top',
-  bottom: 'bottom',
-  middle: 'middle',
-  foot: 'foot',
-  farEnd: 'far end',
-  aerialCoil: 'aerial coil',
-  pump: 'pump',
-  biased: 'behind the bias cell',
-  equalised: 'behind the equaliser',
-  secondary: 'transformer secondary',
-  loadIn: 'amplifier input',
-  turn: (turn: number): string => `turn ${turn}`,
-  aerialTurn: (turn: number): string => `aerial turn ${turn}`,
-  afterTrap: (number: number): string => `behind trap ${number}`,
-  trapMiddle: (number: number): string => `middle of trap ${number}`,
-  trapLoop: (number: number): string => `trap ${number}`,
+const NODES: SentencesFor<Nodes> = {
+  earth: () => 'earth',
+  aerial: () => 'aerial',
+  out: () => 'out',
+  top: () => 'top',
+  bottom: () => 'bottom',
+  middle: () => 'middle',
+  foot: () => 'foot',
+  'far end': () => 'far end',
+  'aerial coil': () => 'aerial coil',
+  pump: () => 'pump',
+  biased: () => 'behind the bias cell',
+  equalised: () => 'behind the equaliser',
+  'detector tap': () => 'detector tap',
+  'load secondary': () => 'transformer secondary',
+  'load in': () => 'amplifier input',
+  tap: ({ turn }) => `turn ${turn}`,
+  'aerial tap': ({ turn }) => `aerial turn ${turn}`,
+  'after trap': ({ trap }) => `behind trap ${trap}`,
+  'trap middle': ({ trap }) => `middle of trap ${trap}`,
+  'trap loop': ({ trap }) => `trap ${trap}`,
+  listed: ({ name }) => name,
+  inside: () => 'inside a part',
 };
+
+/** What a node of the circuit is called in the description of its diagram. */
+export const nodeText = (node: NodeOf): string => (NODES[node.code] as (figures: NodeOf) => string)(node);
 
 const ARRANGEMENTS: Record<ArrangementDescription['kind'], string> = {
   direct: 'direct',

@@ -7,7 +7,7 @@ import {
   withValueAt,
 } from '../../../../engine/index.ts';
 import { detectorCurve } from '../../../../outputs/plots/index.ts';
-import { detectorFactSentences, detectorBenchWords as texts } from '../../../../outputs/words/index.ts';
+import { detectorFactSentences, detectorName, detectorBenchWords as texts } from '../../../../outputs/words/index.ts';
 import { tidy } from '../../../description/quantity-text.ts';
 import { PartEditor } from '../../../editing/PartEditor.tsx';
 import type { Document } from '../../../state/document.ts';
@@ -29,7 +29,7 @@ export function DetectorBench() {
   return (
     <>
       <section class="card" aria-labelledby="detector-title">
-        <h3 id="detector-title">{texts.title(detector?.label)}</h3>
+        <h3 id="detector-title">{texts.title(detector && detectorName(detector.id))}</h3>
         <div class="bench">
           <PartEditor path={['detector']} kindLabel={texts.kind} />
           <div>

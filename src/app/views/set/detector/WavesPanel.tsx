@@ -13,6 +13,7 @@ import {
   nodeWaveTexts,
   wavesPanelWords as texts,
   warningSentences,
+  wavePointText,
   widgetWords,
 } from '../../../../outputs/words/index.ts';
 import type { When } from '../../../description/when.ts';
@@ -124,7 +125,7 @@ export function WavesPanel({ set, station, time }: WavesPanelProps) {
               disabled={shown.includes(place.id) ? shown.length === 1 : shown.length >= MOST_PLACES}
               onChange={() => toggle(place.id)}
             />{' '}
-            {place.title}
+            {wavePointText(place.point)}
           </label>
         ))}
       </fieldset>

@@ -47,7 +47,6 @@ export interface ThermionicOptions {
   readonly capacitance?: Farads;
   /** Of the socket and glass, across the device; default 0. */
   readonly leakage?: Siemens;
-  readonly label?: string;
 }
 
 /** Emission the cathode can give: S·A·T²·exp(-φ/(kT/e)). Source: Richardson-Dushman. */
@@ -64,7 +63,7 @@ export function emission(T: Kelvins, electrodes: Electrodes = SMALL_VALVE_ELECTR
  * @throws RangeError when the temperature is outside 250–2500 K or an electrode figure is not above 0.
  */
 export function thermionicDetector(options: ThermionicOptions): Detector {
-  const { temperature: T, capacitance = 2e-12, leakage: G = 0, label = 'Thermionic diode' } = options;
+  const { temperature: T, capacitance = 2e-12, leakage: G = 0 } = options;
   const electrodes = { ...SMALL_VALVE_ELECTRODES, ...options.electrodes };
   demandWithin('detector.cathode-temperature', T, { min: 250, max: 2500 });
   demandWithin('detector.leakage', G, { min: 0, max: 1 });
@@ -116,7 +115,6 @@ export function thermionicDetector(options: ThermionicOptions): Detector {
   }
   return {
     kind: 'thermionic',
-    label,
     current: (v) => read(v).current,
     conductance: (v) => read(v).conductance,
     evaluate,

@@ -1,8 +1,14 @@
 import { formatQuantity } from '../../../../engine/units/format.ts';
 import type { DetectorOnStation } from '../../../../engine/vary/compare.ts';
+import { nameOfDetector } from '../detectors.ts';
 
 /** What a detector compared with others is called. */
-export function comparedDetector({ label, bias, isOwn }: Pick<DetectorOnStation, 'label' | 'bias' | 'isOwn'>): string {
+export function comparedDetector({
+  description,
+  bias,
+  isOwn,
+}: Pick<DetectorOnStation, 'description' | 'bias' | 'isOwn'>): string {
+  const label = nameOfDetector(description);
   if (bias === 0) return isOwn ? `${label}, the one in the set` : label;
   const volts = formatQuantity(bias, 'voltage');
   return isOwn ? `${label}, ${volts} bias, the one in the set` : `${label}, ${volts} bias`;

@@ -1,5 +1,7 @@
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
+import type { WavePoint } from '../../../../engine/waves/wave-places.ts';
 import { listOf, plural } from '../grammar.ts';
+import { wavePointText } from '../wave-points.ts';
 import { duration, hertz, kilohertz } from './format.ts';
 
 /** One run through the whole circuit. SI. */
@@ -15,7 +17,7 @@ export interface RunFacts {
 
 /** What a probe reads at one point. */
 export interface ReadingFacts {
-  readonly title: string;
+  readonly point: WavePoint;
   readonly measure: 'voltage' | 'current';
   readonly reading: {
     readonly least: number;
@@ -56,7 +58,7 @@ function modulation(depth: number): string {
     : `modulated ${share} %`;
 }
 
-function readingSentence({ title, measure, reading }: ReadingFacts): string {
+function readingSentence({ point, measure, reading }: ReadingFacts): string {
   const show = (v: number) => formatQuantity(v, measure, 2);
   const { least, greatest, mean, carrier, audio, secondHarmonic, depth } = reading;
   const size = Math.max(Math.abs(least), Math.abs(greatest));
@@ -74,7 +76,7 @@ function readingSentence({ title, measure, reading }: ReadingFacts): string {
         ? `audio ${show(audio)} peak with ${formatNumber(100 * secondHarmonic, 2)} % second harmonic`
         : `audio ${show(audio)} peak`,
     );
-  return `${title}: ${figures.join(', ')}.`;
+  return `${wavePointText(point)}: ${figures.join(', ')}.`;
 }
 
 /** Waves calculated through the whole circuit. */
@@ -88,10 +90,10 @@ export const nodeWaveTexts = {
   range: (measure: ReadingFacts['measure'], least: number, greatest: number): string =>
     `${formatQuantity(least, measure, 2)} to ${formatQuantity(greatest, measure, 2)}`,
   timeColumn: 'time (s)',
-  column: (title: string, measure: ReadingFacts['measure']): string =>
-    `${title} (${measure === 'current' ? 'A' : 'V'})`,
-  leastColumn: (title: string, measure: ReadingFacts['measure']): string =>
-    `${title}, minimum (${measure === 'current' ? 'A' : 'V'})`,
-  greatestColumn: (title: string, measure: ReadingFacts['measure']): string =>
-    `${title}, maximum (${measure === 'current' ? 'A' : 'V'})`,
+  column: (point: WavePoint, measure: ReadingFacts['measure']): string =>
+    `${wavePointText(point)} (${measure === 'current' ? 'A' : 'V'})`,
+  leastColumn: (point: WavePoint, measure: ReadingFacts['measure']): string =>
+    `${wavePointText(point)}, minimum (${measure === 'current' ? 'A' : 'V'})`,
+  greatestColumn: (point: WavePoint, measure: ReadingFacts['measure']): string =>
+    `${wavePointText(point)}, maximum (${measure === 'current' ? 'A' : 'V'})`,
 } as const;

@@ -1,7 +1,11 @@
 import type { CapacitorWarnings } from '../../../../engine/facts/capacitor-warnings.ts';
+import type { DielectricName } from '../../../../engine/parts/capacitor/dielectrics.ts';
 import { formatQuantity } from '../../../../engine/units/format.ts';
 import { plural } from '../grammar.ts';
+import { dielectricNames } from '../materials.ts';
 import type { SentencesFor } from './sentences-for.ts';
+
+const nameOf = (dielectric: string): string => dielectricNames[dielectric as DielectricName].name;
 
 export const capacitorWarnings: SentencesFor<CapacitorWarnings> = {
   'capacitor.paper-damp': () =>
@@ -11,7 +15,7 @@ export const capacitorWarnings: SentencesFor<CapacitorWarnings> = {
   'capacitor.phenolic-lossy': () =>
     'Phenolic board is lossy at radio frequency: polythene or mica of the same thickness gives a higher Q.',
   'capacitor.air-film': ({ dielectric, film, share }) =>
-    `Press the sheets together: an air film of ${formatQuantity(film, 'length', 1)} between metal and ${dielectric} would leave ${Math.round(100 * share)} % of the capacitance.`,
+    `Press the sheets together: an air film of ${formatQuantity(film, 'length', 1)} between metal and ${nameOf(dielectric)} would leave ${Math.round(100 * share)} % of the capacitance.`,
   'capacitor.fringe-estimated': () =>
     'The plates are small for their distance: the fringing field at their edges is only estimated.',
   'capacitor.residual': ({ capacitance }) =>
@@ -32,5 +36,5 @@ export const capacitorWarnings: SentencesFor<CapacitorWarnings> = {
   'capacitor.vane-narrow': ({ width }) =>
     `The leading edge of the plate would be only ${formatQuantity(width, 'length', 2)} wide: a higher minimum or another plate shape is easier to cut.`,
   'capacitor.lossy-dielectric': ({ dielectric }) =>
-    `A capacitor of ${dielectric} in the tuned circuit lowers its Q; mica or polystyrene does not.`,
+    `A capacitor of ${nameOf(dielectric)} in the tuned circuit lowers its Q; mica or polystyrene does not.`,
 };
