@@ -6,6 +6,7 @@ import { receive } from '../../src/engine/reception/path/receive.ts';
 import { readText } from '../../src/engine/set/read.ts';
 import { compareDetectorsOn } from '../../src/engine/vary/compare.ts';
 import { preparer } from '../../src/outputs/explain/story/prepared.ts';
+import { nameOfDetector } from '../../src/outputs/words/index.ts';
 
 // `compare` is the outside here: the same detectors in the same set, worked out without any wave.
 const EXAMPLES = readdirSync(inRoot('examples')).filter((file) => file.endsWith('.json'));
@@ -19,7 +20,8 @@ test.each(EXAMPLES)('%s: every detector looked at works at its own point, where 
   if (station === undefined) return;
   const compared = compareDetectorsOn(set, station, undefined, false).filter(({ isOwn }) => !isOwn);
   const prepare = preparer(set, reception);
-  const drawn = compared.map(({ description, carrierVoltage, directVoltage, loadedQ, soundPressureLevel, label }) => {
+  const drawn = compared.map(({ description, carrierVoltage, directVoltage, loadedQ, soundPressureLevel }) => {
+    const label = nameOfDetector(description);
     const { spec } = prepare({ rows: [], settings: { detector: detectorId(description) } }).waves;
     expect(spec.atDetector / carrierVoltage, `${label}: carrier at the detector`).toBeCloseTo(1, 6);
     expect(spec.loadedQ / Math.max(loadedQ, 1), `${label}: loaded Q`).toBeCloseTo(1, 6);
