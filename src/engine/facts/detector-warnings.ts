@@ -6,6 +6,8 @@ export interface DetectorWarnings {
   readonly 'detector.cathode-cold': { readonly temperature: number; readonly emission: number };
   readonly 'detector.cathode-hot': { readonly temperature: number };
   readonly 'detector.measured-without-zero': Record<never, never>;
+  /** Fewer points than a law of junction, resistance and leakage has figures. */
+  readonly 'detector.measured-few': { readonly count: number };
   /** Neighbouring points were averaged where the current fell as the voltage rose. */
   readonly 'detector.measured-averaged': Record<never, never>;
   readonly 'detector.measured-no-current': Record<never, never>;

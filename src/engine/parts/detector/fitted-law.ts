@@ -7,6 +7,8 @@ import { exponentialDetector } from './exponential.ts';
 export interface FittedLaw {
   readonly evaluate: (voltage: Volts, out: DevicePoint) => void;
   readonly slopeVoltage: Volts;
+  /** Whether current flows at 0 V, as from a hot cathode. */
+  readonly isHot: boolean;
   /** Root of the mean square of the relative errors at the points. */
   readonly error: number;
 }
@@ -102,6 +104,7 @@ export function fittedLaw(v: readonly Volts[], i: readonly Amperes[]): FittedLaw
   });
   return {
     slopeVoltage: s,
+    isHot: own > 0,
     error: found.error,
     evaluate(voltage, out) {
       device.evaluate(voltage - R * own, out);

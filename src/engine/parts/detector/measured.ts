@@ -39,6 +39,9 @@ export function measuredDetector(options: MeasuredOptions): Detector {
     points.sort((a, b) => a.v - b.v);
     warnings.push(warning('detector.measured-without-zero'));
   }
+  // A point at 0 V says no more than that the device is cold.
+  const count = points.filter(({ v }) => Math.abs(v) > 1e-9).length;
+  if (count < ENOUGH) warnings.push(warning('detector.measured-few', { count }));
   if (level(points)) {
     warnings.push(warning('detector.measured-averaged'));
   }
@@ -88,6 +91,9 @@ export function measuredDetector(options: MeasuredOptions): Detector {
   };
 }
 
+/** Figures of a junction with resistance and leakage. */
+const ENOUGH = 4;
+
 /** A point further off the law than this factor, and the law is none. */
 const FURTHEST = Math.log(2);
 
@@ -116,7 +122,8 @@ function besideLaw(
     ratio.push(r);
   }
   if (at.length < 2) return undefined;
-  const { rho, slope } = ratioCurve(at, ratio, law.slopeVoltage, isNothing.includes(true));
+  // The law of a cold device has no current at 0 V, whether that was measured or not.
+  const { rho, slope } = ratioCurve(at, ratio, law.slopeVoltage, !law.isHot);
   const evaluate = (x: number, to: DevicePoint) => {
     law.evaluate(x, to);
     const k = Math.exp(rho(x));

@@ -15,6 +15,8 @@ export const detectorWarnings: SentencesFor<DetectorWarnings> = {
     `A coated cathode does not last at ${kelvins(temperature)}: lower the heater voltage.`,
   'detector.measured-without-zero': () =>
     'No point was measured at 0 V or on both sides of it: no current at 0 V is assumed.',
+  'detector.measured-few': ({ count }) =>
+    `The curve rests on ${count} points: saturation current, slope, series resistance and leakage need four, three forwards and one in reverse. The result may be several dB out.`,
   'detector.measured-averaged': () =>
     'Some measured currents fall as the voltage rises; neighbouring points were averaged.',
   'detector.measured-no-current': () =>
