@@ -110,8 +110,8 @@ export {
 } from './parts/aerial/surroundings.ts';
 export { readTouchstone, type TouchstoneRead } from './parts/aerial/touchstone.ts';
 export { wireAerial } from './parts/aerial/wire-aerial.ts';
-export { earth } from './parts/earth/earth.ts';
-export { SOIL_NAMES } from './parts/earth/soil.ts';
+export { type EarthSpec, earth } from './parts/earth/earth.ts';
+export { SOIL_NAMES, soilOverGround } from './parts/earth/soil.ts';
 
 // Detectors
 

@@ -29,6 +29,7 @@ const VOCABULARY: Readonly<Record<string, string>> = {
 /** Ids of three words, of the file format and of facts. */
 const IDS: ReadonlySet<string> = new Set([
   'as its resistivity',
+  'as the place',
   'out of range',
   'out of doors',
   'one at a time',

@@ -1,5 +1,12 @@
 import * as v from 'valibot';
-import { count, earth as earthModel, quantity, SOIL_NAMES } from '../../engine/index.ts';
+import {
+  count,
+  type EarthSpec,
+  earth as earthModel,
+  quantity,
+  SOIL_NAMES,
+  soilOverGround,
+} from '../../engine/index.ts';
 import { calculation, figure } from './calculation.ts';
 import { byShape, expected, oneOf } from './expect.ts';
 import { buildable } from './shape.ts';
@@ -12,10 +19,11 @@ const soil = {
   soilResistivity: v.optional(resistivity),
   soil: v.optional(oneOf(SOIL_NAMES)),
   soilResistivityRange: v.optional(v.tuple([resistivity, resistivity], expected('range'))),
+  groundConductivity: v.optional(quantity('conductivity', { above: 0, max: 10 })),
   frequency: v.optional(quantity('frequency', { min: 1e3, max: 3e7 })),
 };
+const ohms = quantity('resistance', { min: 0, max: 1e8 });
 const given = {
-  resistance: quantity('resistance', { min: 0, max: 1e8 }),
   range: v.optional(
     v.tuple([quantity('resistance', { min: 0 }), quantity('resistance', { min: 0 })], expected('range')),
   ),
@@ -50,16 +58,28 @@ const schema = byShape([
     wire,
     ...soil,
   }),
-  v.object({ shape: v.literal('measured'), ...given }),
-  v.object({ shape: v.literal('water pipe'), ...given }),
+  v.object({ shape: v.literal('measured'), resistance: ohms, ...given }),
+  // One published pipe of 46 m: 20 Ω at 180 kHz.
+  v.object({ shape: v.literal('water pipe'), resistance: v.optional(ohms, 20), ...given }),
 ]);
+
+type Written = v.InferOutput<typeof schema>;
+
+/** Where the soil is not said, what is usual over the ground, which is average unless it is given. */
+function withSoil(input: Written): EarthSpec {
+  if (input.shape === 'measured' || input.shape === 'water pipe') return input;
+  const { groundConductivity, ...spec } = input;
+  if (spec.soil !== undefined || spec.soilResistivity !== undefined) return spec;
+  const { resistivity, range } = soilOverGround(groundConductivity);
+  return { ...spec, soilResistivity: resistivity, soilResistivityRange: range };
+}
 
 export const earth = calculation({
   name: 'earth',
   example: { shape: 'rod', length: '1.2 m', diameter: '16 mm', soilResistivity: '100 ohm m' },
-  schema: buildable(schema, earthModel),
+  schema: buildable(schema, (input) => earthModel(withSoil(input))),
   answer(input) {
-    const model = earthModel(input);
+    const model = earthModel(withSoil(input));
     return {
       resistance: figure(model.resistance, 'resistance', model.range),
       range: model.range.map((end) => figure(end, 'resistance')),

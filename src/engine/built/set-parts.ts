@@ -1,3 +1,5 @@
+import { warning } from '../facts/warning.ts';
+import { soilAgainstGround } from '../kinds/earths/soil-of-place.ts';
 import { isLoop } from '../kinds/loops.ts';
 import { detectorModel, earthModel, loadModel, tuningModel } from '../kinds/models.ts';
 import type { VariableCapacitor } from '../parts/capacitor/model.ts';
@@ -50,7 +52,7 @@ export function partsOf(set: SetDescription, { coilLoss = 1, detector, like }: M
   const isSame = (...keys: readonly (keyof SetDescription)[]): boolean =>
     like !== undefined && keys.every((key) => set[key] === like.set[key]);
   const hasSameStations = like !== undefined && set.place.stations === like.set.place.stations;
-  const earth = isSame('earth') ? like!.earth : earthModel(set.earth);
+  const earth = isSame('earth') && set.place.ground === like!.set.place.ground ? like!.earth : earthOf(set);
   return {
     earth,
     tuning: isSame('tuning') ? like!.tuning : tuningModel(set.tuning),
@@ -66,6 +68,12 @@ export function partsOf(set: SetDescription, { coilLoss = 1, detector, like }: M
       hasSameStations && coilLoss === 1 && isSame('aerial', 'earth') ? like : undefined,
     ),
   };
+}
+
+function earthOf(set: SetDescription): EarthModel {
+  const model = earthModel(set.earth);
+  const apart = isLoop(set.aerial) ? undefined : soilAgainstGround(set.earth, set.place.ground);
+  return apart ? { ...model, warnings: [...model.warnings, warning('earth.soil-and-ground', apart)] } : model;
 }
 
 function aerialOf(

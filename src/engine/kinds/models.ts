@@ -11,7 +11,7 @@ import { exponentialDetector } from '../parts/detector/exponential.ts';
 import { detectorByKind } from '../parts/detector/library.ts';
 import { measuredDetector } from '../parts/detector/measured.ts';
 import { type EarthModel, earth } from '../parts/earth/earth.ts';
-import { SOILS, type SoilName } from '../parts/earth/soil.ts';
+import { SOILS, type SoilName, soilOverGround } from '../parts/earth/soil.ts';
 import { audioLoad } from '../parts/load/load.ts';
 import type { Load } from '../parts/load/model.ts';
 import type { AerialDescription } from './aerials/aerial-schema.ts';
@@ -94,9 +94,18 @@ export const impedanceModel = once(
   (aerial: Extract<AerialDescription, { kind: 'impedance' }>): MeasuredImpedance => measuredImpedance(aerial.points),
 );
 
-/** A named soil brings its own figures; otherwise the resistivity as given. */
-const soilOf = ({ soil, soilResistivity }: { soil: string; soilResistivity: number }) =>
-  soil === 'as its resistivity' ? { soil: undefined, soilResistivity } : { soil, soilResistivity: undefined };
+/** A named soil brings its own figures; otherwise the resistivity as given, or what is usual over the ground. */
+function soilOf({ soil, soilResistivity }: { soil: string; soilResistivity?: number }) {
+  if (soil === 'as its resistivity' && soilResistivity !== undefined) return { soil: undefined, soilResistivity };
+  if (soil !== 'as its resistivity' && soil !== 'as the place') return { soil, soilResistivity: undefined };
+  const usual = soilOverGround();
+  const by = (soilResistivity ?? usual.resistivity) / usual.resistivity;
+  return {
+    soil: undefined,
+    soilResistivity: usual.resistivity * by,
+    soilResistivityRange: [usual.range[0] * by, usual.range[1] * by] as const,
+  };
+}
 
 const rodsOf = (rods: Of<EarthDescription, 'rod' | 'rods'>): EarthModel =>
   earth({ ...rods, ...soilOf(rods), shape: rods.kind } as Parameters<typeof earth>[0]);
@@ -128,7 +137,9 @@ const EARTHS: ByKind<EarthDescription, EarthModel> = {
 
 /** Resistivity of the soil that a described earth lies in, Ω·m. */
 export const resistivityOf = (earth: Exclude<EarthDescription, { kind: 'measured' }>): number =>
-  earth.soil === 'as its resistivity' ? earth.soilResistivity : SOILS[earth.soil as SoilName].resistivity;
+  earth.soil === 'as its resistivity' || earth.soil === 'as the place'
+    ? (earth.soilResistivity ?? soilOverGround().resistivity)
+    : SOILS[earth.soil as SoilName].resistivity;
 
 /** @throws RangeError for sizes that cannot be built. */
 export const earthModel = once((described: EarthDescription): EarthModel => byKind(EARTHS, described));

@@ -3,6 +3,7 @@ import { closest } from '../fields/fields.ts';
 import { isRecord, type SchemaNode, unknownKeys, withinLengths } from '../fields/introspect.ts';
 import { type Expected, type Given, type Hint, type Problem, tooDeep } from '../fields/problem.ts';
 import { refusalOf } from '../fields/refusal.ts';
+import { withSoilOfPlace } from '../kinds/earths/soil-of-place.ts';
 import { FEW, fewOfEach } from '../numerics/few-of-each.ts';
 import type { Coded } from '../units/coded.ts';
 import { givenValue } from '../units/refusal.ts';
@@ -87,10 +88,12 @@ export function readValue(value: unknown): ReadResult {
   const result = v.safeParse(description, bounded);
   if (cut.length > 0 || !result.success)
     return { ok: false, problems: fewProblems(cut, result.success ? [] : result.issues, unknown) };
-  const crossed = crossChecks(result.output);
-  const problems = crossed.length > 0 ? crossed : buildProblems(result.output);
+  const read = result.output;
+  const set: SetDescription = { ...read, earth: withSoilOfPlace(read.earth, read.place.ground) };
+  const crossed = crossChecks(set);
+  const problems = crossed.length > 0 ? crossed : buildProblems(set);
   if (problems.length > 0) return { ok: false, problems };
-  return { ok: true, written: upgraded as WrittenDescription, set: result.output, notes: notesOf(unknown) };
+  return { ok: true, written: upgraded as WrittenDescription, set, notes: notesOf(unknown) };
 }
 
 type Unknown = ReturnType<typeof unknownKeys>;

@@ -1,6 +1,7 @@
 import { isLoop } from '../kinds/loops.ts';
 import { CAPACITANCE_FACTOR, surroundingsEffect } from '../parts/aerial/surroundings.ts';
-import { SOILS, type SoilName } from '../parts/earth/soil.ts';
+import { WATER_PIPE_SPREAD } from '../parts/earth/earth.ts';
+import { SOILS, type SoilName, soilOverGround } from '../parts/earth/soil.ts';
 import type { SetDescription } from '../set/description.ts';
 import type { SetInput } from './input.ts';
 import { between, COMMON_PRACTICE, type Spread, timesOrOver } from './spread.ts';
@@ -43,7 +44,17 @@ export function outdoorSpreads(set: SetDescription): SetInput[] {
 }
 
 function earthSpreads({ earth }: SetDescription): SetInput[] {
-  if (earth.kind === 'measured') return [];
+  if (earth.kind === 'measured')
+    return 'pipe' in earth
+      ? [
+          {
+            id: 'contact with the soil',
+            settledBy: 'earth',
+            spread: timesOrOver(WATER_PIPE_SPREAD, COMMON_PRACTICE),
+            changes: (earthResistance) => ({ earthResistance }),
+          },
+        ]
+      : [];
   // A figure is taken for measured at the spot some time, and swings over the year.
   const spread = earth.soil === 'as its resistivity' ? timesOrOver(2, COMMON_PRACTICE) : soilSpread(earth.soil);
   return [
@@ -58,7 +69,7 @@ function earthSpreads({ earth }: SetDescription): SetInput[] {
 }
 
 function soilSpread(name: string): Spread {
-  const { resistivity, range, source } = SOILS[name as SoilName];
+  const { resistivity, range, source } = name === 'as the place' ? soilOverGround() : SOILS[name as SoilName];
   return between('factor', [range[0] / resistivity, 1, range[1] / resistivity], source);
 }
 

@@ -12,11 +12,14 @@ import {
 import { LIMITS } from '../../fields/limits.ts';
 import { SOIL_NAMES } from '../../parts/earth/soil.ts';
 
-const soilResistivity = withDefault(
+// Left out, it is what is usual over the ground of the place: see soil-of-place.
+const soilResistivity = v.optional(
   quantityField('earth.soilResistivity', 'resistivity', { ...LIMITS.resistivity, typical: [5, 2000] }),
-  '100 Ω·m',
 );
-const soil = withDefault(choice('earth.soil', ['as its resistivity', ...SOIL_NAMES]), 'as its resistivity');
+const soil = withDefault(
+  choice('earth.soil', ['as its resistivity', 'as the place', ...SOIL_NAMES]),
+  'as its resistivity',
+);
 const inSoil = { soil, soilResistivity };
 const rodLength = length('earth.rod.length', { min: 0.02, max: 30, typical: [0.3, 3] });
 const diameter = withDefault(length('earth.diameter', { min: 5e-4, max: 1, typical: [5e-3, 0.05] }), '12 mm');
@@ -80,7 +83,7 @@ const pipe = v.pipe(
     ),
   }),
   // From here on it is an earth of measured resistance like any other.
-  v.transform((written) => ({ ...written, kind: 'measured' as const })),
+  v.transform((written) => ({ ...written, kind: 'measured' as const, pipe: true as const })),
 );
 
 export const earth = v.variant(

@@ -1,3 +1,4 @@
+import { demandWithin } from '../../facts/impossible-values.ts';
 import { type Warning, warning } from '../../facts/warning.ts';
 import { type Hertz, MU_0 } from '../../units/quantities.ts';
 import { ROOM, resistivity } from '../wire/metal.ts';
@@ -42,11 +43,9 @@ function woundCoil(spec: WoundSpec): CoilModel {
   const { wire } = spec;
   const strands = wire.strands ?? 1;
   const litz = strands > 1;
-  const bare = conductorDiameter(wire);
-  if (wire.overall !== undefined && !(wire.overall >= 0.995 * bare))
-    throw new RangeError(
-      `diameter over the covering ${wire.overall} m: at least the ${bare} m of the bare wire needed`,
-    );
+  // Diameters are shown to three digits.
+  if (wire.overall !== undefined)
+    demandWithin('coil.over-covering', wire.overall, { min: 0.995 * conductorDiameter(wire), below: 1 });
   const w = windingOf(spec);
   const sums = turnSums(w);
   const L = sums.total;

@@ -270,7 +270,7 @@ describe('the range of what is built', () => {
     expect(measured.windingLength).toBeGreaterThan(usual.windingLength);
     expect(measured.inductance).toBeLessThan(usual.inductance);
     expect(width(measured.inductanceRange)).toBeLessThan(width(usual.inductanceRange));
-    expect(() => makeCoil({ ...solenoid, wire: { ...wire, overall: 3e-4 } })).toThrow(/over the covering/);
+    expect(() => makeCoil({ ...solenoid, wire: { ...wire, overall: 3e-4 } })).toThrow(/coil.over-covering/);
   });
 
   it('of Litz in any winding is under 3 to 1 and never above its bare strands by themselves', () => {

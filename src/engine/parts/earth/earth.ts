@@ -137,7 +137,7 @@ export function earth(spec: EarthSpec): EarthModel {
   }
   const at = (resistivity: OhmMetres): { metal: Ohms; back: Ohms } => {
     if (spec.frequency === undefined) return { metal: factor * resistivity, back: 0 };
-    const there = soilAt(resistivity, spec.frequency);
+    const there = soilAt(resistivity, spec.frequency, soil.resistivity);
     return { metal: CONTACT.usual * atRadioFrequency(spec, factor, there), back: returnLoss(UPRIGHT, there) };
   };
   const usual = at(soil.resistivity);
@@ -261,9 +261,11 @@ function lying(spec: Lying, warnings: Warning[]): { factor: number; reach: Metre
   }
 }
 
+/** A pipe's joints and what it runs into are not known: ×/÷ (common practice; 20 Ω at 180 kHz of 46 m published). */
+export const WATER_PIPE_SPREAD = 3;
+
 function given(spec: Extract<EarthSpec, { shape: 'measured' | 'water pipe' }>): EarthModel {
-  // A pipe's joints and what it runs into are not known: ×/÷ 3 (common practice; 20 Ω at 180 kHz of 46 m published).
-  const usual = spec.shape === 'water pipe' ? 3 : 1.05;
+  const usual = spec.shape === 'water pipe' ? WATER_PIPE_SPREAD : 1.05;
   const { resistance, range = [resistance / usual, resistance * usual] } = spec;
   demandWithin('earth.resistance', resistance, { min: 0, below: 1e9 });
   if (!(range[0] >= 0 && range[0] <= resistance && resistance <= range[1])) {

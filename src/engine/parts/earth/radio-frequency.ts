@@ -5,6 +5,8 @@ import { type Position, rodFactor, rodsFactor } from './rods.ts';
 
 /** Relative permittivity of moist soil at medium wave, ×/÷ 2 (Rec. ITU-R P.527, from memory). */
 const PERMITTIVITY = 20;
+/** Water does both: permittivity goes as conductivity to this power between the classes of ground of the same source. */
+const WITH_WATER = 0.4;
 
 /** Soil at one frequency. */
 export interface SoilAt {
@@ -15,9 +17,17 @@ export interface SoilAt {
   readonly omega: number;
 }
 
-export function soilAt(resistivity: OhmMetres, frequency: Hertz): SoilAt {
+/**
+ * Soil at a frequency.
+ * @param resistivity Ω·m
+ * @param frequency Hz
+ * @param usual resistivity of the same soil as it usually is, Ω·m: wetter soil has more permittivity, drier less
+ * @returns what fields in it need
+ */
+export function soilAt(resistivity: OhmMetres, frequency: Hertz, usual = resistivity): SoilAt {
   const omega = 2 * Math.PI * frequency;
-  const y = complex(1 / resistivity, omega * EPSILON_0 * PERMITTIVITY);
+  const permittivity = Math.max(3, PERMITTIVITY * (usual / resistivity) ** WITH_WATER);
+  const y = complex(1 / resistivity, omega * EPSILON_0 * permittivity);
   return { y, gamma: squareRoot(multiply(complex(0, omega * MU_0), y)), omega };
 }
 

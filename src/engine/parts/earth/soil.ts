@@ -1,5 +1,5 @@
 import { demandWithin, ImpossibleValues } from '../../facts/impossible-values.ts';
-import type { OhmMetres } from '../../units/quantities.ts';
+import type { OhmMetres, SiemensPerMetre } from '../../units/quantities.ts';
 
 export interface Soil {
   readonly resistivity: OhmMetres;
@@ -36,6 +36,39 @@ export const SOILS = {
 export type SoilName = keyof typeof SOILS;
 /** Soils with figures of their own. */
 export const SOIL_NAMES = Object.keys(SOILS) as SoilName[];
+
+/** Soil of the top metre where nothing is known of it, over ground of 3 mS/m. Ends as for any soil in any season. */
+const UNKNOWN: Soil = about(150, 5);
+/** Conductivity that the usual soil goes with, and what land has, S/m. */
+const USUAL_GROUND = 3e-3;
+const LAND: readonly [SiemensPerMetre, SiemensPerMetre] = [1e-4, 3e-2];
+
+/**
+ * Soil of the top metre from the ground that waves travel over, which is the mean of the uppermost 10 to 100 m: the one goes
+ * as the square root of the other, ×/÷ 5. Fitted to published earth resistances; the exponent is common practice.
+ * @param conductivity of the ground, S/m, above 0; taken between 0.1 and 30 mS/m, since nobody's earth lies in the sea
+ * @returns resistivity and range, Ω·m; 150 over average ground
+ */
+export function soilOverGround(conductivity: SiemensPerMetre = USUAL_GROUND): Soil {
+  demandWithin('earth.ground-conductivity', conductivity, { above: 0, below: 1e3 });
+  const by = Math.sqrt(USUAL_GROUND / Math.min(LAND[1], Math.max(LAND[0], conductivity)));
+  return {
+    ...UNKNOWN,
+    resistivity: UNKNOWN.resistivity * by,
+    range: [UNKNOWN.range[0] * by, UNKNOWN.range[1] * by],
+  };
+}
+
+/**
+ * Whether soil and ground disagree: the soil lies outside nine of ten that are found over such ground.
+ * @param resistivity of the soil, Ω·m
+ * @param conductivity of the ground, S/m
+ * @returns true where one of the two should be looked at again
+ */
+export function soilDisagrees(resistivity: OhmMetres, conductivity: SiemensPerMetre): boolean {
+  const [low, high] = soilOverGround(conductivity).range;
+  return !(resistivity >= low && resistivity <= high);
+}
 
 /** The ground an earth lies in: a kind of soil, or a resistivity, measured or guessed. */
 export interface SoilSpec {

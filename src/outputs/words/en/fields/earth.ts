@@ -3,11 +3,11 @@ import type { TextsOf } from './texts-of.ts';
 export const earthFields: TextsOf<'earth'> = {
   'earth.soilResistivity': {
     label: 'Soil resistivity',
-    help: 'Clay 10–60, loam 50–150, sand 200–3000 Ω·m: it varies tenfold with wet and dry.',
+    help: 'Clay and loam 80, sandy soil 300, dry sand 1500 Ω·m, five times less or more. Left out: the usual soil over the ground of the place.',
   },
   'earth.soil': {
     label: 'Soil',
-    help: 'A kind of soil has its published usual resistivity and spread; the figure below is then not used.',
+    help: 'A kind of soil has its own resistivity and spread, “as the place” what is usual over the ground of the place; the figure below is then not used.',
   },
   'earth.rod.length': { label: 'Rod length' },
   'earth.diameter': { label: 'Diameter' },

@@ -182,12 +182,16 @@ function earthText({
   resistance,
   range: [low, high],
 }: Pick<BringUpFacts['aerial-and-earth'], 'earth' | 'resistance' | 'range'>): string {
-  if (earth.kind === 'measured') return `earth ${ohms(resistance)} as measured`;
+  if (earth.kind === 'measured')
+    return 'pipe' in earth
+      ? `earth by a water pipe, ${ohms(resistance)} as a typical value (${ohms(low)} to ${ohms(high)})`
+      : `earth ${ohms(resistance)} as measured`;
   const figure = `earth ${ohms(resistance)} (${ohms(low)} to ${ohms(high)}), calculated`;
   if (earth.kind === 'counterpoise') return figure;
-  return earth.soil === 'as its resistivity'
+  if (earth.soil !== 'as its resistivity' && earth.soil !== 'as the place') return `${figure} for ${earth.soil}`;
+  return earth.soil === 'as its resistivity' && earth.soilResistivity !== undefined
     ? `${figure} for soil of ${formatQuantity(earth.soilResistivity, 'resistivity', 2)}`
-    : `${figure} for ${earth.soil}`;
+    : `${figure} for the usual soil over the ground of the place`;
 }
 
 function heardText({ station }: TuneIn): string {

@@ -7,6 +7,8 @@ export const earthWarnings: SentencesFor<EarthWarnings> = {
     'In soil this dry the ground under a counterpoise does not act as a conductor at this frequency; its resistance is only a rough estimate.',
   'earth.longer-than-skin-depth': ({ reach }) =>
     `At radio frequency the current leaves the wire within about ${formatQuantity(reach, 'length', 2)} in this soil; metal further out has little effect, so the real resistance is higher.`,
+  'earth.soil-and-ground': ({ soil, conductivity }) =>
+    `Soil of ${formatQuantity(soil, 'resistivity', 2)} is unusual in a place whose ground conducts ${formatQuantity(conductivity, 'conductivity', 2)}: check both. Leave out the soil, and it follows the ground of the place.`,
   'earth.rod-thick': () =>
     'The rod is thick for its length; Dwight’s formula for a thin rod gives too high a resistance.',
   'earth.water-pipe': () =>
