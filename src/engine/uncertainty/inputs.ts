@@ -1,12 +1,14 @@
 import type { PartChanges } from '../built/changed-parts.ts';
 import type { SetCircuit } from '../built/set-circuit.ts';
+import { wireOf } from '../kinds/coils/wire-of.ts';
 import { isLoop } from '../kinds/loops.ts';
+import { strandingOf } from '../parts/wire/wire.ts';
 import type { SetDescription } from '../set/description.ts';
 import { detectorSpreads } from './detector-spreads.ts';
 import type { SetInput } from './input.ts';
 import { loadSpreads } from './load-spreads.ts';
 import { outdoorSpreads } from './outdoor-spreads.ts';
-import { COMMON_PRACTICE, timesOrOver, valueAt } from './spread.ts';
+import { between, COMMON_PRACTICE, timesOrOver, valueAt } from './spread.ts';
 
 /** Coil loss against the calculated one: four built coils of known wire measured 0.75 to 1.0 of the calculated Q. */
 const WOUND_COIL = `four built coils (reference/measured-in-practice.json); ${COMMON_PRACTICE}`;
@@ -14,15 +16,18 @@ const WOUND_COIL = `four built coils (reference/measured-in-practice.json); ${CO
 function coilSpreads(set: SetDescription): SetInput[] {
   const loops = isLoop(set.aerial);
   if (set.coils.length === 0 && !loops) return [];
-  const litz = set.coils.some((c) => c.shape !== 'measured' && (c.wire.strands ?? 1) > 1);
+  const wires = set.coils.flatMap((c) => (c.shape === 'measured' ? [] : [wireOf(c.wire)]));
+  const litz = wires.some(({ strands = 1 }) => strands > 1);
+  const stranded = Math.max(1, ...wires.map((wire) => strandingOf(wire)?.spread ?? 1));
   const measured = !loops && set.coils.every((c) => c.shape === 'measured');
   const spread = measured
     ? timesOrOver(1.1, 'Q as measured')
     : loops
       ? timesOrOver(1.6, COMMON_PRACTICE)
       : litz
-        ? timesOrOver(1.5, 'three published coils of Litz wire')
-        : timesOrOver(1.4, WOUND_COIL);
+        ? // Never better than its strands by themselves.
+          between('factor', [0.85, 1, 1.5], 'three published coils of Litz wire')
+        : timesOrOver(Math.exp(Math.hypot(Math.log(1.4), Math.log(stranded))), WOUND_COIL);
   return [{ id: 'coil loss', settledBy: 'coil', spread, changes: (coilLoss) => ({ coilLoss }) }];
 }
 
