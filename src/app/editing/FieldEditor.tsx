@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
-import { type Field, isRecord, type Path } from '../../engine/index.ts';
-import { editingWords as texts } from '../../outputs/words/index.ts';
+import { type Field, isRecord, metadataOf, type Path } from '../../engine/index.ts';
+import { optionName, editingWords as texts } from '../../outputs/words/index.ts';
 import { editorKind, helpOf, labelOf, optionsOf, pathText } from '../description/schema-at.ts';
 import { STARTERS } from '../description/starters.ts';
 import type { Document } from '../state/document.ts';
@@ -99,7 +99,9 @@ const OWN = '…';
 function ChoiceOrPart({ field, path }: { field: Field; path: Path }) {
   const { edit } = useOpenSet();
   const options = field.schema.wrapped?.options ?? field.schema.options ?? [];
-  const choices = options.flatMap((option) => optionsOf(option as Field['schema']));
+  const choices = (options as readonly Field['schema'][]).flatMap((option) =>
+    optionsOf(option).map((word) => ({ word, field: metadataOf(option).field })),
+  );
   const value = useWritten(path) ?? field.fallback;
   const problems = useProblems(path);
   const about = helpOf(field);
@@ -115,8 +117,10 @@ function ChoiceOrPart({ field, path }: { field: Field; path: Path }) {
         <div class="field-head">
           <label for={id}>{labelOf(field)}</label>
           <select id={id} value={own ? OWN : String(value)} onChange={(event) => choose(event.currentTarget.value)}>
-            {choices.map((choice) => (
-              <option key={choice}>{choice}</option>
+            {choices.map(({ word, field: of }) => (
+              <option key={word} value={word}>
+                {optionName(of, word)}
+              </option>
             ))}
             <option value={OWN}>{texts.ownFigures}</option>
           </select>

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { type Field, LONGEST_TEXT, type Path } from '../../engine/index.ts';
-import { fileWords, problemSentence, editingWords as texts } from '../../outputs/words/index.ts';
+import { fileWords, optionName, problemSentence, editingWords as texts } from '../../outputs/words/index.ts';
 import { coilNames } from '../description/change-kind.ts';
 import { figureScale, rangeOf } from '../description/figure-scale.ts';
 import { renameCoil } from '../description/lists.ts';
@@ -98,7 +98,7 @@ function Choice(props: ControlProps & { options: readonly string[] }) {
       {!options.includes(shown) && <option value={shown}>{shown || texts.unknownChoice}</option>}
       {options.map((option) => (
         <option key={option} value={option}>
-          {option}
+          {optionName(field.metadata.field, option)}
         </option>
       ))}
     </select>

@@ -30,6 +30,8 @@ export {
   kindLabels,
   kindName,
   type NameOf,
+  namedOptions,
+  optionName,
   type PartWithKinds,
   type ProblemText,
   problemMessage,

@@ -53,6 +53,7 @@ export { expectedText, type NameOf } from './expected.ts';
 export { givenText } from './given.ts';
 export { hintText } from './hints.ts';
 export { kindLabels, kindName, type PartWithKinds } from './kinds.ts';
+export { namedOptions, optionName } from './options.ts';
 export { type ProblemText, problemMessage, problemSentence, problemText, readNote } from './problems.ts';
 export { schemaTexts } from './schema.ts';
 export { columnName, rowProblem, stationDoubt, tableTooLarge } from './station-tables.ts';
