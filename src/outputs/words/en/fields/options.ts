@@ -117,6 +117,7 @@ const OPTIONS: { readonly [Field in keyof Options]: Names<Options[Field]> } = {
   },
   'coil.form': { toroid: 'toroid', 'pot core': 'pot core' },
   'earth.soil': {
+    'as the place': 'as the place',
     'as its resistivity': 'as its resistivity',
     'garden loam': 'garden loam',
     clay: 'clay',
