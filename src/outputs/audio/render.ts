@@ -1,5 +1,6 @@
 import type { SetDescription } from '../../engine/set/description.ts';
-import { BLOCK, type ListeningOptions, openListening, SOUND_RATE } from './listening.ts';
+import { openListening } from './listening.ts';
+import { BLOCK, type ListeningOptions, SOUND_RATE } from './listening-types.ts';
 
 /** What is rendered, and for how long. */
 export interface RenderOptions extends ListeningOptions {

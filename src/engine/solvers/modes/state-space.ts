@@ -5,6 +5,7 @@ import type { Complex } from '../../numerics/complex.ts';
 import { addDense, multiplyDense, scaleDense, transposeDense } from '../../numerics/dense.ts';
 import { solveInPlace } from '../../numerics/linear-solve.ts';
 import { expandCircuit, type FreezeOptions, type Primitives } from './state-space-expand.ts';
+import { incidences, potentialOf, stamps } from './state-space-stamps.ts';
 import { type Topology, topology } from './state-space-topology.ts';
 
 /** Something to look at: a combination of states, emfs and detector currents. */
@@ -81,46 +82,13 @@ function assemble(primitives: Primitives, t: Topology, L: Float64Array): StateSp
   const E = emfs.length;
   const D = detectors.length;
   const nL = inductors.length;
-  const at = (name: string) => t.nodeIndex.get(name)!;
-  const p = (name: string) => t.potential[at(name)];
-  const lift = (name: string, k: number) => t.offset[at(name) * E + k];
-
-  // Stamps over the free potentials p: C·p′ + Ce·e′ + G·p + Ge·e + A·j + D·i = 0.
-  const stamp = (list: readonly { from: string; to: string }[], value: (k: number) => number) => {
-    const M = new Float64Array(P * P);
-    const Me = new Float64Array(P * E);
-    list.forEach((b, k) => {
-      const g = value(k);
-      const ends = [p(b.from), p(b.to)];
-      for (const side of [0, 1]) {
-        const row = ends[side];
-        if (row < 0) continue;
-        const sign = side === 0 ? 1 : -1;
-        if (ends[0] >= 0) M[row * P + ends[0]] += sign * g;
-        if (ends[1] >= 0) M[row * P + ends[1]] -= sign * g;
-        for (let m = 0; m < E; m++) Me[row * E + m] += sign * g * (lift(b.from, m) - lift(b.to, m));
-      }
-    });
-    return { M, Me };
-  };
-  const cap = stamp(capacitors, (k) => capacitors[k].farads);
-  const con = stamp(conductances, (k) => conductances[k].siemens);
-  const incidence = (list: readonly { from: string; to: string }[]) => {
-    const c = list.length;
-    const M = new Float64Array(P * c);
-    const Me = new Float64Array(c * E);
-    list.forEach((b, k) => {
-      if (p(b.from) >= 0) M[p(b.from) * c + k] += 1;
-      if (p(b.to) >= 0) M[p(b.to) * c + k] -= 1;
-      for (let m = 0; m < E; m++) Me[k * E + m] = lift(b.from, m) - lift(b.to, m);
-    });
-    return { M, Me };
-  };
-  const coil = incidence(inductors);
-  const det = incidence(detectors);
+  const cap = stamps(t, E, capacitors, (k) => capacitors[k].farads);
+  const con = stamps(t, E, conductances, (k) => conductances[k].siemens);
+  const coil = incidences(t, E, inductors);
+  const det = incidences(t, E, detectors);
 
   const { Sw, S1, S2, nw, n1, n2 } = selections(t);
-  const { K, tree } = loops(primitives, t, n2, p);
+  const { K, tree } = loops(primitives, t, n2);
   const nl = nL - tree.length;
   const n = nw + nl;
   const T = transposeDense;
@@ -210,29 +178,7 @@ function assemble(primitives: Primitives, t: Topology, L: Float64Array): StateSp
     nL,
   );
 
-  const row = (name: string): OutputRow => {
-    const node = t.nodeIndex.get(name);
-    if (node === undefined) throw new RangeError(`there is no node "${name}" in this circuit`);
-    const i = t.potential[node];
-    const out = {
-      states: new Float64Array(n),
-      emfs: t.offset.slice(node * E, (node + 1) * E),
-      detectors: new Float64Array(D),
-    };
-    if (i < 0) return out;
-    for (let k = 0; k < n; k++) out.states[k] = full.x[i * n + k];
-    for (let k = 0; k < E; k++) out.emfs[k] += full.e[i * E + k];
-    for (let k = 0; k < D; k++) out.detectors[k] = full.d[i * D + k];
-    return out;
-  };
-  const voltage = (node: string, over: string = EARTH): OutputRow => {
-    const [a, b] = [row(node), row(over)];
-    return {
-      states: addDense(a.states, b.states, -1),
-      emfs: addDense(a.emfs, b.emfs, -1),
-      detectors: addDense(a.detectors, b.detectors, -1),
-    };
-  };
+  const voltage = (node: string, over: string = EARTH): OutputRow => difference(t, full, { n, E, D }, node, over);
   return {
     order: n,
     A,
@@ -253,6 +199,39 @@ function assemble(primitives: Primitives, t: Topology, L: Float64Array): StateSp
     },
     warnings: primitives.warnings,
   };
+}
+
+interface Rows {
+  readonly x: Float64Array;
+  readonly e: Float64Array;
+  readonly d: Float64Array;
+}
+
+/** How many states, emfs and detectors there are. */
+interface Sizes {
+  readonly n: number;
+  readonly E: number;
+  readonly D: number;
+}
+
+/** Voltage of one node over another, from the rows of the free potentials. */
+function difference(t: Topology, potentials: Rows, sizes: Sizes, node: string, over: string): OutputRow {
+  const [a, b] = [nodeRow(t, potentials, sizes, node), nodeRow(t, potentials, sizes, over)];
+  return {
+    states: addDense(a.states, b.states, -1),
+    emfs: addDense(a.emfs, b.emfs, -1),
+    detectors: addDense(a.detectors, b.detectors, -1),
+  };
+}
+
+function nodeRow(t: Topology, { x, e, d }: Rows, { n, E, D }: Sizes, name: string): OutputRow {
+  const node = t.nodeIndex.get(name);
+  if (node === undefined) throw new RangeError(`there is no node "${name}" in this circuit`);
+  const i = t.potential[node];
+  const emfs = t.offset.slice(node * E, (node + 1) * E);
+  if (i < 0) return { states: new Float64Array(n), emfs, detectors: new Float64Array(D) };
+  for (let k = 0; k < E; k++) emfs[k] += e[i * E + k];
+  return { states: x.slice(i * n, (i + 1) * n), emfs, detectors: d.slice(i * D, (i + 1) * D) };
 }
 
 const identity = (n: number): Float64Array => {
@@ -282,7 +261,7 @@ interface Change {
   readonly Me: Float64Array;
 }
 /** Rows over (w, j, e, i) rewritten over (x, e, i). */
-function toStates(rows: Float64Array, count: number, { nw, nl, E, D, W, J, Me }: Change) {
+function toStates(rows: Float64Array, count: number, { nw, nl, E, D, W, J, Me }: Change): Rows {
   const n = nw + nl;
   const c = n + E + D;
   const x = new Float64Array(count * n);
@@ -343,7 +322,8 @@ function selections(t: Topology) {
 }
 
 /** Independent currents of the coils: one for each coil outside a tree that spans what only coils join. */
-function loops({ inductors }: Primitives, t: Topology, n2: number, p: (name: string) => number) {
+function loops({ inductors }: Primitives, t: Topology, n2: number) {
+  const p = (name: string) => potentialOf(t, name);
   const group = (name: string) => (p(name) < 0 ? -1 : t.resistive[p(name)]) + 1;
   const parent = new Int32Array(n2 + 1).fill(-1); // coil that leads towards earth
   const reached = new Set<number>([0]);
