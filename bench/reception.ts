@@ -13,7 +13,7 @@ import { suggest } from '../src/engine/vary/suggest.ts';
 import { trialsOf } from '../src/engine/vary/trial.ts';
 import type { Measurement } from './bench.ts';
 
-/** An example with 40 stations spread over medium wave. */
+/** An example with 40 stations spread over medium wave. What is timed takes a copy each time: a set's circuit is made once. */
 function bandOf40(file: string) {
   const written = JSON.parse(readFileSync(`examples/${file}`, 'utf8'));
   const base = written.place.stations;
@@ -62,17 +62,22 @@ export const measurements: Measurement[] = [
       for (const station of demoSet.place.stations.keys()) suggest(trials, station);
     },
   },
-  { name: 'whole reception, 40 stations', unit: 'reception', run: () => void receive(set), goal: { atMost_s: 0.01 } },
+  {
+    name: 'whole reception, 40 stations',
+    unit: 'reception',
+    run: () => void receive({ ...set }),
+    goal: { atMost_s: 0.01 },
+  },
   {
     name: 'whole reception, 40 stations, two tuned circuits',
     unit: 'reception',
-    run: () => void receive(twoCircuits),
+    run: () => void receive({ ...twoCircuits }),
     goal: { atMost_s: 0.01 },
   },
   {
     name: 'whole reception, its ground waves found anew',
     unit: 'reception',
-    run: () => void receive(set, { memory: arrivalMemory() }),
+    run: () => void receive({ ...set }, { memory: arrivalMemory() }),
   },
   {
     name: 'dial, 200 positions × 40 stations',

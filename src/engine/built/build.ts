@@ -8,7 +8,7 @@ export type Build =
   | { readonly ok: false; readonly reason: string };
 
 /** Make the parts of a set and join them, with a refusal as a result. */
-export function build(set: SetDescription, making: Making = {}): Build {
+export function build(set: SetDescription, making?: Making): Build {
   try {
     return { ok: true, circuit: setCircuit(set, making) };
   } catch (refusal) {

@@ -25,14 +25,22 @@ export interface SetCircuit extends SetParts {
   readonly transducer: Port;
 }
 
+/** As described, made once for each set that was read and kept no longer than it. */
+const asDescribed = new WeakMap<SetDescription, SetCircuit>();
+
 /**
  * Make the parts and join them.
- * @param set as described, SI units.
+ * @param set as described, SI units; what was read is not changed any more: the same object has the same circuit.
  * @param making how parts are made otherwise than described; default as described.
  * @returns the parts and how they are joined.
  * @throws RangeError for parts that cannot be built; `readValue` has named them already.
  */
-export const setCircuit = (set: SetDescription, making: Making = {}): SetCircuit => joined(set, partsOf(set, making));
+export function setCircuit(set: SetDescription, making?: Making): SetCircuit {
+  if (making) return joined(set, partsOf(set, making));
+  let circuit = asDescribed.get(set);
+  if (!circuit) asDescribed.set(set, (circuit = joined(set, partsOf(set, {}))));
+  return circuit;
+}
 
 /** The same set with some of its parts otherwise than described; what does not change is shared. @throws RangeError where no such part can be. */
 export const changedCircuit = (circuit: SetCircuit, changes: PartChanges): SetCircuit =>
