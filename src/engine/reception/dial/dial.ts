@@ -247,20 +247,20 @@ export function dialOf(
   });
   const views: FrequencyView[] = stations.map((s) => set.network.at(s.station.frequency));
   const g = set.smallConductance;
+  const capacitances = Float64Array.from(points, ({ position }) => tuning.capacitanceAt(position));
+  const losses = Float64Array.from(points, ({ position }) => tuning.lossTangentAt(position));
+  const levels = points.map(() => new Float64Array(views.length));
   let strongest = Number.NEGATIVE_INFINITY;
-  const levels = points.map(({ position }) => {
-    const C = tuning.capacitanceAt(position);
-    const loss = tuning.lossTangentAt(position);
-    const row = new Float64Array(views.length);
-    for (let k = 0; k < row.length; k++) {
-      const level =
-        views[k].levelWith?.(g, C, loss, stations[k].other) ?? views[k].level(g, position, stations[k].other);
-      const decibels = DECIBELS * Math.log(Math.max(stations[k].emf * level, 1e-15));
+  // Station by station: what is asked of one again and again stays at hand.
+  for (const [k, view] of views.entries()) {
+    const { emf, other } = stations[k];
+    for (let i = 0; i < positions; i++) {
+      const level = view.levelWith?.(g, capacitances[i], losses[i], other) ?? view.level(g, points[i].position, other);
+      const decibels = DECIBELS * Math.log(Math.max(emf * level, 1e-15));
       if (decibels > strongest) strongest = decibels;
-      row[k] = decibels;
+      levels[i][k] = decibels;
     }
-    return row;
-  });
+  }
   for (const row of levels) for (let k = 0; k < row.length; k++) row[k] -= strongest;
   const [minLow, minHigh] = tuning.minRange;
   const [maxLow, maxHigh] = tuning.maxRange;
