@@ -276,7 +276,7 @@ describe('the place on the page', () => {
           expect(await page.locator('#workbench').textContent()).not.toMatch(/NaN|undefined|Infinity/);
         }
       }
-      expect(await page.getByText('Enter a position of the place, below').count()).toBe(1);
+      await expect.poll(() => page.getByText('Enter a position of the place, below').count()).toBe(1);
     });
     await withPage(async (page) => {
       await page.locator('.station').first().waitFor();
