@@ -9,7 +9,7 @@ import {
 import { suggestionWords } from '../outputs/words/index.ts';
 
 /** For more stations the search would take long; the others are asked for one by one. */
-export const MOST_STATIONS = 8;
+export const MOST_ADVISED = 8;
 
 /**
  * What would help each of the stations received best, as data with its sentence; sets tried are shared between them.
@@ -22,7 +22,7 @@ export function suggestionsFor(
   { also, onProgress }: { also?: number; onProgress?: (share: number) => void } = {},
 ): readonly (Suggestion & { readonly sentence: string })[] {
   const trials = trialsOf(set, when);
-  const chosen = [...new Set([...(also === undefined ? [] : [also]), ...best.slice(0, MOST_STATIONS)])];
+  const chosen = [...new Set([...(also === undefined ? [] : [also]), ...best.slice(0, MOST_ADVISED)])];
   return chosen
     .flatMap((station, k) => {
       onProgress?.(k / chosen.length);

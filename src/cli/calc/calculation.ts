@@ -30,23 +30,23 @@ export interface Calculation {
 }
 
 /** `message` says what was expected and what was given. */
-export interface Problem {
+export interface InputProblem {
   readonly path: string;
   readonly message: string;
 }
 
 export type CalculationResult =
   | { readonly ok: true; readonly answer: Record<string, unknown> & { warnings: readonly string[] } }
-  | { readonly ok: false; readonly problems: readonly Problem[] };
+  | { readonly ok: false; readonly problems: readonly InputProblem[] };
 
 /** A figure of the answer: `{ value, unit }`, SI, full precision. */
-export const figure = (value: number, kind: QuantityKind, range?: Range) => ({
+export const figure = (value: number, kind: QuantityKind, range?: FigureRange) => ({
   value,
   unit: QUANTITY_KINDS[kind].unit,
   ...(range && { range }),
 });
 /** 90 %: of ten real ones nine lie within. SI, as the value. */
-export type Range = readonly [low: number, high: number];
+export type FigureRange = readonly [low: number, high: number];
 export const figureIn = (value: number, unit: string) => ({ value, unit });
 
 const TOO_DEEP: CalcProblem = { expected: { code: 'plain-object' }, given: { code: 'nested-too-deep' } };
@@ -89,7 +89,7 @@ export function calculation<S extends v.GenericSchema>(
 }
 
 /** What the engine says of values that are right one by one and lead nowhere together. Anything else is a fault: thrown on. */
-export const refused = (input: unknown, error: unknown): Problem => ({
+export const refused = (input: unknown, error: unknown): InputProblem => ({
   path: '(top)',
   message: calcProblemText({ ...refusalFor('values-together', error), given: givenValue(input) }),
 });

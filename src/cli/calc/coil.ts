@@ -11,7 +11,7 @@ import {
   warning,
 } from '../../engine/index.ts';
 import { selfCapacitanceMethods } from '../../outputs/words/index.ts';
-import { calculation, figure, type Range } from './calculation.ts';
+import { calculation, type FigureRange, figure } from './calculation.ts';
 import { atLeastOne, byShape, expected, oneOf } from './expect.ts';
 import { buildable } from './shape.ts';
 
@@ -101,10 +101,10 @@ export const coilSchema = buildable(
   makeCoil,
 );
 
-const scaled = ([low, high]: Range, factor: number): Range => [low * factor, high * factor];
+const scaled = ([low, high]: FigureRange, factor: number): FigureRange => [low * factor, high * factor];
 
 /** The range of Q is all of the resistance's. */
-function resistanceRange(model: CoilModel, f: number): Range {
+function resistanceRange(model: CoilModel, f: number): FigureRange {
   const reactance = 2 * Math.PI * f * model.inductanceAt(f);
   const [low, high] = model.qRangeAt(f);
   return [reactance / high, reactance / low];

@@ -36,7 +36,7 @@ import { chooseStation } from '../choose-station.ts';
 import { coastFor } from '../coast.ts';
 import type { Command, Io } from '../command.ts';
 import { readSet } from '../read-set.ts';
-import { MOST_STATIONS, suggestionsFor } from '../suggestions.ts';
+import { MOST_ADVISED, suggestionsFor } from '../suggestions.ts';
 import { timeOfDay } from '../time-of-day.ts';
 import { stationsWithRanges, withRanges } from '../with-ranges.ts';
 
@@ -65,8 +65,8 @@ export const path: Command = {
       const ranged = withRanges(set, reception, when, stationsWithRanges(reception, also));
       const onProgress = (share: number): void => io.progress('suggestions', share);
       const suggestions = suggestionsFor(set, reception, when, { also, onProgress });
-      if (reception.stations.length > MOST_STATIONS)
-        io.err(`${cliNotes.suggestionsFor(MOST_STATIONS, reception.stations.length)}\n`);
+      if (reception.stations.length > MOST_ADVISED)
+        io.err(`${cliNotes.suggestionsFor(MOST_ADVISED, reception.stations.length)}\n`);
       io.data(`${jsonText({ ...writtenReception(ranged), suggestions })}\n`);
       return 0;
     }

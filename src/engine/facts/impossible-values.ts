@@ -91,7 +91,7 @@ export const SIZES = {
 export type SizeId = keyof typeof SIZES;
 
 /** The ends of what a size can be; `above` and `below` are left out of it. SI. */
-export interface Bounds {
+export interface SizeBounds {
   readonly min?: number;
   readonly above?: number;
   readonly max?: number;
@@ -101,7 +101,7 @@ export interface Bounds {
 
 /** Why no part, and no answer, follows from values that are possible one by one. Figures SI. */
 export interface ImpossibleReasons {
-  readonly 'size.out-of-bounds': { readonly size: SizeId; readonly bounds: Bounds; readonly value: number };
+  readonly 'size.out-of-bounds': { readonly size: SizeId; readonly bounds: SizeBounds; readonly value: number };
   /** The far end is higher or lower than the wire is long. */
   readonly 'aerial.too-short': { readonly length: number; readonly rise: number };
   readonly 'aerial.number-of-points': { readonly count: number };
@@ -207,7 +207,7 @@ export function demand(accepted: boolean, reason: ImpossibleReason): asserts acc
  * @param bounds what it can be
  * @throws ImpossibleValues outside the bounds.
  */
-export function demandWithin(size: SizeId, value: number, bounds: Bounds): void {
+export function demandWithin(size: SizeId, value: number, bounds: SizeBounds): void {
   const { min, above, max, below, whole } = bounds;
   const within =
     !Number.isNaN(value) &&

@@ -10,7 +10,7 @@ import {
 } from '../../../outputs/explain/index.ts';
 import { detectorName, explainTexts } from '../../../outputs/words/index.ts';
 import { fromMicrophone, programmeFrom } from './hear.ts';
-import { problemText } from './problem.ts';
+import { waveProblemText } from './problem.ts';
 import { Slide } from './Slide.tsx';
 
 interface Props {
@@ -211,7 +211,7 @@ function useRecording({ turn, onRecording }: Pick<ProgrammeProps, 'turn' | 'onRe
       turn({ programme: { kind: 'recording' } });
       setProblem('');
     } catch (error) {
-      setProblem(problemText(error));
+      setProblem(waveProblemText(error));
     }
   };
   const speak = async () => {

@@ -8,7 +8,7 @@ import { fileStem, saveFile } from '../../state/download.ts';
 import { BACKGROUNDS, type Background, pagePalette, paletteFor } from './colours.ts';
 import { type Filming, type FilmOrder, film } from './film.ts';
 import { SOUND_RATE, type SoundCodec, soundCodec } from './film-sound.ts';
-import { problemText } from './problem.ts';
+import { waveProblemText } from './problem.ts';
 import type { Taken, TakeOrder } from './take.ts';
 
 interface Props {
@@ -50,7 +50,7 @@ export function TakeAway(props: Props) {
       saveFile(file, (await props.take(order)) as Blob);
       setStatus(saved(file));
     } catch (error) {
-      setStatus(problemText(error));
+      setStatus(waveProblemText(error));
     } finally {
       setBusy(false);
     }
@@ -187,7 +187,7 @@ function useFilming({ name, onStatus }: Pick<FilmProps, 'name' | 'onStatus'>) {
         onStatus(made.silent ? texts.savedSilentFilm(fileName, megabytes) : texts.savedFilm(fileName, megabytes));
       } else onStatus(texts.cancelled);
     } catch (error) {
-      onStatus(problemText(error));
+      onStatus(waveProblemText(error));
     } finally {
       filming.current = undefined;
       setProgress(undefined);

@@ -1,7 +1,7 @@
 import { type Preparer, packed, preparer } from '../../../outputs/explain/index.ts';
 import { coastFor } from '../../workers/coast.ts';
 import type { Answer, Opening, Order, Question } from './maker.ts';
-import { problemText } from './problem.ts';
+import { waveProblemText } from './problem.ts';
 import { take } from './take.ts';
 
 let prepare: Preparer = preparer();
@@ -33,7 +33,7 @@ addEventListener('message', ({ data }: MessageEvent<Question>) => {
       const [result, transfer] = await answer(data);
       postMessage({ id: data.id, ...result } as Answer, { transfer });
     } catch (error) {
-      postMessage({ id: data.id, error: problemText(error) } satisfies Answer);
+      postMessage({ id: data.id, error: waveProblemText(error) } satisfies Answer);
     }
   });
 });

@@ -11,7 +11,7 @@ import {
 } from '../../../outputs/explain/index.ts';
 import { explainTexts } from '../../../outputs/words/index.ts';
 import type { When } from '../../description/when.ts';
-import { problemText, ShownError } from './problem.ts';
+import { ShownError, waveProblemText } from './problem.ts';
 import { type Taken, type TakeOrder, take } from './take.ts';
 
 /** What all scenes are of. */
@@ -93,7 +93,7 @@ export class Maker {
   take(order: TakeOrder): Promise<Taken> {
     if (!this.worker)
       return take(this.prepareHere(), order).catch((error: unknown) => {
-        throw new ShownError(problemText(error));
+        throw new ShownError(waveProblemText(error));
       });
     const id = this.say({ take: order });
     return new Promise((resolve, reject) => this.orders.set(id, { resolve, reject }));
@@ -133,7 +133,7 @@ export class Maker {
       this.keep(sceneKey(scene), prepared);
       this.onShown({ scene, prepared });
     } catch (error) {
-      this.onProblem(problemText(error));
+      this.onProblem(waveProblemText(error));
     }
   }
 

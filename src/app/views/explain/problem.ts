@@ -4,7 +4,7 @@ import { waveProblems } from '../../../outputs/words/index.ts';
 export class ShownError extends Error {}
 
 /** What to tell the person of an error: a programmer's message is never shown. */
-export const problemText = (error: unknown): string => {
+export const waveProblemText = (error: unknown): string => {
   if (error instanceof ShownError) return error.message;
   return error instanceof RangeError ? waveProblems.outOfRange : waveProblems.failed;
 };

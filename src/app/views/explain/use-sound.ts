@@ -2,7 +2,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import type { PointId, StoryScene } from '../../../outputs/explain/index.ts';
 import { Hearing, loopSeconds } from './hear.ts';
 import type { Maker, Opening } from './maker.ts';
-import { problemText } from './problem.ts';
+import { waveProblemText } from './problem.ts';
 
 /** Sound follows what is turned after so long a rest. */
 const SOUND_PAUSE_MS = 120;
@@ -23,7 +23,7 @@ export function useSound(maker: Maker, opening: Opening, scene: StoryScene, onPr
       maker
         .take({ kind: 'samples', scene, point, seconds, rate, loudest: 1 })
         .then((samples) => wanted && hearing.current?.play(samples as Float32Array))
-        .catch((error: unknown) => onProblem(problemText(error)));
+        .catch((error: unknown) => onProblem(waveProblemText(error)));
     // The picture goes first while something is being turned.
     const pause = setTimeout(ask, SOUND_PAUSE_MS);
     return () => {

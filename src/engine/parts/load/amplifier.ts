@@ -6,7 +6,7 @@ import { PART } from '../../network/part-ids.ts';
 import { add, complex, divide, reciprocal } from '../../numerics/complex.ts';
 import { type Decibels, decibels, type Farads, type Hertz, type Ohms } from '../../units/quantities.ts';
 import { type Load, loadOf } from './model.ts';
-import { bandResponse, measuredResponse, type ResponsePoints } from './response.ts';
+import { flatBetween, measuredResponse, type ResponsePoints } from './response.ts';
 
 /** The input of an amplifier, with what it drives. */
 export interface Amplifier {
@@ -49,7 +49,7 @@ export function amplifier(spec: Amplifier): Load {
   demandWithin('load.input-capacitance', C, { min: 0 });
   const warnings: Warning[] = [];
   const level = spec.soundAtFullInput ?? fromSpeaker(spec);
-  const response = spec.response ? measuredResponse(spec.response) : bandResponse(100, 10000);
+  const response = spec.response ? measuredResponse(spec.response) : flatBetween(100, 10000);
   if (couplingCapacitor !== undefined && loadResistor === undefined)
     warnings.push(warning('load.coupling-capacitor-blocks-direct-current'));
   if (supply === 'mains') warnings.push(warning('load.mains-hum'));

@@ -5,7 +5,7 @@ import { PART } from '../../network/part-ids.ts';
 import { add, complex, reciprocal } from '../../numerics/complex.ts';
 import { type Decibels, decibels, type Farads, type Ohms } from '../../units/quantities.ts';
 import { type Load, loadOf } from './model.ts';
-import { bandResponse, measuredResponse, type ResponsePoints } from './response.ts';
+import { flatBetween, measuredResponse, type ResponsePoints } from './response.ts';
 
 /** A crystal (Rochelle salt) or ceramic earpiece: a capacitor that bends. */
 export interface CrystalEarpiece {
@@ -34,7 +34,7 @@ export function crystalEarpiece(spec: CrystalEarpiece): Load {
   if (!(C > 0) || !(lossTangent >= 0) || (resistor !== undefined && !(resistor > 0)))
     throw new ImpossibleValues({ code: 'load.sizes' });
   const level = spec.sensitivity ?? USUAL;
-  const response = spec.response ? measuredResponse(spec.response) : bandResponse(200, 8000);
+  const response = spec.response ? measuredResponse(spec.response) : flatBetween(200, 8000);
   const conductance = 1 / LEAK + (resistor === undefined ? 0 : 1 / resistor);
   const warnings: Warning[] = [];
   if (resistor === undefined) warnings.push(warning('load.earpiece-without-resistor'));

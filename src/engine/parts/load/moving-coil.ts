@@ -5,7 +5,7 @@ import { PART } from '../../network/part-ids.ts';
 import { complex } from '../../numerics/complex.ts';
 import { type Decibels, decibels, type Ohms } from '../../units/quantities.ts';
 import { type Load, loadOf } from './model.ts';
-import { bandResponse, measuredResponse, type ResponsePoints } from './response.ts';
+import { flatBetween, measuredResponse, type ResponsePoints } from './response.ts';
 
 /** Modern moving-coil phones; they want a transformer. */
 export interface MovingCoilPhones {
@@ -27,7 +27,7 @@ export function movingCoilPhones(spec: MovingCoilPhones): Load {
   const { impedance: R, ears = 2 } = spec;
   demandWithin('load.impedance', R, { above: 0 });
   const level = spec.sensitivity ?? USUAL;
-  const response = spec.response ? measuredResponse(spec.response) : bandResponse(40, 14000);
+  const response = spec.response ? measuredResponse(spec.response) : flatBetween(40, 14000);
   const warnings: Warning[] = [];
   if (spec.sensitivity === undefined)
     warnings.push(warning('load.phones-sensitivity-typical', { level: USUAL, spread: USUAL_SPREAD }));

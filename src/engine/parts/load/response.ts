@@ -55,5 +55,5 @@ export const diaphragmResponse = ({ resonance: f0, q, second: [ratio, share], le
   });
 
 /** Flat between two corners, second order at both. */
-export const bandResponse = (low: Hertz, high: Hertz): Response =>
+export const flatBetween = (low: Hertz, high: Hertz): Response =>
   zeroAtReference((f) => decibels(highPass(f, low) * lowPass(f, high)));

@@ -11,7 +11,7 @@ import { figureTexts } from '../../words/index.ts';
 import type { PictureFacts } from '../pictures/index.ts';
 import { settledVoltage } from './one-way.ts';
 import { sidebandPassing, USUAL_TONE } from './programme.ts';
-import { heaterOf, loopOf, smoothingOf, tunerOf } from './set-parts.ts';
+import { heaterOf, loopOfSet, smoothingOfSet, tunerOf } from './set-parts.ts';
 import { PERFECT } from './settings.ts';
 import type { Neighbour, WaveSpec, WorkingPoint } from './wave-spec.ts';
 import type { Waves } from './waves.ts';
@@ -74,7 +74,7 @@ export function wavesOfSet(
     detectorId: detectorId(set.detector),
     bias: set.detector.wiring === 'single' ? set.detector.bias : undefined,
     bothHalves: set.detector.wiring === 'full-wave',
-    load: smoothingOf(set),
+    load: smoothingOfSet(set),
   };
 }
 
@@ -178,7 +178,7 @@ export function pictureFacts(waves: Waves, set?: SetDescription, reception?: Rec
   const { spec } = waves;
   const { detector, loadedQ } = spec;
   const isOwn = set !== undefined && detector !== 'perfect' && spec.detectorId === detectorId(set.detector);
-  const loop = loopOf(set);
+  const loop = loopOfSet(set);
   const ownDial = reception && reception.dial.points.length > 1 ? reception.dial.points : undefined;
   return {
     waves,

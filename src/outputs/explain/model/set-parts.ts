@@ -60,7 +60,7 @@ const LOOPS: ByKind<AerialDescription, LoopId | undefined> = {
 };
 
 /** What the set has in place of a wire aerial, if anything. */
-export const loopOf = (set: SetDescription | undefined): LoopId | undefined => set && byKind(LOOPS, set.aerial);
+export const loopOfSet = (set: SetDescription | undefined): LoopId | undefined => set && byKind(LOOPS, set.aerial);
 
 const cold = (): undefined => undefined;
 const HEATERS: ByKind<DetectorDescription, { readonly rated: Volts; readonly voltage: Volts } | undefined> = {
@@ -114,7 +114,7 @@ const SMOOTHING: ByKind<LoadDescription, SmoothingLoad> = {
 };
 
 /** What the detector's current meets, as the wave window follows it: by-pass capacitor, direct resistance, and more. */
-export const smoothingOf = ({ load }: SetDescription): SmoothingLoad => byKind(SMOOTHING, load);
+export const smoothingOfSet = ({ load }: SetDescription): SmoothingLoad => byKind(SMOOTHING, load);
 
 const DISCHARGED_BY: ByKind<LoadDescription, LoadDescription['kind'] | 'nothing'> = {
   phones: ({ kind }) => kind,

@@ -6,7 +6,7 @@ import { detectorName, type FigureName, figureMeanings, figureTexts } from '../.
 import { stationOf } from '../model/from-set.ts';
 import { once } from '../model/once.ts';
 import { USUAL_TONE } from '../model/programme.ts';
-import { dischargedBy, loopOf, tunerOf } from '../model/set-parts.ts';
+import { dischargedBy, loopOfSet, tunerOf } from '../model/set-parts.ts';
 import type { WaveSpec } from '../model/wave-spec.ts';
 import type { Waves } from '../model/waves.ts';
 
@@ -84,7 +84,7 @@ function sentFigures({ carrier, depth }: WaveSpec, tone: number) {
 /** Of aerial and tuned circuit. */
 function tunedFigures(waves: Waves, set?: SetDescription) {
   const { carrier, atAerial, atTuned, loadedQ } = waves.spec;
-  const loop = loopOf(set);
+  const loop = loopOfSet(set);
   return {
     aerialNote: figureTexts.aerialNote(loop),
     loopNote: figureTexts.loopNote(loop),

@@ -3,7 +3,7 @@ import { arc, circle, line, path, polar, rect, text } from '../../scene/build.ts
 import type { Item, Point } from '../../scene/scene.ts';
 import { shorten, textWidth } from '../../scene/text-width.ts';
 import { dialFace } from '../../words/index.ts';
-import type { DialMarks, Scale } from './dial-marks.ts';
+import type { DialMarks, DialScale } from './dial-marks.ts';
 
 /** Of a round dial, mm: the face is cut along the outermost. */
 const CUT = 86;
@@ -217,7 +217,7 @@ function figures(list: readonly { at: number; value: number }[], { mm, tick, fig
 
 export function straightFace(
   marks: DialMarks,
-  { travel, from }: Extract<Scale, { kind: 'straight' }>,
+  { travel, from }: Extract<DialScale, { kind: 'straight' }>,
   blank: boolean,
 ): { items: Item[]; w: number; h: number; left: number } {
   const left = 12;

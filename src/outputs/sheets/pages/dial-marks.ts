@@ -11,14 +11,14 @@ import type { Mover, ScaleStart } from '../../words/index.ts';
 import { printable } from './words.ts';
 
 /** What the pointer does on this set, and how far its scale goes. */
-export type Scale =
+export type DialScale =
   | { readonly kind: 'round'; readonly swing: number }
   /** Full travel, mm, and which end it is read from. */
   | { readonly kind: 'straight'; readonly travel: number; readonly from: ScaleStart };
 
 /** A scale and what moves along it. */
 export interface Pointer {
-  readonly scale: Scale;
+  readonly scale: DialScale;
   /** Degrees or millimetres from the open end, at a position. */
   readonly at: (position: number) => number;
   /** What turns or slides. */

@@ -6,6 +6,7 @@ import type { DetectorDescription } from '../../../engine/kinds/detectors/detect
 import type { EarthDescription } from '../../../engine/kinds/earths/earth-schema.ts';
 import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
 import { mm } from '../figures.ts';
+import { kindName } from './fields/kinds.ts';
 import { plural } from './grammar.ts';
 import type { SentencesFor } from './warnings/sentences-for.ts';
 
@@ -156,19 +157,6 @@ const NODES: SentencesFor<Nodes> = {
 /** What a node of the circuit is called in the description of its diagram. */
 export const nodeText = (node: NodeOf): string => (NODES[node.code] as (figures: NodeOf) => string)(node);
 
-const ARRANGEMENTS: Record<ArrangementDescription['kind'], string> = {
-  direct: 'direct',
-  'series capacitor': 'series capacitor',
-  tapped: 'tapped',
-  coupled: 'coupled',
-  'two circuits': 'two circuits',
-  slider: 'slider',
-  variometer: 'variometer',
-  frame: 'frame',
-  'ferrite rod': 'ferrite rod',
-  elements: 'elements',
-};
-
 interface Between {
   readonly name: string;
   /** What it measures; none where that is its name. */
@@ -180,7 +168,7 @@ interface Between {
 export const diagramText = {
   title: (set: string): string => `Circuit diagram: ${set}`,
   description: (kind: ArrangementDescription['kind'], symbols: readonly Between[]): string =>
-    `Arrangement: ${ARRANGEMENTS[kind]}. ${symbols
+    `Arrangement: ${kindName('arrangement', kind)}. ${symbols
       .map(({ name, value, from, to }) =>
         value === undefined ? `${name} from ${from} to ${to}` : `${name} (${value}) from ${from} to ${to}`,
       )

@@ -1,9 +1,9 @@
 import {
-  type Bounds,
   type ImpossibleReason,
   type ImpossibleReasons,
   ImpossibleValues,
   SIZES,
+  type SizeBounds,
   type SizeId,
 } from '../../../../engine/facts/impossible-values.ts';
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
@@ -95,7 +95,7 @@ const quantity = (value: number, kind: QuantityKind | undefined): string =>
 const length = (metres: number): string => quantity(metres, 'length');
 
 /** "from 20 mm to 20 m", "above 0 and at most 2 m". */
-function boundsText({ min, above, max, below, whole }: Bounds, kind: QuantityKind | undefined): string {
+function boundsText({ min, above, max, below, whole }: SizeBounds, kind: QuantityKind | undefined): string {
   const at = (value: number): string => (value === 0 ? '0' : quantity(value, kind));
   const number = whole ? 'a whole number ' : '';
   if (min !== undefined && max !== undefined) return `${number}from ${at(min)} to ${at(max)}`;
