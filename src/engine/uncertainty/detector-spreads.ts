@@ -1,47 +1,45 @@
+import { detectorId } from '../kinds/models.ts';
 import type { Detector } from '../parts/detector/detector.ts';
+import { DETECTOR_KINDS } from '../parts/detector/library.ts';
 import type { SetDescription } from '../set/description.ts';
 import type { PartInput, SetInput } from './input.ts';
 import { between, COMMON_PRACTICE, plusOrMinus, type Spread, timesOrOver } from './spread.ts';
 
+/** A device that somebody measured: a meter's errors. */
+const MEASURED = { factor: 1.3, ideality: 0.03, source: 'as measured' } as const;
+
 interface JunctionSpread {
-  /** ×/÷ on the saturation current. */
-  readonly current: number;
-  /** ± on the ideality. */
-  readonly ideality: number;
-  /** ×/÷ on the series resistance; or about another middle. */
-  readonly series: number | Spread;
-  readonly leakage: number;
-  readonly source: string;
+  readonly current: Spread;
+  readonly ideality: Spread;
+  readonly series: Spread;
+  readonly leakage: Spread;
 }
 
-const sold = (source: string, rest: Omit<JunctionSpread, 'source'>): JunctionSpread => ({ ...rest, source });
-const SHEETS = 'makers’ data sheets and simulation models';
+const measuredSpread: JunctionSpread = {
+  current: timesOrOver(MEASURED.factor, MEASURED.source),
+  ideality: plusOrMinus(MEASURED.ideality, MEASURED.source),
+  series: timesOrOver(MEASURED.factor, MEASURED.source),
+  leakage: timesOrOver(MEASURED.factor, MEASURED.source),
+};
 
-/** Of germanium point contacts the sheets give 0.65, 1.05 and 1.9 V at 10 mA, least, usual and greatest: 35, 75, 160 Ω. */
-const GERMANIUM_SERIES = between(
-  'factor',
-  [35 / 30, 75 / 30, 160 / 30],
-  'forward voltage at 10 mA in makers’ data sheets',
-);
-
+/** Of a kind of the library: as the library states it. */
 function junctionSpread({ detector }: SetDescription): JunctionSpread {
-  switch (detector.kind) {
-    case 'galena':
-    case 'mineral':
-      return { current: 4, ideality: 0.3, series: 2.5, leakage: 4, source: COMMON_PRACTICE };
-    case 'germanium':
-      return detector.make === 'gold-bonded'
-        ? { current: 3, ideality: 0.08, series: 2, leakage: 3, source: COMMON_PRACTICE }
-        : { current: 4, ideality: 0.15, series: GERMANIUM_SERIES, leakage: 3, source: COMMON_PRACTICE };
-    case 'schottky':
-      return sold(SHEETS, { current: 1.7, ideality: 0.03, series: 1.4, leakage: 1 });
-    case 'silicon':
-      return sold(SHEETS, { current: 1.8, ideality: 0.1, series: 1.4, leakage: 1 });
-    default:
-      return MEASURED;
-  }
+  const kind = DETECTOR_KINDS.find(({ id }) => id === detectorId(detector));
+  if (!kind) return measuredSpread;
+  const { saturationCurrent, ideality, seriesResistance, leakage, source } = kind.spread;
+  const rest = source.rest ?? COMMON_PRACTICE;
+  const usual = kind.typical.seriesResistance;
+  return {
+    current: timesOrOver(saturationCurrent, rest),
+    ideality: plusOrMinus(ideality, rest),
+    series: between(
+      'factor',
+      [seriesResistance[0] / usual, 1, seriesResistance[1] / usual],
+      source.seriesResistance ?? COMMON_PRACTICE,
+    ),
+    leakage: timesOrOver(leakage, rest),
+  };
 }
-const MEASURED: JunctionSpread = { current: 1.3, ideality: 0.03, series: 1.3, leakage: 1.3, source: 'as measured' };
 
 /** A detector's figures, each as spread as its kind has it, or as a meter leaves it where the builder gave it. */
 export function detectorSpreads(set: SetDescription, model: Detector): SetInput[] {
@@ -57,10 +55,8 @@ export function detectorSpreads(set: SetDescription, model: Detector): SetInput[
       },
     ];
   const kind = junctionSpread(set);
-  const about = (given: unknown, factor: number | Spread): Spread => {
-    if (given !== undefined) return timesOrOver(1.3, MEASURED.source);
-    return typeof factor === 'number' ? timesOrOver(factor, kind.source) : factor;
-  };
+  const about = (name: keyof JunctionSpread, given: unknown): Spread =>
+    given === undefined ? kind[name] : measuredSpread[name];
   const one = (id: PartInput, spread: Spread, changes: SetInput['changes']): SetInput => ({
     id,
     settledBy: 'detector',
@@ -68,19 +64,15 @@ export function detectorSpreads(set: SetDescription, model: Detector): SetInput[
     changes,
   });
   const inputs = [
-    one('saturation current', about(detector.saturationCurrent, kind.current), (saturationCurrent) => ({
+    one('saturation current', about('current', detector.saturationCurrent), (saturationCurrent) => ({
       saturationCurrent,
     })),
-    one(
-      'ideality',
-      plusOrMinus(detector.ideality === undefined ? kind.ideality : MEASURED.ideality, kind.source),
-      (ideality) => ({ ideality }),
-    ),
-    one('series resistance', about(detector.seriesResistance, kind.series), (seriesResistance) => ({
+    one('ideality', about('ideality', detector.ideality), (ideality) => ({ ideality })),
+    one('series resistance', about('series', detector.seriesResistance), (seriesResistance) => ({
       seriesResistance,
     })),
   ];
   if (model.law && model.law.leakage > 0)
-    inputs.push(one('leakage', about(detector.leakage, kind.leakage), (leakage) => ({ leakage })));
+    inputs.push(one('leakage', about('leakage', detector.leakage), (leakage) => ({ leakage })));
   return inputs;
 }

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import published from '../../../../reference/detectors-published.json' with { type: 'json' };
+import { root } from '../../numerics/roots.ts';
 import { averaged } from './averaged.ts';
 import { curvature, slopeResistance } from './detector.ts';
 import { DETECTOR_IDS, DETECTOR_KINDS, detectorByKind } from './library.ts';
@@ -32,6 +33,27 @@ describe('library of detectors', () => {
   });
 
   // Ranges from memory (same file, entry "germanium_galena").
+  // Source: reference/detectors-published.json, entry "germanium_forward"; from memory of a maker's sheet, as stated there.
+  test('germanium: forward voltage at 10 mA as in makers’ sheets, over the range of its series resistance', () => {
+    const sheet = published.entries.find(({ id }) => id === 'germanium_forward')!.values as unknown as {
+      current_A: number;
+      forward_V: { least: number; typical: number; greatest: number };
+      tolerance_V: number;
+    };
+    const { typical, spread } = DETECTOR_KINDS.find(({ id }) => id === 'germanium')!;
+    const voltage = (seriesResistance: number) => {
+      const device = detectorByKind('germanium', { seriesResistance, temperature: 298.15 });
+      return root((v) => device.current(v) - sheet.current_A, 0, 5);
+    };
+    const [low, high] = spread.seriesResistance;
+    for (const [R, V] of [
+      [low, sheet.forward_V.least],
+      [typical.seriesResistance, sheet.forward_V.typical],
+      [high, sheet.forward_V.greatest],
+    ])
+      expect(Math.abs(voltage(R) - V), `${R} Ω`).toBeLessThan(sheet.tolerance_V);
+  });
+
   test('germanium, galena and silicon lie in the collected ranges', () => {
     const v = values('germanium_galena');
     const range = (id: string) => DETECTOR_KINDS.find((kind) => kind.id === id)!.range;

@@ -7,6 +7,35 @@ import { thermionicDetector } from './thermionic/thermionic.ts';
 
 type Range = readonly [low: number, high: number];
 
+/** How far nine samples in ten of a kind lie from the typical one. */
+export interface KindSpread {
+  /** ×/÷. */
+  readonly saturationCurrent: number;
+  /** ±. */
+  readonly ideality: number;
+  /** Low and high, Ω, about the typical one. */
+  readonly seriesResistance: Range;
+  /** ×/÷. */
+  readonly leakage: number;
+  /** Who says so of the series resistance and of the rest; undefined: common practice, no source. */
+  readonly source: { readonly seriesResistance?: string; readonly rest?: string };
+}
+
+const factorOf = (middle: Ohms, factor: number): Range => [middle / factor, middle * factor];
+const SHEETS = 'makers’ data sheets and simulation models';
+
+/**
+ * A spot of a mineral. No measured curve with figures could be read, neither of galena nor of the others: papers and
+ * handbooks give the gap of natural lead sulphide (0.37 eV) and pictures of curves, the rest is common practice.
+ */
+const spotSpread = (seriesResistance: Ohms): KindSpread => ({
+  saturationCurrent: 4,
+  ideality: 0.3,
+  seriesResistance: factorOf(seriesResistance, 2.5),
+  leakage: 4,
+  source: {},
+});
+
 /** What is known of one kind of junction: usual figures, how far samples stray, and who says so. */
 export interface DetectorKind {
   readonly id: string;
@@ -19,7 +48,9 @@ export interface DetectorKind {
     readonly junctionCapacitance: Farads;
     readonly energyGap: number;
   };
+  /** Least and greatest that anybody reports. */
   readonly range: { readonly saturationCurrent: Range; readonly ideality: Range };
+  readonly spread: KindSpread;
   readonly reverseLimit?: Volts;
   /** Bias that wakes it, where it needs one. */
   readonly usualBias?: Volts;
@@ -49,8 +80,9 @@ const galena = (
     energyGap: 0.37,
   },
   range: { saturationCurrent: [1e-7, 1e-5], ideality: [1.3, 2.5] },
+  spread: spotSpread(seriesResistance),
   knocks: true,
-  source: 'Collected hobby measurements; low confidence, a factor of 3 either way',
+  source: 'Collected hobby measurements, low confidence; gap of natural lead sulphide 0.37 eV (1954); no measured curve with figures was found',
   provenance: MEMORY,
 });
 
@@ -64,10 +96,19 @@ const mineral = (
   family: 'mineral',
   typical: { ...typical, junctionCapacitance: mineralCapacitance },
   range,
+  spread: spotSpread(typical.seriesResistance),
   knocks: true,
-  source: 'Descriptions of such detectors in early handbooks; low confidence, a factor of 3 or more either way',
+  source: 'Descriptions of such detectors in early handbooks, low confidence',
   provenance: MEMORY,
   ...rest,
+});
+
+const schottkySpread = (Rs: Ohms): KindSpread => ({
+  saturationCurrent: 1.7,
+  ideality: 0.03,
+  seriesResistance: factorOf(Rs, 1.4),
+  leakage: 1,
+  source: { seriesResistance: SHEETS, rest: SHEETS },
 });
 
 const schottky = (type: string, Is: number, n: number, Rs: number, Cj: number, reverseLimit: number): DetectorKind => ({
@@ -82,6 +123,7 @@ const schottky = (type: string, Is: number, n: number, Rs: number, Cj: number, r
     energyGap: 0.69,
   },
   range: { saturationCurrent: [Is / 2, Is * 2], ideality: [1.03, 1.12] },
+  spread: schottkySpread(Rs),
   reverseLimit,
   knocks: false,
   source: SHEET,
@@ -125,15 +167,23 @@ export const DETECTOR_KINDS: readonly DetectorKind[] = [
     typical: {
       saturationCurrent: 8e-7,
       ideality: 1.2,
-      seriesResistance: 30,
+      seriesResistance: 75,
       leakage: OHMS(3e6),
       junctionCapacitance: 1e-12,
       energyGap: 0.67,
     },
     range: { saturationCurrent: [1e-7, 5e-6], ideality: [1, 1.6] },
+    // 0.65, 1.05 and 1.9 V at 10 mA, least, usual and greatest, less 0.29 V of the junction.
+    spread: {
+      saturationCurrent: 4,
+      ideality: 0.15,
+      seriesResistance: [35, 160],
+      leakage: 3,
+      source: { seriesResistance: 'forward voltage at 10 mA in makers’ data sheets' },
+    },
     reverseLimit: 30,
     knocks: false,
-    source: 'Circuit-simulation libraries and hobby measurements; a factor of 3 either way',
+    source: 'Circuit-simulation libraries and hobby measurements',
     provenance: MEMORY,
   },
   {
@@ -148,9 +198,10 @@ export const DETECTOR_KINDS: readonly DetectorKind[] = [
       energyGap: 0.67,
     },
     range: { saturationCurrent: [5e-7, 5e-6], ideality: [1, 1.2] },
+    spread: { saturationCurrent: 3, ideality: 0.08, seriesResistance: factorOf(5, 2), leakage: 3, source: {} },
     reverseLimit: 25,
     knocks: false,
-    source: 'Circuit-simulation libraries and hobby measurements; a factor of 3 either way',
+    source: 'Circuit-simulation libraries and hobby measurements',
     provenance: MEMORY,
   },
   schottky('HSMS-2850', 3e-6, 1.06, 25, 0.18e-12, 3.8),
@@ -170,6 +221,7 @@ export const DETECTOR_KINDS: readonly DetectorKind[] = [
       energyGap: 0.69,
     },
     range: { saturationCurrent: [3e-9, 3e-8], ideality: [1.02, 1.1] },
+    spread: schottkySpread(20),
     reverseLimit: 70,
     knocks: false,
     source: 'Behaviour near 0 V; the common library fit (315 nA, n = 2.03) is made at milliamperes and is wrong here',
@@ -187,6 +239,13 @@ export const DETECTOR_KINDS: readonly DetectorKind[] = [
       energyGap: 1.11,
     },
     range: { saturationCurrent: [2e-9, 6e-9], ideality: [1.7, 2] },
+    spread: {
+      saturationCurrent: 1.8,
+      ideality: 0.1,
+      seriesResistance: factorOf(0.7, 1.4),
+      leakage: 1,
+      source: { seriesResistance: SHEETS, rest: SHEETS },
+    },
     reverseLimit: 75,
     usualBias: 0.2,
     knocks: false,

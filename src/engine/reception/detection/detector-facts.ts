@@ -14,7 +14,7 @@ export type DetectorFacts =
       readonly of: 'library';
       /** Junction near 0 V, for a kind that hardly conducts there. */
       readonly insensitiveNearZero?: Ohms;
-    } & Pick<DetectorKind, 'id' | 'typical' | 'range' | 'knocks' | 'source' | 'provenance'>);
+    } & Pick<DetectorKind, 'id' | 'typical' | 'spread' | 'knocks' | 'source' | 'provenance'>);
 
 /** K. */
 const ROOM = 300;
@@ -25,8 +25,8 @@ export function detectorFacts(detector: DetectorDescription): DetectorFacts {
   if (detector.kind === 'measured') return { of: 'measured' };
   const kind = DETECTOR_KINDS.find((k) => k.id === detectorId(detector));
   if (!kind) return { of: 'own' };
-  const { id, typical, range, knocks, source, provenance } = kind;
-  const facts = { of: 'library', id, typical, range, knocks, source, provenance } as const;
+  const { id, typical, spread, knocks, source, provenance } = kind;
+  const facts = { of: 'library', id, typical, spread, knocks, source, provenance } as const;
   return kind.family === 'silicon'
     ? { ...facts, insensitiveNearZero: (typical.ideality * temperatureVoltage(ROOM)) / typical.saturationCurrent }
     : facts;

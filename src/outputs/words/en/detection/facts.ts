@@ -33,13 +33,22 @@ const PROVENANCE: Readonly<Record<Library['provenance'], string>> = {
   'ranges from memory, figures chosen within them': 'ranges from memory, figures chosen within them',
 };
 
-function usual({ typical, range }: Library): string {
-  const { saturationCurrent: Is, ideality: n } = range;
+/** Of the spreads, where nobody states one. */
+const PRACTICE = 'common practice, no source';
+const ratio = (x: number): string => formatNumber(x, 2);
+
+function usual({ typical, spread }: Library): string {
+  const { saturationCurrent: Is, ideality: n, seriesResistance: Rs } = typical;
   const shunt =
     typical.leakage > 0
       ? `${ohms(1 / typical.leakage)} and ${formatQuantity(typical.junctionCapacitance, 'capacitance', 2)} in parallel`
       : `${formatQuantity(typical.junctionCapacitance, 'capacitance', 2)} in parallel`;
-  return `Typical values: saturation current ${amperes(typical.saturationCurrent)} (${amperes(Is[0])} to ${amperes(Is[1])}), ideality ${formatNumber(typical.ideality, 3)} (${formatNumber(n[0], 3)} to ${formatNumber(n[1], 3)}), ${ohms(typical.seriesResistance)} in series, ${shunt}.`;
+  const current = `${amperes(Is / spread.saturationCurrent)} to ${amperes(Is * spread.saturationCurrent)}`;
+  const ideality = `${formatNumber(n - spread.ideality, 3)} to ${formatNumber(n + spread.ideality, 3)}`;
+  const series = spread.seriesResistance.map(ohms).join(' to ');
+  const { seriesResistance: ofSeries = PRACTICE, rest = PRACTICE } = spread.source;
+  const sources = ofSeries === rest ? rest : `series resistance: ${ofSeries}; the rest: ${rest}`;
+  return `Typical values, and 90 % ranges of samples: saturation current ${amperes(Is)} (${current}), ideality ${formatNumber(n, 3)} (${ideality}), ${ohms(Rs)} in series (${series}), ${shunt}${spread.leakage > 1 && typical.leakage > 0 ? ` (leakage ×/÷ ${ratio(spread.leakage)})` : ''}. Source of the ranges: ${sources}.`;
 }
 
 function library(facts: Library): string[] {
