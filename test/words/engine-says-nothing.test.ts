@@ -17,7 +17,6 @@ const VOCABULARY: Readonly<Record<string, string>> = {
   'parts/detector/library.ts': 'citations',
   'place/stations/export.ts': 'headings of a table of stations, which the import reads back',
   'units/schema.ts': 'units, a space between them',
-  'uncertainty/detector-spreads.ts': 'citations',
   'uncertainty/field-draws.ts': 'citations',
   'uncertainty/hearing-spreads.ts': 'citations',
   'uncertainty/inputs.ts': 'citations',
