@@ -82,7 +82,8 @@ const galena = (
   range: { saturationCurrent: [1e-7, 1e-5], ideality: [1.3, 2.5] },
   spread: spotSpread(seriesResistance),
   knocks: true,
-  source: 'Collected hobby measurements, low confidence; gap of natural lead sulphide 0.37 eV (1954); no measured curve with figures was found',
+  source:
+    'Collected hobby measurements, low confidence; gap of natural lead sulphide 0.37 eV (1954); no measured curve with figures was found',
   provenance: MEMORY,
 });
 
