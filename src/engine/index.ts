@@ -245,4 +245,5 @@ export {
   rangedReception,
   rangedStation,
 } from './uncertainty/ranged-reception.ts';
-export { type StationUncertainty, uncertaintyOf } from './uncertainty/uncertainty.ts';
+export { receiveRanged, stationsWithRanges } from './uncertainty/receive-ranged.ts';
+export { type Drawn, type StationUncertainty, uncertaintyOf } from './uncertainty/uncertainty.ts';

@@ -1,15 +1,14 @@
 import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
 import {
-  type RangedStation,
   type Reception,
-  rangedStation,
+  rangedReception,
   type SetDescription,
   type StationReception,
-  type StationUncertainty,
   type Suggestion,
+  stationsWithRanges,
 } from '../../engine/index.ts';
 import type { When } from '../description/when.ts';
-import type { SuggestionsQuestion, UncertaintyQuestion } from '../workers/engine.worker.ts';
+import type { StationUncertainties, SuggestionsQuestion, UncertaintyQuestion } from '../workers/engine.worker.ts';
 import type { Latest } from '../workers/latest.ts';
 import type { SetView } from './set-view.ts';
 import type { SetWorkers } from './set-workers.ts';
@@ -17,7 +16,10 @@ import type { Understood } from './understanding.ts';
 
 /** The figures of one set. */
 export interface SetReception {
-  /** What the set would do, as last worked out; the page shows this and nothing else. */
+  /**
+   * What sets built like this one do, as last worked out; the page shows this and nothing else. Medians and ranges come
+   * after the figures and lie about them as they did for the set before until they are there.
+   */
   readonly reception: ReadonlySignal<Reception | undefined>;
   /** The set that reception is of. */
   readonly receptionSet: ReadonlySignal<SetDescription | undefined>;
@@ -27,8 +29,6 @@ export interface SetReception {
   readonly chosen: ReadonlySignal<StationReception | undefined>;
   /** Where the pointer stands, 0 open … 1 meshed; undefined where the set tunes nothing. */
   readonly pointerPosition: ReadonlySignal<number | undefined>;
-  /** A station with ranges, its figures as the usual such set has them; undefined until they are known for this very set. */
-  readonly rangesFor: (station: StationReception) => RangedStation | undefined;
   /** What would help the chosen station most, best first; undefined until it is known, or for another station. */
   readonly suggestionsFor: (station: StationReception) => readonly Suggestion[] | undefined;
   /** The suggestions shown are of the set before; the next are on their way. */
@@ -53,12 +53,14 @@ export function createReception(
   workers: SetWorkers,
   hasFocus: ReadonlySignal<boolean>,
 ): SetReception & { readonly dispose: () => void } {
-  const reception = signal<Reception | undefined>(undefined);
+  const received = signal<Reception | undefined>(undefined);
   const receptionSet = signal<SetDescription | undefined>(undefined);
   const receptionError = signal<string | undefined>(undefined);
   const suggested = signal<AboutStation<readonly Suggestion[]> | undefined>(undefined);
-  /** How sure the figures of the chosen station are. */
-  const sureness = signal<AboutStation<StationUncertainty | undefined> | undefined>(undefined);
+  /** How sure the figures of stations are. */
+  const sureness = signal<{ readonly set: SetDescription; readonly answer: StationUncertainties } | undefined>(
+    undefined,
+  );
 
   const figures = workers.askReception((question, reply) => {
     if ('error' in reply) {
@@ -67,11 +69,25 @@ export function createReception(
     }
     receptionError.value = undefined;
     receptionSet.value = question.set;
-    reception.value = reply.answer;
+    received.value = reply.answer;
   });
   const stopFigures = effect(() => {
     if (!understood.value) return;
     figures.ask({ about: 'reception', set: understood.value.set, time: time.value });
+  });
+
+  const reception = computed<Reception | undefined>(() => {
+    const now = received.value;
+    const known = sureness.value;
+    if (!now || !known) return now;
+    const isSame = (index: number): boolean => {
+      const [a, b] = [known.set.place.stations[index], now.stations[index]];
+      return a?.name === b?.name && a?.frequency === b?.frequency;
+    };
+    return rangedReception(
+      now,
+      known.answer.filter((one) => one && isSame(one.index)),
+    );
   });
 
   const chosen = computed<StationReception | undefined>(() => {
@@ -84,21 +100,26 @@ export function createReception(
   let suggester: Latest<SuggestionsQuestion> | undefined;
   let pause: ReturnType<typeof setTimeout> | undefined;
   const askAboutStation = (set: SetDescription, station: number): void => {
-    uncertainties ??= workers.askUncertainty(({ set, time, station }, reply) => {
-      if ('answer' in reply) sureness.value = { set, time, station, answer: reply.answer };
+    uncertainties ??= workers.askUncertainty(({ set }, reply) => {
+      if ('answer' in reply) sureness.value = { set, answer: reply.answer };
     });
-    uncertainties.ask({ about: 'uncertainty', set, station, time: time.peek() });
+    const now = received.peek();
+    if (now) {
+      const stations = stationsWithRanges(now, [station]);
+      uncertainties.ask({ about: 'uncertainty', set, stations, time: time.peek() });
+    }
     suggester ??= workers.askSuggestions(({ set, time, station }, reply) => {
       if ('answer' in reply) suggested.value = { set, time, station, answer: reply.answer };
     });
     suggester.ask({ about: 'suggestions', set, station, time: time.peek() });
   };
   // Only once the figures are there: the first answer shall not share its processor with a worker that starts.
+  const chosenIndex = computed(() => chosen.value?.index);
   const stopPausing = effect(() => {
-    const station = chosen.value?.index;
+    const station = chosenIndex.value;
     const set = receptionSet.value;
     clearTimeout(pause);
-    if (station === undefined || set === undefined || !hasFocus.value) return;
+    if (station === undefined || set === undefined || !received.value || !hasFocus.value) return;
     pause = setTimeout(() => askAboutStation(set, station), SUGGESTION_PAUSE_MS);
   });
 
@@ -112,12 +133,6 @@ export function createReception(
       if (!now) return undefined;
       return pointer.value ?? chosen.value?.dial?.position ?? now.dial.points[0]?.position;
     }),
-    rangesFor(station) {
-      const known = sureness.value;
-      if (known?.answer === undefined || known.station !== station.index) return undefined;
-      if (known.set !== receptionSet.value || known.time !== time.value) return undefined;
-      return rangedStation(station, known.answer);
-    },
     suggestionsFor: (station) => (suggested.value?.station === station.index ? suggested.value.answer : undefined),
     areSuggestionsBehind: computed(
       () =>

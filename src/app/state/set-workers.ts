@@ -1,8 +1,9 @@
-import type { ReadResult, Reception, StationUncertainty, Suggestion } from '../../engine/index.ts';
+import type { ReadResult, Reception, Suggestion } from '../../engine/index.ts';
 import type { Curves } from '../workers/curves.ts';
 import type {
   CurvesQuestion,
   ReceptionQuestion,
+  StationUncertainties,
   SuggestionsQuestion,
   UncertaintyQuestion,
 } from '../workers/engine.worker.ts';
@@ -15,7 +16,7 @@ export interface SetWorkers {
   readonly askReading: Asking<{ readonly value: unknown }, ReadResult>;
   readonly askReception: Asking<ReceptionQuestion, Reception>;
   readonly askCurves: Asking<CurvesQuestion, Curves | undefined>;
-  readonly askUncertainty: Asking<UncertaintyQuestion, StationUncertainty | undefined>;
+  readonly askUncertainty: Asking<UncertaintyQuestion, StationUncertainties>;
   readonly askSuggestions: Asking<SuggestionsQuestion, readonly Suggestion[]>;
 }
 

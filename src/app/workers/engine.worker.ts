@@ -40,16 +40,19 @@ export interface CurvesQuestion {
   readonly time: When;
 }
 
-/** How sure the figures of one station are. */
+/** How sure the figures of stations are. */
 export interface UncertaintyQuestion {
   readonly about: 'uncertainty';
   readonly set: SetDescription;
-  readonly station: number;
+  readonly stations: readonly number[];
   readonly time: When;
 }
 
+/** In the order asked; undefined for a station of which nothing arrives. */
+export type StationUncertainties = readonly (StationUncertainty | undefined)[];
+
 export type Question = ReceptionQuestion | SuggestionsQuestion | CurvesQuestion | UncertaintyQuestion;
-export type Answer = Reception | readonly Suggestion[] | Curves | StationUncertainty | undefined;
+export type Answer = Reception | readonly Suggestion[] | Curves | StationUncertainties | undefined;
 
 const memory = arrivalMemory();
 
@@ -70,7 +73,7 @@ async function answer(question: Question): Promise<Answer> {
     case 'suggestions':
       return suggest(trialsFor(set, options), question.station);
     case 'uncertainty':
-      return uncertaintyOf(setCircuit(set), { ...options, stations: [question.station] })[0];
+      return uncertaintyOf(setCircuit(set), { ...options, stations: question.stations });
     case 'reception':
       return receive(set, options);
   }

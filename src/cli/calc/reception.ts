@@ -1,8 +1,7 @@
-import { readValue, receive } from '../../engine/index.ts';
+import { readValue, receiveRanged } from '../../engine/index.ts';
 import { problemMessage, readNote, warningSentences, writtenReception } from '../../outputs/words/index.ts';
 import { coastFor } from '../coast.ts';
 import { suggestionsFor } from '../suggestions.ts';
-import { stationsWithRanges, withRanges } from '../with-ranges.ts';
 import { type Calculation, refused } from './calculation.ts';
 
 /** A whole description in, every level on every station's path out. */
@@ -21,10 +20,8 @@ export const reception: Calculation = {
       };
     try {
       const when = { coast: coastFor(read.set.place) };
-      const reception = receive(read.set, when);
-      const { dial, warnings, ...rest } = writtenReception(
-        withRanges(read.set, reception, when, stationsWithRanges(reception)),
-      );
+      const reception = receiveRanged(read.set, when);
+      const { dial, warnings, ...rest } = writtenReception(reception);
       const { levels: _, ...dialAnswer } = dial;
       return {
         ok: true,

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { inRoot } from '../../../scripts/support/paths.mjs';
-import { readValue, receive } from '../../engine/index.ts';
+import { readValue, receiveRanged } from '../../engine/index.ts';
 import { coastFor } from '../coast.ts';
 import { reception } from './reception.ts';
 import { vary } from './vary.ts';
@@ -34,7 +34,7 @@ const figuresIn = ({ stations }: Json, asked: Json[]): (number | null)[] =>
 function received(set: Json): Json {
   const read = readValue(set);
   if (!read.ok) throw new Error('the changed description does not read');
-  return receive(read.set, { coast: coastFor(read.set.place) });
+  return receiveRanged(read.set, { coast: coastFor(read.set.place) });
 }
 
 const galena = example('medium-wave-galena');

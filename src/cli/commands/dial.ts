@@ -1,4 +1,4 @@
-import { receive } from '../../engine/index.ts';
+import { receiveRanged } from '../../engine/index.ts';
 import { clean, dialStationsTable, dialTable } from '../../outputs/tables/index.ts';
 import {
   type CommandOptions,
@@ -28,7 +28,7 @@ export const dial: Command = {
     const { values, file } = fileAndOptions(args, OPTIONS);
     const set = await readSet(file, io);
     const when = { time: timeOfDay(values, set.place), coast: coastFor(set.place) };
-    const reception = receive(set, when);
+    const reception = receiveRanged(set, when);
     if (values.json) {
       io.data(`${jsonText(writtenDial(reception))}\n`);
       return 0;

@@ -2,7 +2,7 @@ import {
   audioLimits,
   fieldsAtSite,
   hasRanges,
-  receive,
+  receiveRanged,
   receiver,
   receiveStation,
   type StationReception,
@@ -27,7 +27,6 @@ import {
   stationSentence,
   suggestionWords,
   uncertaintyHeading,
-  usualLevelSentence,
   warningSentences,
   writtenReception,
 } from '../../outputs/words/index.ts';
@@ -38,7 +37,6 @@ import type { Command, Io } from '../command.ts';
 import { readSet } from '../read-set.ts';
 import { MOST_ADVISED, suggestionsFor } from '../suggestions.ts';
 import { timeOfDay } from '../time-of-day.ts';
-import { stationsWithRanges, withRanges } from '../with-ranges.ts';
 
 const OPTIONS = {
   station: { type: 'string' },
@@ -59,15 +57,14 @@ export const path: Command = {
     const { values, file } = fileAndOptions(args, OPTIONS);
     const set = await readSet(file, io);
     const when = { time: timeOfDay(values, set.place), coast: coastFor(set.place) };
-    const reception = receive(set, when);
-    const also = values.station === undefined ? undefined : chooseStation(reception.stations, values.station);
+    const also = values.station === undefined ? undefined : chooseStation(set.place.stations, values.station);
+    const reception = receiveRanged(set, { ...when, also: also === undefined ? [] : [also] });
     if (values.json) {
-      const ranged = withRanges(set, reception, when, stationsWithRanges(reception, also));
       const onProgress = (share: number): void => io.progress('suggestions', share);
       const suggestions = suggestionsFor(set, reception, when, { also, onProgress });
       if (reception.stations.length > MOST_ADVISED)
         io.err(`${cliNotes.suggestionsFor(MOST_ADVISED, reception.stations.length)}\n`);
-      io.data(`${jsonText({ ...writtenReception(ranged), suggestions })}\n`);
+      io.data(`${jsonText({ ...writtenReception(reception), suggestions })}\n`);
       return 0;
     }
     io.out(
@@ -76,8 +73,7 @@ export const path: Command = {
     if (reception.stations.length === 0) return 0;
     if (!values.all) {
       const index = also ?? chooseStation(reception.stations, values.station, reception.best[0]);
-      const station = withRanges(set, reception, when, [index]).stations[index];
-      printStation(station, suggest(trialsOf(set, when), index), io);
+      printStation(reception.stations[index], suggest(trialsOf(set, when), index), io);
       const fields = fieldsAtSite(set.place, when);
       const ready = receiver(setCircuit(set), fields);
       const limits = audioLimits(ready, receiveStation(ready, set.place.stations[index]));
@@ -95,8 +91,6 @@ function printStation(station: StationReception, suggestions: readonly Suggestio
   io.out(`${clean(pathAnswer.station(station, stationSentence(station)))}\n${pathTable(station, io.width)}\n`);
   for (const d of station.disturbances.slice(0, 3)) io.out(`  ${clean(interferenceSentence(d))}\n`);
   if (hasRanges(station)) {
-    const ear = station.path.at(-1);
-    if (ear?.median !== undefined) io.out(`  ${usualLevelSentence({ ...ear, value: ear.median })}\n`);
     const chance = chanceSentence(station);
     if (chance) io.out(`  ${chance}\n`);
     if (station.budget.length > 0)

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { parseQuantity, readText, receive } from '../../engine/index.ts';
+import { parseQuantity, readText, receiveRanged } from '../../engine/index.ts';
 import {
   PAPERS,
   type PaperName,
@@ -47,7 +47,7 @@ export const sheets: Command = {
     const board = boardFrom(values.board);
     const set = await readSet(file, io);
     const written = await writtenIn(file, io);
-    const reception = receive(set, { time: timeOfDay(values, set.place), coast: coastFor(set.place) });
+    const reception = receiveRanged(set, { time: timeOfDay(values, set.place), coast: coastFor(set.place) });
     const made = sheetsFor(written ?? set, set, reception, { paper, only, board });
     if (made.length === 0) throw new InputError(callProblems.noSheets(only ?? SHEET_IDS));
     const pieces: { name: string; data: string | Uint8Array }[] = [];

@@ -6,7 +6,7 @@ import {
   joinStations,
   type Path,
   readStationTable,
-  receive,
+  receiveRanged,
   type SetDescription,
   type StationDoubt,
   stationsToTable,
@@ -97,7 +97,7 @@ function rowsAt(set: SetDescription, time: 'day' | 'night' | Date): StationRow[]
   const day = at('day');
   const night = at('night');
   const now = time === 'day' ? day : time === 'night' ? night : at(time);
-  return stationRows(receive(set, { ...options, time }), { day, night, now });
+  return stationRows(receiveRanged(set, { ...options, time }), { day, night, now });
 }
 
 /** What is probably a slip, as data with its sentence. */

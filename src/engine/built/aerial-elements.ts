@@ -15,6 +15,8 @@ export interface AerialInCircuit {
   /** From earth to the node "aerial"; the source has an emf of 1 V peak, for the solver to scale. */
   readonly elements: readonly Element[];
   readonly capacitance: Farads;
+  /** tan δ of that capacitance to what is around it: trees, walls, insulators; its resistance includes this. */
+  readonly lossTangent: number;
   readonly effectiveHeightAt: (frequency: Hertz) => Metres;
   readonly radiationResistanceAt: (frequency: Hertz) => Ohms;
   /** In series from the aerial to the set, without the earth. */
@@ -30,7 +32,8 @@ const SHORT = 0.4;
 
 /**
  * Wire and measured aerials over an earth. While short, a wire aerial is its capacitance, inductance and resistance,
- * which the time-domain engines can take too; when no longer short, its impedance as a line.
+ * which the time-domain engines can take too; when no longer short, its impedance as a line. Nothing is around it:
+ * `aerialAmongThings` is the one that hangs in a garden.
  */
 export function aerialInCircuit(
   aerial: Exclude<AerialDescription, LoopDescription>,
@@ -71,6 +74,7 @@ export function aerialInCircuit(
         },
       ],
       capacitance: aerial.capacitance,
+      lossTangent: 0,
       effectiveHeightAt: () => lower(aerial.effectiveHeight),
       radiationResistanceAt: (f) => radiation(aerial.effectiveHeight, f),
       resistanceAt: () => aerial.resistance,
@@ -88,6 +92,7 @@ export function aerialInCircuit(
       ],
       // What it looks like at the lowest frequency measured; 0 when it is no capacitance there.
       capacitance: z(f0).im < 0 ? -1 / (2 * Math.PI * f0 * z(f0).im) : 0,
+      lossTangent: 0,
       effectiveHeightAt: () => lower(aerial.effectiveHeight),
       radiationResistanceAt: (f) => radiation(aerial.effectiveHeight, f),
       resistanceAt: (f) => z(f).re,
@@ -140,6 +145,7 @@ export function aerialInCircuit(
   return {
     elements,
     capacitance: model.capacitance,
+    lossTangent: 0,
     effectiveHeightAt: (f) => lower(model.effectiveHeightAt(f)),
     radiationResistanceAt: model.radiationResistanceAt,
     resistanceAt: model.resistanceAt,

@@ -1,18 +1,17 @@
 import { isLoop } from '../kinds/loops.ts';
 import { earthModel, loadModel, resistivityOf } from '../kinds/models.ts';
-import type { Element } from '../network/elements.ts';
-import { PART } from '../network/part-ids.ts';
-import { add, complex } from '../numerics/complex.ts';
+import { complex } from '../numerics/complex.ts';
 import type { Detector, DevicePoint } from '../parts/detector/detector.ts';
 import { exponentialDetector } from '../parts/detector/exponential.ts';
 import type { EarthModel } from '../parts/earth/earth.ts';
 import type { Load } from '../parts/load/model.ts';
 import type { SetDescription } from '../set/description.ts';
 import { type Decibels, type Hertz, type Ratio, temperatureVoltage, type Volts } from '../units/quantities.ts';
-import { type AerialInCircuit, aerialInCircuit } from './aerial-elements.ts';
+import type { AerialInCircuit } from './aerial-elements.ts';
 import type { CoilPart } from './coil-parts.ts';
 import type { LoopAerial } from './loop-parts.ts';
-import { highestFrequency, type SetParts } from './set-parts.ts';
+import { aerialOver, type SetParts } from './set-parts.ts';
+import { changedAerial } from './surrounded-aerial.ts';
 
 /** What of a set's parts is otherwise than described. Left out: as described. */
 export interface PartChanges {
@@ -23,8 +22,8 @@ export interface PartChanges {
   /** Factors. */
   readonly effectiveHeight?: Ratio;
   readonly aerialCapacitance?: Ratio;
-  /** tan δ of the aerial's capacitance, added: what trees, walls and insulators around the wire lose. */
-  readonly aerialLossTangent?: Ratio;
+  /** Factor on what trees, walls and insulators around the wire lose. */
+  readonly aerialLoss?: Ratio;
   /** Factor on the resistance of every coil, and of a loop. */
   readonly coilLoss?: Ratio;
   /** Factors on an exponential detector; `ideality` is added. */
@@ -46,7 +45,7 @@ export function changedParts(set: SetDescription, parts: SetParts, changes: Part
   return {
     ...parts,
     earth,
-    aerial: changedAerial(set, parts, earth, changes),
+    aerial: aerialWith(set, parts, earth, changes),
     loop: parts.loop && changedLoop(parts.loop, changes),
     coils: changes.coilLoss === undefined ? parts.coils : parts.coils.map((c) => lossier(c, changes.coilLoss!)),
     detector: changedDetector(parts.detector, changes),
@@ -74,36 +73,17 @@ function changedEarth(set: SetDescription, earth: EarthModel, changes: PartChang
   };
 }
 
-function changedAerial(
+function aerialWith(
   set: SetDescription,
   parts: SetParts,
   earth: EarthModel,
   changes: PartChanges,
 ): AerialInCircuit | undefined {
   if (isLoop(set.aerial) || !parts.aerial) return parts.aerial;
-  const { effectiveHeight = 1, aerialCapacitance = 1, aerialLossTangent = 0 } = changes;
-  const base = earth === parts.earth ? parts.aerial : aerialInCircuit(set.aerial, earth, highestFrequency(set));
-  if (effectiveHeight === 1 && aerialCapacitance === 1 && aerialLossTangent === 0) return base;
-  const capacitance = base.capacitance * aerialCapacitance;
-  const lost = (f: Hertz) => (f > 0 && capacitance > 0 ? aerialLossTangent / (2 * Math.PI * f * capacitance) : 0);
-  return {
-    ...base,
-    capacitance,
-    effectiveHeightAt: (f) => effectiveHeight * base.effectiveHeightAt(f),
-    resistanceAt: (f) => base.resistanceAt(f) + lost(f),
-    elements: base.elements.map((e): Element => {
-      if (e.kind === 'mutual' || e.owner.part !== PART.aerial) return e;
-      if (e.kind === 'capacitor')
-        return { ...e, capacitance: e.capacitance * aerialCapacitance, lossTangent: aerialLossTangent };
-      if (e.kind !== 'impedance') return e;
-      // Of a long wire more or less capacitance shows as more or less of its reactance below resonance.
-      const share = base.capacitance > 0 ? (1 / aerialCapacitance - 1) / base.capacitance : 0;
-      return {
-        ...e,
-        impedance: (f) => (f > 0 ? add(e.impedance(f), complex(lost(f), -share / (2 * Math.PI * f))) : e.impedance(f)),
-      };
-    }),
-  };
+  const { effectiveHeight = 1, aerialCapacitance = 1, aerialLoss = 1 } = changes;
+  const aerial = earth === parts.earth ? parts.aerial : aerialOver(set, set.aerial, earth);
+  const lossTangent = aerial.lossTangent * aerialLoss;
+  return changedAerial(aerial, { effectiveHeight, capacitance: aerialCapacitance, lossTangent });
 }
 
 const lossier = <C extends CoilPart>(coil: C, factor: Ratio): C => ({

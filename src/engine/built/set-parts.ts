@@ -1,6 +1,7 @@
 import { warning } from '../facts/warning.ts';
+import type { AerialDescription } from '../kinds/aerials/aerial-schema.ts';
 import { soilAgainstGround } from '../kinds/earths/soil-of-place.ts';
-import { isLoop } from '../kinds/loops.ts';
+import { isLoop, type LoopDescription } from '../kinds/loops.ts';
 import { detectorModel, earthModel, loadModel, tuningModel } from '../kinds/models.ts';
 import type { VariableCapacitor } from '../parts/capacitor/model.ts';
 import type { Detector } from '../parts/detector/detector.ts';
@@ -11,6 +12,7 @@ import type { Hertz, Ratio } from '../units/quantities.ts';
 import { type AerialInCircuit, aerialInCircuit } from './aerial-elements.ts';
 import { type CoilPart, coilsOf } from './coil-parts.ts';
 import { type LoopAerial, loopOf } from './loop-parts.ts';
+import { changedAerial, surroundingsOf } from './surrounded-aerial.ts';
 
 /** The parts of a set as made, not yet joined. */
 export interface SetParts {
@@ -76,6 +78,14 @@ function earthOf(set: SetDescription): EarthModel {
   return apart ? { ...model, warnings: [...model.warnings, warning('earth.soil-and-ground', apart)] } : model;
 }
 
+/** A wire or measured aerial over an earth, among what is around it. */
+export const aerialOver = (
+  set: SetDescription,
+  aerial: Exclude<AerialDescription, LoopDescription>,
+  earth: EarthModel,
+): AerialInCircuit =>
+  changedAerial(aerialInCircuit(aerial, earth, highestFrequency(set)), { ...surroundingsOf(aerial), capacitance: 1 });
+
 function aerialOf(
   set: SetDescription,
   earth: EarthModel,
@@ -83,7 +93,9 @@ function aerialOf(
   same: SetParts | undefined,
 ): Pick<SetParts, 'aerial' | 'loop'> {
   if (same) return { aerial: same.aerial, loop: same.loop };
-  return isLoop(set.aerial)
-    ? { loop: loopOf(set.aerial, coilLoss) }
-    : { aerial: aerialInCircuit(set.aerial, earth, highestFrequency(set)) };
+  const { aerial } = set;
+  const around = surroundingsOf(aerial);
+  if (!isLoop(aerial)) return { aerial: aerialOver(set, aerial, earth) };
+  const loop = loopOf(aerial, coilLoss);
+  return { loop: loop && { ...loop, effectiveHeightAt: (f) => around.effectiveHeight * loop.effectiveHeightAt(f) } };
 }

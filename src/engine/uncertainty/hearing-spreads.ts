@@ -1,5 +1,6 @@
 import { type Heard, PEAKS } from '../reception/hearing/index.ts';
 import { MASKING } from '../reception/hearing/intelligibility.ts';
+import { LISTENERS } from '../reception/hearing/threshold.ts';
 import type { StationDescription } from '../set/place.ts';
 import { DRAWS, deviates } from './draws.ts';
 import { between, COMMON_PRACTICE, plusOrMinus, timesOrOver, valueAt } from './spread.ts';
@@ -7,8 +8,9 @@ import { between, COMMON_PRACTICE, plusOrMinus, timesOrOver, valueAt } from './s
 /** Mean depth of a programme against the usual depth stated. */
 export const MODULATION = timesOrOver(1.4, COMMON_PRACTICE);
 
-/** Threshold of hearing of people of 20 to 65 over that of the young, 1 to 2 kHz, dB. */
-const HEARING = between('difference', [-7, 4, 20], 'ISO 7029:2000, from memory, averaged over those ages');
+/** Threshold of hearing about that of the usual listener, dB. */
+const [GOOD, USUAL, POOR] = LISTENERS;
+const HEARING = between('difference', [GOOD - USUAL, 0, POOR - USUAL], 'ISO 7029:2000, from memory');
 
 /** Noise of a room of its kind, dB. */
 const ROOM_NOISE = plusOrMinus(6, COMMON_PRACTICE);

@@ -1,3 +1,4 @@
+import { isGivenAerial } from '../kinds/given-aerials.ts';
 import { isLoop } from '../kinds/loops.ts';
 import { CAPACITANCE_FACTOR, surroundingsEffect } from '../parts/aerial/surroundings.ts';
 import { WATER_PIPE_SPREAD } from '../parts/earth/earth.ts';
@@ -14,32 +15,32 @@ const height = (low: number, middle: number, high: number, source: string): Spre
 export function outdoorSpreads(set: SetDescription): SetInput[] {
   const { aerial } = set;
   const loop = isLoop(aerial);
-  const given = aerial.kind === 'measured' || aerial.kind === 'impedance';
+  const given = isGivenAerial(aerial);
   const around = surroundingsEffect(loop, given ? undefined : aerial.surroundings);
+  const [low, usual, high] = around.height;
   const inputs: SetInput[] = [
     {
       id: 'effective height',
       settledBy: 'effective height',
-      spread: given ? height(-1.5, 0, 1.5, 'as measured') : height(...around.height, around.source),
+      spread: given ? height(-1.5, 0, 1.5, 'as measured') : height(low - usual, 0, high - usual, around.source),
       changes: (effectiveHeight) => ({ effectiveHeight }),
     },
   ];
   if (loop) return inputs;
   if (!given)
-    inputs.push(
-      {
-        id: 'aerial capacitance',
-        settledBy: 'aerial',
-        spread: timesOrOver(CAPACITANCE_FACTOR, 'three published aerials'),
-        changes: (aerialCapacitance) => ({ aerialCapacitance }),
-      },
-      {
-        id: 'aerial loss',
-        settledBy: 'aerial',
-        spread: timesOrOver(3, 'published series resistances of three aerials at long wave', around.lossTangent),
-        changes: (aerialLossTangent) => ({ aerialLossTangent }),
-      },
-    );
+    inputs.push({
+      id: 'aerial capacitance',
+      settledBy: 'aerial',
+      spread: timesOrOver(CAPACITANCE_FACTOR, 'three published aerials'),
+      changes: (aerialCapacitance) => ({ aerialCapacitance }),
+    });
+  if (!given && around.lossTangent > 0)
+    inputs.push({
+      id: 'aerial loss',
+      settledBy: 'aerial',
+      spread: timesOrOver(3, 'published series resistances of three aerials at long wave'),
+      changes: (aerialLoss) => ({ aerialLoss }),
+    });
   return [...inputs, ...earthSpreads(set)];
 }
 
@@ -62,7 +63,7 @@ function earthSpreads({ earth }: SetDescription): SetInput[] {
     {
       id: 'contact with the soil',
       settledBy: 'earth',
-      spread: between('factor', [0.97, 1.15, 1.55], COMMON_PRACTICE),
+      spread: between('factor', [1 / 1.19, 1, 1.35], COMMON_PRACTICE),
       changes: (earthResistance) => ({ earthResistance }),
     },
   ];

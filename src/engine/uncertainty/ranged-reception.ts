@@ -1,10 +1,10 @@
-import type { Reception, Stage, StageId, StationReception } from '../reception/path/types.ts';
+import { loudnessOf } from '../reception/hearing/index.ts';
+import type { Hearing, Reception, Stage, StageId, StationReception } from '../reception/path/types.ts';
 import { verdictOf } from '../reception/verdict.ts';
 import type { Ratio } from '../units/quantities.ts';
 import type { BudgetItem } from './budget.ts';
 import type { Ranged } from './draws.ts';
-import type { FigureId } from './figures.ts';
-import type { StationUncertainty } from './uncertainty.ts';
+import type { Drawn, StationUncertainty } from './uncertainty.ts';
 
 /** The figures of a station that have ranges, by their names in a reception. */
 export type RangedFigure =
@@ -22,12 +22,10 @@ export type RangedFigure =
   | 'soundPressureLevel'
   | 'margin';
 
-/** A station with what nine in ten of all such sets would show. */
+/** A station as sets built like this one have it: figures are medians, `ranges` hold nine in ten. */
 export interface RangedStation extends StationReception {
-  /** 90 %. */
+  /** 90 %, in the units of the figures. */
   readonly ranges: Readonly<Partial<Record<RangedFigure, readonly [low: number, high: number]>>>;
-  /** Of all such sets. */
-  readonly medians: Readonly<Partial<Record<RangedFigure, number>>>;
   /** Of all such sets, the share in which it is heard with no other station. */
   readonly chance: Ratio;
   /** What makes the doubt about the level at the ear, most first. */
@@ -48,11 +46,10 @@ export interface RangedReception extends Reception {
 export const hasRanges = (station: StationReception): station is RangedStation => 'ranges' in station;
 
 /**
- * A reception with ranges, medians, chance and budget beside its figures. The figures and verdicts stay those of the
- * set as described, which suggestions, sheets, comparisons and the page have too.
+ * A reception whose stations have the figures, and the verdicts that follow, of all sets built like this one.
  * @param reception of the set
- * @param uncertainties of its stations, in any order; of others nothing is added
- * @returns the same reception, each of those stations with more
+ * @param uncertainties of its stations, in any order; others stay as they are
+ * @returns the same reception, those stations as `rangedStation` has them
  */
 export function rangedReception(
   reception: Reception,
@@ -61,75 +58,86 @@ export function rangedReception(
   const byIndex = new Map(uncertainties.flatMap((u) => (u ? [[u.index, u] as const] : [])));
   const stations = reception.stations.map((station) => {
     const uncertainty = byIndex.get(station.index);
-    if (!uncertainty) return station;
-    const { ranges, medians, chance, budget, path } = rangedStation(station, uncertainty);
-    return {
-      ...station,
-      ranges,
-      medians,
-      chance,
-      budget,
-      path: station.path.map((stage, i) => ({ ...stage, range: path[i].range, median: path[i].value })),
-    };
+    return uncertainty ? rangedStation(station, uncertainty) : station;
   });
-  return { ...reception, stations };
+  const { dial } = reception;
+  const marks = dial.stations.map((mark) => ({ ...mark, verdict: stations[mark.index].verdict }));
+  return { ...reception, stations, dial: { ...dial, stations: marks } };
+}
+
+/** A figure of this set by how far its median and range lie from the middle; a ratio where both are of one sign. */
+function about(now: number, { middle, median, range: [low, high] }: Drawn, isLevel = false): Ranged {
+  const ratio = now / middle;
+  const there = (x: number): number => (isLevel || !(ratio > 0 && ratio < 1e9) ? x + now - middle : x * ratio);
+  return { median: there(median), range: [there(low), there(high)] };
 }
 
 /**
- * A station with its figures, and the verdict that follows, as the draws have them.
+ * A station with its figures, and the verdict that follows, as the draws have them. Draws of the same set before a small
+ * change serve until those of the changed one are there: what counts is how far medians and ranges lie from the middle.
  * @param station of a reception.
  * @param uncertainty of the same station.
  * @returns a copy with medians for figures, their 90 % ranges in the same units, the chance of hearing it (0 to 1) and the budget.
  */
 export function rangedStation(station: StationReception, uncertainty: StationUncertainty): RangedStation {
-  const { figures: f, fieldStrength, margin, marginInSilence, loudness, chance, budget } = uncertainty;
+  const { figures: f, chance, budget } = uncertainty;
   const within = station.dial !== undefined;
+  const hearing = station.hearing && { ...station.hearing, ...usualHearing(station.hearing, uncertainty) };
+  const loadedQ = about(station.loadedQ, f.loadedQ);
   const broader = station.bandwidth * station.loadedQ;
-  const bandwidth: Ranged = {
-    median: broader / f.loadedQ.median,
-    range: [broader / f.loadedQ.range[1], broader / f.loadedQ.range[0]],
-  };
   const found: Record<RangedFigure, Ranged | undefined> = {
-    fieldStrength,
-    emf: f.emf,
-    tunedCircuitVoltage: f.tunedCircuitVoltage,
-    detectorVoltage: f.detectorVoltage,
-    directVoltage: f.directVoltage,
-    audioVoltage: f.audioVoltage,
-    phonesPower: f.phonesPower,
-    distortion: f.distortion,
-    detectorInputResistance: f.detectorInputResistance,
-    loadedQ: f.loadedQ,
-    bandwidth,
-    soundPressureLevel: within ? f.soundPressureLevel : undefined,
-    margin: within ? margin : undefined,
+    fieldStrength: about(station.fieldStrength, uncertainty.fieldStrength),
+    emf: about(station.emf, f.emf),
+    tunedCircuitVoltage: about(station.tunedCircuitVoltage, f.tunedCircuitVoltage),
+    detectorVoltage: about(station.detectorVoltage, f.detectorVoltage),
+    directVoltage: about(station.directVoltage, f.directVoltage),
+    audioVoltage: about(station.audioVoltage, f.audioVoltage),
+    phonesPower: about(station.phonesPower, f.phonesPower),
+    distortion: about(station.distortion, f.distortion),
+    detectorInputResistance: about(station.detectorInputResistance, f.detectorInputResistance),
+    loadedQ,
+    bandwidth: { median: broader / loadedQ.median, range: [broader / loadedQ.range[1], broader / loadedQ.range[0]] },
+    soundPressureLevel: station.hearing && about(station.hearing.level, f.soundPressureLevel, true),
+    margin: station.hearing && about(station.hearing.margin, uncertainty.margin, true),
   };
   const known = Object.entries(found).flatMap(([id, ranged]) => (ranged ? [[id, ranged] as const] : []));
-  const hearing = station.hearing && {
-    ...station.hearing,
-    loudness,
-    level: f.soundPressureLevel.median,
-    margin: margin.median,
-    marginInSilence: marginInSilence.median,
-  };
-  const [low, high] = f.soundPressureLevel.range;
+  const heard = hearing?.loudness ?? 'not heard';
   return {
     ...station,
     ...Object.fromEntries(known.map(([id, { median }]) => [id, median])),
     ranges: Object.fromEntries(known.map(([id, { range }]) => [id, range])),
-    medians: Object.fromEntries(known.map(([id, { median }]) => [id, median])),
     hearing,
-    heard: hearing ? loudness : 'not heard',
-    verdict: verdictOf(within, loudness, station.disturbances),
-    spread: (high - low) / 2,
-    path: station.path.map((stage) => rangedStage(stage, uncertainty, { station, hearing, bandwidth })),
+    heard,
+    verdict: verdictOf(within, heard, station.disturbances),
+    path: station.path.map((stage) => rangedStage(stage, { station, uncertainty, found, hearing })),
     chance,
     budget,
   };
 }
 
+/** Level, margins and loudness of a station as sets built like this one have them. */
+type HeardFigures = Pick<Hearing, 'level' | 'levelA' | 'margin' | 'marginInSilence' | 'loudness'>;
+
+/**
+ * What of hearing a station follows from the draws.
+ * @param now dB SPL, dB(A) and dB over threshold in the set with every input in its middle.
+ * @param uncertainty of the station.
+ * @returns the same as medians, and the loudness that follows from them.
+ */
+export function usualHearing(
+  now: Omit<HeardFigures, 'loudness'>,
+  { figures, margin, marginInSilence }: StationUncertainty,
+): HeardFigures {
+  const level = about(now.level, figures.soundPressureLevel, true).median;
+  const levelA = now.levelA + level - now.level;
+  const over = about(now.margin, margin, true).median;
+  const inSilence = about(now.marginInSilence, marginInSilence, true).median;
+  return { level, levelA, margin: over, marginInSilence: inSilence, loudness: loudnessOf(inSilence, over, levelA) };
+}
+
 /** Which figure is the level of a stage. */
-const LEVEL: Readonly<Record<Exclude<StageId, 'field'>, FigureId>> = {
+const LEVEL: Readonly<Record<StageId, RangedFigure>> = {
+  field: 'fieldStrength',
   aerial: 'emf',
   'tuned circuit': 'tunedCircuitVoltage',
   detector: 'detectorVoltage',
@@ -140,49 +148,46 @@ const LEVEL: Readonly<Record<Exclude<StageId, 'field'>, FigureId>> = {
 
 function rangedStage(
   stage: Stage,
-  { figures: f, fieldStrength }: StationUncertainty,
   {
     station,
+    uncertainty: { figures },
+    found,
     hearing,
-    bandwidth,
-  }: { station: StationReception; hearing: StationReception['hearing']; bandwidth: Ranged },
+  }: {
+    station: StationReception;
+    uncertainty: StationUncertainty;
+    found: Readonly<Record<RangedFigure, Ranged | undefined>>;
+    hearing: Hearing | undefined;
+  },
 ): Stage {
-  if (stage.value === undefined) return stage;
-  const level = stage.id === 'field' ? fieldStrength : f[LEVEL[stage.id]];
+  const level = found[LEVEL[stage.id]];
+  if (stage.value === undefined || !level) return stage;
   const ranged = { ...stage, value: level.median, range: level.range };
+  const medianOf = (id: RangedFigure): number => found[id]?.median ?? Number.NaN;
   const { facts } = stage;
   switch (facts.stage) {
     case 'aerial': {
-      // Of the usual such aerial: what is around it lowers the height calculated for it alone.
-      const lower = f.emf.median / fieldStrength.median / (station.emf / station.fieldStrength);
-      const effectiveHeight = facts.effectiveHeight * lower;
-      return {
-        ...ranged,
-        facts: { ...facts, effectiveHeight, emf: f.emf.median, availablePower: f.aerialPower.median },
-      };
+      const availablePower = about(facts.availablePower, figures.aerialPower).median;
+      // So that the figures of one line agree: the median of a product is not the product of medians.
+      const height = level.median / medianOf('fieldStrength') / (station.emf / station.fieldStrength);
+      const effectiveHeight = facts.effectiveHeight * height;
+      return { ...ranged, facts: { ...facts, effectiveHeight, emf: level.median, availablePower } };
     }
-    case 'tuned circuit':
-      return {
-        ...ranged,
-        facts: {
-          ...facts,
-          gain: f.tunedCircuitVoltage.median / f.emf.median,
-          loadedQ: f.loadedQ.median,
-          bandwidth: bandwidth.median,
-        },
-      };
-    case 'detector':
-      return {
-        ...ranged,
-        facts: { ...facts, inputPower: f.detectorPower.median, inputResistance: f.detectorInputResistance.median },
-      };
+    case 'tuned circuit': {
+      const gain = level.median / medianOf('emf');
+      return { ...ranged, facts: { ...facts, gain, loadedQ: medianOf('loadedQ'), bandwidth: medianOf('bandwidth') } };
+    }
+    case 'detector': {
+      const inputPower = about(facts.inputPower, figures.detectorPower).median;
+      return { ...ranged, facts: { ...facts, inputPower, inputResistance: medianOf('detectorInputResistance') } };
+    }
     case 'audio':
       return {
         ...ranged,
-        facts: { ...facts, directVoltage: f.directVoltage.median, distortion: f.distortion.median },
+        facts: { ...facts, directVoltage: medianOf('directVoltage'), distortion: medianOf('distortion') },
       };
     case 'ear': {
-      const shift = hearing && facts.hearing ? hearing.level - facts.hearing.level : 0;
+      const shift = hearing && station.hearing ? hearing.level - station.hearing.level : 0;
       const tone = facts.tone && { ...facts.tone, level: facts.tone.level + shift };
       return { ...ranged, facts: { ...facts, hearing, tone } };
     }

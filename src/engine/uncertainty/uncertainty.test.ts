@@ -9,7 +9,7 @@ import { receiver, receiveStation } from '../reception/path/receive-station.ts';
 import { readValue } from '../set/read.ts';
 import { DRAWS, type Ranged, rangedOf } from './draws.ts';
 import type { FigureId } from './figures.ts';
-import { setInputs } from './inputs.ts';
+import { changesFor, setInputs } from './inputs.ts';
 import { valueAt } from './spread.ts';
 import { uncertaintyOf } from './uncertainty.ts';
 
@@ -159,6 +159,8 @@ describe('changed parts', () => {
         receiveStation(receiver(changedCircuit(circuit, changes), fieldOf), station).heard.spl;
       const now = level({});
       expect(level({})).toBeCloseTo(receiveStation(receiver(circuit, fieldOf), station).heard.spl, 9);
+      // The set as made is the usual one: every input in its middle.
+      expect(level(changesFor(setInputs(circuit), () => 0))).toBeCloseTo(now, 6);
       for (const { id, spread, changes } of setInputs(circuit)) {
         if (!changes) continue;
         const [low, high] = [level(changes(valueAt(spread, -1.6))), level(changes(valueAt(spread, 1.6)))];
@@ -179,6 +181,7 @@ describe('changed parts', () => {
       earthResistance: 1.0000001,
       effectiveHeight: 1.0000001,
       aerialCapacitance: 1.0000001,
+      aerialLoss: 1.0000001,
       coilLoss: 1.0000001,
       saturationCurrent: 1.0000001,
       seriesResistance: 1.0000001,

@@ -1,7 +1,5 @@
 import type { PartChanges } from '../built/changed-parts.ts';
 import { changedCircuit, type SetCircuit } from '../built/set-circuit.ts';
-import { loudnessOf } from '../reception/hearing/index.ts';
-import type { Loudness } from '../reception/hearing/types.ts';
 import type { FieldAtSite, FieldOptions } from '../reception/path/field.ts';
 import { fieldsAtSite } from '../reception/path/field.ts';
 import { receiver, receiveStation, type TunedStation } from '../reception/path/receive-station.ts';
@@ -12,7 +10,7 @@ import { deviatesOf } from './deviates-of.ts';
 import { DRAWS, deviates, type Ranged, rangedOf } from './draws.ts';
 import { fieldDraws } from './field-draws.ts';
 import { type Evaluations, type FigureDraws, figureDraws } from './figure-draws.ts';
-import { FIGURE_IDS, type FigureId } from './figures.ts';
+import { FIGURE_IDS, FIGURES, type FigureId } from './figures.ts';
 import { MODULATION, marginDraws } from './hearing-spreads.ts';
 import type { SetInput } from './input.ts';
 import { changesFor, setInputs } from './inputs.ts';
@@ -23,17 +21,20 @@ export interface StationUncertainty {
   /** Of the station in the set's list. */
   readonly index: number;
   /** V/m. */
-  readonly fieldStrength: Ranged;
-  readonly figures: Readonly<Record<FigureId, Ranged>>;
+  readonly fieldStrength: Drawn;
+  readonly figures: Readonly<Record<FigureId, Drawn>>;
   /** Over the hearing threshold in the room, and in silence, dB. */
-  readonly margin: Ranged;
-  readonly marginInSilence: Ranged;
-  /** By the medians. */
-  readonly loudness: Loudness;
+  readonly margin: Drawn;
+  readonly marginInSilence: Drawn;
   /** Of all such sets, the share in which the station is heard with no other beside it; 0 out of range. */
   readonly chance: Ratio;
   /** What makes the doubt about the level at the ear, most first. */
   readonly budget: readonly BudgetItem[];
+}
+
+/** A figure over all sets drawn, beside what it is in the set with every input in its middle. */
+export interface Drawn extends Ranged {
+  readonly middle: number;
 }
 
 export interface UncertaintyOptions extends FieldOptions {
@@ -106,16 +107,22 @@ export function uncertaintyOf(
     const level = parts('soundPressureLevel');
     const levels = level.with(NOTHING_KNOWN);
     const margins = marginDraws(station, base.heard, levels);
-    const [level50, over, inSilence] = [levels, margins.margin, margins.inSilence].map(rangedOf);
+    const drawn = (middle: number, draws: Float64Array): Drawn => ({ middle, ...rangedOf(draws) });
+    const { fieldStrength } = base.field;
     return {
       index,
-      fieldStrength: rangedOf(field.drawn.map((dB) => base.field.fieldStrength * 10 ** (dB / 20))),
+      fieldStrength: drawn(
+        fieldStrength,
+        field.drawn.map((dB) => fieldStrength * 10 ** (dB / 20)),
+      ),
       figures: Object.fromEntries(
-        FIGURE_IDS.map((id) => [id, id === 'soundPressureLevel' ? level50 : rangedOf(parts(id).with(NOTHING_KNOWN))]),
-      ) as Record<FigureId, Ranged>,
-      margin: over,
-      marginInSilence: inSilence,
-      loudness: loudnessOf(inSilence.median, over.median, base.heard.splA + level50.median - base.heard.spl),
+        FIGURE_IDS.map((id) => {
+          const draws = id === 'soundPressureLevel' ? levels : parts(id).with(NOTHING_KNOWN);
+          return [id, drawn(FIGURES[id](base), draws)];
+        }),
+      ) as Record<FigureId, Drawn>,
+      margin: drawn(base.heard.margin, margins.margin),
+      marginInSilence: drawn(base.heard.marginInSilence, margins.inSilence),
       chance: base.within ? margins.margin.reduce((heard, m) => heard + (m >= 0 ? 1 : 0), 0) / DRAWS : 0,
       budget: budgetOf(level.with, level.things),
     };

@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import type { DetectorDescription } from '../kinds/detectors/detector-schema.ts';
 import { detectorId } from '../kinds/models.ts';
-import { receive } from '../reception/path/receive.ts';
 import { readValue } from '../set/read.ts';
+import { receiveRanged } from '../uncertainty/receive-ranged.ts';
 import { compareDetectorsOn } from './compare.ts';
 
 const read = readValue(
@@ -18,7 +18,7 @@ it('agrees with the whole reception for the detector the set has, and orders by 
   const rows = compareDetectorsOn(set, 2, undefined, false);
   const fair = rows.find((r) => labelOf(r).includes('fair'))!;
   expect(fair.difference).toBeCloseTo(0, 6);
-  expect(fair.soundPressureLevel).toBeCloseTo(receive(set).stations[2].soundPressureLevel!, 6);
+  expect(fair.soundPressureLevel).toBeCloseTo(receiveRanged(set).stations[2].soundPressureLevel!, 6);
   expect(rows.map((r) => r.soundPressureLevel)).toEqual(
     [...rows.map((r) => r.soundPressureLevel)].sort((a, b) => b - a),
   );

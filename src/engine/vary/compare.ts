@@ -9,7 +9,10 @@ import { type DetectionLaw, lawOfDetector } from '../reception/detection/detecti
 import type { FieldOptions } from '../reception/path/field.ts';
 import { type Receiver, seenBy, TEST_TONE, type TunedStation, toneThrough } from '../reception/path/receive-station.ts';
 import type { Verdict } from '../reception/path/types.ts';
+import { verdictOf } from '../reception/verdict.ts';
 import type { SetDescription } from '../set/description.ts';
+import { usualHearing } from '../uncertainty/ranged-reception.ts';
+import { uncertaintyOf } from '../uncertainty/uncertainty.ts';
 import {
   type Amperes,
   type Decibels,
@@ -21,7 +24,7 @@ import {
 } from '../units/quantities.ts';
 
 import { bestSetting } from './match.ts';
-import { type Trials, trialsOf } from './trial.ts';
+import { type Trial, type Trials, trialsOf } from './trial.ts';
 
 /** One detector in this set, on this station. */
 export interface DetectorOnStation {
@@ -107,7 +110,7 @@ export function compareDetectorsOn(
   options: FieldOptions = {},
 ): DetectorOnStation[] {
   if (!set.place.stations[station]) throw new RangeError(`there is no station ${station}`);
-  const now = trialsOf(set, options).now.figures(station).level;
+  const now = asBuilt(trialsOf(set, options).now, station, options).level;
   const tried = withOwn(set, candidates).map((description) => {
     // The set's own detector keeps the set itself, so that its answers are those of every other asker.
     const trials = trialsOf(description === set.detector ? set : { ...set, detector: description }, options);
@@ -127,14 +130,15 @@ export function compareDetectorsOn(
     .map(({ description, trials, ready, s }): DetectorOnStation => {
       const { detector, bias } = s.circuit;
       const merit = detectorMerit(detector, bias);
+      const { level, verdict } = asBuilt(trials.now, station, options);
       const law = lawOfDetector(s.circuit.averaged, ready.dcResistance, bias);
       return {
         description,
         bias,
         isOwn: description === set.detector && !candidates,
-        soundPressureLevel: s.heard.spl,
-        difference: s.heard.spl - now,
-        heard: trials.now.figures(station).verdict,
+        soundPressureLevel: level,
+        difference: level - now,
+        heard: verdict,
         directVoltage: s.steady.directVoltage,
         carrierVoltage: s.steady.junctionVoltage,
         inputResistance: s.steady.inputResistance,
@@ -164,6 +168,23 @@ export function compareDetectorsOn(
       };
     })
     .sort((a, b) => b.soundPressureLevel - a.soundPressureLevel);
+}
+
+/** Level and verdict of a station as sets built like this one have them: medians, which the path of a station has too. */
+function asBuilt(
+  { receiver, tuned, interference, figures }: Trial,
+  station: number,
+  options: FieldOptions,
+): { readonly level: Decibels; readonly verdict: Verdict } {
+  const { heard, within } = tuned(station);
+  const [uncertainty] = uncertaintyOf(receiver.circuit, { ...options, stations: [station] });
+  if (!uncertainty) return { level: heard.spl, verdict: figures(station).verdict };
+  const { margin, marginInSilence } = heard;
+  const { level, loudness } = usualHearing(
+    { level: heard.spl, levelA: heard.splA, margin, marginInSilence },
+    uncertainty,
+  );
+  return { level, verdict: verdictOf(within, loudness, interference(station)) };
 }
 
 /** Left to choose, the usual ones, and the set's own where it is none of them: measured, another spot, another heater. */

@@ -1,11 +1,11 @@
 import { paretoBest } from '../numerics/pareto.ts';
 import type { FieldOptions } from '../reception/path/field.ts';
-import { receive } from '../reception/path/receive.ts';
 import type { Reception } from '../reception/path/types.ts';
 import { isHeard } from '../reception/verdict.ts';
 import type { SetDescription, WrittenDescription } from '../set/description.ts';
 import { type ReadResult, readValue } from '../set/read.ts';
 import { type Path, withValueAt } from '../set/write.ts';
+import { receiveRanged } from '../uncertainty/receive-ranged.ts';
 
 /** A place in a description and what may stand there, as written. */
 export interface Choice {
@@ -110,7 +110,7 @@ export function varyGrid(
   const all: (Varied & { readonly scores: readonly number[] })[] = [];
   let refused = 0;
   for (const chosen of combinations(choices)) {
-    const reception = receivedWith(readWith(written, choices, chosen), when);
+    const reception = receivedWith(readWith(written, choices, chosen), aims, when);
     if (!reception) {
       refused++;
       continue;
@@ -127,10 +127,17 @@ export function varyGrid(
 }
 
 /** Undefined for a set that cannot be read, or whose parts cannot be built or solved together. */
-function receivedWith(read: ReadResult, when: (set: SetDescription) => FieldOptions): Reception | undefined {
+function receivedWith(
+  read: ReadResult,
+  aims: readonly Aim[],
+  when: (set: SetDescription) => FieldOptions,
+): Reception | undefined {
   if (!read.ok) return undefined;
+  // Of a clearance no median is drawn, and of a station that no aim asks for none is needed.
+  const loudest = aims.flatMap((aim) => (aim.kind === 'loudest' ? [aim.station] : []));
+  const stations = aims.some(({ kind }) => kind === 'most heard') ? undefined : loudest;
   try {
-    return receive(read.set, when(read.set));
+    return receiveRanged(read.set, { ...when(read.set), stations });
   } catch (refusal) {
     if (refusal instanceof RangeError) return undefined;
     throw refusal;

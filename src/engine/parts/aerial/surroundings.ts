@@ -1,7 +1,7 @@
 import type { Decibels, Ratio } from '../../units/quantities.ts';
 
 /** Where an aerial hangs or stands. */
-export const SURROUNDINGS = ['open field', 'garden', 'between houses', 'under the roof', 'indoors'] as const;
+export const SURROUNDINGS = ['nothing', 'open field', 'garden', 'between houses', 'under the roof', 'indoors'] as const;
 /** One of the places in `SURROUNDINGS`. */
 export type Surroundings = (typeof SURROUNDINGS)[number];
 
@@ -24,6 +24,7 @@ const COMMON = 'common practice, no source';
  * 504 kHz at one site). For houses, roofs and rooms no figures were found.
  */
 const OF_WIRES: Readonly<Record<Surroundings, SurroundingsEffect>> = {
+  nothing: { height: [-2, 0, 2], lossTangent: 0, source: GARDENS },
   'open field': { height: [-2, 0, 2], lossTangent: 0.003, source: GARDENS },
   garden: { height: [-8, -4, 0], lossTangent: 0.015, source: GARDENS },
   'between houses': { height: [-11, -6, -1], lossTangent: 0.02, source: COMMON },
@@ -33,6 +34,7 @@ const OF_WIRES: Readonly<Record<Surroundings, SurroundingsEffect>> = {
 
 /** Of frames and rods, which take the magnetic field: trees do nothing to it, brick little, reinforced concrete much. */
 const OF_LOOPS: Readonly<Record<Surroundings, SurroundingsEffect>> = {
+  nothing: { height: [-1.5, 0, 1.5], lossTangent: 0, source: COMMON },
   'open field': { height: [-1.5, 0, 1.5], lossTangent: 0, source: COMMON },
   garden: { height: [-2, 0, 2], lossTangent: 0, source: COMMON },
   'between houses': { height: [-4, -1, 2], lossTangent: 0, source: COMMON },

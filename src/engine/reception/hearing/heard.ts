@@ -18,6 +18,8 @@ export interface HeardInput {
   readonly listening?: 'phones' | 'loudspeaker';
   /** Default 2. */
   readonly ears?: 1 | 2;
+  /** Threshold of the listener over that of the young, healthy ear of the standards, dB; default 0. */
+  readonly hearingLoss?: Decibels;
   /** Highest audio frequency sent; default 4.5 kHz. */
   readonly bandwidth?: Hertz;
 }
@@ -37,9 +39,6 @@ export interface Heard {
   readonly bands: readonly HeardBand[];
   readonly warnings: readonly Warning[];
 }
-
-/** Ears differ: ± around the standard's young, healthy one. From memory. */
-export const EAR_SPREAD: Decibels = 6;
 
 /**
  * Where the words change, dB over the threshold in silence. At 0 the loud moments of speech are just detected, some 10 dB
@@ -63,7 +62,7 @@ const THRESHOLDS = { phones: thresholdsFor('phones'), loudspeaker: thresholdsFor
 /** How a programme is heard, band by band against the ear's threshold and the room. @throws RangeError for a level of NaN. */
 export function heard(input: HeardInput): Heard {
   const { programme = 'speech', room = 'quiet room', listening = 'phones', ears = 2 } = input;
-  const { bandwidth = USUAL_BANDWIDTH } = input;
+  const { bandwidth = USUAL_BANDWIDTH, hearingLoss = 0 } = input;
   const shares = programmeShares(programme);
   const noise = roomNoise(room, listening);
   const thresholds = THRESHOLDS[listening][ears];
@@ -72,7 +71,7 @@ export function heard(input: HeardInput): Heard {
     const sent = frequency <= bandwidth ? shares[i] : Number.NEGATIVE_INFINITY;
     const level = sent === Number.NEGATIVE_INFINITY ? sent : input.soundPressureLevelAt(frequency) + sent;
     if (Number.isNaN(level)) throw new RangeError(`the sound pressure level at ${frequency} Hz is not a number`);
-    const threshold = thresholds[i];
+    const threshold = thresholds[i] + hearingLoss;
     const silent = level + peaks - threshold;
     return {
       frequency,

@@ -121,7 +121,7 @@ describe('how it is heard', () => {
     const masked = flat(30, { room: 'workshop' });
     expect(masked.loudness).toBe('not heard');
     expect(masked.marginInSilence).toBeGreaterThan(0);
-    expect(hearingSentence({ ...masked, level: masked.spl })).toMatch(
+    expect(hearingSentence({ ...masked, level: masked.spl, levelA: masked.splA })).toMatch(
       /^Not heard: \d+ dB below the hearing threshold in a workshop, above it in silence\.$/,
     );
   });
@@ -134,7 +134,7 @@ describe('how it is heard', () => {
   it('nothing is not heard (common practice, no source: with a carrier alone nothing is heard), nonsense is refused', () => {
     const none = flat(Number.NEGATIVE_INFINITY);
     expect(none.loudness).toBe('not heard');
-    expect(hearingSentence({ ...none, level: none.spl })).toMatch(/no sound/);
+    expect(hearingSentence({ ...none, level: none.spl, levelA: none.splA })).toMatch(/no sound/);
     expect(() => flat(Number.NaN)).toThrow(RangeError);
   });
   it('warns of what harms the ears', () => {

@@ -71,6 +71,12 @@ const overLog = (points: readonly (readonly [Hertz, number])[]) => {
 const threshold = overLog(TABLE);
 const earphone = overLog(EARPHONE);
 
+/**
+ * Of people of 20 to 65 over the young, healthy ear of the standards, 1 to 2 kHz: 5th percentile, median and 95th, dB.
+ * ISO 7029:2000, from memory, averaged over those ages.
+ */
+export const LISTENERS: readonly [low: Decibels, usual: Decibels, high: Decibels] = [-7, 4, 20];
+
 /** What two ears hear better than one, dB. From memory: 1.5 to 3. */
 const TWO_EARS: Decibels = 2;
 

@@ -24,6 +24,8 @@ export interface Hearing {
   readonly loudness: Loudness;
   /** dB SPL, long-term mean. */
   readonly level: Decibels;
+  /** The same, A-weighted. */
+  readonly levelA: Decibels;
   /** Over the hearing threshold in this room, and in silence. */
   readonly margin: Decibels;
   readonly marginInSilence: Decibels;

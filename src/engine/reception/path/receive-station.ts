@@ -20,7 +20,7 @@ import {
   type Watts,
 } from '../../units/quantities.ts';
 import { type WorkingPoint, workingPoint } from '../detection/working-point.ts';
-import { type Heard, heard, PEAKS } from '../hearing/index.ts';
+import { type Heard, heard, LISTENERS, PEAKS } from '../hearing/index.ts';
 import { directionShare } from './direction.ts';
 import { type FieldAtSite, fieldsAtSite } from './field.ts';
 
@@ -245,6 +245,7 @@ export function receiveStation(
     room: circuit.set.ear.room,
     listening: load.listening,
     ears: load.ears,
+    hearingLoss: LISTENERS[1],
   });
   return {
     station,

@@ -16,7 +16,7 @@ import { verdictOf, worstOf } from '../verdict.ts';
 import { type FieldOptions, fieldsAtSite } from './field.ts';
 import { type Receiver, receiver, receiveStation, TEST_TONE, type TunedStation } from './receive-station.ts';
 import { speechBands } from './speech-bands.ts';
-import { heardSpread, stagesOf } from './stages.ts';
+import { stagesOf } from './stages.ts';
 import type { Hearing, OutOfRange, PartFigures, Reception, StationReception } from './types.ts';
 
 /**
@@ -62,7 +62,6 @@ export function receive(set: SetDescription, options: FieldOptions = {}): Recept
       margin: hearing?.margin,
       hearing,
       heard: hearing?.loudness ?? 'not heard',
-      spread: heardSpread(ready, s),
       disturbance: worst,
       disturbances,
       moreDisturbances: more,
@@ -109,6 +108,7 @@ const outOfRange = (s: TunedStation, curve: { lowest: number; highest: number })
 const hearingOf = (set: Receiver, s: TunedStation, audioRatios: readonly Decibels[]): Hearing => ({
   loudness: s.heard.loudness,
   level: s.heard.spl,
+  levelA: s.heard.splA,
   margin: s.heard.margin,
   marginInSilence: s.heard.marginInSilence,
   room: s.heard.room,

@@ -2,18 +2,10 @@ import { warning } from '../../facts/warning.ts';
 import { magnitude } from '../../numerics/complex.ts';
 import { type Decibels, decibels, type Hertz, powerDecibels, type Watts } from '../../units/quantities.ts';
 import type { LawOfDetector } from '../detection/detection-law.ts';
-import { EAR_SPREAD, PEAKS } from '../hearing/index.ts';
+import { PEAKS } from '../hearing/index.ts';
 import { effectiveHeight, type Receiver, TEST_TONE, type TunedStation } from './receive-station.ts';
 import type { ToneFacts } from './stage-facts.ts';
 import type { Hearing, Stage } from './types.ts';
-
-/** ± dB on the level in the phones from crystal or diode, coil and taps as built. Common practice, no source. */
-const PARTS_SPREAD = 4;
-
-/** ± dB of the sound in the end: field, parts and phones add as powers; in square law a field's error counts double. */
-export function heardSpread(set: Receiver, s: TunedStation): number {
-  return Math.hypot(s.field.spread * s.work.fieldExponent, PARTS_SPREAD, set.circuit.load.spread, EAR_SPREAD / 2);
-}
 
 /**
  * Every level on the way of a tuned station, field to ear.
@@ -26,12 +18,9 @@ export function stagesOf(
 ): Stage[] {
   const { circuit } = set;
   const f = s.station.frequency;
-  const spread = 10 ** (s.field.spread / 20);
-  const around = (x: number, exponent = 1): [number, number] => [x / spread ** exponent, x * spread ** exponent];
   const height = effectiveHeight(circuit, f);
   const mean = (s.audioVoltage * s.audioVoltage) / 2;
   const matched = decibelsOf(s.steady.inputPower, s.availableAtDetector);
-  const exponent = s.work.fieldExponent;
   const noisy = s.field.fieldStrength < 3 * s.field.noise ? [warning('reception.near-noise')] : [];
   return [
     {
@@ -46,7 +35,6 @@ export function stagesOf(
         sea: s.field.sea,
         departureAngle: s.field.departureAngle,
       },
-      range: around(s.field.fieldStrength),
       warnings: [...s.field.warnings, ...noisy],
     },
     {
@@ -55,7 +43,6 @@ export function stagesOf(
       kind: 'voltage',
       unit: 'V',
       facts: { stage: 'aerial', effectiveHeight: height, emf: s.emf, availablePower: s.aerialPower },
-      range: around(s.emf),
       warnings: [...(circuit.aerial ?? circuit.loop)!.warningsAt(f), ...circuit.earth.warnings],
     },
     {
@@ -65,7 +52,6 @@ export function stagesOf(
       unit: 'V',
       change: decibelsOf(s.availableAtDetector, s.aerialPower),
       facts: { stage: 'tuned circuit', gain: s.tunedVoltage / s.emf, loadedQ: s.loadedQ, bandwidth: width },
-      range: around(s.tunedVoltage),
       warnings: s.within ? [] : [warning('reception.pointer-at-end')],
     },
     {
@@ -80,7 +66,6 @@ export function stagesOf(
         inputResistance: s.steady.inputResistance,
         law: law.lawAt(s.steady.junctionVoltage),
       },
-      range: around(s.steady.junctionVoltage),
       warnings: [...circuit.detector.warnings, ...s.steady.warnings],
     },
     {
@@ -95,7 +80,6 @@ export function stagesOf(
         depth: Math.min(s.station.modulation, 1),
         distortion: s.distortion,
       },
-      range: around(s.audioVoltage, exponent),
       warnings: [...s.audio.warnings],
     },
     {
@@ -111,7 +95,6 @@ export function stagesOf(
         sensitivity: circuit.load.sensitivity,
         listening: circuit.load.listening,
       },
-      range: around(s.phonesPower, 2 * exponent),
       warnings: [...circuit.load.warnings],
     },
     {
@@ -120,7 +103,6 @@ export function stagesOf(
       kind: 'level',
       unit: 'dB SPL',
       facts: { stage: 'ear', hearing, tone: hearing && toneFacts(set, s) },
-      range: hearing && [hearing.level - heardSpread(set, s), hearing.level + heardSpread(set, s)],
       warnings: hearing ? s.heard.warnings : [],
     },
   ];

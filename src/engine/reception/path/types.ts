@@ -33,10 +33,8 @@ export interface Stage {
   readonly change?: Decibels;
   /** What happens here, in figures. */
   readonly facts: StageFacts;
-  /** Lowest and highest the value may well be, from the spread of what is known. */
+  /** 90 % of all sets built like this one, where it is drawn; the value is then their median. */
   readonly range?: readonly [number, number];
-  /** Of all such sets, where it is drawn. */
-  readonly median?: number;
   readonly warnings: readonly Warning[];
 }
 
@@ -90,8 +88,6 @@ export interface StationReception {
   readonly hearing?: Hearing;
   /** Loudness with no other station; not heard out of range. */
   readonly heard: Loudness;
-  /** ± on the level heard, from the spread of field, parts and ear. */
-  readonly spread: Decibels;
   /** The worst neighbour where it has an effect, and all that matter, strongest first. */
   readonly disturbance?: Disturbance;
   readonly disturbances: readonly Disturbance[];

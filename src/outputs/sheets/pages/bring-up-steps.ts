@@ -7,6 +7,7 @@ import type { TuningDescription } from '../../../engine/kinds/tunings/tuning-sch
 import { receiver } from '../../../engine/reception/path/receive-station.ts';
 import type { Reception, StationReception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
+import { hasRanges, type RangedStation } from '../../../engine/uncertainty/ranged-reception.ts';
 import { tapsOf } from '../../drawings/coil/coil.ts';
 import type { Across, BringUpFact, Plates, WindingResistance } from '../../words/index.ts';
 import { type BoardPart, boardParts } from '../board/parts.ts';
@@ -15,7 +16,7 @@ import { heardBest } from './best.ts';
 import { detectorSteps } from './detector-steps.ts';
 import { scaleOf } from './dial-marks.ts';
 import { dialText } from './dial-text.ts';
-import { leadsMatter, metered, voltRange } from './meter.ts';
+import { leadsMatter, metered } from './meter.ts';
 
 const PLATES: ByKind<TuningDescription, Plates> = {
   variable: () => 'vanes',
@@ -197,6 +198,17 @@ function acrossOf({ load }: SetDescription, parts: readonly BoardPart[]): Across
   return resistor ? { at: 'load resistor', tag: resistor } : { at: 'load', load: load.kind };
 }
 
+const rangesOf = (station: StationReception): RangedStation['ranges'] | undefined =>
+  hasRanges(station) ? station.ranges : undefined;
+
+/** What a station adds to a voltage that stands by itself is spread as the audio is, which it comes with. */
+function asAudio(station: StationReception, change: number): readonly [number, number] | undefined {
+  const audio = rangesOf(station)?.audioVoltage;
+  if (!audio || !(station.audioVoltage > 0)) return undefined;
+  const [low, high] = audio.map((end) => (change * end) / station.audioVoltage).sort((a, b) => a - b);
+  return [low, high];
+}
+
 function voltageSteps(set: SetDescription, best: StationReception, parts: readonly BoardPart[]): BringUpFact[] {
   const voltage = best.directVoltage;
   if (!(Math.abs(voltage) > 1e-6)) return [];
@@ -212,12 +224,13 @@ function voltageSteps(set: SetDescription, best: StationReception, parts: readon
         standing,
         from: set.detector.kind === 'valve' ? 'cathode' : 'bias',
         change,
-        changeRange: metered(change) ? voltRange(change, best.spread) : undefined,
+        isMetered: metered(change),
+        changeRange: asAudio(best, change),
       },
     ];
   return [
     metered(voltage)
-      ? { code: 'direct-voltage', voltage, across, range: voltRange(voltage, best.spread) }
+      ? { code: 'direct-voltage', voltage, across, range: rangesOf(best)?.directVoltage }
       : { code: 'direct-voltage-small', voltage, across },
   ];
 }

@@ -2,6 +2,7 @@ import { isLoop } from '../../../engine/kinds/loops.ts';
 import type { Reception } from '../../../engine/reception/path/types.ts';
 import { isHeard } from '../../../engine/reception/verdict.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
+import { hasRanges } from '../../../engine/uncertainty/ranged-reception.ts';
 import {
   besideWords,
   coverageSentences,
@@ -51,7 +52,7 @@ export function glanceSheet(set: SetDescription, reception: Reception, built: Bu
         verdictWords[s.verdict],
         !isHeard(s.verdict) || s.soundPressureLevel === undefined
           ? '—'
-          : texts.level({ level: s.soundPressureLevel, spread: s.spread }),
+          : texts.level({ level: s.soundPressureLevel, range: hasRanges(s) ? s.ranges.soundPressureLevel : undefined }),
         besideWords(s),
       ]),
     );

@@ -8,11 +8,5 @@ const LEADS_MATTER: Ohms = 2;
 /** Whether an ordinary meter would show it. */
 export const metered = (v: Volts): boolean => Math.abs(v) > LEAST_VOLTS;
 
-/** A voltage whose level may be so many dB out: lowest and highest. */
-export function voltRange(v: Volts, spread: number): readonly [Volts, Volts] {
-  const factor = 10 ** (Math.min(Math.abs(spread), 20) / 20);
-  return [v / factor, v * factor];
-}
-
 /** Whether a winding has so little that the meter's leads matter. */
 export const leadsMatter = (r: Ohms): boolean => r < LEADS_MATTER;

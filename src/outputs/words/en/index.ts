@@ -83,7 +83,6 @@ export {
   stageTitle,
   stationSentence,
   uncertaintyHeading,
-  usualLevelSentence,
   verdictWords,
 } from './reception/index.ts';
 export { type BoardWarning, boardSheet, boardWarning, type WireUse, wiringSheet } from './sheets/board.ts';

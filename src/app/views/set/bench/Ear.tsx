@@ -1,3 +1,4 @@
+import { hasRanges } from '../../../../engine/index.ts';
 import { earWords as texts, verdictWords } from '../../../../outputs/words/index.ts';
 import { PartEditor } from '../../../editing/PartEditor.tsx';
 import { useOpenSet } from '../../../state/set-context.ts';
@@ -6,6 +7,7 @@ import { Figures } from '../../../widgets/Figures.tsx';
 export function Ear() {
   const { chosen } = useOpenSet();
   const station = chosen.value;
+  const range = station && hasRanges(station) ? station.ranges.soundPressureLevel : undefined;
   return (
     <section class="card" aria-labelledby="ear-title">
       <h3 id="ear-title">{texts.title}</h3>
@@ -18,7 +20,7 @@ export function Ear() {
                 label: texts.atEar(station.name),
                 term: 'soundPressureLevel',
                 text: texts.soundPressureLevel(station.soundPressureLevel),
-                range: texts.spread(station.spread),
+                range: range && texts.levelRange(range),
               },
               {
                 label: texts.margin,

@@ -1,4 +1,4 @@
-import { formatQuantity, type RangedStation, type StageId } from '../../../../engine/index.ts';
+import { formatQuantity, hasRanges, type RangedStation, type StageId } from '../../../../engine/index.ts';
 import {
   budgetSentence,
   chanceSentence,
@@ -6,20 +6,17 @@ import {
   suggestionWords,
   setWords as texts,
   uncertaintyHeading,
-  usualLevelSentence,
   warningSentences,
 } from '../../../../outputs/words/index.ts';
 import { useOpenSet } from '../../../state/set-context.ts';
 
 /** What happens at a stage for the chosen station, and what would improve it. */
 export function StageNow({ id }: { id: StageId }) {
-  const { chosen, suggestionsFor, rangesFor } = useOpenSet();
+  const { chosen, suggestionsFor } = useOpenSet();
   const station = chosen.value;
   const level = station?.path.find((one) => one.id === id);
   if (!station || !level) return null;
   const suggestions = suggestionsFor(station)?.filter((one) => one.stage === id) ?? [];
-  const ranged = rangesFor(station);
-  const usual = ranged?.path.find((one) => one.id === id);
   const range = level.range?.map((value) =>
     id === 'ear' ? texts.rangeDecibels(value) : formatQuantity(value, level.kind, 2),
   );
@@ -27,13 +24,9 @@ export function StageNow({ id }: { id: StageId }) {
     <div class="stage-now">
       <p>
         <strong>{texts.stageOf(station.name)}</strong> {stageSentence(level)}{' '}
-        {usual?.range ? (
-          <span class="figure-range">{usualLevelSentence(usual)}</span>
-        ) : (
-          range && <span class="figure-range">{texts.range(range[0], range[1])}</span>
-        )}
+        {range && <span class="figure-range">{texts.range(range[0], range[1])}</span>}
       </p>
-      {id === 'ear' && ranged && <Sureness station={ranged} />}
+      {id === 'ear' && hasRanges(station) && <Sureness station={station} />}
       {warningSentences(level.warnings).map((warning) => (
         <p class="figure-warning" key={warning}>
           <span aria-hidden="true">⚠ </span>

@@ -1,4 +1,5 @@
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
+import { wholeDB } from '../../figures.ts';
 import { stationFrequency } from './set.ts';
 
 /** Aerial and earth: titles and figures. */
@@ -89,7 +90,7 @@ export const earWords = {
   atEar: (station: string): string => `${station} at the ear`,
   soundPressureLevel: (level: number | undefined): string =>
     level === undefined ? '—' : `${formatNumber(level, 2)} dB SPL`,
-  spread: (spread: number): string => `±${formatNumber(spread, 1)} dB`,
+  levelRange: ([low, high]: readonly [number, number]): string => `90 %: ${wholeDB(low)} to ${wholeDB(high)} dB SPL`,
   margin: 'Above the hearing threshold here',
   decibels: (level: number | undefined): string => (level === undefined ? '—' : `${formatNumber(level, 2)} dB`),
   verdict: 'Result',

@@ -3,5 +3,5 @@ export { besideWords, interferenceSentence, interferenceWords, moreDisturbancesS
 export { stageLevel, stageSentence, stageTitle } from './stages.ts';
 export { outOfRangeWords, stationSentence } from './stations.ts';
 export { receptionSummary } from './summary.ts';
-export { budgetSentence, chanceSentence, uncertaintyHeading, usualLevelSentence } from './uncertainty.ts';
+export { budgetSentence, chanceSentence, uncertaintyHeading } from './uncertainty.ts';
 export { verdictWords } from './verdicts.ts';

@@ -1,8 +1,5 @@
-import type { Stage } from '../../../../engine/reception/path/types.ts';
 import type { RangedStation } from '../../../../engine/uncertainty/ranged-reception.ts';
-import { formatQuantity } from '../../../../engine/units/format.ts';
 import { wholeDB } from '../../figures.ts';
-import { stageLevel } from './stages.ts';
 
 type Item = RangedStation['budget'][number];
 
@@ -81,14 +78,3 @@ export function chanceSentence({ chance, verdict }: Pick<RangedStation, 'chance'
 
 /** Heading of the things that make a range wide. */
 export const uncertaintyHeading = 'What makes the range (90 %)';
-
-/** A level over all sets built like this one: "Of sets built like this: median 41 dB SPL, 90 % range 20 to 56 dB SPL." */
-export function usualLevelSentence(stage: Stage): string {
-  const median = stageLevel(stage);
-  if (!stage.range) return `Of sets built like this: median ${median}.`;
-  const [low, high] = stage.range;
-  const range = stage.unit.startsWith('dB')
-    ? `${wholeDB(low)} to ${wholeDB(high)} ${stage.unit}`
-    : `${formatQuantity(low, stage.kind, 2)} to ${formatQuantity(high, stage.kind, 2)}`;
-  return `Of sets built like this: median ${median}, 90 % range ${range}.`;
-}

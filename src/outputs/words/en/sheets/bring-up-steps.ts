@@ -4,8 +4,9 @@ import type { LoadDescription } from '../../../../engine/kinds/loads/load-schema
 import type { LoopDescription } from '../../../../engine/kinds/loops.ts';
 import type { SpotWorth } from '../../../../engine/reception/detection/spots.ts';
 import type { StationReception } from '../../../../engine/reception/path/types.ts';
+import { hasRanges } from '../../../../engine/uncertainty/ranged-reception.ts';
 import { formatQuantity } from '../../../../engine/units/format.ts';
-import { kHz, ohms, wholeKHz } from '../../figures.ts';
+import { kHz, ohms, wholeDB, wholeKHz } from '../../figures.ts';
 import { printable } from '../../printable.ts';
 import { crystalSpots } from '../crystal-spots.ts';
 import { listOf } from '../grammar.ts';
@@ -78,13 +79,14 @@ export interface BringUpFacts {
   readonly 'tune-in-two-circuits': TuneIn & Pointers;
   readonly 'aerial-circuit-peak': Pointers & { readonly plates: Plates; readonly coil: string };
   readonly 'turn-loop': { readonly aerial: LoopDescription['kind'] };
-  readonly 'direct-voltage': DirectVoltage & { readonly range: readonly [number, number] };
+  readonly 'direct-voltage': DirectVoltage & { readonly range?: readonly [number, number] };
   readonly 'direct-voltage-small': DirectVoltage;
   readonly 'standing-voltage': DirectVoltage & {
     readonly standing: number;
     readonly from: 'cathode' | 'bias';
-    /** What the station changes, and the range of it where an ordinary meter shows it. */
+    /** What the station changes, whether an ordinary meter shows it, and its 90 % range. */
     readonly change: number;
+    readonly isMetered: boolean;
     readonly changeRange?: readonly [number, number];
   };
   readonly 'ends-of-dial': {
@@ -194,11 +196,17 @@ function earthText({
     : `${figure} for the usual soil over the ground of the place`;
 }
 
+/** " (12 mV to 40 mV)": the 90 % range of a voltage, where it is known. */
+const within = (range: readonly [number, number] | undefined): string =>
+  range ? ` (${V(range[0])} to ${V(range[1])})` : '';
+
 function heardText({ station }: TuneIn): string {
   const name = `${printable(station.name)}, ${kHz(station.frequency)} kHz`;
   const beside = besideWords(station);
   if (station.verdict === 'masked') return `${name}: masked ${beside}.`;
-  const level = `about ${Math.round(station.soundPressureLevel ?? 0)} dB ± ${Math.round(station.spread)} dB at the ear`;
+  const [low, high] = (hasRanges(station) && station.ranges.soundPressureLevel) || [];
+  const range = low === undefined || high === undefined ? '' : ` (90 % range ${wholeDB(low)} to ${wholeDB(high)} dB)`;
+  const level = `about ${wholeDB(station.soundPressureLevel ?? 0)} dB SPL${range} at the ear`;
   const heard = `${name}: ${verdictWords[station.verdict]}, ${level}`;
   return beside ? `${heard}; ${beside}.` : `${heard}.`;
 }
@@ -373,9 +381,9 @@ const STEPS: { readonly [C in BringUpCode]: (figures: BringUpFacts[C]) => BringU
         : 'Loudest when the rod lies at right angles to the direction of the transmitter; nearly silent twice in a turn.',
     suspect: 'No minimum: house wiring carries the signal; try another room.',
   }),
-  'direct-voltage': ({ range: [low, high], ...facts }) => ({
+  'direct-voltage': ({ range, ...facts }) => ({
     act: onStation(facts),
-    expect: `${V(facts.voltage)} direct (${V(low)} to ${V(high)}); with no station tuned in, almost nothing.`,
+    expect: `${V(facts.voltage)} direct${within(range)}; with no station tuned in, almost nothing.`,
     suspect: METER,
   }),
   'direct-voltage-small': (facts) => ({
@@ -383,13 +391,13 @@ const STEPS: { readonly [C in BringUpCode]: (figures: BringUpFacts[C]) => BringU
     expect: `${V(facts.voltage)}, ${SMALL}: skip this step.`,
     suspect: 'Go by ear.',
   }),
-  'standing-voltage': ({ voltage, across, standing, from, change, changeRange }) => {
+  'standing-voltage': ({ voltage, across, standing, from, change, isMetered, changeRange }) => {
     const direction = change * standing < 0 ? 'less' : 'more';
     const source = from === 'cathode' ? 'the hot cathode' : 'the bias';
     return {
       act: `Meter on ${meterRange(voltage)} across ${acrossText(across)}: first with the pointer off every station, then with that station tuned to its loudest.`,
-      expect: changeRange
-        ? `About ${V(standing)} with no station, from ${source}. With the station ${V(voltage)}, that is ${V(change)} ${direction} (${V(changeRange[0])} to ${V(changeRange[1])}).`
+      expect: isMetered
+        ? `About ${V(standing)} with no station, from ${source}. With the station ${V(voltage)}, that is ${V(change)} ${direction}${within(changeRange)}.`
         : `About ${V(standing)} with no station, from ${source}. With the station ${V(voltage)}, a change of ${V(change)}, ${SMALL}.`,
       suspect:
         from === 'cathode'

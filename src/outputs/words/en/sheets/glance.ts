@@ -1,4 +1,5 @@
 import type { ArrangementDescription } from '../../../../engine/kinds/arrangements/arrangement-schema.ts';
+import { wholeDB } from '../../figures.ts';
 import { printable } from '../../printable.ts';
 
 const ARRANGEMENTS: Readonly<Record<ArrangementDescription['kind'], string>> = {
@@ -27,8 +28,8 @@ export const glanceSheet = {
     level: 'At the ear',
     beside: 'Interference',
   },
-  level: ({ level, spread }: { readonly level: number; readonly spread: number }): string =>
-    `${Math.round(level)} dB ± ${Math.round(spread)}`,
+  level: ({ level, range }: { readonly level: number; readonly range?: readonly [number, number] }): string =>
+    range ? `${wholeDB(level)} dB (${wholeDB(range[0])} to ${wholeDB(range[1])})` : `${wholeDB(level)} dB`,
   parts: {
     done: '✓',
     quantity: 'Qty',

@@ -1,0 +1,36 @@
+import { setCircuit } from '../built/set-circuit.ts';
+import { receive } from '../reception/path/receive.ts';
+import type { Reception } from '../reception/path/types.ts';
+import type { SetDescription } from '../set/description.ts';
+import { type RangedReception, rangedReception } from './ranged-reception.ts';
+import { type UncertaintyOptions, uncertaintyOf } from './uncertainty.ts';
+
+/** Of more stations than this only those received best have ranges: each takes some 25 evaluations. */
+const MOST_RANGED = 40;
+
+/**
+ * Stations whose ranges are given where all are asked for.
+ * @param options the reception of the set
+ * @param also indices of some that are asked for in any case.
+ * @returns indices: those, and the 40 received best.
+ */
+export const stationsWithRanges = ({ best }: Reception, also: readonly number[] = []): readonly number[] => [
+  ...new Set([...also, ...best.slice(0, MOST_RANGED)]),
+];
+
+/**
+ * What sets built like this one give at their place: figures are medians with 90 % ranges, verdicts follow from them.
+ * @param set as read
+ * @param options time and coastline, as of `receive`; `stations`, indices of those that have ranges, default those received
+ * best; `also`, some that have them in any case
+ * @returns a reception, its stations with ranges, chance and budget
+ * @throws RangeError for parts that cannot be built; `readValue` names those beforehand.
+ */
+export function receiveRanged(
+  set: SetDescription,
+  { also, stations, ...options }: UncertaintyOptions & { readonly also?: readonly number[] } = {},
+): RangedReception {
+  const reception = receive(set, options);
+  const ranged = stations ?? stationsWithRanges(reception, also);
+  return rangedReception(reception, uncertaintyOf(setCircuit(set), { ...options, stations: ranged }));
+}
