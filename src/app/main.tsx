@@ -17,7 +17,7 @@ import './style/print.css';
 /** The set that a browser kept before it knew several. */
 const FIRST_ID = 'first';
 
-const workers = createSetWorkers((name) => (name === 'reading' ? newReadingWorker() : newEngineWorker(name)));
+const workers = createSetWorkers((worker) => (worker === 'reading' ? newReadingWorker() : newEngineWorker(worker)));
 const sets = createOpenSets(workers, {
   id: FIRST_ID,
   description: JSON.parse(DEMO.text) as unknown,

@@ -117,7 +117,9 @@ describe('calc earth', () => {
       expect(got.range[1].value).toBeGreaterThan(got.resistance.value);
     }
     expect(problems(earth, { shape: 'rod', length: '1 pF', diameter: Number.NaN })).toHaveLength(2);
-    expect(problems(earth, { shape: 'rod', length: 1, diameter: 0.01 }).join()).toMatch(/soil/);
+    // A soil that is not said is the usual one over average ground: 150 Ω·m, ×/÷ 5.
+    const rod = { shape: 'rod', length: 1, diameter: 0.01 };
+    expect(answer(earth, rod).resistance).toEqual(answer(earth, { ...rod, soilResistivity: 150 }).resistance);
     expect(problems(earth, { shape: 'rod', length: 1, diameter: 2, soil: 'clay' }).join()).toMatch(/thinner/);
   });
 });

@@ -149,6 +149,7 @@ const OPTIONS: { readonly [Field in keyof Options]: Names<Options[Field]> } = {
     '1N5711': '1N5711',
   },
   'aerial.surroundings': {
+    nothing: 'nothing (as calculated)',
     'open field': 'open field',
     garden: 'garden',
     'between houses': 'between houses',
