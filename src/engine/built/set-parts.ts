@@ -29,7 +29,7 @@ export interface SetParts {
 const HIGHEST: Hertz = 1.7e6;
 
 /** The highest frequency that a set has to do with. */
-export const highestFrequency = (set: SetDescription): Hertz =>
+const highestFrequency = (set: SetDescription): Hertz =>
   Math.max(HIGHEST, ...set.place.stations.map((s) => s.frequency));
 
 /** Middle of the stations' frequencies, as a ratio scale has it; of medium wave where there are none. */

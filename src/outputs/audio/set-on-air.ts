@@ -76,7 +76,7 @@ export function otherAt({ circuit: { assembly }, ready }: SetOnAir, position: Ra
 }
 
 /** The station nearest to a frequency. */
-export const nearestTo = ({ onAir }: SetOnAir, pointer: Hertz): OnAir | undefined =>
+const nearestTo = ({ onAir }: SetOnAir, pointer: Hertz): OnAir | undefined =>
   onAir.reduce<OnAir | undefined>(
     (b, s) => (!b || Math.abs(s.station.frequency - pointer) < Math.abs(b.station.frequency - pointer) ? s : b),
     undefined,
