@@ -6,8 +6,9 @@ import { magnitude } from '../../numerics/complex.ts';
 import type { SetDescription } from '../../set/description.ts';
 import { readText } from '../../set/read.ts';
 import { bearingOf, emfOf, receiver, receiveStation, TEST_TONE } from '../path/receive-station.ts';
-import { besideStation, interferenceAmong } from './beside.ts';
+import { besideStation, interferenceAmong, ratiosBeside } from './beside.ts';
 import { disturbances } from './separation.ts';
+import { carrierBalance } from './two-carriers.ts';
 
 /** An example with so many stations, spread over the band, with their bearings. */
 function crowded(example: string, count: number): SetDescription {
@@ -39,7 +40,7 @@ function counted(set: SetDescription) {
     };
   const ready = receiver({ ...circuit, aerial: counting(circuit.aerial), loop: counting(circuit.loop) });
   const tuned = set.place.stations.map((s) => receiveStation(ready, s));
-  const all = tuned.map((s) => besideStation(ready, s, tuned, tuned.length));
+  const all = tuned.map((s) => besideStation(ready, s, tuned, tuned.length, 4));
   return { ready, tuned, all, heights };
 }
 
@@ -58,19 +59,24 @@ describe.each(['medium-wave-galena', 'frame-aerial'])('interference among many s
         frequency: station.frequency,
         modulation: Math.min(station.modulation, 1),
       });
-      const pairs = tuned
+      const others = tuned
         .filter((other) => other !== wanted)
         .map((other) => ({
-          ...sent(other),
-          voltage:
-            emfOf(circuit, other.station, other.field, bearingOf(wanted.station, wanted.field)) *
-            network.at(other.station.frequency).level(g, wanted.position, wanted.other),
+          arriving: other,
+          view: network.at(other.station.frequency),
+          emf: emfOf(circuit, other.station, other.field, bearingOf(wanted.station, wanted.field)),
         }));
+      const pairs = others.map(({ arriving, view, emf }) => ({
+        ...sent(arriving as typeof wanted),
+        voltage: emf * view.level(g, wanted.position, wanted.other),
+      }));
       const audioLoad = Math.max(magnitude(ready.audioLoadAt(TEST_TONE)), 1);
       expect(all[k]).toEqual(
         disturbances({ ...sent(wanted), voltage: wanted.steady.junctionVoltage }, pairs, {
           slopeVoltage: circuit.averaged.detector.slopeVoltage,
           loadTime: (circuit.set.load.bypass + 30e-12) / (1 / audioLoad + g / 2),
+          inFull: ratiosBeside(ready, wanted, (place) => others[place], carrierBalance()),
+          mostInFull: 4,
         }),
       );
     }
@@ -112,11 +118,12 @@ describe.each(['medium-wave-galena', 'frame-aerial'])('interference among many s
 
   it('finds in a long list the disturbers that all pairs give, with the same figures', () => {
     const { ready, tuned } = counted(crowded(example, 200));
-    const among = interferenceAmong(ready, tuned);
+    // In full without a limit: what a pair of stations gives is then the same in any list.
+    const among = interferenceAmong(ready, tuned, undefined, Number.POSITIVE_INFINITY);
     for (const wanted of tuned.filter((_, k) => k % 10 === 0)) {
       // All pairs, in lists short enough to be evaluated whole.
       const whole = Array.from({ length: 4 }, (_, part) => tuned.slice(50 * part, 50 * part + 50))
-        .flatMap((part) => besideStation(ready, wanted, part, part.length))
+        .flatMap((part) => besideStation(ready, wanted, part, part.length, Number.POSITIVE_INFINITY))
         .sort((a, b) => a.audioRatio - b.audioRatio);
       const { disturbances } = among(wanted);
       expect(disturbances.slice(0, 12)).toEqual(whole.slice(0, 12));

@@ -5,10 +5,13 @@ import type { FrequencyView } from '../../solvers/linear/views.ts';
 import type { Decibels, Degrees, Hertz, Metres, Volts } from '../../units/quantities.ts';
 import { isTurned } from '../path/direction.ts';
 import type { FieldAtSite } from '../path/field.ts';
-import { bearingOf, emfOf, type Receiver, TEST_TONE, type TunedStation } from '../path/receive-station.ts';
+import { bearingOf, emfOf, type Receiver, seenBy, TEST_TONE, type TunedStation } from '../path/receive-station.ts';
 import type { Disturbance } from '../path/types.ts';
 import { candidatesAmong, SHORT_LIST, samplesAmong } from './candidates.ts';
+import { carrierLaw } from './carrier-law.ts';
 import { disturbances, HIGHEST_WHISTLE, NEGLIGIBLE } from './separation.ts';
+import { type CarrierBalance, carrierBalance } from './two-carriers.ts';
+import { type Programme, toneRatio } from './two-programmes.ts';
 
 /** A station as it arrives at the site, whatever the set is tuned to. */
 export interface Arriving {
@@ -38,16 +41,20 @@ export interface Beside {
 const KEPT = 12;
 /** and besides so many that stand least clear of it, for their whistle. */
 const LEAST_CLEAR = 4;
+/** Stations whose programme is evaluated in full beside one: those least clear by an estimate. */
+const IN_FULL = 4;
 
 /**
  * Interference at any station of a place: what is the same for all of them is calculated once for each station. Of more
  * than 64 others only those that can matter are evaluated, about a hundred and fifty evaluations however many there are.
  * @param keep the strongest kept beside each station, four that stand least clear among them or besides
+ * @param inFull so many at most are evaluated in full beside each station, the others by an estimate
  */
 export function interferenceAmong(
   set: Receiver,
   others: readonly Arriving[],
   keep = KEPT,
+  inFull = IN_FULL,
 ): (wanted: TunedStation) => Beside {
   const ready = others.map(
     (arriving): Ready => ({
@@ -64,6 +71,7 @@ export function interferenceAmong(
   // A frame without a fixed direction is turned to the wanted station, away from others.
   const facingAny = isTurned(set.circuit.set.aerial) ? undefined : emfsFacing(undefined);
   const frequencies = others.map(({ station }) => station.frequency);
+  const balance = carrierBalance();
   const sampled = others.length > SHORT_LIST ? samplesAmong(frequencies) : undefined;
   return (wanted) => {
     const g = 1 / wanted.steady.inputResistance;
@@ -81,17 +89,18 @@ export function interferenceAmong(
           highestWhistle: HIGHEST_WHISTLE,
         })
       : { chosen: [...ready.keys()], others: 0 };
-    const carriers = chosen
-      .filter((i) => !isWanted(i))
-      .map((i) => {
-        const { view, sent } = ready[i];
-        const { name, frequency, modulation } = sent;
-        return { name, frequency, modulation, voltage: emfs[i] * view.level(g, wanted.position, wanted.other) };
-      });
+    const beside = chosen.filter((i) => !isWanted(i));
+    const carriers = beside.map((i) => {
+      const { view, sent } = ready[i];
+      const { name, frequency, modulation } = sent;
+      return { name, frequency, modulation, voltage: emfs[i] * view.level(g, wanted.position, wanted.other) };
+    });
     const audioLoad = Math.max(magnitude(set.audioLoadAt(TEST_TONE)), 1);
     const all = disturbances({ ...sentBy(wanted.station), voltage: wanted.steady.junctionVoltage }, carriers, {
       slopeVoltage: set.circuit.averaged.detector.slopeVoltage,
       loadTime: (set.circuit.set.load.bypass + 30e-12) / (1 / audioLoad + g / 2),
+      inFull: ratiosBeside(set, wanted, (place) => ({ ...ready[beside[place]], emf: emfs[beside[place]] }), balance),
+      mostInFull: inFull,
     });
     const kept = mattering(all, keep);
     return {
@@ -101,6 +110,48 @@ export function interferenceAmong(
     };
   };
 }
+
+/**
+ * Wanted over unwanted tone of any station beside a tuned one, evaluated in full.
+ * @param otherAt a station by its place, with its emf, V
+ */
+export function ratiosBeside(
+  set: Receiver,
+  wanted: TunedStation,
+  otherAt: (place: number) => Pick<Ready, 'arriving' | 'view'> & { readonly emf: Volts },
+  balance: CarrierBalance,
+): (place: number) => Decibels | undefined {
+  const { circuit, dcResistance } = set;
+  const law = carrierLaw(circuit.averaged, circuit.assembly.wiring);
+  let own: Programme | undefined;
+  return (place) => {
+    own ??= { ...seenBy(set, wanted), depth: sentBy(wanted.station).modulation };
+    const { arriving, view, emf } = otherAt(place);
+    const { station } = arriving;
+    const { position, other } = wanted;
+    const beat = station.frequency - wanted.station.frequency;
+    return toneRatio(
+      {
+        law,
+        wanted: own,
+        other: {
+          ...seenBy(set, { emf, position, other, station, view: view.at(position, other) }),
+          depth: sentBy(station).modulation,
+        },
+        isOtherBelow: beat < 0,
+        dcResistance,
+        beatLoad: set.audioLoadAt(Math.max(Math.abs(beat), SLOWEST_BEAT)),
+        bias: circuit.bias,
+        audioLoad: magnitude(set.audioLoadAt(TEST_TONE)),
+        conductance: 1 / wanted.steady.inputResistance,
+      },
+      balance,
+    );
+  };
+}
+
+/** Of two stations on one frequency; direct current has a load of its own. */
+const SLOWEST_BEAT: Hertz = 20;
 
 /** The first so many, and those that stand least clear of the wanted station, in the same order. */
 function mattering(all: readonly Disturbance[], keep: number): readonly Disturbance[] {
@@ -115,7 +166,8 @@ export const besideStation = (
   wanted: TunedStation,
   others: readonly Arriving[],
   keep?: number,
-): readonly Disturbance[] => interferenceAmong(set, others, keep)(wanted).disturbances;
+  inFull?: number,
+): readonly Disturbance[] => interferenceAmong(set, others, keep, inFull)(wanted).disturbances;
 
 /** What a station sends, as far as it interferes. */
 type Sent = Pick<StationDescription, 'name' | 'frequency' | 'modulation'>;

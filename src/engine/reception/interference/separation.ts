@@ -15,6 +15,13 @@ export interface SeparationOptions {
   readonly slopeVoltage: Volts;
   /** Of the detector's load and by-pass: whether it can follow the beat of the two carriers. */
   readonly loadTime: Seconds;
+  /**
+   * Wanted over unwanted programme of one of the others, by its place, evaluated in full; undefined where it cannot be.
+   * Left out: the estimate stands.
+   */
+  readonly inFull?: (other: number) => Decibels | undefined;
+  /** Others evaluated in full at most: those that the estimate has least clear. Default all. */
+  readonly mostInFull?: number;
 }
 
 /** Voltage ratio: weaker than this beside the wanted carrier, nobody hears it. */
@@ -23,47 +30,81 @@ export const NEGLIGIBLE = 10 ** (-40 / 20);
 export const HIGHEST_WHISTLE = 10_000;
 const ANGLES = Float64Array.from({ length: 16 }, (_, i) => Math.cos(((i + 0.5) * Math.PI) / 16));
 
+/** Outside these an estimate is enough: nothing but the other is heard, or nothing of it, dB. */
+const [BURIED, FAR_BELOW] = [-30, 50];
+
 /**
- * What other stations leave behind at the detector, strongest first.
- * The detector works on the sum of two carriers. Where its load follows their beat it answers the envelope, and the
+ * What other stations leave behind at the detector, strongest first. Each is estimated: the detector works on the sum of two carriers. Where its load follows their beat it answers the envelope, and the
  * stronger suppresses the weaker; where it cannot, it averages the current, ln I0(x1) + ln I0(x2), and both come
- * through by their own slope. The two are joined by how much of the beat the load lets pass. Good to a few dB.
+ * through by their own slope. The two are joined by how much of the beat the load lets pass. Good to some dB, 14 at the
+ * worst, and so those least clear are evaluated in full.
  */
 export function disturbances(
   wanted: CarrierAtDetector,
   others: readonly CarrierAtDetector[],
-  { slopeVoltage, loadTime }: SeparationOptions,
+  options: SeparationOptions,
 ): Disturbance[] {
-  const found: Disturbance[] = [];
-  for (const other of others) {
-    if (!(other.voltage > wanted.voltage * NEGLIGIBLE)) continue;
-    const beat = Math.abs(other.frequency - wanted.frequency);
-    const follows = 1 / (1 + (2 * Math.PI * beat * loadTime) ** 2);
-    const x1 = wanted.voltage / slopeVoltage;
-    const x2 = other.voltage / slopeVoltage;
-    const coherent = envelopeSlopes(x1, x2);
-    const apart = { first: x1 * ratioI1I0(x1), second: x2 * ratioI1I0(x2) };
-    const first = wanted.modulation * (follows * coherent.first + (1 - follows) * apart.first);
-    const second = other.modulation * (follows * coherent.second + (1 - follows) * apart.second);
-    const audioRatio = decibels(Math.abs(first) / Math.max(Math.abs(second), 1e-12));
-    const carrierRatio = decibels(wanted.voltage / other.voltage);
-    const whistle =
-      beat > 30 && beat < HIGHEST_WHISTLE
-        ? decibels((wanted.modulation * wanted.voltage) / other.voltage)
-        : Number.POSITIVE_INFINITY;
-    const felt = Math.min(audioRatio, whistle);
-    const isWhistle = whistle < audioRatio + 10;
-    found.push({
-      by: other.name,
-      frequency: other.frequency,
-      carrierRatio,
-      audioRatio,
-      separation: felt,
-      effect: effectOf(felt),
-      whistle: isWhistle ? beat : undefined,
-    });
-  }
-  return found.sort((a, b) => a.audioRatio - b.audioRatio);
+  const estimated = others.flatMap((other, place) =>
+    other.voltage > wanted.voltage * NEGLIGIBLE
+      ? [{ other, place, audioRatio: estimatedRatio(wanted, other, options) }]
+      : [],
+  );
+  return replacedInFull(estimated, options)
+    .map(({ other, audioRatio }) => disturbance(wanted, other, audioRatio))
+    .sort((a, b) => a.audioRatio - b.audioRatio);
+}
+
+interface Estimated {
+  readonly other: CarrierAtDetector;
+  readonly place: number;
+  readonly audioRatio: Decibels;
+}
+
+function replacedInFull(
+  estimated: readonly Estimated[],
+  { inFull, mostInFull = Number.POSITIVE_INFINITY }: SeparationOptions,
+): readonly Estimated[] {
+  if (!inFull) return estimated;
+  const least = estimated
+    .filter(({ audioRatio }) => audioRatio > BURIED && audioRatio < FAR_BELOW)
+    .sort((a, b) => a.audioRatio - b.audioRatio)
+    .slice(0, mostInFull);
+  const chosen = new Set(least);
+  return estimated.map((one) => (chosen.has(one) ? { ...one, audioRatio: inFull(one.place) ?? one.audioRatio } : one));
+}
+
+function estimatedRatio(
+  wanted: CarrierAtDetector,
+  other: CarrierAtDetector,
+  { slopeVoltage, loadTime }: SeparationOptions,
+): Decibels {
+  const beat = Math.abs(other.frequency - wanted.frequency);
+  const follows = 1 / (1 + (2 * Math.PI * beat * loadTime) ** 2);
+  const x1 = wanted.voltage / slopeVoltage;
+  const x2 = other.voltage / slopeVoltage;
+  const coherent = envelopeSlopes(x1, x2);
+  const apart = { first: x1 * ratioI1I0(x1), second: x2 * ratioI1I0(x2) };
+  const first = wanted.modulation * (follows * coherent.first + (1 - follows) * apart.first);
+  const second = other.modulation * (follows * coherent.second + (1 - follows) * apart.second);
+  return decibels(Math.abs(first) / Math.max(Math.abs(second), 1e-12));
+}
+
+function disturbance(wanted: CarrierAtDetector, other: CarrierAtDetector, audioRatio: Decibels): Disturbance {
+  const beat = Math.abs(other.frequency - wanted.frequency);
+  const whistle =
+    beat > 30 && beat < HIGHEST_WHISTLE
+      ? decibels((wanted.modulation * wanted.voltage) / other.voltage)
+      : Number.POSITIVE_INFINITY;
+  const felt = Math.min(audioRatio, whistle);
+  return {
+    by: other.name,
+    frequency: other.frequency,
+    carrierRatio: decibels(wanted.voltage / other.voltage),
+    audioRatio,
+    separation: felt,
+    effect: effectOf(felt),
+    whistle: whistle < audioRatio + 10 ? beat : undefined,
+  };
 }
 
 /** d⟨ln I0(|x1 + x2 e^jθ|)⟩ / d ln x1 and x2, averaged over the beat. */
