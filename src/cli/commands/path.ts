@@ -77,7 +77,9 @@ export const path: Command = {
       const fields = fieldsAtSite(set.place, when);
       const ready = receiver(setCircuit(set), fields);
       const limits = audioLimits(ready, receiveStation(ready, set.place.stations[index]));
-      const sentences = audioLimitSentences(limits).map((sentence) => `  ${sentence}`);
+      const sentences = audioLimitSentences({ ...limits, distortion: reception.stations[index].distortion }).map(
+        (sentence) => `  ${sentence}`,
+      );
       io.out(`${pathAnswer.audio}\n${sentences.join('\n')}\n\n`);
     }
     io.out(`${pathAnswer.stations}\n${stationsTable(reception.stations, io.width)}\n`);

@@ -162,7 +162,7 @@ export function compareDetectorsOn(
           return { voltage, current: detector.current(voltage) };
         }),
         merit: { resistance: merit.resistance, figure: merit.figure },
-        bestTap: tap ? bestTapOf(trials, station) : undefined,
+        bestTap: tap ? bestTapOf(trials, station, level - s.heard.spl) : undefined,
         bestLoad: bestLoad(ready, s),
         warnings: [...detector.warnings, ...s.steady.warnings],
       };
@@ -220,9 +220,10 @@ function bestLoad(ready: Receiver, s: TunedStation): DetectorOnStation['bestLoad
   return { resistance, gain: powerDecibels(power(resistance) / Math.max(s.audioPower, 1e-30)) };
 }
 
-function bestTapOf(trials: Trials, station: number): BestTap | undefined {
+/** @param shift from the level of the set with every input in its middle to the median, dB. */
+function bestTapOf(trials: Trials, station: number, shift: Decibels): BestTap | undefined {
   const best = bestSetting(trials, station, 'arrangement.detectorTap');
   if (best === undefined || typeof best.value !== 'number') return undefined;
   const { level, heard, clearance } = best.after;
-  return { turns: best.value, of: best.of, gain: best.gain, soundPressureLevel: level, heard, clearance };
+  return { turns: best.value, of: best.of, gain: best.gain, soundPressureLevel: level + shift, heard, clearance };
 }

@@ -40,7 +40,7 @@ export function AfterDetector() {
         <>
           <h4>{texts.programme(station.name)}</h4>
           <ul class="bench-words">
-            {audioLimitSentences(curves.value.audio).map((words) => (
+            {audioLimitSentences({ ...curves.value.audio, distortion: station.distortion }).map((words) => (
               <li key={words}>{words}</li>
             ))}
           </ul>
