@@ -28,7 +28,7 @@ describe('the command line', () => {
   it('answers first, in words, then in figures with units', () => {
     const { status, stdout } = faintwave(['path', example]);
     expect(status).toBe(0);
-    expect(stdout).toMatch(/You would hear .* kHz: comfortable/);
+    expect(stdout).toMatch(/You would hear .* kHz: quiet/);
     expect(stdout).toMatch(/Field at the site +\S+ mV\/m/);
     expect(stdout).toMatch(/What would help most\n {2}\S.*: \+\d/);
     expect(stdout).toMatch(/power lines/);
