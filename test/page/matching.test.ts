@@ -6,11 +6,11 @@ test('the best taps for a station are found, taken and taken back', async () => 
     await page.locator('.station').first().waitFor();
     await page.getByRole('tab', { name: /^Tuned circuit/ }).click();
     await page.getByText(/^Find the best taps for/).click();
-    const tap = page.getByLabel('Detector tap', { exact: true }).first();
+    const tap = page.getByLabel('Aerial tap', { exact: true }).first();
     const before = await tap.inputValue();
-    await page.getByText(/Best at \d+ turns \(now 18 turns\): /).waitFor();
+    await page.getByText(/Best at \d+ turns \(now 11 turns\): /).waitFor();
     await page.getByText(/Of \w+ stations heard one remains, and the dial then covers \d+ to \d+ kHz/).waitFor();
-    await page.getByRole('button', { name: 'Take the best: Detector tap' }).click();
+    await page.getByRole('button', { name: 'Take the best: Aerial tap' }).click();
     await expect.poll(() => tap.inputValue()).not.toBe(before);
     await page.getByRole('button', { name: 'Undo', exact: true }).first().click();
     await expect.poll(() => tap.inputValue()).toBe(before);
