@@ -104,7 +104,8 @@ export const passed = (page: Page, ms: number): Promise<void> =>
 
 /** Waits until the page has left everything in its place for a second: drawings and curves come in after the answer. */
 export async function settled(page: Page): Promise<void> {
-  await page.waitForLoadState('networkidle');
+  // A worker that ends while it loads leaves a request that never ends; what counts is that nothing moves any more.
+  await page.waitForLoadState('networkidle', { timeout: 20_000 }).catch(() => undefined);
   await page.evaluate(
     () =>
       new Promise<void>((resolve) => {
