@@ -35,12 +35,12 @@ export interface SetReception {
   readonly areSuggestionsBehind: ReadonlySignal<boolean>;
 }
 
-/** An answer about one station, and what it is of: it comes after the figures and may be of the set before. */
-interface AboutStation<Answer> {
+/** What would help a station, and what it is of: it comes after the figures and may be of the set before. */
+interface Suggested {
   readonly set: SetDescription;
   readonly time: When;
   readonly station: number;
-  readonly answer: Answer;
+  readonly answer: readonly Suggestion[];
 }
 
 /** Suggestions try many changed sets, so they have a worker of their own and wait for a pause. */
@@ -56,7 +56,7 @@ export function createReception(
   const received = signal<Reception | undefined>(undefined);
   const receptionSet = signal<SetDescription | undefined>(undefined);
   const receptionError = signal<string | undefined>(undefined);
-  const suggested = signal<AboutStation<readonly Suggestion[]> | undefined>(undefined);
+  const suggested = signal<Suggested | undefined>(undefined);
   /** How sure the figures of stations are. */
   const sureness = signal<{ readonly set: SetDescription; readonly answer: StationUncertainties } | undefined>(
     undefined,
@@ -99,28 +99,27 @@ export function createReception(
   let uncertainties: Latest<UncertaintyQuestion> | undefined;
   let suggester: Latest<SuggestionsQuestion> | undefined;
   let pause: ReturnType<typeof setTimeout> | undefined;
-  const askAboutStation = (set: SetDescription, station: number): void => {
+  const askAboutStation = (now: Reception, set: SetDescription, station: number): void => {
     uncertainties ??= workers.askUncertainty(({ set }, reply) => {
       if ('answer' in reply) sureness.value = { set, answer: reply.answer };
     });
-    const now = received.peek();
-    if (now) {
-      const stations = stationsWithRanges(now, [station]);
-      uncertainties.ask({ about: 'uncertainty', set, stations, time: time.peek() });
-    }
+    const stations = stationsWithRanges(now, [station]);
+    uncertainties.ask({ about: 'uncertainty', set, stations, time: time.peek() });
     suggester ??= workers.askSuggestions(({ set, time, station }, reply) => {
       if ('answer' in reply) suggested.value = { set, time, station, answer: reply.answer };
     });
     suggester.ask({ about: 'suggestions', set, station, time: time.peek() });
   };
-  // Only once the figures are there: the first answer shall not share its processor with a worker that starts.
+  // Of the index alone, or the ranges that come in would ask for themselves again.
   const chosenIndex = computed(() => chosen.value?.index);
+  // Only once the figures are there: the first answer shall not share its processor with a worker that starts.
   const stopPausing = effect(() => {
     const station = chosenIndex.value;
     const set = receptionSet.value;
+    const now = received.value;
     clearTimeout(pause);
-    if (station === undefined || set === undefined || !received.value || !hasFocus.value) return;
-    pause = setTimeout(() => askAboutStation(set, station), SUGGESTION_PAUSE_MS);
+    if (station === undefined || set === undefined || !now || !hasFocus.value) return;
+    pause = setTimeout(() => askAboutStation(now, set, station), SUGGESTION_PAUSE_MS);
   });
 
   return {

@@ -5,7 +5,7 @@ import type { Element } from '../network/elements.ts';
 import { PART } from '../network/part-ids.ts';
 import { add, complex } from '../numerics/complex.ts';
 import { surroundingsEffect } from '../parts/aerial/surroundings.ts';
-import type { Farads, Hertz, Ohms, Ratio } from '../units/quantities.ts';
+import { type Farads, fromDecibels, type Hertz, type Ohms, type Ratio } from '../units/quantities.ts';
 import type { AerialInCircuit } from './aerial-elements.ts';
 
 /** What of an aerial is otherwise: factors, and the tan δ that its capacitance then has. */
@@ -56,5 +56,5 @@ export const surroundingsOf = (
 ): { readonly effectiveHeight: Ratio; readonly lossTangent: number } => {
   if (isGivenAerial(aerial)) return { effectiveHeight: 1, lossTangent: 0 };
   const { height, lossTangent } = surroundingsEffect(isLoop(aerial), aerial.surroundings);
-  return { effectiveHeight: 10 ** (height[1] / 20), lossTangent };
+  return { effectiveHeight: fromDecibels(height[1]), lossTangent };
 };

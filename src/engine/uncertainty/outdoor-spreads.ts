@@ -4,10 +4,10 @@ import { CAPACITANCE_FACTOR, surroundingsEffect } from '../parts/aerial/surround
 import { WATER_PIPE_SPREAD } from '../parts/earth/earth.ts';
 import { SOILS, type SoilName, soilOverGround } from '../parts/earth/soil.ts';
 import type { SetDescription } from '../set/description.ts';
+import { fromDecibels } from '../units/quantities.ts';
 import type { SetInput } from './input.ts';
 import { between, COMMON_PRACTICE, type Spread, timesOrOver } from './spread.ts';
 
-const fromDecibels = (dB: number): number => 10 ** (dB / 20);
 const height = (low: number, middle: number, high: number, source: string): Spread =>
   between('factor', [fromDecibels(low), fromDecibels(middle), fromDecibels(high)], source);
 

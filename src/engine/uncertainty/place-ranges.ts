@@ -2,7 +2,7 @@ import { type Ground, groundConstants } from '../place/ground.ts';
 import { type GroundFieldInput, groundField } from '../place/ground-wave/ground-field.ts';
 import type { EnvironmentKind } from '../place/noise/man-made.ts';
 import type { Noise } from '../place/noise/noise.ts';
-import type { Decibels } from '../units/quantities.ts';
+import { type Decibels, fromDecibels } from '../units/quantities.ts';
 import { SKY_WAVE, sectionsWith, siteSpread } from './field-draws.ts';
 
 type Range = readonly [low: number, high: number];
@@ -17,8 +17,8 @@ const CLASS = 1.8;
  * @returns the two ends, in the unit of the value.
  */
 export const rangeOfDecibels = (value: number, [below, above]: Range): Range => [
-  value * 10 ** (below / 20),
-  value * 10 ** (above / 20),
+  value * fromDecibels(below),
+  value * fromDecibels(above),
 ];
 
 /**

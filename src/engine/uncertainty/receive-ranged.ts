@@ -10,12 +10,12 @@ const MOST_RANGED = 40;
 
 /**
  * Stations whose ranges are given where all are asked for.
- * @param options the reception of the set
+ * @param reception of the set
  * @param also indices of some that are asked for in any case.
  * @returns indices: those, and the 40 received best.
  */
-export const stationsWithRanges = ({ best }: Reception, also: readonly number[] = []): readonly number[] => [
-  ...new Set([...also, ...best.slice(0, MOST_RANGED)]),
+export const stationsWithRanges = (reception: Reception, also: readonly number[] = []): readonly number[] => [
+  ...new Set([...also, ...reception.best.slice(0, MOST_RANGED)]),
 ];
 
 /**

@@ -4,7 +4,7 @@ import type { FieldAtSite, FieldOptions } from '../reception/path/field.ts';
 import { fieldsAtSite } from '../reception/path/field.ts';
 import { receiver, receiveStation, type TunedStation } from '../reception/path/receive-station.ts';
 import type { StationDescription } from '../set/place.ts';
-import { decibels, type Ratio } from '../units/quantities.ts';
+import { decibels, fromDecibels, type Ratio } from '../units/quantities.ts';
 import { type BudgetItem, budgetOf } from './budget.ts';
 import { deviatesOf } from './deviates-of.ts';
 import { DRAWS, deviates, type Ranged, rangedOf } from './draws.ts';
@@ -75,7 +75,7 @@ export function uncertaintyOf(
     const shifted = (station: StationDescription): FieldAtSite => {
       const field = fieldOf(station);
       const i = stations.findIndex((s) => s.station === station);
-      return { ...field, fieldStrength: field.fieldStrength * 10 ** ((strength * (widths[i] ?? 0)) / 20) };
+      return { ...field, fieldStrength: field.fieldStrength * fromDecibels(strength * (widths[i] ?? 0)) };
     };
     const set = attempt(() => receiver(changedCircuit(circuit, changes), shifted));
     return stations.map(({ station, field }) => set && field && attempt(() => receiveStation(set, station)));
@@ -113,7 +113,7 @@ export function uncertaintyOf(
       index,
       fieldStrength: drawn(
         fieldStrength,
-        field.drawn.map((dB) => fieldStrength * 10 ** (dB / 20)),
+        field.drawn.map((dB) => fieldStrength * fromDecibels(dB)),
       ),
       figures: Object.fromEntries(
         FIGURE_IDS.map((id) => {

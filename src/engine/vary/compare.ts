@@ -110,12 +110,15 @@ export function compareDetectorsOn(
   options: FieldOptions = {},
 ): DetectorOnStation[] {
   if (!set.place.stations[station]) throw new RangeError(`there is no station ${station}`);
-  const now = asBuilt(trialsOf(set, options).now, station, options).level;
+  const own = trialsOf(set, options);
+  const now = asBuilt(own.now, station, options);
   const tried = withOwn(set, candidates).map((description) => {
     // The set's own detector keeps the set itself, so that its answers are those of every other asker.
-    const trials = trialsOf(description === set.detector ? set : { ...set, detector: description }, options);
+    const isOwn = description === set.detector;
+    const trials = isOwn ? own : trialsOf({ ...set, detector: description }, options);
     const ready = trials.now.receiver;
-    return { description, trials, ready, s: { ...trials.now.tuned(station), circuit: ready.circuit } };
+    const s = { ...trials.now.tuned(station), circuit: ready.circuit };
+    return { description, trials, ready, s, heard: isOwn ? now : asBuilt(trials.now, station, options) };
   });
   // All that any of them is swept over, so that no one's place is missing from another's curve.
   const lowest = Math.min(
@@ -127,17 +130,16 @@ export function compareDetectorsOn(
     ...tried.map(({ s: { steady } }) => 1.1 * (steady.deviceVoltage + steady.junctionVoltage)),
   );
   return tried
-    .map(({ description, trials, ready, s }): DetectorOnStation => {
+    .map(({ description, trials, ready, s, heard: { level, verdict } }): DetectorOnStation => {
       const { detector, bias } = s.circuit;
       const merit = detectorMerit(detector, bias);
-      const { level, verdict } = asBuilt(trials.now, station, options);
       const law = lawOfDetector(s.circuit.averaged, ready.dcResistance, bias);
       return {
         description,
         bias,
         isOwn: description === set.detector && !candidates,
         soundPressureLevel: level,
-        difference: level - now,
+        difference: level - now.level,
         heard: verdict,
         directVoltage: s.steady.directVoltage,
         carrierVoltage: s.steady.junctionVoltage,

@@ -1,4 +1,4 @@
-import type { Decibels, Ratio } from '../../units/quantities.ts';
+import { type Decibels, fromDecibels, type Ratio } from '../../units/quantities.ts';
 
 /** Where an aerial hangs or stands. */
 export const SURROUNDINGS = ['nothing', 'open field', 'garden', 'between houses', 'under the roof', 'indoors'] as const;
@@ -61,7 +61,7 @@ export const surroundingsEffect = (loop: boolean, surroundings = usualSurroundin
  * @returns the 5th percentile and the 95th, m.
  */
 export function heightRange(height: number, { height: [low, , high] }: SurroundingsEffect): [number, number] {
-  return [height * 10 ** (low / 20), height * 10 ** (high / 20)];
+  return [height * fromDecibels(low), height * fromDecibels(high)];
 }
 
 /** Three published aerials against their calculated capacitance, sag and lead-in not measured: ×/÷, 90 %. */

@@ -1,6 +1,7 @@
 import type { AerialDescription } from '../../../engine/kinds/aerials/aerial-schema.ts';
 import { type ByKind, byKind } from '../../../engine/kinds/by-kind.ts';
 import type { EarthDescription } from '../../../engine/kinds/earths/earth-schema.ts';
+import { isGivenAerial } from '../../../engine/kinds/given-aerials.ts';
 import { isLoop } from '../../../engine/kinds/loops.ts';
 import { wireShape } from '../../../engine/kinds/models.ts';
 import { wireTree } from '../../../engine/parts/aerial/shapes.ts';
@@ -27,7 +28,7 @@ const m = (metres: number): string => formatQuantity(metres, 'length', 3);
  */
 export function drawAerial(aerial: AerialDescription, earth: EarthDescription, room: Room = {}): Scene {
   if (isLoop(aerial)) return drawLoop(aerial, room);
-  const tree = aerial.kind === 'measured' || aerial.kind === 'impedance' ? undefined : wireTree(wireShape(aerial));
+  const tree = isGivenAerial(aerial) ? undefined : wireTree(wireShape(aerial));
   // Wires that run across are seen a little from above, as they would be from the garden gate.
   const flat = (p: readonly number[]): Point => [p[0] + 0.4 * p[1], p[2] + 0.22 * p[1]];
   const foot: Point = tree ? flat(tree.points[0]) : [0, 1];

@@ -1,6 +1,7 @@
 import type { PartRole } from '../../../engine/built/identity.ts';
 import { setCircuit } from '../../../engine/built/set-circuit.ts';
 import { type ByKind, byKind } from '../../../engine/kinds/by-kind.ts';
+import { isGivenAerial } from '../../../engine/kinds/given-aerials.ts';
 import type { LoadDescription } from '../../../engine/kinds/loads/load-schema.ts';
 import { isLoop } from '../../../engine/kinds/loops.ts';
 import type { TuningDescription } from '../../../engine/kinds/tunings/tuning-schema.ts';
@@ -132,7 +133,7 @@ function aerialSteps(set: SetDescription, reception: Reception, parts: readonly 
       resistance: earth.resistance,
       range: earth.range,
       capacitance: aerial.capacitance,
-      measuredAerial: set.aerial.kind === 'measured' || set.aerial.kind === 'impedance',
+      measuredAerial: isGivenAerial(set.aerial),
     },
   ];
 }
