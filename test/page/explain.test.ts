@@ -88,6 +88,16 @@ describe('explaining on the page', () => {
     });
   });
 
+  test('a slow zoom asked for while its scene is being made runs to its end', async () => {
+    await withPage(async (page) => {
+      await openExplain(page);
+      await pick(page, /too fast to see/);
+      await page.getByRole('button', { name: 'Slow zoom' }).click();
+      await expect.poll(() => page.locator('.explain-head h2').textContent()).toMatch(/too fast to see/);
+      await expect.poll(() => shown(page)).toBe('8 µs');
+    });
+  });
+
   test('scenes are edited, ordered and kept with the set', async () => {
     await withPage(async (page) => {
       await openExplain(page);

@@ -1,5 +1,5 @@
 import type { Ref } from 'preact';
-import { useEffect, useImperativeHandle, useRef } from 'preact/hooks';
+import { useEffect, useImperativeHandle, useLayoutEffect, useRef } from 'preact/hooks';
 import {
   between,
   Columns,
@@ -86,18 +86,19 @@ export function Stage(props: Props) {
   const live = useRef<Live>(undefined as unknown as Live);
   live.current ??= liveFor(scene);
 
-  // Another scene begins at its own view; a change of the same scene's settings leaves the view alone.
-  useEffect(() => {
+  // Another scene begins at its own view; a change of the same scene's settings leaves the view alone. Before the next
+  // frame, or a slow zoom asked for while the scene was made would run first and be undone.
+  useLayoutEffect(() => {
     const { still, prepared } = now.current;
     const seconds = still && scene.picture ? PICTURES[scene.picture].still(prepared.facts) : 0;
     const view = limited(scene);
     Object.assign(live.current, { view, target: view, seconds, zoomSeconds: 0, shownSpan: 0 });
   }, [scene.title, scene.from, scene.span, scene.picture]);
-  useEffect(() => {
+  useLayoutEffect(() => {
     live.current.dirty = true;
     live.current.palette = undefined;
   });
-  useEffect(() => {
+  useLayoutEffect(() => {
     live.current.zoomSeconds = 0;
   }, [props.zooming]);
 
