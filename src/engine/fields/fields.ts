@@ -55,7 +55,8 @@ export function object<const E extends v.ObjectEntries>(entries: E, hint?: Coded
   const message = refuse<v.BaseIssue<unknown>>(({ input, path }) => {
     const key = path?.at(-1)?.key;
     // A missing key is refused as its own field would refuse nothing.
-    if (input === undefined && typeof key === 'string' && Object.hasOwn(entries, key)) return missing(entries[key]);
+    if (input === undefined && typeof key === 'string' && Object.hasOwn(entries, key))
+      return refusalOfMissing(entries[key]);
     return { expected: { code: 'object' }, hint };
   });
   const schema = v.looseObject(entries, message);
@@ -69,7 +70,8 @@ export function object<const E extends v.ObjectEntries>(entries: E, hint?: Coded
   });
 }
 
-function missing(field: v.GenericSchema | v.GenericSchemaAsync): Refusal {
+/** As the field itself would refuse nothing. */
+export function refusalOfMissing(field: v.GenericSchema | v.GenericSchemaAsync): Refusal {
   const read = v.safeParse(field as v.GenericSchema, undefined);
   const expected = read.success ? undefined : refusalOf(read.issues[0])?.expected;
   return { expected: expected ?? { code: 'value' }, given: { code: 'nothing' } };

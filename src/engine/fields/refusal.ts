@@ -44,6 +44,12 @@ export interface Expectations extends QuantityExpectations {
   /** A list longer than the schema allows; it is named by its path. */
   readonly 'items.at-most': { readonly count: number };
   readonly 'items.at-least': { readonly count: number };
+  /** A list of plain numbers where no keys are given. */
+  readonly 'list-of': { readonly keys: readonly string[] };
+  readonly 'object-of': { readonly keys: readonly string[] };
+  /** Two figures of which the first is the smaller. */
+  readonly rising: { readonly lower: string; readonly upper: string };
+  readonly 'finite-number': NoFigures;
   readonly text: NoFigures;
   readonly 'text.at-most': { readonly characters: number };
   readonly 'a-name': NoFigures;

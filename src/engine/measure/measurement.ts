@@ -1,0 +1,97 @@
+import type { CautionCode } from '../facts/cautions.ts';
+import type { Warning, WarningCode } from '../facts/warning.ts';
+import type { QuantityKind } from '../units/quantity-kind.ts';
+import type { SuspectReading } from './dial-fit.ts';
+import type { Fitted } from './fitted.ts';
+import type { Fields, ValuesOf } from './reading-fields.ts';
+
+/** What a measurement takes besides the set itself. */
+export type Equipment =
+  | 'set'
+  | 'ears'
+  | 'station'
+  | 'voltmeter'
+  | 'ammeter'
+  | 'ohmmeter'
+  | 'signal generator'
+  | 'oscilloscope'
+  | 'sound card'
+  | 'network analyser'
+  | 'capacitance meter'
+  | 'inductance meter'
+  | 'battery'
+  | 'known capacitors'
+  | 'known resistors'
+  | 'coupling transformer'
+  | 'auxiliary earths'
+  | 'dummy aerial';
+
+/** A figure of a set that a measurement settles: the part, and what of it. */
+export type MeasuredProperty =
+  | 'coil.inductance'
+  | 'coil.q'
+  | 'coil.selfCapacitance'
+  | 'coil.mutualInductance'
+  | 'tuning.stray'
+  | 'tuning.capacitance'
+  | 'aerial.capacitance'
+  | 'aerial.inductance'
+  | 'aerial.resistance'
+  | 'earth.resistance'
+  | 'detector.saturationCurrent'
+  | 'detector.ideality'
+  | 'detector.seriesResistance'
+  | 'detector.leakage'
+  | 'load.resistance'
+  | 'load.impedance'
+  | 'load.capacitance'
+  | 'transformer.primaryInductance'
+  | 'transformer.leakage'
+  | 'station.fieldStrength';
+
+/** One figure that a kind of measurement yields. */
+export interface Yield {
+  /** Left out for a number without a unit. */
+  readonly quantity?: QuantityKind;
+  /** What of the set it settles; left out where it only informs. */
+  readonly settles?: MeasuredProperty;
+  /** Not with all readings. */
+  readonly optional?: true;
+}
+
+/** What readings say. */
+export interface Measured {
+  readonly figures: Readonly<Record<string, Fitted>>;
+  /** One standard deviation of the readings about the fit, where more were read than are unknown. */
+  readonly scatter?: number;
+  /** Readings left out as misread. */
+  readonly suspects?: readonly SuspectReading[];
+  readonly warnings: readonly Warning[];
+}
+
+/** A kind of measurement: what is read, what follows, and what it takes. */
+export interface Measurement {
+  /** What is read, by name. */
+  readonly fields: Fields;
+  /** The field that is named when readings possible one by one lead nowhere together. */
+  readonly readings: string;
+  readonly yields: Readonly<Record<string, Yield>>;
+  readonly equipment: readonly Equipment[];
+  readonly cautions: readonly CautionCode[];
+  /** What it may warn of. */
+  readonly warnings: readonly WarningCode[];
+  /**
+   * @param values as its fields are read, SI
+   * @throws UnfitReadings where no figure follows
+   */
+  readonly fit: (values: Readonly<Record<string, unknown>>) => Measured;
+}
+
+/** A kind of measurement, its readings typed by its fields. */
+export const measurement = <const Fs extends Fields>(
+  kind: Omit<Measurement, 'fields' | 'fit' | 'readings'> & {
+    readonly fields: Fs;
+    readonly readings: keyof Fs & string;
+    readonly fit: (values: ValuesOf<Fs>) => Measured;
+  },
+): Measurement => ({ ...kind, fit: (values) => kind.fit(values as ValuesOf<Fs>) });
