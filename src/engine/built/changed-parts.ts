@@ -1,6 +1,6 @@
 import { isLoop } from '../kinds/loops.ts';
+import { earthTimes } from '../kinds/measured/parts-as-measured.ts';
 import { earthModel, loadModel, resistivityOf } from '../kinds/models.ts';
-import { complex } from '../numerics/complex.ts';
 import type { Detector, DevicePoint } from '../parts/detector/detector.ts';
 import { exponentialDetector } from '../parts/detector/exponential.ts';
 import type { EarthModel } from '../parts/earth/earth.ts';
@@ -61,16 +61,7 @@ function changedEarth(set: SetDescription, earth: EarthModel, changes: PartChang
     const resistivity = Math.min(1e6, resistivityOf(written) * soilResistivity);
     changed = earthModel({ ...written, soil: 'as its resistivity', soilResistivity: resistivity });
   }
-  if (earthResistance === 1) return changed;
-  const { impedanceAt } = changed;
-  return {
-    ...changed,
-    resistance: changed.resistance * earthResistance,
-    impedanceAt: (f) => {
-      const z = impedanceAt(f);
-      return complex(z.re * earthResistance, z.im);
-    },
-  };
+  return earthTimes(changed, earthResistance);
 }
 
 function aerialWith(
@@ -134,10 +125,16 @@ function changedLoad(set: SetDescription, load: Load, { loadImpedance = 1, sensi
 }
 
 function withImpedance({ load: written }: SetDescription, load: Load, factor: Ratio): Load {
-  if (written.kind === 'crystal earpiece') return loadModel({ ...written, capacitance: written.capacitance * factor });
+  if (written.kind === 'crystal earpiece') {
+    const capacitance = written.measured?.capacitance?.value ?? written.capacitance;
+    const measured = { ...written.measured, capacitance: undefined };
+    return loadModel({ ...written, measured, capacitance: capacitance * factor });
+  }
   if (written.kind !== 'phones') return load;
   const winding = loadModel({ ...written, transformer: undefined })
     .elements('from', 'to')
     .elements.find((e) => e.kind === 'inductor');
-  return winding?.kind === 'inductor' ? loadModel({ ...written, inductance: winding.inductance * factor }) : load;
+  if (winding?.kind !== 'inductor') return load;
+  const measured = { ...written.measured, impedance: undefined };
+  return loadModel({ ...written, measured, inductance: winding.inductance * factor });
 }

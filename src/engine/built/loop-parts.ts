@@ -1,6 +1,8 @@
 import type { Warning } from '../facts/warning.ts';
 import type { AerialDescription } from '../kinds/aerials/aerial-schema.ts';
 import type { SectionedCoil, Stretch } from '../kinds/arrangements/coil-sections.ts';
+import { isLoop } from '../kinds/loops.ts';
+import { windingFactors } from '../kinds/measured/winding-as-measured.ts';
 import type { Element } from '../network/elements.ts';
 import { owned } from '../network/ids.ts';
 import { PART } from '../network/part-ids.ts';
@@ -30,6 +32,31 @@ const CAPACITANCE_PER_METRE = 50e-12;
  * @throws RangeError for sizes that cannot be wound.
  */
 export function loopOf(aerial: AerialDescription, lossFactor: number): LoopAerial | undefined {
+  const calculated = calculatedLoop(aerial, lossFactor);
+  if (!calculated || !isLoop(aerial) || !aerial.measured) return calculated;
+  const { selfCapacitance, effectiveHeight } = aerial.measured;
+  const factors = windingFactors(
+    { inductanceAt: () => calculated.inductance, resistanceAt: calculated.resistanceAt },
+    aerial.measured,
+  );
+  const height = effectiveHeight
+    ? effectiveHeight.value / calculated.effectiveHeightAt(effectiveHeight.at ?? USUAL_FREQUENCY)
+    : 1;
+  return {
+    ...calculated,
+    inductance: factors.inductance * calculated.inductance,
+    partial: (from, to) => factors.inductance * calculated.partial(from, to),
+    mutual: (first, second) => factors.inductance * calculated.mutual(first, second),
+    selfCapacitance: selfCapacitance?.value ?? calculated.selfCapacitance,
+    resistanceAt: (f) => (f > 0 ? factors.resistance : 1) * calculated.resistanceAt(f),
+    effectiveHeightAt: (f) => height * calculated.effectiveHeightAt(f),
+  };
+}
+
+/** Where a loop's height was measured if nobody says where. */
+const USUAL_FREQUENCY: Hertz = 1e6;
+
+function calculatedLoop(aerial: AerialDescription, lossFactor: number): LoopAerial | undefined {
   const sourceOf =
     (whole: number) =>
     (from: string, to: string, turns: Stretch): Element => ({

@@ -2,17 +2,18 @@ import { warning } from '../facts/warning.ts';
 import type { AerialDescription } from '../kinds/aerials/aerial-schema.ts';
 import { soilAgainstGround } from '../kinds/earths/soil-of-place.ts';
 import { isLoop, type LoopDescription } from '../kinds/loops.ts';
+import { earthTimes } from '../kinds/measured/parts-as-measured.ts';
 import { detectorModel, earthModel, loadModel, tuningModel } from '../kinds/models.ts';
 import type { VariableCapacitor } from '../parts/capacitor/model.ts';
 import type { Detector } from '../parts/detector/detector.ts';
 import type { EarthModel } from '../parts/earth/earth.ts';
 import type { Load } from '../parts/load/model.ts';
 import type { SetDescription } from '../set/description.ts';
-import type { Hertz, Ratio } from '../units/quantities.ts';
+import type { Hertz, Ohms, Ratio } from '../units/quantities.ts';
 import { type AerialInCircuit, aerialInCircuit } from './aerial-elements.ts';
 import { type CoilPart, coilsOf } from './coil-parts.ts';
 import { type LoopAerial, loopOf } from './loop-parts.ts';
-import { changedAerial, surroundingsOf } from './surrounded-aerial.ts';
+import { aerialAsMeasured, changedAerial, resistanceShare, surroundingsOf } from './surrounded-aerial.ts';
 
 /** The parts of a set as made, not yet joined. */
 export interface SetParts {
@@ -54,7 +55,12 @@ export function partsOf(set: SetDescription, { coilLoss = 1, detector, like }: M
   const isSame = (...keys: readonly (keyof SetDescription)[]): boolean =>
     like !== undefined && keys.every((key) => set[key] === like.set[key]);
   const hasSameStations = like !== undefined && set.place.stations === like.set.place.stations;
-  const earth = isSame('earth') && set.place.ground === like!.set.place.ground ? like!.earth : earthOf(set);
+  // A resistance measured of aerial and earth together is shared between them.
+  const hasSameEarth =
+    isSame('earth') &&
+    set.place.ground === like!.set.place.ground &&
+    (isSame('aerial') || (!measuresEarth(set.aerial) && !measuresEarth(like!.set.aerial)));
+  const earth = hasSameEarth ? like!.earth : earthOf(set);
   return {
     earth,
     tuning: isSame('tuning') ? like!.tuning : tuningModel(set.tuning),
@@ -72,19 +78,41 @@ export function partsOf(set: SetDescription, { coilLoss = 1, detector, like }: M
   };
 }
 
+const measuresEarth = (aerial: AerialDescription): boolean =>
+  !isLoop(aerial) && aerial.measured?.resistance !== undefined;
+
 function earthOf(set: SetDescription): EarthModel {
-  const model = earthModel(set.earth);
+  const { aerial } = set;
+  const calculated = earthModel(set.earth);
+  const model =
+    isLoop(aerial) || !measuresEarth(aerial) || set.earth.measured?.resistance
+      ? calculated
+      : earthTimes(
+          calculated,
+          resistanceShare(aerial, surroundedOver(set, aerial, calculated), resistanceOf(calculated)),
+        );
   const apart = isLoop(set.aerial) ? undefined : soilAgainstGround(set.earth, set.place.ground);
   return apart ? { ...model, warnings: [...model.warnings, warning('earth.soil-and-ground', apart)] } : model;
 }
 
-/** A wire or measured aerial over an earth, among what is around it. */
-export const aerialOver = (
+const resistanceOf =
+  (earth: EarthModel) =>
+  (f: Hertz): Ohms =>
+    earth.impedanceAt(f).re;
+
+const surroundedOver = (
   set: SetDescription,
   aerial: Exclude<AerialDescription, LoopDescription>,
   earth: EarthModel,
 ): AerialInCircuit =>
   changedAerial(aerialInCircuit(aerial, earth, highestFrequency(set)), { ...surroundingsOf(aerial), capacitance: 1 });
+
+/** A wire or measured aerial over an earth, among what is around it; what of it was measured wins. */
+export const aerialOver = (
+  set: SetDescription,
+  aerial: Exclude<AerialDescription, LoopDescription>,
+  earth: EarthModel,
+): AerialInCircuit => aerialAsMeasured(aerial, surroundedOver(set, aerial, earth), resistanceOf(earth));
 
 function aerialOf(
   set: SetDescription,
@@ -97,5 +125,7 @@ function aerialOf(
   const around = surroundingsOf(aerial);
   if (!isLoop(aerial)) return { aerial: aerialOver(set, aerial, earth) };
   const loop = loopOf(aerial, coilLoss);
-  return { loop: loop && { ...loop, effectiveHeightAt: (f) => around.effectiveHeight * loop.effectiveHeightAt(f) } };
+  // Measured among what is around it.
+  const height = aerial.measured?.effectiveHeight ? 1 : around.effectiveHeight;
+  return { loop: loop && { ...loop, effectiveHeightAt: (f) => height * loop.effectiveHeightAt(f) } };
 }

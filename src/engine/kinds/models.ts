@@ -21,6 +21,8 @@ import { wireOf } from './coils/wire-of.ts';
 import type { DetectorDescription } from './detectors/detector-schema.ts';
 import type { EarthDescription } from './earths/earth-schema.ts';
 import type { LoadDescription } from './loads/load-schema.ts';
+import { earthAsMeasured, givenJunction, givenLoad, tuningEnds } from './measured/parts-as-measured.ts';
+import { coilAsMeasured } from './measured/winding-as-measured.ts';
 import type { TuningDescription } from './tunings/tuning-schema.ts';
 
 /** From what a description says of a part to the part's model: field names differ where a builder's words do. */
@@ -142,16 +144,21 @@ export const resistivityOf = (earth: Exclude<EarthDescription, { kind: 'measured
     : SOILS[earth.soil as SoilName].resistivity;
 
 /** @throws RangeError for sizes that cannot be built. */
-export const earthModel = once((described: EarthDescription): EarthModel => byKind(EARTHS, described));
+export const earthModel = once(
+  (described: EarthDescription): EarthModel =>
+    earthAsMeasured(byKind(EARTHS, described), described.measured?.resistance),
+);
 
 /** @throws RangeError when it cannot be as described. */
 export const tuningModel = once(
   (tuning: TuningDescription): VariableCapacitor =>
-    variableCapacitor(tuning as Parameters<typeof variableCapacitor>[0]),
+    variableCapacitor({ ...tuning, measured: tuningEnds(tuning.measured) } as Parameters<typeof variableCapacitor>[0]),
 );
 
 /** @throws RangeError when it cannot be as described. */
-export const loadModel = once((load: LoadDescription): Load => audioLoad(load as Parameters<typeof audioLoad>[0]));
+export const loadModel = once(
+  (load: LoadDescription): Load => audioLoad(givenLoad(load) as Parameters<typeof audioLoad>[0]),
+);
 
 const LIBRARY_IDS: ByKind<DetectorDescription, string> = {
   galena: ({ spot }) => `galena-${spot}`,
@@ -195,7 +202,9 @@ const DETECTORS: ByKind<DetectorDescription, Detector> = {
 };
 
 /** @throws RangeError for values no device has. */
-export const detectorModel = once((detector: DetectorDescription): Detector => byKind(DETECTORS, detector));
+export const detectorModel = once(
+  (detector: DetectorDescription): Detector => byKind(DETECTORS, givenJunction(detector)),
+);
 
 type WoundDescription = Exclude<CoilDescription, { shape: 'measured' }>;
 
@@ -214,4 +223,4 @@ const COILS: ByKind<CoilDescription, CoilModel> = {
 };
 
 /** @throws RangeError for a coil that cannot be wound. */
-export const coilModel = once((coil: CoilDescription): CoilModel => byKind(COILS, coil));
+export const coilModel = once((coil: CoilDescription): CoilModel => coilAsMeasured(byKind(COILS, coil), coil.measured));

@@ -6,6 +6,13 @@ import { coil } from '../kinds/coils/coil-schema.ts';
 import { detector } from '../kinds/detectors/detector-schema.ts';
 import { earth } from '../kinds/earths/earth-schema.ts';
 import { load } from '../kinds/loads/load-schema.ts';
+import {
+  coilAfterEdit,
+  detectorAfterEdit,
+  earthAfterEdit,
+  loadAfterEdit,
+  tuningAfterEdit,
+} from '../kinds/measured/after-edit.ts';
 import { tuning } from '../kinds/tunings/tuning-schema.ts';
 import { crossChecks } from './cross-checks.ts';
 import type { SetDescription } from './description.ts';
@@ -36,10 +43,35 @@ export function editedSet(set: SetDescription, edits: readonly Edit[]): EditedSe
     if (!read.success) return { ok: false, reason: read.issues.map((issue) => issue.message).join('; ') };
     edited = withValueAt(edited, index === undefined ? [key] : [key, index], read.output);
   }
+  edited = withMeasuredOf(set, edited);
   const problems = crossChecks(edited);
   return problems.length > 0
     ? { ok: false, reason: problems.map(({ path, expected }) => `${path}: ${expected.code}`).join('; ') }
     : { ok: true, set: edited };
+}
+
+/** Whatever was measured of the parts as they were, for the parts as they are now. */
+function withMeasuredOf(before: SetDescription, after: SetDescription): SetDescription {
+  let set = after;
+  const follow = <K extends 'earth' | 'tuning' | 'detector' | 'load'>(
+    key: K,
+    by: (was: SetDescription[K], is: SetDescription[K]) => SetDescription[K],
+  ): void => {
+    // A figure that was edited itself is as the edit says.
+    if (before[key] === after[key] || !before[key].measured) return;
+    if (JSON.stringify(before[key].measured) !== JSON.stringify(after[key].measured)) return;
+    set = { ...set, [key]: by(before[key], after[key]) };
+  };
+  follow('earth', earthAfterEdit);
+  follow('tuning', tuningAfterEdit);
+  follow('detector', detectorAfterEdit);
+  follow('load', loadAfterEdit);
+  const coils = after.coils.map((coil, i) => {
+    const was = before.coils[i];
+    const isAsWas = JSON.stringify(was?.measured) === JSON.stringify(coil.measured);
+    return was && was !== coil && coil.measured && isAsWas ? coilAfterEdit(was, coil) : coil;
+  });
+  return coils.some((coil, i) => coil !== after.coils[i]) ? { ...set, coils } : set;
 }
 
 interface TouchedPart {

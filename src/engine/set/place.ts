@@ -15,6 +15,7 @@ import {
 } from '../fields/fields.ts';
 import { LIMITS } from '../fields/limits.ts';
 import { refuse } from '../fields/refusal.ts';
+import { measuredStation } from '../kinds/measured/measured-schema.ts';
 import { givenValue } from '../units/refusal.ts';
 
 const ENVIRONMENTS = ['city', 'residential', 'rural', 'quiet rural'] as const;
@@ -70,13 +71,17 @@ export const station = v.pipe(
     programme: withDefault(choice('station.programme', PROGRAMMES), 'speech'),
     hours: v.optional(words('station.hours', 40)),
     sections: v.optional(list('station.sections', 'sections', section, { max: 50 })),
+    measured: measuredStation,
   }),
   v.check(
     (s) =>
       s.fieldStrength !== undefined ||
+      s.measured?.fieldStrength !== undefined ||
       (s.power !== undefined && (s.distance !== undefined || s.position !== undefined)),
     refuse({ code: 'field-or-power' }),
   ),
+  // A field that was measured wins over one that was read from a map, and over power and distance.
+  v.transform((s) => (s.measured?.fieldStrength ? { ...s, fieldStrength: s.measured.fieldStrength.value } : s)),
 );
 
 const listening = v.union(

@@ -1,8 +1,11 @@
+import type { MeasuredValue } from '../kinds/measured/measured-schema.ts';
+import { standardErrorOf, USUAL_ERROR } from '../kinds/measured/usual-errors.ts';
 import { detectorId } from '../kinds/models.ts';
 import type { Detector } from '../parts/detector/detector.ts';
 import { DETECTOR_KINDS } from '../parts/detector/library.ts';
 import type { SetDescription } from '../set/description.ts';
 import type { PartInput, SetInput } from './input.ts';
+import { amountSpread, shareSpread } from './measured-spread.ts';
 import { between, COMMON_PRACTICE, plusOrMinus, type Spread, timesOrOver } from './spread.ts';
 
 /** A device that somebody measured: a meter's errors. */
@@ -21,6 +24,19 @@ const measuredSpread: JunctionSpread = {
   series: timesOrOver(MEASURED.factor, MEASURED.source),
   leakage: timesOrOver(MEASURED.factor, MEASURED.source),
 };
+
+const USUAL: Readonly<Record<keyof JunctionSpread, number>> = {
+  current: USUAL_ERROR.saturationCurrent,
+  ideality: USUAL_ERROR.ideality,
+  series: USUAL_ERROR.seriesResistance,
+  leakage: USUAL_ERROR.leakage,
+};
+
+/** With the standard error that the builder states. */
+const ofMeasured = (name: keyof JunctionSpread, measured: MeasuredValue): Spread =>
+  name === 'ideality'
+    ? amountSpread(measured.value * standardErrorOf(measured, USUAL.ideality))
+    : shareSpread(measured, USUAL[name]);
 
 /** Of a kind of the library: as the library states it. */
 function junctionSpread({ detector }: SetDescription): JunctionSpread {
@@ -55,8 +71,9 @@ export function detectorSpreads(set: SetDescription, model: Detector): SetInput[
       },
     ];
   const kind = junctionSpread(set);
-  const about = (name: keyof JunctionSpread, given: unknown): Spread =>
-    given === undefined ? kind[name] : measuredSpread[name];
+  const measured = detector.measured ?? {};
+  const about = (name: keyof JunctionSpread, given: unknown, value: MeasuredValue | undefined): Spread =>
+    value ? ofMeasured(name, value) : given === undefined ? kind[name] : measuredSpread[name];
   const one = (id: PartInput, spread: Spread, changes: SetInput['changes']): SetInput => ({
     id,
     settledBy: 'detector',
@@ -64,15 +81,23 @@ export function detectorSpreads(set: SetDescription, model: Detector): SetInput[
     changes,
   });
   const inputs = [
-    one('saturation current', about('current', detector.saturationCurrent), (saturationCurrent) => ({
-      saturationCurrent,
-    })),
-    one('ideality', about('ideality', detector.ideality), (ideality) => ({ ideality })),
-    one('series resistance', about('series', detector.seriesResistance), (seriesResistance) => ({
-      seriesResistance,
-    })),
+    one(
+      'saturation current',
+      about('current', detector.saturationCurrent, measured.saturationCurrent),
+      (saturationCurrent) => ({
+        saturationCurrent,
+      }),
+    ),
+    one('ideality', about('ideality', detector.ideality, measured.ideality), (ideality) => ({ ideality })),
+    one(
+      'series resistance',
+      about('series', detector.seriesResistance, measured.seriesResistance),
+      (seriesResistance) => ({
+        seriesResistance,
+      }),
+    ),
   ];
   if (model.law && model.law.leakage > 0)
-    inputs.push(one('leakage', about('leakage', detector.leakage), (leakage) => ({ leakage })));
+    inputs.push(one('leakage', about('leakage', detector.leakage, measured.leakage), (leakage) => ({ leakage })));
   return inputs;
 }

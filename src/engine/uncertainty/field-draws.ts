@@ -1,3 +1,4 @@
+import { standardErrorOf, USUAL_ERROR } from '../kinds/measured/usual-errors.ts';
 import { groundConstants } from '../place/ground.ts';
 import type { PathSection } from '../place/ground-wave/mixed-path.ts';
 import { fieldLevel, sumLevels } from '../place/levels.ts';
@@ -7,8 +8,9 @@ import { arrivalOptions, type FieldOptions, sharedMemory } from '../reception/pa
 import type { SetDescription } from '../set/description.ts';
 import { listeningTime } from '../set/listening-time.ts';
 import type { StationDescription } from '../set/place.ts';
-import type { Decibels, Ratio } from '../units/quantities.ts';
+import { type Decibels, decibels, type Ratio } from '../units/quantities.ts';
 import { DRAWS, deviates } from './draws.ts';
+import { amountSpread } from './measured-spread.ts';
 import { groundSpread } from './outdoor-spreads.ts';
 import { between, COMMON_PRACTICE, NINETY, plusOrMinus, type Spread, valueAt } from './spread.ts';
 
@@ -70,7 +72,7 @@ export function fieldDraws(
   const { total, source } = arrival;
   if (arrival.onAir === false || !(total.fieldStrength > 0)) return undefined;
   const own = `${station.frequency}/${station.name}`;
-  const dB = source === 'measured' ? givenField : computedField(set, station, arrival, asked);
+  const dB = source === 'measured' ? givenField(station) : computedField(set, station, arrival, asked);
   const sites = deviates(`site/${own}`);
   const skies = deviates(`sky wave/${own}`);
   const grounds = deviates('ground');
@@ -81,7 +83,11 @@ export function fieldDraws(
   };
 }
 
-const givenField = (_ground: number, site: number): Decibels => valueAt(GIVEN, site);
+function givenField({ measured }: StationDescription): (ground: number, site: number) => Decibels {
+  const field = measured?.fieldStrength;
+  const spread = field ? amountSpread(decibels(Math.exp(standardErrorOf(field, USUAL_ERROR.fieldStrength)))) : GIVEN;
+  return (_, site) => valueAt(spread, site);
+}
 
 function computedField(
   set: SetDescription,

@@ -1,6 +1,8 @@
 import type { LoadDescription } from '../kinds/loads/load-schema.ts';
+import { standardErrorOf, USUAL_ERROR } from '../kinds/measured/usual-errors.ts';
 import type { SetDescription } from '../set/description.ts';
 import type { SetInput } from './input.ts';
+import { amountSpread, shareSpread } from './measured-spread.ts';
 import { between, COMMON_PRACTICE, plusOrMinus, type Spread, timesOrOver } from './spread.ts';
 
 const HANDBOOKS = 'handbooks, from memory';
@@ -8,6 +10,8 @@ const HANDBOOKS = 'handbooks, from memory';
 /** ± dB on what phones or loudspeaker give for their input. */
 function sensitivity(load: LoadDescription): Spread {
   if (load.kind === 'amplifier') return plusOrMinus(3, COMMON_PRACTICE);
+  const measured = load.measured?.sensitivity;
+  if (measured) return amountSpread(standardErrorOf(measured, USUAL_ERROR.sensitivity));
   if (load.sensitivity !== undefined) return plusOrMinus(1.5, 'as measured');
   if (load.kind === 'crystal earpiece') return plusOrMinus(10, HANDBOOKS);
   if (load.kind === 'moving-coil phones') return plusOrMinus(7, HANDBOOKS);
@@ -18,13 +22,23 @@ function sensitivity(load: LoadDescription): Spread {
 export function loadSpreads({ load }: SetDescription): SetInput[] {
   const inputs: SetInput[] = [{ id: 'sensitivity', settledBy: 'phones', spread: sensitivity(load), adds: true }];
   const changes: SetInput['changes'] = (loadImpedance) => ({ loadImpedance });
-  if (load.kind === 'phones' && load.inductance === undefined)
+  const impedance = load.kind === 'phones' ? load.measured?.impedance : undefined;
+  if (impedance)
+    inputs.push({
+      id: 'load impedance',
+      settledBy: 'phones',
+      spread: shareSpread(impedance, USUAL_ERROR.audioImpedance),
+      changes,
+    });
+  else if (load.kind === 'phones' && load.inductance === undefined)
     inputs.push({ id: 'load impedance', settledBy: 'phones', spread: timesOrOver(1.4, HANDBOOKS), changes });
   if (load.kind === 'crystal earpiece')
     inputs.push({
       id: 'load impedance',
       settledBy: 'phones',
-      spread: timesOrOver(2.5, 'published capacitances, 0.5 to 15 nF'),
+      spread: load.measured?.capacitance
+        ? shareSpread(load.measured.capacitance, USUAL_ERROR.capacitance)
+        : timesOrOver(2.5, 'published capacitances, 0.5 to 15 nF'),
       changes,
     });
   if ('transformer' in load && load.transformer)

@@ -1,11 +1,13 @@
 import { isGivenAerial } from '../kinds/given-aerials.ts';
 import { isLoop } from '../kinds/loops.ts';
+import { USUAL_ERROR } from '../kinds/measured/usual-errors.ts';
 import { CAPACITANCE_FACTOR, surroundingsEffect } from '../parts/aerial/surroundings.ts';
 import { WATER_PIPE_SPREAD } from '../parts/earth/earth.ts';
 import { SOILS, type SoilName, soilOverGround } from '../parts/earth/soil.ts';
 import type { SetDescription } from '../set/description.ts';
 import { fromDecibels } from '../units/quantities.ts';
 import type { SetInput } from './input.ts';
+import { shareSpread } from './measured-spread.ts';
 import { between, COMMON_PRACTICE, type Spread, timesOrOver } from './spread.ts';
 
 const height = (low: number, middle: number, high: number, source: string): Spread =>
@@ -22,19 +24,26 @@ export function outdoorSpreads(set: SetDescription): SetInput[] {
     {
       id: 'effective height',
       settledBy: 'effective height',
-      spread: given ? height(-1.5, 0, 1.5, 'as measured') : height(low - usual, 0, high - usual, around.source),
+      spread: aerial.measured?.effectiveHeight
+        ? shareSpread(aerial.measured.effectiveHeight, USUAL_ERROR.effectiveHeight)
+        : given
+          ? height(-1.5, 0, 1.5, 'as measured')
+          : height(low - usual, 0, high - usual, around.source),
       changes: (effectiveHeight) => ({ effectiveHeight }),
     },
   ];
   if (loop) return inputs;
-  if (!given)
+  const { measured } = aerial;
+  if (!given || measured?.capacitance)
     inputs.push({
       id: 'aerial capacitance',
       settledBy: 'aerial',
-      spread: timesOrOver(CAPACITANCE_FACTOR, 'three published aerials'),
+      spread: measured?.capacitance
+        ? shareSpread(measured.capacitance, USUAL_ERROR.capacitance)
+        : timesOrOver(CAPACITANCE_FACTOR, 'three published aerials'),
       changes: (aerialCapacitance) => ({ aerialCapacitance }),
     });
-  if (!given && around.lossTangent > 0)
+  if (!given && around.lossTangent > 0 && !measured?.resistance)
     inputs.push({
       id: 'aerial loss',
       settledBy: 'aerial',
@@ -44,7 +53,21 @@ export function outdoorSpreads(set: SetDescription): SetInput[] {
   return [...inputs, ...earthSpreads(set)];
 }
 
-function earthSpreads({ earth }: SetDescription): SetInput[] {
+function earthSpreads({ aerial, earth }: SetDescription): SetInput[] {
+  // Either settles soil and contact alike; of both together the earth's own.
+  const measured = earth.measured?.resistance ?? (isLoop(aerial) ? undefined : aerial.measured?.resistance);
+  if (measured)
+    return [
+      {
+        id: 'contact with the soil',
+        settledBy: 'earth',
+        spread: shareSpread(
+          measured,
+          earth.measured?.resistance ? USUAL_ERROR.earthResistance : USUAL_ERROR.aerialResistance,
+        ),
+        changes: (earthResistance) => ({ earthResistance }),
+      },
+    ];
   if (earth.kind === 'measured')
     return 'pipe' in earth
       ? [

@@ -20,6 +20,7 @@ import { refuse } from '../../fields/refusal.ts';
 import { SURROUNDINGS, usualSurroundings } from '../../parts/aerial/surroundings.ts';
 import { readTouchstone } from '../../parts/aerial/touchstone.ts';
 import { wire } from '../coils/wire-schema.ts';
+import { measuredLoop, measuredWireAerial } from '../measured/measured-schema.ts';
 
 const aerialWire = withDefault(length('aerial.wire', { ...LIMITS.aerialWire, typical: [3e-4, 4e-3] }), '1.6 mm');
 const base = withDefault(
@@ -54,6 +55,7 @@ const invertedL = object({
   wires: parallel,
   spacing,
   surroundings,
+  measured: measuredWireAerial,
 });
 const tee = object({
   kind: v.literal('T'),
@@ -64,10 +66,25 @@ const tee = object({
   wires: parallel,
   spacing,
   surroundings,
+  measured: measuredWireAerial,
 });
-const vertical = object({ kind: v.literal('vertical'), height, base, wire: aerialWire, surroundings });
+const vertical = object({
+  kind: v.literal('vertical'),
+  height,
+  base,
+  wire: aerialWire,
+  surroundings,
+  measured: measuredWireAerial,
+});
 /** A level wire fed at its end, where it hangs: with a lead-in it is an inverted L. */
-const horizontal = object({ kind: v.literal('horizontal'), height, length: top, wire: aerialWire, surroundings });
+const horizontal = object({
+  kind: v.literal('horizontal'),
+  height,
+  length: top,
+  wire: aerialWire,
+  surroundings,
+  measured: measuredWireAerial,
+});
 const sloping = object({
   kind: v.literal('sloping'),
   height,
@@ -76,6 +93,7 @@ const sloping = object({
   wire: aerialWire,
   farHeight: length('aerial.farHeight', { ...LIMITS.height, typical: [1, 20] }),
   surroundings,
+  measured: measuredWireAerial,
 });
 const bent = object({
   kind: v.literal('bent'),
@@ -91,6 +109,7 @@ const bent = object({
     { min: 2, max: 60 },
   ),
   surroundings,
+  measured: measuredWireAerial,
 });
 const frame = object({
   kind: v.literal('frame'),
@@ -102,6 +121,7 @@ const frame = object({
   direction,
   winding: withDefault(choice('aerial.winding', ['box', 'spiral']), 'box'),
   surroundings: loopSurroundings,
+  measured: measuredLoop,
 });
 const ferrite = object({
   kind: v.literal('ferrite rod'),
@@ -121,12 +141,14 @@ const ferrite = object({
   direction,
   position: withDefault(number('aerial.position', -1, 1, [-1, 1]), 0),
   surroundings: loopSurroundings,
+  measured: measuredLoop,
 });
 const measured = object({
   kind: v.literal('measured'),
   capacitance: capacitance('aerial.capacitance', { min: LIMITS.capacitance.min, typical: [5e-11, 1e-9] }),
   resistance: withDefault(resistance('aerial.resistance', { max: 1e5, typical: [1, 200] }), '10 Ω'),
   effectiveHeight: length('aerial.effectiveHeight', { ...LIMITS.effectiveHeight, typical: [0.3, 15] }),
+  measured: measuredWireAerial,
 });
 const impedance = object({
   kind: v.literal('impedance'),
@@ -141,6 +163,7 @@ const impedance = object({
     { min: 1, max: 10_000 },
   ),
   effectiveHeight: length('aerial.effectiveHeight', { ...LIMITS.effectiveHeight, typical: [0.3, 15] }),
+  measured: measuredWireAerial,
 });
 
 const touchstone = v.pipe(
@@ -148,6 +171,7 @@ const touchstone = v.pipe(
     kind: v.literal('touchstone'),
     text: lines('aerial.text'),
     effectiveHeight: length('aerial.effectiveHeight', { ...LIMITS.effectiveHeight, typical: [0.3, 15] }),
+    measured: measuredWireAerial,
   }),
   // From here on it is an aerial of measured impedance like any other.
   v.rawTransform(({ dataset, addIssue, NEVER }) => {

@@ -15,6 +15,7 @@ import {
 } from '../../fields/fields.ts';
 import { LIMITS } from '../../fields/limits.ts';
 import { FORMERS } from '../../parts/coil/dielectrics.ts';
+import { measuredCoil } from '../measured/measured-schema.ts';
 import { wire } from './wire-schema.ts';
 
 const name = words('coil.name', 60);
@@ -27,6 +28,7 @@ const formerDiameter = length('coil.formerDiameter', {
 const solenoid = object({
   shape: v.literal('solenoid'),
   name,
+  measured: measuredCoil,
   formerDiameter,
   turns: turns('coil.turns'),
   wire,
@@ -41,6 +43,7 @@ const solenoid = object({
 const bankWound = object({
   shape: v.literal('bank-wound'),
   name,
+  measured: measuredCoil,
   formerDiameter,
   turns: turns('coil.turns'),
   wire,
@@ -50,6 +53,7 @@ const bankWound = object({
 const multilayer = object({
   shape: v.literal('multilayer'),
   name,
+  measured: measuredCoil,
   formerDiameter,
   wire,
   former,
@@ -65,6 +69,7 @@ const multilayer = object({
 const spiral = object({
   shape: v.literal('spiral'),
   name,
+  measured: measuredCoil,
   wire,
   former,
   turns: turns('coil.turns'),
@@ -82,6 +87,7 @@ const spiral = object({
 const spider = object({
   shape: v.literal('spider'),
   name,
+  measured: measuredCoil,
   wire,
   former,
   turns: turns('coil.turns'),
@@ -96,6 +102,7 @@ const spider = object({
 const basket = object({
   shape: v.literal('basket'),
   name,
+  measured: measuredCoil,
   wire,
   former,
   turns: turns('coil.turns'),
@@ -110,6 +117,7 @@ const basket = object({
 const core = object({
   shape: v.literal('core'),
   name,
+  measured: measuredCoil,
   wire,
   turns: turns('coil.turns'),
   perTurnSquared: inductance('coil.perTurnSquared', {
@@ -122,6 +130,7 @@ const core = object({
 const measured = object({
   shape: v.literal('measured'),
   name,
+  measured: measuredCoil,
   inductance: inductance('coil.inductance', { typical: [2e-5, 5e-3] }),
   q: number('coil.q', 1, 2000, [10, 400]),
   at: frequency('coil.at', { typical: [1.5e5, 1.6e6] }),

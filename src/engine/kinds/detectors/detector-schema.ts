@@ -13,6 +13,7 @@ import {
 } from '../../fields/fields.ts';
 import { LIMITS } from '../../fields/limits.ts';
 import { refuse } from '../../fields/refusal.ts';
+import { measuredJunction } from '../measured/measured-schema.ts';
 
 const wiring = withDefault(choice('detector.wiring', ['single', 'full-wave', 'doubler']), 'single');
 const temperature = withDefault(
@@ -37,6 +38,7 @@ const overrides = {
   temperature,
   bias,
   wiring,
+  measured: measuredJunction,
 };
 
 const galena = object({

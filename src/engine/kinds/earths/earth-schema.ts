@@ -11,6 +11,7 @@ import {
 } from '../../fields/fields.ts';
 import { LIMITS } from '../../fields/limits.ts';
 import { SOIL_NAMES } from '../../parts/earth/soil.ts';
+import { measuredEarth } from '../measured/measured-schema.ts';
 
 // Left out, it is what is usual over the ground of the place: see soil-of-place.
 const soilResistivity = v.optional(
@@ -20,7 +21,7 @@ const soil = withDefault(
   choice('earth.soil', ['as its resistivity', 'as the place', ...SOIL_NAMES]),
   'as its resistivity',
 );
-const inSoil = { soil, soilResistivity };
+const inSoil = { soil, soilResistivity, measured: measuredEarth };
 const rodLength = length('earth.rod.length', { min: 0.02, max: 30, typical: [0.3, 3] });
 const diameter = withDefault(length('earth.diameter', { min: 5e-4, max: 1, typical: [5e-3, 0.05] }), '12 mm');
 const depth = withDefault(length('earth.depth', { min: 0.01, max: 5, typical: [0.1, 1] }), '0.3 m');
@@ -69,6 +70,7 @@ const counterpoise = object({
 const measured = object({
   kind: v.literal('measured'),
   resistance: resistance('earth.resistance', { max: 1e5, typical: [5, 500] }),
+  measured: measuredEarth,
 });
 
 const pipe = v.pipe(
@@ -81,6 +83,7 @@ const pipe = v.pipe(
       }),
       '20 Ω',
     ),
+    measured: measuredEarth,
   }),
   // From here on it is an earth of measured resistance like any other.
   v.transform((written) => ({ ...written, kind: 'measured' as const, pipe: true as const })),

@@ -14,6 +14,7 @@ import {
   withDefault,
 } from '../../fields/fields.ts';
 import { LIMITS } from '../../fields/limits.ts';
+import { measuredEarpiece, measuredMovingCoil, measuredPhones } from '../measured/measured-schema.ts';
 
 const level = (field: FieldId, typical: readonly [number, number]) =>
   quantityField(field, 'level', { min: -60, max: 160, typical });
@@ -73,6 +74,7 @@ const phones = object({
   ),
   inductance: v.optional(inductance('load.inductance', { typical: [0.05, 4] })),
   sensitivity: v.optional(level('load.sensitivity', [80, 130])),
+  measured: measuredPhones,
   ...common,
 });
 const earpiece = object({
@@ -88,12 +90,14 @@ const earpiece = object({
     }),
   ),
   sensitivity: v.optional(level('load.earpiece.sensitivity', [80, 130])),
+  measured: measuredEarpiece,
   ...common,
 });
 const movingCoil = object({
   kind: v.literal('moving-coil phones'),
   impedance: withDefault(resistance('load.impedance', { min: LIMITS.resistance.min, typical: [8, 600] }), '32 Ω'),
   sensitivity: v.optional(level('load.sensitivity', [80, 120])),
+  measured: measuredMovingCoil,
   ...common,
 });
 const amplifier = object({

@@ -15,6 +15,7 @@ import {
 import { LIMITS } from '../../fields/limits.ts';
 import { refuse } from '../../fields/refusal.ts';
 import { type DielectricName, DIELECTRICS as TABLE } from '../../parts/capacitor/dielectrics.ts';
+import { measuredTuning } from '../measured/measured-schema.ts';
 
 const LAWS = ['semicircular', 'square-law', 'straight-line frequency', 'logarithmic'] as const;
 const DIELECTRICS = Object.keys(TABLE) as DielectricName[];
@@ -37,7 +38,7 @@ const padder = v.optional(
     typical: [1e-10, 5e-9],
   }),
 );
-const common = { stray, trimmer, padder };
+const common = { stray, trimmer, padder, measured: measuredTuning };
 const airGap = v.optional(
   length('tuning.airGap', {
     ...LIMITS.airLeft,

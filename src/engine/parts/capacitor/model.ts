@@ -37,6 +37,41 @@ export interface Fittings {
   readonly trimmer?: Farads;
   /** Padder, in series with the vanes only; default none. */
   readonly padder?: Farads;
+  /** What of it was measured; it wins. */
+  readonly measured?: MeasuredEnds;
+}
+
+/** A measured capacitance with its 90 % range. */
+export interface MeasuredEnd {
+  readonly value: Farads;
+  readonly range: readonly [Farads, Farads];
+}
+
+/** Ends of a capacitor as measured by itself, and the strays across it. */
+export interface MeasuredEnds {
+  readonly minimum?: MeasuredEnd;
+  readonly maximum?: MeasuredEnd;
+  readonly stray?: MeasuredEnd;
+}
+
+/** A capacitor whose measured ends win; between them it runs as calculated. @throws RangeError when they do not rise. */
+function withEnds(bare: Bare, { minimum, maximum }: MeasuredEnds): Bare {
+  if (!minimum && !maximum) return bare;
+  const [a, b] = [bare.own(0), bare.own(1)];
+  const [low, high] = [minimum?.value ?? a, maximum?.value ?? b];
+  if (!(low >= 0 && high >= low)) throw new ImpossibleValues({ code: 'capacitor.ends', minimum: low, maximum: high });
+  const slope = b > a ? (high - low) / (b - a) : 0;
+  const about = (range: readonly [Farads, Farads], from: Farads, to: Farads): readonly [Farads, Farads] => [
+    Math.max(0, range[0] + to - from),
+    range[1] + to - from,
+  ];
+  return {
+    ...bare,
+    own: (p) => (b > a ? low + slope * (bare.own(p) - a) : high),
+    ownPosition: (C) => (slope > 0 ? bare.ownPosition(a + (C - low) / slope) : bare.ownPosition(a + (C - high))),
+    ownMinRange: minimum?.range ?? about(bare.ownMinRange, a, low),
+    ownMaxRange: maximum?.range ?? about(bare.ownMaxRange, b, high),
+  };
 }
 
 /** A capacitor's own curve before strays, trimmer and padder. */
@@ -58,8 +93,10 @@ export interface Bare {
 const FITTING_SPREAD = 0.3;
 
 /** @throws RangeError when a fitting is negative or not a number. */
-export function fitted(bare: Bare, fittings: Fittings = {}): VariableCapacitor {
-  const { stray = 0, trimmer = 0, padder = Number.POSITIVE_INFINITY } = fittings;
+export function fitted(calculated: Bare, fittings: Fittings = {}): VariableCapacitor {
+  const { trimmer = 0, padder = Number.POSITIVE_INFINITY, measured = {} } = fittings;
+  const stray = measured.stray?.value ?? fittings.stray ?? 0;
+  const bare = withEnds(calculated, measured);
   if (!(stray >= 0) || !(trimmer >= 0) || !(padder > 0)) throw new ImpossibleValues({ code: 'capacitor.sizes' });
   const across = stray + trimmer;
   const padded = (C: Farads): Farads => (padder === Number.POSITIVE_INFINITY ? C : (C * padder) / (C + padder));
@@ -75,9 +112,10 @@ export function fitted(bare: Bare, fittings: Fittings = {}): VariableCapacitor {
     const series = padded(own);
     return (bare.ownLossTangent(clamp(p)) * series * (series / own)) / (across + series);
   };
+  const [strayLow, strayHigh] = measured.stray?.range ?? [stray * (1 - FITTING_SPREAD), stray * (1 + FITTING_SPREAD)];
   const range = (own: readonly [Farads, Farads]): [Farads, Farads] => [
-    across * (1 - FITTING_SPREAD) + padded(own[0]),
-    across * (1 + FITTING_SPREAD) + padded(own[1]),
+    strayLow + trimmer * (1 - FITTING_SPREAD) + padded(own[0]),
+    strayHigh + trimmer * (1 + FITTING_SPREAD) + padded(own[1]),
   ];
   const swing = bare.swing ?? 180;
   const [a, b] = [capacitanceAt(0), capacitanceAt(1)];

@@ -32,6 +32,7 @@ export const aerialFields: TextsOf<'aerial'> = {
   'aerial.position': { label: 'Position of the coil', help: '0 in the middle of the rod, ±1 at an end.' },
   'aerial.capacitance': { label: 'Capacitance' },
   'aerial.resistance': { label: 'Resistance', help: 'In series, without the earth’s.' },
+  'aerial.resistance:withEarth': { label: 'Resistance with earth', help: 'Of aerial and earth together, in series.' },
   'aerial.effectiveHeight': { label: 'Effective height' },
   'aerial.points.frequency': { label: 'Frequency' },
   'aerial.points.resistance': { label: 'Resistance' },

@@ -30,6 +30,7 @@ export const coilFields: TextsOf<'coil'> = {
   'coil.form': { label: 'Kind of core' },
   'coil.inductance': { label: 'Inductance' },
   'coil.q': { label: 'Q', help: 'As measured.' },
+  'coil.q:measured': { label: 'Q', help: 'Of the coil by itself, nothing joined to it.' },
   'coil.at': { label: 'Measured at' },
   'coil.selfCapacitance': { label: 'Self-capacitance' },
 };

@@ -5,6 +5,7 @@ import { coilFields, wireFields } from './coil.ts';
 import { detectorFields } from './detector.ts';
 import { earthFields } from './earth.ts';
 import { loadFields, transformerFields } from './load.ts';
+import { measuredFields } from './measured.ts';
 import {
   earFields,
   groundFields,
@@ -27,6 +28,7 @@ export const FIELDS: { readonly [Id in FieldId]: FieldText } = {
   ...elementFields,
   ...coilFields,
   ...wireFields,
+  ...measuredFields,
   ...detectorFields,
   ...earthFields,
   ...loadFields,

@@ -21,6 +21,7 @@ export const loadFields: TextsOf<'load'> = {
     help: 'Discharges what the detector charges; without a resistor the detector stops conducting.',
   },
   'load.impedance': { label: 'Impedance' },
+  'load.impedance:measured': { label: 'Impedance', help: 'Its magnitude at 1 kHz.' },
   'load.inputResistance': { label: 'Input resistance' },
   'load.inputCapacitance': { label: 'Input capacitance', help: 'With its lead.' },
   'load.couplingCapacitor': {

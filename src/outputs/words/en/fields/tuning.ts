@@ -13,6 +13,10 @@ export const tuningFields: TextsOf<'tuning'> = {
   'tuning.tolerance': { label: 'Tolerance', help: '± of the marking; left out: 10 %.' },
   'tuning.minimum': { label: 'Open', help: 'With the vanes fully open; left out: usual for its size.' },
   'tuning.minimum:vanes': { label: 'Open', help: 'As measured with the vanes fully open; left out: calculated.' },
+  'tuning.minimum:measured': {
+    label: 'Open',
+    help: 'The capacitor by itself at the open end, without strays and trimmer.',
+  },
   'tuning.foil.minimum': { label: 'Pulled apart' },
   'tuning.plates.minimum': { label: 'Slid apart' },
   'tuning.outerRadius': { label: 'Vane radius' },
