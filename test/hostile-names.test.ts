@@ -7,6 +7,8 @@ import { setCircuit } from '../src/engine/built/set-circuit.ts';
 import { receive } from '../src/engine/reception/path/receive.ts';
 import type { SetDescription } from '../src/engine/set/description.ts';
 import { readText, readValue } from '../src/engine/set/read.ts';
+import { stationDraw } from '../src/engine/uncertainty/field-draws.ts';
+import { uncertaintyOf } from '../src/engine/uncertainty/uncertainty.ts';
 import { wavePlaces } from '../src/engine/waves/wave-places.ts';
 import { circuitDiagram, drawCircuit } from '../src/outputs/drawings/index.ts';
 import { boardLayout } from '../src/outputs/sheets/board/layout.ts';
@@ -165,6 +167,41 @@ describe('a name is only a name: under any other, nothing but the name changes',
     const read = readValue({ ...BASE, ...SETS[name] });
     if (!read.ok) throw new Error(JSON.stringify(read.problems));
     expectAlike(read.set, turnsFrom(names.indexOf(name), 4));
+  });
+
+  test('nor do the medians and ranges of any station, though all stations have one name', () => {
+    const stations = [603, 909].map((kHz) => ({
+      name: '',
+      frequency: `${kHz} kHz`,
+      power: '50 kW',
+      distance: '40 km',
+    }));
+    const place = (name: (i: number) => string) => ({
+      name: 'Somewhere',
+      stations: stations.map((s, i) => ({ ...s, name: name(i) })),
+    });
+    const figures = (arrangement: string, name: (i: number) => string) => {
+      const read = readValue({ ...BASE, ...SETS[arrangement], place: place(name) });
+      if (!read.ok) throw new Error(JSON.stringify(read.problems));
+      return uncertaintyOf(setCircuit(read.set));
+    };
+    for (const arrangement of ['traps', 'two-circuits', 'ferrite-rod', 'elements']) {
+      const plain = figures(arrangement, (i) => `Qs${i}q`);
+      expect(plain.every(Boolean), arrangement).toBe(true);
+      expect(
+        figures(arrangement, () => 'field'),
+        arrangement,
+      ).toEqual(plain);
+    }
+  });
+
+  test('stations on one frequency are drawn apart', () => {
+    const read = readText(readFileSync(inRoot('examples', 'slider-set.json'), 'utf8'));
+    if (!read.ok) throw new Error('does not read');
+    const [first] = read.set.place.stations;
+    const set = { ...read.set, place: { ...read.set.place, stations: [first, first, { ...first, name: 'C1' }] } };
+    const names = [0, 2].map((i) => stationDraw(set.place.stations, set.place.stations[i]));
+    expect(new Set(names).size).toBe(2);
   });
 
   test('sets by chance', () => {

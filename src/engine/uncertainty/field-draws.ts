@@ -47,6 +47,15 @@ export const sectionsWith = (sections: readonly PathSection[], factor: Ratio): P
     };
   });
 
+/**
+ * What the draws of a station are called: its frequency, and which of the stations there it is. Its name and those of
+ * the others play no part, so that a station under another name keeps every figure.
+ */
+export function stationDraw(stations: readonly StationDescription[], station: StationDescription): string {
+  const there = stations.filter(({ frequency }) => frequency === station.frequency);
+  return `${station.frequency}/${Math.max(0, there.indexOf(station))}`;
+}
+
 /** The field of a station and how it is drawn. */
 export interface FieldDraws {
   /** dB(µV/m), with nothing unknown. */
@@ -71,7 +80,7 @@ export function fieldDraws(
   const [arrival] = arrivals(place, [station], asked);
   const { total, source } = arrival;
   if (arrival.onAir === false || !(total.fieldStrength > 0)) return undefined;
-  const own = `${station.frequency}/${station.name}`;
+  const own = stationDraw(place.stations, station);
   const dB = source === 'measured' ? givenField(station) : computedField(set, station, arrival, asked);
   const sites = deviates(`site/${own}`);
   const skies = deviates(`sky wave/${own}`);

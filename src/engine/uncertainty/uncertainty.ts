@@ -8,7 +8,7 @@ import { decibels, fromDecibels, type Ratio } from '../units/quantities.ts';
 import { type BudgetItem, budgetOf } from './budget.ts';
 import { deviatesOf } from './deviates-of.ts';
 import { DRAWS, deviates, type Ranged, rangedOf } from './draws.ts';
-import { fieldDraws } from './field-draws.ts';
+import { fieldDraws, stationDraw } from './field-draws.ts';
 import { type Evaluations, type FigureDraws, figureDraws } from './figure-draws.ts';
 import { FIGURE_IDS, FIGURES, type FigureId } from './figures.ts';
 import { MODULATION, marginDraws } from './hearing-spreads.ts';
@@ -101,7 +101,7 @@ export function uncertaintyOf(
       strengths: STRENGTHS.map((share, j) => [share * (widths[i] ?? 0), strengths[j][i]] as const),
       turned: turned.map(({ input, drawn, low, high }) => ({ input, drawn, low: low[i], high: high[i] })),
     };
-    const depths = deviates(`modulation/${station.frequency}/${station.name}`);
+    const depths = deviates(`modulation/${stationDraw(set.place.stations, station)}`);
     const common = { inputs, field: field.drawn, heights, depths: depths.map((u) => decibels(valueAt(MODULATION, u))) };
     const parts = (id: FigureId): FigureDraws => figureDraws(id, evaluated, common);
     const level = parts('soundPressureLevel');
