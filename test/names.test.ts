@@ -24,12 +24,25 @@ const exported = files.flatMap((file) =>
   declared(readFileSync(inRoot(`src/${file}`), 'utf8')).map((name) => [name, file] as const),
 );
 
-/** Exported names that mean two things today: the figure may fall and never rise. */
-const MOST_NAMES_TWICE = 105;
+/** Names that stand in two places, each for a reason: never in one file under both meanings. */
+const NAMED_TWICE: Readonly<Record<string, string>> = {
+  path: 'the command as it is called, and a line of a drawing as SVG calls it',
+  earth: 'the schema of the part and the model of the part',
+  Wire: 'wire as described and wire as calculated: one shape',
+  TimeOfDay: 'a component and what it shows',
+  NodeWaves: 'a component and what it shows',
+  PathProfile: 'a component and what it shows',
+  Heater: 'a component and what it shows',
+};
 
-test('a name that is exported means one thing: no more stand in two places than did', () => {
-  const found = twice(exported);
-  expect(found.length, found.join('\n')).toBeLessThanOrEqual(MOST_NAMES_TWICE);
+test('a name that is exported means one thing, or there is a reason', () => {
+  const found = twice(exported).filter((line) => !(line.split(':')[0] in NAMED_TWICE));
+  expect(found, found.join('\n')).toEqual([]);
+});
+
+test('what may stand in two places does', () => {
+  const found = twice(exported).map((line) => line.split(':')[0]);
+  expect(Object.keys(NAMED_TWICE).sort()).toEqual(found.sort());
 });
 
 test('names are found however they are declared, and not where they are only passed on', () => {

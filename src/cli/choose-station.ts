@@ -15,7 +15,7 @@ export function kilohertzOf(text: string): number | undefined {
   return undefined;
 }
 
-/** A station by its frequency in kHz or part of its name. @returns its index. @throws InputError naming those there are. */
+/** A station by its frequency in kHz, its name or part of it; a whole name goes before a part of another. @returns its index. @throws InputError naming those there are. */
 export function chooseStation(
   stations: readonly { readonly name: string; readonly frequency: Hertz }[],
   wanted: string | undefined,
@@ -24,11 +24,14 @@ export function chooseStation(
   if (stations.length === 0) throw new InputError(callProblems.noStations);
   if (wanted === undefined) return fallback;
   const kilohertz = kilohertzOf(wanted);
-  const found = stations.findIndex((s) =>
+  const name = wanted.trim().toLowerCase();
+  const whole = stations.findIndex((s) => s.name.trim().toLowerCase() === name);
+  const found =
     kilohertz !== undefined
-      ? Math.abs(s.frequency / 1e3 - kilohertz) < 0.6
-      : s.name.toLowerCase().includes(wanted.toLowerCase()),
-  );
+      ? stations.findIndex((s) => Math.abs(s.frequency / 1e3 - kilohertz) < 0.6)
+      : whole >= 0
+        ? whole
+        : stations.findIndex((s) => s.name.toLowerCase().includes(name));
   if (found < 0) {
     const more = Math.max(0, stations.length - MOST_NAMED);
     throw wrongOption('--station', { code: 'station', stations: stations.slice(0, MOST_NAMED), more }, wanted);

@@ -12,7 +12,7 @@ function packagedCoast(): Coast {
 }
 
 /** The coastline where it can matter: the place and a station have positions; reading it takes a tenth of a second. */
-export const coastFor = ({ position, stations }: PlaceDescription): Coast | undefined =>
+export const packagedCoastFor = ({ position, stations }: PlaceDescription): Coast | undefined =>
   position && stations.some((s) => s.position ?? (s.bearing !== undefined && s.distance !== undefined))
     ? packagedCoast()
     : undefined;

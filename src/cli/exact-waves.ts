@@ -7,7 +7,7 @@ import {
   wavePlaces,
 } from '../engine/index.ts';
 import { stationOf } from '../outputs/explain/index.ts';
-import { nodeWaveScene, nodeWavesCsv, shownWaves, within } from '../outputs/explain/node-waves/index.ts';
+import { nodeWaveScene, nodeWavesCsv, shownWaves, viewWithin } from '../outputs/explain/node-waves/index.ts';
 import { sceneToSvg } from '../outputs/scene/index.ts';
 import { clean } from '../outputs/tables/index.ts';
 import {
@@ -16,9 +16,9 @@ import {
   nodeWaveTexts,
   warningSentences,
   waveAnswer,
-  wavePointText,
+  wavePointInSentence,
 } from '../outputs/words/index.ts';
-import { coastFor } from './coast.ts';
+import { packagedCoastFor } from './coast.ts';
 import { type Command, InputError } from './command.ts';
 import { endingOf } from './ending.ts';
 import { quantityOf, sizeFrom } from './option-values.ts';
@@ -75,10 +75,10 @@ export async function exactWaves(
     tone: values.tone === undefined ? undefined : quantityOf(values.tone, 'frequency', '--tone', 200, 10e3),
     depth: values.depth === undefined ? undefined : quantityOf(values.depth, 'ratio', '--depth', 0, 2),
     time: timeOfDay(values, set.place),
-    coast: coastFor(set.place),
+    coast: packagedCoastFor(set.place),
   });
   const waves = shownWaves(run);
-  const view = within({ from, span }, waves);
+  const view = viewWithin({ from, span }, waves);
   for (const warning of warningSentences(waves.warnings)) io.err(`${cliNotes.note(warning)}\n`);
   const heading = waveAnswer.title({ ...station, name: clean(station.name) }, clean(set.name));
   const { out } = values;
@@ -104,14 +104,15 @@ export async function exactWaves(
 
 const MOST_POINTS = 8;
 
-const titleOf = ({ point }: Pick<WavePlace, 'point'>): string => wavePointText(point).toLowerCase();
+const titleOf = ({ point }: Pick<WavePlace, 'point'>): string => wavePointInSentence(point);
 
 /** By id or by part of the title, whichever is meant by one only. */
 function placesFrom(given: readonly string[], all: readonly WavePlace[]): string[] {
   const found = given.map((text) => {
     const wanted = text.trim().toLowerCase();
-    const named = all.filter((p) => p.id.toLowerCase() === wanted || titleOf(p) === wanted);
-    const near = named.length > 0 ? named : all.filter((p) => titleOf(p).includes(wanted));
+    const title = (p: WavePlace): string => titleOf(p).toLowerCase();
+    const named = all.filter((p) => p.id.toLowerCase() === wanted || title(p) === wanted);
+    const near = named.length > 0 ? named : all.filter((p) => title(p).includes(wanted));
     const meant = near.length === 1 ? near[0] : undefined;
     if (!meant || wanted === '')
       throw wrongOption('--point', { code: 'point', points: all.map(titleOf), several: near.length > 1 }, text);

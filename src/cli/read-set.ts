@@ -4,10 +4,10 @@ import { InputError, type Io } from './command.ts';
 
 /** Read a description file. @throws InputError with every problem, a line each. */
 export const readSet = async (file: string | undefined, io: Io): Promise<SetDescription> =>
-  (await readDescription(file, io)).set;
+  (await readWrittenSet(file, io)).set;
 
 /** The same with the description as written, for commands that change it. */
-export async function readDescription(
+export async function readWrittenSet(
   file: string | undefined,
   io: Io,
 ): Promise<{ set: SetDescription; written: WrittenDescription }> {

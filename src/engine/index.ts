@@ -56,6 +56,7 @@ export {
 } from './fields/introspect.ts';
 export { tooDeep } from './fields/problem.ts';
 export { refusalOf, refuse } from './fields/refusal.ts';
+export type { Path } from './kinds/adjustment.ts';
 export { hasHeater, hasSpots } from './kinds/detectors/detector-traits.ts';
 export { isLoop } from './kinds/loops.ts';
 export { description, type SetDescription, type WrittenDescription } from './set/description.ts';
@@ -74,7 +75,7 @@ export {
   tooLarge,
 } from './set/read.ts';
 export { readStationTable, type TableQuestion, type TableReading } from './set/station-table.ts';
-export { type Path, valueAtPath, withValueAt, writeText } from './set/write.ts';
+export { valueAtPath, withValueAt, writeText } from './set/write.ts';
 export { joinStations, readStations, type WrittenStation, writeStation } from './set/written-stations.ts';
 export { refusalIn, refuseWith } from './units/refusal.ts';
 

@@ -9,7 +9,7 @@ import { FIGURE_IDS, FIGURES, type FigureId } from '../../src/engine/uncertainty
 import { MODULATION } from '../../src/engine/uncertainty/hearing-spreads.ts';
 import type { PartInput } from '../../src/engine/uncertainty/input.ts';
 import { changesFor, setInputs } from '../../src/engine/uncertainty/inputs.ts';
-import { valueAt } from '../../src/engine/uncertainty/spread.ts';
+import { valueAtDeviate } from '../../src/engine/uncertainty/spread.ts';
 
 const figuresOf = (s: TunedStation) =>
   Object.fromEntries(FIGURE_IDS.map((id) => [id, FIGURES[id](s)])) as Record<FigureId, number>;
@@ -61,7 +61,7 @@ export function plainDraws(
       try {
         const tuned = receiveStation(ready, {
           ...station,
-          modulation: station.modulation * valueAt(MODULATION, depth),
+          modulation: station.modulation * valueAtDeviate(MODULATION, depth),
         });
         return { fieldStrength: tuned.field.fieldStrength, figures: figuresOf(tuned) };
       } catch (refusal) {

@@ -115,7 +115,7 @@ function newCoilName(key: string, names: readonly string[]): string {
 }
 
 /** Turns of a coil as written, or undefined. */
-export function turnsOf(written: unknown, name: unknown): number | undefined {
+export function writtenTurns(written: unknown, name: unknown): number | undefined {
   const i = coilNames(written).indexOf(String(name));
   const coil = i < 0 ? undefined : valueAtPath(written, ['coils', i]);
   if (!isRecord(coil)) return undefined;
@@ -135,7 +135,7 @@ function keepTapsWithin(written: unknown, also: string[]): unknown {
     const tap = arrangement[key];
     const coil =
       key === 'aerialTap' && arrangement.aerialCoil !== undefined ? arrangement.aerialCoil : arrangement.coil;
-    const turns = turnsOf(now, coil);
+    const turns = writtenTurns(now, coil);
     if (typeof tap !== 'number' || turns === undefined || tap <= turns) continue;
     now = withValueAt(now, ['arrangement', key], turns);
     also.push(settledWords.tapMoved[key](turns));

@@ -1,5 +1,5 @@
 import { type Path, valueAtPath } from '../../engine/index.ts';
-import { turnsOf } from './settle.ts';
+import { writtenTurns } from './settle.ts';
 
 /** Where a slider runs: the schema's usual range, but taps end at the top of their coil. */
 export function usualRange(
@@ -13,6 +13,6 @@ export function usualRange(
   const aerialCoil = valueAtPath(written, ['arrangement', 'aerialCoil']);
   const coil =
     key === 'aerialTap' && aerialCoil !== undefined ? aerialCoil : valueAtPath(written, ['arrangement', 'coil']);
-  const turns = turnsOf(written, coil);
+  const turns = writtenTurns(written, coil);
   return turns === undefined ? typical : [1, turns];
 }

@@ -2,7 +2,7 @@ import { batch } from '@preact/signals';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Path } from '../../engine/index.ts';
 import { pathText } from '../description/schema-at.ts';
-import type { Change, Document } from '../state/document.ts';
+import type { Document, PendingChange } from '../state/document.ts';
 import { useOpenSet } from '../state/set-context.ts';
 import { focusAddButton } from './left-out.ts';
 
@@ -36,7 +36,7 @@ export function useDraft(
   const { apply, endRun, draft: pending, valueChange } = useOpenSet();
   const [draft, setDraft] = useState<string | undefined>(undefined);
   const spell = useRef({ run: '', before: '', timer: undefined as ReturnType<typeof setTimeout> | undefined });
-  const own = useRef<Change | undefined>(undefined);
+  const own = useRef<PendingChange | undefined>(undefined);
   // Another field's draft is not this one's to drop.
   const drop = () => {
     if (own.current && pending.peek() === own.current) pending.value = undefined;

@@ -3,7 +3,7 @@ import { glossaryAt } from '../state/glossary.ts';
 import type { OpenSets } from '../state/open-sets.ts';
 import { view } from '../state/page-view.ts';
 import { SetContext } from '../state/set-context.ts';
-import { Answer } from '../views/set/Answer.tsx';
+import { AnswerInWords } from '../views/set/Answer.tsx';
 import { Workbench } from '../views/set/bench/Workbench.tsx';
 import { DialStrip } from '../views/set/dial/DialStrip.tsx';
 import { PathStrip } from '../views/set/PathStrip.tsx';
@@ -35,7 +35,7 @@ function Page() {
         {view.value === 'set' ? (
           <>
             <div class="lead">
-              <Answer />
+              <AnswerInWords />
               <PathStrip />
             </div>
             <div class="columns">

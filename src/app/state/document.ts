@@ -17,7 +17,7 @@ export interface ChangeOptions extends EditOptions {
 }
 
 /** A change that is being typed and not yet taken. */
-export interface Change {
+export interface PendingChange {
   /** What the description becomes, from what it was before the run. */
   readonly make: (base: unknown) => unknown;
   readonly options: ChangeOptions;
@@ -34,17 +34,17 @@ export interface Document {
   readonly undoLabel: ReadonlySignal<string | undefined>;
   readonly redoLabel: ReadonlySignal<string | undefined>;
   /** What is being typed in the field that has the focus. */
-  readonly draft: Signal<Change | undefined>;
+  readonly draft: Signal<PendingChange | undefined>;
   /** The history as it would be, were the draft taken now: what is kept when the page closes. */
   readonly historyWithDraft: ReadonlySignal<History.History>;
   readonly writtenWithDraft: ReadonlySignal<unknown>;
   /** The change of one value; undefined removes the key. */
-  readonly valueChange: (path: Path, value: unknown, options?: EditOptions) => Change;
+  readonly valueChange: (path: Path, value: unknown, options?: EditOptions) => PendingChange;
   /** Change one value; undefined removes the key. Taps come down with a shortened coil, and back within the same run. */
   readonly edit: (path: Path, value: unknown, options?: EditOptions) => void;
   /** Change the description by a function of what it was before the run. */
-  readonly change: (make: Change['make'], options?: ChangeOptions) => void;
-  readonly apply: (one: Change) => void;
+  readonly change: (make: PendingChange['make'], options?: ChangeOptions) => void;
+  readonly apply: (one: PendingChange) => void;
   /** Tell what the latest change did, with a way to take it back; it goes when something else is changed. */
   readonly tellOfChange: (text: string, key: string, label?: string) => void;
   readonly endRun: () => void;
@@ -65,7 +65,7 @@ export function createDocument(id: string, description: unknown, name: string): 
   const fileName = signal(name);
   const savedWritten = signal<unknown>(description);
   const isSaved = computed(() => savedWritten.value === written.value);
-  const draft = signal<Change | undefined>(undefined);
+  const draft = signal<PendingChange | undefined>(undefined);
   const historyWithDraft = computed(() =>
     draft.value ? afterChange(history.value, draft.value).history : history.value,
   );
@@ -77,7 +77,7 @@ export function createDocument(id: string, description: unknown, name: string): 
   const undo = (): void => moveTo(History.undo(history.peek()));
   const tellOfChange: Document['tellOfChange'] = (text, key, label = editingWords.undo) =>
     tell(text, { key, of: id, action: { label, run: undo }, untilNextChange: true });
-  const apply = (one: Change): void => {
+  const apply = (one: PendingChange): void => {
     const { history: next, also } = afterChange(history.peek(), one);
     moveTo(next);
     if (also.length > 0) tellOfChange(also.join(' '), 'also');
@@ -126,7 +126,7 @@ export function createDocument(id: string, description: unknown, name: string): 
   };
 }
 
-function afterChange(before: History.History, { make, options }: Change) {
+function afterChange(before: History.History, { make, options }: PendingChange) {
   const changed = make(History.baseOf(before, options.run));
   const { written: settled, also } = options.part ? settle(changed, options.part) : { written: changed, also: [] };
   return { history: History.record(before, settled, options.label ?? editingWords.change, options.run), also };

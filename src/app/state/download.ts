@@ -1,5 +1,5 @@
 /** Hand something to the person as a file, the way every browser can. */
-export function saveFile(name: string, file: Blob): void {
+export function downloadFile(name: string, file: Blob): void {
   const address = URL.createObjectURL(file);
   const link = document.createElement('a');
   link.href = address;
@@ -10,7 +10,7 @@ export function saveFile(name: string, file: Blob): void {
 }
 
 export const download = (name: string, text: string, type = 'application/json'): void =>
-  saveFile(name, new Blob([text], { type }));
+  downloadFile(name, new Blob([text], { type }));
 
 /** A title as the beginning of a file's name that every system takes. @param otherwise where nothing of it is left. */
 export const fileStem = (title: string, otherwise: string): string =>

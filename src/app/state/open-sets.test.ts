@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Reception, SetDescription } from '../../engine/index.ts';
-import type { Question } from '../workers/engine.worker.ts';
+import type { EngineQuestion } from '../workers/engine.worker.ts';
 import { EXAMPLES } from './examples.ts';
 import { notices } from './notices.ts';
 import { createOpenSets, type OpenSet } from './open-sets.ts';
@@ -12,12 +12,12 @@ const OTHER = 'spider-coil-earpiece.json';
 
 /** Workers that answer when told to; a reception says of which set it is, and has as many stations as that. */
 function pageWithTwoSets() {
-  const asked: { worker: string; question: Question; answer: (answer: unknown) => void }[] = [];
+  const asked: { worker: string; question: EngineQuestion; answer: (answer: unknown) => void }[] = [];
   const workers = createSetWorkers((name) => {
     const worker = {
       onmessage: null as ((event: MessageEvent) => void) | null,
       onerror: null as ((event: ErrorEvent) => void) | null,
-      postMessage: (question: Question) =>
+      postMessage: (question: EngineQuestion) =>
         void asked.push({
           worker: name,
           question,

@@ -7,9 +7,9 @@ import type {
   SuggestionsQuestion,
   UncertaintyQuestion,
 } from '../workers/engine.worker.ts';
-import { type Asked, type Heard, type Latest, shareWorker } from '../workers/latest.ts';
+import { type Asked, type Latest, type OnReply, shareWorker } from '../workers/latest.ts';
 
-type Asking<Question, Answer> = (heard: Heard<Question, Answer>) => Latest<Question>;
+type Asking<Question, Answer> = (heard: OnReply<Question, Answer>) => Latest<Question>;
 
 /** The workers of the page, each shared by all open sets: a set asks, and hears the answers to its own questions. */
 export interface SetWorkers {

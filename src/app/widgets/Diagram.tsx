@@ -6,7 +6,7 @@ import { useOpenSet } from '../state/set-context.ts';
 import { useLater, useNear } from './use-near.ts';
 
 /** The circuit as the trade draws it; choosing a part opens its workbench. */
-export function Diagram() {
+export function CircuitDiagram() {
   const { receptionSet, stage } = useOpenSet();
   const { isNear, holder } = useNear();
   const set = useLater(receptionSet.value, isNear);

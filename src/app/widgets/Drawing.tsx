@@ -6,7 +6,7 @@ import {
   drawCoil,
   drawDetector,
   drawLoad,
-  type Room,
+  type PaperRoom,
   tapsOf,
 } from '../../outputs/drawings/index.ts';
 import type { Scene } from '../../outputs/scene/index.ts';
@@ -22,14 +22,14 @@ const SCALE = 3.8;
 const NARROWEST = 84;
 const WIDEST = 130;
 /** The sketches that are not to scale keep their size. */
-const SKETCH: Room = { width: 104, height: 62 };
+const SKETCH: PaperRoom = { width: 104, height: 62 };
 
-function roomFor(pixels: number): Room {
+function roomFor(pixels: number): PaperRoom {
   const width = Math.min(WIDEST, Math.max(NARROWEST, Math.round(pixels / SCALE)));
   return { width, height: Math.round(width * 0.74) };
 }
 
-function draw(set: SetDescription, part: DrawnPart, position: number, room: Room): Scene | undefined {
+function draw(set: SetDescription, part: DrawnPart, position: number, room: PaperRoom): Scene | undefined {
   if (typeof part === 'object') {
     const coil = set.coils[part.coil];
     return coil && drawCoil(coil, { ...room, taps: tapsOf(set, part.coil) });

@@ -16,7 +16,7 @@ export interface FigureItem {
 const isKnown = ({ text }: FigureItem): boolean => !/^(—|NaN)/.test(text);
 
 /** What a part comes to as made: names and figures, with warnings on them. */
-export function Figures({ items, warnings = [] }: { items: readonly FigureItem[]; warnings?: readonly Warning[] }) {
+export function FigureList({ items, warnings = [] }: { items: readonly FigureItem[]; warnings?: readonly Warning[] }) {
   const unknown = items.filter((item) => !isKnown(item)).map(({ label }) => label);
   return (
     <div class="figures">

@@ -1,19 +1,19 @@
 import { type AudioLimits, type FieldOptions, type SetDescription, stationCurves } from '../../engine/index.ts';
 import {
-  type BandResponse,
+  type BandPlot,
   type DetectorCurve,
   detectorPlot,
   type QCurves,
   qPlots,
-  type ResonanceCurve,
+  type ResonancePlot,
 } from '../../outputs/plots/index.ts';
 
 /** What the plots of the tuned circuit and the detector are drawn from. */
 export interface Curves {
   /** What the detector and what follows it do to the programme. */
   readonly audio: AudioLimits;
-  readonly resonance: ResonanceCurve;
-  readonly band: BandResponse;
+  readonly resonance: ResonancePlot;
+  readonly band: BandPlot;
   /** A plot for each coil. */
   readonly q: readonly QCurves[];
   readonly detector: DetectorCurve;

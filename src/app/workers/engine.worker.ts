@@ -51,8 +51,8 @@ export interface UncertaintyQuestion {
 /** In the order asked; undefined for a station of which nothing arrives. */
 export type StationUncertainties = readonly (StationUncertainty | undefined)[];
 
-export type Question = ReceptionQuestion | SuggestionsQuestion | CurvesQuestion | UncertaintyQuestion;
-export type Answer = Reception | readonly Suggestion[] | Curves | StationUncertainties | undefined;
+export type EngineQuestion = ReceptionQuestion | SuggestionsQuestion | CurvesQuestion | UncertaintyQuestion;
+export type EngineAnswer = Reception | readonly Suggestion[] | Curves | StationUncertainties | undefined;
 
 const memory = arrivalMemory();
 
@@ -64,7 +64,7 @@ function trialsFor(set: SetDescription, options: FieldOptions): Trials {
   return tried.trials;
 }
 
-async function answer(question: Question): Promise<Answer> {
+async function answer(question: EngineQuestion): Promise<EngineAnswer> {
   const { set, time } = question;
   const options = { time, memory, coast: await coastFor(set.place) };
   switch (question.about) {
@@ -80,8 +80,8 @@ async function answer(question: Question): Promise<Answer> {
 }
 
 // A thin shell: the engine answers, this hands the answer back.
-addEventListener('message', async ({ data }: MessageEvent<Question>) => {
-  let reply: Reply<Answer>;
+addEventListener('message', async ({ data }: MessageEvent<EngineQuestion>) => {
+  let reply: Reply<EngineAnswer>;
   try {
     reply = { answer: await answer(data) };
   } catch (error) {

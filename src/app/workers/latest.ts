@@ -10,7 +10,7 @@ export interface Latest<Question> {
 export type Reply<Answer> = { readonly answer: Answer } | { readonly error: string };
 
 /** Is called with each question that was answered, in order. */
-export type Heard<Question, Answer> = (question: Question, reply: Reply<Answer>) => void;
+export type OnReply<Question, Answer> = (question: Question, reply: Reply<Answer>) => void;
 
 /** As much of a worker as is needed here. */
 export type Asked = Pick<Worker, 'postMessage'> & {
@@ -19,7 +19,7 @@ export type Asked = Pick<Worker, 'postMessage'> & {
 };
 
 interface Asker<Question, Answer> {
-  readonly heard: Heard<Question, Answer>;
+  readonly heard: OnReply<Question, Answer>;
   waiting?: { readonly question: Question };
 }
 
@@ -29,7 +29,7 @@ interface Asker<Question, Answer> {
  * @param worker answers each message with one `Reply`.
  * @returns what gives each asker its `Latest`.
  */
-export function shareWorker<Question, Answer>(worker: Asked): (heard: Heard<Question, Answer>) => Latest<Question> {
+export function shareWorker<Question, Answer>(worker: Asked): (heard: OnReply<Question, Answer>) => Latest<Question> {
   const queue = new Set<Asker<Question, Answer>>();
   const open = new Set<Asker<Question, Answer>>();
   let asked: { readonly by: Asker<Question, Answer>; readonly question: Question } | undefined;
@@ -68,5 +68,5 @@ export function shareWorker<Question, Answer>(worker: Asked): (heard: Heard<Ques
 }
 
 /** A worker with one that asks. @param worker answers each message with one `Reply`. */
-export const latestWins = <Question, Answer>(worker: Asked, heard: Heard<Question, Answer>): Latest<Question> =>
+export const latestWins = <Question, Answer>(worker: Asked, heard: OnReply<Question, Answer>): Latest<Question> =>
   shareWorker<Question, Answer>(worker)(heard);

@@ -4,7 +4,7 @@ import { coastFor, loadLand } from './coast.ts';
 import { type PlaceFigures, type PlaceQuestion, placeFigures } from './figures.ts';
 import type { Reply } from './latest.ts';
 import { type Outline, type OutlineQuestion, outlineOf } from './outline.ts';
-import { type Joined, type JoinQuestion, join, readTable, type TableSourceQuestion } from './tables.ts';
+import { type Joined, type JoinQuestion, join, readTableSource, type TableSourceQuestion } from './tables.ts';
 
 type Question = PlaceQuestion | OutlineQuestion | TableSourceQuestion | JoinQuestion;
 type Answer = PlaceFigures | Outline | TableReading | Joined;
@@ -20,7 +20,7 @@ async function answer(question: Question): Promise<Answer> {
     case 'outline':
       return outlineOf(question, await loadLand(question.kmPerPixel > COARSE_FROM ? 'coarse' : 'fine'));
     case 'table':
-      return readTable(question);
+      return readTableSource(question);
     case 'join':
       return join(question);
   }

@@ -16,7 +16,7 @@ export interface TableSourceQuestion extends Omit<TableQuestion, 'text'> {
 }
 
 /** @throws Error for a file that is not text. */
-export async function readTable({ source, ...question }: TableSourceQuestion): Promise<TableReading> {
+export async function readTableSource({ source, ...question }: TableSourceQuestion): Promise<TableReading> {
   if (typeof source === 'string') return tableOf({ ...question, text: source });
   const found = await textOfFile(source);
   if (found.text === undefined) throw new Error(problemSentence(found.problem));

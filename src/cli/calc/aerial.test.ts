@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import aerials from '../../../reference/aerials.json' with { type: 'json' };
 import earths from '../../../reference/earths.json' with { type: 'json' };
-import { aerial } from './aerial.ts';
+import { aerialCalculation } from './aerial.ts';
 import type { Calculation } from './calculation.ts';
-import { earth } from './earth.ts';
+import { earthCalculation } from './earth.ts';
 
 // biome-ignore lint/suspicious/noExplicitAny: answers are open records.
 const answer = (calculation: Calculation, input: unknown): any => {
@@ -18,20 +18,20 @@ const problems = (calculation: Calculation, input: unknown) => {
 
 describe('calc aerial', () => {
   it('runs its own example and gives every promised figure', () => {
-    const it = answer(aerial, aerial.example);
+    const it = answer(aerialCalculation, aerialCalculation.example);
     expect(it.capacitance.unit).toBe('F');
     expect(it.effectiveHeight.unit).toBe('m');
     expect(it.radiationResistance.unit).toBe('Ω');
     expect(it.impedance.resistance.value).toBeGreaterThan(it.radiationResistance.value);
     expect(it.impedance.reactance.value).toBeLessThan(0);
-    const earthed = answer(aerial, { ...(aerial.example as object), earthResistance: '50 ohm' });
+    const earthed = answer(aerialCalculation, { ...(aerialCalculation.example as object), earthResistance: '50 ohm' });
     expect(earthed.impedance.resistance.value - it.impedance.resistance.value).toBeCloseTo(50, 9);
   });
 
   it('is within 0.1 % of the reference moments (reference/aerials.json), from plain SI numbers', () => {
     for (const row of aerials.aerials) {
       const shape = row.kind.replace(' only', '');
-      const got = answer(aerial, {
+      const got = answer(aerialCalculation, {
         shape,
         height: row.h_top,
         length: row.l_top,
@@ -45,10 +45,16 @@ describe('calc aerial', () => {
 
   it('answers the other kinds', () => {
     const frequency = '1 MHz';
-    const frame = answer(aerial, { shape: 'frame', side: '60 cm', turns: 15, wire: { diameter: '0.7 mm' }, frequency });
+    const frame = answer(aerialCalculation, {
+      shape: 'frame',
+      side: '60 cm',
+      turns: 15,
+      wire: { diameter: '0.7 mm' },
+      frequency,
+    });
     expect(frame.inductance.value).toBeGreaterThan(1e-4);
     expect(frame.nullDirection.value).toBe(90);
-    const rod = answer(aerial, {
+    const rod = answer(aerialCalculation, {
       shape: 'ferrite rod',
       length: '200 mm',
       diameter: '10 mm',
@@ -58,7 +64,7 @@ describe('calc aerial', () => {
       frequency,
     });
     expect(rod.lossResistanceRange[0].value).toBeLessThan(rod.lossResistance.value);
-    const gutter = answer(aerial, {
+    const gutter = answer(aerialCalculation, {
       shape: 'measured',
       capacitance: '400 pF',
       resistance: '80 ohm',
@@ -68,25 +74,32 @@ describe('calc aerial', () => {
     expect(gutter.impedance.reactance.value).toBeCloseTo(-397.9, 1);
     const touchstone = '# MHz S RI R 50\n0.5 0.9 -0.3\n1.5 0.8 -0.5\n';
     expect(
-      answer(aerial, { shape: 'impedance', touchstone, effectiveHeight: '3 m', frequency }).impedance.reactance.unit,
+      answer(aerialCalculation, { shape: 'impedance', touchstone, effectiveHeight: '3 m', frequency }).impedance
+        .reactance.unit,
     ).toBe('Ω');
     const points = [{ frequency: '1 MHz', resistance: '20 ohm', reactance: '-300 ohm' }];
     expect(
-      answer(aerial, { shape: 'impedance', points, effectiveHeight: 3, frequency }).impedance.reactance.value,
+      answer(aerialCalculation, { shape: 'impedance', points, effectiveHeight: 3, frequency }).impedance.reactance
+        .value,
     ).toBe(-300);
   });
 
   it('names what is wrong, all at once', () => {
-    expect(problems(aerial, { shape: 'T', height: '5 pF', length: -1, wire: 3 })).toHaveLength(3);
-    expect(problems(aerial, { shape: 'vertical', height: 5, base: 6, wire: { diameter: '2 mm' } }).join()).toMatch(
-      /the foot of the lead-in must be at least 0 and below 5 m, not 6 m/,
-    );
-    expect(problems(aerial, { shape: 'blob' }).join()).toMatch(/"inverted-L"/);
-    expect(problems(aerial, null)).toHaveLength(1);
+    expect(problems(aerialCalculation, { shape: 'T', height: '5 pF', length: -1, wire: 3 })).toHaveLength(3);
     expect(
-      problems(aerial, { shape: 'impedance', touchstone: '# MHz\nx', effectiveHeight: 1, frequency: 1e6 }).join(),
+      problems(aerialCalculation, { shape: 'vertical', height: 5, base: 6, wire: { diameter: '2 mm' } }).join(),
+    ).toMatch(/the foot of the lead-in must be at least 0 and below 5 m, not 6 m/);
+    expect(problems(aerialCalculation, { shape: 'blob' }).join()).toMatch(/"inverted-L"/);
+    expect(problems(aerialCalculation, null)).toHaveLength(1);
+    expect(
+      problems(aerialCalculation, {
+        shape: 'impedance',
+        touchstone: '# MHz\nx',
+        effectiveHeight: 1,
+        frequency: 1e6,
+      }).join(),
     ).toMatch(/line 2/);
-    expect(problems(aerial, { shape: 'impedance', effectiveHeight: 1, frequency: 1e6 }).join()).toMatch(
+    expect(problems(aerialCalculation, { shape: 'impedance', effectiveHeight: 1, frequency: 1e6 }).join()).toMatch(
       /at least one point/,
     );
   });
@@ -94,9 +107,14 @@ describe('calc aerial', () => {
 
 describe('calc earth', () => {
   it('runs its own example, and Dwight’s rods (reference/earths.json) exactly', () => {
-    expect(answer(earth, earth.example).warnings).toEqual([]);
+    expect(answer(earthCalculation, earthCalculation.example).warnings).toEqual([]);
     for (const row of earths.earth_rod) {
-      const { resistance } = answer(earth, { shape: 'rod', length: row.L, diameter: row.d, soilResistivity: row.rho });
+      const { resistance } = answer(earthCalculation, {
+        shape: 'rod',
+        length: row.L,
+        diameter: row.d,
+        soilResistivity: row.rho,
+      });
       expect(resistance.value / row.R_dwight).toBeCloseTo(1, 12);
       expect(resistance.unit).toBe('Ω');
     }
@@ -112,14 +130,18 @@ describe('calc earth', () => {
       { shape: 'counterpoise', length: '10 m', height: '0.5 m', wire, soilResistivity: 100 },
       { shape: 'water pipe', resistance: '20 ohm', range: ['10 ohm', '40 ohm'] },
     ]) {
-      const got = answer(earth, input);
+      const got = answer(earthCalculation, input);
       expect(got.range[0].value).toBeLessThan(got.resistance.value);
       expect(got.range[1].value).toBeGreaterThan(got.resistance.value);
     }
-    expect(problems(earth, { shape: 'rod', length: '1 pF', diameter: Number.NaN })).toHaveLength(2);
+    expect(problems(earthCalculation, { shape: 'rod', length: '1 pF', diameter: Number.NaN })).toHaveLength(2);
     // A soil that is not said is the usual one over average ground: 150 Ω·m, ×/÷ 5.
     const rod = { shape: 'rod', length: 1, diameter: 0.01 };
-    expect(answer(earth, rod).resistance.value).toBe(answer(earth, { ...rod, soilResistivity: 150 }).resistance.value);
-    expect(problems(earth, { shape: 'rod', length: 1, diameter: 2, soil: 'clay' }).join()).toMatch(/thinner/);
+    expect(answer(earthCalculation, rod).resistance.value).toBe(
+      answer(earthCalculation, { ...rod, soilResistivity: 150 }).resistance.value,
+    );
+    expect(problems(earthCalculation, { shape: 'rod', length: 1, diameter: 2, soil: 'clay' }).join()).toMatch(
+      /thinner/,
+    );
   });
 });

@@ -112,7 +112,7 @@ const schema = byShape([
 ]);
 type Input = v.InferOutput<typeof schema>;
 
-export const aerial = calculation({
+export const aerialCalculation = calculation({
   name: 'aerial',
   example: {
     shape: 'inverted-L',

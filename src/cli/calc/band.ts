@@ -16,7 +16,7 @@ const schema = v.object({
   stray: v.optional(quantity('capacitance', { min: 0, max: 1e-3 }), 0),
 });
 
-export const band = calculation({
+export const bandCalculation = calculation({
   name: 'band',
   example: { inductance: '190 µH', from: '550 kHz', to: '1500 kHz', min: '15 pF', max: '500 pF', stray: '20 pF' },
   schema: buildable(schema, fitBand),

@@ -6,7 +6,7 @@ import { oneOf } from './expect.ts';
 
 const size = quantity('length', { above: 0, max: 10 });
 
-export const bestWire = calculation({
+export const bestWireCalculation = calculation({
   name: 'best-wire',
   example: { inductance: '190 µH', frequency: '1 MHz', formerDiameter: '63 mm', longest: '100 mm', former: 'card' },
   schema: v.object({

@@ -2,9 +2,9 @@
 import { describe, expect, it } from 'vitest';
 import reference from '../../../reference/coils.json' with { type: 'json' };
 import type { Calculation } from './calculation.ts';
-import { coil } from './coil.ts';
-import { coupling } from './coupling.ts';
-import { wire } from './wire.ts';
+import { coilCalculation } from './coil.ts';
+import { couplingCalculation } from './coupling.ts';
+import { wireCalculation } from './wire.ts';
 
 // biome-ignore lint/suspicious/noExplicitAny: answers are open records.
 const answer = (calculation: Calculation, input: unknown): any => {
@@ -21,11 +21,12 @@ const { computed, published } = reference;
 
 describe('calc coil, coupling and wire', () => {
   it('run their own examples', () => {
-    for (const calculation of [coil, coupling, wire]) expect(calculation.run(calculation.example).ok).toBe(true);
+    for (const calculation of [coilCalculation, couplingCalculation, wireCalculation])
+      expect(calculation.run(calculation.example).ok).toBe(true);
   });
 
   it('answers with units and takes written quantities', () => {
-    const written = answer(coil, {
+    const written = answer(coilCalculation, {
       shape: 'solenoid',
       turns: 50,
       meanDiameter: '50 mm',
@@ -33,7 +34,7 @@ describe('calc coil, coupling and wire', () => {
       wire: { diameter: '0.5 mm' },
       frequency: '1 MHz',
     });
-    const plain = answer(coil, {
+    const plain = answer(coilCalculation, {
       shape: 'solenoid',
       turns: 50,
       meanDiameter: 0.05,
@@ -67,7 +68,7 @@ describe('calc coil, coupling and wire', () => {
 
   it('wire and coupling agree with the independent values', () => {
     for (const row of computed.skin_effect.copper) {
-      const got = answer(wire, { diameter: row.d, frequency: row.f });
+      const got = answer(wireCalculation, { diameter: row.d, frequency: row.f });
       expect(off(got.resistancePerMetre.value, row.Rac_per_m)).toBeLessThan(1e-7);
       expect(off(got.acToDcRatio.value, row.Rac_over_Rdc)).toBeLessThan(1e-8);
     }
@@ -79,7 +80,7 @@ describe('calc coil, coupling and wire', () => {
         pitch,
         wire: { diameter: 0.9 * pitch },
       });
-      const got = answer(coupling, {
+      const got = answer(couplingCalculation, {
         first: one(r.N1, r.D1, r.pitch1),
         second: one(r.N2, r.D2, r.pitch2),
         offset: r.z_first_turn_coil2 + ((r.N2 - 1) * r.pitch2) / 2 - ((r.N1 - 1) * r.pitch1) / 2,
@@ -93,7 +94,7 @@ describe('calc coil, coupling and wire', () => {
     // l/D = 1, d/s = 0.5, 40 turns of 0.625 mm on 50 mm: 1.67 in the table, at 10 MHz
     const { columns_d_over_s, rows_l_over_D } = published.medhurst_phi.values;
     const phi = rows_l_over_D['1'][columns_d_over_s.indexOf(0.5)];
-    const got = answer(coil, {
+    const got = answer(coilCalculation, {
       shape: 'solenoid',
       turns: 40,
       meanDiameter: 0.05,
@@ -101,7 +102,7 @@ describe('calc coil, coupling and wire', () => {
       wire: { diameter: 6.25e-4 },
       frequency: 1e7,
     });
-    const straight = answer(wire, { diameter: 6.25e-4, frequency: 1e7 });
+    const straight = answer(wireCalculation, { diameter: 6.25e-4, frequency: 1e7 });
     expect(off(got.resistance.value / got.wireLength.value / straight.resistancePerMetre.value, phi)).toBeLessThan(0.1);
   });
 
@@ -142,7 +143,7 @@ describe('calc coil, coupling and wire', () => {
         temperature: '30 °C',
       },
     ]) {
-      const got = answer(coil, { ...shape, frequency: '900 kHz' });
+      const got = answer(coilCalculation, { ...shape, frequency: '900 kHz' });
       expect(got.inductance.value, shape.shape).toBeGreaterThan(1e-5);
       expect(got.q.value).toBeGreaterThan(20);
       expect(got.qRange[0].value).toBeLessThan(got.qRange[1].value);
@@ -151,7 +152,7 @@ describe('calc coil, coupling and wire', () => {
 
   it('names every problem with its path, and never fails on nonsense', () => {
     expect(
-      problems(coil, {
+      problems(coilCalculation, {
         shape: 'solenoid',
         turns: -3,
         meanDiameter: '5 pF',
@@ -163,12 +164,12 @@ describe('calc coil, coupling and wire', () => {
       expect.stringMatching(/^meanDiameter: expected a length/),
       expect.stringMatching(/^wire\.diameter: expected a length/),
     ]);
-    expect(problems(coil, { shape: 'cube' })).toEqual([expect.stringMatching(/shape.*solenoid/)]);
-    expect(problems(coil, { shape: 'solenoid', turns: 10, pitch: '1 mm', wire: { diameter: '0.5 mm' } })).toEqual([
-      expect.stringMatching(/neither a former nor a winding diameter/),
-    ]);
+    expect(problems(coilCalculation, { shape: 'cube' })).toEqual([expect.stringMatching(/shape.*solenoid/)]);
     expect(
-      problems(coil, {
+      problems(coilCalculation, { shape: 'solenoid', turns: 10, pitch: '1 mm', wire: { diameter: '0.5 mm' } }),
+    ).toEqual([expect.stringMatching(/neither a former nor a winding diameter/)]);
+    expect(
+      problems(coilCalculation, {
         shape: 'solenoid',
         turns: 10,
         meanDiameter: '0.2 mm',
@@ -177,7 +178,7 @@ describe('calc coil, coupling and wire', () => {
       }),
     ).toEqual([expect.stringMatching(/too small/)]);
     expect(
-      problems(coil, {
+      problems(coilCalculation, {
         shape: 'multilayer',
         turnsPerLayer: 20000,
         layers: 90,
@@ -186,9 +187,9 @@ describe('calc coil, coupling and wire', () => {
       }),
     ).toEqual([expect.stringMatching(/turns/)]);
     for (const input of [null, 7, 'coil', [], {}, { __proto__: { shape: 'solenoid' } }, { shape: null }]) {
-      expect(problems(coil, input).length).toBeGreaterThan(0);
-      expect(problems(coupling, input).length).toBeGreaterThan(0);
-      expect(problems(wire, input).length).toBeGreaterThan(0);
+      expect(problems(coilCalculation, input).length).toBeGreaterThan(0);
+      expect(problems(couplingCalculation, input).length).toBeGreaterThan(0);
+      expect(problems(wireCalculation, input).length).toBeGreaterThan(0);
     }
   });
 });

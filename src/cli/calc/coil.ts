@@ -110,7 +110,7 @@ function resistanceRange(model: CoilModel, f: number): FigureRange {
   return [reactance / high, reactance / low];
 }
 
-export const coil = calculation({
+export const coilCalculation = calculation({
   name: 'coil',
   example: {
     shape: 'solenoid',

@@ -27,7 +27,7 @@ const schema = v.object(
 const solve = ({ first, second, offset, tilt = 0, shift = 0 }: v.InferOutput<typeof schema>) =>
   couple(makeCoil(first), makeCoil(second), { offset, shift, tilt: (tilt * Math.PI) / 180 });
 
-export const coupling = calculation({
+export const couplingCalculation = calculation({
   name: 'coupling',
   example: {
     first: { shape: 'solenoid', turns: 60, meanDiameter: '50 mm', pitch: '0.5 mm', wire: { diameter: '0.45 mm' } },

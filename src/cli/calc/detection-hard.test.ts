@@ -2,13 +2,13 @@ import { describe, expect, it } from 'vitest';
 // Computed independently by reference/generators/am_transient_hard.py (rfstep.c at 256 and 512 exact exponential steps a
 // cycle, extrapolated); its own error is below 1e-5.
 import reference from '../../../reference/detector-transient-hard.json' with { type: 'json' };
-import { detection } from './detection.ts';
+import { detectionCalculation } from './detection.ts';
 
 type Case = (typeof reference.cases)[number];
 const dB = (got: number, want: number) => 20 * Math.log10(got / want);
 
 function errors({ input, result }: Case, method: 'transient' | 'envelope') {
-  const run = detection.run({ ...input, method });
+  const run = detectionCalculation.run({ ...input, method });
   if (!run.ok) throw new Error(JSON.stringify(run.problems));
   // biome-ignore lint/suspicious/noExplicitAny: answers are open records.
   const a = run.answer as any;

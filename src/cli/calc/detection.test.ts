@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import reference from '../../../reference/detector-transient.json' with { type: 'json' };
-import { detection } from './detection.ts';
+import { detectionCalculation } from './detection.ts';
 
 // reference/detector-transient.json: waveforms of the same circuit at 512 exact exponential steps a cycle, computed
 // independently; its own error is 2e-4 dB.
@@ -8,12 +8,12 @@ type Case = (typeof reference.cases)[number];
 
 // biome-ignore lint/suspicious/noExplicitAny: answers are open records.
 export const answer = (input: unknown): any => {
-  const result = detection.run(input);
+  const result = detectionCalculation.run(input);
   if (!result.ok) throw new Error(JSON.stringify(result.problems));
   return result.answer;
 };
 const problems = (input: unknown) => {
-  const result = detection.run(input);
+  const result = detectionCalculation.run(input);
   return result.ok ? [] : result.problems.map(({ path, message }) => `${path}: ${message}`);
 };
 export const inputOf = (c: Case, method: string, duration = '60 ms') => ({
@@ -64,7 +64,7 @@ const byName = (name: string) => reference.cases.find((c) => c.name === name)!;
 
 describe('calc detection', () => {
   it('runs its own example', () => {
-    expect(answer(detection.example).warnings).toEqual([]);
+    expect(answer(detectionCalculation.example).warnings).toEqual([]);
   });
 
   // 0.1 dB is promised for one station; this is what it keeps. The short window holds whole periods of every tone.
@@ -104,7 +104,7 @@ describe('calc detection', () => {
   });
 
   it('reads quantities as people write them, and says what is wrong', () => {
-    const good = detection.example as Record<string, unknown>;
+    const good = detectionCalculation.example as Record<string, unknown>;
     expect(problems({ ...good, stations: [] })).toEqual(['stations: expected at least 1 station, got []']);
     expect(problems({ ...good, method: 'guess' })[0]).toMatch(
       /^method: expected one of "transient", "envelope", got "guess"/,

@@ -176,7 +176,7 @@ const runnable = buildable(fields, (input) => {
 });
 
 /** `calc detection`: what the detector of a whole receiver makes of one or more modulated stations, in time. */
-export const detection = calculation({
+export const detectionCalculation = calculation({
   name: 'detection',
   example: {
     stations: [{ frequency: '1 MHz', emf: '10 mV', modulation: [{ frequency: '1 kHz', depth: 0.3 }] }],

@@ -1,23 +1,23 @@
 import { describe, expect, it } from 'vitest';
 import steady from '../../../reference/detectors-steady.json' with { type: 'json' };
 import tuned from '../../../reference/detectors-tuned.json' with { type: 'json' };
-import { detector } from './detector.ts';
+import { detectorCalculation } from './detector.ts';
 
 // biome-ignore lint/suspicious/noExplicitAny: answers are open records.
 const answer = (input: unknown): any => {
-  const result = detector.run(input);
+  const result = detectorCalculation.run(input);
   if (!result.ok) throw new Error(JSON.stringify(result.problems));
   return result.answer;
 };
 const problems = (input: unknown) => {
-  const result = detector.run(input);
+  const result = detectorCalculation.run(input);
   return result.ok ? [] : result.problems.map(({ path, message }) => `${path}: ${message}`);
 };
 const diode = { saturationCurrent: '0.5 µA', ideality: 1.1 };
 
 describe('calc detector', () => {
   it('runs its own example', () => {
-    expect(answer(detector.example).warnings).toEqual([]);
+    expect(answer(detectorCalculation.example).warnings).toEqual([]);
   });
 
   // reference/detectors-steady.json: averages computed independently; 0.1 % is promised, the difference is rounding.

@@ -126,7 +126,7 @@ function solve(input: Input) {
 }
 
 /** `calc detector`: a steady carrier into a detector, straight or on the tap of a tuned circuit. */
-export const detector = calculation({
+export const detectorCalculation = calculation({
   name: 'detector',
   example: {
     detector: { saturationCurrent: '0.5 µA', ideality: 1.1 },

@@ -74,7 +74,7 @@ function withSoil(input: Written): EarthSpec {
   return { ...spec, soilResistivity: resistivity, soilResistivityRange: range };
 }
 
-export const earth = calculation({
+export const earthCalculation = calculation({
   name: 'earth',
   example: { shape: 'rod', length: '1.2 m', diameter: '16 mm', soilResistivity: '100 ohm m' },
   schema: buildable(schema, (input) => earthModel(withSoil(input))),

@@ -1,14 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import reference from '../../../reference/measure-fits.json' with { type: 'json' };
-import { fit } from './fit.ts';
+import { fitCalculation } from './fit.ts';
 
 const answerOf = (input: unknown): Record<string, never> => {
-  const result = fit.run(input);
+  const result = fitCalculation.run(input);
   if (!result.ok) throw new Error(result.problems.map((p) => `${p.path}: ${p.message}`).join('\n'));
   return result.answer as unknown as Record<string, never>;
 };
 const problemsOf = (input: unknown): string[] => {
-  const result = fit.run(input);
+  const result = fitCalculation.run(input);
   return result.ok ? [] : result.problems.map((p) => `${p.path}: ${p.message}`);
 };
 

@@ -65,7 +65,7 @@ const schema = v.pipe(
 );
 
 /** `calc fit`: figures with standard errors and 90 % ranges from readings of the bench. */
-export const fit = calculation({
+export const fitCalculation = calculation({
   name: 'fit',
   example: {
     kind: 'resonance',

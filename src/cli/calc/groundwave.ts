@@ -56,7 +56,7 @@ const schema = v.pipe(
 );
 
 /** `calc groundwave`: field strength over one kind of ground, or over sections by Millington. */
-export const groundwave = calculation({
+export const groundwaveCalculation = calculation({
   name: 'groundwave',
   example: {
     frequency: '1 MHz',

@@ -1,36 +1,36 @@
-import { aerial } from './aerial.ts';
-import { band } from './band.ts';
-import { bestWire } from './best-wire.ts';
+import { aerialCalculation } from './aerial.ts';
+import { bandCalculation } from './band.ts';
+import { bestWireCalculation } from './best-wire.ts';
 import type { Calculation } from './calculation.ts';
-import { coil } from './coil.ts';
-import { coupling } from './coupling.ts';
-import { detection } from './detection.ts';
-import { detector } from './detector.ts';
-import { earth } from './earth.ts';
-import { fit } from './fit.ts';
-import { groundwave } from './groundwave.ts';
-import { noise } from './noise.ts';
-import { reception } from './reception.ts';
-import { skywave } from './skywave.ts';
-import { turns } from './turns.ts';
-import { vary } from './vary.ts';
-import { wire } from './wire.ts';
+import { coilCalculation } from './coil.ts';
+import { couplingCalculation } from './coupling.ts';
+import { detectionCalculation } from './detection.ts';
+import { detectorCalculation } from './detector.ts';
+import { earthCalculation } from './earth.ts';
+import { fitCalculation } from './fit.ts';
+import { groundwaveCalculation } from './groundwave.ts';
+import { noiseCalculation } from './noise.ts';
+import { receptionCalculation } from './reception.ts';
+import { skywaveCalculation } from './skywave.ts';
+import { turnsCalculation } from './turns.ts';
+import { varyCalculation } from './vary.ts';
+import { wireCalculation } from './wire.ts';
 
 export const CALCULATIONS: readonly Calculation[] = [
-  coil,
-  coupling,
-  wire,
-  turns,
-  bestWire,
-  band,
-  aerial,
-  earth,
-  groundwave,
-  skywave,
-  noise,
-  detector,
-  detection,
-  reception,
-  vary,
-  fit,
+  coilCalculation,
+  couplingCalculation,
+  wireCalculation,
+  turnsCalculation,
+  bestWireCalculation,
+  bandCalculation,
+  aerialCalculation,
+  earthCalculation,
+  groundwaveCalculation,
+  skywaveCalculation,
+  noiseCalculation,
+  detectorCalculation,
+  detectionCalculation,
+  receptionCalculation,
+  varyCalculation,
+  fitCalculation,
 ];

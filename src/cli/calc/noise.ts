@@ -7,7 +7,7 @@ const field = quantity('field strength', { above: 0, max: 100 });
 const frequency = quantity('frequency', { min: 1e3, max: 1e9 });
 
 /** `calc noise`: man-made noise by Rec. ITU-R P.372; with a time also the lightning, or noise as measured. */
-export const noise = calculation({
+export const noiseCalculation = calculation({
   name: 'noise',
   example: {
     frequency: '1 MHz',

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import checks from '../../../reference/propagation-checks.json' with { type: 'json' };
 import type { Calculation } from './calculation.ts';
-import { groundwave } from './groundwave.ts';
-import { noise } from './noise.ts';
-import { skywave } from './skywave.ts';
+import { groundwaveCalculation } from './groundwave.ts';
+import { noiseCalculation } from './noise.ts';
+import { skywaveCalculation } from './skywave.ts';
 
 // biome-ignore lint/suspicious/noExplicitAny: answers are open records.
 const answer = (calculation: Calculation, input: unknown): any => {
@@ -19,7 +19,8 @@ const level = (field: { value: number }) => 120 + 20 * Math.log10(field.value);
 
 describe('calc groundwave, skywave and noise', () => {
   it('run their own examples', () => {
-    for (const calculation of [groundwave, skywave, noise]) expect(calculation.run(calculation.example).ok).toBe(true);
+    for (const calculation of [groundwaveCalculation, skywaveCalculation, noiseCalculation])
+      expect(calculation.run(calculation.example).ok).toBe(true);
   });
 
   it('takes written quantities and plain SI numbers alike', () => {
@@ -30,11 +31,11 @@ describe('calc groundwave, skywave and noise', () => {
       power: '1 kW',
     };
     const plain = { frequency: 1e6, distance: 1e5, ground: { conductivity: 0.003, permittivity: 22 } };
-    expect(answer(groundwave, written)).toEqual(answer(groundwave, plain));
+    expect(answer(groundwaveCalculation, written)).toEqual(answer(groundwaveCalculation, plain));
     // reference/propagation-checks.json, "millington-1", first term: 37.883 dB(µV/m)
-    expect(level(answer(groundwave, plain).fieldStrength)).toBeCloseTo(37.883, 2);
-    expect(answer(groundwave, plain).fieldStrength.unit).toBe('V/m');
-    expect(answer(groundwave, plain).method).toMatch(/residue/);
+    expect(level(answer(groundwaveCalculation, plain).fieldStrength)).toBeCloseTo(37.883, 2);
+    expect(answer(groundwaveCalculation, plain).fieldStrength.unit).toBe('V/m');
+    expect(answer(groundwaveCalculation, plain).method).toMatch(/residue/);
   });
 
   it('follows sections from the transmitter', () => {
@@ -48,24 +49,28 @@ describe('calc groundwave, skywave and noise', () => {
           ground: { conductivity: s.sigma, permittivity: s.eps_r },
         })),
       };
-      expect(level(answer(groundwave, input).fieldStrength)).toBeCloseTo(E_dBuV, 2);
+      expect(level(answer(groundwaveCalculation, input).fieldStrength)).toBeCloseTo(E_dBuV, 2);
     }
   });
 
   it('names every problem with its path', () => {
-    expect(problems(groundwave, { frequency: '5 mH', distance: '10 km', ground: 'moon' })).toEqual([
+    expect(problems(groundwaveCalculation, { frequency: '5 mH', distance: '10 km', ground: 'moon' })).toEqual([
       expect.stringMatching(/^frequency: expected a frequency/),
       expect.stringMatching(/^ground: expected one of "sea".*, or \{ conductivity, permittivity \}, got "moon"/),
     ]);
-    expect(problems(groundwave, { frequency: 1e6, distance: 1e4 })).toEqual([expect.stringMatching(/sections/)]);
-    expect(problems(groundwave, { frequency: 1e6, ground: 'sea' })).toEqual([expect.stringMatching(/^distance/)]);
-    expect(problems(groundwave, { frequency: 1e6, distance: 2e4, sections: [{ length: 1e4, ground: 'sea' }] })).toEqual(
-      [expect.stringMatching(/^distance/)],
-    );
-    expect(problems(skywave, { frequency: 1e6, distance: '-5 km' })).toHaveLength(3);
-    expect(problems(noise, { frequency: 1e6, bandwidth: 9e3, environment: 'moor' })).toEqual([
+    expect(problems(groundwaveCalculation, { frequency: 1e6, distance: 1e4 })).toEqual([
+      expect.stringMatching(/sections/),
+    ]);
+    expect(problems(groundwaveCalculation, { frequency: 1e6, ground: 'sea' })).toEqual([
+      expect.stringMatching(/^distance/),
+    ]);
+    expect(
+      problems(groundwaveCalculation, { frequency: 1e6, distance: 2e4, sections: [{ length: 1e4, ground: 'sea' }] }),
+    ).toEqual([expect.stringMatching(/^distance/)]);
+    expect(problems(skywaveCalculation, { frequency: 1e6, distance: '-5 km' })).toHaveLength(3);
+    expect(problems(noiseCalculation, { frequency: 1e6, bandwidth: 9e3, environment: 'moor' })).toEqual([
       expect.stringMatching(/^environment: expected one of "city"/),
     ]);
-    expect(problems(noise, null)).toHaveLength(1);
+    expect(problems(noiseCalculation, null)).toHaveLength(1);
   });
 });

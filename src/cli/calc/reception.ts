@@ -1,11 +1,11 @@
 import { readValue, receiveRanged } from '../../engine/index.ts';
 import { problemMessage, readNote, warningSentences, writtenReception } from '../../outputs/words/index.ts';
-import { coastFor } from '../coast.ts';
+import { packagedCoastFor } from '../coast.ts';
 import { suggestionsFor } from '../suggestions.ts';
 import { type Calculation, refused } from './calculation.ts';
 
 /** A whole description in, every level on every station's path out. */
-export const reception: Calculation = {
+export const receptionCalculation: Calculation = {
   name: 'reception',
   example: { format: 'faintwave-set/1', name: '…', place: { name: '…', stations: [] }, '…': 'see examples/' },
   run(input) {
@@ -19,7 +19,7 @@ export const reception: Calculation = {
         })),
       };
     try {
-      const when = { coast: coastFor(read.set.place) };
+      const when = { coast: packagedCoastFor(read.set.place) };
       const reception = receiveRanged(read.set, when);
       const { dial, warnings, ...rest } = writtenReception(reception);
       const { levels: _, ...dialAnswer } = dial;

@@ -7,7 +7,7 @@ const latitude = quantity('angle', { min: -90, max: 90 });
 const decibels = v.optional(quantity('level', { min: -200, max: 200 }), 0);
 
 /** `calc skywave`: night sky wave by Rec. ITU-R P.1147. */
-export const skywave = calculation({
+export const skywaveCalculation = calculation({
   name: 'skywave',
   example: {
     frequency: '1 MHz',

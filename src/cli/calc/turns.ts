@@ -29,7 +29,7 @@ const found = ({ coil, inductance }: Input) => {
   return wanted;
 };
 
-export const turns = calculation({
+export const turnsCalculation = calculation({
   name: 'turns',
   example: {
     inductance: '200 µH',

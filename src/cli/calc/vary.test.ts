@@ -2,21 +2,21 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { inRoot } from '../../../scripts/support/paths.mjs';
 import { readValue, receiveRanged } from '../../engine/index.ts';
-import { coastFor } from '../coast.ts';
-import { reception } from './reception.ts';
-import { vary } from './vary.ts';
+import { packagedCoastFor } from '../coast.ts';
+import { receptionCalculation } from './reception.ts';
+import { varyCalculation } from './vary.ts';
 
 // biome-ignore lint/suspicious/noExplicitAny: descriptions and answers as written in JSON
 type Json = any;
 const example = (name: string): Json => JSON.parse(readFileSync(inRoot(`examples/${name}.json`), 'utf8'));
 
-const answerOf = (calculation: typeof vary, input: unknown): Json => {
+const answerOf = (calculation: typeof varyCalculation, input: unknown): Json => {
   const result = calculation.run(input);
   if (!result.ok) throw new Error(result.problems.map((p) => `${p.path}: ${p.message}`).join('\n'));
   return JSON.parse(JSON.stringify(result.answer));
 };
 const problemsOf = (input: unknown): string[] => {
-  const result = vary.run(input);
+  const result = varyCalculation.run(input);
   return result.ok ? [] : result.problems.map((p) => `${p.path}: ${p.message}`);
 };
 
@@ -34,7 +34,7 @@ const figuresIn = ({ stations }: Json, asked: Json[]): (number | null)[] =>
 function received(set: Json): Json {
   const read = readValue(set);
   if (!read.ok) throw new Error('the changed description does not read');
-  return receiveRanged(read.set, { coast: coastFor(read.set.place) });
+  return receiveRanged(read.set, { coast: packagedCoastFor(read.set.place) });
 }
 
 const galena = example('medium-wave-galena');
@@ -68,16 +68,16 @@ describe('calc vary', () => {
           ),
       )
       .sort((a, b) => b.figures[0] - a.figures[0]);
-    const answer = answerOf(vary, { set: galena, choices, aims, keep: 100 });
+    const answer = answerOf(varyCalculation, { set: galena, choices, aims, keep: 100 });
     expect(answer.tried + answer.bounded).toBe(9);
     expect(answer.best).toEqual(best);
-    expect(answerOf(vary, { set: galena, choices, aims, keep: 1 }).best).toEqual(best.slice(0, 1));
+    expect(answerOf(varyCalculation, { set: galena, choices, aims, keep: 1 }).best).toEqual(best.slice(0, 1));
   });
 
   it('gives the figures of calc reception for the changed description, none for a station beyond the dial', () => {
     const { place } = galena;
     const set = { ...galena, place: { ...place, stations: place.stations.slice(3, 6) } };
-    const { best, tried } = answerOf(vary, {
+    const { best, tried } = answerOf(varyCalculation, {
       set,
       choices: [{ path: '/tuning/maximum', values: ['60 pF', '450 pF'] }],
       aims,
@@ -85,13 +85,13 @@ describe('calc vary', () => {
     expect(tried).toBe(2);
     expect(best[0].changes).toEqual({ '/tuning/maximum': '450 pF' });
     const changed = { ...set, tuning: { ...set.tuning, maximum: '450 pF' } };
-    expect(best[0].figures).toEqual(figuresIn(answerOf(reception, changed), aims));
-    const only = answerOf(vary, { set, choices: [{ path: '/tuning/maximum', values: ['60 pF'] }], aims });
+    expect(best[0].figures).toEqual(figuresIn(answerOf(receptionCalculation, changed), aims));
+    const only = answerOf(varyCalculation, { set, choices: [{ path: '/tuning/maximum', values: ['60 pF'] }], aims });
     expect(only.best[0].figures.slice(0, 2)).toEqual([null, null]);
   });
 
   it('leaves out combinations that cannot stand together, and counts them', () => {
-    const answer = answerOf(vary, {
+    const answer = answerOf(varyCalculation, {
       set: galena,
       choices: [
         { path: '/coils/0/turns', values: [30, 56] },

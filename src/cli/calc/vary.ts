@@ -17,7 +17,7 @@ import {
   type WrittenDescription,
 } from '../../engine/index.ts';
 import { type CalcExpectation, calcNotes } from '../../outputs/words/index.ts';
-import { coastFor } from '../coast.ts';
+import { packagedCoastFor } from '../coast.ts';
 import { calculation } from './calculation.ts';
 import { expected, oneOf } from './expect.ts';
 
@@ -168,7 +168,7 @@ const schema = v.pipe(
 const UNITS = { loudest: 'dB SPL', clearest: 'dB', 'most heard': 'stations' } as const;
 
 /** `calc vary`: every combination of values in a description, and the best of them. */
-export const vary = calculation({
+export const varyCalculation = calculation({
   name: 'vary',
   example: {
     set: {
@@ -212,7 +212,7 @@ export const vary = calculation({
         aim.kind === 'most heard' ? { kind: aim.kind } : { kind: aim.kind, station: stationAt(read, aim.station) },
     );
     const { tried, bounded, refused, best } = varyGrid(read.written, choices, aims, ({ place }) => ({
-      coast: coastFor(place),
+      coast: packagedCoastFor(place),
     }));
     return {
       tried,

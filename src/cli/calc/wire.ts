@@ -11,7 +11,7 @@ import {
 import { calculation, figure } from './calculation.ts';
 import { expected, oneOf } from './expect.ts';
 
-export const wire = calculation({
+export const wireCalculation = calculation({
   name: 'wire',
   example: { diameter: '28 SWG', frequency: '1 MHz', covering: 'enamel' },
   schema: v.object(

@@ -11,7 +11,7 @@ import {
 } from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { chooseStation } from '../choose-station.ts';
-import { coastFor } from '../coast.ts';
+import { packagedCoastFor } from '../coast.ts';
 import type { Command } from '../command.ts';
 import { readSet } from '../read-set.ts';
 
@@ -32,7 +32,7 @@ export const compare: Command = {
     const { values, file } = fileAndOptions(args, OPTIONS);
     const set = await readSet(file, io);
     const index = chooseStation(set.place.stations, values.station);
-    const rows = compareDetectorsOn(set, index, undefined, true, { coast: coastFor(set.place) });
+    const rows = compareDetectorsOn(set, index, undefined, true, { coast: packagedCoastFor(set.place) });
     if (values.json) {
       io.data(`${jsonText(rows.map(withLabel))}\n`);
       return 0;

@@ -24,7 +24,7 @@ import {
 } from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { chooseStation } from '../choose-station.ts';
-import { coastFor } from '../coast.ts';
+import { packagedCoastFor } from '../coast.ts';
 import { type Command, InputError } from '../command.ts';
 import { dataOut } from '../data-out.ts';
 import { endingOf } from '../ending.ts';
@@ -121,7 +121,7 @@ export const curves: Command = {
     const { out } = values;
     const ending = out === undefined || values.json ? undefined : endingOf(out, ['svg', 'csv']);
     if (out !== undefined && ending) await io.checkTarget(out, ending);
-    const when = { time: timeOfDay(values, set.place), coast: coastFor(set.place) };
+    const when = { time: timeOfDay(values, set.place), coast: packagedCoastFor(set.place) };
     const { dial, stations, best } = receive(set, when);
     const index = chooseStation(stations, values.station, best[0]);
     const covered = [dial.lowest, dial.highest] as const;

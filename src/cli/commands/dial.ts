@@ -9,7 +9,7 @@ import {
   writtenDial,
 } from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
-import { coastFor } from '../coast.ts';
+import { packagedCoastFor } from '../coast.ts';
 import type { Command } from '../command.ts';
 import { readSet } from '../read-set.ts';
 import { timeOfDay } from '../time-of-day.ts';
@@ -27,7 +27,7 @@ export const dial: Command = {
   async run(args, io) {
     const { values, file } = fileAndOptions(args, OPTIONS);
     const set = await readSet(file, io);
-    const when = { time: timeOfDay(values, set.place), coast: coastFor(set.place) };
+    const when = { time: timeOfDay(values, set.place), coast: packagedCoastFor(set.place) };
     const reception = receiveRanged(set, when);
     if (values.json) {
       io.data(`${jsonText(writtenDial(reception))}\n`);

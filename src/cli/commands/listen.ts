@@ -24,7 +24,7 @@ import {
 } from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { chooseStation, kilohertzOf } from '../choose-station.ts';
-import { coastFor } from '../coast.ts';
+import { packagedCoastFor } from '../coast.ts';
 import { type Command, InputError } from '../command.ts';
 import { numberOf } from '../option-values.ts';
 import { readSet } from '../read-set.ts';
@@ -76,7 +76,7 @@ export const listen: Command = {
       throw wrongOption('--heater', { code: 'one of', choices: [...HEATER.keys()] }, values.heater);
     if (heater && !hasHeater(set.detector)) throw new InputError(callProblems.noHeater);
     await io.checkTarget(values.out, 'wav');
-    const field = { time: timeOfDay(values, set.place), coast: coastFor(set.place) };
+    const field = { time: timeOfDay(values, set.place), coast: packagedCoastFor(set.place) };
     const reception = receive(set, field);
     const index = values.band ? undefined : chooseStation(reception.stations, values.station, reception.best[0]);
     const station = index === undefined ? undefined : reception.stations[index];

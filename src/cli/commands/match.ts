@@ -10,7 +10,7 @@ import {
 } from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { chooseStation } from '../choose-station.ts';
-import { coastFor } from '../coast.ts';
+import { packagedCoastFor } from '../coast.ts';
 import type { Command } from '../command.ts';
 import { dataOut } from '../data-out.ts';
 import { readSet } from '../read-set.ts';
@@ -47,7 +47,7 @@ export const match: Command = {
   async run(args, io) {
     const { values, file } = fileAndOptions(args, OPTIONS);
     const set = await readSet(file, io);
-    const when = { time: timeOfDay(values, set.place), coast: coastFor(set.place) };
+    const when = { time: timeOfDay(values, set.place), coast: packagedCoastFor(set.place) };
     const taps = numbers(values.taps, '--taps');
     const ratios = numbers(values.ratios, '--ratios');
     const reception = receive(set, when);

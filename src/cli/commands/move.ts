@@ -11,7 +11,7 @@ import { clean } from '../../outputs/tables/index.ts';
 import { type CommandOptions, callProblems, cliNotes, moveAnswer, moveWords } from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { type Command, InputError } from '../command.ts';
-import { readDescription } from '../read-set.ts';
+import { readWrittenSet } from '../read-set.ts';
 import { wrongOption } from '../wrong-option.ts';
 
 const NAMES = Object.keys(BANDS) as BandName[];
@@ -34,7 +34,7 @@ export const move: Command = {
     const { values, file } = fileAndOptions(args, OPTIONS);
     const to = NAMES.find((name) => name === values.to || spelt(name) === values.to);
     if (!to) throw wrongOption('--to', { code: 'one of', choices: NAMES.map(spelt) }, values.to);
-    const { set, written } = await readDescription(file, io);
+    const { set, written } = await readWrittenSet(file, io);
     let moved: Move;
     try {
       moved = moveBand(set, { to });

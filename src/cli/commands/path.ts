@@ -32,7 +32,7 @@ import {
 } from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { chooseStation } from '../choose-station.ts';
-import { coastFor } from '../coast.ts';
+import { packagedCoastFor } from '../coast.ts';
 import type { Command, Io } from '../command.ts';
 import { readSet } from '../read-set.ts';
 import { MOST_ADVISED, suggestionsFor } from '../suggestions.ts';
@@ -56,7 +56,7 @@ export const path: Command = {
   async run(args, io) {
     const { values, file } = fileAndOptions(args, OPTIONS);
     const set = await readSet(file, io);
-    const when = { time: timeOfDay(values, set.place), coast: coastFor(set.place) };
+    const when = { time: timeOfDay(values, set.place), coast: packagedCoastFor(set.place) };
     const also = values.station === undefined ? undefined : chooseStation(set.place.stations, values.station);
     const reception = receiveRanged(set, { ...when, also: also === undefined ? [] : [also] });
     if (values.json) {

@@ -13,7 +13,7 @@ import {
 import { clean } from '../../outputs/tables/index.ts';
 import { type CommandOptions, callProblems, sheetNames, sheetsAnswer } from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
-import { coastFor } from '../coast.ts';
+import { packagedCoastFor } from '../coast.ts';
 import { type Command, InputError } from '../command.ts';
 import { choiceOf } from '../option-values.ts';
 import { readSet } from '../read-set.ts';
@@ -47,7 +47,7 @@ export const sheets: Command = {
     const board = boardFrom(values.board);
     const set = await readSet(file, io);
     const written = await writtenIn(file, io);
-    const reception = receiveRanged(set, { time: timeOfDay(values, set.place), coast: coastFor(set.place) });
+    const reception = receiveRanged(set, { time: timeOfDay(values, set.place), coast: packagedCoastFor(set.place) });
     const made = sheetsFor(written ?? set, set, reception, { paper, only, board });
     if (made.length === 0) throw new InputError(callProblems.noSheets(only ?? SHEET_IDS));
     const pieces: { name: string; data: string | Uint8Array }[] = [];

@@ -30,7 +30,7 @@ import {
   verdictWords,
 } from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
-import { coastFor } from '../coast.ts';
+import { packagedCoastFor } from '../coast.ts';
 import { type Command, InputError, type Io } from '../command.ts';
 import { dataOut } from '../data-out.ts';
 import { readSet } from '../read-set.ts';
@@ -91,7 +91,7 @@ export const stations: Command = {
 
 function rowsAt(set: SetDescription, time: 'day' | 'night' | Date): StationRow[] {
   const { place } = set;
-  const options = { coast: coastFor(place), memory: arrivalMemory() };
+  const options = { coast: packagedCoastFor(place), memory: arrivalMemory() };
   const at = (when: 'day' | 'night' | Date) =>
     arrivals(place, place.stations, arrivalOptions({ ...options, time: when }, place.sunspots));
   const day = at('day');

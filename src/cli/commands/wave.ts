@@ -30,7 +30,7 @@ import {
 } from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { chooseStation } from '../choose-station.ts';
-import { coastFor } from '../coast.ts';
+import { packagedCoastFor } from '../coast.ts';
 import { type Command, InputError } from '../command.ts';
 import { endingOf } from '../ending.ts';
 import { exactWaves } from '../exact-waves.ts';
@@ -81,7 +81,7 @@ export const wave: Command = {
         ? undefined
         : endingOf(values.out, values.exact ? ['svg', 'csv'] : ['svg', 'csv', 'wav']);
     if (ending) await io.checkTarget(values.out!, ending);
-    const field = { time: timeOfDay(values, set.place), coast: coastFor(set.place) };
+    const field = { time: timeOfDay(values, set.place), coast: packagedCoastFor(set.place) };
     const reception = receive(set, field);
     const index = values.station === undefined ? undefined : chooseStation(reception.stations, values.station);
     if (values.exact) return exactWaves(set, reception, index, values, io);

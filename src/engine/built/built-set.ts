@@ -10,7 +10,7 @@ import {
   sideOf,
   type TerminalId,
   terminalId,
-  turnsText,
+  turnsInId,
 } from '../network/ids.ts';
 import { PART } from '../network/part-ids.ts';
 import type { SetDescription } from '../set/description.ts';
@@ -288,7 +288,7 @@ function coilPartOf(
   };
   const terminals = [...marks].map(
     ([turn, node]): Terminal => ({
-      id: terminalId(id, turnsText(turn)),
+      id: terminalId(id, turnsInId(turn)),
       is: isAt(turn, node),
       joint: joint(node),
       turn,

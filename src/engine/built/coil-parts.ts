@@ -3,7 +3,7 @@ import type { SectionedCoil } from '../kinds/arrangements/coil-sections.ts';
 import { coilModel } from '../kinds/models.ts';
 import { coilPart } from '../network/part-ids.ts';
 import { couple } from '../parts/coil/coupling.ts';
-import type { CoilModel, Part } from '../parts/coil/model.ts';
+import type { CoilModel, TurnSpan } from '../parts/coil/model.ts';
 import { ringMutual } from '../parts/coil/ring.ts';
 import type { Winding } from '../parts/coil/winding.ts';
 import type { SetDescription } from '../set/description.ts';
@@ -62,7 +62,7 @@ export function mutualOf(
   first: CoilPart,
   second: CoilPart,
   placing: { distance: number; tilt: number; coupling?: number },
-): (a: Part, b: Part) => Henries {
+): (a: TurnSpan, b: TurnSpan) => Henries {
   const [w1, w2] = [first.model.winding, second.model.winding];
   if (placing.coupling !== undefined) {
     const k = placing.coupling / Math.sqrt(first.inductance * second.inductance);
@@ -80,18 +80,19 @@ export function mutualOf(
 }
 
 /** What a stretch of turns links of the flux of its whole coil, per ampere. */
-function fluxOf(coil: CoilPart, [from, to]: Part): Henries {
+function fluxOf(coil: CoilPart, [from, to]: TurnSpan): Henries {
   const own = coil.partial(from, to);
   const before = from > 0 ? coil.mutual([0, from], [from, to]) : 0;
   const after = to < coil.turns ? coil.mutual([from, to], [to, coil.turns]) : 0;
   return own + before + after;
 }
 
-function straightSum(w1: Winding, w2: Winding, distance: number): (a: Part, b: Part) => Henries {
+function straightSum(w1: Winding, w2: Winding, distance: number): (a: TurnSpan, b: TurnSpan) => Henries {
   const middle = (z: Float64Array) => (Math.min(...z) + Math.max(...z)) / 2;
   const apart = distance - middle(w2.z) + middle(w1.z);
   const touching = w1.wireRadius + w2.wireRadius;
-  const share = (turn: number, [from, to]: Part): number => Math.max(0, Math.min(turn + 1, to) - Math.max(turn, from));
+  const share = (turn: number, [from, to]: TurnSpan): number =>
+    Math.max(0, Math.min(turn + 1, to) - Math.max(turn, from));
   return (a, b) => {
     let sum = 0;
     for (let i = 0; i < w1.radius.length; i++) {

@@ -1,9 +1,9 @@
+import type { Path } from '../kinds/adjustment.ts';
 import { aerialLead } from '../kinds/arrangements/aerial-lead.ts';
 import type { LoadDescription } from '../kinds/loads/load-schema.ts';
 import type { PartId } from '../network/ids.ts';
 import { coilPart, listedPart, PART, trapCapacitor, trapCoil } from '../network/part-ids.ts';
 import type { SetDescription } from '../set/description.ts';
-import type { Path } from '../set/write.ts';
 
 /** What a part is there for. */
 export type PartRole =

@@ -15,7 +15,7 @@ export const EFFORT_COST: Readonly<Record<Effort, number>> = {
   outdoors: 8,
 };
 
-/** A place in a description. */
+/** A place in a description: keys, and places in lists counted from 0. */
 export type Path = readonly (string | number)[];
 /** What an edit writes at a place, as a person would write it: "47 pF", 18, { kind: 'germanium' }. */
 export interface Edit {

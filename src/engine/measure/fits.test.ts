@@ -5,7 +5,7 @@ import { type DetectorPoint, fitDetector } from './detector-fit.ts';
 import { type DialReading, fitDial } from './dial-fit.ts';
 import type { Fitted } from './fitted.ts';
 import { fitResonance, type ResonancePoint } from './resonance-fit.ts';
-import { fitWidth, type LevelPoint } from './width-fit.ts';
+import { fitWidth, type LevelReading } from './width-fit.ts';
 
 interface Row {
   readonly kind: string;
@@ -30,7 +30,7 @@ const fitOf = (row: Row): Readonly<Record<string, unknown>> => {
     case 'detector':
       return { ...fitDetector(row.points as DetectorPoint[], row.temperature) };
     case 'width':
-      return { ...fitWidth(row.points as LevelPoint[]) };
+      return { ...fitWidth(row.points as LevelReading[]) };
     default:
       return { ...fitDecay(row.samples, row.sampleRate) };
   }

@@ -3,7 +3,7 @@ import { linearLeastSquares } from '../numerics/qr.ts';
 import { type Fitted, fitted, fittedLogarithm, reachOf } from './fitted.ts';
 import { requireDifferent, UnfitReadings } from './unfit.ts';
 
-export interface LevelPoint {
+export interface LevelReading {
   /** Hz. */
   readonly frequency: number;
   /** Voltage, in any unit that stays the same; above 0. */
@@ -18,7 +18,7 @@ export interface WidthFit {
 }
 
 /** Starts for resonance and Q: the parabola (peak/level)² of frequency, or, where it has no vertex, a few guesses. */
-function startsOf(points: readonly LevelPoint[]): (readonly [number, number])[] {
+function startsOf(points: readonly LevelReading[]): (readonly [number, number])[] {
   const top = points.reduce((a, b) => (b.level > a.level ? b : a));
   const span = Math.max(...points.map((p) => Math.abs(p.frequency - top.frequency)));
   const weights = points.map(({ level }) => (level / top.level) ** 2);
@@ -43,7 +43,7 @@ function startsOf(points: readonly LevelPoint[]): (readonly [number, number])[] 
  * @returns resonance (Hz) and Q, each with its standard error and range
  * @throws UnfitReadings
  */
-export function fitWidth(points: readonly LevelPoint[]): WidthFit {
+export function fitWidth(points: readonly LevelReading[]): WidthFit {
   requireDifferent(
     points.map((p) => p.frequency),
     3,

@@ -47,7 +47,7 @@ export const elementId = (text: string): ElementId => text as ElementId;
 export const sideOf = (part: PartId, role: 'primary' | 'secondary'): string => `${part}/${role}`;
 
 /** A count of turns as an id has it: no finer than taps can be told apart. */
-export const turnsText = (turns: number): string => `${Number(turns.toFixed(3))}`;
+export const turnsInId = (turns: number): string => `${Number(turns.toFixed(3))}`;
 
 /**
  * Id and owner of an element.
@@ -62,7 +62,7 @@ export function owned(
   role: ElementRole,
   { turns, detail }: { readonly turns?: readonly [number, number]; readonly detail?: string } = {},
 ): { readonly id: ElementId; readonly owner: Owner } {
-  const stretch = turns ? `:${turnsText(turns[0])}-${turnsText(turns[1])}` : '';
+  const stretch = turns ? `:${turnsInId(turns[0])}-${turnsInId(turns[1])}` : '';
   return {
     id: elementId(`${part}/${role}${stretch}${detail ? `:${detail}` : ''}`),
     owner: turns ? { part, role, turns } : { part, role },

@@ -7,10 +7,10 @@ import { greatCircle, type Position } from './geodesy.ts';
 /** A packaged coastline: TopoJSON with an object `land`, such as Natural Earth's 1:50 million land. */
 export type LandTopology = Topology<{ land: GeometryCollection }>;
 
-export type Surface = 'land' | 'sea';
+export type LandOrSea = 'land' | 'sea';
 /** A stretch of land or sea along a great circle. */
 export interface CoastSection {
-  readonly surface: Surface;
+  readonly surface: LandOrSea;
   /** m. */
   readonly length: Metres;
 }
@@ -18,7 +18,7 @@ export interface CoastSection {
 /** Land and sea: what lies at a place, and on the way from one place to another. */
 export interface Coast {
   /** What lies at a place. Lakes count as land, closed seas as the coastline has them. */
-  readonly surfaceAt: (position: Position) => Surface;
+  readonly surfaceAt: (position: Position) => LandOrSea;
   /** Land and sea along the great circle, from the first place on; adds up to the distance. Kept for the next asking. */
   readonly sections: (from: Position, to: Position) => readonly CoastSection[];
 }
@@ -58,7 +58,7 @@ export function coastline(topology: LandTopology): Coast {
     }
     return inside;
   };
-  const surfaceAt = ({ latitude, longitude }: Position): Surface =>
+  const surfaceAt = ({ latitude, longitude }: Position): LandOrSea =>
     isLand(latitude, ((((longitude + 180) % 360) + 360) % 360) - 180) ? 'land' : 'sea';
 
   const kept = new Map<string, readonly CoastSection[]>();
@@ -173,7 +173,7 @@ function unrolled(ring: readonly (readonly number[])[]): Outline[] {
   return copies;
 }
 
-function sectionsAlong(from: Position, to: Position, surfaceAt: (position: Position) => Surface): CoastSection[] {
+function sectionsAlong(from: Position, to: Position, surfaceAt: (position: Position) => LandOrSea): CoastSection[] {
   const { distance, at } = greatCircle(from, to);
   const steps = Math.min(MOST_STEPS, Math.max(1, Math.ceil(distance / STEP)));
   const sections: CoastSection[] = [];

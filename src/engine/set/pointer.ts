@@ -1,5 +1,5 @@
 import { isRecord } from '../fields/introspect.ts';
-import type { Path } from './write.ts';
+import type { Path } from '../kinds/adjustment.ts';
 
 /**
  * The path that a JSON pointer (RFC 6901) names in a written description.

@@ -1,4 +1,5 @@
 import { isRecord } from '../fields/introspect.ts';
+import type { Path } from '../kinds/adjustment.ts';
 
 /**
  * The text of a description file: two spaces, keys in the order they were read, everything kept.
@@ -6,9 +7,6 @@ import { isRecord } from '../fields/introspect.ts';
  * @returns JSON text that ends in a line feed
  */
 export const writeText = (written: unknown): string => `${JSON.stringify(written, null, 2)}\n`;
-
-/** A place in a description: keys, and places in lists counted from 0. */
-export type Path = readonly (string | number)[];
 
 const FORBIDDEN = new Set(['__proto__', 'prototype', 'constructor']);
 

@@ -12,7 +12,7 @@ import { type Decibels, decibels, type Ratio } from '../units/quantities.ts';
 import { DRAWS, deviates } from './draws.ts';
 import { amountSpread } from './measured-spread.ts';
 import { groundSpread } from './outdoor-spreads.ts';
-import { between, COMMON_PRACTICE, NINETY, plusOrMinus, type Spread, valueAt } from './spread.ts';
+import { between, COMMON_PRACTICE, NINETY, plusOrMinus, type Spread, valueAtDeviate } from './spread.ts';
 
 /** A field strength given with the station: ± dB. */
 const GIVEN = plusOrMinus(2, COMMON_PRACTICE);
@@ -95,7 +95,7 @@ export function fieldDraws(
 function givenField({ measured }: StationDescription): (ground: number, site: number) => Decibels {
   const field = measured?.fieldStrength;
   const spread = field ? amountSpread(decibels(Math.exp(standardErrorOf(field, USUAL_ERROR.fieldStrength)))) : GIVEN;
-  return (_, site) => valueAt(spread, site);
+  return (_, site) => valueAtDeviate(spread, site);
 }
 
 function computedField(
@@ -108,8 +108,8 @@ function computedField(
   const ways = ground ? groundWay(set, station, sections, asked) : undefined;
   return (g, s, n) => {
     const parts: Decibels[] = [];
-    if (ground && ways) parts.push(ground.level + ways(g) + valueAt(site, s));
-    if (sky) parts.push(sky.level + valueAt(SKY_WAVE, n));
+    if (ground && ways) parts.push(ground.level + ways(g) + valueAtDeviate(site, s));
+    if (sky) parts.push(sky.level + valueAtDeviate(SKY_WAVE, n));
     return sumLevels(parts) - total.level;
   };
 }
@@ -123,7 +123,7 @@ function groundWay(
 ): (deviate: number) => Decibels {
   const spread = groundSpread(set);
   const levelAt = (deviate: number): Decibels => {
-    const changed = { ...station, sections: sectionsWith(sections, valueAt(spread, deviate)) };
+    const changed = { ...station, sections: sectionsWith(sections, valueAtDeviate(spread, deviate)) };
     const strength = arrivals(set.place, [changed], asked)[0].ground?.fieldStrength ?? 0;
     return fieldLevel(strength);
   };

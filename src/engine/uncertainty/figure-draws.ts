@@ -5,7 +5,7 @@ import { DRAWS } from './draws.ts';
 import { FIGURES, type FigureId, IN_DECIBELS } from './figures.ts';
 import type { Measurable, SetInput } from './input.ts';
 import { parabola, throughPoints } from './response.ts';
-import { NINETY, valueAt } from './spread.ts';
+import { NINETY, valueAtDeviate } from './spread.ts';
 
 /** A station in the sets that were evaluated; undefined where one could not be. */
 export interface Evaluations {
@@ -69,7 +69,7 @@ export function figureDraws(
     const share = addedShare(id, input) * scale.perDecibel;
     if (share === 0) continue;
     const drawn = deviatesOf(input, inputs);
-    add(input.settledBy, (k) => share * (valueAt(input.spread, drawn[k]) - input.spread.middle));
+    add(input.settledBy, (k) => share * (valueAtDeviate(input.spread, drawn[k]) - input.spread.middle));
   }
   const follows = modulationShare(id) * scale.perDecibel;
   if (follows !== 0) add('modulation', (k) => follows * depths[k]);

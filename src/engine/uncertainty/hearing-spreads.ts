@@ -3,7 +3,7 @@ import { MASKING } from '../reception/hearing/intelligibility.ts';
 import { LISTENERS } from '../reception/hearing/threshold.ts';
 import type { StationDescription } from '../set/place.ts';
 import { DRAWS, deviates } from './draws.ts';
-import { between, COMMON_PRACTICE, plusOrMinus, timesOrOver, valueAt } from './spread.ts';
+import { between, COMMON_PRACTICE, plusOrMinus, timesOrOver, valueAtDeviate } from './spread.ts';
 
 /** Mean depth of a programme against the usual depth stated. */
 export const MODULATION = timesOrOver(1.4, COMMON_PRACTICE);
@@ -31,8 +31,8 @@ export function marginDraws(
   const inSilence = new Float64Array(DRAWS);
   for (let k = 0; k < DRAWS; k++) {
     const up = levels[k] - heard.spl + peaks;
-    const deaf = valueAt(HEARING, ears[k]);
-    const noisy = valueAt(ROOM_NOISE, rooms[k]) - MASKING;
+    const deaf = valueAtDeviate(HEARING, ears[k]);
+    const noisy = valueAtDeviate(ROOM_NOISE, rooms[k]) - MASKING;
     let best = Number.NEGATIVE_INFINITY;
     let silent = Number.NEGATIVE_INFINITY;
     for (const band of heard.bands) {

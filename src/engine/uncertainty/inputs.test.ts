@@ -3,7 +3,7 @@ import demo from '../../../examples/medium-wave-galena.json' with { type: 'json'
 import { setCircuit } from '../built/set-circuit.ts';
 import { readValue } from '../set/read.ts';
 import { setInputs } from './inputs.ts';
-import { valueAt } from './spread.ts';
+import { valueAtDeviate } from './spread.ts';
 
 /** Ends of what is not known of a set like the example, by the input's name. */
 function endsOf(change: { wire?: object; earth?: object }, id: string): readonly number[] | undefined {
@@ -12,7 +12,7 @@ function endsOf(change: { wire?: object; earth?: object }, id: string): readonly
   const read = readValue({ ...demo, coils, earth });
   if (!read.ok) throw new Error(JSON.stringify(read.problems));
   const input = setInputs(setCircuit(read.set)).find((x) => x.id === id);
-  return input && [-1.645, 0, 1.645].map((u) => valueAt(input.spread, u));
+  return input && [-1.645, 0, 1.645].map((u) => valueAtDeviate(input.spread, u));
 }
 
 it('a coil of Litz loses at least what its strands do by themselves: 0.85 of the usual', () => {

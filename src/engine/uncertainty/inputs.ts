@@ -11,7 +11,7 @@ import type { SetInput } from './input.ts';
 import { loadSpreads } from './load-spreads.ts';
 import { shareSpread } from './measured-spread.ts';
 import { outdoorSpreads } from './outdoor-spreads.ts';
-import { between, COMMON_PRACTICE, timesOrOver, valueAt } from './spread.ts';
+import { between, COMMON_PRACTICE, timesOrOver, valueAtDeviate } from './spread.ts';
 
 /** Coil loss against the calculated one: four built coils of known wire measured 0.75 to 1.0 of the calculated Q. */
 const WOUND_COIL = `four built coils (reference/measured-in-practice.json); ${COMMON_PRACTICE}`;
@@ -56,7 +56,7 @@ export const setInputs = ({ set, detector }: SetCircuit): readonly SetInput[] =>
 /** The changes that a set of values makes, together. */
 export function changesFor(inputs: readonly SetInput[], deviate: (input: SetInput) => number): PartChanges {
   const all = inputs.map((input) => {
-    const value = valueAt(input.spread, deviate(input));
+    const value = valueAtDeviate(input.spread, deviate(input));
     return { changes: input.changes?.(value), level: input.adds ? value : 0 };
   });
   const sensitivity = all.reduce((sum, { level }) => sum + level, 0);

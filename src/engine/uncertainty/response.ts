@@ -1,7 +1,7 @@
 import { type MonotoneCurve, monotoneCurve } from '../numerics/monotone.ts';
 
 /** How a figure answers to one input: what it adds at a value of it, 0 in the middle. */
-export type Response = (x: number) => number;
+export type FigureResponse = (x: number) => number;
 
 /** As far beyond its outer points as a parabola is trusted, in shares of their distance from the middle. */
 const BEYOND = 1.6;
@@ -10,7 +10,7 @@ const BEYOND = 1.6;
  * A parabola through three evaluations, 0 in the middle; a value missing counts as on a straight line with the others.
  * @param low where, and how far below the middle's figure; @param high likewise.
  */
-export function parabola(low: readonly [x: number, y: number], high: readonly [x: number, y: number]): Response {
+export function parabola(low: readonly [x: number, y: number], high: readonly [x: number, y: number]): FigureResponse {
   const [a, ya] = low;
   const [b, yb] = high;
   if (!(a < 0 && b > 0)) return () => 0;
@@ -29,7 +29,7 @@ export function parabola(low: readonly [x: number, y: number], high: readonly [x
 }
 
 /** A smooth curve through evaluations, straight beyond its ends, 0 at x = 0 which must be among them. */
-export function throughPoints(points: readonly (readonly [x: number, y: number])[]): Response {
+export function throughPoints(points: readonly (readonly [x: number, y: number])[]): FigureResponse {
   const finite = points
     .filter(([, y]) => Number.isFinite(y))
     .sort((p, q) => p[0] - q[0])

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { deviates, rangedOf } from './draws.ts';
 import { parabola, throughPoints } from './response.ts';
-import { between, NINETY, plusOrMinus, timesOrOver, valueAt } from './spread.ts';
+import { between, NINETY, plusOrMinus, timesOrOver, valueAtDeviate } from './spread.ts';
 
 describe('a spread', () => {
   it('has its middle at 0 and its ends at the deviates that leave one case in twenty outside', () => {
@@ -12,9 +12,9 @@ describe('a spread', () => {
       between('difference', [-7, 4, 20], 'a'),
       between('factor', [0.97, 1.15, 1.55], 'a'),
     ]) {
-      expect(valueAt(spread, 0)).toBeCloseTo(spread.middle, 12);
-      expect(valueAt(spread, -NINETY)).toBeCloseTo(spread.low, 12);
-      expect(valueAt(spread, NINETY)).toBeCloseTo(spread.high, 12);
+      expect(valueAtDeviate(spread, 0)).toBeCloseTo(spread.middle, 12);
+      expect(valueAtDeviate(spread, -NINETY)).toBeCloseTo(spread.low, 12);
+      expect(valueAtDeviate(spread, NINETY)).toBeCloseTo(spread.high, 12);
     }
   });
 
@@ -25,8 +25,8 @@ describe('a spread', () => {
         fc.double({ min: 1.01, max: 20, noNaN: true }),
         (u, k) => {
           const spread = timesOrOver(k, 'a', 2);
-          expect(valueAt(spread, u)).toBeGreaterThan(0);
-          expect(valueAt(spread, u + 0.1)).toBeGreaterThan(valueAt(spread, u));
+          expect(valueAtDeviate(spread, u)).toBeGreaterThan(0);
+          expect(valueAtDeviate(spread, u + 0.1)).toBeGreaterThan(valueAtDeviate(spread, u));
         },
       ),
     );

@@ -50,7 +50,7 @@ export function between(
 }
 
 /** The figure at a standard normal deviate. */
-export function valueAt({ kind, low, middle, high }: Spread, deviate: number): number {
+export function valueAtDeviate({ kind, low, middle, high }: Spread, deviate: number): number {
   const side = deviate < 0 ? low : high;
   const share = Math.abs(deviate) / NINETY;
   return kind === 'factor' ? middle * (side / middle) ** share : middle + (side - middle) * share;

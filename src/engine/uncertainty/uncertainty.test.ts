@@ -10,7 +10,7 @@ import { readValue } from '../set/read.ts';
 import { DRAWS, type Ranged, rangedOf } from './draws.ts';
 import type { FigureId } from './figures.ts';
 import { changesFor, setInputs } from './inputs.ts';
-import { valueAt } from './spread.ts';
+import { valueAtDeviate } from './spread.ts';
 import { uncertaintyOf } from './uncertainty.ts';
 
 const written = (name: string) =>
@@ -163,7 +163,7 @@ describe('changed parts', () => {
       expect(level(changesFor(setInputs(circuit), () => 0))).toBeCloseTo(now, 6);
       for (const { id, spread, changes } of setInputs(circuit)) {
         if (!changes) continue;
-        const [low, high] = [level(changes(valueAt(spread, -1.6))), level(changes(valueAt(spread, 1.6)))];
+        const [low, high] = [level(changes(valueAtDeviate(spread, -1.6))), level(changes(valueAtDeviate(spread, 1.6)))];
         expect(Math.max(Math.abs(low - now), Math.abs(high - now)), id).toBeGreaterThan(1e-4);
         expect(Number.isFinite(low + high), id).toBe(true);
       }

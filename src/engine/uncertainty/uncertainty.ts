@@ -14,7 +14,7 @@ import { FIGURE_IDS, FIGURES, type FigureId } from './figures.ts';
 import { MODULATION, marginDraws } from './hearing-spreads.ts';
 import type { SetInput } from './input.ts';
 import { changesFor, setInputs } from './inputs.ts';
-import { NINETY, valueAt } from './spread.ts';
+import { NINETY, valueAtDeviate } from './spread.ts';
 
 /** How sure the figures of one station are. */
 export interface StationUncertainty {
@@ -89,8 +89,8 @@ export function uncertaintyOf(
     .map((input) => ({
       input,
       drawn: deviatesOf(input, inputs),
-      low: evaluate({ ...usual, ...input.changes!(valueAt(input.spread, -NINETY)) }),
-      high: evaluate({ ...usual, ...input.changes!(valueAt(input.spread, NINETY)) }),
+      low: evaluate({ ...usual, ...input.changes!(valueAtDeviate(input.spread, -NINETY)) }),
+      high: evaluate({ ...usual, ...input.changes!(valueAtDeviate(input.spread, NINETY)) }),
     }));
 
   return stations.map(({ index, station, field }, i): StationUncertainty | undefined => {
@@ -102,7 +102,12 @@ export function uncertaintyOf(
       turned: turned.map(({ input, drawn, low, high }) => ({ input, drawn, low: low[i], high: high[i] })),
     };
     const depths = deviates(`modulation/${stationDraw(set.place.stations, station)}`);
-    const common = { inputs, field: field.drawn, heights, depths: depths.map((u) => decibels(valueAt(MODULATION, u))) };
+    const common = {
+      inputs,
+      field: field.drawn,
+      heights,
+      depths: depths.map((u) => decibels(valueAtDeviate(MODULATION, u))),
+    };
     const parts = (id: FigureId): FigureDraws => figureDraws(id, evaluated, common);
     const level = parts('soundPressureLevel');
     const levels = level.with(NOTHING_KNOWN);
@@ -152,5 +157,5 @@ const widthOf = (draws: Float64Array): number => {
 /** dB of the effective height about its middle. */
 function heightDraws(input: SetInput | undefined, inputs: readonly SetInput[]): Float64Array {
   if (!input) return new Float64Array(DRAWS);
-  return deviatesOf(input, inputs).map((u) => decibels(valueAt(input.spread, u) / input.spread.middle));
+  return deviatesOf(input, inputs).map((u) => decibels(valueAtDeviate(input.spread, u) / input.spread.middle));
 }

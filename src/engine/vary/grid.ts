@@ -1,10 +1,11 @@
+import type { Path } from '../kinds/adjustment.ts';
 import { paretoBest } from '../numerics/pareto.ts';
 import type { FieldOptions } from '../reception/path/field.ts';
 import type { Reception } from '../reception/path/types.ts';
 import { isHeard } from '../reception/verdict.ts';
 import type { SetDescription, WrittenDescription } from '../set/description.ts';
 import { type ReadResult, readValue } from '../set/read.ts';
-import { type Path, withValueAt } from '../set/write.ts';
+import { withValueAt } from '../set/write.ts';
 import { receiveRanged } from '../uncertainty/receive-ranged.ts';
 
 /** A place in a description and what may stand there, as written. */

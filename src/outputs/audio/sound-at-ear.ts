@@ -1,6 +1,6 @@
 import type { SetCircuit } from '../../engine/built/set-circuit.ts';
 import { gaussian, uniform } from '../../engine/numerics/random.ts';
-import { BANDS, bandWidth, roomNoise } from '../../engine/reception/hearing/index.ts';
+import { bandWidth, roomNoise, THIRD_OCTAVES } from '../../engine/reception/hearing/index.ts';
 import type { Decibels, Hertz, Ratio } from '../../engine/units/quantities.ts';
 import { Fir } from './fir.ts';
 import { Limiter } from './limiter.ts';
@@ -129,8 +129,11 @@ const phonesOf = ({ load }: SetCircuit): Fir =>
 function roomGain({ set, load }: SetCircuit): (f: Hertz) => number {
   const levels = roomNoise(set.ear.room, load.listening);
   return (f) => {
-    const k = BANDS.reduce((b, m, i) => (Math.abs(Math.log(m / f)) < Math.abs(Math.log(BANDS[b] / f)) ? i : b), 0);
+    const k = THIRD_OCTAVES.reduce(
+      (b, m, i) => (Math.abs(Math.log(m / f)) < Math.abs(Math.log(THIRD_OCTAVES[b] / f)) ? i : b),
+      0,
+    );
     // White noise of unit variance has 2/rate a hertz.
-    return f < 60 || f > 9500 ? 0 : pascals(levels[k]) / Math.sqrt((bandWidth(BANDS[k]) * 2) / SOUND_RATE);
+    return f < 60 || f > 9500 ? 0 : pascals(levels[k]) / Math.sqrt((bandWidth(THIRD_OCTAVES[k]) * 2) / SOUND_RATE);
   };
 }

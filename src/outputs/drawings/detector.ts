@@ -1,9 +1,9 @@
 import { type ByKind, byKind } from '../../engine/kinds/by-kind.ts';
 import type { DetectorDescription } from '../../engine/kinds/detectors/detector-schema.ts';
 import { circle, group, line, path, polyline, rect, text } from '../scene/build.ts';
-import type { Item, Point, Scene, Segment } from '../scene/scene.ts';
+import type { Item, PathSegment, Point, Scene } from '../scene/scene.ts';
 import { detectorDrawing } from '../words/index.ts';
-import { BOLD, drawing, PLAIN, type Room, SMALL, sketchNote, THIN } from './paper.ts';
+import { BOLD, drawing, type PaperRoom, PLAIN, SMALL, sketchNote, THIN } from './paper.ts';
 
 /**
  * The detector as one would see it on the board, about half again its size; not a thing to measure from.
@@ -11,7 +11,7 @@ import { BOLD, drawing, PLAIN, type Room, SMALL, sketchNote, THIN } from './pape
  * @param room size of the picture, mm; default as large as it needs
  * @returns a scene, mm
  */
-export function drawDetector(detector: DetectorDescription, room: Room = {}): Scene {
+export function drawDetector(detector: DetectorDescription, room: PaperRoom = {}): Scene {
   const { width = 130, height = 70 } = room;
   const centre: Point = [width / 2, height / 2];
   const two = detector.wiring !== 'single';
@@ -66,7 +66,7 @@ function whisker(pair: boolean): Item[] {
       { fill: 'metal', stroke: 'ink', width: PLAIN, closed: true },
     );
   // A spring of thin wire, wound round the line from arm to crystal.
-  const spring: Segment[] = [['M', 9, -13]];
+  const spring: PathSegment[] = [['M', 9, -13]];
   for (let i = 0; i < 4; i++) spring.push(['C', 6 - 6 * i, -17, 4 - 6 * i, -7, 8 - 6 * i, -12.5]);
   spring.push(['C', -14, -13, -17, -10, -18, -3.2]);
   return [
@@ -99,7 +99,7 @@ function diode(body: 'card' | 'metal'): Item[] {
 }
 
 function valve(): Item[] {
-  const glass: Segment[] = [
+  const glass: PathSegment[] = [
     ['M', -12, 16],
     ['L', -12, -10],
     ['C', -12, -20, -4, -22, 0, -25],

@@ -5,4 +5,4 @@ export { circuitDiagram } from './circuit/layouts.ts';
 export { drawCoil, tapsOf } from './coil/coil.ts';
 export { drawDetector } from './detector.ts';
 export { drawLoad } from './load.ts';
-export type { Room } from './paper.ts';
+export type { PaperRoom } from './paper.ts';

@@ -3,7 +3,7 @@ import type { LoadDescription } from '../../engine/kinds/loads/load-schema.ts';
 import { arc, circle, group, line, path, rect, text } from '../scene/build.ts';
 import type { Item, Point, Scene } from '../scene/scene.ts';
 import { loadDrawing } from '../words/index.ts';
-import { BOLD, drawing, PLAIN, type Room, SMALL, sketchNote } from './paper.ts';
+import { BOLD, drawing, type PaperRoom, PLAIN, SMALL, sketchNote } from './paper.ts';
 
 /**
  * What one listens with, simply drawn; a transformer before it if there is one.
@@ -11,7 +11,7 @@ import { BOLD, drawing, PLAIN, type Room, SMALL, sketchNote } from './paper.ts';
  * @param room size of the picture, mm; default as large as it needs
  * @returns a scene, mm
  */
-export function drawLoad(load: LoadDescription, room: Room = {}): Scene {
+export function drawLoad(load: LoadDescription, room: PaperRoom = {}): Scene {
   const { width = 130, height = 70 } = room;
   const shift = load.transformer ? 26 : 0;
   const items: Item[] = [group(byKind(SKETCHES, load), { move: [width / 2 + shift, height / 2 - 2] })];

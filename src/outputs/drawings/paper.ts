@@ -6,7 +6,7 @@ import { textWidth } from '../scene/text-width.ts';
 import { drawingText } from '../words/index.ts';
 
 /** Room for a drawing, mm on paper. */
-export interface Room {
+export interface PaperRoom {
   /** Default 130. */
   readonly width?: number;
   /** At most; what is not needed is left off. Default 96. */
@@ -61,7 +61,7 @@ export interface Paper {
  */
 export function paperFor(
   extent: Box,
-  room: Room = {},
+  room: PaperRoom = {},
   margins: { left?: number; right?: number; top?: number; bottom?: number } = {},
 ): Paper {
   const { left = 16, right = 8, top = 9, bottom = 14 } = margins;

@@ -6,9 +6,9 @@ import { shorten } from '../scene/text-width.ts';
 import { axisKHz, wholeDB } from '../words/figures.ts';
 import { axisNames, bandPlotWords, paragraph } from '../words/index.ts';
 import { drawable } from './figures.ts';
-import { type AxisScale, frameOf, LETTERS, type PlotSize, plotScene, SMALL, xAxis, yAxis } from './frame.ts';
+import { type AxisScale, frameOf, PLOT_LETTERS, PLOT_SMALL, type PlotSize, plotScene, xAxis, yAxis } from './frame.ts';
 
-export interface BandResponse {
+export interface BandPlot {
   /** What the set alone passes, rising frequency; Hz and dB (its top is taken as 0). */
   readonly points: readonly { readonly frequency: number; readonly level: number }[];
   /** Levels at the detector, dB; the strongest is taken as 0. */
@@ -23,16 +23,16 @@ const top = (levels: readonly number[]): number => (levels.length > 0 ? drawable
 const NOTCH = 12;
 
 /** Where hardly anything passes between two stretches where more does: the rest of a tapped coil or a trap shorts it. */
-function notchOf(points: BandResponse['points']): BandResponse['points'][number] | undefined {
+function notchOf(points: BandPlot['points']): BandPlot['points'][number] | undefined {
   const lowest = points.reduce((low, p) => (drawable(p.level) < drawable(low.level) ? p : low), points[0]);
   const at = points.indexOf(lowest);
-  const highest = (part: BandResponse['points']): number => top(part.map((p) => p.level));
+  const highest = (part: BandPlot['points']): number => top(part.map((p) => p.level));
   if (at === 0 || at === points.length - 1) return undefined;
   const rise = Math.min(highest(points.slice(0, at)), highest(points.slice(at + 1))) - drawable(lowest.level);
   return rise >= NOTCH ? lowest : undefined;
 }
 
-export function bandText({ stations, wanted, points }: BandResponse): string {
+export function bandText({ stations, wanted, points }: BandPlot): string {
   const strongest = top(stations.map((s) => s.level));
   const order = [...stations].sort((a, b) => b.level - a.level);
   const want = wanted === undefined ? undefined : stations[wanted];
@@ -59,7 +59,7 @@ export function bandText({ stations, wanted, points }: BandResponse): string {
  * @param size px; default as the page has it
  * @returns a scene, px
  */
-export function bandResponse(data: BandResponse, size: PlotSize = {}): Scene {
+export function bandResponse(data: BandPlot, size: PlotSize = {}): Scene {
   const { points, stations, wanted } = data;
   const frame = frameOf(size, { top: 46 });
   const { box } = frame;
@@ -105,10 +105,10 @@ export function bandResponse(data: BandResponse, size: PlotSize = {}): Scene {
     const [px, py] = s.head;
     return {
       head: s.head,
-      shorter: chosen ? [] : [shorten(s.name, SMALL, 70)],
+      shorter: chosen ? [] : [shorten(s.name, PLOT_SMALL, 70)],
       item: {
         text: s.name,
-        size: chosen ? LETTERS : SMALL,
+        size: chosen ? PLOT_LETTERS : PLOT_SMALL,
         role: chosen ? 'accent' : 'ink',
         bold: chosen,
         sits: 'middle',
@@ -129,7 +129,7 @@ export function bandResponse(data: BandResponse, size: PlotSize = {}): Scene {
   if (notch) {
     const [px, py]: Point = [x(notch.frequency), clamp(notch.level - peak)];
     labels.splice(1, 0, {
-      item: { text: bandPlotWords.notchLabel, size: SMALL, role: 'soft', sits: 'middle', rim: true },
+      item: { text: bandPlotWords.notchLabel, size: PLOT_SMALL, role: 'soft', sits: 'middle', rim: true },
       shorter: [bandPlotWords.notchShort],
       places: [
         { at: [px + 8, py - 4], anchor: 'start' },

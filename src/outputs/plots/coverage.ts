@@ -6,7 +6,7 @@ import { shorten, textWidth } from '../scene/text-width.ts';
 import { axisKHz } from '../words/figures.ts';
 import { coveragePlotWords, paragraph } from '../words/index.ts';
 import { decadeTicks } from './band.ts';
-import { frameOf, LETTERS, type PlotSize, plotScene, SMALL, xAxis } from './frame.ts';
+import { frameOf, PLOT_LETTERS, PLOT_SMALL, type PlotSize, plotScene, xAxis } from './frame.ts';
 
 export interface CoveredBand {
   /** "as it is", "with the 200 pF capacitor" … */
@@ -18,7 +18,7 @@ export interface CoveredBand {
   readonly highestRange?: readonly [number, number];
 }
 
-export interface Coverage {
+export interface CoveragePlot {
   readonly bands: readonly CoveredBand[];
   readonly stations: readonly { readonly name: string; readonly frequency: number }[];
   /** What is drawn, Hz; default round bands and stations. */
@@ -45,7 +45,7 @@ function gapsBetween(bands: readonly CoveredBand[]): (readonly [number, number])
 
 const covers = (band: CoveredBand, f: number): boolean => f >= band.lowest && f <= band.highest;
 
-function coverageText({ bands, stations }: Coverage): string {
+function coverageText({ bands, stations }: CoveragePlot): string {
   const gaps = gapsBetween(bands);
   const missed = stations.filter((s) => !bands.some((b) => covers(b, s.frequency)));
   return paragraph([
@@ -71,7 +71,7 @@ const ROW = 46;
  * @param size px; default as the page has it
  * @returns a scene, px
  */
-export function coverage(data: Coverage, size: PlotSize = {}): Scene {
+export function coverage(data: CoveragePlot, size: PlotSize = {}): Scene {
   const { bands, stations } = data;
   const all = [
     ...bands.flatMap((b) => [b.lowest, b.highest, ...(b.lowestRange ?? []), ...(b.highestRange ?? [])]),
@@ -91,8 +91,8 @@ export function coverage(data: Coverage, size: PlotSize = {}): Scene {
       const px = x(s.frequency);
       return {
         item: {
-          text: shorten(s.name, SMALL, 150),
-          size: SMALL,
+          text: shorten(s.name, PLOT_SMALL, 150),
+          size: PLOT_SMALL,
           sits: 'middle',
           role: bands.some((b) => covers(b, s.frequency)) ? 'ink' : 'warning',
         },
@@ -112,9 +112,9 @@ export function coverage(data: Coverage, size: PlotSize = {}): Scene {
     const [a, b] = [Math.max(band.from, span[0]), Math.min(band.to, span[1])];
     if (!(b > a)) continue;
     items.push(rect(x(a), barsTop - 8, x(b) - x(a), rows + 8, { fill: 'card' }));
-    const words = shorten(coveragePlotWords[band.name], SMALL, x(b) - x(a) - 4);
+    const words = shorten(coveragePlotWords[band.name], PLOT_SMALL, x(b) - x(a) - 4);
     if (words.length > 3)
-      items.push(text([(x(a) + x(b)) / 2, 18], words, SMALL, { anchor: 'middle', role: 'soft', italic: true }));
+      items.push(text([(x(a) + x(b)) / 2, 18], words, PLOT_SMALL, { anchor: 'middle', role: 'soft', italic: true }));
   }
   items.push(
     ...xAxis(frame, x, { unit: 'kHz', format: axisKHz, ticks: decadeTicks(span), grid: false }),
@@ -149,10 +149,10 @@ function barOf(band: CoveredBand, x: (f: number) => number, top: number, width: 
   const [a, b] = [x(band.lowest), x(band.highest)];
   const height = 16;
   const y = top + 18;
-  const words = shorten(coveragePlotWords.bar(band.label, band.lowest, band.highest), LETTERS, width - 8);
-  const start = Math.max(4, Math.min(a, width - 4 - textWidth(words, LETTERS, true)));
+  const words = shorten(coveragePlotWords.bar(band.label, band.lowest, band.highest), PLOT_LETTERS, width - 8);
+  const start = Math.max(4, Math.min(a, width - 4 - textWidth(words, PLOT_LETTERS, true)));
   const items: Item[] = [
-    text([start, top + 9], words, LETTERS, { bold: true, rim: true }),
+    text([start, top + 9], words, PLOT_LETTERS, { bold: true, rim: true }),
     rect(a, y, b - a, height, { fill: 'copper', radius: 2 }),
   ];
   for (const range of [band.lowestRange, band.highestRange]) {
@@ -172,7 +172,7 @@ function gapOf(a: number, b: number, y: number, words: string): Item[] {
     ...[a, b].map((end) => line([end, y - 4], [end, y + 4], { stroke: 'warning' })),
     ...(named
       ? [
-          text([(a + b) / 2, y], coveragePlotWords.gapLabel, SMALL, {
+          text([(a + b) / 2, y], coveragePlotWords.gapLabel, PLOT_SMALL, {
             anchor: 'middle',
             sits: 'middle',
             role: 'warning',

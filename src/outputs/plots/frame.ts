@@ -11,8 +11,8 @@ export interface PlotSize {
   readonly height?: number;
 }
 
-export const LETTERS = 12;
-export const SMALL = 11;
+export const PLOT_LETTERS = 12;
+export const PLOT_SMALL = 11;
 
 export interface Frame {
   readonly width: number;
@@ -74,7 +74,7 @@ function thinned(ticks: readonly number[], place: AxisScale, room: (value: numbe
 export function xAxis({ box }: Frame, place: AxisScale, options: AxisOptions): Item[] {
   const { unit, format, name, grid = true } = options;
   const wanted = options.ticks ?? place.ticks(Math.max(2, Math.floor(box.w / 70)));
-  const ticks = thinned(wanted, place, (t) => textWidth(format(t), SMALL) + 10);
+  const ticks = thinned(wanted, place, (t) => textWidth(format(t), PLOT_SMALL) + 10);
   const floor = box.y + box.h;
   const label = [name, unit].filter(Boolean).join(', ');
   return [
@@ -82,33 +82,40 @@ export function xAxis({ box }: Frame, place: AxisScale, options: AxisOptions): I
       ? ticks.map((t) => line([place(t), box.y], [place(t), floor], { stroke: 'faint', width: 0.75 }))
       : ticks.map((t) => line([place(t), floor], [place(t), floor + 4], { stroke: 'soft', width: 0.75 }))),
     line([box.x, floor], [box.x + box.w, floor], { stroke: 'soft', width: 1 }),
-    ...ticks.map((t) => text([place(t), floor + 8], format(t), SMALL, { anchor: 'middle', sits: 'top', role: 'soft' })),
-    text([box.x + box.w, floor + 22], label, SMALL, { anchor: 'end', sits: 'top', role: 'soft' }),
+    ...ticks.map((t) =>
+      text([place(t), floor + 8], format(t), PLOT_SMALL, { anchor: 'middle', sits: 'top', role: 'soft' }),
+    ),
+    text([box.x + box.w, floor + 22], label, PLOT_SMALL, { anchor: 'end', sits: 'top', role: 'soft' }),
   ];
 }
 
 export function yAxis({ box }: Frame, place: AxisScale, options: AxisOptions): Item[] {
   const { unit, format, name, grid = true } = options;
   const wanted = options.ticks ?? place.ticks(Math.max(2, Math.floor(box.h / 36)));
-  const ticks = thinned(wanted, place, () => SMALL + 4);
+  const ticks = thinned(wanted, place, () => PLOT_SMALL + 4);
   const label = [name, unit].filter(Boolean).join(', ');
   return [
     ...(grid
       ? ticks.map((t) => line([box.x, place(t)], [box.x + box.w, place(t)], { stroke: 'faint', width: 0.75 }))
       : []),
-    ...ticks.map((t) => text([box.x - 6, place(t)], format(t), SMALL, { anchor: 'end', sits: 'middle', role: 'soft' })),
-    text([4, box.y - 8], label, SMALL, { role: 'soft' }),
+    ...ticks.map((t) =>
+      text([box.x - 6, place(t)], format(t), PLOT_SMALL, { anchor: 'end', sits: 'middle', role: 'soft' }),
+    ),
+    text([4, box.y - 8], label, PLOT_SMALL, { role: 'soft' }),
   ];
 }
 
 /** One sentence at the top right, where the vertical axis' name leaves room; broken into two lines at most. */
 export function caption(frame: Frame, words: string, taken = 90): { items: Item[]; lines: number } {
   const room = frame.width - taken - 8;
-  const lines = wrap(words, LETTERS, room).slice(0, 2);
+  const lines = wrap(words, PLOT_LETTERS, room).slice(0, 2);
   return {
     lines: lines.length,
     items: lines.map((l, i) =>
-      text([frame.width - 6, 16 + i * 15], shorten(l, LETTERS, room), LETTERS, { anchor: 'end', role: 'ink' }),
+      text([frame.width - 6, 16 + i * 15], shorten(l, PLOT_LETTERS, room), PLOT_LETTERS, {
+        anchor: 'end',
+        role: 'ink',
+      }),
     ),
   };
 }

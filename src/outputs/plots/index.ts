@@ -1,5 +1,5 @@
-export { type BandResponse, bandResponse, bandText } from './band.ts';
-export { type Coverage, coverage } from './coverage.ts';
+export { type BandPlot, bandResponse, bandText } from './band.ts';
+export { type CoveragePlot, coverage } from './coverage.ts';
 export { type DetectorCurve, detectorCurve, detectorCurveText } from './detector-curve.ts';
 export {
   type ComparedCurve,
@@ -12,5 +12,5 @@ export type { PlotSize } from './frame.ts';
 export { type HeaterCurves, heaterCurve } from './heater.ts';
 export { type FieldProfile, fieldProfile } from './profile.ts';
 export { type QCurves, qAgainstFrequency, qText } from './q.ts';
-export { type ResonanceCurve, resonanceCurve, resonanceText } from './resonance.ts';
+export { type ResonancePlot, resonanceCurve, resonanceText } from './resonance.ts';
 export { detectorPlot, qPlots } from './station-plots.ts';

@@ -6,9 +6,9 @@ import { shorten } from '../scene/text-width.ts';
 import { axisKHz, wholeDB } from '../words/figures.ts';
 import { axisNames, paragraph, resonanceWords } from '../words/index.ts';
 import { drawable } from './figures.ts';
-import { caption, frameOf, LETTERS, type PlotSize, plotScene, SMALL, xAxis, yAxis } from './frame.ts';
+import { caption, frameOf, PLOT_LETTERS, PLOT_SMALL, type PlotSize, plotScene, xAxis, yAxis } from './frame.ts';
 
-export interface ResonanceCurve {
+export interface ResonancePlot {
   readonly station: { readonly name: string; readonly frequency: number };
   /** Level at the detector against frequency, set tuned to the station; rising frequency, Hz and dB (any reference). */
   readonly points: readonly { readonly frequency: number; readonly level: number }[];
@@ -18,7 +18,7 @@ export interface ResonanceCurve {
 }
 
 /** Where the curve crosses 3 dB under its top on either side, Hz; undefined beyond the points. */
-function halfPowerPoints(points: ResonanceCurve['points']): {
+function halfPowerPoints(points: ResonancePlot['points']): {
   readonly peak: number;
   readonly at: number;
   readonly low?: number;
@@ -40,7 +40,7 @@ function halfPowerPoints(points: ResonanceCurve['points']): {
   return { peak, at: points[top].frequency, low: crossing(-1), high: crossing(1) };
 }
 
-const levelAt = (points: ResonanceCurve['points'], f: number): number | undefined => {
+const levelAt = (points: ResonancePlot['points'], f: number): number | undefined => {
   const i = points.findIndex((p) => p.frequency >= f);
   if (i < 0 || (i === 0 && points[0].frequency > f)) return undefined;
   if (i === 0) return points[0].level;
@@ -48,7 +48,7 @@ const levelAt = (points: ResonanceCurve['points'], f: number): number | undefine
   return a.level + ((b.level - a.level) * (f - a.frequency)) / (b.frequency - a.frequency);
 };
 
-const asDrawn = (data: ResonanceCurve): ResonanceCurve => ({
+const asDrawn = (data: ResonancePlot): ResonancePlot => ({
   ...data,
   points: data.points.map((p) => ({ ...p, level: drawable(p.level) })),
 });
@@ -57,7 +57,7 @@ const asDrawn = (data: ResonanceCurve): ResonanceCurve => ({
 const isPassed = ({ by }: { readonly by: number }): boolean => Math.abs(Math.round(by)) === 0;
 
 /** The curve as sentences. */
-export function resonanceText(given: ResonanceCurve): string {
+export function resonanceText(given: ResonancePlot): string {
   const data = asDrawn(given);
   const { peak, at, low, high } = halfPowerPoints(data.points);
   const others = (data.neighbours ?? []).flatMap((n) => {
@@ -80,7 +80,7 @@ export function resonanceText(given: ResonanceCurve): string {
  * @param size px; default as the page has it
  * @returns a scene, px
  */
-export function resonanceCurve(given: ResonanceCurve, size: PlotSize = {}): Scene {
+export function resonanceCurve(given: ResonancePlot, size: PlotSize = {}): Scene {
   const data = asDrawn(given);
   const { points } = data;
   const description = resonanceText(data);
@@ -110,7 +110,7 @@ export function resonanceCurve(given: ResonanceCurve, size: PlotSize = {}): Scen
     items.push(line([x(low), level], [x(high), level], { stroke: 'soft', width: 1 }));
     for (const f of [low, high]) items.push(circle([x(f), level], 3, { fill: 'paper', stroke: 'ink', width: 1.2 }));
     labels.push({
-      item: { text: resonanceWords.halfPower, size: SMALL, role: 'soft', sits: 'middle' },
+      item: { text: resonanceWords.halfPower, size: PLOT_SMALL, role: 'soft', sits: 'middle' },
       places: [
         { at: [x(high) + 8, level], anchor: 'start' },
         { at: [x(low) - 8, level], anchor: 'end' },
@@ -119,7 +119,7 @@ export function resonanceCurve(given: ResonanceCurve, size: PlotSize = {}): Scen
   }
   items.push(polyline(curve, { stroke: 'copper', width: 2 }));
   labels.push({
-    item: { text: data.station.name, size: LETTERS, role: 'accent', bold: true, sits: 'middle', rim: true },
+    item: { text: data.station.name, size: PLOT_LETTERS, role: 'accent', bold: true, sits: 'middle', rim: true },
     places: [0.96, 0.88, 0.8].flatMap((share) => {
       const level = box.y + box.h * share;
       return [
@@ -138,8 +138,8 @@ export function resonanceCurve(given: ResonanceCurve, size: PlotSize = {}): Scen
     const words = resonanceWords.neighbour(n.name, level - peak);
     const right = n.frequency > data.station.frequency;
     labels.push({
-      shorter: [n.name, shorten(n.name, SMALL, 80)],
-      item: { text: words, size: SMALL, role: 'ink', sits: 'middle', rim: true },
+      shorter: [n.name, shorten(n.name, PLOT_SMALL, 80)],
+      item: { text: words, size: PLOT_SMALL, role: 'ink', sits: 'middle', rim: true },
       places: [-14, -28, 14, 28, -42, 42, 56, -56].flatMap((dy) => [
         { at: [px + (right ? 8 : -8), py + dy] as Point, anchor: right ? ('start' as const) : ('end' as const) },
         { at: [px, py + dy] as Point, anchor: 'middle' as const },

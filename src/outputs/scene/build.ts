@@ -5,10 +5,10 @@ import type {
   LineItem,
   Look,
   PathItem,
+  PathSegment,
   Point,
   PolylineItem,
   RectItem,
-  Segment,
   TextItem,
 } from './scene.ts';
 
@@ -27,7 +27,7 @@ export const polyline = (
   points,
   ...look,
 });
-export const path = (segments: readonly Segment[], look: Look = { stroke: 'ink' }): PathItem => ({
+export const path = (segments: readonly PathSegment[], look: Look = { stroke: 'ink' }): PathItem => ({
   kind: 'path',
   segments,
   ...look,
@@ -64,18 +64,18 @@ export const group = (items: readonly Item[], more: Omit<GroupItem, 'kind' | 'it
 });
 
 /** The point at an angle from a centre; 0° to the right, clockwise as seen. */
-export const polar = ([x, y]: Point, radius: number, degrees: number): Point => [
+export const pointAtAngle = ([x, y]: Point, radius: number, degrees: number): Point => [
   x + radius * Math.cos((degrees * Math.PI) / 180),
   y + radius * Math.sin((degrees * Math.PI) / 180),
 ];
 
 /** Part of a circle, clockwise as seen from one angle to the other (to ≥ from). */
-export function arc(centre: Point, radius: number, from: number, to: number): Segment[] {
+export function arc(centre: Point, radius: number, from: number, to: number): PathSegment[] {
   const sweep = to - from;
-  const [x0, y0] = polar(centre, radius, from);
-  const [x1, y1] = polar(centre, radius, to);
+  const [x0, y0] = pointAtAngle(centre, radius, from);
+  const [x1, y1] = pointAtAngle(centre, radius, to);
   if (Math.abs(sweep) >= 359.99) {
-    const [xm, ym] = polar(centre, radius, from + 180);
+    const [xm, ym] = pointAtAngle(centre, radius, from + 180);
     return [
       ['M', x0, y0],
       ['A', radius, false, true, xm, ym],

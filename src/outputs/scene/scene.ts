@@ -46,13 +46,13 @@ export type PolylineItem = Look & {
   readonly closed?: boolean;
 };
 /** Move, line, cubic curve, circular arc (radius, the long way round, clockwise), close. */
-export type Segment =
+export type PathSegment =
   | readonly ['M', number, number]
   | readonly ['L', number, number]
   | readonly ['C', number, number, number, number, number, number]
   | readonly ['A', radius: number, long: boolean, clockwise: boolean, x: number, y: number]
   | readonly ['Z'];
-export type PathItem = Look & { readonly kind: 'path'; readonly segments: readonly Segment[] };
+export type PathItem = Look & { readonly kind: 'path'; readonly segments: readonly PathSegment[] };
 export type CircleItem = Look & { readonly kind: 'circle'; readonly centre: Point; readonly radius: number };
 export type RectItem = Look & {
   readonly kind: 'rect';

@@ -2,7 +2,7 @@ import { textHash } from '../../engine/numerics/text-hash.ts';
 import { safeLines } from '../../engine/units/safe-text.ts';
 import { baseShift } from './boxes.ts';
 import { DAY, type Palette, PRINT, variables } from './palette.ts';
-import type { Item, Look, Meaning, Role, Scene, Segment } from './scene.ts';
+import type { Item, Look, Meaning, PathSegment, Role, Scene } from './scene.ts';
 
 /** Colours and size of an SVG. */
 export interface SvgOptions {
@@ -157,7 +157,7 @@ class Writer {
   }
 }
 
-const pathData = (segments: readonly Segment[]): string =>
+const pathData = (segments: readonly PathSegment[]): string =>
   segments
     .map((s) => {
       switch (s[0]) {

@@ -2,9 +2,9 @@ import { useRef, useState } from 'preact/hooks';
 import type { Reception } from '../../../engine/index.ts';
 import {
   DETECTOR_CHOICES,
-  type Programme,
   type Settings,
   USUAL_TONE,
+  type WaveProgramme,
   type WaveSpec,
   withSettings,
 } from '../../../outputs/explain/index.ts';
@@ -18,9 +18,9 @@ interface Props {
   /** The set's own waves. */
   base: WaveSpec;
   reception?: Reception;
-  recording?: Programme;
+  recording?: WaveProgramme;
   onChange(settings: Settings): void;
-  onRecording(recording: Programme): void;
+  onRecording(recording: WaveProgramme): void;
 }
 
 /** The file or the microphone, so many seconds of it. */
@@ -194,10 +194,10 @@ function DetectorSlides({ spec, turn, back }: SlidesProps) {
 
 interface ProgrammeProps {
   settings: Settings;
-  recording?: Programme;
-  tones: Programme;
+  recording?: WaveProgramme;
+  tones: WaveProgramme;
   turn: Turn;
-  onRecording(recording: Programme): void;
+  onRecording(recording: WaveProgramme): void;
 }
 
 /** A sound file or the microphone as programme. */

@@ -3,25 +3,25 @@ import type { Reception, SetDescription } from '../../../engine/index.ts';
 import {
   filled,
   limited,
-  type Programme,
   type Settings,
   type Show,
   type StoryScene,
   scenesOf,
   type View,
+  type WaveProgramme,
   wholePath,
   withScenes,
 } from '../../../outputs/explain/index.ts';
 import { explainTexts } from '../../../outputs/words/index.ts';
 import type { When } from '../../description/when.ts';
 import { Controls } from './Controls.tsx';
-import type { Background } from './colours.ts';
+import type { SceneBackground } from './colours.ts';
 import './explain.css';
 import { Present } from './Present.tsx';
 import { SceneList } from './SceneList.tsx';
 import { SceneText } from './SceneText.tsx';
 import { ShownParts } from './ShownParts.tsx';
-import { Stage, type StageHandle } from './Stage.tsx';
+import { type StageHandle, StageView } from './Stage.tsx';
 import { TakeAway } from './TakeAway.tsx';
 import { showSpan, Tools } from './Tools.tsx';
 import { useFocusInView } from './use-focus-in-view.ts';
@@ -66,11 +66,11 @@ export function Explain({ written, set, reception, time, onChange }: ExplainProp
   const still = useReducedMotion();
   const story = useScenes(written, onChange);
   const { scenes, at, scene, setScene } = story;
-  const [background, setBackground] = useState<Background>('plain');
+  const [background, setBackground] = useState<SceneBackground>('plain');
   const [presenting, setPresenting] = useState(false);
   const [zooming, setZooming] = useState(false);
   const [frozen, setFrozen] = useState(still);
-  const [recording, setRecording] = useState<Programme | undefined>();
+  const [recording, setRecording] = useState<WaveProgramme | undefined>();
   const head = useRef<HTMLElement>(null);
   const stage = useRef<StageHandle>(null);
   const span = useRef<HTMLInputElement>(null);
@@ -124,7 +124,7 @@ export function Explain({ written, set, reception, time, onChange }: ExplainProp
     );
   const { prepared } = shown;
   const stageElement = (
-    <Stage
+    <StageView
       scene={shown.scene}
       prepared={prepared}
       background={background}

@@ -1,11 +1,11 @@
 import type { ComponentChildren, RefObject } from 'preact';
 import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { explainTexts } from '../../../outputs/words/index.ts';
-import { BACKGROUNDS, type Background } from './colours.ts';
+import { BACKGROUNDS, type SceneBackground } from './colours.ts';
 
 interface Props {
-  background: Background;
-  onBackground(background: Background): void;
+  background: SceneBackground;
+  onBackground(background: SceneBackground): void;
   note: string;
   place: string;
   frozen: boolean;
@@ -58,7 +58,7 @@ function useWholeScreen(room: RefObject<HTMLDivElement | null>, onLeft: () => vo
 }
 
 /** A pen over the picture. */
-function useInk(background: Background) {
+function useInk(background: SceneBackground) {
   const canvas = useRef<HTMLCanvasElement>(null);
   const drawing = useRef(false);
   const wipe = () => canvas.current?.getContext('2d')?.clearRect(0, 0, canvas.current.width, canvas.current.height);

@@ -1,9 +1,9 @@
 import { filled, PICTURES, shownWords } from '../../../outputs/explain/index.ts';
 import { explainTexts, warningSentences } from '../../../outputs/words/index.ts';
-import type { Shown } from './maker.ts';
+import type { ReadyScene } from './maker.ts';
 
 /** A scene in words: caption, note, warnings, and all that is drawn for who cannot see it. */
-export function SceneText({ shown: { scene, prepared } }: { shown: Shown }) {
+export function SceneText({ shown: { scene, prepared } }: { shown: ReadyScene }) {
   const { figures, facts, waves, rows } = prepared;
   const texts = explainTexts.stage;
   const picture = scene.picture && PICTURES[scene.picture];

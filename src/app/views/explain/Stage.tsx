@@ -1,7 +1,6 @@
 import type { Ref } from 'preact';
 import { useEffect, useImperativeHandle, useLayoutEffect, useRef } from 'preact/hooks';
 import {
-  between,
   Columns,
   filled,
   limited,
@@ -13,12 +12,13 @@ import {
   stagePlot,
   type View,
   viewAt,
+  viewBetween,
   zoomed,
 } from '../../../outputs/explain/index.ts';
 import type { Palette } from '../../../outputs/scene/index.ts';
 import { explainTexts } from '../../../outputs/words/index.ts';
 import { canvasPen } from './canvas-pen.ts';
-import { type Background, pagePalette, paletteFor } from './colours.ts';
+import { pagePalette, paletteFor, type SceneBackground } from './colours.ts';
 import { drawingOf, lettersFor } from './drawing.ts';
 
 /** What others may ask of the stage. */
@@ -33,7 +33,7 @@ export interface StageHandle {
 interface Props {
   scene: StoryScene;
   prepared: Prepared;
-  background: Background;
+  background: SceneBackground;
   /** Title and caption are part of the picture, and letters are large. */
   presented?: boolean;
   /** The slow zoom runs. */
@@ -78,7 +78,7 @@ const liveFor = (scene: StoryScene): Live => ({
   shownSpan: 0,
 });
 
-export function Stage(props: Props) {
+export function StageView(props: Props) {
   const { scene, presented = false } = props;
   const canvas = useRef<HTMLCanvasElement>(null);
   const now = useRef(props);
@@ -332,6 +332,6 @@ function step(l: Live, p: Props, dt: number): void {
   const apart = Math.abs(Math.log(view.span / target.span)) + Math.abs(view.from - target.from) / target.span;
   if (apart === 0) return;
   const share = p.still || apart < 2e-3 ? 1 : 1 - Math.exp(-dt / FOLLOW);
-  l.view = share === 1 ? target : between(view, target, share);
+  l.view = share === 1 ? target : viewBetween(view, target, share);
   l.dirty = true;
 }

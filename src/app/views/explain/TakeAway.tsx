@@ -1,13 +1,13 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Reception, SetDescription } from '../../../engine/index.ts';
-import type { PointId, Programme, StoryScene, View } from '../../../outputs/explain/index.ts';
+import type { PointId, StoryScene, View, WaveProgramme } from '../../../outputs/explain/index.ts';
 import type { Palette } from '../../../outputs/scene/index.ts';
 import { explainTexts } from '../../../outputs/words/index.ts';
 import type { When } from '../../description/when.ts';
-import { fileStem, saveFile } from '../../state/download.ts';
-import { BACKGROUNDS, type Background, pagePalette, paletteFor } from './colours.ts';
+import { downloadFile, fileStem } from '../../state/download.ts';
+import { BACKGROUNDS, pagePalette, paletteFor, type SceneBackground } from './colours.ts';
 import { type Filming, type FilmOrder, film } from './film.ts';
-import { SOUND_RATE, type SoundCodec, soundCodec } from './film-sound.ts';
+import { FILM_SOUND_RATE, type SoundCodec, soundCodec } from './film-sound.ts';
 import { waveProblemText } from './problem.ts';
 import type { Taken, TakeOrder } from './take.ts';
 
@@ -18,10 +18,10 @@ interface Props {
   scenes: readonly StoryScene[];
   set?: SetDescription;
   reception?: Reception;
-  recording?: Programme;
+  recording?: WaveProgramme;
   time?: When;
-  background: Background;
-  onBackground(background: Background): void;
+  background: SceneBackground;
+  onBackground(background: SceneBackground): void;
   hear: PointId;
   moment(): { readonly view: View; readonly seconds: number };
 }
@@ -47,7 +47,7 @@ export function TakeAway(props: Props) {
     setStatus('');
     const file = `${name}.${ending}`;
     try {
-      saveFile(file, (await props.take(order)) as Blob);
+      downloadFile(file, (await props.take(order)) as Blob);
       setStatus(saved(file));
     } catch (error) {
       setStatus(waveProblemText(error));
@@ -70,8 +70,10 @@ export function TakeAway(props: Props) {
     return takeAway(drawn('picture', width, height), 'png', (file) => texts.savedPicture(file, width, height));
   };
   const takeWav = () =>
-    takeAway({ kind: 'sound', scene, point: props.hear, seconds: SOUND_SECONDS, rate: SOUND_RATE }, 'wav', (file) =>
-      texts.savedSound(file, SOUND_SECONDS),
+    takeAway(
+      { kind: 'sound', scene, point: props.hear, seconds: SOUND_SECONDS, rate: FILM_SOUND_RATE },
+      'wav',
+      (file) => texts.savedSound(file, SOUND_SECONDS),
     );
   const chosen = (): readonly StoryScene[] => (all ? scenes : [{ ...scene, hear: props.hear }]);
   return (
@@ -88,7 +90,10 @@ export function TakeAway(props: Props) {
       </label>
       <label class="explain-field">
         <span>{texts.background}</span>
-        <select value={background} onChange={(event) => props.onBackground(event.currentTarget.value as Background)}>
+        <select
+          value={background}
+          onChange={(event) => props.onBackground(event.currentTarget.value as SceneBackground)}
+        >
           {BACKGROUNDS.map((b) => (
             <option key={b} value={b}>
               {texts.backgrounds[b]}
@@ -182,7 +187,7 @@ function useFilming({ name, onStatus }: Pick<FilmProps, 'name' | 'onStatus'>) {
     try {
       const made = await filming.current.done;
       if (made) {
-        saveFile(fileName, made.file);
+        downloadFile(fileName, made.file);
         const megabytes = made.file.size / 1e6;
         onStatus(made.silent ? texts.savedSilentFilm(fileName, megabytes) : texts.savedFilm(fileName, megabytes));
       } else onStatus(texts.cancelled);

@@ -1,7 +1,7 @@
 import { DAY, type Palette, type Role } from '../../../outputs/scene/index.ts';
 
-export type Background = 'plain' | 'light' | 'dark' | 'transparent';
-export const BACKGROUNDS: readonly Background[] = ['plain', 'light', 'dark', 'transparent'];
+export type SceneBackground = 'plain' | 'light' | 'dark' | 'transparent';
+export const BACKGROUNDS: readonly SceneBackground[] = ['plain', 'light', 'dark', 'transparent'];
 
 const LIGHT: Palette = { ...DAY, paper: '#ffffff', card: '#f1ece2', faint: '#ddd6ca' };
 const DARK: Palette = {
@@ -43,5 +43,5 @@ export function pagePalette(element: Element): Palette {
 }
 
 /** @param page colours of the page, for `plain`. */
-export const paletteFor = (background: Background, page: Palette): Palette =>
+export const paletteFor = (background: SceneBackground, page: Palette): Palette =>
   background === 'light' ? LIGHT : background === 'dark' || background === 'transparent' ? DARK : page;

@@ -1,4 +1,10 @@
-import { filled, type Prepared, type Stage, type StoryScene, type View } from '../../../outputs/explain/index.ts';
+import {
+  filled,
+  type Prepared,
+  type StageContents,
+  type StoryScene,
+  type View,
+} from '../../../outputs/explain/index.ts';
 
 /** Letters of the scales: on a stage that is shown to others, legible in a small video. */
 export const lettersFor = (width: number, height: number, presented: boolean): number =>
@@ -6,7 +12,7 @@ export const lettersFor = (width: number, height: number, presented: boolean): n
     ? Math.max(12, Math.min(width / 62, height / 34))
     : Math.max(10.5, Math.min(13, width / 44, Math.max(height / 30, 10.5)));
 
-export interface Shown {
+export interface DrawnScene {
   readonly scene: StoryScene;
   readonly prepared: Prepared;
   /** Title and caption are part of the picture, and letters are large. */
@@ -15,13 +21,13 @@ export interface Shown {
 
 /** What is on the stage, for the screen or for a file. */
 export function drawingOf(
-  { scene, prepared, presented = false }: Shown,
+  { scene, prepared, presented = false }: DrawnScene,
   view: View,
   seconds: number,
   width: number,
   height: number,
   density: number,
-): Stage {
+): StageContents {
   return {
     width,
     height,

@@ -1,6 +1,6 @@
 import { type Preparer, packed, preparer } from '../../../outputs/explain/index.ts';
 import { coastFor } from '../../workers/coast.ts';
-import type { Answer, Opening, Order, Question } from './maker.ts';
+import type { MakerAnswer, MakerQuestion, Opening, Order } from './maker.ts';
 import { waveProblemText } from './problem.ts';
 import { take } from './take.ts';
 
@@ -27,13 +27,13 @@ async function answer(order: Order): Promise<[Record<string, unknown>, Transfera
 
 // One after another, in the order they were asked: opening a set may have to wait for its coastline.
 let line: Promise<void> = Promise.resolve();
-addEventListener('message', ({ data }: MessageEvent<Question>) => {
+addEventListener('message', ({ data }: MessageEvent<MakerQuestion>) => {
   line = line.then(async () => {
     try {
       const [result, transfer] = await answer(data);
-      postMessage({ id: data.id, ...result } as Answer, { transfer });
+      postMessage({ id: data.id, ...result } as MakerAnswer, { transfer });
     } catch (error) {
-      postMessage({ id: data.id, error: waveProblemText(error) } satisfies Answer);
+      postMessage({ id: data.id, error: waveProblemText(error) } satisfies MakerAnswer);
     }
   });
 });

@@ -1,4 +1,4 @@
-export const SOUND_RATE = 48_000;
+export const FILM_SOUND_RATE = 48_000;
 export const SOUND_BITRATE = 96_000;
 
 export type SoundCodec = 'opus' | 'aac';
@@ -17,7 +17,7 @@ export async function soundCodec(format: 'webm' | 'mp4'): Promise<SoundCodec | u
 
 async function canEncode(codec: string): Promise<boolean> {
   try {
-    const config = { codec, sampleRate: SOUND_RATE, numberOfChannels: 1, bitrate: SOUND_BITRATE };
+    const config = { codec, sampleRate: FILM_SOUND_RATE, numberOfChannels: 1, bitrate: SOUND_BITRATE };
     return (await AudioEncoder.isConfigSupported(config)).supported === true;
   } catch {
     return false;

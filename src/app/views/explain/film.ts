@@ -1,9 +1,9 @@
 import type { Reception, SetDescription } from '../../../engine/index.ts';
-import type { Programme, StoryScene } from '../../../outputs/explain/index.ts';
+import type { StoryScene, WaveProgramme } from '../../../outputs/explain/index.ts';
 import type { Palette } from '../../../outputs/scene/index.ts';
 import { explainTexts } from '../../../outputs/words/index.ts';
 import type { When } from '../../description/when.ts';
-import type { Background } from './colours.ts';
+import type { SceneBackground } from './colours.ts';
 import { ShownError } from './problem.ts';
 
 /** What a film is made of; everything in it can be sent to a worker. */
@@ -11,14 +11,14 @@ export interface FilmOrder {
   readonly scenes: readonly StoryScene[];
   readonly set?: SetDescription;
   readonly reception?: Reception;
-  readonly recording?: Programme;
+  readonly recording?: WaveProgramme;
   readonly time?: When;
   readonly width: number;
   readonly height: number;
   readonly rate: 30 | 60;
   readonly format: 'webm' | 'mp4';
   readonly sound: boolean;
-  readonly background: Background;
+  readonly background: SceneBackground;
   readonly page: Palette;
   /** Only so many seconds of it; all when left out. */
   readonly seconds?: number;

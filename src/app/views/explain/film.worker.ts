@@ -25,7 +25,7 @@ import { canvasPen } from './canvas-pen.ts';
 import { paletteFor } from './colours.ts';
 import { drawingOf } from './drawing.ts';
 import type { FilmNews, FilmOrder } from './film.ts';
-import { SOUND_BITRATE, SOUND_RATE, soundCodec } from './film-sound.ts';
+import { FILM_SOUND_RATE, SOUND_BITRATE, soundCodec } from './film-sound.ts';
 import { ShownError } from './problem.ts';
 
 const SOUND_LEVEL = 0.2;
@@ -62,7 +62,7 @@ async function make(order: FilmOrder): Promise<void> {
       // Sound a scene at a time, so that it keeps step with the frames.
       heard = part;
       const data = soundOf(prepared, part.scene.hear, Math.min(part.seconds, total - part.start));
-      const look = { format: 'f32', numberOfChannels: 1, sampleRate: SOUND_RATE, timestamp: part.start } as const;
+      const look = { format: 'f32', numberOfChannels: 1, sampleRate: FILM_SOUND_RATE, timestamp: part.start } as const;
       const sample = new AudioSample({ data, ...look });
       await sound.add(sample);
       sample.close();
@@ -136,10 +136,10 @@ function progressOf(frames: number) {
 }
 
 function soundOf(prepared: Prepared, hear: StoryScene['hear'], seconds: number): Float32Array {
-  const n = Math.round(seconds * SOUND_RATE);
+  const n = Math.round(seconds * FILM_SOUND_RATE);
   if (!hear) return new Float32Array(n);
-  const samples = audible(prepared.waves, hear, seconds, SOUND_RATE, SOUND_LEVEL);
-  const fade = Math.min(FADE * SOUND_RATE, n / 2);
+  const samples = audible(prepared.waves, hear, seconds, FILM_SOUND_RATE, SOUND_LEVEL);
+  const fade = Math.min(FADE * FILM_SOUND_RATE, n / 2);
   for (let i = 0; i < fade; i++) {
     samples[i] *= i / fade;
     samples[n - 1 - i] *= i / fade;

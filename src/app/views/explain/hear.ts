@@ -1,4 +1,4 @@
-import type { Programme } from '../../../outputs/explain/index.ts';
+import type { WaveProgramme } from '../../../outputs/explain/index.ts';
 import { explainTexts } from '../../../outputs/words/index.ts';
 import { ShownError } from './problem.ts';
 
@@ -8,11 +8,11 @@ const FADE = 0.04;
 const LONGEST = 20;
 
 /** How long a stretch is played round and round. */
-export const loopSeconds = (programme: Programme | undefined): number =>
+export const loopSeconds = (programme: WaveProgramme | undefined): number =>
   programme?.kind === 'recording' ? Math.min(LONGEST, programme.samples.length / programme.rate) : 1;
 
 /** One point of the path as sound, round and round, until another is asked for. */
-export class Hearing {
+export class PointSound {
   private context: AudioContext | undefined;
   private playing: { source: AudioBufferSourceNode; gain: GainNode } | undefined;
 

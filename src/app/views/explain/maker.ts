@@ -2,12 +2,12 @@ import type { Reception, SetDescription } from '../../../engine/index.ts';
 import {
   type Prepared,
   type Preparer,
-  type Programme,
   preparer,
   type SentScene,
   type StoryScene,
   sceneKey,
   unpacked,
+  type WaveProgramme,
 } from '../../../outputs/explain/index.ts';
 import { explainTexts } from '../../../outputs/words/index.ts';
 import type { When } from '../../description/when.ts';
@@ -18,20 +18,20 @@ import { type Taken, type TakeOrder, take } from './take.ts';
 export interface Opening {
   readonly set?: SetDescription;
   readonly reception?: Reception;
-  readonly recording?: Programme;
+  readonly recording?: WaveProgramme;
   readonly time?: When;
 }
 
 export type Order = { readonly open: Opening } | { readonly make: StoryScene } | { readonly take: TakeOrder };
-export type Question = Order & { readonly id: number };
-export type Answer =
+export type MakerQuestion = Order & { readonly id: number };
+export type MakerAnswer =
   | { readonly id: number; readonly sent: SentScene }
   | { readonly id: number; readonly taken: Taken }
   /** As the person reads it. */
   | { readonly id: number; readonly error: string };
 
 /** A scene ready to be drawn. */
-export interface Shown {
+export interface ReadyScene {
   readonly scene: StoryScene;
   readonly prepared: Prepared;
 }
@@ -55,15 +55,15 @@ export class Maker {
   private count = 0;
   private readonly kept = new Map<string, Prepared>();
   private readonly orders = new Map<number, { resolve(taken: Taken): void; reject(error: Error): void }>();
-  private readonly onShown: (shown: Shown) => void;
+  private readonly onShown: (shown: ReadyScene) => void;
   private readonly onProblem: (problem: string) => void;
 
-  constructor(onShown: (shown: Shown) => void, onProblem: (problem: string) => void) {
+  constructor(onShown: (shown: ReadyScene) => void, onProblem: (problem: string) => void) {
     this.onShown = onShown;
     this.onProblem = onProblem;
     try {
       this.worker = new Worker(new URL('./explain.worker.ts', import.meta.url), { type: 'module', name: 'explain' });
-      this.worker.onmessage = ({ data }: MessageEvent<Answer>) => this.answered(data);
+      this.worker.onmessage = ({ data }: MessageEvent<MakerAnswer>) => this.answered(data);
       this.worker.onerror = (event) => {
         event.preventDefault();
         this.withoutWorker();
@@ -137,7 +137,7 @@ export class Maker {
     }
   }
 
-  private answered(answer: Answer): void {
+  private answered(answer: MakerAnswer): void {
     const order = this.orders.get(answer.id);
     if (order) {
       this.orders.delete(answer.id);

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { PointId, StoryScene } from '../../../outputs/explain/index.ts';
-import { Hearing, loopSeconds } from './hear.ts';
+import { loopSeconds, PointSound } from './hear.ts';
 import type { Maker, Opening } from './maker.ts';
 import { waveProblemText } from './problem.ts';
 
@@ -12,10 +12,10 @@ export function useSound(maker: Maker, opening: Opening, scene: StoryScene, onPr
   const { set, reception, recording } = opening;
   const [point, setPoint] = useState<PointId>('phones');
   const [sounding, setSounding] = useState(false);
-  const hearing = useRef<Hearing | undefined>(undefined);
+  const hearing = useRef<PointSound | undefined>(undefined);
   useEffect(() => {
     if (!sounding) return;
-    hearing.current ??= new Hearing();
+    hearing.current ??= new PointSound();
     const { rate } = hearing.current;
     let wanted = true;
     const seconds = loopSeconds(scene.settings?.programme?.kind === 'recording' ? recording : undefined);

@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import type { StoryScene } from '../../../outputs/explain/index.ts';
-import { Maker, type Opening, type Shown } from './maker.ts';
+import { Maker, type Opening, type ReadyScene } from './maker.ts';
 
 /**
  * The waves of a scene, made beside the page; what was made last stays until the new is there.
@@ -8,7 +8,7 @@ import { Maker, type Opening, type Shown } from './maker.ts';
  */
 export function useWaves(opening: Opening, scene: StoryScene, following: StoryScene | undefined) {
   const { set, reception, recording, time } = opening;
-  const [shown, setShown] = useState<Shown | undefined>();
+  const [shown, setShown] = useState<ReadyScene | undefined>();
   const [problem, setProblem] = useState('');
   const maker = useMemo(() => new Maker(setShown, setProblem), []);
   useEffect(() => () => maker.close(), [maker]);

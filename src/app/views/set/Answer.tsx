@@ -10,7 +10,7 @@ import { useOpenSet } from '../../state/set-context.ts';
 import { showField } from '../../widgets/show-field.ts';
 
 /** The answer first, in words; below it the chosen station's. */
-export function Answer() {
+export function AnswerInWords() {
   const { reception, receptionError, chosen, isBehind } = useOpenSet();
   const now = reception.value;
   const station = chosen.value;

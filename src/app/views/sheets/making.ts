@@ -2,7 +2,7 @@ import regular from 'dejavu-fonts-ttf/ttf/DejaVuSans.ttf?url';
 import bold from 'dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf?url';
 import { type Page, pageSvg, type Sheet, sheetsPdf } from '../../../outputs/sheets/index.ts';
 import { sheetsView as texts } from '../../../outputs/words/index.ts';
-import { fileStem, saveFile } from '../../state/download.ts';
+import { downloadFile, fileStem } from '../../state/download.ts';
 
 export { pageSvg, sheetsFor } from '../../../outputs/sheets/index.ts';
 
@@ -16,8 +16,8 @@ const bytesOf = async (address: string): Promise<Uint8Array> => {
 export async function savePdf(sheets: readonly Sheet[], name: string): Promise<void> {
   const fonts = { regular: await bytesOf(regular), bold: await bytesOf(bold) };
   const bytes = await sheetsPdf(sheets, { title: texts.pdfTitle(name), fonts });
-  saveFile(`${fileStem(name, 'set')}-sheets.pdf`, new Blob([bytes as BlobPart], { type: 'application/pdf' }));
+  downloadFile(`${fileStem(name, 'set')}-sheets.pdf`, new Blob([bytes as BlobPart], { type: 'application/pdf' }));
 }
 
 export const saveSvg = (page: Page, file: string): void =>
-  saveFile(`${file}.svg`, new Blob([pageSvg(page)], { type: 'image/svg+xml' }));
+  downloadFile(`${file}.svg`, new Blob([pageSvg(page)], { type: 'image/svg+xml' }));

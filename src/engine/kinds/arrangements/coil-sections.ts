@@ -1,5 +1,5 @@
 import type { Element, Mutual } from '../../network/elements.ts';
-import { type ElementId, elementId, type Owner, owned, type PartId, turnsText } from '../../network/ids.ts';
+import { type ElementId, elementId, type Owner, owned, type PartId, turnsInId } from '../../network/ids.ts';
 import type { Farads, Henries, Hertz, Ohms } from '../../units/quantities.ts';
 
 /** Between two counts of turns. */
@@ -54,7 +54,7 @@ export function coilInCircuit(
   marks.push(N);
   const nodeAt = (turn: number): string => {
     const mark = marks.reduce((best, m) => (Math.abs(m - turn) < Math.abs(best - turn) ? m : best));
-    return mark === 0 ? ends.first : mark === N ? ends.last : `${ends.prefix ?? ''}turn ${turnsText(mark)}`;
+    return mark === 0 ? ends.first : mark === N ? ends.last : `${ends.prefix ?? ''}turn ${turnsInId(mark)}`;
   };
   const sections = marks.slice(1).map((to, i) => ({
     ...owned(coil.id, 'winding', { turns: [marks[i], to] }),

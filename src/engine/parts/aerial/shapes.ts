@@ -2,7 +2,7 @@ import { demand, demandWithin, type SizeId } from '../../facts/impossible-values
 import type { Metres } from '../../units/quantities.ts';
 
 /** Along, across, up from the ground below the origin; metres. */
-export type Point = readonly [number, number, number];
+export type WirePoint = readonly [number, number, number];
 
 interface Common {
   /** Bare diameter of the wire, 0.01 mm to 100 mm. */
@@ -34,14 +34,14 @@ export type WireAerialShape = Common &
         readonly base: Metres;
       }
     /** One wire from corner to corner, set at the first: round a room, through a loft. */
-    | { readonly shape: 'bent'; readonly points: readonly Point[] }
+    | { readonly shape: 'bent'; readonly points: readonly WirePoint[] }
     /** Any wires: the set is at the first point, and point i is wired to point `joins[i − 1]`, an earlier one. */
-    | { readonly shape: 'branched'; readonly points: readonly Point[]; readonly joins: readonly number[] }
+    | { readonly shape: 'branched'; readonly points: readonly WirePoint[]; readonly joins: readonly number[] }
   );
 
 /** A tree of straight spans; `parents[i]` is the point that point i hangs from, −1 at the set. */
 export interface WireTree {
-  readonly points: readonly Point[];
+  readonly points: readonly WirePoint[];
   readonly parents: readonly number[];
 }
 
@@ -82,7 +82,7 @@ export function wireTree(spec: WireAerialShape): WireTree {
       size('aerial.length', spec.length);
       const fall = spec.farHeight - spec.height;
       demand(Math.abs(fall) <= spec.length, { code: 'aerial.too-short', length: spec.length, rise: Math.abs(fall) });
-      const far: Point = [Math.sqrt(spec.length ** 2 - fall ** 2), 0, spec.farHeight];
+      const far: WirePoint = [Math.sqrt(spec.length ** 2 - fall ** 2), 0, spec.farHeight];
       // Taken straight from the set: nothing rises before the slope.
       if (spec.base === spec.height) return chain([[0, 0, spec.base], far], diameter);
       checkFoot(spec.base, spec.height);
@@ -121,12 +121,12 @@ function flatTop(spec: Extract<WireAerialShape, { shape: 'inverted-L' | 'T' }>):
       spec.wire.diameter,
     );
   if (wires > 1) demandWithin('aerial.spacing', spacing, { above: 2 * spec.wire.diameter, max: 50 });
-  const points: Point[] = [
+  const points: WirePoint[] = [
     [0, 0, base],
     [0, 0, height],
   ];
   const parents = [-1, 0];
-  const hang = (point: Point, parent: number) => {
+  const hang = (point: WirePoint, parent: number) => {
     points.push(point);
     parents.push(parent);
     return points.length - 1;
@@ -149,14 +149,14 @@ const checkFoot = (base: Metres, height: Metres): void => {
   demandWithin('aerial.base', base, { min: 0, below: height });
 };
 
-const chain = (points: readonly Point[], diameter: Metres): WireTree =>
+const chain = (points: readonly WirePoint[], diameter: Metres): WireTree =>
   tree(
     points,
     points.map((_, i) => i - 1),
     diameter,
   );
 
-function tree(points: readonly Point[], parents: readonly number[], diameter: Metres): WireTree {
+function tree(points: readonly WirePoint[], parents: readonly number[], diameter: Metres): WireTree {
   demand(points.length >= 2 && points.length <= 200, { code: 'aerial.number-of-points', count: points.length });
   points.forEach((p, i) => {
     demand(p.length === 3 && p.every((x) => Math.abs(x) <= 5000) && p[2] >= 0, {

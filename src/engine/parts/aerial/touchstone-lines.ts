@@ -48,8 +48,8 @@ export function readOptions(line: string, wrong: Wrong): TouchstoneOptions {
       i++;
       const r = numberIn(words[i] ?? '');
       if (r > 0 && Number.isFinite(r)) found.reference = r;
-      else wrong({ code: 'option-resistance', given: brief(words[i] ?? '') });
-    } else wrong({ code: 'option-not-known', given: brief(word) });
+      else wrong({ code: 'option-resistance', given: shortened(words[i] ?? '') });
+    } else wrong({ code: 'option-not-known', given: shortened(word) });
   }
   return found;
 }
@@ -59,7 +59,7 @@ export function readReference(value: string, wrong: Wrong): Ohms | undefined {
   const given = value.split(/\s+/);
   const r = numberIn(given[0]);
   if (given.length === 1 && r > 0) return r;
-  wrong({ code: 'reference-resistance', given: brief(value) });
+  wrong({ code: 'reference-resistance', given: shortened(value) });
   return undefined;
 }
 
@@ -68,7 +68,7 @@ export function readRow(line: string, unit: number, wrong: Wrong): readonly [num
   const words = line.split(/\s+/);
   const bad = words.find((word) => !(NUMBER.test(word) && Number.isFinite(Number(word))));
   if (bad !== undefined) {
-    wrong({ code: 'numbers', given: brief(bad) });
+    wrong({ code: 'numbers', given: shortened(bad) });
     return undefined;
   }
   if (words.length !== 3) {
@@ -110,7 +110,7 @@ function toImpedance(value: Complex, parameter: string, R: Ohms): Complex {
 /** A keyword with its spaces evened out. */
 export const spaced = (name: string): string => name.trim().toLowerCase().replace(/\s+/g, ' ');
 /** A whole number; undefined for what is none. */
-export const whole = (value: string): number | undefined => (/^\d{1,9}$/.test(value) ? Number(value) : undefined);
+export const countOf = (value: string): number | undefined => (/^\d{1,9}$/.test(value) ? Number(value) : undefined);
 /** Short enough to show, and no control characters. */
-export const brief = (value: string): string => value.slice(0, 40).replace(/\p{C}/gu, '?');
+export const shortened = (value: string): string => value.slice(0, 40).replace(/\p{C}/gu, '?');
 const numberIn = (word: string): number => (NUMBER.test(word) ? Number(word) : Number.NaN);

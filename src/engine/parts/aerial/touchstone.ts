@@ -3,16 +3,16 @@ import { type Warning, warning } from '../../facts/warning.ts';
 import type { Ohms } from '../../units/quantities.ts';
 import type { ImpedancePoint } from './measured.ts';
 import {
-  brief,
+  countOf,
   impedancePoint,
   readOptions,
   readReference,
   readRow,
+  shortened,
   spaced,
   type TouchstoneOptions,
   usualOptions,
   type Wrong,
-  whole,
 } from './touchstone-lines.ts';
 
 /** An aerial as a network analyser measured it, or why the file is none. */
@@ -112,7 +112,7 @@ class Reader {
     const name = spaced(written);
     this.wantsReference = false;
     if (this.version === '1' && name !== 'version') {
-      wrong({ code: 'version-2-keyword', keyword: brief(written) });
+      wrong({ code: 'version-2-keyword', keyword: shortened(written) });
       return;
     }
     switch (name) {
@@ -120,13 +120,13 @@ class Reader {
         this.takeVersion(value);
         break;
       case 'number of ports':
-        this.ports = whole(value);
-        if (this.ports !== 1) wrong({ code: 'one-port', given: brief(value) });
+        this.ports = countOf(value);
+        if (this.ports !== 1) wrong({ code: 'one-port', given: shortened(value) });
         break;
       case 'number of frequencies':
-        this.frequencies = whole(value);
+        this.frequencies = countOf(value);
         if (!(this.frequencies !== undefined && this.frequencies > 0))
-          wrong({ code: 'frequency-count', given: brief(value) });
+          wrong({ code: 'frequency-count', given: shortened(value) });
         break;
       case 'reference':
         this.wantsReference = true;
@@ -148,13 +148,13 @@ class Reader {
       case 'noise data':
       case 'number of noise frequencies':
       case 'mixed-mode order':
-        wrong({ code: 'not-of-one-port', keyword: brief(written) });
+        wrong({ code: 'not-of-one-port', keyword: shortened(written) });
         break;
       case 'end':
         this.hasEnded = true;
         break;
       default:
-        wrong({ code: 'keyword-not-known', keyword: brief(written) });
+        wrong({ code: 'keyword-not-known', keyword: shortened(written) });
     }
     this.hasStarted = true;
   }
@@ -162,7 +162,7 @@ class Reader {
   private takeVersion(value: string): void {
     if (this.hasStarted) this.wrong({ code: 'version-first' });
     if (value === '2.0' || value === '2.1') this.version = value;
-    else this.wrong({ code: 'version', given: brief(value) });
+    else this.wrong({ code: 'version', given: shortened(value) });
     if (value === '2.1') this.warnings.push(warning('aerial.touchstone-version', { version: '2.1' }));
   }
 
@@ -177,7 +177,7 @@ class Reader {
   private readData(line: string): void {
     const { wrong, version } = this;
     if (version !== '1' && !this.isInData) {
-      wrong({ code: 'keyword-before-data', given: brief(line) });
+      wrong({ code: 'keyword-before-data', given: shortened(line) });
       return;
     }
     if (this.options === undefined) {

@@ -4,7 +4,7 @@ import { root } from '../../numerics/roots.ts';
 import { type Degrees, EPSILON_0, type Farads, type Metres } from '../../units/quantities.ts';
 import { type Dielectric, type DielectricName, dielectric } from './dielectrics.ts';
 import { platesApart, rectangularPlates } from './fringe.ts';
-import { type Bare, within } from './model.ts';
+import { type Bare, positionWithin } from './model.ts';
 
 interface Sheet {
   /** Default paper for foil, air for plates, paper for tubes and book. */
@@ -105,7 +105,7 @@ function sliding(min: Farads, max: Farads, fill: Filling, travel: Metres, minimu
   const own = (p: number): Farads => min + (max - min) * p;
   return {
     own,
-    ownPosition: (C) => within((C - min) / (max - min)),
+    ownPosition: (C) => positionWithin((C - min) / (max - min)),
     ownMinRange: minimumKnown ? [0.9 * min, 1.1 * min] : [min / 1.5, min * 1.5],
     ownMaxRange: [max * fill.spread[0], max * fill.spread[1]],
     // Pulled apart, about half of what is left is still in the sheet.
@@ -180,7 +180,7 @@ export function bookCapacitor(spec: BookCapacitor): Bare {
     ownPosition: (C) =>
       !(C >= min * (1 - 1e-12) && C <= max * (1 + 1e-12))
         ? undefined
-        : within(root((p) => own(p) - Math.min(max, Math.max(min, C)), 0, 1)),
+        : positionWithin(root((p) => own(p) - Math.min(max, Math.max(min, C)), 0, 1)),
     ownMinRange: [min / 1.5, min * 1.5],
     ownMaxRange: [max * fill.spread[0], max * fill.spread[1]],
     // Opening puts air in series with the lossy sheet.

@@ -2,7 +2,7 @@ import { demandWithin } from '../../facts/impossible-values.ts';
 import { type Warning, warning } from '../../facts/warning.ts';
 import { monotoneCurve } from '../../numerics/monotone.ts';
 import type { Degrees, Farads } from '../../units/quantities.ts';
-import { type Bare, within } from './model.ts';
+import { type Bare, positionWithin } from './model.ts';
 
 /** A capacitor known by measured points: scale reading and capacitance, its own only. */
 export interface MeasuredVariable {
@@ -39,7 +39,7 @@ export function measuredVariable(spec: MeasuredVariable): Bare {
     own: (p) => curve.at(scaleAt(p)),
     ownPosition: (c) => {
       const x = curve.inverse(c);
-      return x === undefined ? undefined : within((reversed ? curve.last - x : x - curve.first) / span);
+      return x === undefined ? undefined : positionWithin((reversed ? curve.last - x : x - curve.first) / span);
     },
     ownMinRange: [low * (1 - tolerance), low * (1 + tolerance)],
     ownMaxRange: [high * (1 - tolerance), high * (1 + tolerance)],

@@ -93,7 +93,7 @@ export interface Bare {
 const FITTING_SPREAD = 0.3;
 
 /** @throws RangeError when a fitting is negative or not a number. */
-export function fitted(calculated: Bare, fittings: Fittings = {}): VariableCapacitor {
+export function withFittings(calculated: Bare, fittings: Fittings = {}): VariableCapacitor {
   const { trimmer = 0, padder = Number.POSITIVE_INFINITY, measured = {} } = fittings;
   const stray = measured.stray?.value ?? fittings.stray ?? 0;
   const bare = withEnds(calculated, measured);
@@ -147,5 +147,5 @@ export function fitted(calculated: Bare, fittings: Fittings = {}): VariableCapac
 }
 
 /** Position within 0..1 (a hair of rounding allowed), else undefined. */
-export const within = (p: number): number | undefined =>
+export const positionWithin = (p: number): number | undefined =>
   p >= -1e-12 && p <= 1 + 1e-12 ? Math.min(1, Math.max(0, p)) : undefined;

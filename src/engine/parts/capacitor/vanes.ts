@@ -4,7 +4,7 @@ import { root } from '../../numerics/roots.ts';
 import { type Degrees, EPSILON_0, type Farads, type Metres } from '../../units/quantities.ts';
 import { type DielectricName, dielectric } from './dielectrics.ts';
 import { lawCapacitance, lawPosition, lawSlope, type VaneLaw, type VanePoint, vane } from './law.ts';
-import { type Bare, within } from './model.ts';
+import { type Bare, positionWithin } from './model.ts';
 
 interface VaneCommon {
   /** Least capacitance, vanes out; left out: a usual one for its size, and it says so. */
@@ -149,7 +149,7 @@ function bare(
   const own = (p: number): Farads => lawCapacitance(law, min + lawStray, max + lawStray, p) - lawStray;
   return {
     own,
-    ownPosition: (C) => within(lawPosition(law, min + lawStray, max + lawStray, C + lawStray)),
+    ownPosition: (C) => positionWithin(lawPosition(law, min + lawStray, max + lawStray, C + lawStray)),
     ownMinRange,
     ownMaxRange,
     ownLossTangent: (p) => loss(own(p)),

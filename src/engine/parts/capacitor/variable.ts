@@ -9,7 +9,7 @@ import {
   tubeCapacitor,
 } from './homemade.ts';
 import { type MeasuredVariable, measuredVariable } from './measured.ts';
-import { type Bare, type Fittings, fitted, type VariableCapacitor } from './model.ts';
+import { type Bare, type Fittings, type VariableCapacitor, withFittings } from './model.ts';
 import { type MarkedVariable, markedVariable, type VanedVariable, vanedVariable } from './vanes.ts';
 
 /** A capacitor that does not move; every position is the same. */
@@ -39,7 +39,7 @@ export type VariableSpec = (
  * @returns capacitance (F) by position (0 open to 1 meshed), its spread and losses
  * @throws RangeError when it cannot be as described.
  */
-export const variableCapacitor = (spec: VariableSpec): VariableCapacitor => fitted(bareOf(spec), spec);
+export const variableCapacitor = (spec: VariableSpec): VariableCapacitor => withFittings(bareOf(spec), spec);
 
 function bareOf(spec: VariableSpec): Bare {
   switch (spec.kind) {

@@ -15,7 +15,7 @@ export interface Placing {
   readonly shift?: Metres;
 }
 
-export interface Coupling {
+export interface CoilCoupling {
   /** Negative when the coils oppose. */
   readonly mutualInductance: Henries;
   /** M/√(L₁L₂); between −1 and 1. */
@@ -32,7 +32,7 @@ export interface Coupling {
  * @returns mutual inductance (H) and the coefficient k
  * @throws RangeError when a coil's place in space is not known (a core, a measured coil).
  */
-export function couple(first: CoilModel, second: CoilModel, { offset, tilt = 0, shift = 0 }: Placing): Coupling {
+export function couple(first: CoilModel, second: CoilModel, { offset, tilt = 0, shift = 0 }: Placing): CoilCoupling {
   if (!first.winding || !second.winding) {
     throw new ImpossibleValues({ code: 'coil.place-unknown' });
   }

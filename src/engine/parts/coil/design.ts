@@ -73,7 +73,7 @@ export function turnsFor(inductance: Henries, coil: Unwound): TurnsWanted | unde
   return undefined;
 }
 
-export interface Spread {
+export interface TurnsSpread {
   readonly pitch: Metres;
   /** Winding length, turns × pitch. */
   readonly length: Metres;
@@ -88,7 +88,7 @@ export interface Spread {
  * @param coil as it is wound now, m
  * @returns undefined when turns touching still give too little.
  */
-export function spreadFor(inductance: Henries, coil: SolenoidSpec | BasketSpec): Spread | undefined {
+export function spreadFor(inductance: Henries, coil: SolenoidSpec | BasketSpec): TurnsSpread | undefined {
   const at = (pitch: Metres) => coilInductance({ ...coil, pitch });
   const now = coil.pitch ?? (coil.shape === 'basket' ? overallDiameter(coil.wire) : closePitch(coil.wire));
   const low = overallDiameter(coil.wire);

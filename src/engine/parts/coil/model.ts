@@ -4,7 +4,7 @@ import type { CoilShape } from './spec.ts';
 import type { Winding } from './winding.ts';
 
 /** Part of a coil, in turns from its start. */
-export type Part = readonly [from: number, to: number];
+export type TurnSpan = readonly [from: number, to: number];
 
 /** Everything the rest of the tool asks of a coil. Costly things are worked out when first asked for and kept. */
 /**
@@ -51,7 +51,7 @@ export interface CoilModel {
   /** Inductance of a part by itself. */
   partial(from: number, to: number): Henries;
   /** Mutual inductance of two parts. */
-  mutual(first: Part, second: Part): Henries;
+  mutual(first: TurnSpan, second: TurnSpan): Henries;
   /** Wire from the start to a turn. */
   wireLengthTo(turn: number): Metres;
   /** The turns in space; none for a core or a measured coil. */

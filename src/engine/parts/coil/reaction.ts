@@ -18,7 +18,7 @@ const STEPS = 5;
 /** Neighbours farther than this act too weakly to count: Σ_{n>24} 1/n² is 2 % of the whole, and smooth. */
 const REACH = 24;
 
-export interface Coupling {
+export interface TurnReaction {
   /** K·v into out; both by turn. */
   apply(v: Float64Array, out: Float64Array): void;
   /** Row sums over that of an endless row: how much of a full set of neighbours each turn has, 0 to 1. */
@@ -51,13 +51,13 @@ function strengths(w: Winding): Float64Array {
 /** Windings of several rows up to this many turns have all their pairs counted; larger ones only those in a row. */
 const MOST_PAIRED = 600;
 
-export function dipoleCoupling(w: Winding): Coupling {
+export function dipoleCoupling(w: Winding): TurnReaction {
   const several = w.radii.length > 1 && w.columns > 1;
   return several && w.radius.length <= MOST_PAIRED ? allPairs(w) : inRows(w);
 }
 
 /** Every pair, by steps apart on the lattice: (x² − y²)/(x² + y²)² with x along the row and y from row to row. */
-function allPairs(w: Winding): Coupling {
+function allPairs(w: Winding): TurnReaction {
   const n = w.radius.length;
   const { layer, column, radii, columns } = w;
   const outward = (radii[1] - radii[0]) / w.pitch;
@@ -86,7 +86,7 @@ function allPairs(w: Winding): Coupling {
 }
 
 /** Neighbours in the same row, by place in it. */
-function inRows(w: Winding): Coupling {
+function inRows(w: Winding): TurnReaction {
   const n = w.radius.length;
   const K = strengths(w);
   const oneRow = w.rows === 'axial' ? w.radii.length === 1 : w.columns === 1;
@@ -99,7 +99,7 @@ function inRows(w: Winding): Coupling {
 
 /** Turns in winding order are neighbours in the row. */
 const alongOneRow =
-  (K: Float64Array, n: number): Coupling['apply'] =>
+  (K: Float64Array, n: number): TurnReaction['apply'] =>
   (v, out) => {
     out.fill(0);
     for (let k = 1; k < K.length; k++) {
@@ -111,7 +111,7 @@ const alongOneRow =
     }
   };
 
-function alongRows(w: Winding, K: Float64Array): Coupling['apply'] {
+function alongRows(w: Winding, K: Float64Array): TurnReaction['apply'] {
   const n = w.radius.length;
   const reach = K.length - 1;
   const axial = w.rows === 'axial';
@@ -144,7 +144,7 @@ function alongRows(w: Winding, K: Float64Array): Coupling['apply'] {
 }
 
 /** @param h field by turn. @param weight of each turn in the sum, such as its length. */
-export function reactionTo(h: Float64Array, weight: Float64Array, coupling: Coupling): Reaction {
+export function reactionTo(h: Float64Array, weight: Float64Array, coupling: TurnReaction): Reaction {
   const n = h.length;
   const root = weight.map(Math.sqrt);
   let v = h.map((x, i) => x * root[i]);

@@ -14,7 +14,7 @@ import { buriedWiresFactor } from './buried-wires.ts';
 import { counterpoise } from './counterpoise.ts';
 import { DISC_FOR_SQUARE, levelPlateFactor, uprightPlateFactor } from './plate.ts';
 import { returnLoss, rodsAt, type SoilAt, soilAt, wiresAt } from './radio-frequency.ts';
-import { type Position, rodFactor, rodPositions, rodsFactor } from './rods.ts';
+import { type RodPosition, rodFactor, rodPositions, rodsFactor } from './rods.ts';
 import { type SoilSpec, soilOf } from './soil.ts';
 
 interface InSoil extends SoilSpec {
@@ -42,7 +42,7 @@ export type EarthSpec =
       readonly count?: number;
       readonly spacing?: Metres;
       readonly layout?: 'row' | 'ring' | 'square';
-      readonly positions?: readonly Position[];
+      readonly positions?: readonly RodPosition[];
     })
   | (InSoil & {
       readonly shape: 'plate';
@@ -204,7 +204,7 @@ const positionsOf = ({
   spacing = length,
   layout = 'row',
   positions,
-}: Extract<EarthSpec, { shape: 'rods' }>): readonly Position[] => positions ?? rodPositions(count, spacing, layout);
+}: Extract<EarthSpec, { shape: 'rods' }>): readonly RodPosition[] => positions ?? rodPositions(count, spacing, layout);
 
 /** Resistance per ohm metre of the soil, and how far the metal reaches from the set. */
 function lying(spec: Lying, warnings: Warning[]): { factor: number; reach: Metres } {

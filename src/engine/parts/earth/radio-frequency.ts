@@ -1,7 +1,7 @@
 import { add, type Complex, complex, divide, multiply, reciprocal, scale, squareRoot } from '../../numerics/complex.ts';
 import { EPSILON_0, type Hertz, type Metres, MU_0, type OhmMetres } from '../../units/quantities.ts';
 import { wireResistance } from '../wire/skin.ts';
-import { type Position, rodFactor, rodsFactor } from './rods.ts';
+import { type RodPosition, rodFactor, rodsFactor } from './rods.ts';
 
 /** Relative permittivity of moist soil at medium wave, ×/÷ 2 (Rec. ITU-R P.527, from memory). */
 const PERMITTIVITY = 20;
@@ -50,7 +50,7 @@ function leakyLine(series: Complex, leak: Complex, length: Metres): { impedance:
 export function rodsAt(
   length: Metres,
   diameter: Metres,
-  positions: readonly Position[],
+  positions: readonly RodPosition[],
   { y, gamma, omega }: SoilAt,
 ): Complex {
   const own = rodFactor(length, diameter);

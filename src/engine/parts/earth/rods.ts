@@ -4,7 +4,7 @@ import { meanInverseDistance, type Segment } from '../../numerics/segment-potent
 import type { Metres } from '../../units/quantities.ts';
 
 /** Where rods stand, seen from above. */
-export type Position = readonly [Metres, Metres];
+export type RodPosition = readonly [Metres, Metres];
 
 /**
  * Resistance of one driven rod for a soil of 1 Ω·m: (ln(4L/a) − 1)/2πL, a its radius.
@@ -18,7 +18,7 @@ export const rodFactor = (length: Metres, diameter: Metres): number =>
  * Rods joined at the top: each at Dwight's average potential, raised by the mean potential of every other, all equal.
  * @returns 1/m.
  */
-export function rodsFactor(length: Metres, diameter: Metres, positions: readonly Position[]): number {
+export function rodsFactor(length: Metres, diameter: Metres, positions: readonly RodPosition[]): number {
   const n = positions.length;
   const matrix = new Float64Array(n * n);
   const rod: Segment = { from: [0, 0, 0], to: [0, 0, -length] };
@@ -38,10 +38,10 @@ export function rodsFactor(length: Metres, diameter: Metres, positions: readonly
 }
 
 /** Standing room for rods with neighbours `spacing` apart: in a row, round a ring, or in rows that make a square. */
-export function rodPositions(count: number, spacing: Metres, layout: 'row' | 'ring' | 'square'): Position[] {
+export function rodPositions(count: number, spacing: Metres, layout: 'row' | 'ring' | 'square'): RodPosition[] {
   const columns = layout === 'square' ? Math.ceil(Math.sqrt(count)) : count;
   const radius = spacing / (2 * Math.sin(Math.PI / count));
-  return Array.from({ length: count }, (_, i): Position => {
+  return Array.from({ length: count }, (_, i): RodPosition => {
     if (layout !== 'ring') return [(i % columns) * spacing, Math.floor(i / columns) * spacing];
     const angle = (2 * Math.PI * i) / count;
     return [radius * Math.cos(angle), radius * Math.sin(angle)];

@@ -3,20 +3,20 @@ import { monotoneCurve } from '../../numerics/monotone.ts';
 import { type Decibels, decibels, type Hertz } from '../../units/quantities.ts';
 
 /** Level of the sound against frequency with the drive held constant, dB, 0 at 1 kHz. */
-export type Response = (frequency: Hertz) => Decibels;
+export type SoundResponse = (frequency: Hertz) => Decibels;
 
 /** A measured response; between points it is a smooth curve over the logarithm of frequency. */
 export type ResponsePoints = readonly { readonly frequency: Hertz; readonly level: Decibels }[];
 
 export const REFERENCE_FREQUENCY: Hertz = 1000;
 
-const zeroAtReference = (level: Response): Response => {
+const zeroAtReference = (level: SoundResponse): SoundResponse => {
   const at = level(REFERENCE_FREQUENCY);
   return (f) => level(f) - at;
 };
 
 /** @throws RangeError unless frequencies rise from above 0. */
-export function measuredResponse(points: ResponsePoints): Response {
+export function measuredResponse(points: ResponsePoints): SoundResponse {
   const curve = monotoneCurve(
     points.map((p) => Math.log(p.frequency)),
     points.map((p) => p.level),
@@ -47,7 +47,7 @@ export interface Diaphragm {
  * Two modes of a diaphragm over a leaky ear, current held constant. The second mode moves against the first, so there is
  * a dip but no hole between them. Shape from memory of telephone receivers; no two pairs are alike.
  */
-export const diaphragmResponse = ({ resonance: f0, q, second: [ratio, share], leak }: Diaphragm): Response =>
+export const diaphragmResponse = ({ resonance: f0, q, second: [ratio, share], leak }: Diaphragm): SoundResponse =>
   zeroAtReference((f) => {
     const other = resonance(f, ratio * f0, q);
     const motion = subtract(resonance(f, f0, q), complex(share * other.re, share * other.im));
@@ -55,5 +55,5 @@ export const diaphragmResponse = ({ resonance: f0, q, second: [ratio, share], le
   });
 
 /** Flat between two corners, second order at both. */
-export const flatBetween = (low: Hertz, high: Hertz): Response =>
+export const flatBetween = (low: Hertz, high: Hertz): SoundResponse =>
   zeroAtReference((f) => decibels(highPass(f, low) * lowPass(f, high)));

@@ -1,7 +1,7 @@
 import type { Decibels, Hertz } from '../../units/quantities.ts';
 
 /** Middles of the one-third octaves in which programme, noise and threshold are compared, Hz (IEC 61260 nominal). */
-export const BANDS: readonly Hertz[] = [
+export const THIRD_OCTAVES: readonly Hertz[] = [
   100, 125, 160, 200, 250, 315, 400, 500, 630, 800, 1000, 1250, 1600, 2000, 2500, 3150, 4000, 5000, 6300, 8000,
 ];
 

@@ -1,6 +1,6 @@
 import { type Warning, warning } from '../../facts/warning.ts';
 import type { Decibels, Hertz, Ratio } from '../../units/quantities.ts';
-import { BANDS, powerSum } from './bands.ts';
+import { powerSum, THIRD_OCTAVES } from './bands.ts';
 import { intelligibilityBeside, MASKING } from './intelligibility.ts';
 import { PEAKS, type Programme, programmeShares, USUAL_BANDWIDTH } from './programme.ts';
 import { type Room, roomNoise, soundLevelA } from './room.ts';
@@ -54,8 +54,8 @@ const HARMFUL: Decibels = 85;
 
 /** Worked out once: a dial asks for thousands of answers. */
 const thresholdsFor = (how: 'phones' | 'free field') => ({
-  1: BANDS.map((f) => hearingThreshold(f, how, 1)),
-  2: BANDS.map((f) => hearingThreshold(f, how, 2)),
+  1: THIRD_OCTAVES.map((f) => hearingThreshold(f, how, 1)),
+  2: THIRD_OCTAVES.map((f) => hearingThreshold(f, how, 2)),
 });
 const THRESHOLDS = { phones: thresholdsFor('phones'), loudspeaker: thresholdsFor('free field') };
 
@@ -67,7 +67,7 @@ export function heard(input: HeardInput): Heard {
   const noise = roomNoise(room, listening);
   const thresholds = THRESHOLDS[listening][ears];
   const peaks = PEAKS[programme];
-  const bands = BANDS.map((frequency, i): HeardBand & { silent: Decibels } => {
+  const bands = THIRD_OCTAVES.map((frequency, i): HeardBand & { silent: Decibels } => {
     const sent = frequency <= bandwidth ? shares[i] : Number.NEGATIVE_INFINITY;
     const level = sent === Number.NEGATIVE_INFINITY ? sent : input.soundPressureLevelAt(frequency) + sent;
     if (Number.isNaN(level)) throw new RangeError(`the sound pressure level at ${frequency} Hz is not a number`);

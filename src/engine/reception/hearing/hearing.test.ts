@@ -5,7 +5,7 @@ import reference from '../../../../reference/hearing.json' with { type: 'json' }
 import { hearingSentence } from '../../../outputs/words/en/reception/stations.ts';
 import { intelligibilityWords } from '../../../outputs/words/en/reception/verdicts.ts';
 import { aWeighting, powerSum } from './bands.ts';
-import { BANDS, type Heard, heard, roomNoise } from './index.ts';
+import { type Heard, heard, roomNoise, THIRD_OCTAVES } from './index.ts';
 import { intelligibilityBeside } from './intelligibility.ts';
 import { programmeShares } from './programme.ts';
 import { type RoomName, soundLevelA } from './room.ts';
@@ -48,14 +48,14 @@ describe('spectra', () => {
       const level = spectrumLevel + 10 * Math.log10(frequency * (2 ** (1 / 6) - 2 ** (-1 / 6)));
       bands.push(level);
       // The two bands below the standard's range take 0.4 dB of the total.
-      expect(shares[BANDS.indexOf(frequency)] - (level - overall)).toBeCloseTo(-0.36, 1);
+      expect(shares[THIRD_OCTAVES.indexOf(frequency)] - (level - overall)).toBeCloseTo(-0.36, 1);
     }
     expect(powerSum(bands)).toBeCloseTo(overall, 2);
   });
   it('music: IEC 60268-1 Table II', () => {
     const shares = programmeShares('music');
-    for (const { frequency, level } of rows('programme_spectrum').filter((r) => BANDS.includes(r.frequency)))
-      expect(shares[BANDS.indexOf(frequency)] - shares[BANDS.indexOf(400)]).toBeCloseTo(level, 9);
+    for (const { frequency, level } of rows('programme_spectrum').filter((r) => THIRD_OCTAVES.includes(r.frequency)))
+      expect(shares[THIRD_OCTAVES.indexOf(frequency)] - shares[THIRD_OCTAVES.indexOf(400)]).toBeCloseTo(level, 9);
   });
   it('every programme’s bands make the whole', () => {
     for (const p of ['speech', 'music', 'mixed', 'tone'] as const)
@@ -63,7 +63,7 @@ describe('spectra', () => {
   });
   it('rooms: a third of an octave is 4.8 dB under the noise criterion curve; noisier by name, quieter under phones', () => {
     const curves = entry('room_noise_curves').values as Record<string, number[]>;
-    const i = BANDS.indexOf(1000);
+    const i = THIRD_OCTAVES.indexOf(1000);
     expect(roomNoise('quiet room')[i]).toBeCloseTo(curves['20'][4] - 4.77, 2);
     expect(roomNoise('workshop')[i]).toBeCloseTo(curves['50'][4] - 4.77, 2);
     const levels = ROOMS.map((r) => soundLevelA(roomNoise(r)));

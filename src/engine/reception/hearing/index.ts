@@ -1,4 +1,4 @@
-export { BANDS, bandWidth } from './bands.ts';
+export { bandWidth, THIRD_OCTAVES } from './bands.ts';
 export { type Heard, heard, loudnessOf } from './heard.ts';
 export { intelligibilityBeside } from './intelligibility.ts';
 export { PEAKS, type Programme } from './programme.ts';

@@ -1,5 +1,5 @@
 import type { Decibels, Ratio } from '../../units/quantities.ts';
-import { BANDS, powerSum } from './bands.ts';
+import { powerSum, THIRD_OCTAVES } from './bands.ts';
 import type { HeardBand } from './types.ts';
 
 /** ANSI S3.5-1997 Table 3: importance of the one-third octaves from 160 Hz to 8 kHz for understanding speech; sum 1. */
@@ -7,7 +7,7 @@ const IMPORTANCE = [
   0.0083, 0.0095, 0.015, 0.0289, 0.044, 0.0578, 0.0653, 0.0711, 0.0818, 0.0844, 0.0882, 0.0898, 0.0868, 0.0844, 0.0771,
   0.0527, 0.0364, 0.0185,
 ];
-const FIRST = BANDS.indexOf(160);
+const FIRST = THIRD_OCTAVES.indexOf(160);
 
 /**
  * A sound in a band is lost when it is this far below the noise in the same one-third octave. From memory: 2 to 6 dB.

@@ -1,5 +1,5 @@
 import type { Decibels, Hertz } from '../../units/quantities.ts';
-import { BANDS, bandWidth, powerSum } from './bands.ts';
+import { bandWidth, powerSum, THIRD_OCTAVES } from './bands.ts';
 
 export type Programme = 'speech' | 'music' | 'mixed' | 'tone';
 
@@ -16,7 +16,7 @@ const shares = (levels: readonly Decibels[]): readonly Decibels[] => {
   const total = powerSum(levels);
   return levels.map((level) => level - total);
 };
-const speechBands = SPEECH_160_UP.map((level, i) => level + 10 * Math.log10(bandWidth(BANDS[i + 2])));
+const speechBands = SPEECH_160_UP.map((level, i) => level + 10 * Math.log10(bandWidth(THIRD_OCTAVES[i + 2])));
 const speechTotal = powerSum(speechBands);
 const SPEECH = shares([...SPEECH_BELOW.map((level) => speechTotal + level), ...speechBands]);
 
@@ -24,7 +24,7 @@ const SHARES: Record<Programme, readonly Decibels[]> = {
   speech: SPEECH,
   music: shares(MUSIC),
   mixed: shares(shares(MUSIC).map((level, i) => powerSum([level, SPEECH[i]]))),
-  tone: BANDS.map((f) => (f === 1000 ? 0 : Number.NEGATIVE_INFINITY)),
+  tone: THIRD_OCTAVES.map((f) => (f === 1000 ? 0 : Number.NEGATIVE_INFINITY)),
 };
 
 /** Share of each one-third octave of `BANDS` in the power of the programme, dB of the whole; they sum to 0 dB. */

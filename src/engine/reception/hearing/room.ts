@@ -1,6 +1,6 @@
 import { monotoneCurve } from '../../numerics/monotone.ts';
 import type { Decibels } from '../../units/quantities.ts';
-import { aWeighting, BANDS, powerSum } from './bands.ts';
+import { aWeighting, powerSum, THIRD_OCTAVES } from './bands.ts';
 
 export type RoomName = 'night' | 'quiet room' | 'living room' | 'workshop' | 'out of doors';
 /** A room by name, or by what a sound level meter shows in it. */
@@ -30,14 +30,14 @@ const THIRD: Decibels = 10 * Math.log10(1 / 3);
 
 const thirds = (octaves: readonly Decibels[]): readonly Decibels[] => {
   const curve = monotoneCurve(OCTAVES.map(Math.log), octaves);
-  return BANDS.map((f) => curve.at(Math.log(f)) + THIRD);
+  return THIRD_OCTAVES.map((f) => curve.at(Math.log(f)) + THIRD);
 };
 const NOISE = Object.fromEntries(Object.entries(ROOMS).map(([name, curve]) => [name, thirds(CURVES[curve])])) as Record<
   RoomName,
   readonly Decibels[]
 >;
 
-const WEIGHT = BANDS.map(aWeighting);
+const WEIGHT = THIRD_OCTAVES.map(aWeighting);
 /** A-weighted level of one-third-octave levels. */
 export const soundLevelA = (levels: readonly Decibels[]): Decibels =>
   powerSum(levels.map((level, i) => level + WEIGHT[i]));
@@ -48,7 +48,7 @@ export const soundLevelA = (levels: readonly Decibels[]): Decibels =>
  */
 const SHUT_OUT = (() => {
   const curve = monotoneCurve([125, 250, 500, 1000, 2000, 4000, 8000].map(Math.log), [1.5, 2.5, 3.5, 7.5, 13, 16, 12]);
-  return BANDS.map((f) => curve.at(Math.log(f)));
+  return THIRD_OCTAVES.map((f) => curve.at(Math.log(f)));
 })();
 
 /**

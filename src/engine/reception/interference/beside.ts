@@ -11,7 +11,7 @@ import { candidatesAmong, SHORT_LIST, samplesAmong } from './candidates.ts';
 import { carrierLaw } from './carrier-law.ts';
 import { disturbances, HIGHEST_WHISTLE, NEGLIGIBLE } from './separation.ts';
 import { type CarrierBalance, carrierBalance } from './two-carriers.ts';
-import { type Programme, toneRatio } from './two-programmes.ts';
+import { type ReceivedProgramme, toneRatio } from './two-programmes.ts';
 
 /** A station as it arrives at the site, whatever the set is tuned to. */
 export interface Arriving {
@@ -123,7 +123,7 @@ export function ratiosBeside(
 ): (place: number) => Decibels | undefined {
   const { circuit, dcResistance } = set;
   const law = carrierLaw(circuit.averaged, circuit.assembly.wiring);
-  let own: Programme | undefined;
+  let own: ReceivedProgramme | undefined;
   return (place) => {
     own ??= { ...seenBy(set, wanted), depth: sentBy(wanted.station).modulation };
     const { arriving, view, emf } = otherAt(place);

@@ -13,7 +13,7 @@ export interface CarrierLaw {
   readonly directResistance: Ohms;
 }
 
-export type Wiring = 'single' | 'full-wave' | 'doubler';
+export type CarrierWiring = 'single' | 'full-wave' | 'doubler';
 
 const known = new WeakMap<AveragedDetector, CarrierLaw>();
 
@@ -22,13 +22,13 @@ const known = new WeakMap<AveragedDetector, CarrierLaw>();
  * counted to the circuit, which leaves out that the resistance also flattens each pulse; a curve's are tabulated where
  * they are asked for.
  */
-export function carrierLaw(averaged: AveragedDetector, wiring: Wiring): CarrierLaw {
+export function carrierLaw(averaged: AveragedDetector, wiring: CarrierWiring): CarrierLaw {
   let law = known.get(averaged);
   if (!law) known.set(averaged, (law = quick(averaged, wiring)));
   return law;
 }
 
-function quick(averaged: AveragedDetector, wiring: Wiring): CarrierLaw {
+function quick(averaged: AveragedDetector, wiring: CarrierWiring): CarrierLaw {
   const { detector, at } = averaged;
   const { law, slopeVoltage } = detector;
   if (!law)

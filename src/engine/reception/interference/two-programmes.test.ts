@@ -10,7 +10,7 @@ import { detectByTransient } from '../../solvers/transient/waveform-figures.ts';
 import { decibels } from '../../units/quantities.ts';
 import { carrierLaw } from './carrier-law.ts';
 import { carrierBalance } from './two-carriers.ts';
-import { type Programme, type TwoProgrammes, toneRatio } from './two-programmes.ts';
+import { type ReceivedProgramme, type TwoProgrammes, toneRatio } from './two-programmes.ts';
 
 /**
  * Thirty pairs of stations drawn at random (detector, frequency, spacing, Q, peak volts of the wanted carrier on the tuned
@@ -141,7 +141,7 @@ function programmesOf(pair: Pair): TwoProgrammes {
     const view = solver.look(f);
     return { openCircuit: scale(view.open[0], e), impedance: view.z[0][0] };
   };
-  const programme = (f: number, e: number, tone: number, deep: number): Programme => ({
+  const programme = (f: number, e: number, tone: number, deep: number): ReceivedProgramme => ({
     carrier: seen(f, e),
     upper: seen(f + tone, e),
     lower: seen(f - tone, e),
@@ -189,8 +189,8 @@ function byTransient(pair: Pair): number {
 const conjugate = ({ re, im }: Complex): Complex => complex(re, -im);
 const quick = (programmes: TwoProgrammes) => toneRatio(programmes, carrierBalance())!;
 /** The programmes of a pair with the other's, or the wanted's, voltages times a factor. */
-const louder = ({ carrier, upper, lower, depth }: Programme, by: number): Programme => {
-  const seen = ({ openCircuit, impedance }: Programme['carrier']) => ({
+const louder = ({ carrier, upper, lower, depth }: ReceivedProgramme, by: number): ReceivedProgramme => {
+  const seen = ({ openCircuit, impedance }: ReceivedProgramme['carrier']) => ({
     openCircuit: scale(openCircuit, by),
     impedance,
   });
@@ -237,13 +237,13 @@ describe('wanted over unwanted tone of two stations', () => {
         sourceImpedance: wanted.carrier.impedance,
         dcResistance: programmes.dcResistance,
       });
-      const left = ({ openCircuit, impedance }: Programme['carrier']) =>
+      const left = ({ openCircuit, impedance }: ReceivedProgramme['carrier']) =>
         divide(
           openCircuit,
           add(complex(1), scale(add(impedance, complex(law.carrierResistance)), 1 / inputResistance)),
         );
       // The tone in the square of the envelope: carrier times each sideband.
-      const tone = ({ carrier, upper, lower, depth }: Programme) => {
+      const tone = ({ carrier, upper, lower, depth }: ReceivedProgramme) => {
         const [c, u, l] = [left(carrier), left(upper), left(lower)];
         return depth * magnitude(add(multiply(u, conjugate(c)), multiply(c, conjugate(l))));
       };

@@ -16,7 +16,7 @@ import type { CarrierLaw } from './carrier-law.ts';
 import { type CarrierBalance, DIRECT_VOLTAGE, strikeBalance, type TwoCarriers } from './two-carriers.ts';
 
 /** A station's carrier and the sidebands of its tone, seen from the detector; open voltages of the whole carrier's size. */
-export interface Programme {
+export interface ReceivedProgramme {
   readonly carrier: SeenFromDetector;
   readonly upper: SeenFromDetector;
   readonly lower: SeenFromDetector;
@@ -25,8 +25,8 @@ export interface Programme {
 
 export interface TwoProgrammes {
   readonly law: CarrierLaw;
-  readonly wanted: Programme;
-  readonly other: Programme;
+  readonly wanted: ReceivedProgramme;
+  readonly other: ReceivedProgramme;
   readonly isOtherBelow: boolean;
   readonly dcResistance: Ohms;
   /** Load at the frequency of the beat, Ω. */
@@ -115,7 +115,7 @@ function begin(
 }
 
 /** Depth of a programme at the detector, its sidebands past the loaded circuit. @param left of the carrier E, V. */
-function depthOf({ carrier, upper, lower, depth }: Programme, law: CarrierLaw, left: Complex, E: Volts): Ratio {
+function depthOf({ carrier, upper, lower, depth }: ReceivedProgramme, law: CarrierLaw, left: Complex, E: Volts): Ratio {
   const inside = add(carrier.impedance, complex(law.carrierResistance));
   const drawn = divide(subtract(complex(E), left), multiply(inside, left));
   const reaches = ({ openCircuit, impedance }: SeenFromDetector): Complex =>

@@ -1,5 +1,5 @@
 import type { Complex } from '../../numerics/complex.ts';
-import type { Response, Term } from './network.ts';
+import type { Response, ResponseTerm } from './network.ts';
 
 /** Most modes followed at once, those that fade out while others fade in included. */
 export const MOST_MODES = 24;
@@ -118,7 +118,7 @@ export class Bank {
   }
 
   /** Every mode that is heard is taken for the nearest of the new ones, or fades out. */
-  private passOn(near: readonly Term[]): Kept[] {
+  private passOn(near: readonly ResponseTerm[]): Kept[] {
     const free = new Set<Kept>();
     this.slots.forEach((slot, k) => {
       if (isHeard(slot)) free.add({ slot, zr: this.zr[k], zi: this.zi[k] });
@@ -222,7 +222,7 @@ export class Bank {
 /** Terms to be followed, and the level and slope of the rest: per row source level, source slope, current level, slope. */
 function split({ terms, direct, outputs: outs }: Response, frame: number, h: number, audio: boolean, outputs: number) {
   const fold = new Float64Array((outputs + 1) * 8);
-  const near: Term[] = [];
+  const near: ResponseTerm[] = [];
   const straight = (o: number, d: { source: Complex; current: number }) => {
     fold[8 * o] += d.source.re;
     fold[8 * o + 1] += d.source.im;
@@ -232,7 +232,7 @@ function split({ terms, direct, outputs: outs }: Response, frame: number, h: num
   outs.forEach((d, o) => {
     straight(o + 1, d);
   });
-  const weight = (t: Term) => {
+  const weight = (t: ResponseTerm) => {
     const b = Math.max(t.gain, Math.hypot(t.source.re, t.source.im));
     return b * Math.max(Math.hypot(t.junction.re, t.junction.im), ...t.outputs.map((c) => Math.hypot(c.re, c.im)));
   };

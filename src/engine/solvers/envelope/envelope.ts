@@ -13,7 +13,7 @@ import { HeardStations } from './heard-stations.ts';
 import { junctionFor } from './junction.ts';
 import type { BandWave, HeardStation, Listener, ListenerOptions, Meters } from './listener-types.ts';
 import { type EnvelopeNetwork, transfer } from './network.ts';
-import { settle } from './settle.ts';
+import { settleBias } from './settle.ts';
 import { GLIDE, StationDrive } from './station-drive.ts';
 
 /** Options with what is not given filled in. */
@@ -112,7 +112,7 @@ class EnvelopeListener implements Listener {
     this.warnings = [...this.current.warnings];
     if (stations.length > MOST_DISTANT)
       this.warnings.push(warning('waves.distant-stations-left-out', { counted: MOST_DISTANT }));
-    settle(this.current, this.bias, this.detector.law, this.stepped.state, audio);
+    settleBias(this.current, this.bias, this.detector.law, this.stepped.state, audio);
   }
 
   process(

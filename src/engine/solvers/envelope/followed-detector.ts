@@ -4,12 +4,12 @@ import { type Device, type JunctionLaw, lawOf } from '../transient/devices.ts';
 import type { EnvelopeLaw } from './device-law.ts';
 import type { ListenerOptions } from './listener-types.ts';
 import { type EnvelopeNetwork, envelopeNetwork } from './network.ts';
-import { lawTable, type Reduced, reduceDevice } from './tables.ts';
+import { lawTable, type ReducedDevice, reduceDevice } from './tables.ts';
 
 /** The detector of a listener, in the engine's units, and what of it becomes part of the network. */
 export class FollowedDetector {
   law: EnvelopeLaw;
-  private reduced: Reduced;
+  private reduced: ReducedDevice;
   private closed: JunctionLaw | undefined;
   /** Largest voltage that will stand across it backwards. */
   private readonly backwards: Volts;

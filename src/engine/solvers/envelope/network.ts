@@ -9,7 +9,7 @@ import type { JunctionLaw } from '../transient/devices.ts';
 import { sourceWeights } from '../transient/sources.ts';
 
 /** One term of a response: drive·output/(s − λ), its state scaled so that a unit of detector current drives it by `gain`. */
-export interface Term {
+export interface ResponseTerm {
   readonly re: number;
   readonly im: number;
   /** 1, or 0 for what no detector's current moves. */
@@ -23,7 +23,7 @@ export interface Term {
 
 /** A response as terms and what passes at once. */
 export interface Response {
-  readonly terms: readonly Term[];
+  readonly terms: readonly ResponseTerm[];
   /** At the junction from the sources and from the current; then the same for every output. */
   readonly direct: { readonly source: Complex; readonly current: number };
   readonly outputs: readonly { readonly source: Complex; readonly current: number }[];
@@ -202,7 +202,7 @@ function response(
   }
   const size = (z: Complex) => Math.hypot(z.re, z.im);
   const mostCurrent = Math.max(...raw.map((t) => size(t.current)), 1e-300);
-  const terms = raw.map(({ m, mirror, source, current }): Term => {
+  const terms = raw.map(({ m, mirror, source, current }): ResponseTerm => {
     const moved = size(current) > 1e-13 * mostCurrent;
     const unit = moved ? current : { re: 1, im: 0 };
     const twice = !mirrored && m >= modes.real ? 2 : 1;

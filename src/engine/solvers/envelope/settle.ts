@@ -7,7 +7,7 @@ import { type EnvelopeNetwork, transfer } from './network.ts';
 const MOST_ITERATIONS = 200;
 
 /** The steady state that a bias cell, or a curve that conducts at no voltage, holds with no signal: put into state and modes. */
-export function settle(
+export function settleBias(
   network: EnvelopeNetwork,
   bias: Volts,
   law: EnvelopeLaw,

@@ -5,7 +5,7 @@ import { type CurveDevice, curveOf, type Device, lawOf } from '../transient/devi
 import type { EnvelopeLaw, LawTable } from './device-law.ts';
 
 /** A device in units of its s and Is, less what has become part of the network. */
-export interface Reduced {
+export interface ReducedDevice {
   readonly law: EnvelopeLaw;
   /** Leakage taken out of a curve and to be put across the detector, S. */
   readonly leakage: number;
@@ -18,7 +18,7 @@ export interface Reduced {
  * gives them, else taken from its slope at 0 V and the sharpest bend beside it.
  * @param most largest voltage that will stand across it backwards.
  */
-export function reduceDevice(device: Device, most: number): Reduced {
+export function reduceDevice(device: Device, most: number): ReducedDevice {
   const law = lawOf(device);
   if (law) {
     const { slopeVoltage, saturationCurrent, leakage } = law;
@@ -69,7 +69,7 @@ const FINE = 4;
  * Work out `LawTable` for a device: at every (x, U) the mean voltage and the carrier's current, with all the harmonic
  * voltages that the current's pulses leave on the network (harmonic balance by Newton's method).
  */
-export function lawTable({ law, curve }: Reduced, options: TableOptions): LawTable {
+export function lawTable({ law, curve }: ReducedDevice, options: TableOptions): LawTable {
   const { highest, harmonics = [] } = options;
   const x1 = Math.min(Math.max(highest, 4), 3000);
   const most = options.mostCurrent ?? (x1 * law.slope) / 1000;

@@ -5,7 +5,7 @@ import { maximum } from '../../numerics/minimum.ts';
 import type { Farads, Hertz, Ratio } from '../../units/quantities.ts';
 import { linearSolver, type PortView } from './solve.ts';
 import { greatest, quotientAt, type StraightQuotient } from './straight-quotient.ts';
-import { byMain, bySecond, levelsAbout, MAIN, move, type TuningLevels, tuningLevels } from './tuning-levels.ts';
+import { byMain, bySecond, levelsAbout, MAIN, moveLevels, type TuningLevels, tuningLevels } from './tuning-levels.ts';
 import type { CarrierView, FrequencyView, Peak, TunedNetwork } from './views.ts';
 
 /** A set that capacitors tune. */
@@ -41,7 +41,7 @@ export function capacitorTuned(assembly: Assembly): TunedNetwork {
       const near = levelsAbout(below, middle, above, apart);
       const tuned = { ...tunings, w: 0, levels: near.levels };
       return (at, g, position, other) => {
-        move(near, at - frequency);
+        moveLevels(near, at - frequency);
         tuned.w = 2 * Math.PI * at;
         return levelAt(tuned, g, position, other);
       };

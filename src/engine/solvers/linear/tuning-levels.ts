@@ -161,7 +161,7 @@ export function levelsAbout(below: TuningLevels, at: TuningLevels, above: Tuning
   return { levels: levelsWith(noPolynomials()), middle: at.of, slope, bend };
 }
 
-export function move({ levels, middle, slope, bend }: LevelsAbout, off: number): void {
+export function moveLevels({ levels, middle, slope, bend }: LevelsAbout, off: number): void {
   for (const name of NAMES) {
     const [to, a, b, c] = [levels.of[name], middle[name], slope[name], bend[name]];
     for (let k = 0; k < 8; k++) to[k] = a[k] + off * (b[k] + off * c[k]);

@@ -1,6 +1,6 @@
 import { wrightOmega } from '../../numerics/lambert.ts';
 import { OMEGA_HIGHEST, OMEGA_LOWEST, OMEGA_PER_UNIT, omegaTable } from '../../numerics/omega-table.ts';
-import type { CoreState, Reduced } from './core-state.ts';
+import type { CoreState, ReducedRow } from './core-state.ts';
 import { type JunctionLaw, solveLoadLine, solveLoadPlane } from './devices.ts';
 import { GROUP } from './sources.ts';
 
@@ -179,7 +179,7 @@ export function advanceAny(state: CoreState, from: number, steps: number): void 
   }
 }
 
-function valueNow({ wave, current, zr, zi }: CoreState, r: Reduced): number {
+function valueNow({ wave, current, zr, zi }: CoreState, r: ReducedRow): number {
   let v = r.bias + r.cosine * wave[0] + r.sine * wave[1];
   for (let a = 0; a < current.length; a++) v += r.detectors[a] * current[a];
   for (let j = 0; j < zr.length; j++) v += r.cr[j] * zr[j] - r.ci[j] * zi[j];

@@ -4,7 +4,7 @@ import { type CurveDevice, curveOf, type Device } from './devices.ts';
 import { type Oscillators, oscillators, type StationWave, sourceWeights } from './sources.ts';
 
 /** A row's answer to the two waves and, under them, to the bias cells. */
-export interface Reduced {
+export interface ReducedRow {
   readonly cr: Float64Array;
   readonly ci: Float64Array;
   /** Factor of each detector's current, that of its modes included. */
@@ -37,7 +37,7 @@ export interface CoreState {
   readonly source: Oscillators;
   readonly curves: readonly CurveDevice[];
   /** Each detector's voltage, and what every detector's current makes of it, Ω: detector × detector. */
-  readonly rows: readonly Reduced[];
+  readonly rows: readonly ReducedRow[];
   readonly R: Float64Array;
   /** Modes at the last step, all but what the current of that step adds. */
   readonly zr: Float64Array;
@@ -49,7 +49,7 @@ export interface CoreState {
   /** Two waves (cosine, sine) at the last step. */
   readonly wave: Float64Array;
   readonly sums: Sums;
-  watched: readonly Reduced[];
+  watched: readonly ReducedRow[];
   /** Room for one step. */
   readonly open: Float64Array;
   readonly work: Float64Array;
@@ -117,7 +117,7 @@ function driveOf(k: StepCoefficients, emfs: StateSpace['emfs']): Drive {
 }
 
 /** A row of the step with the waves' and the cells' parts in it summed up. */
-export function reduceRow(k: StepCoefficients, emfs: StateSpace['emfs'], row: StepRow): Reduced {
+export function reduceRow(k: StepCoefficients, emfs: StateSpace['emfs'], row: StepRow): ReducedRow {
   const weights = sourceWeights(emfs);
   const volts = emfs.map((e) => e.volts ?? 0);
   const biasR = weighted(k, volts, k.restBeta.re);

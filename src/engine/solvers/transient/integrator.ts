@@ -1,16 +1,16 @@
 import type { StateSpace } from '../modes/state-space.ts';
 import { advanceAny, advanceOne, loneJunction } from './advance.ts';
 import type { StepCoefficients, StepRow } from './coefficients.ts';
-import { type CoreState, coreState, MOST_WATCHED, type Reduced, reduceRow } from './core-state.ts';
+import { type CoreState, coreState, MOST_WATCHED, type ReducedRow, reduceRow } from './core-state.ts';
 import { type Device, lawOf } from './devices.ts';
 import { restWithCells } from './rest-state.ts';
 import { type StationWave, sourceWeights } from './sources.ts';
 
 /** The stepping itself: modes, waves and detectors, nothing allocated as it goes. */
 export interface Core extends Pick<CoreState, 'k' | 'zr' | 'zi' | 'current' | 'wave' | 'drive' | 'sums'> {
-  reduce(row: StepRow): Reduced;
+  reduce(row: StepRow): ReducedRow;
   /** Whatever one of these rows does is summed at every step; at most one costs little. */
-  watch(rows: readonly Reduced[]): void;
+  watch(rows: readonly ReducedRow[]): void;
   advance(from: number, steps: number): void;
 }
 

@@ -1,5 +1,5 @@
 import type { StepRow } from './coefficients.ts';
-import type { Reduced } from './core-state.ts';
+import type { ReducedRow } from './core-state.ts';
 import type { Core } from './integrator.ts';
 
 /** What is written down as time goes on. Voltages are of `node` over `over` (earth). */
@@ -25,7 +25,7 @@ export function makeRecorder(
   rowOf: (p: Probe) => StepRow | undefined,
   average: boolean,
 ): Recorder {
-  const rows: (Reduced | undefined)[] = probes.map((p) => {
+  const rows: (ReducedRow | undefined)[] = probes.map((p) => {
     const row = rowOf(p);
     return row && core.reduce(row);
   });
@@ -35,7 +35,7 @@ export function makeRecorder(
   const D = current.length;
   // Probes that look at the same two nodes share one watched row.
   const keys: string[] = [];
-  const watched: Reduced[] = [];
+  const watched: ReducedRow[] = [];
   const slot = probes.map((p, i) => {
     if (!average || (p.kind !== 'square' && p.kind !== 'power')) return -1;
     const key = JSON.stringify([p.node, p.over]);
@@ -107,7 +107,14 @@ export function makeRecorder(
       }
     }
   };
-  const value = (r: Reduced, x: Float64Array, y: Float64Array, i: Float64Array, w: Float64Array, n: number): number => {
+  const value = (
+    r: ReducedRow,
+    x: Float64Array,
+    y: Float64Array,
+    i: Float64Array,
+    w: Float64Array,
+    n: number,
+  ): number => {
     let v = r.bias * n + r.cosine * w[0] + r.sine * w[1];
     for (let a = 0; a < D; a++) v += r.detectors[a] * i[a];
     for (let j = 0; j < count; j++) v += r.cr[j] * x[j] - r.ci[j] * y[j];

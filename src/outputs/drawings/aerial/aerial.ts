@@ -9,7 +9,7 @@ import { formatQuantity } from '../../../engine/units/format.ts';
 import { circle, group, line, rect, text } from '../../scene/build.ts';
 import type { Item, Point, Scene } from '../../scene/scene.ts';
 import { aerialDrawing } from '../../words/index.ts';
-import { BOLD, dimension, drawing, type Paper, PLAIN, paperFor, type Room, SMALL, THIN } from '../paper.ts';
+import { BOLD, dimension, drawing, type Paper, type PaperRoom, PLAIN, paperFor, SMALL, THIN } from '../paper.ts';
 import { earthDepth, earthItems, earthReach } from './earth.ts';
 import { drawLoop } from './loop.ts';
 
@@ -26,7 +26,7 @@ const m = (metres: number): string => formatQuantity(metres, 'length', 3);
  * @returns a scene, mm
  * @throws RangeError for sizes that cannot be built.
  */
-export function drawAerial(aerial: AerialDescription, earth: EarthDescription, room: Room = {}): Scene {
+export function drawAerial(aerial: AerialDescription, earth: EarthDescription, room: PaperRoom = {}): Scene {
   if (isLoop(aerial)) return drawLoop(aerial, room);
   const tree = isGivenAerial(aerial) ? undefined : wireTree(wireShape(aerial));
   // Wires that run across are seen a little from above, as they would be from the garden gate.

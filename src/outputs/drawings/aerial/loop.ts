@@ -4,12 +4,12 @@ import { overallDiameter } from '../../../engine/parts/wire/wire.ts';
 import { circle, group, line, rect, text } from '../../scene/build.ts';
 import type { Item, Scene } from '../../scene/scene.ts';
 import { loopDrawing } from '../../words/index.ts';
-import { BOLD, dimension, drawing, millimetres, PLAIN, paperFor, type Room, SMALL, THIN } from '../paper.ts';
+import { BOLD, dimension, drawing, millimetres, type PaperRoom, PLAIN, paperFor, SMALL, THIN } from '../paper.ts';
 import { frameParts } from './frame-parts.ts';
 
 type Loop<K extends LoopDescription['kind']> = Extract<LoopDescription, { kind: K }>;
 
-export const drawLoop = (aerial: LoopDescription, room: Room): Scene =>
+export const drawLoop = (aerial: LoopDescription, room: PaperRoom): Scene =>
   aerial.kind === 'frame' ? drawFrame(aerial, room) : drawRod(aerial, room);
 
 /** How far the middle of a rod's coil is from the nearer end of the rod, m: at ±1 the coil's end is flush with the rod's. */
@@ -17,7 +17,7 @@ export const coilFromEnd = ({ length, winding, position }: Loop<'ferrite rod'>):
   length / 2 - (Math.abs(position) * (length - winding)) / 2;
 
 /** From the front on its stand, and from the side with its turns. */
-function drawFrame(aerial: Loop<'frame'>, room: Room): Scene {
+function drawFrame(aerial: Loop<'frame'>, room: PaperRoom): Scene {
   const s = aerial.side * 1e3;
   const pitch = aerial.pitch * 1e3;
   const parts = frameParts(aerial);
@@ -69,7 +69,7 @@ function drawFrame(aerial: Loop<'frame'>, room: Room): Scene {
   ]);
 }
 
-function drawRod(aerial: Loop<'ferrite rod'>, room: Room): Scene {
+function drawRod(aerial: Loop<'ferrite rod'>, room: PaperRoom): Scene {
   const [l, d, w] = [aerial.length * 1e3, aerial.diameter * 1e3, aerial.winding * 1e3];
   const wire = overallDiameter(wireOf(aerial.wire)) * 1e3;
   const paper = paperFor({ x: -l / 2, y: -d, w: l, h: 2 * d }, room, { top: 14, bottom: 24, left: 10, right: 10 });

@@ -5,12 +5,12 @@ import type { VariableCapacitor } from '../../../engine/parts/capacitor/model.ts
 import { group } from '../../scene/build.ts';
 import type { Scene } from '../../scene/scene.ts';
 import { capacitorDrawing } from '../../words/index.ts';
-import { drawing, type Room } from '../paper.ts';
+import { drawing, type PaperRoom } from '../paper.ts';
 import type { DrawnCapacitor } from './drawn.ts';
 import { drawnBook, drawnFoil, drawnTubes } from './homemade.ts';
 import { drawnFixed, drawnKnob, drawnVanes } from './vanes.ts';
 
-export interface CapacitorDrawing extends Room {
+export interface CapacitorDrawing extends PaperRoom {
   /** 0 open … 1 meshed; default 0.5. */
   readonly position?: number;
   /** Workbench to open, "tuning". */

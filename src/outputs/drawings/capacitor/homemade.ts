@@ -1,14 +1,14 @@
 import type { TuningDescription } from '../../../engine/kinds/tunings/tuning-schema.ts';
-import { circle, group, line, polar, polyline, rect, text } from '../../scene/build.ts';
+import { circle, group, line, pointAtAngle, polyline, rect, text } from '../../scene/build.ts';
 import type { Item, Point } from '../../scene/scene.ts';
 import { capacitorDrawing, dielectricNames } from '../../words/index.ts';
-import { dimension, millimetres, PLAIN, paperFor, type Room, SMALL, THIN } from '../paper.ts';
+import { dimension, millimetres, type PaperRoom, PLAIN, paperFor, SMALL, THIN } from '../paper.ts';
 import { type DrawnCapacitor, FOOT, footWords } from './drawn.ts';
 
 type Tuning<K extends TuningDescription['kind']> = Extract<TuningDescription, { kind: K }>;
 
 /** From above: the fixed sheet, the dielectric over it, and the moving sheet drawn out to its place. */
-export function drawnFoil(tuning: Tuning<'foil'>, position: number, room: Room): DrawnCapacitor {
+export function drawnFoil(tuning: Tuning<'foil'>, position: number, room: PaperRoom): DrawnCapacitor {
   const [l, w] = [tuning.length * 1e3, tuning.width * 1e3];
   const out = (1 - position) * l;
   const paper = paperFor({ x: 0, y: 0, w: 2 * l, h: w }, room, { top: 12, bottom: FOOT, left: 16, right: 16 });
@@ -55,7 +55,7 @@ export function drawnFoil(tuning: Tuning<'foil'>, position: number, room: Room):
 }
 
 /** From the side: the outer tube cut open, the inner one drawn out. */
-export function drawnTubes(tuning: Tuning<'tubes'>, position: number, room: Room): DrawnCapacitor {
+export function drawnTubes(tuning: Tuning<'tubes'>, position: number, room: PaperRoom): DrawnCapacitor {
   const [l, d, gap] = [tuning.length * 1e3, tuning.innerDiameter * 1e3, tuning.gap * 1e3];
   const wall = Math.max(0.8, d * 0.03);
   const outer = d + 2 * gap + 2 * wall;
@@ -100,7 +100,7 @@ export function drawnTubes(tuning: Tuning<'tubes'>, position: number, room: Room
 }
 
 /** From the end of the hinge: the lower leaf lies, the upper one is open so far. */
-export function drawnBook(tuning: Tuning<'book'>, position: number, room: Room): DrawnCapacitor {
+export function drawnBook(tuning: Tuning<'book'>, position: number, room: PaperRoom): DrawnCapacitor {
   const l = tuning.length * 1e3;
   const angle = tuning.opening * (1 - position);
   const most = Math.min(90, tuning.opening);
@@ -113,8 +113,8 @@ export function drawnBook(tuning: Tuning<'book'>, position: number, room: Room):
   const { at, mm } = paper;
   const hinge = at(0, 0);
   const leaf = (degrees: number): Item[] => {
-    const end = polar(hinge, mm(l), -degrees);
-    const [nx, ny] = polar([0, 0], 0.9, -degrees + 90);
+    const end = pointAtAngle(hinge, mm(l), -degrees);
+    const [nx, ny] = pointAtAngle([0, 0], 0.9, -degrees + 90);
     const off = (p: Point, k: number): Point => [p[0] + nx * k, p[1] + ny * k];
     const board = degrees === 0 ? 1 : -1;
     return [
@@ -124,12 +124,12 @@ export function drawnBook(tuning: Tuning<'book'>, position: number, room: Room):
         width: THIN,
         closed: true,
       }),
-      line(polar(hinge, mm(3), -degrees), end, { stroke: 'copper', width: 0.7, title: capacitorDrawing.foil }),
+      line(pointAtAngle(hinge, mm(3), -degrees), end, { stroke: 'copper', width: 0.7, title: capacitorDrawing.foil }),
     ];
   };
   const items: Item[] = [
     ...leaf(0),
-    line([polar(hinge, mm(3), 0)[0], hinge[1] - 0.7], [hinge[0] + mm(l), hinge[1] - 0.7], {
+    line([pointAtAngle(hinge, mm(3), 0)[0], hinge[1] - 0.7], [hinge[0] + mm(l), hinge[1] - 0.7], {
       stroke: 'soft',
       width: 0.5,
       dash: [1.5, 1],
@@ -140,8 +140,8 @@ export function drawnBook(tuning: Tuning<'book'>, position: number, room: Room):
     ...dimension(at(0, 0), at(l, 0), millimetres(l), -6),
     text(
       [
-        polar(hinge, Math.min(mm(l) * 0.45, 26), -angle / 2)[0],
-        polar(hinge, Math.min(mm(l) * 0.45, 26), -angle / 2)[1],
+        pointAtAngle(hinge, Math.min(mm(l) * 0.45, 26), -angle / 2)[0],
+        pointAtAngle(hinge, Math.min(mm(l) * 0.45, 26), -angle / 2)[1],
       ],
       `${Math.round(angle)}°`,
       SMALL,

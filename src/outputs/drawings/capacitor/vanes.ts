@@ -1,10 +1,10 @@
 import type { TuningDescription } from '../../../engine/kinds/tunings/tuning-schema.ts';
 import type { VariableCapacitor } from '../../../engine/parts/capacitor/model.ts';
 import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
-import { arc, circle, line, path, polar, polyline, rect, text } from '../../scene/build.ts';
-import type { Item, Point, Segment } from '../../scene/scene.ts';
+import { arc, circle, line, path, pointAtAngle, polyline, rect, text } from '../../scene/build.ts';
+import type { Item, PathSegment, Point } from '../../scene/scene.ts';
 import { capacitorDrawing, drawingText } from '../../words/index.ts';
-import { BOLD, dimension, PLAIN, paperFor, type Room, SMALL, sketchNote, THIN } from '../paper.ts';
+import { BOLD, dimension, type PaperRoom, PLAIN, paperFor, SMALL, sketchNote, THIN } from '../paper.ts';
 import { type DrawnCapacitor, FOOT, footWords } from './drawn.ts';
 
 type Vaned = Extract<TuningDescription, { kind: 'variable' | 'vanes' }>;
@@ -13,7 +13,7 @@ type Vaned = Extract<TuningDescription, { kind: 'variable' | 'vanes' }>;
  * Seen along the spindle: fixed vanes in the upper half, moving vane turned to its place, scale round it. The leading
  * edge enters from the left and turns clockwise.
  */
-export function drawnVanes(tuning: Vaned, model: VariableCapacitor, position: number, room: Room): DrawnCapacitor {
+export function drawnVanes(tuning: Vaned, model: VariableCapacitor, position: number, room: PaperRoom): DrawnCapacitor {
   const outline = model.rotorOutline(90);
   const outer = Math.max(...outline.map((p) => p.radius)) * 1e3;
   const inner = Math.min(...outline.map((p) => p.radius)) * 1e3;
@@ -29,14 +29,14 @@ export function drawnVanes(tuning: Vaned, model: VariableCapacitor, position: nu
   const centre = at(0, 0);
   const vaneAngle = Math.min(tuning.swing, 180);
   const lead = 180 + vaneAngle * position;
-  const stator: Segment[] = [
+  const stator: PathSegment[] = [
     ['M', centre[0] - mm(fixed), centre[1]],
     ['A', mm(fixed), false, true, centre[0] + mm(fixed), centre[1]],
     ['L', centre[0] + mm(inner), centre[1]],
     ['A', mm(inner), false, false, centre[0] - mm(inner), centre[1]],
     ['Z'],
   ];
-  const rotor = outline.map((p): Point => polar(centre, mm(p.radius * 1e3), lead - (p.angle * 180) / Math.PI));
+  const rotor = outline.map((p): Point => pointAtAngle(centre, mm(p.radius * 1e3), lead - (p.angle * 180) / Math.PI));
   const items: Item[] = [
     path(stator, { fill: 'card', stroke: 'ink', width: PLAIN, title: capacitorDrawing.fixedVanes }),
     polyline(rotor, {
@@ -55,13 +55,13 @@ export function drawnVanes(tuning: Vaned, model: VariableCapacitor, position: nu
   for (let k = 0; k <= 10; k++) {
     const a = 180 + (vaneAngle * k) / 10;
     items.push(
-      line(polar(centre, radius, a), polar(centre, radius + (k % 5 === 0 ? 2.2 : 1.2), a), {
+      line(pointAtAngle(centre, radius, a), pointAtAngle(centre, radius + (k % 5 === 0 ? 2.2 : 1.2), a), {
         stroke: 'soft',
         width: THIN,
       }),
     );
     if (k % 5 === 0) {
-      const p = polar(centre, radius + 3.6, a);
+      const p = pointAtAngle(centre, radius + 3.6, a);
       items.push(
         text(p, `${formatNumber((tuning.swing * k) / 10, 3)}°`, SMALL, {
           anchor: k === 5 ? 'middle' : k === 0 ? 'end' : 'start',
@@ -71,7 +71,7 @@ export function drawnVanes(tuning: Vaned, model: VariableCapacitor, position: nu
       );
     }
   }
-  items.push(line(centre, polar(centre, radius, lead), { stroke: 'accent', width: BOLD }));
+  items.push(line(centre, pointAtAngle(centre, radius, lead), { stroke: 'accent', width: BOLD }));
   const words = tuning.kind === 'vanes' ? capacitorDrawing.vanes(tuning) : capacitorDrawing.assumedVanes(tuning.law);
   items.push(
     ...dimension(at(0, -outer), at(outer, -outer), capacitorDrawing.radius(outer / 1e3), -4),
@@ -82,7 +82,7 @@ export function drawnVanes(tuning: Vaned, model: VariableCapacitor, position: nu
 }
 
 /** Nothing is known of it but its scale. */
-export function drawnKnob(angle: number, swing: number, room: Room): DrawnCapacitor {
+export function drawnKnob(angle: number, swing: number, room: PaperRoom): DrawnCapacitor {
   const { width = 130, height = 80 } = room;
   const centre: Point = [width / 2, height / 2 + 6];
   const r = Math.min(width, height) * 0.28;
@@ -94,11 +94,14 @@ export function drawnKnob(angle: number, swing: number, room: Room): DrawnCapaci
   for (let k = 0; k <= 10; k++) {
     const a = from + (swing * k) / 10;
     items.push(
-      line(polar(centre, r, a), polar(centre, r + (k % 5 === 0 ? 2.4 : 1.4), a), { stroke: 'soft', width: THIN }),
+      line(pointAtAngle(centre, r, a), pointAtAngle(centre, r + (k % 5 === 0 ? 2.4 : 1.4), a), {
+        stroke: 'soft',
+        width: THIN,
+      }),
     );
     if (k % 5 === 0)
       items.push(
-        text(polar(centre, r + 7, a), `${formatNumber((swing * k) / 10, 3)}°`, SMALL, {
+        text(pointAtAngle(centre, r + 7, a), `${formatNumber((swing * k) / 10, 3)}°`, SMALL, {
           anchor: 'middle',
           sits: 'middle',
           role: 'soft',
@@ -106,14 +109,14 @@ export function drawnKnob(angle: number, swing: number, room: Room): DrawnCapaci
       );
   }
   items.push(
-    line(centre, polar(centre, r * 0.95, from + angle), { stroke: 'accent', width: BOLD }),
+    line(centre, pointAtAngle(centre, r * 0.95, from + angle), { stroke: 'accent', width: BOLD }),
     circle(centre, 1.4, { fill: 'ink' }),
     sketchNote(width, height, drawingText.measured),
   );
   return { items, paper: { width, height } };
 }
 
-export function drawnFixed(capacitance: number, room: Room): DrawnCapacitor {
+export function drawnFixed(capacitance: number, room: PaperRoom): DrawnCapacitor {
   const { width = 130, height = 60 } = room;
   const [x, y] = [width / 2, height / 2 - 4];
   const items: Item[] = [

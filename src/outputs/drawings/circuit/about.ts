@@ -16,7 +16,7 @@ import { type About, LETTERS } from './diagram.ts';
 /** A symbol at which nothing is written. */
 export const NO_LABEL: SymbolLabel = { lines: [], value: '' };
 /** A symbol at which one figure is written. */
-export const figure = (value: string): SymbolLabel => ({ lines: [value], value });
+export const figureLabel = (value: string): SymbolLabel => ({ lines: [value], value });
 /** A symbol with a name that the builder gave, and one figure. */
 export const namedFigure = (name: string, value: string): SymbolLabel => ({ lines: [called(name), value], value });
 

@@ -1,6 +1,6 @@
 import { EARTH } from '../../../engine/network/elements.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
-import { drawDetector } from './detector-side.ts';
+import { drawDetectorSide } from './detector-side.ts';
 import type { Diagram, DiagramSheet } from './diagram.ts';
 import { drawEarthSymbol, type Levels } from './ends.ts';
 import { drawLoadSide } from './load-side.ts';
@@ -15,7 +15,7 @@ export function finish(
   from: number,
   earthed = true,
 ): Diagram {
-  const out = drawDetector(sheet, set, tuned.x, levels, tuned.live, tuned.lower);
+  const out = drawDetectorSide(sheet, set, tuned.x, levels, tuned.live, tuned.lower);
   const right = drawLoadSide(sheet, set, out, levels);
   return closeSheet(sheet, set, levels, from, right, earthed);
 }

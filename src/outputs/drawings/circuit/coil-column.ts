@@ -27,7 +27,7 @@ export function coilOf(set: SetDescription, name: string): FoundCoil {
 /** The element that an untapped coil is. */
 export const windingId = ({ part, turns }: FoundCoil): ElementId => owned(part, 'winding', { turns: [0, turns] }).id;
 
-export interface Stretch {
+export interface ColumnStretch {
   readonly id: ElementId;
   readonly top: string;
   readonly bottom: string;
@@ -42,7 +42,7 @@ export function stretchesOf(
   taps: readonly number[],
   ends: { first: string; last: string; prefix?: string },
   rename: (node: string) => string = (n) => n,
-): { stretches: Stretch[]; nodeAt: (turn: number) => string } {
+): { stretches: ColumnStretch[]; nodeAt: (turn: number) => string } {
   const nothing = () => 0;
   const wound = coilInCircuit(
     {
@@ -76,7 +76,7 @@ export const arches = (stretches: number): number => (stretches === 1 ? 5 : stre
 export const heightOf = (stretches: number): number => stretches * arches(stretches) * 12 + 2 * LEAD;
 
 /** "main", "main, turns 0–11". */
-function stretchName(set: SetDescription, part: PartId, stretch: Stretch | undefined): string {
+function stretchName(set: SetDescription, part: PartId, stretch: ColumnStretch | undefined): string {
   const name = partName(identitiesOf(set).get(part)!);
   return stretch ? symbolNames.stretch({ name, from: stretch.from, to: stretch.to }) : name;
 }
@@ -86,7 +86,7 @@ export function drawCoilColumn(
   sheet: DiagramSheet,
   x: number,
   top: number,
-  stretches: readonly Stretch[],
+  stretches: readonly ColumnStretch[],
   coil: {
     set: SetDescription;
     part: PartId;

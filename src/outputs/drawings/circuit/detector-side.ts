@@ -6,7 +6,7 @@ import { EARTH } from '../../../engine/network/elements.ts';
 import { PART } from '../../../engine/network/part-ids.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { formatQuantity } from '../../../engine/units/format.ts';
-import { about, detectorLabel, figure, NO_LABEL } from './about.ts';
+import { about, detectorLabel, figureLabel, NO_LABEL } from './about.ts';
 import { type DiagramSheet, seriesWidth } from './diagram.ts';
 import type { Levels } from './ends.ts';
 
@@ -30,7 +30,7 @@ const DEVICES: ByKind<DetectorDescription, Device> = {
  * @param lower of a full-wave pair: the other end of the coil, and its level.
  * @returns x where "out" begins, on the line.
  */
-export function drawDetector(
+export function drawDetectorSide(
   sheet: DiagramSheet,
   set: SetDescription,
   x: number,
@@ -47,7 +47,7 @@ export function drawDetector(
   if (wiring === 'doubler') {
     const pumped = sheet.series(
       'capacitor',
-      about(set, PART.pumpCapacitor, figure(formatQuantity(PUMP_CAPACITANCE, 'capacitance'))),
+      about(set, PART.pumpCapacitor, figureLabel(formatQuantity(PUMP_CAPACITANCE, 'capacitance'))),
       [x, y],
       [live, 'pump'],
     );
@@ -69,7 +69,7 @@ export function drawDetector(
   if (bias !== 0 && wiring === 'single') {
     at = sheet.series(
       'cell',
-      about(set, PART.biasCell, figure(formatQuantity(bias, 'voltage'))),
+      about(set, PART.biasCell, figureLabel(formatQuantity(bias, 'voltage'))),
       [at, y],
       [node, 'biased'],
     );

@@ -3,7 +3,7 @@ import type { Point } from '../../scene/scene.ts';
 import { textWidth } from '../../scene/text-width.ts';
 import { BODY, HALF, type SymbolKind } from './symbols.ts';
 
-export interface Terminal {
+export interface SymbolTerminal {
   readonly at: Point;
   readonly node: string;
 }
@@ -18,7 +18,7 @@ export interface PlacedSymbol {
   readonly at: string;
   /** In words: "tuning capacitor". */
   readonly name: string;
-  readonly terminals: readonly Terminal[];
+  readonly terminals: readonly SymbolTerminal[];
   /** Middle of its body, and how it is turned (degrees clockwise; at 0 it lies from left to right). */
   readonly centre: Point;
   readonly turn: number;
@@ -33,7 +33,7 @@ export interface PlacedSymbol {
   readonly anchor: 'start' | 'middle' | 'end';
 }
 
-export interface Wire {
+export interface DiagramWire {
   readonly points: readonly Point[];
   readonly node: string;
 }
@@ -56,7 +56,7 @@ export interface Remark {
 
 export interface Diagram {
   readonly symbols: readonly PlacedSymbol[];
-  readonly wires: readonly Wire[];
+  readonly wires: readonly DiagramWire[];
   /** Where three or more leads meet. */
   readonly dots: readonly Point[];
   readonly couplings: readonly DrawnCoupling[];
@@ -85,7 +85,7 @@ export const wordsWidth = (words: readonly string[]): number =>
 /** A sheet on which symbols and wires are put; y grows downward, px. */
 export class DiagramSheet {
   readonly symbols: PlacedSymbol[] = [];
-  readonly wires: Wire[] = [];
+  readonly wires: DiagramWire[] = [];
   readonly couplings: DrawnCoupling[] = [];
   readonly remarks: Remark[] = [];
   readonly warnings: string[] = [];
@@ -150,7 +150,7 @@ export class DiagramSheet {
     const half = arches === undefined ? HALF[kind] : arches * 6;
     const reach = kind === 'inductor' ? (left ? 8 : 13) : kind === 'valve' ? 31 : 16;
     const lines = about.words.length;
-    const terminals: Terminal[] = [
+    const terminals: SymbolTerminal[] = [
       { at: [x, middle - half], node: nodes[0] },
       { at: [x, middle + half], node: nodes[1] },
     ];
@@ -211,11 +211,11 @@ function onPiece(p: Point, a: Point, b: Point): boolean {
   );
 }
 
-export const onWire = (p: Point, wire: Wire): boolean =>
+export const onWire = (p: Point, wire: DiagramWire): boolean =>
   wire.points.some((b, i) => i > 0 && onPiece(p, wire.points[i - 1], b));
 
 /** Places where three or more leads of one node meet: an end of a wire or a terminal counts one, a wire passing two. */
-function junctions(symbols: readonly PlacedSymbol[], wires: readonly Wire[]): Point[] {
+function junctions(symbols: readonly PlacedSymbol[], wires: readonly DiagramWire[]): Point[] {
   const ends: { at: Point; node: string }[] = [
     ...wires.flatMap((w) => [
       { at: w.points[0], node: w.node },

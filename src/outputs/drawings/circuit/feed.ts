@@ -7,7 +7,7 @@ import { PART, trapCapacitor, trapCoil } from '../../../engine/network/part-ids.
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { formatQuantity } from '../../../engine/units/format.ts';
 import { symbolLabels } from '../../words/index.ts';
-import { about, figure } from './about.ts';
+import { about, figureLabel } from './about.ts';
 import { type About, type DiagramSheet, seriesWidth } from './diagram.ts';
 import { BYWAY, drawAerialSymbol, type Levels, START } from './ends.ts';
 
@@ -15,7 +15,7 @@ const trapSymbols = (set: SetDescription, trap: TrapDescription, i: number): { c
   coil: about(set, trapCoil(i), symbolLabels.trap({ number: i + 1, inductance: trap.inductance }), {
     id: owned(trapCoil(i), 'winding').id,
   }),
-  capacitor: about(set, trapCapacitor(i), figure(formatQuantity(trap.capacitance, 'capacitance'))),
+  capacitor: about(set, trapCapacitor(i), figureLabel(formatQuantity(trap.capacitance, 'capacitance'))),
 });
 
 /** What lies in the aerial lead: parallel and series traps, a series capacitor. Absorption traps stand by their coil. */
@@ -56,7 +56,7 @@ export function drawFeed(sheet: DiagramSheet, set: SetDescription, levels: Level
   });
   if (seriesCapacitor !== undefined) {
     advance(x + 10);
-    const symbol = about(set, PART.seriesCapacitor, figure(formatQuantity(seriesCapacitor, 'capacitance')));
+    const symbol = about(set, PART.seriesCapacitor, figureLabel(formatQuantity(seriesCapacitor, 'capacitance')));
     x = sheet.series('capacitor', symbol, [x, y], [nodes[k], target]);
     nodes.push(target);
     k++;

@@ -7,7 +7,7 @@ import { PART } from '../../../engine/network/part-ids.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { formatQuantity } from '../../../engine/units/format.ts';
 import { diagramText, type SymbolLabel, symbolLabels, symbolNames } from '../../words/index.ts';
-import { about, figure, NO_LABEL } from './about.ts';
+import { about, figureLabel, NO_LABEL } from './about.ts';
 import { type About, type DiagramSheet, seriesWidth, wordsWidth } from './diagram.ts';
 import { BYWAY, type Levels } from './ends.ts';
 
@@ -33,12 +33,12 @@ export function drawLoadSide(sheet: DiagramSheet, set: SetDescription, from: num
     const resistor = about(
       set,
       PART.equaliserResistor,
-      figure(formatQuantity(load.equalizer.resistance, 'resistance')),
+      figureLabel(formatQuantity(load.equalizer.resistance, 'resistance')),
     );
     const capacitor = about(
       set,
       PART.equaliserCapacitor,
-      figure(formatQuantity(load.equalizer.capacitance, 'capacitance')),
+      figureLabel(formatQuantity(load.equalizer.capacitance, 'capacitance')),
     );
     const width = Math.max(seriesWidth(resistor), seriesWidth(capacitor));
     const end = sheet.series('resistor', resistor, [x, y], [node, 'equalised'], { width, below: true });
@@ -53,7 +53,7 @@ export function drawLoadSide(sheet: DiagramSheet, set: SetDescription, from: num
     const side = (role: 'primary' | 'secondary'): About =>
       about(set, PART.transformer, NO_LABEL, { id: sideOf(PART.transformer, role), name: symbolNames[role] });
     const [primary, secondary] = [side('primary'), side('secondary')];
-    const ratio = figure(diagramText.transformer(load.transformer.ratio));
+    const ratio = figureLabel(diagramText.transformer(load.transformer.ratio));
     sheet.shunt('inductor', primary, x, span, [node, EARTH], { arches: 4 });
     const other = x + 28;
     sheet.shunt('inductor', secondary, other, span, ['load secondary', EARTH], {
@@ -110,7 +110,7 @@ class Along {
   resistor(resistance: number | undefined): this {
     if (resistance === undefined) return this;
     this.on(12);
-    const reach = this.shunt('resistor', PART.loadResistor, figure(formatQuantity(resistance, 'resistance')));
+    const reach = this.shunt('resistor', PART.loadResistor, figureLabel(formatQuantity(resistance, 'resistance')));
     return this.on(reach + 2 - this.x);
   }
 }
@@ -128,7 +128,7 @@ const TRANSDUCERS: ByKind<LoadDescription, number, [Along]> = {
     const { sheet, set, levels } = along.resistor(load.loadResistor);
     const y = levels.line;
     if (load.couplingCapacitor !== undefined) {
-      const label = figure(formatQuantity(load.couplingCapacitor, 'capacitance'));
+      const label = figureLabel(formatQuantity(load.couplingCapacitor, 'capacitance'));
       const symbol = about(set, PART.couplingCapacitor, label);
       along.x = sheet.series('capacitor', symbol, [along.x, y], [along.node, 'load in']);
       along.node = 'load in';

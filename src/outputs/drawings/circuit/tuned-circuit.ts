@@ -4,7 +4,7 @@ import { PART } from '../../../engine/network/part-ids.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { diagramText, type SymbolLabel } from '../../words/index.ts';
 import { about, tuningLabel } from './about.ts';
-import { drawCoilColumn, type Stretch, toRail } from './coil-column.ts';
+import { type ColumnStretch, drawCoilColumn, toRail } from './coil-column.ts';
 import { type DiagramSheet, wordsWidth } from './diagram.ts';
 import type { Levels } from './ends.ts';
 
@@ -24,7 +24,7 @@ export function drawTuned(
   x: number,
   levels: Levels,
   coil: {
-    readonly stretches: readonly Stretch[];
+    readonly stretches: readonly ColumnStretch[];
     readonly nodeAt: (turn: number) => string;
     readonly part: PartId;
     readonly label: SymbolLabel;

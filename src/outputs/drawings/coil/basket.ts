@@ -1,7 +1,7 @@
 import { circle, line, polyline, text } from '../../scene/build.ts';
 import type { Item, Point } from '../../scene/scene.ts';
 import { coilDrawing } from '../../words/index.ts';
-import { dimension, millimetres, PLAIN, paperFor, type Room, SMALL, THIN } from '../paper.ts';
+import { dimension, millimetres, type PaperRoom, PLAIN, paperFor, SMALL, THIN } from '../paper.ts';
 import { type CoilOf, type DrawnCoil, overall, type Tap, tapLabels } from './drawn.ts';
 
 /** Distance of the wire from the circle of pegs round one turn, −1 inside to 1 outside; `turns` from the start. */
@@ -16,7 +16,7 @@ function weave(pegs: number, over: number, turns: number): number {
 }
 
 /** Seen along the pegs: the circle of pegs and the few courses the wire repeats; beside it how high it piles up. */
-export function drawnBasket(coil: CoilOf<'basket'>, taps: readonly Tap[], room: Room): DrawnCoil {
+export function drawnBasket(coil: CoilOf<'basket'>, taps: readonly Tap[], room: PaperRoom): DrawnCoil {
   const R = (coil.pegCircle * 1e3) / 2;
   const wire = overall(coil);
   const peg = coil.pegDiameter * 1e3;

@@ -4,7 +4,7 @@ import type { SetDescription } from '../../../engine/set/description.ts';
 import { group } from '../../scene/build.ts';
 import type { Scene } from '../../scene/scene.ts';
 import { coilDrawing } from '../../words/index.ts';
-import { drawing, type Room } from '../paper.ts';
+import { drawing, type PaperRoom } from '../paper.ts';
 import { drawnBasket } from './basket.ts';
 import { drawnCore, drawnMeasured } from './core.ts';
 import type { DrawnCoil, Tap } from './drawn.ts';
@@ -13,7 +13,7 @@ import { drawnSolenoid } from './solenoid.ts';
 import { drawnSpider } from './spider.ts';
 import { drawnSpiral } from './spiral.ts';
 
-export interface CoilDrawing extends Room {
+export interface CoilDrawing extends PaperRoom {
   /** Counted from the earthed end. */
   readonly taps?: readonly Tap[];
   /** Workbench to open, "coils.0". */
@@ -35,7 +35,7 @@ export function drawCoil(coil: CoilDescription, options: CoilDrawing = {}): Scen
   return drawing(drawn.paper, coilDrawing.title(coil.name), coilDrawing.description(coil, taps), items);
 }
 
-const SHAPES: ByKind<CoilDescription, DrawnCoil, [taps: readonly Tap[], room: Room]> = {
+const SHAPES: ByKind<CoilDescription, DrawnCoil, [taps: readonly Tap[], room: PaperRoom]> = {
   solenoid: drawnSolenoid,
   multilayer: drawnSection,
   'bank-wound': drawnSection,

@@ -1,11 +1,11 @@
-import { arc, circle, line, path, polar, rect, text } from '../../scene/build.ts';
+import { arc, circle, line, path, pointAtAngle, rect, text } from '../../scene/build.ts';
 import type { Item, Point } from '../../scene/scene.ts';
 import { coilDrawing, drawingText } from '../../words/index.ts';
-import { BOLD, PLAIN, type Room, SMALL, sketchNote } from '../paper.ts';
+import { BOLD, type PaperRoom, PLAIN, SMALL, sketchNote } from '../paper.ts';
 import { type CoilOf, type DrawnCoil, type Tap, tapLabels } from './drawn.ts';
 
 /** Toroid or pot core: only A_L and the length of a turn are known, so the picture is not to scale. */
-export function drawnCore(coil: CoilOf<'core'>, taps: readonly Tap[], room: Room): DrawnCoil {
+export function drawnCore(coil: CoilOf<'core'>, taps: readonly Tap[], room: PaperRoom): DrawnCoil {
   const { width = 130, height = 96 } = room;
   const centre: Point = [width / 2, height / 2 - 2];
   const items =
@@ -28,7 +28,7 @@ function toroid(coil: CoilOf<'core'>, centre: Point, taps: readonly Tap[], width
   for (let i = 0; i < turns; i++) {
     const a = angle((i + 0.5) / turns);
     items.push(
-      line(polar(centre, inner - 0.8, a), polar(centre, outer + 0.8, a + 1.2), {
+      line(pointAtAngle(centre, inner - 0.8, a), pointAtAngle(centre, outer + 0.8, a + 1.2), {
         stroke: 'copper',
         width: PLAIN * 1.4,
       }),
@@ -37,14 +37,14 @@ function toroid(coil: CoilOf<'core'>, centre: Point, taps: readonly Tap[], width
   for (const share of [0, 1])
     items.push(
       line(
-        polar(centre, outer + 0.8, angle(share)),
-        [polar(centre, outer + 8, angle(share))[0], polar(centre, outer + 8, 90)[1]],
+        pointAtAngle(centre, outer + 0.8, angle(share)),
+        [pointAtAngle(centre, outer + 8, angle(share))[0], pointAtAngle(centre, outer + 8, 90)[1]],
         { stroke: 'copper', width: PLAIN * 1.4 },
       ),
     );
   const marks = taps.map((t) => {
     const a = angle(t.turn / coil.turns);
-    return { ...t, at: polar(centre, outer + 0.8, a), toward: polar(centre, outer + 7, a) };
+    return { ...t, at: pointAtAngle(centre, outer + 0.8, a), toward: pointAtAngle(centre, outer + 7, a) };
   });
   return [...items, ...tapLabels(marks, { x: 1, y: 1, w: width - 2, h: height - 7 })];
 }
@@ -76,7 +76,7 @@ function potCore([x, y]: Point, taps: readonly Tap[], width: number, height: num
 }
 
 /** Known only by what was measured. */
-export function drawnMeasured(coil: CoilOf<'measured'>, room: Room): DrawnCoil {
+export function drawnMeasured(coil: CoilOf<'measured'>, room: PaperRoom): DrawnCoil {
   const { width = 130, height = 96 } = room;
   const y = height / 2;
   const x = width / 2 - 24;

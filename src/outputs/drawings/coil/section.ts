@@ -4,7 +4,7 @@ import { windingOf } from '../../../engine/parts/coil/shapes.ts';
 import { circle, line, rect, text } from '../../scene/build.ts';
 import type { Item, Point } from '../../scene/scene.ts';
 import { coilDrawing } from '../../words/index.ts';
-import { dimension, millimetres, PLAIN, paperFor, type Room, SMALL, THIN } from '../paper.ts';
+import { dimension, millimetres, type PaperRoom, PLAIN, paperFor, SMALL, THIN } from '../paper.ts';
 import { CHEEK_THICKNESS, cheekDiameter, endsWhereItStarts } from './cheek.ts';
 import { type CoilOf, type DrawnCoil, overall, SPARE, type Tap, tapLabels } from './drawn.ts';
 
@@ -12,7 +12,7 @@ import { type CoilOf, type DrawnCoil, overall, SPARE, type Tap, tapLabels } from
 export function drawnSection(
   coil: CoilOf<'multilayer'> | CoilOf<'bank-wound'>,
   taps: readonly Tap[],
-  room: Room,
+  room: PaperRoom,
 ): DrawnCoil {
   const wire = wireOf(coil.wire);
   const winding =

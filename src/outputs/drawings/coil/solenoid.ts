@@ -1,7 +1,7 @@
 import { line, rect, text } from '../../scene/build.ts';
 import type { Item, Point } from '../../scene/scene.ts';
 import { coilDrawing } from '../../words/index.ts';
-import { dimension, millimetres, PLAIN, paperFor, type Room, SMALL, THIN } from '../paper.ts';
+import { dimension, millimetres, type PaperRoom, PLAIN, paperFor, SMALL, THIN } from '../paper.ts';
 import { type CoilOf, close, type DrawnCoil, overall, SPARE, shown, type Tap, tapLabels } from './drawn.ts';
 
 /** Former and turns seen from the side; x 0 at the first turn, y 0 on the axis, mm of the thing. */
@@ -40,7 +40,7 @@ function solenoidSide(coil: CoilOf<'solenoid'>, at: (x: number, y: number) => Po
 export const solenoidLength = (coil: CoilOf<'solenoid'>): number =>
   coil.turns * (coil.pitch !== undefined ? coil.pitch * 1e3 : close(coil));
 
-export function drawnSolenoid(coil: CoilOf<'solenoid'>, taps: readonly Tap[], room: Room): DrawnCoil {
+export function drawnSolenoid(coil: CoilOf<'solenoid'>, taps: readonly Tap[], room: PaperRoom): DrawnCoil {
   const d = coil.formerDiameter * 1e3;
   const pitch = coil.pitch !== undefined ? coil.pitch * 1e3 : close(coil);
   const length = coil.turns * pitch;

@@ -1,8 +1,8 @@
 import { weavePattern } from '../../../engine/parts/coil/shapes.ts';
 import { arc, path, polyline, text } from '../../scene/build.ts';
-import type { Item, Point, Segment } from '../../scene/scene.ts';
+import type { Item, PathSegment, Point } from '../../scene/scene.ts';
 import { coilDrawing } from '../../words/index.ts';
-import { type Room, SMALL, THIN } from '../paper.ts';
+import { type PaperRoom, SMALL, THIN } from '../paper.ts';
 import { type CoilOf, type DrawnCoil, overall, shown, type Tap } from './drawn.ts';
 import { flatMeasures, flatPaper, flatTaps } from './spiral.ts';
 
@@ -43,7 +43,7 @@ function onNearFace(slots: number, over: number, turn: number, vane: number): bo
   return wave[((turn * slots + vane) * perPost + Math.floor(perPost / 2)) % wave.length] > 0;
 }
 
-export function drawnSpider(coil: CoilOf<'spider'>, taps: readonly Tap[], room: Room): DrawnCoil {
+export function drawnSpider(coil: CoilOf<'spider'>, taps: readonly Tap[], room: PaperRoom): DrawnCoil {
   const { outline, hub, rim } = spiderOutline(coil);
   const pitch = overall(coil);
   const outer = hub + coil.turns * pitch;
@@ -60,7 +60,7 @@ export function drawnSpider(coil: CoilOf<'spider'>, taps: readonly Tap[], room: 
   const slots = coil.slots;
   const centre = at(0, 0);
   for (const i of list) {
-    const segments: Segment[] = [];
+    const segments: PathSegment[] = [];
     const r = mm(hub + (i + 0.5) * pitch);
     // What is drawn of the turns left out in between follows its own number, so that the weave shows.
     const turn = step > 1 ? Math.round(i / step) : i;

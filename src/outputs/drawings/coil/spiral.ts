@@ -1,13 +1,13 @@
 import { circle, polyline, text } from '../../scene/build.ts';
 import type { Item, Point } from '../../scene/scene.ts';
 import { coilDrawing } from '../../words/index.ts';
-import { dimension, millimetres, paperFor, type Room, SMALL, THIN } from '../paper.ts';
+import { dimension, millimetres, type PaperRoom, paperFor, SMALL, THIN } from '../paper.ts';
 import { type CoilOf, close, type DrawnCoil, overall, type Tap, tapLabels } from './drawn.ts';
 
 /** Where on a flat coil taps are led off: angles in degrees, one after the other. */
 const tapAngle = (i: number): number => 200 + 38 * i;
 
-export function drawnSpiral(coil: CoilOf<'spiral'>, taps: readonly Tap[], room: Room): DrawnCoil {
+export function drawnSpiral(coil: CoilOf<'spiral'>, taps: readonly Tap[], room: PaperRoom): DrawnCoil {
   const pitch = coil.pitch !== undefined ? coil.pitch * 1e3 : close(coil);
   const inner = (coil.innerDiameter * 1e3) / 2;
   const outer = inner + coil.turns * pitch;
@@ -39,7 +39,7 @@ export function drawnSpiral(coil: CoilOf<'spiral'>, taps: readonly Tap[], room: 
   return { items, paper };
 }
 
-export const flatPaper = (outer: number, room: Room) =>
+export const flatPaper = (outer: number, room: PaperRoom) =>
   paperFor({ x: -outer, y: -outer, w: 2 * outer, h: 2 * outer }, room, { top: 12, bottom: 16, left: 24, right: 24 });
 
 /** Inner and outer diameter of a flat coil, and its centre. */

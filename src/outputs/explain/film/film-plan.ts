@@ -1,6 +1,6 @@
-import { between, eased, type View } from '../model/view.ts';
+import { eased, type View, viewBetween } from '../model/view.ts';
 import { PICTURES, type PictureFacts } from '../pictures/index.ts';
-import { type Figures, filled } from '../story/figures.ts';
+import { type CaptionFigures, filled } from '../story/figures.ts';
 import { type StoryScene, USUAL_SECONDS } from '../story/story.ts';
 
 /** Held still before and after a zoom, s. */
@@ -17,7 +17,7 @@ function secondsOf(scene: StoryScene, facts: PictureFacts): number {
 export function viewAt(scene: StoryScene, seconds: number): View {
   const start: View = { from: scene.from, span: scene.span };
   if (!scene.to) return start;
-  return between(start, scene.to, eased((seconds - HOLD) / scene.to.seconds));
+  return viewBetween(start, scene.to, eased((seconds - HOLD) / scene.to.seconds));
 }
 
 export interface FilmPart {
@@ -44,7 +44,7 @@ const clock = (t: number): string => {
 };
 
 /** Captions of a film as a WebVTT file. */
-export function captionsOf(parts: readonly FilmPart[], figures: (scene: StoryScene) => Figures): string {
+export function captionsOf(parts: readonly FilmPart[], figures: (scene: StoryScene) => CaptionFigures): string {
   const cues = parts.map(({ scene, start, seconds }, i) => {
     // An arrow or an empty line would end the cue.
     const words = filled(scene.caption || scene.title, figures(scene))

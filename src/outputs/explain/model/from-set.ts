@@ -13,7 +13,7 @@ import { settledVoltage } from './one-way.ts';
 import { sidebandPassing, USUAL_TONE } from './programme.ts';
 import { heaterOf, loopOfSet, smoothingOfSet, tunerOf } from './set-parts.ts';
 import { PERFECT } from './settings.ts';
-import type { Neighbour, WaveSpec, WorkingPoint } from './wave-spec.ts';
+import type { WaveNeighbour, WaveSpec, WaveWorkingPoint } from './wave-spec.ts';
 import type { Waves } from './waves.ts';
 
 /** Tones of the neighbours, each its own, so that they can be told apart. */
@@ -89,7 +89,7 @@ export function workingPointOf(
   index: number | undefined,
   id: string,
   field?: FieldOptions,
-): WorkingPoint | undefined {
+): WaveWorkingPoint | undefined {
   const description = usualDescription(id);
   const station = stationOf(reception, index);
   const described = station && set.place.stations[station.index];
@@ -124,7 +124,7 @@ function deepeningOf({ audio, loadedQ, station }: TunedStation, depth: number): 
 }
 
 /** The other stations with the pointer on the wanted one, by their levels on the dial. */
-function neighboursOf(set: SetDescription, reception: Reception, wanted: StationReception): Neighbour[] {
+function neighboursOf(set: SetDescription, reception: Reception, wanted: StationReception): WaveNeighbour[] {
   const { points, levels } = reception.dial;
   const position = wanted.dial?.position;
   const at =
@@ -137,7 +137,7 @@ function neighboursOf(set: SetDescription, reception: Reception, wanted: Station
   const row = levels[at];
   return reception.stations
     .filter((s) => s.index !== wanted.index && Math.abs(s.frequency - wanted.frequency) > 500)
-    .map((s): Neighbour => {
+    .map((s): WaveNeighbour => {
       const stated = wanted.disturbances.find((d) => d.by === s.name)?.carrierRatio;
       // The dial's own column may stand a hair beside the peak: the wanted one's level there is the measure.
       const fromDial = row ? row[s.index] - row[wanted.index] : undefined;

@@ -1,5 +1,5 @@
 import type { Hertz, Volts } from '../../../engine/units/quantities.ts';
-import type { Passing, Programme } from './programme.ts';
+import type { Passing, WaveProgramme } from './programme.ts';
 
 /** One line of a spectrum: a steady wave that the whole is made of. */
 export interface Line {
@@ -12,7 +12,7 @@ export interface Line {
 }
 
 /** A spread of frequencies where a recorded programme lies, for want of single lines. */
-export interface Band {
+export interface RecordedBand {
   readonly from: Hertz;
   readonly to: Hertz;
   readonly what: 'programme' | 'sideband';
@@ -27,7 +27,7 @@ export function sidebandLines(
   carrier: Hertz,
   amplitude: Volts,
   depth: number,
-  programme: Programme,
+  programme: WaveProgramme,
   passing: (f: Hertz) => Passing = () => ({ gain: 1, lag: 0 }),
 ): Line[] {
   const lines: Line[] = [{ frequency: carrier, amplitude, what: 'carrier' }];
@@ -41,7 +41,7 @@ export function sidebandLines(
   return lines.sort((a, b) => a.frequency - b.frequency);
 }
 
-export const recordedBand = (carrier: Hertz): Band[] =>
+export const recordedBand = (carrier: Hertz): RecordedBand[] =>
   carrier === 0
     ? [{ from: RECORDED_LOWEST, to: RECORDED_HIGHEST, what: 'programme' }]
     : [

@@ -3,14 +3,14 @@ import { constant, type Range, type Trace } from './range.ts';
 import { SampledWave } from './sampled-wave.ts';
 
 /** One steady tone of a programme; the shares of all tones add up to the peak. */
-export interface Tone {
+export interface ProgrammeTone {
   readonly frequency: Hertz;
   readonly share: Ratio;
   readonly phase?: Radians;
 }
 
-export type Programme =
-  | { readonly kind: 'tones'; readonly tones: readonly Tone[] }
+export type WaveProgramme =
+  | { readonly kind: 'tones'; readonly tones: readonly ProgrammeTone[] }
   /** Samples from −1 to 1, repeated for ever. */
   | { readonly kind: 'recording'; readonly name: string; readonly samples: Float32Array; readonly rate: Hertz };
 
@@ -45,7 +45,7 @@ const PER_CYCLE = 64;
  * @param offset 1 for an envelope, 0 for the programme alone.
  */
 export function envelopeOf(
-  programme: Programme,
+  programme: WaveProgramme,
   depth: Ratio,
   offset: 0 | 1,
   passing: (f: Hertz) => Passing = () => ({ gain: 1, lag: 0 }),
@@ -92,7 +92,7 @@ function oneTone(c: number, a: number, w: number, phase: number): Trace {
 }
 
 function recorded(
-  { samples, rate }: Extract<Programme, { kind: 'recording' }>,
+  { samples, rate }: Extract<WaveProgramme, { kind: 'recording' }>,
   depth: Ratio,
   offset: 0 | 1,
   corner: Hertz,

@@ -7,7 +7,7 @@ export interface Range {
 export const emptyRange = (): Range => ({ min: Number.POSITIVE_INFINITY, max: Number.NEGATIVE_INFINITY });
 
 /** Ends of a scale. */
-export interface Scale {
+export interface ScaleEnds {
   readonly low: number;
   readonly high: number;
 }

@@ -3,8 +3,8 @@ import { detectorModel } from '../../../engine/kinds/models.ts';
 import { DETECTOR_IDS } from '../../../engine/parts/detector/library.ts';
 import type { Farads, Hertz, Ohms, Ratio, Volts } from '../../../engine/units/quantities.ts';
 import type { OneWay } from './one-way.ts';
-import type { Programme } from './programme.ts';
-import type { WaveSpec, WorkingPoint } from './wave-spec.ts';
+import type { WaveProgramme } from './programme.ts';
+import type { WaveSpec, WaveWorkingPoint } from './wave-spec.ts';
 
 /** What one turns at will; whatever is left out is as in the set. Plain data, kept in a description. */
 export interface Settings {
@@ -45,7 +45,7 @@ export function detectorChosen(id: string): OneWay | undefined {
   return description && detectorModel(description);
 }
 
-const tonesOf = (choice: Exclude<ProgrammeChoice, { kind: 'recording' }>): Programme => ({
+const tonesOf = (choice: Exclude<ProgrammeChoice, { kind: 'recording' }>): WaveProgramme => ({
   kind: 'tones',
   tones:
     choice.kind === 'tone'
@@ -60,7 +60,7 @@ const tonesOf = (choice: Exclude<ProgrammeChoice, { kind: 'recording' }>): Progr
 export const resonance = (q: number, f0: Hertz, f: Hertz): number => 1 / Math.hypot(1, q * (f / f0 - f0 / f));
 
 /** The set with another detector's loading: a station beside it is let through as the other loaded Q lets it. */
-const atWorkingPoint = (own: WaveSpec, { atTuned, atDetector, loadedQ, deepening }: WorkingPoint): WaveSpec => ({
+const atWorkingPoint = (own: WaveSpec, { atTuned, atDetector, loadedQ, deepening }: WaveWorkingPoint): WaveSpec => ({
   ...own,
   atTuned,
   atDetector,
@@ -77,7 +77,7 @@ const atWorkingPoint = (own: WaveSpec, { atTuned, atDetector, loadedQ, deepening
  * @param own the set's own waves; with `others`, those detectors work at their own points.
  * @param recording the file or the microphone, where `programme` asks for it; without one a tone stands in.
  */
-export function withSettings(own: WaveSpec, settings: Settings, recording?: Programme): WaveSpec {
+export function withSettings(own: WaveSpec, settings: Settings, recording?: WaveProgramme): WaveSpec {
   const { others = {} } = own;
   // Another detector loads the tuned circuit in its own way: it starts from its own working point.
   const at =

@@ -30,7 +30,7 @@ export const moved = ({ from, span }: View, share: number): View => limited({ fr
  * Between two views, u from 0 to 1: each moment the same number of times closer, about the one point that both views
  * leave in its place.
  */
-export function between(a: View, b: View, u: number): View {
+export function viewBetween(a: View, b: View, u: number): View {
   const k = Math.min(1, Math.max(0, u));
   const span = a.span ** (1 - k) * b.span ** k;
   if (Math.abs(b.span - a.span) < 1e-9 * a.span) return { span, from: a.from + (b.from - a.from) * k };

@@ -4,7 +4,7 @@ import { magnitudeOf, mapped, mappedBothWays, modulated, scaled } from './modula
 import { once } from './once.ts';
 import type { PointId } from './points.ts';
 import { envelopeOf, GRID } from './programme.ts';
-import { constant, emptyRange, type Scale, type Trace } from './range.ts';
+import { constant, emptyRange, type ScaleEnds, type Trace } from './range.ts';
 import { recordedSmoothing, rippleTables } from './recorded-smoothing.ts';
 import { movingAverage, SampledWave } from './sampled-wave.ts';
 import { type WaveContext, wholeExtent } from './wave-context.ts';
@@ -81,12 +81,12 @@ export function envelopesOf(
   };
 }
 
-const symmetric = (reach: number): Scale => ({ low: -reach, high: reach });
+const symmetric = (reach: number): ScaleEnds => ({ low: -reach, high: reach });
 
 /** Extremes for the scale of its drawing. */
-export function scalesOf({ spec }: WaveContext, traces: AtPoint<Trace>): AtPoint<Scale> {
+export function scalesOf({ spec }: WaveContext, traces: AtPoint<Trace>): AtPoint<ScaleEnds> {
   const { depth, atAerial, atDetector } = spec;
-  const extremes = (trace: Trace, until: number, least: number): Scale => {
+  const extremes = (trace: Trace, until: number, least: number): ScaleEnds => {
     const out = emptyRange();
     trace.extent(0, until, out);
     return { low: Math.min(out.min, 0), high: Math.max(out.max, least) };

@@ -2,13 +2,13 @@ import type { Hertz, Seconds, Volts } from '../../../engine/units/quantities.ts'
 import { modulated } from './modulated.ts';
 import { once } from './once.ts';
 import { type BareOutput, bareOutput, settledVoltage } from './one-way.ts';
-import { commonStep, envelopeOf, type Programme } from './programme.ts';
+import { commonStep, envelopeOf, type WaveProgramme } from './programme.ts';
 import type { Trace } from './range.ts';
 import { recordedMean } from './recorded-smoothing.ts';
 import { SampledWave } from './sampled-wave.ts';
 import { smoothed } from './smoothing.ts';
 import type { WaveContext } from './wave-context.ts';
-import type { Neighbour, WaveSpec } from './wave-spec.ts';
+import type { WaveNeighbour, WaveSpec } from './wave-spec.ts';
 
 /** Samples to a cycle of a strong neighbour (a weak one needs fewer), of the wanted carrier among neighbours, and alone. */
 const PER_CYCLE = 24;
@@ -117,7 +117,7 @@ function smoothedBy({ spec, tones }: WaveContext, crowd: SampledWave | undefined
 }
 
 /** The programme of a neighbour. */
-export const oneToneOf = (n: Neighbour): Programme => ({
+export const oneToneOf = (n: WaveNeighbour): WaveProgramme => ({
   kind: 'tones',
   tones: [{ frequency: n.tone, share: 1, phase: 1 }],
 });

@@ -1,10 +1,10 @@
 import type { Hertz, Ratio, Volts } from '../../../engine/units/quantities.ts';
 import type { OneWay } from './one-way.ts';
-import type { Programme } from './programme.ts';
+import type { WaveProgramme } from './programme.ts';
 import type { SmoothingLoad } from './smoothing.ts';
 
 /** Another station that the tuned circuit lets through in part. */
-export interface Neighbour {
+export interface WaveNeighbour {
   readonly name?: string;
   readonly frequency: Hertz;
   /** Of its carrier to the wanted one's, on the tuned circuit. */
@@ -15,7 +15,7 @@ export interface Neighbour {
 }
 
 /** Where a detector works in a set, on the station: with its own loading of the tuned circuit. */
-export interface WorkingPoint {
+export interface WaveWorkingPoint {
   readonly atTuned: Volts;
   readonly atDetector: Volts;
   readonly loadedQ: number;
@@ -28,7 +28,7 @@ export interface WaveSpec {
   readonly carrier: Hertz;
   /** Depth of modulation on peaks; above 1 the carrier is turned over. */
   readonly depth: Ratio;
-  readonly programme: Programme;
+  readonly programme: WaveProgramme;
   /** Peak volts of the unmodulated carrier: emf in the aerial, on the tuned circuit, at the detector. */
   readonly atAerial: Volts;
   readonly atTuned: Volts;
@@ -36,7 +36,7 @@ export interface WaveSpec {
   readonly loadedQ: number;
   /** Depth on the tuned circuit over what its Q alone would leave; default 1. */
   readonly deepening?: number;
-  readonly neighbours: readonly Neighbour[];
+  readonly neighbours: readonly WaveNeighbour[];
   readonly detector: OneWay;
   /** Of the library, or `perfect`: what the detector is called. */
   readonly detectorId: string;
@@ -44,6 +44,6 @@ export interface WaveSpec {
   /** Two detectors, one for each half. */
   readonly bothHalves?: boolean;
   /** Of other detectors in the same set, by their ids, as far as they were asked for. */
-  readonly others?: Readonly<Record<string, WorkingPoint>>;
+  readonly others?: Readonly<Record<string, WaveWorkingPoint>>;
   readonly load: SmoothingLoad;
 }

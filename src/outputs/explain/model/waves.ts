@@ -1,10 +1,10 @@
 import { type Warning, warning } from '../../../engine/facts/warning.ts';
 import type { Seconds } from '../../../engine/units/quantities.ts';
 import { drawnExtremes } from './drawn-extremes.ts';
-import { type Band, type Line, recordedBand } from './lines.ts';
+import { type Line, type RecordedBand, recordedBand } from './lines.ts';
 import { noParts, type WaveParts } from './parts.ts';
 import type { PointId } from './points.ts';
-import { emptyRange, type Scale, type Trace } from './range.ts';
+import { emptyRange, type ScaleEnds, type Trace } from './range.ts';
 import { waveContext } from './wave-context.ts';
 import { linesOf } from './wave-lines.ts';
 import { envelopesOf, meansOf, scalesOf, tracesOf } from './wave-points.ts';
@@ -29,9 +29,9 @@ export interface Waves {
   envelope(point: PointId, t0: Seconds, t1: Seconds, pixels: number, min: Float64Array, max: Float64Array): boolean;
   /** The steady waves it is made of. */
   lines(point: PointId): readonly Line[];
-  bands(point: PointId): readonly Band[];
+  bands(point: PointId): readonly RecordedBand[];
   /** Extremes for the scale of its drawing. */
-  scale(point: PointId): Scale;
+  scale(point: PointId): ScaleEnds;
   /** Work out now what drawing these points takes, which otherwise waits until they are first looked at. */
   make(points: readonly PointId[], lines: boolean): void;
   /** What has been worked out so far. */

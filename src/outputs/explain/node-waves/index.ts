@@ -4,7 +4,7 @@ import { keptWave } from './trace.ts';
 
 export { Columns } from '../stage/wave-window.ts';
 export { nodeWavesCsv } from './csv.ts';
-export { closer, nodeWaveScene, paintNodeWaves, within } from './picture.ts';
+export { closer, nodeWaveScene, paintNodeWaves, viewWithin } from './picture.ts';
 export type { ShownWaves } from './shown-waves.ts';
 
 /**

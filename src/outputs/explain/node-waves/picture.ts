@@ -13,7 +13,10 @@ import { traceOf } from './trace.ts';
 const CLOSEST = 1;
 
 /** A view inside what was kept, from all of it to a single cycle. */
-export function within({ from, span }: View, { duration, carrier }: Pick<ShownWaves, 'duration' | 'carrier'>): View {
+export function viewWithin(
+  { from, span }: View,
+  { duration, carrier }: Pick<ShownWaves, 'duration' | 'carrier'>,
+): View {
   const s = Math.min(duration, Math.max(CLOSEST / carrier, span));
   return { span: s, from: Math.min(duration - s, Math.max(0, from)) };
 }
@@ -21,7 +24,7 @@ export function within({ from, span }: View, { duration, carrier }: Pick<ShownWa
 /** `factor` times as long a stretch; the moment at `share` of the width stays where it is. */
 export function closer({ from, span }: View, factor: number, share: number, waves: ShownWaves): View {
   const next = Math.min(waves.duration, Math.max(CLOSEST / waves.carrier, span * factor));
-  return within({ from: from + share * (span - next), span: next }, waves);
+  return viewWithin({ from: from + share * (span - next), span: next }, waves);
 }
 
 export interface NodeWindow {

@@ -3,7 +3,7 @@ import { expect, it } from 'vitest';
 import type { NodeWaves } from '../../../engine/waves/node-waves.ts';
 import { nodeWaveTexts } from '../../words/index.ts';
 import { drawnExtremes } from '../model/drawn-extremes.ts';
-import { closer, nodeWaveScene, nodeWavesCsv, shownWaves, within } from './index.ts';
+import { closer, nodeWaveScene, nodeWavesCsv, shownWaves, viewWithin } from './index.ts';
 import { columnsOf, keptWave, traceOf } from './trace.ts';
 
 const run = (n: number): NodeWaves => ({
@@ -76,7 +76,7 @@ it('zooms from the whole run to a single cycle and never beyond', () => {
   expect(view.from).toBeGreaterThan(0);
   for (let i = 0; i < 60; i++) view = closer(view, 2, 0.2, waves);
   expect(view).toEqual({ from: 0, span: waves.duration });
-  expect(within({ from: 9, span: 1e-5 }, waves).from).toBeCloseTo(waves.duration - 1e-5, 12);
+  expect(viewWithin({ from: 9, span: 1e-5 }, waves).from).toBeCloseTo(waves.duration - 1e-5, 12);
 });
 
 it('says what is there, and writes every sample of what is shown', () => {

@@ -1,6 +1,6 @@
 import { pictureTexts } from '../../words/index.ts';
 import type { Pen } from '../stage/pen.ts';
-import { type Box, type MovingPicture, type PictureFacts, stationName } from './facts.ts';
+import { type MovingPicture, type PictureBox, type PictureFacts, stationName } from './facts.ts';
 
 const CYCLE = 3;
 const texts = () => pictureTexts.aerial;
@@ -13,7 +13,7 @@ const factsOf = (facts: PictureFacts) => ({
   aerial: facts.aerial,
 });
 
-export const aerial: MovingPicture = {
+export const aerialPicture: MovingPicture = {
   id: 'aerial',
   title: () => texts().title,
   about: (facts) => texts().about(factsOf(facts)),
@@ -37,7 +37,7 @@ export const aerial: MovingPicture = {
 };
 
 /** Where things are in the picture. */
-function placeIn(box: Box) {
+function placeIn(box: PictureBox) {
   const ground = box.y + box.h * 0.82;
   const left = box.x + box.w * 0.14;
   const right = box.x + box.w * 0.86;
@@ -52,7 +52,7 @@ function placeIn(box: Box) {
 }
 type Place = ReturnType<typeof placeIn>;
 
-function wireAndSet(pen: Pen, box: Box, { ground, high, left, right, lead, set }: Place, letters: number): void {
+function wireAndSet(pen: Pen, box: PictureBox, { ground, high, left, right, lead, set }: Place, letters: number): void {
   pen.rect(box.x, ground, box.w, box.y + box.h - ground, 'soil');
   pen.line(box.x, ground, box.x + box.w, ground, 'ink', 2);
   pen.line(left, high, right, high, 'copper', 4);
@@ -94,7 +94,7 @@ function chargesAndField(pen: Pen, { ground, high, left, right }: Place, charge:
   }
 }
 
-function currentInLead(pen: Pen, box: Box, { high, lead, set }: Place, current: number): void {
+function currentInLead(pen: Pen, box: PictureBox, { high, lead, set }: Place, current: number): void {
   const length = current * box.h * 0.16;
   if (Math.abs(length) > 3) {
     const y = (high + set) / 2;

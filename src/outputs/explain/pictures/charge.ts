@@ -2,7 +2,7 @@ import { textWidth } from '../../scene/text-width.ts';
 import { pictureTexts } from '../../words/index.ts';
 import type { Waves } from '../model/waves.ts';
 import type { Pen } from '../stage/pen.ts';
-import type { Box, MovingPicture, PictureFacts } from './facts.ts';
+import type { MovingPicture, PictureBox, PictureFacts } from './facts.ts';
 
 const CYCLE = 2.4;
 /** Cycles of the carrier that run by before it begins again. */
@@ -25,7 +25,7 @@ function factsOf({ waves }: PictureFacts) {
   };
 }
 
-export const charge: MovingPicture = {
+export const chargePicture: MovingPicture = {
   id: 'charge',
   title: () => texts().title,
   about: (facts) => texts().about(factsOf(facts)),
@@ -42,7 +42,7 @@ export const charge: MovingPicture = {
 };
 
 /** Heights of the picture, and the range of voltage between them. */
-function scaleIn(waves: Waves, box: Box, letters: number) {
+function scaleIn(waves: Waves, box: PictureBox, letters: number) {
   const { atDetector, atTuned } = waves.spec;
   const kept = waves.scale('phones');
   return {
@@ -55,7 +55,7 @@ function scaleIn(waves: Waves, box: Box, letters: number) {
 type Scale = ReturnType<typeof scaleIn>;
 
 /** The carrier at the detector, and over it the voltage of the capacitor, up to now. */
-function carrierAndKept(pen: Pen, waves: Waves, now: number, box: Box, scale: Scale, letters: number): void {
+function carrierAndKept(pen: Pen, waves: Waves, now: number, box: PictureBox, scale: Scale, letters: number): void {
   const { carrier, atDetector } = waves.spec;
   const span = 5 / carrier;
   const left = box.x + letters;
@@ -97,7 +97,14 @@ function carrierAndKept(pen: Pen, waves: Waves, now: number, box: Box, scale: Sc
 }
 
 /** The capacitor as a vessel: filled while the carrier stands above it, emptied all the time. */
-function vessel(pen: Pen, waves: Waves, now: number, box: Box, { roof, floor, high }: Scale, letters: number): void {
+function vessel(
+  pen: Pen,
+  waves: Waves,
+  now: number,
+  box: PictureBox,
+  { roof, floor, high }: Scale,
+  letters: number,
+): void {
   const period = 1 / waves.spec.carrier;
   const v = waves.at('phones', now);
   const cx = box.x + box.w * 0.8;

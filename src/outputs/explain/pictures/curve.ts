@@ -1,6 +1,6 @@
 import { pictureTexts } from '../../words/index.ts';
 import type { Pen } from '../stage/pen.ts';
-import type { Box, MovingPicture, PictureFacts } from './facts.ts';
+import type { MovingPicture, PictureBox, PictureFacts } from './facts.ts';
 
 /** Seconds on the screen for one cycle of the carrier. */
 const CYCLE = 2.4;
@@ -24,7 +24,7 @@ function factsOf(facts: PictureFacts) {
   };
 }
 
-export const curve: MovingPicture = {
+export const curvePicture: MovingPicture = {
   id: 'curve',
   title: () => texts().title,
   about: (facts) => texts().about(factsOf(facts)),
@@ -38,7 +38,7 @@ export const curve: MovingPicture = {
     const reach = 1.12 * (V + Math.abs(directVoltage));
     const most = Math.max(currentOf(facts, V - directVoltage), 1e-15) * 1.15;
     const least = Math.min(currentOf(facts, -V - directVoltage) * 1.6, -0.12 * most);
-    const graph: Box = { x: box.x + box.w * 0.08, y: box.y + letters * 2, w: box.w * 0.46, h: box.h * 0.58 };
+    const graph: PictureBox = { x: box.x + box.w * 0.08, y: box.y + letters * 2, w: box.w * 0.46, h: box.h * 0.58 };
     const x = (v: number) => graph.x + ((v + reach) / (2 * reach)) * graph.w;
     const y = (i: number) => graph.y + ((most - i) / (most - least)) * graph.h;
     const n = 160;
@@ -68,7 +68,7 @@ export const curve: MovingPicture = {
     }
     pen.polyline(vx, vy, vx.length, 'accent', 2);
     // The current to the right, time running away to the right.
-    const side: Box = { x: box.x + box.w * 0.58, y: graph.y, w: box.w * 0.4, h: graph.h };
+    const side: PictureBox = { x: box.x + box.w * 0.58, y: graph.y, w: box.w * 0.4, h: graph.h };
     const ix: number[] = [];
     const iy: number[] = [];
     for (let k = 0; k <= 200; k++) {
@@ -103,7 +103,7 @@ export const curve: MovingPicture = {
 };
 
 /** The trade's sign for a one-way path, with dots that only go one way. */
-function oneWay(pen: Pen, box: Box, share: number, letters: number): void {
+function oneWay(pen: Pen, box: PictureBox, share: number, letters: number): void {
   const cy = box.y + box.h * 0.45;
   const cx = box.x + box.w / 2;
   const s = Math.min(box.h * 0.22, box.w * 0.08);

@@ -30,7 +30,7 @@ export interface PictureFacts {
   readonly heaterVoltage: number;
 }
 
-export interface Box {
+export interface PictureBox {
   readonly x: number;
   readonly y: number;
   readonly w: number;
@@ -53,7 +53,7 @@ export interface MovingPicture {
   still(facts: PictureFacts): number;
   /** Its caption tells of the still moment: a picture file shows that one. */
   readonly captioned?: boolean;
-  paint(pen: Pen, facts: PictureFacts, seconds: number, box: Box, letters: number): void;
+  paint(pen: Pen, facts: PictureFacts, seconds: number, box: PictureBox, letters: number): void;
 }
 
 export const PICTURE_IDS = SCENE_PICTURES;

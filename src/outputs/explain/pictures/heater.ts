@@ -40,7 +40,7 @@ function factsOf(facts: PictureFacts) {
   };
 }
 
-export const heater: MovingPicture = {
+export const heaterPicture: MovingPicture = {
   id: 'heater',
   title: () => texts().title,
   about: (facts) => texts().about(factsOf(facts)),

@@ -1,6 +1,6 @@
 import { pictureTexts } from '../../words/index.ts';
 import type { Pen } from '../stage/pen.ts';
-import type { Box, MovingPicture, PictureFacts } from './facts.ts';
+import type { MovingPicture, PictureBox, PictureFacts } from './facts.ts';
 
 /** Seconds on the screen, driven and left alone together. */
 const LENGTH = 16;
@@ -43,7 +43,7 @@ function factsOf({ waves: { spec } }: PictureFacts) {
   };
 }
 
-export const swing: MovingPicture = {
+export const swingPicture: MovingPicture = {
   id: 'swing',
   title: () => texts().title,
   about: (facts) => texts().about(factsOf(facts)),
@@ -72,7 +72,7 @@ export const swing: MovingPicture = {
 };
 
 /** Where things are in the drawing of the circuit; u is its unit of length. */
-function placeIn(box: Box) {
+function placeIn(box: PictureBox) {
   const u = Math.min(box.w / 10, box.h / 7);
   const cx = box.x + box.w / 2;
   const cy = box.y + box.h / 2;
@@ -80,7 +80,7 @@ function placeIn(box: Box) {
 }
 type Place = ReturnType<typeof placeIn>;
 
-function circuit(pen: Pen, box: Box, charge: number, current: number, letters: number): void {
+function circuit(pen: Pen, box: PictureBox, charge: number, current: number, letters: number): void {
   const place = placeIn(box);
   const { u, cy, left, right, high, low } = place;
   pen.polyline([left, left, right, right], [cy - 1.4 * u, high, high, cy - 0.3 * u], 4, 'ink', 2);
@@ -154,7 +154,14 @@ function currentArrows(pen: Pen, { u, cx, high, low }: Place, current: number): 
 }
 
 /** How much of the energy is in the coil, how much in the capacitor. */
-function energyBar(pen: Pen, box: Box, { u, cx, high }: Place, charge: number, current: number, letters: number): void {
+function energyBar(
+  pen: Pen,
+  box: PictureBox,
+  { u, cx, high }: Place,
+  charge: number,
+  current: number,
+  letters: number,
+): void {
   const share = charge * charge + current * current;
   const bar = 4 * u;
   const y = high - 1.0 * u;
@@ -166,7 +173,7 @@ function energyBar(pen: Pen, box: Box, { u, cx, high }: Place, charge: number, c
   }
 }
 
-function pendulum(pen: Pen, box: Box, charge: number, driven: boolean, n: number, letters: number): void {
+function pendulum(pen: Pen, box: PictureBox, charge: number, driven: boolean, n: number, letters: number): void {
   const px = box.x + box.w / 2;
   const py = box.y + box.h * 0.1;
   const length = Math.min(box.h * 0.66, box.w * 0.8);
@@ -186,7 +193,7 @@ function pendulum(pen: Pen, box: Box, charge: number, driven: boolean, n: number
     pen.polygon([bx - 34, bx - 34, bx - 16], [by - 7, by + 7, by], 3, 'accent');
 }
 
-function history(pen: Pen, box: Box, facts: PictureFacts, n: number, half: number, letters: number): void {
+function history(pen: Pen, box: PictureBox, facts: PictureFacts, n: number, half: number, letters: number): void {
   const { loadedQ: q, carrier } = facts.waves.spec;
   const left = box.x + letters;
   const wide = box.w - 2 * letters;

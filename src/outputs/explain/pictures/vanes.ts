@@ -4,7 +4,7 @@ import type { TunerId } from '../../words/index.ts';
 import { pictureTexts } from '../../words/index.ts';
 import { resonance } from '../model/settings.ts';
 import type { Pen } from '../stage/pen.ts';
-import { type Box, type MovingPicture, ownStation, type PictureFacts, stationName } from './facts.ts';
+import { type MovingPicture, ownStation, type PictureBox, type PictureFacts, stationName } from './facts.ts';
 
 /** Seconds for the pointer's way there and back. */
 const TURN = 16;
@@ -58,7 +58,7 @@ function factsOf(facts: PictureFacts) {
   };
 }
 
-export const vanes: MovingPicture = {
+export const vanesPicture: MovingPicture = {
   id: 'vanes',
   title: () => texts().title,
   about: (facts) => texts().about(factsOf(facts)),
@@ -77,8 +77,8 @@ export const vanes: MovingPicture = {
     const position = positionAt(seconds);
     const now = loadedAt(facts, at(facts, position));
     const wide = box.w > 1.3 * box.h;
-    const left: Box = wide ? { ...box, w: box.w * 0.36 } : { ...box, h: box.h * 0.45 };
-    const right: Box = wide
+    const left: PictureBox = wide ? { ...box, w: box.w * 0.36 } : { ...box, h: box.h * 0.45 };
+    const right: PictureBox = wide
       ? { ...box, x: box.x + box.w * 0.38, w: box.w * 0.62 }
       : { ...box, y: box.y + box.h * 0.47, h: box.h * 0.53 };
     TUNERS[facts.tuner](pen, left, position, letters);
@@ -109,7 +109,7 @@ function loadedAt({ waves, dial }: PictureFacts, here: ReturnType<typeof at>): R
 }
 
 /** Two sheets sliding over each other. */
-function sheets(pen: Pen, box: Box, position: number): void {
+function sheets(pen: Pen, box: PictureBox, position: number): void {
   const w = box.w * 0.5;
   const h = box.h * 0.36;
   const y = box.y + box.h * 0.28;
@@ -119,7 +119,7 @@ function sheets(pen: Pen, box: Box, position: number): void {
 }
 
 /** Turns of a coil; those beyond `inUse` are pale. */
-function turns(pen: Pen, box: Box, inUse: number) {
+function turns(pen: Pen, box: PictureBox, inUse: number) {
   const cx = box.x + box.w / 2;
   const cy = box.y + box.h * 0.46;
   const w = box.w * 0.76;
@@ -132,7 +132,7 @@ function turns(pen: Pen, box: Box, inUse: number) {
 }
 
 /** A coil with its contact. */
-function slider(pen: Pen, box: Box, position: number, letters: number): void {
+function slider(pen: Pen, box: PictureBox, position: number, letters: number): void {
   const { cx, cy, w, h } = turns(pen, box, position);
   const x = cx - w / 2 + w * position;
   pen.line(cx - w / 2, cy - h * 0.75, cx + w / 2, cy - h * 0.75, 'metal', 4);
@@ -140,7 +140,7 @@ function slider(pen: Pen, box: Box, position: number, letters: number): void {
 }
 
 /** One coil turning inside another. */
-function variometer(pen: Pen, box: Box, position: number): void {
+function variometer(pen: Pen, box: PictureBox, position: number): void {
   const { cx, cy, h } = turns(pen, box, 1);
   const a = Math.PI * (0.08 + 0.84 * (1 - position));
   const r = h * 0.42;
@@ -152,7 +152,7 @@ function variometer(pen: Pen, box: Box, position: number): void {
   }
 }
 
-function meshing(pen: Pen, box: Box, position: number): void {
+function meshing(pen: Pen, box: PictureBox, position: number): void {
   const r = Math.min(box.w * 0.44, box.h * 0.4);
   const cx = box.x + box.w / 2;
   const cy = box.y + box.h * 0.46;
@@ -177,7 +177,7 @@ function meshing(pen: Pen, box: Box, position: number): void {
   pen.line(cx, cy, cx + r * 1.08 * Math.cos(-turn), cy + r * 1.08 * Math.sin(-turn), 'ink', 2);
 }
 
-type PaintTuner = (pen: Pen, box: Box, position: number, letters: number) => void;
+type PaintTuner = (pen: Pen, box: PictureBox, position: number, letters: number) => void;
 const TUNERS: Readonly<Record<TunerId, PaintTuner>> = {
   vanes: meshing,
   foil: sheets,
@@ -209,7 +209,7 @@ const NAME_ROWS = 4;
 const NAME_ROW = 1.35;
 
 /** Where a frequency and a share lie in the picture of the band. */
-function bandScale(box: Box, { dial }: PictureFacts, letters: number) {
+function bandScale(box: PictureBox, { dial }: PictureFacts, letters: number) {
   const ends = [dial[0].frequency, dial[dial.length - 1].frequency];
   const from = Math.min(...ends) * 0.93;
   const to = Math.max(...ends) * 1.07;
@@ -234,7 +234,7 @@ type BandScale = ReturnType<typeof bandScale>;
 type Tuned = ReturnType<typeof at>;
 
 /** The resonance curve over the stations of the band. */
-function band(pen: Pen, box: Box, facts: PictureFacts, now: Tuned, letters: number): void {
+function band(pen: Pen, box: PictureBox, facts: PictureFacts, now: Tuned, letters: number): void {
   const scale = bandScale(box, facts, letters);
   const { left, right, floor, from, to, x, y } = scale;
   const seen = facts.stations.filter((s) => x(s.frequency) >= left && x(s.frequency) <= right);
@@ -319,10 +319,10 @@ function stationNames(
  */
 export function namesOver(
   all: readonly { readonly name: string; readonly x: number }[],
-  box: Box,
+  box: PictureBox,
   letters: number,
 ): (TextItem | undefined)[] {
-  const taken: Box[] = [];
+  const taken: PictureBox[] = [];
   const floor = box.y + box.h;
   return all.map(({ name, x }, i) => {
     const choices = Array.from({ length: NAME_ROWS }, (_, row) =>
@@ -330,7 +330,7 @@ export function namesOver(
         const at = [x, floor - letters * (0.5 + NAME_ROW * row)] as const;
         const item: TextItem = { kind: 'text', text: name, size: letters, bold: true, anchor, at };
         const words = textBox(item);
-        const line: Box = { x: x - 1, y: words.y + words.h, w: 2, h: floor - words.y - words.h };
+        const line: PictureBox = { x: x - 1, y: words.y + words.h, w: 2, h: floor - words.y - words.h };
         const barred = all.slice(i + 1).filter((o) => o.x > words.x - 2 && o.x < words.x + words.w + 2).length;
         return { item, words, line, cost: barred * (NAME_ROWS - 1 - row) };
       }),

@@ -3,10 +3,10 @@ import type { View } from '../model/view.ts';
 import { PICTURES, type PictureFacts, type PictureId } from '../pictures/index.ts';
 import type { Pen } from './pen.ts';
 import type { WaveRow } from './wave-row.ts';
-import { type Columns, type Plot, paintWaves, plotOf, type Show } from './wave-window.ts';
+import { type Columns, paintWaves, plotOf, type Show, type TracesArea } from './wave-window.ts';
 
 /** Everything that is on the stage at one moment; the page, a picture file and a film draw the same. */
-export interface Stage {
+export interface StageContents {
   readonly width: number;
   readonly height: number;
   readonly rows: readonly WaveRow[];
@@ -28,7 +28,7 @@ interface Parts {
   readonly pictureHeight: number;
 }
 
-function partsOf({ width, height, rows, picture, title, caption, letters }: Stage): Parts {
+function partsOf({ width, height, rows, picture, title, caption, letters }: StageContents): Parts {
   const captionSize = letters * 1.5;
   const captionLines = caption ? wrap(caption, captionSize, width - 3 * letters) : [];
   const head = title ? letters * 2.9 : 0;
@@ -44,11 +44,11 @@ function partsOf({ width, height, rows, picture, title, caption, letters }: Stag
 }
 
 /** Where the traces lie across the stage, for a pointer. */
-export const stagePlot = (stage: Pick<Stage, 'width' | 'show' | 'letters'>): Plot =>
+export const stagePlot = (stage: Pick<StageContents, 'width' | 'show' | 'letters'>): TracesArea =>
   plotOf({ x: 0, y: 0, height: 0, width: stage.width, show: stage.show, letters: stage.letters });
 
 /** Draw the stage. The paper is the caller's to paint, or not. */
-export function paintStage(pen: Pen, stage: Stage, columns: Columns): void {
+export function paintStage(pen: Pen, stage: StageContents, columns: Columns): void {
   const { width, height, rows, view, show, picture, title, letters, density } = stage;
   const { head, foot, captionLines, captionSize, pictureHeight } = partsOf(stage);
   if (title) {
@@ -79,7 +79,11 @@ export function paintStage(pen: Pen, stage: Stage, columns: Columns): void {
   });
 }
 
-function speed(pen: Pen, { width, letters, title }: Stage, { id, facts }: NonNullable<Stage['picture']>): void {
+function speed(
+  pen: Pen,
+  { width, letters, title }: StageContents,
+  { id, facts }: NonNullable<StageContents['picture']>,
+): void {
   const words = PICTURES[id].speed(facts);
   const room = width - 4 * letters - (title ? textWidth(title, letters * 1.7, true) : 0);
   if (textWidth(words, letters) > room) return;

@@ -2,7 +2,7 @@ import type { Role } from '../../scene/scene.ts';
 import { textWidth } from '../../scene/text-width.ts';
 import { pointTitles, waveTexts } from '../../words/index.ts';
 import { BEFORE_DETECTOR, measureAt, type PointId } from '../model/points.ts';
-import type { Scale } from '../model/range.ts';
+import type { ScaleEnds } from '../model/range.ts';
 import { timeScale, type View } from '../model/view.ts';
 import type { Waves } from '../model/waves.ts';
 import type { Pen } from './pen.ts';
@@ -63,12 +63,12 @@ const AVERAGE_LINE = 0.21;
 const EDGE_LINE = 0.13;
 
 /** Where the traces lie, for turning a pointer's place into a moment. */
-export interface Plot {
+export interface TracesArea {
   readonly x: number;
   readonly width: number;
 }
 
-export function plotOf({ x, width, show, letters = 12 }: Omit<WaveWindow, 'rows' | 'view'>): Plot {
+export function plotOf({ x, width, show, letters = 12 }: Omit<WaveWindow, 'rows' | 'view'>): TracesArea {
   const share = width >= 55 * letters ? 0.3 : 0.42;
   const beside = show.spectrum && width >= 26 * letters ? Math.round(width * share) : 0;
   return { x, width: width - beside };
@@ -101,7 +101,7 @@ interface Box {
   readonly h: number;
 }
 
-const widest = (rows: readonly WaveRow[]): Scale =>
+const widest = (rows: readonly WaveRow[]): ScaleEnds =>
   rows
     .map((row) => row.waves.scale(row.point))
     .reduce((a, b) => ({ low: Math.min(a.low, b.low), high: Math.max(a.high, b.high) }));
@@ -110,7 +110,7 @@ const widest = (rows: readonly WaveRow[]): Scale =>
 interface RowPainting {
   readonly pen: Pen;
   readonly row: WaveRow;
-  readonly scale: Scale;
+  readonly scale: ScaleEnds;
   readonly box: Box;
   readonly view: View;
   readonly show: Show;
@@ -252,7 +252,7 @@ function sizeText(point: PointId, low: number, high: number, symmetric: boolean)
 export function paintTime(
   pen: Pen,
   window: Pick<WaveWindow, 'y' | 'height' | 'view' | 'letters'>,
-  plot: Plot,
+  plot: TracesArea,
   axis: number,
 ): void {
   const { y, height, view, letters = 12 } = window;

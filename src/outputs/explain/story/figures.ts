@@ -11,7 +11,7 @@ import type { WaveSpec } from '../model/wave-spec.ts';
 import type { Waves } from '../model/waves.ts';
 
 /** What a caption may name in braces, and what stands there for this set. */
-export type Figures = Readonly<Record<FigureName, string>>;
+export type CaptionFigures = Readonly<Record<FigureName, string>>;
 
 /** Every name a caption may use, with what it means: for who writes their own. */
 export const meaningsOfFigures = (): readonly (readonly [name: string, meaning: string])[] =>
@@ -46,7 +46,7 @@ const metres = (m: number): string => formatQuantity(m, 'length', 2);
 const seconds = (t: number, digits = 2): string => formatQuantity(t, 'time', digits);
 
 /** The figures of the current set. */
-export function figuresOf(waves: Waves, set?: SetDescription, reception?: Reception, index?: number): Figures {
+export function figuresOf(waves: Waves, set?: SetDescription, reception?: Reception, index?: number): CaptionFigures {
   const { spec } = waves;
   const station = reception && stationOf(reception, index);
   const own = station && Math.abs(station.frequency - spec.carrier) < 100 ? station : undefined;
@@ -124,7 +124,7 @@ function outputFigures(waves: Waves, tone: number, set?: SetDescription, own?: S
 }
 
 /** A text with the figures put in; names that are not known stay as they are. */
-export function filled(text: string, figures: Partial<Figures>): string {
+export function filled(text: string, figures: Partial<CaptionFigures>): string {
   const known: Readonly<Record<string, string | undefined>> = figures;
   const valueFor = (name: string) =>
     Object.hasOwn(known, name)

@@ -2,13 +2,13 @@ import type { FieldOptions } from '../../../engine/reception/path/field.ts';
 import type { Reception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { ORDINARY, pictureFacts, wavesOfSet, workingPointOf } from '../model/from-set.ts';
-import type { Programme } from '../model/programme.ts';
+import type { WaveProgramme } from '../model/programme.ts';
 import { type Settings, withSettings } from '../model/settings.ts';
 import type { WaveSpec } from '../model/wave-spec.ts';
 import { createWaves, type Waves } from '../model/waves.ts';
 import type { PictureFacts } from '../pictures/index.ts';
 import type { WaveRow } from '../stage/wave-row.ts';
-import { type Figures, figuresOf } from './figures.ts';
+import { type CaptionFigures, figuresOf } from './figures.ts';
 import type { StoryScene } from './story.ts';
 
 /** What of a scene its waves depend on. */
@@ -22,7 +22,7 @@ export interface Prepared {
   readonly waves: Waves;
   readonly rows: readonly WaveRow[];
   readonly facts: PictureFacts;
-  readonly figures: Figures;
+  readonly figures: CaptionFigures;
 }
 
 export interface Preparer {
@@ -54,7 +54,7 @@ export const rowsOf = ({ rows, settings = {} }: SceneWaves, wavesFor: (settings:
 export function preparer(
   set?: SetDescription,
   reception?: Reception,
-  recording?: Programme,
+  recording?: WaveProgramme,
   field?: FieldOptions,
 ): Preparer {
   const bases = new Map<number | undefined, WaveSpec>();
@@ -90,7 +90,7 @@ export function preparer(
   const prepare = (scene: SceneWaves): Prepared => {
     const settings = scene.settings ?? {};
     const waves = wavesFor(settings);
-    let figures: Figures | undefined;
+    let figures: CaptionFigures | undefined;
     // Rows first: what their detectors need is then in the base.
     const rows = rowsOf(scene, wavesFor);
     return {

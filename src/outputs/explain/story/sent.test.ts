@@ -4,7 +4,7 @@ import { receive } from '../../../engine/reception/path/receive.ts';
 import { readText } from '../../../engine/set/read.ts';
 import { buffersOf } from '../model/parts.ts';
 import { POINTS } from '../model/points.ts';
-import type { Programme } from '../model/programme.ts';
+import type { WaveProgramme } from '../model/programme.ts';
 import type { Waves } from '../model/waves.ts';
 import { preparer } from './prepared.ts';
 import { packed, type SceneDrawn, sceneKey, unpacked } from './sent.ts';
@@ -14,7 +14,7 @@ const read = readText(readFileSync(new URL('../../../../examples/medium-wave-gal
 if (!read.ok) throw new Error('the example has problems');
 const { set } = read;
 const reception = receive(set, {});
-const recording: Programme = {
+const recording: WaveProgramme = {
   kind: 'recording',
   name: 'a hum',
   samples: Float32Array.from({ length: 4000 }, (_, i) => Math.sin((2 * Math.PI * 300 * i) / 8000)),

@@ -3,12 +3,12 @@ import type { SetDescription } from '../../../engine/set/description.ts';
 import { ORDINARY } from '../model/from-set.ts';
 import { buffersOf, type WaveParts } from '../model/parts.ts';
 import type { PointId } from '../model/points.ts';
-import type { Programme } from '../model/programme.ts';
+import type { WaveProgramme } from '../model/programme.ts';
 import { type Settings, withSettings } from '../model/settings.ts';
 import type { WaveSpec } from '../model/wave-spec.ts';
 import { createWaves, type Waves } from '../model/waves.ts';
 import type { PictureFacts } from '../pictures/index.ts';
-import type { Figures } from './figures.ts';
+import type { CaptionFigures } from './figures.ts';
 import { type Prepared, type Preparer, rowsOf, settingsKey } from './prepared.ts';
 import type { StoryScene } from './story.ts';
 
@@ -20,7 +20,7 @@ export interface SentScene {
   /** By settings. */
   readonly parts: Readonly<Record<string, WaveParts>>;
   readonly facts: Omit<PictureFacts, 'waves' | 'detector'>;
-  readonly figures: Figures;
+  readonly figures: CaptionFigures;
 }
 
 export type SceneDrawn = Pick<StoryScene, 'rows' | 'settings' | 'show' | 'picture'>;
@@ -66,7 +66,12 @@ export function packed(prepare: Preparer, scene: SceneDrawn): { sent: SentScene;
 }
 
 /** The same scene put together again where it is drawn. */
-export function unpacked(sent: SentScene, scene: SceneDrawn, set?: SetDescription, recording?: Programme): Prepared {
+export function unpacked(
+  sent: SentScene,
+  scene: SceneDrawn,
+  set?: SetDescription,
+  recording?: WaveProgramme,
+): Prepared {
   const detector = sent.ownDetector && set ? detectorModel(set.detector) : ORDINARY.detector;
   const base: WaveSpec = { ...sent.base, detector };
   const made = new Map<string, Waves>();

@@ -3,7 +3,7 @@ import { circle, group, line, polyline, rect } from '../../scene/build.ts';
 import { boxesAlong, type Label, placeLabels } from '../../scene/labels.ts';
 import type { Item, Point } from '../../scene/scene.ts';
 import { shorten } from '../../scene/text-width.ts';
-import { boardSheet } from '../../words/index.ts';
+import { boardSheetWords } from '../../words/index.ts';
 import { type BoardLayout, type PlacedPart, terminalPoints } from './layout.ts';
 import { lengthOf } from './route.ts';
 import { terminalLabels } from './terminal-labels.ts';
@@ -49,9 +49,9 @@ export function layoutItems(layout: BoardLayout): Item[] {
   const holes = placed.flatMap(holesOf);
   const dots: Item[] = [...points].map(([title, p]) => circle(p, 0.8, { fill: 'ink', title }));
   return [
-    rect(0, 0, width, height, { stroke: 'ink', width: 0.5, title: boardSheet.edge }),
+    rect(0, 0, width, height, { stroke: 'ink', width: 0.5, title: boardSheetWords.edge }),
     ...placed.map(({ part, print, at, turn }) =>
-      group(print.items, { move: at, turn, title: boardSheet.partTitle(part) }),
+      group(print.items, { move: at, turn, title: boardSheetWords.partTitle(part) }),
     ),
     ...ways.map((way) => polyline(way, { stroke: 'soft', width: 0.35, dash: [1.6, 0.9] })),
     ...holes,
@@ -106,7 +106,7 @@ function labelItems(
 function partLabel({ part, print, at }: PlacedPart, width: number): Label {
   const isInside = print.words === 'inside';
   const room = isInside ? Math.max(24, (print.body ?? print.w) - 3) : Math.min(width - 4, Math.max(44, print.w + 20));
-  const words = boardSheet.part(part);
+  const words = boardSheetWords.part(part);
   const above = -print.h / 2 - 1.4;
   const below = print.h / 2;
   const heights = isInside ? [-4, 2, -9, 8, above, below + 5, -14, 14] : [above, below + 4, above - 3.4, below + 7.4];
@@ -123,7 +123,7 @@ function partLabel({ part, print, at }: PlacedPart, width: number): Label {
 }
 
 const assumedLabel = ({ at }: PlacedPart): Label => ({
-  item: { text: boardSheet.sizeAssumed, size: 2.2 },
+  item: { text: boardSheetWords.sizeAssumed, size: 2.2 },
   places: [2, 5, 8, -9, 12].map((y) => ({ at: [at[0], at[1] + y] as Point, anchor: 'middle' as const })),
 });
 

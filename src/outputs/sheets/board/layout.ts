@@ -8,7 +8,7 @@ import type { Footprint } from './footprint.ts';
 import { footprint } from './footprints.ts';
 import type { BoardPart, BoardParts } from './parts.ts';
 import { lengthOf, routes } from './route.ts';
-import { type Wiring, wiringOf } from './wiring.ts';
+import { type BoardWiring, wiringOf } from './wiring.ts';
 
 export interface PlacedPart {
   readonly part: BoardPart;
@@ -24,7 +24,7 @@ export interface BoardLayout {
   readonly width: number;
   readonly height: number;
   readonly placed: readonly PlacedPart[];
-  readonly wiring: Wiring;
+  readonly wiring: BoardWiring;
   /** The way of each wire of the list over the board, round what stands in between. */
   readonly ways: readonly (readonly Point[])[];
   /** Of each wire of the list, mm, with what its ends take. */
@@ -215,7 +215,7 @@ function wired(laid: Laid): BoardLayout {
 }
 
 /** Parts that may as well stand the other way round, so turned that their wires are short and do not cross. */
-function turnedToWires(standing: readonly PlacedPart[], { lines }: Wiring): PlacedPart[] {
+function turnedToWires(standing: readonly PlacedPart[], { lines }: BoardWiring): PlacedPart[] {
   const placed = [...standing];
   const total = (): number => {
     const at = terminalPoints(placed);

@@ -10,7 +10,7 @@ export interface WiringLine {
   readonly use?: WireUse;
 }
 
-export interface Wiring {
+export interface BoardWiring {
   readonly lines: readonly WiringLine[];
   /** Terminals that stay free. */
   readonly free: readonly string[];
@@ -21,7 +21,7 @@ export interface Wiring {
  * Each net is a chain, so that no terminal takes more than two wires.
  * @param order of the tags along the board, so that wires stay short.
  */
-export function wiringOf({ parts }: BoardParts, order: readonly string[] = parts.map((p) => p.tag)): Wiring {
+export function wiringOf({ parts }: BoardParts, order: readonly string[] = parts.map((p) => p.tag)): BoardWiring {
   const nets = new Map<JointId, { terminal: string; part: BoardPart }[]>();
   const sorted = [...parts].sort((a, b) => order.indexOf(a.tag) - order.indexOf(b.tag));
   for (const part of sorted)

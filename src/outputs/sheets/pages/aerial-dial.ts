@@ -3,7 +3,7 @@ import { setCircuit } from '../../../engine/built/set-circuit.ts';
 import { receiver } from '../../../engine/reception/path/receive-station.ts';
 import type { Reception, StationReception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
-import { dialSheet } from '../../words/index.ts';
+import { dialSheetWords } from '../../words/index.ts';
 import { boardParts } from '../board/parts.ts';
 import { type DialMarks, type DialTicks, marksAlong, type Pointer, scaleOfTuning } from './dial-marks.ts';
 import { readingText } from './dial-text.ts';
@@ -43,7 +43,7 @@ export function aerialDial(set: SetDescription): AerialDial | undefined {
     textOf: (station) => {
       const position = positionOf(station);
       const reading = readingText(pointer, position);
-      return inside(position) ? reading : dialSheet.atEnd(reading);
+      return inside(position) ? reading : dialSheetWords.atEnd(reading);
     },
   };
 }

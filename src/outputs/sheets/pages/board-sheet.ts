@@ -1,7 +1,7 @@
 import { type ByKind, byKind } from '../../../engine/kinds/by-kind.ts';
 import type { DetectorDescription } from '../../../engine/kinds/detectors/detector-schema.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
-import { boardSheet as boardTexts, wiringSheet as wiringTexts } from '../../words/index.ts';
+import { boardSheetWords as boardTexts, wiringSheetWords as wiringTexts } from '../../words/index.ts';
 import type { Built } from '../board/layout.ts';
 import { layoutItems } from '../board/layout-drawing.ts';
 import type { BoardParts } from '../board/parts.ts';

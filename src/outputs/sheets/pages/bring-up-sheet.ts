@@ -3,7 +3,14 @@ import type { Reception } from '../../../engine/reception/path/types.ts';
 import { isHeard } from '../../../engine/reception/verdict.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { tapsOf } from '../../drawings/coil/coil.ts';
-import { bringUpStep, faultRow, type Term, terms, bringUpSheet as texts, verdictWords } from '../../words/index.ts';
+import {
+  bringUpStep,
+  faultRow,
+  type SheetTerm,
+  terms,
+  bringUpSheetWords as texts,
+  verdictWords,
+} from '../../words/index.ts';
 import { fewestPages } from '../paper/fewest-pages.ts';
 import { Flow } from '../paper/flow.ts';
 import type { PaperName, Sheet } from '../paper/page.ts';
@@ -66,8 +73,8 @@ export function bringUpSheet(set: SetDescription, reception: Reception, paper: P
 }
 
 /** The terms that the rows of this set use. */
-function termsOf(set: SetDescription): Term[] {
-  const used: readonly [Term, boolean][] = [
+function termsOf(set: SetDescription): SheetTerm[] {
+  const used: readonly [SheetTerm, boolean][] = [
     ['dB', true],
     ['dB SPL', true],
     ['direct', true],

@@ -15,7 +15,7 @@ import { type BoardPart, boardParts } from '../board/parts.ts';
 import { type AerialDial, aerialDial } from './aerial-dial.ts';
 import { heardBest } from './best.ts';
 import { detectorSteps } from './detector-steps.ts';
-import { scaleOf } from './dial-marks.ts';
+import { pointerOf } from './dial-marks.ts';
 import { dialText } from './dial-text.ts';
 import { leadsMatter, metered } from './meter.ts';
 
@@ -161,7 +161,7 @@ function stationSteps(set: SetDescription, reception: Reception, parts: readonly
 function tuningStep(set: SetDescription, best: StationReception, second: AerialDial | undefined): BringUpFact {
   const [low, high] = best.dial!.range;
   // The range is in degrees of a capacitor's scale.
-  const isTurned = scaleOf(set).scale.kind === 'round' && set.arrangement.kind !== 'variometer';
+  const isTurned = pointerOf(set).scale.kind === 'round' && set.arrangement.kind !== 'variometer';
   const facts = {
     station: best,
     reading: dialText(set, best),

@@ -2,9 +2,14 @@ import { tunedBy } from '../../../engine/kinds/arrangements/tuned-by.ts';
 import { type ByKind, byKind } from '../../../engine/kinds/by-kind.ts';
 import { tuningModel } from '../../../engine/kinds/models.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
-import { circle, line, path, polar, polyline, rect, text } from '../../scene/build.ts';
+import { circle, line, path, pointAtAngle, polyline, rect, text } from '../../scene/build.ts';
 import type { Item, Point } from '../../scene/scene.ts';
-import { type CapacitorPart, capacitorTemplate, capacitorSheet as texts, warningSentences } from '../../words/index.ts';
+import {
+  type CapacitorPart,
+  capacitorTemplate,
+  capacitorSheetWords as texts,
+  warningSentences,
+} from '../../words/index.ts';
 import { Flow } from '../paper/flow.ts';
 import type { PaperName, Sheet } from '../paper/page.ts';
 import {
@@ -180,11 +185,11 @@ function vaneTemplates(t: Tuning<'vanes'>): Template[] {
   const c: Point = [w / 2, outer + 4];
   const moving: Item[] = [
     polyline(
-      outline.map((p): Point => polar(c, p.radius * 1e3, 180 + (p.angle * 180) / Math.PI)),
+      outline.map((p): Point => pointAtAngle(c, p.radius * 1e3, 180 + (p.angle * 180) / Math.PI)),
       { ...CUT, title: capacitorTemplate.movingVane, closed: true },
     ),
     ...drill(c, 6),
-    line(c, polar(c, outer + 3, 180), { stroke: 'ink', width: 0.15 }),
+    line(c, pointAtAngle(c, outer + 3, 180), { stroke: 'ink', width: 0.15 }),
     text([c[0] - outer - 3, c[1] + 4.4], capacitorTemplate.leadingEdge, 2.2, { anchor: 'start' }),
   ];
   const R = outer + Math.max(2, outer * 0.08);
@@ -206,7 +211,7 @@ function vaneTemplates(t: Tuning<'vanes'>): Template[] {
       ],
       { ...CUT, title: capacitorTemplate.fixedVane },
     ),
-    ...[0.12, 0.5, 0.88].flatMap((s) => drill(polar(k, R - 4, 180 + angle * s), 3)),
+    ...[0.12, 0.5, 0.88].flatMap((s) => drill(pointAtAngle(k, R - 4, 180 + angle * s), 3)),
     ...drill(k, 1),
     text([k[0], k[1] + 5], capacitorTemplate.spindleMiddle, 2.2, { anchor: 'middle' }),
   ];

@@ -1,7 +1,7 @@
 import type { Reception } from '../../../engine/reception/path/types.ts';
 import { benchCautions } from '../../../engine/set/cautions.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
-import { cautionTexts, cautionsSheet as texts } from '../../words/index.ts';
+import { cautionTexts, cautionsSheetWords as texts } from '../../words/index.ts';
 import { Flow } from '../paper/flow.ts';
 import type { PaperName, Sheet } from '../paper/page.ts';
 

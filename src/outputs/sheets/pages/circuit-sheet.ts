@@ -8,11 +8,11 @@ import { itemBox, textBoxes } from '../../scene/boxes.ts';
 import { circle, group, text } from '../../scene/build.ts';
 import { boxesAlong, placeLabels } from '../../scene/labels.ts';
 import type { Item, Point, Scene } from '../../scene/scene.ts';
-import { boardWarning, paper as paperTexts, circuitSheet as texts, warningSentences } from '../../words/index.ts';
+import { boardWarning, paper as paperTexts, circuitSheetWords as texts, warningSentences } from '../../words/index.ts';
 import type { Built } from '../board/layout.ts';
 import type { BoardParts } from '../board/parts.ts';
 import { Flow } from '../paper/flow.ts';
-import { MARGIN, PAPERS, type PaperName, type Sheet, TOP } from '../paper/page.ts';
+import { PAGE_MARGIN, PAPERS, type PaperName, type Sheet, TOP } from '../paper/page.ts';
 import { bestOf } from './best.ts';
 
 /** What the wiring list calls each symbol of the diagram. */
@@ -68,7 +68,7 @@ function putDiagram(flow: Flow, scene: Scene, paper: PaperName): void {
     return;
   }
   const scale = Math.min(turned, 0.4);
-  const x = MARGIN + (flow.width + scene.height * scale) / 2;
+  const x = PAGE_MARGIN + (flow.width + scene.height * scale) / 2;
   flow.add('Figure', [group(scene.items, { move: [x, flow.y], turn: 90, scale })], paperTexts.figure(scene));
   flow.space(scene.width * scale + 4);
 }

@@ -6,7 +6,7 @@ import type { CoilModel } from '../../../engine/parts/coil/model.ts';
 import type { Reception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import type { Tap, WoundDescription } from '../../drawings/coil/drawn.ts';
-import { coilChecks, coilFigures, coilSheet, type OpenSide } from '../../words/index.ts';
+import { coilChecks, coilFigures, coilSheetWords, type OpenSide } from '../../words/index.ts';
 import type { Flow } from '../paper/flow.ts';
 import { dialText } from './dial-text.ts';
 
@@ -26,11 +26,11 @@ export function checks(
   reception: Reception,
 ): void {
   const isTuned = tunes(set, index);
-  flow.heading(coilSheet.headings.checks);
+  flow.heading(coilSheetWords.headings.checks);
   flow.table(
     [
-      { title: coilSheet.columns.figure, share: 2 },
-      { title: coilSheet.columns.expected, share: 6 },
+      { title: coilSheetWords.columns.figure, share: 2 },
+      { title: coilSheetWords.columns.expected, share: 6 },
     ],
     expected(model, reception, index, isTuned),
   );
@@ -63,7 +63,7 @@ const tunes = (set: SetDescription, index: number): boolean =>
 const ACROSS: ReadonlySet<WoundDescription['shape']> = new Set(['spider', 'spiral']);
 
 function expected(model: CoilModel, reception: Reception, index: number, isTuned: boolean): string[][] {
-  const { rows } = coilSheet;
+  const { rows } = coilSheetWords;
   const figures = reception.parts.coils[index];
   const [low, high] = figures?.qRange ?? model.qRangeAt(USUAL);
   const out = [

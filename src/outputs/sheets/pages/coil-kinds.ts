@@ -3,7 +3,7 @@ import type { CoilModel } from '../../../engine/parts/coil/model.ts';
 import { formatNumber } from '../../../engine/units/format.ts';
 import { placeInPile } from '../../drawings/coil/cheek.ts';
 import { type CoilOf, close, overall, SPARE, type WoundDescription } from '../../drawings/coil/drawn.ts';
-import { coilSheet, formerText, windingText } from '../../words/index.ts';
+import { coilSheetWords, formerText, windingText } from '../../words/index.ts';
 
 type Tube = CoilOf<'solenoid' | 'multilayer' | 'bank-wound'>;
 type FormerMaterial = Tube['former'];
@@ -91,7 +91,7 @@ const WINDING: ByKind<WoundDescription, string, [CoilModel]> = {
 };
 
 /** How the turns lie. */
-export const windingOf = (coil: WoundDescription, model: CoilModel): string => byKind(WINDING, coil, model);
+export const turnsLieText = (coil: WoundDescription, model: CoilModel): string => byKind(WINDING, coil, model);
 
 interface TapPlace {
   /** Title of the column. */
@@ -102,31 +102,31 @@ interface TapPlace {
 
 const millimetres = (x: number): string => `${formatNumber(x, 3)} mm`;
 const acrossAt = (coil: CoilOf<'spiral' | 'spider'>): TapPlace => ({
-  title: coilSheet.places.diameter,
+  title: coilSheetWords.places.diameter,
   at: (turn) => millimetres(coil.innerDiameter * 1e3 + 2 * turn * pitchOf(coil)),
 });
 
 const TAP_PLACE: ByKind<WoundDescription, TapPlace> = {
   solenoid: (coil) => ({
-    title: coilSheet.places.fromFirstTurn,
+    title: coilSheetWords.places.fromFirstTurn,
     at: (turn) => millimetres(turn * pitchOf(coil)),
   }),
   'bank-wound': (coil) => ({
-    title: coilSheet.places.fromFirstTurn,
+    title: coilSheetWords.places.fromFirstTurn,
     at: (turn) => millimetres((turn * pitchOf(coil)) / coil.layers),
   }),
   multilayer: (coil) => ({
-    title: coilSheet.places.layer,
+    title: coilSheetWords.places.layer,
     at: (at) => {
       const { layer, turnInLayer: turn } = placeInPile(coil, at);
-      return coilSheet.places.inLayer({ layer, turn });
+      return coilSheetWords.places.inLayer({ layer, turn });
     },
   }),
-  basket: (coil) => ({ title: coilSheet.places.height, at: (turn) => millimetres(turn * overall(coil)) }),
+  basket: (coil) => ({ title: coilSheetWords.places.height, at: (turn) => millimetres(turn * overall(coil)) }),
   spiral: acrossAt,
   spider: acrossAt,
   // Turns are spread over the core as they come: a tap is found by counting alone.
-  core: () => ({ title: coilSheet.places.counted, at: () => '—' }),
+  core: () => ({ title: coilSheetWords.places.counted, at: () => '—' }),
 };
 
 /** Where the taps of a coil are found on it. */

@@ -11,9 +11,9 @@ import { drawCoil, tapsOf } from '../../drawings/coil/coil.ts';
 import { SPARE, type Tap, type WoundDescription } from '../../drawings/coil/drawn.ts';
 import {
   coilFigures,
-  coilSheet,
+  coilSheetWords,
   enamelledInstead,
-  measuredCoil,
+  measuredCoilWords,
   sliderSteps,
   tapNames,
   turnsText,
@@ -23,7 +23,7 @@ import {
 import { Flow } from '../paper/flow.ts';
 import type { PaperName, Sheet } from '../paper/page.ts';
 import { checks } from './coil-checks.ts';
-import { formerOf, pitchOf, tapPlaceOf, tubeLength, windingOf } from './coil-kinds.ts';
+import { formerOf, pitchOf, tapPlaceOf, tubeLength, turnsLieText } from './coil-kinds.ts';
 import { stepsFor } from './coil-steps.ts';
 import { putTemplate } from './coil-template-kinds.ts';
 import { loopSheet } from './loop-sheet.ts';
@@ -70,9 +70,9 @@ function woundSheet(
 ): Sheet {
   const model = coilModel(coil);
   const taps = tapsOf(set, index).filter((t) => t.turn > 0 && t.turn < model.turns);
-  const title = coilSheet.title(coil.name);
+  const title = coilSheetWords.title(coil.name);
   const flow = new Flow({ id: 'coil', title, file, set: set.name, paper, fullSize: true });
-  const { columns, headings } = coilSheet;
+  const { columns, headings } = coilSheetWords;
   flow.table(
     [
       { title: columns.what, share: 1.1 },
@@ -90,19 +90,19 @@ function woundSheet(
   tally(flow, model.turns, taps);
   checks(flow, set, coil, index, model, taps, reception);
   putTemplate(flow, coil, model, taps);
-  return flow.finish(coilSheet.description({ name: coil.name, turns: model.turns }));
+  return flow.finish(coilSheetWords.description({ name: coil.name, turns: model.turns }));
 }
 
 /** What a coil is made of, and how much of it. */
 function rowsOf(coil: WoundDescription, model: CoilModel, taps: readonly Tap[]): string[][] {
-  const { rows } = coilSheet;
+  const { rows } = coilSheetWords;
   return [
     [rows.former, formerOf(coil)],
     ...formerSizes(coil, model),
     [rows.wire, wireWithNotes(coil.wire)],
     ...otherWire(coil),
-    [rows.turns, coilSheet.turns(model.turns)],
-    [rows.winding, windingOf(coil, model)],
+    [rows.turns, coilSheetWords.turns(model.turns)],
+    [rows.winding, turnsLieText(coil, model)],
     [
       rows.wireToCut,
       wireToCutText({
@@ -116,17 +116,17 @@ function rowsOf(coil: WoundDescription, model: CoilModel, taps: readonly Tap[]):
 }
 
 function formerSizes(coil: WoundDescription, model: CoilModel): string[][] {
-  const { rows } = coilSheet;
+  const { rows } = coilSheetWords;
   switch (coil.shape) {
     case 'solenoid':
     case 'bank-wound':
     case 'multilayer': {
-      const tube = coilSheet.tube({ tube: tubeLength(model), winding: model.windingLength, spare: SPARE / 1e3 });
+      const tube = coilSheetWords.tube({ tube: tubeLength(model), winding: model.windingLength, spare: SPARE / 1e3 });
       if (coil.shape !== 'multilayer') return [[rows.tube, tube]];
       const [thickness, across] = [CHEEK_THICKNESS / 1e3, cheekDiameter(coil) / 1e3];
       return [
         [rows.tube, tube],
-        [rows.cheeks, coilSheet.cheeks({ thickness, across, hole: coil.formerDiameter })],
+        [rows.cheeks, coilSheetWords.cheeks({ thickness, across, hole: coil.formerDiameter })],
       ];
     }
     case 'spiral':
@@ -152,11 +152,11 @@ function otherWire(coil: WoundDescription): string[][] {
     thread < NO_THREAD
       ? (isLayered ? sameSpacingInLayers : sameSpacing)({ size })
       : (isLayered ? withThreadInLayers : withThread)({ size, thread });
-  return [[coilSheet.rows.otherWire, words]];
+  return [[coilSheetWords.rows.otherWire, words]];
 }
 
 function tapTable(flow: Flow, coil: WoundDescription, model: CoilModel, taps: readonly Tap[]): void {
-  const { columns, headings } = coilSheet;
+  const { columns, headings } = coilSheetWords;
   const place = tapPlaceOf(coil);
   flow.heading(headings.taps);
   flow.table(
@@ -185,9 +185,9 @@ function measuredSheet(
   paper: PaperName,
   file: string,
 ): Sheet {
-  const { columns, rows } = coilSheet;
-  const flow = new Flow({ id: 'coil', title: coilSheet.title(coil.name), file, set: set.name, paper });
-  flow.para(measuredCoil.nothingToWind);
+  const { columns, rows } = coilSheetWords;
+  const flow = new Flow({ id: 'coil', title: coilSheetWords.title(coil.name), file, set: set.name, paper });
+  flow.para(measuredCoilWords.nothingToWind);
   const taps = tapsOf(set, index);
   flow.table(
     [
@@ -202,6 +202,6 @@ function measuredSheet(
       [rows.range, coilFigures.range(reception.dial.lowest, reception.dial.highest)],
     ],
   );
-  flow.list([measuredCoil.ohms, measuredCoil.earthedEnd], 'box');
+  flow.list([measuredCoilWords.ohms, measuredCoilWords.earthedEnd], 'box');
   return flow.finish();
 }

@@ -2,7 +2,7 @@ import { type ByKind, byKind } from '../../../engine/kinds/by-kind.ts';
 import type { CoilModel } from '../../../engine/parts/coil/model.ts';
 import { CHEEK_THICKNESS, cheekDiameter, endsWhereItStarts } from '../../drawings/coil/cheek.ts';
 import type { CoilOf, Tap, WoundDescription } from '../../drawings/coil/drawn.ts';
-import { coilSheet, coilTemplate } from '../../words/index.ts';
+import { coilSheetWords, coilTemplate } from '../../words/index.ts';
 import type { Flow } from '../paper/flow.ts';
 import { TOP } from '../paper/page.ts';
 import {
@@ -20,7 +20,7 @@ type Tube = CoilOf<'solenoid' | 'multilayer' | 'bank-wound'>;
 const keptWith = (flow: Flow, height: number): number => (height < flow.bottom - TOP - 16 ? height + 4 : 40);
 
 function put(flow: Flow, template: CoilTemplate, alt: string): void {
-  flow.heading(coilSheet.headings.template, keptWith(flow, template.h));
+  flow.heading(coilSheetWords.headings.template, keptWith(flow, template.h));
   flow.template(template.items, template, alt);
 }
 
@@ -42,12 +42,12 @@ type TemplateOf<K extends WoundDescription['shape']> = (
 
 const tube: TemplateOf<'solenoid' | 'bank-wound'> = (coil, flow, model, taps) => {
   const words = taps.length > 0 ? coilTemplate.strip.tapped : coilTemplate.strip.plain;
-  strip(flow, coilSheet.headings.template, coil, model, taps, words);
+  strip(flow, coilSheetWords.headings.template, coil, model, taps, words);
 };
 
 const pile: TemplateOf<'multilayer'> = (coil, flow, model, taps) => {
   const words = endsWhereItStarts(coil) ? coilTemplate.strip.pileEndAtStart : coilTemplate.strip.pile;
-  strip(flow, coilSheet.headings.templates, coil, model, taps, words);
+  strip(flow, coilSheetWords.headings.templates, coil, model, taps, words);
   const sizes = {
     across: cheekDiameter(coil) / 1e3,
     hole: coil.formerDiameter,

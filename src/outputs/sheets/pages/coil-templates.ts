@@ -3,11 +3,11 @@ import { formatNumber } from '../../../engine/units/format.ts';
 import { cheekDiameter, endsWhereItStarts, placeInPile } from '../../drawings/coil/cheek.ts';
 import { type CoilOf, close, overall, SPARE, type Tap, type WoundDescription } from '../../drawings/coil/drawn.ts';
 import { spiderOutline } from '../../drawings/coil/spider.ts';
-import { circle, line, polar, polyline, rect, text } from '../../scene/build.ts';
+import { circle, line, pointAtAngle, polyline, rect, text } from '../../scene/build.ts';
 import type { Item, Point } from '../../scene/scene.ts';
 import { textWidth } from '../../scene/text-width.ts';
 import { coilTemplate, tapLabel } from '../../words/index.ts';
-import { BODY } from '../paper/page.ts';
+import { PAGE_BODY } from '../paper/page.ts';
 
 /** Something to cut, drill or prick at full size, mm. */
 export interface CoilTemplate {
@@ -80,7 +80,7 @@ export function spiderTemplate(coil: CoilOf<'spider'>, taps: readonly Tap[] = []
   const vaneOf = (turn: number): number => Math.floor((turn % 1) * coil.slots + 1e-6) % coil.slots;
   const middleOf = (vane: number): number => (-360 * (vane + 0.5)) / coil.slots;
   const marks = flatMarks(coil.turns, taps, radiusAt, { start: Math.max(2.5, hub - 2.5), end: rim - 3 }, (r, turn) =>
-    polar(c, r, middleOf(vaneOf(turn))),
+    pointAtAngle(c, r, middleOf(vaneOf(turn))),
   );
   const beside = named(marks, size + 3);
   const items: Item[] = [
@@ -99,7 +99,11 @@ export function spiderTemplate(coil: CoilOf<'spider'>, taps: readonly Tap[] = []
   for (let vane = 0; vane < coil.slots; vane++) {
     if (vane === vaneOf(coil.turns)) continue;
     items.push(
-      text(polar(c, rim - 2.6, middleOf(vane)), `${vane + 1}`, 2.3, { anchor: 'middle', sits: 'middle', role: 'soft' }),
+      text(pointAtAngle(c, rim - 2.6, middleOf(vane)), `${vane + 1}`, 2.3, {
+        anchor: 'middle',
+        sits: 'middle',
+        role: 'soft',
+      }),
     );
   }
   return { items, w: Math.max(size, beside.right), h: size };
@@ -117,7 +121,7 @@ export function basketTemplate(coil: CoilOf<'basket'>): CoilTemplate {
     items.push(
       circle(p, r, { ...CUT, title: coilTemplate.peg }),
       ...cross(p, r + 1.5),
-      text([c[0] + (R + r + 5) * Math.cos(a), c[1] + (R + r + 5) * Math.sin(a)], `${k + 1}`, BODY - 0.6, {
+      text([c[0] + (R + r + 5) * Math.cos(a), c[1] + (R + r + 5) * Math.sin(a)], `${k + 1}`, PAGE_BODY - 0.6, {
         anchor: 'middle',
         sits: 'middle',
       }),
@@ -138,7 +142,7 @@ export function spiralTemplate(coil: CoilOf<'spiral'>, model: CoilModel, taps: r
     taps,
     radiusAt,
     { start: Math.max(2.5, inner - 2), end: R + 2 },
-    (r, turn): Point => polar(c, r, -360 * (turn % 1)),
+    (r, turn): Point => pointAtAngle(c, r, -360 * (turn % 1)),
   );
   const beside = named(marks, size + 1);
   return {
@@ -239,10 +243,10 @@ function cheek(
     ...cross(c),
   ];
   const labelled = (at: Point, words: string, degrees: number): void => {
-    const p = polar(c, R + 3, degrees);
+    const p = pointAtAngle(c, R + 3, degrees);
     const across = Math.cos((degrees * Math.PI) / 180);
     items.push(
-      line(at, polar(c, R + 2, degrees), LEADER),
+      line(at, pointAtAngle(c, R + 2, degrees), LEADER),
       text(p, words, LETTERS, {
         anchor: Math.abs(across) < 0.2 ? 'middle' : across > 0 ? 'start' : 'end',
         sits: 'middle',
@@ -251,12 +255,12 @@ function cheek(
   };
   // The start lies against the tube, the end beyond the last layer and on the other side.
   if (wires.start) {
-    const at = polar(c, former + hole + 0.3, 180);
+    const at = pointAtAngle(c, former + hole + 0.3, 180);
     items.push(circle(at, hole, { ...FINE, title: coilTemplate.holeForStart }));
     labelled(at, coilTemplate.holeStart, 180);
   }
   if (wires.end) {
-    const at = polar(c, R - 1.2 - hole, 0);
+    const at = pointAtAngle(c, R - 1.2 - hole, 0);
     items.push(circle(at, hole, { ...FINE, title: coilTemplate.holeForEnd }));
     labelled(at, coilTemplate.holeEnd, 0);
   }
@@ -264,9 +268,9 @@ function cheek(
     const degrees = 90 + 35 * (i - (wires.taps.length - 1) / 2);
     const { layer } = placeInPile(coil, t.turn);
     const deep = former + layer * layerPitch - overall(coil) / 2;
-    const [ux, uy] = polar([0, 0], hole, degrees + 90);
-    const from = polar(c, R, degrees);
-    const to = polar(c, Math.min(deep, R - 2), degrees);
+    const [ux, uy] = pointAtAngle([0, 0], hole, degrees + 90);
+    const from = pointAtAngle(c, R, degrees);
+    const to = pointAtAngle(c, Math.min(deep, R - 2), degrees);
     items.push(
       polyline(
         [
@@ -278,7 +282,7 @@ function cheek(
         { ...FINE, title: coilTemplate.notchFor(t.turn) },
       ),
     );
-    const p = polar(c, R + 3, degrees);
+    const p = pointAtAngle(c, R + 3, degrees);
     const across = Math.cos((degrees * Math.PI) / 180);
     items.push(
       text([p[0], p[1] + 1.6], coilTemplate.notch(t), LETTERS, {

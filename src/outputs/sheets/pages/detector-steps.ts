@@ -5,7 +5,7 @@ import { detectorByKind } from '../../../engine/parts/detector/library.ts';
 import { spotsWorth } from '../../../engine/reception/detection/spots.ts';
 import type { Reception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
-import type { BringUpFact, Contact, Spot } from '../../words/index.ts';
+import type { AssumedSpot, BringUpFact, Contact } from '../../words/index.ts';
 
 type Mineral = Extract<DetectorDescription, { kind: 'mineral' }>['mineral'];
 
@@ -74,7 +74,7 @@ export const detectorSteps = (set: SetDescription, reception: Reception, tags: r
   byKind(STEPS, set.detector, { set, reception, tags });
 
 /** Which spot the set is calculated with, and what others would be to very small voltages. */
-function spotOf(detector: Extract<DetectorDescription, { kind: 'galena' }>): Spot {
+function spotOf(detector: Extract<DetectorDescription, { kind: 'galena' }>): AssumedSpot {
   if (detector.saturationCurrent !== undefined || detector.ideality !== undefined)
     return { quality: 'own figures', others: [] };
   const others = (['poor', 'fair', 'good'] as const)

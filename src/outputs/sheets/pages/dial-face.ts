@@ -1,9 +1,9 @@
 import { isHeard } from '../../../engine/reception/verdict.ts';
-import { arc, circle, line, path, polar, rect, text } from '../../scene/build.ts';
+import { arc, circle, line, path, pointAtAngle, rect, text } from '../../scene/build.ts';
 import type { Item, Point } from '../../scene/scene.ts';
 import { shorten, textWidth } from '../../scene/text-width.ts';
 import { dialFace } from '../../words/index.ts';
-import type { DialMarks, DialScale } from './dial-marks.ts';
+import type { DialMarks, PointerScale } from './dial-marks.ts';
 
 /** Of a round dial, mm: the face is cut along the outermost. */
 const CUT = 86;
@@ -70,14 +70,22 @@ function outline({ centre: [x, y], swing, from, to }: Round, foot: number): Item
 /** The line of a scale, with its unit a little before it begins, clear of its first figure. */
 const ring = ({ centre, from, to }: Round, radius: number, unit: string): Item[] => [
   path(arc(centre, radius, from, to), { stroke: 'ink', width: 0.25 }),
-  text(polar(centre, radius, from - (8.4 * 180) / (Math.PI * radius)), unit, 2.2, { anchor: 'middle', role: 'soft' }),
+  text(pointAtAngle(centre, radius, from - (8.4 * 180) / (Math.PI * radius)), unit, 2.2, {
+    anchor: 'middle',
+    role: 'soft',
+  }),
 ];
 
 const tick = ({ centre }: Round, radius: number, length: number, a: number, width: number, title?: string): Item =>
-  line(polar(centre, radius, a), polar(centre, radius + length, a), { stroke: 'ink', width, cap: 'butt', title });
+  line(pointAtAngle(centre, radius, a), pointAtAngle(centre, radius + length, a), {
+    stroke: 'ink',
+    width,
+    cap: 'butt',
+    title,
+  });
 
 const figure = ({ centre }: Round, radius: number, a: number, words: string): Item =>
-  text(polar(centre, radius, a), words, LETTERS, { anchor: 'middle', turn: a + 90 });
+  text(pointAtAngle(centre, radius, a), words, LETTERS, { anchor: 'middle', turn: a + 90 });
 
 function degreeScale(round: Round): Item[] {
   const { swing } = round;
@@ -127,13 +135,16 @@ const stationMarks = ({ centre, swing }: Round, marks: DialMarks): Item[] =>
     const exact = canvasAngle(reading, swing);
     const shown = canvasAngle(at, swing);
     return [
-      line(polar(centre, DEGREES, exact), polar(centre, DEGREES + 4.2, exact), {
+      line(pointAtAngle(centre, DEGREES, exact), pointAtAngle(centre, DEGREES + 4.2, exact), {
         stroke: 'ink',
         width: 0.45,
         cap: 'butt',
         title: dialFace.stationLine(name, marks.tag),
       }),
-      line(polar(centre, DEGREES + 4.2, exact), polar(centre, NAMES[0] - 0.4, shown), { stroke: 'ink', width: 0.18 }),
+      line(pointAtAngle(centre, DEGREES + 4.2, exact), pointAtAngle(centre, NAMES[0] - 0.4, shown), {
+        stroke: 'ink',
+        width: 0.18,
+      }),
       radialText(centre, shown, name),
     ];
   });
@@ -143,7 +154,7 @@ function radialText(centre: Point, a: number, name: string): Item {
   const words = shorten(name, LETTERS, NAMES[1] - NAMES[0]);
   const turned = ((a % 360) + 360) % 360;
   const leftward = turned > 90 && turned < 270;
-  return text(polar(centre, NAMES[0], a), words, LETTERS, {
+  return text(pointAtAngle(centre, NAMES[0], a), words, LETTERS, {
     turn: leftward ? a - 180 : a,
     anchor: leftward ? 'end' : 'start',
     sits: 'middle',
@@ -173,7 +184,7 @@ function spreadOut(marks: DialMarks, swing: number): { at: number; reading: numb
 function inward(centre: Point, radius: number, a: number, words: string): Item {
   const turned = ((a % 360) + 360) % 360;
   const leftward = turned > 90 && turned < 270;
-  return text(polar(centre, radius, a), words, LETTERS, {
+  return text(pointAtAngle(centre, radius, a), words, LETTERS, {
     turn: leftward ? a - 180 : a,
     anchor: leftward ? 'start' : 'end',
     sits: 'middle',
@@ -217,7 +228,7 @@ function figures(list: readonly { at: number; value: number }[], { mm, tick, fig
 
 export function straightFace(
   marks: DialMarks,
-  { travel, from }: Extract<DialScale, { kind: 'straight' }>,
+  { travel, from }: Extract<PointerScale, { kind: 'straight' }>,
   blank: boolean,
 ): { items: Item[]; w: number; h: number; left: number } {
   const left = 12;

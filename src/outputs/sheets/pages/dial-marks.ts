@@ -11,14 +11,14 @@ import type { Mover, ScaleStart } from '../../words/index.ts';
 import { printable } from './words.ts';
 
 /** What the pointer does on this set, and how far its scale goes. */
-export type DialScale =
+export type PointerScale =
   | { readonly kind: 'round'; readonly swing: number }
   /** Full travel, mm, and which end it is read from. */
   | { readonly kind: 'straight'; readonly travel: number; readonly from: ScaleStart };
 
 /** A scale and what moves along it. */
 export interface Pointer {
-  readonly scale: DialScale;
+  readonly scale: PointerScale;
   /** Degrees or millimetres from the open end, at a position. */
   readonly at: (position: number) => number;
   /** What turns or slides. */
@@ -70,7 +70,7 @@ export function dialTicks(set: SetDescription, { dial: { lowest, highest } }: Re
 
 /** Where the marks of a set's dial belong. */
 export const dialMarks = (set: SetDescription, reception: Reception, ticks: DialTicks): DialMarks => ({
-  ...scaleOf(set),
+  ...pointerOf(set),
   ...marksAlong(
     ticks,
     reception,
@@ -103,7 +103,7 @@ export function marksAlong(
 }
 
 /** What the pointer does, and its reading at a position. */
-export function scaleOf(set: SetDescription): Pointer {
+export function pointerOf(set: SetDescription): Pointer {
   const { arrangement, tuning } = set;
   switch (tunedBy(arrangement)) {
     case 'slider':

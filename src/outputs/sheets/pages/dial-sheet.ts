@@ -3,7 +3,7 @@ import { tunedBy } from '../../../engine/kinds/arrangements/tuned-by.ts';
 import type { Reception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import type { Item } from '../../scene/scene.ts';
-import { dialMounting, dialSheet as dialSheetText, verdictWords } from '../../words/index.ts';
+import { dialMounting, dialSheetWords as dialSheetText, verdictWords } from '../../words/index.ts';
 import { fewestPages } from '../paper/fewest-pages.ts';
 import { Flow } from '../paper/flow.ts';
 import type { PaperName, Sheet } from '../paper/page.ts';

@@ -8,7 +8,7 @@ import {
   coverageSentences,
   forTheWork,
   receptionSummary,
-  glanceSheet as texts,
+  glanceSheetWords as texts,
   verdictWords,
 } from '../../words/index.ts';
 import type { Built } from '../board/layout.ts';

@@ -3,9 +3,9 @@ import type { Reception, StationReception } from '../../../engine/reception/path
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { createWaves, type PointId, waveScene, wavesOfSet } from '../../explain/index.ts';
 import { USUAL_TONE } from '../../explain/model/programme.ts';
-import { stageLevel, stageSentence, stageTitle, handoutSheet as texts } from '../../words/index.ts';
+import { stageLevel, stageSentence, stageTitle, handoutSheetWords as texts } from '../../words/index.ts';
 import { Flow } from '../paper/flow.ts';
-import { BODY, HEADING, type PaperName, type Sheet, SMALL } from '../paper/page.ts';
+import { HEADING, PAGE_BODY, PAGE_SMALL, type PaperName, type Sheet } from '../paper/page.ts';
 import { bestOf } from './best.ts';
 import { circuitTags, depthOf, neighboursShown, powerOf, smoothingOf } from './handout-facts.ts';
 import { fold } from './words.ts';
@@ -47,8 +47,8 @@ export function handoutSheet(set: SetDescription, reception: Reception, paper: P
     const waves = createWaves(spec);
     const points: readonly PointId[] = ['programme', 'tuned', 'detector', 'phones'];
     const below =
-      fold(words, SMALL, flow.width).length * SMALL * LINE +
-      trials.reduce((sum, t) => sum + fold(t, BODY, flow.width - 4).length * BODY * LINE + 1.1, HEADING * 2);
+      fold(words, PAGE_SMALL, flow.width).length * PAGE_SMALL * LINE +
+      trials.reduce((sum, t) => sum + fold(t, PAGE_BODY, flow.width - 4).length * PAGE_BODY * LINE + 1.1, HEADING * 2);
     const height = Math.max(70, Math.min(flow.room - below - AROUND, 130));
     const scale = 0.22;
     const width = flow.width / scale;

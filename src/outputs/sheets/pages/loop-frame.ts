@@ -3,7 +3,7 @@ import type { LoopDescription } from '../../../engine/kinds/loops.ts';
 import { overallDiameter } from '../../../engine/parts/wire/wire.ts';
 import { type FrameParts, frameParts } from '../../drawings/aerial/frame-parts.ts';
 import type { Tap } from '../../drawings/coil/drawn.ts';
-import { frameText, frameWire, type Lath, loopSheet, frameSteps as steps } from '../../words/index.ts';
+import { frameText, frameWire, type Lath, loopSheetWords, frameStepWords as steps } from '../../words/index.ts';
 import { TAIL } from './winding.ts';
 
 type Frame = Extract<LoopDescription, { kind: 'frame' }>;
@@ -36,7 +36,7 @@ const ACROSS: Record<Build, (side: number) => string> = {
 };
 
 function woodOf(frame: Frame, parts: FrameParts, build: Build): string[][] {
-  const { rows } = loopSheet;
+  const { rows } = loopSheetWords;
   const section = sectionOf(frame);
   const { lath: length, depth, reach, crosses } = parts;
   const notches = notchesOf(frame, parts);
@@ -69,7 +69,7 @@ function turnsOf({ turns, pitch, winding }: Frame, { wires, depth }: FrameParts)
 export function frameRows(frame: Frame, taps: readonly Tap[]): string[][] {
   const parts = frameParts(frame);
   const build = buildOf(frame);
-  const { rows } = loopSheet;
+  const { rows } = loopSheetWords;
   return [
     [rows.frame, ACROSS[build](frame.side)],
     ...woodOf(frame, parts, build),

@@ -3,7 +3,7 @@ import type { LoopDescription } from '../../../engine/kinds/loops.ts';
 import { overallDiameter } from '../../../engine/parts/wire/wire.ts';
 import { coilFromEnd } from '../../drawings/aerial/loop.ts';
 import type { Tap } from '../../drawings/coil/drawn.ts';
-import { loopSheet, rodText, rodSteps as steps, wireWithNotes } from '../../words/index.ts';
+import { loopSheetWords, rodText, rodStepWords as steps, wireWithNotes } from '../../words/index.ts';
 import { TAIL } from './winding.ts';
 
 type Rod = Extract<LoopDescription, { kind: 'ferrite rod' }>;
@@ -41,7 +41,7 @@ function placeOf(rod: Rod): string {
 
 /** What the coil of a rod is made of. */
 export function rodRows(rod: Rod): string[][] {
-  const { rows } = loopSheet;
+  const { rows } = loopSheetWords;
   const sleeve = sleeveOf(rod);
   return [
     [rows.rod, rodText.rod(rod)],

@@ -6,7 +6,7 @@ import type { Reception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { drawAerial } from '../../drawings/aerial/aerial.ts';
 import type { Tap } from '../../drawings/coil/drawn.ts';
-import { loopSheet as texts, wireToCutText } from '../../words/index.ts';
+import { loopSheetWords as texts, wireToCutText } from '../../words/index.ts';
 import { Flow } from '../paper/flow.ts';
 import type { PaperName, Sheet } from '../paper/page.ts';
 import { dialText } from './dial-text.ts';

@@ -2,7 +2,7 @@ import qrcode from 'qrcode-generator';
 import { line, rect, text } from '../../scene/build.ts';
 import type { Item } from '../../scene/scene.ts';
 import { textWidth } from '../../scene/text-width.ts';
-import { textSheet as texts } from '../../words/index.ts';
+import { textSheetWords as texts } from '../../words/index.ts';
 import { Flow } from '../paper/flow.ts';
 import type { PaperName, Sheet } from '../paper/page.ts';
 

@@ -5,7 +5,7 @@ import { rect, text } from '../../scene/build.ts';
 import type { Item } from '../../scene/scene.ts';
 import { tallyText } from '../../words/index.ts';
 import { type Flow, tickBox } from '../paper/flow.ts';
-import { SMALL, TOP } from '../paper/page.ts';
+import { PAGE_SMALL, TOP } from '../paper/page.ts';
 
 /** Wire left at either end, and what a twisted tap takes, m. */
 export const TAIL = 0.15;
@@ -52,11 +52,14 @@ export function tally(flow: Flow, turns: number, taps: readonly Tap[]): void {
         );
     }
     items.push(
-      text([flow.left + 11, flow.y + 6.8], `${row * perRow * each + each}`, SMALL, { anchor: 'end', role: 'soft' }),
+      text([flow.left + 11, flow.y + 6.8], `${row * perRow * each + each}`, PAGE_SMALL, {
+        anchor: 'end',
+        role: 'soft',
+      }),
     );
     const last = Math.min(boxes, (row + 1) * perRow);
     const end = flow.left + 14 + ((last - 1) % perRow) * step + ((last - 1) % perRow >= 10 ? 4 : 0) + side + 1.5;
-    items.push(text([end, flow.y + 6.8], formatNumber(Math.min(last * each, turns), 5), SMALL, { bold: true }));
+    items.push(text([end, flow.y + 6.8], formatNumber(Math.min(last * each, turns), 5), PAGE_SMALL, { bold: true }));
     flow.add('P', items).space(rowHeight);
   }
   flow.space(1.5);

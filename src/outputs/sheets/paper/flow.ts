@@ -4,16 +4,16 @@ import { paper as texts } from '../../words/index.ts';
 import { fold } from '../pages/words.ts';
 import {
   type Block,
-  BODY,
   BOTTOM,
   BOTTOM_FULL_SIZE,
   HEADING,
-  MARGIN,
+  PAGE_BODY,
+  PAGE_MARGIN,
+  PAGE_SMALL,
   PAPERS,
   type Page,
   type PaperName,
   type Sheet,
-  SMALL,
   TITLE,
   TOP,
   testRuler,
@@ -34,7 +34,7 @@ export interface SheetHead {
   readonly fullSize?: boolean;
 }
 
-export interface Column {
+export interface FlowColumn {
   readonly title: string;
   /** Share of the width. */
   readonly share: number;
@@ -47,7 +47,7 @@ const LEADING = 1.36;
 /** Lays words, tables and drawings down a page and on to the next. All lengths mm. */
 export class Flow {
   readonly width: number;
-  readonly left = MARGIN;
+  readonly left = PAGE_MARGIN;
   y = TOP;
   private readonly head: SheetHead;
   private readonly paper: { readonly width: number; readonly height: number };
@@ -57,7 +57,7 @@ export class Flow {
   constructor(head: SheetHead) {
     this.head = head;
     this.paper = PAPERS[head.paper];
-    this.width = this.paper.width - 2 * MARGIN;
+    this.width = this.paper.width - 2 * PAGE_MARGIN;
     this.title(head.heading ?? head.title);
   }
 
@@ -114,7 +114,7 @@ export class Flow {
     words: string,
     options: { small?: boolean; bold?: boolean; soft?: boolean; indent?: number; width?: number } = {},
   ): this {
-    const size = options.small ? SMALL : BODY;
+    const size = options.small ? PAGE_SMALL : PAGE_BODY;
     const x = this.left + (options.indent ?? 0);
     const room = (options.width ?? this.width) - (options.indent ?? 0);
     const rows = fold(words, size, room, options.bold);
@@ -139,7 +139,7 @@ export class Flow {
   }
 
   /** A list with a mark before each line: a box to tick, a number, or a dot. */
-  list(entries: readonly string[], mark: 'box' | 'number' | 'dot' = 'dot', size = BODY): this {
+  list(entries: readonly string[], mark: 'box' | 'number' | 'dot' = 'dot', size = PAGE_BODY): this {
     const indent = mark === 'dot' ? 4 : 8;
     entries.forEach((entry, k) => {
       const rows = fold(entry, size, this.width - indent - (mark === 'box' ? 1 : 0));
@@ -157,8 +157,8 @@ export class Flow {
   }
 
   /** A table whose head is repeated on every page; a column titled "✓" has boxes to tick. */
-  table(columns: readonly Column[], rows: readonly (readonly string[])[], options: { size?: number } = {}): this {
-    const size = options.size ?? SMALL + 0.2;
+  table(columns: readonly FlowColumn[], rows: readonly (readonly string[])[], options: { size?: number } = {}): this {
+    const size = options.size ?? PAGE_SMALL + 0.2;
     const shares = columns.reduce((sum, c) => sum + c.share, 0);
     const widths = columns.map((c) => (c.share / shares) * this.width);
     const at = widths.map((_, i) => this.left + widths.slice(0, i).reduce((a, b) => a + b, 0));
@@ -269,18 +269,18 @@ export class Flow {
   private furniture(k: number, total: number): Block[] {
     const { set, title } = this.head;
     const y = TOP - 7;
-    const name = fold(set, SMALL, this.width * 0.55)[0];
-    const right = fold(title, SMALL, this.width * 0.4)[0];
+    const name = fold(set, PAGE_SMALL, this.width * 0.55)[0];
+    const right = fold(title, PAGE_SMALL, this.width * 0.4)[0];
     const foot = this.paper.height - 9;
     return [
       {
         tag: 'Artifact',
         items: [
-          text([this.left, y], name, SMALL, { role: 'soft' }),
-          text([this.left + this.width, y], right, SMALL, { role: 'soft', anchor: 'end' }),
+          text([this.left, y], name, PAGE_SMALL, { role: 'soft' }),
+          text([this.left + this.width, y], right, PAGE_SMALL, { role: 'soft', anchor: 'end' }),
           line([this.left, y + 1.6], [this.left + this.width, y + 1.6], { stroke: 'soft', width: 0.2 }),
-          text([this.left, foot], 'Faintwave', SMALL, { role: 'soft' }),
-          text([this.left + this.width, foot], total > 1 ? texts.pageNumber(k + 1, total) : '', SMALL, {
+          text([this.left, foot], 'Faintwave', PAGE_SMALL, { role: 'soft' }),
+          text([this.left + this.width, foot], total > 1 ? texts.pageNumber(k + 1, total) : '', PAGE_SMALL, {
             role: 'soft',
             anchor: 'end',
           }),

@@ -13,15 +13,15 @@ export const PAPERS: Readonly<Record<PaperName, { readonly width: number; readon
 };
 
 /** White rim that any printer can leave, mm. */
-export const MARGIN = 14;
+export const PAGE_MARGIN = 14;
 /** Where a page's own matter begins and how far from the lower edge it ends, mm. */
 export const TOP = 24;
 export const BOTTOM = 16;
 /** The same where the test ruler stands at the foot. */
 export const BOTTOM_FULL_SIZE = 44;
 
-export const BODY = 3.2;
-export const SMALL = 2.7;
+export const PAGE_BODY = 3.2;
+export const PAGE_SMALL = 2.7;
 export const HEADING = 4.2;
 export const TITLE = 6;
 
@@ -57,7 +57,7 @@ const SQUARE = 20;
 /** A ruler and a square, to see that the printer has left the sizes alone. */
 export function testRuler(paper: { width: number; height: number }): Block[] {
   const y = paper.height - 18;
-  const x = MARGIN;
+  const x = PAGE_MARGIN;
   const items: Item[] = [
     line([x, y], [x + RULER, y], { stroke: 'ink', width: 0.25, cap: 'butt', title: texts.ruler.ruler }),
   ];
@@ -68,11 +68,11 @@ export function testRuler(paper: { width: number; height: number }): Block[] {
   }
   const labels: Item[] = [];
   for (let mm = 0; mm <= RULER; mm += 20)
-    labels.push(text([x + mm, y - 6], mm === RULER ? '100 mm' : `${mm}`, SMALL, { anchor: 'middle' }));
-  const left = paper.width - MARGIN - SQUARE;
+    labels.push(text([x + mm, y - 6], mm === RULER ? '100 mm' : `${mm}`, PAGE_SMALL, { anchor: 'middle' }));
+  const left = paper.width - PAGE_MARGIN - SQUARE;
   const square = rect(left, y - SQUARE, SQUARE, SQUARE, { stroke: 'ink', width: 0.25, title: texts.ruler.square });
-  const print = text([x, y - 13.5], texts.ruler.print, BODY, { bold: true });
-  const measure = text([x, y - 9.6], texts.ruler.measure, SMALL);
+  const print = text([x, y - 13.5], texts.ruler.print, PAGE_BODY, { bold: true });
+  const measure = text([x, y - 9.6], texts.ruler.measure, PAGE_SMALL);
   return [
     { tag: 'P', items: [print, measure] },
     {

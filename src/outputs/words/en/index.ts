@@ -85,16 +85,16 @@ export {
   uncertaintyHeading,
   verdictWords,
 } from './reception/index.ts';
-export { type BoardWarning, boardSheet, boardWarning, type WireUse, wiringSheet } from './sheets/board.ts';
-export { bringUpSheet, type Term, terms } from './sheets/bring-up.ts';
+export { type BoardWarning, boardSheetWords, boardWarning, type WireUse, wiringSheetWords } from './sheets/board.ts';
+export { bringUpSheetWords, type SheetTerm, terms } from './sheets/bring-up.ts';
 export {
   type Across,
+  type AssumedSpot,
   type BringUpCode,
   type BringUpFact,
   bringUpStep,
   type Contact,
   type Plates,
-  type Spot,
   type WindingResistance,
 } from './sheets/bring-up-steps.ts';
 export {
@@ -102,20 +102,20 @@ export {
   type CapacitorPart,
   capacitorMaterial,
   capacitorParts,
-  capacitorSheet,
+  capacitorSheetWords,
   capacitorTemplate,
   foilCapacitorSteps,
   tubeCapacitorSteps,
   vaneCapacitorSteps,
 } from './sheets/capacitor.ts';
-export { cautionsSheet } from './sheets/cautions.ts';
-export { circuitSheet, outputNames } from './sheets/circuit.ts';
+export { cautionsSheetWords } from './sheets/cautions.ts';
+export { circuitSheetWords, outputNames } from './sheets/circuit.ts';
 export {
   coilChecks,
   coilFigures,
-  coilSheet,
+  coilSheetWords,
   formerText,
-  measuredCoil,
+  measuredCoilWords,
   type OpenSide,
   type TapName,
   tallyText,
@@ -124,13 +124,13 @@ export {
   turnsText,
   windingText,
 } from './sheets/coil.ts';
-export { dialFace, dialMounting, dialSheet, type Mover, type ScaleStart } from './sheets/dial.ts';
+export { dialFace, dialMounting, dialSheetWords, type Mover, type ScaleStart } from './sheets/dial.ts';
 export { type Cause, faultRow, type Symptom } from './sheets/faults.ts';
-export { glanceSheet } from './sheets/glance.ts';
-export { type Depth, handoutSheet, type PowerSource, type Smoothing } from './sheets/handout.ts';
-export { frameSteps, frameText, type Lath, loopSheet, rodSteps, rodText } from './sheets/loop.ts';
-export { paper, sheetNames, sheetsView, textSheet } from './sheets/paper.ts';
-export { forTheWork, type HomeMade, type PartRow, partRows } from './sheets/parts-list.ts';
+export { glanceSheetWords } from './sheets/glance.ts';
+export { type Depth, handoutSheetWords, type PowerSource, type Smoothing } from './sheets/handout.ts';
+export { frameStepWords, frameText, type Lath, loopSheetWords, rodStepWords, rodText } from './sheets/loop.ts';
+export { paper, sheetNames, sheetsView, textSheetWords } from './sheets/paper.ts';
+export { forTheWork, type HomeMadeKind, type PartRow, partRows } from './sheets/parts-list.ts';
 export {
   basketSteps,
   coilTemplate,
@@ -151,4 +151,4 @@ export { moveWords } from './vary/moves.ts';
 export { settingsWords } from './vary/settings.ts';
 export { suggestionEffect, suggestionEffects, suggestionWords } from './vary/suggestions.ts';
 export { warningSentence, warningSentences, warningWords } from './warnings/index.ts';
-export { wavePointText } from './wave-points.ts';
+export { wavePointInSentence, wavePointText } from './wave-points.ts';

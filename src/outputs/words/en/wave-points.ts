@@ -60,3 +60,9 @@ const POINTS: SentencesFor<WavePoints> = {
  */
 export const wavePointText = (point: WavePoint): string =>
   (POINTS[point.code] as (figures: WavePoint) => string)(point);
+
+/** The same within a sentence: only what the tool says loses its capital, never a name. */
+export const wavePointInSentence = (point: WavePoint): string => {
+  const text = wavePointText(point);
+  return text.charAt(0).toLowerCase() + text.slice(1);
+};

@@ -4,7 +4,7 @@ import { earthWords, aerialWords as texts } from '../../../../outputs/words/inde
 import { PartEditor } from '../../../editing/PartEditor.tsx';
 import { useOpenSet } from '../../../state/set-context.ts';
 import { Drawing } from '../../../widgets/Drawing.tsx';
-import { type FigureItem, Figures } from '../../../widgets/Figures.tsx';
+import { type FigureItem, FigureList } from '../../../widgets/Figures.tsx';
 import { Cautions } from '../Cautions.tsx';
 
 type Parts = Reception['parts'];
@@ -27,7 +27,10 @@ export function AerialEarth() {
           <div>
             <Drawing part="aerial" />
             {parts && (
-              <Figures items={loop ? loopItems(loop, frequency) : wireItems(parts)} warnings={parts.aerial.warnings} />
+              <FigureList
+                items={loop ? loopItems(loop, frequency) : wireItems(parts)}
+                warnings={parts.aerial.warnings}
+              />
             )}
           </div>
         </div>
@@ -81,7 +84,7 @@ function Earth({ parts }: { parts?: Parts }) {
         <PartEditor path={['earth']} kindLabel={earthWords.kind} />
         <div>
           {parts && (
-            <Figures
+            <FigureList
               items={[
                 {
                   label: earthWords.resistance,

@@ -13,7 +13,7 @@ import { PartEditor } from '../../../editing/PartEditor.tsx';
 import type { Document } from '../../../state/document.ts';
 import { useOpenSet } from '../../../state/set-context.ts';
 import { Drawing } from '../../../widgets/Drawing.tsx';
-import { Figures } from '../../../widgets/Figures.tsx';
+import { FigureList } from '../../../widgets/Figures.tsx';
 import { Plot } from '../../../widgets/Plot.tsx';
 import { Cautions } from '../Cautions.tsx';
 import { Compare } from '../detector/Compare.tsx';
@@ -35,7 +35,7 @@ export function DetectorBench() {
           <div>
             <Drawing part="detector" />
             {detector && (
-              <Figures
+              <FigureList
                 items={[
                   {
                     label: texts.zeroBiasResistance,

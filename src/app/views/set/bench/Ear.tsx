@@ -2,7 +2,7 @@ import { hasRanges } from '../../../../engine/index.ts';
 import { earWords as texts, verdictWords } from '../../../../outputs/words/index.ts';
 import { PartEditor } from '../../../editing/PartEditor.tsx';
 import { useOpenSet } from '../../../state/set-context.ts';
-import { Figures } from '../../../widgets/Figures.tsx';
+import { FigureList } from '../../../widgets/Figures.tsx';
 
 export function Ear() {
   const { chosen } = useOpenSet();
@@ -14,7 +14,7 @@ export function Ear() {
       <div class="bench">
         <PartEditor path={['ear']} />
         {station && (
-          <Figures
+          <FigureList
             items={[
               {
                 label: texts.atEar(station.name),

@@ -2,7 +2,7 @@ import { formatQuantity, valueAtPath } from '../../../../engine/index.ts';
 import { audioLimitSentences, loadWords, afterDetectorWords as texts } from '../../../../outputs/words/index.ts';
 import { PartEditor } from '../../../editing/PartEditor.tsx';
 import { Drawing } from '../../../widgets/Drawing.tsx';
-import { Figures } from '../../../widgets/Figures.tsx';
+import { FigureList } from '../../../widgets/Figures.tsx';
 import { Cautions } from '../Cautions.tsx';
 import '../detector/detector.css';
 import { useOpenSet } from '../../../state/set-context.ts';
@@ -23,7 +23,7 @@ export function AfterDetector() {
       <div class="bench">
         <PartEditor path={['load']} only={AFTER} />
         {station && (
-          <Figures
+          <FigureList
             items={[
               {
                 label: texts.directVoltage,
@@ -67,7 +67,7 @@ export function Phones() {
           <div>
             <Drawing part="load" />
             {load && (
-              <Figures
+              <FigureList
                 items={[
                   { label: loadWords.directResistance, text: formatQuantity(load.directResistance, 'resistance') },
                   {

@@ -2,7 +2,7 @@ import { useMemo } from 'preact/hooks';
 import { formatQuantity, type Path, type Reception, valueAtPath } from '../../../../engine/index.ts';
 import {
   bandResponse,
-  type Coverage,
+  type CoveragePlot,
   coverage,
   qAgainstFrequency,
   resonanceCurve,
@@ -12,9 +12,9 @@ import { coilNames } from '../../../description/change-kind.ts';
 import { addItem, removeItem } from '../../../description/lists.ts';
 import { PartEditor } from '../../../editing/PartEditor.tsx';
 import { useOpenSet } from '../../../state/set-context.ts';
-import { Diagram } from '../../../widgets/Diagram.tsx';
+import { CircuitDiagram } from '../../../widgets/Diagram.tsx';
 import { Drawing } from '../../../widgets/Drawing.tsx';
-import { Figures } from '../../../widgets/Figures.tsx';
+import { FigureList } from '../../../widgets/Figures.tsx';
 import { Plot } from '../../../widgets/Plot.tsx';
 import { Matching } from './Matching.tsx';
 
@@ -32,7 +32,7 @@ export function TunedCircuit() {
   return (
     <>
       {station && (
-        <Figures
+        <FigureList
           items={[
             { label: texts.loadedQ(station.name), term: 'loadedQ', text: station.loadedQ.toFixed(0) },
             { label: texts.unloadedQ, term: 'unloadedQ', text: station.unloadedQ.toFixed(0) },
@@ -44,7 +44,7 @@ export function TunedCircuit() {
       <CircuitPlots />
       <section class="card" aria-labelledby="arrangement-title">
         <h3 id="arrangement-title">{texts.arrangement}</h3>
-        <Diagram />
+        <CircuitDiagram />
         <PartEditor path={['arrangement']} kindLabel={texts.arrangementKind} />
       </section>
       <Matching of={TAPS} />
@@ -67,7 +67,7 @@ export function TunedCircuit() {
           <div>
             <Drawing part="tuning" />
             {tuning && now && (
-              <Figures
+              <FigureList
                 items={[
                   {
                     label: texts.total,
@@ -104,7 +104,7 @@ function CircuitPlots() {
   );
 }
 
-const coverageOf = ({ dial, stations }: Reception): Coverage => ({
+const coverageOf = ({ dial, stations }: Reception): CoveragePlot => ({
   bands: [
     {
       label: texts.coverageBand,
@@ -143,7 +143,7 @@ function CoilCard({ index }: { index: number }) {
         <div>
           <Drawing part={{ coil: index }} />
           {figures && (
-            <Figures
+            <FigureList
               items={[
                 { label: texts.inductance, text: formatQuantity(figures.inductance, 'inductance') },
                 {

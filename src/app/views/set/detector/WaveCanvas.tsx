@@ -6,7 +6,7 @@ import {
   closer,
   paintNodeWaves,
   type ShownWaves,
-  within,
+  viewWithin,
 } from '../../../../outputs/explain/node-waves/index.ts';
 import type { Palette } from '../../../../outputs/scene/index.ts';
 import { canvasPen } from '../../explain/canvas-pen.ts';
@@ -81,7 +81,7 @@ export function WaveCanvas(props: Props) {
       const lines = event.deltaMode === 1 ? 16 : event.deltaMode === 2 ? 400 : 1;
       const { view: v, waves: w, onView: show } = now.current;
       if (Math.abs(event.deltaX) > Math.abs(event.deltaY))
-        show(within({ ...v, from: v.from + (v.span * event.deltaX * lines) / element.clientWidth }, w));
+        show(viewWithin({ ...v, from: v.from + (v.span * event.deltaX * lines) / element.clientWidth }, w));
       else show(closer(v, Math.exp(event.deltaY * lines * (event.ctrlKey ? 0.012 : 0.0022)), share(event.clientX), w));
     };
     element.addEventListener('wheel', wheel, { passive: false });
@@ -101,7 +101,7 @@ export function WaveCanvas(props: Props) {
   };
   const key = (event: KeyboardEvent) => {
     if (event.ctrlKey || event.metaKey || event.altKey) return;
-    const along = (by: number) => within({ ...view, from: view.from + by * view.span }, waves);
+    const along = (by: number) => viewWithin({ ...view, from: view.from + by * view.span }, waves);
     const next: Record<string, () => View> = {
       '+': () => closer(view, CLOSER, 0.5, waves),
       '=': () => closer(view, CLOSER, 0.5, waves),
@@ -142,7 +142,7 @@ export function WaveCanvas(props: Props) {
           held.set(event.pointerId, event.clientX);
           if (held.size === 1) {
             const by = ((before - event.clientX) / event.currentTarget.clientWidth) * view.span;
-            onView(within({ ...view, from: view.from + by }, waves));
+            onView(viewWithin({ ...view, from: view.from + by }, waves));
           } else if (held.size === 2 && apart > 8 && spread(held) > 8) {
             const middle = [...held.values()].reduce((a, b) => a + b) / 2;
             onView(closer(view, apart / spread(held), share(middle), waves));

@@ -6,7 +6,7 @@ import {
   nodeWaveScene,
   nodeWavesCsv,
   type ShownWaves,
-  within,
+  viewWithin,
 } from '../../../../outputs/explain/node-waves/index.ts';
 import { sceneToSvg } from '../../../../outputs/scene/index.ts';
 import {
@@ -17,7 +17,7 @@ import {
   widgetWords,
 } from '../../../../outputs/words/index.ts';
 import type { When } from '../../../description/when.ts';
-import { download, saveFile } from '../../../state/download.ts';
+import { download, downloadFile } from '../../../state/download.ts';
 import './node-waves.css';
 import type { NodeWavesQuestion, NodeWavesReply } from './node-waves.worker.ts';
 import { WaveCanvas, type WaveCanvasHandle } from './WaveCanvas.tsx';
@@ -74,7 +74,7 @@ export function WavesPanel({ set, station, time }: WavesPanelProps) {
           const { answer } = data;
           setWaves(answer);
           const kind = `${answer.carrier} ${answer.duration}`;
-          setView((v) => (fits.current === kind ? within(v, answer) : { from: 0, span: answer.duration }));
+          setView((v) => (fits.current === kind ? viewWithin(v, answer) : { from: 0, span: answer.duration }));
           fits.current = kind;
         }
       };
@@ -111,7 +111,8 @@ export function WavesPanel({ set, station, time }: WavesPanelProps) {
     );
   const name = (ending: string) => `waves-${Math.round(station.frequency / 1e3)}-khz.${ending}`;
   const zoom = (factor: number) => waves && setView(closer(view, factor, 0.5, waves));
-  const along = (share: number) => waves && setView(within({ ...view, from: view.from + share * view.span }, waves));
+  const along = (share: number) =>
+    waves && setView(viewWithin({ ...view, from: view.from + share * view.span }, waves));
   return (
     <div class="node-waves">
       <p>{texts.about}</p>
@@ -186,7 +187,7 @@ export function WavesPanel({ set, station, time }: WavesPanelProps) {
             </button>
             <button
               type="button"
-              onClick={() => setView(within({ from: view.from + view.span / 2, span: 3 / waves.carrier }, waves))}
+              onClick={() => setView(viewWithin({ from: view.from + view.span / 2, span: 3 / waves.carrier }, waves))}
             >
               {texts.singleCycles}
             </button>
@@ -221,7 +222,7 @@ export function WavesPanel({ set, station, time }: WavesPanelProps) {
             </button>
             <button
               type="button"
-              onClick={() => canvas.current?.element.toBlob((blob) => blob && saveFile(name('png'), blob))}
+              onClick={() => canvas.current?.element.toBlob((blob) => blob && downloadFile(name('png'), blob))}
             >
               {texts.savePng}
             </button>

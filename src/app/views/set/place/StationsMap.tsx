@@ -8,19 +8,19 @@ import type { When } from '../../../description/when.ts';
 import { useWidth } from '../../../widgets/use-width.ts';
 import { type Outline, type OutlineQuestion, projectionAt } from '../../../workers/outline.ts';
 import {
-  EDGE,
   extentOf,
-  fitted,
+  HALF_ROUND,
   holds,
-  type Label,
-  moved,
-  placeNames,
+  type MapLabel,
+  type MapView,
+  movedMap,
+  placeMapNames,
   pointOf,
   ringsFor,
   type Size,
   stretches,
-  type View,
-  zoomed,
+  viewOfAll,
+  zoomedMap,
 } from './map-view.ts';
 import { useDrag } from './use-drag.ts';
 import { usePlaceWorker } from './use-worker.ts';
@@ -59,35 +59,35 @@ export function StationsMap({ centre, siteName, arrivals, rows, when, chosen, on
   const points = useMemo(() => arrivals.map(pointOf), [arrivals]);
   const home = useMemo(
     () =>
-      fitted(
+      viewOfAll(
         points.filter((point) => point !== undefined),
         size,
       ),
     [points, size.width, size.height],
   );
-  const [own, setOwn] = useState<View | undefined>();
+  const [own, setOwn] = useState<MapView | undefined>();
   // Moved elsewhere, everything lies otherwise.
   useEffect(() => setOwn(undefined), [centre.latitude, centre.longitude]);
   const view = own ?? home;
   const outline = useOutline(centre, view, size);
   const frame = useRef<HTMLDivElement>(null);
-  const change = (make: (view: View) => View) => setOwn((now) => make(now ?? home));
+  const change = (make: (view: MapView) => MapView) => setOwn((now) => make(now ?? home));
   const drag = useDrag(frame, {
-    move: (dx, dy) => change((v) => moved(v, dx, dy, size)),
-    zoom: (factor, at) => change((v) => zoomed(v, factor, size, at)),
+    move: (dx, dy) => change((v) => movedMap(v, dx, dy, size)),
+    zoom: (factor, at) => change((v) => zoomedMap(v, factor, size, at)),
   });
 
   const middle: [number, number] = [width / 2, size.height / 2];
   const keys = (event: KeyboardEvent) => {
     if (event.ctrlKey || event.metaKey || event.altKey) return;
     const actions: Record<string, () => void> = {
-      ArrowLeft: () => change((v) => moved(v, 60, 0, size)),
-      ArrowRight: () => change((v) => moved(v, -60, 0, size)),
-      ArrowUp: () => change((v) => moved(v, 0, 60, size)),
-      ArrowDown: () => change((v) => moved(v, 0, -60, size)),
-      '+': () => change((v) => zoomed(v, 1 / 1.5, size, middle)),
-      '=': () => change((v) => zoomed(v, 1 / 1.5, size, middle)),
-      '-': () => change((v) => zoomed(v, 1.5, size, middle)),
+      ArrowLeft: () => change((v) => movedMap(v, 60, 0, size)),
+      ArrowRight: () => change((v) => movedMap(v, -60, 0, size)),
+      ArrowUp: () => change((v) => movedMap(v, 0, 60, size)),
+      ArrowDown: () => change((v) => movedMap(v, 0, -60, size)),
+      '+': () => change((v) => zoomedMap(v, 1 / 1.5, size, middle)),
+      '=': () => change((v) => zoomedMap(v, 1 / 1.5, size, middle)),
+      '-': () => change((v) => zoomedMap(v, 1.5, size, middle)),
       '0': () => setOwn(undefined),
       Home: () => setOwn(undefined),
     };
@@ -110,7 +110,7 @@ export function StationsMap({ centre, siteName, arrivals, rows, when, chosen, on
   const shade = useNight(centre, when);
   const rings = width > 0 ? ringsFor(view, size) : [];
   const here = onScreen([0, 0]);
-  const names = placeNames(
+  const names = placeMapNames(
     [
       { index: -1, name: siteName || texts.here, at: here },
       ...[...rows]
@@ -141,11 +141,11 @@ export function StationsMap({ centre, siteName, arrivals, rows, when, chosen, on
         {width > 0 && (
           <svg width={width} height={size.height} viewBox={`0 0 ${width} ${size.height}`} aria-hidden="true">
             <g transform={ground}>
-              <circle class="map-sea" r={EDGE} />
+              <circle class="map-sea" r={HALF_ROUND} />
               {outline && <path class="map-land" d={outline.d} />}
               {shade && <path class="map-twilight" d={shade.twilight} />}
               {shade && <path class="map-night" d={shade.night} />}
-              {when === 'night' && <circle class="map-night" r={EDGE} />}
+              {when === 'night' && <circle class="map-night" r={HALF_ROUND} />}
               {rings.map((km) => (
                 <circle key={km} class="map-ring" r={km} />
               ))}
@@ -189,10 +189,14 @@ export function StationsMap({ centre, siteName, arrivals, rows, when, chosen, on
         )}
       </div>
       <div class="map-buttons">
-        <button type="button" aria-label={texts.zoomIn} onClick={() => change((v) => zoomed(v, 1 / 1.5, size, middle))}>
+        <button
+          type="button"
+          aria-label={texts.zoomIn}
+          onClick={() => change((v) => zoomedMap(v, 1 / 1.5, size, middle))}
+        >
           +
         </button>
-        <button type="button" aria-label={texts.zoomOut} onClick={() => change((v) => zoomed(v, 1.5, size, middle))}>
+        <button type="button" aria-label={texts.zoomOut} onClick={() => change((v) => zoomedMap(v, 1.5, size, middle))}>
           −
         </button>
         <button type="button" aria-label={texts.showAll} onClick={() => setOwn(undefined)}>
@@ -214,7 +218,7 @@ export function StationsMap({ centre, siteName, arrivals, rows, when, chosen, on
 }
 
 /** A distance written there would lie over a name. */
-const isOverName = (names: readonly Label[], x: number, y: number): boolean =>
+const isOverName = (names: readonly MapLabel[], x: number, y: number): boolean =>
   names.some(({ x: at, y: line, anchor, text }) => {
     const w = textWidth(text, LETTERS);
     const left = anchor === 'start' ? at : at - w;
@@ -268,7 +272,7 @@ function Masts({ arrivals, rows, chosen, onChoose }: Pick<Props, 'arrivals' | 'r
 const round = ([x, y]: readonly [number, number]): string => `${x.toFixed(2)},${y.toFixed(2)}`;
 
 /** The land for a view; the last one stays until the next is there. */
-function useOutline(centre: Position, view: View, size: Size): Outline | undefined {
+function useOutline(centre: Position, view: MapView, size: Size): Outline | undefined {
   const [outline, setOutline] = useState<Outline | undefined>();
   const ask = usePlaceWorker<OutlineQuestion, Outline>('map', (_question, reply) => {
     if ('answer' in reply) setOutline(reply.answer);

@@ -28,7 +28,7 @@ type SortKey = 'best' | 'name' | 'frequency' | 'distance' | 'bearing' | 'day' | 
 /** More rows than these are shown when asked for. */
 const FIRST_ROWS = 40;
 
-export const nameOf = (station: unknown): string =>
+export const writtenStationName = (station: unknown): string =>
   String((isRecord(station) && typeof station.name === 'string' && station.name) || texts.noName);
 
 /** What can be received here; every heading sorts. */
@@ -80,7 +80,7 @@ export function StationsTable({ stations, isRight, rows, chosen, onChoose }: Pro
             {shown.map((i) => (
               <Row
                 key={i}
-                name={nameOf(stations[i])}
+                name={writtenStationName(stations[i])}
                 isRight={isRight(i)}
                 row={order.known.get(i)}
                 isChosen={i === chosen}

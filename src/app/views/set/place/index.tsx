@@ -21,7 +21,7 @@ import type { PlaceFigures, PlaceQuestion } from '../../../workers/figures.ts';
 import { ImportStations } from './ImportStations.tsx';
 import { PathProfile } from './PathProfile.tsx';
 import { StationsMap } from './StationsMap.tsx';
-import { nameOf, StationsTable } from './StationsTable.tsx';
+import { StationsTable, writtenStationName } from './StationsTable.tsx';
 import { TimeOfDay } from './TimeOfDay.tsx';
 import { usePlaceWorker } from './use-worker.ts';
 import './place.css';
@@ -171,7 +171,7 @@ export function FieldPlace(props: Props) {
         {chosen !== undefined && chosen < stations.length && editor && (
           <fieldset class="nested">
             <legend>
-              {nameOf(stations[chosen])}
+              {writtenStationName(stations[chosen])}
               <button type="button" class="chip" onClick={() => remove(chosen)}>
                 {texts.remove}
               </button>

@@ -2,15 +2,15 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   extentOf,
-  fitted,
   holds,
-  moved,
-  placeNames,
+  mapWithin,
+  movedMap,
+  placeMapNames,
   pointOf,
   ringsFor,
   stretches,
-  within,
-  zoomed,
+  viewOfAll,
+  zoomedMap,
 } from './map-view.ts';
 
 const size = { width: 800, height: 450 };
@@ -24,7 +24,7 @@ describe('the view of the map', () => {
   it('keeps the place under the pointer while zooming', () => {
     fc.assert(
       fc.property(view, pixel, fc.double({ min: 0.5, max: 2, noNaN: true }), (from, at, factor) => {
-        const to = zoomed(from, factor, size, at);
+        const to = zoomedMap(from, factor, size, at);
         const under = (v: typeof to) => v.x + (at[0] - 400) * v.kmPerPixel;
         expect(under(to)).toBeCloseTo(under(from), 6);
       }),
@@ -34,7 +34,7 @@ describe('the view of the map', () => {
   it('moves there and back to where it was', () => {
     fc.assert(
       fc.property(view, (from) => {
-        const back = moved(moved(from, 30, -20, size), -30, 20, size);
+        const back = movedMap(movedMap(from, 30, -20, size), -30, 20, size);
         expect(back.x).toBeCloseTo(from.x, 6);
         expect(back.y).toBeCloseTo(from.y, 6);
       }),
@@ -45,12 +45,12 @@ describe('the view of the map', () => {
     const point = fc.tuple(km, km);
     fc.assert(
       fc.property(fc.array(point, { maxLength: 30 }), (points) => {
-        const shown = extentOf(fitted(points, size), size, 0);
+        const shown = extentOf(viewOfAll(points, size), size, 0);
         for (const [x, y] of [...points, [0, 0] as const]) expect(holds(shown, [x, y, x, y])).toBe(true);
       }),
     );
-    expect(fitted([[0, 0]], size).kmPerPixel).toBeGreaterThan(0);
-    expect(within({ x: 1e9, y: 0, kmPerPixel: 1e9 }, size).kmPerPixel).toBeLessThan(200);
+    expect(viewOfAll([[0, 0]], size).kmPerPixel).toBeGreaterThan(0);
+    expect(mapWithin({ x: 1e9, y: 0, kmPerPixel: 1e9 }, size).kmPerPixel).toBeLessThan(200);
   });
 
   it('puts a station where its distance and bearing say', () => {
@@ -76,7 +76,7 @@ describe('the view of the map', () => {
     fc.assert(
       fc.property(fc.array(pixel, { maxLength: 40 }), (points) => {
         const named = points.map((at, index) => ({ index, name: `Station ${index}`, at }));
-        const labels = placeNames(named, size, (text) => text.length * 7);
+        const labels = placeMapNames(named, size, (text) => text.length * 7);
         const boxes = labels.map(({ x, y, anchor, text }) => {
           const left = anchor === 'start' ? x : x - text.length * 7;
           return [left, y - 11, left + text.length * 7, y + 3];

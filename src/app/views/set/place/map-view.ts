@@ -2,7 +2,7 @@ import type { Arrival } from '../../../../engine/index.ts';
 import type { Extent } from '../../../workers/outline.ts';
 
 /** What part of the map is shown: km east and south of the site. */
-export interface View {
+export interface MapView {
   readonly x: number;
   readonly y: number;
   readonly kmPerPixel: number;
@@ -13,7 +13,7 @@ export interface Size {
 }
 
 /** Half round the earth, km. */
-export const EDGE = 20_015;
+export const HALF_ROUND = 20_015;
 const FINEST = 0.02;
 
 /** Where a station is drawn: distance and direction are true on this map. */
@@ -27,7 +27,7 @@ export function pointOf({
 }
 
 /** Everything in sight, the site always. */
-export function fitted(points: readonly (readonly [number, number])[], { width, height }: Size): View {
+export function viewOfAll(points: readonly (readonly [number, number])[], { width, height }: Size): MapView {
   const xs = [0, ...points.map(([x]) => x)];
   const ys = [0, ...points.map(([, y]) => y)];
   const [left, right, top, bottom] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
@@ -37,21 +37,21 @@ export function fitted(points: readonly (readonly [number, number])[], { width, 
     (bottom - top) / room(height),
     30 / Math.min(width, height),
   );
-  return within({ x: (left + right) / 2, y: (top + bottom) / 2, kmPerPixel }, { width, height });
+  return mapWithin({ x: (left + right) / 2, y: (top + bottom) / 2, kmPerPixel }, { width, height });
 }
 
 /** A view that still shows something. */
-export function within({ x, y, kmPerPixel }: View, { width, height }: Size): View {
-  const coarsest = (2.1 * EDGE) / Math.max(1, Math.min(width, height));
-  const held = (value: number) => Math.min(EDGE, Math.max(-EDGE, value));
+export function mapWithin({ x, y, kmPerPixel }: MapView, { width, height }: Size): MapView {
+  const coarsest = (2.1 * HALF_ROUND) / Math.max(1, Math.min(width, height));
+  const held = (value: number) => Math.min(HALF_ROUND, Math.max(-HALF_ROUND, value));
   return { x: held(x), y: held(y), kmPerPixel: Math.min(coarsest, Math.max(FINEST, kmPerPixel)) };
 }
 
 /** Nearer (factor below 1) or farther, with the place under a point of the picture staying there. */
-export function zoomed(view: View, factor: number, size: Size, at: readonly [number, number]): View {
-  const scaled = within({ ...view, kmPerPixel: view.kmPerPixel * factor }, size);
+export function zoomedMap(view: MapView, factor: number, size: Size, at: readonly [number, number]): MapView {
+  const scaled = mapWithin({ ...view, kmPerPixel: view.kmPerPixel * factor }, size);
   const change = view.kmPerPixel - scaled.kmPerPixel;
-  return within(
+  return mapWithin(
     {
       ...scaled,
       x: view.x + (at[0] - size.width / 2) * change,
@@ -61,11 +61,11 @@ export function zoomed(view: View, factor: number, size: Size, at: readonly [num
   );
 }
 
-export const moved = (view: View, dx: number, dy: number, size: Size): View =>
-  within({ ...view, x: view.x - dx * view.kmPerPixel, y: view.y - dy * view.kmPerPixel }, size);
+export const movedMap = (view: MapView, dx: number, dy: number, size: Size): MapView =>
+  mapWithin({ ...view, x: view.x - dx * view.kmPerPixel, y: view.y - dy * view.kmPerPixel }, size);
 
 /** The part in sight and as much again around it, so that a drag shows no empty edge. */
-export function extentOf({ x, y, kmPerPixel }: View, { width, height }: Size, margin = 0.6): Extent {
+export function extentOf({ x, y, kmPerPixel }: MapView, { width, height }: Size, margin = 0.6): Extent {
   const [w, h] = [width * kmPerPixel * (0.5 + margin), height * kmPerPixel * (0.5 + margin)];
   return [x - w, y - h, x + w, y + h];
 }
@@ -74,7 +74,7 @@ export const holds = (outer: Extent, inner: Extent): boolean =>
   outer[0] <= inner[0] && outer[1] <= inner[1] && outer[2] >= inner[2] && outer[3] >= inner[3];
 
 /** Round distances for rings about the site, km: the largest that fits and steps down from it. */
-export function ringsFor({ kmPerPixel }: View, { width, height }: Size): number[] {
+export function ringsFor({ kmPerPixel }: MapView, { width, height }: Size): number[] {
   const reach = Math.min(width, height) * kmPerPixel;
   const rings: number[] = [];
   for (let decade = 1; decade <= 1e4; decade *= 10)
@@ -102,7 +102,7 @@ export function stretches(
   });
 }
 
-export interface Label {
+export interface MapLabel {
   readonly index: number;
   readonly x: number;
   readonly y: number;
@@ -114,13 +114,13 @@ export interface Label {
  * Names beside their points, none over another: the first ones given win.
  * @param widthOf px of a text.
  */
-export function placeNames(
+export function placeMapNames(
   points: readonly { readonly index: number; readonly name: string; readonly at: readonly [number, number] }[],
   { width, height }: Size,
   widthOf: (text: string) => number,
-): Label[] {
+): MapLabel[] {
   const taken: [number, number, number, number][] = points.map(({ at: [x, y] }) => [x - 4, y - 4, x + 4, y + 4]);
-  const labels: Label[] = [];
+  const labels: MapLabel[] = [];
   for (const { index, name, at } of points) {
     const w = widthOf(name);
     if (at[0] < 0 || at[0] > width || at[1] < 0 || at[1] > height) continue;

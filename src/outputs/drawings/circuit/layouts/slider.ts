@@ -4,7 +4,7 @@ import { PART } from '../../../../engine/network/part-ids.ts';
 import type { SetDescription } from '../../../../engine/set/description.ts';
 import { formatQuantity } from '../../../../engine/units/format.ts';
 import { diagramText } from '../../../words/index.ts';
-import { about, coilLabel, figure } from '../about.ts';
+import { about, coilLabel, figureLabel } from '../about.ts';
 import { finish } from '../close-sheet.ts';
 import { coilOf, drawCoilColumn, heightOf, stretchesOf, toRail } from '../coil-column.ts';
 import { type Diagram, DiagramSheet, wordsWidth } from '../diagram.ts';
@@ -32,7 +32,7 @@ export function slider(set: SetDescription, arrangement: ArrangementOf<'slider'>
   if (arrangement.parallelCapacitor > 0) {
     const capacitor = x + 12;
     const value = formatQuantity(arrangement.parallelCapacitor, 'capacitance');
-    const symbol = about(set, PART.parallelCapacitor, figure(value));
+    const symbol = about(set, PART.parallelCapacitor, figureLabel(value));
     const reach = sheet.shunt('capacitor', symbol, capacitor, [y, levels.rail], [sliderNode, EARTH]);
     sheet.wire(sliderNode, [x, y], [capacitor, y], [reach + 8, y]);
     x = reach + 8;

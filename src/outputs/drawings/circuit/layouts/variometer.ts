@@ -3,7 +3,7 @@ import { EARTH } from '../../../../engine/network/elements.ts';
 import { PART } from '../../../../engine/network/part-ids.ts';
 import type { SetDescription } from '../../../../engine/set/description.ts';
 import { formatQuantity } from '../../../../engine/units/format.ts';
-import { about, coilLabel, figure } from '../about.ts';
+import { about, coilLabel, figureLabel } from '../about.ts';
 import { finish } from '../close-sheet.ts';
 import { coilOf, windingId } from '../coil-column.ts';
 import { type Diagram, DiagramSheet } from '../diagram.ts';
@@ -50,7 +50,7 @@ export function variometer(set: SetDescription, arrangement: ArrangementOf<'vari
   sheet.wire('top', [x, y], [end, y]);
   if (arrangement.parallelCapacitor > 0) {
     const value = formatQuantity(arrangement.parallelCapacitor, 'capacitance');
-    const symbol = about(set, PART.parallelCapacitor, figure(value));
+    const symbol = about(set, PART.parallelCapacitor, figureLabel(value));
     const reach = sheet.shunt('capacitor', symbol, end, [y, levels.rail], ['top', EARTH]);
     sheet.wire('top', [end, y], [reach + 10, y]);
     end = reach + 10;

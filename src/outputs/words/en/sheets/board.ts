@@ -22,7 +22,7 @@ interface Named {
   readonly words: string;
 }
 
-export const boardSheet = {
+export const boardSheetWords = {
   title: 'Board, full size',
   intro: ({ width, length }: { readonly width: number; readonly length: number }): string =>
     `The board from above, ${Math.round(width * 1e3)} × ${millimetres(length)}. Prick the holes through the paper. Circles with a cross are holes, dots are where wires end. Dashed bodies are parts whose size is not known: lay yours on before you drill. Dashed lines are the wires, by their numbers in the wiring list.`,
@@ -46,7 +46,7 @@ interface Standing {
   readonly tilt?: number;
 }
 
-export const wiringSheet = {
+export const wiringSheetWords = {
   title: 'Wiring list',
   description: (wires: number): string => `Wiring list of ${counted(wires, 'wire', 'wires')}.`,
   intro:

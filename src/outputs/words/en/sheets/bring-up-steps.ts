@@ -53,7 +53,7 @@ export interface BringUpFacts {
     readonly contact: Contact;
     /** At zero bias. */
     readonly resistance: number;
-    readonly spot?: Spot;
+    readonly spot?: AssumedSpot;
     readonly worth?: { readonly spots: readonly SpotWorth[]; readonly station: string };
   };
   readonly heater: { readonly voltage: number; readonly reduced: boolean };
@@ -98,7 +98,7 @@ export interface BringUpFacts {
 }
 
 /** What the sheets take the spot of a galena crystal to be. */
-export interface Spot {
+export interface AssumedSpot {
   /** By quality, or by figures of its own. */
   readonly quality: 'good' | 'fair' | 'poor' | 'own figures';
   /** Zero-bias resistance of the other qualities, Ω. */
@@ -155,7 +155,7 @@ const CONTACTS: Record<Contact, string> = {
 };
 const WIPE = 'The same both ways: pressed too hard, or a dead spot. Wipe the crystal with spirit, never with fingers';
 
-function spotText(resistance: number, spot: Spot | undefined): string {
+function spotText(resistance: number, spot: AssumedSpot | undefined): string {
   const meter = 'a meter applies more and shows less.';
   if (!spot) return `At very small voltages its resistance is about ${ohms(resistance)}; ${meter}`;
   if (spot.quality === 'own figures')

@@ -23,7 +23,7 @@ const OFF: Readonly<Record<LoadDescription['kind'], { readonly loop: string; rea
 
 const volts = (voltage: number): string => formatQuantity(Math.abs(voltage), 'voltage', 2);
 
-export const bringUpSheet = {
+export const bringUpSheetWords = {
   title: 'Bringing it up',
   description: 'Bringing the set up step by step, with expected values.',
   intro: ({ load, loop }: { readonly load: LoadDescription['kind']; readonly loop: boolean }): string =>
@@ -53,10 +53,10 @@ export const bringUpSheet = {
 };
 
 /** Terms of the trade that the sheet uses. */
-export type Term = 'dB' | 'dB SPL' | 'direct' | 'lead-in' | 'meshed' | 'Q' | 'stray capacitance' | 'tap';
+export type SheetTerm = 'dB' | 'dB SPL' | 'direct' | 'lead-in' | 'meshed' | 'Q' | 'stray capacitance' | 'tap';
 
 /** Each with its meaning. */
-export const terms: Readonly<Record<Term, string>> = {
+export const terms: Readonly<Record<SheetTerm, string>> = {
   dB: 'dB: decibels, a ratio of two powers: 10 dB more is ten times the power, and sounds about twice as loud.',
   'dB SPL':
     'dB SPL: sound pressure level at the ear, above the faintest sound that people hear: about 30 is a whisper, 60 is talk across a table.',

@@ -23,7 +23,7 @@ const size = (a: number, b: number): string =>
 const about = (length: number): string => mm(Math.ceil(length * 1e3 - 1e-9) / 1e3);
 const stuff = (dielectric: DielectricName): string => dielectricNames[dielectric].name;
 
-export const capacitorSheet = {
+export const capacitorSheetWords = {
   titles: { tuning: 'Tuning capacitor', 'aerial-tuning': 'Aerial tuning capacitor' },
   descriptions: {
     tuning: 'How to make the tuning capacitor, with templates at full size.',

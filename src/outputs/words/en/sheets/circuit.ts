@@ -17,7 +17,7 @@ interface WithStation {
   readonly station: string;
 }
 
-export const circuitSheet = {
+export const circuitSheetWords = {
   title: 'Circuit diagram',
   columns: { point: 'Point', where: 'Where', what: 'What to expect' },
   headings: { points: 'Test points', words: 'The diagram in words', warnings: 'Notes' },

@@ -29,7 +29,7 @@ export const tapLabel = ({ name, turn }: Tapped): string => `tap ${turnsText(tur
 const RANGE = (lowest: number, highest: number): string =>
   `${Math.round(lowest / 1e3)} to ${Math.round(highest / 1e3)} kHz`;
 
-export const coilSheet = {
+export const coilSheetWords = {
   title: (name: string): string => `Coil “${printable(name)}”`,
   description: ({ name, turns }: { readonly name: string; readonly turns: number }): string =>
     `How to wind the coil “${printable(name)}” of ${turnsText(turns)} turns.`,
@@ -210,7 +210,7 @@ export const coilChecks = {
     `Compare it with a coil of known inductance, with the same capacitor across each in turn: the one with more inductance tunes lower, and four times the inductance tunes to half the frequency. With ${formatQuantity(f.across, 'capacitance')} across it this coil should tune to ${formatQuantity(f.tunesTo, 'frequency')}; at ${formatQuantity(f.tooLarge, 'frequency')} its inductance is 10 % too large, at ${formatQuantity(f.tooSmall, 'frequency')} 10 % too small.`,
 };
 
-export const measuredCoil = {
+export const measuredCoilWords = {
   nothingToWind: 'You have this coil already and its figures are measured; there is nothing to wind.',
   ohms: 'With a meter on ohms: the two ends conduct, and so does every tap to either end.',
   earthedEnd: 'Find the end that is to be earthed: the one from which the taps are counted. Mark it “start”.',

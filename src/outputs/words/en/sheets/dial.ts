@@ -68,7 +68,7 @@ const alt = ({ mover, tag, stations }: DialAlt): string => {
   return `for the ${what}, with ${listOf(stations.map((s) => `${printable(s.name)} (${kHz(s.frequency)} kHz) at ${s.reading}`))}`;
 };
 
-export const dialSheet = {
+export const dialSheetWords = {
   title: 'Dial',
   description: 'Dial at full size, with the marks of the stations, and a blank one to mark by hand.',
   headings: {

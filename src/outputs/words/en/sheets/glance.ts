@@ -15,7 +15,7 @@ const ARRANGEMENTS: Readonly<Record<ArrangementDescription['kind'], string>> = {
   elements: 'A circuit of the builder’s own.',
 };
 
-export const glanceSheet = {
+export const glanceSheetWords = {
   title: 'The set at a glance',
   planned: ({ place, kind }: { readonly place: string; readonly kind: ArrangementDescription['kind'] }): string =>
     place === '' ? ARRANGEMENTS[kind] : `Planned for ${printable(place)}. ${ARRANGEMENTS[kind]}`,

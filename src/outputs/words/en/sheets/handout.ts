@@ -100,7 +100,7 @@ const SMOOTHING: Readonly<Record<Smoothing, (load: LoadKind) => string>> = {
   load: (load) => `At the ${outputNames[load]}, as it is heard`,
 };
 
-export const handoutSheet = {
+export const handoutSheetWords = {
   title: 'How this set works',
   noStation: 'No station is listed for this place yet; add those you know of, and this page will have its figures.',
   intro: ({ station, frequency, power }: Best & { readonly power: PowerSource }): string =>

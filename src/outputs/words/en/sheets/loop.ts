@@ -16,7 +16,7 @@ interface Tapped {
 }
 
 /** A frame or rod, which is aerial and coil at once. */
-export const loopSheet = {
+export const loopSheetWords = {
   titles: { frame: 'Frame aerial', 'ferrite rod': 'Ferrite rod' },
   columns: { what: 'What', aerial: 'This one', figure: 'Figure', expected: 'Expected' },
   rows: {
@@ -117,7 +117,7 @@ const HALVED =
 const HOOPED =
   'Halve two laths into each other in the middle, at right angles; glue and screw their ends inside the hoop.';
 
-export const frameSteps = {
+export const frameStepWords = {
   cross: {
     square: HALVED,
     hoop: HOOPED,
@@ -202,7 +202,7 @@ export const rodText = {
 
 const THEN = 'Then move it until the lowest station comes in where the dial has it, and fix it with a drop of wax.';
 
-export const rodSteps = {
+export const rodStepWords = {
   sleeve:
     'Roll the sleeve around the rod over one loose turn of thin paper, glue its edge, and draw the loose paper out when it is dry: the sleeve then slides.',
   start: ({ winding, tail }: { readonly winding: number; readonly tail: number }): string =>

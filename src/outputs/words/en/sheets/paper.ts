@@ -52,7 +52,7 @@ const CODES = {
     `The whole set is in these ${codes} codes together, and in the lines below them. Scan them in order with any reader, put each text directly behind the one before, save it as a file ending in .json, and open that; or type the lines.`,
 };
 
-export const textSheet = {
+export const textSheetWords = {
   title: 'The set as text',
   description: 'The description of the set as text and as a code to scan.',
   intro: (codes: number): string => {

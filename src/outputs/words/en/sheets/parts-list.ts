@@ -33,8 +33,8 @@ function anyFrom(low: number, high: number): string {
 
 type Tuning<K extends TuningDescription['kind']> = Extract<TuningDescription, { kind: K }>;
 /** What a home-made capacitor is made of. */
-export type HomeMade = 'foil' | 'tubes' | 'book' | 'vanes';
-const HOME_MADE: Readonly<Record<HomeMade, string>> = {
+export type HomeMadeKind = 'foil' | 'tubes' | 'book' | 'vanes';
+const HOME_MADE: Readonly<Record<HomeMadeKind, string>> = {
   foil: 'home-made of foil or plates: its own sheet lists what it needs',
   tubes: 'home-made of two tubes: its own sheet lists what it needs',
   book: 'home-made of two leaves: its own sheet lists what it needs',
@@ -139,7 +139,7 @@ export const partRows = {
     ),
   measuredVariable: (part: Tagged): PartRow =>
     one(tagged(part), 'the one measured', 'another: measure it and calculate the dial again'),
-  homeMade: (part: Tagged, kind: HomeMade): PartRow =>
+  homeMade: (part: Tagged, kind: HomeMadeKind): PartRow =>
     one(tagged(part), HOME_MADE[kind], 'a bought one of the same capacitance'),
   fixedTuning: (part: Tagged, capacitance: number): PartRow =>
     one(tagged(part), pF(capacitance), `${anyFrom(capacitance * 0.9, capacitance * 1.1)}, mica or polystyrene`),

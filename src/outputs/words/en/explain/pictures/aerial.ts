@@ -26,7 +26,7 @@ function about({ loop, station, carrier, emf, aerial }: AerialPictureFacts): str
 const moves = ({ carrier }: AerialPictureFacts): string =>
   `A wire is stretched above the ground, with the set between them. Plus and minus signs on wire and ground change places at ${kilohertz(carrier)}: while the wire is positive the ground is negative, and field lines run between them. An arrow in the lead-in shows the current through the set; it is largest at the moment when wire and ground carry no charge.`;
 
-export const aerialPicture = {
+export const aerialPictureWords = {
   title,
   about,
   description: (facts: AerialPictureFacts): string => `${title}. ${moves(facts)} ${about(facts)}`,

@@ -26,7 +26,7 @@ function about({ capacitance, resistance, inductive, cycle }: ChargePictureFacts
 const moves = ({ detectorVoltage, least, greatest }: ChargePictureFacts): string =>
   `Five cycles of the carrier at the detector (${volts(detectorVoltage)} without modulation, more at its peaks) are in sight, and over them a line: the voltage of the capacitor. Where a crest reaches the line, the line rises a little; between crests it falls. At the peak of modulation it lies between ${volts(least)} and ${volts(greatest)}. Beside it a vessel is as full as the capacitor: an arrow at the top for each charging pulse, a steady stream from the bottom.`;
 
-export const chargePicture = {
+export const chargePictureWords = {
   title,
   about,
   description: (facts: ChargePictureFacts): string => `${title}. ${moves(facts)} ${about(facts)}`,

@@ -20,7 +20,7 @@ const about = (f: CurvePictureFacts): string =>
 const moves = ({ carrier, detectorVoltage: V, directVoltage, forwardCurrent }: CurvePictureFacts): string =>
   `A dot moves along the detector’s curve of current against voltage at ${kilohertz(carrier)}: right to ${volts(V - directVoltage)}, left to ${volts(-V - directVoltage)}. Below the curve the voltage is drawn, a sine wave; beside it the current, a narrow peak of up to ${amperes(forwardCurrent)} at each crest and almost none in between. The symbol of a diode below it shows an arrow while current flows.`;
 
-export const curvePicture = {
+export const curvePictureWords = {
   title,
   about,
   description: (facts: CurvePictureFacts): string => `${title}. ${moves(facts)} ${about(facts)}`,

@@ -37,7 +37,7 @@ const about = (f: HeaterPictureFacts): string =>
 const moves = ({ on, off, mostEmission }: HeaterPictureFacts): string =>
   `A valve is drawn with its heater at the bottom, the cathode above it and the anode at the top. For ${on} s the heater is on: heater and cathode begin to glow, and dots, the electrons, rise from the cathode to the anode, few at first, then many. Then it is off for ${off} s: the glow fades and the dots grow fewer until none is left. Two curves beside it show the temperature and the emission, up to ${amperes(mostEmission)}.`;
 
-export const heaterPicture = {
+export const heaterPictureWords = {
   title,
   about,
   description: (facts: HeaterPictureFacts): string => `${title}. ${moves(facts)} ${about(facts)}`,

@@ -1,9 +1,9 @@
-import { aerialPicture } from './aerial.ts';
-import { chargePicture } from './charge.ts';
-import { curvePicture } from './curve.ts';
-import { heaterPicture } from './heater.ts';
+import { aerialPictureWords } from './aerial.ts';
+import { chargePictureWords } from './charge.ts';
+import { curvePictureWords } from './curve.ts';
+import { heaterPictureWords } from './heater.ts';
 import { slowMotion } from './slow-motion.ts';
-import { swingPicture } from './swing.ts';
+import { swingPictureWords } from './swing.ts';
 import { tuningPicture } from './vanes.ts';
 
 export type { AerialPictureFacts } from './aerial.ts';
@@ -15,11 +15,11 @@ export type { TuningPictureFacts } from './vanes.ts';
 
 /** The moving pictures: what they are called, what is written in them, what they show. */
 export const pictureTexts = {
-  aerial: aerialPicture,
-  charge: chargePicture,
-  curve: curvePicture,
-  heater: heaterPicture,
-  swing: swingPicture,
+  aerial: aerialPictureWords,
+  charge: chargePictureWords,
+  curve: curvePictureWords,
+  heater: heaterPictureWords,
+  swing: swingPictureWords,
   vanes: tuningPicture,
   slowMotion,
   realTime: 'in real time',

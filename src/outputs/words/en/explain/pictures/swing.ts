@@ -25,7 +25,7 @@ const drawn = (cycles: number): string => (cycles > 1 ? `one swing drawn for ${c
 const moves = ({ carrier, cycles, reached, cyclesPerSwing }: SwingPictureFacts): string =>
   `Charge flows out of the capacitor, through the coil, to the other plate and back, at ${kilohertz(carrier)}. When the plates are fully charged no current flows; half way between, they are empty and the magnetic field of the coil is at its maximum. A pendulum beside it moves in phase. For ${cycles} cycles (${duration(cycles / carrier)}) both are pushed a little in each swing (${drawn(cyclesPerSwing)}) and their amplitude grows, to ${formatNumber(100 * reached, 2)} % of its final value; then the pushing stops, and for as long again the amplitude decays. A strip at the bottom shows the amplitude from cycle to cycle.`;
 
-export const swingPicture = {
+export const swingPictureWords = {
   title,
   about,
   description: (facts: SwingPictureFacts): string => `${title}. ${moves(facts)} ${about(facts)}`,
