@@ -28,6 +28,10 @@ const exported = files.flatMap((file) =>
 const NAMED_TWICE: Readonly<Record<string, string>> = {
   path: 'the command as it is called, and a line of a drawing as SVG calls it',
   earth: 'the schema of the part and the model of the part',
+  measuredCoil: 'the schema of the part and the model of the part',
+  dial: 'a kind of measurement, and the command',
+  detector: 'a kind of measurement, and the schema of the part',
+  resonance: 'a kind of measurement, and the frequency to which a set is tuned',
   Wire: 'wire as described and wire as calculated: one shape',
   TimeOfDay: 'a component and what it shows',
   NodeWaves: 'a component and what it shows',
