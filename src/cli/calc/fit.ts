@@ -32,11 +32,18 @@ const shown = (fitted: Fitted, kind: QuantityKind | undefined) => ({
 });
 
 /** What a measurement says, its figures with units. */
-function answerOf(kind: MeasurementKind, { figures, scatter, suspects, warnings }: Measured) {
+function answerOf(kind: MeasurementKind, { figures, scatter, suspects, sweep, warnings }: Measured) {
   const { yields } = MEASUREMENTS[kind];
   return {
     ...Object.fromEntries(Object.entries(figures).map(([name, one]) => [name, shown(one, yields[name].quantity)])),
     ...(scatter !== undefined && { scatter: figureIn(scatter, '') }),
+    ...(sweep && {
+      impedance: sweep.map(({ frequency, resistance, reactance, standardError }) => ({
+        frequency: figure(frequency, 'frequency'),
+        resistance: { ...figure(resistance, 'resistance'), standardError },
+        reactance: { ...figure(reactance, 'resistance'), standardError },
+      })),
+    }),
     ...(suspects && {
       suspects: suspects.map((s) => s.index),
       suspectFrequencies: suspects.map((s) => shown(s.frequencyThere, 'frequency')),

@@ -11,4 +11,27 @@ export interface MeasureWarnings {
   /** Readings given, and how many it takes. */
   readonly 'measure.too-few-to-suspect': { readonly given: number; readonly least: number };
   readonly 'measure.series-resistance-unseen': Record<never, never>;
+  /** At least so much, Ω. */
+  readonly 'measure.leakage-unseen': { readonly least: number };
+  /** How many times the errors given. */
+  readonly 'measure.scatter-above-errors': { readonly times: number };
+  readonly 'measure.level-ratio-small': { readonly ratio: number; readonly least: number };
+  readonly 'measure.natural-frequency-unseen': Record<never, never>;
+  /** At most so much, H. */
+  readonly 'measure.coupling-unseen': { readonly most: number };
+  readonly 'measure.coupling-without-q': Record<never, never>;
+  /** Standard error as a share of the resistance. */
+  readonly 'measure.auxiliary-earths-poor': { readonly share: number };
+  readonly 'measure.electrodes-share-soil': Record<never, never>;
+  readonly 'measure.phase-unseen': Record<never, never>;
+  /** Standard deviation assumed, dB. */
+  readonly 'measure.one-trial': { readonly deviation: number };
+  /** A. */
+  readonly 'measure.current-near-floor': { readonly current: number };
+  /** Q is at least so much. */
+  readonly 'measure.q-lower-bound': { readonly least: number };
+  /** The largest magnitude of the reflection. */
+  readonly 'measure.analyser-not-calibrated': { readonly highest: number };
+  /** Between S11 and what follows from S21, rms. */
+  readonly 'measure.fixture-not-thin': { readonly disagreement: number };
 }

@@ -31,6 +31,14 @@ export interface TouchstoneProblemFacts {
   readonly 'option-resistance': Given;
   readonly 'option-not-known': Given;
   readonly numbers: Given;
+  readonly 'decimal-comma': Given;
+  readonly binary: NoFigures;
+  readonly ports: Given;
+  readonly 'nine-numbers': { readonly counted: number; readonly least: number };
+  readonly 'three-or-nine-numbers': { readonly counted: number };
+  readonly 'parameter-not-read': { readonly parameter: string };
+  readonly 'references-differ': NoFigures;
+  readonly 'no-scattering': NoFigures;
   readonly 'three-numbers': { readonly counted: number };
   readonly 'negative-frequency': { readonly value: number };
   readonly 'frequency-not-rising': { readonly value: number };

@@ -57,6 +57,7 @@ export interface Expectations extends QuantityExpectations {
   readonly 'rising-scale': NoFigures;
   readonly 'rising-voltages': NoFigures;
   readonly 'touchstone-file': NoFigures;
+  readonly 'network-file': NoFigures;
   readonly 'field-or-power': NoFigures;
   readonly 'scene-content': NoFigures;
 }

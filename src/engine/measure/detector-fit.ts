@@ -1,17 +1,9 @@
 import { type Warning, warning } from '../facts/warning.ts';
-import { wrightOmega } from '../numerics/lambert.ts';
 import { type LeastSquaresFit, leastSquares } from '../numerics/levenberg-marquardt.ts';
-import { linearLeastSquares } from '../numerics/qr.ts';
 import { temperatureVoltage } from '../units/quantities.ts';
 import { type Fitted, fitted, fittedLogarithm, reachOf } from './fitted.ts';
-import { requireDifferent, UnfitReadings } from './unfit.ts';
-
-export interface DetectorPoint {
-  /** Across the whole detector, V; above 0. */
-  readonly voltage: number;
-  /** A; above 0. */
-  readonly current: number;
-}
+import { type JunctionPoint, junctionStart, logCurrent } from './junction.ts';
+import { requireDifferent } from './unfit.ts';
 
 export interface DetectorFit {
   readonly saturationCurrent: Fitted;
@@ -22,41 +14,6 @@ export interface DetectorFit {
   /** Relative scatter of the currents about the fit (one standard deviation). */
   readonly scatter: number;
   readonly warnings: readonly Warning[];
-}
-
-/**
- * ln of the current through a junction of ln Is, n and ln Rs at V, I = Is(exp((V − I·Rs)/(n·Vt)) − 1): closed form by
- * Wright's omega, so that no voltage overflows.
- */
-function logCurrent(V: number, lnIs: number, n: number, lnRs: number, Vt: number): number {
-  const s = n * Vt;
-  const lnDrop = lnRs + lnIs - Math.log(s); // Rs·Is in units of n·Vt
-  const z = V / s + Math.exp(lnDrop);
-  const w = z - wrightOmega(z + lnDrop);
-  return lnIs + (w > 30 ? w : Math.log(Math.expm1(w)));
-}
-
-/** A start for the fit: n and Rs follow linearly from each of a row of saturation currents; the best one. */
-function startOf(points: readonly DetectorPoint[], Vt: number): readonly [number, number, number] {
-  let best: readonly [number, number, number] | undefined;
-  let least = Number.POSITIVE_INFINITY;
-  for (let lnIs = Math.log(1e-16); lnIs < Math.log(1e-2); lnIs += 0.5) {
-    const { x } = linearLeastSquares(
-      points.flatMap(({ current }) => [Vt * Math.log1p(current / Math.exp(lnIs)), current]),
-      points.map((p) => p.voltage),
-      2,
-    );
-    const [n, Rs] = [x[0], Math.max(x[1], 1e-3)];
-    if (!(n > 0)) continue;
-    const lnRs = Math.log(Rs);
-    const sum = points.reduce((s, p) => s + (Math.log(p.current) - logCurrent(p.voltage, lnIs, n, lnRs, Vt)) ** 2, 0);
-    if (sum < least) {
-      least = sum;
-      best = [lnIs, n, lnRs];
-    }
-  }
-  if (!best) throw new UnfitReadings({ code: 'detector.not-rising' });
-  return best;
 }
 
 /** The figures of a junction from a fit of ln Is, n, ln Rs. */
@@ -79,12 +36,12 @@ function junctionFigures(fit: LeastSquaresFit, Vt: number): DetectorFit {
 
 /**
  * Saturation current, ideality and series resistance from forward volts and amperes: ln I is compared.
- * @param points at least 4, of at least 3 different voltages
+ * @param points at least 4, of at least 3 different voltages; volts and amperes above 0
  * @param temperature K
  * @returns saturation current (A), ideality and resistances (Ω), each with its standard error and range
  * @throws UnfitReadings
  */
-export function fitDetector(points: readonly DetectorPoint[], temperature: number): DetectorFit {
+export function fitDetector(points: readonly JunctionPoint[], temperature: number): DetectorFit {
   requireDifferent(
     points.map((p) => p.voltage),
     3,
@@ -95,7 +52,7 @@ export function fitDetector(points: readonly DetectorPoint[], temperature: numbe
       points.map(({ voltage, current }) =>
         n > 0 ? Math.log(current) - logCurrent(voltage, lnIs, n, lnRs, Vt) : Number.NaN,
       ),
-    startOf(points, Vt),
+    junctionStart(points, Vt),
     { scales: [1, 1, 1] },
   );
   return junctionFigures(fit, Vt);

@@ -1,9 +1,10 @@
 import { expect, test } from 'vitest';
 import reference from '../../../reference/measure-fits.json' with { type: 'json' };
 import { fitDecay } from './decay-fit.ts';
-import { type DetectorPoint, fitDetector } from './detector-fit.ts';
+import { fitDetector } from './detector-fit.ts';
 import { type DialReading, fitDial } from './dial-fit.ts';
 import type { Fitted } from './fitted.ts';
+import type { JunctionPoint } from './junction.ts';
 import { fitResonance, type ResonancePoint } from './resonance-fit.ts';
 import { fitWidth, type LevelReading } from './width-fit.ts';
 
@@ -28,7 +29,7 @@ const fitOf = (row: Row): Readonly<Record<string, unknown>> => {
     case 'dial':
       return { ...fitDial(row.readings, row.capacitor) };
     case 'detector':
-      return { ...fitDetector(row.points as DetectorPoint[], row.temperature) };
+      return { ...fitDetector(row.points as JunctionPoint[], row.temperature) };
     case 'width':
       return { ...fitWidth(row.points as LevelReading[]) };
     default:

@@ -59,11 +59,21 @@ export interface Yield {
   readonly optional?: true;
 }
 
+/** An impedance at one frequency, Hz and Ω, and the standard error of each of its parts. */
+export interface ImpedanceReading {
+  readonly frequency: number;
+  readonly resistance: number;
+  readonly reactance: number;
+  readonly standardError: number;
+}
+
 /** What readings say. */
 export interface Measured {
   readonly figures: Readonly<Record<string, Fitted>>;
   /** One standard deviation of the readings about the fit, where more were read than are unknown. */
   readonly scatter?: number;
+  /** Of a sweep: what was measured at each frequency. */
+  readonly sweep?: readonly ImpedanceReading[];
   /** Readings left out as misread. */
   readonly suspects?: readonly SuspectReading[];
   readonly warnings: readonly Warning[];

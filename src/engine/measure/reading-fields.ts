@@ -1,7 +1,9 @@
 import * as v from 'valibot';
 import { refusalOfMissing } from '../fields/fields.ts';
 import { refuse } from '../fields/refusal.ts';
+import { type NetworkRead, readNetwork } from '../parts/aerial/touchstone.ts';
 import type { QuantityKind } from '../units/quantity-kind.ts';
+import { givenValue } from '../units/refusal.ts';
 import { quantity } from '../units/schema.ts';
 
 /** A quantity as people write it, read to SI. Bounds in SI. */
@@ -23,7 +25,7 @@ export interface ChoiceField {
   readonly type: 'choice';
   readonly options: readonly string[];
 }
-/** The text of a file. */
+/** The text of a file, read to what it holds. */
 export interface TextField {
   readonly type: 'text';
   readonly format: 'touchstone';
@@ -63,7 +65,7 @@ type ValueOf<F> = F extends { readonly type: 'quantity' | 'number' }
   : F extends { readonly type: 'choice'; readonly options: readonly (infer O)[] }
     ? O
     : F extends { readonly type: 'text' }
-      ? string
+      ? Network
       : F extends { readonly type: 'samples' }
         ? readonly number[]
         : F extends { readonly type: 'list'; readonly columns: infer C }
@@ -81,6 +83,26 @@ export type ValuesOf<Fs> = { readonly [K in Exclude<keyof Fs, OptionalKeys<Fs>>]
 
 const MOST_READINGS = 10_000;
 const MOST_CHARACTERS = 10_000_000;
+
+/** A file of a network analyser, once it is read. */
+export type Network = Extract<NetworkRead, { readonly ok: true }>;
+
+const networkText = v.pipe(
+  v.string(refuse({ code: 'network-file' })),
+  v.maxLength(MOST_CHARACTERS, refuse({ code: 'text.at-most', characters: MOST_CHARACTERS })),
+  v.rawTransform<string, Network>(({ dataset, addIssue, NEVER }) => {
+    const read = readNetwork(dataset.value);
+    if (read.ok) return read;
+    addIssue({
+      message: refuse({
+        expected: { code: 'network-file' },
+        given: givenValue(dataset.value.slice(0, 40)),
+        hint: { code: 'touchstone-problems', problems: read.problems },
+      }),
+    });
+    return NEVER;
+  }),
+);
 
 function scalarSchema(field: ScalarField): v.GenericSchema {
   switch (field.type) {
@@ -102,10 +124,7 @@ function scalarSchema(field: ScalarField): v.GenericSchema {
     case 'choice':
       return v.picklist(field.options, refuse({ code: 'one-of', options: field.options }));
     case 'text':
-      return v.pipe(
-        v.string(refuse({ code: 'text' })),
-        v.maxLength(MOST_CHARACTERS, refuse({ code: 'text.at-most', characters: MOST_CHARACTERS })),
-      );
+      return networkText;
   }
 }
 

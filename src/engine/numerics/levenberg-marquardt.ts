@@ -20,6 +20,8 @@ export interface LeastSquaresFit {
   readonly degreesOfFreedom: number;
   /** p×p row by row, scaled by the variance of the residuals; NaN without degrees of freedom. */
   readonly covariance: Float64Array;
+  /** The same for residuals of unit variance, as weighted with known errors. */
+  readonly gram: Float64Array;
 }
 
 const MOST_STEPS = 2000;
@@ -156,12 +158,14 @@ export function leastSquares(
   }
   const degreesOfFreedom = m - n;
   const variance = sum / degreesOfFreedom;
+  const gram = inverseGram(final);
   return {
     x,
     residuals: r,
     sumOfSquares: sum,
     degreesOfFreedom,
-    covariance: inverseGram(final).map((value) => value * variance),
+    covariance: gram.map((value) => value * variance),
+    gram,
   };
 }
 

@@ -1,9 +1,23 @@
+import { fitCapacitanceWidth } from '../capacitance-width-fit.ts';
 import { fitDecay } from '../decay-fit.ts';
 import { fitDial } from '../dial-fit.ts';
+import { fitDoubleHump } from '../double-hump-fit.ts';
+import { fitEqualLevels } from '../equal-levels-fit.ts';
 import { measurement } from '../measurement.ts';
+import { fitMutualInductance } from '../mutual-inductance-fit.ts';
 import { fitResonance } from '../resonance-fit.ts';
 import { fitWidth } from '../width-fit.ts';
-import { CAPACITANCE, FREQUENCY, VOLTAGE } from './common-fields.ts';
+import {
+  CAPACITANCE,
+  DIAL_CAPACITOR,
+  FREQUENCY,
+  FREQUENCY_ERROR,
+  INDUCTANCE,
+  LEVEL_RATIO,
+  POSITION,
+  RELATIVE_ERROR,
+  VOLTAGE,
+} from './common-fields.ts';
 
 export const resonance = measurement({
   fields: { points: { type: 'list', least: 3, columns: { capacitance: CAPACITANCE, frequency: FREQUENCY } } },
@@ -23,19 +37,11 @@ export const resonance = measurement({
 
 export const dial = measurement({
   fields: {
-    capacitor: {
-      type: 'group',
-      fields: {
-        law: { type: 'choice', options: ['semicircular'] },
-        minimum: CAPACITANCE,
-        maximum: { ...CAPACITANCE, above: 0 },
-      },
-      rising: ['minimum', 'maximum'],
-    },
+    capacitor: DIAL_CAPACITOR,
     readings: {
       type: 'list',
       least: 3,
-      columns: { position: { type: 'number', min: -1, max: 2 }, frequency: FREQUENCY },
+      columns: { position: POSITION, frequency: FREQUENCY },
     },
   },
   readings: 'readings',
@@ -75,5 +81,87 @@ export const decay = measurement({
   fit({ samples, sampleRate }) {
     const { scatter, ...figures } = fitDecay(samples, sampleRate);
     return { figures, scatter, warnings: [] };
+  },
+});
+
+export const equalLevels = measurement({
+  fields: {
+    lower: FREQUENCY,
+    upper: FREQUENCY,
+    ratio: LEVEL_RATIO,
+    frequencyError: FREQUENCY_ERROR,
+    ratioError: RELATIVE_ERROR,
+  },
+  readings: 'upper',
+  yields: { resonance: { quantity: 'frequency' }, q: { settles: 'coil.q' } },
+  equipment: ['signal generator', 'voltmeter'],
+  cautions: [],
+  warnings: ['measure.level-ratio-small'],
+  fit(readings) {
+    const { warnings, ...figures } = fitEqualLevels(readings);
+    return { figures, warnings };
+  },
+});
+
+export const capacitanceWidth = measurement({
+  fields: {
+    frequency: FREQUENCY,
+    lower: CAPACITANCE,
+    upper: CAPACITANCE,
+    stray: CAPACITANCE,
+    ratio: LEVEL_RATIO,
+    settingError: { ...CAPACITANCE, optional: true },
+    strayError: { ...CAPACITANCE, optional: true },
+    ratioError: RELATIVE_ERROR,
+  },
+  readings: 'upper',
+  yields: { q: { settles: 'coil.q' }, parallelConductance: { quantity: 'conductance' } },
+  equipment: ['signal generator', 'voltmeter'],
+  cautions: [],
+  warnings: ['measure.level-ratio-small'],
+  fit(readings) {
+    const { warnings, ...figures } = fitCapacitanceWidth(readings);
+    return { figures, warnings };
+  },
+});
+
+export const mutualInductance = measurement({
+  fields: {
+    aiding: INDUCTANCE,
+    opposing: INDUCTANCE,
+    first: { ...INDUCTANCE, optional: true },
+    second: { ...INDUCTANCE, optional: true },
+    error: RELATIVE_ERROR,
+  },
+  readings: 'aiding',
+  yields: {
+    mutualInductance: { quantity: 'inductance', settles: 'coil.mutualInductance' },
+    couplingCoefficient: { optional: true },
+  },
+  equipment: ['inductance meter'],
+  cautions: [],
+  warnings: ['measure.coupling-unseen', 'measure.scatter-above-errors'],
+  fit(readings) {
+    const { warnings, mutualInductance: M, couplingCoefficient } = fitMutualInductance(readings);
+    return { figures: { mutualInductance: M, ...(couplingCoefficient && { couplingCoefficient }) }, warnings };
+  },
+});
+
+export const doubleHump = measurement({
+  fields: {
+    lower: FREQUENCY,
+    upper: FREQUENCY,
+    q: { type: 'number', min: 1, max: 1e5, optional: true },
+    qError: RELATIVE_ERROR,
+    frequencyError: FREQUENCY_ERROR,
+  },
+  readings: 'upper',
+  yields: { couplingCoefficient: {} },
+  equipment: ['signal generator', 'voltmeter'],
+  cautions: [],
+  warnings: ['measure.coupling-without-q'],
+  fit(readings) {
+    const { warnings, ...figures } = fitDoubleHump(readings);
+    return { figures, warnings };
   },
 });

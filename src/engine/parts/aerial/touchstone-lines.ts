@@ -12,7 +12,7 @@ import {
 } from '../../numerics/complex.ts';
 import type { Coded } from '../../units/coded.ts';
 import type { Ohms } from '../../units/quantities.ts';
-import type { ImpedancePoint } from './measured.ts';
+import type { PortShape, RawNetwork } from './touchstone-network.ts';
 
 /** Takes up what is wrong with a line; which line that is the reader of the file knows. */
 export type Wrong = (fact: Coded<TouchstoneProblemFacts>) => void;
@@ -20,6 +20,7 @@ export type Wrong = (fact: Coded<TouchstoneProblemFacts>) => void;
 const UNITS: Readonly<Record<string, number>> = { HZ: 1, KHZ: 1e3, MHZ: 1e6, GHZ: 1e9 };
 const PARAMETERS = ['S', 'Z', 'Y', 'G', 'H'];
 const FORMATS = ['MA', 'DB', 'RI'];
+const COMMA = /^[+-]?\d+,\d+(e[+-]?\d+)?$/i;
 const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
 
 /** What the option line says: unit of frequency, Hz; parameter; format; reference resistance, Ω. */
@@ -33,8 +34,8 @@ export interface TouchstoneOptions {
 /** Where nothing is said. */
 export const usualOptions = (): TouchstoneOptions => ({ unit: 1e9, parameter: 'S', format: 'MA', reference: 50 });
 
-/** The option line, from "#" on. */
-export function readOptions(line: string, wrong: Wrong): TouchstoneOptions {
+/** The option line, from "#" on. @param single of a file that has one port. */
+export function readOptions(line: string, single: boolean, wrong: Wrong): TouchstoneOptions {
   const found = usualOptions();
   const words = line.slice(1).trim().toUpperCase().split(/\s+/).filter(Boolean);
   for (let i = 0; i < words.length; i++) {
@@ -43,7 +44,8 @@ export function readOptions(line: string, wrong: Wrong): TouchstoneOptions {
     else if (FORMATS.includes(word)) found.format = word;
     else if (PARAMETERS.includes(word)) {
       found.parameter = word;
-      if (word === 'G' || word === 'H') wrong({ code: 'two-port-parameter', parameter: word });
+      if (word === 'G' || word === 'H')
+        wrong({ code: single ? 'two-port-parameter' : 'parameter-not-read', parameter: word });
     } else if (word === 'R') {
       i++;
       const r = numberIn(words[i] ?? '');
@@ -54,48 +56,72 @@ export function readOptions(line: string, wrong: Wrong): TouchstoneOptions {
   return found;
 }
 
-/** The resistance after "[Reference]"; undefined for what is none. */
-export function readReference(value: string, wrong: Wrong): Ohms | undefined {
-  const given = value.split(/\s+/);
-  const r = numberIn(given[0]);
-  if (given.length === 1 && r > 0) return r;
+/** Resistances after "[Reference]", at most so many; undefined for what is none. */
+export function readReferences(value: string, most: number, wrong: Wrong): Ohms[] | undefined {
+  const given = value.split(/\s+/).map(numberIn);
+  if (given.length <= most && given.every((r) => r > 0 && Number.isFinite(r))) return given;
   wrong({ code: 'reference-resistance', given: shortened(value) });
   return undefined;
 }
 
-/** A frequency and its two numbers as written; undefined for what is none. */
-export function readRow(line: string, unit: number, wrong: Wrong): readonly [number, number, number] | undefined {
+/** How many numbers a row may have: with noise data, where the ports are not known, or whole or half matrices. */
+function lengthsOf(ports: 1 | 2 | undefined, shape: PortShape): readonly number[] {
+  if (ports === 1) return [3];
+  if (ports === 2) return shape === 'full' ? [9, 5] : [7];
+  return [3, 9];
+}
+
+/** A frequency and its numbers as written; undefined for what is none. */
+export function readRow(
+  line: string,
+  unit: number,
+  ports: 1 | 2 | undefined,
+  shape: PortShape,
+  wrong: Wrong,
+): readonly number[] | undefined {
   const words = line.split(/\s+/);
   const bad = words.find((word) => !(NUMBER.test(word) && Number.isFinite(Number(word))));
   if (bad !== undefined) {
-    wrong({ code: 'numbers', given: shortened(bad) });
+    wrong({ code: COMMA.test(bad) ? 'decimal-comma' : 'numbers', given: shortened(bad) });
     return undefined;
   }
-  if (words.length !== 3) {
-    wrong({ code: 'three-numbers', counted: words.length });
+  const lengths = lengthsOf(ports, shape);
+  if (!lengths.includes(words.length)) {
+    const counted = words.length;
+    if (ports === 1) wrong({ code: 'three-numbers', counted });
+    else if (ports === 2) wrong({ code: 'nine-numbers', counted, least: lengths[0] });
+    else wrong({ code: 'three-or-nine-numbers', counted });
     return undefined;
   }
-  const [f, first, second] = words.map(Number);
-  if (!(f * unit >= 0 && Number.isFinite(f * unit))) {
-    wrong({ code: 'negative-frequency', value: f });
+  const row = words.map(Number);
+  if (!(row[0] * unit >= 0 && Number.isFinite(row[0] * unit))) {
+    wrong({ code: 'negative-frequency', value: row[0] });
     return undefined;
   }
-  return [f, first, second];
+  return row;
 }
 
-/** @param inUnits Z and Y are in units of the reference. @returns undefined for an open circuit. */
-export function impedancePoint(
-  [f, first, second]: readonly [number, number, number],
-  { unit, parameter, format, reference }: TouchstoneOptions,
-  inUnits: boolean,
-): ImpedancePoint | undefined {
-  const value: Complex =
-    format === 'RI'
-      ? { re: first, im: second }
-      : polar(format === 'DB' ? 10 ** (first / 20) : first, (second * Math.PI) / 180);
-  const z = toImpedance(value, parameter, inUnits || parameter === 'S' ? reference : 1);
-  if (!(Number.isFinite(z.re) && Number.isFinite(z.im))) return undefined;
-  return { frequency: f * unit, resistance: z.re, reactance: z.im };
+/** The pairs of numbers after the frequency. */
+export function pairsOf(row: readonly number[], format: string): Complex[] {
+  const values: Complex[] = [];
+  for (let i = 1; i + 1 < row.length; i += 2) {
+    const [first, second] = [row[i], row[i + 1]];
+    values.push(
+      format === 'RI'
+        ? { re: first, im: second }
+        : polar(format === 'DB' ? 10 ** (first / 20) : first, (second * Math.PI) / 180),
+    );
+  }
+  return values;
+}
+
+/** Of a one-port value, Ω; undefined for an open circuit. */
+export function impedanceOf(
+  value: Complex,
+  { parameter, version, references: [reference] }: RawNetwork,
+): Complex | undefined {
+  const z = toImpedance(value, parameter, version === '1' || parameter === 'S' ? reference : 1);
+  return Number.isFinite(z.re) && Number.isFinite(z.im) ? z : undefined;
 }
 
 /** @param R what Z and Y are in units of; the reference of S. @returns infinite or NaN for an open circuit. */

@@ -29,6 +29,16 @@ const PROBLEMS: SentencesFor<TouchstoneProblemFacts> = {
   'option-not-known': ({ given }) =>
     `expected a unit (Hz, kHz, MHz, GHz), S, Z or Y, MA, DB or RI, or R and a resistance, got "${given}"`,
   numbers: ({ given }) => `expected numbers, got "${given}"`,
+  'decimal-comma': ({ given }) => `expected numbers with a decimal point, got "${given}"`,
+  binary: () => 'expected text, got a file that is none: save the measurement as Touchstone (.s1p or .s2p)',
+  ports: ({ given }) => `expected 1 or 2 ports, got "${given}"`,
+  'nine-numbers': ({ counted: found, least }) =>
+    `expected a frequency and ${least - 1} numbers, got ${counted(found, 'number', 'numbers')}`,
+  'three-or-nine-numbers': ({ counted: found }) =>
+    `expected a frequency and 2 numbers (one port) or 8 (two ports), got ${counted(found, 'number', 'numbers')}`,
+  'parameter-not-read': ({ parameter }) => `expected S, Z or Y parameters, got ${parameter}`,
+  'references-differ': () => 'expected one reference resistance for both ports, got two',
+  'no-scattering': () => 'expected parameters of a passive network, got values from which no S parameters follow',
   'three-numbers': ({ counted: found }) =>
     found === 9
       ? 'expected a frequency and two numbers, got 9 numbers, as in a two-port file'

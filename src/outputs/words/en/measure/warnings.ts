@@ -13,4 +13,31 @@ export const measureWarnings: SentencesFor<MeasureWarnings> = {
     `With ${given} readings a misread one cannot be found; that takes at least ${least}.`,
   'measure.series-resistance-unseen': () =>
     'The series resistance cannot be seen in these points: measure at higher currents.',
+  'measure.leakage-unseen': ({ least }) =>
+    `The leakage cannot be seen in these points, only that it is above ${formatQuantity(least, 'resistance', 2)}: measure at higher reverse voltages.`,
+  'measure.scatter-above-errors': ({ times }) =>
+    `The readings scatter ${times.toFixed(1)} times as much as their errors allow; the ranges are widened by that.`,
+  'measure.level-ratio-small': ({ ratio, least }) =>
+    `A level ratio of ${ratio.toFixed(2)} is too near the peak: most of the error of Q is that of the ratio. Take at least ${least}, best 1.5 to 3.`,
+  'measure.natural-frequency-unseen': () =>
+    'The natural frequency cannot be seen in these readings; the figure is the usual one of a wire aerial. Read at a higher frequency too.',
+  'measure.coupling-unseen': ({ most }) =>
+    `The mutual inductance is within the error of the readings; it is below ${formatQuantity(most, 'inductance', 2)}.`,
+  'measure.coupling-without-q': () =>
+    'Without the Q of the circuits the coupling coefficient is a little low: it is √(k² + 1/Q²).',
+  'measure.auxiliary-earths-poor': ({ share }) =>
+    `The standard error is ${Math.round(100 * share)} % of the resistance: the auxiliary earths have too much resistance. Drive them deeper or wet them.`,
+  'measure.electrodes-share-soil': () =>
+    'Electrodes near each other share soil and the resistance comes out low: by 9 % for 1 m rods 2 m apart, 2 % at 10 m. Give the rods and their distances to correct it.',
+  'measure.phase-unseen': () => 'The phase is within the errors of the three voltages: the range is open at one end.',
+  'measure.one-trial': ({ deviation }) =>
+    `One trial scatters by about ${deviation} dB: repeat it four times, twice from below and twice from above.`,
+  'measure.current-near-floor': ({ current }) =>
+    `${formatQuantity(current, 'current', 2)} is near the least that the meter shows: most of the error is the meter’s.`,
+  'measure.q-lower-bound': ({ least }) =>
+    `Q is above ${least.toFixed(0)}; this measurement cannot say more. Measure the width of the resonance.`,
+  'measure.analyser-not-calibrated': ({ highest }) =>
+    `The reflection reaches ${highest.toFixed(3)}; no passive part reflects more than 1. The analyser was not calibrated: only the resonance is given.`,
+  'measure.fixture-not-thin': ({ disagreement }) =>
+    `S11 and S21 do not agree (by ${disagreement.toFixed(3)}): the fixture is more than the part between its ports. Take its leads off by calibration at its ends.`,
 };
