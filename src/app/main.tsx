@@ -7,6 +7,7 @@ import { listenToThePage } from './state/keys.ts';
 import { createOpenSets } from './state/open-sets.ts';
 import { newReadingWorker } from './state/reading-worker.ts';
 import { createSetWorkers } from './state/set-workers.ts';
+import './style/face.css';
 import './style/tokens.css';
 import './style/page.css';
 import './style/fields.css';

@@ -11,8 +11,8 @@ import { pageSvg, type Sheet, sheetsFor, sheetsPdf } from '../../src/outputs/she
 import { placedOn } from './on-paper.ts';
 
 const font = (name: string): Uint8Array =>
-  readFileSync(createRequire(import.meta.url).resolve(`dejavu-fonts-ttf/ttf/${name}.ttf`));
-const fonts = { regular: font('DejaVuSans'), bold: font('DejaVuSans-Bold') };
+  readFileSync(createRequire(import.meta.url).resolve(`source-sans/TTF/${name}.ttf`));
+const fonts = { regular: font('SourceSans3-Regular'), bold: font('SourceSans3-Semibold') };
 
 function sheetsOf(file: string, paper: 'a4' | 'letter' = 'a4'): Sheet[] {
   const read = readText(readFileSync(inRoot('examples', file), 'utf8'));
@@ -99,7 +99,7 @@ describe('a PDF of sheets', () => {
     expect(info).toMatch(/Page size: +595\.\d+ x 841\.\d+ pts \(A4\)/);
     const list = spawnSync('pdffonts', [file], { encoding: 'utf8' }).stdout.split('\n').slice(2).filter(Boolean);
     expect(list.length).toBeGreaterThan(0);
-    for (const row of list) expect(row).toMatch(/DejaVuSans.* yes yes yes/);
+    for (const row of list) expect(row).toMatch(/SourceSans3-.* yes yes yes/);
     const structure = spawnSync('pdfinfo', ['-struct-text', file], { encoding: 'utf8' }).stdout;
     expect(structure).toMatch(/H1/);
     expect(structure).toMatch(/Wiring list/);

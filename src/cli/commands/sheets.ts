@@ -94,8 +94,8 @@ async function writtenIn(file: string | undefined, io: { read(file: string): Pro
 
 function fonts(): { regular: Uint8Array; bold: Uint8Array } {
   const at = createRequire(import.meta.url);
-  const font = (name: string): Uint8Array => readFileSync(at.resolve(`dejavu-fonts-ttf/ttf/${name}.ttf`));
-  return { regular: font('DejaVuSans'), bold: font('DejaVuSans-Bold') };
+  const font = (name: string): Uint8Array => readFileSync(at.resolve(`source-sans/TTF/${name}.ttf`));
+  return { regular: font('SourceSans3-Regular'), bold: font('SourceSans3-Semibold') };
 }
 
 function paperFrom(text = 'a4'): PaperName {

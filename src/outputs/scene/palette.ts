@@ -1,23 +1,30 @@
+import { type Colours, DARK, LIGHT } from './colours.ts';
 import type { Role } from './scene.ts';
 
 /** A colour for each role that a line or a text may have. */
 export type Palette = Readonly<Record<Role, string>>;
 
-/** Paper, ink and copper, by day. Text may be ink, soft, copper, accent or warning: all can be read on paper and card. */
-export const DAY: Palette = {
-  ink: '#2b2622',
-  soft: '#655b50',
-  faint: '#d9cfbf',
-  copper: '#9c4f1c',
-  accent: '#1c5b68',
-  warning: '#a3261f',
-  paper: '#faf6ee',
-  card: '#efe6d4',
-  soil: '#d5c4a6',
-  metal: '#8b8a86',
-  sea: '#c3d7db',
+/** Drawings and plots lie on sheets, so that their paper is the sheet's colour. */
+const paletteOf = (colours: Colours): Palette => ({
+  ink: colours.ink,
+  soft: colours.inkSoft,
+  faint: colours.line,
+  copper: colours.copper,
+  accent: colours.teal,
+  warning: colours.wrong,
+  paper: colours.sheet,
+  card: colours.inset,
+  soil: colours.soil,
+  metal: colours.metal,
+  sea: colours.sea,
   none: 'none',
-};
+});
+
+/** Paper, ink and copper. Text may be ink, soft, copper, accent or warning: all can be read on paper and card. */
+export const DAY: Palette = paletteOf(LIGHT);
+
+/** The same by night. */
+export const NIGHT: Palette = paletteOf(DARK);
 
 /** For printers: nothing depends on a colour being seen. */
 export const PRINT: Palette = {

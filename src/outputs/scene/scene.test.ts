@@ -1,4 +1,7 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import fc from 'fast-check';
+import { create } from 'fontkit';
 import { describe, expect, test } from 'vitest';
 import { itemBox, overlap, textBox } from './boxes.ts';
 import { arc, circle, group, line, path, rect, text } from './build.ts';
@@ -98,9 +101,22 @@ describe('boxes', () => {
   });
 });
 
-test('widths are those of the font (advances of DejaVu Sans 2.37 read from its file)', () => {
-  expect(textWidth('The Lantern Service 909 kHz', 100)).toBeCloseTo(1444.8, -1);
-  expect(textWidth('−3 dB 0.5 mV/m', 100)).toBeCloseTo(830.8, -1);
+test('widths are those of the font (advances of Source Sans 3.52, read from its files by fontkit)', () => {
+  for (const [file, bold] of [
+    ['SourceSans3-Regular', false],
+    ['SourceSans3-Semibold', true],
+  ] as const) {
+    const font = create(readFileSync(createRequire(import.meta.url).resolve(`source-sans/TTF/${file}.ttf`)));
+    for (const words of [
+      'The Lantern Service 909 kHz',
+      '−3 dB 0.5 mV/m',
+      'Ω µH ½ × 365 pF ± 2 % → ≈',
+      'Ågren, Łódź, αβγ',
+    ]) {
+      const advance = [...words].reduce((sum, c) => sum + font.glyphForCodePoint(c.codePointAt(0)!).advanceWidth, 0);
+      expect(textWidth(words, 100, bold), words).toBeCloseTo((100 * advance) / font.unitsPerEm, 0);
+    }
+  }
 });
 
 describe('labels', () => {

@@ -1,6 +1,7 @@
 import { textHash } from '../../engine/numerics/text-hash.ts';
 import { safeLines } from '../../engine/units/safe-text.ts';
 import { baseShift } from './boxes.ts';
+import { FACE } from './face.ts';
 import { DAY, type Palette, PRINT, variables } from './palette.ts';
 import type { Item, Look, Meaning, PathSegment, Role, Scene } from './scene.ts';
 
@@ -25,8 +26,6 @@ export interface SvgOptions {
   readonly label?: (part: string, title: string | undefined) => string;
 }
 
-const FONT = "system-ui, 'Segoe UI', 'Liberation Sans', 'DejaVu Sans', sans-serif";
-
 /**
  * A scene as an SVG string. Text is escaped, ids do not clash, title and description come from the scene.
  * @param scene any drawing or plot
@@ -45,7 +44,7 @@ export function sceneToSvg(scene: Scene, options: SvgOptions = {}): string {
     (options.paper ?? colours !== 'page')
       ? `<rect width="${num(scene.width)}" height="${num(scene.height)}" fill="${palette.paper}"/>`
       : '';
-  const font = colours === 'page' ? `var(--font, ${FONT})` : FONT;
+  const font = colours === 'page' ? `var(--font, ${FACE})` : FACE;
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${num(scene.width)} ${num(scene.height)}"${dpr}` +
     ` role="${interactive ? 'group' : 'img'}" aria-labelledby="${id}-t" aria-describedby="${id}-d"` +

@@ -17,6 +17,7 @@ import {
 } from '../../../outputs/explain/index.ts';
 import type { Palette } from '../../../outputs/scene/index.ts';
 import { explainTexts } from '../../../outputs/words/index.ts';
+import { faceReady } from '../../style/face.ts';
 import { canvasPen } from './canvas-pen.ts';
 import { pagePalette, paletteFor, type SceneBackground } from './colours.ts';
 import { drawingOf, lettersFor } from './drawing.ts';
@@ -194,6 +195,9 @@ function animated(element: HTMLCanvasElement, l: Live, propsNow: () => Props): (
     l.dirty = true;
   });
   const pen = canvasPen(ctx, () => l.palette!);
+  faceReady().then(() => {
+    l.dirty = true;
+  });
   let frame = 0;
   let last = 0;
   const draw = (at: number) => {

@@ -1,9 +1,7 @@
 import type { Pen } from '../../../outputs/explain/index.ts';
-import type { Palette } from '../../../outputs/scene/index.ts';
+import { FACE, type Palette } from '../../../outputs/scene/index.ts';
 
 export type Context = CanvasRenderingContext2D | OffscreenCanvasRenderingContext2D;
-
-const FONT = "system-ui, 'Segoe UI', 'Liberation Sans', 'DejaVu Sans', sans-serif";
 
 /** A pen on a canvas. @param ctx scaled so that one unit is one px of the drawing. */
 export function canvasPen(ctx: Context, colours: () => Palette): Pen {
@@ -84,7 +82,7 @@ export function canvasPen(ctx: Context, colours: () => Palette): Pen {
     },
     text(x, y, words, size, { role = 'ink', anchor = 'start', bold, italic, rim, opacity = 1 } = {}) {
       ctx.globalAlpha = opacity;
-      ctx.font = `${italic ? 'italic ' : ''}${bold ? '600 ' : ''}${size}px ${FONT}`;
+      ctx.font = `${italic ? 'italic ' : ''}${bold ? '600 ' : ''}${size}px ${FACE}`;
       ctx.textAlign = anchor === 'middle' ? 'center' : anchor;
       if (rim) {
         ctx.strokeStyle = colours().paper;

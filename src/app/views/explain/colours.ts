@@ -1,23 +1,11 @@
-import { DAY, type Palette, type Role } from '../../../outputs/scene/index.ts';
+import { DAY, NIGHT, type Palette, type Role } from '../../../outputs/scene/index.ts';
 
 export type SceneBackground = 'plain' | 'light' | 'dark' | 'transparent';
 export const BACKGROUNDS: readonly SceneBackground[] = ['plain', 'light', 'dark', 'transparent'];
 
 const LIGHT: Palette = { ...DAY, paper: '#ffffff', card: '#f1ece2', faint: '#ddd6ca' };
-const DARK: Palette = {
-  ink: '#f4ede1',
-  soft: '#c3b7a6',
-  faint: '#453c32',
-  copper: '#e0935a',
-  accent: '#7cc7d6',
-  warning: '#ff9c8b',
-  paper: '#12100e',
-  card: '#2a241e',
-  soil: '#4d402d',
-  metal: '#9d9b96',
-  sea: '#2c464d',
-  none: 'none',
-};
+/** Darker than the page at night, for a projector or a cut of a film. */
+const DARK: Palette = { ...NIGHT, paper: '#12100e', card: '#2a241e' };
 
 /** The page's own names for what drawings are coloured by. */
 const NAMES: Partial<Record<Role, readonly string[]>> = {
@@ -25,7 +13,7 @@ const NAMES: Partial<Record<Role, readonly string[]>> = {
   soft: ['--soft', '--ink-soft'],
   faint: ['--faint', '--line'],
   copper: ['--copper'],
-  accent: ['--accent'],
+  accent: ['--accent', '--teal'],
   warning: ['--warning', '--wrong'],
   paper: ['--sheet', '--paper'],
   card: ['--card', '--inset'],

@@ -20,6 +20,7 @@ import {
   viewAt,
 } from '../../../outputs/explain/index.ts';
 import { explainTexts } from '../../../outputs/words/index.ts';
+import { faceReady } from '../../style/face.ts';
 import { coastFor } from '../../workers/coast.ts';
 import { canvasPen } from './canvas-pen.ts';
 import { paletteFor } from './colours.ts';
@@ -42,6 +43,7 @@ addEventListener('message', ({ data }: MessageEvent<FilmOrder>) => {
 
 async function make(order: FilmOrder): Promise<void> {
   const { width, height, rate, format, scenes } = order;
+  await faceReady();
   const coast = order.set && (await coastFor(order.set.place));
   const prepare = preparer(order.set, order.reception, order.recording, { time: order.time, coast });
   const parts = filmPlan(scenes, (scene) => prepare(scene).facts);

@@ -17,6 +17,7 @@ import {
 } from '../../../outputs/explain/index.ts';
 import { type Palette, sceneToSvg } from '../../../outputs/scene/index.ts';
 import { explainTexts } from '../../../outputs/words/index.ts';
+import { faceReady } from '../../style/face.ts';
 import { type Context, canvasPen } from './canvas-pen.ts';
 import { drawingOf } from './drawing.ts';
 import { ShownError } from './problem.ts';
@@ -54,6 +55,7 @@ export async function take(prepare: Preparer, order: TakeOrder): Promise<Taken> 
   switch (order.kind) {
     case 'picture': {
       const { width, height, palette } = order;
+      await faceReady();
       const canvas = new OffscreenCanvas(width, height);
       const ctx = canvas.getContext('2d');
       if (!ctx) throw new ShownError(explainTexts.exporting.problems.picture);

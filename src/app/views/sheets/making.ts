@@ -1,5 +1,5 @@
-import regular from 'dejavu-fonts-ttf/ttf/DejaVuSans.ttf?url';
-import bold from 'dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf?url';
+import regular from 'source-sans/TTF/SourceSans3-Regular.ttf?url';
+import bold from 'source-sans/TTF/SourceSans3-Semibold.ttf?url';
 import { type Page, pageSvg, type Sheet, sheetsPdf } from '../../../outputs/sheets/index.ts';
 import { sheetsView as texts } from '../../../outputs/words/index.ts';
 import { downloadFile, fileStem } from '../../state/download.ts';
