@@ -1,8 +1,8 @@
+import { FACE_NAME } from '../../outputs/scene/index.ts';
 import regular from './fonts/faintwave-sans-400.woff2?url';
 import italic from './fonts/faintwave-sans-400-italic.woff2?url';
 import semibold from './fonts/faintwave-sans-600.woff2?url';
 
-const NAME = 'Faintwave Sans';
 const STYLES = [
   { file: regular, style: 'normal', weight: '400' },
   { file: semibold, style: 'normal', weight: '600' },
@@ -10,7 +10,7 @@ const STYLES = [
 ] as const;
 
 const onPage = (): Promise<unknown> =>
-  Promise.all(STYLES.map(({ style, weight }) => document.fonts.load(`${style} ${weight} 16px "${NAME}"`)));
+  Promise.all(STYLES.map(({ style, weight }) => document.fonts.load(`${style} ${weight} 16px "${FACE_NAME}"`)));
 
 /** A worker knows nothing of the page's styles. */
 async function inWorker(): Promise<void> {
@@ -18,7 +18,7 @@ async function inWorker(): Promise<void> {
   if (!fonts || typeof FontFace === 'undefined') return;
   await Promise.all(
     STYLES.map(async ({ file, style, weight }) => {
-      fonts.add(await new FontFace(NAME, `url("${file}")`, { style, weight }).load());
+      fonts.add(await new FontFace(FACE_NAME, `url("${file}")`, { style, weight }).load());
     }),
   );
 }

@@ -1,4 +1,4 @@
-export { FACE } from './face.ts';
+export { FACE, FACE_NAME } from './face.ts';
 export { DAY, NIGHT, type Palette, PRINT } from './palette.ts';
 export type { Item, Role, Scene } from './scene.ts';
 export { type SvgOptions, sceneToSvg } from './svg.ts';
