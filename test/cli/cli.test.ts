@@ -1,32 +1,39 @@
-import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
-import { beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
+import { inRoot } from '../../scripts/support/paths.mjs';
 import { CALCULATIONS } from '../../src/cli/calc/index.ts';
 import { COMMANDS } from '../../src/cli/main.ts';
+import { ran, spawned } from '../support/command-line.ts';
 
-const root = fileURLToPath(new URL('../..', import.meta.url));
-const faintwave = (args: readonly string[], input = '') => {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [join(root, 'bin/faintwave.mjs'), ...args], {
-    input,
-    encoding: 'utf8',
-    cwd: root,
-    maxBuffer: 1e8,
-  });
-  return { status, stdout, stderr };
-};
 const example = 'examples/medium-wave-galena.json';
 
-beforeAll(() => {
-  // Compiles what has changed, once.
-  expect(faintwave(['--version']).stdout).toMatch(/^\d+\.\d+\.\d+\n$/);
+describe('as a program of its own', () => {
+  it('says its version', () => {
+    expect(spawned(['--version']).stdout).toMatch(/^\d+\.\d+\.\d+\n$/);
+  });
+
+  // So that the tests below may run it in this process.
+  it.each<[string, string[], string]>([
+    ['words for people', ['path', example], ''],
+    ['data, and what comes through its standard input', ['dial', '-', '--json'], readFileSync(inRoot(example), 'utf8')],
+    ['help', ['path', '--help'], ''],
+    ['a calculation', ['calc', 'coil'], JSON.stringify(CALCULATIONS.find(({ name }) => name === 'coil')!.example)],
+    ['a file that is not there', ['check', 'none.json'], ''],
+    ['a file that is cut short', ['check', '-'], '{"format":'],
+    ['a call that is wrong', ['path', example, '--bogus'], ''],
+    ['an answer that is no', ['stations', '--import', '-'], 'nothing here'],
+  ])('prints what it does in another, with its exit status: %s', async (_, args, input) => {
+    const outcome = spawned(args, input);
+    expect(outcome.stdout + outcome.stderr).not.toBe('');
+    expect(outcome).toEqual(await ran(args, input));
+  });
 });
 
 describe('the command line', () => {
-  it('answers first, in words, then in figures with units', () => {
-    const { status, stdout } = faintwave(['path', example]);
+  it('answers first, in words, then in figures with units', async () => {
+    const { status, stdout } = await ran(['path', example]);
     expect(status).toBe(0);
     expect(stdout).toMatch(/You would hear .* kHz: quiet/);
     expect(stdout).toMatch(/Field at the site +\S+ mV\/m/);
@@ -39,58 +46,58 @@ describe('the command line', () => {
     expect(stdout).not.toMatch(/\u001b|NaN|undefined/);
   });
 
-  it('compares detectors: law, loading, best tap and load, and what each is good for', () => {
-    const { status, stdout } = faintwave(['compare', example, '--station', '909']);
+  it('compares detectors: law, loading, best tap and load, and what each is good for', async () => {
+    const { status, stdout } = await ran(['compare', example, '--station', '909']);
     expect(status).toBe(0);
     for (const head of ['direct voltage', 'input resistance', 'loading loss', 'linear above', 'best tap', 'best load'])
       expect(stdout).toContain(head);
     expect(stdout).toMatch(/Silicon diode .*: From a faint carrier .*linear detection above [\d.]+ V/);
   });
 
-  it('finds a station by name or frequency, and says which there are', () => {
-    expect(faintwave(['path', example, '--station', 'lantern']).stdout).toMatch(/^The Lantern Service, 909 kHz/m);
-    expect(faintwave(['path', example, '--station', '603']).stdout).toMatch(/^Saltmarsh Radio, 603 kHz/m);
-    const none = faintwave(['path', example, '--station', 'nobody']);
+  it('finds a station by name or frequency, and says which there are', async () => {
+    expect((await ran(['path', example, '--station', 'lantern'])).stdout).toMatch(/^The Lantern Service, 909 kHz/m);
+    expect((await ran(['path', example, '--station', '603'])).stdout).toMatch(/^Saltmarsh Radio, 603 kHz/m);
+    const none = await ran(['path', example, '--station', 'nobody']);
     expect([none.status, none.stderr]).toEqual([
       2,
       expect.stringMatching(/--station: expected .*Saltmarsh.*, got "nobody"/),
     ]);
   });
 
-  it('takes one file: what else is written is not passed over', () => {
+  it('takes one file: what else is written is not passed over', async () => {
     for (const command of ['path', 'dial', 'listen', 'stations', 'compare', 'match', 'wave', 'move', 'sheets']) {
       const needed = command === 'sheets' ? ['--out', '/nowhere'] : command === 'move' ? ['--to', 'long-wave'] : [];
-      const more = faintwave([command, example, 'the', 'lantern', ...needed]);
+      const more = await ran([command, example, 'the', 'lantern', ...needed]);
       expect([command, more.status, more.stdout]).toEqual([command, 2, '']);
       expect(more.stderr).toContain(`expected one file, got "${example}", "the", "lantern"`);
     }
   });
 
-  it('gives the dial, and everything as data', () => {
-    expect(faintwave(['dial', example]).stdout).toMatch(/The dial covers \d+ to \d+ kHz/);
-    const { stations } = JSON.parse(faintwave(['path', example, '--json']).stdout);
+  it('gives the dial, and everything as data', async () => {
+    expect((await ran(['dial', example])).stdout).toMatch(/The dial covers \d+ to \d+ kHz/);
+    const { stations } = JSON.parse((await ran(['path', example, '--json'])).stdout);
     expect(stations[0].path).toHaveLength(7);
   });
 
-  it('checks files: 0 when right, 2 with every problem when not', () => {
-    const fine = faintwave(['check', example]);
+  it('checks files: 0 when right, 2 with every problem when not', async () => {
+    const fine = await ran(['check', example]);
     expect([fine.status, fine.stderr]).toEqual([0, '']);
     const folder = mkdtempSync(join(tmpdir(), 'faintwave-'));
     const file = join(folder, 'bad.json');
     writeFileSync(
       file,
-      readFileSync(join(root, example), 'utf8').replace('"turns": 56', '"turns": -3').replace('"500 pF"', '"5 m"'),
+      readFileSync(inRoot(example), 'utf8').replace('"turns": 56', '"turns": -3').replace('"500 pF"', '"5 m"'),
     );
-    const bad = faintwave(['check', file]);
+    const bad = await ran(['check', file]);
     expect(bad.status).toBe(2);
     expect(bad.stderr).toMatch(/coils\[0\]\.turns: .*-3/);
     expect(bad.stderr).toMatch(/tuning\.maximum: .*"5 m"/);
-    expect(faintwave(['path', file]).status).toBe(2);
-    expect(faintwave(['path', join(folder, 'none.json')]).stderr).toMatch(/there is no such file/);
-    expect(faintwave(['check', '-'], '{"format":').stderr).toMatch(/cut short/);
+    expect((await ran(['path', file])).status).toBe(2);
+    expect((await ran(['path', join(folder, 'none.json')])).stderr).toMatch(/there is no such file/);
+    expect((await ran(['check', '-'], '{"format":')).stderr).toMatch(/cut short/);
   });
 
-  it('says in words what is wrong with a file, and shows no stack', () => {
+  it('says in words what is wrong with a file, and shows no stack', async () => {
     const folder = mkdtempSync(join(tmpdir(), 'faintwave-'));
     for (const [args, said] of [
       [['path', folder], /cannot read .*it is a folder/],
@@ -99,14 +106,14 @@ describe('the command line', () => {
       [['wave', example, '--out', join(folder, 'none', 'a.svg')], /cannot write .*no such/],
       [['listen', example, '--seconds', '0.1', '--out', join(folder, 'none', 'a.wav')], /cannot write .*no such/],
     ] as const) {
-      const { status, stderr } = faintwave(args);
+      const { status, stderr } = await ran(args);
       expect([args[0], status, stderr]).toEqual([args[0], 2, expect.stringMatching(said)]);
       expect(stderr).not.toMatch(/^ +at |node:|E[A-Z]{4,}/m);
     }
   });
 
-  it('lets no name from a file steer the terminal', () => {
-    const hostile = readFileSync(join(root, example), 'utf8')
+  it('lets no name from a file steer the terminal', async () => {
+    const hostile = readFileSync(inRoot(example), 'utf8')
       .replaceAll('Saltmarsh', String.raw`\u001b[2JSalt`)
       .replace('Breadboard', String.raw`\u001b[31mBoard`);
     for (const args of [
@@ -116,43 +123,43 @@ describe('the command line', () => {
       ['check', '-'],
       ['stations', '-'],
     ]) {
-      const { stdout, stderr } = faintwave(args, hostile);
+      const { stdout, stderr } = await ran(args, hostile);
       // biome-ignore lint/suspicious/noControlCharactersInRegex: the very thing that must not come through
       expect(`${args}: ${stdout}${stderr}`).not.toMatch(/\u001b/);
       expect(stdout + stderr).toMatch(/Salt|Board/);
     }
   });
 
-  it('prints the published schema', () => {
-    expect(JSON.parse(faintwave(['schema']).stdout)).toEqual(
-      JSON.parse(readFileSync(join(root, 'schema/faintwave-set-1.schema.json'), 'utf8')),
+  it('prints the published schema', async () => {
+    expect(JSON.parse((await ran(['schema'])).stdout)).toEqual(
+      JSON.parse(readFileSync(inRoot('schema/faintwave-set-1.schema.json'), 'utf8')),
     );
   });
 
-  it('helps, with examples, and refuses what it does not know', () => {
+  it('helps, with examples, and refuses what it does not know', async () => {
     for (const command of COMMANDS) {
-      const { status, stdout } = faintwave([command.name, '--help']);
+      const { status, stdout } = await ran([command.name, '--help']);
       expect(status).toBe(0);
       expect(stdout).toMatch(/^usage: faintwave /);
       expect(stdout).toMatch(/Examples\n {2}\S/);
     }
-    expect(faintwave(['--help']).stdout).toMatch(/faintwave path examples\//);
-    expect(faintwave(['pathh']).status).toBe(2);
-    expect(faintwave(['path', example, '--bogus']).status).toBe(2);
+    expect((await ran(['--help'])).stdout).toMatch(/faintwave path examples\//);
+    expect((await ran(['pathh'])).status).toBe(2);
+    expect((await ran(['path', example, '--bogus'])).status).toBe(2);
   });
 });
 
 describe('calc', () => {
-  it('runs every calculation on its own example', () => {
+  it('runs every calculation on its own example', async () => {
     for (const { name, example: input } of CALCULATIONS) {
       if (name === 'reception') continue;
-      const { status, stdout, stderr } = faintwave(['calc', name], JSON.stringify(input));
+      const { status, stdout, stderr } = await ran(['calc', name], JSON.stringify(input));
       expect([name, status, stderr]).toEqual([name, 0, '']);
       expect(Array.isArray(JSON.parse(stdout).warnings), name).toBe(true);
     }
   });
 
-  it('answers an array with an array in order, and reads a file', () => {
+  it('answers an array with an array in order, and reads a file', async () => {
     const rows = [20, 40].map((turns) => ({
       shape: 'solenoid',
       turns,
@@ -160,27 +167,27 @@ describe('calc', () => {
       pitch: '0.5 mm',
       wire: { diameter: '26 SWG' },
     }));
-    const answers = JSON.parse(faintwave(['calc', 'coil'], JSON.stringify(rows)).stdout);
+    const answers = JSON.parse((await ran(['calc', 'coil'], JSON.stringify(rows))).stdout);
     expect(answers).toHaveLength(2);
     expect(answers[1].inductance.value).toBeGreaterThan(answers[0].inductance.value);
     expect(answers[0].inductance.unit).toBe('H');
   });
 
-  it('takes a whole description', () => {
-    const answer = JSON.parse(faintwave(['calc', 'reception', example]).stdout);
+  it('takes a whole description', async () => {
+    const answer = JSON.parse((await ran(['calc', 'reception', example])).stdout);
     expect(answer.stations[0].path[0]).toMatchObject({ id: 'field', unit: 'V/m' });
     expect(answer.warnings).toBeInstanceOf(Array);
   });
 
-  it('names every problem with its path and exits with 2', () => {
-    const bad = faintwave(
+  it('names every problem with its path and exits with 2', async () => {
+    const bad = await ran(
       ['calc', 'coil'],
       '{"shape":"solenoid","turns":-2,"meanDiameter":"5 pF","pitch":"1 mm","wire":{"diameter":"0.4 mm"}}',
     );
     expect(bad.status).toBe(2);
     expect(bad.stderr).toMatch(/turns/);
     expect(bad.stderr).toMatch(/meanDiameter: .*length/);
-    expect(faintwave(['calc', 'nothing'], '{}').stderr).toMatch(/coil, coupling, wire/);
-    expect(faintwave(['calc', 'coil'], 'not json').status).toBe(2);
+    expect((await ran(['calc', 'nothing'], '{}')).stderr).toMatch(/coil, coupling, wire/);
+    expect((await ran(['calc', 'coil'], 'not json')).status).toBe(2);
   });
 });

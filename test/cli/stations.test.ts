@@ -1,22 +1,12 @@
-import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
-import { beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
+import { inRoot } from '../../scripts/support/paths.mjs';
+import { ran } from '../support/command-line.ts';
 
-const root = fileURLToPath(new URL('../..', import.meta.url));
-const faintwave = (args: readonly string[], input = '') => {
-  const run = spawnSync(process.execPath, [join(root, 'bin/faintwave.mjs'), ...args], {
-    input,
-    encoding: 'utf8',
-    cwd: root,
-    maxBuffer: 1e8,
-  });
-  return { status: run.status, stdout: run.stdout, stderr: run.stderr };
-};
 const coast = 'examples/coast-by-night.json';
-const json = (...args: string[]) => JSON.parse(faintwave(['stations', coast, '--json', ...args]).stdout);
+const json = async (...args: string[]) => JSON.parse((await ran(['stations', coast, '--json', ...args])).stdout);
 const named = (answer: { stations: { name: string }[] }, name: string) =>
   answer.stations.find((row) => row.name === name) as unknown as Record<string, never> & {
     day: { fieldStrength: number };
@@ -27,14 +17,9 @@ const named = (answer: { stations: { name: string }[] }, name: string) =>
     nightBy: string;
   };
 
-beforeAll(() => {
-  // Compiles what has changed, once.
-  expect(faintwave(['--version']).status).toBe(0);
-});
-
 describe('faintwave stations', () => {
-  it('lists what can be had, best first, with a first choice', () => {
-    const { status, stdout } = faintwave(['stations', coast, '--day']);
+  it('lists what can be had, best first, with a first choice', async () => {
+    const { status, stdout } = await ran(['stations', coast, '--day']);
     expect(status).toBe(0);
     expect(stdout).toMatch(/^► +Strait Wireless +1062 +140 km +138° south-east/m);
     expect(stdout).toMatch(/► Try Strait Wireless first/);
@@ -42,9 +27,9 @@ describe('faintwave stations', () => {
     expect(stdout).not.toMatch(/\u001b|NaN|undefined/);
   });
 
-  it('hears by night what is not to be had by day', () => {
-    const day = json('--day');
-    const night = json('--night');
+  it('hears by night what is not to be had by day', async () => {
+    const day = await json('--day');
+    const night = await json('--night');
     expect(named(day, 'The Old Mill Programme').heard).toBe('not heard');
     expect(named(night, 'The Old Mill Programme').heard).not.toBe('not heard');
     expect(named(night, 'Puszta Evening').nightBy).toBe('sky wave');
@@ -53,51 +38,53 @@ describe('faintwave stations', () => {
     );
   });
 
-  it('begins with the time the description says; an option overrides it', () => {
-    expect(json().time).toBe('night');
-    expect(json()).toEqual(json('--night'));
-    expect(json('--day').time).toBe('day');
-    const path = (...args: string[]) => faintwave(['path', coast, '--all', ...args]).stdout;
-    expect(path()).toMatch(/^By night/m);
-    expect(path()).toBe(path('--night'));
-    expect(path('--day')).not.toMatch(/^By night/m);
-    const set = JSON.parse(readFileSync(join(root, coast), 'utf8'));
+  it('begins with the time the description says; an option overrides it', async () => {
+    const byItself = await json();
+    expect(byItself.time).toBe('night');
+    expect(byItself).toEqual(await json('--night'));
+    expect((await json('--day')).time).toBe('day');
+    const path = async (...args: string[]) => (await ran(['path', coast, '--all', ...args])).stdout;
+    const pathByItself = await path();
+    expect(pathByItself).toMatch(/^By night/m);
+    expect(pathByItself).toBe(await path('--night'));
+    expect(await path('--day')).not.toMatch(/^By night/m);
+    const set = JSON.parse(readFileSync(inRoot(coast), 'utf8'));
     set.place.listening = { month: 12, hour: 23.5 };
-    const moment = faintwave(['stations', '-'], JSON.stringify(set)).stdout;
+    const moment = (await ran(['stations', '-'], JSON.stringify(set))).stdout;
     expect(moment).toMatch(/2026-12-15 23:30 UTC \(night\)/);
     expect(moment).toMatch(/Radio Seven Rivers: The station is off the air at this time/);
-    const both = faintwave(['stations', coast, '--day', '--night']);
+    const both = await ran(['stations', coast, '--day', '--night']);
     expect([both.status, both.stderr]).toEqual([2, expect.stringMatching(/expected --day or --night, got both/)]);
   });
 
-  it('knows the moment: who is off the air, and where the sun is', () => {
-    expect(faintwave(['stations', coast, '--time', '2026-01-15T23:30Z']).stdout).toMatch(
+  it('knows the moment: who is off the air, and where the sun is', async () => {
+    expect((await ran(['stations', coast, '--time', '2026-01-15T23:30Z'])).stdout).toMatch(
       /Radio Seven Rivers: The station is off the air at this time/,
     );
-    expect(faintwave(['stations', coast, '--time', '2026-06-15T12:00Z']).stdout).toMatch(/12:00 UTC \(day\)/);
-    const bad = faintwave(['stations', coast, '--time', 'teatime']);
+    expect((await ran(['stations', coast, '--time', '2026-06-15T12:00Z'])).stdout).toMatch(/12:00 UTC \(day\)/);
+    const bad = await ran(['stations', coast, '--time', 'teatime']);
     expect([bad.status, bad.stderr]).toEqual([
       2,
       expect.stringMatching(/--time: expected a time such as .*, got "teatime"/),
     ]);
   });
 
-  it('writes the list as a table and reads it back the same', () => {
-    const { stdout } = faintwave(['stations', coast, '--csv']);
-    const back = JSON.parse(faintwave(['stations', '--import', '-'], stdout).stdout);
-    const given = JSON.parse(readFileSync(join(root, coast), 'utf8')).place.stations;
+  it('writes the list as a table and reads it back the same', async () => {
+    const { stdout } = await ran(['stations', coast, '--csv']);
+    const back = JSON.parse((await ran(['stations', '--import', '-'], stdout)).stdout);
+    const given = JSON.parse(readFileSync(inRoot(coast), 'utf8')).place.stations;
     expect(back).toHaveLength(given.length);
     for (const [i, station] of given.entries()) expect(back[i]).toMatchObject(station);
     // Joined to the set it came from, nothing is there twice.
     const folder = mkdtempSync(join(tmpdir(), 'faintwave-'));
     writeFileSync(join(folder, 'list.csv'), stdout);
-    const joined = faintwave(['stations', coast, '--import', join(folder, 'list.csv')]);
+    const joined = await ran(['stations', coast, '--import', join(folder, 'list.csv')]);
     expect(JSON.parse(joined.stdout).place.stations).toHaveLength(given.length);
     writeFileSync(join(folder, 'joined.json'), joined.stdout);
-    expect(faintwave(['check', join(folder, 'joined.json')]).status).toBe(0);
+    expect((await ran(['check', join(folder, 'joined.json')])).status).toBe(0);
   });
 
-  it('tells what is wrong in a table, row by row, and takes the rest', () => {
+  it('tells what is wrong in a table, row by row, and takes the rest', async () => {
     const table = [
       'Station;Freq (kHz);Power (kW);Lat;Long;Kind',
       'Heron Radio;612;10;53.1 N;2.2 W;News and talk',
@@ -106,7 +93,7 @@ describe('faintwave stations', () => {
       'Stoat Sound;1000;0;91 N;1 W;knitting',
       'Fen Voice;1000;5;51 N;1 W;knitting',
     ].join('\n');
-    const { status, stdout, stderr } = faintwave(['stations', '--import', '-'], table);
+    const { status, stdout, stderr } = await ran(['stations', '--import', '-'], table);
     expect(status).toBe(0);
     const read = JSON.parse(stdout);
     expect(read.map((s: { name: string }) => s.name)).toEqual(['Heron Radio', 'Heron Radio', 'Fen Voice']);
@@ -119,12 +106,12 @@ describe('faintwave stations', () => {
     expect(stderr).toMatch(/Row 5 is left out: .*its power is left out/);
     expect(stderr).toMatch(/Row 6: .*off the 9 kHz raster/);
     expect(stderr).toMatch(/Row 6: .*"knitting"/);
-    expect(faintwave(['stations', '--import', '-'], 'nothing here').status).toBe(1);
+    expect((await ran(['stations', '--import', '-'], 'nothing here')).status).toBe(1);
   });
 });
 
-it('says that suggestions are for the stations received best, and adds the one that is asked for', () => {
-  const { status, stdout, stderr } = faintwave(['path', coast, '--json', '--night', '--station', 'Kvernhus']);
+it('says that suggestions are for the stations received best, and adds the one that is asked for', async () => {
+  const { status, stdout, stderr } = await ran(['path', coast, '--json', '--night', '--station', 'Kvernhus']);
   expect(status).toBe(0);
   const { suggestions, stations, best } = JSON.parse(stdout);
   expect(stderr).toMatch(/^note: suggestions are for the 8 stations received best of \d+; --station adds another$/m);
