@@ -10,7 +10,7 @@ import { coilFromEnd } from '../../src/outputs/drawings/aerial/loop.ts';
 import { placeInPile } from '../../src/outputs/drawings/coil/cheek.ts';
 import { type CoilOf, SPARE } from '../../src/outputs/drawings/coil/drawn.ts';
 import type { Item } from '../../src/outputs/scene/scene.ts';
-import { type Sheet, sheetsFor } from '../../src/outputs/sheets/index.ts';
+import { type Sheet, type SheetOptions, sheetsFor } from '../../src/outputs/sheets/index.ts';
 import { capacitorMaterials, capacitorSteps, homeMade } from '../../src/outputs/sheets/pages/capacitor-making.ts';
 import { templates } from '../../src/outputs/sheets/pages/capacitor-sheet.ts';
 import { cheekTemplates, spiderTemplate, stripTemplate } from '../../src/outputs/sheets/pages/coil-templates.ts';
@@ -30,9 +30,9 @@ const read = (value: object): SetDescription => {
   if (!result.ok) throw new Error(JSON.stringify(result.problems));
   return result.set;
 };
-const sheetsOf = (set: SetDescription, paper: 'a4' | 'letter' = 'a4'): readonly Sheet[] =>
-  sheetsFor(set, set, receive(set, {}), { paper });
-const coilSheet = (set: SetDescription): Sheet => sheetsOf(set).find((s) => s.id === 'coil')!;
+const sheetsOf = (set: SetDescription, options: SheetOptions = {}): readonly Sheet[] =>
+  sheetsFor(set, set, receive(set, {}), options);
+const coilSheet = (set: SetDescription): Sheet => sheetsOf(set, { only: ['coil'] })[0];
 const wordsOf = (sheet: Sheet): string => sheet.pages.flatMap((p) => wordsOn(p.scene).map((w) => w.text)).join(' ');
 const titled = (items: readonly Item[], title: string | RegExp): Item[] =>
   placedOn(items)
@@ -283,10 +283,14 @@ describe('all of it is tidy', () => {
 
   test.each(Object.keys(LOTS))('%s', (name) => {
     const set = read(LOTS[name]);
-    for (const paper of ['a4', 'letter'] as const)
-      for (const sheet of sheetsOf(set, paper).filter((s) => s.id === 'coil' || s.id === 'capacitor')) {
+    const reception = receive(set, {});
+    for (const paper of ['a4', 'letter'] as const) {
+      const sheets = sheetsFor(set, set, reception, { paper, only: ['coil', 'capacitor'] });
+      expect(sheets.length).toBeGreaterThan(0);
+      for (const sheet of sheets) {
         for (const page of sheet.pages) expect(untidy(page.scene), page.scene.title).toEqual([]);
         expect(wordsOf(sheet)).not.toMatch(/undefined|NaN|Infinity|\[object|−\d+ mm|-\d+ mm/);
       }
+    }
   });
 });

@@ -44,6 +44,16 @@ export function wordsOn(scene: Scene): Words[] {
   });
 }
 
+/** The stretch that points cover along a direction. */
+function span(points: readonly Point[], nx: number, ny: number): [number, number] {
+  const along = points.map(([x, y]) => x * nx + y * ny);
+  return [Math.min(...along), Math.max(...along)];
+}
+
+/** How far two stretches lie in one another. */
+const shared = ([a0, a1]: readonly [number, number], [b0, b1]: readonly [number, number]): number =>
+  Math.min(a1, b1) - Math.max(a0, b0);
+
 /** How deep two convex shapes lie in one another, along the direction in which they do so least; 0 or less when apart. */
 function depth(a: readonly Point[], b: readonly Point[]): number {
   let least = Number.POSITIVE_INFINITY;
@@ -52,26 +62,28 @@ function depth(a: readonly Point[], b: readonly Point[]): number {
       const q = shape[(i + 1) % shape.length];
       const length = Math.hypot(q[0] - p[0], q[1] - p[1]) || 1;
       const [nx, ny] = [(q[1] - p[1]) / length, (p[0] - q[0]) / length];
-      const span = (points: readonly Point[]): [number, number] => {
-        const along = points.map(([x, y]) => x * nx + y * ny);
-        return [Math.min(...along), Math.max(...along)];
-      };
-      const [a0, a1] = span(a);
-      const [b0, b1] = span(b);
-      least = Math.min(least, Math.min(a1, b1) - Math.max(a0, b0));
+      least = Math.min(least, shared(span(a, nx, ny), span(b, nx, ny)));
     });
   return least;
 }
 
 /** Sentences about words that lie over others or reach beyond the paper's rim. @param rim mm no printer needs. */
 export function untidy(scene: Scene, rim = 4, slack = 0.35): string[] {
-  const words = wordsOn(scene);
+  const words = wordsOn(scene).map((one) => ({
+    ...one,
+    across: span(one.corners, 1, 0),
+    down: span(one.corners, 0, 1),
+  }));
   const found: string[] = [];
   words.forEach((a, i) => {
     if (a.corners.some(([x, y]) => x < rim || y < rim || x > scene.width - rim || y > scene.height - rim))
       found.push(`"${a.text}" is cut off`);
-    for (const b of words.slice(i + 1))
+    for (let k = i + 1; k < words.length; k++) {
+      const b = words[k];
+      // Most lie apart across or down the page already.
+      if (shared(a.across, b.across) <= 0 || shared(a.down, b.down) <= 0) continue;
       if (depth(a.corners, b.corners) > slack) found.push(`"${a.text}" lies over "${b.text}"`);
+    }
   });
   return found;
 }
