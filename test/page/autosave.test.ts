@@ -74,26 +74,56 @@ describe('what is being typed survives leaving the page', () => {
   });
 });
 
+/** The turns in what the page has asked the browser to put on the disk, and in what the browser says is there. */
+interface OnDisk {
+  readonly isWriting: boolean;
+  readonly turns: number;
+}
+declare const onDisk: { writing: number; turns: number };
+
+/** Takes down from now on what the page writes to the disk. */
+const watchDisk = (page: Page) =>
+  page.evaluate(() => {
+    const seen = { writing: 0, turns: 0 };
+    const { put } = IDBObjectStore.prototype;
+    IDBObjectStore.prototype.put = function (...given) {
+      if (this.name === 'texts') {
+        seen.writing++;
+        this.transaction.addEventListener('abort', () => seen.writing--);
+        this.transaction.addEventListener('complete', () => {
+          seen.writing--;
+          seen.turns = Number(JSON.parse(given[0]).written.coils[0].turns);
+        });
+      }
+      return put.apply(this, given);
+    };
+    Object.assign(window, { onDisk: seen });
+  });
+const diskNow = (page: Page): Promise<OnDisk & { readonly at: number }> =>
+  page.evaluate(() => ({ isWriting: onDisk.writing > 0, turns: onDisk.turns, at: performance.now() }));
+
 describe('what was typed survives the end of the browser', () => {
-  test.each([0, 90, 170, 430])('killed 1 s and %i ms after', async (later) => {
+  // How long a disk takes is the machine's affair: what counts is that the page never waits before it writes.
+  test.each([0, 90, 170, 430])('killed %i ms after a second of typing', async (later) => {
     const folder = mkdtempSync(join(tmpdir(), 'faintwave-profile-'));
     try {
       const { page, kill } = await openProfile(folder);
       await answered(page);
+      await watchDisk(page);
       await type(page, '61');
-      await shownFor(page, 1000);
-      // More is typed until the end: of that only the last second may be lost.
-      const typed = [{ value: 61, at: 0 }];
+      await expect.poll(async () => (await diskNow(page)).turns).toBe(61);
       const start = await page.evaluate(() => performance.now());
       for (let value = 62, now = start; now < start + 1000 + later; value++) {
         await type(page, String(value));
-        await shownFor(page, 0);
-        now = await page.evaluate(() => performance.now());
-        typed.push({ value, at: now });
+        const disk = await diskNow(page);
+        expect(
+          disk.isWriting || disk.turns === value,
+          `${value} is on its way to the disk, where ${disk.turns} is`,
+        ).toBe(true);
+        now = disk.at;
       }
-      const end = await page.evaluate(() => performance.now());
+      const { turns: due } = await diskNow(page);
       await kill();
-      const due = typed.filter(({ at }) => at <= end - 1000).at(-1)!.value;
       const again = await openProfile(folder);
       try {
         await answered(again.page);
