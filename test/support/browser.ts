@@ -98,6 +98,15 @@ export const shown = (page: Page): Promise<void> =>
     for (let frame = 0; frame < 2; frame++) await new Promise(requestAnimationFrame);
   });
 
+/** Does the same in the light and in the dark colours, the page as it stands. */
+export async function inEachTheme(page: Page, check: (theme: 'light' | 'dark') => Promise<void>): Promise<void> {
+  for (const theme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme: theme });
+    await shown(page);
+    await check(theme);
+  }
+}
+
 /** Waits until so much time has passed for the page: its timers that were due by then have run. */
 export const passed = (page: Page, ms: number): Promise<void> =>
   page.evaluate((pause) => new Promise<void>((resolve) => setTimeout(resolve, pause)), ms);
