@@ -6,7 +6,7 @@ import { shorten } from '../scene/text-width.ts';
 import { axisKHz, wholeDB } from '../words/figures.ts';
 import { axisNames, bandPlotWords, paragraph } from '../words/index.ts';
 import { drawable } from './figures.ts';
-import { type AxisScale, frameOf, PLOT_LETTERS, PLOT_SMALL, type PlotSize, plotScene, xAxis, yAxis } from './frame.ts';
+import { type AxisScale, frameOf, PLOT_LETTERS, type PlotSize, plotScene, xAxis, yAxis } from './frame.ts';
 
 export interface BandPlot {
   /** What the set alone passes, rising frequency; Hz and dB (its top is taken as 0). */
@@ -93,7 +93,7 @@ export function bandResponse(data: BandPlot, size: PlotSize = {}): Scene {
     .filter((s) => s.frequency >= ends[0] && s.frequency <= ends[1]);
   for (const s of within) {
     const chosen = s.index === wanted;
-    const role = chosen ? 'accent' : 'ink';
+    const role = chosen ? 'copper' : 'ink';
     const title = bandPlotWords.stem(s, s.level - strongest);
     items.push(line([s.head[0], bottom], s.head, { stroke: role, width: chosen ? 3 : 1.4, title }));
     items.push(circle(s.head, chosen ? 5 : 3, { fill: role, title }));
@@ -105,11 +105,11 @@ export function bandResponse(data: BandPlot, size: PlotSize = {}): Scene {
     const [px, py] = s.head;
     return {
       head: s.head,
-      shorter: chosen ? [] : [shorten(s.name, PLOT_SMALL, 70)],
+      shorter: chosen ? [] : [shorten(s.name, PLOT_LETTERS, 70)],
       item: {
         text: s.name,
-        size: chosen ? PLOT_LETTERS : PLOT_SMALL,
-        role: chosen ? 'accent' : 'ink',
+        size: chosen ? PLOT_LETTERS : PLOT_LETTERS,
+        role: chosen ? 'copper' : 'ink',
         bold: chosen,
         sits: 'middle',
         rim: true,
@@ -129,7 +129,7 @@ export function bandResponse(data: BandPlot, size: PlotSize = {}): Scene {
   if (notch) {
     const [px, py]: Point = [x(notch.frequency), clamp(notch.level - peak)];
     labels.splice(1, 0, {
-      item: { text: bandPlotWords.notchLabel, size: PLOT_SMALL, role: 'soft', sits: 'middle', rim: true },
+      item: { text: bandPlotWords.notchLabel, size: PLOT_LETTERS, role: 'soft', sits: 'middle', rim: true },
       shorter: [bandPlotWords.notchShort],
       places: [
         { at: [px + 8, py - 4], anchor: 'start' },

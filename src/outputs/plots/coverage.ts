@@ -6,7 +6,7 @@ import { shorten, textWidth } from '../scene/text-width.ts';
 import { axisKHz } from '../words/figures.ts';
 import { coveragePlotWords, paragraph } from '../words/index.ts';
 import { decadeTicks } from './band.ts';
-import { frameOf, PLOT_LETTERS, PLOT_SMALL, type PlotSize, plotScene, xAxis } from './frame.ts';
+import { frameOf, PLOT_LETTERS, type PlotSize, plotScene, xAxis } from './frame.ts';
 
 export interface CoveredBand {
   /** "as it is", "with the 200 pF capacitor" … */
@@ -91,8 +91,8 @@ export function coverage(data: CoveragePlot, size: PlotSize = {}): Scene {
       const px = x(s.frequency);
       return {
         item: {
-          text: shorten(s.name, PLOT_SMALL, 150),
-          size: PLOT_SMALL,
+          text: shorten(s.name, PLOT_LETTERS, 150),
+          size: PLOT_LETTERS,
           sits: 'middle',
           role: bands.some((b) => covers(b, s.frequency)) ? 'ink' : 'warning',
         },
@@ -112,9 +112,9 @@ export function coverage(data: CoveragePlot, size: PlotSize = {}): Scene {
     const [a, b] = [Math.max(band.from, span[0]), Math.min(band.to, span[1])];
     if (!(b > a)) continue;
     items.push(rect(x(a), barsTop - 8, x(b) - x(a), rows + 8, { fill: 'card' }));
-    const words = shorten(coveragePlotWords[band.name], PLOT_SMALL, x(b) - x(a) - 4);
+    const words = shorten(coveragePlotWords[band.name], PLOT_LETTERS, x(b) - x(a) - 4);
     if (words.length > 3)
-      items.push(text([(x(a) + x(b)) / 2, 18], words, PLOT_SMALL, { anchor: 'middle', role: 'soft', italic: true }));
+      items.push(text([(x(a) + x(b)) / 2, 18], words, PLOT_LETTERS, { anchor: 'middle', role: 'soft', italic: true }));
   }
   items.push(
     ...xAxis(frame, x, { unit: 'kHz', format: axisKHz, ticks: decadeTicks(span), grid: false }),
@@ -172,7 +172,7 @@ function gapOf(a: number, b: number, y: number, words: string): Item[] {
     ...[a, b].map((end) => line([end, y - 4], [end, y + 4], { stroke: 'warning' })),
     ...(named
       ? [
-          text([(a + b) / 2, y], coveragePlotWords.gapLabel, PLOT_SMALL, {
+          text([(a + b) / 2, y], coveragePlotWords.gapLabel, PLOT_LETTERS, {
             anchor: 'middle',
             sits: 'middle',
             role: 'warning',

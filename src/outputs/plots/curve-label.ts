@@ -1,7 +1,7 @@
 import type { Box } from '../scene/boxes.ts';
 import type { Label } from '../scene/labels.ts';
 import type { Point, Role } from '../scene/scene.ts';
-import { PLOT_SMALL } from './frame.ts';
+import { PLOT_LETTERS } from './frame.ts';
 
 type Places = Label['places'];
 
@@ -18,7 +18,7 @@ export function curveLabel(
   const along = [0.98, 0.9, 0.8, 0.65, 0.5].map((t) => curve[Math.round(t * (curve.length - 1))]);
   const end = curve[curve.length - 1];
   return {
-    item: { text: name, size: PLOT_SMALL, ...look, sits: 'middle', rim: true },
+    item: { text: name, size: PLOT_LETTERS, ...look, sits: 'middle', rim: true },
     shorter: shorter.filter((short) => short !== name),
     places: [
       { at: [end[0] - 8, end[1] + 8], anchor: 'end' },
@@ -48,7 +48,7 @@ export const dotBox = ([x, y]: Point, radius: number): Box => ({
 /** Places all over a box, those nearest to given points first. */
 export function placesNear(points: readonly Point[], box: Box): Places {
   const found: { place: Places[number]; far: number }[] = [];
-  for (let y = box.y + PLOT_SMALL; y < box.y + box.h; y += PLOT_SMALL + 3)
+  for (let y = box.y + PLOT_LETTERS; y < box.y + box.h; y += PLOT_LETTERS + 3)
     for (let x = box.x + 4; x < box.x + box.w; x += 16)
       for (const anchor of ['start', 'end'] as const)
         found.push({

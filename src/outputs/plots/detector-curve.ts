@@ -6,7 +6,7 @@ import type { Item, Point, Scene } from '../scene/scene.ts';
 import { axisNames, detectorPlotWords, paragraph } from '../words/index.ts';
 import { curveLabel, dotBox, placesNear } from './curve-label.ts';
 import { minus } from './figures.ts';
-import { frameOf, PLOT_LETTERS, PLOT_SMALL, type PlotSize, plotScene, xAxis, yAxis } from './frame.ts';
+import { frameOf, PLOT_LETTERS, type PlotSize, plotScene, xAxis, yAxis } from './frame.ts';
 
 export interface DetectorCurve {
   /** The first is the set's own; the others are for comparison. V and A, rising voltage. */
@@ -110,7 +110,7 @@ export function detectorCurve(data: DetectorCurve, size: PlotSize = {}): Scene {
       {
         item: {
           text: detectorPlotWords.swing(operating.amplitude),
-          size: PLOT_SMALL,
+          size: PLOT_LETTERS,
           role: 'accent',
           sits: 'middle',
           rim: true,

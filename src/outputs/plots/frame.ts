@@ -12,7 +12,6 @@ export interface PlotSize {
 }
 
 export const PLOT_LETTERS = 12;
-export const PLOT_SMALL = 11;
 
 export interface Frame {
   readonly width: number;
@@ -74,7 +73,7 @@ function thinned(ticks: readonly number[], place: AxisScale, room: (value: numbe
 export function xAxis({ box }: Frame, place: AxisScale, options: AxisOptions): Item[] {
   const { unit, format, name, grid = true } = options;
   const wanted = options.ticks ?? place.ticks(Math.max(2, Math.floor(box.w / 70)));
-  const ticks = thinned(wanted, place, (t) => textWidth(format(t), PLOT_SMALL) + 10);
+  const ticks = thinned(wanted, place, (t) => textWidth(format(t), PLOT_LETTERS) + 10);
   const floor = box.y + box.h;
   const label = [name, unit].filter(Boolean).join(', ');
   return [
@@ -83,25 +82,25 @@ export function xAxis({ box }: Frame, place: AxisScale, options: AxisOptions): I
       : ticks.map((t) => line([place(t), floor], [place(t), floor + 4], { stroke: 'soft', width: 0.75 }))),
     line([box.x, floor], [box.x + box.w, floor], { stroke: 'soft', width: 1 }),
     ...ticks.map((t) =>
-      text([place(t), floor + 8], format(t), PLOT_SMALL, { anchor: 'middle', sits: 'top', role: 'soft' }),
+      text([place(t), floor + 8], format(t), PLOT_LETTERS, { anchor: 'middle', sits: 'top', role: 'soft' }),
     ),
-    text([box.x + box.w, floor + 22], label, PLOT_SMALL, { anchor: 'end', sits: 'top', role: 'soft' }),
+    text([box.x + box.w, floor + 22], label, PLOT_LETTERS, { anchor: 'end', sits: 'top', role: 'soft' }),
   ];
 }
 
 export function yAxis({ box }: Frame, place: AxisScale, options: AxisOptions): Item[] {
   const { unit, format, name, grid = true } = options;
   const wanted = options.ticks ?? place.ticks(Math.max(2, Math.floor(box.h / 36)));
-  const ticks = thinned(wanted, place, () => PLOT_SMALL + 4);
+  const ticks = thinned(wanted, place, () => PLOT_LETTERS + 4);
   const label = [name, unit].filter(Boolean).join(', ');
   return [
     ...(grid
       ? ticks.map((t) => line([box.x, place(t)], [box.x + box.w, place(t)], { stroke: 'faint', width: 0.75 }))
       : []),
     ...ticks.map((t) =>
-      text([box.x - 6, place(t)], format(t), PLOT_SMALL, { anchor: 'end', sits: 'middle', role: 'soft' }),
+      text([box.x - 6, place(t)], format(t), PLOT_LETTERS, { anchor: 'end', sits: 'middle', role: 'soft' }),
     ),
-    text([4, box.y - 8], label, PLOT_SMALL, { role: 'soft' }),
+    text([4, box.y - 8], label, PLOT_LETTERS, { role: 'soft' }),
   ];
 }
 

@@ -5,7 +5,7 @@ import { line, polyline, text } from '../scene/build.ts';
 import { type Label, placeLabels } from '../scene/labels.ts';
 import type { Item, Point, Scene } from '../scene/scene.ts';
 import { axisNames, heaterPlotWords } from '../words/index.ts';
-import { frameOf, PLOT_SMALL, type PlotSize, plotScene, xAxis, yAxis } from './frame.ts';
+import { frameOf, PLOT_LETTERS, type PlotSize, plotScene, xAxis, yAxis } from './frame.ts';
 
 export interface HeaterCurves {
   readonly full: HeaterRun;
@@ -61,13 +61,13 @@ export function heaterCurve(data: HeaterCurves, size: PlotSize = {}): Scene {
     ...xAxis(lower, x, { unit: 's', name: axisNames.sinceSwitched, format: seconds, ticks }),
     ...yAxis(lower, flow, { name: axisNames.current, unit, format: (v) => `${+(v * factor).toFixed(2)}` }),
     line([off, box.y - 4], [off, box.y + box.h], { stroke: 'soft', width: 1, dash: [4, 3] }),
-    text([off - 6, box.y - 14], heaterPlotWords.on, PLOT_SMALL, { anchor: 'end', role: 'soft' }),
-    text([off + 6, box.y - 14], heaterPlotWords.off, PLOT_SMALL, { role: 'soft' }),
+    text([off - 6, box.y - 14], heaterPlotWords.on, PLOT_LETTERS, { anchor: 'end', role: 'soft' }),
+    text([off + 6, box.y - 14], heaterPlotWords.off, PLOT_LETTERS, { role: 'soft' }),
   ];
   const labels: Label[] = runs.map(({ run, role }, i) => ({
     item: {
       text: formatQuantity(run.voltage, 'voltage', 2),
-      size: PLOT_SMALL,
+      size: PLOT_LETTERS,
       role,
       bold: true,
       sits: 'middle',

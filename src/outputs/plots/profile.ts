@@ -5,7 +5,7 @@ import { boxesAlong, placeLabels } from '../scene/labels.ts';
 import type { Item, Point, Scene } from '../scene/scene.ts';
 import { textWidth } from '../scene/text-width.ts';
 import { axisNames, profileWords } from '../words/index.ts';
-import { frameOf, PLOT_LETTERS, PLOT_SMALL, type PlotSize, plotScene, xAxis, yAxis } from './frame.ts';
+import { frameOf, PLOT_LETTERS, type PlotSize, plotScene, xAxis, yAxis } from './frame.ts';
 
 export interface FieldProfile {
   readonly station: { readonly name: string; readonly frequency: number };
@@ -87,15 +87,15 @@ export function fieldProfile(data: FieldProfile, size: PlotSize = {}): Scene {
           title: profileWords.boundary(g.from),
         }),
       );
-    if (textWidth(g.name, PLOT_SMALL) < b - a - 6)
-      items.push(text([(a + b) / 2, floor + strip / 2], g.name, PLOT_SMALL, { anchor: 'middle', sits: 'middle' }));
+    if (textWidth(g.name, PLOT_LETTERS) < b - a - 6)
+      items.push(text([(a + b) / 2, floor + strip / 2], g.name, PLOT_LETTERS, { anchor: 'middle', sits: 'middle' }));
   }
   items.push(polyline(curve, { stroke: 'copper', width: 2 }));
   const labels = [];
   if (noise && noise > low) {
     items.push(line([box.x, y(noise)], [box.x + box.w, y(noise)], { stroke: 'warning', width: 1, dash: [5, 3] }));
     labels.push({
-      item: { text: profileWords.noise(noise), size: PLOT_SMALL, role: 'warning' as const, rim: true },
+      item: { text: profileWords.noise(noise), size: PLOT_LETTERS, role: 'warning' as const, rim: true },
       places: [{ at: [box.x + 6, y(noise) - 4] as Point }, { at: [box.x + 6, y(noise) + 13] as Point }],
     });
   }

@@ -5,7 +5,7 @@ import type { Item, Point, Scene } from '../scene/scene.ts';
 import { axisKHz } from '../words/figures.ts';
 import { axisNames, paragraph, qWords } from '../words/index.ts';
 import { decadeTicks } from './band.ts';
-import { type AxisScale, frameOf, PLOT_SMALL, type PlotSize, plotScene, xAxis, yAxis } from './frame.ts';
+import { type AxisScale, frameOf, PLOT_LETTERS, type PlotSize, plotScene, xAxis, yAxis } from './frame.ts';
 
 export interface QPoint {
   readonly frequency: number;
@@ -95,7 +95,7 @@ export function qAgainstFrequency(data: QCurves, size: PlotSize = {}): Scene {
     items.push(polyline(curve, { stroke: role, width: 2 }));
     const spots = [0.5, 0.75, 0.25, 0.9].map((t) => curve[Math.round(t * (curve.length - 1))]);
     labels.push({
-      item: { text: coil.name, size: PLOT_SMALL, role, bold: true, sits: 'middle', rim: true },
+      item: { text: coil.name, size: PLOT_LETTERS, role, bold: true, sits: 'middle', rim: true },
       places: [-12, 14, -26, 28].flatMap((dy) =>
         spots.map(([px, py]) => ({ at: [px, py + dy] as Point, anchor: 'middle' as const })),
       ),

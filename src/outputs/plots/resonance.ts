@@ -6,7 +6,7 @@ import { shorten } from '../scene/text-width.ts';
 import { axisKHz, wholeDB } from '../words/figures.ts';
 import { axisNames, paragraph, resonanceWords } from '../words/index.ts';
 import { drawable } from './figures.ts';
-import { caption, frameOf, PLOT_LETTERS, PLOT_SMALL, type PlotSize, plotScene, xAxis, yAxis } from './frame.ts';
+import { caption, frameOf, PLOT_LETTERS, type PlotSize, plotScene, xAxis, yAxis } from './frame.ts';
 
 export interface ResonancePlot {
   readonly station: { readonly name: string; readonly frequency: number };
@@ -104,13 +104,13 @@ export function resonanceCurve(given: ResonancePlot, size: PlotSize = {}): Scene
   ];
   const labels: Label[] = [];
   const tuned = x(data.station.frequency);
-  items.push(line([tuned, box.y], [tuned, box.y + box.h], { stroke: 'accent', width: 1, dash: [3, 3] }));
+  items.push(line([tuned, box.y], [tuned, box.y + box.h], { stroke: 'copper', width: 1, dash: [3, 3] }));
   if (low !== undefined && high !== undefined) {
     const level = y(-3);
     items.push(line([x(low), level], [x(high), level], { stroke: 'soft', width: 1 }));
     for (const f of [low, high]) items.push(circle([x(f), level], 3, { fill: 'paper', stroke: 'ink', width: 1.2 }));
     labels.push({
-      item: { text: resonanceWords.halfPower, size: PLOT_SMALL, role: 'soft', sits: 'middle' },
+      item: { text: resonanceWords.halfPower, size: PLOT_LETTERS, role: 'soft', sits: 'middle' },
       places: [
         { at: [x(high) + 8, level], anchor: 'start' },
         { at: [x(low) - 8, level], anchor: 'end' },
@@ -119,7 +119,7 @@ export function resonanceCurve(given: ResonancePlot, size: PlotSize = {}): Scene
   }
   items.push(polyline(curve, { stroke: 'copper', width: 2 }));
   labels.push({
-    item: { text: data.station.name, size: PLOT_LETTERS, role: 'accent', bold: true, sits: 'middle', rim: true },
+    item: { text: data.station.name, size: PLOT_LETTERS, role: 'copper', bold: true, sits: 'middle', rim: true },
     places: [0.96, 0.88, 0.8].flatMap((share) => {
       const level = box.y + box.h * share;
       return [
@@ -138,8 +138,8 @@ export function resonanceCurve(given: ResonancePlot, size: PlotSize = {}): Scene
     const words = resonanceWords.neighbour(n.name, level - peak);
     const right = n.frequency > data.station.frequency;
     labels.push({
-      shorter: [n.name, shorten(n.name, PLOT_SMALL, 80)],
-      item: { text: words, size: PLOT_SMALL, role: 'ink', sits: 'middle', rim: true },
+      shorter: [n.name, shorten(n.name, PLOT_LETTERS, 80)],
+      item: { text: words, size: PLOT_LETTERS, role: 'ink', sits: 'middle', rim: true },
       places: [-14, -28, 14, 28, -42, 42, 56, -56].flatMap((dy) => [
         { at: [px + (right ? 8 : -8), py + dy] as Point, anchor: right ? ('start' as const) : ('end' as const) },
         { at: [px, py + dy] as Point, anchor: 'middle' as const },
