@@ -13,6 +13,10 @@ export interface DescriptionExpectations extends Expectations {
   readonly 'name-of-its-own': NoFigures;
   readonly 'coil-of-its-own': NoFigures;
   readonly 'coil-name': { readonly names: readonly string[] };
+  /** The first stations of a place, and how many more there are. */
+  readonly 'station-name': { readonly names: readonly string[]; readonly more: number };
+  readonly 'another-station': NoFigures;
+  readonly 'part-or-place': { readonly parts: readonly string[] };
   readonly 'turns.at-most': { readonly turns: number };
   readonly 'another-node': NoFigures;
   readonly winding: { readonly another: boolean };
@@ -34,6 +38,7 @@ export interface GivenFacts extends GivenValue {
   readonly 'eight-bit-text': { readonly byte: number; readonly line: number };
   readonly capacitance: { readonly value: number };
   readonly length: { readonly value: number };
+  readonly frequency: { readonly value: number };
 }
 
 /** A way out. */
@@ -57,6 +62,8 @@ export interface Hints extends FieldHints {
   readonly 'name-taken': { readonly by: string };
   readonly 'name-a-coil': NoFigures;
   readonly 'add-a-coil': NoFigures;
+  readonly 'station-or-frequency': NoFigures;
+  readonly 'places-of-parts': NoFigures;
   readonly 'second-coil': { readonly taken: string };
   readonly 'taps-from-earth': NoFigures;
   readonly 'frame-tunes': NoFigures;

@@ -22,7 +22,9 @@ export type ListOf =
   | 'sections'
   | 'stations'
   | 'rows'
-  | 'scenes';
+  | 'scenes'
+  | 'wants'
+  | 'kept';
 
 /** What would be accepted where something else stands. Figures SI. */
 export interface Expectations extends QuantityExpectations {

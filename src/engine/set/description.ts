@@ -10,6 +10,7 @@ import { load } from '../kinds/loads/load-schema.ts';
 import { tuning } from '../kinds/tunings/tuning-schema.ts';
 import { ear, place } from './place.ts';
 import { scenes } from './scenes.ts';
+import { keep, wants } from './wants.ts';
 
 export const FORMAT = 'faintwave-set/1';
 
@@ -27,6 +28,8 @@ export const description = object({
   detector: part('set.detector', detector),
   load: part('set.load', load),
   ear: withDefault(part('set.ear', ear), { room: 'quiet room' }),
+  wants: v.optional(wants),
+  keep: v.optional(keep),
   scenes: v.optional(scenes),
 });
 

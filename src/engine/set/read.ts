@@ -11,6 +11,7 @@ import { safeText } from '../units/safe-text.ts';
 import { buildProblems } from './buildable.ts';
 import { crossChecks } from './cross-checks.ts';
 import { description, type SetDescription, type WrittenDescription } from './description.ts';
+import { wantProblems } from './want-problems.ts';
 
 /** What is worth a look in a description that is right. */
 export type ReadNote = Coded<{
@@ -90,7 +91,7 @@ export function readValue(value: unknown): ReadResult {
     return { ok: false, problems: fewProblems(cut, result.success ? [] : result.issues, unknown) };
   const read = result.output;
   const set: SetDescription = { ...read, earth: withSoilOfPlace(read.earth, read.place.ground) };
-  const crossed = crossChecks(set);
+  const crossed = [...crossChecks(set), ...wantProblems(set, schema)];
   const problems = crossed.length > 0 ? crossed : buildProblems(set);
   if (problems.length > 0) return { ok: false, problems };
   return { ok: true, written: upgraded as WrittenDescription, set, notes: notesOf(unknown) };

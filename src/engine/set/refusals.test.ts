@@ -33,6 +33,8 @@ it('has the parts of every refusal of a description from the schema, and shows w
     'detector',
     'load',
     'ear',
+    'wants',
+    'keep',
   ];
   const nasty = fc.oneof(fc.jsonValue(), fc.constant(', received 5: write "7"'), fc.constant('galena: did you mean'));
   fc.assert(

@@ -19,6 +19,8 @@ const LISTS: { readonly [L in ListOf]: { readonly list: string; readonly one: st
   sections: { list: 'a list of sections', one: 'section', other: 'sections' },
   stations: { list: 'a list of stations', one: 'station', other: 'stations' },
   rows: { list: 'a list of rows', one: 'row', other: 'rows' },
+  wants: { list: 'a list of wants', one: 'want', other: 'wants' },
+  kept: { list: 'a list of parts and places', one: 'part or place', other: 'parts and places' },
   scenes: { list: 'a list of scenes', one: 'scene', other: 'scenes' },
 };
 
@@ -76,6 +78,12 @@ const EXPECTED: Phrases<DescriptionExpectations> = {
   'coil-of-its-own': () => 'a coil of its own',
   'coil-name': ({ names }) =>
     names.length > 0 ? `the name of a coil (${quoted(names)})` : 'the name of a coil (there is none yet)',
+  'station-name': ({ names, more }) =>
+    names.length > 0
+      ? `the name or the frequency of a station (${quoted(names)}${more > 0 ? ` and ${more} more` : ''})`
+      : 'the name or the frequency of a station (there is none yet)',
+  'another-station': () => 'another station',
+  'part-or-place': ({ parts }) => `one of ${quoted(parts)}, or a place in one of them`,
   'turns.at-most': ({ turns }) => `at most the coil’s ${turns} turns`,
   'another-node': () => 'another node than its "from"',
   winding: ({ another }) =>

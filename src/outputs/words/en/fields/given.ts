@@ -13,6 +13,7 @@ const GIVEN: SentencesFor<GivenFacts> = {
     `what looks like Windows-1252 or Latin-1 (byte ${byte.toString(16).toUpperCase()} in line ${line})`,
   capacitance: ({ value }) => formatQuantity(value, 'capacitance'),
   length: ({ value }) => formatQuantity(value, 'length'),
+  frequency: ({ value }) => formatQuantity(value, 'frequency'),
 };
 
 /** What was given, as the object of "got". */

@@ -19,6 +19,7 @@ import { sceneFields } from './scenes.ts';
 import { setFields } from './set.ts';
 import type { FieldText } from './texts-of.ts';
 import { tuningFields } from './tuning.ts';
+import { keepFields, wantFields } from './wants.ts';
 
 /** Label and explanation of every field. */
 export const FIELDS: { readonly [Id in FieldId]: FieldText } = {
@@ -43,6 +44,8 @@ export const FIELDS: { readonly [Id in FieldId]: FieldText } = {
   ...earFields,
   ...setFields,
   ...sceneFields,
+  ...wantFields,
+  ...keepFields,
 };
 
 /** What a field is called, on its editor and in the published schema. */

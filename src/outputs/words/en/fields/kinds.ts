@@ -12,6 +12,7 @@ interface Kinds {
   readonly element: Extract<Arrangement, { kind: 'elements' }>['elements'][number]['kind'];
   readonly detector: WrittenDescription['detector']['kind'];
   readonly load: WrittenDescription['load']['kind'];
+  readonly want: NonNullable<WrittenDescription['wants']>[number]['kind'];
 }
 
 /** The parts that come in kinds. */
@@ -98,6 +99,14 @@ const KIND_NAMES: { readonly [Part in PartWithKinds]: Readonly<Record<Kinds[Part
     'crystal earpiece': 'crystal earpiece',
     'moving-coil phones': 'moving-coil phones',
     amplifier: 'amplifier',
+  },
+  want: {
+    loudest: 'a station as loud as possible',
+    clear: 'a station clear of another',
+    band: 'a band covered',
+    'most stations': 'as many stations as possible',
+    speech: 'clear speech',
+    'fewest parts': 'as few parts as possible',
   },
 };
 

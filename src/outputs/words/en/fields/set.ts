@@ -3,6 +3,11 @@ import type { TextsOf } from './texts-of.ts';
 export const setFields: TextsOf<'set'> = {
   'set.name': { label: 'Name', help: 'What you call the set.' },
   'set.notes': { label: 'Notes' },
+  'set.wants': { label: 'Wants', help: 'What the set is to do; every suggestion is judged by all of it.' },
+  'set.keep': {
+    label: 'Keep',
+    help: 'Parts and places that suggestions leave as they are, such as "load", "coils[0]" or "aerial.height".',
+  },
   'set.scenes': {
     label: 'Scenes',
     help: 'Prepared views, in order; without them, the story that comes with the tool.',
