@@ -7,11 +7,11 @@ import { wrongOption } from './wrong-option.ts';
 const MOST_NAMED = 20;
 
 /** "909" or "909 kHz" as a number; undefined for what is a name. @throws InputError for a number that is not clear. */
-export function kilohertzOf(text: string): number | undefined {
+export function kilohertzOf(text: string, option = '--station'): number | undefined {
   const written = text.replace(/\s*kHz\s*$/i, '');
   const read = leadingNumber(written);
   if (read.ok) return read.rest === '' ? read.value : undefined;
-  if (read.hint !== undefined && !/\p{L}/u.test(written)) throw new InputError(`--station: ${hintText(read.hint)}`);
+  if (read.hint !== undefined && !/\p{L}/u.test(written)) throw new InputError(`${option}: ${hintText(read.hint)}`);
   return undefined;
 }
 
@@ -20,10 +20,11 @@ export function chooseStation(
   stations: readonly { readonly name: string; readonly frequency: Hertz }[],
   wanted: string | undefined,
   fallback = 0,
+  option = '--station',
 ): number {
   if (stations.length === 0) throw new InputError(callProblems.noStations);
   if (wanted === undefined) return fallback;
-  const kilohertz = kilohertzOf(wanted);
+  const kilohertz = kilohertzOf(wanted, option);
   const name = wanted.trim().toLowerCase();
   const whole = stations.findIndex((s) => s.name.trim().toLowerCase() === name);
   const found =
@@ -34,7 +35,7 @@ export function chooseStation(
         : stations.findIndex((s) => s.name.toLowerCase().includes(name));
   if (found < 0) {
     const more = Math.max(0, stations.length - MOST_NAMED);
-    throw wrongOption('--station', { code: 'station', stations: stations.slice(0, MOST_NAMED), more }, wanted);
+    throw wrongOption(option, { code: 'station', stations: stations.slice(0, MOST_NAMED), more }, wanted);
   }
   return found;
 }

@@ -62,6 +62,7 @@ export { isLoop } from './kinds/loops.ts';
 export { description, type SetDescription, type WrittenDescription } from './set/description.ts';
 export { encodingOf } from './set/encoding.ts';
 export { jsonSchema } from './set/json-schema.ts';
+export { isPlace, keptPath } from './set/keep.ts';
 export { listeningTime, type TimeOfDay } from './set/listening-time.ts';
 export { MOST_STATIONS, type PlaceDescription } from './set/place.ts';
 export { pathAt } from './set/pointer.ts';
@@ -213,7 +214,9 @@ export { type Move, moveBand, SameBandError } from './vary/move-band.ts';
 export { optimise } from './vary/optimise.ts';
 export type { Answer, Change, Figures, Guard, Objective, Question, Setting } from './vary/question.ts';
 export { type Suggestion, suggest } from './vary/suggest.ts';
+export { suggestForWants, type WantEffect, type WantSuggestion } from './vary/suggest-for-wants.ts';
 export { type Trials, trialsOf } from './vary/trial.ts';
+export { type WantValue, wantValues } from './vary/want-values.ts';
 
 // Waves at a point
 

@@ -9,7 +9,10 @@ import {
   type Suggestion,
   setCircuit,
   suggest,
+  suggestForWants,
+  type Trials,
   trialsOf,
+  wantValues,
 } from '../../engine/index.ts';
 import { clean, cleanLines, pathTable, stationsTable } from '../../outputs/tables/index.ts';
 import {
@@ -27,6 +30,10 @@ import {
   stationSentence,
   suggestionWords,
   uncertaintyHeading,
+  wantName,
+  wantState,
+  wantSuggestionWords,
+  wantTexts,
   warningSentences,
   writtenReception,
 } from '../../outputs/words/index.ts';
@@ -34,15 +41,18 @@ import { fileAndOptions } from '../arguments.ts';
 import { chooseStation } from '../choose-station.ts';
 import { packagedCoastFor } from '../coast.ts';
 import type { Command, Io } from '../command.ts';
-import { readSet } from '../read-set.ts';
+import { readDescription } from '../read-set.ts';
 import { MOST_ADVISED, suggestionsFor } from '../suggestions.ts';
 import { timeOfDay } from '../time-of-day.ts';
+import { withWants } from '../wants.ts';
 
 const OPTIONS = {
   station: { type: 'string' },
   all: { type: 'boolean' },
   day: { type: 'boolean' },
   night: { type: 'boolean' },
+  want: { type: 'string', multiple: true },
+  keep: { type: 'string', multiple: true },
   json: { type: 'boolean' },
 } as const satisfies CommandOptions<'path'>;
 
@@ -52,28 +62,32 @@ export const path: Command = {
   examples: [
     'faintwave path examples/medium-wave-galena.json',
     'faintwave path examples/long-wave-foil.json --station 198',
+    "faintwave path examples/medium-wave-galena.json --want 'band 531-1602' --want 'most stations' --keep load",
   ],
   async run(args, io) {
     const { values, file } = fileAndOptions(args, OPTIONS);
-    const set = await readSet(file, io);
+    const set = withWants(await readDescription(file, io), values);
     const when = { time: timeOfDay(values, set.place), coast: packagedCoastFor(set.place) };
     const also = values.station === undefined ? undefined : chooseStation(set.place.stations, values.station);
     const reception = receiveRanged(set, { ...when, also: also === undefined ? [] : [also] });
     if (values.json) {
       const onProgress = (share: number): void => io.progress('suggestions', share);
       const suggestions = suggestionsFor(set, reception, when, { also, onProgress });
+      const wanted = wantsAnswer(trialsOf(set, when));
       if (reception.stations.length > MOST_ADVISED)
         io.err(`${cliNotes.suggestionsFor(MOST_ADVISED, reception.stations.length)}\n`);
-      io.data(`${jsonText({ ...writtenReception(reception), suggestions })}\n`);
+      io.data(`${jsonText({ ...writtenReception(reception), suggestions, ...wanted })}\n`);
       return 0;
     }
     io.out(
       `${pathAnswer.title(clean(set.name), clean(set.place.name))}\n\n${cleanLines(receptionSummary(reception))}\n\n`,
     );
     if (reception.stations.length === 0) return 0;
+    const trials = trialsOf(set, when);
+    printWants(trials, io);
     if (!values.all) {
       const index = also ?? chooseStation(reception.stations, values.station, reception.best[0]);
-      printStation(reception.stations[index], suggest(trialsOf(set, when), index), io);
+      printStation(reception.stations[index], (set.wants ?? []).length > 0 ? [] : suggest(trials, index), io);
       const fields = fieldsAtSite(set.place, when);
       const ready = receiver(setCircuit(set), fields);
       const limits = audioLimits(ready, receiveStation(ready, set.place.stations[index]));
@@ -88,6 +102,23 @@ export const path: Command = {
     return 0;
   },
 };
+
+/** Wants with what the set gives of them, and what would serve them; nothing for a set that wants nothing. */
+function wantsAnswer(trials: Trials) {
+  if ((trials.now.set.wants ?? []).length === 0) return {};
+  const suggestions = suggestForWants(trials).map((one) => ({ ...one, sentence: wantSuggestionWords(one) }));
+  return { wants: wantValues(trials.now), suggestionsForWants: suggestions };
+}
+
+function printWants(trials: Trials, io: Io): void {
+  const { wants, suggestionsForWants } = wantsAnswer(trials);
+  if (!wants) return;
+  const lines = wants.map((value) => `  ${wantTexts.label(wantName(value.want), wantState(value))}`);
+  io.out(`${wantTexts.iWant}\n${cleanLines(lines.join('\n'))}\n\n`);
+  const advice = suggestionsForWants.map(({ sentence }) => `  ${clean(sentence)}`);
+  const none = wants.every(({ isMet }) => isMet !== false) ? wantTexts.allMet : wantTexts.nothing;
+  io.out(`${wantTexts.suggestions}\n${advice.length > 0 ? advice.join('\n') : `  ${none}`}\n\n`);
+}
 
 function printStation(station: StationReception, suggestions: readonly Suggestion[], io: Io): void {
   io.out(`${clean(pathAnswer.station(station, stationSentence(station)))}\n${pathTable(station, io.width)}\n`);

@@ -29,6 +29,8 @@ const EFFORT: Readonly<Record<string, Effort>> = {
   'earth.side': 'outdoors',
   'earth.count': 'outdoors',
   'tuning.maximum': 'buy',
+  'tuning.kind': 'buy',
+  'tuning.trimmer': 'rewire',
   'arrangement.aerialTap': 'tap',
   'arrangement.detectorTap': 'tap',
   'arrangement.distance': 'knob',
@@ -59,7 +61,7 @@ const ENDS: readonly { readonly id: RegExp; readonly from: number; readonly to: 
   { id: /^aerial\.height$/, from: 0, to: 12 },
   { id: /^aerial\.length$/, from: 0, to: 40 },
   { id: /^arrangement\.distance$/, from: 5e-3, to: 0.5 },
-  { id: /^arrangement\.(seriesCapacitor|parallelCapacitor)$/, from: 10e-12, to: 1e-9 },
+  { id: /^(arrangement\.(seriesCapacitor|parallelCapacitor)|tuning\.trimmer)$/, from: 10e-12, to: 1e-9 },
   { id: /^load\.resistor$/, from: 10e3, to: 1e6 },
   { id: /^load\.transformer\.ratio$/, from: 0.3, to: 100 },
 ];

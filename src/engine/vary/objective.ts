@@ -1,11 +1,11 @@
-import { decibels } from '../units/quantities.ts';
-import type { Guard, Objective, Question } from './question.ts';
+import { type Decibels, decibels } from '../units/quantities.ts';
+import type { Goal, Guard, Objective, Question } from './question.ts';
 import type { Trial } from './trial.ts';
 
 /** From here on other stations do not disturb, dB: what the interference calls "clear". */
 export const CLEAR = 30;
 /** From here on a station is heard for itself, however disturbed, dB. */
-const NOT_MASKED = 3;
+export const NOT_MASKED = 3;
 /** Of each decibel that a station grows louder, so much is counted beside a decibel of clearance. Common practice, no source. */
 const LOUDNESS_BESIDE_CLEARANCE = 0.25;
 
@@ -29,7 +29,10 @@ const withinDial = (trial: Trial, station: number) => {
 const MEASURES: { readonly [K in Objective['of']]: Measure<Objective & { readonly of: K }> } = {
   loudness: { figure: (trial, { station }) => withinDial(trial, station)?.level, score: itself },
   clearance: {
-    figure: (trial, { station }) => withinDial(trial, station)?.clearance,
+    figure: (trial, { station, from }) => {
+      const figures = withinDial(trial, station);
+      return figures && (from === undefined ? figures.clearance : trial.clearanceFrom(station, from));
+    },
     // It counts up to where it is clear, and loudness a little beside it.
     score: (figure, trial, { station }) =>
       Math.min(figure, CLEAR) + LOUDNESS_BESIDE_CLEARANCE * trial.figures(station).level,
@@ -37,6 +40,10 @@ const MEASURES: { readonly [K in Objective['of']]: Measure<Objective & { readonl
   audibility: { figure: (trial, { station }) => withinDial(trial, station)?.margin, score: itself },
   bandwidth: {
     figure: (trial, { station }) => (trial.tuned(station).within ? trial.bandwidth(station) : undefined),
+    score: (figure) => decibels(figure),
+  },
+  'audio bandwidth': {
+    figure: (trial, { station }) => (withinDial(trial, station) ? trial.audioBandwidth(station) : undefined),
     score: (figure) => decibels(figure),
   },
   'stations heard': { figure: (trial) => trial.stationsHeard(), score: itself },
@@ -49,7 +56,41 @@ const MEASURES: { readonly [K in Objective['of']]: Measure<Objective & { readonl
     // Among those that cover as much, the one whose low end is the band's: the capacitor is then used whole.
     score: (figure, trial, { from }) => 100 * figure - LOW_END * Math.abs(Math.log(trial.curve().lowest / from)),
   },
+  parts: { figure: (trial) => -trial.parts(), score: itself },
+  goals: { figure: (trial, { goals }) => goals.reduce((sum, goal) => sum + worthOf(trial, goal), 0), score: itself },
 };
+
+/** Of a goal's figure, in decibels: a station is worth 3 dB, a part 1 dB, a hundredth of the band 1 dB. Common practice, no source. */
+const WORTH: { readonly [K in Goal['objective']['of']]: (figure: number) => Decibels } = {
+  loudness: itself,
+  clearance: itself,
+  audibility: itself,
+  bandwidth: decibels,
+  'audio bandwidth': decibels,
+  'stations heard': (count) => 3 * count,
+  'band covered': (share) => 100 * share,
+  parts: itself,
+};
+/** A goal for a station beyond the dial, dB; */
+const BEYOND = -200;
+/** and for each neper it lies beyond. */
+const PER_NEPER = -100;
+
+/**
+ * What a goal is worth as it is met: decibels for levels and for the ratio of widths, up to what is enough.
+ * A station beyond the dial is worth the less the further it lies.
+ * @param trial a set, or its medians
+ * @param goal what is wanted, and how much is enough
+ * @returns dB; differences between two sets are what counts
+ */
+export function worthOf(trial: Trial, { objective, enough = Number.POSITIVE_INFINITY }: Goal): Decibels {
+  const figure = figureOf(trial, objective);
+  if (figure === undefined)
+    return BEYOND + PER_NEPER * ('station' in objective ? trial.beyondDial(objective.station) : 0);
+  // Clear of a station that is not there at all is as clear as can be.
+  return WORTH[objective.of](Math.min(figure, enough, MOST_FIGURE));
+}
+const MOST_FIGURE = 1e5;
 
 // The compiler cannot follow that the entry under an objective's own name takes that objective.
 const measureOf = (objective: Objective) => MEASURES[objective.of] as Measure<Objective>;

@@ -1,5 +1,6 @@
-import { type Adjustment, type Edit, EFFORT_COST, EFFORTS, partAt } from '../kinds/adjustment.ts';
+import { type Adjustment, type Edit, EFFORT_COST, EFFORTS, type Path, partAt } from '../kinds/adjustment.ts';
 import type { SetDescription } from '../set/description.ts';
+import { keptPath, overlaps } from '../set/keep.ts';
 import { valueAtPath } from '../set/write.ts';
 import { figureOf, isAllowed, scoreOf } from './objective.ts';
 import type { Answer, Change, Question } from './question.ts';
@@ -32,27 +33,33 @@ export function optimise(trials: Trials, adjustments: readonly Adjustment[], que
 
 function isFree(adjustment: Adjustment, { keep, effortAtMost }: Question): boolean {
   if (effortAtMost && EFFORTS.indexOf(adjustment.effort) > EFFORTS.indexOf(effortAtMost)) return false;
-  if (!keep) return true;
-  return !keep.has(adjustment.id) && !keep.has(adjustment.part);
+  return !isKept([adjustment], keep);
+}
+
+/** Whether any place lies in what is kept, by part, by id or by place, or around it. */
+function isKept(edits: readonly { readonly path: Path; readonly id?: string }[], keep: Question['keep']): boolean {
+  if (!keep || keep.size === 0) return false;
+  const places = [...keep].map(keptPath).filter((place) => place !== undefined);
+  return edits.some(({ path, id }) => {
+    const part = partAt(path);
+    return (
+      (id !== undefined && keep.has(id)) ||
+      (part !== undefined && keep.has(part)) ||
+      places.some((place) => overlaps(place, path))
+    );
+  });
 }
 
 /** All that a value of an adjustment writes. */
 export const editsFor = (adjustment: Adjustment, { written, value }: Value): readonly Edit[] =>
   adjustment.edits?.(written, value) ?? [{ path: adjustment.path, to: written }];
 
-/** Edits that reach a part which is kept, such as taps that go along with turns. */
-const reachesKept = (edits: readonly Edit[], keep: ReadonlySet<string> | undefined): boolean =>
-  keep !== undefined &&
-  edits.some(({ path }) => {
-    const part = partAt(path);
-    return (part !== undefined && keep.has(part)) || keep.has(path.join('.'));
-  });
-
 /** A search's way to a score: an adjustment's values, with others' values held. */
 function scorer(trials: Trials, question: Question, held: readonly Edit[] = []) {
   return (adjustment: Adjustment, value: Value): number => {
     const edits = editsFor(adjustment, value);
-    if (reachesKept(edits, question.keep)) return Number.NEGATIVE_INFINITY;
+    // Taps that go along with turns may be kept.
+    if (isKept(edits, question.keep)) return Number.NEGATIVE_INFINITY;
     const outcome = trials.with([...held, ...edits]);
     return isBuilt(outcome) ? scoreOf(outcome, question) : Number.NEGATIVE_INFINITY;
   };

@@ -4,13 +4,26 @@ import type { Decibels, Hertz } from '../units/quantities.ts';
 
 /** What is to be as great as it can be. */
 export type Objective =
-  /** Sound pressure level, dB SPL; the separation of a station, dB; the width it comes through, Hz. */
-  | { readonly of: 'loudness' | 'clearance' | 'bandwidth'; readonly station: number }
+  /** Sound pressure level, dB SPL; the width a station comes through, Hz; tones up to here less than 3 dB down, Hz. */
+  | { readonly of: 'loudness' | 'bandwidth' | 'audio bandwidth'; readonly station: number }
+  /** How far a station stands over another, or over the worst of all others, dB. */
+  | { readonly of: 'clearance'; readonly station: number; readonly from?: number }
   /** Level over what can just be heard, dB. */
   | { readonly of: 'audibility'; readonly station: number }
   | { readonly of: 'stations heard' }
   /** Share of a band, on a ratio scale, that the dial covers. */
-  | { readonly of: 'band covered'; readonly from: Hertz; readonly to: Hertz };
+  | { readonly of: 'band covered'; readonly from: Hertz; readonly to: Hertz }
+  /** How many parts there are, as a negative number. */
+  | { readonly of: 'parts' }
+  /** All of several goals, dB in all. */
+  | { readonly of: 'goals'; readonly goals: readonly Goal[] };
+
+/** One of several things that are wanted at once. */
+export interface Goal {
+  readonly objective: Exclude<Objective, { readonly of: 'goals' }>;
+  /** More of its figure is not counted; default all is. */
+  readonly enough?: number;
+}
 
 /** What must not get worse, whatever is gained: the figure of an objective, at least. */
 export interface Guard {

@@ -1,4 +1,4 @@
-import { type Adjustment, EFFORT_COST, type Wish } from '../kinds/adjustment.ts';
+import { type Adjustment, type Disturber, EFFORT_COST, type Wish } from '../kinds/adjustment.ts';
 import { bearingOf } from '../reception/path/receive-station.ts';
 import type { StageId } from '../reception/path/types.ts';
 import type { Decibels, Hertz } from '../units/quantities.ts';
@@ -66,13 +66,18 @@ export function stationWish(trials: Trials, station: number): StationWish {
   return { wish, question, ...adjustments };
 }
 
-function disturberOf(now: Trial, station: number): { frequency: Hertz; bearing?: number } | undefined {
+/** Of a station the one that it stands least above, if not on the same frequency. */
+export function disturberOf(now: Trial, station: number): Disturber | undefined {
   const worst = [...now.interference(station)].sort((a, b) => a.separation - b.separation)[0];
   const { frequency: wanted } = now.tuned(station).station;
   const index = now.set.place.stations.findIndex((s) => s.name === worst?.by && s.frequency === worst.frequency);
-  if (index < 0 || worst.frequency === wanted) return undefined;
-  const { station: other, field } = now.tuned(index);
-  return { frequency: other.frequency, bearing: bearingOf(other, field) };
+  return index < 0 || worst.frequency === wanted ? undefined : disturberAt(now, index);
+}
+
+/** A station to be kept out. */
+export function disturberAt(now: Trial, index: number): Disturber {
+  const { station, field } = now.tuned(index);
+  return { frequency: station.frequency, bearing: bearingOf(station, field) };
 }
 
 /** @throws RangeError when a set has no such station. */
@@ -92,7 +97,8 @@ function checkStation({ set }: Trial, station: number): void {
  */
 export function suggest(trials: Trials, station: number, options: SuggestOptions = {}): Suggestion[] {
   const { wish, question, all, together } = stationWish(trials, station);
-  const { most = MOST, ...limits } = options;
+  const { most = MOST, effortAtMost } = options;
+  const limits = { effortAtMost, keep: new Set([...(trials.now.set.keep ?? []), ...(options.keep ?? [])]) };
   const served = all.filter(({ serves }) => serves.includes(wish) || wish === 'reach');
   const singles = optimise(trials, wish === 'reach' ? reachingFirst(served) : served, { ...question, ...limits });
   const pairs =
@@ -119,7 +125,7 @@ function suggestionOf(trials: Trials, station: number, wish: Wish, answer: Answe
   return {
     code: 'suggestion',
     station,
-    stage: stageOf(answer.changes[0]),
+    stage: stageOfChange(answer.changes[0]),
     wish,
     settings: answer.settings,
     changes: answer.changes,
@@ -135,7 +141,7 @@ export const outlook = (trial: Trial, station: number): Outlook => ({
 });
 
 /** Where on the path a change acts. */
-function stageOf({ part, adjustment }: Change): StageId {
+export function stageOfChange({ part, adjustment }: Change): StageId {
   if (adjustment === 'arrangement.detectorTap' || part === 'detector') return 'detector';
   if (part === 'aerial' || part === 'earth') return 'aerial';
   return part === 'load' ? 'phones' : 'tuned circuit';

@@ -1,6 +1,8 @@
 import { build } from '../built/build.ts';
+import { builtSet } from '../built/built-set.ts';
 import type { SetCircuit } from '../built/set-circuit.ts';
 import type { Edit } from '../kinds/adjustment.ts';
+import { audioLimits } from '../reception/detection/audio-limits.ts';
 import { type TuningCurve, tuningCurve } from '../reception/dial/dial.ts';
 import { type Arriving, besideStation, interferenceAmong, measuredWidth } from '../reception/interference/beside.ts';
 import { type FieldOptions, fieldsAtSite } from '../reception/path/field.ts';
@@ -9,7 +11,8 @@ import type { Disturbance } from '../reception/path/types.ts';
 import { isHeard, verdictOf, worstOf } from '../reception/verdict.ts';
 import type { SetDescription } from '../set/description.ts';
 import { editedSet } from '../set/edit.ts';
-import type { Hertz } from '../units/quantities.ts';
+import type { StationDescription } from '../set/place.ts';
+import type { Decibels, Hertz } from '../units/quantities.ts';
 import type { Figures } from './question.ts';
 
 /** A set ready to be tuned to any station of its place; each is followed once. */
@@ -19,6 +22,14 @@ export interface Trial {
   readonly tuned: (station: number) => TunedStation;
   readonly interference: (station: number) => readonly Disturbance[];
   readonly figures: (station: number) => Figures;
+  /** How far a station stands over another, dB; infinite where that one is not heard with it. */
+  readonly clearanceFrom: (station: number, other: number) => Decibels;
+  /** Tones of a station up to here are less than 3 dB down. */
+  readonly audioBandwidth: (station: number) => Hertz;
+  /** How far a station lies beyond the dial, nepers of frequency; 0 within. */
+  readonly beyondDial: (station: number) => number;
+  /** Things that somebody buys, winds or fits. */
+  readonly parts: () => number;
   /** −3 dB, the pointer left where it is. */
   readonly bandwidth: (station: number) => Hertz;
   readonly curve: () => TuningCurve;
@@ -102,17 +113,38 @@ function trial(
   const tuned = lazily((station: number) => receiveStation(ready, set.place.stations[station]));
   const interference = lazily((station: number) => besideStation(ready, tuned(station), watched(station), WATCHED));
   const curve = lazily((_: 0) => tuningCurve(ready));
+  const { stations } = set.place;
   return {
     set,
     receiver: ready,
     tuned,
     interference,
     curve: () => curve(0),
+    clearanceFrom: (station, other) => clearanceFrom(interference(station), stations[other]),
+    audioBandwidth: lazily((station: number) => audioBandwidth(ready, tuned(station))),
+    beyondDial: (station) => {
+      const { lowest, highest } = curve(0);
+      const { frequency } = stations[station];
+      return Math.max(0, Math.log(lowest / frequency), Math.log(frequency / highest));
+    },
+    parts: () => builtSet(set).parts.size,
     bandwidth: lazily((station: number) => measuredWidth(ready, tuned(station))),
     figures: lazily((station: number): Figures => figuresOf(tuned, interference, station)),
     stationsHeard: () =>
       arriving.filter((_, station) => isHeard(figuresOf(tuned, interference, station).verdict)).length,
   };
+}
+
+const clearanceFrom = (beside: readonly Disturbance[], other: StationDescription): Decibels =>
+  beside.find(({ by, frequency }) => by === other.name && frequency === other.frequency)?.separation ??
+  Number.POSITIVE_INFINITY;
+
+/** Programmes go no higher, Hz. */
+const HIGHEST_TONE = 20e3;
+
+function audioBandwidth(ready: Receiver, tuned: TunedStation): Hertz {
+  const { throughTunedCircuit = HIGHEST_TONE, throughLoad = HIGHEST_TONE } = audioLimits(ready, tuned);
+  return Math.min(throughTunedCircuit, throughLoad);
 }
 
 const once = <V>(work: () => V): (() => V) => {

@@ -112,6 +112,11 @@ function waveTrap(traps: readonly TrapDescription[] | undefined, about: AdjustCo
   ];
 }
 
+const COUPLING_AND_TAP: readonly (readonly string[])[] = [
+  ['arrangement.distance', 'arrangement.detectorTap'],
+  ['arrangement.coupling', 'arrangement.detectorTap'],
+];
+
 /** What each arrangement has to adjust: one entry for each kind. */
 const ARRANGEMENT_ADJUSTMENTS: {
   readonly [K in KindOf<ArrangementDescription>]: ArrangementAdjustments<Of<ArrangementDescription, K>>;
@@ -151,7 +156,11 @@ const ARRANGEMENT_ADJUSTMENTS: {
       seriesCapacitor(a.seriesCapacitor),
       ...waveTrap(a.traps, about),
     ],
-    together: [['arrangement.aerialTap', 'arrangement.detectorTap']],
+    together: [
+      ['arrangement.aerialTap', 'arrangement.detectorTap'],
+      ['arrangement.seriesCapacitor', 'arrangement.aerialTap'],
+      ['arrangement.seriesCapacitor', 'turns'],
+    ],
   },
   coupled: {
     adjust: (a, about) => [
@@ -160,10 +169,7 @@ const ARRANGEMENT_ADJUSTMENTS: {
       seriesCapacitor(a.seriesCapacitor),
       ...waveTrap(a.traps, about),
     ],
-    together: [
-      ['arrangement.distance', 'arrangement.detectorTap'],
-      ['arrangement.coupling', 'arrangement.detectorTap'],
-    ],
+    together: [...COUPLING_AND_TAP, ['arrangement.seriesCapacitor', 'turns']],
   },
   'two circuits': {
     adjust: (a, about) => [
@@ -174,8 +180,9 @@ const ARRANGEMENT_ADJUSTMENTS: {
       ...waveTrap(a.traps, about),
     ],
     together: [
-      ['arrangement.distance', 'arrangement.detectorTap'],
-      ['arrangement.coupling', 'arrangement.detectorTap'],
+      ...COUPLING_AND_TAP,
+      ['arrangement.distance', 'arrangement.aerialTap'],
+      ['arrangement.coupling', 'arrangement.aerialTap'],
     ],
   },
   slider: {

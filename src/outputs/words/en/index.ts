@@ -150,5 +150,14 @@ export { coverageWords, MATCHED_NAMES, matchWords } from './vary/matches.ts';
 export { moveWords } from './vary/moves.ts';
 export { settingsWords } from './vary/settings.ts';
 export { suggestionEffect, suggestionEffects, suggestionWords } from './vary/suggestions.ts';
+export {
+  wantEffects,
+  wantFigure,
+  wantMetWords,
+  wantName,
+  wantState,
+  wantSuggestionWords,
+  wantTexts,
+} from './vary/wants.ts';
 export { warningSentence, warningSentences, warningWords } from './warnings/index.ts';
 export { wavePointInSentence, wavePointText } from './wave-points.ts';

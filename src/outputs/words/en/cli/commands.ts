@@ -29,11 +29,20 @@ const OUT = {
 export const commandWords = {
   path: {
     about: 'Follow a station from the field to the ear: every level, and what would help most.',
-    usage: ['path SET [--station NAME|kHz] [--all] [--day | --night] [--json]'],
+    usage: ['path SET [--station NAME|kHz] [--all] [--want WANT…] [--keep PART…] [--day | --night] [--json]'],
     options: {
       station: STATION,
       all: { about: 'the table of all stations only' },
       ...TIME,
+      want: {
+        value: 'WANT',
+        about:
+          'besides the wants of the description, judge suggestions by this: "loudest NAME", "clear NAME from NAME by 20 dB", "band 531-1602", "most stations", "speech NAME" or "fewest parts"; may be given several times',
+      },
+      keep: {
+        value: 'PART',
+        about: 'leave a part or place as it is, such as load, coils[0] or aerial.height; may be given several times',
+      },
       json: { about: 'everything as data' },
     },
   },

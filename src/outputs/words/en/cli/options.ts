@@ -20,6 +20,7 @@ export interface OptionExpectations {
   readonly 'frequency of band': Record<never, never>;
   readonly 'positive numbers': Record<never, never>;
   readonly moment: Record<never, never>;
+  readonly want: Record<never, never>;
   /** The first stations of a place, and how many more there are. */
   readonly station: {
     readonly stations: readonly { readonly name: string; readonly frequency: number }[];
@@ -52,6 +53,8 @@ const EXPECTED: { readonly [C in keyof OptionExpectations]: (figures: OptionExpe
   'frequency of band': () => 'a frequency in kHz with --band',
   'positive numbers': () => 'numbers above 0 and below 10000, such as 12,18',
   moment: () => 'a time such as 2026-01-15T21:00Z',
+  want: () =>
+    '"loudest NAME", "clear NAME from NAME by 20 dB", "band 531-1602", "most stations", "speech NAME" or "fewest parts"',
   station: ({ stations, more }) => {
     const named = stations.map((s) => `${s.name} (${formatNumber(s.frequency / 1e3, 5)} kHz)`);
     return `part of a name or the frequency of one of ${named.join(', ')}${more > 0 ? ` and ${more} more` : ''}`;

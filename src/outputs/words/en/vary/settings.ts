@@ -82,6 +82,11 @@ const PHRASES: readonly (readonly [RegExp, (changed: Changed) => string])[] = [
     ({ setting }) => `${isMore(setting) ? 'More' : 'Fewer'} turns on the coil: ${insteadOf(setting)}`,
   ],
   [/^coils\[\d+\]\.former$/, ({ setting }) => `A former of ${setting.to} (now ${setting.from})`],
+  [
+    /^tuning\.trimmer$/,
+    ({ setting }) => `Capacitor of ${insteadOf(setting, 'capacitance')} across the tuning capacitor`,
+  ],
+  [/^tuning\.kind$/, ({ setting }) => `A bought tuning capacitor of ${record(setting.to).maximum}`],
   [/^tuning\.maximum$/, ({ setting }) => `A larger tuning capacitor: ${insteadOf(setting, 'capacitance')}`],
   [
     /^earth\.kind$/,

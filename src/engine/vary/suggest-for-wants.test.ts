@@ -1,0 +1,175 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import type { SetDescription, WrittenDescription } from '../set/description.ts';
+import { readValue } from '../set/read.ts';
+import { withValueAt } from '../set/write.ts';
+import { suggestForWants, type WantSuggestion } from './suggest-for-wants.ts';
+import { trialsOf } from './trial.ts';
+import { wantValues } from './want-values.ts';
+
+type Wants = WrittenDescription['wants'];
+const written = (file: string) => JSON.parse(readFileSync(`examples/${file}`, 'utf8'));
+const setOf = (value: unknown): SetDescription => {
+  const read = readValue(value);
+  if (!read.ok) throw new Error(JSON.stringify(read.problems));
+  return read.set;
+};
+const wanting = (file: string, wants: Wants, keep: readonly string[] = []) => ({ ...written(file), wants, keep });
+const suggestionsFor = (value: unknown) => suggestForWants(trialsOf(setOf(value)));
+const applied = (value: unknown, { changes }: WantSuggestion): unknown =>
+  changes.reduce((before, { path, to }) => withValueAt(before, path, to), value);
+const valuesOf = (value: unknown) => wantValues(trialsOf(setOf(value)).now);
+
+const [first, second] = written('medium-wave-galena.json').place.stations.map(({ name }: { name: string }) => name);
+
+/** Two stations 18 kHz apart, the other 8 times as strong. */
+const besides = (by: string) => {
+  const value = written('medium-wave-galena.json');
+  const [station] = value.place.stations;
+  const at = (name: string, frequency: string, fieldStrength: string) => ({
+    ...station,
+    name,
+    frequency,
+    fieldStrength,
+  });
+  value.place.stations = [at('Ash', '900 kHz', '8 mV/m'), at('Beech', '918 kHz', '64 mV/m')];
+  return { ...value, wants: [{ kind: 'clear', station: 'Ash', from: 'Beech', by }] };
+};
+
+describe('what a set gives of its wants', () => {
+  const values = valuesOf(
+    wanting('medium-wave-galena.json', [
+      { kind: 'loudest', station: first },
+      { kind: 'clear', station: first, from: second },
+      { kind: 'band', from: '531 kHz', to: '1602 kHz' },
+      { kind: 'band', from: '600 kHz', to: '1500 kHz' },
+      { kind: 'most stations' },
+      { kind: 'speech', station: first },
+      { kind: 'fewest parts' },
+    ]),
+  );
+  it('has a figure for each, and whether it is met where there is a limit', () => {
+    expect(values.map(({ isMet }) => isMet)).toEqual([
+      true,
+      true,
+      false,
+      true,
+      undefined,
+      expect.any(Boolean),
+      undefined,
+    ]);
+    expect(values[2].covered![1]).toBeLessThan(1602e3);
+    expect(values[4].figure).toBeGreaterThan(0);
+    expect(values[5].figure).toBeGreaterThan(300);
+    expect(values[6].figure).toBeGreaterThanOrEqual(6);
+  });
+  it('has none for a station beyond the dial, which is worth less the further it lies', () => {
+    const at = (frequency: string) => {
+      const value = written('medium-wave-galena.json');
+      value.place.stations[0].frequency = frequency;
+      return valuesOf({ ...value, wants: [{ kind: 'loudest', station: first }] })[0];
+    };
+    const [near, far] = [at('400 kHz'), at('200 kHz')];
+    expect([near.figure, near.isMet]).toEqual([undefined, false]);
+    expect(far.worth).toBeLessThan(near.worth);
+  });
+});
+
+describe('two stations 18 kHz apart', () => {
+  it('come apart with every suggestion that is followed, and advice goes on until the want is met', () => {
+    let value: unknown = { ...besides('30 dB'), keep: ['load', 'aerial', 'earth'] };
+    let figure = valuesOf(value)[0].figure!;
+    for (let step = 0; step < 2; step++) {
+      const all = suggestionsFor(value);
+      const [top] = all;
+      // None that leaves them as they are, such as a larger aerial.
+      for (const { effects } of all) expect(effects[0].change).toBeGreaterThanOrEqual(0.5);
+      const now = valuesOf(value)[0];
+      if (!top) {
+        expect(now.isMet || step > 0).toBe(true);
+        break;
+      }
+      value = applied(value, top);
+      const next = valuesOf(value)[0].figure!;
+      expect(next).toBeGreaterThan(figure);
+      figure = next;
+    }
+  });
+});
+
+describe('a band that is not covered', () => {
+  it('is brought nearer by turns, capacitors or a looser aerial', () => {
+    for (const [from, to] of [
+      ['400 kHz', '1200 kHz'],
+      ['531 kHz', '1602 kHz'],
+    ]) {
+      const all = suggestionsFor(wanting('medium-wave-galena.json', [{ kind: 'band', from, to, tolerance: 0 }]));
+      expect(all.length, from).toBeGreaterThan(0);
+      expect(all[0].effects[0].change).toBeGreaterThan(0.2);
+    }
+  });
+  it('of a direct aerial is widened by a series capacitor, by itself or with more turns', () => {
+    const value = wanting('medium-wave-galena.json', [{ kind: 'band', from: '531 kHz', to: '1602 kHz' }]);
+    const { coil } = value.arrangement;
+    const all = suggestionsFor({ ...value, arrangement: { kind: 'direct', coil } });
+    expect(
+      all.some(({ settings }) => settings.some(({ adjustment }) => adjustment === 'arrangement.seriesCapacitor')),
+    ).toBe(true);
+  });
+});
+
+describe('a station below the dial', () => {
+  it('is reached by turns or capacitance', () => {
+    const value = wanting('medium-wave-galena.json', [{ kind: 'loudest', station: first }]);
+    value.place.stations[0].frequency = '400 kHz';
+    const all = suggestionsFor(value);
+    expect(all.length).toBeGreaterThan(0);
+    expect(all[0].effects[0].after.figure).toBeDefined();
+  });
+});
+
+describe('what is kept', () => {
+  it.each(['coast-by-night.json', 'ferrite-rod-valve-diode.json', 'medium-wave-germanium-amplifier.json'])(
+    'stays as it is in %s',
+    (file) => {
+      const value = written(file);
+      const [{ name: station }] = value.place.stations;
+      const wants: Wants = [{ kind: 'loudest', station }];
+      const kept = ['load', 'aerial', 'arrangement.detectorTap'];
+      for (const { changes } of suggestionsFor({ ...value, wants, keep: kept }))
+        for (const { path } of changes)
+          expect(['load', 'aerial', 'arrangement.detectorTap']).not.toContain(
+            path[0] === 'arrangement' ? path.join('.') : path[0],
+          );
+    },
+  );
+});
+
+describe('every suggestion', () => {
+  const wants: Wants = [
+    { kind: 'loudest', station: first },
+    { kind: 'clear', station: first, from: second },
+    { kind: 'band', from: '531 kHz', to: '1602 kHz' },
+    { kind: 'fewest parts' },
+  ];
+  const value = wanting('medium-wave-galena.json', wants, ['load']);
+  const all = suggestionsFor(value);
+  it('says what it does to each want, as the set changed has it', () => {
+    expect(all.length).toBeGreaterThan(0);
+    for (const suggestion of all) {
+      const after = valuesOf(applied(value, suggestion));
+      expect(suggestion.effects.map((effect) => effect.after.figure)).toEqual(after.map(({ figure }) => figure));
+    }
+  });
+  it('makes no want worse by more than 0.1 dB, or stands last as a trade-off', () => {
+    const firstTradeOff = all.findIndex(({ isTradeOff }) => isTradeOff);
+    for (const [i, { effects, isTradeOff }] of all.entries()) {
+      expect(Math.min(...effects.map(({ change }) => change)) < -0.1 - 1e-6).toBe(isTradeOff);
+      if (firstTradeOff >= 0 && i > firstTradeOff) expect(isTradeOff).toBe(true);
+    }
+  });
+  it('that takes a turn of a knob comes before those that take more', () => {
+    const efforts = all.filter(({ isTradeOff }) => !isTradeOff).map(({ effort }) => effort === 'knob');
+    expect(efforts).toEqual([...efforts].sort((a, b) => Number(b) - Number(a)));
+  });
+});

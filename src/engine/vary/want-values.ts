@@ -1,0 +1,99 @@
+import type { SetDescription } from '../set/description.ts';
+import { stationNamed } from '../set/want-problems.ts';
+import type { Want } from '../set/wants.ts';
+import type { Decibels, Hertz } from '../units/quantities.ts';
+import { figureOf, worthOf } from './objective.ts';
+import type { Goal } from './question.ts';
+import type { Trial } from './trial.ts';
+
+/** A want of a set, and what the set gives of it. */
+export interface WantValue {
+  readonly want: Want;
+  /** Of the stations it names, their places in the list. */
+  readonly stations: readonly number[];
+  /**
+   * Level, dB SPL; how far the other station stays below, dB; share of the band covered; stations heard; audio bandwidth,
+   * Hz; parts. Undefined for a station beyond the dial.
+   */
+  readonly figure: number | undefined;
+  /** Undefined where the want sets no limit. */
+  readonly isMet: boolean | undefined;
+  /** For comparison: dB, more is better; what is more than enough is not counted. */
+  readonly worth: Decibels;
+  /** Ends of the dial, for a band. */
+  readonly covered?: readonly [lowest: Hertz, highest: Hertz];
+}
+
+/** A want with its stations found. */
+export interface WantedGoal {
+  readonly want: Want;
+  readonly stations: readonly number[];
+  readonly goal: Goal;
+}
+
+/**
+ * The goals that a set's wants come to; a want whose station is not in the list has none.
+ * @param set as read
+ * @returns in the order of the wants
+ */
+export const goalsOf = (set: SetDescription): readonly WantedGoal[] =>
+  (set.wants ?? []).flatMap((want) => {
+    const named = want.kind === 'clear' ? [want.station, want.from] : 'station' in want ? [String(want.station)] : [];
+    const stations = named.flatMap((name) => stationNamed(set.place.stations, name) ?? []);
+    return stations.length < named.length ? [] : [{ want, stations, goal: goalOf(want, stations) }];
+  });
+
+function goalOf(want: Want, [station, from]: readonly number[]): Goal {
+  switch (want.kind) {
+    case 'loudest':
+      return { objective: { of: 'loudness', station } };
+    case 'clear':
+      return { objective: { of: 'clearance', station, from }, enough: want.by };
+    case 'band': {
+      const { tolerance } = want;
+      const [low, high] = [want.from * (1 + tolerance), want.to * (1 - tolerance)];
+      // A narrow band within its own tolerance is one frequency.
+      return low < high
+        ? { objective: { of: 'band covered', from: low, to: high }, enough: 1 }
+        : { objective: { of: 'band covered', from: want.from, to: want.to }, enough: 1 };
+    }
+    case 'most stations':
+      return { objective: { of: 'stations heard' } };
+    case 'speech':
+      return { objective: { of: 'audio bandwidth', station }, enough: want.bandwidth };
+    case 'fewest parts':
+      return { objective: { of: 'parts' } };
+  }
+}
+
+/**
+ * What a set gives of each of its wants.
+ * @param trial of the set
+ * @returns in the order of the wants; none for a want whose station is not in the list
+ */
+export const wantValues = (trial: Trial): readonly WantValue[] => valuesOfGoals(trial, goalsOf(trial.set));
+
+/** What a set gives of the wants of another, such as those it had before a change. */
+export const valuesOfGoals = (trial: Trial, goals: readonly WantedGoal[]): readonly WantValue[] =>
+  goals.map(({ want, stations, goal }) => {
+    const figure = figureOf(trial, goal.objective);
+    const shown = figure !== undefined && want.kind === 'fewest parts' ? -figure : figure;
+    const { lowest, highest } = trial.curve();
+    return {
+      want,
+      stations,
+      figure: shown,
+      isMet: isMet(trial, { want, stations, goal }, figure),
+      worth: worthOf(trial, goal),
+      ...(want.kind === 'band' ? { covered: [lowest, highest] as const } : {}),
+    };
+  });
+
+function isMet(trial: Trial, { want, stations, goal }: WantedGoal, figure: number | undefined): boolean | undefined {
+  if (want.kind === 'loudest') return figure !== undefined && trial.figures(stations[0]).heard !== 'not heard';
+  if (goal.enough === undefined) return undefined;
+  return figure !== undefined && figure >= goal.enough - HAIR;
+}
+
+/** Rounding of the last figure is no loss. */
+const HAIR = 1e-9;

@@ -1,0 +1,81 @@
+import fc from 'fast-check';
+import type { Effort } from '../../src/engine/kinds/adjustment.ts';
+import type { SetDescription } from '../../src/engine/set/description.ts';
+import { readValue } from '../../src/engine/set/read.ts';
+import { withValueAt } from '../../src/engine/set/write.ts';
+import { suggestForWants } from '../../src/engine/vary/suggest-for-wants.ts';
+import { trialsOf } from '../../src/engine/vary/trial.ts';
+import { wantValues } from '../../src/engine/vary/want-values.ts';
+import { someSet } from './random-sets.ts';
+
+const NAMES = ['Ash', 'Beech', 'Cedar'] as const;
+const stations = fc
+  .tuple(
+    fc.uniqueArray(fc.integer({ min: 60, max: 175 }), { minLength: 3, maxLength: 3 }),
+    fc.array(fc.constantFrom('0.5 mV/m', '3 mV/m', '20 mV/m'), { minLength: 3, maxLength: 3 }),
+  )
+  .map(([channels, strengths]) =>
+    NAMES.map((name, i) => ({ name, frequency: `${9 * channels[i]} kHz`, fieldStrength: strengths[i] })),
+  );
+const want = fc.oneof(
+  fc.record({ kind: fc.constant('loudest'), station: fc.constantFrom(...NAMES) }),
+  fc.record({
+    kind: fc.constant('clear'),
+    station: fc.constant('Ash'),
+    from: fc.constantFrom('Beech', 'Cedar'),
+    by: fc.constantFrom('15 dB', '30 dB', '50 dB'),
+  }),
+  fc.record({ kind: fc.constant('band'), from: fc.constantFrom('531 kHz', '700 kHz'), to: fc.constant('1602 kHz') }),
+  fc.constant({ kind: 'most stations' }),
+  fc.record({ kind: fc.constant('speech'), station: fc.constantFrom(...NAMES) }),
+  fc.constant({ kind: 'fewest parts' }),
+);
+const kept = fc.subarray(['load', 'detector', 'arrangement.detectorTap', 'earth']);
+
+/** A set with three stations, one to three wants, and some of it kept. */
+export const wantingSet: fc.Arbitrary<Record<string, unknown>> = fc
+  .tuple(someSet, stations, fc.uniqueArray(want, { minLength: 1, maxLength: 3, selector: ({ kind }) => kind }), kept)
+  .filter(([set]) => set !== undefined)
+  .map(([set, stations, wants, keep]) => ({
+    ...set,
+    place: { ...set!.place, stations },
+    wants,
+    ...(keep.length > 0 ? { keep } : {}),
+  }));
+
+/** What comes of taking the first suggestion again and again. */
+export interface Followed {
+  /** Of each step, the least that a want gained, dB. */
+  readonly leastGains: readonly number[];
+  /** The most that any suggestion would still gain, dB. */
+  readonly left: number;
+  /** Places of the description that were changed. */
+  readonly touched: readonly string[];
+}
+
+/**
+ * Take the first suggestion that is no trade-off, so many times at most.
+ * @throws Error for a description that does not read, before or after a suggestion
+ */
+export function follow(description: unknown, steps: number, effortAtMost: Effort): Followed {
+  let written = description;
+  const leastGains: number[] = [];
+  const touched: string[] = [];
+  for (let step = 0; ; step++) {
+    const trials = trialsOf(readOf(written));
+    const offered = suggestForWants(trials, { effortAtMost, most: 100 }).filter(({ isTradeOff }) => !isTradeOff);
+    const left = Math.max(0, ...offered.map(({ gain }) => gain));
+    if (offered.length === 0 || step === steps) return { leastGains, left, touched };
+    const [{ changes }] = offered;
+    touched.push(...changes.map(({ path }) => path.join('.')));
+    written = changes.reduce((before: unknown, { path, to }) => withValueAt(before, path, to), written);
+    const after = wantValues(trialsOf(readOf(written)).now);
+    leastGains.push(Math.min(...after.map(({ worth }, i) => worth - wantValues(trials.now)[i].worth)));
+  }
+}
+
+function readOf(written: unknown): SetDescription {
+  const read = readValue(written);
+  if (!read.ok) throw new Error(JSON.stringify(read.problems));
+  return read.set;
+}
