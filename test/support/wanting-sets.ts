@@ -5,7 +5,7 @@ import { readValue } from '../../src/engine/set/read.ts';
 import { withValueAt } from '../../src/engine/set/write.ts';
 import { suggestForWants } from '../../src/engine/vary/suggest-for-wants.ts';
 import { trialsOf } from '../../src/engine/vary/trial.ts';
-import { wantValues } from '../../src/engine/vary/want-values.ts';
+import { goalsOf, valuesOfGoals } from '../../src/engine/vary/want-values.ts';
 import { someSet } from './random-sets.ts';
 
 const NAMES = ['Ash', 'Beech', 'Cedar'] as const;
@@ -69,8 +69,10 @@ export function follow(description: unknown, steps: number, effortAtMost: Effort
     const [{ changes }] = offered;
     touched.push(...changes.map(({ path }) => path.join('.')));
     written = changes.reduce((before: unknown, { path, to }) => withValueAt(before, path, to), written);
-    const after = wantValues(trialsOf(readOf(written)).now);
-    leastGains.push(Math.min(...after.map(({ worth }, i) => worth - wantValues(trials.now)[i].worth)));
+    const goals = goalsOf(trials.now.set);
+    const before = valuesOfGoals(trials.now, goals);
+    const after = valuesOfGoals(trialsOf(readOf(written)).now, goals);
+    leastGains.push(Math.min(...after.map(({ worth }, i) => worth - before[i].worth)));
   }
 }
 

@@ -18,6 +18,7 @@ import { usePiece, useWritten } from '../state/pieces.ts';
 import { useOpenSet } from '../state/set-context.ts';
 import { useProblems } from './controls.tsx';
 import { FieldEditor } from './FieldEditor.tsx';
+import { KeepChoice } from './KeepChoice.tsx';
 import { addButtonId } from './left-out.ts';
 import { Problems } from './Problems.tsx';
 
@@ -28,6 +29,8 @@ interface Props {
   /** Only these fields, or all but these. */
   only?: readonly string[];
   except?: readonly string[];
+  /** Its kind is chosen elsewhere. */
+  isKindFixed?: boolean;
 }
 
 /** Every field of a part, made from the description's schema; what was left out waits as a row of buttons. */
@@ -37,7 +40,7 @@ export function PartEditor(props: Props) {
   return useMemo(() => <Part key={key} {...props} />, [key]);
 }
 
-function Part({ path, kindLabel, only, except }: Props) {
+function Part({ path, kindLabel, only, except, isKindFixed }: Props) {
   const { written, change } = useOpenSet();
   const name = pathText(path);
   const node = usePiece(name, ({ written }) => schemaAt(written.value, path));
@@ -52,10 +55,11 @@ function Part({ path, kindLabel, only, except }: Props) {
   const isThere = (field: Field) =>
     !field.optional || field.fallback !== undefined || valueAtPath(value, [field.key]) !== undefined;
   const leftOut = fields.filter((field) => !isThere(field));
-  const variant = only && !only.includes('kind') ? undefined : variantChoices(node);
+  const variant = isKindFixed || (only && !only.includes('kind')) ? undefined : variantChoices(node);
   return (
     <div class="part">
       {variant && <KindChoice path={path} label={kindLabel ?? texts.kind} variant={variant} />}
+      {kindLabel !== undefined && <KeepChoice path={path} />}
       <Problems id={`p-${pathText(path)}`} problems={problems} />
       <div class="fields">
         {fields.filter(isThere).map((field) => (

@@ -11,13 +11,17 @@ import {
 import { fieldOf } from '../description/change-field.ts';
 import { useOpenSet } from '../state/set-context.ts';
 import { tryOut } from '../state/try-out.ts';
+import { hasWants } from '../state/wanted.ts';
+import { WantSuggestions } from '../views/set/WantSuggestions.tsx';
 import { showField } from '../widgets/show-field.ts';
 
 const unique = (texts: readonly string[]): string[] => [...new Set(texts)];
 
 /** What would help most, what to beware of, and the cautions of this set. */
 export function Side() {
-  const { stage, reception, chosen, notes, suggestionsFor, areSuggestionsBehind, change, tellOfChange } = useOpenSet();
+  const { stage, reception, receptionSet, chosen, notes, suggestionsFor, areSuggestionsBehind, change, tellOfChange } =
+    useOpenSet();
+  const isForWants = receptionSet.value !== undefined && hasWants(receptionSet.value);
   const station = chosen.value;
   const now = reception.value;
   const disturbing = station?.disturbances.filter((one) => one.effect !== 'none') ?? [];
@@ -28,7 +32,8 @@ export function Side() {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, and without a suggestion nothing in it takes the keyboard
     <aside class="side" aria-label={texts.label} tabIndex={0}>
-      {station && (
+      {isForWants && <WantSuggestions />}
+      {station && !isForWants && (
         <section aria-labelledby="help-title">
           <h2 id="help-title">{texts.suggestions(station.name)}</h2>
           {suggestions?.length === 0 && <p class="quiet">{texts.noSuggestions}</p>}

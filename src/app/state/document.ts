@@ -1,6 +1,7 @@
 import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import { type Path, withValueAt } from '../../engine/index.ts';
 import { editingWords } from '../../outputs/words/index.ts';
+import { followStations } from '../description/follow-stations.ts';
 import { labelAt } from '../description/schema-at.ts';
 import { settle } from '../description/settle.ts';
 import * as History from './history.ts';
@@ -127,7 +128,9 @@ export function createDocument(id: string, description: unknown, name: string): 
 }
 
 function afterChange(before: History.History, { make, options }: PendingChange) {
-  const changed = make(History.baseOf(before, options.run));
-  const { written: settled, also } = options.part ? settle(changed, options.part) : { written: changed, also: [] };
+  const base = History.baseOf(before, options.run);
+  const changed = make(base);
+  const alone = options.part ? settle(changed, options.part) : { written: changed, also: [] };
+  const { written: settled, also } = followStations(base, alone);
   return { history: History.record(before, settled, options.label ?? editingWords.change, options.run), also };
 }

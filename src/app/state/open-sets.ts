@@ -6,9 +6,10 @@ import { createReception, type SetReception } from './reception.ts';
 import { createSetView, type SetView } from './set-view.ts';
 import type { SetWorkers } from './set-workers.ts';
 import { createUnderstanding, type Understanding } from './understanding.ts';
+import { createWanted, type SetWanted } from './wanted.ts';
 
 /** All there is of one open set: its description with the steps to undo, what is looked at, and its figures. */
-export interface OpenSet extends Document, Understanding, SetView, SetReception, SetCurves {
+export interface OpenSet extends Document, Understanding, SetView, SetReception, SetWanted, SetCurves {
   readonly id: string;
   readonly file: {
     /** The one it is saved to, once one was chosen. */
@@ -36,6 +37,7 @@ function openSet(
   const understanding = createUnderstanding(document, workers);
   const view = createSetView(understanding.understood);
   const reception = createReception(understanding.understood, view, workers, hasFocus);
+  const wanted = createWanted(reception.receptionSet, view.time, workers, hasFocus);
   const curves = createCurves(reception, view, workers, hasFocus);
   const file: OpenSet['file'] = {};
   return {
@@ -45,10 +47,11 @@ function openSet(
     ...understanding,
     ...view,
     ...reception,
+    ...wanted,
     ...curves,
     dispose() {
       file.stopReading?.();
-      for (const part of [curves, reception, view, understanding]) part.dispose();
+      for (const part of [curves, wanted, reception, view, understanding]) part.dispose();
       dismissAllOf(id);
     },
   };

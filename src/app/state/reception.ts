@@ -13,6 +13,7 @@ import type { Latest } from '../workers/latest.ts';
 import type { SetView } from './set-view.ts';
 import type { SetWorkers } from './set-workers.ts';
 import type { Understood } from './understanding.ts';
+import { hasWants } from './wanted.ts';
 
 /** The figures of one set. */
 export interface SetReception {
@@ -105,6 +106,7 @@ export function createReception(
     });
     const stations = stationsWithRanges(now, [station]);
     uncertainties.ask({ about: 'uncertainty', set, stations, time: time.peek() });
+    if (hasWants(set)) return;
     suggester ??= workers.askSuggestions(({ set, time, station }, reply) => {
       if ('answer' in reply) suggested.value = { set, time, station, answer: reply.answer };
     });

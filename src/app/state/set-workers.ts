@@ -1,4 +1,4 @@
-import type { ReadResult, Reception, Suggestion } from '../../engine/index.ts';
+import type { ReadResult, Reception, Suggestion, WantSuggestion, WantValue } from '../../engine/index.ts';
 import type { Curves } from '../workers/curves.ts';
 import type {
   CurvesQuestion,
@@ -6,6 +6,8 @@ import type {
   StationUncertainties,
   SuggestionsQuestion,
   UncertaintyQuestion,
+  WantSuggestionsQuestion,
+  WantValuesQuestion,
 } from '../workers/engine.worker.ts';
 import { type Asked, type Latest, type OnReply, shareWorker } from '../workers/latest.ts';
 
@@ -18,22 +20,30 @@ export interface SetWorkers {
   readonly askCurves: Asking<CurvesQuestion, Curves | undefined>;
   readonly askUncertainty: Asking<UncertaintyQuestion, StationUncertainties>;
   readonly askSuggestions: Asking<SuggestionsQuestion, readonly Suggestion[]>;
+  readonly askWantValues: Asking<WantValuesQuestion, readonly WantValue[]>;
+  readonly askWantSuggestions: Asking<WantSuggestionsQuestion, readonly WantSuggestion[]>;
 }
 
 /** Starts a worker by its name: `reading`, `reception`, `curves`, `uncertainty` or `advice`. */
 export type StartWorker = (name: string) => Asked;
 
-/** Each worker is started by the first set that asks it. */
+/** Each worker is started by the first set that asks it, and hears several sorts of questions. */
 export function createSetWorkers(start: StartWorker): SetWorkers {
-  const shared = <Question, Answer>(name: string): Asking<Question, Answer> => {
-    let share: Asking<Question, Answer> | undefined;
-    return (heard) => (share ??= shareWorker<Question, Answer>(start(name)))(heard);
-  };
+  const shares = new Map<string, Asking<never, unknown>>();
+  const shared =
+    <Question, Answer>(name: string): Asking<Question, Answer> =>
+    (heard) => {
+      if (!shares.has(name)) shares.set(name, shareWorker<never, unknown>(start(name)));
+      // A worker answers each question as its sort asks.
+      return (shares.get(name) as unknown as Asking<Question, Answer>)(heard);
+    };
   return {
     askReading: shared('reading'),
     askReception: shared('reception'),
     askCurves: shared('curves'),
     askUncertainty: shared('uncertainty'),
     askSuggestions: shared('advice'),
+    askWantValues: shared('uncertainty'),
+    askWantSuggestions: shared('advice'),
   };
 }

@@ -8,9 +8,13 @@ import {
   type Suggestion,
   setCircuit,
   suggest,
+  suggestForWants,
   type Trials,
   trialsOf,
   uncertaintyOf,
+  type WantSuggestion,
+  type WantValue,
+  wantValues,
 } from '../../engine/index.ts';
 import { errorText } from '../../outputs/words/index.ts';
 import type { When } from '../description/when.ts';
@@ -28,6 +32,20 @@ export interface SuggestionsQuestion {
   readonly about: 'suggestions';
   readonly set: SetDescription;
   readonly station: number;
+  readonly time: When;
+}
+
+/** What the set gives of its wants. */
+export interface WantValuesQuestion {
+  readonly about: 'wantValues';
+  readonly set: SetDescription;
+  readonly time: When;
+}
+
+/** What would serve them. */
+export interface WantSuggestionsQuestion {
+  readonly about: 'wantSuggestions';
+  readonly set: SetDescription;
   readonly time: When;
 }
 
@@ -51,8 +69,21 @@ export interface UncertaintyQuestion {
 /** In the order asked; undefined for a station of which nothing arrives. */
 export type StationUncertainties = readonly (StationUncertainty | undefined)[];
 
-export type EngineQuestion = ReceptionQuestion | SuggestionsQuestion | CurvesQuestion | UncertaintyQuestion;
-export type EngineAnswer = Reception | readonly Suggestion[] | Curves | StationUncertainties | undefined;
+export type EngineQuestion =
+  | ReceptionQuestion
+  | SuggestionsQuestion
+  | WantValuesQuestion
+  | WantSuggestionsQuestion
+  | CurvesQuestion
+  | UncertaintyQuestion;
+export type EngineAnswer =
+  | Reception
+  | readonly Suggestion[]
+  | readonly WantValue[]
+  | readonly WantSuggestion[]
+  | Curves
+  | StationUncertainties
+  | undefined;
 
 const memory = arrivalMemory();
 
@@ -72,6 +103,10 @@ async function answer(question: EngineQuestion): Promise<EngineAnswer> {
       return curvesFor(set, question.station, question.covered, options);
     case 'suggestions':
       return suggest(trialsFor(set, options), question.station);
+    case 'wantValues':
+      return wantValues(trialsFor(set, options).now, options);
+    case 'wantSuggestions':
+      return suggestForWants(trialsFor(set, options));
     case 'uncertainty':
       return uncertaintyOf(setCircuit(set), { ...options, stations: question.stations });
     case 'reception':

@@ -1,5 +1,6 @@
 import {
   audioLimits,
+  type FieldOptions,
   fieldsAtSite,
   hasRanges,
   receiveRanged,
@@ -41,7 +42,7 @@ import { fileAndOptions } from '../arguments.ts';
 import { chooseStation } from '../choose-station.ts';
 import { packagedCoastFor } from '../coast.ts';
 import type { Command, Io } from '../command.ts';
-import { readDescription } from '../read-set.ts';
+import { readWrittenSet } from '../read-set.ts';
 import { MOST_ADVISED, suggestionsFor } from '../suggestions.ts';
 import { timeOfDay } from '../time-of-day.ts';
 import { withWants } from '../wants.ts';
@@ -66,14 +67,14 @@ export const path: Command = {
   ],
   async run(args, io) {
     const { values, file } = fileAndOptions(args, OPTIONS);
-    const set = withWants(await readDescription(file, io), values);
+    const set = withWants(await readWrittenSet(file, io), values);
     const when = { time: timeOfDay(values, set.place), coast: packagedCoastFor(set.place) };
     const also = values.station === undefined ? undefined : chooseStation(set.place.stations, values.station);
     const reception = receiveRanged(set, { ...when, also: also === undefined ? [] : [also] });
     if (values.json) {
       const onProgress = (share: number): void => io.progress('suggestions', share);
       const suggestions = suggestionsFor(set, reception, when, { also, onProgress });
-      const wanted = wantsAnswer(trialsOf(set, when));
+      const wanted = wantsAnswer(trialsOf(set, when), when);
       if (reception.stations.length > MOST_ADVISED)
         io.err(`${cliNotes.suggestionsFor(MOST_ADVISED, reception.stations.length)}\n`);
       io.data(`${jsonText({ ...writtenReception(reception), suggestions, ...wanted })}\n`);
@@ -84,7 +85,7 @@ export const path: Command = {
     );
     if (reception.stations.length === 0) return 0;
     const trials = trialsOf(set, when);
-    printWants(trials, io);
+    printWants(trials, when, io);
     if (!values.all) {
       const index = also ?? chooseStation(reception.stations, values.station, reception.best[0]);
       printStation(reception.stations[index], (set.wants ?? []).length > 0 ? [] : suggest(trials, index), io);
@@ -104,14 +105,14 @@ export const path: Command = {
 };
 
 /** Wants with what the set gives of them, and what would serve them; nothing for a set that wants nothing. */
-function wantsAnswer(trials: Trials) {
+function wantsAnswer(trials: Trials, when: FieldOptions) {
   if ((trials.now.set.wants ?? []).length === 0) return {};
   const suggestions = suggestForWants(trials).map((one) => ({ ...one, sentence: wantSuggestionWords(one) }));
-  return { wants: wantValues(trials.now), suggestionsForWants: suggestions };
+  return { wants: wantValues(trials.now, when), suggestionsForWants: suggestions };
 }
 
-function printWants(trials: Trials, io: Io): void {
-  const { wants, suggestionsForWants } = wantsAnswer(trials);
+function printWants(trials: Trials, when: FieldOptions, io: Io): void {
+  const { wants, suggestionsForWants } = wantsAnswer(trials, when);
   if (!wants) return;
   const lines = wants.map((value) => `  ${wantTexts.label(wantName(value.want), wantState(value))}`);
   io.out(`${wantTexts.iWant}\n${cleanLines(lines.join('\n'))}\n\n`);

@@ -1,5 +1,5 @@
 import { fieldsOf, type SchemaNode } from '../fields/introspect.ts';
-import type { Path } from './write.ts';
+import type { Path } from '../kinds/adjustment.ts';
 
 /** The parts of a description that can be kept. */
 export const KEPT_PARTS = ['aerial', 'earth', 'coils', 'tuning', 'arrangement', 'detector', 'load'] as const;

@@ -17,6 +17,8 @@ import type { SetDescription } from '../set/description.ts';
 export interface SetAdjustments {
   readonly all: readonly Adjustment[];
   readonly together: readonly (readonly string[])[];
+  /** Pairs that help where the aerial's capacitance eats the range. */
+  readonly forRange: readonly (readonly string[])[];
 }
 
 const turnsIn = (coil: CoilDescription): number =>
@@ -28,11 +30,15 @@ export function adjustmentsOf(
   about: { readonly against?: Disturber; readonly beyond?: 'below' | 'above' } = {},
 ): SetAdjustments {
   const context = contextOf(set, about);
-  const { adjustments, together } = arrangementAdjustments(set.arrangement, context);
+  const { adjustments, together, forRange } = arrangementAdjustments(set.arrangement, context);
   const coils = set.coils.flatMap((coil, i) =>
     context.tunedCoils.includes(coil.name) ? coilAdjustments(coil, context, ['coils', i]) : [],
   );
   const turns: string | undefined = coils.find(({ serves }) => serves.includes('band'))?.id;
+  const fitted = (groups: readonly (readonly string[])[]): string[][] =>
+    groups
+      .map((ids) => ids.map((id): string => (id === 'turns' ? (turns ?? id) : id)))
+      .filter((ids) => ids.every((id) => adjustments.some((one) => one.id === id) || id === turns));
   return {
     all: [
       ...aerialAdjustments(set.aerial, context),
@@ -43,9 +49,8 @@ export function adjustmentsOf(
       ...detectorAdjustments(set.detector, context),
       ...loadAdjustments(set.load, context),
     ],
-    together: together
-      .map((ids) => ids.map((id): string => (id === 'turns' ? (turns ?? id) : id)))
-      .filter((ids) => ids.every((id) => adjustments.some((one) => one.id === id) || id === turns)),
+    together: fitted(together),
+    forRange: fitted(forRange),
   };
 }
 

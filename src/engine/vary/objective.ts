@@ -57,7 +57,10 @@ const MEASURES: { readonly [K in Objective['of']]: Measure<Objective & { readonl
     score: (figure, trial, { from }) => 100 * figure - LOW_END * Math.abs(Math.log(trial.curve().lowest / from)),
   },
   parts: { figure: (trial) => -trial.parts(), score: itself },
-  goals: { figure: (trial, { goals }) => goals.reduce((sum, goal) => sum + worthOf(trial, goal), 0), score: itself },
+  goals: {
+    figure: (trial, { goals }) => goals.reduce((sum, goal) => sum + (goal.weight ?? 1) * worthOf(trial, goal), 0),
+    score: itself,
+  },
 };
 
 /** Of a goal's figure, in decibels: a station is worth 3 dB, a part 1 dB, a hundredth of the band 1 dB. Common practice, no source. */

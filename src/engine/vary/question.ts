@@ -23,6 +23,8 @@ export interface Goal {
   readonly objective: Exclude<Objective, { readonly of: 'goals' }>;
   /** More of its figure is not counted; default all is. */
   readonly enough?: number;
+  /** Of each decibel that it is worth, so much is counted; default all. */
+  readonly weight?: number;
 }
 
 /** What must not get worse, whatever is gained: the figure of an objective, at least. */

@@ -1,11 +1,13 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { isHeard } from '../reception/verdict.ts';
 import type { SetDescription, WrittenDescription } from '../set/description.ts';
 import { readValue } from '../set/read.ts';
 import { withValueAt } from '../set/write.ts';
+import { receiveRanged } from '../uncertainty/receive-ranged.ts';
 import { suggestForWants, type WantSuggestion } from './suggest-for-wants.ts';
 import { trialsOf } from './trial.ts';
-import { wantValues } from './want-values.ts';
+import { goalsOf, valuesOfGoals, wantValues } from './want-values.ts';
 
 type Wants = WrittenDescription['wants'];
 const written = (file: string) => JSON.parse(readFileSync(`examples/${file}`, 'utf8'));
@@ -19,6 +21,11 @@ const suggestionsFor = (value: unknown) => suggestForWants(trialsOf(setOf(value)
 const applied = (value: unknown, { changes }: WantSuggestion): unknown =>
   changes.reduce((before, { path, to }) => withValueAt(before, path, to), value);
 const valuesOf = (value: unknown) => wantValues(trialsOf(setOf(value)).now);
+/** Of the set with every input in its middle, by which a search goes. */
+const middleOf = (value: unknown) => {
+  const { now } = trialsOf(setOf(value));
+  return valuesOfGoals(now, goalsOf(now.set));
+};
 
 const [first, second] = written('medium-wave-galena.json').place.stations.map(({ name }: { name: string }) => name);
 
@@ -62,6 +69,15 @@ describe('what a set gives of its wants', () => {
     expect(values[4].figure).toBeGreaterThan(0);
     expect(values[5].figure).toBeGreaterThan(300);
     expect(values[6].figure).toBeGreaterThanOrEqual(6);
+  });
+  it('has the level that a reception shows: the median of all such sets', () => {
+    const set = setOf(
+      wanting('medium-wave-galena.json', [{ kind: 'loudest', station: first }, { kind: 'most stations' }]),
+    );
+    const [loudest, most] = wantValues(trialsOf(set).now);
+    const { stations } = receiveRanged(set);
+    expect(loudest.figure).toBeCloseTo(stations[0].hearing!.level, 6);
+    expect(most.figure).toBe(stations.filter(({ verdict }) => isHeard(verdict)).length);
   });
   it('has none for a station beyond the dial, which is worth less the further it lies', () => {
     const at = (frequency: string) => {
@@ -118,6 +134,12 @@ describe('a band that is not covered', () => {
   });
 });
 
+it('no want is met by a set that is deaf: the station received best stays within 6 dB', () => {
+  const all = suggestionsFor(wanting('medium-wave-galena.json', [{ kind: 'band', from: '531 kHz', to: '1602 kHz' }]));
+  expect(all[0].effects[0].after.isMet).toBe(true);
+  for (const { loudness } of all) expect(loudness!.change).toBeGreaterThan(-6);
+});
+
 describe('a station below the dial', () => {
   it('is reached by turns or capacitance', () => {
     const value = wanting('medium-wave-galena.json', [{ kind: 'loudest', station: first }]);
@@ -157,7 +179,7 @@ describe('every suggestion', () => {
   it('says what it does to each want, as the set changed has it', () => {
     expect(all.length).toBeGreaterThan(0);
     for (const suggestion of all) {
-      const after = valuesOf(applied(value, suggestion));
+      const after = middleOf(applied(value, suggestion));
       expect(suggestion.effects.map((effect) => effect.after.figure)).toEqual(after.map(({ figure }) => figure));
     }
   });

@@ -30,6 +30,8 @@ export interface WantSuggestion {
   readonly effects: readonly WantEffect[];
   /** Of all wants together, dB. */
   readonly gain: Decibels;
+  /** The station received best, where no station is wanted loud, and how much louder it comes. */
+  readonly loudness?: { readonly station: string; readonly change: Decibels };
   /** It makes a want worse, for one that nothing else brings nearer. */
   readonly isTradeOff: boolean;
 }
@@ -40,6 +42,8 @@ const AS_IT_WAS = 0.1;
 const WORTH_SAYING = 0.5;
 /** A pair is named where it gains so much over its better half, dB. */
 const BETTER_THAN_ONE = 0.5;
+/** Less than this meets no want that was not met, dB. */
+const ANYTHING = 0.01;
 const MOST = 5;
 /** So many trade-offs stand at the end. */
 const MOST_TRADE_OFFS = 2;
@@ -65,8 +69,9 @@ export function suggestForWants(trials: Trials, options: WantOptions = {}): Want
   if (goals.length === 0) return [];
   const { most = MOST, effortAtMost } = options;
   const keep = new Set([...(now.set.keep ?? []), ...(options.keep ?? [])]);
+  const unasked = loudnessUnasked(now, goals);
   const question: Question = {
-    objective: { of: 'goals', goals: goals.map(({ goal }) => goal) },
+    objective: { of: 'goals', goals: [...goals.map(({ goal }) => goal), ...(unasked ? [unasked] : [])] },
     guard: guardsOf(now, goals),
     keep,
     effortAtMost,
@@ -74,17 +79,45 @@ export function suggestForWants(trials: Trials, options: WantOptions = {}): Want
   const adjustments = adjustmentsFor(now, goals);
   const before = valuesOfGoals(now, goals);
   const judged = (answers: readonly Answer[]): WantSuggestion[] =>
-    inOrder(answers).map((answer) => suggestionOf(answer, before, valuesOfGoals(trialOf(trials, answer), goals)));
-  const found = judged(answersTo(trials, adjustments, question)).filter(({ isTradeOff }) => !isTradeOff);
-  const helped = (want: number): boolean => found.some(({ effects }) => effects[want].change >= WORTH_SAYING);
+    inOrder(answers).map((answer) => {
+      const after = trialOf(trials, answer);
+      const suggestion = suggestionOf(answer, before, valuesOfGoals(after, goals));
+      if (!unasked) return suggestion;
+      const { station } = unasked.objective;
+      const change = after.figures(station).level - now.figures(station).level;
+      return { ...suggestion, loudness: { station: now.set.place.stations[station].name, change } };
+    });
+  const found = judged(answersTo(trials, adjustments, question)).filter(
+    ({ isTradeOff, gain, effects }) => !isTradeOff && (gain >= WORTH_SAYING || effects.some(isNowMet)),
+  );
+  const helped = (want: number): boolean => found.some(({ effects }) => helps(effects[want]));
   const unhelped = before.flatMap(({ isMet }, want) => (isMet === false && !helped(want) ? [want] : []));
   if (unhelped.length === 0) return found.slice(0, most);
   const others = judged(answersTo(trials, adjustments, { ...question, guard: [] })).filter(
-    ({ isTradeOff, effects }) => isTradeOff && unhelped.some((want) => effects[want].change >= WORTH_SAYING),
+    ({ isTradeOff, effects }) => isTradeOff && unhelped.some((want) => helps(effects[want])),
   );
   const tradeOffs = others.slice(0, MOST_TRADE_OFFS);
   return [...found.slice(0, most - tradeOffs.length), ...tradeOffs];
 }
+
+/** Of a decibel of loudness that nobody asks for, so much is counted beside the wants. Common practice, no source. */
+const UNASKED = 0.1;
+
+/** Where no station is wanted loud: the one received best, so that no want is met by a set that is deaf. */
+function loudnessUnasked(now: Trial, goals: readonly WantedGoal[]) {
+  if (goals.some(({ want }) => want.kind === 'loudest')) return undefined;
+  const margins = now.set.place.stations.map((_, station) => {
+    const { isWithin, margin } = now.figures(station);
+    return isWithin ? margin : Number.NEGATIVE_INFINITY;
+  });
+  const best = Math.max(...margins);
+  return best > Number.NEGATIVE_INFINITY
+    ? ({ objective: { of: 'loudness', station: margins.indexOf(best) }, weight: UNASKED } as const)
+    : undefined;
+}
+
+const isNowMet = ({ before, after }: WantEffect): boolean => before.isMet === false && after.isMet === true;
+const helps = (effect: WantEffect): boolean => effect.change >= WORTH_SAYING || isNowMet(effect);
 
 /** What an answer does to every want. */
 function suggestionOf(answer: Answer, before: readonly WantValue[], after: readonly WantValue[]): WantSuggestion {
@@ -101,8 +134,10 @@ function suggestionOf(answer: Answer, before: readonly WantValue[], after: reado
   };
 }
 
+type Adjustable = Pick<SetAdjustments, 'all' | 'together'>;
+
 /** Singles, and pairs that gain over their better half. */
-function answersTo(trials: Trials, { all, together }: SetAdjustments, question: Question): Answer[] {
+function answersTo(trials: Trials, { all, together }: Adjustable, question: Question): Answer[] {
   const singles = optimise(trials, all, question);
   const pairs = together.flatMap((ids) => {
     const [pair] = optimise(trials, all, { ...question, unknowns: { together: ids } });
@@ -110,7 +145,7 @@ function answersTo(trials: Trials, { all, together }: SetAdjustments, question: 
     const half = singles.find(({ settings }) => ids.includes(settings[0].adjustment))?.scoreGain ?? 0;
     return pair.scoreGain > half + BETTER_THAN_ONE ? [pair] : [];
   });
-  return [...singles, ...pairs].filter(({ scoreGain }) => scoreGain >= WORTH_SAYING);
+  return [...singles, ...pairs].filter(({ scoreGain }) => scoreGain >= ANYTHING);
 }
 
 /** Turns of a knob first, then by gain for effort. */
@@ -132,7 +167,7 @@ const guardsOf = (now: Trial, goals: readonly WantedGoal[]): Guard[] =>
   });
 
 /** All that the set can adjust, wave traps and directions for the stations to be kept out, turns for those out of range. */
-function adjustmentsFor(now: Trial, goals: readonly WantedGoal[]): SetAdjustments {
+function adjustmentsFor(now: Trial, goals: readonly WantedGoal[]): Adjustable {
   const { lowest, highest } = now.curve();
   const { stations } = now.set.place;
   const sides = goals.flatMap(({ want, stations: [station] }): ('below' | 'above')[] => {
@@ -154,5 +189,9 @@ function adjustmentsFor(now: Trial, goals: readonly WantedGoal[]): SetAdjustment
   );
   const all = new Map<string, Adjustment>();
   for (const one of sets.flatMap((set) => set.all)) if (!all.has(one.id)) all.set(one.id, one);
-  return { all: [...all.values()], together: sets[0].together };
+  const isRange = goals.some(({ want, stations: [station] }) =>
+    want.kind === 'band' ? true : station !== undefined && now.beyondDial(station) > 0,
+  );
+  const { together, forRange } = sets[0];
+  return { all: [...all.values()], together: isRange ? [...together, ...forRange] : together };
 }

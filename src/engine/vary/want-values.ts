@@ -1,9 +1,13 @@
+import type { FieldOptions } from '../reception/path/field.ts';
+import { isHeard, verdictOf } from '../reception/verdict.ts';
 import type { SetDescription } from '../set/description.ts';
 import { stationNamed } from '../set/want-problems.ts';
 import type { Want } from '../set/wants.ts';
+import { usualHearing } from '../uncertainty/ranged-reception.ts';
+import { uncertaintyOf } from '../uncertainty/uncertainty.ts';
 import type { Decibels, Hertz } from '../units/quantities.ts';
 import { figureOf, worthOf } from './objective.ts';
-import type { Goal } from './question.ts';
+import type { Figures, Goal } from './question.ts';
 import type { Trial } from './trial.ts';
 
 /** A want of a set, and what the set gives of it. */
@@ -67,11 +71,44 @@ function goalOf(want: Want, [station, from]: readonly number[]): Goal {
 }
 
 /**
- * What a set gives of each of its wants.
+ * What sets built like this one give of each want, in the median where levels are concerned, as a reception shows them.
  * @param trial of the set
+ * @param when time and coastline, as for the trial
  * @returns in the order of the wants; none for a want whose station is not in the list
  */
-export const wantValues = (trial: Trial): readonly WantValue[] => valuesOfGoals(trial, goalsOf(trial.set));
+export function wantValues(trial: Trial, when: FieldOptions = {}): readonly WantValue[] {
+  const goals = goalsOf(trial.set);
+  const isOfAll = goals.some(({ want }) => want.kind === 'most stations');
+  const asked = isOfAll
+    ? trial.set.place.stations.map((_, i) => i)
+    : goals.flatMap(({ want, stations }) => (want.kind === 'loudest' ? stations : []));
+  return valuesOfGoals(asked.length > 0 ? inMedian(trial, asked, when) : trial, goals);
+}
+
+/** A trial whose levels, and what of hearing follows, are medians of all sets built like it. */
+function inMedian(trial: Trial, stations: readonly number[], when: FieldOptions): Trial {
+  const drawn = uncertaintyOf(trial.receiver.circuit, { ...when, stations });
+  const byStation = new Map(drawn.flatMap((one) => (one ? [[one.index, one] as const] : [])));
+  const figures = (station: number): Figures => {
+    const usual = trial.figures(station);
+    const uncertainty = byStation.get(station);
+    if (!usual.isWithin || !uncertainty) return usual;
+    const { spl: level, splA: levelA, margin, marginInSilence } = trial.tuned(station).heard;
+    const median = usualHearing({ level, levelA, margin, marginInSilence }, uncertainty);
+    return {
+      ...usual,
+      level: median.level,
+      margin: median.margin,
+      heard: median.loudness,
+      verdict: verdictOf(true, median.loudness, trial.interference(station)),
+    };
+  };
+  return {
+    ...trial,
+    figures,
+    stationsHeard: () => trial.set.place.stations.filter((_, station) => isHeard(figures(station).verdict)).length,
+  };
+}
 
 /** What a set gives of the wants of another, such as those it had before a change. */
 export const valuesOfGoals = (trial: Trial, goals: readonly WantedGoal[]): readonly WantValue[] =>

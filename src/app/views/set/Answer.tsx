@@ -8,6 +8,7 @@ import {
 import { fieldPath, nameOf } from '../../description/places.ts';
 import { useOpenSet } from '../../state/set-context.ts';
 import { showField } from '../../widgets/show-field.ts';
+import { Wants } from './Wants.tsx';
 
 /** The answer first, in words; below it the chosen station's. */
 export function AnswerInWords() {
@@ -29,6 +30,7 @@ export function AnswerInWords() {
           {texts.failed(receptionError.value, now !== undefined)}
         </p>
       )}
+      <Wants />
       {isBehind.value && <LastValid />}
     </section>
   );

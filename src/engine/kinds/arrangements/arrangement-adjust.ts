@@ -8,6 +8,8 @@ interface ArrangementAdjustments<A> {
   readonly adjust: Adjustments<A>;
   /** Ids of adjustments, those of a coil's turns as "turns". */
   readonly together: readonly (readonly string[])[];
+  /** The same, where the aerial's capacitance eats the range. */
+  readonly forRange?: readonly (readonly string[])[];
 }
 
 const EITHER: readonly Wish[] = ['loudness', 'clearance'];
@@ -156,8 +158,8 @@ const ARRANGEMENT_ADJUSTMENTS: {
       seriesCapacitor(a.seriesCapacitor),
       ...waveTrap(a.traps, about),
     ],
-    together: [
-      ['arrangement.aerialTap', 'arrangement.detectorTap'],
+    together: [['arrangement.aerialTap', 'arrangement.detectorTap']],
+    forRange: [
       ['arrangement.seriesCapacitor', 'arrangement.aerialTap'],
       ['arrangement.seriesCapacitor', 'turns'],
     ],
@@ -169,7 +171,8 @@ const ARRANGEMENT_ADJUSTMENTS: {
       seriesCapacitor(a.seriesCapacitor),
       ...waveTrap(a.traps, about),
     ],
-    together: [...COUPLING_AND_TAP, ['arrangement.seriesCapacitor', 'turns']],
+    together: COUPLING_AND_TAP,
+    forRange: [['arrangement.seriesCapacitor', 'turns']],
   },
   'two circuits': {
     adjust: (a, about) => [
@@ -179,8 +182,8 @@ const ARRANGEMENT_ADJUSTMENTS: {
       seriesCapacitor(a.seriesCapacitor),
       ...waveTrap(a.traps, about),
     ],
-    together: [
-      ...COUPLING_AND_TAP,
+    together: COUPLING_AND_TAP,
+    forRange: [
       ['arrangement.distance', 'arrangement.aerialTap'],
       ['arrangement.coupling', 'arrangement.aerialTap'],
     ],
@@ -212,13 +215,20 @@ const ARRANGEMENT_ADJUSTMENTS: {
 export function arrangementAdjustments(
   arrangement: ArrangementDescription,
   about: AdjustContext,
-): { readonly adjustments: readonly Adjustment[]; readonly together: readonly (readonly string[])[] } {
+): {
+  readonly adjustments: readonly Adjustment[];
+  readonly together: readonly (readonly string[])[];
+  readonly forRange: readonly (readonly string[])[];
+} {
   // The compiler cannot follow that the entry under a description's own kind takes that description.
-  const { adjust, together } = ARRANGEMENT_ADJUSTMENTS[
-    arrangement.kind
-  ] as ArrangementAdjustments<ArrangementDescription>;
+  const {
+    adjust,
+    together,
+    forRange = [],
+  } = ARRANGEMENT_ADJUSTMENTS[arrangement.kind] as ArrangementAdjustments<ArrangementDescription>;
   return {
     adjustments: typeof adjust === 'function' ? adjust(arrangement, about, ['arrangement']) : [],
     together,
+    forRange,
   };
 }

@@ -6,17 +6,23 @@ import {
   suggestionWords,
   setWords as texts,
   uncertaintyHeading,
+  wantSuggestionWords,
   warningSentences,
 } from '../../../../outputs/words/index.ts';
 import { useOpenSet } from '../../../state/set-context.ts';
+import { hasWants } from '../../../state/wanted.ts';
 
 /** What happens at a stage for the chosen station, and what would improve it. */
 export function StageNow({ id }: { id: StageId }) {
-  const { chosen, suggestionsFor } = useOpenSet();
+  const { chosen, suggestionsFor, receptionSet, wantSuggestions } = useOpenSet();
   const station = chosen.value;
   const level = station?.path.find((one) => one.id === id);
   if (!station || !level) return null;
-  const suggestions = suggestionsFor(station)?.filter((one) => one.stage === id) ?? [];
+  const isHere = (one: { readonly stage: StageId }): boolean => one.stage === id;
+  const suggestions =
+    receptionSet.value && hasWants(receptionSet.value)
+      ? (wantSuggestions.value?.answer.filter(isHere).map(wantSuggestionWords) ?? [])
+      : (suggestionsFor(station)?.filter(isHere).map(suggestionWords) ?? []);
   const range = level.range?.map((value) =>
     id === 'ear' ? texts.rangeDecibels(value) : formatQuantity(value, level.kind, 2),
   );
@@ -33,7 +39,7 @@ export function StageNow({ id }: { id: StageId }) {
           {warning}
         </p>
       ))}
-      {suggestions.length > 0 && <p class="stage-help">{texts.suggestionsHere(suggestions.map(suggestionWords))}</p>}
+      {suggestions.length > 0 && <p class="stage-help">{texts.suggestionsHere(suggestions)}</p>}
     </div>
   );
 }

@@ -39,6 +39,9 @@ const trapWords = ({ setting }: Changed): string => {
   return `A wave trap of ${trap.inductance} and ${trap.capacitance}, ${TRAP_PLACES[String(trap.kind)]}`;
 };
 
+/** Of a coil that had the aerial straight across it. */
+const WIDENS = ', so that less of the aerial’s capacitance lies across the coil and the tuning range is wider';
+
 /** One phrase for each adjustment, by its place in the description. */
 const PHRASES: readonly (readonly [RegExp, (changed: Changed) => string])[] = [
   [/^arrangement\.aerialTap$/, ({ setting }) => `Aerial tap at ${turnsOf(setting.to)} (now ${figure(setting.from)})`],
@@ -51,7 +54,10 @@ const PHRASES: readonly (readonly [RegExp, (changed: Changed) => string])[] = [
   ],
   [
     /^arrangement\.seriesCapacitor$/,
-    ({ setting }) => `Series capacitor of ${insteadOf(setting, 'capacitance')} in the aerial lead`,
+    ({ setting, changes }) =>
+      `Series capacitor of ${insteadOf(setting, 'capacitance')} in the aerial lead${
+        changes.some(({ path }) => path.at(-1) === 'kind') ? WIDENS : ''
+      }`,
   ],
   [
     /^arrangement\.parallelCapacitor$/,

@@ -96,8 +96,17 @@ const moved = (what: string, before: WantValue, after: WantValue): string =>
 /** What a change does to a want: "Radio Beech 14 → 22 dB below"; "range 531–1602 kHz still covered". */
 const wantEffect = (effect: WantEffect): string => byWant(EFFECTS, effect.after.want, effect);
 
-/** What a suggestion does to all wants, in their order. */
-export const wantEffects = ({ effects }: Pick<WantSuggestion, 'effects'>): string => effects.map(wantEffect).join(', ');
+/** A smaller change of a level is within what building to the same plan twice gives, dB. */
+const WORTH_SAYING = 0.5;
+
+/** What a suggestion does to all wants, in their order, and to the station received best. */
+export const wantEffects = ({ effects, loudness }: Pick<WantSuggestion, 'effects' | 'loudness'>): string =>
+  [
+    ...effects.map(wantEffect),
+    ...(loudness && Math.abs(loudness.change) >= WORTH_SAYING
+      ? [`${loudness.station} ${change(loudness.change)}`]
+      : []),
+  ].join(', ');
 
 const TRADE_OFF = 'Trade-off, as nothing else brings one of the wants nearer';
 

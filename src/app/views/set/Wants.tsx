@@ -1,0 +1,290 @@
+import { useState } from 'preact/hooks';
+import type { WantValue } from '../../../engine/index.ts';
+import {
+  kindName,
+  settingsWords,
+  stationFrequency,
+  wantTexts as texts,
+  wantEffects,
+  wantFigure,
+  wantMetWords,
+  wantName,
+  wantSuggestionWords,
+} from '../../../outputs/words/index.ts';
+import { fieldPath } from '../../description/places.ts';
+import {
+  keptIn,
+  startOfWant,
+  WANT_KINDS,
+  type WantKind,
+  wantsIn,
+  writeKept,
+  writeWants,
+} from '../../description/wants.ts';
+import { PartEditor } from '../../editing/PartEditor.tsx';
+import { useOpenSet } from '../../state/set-context.ts';
+import { tryOut } from '../../state/try-out.ts';
+import '../../style/wants.css';
+
+/** What the builder wants, each with what the set gives of it; what suggestions leave alone; and the best suggestion. */
+export function Wants() {
+  const set = useOpenSet();
+  const { written, receptionSet, wantValues, chosen, change } = set;
+  const [edited, setEdited] = useState<number | undefined>(undefined);
+  const wants = wantsIn(written.value);
+  const known = wantValues.value;
+  // As long as other wants are on their way, none has a figure.
+  const values = known && known.answer.length === wants.length ? known.answer : undefined;
+  const stations = stationsOf(receptionSet.value?.place.stations ?? [], chosen.value?.index);
+  const open = (index: number | undefined) => {
+    setEdited(index);
+    if (index !== undefined) focusSoon('want-kind');
+  };
+  const add = () => {
+    change((base) => writeWants(base, [...wantsIn(base), startOfWant('loudest', stations)]), { label: texts.added });
+    open(wants.length);
+  };
+  const remove = (index: number) => {
+    change(
+      (base) =>
+        writeWants(
+          base,
+          wantsIn(base).filter((_, i) => i !== index),
+        ),
+      { label: texts.added },
+    );
+    setEdited(undefined);
+    focusSoon('add-want');
+  };
+  return (
+    <div class="wants">
+      <div class="wants-line">
+        <h2 class="wants-title" id="wants-title">
+          {texts.iWant}
+        </h2>
+        <ul class="want-list" aria-labelledby="wants-title">
+          {receptionSet.value &&
+            wants.map((_, i) => (
+              <WantChip
+                key={i}
+                index={i}
+                value={values?.[i]}
+                isOpen={edited === i}
+                isBehind={known?.set !== receptionSet.value}
+                onOpen={() => open(edited === i ? undefined : i)}
+                onRemove={() => remove(i)}
+              />
+            ))}
+        </ul>
+        <button type="button" class="chip" id="add-want" disabled={stations.length === 0} onClick={add}>
+          + {texts.add}
+        </button>
+        <Kept />
+      </div>
+      {edited !== undefined && wants[edited] && (
+        <WantEditor index={edited} stations={stations} onDone={() => setEdited(undefined)} />
+      )}
+      {wants.length > 0 && <BestSuggestion />}
+    </div>
+  );
+}
+
+const focusSoon = (id: string): void => void requestAnimationFrame(() => document.getElementById(id)?.focus());
+
+/** Names, the chosen one first; a name that two have stands as a frequency. */
+function stationsOf(stations: readonly { name: string; frequency: number }[], chosen: number | undefined): string[] {
+  const named = stations.map(({ name, frequency }) =>
+    stations.filter((one) => one.name === name).length > 1 ? stationFrequency(frequency) : name,
+  );
+  const first = chosen === undefined ? undefined : named[chosen];
+  return first === undefined ? named : [first, ...named.filter((one) => one !== first)];
+}
+
+function WantChip(props: {
+  index: number;
+  value: WantValue | undefined;
+  isOpen: boolean;
+  isBehind: boolean;
+  onOpen: () => void;
+  onRemove: () => void;
+}) {
+  const { index, value, isOpen, isBehind, onOpen, onRemove } = props;
+  const { written } = useOpenSet();
+  const want = wantsIn(written.value)[index];
+  const name = value ? wantName(value.want) : kindName('want', String(want.kind));
+  const met = value && wantMetWords(value);
+  return (
+    <li class={`want${value?.isMet === false ? ' is-unmet' : ''}${isBehind ? ' is-behind' : ''}`}>
+      <button
+        type="button"
+        class="want-name"
+        id={`f-wants[${index}]`}
+        aria-expanded={isOpen}
+        title={texts.edit(name)}
+        onClick={onOpen}
+      >
+        {name}{' '}
+        {value && (
+          <span class="want-state">
+            {met && (
+              <>
+                <span aria-hidden="true">{value.isMet ? '✓' : '✗'}</span>
+                <span class="visually-hidden">{met}</span>{' '}
+              </>
+            )}
+            {wantFigure(value)}
+          </span>
+        )}
+      </button>
+      <button type="button" class="leave-out" aria-label={`${texts.remove}: ${name}`} onClick={onRemove}>
+        ×
+      </button>
+    </li>
+  );
+}
+
+const STATION_KEYS = ['station', 'from'] as const;
+
+/** The kind of a want, its stations, and its other figures. */
+function WantEditor({ index, stations, onDone }: { index: number; stations: readonly string[]; onDone: () => void }) {
+  const { written, change, edit } = useOpenSet();
+  const want = wantsIn(written.value)[index];
+  const replace = (kind: WantKind) =>
+    change(
+      (base) =>
+        writeWants(
+          base,
+          wantsIn(base).map((one, i) => (i === index ? startOfWant(kind, stations) : one)),
+        ),
+      { label: texts.added },
+    );
+  const keys = STATION_KEYS.filter((key) => (key === 'station' ? 'station' in want : want.kind === 'clear'));
+  return (
+    <fieldset
+      class="want-editor"
+      aria-label={texts.edit(kindName('want', String(want.kind)))}
+      onKeyDown={(event) => {
+        if (event.key !== 'Escape') return;
+        onDone();
+        focusSoon(`f-wants[${index}]`);
+      }}
+    >
+      <label>
+        {texts.iWant}{' '}
+        <select
+          id="want-kind"
+          value={String(want.kind)}
+          onChange={(event) => replace(event.currentTarget.value as WantKind)}
+        >
+          {WANT_KINDS.map((kind) => (
+            <option key={kind} value={kind}>
+              {kindName('want', kind)}
+            </option>
+          ))}
+        </select>
+      </label>
+      {keys.map((key) => (
+        <label key={key}>
+          {texts[key]}{' '}
+          <select
+            id={`f-wants[${index}].${key}`}
+            value={String(want[key])}
+            onChange={(event) => edit(['wants', index, key], event.currentTarget.value)}
+          >
+            {!stations.includes(String(want[key])) && <option value={String(want[key])}>{String(want[key])}</option>}
+            {stations.map((name) => (
+              <option key={name} value={name}>
+                {name}
+              </option>
+            ))}
+          </select>
+        </label>
+      ))}
+      <PartEditor
+        path={['wants', index]}
+        except={want.kind === 'clear' ? ['kind', 'station', 'from'] : ['kind', 'station']}
+        isKindFixed
+      />
+      <button
+        type="button"
+        class="chip"
+        onClick={() => {
+          onDone();
+          focusSoon(`f-wants[${index}]`);
+        }}
+      >
+        {texts.done}
+      </button>
+    </fieldset>
+  );
+}
+
+/** What suggestions leave as it is. */
+function Kept() {
+  const { written, change } = useOpenSet();
+  const kept = keptIn(written.value);
+  if (kept.length === 0) return null;
+  return (
+    <>
+      <span class="wants-title" id="kept-title">
+        {texts.keep}
+      </span>
+      <ul class="want-list" aria-labelledby="kept-title">
+        {kept.map((text, i) => {
+          const name = fieldPath(text, written.value);
+          return (
+            <li class="want" key={text} id={`f-keep[${i}]`} tabIndex={-1}>
+              <span class="want-name">{name}</span>
+              <button
+                type="button"
+                class="leave-out"
+                aria-label={texts.removeKept(name)}
+                onClick={() => change((base) => writeKept(base, text, false), { label: texts.keep })}
+              >
+                ×
+              </button>
+            </li>
+          );
+        })}
+      </ul>
+    </>
+  );
+}
+
+/** The first of the suggestions for the wants, where it is seen without scrolling. */
+function BestSuggestion() {
+  const { wantValues, wantSuggestions, receptionSet, change, tellOfChange } = useOpenSet();
+  const known = wantSuggestions.value;
+  const best = known?.answer[0];
+  const isBehind = known?.set !== receptionSet.value;
+  if (!known) return <p class="want-best quiet">{texts.trying}</p>;
+  if (!best) {
+    const isAllMet = wantValues.value?.answer.every(({ isMet }) => isMet !== false);
+    return (
+      <p class={`want-best quiet${isBehind ? ' is-old' : ''}`}>
+        {isBehind ? texts.trying : isAllMet ? texts.allMet : texts.nothing}
+      </p>
+    );
+  }
+  const what = settingsWords(best);
+  return (
+    <p class={`want-best${isBehind ? ' is-old' : ''}`}>
+      <span>
+        {texts.best(what)}{' '}
+        <span class="quiet">
+          {best.isTradeOff ? `${texts.tradeOff}: ` : ''}
+          {wantEffects(best)}
+        </span>
+      </span>{' '}
+      <button
+        type="button"
+        class="try"
+        disabled={isBehind}
+        aria-label={texts.tryBest(what)}
+        onClick={() => tryOut({ change, tellOfChange }, best.changes, what, wantSuggestionWords(best))}
+      >
+        {texts.tryIt}
+      </button>
+    </p>
+  );
+}
