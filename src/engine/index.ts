@@ -232,6 +232,7 @@ export type { Fitted } from './measure/fitted.ts';
 export type { Equipment, Measured, MeasuredProperty, Measurement, Yield } from './measure/measurement.ts';
 export { MEASUREMENTS, type MeasurementKind } from './measure/measurements.ts';
 export { type Fields, fieldEntries, type ReadingField, type ScalarField } from './measure/reading-fields.ts';
+export { ringingOf } from './measure/record.ts';
 export { fitResonance } from './measure/resonance-fit.ts';
 export { UnfitReadings } from './measure/unfit.ts';
 export { fitWidth } from './measure/width-fit.ts';

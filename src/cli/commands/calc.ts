@@ -1,12 +1,22 @@
 import { type CommandOptions, callProblems, warningTexts } from '../../outputs/words/index.ts';
 import { filesAndOptions } from '../arguments.ts';
 import { CALCULATIONS } from '../calc/index.ts';
-import { type Command, InputError } from '../command.ts';
+import { type Command, InputError, type Io } from '../command.ts';
 import { dataOut } from '../data-out.ts';
+import { instrumentReadings } from '../readings-file.ts';
 
 const MOST_ROWS = 100_000;
 
 const OPTIONS = { out: { type: 'string' } } as const satisfies CommandOptions<'calc'>;
+
+async function jsonOf(file: string, io: Io): Promise<unknown> {
+  const text = await io.read(file);
+  try {
+    return JSON.parse(text);
+  } catch (error) {
+    throw new InputError(callProblems.notJson(file === '-' ? undefined : file, (error as Error).message));
+  }
+}
 
 export const calc: Command = {
   name: 'calc',
@@ -21,13 +31,8 @@ export const calc: Command = {
     const calculation = CALCULATIONS.find((c) => c.name === what);
     if (!calculation) throw new InputError(callProblems.nameCalculation(CALCULATIONS.map((c) => c.name)));
     if (rest.length > 0) throw new InputError(callProblems.oneInput(rest[0]));
-    const text = await io.read(file);
-    let input: unknown;
-    try {
-      input = JSON.parse(text);
-    } catch (error) {
-      throw new InputError(callProblems.notJson(file === '-' ? undefined : file, (error as Error).message));
-    }
+    const input =
+      (calculation.name === 'fit' ? await instrumentReadings(file, io) : undefined) ?? (await jsonOf(file, io));
     const rows = Array.isArray(input) ? input : [input];
     if (rows.length > MOST_ROWS) throw new InputError(callProblems.rowsAtMost(MOST_ROWS));
     const results = rows.map((row, i) => {

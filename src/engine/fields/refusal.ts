@@ -1,4 +1,5 @@
 import type { BaseIssue } from 'valibot';
+import type { RecordProblem } from '../facts/record-problems.ts';
 import type { TouchstoneProblem } from '../facts/touchstone-problems.ts';
 import type { Coded, NoFigures } from '../units/coded.ts';
 import {
@@ -60,6 +61,7 @@ export interface Expectations extends QuantityExpectations {
   readonly 'rising-voltages': NoFigures;
   readonly 'touchstone-file': NoFigures;
   readonly 'network-file': NoFigures;
+  readonly 'record-file': NoFigures;
   readonly 'field-or-power': NoFigures;
   readonly 'scene-content': NoFigures;
 }
@@ -71,6 +73,7 @@ export interface FieldHints extends QuantityHints {
   /** Problems of a file kept as text. */
   readonly 'touchstone-problems': { readonly problems: readonly TouchstoneProblem[] };
   readonly 'touchstone-empty': NoFigures;
+  readonly 'record-problems': { readonly problems: readonly RecordProblem[] };
 }
 
 export type Refusal = RefusalOf<Coded<Expectations>, Coded<FieldHints>, Coded<GivenValue>>;

@@ -22,6 +22,9 @@ export interface AnalyserFit {
 const USUAL_CALIBRATION = 0.003;
 /** A model that leaves more than so many times the noise, and so much of the calibration's error, is the wrong one. */
 const WRONG = { noise: 3, calibration: 0.3 };
+/** Of a fit; its unknowns have the size of 1 and errors far above the tolerance. */
+const MOST_STEPS = 60;
+const TOLERANCE = 1e-7;
 /** Left of a fit, in variances a row, where it needs no other start. */
 const SETTLED = 1.5;
 /** A reflection so many standard errors above 1 is that of no passive part. */
@@ -71,7 +74,12 @@ function fitFrom(
   };
   let best: LeastSquaresFit | undefined;
   for (const start of starts) {
-    const fit = leastSquares(residuals, start, { scales: Array.from(start, () => 1), longestStep: 2 });
+    const fit = leastSquares(residuals, start, {
+      scales: Array.from(start, () => 1),
+      longestStep: 2,
+      mostSteps: MOST_STEPS,
+      tolerance: TOLERANCE,
+    });
     if (!best || fit.sumOfSquares < best.sumOfSquares) best = fit;
     // Nothing but noise is left: no other start does better.
     if (best.sumOfSquares < SETTLED * rows) break;
@@ -85,17 +93,18 @@ interface Likely {
   readonly weight: number;
 }
 
-const zeros = Array.from({ length: ERRORS }, () => 0);
-
 /**
  * Fits for several rises of the resistance with frequency, about the best one. Where the losses are near nothing the rise
  * cannot be seen, and one fit of both would take itself for surer than it is.
  */
-function likelyFits(sweep: Sweep, model: PartModel, calibration: number): readonly Likely[] {
-  const usual = model.exponent;
-  const all = (rise: number[]) => model.starts.map((start) => [...start, ...zeros, ...rise]);
-  if (!usual) return [{ fit: fitFrom(all([]), 0, sweep, model, calibration), weight: 1 }];
-  let free = fitFrom(all([usual.value]), undefined, sweep, model, calibration);
+function likelyFits(
+  first: LeastSquaresFit,
+  usual: { readonly deviation: number },
+  sweep: Sweep,
+  model: PartModel,
+  calibration: number,
+): readonly Likely[] {
+  let free = first;
   for (let turn = 0; ; turn++) {
     const n = free.x.length;
     const best = free;
@@ -238,8 +247,15 @@ export function fitAnalyser(
   const [low, high] = [sweep.points[0].frequency, sweep.points[sweep.points.length - 1].frequency];
   const at = frequency ?? Math.sqrt(low * high);
   const model = modelOf(part, impedances, at);
-  const likely = likelyFits(sweep, model, calibration);
-  const { fit } = likely.reduce((a, b) => (b.fit.sumOfSquares < a.fit.sumOfSquares ? b : a));
+  const zeros = Array.from({ length: ERRORS }, () => 0);
+  const rise = model.exponent ? [model.exponent.value] : [];
+  const fit = fitFrom(
+    model.starts.map((start) => [...start, ...zeros, ...rise]),
+    model.exponent ? undefined : 0,
+    sweep,
+    model,
+    calibration,
+  );
   const rows = 2 * sweep.points.length;
   const sum = fit.residuals.slice(0, rows).reduce((s, r) => s + r * r, 0);
   const scatter = Math.sqrt(sum / Math.max(rows - fit.x.length, 1));
@@ -250,6 +266,7 @@ export function fitAnalyser(
       times: scatter,
       ...(resonance && { resonance: resonance.value }),
     });
+  const likely = model.exponent ? likelyFits(fit, model.exponent, sweep, model, calibration) : [{ fit, weight: 1 }];
   const { figures, warnings } = figuresOf(part, model, likely, at);
   const isThick = sweep.disagreement > 3 * Math.SQRT2 * error;
   return {

@@ -17,6 +17,7 @@ import {
 import {
   capacitanceWidth,
   decay,
+  decayRecord,
   dial,
   doubleHump,
   equalLevels,
@@ -34,6 +35,7 @@ const KINDS = {
   detector,
   width,
   decay,
+  'decay-record': decayRecord,
   'equal-levels': equalLevels,
   'capacitance-width': capacitanceWidth,
   'detector-leakage': detectorLeakage,

@@ -54,7 +54,7 @@ export function fitPeak({ ports, points }: Network): PeakFit {
       });
     },
     [peak.re / unit, peak.im / unit, 0, Math.log(Q)],
-    { scales: [1, 1, 1, 1] },
+    { scales: [1, 1, 1, 1], tolerance: 1e-9 },
   );
   const [re, im, detuning, lnQ] = fit.x;
   const height = unit * Math.hypot(re, im);

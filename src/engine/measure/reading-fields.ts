@@ -5,6 +5,7 @@ import { type NetworkRead, readNetwork } from '../parts/aerial/touchstone.ts';
 import type { QuantityKind } from '../units/quantity-kind.ts';
 import { givenValue } from '../units/refusal.ts';
 import { quantity } from '../units/schema.ts';
+import { type Recording, readRecord } from './record.ts';
 
 /** A quantity as people write it, read to SI. Bounds in SI. */
 export interface QuantityField {
@@ -28,7 +29,7 @@ export interface ChoiceField {
 /** The text of a file, read to what it holds. */
 export interface TextField {
   readonly type: 'text';
-  readonly format: 'touchstone';
+  readonly format: 'touchstone' | 'record';
 }
 /** What stands in one column of a list of readings, or alone. */
 export type ScalarField = QuantityField | NumberField | ChoiceField | TextField;
@@ -64,8 +65,10 @@ type ValueOf<F> = F extends { readonly type: 'quantity' | 'number' }
   ? number
   : F extends { readonly type: 'choice'; readonly options: readonly (infer O)[] }
     ? O
-    : F extends { readonly type: 'text' }
-      ? Network
+    : F extends { readonly type: 'text'; readonly format: infer T }
+      ? T extends 'record'
+        ? Recording
+        : Network
       : F extends { readonly type: 'samples' }
         ? readonly number[]
         : F extends { readonly type: 'list'; readonly columns: infer C }
@@ -104,6 +107,22 @@ const networkText = v.pipe(
   }),
 );
 
+const recordText = v.pipe(
+  v.string(refuse({ code: 'record-file' })),
+  v.rawTransform<string, Recording>(({ dataset, addIssue, NEVER }) => {
+    const read = readRecord(dataset.value);
+    if (read.ok) return read;
+    addIssue({
+      message: refuse({
+        expected: { code: 'record-file' },
+        given: givenValue(dataset.value.slice(0, 40)),
+        hint: { code: 'record-problems', problems: read.problems },
+      }),
+    });
+    return NEVER;
+  }),
+);
+
 function scalarSchema(field: ScalarField): v.GenericSchema {
   switch (field.type) {
     case 'quantity': {
@@ -124,7 +143,7 @@ function scalarSchema(field: ScalarField): v.GenericSchema {
     case 'choice':
       return v.picklist(field.options, refuse({ code: 'one-of', options: field.options }));
     case 'text':
-      return networkText;
+      return field.format === 'record' ? recordText : networkText;
   }
 }
 

@@ -10,6 +10,10 @@ export interface LeastSquaresOptions {
   readonly damping?: number;
   /** Longest step of an unknown as a multiple of its size. Default: none. */
   readonly longestStep?: number;
+  /** Steps after which it ends wherever it is. Default 2000. */
+  readonly mostSteps?: number;
+  /** Share of its size that no unknown moves by any more at the end. Default 1e-14. */
+  readonly tolerance?: number;
 }
 
 export interface LeastSquaresFit {
@@ -58,14 +62,14 @@ function jacobianOf(residuals: Residuals, x: Float64Array, m: number, sizeOf: (j
 
 /**
  * Nonlinear least squares: Levenberg and Marquardt's method with Moré's scaling, each step by Householder QR of the
- * stacked matrix, downhill only, until no unknown moves by more than 1e-14 of its size.
+ * stacked matrix, downhill only, until no unknown moves by more than the tolerance of its size.
  * @throws RangeError when the residuals at the start are not finite or fewer than the unknowns.
  * Source: Moré, The Levenberg-Marquardt algorithm (1978); damping after Nielsen, IMM-REP-1999-05.
  */
 export function leastSquares(
   residuals: Residuals,
   start: ArrayLike<number>,
-  { scales, damping = 1e-3, longestStep }: LeastSquaresOptions = {},
+  { scales, damping = 1e-3, longestStep, mostSteps = MOST_STEPS, tolerance = SETTLED }: LeastSquaresOptions = {},
 ): LeastSquaresFit {
   let x = Float64Array.from(start);
   const n = x.length;
@@ -79,7 +83,7 @@ export function leastSquares(
   const steepest = new Float64Array(n);
   let mu = damping;
   let growth = 2;
-  for (let turn = 0; turn < MOST_STEPS; turn++) {
+  for (let turn = 0; turn < mostSteps; turn++) {
     const J = jacobianOf(residuals, x, m, sizeOf);
     for (let j = 0; j < n; j++) {
       let norm = 0;
@@ -107,7 +111,7 @@ export function leastSquares(
           const most = longestStep * sizeOf(j);
           step[j] = Math.max(-most, Math.min(most, step[j]));
         }
-      settled = step.every((move, j) => Math.abs(move) <= SETTLED * sizeOf(j));
+      settled = step.every((move, j) => Math.abs(move) <= tolerance * sizeOf(j));
       const trial = x.map((value, j) => value + step[j]);
       const next = Float64Array.from(residuals(trial));
       const nextSum = sumOfSquaresOf(next);

@@ -5,7 +5,9 @@ import { fitDoubleHump } from '../double-hump-fit.ts';
 import { fitEqualLevels } from '../equal-levels-fit.ts';
 import { measurement } from '../measurement.ts';
 import { fitMutualInductance } from '../mutual-inductance-fit.ts';
+import { ringingOf } from '../record.ts';
 import { fitResonance } from '../resonance-fit.ts';
+import { UnfitReadings } from '../unfit.ts';
 import { fitWidth } from '../width-fit.ts';
 import {
   CAPACITANCE,
@@ -80,6 +82,21 @@ export const decay = measurement({
   warnings: [],
   fit({ samples, sampleRate }) {
     const { scatter, ...figures } = fitDecay(samples, sampleRate);
+    return { figures, scatter, warnings: [] };
+  },
+});
+
+export const decayRecord = measurement({
+  fields: { record: { type: 'text', format: 'record' } },
+  readings: 'record',
+  yields: { frequency: { quantity: 'frequency' }, q: { settles: 'coil.q' } },
+  equipment: ['oscilloscope'],
+  cautions: ['bench.mains-isolated'],
+  warnings: [],
+  fit({ record: { samples, sampleRate } }) {
+    const ringing = ringingOf(samples);
+    if (!(ringing.length >= 16)) throw new UnfitReadings({ code: 'decay.no-ringing' });
+    const { scatter, ...figures } = fitDecay(ringing, sampleRate);
     return { figures, scatter, warnings: [] };
   },
 });

@@ -66,6 +66,7 @@ const EXPECTED: Phrases<DescriptionExpectations> = {
   'rising-scale': () => 'scale readings that rise from point to point',
   'rising-voltages': () => 'voltages that rise, and currents that never fall, from point to point',
   'touchstone-file': () => 'a one-port Touchstone file',
+  'record-file': () => 'a table of time and volts',
   'network-file': () => 'the text of a Touchstone file of one or two ports',
   'field-or-power': () => 'a fieldStrength, or a power with a distance or a position',
   'scene-content': () => 'something to see: rows with at least one point, or a picture',

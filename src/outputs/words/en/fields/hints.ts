@@ -2,6 +2,7 @@ import type { Hint, Hints } from '../../../../engine/fields/problem.ts';
 import type { NameOf } from './expected.ts';
 import { impossibleText } from './impossible.ts';
 import { aQuantity, exampleOf, examplesOf } from './quantities.ts';
+import { recordProblem } from './record.ts';
 import { touchstoneProblem } from './touchstone.ts';
 
 type Phrases<Facts> = { readonly [C in keyof Facts]: (figures: Facts[C], nameOf: NameOf) => string };
@@ -30,6 +31,7 @@ const HINTS: Phrases<Hints> = {
   'did-you-mean': ({ option }) => `did you mean "${option}"?`,
   'write-wire': () => 'write { "size": "28 SWG", "covering": "enamel" }',
   'touchstone-problems': ({ problems }) => problems.map(touchstoneProblem).join('; '),
+  'record-problems': ({ problems }) => problems.map(recordProblem).join('; '),
   'touchstone-empty': () => 'it holds no points',
   'other-file': () => 'this is not a set; choose another file',
   'no-set': () => 'this is not a set',
