@@ -53,12 +53,14 @@ export interface GroupField {
   /** Keys of two figures of which the first must be the smaller. */
   readonly rising?: readonly [lower: string, upper: string];
 }
+/** One field of a kind of measurement: how it is written, read and refused. */
 export type ReadingField = ScalarField | SamplesField | ListField | GroupField;
 
 /** May be left out. */
 export interface Optional {
   readonly optional?: true;
 }
+/** Fields by name. */
 export type Fields<F extends ReadingField = ReadingField> = Readonly<Record<string, F & Optional>>;
 
 type ValueOf<F> = F extends { readonly type: 'quantity' | 'number' }
