@@ -7,19 +7,17 @@ import {
   nearestGauge,
   parseQuantity,
   type QuantityKind,
+  readGauge,
+  sectionsOf,
 } from '../../engine/index.ts';
 
-const GAUGE = /^\s*(?:\d+\s*(swg|awg)|(swg|awg)\s*\d+)\s*$/i;
-
 /** The wire gauge a text is written in, if any. */
-export function gaugeOf(text: unknown): Gauge | undefined {
-  const match = typeof text === 'string' ? GAUGE.exec(text) : null;
-  return match ? ((match[1] ?? match[2]).toUpperCase() as Gauge) : undefined;
-}
+export const gaugeOf = (text: unknown): Gauge | undefined =>
+  typeof text === 'string' ? readGauge(text)?.gauge : undefined;
 
 /** The unit as typed, with the space before it: " mm", "°". */
 function unitOf(text: unknown): string | undefined {
-  const read = typeof text === 'string' ? leadingNumber(text) : undefined;
+  const read = typeof text === 'string' ? leadingNumber(sectionsOf(text)?.one ?? text) : undefined;
   return read?.ok && read.rest !== '' ? read.rest : undefined;
 }
 
@@ -48,6 +46,7 @@ const plain = (value: number, digits: number): string => {
 export function rewrite(before: unknown, value: number, kind: QuantityKind, digits = 3): string {
   const gauge = gaugeOf(before);
   if (gauge) return `${nearestGauge(gauge, value).number} ${gauge}`;
+  if (kind === 'latitude' || kind === 'longitude' || kind === 'bearing') return `${plain(value, digits + 3)}°`;
   const unit = unitOf(before);
   if (unit !== undefined && /^\s*dB/.test(unit) && kind === 'field strength')
     return `${plain(Math.round(200 * Math.log10(value / 1e-6)) / 10, digits)}${unit}`;
@@ -59,13 +58,6 @@ export function rewrite(before: unknown, value: number, kind: QuantityKind, digi
 
 /** "8.00 m" → "8 m". */
 export const tidy = (text: string): string => text.replace(/(\.\d*?)0+(?=\D|$)/, '$1').replace(/\.(?=\D|$)/, '');
-
-/** Turns and the like as written: "12 1/2", "45". @returns undefined for what is not a number. */
-export function readNumber(text: string): number | undefined {
-  if (/[%]/.test(text)) return undefined;
-  const parsed = parseQuantity(text, 'ratio');
-  return parsed.ok ? parsed.value : undefined;
-}
 
 /** Sizes of a gauge that fall in a range, thickest first. */
 export function gaugeNumbers(gauge: Gauge, [thin, thick]: readonly [number, number]): number[] {

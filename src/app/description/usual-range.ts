@@ -7,12 +7,16 @@ export function usualRange(
   path: Path,
   typical: readonly [number, number] | undefined,
 ): readonly [number, number] | undefined {
-  if (path[0] !== 'arrangement') return typical;
+  const turns = turnsOfTap(written, path);
+  return turns === undefined ? typical : [1, turns];
+}
+
+/** Turns of the coil that a tap is on; undefined where the path is no tap's. */
+export function turnsOfTap(written: unknown, path: Path): number | undefined {
   const key = String(path[path.length - 1]);
-  if (key !== 'aerialTap' && key !== 'detectorTap' && key !== 'fewest') return typical;
+  if (path[0] !== 'arrangement' || (key !== 'aerialTap' && key !== 'detectorTap' && key !== 'fewest')) return undefined;
   const aerialCoil = valueAtPath(written, ['arrangement', 'aerialCoil']);
   const coil =
     key === 'aerialTap' && aerialCoil !== undefined ? aerialCoil : valueAtPath(written, ['arrangement', 'coil']);
-  const turns = writtenTurns(written, coil);
-  return turns === undefined ? typical : [1, turns];
+  return writtenTurns(written, coil);
 }

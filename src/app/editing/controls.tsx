@@ -1,11 +1,12 @@
 import { useState } from 'preact/hooks';
-import { type Field, LONGEST_TEXT, type Path } from '../../engine/index.ts';
+import { type Field, LONGEST_TEXT, metadataOf, type Path, typedQuantity, typedTurns } from '../../engine/index.ts';
 import { fileWords, optionName, problemSentence, editingWords as texts } from '../../outputs/words/index.ts';
 import { coilNames } from '../description/change-kind.ts';
 import { figureScale, rangeOf } from '../description/figure-scale.ts';
 import { renameCoil } from '../description/lists.ts';
-import { readNumber } from '../description/quantity-text.ts';
+import { rewrite } from '../description/quantity-text.ts';
 import { editorKind, labelOf, optionsOf, pathText } from '../description/schema-at.ts';
+import { turnsOfTap } from '../description/usual-range.ts';
 import type { Document } from '../state/document.ts';
 import { usePiece, useWritten } from '../state/pieces.ts';
 import { useOpenSet } from '../state/set-context.ts';
@@ -60,12 +61,18 @@ const asText = (value: unknown): string =>
 function Figure(props: ControlProps) {
   const { field, path } = props;
   const isNumber = editorKind(field.schema) === 'number';
+  const { written } = useOpenSet();
   const own = useWritten(path);
+  const { quantity, bounds } = metadataOf(field.schema);
+  const value = own ?? field.fallback;
+  // A plain number of the file is SI: shown with its unit, it is typed over in that unit.
+  const shown = quantity && typeof value === 'number' ? rewrite(undefined, value, quantity, 6) : asText(value);
   const meaning = (text: string): unknown => {
     if (text.trim() === '') return field.optional ? undefined : '';
-    return isNumber ? (readNumber(text) ?? text) : text.trim();
+    if (isNumber) return typedTurns(text, turnsOfTap(written.peek(), path)) ?? text;
+    return quantity ? typedQuantity(text, quantity, bounds, shown) : text.trim();
   };
-  const draft = useDraft(path, asText(own ?? field.fallback), meaning);
+  const draft = useDraft(path, shown, meaning);
   return (
     <input
       {...attributes(props)}

@@ -1,6 +1,5 @@
 import * as v from 'valibot';
 import {
-  angle,
   choice,
   frequency,
   list,
@@ -31,8 +30,8 @@ const fieldStrength = quantityField('station.fieldStrength', 'field strength', {
   typical: [1e-5, 0.1],
 });
 const position = object({
-  latitude: quantityField('position.latitude', 'angle', { min: -90, max: 90 }),
-  longitude: quantityField('position.longitude', 'angle', { min: -180, max: 180 }),
+  latitude: quantityField('position.latitude', 'latitude', { min: -90, max: 90 }),
+  longitude: quantityField('position.longitude', 'longitude', { min: -180, max: 180 }),
 });
 const ground = v.union(
   [
@@ -63,7 +62,7 @@ export const station = v.pipe(
     fieldStrength: v.optional(fieldStrength),
     power: v.optional(quantityField('station.power', 'power', { ...LIMITS.power, typical: [1e2, 1e6] })),
     distance: v.optional(quantityField('station.distance', 'length', { ...LIMITS.distance, typical: [1e3, 2e6] })),
-    bearing: v.optional(angle('station.bearing', { min: -360, max: 360, typical: [0, 360] })),
+    bearing: v.optional(quantityField('station.bearing', 'bearing', { ...LIMITS.angle, typical: [0, 360] })),
     position: v.optional(part('position.part', position)),
     mastGain: withDefault(quantityField('station.mastGain', 'level', { min: -40, max: 20, typical: [-3, 6] }), '0 dB'),
     mastHeight: v.optional(quantityField('station.mastHeight', 'length', { min: 1, max: 1000, typical: [30, 400] })),

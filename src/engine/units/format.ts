@@ -59,6 +59,9 @@ export function formatQuantity(value: number, kind: QuantityKind, digits = 3): s
     case 'temperature':
       return `${formatNumber(value - ZERO_CELSIUS, digits)} °C`;
     case 'angle':
+    case 'latitude':
+    case 'longitude':
+    case 'bearing':
       return `${formatNumber(value, digits)}°`;
     case 'ratio':
       return `${formatNumber(value * 100, digits)} %`;

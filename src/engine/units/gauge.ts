@@ -49,6 +49,32 @@ const SWG_INCHES: Readonly<Record<string, number>> = {
 /** A standard series of wire sizes: the British SWG or the American AWG. */
 export type Gauge = 'SWG' | 'AWG';
 
+const SWG_NAME = String.raw`s\.?w\.?g\.?`;
+const AWG_NAME = String.raw`a\.?w\.?g\.?|b\s*&\s*s`;
+const NAME = `(${SWG_NAME}|${AWG_NAME})`;
+const SIZE = new RegExp(
+  String.raw`^\s*(?:#\s*(\d+)|(\d+)\s*${NAME}|#\s*(\d+)\s*${NAME}|${NAME}\s*#?\s*(\d+))\s*$`,
+  'i',
+);
+const IS_SWG = new RegExp(`^${SWG_NAME}$`, 'i');
+
+/**
+ * A size of wire by its gauge: "28 SWG", "SWG 28", "28 s.w.g.", "24 AWG", "24 B&S" (Brown & Sharpe, another name of AWG)
+ * or "#24", the American way of marking it.
+ * @param text what somebody wrote
+ * @returns the gauge and the number, whether or not the gauge has it; undefined for what is no gauge size
+ */
+export function readGauge(text: string): { readonly gauge: Gauge; readonly number: number } | undefined {
+  const match = SIZE.exec(text);
+  if (!match) return undefined;
+  const [, marked, before, nameAfter, markedBefore, nameMarked, nameFirst, after] = match;
+  const name = nameAfter ?? nameMarked ?? nameFirst;
+  return {
+    gauge: name !== undefined && IS_SWG.test(name) ? 'SWG' : 'AWG',
+    number: Number(marked ?? before ?? markedBefore ?? after),
+  };
+}
+
 /**
  * Bare diameter of a gauge number.
  * AWG by ASTM B258: 0.127 mm × 92^((36 − n)/39).

@@ -31,6 +31,36 @@ describe('quantities as people write them', () => {
     ['20 °C', 'temperature', 293.15],
     ['30 %', 'ratio', 0.3],
     ['-33.5°', 'angle', -33.5],
+    ['75 MM', 'length', 0.075],
+    ['1.2 Mhz', 'frequency', 1.2e6],
+    ['1.2 MHZ', 'frequency', 1.2e6],
+    ['5 KW', 'power', 5e3],
+    ['20 MV', 'voltage', 20e6],
+    ['20 mv', 'voltage', 0.02],
+    ['500 PF', 'capacitance', 500e-12],
+    ['0.1 uf', 'capacitance', 1e-7],
+    ['2 k ohm', 'resistance', 2000],
+    ['20 °c', 'temperature', 293.15],
+    ['66 dbuv/m', 'field strength', 1e-6 * 10 ** 3.3],
+    ['2x365 pF', 'capacitance', 730e-12],
+    ['2 × 365 pF', 'capacitance', 730e-12],
+    ['3*0.0005 µF', 'capacitance', 1.5e-9],
+    ['#26', 'length', 0.127e-3 * 92 ** (10 / 39)],
+    ['26 B&S', 'length', 0.127e-3 * 92 ** (10 / 39)],
+    ['26 awg', 'length', 0.127e-3 * 92 ** (10 / 39)],
+    ['26 s.w.g.', 'length', 0.018 * 0.0254],
+    ['#26 SWG', 'length', 0.018 * 0.0254],
+    ['51.2 N', 'latitude', 51.2],
+    ['51,2 n', 'latitude', 51.2],
+    ['51°12′N', 'latitude', 51.2],
+    ['33.5 S', 'latitude', -33.5],
+    ['-33.5°', 'latitude', -33.5],
+    ['4°30′W', 'longitude', -4.5],
+    ['E 12.5', 'longitude', 12.5],
+    ['NE', 'bearing', 45],
+    ['north-east', 'bearing', 45],
+    ['South South West', 'bearing', 202.5],
+    ['45°', 'bearing', 45],
   ])('%s is %s', (text, kind, expected) => {
     if (Number.isNaN(expected)) expect(typeof value(text, kind)).toBe('string');
     else expect(value(text, kind)).toBeCloseTo(expected, 15);
@@ -44,7 +74,17 @@ describe('quantities as people write them', () => {
     const kind = 'capacitance';
     expect(hint('5 m', kind)).toEqual({ code: 'unit-of-another-kind', unit: 'm', other: 'length', kind });
     expect(hint('500', kind)).toEqual({ code: 'add-a-unit', kind });
-    expect(hint('500 PF', kind)).toEqual({ code: 'write-unit-as', number: '500', unit: 'pF' });
+    expect(hint('0.0005 MF', kind)).toEqual({
+      code: 'unit-unclear',
+      number: '0.0005',
+      unit: 'MF',
+      units: ['µF', 'mF'],
+    });
+    expect(hint('5 m', 'resistance')).toMatchObject({ code: 'unit-of-another-kind', other: 'length' });
+    expect(hint('4.5 W', 'latitude')).toMatchObject({ code: 'unit-of-another-kind', other: 'power' });
+    expect(hint('51.2', 'latitude')).toEqual({ code: 'add-a-unit', kind: 'latitude' });
+    expect(hint('0x365 pF', kind)).toMatchObject({ code: 'unit-not-known' });
+    expect(hint('2x365', kind)).toEqual({ code: 'add-a-unit', kind });
     expect(hint('28 SWG', kind)).toEqual({ code: 'gauge-is-a-length', gauge: 'SWG', kind });
     expect(hint('9 SWG', 'length')).toEqual({ code: 'gauge-range', gauge: 'SWG' });
     expect(hint('__proto__', 'length')).toEqual({ code: 'begin-with-number', kind: 'length' });

@@ -1,5 +1,7 @@
-import { type Gauge, gaugeDiameter } from './gauge.ts';
-import { LONGEST_NUMBER, leadingNumber, plainText } from './number.ts';
+import { compassPoint } from './compass.ts';
+import { coordinateDegrees } from './coordinate.ts';
+import { gaugeDiameter, readGauge } from './gauge.ts';
+import { LONGEST_NUMBER, leadingNumber, plainText, wholeNumber } from './number.ts';
 import { ZERO_CELSIUS } from './quantities.ts';
 import type { QuantityKind } from './quantity-kind.ts';
 import type { QuantityHint } from './refusal.ts';
@@ -11,6 +13,8 @@ interface KindInfo {
   readonly unit: string;
   /** Written unit → SI factor. Case matters: "m" is milli, "M" mega. */
   readonly units: Readonly<Record<string, number>>;
+  /** Units that people mean in two ways, and how to write either: they are refused. */
+  readonly unclear?: Readonly<Record<string, readonly [string, string]>>;
   /** Units to offer in a hint, with a plausible number. */
   readonly examples: readonly string[];
 }
@@ -68,6 +72,7 @@ export const QUANTITY_KINDS: Readonly<Record<QuantityKind, KindInfo>> = {
     unit: 'F',
     examples: ['500 pF', '0.0005 µF', '1 nF'],
     units: { ...scaled(['F', 'f'], 'pnµμum'), µµF: 1e-12, μμF: 1e-12, uuF: 1e-12, mmfd: 1e-12, pfd: 1e-12, mfd: 1e-6 },
+    unclear: { MF: ['µF', 'mF'] },
   },
   inductance: {
     unit: 'H',
@@ -106,6 +111,9 @@ export const QUANTITY_KINDS: Readonly<Record<QuantityKind, KindInfo>> = {
     examples: ['40°', '30 deg'],
     units: { '°': 1, deg: 1, degree: 1, degrees: 1, rad: 180 / Math.PI },
   },
+  latitude: { unit: '°', examples: ['51.2 N', '51°12′N', '-33.5°'], units: { '°': 1, deg: 1, degrees: 1 } },
+  longitude: { unit: '°', examples: ['4.5 W', '4°30′W', '12.5°'], units: { '°': 1, deg: 1, degrees: 1 } },
+  bearing: { unit: '°', examples: ['45°', 'NE', 'north-east'], units: { '°': 1, deg: 1, degree: 1, degrees: 1 } },
   'field strength': {
     unit: 'V/m',
     examples: ['5 mV/m', '66 dBµV/m'],
@@ -142,12 +150,22 @@ export type ParsedQuantity =
   | { readonly ok: true; readonly value: number }
   | { readonly ok: false; readonly hint: QuantityHint };
 
-const WIRE_GAUGE = /^(?:(\d+)\s*(swg|awg)|(swg|awg)\s*(\d+))$/i;
+/** So many equal sections in parallel: 2 × 365 pF. */
+const SECTIONS = /^([1-9]\d?)\s*[x×*]\s*((?:\d|[.,]\d).*)$/i;
+
+/** "2 × 365 pF" as how many and what one of them is; undefined for what is not written so. */
+export function sectionsOf(text: string): { readonly count: number; readonly one: string } | undefined {
+  const [, count, one] = SECTIONS.exec(plainText(text)) ?? [];
+  return count === undefined ? undefined : { count: Number(count), one };
+}
+
 /** Values as marked on parts: 4k7, 2M2, 47R. */
 const RESISTOR_MARK = /^(\d+)([kKMR])(\d+)?$/;
 
 /**
  * Read a quantity as people write it; its number by `leadingNumber`, in any locale's form and never as another number.
+ * The letters of a unit may be of any case where that leaves one unit ("75 MM"), a wire has its gauge ("26 SWG", "#26"),
+ * a coordinate its letter ("51°12′N"), a capacitor its sections in parallel ("2 × 365 pF").
  * @param input text with a unit, or a plain number taken as SI.
  * @param kind what it must be of; a bare number in text is refused unless the kind has no unit.
  * @returns the SI value, or what was expected and a hint. Never NaN, never infinite.
@@ -163,12 +181,23 @@ export function parseQuantity(input: unknown, kind: QuantityKind): ParsedQuantit
   const text = plainText(input);
   if (text === '') return refuse({ code: 'empty' });
 
-  const gauge = WIRE_GAUGE.exec(text);
-  if (gauge) {
-    const name = (gauge[2] ?? gauge[3]).toUpperCase() as Gauge;
-    if (kind !== 'length') return refuse({ code: 'gauge-is-a-length', gauge: name, kind });
-    const value = gaugeDiameter(name, Number(gauge[1] ?? gauge[4]));
-    return value === undefined ? refuse({ code: 'gauge-range', gauge: name }) : { ok: true, value };
+  const size = readGauge(text);
+  if (size) {
+    const { gauge } = size;
+    if (kind !== 'length') return refuse({ code: 'gauge-is-a-length', gauge, kind });
+    const value = gaugeDiameter(gauge, size.number);
+    return value === undefined ? refuse({ code: 'gauge-range', gauge }) : { ok: true, value };
+  }
+  if (kind === 'latitude' || kind === 'longitude') {
+    const value = wholeNumber(text) === undefined ? coordinateDegrees(text, kind) : undefined;
+    if (value !== undefined) return { ok: true, value };
+  }
+  const point = kind === 'bearing' ? compassPoint(text) : undefined;
+  if (point !== undefined) return { ok: true, value: point };
+  const sections = kind === 'capacitance' ? sectionsOf(text) : undefined;
+  if (sections) {
+    const one = parseQuantity(sections.one, kind);
+    return one.ok ? { ok: true, value: sections.count * one.value } : one;
   }
   const mark = kind === 'resistance' ? RESISTOR_MARK.exec(text) : null;
   if (mark) {
@@ -185,12 +214,13 @@ export function parseQuantity(input: unknown, kind: QuantityKind): ParsedQuantit
     return refuse({ code: 'too-large-or-small' });
   if (found !== undefined) return { ok: true, value: found };
   if (rest === '') return refuse({ code: 'add-a-unit', kind });
-  const sameLetters = Object.keys(info.units).find((u) => u !== '' && u.toLowerCase() === rest.toLowerCase());
-  if (sameLetters)
+  const unclear = info.unclear?.[rest];
+  if (unclear)
     return refuse({
-      code: 'write-unit-as',
+      code: 'unit-unclear',
+      unit: rest,
       number: text.slice(0, text.length - rest.length).trim(),
-      unit: sameLetters,
+      units: unclear,
     });
   const other = (Object.keys(QUANTITY_KINDS) as QuantityKind[]).find(
     (k) => k !== kind && readUnit(value, rest, k) !== undefined,
@@ -201,11 +231,30 @@ export function parseQuantity(input: unknown, kind: QuantityKind): ParsedQuantit
 
 function readUnit(value: number, unit: string, kind: QuantityKind): number | undefined {
   if (kind === 'temperature') {
-    if (/^(°\s*C|degC|C)$/.test(unit)) return value + ZERO_CELSIUS;
-    if (/^(°\s*F|degF)$/.test(unit)) return (value - 32) / 1.8 + ZERO_CELSIUS;
+    if (/^(°\s*C|degC|C)$/i.test(unit)) return value + ZERO_CELSIUS;
+    if (/^(°\s*F|degF|F)$/i.test(unit)) return (value - 32) / 1.8 + ZERO_CELSIUS;
   }
-  if (kind === 'field strength' && /^dB\s*[(]?[µμu]V\/m[)]?$/.test(unit)) return 1e-6 * 10 ** (value / 20);
-  const { units } = QUANTITY_KINDS[kind];
-  const factor = Object.hasOwn(units, unit) ? units[unit] : undefined;
+  if (kind === 'field strength' && /^dB\s*[(]?[µμu]V\/m[)]?$/i.test(unit)) return 1e-6 * 10 ** (value / 20);
+  const factor = unitFactor(unit, kind);
   return factor === undefined ? undefined : value * factor;
+}
+
+/** As the table has the unit; else in letters of any case and without the spaces in it, where that can be one only. */
+function unitFactor(unit: string, kind: QuantityKind): number | undefined {
+  const { units, unclear = {} } = QUANTITY_KINDS[kind];
+  if (Object.hasOwn(units, unit)) return units[unit];
+  const plain = unit.replace(/\s+/g, '');
+  if (plain === '' || Object.hasOwn(unclear, plain)) return undefined;
+  const sameLetters = Object.keys(units).filter(
+    (known) =>
+      known.replace(/\s+/g, '').toLowerCase() === plain.toLowerCase() &&
+      // A small m is never mega.
+      !(known.startsWith('M') && plain.startsWith('m')),
+  );
+  const sameStart = sameLetters.filter((known) => known[0] === plain[0]);
+  for (const found of [sameLetters, sameStart]) {
+    const factors = new Set(found.map((known) => units[known]));
+    if (factors.size === 1) return [...factors][0];
+  }
+  return undefined;
 }

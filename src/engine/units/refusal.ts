@@ -40,8 +40,12 @@ export interface QuantityHints extends NumberHints {
   readonly 'add-a-unit': { readonly kind: QuantityKind };
   /** The unit that makes a usual size of the number. */
   readonly 'add-this-unit': { readonly number: string; readonly unit: string };
-  /** The unit with its letters in the right case. */
-  readonly 'write-unit-as': { readonly number: string; readonly unit: string };
+  /** A unit that people mean in two ways. */
+  readonly 'unit-unclear': {
+    readonly number: string;
+    readonly unit: string;
+    readonly units: readonly [string, string];
+  };
   readonly 'unit-of-another-kind': {
     readonly unit: string;
     readonly other: QuantityKind;

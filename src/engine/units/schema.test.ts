@@ -24,7 +24,7 @@ describe('what is said of a quantity that will not do', () => {
 
   it('offers nothing that would be refused in its turn', () => {
     expect(refusalOf('-3', 'length', WIRE)?.hint).toEqual({ code: 'add-a-unit', kind: 'length' });
-    expect(refusalOf('500 PF', 'capacitance')?.hint).toEqual({ code: 'write-unit-as', number: '500', unit: 'pF' });
+    expect(refusalOf('0.3', 'length', { min: 50 })?.hint).toEqual({ code: 'add-this-unit', number: '0.3', unit: 'km' });
   });
 
   it('names the limit that is passed', () => {

@@ -1,6 +1,7 @@
+import { readCoordinate } from '../../units/coordinate.ts';
 import { wholeNumber } from '../../units/number.ts';
 import type { QuantityKind } from '../../units/parse.ts';
-import { readCoordinate, readPosition } from './coordinates.ts';
+import { readPosition } from './coordinates.ts';
 import type { TextTable } from './table.ts';
 
 /** What a column of a table of stations may hold. */
@@ -79,7 +80,7 @@ export const FIELD_UNITS: Readonly<
   frequency: { kind: 'frequency', usual: 'kHz', units: ['Hz', 'kHz', 'MHz', 'kc/s', 'Mc/s'] },
   power: { kind: 'power', usual: 'kW', units: ['W', 'kW', 'MW'] },
   distance: { kind: 'length', usual: 'km', units: ['m', 'km', 'mi', 'miles'] },
-  bearing: { kind: 'angle', usual: '°', units: ['°', 'deg'] },
+  bearing: { kind: 'bearing', usual: '°', units: ['°', 'deg'] },
   mastHeight: { kind: 'length', usual: 'm', units: ['m', 'ft', 'feet', 'λ', 'wavelengths'] },
   mastGain: { kind: 'level', usual: 'dB', units: ['dB'] },
   fieldStrength: { kind: 'field strength', usual: 'mV/m', units: ['V/m', 'mV/m', 'µV/m', 'uV/m', 'dBµV/m', 'dBuV/m'] },

@@ -1,10 +1,11 @@
 import type { Coded } from '../../units/coded.ts';
+import { readCoordinate } from '../../units/coordinate.ts';
 import { leadingNumber, wholeNumber } from '../../units/number.ts';
 import { parseQuantity } from '../../units/parse.ts';
 import { LIGHT_SPEED } from '../../units/quantities.ts';
 import type { Position } from '../geodesy.ts';
 import { type ColumnGuess, FIELD_UNITS, guessColumns, type StationField, usualUnit } from './columns.ts';
-import { readCoordinate, readPosition } from './coordinates.ts';
+import { readPosition } from './coordinates.ts';
 import type { Station } from './station.ts';
 import { type Delimiter, readTable, type TextTable, unguard } from './table.ts';
 import type { TableProblem, TableProblemFacts } from './table-problems.ts';

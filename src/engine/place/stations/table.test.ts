@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { readCoordinate } from '../../units/coordinate.ts';
 import { checkStations } from './check.ts';
-import { readCoordinate, readPosition } from './coordinates.ts';
+import { readPosition } from './coordinates.ts';
 import { stationsToTable } from './export.ts';
 import { assignColumn, openStationTable, stationsFromTable } from './import.ts';
 import type { Station } from './station.ts';

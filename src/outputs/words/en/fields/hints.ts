@@ -24,7 +24,8 @@ const HINTS: Phrases<Hints> = {
   'too-large-or-small': () => 'this is too large or too small to calculate with',
   'add-a-unit': ({ kind }) => `add a unit, as in "${exampleOf(kind)}"`,
   'add-this-unit': ({ number, unit }) => `add a unit: "${number} ${unit}", not "${number}"`,
-  'write-unit-as': ({ number, unit }) => `write "${number} ${unit}"`,
+  'unit-unclear': ({ number, unit, units: [usual, other] }) =>
+    `on old parts "${unit}" is ${usual}, elsewhere ${other}; write "${number} ${usual}" or "${number} ${other}"`,
   'unit-of-another-kind': ({ unit, other, kind }) =>
     `"${unit}" is the unit of ${aQuantity(other)}; write ${examplesOf(kind)}`,
   'unit-not-known': ({ unit, kind }) => `the unit "${unit}" is not known here; write ${examplesOf(kind)}`,

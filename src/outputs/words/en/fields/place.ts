@@ -30,8 +30,14 @@ export const stationFields: TextsOf<'station'> = {
 };
 
 export const positionFields: TextsOf<'position'> = {
-  'position.latitude': { label: 'Latitude', help: 'Degrees north; south is negative.' },
-  'position.longitude': { label: 'Longitude', help: 'Degrees east; west is negative.' },
+  'position.latitude': {
+    label: 'Latitude',
+    help: 'North as “51.2 N”, “51°12′N” or “51.2°”; south as “33.9 S” or “-33.9°”.',
+  },
+  'position.longitude': {
+    label: 'Longitude',
+    help: 'East as “12.5 E” or “12.5°”; west as “4.5 W”, “4°30′W” or “-4.5°”.',
+  },
   'position.part': { label: 'Position' },
 };
 

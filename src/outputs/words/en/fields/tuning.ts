@@ -9,7 +9,10 @@ export const tuningFields: TextsOf<'tuning'> = {
   'tuning.padder': { label: 'Padder', help: 'In series with the capacitor, to narrow what it covers.' },
   'tuning.airGap': { label: 'Air left between', help: 'Where the foil does not lie flat on its dielectric.' },
   'tuning.permittivity': { label: 'Permittivity', help: 'As measured; left out: usual for the dielectric.' },
-  'tuning.maximum': { label: 'Meshed', help: 'Capacitance with the vanes fully meshed.' },
+  'tuning.maximum': {
+    label: 'Meshed',
+    help: 'Capacitance with the vanes fully meshed; “2 × 365 pF” for two sections in parallel.',
+  },
   'tuning.tolerance': { label: 'Tolerance', help: '± of the marking; left out: 10 %.' },
   'tuning.minimum': { label: 'Open', help: 'With the vanes fully open; left out: usual for its size.' },
   'tuning.minimum:vanes': { label: 'Open', help: 'As measured with the vanes fully open; left out: calculated.' },
