@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -8,6 +8,7 @@ import { inRoot } from '../../scripts/support/paths.mjs';
 import { receive } from '../../src/engine/reception/path/receive.ts';
 import { readText } from '../../src/engine/set/read.ts';
 import { pageSvg, type Sheet, sheetsFor, sheetsPdf } from '../../src/outputs/sheets/index.ts';
+import { rendered, withoutPoppler } from '../support/rendered-pdf.ts';
 import { placedOn } from './on-paper.ts';
 
 const font = (name: string): Uint8Array =>
@@ -18,55 +19,6 @@ function sheetsOf(file: string, paper: 'a4' | 'letter' = 'a4'): Sheet[] {
   const read = readText(readFileSync(inRoot('examples', file), 'utf8'));
   if (!read.ok) throw new Error('does not read');
   return sheetsFor(read.written, read.set, receive(read.set, {}), { paper });
-}
-
-const has = (program: string): boolean => spawnSync(program, ['-v']).error === undefined;
-
-/** poppler, installed where this is Debian and we may. @returns why it is not there, if so. */
-function withoutPoppler(): string | undefined {
-  if (has('pdftoppm')) return undefined;
-  if (!existsSync('/etc/debian_version') || process.getuid?.() !== 0)
-    return 'pdftoppm (poppler-utils) is not installed here: rendered PDFs are not measured.';
-  const install = ['-o', 'DPkg::Lock::Timeout=300', 'install', '-y', 'poppler-utils'];
-  const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
-  spawnSync('apt-get', install, { env });
-  if (!has('pdftoppm')) {
-    spawnSync('apt-get', ['update'], { env });
-    spawnSync('apt-get', install, { env });
-  }
-  return has('pdftoppm') ? undefined : 'poppler-utils could not be installed: rendered PDFs are not measured.';
-}
-
-/** A page as grey values, from pdftoppm’s portable greymap. */
-function rendered(pdf: string, page: number, dpi: number, box: { x: number; y: number; w: number; h: number }) {
-  const px = (mm: number): string => String(Math.round((mm * dpi) / 25.4));
-  const done = spawnSync(
-    'pdftoppm',
-    [
-      '-gray',
-      '-r',
-      String(dpi),
-      '-f',
-      String(page),
-      '-l',
-      String(page),
-      '-x',
-      px(box.x),
-      '-y',
-      px(box.y),
-      '-W',
-      px(box.w),
-      '-H',
-      px(box.h),
-      pdf,
-    ],
-    { maxBuffer: 1e9 },
-  );
-  const head = /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(done.stdout.subarray(0, 40).toString('latin1'));
-  if (!head) throw new Error(done.stderr.toString());
-  const [width, height] = [Number(head[1]), Number(head[2])];
-  const pixels = done.stdout.subarray(head[0].length);
-  return { width, height, dark: (x: number, y: number): boolean => pixels[y * width + x] < 128 };
 }
 
 describe('a PDF of sheets', () => {

@@ -197,7 +197,7 @@ describe('no visible sentence is made outside outputs/words', () => {
       // The sheet of text prints the file itself.
       const names = [...written(read.written), ...(id === 'text' ? idsOf(read.written) : [])];
       return sheetsFor(read.written, read.set, receive(read.set), { only: [id] })
-        .flatMap((sheet) => sheet.pages.map(pageSvg))
+        .flatMap((sheet) => sheet.pages.map((page) => pageSvg(page)))
         .map((svg) => ({ text: textsIn(svg), names }));
     });
     judge(`sheet ${id}`, texts.map(({ text }) => text).join('\n'), [

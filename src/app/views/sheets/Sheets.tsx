@@ -2,6 +2,7 @@ import { useEffect, useMemo, useState } from 'preact/hooks';
 import type { Reception, SetDescription } from '../../../engine/index.ts';
 import type { PaperName, Sheet } from '../../../outputs/sheets/index.ts';
 import { errorText, sheetsView as texts } from '../../../outputs/words/index.ts';
+import { usePrint } from './use-print.ts';
 import './sheets.css';
 
 interface Props {
@@ -49,7 +50,8 @@ export function Sheets({ written, set, reception }: Props) {
   const page = sheet?.pages[Math.min(pageAt, sheet.pages.length - 1)];
   const picture = useMemo(() => (making && page ? making.pageSvg(page) : ''), [making, page]);
   const chosen = sheets.filter((s) => !left.has(s.file));
-  const pages = chosen.reduce((sum, s) => sum + s.pages.length, 0);
+  const pages = chosen.flatMap((s) => s.pages);
+  usePrint(pages, making?.pageSvg);
 
   async function save(): Promise<void> {
     if (!making || busy || chosen.length === 0) return;
@@ -102,7 +104,7 @@ export function Sheets({ written, set, reception }: Props) {
           ))}
         </ul>
         <button type="button" class="primary" disabled={busy || chosen.length === 0} onClick={() => void save()}>
-          {busy ? texts.saving : texts.save(pages)}
+          {busy ? texts.saving : texts.save(pages.length)}
         </button>
         {page && making && (
           <button type="button" onClick={() => making.saveSvg(page, sheet.file)}>

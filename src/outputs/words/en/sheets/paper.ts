@@ -99,7 +99,8 @@ export const sheetsView = {
   save: (pages: number): string => `Save ${counted(pages, 'page', 'pages')} as PDF`,
   saving: 'Making the PDF…',
   saveSvg: 'Save this page as SVG',
-  printHint: 'Print at 100 % (“actual size”), and check the ruler before you cut.',
+  printHint:
+    'Print at 100 % (“actual size”), and check the ruler before you cut. Ctrl P prints the sheets that are ticked.',
   before: 'Previous page',
   next: 'Next page',
   pageOf: (page: number, pages: number): string => `${page} of ${pages}`,
