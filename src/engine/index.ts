@@ -4,9 +4,9 @@
 
 export { firstWhole } from './numerics/roots.ts';
 export { capital, formatNumber, formatQuantity, inSeries } from './units/format.ts';
-export { type Gauge, gaugeDiameter, nearestGauge } from './units/gauge.ts';
+export { type Gauge, gaugeDiameter, nearestGauge, readGauge } from './units/gauge.ts';
 export { leadingNumber, wholeNumber } from './units/number.ts';
-export { type ParsedQuantity, parseQuantity, QUANTITY_KINDS, type QuantityKind } from './units/parse.ts';
+export { type ParsedQuantity, parseQuantity, QUANTITY_KINDS, type QuantityKind, sectionsOf } from './units/parse.ts';
 export {
   type Amperes,
   type Decibels,
@@ -33,6 +33,7 @@ export {
 export { givenValue } from './units/refusal.ts';
 export { safeJson, safeLines, safeText } from './units/safe-text.ts';
 export { count, quantity } from './units/schema.ts';
+export { typedQuantity, typedTurns } from './units/typed.ts';
 
 // Warnings
 
@@ -210,7 +211,7 @@ export { BANDS, type BandName } from './vary/bands.ts';
 export { compareDetectorsOn, type DetectorOnStation } from './vary/compare.ts';
 export { type Aim, type Choice, combinations, combinationsOf, readWith, varyGrid } from './vary/grid.ts';
 export { type Match, matching } from './vary/match.ts';
-export { type Move, moveBand, SameBandError } from './vary/move-band.ts';
+export { type Band, type Move, moveBand, type Rewound, rewindFor, SameBandError } from './vary/move-band.ts';
 export { optimise } from './vary/optimise.ts';
 export type { Answer, Change, Figures, Guard, Objective, Question, Setting } from './vary/question.ts';
 export { type Suggestion, suggest } from './vary/suggest.ts';

@@ -2,6 +2,7 @@ import type { Adjustment, Edit } from '../kinds/adjustment.ts';
 import { type Loosened, loosen } from '../kinds/arrangements/aerial-hold.ts';
 import { isLoop } from '../kinds/loops.ts';
 import type { SetDescription } from '../set/description.ts';
+import type { Hertz } from '../units/quantities.ts';
 import { type BandFigures, bandFigures } from './band-figures.ts';
 import { BANDS, type BandName } from './bands.ts';
 import { optimise, trialOf } from './optimise.ts';
@@ -15,11 +16,15 @@ export interface MoveOptions {
   readonly to: BandName;
 }
 
-/** A set moved to another band, as facts: words are made of them where they are shown. */
-export interface Move {
-  readonly code: 'move';
-  readonly from: BandName;
-  readonly to: BandName;
+/** Ends of a range of frequencies, Hz. */
+export interface Band {
+  readonly from: Hertz;
+  readonly to: Hertz;
+}
+
+/** A set wound anew for a range of frequencies, as facts. */
+export interface Rewound {
+  readonly band: Band;
   /** The set as it was, and with turns and taps changed and the aerial's hold loosened as far as it must be. */
   readonly set: SetDescription;
   readonly moved: SetDescription;
@@ -31,6 +36,13 @@ export interface Move {
   readonly after: BandFigures;
   /** How the aerial's hold was loosened, where it was. */
   readonly loosened?: Pick<Loosened, 'what' | 'from' | 'to'>;
+}
+
+/** A set moved to another band, as facts: words are made of them where they are shown. */
+export interface Move extends Rewound {
+  readonly code: 'move';
+  readonly from: BandName;
+  readonly to: BandName;
 }
 
 /** The set is on the band already that it is to be moved to. */
@@ -50,10 +62,9 @@ const LOOSER = [0.7, 0.5, 0.35, 0.25, 0.18, 0.12, 0.08];
 const BETWEEN = 385e3;
 
 /**
- * Move a set to another band: the turns that cover most of it, taps along in proportion, and the aerial loosened until
- * all of it is covered, where that can be.
+ * Move a set to another band, as `rewindFor` does it.
  * @param set as read
- * @param options ends of the band, Hz
+ * @param options the band, and the one it is on
  * @returns the changed set, the changes, and what of the band it covers (Hz)
  * @throws SameBandError for a set that is on that band already; RangeError for one that cannot be built.
  */
@@ -61,7 +72,19 @@ export function moveBand(set: SetDescription, { from, to }: MoveOptions): Move {
   const before = bandFigures(set);
   const now = from ?? (Math.sqrt(before.lowest * before.highest) < BETWEEN ? 'long wave' : 'medium wave');
   if (now === to) throw new SameBandError(to);
-  const band = BANDS[to];
+  return { code: 'move', from: now, to, ...rewindFor(set, BANDS[to]) };
+}
+
+/**
+ * The turns, on the same former and with the same wire, that cover most of a range of frequencies; taps along in
+ * proportion, and the aerial loosened until all of it is covered, where that can be.
+ * @param set as read
+ * @param band its ends, Hz
+ * @returns the changed set, the changes, and what of the band it covers (Hz)
+ * @throws RangeError for a set that cannot be built.
+ */
+export function rewindFor(set: SetDescription, band: Band): Rewound {
+  const before = bandFigures(set);
   const turned = turnedTo(set, band);
   const plainly = bandFigures(turned.set);
   let best: Pick<Move, 'changes' | 'loosened'> & { set: SetDescription; figures: BandFigures } = {
@@ -86,13 +109,13 @@ export function moveBand(set: SetDescription, { from, to }: MoveOptions): Move {
     };
   }
   const { changes, loosened } = best;
-  return { code: 'move', from: now, to, set, moved: best.set, changes, before, plainly, after: best.figures, loosened };
+  return { band, set, moved: best.set, changes, before, plainly, after: best.figures, loosened };
 }
 
 /** The turns of a set that cover most of a band, all windings and taps in proportion. */
 function turnedTo(
   set: SetDescription,
-  band: { readonly from: number; readonly to: number },
+  band: Band,
 ): { readonly set: SetDescription; readonly changes: readonly Edit[] } {
   const objective: Objective = { of: 'band covered', from: band.from * MARGIN, to: band.to / MARGIN };
   const trials = trialsOf(set);

@@ -147,7 +147,7 @@ export { enamelledInstead, frameWire, wireText, wireToCutText, wireWithNotes } f
 export { type SoundFileProblem, type SoundFileWarning, soundFileProblem, soundFileWarning } from './sound-files.ts';
 export * from './tables/index.ts';
 export { coverageWords, MATCHED_NAMES, matchWords } from './vary/matches.ts';
-export { moveWords } from './vary/moves.ts';
+export { moveWords, rewindWords } from './vary/moves.ts';
 export { settingsWords } from './vary/settings.ts';
 export { suggestionEffect, suggestionEffects, suggestionWords } from './vary/suggestions.ts';
 export {

@@ -16,6 +16,7 @@ import { CircuitDiagram } from '../../../widgets/Diagram.tsx';
 import { Drawing } from '../../../widgets/Drawing.tsx';
 import { FigureList } from '../../../widgets/Figures.tsx';
 import { Plot } from '../../../widgets/Plot.tsx';
+import { BandTurns } from './BandTurns.tsx';
 import { Matching } from './Matching.tsx';
 
 const COILS: Path = ['coils'];
@@ -48,6 +49,7 @@ export function TunedCircuit() {
         <PartEditor path={['arrangement']} kindLabel={texts.arrangementKind} />
       </section>
       <Matching of={TAPS} />
+      <BandTurns />
       {Array.from({ length: count }, (_, i) => (
         <CoilCard key={i} index={i} />
       ))}

@@ -97,6 +97,24 @@ export const earWords = {
 } as const;
 
 /** Best taps, coupling and transformer for one station. */
+export const bandWords = {
+  title: 'Turns for a band, or for another band',
+  about: 'On the same formers and with the same wire; taps in proportion.',
+  band: 'Band',
+  bands: { 'long wave': 'Long wave', 'medium wave': 'Medium wave', own: 'Own range' },
+  from: 'From',
+  to: 'To',
+  notAFrequency: 'Write a frequency from 100 kHz to 30 MHz, as in “150 kHz”.',
+  notRising: 'The upper end must lie above the lower.',
+  trying: 'Calculating the turns…',
+  notFound: (reason: string): string => `The turns cannot be calculated: ${reason}`,
+  alike: 'The set is wound so already.',
+  take: 'Use it',
+  takeLabel: 'Wind the set so',
+  undoLabel: (from: string, to: string): string => `turns for ${from}–${to}`,
+  taken: (from: string, to: string): string => `Wound for ${from}–${to}.`,
+} as const;
+
 export const matchingWords = {
   findTaps: (station: string): string => `Find the best taps for ${station}`,
   find: {

@@ -2,6 +2,7 @@
 export {
   aerialWords,
   afterDetectorWords,
+  bandWords,
   earthWords,
   earWords,
   loadWords,
@@ -16,4 +17,4 @@ export { fieldBenchWords, mapWords, pathWords, stationTableWords, timeWords } fr
 export { readingWords } from './reading.ts';
 export { setWords, sideWords, stationFrequency } from './set.ts';
 export { dialogWords, headerWords, widgetWords } from './shell.ts';
-export { fileWords, problemWords, storageWords } from './storage.ts';
+export { fileWords, problemWords, standInWords, storageWords } from './storage.ts';

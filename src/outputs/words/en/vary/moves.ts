@@ -3,7 +3,7 @@ import type { SetDescription } from '../../../../engine/set/description.ts';
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
 import type { BandFigures } from '../../../../engine/vary/band-figures.ts';
 import { BANDS, type BandName } from '../../../../engine/vary/bands.ts';
-import type { Move } from '../../../../engine/vary/move-band.ts';
+import type { Move, Rewound } from '../../../../engine/vary/move-band.ts';
 import { wholeKHz } from '../../figures.ts';
 
 const kHz = (f: number): string => `${wholeKHz(f)} kHz`;
@@ -31,18 +31,31 @@ export function moveWords(move: Move): string[] {
   return [turns(move), ...range(move), ...selectivity(move), ...strays(move), ...losses(move), ...stations(move)];
 }
 
-function turns({ from, to, before, after }: Move): string {
+/** Turns of a set for a range of frequencies, and what the set covers with them. */
+export function rewindWords(rewound: Rewound): string[] {
+  const { band, after } = rewound;
+  const needs = `For ${kHz(band.from)} to ${kHz(band.to)} the coil needs ${coilChange(rewound)}.`;
+  const falls = band.from < after.lowest * 0.995;
+  return [
+    needs,
+    ...range(rewound),
+    ...(falls ? [`The low end, ${kHz(band.from)}, is out of range: the set begins at ${kHz(after.lowest)}.`] : []),
+  ];
+}
+
+function coilChange({ before, after }: Rewound): string {
   const inductance = `${formatQuantity(after.inductance, 'inductance', 2)} instead of ${formatQuantity(before.inductance, 'inductance', 2)}`;
   const wound =
     before.turns !== undefined && after.turns !== undefined
       ? `: ${formatNumber(after.turns, 3)} turns instead of ${formatNumber(before.turns, 3)}`
       : '';
-  return `From ${from} to ${to} the coil needs ${inductance}${wound}, taps in proportion.`;
+  return `${inductance}${wound}, taps in proportion`;
 }
 
+const turns = (move: Move): string => `From ${move.from} to ${move.to} the coil needs ${coilChange(move)}.`;
+
 /** Whether the band is covered, and what reduces its range. */
-function range({ to, plainly, after, loosened, moved }: Move): string[] {
-  const band = BANDS[to];
+function range({ band, plainly, after, loosened, moved }: Rewound): string[] {
   const says: string[] = [];
   const { aerial, whole } = plainly.atHighEnd;
   const covered = (f: BandFigures) => f.highest >= band.to * 0.995;

@@ -1,0 +1,44 @@
+import {
+  type Band,
+  type BandName,
+  type Move,
+  moveBand,
+  rewindFor,
+  SameBandError,
+  type SetDescription,
+} from '../../../../engine/index.ts';
+import { errorText, moveWords, rewindWords } from '../../../../outputs/words/index.ts';
+import type { Reply } from '../../../workers/latest.ts';
+
+export interface BandQuestion {
+  readonly set: SetDescription;
+  /** A band by its name, to which the set is moved; else only its turns are looked for. */
+  readonly to?: BandName;
+  readonly band: Band;
+}
+
+export interface BandAnswer {
+  readonly sentences: readonly string[];
+  readonly changes: Move['changes'];
+}
+
+const answer = ({ set, to, band }: BandQuestion): BandAnswer => {
+  try {
+    const move = to && moveBand(set, { to });
+    if (move) return { sentences: moveWords(move), changes: move.changes };
+  } catch (refusal) {
+    if (!(refusal instanceof SameBandError)) throw refusal;
+  }
+  const rewound = rewindFor(set, band);
+  return { sentences: rewindWords(rewound), changes: rewound.changes };
+};
+
+addEventListener('message', ({ data }: MessageEvent<BandQuestion>) => {
+  let reply: Reply<BandAnswer>;
+  try {
+    reply = { answer: answer(data) };
+  } catch (error) {
+    reply = { error: errorText(error) };
+  }
+  postMessage(reply);
+});
