@@ -36,6 +36,15 @@ export interface SetReception {
   readonly areSuggestionsBehind: ReadonlySignal<boolean>;
 }
 
+/** Where the pointer comes nearest to a station that the dial does not reach: at the low end for one below it. */
+function nearestEnd({ dial: { points } }: Reception, frequency: number | undefined): number | undefined {
+  const distance = (f: number): number => (frequency === undefined ? 0 : Math.abs(Math.log(f / frequency)));
+  return points.reduce<Reception['dial']['points'][number] | undefined>(
+    (best, point) => (best && distance(best.frequency) <= distance(point.frequency) ? best : point),
+    undefined,
+  )?.position;
+}
+
 /** What would help a station, and what it is of: it comes after the figures and may be of the set before. */
 interface Suggested {
   readonly set: SetDescription;
@@ -132,7 +141,7 @@ export function createReception(
     pointerPosition: computed<number | undefined>(() => {
       const now = reception.value;
       if (!now) return undefined;
-      return pointer.value ?? chosen.value?.dial?.position ?? now.dial.points[0]?.position;
+      return pointer.value ?? chosen.value?.dial?.position ?? nearestEnd(now, chosen.value?.frequency);
     }),
     suggestionsFor: (station) => (suggested.value?.station === station.index ? suggested.value.answer : undefined),
     areSuggestionsBehind: computed(

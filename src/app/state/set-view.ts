@@ -1,4 +1,4 @@
-import { computed, effect, type ReadonlySignal, type Signal, signal } from '@preact/signals';
+import { batch, computed, effect, type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import { listeningTime, type StageId } from '../../engine/index.ts';
 import type { When } from '../description/when.ts';
 import type { Understood } from './understanding.ts';
@@ -15,6 +15,8 @@ export interface SetView {
   readonly time: Signal<When>;
   /** Choose a station, and with it where the pointer stands. */
   readonly chooseStation: (index: number | undefined) => void;
+  /** Put the pointer off the stations' own places; what is shown is the station heard there, if any. */
+  readonly pointBeside: (position: number, index: number | undefined) => void;
   /** The station that is open stays so, whichever is heard best from now on; the pointer stays where it is. */
   readonly keepStation: (index: number) => void;
 }
@@ -39,6 +41,12 @@ export function createSetView(
     chooseStation(index) {
       stationIndex.value = index;
       pointer.value = undefined;
+    },
+    pointBeside(position, index) {
+      batch(() => {
+        pointer.value = position;
+        if (index !== undefined) stationIndex.value = index;
+      });
     },
     keepStation(index) {
       stationIndex.value ??= index;

@@ -1,3 +1,4 @@
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import { widgetWords } from '../../outputs/words/index.ts';
 import { dismiss, notices } from '../state/notices.ts';
 import { useOpenSet } from '../state/set-context.ts';
@@ -6,8 +7,16 @@ import { useOpenSet } from '../state/set-context.ts';
 export function Notices() {
   const { id } = useOpenSet();
   const shown = notices.value.filter(({ of }) => of === undefined || of === id);
+  const place = useRef<HTMLElement>(null);
+  // What was just used stays in sight of who used it.
+  useLayoutEffect(() => {
+    const used = document.activeElement;
+    const top = place.current?.getBoundingClientRect().top;
+    if (shown.length === 0 || top === undefined || !used?.closest('main')) return;
+    if (used.getBoundingClientRect().bottom > top) used.scrollIntoView({ block: 'center' });
+  }, [shown.length]);
   return (
-    <section class="notices" aria-label={widgetWords.messages} aria-live="polite">
+    <section ref={place} class="notices" aria-label={widgetWords.messages} aria-live="polite">
       {shown.map(({ key, of, text, action, isBusy }) => (
         <div class="notice" key={key}>
           <p>{text}</p>

@@ -30,7 +30,7 @@ export function DialFace({ reception, scale, chosenIndex, position, width, compa
   const kHz = roundMarks(
     dial.lowest / 1e3,
     dial.highest / 1e3,
-    [1000, 500, 200, 100, 50, 20, 10],
+    [1000, 500, 200, 100, 50, 20, 10, 5, 2, 1],
     (f) => scale.alongAt(scale.positionOf(f * 1e3)),
     38 / length,
   );
@@ -39,14 +39,14 @@ export function DialFace({ reception, scale, chosenIndex, position, width, compa
   const degrees = roundMarks(
     Math.min(firstDegree, lastDegree),
     Math.max(firstDegree, lastDegree),
-    [90, 30, 10],
+    [90, 30, 10, 5, 2, 1],
     (degree) => 1 - (degree - firstDegree) / (lastDegree - firstDegree || 1),
     46 / length,
   );
   const fine = roundMarks(
     dial.lowest / 1e3,
     dial.highest / 1e3,
-    [100, 50, 10],
+    [100, 50, 10, 5, 1],
     (f) => scale.alongAt(scale.positionOf(f * 1e3)),
     4 / length,
   );

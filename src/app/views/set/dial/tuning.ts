@@ -1,13 +1,19 @@
 import type { Reception, StationReception } from '../../../../engine/index.ts';
 import type { SetView } from '../../../state/set-view.ts';
-import type { DialScale } from './dial-scale.ts';
+import { type DialScale, dialScale } from './dial-scale.ts';
+import { stationThere } from './there.ts';
 
 /** What of a set's view the dial moves. */
-type Pointed = Pick<SetView, 'chooseStation' | 'pointer'>;
+type Pointed = Pick<SetView, 'chooseStation' | 'pointer' | 'pointBeside'>;
 
 /** Stations the dial reaches, by frequency. */
 export const reachable = (reception: Reception): StationReception[] =>
   reception.stations.filter((station) => station.dial !== undefined).sort((a, b) => a.frequency - b.frequency);
+
+/** Put the pointer between stations: the one that is strongest there is what the page is about, as the dial says. */
+function pointBeside(view: Pointed, reception: Reception, scale: DialScale | undefined, position: number): void {
+  view.pointBeside(position, scale && stationThere(reception, position, scale.frequencyAt(position)));
+}
 
 /** Put the pointer somewhere, on the nearest station if one lies within `near` (share of the dial's length). */
 export function pointAt(view: Pointed, reception: Reception, scale: DialScale, along: number, near: number): void {
@@ -18,14 +24,14 @@ export function pointAt(view: Pointed, reception: Reception, scale: DialScale, a
     if (distance <= near && (!nearest || distance < nearest.distance)) nearest = { station, distance };
   }
   if (nearest) view.chooseStation(nearest.station.index);
-  else view.pointer.value = scale.positionAlong(at);
+  else pointBeside(view, reception, scale, scale.positionAlong(at));
 }
 
 /** Put the pointer at a position; on a station if it is exactly there. */
 export function pointTo(view: Pointed, reception: Reception, position: number): void {
   const station = reachable(reception).find((one) => Math.abs(one.dial!.position - position) < 1e-9);
   if (station) view.chooseStation(station.index);
-  else view.pointer.value = Math.min(1, Math.max(0, position));
+  else pointBeside(view, reception, dialScale(reception.dial), Math.min(1, Math.max(0, position)));
 }
 
 /** Tune to a frequency, on to a station if one is there within half a step. */
@@ -33,7 +39,7 @@ export function tuneTo(view: Pointed, reception: Reception, scale: DialScale, fr
   const wanted = Math.min(reception.dial.highest, Math.max(reception.dial.lowest, frequency));
   const station = reachable(reception).find((one) => Math.abs(one.frequency - wanted) < step / 2);
   if (station) view.chooseStation(station.index);
-  else view.pointer.value = scale.positionOf(wanted);
+  else pointBeside(view, reception, scale, scale.positionOf(wanted));
 }
 
 /** The next station up (1) or down (−1) from a frequency, round past the end. */
