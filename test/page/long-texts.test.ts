@@ -79,10 +79,12 @@ test('everything wrong with a long pasted description is shown in few lines, and
     expect((await page.locator('#pasted').inputValue()).length).toBeLessThan(2000);
     await page.getByText(/characters; this is the beginning/).waitFor();
     await page.getByRole('button', { name: 'Open it' }).click();
-    const dialog = page.getByRole('dialog', { name: /pasted\.json/ });
+    const dialog = page.getByRole('dialog', { name: 'Paste a description' });
     await dialog.getByText('at most 1000 of them').waitFor();
     expect(await dialog.getByRole('row').count()).toBeLessThan(100);
-    await dialog.getByRole('button', { name: 'Close' }).click();
+    // What was pasted is there still, to be mended.
+    expect((await page.locator('#pasted').inputValue()).slice(0, 100)).toBe(MALFORMED.slice(0, 100));
+    await dialog.getByRole('button', { name: 'Cancel' }).click();
     expect(await page.locator('.file-name').textContent()).toBe(before);
   });
 });

@@ -41,7 +41,8 @@ describe('what is wrong', () => {
       await expect.poll(() => focusedId(page)).toBe('f-tuning.minimum');
       await meshed.fill('500');
       await meshed.press('Enter');
-      await page.getByText('add a unit: "500 pF", not "500"').first().waitFor();
+      await expect.poll(() => meshed.inputValue()).toBe('500 pF');
+      await behind.waitFor({ state: 'detached' });
     });
   });
 });
@@ -76,6 +77,30 @@ describe('a notice', () => {
       { width, height },
     );
   });
+});
+
+test('a notice does not come over the control that brought it', async () => {
+  await withPage(
+    async (page) => {
+      await answered(page);
+      await page.getByRole('tab', { name: /^Detector/ }).click();
+      const kind = page.getByLabel('Kind of detector');
+      await kind.focus();
+      await kind.evaluate((select) => {
+        const foot = document.querySelector('.foot')!.getBoundingClientRect().top;
+        scrollBy(0, select.getBoundingClientRect().bottom + 2 - foot);
+      });
+      await kind.selectOption('valve');
+      await page.locator('.notice').first().waitFor();
+      const over = () =>
+        kind.evaluate((select) => {
+          const { left, top, width, height } = select.getBoundingClientRect();
+          return document.elementFromPoint(left + width / 2, top + height / 2) === select;
+        });
+      await expect.poll(over).toBe(true);
+    },
+    { width: 390, height: 844 },
+  );
 });
 
 describe('on a phone', () => {

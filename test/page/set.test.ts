@@ -78,10 +78,20 @@ describe('the set on the page', () => {
       const ids = (await field.getAttribute('aria-describedby'))!.split(' ');
       const said = await Promise.all(ids.map((id) => page.locator(`[id="${id}"]`).textContent()));
       expect(said.join(' ')).toMatch(/Expected a capacitance.*"m" is the unit of a length/);
-      await page.getByText('These figures are of the last valid description.').waitFor();
+      expect(said.join(' ')).toContain('The figures use 500 pF, the last good value.');
+      const used = page.getByText('The figures use the last good value where a field is refused.');
+      await used.waitFor();
       expect(await figureOf(page, 'Ear')).toBe(before);
+      // Everything else goes on.
+      await openStage(page, 'Aerial');
+      const aerial = await figureOf(page, 'Aerial');
+      await enter(page, 'Height', '16 m');
+      await expect.poll(() => figureOf(page, 'Aerial')).not.toBe(aerial);
+      await openStage(page, 'Tuned circuit');
+      expect(await field.inputValue()).toBe('5 m');
+      expect(await field.getAttribute('aria-invalid')).toBe('true');
       await enter(page, 'Meshed', '365 pF');
-      await page.getByText('These figures are of the last valid description.').waitFor({ state: 'detached' });
+      await used.waitFor({ state: 'detached' });
     });
   });
 
@@ -235,6 +245,75 @@ describe('files and keeping', () => {
       await settled(page);
       expect(await page.evaluate(() => (window as { hit?: number }).hit)).toBeUndefined();
       expect(await page.locator('img, script:not([src])').count()).toBe(0);
+    });
+  });
+
+  test('what was saved with a refused field opens again with it, marked', async () => {
+    await withPage(async (page) => {
+      await answered(page);
+      await page.evaluate(() => Object.assign(window, { showSaveFilePicker: undefined }));
+      await enter(page, 'Meshed', '5 m');
+      const [download] = await Promise.all([page.waitForEvent('download'), page.keyboard.press('Control+s')]);
+      const saved = await (await import('node:fs/promises')).readFile((await download.path())!, 'utf8');
+      await enter(page, 'Meshed', '365 pF');
+      await drop(page, 'again.json', saved);
+      const field = page.getByRole('textbox', { name: 'Meshed', exact: true });
+      await expect.poll(() => field.inputValue()).toBe('5 m');
+      expect(await field.getAttribute('aria-invalid')).toBe('true');
+      await page.getByText('1 field could not be read and is marked.').waitFor();
+      expect(await page.getByRole('dialog').count()).toBe(0);
+    });
+  });
+
+  test('a field takes what people type: a bare number has the unit shown, a tap a share of its turns', async () => {
+    await withPage(async (page) => {
+      await answered(page);
+      const shows = async (label: string, typed: string, stored: string) => {
+        await enter(page, label, typed);
+        const field = page.getByRole('textbox', { name: label, exact: true });
+        await expect.poll(() => field.inputValue(), { message: typed }).toBe(stored);
+        expect(await field.getAttribute('aria-invalid'), typed).toBeNull();
+      };
+      await shows('Former diameter', '75', '75 mm');
+      await shows('Former diameter', '80 MM', '80 MM');
+      await shows('Wire size', '0.4', '0.4 mm');
+      await shows('Wire size', '#26', '#26');
+      await shows('Meshed', '365', '365 pF');
+      await shows('Meshed', '2x365 pF', '2 × 365 pF');
+      const turns = Number(await page.getByRole('textbox', { name: 'Turns', exact: true }).inputValue());
+      await shows('Detector tap', '50 %', String(turns / 2));
+      await openStage(page, 'Field');
+      for (const [id, typed] of [
+        ['f-place.position.latitude', '51°12′N'],
+        ['f-place.position.longitude', '4.5 W'],
+      ]) {
+        const field = page.locator(`[id="${id}"]`);
+        await field.fill(typed);
+        await field.press('Enter');
+        await expect.poll(() => field.inputValue()).toBe(typed);
+        expect(await field.getAttribute('aria-invalid'), typed).toBeNull();
+      }
+    });
+  });
+
+  test('turns for a band stand where the coil is edited, and are used and taken back', async () => {
+    await withPage(async (page) => {
+      await answered(page);
+      const turns = page.locator('[id="f-coils[0].turns"]');
+      const before = await turns.inputValue();
+      await page.getByText('Turns for a band, or for another band').click();
+      await page.getByLabel('Band', { exact: true }).selectOption('Long wave');
+      await page.getByText(/^From medium wave to long wave the coil needs .* turns instead of/).waitFor();
+      await page.getByRole('textbox', { name: 'From' }).fill('150');
+      await page.getByRole('textbox', { name: 'To', exact: true }).fill('280');
+      const told = page.getByText(/^For 150 kHz to 280 kHz the coil needs .* turns instead of/);
+      await told.waitFor();
+      const wanted = /: ([\d.]+) turns/.exec((await told.textContent())!)![1];
+      await page.getByRole('button', { name: 'Use it', exact: true }).click();
+      await expect.poll(() => turns.inputValue()).toBe(wanted);
+      await page.getByText('Wound for 150 kHz–280 kHz.').waitFor();
+      await page.locator('.notice').getByRole('button', { name: 'Undo' }).click();
+      await expect.poll(() => turns.inputValue()).toBe(before);
     });
   });
 

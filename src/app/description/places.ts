@@ -46,7 +46,8 @@ export const nameOf =
   (path: string): string =>
     problemWords.quoted(fieldPath(path, written));
 
-const keysOf = (path: string): (string | number)[] =>
+/** "coils[0].turns" as keys and places in lists. */
+export const keysOf = (path: string): (string | number)[] =>
   path
     .split(/[.[\]]+/)
     .filter(Boolean)

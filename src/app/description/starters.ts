@@ -92,7 +92,8 @@ export const STARTERS: Readonly<Record<string, Readonly<Record<string, unknown>>
   'element/mutual': { mutual: '20 µH' },
   wire: { size: '26 SWG', covering: 'enamel' },
   trap: { kind: 'parallel', inductance: '150 µH', capacitance: '200 pF' },
-  station: { frequency: '900 kHz', power: '10 kW', distance: '50 km' },
+  // How strong it is nobody knows but who adds it.
+  station: { frequency: '900 kHz' },
   position: { latitude: '52°', longitude: '0°' },
   transformer: { ratio: 10 },
   equalizer: { resistance: '10 kΩ', capacitance: '0.1 µF' },

@@ -1,11 +1,12 @@
 import type { Problem } from '../../engine/index.ts';
 import { problemText, problemWords } from '../../outputs/words/index.ts';
 import { nameOf } from '../description/places.ts';
+import { standInText } from '../description/stand-in-text.ts';
 import { useOpenSet } from '../state/set-context.ts';
 
 /** What is wrong with a field or part, said where it is. */
 export function Problems({ id, problems }: { id: string; problems: readonly Problem[] }) {
-  const { written } = useOpenSet();
+  const { written, standIns } = useOpenSet();
   if (problems.length === 0) return null;
   return (
     <p class="problem" id={id}>
@@ -14,6 +15,7 @@ export function Problems({ id, problems }: { id: string; problems: readonly Prob
         .map(({ path, expected, hint }) => (
           <span key={`${path} ${expected}`}>{problemWords.atField(expected, hint)} </span>
         ))}
+      {standInText(standIns.value, problems[0].path)}
     </p>
   );
 }

@@ -1,16 +1,9 @@
 import { signal } from '@preact/signals';
-import {
-  LARGEST_FILE,
-  listeningTime,
-  type Problem,
-  type ReadResult,
-  readText,
-  tooLarge,
-  writeText,
-} from '../../engine/index.ts';
+import { LARGEST_FILE, listeningTime, type Problem, tooLarge, writeText } from '../../engine/index.ts';
 import { readingWords, readNote, fileWords as texts } from '../../outputs/words/index.ts';
+import { isWholeSet, type Reading } from '../description/stand-ins.ts';
 import { latestWins } from '../workers/latest.ts';
-import { type ReadingQuestion, readDescription, SHORT_TEXT } from '../workers/reading.ts';
+import { type ReadingQuestion, readDescription, readDescriptionText, SHORT_TEXT } from '../workers/reading.ts';
 import { download } from './download.ts';
 import type { Example } from './examples.ts';
 import { dismiss, tell } from './notices.ts';
@@ -24,30 +17,48 @@ export interface BadFile {
 }
 export const badFile = signal<BadFile | undefined>(undefined);
 
-/** The dialog for pasting is open. */
-export const isPasting = signal(false);
+/** The dialog for pasting is open; what was pasted before and is refused stands in it with all that is wrong. */
+export const pasting = signal<{ readonly text: string; readonly problems: readonly Problem[] } | undefined>(undefined);
 export const showPaste = (): void => {
-  isPasting.value = true;
+  pasting.value = { text: '', problems: [] };
 };
+
+type Refuse = (problems: readonly Problem[]) => void;
 
 /** Opens a description in place of a set's own; if it cannot be read, the work on the page is untouched. */
 export function openText(set: OpenSet, text: string, name: string): void {
+  readDescriptionOf(set, text, name, (problems) => {
+    badFile.value = { name, problems };
+  });
+}
+
+/** As `openText`, of what was pasted; if it cannot be read, it stays in the dialog. */
+export function openPasted(set: OpenSet, text: string): void {
+  pasting.value = undefined;
+  readDescriptionOf(set, text, texts.pasted, (problems) => {
+    pasting.value = { text, problems };
+  });
+}
+
+function readDescriptionOf(set: OpenSet, text: string, name: string, refuse: Refuse): void {
   set.file.stopReading?.();
-  if (text.length > SHORT_TEXT) readBeside(set, { text }, name, text.length);
-  else take(set, readText(text), name);
+  if (text.length > SHORT_TEXT) readBeside(set, { text }, name, text.length, refuse);
+  else take(set, readDescriptionText(text), name, refuse);
 }
 
 /** As `openText`, of a file. */
 export async function openFile(set: OpenSet, file: File): Promise<void> {
   set.file.stopReading?.();
-  if (file.size > 4 * LARGEST_FILE) {
-    badFile.value = { name: file.name, problems: [tooLarge(file.size)] };
-  } else if (file.size > SHORT_TEXT) readBeside(set, { file }, file.name, file.size);
-  else take(set, await readDescription({ file }), file.name);
+  const refuse: Refuse = (problems) => {
+    badFile.value = { name: file.name, problems };
+  };
+  if (file.size > 4 * LARGEST_FILE) refuse([tooLarge(file.size)]);
+  else if (file.size > SHORT_TEXT) readBeside(set, { file }, file.name, file.size, refuse);
+  else take(set, await readDescription({ file }), file.name, refuse);
 }
 
 /** A worker reads it; meanwhile the page is as it was, and says so with a way to stop. */
-function readBeside(set: OpenSet, question: ReadingQuestion, name: string, size: number): void {
+function readBeside(set: OpenSet, question: ReadingQuestion, name: string, size: number, refuse: Refuse): void {
   const worker = newReadingWorker();
   const stop = () => {
     worker.terminate();
@@ -62,32 +73,33 @@ function readBeside(set: OpenSet, question: ReadingQuestion, name: string, size:
     isBusy: true,
     action: { label: readingWords.cancel, run: stop },
   });
-  latestWins<ReadingQuestion, ReadResult>(worker, (_question, reply) => {
+  latestWins<ReadingQuestion, Reading>(worker, (_question, reply) => {
     stop();
-    if ('answer' in reply) take(set, reply.answer, name);
+    if ('answer' in reply) take(set, reply.answer, name, refuse);
     else
-      badFile.value = {
-        name,
-        problems: [
-          { path: '', expected: { code: 'readable-file' }, hint: { code: 'system-message', message: reply.error } },
-        ],
-      };
+      refuse([
+        { path: '', expected: { code: 'readable-file' }, hint: { code: 'system-message', message: reply.error } },
+      ]);
   }).ask(question);
 }
 
-function take(set: OpenSet, result: ReadResult, name: string): void {
-  if (!result.ok) {
-    badFile.value = { name, problems: result.problems };
+/** A description whose fields are all there opens, though some are refused: they are marked, as while it was edited. */
+function take(set: OpenSet, reading: Reading, name: string, refuse: Refuse): void {
+  const { result, usable, written } = reading;
+  if (!result.ok && !(usable && isWholeSet(result.problems))) {
+    refuse(result.problems);
     return;
   }
   badFile.value = undefined;
+  pasting.value = undefined;
   set.file.handle = undefined;
-  set.remember(result.written, result);
-  set.replace(result.written, name, texts.openLabel(name));
+  set.remember(written, reading);
+  set.replace(written, name, texts.openLabel(name));
   set.chooseStation(undefined);
-  set.time.value = listeningTime(result.set.place);
+  if (usable) set.time.value = listeningTime(usable.set.place);
   dismiss('another-tab', set.id);
-  set.tellOfChange(texts.opened(name, result.notes.map(readNote)), 'opened', texts.backToBefore);
+  const remarks = result.ok ? result.notes.map(readNote) : [texts.fieldsRefused(result.problems.length)];
+  set.tellOfChange(texts.opened(name, remarks), 'opened', texts.backToBefore);
 }
 
 export const openExample = (set: OpenSet, example: Example): void => openText(set, example.text, example.file);

@@ -1,4 +1,4 @@
-import { openFile, openText, saveFile } from './files.ts';
+import { openFile, openPasted, saveFile } from './files.ts';
 import type { OpenSets } from './open-sets.ts';
 
 const isField = (target: EventTarget | null): boolean =>
@@ -36,7 +36,7 @@ export function listenToThePage({ focused }: Pick<OpenSets, 'focused'>): void {
     const text = event.clipboardData?.getData('text/plain') ?? '';
     if (text.trim() === '') return;
     event.preventDefault();
-    openText(focused.peek(), text, 'pasted.json');
+    openPasted(focused.peek(), text);
   });
 }
 

@@ -18,3 +18,16 @@ export function usePiece<T>(key: string, derive: (set: OpenSet) => T): T {
 /** The value at a path of the description as written. */
 export const useWritten = (path: Path): unknown =>
   usePiece(pathText(path), ({ written }) => valueAtPath(written.value, path));
+
+/** Places in the list of the stations that the figures leave out. */
+export const useLeftOut = (): ReadonlySet<number> => {
+  const places = usePiece('left out', ({ standIns }) =>
+    JSON.stringify(
+      standIns.value.flatMap(({ path, source }) => {
+        const place = source === 'left out' ? /^place\.stations\[(\d+)\]$/.exec(path) : null;
+        return place ? [Number(place[1])] : [];
+      }),
+    ),
+  );
+  return useMemo(() => new Set(JSON.parse(places) as number[]), [places]);
+};

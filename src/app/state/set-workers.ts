@@ -1,4 +1,5 @@
-import type { ReadResult, Reception, Suggestion, WantSuggestion, WantValue } from '../../engine/index.ts';
+import type { Reception, Suggestion, WantSuggestion, WantValue } from '../../engine/index.ts';
+import type { Reading } from '../description/stand-ins.ts';
 import type { Curves } from '../workers/curves.ts';
 import type {
   CurvesQuestion,
@@ -15,7 +16,7 @@ type Asking<Question, Answer> = (heard: OnReply<Question, Answer>) => Latest<Que
 
 /** The workers of the page, each shared by all open sets: a set asks, and hears the answers to its own questions. */
 export interface SetWorkers {
-  readonly askReading: Asking<{ readonly value: unknown }, ReadResult>;
+  readonly askReading: Asking<{ readonly value: unknown; readonly lastGood?: unknown }, Reading>;
   readonly askReception: Asking<ReceptionQuestion, Reception>;
   readonly askCurves: Asking<CurvesQuestion, Curves | undefined>;
   readonly askUncertainty: Asking<UncertaintyQuestion, StationUncertainties>;

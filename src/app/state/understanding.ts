@@ -1,50 +1,55 @@
 import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
-import { type Problem, type ReadResult, readValue, type SetDescription } from '../../engine/index.ts';
+import type { Problem, SetDescription } from '../../engine/index.ts';
 import { readNote } from '../../outputs/words/index.ts';
 import { isLong } from '../description/long.ts';
+import { type Reading, readWithStandIns, type StandIn } from '../description/stand-ins.ts';
 import type { Latest } from '../workers/latest.ts';
 import type { Document } from './document.ts';
 import type { SetWorkers } from './set-workers.ts';
 
 export interface Understood {
   readonly set: SetDescription;
+  /** What it was read from: the last good values where fields are refused. */
   readonly written: unknown;
 }
 
 /** The description of one set as read. */
 export interface Understanding {
   /** The description that will be on the page next is read already: it is not read again. */
-  readonly remember: (description: unknown, result?: ReadResult) => void;
+  readonly remember: (description: unknown, read?: Reading) => void;
   /** Everything wrong with the description as it stands. */
   readonly problems: ReadonlySignal<readonly Problem[]>;
   readonly problemsAt: (path: string) => readonly Problem[];
   /** Not wrong, but worth a look. */
   readonly notes: ReadonlySignal<readonly string[]>;
-  /** The set as last understood: what every figure on the page is of. */
+  /** The set as understood: what every figure on the page is of. Where a field is refused its last good value stands in. */
   readonly understood: ReadonlySignal<Understood | undefined>;
-  /** True while the figures are of an earlier, faultless state. */
+  /** What stands in for fields that are refused, in what is understood. */
+  readonly standIns: ReadonlySignal<readonly StandIn[]>;
+  readonly standInAt: (path: string) => StandIn | undefined;
+  /** True while so much is wrong that the figures are of an earlier, faultless state. */
   readonly isBehind: ReadonlySignal<boolean>;
 }
 
-interface Reading {
-  readonly written: unknown;
-  readonly result: ReadResult;
-}
-
-const readNow = (description: unknown): Reading => ({ written: description, result: readValue(description) });
-
 // Always the same nothing, so that nothing is drawn again while nothing is wrong.
 const NONE: readonly never[] = [];
+
+/** Of short descriptions; a long one counts as another whenever it is another object. */
+const isSame = (a: unknown, b: unknown): boolean =>
+  a === b || (!isLong(a) && !isLong(b) && JSON.stringify(a) === JSON.stringify(b));
 
 export function createUnderstanding(
   { written }: Pick<Document, 'written'>,
   { askReading }: Pick<SetWorkers, 'askReading'>,
 ): Understanding & { readonly dispose: () => void } {
   /** The latest reading; of a long description it may be behind by what was just changed. */
-  const reading = signal(readNow(written.peek()));
+  const reading = signal(readWithStandIns(written.peek()));
+  const understood = signal<Understood | undefined>(undefined);
+  /** What was good before stands in for what is refused now. */
+  const readNow = (description: unknown): Reading => readWithStandIns(description, understood.peek()?.written);
   /** Read before it is on the page. */
   let readAhead: Reading | undefined;
-  let reader: Latest<{ readonly value: unknown }> | undefined;
+  let reader: Latest<{ readonly value: unknown; readonly lastGood?: unknown }> | undefined;
   /** The description on the page while a worker still reads it. */
   let awaited: unknown;
 
@@ -54,9 +59,9 @@ export function createUnderstanding(
     reader ??= askReading(({ value }, reply) => {
       if (awaited === undefined) return;
       if (value === awaited) awaited = undefined;
-      reading.value = 'answer' in reply ? { written: value, result: reply.answer } : readNow(value);
+      reading.value = 'answer' in reply ? { ...reply.answer, written: value } : readNow(value);
     });
-    reader.ask({ value: description });
+    reader.ask({ value: description, lastGood: understood.peek()?.written });
   }
 
   const stopReading = effect(() => {
@@ -74,15 +79,18 @@ export function createUnderstanding(
     const { result } = reading.value;
     return result.ok ? NONE : result.problems;
   });
-  const understood = signal<Understood | undefined>(undefined);
+  const standIns = computed<readonly StandIn[]>(() => reading.value.usable?.standIns ?? NONE);
   const stopUnderstanding = effect(() => {
-    const { result, written } = reading.value;
-    if (result.ok) understood.value = { set: result.set, written };
+    const { usable } = reading.value;
+    if (!usable) return;
+    // The same stand-in for whatever else is typed in its field: the figures need not be made anew.
+    if (isSame(usable.written, understood.peek()?.written)) return;
+    understood.value = { set: usable.set, written: usable.written };
   });
 
   return {
-    remember(description, result = readValue(description)) {
-      readAhead = { written: description, result };
+    remember(description, read = readNow(description)) {
+      readAhead = read;
     },
     problems,
     problemsAt(path) {
@@ -94,7 +102,9 @@ export function createUnderstanding(
       return result.ok && result.notes.length > 0 ? result.notes.map(readNote) : NONE;
     }),
     understood,
-    isBehind: computed(() => problems.value.length > 0),
+    standIns,
+    standInAt: (path) => standIns.value.find((one) => one.path === path),
+    isBehind: computed(() => problems.value.length > 0 && !reading.value.usable),
     dispose() {
       stopReading();
       stopUnderstanding();

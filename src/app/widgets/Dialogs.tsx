@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
+import type { Problem } from '../../engine/index.ts';
 import { problemText, dialogWords as texts } from '../../outputs/words/index.ts';
-import { badFile, isPasting, openText } from '../state/files.ts';
+import { badFile, openFile, openPasted, pasting } from '../state/files.ts';
 import { useOpenSet } from '../state/set-context.ts';
 import { LongText, type TextSource } from './LongText.tsx';
 
@@ -27,35 +28,7 @@ export function BadFileDialog() {
         <>
           <h2 id="bad-file-title">{texts.badFile(bad.name)}</h2>
           <p>{texts.problemCount(bad.problems.length)}</p>
-          {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a long table must scroll from the keyboard */}
-          <section class="table-scroll" tabIndex={0} aria-label={texts.problems}>
-            <table class="problems-table">
-              <thead>
-                <tr>
-                  <th scope="col">{texts.columns.where}</th>
-                  <th scope="col">{texts.columns.expected}</th>
-                  <th scope="col">{texts.columns.given}</th>
-                  <th scope="col">{texts.columns.hint}</th>
-                </tr>
-              </thead>
-              <tbody>
-                {bad.problems
-                  .slice(0, 200)
-                  .map((problem) => problemText(problem))
-                  .map((problem) => (
-                    <tr key={problem.path + problem.expected}>
-                      <td>
-                        <code>{problem.path || texts.wholeFile}</code>
-                      </td>
-                      <td>{problem.expected}</td>
-                      <td>{problem.received}</td>
-                      <td>{problem.hint}</td>
-                    </tr>
-                  ))}
-              </tbody>
-            </table>
-          </section>
-          {bad.problems.length > 200 && <p>{texts.morePlain(bad.problems.length - 200)}</p>}
+          <ProblemTable problems={bad.problems} />
           <button type="button" class="primary" onClick={close}>
             {texts.close}
           </button>
@@ -65,31 +38,90 @@ export function BadFileDialog() {
   );
 }
 
+/** Everything wrong with a description: where, what was expected, what was given, a way out. */
+function ProblemTable({ problems }: { readonly problems: readonly Problem[] }) {
+  return (
+    <>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a long table must scroll from the keyboard */}
+      <section class="table-scroll" tabIndex={0} aria-label={texts.problems}>
+        <table class="problems-table">
+          <thead>
+            <tr>
+              <th scope="col">{texts.columns.where}</th>
+              <th scope="col">{texts.columns.expected}</th>
+              <th scope="col">{texts.columns.given}</th>
+              <th scope="col">{texts.columns.hint}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {problems
+              .slice(0, 200)
+              .map((problem) => problemText(problem))
+              .map((problem) => (
+                <tr key={problem.path + problem.expected}>
+                  <td>
+                    <code>{problem.path || texts.wholeFile}</code>
+                  </td>
+                  <td>{problem.expected}</td>
+                  <td>{problem.received}</td>
+                  <td>{problem.hint}</td>
+                </tr>
+              ))}
+          </tbody>
+        </table>
+      </section>
+      {problems.length > 200 && <p>{texts.morePlain(problems.length - 200)}</p>}
+    </>
+  );
+}
+
 export function PasteDialog() {
-  const dialog = useModal(isPasting.value);
+  const now = pasting.value;
+  const dialog = useModal(now !== undefined);
   const close = () => {
-    isPasting.value = false;
+    pasting.value = undefined;
   };
   return (
     <dialog ref={dialog} class="dialog" aria-labelledby="paste-title" onClose={close}>
-      {isPasting.value && <PasteForm onClose={close} />}
+      {now && <PasteForm text={now.text} problems={now.problems} onClose={close} />}
     </dialog>
   );
 }
 
-function PasteForm({ onClose }: { readonly onClose: () => void }) {
+interface PasteProps {
+  /** What was refused before. */
+  readonly text: string;
+  readonly problems: readonly Problem[];
+  readonly onClose: () => void;
+}
+
+function PasteForm({ text, problems, onClose }: PasteProps) {
   const set = useOpenSet();
-  const [source, setSource] = useState<TextSource>('');
+  const [source, setSource] = useState<TextSource>(text);
+  // What is refused at once leaves the form where it is, with another text to begin with.
+  useEffect(() => setSource(text), [text]);
   return (
     <form
       onSubmit={(event) => {
         event.preventDefault();
-        onClose();
-        if (typeof source === 'string') openText(set, source, 'pasted.json');
+        if (typeof source === 'string') openPasted(set, source);
+        else {
+          onClose();
+          void openFile(set, source);
+        }
       }}
     >
       <h2 id="paste-title">{texts.pasteTitle}</h2>
+      <p class="about">{texts.pasteTakes}</p>
       <LongText id="pasted" label={texts.pasteLabel} rows={12} value={source} onChange={setSource} />
+      {problems.length > 0 && (
+        <>
+          <p class="problem" role="alert">
+            {texts.pasteRefused(problems.length)}
+          </p>
+          <ProblemTable problems={problems} />
+        </>
+      )}
       <p class="buttons">
         <button type="submit" class="primary">
           {texts.openPasted}

@@ -1,16 +1,33 @@
-import { type ReadResult, readText, readValue } from '../../engine/index.ts';
+import { readText } from '../../engine/index.ts';
+import { type Reading, readWithStandIns } from '../description/stand-ins.ts';
 import { textOfFile } from '../state/text-of-file.ts';
 
-/** A description as text, as a file, or as a value already parsed. */
-export type ReadingQuestion = { readonly text: string } | { readonly file: Blob } | { readonly value: unknown };
+/** A description as text, as a file, or as a value already parsed, with what was good of it before. */
+export type ReadingQuestion =
+  | { readonly text: string }
+  | { readonly file: Blob }
+  | { readonly value: unknown; readonly lastGood?: unknown };
 
 /** Longer texts (characters, bytes) are read by a worker: reading 1,000 stations takes more than 100 ms. */
 export const SHORT_TEXT = 30_000;
 
-export async function readDescription(question: ReadingQuestion): Promise<ReadResult> {
-  if ('value' in question) return readValue(question.value);
-  if ('text' in question) return readText(question.text);
+/** A description's text, with stand-ins for fields that are refused; `written` is undefined where it is no JSON. */
+export function readDescriptionText(text: string): Reading {
+  const result = readText(text);
+  if (result.ok)
+    return { written: result.written, result, usable: { set: result.set, written: result.written, standIns: [] } };
+  try {
+    const reading = readWithStandIns(JSON.parse(text.replace(/^\uFEFF/, '')));
+    return reading.result.ok ? { written: undefined, result } : reading;
+  } catch {
+    return { written: undefined, result };
+  }
+}
+
+export async function readDescription(question: ReadingQuestion): Promise<Reading> {
+  if ('value' in question) return readWithStandIns(question.value, question.lastGood);
+  if ('text' in question) return readDescriptionText(question.text);
   const found = await textOfFile(question.file);
-  if (found.text !== undefined) return readText(found.text);
-  return { ok: false, problems: [found.problem] };
+  if (found.text !== undefined) return readDescriptionText(found.text);
+  return { written: undefined, result: { ok: false, problems: [found.problem] } };
 }

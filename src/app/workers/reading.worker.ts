@@ -1,10 +1,10 @@
-import type { ReadResult } from '../../engine/index.ts';
+import type { Reading } from '../description/stand-ins.ts';
 import type { Reply } from './latest.ts';
 import { type ReadingQuestion, readDescription } from './reading.ts';
 
 // A thin shell: the engine reads, this hands the result back.
 addEventListener('message', async ({ data }: MessageEvent<ReadingQuestion>) => {
-  let reply: Reply<ReadResult>;
+  let reply: Reply<Reading>;
   try {
     reply = { answer: await readDescription(data) };
   } catch (error) {

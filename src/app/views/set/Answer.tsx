@@ -6,13 +6,14 @@ import {
   setWords as texts,
 } from '../../../outputs/words/index.ts';
 import { fieldPath, nameOf } from '../../description/places.ts';
+import { standInText } from '../../description/stand-in-text.ts';
 import { useOpenSet } from '../../state/set-context.ts';
 import { showField } from '../../widgets/show-field.ts';
 import { Wants } from './Wants.tsx';
 
 /** The answer first, in words; below it the chosen station's. */
 export function AnswerInWords() {
-  const { reception, receptionError, chosen, isBehind } = useOpenSet();
+  const { reception, receptionError, chosen, problems } = useOpenSet();
   const now = reception.value;
   const station = chosen.value;
   return (
@@ -31,18 +32,20 @@ export function AnswerInWords() {
         </p>
       )}
       <Wants />
-      {isBehind.value && <LastValid />}
+      {problems.value.length > 0 && <Refused />}
     </section>
   );
 }
 
-/** While something is not right yet, the figures stay and say what they are of. */
-function LastValid() {
-  const { problems, written, stage } = useOpenSet();
+/** While something is not right yet, the figures say what they use in its place. */
+function Refused() {
+  const { problems, written, stage, standIns, isBehind } = useOpenSet();
   const list = problems.value;
+  const elsewhere = standIns.value.filter(({ path }) => !list.some((problem) => problem.path === path));
   return (
     <div class="behind" role="status">
-      <strong>{problemWords.lastValid}</strong> {problemWords.count(list.length)}
+      <strong>{isBehind.value ? problemWords.lastValid : problemWords.usesLastGood}</strong>{' '}
+      {problemWords.count(list.length)}
       <ul>
         {list
           .slice(0, 6)
@@ -53,9 +56,18 @@ function LastValid() {
                 {fieldPath(problem.path, written.value)}
               </button>
               {problemWords.inList(problem.expected, problem.hint)}
+              {standInText(standIns.value, problem.path)}
             </li>
           ))}
         {list.length > 6 && <li>{problemWords.more(list.length - 6)}</li>}
+        {elsewhere.slice(0, 6).map(({ path }) => (
+          <li key={path}>
+            <button type="button" class="link" onClick={() => showField(stage, path)}>
+              {fieldPath(path, written.value)}
+            </button>
+            {standInText(standIns.value, path)}
+          </li>
+        ))}
       </ul>
     </div>
   );

@@ -5,12 +5,14 @@ import {
   setWords as texts,
   verdictWords,
 } from '../../../outputs/words/index.ts';
+import { useLeftOut } from '../../state/pieces.ts';
 import { useOpenSet } from '../../state/set-context.ts';
 import { HeardBars } from './Heard.tsx';
 
 /** Every station, best first; choosing one puts the pointer and the path on it. */
 export function StationList() {
   const { reception, chosen, chooseStation } = useOpenSet();
+  const leftOut = useLeftOut();
   const now = reception.value;
   return (
     <section class="stations" aria-labelledby="stations-title">
@@ -27,15 +29,21 @@ export function StationList() {
                 type="button"
                 class="station"
                 aria-current={isChosen ? 'true' : undefined}
-                title={stationSentence(station)}
+                title={leftOut.has(index) ? texts.leftOut : stationSentence(station)}
                 onClick={() => chooseStation(index)}
               >
                 <span class="station-name">{station.name}</span>{' '}
                 <span class="station-heard">
                   <span class="station-frequency">{stationFrequency(station.frequency)}</span>{' '}
-                  <HeardBars verdict={verdict} /> {verdictWords[verdict]}
+                  {leftOut.has(index) ? (
+                    texts.leftOut
+                  ) : (
+                    <>
+                      <HeardBars verdict={verdict} /> {verdictWords[verdict]}
+                    </>
+                  )}
                 </span>{' '}
-                <span class="station-disturbed">{besideWords(station)}</span>
+                <span class="station-disturbed">{leftOut.has(index) ? '' : besideWords(station)}</span>
               </button>
             </li>
           );

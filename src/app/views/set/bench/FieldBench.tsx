@@ -2,6 +2,7 @@ import type { Path } from '../../../../engine/index.ts';
 import { fieldBenchWords } from '../../../../outputs/words/index.ts';
 import { PartEditor } from '../../../editing/PartEditor.tsx';
 import { download } from '../../../state/download.ts';
+import { useLeftOut } from '../../../state/pieces.ts';
 import { useOpenSet } from '../../../state/set-context.ts';
 import { FieldPlace } from '../place/index.tsx';
 
@@ -11,6 +12,7 @@ const STATIONS: Path = ['place', 'stations'];
 export function FieldBench() {
   const { reception, receptionSet, chosen, stationIndex, time, written, change, chooseStation, keepStation } =
     useOpenSet();
+  const leftOut = useLeftOut();
   const now = reception.value;
   const set = receptionSet.value;
   // The station whose fields are open: the one chosen, even while the figures are behind.
@@ -23,6 +25,7 @@ export function FieldBench() {
           set={set}
           reception={now}
           chosen={open}
+          leftOut={leftOut}
           onChoose={chooseStation}
           onChange={(next, label) => change(() => next, { label })}
           time={time.value}

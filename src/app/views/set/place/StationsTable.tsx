@@ -17,6 +17,8 @@ interface Props {
   readonly stations: readonly unknown[];
   /** Which of them read well. */
   readonly isRight: (index: number) => boolean;
+  /** Which of them the figures leave out. */
+  readonly isLeftOut: (index: number) => boolean;
   /** Best first. */
   readonly rows: readonly StationRow[];
   readonly chosen?: number;
@@ -32,7 +34,7 @@ export const writtenStationName = (station: unknown): string =>
   String((isRecord(station) && typeof station.name === 'string' && station.name) || texts.noName);
 
 /** What can be received here; every heading sorts. */
-export function StationsTable({ stations, isRight, rows, chosen, onChoose }: Props) {
+export function StationsTable({ stations, isRight, isLeftOut, rows, chosen, onChoose }: Props) {
   const [sort, setSort] = useState<{ key: SortKey; down: boolean }>({ key: 'best', down: false });
   const [all, setAll] = useState(false);
   const order = useMemo(() => {
@@ -82,7 +84,7 @@ export function StationsTable({ stations, isRight, rows, chosen, onChoose }: Pro
                 key={i}
                 name={writtenStationName(stations[i])}
                 isRight={isRight(i)}
-                row={order.known.get(i)}
+                row={isLeftOut(i) ? undefined : order.known.get(i)}
                 isChosen={i === chosen}
                 onChoose={() => onChoose(i)}
               />

@@ -34,6 +34,8 @@ interface Props {
   /** The set as last understood, and what it receives. */
   readonly set: SetDescription;
   readonly reception: Reception;
+  /** Places in the list that the figures leave out. */
+  readonly leftOut: ReadonlySet<number>;
   /** The chosen station's place in the list. */
   readonly chosen?: number;
   readonly onChoose: (index: number | undefined) => void;
@@ -62,6 +64,7 @@ export function FieldPlace(props: Props) {
   const list = valueAtPath(written, STATIONS);
   const stations: readonly unknown[] = Array.isArray(list) ? list : [];
   const read = useMemo(() => readStations(list), [list]);
+  const { leftOut } = props;
   const figures = usePlaceFigures(set, when, chosen);
   // Figures and reception come from two workers: rows are made only while both are of the same list.
   const rows = useCalm(
@@ -75,20 +78,18 @@ export function FieldPlace(props: Props) {
       <StationsTable
         stations={stations}
         isRight={(i) => read[i] !== undefined}
+        isLeftOut={(i) => leftOut.has(i)}
         rows={rows}
         chosen={chosen}
         onChoose={onChoose}
       />
     ),
-    [list, read, rows, chosen, onChoose],
+    [list, read, leftOut, rows, chosen, onChoose],
   );
   const { position, name } = set.place;
   const arrival = chosen === undefined ? undefined : figures?.now[chosen];
   const add = () => {
-    const added = addItem(written, STATIONS);
-    const last = [...STATIONS, stations.length];
-    const usual = { power: '10 kW', distance: '50 km', ...(valueAtPath(added, last) as object) };
-    onChange(withValueAt(added, last, usual), texts.addStationLabel);
+    onChange(addItem(written, STATIONS), texts.addStationLabel);
     onChoose(stations.length);
     requestAnimationFrame(() => {
       const name = document.getElementById(`f-place.stations[${stations.length}].name`) as HTMLInputElement | null;

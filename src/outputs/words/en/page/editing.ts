@@ -27,6 +27,7 @@ export const editingWords = {
   fieldWithCount: (field: string, count: number): string => `${field} (${count})`,
   noLongerUsed: (fields: readonly string[]): string => `No longer used: ${listOf(fields)}.`,
   newStation: 'New station',
+  unnamed: 'Unnamed',
 } as const;
 
 const leftOut = (fields: readonly string[]): string => (fields.length > 0 ? ` No longer used: ${listOf(fields)}.` : '');

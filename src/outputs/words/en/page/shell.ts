@@ -51,6 +51,10 @@ export const dialogWords = {
   close: 'Close',
   pasteTitle: 'Paste a description',
   pasteLabel: 'The text of a set’s file',
+  pasteTakes:
+    'Takes the whole text of a file that this page or the command line saved: JSON that begins with { "format": "faintwave-set/1". For a table of stations use “Paste or import a table…” under Field.',
+  pasteRefused: (count: number): string =>
+    `This text cannot be opened: ${count} ${plural(count, 'problem', 'problems')}. Your own set is unchanged; mend the text here, or cancel.`,
   openPasted: 'Open it',
   cancel: 'Cancel',
 } as const;

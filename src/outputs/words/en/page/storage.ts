@@ -30,11 +30,25 @@ export const fileWords = {
   notWritten: (reason: string): string => `The file could not be written: ${reason}`,
   downloadInstead: 'Download it instead',
   tooLarge: (name: string, kilobytes: number): string => `${name} is larger than ${kilobytes} kB.`,
+  pasted: 'pasted.json',
+  fieldsRefused: (count: number): string =>
+    `${count} ${plural(count, 'field', 'fields')} could not be read and ${plural(count, 'is', 'are')} marked`,
+} as const;
+
+/** What the figures use where a field is refused; each a sentence. @param value as it is written; undefined: nothing is written there */
+export const standInWords = {
+  last: (value: string | undefined): string =>
+    value === undefined ? 'The figures leave it out, as before.' : `The figures use ${value}, the last good value.`,
+  usual: (value: string | undefined): string =>
+    value === undefined ? 'The figures leave it out.' : `The figures use ${value}.`,
+  'left out': (_value: string | undefined): string => 'The figures leave it out.',
+  ofThePart: 'what was there',
 } as const;
 
 /** Of a description that has problems, the figures standing as they were. */
 export const problemWords = {
   lastValid: 'These figures are of the last valid description.',
+  usesLastGood: 'The figures use the last good value where a field is refused.',
   count: (count: number): string => `${count} ${plural(count, 'problem', 'problems')} to correct:`,
   wholeDescription: 'The whole description',
   itemOf: (list: string, number: number): string => `${list} no. ${number}`,
@@ -43,6 +57,6 @@ export const problemWords = {
   atField: (expected: string, hint: string | undefined): string =>
     hint ? `Expected ${expected}: ${hint}.` : `Expected ${expected}.`,
   inList: (expected: string, hint: string | undefined): string =>
-    hint ? `: expected ${expected} (${hint})` : `: expected ${expected}`,
+    hint ? `: expected ${expected} (${hint}).` : `: expected ${expected}.`,
   more: (count: number): string => `and ${count} more`,
 } as const;
