@@ -230,6 +230,15 @@ describe('the place on the page', () => {
       await page.getByRole('button', { name: 'Add a station' }).click();
       await expect.poll(() => names(page)).toHaveLength(13);
       expect(await page.evaluate(() => getSelection()?.toString())).toBe('New station');
+      // How strong it is nobody has said: it is asked for, and the figures leave it out until then.
+      await page
+        .locator('.station', { hasText: 'New station' })
+        .getByText(/^left out/)
+        .waitFor();
+      await page
+        .locator('.behind')
+        .getByText(/a field strength, or a power with a distance/)
+        .waitFor();
       const name = page.locator('#workbench').getByRole('textbox', { name: 'Name', exact: true }).first();
       await name.fill('Stoat Calling');
       await name.press('Enter');
@@ -238,6 +247,13 @@ describe('the place on the page', () => {
       await frequency.fill('1000 kHz');
       await frequency.press('Enter');
       await page.getByRole('button', { name: /Stoat Calling: 1 MHz is off the 9 kHz raster/ }).waitFor();
+      await page.getByRole('button', { name: 'Field strength', exact: true }).click();
+      const strength = page.locator('[id="f-place.stations[12].fieldStrength"]');
+      await strength.fill('5');
+      await strength.press('Enter');
+      await expect.poll(() => strength.inputValue()).toBe('5 mV/m');
+      await page.locator('.behind').waitFor({ state: 'detached' });
+      await expect.poll(() => page.getByText(/^left out/).count()).toBe(0);
       await page.getByRole('button', { name: 'Remove', exact: true }).click();
       await expect.poll(() => names(page)).toHaveLength(12);
     });

@@ -296,6 +296,43 @@ describe('files and keeping', () => {
     });
   });
 
+  test('the pointer goes to the end nearest to a station that the dial does not reach', async () => {
+    await withPage(async (page) => {
+      await answered(page);
+      const set = JSON.parse(await demo(page));
+      set.place.stations[0].frequency = '200 kHz';
+      set.place.stations[1].frequency = '1990 kHz';
+      await drop(page, 'beyond.json', JSON.stringify(set));
+      const dial = page.getByRole('slider', { name: 'Pointer', exact: false }).first();
+      for (const [name, end] of [
+        [set.place.stations[0].name, 'aria-valuemin'],
+        [set.place.stations[1].name, 'aria-valuemax'],
+      ]) {
+        await page.locator('.station', { hasText: name }).first().click();
+        await expect
+          .poll(async () => Number(await dial.getAttribute('aria-valuenow')) - Number(await dial.getAttribute(end)))
+          .toBe(0);
+      }
+    });
+  });
+
+  test('while the dial is turned, what it names and what the path is of are one station', async () => {
+    await withPage(async (page) => {
+      await answered(page);
+      const dial = page.getByRole('slider', { name: 'Pointer', exact: false }).first();
+      const path = page.getByRole('tablist');
+      const names: string[] = JSON.parse(await demo(page)).place.stations.map(({ name }: { name: string }) => name);
+      await dial.focus();
+      for (let step = 0; step < 9; step++) {
+        for (let i = 0; i < 7; i++) await page.keyboard.press('PageUp');
+        const there = (await dial.getAttribute('aria-valuetext'))!;
+        const named = names.filter((name) => there.includes(name));
+        if (named.length === 0) continue;
+        expect(await path.getAttribute('aria-label'), there).toContain(named[0]);
+      }
+    });
+  });
+
   test('turns for a band stand where the coil is edited, and are used and taken back', async () => {
     await withPage(async (page) => {
       await answered(page);

@@ -16,7 +16,7 @@ const VOCABULARY: Readonly<Record<string, string>> = {
   'parts/earth/soil.ts': 'citations',
   'parts/detector/library.ts': 'citations',
   'place/stations/export.ts': 'headings of a table of stations, which the import reads back',
-  'units/schema.ts': 'units, a space between them',
+  'units/typed.ts': 'units, a space between them',
   'uncertainty/field-draws.ts': 'citations',
   'uncertainty/hearing-spreads.ts': 'citations',
   'uncertainty/inputs.ts': 'citations',

@@ -80,7 +80,7 @@ describe('a refused field', () => {
     const more = addItem(galena, ['place', 'stations']);
     const { result, usable } = readWithStandIns(more, galena);
     expect(!result.ok && result.problems.map(({ path }) => path)).toEqual(['place.stations[8]']);
-    expect(usable?.standIns).toEqual([{ path: 'place.stations[8]', value: undefined, source: 'left out' }]);
+    expect(usable?.standIns).toEqual([{ path: 'place.stations[8]', value: undefined, source: 'none' }]);
     expect(usable?.set.place.stations).toHaveLength(9);
     expect(usable?.set.place.stations[8].fieldStrength).toBeLessThan(1e-8);
   });

@@ -21,7 +21,7 @@ export interface StandIn {
   /** As written; undefined: the key is left out. */
   readonly value: unknown;
   /** The last good value of this field, a usual one where there is none before, or none: it is left out of the figures. */
-  readonly source: 'last' | 'usual' | 'left out';
+  readonly source: 'last' | 'usual' | 'none';
 }
 
 /** A description as read, and what can be calculated of it all the same. */
@@ -143,7 +143,7 @@ const withoutRow: Way = (now, path) => {
   const value = valueAtPath(now, row);
   const isPlain = Array.isArray(value) || (isRecord(value) && !('name' in value) && !('kind' in value));
   if (depth < 0 || !isPlain || row[0] === 'coils') return undefined;
-  return [{ path: pathText(row), value: undefined, source: 'left out', at: row, put: undefined }];
+  return [{ path: pathText(row), value: undefined, source: 'none', at: row, put: undefined }];
 };
 
 /** So little that nothing of it is heard: places in the list stay as they are. */
@@ -156,7 +156,7 @@ const silentStation: Way = (now, path) => {
     {
       path: pathText(path),
       value: undefined,
-      source: 'left out',
+      source: 'none',
       at: [...path, 'fieldStrength'],
       put: NOT_HEARD,
     },

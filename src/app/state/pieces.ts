@@ -21,10 +21,10 @@ export const useWritten = (path: Path): unknown =>
 
 /** Places in the list of the stations that the figures leave out. */
 export const useLeftOut = (): ReadonlySet<number> => {
-  const places = usePiece('left out', ({ standIns }) =>
+  const places = usePiece('left-out', ({ standIns }) =>
     JSON.stringify(
       standIns.value.flatMap(({ path, source }) => {
-        const place = source === 'left out' ? /^place\.stations\[(\d+)\]$/.exec(path) : null;
+        const place = source === 'none' ? /^place\.stations\[(\d+)\]$/.exec(path) : null;
         return place ? [Number(place[1])] : [];
       }),
     ),

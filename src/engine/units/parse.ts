@@ -153,7 +153,11 @@ export type ParsedQuantity =
 /** So many equal sections in parallel: 2 × 365 pF. */
 const SECTIONS = /^([1-9]\d?)\s*[x×*]\s*((?:\d|[.,]\d).*)$/i;
 
-/** "2 × 365 pF" as how many and what one of them is; undefined for what is not written so. */
+/**
+ * Equal sections in parallel, as "2 × 365 pF".
+ * @param text what somebody wrote
+ * @returns how many, 1 to 99, and what one of them is, as written; undefined for what is not written so
+ */
 export function sectionsOf(text: string): { readonly count: number; readonly one: string } | undefined {
   const [, count, one] = SECTIONS.exec(plainText(text)) ?? [];
   return count === undefined ? undefined : { count: Number(count), one };

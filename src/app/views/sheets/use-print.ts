@@ -31,27 +31,14 @@ export function usePrint(pages: readonly Page[], svgOf: SvgOf | undefined): void
 
 const remove = (): void => document.querySelector(`.${PRINTED}`)?.remove();
 
-/** Each page in a box of its own size; the paper is that size without a margin, so that nothing is scaled to fit. */
+/** Each page in a box of its own; the paper is as large as the page and has no margin, so that nothing is scaled to fit. */
 function printedPages(pages: readonly Page[], svgOf: SvgOf): HTMLElement {
   const box = document.createElement('div');
   box.className = PRINTED;
-  const nameOf = ({ scene: { width, height } }: Page): string => `paper-${width}-${height}`.replaceAll('.', '_');
-  const sizes = new Map(pages.map((page) => [nameOf(page), page]));
-  const style = document.createElement('style');
-  style.textContent = [...sizes]
-    .map(
-      ([
-        name,
-        {
-          scene: { width, height },
-        },
-      ]) => `@page ${name} { size: ${width}mm ${height}mm; margin: 0 }`,
-    )
-    .join('\n');
-  box.append(style);
   for (const [n, page] of pages.entries()) {
+    const { width, height } = page.scene;
     const one = document.createElement('div');
-    one.style.cssText = `page: ${nameOf(page)}; width: ${page.scene.width}mm; height: ${page.scene.height}mm`;
+    one.className = `paper-${Math.round(width)}-${Math.round(height)}`;
     // Drawn here from the set, its words escaped.
     one.innerHTML = svgOf(page, `printed-${n}`);
     box.append(one);

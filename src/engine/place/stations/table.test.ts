@@ -55,6 +55,14 @@ describe('station tables', () => {
     expect(drawn.stations.map((s) => s.mastHeight)).toEqual([299.792458 / 4, 90]);
   });
 
+  it('reads points of the compass in a column of bearings', () => {
+    const { stations, problems } = load(
+      'name;kHz;bearing\nA;999;north-east\nB;1053;SSW\nC;1107;45°\nD;1161;W\nE;1197;87\n',
+    );
+    expect(problems).toEqual([]);
+    expect(stations.map((s) => s.bearing)).toEqual([45, 202.5, 45, 270, 87]);
+  });
+
   it('takes thousands in any form, and a point before three digits for what the other numbers show it to be', () => {
     const power = (...cells: string[]) =>
       load(`name\tkHz\tkW\n${cells.map((cell) => `A\t999\t${cell}`).join('\n')}`).stations.map((s) => s.power);

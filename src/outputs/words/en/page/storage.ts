@@ -41,7 +41,7 @@ export const standInWords = {
     value === undefined ? 'The figures leave it out, as before.' : `The figures use ${value}, the last good value.`,
   usual: (value: string | undefined): string =>
     value === undefined ? 'The figures leave it out.' : `The figures use ${value}.`,
-  'left out': (_value: string | undefined): string => 'The figures leave it out.',
+  none: (_value: string | undefined): string => 'The figures leave it out.',
   ofThePart: 'what was there',
 } as const;
 
