@@ -211,7 +211,7 @@ export { BANDS, type BandName } from './vary/bands.ts';
 export { compareDetectorsOn, type DetectorOnStation } from './vary/compare.ts';
 export { type Aim, type Choice, combinations, combinationsOf, readWith, varyGrid } from './vary/grid.ts';
 export { type Match, matching } from './vary/match.ts';
-export { type Band, type Move, moveBand, type Rewound, rewindFor, SameBandError } from './vary/move-band.ts';
+export { type FrequencyRange, type Move, moveBand, type Rewound, rewindFor, SameBandError } from './vary/move-band.ts';
 export { optimise } from './vary/optimise.ts';
 export type { Answer, Change, Figures, Guard, Objective, Question, Setting } from './vary/question.ts';
 export { type Suggestion, suggest } from './vary/suggest.ts';

@@ -8,7 +8,7 @@ const LETTER: Readonly<Record<string, string>> = { north: 'N', east: 'E', south:
  * @param text what somebody wrote
  * @returns degrees from north by east, 0 to 337.5; undefined for what is no point of the sixteen
  */
-export function compassPoint(text: string): Degrees | undefined {
+export function bearingOfPoint(text: string): Degrees | undefined {
   if (text.length > 40) return undefined;
   const letters = text
     .toLowerCase()

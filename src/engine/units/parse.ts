@@ -1,4 +1,4 @@
-import { compassPoint } from './compass.ts';
+import { bearingOfPoint } from './compass.ts';
 import { coordinateDegrees } from './coordinate.ts';
 import { gaugeDiameter, readGauge } from './gauge.ts';
 import { LONGEST_NUMBER, leadingNumber, plainText, wholeNumber } from './number.ts';
@@ -196,7 +196,7 @@ export function parseQuantity(input: unknown, kind: QuantityKind): ParsedQuantit
     const value = wholeNumber(text) === undefined ? coordinateDegrees(text, kind) : undefined;
     if (value !== undefined) return { ok: true, value };
   }
-  const point = kind === 'bearing' ? compassPoint(text) : undefined;
+  const point = kind === 'bearing' ? bearingOfPoint(text) : undefined;
   if (point !== undefined) return { ok: true, value: point };
   const sections = kind === 'capacitance' ? sectionsOf(text) : undefined;
   if (sections) {

@@ -17,14 +17,14 @@ export interface MoveOptions {
 }
 
 /** Ends of a range of frequencies, Hz. */
-export interface Band {
+export interface FrequencyRange {
   readonly from: Hertz;
   readonly to: Hertz;
 }
 
 /** A set wound anew for a range of frequencies, as facts. */
 export interface Rewound {
-  readonly band: Band;
+  readonly band: FrequencyRange;
   /** The set as it was, and with turns and taps changed and the aerial's hold loosened as far as it must be. */
   readonly set: SetDescription;
   readonly moved: SetDescription;
@@ -83,7 +83,7 @@ export function moveBand(set: SetDescription, { from, to }: MoveOptions): Move {
  * @returns the changed set, the changes, and what of the band it covers (Hz)
  * @throws RangeError for a set that cannot be built.
  */
-export function rewindFor(set: SetDescription, band: Band): Rewound {
+export function rewindFor(set: SetDescription, band: FrequencyRange): Rewound {
   const before = bandFigures(set);
   const turned = turnedTo(set, band);
   const plainly = bandFigures(turned.set);
@@ -115,7 +115,7 @@ export function rewindFor(set: SetDescription, band: Band): Rewound {
 /** The turns of a set that cover most of a band, all windings and taps in proportion. */
 function turnedTo(
   set: SetDescription,
-  band: Band,
+  band: FrequencyRange,
 ): { readonly set: SetDescription; readonly changes: readonly Edit[] } {
   const objective: Objective = { of: 'band covered', from: band.from * MARGIN, to: band.to / MARGIN };
   const trials = trialsOf(set);

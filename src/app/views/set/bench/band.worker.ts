@@ -1,6 +1,6 @@
 import {
-  type Band,
   type BandName,
+  type FrequencyRange,
   type Move,
   moveBand,
   rewindFor,
@@ -14,7 +14,7 @@ export interface BandQuestion {
   readonly set: SetDescription;
   /** A band by its name, to which the set is moved; else only its turns are looked for. */
   readonly to?: BandName;
-  readonly band: Band;
+  readonly band: FrequencyRange;
 }
 
 export interface BandAnswer {
