@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
-import { openProfile, withPage } from '../support/browser.ts';
+import { openProfile, settled, withPage } from '../support/browser.ts';
 
 const answered = (page: Page) => page.locator('.station').first().waitFor();
 const turns = (page: Page) => page.getByRole('textbox', { name: 'Turns', exact: true });
@@ -101,6 +101,28 @@ const watchDisk = (page: Page) =>
   });
 const diskNow = (page: Page): Promise<OnDisk & { readonly at: number }> =>
   page.evaluate(() => ({ isWriting: onDisk.writing > 0, turns: onDisk.turns, at: performance.now() }));
+
+test('an example that nobody changed is unchanged after a reload, with its station and the step that opened it', async () => {
+  await withPage(async (page) => {
+    await answered(page);
+    await page.getByRole('button', { name: 'Open', exact: true }).click();
+    await page.locator('.menu-list button').last().click();
+    await settled(page);
+    const file = page.locator('.file-name');
+    const chosen = page.locator('.station[aria-current]');
+    await page.locator('.station').nth(2).click();
+    const name = await page.locator('.station').nth(2).locator('.station-name').textContent();
+    await expect.poll(() => chosen.locator('.station-name').textContent()).toBe(name);
+    const opened = await file.textContent();
+    await page.reload();
+    await answered(page);
+    await expect.poll(() => chosen.locator('.station-name').textContent()).toBe(name);
+    expect(await file.textContent()).toBe(opened);
+    expect(opened).not.toContain('changed');
+    const undo = page.getByRole('button', { name: /^Undo/ }).first();
+    await expect.poll(() => undo.getAttribute('title')).toMatch(/^Undo: open /);
+  });
+});
 
 describe('what was typed survives the end of the browser', () => {
   // How long a disk takes is the machine's affair: what counts is that the page never waits before it writes.

@@ -233,7 +233,7 @@ describe('the place on the page', () => {
       // How strong it is nobody has said: it is asked for, and the figures leave it out until then.
       await page
         .locator('.station', { hasText: 'New station' })
-        .getByText(/^left out/)
+        .getByText(/left out: no field/)
         .waitFor();
       await page
         .locator('.behind')
@@ -253,7 +253,7 @@ describe('the place on the page', () => {
       await strength.press('Enter');
       await expect.poll(() => strength.inputValue()).toBe('5 mV/m');
       await page.locator('.behind').waitFor({ state: 'detached' });
-      await expect.poll(() => page.getByText(/^left out/).count()).toBe(0);
+      await expect.poll(() => page.getByText(/left out: no field/).count()).toBe(0);
       await page.getByRole('button', { name: 'Remove', exact: true }).click();
       await expect.poll(() => names(page)).toHaveLength(12);
     });

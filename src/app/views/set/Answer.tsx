@@ -7,6 +7,7 @@ import {
 } from '../../../outputs/words/index.ts';
 import { fieldPath, nameOf } from '../../description/places.ts';
 import { standInText } from '../../description/stand-in-text.ts';
+import { useLeftOut } from '../../state/pieces.ts';
 import { useOpenSet } from '../../state/set-context.ts';
 import { showField } from '../../widgets/show-field.ts';
 import { Wants } from './Wants.tsx';
@@ -16,6 +17,7 @@ export function AnswerInWords() {
   const { reception, receptionError, chosen, problems } = useOpenSet();
   const now = reception.value;
   const station = chosen.value;
+  const leftOut = useLeftOut();
   return (
     <section class="answer" aria-label={texts.answer}>
       <p class="summary" aria-live="polite">
@@ -23,7 +25,8 @@ export function AnswerInWords() {
       </p>
       {station && (
         <p class="chosen-sentence">
-          <strong>{texts.station(station.name, station.frequency)}</strong> {stationSentence(station)}
+          <strong>{texts.station(station.name, station.frequency)}</strong>{' '}
+          {leftOut.has(station.index) ? texts.leftOutSentence : stationSentence(station)}
         </p>
       )}
       {receptionError.value && (

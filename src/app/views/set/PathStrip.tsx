@@ -1,6 +1,7 @@
 import type { Stage, StageId } from '../../../engine/index.ts';
 import { stageLevel, stageSentence, setWords as texts, warningSentences } from '../../../outputs/words/index.ts';
 import { loadTitle } from '../../description/places.ts';
+import { useLeftOut } from '../../state/pieces.ts';
 import { useOpenSet } from '../../state/set-context.ts';
 import { figureAndUnit } from '../../widgets/figure.ts';
 import { LevelBar } from '../../widgets/LevelBar.tsx';
@@ -17,7 +18,9 @@ const stepOf = (key: string): number | undefined =>
 /** The levels of the chosen station, field to ear; choosing one opens its workbench. */
 export function PathStrip() {
   const { stage, chosen, isBehind } = useOpenSet();
-  const station = chosen.value;
+  const leftOut = useLeftOut();
+  // Nothing is known of a station that the figures leave out.
+  const station = chosen.value && !leftOut.has(chosen.value.index) ? chosen.value : undefined;
   const choose = (id: StageId) => {
     stage.value = id;
   };
@@ -33,7 +36,7 @@ export function PathStrip() {
     <div
       class={`path${isBehind.value ? ' is-behind' : ''}`}
       role="tablist"
-      aria-label={texts.path(station?.name)}
+      aria-label={texts.path(chosen.value?.name)}
       onKeyDown={keys}
     >
       {STAGE_IDS.map((id, i) => (

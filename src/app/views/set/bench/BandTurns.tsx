@@ -75,16 +75,18 @@ export function BandTurns() {
       <summary>{texts.title}</summary>
       <p class="about">{texts.about}</p>
       <p class="band-range">
-        <label>
-          {texts.band}{' '}
-          <select value={name} onChange={(event) => setName(event.currentTarget.value as BandName | 'own')}>
-            {[...NAMES, 'own' as const].map((one) => (
-              <option key={one} value={one}>
-                {texts.bands[one]}
-              </option>
-            ))}
-          </select>
-        </label>
+        <label for="band-name">{texts.band}</label>
+        <select
+          id="band-name"
+          value={name}
+          onChange={(event) => setName(event.currentTarget.value as BandName | 'own')}
+        >
+          {[...NAMES, 'own' as const].map((one) => (
+            <option key={one} value={one}>
+              {texts.bands[one]}
+            </option>
+          ))}
+        </select>
         {field('from')}
         {field('to')}
       </p>

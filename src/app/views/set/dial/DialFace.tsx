@@ -18,6 +18,10 @@ export const MARGIN = 22;
 const CHARACTER = 6.4;
 const DEEPEST = -60;
 
+/** A short scale would stay blank: it has finer steps too. */
+const stepsFor = (steps: readonly number[], span: number): readonly number[] =>
+  span < 5 * steps[steps.length - 1] ? [...steps, 5, 2, 1] : steps;
+
 /** The dial as drawn; what it says is said in words by the slider around it. */
 export function DialFace({ reception, scale, chosenIndex, position, width, compact }: Props) {
   const rows = compact ? 1 : 2;
@@ -30,7 +34,7 @@ export function DialFace({ reception, scale, chosenIndex, position, width, compa
   const kHz = roundMarks(
     dial.lowest / 1e3,
     dial.highest / 1e3,
-    [1000, 500, 200, 100, 50, 20, 10, 5, 2, 1],
+    stepsFor([1000, 500, 200, 100, 50, 20, 10], (dial.highest - dial.lowest) / 1e3),
     (f) => scale.alongAt(scale.positionOf(f * 1e3)),
     38 / length,
   );
@@ -39,14 +43,14 @@ export function DialFace({ reception, scale, chosenIndex, position, width, compa
   const degrees = roundMarks(
     Math.min(firstDegree, lastDegree),
     Math.max(firstDegree, lastDegree),
-    [90, 30, 10, 5, 2, 1],
+    stepsFor([90, 30, 10], Math.abs(lastDegree - firstDegree)),
     (degree) => 1 - (degree - firstDegree) / (lastDegree - firstDegree || 1),
     46 / length,
   );
   const fine = roundMarks(
     dial.lowest / 1e3,
     dial.highest / 1e3,
-    [100, 50, 10, 5, 1],
+    stepsFor([100, 50, 10], (dial.highest - dial.lowest) / 1e3),
     (f) => scale.alongAt(scale.positionOf(f * 1e3)),
     4 / length,
   );

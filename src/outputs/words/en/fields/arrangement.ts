@@ -2,10 +2,13 @@ import type { TextsOf } from './texts-of.ts';
 
 export const arrangementFields: TextsOf<'arrangement'> = {
   'arrangement.seriesCapacitor': { label: 'Series capacitor', help: 'In the aerial lead.' },
-  'arrangement.aerialTap': { label: 'Aerial tap', help: 'Turns from the earthed end, or a share of all as “25 %”.' },
+  'arrangement.aerialTap': {
+    label: 'Aerial tap',
+    help: 'Turns from the earthed end, or a share of all as “25\u00a0%”.',
+  },
   'arrangement.detectorTap': {
     label: 'Detector tap',
-    help: 'Turns from the earthed end, or a share of all as “50 %”; left out: the top of the coil.',
+    help: 'Turns from the earthed end, or a share of all as “50\u00a0%”; left out: the top of the coil.',
   },
   'arrangement.detectorTap:slider': {
     label: 'Detector tap',

@@ -16,6 +16,7 @@ export const setWords = {
     figuresStay ? `${reason} The figures are those of the set before.` : reason,
   stations: 'Stations, best first',
   noStations: 'No stations yet: add some under “Field”.',
+  leftOutSentence: 'Left out of the figures: give its field strength, or its power with its distance or position.',
   leftOut: 'left out: no field strength, or power with distance, is given',
   path: (station: string | undefined): string =>
     station === undefined ? 'Path from the field to the ear' : `Path of ${station}, from the field to the ear`,
