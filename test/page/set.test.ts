@@ -299,11 +299,12 @@ describe('files and keeping', () => {
   test('the pointer goes to the end nearest to a station that the dial does not reach', async () => {
     await withPage(async (page) => {
       await answered(page);
+      await page.evaluate(() => Object.assign(window, { showSaveFilePicker: undefined }));
       const set = JSON.parse(await demo(page));
       set.place.stations[0].frequency = '200 kHz';
       set.place.stations[1].frequency = '1990 kHz';
       await drop(page, 'beyond.json', JSON.stringify(set));
-      const dial = page.getByRole('slider', { name: 'Pointer', exact: false }).first();
+      const dial = page.getByRole('slider', { name: 'Pointer of the dial' });
       for (const [name, end] of [
         [set.place.stations[0].name, 'aria-valuemin'],
         [set.place.stations[1].name, 'aria-valuemax'],
@@ -319,7 +320,8 @@ describe('files and keeping', () => {
   test('while the dial is turned, what it names and what the path is of are one station', async () => {
     await withPage(async (page) => {
       await answered(page);
-      const dial = page.getByRole('slider', { name: 'Pointer', exact: false }).first();
+      await page.evaluate(() => Object.assign(window, { showSaveFilePicker: undefined }));
+      const dial = page.getByRole('slider', { name: 'Pointer of the dial' });
       const path = page.getByRole('tablist');
       const names: string[] = JSON.parse(await demo(page)).place.stations.map(({ name }: { name: string }) => name);
       await dial.focus();
