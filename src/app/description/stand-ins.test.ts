@@ -83,6 +83,19 @@ describe('a refused field', () => {
     expect(usable?.standIns).toEqual([{ path: 'place.stations[8]', value: undefined, source: 'none' }]);
     expect(usable?.set.place.stations).toHaveLength(9);
     expect(usable?.set.place.stations[8].fieldStrength).toBeLessThan(1e-8);
+    // What is known of it is followed meanwhile.
+    const named = withValueAt(more, ['place', 'stations', 8, 'name'], 'Stoat Calling');
+    const again = readWithStandIns(named, usable?.written).usable;
+    expect(again?.standIns).toEqual(usable?.standIns);
+    expect(again?.set.place.stations[8].name).toBe('Stoat Calling');
+    // One whose strength was known keeps it.
+    const {
+      fieldStrength: _,
+      power: __,
+      ...bare
+    } = valueAtPath(galena, ['place', 'stations', 0]) as Record<string, unknown>;
+    const weak = readWithStandIns(withValueAt(galena, ['place', 'stations', 0], bare), galena).usable;
+    expect(weak?.set.place.stations[0]).toEqual(readWithStandIns(galena).usable?.set.place.stations[0]);
   });
 
   it('makes no set of what is none', () => {

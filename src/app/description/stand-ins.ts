@@ -98,11 +98,28 @@ const isThere = (written: unknown, path: Path): boolean => {
   return Array.isArray(holder) ? Number(key) < holder.length : isRecord(holder);
 };
 
+/** So little that nothing of it is heard: places in the list stay as they are. */
+const NOT_HEARD = '1 nV/m';
+const STRENGTH = ['fieldStrength', 'power', 'distance', 'position'] as const;
+
+/** A station of which nothing tells how strong it is: what told it before, or it is left out of the figures. */
+const strengthOfStation: Way = (now, path, lastGood) => {
+  const station = valueAtPath(now, path);
+  if (path.length !== 3 || path[1] !== 'stations' || !isRecord(station)) return undefined;
+  const before = valueAtPath(lastGood, path);
+  const known: Record<string, unknown> = isRecord(before) && before.fieldStrength !== NOT_HEARD ? before : {};
+  const gone = STRENGTH.filter((key) => known[key] !== undefined && station[key] === undefined);
+  if (gone.length > 0)
+    return gone.map((key) => ({ path: pathText([...path, key]), value: known[key], source: 'last' }));
+  return [{ path: pathText(path), value: undefined, source: 'none', at: [...path, 'fieldStrength'], put: NOT_HEARD }];
+};
+
 /** The value that the field had. */
 const lastValue: Way = (now, path, lastGood) => {
   if (!isThere(lastGood, path)) return undefined;
   const value = valueAtPath(lastGood, path);
   if (isSame(value, valueAtPath(now, path))) return undefined;
+  if (value === NOT_HEARD) return [{ path: pathText(path), value: undefined, source: 'none', at: path, put: value }];
   return [{ path: pathText(path), value, source: 'last' }];
 };
 
@@ -146,23 +163,6 @@ const withoutRow: Way = (now, path) => {
   return [{ path: pathText(row), value: undefined, source: 'none', at: row, put: undefined }];
 };
 
-/** So little that nothing of it is heard: places in the list stay as they are. */
-const NOT_HEARD = '1 nV/m';
-
-/** A station of which nothing tells how strong it is. */
-const silentStation: Way = (now, path) => {
-  if (path.length !== 3 || path[1] !== 'stations' || !isRecord(valueAtPath(now, path))) return undefined;
-  return [
-    {
-      path: pathText(path),
-      value: undefined,
-      source: 'none',
-      at: [...path, 'fieldStrength'],
-      put: NOT_HEARD,
-    },
-  ];
-};
-
 /** A value to begin with. */
 const usualValue: Way = (now, path) => {
   const field = fieldAt(now, path);
@@ -172,4 +172,4 @@ const usualValue: Way = (now, path) => {
 };
 
 /** One after the other, until the field is accepted. */
-const WAYS: readonly Way[] = [lastValue, lastOfPart, without, withoutRow, silentStation, usualValue];
+const WAYS: readonly Way[] = [strengthOfStation, lastValue, lastOfPart, without, withoutRow, usualValue];

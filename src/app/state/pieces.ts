@@ -24,7 +24,7 @@ export const useLeftOut = (): ReadonlySet<number> => {
   const places = usePiece('left-out', ({ standIns }) =>
     JSON.stringify(
       standIns.value.flatMap(({ path, source }) => {
-        const place = source === 'none' ? /^place\.stations\[(\d+)\]$/.exec(path) : null;
+        const place = source === 'none' ? /^place\.stations\[(\d+)\]/.exec(path) : null;
         return place ? [Number(place[1])] : [];
       }),
     ),
