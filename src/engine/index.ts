@@ -240,12 +240,15 @@ export { fitWidth } from './measure/width-fit.ts';
 
 // Uncertainty
 
+export { detectorRanges, type FigureWithRange } from './uncertainty/detector-ranges.ts';
+export type { Drawn } from './uncertainty/draws.ts';
 export {
   groundFieldRange,
   noiseRange,
   rangeOfDecibels,
   skyFieldRange,
 } from './uncertainty/place-ranges.ts';
+export { type DialUncertainty, dialUncertaintyOf } from './uncertainty/ranged-dial.ts';
 export {
   hasRanges,
   type RangedFigure,
@@ -255,4 +258,4 @@ export {
   rangedStation,
 } from './uncertainty/ranged-reception.ts';
 export { receiveRanged, stationsWithRanges } from './uncertainty/receive-ranged.ts';
-export { type Drawn, type StationUncertainty, uncertaintyOf } from './uncertainty/uncertainty.ts';
+export { type StationUncertainty, uncertaintyOf } from './uncertainty/uncertainty.ts';

@@ -3,7 +3,7 @@ import { normalQuantile } from '../../src/engine/numerics/normal.ts';
 import { uniform } from '../../src/engine/numerics/random.ts';
 import { type FieldOptions, fieldsAtSite } from '../../src/engine/reception/path/field.ts';
 import { receiver, receiveStation, type TunedStation } from '../../src/engine/reception/path/receive-station.ts';
-import { ALIKE } from '../../src/engine/uncertainty/deviates-of.ts';
+import { following } from '../../src/engine/uncertainty/deviates-of.ts';
 import { fieldDraws } from '../../src/engine/uncertainty/field-draws.ts';
 import { FIGURE_IDS, FIGURES, type FigureId } from '../../src/engine/uncertainty/figures.ts';
 import { MODULATION } from '../../src/engine/uncertainty/hearing-spreads.ts';
@@ -17,6 +17,10 @@ const figuresOf = (s: TunedStation) =>
 /** One station in one set drawn. */
 export interface PlainDraw {
   readonly fieldStrength: number;
+  /** Whether the dial reaches it. */
+  readonly within: boolean;
+  /** Where the pointer then stands, 0 open to 1 meshed. */
+  readonly position: number;
   readonly figures: Readonly<Record<FigureId, number>>;
 }
 
@@ -39,11 +43,15 @@ export function plainDraws(
   const fields = set.place.stations.map((station) => fieldDraws(set, station, options));
   const fieldOf = fieldsAtSite(set.place, options);
   return Array.from({ length: count }, () => {
-    const own = new Map<PartInput, number>(inputs.map(({ id }) => [id, normal()]));
-    const current = own.get('saturation current');
-    if (current !== undefined)
-      own.set('ideality', ALIKE * current + Math.sqrt(1 - ALIKE ** 2) * (own.get('ideality') ?? 0));
+    const alone = new Map<PartInput | 'ground', number>(inputs.map(({ id }) => [id, normal()]));
     const ground = normal();
+    alone.set('ground', ground);
+    const own = new Map(
+      inputs.map(({ id, follows }) => {
+        const deviate = alone.get(id)!;
+        return [id, follows ? following(follows.correlation, alone.get(follows.other)!, deviate) : deviate];
+      }),
+    );
     const drawn = changedCircuit(
       circuit,
       changesFor(inputs, ({ id }) => own.get(id) ?? 0),
@@ -63,7 +71,12 @@ export function plainDraws(
           ...station,
           modulation: station.modulation * valueAtDeviate(MODULATION, depth),
         });
-        return { fieldStrength: tuned.field.fieldStrength, figures: figuresOf(tuned) };
+        return {
+          fieldStrength: tuned.field.fieldStrength,
+          within: tuned.within,
+          position: tuned.position,
+          figures: figuresOf(tuned),
+        };
       } catch (refusal) {
         if (refusal instanceof RangeError) return undefined;
         throw refusal;

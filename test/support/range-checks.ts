@@ -58,7 +58,8 @@ export function rangeChecks(set: SetDescription, seed = 20260101): readonly Rang
   const plain = plainDraws(circuit, DRAWS, seed);
   return uncertaintyOf(circuit).flatMap((station, i) => {
     if (!station) return [];
-    const drawn = plain.flatMap((sets) => (sets[i] ? [sets[i]] : []));
+    // Ranges are of sets tuned to the station: those that do not reach it count for the chance of hearing it alone.
+    const drawn = plain.flatMap((sets) => (sets[i]?.within ? [sets[i]] : []));
     return CHECKED.map((figure): RangeCheck => {
       const { median, range } = figure === 'fieldStrength' ? station.fieldStrength : station.figures[figure];
       const [low, high] = range.map((x) => inDecibels(figure, x));

@@ -19,10 +19,11 @@ const VOCABULARY: Readonly<Record<string, string>> = {
   'units/typed.ts': 'units, a space between them',
   'uncertainty/field-draws.ts': 'citations',
   'uncertainty/hearing-spreads.ts': 'citations',
-  'uncertainty/inputs.ts': 'citations',
+  'uncertainty/coil-spreads.ts': 'citations',
   'uncertainty/load-spreads.ts': 'citations',
   'uncertainty/outdoor-spreads.ts': 'citations',
   'uncertainty/spread.ts': 'citations',
+  'uncertainty/tuning-spreads.ts': 'citations',
 };
 
 /** Ids of three words, of the file format and of facts. */

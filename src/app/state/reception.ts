@@ -8,7 +8,7 @@ import {
   stationsWithRanges,
 } from '../../engine/index.ts';
 import type { When } from '../description/when.ts';
-import type { StationUncertainties, SuggestionsQuestion, UncertaintyQuestion } from '../workers/engine.worker.ts';
+import type { SuggestionsQuestion, Uncertainties, UncertaintyQuestion } from '../workers/engine.worker.ts';
 import type { Latest } from '../workers/latest.ts';
 import type { SetView } from './set-view.ts';
 import type { SetWorkers } from './set-workers.ts';
@@ -68,9 +68,7 @@ export function createReception(
   const receptionError = signal<string | undefined>(undefined);
   const suggested = signal<Suggested | undefined>(undefined);
   /** How sure the figures of stations are. */
-  const sureness = signal<{ readonly set: SetDescription; readonly answer: StationUncertainties } | undefined>(
-    undefined,
-  );
+  const sureness = signal<{ readonly set: SetDescription; readonly answer: Uncertainties } | undefined>(undefined);
 
   const figures = workers.askReception((question, reply) => {
     if ('error' in reply) {
@@ -96,7 +94,8 @@ export function createReception(
     };
     return rangedReception(
       now,
-      known.answer.filter((one) => one && isSame(one.index)),
+      known.answer.stations.filter((one) => one && isSame(one.index)),
+      known.answer.dial,
     );
   });
 

@@ -4,8 +4,8 @@ import type { Curves } from '../workers/curves.ts';
 import type {
   CurvesQuestion,
   ReceptionQuestion,
-  StationUncertainties,
   SuggestionsQuestion,
+  Uncertainties,
   UncertaintyQuestion,
   WantSuggestionsQuestion,
   WantValuesQuestion,
@@ -19,7 +19,7 @@ export interface SetWorkers {
   readonly askReading: Asking<{ readonly value: unknown; readonly lastGood?: unknown }, Reading>;
   readonly askReception: Asking<ReceptionQuestion, Reception>;
   readonly askCurves: Asking<CurvesQuestion, Curves | undefined>;
-  readonly askUncertainty: Asking<UncertaintyQuestion, StationUncertainties>;
+  readonly askUncertainty: Asking<UncertaintyQuestion, Uncertainties>;
   readonly askSuggestions: Asking<SuggestionsQuestion, readonly Suggestion[]>;
   readonly askWantValues: Asking<WantValuesQuestion, readonly WantValue[]>;
   readonly askWantSuggestions: Asking<WantSuggestionsQuestion, readonly WantSuggestion[]>;

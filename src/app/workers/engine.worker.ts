@@ -1,5 +1,7 @@
 import {
   arrivalMemory,
+  type DialUncertainty,
+  dialUncertaintyOf,
   type FieldOptions,
   type Reception,
   receive,
@@ -67,7 +69,10 @@ export interface UncertaintyQuestion {
 }
 
 /** In the order asked; undefined for a station of which nothing arrives. */
-export type StationUncertainties = readonly (StationUncertainty | undefined)[];
+export interface Uncertainties {
+  readonly stations: readonly (StationUncertainty | undefined)[];
+  readonly dial: DialUncertainty;
+}
 
 export type EngineQuestion =
   | ReceptionQuestion
@@ -82,7 +87,7 @@ export type EngineAnswer =
   | readonly WantValue[]
   | readonly WantSuggestion[]
   | Curves
-  | StationUncertainties
+  | Uncertainties
   | undefined;
 
 const memory = arrivalMemory();
@@ -108,7 +113,10 @@ async function answer(question: EngineQuestion): Promise<EngineAnswer> {
     case 'wantSuggestions':
       return suggestForWants(trialsFor(set, options));
     case 'uncertainty':
-      return uncertaintyOf(setCircuit(set), { ...options, stations: question.stations });
+      return {
+        stations: uncertaintyOf(setCircuit(set), { ...options, stations: question.stations }),
+        dial: dialUncertaintyOf(setCircuit(set)),
+      };
     case 'reception':
       return receive(set, options);
   }

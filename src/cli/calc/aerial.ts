@@ -21,7 +21,7 @@ import {
   wireAerial,
   wireTree,
 } from '../../engine/index.ts';
-import { calculation, figure, figureIn } from './calculation.ts';
+import { calculation, type FigureRange, factorRange, figure, figureIn } from './calculation.ts';
 import { byShape, expected, numberIn, oneOf } from './expect.ts';
 import { buildable } from './shape.ts';
 
@@ -154,21 +154,33 @@ const inPlace = (loop: boolean, surroundings?: Surroundings) => {
 };
 
 /** ± 1.5 dB on a height that was measured. */
-const measuredHeight = (h: number) => figure(h, 'length', [h / 1.19, h * 1.19]);
+const MEASURED_HEIGHT = 1.19;
+const measuredHeight = (h: number) => figure(h, 'length', factorRange(h, MEASURED_HEIGHT));
+
+/** Against the calculated: the inductance of a wire (one published aerial), of a frame and of a rod (common practice). */
+const INDUCTANCE = { wire: 1.2, frame: 1.04, rod: 1.12 } as const;
+/** The loss of a loop, and of a wire among what is around it: common practice; a figure that was measured keeps a meter's error. */
+const LOSS = { loop: 1.6, wire: 1.3, measured: 1.05 } as const;
+const reactance = (value: number, factor: number) => figure(value, 'resistance', factorRange(value, factor));
 
 function answer(input: Input): Record<string, unknown> & { warnings: readonly Warning[] } {
   const { frequency: f, earthResistance } = input;
-  const impedance = (resistance: number, reactance: number) => ({
-    resistance: figure(resistance + earthResistance, 'resistance'),
-    reactance: figure(reactance, 'resistance'),
-  });
-  const radiation = (h: number, at: number) => figure(160 * Math.PI ** 2 * ((h * at) / LIGHT_SPEED) ** 2, 'resistance');
+  // An earth given here is taken as it is given.
+  const impedance = (resistance: number, byLoss: number, X: ReturnType<typeof reactance>) => {
+    const [low, high] = factorRange(resistance, byLoss);
+    const range: FigureRange = [low + earthResistance, high + earthResistance];
+    return { resistance: figure(resistance + earthResistance, 'resistance', range), reactance: X };
+  };
+  const radiation = (h: number, at: number) => {
+    const R = 160 * Math.PI ** 2 * ((h * at) / LIGHT_SPEED) ** 2;
+    return figure(R, 'resistance', factorRange(R, MEASURED_HEIGHT ** 2));
+  };
   switch (input.shape) {
     case 'frame': {
       const model = frameAerial(input);
       const place = inPlace(true, input.surroundings);
       const still = {
-        inductance: figure(model.inductance, 'inductance'),
+        inductance: figure(model.inductance, 'inductance', factorRange(model.inductance, INDUCTANCE.frame)),
         totalArea: figureIn(model.totalArea, 'm²'),
         wireLength: figure(model.wireLength, 'length'),
         dcResistance: figure(model.dcResistance, 'resistance'),
@@ -181,7 +193,8 @@ function answer(input: Input): Record<string, unknown> & { warnings: readonly Wa
         radiationResistance: place.radiation(model.radiationResistanceAt(f)),
         impedance: impedance(
           model.resistanceAt(f) + model.radiationResistanceAt(f),
-          2 * Math.PI * f * model.inductance,
+          LOSS.loop,
+          reactance(2 * Math.PI * f * model.inductance, INDUCTANCE.frame),
         ),
         warnings: model.warningsAt(f),
       };
@@ -189,7 +202,7 @@ function answer(input: Input): Record<string, unknown> & { warnings: readonly Wa
     case 'ferrite rod': {
       const model = ferriteRod(input);
       const still = {
-        inductance: figure(model.inductance, 'inductance'),
+        inductance: figure(model.inductance, 'inductance', factorRange(model.inductance, INDUCTANCE.rod)),
         coilPermeability: figureIn(model.coilPermeability, ''),
         rodPermeability: figureIn(model.rodPermeability, ''),
         rodQ: figureIn(model.rodQ, ''),
@@ -202,7 +215,11 @@ function answer(input: Input): Record<string, unknown> & { warnings: readonly Wa
         effectiveHeight: inPlace(true, input.surroundings).height(model.effectiveHeightAt(f)),
         lossResistance: figure(loss.resistance, 'resistance', loss.range),
         lossResistanceRange: loss.range.map((end) => figure(end, 'resistance')),
-        impedance: impedance(loss.resistance, 2 * Math.PI * f * model.inductance),
+        impedance: impedance(
+          loss.resistance,
+          Math.sqrt(loss.range[1] / loss.range[0]),
+          reactance(2 * Math.PI * f * model.inductance, INDUCTANCE.rod),
+        ),
       };
     }
     case 'measured':
@@ -213,7 +230,11 @@ function answer(input: Input): Record<string, unknown> & { warnings: readonly Wa
           ? {}
           : {
               radiationResistance: radiation(input.effectiveHeight, f),
-              impedance: impedance(input.resistance, -1 / (2 * Math.PI * f * input.capacitance)),
+              impedance: impedance(
+                input.resistance,
+                LOSS.measured,
+                reactance(-1 / (2 * Math.PI * f * input.capacitance), LOSS.measured),
+              ),
             }),
         warnings: [],
       };
@@ -224,7 +245,7 @@ function answer(input: Input): Record<string, unknown> & { warnings: readonly Wa
       return {
         effectiveHeight: measuredHeight(input.effectiveHeight),
         radiationResistance: radiation(input.effectiveHeight, input.frequency),
-        impedance: impedance(z.re, z.im),
+        impedance: impedance(z.re, LOSS.measured, reactance(z.im, LOSS.measured)),
         warnings: distinctWarnings([...read.warnings, ...model.warningsAt(input.frequency)]),
       };
     }
@@ -238,8 +259,16 @@ function answer(input: Input): Record<string, unknown> & { warnings: readonly Wa
     ]),
     effectiveHeight: place.height(model.effectiveHeight),
     wireLength: figure(model.wireLength, 'length'),
-    inductance: figure(model.inductance, 'inductance'),
-    naturalFrequency: figure(model.naturalFrequency, 'frequency'),
+    inductance: figure(model.inductance, 'inductance', factorRange(model.inductance, INDUCTANCE.wire)),
+    naturalFrequency: figure(
+      model.naturalFrequency,
+      'frequency',
+      // Half of each decibel of inductance and capacitance.
+      factorRange(
+        model.naturalFrequency,
+        Math.exp(Math.hypot(Math.log(INDUCTANCE.wire), Math.log(CAPACITANCE_FACTOR)) / 2),
+      ),
+    ),
   };
   if (f === undefined) return { ...still, warnings: model.warnings };
   const z = model.impedanceAt(f);
@@ -247,7 +276,7 @@ function answer(input: Input): Record<string, unknown> & { warnings: readonly Wa
     ...still,
     radiationResistance: place.radiation(model.radiationResistanceAt(f)),
     effectiveHeightAtFrequency: place.height(model.effectiveHeightAt(f)),
-    impedance: impedance(z.re, z.im),
+    impedance: impedance(z.re, LOSS.wire, reactance(z.im, CAPACITANCE_FACTOR)),
     warnings: model.warningsAt(f),
   };
 }

@@ -47,7 +47,36 @@ export const figure = (value: number, kind: QuantityKind, range?: FigureRange) =
 });
 /** 90 %: of ten real ones nine lie within. SI, as the value. */
 export type FigureRange = readonly [low: number, high: number];
-export const figureIn = (value: number, unit: string) => ({ value, unit });
+export const figureIn = (value: number, unit: string, range?: FigureRange) => ({
+  value,
+  unit,
+  ...(range && { range }),
+});
+
+/** A range ×/÷ a factor. */
+export const factorRange = (value: number, factor: number): FigureRange =>
+  value < 0 ? [value * factor, value / factor] : [value / factor, value * factor];
+
+/** Range of a level in decibels from that of its field strength. */
+export const levelRange = (level: number, value: number, [low, high]: FigureRange): FigureRange => [
+  level + 20 * Math.log10(low / value),
+  level + 20 * Math.log10(high / value),
+];
+
+/** Range of a product of powers of independent figures, each with its own range: squares of logarithms add. */
+export function productRange(
+  value: number,
+  parts: readonly { readonly value: number; readonly range: FigureRange; readonly power?: number }[],
+): FigureRange {
+  let below = 0;
+  let above = 0;
+  for (const { value: now, range, power = 1 } of parts) {
+    const ends = range.map((end) => power * Math.log(end / now));
+    below += Math.min(0, ...ends) ** 2;
+    above += Math.max(0, ...ends) ** 2;
+  }
+  return [value * Math.exp(-Math.sqrt(below)), value * Math.exp(Math.sqrt(above))];
+}
 
 const TOO_DEEP: CalcProblem = { expected: { code: 'plain-object' }, given: { code: 'nested-too-deep' } };
 

@@ -11,7 +11,7 @@ import {
   warning,
 } from '../../engine/index.ts';
 import { selfCapacitanceMethods } from '../../outputs/words/index.ts';
-import { calculation, type FigureRange, figure } from './calculation.ts';
+import { calculation, type FigureRange, figure, productRange } from './calculation.ts';
 import { atLeastOne, byShape, expected, oneOf } from './expect.ts';
 import { buildable } from './shape.ts';
 
@@ -135,7 +135,14 @@ export const coilCalculation = calculation({
       selfCapacitance: figure(model.selfCapacitance, 'capacitance', model.selfCapacitanceRange),
       selfCapacitanceMethod: selfCapacitanceMethods[model.selfCapacitanceMethod],
       selfCapacitanceLoss: figure(model.selfCapacitanceLoss, 'ratio'),
-      selfResonance: figure(model.selfResonance, 'frequency'),
+      selfResonance: figure(
+        model.selfResonance,
+        'frequency',
+        productRange(model.selfResonance, [
+          { value: model.inductance, range: model.inductanceRange, power: -0.5 },
+          { value: model.selfCapacitance, range: model.selfCapacitanceRange, power: -0.5 },
+        ]),
+      ),
       windingLength: figure(model.windingLength, 'length'),
       outerDiameter: figure(model.outerDiameter, 'length'),
       weight: figure(model.weight, 'mass'),
@@ -148,7 +155,11 @@ export const coilCalculation = calculation({
               scaled(model.inductanceRange, model.inductanceAt(f) / model.inductance),
             ),
             resistance: figure(model.resistanceAt(f), 'resistance', resistanceRange(model, f)),
-            wireResistance: figure(model.wireResistanceAt(f), 'resistance'),
+            wireResistance: figure(
+              model.wireResistanceAt(f),
+              'resistance',
+              scaled(resistanceRange(model, f), model.wireResistanceAt(f) / model.resistanceAt(f)),
+            ),
             dielectricResistance: figure(model.dielectricResistanceAt(f), 'resistance'),
             q: figure(model.qAt(f), 'ratio', model.qRangeAt(f)),
             qRange: model.qRangeAt(f).map((end) => figure(end, 'ratio')),

@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { couple, makeCoil, quantity } from '../../engine/index.ts';
-import { calculation, figure } from './calculation.ts';
+import { calculation, type FigureRange, factorRange, figure, productRange } from './calculation.ts';
 import { coilSchema } from './coil.ts';
 import { expected } from './expect.ts';
 import { buildable } from './shape.ts';
@@ -27,6 +27,9 @@ const schema = v.object(
 const solve = ({ first, second, offset, tilt = 0, shift = 0 }: v.InferOutput<typeof schema>) =>
   couple(makeCoil(first), makeCoil(second), { offset, shift, tilt: (tilt * Math.PI) / 180 });
 
+/** How well two coils stand where they are said to stand, as their coupling has it: common practice, no source. */
+const PLACED = 1.1;
+
 export const couplingCalculation = calculation({
   name: 'coupling',
   example: {
@@ -37,9 +40,20 @@ export const couplingCalculation = calculation({
   schema: buildable(schema, solve),
   answer(input) {
     const { mutualInductance, couplingCoefficient, warnings } = solve(input);
+    const coils = [makeCoil(input.first), makeCoil(input.second)].map(({ inductance, inductanceRange }) => ({
+      value: inductance,
+      range: inductanceRange,
+      power: 0.5,
+    }));
+    const placed = { value: 1, range: factorRange(1, PLACED) };
+    const ordered = ([a, b]: FigureRange): FigureRange => (a <= b ? [a, b] : [b, a]);
     return {
-      mutualInductance: figure(mutualInductance, 'inductance'),
-      couplingCoefficient: figure(couplingCoefficient, 'ratio'),
+      mutualInductance: figure(
+        mutualInductance,
+        'inductance',
+        ordered(productRange(mutualInductance, [...coils, placed])),
+      ),
+      couplingCoefficient: figure(couplingCoefficient, 'ratio', factorRange(couplingCoefficient, PLACED)),
       warnings,
     };
   },

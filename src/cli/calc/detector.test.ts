@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import steady from '../../../reference/detectors-steady.json' with { type: 'json' };
 import tuned from '../../../reference/detectors-tuned.json' with { type: 'json' };
+import { normalQuantile } from '../../engine/numerics/normal.ts';
+import { uniform } from '../../engine/numerics/random.ts';
 import { detectorCalculation } from './detector.ts';
 
 // biome-ignore lint/suspicious/noExplicitAny: answers are open records.
@@ -74,5 +76,67 @@ describe('calc detector', () => {
     expect(problems({ detector: { ...diode, ideality: Number.NaN }, load, carrier: '5 pF' })).toHaveLength(2);
     expect(problems(null)).toHaveLength(1);
     expect(problems({ detector: { kind: '__proto__' }, load, carrier: '1 V' }).join()).toMatch(/germanium/);
+  });
+});
+
+describe('ranges of calc detector', () => {
+  const on = (detector: object, more: object = {}) =>
+    answer({ detector, load: { resistance: '10 kΩ' }, carrier: '100 mV', ...more });
+  const factors = ({ value, range }: { value: number; range: [number, number] }) => [
+    range[0] / value,
+    range[1] / value,
+  ];
+
+  // src/engine/parts/detector/library.ts: ×/÷ 4, ± 0.15 and 35 to 160 Ω.
+  it('are those of the kind, at the working temperature', () => {
+    const { saturationCurrent, ideality, seriesResistance } = on({ kind: 'germanium' });
+    expect(factors(saturationCurrent)[0]).toBeCloseTo(1 / 4, 2);
+    expect(factors(saturationCurrent)[1]).toBeCloseTo(4, 1);
+    expect(ideality.range[1] - ideality.range[0]).toBeCloseTo(0.3, 2);
+    expect(seriesResistance.range[0]).toBeCloseTo(35, 0);
+    expect(seriesResistance.range[1]).toBeCloseTo(160, 0);
+  });
+
+  it.each(['germanium', 'galena-good', 'HSMS-2850', 'silicon', 'valve', 'carborundum'])(
+    '%s: every figure lies in its range',
+    (kind) => {
+      const { warnings: _, ...figures } = on({ kind });
+      for (const [name, { value, range }] of Object.entries<{ value: number; range: [number, number] }>(figures)) {
+        expect(range[0], name).toBeLessThanOrEqual(value);
+        expect(range[1], name).toBeGreaterThanOrEqual(value);
+        expect(Number.isFinite(range[0] + range[1]), name).toBe(true);
+      }
+      expect(figures.directVoltage.range[1]).toBeGreaterThan(figures.directVoltage.range[0]);
+    },
+  );
+
+  it('a device that was measured is surer than one of a kind, in what follows too', () => {
+    const kind = on({ kind: 'germanium' });
+    const measured = on({ kind: 'germanium', saturationCurrent: '0.8 µA', ideality: 1.2, seriesResistance: '75 Ω' });
+    const width = (figure: { value: number; range: [number, number] }) => factors(figure)[1] / factors(figure)[0];
+    for (const name of ['saturationCurrent', 'inputResistance', 'directVoltage'])
+      expect(width(measured[name]), name).toBeLessThan(width(kind[name]));
+  });
+
+  // Samples drawn one by one: saturation current ×/÷ 1.7, ideality ± 0.03 with it (0.6), 25 Ω ×/÷ 1.4.
+  it('hold nine in ten of samples drawn one by one', () => {
+    const kind = on({ kind: 'HSMS-2850' });
+    const { saturationCurrent, ideality, seriesResistance } = kind;
+    const next = uniform(3);
+    const normal = () => normalQuantile(0.5 + 0.999 * (next() - 0.5));
+    const drawn = Array.from({ length: 400 }, () => {
+      const [u, own, series] = [normal(), normal(), normal()];
+      return on({
+        saturationCurrent: saturationCurrent.value * 1.7 ** (u / 1.645),
+        ideality: ideality.value + (0.03 * (0.6 * u + 0.8 * own)) / 1.645,
+        seriesResistance: seriesResistance.value * 1.4 ** (series / 1.645),
+      });
+    });
+    for (const name of ['directVoltage', 'inputResistance', 'inputPower', 'outputPower']) {
+      const [low, high] = kind[name].range;
+      const inside = drawn.filter(({ [name]: { value } }) => value >= low && value <= high).length / drawn.length;
+      expect(inside, name).toBeGreaterThan(0.85);
+      expect(inside, name).toBeLessThan(0.95);
+    }
   });
 });

@@ -4,6 +4,7 @@ import {
   DETECTOR_IDS,
   type Detector,
   detectorByKind,
+  detectorRanges,
   exponentialDetector,
   givenValue,
   ImpossibleValues,
@@ -13,7 +14,7 @@ import {
   tunedDetector,
 } from '../../engine/index.ts';
 import type { CalcExpectation } from '../../outputs/words/index.ts';
-import { calculation, figure, figureIn } from './calculation.ts';
+import { calculation } from './calculation.ts';
 import { expected, numberIn, oneOf } from './expect.ts';
 import { refusalFor } from './shape.ts';
 
@@ -99,9 +100,9 @@ const whole = v.rawCheck<v.InferOutput<typeof fields>>(({ dataset, addIssue }) =
 });
 type Input = v.InferOutput<typeof fields>;
 
-function solve(input: Input) {
+function solve(input: Input, device?: Detector) {
   const { load, tap = 1, temperature = 300, bias, carrier, tunedCircuit, availablePower } = input;
-  const detector = detectorFrom(input.detector, temperature);
+  const detector = device ?? detectorFrom(input.detector, temperature);
   if (tunedCircuit !== undefined) {
     return {
       detector,
@@ -125,6 +126,33 @@ function solve(input: Input) {
   return { detector, ...steady, efficiency: steady.outputPower / steady.inputPower };
 }
 
+type Solved = ReturnType<typeof solve>;
+const FIGURES = ['directVoltage', 'inputResistance', 'inputPower', 'outputPower', 'efficiency'] as const;
+const TUNED_FIGURES = ['tunedCircuitVoltage', 'insertionLoss', 'loadedQ', 'carrierDistortion'] as const;
+type Figure = (typeof FIGURES)[number] | (typeof TUNED_FIGURES)[number];
+const UNITS: Readonly<Record<Figure | 'saturationCurrent' | 'ideality' | 'seriesResistance', string>> = {
+  saturationCurrent: 'A',
+  ideality: '',
+  seriesResistance: 'Ω',
+  directVoltage: 'V',
+  inputResistance: 'Ω',
+  inputPower: 'W',
+  outputPower: 'W',
+  efficiency: '',
+  tunedCircuitVoltage: 'V',
+  insertionLoss: 'dB',
+  loadedQ: '',
+  carrierDistortion: '',
+};
+
+const figuresOf = (solved: Solved): Readonly<Record<Figure, number>> => {
+  const names = 'tunedCircuitVoltage' in solved ? [...FIGURES, ...TUNED_FIGURES] : FIGURES;
+  return Object.fromEntries(names.map((name) => [name, (solved as unknown as Record<Figure, number>)[name]])) as Record<
+    Figure,
+    number
+  >;
+};
+
 /** `calc detector`: a steady carrier into a detector, straight or on the tap of a tuned circuit. */
 export const detectorCalculation = calculation({
   name: 'detector',
@@ -138,18 +166,16 @@ export const detectorCalculation = calculation({
   schema: v.pipe(fields, whole),
   answer(input) {
     const r = solve(input);
+    const { kind: id, ...given } = input.detector;
+    const ranged = detectorRanges({ id, given, model: r.detector }, (device) =>
+      figuresOf(device === r.detector ? r : solve(input, device)),
+    );
+    const figures = Object.entries(ranged).map(([name, { value, range }]) => [
+      name,
+      { value, unit: UNITS[name as keyof typeof UNITS], range },
+    ]);
     return {
-      directVoltage: figure(r.directVoltage, 'voltage'),
-      inputResistance: figure(r.inputResistance, 'resistance'),
-      inputPower: figure(r.inputPower, 'power'),
-      outputPower: figure(r.outputPower, 'power'),
-      efficiency: figureIn(r.efficiency, ''),
-      ...('tunedCircuitVoltage' in r && {
-        tunedCircuitVoltage: figure(r.tunedCircuitVoltage, 'voltage'),
-        insertionLoss: figure(r.insertionLoss, 'level'),
-        loadedQ: figureIn(r.loadedQ, ''),
-        carrierDistortion: figureIn(r.carrierDistortion, ''),
-      }),
+      ...Object.fromEntries(figures),
       warnings: [...r.detector.warnings, ...r.warnings],
     };
   },

@@ -9,7 +9,7 @@ import {
   STANDARD_RADIUS_FACTOR,
 } from '../../engine/index.ts';
 import { groundWaveMethods } from '../../outputs/words/index.ts';
-import { calculation, figure, figureIn } from './calculation.ts';
+import { calculation, figure, figureIn, levelRange } from './calculation.ts';
 import { expected, numberIn } from './expect.ts';
 
 const kinds = Object.keys(GROUND_KINDS) as GroundKind[];
@@ -69,9 +69,10 @@ export const groundwaveCalculation = calculation({
   schema,
   answer(input) {
     const field = groundField(input);
+    const range = groundFieldRange(input);
     return {
-      fieldStrength: figure(field.fieldStrength, 'field strength', groundFieldRange(input)),
-      level: figureIn(field.level, 'dB(µV/m)'),
+      fieldStrength: figure(field.fieldStrength, 'field strength', range),
+      level: figureIn(field.level, 'dB(µV/m)', levelRange(field.level, field.fieldStrength, range)),
       distance: figure(field.distance, 'length'),
       method: groundWaveMethods[field.method],
       warnings: field.warnings,

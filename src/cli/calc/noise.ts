@@ -47,7 +47,7 @@ export const noiseCalculation = calculation({
         'field strength',
         rangeOfDecibels(answer.fieldStrength, [below, above]),
       ),
-      level: figureIn(answer.level, 'dB(µV/m)'),
+      level: figureIn(answer.level, 'dB(µV/m)', [answer.level + below, answer.level + above]),
       ...parts,
       spread: figure(answer.spread, 'level'),
       warnings: answer.warnings,

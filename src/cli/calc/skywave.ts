@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { quantity, refuse, skyFieldRange, skyWave } from '../../engine/index.ts';
-import { calculation, figure, figureIn } from './calculation.ts';
+import { calculation, figure, figureIn, levelRange } from './calculation.ts';
 import { numberIn, oneOf } from './expect.ts';
 
 const latitude = quantity('angle', { min: -90, max: 90 });
@@ -32,9 +32,10 @@ export const skywaveCalculation = calculation({
   }),
   answer(input) {
     const field = skyWave(input);
+    const range = skyFieldRange(field.fieldStrength);
     return {
-      fieldStrength: figure(field.fieldStrength, 'field strength', skyFieldRange(field.fieldStrength)),
-      level: figureIn(field.level, 'dB(µV/m)'),
+      fieldStrength: figure(field.fieldStrength, 'field strength', range),
+      level: figureIn(field.level, 'dB(µV/m)', levelRange(field.level, field.fieldStrength, range)),
       decile: figure(field.decile, 'level'),
       reflectionHeight: figure(field.reflectionHeight, 'length'),
       slantDistance: figure(field.slantDistance, 'length'),

@@ -1,6 +1,8 @@
 import { isLoop } from '../kinds/loops.ts';
 import { earthTimes } from '../kinds/measured/parts-as-measured.ts';
 import { earthModel, loadModel, resistivityOf } from '../kinds/models.ts';
+import { stretched } from '../parts/capacitor/stretched.ts';
+import type { TurnSpan } from '../parts/coil/model.ts';
 import type { Detector, DevicePoint } from '../parts/detector/detector.ts';
 import { exponentialDetector } from '../parts/detector/exponential.ts';
 import type { EarthModel } from '../parts/earth/earth.ts';
@@ -13,6 +15,14 @@ import type { LoopAerial } from './loop-parts.ts';
 import { aerialOver, type SetParts } from './set-parts.ts';
 import { changedAerial } from './surrounded-aerial.ts';
 
+/** Factors on the figures of a coil, or of a loop as the coil it is. */
+interface CoilChanges {
+  /** On its resistance at radio frequency. */
+  readonly loss?: Ratio;
+  readonly inductance?: Ratio;
+  readonly selfCapacitance?: Ratio;
+}
+
 /** What of a set's parts is otherwise than described. Left out: as described. */
 export interface PartChanges {
   /** Factor on the resistivity of the soil that the earth lies in. */
@@ -24,8 +34,12 @@ export interface PartChanges {
   readonly aerialCapacitance?: Ratio;
   /** Factor on what trees, walls and insulators around the wire lose. */
   readonly aerialLoss?: Ratio;
-  /** Factor on the resistance of every coil, and of a loop. */
-  readonly coilLoss?: Ratio;
+  /** Of coils, by their place in the set's list. */
+  readonly coils?: Readonly<Record<number, CoilChanges>>;
+  readonly loop?: CoilChanges;
+  /** Factors on what the tuning capacitor has at the ends of its scale. */
+  readonly tuningMinimum?: Ratio;
+  readonly tuningMaximum?: Ratio;
   /** Factors on an exponential detector; `ideality` is added. */
   readonly saturationCurrent?: Ratio;
   readonly ideality?: number;
@@ -39,6 +53,15 @@ export interface PartChanges {
   readonly sensitivity?: Decibels;
 }
 
+/** Two sets of changes made together: of what both change, the second stands. */
+export function together(first: PartChanges, second: PartChanges): PartChanges {
+  const both = { ...first, ...second };
+  if (!first.coils && !first.loop) return both;
+  const coils = { ...first.coils };
+  for (const [i, changes] of Object.entries(second.coils ?? {})) coils[Number(i)] = { ...coils[Number(i)], ...changes };
+  return { ...both, coils: first.coils && coils, loop: first.loop && { ...first.loop, ...second.loop } };
+}
+
 /** The parts of a set with changes made: what is not changed is shared. @throws RangeError where no such part can be. */
 export function changedParts(set: SetDescription, parts: SetParts, changes: PartChanges): SetParts {
   const earth = changedEarth(set, parts.earth, changes);
@@ -46,8 +69,9 @@ export function changedParts(set: SetDescription, parts: SetParts, changes: Part
     ...parts,
     earth,
     aerial: aerialWith(set, parts, earth, changes),
+    tuning: stretched(parts.tuning, { minimum: changes.tuningMinimum, maximum: changes.tuningMaximum }),
     loop: parts.loop && changedLoop(parts.loop, changes),
-    coils: changes.coilLoss === undefined ? parts.coils : parts.coils.map((c) => lossier(c, changes.coilLoss!)),
+    coils: changes.coils ? parts.coils.map((coil, i) => changedCoil(coil, changes.coils?.[i])) : parts.coils,
     detector: changedDetector(parts.detector, changes),
     load: changedLoad(set, parts.load, changes),
   };
@@ -77,21 +101,32 @@ function aerialWith(
   return changedAerial(aerial, { effectiveHeight, capacitance: aerialCapacitance, lossTangent });
 }
 
-const lossier = <C extends CoilPart>(coil: C, factor: Ratio): C => ({
-  ...coil,
-  resistanceAt: (f: Hertz) => (f > 0 ? factor : 1) * coil.resistanceAt(f),
-});
-
-function changedLoop(loop: LoopAerial, { effectiveHeight = 1, coilLoss = 1 }: PartChanges): LoopAerial {
-  if (effectiveHeight === 1 && coilLoss === 1) return loop;
+/** Turns that link more flux, or lose more, or lie closer: all their sections alike. */
+function changedCoil<C extends CoilPart | LoopAerial>(coil: C, changes: CoilChanges | undefined): C {
+  if (!changes) return coil;
+  const { loss = 1, inductance = 1, selfCapacitance = 1 } = changes;
+  const { partial, mutual, resistanceAt } = coil;
   return {
-    ...loop,
-    effectiveHeightAt: (f) => effectiveHeight * loop.effectiveHeightAt(f),
-    resistanceAt: (f) => (f > 0 ? coilLoss : 1) * loop.resistanceAt(f),
+    ...coil,
+    inductance: inductance * coil.inductance,
+    inductanceFactor: inductance * (coil.inductanceFactor ?? 1),
+    selfCapacitance: selfCapacitance * coil.selfCapacitance,
+    partial: (from: number, to: number) => inductance * partial.call(coil, from, to),
+    mutual: (first: TurnSpan, second: TurnSpan) => inductance * mutual.call(coil, first, second),
+    resistanceAt: (f: Hertz) => (f > 0 ? loss : 1) * resistanceAt.call(coil, f),
   };
 }
 
-function changedDetector(detector: Detector, changes: PartChanges): Detector {
+function changedLoop(loop: LoopAerial, { effectiveHeight = 1, loop: changes }: PartChanges): LoopAerial {
+  if (effectiveHeight === 1 && !changes) return loop;
+  return {
+    ...changedCoil(loop, changes),
+    effectiveHeightAt: (f) => effectiveHeight * loop.effectiveHeightAt(f),
+  };
+}
+
+/** A detector with changes made. @throws RangeError where no such device can be. */
+export function changedDetector(detector: Detector, changes: PartChanges): Detector {
   const { saturationCurrent = 1, ideality = 0, seriesResistance = 1, leakage = 1, contactPotential = 0 } = changes;
   const { law, temperature } = detector;
   if (law && !(saturationCurrent === 1 && ideality === 0 && seriesResistance === 1 && leakage === 1)) {

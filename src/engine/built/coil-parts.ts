@@ -7,12 +7,14 @@ import type { CoilModel, TurnSpan } from '../parts/coil/model.ts';
 import { ringMutual } from '../parts/coil/ring.ts';
 import type { Winding } from '../parts/coil/winding.ts';
 import type { SetDescription } from '../set/description.ts';
-import type { Henries, Hertz, Ohms } from '../units/quantities.ts';
+import type { Henries, Hertz, Ohms, Ratio } from '../units/quantities.ts';
 
 /** A coil of the set, as made. */
 export interface CoilPart extends SectionedCoil {
   readonly model: CoilModel;
   readonly dcResistance: Ohms;
+  /** By which its inductance is more than that of its turns as calculated; left out: as calculated. */
+  readonly inductanceFactor?: Ratio;
   readonly warnings: readonly Warning[];
 }
 
@@ -69,10 +71,12 @@ export function mutualOf(
     return (a, b) => k * fluxOf(first, a) * fluxOf(second, b);
   }
   if (!w1 || !w2) return () => 0;
-  const whole = couple(first.model, second.model, {
+  const calculated = couple(first.model, second.model, {
     offset: placing.distance,
     tilt: (placing.tilt * Math.PI) / 180,
   }).mutualInductance;
+  // The coupling stays, or coils that link each other closely could link more than all of it.
+  const whole = calculated * Math.sqrt((first.inductanceFactor ?? 1) * (second.inductanceFactor ?? 1));
   const sumOf = straightSum(w1, w2, placing.distance);
   const total = sumOf([0, first.turns], [0, second.turns]);
   return (a, b) =>

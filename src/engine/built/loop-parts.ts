@@ -9,7 +9,7 @@ import { PART } from '../network/part-ids.ts';
 import { ferriteRod } from '../parts/aerial/ferrite-rod.ts';
 import { frameAerial } from '../parts/aerial/frame.ts';
 import { wireResistance } from '../parts/wire/skin.ts';
-import type { Henries, Hertz, Metres, Ohms } from '../units/quantities.ts';
+import type { Henries, Hertz, Metres, Ohms, Ratio } from '../units/quantities.ts';
 
 /** A frame or ferrite rod as tuning coil and aerial at once. */
 export interface LoopAerial extends SectionedCoil {
@@ -18,6 +18,8 @@ export interface LoopAerial extends SectionedCoil {
   readonly effectiveHeightAt: (frequency: Hertz) => Metres;
   readonly wireLength: Metres;
   readonly dcResistance: Ohms;
+  /** By which its inductance is more than calculated; left out: as calculated. */
+  readonly inductanceFactor?: Ratio;
   readonly warningsAt: (frequency: Hertz) => readonly Warning[];
 }
 

@@ -34,7 +34,7 @@ const highestFrequency = (set: SetDescription): Hertz =>
   Math.max(HIGHEST, ...set.place.stations.map((s) => s.frequency));
 
 /** Middle of the stations' frequencies, as a ratio scale has it; of medium wave where there are none. */
-function middleOf(set: SetDescription): Hertz {
+export function workingFrequency(set: SetDescription): Hertz {
   const { stations } = set.place;
   if (stations.length === 0) return 9e5;
   return Math.exp(stations.reduce((sum, s) => sum + Math.log(s.frequency), 0) / stations.length);
@@ -66,7 +66,7 @@ export function partsOf(set: SetDescription, { coilLoss = 1, detector, like }: M
     tuning: isSame('tuning') ? like!.tuning : tuningModel(set.tuning),
     detector: detector ?? (isSame('detector') ? like!.detector : detectorModel(set.detector)),
     load: isSame('load') ? like!.load : loadModel(set.load),
-    coils: coilsOf(set, coilLoss, middleOf(set), (coil, i) =>
+    coils: coilsOf(set, coilLoss, workingFrequency(set), (coil, i) =>
       hasSameStations && coilLoss === 1 && coil === like?.set.coils[i] ? like.coils[i] : undefined,
     ),
     ...aerialOf(

@@ -1,4 +1,4 @@
-import type { MeasuredValue } from '../kinds/measured/measured-schema.ts';
+import type { MeasuredOf, MeasuredValue } from '../kinds/measured/measured-schema.ts';
 import { standardErrorOf, USUAL_ERROR } from '../kinds/measured/usual-errors.ts';
 import { detectorId } from '../kinds/models.ts';
 import type { Detector } from '../parts/detector/detector.ts';
@@ -10,6 +10,9 @@ import { between, COMMON_PRACTICE, plusOrMinus, type Spread, timesOrOver } from 
 
 /** A device that somebody measured: a meter's errors. */
 const MEASURED = { factor: 1.3, ideality: 0.03, source: 'as measured' } as const;
+
+/** Fits of curves show it: a spot that passes more current has the greater ideality too. Common practice, no source. */
+const ALIKE = 0.6;
 
 interface JunctionSpread {
   readonly current: Spread;
@@ -39,8 +42,8 @@ const ofMeasured = (name: keyof JunctionSpread, measured: MeasuredValue): Spread
     : shareSpread(measured, USUAL[name]);
 
 /** Of a kind of the library: as the library states it. */
-function junctionSpread({ detector }: SetDescription): JunctionSpread {
-  const kind = DETECTOR_KINDS.find(({ id }) => id === detectorId(detector));
+function junctionSpread(id: string | undefined): JunctionSpread {
+  const kind = DETECTOR_KINDS.find((known) => known.id === id);
   if (!kind) return measuredSpread;
   const { saturationCurrent, ideality, seriesResistance, leakage, source } = kind.spread;
   const rest = source.rest ?? COMMON_PRACTICE;
@@ -57,11 +60,20 @@ function junctionSpread({ detector }: SetDescription): JunctionSpread {
   };
 }
 
-/** A detector's figures, each as spread as its kind has it, or as a meter leaves it where the builder gave it. */
-export function detectorSpreads(set: SetDescription, model: Detector): SetInput[] {
-  const { detector } = set;
-  if (detector.kind === 'measured') return [];
-  if (detector.kind === 'valve')
+type GivenFigure = 'saturationCurrent' | 'ideality' | 'seriesResistance' | 'leakage';
+
+/** A device: which of the library, if one, and which of its figures were given. */
+export interface KnownDevice {
+  readonly id?: string;
+  readonly given: Readonly<Partial<Record<GivenFigure, unknown>>>;
+  /** Those that were measured, with their standard errors. */
+  readonly measured?: MeasuredOf<GivenFigure>;
+  readonly model: Detector;
+}
+
+/** Each figure of a device as spread as its kind has it, or as a meter leaves it where it was given. */
+export function deviceSpreads({ id, given, measured = {}, model }: KnownDevice): SetInput[] {
+  if (id === 'valve')
     return [
       {
         id: 'contact potential',
@@ -70,10 +82,12 @@ export function detectorSpreads(set: SetDescription, model: Detector): SetInput[
         changes: (contactPotential) => ({ contactPotential }),
       },
     ];
-  const kind = junctionSpread(set);
-  const measured = detector.measured ?? {};
-  const about = (name: keyof JunctionSpread, given: unknown, value: MeasuredValue | undefined): Spread =>
-    value ? ofMeasured(name, value) : given === undefined ? kind[name] : measuredSpread[name];
+  if (!model.law) return [];
+  const kind = junctionSpread(id);
+  const about = (name: keyof JunctionSpread, figure: GivenFigure): Spread => {
+    const value = measured[figure];
+    return value ? ofMeasured(name, value) : given[figure] === undefined ? kind[name] : measuredSpread[name];
+  };
   const one = (id: PartInput, spread: Spread, changes: SetInput['changes']): SetInput => ({
     id,
     settledBy: 'detector',
@@ -81,23 +95,26 @@ export function detectorSpreads(set: SetDescription, model: Detector): SetInput[
     changes,
   });
   const inputs = [
-    one(
-      'saturation current',
-      about('current', detector.saturationCurrent, measured.saturationCurrent),
-      (saturationCurrent) => ({
-        saturationCurrent,
-      }),
-    ),
-    one('ideality', about('ideality', detector.ideality, measured.ideality), (ideality) => ({ ideality })),
-    one(
-      'series resistance',
-      about('series', detector.seriesResistance, measured.seriesResistance),
-      (seriesResistance) => ({
-        seriesResistance,
-      }),
-    ),
+    one('saturation current', about('current', 'saturationCurrent'), (saturationCurrent) => ({ saturationCurrent })),
+    {
+      ...one('ideality', about('ideality', 'ideality'), (ideality) => ({ ideality })),
+      follows: { other: 'saturation current', correlation: ALIKE } as const,
+    },
   ];
-  if (model.law && model.law.leakage > 0)
-    inputs.push(one('leakage', about('leakage', detector.leakage, measured.leakage), (leakage) => ({ leakage })));
+  if (model.law.seriesResistance > 0)
+    inputs.push(
+      one('series resistance', about('series', 'seriesResistance'), (seriesResistance) => ({ seriesResistance })),
+    );
+  if (model.law.leakage > 0) inputs.push(one('leakage', about('leakage', 'leakage'), (leakage) => ({ leakage })));
   return inputs;
 }
+
+/** What is not known of a set's detector; of one whose curve was measured, nothing. */
+export const detectorSpreads = ({ detector }: SetDescription, model: Detector): SetInput[] =>
+  detector.kind === 'measured'
+    ? []
+    : deviceSpreads({
+        id: detectorId(detector),
+        ...(detector.kind === 'valve' ? { given: {} } : { given: detector, measured: detector.measured }),
+        model,
+      });

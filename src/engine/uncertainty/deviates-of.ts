@@ -1,14 +1,14 @@
 import { DRAWS, deviates } from './draws.ts';
 import type { SetInput } from './input.ts';
 
-/** Fits of curves show it: a spot that passes more current has the greater ideality too. Common practice, no source. */
-export const ALIKE = 0.6;
+/** The deviate of what follows another, from that one's and its own. */
+export const following = (correlation: number, other: number, own: number): number =>
+  correlation * other + Math.sqrt(1 - correlation * correlation) * own;
 
-/** The deviates of an input in every set drawn, given how those of the set's inputs hang together. */
-export function deviatesOf(input: SetInput, inputs: readonly SetInput[]): Float64Array {
-  const own = deviates(input.id);
-  if (input.id !== 'ideality' || !inputs.some(({ id }) => id === 'saturation current')) return own;
-  const current = deviates('saturation current');
-  const rest = Math.sqrt(1 - ALIKE * ALIKE);
-  return Float64Array.from({ length: DRAWS }, (_, k) => ALIKE * current[k] + rest * own[k]);
+/** The deviates of an input in every set drawn, together with what it follows. */
+export function deviatesOf({ id, follows }: SetInput): Float64Array {
+  const own = deviates(id);
+  if (!follows) return own;
+  const other = deviates(follows.other);
+  return Float64Array.from({ length: DRAWS }, (_, k) => following(follows.correlation, other[k], own[k]));
 }

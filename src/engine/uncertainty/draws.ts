@@ -39,6 +39,11 @@ export interface Ranged {
   readonly range: readonly [low: number, high: number];
 }
 
+/** A figure over all sets drawn, beside what it is in the set with every input in its middle. */
+export interface Drawn extends Ranged {
+  readonly middle: number;
+}
+
 /** Of draws in any order. */
 export function rangedOf(draws: Float64Array): Ranged {
   const sorted = draws.slice().sort();

@@ -68,7 +68,7 @@ export function figureDraws(
   for (const input of inputs) {
     const share = addedShare(id, input) * scale.perDecibel;
     if (share === 0) continue;
-    const drawn = deviatesOf(input, inputs);
+    const drawn = deviatesOf(input);
     add(input.settledBy, (k) => share * (valueAtDeviate(input.spread, drawn[k]) - input.spread.middle));
   }
   const follows = modulationShare(id) * scale.perDecibel;

@@ -2,6 +2,7 @@ import { type Heard, PEAKS } from '../reception/hearing/index.ts';
 import { MASKING } from '../reception/hearing/intelligibility.ts';
 import { LISTENERS } from '../reception/hearing/threshold.ts';
 import type { StationDescription } from '../set/place.ts';
+import type { Decibels } from '../units/quantities.ts';
 import { DRAWS, deviates } from './draws.ts';
 import { between, COMMON_PRACTICE, plusOrMinus, timesOrOver, valueAtDeviate } from './spread.ts';
 
@@ -15,6 +16,19 @@ const HEARING = between('difference', [GOOD - USUAL, 0, POOR - USUAL], 'ISO 7029
 /** Noise of a room of its kind, dB. */
 const ROOM_NOISE = plusOrMinus(6, COMMON_PRACTICE);
 
+/** What ear and room are in every set drawn, dB about the usual ones. */
+export interface EarDraws {
+  readonly threshold: (draw: number) => Decibels;
+  readonly noise: (draw: number) => Decibels;
+}
+
+/** One listener and one room for all stations. */
+export function earDraws(): EarDraws {
+  const ears = deviates('hearing');
+  const rooms = deviates('room noise');
+  return { threshold: (k) => valueAtDeviate(HEARING, ears[k]), noise: (k) => valueAtDeviate(ROOM_NOISE, rooms[k]) };
+}
+
 /**
  * How far a programme stands over threshold and room in every set drawn, by level, hearing and room drawn together.
  * @param heard at the level that `levels` is about.
@@ -24,15 +38,14 @@ export function marginDraws(
   heard: Heard,
   levels: Float64Array,
 ): { margin: Float64Array; inSilence: Float64Array } {
-  const ears = deviates('hearing');
-  const rooms = deviates('room noise');
+  const { threshold, noise } = earDraws();
   const peaks = PEAKS[station.programme];
   const margin = new Float64Array(DRAWS);
   const inSilence = new Float64Array(DRAWS);
   for (let k = 0; k < DRAWS; k++) {
     const up = levels[k] - heard.spl + peaks;
-    const deaf = valueAtDeviate(HEARING, ears[k]);
-    const noisy = valueAtDeviate(ROOM_NOISE, rooms[k]) - MASKING;
+    const deaf = threshold(k);
+    const noisy = noise(k) - MASKING;
     let best = Number.NEGATIVE_INFINITY;
     let silent = Number.NEGATIVE_INFINITY;
     for (const band of heard.bands) {

@@ -1,4 +1,5 @@
 import type { PartChanges } from '../built/changed-parts.ts';
+import type { Ratio } from '../units/quantities.ts';
 import type { Spread } from './spread.ts';
 
 /** What a builder can measure, or find out, and so be surer of. */
@@ -9,6 +10,7 @@ export type Measurable =
   | 'aerial'
   | 'earth'
   | 'coil'
+  | 'tuning capacitor'
   | 'detector'
   | 'phones'
   | 'hearing';
@@ -20,7 +22,11 @@ export type PartInput =
   | 'effective height'
   | 'aerial capacitance'
   | 'aerial loss'
-  | 'coil loss'
+  | `coil ${number} ${'loss' | 'inductance'}`
+  | `loop ${'loss' | 'inductance'}`
+  | 'self-capacitance'
+  | 'capacitor minimum'
+  | 'capacitor maximum'
   | 'saturation current'
   | 'ideality'
   | 'series resistance'
@@ -39,4 +45,8 @@ export interface SetInput {
   readonly changes?: (value: number) => PartChanges;
   /** Where the level at the ear merely rises by the value, dB. */
   readonly adds?: true;
+  /** Where it only moves stations along the dial: tuned in again they are as loud. */
+  readonly moves?: 'dial';
+  /** What is drawn together with it, and its correlation with that, −1 to 1; left out: drawn by itself. */
+  readonly follows?: { readonly other: PartInput | 'ground'; readonly correlation: Ratio };
 }

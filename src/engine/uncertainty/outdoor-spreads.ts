@@ -53,7 +53,18 @@ export function outdoorSpreads(set: SetDescription): SetInput[] {
   return [...inputs, ...earthSpreads(set)];
 }
 
-function earthSpreads({ aerial, earth }: SetDescription): SetInput[] {
+/** Soil of the top metre goes as the conductivity of the ground to this power, the rest is its own: common practice. */
+const SOIL_BY_GROUND = -0.5;
+
+/** One soil, one draw: where the ground carries waves badly an earth in it is worse too. Measured at the spot it is its own. */
+function soilByGround(set: SetDescription, soil: Spread): SetInput['follows'] {
+  const half = (spread: Spread): number => Math.log(spread.high / spread.low) / 2;
+  const correlation = (SOIL_BY_GROUND * half(groundSpread(set))) / half(soil);
+  return { other: 'ground', correlation: Math.max(-1, correlation) };
+}
+
+function earthSpreads(set: SetDescription): SetInput[] {
+  const { aerial, earth } = set;
   // Either settles soil and contact alike; of both together the earth's own.
   const measured = earth.measured?.resistance ?? (isLoop(aerial) ? undefined : aerial.measured?.resistance);
   if (measured)
@@ -80,9 +91,16 @@ function earthSpreads({ aerial, earth }: SetDescription): SetInput[] {
         ]
       : [];
   // A figure is taken for measured at the spot some time, and swings over the year.
-  const spread = earth.soil === 'as its resistivity' ? timesOrOver(2, COMMON_PRACTICE) : soilSpread(earth.soil);
+  const isMeasured = earth.soil === 'as its resistivity';
+  const spread = isMeasured ? timesOrOver(2, COMMON_PRACTICE) : soilSpread(earth.soil);
   return [
-    { id: 'soil', settledBy: 'earth', spread, changes: (soilResistivity) => ({ soilResistivity }) },
+    {
+      id: 'soil',
+      settledBy: 'earth',
+      spread,
+      changes: (soilResistivity) => ({ soilResistivity }),
+      follows: isMeasured ? undefined : soilByGround(set, spread),
+    },
     {
       id: 'contact with the soil',
       settledBy: 'earth',

@@ -1,10 +1,19 @@
 import { loudnessOf } from '../reception/hearing/index.ts';
-import type { Hearing, Reception, Stage, StageId, StationReception } from '../reception/path/types.ts';
+import type {
+  DialPlace,
+  Disturbance,
+  Hearing,
+  Reception,
+  Stage,
+  StageId,
+  StationReception,
+} from '../reception/path/types.ts';
 import { verdictOf } from '../reception/verdict.ts';
 import type { Ratio } from '../units/quantities.ts';
 import type { BudgetItem } from './budget.ts';
-import type { Ranged } from './draws.ts';
-import type { Drawn, StationUncertainty } from './uncertainty.ts';
+import type { Drawn, Ranged } from './draws.ts';
+import { type DialUncertainty, rangedDial } from './ranged-dial.ts';
+import type { StationUncertainty } from './uncertainty.ts';
 
 /** The figures of a station that have ranges, by their names in a reception. */
 export type RangedFigure =
@@ -26,7 +35,7 @@ export type RangedFigure =
 export interface RangedStation extends StationReception {
   /** 90 %, in the units of the figures. */
   readonly ranges: Readonly<Partial<Record<RangedFigure, readonly [low: number, high: number]>>>;
-  /** Of all such sets, the share in which it is heard with no other station. */
+  /** Of all such sets, the share whose dial reaches it, in which it is heard and no other masks it. */
   readonly chance: Ratio;
   /** What makes the doubt about the level at the ear, most first. */
   readonly budget: readonly BudgetItem[];
@@ -49,19 +58,24 @@ export const hasRanges = (station: StationReception): station is RangedStation =
  * A reception whose stations have the figures, and the verdicts that follow, of all sets built like this one.
  * @param reception of the set
  * @param uncertainties of its stations, in any order; others stay as they are
+ * @param dialUncertainty of its dial; left out: the dial has no ranges
  * @returns the same reception, those stations as `rangedStation` has them
  */
 export function rangedReception(
   reception: Reception,
   uncertainties: readonly (StationUncertainty | undefined)[],
+  dialUncertainty?: DialUncertainty,
 ): RangedReception {
   const byIndex = new Map(uncertainties.flatMap((u) => (u ? [[u.index, u] as const] : [])));
   const stations = reception.stations.map((station) => {
     const uncertainty = byIndex.get(station.index);
     return uncertainty ? rangedStation(station, uncertainty) : station;
   });
-  const { dial } = reception;
-  const marks = dial.stations.map((mark) => ({ ...mark, verdict: stations[mark.index].verdict }));
+  const dial = dialUncertainty ? rangedDial(reception.dial, dialUncertainty) : reception.dial;
+  const marks = dial.stations.map((mark) => {
+    const { verdict, dial: place } = stations[mark.index];
+    return { ...mark, verdict, place };
+  });
   return { ...reception, stations, dial: { ...dial, stations: marks } };
 }
 
@@ -82,7 +96,11 @@ function about(now: number, { middle, median, range: [low, high] }: Drawn, isLev
 export function rangedStation(station: StationReception, uncertainty: StationUncertainty): RangedStation {
   const { figures: f, chance, budget } = uncertainty;
   const within = station.dial !== undefined;
-  const hearing = station.hearing && { ...station.hearing, ...usualHearing(station.hearing, uncertainty) };
+  const hearing = station.hearing && {
+    ...station.hearing,
+    ...usualHearing(station.hearing, uncertainty),
+    ...usualIntelligibility(station.hearing.intelligibility, uncertainty.intelligibility),
+  };
   const loadedQ = about(station.loadedQ, f.loadedQ);
   const broader = station.bandwidth * station.loadedQ;
   const found: Record<RangedFigure, Ranged | undefined> = {
@@ -106,12 +124,36 @@ export function rangedStation(station: StationReception, uncertainty: StationUnc
     ...station,
     ...Object.fromEntries(known.map(([id, { median }]) => [id, median])),
     ranges: Object.fromEntries(known.map(([id, { range }]) => [id, range])),
+    dial: station.dial && rangedPlace(station.dial, uncertainty.reading),
     hearing,
     heard,
+    disturbance: station.disturbance && rangedDisturbance(station.disturbance, uncertainty),
+    disturbances: station.disturbances.map((one) => rangedDisturbance(one, uncertainty)),
     verdict: verdictOf(within, heard, station.disturbances),
     path: station.path.map((stage) => rangedStage(stage, { station, uncertainty, found, hearing })),
     chance,
     budget,
+  };
+}
+
+const rangedPlace = (place: DialPlace, reading: StationUncertainty['reading']): DialPlace =>
+  reading ? { ...place, range: [place.scale + reading[0], place.scale + reading[1]] } : place;
+
+function rangedDisturbance(one: Disturbance, { disturbances }: StationUncertainty): Disturbance {
+  const drawn = disturbances.find(({ by, frequency }) => by === one.by && frequency === one.frequency);
+  if (!drawn) return one;
+  const [low, high] = about(one.separation, drawn.separation, true).range;
+  return { ...one, range: [Math.min(low, one.separation), Math.max(high, one.separation)] };
+}
+
+/** The index as it is with these draws: between 0 and 1. */
+function usualIntelligibility(now: Ratio | undefined, drawn: Drawn | undefined) {
+  if (now === undefined || !drawn) return { intelligibility: now };
+  const { median, range } = about(now, drawn, true);
+  const within = (x: number): Ratio => Math.min(1, Math.max(0, x));
+  return {
+    intelligibility: within(median),
+    intelligibilityRange: [within(range[0]), within(range[1])] as const,
   };
 }
 

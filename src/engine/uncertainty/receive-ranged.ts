@@ -2,10 +2,11 @@ import { setCircuit } from '../built/set-circuit.ts';
 import { receive } from '../reception/path/receive.ts';
 import type { Reception } from '../reception/path/types.ts';
 import type { SetDescription } from '../set/description.ts';
+import { dialUncertaintyOf } from './ranged-dial.ts';
 import { type RangedReception, rangedReception } from './ranged-reception.ts';
 import { type UncertaintyOptions, uncertaintyOf } from './uncertainty.ts';
 
-/** Of more stations than this only those received best have ranges: each takes some 25 evaluations. */
+/** Of more stations than this only those received best have ranges: each takes some 30 evaluations. */
 const MOST_RANGED = 40;
 
 /**
@@ -32,5 +33,10 @@ export function receiveRanged(
 ): RangedReception {
   const reception = receive(set, options);
   const ranged = stations ?? stationsWithRanges(reception, also);
-  return rangedReception(reception, uncertaintyOf(setCircuit(set), { ...options, stations: ranged }));
+  const circuit = setCircuit(set);
+  return rangedReception(
+    reception,
+    uncertaintyOf(circuit, { ...options, stations: ranged }),
+    dialUncertaintyOf(circuit),
+  );
 }

@@ -47,7 +47,7 @@ export function dialStationsTable(reception: Reception, width?: number): string 
       { title: dialStationsTableWords.scale, text: (s) => `${formatNumber(s.dial!.scale, 3)}°`, align: 'right' },
       {
         title: dialStationsTableWords.range,
-        text: (s) => `${Math.round(s.dial!.range[0])}–${Math.round(s.dial!.range[1])}°`,
+        text: (s) => (s.dial!.range ? `${Math.round(s.dial!.range[0])}–${Math.round(s.dial!.range[1])}°` : ''),
         align: 'right',
       },
       { title: dialStationsTableWords.frequency, text: (s) => khz(s.frequency), align: 'right' },

@@ -1,3 +1,5 @@
+import { type Warning, warning } from '../../facts/warning.ts';
+
 /** What lies between the plates. */
 export interface Dielectric {
   /** Relative permittivity: lowest, usual, highest, 20 °C, audio to 1 MHz. */
@@ -44,6 +46,21 @@ export const DIELECTRICS = {
 } as const satisfies Record<string, Dielectric>;
 
 export type DielectricName = keyof typeof DIELECTRICS;
+
+/** tan δ from which a capacitor loses as much as a usual coil does: by itself it holds the Q of its circuit to 100. */
+const LOSSY = 0.01;
+
+/**
+ * What a builder must know about a dielectric that tunes a circuit.
+ * @param name of the table
+ * @param lossTangent measured, where it is known; a sheet known to be better needs no warning
+ * @returns its own caution, or that it is lossy; none for a good one.
+ */
+export function dielectricWarnings(name: DielectricName, lossTangent?: number): Warning[] {
+  const { caution, lossTangent: table }: Dielectric = dielectric(name);
+  if (caution) return [warning(caution)];
+  return (lossTangent ?? table[1]) >= LOSSY ? [warning('capacitor.lossy-dielectric', { dielectric: name })] : [];
+}
 
 /** @throws RangeError for a name not in the table. */
 export function dielectric(name: DielectricName): Dielectric {

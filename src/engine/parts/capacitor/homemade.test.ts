@@ -89,3 +89,25 @@ describe('home-made capacitors', () => {
     }
   });
 });
+
+describe('what a dielectric costs', () => {
+  const warningsOf = (spec: object) =>
+    variableCapacitor(spec as Parameters<typeof variableCapacitor>[0]).warnings.map(({ code }) => code);
+  const foil = { kind: 'foil', length: 0.1, width: 0.08, thickness: 1e-4 };
+  const vanes = { kind: 'vanes', outerRadius: 0.03, gap: 5e-4, vanes: 11 };
+  const names = Object.keys(DIELECTRICS) as (keyof typeof DIELECTRICS)[];
+
+  it.each(names)('%s is warned of where it loses as much as a coil does, and only then', (dielectric) => {
+    const { lossTangent, ...rest } = DIELECTRICS[dielectric];
+    const codes = [...warningsOf({ ...foil, dielectric }), ...warningsOf({ ...vanes, dielectric, lossTangent: 0.001 })];
+    const own = 'caution' in rest ? rest.caution : 'capacitor.lossy-dielectric';
+    expect(codes.filter((code) => code === own)).toHaveLength(lossTangent[1] >= 0.01 ? 2 : 0);
+  });
+
+  it('a sheet measured to be better is not', () => {
+    expect(warningsOf({ ...foil, dielectric: 'polyester' })).toContain('capacitor.lossy-dielectric');
+    expect(warningsOf({ ...foil, dielectric: 'polyester', lossTangent: 0.003 })).not.toContain(
+      'capacitor.lossy-dielectric',
+    );
+  });
+});

@@ -2,7 +2,7 @@ import { demandWithin, ImpossibleValues } from '../../facts/impossible-values.ts
 import { type Warning, warning } from '../../facts/warning.ts';
 import { root } from '../../numerics/roots.ts';
 import { type Degrees, EPSILON_0, type Farads, type Metres } from '../../units/quantities.ts';
-import { type Dielectric, type DielectricName, dielectric } from './dielectrics.ts';
+import { type Dielectric, type DielectricName, dielectric, dielectricWarnings } from './dielectrics.ts';
 import { platesApart, rectangularPlates } from './fringe.ts';
 import { type Bare, positionWithin } from './model.ts';
 
@@ -81,8 +81,7 @@ function filling(spec: Sheet, fallback: DielectricName, thickness: Metres): Fill
   const solid = name !== 'air';
   // Share of the voltage across the lossy part.
   const tan = spec.lossTangent ?? material.lossTangent[1] * ((thickness / K0) * (K / separation));
-  const warnings: Warning[] = [];
-  if (material.caution) warnings.push(warning(material.caution));
+  const warnings: Warning[] = dielectricWarnings(name, spec.lossTangent);
   const pressed = thickness / K0 / (thickness / K0 + LOOSE_AIR);
   if (solid && airGap === 0 && pressed < 0.9)
     warnings.push(warning('capacitor.air-film', { dielectric: name, film: LOOSE_AIR, share: pressed }));

@@ -2,7 +2,7 @@ import { demand, demandWithin, ImpossibleValues } from '../../facts/impossible-v
 import { type Warning, warning } from '../../facts/warning.ts';
 import { root } from '../../numerics/roots.ts';
 import { type Degrees, EPSILON_0, type Farads, type Metres } from '../../units/quantities.ts';
-import { type DielectricName, dielectric } from './dielectrics.ts';
+import { type DielectricName, dielectric, dielectricWarnings } from './dielectrics.ts';
 import { lawCapacitance, lawPosition, lawSlope, type VaneLaw, type VanePoint, vane } from './law.ts';
 import { type Bare, positionWithin } from './model.ts';
 
@@ -128,7 +128,8 @@ export function vanedVariable(spec: VanedVariable): Bare {
   ] as const;
   if (gap > 0.1 * (outer - innerRadius)) warnings.push(warning('capacitor.gap-wide'));
   if (shape.narrowest < 1.5e-3) warnings.push(warning('capacitor.vane-narrow', { width: shape.narrowest }));
-  if (between.caution) warnings.push(warning(between.caution));
+  // The loss given for the whole is that of its insulators, the sheet between the vanes apart.
+  warnings.push(...dielectricWarnings(spec.dielectric ?? 'air'));
   const loss = lossOf(spec, min, between.lossTangent[1]);
   return bare(spec, min, max, minRange, maxRange, loss, (n) => shape.outline(n), false, warnings);
 }

@@ -138,8 +138,9 @@ function woundCoil(spec: WoundSpec): CoilModel {
         [withLosses(1, lossSpread), withLosses(1, 1 / lossSpread)],
         otherPitches,
       );
-      // Litz never comes out better than its strands do by themselves.
-      const bound = litz ? (omega * model.inductanceAt(frequency)) / (solid * eddy(frequency).re) : high;
+      // Litz never comes out better than its strands do by themselves, in their covering and on their former.
+      const least = solid * eddy(frequency).re + dielectric / lossSpread;
+      const bound = litz ? (omega * model.inductanceAt(frequency)) / least : high;
       return [low, Math.min(high, bound)];
     },
     partial: (from, to) => sums.block(to, to) - 2 * sums.block(from, to) + sums.block(from, from),

@@ -11,12 +11,12 @@ const LOWEST: Hertz = 60e3;
 const HIGHEST: Hertz = 6e6;
 /** Of one neper. */
 const DECIBELS = 20 / Math.LN10;
-/** How far coil, strays and capacitor together may put a resonance out; from Medhurst-like spreads, common practice. */
-const INDUCTANCE_SPREAD = 0.03;
-
+/** What is peaked at one frequency. */
 interface Tuned {
   readonly frequency: Hertz;
   readonly position: Ratio;
+  /** Of a separate aerial tuning. */
+  readonly other: Ratio;
   readonly loadedQ: number;
 }
 
@@ -27,6 +27,8 @@ export interface TuningCurve {
   readonly highest: Hertz;
   frequencyAt(position: Ratio): Hertz;
   qAt(frequency: Hertz): number;
+  /** Where a frequency is peaked; beyond the ends a little further, not to be read off. */
+  positionFor(frequency: Hertz): Ratio;
 }
 
 export function tuningCurve(set: Receiver): TuningCurve {
@@ -51,6 +53,7 @@ export function tuningCurve(set: Receiver): TuningCurve {
       return endsOf()[1];
     },
     frequencyAt: (position) => Math.exp(along(pointsOf(), position, positionOf, logFrequencyOf)),
+    positionFor: (frequency) => along(pointsOf(), Math.log(frequency), logFrequencyOf, positionOf),
     qAt: (frequency) => along(pointsOf(), Math.log(frequency), logFrequencyOf, (p) => p.loadedQ),
   };
 }
@@ -64,17 +67,23 @@ function coverage({ network, circuit, smallConductance }: Receiver): [Hertz, Her
   return endsOfScale(peakAt, assembly.tuning.length > 0 ? [tuning.min, tuning.max] : undefined);
 }
 
-function pointsBetween({ network, smallConductance: g }: Receiver, [lowest, highest]: readonly [Hertz, Hertz]) {
-  return Array.from({ length: CURVE_POINTS }, (_, i): Tuned => {
-    const frequency = lowest * (highest / lowest) ** (i / (CURVE_POINTS - 1));
-    const { position, other } = network.at(frequency).peak(g);
-    const at = (f: Hertz) => network.at(f).at(position, other);
-    return {
-      frequency,
-      position,
-      loadedQ: qFromSidebands(at(frequency), at(frequency - TEST_TONE), at(frequency + TEST_TONE), g, frequency),
-    };
-  });
+const pointsBetween = (set: Receiver, [lowest, highest]: readonly [Hertz, Hertz]): readonly Tuned[] =>
+  Array.from({ length: CURVE_POINTS }, (_, i) => tunedAt(set, lowest * (highest / lowest) ** (i / (CURVE_POINTS - 1))));
+
+/** A set at one frequency, faintly received. @param pointers where they stand; default where it is peaked. */
+export function tunedAt(
+  { network, smallConductance: g }: Receiver,
+  frequency: Hertz,
+  pointers: { readonly position: Ratio; readonly other: Ratio } = network.at(frequency).peak(g),
+): Tuned {
+  const { position, other } = pointers;
+  const at = (f: Hertz) => network.at(f).at(position, other);
+  return {
+    frequency,
+    position,
+    other,
+    loadedQ: qFromSidebands(at(frequency), at(frequency - TEST_TONE), at(frequency + TEST_TONE), g, frequency),
+  };
 }
 
 /** On the straight line between the two points about a value, or a little beyond the last. */
@@ -195,32 +204,14 @@ function peakedWith(peakAt: (f: Hertz) => Peak, capacitance: Farads, start: Hert
   return f;
 }
 
-/** Place of a station on the dial, with the readings it may be at. */
-export function dialPlace(set: Receiver, curve: TuningCurve, position: Ratio, frequency: Hertz): DialPlace {
-  const { tuning } = set.circuit;
-  const scaleAt = (p: Ratio) => tuning.angleAt(Math.max(0, Math.min(1, p)));
-  // Inductance or capacitance 3 % out moves a resonance 1.5 % the other way.
-  const halfWidth = ([low, high]: readonly [Farads, Farads], of: Farads): number => (high - low) / (2 * of);
-  const capacitance =
-    (1 - position) * halfWidth(tuning.minRange, tuning.min) + position * halfWidth(tuning.maxRange, tuning.max);
-  const off = Math.hypot(INDUCTANCE_SPREAD, capacitance) / 2;
-  const shift = (factor: number): Ratio => positionFor(curve, frequency * factor);
-  const ends = [scaleAt(shift(1 - off)), scaleAt(shift(1 + off)), scaleAt(position)];
+/** Place of a station on the dial. */
+export function dialPlace({ circuit: { tuning } }: Receiver, position: Ratio): DialPlace {
   return {
     position,
-    scale: scaleAt(position),
+    scale: tuning.angleAt(Math.max(0, Math.min(1, position))),
     capacitance: tuning.capacitanceAt(position),
-    range: [Math.min(...ends), Math.max(...ends)],
   };
 }
-
-const positionFor = (curve: TuningCurve, f: Hertz): Ratio => {
-  const { points } = curve;
-  const i = points.findIndex((p) => p.frequency >= f);
-  if (i <= 0) return i === 0 ? points[0].position : points[points.length - 1].position;
-  const [a, b] = [points[i - 1], points[i]];
-  return a.position + ((b.position - a.position) * (f - a.frequency)) / (b.frequency - a.frequency);
-};
 
 /** The whole scale: frequency, sharpness, and every station's level at every position. */
 export function dialOf(
@@ -262,32 +253,17 @@ export function dialOf(
     }
   }
   for (const row of levels) for (let k = 0; k < row.length; k++) row[k] -= strongest;
-  const [minLow, minHigh] = tuning.minRange;
-  const [maxLow, maxHigh] = tuning.maxRange;
-  const moved = (f: Hertz, C: number, to: number): Hertz => f * Math.sqrt(C / Math.max(to, 1e-13));
-  const spread = {
-    lowest: [
-      moved(curve.lowest, tuning.max, maxHigh) * 0.985,
-      moved(curve.lowest, tuning.max, maxLow) * 1.015,
-    ] as const,
-    highest: [
-      moved(curve.highest, tuning.min, minHigh) * 0.985,
-      moved(curve.highest, tuning.min, minLow) * 1.015,
-    ] as const,
-  };
   return {
     points,
     lowest: curve.lowest,
     highest: curve.highest,
-    lowestRange: spread.lowest,
-    highestRange: [spread.highest[0], spread.highest[1]],
     swing: tuning.swing,
     levels,
     stations: stations.map((s, index) => ({
       name: s.station.name,
       index,
       verdict: verdicts[index],
-      place: s.within ? dialPlace(set, curve, s.position, s.station.frequency) : undefined,
+      place: s.within ? dialPlace(set, s.position) : undefined,
     })),
     warnings: crowdedWarnings(points),
   };

@@ -32,4 +32,6 @@ export interface Hearing {
   readonly room: Room;
   /** Speech intelligibility index, 0..1, with what other stations leave in the phones; undefined for music and tones. */
   readonly intelligibility?: Ratio;
+  /** 90 % of that, of all sets built like this one, where it is drawn. */
+  readonly intelligibilityRange?: readonly [Ratio, Ratio];
 }

@@ -30,6 +30,9 @@ export const NEGLIGIBLE = 10 ** (-40 / 20);
 export const HIGHEST_WHISTLE = 10_000;
 const ANGLES = Float64Array.from({ length: 16 }, (_, i) => Math.cos(((i + 0.5) * Math.PI) / 16));
 
+/** Less of the wanted programme over another's, and that one masks it, dB. */
+export const MASKED: Decibels = 3;
+
 /** Outside these an estimate is enough: nothing but the other is heard, or nothing of it, dB. */
 const [BURIED, FAR_BELOW] = [-30, 50];
 
@@ -89,12 +92,18 @@ function estimatedRatio(
   return decibels(Math.abs(first) / Math.max(Math.abs(second), 1e-12));
 }
 
+/** Beats below it are a flutter, no tone. */
+const LOWEST_WHISTLE: Hertz = 30;
+
+/** What the wanted programme stands over the whistle of two carriers, dB; ∞ where their beat is no tone that phones give. */
+export function overWhistle(beat: Hertz, modulation: Ratio, carriers: Ratio): Decibels {
+  const isHeard = beat > LOWEST_WHISTLE && beat < HIGHEST_WHISTLE;
+  return isHeard ? decibels(modulation * carriers) : Number.POSITIVE_INFINITY;
+}
+
 function disturbance(wanted: CarrierAtDetector, other: CarrierAtDetector, audioRatio: Decibels): Disturbance {
   const beat = Math.abs(other.frequency - wanted.frequency);
-  const whistle =
-    beat > 30 && beat < HIGHEST_WHISTLE
-      ? decibels((wanted.modulation * wanted.voltage) / other.voltage)
-      : Number.POSITIVE_INFINITY;
+  const whistle = overWhistle(beat, wanted.modulation, wanted.voltage / other.voltage);
   const felt = Math.min(audioRatio, whistle);
   return {
     by: other.name,
@@ -125,5 +134,5 @@ function envelopeSlopes(x1: number, x2: number): { first: number; second: number
  * The other boundaries are common practice, no source.
  */
 function effectOf(ratio: Decibels): Disturbance['effect'] {
-  return ratio >= 30 ? 'none' : ratio >= 15 ? 'behind' : ratio >= 3 ? 'interferes' : 'masks';
+  return ratio >= 30 ? 'none' : ratio >= 15 ? 'behind' : ratio >= MASKED ? 'interferes' : 'masks';
 }

@@ -48,6 +48,8 @@ export interface Disturbance {
   readonly audioRatio: Decibels;
   /** The smaller of that and of what stands over a whistle of the two carriers: what `effect` goes by. */
   readonly separation: Decibels;
+  /** 90 % of that, of all sets built like this one, where it is drawn. */
+  readonly range?: readonly [Decibels, Decibels];
   /** On the wanted programme: none that is heard, heard behind it, interferes with it, masks it. */
   readonly effect: 'none' | 'behind' | 'interferes' | 'masks';
   /** Frequency of the beat of the two carriers where it is heard. */
@@ -110,8 +112,8 @@ export interface DialPlace {
   /** On the scale of the capacitor. */
   readonly scale: Degrees;
   readonly capacitance?: Farads;
-  /** Scale readings it may well be at, from the spread of coil and strays. */
-  readonly range: readonly [Degrees, Degrees];
+  /** Scale readings that it has in nine of ten sets built like this one, where they are drawn. */
+  readonly range?: readonly [Degrees, Degrees];
 }
 
 /** One point of the dial: what is tuned in there. */
@@ -122,16 +124,23 @@ export interface DialPoint {
   readonly capacitance?: Farads;
   readonly loadedQ: number;
   readonly bandwidth: Hertz;
+  /** 90 % of the frequency here, of all sets built like this one, where they are drawn, and of the other figures. */
+  readonly range?: readonly [Hertz, Hertz];
+  readonly ranges?: {
+    readonly capacitance?: readonly [Farads, Farads];
+    readonly loadedQ: readonly [number, number];
+    readonly bandwidth: readonly [Hertz, Hertz];
+  };
 }
 
 /** What the set's dial covers and how it is divided. */
 export interface Dial {
   readonly points: readonly DialPoint[];
-  /** Ends of what the set covers, with their spread. */
+  /** Ends of what the set covers, with their 90 % ranges where those are drawn. */
   readonly lowest: Hertz;
   readonly highest: Hertz;
-  readonly lowestRange: readonly [Hertz, Hertz];
-  readonly highestRange: readonly [Hertz, Hertz];
+  readonly lowestRange?: readonly [Hertz, Hertz];
+  readonly highestRange?: readonly [Hertz, Hertz];
   readonly swing: Degrees;
   /** For every position, the level of each station at the detector relative to the strongest anywhere, dB: levels[position][station]. */
   readonly levels: readonly Float64Array[];
@@ -174,7 +183,9 @@ export interface PartFigures {
   readonly coils: readonly {
     readonly name: string;
     readonly inductance: number;
+    readonly inductanceRange: readonly [number, number];
     readonly selfCapacitance: Farads;
+    readonly selfCapacitanceRange: readonly [Farads, Farads];
     readonly selfResonance: Hertz;
     readonly wireLength: number;
     readonly dcResistance: Ohms;
@@ -185,7 +196,9 @@ export interface PartFigures {
   }[];
   readonly tuning: {
     readonly minimum: Farads;
+    readonly minimumRange: readonly [Farads, Farads];
     readonly maximum: Farads;
+    readonly maximumRange: readonly [Farads, Farads];
     readonly swing: Degrees;
     readonly warnings: readonly Warning[];
   };

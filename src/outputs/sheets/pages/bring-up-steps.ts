@@ -150,8 +150,8 @@ function stationSteps(set: SetDescription, reception: Reception, parts: readonly
     ...voltageSteps(set, best, parts),
     {
       code: 'ends-of-dial',
-      low: reception.dial.lowestRange,
-      high: reception.dial.highestRange,
+      low: reception.dial.lowestRange ?? [reception.dial.lowest, reception.dial.lowest],
+      high: reception.dial.highestRange ?? [reception.dial.highest, reception.dial.highest],
       capacitor: parts.some((p) => p.kind === 'variable'),
       aerialWire: loop === undefined,
     },
@@ -159,7 +159,8 @@ function stationSteps(set: SetDescription, reception: Reception, parts: readonly
 }
 
 function tuningStep(set: SetDescription, best: StationReception, second: AerialDial | undefined): BringUpFact {
-  const [low, high] = best.dial!.range;
+  const { scale, range = [scale, scale] } = best.dial!;
+  const [low, high] = range;
   // The range is in degrees of a capacitor's scale.
   const isTurned = pointerOf(set).scale.kind === 'round' && set.arrangement.kind !== 'variometer';
   const facts = {

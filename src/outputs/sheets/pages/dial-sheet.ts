@@ -170,13 +170,14 @@ const scaleText = (marks: Pointer, value: number): string =>
 function rangeText(
   set: SetDescription,
   marks: DialMarks,
-  place: { range: readonly [number, number]; position: number; scale: number },
+  place: { range?: readonly [number, number]; position: number; scale: number },
 ): string {
   const byCoil = tunedBy(set.arrangement) !== 'capacitor';
   const full = place.position > 0 ? place.scale / place.position : 0;
   const as = (scale: number): number =>
     marks.scale.kind === 'round' && !byCoil ? scale : full > 0 ? marks.at(Math.min(1, scale / full)) : 0;
-  const [low, high] = [as(place.range[0]), as(place.range[1])];
+  const { range = [place.scale, place.scale] } = place;
+  const [low, high] = [as(range[0]), as(range[1])];
   if (!(high > low)) return '—';
   return marks.scale.kind === 'round'
     ? `${Math.round(low)}–${Math.round(high)}°`

@@ -131,7 +131,8 @@ function StationMarks({ reception, scale, chosenIndex, length, rows, top, base }
       {stations.map((station, i) => {
         const bars = barsOf(station.verdict);
         const at = MARGIN + along[i] * length;
-        const [from, to] = station.dial!.range.map((degree) => degreeAlong(reception, degree));
+        const { range: readings = [station.dial!.scale, station.dial!.scale] } = station.dial!;
+        const [from, to] = readings.map((degree) => degreeAlong(reception, degree));
         const place = places[i];
         const isNamed = place && (bars > 0 || station.index === chosenIndex);
         return (

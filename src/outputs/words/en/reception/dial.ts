@@ -15,8 +15,12 @@ export function coverageSentences(
 ): string[] {
   const on = (side: 'below' | 'above') => stations.filter(({ outOfRange }) => outOfRange?.side === side);
   const [below, above] = [on('below'), on('above')];
+  const covers = `The dial covers ${wholeKHz(lowest)} to ${wholeKHz(highest)} kHz.`;
+  const span = ([low, high]: readonly [number, number]): string => `${wholeKHz(low)}–${wholeKHz(high)} kHz`;
   return [
-    `The dial covers ${wholeKHz(lowest)} to ${wholeKHz(highest)} kHz. Range (90 %): the low end ${wholeKHz(lowestRange[0])}–${wholeKHz(lowestRange[1])} kHz, the high end ${wholeKHz(highestRange[0])}–${wholeKHz(highestRange[1])} kHz.`,
+    lowestRange && highestRange
+      ? `${covers} Range (90 %): the low end ${span(lowestRange)}, the high end ${span(highestRange)}.`
+      : covers,
     ...(below.length > 0
       ? [
           `Below the low end of the dial: ${names(below)}. More turns or more capacitance would reach ${plural(below.length, 'it', 'them')}.`,

@@ -3,9 +3,13 @@ import { budgetSentence, chanceSentence } from './uncertainty.ts';
 
 it('says how many such sets hear a station', () => {
   const said = (chance: number) => chanceSentence({ chance, verdict: 'quiet' });
-  expect(said(1)).toBe('Nearly all such sets would receive it audibly, with no other station.');
-  expect(said(0.96)).toBe('About 9 in 10 such sets would receive it audibly, with no other station.');
-  expect(said(0.63)).toBe('About 6 in 10 such sets would receive it audibly, with no other station.');
+  expect(said(1)).toBe('Nearly all such sets would tune it in and receive it audibly, not masked by another station.');
+  expect(said(0.96)).toBe(
+    'About 9 in 10 such sets would tune it in and receive it audibly, not masked by another station.',
+  );
+  expect(said(0.63)).toBe(
+    'About 6 in 10 such sets would tune it in and receive it audibly, not masked by another station.',
+  );
   expect(said(0.02)).toBe('Fewer than 1 in 20 such sets would receive it audibly.');
   expect(chanceSentence({ chance: 0, verdict: 'out of range' })).toBeUndefined();
 });

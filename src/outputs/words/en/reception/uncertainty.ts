@@ -45,6 +45,11 @@ const ITEMS: Readonly<Record<Item['what'], Sentences>> = {
     measured: (by, gain) => `Q of the coil: ${by} at the ear. Measuring it would narrow the range by ${gain} dB.`,
     only: (by) => `Q of the coil: ${by} at the ear.`,
   },
+  'tuning capacitor': {
+    measured: (by, gain) =>
+      `Capacitance of the tuning capacitor: ${by} at the ear. Measuring it would narrow the range by ${gain} dB.`,
+    only: (by) => `Capacitance of the tuning capacitor: ${by} at the ear.`,
+  },
   detector: {
     measured: (by, gain) =>
       `Curve of the detector: ${by} at the ear. Measuring a few points of it would narrow the range by ${gain} dB.`,
@@ -69,11 +74,12 @@ export const budgetSentence = (item: Item): string =>
 
 /** How many of all such sets hear a station. */
 export function chanceSentence({ chance, verdict }: Pick<RangedStation, 'chance' | 'verdict'>): string | undefined {
-  if (verdict === 'out of range') return undefined;
   const inTen = Math.round(10 * chance);
-  if (chance >= 0.97) return 'Nearly all such sets would receive it audibly, with no other station.';
+  if (verdict === 'out of range' && inTen < 1) return undefined;
+  if (chance >= 0.97)
+    return 'Nearly all such sets would tune it in and receive it audibly, not masked by another station.';
   if (inTen < 1) return 'Fewer than 1 in 20 such sets would receive it audibly.';
-  return `About ${Math.min(inTen, 9)} in 10 such sets would receive it audibly, with no other station.`;
+  return `About ${Math.min(inTen, 9)} in 10 such sets would tune it in and receive it audibly, not masked by another station.`;
 }
 
 /** Heading of the things that make a range wide. */
