@@ -43,6 +43,7 @@ function faults(set: SetDescription): string[] {
   );
   const texts = items.filter((i): i is TextItem => i.kind === 'text');
   const leaders = items.filter((i): i is LineItem => i.kind === 'line' && dots.has(i.title ?? ''));
+  const points = new Map(leaders.map((leader) => [leader, along(leader)]));
   const wrong: string[] = [];
   const boxes = texts.map((t) => ({ text: t, box: textBox(t) }));
   boxes.forEach((a, i) => {
@@ -69,10 +70,10 @@ function faults(set: SetDescription): string[] {
         if (Math.hypot(dot[0] - own[0], dot[1] - own[1]) > 2 * DOT && fromLine(dot, leader) < DOT)
           wrong.push(`the leader of ${terminal} runs over the dot of ${other}`);
       for (const { text, box } of boxes)
-        if (text !== label.text && along(leader).some((p) => toPoint(box, p) <= 0))
+        if (text !== label.text && points.get(leader)!.some((p) => toPoint(box, p) <= 0))
           wrong.push(`the leader of ${terminal} runs through “${text.text}”`);
       for (const other of leaders)
-        if (other !== leader && along(other).some((p) => fromLine(p, leader) < 0.1))
+        if (other !== leader && points.get(other)!.some((p) => fromLine(p, leader) < 0.1))
           wrong.push(`the leaders of ${terminal} and ${other.title} meet`);
     }
   }

@@ -92,20 +92,24 @@ export function terminalLabels(
   for (const { terminal, words } of wanted) {
     const dot = dots.get(terminal)!;
     const foreign = [...dots].filter(([t, p]) => t !== terminal && distance(p, dot) >= 2 * LEADER_CLEAR);
-    const faults = ({ text, leader }: TerminalLabel): number => {
+    /** What is wrong with a place; from `most` on it is not looked at further. */
+    const faults = ({ text, leader }: TerminalLabel, most: number): number => {
       const box = textBox(text);
       let sum = 0;
       if (!inside(box, frame)) sum += 1e6;
       for (const other of taken) {
+        if (sum >= most) return sum;
         if (overlap(box, other, GAP)) sum += 1e4;
         if (lineEnters(leader, other)) sum += 1e3;
       }
       for (const mark of marks) if (overlap(box, mark, GAP / 2)) sum += 1e4;
       for (const [, p] of foreign) if (fromLine(p, leader) < LEADER_CLEAR) sum += 1e3;
       for (const other of done) {
+        if (sum >= most) return sum;
         if (linesCross(leader, other.leader)) sum += 1e3;
         if (lineEnters(other.leader, box)) sum += 1e3;
       }
+      if (sum >= most) return sum;
       // Rather a somewhat longer leader than words on a wire or nearer to another terminal.
       for (const other of soft) if (overlap(box, other, GAP)) sum += 3;
       const own = distance(...leader);
@@ -116,7 +120,7 @@ export function terminalLabels(
     for (const label of places(terminal, words, dot)) {
       // Places come by their distance: none further away can cost less than that.
       if (best && distance(...label.leader) - 1 > best.cost) break;
-      const cost = faults(label);
+      const cost = faults(label, best?.cost ?? Number.POSITIVE_INFINITY);
       if (!best || cost < best.cost) best = { label, cost };
     }
     if (!best) continue;
