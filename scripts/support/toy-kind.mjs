@@ -53,6 +53,8 @@ const SETTINGS = {
   compilerOptions: {
     noEmit: true,
     composite: false,
+    // From the second sort on only what the toys change is checked anew: half the time of the compiler.
+    incremental: true,
     declaration: false,
     sourceMap: false,
     rewriteRelativeImportExtensions: false,

@@ -5,6 +5,8 @@ import { CALCULATIONS } from '../../src/cli/calc/index.ts';
 import type { Io } from '../../src/cli/command.ts';
 import { COMMANDS, run } from '../../src/cli/main.ts';
 import { receive } from '../../src/engine/reception/path/receive.ts';
+import type { Reception } from '../../src/engine/reception/path/types.ts';
+import type { SetDescription } from '../../src/engine/set/description.ts';
 import { readText } from '../../src/engine/set/read.ts';
 import { readWav, writeWav } from '../../src/outputs/audio/index.ts';
 import {
@@ -38,6 +40,14 @@ vi.mock('../../src/outputs/words/en/index.ts', async (original) => {
   const { bracketed } = await import('../support/pseudo-language.ts');
   return bracketed(await original<object>());
 });
+
+/** What an example gives at its place: the same figures for every sheet and view of it. */
+const receptions = new Map<string, Reception>();
+function receptionOf(example: string, set: SetDescription): Reception {
+  let reception = receptions.get(example);
+  if (reception === undefined) receptions.set(example, (reception = receive(set)));
+  return reception;
+}
 
 const EXAMPLES = ['medium-wave-galena', 'ferrite-rod-valve-diode', 'long-wave-foil'];
 const textOf = (example: string): string => readFileSync(inRoot(`examples/${example}.json`), 'utf8');
@@ -196,7 +206,7 @@ describe('no visible sentence is made outside outputs/words', () => {
       if (!read.ok) throw new Error(`${example} does not read`);
       // The sheet of text prints the file itself.
       const names = [...written(read.written), ...(id === 'text' ? idsOf(read.written) : [])];
-      return sheetsFor(read.written, read.set, receive(read.set), { only: [id] })
+      return sheetsFor(read.written, read.set, receptionOf(example, read.set), { only: [id] })
         .flatMap((sheet) => sheet.pages.map((page) => pageSvg(page)))
         .map((svg) => ({ text: textsIn(svg), names }));
     });
@@ -228,7 +238,7 @@ describe('no visible sentence is made outside outputs/words', () => {
       const read = readText(textOf(name));
       if (!read.ok) throw new Error(`${name} does not read`);
       const names = [...written(read.written), 'WEBVTT'];
-      const prepare = preparer(read.set, receive(read.set));
+      const prepare = preparer(read.set, receptionOf(name, read.set));
       const drawn = (svg: string) => [...svg.matchAll(/>([^<]+)</g)].map(([, inner]) => inner);
       const judgeAll = (output: string, texts: readonly string[]) => {
         for (const text of texts) judge(`explain ${output}`, text, names);

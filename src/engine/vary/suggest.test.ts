@@ -11,13 +11,20 @@ import { compareDetectorsOn } from './compare.ts';
 import { bestSetting, matching } from './match.ts';
 import { CLEAR } from './objective.ts';
 import { type Suggestion, suggest } from './suggest.ts';
-import { trialsOf } from './trial.ts';
+import { type Trials, trialsOf } from './trial.ts';
 
 const examples = readdirSync('examples').filter((file) => file.endsWith('.json'));
 function exampleOf(file: string) {
   const read = readText(readFileSync(`examples/${file}`, 'utf8'));
   if (!read.ok) throw new Error(`${file} does not read`);
   return read;
+}
+const trialsOfExamples = new Map<string, Trials>();
+/** Of an example, the same for every test: what one has built, the next need not. */
+function trialsOfExample(file: string): Trials {
+  let trials = trialsOfExamples.get(file);
+  if (trials === undefined) trialsOfExamples.set(file, (trials = trialsOf(exampleOf(file).set)));
+  return trials;
 }
 const applied = (written: unknown, { changes }: Pick<Suggestion, 'changes'>): unknown =>
   changes.reduce((before, { path, to }) => withValueAt(before, path, to), written);
@@ -29,7 +36,7 @@ const readOf = (written: unknown): SetDescription => {
 
 describe.each(examples)('%s', (file) => {
   const { set, written } = exampleOf(file);
-  const trials = trialsOf(set);
+  const trials = trialsOfExample(file);
   const stations = [...new Set([0, set.place.stations.length - 1])];
   const now = receive(set);
 
@@ -69,8 +76,8 @@ describe.each(examples)('%s', (file) => {
 });
 
 /** What a station wants, as things stand; each is never to become worse by a suggestion for it. */
-function wantsOf(set: SetDescription, station: number) {
-  const { isWithin, heard, level, clearance } = trialsOf(set).now.figures(station);
+function wantsOf({ now }: Trials, station: number) {
+  const { isWithin, heard, level, clearance } = now.figures(station);
   return {
     isWithin,
     isAudible: isWithin && heard !== 'not heard',
@@ -81,13 +88,13 @@ function wantsOf(set: SetDescription, station: number) {
 }
 
 /** Follows the first suggestion five times; every step keeps what was there. @returns how many were followed. */
-function follow(start: SetDescription, station: number): number {
-  let set = start;
+function follow(start: Trials, station: number): number {
+  let trials = start;
   for (let step = 0; step < 5; step++) {
-    const [first] = suggest(trialsOf(set), station);
+    const [first] = suggest(trials, station);
     if (!first) return step;
-    const next = readOf(applied(set, first));
-    const [before, after] = [wantsOf(set, station), wantsOf(next, station)];
+    const next = trialsOf(readOf(applied(trials.now.set, first)));
+    const [before, after] = [wantsOf(trials, station), wantsOf(next, station)];
     const what = JSON.stringify(first.settings);
     if (before.isWithin) expect(after.isWithin, what).toBe(true);
     if (before.isAudible) {
@@ -95,17 +102,17 @@ function follow(start: SetDescription, station: number): number {
       expect(after.clearance, what).toBeGreaterThanOrEqual(before.clearance - 1e-6);
     }
     if (before.isWithin && before.isLoudnessWanted) expect(after.level, what).toBeGreaterThan(before.level);
-    set = next;
+    trials = next;
   }
   return 5;
 }
 
 describe('following the first suggestion five times', () => {
   it.each(examples)('never makes worse what a station of %s wants', (file) => {
-    const { set } = exampleOf(file);
-    const { best } = receive(set);
+    const trials = trialsOfExample(file);
+    const { best } = receive(trials.now.set);
     // The one received best, and one that is not.
-    for (const station of [best[0], best[best.length - 1]]) follow(set, station);
+    for (const station of [best[0], best[best.length - 1]]) follow(trials, station);
   });
 
   const { stations } = exampleOf('medium-wave-galena.json').set.place;
@@ -113,7 +120,7 @@ describe('following the first suggestion five times', () => {
   const sets = fc.sample(someSet, { numRuns: 60, seed: 7 }).filter((set) => set !== undefined);
   it.each(Array.from({ length: 30 }, (_, i) => i))('never makes worse what a station of random set %i wants', (i) => {
     const set = sets[i];
-    follow({ ...set, place: { ...set.place, stations: four } }, i % four.length);
+    follow(trialsOf({ ...set, place: { ...set.place, stations: four } }), i % four.length);
   });
 });
 
@@ -171,12 +178,9 @@ describe('what is reasonable for a garden', () => {
 
 describe.each(examples)('steps suggested for %s', (file) => {
   it('are no longer than one usual step, and within what a builder has', () => {
-    const { set } = exampleOf(file);
-    const trials = trialsOf(set);
+    const all = suggest(trialsOfExample(file), 0, { most: 99 }).flatMap(({ settings }) => settings);
     for (const adjustment of ['aerial.height', 'aerial.length', 'aerial.side']) {
-      const one = suggest(trials, 0, { most: 99 })
-        .flatMap(({ settings }) => settings)
-        .find((setting) => setting.adjustment === adjustment);
+      const one = all.find((setting) => setting.adjustment === adjustment);
       if (!one) continue;
       const [from, to] = [one.from as number, Number.parseFloat(String(one.to))];
       const metres = /mm$/.test(String(one.to)) ? to / 1e3 : to;
