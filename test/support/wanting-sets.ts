@@ -1,6 +1,8 @@
 import fc from 'fast-check';
+import type { SchemaNode } from '../../src/engine/fields/introspect.ts';
 import type { Effort } from '../../src/engine/kinds/adjustment.ts';
-import type { SetDescription } from '../../src/engine/set/description.ts';
+import { description, type SetDescription } from '../../src/engine/set/description.ts';
+import { isPlace, keptPath } from '../../src/engine/set/keep.ts';
 import { readValue } from '../../src/engine/set/read.ts';
 import { withValueAt } from '../../src/engine/set/write.ts';
 import { suggestForWants } from '../../src/engine/vary/suggest-for-wants.ts';
@@ -36,12 +38,11 @@ const kept = fc.subarray(['load', 'detector', 'arrangement.detectorTap', 'earth'
 export const wantingSet: fc.Arbitrary<Record<string, unknown>> = fc
   .tuple(someSet, stations, fc.uniqueArray(want, { minLength: 1, maxLength: 3, selector: ({ kind }) => kind }), kept)
   .filter(([set]) => set !== undefined)
-  .map(([set, stations, wants, keep]) => ({
-    ...set,
-    place: { ...set!.place, stations },
-    wants,
-    ...(keep.length > 0 ? { keep } : {}),
-  }));
+  .map(([set, stations, wants, all]) => {
+    // Not every arrangement has a tap.
+    const keep = all.filter((text) => isPlace(description as unknown as SchemaNode, set, keptPath(text)!));
+    return { ...set, place: { ...set!.place, stations }, wants, ...(keep.length > 0 ? { keep } : {}) };
+  });
 
 /** What comes of taking the first suggestion again and again. */
 export interface Followed {
@@ -57,8 +58,8 @@ export interface Followed {
  * Take the first suggestion that is no trade-off, so many times at most.
  * @throws Error for a description that does not read, before or after a suggestion
  */
-export function follow(description: unknown, steps: number, effortAtMost: Effort): Followed {
-  let written = description;
+export function follow(set: unknown, steps: number, effortAtMost: Effort): Followed {
+  let written = set;
   const leastGains: number[] = [];
   const touched: string[] = [];
   for (let step = 0; ; step++) {
