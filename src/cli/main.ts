@@ -11,6 +11,7 @@ import { curves } from './commands/curves.ts';
 import { dial } from './commands/dial.ts';
 import { listen } from './commands/listen.ts';
 import { match } from './commands/match.ts';
+import { measure } from './commands/measure.ts';
 import { move } from './commands/move.ts';
 import { path } from './commands/path.ts';
 import { schema } from './commands/schema.ts';
@@ -28,6 +29,7 @@ export const COMMANDS: readonly Command[] = [
   stations,
   compare,
   match,
+  measure,
   wave,
   curves,
   move,

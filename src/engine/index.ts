@@ -230,11 +230,16 @@ export { fitDecay } from './measure/decay-fit.ts';
 export { fitDetector } from './measure/detector-fit.ts';
 export { fitDial } from './measure/dial-fit.ts';
 export type { Fitted } from './measure/fitted.ts';
+export { type MeasurableFigure, measurableFigures } from './measure/measurable.ts';
+export { type NextMeasurement, nextMeasurements } from './measure/measure-next.ts';
 export type { Equipment, Measured, MeasuredProperty, Measurement, Yield } from './measure/measurement.ts';
 export { MEASUREMENTS, type MeasurementKind } from './measure/measurements.ts';
+export { type PropertyId, propertyOf } from './measure/properties.ts';
 export { type Fields, fieldEntries, type ReadingField, type ScalarField } from './measure/reading-fields.ts';
+export { type ReadingsRead, readMeasurements, readReadings } from './measure/readings.ts';
 export { ringingOf } from './measure/record.ts';
 export { fitResonance } from './measure/resonance-fit.ts';
+export { type ReadingsResult, resultsOf, type UsedValue, usedValues } from './measure/taken-results.ts';
 export { UnfitReadings } from './measure/unfit.ts';
 export { fitWidth } from './measure/width-fit.ts';
 

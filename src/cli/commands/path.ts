@@ -3,9 +3,11 @@ import {
   type FieldOptions,
   fieldsAtSite,
   hasRanges,
+  nextMeasurements,
   receiveRanged,
   receiver,
   receiveStation,
+  type SetDescription,
   type StationReception,
   type Suggestion,
   setCircuit,
@@ -25,7 +27,9 @@ import {
   cliNotes,
   interferenceSentence,
   jsonText,
+  measureAnswer,
   moreDisturbancesSentence,
+  nextMeasurementText,
   pathAnswer,
   receptionSummary,
   stationSentence,
@@ -88,7 +92,7 @@ export const path: Command = {
     printWants(trials, when, io);
     if (!values.all) {
       const index = also ?? chooseStation(reception.stations, values.station, reception.best[0]);
-      printStation(reception.stations[index], (set.wants ?? []).length > 0 ? [] : suggest(trials, index), io);
+      printStation(set, reception.stations[index], (set.wants ?? []).length > 0 ? [] : suggest(trials, index), io);
       const fields = fieldsAtSite(set.place, when);
       const ready = receiver(setCircuit(set), fields);
       const limits = audioLimits(ready, receiveStation(ready, set.place.stations[index]));
@@ -121,7 +125,15 @@ function printWants(trials: Trials, when: FieldOptions, io: Io): void {
   io.out(`${wantTexts.suggestions}\n${advice.length > 0 ? advice.join('\n') : `  ${none}`}\n\n`);
 }
 
-function printStation(station: StationReception, suggestions: readonly Suggestion[], io: Io): void {
+/** Measurements that are named under a station. */
+const MOST_NEXT = 2;
+
+function printStation(
+  set: SetDescription,
+  station: StationReception,
+  suggestions: readonly Suggestion[],
+  io: Io,
+): void {
   io.out(`${clean(pathAnswer.station(station, stationSentence(station)))}\n${pathTable(station, io.width)}\n`);
   for (const d of station.disturbances.slice(0, 3)) io.out(`  ${clean(interferenceSentence(d))}\n`);
   if (hasRanges(station)) {
@@ -134,6 +146,9 @@ function printStation(station: StationReception, suggestions: readonly Suggestio
           .map((item) => `  ${budgetSentence(item)}\n`)
           .join('')}`,
       );
+    const next = nextMeasurements(set, station).slice(0, MOST_NEXT);
+    if (next.length > 0)
+      io.out(`${measureAnswer.next}\n${next.map((one) => `  ${nextMeasurementText(one)}\n`).join('')}`);
   }
   const more = moreDisturbancesSentence(station.moreDisturbances);
   if (more) io.out(`  ${more}\n`);

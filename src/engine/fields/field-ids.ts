@@ -262,6 +262,7 @@ export type FieldId =
   | 'set.scenes'
   | 'set.wants'
   | 'set.keep'
+  | 'set.readings'
   | 'set.place'
   | 'set.aerial'
   | 'set.earth'

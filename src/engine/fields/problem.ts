@@ -7,6 +7,7 @@ import type { Expectations, FieldHints } from './refusal.ts';
 export interface DescriptionExpectations extends Expectations {
   readonly 'file.at-most': { readonly megabytes: number };
   readonly description: NoFigures;
+  readonly readings: NoFigures;
   readonly json: NoFigures;
   readonly 'utf-8': NoFigures;
   readonly 'readable-file': NoFigures;

@@ -25,7 +25,8 @@ export type ListOf =
   | 'rows'
   | 'scenes'
   | 'wants'
-  | 'kept';
+  | 'kept'
+  | 'readings';
 
 /** What would be accepted where something else stands. Figures SI. */
 export interface Expectations extends QuantityExpectations {

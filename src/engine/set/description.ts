@@ -14,6 +14,9 @@ import { keep, wants } from './wants.ts';
 
 export const FORMAT = 'faintwave-set/1';
 
+/** Measurements that a description keeps. */
+const MOST_READINGS_KEPT = 200;
+
 /** A whole set as written in a file. Unknown keys are allowed everywhere and kept. */
 export const description = object({
   format: v.literal(FORMAT, refuse({ code: 'literal', value: FORMAT })),
@@ -31,6 +34,7 @@ export const description = object({
   wants: v.optional(wants),
   keep: v.optional(keep),
   scenes: v.optional(scenes),
+  readings: v.optional(list('set.readings', 'readings', v.unknown(), { max: MOST_READINGS_KEPT })),
 });
 
 /** A description as read: plain SI numbers, defaults filled in. What the engine calls a set. */

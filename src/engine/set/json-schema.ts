@@ -99,6 +99,8 @@ function convert(node: SchemaNode, schemaWords: SchemaWords): Json {
       };
     case 'string':
       return { ...words, type: 'string', ...sizes(node, 'Length') };
+    case 'unknown':
+      return words;
     case 'boolean':
       return { ...words, type: schema.type };
     default:

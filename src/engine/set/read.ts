@@ -144,6 +144,13 @@ function fewProblems(
   return few.all().map(({ item, more }) => (more === 0 ? item : { ...item, more }));
 }
 
+/**
+ * What a schema refuses, the first few of each kind.
+ * @param issues of one value, as the schema gives them
+ * @returns problems with paths inside that value
+ */
+export const issueProblems = (issues: readonly v.BaseIssue<unknown>[]): Problem[] => fewProblems([], issues, []);
+
 /** Old versions are brought up to date here, and nowhere else. Version 1 is the first. */
 function upgrade(value: Record<string, unknown>): Record<string, unknown> {
   return value;

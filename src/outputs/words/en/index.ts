@@ -54,6 +54,16 @@ export {
 export { paragraph } from './grammar.ts';
 export { listeningTexts } from './listening.ts';
 export { dielectricNames } from './materials.ts';
+export {
+  agreementText,
+  causesText,
+  figureName,
+  fittedText,
+  measureAnswer,
+  measurementName,
+  nextMeasurementText,
+  propertyNames,
+} from './measure/results.ts';
 export { unfitText } from './measure/unfit.ts';
 export { groundWaveMethods, selfCapacitanceMethods } from './methods.ts';
 export * from './page/index.ts';

@@ -120,6 +120,18 @@ export const commandWords = {
       out: OUT,
     },
   },
+  measure: {
+    about: 'What was measured beside what is calculated, readings fitted and taken together, and what to measure next.',
+    usage: ['measure SET [READINGS] [--use] [--out FILE] [--station NAME|kHz] [--json]'],
+    options: {
+      use: {
+        about: 'put the measured values and the readings into the description, and print it or write it to --out',
+      },
+      out: OUT,
+      station: { value: 'NAME', about: 'the station whose answer is to be narrowed; default the one received best' },
+      json: JSON_DATA,
+    },
+  },
   wave: {
     about: 'Draw the signal at any point of its path, over any interval of time.',
     usage: ['wave SET [--exact] [--point POINT]… [--from TIME] [--for TIME] [--out FILE]'],

@@ -22,6 +22,7 @@ const LISTS: { readonly [L in ListOf]: { readonly list: string; readonly one: st
   wants: { list: 'a list of wants', one: 'want', other: 'wants' },
   kept: { list: 'a list of parts and places', one: 'part or place', other: 'parts and places' },
   scenes: { list: 'a list of scenes', one: 'scene', other: 'scenes' },
+  readings: { list: 'a list of measurements', one: 'measurement', other: 'measurements' },
 };
 
 /** How a place of the description is called: as the file has it, or by its labels. */
@@ -72,6 +73,7 @@ const EXPECTED: Phrases<DescriptionExpectations> = {
   'scene-content': () => 'something to see: rows with at least one point, or a picture',
   'file.at-most': ({ megabytes }) => `a description of at most ${megabytes} MB`,
   description: () => 'a description: { "format": … }',
+  readings: () => 'readings: { "format": "faintwave-readings/1", "measurements": […] }, or a table',
   json: () => 'JSON',
   'utf-8': () => 'text in UTF-8',
   'readable-file': () => 'a file that can be read',

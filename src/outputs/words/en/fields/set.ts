@@ -12,6 +12,10 @@ export const setFields: TextsOf<'set'> = {
     label: 'Scenes',
     help: 'Prepared views, in order; without them, the story that comes with the tool.',
   },
+  'set.readings': {
+    label: 'Readings',
+    help: 'Measurements as they were read, kept beside the values that follow from them.',
+  },
   'set.place': { label: 'Place' },
   'set.aerial': { label: 'Aerial' },
   'set.earth': { label: 'Earth' },

@@ -1,0 +1,174 @@
+import type { Path } from '../kinds/adjustment.ts';
+import { cholesky, solveTransposedUpper, solveUpper } from '../numerics/cholesky.ts';
+import { leastSquares } from '../numerics/levenberg-marquardt.ts';
+import { normalQuantile } from '../numerics/normal.ts';
+import type { SetDescription } from '../set/description.ts';
+import { NINETY } from '../uncertainty/spread.ts';
+import { type Fitted, fittedLogarithm } from './fitted.ts';
+import { type MeasurableFigure, measurableFigures, withoutMeasured } from './measurable.ts';
+import type { PropertyId } from './properties.ts';
+
+/** One thing that readings say of a set: a figure with its standard error, or the place of a station on the dial. */
+export type Observation =
+  | {
+      readonly of: 'figure';
+      readonly property: PropertyId;
+      readonly path: Path;
+      /** Above 0. */
+      readonly value: number;
+      readonly standardError: number;
+    }
+  | {
+      readonly of: 'dial';
+      /** Of the measured inductance in the description. */
+      readonly coil: Path;
+      /** 0 open to 1 meshed. */
+      readonly position: number;
+      readonly frequency: number;
+      /** Of the position. */
+      readonly standardError: number;
+    };
+
+/** A figure of the set by its sizes and all readings together. */
+export interface JointFigure {
+  readonly property: PropertyId;
+  readonly path: Path;
+  readonly at?: number;
+  /** By the sizes alone. */
+  readonly before: Fitted;
+  readonly after: Fitted;
+}
+
+/** All readings taken together. */
+export interface Joint {
+  readonly figures: readonly JointFigure[];
+  /** Of the logarithms of the figures, row by row in their order. */
+  readonly correlations: Float64Array;
+  /** Sum of squares at the best values, and its 95 % point where description and readings agree. */
+  readonly chiSquare: number;
+  readonly highestOfAgreement: number;
+  /** The figure that the readings move furthest, in standard deviations of what was known of it before. */
+  readonly furthest?: { readonly property: PropertyId; readonly path: Path; readonly deviations: number };
+}
+
+/** How far sizes written in a description may be off, as one standard deviation of what follows from them. Common practice, no source. */
+const WRITTEN_SIZES: Partial<Record<PropertyId, number>> = { 'coil.inductance': 0.05, 'tuning.maximum': 0.03 };
+/** Soil changes with the weather of a season as well. */
+const SOIL = 0.8;
+const LEAST_DEVIATION = 1e-4;
+
+/** Standard deviation of the logarithm of a figure before anything is measured. */
+function priorDeviation({ property, calculated }: Pick<MeasurableFigure, 'property' | 'calculated'>): number {
+  const [low, high] = calculated.range;
+  const typical = low > 0 ? Math.log(high / low) / (2 * NINETY) : 1;
+  const least = property === 'earth.resistance' ? SOIL : (WRITTEN_SIZES[property] ?? 0);
+  return Math.max(LEAST_DEVIATION, Math.hypot(typical, least));
+}
+
+/** The 95 % point of χ², by Wilson and Hilferty's cube (Proc. Nat. Acad. Sci. 17, 1931). */
+const chiSquarePoint = (degrees: number): number =>
+  degrees > 0
+    ? degrees * (1 - 2 / (9 * degrees) + normalQuantile(0.95) * Math.sqrt(2 / (9 * degrees))) ** 3
+    : Number.POSITIVE_INFINITY;
+
+/** Place on the dial of a coil with strays across a capacitor of even law. */
+function positionOn(
+  frequency: number,
+  { L, stray, minimum, maximum }: { L: number; stray: number; minimum: number; maximum: number },
+): number {
+  return (1 / ((2 * Math.PI * frequency) ** 2 * L) - stray - minimum) / (maximum - minimum);
+}
+
+const samePath = (a: Path, b: Path): boolean => a.length === b.length && a.every((key, i) => key === b[i]);
+
+/**
+ * A set's figures from its sizes and everything read of it, at once: the calculated figures with their spreads, and the
+ * observations with their errors, weighed against each other. The order of the readings does not matter, and what
+ * several readings say together (inductance and strays from the dial) keeps its correlations.
+ * @param set as read; what its description has as measured is left aside, readings alone count
+ * @param observations of readings
+ * @returns every figure before and after with standard errors and 90 % ranges, and whether description and readings agree
+ */
+export function jointFigures(set: SetDescription, observations: readonly Observation[]): Joint {
+  const known = measurableFigures(withoutMeasured(set)).filter(
+    ({ property, calculated }) => property !== 'load.sensitivity' && calculated.value > 0,
+  );
+  const prior = known.map((figure) => ({
+    middle: Math.log(figure.calculated.value),
+    deviation: priorDeviation(figure),
+  }));
+  const indexOf = (path: Path): number => known.findIndex((figure) => samePath(figure.path, path));
+  const tuning = (key: string): number => indexOf(['tuning', 'measured', key]);
+  const ends = { minimum: tuning('minimum'), maximum: tuning('maximum'), stray: tuning('stray') };
+  const residualOf = (one: Observation): ((theta: ArrayLike<number>) => number) | undefined => {
+    if (one.of === 'figure') {
+      const i = indexOf(one.path);
+      if (i < 0 || !(one.value > 0)) return undefined;
+      return (theta) => ((theta[i] - Math.log(one.value)) * one.value) / one.standardError;
+    }
+    const coil = indexOf(one.coil);
+    if (coil < 0 || ends.maximum < 0 || ends.stray < 0) return undefined;
+    return (theta) => {
+      const place = positionOn(one.frequency, {
+        L: Math.exp(theta[coil]),
+        stray: Math.exp(theta[ends.stray]),
+        minimum: ends.minimum < 0 ? 0 : Math.exp(theta[ends.minimum]),
+        maximum: Math.exp(theta[ends.maximum]),
+      });
+      return (place - one.position) / one.standardError;
+    };
+  };
+  const seen = observations.flatMap((one) => residualOf(one) ?? []);
+  const residuals = (theta: ArrayLike<number>): number[] => [
+    ...prior.map(({ middle, deviation }, i) => (theta[i] - middle) / deviation),
+    ...seen.map((residual) => residual(theta)),
+  ];
+  const start = prior.map(({ middle }) => middle);
+  const n = prior.length;
+  const best =
+    seen.length > 0 ? leastSquares(residuals, start, { scales: start.map(() => 1) }).x : Float64Array.from(start);
+  const covariance = covarianceAt(residuals, best, n);
+  const deviations = Array.from({ length: n }, (_, i) => Math.sqrt(covariance[i * n + i]));
+  const correlations = covariance.map((c, k) => c / (deviations[Math.floor(k / n)] * deviations[k % n]));
+  const moved = prior.map(({ middle, deviation }, i) => (best[i] - middle) / deviation);
+  const far = moved.reduce((a, m, i) => (Math.abs(m) > Math.abs(moved[a]) ? i : a), 0);
+  return {
+    figures: known.map(({ property, path, at }, i) => ({
+      property,
+      path,
+      at,
+      before: fittedLogarithm(prior[i].middle, prior[i].deviation, NINETY),
+      after: fittedLogarithm(best[i], deviations[i], NINETY),
+    })),
+    correlations,
+    chiSquare: residuals(best).reduce((s, r) => s + r * r, 0),
+    highestOfAgreement: chiSquarePoint(seen.length),
+    furthest: n > 0 ? { property: known[far].property, path: known[far].path, deviations: moved[far] } : undefined,
+  };
+}
+
+/** Covariance of the unknowns at the best values: the inverse of JᵀJ, every residual being in its own standard error. */
+function covarianceAt(
+  residuals: (theta: ArrayLike<number>) => readonly number[],
+  at: Float64Array,
+  n: number,
+): Float64Array {
+  const h = 1e-5;
+  const columns = Array.from({ length: n }, (_, j) => {
+    const [above, below] = [at.slice(), at.slice()];
+    above[j] += h;
+    below[j] -= h;
+    const [high, low] = [residuals(above), residuals(below)];
+    return high.map((r, i) => (r - low[i]) / (2 * h));
+  });
+  const normal = Float64Array.from({ length: n * n }, (_, k) => {
+    const [a, b] = [columns[Math.floor(k / n)], columns[k % n]];
+    return a.reduce((s, x, i) => s + x * b[i], 0);
+  });
+  const R = cholesky(normal, n, 1e-15);
+  const inverse = Float64Array.from({ length: n * n }, (_, k) => (Math.floor(k / n) === k % n ? 1 : 0));
+  if (!R) return inverse.map(() => Number.NaN);
+  solveTransposedUpper(R, n, inverse, n);
+  solveUpper(R, n, inverse, n);
+  return inverse;
+}

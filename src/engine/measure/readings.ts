@@ -1,0 +1,198 @@
+import * as v from 'valibot';
+import { isRecord } from '../fields/introspect.ts';
+import { type Problem, tooDeep } from '../fields/problem.ts';
+import { refuse } from '../fields/refusal.ts';
+import { issueProblems, LARGEST_FILE, tooLarge } from '../set/read.ts';
+import { givenValue } from '../units/refusal.ts';
+import { quantity } from '../units/schema.ts';
+import type { Measured } from './measurement.ts';
+import { MEASUREMENTS, type MeasurementKind } from './measurements.ts';
+import { PROPERTIES, PROPERTY_IDS, type PropertyId, propertyOf } from './properties.ts';
+import { fieldEntries } from './reading-fields.ts';
+import { readingsTable } from './readings-table.ts';
+import { UnfitReadings, type UnfitReason } from './unfit.ts';
+
+const READINGS_FORMAT = 'faintwave-readings/1';
+
+/** Something wrong with a file of readings; of a table, with the line it stands in. */
+export type ReadingsProblem = (Problem | { readonly path: string; readonly unfit: UnfitReason }) & {
+  readonly line?: number;
+};
+
+/** A measurement as read. */
+export interface TakenMeasurement {
+  /** One of `MEASUREMENTS`, or a figure read off an instrument. */
+  readonly kind: MeasurementKind | 'value';
+  /** Which coil it is of, by name; left out: the first. */
+  readonly coil?: string;
+  /** Which station it is of, by name. */
+  readonly station?: string;
+  readonly date?: string;
+  readonly note?: string;
+  /** As its fields are read, SI. */
+  readonly values: Readonly<Record<string, unknown>>;
+  /** What follows from a measurement of several readings. */
+  readonly fit?: Measured;
+  /** What was read off an instrument, its standard error in the value's unit. */
+  readonly figure?: { readonly property: PropertyId; readonly value: number; readonly standardError: number };
+  /** As written, to be kept. */
+  readonly written: unknown;
+}
+
+/** Measurements as read, or every problem there is. */
+export type ReadingsRead =
+  | { readonly ok: true; readonly measurements: readonly TakenMeasurement[] }
+  | { readonly ok: false; readonly problems: readonly ReadingsProblem[] };
+
+const MOST_MEASUREMENTS = 200;
+const KINDS = Object.keys(MEASUREMENTS) as MeasurementKind[];
+
+const text = v.optional(
+  v.pipe(v.string(refuse({ code: 'text' })), v.maxLength(500, refuse({ code: 'text.at-most', characters: 500 }))),
+);
+const about = { coil: text, station: text, date: text, note: text };
+
+const fitted = (kind: MeasurementKind) =>
+  v.object({ kind: v.literal(kind), ...about, ...fieldEntries(MEASUREMENTS[kind].fields) });
+
+function readingOf(id: PropertyId) {
+  const { quantity: of, isAmount } = propertyOf(id);
+  const plain = refuse({ code: 'number', min: 0, max: 1e6 });
+  return v.object({
+    kind: v.literal('value'),
+    ...about,
+    of: v.literal(id),
+    value: of
+      ? quantity(of, of === 'level' ? {} : { above: 0 })
+      : v.pipe(
+          v.number(plain),
+          v.check((x) => x > 0, plain),
+        ),
+    error: v.optional(quantity(isAmount ? of! : 'ratio', { above: 0 })),
+  });
+}
+
+const variantOf = <const K extends string>(key: K, options: readonly v.GenericSchema[], names: readonly string[]) =>
+  v.variant(
+    key,
+    options as unknown as Parameters<typeof v.variant>[1],
+    refuse({ code: 'kind', key, options: names }),
+  ) as unknown as v.GenericSchema;
+
+const schema = variantOf(
+  'kind',
+  [...KINDS.map(fitted), variantOf('of', PROPERTY_IDS.map(readingOf), PROPERTY_IDS)],
+  [...KINDS, 'value'],
+);
+
+const single = (problem: Omit<Problem, 'path'>): ReadingsRead => ({ ok: false, problems: [{ path: '', ...problem }] });
+
+/**
+ * Read a file of readings: JSON of one or several measurements, or a table of one. Never throws.
+ * @param text of the file, up to 2 MB
+ * @returns the measurements with what follows from each, or every problem with its path and, of a table, its line
+ */
+export function readReadings(text: string): ReadingsRead {
+  if (text.length > LARGEST_FILE) return { ok: false, problems: [tooLarge(text.length)] };
+  const trimmed = text.replace(/^\uFEFF/, '').trim();
+  if (trimmed === '') return single({ expected: { code: 'readings' }, given: { code: 'empty-file' } });
+  if (!/^[[{]/.test(trimmed)) {
+    const table = readingsTable(trimmed);
+    const read = readMeasurements([table.value]);
+    if (read.ok) return read;
+    // Of what is missing, the line where it should stand.
+    const lineOf = (path: string): number | undefined => {
+      const inTable = path.replace(/^measurements\[0\]\.?/, '');
+      return table.lines.get(inTable) ?? table.lines.get(inTable.replace(/\.[^.]*$/, ''));
+    };
+    return {
+      ok: false,
+      problems: read.problems.map((problem) => ({
+        ...problem,
+        path: problem.path.replace(/^measurements\[0\]\.?/, ''),
+        line: lineOf(problem.path),
+      })),
+    };
+  }
+  let value: unknown;
+  try {
+    value = JSON.parse(trimmed);
+  } catch {
+    return single({ expected: { code: 'json' }, given: givenValue(trimmed), hint: { code: 'not-json' } });
+  }
+  if (tooDeep(value)) return single({ expected: { code: 'readings' }, given: { code: 'nested-too-deep' } });
+  // One measurement may stand by itself.
+  if (isRecord(value) && 'kind' in value && !('measurements' in value)) return readMeasurements([value]);
+  if (!isRecord(value) || value.format !== READINGS_FORMAT)
+    return {
+      ok: false,
+      problems: [
+        {
+          path: 'format',
+          expected: { code: 'literal', value: READINGS_FORMAT },
+          given: givenValue(isRecord(value) ? value.format : value),
+        },
+      ],
+    };
+  if (!Array.isArray(value.measurements) || value.measurements.length === 0)
+    return {
+      ok: false,
+      problems: [
+        { path: 'measurements', expected: { code: 'items.at-least', count: 1 }, given: givenValue(value.measurements) },
+      ],
+    };
+  return readMeasurements(value.measurements);
+}
+
+/**
+ * Measurements as written, as a description keeps them.
+ * @param written list of measurements
+ * @returns what follows from each, or every problem
+ */
+export function readMeasurements(written: readonly unknown[]): ReadingsRead {
+  if (written.length > MOST_MEASUREMENTS)
+    return {
+      ok: false,
+      problems: [
+        {
+          path: 'measurements',
+          expected: { code: 'items.at-most', count: MOST_MEASUREMENTS },
+          given: givenValue(written.length),
+        },
+      ],
+    };
+  const problems: ReadingsProblem[] = [];
+  const measurements: TakenMeasurement[] = [];
+  written.forEach((one, i) => {
+    const at = `measurements[${i}]`;
+    const read = v.safeParse(schema, one);
+    if (!read.success) {
+      for (const problem of issueProblems(read.issues))
+        problems.push({ ...problem, path: problem.path === '' ? at : `${at}.${problem.path}` });
+      return;
+    }
+    try {
+      measurements.push(taken(read.output as Readonly<Record<string, unknown>>, one));
+    } catch (refusal) {
+      if (!(refusal instanceof UnfitReadings)) throw refusal;
+      const { kind } = read.output as { kind: MeasurementKind };
+      problems.push({ path: `${at}.${MEASUREMENTS[kind].readings}`, unfit: refusal.reason });
+    }
+  });
+  return problems.length > 0 ? { ok: false, problems } : { ok: true, measurements };
+}
+
+/** @throws UnfitReadings */
+function taken(values: Readonly<Record<string, unknown>>, written: unknown): TakenMeasurement {
+  const { kind, coil, station, date, note } = values as Omit<TakenMeasurement, 'values' | 'written'>;
+  const common = { kind, coil, station, date, note, values, written };
+  if (kind !== 'value') return { ...common, fit: MEASUREMENTS[kind].fit(values) };
+  const { of, value, error } = values as { of: PropertyId; value: number; error?: number };
+  const { isAmount, usual } = propertyOf(of);
+  const s = error ?? usual;
+  return { ...common, figure: { property: of, value, standardError: isAmount ? s : s * value } };
+}
+
+/** Whether what a kind of measurement settles has a place in the description. */
+export const isProperty = (settles: string | undefined): settles is PropertyId =>
+  settles !== undefined && Object.hasOwn(PROPERTIES, settles);

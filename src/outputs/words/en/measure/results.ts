@@ -1,0 +1,233 @@
+import type { DifferenceCause } from '../../../../engine/measure/causes.ts';
+import type { Fitted } from '../../../../engine/measure/fitted.ts';
+import type { Agreement } from '../../../../engine/measure/measurable.ts';
+import type { Method, NextMeasurement } from '../../../../engine/measure/measure-next.ts';
+import type { Equipment } from '../../../../engine/measure/measurement.ts';
+import type { MeasurementKind } from '../../../../engine/measure/measurements.ts';
+import type { PropertyId } from '../../../../engine/measure/properties.ts';
+import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
+import type { QuantityKind } from '../../../../engine/units/parse.ts';
+import { wholeDB } from '../../figures.ts';
+
+/** What a property of a set is called. */
+export const propertyNames: Readonly<Record<PropertyId, string>> = {
+  'coil.inductance': 'Inductance of the coil',
+  'coil.q': 'Q of the coil',
+  'coil.selfCapacitance': 'Self-capacitance of the coil',
+  'tuning.minimum': 'Capacitor fully open',
+  'tuning.maximum': 'Capacitor fully meshed',
+  'tuning.stray': 'Strays',
+  'aerial.capacitance': 'Capacitance of the aerial',
+  'aerial.resistance': 'Resistance of aerial and earth',
+  'aerial.effectiveHeight': 'Effective height of the aerial',
+  'earth.resistance': 'Resistance of the earth',
+  'detector.saturationCurrent': 'Saturation current of the detector',
+  'detector.ideality': 'Ideality of the detector',
+  'detector.seriesResistance': 'Series resistance of the detector',
+  'detector.leakage': 'Leakage of the detector',
+  'load.resistance': 'Direct resistance of the phones',
+  'load.impedance': 'Impedance of the phones at 1 kHz',
+  'load.capacitance': 'Capacitance of the earpiece',
+  'load.sensitivity': 'Sensitivity of the phones',
+  'station.fieldStrength': 'Field strength',
+};
+
+const KINDS: Readonly<Record<MeasurementKind | 'value', string>> = {
+  value: 'Instrument reading',
+  resonance: 'Resonance with known capacitors',
+  dial: 'Dial readings',
+  detector: 'Curve of the detector',
+  width: 'Width of the resonance',
+  decay: 'Decay of an oscillation',
+  'decay-record': 'Decay from a recording',
+  'equal-levels': 'Width between two equal levels',
+  'capacitance-width': 'Width by change of capacitance',
+  'detector-leakage': 'Curve of the detector with its leakage',
+  'detector-voltmeter': 'Curve of the detector with one voltmeter',
+  'detector-bridge': 'Curve of the detector by a bridge',
+  'mutual-inductance': 'Two coils in series, aiding and opposing',
+  'double-hump': 'Two resonances of coupled circuits',
+  'aerial-substitution': 'Aerial by substitution',
+  'aerial-replacement': 'Aerial replaced by a capacitor',
+  'aerial-resistance': 'Aerial with known resistors in its lead',
+  'earth-electrodes': 'Earth with two auxiliary earths',
+  'earth-comparison': 'Earth by comparison',
+  'phones-resistance': 'Direct resistance of the phones',
+  'phones-impedance': 'Phones compared with a resistor',
+  'phones-sound-card': 'Phones by sound card',
+  audibility: 'Audibility by shunt',
+  'field-strength': 'Field strength by direct current',
+  'analyser-coil': 'Coil by network analyser',
+  'analyser-capacitor': 'Capacitor by network analyser',
+  'analyser-aerial': 'Aerial by network analyser',
+  'analyser-earpiece': 'Earpiece by network analyser',
+  'analyser-transformer': 'Transformer by network analyser',
+  'analyser-peak': 'Resonance by network analyser',
+};
+
+/**
+ * What a kind of measurement is called.
+ * @param kind id of the kind
+ * @returns a name for people
+ */
+export const measurementName = (kind: MeasurementKind | 'value'): string => KINDS[kind];
+
+const FIGURES: Readonly<Record<string, string>> = {
+  resonance: 'Resonance',
+  frequency: 'Frequency of the oscillation',
+  q: 'Q',
+  loadedQ: 'Loaded Q',
+  inductance: 'Inductance',
+  capacitance: 'Capacitance',
+  resistance: 'Resistance',
+  selfCapacitance: 'Self-capacitance',
+  strayCapacitance: 'Strays',
+  mutualInductance: 'Mutual inductance',
+  couplingCoefficient: 'Coupling coefficient',
+  zeroBiasResistance: 'Zero-bias resistance',
+  saturationCurrent: 'Saturation current',
+  ideality: 'Ideality',
+  seriesResistance: 'Series resistance',
+  leakage: 'Leakage',
+  parallelConductance: 'Parallel conductance',
+  naturalFrequency: 'Natural frequency',
+  circuitResistance: 'Resistance of the circuit',
+  difference: 'Difference',
+  impedance: 'Impedance',
+  phase: 'Phase',
+  audibilityFactor: 'Audibility factor',
+  levelAboveThreshold: 'Level above the hearing threshold',
+  emf: 'emf',
+  fieldStrength: 'Field strength',
+  dissipation: 'Dissipation factor',
+  primaryInductance: 'Inductance of the primary',
+  leakageInductance: 'Leakage inductance',
+};
+
+/**
+ * What a figure is called that a measurement gives beside those of the description.
+ * @param name id of the figure
+ * @returns a name for people; the id where it has none
+ */
+export const figureName = (name: string): string => FIGURES[name] ?? name;
+
+const shown = (value: number, quantity: QuantityKind | undefined): string =>
+  quantity ? formatQuantity(value, quantity) : formatNumber(value, 3);
+
+/** "182 µH (179 to 185 µH)": a figure with its 90 % range. */
+export function fittedText({ value, range: [low, high] }: Fitted, quantity: QuantityKind | undefined): string {
+  const ends = [low, high].map((end) => (Number.isFinite(end) ? shown(end, quantity) : '∞'));
+  return `${shown(value, quantity)} (${ends[0]} to ${ends[1]})`;
+}
+
+/** Below this share a difference is none worth a word. */
+const SAME = 0.005;
+
+/** "12 % below, 2.1 standard errors": measured against calculated. */
+export function agreementText({ difference, standardErrors }: Agreement, isLevel = false): string {
+  const errors = `${Math.abs(standardErrors).toFixed(1)} standard errors`;
+  if (isLevel)
+    return `${Math.abs(difference).toFixed(1)} dB ${difference < 0 ? 'below' : 'above'} the calculated value, ${errors}`;
+  if (Math.abs(difference) < SAME) return `equal to the calculated value within 0.5 %, ${errors}`;
+  const percent = Math.abs(difference * 100);
+  const size = percent >= 300 ? `${(1 + difference).toFixed(0)} times` : `${percent.toFixed(percent < 10 ? 1 : 0)} %`;
+  if (percent >= 300 && difference > 0) return `${size} the calculated value, ${errors}`;
+  return `${size} ${difference < 0 ? 'below' : 'above'} the calculated value, ${errors}`;
+}
+
+const CAUSES: Readonly<Record<DifferenceCause, string>> = {
+  'more-turns': 'more turns than counted',
+  'fewer-turns': 'fewer turns than counted',
+  'larger-former': 'a larger former',
+  'smaller-former': 'a smaller former',
+  'closer-turns': 'turns closer than described',
+  'wider-turns': 'turns wider apart than described',
+  'metal-near': 'metal near the coil',
+  'leads-in-series': 'inductance of the leads',
+  'instrument-loads': 'the instrument loads the circuit',
+  'damp-former': 'a damp former or lossy dope',
+  'better-wire': 'better wire or former than described',
+  'more-wiring': 'more wiring than estimated, or a probe across it',
+  'less-wiring': 'less wiring than estimated',
+  'aerial-connected': 'the aerial was connected',
+  'marking-off': 'the marking is off',
+  'zero-of-meter': 'the zero of the capacitance meter with its leads',
+  'longer-lead-in': 'a longer lead-in, or buildings and trees near the wire',
+  'shorter-wire': 'a shorter wire than described',
+  'dry-soil': 'drier soil than described',
+  'wet-soil': 'wetter soil than described',
+  'electrodes-near': 'auxiliary earths too near',
+  'bad-joint': 'a bad joint',
+  'other-spot': 'another spot or device than described',
+  'warm-junction': 'a warmer junction',
+  'meter-resistance': 'resistance of the meter',
+  'weak-magnets': 'weak magnets or a bent diaphragm',
+  'other-frequency': 'measured at another frequency',
+};
+
+/** What may make the difference, the likeliest first. */
+export const causesText = (causes: readonly DifferenceCause[]): string =>
+  `Likely causes: ${causes.map((cause) => CAUSES[cause]).join('; ')}.`;
+
+const METHODS: Readonly<Record<Method, string>> = {
+  dial: 'Dial positions of two stations near the ends of the band, aerial disconnected or loosely coupled',
+  'earth-electrodes': 'Earth resistance with two auxiliary earths',
+  width: 'Q of the coil from the width of its resonance',
+  detector: 'Curve of the detector: current at several voltages',
+  audibility: 'Sensitivity of the phones: shunt them until the station is just audible',
+  'aerial-substitution':
+    'Aerial by substitution: dial positions with the aerial and with known capacitors in its place',
+  'field-strength': 'Field strength from the direct current of the calibrated set',
+  'effective-height': 'Effective height: the emf of a station of known field strength',
+};
+
+const EQUIPMENT: Readonly<Record<Equipment, string>> = {
+  set: 'the set',
+  ears: 'ears',
+  station: 'stations',
+  voltmeter: 'voltmeter',
+  ammeter: 'ammeter',
+  ohmmeter: 'ohmmeter',
+  'signal generator': 'signal generator',
+  oscilloscope: 'oscilloscope',
+  'sound card': 'sound card',
+  'network analyser': 'network analyser',
+  'capacitance meter': 'capacitance meter',
+  'inductance meter': 'inductance meter',
+  battery: 'battery',
+  'known capacitors': 'known capacitors',
+  'known resistors': 'known resistors',
+  'coupling transformer': 'coupling transformer',
+  'auxiliary earths': 'two auxiliary earths',
+  'dummy aerial': 'dummy aerial',
+};
+
+/** One measurement worth making: what it takes, and how much narrower the answer becomes. */
+export function nextMeasurementText({ method, equipment, narrows, before, after }: NextMeasurement): string {
+  const width = (value: number): string =>
+    narrows === 'level' ? `${wholeDB(value)} dB` : `${formatNumber(value * 100, 2)} % of the scale`;
+  const what = narrows === 'level' ? 'level at the ear' : 'place on the dial';
+  return `${METHODS[method]} (${equipment.map((one) => EQUIPMENT[one]).join(', ')}): range of the ${what} ${width(before)} → ${width(after)}`;
+}
+
+/** `faintwave measure`. */
+export const measureAnswer = {
+  title: (set: string): string => `${set}: measured and calculated`,
+  heading: (name: string, of: string | undefined, date: string | undefined): string =>
+    [name, of, date].filter((part) => part !== undefined && part !== '').join(', '),
+  figure: (name: string, measured: string): string => `${name}: ${measured}`,
+  beside: (calculated: string, agreement: string): string => `calculated ${calculated}; measured ${agreement}`,
+  nothingMeasured: 'Nothing is measured in this description.',
+  together: 'All readings together (90 % ranges)',
+  joint: (name: string, before: string, after: string): string => `${name}: ${before} → ${after}`,
+  agree: 'Description and readings agree.',
+  disagree: (name: string, deviations: number): string =>
+    `Description and readings disagree; furthest off is ${name.toLowerCase()}, by ${Math.abs(deviations).toFixed(1)} standard deviations of what was known before: check that reading and that part.`,
+  next: 'What to measure next',
+  nothingNext: 'No measurement would narrow the answer by more than 3 %.',
+  used: (count: number): string => `${count} measured ${count === 1 ? 'value' : 'values'} put into the description`,
+  problemLine: (line: number, problem: string): string => `line ${line}, ${problem}`,
+  inReadings: (file: string, count: number): string =>
+    `${file} has ${count === 1 ? 'a problem' : `${count} problems`}:`,
+  keptReadings: 'the readings in the description',
+} as const;
