@@ -124,6 +124,7 @@ export { exponentialDetector } from './parts/detector/exponential.ts';
 export { DETECTOR_IDS, detectorByKind } from './parts/detector/library.ts';
 export { steadyDetector } from './parts/detector/steady.ts';
 export {
+  type CrystalSurface,
   crystalSurface,
   USUAL_CRYSTAL,
   WHISKERS,

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { inRoot } from '../../scripts/support/paths.mjs';
 import { bare, metadataOf, type SchemaNode } from '../../src/engine/fields/introspect.ts';
 import { description } from '../../src/engine/set/description.ts';
-import { namedOptions, optionName } from '../../src/outputs/words/index.ts';
+import { namedOptions, optionName, symbolLabels } from '../../src/outputs/words/index.ts';
 
 /** Every choice among words in a schema, with its field. */
 function choicesIn(node: SchemaNode, seen = new Set<SchemaNode>()): { field: string; options: readonly string[] }[] {
@@ -54,3 +54,29 @@ test('no editor shows an option as the file has it', () => {
   for (const file of readdirSync(folder).filter((name) => name.endsWith('.tsx')))
     expect(readFileSync(`${folder}/${file}`, 'utf8'), file).not.toMatch(bareOption);
 });
+
+test('no sentence has an option as the file has it: it asks for the option’s name', () => {
+  const fields = [...new Set(Object.keys(namedOptions).map((field) => field.split('.').at(-1)!))];
+  // As values of a template, alone or as the last key of an object; a few keys also stand for a text of the tool.
+  const bare = new RegExp(`\\$\\{(?:\\w+\\.)*(?:${fields.filter((key) => !OTHER_MEANINGS.has(key)).join('|')})\\}`);
+  const folder = inRoot('src/outputs/words/en');
+  const found = readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.ts') && !name.endsWith('.test.ts'))
+    .flatMap((name) =>
+      readFileSync(`${folder}/${name}`, 'utf8')
+        .split('\n')
+        .flatMap((line) => (bare.test(line) ? [`${name}: ${line.trim()}`] : [])),
+    );
+  expect(found).toEqual([]);
+  expect(fields.length).toBeGreaterThan(15);
+  expect(['{coil.former}', '{law}'].every((inserted) => bare.test(`$${inserted} vanes`))).toBe(true);
+});
+
+test('a diagram calls a mineral as the choice does', () => {
+  expect(symbolLabels.detector.mineral({ kind: 'mineral', mineral: 'zincite-bornite' } as never).lines).toEqual([
+    'zincite and bornite',
+  ]);
+});
+
+/** Keys of choices that sentences also use for texts and figures of their own. */
+const OTHER_MEANINGS = new Set(['kind', 'type', 'time', 'programme', 'winding', 'dielectric', 'form']);

@@ -6,7 +6,7 @@ import { changeKind } from './change-kind.ts';
 import { addItem, removeItem, renameCoil } from './lists.ts';
 import { rewrite } from './quantity-text.ts';
 import { schemaAt } from './schema-at.ts';
-import { settle } from './settle.ts';
+import { settle } from './settle-parts.ts';
 import { quantityScale, sliderScale } from './slider-scale.ts';
 
 const folder = new URL('../../../examples/', import.meta.url);

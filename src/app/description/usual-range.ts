@@ -1,5 +1,5 @@
 import { type Path, valueAtPath } from '../../engine/index.ts';
-import { writtenTurns } from './settle.ts';
+import { writtenTurns } from './settle-parts.ts';
 
 /** Where a slider runs: the schema's usual range, but taps end at the top of their coil. */
 export function usualRange(

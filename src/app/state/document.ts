@@ -3,7 +3,7 @@ import { type Path, withValueAt } from '../../engine/index.ts';
 import { editingWords } from '../../outputs/words/index.ts';
 import { followStations } from '../description/follow-stations.ts';
 import { labelAt } from '../description/schema-at.ts';
-import { settle } from '../description/settle.ts';
+import { settle } from '../description/settle-parts.ts';
 import * as History from './history.ts';
 import { dismissOnChange, tell } from './notices.ts';
 

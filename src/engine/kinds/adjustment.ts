@@ -70,10 +70,37 @@ export type Domain =
 /** For which wish something is tried by itself: louder, clearer of other stations, onto the dial, onto another band. */
 export type Wish = 'loudness' | 'clearance' | 'reach' | 'band';
 
+export type ArrangementSetting =
+  | 'aerialTap'
+  | 'detectorTap'
+  | 'seriesCapacitor'
+  | 'parallelCapacitor'
+  | 'distance'
+  | 'coupling'
+  | 'traps';
+export type CoilSetting = 'turns' | 'turnsPerLayer' | 'wire' | 'former';
+export type EarthSetting = 'kind' | 'resistance' | 'count' | 'length' | 'side';
+type OtherSetting =
+  | `arrangement.${ArrangementSetting}`
+  | `aerial.${'height' | 'length' | 'side' | 'direction' | 'wire' | 'turns'}`
+  | `earth.${EarthSetting}`
+  | `tuning.${'maximum' | 'trimmer' | 'kind'}`
+  | `detector.${'spot' | 'kind' | 'bias'}`
+  | `load.${'make' | 'resistor' | 'transformer.ratio'}`
+  /** All windings of a set, their taps in proportion. */
+  | 'turns';
+
+/** The place of an adjustment in the description: "arrangement.aerialTap", "coils[0].turns". */
+export type AdjustmentId = OtherSetting | `coils[${number}].${CoilSetting}`;
+/** What an adjustment is, whichever of the coils it is of. */
+export type AdjustmentCode = OtherSetting | `coil.${CoilSetting}`;
+
+export const adjustmentCode = (id: AdjustmentId): AdjustmentCode =>
+  id.replace(/^coils\[\d+\]/, 'coil') as AdjustmentCode;
+
 /** One thing about a set that a builder can change. */
 export interface Adjustment {
-  /** Its place in the description: "arrangement.aerialTap". */
-  readonly id: string;
+  readonly id: AdjustmentId;
   readonly part: AdjustedPart;
   readonly path: Path;
   readonly effort: Effort;

@@ -2,8 +2,8 @@ import { fewOfEach } from '../numerics/few-of-each.ts';
 import { checkStations, type StationDoubt } from '../place/stations/check.ts';
 import type { ColumnGuess } from '../place/stations/columns.ts';
 import { openStationTable, stationsFromTable } from '../place/stations/import.ts';
-import type { Delimiter, TextTable } from '../place/stations/table.ts';
 import type { TableProblem } from '../place/stations/table-problems.ts';
+import type { Delimiter, TextTable } from '../place/stations/text-table.ts';
 import { MOST_STATIONS, type StationDescription } from './place.ts';
 import { type WrittenProblem, type WrittenStation, writeStation } from './written-stations.ts';
 

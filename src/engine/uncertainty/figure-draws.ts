@@ -2,9 +2,9 @@ import type { TunedStation } from '../reception/path/receive-station.ts';
 import type { Decibels } from '../units/quantities.ts';
 import { deviatesOf } from './deviates-of.ts';
 import { DRAWS } from './draws.ts';
+import { parabola, throughPoints } from './figure-response.ts';
 import { FIGURES, type FigureId, IN_DECIBELS } from './figures.ts';
 import type { Measurable, SetInput } from './input.ts';
-import { parabola, throughPoints } from './response.ts';
 import { NINETY, valueAtDeviate } from './spread.ts';
 
 /** A station in the sets that were evaluated; undefined where one could not be. */

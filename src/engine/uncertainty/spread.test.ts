@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { deviates, rangedOf } from './draws.ts';
-import { parabola, throughPoints } from './response.ts';
+import { parabola, throughPoints } from './figure-response.ts';
 import { between, NINETY, plusOrMinus, timesOrOver, valueAtDeviate } from './spread.ts';
 
 describe('a spread', () => {

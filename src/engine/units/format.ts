@@ -29,48 +29,55 @@ export function formatNumber(value: number, digits = 3): string {
   return (text.includes('.') ? text.replace(/\.?0+$/, '') : text).replace('-', '−');
 }
 
-const withPrefix = (value: number, unit: string, digits: number, from = 1e-15, to = 1e9): string => {
-  if (value === 0 || !Number.isFinite(value)) return `${formatNumber(value)} ${unit}`;
+/** A quantity as it is read: its number and its unit. */
+export interface QuantityText {
+  readonly figure: string;
+  readonly unit: string;
+}
+
+const withPrefix = (value: number, unit: string, digits: number, from = 1e-15, to = 1e9): QuantityText => {
+  if (value === 0 || !Number.isFinite(value)) return { figure: formatNumber(value), unit };
   const size = Math.abs(Number(value.toPrecision(digits)));
   let chosen = PREFIXES.find(([factor]) => factor >= from)!;
   for (const prefix of PREFIXES)
     if (prefix[0] >= from && prefix[0] <= to && size >= prefix[0] * 0.9999999) chosen = prefix;
-  return `${formatNumber(value / chosen[0], digits)} ${chosen[1]}${unit}`;
+  return { figure: formatNumber(value / chosen[0], digits), unit: `${chosen[1]}${unit}` };
 };
 
 /**
- * Print an SI value in the unit a builder would use: 365 pF, 180 µH, 549 kHz, 63 mm.
+ * An SI value in the unit a builder would use, number and unit apart.
  * @param value in the SI unit of its kind
  * @param kind what it is a quantity of
- * @param digits significant digits.
- * @returns the number and its unit, as "365 pF"
+ * @param digits significant digits; default 3
+ * @returns "365" and "pF"; "—" and no unit for what is no number
  */
-export function formatQuantity(value: number, kind: QuantityKind, digits = 3): string {
-  if (Number.isNaN(value)) return '—';
+export function quantityText(value: number, kind: QuantityKind, digits = 3): QuantityText {
+  if (Number.isNaN(value)) return { figure: '—', unit: '' };
+  const plain = (x: number, unit: string): QuantityText => ({ figure: formatNumber(x, digits), unit });
   switch (kind) {
     case 'length':
       return Math.abs(value) >= 1000
         ? withPrefix(value, 'm', digits, 1, 1e3)
         : Math.abs(value) >= 1
-          ? `${formatNumber(value, digits)} m`
-          : `${formatNumber(value * 1e3, digits)} mm`;
+          ? plain(value, 'm')
+          : plain(value * 1e3, 'mm');
     case 'capacitance':
       return withPrefix(value, 'F', digits, 1e-12, 1e-6);
     case 'temperature':
-      return `${formatNumber(value - ZERO_CELSIUS, digits)} °C`;
+      return plain(value - ZERO_CELSIUS, '°C');
     case 'angle':
     case 'latitude':
     case 'longitude':
     case 'bearing':
-      return `${formatNumber(value, digits)}°`;
+      return plain(value, '°');
     case 'ratio':
-      return `${formatNumber(value * 100, digits)} %`;
+      return plain(value * 100, '%');
     case 'level': {
-      const text = formatNumber(Math.abs(value) < 9.95 ? Math.round(value * 10) / 10 : Math.round(value), 4);
-      return `${value > 0 ? '+' : ''}${text} dB`;
+      const figure = formatNumber(Math.abs(value) < 9.95 ? Math.round(value * 10) / 10 : Math.round(value), 4);
+      return { figure: `${value > 0 ? '+' : ''}${figure}`, unit: 'dB' };
     }
     case 'mass':
-      return value < 1 ? `${formatNumber(value * 1e3, digits)} g` : `${formatNumber(value, digits)} kg`;
+      return value < 1 ? plain(value * 1e3, 'g') : plain(value, 'kg');
     case 'resistivity':
     case 'conductance':
     case 'conductivity':
@@ -84,6 +91,18 @@ export function formatQuantity(value: number, kind: QuantityKind, digits = 3): s
     case 'frequency':
       return withPrefix(value, QUANTITY_KINDS[kind].unit, digits);
   }
+}
+
+/**
+ * Print an SI value in the unit a builder would use: 365 pF, 180 µH, 549 kHz, 63 mm.
+ * @param value in the SI unit of its kind
+ * @param kind what it is a quantity of
+ * @param digits significant digits.
+ * @returns the number and its unit, as "365 pF"
+ */
+export function formatQuantity(value: number, kind: QuantityKind, digits = 3): string {
+  const { figure, unit } = quantityText(value, kind, digits);
+  return unit === '' || unit === '°' ? `${figure}${unit}` : `${figure} ${unit}`;
 }
 
 /**

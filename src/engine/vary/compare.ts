@@ -4,7 +4,7 @@ import { usualDescription } from '../kinds/detectors/usual-of.ts';
 import { detectorId, detectorModel } from '../kinds/models.ts';
 import { magnitude } from '../numerics/complex.ts';
 import { maximum } from '../numerics/minimum.ts';
-import { type DetectorMerit, detectorMerit } from '../parts/detector/compare.ts';
+import { type DetectorMerit, detectorMerit } from '../parts/detector/detector-merits.ts';
 import { type DetectionLaw, lawOfDetector } from '../reception/detection/detection-law.ts';
 import type { FieldOptions } from '../reception/path/field.ts';
 import { type Receiver, seenBy, TEST_TONE, type TunedStation, toneThrough } from '../reception/path/receive-station.ts';

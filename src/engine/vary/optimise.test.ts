@@ -145,9 +145,10 @@ describe('a question', () => {
 });
 
 describe('the order of answers', () => {
-  const answer = (adjustment: string, scoreGain: number, effort: Answer['effort'], from = 10, to = 20): Answer => ({
-    settings: [{ adjustment, from, to }],
-    changes: [{ adjustment, part: 'arrangement', path: ['arrangement'], from, to, effort }],
+  const TAPS = { a: 'arrangement.aerialTap', b: 'arrangement.detectorTap' } as const;
+  const answer = (tap: 'a' | 'b', scoreGain: number, effort: Answer['effort'], from = 10, to = 20): Answer => ({
+    settings: [{ adjustment: TAPS[tap], from, to }],
+    changes: [{ adjustment: TAPS[tap], part: 'arrangement', path: ['arrangement'], from, to, effort }],
     gain: scoreGain,
     score: scoreGain,
     scoreGain,
@@ -155,7 +156,8 @@ describe('the order of answers', () => {
   });
 
   it('is by gain, and within 0.1 dB by effort, then by the size of the change', () => {
-    const order = (...answers: Answer[]) => ranked(answers).map(({ settings }) => settings[0].adjustment);
+    const order = (...answers: Answer[]) =>
+      ranked(answers).map(({ settings }) => (settings[0].adjustment === TAPS.a ? 'a' : 'b'));
     expect(order(answer('a', 1, 'knob'), answer('b', 1.2, 'outdoors'))).toEqual(['b', 'a']);
     expect(order(answer('a', 1, 'outdoors'), answer('b', 0.95, 'knob'))).toEqual(['b', 'a']);
     expect(order(answer('a', 1, 'tap', 10, 40), answer('b', 0.95, 'tap', 10, 12))).toEqual(['b', 'a']);

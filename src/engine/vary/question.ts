@@ -1,4 +1,4 @@
-import type { AdjustedPart, Effort, Path } from '../kinds/adjustment.ts';
+import type { AdjustedPart, AdjustmentId, Effort, Path } from '../kinds/adjustment.ts';
 import type { Loudness, Verdict } from '../reception/path/types.ts';
 import type { Decibels, Hertz } from '../units/quantities.ts';
 
@@ -46,8 +46,8 @@ export interface Question {
 
 /** One place of the description, before and after. */
 export interface Change {
-  /** Id of the adjustment that it is part of. */
-  readonly adjustment: string;
+  /** That it is part of. */
+  readonly adjustment: AdjustmentId;
   readonly part: AdjustedPart;
   readonly path: Path;
   /** As read; undefined where nothing was written. */
@@ -59,7 +59,7 @@ export interface Change {
 
 /** An adjustment and the values it had and is given, SI. */
 export interface Setting {
-  readonly adjustment: string;
+  readonly adjustment: AdjustmentId;
   readonly from: unknown;
   readonly to: unknown;
 }

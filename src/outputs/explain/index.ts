@@ -1,10 +1,10 @@
 export { captionsOf, type FilmPart, filmPlan, viewAt } from './film/film-plan.ts';
 export { stationOf, wavesOfSet, workingPointOf } from './model/from-set.ts';
 export { isPoint, POINTS, type PointId } from './model/points.ts';
-export { USUAL_TONE, type WaveProgramme } from './model/programme.ts';
 export { audible, csvOf, wavOf } from './model/samples.ts';
 export { DETECTOR_CHOICES, detectorChosen, type Settings, withSettings } from './model/settings.ts';
 export { LONGEST, limited, moved, SHORTEST, type View, viewBetween, zoomed } from './model/view.ts';
+export { USUAL_TONE, type WaveProgramme } from './model/wave-programme.ts';
 export type { WaveSpec } from './model/wave-spec.ts';
 export { createWaves } from './model/waves.ts';
 export { PICTURE_IDS, PICTURES, type PictureFacts } from './pictures/index.ts';

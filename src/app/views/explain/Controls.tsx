@@ -10,8 +10,8 @@ import {
 } from '../../../outputs/explain/index.ts';
 import { detectorName, explainTexts } from '../../../outputs/words/index.ts';
 import { fromMicrophone, programmeFrom } from './hear.ts';
-import { waveProblemText } from './problem.ts';
 import { Slide } from './Slide.tsx';
+import { waveProblemText } from './scene-problem.ts';
 
 interface Props {
   settings: Settings;

@@ -8,7 +8,7 @@ import { downloadFile, fileStem } from '../../state/download.ts';
 import { BACKGROUNDS, pagePalette, paletteFor, type SceneBackground } from './colours.ts';
 import { type Filming, type FilmOrder, film } from './film.ts';
 import { FILM_SOUND_RATE, type SoundCodec, soundCodec } from './film-sound.ts';
-import { waveProblemText } from './problem.ts';
+import { waveProblemText } from './scene-problem.ts';
 import type { Taken, TakeOrder } from './take.ts';
 
 interface Props {

@@ -1,7 +1,7 @@
 import { type Preparer, packed, preparer } from '../../../outputs/explain/index.ts';
 import { coastFor } from '../../workers/coast.ts';
 import type { MakerAnswer, MakerQuestion, Opening, Order } from './maker.ts';
-import { waveProblemText } from './problem.ts';
+import { waveProblemText } from './scene-problem.ts';
 import { take } from './take.ts';
 
 let prepare: Preparer = preparer();

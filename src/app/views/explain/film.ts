@@ -4,7 +4,7 @@ import type { Palette } from '../../../outputs/scene/index.ts';
 import { explainTexts } from '../../../outputs/words/index.ts';
 import type { When } from '../../description/when.ts';
 import type { SceneBackground } from './colours.ts';
-import { ShownError } from './problem.ts';
+import { ShownError } from './scene-problem.ts';
 
 /** What a film is made of; everything in it can be sent to a worker. */
 export interface FilmOrder {

@@ -27,7 +27,7 @@ import { paletteFor } from './colours.ts';
 import { drawingOf } from './drawing.ts';
 import type { FilmNews, FilmOrder } from './film.ts';
 import { FILM_SOUND_RATE, SOUND_BITRATE, soundCodec } from './film-sound.ts';
-import { ShownError } from './problem.ts';
+import { ShownError } from './scene-problem.ts';
 
 const SOUND_LEVEL = 0.2;
 /** Faded in and out at every cut, s. */

@@ -1,6 +1,6 @@
 import type { WaveProgramme } from '../../../outputs/explain/index.ts';
 import { explainTexts } from '../../../outputs/words/index.ts';
-import { ShownError } from './problem.ts';
+import { ShownError } from './scene-problem.ts';
 
 /** As loud as the programme is played; quiet enough for a first surprise in headphones. */
 const VOLUME = 0.22;

@@ -11,7 +11,7 @@ import {
 } from '../../../outputs/explain/index.ts';
 import { explainTexts } from '../../../outputs/words/index.ts';
 import type { When } from '../../description/when.ts';
-import { ShownError, waveProblemText } from './problem.ts';
+import { ShownError, waveProblemText } from './scene-problem.ts';
 import { type Taken, type TakeOrder, take } from './take.ts';
 
 /** What all scenes are of. */

@@ -20,7 +20,7 @@ import { explainTexts } from '../../../outputs/words/index.ts';
 import { faceReady } from '../../style/face.ts';
 import { type Context, canvasPen } from './canvas-pen.ts';
 import { drawingOf } from './drawing.ts';
-import { ShownError } from './problem.ts';
+import { ShownError } from './scene-problem.ts';
 
 /** The view as it stands, to be drawn. */
 interface Moment {

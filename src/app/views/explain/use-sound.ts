@@ -2,7 +2,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import type { PointId, StoryScene } from '../../../outputs/explain/index.ts';
 import { loopSeconds, PointSound } from './hear.ts';
 import type { Maker, Opening } from './maker.ts';
-import { waveProblemText } from './problem.ts';
+import { waveProblemText } from './scene-problem.ts';
 
 /** Sound follows what is turned after so long a rest. */
 const SOUND_PAUSE_MS = 120;

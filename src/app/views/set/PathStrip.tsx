@@ -1,9 +1,8 @@
 import type { Stage, StageId } from '../../../engine/index.ts';
-import { stageLevel, stageSentence, setWords as texts, warningSentences } from '../../../outputs/words/index.ts';
+import { stageFigure, stageSentence, setWords as texts, warningSentences } from '../../../outputs/words/index.ts';
 import { loadTitle } from '../../description/places.ts';
 import { useLeftOut } from '../../state/pieces.ts';
 import { useOpenSet } from '../../state/set-context.ts';
-import { figureAndUnit } from '../../widgets/figure.ts';
 import { LevelBar } from '../../widgets/LevelBar.tsx';
 import { showWorkbench } from '../../widgets/show-field.ts';
 
@@ -59,7 +58,7 @@ export function PathStrip() {
 function StageTab(props: { index: number; id: StageId; level?: Stage; isOpen: boolean; onOpen: () => void }) {
   const { index, id, level, isOpen, onOpen } = props;
   const { receptionSet } = useOpenSet();
-  const { figure, unit, of } = figureAndUnit(level ? stageLevel(level) : texts.unknownLevel);
+  const { figure, unit, of } = stageFigure(level ?? { id, value: undefined, kind: 'level' });
   return (
     <button
       type="button"

@@ -1,5 +1,5 @@
 import { formatQuantity } from '../../units/format.ts';
-import type { AdjustContext, Adjustment, Adjustments, Path, Wish } from '../adjustment.ts';
+import type { AdjustContext, Adjustment, Adjustments, ArrangementSetting, Wish } from '../adjustment.ts';
 import type { KindOf, Of } from '../by-kind.ts';
 import type { ArrangementDescription, TrapDescription } from './arrangement-schema.ts';
 
@@ -13,7 +13,7 @@ interface ArrangementAdjustments<A> {
 }
 
 const EITHER: readonly Wish[] = ['loudness', 'clearance'];
-const place = (key: string): { id: string; part: 'arrangement'; path: Path } => ({
+const place = (key: ArrangementSetting): Pick<Adjustment, 'id' | 'part' | 'path'> => ({
   id: `arrangement.${key}`,
   part: 'arrangement',
   path: ['arrangement', key],

@@ -3,6 +3,7 @@ import {
   type Adjustment,
   type AdjustmentsByKind,
   adjustmentsIn,
+  type CoilSetting,
   type Path,
 } from '../adjustment.ts';
 import { turnsAdjustment } from '../turns-adjust.ts';
@@ -10,8 +11,8 @@ import type { CoilDescription } from './coil-schema.ts';
 import { betterWires } from './wire-adjust.ts';
 import type { Wire } from './wire-schema.ts';
 
-const at = (path: Path, key: string) => ({
-  id: `coils[${path[1]}].${key}`,
+const at = (path: Path, key: CoilSetting) => ({
+  id: `coils[${Number(path[1])}].${key}` as const,
   part: `coil:${Number(path[1])}` as const,
   path: [...path, key],
 });

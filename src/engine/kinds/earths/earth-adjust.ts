@@ -1,5 +1,11 @@
 import { formatQuantity } from '../../units/format.ts';
-import { type AdjustContext, type Adjustment, type AdjustmentsByKind, adjustmentsIn } from '../adjustment.ts';
+import {
+  type AdjustContext,
+  type Adjustment,
+  type AdjustmentsByKind,
+  adjustmentsIn,
+  type EarthSetting,
+} from '../adjustment.ts';
 import type { EarthDescription } from './earth-schema.ts';
 
 /** What a garden takes. Common practice, no source. */
@@ -11,7 +17,7 @@ const MOST_RADIALS = 16;
 /** Below this rods and wires in a garden do not bring it, Ω. Common practice, no source. */
 const LOWEST_OF_GARDEN = 20;
 
-const better = (key: string, now: unknown, of: readonly unknown[], edits?: Adjustment['edits']): Adjustment => ({
+const better = (key: EarthSetting, now: unknown, of: readonly unknown[], edits?: Adjustment['edits']): Adjustment => ({
   id: `earth.${key}`,
   part: 'earth',
   path: key === 'kind' ? ['earth'] : ['earth', key],

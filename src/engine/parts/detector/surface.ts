@@ -78,6 +78,11 @@ const SHARES: readonly (readonly [SpotQuality, number, number, number])[] = [
   ['very good', 1, 0.85, 1],
 ];
 
+/** Shares of a crystal's grains by quality, which a crystal large enough has. */
+export const SPOT_SHARES: readonly { readonly quality: SpotQuality; readonly share: number }[] = SHARES.map(
+  ([quality, upTo], i) => ({ quality, share: upTo - (SHARES[i - 1]?.[1] ?? 0) }),
+);
+
 // Rs factor, share of the pressure that reaches the spot. Common practice, no source.
 const MATERIALS: Readonly<Record<Whisker, { readonly resistance: number; readonly firmness: number }>> = {
   'phosphor bronze': { resistance: 1, firmness: 1 },

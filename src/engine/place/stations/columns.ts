@@ -2,7 +2,7 @@ import { readCoordinate } from '../../units/coordinate.ts';
 import { wholeNumber } from '../../units/number.ts';
 import type { QuantityKind } from '../../units/parse.ts';
 import { readPosition } from './coordinates.ts';
-import type { TextTable } from './table.ts';
+import type { TextTable } from './text-table.ts';
 
 /** What a column of a table of stations may hold. */
 export const STATION_FIELDS = [

@@ -1,5 +1,5 @@
 import type { Station } from './station.ts';
-import { writeTable } from './table.ts';
+import { writeTable } from './text-table.ts';
 
 /** Heading, and the cell of a station; a number prints with as many digits as it has. */
 const COLUMNS: readonly (readonly [string, (station: Station) => string | number | undefined])[] = [

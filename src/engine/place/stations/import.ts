@@ -7,8 +7,8 @@ import type { Position } from '../geodesy.ts';
 import { type ColumnGuess, FIELD_UNITS, guessColumns, type StationField, usualUnit } from './columns.ts';
 import { readPosition } from './coordinates.ts';
 import type { Station } from './station.ts';
-import { type Delimiter, readTable, type TextTable, unguard } from './table.ts';
 import type { TableProblem, TableProblemFacts } from './table-problems.ts';
+import { type Delimiter, readTable, type TextTable, unguard } from './text-table.ts';
 
 export interface StationTable {
   readonly stations: readonly Station[];

@@ -1,9 +1,9 @@
 import { type Warning, warning } from '../../facts/warning.ts';
 import type { Decibels, Hertz, Ratio } from '../../units/quantities.ts';
-import { powerSum, THIRD_OCTAVES } from './bands.ts';
 import { intelligibilityBeside, MASKING } from './intelligibility.ts';
 import { PEAKS, type Programme, programmeShares, USUAL_BANDWIDTH } from './programme.ts';
 import { type Room, roomNoise, soundLevelA } from './room.ts';
+import { powerSum, THIRD_OCTAVES } from './third-octaves.ts';
 import { hearingThreshold } from './threshold.ts';
 import type { HeardBand, Loudness } from './types.ts';
 

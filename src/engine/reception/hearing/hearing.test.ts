@@ -4,11 +4,11 @@ import { describe, expect, it } from 'vitest';
 import reference from '../../../../reference/hearing.json' with { type: 'json' };
 import { hearingSentence } from '../../../outputs/words/en/reception/stations.ts';
 import { intelligibilityWords } from '../../../outputs/words/en/reception/verdicts.ts';
-import { aWeighting, powerSum } from './bands.ts';
 import { type Heard, heard, roomNoise, THIRD_OCTAVES } from './index.ts';
 import { intelligibilityBeside } from './intelligibility.ts';
 import { programmeShares } from './programme.ts';
 import { type RoomName, soundLevelA } from './room.ts';
+import { aWeighting, powerSum } from './third-octaves.ts';
 import { hearingThreshold } from './threshold.ts';
 
 type Rows = Record<string, number>[];

@@ -1,5 +1,5 @@
 import type { Decibels, Ratio } from '../../units/quantities.ts';
-import { powerSum, THIRD_OCTAVES } from './bands.ts';
+import { powerSum, THIRD_OCTAVES } from './third-octaves.ts';
 import type { HeardBand } from './types.ts';
 
 /** ANSI S3.5-1997 Table 3: importance of the one-third octaves from 160 Hz to 8 kHz for understanding speech; sum 1. */

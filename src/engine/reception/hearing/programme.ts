@@ -1,5 +1,5 @@
 import type { Decibels, Hertz } from '../../units/quantities.ts';
-import { bandWidth, powerSum, THIRD_OCTAVES } from './bands.ts';
+import { bandWidth, powerSum, THIRD_OCTAVES } from './third-octaves.ts';
 
 export type Programme = 'speech' | 'music' | 'mixed' | 'tone';
 

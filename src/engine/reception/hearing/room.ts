@@ -1,6 +1,6 @@
 import { monotoneCurve } from '../../numerics/monotone.ts';
 import type { Decibels } from '../../units/quantities.ts';
-import { aWeighting, powerSum, THIRD_OCTAVES } from './bands.ts';
+import { aWeighting, powerSum, THIRD_OCTAVES } from './third-octaves.ts';
 
 export type RoomName = 'night' | 'quiet room' | 'living room' | 'workshop' | 'out of doors';
 /** A room by name, or by what a sound level meter shows in it. */

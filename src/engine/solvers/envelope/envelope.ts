@@ -13,7 +13,7 @@ import { HeardStations } from './heard-stations.ts';
 import { junctionFor } from './junction.ts';
 import type { BandWave, HeardStation, Listener, ListenerOptions, Meters } from './listener-types.ts';
 import { type EnvelopeNetwork, transfer } from './network.ts';
-import { settleBias } from './settle.ts';
+import { settleBias } from './settle-bias.ts';
 import { GLIDE, StationDrive } from './station-drive.ts';
 
 /** Options with what is not given filled in. */

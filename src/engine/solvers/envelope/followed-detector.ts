@@ -2,9 +2,9 @@ import type { Circuit } from '../../network/elements.ts';
 import type { Hertz, Volts } from '../../units/quantities.ts';
 import { type Device, type JunctionLaw, lawOf } from '../transient/devices.ts';
 import type { EnvelopeLaw } from './device-law.ts';
+import { lawTable, type ReducedDevice, reduceDevice } from './device-tables.ts';
 import type { ListenerOptions } from './listener-types.ts';
 import { type EnvelopeNetwork, envelopeNetwork } from './network.ts';
-import { lawTable, type ReducedDevice, reduceDevice } from './tables.ts';
 
 /** The detector of a listener, in the engine's units, and what of it becomes part of the network. */
 export class FollowedDetector {

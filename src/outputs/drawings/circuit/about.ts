@@ -16,7 +16,7 @@ import { type About, LETTERS } from './diagram.ts';
 /** A symbol at which nothing is written. */
 export const NO_LABEL: SymbolLabel = { lines: [], value: '' };
 /** A symbol at which one figure is written. */
-export const figureLabel = (value: string): SymbolLabel => ({ lines: [value], value });
+export const figureLabel = (value: string): SymbolLabel => ({ lines: [value], value, isFigure: true });
 /** A symbol with a name that the builder gave, and one figure. */
 export const namedFigure = (name: string, value: string): SymbolLabel => ({ lines: [called(name), value], value });
 
@@ -24,12 +24,21 @@ export const namedFigure = (name: string, value: string): SymbolLabel => ({ line
 export function about(
   set: SetDescription,
   part: PartId,
-  { lines, value }: SymbolLabel,
+  { lines, value, isFigure }: SymbolLabel,
   more: { readonly id?: string; readonly name?: string } = {},
 ): About {
   const identity = identitiesOf(set).get(part);
   if (!identity) throw new RangeError(`"${part}" is no part of this set`);
-  return { id: part, part, at: identity.at.join('.'), name: partName(identity), words: lines, value, ...more };
+  return {
+    id: part,
+    part,
+    at: identity.at.join('.'),
+    name: partName(identity),
+    words: lines,
+    value,
+    isFigure,
+    ...more,
+  };
 }
 
 /** Names come from people: no longer than a column allows. */

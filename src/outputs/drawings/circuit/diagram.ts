@@ -29,6 +29,8 @@ export interface PlacedSymbol {
   readonly words: readonly string[];
   /** What it measures, in one line. */
   readonly value: string;
+  /** Its words are a figure, with no name before it. */
+  readonly isFigure?: boolean;
   readonly wordsAt: Point;
   readonly anchor: 'start' | 'middle' | 'end';
 }
@@ -77,6 +79,7 @@ export interface About {
   readonly name: string;
   readonly words: readonly string[];
   readonly value: string;
+  readonly isFigure?: boolean;
 }
 
 export const wordsWidth = (words: readonly string[]): number =>

@@ -40,9 +40,9 @@ function tagged(diagram: Diagram, tags: ReadonlyMap<string, string>): Diagram {
 const LONGEST_ALONE = 9;
 
 /** The tag takes the place of a name where both are wider than what had room there. */
-function withTag(tag: string, { words: [first, ...values], anchor }: PlacedSymbol): string[] {
+function withTag(tag: string, { words: [first, ...values], anchor, isFigure }: PlacedSymbol): string[] {
   // Over a symbol there is room to the sides, beside one there is room below.
-  if (/^\d/.test(first) && anchor !== 'middle') return [tag, first, ...values];
+  if (isFigure && anchor !== 'middle') return [tag, first, ...values];
   const both = `${tag} ${first}`;
   const room = Math.max(...[first, ...values].map((words) => textWidth(words, LETTERS)));
   const isTooWide = values.length > 0 ? textWidth(both, LETTERS) > room : first.length > LONGEST_ALONE;

@@ -10,9 +10,9 @@ import { fromDecibels, type Hertz } from '../../../engine/units/quantities.ts';
 import { figureTexts } from '../../words/index.ts';
 import type { PictureFacts } from '../pictures/index.ts';
 import { settledVoltage } from './one-way.ts';
-import { sidebandPassing, USUAL_TONE } from './programme.ts';
-import { heaterOf, loopOfSet, smoothingOfSet, tunerOf } from './set-parts.ts';
+import { heaterOf, loopOfSet, smoothingOfSet, tunerOf } from './scene-parts.ts';
 import { PERFECT } from './settings.ts';
+import { sidebandPassing, USUAL_TONE } from './wave-programme.ts';
 import type { WaveNeighbour, WaveSpec, WaveWorkingPoint } from './wave-spec.ts';
 import type { Waves } from './waves.ts';
 

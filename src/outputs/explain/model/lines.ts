@@ -1,5 +1,5 @@
 import type { Hertz, Volts } from '../../../engine/units/quantities.ts';
-import type { Passing, WaveProgramme } from './programme.ts';
+import type { Passing, WaveProgramme } from './wave-programme.ts';
 
 /** One line of a spectrum: a steady wave that the whole is made of. */
 export interface Line {

@@ -3,7 +3,7 @@ import { detectorModel } from '../../../engine/kinds/models.ts';
 import { DETECTOR_IDS } from '../../../engine/parts/detector/library.ts';
 import type { Farads, Hertz, Ohms, Ratio, Volts } from '../../../engine/units/quantities.ts';
 import type { OneWay } from './one-way.ts';
-import type { WaveProgramme } from './programme.ts';
+import type { WaveProgramme } from './wave-programme.ts';
 import type { WaveSpec, WaveWorkingPoint } from './wave-spec.ts';
 
 /** What one turns at will; whatever is left out is as in the set. Plain data, kept in a description. */

@@ -1,9 +1,9 @@
 import type { Hertz } from '../../../engine/units/quantities.ts';
 import { once } from './once.ts';
 import type { SampledPart, WaveParts } from './parts.ts';
-import { onGrid, type Passing, sidebandPassing } from './programme.ts';
 import { emptyRange, type Trace } from './range.ts';
 import { SampledWave } from './sampled-wave.ts';
+import { onGrid, type Passing, sidebandPassing } from './wave-programme.ts';
 import type { WaveSpec } from './wave-spec.ts';
 
 /** Neighbours weaker than this do not show. */

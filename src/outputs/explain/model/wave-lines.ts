@@ -1,10 +1,10 @@
 import type { Hertz } from '../../../engine/units/quantities.ts';
 import { amplitudeAt, type Line, sidebandLines } from './lines.ts';
 import { once } from './once.ts';
-import { commonStep } from './programme.ts';
 import type { Trace } from './range.ts';
 import type { WaveContext } from './wave-context.ts';
 import type { AtPoint } from './wave-points.ts';
+import { commonStep } from './wave-programme.ts';
 import { oneToneOf, type Signals, sampleCount } from './wave-signals.ts';
 
 /** Samples to a cycle for a spectrum: closely, for the corner at zero has harmonics without end. */

@@ -3,11 +3,11 @@ import type { Line } from './lines.ts';
 import { magnitudeOf, mapped, mappedBothWays, modulated, scaled } from './modulated.ts';
 import { once } from './once.ts';
 import type { PointId } from './points.ts';
-import { envelopeOf, GRID } from './programme.ts';
 import { constant, emptyRange, type ScaleEnds, type Trace } from './range.ts';
 import { recordedSmoothing, rippleTables } from './recorded-smoothing.ts';
 import { movingAverage, SampledWave } from './sampled-wave.ts';
 import { type WaveContext, wholeExtent } from './wave-context.ts';
+import { envelopeOf, GRID } from './wave-programme.ts';
 import type { Signals } from './wave-signals.ts';
 
 export type AtPoint<T> = Readonly<Record<PointId, () => T>>;

@@ -2,12 +2,12 @@ import type { Hertz, Seconds, Volts } from '../../../engine/units/quantities.ts'
 import { modulated } from './modulated.ts';
 import { once } from './once.ts';
 import { type BareOutput, bareOutput, settledVoltage } from './one-way.ts';
-import { commonStep, envelopeOf, type WaveProgramme } from './programme.ts';
 import type { Trace } from './range.ts';
 import { recordedMean } from './recorded-smoothing.ts';
 import { SampledWave } from './sampled-wave.ts';
 import { smoothed } from './smoothing.ts';
 import type { WaveContext } from './wave-context.ts';
+import { commonStep, envelopeOf, type WaveProgramme } from './wave-programme.ts';
 import type { WaveNeighbour, WaveSpec } from './wave-spec.ts';
 
 /** Samples to a cycle of a strong neighbour (a weak one needs fewer), of the wanted carrier among neighbours, and alone. */

@@ -1,7 +1,7 @@
 import type { Hertz, Ratio, Volts } from '../../../engine/units/quantities.ts';
 import type { OneWay } from './one-way.ts';
-import type { WaveProgramme } from './programme.ts';
 import type { SmoothingLoad } from './smoothing.ts';
+import type { WaveProgramme } from './wave-programme.ts';
 
 /** Another station that the tuned circuit lets through in part. */
 export interface WaveNeighbour {

@@ -3,9 +3,9 @@ import type { ShownWaves } from './shown-waves.ts';
 import { keptWave } from './trace.ts';
 
 export { Columns } from '../stage/wave-window.ts';
-export { nodeWavesCsv } from './csv.ts';
 export { closer, nodeWaveScene, paintNodeWaves, viewWithin } from './picture.ts';
 export type { ShownWaves } from './shown-waves.ts';
+export { nodeWavesCsv } from './waves-csv.ts';
 
 /**
  * A run made ready for drawing.

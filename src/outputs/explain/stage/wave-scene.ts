@@ -2,7 +2,7 @@ import type { Scene } from '../../scene/scene.ts';
 import { wrap } from '../../scene/text-width.ts';
 import { type WaveRowFacts, warningSentences, waveTexts } from '../../words/index.ts';
 import { BEFORE_DETECTOR, type PointId } from '../model/points.ts';
-import { GRID } from '../model/programme.ts';
+import { GRID } from '../model/wave-programme.ts';
 import type { Waves } from '../model/waves.ts';
 import { scenePen } from './scene-pen.ts';
 import type { WaveRow } from './wave-row.ts';

@@ -5,8 +5,8 @@ import { LIGHT_SPEED } from '../../../engine/units/quantities.ts';
 import { detectorName, type FigureName, figureMeanings, figureTexts } from '../../words/index.ts';
 import { stationOf } from '../model/from-set.ts';
 import { once } from '../model/once.ts';
-import { USUAL_TONE } from '../model/programme.ts';
-import { dischargedBy, loopOfSet, tunerOf } from '../model/set-parts.ts';
+import { dischargedBy, loopOfSet, tunerOf } from '../model/scene-parts.ts';
+import { USUAL_TONE } from '../model/wave-programme.ts';
 import type { WaveSpec } from '../model/wave-spec.ts';
 import type { Waves } from '../model/waves.ts';
 

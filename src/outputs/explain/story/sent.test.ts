@@ -4,7 +4,7 @@ import { receive } from '../../../engine/reception/path/receive.ts';
 import { readText } from '../../../engine/set/read.ts';
 import { buffersOf } from '../model/parts.ts';
 import { POINTS } from '../model/points.ts';
-import type { WaveProgramme } from '../model/programme.ts';
+import type { WaveProgramme } from '../model/wave-programme.ts';
 import type { Waves } from '../model/waves.ts';
 import { preparer } from './prepared.ts';
 import { packed, type SceneDrawn, sceneKey, unpacked } from './sent.ts';

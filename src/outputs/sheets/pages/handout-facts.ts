@@ -2,7 +2,7 @@ import type { PartRole } from '../../../engine/built/identity.ts';
 import type { Reception, StationReception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import type { WaveSpec } from '../../explain/index.ts';
-import { sidebandPassing, USUAL_TONE } from '../../explain/model/programme.ts';
+import { sidebandPassing, USUAL_TONE } from '../../explain/model/wave-programme.ts';
 import type { Depth, PowerSource, Smoothing } from '../../words/index.ts';
 import { boardParts } from '../board/parts.ts';
 

@@ -2,7 +2,7 @@ import { isLoop } from '../../../engine/kinds/loops.ts';
 import type { Reception, StationReception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { createWaves, type PointId, waveScene, wavesOfSet } from '../../explain/index.ts';
-import { USUAL_TONE } from '../../explain/model/programme.ts';
+import { USUAL_TONE } from '../../explain/model/wave-programme.ts';
 import { stageLevel, stageSentence, stageTitle, handoutSheetWords as texts } from '../../words/index.ts';
 import { Flow } from '../paper/flow.ts';
 import { HEADING, PAGE_BODY, PAGE_SMALL, type PaperName, type Sheet } from '../paper/page.ts';

@@ -1,6 +1,6 @@
 import { ofHundred, type SpotWorth } from '../../../engine/reception/detection/spots.ts';
 import { formatNumber } from '../../../engine/units/format.ts';
-import { listOf } from './grammar.ts';
+import { listOf, plural } from './grammar.ts';
 
 const dB = (x: number): string => {
   const level = Math.abs(x);
@@ -18,6 +18,15 @@ function against(one: SpotWorth, other: SpotWorth): string {
 const added = (more: number): string =>
   more < 0.3 ? 'a very good one adds almost nothing' : `a very good one adds ${dB(more)}`;
 
+type Grains = readonly Pick<SpotWorth, 'quality' | 'share'>[];
+
+/** @param crystal what crystal: " of this crystal"; default any. */
+export function grainsText(grains: Grains, crystal = ''): string {
+  const counts = ofHundred(grains.map(({ share }) => share));
+  const each = grains.map(({ quality }, i) => `${counts[i]} ${plural(counts[i], 'is', 'are')} ${quality}`);
+  return `Of 100 grains${crystal} about ${listOf(each)}.`;
+}
+
 /**
  * What the spots of the crystal at hand are worth on a station, in a few sentences: its spots are not the median good,
  * fair and poor ones of the library.
@@ -25,8 +34,7 @@ const added = (more: number): string =>
 export function crystalSpots(worth: readonly SpotWorth[], station: string): string {
   const of = (quality: SpotWorth['quality']) => worth.find((spot) => spot.quality === quality);
   const [poor, fair, good, best] = [of('poor'), of('fair'), of('good'), of('very good')];
-  const counts = ofHundred(worth.map((spot) => spot.share));
-  const grains = `Of 100 grains of this crystal about ${listOf(worth.map(({ quality }, i) => `${counts[i]} are ${quality}`))}.`;
+  const grains = grainsText(worth, ' of this crystal');
   if (!good || !fair) return grains;
   const through = poor
     ? `${against(good, fair)} than through a fair one and ${against(good, poor)} than through a poor one`

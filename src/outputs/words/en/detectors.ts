@@ -1,12 +1,13 @@
 import type { DetectorDescription } from '../../../engine/kinds/detectors/detector-schema.ts';
 import { detectorId } from '../../../engine/kinds/models.ts';
 import { capital } from '../../../engine/units/format.ts';
+import { optionName } from './fields/options.ts';
 
 /** What a detector is called where its full name has no room, the longest first. */
 export function detectorShortNames(detector: DetectorDescription): readonly string[] {
   switch (detector.kind) {
     case 'galena':
-      return [`Galena, ${detector.spot} spot`, 'Galena'];
+      return [`Galena, ${optionName('detector.spot', detector.spot)} spot`, 'Galena'];
     case 'mineral':
       return [capital(detector.mineral)];
     case 'germanium':

@@ -7,6 +7,7 @@ import type { EarthDescription } from '../../../engine/kinds/earths/earth-schema
 import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
 import { mm } from '../figures.ts';
 import { kindName } from './fields/kinds.ts';
+import { optionName } from './fields/options.ts';
 import { plural } from './grammar.ts';
 import type { SentencesFor } from './warnings/sentences-for.ts';
 
@@ -14,6 +15,8 @@ import type { SentencesFor } from './warnings/sentences-for.ts';
 export interface SymbolLabel {
   readonly lines: readonly string[];
   readonly value: string;
+  /** Nothing but a figure, with no name before it. */
+  readonly isFigure?: boolean;
 }
 const label = (name: string, ...values: string[]): SymbolLabel => ({
   lines: [name, ...values],
@@ -67,7 +70,7 @@ export const symbolLabels = {
   } satisfies ByKind<EarthDescription, SymbolLabel>,
   detector: {
     galena: () => label('galena'),
-    mineral: ({ mineral }) => label(mineral),
+    mineral: ({ mineral }) => label(optionName('detector.mineral', mineral)),
     germanium: () => label('germanium'),
     schottky: ({ type }) => label(type),
     silicon: () => label('silicon'),

@@ -88,6 +88,7 @@ export {
   moreDisturbancesSentence,
   outOfRangeWords,
   receptionSummary,
+  stageFigure,
   stageLevel,
   stageSentence,
   stageTitle,

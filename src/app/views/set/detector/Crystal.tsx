@@ -1,4 +1,4 @@
-import { useMemo, useRef, useState } from 'preact/hooks';
+import { useMemo, useState } from 'preact/hooks';
 import {
   crystalSurface,
   type SetDescription,
@@ -11,6 +11,7 @@ import { crystalWords as texts, touchText, verdictWords, warningSentences } from
 import type { When } from '../../../description/when.ts';
 import { useAnswer } from '../../../workers/use-worker.ts';
 import { HeardBars } from '../Heard.tsx';
+import { CrystalFace, type TriedSpot } from './CrystalFace.tsx';
 import './detector.css';
 import type { SpotsAnswer, SpotsQuestion } from './spots.worker.ts';
 
@@ -34,7 +35,6 @@ interface Props {
 }
 
 const ROOM = 300.15;
-const STEP = 0.02;
 
 /** The crystal as a surface to probe: most of it is dead. Pointer or arrow keys move the whisker. */
 export function Crystal({ seed, set, station, time, onFound }: Props) {
@@ -47,8 +47,7 @@ export function Crystal({ seed, set, station, time, onFound }: Props) {
     material: 'phosphor bronze',
   });
   const [knocks, setKnocks] = useState(0);
-  const [tried, setTried] = useState<readonly { x: number; y: number; merit: number }[]>([]);
-  const box = useRef<SVGSVGElement>(null);
+  const [tried, setTried] = useState<readonly TriedSpot[]>([]);
   const touch = surface.probe(whisker.x, whisker.y, whisker.pressure, whisker.material);
   const law = touch.detector.law;
   const index = station?.index;
@@ -73,69 +72,16 @@ export function Crystal({ seed, set, station, time, onFound }: Props) {
     const { merit } = surface.probe(next.x, next.y, next.pressure, next.material).spot;
     setTried((list) => [...list.slice(-60), { x: next.x, y: next.y, merit }]);
   };
-  const point = (event: PointerEvent) => {
-    const area = box.current!.getBoundingClientRect();
-    move(
-      ((event.clientX - area.left) / area.width) * surface.width,
-      ((event.clientY - area.top) / area.height) * surface.height,
-    );
-  };
-  const key = (event: KeyboardEvent) => {
-    const by: Record<string, readonly [number, number]> = {
-      ArrowLeft: [-1, 0],
-      ArrowRight: [1, 0],
-      ArrowUp: [0, -1],
-      ArrowDown: [0, 1],
-    };
-    const step = by[event.key];
-    if (!step) return;
-    event.preventDefault();
-    const size = surface.width * STEP * (event.shiftKey ? 4 : 1);
-    move(whisker.x + step[0] * size, whisker.y + step[1] * size);
-  };
-  const mm = 1e3;
   const resistance = slopeResistance(touch.detector);
 
   return (
     <details class="card" onToggle={(event) => setOpen((event.currentTarget as HTMLDetailsElement).open)}>
       <summary>{texts.title}</summary>
       <p>
-        {texts.how} {answer?.worth ?? texts.usual}
+        {texts.how} {answer?.worth ?? texts.usual()}
       </p>
       <div class="bench">
-        <div
-          class="drawing crystal"
-          // biome-ignore lint/a11y/noNoninteractiveTabindex: the whisker is moved with the arrow keys
-          tabIndex={0}
-          role="application"
-          aria-label={texts.face}
-          aria-describedby="crystal-words"
-          onPointerDown={point}
-          onKeyDown={key}
-        >
-          <svg ref={box} viewBox={`0 0 ${surface.width * mm} ${surface.height * mm}`} aria-hidden="true">
-            <rect width={surface.width * mm} height={surface.height * mm} rx={0.4} style={{ fill: 'var(--metal)' }} />
-            {tried.map((t, i) => (
-              <circle
-                key={`${i}-${t.x}`}
-                cx={t.x * mm}
-                cy={t.y * mm}
-                r={0.05 + 0.14 * t.merit}
-                style={{ fill: t.merit > 0.05 ? 'var(--copper-bright)' : 'var(--ink)', opacity: 0.7 }}
-              />
-            ))}
-            <path
-              d={`M ${whisker.x * mm + 1.6} ${whisker.y * mm - 1.8} q -1.3 0.3 -1.6 1.8`}
-              style={{ fill: 'none', stroke: 'var(--copper)', strokeWidth: 0.09 }}
-            />
-            <circle
-              cx={whisker.x * mm}
-              cy={whisker.y * mm}
-              r={0.16}
-              style={{ fill: 'none', stroke: 'var(--copper)', strokeWidth: 0.07 }}
-            />
-          </svg>
-        </div>
+        <CrystalFace surface={surface} whisker={whisker} tried={tried} onMove={move} />
         <div class="crystal-hand">
           <p id="crystal-words" aria-live="polite">
             <strong>{texts.spot(touchText(touch))}</strong> {texts.resistance(resistance)}

@@ -45,7 +45,6 @@ export function WavesPanel({ set, station, time }: WavesPanelProps) {
   const [problem, setProblem] = useState('');
   const [again, setAgain] = useState(0);
   const stop = useRef(() => {});
-  const canvas = useRef<WaveCanvasHandle>(null);
   const here = picked?.filter((id) => places.some((p) => p.id === id)) ?? [];
   const shown = here.length > 0 ? here : usualPlaces(places);
   const asked = here.join('\n');
@@ -109,10 +108,6 @@ export function WavesPanel({ set, station, time }: WavesPanelProps) {
         ? shown.filter((one) => one !== id)
         : places.map((p) => p.id).filter((one) => one === id || shown.includes(one)),
     );
-  const name = (ending: string) => `waves-${Math.round(station.frequency / 1e3)}-khz.${ending}`;
-  const zoom = (factor: number) => waves && setView(closer(view, factor, 0.5, waves));
-  const along = (share: number) =>
-    waves && setView(viewWithin({ ...view, from: view.from + share * view.span }, waves));
   return (
     <div class="node-waves">
       <p>{texts.about}</p>
@@ -167,68 +162,85 @@ export function WavesPanel({ set, station, time }: WavesPanelProps) {
         )}
         {problem !== '' && <span class="problem">{texts.failed(problem)}</span>}
       </div>
-      {waves && (
-        <>
-          <div class="buttons">
-            <button type="button" aria-label={texts.closer} onClick={() => zoom(1 / 1.6)}>
-              +
-            </button>
-            <button type="button" aria-label={texts.farther} onClick={() => zoom(1.6)}>
-              −
-            </button>
-            <button type="button" aria-label={texts.earlier} onClick={() => along(-0.25)}>
-              ←
-            </button>
-            <button type="button" aria-label={texts.later} onClick={() => along(0.25)}>
-              →
-            </button>
-            <button type="button" onClick={() => setView({ from: 0, span: waves.duration })}>
-              {texts.wholeRun}
-            </button>
-            <button
-              type="button"
-              onClick={() => setView(viewWithin({ from: view.from + view.span / 2, span: 3 / waves.carrier }, waves))}
-            >
-              {texts.singleCycles}
-            </button>
-          </div>
-          <WaveCanvas waves={waves} view={view} onView={setView} handle={canvas} label={texts.canvas} />
-          <p class="quiet">{texts.how(nodeWaveTexts.stretch(waves.carrier, view.from, view.span))}</p>
-          <h4>{texts.readings}</h4>
-          <ul class="node-waves-readings">
-            {waves.waves.map((wave) => (
-              <li key={wave.id}>{nodeWaveTexts.reading(wave)}</li>
-            ))}
-          </ul>
-          <p class="quiet">{nodeWaveTexts.run(waves)}</p>
-          {warningSentences(waves.warnings).map((warning) => (
-            <p key={warning} class="figure-warning">
-              <span aria-hidden="true">⚠ </span>
-              {warning}
-            </p>
-          ))}
-          <p class="buttons">
-            <button type="button" onClick={() => download(name('csv'), nodeWavesCsv(waves, view), 'text/csv')}>
-              {texts.saveCsv}
-            </button>
-            <button
-              type="button"
-              onClick={() => {
-                const scene = nodeWaveScene(waves, { width: 1000, height: 40 + 140 * waves.waves.length, view });
-                download(name('svg'), sceneToSvg(scene, { colours: 'day', size: 'true' }), 'image/svg+xml');
-              }}
-            >
-              {texts.saveSvg}
-            </button>
-            <button
-              type="button"
-              onClick={() => canvas.current?.element.toBlob((blob) => blob && downloadFile(name('png'), blob))}
-            >
-              {texts.savePng}
-            </button>
-          </p>
-        </>
-      )}
+      {waves && <WavesRun waves={waves} view={view} onView={setView} frequency={station.frequency} />}
     </div>
+  );
+}
+
+interface WavesRunProps {
+  readonly waves: ShownWaves;
+  readonly view: View;
+  readonly onView: (view: View) => void;
+  /** Of the station, Hz. */
+  readonly frequency: number;
+}
+
+/** A run as it is looked at: its waves, what is read off them, and files of it. */
+function WavesRun({ waves, view, onView, frequency }: WavesRunProps) {
+  const canvas = useRef<WaveCanvasHandle>(null);
+  const name = (ending: string) => `waves-${Math.round(frequency / 1e3)}-khz.${ending}`;
+  const zoom = (factor: number) => onView(closer(view, factor, 0.5, waves));
+  const along = (share: number) => onView(viewWithin({ ...view, from: view.from + share * view.span }, waves));
+  return (
+    <>
+      <div class="buttons">
+        <button type="button" aria-label={texts.closer} onClick={() => zoom(1 / 1.6)}>
+          +
+        </button>
+        <button type="button" aria-label={texts.farther} onClick={() => zoom(1.6)}>
+          −
+        </button>
+        <button type="button" aria-label={texts.earlier} onClick={() => along(-0.25)}>
+          ←
+        </button>
+        <button type="button" aria-label={texts.later} onClick={() => along(0.25)}>
+          →
+        </button>
+        <button type="button" onClick={() => onView({ from: 0, span: waves.duration })}>
+          {texts.wholeRun}
+        </button>
+        <button
+          type="button"
+          onClick={() => onView(viewWithin({ from: view.from + view.span / 2, span: 3 / waves.carrier }, waves))}
+        >
+          {texts.singleCycles}
+        </button>
+      </div>
+      <WaveCanvas waves={waves} view={view} onView={onView} handle={canvas} label={texts.canvas} />
+      <p class="quiet">{texts.how(nodeWaveTexts.stretch(waves.carrier, view.from, view.span))}</p>
+      <h4>{texts.readings}</h4>
+      <ul class="node-waves-readings">
+        {waves.waves.map((wave) => (
+          <li key={wave.id}>{nodeWaveTexts.reading(wave)}</li>
+        ))}
+      </ul>
+      <p class="quiet">{nodeWaveTexts.run(waves)}</p>
+      {warningSentences(waves.warnings).map((warning) => (
+        <p key={warning} class="figure-warning">
+          <span aria-hidden="true">⚠ </span>
+          {warning}
+        </p>
+      ))}
+      <p class="buttons">
+        <button type="button" onClick={() => download(name('csv'), nodeWavesCsv(waves, view), 'text/csv')}>
+          {texts.saveCsv}
+        </button>
+        <button
+          type="button"
+          onClick={() => {
+            const scene = nodeWaveScene(waves, { width: 1000, height: 40 + 140 * waves.waves.length, view });
+            download(name('svg'), sceneToSvg(scene, { colours: 'day', size: 'true' }), 'image/svg+xml');
+          }}
+        >
+          {texts.saveSvg}
+        </button>
+        <button
+          type="button"
+          onClick={() => canvas.current?.element.toBlob((blob) => blob && downloadFile(name('png'), blob))}
+        >
+          {texts.savePng}
+        </button>
+      </p>
+    </>
   );
 }

@@ -9,8 +9,8 @@ import { type SoundEngine, startSound } from './engine.ts';
 import './listen.css';
 import type { FromWorker, Moving, PlayerState } from './messages.ts';
 import { Own } from './Own.tsx';
-import { listeningProblem } from './problem.ts';
 import { Traces } from './Scope.tsx';
+import { listeningProblem } from './sound-problem.ts';
 
 export interface ListenProps {
   written: unknown;
@@ -101,16 +101,6 @@ export function Listen({ set, reception, scale, position, frequency, onPosition,
     }
   };
 
-  const tuneTo = (wanted: number) =>
-    onPosition(scale.positionOf(Math.max(reception.dial.lowest, Math.min(reception.dial.highest, wanted))));
-  const nextStation = (way: 1 | -1) => {
-    const list = reception.stations.filter((s) => s.dial).sort((a, b) => (a.frequency - b.frequency) * way);
-    const next = list.find((s) => (s.frequency - frequency) * way > 500) ?? list[0];
-    if (next?.dial) onPosition(next.dial.position);
-  };
-  const raster = reception.stations.filter((s) => s.frequency % 9000 === 0).length * 2 >= reception.stations.length;
-  const channel = raster ? 9000 : 10_000;
-  const step = (by: number, grid: number) => tuneTo((Math.round(frequency / grid) + by) * grid);
   const on = state === 'on';
   const level = moving ? Math.round(moving.level) : undefined;
   const isSilent = level === undefined || level <= SILENT;
@@ -187,28 +177,13 @@ export function Listen({ set, reception, scale, position, frequency, onPosition,
           </label>
         )}
       </div>
-      <fieldset class="listen-row listen-tune">
-        <legend class="visually-hidden">{texts.tune}</legend>
-        <button type="button" onClick={() => nextStation(-1)}>
-          {texts.stationBelow}
-        </button>
-        <button type="button" onClick={() => step(-1, channel)}>
-          {texts.down(channel)}
-        </button>
-        <button type="button" onClick={() => step(-1, 1e3)}>
-          {texts.down(1e3)}
-        </button>
-        <output>{nearest ? texts.nearest(frequency, nearest.name) : texts.frequency(frequency)}</output>
-        <button type="button" onClick={() => step(1, 1e3)}>
-          {texts.up(1e3)}
-        </button>
-        <button type="button" onClick={() => step(1, channel)}>
-          {texts.up(channel)}
-        </button>
-        <button type="button" onClick={() => nextStation(1)}>
-          {texts.stationAbove}
-        </button>
-      </fieldset>
+      <ByHand
+        reception={reception}
+        scale={scale}
+        frequency={frequency}
+        nearest={nearest?.name}
+        onPosition={onPosition}
+      />
       {problem !== '' && (
         <p class="problem" role="alert">
           {problem}
@@ -232,5 +207,49 @@ export function Listen({ set, reception, scale, position, frequency, onPosition,
         </>
       )}
     </section>
+  );
+}
+
+interface ByHandProps extends Pick<ListenProps, 'reception' | 'scale' | 'frequency' | 'onPosition'> {
+  /** Name of the station nearest to the frequency. */
+  readonly nearest: string | undefined;
+}
+
+/** Tuned by buttons: to the next station, by a channel, by 1 kHz. */
+function ByHand({ reception, scale, frequency, nearest, onPosition }: ByHandProps) {
+  const texts = listeningTexts;
+  const tuneTo = (wanted: number) =>
+    onPosition(scale.positionOf(Math.max(reception.dial.lowest, Math.min(reception.dial.highest, wanted))));
+  const nextStation = (way: 1 | -1) => {
+    const list = reception.stations.filter((s) => s.dial).sort((a, b) => (a.frequency - b.frequency) * way);
+    const next = list.find((s) => (s.frequency - frequency) * way > 500) ?? list[0];
+    if (next?.dial) onPosition(next.dial.position);
+  };
+  const raster = reception.stations.filter((s) => s.frequency % 9000 === 0).length * 2 >= reception.stations.length;
+  const channel = raster ? 9000 : 10_000;
+  const step = (by: number, grid: number) => tuneTo((Math.round(frequency / grid) + by) * grid);
+  return (
+    <fieldset class="listen-row listen-tune">
+      <legend class="visually-hidden">{texts.tune}</legend>
+      <button type="button" onClick={() => nextStation(-1)}>
+        {texts.stationBelow}
+      </button>
+      <button type="button" onClick={() => step(-1, channel)}>
+        {texts.down(channel)}
+      </button>
+      <button type="button" onClick={() => step(-1, 1e3)}>
+        {texts.down(1e3)}
+      </button>
+      <output>{nearest !== undefined ? texts.nearest(frequency, nearest) : texts.frequency(frequency)}</output>
+      <button type="button" onClick={() => step(1, 1e3)}>
+        {texts.up(1e3)}
+      </button>
+      <button type="button" onClick={() => step(1, channel)}>
+        {texts.up(channel)}
+      </button>
+      <button type="button" onClick={() => nextStation(1)}>
+        {texts.stationAbove}
+      </button>
+    </fieldset>
   );
 }

@@ -3,7 +3,7 @@ import type { StationReception } from '../../../../engine/index.ts';
 import { listeningTexts } from '../../../../outputs/words/index.ts';
 import type { SoundEngine } from './engine.ts';
 import type { FromWorker } from './messages.ts';
-import { listeningProblem } from './problem.ts';
+import { listeningProblem } from './sound-problem.ts';
 
 interface Props {
   readonly engine: SoundEngine | undefined;

@@ -4,13 +4,13 @@ import { listeningTexts } from '../../../../outputs/words/index.ts';
 import type { When } from '../../../description/when.ts';
 import type { FromWorker, PlayerState, ToWorker } from './messages.ts';
 import workletAddress from './player.worklet.ts?worker&url';
-import { ListeningError } from './problem.ts';
 import evening from './programmes/evening-news.opus?url&no-inline';
 import lesson from './programmes/lesson.opus?url&no-inline';
 import market from './programmes/market.opus?url&no-inline';
 import sea from './programmes/sea-areas.opus?url&no-inline';
 import story from './programmes/story.opus?url&no-inline';
 import village from './programmes/village.opus?url&no-inline';
+import { ListeningError } from './sound-problem.ts';
 
 const SPOKEN = [evening, sea, story, lesson, market, village];
 /** The spoken programmes' own rate when decoded. */

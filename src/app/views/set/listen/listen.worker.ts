@@ -22,8 +22,8 @@ import {
   type Played,
   type ToWorker,
 } from './messages.ts';
-import { listeningProblem } from './problem.ts';
-import { Spectrum } from './spectrum.ts';
+import { listeningProblem } from './sound-problem.ts';
+import { Spectrum } from './sound-spectrum.ts';
 
 const STEPS = 4;
 const memory = arrivalMemory();

@@ -9,7 +9,7 @@ import {
 import { columnName, readingWords, rowProblem, importWords as texts } from '../../../../outputs/words/index.ts';
 import { LongText, type TextSource } from '../../../widgets/LongText.tsx';
 import type { Joined, JoinQuestion, TableSourceQuestion } from '../../../workers/tables.ts';
-import { usePlaceWorker } from './use-worker.ts';
+import { usePlaceWorker } from './use-place-worker.ts';
 
 interface Props {
   /** The list as written. */

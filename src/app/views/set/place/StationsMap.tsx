@@ -23,7 +23,7 @@ import {
   zoomedMap,
 } from './map-view.ts';
 import { useDrag } from './use-drag.ts';
-import { usePlaceWorker } from './use-worker.ts';
+import { usePlaceWorker } from './use-place-worker.ts';
 
 interface Props {
   readonly centre: Position;
@@ -188,32 +188,41 @@ export function StationsMap({ centre, siteName, arrivals, rows, when, chosen, on
           </svg>
         )}
       </div>
-      <div class="map-buttons">
-        <button
-          type="button"
-          aria-label={texts.zoomIn}
-          onClick={() => change((v) => zoomedMap(v, 1 / 1.5, size, middle))}
-        >
-          +
-        </button>
-        <button type="button" aria-label={texts.zoomOut} onClick={() => change((v) => zoomedMap(v, 1.5, size, middle))}>
-          −
-        </button>
-        <button type="button" aria-label={texts.showAll} onClick={() => setOwn(undefined)}>
-          {texts.all}
-        </button>
-      </div>
-      <p class="map-key quiet">
-        <span class="key-land" />
-        {texts.key.land}
-        <span class="key-sea" />
-        {texts.key.sea}
-        <span class="key-heard" />
-        {texts.key.heard}
-        <span class="key-unheard" />
-        {texts.key.unheard}
-      </p>
+      <MapButtons onZoom={(by) => change((v) => zoomedMap(v, by, size, middle))} onAll={() => setOwn(undefined)} />
+      <MapKey />
     </div>
+  );
+}
+
+function MapButtons({ onZoom, onAll }: { readonly onZoom: (by: number) => void; readonly onAll: () => void }) {
+  return (
+    <div class="map-buttons">
+      <button type="button" aria-label={texts.zoomIn} onClick={() => onZoom(1 / 1.5)}>
+        +
+      </button>
+      <button type="button" aria-label={texts.zoomOut} onClick={() => onZoom(1.5)}>
+        −
+      </button>
+      <button type="button" aria-label={texts.showAll} onClick={onAll}>
+        {texts.all}
+      </button>
+    </div>
+  );
+}
+
+/** What the colours mean. */
+function MapKey() {
+  return (
+    <p class="map-key quiet">
+      <span class="key-land" />
+      {texts.key.land}
+      <span class="key-sea" />
+      {texts.key.sea}
+      <span class="key-heard" />
+      {texts.key.heard}
+      <span class="key-unheard" />
+      {texts.key.unheard}
+    </p>
   );
 }
 

@@ -23,7 +23,7 @@ import { PathProfile } from './PathProfile.tsx';
 import { StationsMap } from './StationsMap.tsx';
 import { StationsTable, writtenStationName } from './StationsTable.tsx';
 import { TimeOfDay } from './TimeOfDay.tsx';
-import { usePlaceWorker } from './use-worker.ts';
+import { usePlaceWorker } from './use-place-worker.ts';
 import './place.css';
 
 export type { When } from '../../../description/when.ts';
@@ -155,20 +155,7 @@ export function FieldPlace(props: Props) {
             {texts.saveTable}
           </button>
         </div>
-        {figures && figures.doubts.length > 0 && (
-          <details class="doubts" open={figures.doubts.length < 4}>
-            <summary>{texts.checks(figures.doubts.length)}</summary>
-            <ul class="sentences">
-              {figures.doubts.slice(0, 100).map((doubt) => (
-                <li key={`${doubt.index} ${doubt.kind}`}>
-                  <button type="button" class="link" onClick={() => onChoose(doubt.index)}>
-                    {stationDoubt(doubt)}
-                  </button>
-                </li>
-              ))}
-            </ul>
-          </details>
-        )}
+        {figures && <StationDoubts doubts={figures.doubts} onChoose={onChoose} />}
         {chosen !== undefined && chosen < stations.length && editor && (
           <fieldset class="nested">
             <legend>
@@ -205,6 +192,31 @@ export function FieldPlace(props: Props) {
         />
       )}
     </>
+  );
+}
+
+/** What does not agree in the list; each leads to its station. */
+function StationDoubts({
+  doubts,
+  onChoose,
+}: {
+  readonly doubts: PlaceFigures['doubts'];
+  readonly onChoose: (index: number) => void;
+}) {
+  if (doubts.length === 0) return null;
+  return (
+    <details class="doubts" open={doubts.length < 4}>
+      <summary>{texts.checks(doubts.length)}</summary>
+      <ul class="sentences">
+        {doubts.slice(0, 100).map((doubt) => (
+          <li key={`${doubt.index} ${doubt.kind}`}>
+            <button type="button" class="link" onClick={() => onChoose(doubt.index)}>
+              {stationDoubt(doubt)}
+            </button>
+          </li>
+        ))}
+      </ul>
+    </details>
   );
 }
 

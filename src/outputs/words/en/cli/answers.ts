@@ -65,7 +65,7 @@ export const stationsAnswer = {
 export const compareAnswer = {
   title: (station: Named, set: string): string => `${stationText(station)}, on ${set}: loudest first`,
   merits: 'What each is good for',
-  merit: (detector: string, merit: string, law: string): string => `${detector}: ${merit} ${law}`,
+  merit: (detector: string, merit: string, detection: string): string => `${detector}: ${merit} ${detection}`,
   explanation:
     '“difference”: against the detector in the set. “loading loss”: the fall of the voltage at the detector’s tap when the detector is connected. “linear above”: the carrier voltage at which square law gives way to linear detection, in this set. “best load”: a resistor in place of the load in the set.',
 } as const;

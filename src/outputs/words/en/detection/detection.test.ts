@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { detectorMerit } from '../../../../engine/parts/detector/compare.ts';
+import { detectorMerit } from '../../../../engine/parts/detector/detector-merits.ts';
 import { exponentialDetector } from '../../../../engine/parts/detector/exponential.ts';
 import { DETECTOR_KINDS } from '../../../../engine/parts/detector/library.ts';
 import { detectorFacts } from '../../../../engine/reception/detection/detector-facts.ts';

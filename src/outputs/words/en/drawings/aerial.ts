@@ -5,6 +5,7 @@ import type { LoopDescription } from '../../../../engine/kinds/loops.ts';
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
 import { mm as length } from '../../figures.ts';
 import { kindName } from '../fields/index.ts';
+import { optionName } from '../fields/options.ts';
 import { counted } from '../grammar.ts';
 
 const flatTop = (
@@ -39,7 +40,8 @@ export const aerialText = (aerial: AerialDescription): string => byKind(AERIALS,
 
 const EARTHS: ByKind<EarthDescription, string> = {
   rod: (e) => `Earth rod of ${length(e.length)}, ${length(e.diameter)} thick`,
-  rods: (e) => `${e.count} earth rods of ${length(e.length)} in a ${e.layout}, ${length(e.spacing)} apart`,
+  rods: (e) =>
+    `${e.count} earth rods of ${length(e.length)} ${optionName('earth.layout', e.layout)}, ${length(e.spacing)} apart`,
   plate: (e) =>
     e.lie === 'upright'
       ? `Earth plate ${length(e.side)} square, upright, ${length(e.depth)} deep`

@@ -3,6 +3,7 @@ import type { TuningDescription } from '../../../../engine/kinds/tunings/tuning-
 import type { DielectricName } from '../../../../engine/parts/capacitor/dielectrics.ts';
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
 import { mm } from '../../figures.ts';
+import { optionName } from '../fields/options.ts';
 import { dielectricNames } from '../materials.ts';
 
 /** A capacitor with its moving part somewhere, F and degrees. */
@@ -59,7 +60,8 @@ export const capacitorDrawing = {
   radius: (radius: number): string => `radius ${mm(radius)}`,
   vanes: ({ vanes, gap }: { readonly vanes: number; readonly gap: number }): string =>
     `${vanes} vanes, ${formatQuantity(gap, 'length')} apart`,
-  assumedVanes: (law: Extract<TuningDescription, { kind: 'variable' }>['law']): string => `${law} vanes, size assumed`,
+  assumedVanes: (law: Extract<TuningDescription, { kind: 'variable' }>['law']): string =>
+    `${optionName('tuning.law', law)} vanes, size assumed`,
   sheets: ({ sheets, dielectric, thickness }: Insulated & { readonly sheets: number }): string =>
     `${sheets} sheets, ${between(dielectric, thickness)}`,
   tubes: ({ diameter, dielectric, thickness }: Insulated & { readonly diameter: number }): string =>

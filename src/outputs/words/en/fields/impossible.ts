@@ -134,7 +134,7 @@ const REASONS: SentencesFor<ImpossibleReasons> = {
     `the metal must be thinner than it is long or high: ${length(diameter)} against ${length(across)}`,
   'earth.plate-shallow': ({ least, depth }) =>
     `a plate on edge must have its middle at least ${length(least)} deep, not ${length(depth)}`,
-  'earth.soil': ({ soils, soil }) => `the soil must be one of ${soils.join('; ')}, not ${soil}`,
+  'earth.soil': ({ soils, soil: given }) => `the soil must be one of ${soils.join('; ')}, not ${given}`,
   'earth.no-soil': () => 'give the soil by its kind or its soilResistivity',
   'earth.range': ({ value, low, high }) =>
     `the range must hold its own figure ${formatNumber(value, 6)}, not ${formatNumber(low, 6)} to ${formatNumber(high, 6)}`,

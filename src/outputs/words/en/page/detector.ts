@@ -1,5 +1,6 @@
-import type { Whisker } from '../../../../engine/parts/detector/surface.ts';
+import { SPOT_SHARES, type Whisker } from '../../../../engine/parts/detector/surface.ts';
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
+import { grainsText } from '../crystal-spots.ts';
 import { plural } from '../grammar.ts';
 
 /** The detector's workbench. */
@@ -13,7 +14,7 @@ export const detectorBenchWords = {
   facts: 'Facts about this kind',
   curve: (station: string): string => `Characteristic and operating point, on ${station}`,
   changeLabel: (detector: string): string => `Detector: ${detector}`,
-  spotLabel: (spot: string): string => `Crystal: ${spot}`,
+  spotLabel: (touch: string): string => `Crystal: ${touch}`,
 } as const;
 
 /** Least difference that is given, dB. */
@@ -82,9 +83,10 @@ export const compareWords = {
 export const crystalWords = {
   title: 'Search the crystal for a good spot',
   how: 'Touch it with the pointer, or with the arrow keys (Shift: longer steps).',
-  usual: 'Of 100 grains about 60 do not detect, and one detects very well.',
+  /** Until this crystal was surveyed. */
+  usual: (): string => grainsText(SPOT_SHARES),
   face: 'Crystal face, to be probed with the arrow keys',
-  spot: (spot: string): string => `${spot}.`,
+  spot: (touch: string): string => `${touch}.`,
   resistance: (resistance: number): string =>
     `Resistance at zero volts ${formatQuantity(resistance, 'resistance', 2)}.`,
   /** @param overGood dB over a good spot */

@@ -40,7 +40,6 @@ export const setWords = {
   },
   /** Loads that stand in the place of phones. */
   loads: { amplifier: 'Amplifier', 'crystal earpiece': 'Earpiece' },
-  unknownLevel: '—',
   hasWarning: 'has a warning',
   /** @param change of the power at this stage, dB */
   powerLoss: (change: number): string =>

@@ -1,6 +1,6 @@
 export { coverageSentences } from './dial.ts';
 export { besideWords, interferenceSentence, interferenceWords, moreDisturbancesSentence } from './interference.ts';
-export { stageLevel, stageSentence, stageTitle } from './stages.ts';
+export { stageFigure, stageLevel, stageSentence, stageTitle } from './stages.ts';
 export { outOfRangeWords, stationSentence } from './stations.ts';
 export { receptionSummary } from './summary.ts';
 export { budgetSentence, chanceSentence, uncertaintyHeading } from './uncertainty.ts';

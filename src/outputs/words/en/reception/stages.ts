@@ -3,7 +3,7 @@ import type { LoadDescription } from '../../../../engine/kinds/loads/load-schema
 import type { DetectionLaw } from '../../../../engine/reception/detection/detection-law.ts';
 import type { FieldFacts, StageFacts, ToneFacts } from '../../../../engine/reception/path/stage-facts.ts';
 import type { Stage } from '../../../../engine/reception/path/types.ts';
-import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
+import { formatNumber, formatQuantity, quantityText } from '../../../../engine/units/format.ts';
 import { hearingSentence } from './stations.ts';
 
 type FactsOf<Id extends StageFacts['stage']> = Extract<StageFacts, { stage: Id }>;
@@ -35,23 +35,39 @@ const TITLES: ByStage = {
 /** "Field at the site", "On the tuned circuit" … */
 export const stageTitle = ({ facts }: Pick<Stage, 'facts'>): string => at(TITLES, facts);
 
-/** The level of a stage with its unit: "3.2 mV/m", "27 mV peak". */
-export function stageLevel({ id, value, kind }: Pick<Stage, 'id' | 'value' | 'kind'>): string {
-  if (value === undefined) return '—';
+/** The level of a stage in pieces, so that its figure can be large and what it is of give way. */
+export interface StageFigure {
+  readonly figure: string;
+  readonly unit: string;
+  /** "peak audio"; empty where the unit says all. */
+  readonly of: string;
+}
+
+export function stageFigure({ id, value, kind }: Pick<Stage, 'id' | 'value' | 'kind'>): StageFigure {
+  if (value === undefined) return UNKNOWN;
   switch (id) {
     case 'field':
-      return formatQuantity(value, kind, 2);
+      return { ...quantityText(value, kind, 2), of: '' };
     case 'aerial':
     case 'tuned circuit':
     case 'detector':
-      return `${voltage(value)} peak`;
+      return { ...quantityText(value, 'voltage', 2), of: 'peak' };
     case 'audio':
-      return `${voltage(value)} peak audio`;
+      return { ...quantityText(value, 'voltage', 2), of: 'peak audio' };
     case 'phones':
-      return power(value);
+      return value < LEAST_POWER
+        ? { figure: '<1', unit: 'aW', of: '' }
+        : { ...quantityText(value, 'power', 2), of: '' };
     case 'ear':
-      return level(value);
+      return { figure: formatNumber(Math.round(value), 4), unit: 'dB SPL', of: '' };
   }
+}
+const UNKNOWN: StageFigure = { figure: '—', unit: '', of: '' };
+
+/** The level of a stage with its unit: "3.2 mV/m", "27 mV peak". */
+export function stageLevel(stage: Pick<Stage, 'id' | 'value' | 'kind'>): string {
+  const { figure, unit, of } = stageFigure(stage);
+  return [figure, unit, of].filter((piece) => piece !== '').join(' ');
 }
 
 /** Distance of a ground wave, with what of it is sea. */

@@ -9,6 +9,7 @@ import { formatQuantity } from '../../../../engine/units/format.ts';
 import { kHz, ohms, wholeDB, wholeKHz } from '../../figures.ts';
 import { printable } from '../../printable.ts';
 import { crystalSpots } from '../crystal-spots.ts';
+import { optionName } from '../fields/options.ts';
 import { listOf } from '../grammar.ts';
 import { besideWords } from '../reception/interference.ts';
 import { verdictWords } from '../reception/verdicts.ts';
@@ -190,7 +191,8 @@ function earthText({
       : `earth ${ohms(resistance)} as measured`;
   const figure = `earth ${ohms(resistance)} (${ohms(low)} to ${ohms(high)}), calculated`;
   if (earth.kind === 'counterpoise') return figure;
-  if (earth.soil !== 'as its resistivity' && earth.soil !== 'as the place') return `${figure} for ${earth.soil}`;
+  if (earth.soil !== 'as its resistivity' && earth.soil !== 'as the place')
+    return `${figure} for ${optionName('earth.soil', earth.soil)}`;
   return earth.soil === 'as its resistivity' && earth.soilResistivity !== undefined
     ? `${figure} for soil of ${formatQuantity(earth.soilResistivity, 'resistivity', 2)}`
     : `${figure} for the usual soil over the ground of the place`;

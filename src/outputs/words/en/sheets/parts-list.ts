@@ -10,6 +10,7 @@ import { printable } from '../../printable.ts';
 import { aerialText, earthText } from '../drawings/aerial.ts';
 import { detectorText } from '../drawings/detector.ts';
 import { loadText } from '../drawings/load.ts';
+import { optionName } from '../fields/options.ts';
 import { type FormerMaterial, formerNames } from '../materials.ts';
 import { wireText } from './wire.ts';
 
@@ -134,7 +135,7 @@ export const partRows = {
   variable: (part: Tagged, tuning: Tuning<'variable'>): PartRow =>
     one(
       tagged(part),
-      `${pF(tuning.maximum)} meshed, ${formatNumber(tuning.swing, 3)}° swing, ${tuning.law} vanes`,
+      `${pF(tuning.maximum)} meshed, ${formatNumber(tuning.swing, 3)}° swing, ${optionName('tuning.law', tuning.law)} vanes`,
       `${anyFrom(tuning.maximum * 0.85, tuning.maximum * 1.2)}; a smaller one loses the low end, with a larger one every station stands at a lower reading`,
     ),
   measuredVariable: (part: Tagged): PartRow =>

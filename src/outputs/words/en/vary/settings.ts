@@ -1,6 +1,8 @@
+import { type AdjustmentCode, adjustmentCode } from '../../../../engine/kinds/adjustment.ts';
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
 import type { QuantityKind } from '../../../../engine/units/parse.ts';
 import type { Change, Setting } from '../../../../engine/vary/question.ts';
+import { optionName } from '../fields/options.ts';
 import { numeral, plural } from '../grammar.ts';
 
 /** One setting that is changed, with all that is written for it. */
@@ -42,81 +44,58 @@ const trapWords = ({ setting }: Changed): string => {
 /** Of a coil that had the aerial straight across it. */
 const WIDENS = ', so that less of the aerial’s capacitance lies across the coil and the tuning range is wider';
 
-/** One phrase for each adjustment, by its place in the description. */
-const PHRASES: readonly (readonly [RegExp, (changed: Changed) => string])[] = [
-  [/^arrangement\.aerialTap$/, ({ setting }) => `Aerial tap at ${turnsOf(setting.to)} (now ${figure(setting.from)})`],
-  [
-    /^arrangement\.detectorTap$/,
-    ({ setting }) =>
-      setting.from === undefined
-        ? `Detector tap at ${turnsOf(setting.to)}`
-        : `Detector tap at ${turnsOf(setting.to)} (now ${figure(setting.from)})`,
-  ],
-  [
-    /^arrangement\.seriesCapacitor$/,
-    ({ setting, changes }) =>
-      `Series capacitor of ${insteadOf(setting, 'capacitance')} in the aerial lead${
-        changes.some(({ path }) => path.at(-1) === 'kind') ? WIDENS : ''
-      }`,
-  ],
-  [
-    /^arrangement\.parallelCapacitor$/,
-    ({ setting }) => `Capacitor of ${insteadOf(setting, 'capacitance')} across the coil`,
-  ],
-  [/^arrangement\.distance$/, ({ setting }) => `Distance of the coils ${insteadOf(setting, 'length')}`],
-  [/^arrangement\.coupling$/, ({ setting }) => `Coupling coefficient ${insteadOf(setting, 'ratio')}`],
-  [/^arrangement\.traps$/, trapWords],
-  [/^aerial\.height$/, ({ setting }) => `A higher aerial: ${insteadOf(setting, 'length')}`],
-  [/^aerial\.length$/, ({ setting }) => `A longer aerial: ${insteadOf(setting, 'length')}`],
-  [
-    /^aerial\.side$/,
-    ({ setting, changes }) =>
-      `A larger frame: ${insteadOf(setting, 'length')}, ${turnsOf(changes.find(({ path }) => path.at(-1) === 'turns')?.to)}`,
-  ],
-  [/^aerial\.direction$/, ({ setting }) => `Frame or rod turned to ${figure(setting.to)}°`],
-  [/^(aerial|coils\[\d+\])\.wire$/, wireWords],
-  [
-    /^aerial\.turns$/,
-    ({ setting }) => `${isMore(setting) ? 'More' : 'Fewer'} turns on the frame or rod: ${insteadOf(setting)}`,
-  ],
-  [
-    /^coils\[\d+\]\.turnsPerLayer$/,
-    ({ setting }) => `${isMore(setting) ? 'More' : 'Fewer'} turns in each layer of the coil: ${insteadOf(setting)}`,
-  ],
-  [
-    /^coils\[\d+\]\.turns$/,
-    ({ setting }) => `${isMore(setting) ? 'More' : 'Fewer'} turns on the coil: ${insteadOf(setting)}`,
-  ],
-  [/^coils\[\d+\]\.former$/, ({ setting }) => `A former of ${setting.to} (now ${setting.from})`],
-  [
-    /^tuning\.trimmer$/,
-    ({ setting }) => `Capacitor of ${insteadOf(setting, 'capacitance')} across the tuning capacitor`,
-  ],
-  [/^tuning\.kind$/, ({ setting }) => `A bought tuning capacitor of ${record(setting.to).maximum}`],
-  [/^tuning\.maximum$/, ({ setting }) => `A larger tuning capacitor: ${insteadOf(setting, 'capacitance')}`],
-  [
-    /^earth\.kind$/,
-    ({ setting }) => {
-      const { count, spacing } = record(setting.to);
-      return `Earth rods: ${numeral(Number(count))} like this one, ${spacing} apart`;
-    },
-  ],
-  [/^earth\.resistance$/, ({ setting }) => `A better earth: ${insteadOf(setting, 'resistance')}`],
-  [/^earth\.count$/, ({ setting }) => `More earth rods or wires: ${insteadOf(setting)}`],
-  [/^earth\.(length|side)$/, ({ setting }) => `A larger earth: ${insteadOf(setting, 'length')}`],
-  [/^detector\.spot$/, () => 'A good spot on the crystal'],
-  [/^detector\.kind$/, () => 'A germanium diode'],
-  [/^detector\.bias$/, ({ setting }) => `A bias of ${insteadOf(setting, 'voltage')}`],
-  [/^load\.make$/, () => 'Balanced-armature phones'],
-  [
-    /^load\.transformer\.ratio$/,
-    ({ setting }) =>
-      setting.from === undefined
-        ? `A transformer of ${figure(setting.to)} to 1`
-        : `A transformer of ${figure(setting.to)} to 1 (now ${figure(setting.from)} to 1)`,
-  ],
-  [/^load\.resistor$/, ({ setting }) => `A resistor of ${insteadOf(setting, 'resistance')} across the earpiece`],
-];
+const largerEarth = ({ setting }: Changed): string => `A larger earth: ${insteadOf(setting, 'length')}`;
+/** One phrase for each adjustment. */
+const PHRASES: Readonly<Record<AdjustmentCode, (changed: Changed) => string>> = {
+  turns: (changed) => `${isMore(changed.setting) ? 'More' : 'Fewer'} turns on every winding, taps in proportion`,
+  'arrangement.aerialTap': ({ setting }) => `Aerial tap at ${turnsOf(setting.to)} (now ${figure(setting.from)})`,
+  'arrangement.detectorTap': ({ setting }) =>
+    setting.from === undefined
+      ? `Detector tap at ${turnsOf(setting.to)}`
+      : `Detector tap at ${turnsOf(setting.to)} (now ${figure(setting.from)})`,
+  'arrangement.seriesCapacitor': ({ setting, changes }) =>
+    `Series capacitor of ${insteadOf(setting, 'capacitance')} in the aerial lead${
+      changes.some(({ path }) => path.at(-1) === 'kind') ? WIDENS : ''
+    }`,
+  'arrangement.parallelCapacitor': ({ setting }) => `Capacitor of ${insteadOf(setting, 'capacitance')} across the coil`,
+  'arrangement.distance': ({ setting }) => `Distance of the coils ${insteadOf(setting, 'length')}`,
+  'arrangement.coupling': ({ setting }) => `Coupling coefficient ${insteadOf(setting, 'ratio')}`,
+  'arrangement.traps': trapWords,
+  'aerial.height': ({ setting }) => `A higher aerial: ${insteadOf(setting, 'length')}`,
+  'aerial.length': ({ setting }) => `A longer aerial: ${insteadOf(setting, 'length')}`,
+  'aerial.side': ({ setting, changes }) =>
+    `A larger frame: ${insteadOf(setting, 'length')}, ${turnsOf(changes.find(({ path }) => path.at(-1) === 'turns')?.to)}`,
+  'aerial.direction': ({ setting }) => `Frame or rod turned to ${figure(setting.to)}°`,
+  'aerial.wire': wireWords,
+  'coil.wire': wireWords,
+  'aerial.turns': ({ setting }) =>
+    `${isMore(setting) ? 'More' : 'Fewer'} turns on the frame or rod: ${insteadOf(setting)}`,
+  'coil.turnsPerLayer': ({ setting }) =>
+    `${isMore(setting) ? 'More' : 'Fewer'} turns in each layer of the coil: ${insteadOf(setting)}`,
+  'coil.turns': ({ setting }) => `${isMore(setting) ? 'More' : 'Fewer'} turns on the coil: ${insteadOf(setting)}`,
+  'coil.former': ({ setting }) =>
+    `A former of ${optionName('coil.former', String(setting.to))} (now ${optionName('coil.former', String(setting.from))})`,
+  'tuning.trimmer': ({ setting }) => `Capacitor of ${insteadOf(setting, 'capacitance')} across the tuning capacitor`,
+  'tuning.kind': ({ setting }) => `A bought tuning capacitor of ${record(setting.to).maximum}`,
+  'tuning.maximum': ({ setting }) => `A larger tuning capacitor: ${insteadOf(setting, 'capacitance')}`,
+  'earth.kind': ({ setting }) => {
+    const { count, spacing } = record(setting.to);
+    return `Earth rods: ${numeral(Number(count))} like this one, ${spacing} apart`;
+  },
+  'earth.resistance': ({ setting }) => `A better earth: ${insteadOf(setting, 'resistance')}`,
+  'earth.count': ({ setting }) => `More earth rods or wires: ${insteadOf(setting)}`,
+  'earth.length': largerEarth,
+  'earth.side': largerEarth,
+  'detector.spot': () => 'A good spot on the crystal',
+  'detector.kind': () => 'A germanium diode',
+  'detector.bias': ({ setting }) => `A bias of ${insteadOf(setting, 'voltage')}`,
+  'load.make': () => 'Balanced-armature phones',
+  'load.transformer.ratio': ({ setting }) =>
+    setting.from === undefined
+      ? `A transformer of ${figure(setting.to)} to 1`
+      : `A transformer of ${figure(setting.to)} to 1 (now ${figure(setting.from)} to 1)`,
+  'load.resistor': ({ setting }) => `A resistor of ${insteadOf(setting, 'resistance')} across the earpiece`,
+};
 
 /** "Aerial tap at 20 turns (now 11) with detector tap at 13 turns (now 18)": what is changed, with figures. */
 export function settingsWords({
@@ -127,9 +106,8 @@ export function settingsWords({
   readonly changes: readonly Change[];
 }): string {
   const phrases = settings.map((setting) => {
-    const phrase = PHRASES.find(([id]) => id.test(setting.adjustment))?.[1];
     const own = changes.filter(({ adjustment }) => adjustment === setting.adjustment);
-    return phrase?.({ setting, changes: own }) ?? `${setting.adjustment}: ${figure(setting.to)}`;
+    return PHRASES[adjustmentCode(setting.adjustment)]({ setting, changes: own });
   });
   return phrases.join('; ');
 }

@@ -1,5 +1,6 @@
 import type { CoilWarnings } from '../../../../engine/facts/coil-warnings.ts';
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
+import { optionName } from '../fields/options.ts';
 import type { SentencesFor } from './sentences-for.ts';
 
 const length = (metres: number): string => formatQuantity(metres, 'length', 3);
@@ -23,5 +24,5 @@ export const coilWarnings: SentencesFor<CoilWarnings> = {
   'coil.measured-taps': () => 'Taps on a measured coil are estimated as on a coil about as long as it is wide.',
   'coil.damp-former': () => 'Damp card is lossy: dry the former and varnish or wax it before winding.',
   'coil.former-loss-varies': ({ former }) =>
-    `The dielectric loss of ${former} differs from sample to sample; the range of Q allows for it.`,
+    `The dielectric loss of ${optionName('coil.former', former)} differs from sample to sample; the range of Q allows for it.`,
 };

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { complex } from '../../numerics/complex.ts';
 import { averaged } from './averaged.ts';
-import { detectorMerit } from './compare.ts';
+import { detectorMerit } from './detector-merits.ts';
 import { DETECTOR_KINDS, detectorByKind } from './library.ts';
 import { steadyDetector } from './steady.ts';
 

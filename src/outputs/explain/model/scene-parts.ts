@@ -10,8 +10,8 @@ import { heaterFor, SMALL_VALVE_HEATER } from '../../../engine/parts/detector/th
 import type { SetDescription } from '../../../engine/set/description.ts';
 import type { Volts } from '../../../engine/units/quantities.ts';
 import type { LoopId, TunerId } from '../../words/index.ts';
-import { USUAL_TONE } from './programme.ts';
 import type { SmoothingLoad } from './smoothing.ts';
+import { USUAL_TONE } from './wave-programme.ts';
 
 /** An open load: a crystal earpiece without a resistor. */
 const OPEN = 50e6;

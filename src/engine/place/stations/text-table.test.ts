@@ -6,7 +6,7 @@ import { readPosition } from './coordinates.ts';
 import { stationsToTable } from './export.ts';
 import { assignColumn, openStationTable, stationsFromTable } from './import.ts';
 import type { Station } from './station.ts';
-import { readTable } from './table.ts';
+import { readTable } from './text-table.ts';
 
 const load = (text: string) => {
   const { rows, columns, hasHeader } = openStationTable(text);
