@@ -60,13 +60,15 @@ const FURTHEST: readonly { readonly id: RegExp; readonly least: number; readonly
 const ENDS: readonly { readonly id: RegExp; readonly from: number; readonly to: number }[] = [
   { id: /^aerial\.height$/, from: 0, to: 12 },
   { id: /^aerial\.length$/, from: 0, to: 40 },
+  { id: /^aerial\.side$/, from: 0, to: 1.2 },
+  { id: /^earth\.side$/, from: 0, to: 1 },
   { id: /^arrangement\.distance$/, from: 5e-3, to: 0.5 },
   { id: /^(arrangement\.(seriesCapacitor|parallelCapacitor)|tuning\.trimmer)$/, from: 10e-12, to: 1e-9 },
   { id: /^load\.resistor$/, from: 10e3, to: 1e6 },
   { id: /^load\.transformer\.ratio$/, from: 0.3, to: 100 },
 ];
 
-const UNITS: Readonly<Record<string, number>> = { m: 1, mm: 1e-3, pF: 1e-12 };
+const UNITS: Readonly<Record<string, number>> = { m: 1, mm: 1e-3, pF: 1e-12, Ω: 1 };
 const written = (value: unknown): number => {
   if (typeof value === 'number') return value;
   const [number, unit] = String(value).split(' ');
@@ -106,6 +108,45 @@ describe.each(sets)('what may be adjusted in $name', ({ set }) => {
       }
       if (domain.is === 'choice') expect(domain.of).not.toContainEqual(now);
     }
+  });
+});
+
+describe('what is nearly as large as it may be', () => {
+  const slider = setOf('slider-set.json');
+  const frame = setOf('frame-aerial.json');
+  const inSoil = { soil: 'as the place' } as const;
+  const wire = { depth: 0.3, wire: 2e-3, ...inSoil };
+  const aerial = { ...slider.aerial, kind: 'inverted-L', height: 9.5, length: 19 } as typeof slider.aerial;
+  const at = (environment: SetDescription['place']['environment']): SetDescription => ({
+    ...slider,
+    aerial,
+    place: { ...slider.place, environment },
+  });
+  const earthed = (earth: object): SetDescription => ({ ...slider, earth: earth as SetDescription['earth'] });
+
+  // Doors, masts and gardens, m. Common practice, no source.
+  it.each<[id: string, most: number, set: SetDescription]>([
+    ['aerial.side', 1.2, { ...frame, aerial: { ...frame.aerial, side: 1.1 } as typeof frame.aerial }],
+    ['aerial.height', 10, at('city')],
+    ['aerial.height', 10, at('residential')],
+    ['aerial.height', 12, at('rural')],
+    ['aerial.height', 14.5, at('quiet rural')],
+    ['aerial.length', 20, at('city')],
+    ['aerial.length', 25, at('residential')],
+    ['aerial.length', 28.5, at('rural')],
+    ['earth.length', 2.5, earthed({ kind: 'rod', length: 2, diameter: 0.012, ...inSoil })],
+    [
+      'earth.count',
+      4,
+      earthed({ kind: 'rods', length: 2.4, diameter: 0.012, count: 3, spacing: 2, layout: 'row', ...inSoil }),
+    ],
+    ['earth.side', 1, earthed({ kind: 'plate', side: 0.8, lie: 'level', depth: 0.8, ...inSoil })],
+    ['earth.length', 20, earthed({ kind: 'buried wire', length: 15, ...wire })],
+    ['earth.count', 16, earthed({ kind: 'radials', count: 12, length: 18.5, ...wire })],
+    ['earth.resistance', 20, earthed({ kind: 'measured', resistance: 35 })],
+  ])('%s goes to %d and no further', (id, most, set) => {
+    const { domain } = adjustmentsOf(set).all.find((one) => one.id === id)!;
+    expect(endsOf(domain)[id === 'earth.resistance' ? 0 : 1]).toBeCloseTo(most, 9);
   });
 });
 
