@@ -1,5 +1,5 @@
 import type { RecordProblem } from '../facts/record-problems.ts';
-import { readTable } from '../place/stations/table.ts';
+import { readTable } from '../place/stations/text-table.ts';
 import { TableTooLargeError } from '../place/stations/table-problems.ts';
 import { wholeNumber } from '../units/number.ts';
 
