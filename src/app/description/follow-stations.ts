@@ -8,7 +8,7 @@ import {
   withValueAt,
 } from '../../engine/index.ts';
 import { settledWords } from '../../outputs/words/index.ts';
-import type { Settled } from './settle.ts';
+import type { Settled } from './settle-parts.ts';
 
 const listAt = (written: unknown, key: string): readonly unknown[] => {
   const list = valueAtPath(written, [key]);
