@@ -5,7 +5,7 @@ import { attempt } from './attempt.ts';
 import { deviceSpreads, type KnownDevice } from './detector-spreads.ts';
 import { deviatesOf } from './deviates-of.ts';
 import { DRAWS, rangedOf } from './draws.ts';
-import { parabola } from './response.ts';
+import { parabola } from './figure-response.ts';
 import { NINETY, valueAtDeviate } from './spread.ts';
 
 type Range = readonly [low: number, high: number];

@@ -8,9 +8,9 @@ import type { Hertz, Ratio } from '../units/quantities.ts';
 import { attempt } from './attempt.ts';
 import { deviatesOf } from './deviates-of.ts';
 import { DRAWS } from './draws.ts';
+import { parabola } from './figure-response.ts';
 import type { SetInput } from './input.ts';
 import { changesFor, setInputs } from './inputs.ts';
-import { parabola } from './response.ts';
 import { NINETY, valueAtDeviate } from './spread.ts';
 
 /** Where along the scale the draws are followed, open to meshed: closer where little capacitance is left and strays count most. */

@@ -6,7 +6,7 @@ import { bearingOf, emfOf, type Receiver, type TunedStation } from '../reception
 import type { Disturbance } from '../reception/path/types.ts';
 import { type Decibels, decibels, fromDecibels } from '../units/quantities.ts';
 import { DRAWS } from './draws.ts';
-import { type FigureResponse, parabola, throughPoints } from './response.ts';
+import { type FigureResponse, parabola, throughPoints } from './figure-response.ts';
 import { NINETY } from './spread.ts';
 
 /** A station tuned in on a set that it was tuned in on. */
