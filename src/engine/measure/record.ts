@@ -1,6 +1,6 @@
 import type { RecordProblem } from '../facts/record-problems.ts';
-import { readTable } from '../place/stations/text-table.ts';
 import { TableTooLargeError } from '../place/stations/table-problems.ts';
+import { readTable } from '../place/stations/text-table.ts';
 import { wholeNumber } from '../units/number.ts';
 
 /** Samples evenly in time. */
