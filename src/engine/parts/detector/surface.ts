@@ -39,6 +39,7 @@ export interface WhiskerPosition {
   readonly material: Whisker;
 }
 
+/** The face of a crystal: which it is, its sizes (m), and what the whisker finds where it touches. */
 export interface CrystalSurface {
   readonly seed: number;
   readonly width: Metres;
