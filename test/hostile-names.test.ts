@@ -183,7 +183,9 @@ describe('a name is only a name: under any other, nothing but the name changes',
     const figures = (arrangement: string, name: (i: number) => string) => {
       const read = readValue({ ...BASE, ...SETS[arrangement], place: place(name) });
       if (!read.ok) throw new Error(JSON.stringify(read.problems));
-      return uncertaintyOf(setCircuit(read.set));
+      return uncertaintyOf(setCircuit(read.set)).map(
+        (figure) => figure && { ...figure, disturbances: figure.disturbances.map((one) => ({ ...one, by: '' })) },
+      );
     };
     for (const arrangement of ['traps', 'two-circuits', 'ferrite-rod', 'elements']) {
       const plain = figures(arrangement, (i) => `Qs${i}q`);

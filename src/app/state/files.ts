@@ -26,7 +26,7 @@ export const showPaste = (): void => {
 type Refuse = (problems: readonly Problem[]) => void;
 
 /** Opens a description in place of a set's own; if it cannot be read, the work on the page is untouched. */
-export function openText(set: OpenSet, text: string, name: string): void {
+function openText(set: OpenSet, text: string, name: string): void {
   readDescriptionOf(set, text, name, (problems) => {
     badFile.value = { name, problems };
   });

@@ -29,19 +29,19 @@ function frequencyOf(text: string): Hertz | undefined {
 export function BandTurns() {
   const { receptionSet, written, change, tellOfChange } = useOpenSet();
   const [open, setOpen] = useState(false);
-  const [name, setName] = useState<BandName | 'own'>('medium wave');
+  const [band, setBand] = useState<BandName | 'own'>('medium wave');
   const [own, setOwn] = useState({ from: '150 kHz', to: '280 kHz' });
   const set = receptionSet.value;
   const ends =
-    name === 'own'
+    band === 'own'
       ? { from: frequencyOf(own.from), to: frequencyOf(own.to) }
-      : { from: BANDS[name].from, to: BANDS[name].to };
+      : { from: BANDS[band].from, to: BANDS[band].to };
   const { from, to } = ends;
   const isRising = from !== undefined && to !== undefined && to > from;
   const question = useMemo(
     (): BandQuestion | undefined =>
-      open && set && isRising ? { set, ...(name === 'own' ? {} : { to: name }), band: { from, to } } : undefined,
-    [open, set, isRising, from, to, name],
+      open && set && isRising ? { set, ...(band === 'own' ? {} : { to: band }), band: { from, to } } : undefined,
+    [open, set, isRising, from, to, band],
   );
   const { answer, error } = useAnswer<BandQuestion, BandAnswer>(
     () => new Worker(new URL('./band.worker.ts', import.meta.url), { type: 'module', name: 'band' }),
@@ -60,12 +60,12 @@ export function BandTurns() {
         type="text"
         class="figure-input"
         autocomplete="off"
-        value={name === 'own' ? own[key] : inWords(BANDS[name][key])}
+        value={band === 'own' ? own[key] : inWords(BANDS[band][key])}
         aria-invalid={ends[key] === undefined || undefined}
         onInput={(event) => {
           const typed = event.currentTarget.value;
-          setOwn({ ...(name === 'own' ? own : { from: inWords(from!), to: inWords(to!) }), [key]: typed });
-          setName('own');
+          setOwn({ ...(band === 'own' ? own : { from: inWords(from!), to: inWords(to!) }), [key]: typed });
+          setBand('own');
         }}
       />
     </label>
@@ -78,8 +78,8 @@ export function BandTurns() {
         <label for="band-name">{texts.band}</label>
         <select
           id="band-name"
-          value={name}
-          onChange={(event) => setName(event.currentTarget.value as BandName | 'own')}
+          value={band}
+          onChange={(event) => setBand(event.currentTarget.value as BandName | 'own')}
         >
           {[...NAMES, 'own' as const].map((one) => (
             <option key={one} value={one}>
