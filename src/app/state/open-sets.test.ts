@@ -40,13 +40,16 @@ const figuresOf = (set: SetDescription): Reception =>
     dial: { lowest: 5e5, highest: 16e5, points: [], stations: [] },
   }) as unknown as Reception;
 
+/** Of no station it is known how sure its figures are. */
+const NOTHING_RANGED = { stations: [] };
+
 /** Answers whatever is asked until nothing more is; every answer carries the name of the set it is of. */
 function answerAll(asked: ReturnType<typeof pageWithTwoSets>['asked']): void {
   for (let one = asked.shift(); one; one = asked.shift()) {
     const { set } = one.question;
     if (one.question.about === 'reception') one.answer(figuresOf(set));
     else if (one.question.about === 'suggestions') one.answer([{ of: set.name }]);
-    else if (one.question.about === 'uncertainty') one.answer([]);
+    else if (one.question.about === 'uncertainty') one.answer(NOTHING_RANGED);
     else one.answer({ of: set.name });
   }
 }
@@ -114,7 +117,7 @@ describe('two open sets', () => {
     for (let one = asked.shift(); one; one = asked.shift()) {
       answered.push(`${one.worker} ${one.question.set.name} ${one.question.set.coils[0]?.turns ?? ''}`.trim());
       const { about, set } = one.question;
-      one.answer(about === 'reception' ? figuresOf(set) : about === 'uncertainty' ? [] : { of: set.name });
+      one.answer(about === 'reception' ? figuresOf(set) : about === 'uncertainty' ? NOTHING_RANGED : { of: set.name });
     }
     const figures = answered.filter((text) => text.startsWith('reception'));
     expect(figures).toHaveLength(3);
