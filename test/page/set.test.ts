@@ -98,11 +98,11 @@ describe('the set on the page', () => {
   test('another arrangement keeps what makes sense, says what it dropped, and can be undone', async () => {
     await withPage(async (page) => {
       await answered(page);
-      await page.getByLabel('Arrangement').selectOption('direct');
+      await page.getByLabel('Arrangement', { exact: true }).selectOption('direct');
       await page.getByText('No longer used: Aerial tap 11.').waitFor();
       expect(await page.getByRole('textbox', { name: 'Detector tap', exact: true }).inputValue()).toBe('18');
       await page.locator('.notice').getByRole('button', { name: 'Undo' }).click();
-      expect(await page.getByLabel('Arrangement').inputValue()).toBe('tapped');
+      expect(await page.getByLabel('Arrangement', { exact: true }).inputValue()).toBe('tapped');
     });
   });
 
