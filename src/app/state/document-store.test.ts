@@ -74,3 +74,17 @@ it('rejects where the database fails, and works again when that does', async () 
   vi.stubGlobal('indexedDB', whole);
   expect(await blocked.read('first')).toEqual({ text: 'b' });
 });
+
+it('waits for a database that a killed browser still holds', async () => {
+  await openDocumentStore('first').write('first', { text: 'kept' });
+  const whole = indexedDB;
+  let held = 2;
+  vi.stubGlobal('indexedDB', {
+    open: (...given: Parameters<IDBFactory['open']>) => {
+      if (held-- > 0) throw new DOMException('the files are in use', 'UnknownError');
+      return whole.open(...given);
+    },
+  });
+  expect(await openDocumentStore('first').read('first')).toEqual({ text: 'kept' });
+  expect(held).toBe(-1);
+});

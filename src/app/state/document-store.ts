@@ -1,4 +1,4 @@
-import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
+import { type DBSchema, type IDBPDatabase, type OpenDBCallbacks, openDB } from 'idb';
 
 /** What is kept of one document. */
 export interface StoredDocument {
@@ -34,6 +34,21 @@ const OLD_KEY = 'faintwave.set';
 const keyOf = (id: string): string => `faintwave.document.${id}`;
 const asideKeyOf = (id: string): string => `${keyOf(id)}.aside`;
 
+/**
+ * Opens the database. A browser that was killed may hold it for a while after it is started again; only that is waited
+ * for, what is blocked or of another version is told at once.
+ */
+async function openPatiently(events: OpenDBCallbacks<Schema>): Promise<IDBPDatabase<Schema>> {
+  for (const pause of [100, 300, 1000, 3000])
+    try {
+      return await openDB<Schema>(DATABASE, 1, events);
+    } catch (error) {
+      if (!(error instanceof DOMException && error.name === 'UnknownError')) throw error;
+      await new Promise((resolve) => setTimeout(resolve, pause));
+    }
+  return openDB<Schema>(DATABASE, 1, events);
+}
+
 /** @param firstId id of the document that takes over what the first versions kept. */
 export function openDocumentStore(firstId: string): DocumentStore {
   let connection: Promise<IDBPDatabase<Schema>> | undefined;
@@ -41,7 +56,7 @@ export function openDocumentStore(firstId: string): DocumentStore {
     connection = undefined;
   };
   const connect = () => {
-    connection ??= openDB<Schema>(DATABASE, 1, {
+    connection ??= openPatiently({
       upgrade(database) {
         database.createObjectStore('texts');
         database.createObjectStore('histories');
