@@ -102,12 +102,22 @@ function numberOf(meta: ReturnType<typeof metadataOf>, wild: number): fc.Arbitra
 }
 
 /** Names that refer to something, taps within the coil, points that rise: what single fields cannot know. */
+/** Covering and spacing of a coil that its wire fits into. */
+function fitWire(coil: Written): void {
+  const size = coil.wire?.size;
+  if (typeof size !== 'number') return;
+  const room = (value: number | undefined) => (value === undefined ? undefined : Math.max(value, 1.5 * size));
+  if (coil.wire.overall !== undefined) coil.wire.overall = room(coil.wire.overall);
+  for (const key of ['pitch', 'layerSpacing']) if (coil[key] !== undefined) coil[key] = room(coil[key]);
+}
+
 function hangTogether(set: Written, pick: number[]): Written {
   let next = 0;
   const some = (n: number): number => pick[next++ % pick.length] % Math.max(1, n);
   set.coils.forEach((coil: Written, i: number) => {
     coil.name = ['first', 'second', 'third'][i];
     if (some(20) === 0) coil.name = ['aerial', 'field', 'earth'][i];
+    if (some(6) > 0) fitWire(coil);
   });
   const names = set.coils.map((c: Written) => c.name);
   const { arrangement, detector } = set;

@@ -61,10 +61,12 @@ class SetKeeper {
     this.store = store;
   }
 
-  /** Everything whose change is worth keeping. */
+  /** Everything whose change is worth keeping. That the page has read what is written is no change of a person's. */
   private content(): readonly unknown[] {
     const { writtenWithDraft, fileName, savedWritten, stationIndex, understood } = this.set;
-    return [writtenWithDraft.value, fileName.value, savedWritten.value, stationIndex.value, understood.value];
+    const now = writtenWithDraft.value;
+    const lastValid = understood.value?.written;
+    return [now, fileName.value, savedWritten.value, stationIndex.value, lastValid === now ? undefined : lastValid];
   }
 
   /** Take up where this browser left off, and keep every change from now on. */
