@@ -102,13 +102,10 @@ function numberOf(meta: ReturnType<typeof metadataOf>, wild: number): fc.Arbitra
 }
 
 /** Names that refer to something, taps within the coil, points that rise: what single fields cannot know. */
-/** Covering and spacing of a coil that its wire fits into. */
-function fitWire(coil: Written): void {
-  const size = coil.wire?.size;
-  if (typeof size !== 'number') return;
-  const room = (value: number | undefined) => (value === undefined ? undefined : Math.max(value, 1.5 * size));
-  if (coil.wire.overall !== undefined) coil.wire.overall = room(coil.wire.overall);
-  for (const key of ['pitch', 'layerSpacing']) if (coil[key] !== undefined) coil[key] = room(coil[key]);
+/** The covering of a coil's wire goes round its strands. */
+function fitCovering({ wire }: Written): void {
+  if (typeof wire?.size !== 'number' || wire.overall === undefined) return;
+  wire.overall = Math.max(wire.overall, 1.5 * wire.size * Math.sqrt(wire.strands ?? 1));
 }
 
 function hangTogether(set: Written, pick: number[]): Written {
@@ -117,10 +114,11 @@ function hangTogether(set: Written, pick: number[]): Written {
   set.coils.forEach((coil: Written, i: number) => {
     coil.name = ['first', 'second', 'third'][i];
     if (some(20) === 0) coil.name = ['aerial', 'field', 'earth'][i];
-    if (some(6) > 0) fitWire(coil);
+    if (some(6) > 0) fitCovering(coil);
   });
   const names = set.coils.map((c: Written) => c.name);
   const { arrangement, detector } = set;
+  if (set.aerial.kind === 'touchstone') set.aerial.text = '# kHz S RI R 50\n150 0.5 -0.8\n1700 0.1 -0.9\n';
   const turnsOf = (name: string): number => {
     const c = set.coils.find((x: Written) => x.name === name) ?? {};
     return c.turnsPerLayer ? c.turnsPerLayer * c.layers : (c.turns ?? 100);
