@@ -21,6 +21,7 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
   'src/outputs/audio/iq.ts': ['.exec(name)'],
   'src/app/views/explain/Controls.tsx': ['file.name.slice(0, 60)'],
   'src/app/state/files.ts': ["name === 'AbortError'"],
+  'src/app/state/document-store.ts': ["name === 'UnknownError'"],
   'src/outputs/sheets/paper/pdf.ts': ["block.tag === 'Artifact'"],
   // Lines of a list, and where words stand.
   'src/outputs/sheets/board/layout-drawing.ts': ["print.words === 'inside'"],
