@@ -65,6 +65,15 @@ it('puts them into the description, from which the set is then read with the rea
   expect(whole / inductance.measured.value).toBeCloseTo(1, 3);
 });
 
+it('says what to measure next as after these readings, used or not', async () => {
+  const next = (text: string) => text.slice(text.indexOf('What to measure next'));
+  const { wrote } = await run([example, readings, '--use', '--out', 'measured.json']);
+  const before = next((await run([example])).text);
+  const beside = next((await run([example, readings])).text);
+  expect(beside).toBe(next((await run(['measured.json'], { 'measured.json': wrote! })).text));
+  expect(beside).not.toBe(before);
+});
+
 it('without readings: what is measured already, and what to measure next', async () => {
   const { text, status } = await run([example]);
   expect(status).toBe(0);

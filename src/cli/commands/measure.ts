@@ -8,6 +8,7 @@ import {
   type ReadingsResult,
   readMeasurements,
   readReadings,
+  readValue,
   receiveRanged,
   resultsOf,
   type SetDescription,
@@ -66,9 +67,10 @@ export const measure: Command = {
     const result =
       all.length > 0 ? resultsOf(set, checked(readMeasurements(all), measureAnswer.keptReadings)) : undefined;
     const used = result && usedValues(result);
-    const next = nextOf(set, values.station);
-    if (values.use && used) {
-      const description = writeText(withUsed({ ...written, readings: all }, used));
+    const measured = used && withUsed({ ...written, readings: all }, used);
+    const next = nextOf(setOf(measured) ?? set, values.station);
+    if (values.use && measured) {
+      const description = writeText(measured);
       if (values.out === undefined) {
         io.data(description);
         return 0;
@@ -104,6 +106,11 @@ function checked(result: ReadingsRead, file: string) {
   throw new InputError(
     `${measureAnswer.inReadings(file, lines.length)}\n${lines.map((line) => `  ${line}`).join('\n')}`,
   );
+}
+
+function setOf(written: WrittenDescription | undefined): SetDescription | undefined {
+  const read = written && readValue(written);
+  return read?.ok ? read.set : undefined;
 }
 
 /** The measurements that would narrow the answer of a station most. */
