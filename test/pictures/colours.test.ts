@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { inRoot } from '../../scripts/support/paths.mjs';
 import { type Colours, DARK, LIGHT } from '../../src/outputs/scene/colours.ts';
@@ -57,5 +57,15 @@ describe('the page', () => {
       expect(device).toContain(line);
       expect(chosen).toContain(line);
     }
+  });
+
+  test('declares every variable that its styles use', () => {
+    const files = readdirSync(inRoot('src/app'), { recursive: true, encoding: 'utf8' });
+    const styles = files.filter((file) => file.endsWith('.css')).map((file) => inRoot('src/app', file));
+    const texts = styles.map((file) => readFileSync(file, 'utf8')).join('\n');
+    const declared = new Set([...texts.matchAll(/^\s*(--[\w-]+):/gm)].map(([, name]) => name));
+    // One with something to fall back on may be set by the page's code.
+    const used = new Set([...texts.matchAll(/var\((--[\w-]+)(?=\))/g)].map(([, name]) => name));
+    expect([...used].filter((name) => !declared.has(name))).toEqual([]);
   });
 });
