@@ -145,7 +145,7 @@ const CAUSES: Readonly<Record<DifferenceCause, string>> = {
   'metal-near': 'metal near the coil',
   'leads-in-series': 'inductance of the leads',
   'instrument-loads': 'the instrument loads the circuit',
-  'damp-former': 'a damp former or lossy dope',
+  'damp-former': 'a damp former or lossy varnish',
   'better-wire': 'better wire or former than described',
   'more-wiring': 'more wiring than estimated, or a probe across it',
   'less-wiring': 'less wiring than estimated',
