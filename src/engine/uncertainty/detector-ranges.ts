@@ -5,7 +5,7 @@ import { attempt } from './attempt.ts';
 import { deviceSpreads, type KnownDevice } from './detector-spreads.ts';
 import { deviatesOf } from './deviates-of.ts';
 import { DRAWS, rangedOf } from './draws.ts';
-import { parabola } from './figure-response.ts';
+import { addResponse } from './figure-response.ts';
 import { NINETY, valueAtDeviate } from './spread.ts';
 
 type Range = readonly [low: number, high: number];
@@ -56,8 +56,7 @@ export function detectorRanges<Figure extends string>(
     const draws = new Float64Array(DRAWS).fill(to(now));
     for (const { drawn, low, high } of turned) {
       const off = (s: Record<string, number> | undefined) => (s ? to(s[name]) - to(now) : Number.NaN);
-      const response = parabola([-NINETY, off(low)], [NINETY, off(high)]);
-      for (let k = 0; k < DRAWS; k++) draws[k] += response(drawn[k]);
+      addResponse(draws, drawn, off(low), off(high));
     }
     const [low, high] = rangedOf(draws).range;
     return [Math.min(now, from(low)), Math.max(now, from(high))];

@@ -8,7 +8,7 @@ import type { Hertz, Ratio } from '../units/quantities.ts';
 import { attempt } from './attempt.ts';
 import { deviatesOf } from './deviates-of.ts';
 import { DRAWS } from './draws.ts';
-import { parabola } from './figure-response.ts';
+import { addResponse } from './figure-response.ts';
 import type { SetInput } from './input.ts';
 import { changesFor, setInputs } from './inputs.ts';
 import { NINETY, valueAtDeviate } from './spread.ts';
@@ -85,8 +85,7 @@ function drawn(circuit: SetCircuit): DialDraws {
     const add = (to: readonly Float64Array[], of: (s: AtKnots) => readonly number[]): void => {
       for (const [j, draws] of to.entries()) {
         const off = (s: AtKnots | undefined) => (s ? of(s)[j] - of(base)[j] : Number.NaN);
-        const response = parabola([-NINETY, off(low)], [NINETY, off(high)]);
-        for (let k = 0; k < DRAWS; k++) draws[k] += response(deviates[k]);
+        addResponse(draws, deviates, off(low), off(high));
       }
     };
     if (tunes(input)) add(frequency, (s) => s.frequency);

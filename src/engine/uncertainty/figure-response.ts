@@ -1,4 +1,5 @@
 import { type MonotoneCurve, monotoneCurve } from '../numerics/monotone.ts';
+import { NINETY } from './spread.ts';
 
 /** How a figure answers to one input: what it adds at a value of it, 0 in the middle. */
 export type FigureResponse = (x: number) => number;
@@ -26,6 +27,15 @@ export function parabola(low: readonly [x: number, y: number], high: readonly [x
     const t = Math.min(BEYOND * b, Math.max(BEYOND * a, x));
     return t * (slope + t * bend);
   };
+}
+
+/**
+ * Adds to a figure in every set drawn what one input adds to it: a parabola through the ends of the input's 90 % range.
+ * @param deviates of the input. @param low what it adds at the lower end; NaN where that was not evaluated. @param high likewise.
+ */
+export function addResponse(draws: Float64Array, deviates: Float64Array, low: number, high: number): void {
+  const response = parabola([-NINETY, low], [NINETY, high]);
+  for (let k = 0; k < draws.length; k++) draws[k] += response(deviates[k]);
 }
 
 /** A smooth curve through evaluations, straight beyond its ends, 0 at x = 0 which must be among them. */

@@ -5,9 +5,7 @@ import { carrierBalance } from '../reception/interference/two-carriers.ts';
 import { bearingOf, emfOf, type Receiver, type TunedStation } from '../reception/path/receive-station.ts';
 import type { Disturbance } from '../reception/path/types.ts';
 import { type Decibels, decibels, fromDecibels } from '../units/quantities.ts';
-import { DRAWS } from './draws.ts';
-import { type FigureResponse, parabola, throughPoints } from './figure-response.ts';
-import { NINETY } from './spread.ts';
+import { addResponse, type FigureResponse, throughPoints } from './figure-response.ts';
 
 /** A station tuned in on a set that it was tuned in on. */
 export interface TunedOn {
@@ -111,13 +109,8 @@ export function separationDraws(
   }[],
 ): Float64Array {
   const carriers = wanted.field.map((dB, k) => dB - other.field[k]);
-  for (const { drawn, low, high } of turned) {
-    const response = parabola(
-      [-NINETY, low ? carriersIn(low) : Number.NaN],
-      [NINETY, high ? carriersIn(high) : Number.NaN],
-    );
-    for (let k = 0; k < DRAWS; k++) carriers[k] += response(drawn[k]);
-  }
+  const departure = (set: TunedOn | undefined): Decibels => (set ? carriersIn(set) : Number.NaN);
+  for (const { drawn, low, high } of turned) addResponse(carriers, drawn, departure(low), departure(high));
   return carriers.map((x, k) =>
     Math.min(middle.audioRatio + programmes(x) + wanted.depths[k] - other.depths[k], whistle + x + wanted.depths[k]),
   );
