@@ -14,7 +14,7 @@ import { changesFor, setInputs } from './inputs.ts';
 import { NINETY, valueAtDeviate } from './spread.ts';
 
 /** Where along the scale the draws are followed, open to meshed: closer where little capacitance is left and strays count most. */
-export const KNOTS: readonly Ratio[] = [0, 0.05, 0.12, 0.25, 0.5, 1];
+const KNOTS: readonly Ratio[] = [0, 0.05, 0.12, 0.25, 0.5, 1];
 
 /** The dial in every set drawn, as natural logarithms of ratios to the set with every input in its middle. */
 export interface DialDraws {
@@ -109,7 +109,7 @@ function drawn(circuit: SetCircuit): DialDraws {
         // What a draw peaks here the middle peaks somewhat off; the shift is that of the place it comes to.
         let at = position;
         for (let i = 0; i < 3; i++) {
-          const shift = between(frequency, at, k);
+          const shift = alongScale(at, (knot) => frequency[knot][k]);
           at = Math.min(1, Math.max(0, position + curve.positionFor(Math.exp(from - shift)) - curve.positionFor(f)));
         }
         return at;
@@ -118,14 +118,15 @@ function drawn(circuit: SetCircuit): DialDraws {
   };
 }
 
-/** A figure of the knots at a place between them. */
-function between(knots: readonly Float64Array[], position: Ratio, k: number): number {
+/** A figure that is known at the knots, at a place of the scale: straight between them. */
+export function alongScale(position: Ratio, figureAt: (knot: number) => number): number {
   const i = Math.max(
     1,
-    KNOTS.findIndex((p) => p >= position),
+    KNOTS.findIndex((p) => p >= position - 1e-9),
   );
   const share = (position - KNOTS[i - 1]) / (KNOTS[i] - KNOTS[i - 1]);
-  return knots[i - 1][k] + share * (knots[i][k] - knots[i - 1][k]);
+  const [a, b] = [figureAt(i - 1), figureAt(i)];
+  return a + share * (b - a);
 }
 
 function capacitanceDraws({ tuning }: SetCircuit, inputs: readonly SetInput[]): readonly Float64Array[] {

@@ -1,7 +1,7 @@
 import type { SetCircuit } from '../built/set-circuit.ts';
 import type { Dial, DialPoint } from '../reception/path/types.ts';
 import type { Ratio } from '../units/quantities.ts';
-import { dialDraws, KNOTS } from './dial-draws.ts';
+import { alongScale, dialDraws } from './dial-draws.ts';
 import { type Ranged, rangedOf } from './draws.ts';
 
 /** Figures of a point of the dial that have ranges. */
@@ -63,14 +63,7 @@ export function rangedDial(dial: Dial, uncertainty: DialUncertainty): Dial {
   };
 }
 
-/** Between two places the factors run straight. */
 function factorsAt(knots: readonly Ranged[], position: Ratio): Ranged {
-  const i = Math.max(
-    1,
-    KNOTS.findIndex((p) => p >= position - 1e-9),
-  );
-  const share = (position - KNOTS[i - 1]) / (KNOTS[i] - KNOTS[i - 1]);
-  const [a, b] = [knots[i - 1], knots[i]];
-  const at = (of: (one: Ranged) => number): number => of(a) + share * (of(b) - of(a));
+  const at = (of: (one: Ranged) => number): number => alongScale(position, (knot) => of(knots[knot]));
   return { median: at((one) => one.median), range: [at((one) => one.range[0]), at((one) => one.range[1])] };
 }
