@@ -2,7 +2,6 @@ import { together } from '../built/changed-parts.ts';
 import { changedCircuit, type SetCircuit } from '../built/set-circuit.ts';
 import { stretched } from '../parts/capacitor/stretched.ts';
 import { tunedAt, tuningCurve } from '../reception/dial/dial.ts';
-import { fieldsAtSite } from '../reception/path/field.ts';
 import { type Receiver, receiver } from '../reception/path/receive-station.ts';
 import type { Hertz, Ratio } from '../units/quantities.ts';
 import { attempt } from './attempt.ts';
@@ -53,20 +52,19 @@ const tunes = ({ id, moves }: SetInput): boolean =>
 function drawn(circuit: SetCircuit): DialDraws {
   const inputs = setInputs(circuit);
   const usual = changesFor(inputs, () => 0);
-  const fieldOf = fieldsAtSite(circuit.set.place);
   const curveOf = (set: Receiver) => {
     const curve = tuningCurve(set);
     const { lowest, highest } = curve;
     return { curve, at: KNOTS.map((p) => (p === 0 ? highest : p === 1 ? lowest : curve.frequencyAt(p))) };
   };
-  const middle = receiver(circuit, fieldOf);
+  const middle = receiver(circuit);
   const { curve, at } = curveOf(middle);
   const peaks = at.map((f) => tunedAt(middle, f));
   const base: AtKnots = { frequency: at.map(Math.log), loadedQ: peaks.map(({ loadedQ }) => Math.log(loadedQ)) };
   const changed = (input: SetInput, deviate: number): AtKnots | undefined =>
     attempt(() => {
       const changes = input.changes!(valueAtDeviate(input.spread, deviate));
-      const set = receiver(changedCircuit(circuit, together(usual, changes)), fieldOf);
+      const set = receiver(changedCircuit(circuit, together(usual, changes)));
       if (!tunes(input))
         return {
           frequency: base.frequency,
