@@ -18,28 +18,27 @@ function sensitivity(load: LoadDescription): Spread {
   return plusOrMinus(load.make === 'balanced armature' ? 5 : 8, HANDBOOKS);
 }
 
+/** Factor on the impedance; undefined where it follows from what is given. */
+function impedance(load: LoadDescription): Spread | undefined {
+  if (load.kind === 'crystal earpiece')
+    return load.measured?.capacitance
+      ? shareSpread(load.measured.capacitance, USUAL_ERROR.capacitance)
+      : timesOrOver(2.5, 'published capacitances, 0.5 to 15 nF');
+  if (load.kind !== 'phones') return undefined;
+  if (load.measured?.impedance) return shareSpread(load.measured.impedance, USUAL_ERROR.audioImpedance);
+  return load.inductance === undefined ? timesOrOver(1.4, HANDBOOKS) : undefined;
+}
+
 /** What is not known of what one listens with. */
 export function loadSpreads({ load }: SetDescription): SetInput[] {
   const inputs: SetInput[] = [{ id: 'sensitivity', settledBy: 'phones', spread: sensitivity(load), adds: true }];
-  const changes: SetInput['changes'] = (loadImpedance) => ({ loadImpedance });
-  const impedance = load.kind === 'phones' ? load.measured?.impedance : undefined;
-  if (impedance)
+  const spread = impedance(load);
+  if (spread)
     inputs.push({
       id: 'load impedance',
       settledBy: 'phones',
-      spread: shareSpread(impedance, USUAL_ERROR.audioImpedance),
-      changes,
-    });
-  else if (load.kind === 'phones' && load.inductance === undefined)
-    inputs.push({ id: 'load impedance', settledBy: 'phones', spread: timesOrOver(1.4, HANDBOOKS), changes });
-  if (load.kind === 'crystal earpiece')
-    inputs.push({
-      id: 'load impedance',
-      settledBy: 'phones',
-      spread: load.measured?.capacitance
-        ? shareSpread(load.measured.capacitance, USUAL_ERROR.capacitance)
-        : timesOrOver(2.5, 'published capacitances, 0.5 to 15 nF'),
-      changes,
+      spread,
+      changes: (loadImpedance) => ({ loadImpedance }),
     });
   if ('transformer' in load && load.transformer)
     inputs.push({

@@ -63,33 +63,25 @@ function soilByGround(set: SetDescription, soil: Spread): SetInput['follows'] {
   return { other: 'ground', correlation: Math.max(-1, correlation) };
 }
 
+const contact = (spread: Spread): SetInput => ({
+  id: 'contact with the soil',
+  settledBy: 'earth',
+  spread,
+  changes: (earthResistance) => ({ earthResistance }),
+});
+
 function earthSpreads(set: SetDescription): SetInput[] {
   const { aerial, earth } = set;
   // Either settles soil and contact alike; of both together the earth's own.
   const measured = earth.measured?.resistance ?? (isLoop(aerial) ? undefined : aerial.measured?.resistance);
   if (measured)
     return [
-      {
-        id: 'contact with the soil',
-        settledBy: 'earth',
-        spread: shareSpread(
-          measured,
-          earth.measured?.resistance ? USUAL_ERROR.earthResistance : USUAL_ERROR.aerialResistance,
-        ),
-        changes: (earthResistance) => ({ earthResistance }),
-      },
+      contact(
+        shareSpread(measured, earth.measured?.resistance ? USUAL_ERROR.earthResistance : USUAL_ERROR.aerialResistance),
+      ),
     ];
   if (earth.kind === 'measured')
-    return 'pipe' in earth
-      ? [
-          {
-            id: 'contact with the soil',
-            settledBy: 'earth',
-            spread: timesOrOver(WATER_PIPE_SPREAD, COMMON_PRACTICE),
-            changes: (earthResistance) => ({ earthResistance }),
-          },
-        ]
-      : [];
+    return 'pipe' in earth ? [contact(timesOrOver(WATER_PIPE_SPREAD, COMMON_PRACTICE))] : [];
   // A figure is taken for measured at the spot some time, and swings over the year.
   const isMeasured = earth.soil === 'as its resistivity';
   const spread = isMeasured ? timesOrOver(2, COMMON_PRACTICE) : soilSpread(earth.soil);
@@ -101,12 +93,7 @@ function earthSpreads(set: SetDescription): SetInput[] {
       changes: (soilResistivity) => ({ soilResistivity }),
       follows: isMeasured ? undefined : soilByGround(set, spread),
     },
-    {
-      id: 'contact with the soil',
-      settledBy: 'earth',
-      spread: between('factor', [1 / 1.19, 1, 1.35], COMMON_PRACTICE),
-      changes: (earthResistance) => ({ earthResistance }),
-    },
+    contact(between('factor', [1 / 1.19, 1, 1.35], COMMON_PRACTICE)),
   ];
 }
 
