@@ -2,26 +2,17 @@ import { isLoop } from '../kinds/loops.ts';
 import { earthTimes } from '../kinds/measured/parts-as-measured.ts';
 import { earthModel, loadModel, resistivityOf } from '../kinds/models.ts';
 import { stretched } from '../parts/capacitor/stretched.ts';
-import type { TurnSpan } from '../parts/coil/model.ts';
 import type { Detector, DevicePoint } from '../parts/detector/detector.ts';
 import { exponentialDetector } from '../parts/detector/exponential.ts';
 import type { EarthModel } from '../parts/earth/earth.ts';
 import type { Load } from '../parts/load/model.ts';
 import type { SetDescription } from '../set/description.ts';
-import { type Decibels, type Hertz, type Ratio, temperatureVoltage, type Volts } from '../units/quantities.ts';
+import { type Decibels, type Ratio, temperatureVoltage, type Volts } from '../units/quantities.ts';
 import type { AerialInCircuit } from './aerial-elements.ts';
-import type { CoilPart } from './coil-parts.ts';
+import { type CoilFactors, type CoilPart, scaledCoil } from './coil-parts.ts';
 import type { LoopAerial } from './loop-parts.ts';
 import { aerialOver, type SetParts } from './set-parts.ts';
 import { changedAerial } from './surrounded-aerial.ts';
-
-/** Factors on the figures of a coil, or of a loop as the coil it is. */
-interface CoilChanges {
-  /** On its resistance at radio frequency. */
-  readonly loss?: Ratio;
-  readonly inductance?: Ratio;
-  readonly selfCapacitance?: Ratio;
-}
 
 /** What of a set's parts is otherwise than described. Left out: as described. */
 export interface PartChanges {
@@ -35,8 +26,8 @@ export interface PartChanges {
   /** Factor on what trees, walls and insulators around the wire lose. */
   readonly aerialLoss?: Ratio;
   /** Of coils, by their place in the set's list. */
-  readonly coils?: Readonly<Record<number, CoilChanges>>;
-  readonly loop?: CoilChanges;
+  readonly coils?: Readonly<Record<number, CoilFactors>>;
+  readonly loop?: CoilFactors;
   /** Factors on what the tuning capacitor has at the ends of its scale. */
   readonly tuningMinimum?: Ratio;
   readonly tuningMaximum?: Ratio;
@@ -101,26 +92,16 @@ function aerialWith(
   return changedAerial(aerial, { effectiveHeight, capacitance: aerialCapacitance, lossTangent });
 }
 
-/** Turns that link more flux, or lose more, or lie closer: all their sections alike. */
-function changedCoil<C extends CoilPart | LoopAerial>(coil: C, changes: CoilChanges | undefined): C {
+function changedCoil(coil: CoilPart, changes: CoilFactors | undefined): CoilPart {
   if (!changes) return coil;
-  const { loss = 1, inductance = 1, selfCapacitance = 1 } = changes;
-  const { partial, mutual, resistanceAt } = coil;
-  return {
-    ...coil,
-    inductance: inductance * coil.inductance,
-    inductanceFactor: inductance * (coil.inductanceFactor ?? 1),
-    selfCapacitance: selfCapacitance * coil.selfCapacitance,
-    partial: (from: number, to: number) => inductance * partial.call(coil, from, to),
-    mutual: (first: TurnSpan, second: TurnSpan) => inductance * mutual.call(coil, first, second),
-    resistanceAt: (f: Hertz) => (f > 0 ? loss : 1) * resistanceAt.call(coil, f),
-  };
+  const inductanceFactor = (changes.inductance ?? 1) * (coil.inductanceFactor ?? 1);
+  return { ...scaledCoil(coil, changes), inductanceFactor };
 }
 
 function changedLoop(loop: LoopAerial, { effectiveHeight = 1, loop: changes }: PartChanges): LoopAerial {
   if (effectiveHeight === 1 && !changes) return loop;
   return {
-    ...changedCoil(loop, changes),
+    ...(changes ? scaledCoil(loop, changes) : loop),
     effectiveHeightAt: (f) => effectiveHeight * loop.effectiveHeightAt(f),
   };
 }

@@ -9,6 +9,30 @@ import type { Winding } from '../parts/coil/winding.ts';
 import type { SetDescription } from '../set/description.ts';
 import type { Henries, Hertz, Ohms, Ratio } from '../units/quantities.ts';
 
+/** Factors on the figures of a coil, or of a loop as the coil it is. */
+export interface CoilFactors {
+  /** On its resistance at radio frequency. */
+  readonly loss?: Ratio;
+  readonly inductance?: Ratio;
+  readonly selfCapacitance?: Ratio;
+}
+
+/** Turns that link more flux, or lose more, or lie closer: all their sections alike. */
+export function scaledCoil<C extends SectionedCoil>(
+  coil: C,
+  { loss = 1, inductance = 1, selfCapacitance = 1 }: CoilFactors,
+): C {
+  const { partial, mutual, resistanceAt } = coil;
+  return {
+    ...coil,
+    inductance: inductance * coil.inductance,
+    selfCapacitance: selfCapacitance * coil.selfCapacitance,
+    partial: (from: number, to: number) => inductance * partial.call(coil, from, to),
+    mutual: (first: TurnSpan, second: TurnSpan) => inductance * mutual.call(coil, first, second),
+    resistanceAt: (f: Hertz) => (f > 0 ? loss : 1) * resistanceAt.call(coil, f),
+  };
+}
+
 /** A coil of the set, as made. */
 export interface CoilPart extends SectionedCoil {
   readonly model: CoilModel;

@@ -9,7 +9,8 @@ import { PART } from '../network/part-ids.ts';
 import { ferriteRod } from '../parts/aerial/ferrite-rod.ts';
 import { frameAerial } from '../parts/aerial/frame.ts';
 import { wireResistance } from '../parts/wire/skin.ts';
-import type { Henries, Hertz, Metres, Ohms, Ratio } from '../units/quantities.ts';
+import type { Henries, Hertz, Metres, Ohms } from '../units/quantities.ts';
+import { scaledCoil } from './coil-parts.ts';
 
 /** A frame or ferrite rod as tuning coil and aerial at once. */
 export interface LoopAerial extends SectionedCoil {
@@ -18,8 +19,6 @@ export interface LoopAerial extends SectionedCoil {
   readonly effectiveHeightAt: (frequency: Hertz) => Metres;
   readonly wireLength: Metres;
   readonly dcResistance: Ohms;
-  /** By which its inductance is more than calculated; left out: as calculated. */
-  readonly inductanceFactor?: Ratio;
   readonly warningsAt: (frequency: Hertz) => readonly Warning[];
 }
 
@@ -45,12 +44,8 @@ export function loopOf(aerial: AerialDescription, lossFactor: number): LoopAeria
     ? effectiveHeight.value / calculated.effectiveHeightAt(effectiveHeight.at ?? USUAL_FREQUENCY)
     : 1;
   return {
-    ...calculated,
-    inductance: factors.inductance * calculated.inductance,
-    partial: (from, to) => factors.inductance * calculated.partial(from, to),
-    mutual: (first, second) => factors.inductance * calculated.mutual(first, second),
+    ...scaledCoil(calculated, { inductance: factors.inductance, loss: factors.resistance }),
     selfCapacitance: selfCapacitance?.value ?? calculated.selfCapacitance,
-    resistanceAt: (f) => (f > 0 ? factors.resistance : 1) * calculated.resistanceAt(f),
     effectiveHeightAt: (f) => height * calculated.effectiveHeightAt(f),
   };
 }
