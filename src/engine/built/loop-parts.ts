@@ -2,6 +2,7 @@ import type { Warning } from '../facts/warning.ts';
 import type { AerialDescription } from '../kinds/aerials/aerial-schema.ts';
 import type { SectionedCoil, Stretch } from '../kinds/arrangements/coil-sections.ts';
 import { isLoop } from '../kinds/loops.ts';
+import { USUAL_FREQUENCY } from '../kinds/measured/usual-errors.ts';
 import { windingFactors } from '../kinds/measured/winding-as-measured.ts';
 import type { Element } from '../network/elements.ts';
 import { owned } from '../network/ids.ts';
@@ -49,9 +50,6 @@ export function loopOf(aerial: AerialDescription, lossFactor: number): LoopAeria
     effectiveHeightAt: (f) => height * calculated.effectiveHeightAt(f),
   };
 }
-
-/** Where a loop's height was measured if nobody says where. */
-const USUAL_FREQUENCY: Hertz = 1e6;
 
 function calculatedLoop(aerial: AerialDescription, lossFactor: number): LoopAerial | undefined {
   const sourceOf =

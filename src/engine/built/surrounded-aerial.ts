@@ -1,6 +1,7 @@
 import type { AerialDescription } from '../kinds/aerials/aerial-schema.ts';
 import { isGivenAerial } from '../kinds/given-aerials.ts';
 import { isLoop, type LoopDescription } from '../kinds/loops.ts';
+import { USUAL_FREQUENCY } from '../kinds/measured/usual-errors.ts';
 import type { Element } from '../network/elements.ts';
 import { PART } from '../network/part-ids.ts';
 import { add, complex } from '../numerics/complex.ts';
@@ -51,9 +52,6 @@ export function changedAerial(aerial: AerialInCircuit, changes: AerialChanges): 
     }),
   };
 }
-
-/** Where an aerial's figures were measured if nobody says where. */
-const USUAL_FREQUENCY: Hertz = 1e6;
 
 /**
  * Share of the calculated resistance of aerial and earth together that was measured.

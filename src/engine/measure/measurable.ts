@@ -2,6 +2,7 @@ import { loopOf } from '../built/loop-parts.ts';
 import { type SetCircuit, setCircuit } from '../built/set-circuit.ts';
 import type { Path } from '../kinds/adjustment.ts';
 import { isLoop } from '../kinds/loops.ts';
+import { USUAL_FREQUENCY } from '../kinds/measured/usual-errors.ts';
 import { coilModel, tuningModel } from '../kinds/models.ts';
 import { magnitude } from '../numerics/complex.ts';
 import type { SetDescription } from '../set/description.ts';
@@ -34,7 +35,6 @@ export interface Agreement {
   readonly standardErrors: number;
 }
 
-const USUAL_FREQUENCY: Hertz = 1e6;
 const REFERENCE_TONE: Hertz = 1000;
 /** Strays are estimated, not calculated: ×/÷, 90 %. Common practice, no source. */
 const STRAY = 2.3;

@@ -5,6 +5,7 @@ import type { LoadDescription } from '../loads/load-schema.ts';
 import { coilModel, detectorId, earthModel, tuningModel } from '../models.ts';
 import type { TuningDescription } from '../tunings/tuning-schema.ts';
 import type { MeasuredValue } from './measured-schema.ts';
+import { USUAL_FREQUENCY } from './usual-errors.ts';
 
 /**
  * What was measured of a part before an edit says how far the calculation is off, and so much of the edited part too: a
@@ -22,7 +23,7 @@ export function coilAfterEdit(before: CoilDescription, after: CoilDescription): 
   const { measured } = after;
   if (!measured) return after;
   const [was, is] = [before, after].map((coil) => coilModel({ ...coil, measured: undefined }));
-  const q = measured.q?.at ?? 1e6;
+  const q = measured.q?.at ?? USUAL_FREQUENCY;
   return {
     ...after,
     measured: {

@@ -1,8 +1,12 @@
 import { normalQuantile } from '../../numerics/normal.ts';
+import type { Hertz } from '../../units/quantities.ts';
 import type { MeasuredValue } from './measured-schema.ts';
 
 /** How many standard errors a 90 % range reaches to each side. */
 const REACH = normalQuantile(0.95);
+
+/** Where a figure at radio frequency was measured if nobody says where. */
+export const USUAL_FREQUENCY: Hertz = 1e6;
 
 /**
  * Standard error of a hand instrument where none was stated: a share of the value, except of small capacitances (F) and

@@ -2,10 +2,8 @@ import { normalQuantile } from '../../numerics/normal.ts';
 import type { CoilModel } from '../../parts/coil/model.ts';
 import type { Hertz, Ratio } from '../../units/quantities.ts';
 import type { MeasuredWinding } from './measured-schema.ts';
-import { amountRange, shareRange, standardErrorOf, USUAL_ERROR } from './usual-errors.ts';
+import { amountRange, shareRange, standardErrorOf, USUAL_ERROR, USUAL_FREQUENCY } from './usual-errors.ts';
 
-/** Where Q was measured if nobody says where. */
-const USUAL_FREQUENCY: Hertz = 1e6;
 const REACH = normalQuantile(0.95);
 /** How far off the calculated course of Q may be per neper of frequency from where it was measured. Common practice, no source. */
 const Q_COURSE = 0.1;
