@@ -213,7 +213,7 @@ function asData(
         ...one,
         agreement: one.agreement && {
           ...one.agreement,
-          sentence: agreementText(one.agreement, one.property === 'load.sensitivity'),
+          sentence: agreementText(one.agreement, one.quantity === 'level'),
         },
       })),
       warnings: warningSentences(warnings),
