@@ -1,11 +1,4 @@
-import {
-  type FieldOptions,
-  type Reception,
-  type SetDescription,
-  type Suggestion,
-  suggest,
-  trialsOf,
-} from '../engine/index.ts';
+import { type Reception, type Suggestion, suggest, type Trials } from '../engine/index.ts';
 import { suggestionWords } from '../outputs/words/index.ts';
 
 /** For more stations the search would take long; the others are asked for one by one. */
@@ -13,15 +6,13 @@ export const MOST_ADVISED = 8;
 
 /**
  * What would help each of the stations received best, as data with its sentence; sets tried are shared between them.
- * @param also index of a station that is asked for. @param onProgress told before each how much is done, 0 to 1.
+ * @param trials of the set. @param also index of a station that is asked for. @param onProgress told before each how much is done, 0 to 1.
  */
 export function suggestionsFor(
-  set: SetDescription,
+  trials: Trials,
   { best }: Reception,
-  when: FieldOptions,
   { also, onProgress }: { also?: number; onProgress?: (share: number) => void } = {},
 ): readonly (Suggestion & { readonly sentence: string })[] {
-  const trials = trialsOf(set, when);
   const chosen = [...new Set([...(also === undefined ? [] : [also]), ...best.slice(0, MOST_ADVISED)])];
   return chosen
     .flatMap((station, k) => {

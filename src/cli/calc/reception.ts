@@ -1,4 +1,4 @@
-import { readValue, receiveRanged } from '../../engine/index.ts';
+import { readValue, receiveRanged, trialsOf } from '../../engine/index.ts';
 import { problemMessage, readNote, warningSentences, writtenReception } from '../../outputs/words/index.ts';
 import { packagedCoastFor } from '../coast.ts';
 import { suggestionsFor } from '../suggestions.ts';
@@ -27,7 +27,7 @@ export const receptionCalculation: Calculation = {
         ok: true,
         answer: {
           ...rest,
-          suggestions: suggestionsFor(read.set, reception, when),
+          suggestions: suggestionsFor(trialsOf(read.set, when), reception),
           dial: dialAnswer,
           warnings: [...read.notes.map(readNote), ...warningSentences(warnings)],
         },

@@ -1,16 +1,12 @@
 import {
   audioLimits,
   type FieldOptions,
-  fieldsAtSite,
   hasRanges,
   nextMeasurements,
   receiveRanged,
-  receiver,
-  receiveStation,
   type SetDescription,
   type StationReception,
   type Suggestion,
-  setCircuit,
   suggest,
   suggestForWants,
   type Trials,
@@ -75,10 +71,11 @@ export const path: Command = {
     const when = { time: timeOfDay(values, set.place), coast: packagedCoastFor(set.place) };
     const also = values.station === undefined ? undefined : chooseStation(set.place.stations, values.station);
     const reception = receiveRanged(set, { ...when, also: also === undefined ? [] : [also] });
+    const trials = trialsOf(set, when);
     if (values.json) {
       const onProgress = (share: number): void => io.progress('suggestions', share);
-      const suggestions = suggestionsFor(set, reception, when, { also, onProgress });
-      const wanted = wantsAnswer(trialsOf(set, when), when);
+      const suggestions = suggestionsFor(trials, reception, { also, onProgress });
+      const wanted = wantsAnswer(trials, when);
       if (reception.stations.length > MOST_ADVISED)
         io.err(`${cliNotes.suggestionsFor(MOST_ADVISED, reception.stations.length)}\n`);
       io.data(`${jsonText({ ...writtenReception(reception), suggestions, ...wanted })}\n`);
@@ -88,14 +85,11 @@ export const path: Command = {
       `${pathAnswer.title(clean(set.name), clean(set.place.name))}\n\n${cleanLines(receptionSummary(reception))}\n\n`,
     );
     if (reception.stations.length === 0) return 0;
-    const trials = trialsOf(set, when);
     printWants(trials, when, io);
     if (!values.all) {
       const index = also ?? chooseStation(reception.stations, values.station, reception.best[0]);
       printStation(set, reception.stations[index], (set.wants ?? []).length > 0 ? [] : suggest(trials, index), io);
-      const fields = fieldsAtSite(set.place, when);
-      const ready = receiver(setCircuit(set), fields);
-      const limits = audioLimits(ready, receiveStation(ready, set.place.stations[index]));
+      const limits = audioLimits(trials.now.receiver, trials.now.tuned(index));
       const sentences = audioLimitSentences({ ...limits, distortion: reception.stations[index].distortion }).map(
         (sentence) => `  ${sentence}`,
       );
