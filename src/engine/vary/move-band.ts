@@ -72,7 +72,7 @@ export function moveBand(set: SetDescription, { from, to }: MoveOptions): Move {
   const before = bandFigures(set);
   const now = from ?? (Math.sqrt(before.lowest * before.highest) < BETWEEN ? 'long wave' : 'medium wave');
   if (now === to) throw new SameBandError(to);
-  return { code: 'move', from: now, to, ...rewindFor(set, BANDS[to]) };
+  return { code: 'move', from: now, to, ...rewound(set, BANDS[to], before) };
 }
 
 /**
@@ -84,7 +84,10 @@ export function moveBand(set: SetDescription, { from, to }: MoveOptions): Move {
  * @throws RangeError for a set that cannot be built.
  */
 export function rewindFor(set: SetDescription, band: FrequencyRange): Rewound {
-  const before = bandFigures(set);
+  return rewound(set, band, bandFigures(set));
+}
+
+function rewound(set: SetDescription, band: FrequencyRange, before: BandFigures): Rewound {
   const turned = turnedTo(set, band);
   const plainly = bandFigures(turned.set);
   let best: Pick<Move, 'changes' | 'loosened'> & { set: SetDescription; figures: BandFigures } = {
