@@ -115,16 +115,20 @@ export const valuesOfGoals = (trial: Trial, goals: readonly WantedGoal[]): reado
   goals.map(({ want, stations, goal }) => {
     const figure = figureOf(trial, goal.objective);
     const shown = figure !== undefined && want.kind === 'fewest parts' ? -figure : figure;
-    const { lowest, highest } = trial.curve();
     return {
       want,
       stations,
       figure: shown,
       isMet: isMet(trial, { want, stations, goal }, figure),
       worth: worthOf(trial, goal),
-      ...(want.kind === 'band' ? { covered: [lowest, highest] as const } : {}),
+      ...(want.kind === 'band' ? { covered: endsOf(trial) } : {}),
     };
   });
+
+const endsOf = (trial: Trial): readonly [lowest: Hertz, highest: Hertz] => {
+  const { lowest, highest } = trial.curve();
+  return [lowest, highest];
+};
 
 function isMet(trial: Trial, { want, stations, goal }: WantedGoal, figure: number | undefined): boolean | undefined {
   if (want.kind === 'loudest') return figure !== undefined && trial.figures(stations[0]).heard !== 'not heard';
