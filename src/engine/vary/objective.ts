@@ -1,11 +1,10 @@
+import { MASKED } from '../reception/interference/separation.ts';
 import { type Decibels, decibels } from '../units/quantities.ts';
 import type { Goal, Guard, Objective, Question } from './question.ts';
 import type { Trial } from './trial.ts';
 
 /** From here on other stations do not disturb, dB: what the interference calls "clear". */
 export const CLEAR = 30;
-/** From here on a station is heard for itself, however disturbed, dB. */
-export const NOT_MASKED = 3;
 /** Of each decibel that a station grows louder, so much is counted beside a decibel of clearance. Common practice, no source. */
 const LOUDNESS_BESIDE_CLEARANCE = 0.25;
 
@@ -142,7 +141,7 @@ export function wishFor(now: Trial, station: number): Pick<Question, 'objective'
   if (heard === 'not heard')
     return {
       objective: { of: 'loudness', station },
-      guard: [{ objective: { of: 'clearance', station }, atLeast: Math.min(clearance, NOT_MASKED) }],
+      guard: [{ objective: { of: 'clearance', station }, atLeast: Math.min(clearance, MASKED) }],
     };
   return {
     objective: { of: clearance < CLEAR ? 'clearance' : 'loudness', station },

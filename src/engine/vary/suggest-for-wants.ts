@@ -1,8 +1,9 @@
 import { type Adjustment, EFFORT_COST, type Effort } from '../kinds/adjustment.ts';
+import { MASKED } from '../reception/interference/separation.ts';
 import type { StageId } from '../reception/path/types.ts';
 import type { Decibels } from '../units/quantities.ts';
 import { adjustmentsOf, type SetAdjustments } from './adjustments.ts';
-import { CLEAR, NOT_MASKED } from './objective.ts';
+import { CLEAR } from './objective.ts';
 import { costOf, optimise, trialOf } from './optimise.ts';
 import type { Answer, Change, Guard, Question, Setting } from './question.ts';
 import { disturberAt, disturberOf, stageOfChange } from './suggest.ts';
@@ -162,7 +163,7 @@ const guardsOf = (now: Trial, goals: readonly WantedGoal[]): Guard[] =>
     if (want.kind !== 'loudest' && want.kind !== 'speech') return [goal];
     const { isWithin, heard, clearance } = now.figures(stations[0]);
     if (!isWithin) return [goal];
-    const atLeast = Math.min(clearance, heard === 'not heard' ? NOT_MASKED : CLEAR);
+    const atLeast = Math.min(clearance, heard === 'not heard' ? MASKED : CLEAR);
     return [goal, { objective: { of: 'clearance', station: stations[0] }, atLeast }];
   });
 
