@@ -1,3 +1,4 @@
+import { type ByKind, byKind } from '../../../../engine/kinds/by-kind.ts';
 import type { Want } from '../../../../engine/set/wants.ts';
 import { formatQuantity } from '../../../../engine/units/format.ts';
 import type { WantEffect, WantSuggestion } from '../../../../engine/vary/suggest-for-wants.ts';
@@ -13,12 +14,7 @@ const size = (dB: number): string => (Math.abs(dB) < 9.95 ? Math.abs(dB).toFixed
 const level = (dB: number): string => `${dB < 0 ? '−' : ''}${size(dB)} dB`;
 const change = (dB: number): string => `${dB < 0 ? '−' : '+'}${size(dB)} dB`;
 
-type OfKind<K extends Want['kind']> = Extract<Want, { readonly kind: K }>;
-type ByWant<Given> = { readonly [K in Want['kind']]: (want: OfKind<K>, given: Given) => string };
-const byWant = <Given>(table: ByWant<Given>, want: Want, given: Given): string =>
-  (table[want.kind] as (want: Want, given: Given) => string)(want, given);
-
-const NAMES: ByWant<undefined> = {
+const NAMES: ByKind<Want, string> = {
   loudest: ({ station }) => `${station} as loud as possible`,
   clear: ({ station, from, by }) => `${station} clear of ${from} by ${level(by)}`,
   band: ({ from, to }) => `${band(from, to)} covered`,
@@ -28,14 +24,14 @@ const NAMES: ByWant<undefined> = {
 };
 
 /** What is wanted: "Radio Alder clear of Radio Beech by 30 dB". */
-export const wantName = (want: Want): string => byWant(NAMES, want, undefined);
+export const wantName = (want: Want): string => byKind(NAMES, want);
 
 const OUT_OF_RANGE = 'out of range';
 const NOT_HEARD_WITH_IT = 'not heard with it';
 const clearanceWords = (dB: number): string =>
   !Number.isFinite(dB) ? NOT_HEARD_WITH_IT : dB < 0 ? `${size(dB)} dB above it` : `${size(dB)} dB below`;
 
-const FIGURES: ByWant<WantValue> = {
+const FIGURES: ByKind<Want, string, [WantValue]> = {
   loudest: (_, { figure = 0 }) => `${level(figure)} SPL`,
   clear: (_, { figure = 0 }) => clearanceWords(figure),
   band: (_, { covered = [0, 0] }) => band(covered[0], covered[1]),
@@ -46,7 +42,7 @@ const FIGURES: ByWant<WantValue> = {
 
 /** What a set gives of a want: "14 dB below"; "470–1582 kHz"; "out of range". */
 export const wantFigure = (value: WantValue): string =>
-  value.figure === undefined ? OUT_OF_RANGE : byWant(FIGURES, value.want, value);
+  value.figure === undefined ? OUT_OF_RANGE : byKind(FIGURES, value.want, value);
 
 /** Met, not met, or the figure alone where the want sets no limit: "✓ 43 dB SPL". */
 export const wantState = (value: WantValue): string =>
@@ -59,7 +55,7 @@ export const wantMetWords = ({ isMet }: WantValue): string | undefined =>
 /** Less is the same, dB. */
 const SAME = 0.05;
 
-const EFFECTS: ByWant<WantEffect> = {
+const EFFECTS: ByKind<Want, string, [WantEffect]> = {
   loudest: ({ station }, { before, after }) =>
     before.figure === undefined || after.figure === undefined
       ? moved(station, before, after)
@@ -80,21 +76,22 @@ const EFFECTS: ByWant<WantEffect> = {
       : wantFigure(before) === wantFigure(after)
         ? `range still ${wantFigure(after)}`
         : `range ${wantFigure(before)} → ${wantFigure(after)}`,
-  'most stations': (_, { before, after }) =>
-    before.figure === after.figure ? `still ${wantFigure(after)}` : `${before.figure ?? 0} → ${wantFigure(after)}`,
+  'most stations': (_, effect) => countEffect(effect),
   speech: ({ station }, { before, after }) =>
     wantFigure(before) === wantFigure(after)
       ? `audio bandwidth of ${station} still ${wantFigure(after)}`
       : `audio bandwidth of ${station} ${wantFigure(before)} → ${wantFigure(after)}`,
-  'fewest parts': (_, { before, after }) =>
-    before.figure === after.figure ? `still ${wantFigure(after)}` : `${before.figure ?? 0} → ${wantFigure(after)}`,
+  'fewest parts': (_, effect) => countEffect(effect),
 };
+
+const countEffect = ({ before, after }: WantEffect): string =>
+  before.figure === after.figure ? `still ${wantFigure(after)}` : `${before.figure ?? 0} → ${wantFigure(after)}`;
 
 const moved = (what: string, before: WantValue, after: WantValue): string =>
   `${what} ${wantFigure(before)} → ${wantFigure(after)}`;
 
 /** What a change does to a want: "Radio Beech 14 → 22 dB below"; "range 531–1602 kHz still covered". */
-const wantEffect = (effect: WantEffect): string => byWant(EFFECTS, effect.after.want, effect);
+const wantEffect = (effect: WantEffect): string => byKind(EFFECTS, effect.after.want, effect);
 
 /** A smaller change of a level is within what building to the same plan twice gives, dB. */
 const WORTH_SAYING = 0.5;
