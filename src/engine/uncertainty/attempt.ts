@@ -1,4 +1,4 @@
-/** What a set cannot be built or followed with is left out: its neighbours tell. */
+/** Undefined for a set that cannot be built or followed: the other evaluations are used without it. */
 export function attempt<T>(make: () => T): T | undefined {
   try {
     return make();

@@ -26,7 +26,7 @@ interface Disturber {
   readonly whistle: Decibels;
 }
 
-/** Whoever disturbs less than this is drawn below `MASKED` too rarely to count, dB. */
+/** A station that disturbs less than this is drawn below `MASKED` too rarely to count, dB. */
 const NEAR: Decibels = MASKED + 30;
 /** So many at most: those least clear. */
 const MOST = 4;

@@ -17,7 +17,7 @@ import type { SetDescription } from '../set/description.ts';
 export interface SetAdjustments {
   readonly all: readonly Adjustment[];
   readonly together: readonly (readonly string[])[];
-  /** Pairs that help where the aerial's capacitance eats the range. */
+  /** Pairs that help where the aerial's capacitance narrows the tuning range. */
   readonly forRange: readonly (readonly string[])[];
 }
 

@@ -104,7 +104,7 @@ export function suggestForWants(trials: Trials, options: WantOptions = {}): Want
 /** Of a decibel of loudness that nobody asks for, so much is counted beside the wants. Common practice, no source. */
 const UNASKED = 0.1;
 
-/** Where no station is wanted loud: the one received best, so that no want is met by a set that is deaf. */
+/** Where no station is wanted loud: the one received best, so that wants are not met at the cost of all loudness. */
 function loudnessUnasked(now: Trial, goals: readonly WantedGoal[]) {
   if (goals.some(({ want }) => want.kind === 'loudest')) return undefined;
   const margins = now.set.place.stations.map((_, station) => {

@@ -8,7 +8,7 @@ interface ArrangementAdjustments<A> {
   readonly adjust: Adjustments<A>;
   /** Ids of adjustments, those of a coil's turns as "turns". */
   readonly together: readonly (readonly string[])[];
-  /** The same, where the aerial's capacitance eats the range. */
+  /** The same, where the aerial's capacitance narrows the tuning range. */
   readonly forRange?: readonly (readonly string[])[];
 }
 

@@ -18,7 +18,7 @@ export const MASKING: Decibels = 4;
 /**
  * Speech intelligibility index, 0 to 1: ANSI S3.5-1997 in one-third octaves without its spread of masking and level
  * distortion. Speech in a band counts from 15 dB below its mean to 15 above.
- * @param levels speech, @param disturbance the greater of noise and what stands for the threshold, by `BANDS`.
+ * @param levels speech, @param disturbance the greater of noise and what stands for the threshold, by `THIRD_OCTAVES`.
  */
 const speechIntelligibility = (levels: readonly Decibels[], disturbance: readonly Decibels[]): Ratio =>
   IMPORTANCE.reduce(

@@ -27,7 +27,7 @@ const SHARES: Record<Programme, readonly Decibels[]> = {
   tone: THIRD_OCTAVES.map((f) => (f === 1000 ? 0 : Number.NEGATIVE_INFINITY)),
 };
 
-/** Share of each one-third octave of `BANDS` in the power of the programme, dB of the whole; they sum to 0 dB. */
+/** Share of each one-third octave of `THIRD_OCTAVES` in the power of the programme, dB of the whole; they sum to 0 dB. */
 export const programmeShares = (programme: Programme): readonly Decibels[] => SHARES[programme];
 
 /** How far the loud moments (an eighth of a second) stand above the long-term mean. From memory: 8 to 12 dB for speech. */

@@ -52,7 +52,7 @@ const SHUT_OUT = (() => {
 })();
 
 /**
- * Noise of a room in the one-third octaves of `BANDS`, dB SPL.
+ * Noise of a room in the one-third octaves of `THIRD_OCTAVES`, dB SPL.
  * @param listening under phones less of it reaches the ear; default loudspeaker, the room itself.
  */
 export function roomNoise(room: Room, listening: 'phones' | 'loudspeaker' = 'loudspeaker'): readonly Decibels[] {
