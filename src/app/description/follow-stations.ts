@@ -1,23 +1,10 @@
-import {
-  description,
-  isPlace,
-  isRecord,
-  keptPath,
-  type SchemaNode,
-  valueAtPath,
-  withValueAt,
-} from '../../engine/index.ts';
+import { description, isPlace, isRecord, keptPath, type Path, type SchemaNode } from '../../engine/index.ts';
 import { settledWords } from '../../outputs/words/index.ts';
+import { listAt } from './lists.ts';
 import type { Settled } from './settle-parts.ts';
+import { stationKeys, writeList } from './wants.ts';
 
-const listAt = (written: unknown, key: string): readonly unknown[] => {
-  const list = valueAtPath(written, [key]);
-  return Array.isArray(list) ? list : [];
-};
-const namesIn = (written: unknown): string[] => {
-  const stations = valueAtPath(written, ['place', 'stations']);
-  return Array.isArray(stations) ? stations.map((one) => String(isRecord(one) ? one.name : '')) : [];
-};
+const STATIONS: Path = ['place', 'stations'];
 
 /**
  * After stations or parts have changed: wants follow a station that has another name, and go with one that is gone; what
@@ -27,44 +14,51 @@ const namesIn = (written: unknown): string[] => {
 export function followStations(before: unknown, { written, also }: Settled): Settled {
   let now = written;
   const notes = [...also];
-  const [old, names] = [namesIn(before), namesIn(now)];
-  const wants = listAt(now, 'wants');
-  if (wants.length > 0 && wants === listAt(before, 'wants') && old.join('\n') !== names.join('\n')) {
-    const followed = (name: unknown): unknown => {
-      const at = old.indexOf(String(name));
-      return at >= 0 && !names.includes(String(name)) && names.length === old.length ? names[at] : name;
-    };
-    const renamed = wants.map((want) =>
-      isRecord(want)
-        ? {
-            ...want,
-            ...('station' in want ? { station: followed(want.station) } : {}),
-            ...(want.kind === 'clear' ? { from: followed(want.from) } : {}),
-          }
-        : want,
-    );
-    // A frequency instead of a name is looked for by the reader.
-    const isGone = (name: unknown): boolean => old.includes(String(name)) && !names.includes(String(name));
-    const left = renamed.filter(
-      (want) => !isRecord(want) || ![want.station, want.kind === 'clear' ? want.from : undefined].some(isGone),
-    );
+  const wants = listAt(now, ['wants']);
+  if (wants.length > 0 && wants === listAt(before, ['wants'])) {
+    const left = wantsAfter(wants, listAt(before, STATIONS), listAt(now, STATIONS));
     if (left.length < wants.length) notes.push(settledWords.wantsDropped(wants.length - left.length));
     if (left.length < wants.length || JSON.stringify(left) !== JSON.stringify(wants))
-      now = withValueAt(now, ['wants'], left.length > 0 ? left : undefined);
+      now = writeList(now, 'wants', left);
   }
-  const keep = listAt(now, 'keep');
-  if (keep.length > 0 && keep === listAt(before, 'keep')) {
-    const stays = (text: unknown): boolean => isThere(now, text) || !isThere(before, text);
+  const keep = listAt(now, ['keep']);
+  if (keep.length > 0 && keep === listAt(before, ['keep'])) {
+    const stays = (text: unknown): boolean => isPlaceIn(now, text) || !isPlaceIn(before, text);
     const left = keep.filter(stays);
     if (left.length < keep.length) {
-      now = withValueAt(now, ['keep'], left.length > 0 ? left : undefined);
+      now = writeList(now, 'keep', left);
       notes.push(settledWords.keptDropped(keep.filter((one) => !stays(one)).map(String)));
     }
   }
   return { written: now, also: notes };
 }
 
-function isThere(written: unknown, text: unknown): boolean {
+/** Wants with the names that their stations have now, without those whose stations are gone. */
+function wantsAfter(
+  wants: readonly unknown[],
+  before: readonly unknown[],
+  now: readonly unknown[],
+): readonly unknown[] {
+  if (now === before) return wants;
+  const [old, names] = [namesOf(before), namesOf(now)];
+  // A frequency instead of a name is looked for by the reader.
+  const isGone = (name: unknown): boolean => old.includes(String(name)) && !names.includes(String(name));
+  const followed = (name: unknown): unknown =>
+    isGone(name) && names.length === old.length ? names[old.indexOf(String(name))] : name;
+  return wants
+    .map((want) =>
+      isRecord(want)
+        ? { ...want, ...Object.fromEntries(stationKeys(want).map((key) => [key, followed(want[key])])) }
+        : want,
+    )
+    .filter((want) => !isRecord(want) || !stationKeys(want).some((key) => isGone(want[key])));
+}
+
+const namesOf = (stations: readonly unknown[]): string[] =>
+  stations.map((one) => String(isRecord(one) ? one.name : ''));
+
+/** Whether an entry of `keep` names a place of the description. */
+function isPlaceIn(written: unknown, text: unknown): boolean {
   const path = keptPath(String(text));
   return path !== undefined && isPlace(description as unknown as SchemaNode, written, path);
 }

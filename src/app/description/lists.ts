@@ -2,7 +2,8 @@ import { bare, isRecord, type Path, type SchemaNode, valueAtPath, withValueAt } 
 import { newPart } from './change-kind.ts';
 import { schemaAt } from './schema-at.ts';
 
-const listAt = (written: unknown, path: Path): readonly unknown[] => {
+/** What stands in a list of a description; none where there is no list. */
+export const listAt = (written: unknown, path: Path): readonly unknown[] => {
   const list = valueAtPath(written, path);
   return Array.isArray(list) ? list : [];
 };

@@ -1,4 +1,5 @@
-import { isRecord, valueAtPath, type WrittenDescription, withValueAt } from '../../engine/index.ts';
+import { isRecord, type WrittenDescription, withValueAt } from '../../engine/index.ts';
+import { listAt } from './lists.ts';
 
 type Written = NonNullable<WrittenDescription['wants']>[number];
 /** What may be wanted, in the order of the choice. */
@@ -13,16 +14,16 @@ export const WANT_KINDS = [
 export type WantKind = (typeof WANT_KINDS)[number];
 
 /** The wants as they stand in a description, whatever stands there. */
-export const wantsIn = (written: unknown): readonly Record<string, unknown>[] => {
-  const wants = valueAtPath(written, ['wants']);
-  return Array.isArray(wants) ? wants.filter(isRecord) : [];
-};
+export const wantsIn = (written: unknown): readonly Record<string, unknown>[] =>
+  listAt(written, ['wants']).filter(isRecord);
 
 /** What is kept as it stands in a description. */
-export const keptIn = (written: unknown): readonly string[] => {
-  const keep = valueAtPath(written, ['keep']);
-  return Array.isArray(keep) ? keep.filter((one) => typeof one === 'string') : [];
-};
+export const keptIn = (written: unknown): readonly string[] =>
+  listAt(written, ['keep']).filter((one) => typeof one === 'string');
+
+/** The fields of a want that name stations. */
+export const stationKeys = (want: Readonly<Record<string, unknown>>): readonly ('station' | 'from')[] =>
+  (['station', 'from'] as const).filter((key) => (key === 'station' ? 'station' in want : want.kind === 'clear'));
 
 /** A want of a kind to begin with. @param stations by name, the one in question first. */
 export function startOfWant(kind: WantKind, stations: readonly string[]): Written {
@@ -42,13 +43,12 @@ export function startOfWant(kind: WantKind, stations: readonly string[]): Writte
   }
 }
 
-/** The description with another list of wants; none leaves no key. */
-export const writeWants = (written: unknown, wants: readonly unknown[]): unknown =>
-  withValueAt(written, ['wants'], wants.length > 0 ? wants : undefined);
+/** The description with another list; an empty one leaves no key. */
+export const writeList = (written: unknown, key: 'wants' | 'keep', list: readonly unknown[]): unknown =>
+  withValueAt(written, [key], list.length > 0 ? list : undefined);
 
 /** The description with something kept, or not any more. */
 export function writeKept(written: unknown, text: string, isKept: boolean): unknown {
   const others = keptIn(written).filter((one) => one !== text);
-  const keep = isKept ? [...others, text] : others;
-  return withValueAt(written, ['keep'], keep.length > 0 ? keep : undefined);
+  return writeList(written, 'keep', isKept ? [...others, text] : others);
 }

@@ -15,11 +15,12 @@ import { fieldPath } from '../../description/places.ts';
 import {
   keptIn,
   startOfWant,
+  stationKeys,
   WANT_KINDS,
   type WantKind,
   wantsIn,
   writeKept,
-  writeWants,
+  writeList,
 } from '../../description/wants.ts';
 import { PartEditor } from '../../editing/PartEditor.tsx';
 import { useOpenSet } from '../../state/set-context.ts';
@@ -41,14 +42,17 @@ export function Wants() {
     if (index !== undefined) focusSoon('want-kind');
   };
   const add = () => {
-    change((base) => writeWants(base, [...wantsIn(base), startOfWant('loudest', stations)]), { label: texts.added });
+    change((base) => writeList(base, 'wants', [...wantsIn(base), startOfWant('loudest', stations)]), {
+      label: texts.added,
+    });
     open(wants.length);
   };
   const remove = (index: number) => {
     change(
       (base) =>
-        writeWants(
+        writeList(
           base,
+          'wants',
           wantsIn(base).filter((_, i) => i !== index),
         ),
       { label: texts.added },
@@ -143,8 +147,6 @@ function WantChip(props: {
   );
 }
 
-const STATION_KEYS = ['station', 'from'] as const;
-
 /** The kind of a want, its stations, and its other figures. */
 function WantEditor({ index, stations, onDone }: { index: number; stations: readonly string[]; onDone: () => void }) {
   const { written, change, edit } = useOpenSet();
@@ -152,13 +154,13 @@ function WantEditor({ index, stations, onDone }: { index: number; stations: read
   const replace = (kind: WantKind) =>
     change(
       (base) =>
-        writeWants(
+        writeList(
           base,
+          'wants',
           wantsIn(base).map((one, i) => (i === index ? startOfWant(kind, stations) : one)),
         ),
       { label: texts.added },
     );
-  const keys = STATION_KEYS.filter((key) => (key === 'station' ? 'station' in want : want.kind === 'clear'));
   return (
     <fieldset
       class="want-editor"
@@ -183,7 +185,7 @@ function WantEditor({ index, stations, onDone }: { index: number; stations: read
           ))}
         </select>
       </label>
-      {keys.map((key) => (
+      {stationKeys(want).map((key) => (
         <label key={key}>
           {texts[key]}{' '}
           <select
