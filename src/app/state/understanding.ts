@@ -26,7 +26,6 @@ export interface Understanding {
   readonly understood: ReadonlySignal<Understood | undefined>;
   /** What stands in for fields that are refused, in what is understood. */
   readonly standIns: ReadonlySignal<readonly StandIn[]>;
-  readonly standInAt: (path: string) => StandIn | undefined;
   /** True while so much is wrong that the figures are of an earlier, faultless state. */
   readonly isBehind: ReadonlySignal<boolean>;
 }
@@ -103,7 +102,6 @@ export function createUnderstanding(
     }),
     understood,
     standIns,
-    standInAt: (path) => standIns.value.find((one) => one.path === path),
     isBehind: computed(() => problems.value.length > 0 && !reading.value.usable),
     dispose() {
       stopReading();
