@@ -21,7 +21,7 @@ const unique = (texts: readonly string[]): string[] => [...new Set(texts)];
 export function Side() {
   const { stage, reception, receptionSet, chosen, notes, suggestionsFor, areSuggestionsBehind, change, tellOfChange } =
     useOpenSet();
-  const isForWants = receptionSet.value !== undefined && hasWants(receptionSet.value);
+  const isForWants = hasWants(receptionSet.value);
   const station = chosen.value;
   const now = reception.value;
   const disturbing = station?.disturbances.filter((one) => one.effect !== 'none') ?? [];

@@ -63,4 +63,4 @@ export function createWanted(
 }
 
 /** Whether anything is wanted of a set; else suggestions are for the chosen station. */
-export const hasWants = ({ wants }: SetDescription): boolean => wants !== undefined && wants.length > 0;
+export const hasWants = (set: SetDescription | undefined): boolean => (set?.wants ?? []).length > 0;

@@ -19,10 +19,9 @@ export function StageNow({ id }: { id: StageId }) {
   const level = station?.path.find((one) => one.id === id);
   if (!station || !level) return null;
   const isHere = (one: { readonly stage: StageId }): boolean => one.stage === id;
-  const suggestions =
-    receptionSet.value && hasWants(receptionSet.value)
-      ? (wantSuggestions.value?.answer.filter(isHere).map(wantSuggestionWords) ?? [])
-      : (suggestionsFor(station)?.filter(isHere).map(suggestionWords) ?? []);
+  const suggestions = hasWants(receptionSet.value)
+    ? (wantSuggestions.value?.answer.filter(isHere).map(wantSuggestionWords) ?? [])
+    : (suggestionsFor(station)?.filter(isHere).map(suggestionWords) ?? []);
   const range = level.range?.map((value) =>
     id === 'ear' ? texts.rangeDecibels(value) : formatQuantity(value, level.kind, 2),
   );
