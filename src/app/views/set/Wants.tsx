@@ -97,9 +97,9 @@ const focusSoon = (id: string): void => void requestAnimationFrame(() => documen
 
 /** Names, the chosen one first; a name that two have stands as a frequency. */
 function stationsOf(stations: readonly { name: string; frequency: number }[], chosen: number | undefined): string[] {
-  const named = stations.map(({ name, frequency }) =>
-    stations.filter((one) => one.name === name).length > 1 ? stationFrequency(frequency) : name,
-  );
+  const counts = new Map<string, number>();
+  for (const { name } of stations) counts.set(name, (counts.get(name) ?? 0) + 1);
+  const named = stations.map(({ name, frequency }) => (counts.get(name)! > 1 ? stationFrequency(frequency) : name));
   const first = chosen === undefined ? undefined : named[chosen];
   return first === undefined ? named : [first, ...named.filter((one) => one !== first)];
 }
