@@ -43,9 +43,9 @@ const MOST_ROUNDS = 40;
  * Read a description; where fields are refused, their last good values stand in for them, so that everything else goes on.
  * @param written as parsed
  * @param lastGood a description that was read without problems before; left out where there is none
+ * @param result of reading it, where it is read already
  */
-export function readWithStandIns(written: unknown, lastGood?: unknown): Reading {
-  const result = readValue(written);
+export function readWithStandIns(written: unknown, lastGood?: unknown, result = readValue(written)): Reading {
   if (result.ok) return { written, result, usable: { set: result.set, written, standIns: [] } };
   return { written, result, usable: mend(written, result.problems, lastGood) };
 }

@@ -11,17 +11,12 @@ export type ReadingQuestion =
 /** Longer texts (characters, bytes) are read by a worker: reading 1,000 stations takes more than 100 ms. */
 export const SHORT_TEXT = 30_000;
 
-/** A description's text, with stand-ins for fields that are refused; `written` is undefined where it is no JSON. */
+/** A description's text, with stand-ins for fields that are refused; `written` is undefined where the text as a whole is. */
 export function readDescriptionText(text: string): Reading {
   const result = readText(text);
-  if (result.ok)
-    return { written: result.written, result, usable: { set: result.set, written: result.written, standIns: [] } };
-  try {
-    const reading = readWithStandIns(JSON.parse(text.replace(/^\uFEFF/, '')));
-    return reading.result.ok ? { written: undefined, result } : reading;
-  } catch {
-    return { written: undefined, result };
-  }
+  if (result.ok) return readWithStandIns(result.written, undefined, result);
+  if (result.problems.some(({ path }) => path === '')) return { written: undefined, result };
+  return readWithStandIns(JSON.parse(text.replace(/^\uFEFF/, '')), undefined, result);
 }
 
 export async function readDescription(question: ReadingQuestion): Promise<Reading> {
