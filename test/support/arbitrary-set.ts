@@ -101,13 +101,13 @@ function numberOf(meta: ReturnType<typeof metadataOf>, wild: number): fc.Arbitra
     .map(clip);
 }
 
-/** Names that refer to something, taps within the coil, points that rise: what single fields cannot know. */
 /** The covering of a coil's wire goes round its strands. */
 function fitCovering({ wire }: Written): void {
   if (typeof wire?.size !== 'number' || wire.overall === undefined) return;
   wire.overall = Math.max(wire.overall, 1.5 * wire.size * Math.sqrt(wire.strands ?? 1));
 }
 
+/** Names that refer to something, taps within the coil, points that rise: what single fields cannot know. */
 function hangTogether(set: Written, pick: number[]): Written {
   let next = 0;
   const some = (n: number): number => pick[next++ % pick.length] % Math.max(1, n);

@@ -68,8 +68,9 @@ export interface UncertaintyQuestion {
   readonly time: When;
 }
 
-/** In the order asked; undefined for a station of which nothing arrives. */
+/** How sure the figures are. */
 export interface Uncertainties {
+  /** In the order asked; undefined for a station of which nothing arrives. */
   readonly stations: readonly (StationUncertainty | undefined)[];
   readonly dial: DialUncertainty;
 }

@@ -108,7 +108,7 @@ export function bandResponse(data: BandPlot, size: PlotSize = {}): Scene {
       shorter: chosen ? [] : [shorten(s.name, PLOT_LETTERS, 70)],
       item: {
         text: s.name,
-        size: chosen ? PLOT_LETTERS : PLOT_LETTERS,
+        size: PLOT_LETTERS,
         role: chosen ? 'copper' : 'ink',
         bold: chosen,
         sits: 'middle',

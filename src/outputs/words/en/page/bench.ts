@@ -96,7 +96,7 @@ export const earWords = {
   verdict: 'Result',
 } as const;
 
-/** Best taps, coupling and transformer for one station. */
+/** Turns for a range of frequencies. */
 export const bandWords = {
   title: 'Turns for a band, or for another band',
   about: 'On the same formers and with the same wire; taps in proportion.',
@@ -115,6 +115,7 @@ export const bandWords = {
   taken: (from: string, to: string): string => `Wound for ${from}–${to}.`,
 } as const;
 
+/** Best taps, coupling and transformer for one station. */
 export const matchingWords = {
   findTaps: (station: string): string => `Find the best taps for ${station}`,
   find: {
