@@ -1,6 +1,7 @@
 import { DETECTOR_IDS } from '../../../../engine/parts/detector/library.ts';
 import { SCENE_POINTS } from '../../../../engine/set/scenes.ts';
 import { sheetNames } from '../sheets/paper.ts';
+import { WANT_FORMS } from './options.ts';
 
 /** Whether the ground wave alone arrives or the sky wave too. */
 const TIME = {
@@ -36,8 +37,7 @@ export const commandWords = {
       ...TIME,
       want: {
         value: 'WANT',
-        about:
-          'besides the wants of the description, judge suggestions by this: "loudest NAME", "clear NAME from NAME by 20 dB", "band 531-1602", "most stations", "speech NAME" or "fewest parts"; may be given several times',
+        about: `besides the wants of the description, judge suggestions by this: ${WANT_FORMS}; may be given several times`,
       },
       keep: {
         value: 'PART',

@@ -2,6 +2,10 @@ import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts
 import type { QuantityKind } from '../../../../engine/units/parse.ts';
 import { counted } from '../grammar.ts';
 
+/** How each want is written after --want. */
+export const WANT_FORMS =
+  '"loudest NAME", "clear NAME from NAME by 20 dB", "band 531-1602", "most stations", "speech NAME" or "fewest parts"';
+
 /** What an option should have been: each code with its figures, SI. */
 export interface OptionExpectations {
   readonly 'quantity.range': { readonly kind: QuantityKind; readonly min: number; readonly max: number };
@@ -53,8 +57,7 @@ const EXPECTED: { readonly [C in keyof OptionExpectations]: (figures: OptionExpe
   'frequency of band': () => 'a frequency in kHz with --band',
   'positive numbers': () => 'numbers above 0 and below 10000, such as 12,18',
   moment: () => 'a time such as 2026-01-15T21:00Z',
-  want: () =>
-    '"loudest NAME", "clear NAME from NAME by 20 dB", "band 531-1602", "most stations", "speech NAME" or "fewest parts"',
+  want: () => WANT_FORMS,
   station: ({ stations, more }) => {
     const named = stations.map((s) => `${s.name} (${formatNumber(s.frequency / 1e3, 5)} kHz)`);
     return `part of a name or the frequency of one of ${named.join(', ')}${more > 0 ? ` and ${more} more` : ''}`;
