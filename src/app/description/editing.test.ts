@@ -84,7 +84,7 @@ describe('lists', () => {
   it('adds and removes stations, coils and traps', () => {
     for (const path of [['place', 'stations'], ['coils'], ['arrangement', 'traps']]) {
       const more = addItem(addItem(galena, path), path);
-      // How strong a new station is nobody knows but who adds it: it is asked for, not invented.
+      // Only the person who adds a station knows its field strength or power: it is asked for, not invented.
       const asked = path[0] === 'place' ? [8, 9].map((i) => `place.stations[${i}]: expected a field strength`) : [];
       expect(
         problems(more).map((text) => text.split(', or')[0]),

@@ -92,7 +92,7 @@ export const STARTERS: Readonly<Record<string, Readonly<Record<string, unknown>>
   'element/mutual': { mutual: '20 µH' },
   wire: { size: '26 SWG', covering: 'enamel' },
   trap: { kind: 'parallel', inductance: '150 µH', capacitance: '200 pF' },
-  // How strong it is nobody knows but who adds it.
+  // Only the person who adds it knows its field strength or power.
   station: { frequency: '900 kHz' },
   position: { latitude: '52°', longitude: '0°' },
   transformer: { ratio: 10 },

@@ -8,7 +8,7 @@ export function Notices() {
   const { id } = useOpenSet();
   const shown = notices.value.filter(({ of }) => of === undefined || of === id);
   const place = useRef<HTMLElement>(null);
-  // What was just used stays in sight of who used it.
+  // The control that was just used stays in sight.
   useLayoutEffect(() => {
     const used = document.activeElement;
     const top = place.current?.getBoundingClientRect().top;

@@ -108,9 +108,9 @@ export const bandWords = {
   notRising: 'The upper end must lie above the lower.',
   trying: 'Calculating the turns…',
   notFound: (reason: string): string => `The turns cannot be calculated: ${reason}`,
-  alike: 'The set is wound so already.',
+  alike: 'The set has these turns already.',
   take: 'Use it',
-  takeLabel: 'Wind the set so',
+  takeLabel: 'Use these turns in the set',
   undoLabel: (from: string, to: string): string => `turns for ${from}–${to}`,
   taken: (from: string, to: string): string => `Wound for ${from}–${to}.`,
 } as const;

@@ -41,7 +41,7 @@ export const settledWords = {
   coilAdded: (name: string): string => `A coil “${name}” was added.`,
   singleDetector: 'The detector is now a single one: this arrangement has no coil with an earthed centre tap.',
   wantsDropped: (count: number): string =>
-    count === 1 ? 'A want went with its station.' : `${count} wants went with their stations.`,
+    count === 1 ? 'A want was removed with its station.' : `${count} wants were removed with their stations.`,
   keptDropped: (places: readonly string[]): string => `No longer kept: ${places.join(', ')}.`,
   tapMoved: {
     aerialTap: (turns: number): string => `The aerial tap moved down to turn ${turns}, the top of the coil.`,
