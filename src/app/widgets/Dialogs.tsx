@@ -4,6 +4,7 @@ import { problemText, dialogWords as texts } from '../../outputs/words/index.ts'
 import { badFile, openFile, openPasted, pasting } from '../state/files.ts';
 import { useOpenSet } from '../state/set-context.ts';
 import { LongText, type TextSource } from './LongText.tsx';
+import { TableScroll } from './TableScroll.tsx';
 
 /** Keeps a modal dialog open exactly while `open` holds. */
 function useModal(open: boolean) {
@@ -42,8 +43,7 @@ export function BadFileDialog() {
 function ProblemTable({ problems }: { readonly problems: readonly Problem[] }) {
   return (
     <>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a long table must scroll from the keyboard */}
-      <section class="table-scroll" tabIndex={0} aria-label={texts.problems}>
+      <TableScroll label={texts.problems}>
         <table class="problems-table">
           <thead>
             <tr>
@@ -69,7 +69,7 @@ function ProblemTable({ problems }: { readonly problems: readonly Problem[] }) {
               ))}
           </tbody>
         </table>
-      </section>
+      </TableScroll>
       {problems.length > 200 && <p>{texts.morePlain(problems.length - 200)}</p>}
     </>
   );

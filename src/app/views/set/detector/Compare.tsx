@@ -12,6 +12,7 @@ import {
 } from '../../../../outputs/words/index.ts';
 import type { When } from '../../../description/when.ts';
 import { Plot } from '../../../widgets/Plot.tsx';
+import { TableScroll } from '../../../widgets/TableScroll.tsx';
 import { useAnswer } from '../../../workers/use-worker.ts';
 import { HeardBars } from '../Heard.tsx';
 import './detector.css';
@@ -60,8 +61,7 @@ export function Compare({ set, station, time, onChoose }: Props) {
       {rows && (
         <>
           <p>{result(rows)}</p>
-          {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a wide table must scroll from the keyboard */}
-          <section class="table-scroll" tabIndex={0} aria-label={texts.table}>
+          <TableScroll label={texts.table}>
             <table class="compare-table">
               <thead>
                 <tr>
@@ -129,7 +129,7 @@ export function Compare({ set, station, time, onChoose }: Props) {
                 ))}
               </tbody>
             </table>
-          </section>
+          </TableScroll>
           <p class="quiet">{texts.about}</p>
           {drawn.length > 0 && (
             <Plot

@@ -8,6 +8,7 @@ import {
 } from '../../../../engine/index.ts';
 import { columnName, readingWords, rowProblem, importWords as texts } from '../../../../outputs/words/index.ts';
 import { LongText, type TextSource } from '../../../widgets/LongText.tsx';
+import { TableScroll } from '../../../widgets/TableScroll.tsx';
 import type { Joined, JoinQuestion, TableSourceQuestion } from '../../../workers/tables.ts';
 import { usePlaceWorker } from './use-place-worker.ts';
 
@@ -165,8 +166,7 @@ function ColumnMatching({
         />{' '}
         {texts.hasHeader}
       </label>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a wide table must scroll from the keyboard */}
-      <section class="table-scroll" tabIndex={0} aria-label={texts.columns}>
+      <TableScroll label={texts.columns}>
         <table>
           <thead>
             <tr>
@@ -196,7 +196,7 @@ function ColumnMatching({
             ))}
           </tbody>
         </table>
-      </section>
+      </TableScroll>
     </>
   );
 }

@@ -10,6 +10,7 @@ import {
   stationTableWords as texts,
   verdictWords,
 } from '../../../../outputs/words/index.ts';
+import { TableScroll } from '../../../widgets/TableScroll.tsx';
 import { barsOf, HeardBars } from '../Heard.tsx';
 
 interface Props {
@@ -61,8 +62,7 @@ export function StationsTable({ stations, isRight, isLeftOut, rows, chosen, onCh
   );
   return (
     <>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a wide table must scroll from the keyboard */}
-      <section class="table-scroll" tabIndex={0} aria-label={texts.label}>
+      <TableScroll label={texts.label}>
         <table class="stations-table place-table">
           <thead>
             <tr>
@@ -91,7 +91,7 @@ export function StationsTable({ stations, isRight, isLeftOut, rows, chosen, onCh
             ))}
           </tbody>
         </table>
-      </section>
+      </TableScroll>
       {shown.length < order.indices.length && (
         <button type="button" class="chip" onClick={() => setAll(true)}>
           {texts.showAll(order.indices.length)}
