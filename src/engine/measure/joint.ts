@@ -1,10 +1,10 @@
 import type { Path } from '../kinds/adjustment.ts';
 import { cholesky, solveTransposedUpper, solveUpper } from '../numerics/cholesky.ts';
 import { leastSquares } from '../numerics/levenberg-marquardt.ts';
-import { normalQuantile } from '../numerics/normal.ts';
 import type { SetDescription } from '../set/description.ts';
 import { NINETY } from '../uncertainty/spread.ts';
 import { type Fitted, fittedLogarithm } from './fitted.ts';
+import { chiSquarePoint } from './known-errors.ts';
 import { type MeasurableFigure, measurableFigures, withoutMeasured } from './measurable.ts';
 import type { PropertyId } from './properties.ts';
 
@@ -64,12 +64,6 @@ function priorDeviation({ property, calculated }: Pick<MeasurableFigure, 'proper
   const least = property === 'earth.resistance' ? SOIL : (WRITTEN_SIZES[property] ?? 0);
   return Math.max(LEAST_DEVIATION, Math.hypot(typical, least));
 }
-
-/** The 95 % point of χ², by Wilson and Hilferty's cube (Proc. Nat. Acad. Sci. 17, 1931). */
-const chiSquarePoint = (degrees: number): number =>
-  degrees > 0
-    ? degrees * (1 - 2 / (9 * degrees) + normalQuantile(0.95) * Math.sqrt(2 / (9 * degrees))) ** 3
-    : Number.POSITIVE_INFINITY;
 
 /** Place on the dial of a coil with strays across a capacitor of even law. */
 function positionOn(

@@ -2,8 +2,12 @@ import { type Warning, warning } from '../facts/warning.ts';
 import type { LeastSquaresFit } from '../numerics/levenberg-marquardt.ts';
 import { normalQuantile } from '../numerics/normal.ts';
 
-/** The 95 % point of χ² for ν degrees of freedom. Wilson and Hilferty, The distribution of chi-square, PNAS 17 (1931). */
-function chiSquaredPoint(degrees: number): number {
+/**
+ * The 95 % point of χ² for ν degrees of freedom, infinite without any. Wilson and Hilferty, The distribution of
+ * chi-square, PNAS 17 (1931).
+ */
+export function chiSquarePoint(degrees: number): number {
+  if (!(degrees > 0)) return Number.POSITIVE_INFINITY;
   const spread = 2 / (9 * degrees);
   return degrees * (1 - spread + normalQuantile(0.95) * Math.sqrt(spread)) ** 3;
 }
@@ -14,7 +18,7 @@ function chiSquaredPoint(degrees: number): number {
  * @returns standard error of each unknown, the covariance row by row, and what is to be warned of
  */
 export function knownErrorsOf({ gram, sumOfSquares, degreesOfFreedom, x }: LeastSquaresFit) {
-  const excess = degreesOfFreedom > 0 && sumOfSquares > chiSquaredPoint(degreesOfFreedom);
+  const excess = sumOfSquares > chiSquarePoint(degreesOfFreedom);
   const scale = excess ? sumOfSquares / degreesOfFreedom : 1;
   const covariance = gram.map((value) => value * scale);
   const warnings: readonly Warning[] = excess
