@@ -17,6 +17,8 @@ export const EFFORT_COST: Readonly<Record<Effort, number>> = {
 
 /** A place in a description: keys, and places in lists counted from 0. */
 export type Path = readonly (string | number)[];
+/** Whether two places are one. */
+export const samePath = (a: Path, b: Path): boolean => a.length === b.length && a.every((key, i) => key === b[i]);
 /** What an edit writes at a place, as a person would write it: "47 pF", 18, { kind: 'germanium' }. */
 export interface Edit {
   readonly path: Path;

@@ -1,4 +1,4 @@
-import type { Path } from '../kinds/adjustment.ts';
+import { type Path, samePath } from '../kinds/adjustment.ts';
 import { cholesky, solveTransposedUpper, solveUpper } from '../numerics/cholesky.ts';
 import { leastSquares } from '../numerics/levenberg-marquardt.ts';
 import type { SetDescription } from '../set/description.ts';
@@ -65,15 +65,21 @@ function priorDeviation({ property, calculated }: Pick<MeasurableFigure, 'proper
   return Math.max(LEAST_DEVIATION, Math.hypot(typical, least));
 }
 
-/** Place on the dial of a coil with strays across a capacitor of even law. */
-function positionOn(
-  frequency: number,
-  { L, stray, minimum, maximum }: { L: number; stray: number; minimum: number; maximum: number },
-): number {
-  return (1 / ((2 * Math.PI * frequency) ** 2 * L) - stray - minimum) / (maximum - minimum);
+/** Whether the capacitance across the coil rises evenly with the dial. */
+export const hasEvenDial = ({ tuning }: SetDescription): boolean =>
+  'law' in tuning && tuning.law === 'semicircular' && !tuning.padder;
+
+/** A coil with strays across a capacitor of even law; H and F. */
+export interface EvenDial {
+  readonly L: number;
+  readonly stray: number;
+  readonly minimum: number;
+  readonly maximum: number;
 }
 
-const samePath = (a: Path, b: Path): boolean => a.length === b.length && a.every((key, i) => key === b[i]);
+/** Place of a frequency on such a dial, 0 open to 1 meshed. */
+export const positionOn = (frequency: number, { L, stray, minimum, maximum }: EvenDial): number =>
+  (1 / ((2 * Math.PI * frequency) ** 2 * L) - stray - minimum) / (maximum - minimum);
 
 /**
  * A set's figures from its sizes and everything read of it, at once: the calculated figures with their spreads, and the

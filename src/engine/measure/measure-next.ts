@@ -1,9 +1,11 @@
+import { type Path, samePath } from '../kinds/adjustment.ts';
 import { isLoop } from '../kinds/loops.ts';
 import type { SetDescription } from '../set/description.ts';
 import type { BudgetItem } from '../uncertainty/budget.ts';
 import type { Measurable } from '../uncertainty/input.ts';
 import { NINETY } from '../uncertainty/spread.ts';
-import { jointFigures, type Observation } from './joint.ts';
+import { type EvenDial, hasEvenDial, type Joint, jointFigures, type Observation, positionOn } from './joint.ts';
+import { varianceOf } from './known-errors.ts';
 import type { Equipment } from './measurement.ts';
 
 /** A measurement by what it takes, not by how it is worked out. */
@@ -122,52 +124,47 @@ const POINTER = 0.006;
 
 /** Two stations near the ends of the dial say where all others are: by the joint errors of coil, strays and capacitor. */
 function dialMeasurement(set: SetDescription, frequency: number): NextMeasurement[] {
-  const isEven = 'law' in set.tuning && set.tuning.law === 'semicircular' && !set.tuning.padder;
   const coil = isLoop(set.aerial) ? ['aerial', 'measured', 'inductance'] : ['coils', 0, 'measured', 'inductance'];
   const frequencies = set.place.stations.map((s) => s.frequency);
-  if (!isEven || frequencies.length < 2) return [];
-  const ends = [Math.min(...frequencies), Math.max(...frequencies)];
+  if (!hasEvenDial(set) || frequencies.length < 2) return [];
   const now = jointFigures(set, []);
-  const at = (path: readonly (string | number)[]) =>
-    now.figures.find((f) => f.path.join() === path.join())?.before.value;
-  const L = at(coil);
-  const [minimum = 0, maximum, stray] = ['minimum', 'maximum', 'stray'].map((key) => at(['tuning', 'measured', key]));
+  const paths = {
+    L: coil,
+    stray: ['tuning', 'measured', 'stray'],
+    minimum: ['tuning', 'measured', 'minimum'],
+    maximum: ['tuning', 'measured', 'maximum'],
+  } satisfies Record<keyof EvenDial, Path>;
+  const at = (path: Path) => now.figures.find((f) => samePath(f.path, path))?.before.value;
+  const [L, stray, minimum = 0, maximum] = [paths.L, paths.stray, paths.minimum, paths.maximum].map(at);
   if (L === undefined || maximum === undefined || stray === undefined) return [];
-  const placeOf = (f: number): number => (1 / ((2 * Math.PI * f) ** 2 * L) - stray - minimum) / (maximum - minimum);
+  const dial: EvenDial = { L, stray, minimum, maximum };
+  const ends = [Math.min(...frequencies), Math.max(...frequencies)];
   const readings = ends.map(
-    (f): Observation => ({ of: 'dial', coil, position: placeOf(f), frequency: f, standardError: POINTER }),
+    (f): Observation => ({
+      of: 'dial',
+      coil,
+      position: positionOn(f, dial),
+      frequency: f,
+      standardError: POINTER,
+    }),
   );
-  const width = (observations: readonly Observation[]): number => {
-    const { figures, correlations } = jointFigures(set, observations);
-    const n = figures.length;
-    const slope = figures.map(({ path }) => {
-      const key = path.join();
+  const width = ({ figures, correlations }: Joint): number => {
+    const deviations = figures.map(({ path, after }) => {
+      const key = (Object.keys(paths) as (keyof EvenDial)[]).find((one) => samePath(paths[one], path));
+      if (key === undefined) return 0;
       const h = 1e-4;
-      const moved = (by: number): number => {
-        const value = (own: readonly (string | number)[], x: number) => (own.join() === key ? x * Math.exp(by) : x);
-        const max = value(['tuning', 'measured', 'maximum'], maximum);
-        const min = value(['tuning', 'measured', 'minimum'], minimum);
-        return (
-          (1 / ((2 * Math.PI * frequency) ** 2 * value(coil, L)) -
-            value(['tuning', 'measured', 'stray'], stray) -
-            min) /
-          (max - min)
-        );
-      };
-      return (moved(h) - moved(-h)) / (2 * h);
+      const moved = (by: number) => positionOn(frequency, { ...dial, [key]: dial[key] * Math.exp(by) });
+      return ((moved(h) - moved(-h)) / (2 * h)) * (after.standardError / after.value);
     });
-    const s = figures.map(({ after }, i) => slope[i] * (after.standardError / after.value));
-    let variance = 0;
-    for (let i = 0; i < n; i++) for (let j = 0; j < n; j++) variance += s[i] * s[j] * correlations[i * n + j];
-    return 2 * NINETY * Math.sqrt(variance);
+    return 2 * NINETY * Math.sqrt(varianceOf(deviations, correlations));
   };
   return [
     {
       method: 'dial',
       equipment: ['set', 'ears', 'station'],
       narrows: 'dial',
-      before: width([]),
-      after: width(readings),
+      before: width(now),
+      after: width(jointFigures(set, readings)),
     },
   ];
 }

@@ -1,11 +1,11 @@
 import type { Warning } from '../facts/warning.ts';
-import type { Path } from '../kinds/adjustment.ts';
+import { type Path, samePath } from '../kinds/adjustment.ts';
 import { isLoop } from '../kinds/loops.ts';
 import type { SetDescription } from '../set/description.ts';
 import type { QuantityKind } from '../units/quantity-kind.ts';
 import { type DifferenceCause, likelyCauses } from './causes.ts';
 import type { Fitted } from './fitted.ts';
-import { type Joint, jointFigures, type Observation } from './joint.ts';
+import { hasEvenDial, type Joint, jointFigures, type Observation } from './joint.ts';
 import {
   type Agreement,
   agreementOf,
@@ -60,7 +60,6 @@ function partOf(set: SetDescription, property: PropertyId, { coil, station }: Ta
 }
 
 const keyOf = (property: PropertyId): string => property.split('.')[1];
-const same = (a: Path, b: Path): boolean => a.length === b.length && a.every((key, i) => key === b[i]);
 
 /**
  * What readings say of a set: every figure with its error beside the calculated one, and all of them together.
@@ -90,7 +89,7 @@ function resultOf(
   const add = (name: string, measured: Fitted, quantity: QuantityKind | undefined, property?: PropertyId): void => {
     const part = property && partOf(set, property, measurement);
     const path = property && part && [...part, 'measured', keyOf(property)];
-    const calculated = path && known.find((one) => same(one.path, path))?.calculated;
+    const calculated = path && known.find((one) => samePath(one.path, path))?.calculated;
     const agreement = property && calculated && agreementOf(property, calculated, measured);
     figures.push({
       name,
@@ -131,8 +130,7 @@ interface DialValues {
 function observationsOf(set: SetDescription, { measurement, figures }: MeasurementResult): Observation[] {
   const { kind, fit, values } = measurement;
   const coil = figures.find(({ property }) => property === 'coil.inductance')?.path;
-  const isEven = 'law' in set.tuning && set.tuning.law === 'semicircular' && !set.tuning.padder;
-  if (kind === 'dial' && fit && coil && isEven) {
+  if (kind === 'dial' && fit && coil && hasEvenDial(set)) {
     const { readings } = values as unknown as DialValues;
     const left = new Set(fit.suspects?.map(({ index }) => index));
     const kept = readings.filter((_, i) => !left.has(i));
@@ -172,7 +170,9 @@ const NARROWED = 0.8;
 export function usedValues({ results, joint }: ReadingsResult): readonly UsedValue[] {
   const dates = results.flatMap(({ measurement }) => measurement.date ?? []);
   const direct = (path: Path) =>
-    results.filter(({ figures }) => figures.some((one) => one.path && same(one.path, path))).map((r) => r.measurement);
+    results
+      .filter(({ figures }) => figures.some((one) => one.path && samePath(one.path, path)))
+      .map((r) => r.measurement);
   const all = [...new Set(results.map(({ measurement }) => measurement.kind))].join(', ');
   const about = (path: Path) => {
     const own = direct(path);
@@ -188,7 +188,7 @@ export function usedValues({ results, joint }: ReadingsResult): readonly UsedVal
   // What has no calculated figure to be weighed against goes in as it was read.
   const rest = results.flatMap(({ figures }) =>
     figures.flatMap(({ property, path, measured }): UsedValue[] => {
-      if (!property || !path || joint.figures.some((one) => same(one.path, path))) return [];
+      if (!property || !path || joint.figures.some((one) => samePath(one.path, path))) return [];
       const error = propertyOf(property).isAmount ? measured.standardError : measured.standardError / measured.value;
       return [{ path, property, value: measured.value, error, ...about(path) }];
     }),
