@@ -85,7 +85,7 @@ const schema = variantOf(
   [...KINDS, 'value'],
 );
 
-const single = (problem: Omit<Problem, 'path'>): ReadingsRead => ({ ok: false, problems: [{ path: '', ...problem }] });
+const single = (problem: Problem): ReadingsRead => ({ ok: false, problems: [problem] });
 
 /**
  * Read a file of readings: JSON of one or several measurements, or a table of one. Never throws.
@@ -93,54 +93,44 @@ const single = (problem: Omit<Problem, 'path'>): ReadingsRead => ({ ok: false, p
  * @returns the measurements with what follows from each, or every problem with its path and, of a table, its line
  */
 export function readReadings(text: string): ReadingsRead {
-  if (text.length > LARGEST_FILE) return { ok: false, problems: [tooLarge(text.length)] };
+  if (text.length > LARGEST_FILE) return single(tooLarge(text.length));
   const trimmed = text.replace(/^\uFEFF/, '').trim();
-  if (trimmed === '') return single({ expected: { code: 'readings' }, given: { code: 'empty-file' } });
+  if (trimmed === '') return single({ path: '', expected: { code: 'readings' }, given: { code: 'empty-file' } });
   if (!/^[[{]/.test(trimmed)) {
     const table = readingsTable(trimmed);
     const read = readMeasurements([table.value]);
     if (read.ok) return read;
-    // Of what is missing, the line where it should stand.
-    const lineOf = (path: string): number | undefined => {
-      const inTable = path.replace(/^measurements\[0\]\.?/, '');
-      return table.lines.get(inTable) ?? table.lines.get(inTable.replace(/\.[^.]*$/, ''));
-    };
     return {
       ok: false,
-      problems: read.problems.map((problem) => ({
-        ...problem,
-        path: problem.path.replace(/^measurements\[0\]\.?/, ''),
-        line: lineOf(problem.path),
-      })),
+      problems: read.problems.map((problem) => {
+        const path = problem.path.replace(/^measurements\[0\]\.?/, '');
+        // Of what is missing, the line where it should stand.
+        const line = table.lines.get(path) ?? table.lines.get(path.replace(/\.[^.]*$/, ''));
+        return { ...problem, path, line };
+      }),
     };
   }
   let value: unknown;
   try {
     value = JSON.parse(trimmed);
   } catch {
-    return single({ expected: { code: 'json' }, given: givenValue(trimmed), hint: { code: 'not-json' } });
+    return single({ path: '', expected: { code: 'json' }, given: givenValue(trimmed), hint: { code: 'not-json' } });
   }
-  if (tooDeep(value)) return single({ expected: { code: 'readings' }, given: { code: 'nested-too-deep' } });
+  if (tooDeep(value)) return single({ path: '', expected: { code: 'readings' }, given: { code: 'nested-too-deep' } });
   // One measurement may stand by itself.
   if (isRecord(value) && 'kind' in value && !('measurements' in value)) return readMeasurements([value]);
   if (!isRecord(value) || value.format !== READINGS_FORMAT)
-    return {
-      ok: false,
-      problems: [
-        {
-          path: 'format',
-          expected: { code: 'literal', value: READINGS_FORMAT },
-          given: givenValue(isRecord(value) ? value.format : value),
-        },
-      ],
-    };
+    return single({
+      path: 'format',
+      expected: { code: 'literal', value: READINGS_FORMAT },
+      given: givenValue(isRecord(value) ? value.format : value),
+    });
   if (!Array.isArray(value.measurements) || value.measurements.length === 0)
-    return {
-      ok: false,
-      problems: [
-        { path: 'measurements', expected: { code: 'items.at-least', count: 1 }, given: givenValue(value.measurements) },
-      ],
-    };
+    return single({
+      path: 'measurements',
+      expected: { code: 'items.at-least', count: 1 },
+      given: givenValue(value.measurements),
+    });
   return readMeasurements(value.measurements);
 }
 
@@ -151,16 +141,11 @@ export function readReadings(text: string): ReadingsRead {
  */
 export function readMeasurements(written: readonly unknown[]): ReadingsRead {
   if (written.length > MOST_MEASUREMENTS)
-    return {
-      ok: false,
-      problems: [
-        {
-          path: 'measurements',
-          expected: { code: 'items.at-most', count: MOST_MEASUREMENTS },
-          given: givenValue(written.length),
-        },
-      ],
-    };
+    return single({
+      path: 'measurements',
+      expected: { code: 'items.at-most', count: MOST_MEASUREMENTS },
+      given: givenValue(written.length),
+    });
   const problems: ReadingsProblem[] = [];
   const measurements: TakenMeasurement[] = [];
   written.forEach((one, i) => {
