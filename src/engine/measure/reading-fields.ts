@@ -1,7 +1,8 @@
 import * as v from 'valibot';
 import { refusalOfMissing } from '../fields/fields.ts';
-import { refuse } from '../fields/refusal.ts';
+import { type FieldHints, refuse } from '../fields/refusal.ts';
 import { type NetworkRead, readNetwork } from '../parts/aerial/touchstone.ts';
+import type { Coded } from '../units/coded.ts';
 import type { QuantityKind } from '../units/quantity-kind.ts';
 import { givenValue } from '../units/refusal.ts';
 import { quantity } from '../units/schema.ts';
@@ -92,48 +93,41 @@ const MOST_CHARACTERS = 10_000_000;
 /** A file of a network analyser, once it is read. */
 export type Network = Extract<NetworkRead, { readonly ok: true }>;
 
-const networkText = v.pipe(
-  v.string(refuse({ code: 'network-file' })),
-  v.maxLength(MOST_CHARACTERS, refuse({ code: 'text.at-most', characters: MOST_CHARACTERS })),
-  v.rawTransform<string, Network>(({ dataset, addIssue, NEVER }) => {
-    const read = readNetwork(dataset.value);
-    if (read.ok) return read;
+/** A text as it is read, or refused with every problem that the reader names. */
+const readBy = <R extends { readonly ok: true }, P>(
+  read: (text: string) => R | { readonly ok: false; readonly problems: P },
+  code: 'network-file' | 'record-file',
+  hintOf: (problems: P) => Coded<FieldHints>,
+) =>
+  v.rawTransform<string, R>(({ dataset, addIssue, NEVER }) => {
+    const result = read(dataset.value);
+    if (result.ok) return result;
     addIssue({
       message: refuse({
-        expected: { code: 'network-file' },
+        expected: { code },
         given: givenValue(dataset.value.slice(0, 40)),
-        hint: { code: 'touchstone-problems', problems: read.problems },
+        hint: hintOf(result.problems),
       }),
     });
     return NEVER;
-  }),
+  });
+
+const networkText = v.pipe(
+  v.string(refuse({ code: 'network-file' })),
+  v.maxLength(MOST_CHARACTERS, refuse({ code: 'text.at-most', characters: MOST_CHARACTERS })),
+  readBy(readNetwork, 'network-file', (problems) => ({ code: 'touchstone-problems', problems })),
 );
 
 const recordText = v.pipe(
   v.string(refuse({ code: 'record-file' })),
-  v.rawTransform<string, Recording>(({ dataset, addIssue, NEVER }) => {
-    const read = readRecord(dataset.value);
-    if (read.ok) return read;
-    addIssue({
-      message: refuse({
-        expected: { code: 'record-file' },
-        given: givenValue(dataset.value.slice(0, 40)),
-        hint: { code: 'record-problems', problems: read.problems },
-      }),
-    });
-    return NEVER;
-  }),
+  readBy(readRecord, 'record-file', (problems) => ({ code: 'record-problems', problems })),
 );
 
 function scalarSchema(field: ScalarField): v.GenericSchema {
   switch (field.type) {
     case 'quantity': {
       const { min, above, max } = field;
-      return quantity(field.quantity, {
-        ...(min !== undefined && { min }),
-        ...(above !== undefined && { above }),
-        ...(max !== undefined && { max }),
-      });
+      return quantity(field.quantity, { min, above, max });
     }
     case 'number': {
       const between = refuse({ code: 'number', min: field.min, max: field.max });
