@@ -23,12 +23,12 @@ export function coilAfterEdit(before: CoilDescription, after: CoilDescription): 
   const { measured } = after;
   if (!measured) return after;
   const [was, is] = [before, after].map((coil) => coilModel({ ...coil, measured: undefined }));
-  const q = measured.q?.at ?? USUAL_FREQUENCY;
+  const f = measured.q?.at ?? USUAL_FREQUENCY;
   return {
     ...after,
     measured: {
       inductance: times(measured.inductance, () => is.inductance / was.inductance),
-      q: times(measured.q, () => is.qAt(q) / was.qAt(q)),
+      q: times(measured.q, () => is.qAt(f) / was.qAt(f)),
       selfCapacitance: times(measured.selfCapacitance, () => is.selfCapacitance / was.selfCapacitance),
     },
   };

@@ -1,10 +1,8 @@
-import { normalQuantile } from '../../numerics/normal.ts';
 import type { CoilModel } from '../../parts/coil/model.ts';
 import type { Hertz, Ratio } from '../../units/quantities.ts';
 import type { MeasuredWinding } from './measured-schema.ts';
 import { amountRange, shareRange, standardErrorOf, USUAL_ERROR, USUAL_FREQUENCY } from './usual-errors.ts';
 
-const REACH = normalQuantile(0.95);
 /** How far off the calculated course of Q may be per neper of frequency from where it was measured. Common practice, no source. */
 const Q_COURSE = 0.1;
 
@@ -91,8 +89,8 @@ export function coilAsMeasured(model: CoilModel, measured: MeasuredWinding | und
       value: (f: Hertz): readonly [Ratio, Ratio] => {
         if (!q) return scaled(model.qRangeAt(f), by().inductance / by().resistance);
         const away = Q_COURSE * Math.log(f / (q.at ?? USUAL_FREQUENCY));
-        const factor = Math.exp(REACH * Math.hypot(standardErrorOf(q, USUAL_ERROR.q), away));
-        return [qAt(f) / factor, qAt(f) * factor];
+        const error = Math.hypot(standardErrorOf(q, USUAL_ERROR.q), away);
+        return shareRange({ value: qAt(f), error }, USUAL_ERROR.q);
       },
     },
     partial: { value: (from: number, to: number) => by().inductance * model.partial(from, to) },
