@@ -75,7 +75,8 @@ export function productRange(
     below += Math.min(0, ...ends) ** 2;
     above += Math.max(0, ...ends) ** 2;
   }
-  return [value * Math.exp(-Math.sqrt(below)), value * Math.exp(Math.sqrt(above))];
+  const [nearer, farther] = [value * Math.exp(-Math.sqrt(below)), value * Math.exp(Math.sqrt(above))];
+  return value < 0 ? [farther, nearer] : [nearer, farther];
 }
 
 const TOO_DEEP: CalcProblem = { expected: { code: 'plain-object' }, given: { code: 'nested-too-deep' } };

@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { couple, makeCoil, quantity } from '../../engine/index.ts';
-import { calculation, type FigureRange, factorRange, figure, productRange } from './calculation.ts';
+import { calculation, factorRange, figure, productRange } from './calculation.ts';
 import { coilSchema } from './coil.ts';
 import { expected } from './expect.ts';
 import { buildable } from './shape.ts';
@@ -46,13 +46,8 @@ export const couplingCalculation = calculation({
       power: 0.5,
     }));
     const placed = { value: 1, range: factorRange(1, PLACED) };
-    const ordered = ([a, b]: FigureRange): FigureRange => (a <= b ? [a, b] : [b, a]);
     return {
-      mutualInductance: figure(
-        mutualInductance,
-        'inductance',
-        ordered(productRange(mutualInductance, [...coils, placed])),
-      ),
+      mutualInductance: figure(mutualInductance, 'inductance', productRange(mutualInductance, [...coils, placed])),
       couplingCoefficient: figure(couplingCoefficient, 'ratio', factorRange(couplingCoefficient, PLACED)),
       warnings,
     };
