@@ -37,7 +37,7 @@ export interface DialFit {
 const LEAST_TO_SUSPECT = 5;
 
 /** A pointer is read to about 0.8 % of its scale; worth as much as four readings. */
-const POINTER = { deviation: 0.008, degrees: 4 };
+export const POINTER = { deviation: 0.008, degrees: 4 };
 /** Chance that a faultless set of readings has one left out, about. */
 const FALSE_ALARM = 0.015;
 const PICO = 1e-12;

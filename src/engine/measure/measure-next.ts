@@ -120,7 +120,7 @@ function levelMeasurements({ ranges, budget = [] }: WantedStation): NextMeasurem
 }
 
 /** A pointer with a hair line, by hand. */
-const POINTER = 0.006;
+const HAIR_LINE = 0.006;
 
 /** Two stations near the ends of the dial say where all others are: by the joint errors of coil, strays and capacitor. */
 function dialMeasurement(set: SetDescription, frequency: number): NextMeasurement[] {
@@ -145,7 +145,7 @@ function dialMeasurement(set: SetDescription, frequency: number): NextMeasuremen
       coil,
       position: positionOn(f, dial),
       frequency: f,
-      standardError: POINTER,
+      standardError: HAIR_LINE,
     }),
   );
   const width = ({ figures, correlations }: Joint): number => {

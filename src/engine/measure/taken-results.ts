@@ -4,6 +4,7 @@ import { isLoop } from '../kinds/loops.ts';
 import type { SetDescription } from '../set/description.ts';
 import type { QuantityKind } from '../units/quantity-kind.ts';
 import { type DifferenceCause, likelyCauses } from './causes.ts';
+import { POINTER } from './dial-fit.ts';
 import type { Fitted } from './fitted.ts';
 import { hasEvenDial, type Joint, jointFigures, type Observation } from './joint.ts';
 import {
@@ -118,9 +119,6 @@ function resultOf(
     }
   return { measurement, figures, warnings: fit?.warnings ?? [] };
 }
-
-/** A pointer is read to about 0.8 % of its scale; worth as much as four readings. */
-const POINTER = { deviation: 0.008, degrees: 4 };
 
 interface DialValues {
   readonly readings: readonly { readonly position: number; readonly frequency: number }[];

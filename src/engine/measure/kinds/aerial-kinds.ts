@@ -1,5 +1,6 @@
 import { type AerialReading, fitAerialCapacitance } from '../aerial-capacitance-fit.ts';
 import { fitAerialResistance } from '../aerial-resistance-fit.ts';
+import { POINTER } from '../dial-fit.ts';
 import { fitEarthComparison, fitThreeElectrodes } from '../earth-fit.ts';
 import { fitField } from '../field-fit.ts';
 import { type Measured, measurement, type Yield } from '../measurement.ts';
@@ -21,8 +22,6 @@ const AERIAL = {
   naturalFrequency: { quantity: 'frequency' },
 } as const satisfies Readonly<Record<string, Yield>>;
 
-/** A pointer is read to about 0.8 % of its scale. */
-const POINTER = 0.008;
 /** A known capacitor: a share of it, and of its leads, F. */
 const KNOWN = { error: 0.01, floor: 5e-13 };
 
@@ -51,7 +50,7 @@ export const aerialSubstitution = measurement({
   equipment: ['set', 'ears', 'station'],
   cautions: ['aerial.thunder', 'aerial.power-lines'],
   warnings: ['measure.natural-frequency-unseen', 'measure.scatter-above-errors'],
-  fit({ capacitor, points, positionError = POINTER }) {
+  fit({ capacitor, points, positionError = POINTER.deviation }) {
     const span = capacitor.maximum - capacitor.minimum;
     return aerialOf(
       points.map(({ frequency, series, ...position }) => ({
