@@ -1,8 +1,8 @@
-import { type Warning, warning } from '../facts/warning.ts';
+import type { Warning } from '../facts/warning.ts';
 import { type LeastSquaresFit, leastSquares } from '../numerics/levenberg-marquardt.ts';
 import { temperatureVoltage } from '../units/quantities.ts';
 import { type Fitted, fitted, fittedLogarithm, reachOf } from './fitted.ts';
-import { type JunctionPoint, junctionStart, logCurrent } from './junction.ts';
+import { type JunctionPoint, junctionStart, logCurrent, seriesResistanceWarnings } from './junction.ts';
 import { requireDifferent } from './unfit.ts';
 
 export interface DetectorFit {
@@ -29,8 +29,7 @@ function junctionFigures(fit: LeastSquaresFit, Vt: number): DetectorFit {
     seriesResistance,
     zeroBiasResistance: fittedLogarithm(Math.log(n * Vt) - lnIs, Math.sqrt(logR0), reach),
     scatter: Math.sqrt(fit.sumOfSquares / fit.degreesOfFreedom),
-    warnings:
-      seriesResistance.standardError < seriesResistance.value ? [] : [warning('measure.series-resistance-unseen')],
+    warnings: seriesResistanceWarnings(seriesResistance),
   };
 }
 

@@ -1,5 +1,7 @@
+import { type Warning, warning } from '../facts/warning.ts';
 import { wrightOmega } from '../numerics/lambert.ts';
 import { linearLeastSquares } from '../numerics/qr.ts';
+import type { Fitted } from './fitted.ts';
 import { UnfitReadings } from './unfit.ts';
 
 /** A reading of a detector: volts across the whole of it, and amperes through it. */
@@ -32,6 +34,10 @@ export function logSlope(V: number, lnIs: number, n: number, lnRs: number, Vt: n
   const [current, conductance] = [Math.exp(lnIs) * Math.expm1(w), Math.exp(lnIs + w) / (n * Vt)];
   return (V * conductance) / ((1 + conductance * Math.exp(lnRs)) * current);
 }
+
+/** What a series resistance is warned of that the readings do not show. */
+export const seriesResistanceWarnings = ({ value, standardError }: Fitted): readonly Warning[] =>
+  standardError < value ? [] : [warning('measure.series-resistance-unseen')];
 
 /** A start for a fit of forward points: n and Rs follow linearly from each of a row of saturation currents; the best one. */
 export function junctionStart(points: readonly JunctionPoint[], Vt: number): readonly [number, number, number] {

@@ -2,7 +2,7 @@ import { type Warning, warning } from '../facts/warning.ts';
 import { leastSquares } from '../numerics/levenberg-marquardt.ts';
 import { temperatureVoltage } from '../units/quantities.ts';
 import { type Fitted, fitted, fittedLogarithm, reachOf } from './fitted.ts';
-import { type JunctionPoint, junctionCurrent, junctionStart } from './junction.ts';
+import { type JunctionPoint, junctionCurrent, junctionStart, seriesResistanceWarnings } from './junction.ts';
 import { varianceOf } from './known-errors.ts';
 import { requireDifferent, UnfitReadings } from './unfit.ts';
 
@@ -93,7 +93,7 @@ export function fitLeakage(
     zeroBiasResistance: fittedLogarithm(-Math.log(junction + G), sLnR0, reach),
     scatter: Math.sqrt(fit.sumOfSquares / fit.degreesOfFreedom),
     warnings: [
-      ...(seriesResistance.standardError < seriesResistance.value ? [] : [warning('measure.series-resistance-unseen')]),
+      ...seriesResistanceWarnings(seriesResistance),
       ...(leakage.standardError < leakage.value / 2
         ? []
         : [warning('measure.leakage-unseen', { least: leakage.range[0] })]),

@@ -1,8 +1,8 @@
-import { type Warning, warning } from '../facts/warning.ts';
+import type { Warning } from '../facts/warning.ts';
 import { leastSquares } from '../numerics/levenberg-marquardt.ts';
 import { temperatureVoltage } from '../units/quantities.ts';
 import { type Fitted, fitted, fittedLogarithm, reachOf } from './fitted.ts';
-import { junctionStart, logCurrent, logSlope } from './junction.ts';
+import { junctionStart, logCurrent, logSlope, seriesResistanceWarnings } from './junction.ts';
 import { knownErrorsOf, varianceOf } from './known-errors.ts';
 import { requireDifferent, UnfitReadings } from './unfit.ts';
 
@@ -93,10 +93,7 @@ function figuresOf(fit: ReturnType<typeof fitTwice>, Vt: number): OneMeterFit {
       Math.sqrt(varianceOf([-1, 1 / n, 0, ...others], covariance)),
       reachOf(),
     ),
-    warnings: [
-      ...warnings,
-      ...(seriesResistance.standardError < seriesResistance.value ? [] : [warning('measure.series-resistance-unseen')]),
-    ],
+    warnings: [...warnings, ...seriesResistanceWarnings(seriesResistance)],
   };
 }
 
