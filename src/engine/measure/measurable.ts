@@ -159,7 +159,7 @@ function junction(circuit: SetCircuit): Calculated[] {
   const by = spreadsOf(circuit);
   const { law } = detector;
   if (!law || set.detector.kind === 'valve' || set.detector.kind === 'measured') return [];
-  const [part] = [['detector']];
+  const part = ['detector'];
   const ideality = setInputs(circuit).find(({ id }) => id === 'ideality');
   const n = (law.slopeVoltage / (1.380649e-23 * detector.temperature)) * 1.602176634e-19;
   return [

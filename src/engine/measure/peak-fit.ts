@@ -1,4 +1,4 @@
-import { add, type Complex, complex, divide, magnitude } from '../numerics/complex.ts';
+import { add, type Complex, complex, divide, magnitude, scale } from '../numerics/complex.ts';
 import { leastSquares } from '../numerics/levenberg-marquardt.ts';
 import { type Fitted, fitted, fittedLogarithm, reachOf } from './fitted.ts';
 import { varianceOf } from './known-errors.ts';
@@ -36,7 +36,7 @@ export function fitPeak({ ports, points }: Network): PeakFit {
   const f0 = points[top].frequency;
   const near = points
     .filter((p) => Math.abs(p.frequency - f0) <= REACH * width)
-    .map(({ frequency, s }) => ({ frequency, s: { re: (s[1].re + s[2].re) / 2, im: (s[1].im + s[2].im) / 2 } }));
+    .map(({ frequency, s }) => ({ frequency, s: scale(add(s[1], s[2]), 0.5) }));
   if (!(top > 0 && top < points.length - 1 && near.length >= LEAST_POINTS && width > 0))
     throw new UnfitReadings({ code: 'width.no-peak' });
   const Q = f0 / width;
@@ -49,7 +49,7 @@ export function fitPeak({ ports, points }: Network): PeakFit {
       if (!(resonance > 0)) return [Number.NaN];
       return near.flatMap(({ frequency, s }) => {
         const turn = Math.exp(lnQ) * (frequency / resonance - resonance / frequency);
-        const shown: Complex = divide(complex(re, im), add(complex(1), complex(0, turn)));
+        const shown: Complex = divide(complex(re, im), complex(1, turn));
         return [s.re / unit - shown.re, s.im / unit - shown.im];
       });
     },

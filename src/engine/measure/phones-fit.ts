@@ -1,5 +1,17 @@
 import { type Warning, warning } from '../facts/warning.ts';
-import { add, type Complex, divide, magnitude, ONE, phase, polar, reciprocal, subtract } from '../numerics/complex.ts';
+import {
+  add,
+  type Complex,
+  complex,
+  divide,
+  magnitude,
+  ONE,
+  phase,
+  polar,
+  reciprocal,
+  scale,
+  subtract,
+} from '../numerics/complex.ts';
 import { type Fitted, fitted, fittedLogarithm, reachOf } from './fitted.ts';
 import { UnfitReadings } from './unfit.ts';
 
@@ -129,7 +141,7 @@ export function fitSoundCard({
   const [withKnown, withPhones] = [subtract(mo, mc), subtract(mo, m)];
   if (!(magnitude(withKnown) > 0 && magnitude(withPhones) > 0 && magnitude(m) > 0 && magnitude(mc) > 0))
     throw new UnfitReadings({ code: 'as-open' });
-  const z = divide(divide({ re: resistor * m.re, im: resistor * m.im }, mc), divide(withPhones, withKnown));
+  const z = divide(divide(scale(m, resistor), mc), divide(withPhones, withKnown));
   const sizes = [
     add(reciprocal(m), reciprocal(withPhones)),
     add(reciprocal(mc), reciprocal(withKnown)),
@@ -184,7 +196,7 @@ export function fitAudibility({
   const levelsFor = (lnZ: number, behind: number): number[] => {
     const Z = polar(Math.exp(lnZ), (behind * Math.PI) / 180);
     const Zq: Complex =
-      sourceResistance === undefined ? Z : reciprocal(add(reciprocal(Z), { re: 1 / sourceResistance, im: 0 }));
+      sourceResistance === undefined ? Z : reciprocal(add(reciprocal(Z), complex(1 / sourceResistance)));
     return shunts.map((S) => NEPER * Math.log(magnitude(add(ONE, { re: Zq.re / S, im: Zq.im / S }))));
   };
   const mean = (values: readonly number[]) => values.reduce((s, x) => s + x, 0) / values.length;
