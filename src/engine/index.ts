@@ -246,6 +246,7 @@ export { fitWidth } from './measure/width-fit.ts';
 
 // Uncertainty
 
+export { LOOP_FACTORS } from './uncertainty/coil-spreads.ts';
 export { detectorRanges, type FigureWithRange } from './uncertainty/detector-ranges.ts';
 export type { Drawn } from './uncertainty/draws.ts';
 export {

@@ -8,6 +8,7 @@ import {
   heightRange,
   ImpossibleValues,
   LIGHT_SPEED,
+  LOOP_FACTORS,
   measuredImpedance,
   quantity,
   readTouchstone,
@@ -157,10 +158,10 @@ const inPlace = (loop: boolean, surroundings?: Surroundings) => {
 const MEASURED_HEIGHT = 1.19;
 const measuredHeight = (h: number) => figure(h, 'length', factorRange(h, MEASURED_HEIGHT));
 
-/** Against the calculated: the inductance of a wire (one published aerial), of a frame and of a rod (common practice). */
-const INDUCTANCE = { wire: 1.2, frame: 1.04, rod: 1.12 } as const;
+/** Against the calculated: the inductance of a wire (one published aerial), of a frame and of a rod. */
+const INDUCTANCE = { wire: 1.2, ...LOOP_FACTORS.inductance } as const;
 /** The loss of a loop, and of a wire among what is around it: common practice; a figure that was measured keeps a meter's error. */
-const LOSS = { loop: 1.6, wire: 1.3, measured: 1.05 } as const;
+const LOSS = { loop: LOOP_FACTORS.loss, wire: 1.3, measured: 1.05 } as const;
 const reactance = (value: number, factor: number) => figure(value, 'resistance', factorRange(value, factor));
 
 function answer(input: Input): Record<string, unknown> & { warnings: readonly Warning[] } {

@@ -9,9 +9,10 @@ import { shareSpread } from './measured-spread.ts';
 import { between, COMMON_PRACTICE, type Spread, timesOrOver } from './spread.ts';
 
 /** Loss and inductance of a frame or rod against the calculated, ×/÷: its sides are measured; the iron of a rod is of a kind. */
-const LOOP_LOSS = timesOrOver(1.6, COMMON_PRACTICE);
-const FRAME_INDUCTANCE = timesOrOver(1.04, COMMON_PRACTICE);
-const ROD_INDUCTANCE = timesOrOver(1.12, COMMON_PRACTICE);
+export const LOOP_FACTORS = { loss: 1.6, inductance: { frame: 1.04, rod: 1.12 } } as const;
+const LOOP_LOSS = timesOrOver(LOOP_FACTORS.loss, COMMON_PRACTICE);
+const FRAME_INDUCTANCE = timesOrOver(LOOP_FACTORS.inductance.frame, COMMON_PRACTICE);
+const ROD_INDUCTANCE = timesOrOver(LOOP_FACTORS.inductance.rod, COMMON_PRACTICE);
 const LOOP_CAPACITANCE = timesOrOver(1.6, COMMON_PRACTICE);
 
 const AS_STATED = 'range stated with the coil (docs/physics/coils.md)';
