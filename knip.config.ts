@@ -14,7 +14,7 @@ const config: KnipConfig = {
     'src/outputs/words/language.ts!',
     'scripts/*.mjs!',
     'scripts/page/*!',
-    'scripts/support/count-reporter.mjs!',
+    'scripts/support/outcome-reporter.mjs!',
     'bench/*.ts',
     'test/support/range-report.ts', // run by scripts/verify-ranges.mjs
   ],

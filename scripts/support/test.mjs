@@ -44,20 +44,21 @@ async function everythingUsed() {
 
 /**
  * @param {string[]} args
- * @returns {Promise<import('./count-reporter.mjs').Counts>}
+ * @returns {Promise<import('./outcome-reporter.mjs').Outcome>}
  */
 async function runVitest(args) {
   const folder = mkdtempSync(join(tmpdir(), 'faintwave-test-'));
-  const file = join(folder, 'counts.json');
-  const reporters = ['--reporter=default', `--reporter=${inRoot('scripts/support/count-reporter.mjs')}`];
+  const file = join(folder, 'outcome.json');
+  const reporters = ['--reporter=default', `--reporter=${inRoot('scripts/support/outcome-reporter.mjs')}`];
   try {
-    const env = { ...process.env, FAINTWAVE_COUNTS: file };
+    const env = { ...process.env, FAINTWAVE_OUTCOME: file };
     const code = await runTool('vitest', ['run', ...reporters, ...args], { env });
-    const counts = JSON.parse(readFileSync(file, 'utf8'));
-    if (code !== 0 && counts.failed === 0) counts.failed = 1; // it says it failed: believe it
-    return counts;
+    const outcome = JSON.parse(readFileSync(file, 'utf8'));
+    if (code !== 0 && outcome.failures.length === 0)
+      outcome.failures.push(`vitest ended with ${code}, though no test failed`);
+    return outcome;
   } catch {
-    return { passed: 0, failed: 1, skipped: 0 }; // it ended before it could count
+    return { passed: 0, skipped: 0, failures: ['vitest ended before it could count'] };
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
@@ -85,28 +86,26 @@ export async function testEverything(given) {
     return;
   }
   let passed = 0;
-  let failed = 0;
+  const failures = [];
   try {
     await installIfNeeded();
     const checks = { types: await typesFit(), style: await styleFits(), 'unused code': await everythingUsed() };
     const runs = [await runVitest(args)];
     if (given.includes(UNDER_LOAD)) runs.push(await runUnderLoad());
     let skipped = 0;
-    for (const counts of runs) {
-      passed += counts.passed;
-      failed += counts.failed;
-      skipped += counts.skipped;
+    for (const outcome of runs) {
+      passed += outcome.passed;
+      skipped += outcome.skipped;
+      failures.push(...outcome.failures);
     }
     for (const [name, fits] of Object.entries(checks)) {
-      if (fits) continue;
-      failed++;
-      console.log(`The check of ${name} failed (see above); it counts as one failure.`);
+      if (!fits) failures.push(`the check of ${name} (see above)`);
     }
     if (skipped > 0) console.log(`${skipped} skipped`);
   } catch (error) {
-    failed++;
-    console.error(error instanceof Error ? error.message : error);
+    failures.push(error instanceof Error ? error.message : String(error));
   }
-  console.log(`${passed} passed, ${failed} failed`);
-  if (failed > 0 || passed === 0) process.exitCode = 1;
+  for (const failure of failures) console.log(`FAILED ${failure}`);
+  console.log(`${passed} passed, ${failures.length} failed`);
+  if (failures.length > 0 || passed === 0) process.exitCode = 1;
 }
