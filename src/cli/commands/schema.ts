@@ -1,4 +1,4 @@
-import { type CommandOptions, callProblems, publishedSchema } from '../../outputs/words/index.ts';
+import { type CommandOptions, callProblems, publishedSchemaText } from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { type Command, InputError } from '../command.ts';
 import { dataOut } from '../data-out.ts';
@@ -12,7 +12,7 @@ export const schema: Command = {
   async run(args, io) {
     const { values, file } = fileAndOptions(args, OPTIONS);
     if (file !== undefined) throw new InputError(callProblems.noFile(file));
-    await dataOut(io, values.out, `${JSON.stringify(publishedSchema(), null, 2)}\n`);
+    await dataOut(io, values.out, publishedSchemaText());
     return 0;
   },
 };

@@ -31,7 +31,6 @@ export interface FieldMetadata {
   /** Text of many lines, such as a file pasted in. */
   readonly lines?: boolean;
   readonly yes?: boolean;
-  readonly examples?: readonly string[];
   readonly bounds?: {
     readonly min?: number;
     readonly above?: number;

@@ -1,10 +1,9 @@
 import type { FieldId } from '../fields/field-ids.ts';
 import { bare, type FieldMetadata, lengthsOf, metadataOf, type SchemaNode } from '../fields/introspect.ts';
 import { LONGEST_NUMBER } from '../units/number.ts';
-import type { QuantityKind } from '../units/parse.ts';
+import { QUANTITY_KINDS, type QuantityKind } from '../units/parse.ts';
 import { description } from './description.ts';
-
-type Json = Record<string, unknown>;
+import { definitionName, type Json, referenceTo, sharingDefinitions } from './shared-definitions.ts';
 
 /** The texts of a published schema. */
 export interface SchemaWords {
@@ -23,13 +22,25 @@ export interface SchemaWords {
  * @returns a JSON Schema (draft 2020-12)
  */
 export function jsonSchema(words: SchemaWords): Json {
-  return {
+  const schema = {
     $schema: 'https://json-schema.org/draft/2020-12/schema',
     title: words.title,
     description: words.description,
     ...convert(description as unknown as SchemaNode, words),
   };
+  return sharingDefinitions(
+    plain(schema),
+    Object.fromEntries(
+      Object.entries(QUANTITY_KINDS).map(([kind, { examples }]) => [
+        definitionName(kind),
+        { description: words.quantity(kind as QuantityKind), examples },
+      ]),
+    ),
+  );
 }
+
+/** Without the keys that are undefined. */
+const plain = (schema: Json): Json => JSON.parse(JSON.stringify(schema)) as Json;
 
 /** Limits of a number; for a quantity, of one written as a plain number in SI units. */
 const limits = ({ min, above, max }: FieldMetadata['bounds'] = {}): Json => ({
@@ -45,7 +56,7 @@ const sizes = (node: SchemaNode, of: 'Items' | 'Length'): Json => {
 };
 
 function convert(node: SchemaNode, schemaWords: SchemaWords): Json {
-  const { field, quantity, bounds, examples, whole } = metadataOf(node);
+  const { field, quantity, bounds, whole } = metadataOf(node);
   const inner = (one: SchemaNode): Json => convert(one, schemaWords);
   const help = field && schemaWords.help(field);
   const words: Json = {};
@@ -53,25 +64,24 @@ function convert(node: SchemaNode, schemaWords: SchemaWords): Json {
   if (help) words.description = help;
   if (node.default !== undefined) words.default = node.default;
   if (quantity) {
-    const written = schemaWords.quantity(quantity);
     return {
       ...words,
+      ...referenceTo(definitionName(quantity)),
       type: ['string', 'number'],
-      description: help ? `${help} ${written}` : written,
       ...limits(bounds),
       maxLength: LONGEST_NUMBER,
-      examples: examples ?? [],
     };
   }
   const schema = bare(node);
   switch (schema.type) {
     case 'loose_object': {
       const entries = Object.entries(schema.entries!);
+      const required = entries.filter(([, entry]) => entry.type !== 'optional').map(([key]) => key);
       return {
         ...words,
         type: 'object',
         properties: Object.fromEntries(entries.map(([key, entry]) => [key, inner(entry)])),
-        required: entries.filter(([, entry]) => entry.type !== 'optional').map(([key]) => key),
+        required: required.length > 0 ? required : undefined,
       };
     }
     case 'variant':

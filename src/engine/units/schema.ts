@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { type Bounds, outside } from './bounds.ts';
 import type { Coded } from './coded.ts';
-import { parseQuantity, QUANTITY_KINDS, type QuantityKind } from './parse.ts';
+import { parseQuantity, type QuantityKind } from './parse.ts';
 import {
   givenValue,
   type QuantityExpectations,
@@ -21,7 +21,6 @@ export type { Bounds } from './bounds.ts';
  * @returns a valibot schema that gives the SI value
  */
 export function quantity(kind: QuantityKind, bounds: Bounds = {}) {
-  const info = QUANTITY_KINDS[kind];
   return v.pipe(
     v.union(
       [v.string(), v.number()],
@@ -51,7 +50,6 @@ export function quantity(kind: QuantityKind, bounds: Bounds = {}) {
     v.metadata({
       quantity: kind,
       bounds,
-      examples: info.examples,
       field: bounds.field,
     }),
   );

@@ -1,11 +1,12 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
-import { publishedSchema } from './schema-json.ts';
+import { publishedSchema, publishedSchemaText } from './schema-json.ts';
 
 // `UPDATE_SCHEMA=1 npm test` writes it anew.
 it('the committed JSON Schema is the one the reader uses', () => {
   const file = new URL('../../../schema/faintwave-set-1.schema.json', import.meta.url);
-  const now = `${JSON.stringify(publishedSchema(), null, 2)}\n`;
+  const now = publishedSchemaText();
+  expect(JSON.parse(now)).toEqual(JSON.parse(JSON.stringify(publishedSchema())));
   if (process.env.UPDATE_SCHEMA) writeFileSync(file, now);
   expect(readFileSync(file, 'utf8')).toBe(now);
 });
@@ -22,4 +23,16 @@ it('bounds every list, text and whole number of the schema', () => {
   };
   walk(publishedSchema(), '');
   expect(open).toEqual([]);
+});
+
+it('states each definition once: less than an eighth of what all of them written out would be', () => {
+  const { $defs, ...rest } = publishedSchema() as { $defs: Record<string, object> };
+  const inFull = (node: unknown): unknown => {
+    if (Array.isArray(node)) return node.map(inFull);
+    if (typeof node !== 'object' || node === null) return node;
+    const { $ref, ...own } = node as { $ref?: string };
+    const named = $ref === undefined ? {} : inFull($defs[$ref.slice('#/$defs/'.length)]);
+    return { ...(named as object), ...Object.fromEntries(Object.entries(own).map(([key, one]) => [key, inFull(one)])) };
+  };
+  expect(publishedSchemaText().length / JSON.stringify(inFull(rest), null, 2).length).toBeLessThan(1 / 8);
 });
