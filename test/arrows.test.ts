@@ -27,6 +27,7 @@ const ENGINE_ORDER = [
   'reception',
   'uncertainty',
   'vary',
+  'find',
   'measure',
   'waves',
 ];

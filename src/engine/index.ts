@@ -220,6 +220,10 @@ export { suggestForWants, type WantEffect, type WantSuggestion } from './vary/su
 export { type Trials, trialsOf } from './vary/trial.ts';
 export { type WantValue, wantValues } from './vary/want-values.ts';
 
+// Boxes of parts
+
+export { readBox } from './find/read-box.ts';
+
 // Waves at a point
 
 export { type NodeWaves, type NodeWavesOptions, nodeWaves } from './waves/node-waves.ts';

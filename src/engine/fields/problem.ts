@@ -7,6 +7,7 @@ import type { Expectations, FieldHints } from './refusal.ts';
 export interface DescriptionExpectations extends Expectations {
   readonly 'file.at-most': { readonly megabytes: number };
   readonly description: NoFigures;
+  readonly box: NoFigures;
   readonly readings: NoFigures;
   readonly json: NoFigures;
   readonly 'utf-8': NoFigures;
@@ -47,6 +48,7 @@ export interface Hints extends FieldHints {
   readonly 'other-file': NoFigures;
   readonly 'no-set': NoFigures;
   readonly 'start-from-example': NoFigures;
+  readonly 'start-from-example-box': NoFigures;
   readonly 'cut-short': NoFigures;
   readonly 'closing-bracket': NoFigures;
   readonly 'not-json': NoFigures;

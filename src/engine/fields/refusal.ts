@@ -26,7 +26,18 @@ export type ListOf =
   | 'scenes'
   | 'wants'
   | 'kept'
-  | 'readings';
+  | 'readings'
+  | 'formers'
+  | 'reels'
+  | 'capacitors'
+  | 'sheets'
+  | 'detectors'
+  | 'loads'
+  | 'transformers'
+  | 'switches'
+  | 'aerials'
+  | 'earths'
+  | 'arrangements';
 
 /** What would be accepted where something else stands. Figures SI. */
 export interface Expectations extends QuantityExpectations {

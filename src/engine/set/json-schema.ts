@@ -2,7 +2,6 @@ import type { FieldId } from '../fields/field-ids.ts';
 import { bare, type FieldMetadata, lengthsOf, metadataOf, type SchemaNode } from '../fields/introspect.ts';
 import { LONGEST_NUMBER } from '../units/number.ts';
 import { QUANTITY_KINDS, type QuantityKind } from '../units/parse.ts';
-import { description } from './description.ts';
 import { definitionName, type Json, referenceTo, sharingDefinitions } from './shared-definitions.ts';
 
 /** The texts of a published schema. */
@@ -16,17 +15,18 @@ export interface SchemaWords {
 }
 
 /**
- * The published JSON Schema of a description, made from the schema the reader uses.
+ * The published JSON Schema of a file, made from the schema the reader uses.
  * Made here because a quantity is one idea (text with a unit, or a number) that general converters take apart.
+ * @param whole the schema of the file
  * @param words titles and explanations of the fields
  * @returns a JSON Schema (draft 2020-12)
  */
-export function jsonSchema(words: SchemaWords): Json {
+export function jsonSchema(whole: SchemaNode, words: SchemaWords): Json {
   const schema = {
     $schema: 'https://json-schema.org/draft/2020-12/schema',
     title: words.title,
     description: words.description,
-    ...convert(description as unknown as SchemaNode, words),
+    ...convert(whole, words),
   };
   return sharingDefinitions(
     plain(schema),

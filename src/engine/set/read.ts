@@ -48,7 +48,11 @@ export const tooLarge = (size: number): Problem => ({
   hint: { code: 'other-file' },
 });
 
-const refused = (expected: Expected, given: Given, hint: Hint): ReadResult => ({
+const refused = (
+  expected: Expected,
+  given: Given,
+  hint: Hint,
+): { readonly ok: false; readonly problems: readonly Problem[] } => ({
   ok: false,
   problems: [{ path: '', expected, given, hint }],
 });
@@ -59,16 +63,58 @@ const refused = (expected: Expected, given: Given, hint: Hint): ReadResult => ({
  * @returns the set in SI units with notes, or all problems with place, what was expected, what was given and a way out
  */
 export function readText(text: string): ReadResult {
+  const parsed = parsedText(text, A_SET);
+  return parsed.ok ? readValue(parsed.value) : parsed;
+}
+
+/** What a file should have been, where it is something else altogether. */
+export interface FileSort {
+  readonly expected: Expected;
+  readonly hint: Hint;
+}
+const A_SET: FileSort = { expected: { code: 'description' }, hint: { code: 'start-from-example' } };
+
+/** A file's text as JSON, or why it is none. @param sort what it should have been. */
+export function parsedText(
+  text: string,
+  sort: FileSort,
+): { readonly ok: true; readonly value: unknown } | { readonly ok: false; readonly problems: readonly Problem[] } {
   if (text.length > LARGEST_FILE) return { ok: false, problems: [tooLarge(text.length)] };
-  if (text.trim() === '')
-    return refused({ code: 'description' }, { code: 'empty-file' }, { code: 'start-from-example' });
-  let value: unknown;
+  if (text.trim() === '') return refused(sort.expected, { code: 'empty-file' }, sort.hint);
   try {
-    value = JSON.parse(text.replace(/^\uFEFF/, ''));
+    return { ok: true, value: JSON.parse(text.replace(/^\uFEFF/, '')) };
   } catch (error) {
     return refused({ code: 'json' }, givenValue(text.trim()), whereItBreaks(text, error as Error));
   }
-  return readValue(value);
+}
+
+/** What a schema makes of a value, with what is worth a look, or all problems. */
+export type ReadBySchema<Output> =
+  | {
+      readonly ok: true;
+      readonly written: Record<string, unknown>;
+      readonly output: Output;
+      readonly notes: readonly ReadNote[];
+    }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** Read a parsed value by the schema of a whole file. @param sort what it should have been. */
+export function readBySchema<S extends v.GenericSchema>(
+  schema: S,
+  value: unknown,
+  sort: FileSort,
+): ReadBySchema<v.InferOutput<S>> {
+  if (!isRecord(value))
+    return refused(sort.expected, tooDeep(value) ? { code: 'nested-too-deep' } : givenValue(value), sort.hint);
+  if (tooDeep(value)) return refused(sort.expected, { code: 'nested-too-deep' }, { code: 'no-set' });
+  const upgraded = upgrade(value);
+  const node = schema as unknown as SchemaNode;
+  const { value: bounded, cut } = withinLengths(node, upgraded);
+  const unknown = unknownKeys(node, bounded).filter(({ path }) => path !== '$schema');
+  const result = v.safeParse(schema, bounded);
+  if (cut.length > 0 || !result.success)
+    return { ok: false, problems: fewProblems(cut, result.success ? [] : result.issues, unknown) };
+  return { ok: true, written: upgraded, output: result.output, notes: notesOf(unknown) };
 }
 
 /**
@@ -77,24 +123,14 @@ export function readText(text: string): ReadResult {
  * @returns the set in SI units with notes, or all problems, as `readText`
  */
 export function readValue(value: unknown): ReadResult {
-  if (!isRecord(value))
-    return refused({ code: 'description' }, tooDeep(value) ? { code: 'nested-too-deep' } : givenValue(value), {
-      code: 'start-from-example',
-    });
-  if (tooDeep(value)) return refused({ code: 'description' }, { code: 'nested-too-deep' }, { code: 'no-set' });
-  const upgraded = upgrade(value);
-  const schema = description as unknown as SchemaNode;
-  const { value: bounded, cut } = withinLengths(schema, upgraded);
-  const unknown = unknownKeys(schema, bounded).filter(({ path }) => path !== '$schema');
-  const result = v.safeParse(description, bounded);
-  if (cut.length > 0 || !result.success)
-    return { ok: false, problems: fewProblems(cut, result.success ? [] : result.issues, unknown) };
-  const read = result.output;
+  const result = readBySchema(description, value, A_SET);
+  if (!result.ok) return result;
+  const { output: read, written, notes } = result;
   const set: SetDescription = { ...read, earth: withSoilOfPlace(read.earth, read.place.ground) };
-  const crossed = [...crossChecks(set), ...wantProblems(set, schema)];
+  const crossed = [...crossChecks(set), ...wantProblems(set, description as unknown as SchemaNode)];
   const problems = crossed.length > 0 ? crossed : buildProblems(set);
   if (problems.length > 0) return { ok: false, problems };
-  return { ok: true, written: upgraded as WrittenDescription, set, notes: notesOf(unknown) };
+  return { ok: true, written: written as WrittenDescription, set, notes };
 }
 
 type Unknown = ReturnType<typeof unknownKeys>;

@@ -2,4 +2,4 @@
 export * from './en/index.ts';
 export { jsonText, warningTexts } from './json.ts';
 export { writtenDial, writtenReception } from './reception-json.ts';
-export { publishedSchemaText } from './schema-json.ts';
+export { publishedBoxSchemaText, publishedSchemaText } from './schema-json.ts';

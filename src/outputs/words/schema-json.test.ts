@@ -1,12 +1,15 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
-import { publishedSchema, publishedSchemaText } from './schema-json.ts';
+import { publishedBoxSchema, publishedBoxSchemaText, publishedSchema, publishedSchemaText } from './schema-json.ts';
 
 // `UPDATE_SCHEMA=1 npm test` writes it anew.
-it('the committed JSON Schema is the one the reader uses', () => {
-  const file = new URL('../../../schema/faintwave-set-1.schema.json', import.meta.url);
-  const now = publishedSchemaText();
-  expect(JSON.parse(now)).toEqual(JSON.parse(JSON.stringify(publishedSchema())));
+it.each([
+  ['set', publishedSchema, publishedSchemaText],
+  ['box', publishedBoxSchema, publishedBoxSchemaText],
+])('the committed JSON Schema of a %s is the one the reader uses', (sort, published, text) => {
+  const file = new URL(`../../../schema/faintwave-${sort}-1.schema.json`, import.meta.url);
+  const now = text();
+  expect(JSON.parse(now)).toEqual(JSON.parse(JSON.stringify(published())));
   if (process.env.UPDATE_SCHEMA) writeFileSync(file, now);
   expect(readFileSync(file, 'utf8')).toBe(now);
 });
@@ -21,7 +24,8 @@ it('bounds every list, text and whole number of the schema', () => {
     if (type === 'integer' && maximum === undefined) open.push(path);
     for (const [key, inner] of Object.entries(node)) walk(inner, `${path}/${key}`);
   };
-  walk(publishedSchema(), '');
+  walk(publishedSchema(), 'set');
+  walk(publishedBoxSchema(), 'box');
   expect(open).toEqual([]);
 });
 

@@ -19,7 +19,7 @@ import { measuredEarpiece, measuredMovingCoil, measuredPhones } from '../measure
 const level = (field: FieldId, typical: readonly [number, number]) =>
   quantityField(field, 'level', { min: -60, max: 160, typical });
 
-const transformer = object({
+export const transformer = object({
   ratio: number('transformer.ratio', 0.1, 1000, [1, 60]),
   primaryResistance: withDefault(resistance('transformer.primaryResistance', { typical: [10, 2000] }), '500 Ω'),
   secondaryResistance: withDefault(resistance('transformer.secondaryResistance', { typical: [0.1, 100] }), '1 Ω'),

@@ -21,6 +21,7 @@ export { loadDrawing, loadText } from './drawings/load.ts';
 export * from './explain/index.ts';
 export { errorText } from './fields/impossible.ts';
 export {
+  boxSchemaTexts,
   columnName,
   expectedText,
   fieldHelp,

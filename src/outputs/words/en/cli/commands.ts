@@ -223,9 +223,9 @@ export const commandWords = {
     options: { json: { about: 'problems as data' } },
   },
   schema: {
-    about: 'Print the JSON Schema of a description file.',
-    usage: ['schema [--out FILE]'],
-    options: { out: OUT },
+    about: 'Print the JSON Schema of a description file, or of a box of parts.',
+    usage: ['schema [--box] [--out FILE]'],
+    options: { box: { about: 'of a box of parts' }, out: OUT },
   },
   calc: {
     about: 'Calculations for scripts: one JSON object in, or an array of them, and the same out.',

@@ -23,6 +23,17 @@ const LISTS: { readonly [L in ListOf]: { readonly list: string; readonly one: st
   kept: { list: 'a list of parts and places', one: 'part or place', other: 'parts and places' },
   scenes: { list: 'a list of scenes', one: 'scene', other: 'scenes' },
   readings: { list: 'a list of measurements', one: 'measurement', other: 'measurements' },
+  formers: { list: 'a list of formers', one: 'former', other: 'formers' },
+  reels: { list: 'a list of reels of wire', one: 'reel', other: 'reels' },
+  capacitors: { list: 'a list of capacitors', one: 'capacitor', other: 'capacitors' },
+  sheets: { list: 'a list of sheets', one: 'sheet', other: 'sheets' },
+  detectors: { list: 'a list of detectors', one: 'detector', other: 'detectors' },
+  loads: { list: 'a list of phones, earpieces and amplifiers', one: 'load', other: 'loads' },
+  transformers: { list: 'a list of transformers', one: 'transformer', other: 'transformers' },
+  switches: { list: 'a list of switches', one: 'switch', other: 'switches' },
+  aerials: { list: 'a list of aerials', one: 'aerial', other: 'aerials' },
+  earths: { list: 'a list of earths', one: 'earth', other: 'earths' },
+  arrangements: { list: 'a list of arrangements', one: 'arrangement', other: 'arrangements' },
 };
 
 /** How a place of the description is called: as the file has it, or by its labels. */
@@ -73,6 +84,7 @@ const EXPECTED: Phrases<DescriptionExpectations> = {
   'scene-content': () => 'something to see: rows with at least one point, or a picture',
   'file.at-most': ({ megabytes }) => `a description of at most ${megabytes} MB`,
   description: () => 'a description: { "format": … }',
+  box: () => 'a box of parts: { "format": "faintwave-box/1", … }',
   readings: () => 'readings: { "format": "faintwave-readings/1", "measurements": […] }, or a table',
   json: () => 'JSON',
   'utf-8': () => 'text in UTF-8',

@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { bare, metadataOf, type SchemaNode } from '../../../../engine/fields/introspect.ts';
+import { boxDescription } from '../../../../engine/find/box-schema.ts';
 import { description } from '../../../../engine/set/description.ts';
 import { FIELDS } from './index.ts';
 
@@ -20,7 +21,7 @@ function fields(node: SchemaNode, path: string): { path: string; field?: string 
   ];
 }
 
-const all = fields(description as unknown as SchemaNode, '');
+const all = [description, boxDescription].flatMap((schema) => fields(schema as unknown as SchemaNode, ''));
 
 it('every field of a description has a label, and every label a field', () => {
   expect(all.filter(({ field }) => field === undefined).map(({ path }) => path)).toEqual([]);

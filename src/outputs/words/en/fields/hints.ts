@@ -37,6 +37,7 @@ const HINTS: Phrases<Hints> = {
   'other-file': () => 'this is not a set; choose another file',
   'no-set': () => 'this is not a set',
   'start-from-example': () => 'start from one of the examples',
+  'start-from-example-box': () => 'start from one of the examples in examples/boxes',
   'cut-short': () => 'the file is cut short',
   'closing-bracket': () => 'the file is cut short: a closing } or ] is missing at its end',
   'not-json': () => 'it cannot be read as JSON',

@@ -1,6 +1,7 @@
 import type { FieldId } from '../../../../engine/fields/field-ids.ts';
 import { aerialFields } from './aerial.ts';
 import { arrangementFields, elementFields, trapFields } from './arrangement.ts';
+import { boxFields, formerFields, limitsFields } from './box.ts';
 import { coilFields, wireFields } from './coil.ts';
 import { detectorFields } from './detector.ts';
 import { earthFields } from './earth.ts';
@@ -46,6 +47,9 @@ export const FIELDS: { readonly [Id in FieldId]: FieldText } = {
   ...sceneFields,
   ...wantFields,
   ...keepFields,
+  ...boxFields,
+  ...formerFields,
+  ...limitsFields,
 };
 
 /** What a field is called, on its editor and in the published schema. */
@@ -60,6 +64,6 @@ export { hintText } from './hints.ts';
 export { kindLabels, kindName, type PartWithKinds } from './kinds.ts';
 export { namedOptions, optionName } from './options.ts';
 export { type ProblemText, problemMessage, problemSentence, problemText, readNote } from './problems.ts';
-export { schemaTexts } from './schema.ts';
+export { boxSchemaTexts, schemaTexts } from './schema.ts';
 export { columnName, rowProblem, stationDoubt, tableTooLarge } from './station-tables.ts';
 export { touchstoneProblem } from './touchstone.ts';
