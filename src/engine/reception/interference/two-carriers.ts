@@ -30,6 +30,15 @@ export interface CarrierBalance {
   readonly out: AveragedCurrents;
   /** At each instant: slopes of the mean current by re and im of the carrier and by the direct voltage, and itself. */
   readonly slopes: Float64Array;
+  /**
+   * Harmonics of the slopes over the beat: of the carrier's current by its voltage and by the conjugate of that, of it by
+   * the direct voltage, of the mean current by the carrier's voltage and by the direct one.
+   */
+  readonly byVoltage: Float64Array;
+  readonly byConjugate: Float64Array;
+  readonly byDirect: Float64Array;
+  readonly meanByVoltage: Float64Array;
+  readonly meanByDirect: Float64Array;
 }
 
 const SIZE = 9;
@@ -39,10 +48,11 @@ export const DIRECT_VOLTAGE = 6;
 const N = 8;
 const COS = Float64Array.from({ length: N }, (_, i) => Math.cos((2 * Math.PI * i) / N));
 const SIN = Float64Array.from({ length: N }, (_, i) => Math.sin((2 * Math.PI * i) / N));
-/** What each unknown adds at each instant: to re and im of the carrier's envelope, and to the direct voltage. */
-const TO_RE = table((c, s) => [c, s, 1, 0, c, -s, 0, 0, 0]);
-const TO_IM = table((c, s) => [-s, c, 0, 1, s, c, 0, 0, 0]);
-const TO_DIRECT = table((c, s) => [0, 0, 0, 0, 0, 0, 1, 2 * c, -2 * s]);
+const COS2 = Float64Array.from({ length: N }, (_, i) => Math.cos((4 * Math.PI * i) / N));
+const SIN2 = Float64Array.from({ length: N }, (_, i) => Math.sin((4 * Math.PI * i) / N));
+/** Harmonics −2 … 2 of the beat, re and im; where the nth begins. */
+const HARMONICS = 10;
+const harmonic = (n: number): number => 2 * (n + 2);
 const MOST = 60;
 /** So many times the current before a step, and it was too long. */
 const TOO_MUCH = 50;
@@ -50,10 +60,11 @@ const TOO_MUCH = 50;
 const SETTLED = 1e-8;
 /** Of a step over all unknowns: rounding. */
 const ROUNDING = 1e-12;
-
-function table(row: (c: number, s: number) => readonly number[]): Float64Array {
-  return Float64Array.from(Array.from(COS, (c, i) => row(c, SIN[i])).flat());
-}
+/**
+ * A step of less than this, over the slope voltage, was the last where the averages have a closed form: no current is then
+ * out by more than half the square of it.
+ */
+const LAST = 3e-7;
 
 export const carrierBalance = (): CarrierBalance => ({
   x: new Float64Array(SIZE),
@@ -63,6 +74,11 @@ export const carrierBalance = (): CarrierBalance => ({
   step: new Float64Array(SIZE),
   out: averagedCurrents(),
   slopes: new Float64Array(4 * N),
+  byVoltage: new Float64Array(HARMONICS),
+  byConjugate: new Float64Array(HARMONICS),
+  byDirect: new Float64Array(HARMONICS),
+  meanByVoltage: new Float64Array(HARMONICS),
+  meanByDirect: new Float64Array(HARMONICS),
 });
 
 /**
@@ -74,7 +90,8 @@ export function strikeBalance(c: TwoCarriers, balance: CarrierBalance): boolean 
   const { x, F, J } = balance;
   let before = Number.NaN;
   const { step } = balance;
-  const { currentScale } = c.law.averaged.detector;
+  const { currentScale, slopeVoltage, law } = c.law.averaged.detector;
+  const last = law ? LAST * slopeVoltage : 0;
   for (let turn = 0; turn < MOST; turn++) {
     equations(c, balance);
     const { mean } = balance;
@@ -95,10 +112,11 @@ export function strikeBalance(c: TwoCarriers, balance: CarrierBalance): boolean 
       size += Math.abs(x[k]);
     }
     if (!Number.isFinite(size)) return false;
-    if (share === 1 && (Math.abs(mean - before) <= SETTLED * Math.abs(mean) || moved <= ROUNDING * size)) {
+    const isLast = moved <= last || moved <= ROUNDING * size;
+    if (share === 1 && (isLast || Math.abs(mean - before) <= SETTLED * Math.abs(mean))) {
       // The step just taken is the most exact.
       const R = c.dcResistance + c.law.directResistance;
-      if (R > 1) balance.mean = (c.bias - x[DIRECT_VOLTAGE]) / R;
+      balance.mean = R > 1 ? (c.bias - x[DIRECT_VOLTAGE]) / R : mean + movedMean(balance);
       return true;
     }
     before = mean;
@@ -108,59 +126,49 @@ export function strikeBalance(c: TwoCarriers, balance: CarrierBalance): boolean 
 
 /** Left over of every equation into F, its slopes into J. */
 function equations({ law, wanted, other, source, dcResistance, beatLoad, bias }: TwoCarriers, b: CarrierBalance): void {
-  const { x, F, J, out } = b;
-  J.fill(0);
-  F.fill(0);
-  let [re0, im0, re1, im1, re2, im2] = [0, 0, 0, 0, 0, 0];
-  let [mean, beatRe, beatIm] = [0, 0, 0];
+  const { x, F, J, out, slopes, byVoltage: P, byConjugate: Q, byDirect: D, meanByVoltage: M, meanByDirect: E } = b;
+  P.fill(0);
+  Q.fill(0);
+  D.fill(0);
+  M.fill(0);
+  E.fill(0);
+  const { averaged, carrierResistance } = law;
+  let re0 = 0;
+  let im0 = 0;
+  let re1 = 0;
+  let im1 = 0;
+  let re2 = 0;
+  let im2 = 0;
+  let mean = 0;
+  let beatRe = 0;
+  let beatIm = 0;
   for (let i = 0; i < N; i++) {
     const c = COS[i];
     const s = SIN[i];
     const Vr = x[2] + (x[0] + x[4]) * c + (x[1] - x[5]) * s;
     const Vi = x[3] + (x[1] + x[5]) * c + (x[4] - x[0]) * s;
-    const size = Math.hypot(Vr, Vi);
-    law.averaged.at(size, x[DIRECT_VOLTAGE] + 2 * (x[7] * c - x[8] * s), out);
+    const size = Math.sqrt(Vr * Vr + Vi * Vi);
+    averaged.at(size, x[DIRECT_VOLTAGE] + 2 * (x[7] * c - x[8] * s), out);
     const ur = size > 0 ? Vr / size : 1;
     const ui = size > 0 ? Vi / size : 0;
     const across = size > 1e-9 ? out.fundamental / size : out.fundamentalByAmplitude;
-    const along = out.fundamentalByAmplitude - across;
+    const half = (out.fundamentalByAmplitude - across) / 2;
     const Ir = across * Vr;
     const Ii = across * Vi;
     mean += out.mean;
     beatRe += out.mean * c;
     beatIm -= out.mean * s;
-    // Slopes of the carrier's current (re, im) and of the mean current by Vr, Vi and the direct voltage.
-    const rr = across + along * ur * ur;
-    const ri = along * ur * ui;
-    const ii = across + along * ui * ui;
-    const dr = out.fundamentalByDirect * ur;
-    const di = out.fundamentalByDirect * ui;
     const mr = out.meanByAmplitude * ur;
     const mi = out.meanByAmplitude * ui;
-    const e = out.meanByDirect;
-    b.slopes[4 * i] = mr;
-    b.slopes[4 * i + 1] = mi;
-    b.slopes[4 * i + 2] = e;
-    b.slopes[4 * i + 3] = out.mean;
-    for (let k = 0; k < SIZE; k++) {
-      const j = i * SIZE + k;
-      const a = TO_RE[j];
-      const bb = TO_IM[j];
-      const d = TO_DIRECT[j];
-      const cr = rr * a + ri * bb + dr * d;
-      const ci = ri * a + ii * bb + di * d;
-      const m = mr * a + mi * bb + e * d;
-      // Of the image e^(jθ)*, of the wanted, of the other e^(−jθ)*.
-      J[k] += cr * c - ci * s;
-      J[SIZE + k] += cr * s + ci * c;
-      J[2 * SIZE + k] += cr;
-      J[3 * SIZE + k] += ci;
-      J[4 * SIZE + k] += cr * c + ci * s;
-      J[5 * SIZE + k] += ci * c - cr * s;
-      J[6 * SIZE + k] += m;
-      J[7 * SIZE + k] += m * c;
-      J[8 * SIZE + k] -= m * s;
-    }
+    slopes[4 * i] = mr;
+    slopes[4 * i + 1] = mi;
+    slopes[4 * i + 2] = out.meanByDirect;
+    slopes[4 * i + 3] = out.mean;
+    addReal(P, i, across + half);
+    addComplex(Q, i, half * (ur * ur - ui * ui), 2 * half * ur * ui);
+    addComplex(D, i, out.fundamentalByDirect * ur, out.fundamentalByDirect * ui);
+    addComplex(M, i, mr, mi);
+    addReal(E, i, out.meanByDirect);
     re0 += Ir * c - Ii * s;
     im0 += Ir * s + Ii * c;
     re1 += Ir;
@@ -168,24 +176,102 @@ function equations({ law, wanted, other, source, dcResistance, beatLoad, bias }:
     re2 += Ir * c + Ii * s;
     im2 += Ii * c - Ir * s;
   }
+  mirrored(P);
+  mirrored(E);
   b.mean = mean / N;
-  carrierRows(b, 0, source[0], law.carrierResistance, 0, re0, im0);
-  carrierRows(b, 2, source[1], law.carrierResistance, wanted, re1, im1);
-  carrierRows(b, 4, source[2], law.carrierResistance, other, re2, im2);
+  carrierRows(b, 0, source[0], carrierResistance, 0, re0, im0);
+  carrierRows(b, 2, source[1], carrierResistance, wanted, re1, im1);
+  carrierRows(b, 4, source[2], carrierResistance, other, re2, im2);
   const R = (dcResistance + law.directResistance) / N;
-  for (let k = 0; k < SIZE; k++) J[DIRECT_VOLTAGE * SIZE + k] *= R;
   F[DIRECT_VOLTAGE] = bias - x[DIRECT_VOLTAGE] - R * mean;
   const lr = (beatLoad.re + law.directResistance) / N;
   const li = beatLoad.im / N;
-  turn(J, 7 * SIZE, lr, li);
   F[7] = -x[7] - (lr * beatRe - li * beatIm);
   F[8] = -x[8] - (lr * beatIm + li * beatRe);
+  for (let turns = 1; turns >= -1; turns--) {
+    const m = harmonic(turns);
+    const column = 2 * (1 - turns);
+    // Re(m*·δV): half of m*·δV and half of m·δV*.
+    J[DIRECT_VOLTAGE * SIZE + column] = R * M[m];
+    J[DIRECT_VOLTAGE * SIZE + column + 1] = R * M[m + 1];
+    block(J, 7, column, lr, li, M[m + 2] / 2, -M[m + 3] / 2, M[m - 2] / 2, M[m - 1] / 2);
+  }
+  const none = harmonic(0);
+  const once = harmonic(1);
+  const twice = harmonic(2);
+  J[DIRECT_VOLTAGE * SIZE + 6] = R * E[none];
+  J[DIRECT_VOLTAGE * SIZE + 7] = R * 2 * E[once];
+  J[DIRECT_VOLTAGE * SIZE + 8] = -R * 2 * E[once + 1];
+  J[7 * SIZE + 6] = lr * E[once] + li * E[once + 1];
+  J[8 * SIZE + 6] = li * E[once] - lr * E[once + 1];
+  block(J, 7, 7, lr, li, E[none], 0, E[twice], -E[twice + 1]);
   for (let k = 0; k < SIZE; k++) J[k * SIZE + k] += 1;
 }
 
-/** E − V − Z·I of one carrier, sums of its current over the instants given. */
+/** A real signal at instant i into the sums of its harmonics 0, 1 and 2. */
+function addReal(sums: Float64Array, i: number, value: number): void {
+  sums[4] += value;
+  sums[6] += value * COS[i];
+  sums[7] += value * SIN[i];
+  sums[8] += value * COS2[i];
+  sums[9] += value * SIN2[i];
+}
+
+/** Harmonics −1 and −2 of a real signal. */
+function mirrored(sums: Float64Array): void {
+  sums[2] = sums[6];
+  sums[3] = -sums[7];
+  sums[0] = sums[8];
+  sums[1] = -sums[9];
+}
+
+/** A complex signal at instant i, times e^(jnθ), into the sums of all its harmonics. */
+function addComplex(sums: Float64Array, i: number, re: number, im: number): void {
+  const c = COS[i];
+  const s = SIN[i];
+  const c2 = COS2[i];
+  const s2 = SIN2[i];
+  sums[0] += re * c2 + im * s2;
+  sums[1] += im * c2 - re * s2;
+  sums[2] += re * c + im * s;
+  sums[3] += im * c - re * s;
+  sums[4] += re;
+  sums[5] += im;
+  sums[6] += re * c - im * s;
+  sums[7] += re * s + im * c;
+  sums[8] += re * c2 - im * s2;
+  sums[9] += re * s2 + im * c2;
+}
+
+/** Two rows and columns: z·(p·δ + q·δ*). */
+function block(
+  J: Float64Array,
+  row: number,
+  column: number,
+  zr: number,
+  zi: number,
+  pr: number,
+  pi: number,
+  qr: number,
+  qi: number,
+): void {
+  const at = row * SIZE + column;
+  const rr = pr + qr;
+  const ri = pi + qi;
+  const ir = qi - pi;
+  const ii = pr - qr;
+  J[at] = zr * rr - zi * ri;
+  J[at + 1] = zr * ir - zi * ii;
+  J[at + SIZE] = zr * ri + zi * rr;
+  J[at + SIZE + 1] = zr * ii + zi * ir;
+}
+
+/**
+ * E − V − Z·I of one carrier, sums of its current over the instants given, and how much of Z·I each voltage makes. The
+ * image turns with e^(−jθ) about the wanted one, the other with e^(jθ): a slope acts by the harmonic of both turns.
+ */
 function carrierRows(
-  { x, F, J }: CarrierBalance,
+  { x, F, J, byVoltage: P, byConjugate: Q, byDirect: D }: CarrierBalance,
   at: number,
   z: Complex,
   more: Ohms,
@@ -195,19 +281,32 @@ function carrierRows(
 ): void {
   const zr = (z.re + more) / N;
   const zi = z.im / N;
-  turn(J, at * SIZE, zr, zi);
   F[at] = E - x[at] - (zr * re - zi * im);
   F[at + 1] = -x[at + 1] - (zr * im + zi * re);
+  const turns = 1 - at / 2;
+  for (let other = 1; other >= -1; other--) {
+    const p = harmonic(turns - other);
+    const q = harmonic(turns + other);
+    block(J, at, 2 * (1 - other), zr, zi, P[p], P[p + 1], Q[q], Q[q + 1]);
+  }
+  const d = harmonic(turns);
+  J[at * SIZE + DIRECT_VOLTAGE] = zr * D[d] - zi * D[d + 1];
+  J[(at + 1) * SIZE + DIRECT_VOLTAGE] = zr * D[d + 1] + zi * D[d];
+  block(J, at, 7, zr, zi, D[d + 2], D[d + 3], D[d - 2], D[d - 1]);
 }
 
-/** Two rows, re and im, times a complex number. */
-function turn(J: Float64Array, row: number, zr: number, zi: number): void {
-  for (let k = row; k < row + SIZE; k++) {
-    const re = J[k];
-    const im = J[k + SIZE];
-    J[k] = zr * re - zi * im;
-    J[k + SIZE] = zr * im + zi * re;
+/** By how much the step last taken moves the mean current, A. */
+function movedMean({ step, slopes }: CarrierBalance): Amperes {
+  let sum = 0;
+  for (let i = 0; i < N; i++) {
+    const c = COS[i];
+    const s = SIN[i];
+    const dr = step[2] + (step[0] + step[4]) * c + (step[1] - step[5]) * s;
+    const di = step[3] + (step[1] + step[5]) * c + (step[4] - step[0]) * s;
+    const d = step[DIRECT_VOLTAGE] + 2 * (step[7] * c - step[8] * s);
+    sum += slopes[4 * i] * dr + slopes[4 * i + 1] * di + slopes[4 * i + 2] * d;
   }
+  return sum / N;
 }
 
 /** How many times the mean current would at most grow at an instant in a step, were it straight. */
