@@ -6,6 +6,7 @@ import { DEMO } from './state/examples.ts';
 import { listenToThePage } from './state/keys.ts';
 import { createOpenSets } from './state/open-sets.ts';
 import { newReadingWorker } from './state/reading-worker.ts';
+import { openLinksOf } from './state/set-link.ts';
 import { createSetWorkers } from './state/set-workers.ts';
 import './style/face.css';
 import './style/tokens.css';
@@ -24,6 +25,7 @@ const sets = createOpenSets(workers, {
   description: JSON.parse(DEMO.text) as unknown,
   fileName: DEMO.file,
 });
-autosave(sets, FIRST_ID);
+// A set in a link takes the place of what was kept, so that goes first: it can be gone back to.
+void autosave(sets, FIRST_ID).then(() => openLinksOf(sets));
 listenToThePage(sets);
 render(<App sets={sets} />, document.getElementById('app')!);

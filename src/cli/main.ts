@@ -15,6 +15,7 @@ import { measure } from './commands/measure.ts';
 import { move } from './commands/move.ts';
 import { path } from './commands/path.ts';
 import { schema } from './commands/schema.ts';
+import { share } from './commands/share.ts';
 import { sheets } from './commands/sheets.ts';
 import { stations } from './commands/stations.ts';
 import { wave } from './commands/wave.ts';
@@ -34,6 +35,7 @@ export const COMMANDS: readonly Command[] = [
   curves,
   move,
   sheets,
+  share,
   check,
   schema,
   calc,

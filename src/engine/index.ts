@@ -64,6 +64,7 @@ export { description, type SetDescription, type WrittenDescription } from './set
 export { encodingOf } from './set/encoding.ts';
 export { jsonSchema } from './set/json-schema.ts';
 export { isPlace, keptPath } from './set/keep.ts';
+export { isSetLink, type LinkOptions, linkOf, textOfLink, withCoarsePosition } from './set/link.ts';
 export { listeningTime, type TimeOfDay } from './set/listening-time.ts';
 export { MOST_STATIONS, type PlaceDescription } from './set/place.ts';
 export { pathAt } from './set/pointer.ts';

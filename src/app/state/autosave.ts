@@ -15,11 +15,13 @@ const tab = Math.random().toString(36).slice(2);
 
 /**
  * Take up each open set where this browser left it, and keep every change from now on. Called once, before the page is
- * drawn. @param firstId the set that takes over what the first versions of the page kept.
+ * drawn. @param firstId the set that takes over what the first versions of the page kept. @returns resolves once the sets
+ * that are open now have all that was kept, the steps to undo too
  */
-export function autosave(sets: OpenSets, firstId: string): void {
+export function autosave(sets: OpenSets, firstId: string): Promise<unknown> {
   const store = openDocumentStore(firstId);
   const keepers = new Map<string, SetKeeper>();
+  const taken: Promise<void>[] = [];
   effect(() => {
     const open = new Map(sets.all.value.map((set) => [set.id, set]));
     for (const [id, keeper] of keepers) {
@@ -32,9 +34,10 @@ export function autosave(sets: OpenSets, firstId: string): void {
       const keeper = new SetKeeper(set, store);
       keepers.set(id, keeper);
       // What it restores and keeps is no reason to look for sets anew.
-      untracked(() => keeper.start());
+      untracked(() => taken.push(keeper.start()));
     }
   });
+  return Promise.all(taken);
 }
 
 /** Keeps one open set in this browser. */
@@ -69,8 +72,8 @@ class SetKeeper {
     return [now, fileName.value, savedWritten.value, stationIndex.value, lastValid === now ? undefined : lastValid];
   }
 
-  /** Take up where this browser left off, and keep every change from now on. */
-  start(): void {
+  /** Take up where this browser left off, and keep every change from now on. @returns resolves once all of it is there. */
+  start(): Promise<void> {
     const first = this.readFirst();
     if (first) this.restore(first);
     this.revisionNow = this.revision;
@@ -83,7 +86,7 @@ class SetKeeper {
       this.revision++;
       this.keep();
     });
-    void this.load();
+    const loaded = this.load();
     const { signal } = this.ended;
     const leave = () => this.keepOnLeaving();
     addEventListener('pagehide', leave, { signal });
@@ -91,6 +94,7 @@ class SetKeeper {
     document.addEventListener('visibilitychange', () => document.hidden && leave(), { signal });
     addEventListener('pageshow', ({ persisted }) => persisted && this.catchUp(), { signal });
     this.store.watch(this.set.id, (theirs) => this.changedInAnotherTab(theirs), signal);
+    return loaded;
   }
 
   /** What was changed last is kept; nothing after it. */

@@ -1,5 +1,5 @@
 import { signal } from '@preact/signals';
-import { LARGEST_FILE, listeningTime, type Problem, tooLarge, writeText } from '../../engine/index.ts';
+import { LARGEST_FILE, listeningTime, type Problem, textOfLink, tooLarge, writeText } from '../../engine/index.ts';
 import { readingWords, readNote, fileWords as texts } from '../../outputs/words/index.ts';
 import { isWholeSet, type Reading } from '../description/stand-ins.ts';
 import { latestWins } from '../workers/latest.ts';
@@ -44,6 +44,13 @@ function readDescriptionOf(set: OpenSet, text: string, name: string, refuse: Ref
   set.file.stopReading?.();
   if (text.length > SHORT_TEXT) readBeside(set, { text }, name, text.length, refuse);
   else take(set, readDescriptionText(text), name, refuse);
+}
+
+/** As `openText`, of the set in a link. @param fragment of the address, without "#" */
+export function openLink(set: OpenSet, fragment: string): void {
+  const link = textOfLink(fragment);
+  if ('problem' in link) badFile.value = { name: texts.fromLink, problems: [link.problem] };
+  else openText(set, link.text, texts.fromLink);
 }
 
 /** As `openText`, of a file. */

@@ -1,4 +1,4 @@
-import { type Problem, readText } from '../../engine/index.ts';
+import type { Problem } from '../../engine/index.ts';
 import { clean } from '../../outputs/tables/index.ts';
 import {
   type CommandOptions,
@@ -11,6 +11,7 @@ import {
 } from '../../outputs/words/index.ts';
 import { filesAndOptions } from '../arguments.ts';
 import { type Command, InputError } from '../command.ts';
+import { readSetText, shownSource } from '../read-set.ts';
 
 const OPTIONS = { json: { type: 'boolean' } } as const satisfies CommandOptions<'check'>;
 
@@ -30,8 +31,9 @@ export const check: Command = {
     if (positionals.length === 0) throw new InputError(callProblems.nameSets);
     let bad = 0;
     const report = [];
-    for (const file of positionals) {
-      const result = readText(await io.read(file));
+    for (const given of positionals) {
+      const result = await readSetText(given, io);
+      const file = shownSource(given);
       if (!result.ok) bad++;
       report.push({
         file,

@@ -9,6 +9,7 @@ export interface DescriptionExpectations extends Expectations {
   readonly description: NoFigures;
   readonly box: NoFigures;
   readonly readings: NoFigures;
+  readonly 'set-link': NoFigures;
   readonly json: NoFigures;
   readonly 'utf-8': NoFigures;
   readonly 'readable-file': NoFigures;
@@ -50,6 +51,9 @@ export interface Hints extends FieldHints {
   readonly 'start-from-example': NoFigures;
   readonly 'start-from-example-box': NoFigures;
   readonly 'cut-short': NoFigures;
+  readonly 'copy-whole-link': NoFigures;
+  /** A link that a later version of the tool made. */
+  readonly 'link-of-newer-form': NoFigures;
   readonly 'closing-bracket': NoFigures;
   readonly 'not-json': NoFigures;
   readonly 'breaks-at': { readonly line: number; readonly column: number };

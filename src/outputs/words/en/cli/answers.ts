@@ -122,6 +122,12 @@ export const sheetsAnswer = {
   printing: 'Print at 100 % (“actual size”), and check the ruler before you cut.',
 } as const;
 
+/** `faintwave share`. */
+export const shareAnswer = {
+  coarse:
+    'note: the position of the place is rounded to 0.1° in the link, about 10 km; --exact-position leaves it as it is',
+} as const;
+
 /** `faintwave check`. */
 export const checkAnswer = {
   fine: (file: string, set: string): string => `${file}: ${set}: no problems.`,

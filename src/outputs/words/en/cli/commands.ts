@@ -222,6 +222,16 @@ export const commandWords = {
     usage: ['check SET... [--json]'],
     options: { json: { about: 'problems as data' } },
   },
+  share: {
+    about: 'Put a whole set into a link that the page opens, without a server.',
+    usage: ['share SET [--page ADDRESS] [--exact-position] [--json] [--out FILE]'],
+    options: {
+      page: { value: 'ADDRESS', about: 'where the page is; default: only what follows its address, "#set1=…"' },
+      'exact-position': { about: 'tell the position as it is, not rounded to 0.1°, which is about 10 km' },
+      json: JSON_DATA,
+      out: OUT,
+    },
+  },
   schema: {
     about: 'Print the JSON Schema of a description file, or of a box of parts.',
     usage: ['schema [--box] [--out FILE]'],

@@ -6,7 +6,7 @@ export const helpTexts = {
   usageMore: (call: string): string => `       faintwave ${call}`,
   generalCall: 'COMMAND [options]',
   start: 'Start here:',
-  more: '"faintwave COMMAND --help" lists its options. A SET is a description file; "-" reads standard input.',
+  more: '"faintwave COMMAND --help" lists its options. A SET is a description file or a link that holds one; "-" reads standard input.',
   examples: 'Examples',
   calculations: 'WHAT is one of',
 } as const;

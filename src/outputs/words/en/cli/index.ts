@@ -7,6 +7,7 @@ export {
   matchAnswer,
   moveAnswer,
   pathAnswer,
+  shareAnswer,
   sheetsAnswer,
   stationsAnswer,
   waveAnswer,

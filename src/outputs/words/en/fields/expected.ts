@@ -86,6 +86,7 @@ const EXPECTED: Phrases<DescriptionExpectations> = {
   description: () => 'a description: { "format": … }',
   box: () => 'a box of parts: { "format": "faintwave-box/1", … }',
   readings: () => 'readings: { "format": "faintwave-readings/1", "measurements": […] }, or a table',
+  'set-link': () => 'a link of a set, with all that follows #set1=',
   json: () => 'JSON',
   'utf-8': () => 'text in UTF-8',
   'readable-file': () => 'a file that can be read',

@@ -31,6 +31,7 @@ export const fileWords = {
   downloadInstead: 'Download it instead',
   tooLarge: (name: string, kilobytes: number): string => `${name} is larger than ${kilobytes} kB.`,
   pasted: 'pasted.json',
+  fromLink: 'from-a-link.json',
   fieldsRefused: (count: number): string =>
     `${count} ${plural(count, 'field', 'fields')} could not be read and ${plural(count, 'is', 'are')} marked`,
 } as const;
