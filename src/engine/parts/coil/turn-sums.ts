@@ -1,3 +1,4 @@
+import { isLayered, layerSums, runningSums } from './layer-sums.ts';
 import { ringMutual, ringSelf } from './ring.ts';
 import { lastWeight, type Winding } from './winding.ts';
 
@@ -64,21 +65,17 @@ function interpolated(whole: (a: number, b: number) => number): TurnSums['block'
   };
 }
 
-/** Most turns for which every pair is kept. */
-const MOST_KEPT = 1500;
-
-/** Every pair by itself, each distinct pair of lattice places computed once. */
+/** Every pair by itself, each distinct pair of lattice places computed once; layer upon layer, whole runs of pairs. */
 function anyWindingSums(w: Winding): TurnSums {
   const n = w.radius.length;
   const pair = pairLookup(w);
   let prefix: Float64Array | undefined;
-  /** Two-dimensional running sum of all pairs, made when first asked for. */
-  const whole = (a: number, b: number): number => {
-    if (n > MOST_KEPT) return directBlock(pair, a, b);
-    prefix ??= runningSum(pair, n);
+  /** Two-dimensional running sum of all pairs, made when first asked for: there are at most `MOST_IRREGULAR` turns. */
+  const ofPairs = (a: number, b: number): number => {
+    prefix ??= runningSums(n, pair);
     return prefix[a * (n + 1) + b];
   };
-  const block = interpolated(whole);
+  const block = interpolated(isLayered(w) ? layerSums(w) : ofPairs);
   let total: number | undefined;
   return {
     block,
@@ -100,25 +97,6 @@ function symmetricTotal(w: Winding, pair: (i: number, j: number) => number): num
     sum += wi * (wi * pair(i, i) + 2 * row);
   }
   return sum;
-}
-
-function directBlock(pair: (i: number, j: number) => number, a: number, b: number): number {
-  let sum = 0;
-  for (let i = 0; i < a; i++) for (let j = 0; j < b; j++) sum += pair(i, j);
-  return sum;
-}
-
-function runningSum(pair: (i: number, j: number) => number, n: number): Float64Array {
-  const m = n + 1;
-  const S = new Float64Array(m * m);
-  for (let i = 0; i < n; i++) {
-    let row = 0;
-    for (let j = 0; j < n; j++) {
-      row += pair(i, j);
-      S[(i + 1) * m + j + 1] = S[i * m + j + 1] + row;
-    }
-  }
-  return S;
 }
 
 /** Self- and mutual inductances of turns, remembered by the lattice places of the pair. */
