@@ -60,6 +60,7 @@ export { refusalOf, refuse } from './fields/refusal.ts';
 export type { Path } from './kinds/adjustment.ts';
 export { hasHeater, hasSpots } from './kinds/detectors/detector-traits.ts';
 export { isLoop } from './kinds/loops.ts';
+export { assumedIn, confirmed, isAssumed, placeOf, placeText, stillAssumed } from './set/assumed.ts';
 export { description, type SetDescription, type WrittenDescription } from './set/description.ts';
 export { encodingOf } from './set/encoding.ts';
 export { jsonSchema } from './set/json-schema.ts';
@@ -77,6 +78,7 @@ export {
   readValue,
   tooLarge,
 } from './set/read.ts';
+export { STARTERS } from './set/starters.ts';
 export { readStationTable, type TableQuestion, type TableReading } from './set/station-table.ts';
 export { valueAtPath, withValueAt, writeText } from './set/write.ts';
 export { joinStations, readStations, type WrittenStation, writeStation } from './set/written-stations.ts';
@@ -211,6 +213,7 @@ export { isHeard } from './reception/verdict.ts';
 
 export { BANDS, type BandName } from './vary/bands.ts';
 export { compareDetectorsOn, type DetectorOnStation } from './vary/compare.ts';
+export { type CompletionNames, completeDescription } from './vary/complete.ts';
 export { type Aim, type Choice, combinations, combinationsOf, readWith, varyGrid } from './vary/grid.ts';
 export { type Match, matching } from './vary/match.ts';
 export { type FrequencyRange, type Move, moveBand, type Rewound, rewindFor, SameBandError } from './vary/move-band.ts';

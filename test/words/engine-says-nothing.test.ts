@@ -13,6 +13,7 @@ const NOT_SHOWN = new Map([
 const VOCABULARY: Readonly<Record<string, string>> = {
   'parts/aerial/touchstone.ts': 'keywords of the Touchstone format',
   'parts/aerial/surroundings.ts': 'citations, and an id of the file format',
+  'set/starters.ts': 'the text of a Touchstone file',
   'parts/earth/soil.ts': 'citations',
   'parts/detector/library.ts': 'citations',
   'place/stations/export.ts': 'headings of a table of stations, which the import reads back',

@@ -6,10 +6,6 @@ import { shownProse } from '../support/shown-prose.ts';
 
 /** Texts that look like words and are not for people. */
 const NOT_WORDS: ReadonlySet<string> = new Set([
-  // A kind of aerial with its part, the key of a table.
-  'aerial/ferrite rod',
-  // The head of a Touchstone file to begin with.
-  '# MHz Z RI R 1\n0.6 30 -1200\n1.0 35 -640\n1.5 45 -330',
   // What the browser calls a drag that carries files.
   'Files',
   // The unit of a font's size for a canvas.

@@ -9,6 +9,7 @@ import {
   metadataOf,
   type Path,
   type SchemaNode,
+  STARTERS,
   valueAtPath,
   variantChoices,
   withValueAt,
@@ -16,7 +17,6 @@ import {
 import { editingWords } from '../../outputs/words/index.ts';
 import { tidy } from './quantity-text.ts';
 import { editorKind, labelOf, optionsOf, schemaAt } from './schema-at.ts';
-import { STARTERS } from './starters.ts';
 
 export interface KindChange {
   readonly written: unknown;

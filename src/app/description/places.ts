@@ -1,4 +1,4 @@
-import { type StageId, valueAtPath } from '../../engine/index.ts';
+import { placeOf, type StageId, valueAtPath } from '../../engine/index.ts';
 import { problemWords, setWords } from '../../outputs/words/index.ts';
 import { labelAt } from './schema-at.ts';
 
@@ -47,8 +47,4 @@ export const nameOf =
     problemWords.quoted(fieldPath(path, written));
 
 /** "coils[0].turns" as keys and places in lists. */
-export const keysOf = (path: string): (string | number)[] =>
-  path
-    .split(/[.[\]]+/)
-    .filter(Boolean)
-    .map((key) => (/^\d+$/.test(key) ? Number(key) : key));
+export const keysOf = placeOf;

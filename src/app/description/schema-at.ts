@@ -5,6 +5,7 @@ import {
   metadataOf,
   objectFor,
   type Path,
+  placeText,
   type SchemaNode,
   valueAtPath,
 } from '../../engine/index.ts';
@@ -26,11 +27,7 @@ export function schemaAt(written: unknown, path: Path): SchemaNode | undefined {
 }
 
 /** "coils[0].turns", as problems name places. */
-export const pathText = (path: Path): string =>
-  path.reduce<string>(
-    (text, key) => (typeof key === 'number' ? `${text}[${key}]` : `${text}${text ? '.' : ''}${key}`),
-    '',
-  );
+export const pathText = placeText;
 
 /** What a field is called; one that the schema does not know, by its key. */
 export const labelOf = ({ key, metadata }: Pick<Field, 'key' | 'metadata'>): string =>

@@ -1,7 +1,6 @@
-import { isRecord, valueAtPath, withValueAt } from '../../engine/index.ts';
+import { isRecord, STARTERS, valueAtPath, withValueAt } from '../../engine/index.ts';
 import { kindName, settledWords } from '../../outputs/words/index.ts';
 import { changeKind, coilNames } from './change-kind.ts';
-import { STARTERS } from './starters.ts';
 
 export interface Settled {
   readonly written: unknown;

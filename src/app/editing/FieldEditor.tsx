@@ -1,11 +1,12 @@
 import type { ComponentChildren } from 'preact';
-import { type Field, isRecord, metadataOf, type Path } from '../../engine/index.ts';
+import { type Field, isRecord, metadataOf, type Path, STARTERS } from '../../engine/index.ts';
 import { optionName, editingWords as texts } from '../../outputs/words/index.ts';
 import { editorKind, helpOf, labelOf, optionsOf, pathText } from '../description/schema-at.ts';
-import { STARTERS } from '../description/starters.ts';
+
 import type { Document } from '../state/document.ts';
 import { useWritten } from '../state/pieces.ts';
 import { useOpenSet } from '../state/set-context.ts';
+import { AssumedMark } from './AssumedMark.tsx';
 import { Control, FigureSlider, useProblems } from './controls.tsx';
 import { ListEditor } from './ListEditor.tsx';
 import { focusAddButton } from './left-out.ts';
@@ -40,6 +41,7 @@ function PlainField({ field, path }: { field: Field; path: Path }) {
     <div class={`field${problems.length ? ' has-problem' : ''}`}>
       <div class="field-head">
         <label for={id}>{label}</label>
+        <AssumedMark path={path} label={label} />
         <Control field={field} path={path} id={id} describedBy={described || undefined} invalid={problems.length > 0} />
         {canLeaveOut && (
           <button

@@ -16,6 +16,7 @@ import { editorKind, helpOf, labelOf, pathText, schemaAt } from '../description/
 import type { Document } from '../state/document.ts';
 import { usePiece, useWritten } from '../state/pieces.ts';
 import { useOpenSet } from '../state/set-context.ts';
+import { AssumedMark } from './AssumedMark.tsx';
 import { useProblems } from './controls.tsx';
 import { FieldEditor } from './FieldEditor.tsx';
 import { KeepChoice } from './KeepChoice.tsx';
@@ -138,6 +139,7 @@ function KindChoice({
     <div class={`field kind${problems.length ? ' has-problem' : ''}`}>
       <div class="field-head">
         <label for={id}>{label}</label>
+        <AssumedMark path={[...path, variant.key]} label={label} />
         <select id={id} value={now} onChange={(event) => choose(event.currentTarget.value)}>
           {!variant.choices.includes(now) && <option value={now}>{now || texts.unknownChoice}</option>}
           {variant.choices.map((choice) => (

@@ -1,4 +1,5 @@
 import { headerWords } from '../../outputs/words/index.ts';
+import { isBeginning } from '../state/begin.ts';
 import { glossaryAt } from '../state/glossary.ts';
 import type { OpenSets } from '../state/open-sets.ts';
 import { view } from '../state/page-view.ts';
@@ -15,6 +16,7 @@ import { Header } from './Header.tsx';
 import { Side } from './Side.tsx';
 import { OtherView } from './Views.tsx';
 
+const loadBegin = () => import('../views/begin/Begin.tsx').then((m) => m.Begin);
 const loadGlossary = () => import('../widgets/Glossary.tsx').then((m) => m.Glossary);
 
 /** The page, about the set in focus; another set begins with all of it anew. */
@@ -54,6 +56,7 @@ function Page() {
       </div>
       <BadFileDialog />
       <PasteDialog />
+      {isBeginning.value && <Later load={loadBegin} name={headerWords.fromBench} props={{}} />}
       {glossaryAt.value !== undefined && <Later load={loadGlossary} name={headerWords.glossary} props={{}} />}
     </div>
   );

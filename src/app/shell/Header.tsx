@@ -2,6 +2,7 @@ import { useRef } from 'preact/hooks';
 import { valueAtPath } from '../../engine/index.ts';
 import { headerWords as texts } from '../../outputs/words/index.ts';
 import { useDraft } from '../editing/use-draft.ts';
+import { isBeginning } from '../state/begin.ts';
 import { EXAMPLES } from '../state/examples.ts';
 import { openExample, openFile, saveFile, showPaste } from '../state/files.ts';
 import { glossaryAt } from '../state/glossary.ts';
@@ -30,6 +31,9 @@ export function Header() {
       <ViewChoice />
       <div class="tools">
         <Menu label={texts.open}>
+          <button type="button" onClick={() => (isBeginning.value = true)}>
+            {texts.fromBench}
+          </button>
           <button type="button" onClick={() => picker.current?.click()}>
             {texts.openFile} <kbd>{texts.openFileKey}</kbd>
           </button>

@@ -1,5 +1,5 @@
 import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
-import { type Path, withValueAt } from '../../engine/index.ts';
+import { isRecord, type Path, stillAssumed, withValueAt } from '../../engine/index.ts';
 import { editingWords } from '../../outputs/words/index.ts';
 import { followStations } from '../description/follow-stations.ts';
 import { labelAt } from '../description/schema-at.ts';
@@ -71,11 +71,22 @@ export function createDocument(id: string, description: unknown, name: string): 
     draft.value ? afterChange(history.value, draft.value).history : history.value,
   );
 
+  /** Under which name a description that was opened stood, so that a step back to it brings its name back. */
+  const names = new WeakMap<object, string>();
+  const nameStep = (step: unknown, name: string): void => {
+    if (isRecord(step)) names.set(step, name);
+  };
   const moveTo = (next: History.History): void => {
     history.value = next;
     dismissOnChange(id);
   };
-  const undo = (): void => moveTo(History.undo(history.peek()));
+  const stepTo = (next: History.History): void => {
+    moveTo(next);
+    const { written: now } = next.present;
+    const known = isRecord(now) ? names.get(now) : undefined;
+    if (known !== undefined) fileName.value = known;
+  };
+  const undo = (): void => stepTo(History.undo(history.peek()));
   const tellOfChange: Document['tellOfChange'] = (text, key, label = editingWords.undo) =>
     tell(text, { key, of: id, action: { label, run: undo }, untilNextChange: true });
   const apply = (one: PendingChange): void => {
@@ -107,8 +118,10 @@ export function createDocument(id: string, description: unknown, name: string): 
       history.value = History.endRun(history.peek());
     },
     undo,
-    redo: () => moveTo(History.redo(history.peek())),
+    redo: () => stepTo(History.redo(history.peek())),
     replace(next, name, label) {
+      nameStep(written.peek(), fileName.peek());
+      nameStep(next, name);
       moveTo(History.record(history.peek(), next, label));
       fileName.value = name;
       savedWritten.value = next;
@@ -132,5 +145,8 @@ function afterChange(before: History.History, { make, options }: PendingChange) 
   const changed = make(base);
   const alone = options.part ? settle(changed, options.part) : { written: changed, also: [] };
   const { written: settled, also } = followStations(base, alone);
-  return { history: History.record(before, settled, options.label ?? editingWords.change, options.run), also };
+  return {
+    history: History.record(before, stillAssumed(base, settled), options.label ?? editingWords.change, options.run),
+    also,
+  };
 }

@@ -1,7 +1,7 @@
 import { signal } from '@preact/signals';
 import { LARGEST_FILE, listeningTime, type Problem, textOfLink, tooLarge, writeText } from '../../engine/index.ts';
 import { readingWords, readNote, fileWords as texts } from '../../outputs/words/index.ts';
-import { isWholeSet, type Reading } from '../description/stand-ins.ts';
+import { isWholeSet, type Reading, readWithStandIns } from '../description/stand-ins.ts';
 import { latestWins } from '../workers/latest.ts';
 import { type ReadingQuestion, readDescription, readDescriptionText, SHORT_TEXT } from '../workers/reading.ts';
 import { download } from './download.ts';
@@ -30,6 +30,15 @@ function openText(set: OpenSet, text: string, name: string): void {
   readDescriptionOf(set, text, name, (problems) => {
     badFile.value = { name, problems };
   });
+}
+
+/** Opens a description that was made here. @returns what is wrong with it, if it cannot be opened; then nothing is changed. */
+export function openWritten(set: OpenSet, written: unknown, name: string): readonly Problem[] {
+  set.file.stopReading?.();
+  const reading = readWithStandIns(written);
+  if (!reading.result.ok) return reading.result.problems;
+  take(set, reading, name, () => {});
+  return [];
 }
 
 /** As `openText`, of what was pasted; if it cannot be read, it stays in the dialog. */

@@ -1,8 +1,10 @@
 import {
+  assumedIn,
   audioLimits,
   type FieldOptions,
   hasRanges,
   nextMeasurements,
+  placeOf,
   receiveRanged,
   type SetDescription,
   type StationReception,
@@ -11,6 +13,7 @@ import {
   suggestForWants,
   type Trials,
   trialsOf,
+  valueAtPath,
   wantValues,
 } from '../../engine/index.ts';
 import { clean, cleanLines, pathTable, stationsTable } from '../../outputs/tables/index.ts';
@@ -67,7 +70,12 @@ export const path: Command = {
   ],
   async run(args, io) {
     const { values, file } = fileAndOptions(args, OPTIONS);
-    const set = withWants(await readWrittenSet(file, io), values);
+    const read = await readWrittenSet(file, io);
+    const set = withWants(read, values);
+    const assumed = assumedIn(read.written).map((place) => ({
+      place,
+      value: valueAtPath(read.written, placeOf(place)),
+    }));
     const when = { time: timeOfDay(values, set.place), coast: packagedCoastFor(set.place) };
     const also = values.station === undefined ? undefined : chooseStation(set.place.stations, values.station);
     const reception = receiveRanged(set, { ...when, also: also === undefined ? [] : [also] });
@@ -78,12 +86,13 @@ export const path: Command = {
       const wanted = wantsAnswer(trials, when);
       if (reception.stations.length > MOST_ADVISED)
         io.err(`${cliNotes.suggestionsFor(MOST_ADVISED, reception.stations.length)}\n`);
-      io.data(`${jsonText({ ...writtenReception(reception), suggestions, ...wanted })}\n`);
+      io.data(`${jsonText({ ...writtenReception(reception), assumed, suggestions, ...wanted })}\n`);
       return 0;
     }
     io.out(
       `${pathAnswer.title(clean(set.name), clean(set.place.name))}\n\n${cleanLines(receptionSummary(reception))}\n\n`,
     );
+    if (assumed.length > 0) io.out(`${cleanLines(pathAnswer.assumed(assumed))}\n\n`);
     if (reception.stations.length === 0) return 0;
     printWants(trials, when, io);
     if (!values.all) {

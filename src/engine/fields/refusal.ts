@@ -25,6 +25,7 @@ export type ListOf =
   | 'rows'
   | 'scenes'
   | 'wants'
+  | 'assumed'
   | 'kept'
   | 'readings'
   | 'formers'

@@ -8,6 +8,7 @@ import { detector } from '../kinds/detectors/detector-schema.ts';
 import { earth } from '../kinds/earths/earth-schema.ts';
 import { load } from '../kinds/loads/load-schema.ts';
 import { tuning } from '../kinds/tunings/tuning-schema.ts';
+import { assumed } from './assumed.ts';
 import { ear, place } from './place.ts';
 import { scenes } from './scenes.ts';
 import { keep, wants } from './wants.ts';
@@ -33,6 +34,7 @@ export const description = object({
   ear: withDefault(part('set.ear', ear), { room: 'quiet room' }),
   wants: v.optional(wants),
   keep: v.optional(keep),
+  assumed: v.optional(assumed),
   scenes: v.optional(scenes),
   readings: v.optional(list('set.readings', 'readings', v.unknown(), { max: MOST_READINGS_KEPT })),
 });

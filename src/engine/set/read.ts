@@ -8,16 +8,20 @@ import { FEW, fewOfEach } from '../numerics/few-of-each.ts';
 import type { Coded } from '../units/coded.ts';
 import { givenValue } from '../units/refusal.ts';
 import { safeText } from '../units/safe-text.ts';
+import { assumedIn, placeOf } from './assumed.ts';
 import { buildProblems } from './buildable.ts';
 import { crossChecks } from './cross-checks.ts';
 import { description, type SetDescription, type WrittenDescription } from './description.ts';
 import { wantProblems } from './want-problems.ts';
+import { valueAtPath } from './write.ts';
 
 /** What is worth a look in a description that is right. */
 export type ReadNote = Coded<{
   /** A key that is kept, though nothing reads it; perhaps `near` was meant. */
   readonly 'unknown-key': { readonly path: string; readonly near?: string };
   readonly 'more-unknown-keys': { readonly count: number };
+  /** An entry of `assumed` that names nothing in the description. */
+  readonly 'assumed-nowhere': { readonly path: string };
 }>;
 
 /** A set and what it was read from, or every problem there is. */
@@ -130,8 +134,14 @@ export function readValue(value: unknown): ReadResult {
   const crossed = [...crossChecks(set), ...wantProblems(set, description as unknown as SchemaNode)];
   const problems = crossed.length > 0 ? crossed : buildProblems(set);
   if (problems.length > 0) return { ok: false, problems };
-  return { ok: true, written: written as WrittenDescription, set, notes };
+  return { ok: true, written: written as WrittenDescription, set, notes: [...notes, ...assumedNowhere(written)] };
 }
+
+const assumedNowhere = (written: unknown): ReadNote[] =>
+  assumedIn(written)
+    .filter((text) => valueAtPath(written, placeOf(text)) === undefined)
+    .slice(0, FEW)
+    .map((text) => ({ code: 'assumed-nowhere', path: safeText(text) }));
 
 type Unknown = ReturnType<typeof unknownKeys>;
 

@@ -1,4 +1,6 @@
+import { isAssumed } from '../../../engine/index.ts';
 import {
+  assumedWords,
   besideWords,
   stationFrequency,
   stationSentence,
@@ -11,7 +13,7 @@ import { HeardBars } from './Heard.tsx';
 
 /** Every station, best first; choosing one puts the pointer and the path on it. */
 export function StationList() {
-  const { reception, chosen, chooseStation } = useOpenSet();
+  const { written, reception, chosen, chooseStation } = useOpenSet();
   const leftOut = useLeftOut();
   const now = reception.value;
   return (
@@ -32,7 +34,12 @@ export function StationList() {
                 title={leftOut.has(index) ? texts.leftOut : stationSentence(station)}
                 onClick={() => chooseStation(index)}
               >
-                <span class="station-name">{station.name}</span>{' '}
+                <span class="station-name">
+                  {station.name}{' '}
+                  {isAssumed(written.value, ['place', 'stations', index]) && (
+                    <span class="assumed-mark">{assumedWords.mark}</span>
+                  )}
+                </span>{' '}
                 <span class="station-heard">
                   <span class="station-frequency">{stationFrequency(station.frequency)}</span>{' '}
                   {leftOut.has(index) ? (

@@ -26,6 +26,8 @@ import { PartEditor } from '../../editing/PartEditor.tsx';
 import { useOpenSet } from '../../state/set-context.ts';
 import { tryOut } from '../../state/try-out.ts';
 import '../../style/wants.css';
+import { Assumed } from './Assumed.tsx';
+import { BeginOwn } from './BeginOwn.tsx';
 
 /** What the builder wants, each with what the set gives of it; what suggestions leave alone; and the best suggestion. */
 export function Wants() {
@@ -84,6 +86,8 @@ export function Wants() {
           + {texts.add}
         </button>
         <Kept />
+        <Assumed />
+        <BeginOwn />
       </div>
       {edited !== undefined && wants[edited] && (
         <WantEditor index={edited} stations={stations} onDone={() => setEdited(undefined)} />

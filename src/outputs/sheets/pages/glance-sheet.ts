@@ -30,6 +30,7 @@ export function glanceSheet(set: SetDescription, reception: Reception, built: Bu
   const { headings, stations, parts } = texts;
   flow.para(texts.planned({ place: set.place.name, kind: set.arrangement.kind }));
   if (set.notes) for (const part of set.notes.slice(0, 1500).split(/\n+/)) flow.para(part, { soft: true });
+  if (set.assumed && set.assumed.length > 0) flow.para(texts.assumed(set.assumed.length), { small: true });
   flow.heading(headings.heard);
   flow.para(receptionSummary(reception));
   const heard = [...reception.stations]

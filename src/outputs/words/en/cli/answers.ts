@@ -11,6 +11,14 @@ interface Named {
 }
 const stationText = ({ name, frequency }: Named): string => `${name}, ${kHz(frequency)} kHz`;
 
+/** As written; of a row its own figures, of anything larger nothing. */
+const plainValue = (value: unknown): string =>
+  typeof value === 'object' && value !== null
+    ? Object.values(value)
+        .filter((one) => typeof one !== 'object')
+        .join(', ')
+    : String(value);
+
 /** Work that takes long. */
 const TASKS = {
   calculation: 'calculating',
@@ -33,6 +41,11 @@ export const cliNotes = {
 export const pathAnswer = {
   title: (set: string, place: string): string => `${set} at ${place}`,
   station: (station: Named, sentence: string): string => `${stationText(station)}: ${sentence}`,
+  assumed: (values: readonly { readonly place: string; readonly value: unknown }[]): string =>
+    [
+      `Assumed (${counted(values.length, 'value', 'values')}; change or confirm them, then take them off the list "assumed"):`,
+      ...values.map(({ place, value }) => `  ${place}: ${plainValue(value)}`),
+    ].join('\n'),
   suggestions: 'What would help most',
   audio: 'Limits of the programme after the detector',
   stations: 'All stations',

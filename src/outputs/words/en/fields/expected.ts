@@ -21,6 +21,7 @@ const LISTS: { readonly [L in ListOf]: { readonly list: string; readonly one: st
   rows: { list: 'a list of rows', one: 'row', other: 'rows' },
   wants: { list: 'a list of wants', one: 'want', other: 'wants' },
   kept: { list: 'a list of parts and places', one: 'part or place', other: 'parts and places' },
+  assumed: { list: 'a list of places of the description', one: 'place', other: 'places' },
   scenes: { list: 'a list of scenes', one: 'scene', other: 'scenes' },
   readings: { list: 'a list of measurements', one: 'measurement', other: 'measurements' },
   formers: { list: 'a list of formers', one: 'former', other: 'formers' },

@@ -20,7 +20,7 @@ import { sceneFields } from './scenes.ts';
 import { setFields } from './set.ts';
 import type { FieldText } from './texts-of.ts';
 import { tuningFields } from './tuning.ts';
-import { keepFields, wantFields } from './wants.ts';
+import { assumedFields, keepFields, wantFields } from './wants.ts';
 
 /** Label and explanation of every field. */
 export const FIELDS: { readonly [Id in FieldId]: FieldText } = {
@@ -50,6 +50,7 @@ export const FIELDS: { readonly [Id in FieldId]: FieldText } = {
   ...boxFields,
   ...formerFields,
   ...limitsFields,
+  ...assumedFields,
 };
 
 /** What a field is called, on its editor and in the published schema. */

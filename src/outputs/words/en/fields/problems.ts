@@ -55,6 +55,8 @@ export function readNote(note: ReadNote): string {
       return note.near === undefined
         ? `${note.path} is not known here and is kept as it is`
         : `${note.path} is not known here and is kept as it is; did you mean "${note.near}"?`;
+    case 'assumed-nowhere':
+      return `assumed: "${note.path}" names nothing in this description`;
     case 'more-unknown-keys':
       return `${counted(note.count, 'more key is', 'more keys are')} not known here and kept as written`;
   }

@@ -8,6 +8,10 @@ export const setFields: TextsOf<'set'> = {
     label: 'Keep',
     help: 'Parts and places that suggestions leave as they are, such as "load", "coils[0]" or "aerial.height".',
   },
+  'set.assumed': {
+    label: 'Assumed',
+    help: 'Places of the description whose values are typical ones that nobody has confirmed, such as "aerial.height" or "place.stations[0]".',
+  },
   'set.scenes': {
     label: 'Scenes',
     help: 'Prepared views, in order; without them, the story that comes with the tool.',

@@ -19,4 +19,6 @@ export const wantFields: TextsOf<'want'> = {
   },
 };
 
+export const assumedFields: TextsOf<'assumed'> = { 'assumed.place': { label: 'Place of the description' } };
+
 export const keepFields: TextsOf<'keep'> = { 'keep.part': { label: 'Part or place' } };

@@ -8,6 +8,7 @@ export const headerWords = {
   views: 'Views',
   view: { set: 'Set', explain: 'Explain', sheets: 'Sheets' },
   open: 'Open',
+  fromBench: 'Begin from my bench…',
   openFile: 'A file…',
   openFileKey: 'Ctrl O',
   filePicker: 'Open a file',

@@ -1,6 +1,7 @@
 import type { ArrangementDescription } from '../../../../engine/kinds/arrangements/arrangement-schema.ts';
 import { wholeDB } from '../../figures.ts';
 import { printable } from '../../printable.ts';
+import { counted } from '../grammar.ts';
 
 const ARRANGEMENTS: Readonly<Record<ArrangementDescription['kind'], string>> = {
   direct: 'One tuned circuit, the aerial connected to its top.',
@@ -19,6 +20,8 @@ export const glanceSheetWords = {
   title: 'The set at a glance',
   planned: ({ place, kind }: { readonly place: string; readonly kind: ArrangementDescription['kind'] }): string =>
     place === '' ? ARRANGEMENTS[kind] : `Planned for ${printable(place)}. ${ARRANGEMENTS[kind]}`,
+  assumed: (count: number): string =>
+    `${counted(count, 'value is', 'values are')} assumed: typical ones that nobody has confirmed yet.`,
   headings: { heard: 'What should be heard', parts: 'Parts' },
   stations: {
     station: 'Station',

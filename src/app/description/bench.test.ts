@@ -1,0 +1,61 @@
+import { describe, expect, test } from 'vitest';
+import { completeDescription, readValue } from '../../engine/index.ts';
+import { beginWords } from '../../outputs/words/index.ts';
+import { benchFieldAt, knownOf } from './bench.ts';
+
+describe('what lies on the bench', () => {
+  test('nothing is known of what is left empty', () => {
+    expect(knownOf({})).toEqual({});
+    expect(knownOf({ former: '  ', place: '' })).toEqual({});
+  });
+
+  test('each field goes to its place', () => {
+    const known = knownOf({ former: '63 mm', wire: '26 SWG', turns: '56', capacitor: '2 × 365 pF', load: 'phones' });
+    expect(known).toEqual({
+      coils: [{ formerDiameter: '63 mm', turns: 56, wire: { size: '26 SWG' } }],
+      tuning: { maximum: '2 × 365 pF' },
+      load: { kind: 'phones' },
+    });
+  });
+
+  test.each([
+    ['52.6, 0.4', '52.6°', '0.4°'],
+    ['52.6° N, 0.4° W', '52.6° N', '0.4° W'],
+    ['-33.9 18.4', '-33.9°', '18.4°'],
+  ])('%s are coordinates', (place, latitude, longitude) => {
+    expect(knownOf({ place })).toEqual({ place: { name: place, position: { latitude, longitude } } });
+  });
+
+  test('a town is a name', () => {
+    expect(knownOf({ place: 'Little Withy, North Bank' })).toEqual({ place: { name: 'Little Withy, North Bank' } });
+  });
+
+  test.each([
+    [
+      'North Bank, 909 kHz, 100 kW, 60 km',
+      { name: 'North Bank', frequency: '909 kHz', power: '100 kW', distance: '60 km' },
+    ],
+    [
+      'North Bank; 60 km; 909; 100 kW',
+      { name: 'North Bank', frequency: '909 kHz', power: '100 kW', distance: '60 km' },
+    ],
+    ['North Bank 909 kHz 100 kW', { name: 'North Bank', frequency: '909 kHz', power: '100 kW' }],
+    ['North Bank\t909\t3 mV/m', { name: 'North Bank', frequency: '909 kHz', fieldStrength: '3 mV/m' }],
+    ['909', { frequency: '909 kHz' }],
+  ])('a station is read from "%s"', (stations, station) => {
+    expect(knownOf({ stations })).toEqual({ place: { stations: [station] } });
+  });
+
+  test.each([
+    ['former', '63 mV'],
+    ['wire', 'thick'],
+    ['turns', 'many'],
+    ['capacitor', '63 mm'],
+    ['aerialLength', '4 kHz'],
+    ['aerialHeight', 'high'],
+    ['stations', 'North Bank, loud'],
+  ] as const)('what is refused of %s is said beside it', (field, text) => {
+    const read = readValue(completeDescription(knownOf({ turns: '56', [field]: text }), beginWords.names));
+    expect(read.ok ? [] : read.problems.map(({ path }) => benchFieldAt(path))).toEqual([field]);
+  });
+});
