@@ -226,7 +226,10 @@ export { type WantValue, wantValues } from './vary/want-values.ts';
 
 // Boxes of parts
 
+export { lacksOf } from './find/choices.ts';
+export { type FindAnswer, type FindRun, findSets } from './find/find.ts';
 export { readBox } from './find/read-box.ts';
+export { type FindQuestion, type FindTask, findWorker, type TaskAnswer } from './find/tasks.ts';
 
 // Waves at a point
 

@@ -108,4 +108,5 @@ export const boxDescription = object({
 /** A box as read: plain SI numbers, defaults filled in. */
 export type BoxDescription = v.InferOutput<typeof boxDescription>;
 /** A box as written: quantities may be text. */
+export type FoundArrangement = (typeof ARRANGEMENTS_FOUND)[number];
 export type WrittenBox = v.InferInput<typeof boxDescription>;

@@ -29,7 +29,7 @@ export function stationNamed(stations: Stations, text: string): number | undefin
 }
 
 /** What wants and kept parts cannot see by themselves: stations and places that are not there, a band upside down. */
-export function wantProblems(set: SetDescription, schema: SchemaNode): Problem[] {
+export function wantProblems(set: Pick<SetDescription, 'place' | 'wants' | 'keep'>, schema: SchemaNode): Problem[] {
   const { stations } = set.place;
   const names = stations.map(({ name }) => name);
   const problems: Problem[] = [];

@@ -40,7 +40,7 @@ export interface WantedGoal {
  * @param set as read
  * @returns in the order of the wants
  */
-export const goalsOf = (set: SetDescription): readonly WantedGoal[] =>
+export const goalsOf = (set: Pick<SetDescription, 'wants' | 'place'>): readonly WantedGoal[] =>
   (set.wants ?? []).flatMap((want) => {
     const named = want.kind === 'clear' ? [want.station, want.from] : 'station' in want ? [String(want.station)] : [];
     const stations = named.flatMap((name) => stationNamed(set.place.stations, name) ?? []);
