@@ -77,7 +77,7 @@ export function Side() {
           {disturbing.length === 0 && <p class="quiet">{texts.noInterference}</p>}
           <ul class="sentences">
             {disturbing.slice(0, 4).map((disturbance) => (
-              <li key={disturbance.by}>{interferenceSentence(disturbance)}</li>
+              <li key={disturbance.index}>{interferenceSentence(disturbance)}</li>
             ))}
           </ul>
         </section>

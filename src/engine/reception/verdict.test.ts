@@ -3,6 +3,7 @@ import type { Disturbance, Loudness } from './path/types.ts';
 import { isHeard, verdictOf, worstOf } from './verdict.ts';
 
 const beside = (effect: Disturbance['effect'], separation = 0): Disturbance => ({
+  index: 1,
   by: 'Ash',
   frequency: 612e3,
   carrierRatio: 0,

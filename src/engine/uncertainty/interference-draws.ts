@@ -44,7 +44,7 @@ export function disturbersAmong(set: Receiver, others: readonly Arriving[]) {
       .sort((a, b) => a.separation - b.separation)
       .slice(0, MOST);
     const disturbers = near.flatMap((middle) => {
-      const arriving = others.find(({ station: s }) => s.name === middle.by && s.frequency === middle.frequency);
+      const arriving = others.find(({ station }) => set.indexOf(station) === middle.index);
       return arriving ? [disturber({ set, tuned: wanted }, arriving, middle, balance)] : [];
     });
     return { audioRatios, disturbers };

@@ -140,7 +140,7 @@ const rangedPlace = (place: DialPlace, reading: StationUncertainty['reading']): 
   reading ? { ...place, range: [place.scale + reading[0], place.scale + reading[1]] } : place;
 
 function rangedDisturbance(one: Disturbance, { disturbances }: StationUncertainty): Disturbance {
-  const drawn = disturbances.find(({ by, frequency }) => by === one.by && frequency === one.frequency);
+  const drawn = disturbances.find(({ index }) => index === one.index);
   if (!drawn) return one;
   const [low, high] = about(one.separation, drawn.separation, true).range;
   return { ...one, range: [Math.min(low, one.separation), Math.max(high, one.separation)] };

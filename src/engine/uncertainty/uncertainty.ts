@@ -6,7 +6,7 @@ import { fieldsAtSite } from '../reception/path/field.ts';
 import { receiver, receiveStation, type TunedStation } from '../reception/path/receive-station.ts';
 import { speechBands } from '../reception/path/speech-bands.ts';
 import type { StationDescription } from '../set/place.ts';
-import { type Degrees, decibels, fromDecibels, type Hertz, type Ratio } from '../units/quantities.ts';
+import { type Degrees, decibels, fromDecibels, type Ratio } from '../units/quantities.ts';
 import { attempt } from './attempt.ts';
 import { type BudgetItem, budgetOf } from './budget.ts';
 import { deviatesOf } from './deviates-of.ts';
@@ -37,7 +37,7 @@ export interface StationUncertainty {
   /** 90 % of the readings of the dial's scale, degrees about the reading in the middle; out of range none. */
   readonly reading?: readonly [below: Degrees, above: Degrees];
   /** Those that may mask it in some such sets: what it stands over them, dB. */
-  readonly disturbances: readonly { readonly by: string; readonly frequency: Hertz; readonly separation: Drawn }[];
+  readonly disturbances: readonly { readonly index: number; readonly separation: Drawn }[];
   /** Of all such sets, the share whose dial reaches the station, in which it is heard and no other masks it. */
   readonly chance: Ratio;
   /** What makes the doubt about the level at the ear, most first. */
@@ -182,8 +182,7 @@ export function uncertaintyOf(
           ? readingOf(circuit, dial.positions(station.frequency, tuned.position), tuned)
           : undefined,
       disturbances: separations.map(({ disturber: { middle }, draws }) => ({
-        by: middle.by,
-        frequency: middle.frequency,
+        index: middle.index,
         separation: drawn(middle.separation, draws),
       })),
       chance: tuned.within ? shareOf(isHeard) : 0,

@@ -70,8 +70,7 @@ export function stationWish(trials: Trials, station: number): StationWish {
 export function disturberOf(now: Trial, station: number): Disturber | undefined {
   const worst = [...now.interference(station)].sort((a, b) => a.separation - b.separation)[0];
   const { frequency: wanted } = now.tuned(station).station;
-  const index = now.set.place.stations.findIndex((s) => s.name === worst?.by && s.frequency === worst.frequency);
-  return index < 0 || worst.frequency === wanted ? undefined : disturberAt(now, index);
+  return worst === undefined || worst.frequency === wanted ? undefined : disturberAt(now, worst.index);
 }
 
 /** A station to be kept out. */

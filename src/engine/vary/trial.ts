@@ -11,7 +11,6 @@ import type { Disturbance } from '../reception/path/types.ts';
 import { isHeard, verdictOf, worstOf } from '../reception/verdict.ts';
 import type { SetDescription } from '../set/description.ts';
 import { editedSet } from '../set/edit.ts';
-import type { StationDescription } from '../set/place.ts';
 import type { Decibels, Hertz } from '../units/quantities.ts';
 import type { Figures } from './question.ts';
 
@@ -71,9 +70,7 @@ export function trialsOf(set: SetDescription, when: FieldOptions = {}): Trials {
   const watched = lazily((station: number): readonly Arriving[] => {
     if (arriving.length <= WATCHED) return arriving;
     const strongest = amongAll()(now.tuned(station)).disturbances.slice(0, WATCHED);
-    return strongest.flatMap(({ by, frequency }) =>
-      arriving.filter((one) => one.station.name === by && one.station.frequency === frequency),
-    );
+    return strongest.map(({ index }) => arriving[index]);
   });
   const trialOf = (changed: SetDescription, like?: SetCircuit): Trial | NotBuildable => {
     const made = build(changed, { like });
@@ -120,7 +117,7 @@ function trial(
     tuned,
     interference,
     curve: () => curve(0),
-    clearanceFrom: (station, other) => clearanceFrom(interference(station), stations[other]),
+    clearanceFrom: (station, other) => clearanceFrom(interference(station), other),
     audioBandwidth: lazily((station: number) => audioBandwidth(ready, tuned(station))),
     beyondDial: (station) => {
       const { lowest, highest } = curve(0);
@@ -135,9 +132,8 @@ function trial(
   };
 }
 
-const clearanceFrom = (beside: readonly Disturbance[], other: StationDescription): Decibels =>
-  beside.find(({ by, frequency }) => by === other.name && frequency === other.frequency)?.separation ??
-  Number.POSITIVE_INFINITY;
+const clearanceFrom = (beside: readonly Disturbance[], other: number): Decibels =>
+  beside.find(({ index }) => index === other)?.separation ?? Number.POSITIVE_INFINITY;
 
 /** Programmes go no higher, Hz. */
 const HIGHEST_TONE = 20e3;

@@ -68,6 +68,7 @@ describe.each(['medium-wave-galena', 'frame-aerial'])('interference among many s
         }));
       const pairs = others.map(({ arriving, view, emf }) => ({
         ...sent(arriving as typeof wanted),
+        index: tuned.indexOf(arriving as typeof wanted),
         voltage: emf * view.level(g, wanted.position, wanted.other),
       }));
       const audioLoad = Math.max(magnitude(ready.audioLoadAt(TEST_TONE)), 1);

@@ -22,6 +22,7 @@ export interface Arriving {
 /** A station's share in interference that is the same whichever other station the set is tuned to. */
 interface Ready {
   readonly arriving: Arriving;
+  readonly index: number;
   readonly height: Metres;
   readonly view: FrequencyView;
   readonly sent: Sent;
@@ -59,6 +60,7 @@ export function interferenceAmong(
   const ready = others.map(
     (arriving): Ready => ({
       arriving,
+      index: set.indexOf(arriving.station),
       height: set.heightAt(arriving.station.frequency),
       view: set.network.at(arriving.station.frequency),
       sent: sentBy(arriving.station),
@@ -91,9 +93,9 @@ export function interferenceAmong(
       : { chosen: [...ready.keys()], others: 0 };
     const beside = chosen.filter((i) => !isWanted(i));
     const carriers = beside.map((i) => {
-      const { view, sent } = ready[i];
+      const { index, view, sent } = ready[i];
       const { name, frequency, modulation } = sent;
-      return { name, frequency, modulation, voltage: emfs[i] * view.level(g, wanted.position, wanted.other) };
+      return { index, name, frequency, modulation, voltage: emfs[i] * view.level(g, wanted.position, wanted.other) };
     });
     const audioLoad = Math.max(magnitude(set.audioLoadAt(TEST_TONE)), 1);
     const all = disturbances({ ...sentBy(wanted.station), voltage: wanted.steady.junctionVoltage }, carriers, {

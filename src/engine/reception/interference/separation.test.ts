@@ -4,7 +4,7 @@ import { disturbances } from './separation.ts';
 const wanted = { name: 'Saltmarsh Radio', frequency: 1e6, voltage: 1, modulation: 0.3 };
 /** One other so far off that no whistle is heard. */
 const beside = (voltage: number) =>
-  disturbances(wanted, [{ name: 'Quayside', frequency: 1.1e6, voltage, modulation: 0.3 }], {
+  disturbances(wanted, [{ index: 1, name: 'Quayside', frequency: 1.1e6, voltage, modulation: 0.3 }], {
     slopeVoltage: 0.03,
     loadTime: 1e-4,
   })[0];

@@ -3,6 +3,7 @@ import { type Decibels, decibels, type Hertz, type Ratio, type Seconds, type Vol
 import type { Disturbance } from '../path/types.ts';
 
 export interface CarrierAtDetector {
+  readonly index: number;
   readonly name: string;
   readonly frequency: Hertz;
   /** Peak volts at the detector, the set tuned to the wanted one. */
@@ -43,7 +44,7 @@ const [BURIED, FAR_BELOW] = [-30, 50];
  * worst, and so those least clear are evaluated in full.
  */
 export function disturbances(
-  wanted: CarrierAtDetector,
+  wanted: Omit<CarrierAtDetector, 'index'>,
   others: readonly CarrierAtDetector[],
   options: SeparationOptions,
 ): Disturbance[] {
@@ -77,7 +78,7 @@ function replacedInFull(
 }
 
 function estimatedRatio(
-  wanted: CarrierAtDetector,
+  wanted: Omit<CarrierAtDetector, 'index'>,
   other: CarrierAtDetector,
   { slopeVoltage, loadTime }: SeparationOptions,
 ): Decibels {
@@ -101,11 +102,16 @@ export function overWhistle(beat: Hertz, modulation: Ratio, carriers: Ratio): De
   return isHeard ? decibels(modulation * carriers) : Number.POSITIVE_INFINITY;
 }
 
-function disturbance(wanted: CarrierAtDetector, other: CarrierAtDetector, audioRatio: Decibels): Disturbance {
+function disturbance(
+  wanted: Omit<CarrierAtDetector, 'index'>,
+  other: CarrierAtDetector,
+  audioRatio: Decibels,
+): Disturbance {
   const beat = Math.abs(other.frequency - wanted.frequency);
   const whistle = overWhistle(beat, wanted.modulation, wanted.voltage / other.voltage);
   const felt = Math.min(audioRatio, whistle);
   return {
+    index: other.index,
     by: other.name,
     frequency: other.frequency,
     carrierRatio: decibels(wanted.voltage / other.voltage),

@@ -41,6 +41,8 @@ export interface Receiver {
   readonly heightAt: (frequency: Hertz) => Metres;
   /** What of a station arrives. */
   readonly fieldOf: (station: StationDescription) => FieldAtSite;
+  /** Place of a station in the set's list; −1 for one that is not in it. */
+  readonly indexOf: (station: StationDescription) => number;
   /** From the detector's output port, with nothing tuned that matters: direct and audio load. */
   readonly dcResistance: Ohms;
   readonly audioLoadAt: (frequency: Hertz) => Complex;
@@ -81,6 +83,7 @@ export function receiver(circuit: SetCircuit, fieldOf = fieldsAtSite(circuit.set
     if (height === undefined) heights.set(frequency, (height = effectiveHeight(circuit, frequency)));
     return height;
   };
+  const indices = new Map(circuit.set.place.stations.map((station, index) => [station, index]));
   const dcResistance = Math.min(Math.max(audio.look(0).z[0][0].re, 0), 1e12);
   const standing = standingPoint(circuit.averaged, dcResistance, circuit.bias);
   return {
@@ -88,6 +91,7 @@ export function receiver(circuit: SetCircuit, fieldOf = fieldsAtSite(circuit.set
     network: tunedNetwork(assembly),
     heightAt,
     fieldOf,
+    indexOf: (station) => indices.get(station) ?? -1,
     dcResistance,
     standing: standing.directVoltage,
     audioLoadAt: (f) => look(f).load,

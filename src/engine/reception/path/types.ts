@@ -40,6 +40,8 @@ export interface Stage {
 
 /** What another station does to the wanted one. */
 export interface Disturbance {
+  /** Of the other station in the list of the set: names and frequencies may be alike. */
+  readonly index: number;
   readonly by: string;
   readonly frequency: Hertz;
   /** Wanted over unwanted carrier at the detector. */

@@ -138,7 +138,7 @@ function neighboursOf(set: SetDescription, reception: Reception, wanted: Station
   return reception.stations
     .filter((s) => s.index !== wanted.index && Math.abs(s.frequency - wanted.frequency) > 500)
     .map((s): WaveNeighbour => {
-      const stated = wanted.disturbances.find((d) => d.by === s.name)?.carrierRatio;
+      const stated = wanted.disturbances.find((d) => d.index === s.index)?.carrierRatio;
       // The dial's own column may stand a hair beside the peak: the wanted one's level there is the measure.
       const fromDial = row ? row[s.index] - row[wanted.index] : undefined;
       const level = stated === undefined ? (fromDial ?? -60) : -stated;

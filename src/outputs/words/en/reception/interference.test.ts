@@ -3,6 +3,7 @@ import type { Disturbance } from '../../../../engine/reception/path/types.ts';
 import { besideWords, interferenceSentence } from './interference.ts';
 
 const beside = (effect: Disturbance['effect'], audioRatio: number, more: Partial<Disturbance> = {}): Disturbance => ({
+  index: 1,
   by: 'Ash',
   frequency: 612e3,
   carrierRatio: audioRatio,

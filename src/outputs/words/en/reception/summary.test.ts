@@ -8,6 +8,7 @@ const station = (name: string, verdict: Verdict, beside?: [string, Disturbance['
   frequency: 603e3,
   verdict,
   disturbance: beside && {
+    index: 1,
     by: beside[0],
     effect: beside[1],
     frequency: 612e3,
