@@ -37,7 +37,7 @@ export { typedQuantity, typedTurns } from './units/typed.ts';
 
 // Warnings
 
-export type { Caution } from './facts/cautions.ts';
+export type { Caution, CautionCode } from './facts/cautions.ts';
 export { ImpossibleValues } from './facts/impossible-values.ts';
 export { distinctWarnings, type Warning, warning } from './facts/warning.ts';
 
@@ -241,18 +241,36 @@ export { usualPlaces, type WavePlace, wavePlaces } from './waves/wave-places.ts'
 export { fitDecay } from './measure/decay-fit.ts';
 export { fitDetector } from './measure/detector-fit.ts';
 export { fitDial } from './measure/dial-fit.ts';
+export { type FitAxis, type FitPlot, fitPlotOf } from './measure/fit-plot.ts';
 export type { Fitted } from './measure/fitted.ts';
 export { type MeasurableFigure, measurableFigures } from './measure/measurable.ts';
-export { type NextMeasurement, nextMeasurements } from './measure/measure-next.ts';
+export { type Narrowing, type NextMeasurement, nextMeasurements } from './measure/measure-next.ts';
 export type { Equipment, Measured, MeasuredProperty, Measurement, Yield } from './measure/measurement.ts';
 export { MEASUREMENTS, type MeasurementKind } from './measure/measurements.ts';
+export {
+  INSTRUMENTS,
+  type Instrument,
+  type MeasuredPart,
+  measuringCautions,
+  methodCautions,
+  type OfferedMeasurement,
+  offeredMeasurements,
+} from './measure/offered.ts';
 export { type PropertyId, propertyOf } from './measure/properties.ts';
 export { type Fields, fieldEntries, type ReadingField, type ScalarField } from './measure/reading-fields.ts';
-export { type ReadingsRead, readMeasurements, readReadings } from './measure/readings.ts';
+export { type ReadingsProblem, type ReadingsRead, readMeasurements, readReadings } from './measure/readings.ts';
 export { ringingOf } from './measure/record.ts';
 export { fitResonance } from './measure/resonance-fit.ts';
-export { type ReadingsResult, resultsOf, type UsedValue, usedValues } from './measure/taken-results.ts';
+export { stationOfSuspect } from './measure/suspect-station.ts';
+export {
+  type FigureResult,
+  type ReadingsResult,
+  resultsOf,
+  type UsedValue,
+  usedValues,
+} from './measure/taken-results.ts';
 export { UnfitReadings } from './measure/unfit.ts';
+export { type WithReadings, withReadings } from './measure/use-readings.ts';
 export { fitWidth } from './measure/width-fit.ts';
 
 // Uncertainty

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import type { Io } from '../../src/cli/command.ts';
 import { measure } from '../../src/cli/commands/measure.ts';
+import { MEASUREMENTS } from '../../src/engine/index.ts';
 
 const example = 'examples/medium-wave-galena.json';
 const readings = 'examples/readings/medium-wave-galena.json';
@@ -91,4 +92,15 @@ it('names every problem of readings at once: with the line of a table, and where
 it('reads the example table', async () => {
   const { text } = await run([example, 'examples/readings/main-coil-resonance.csv']);
   expect(text).toMatch(/Resonance with known capacitors, main, 2026-11-20/);
+});
+
+it('says how each kind of measurement is made, with what can hurt', async () => {
+  for (const kind of ['value', ...Object.keys(MEASUREMENTS)]) {
+    const { status, text } = await run([example, '--how', kind]);
+    expect(status).toBe(0);
+    expect(text, kind).toMatch(/\n {2}1\. .*\n[\s\S]*\nWrite down .*\.\nTrap: .*\.\n/);
+    expect(text).not.toMatch(/NaN|undefined/);
+  }
+  expect((await run([example, '--how', 'earth-electrodes'])).text).toMatch(/Cautions\n[\s\S]*gas pipe/);
+  await expect(run([example, '--how', 'guess'])).rejects.toThrow(/--how: expected value, .*dial.*got "guess"/);
 });

@@ -17,6 +17,7 @@ export function ViewChoice() {
 }
 
 const loadSheets = () => import('../views/sheets/Sheets.tsx').then((m) => m.Sheets);
+const loadMeasure = () => import('../views/measure/Measure.tsx').then((m) => m.Measure);
 const loadExplain = () => import('../views/explain/Explain.tsx').then((m) => m.Explain);
 
 /** A view beside the set's own, in the page's whole width. */
@@ -34,6 +35,8 @@ export function OtherView() {
         props={{ written: written.value, set, reception: now }}
       />
     );
+  if (view.value === 'measure')
+    return <Later key="measure" load={loadMeasure} name={headerWords.view.measure} props={{ set }} />;
   return (
     <Later
       key="explain"

@@ -1,6 +1,7 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import { createCurves, type SetCurves } from './curves.ts';
 import { createDocument, type Document } from './document.ts';
+import { createMeasuring, type SetMeasuring } from './measuring.ts';
 import { dismissAllOf } from './notices.ts';
 import { createReception, type SetReception } from './reception.ts';
 import { createSetView, type SetView } from './set-view.ts';
@@ -9,7 +10,7 @@ import { createUnderstanding, type Understanding } from './understanding.ts';
 import { createWanted, type SetWanted } from './wanted.ts';
 
 /** All there is of one open set: its description with the steps to undo, what is looked at, and its figures. */
-export interface OpenSet extends Document, Understanding, SetView, SetReception, SetWanted, SetCurves {
+export interface OpenSet extends Document, Understanding, SetView, SetReception, SetWanted, SetCurves, SetMeasuring {
   readonly id: string;
   readonly file: {
     /** The one it is saved to, once one was chosen. */
@@ -49,6 +50,7 @@ function openSet(
     ...reception,
     ...wanted,
     ...curves,
+    ...createMeasuring(),
     dispose() {
       file.stopReading?.();
       for (const part of [curves, wanted, reception, view, understanding]) part.dispose();

@@ -1,7 +1,7 @@
 import { effect, signal } from '@preact/signals';
 
 /** The set itself, or a view that takes the whole page. */
-export const VIEWS = ['set', 'explain', 'sheets'] as const;
+export const VIEWS = ['set', 'sheets', 'measure', 'explain'] as const;
 export type ViewId = (typeof VIEWS)[number];
 export const view = signal<ViewId>('set');
 export type Theme = 'auto' | 'light' | 'dark';

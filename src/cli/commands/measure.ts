@@ -1,29 +1,35 @@
 import {
-  formatQuantity,
+  type CautionCode,
+  MEASUREMENTS,
   type MeasurableFigure,
+  type MeasurementKind,
   measurableFigures,
+  measuringCautions,
+  methodCautions,
   nextMeasurements,
   propertyOf,
+  type ReadingsProblem,
   type ReadingsRead,
   type ReadingsResult,
-  readMeasurements,
   readReadings,
   readValue,
   receiveRanged,
-  resultsOf,
   type SetDescription,
   type UsedValue,
-  usedValues,
   type WrittenDescription,
-  withValueAt,
+  withReadings,
   writeText,
 } from '../../engine/index.ts';
 import { clean } from '../../outputs/tables/index.ts';
 import {
   agreementText,
+  benchCard,
+  benchCardWords,
   type CommandOptions,
   causesText,
+  cautionTexts,
   cliNotes,
+  equipmentNames,
   figureName,
   fittedText,
   jsonText,
@@ -41,9 +47,11 @@ import { packagedCoastFor } from '../coast.ts';
 import { type Command, InputError, type Io } from '../command.ts';
 import { readWrittenSet } from '../read-set.ts';
 import { timeOfDay } from '../time-of-day.ts';
+import { wrongOption } from '../wrong-option.ts';
 
 const OPTIONS = {
   use: { type: 'boolean' },
+  how: { type: 'string' },
   out: { type: 'string' },
   station: { type: 'string' },
   json: { type: 'boolean' },
@@ -56,18 +64,22 @@ export const measure: Command = {
     'faintwave measure examples/medium-wave-galena.json',
     'faintwave measure examples/medium-wave-galena.json examples/readings/medium-wave-galena.json',
     'faintwave measure examples/medium-wave-galena.json examples/readings/medium-wave-galena.json --use --out measured.json',
+    'faintwave measure examples/medium-wave-galena.json --how dial',
   ],
   async run(args, io) {
     const { values, positionals } = filesAndOptions(args, OPTIONS);
     const [file, readings] = positionals;
     const { set, written } = await readWrittenSet(file, io);
+    if (values.how !== undefined) {
+      printCard(kindOf(values.how), set, io);
+      return 0;
+    }
     const kept = written.readings ?? [];
     const added = readings === undefined ? [] : writtenOf(await read(readings, io));
     const all = [...kept, ...added];
-    const result =
-      all.length > 0 ? resultsOf(set, checked(readMeasurements(all), measureAnswer.keptReadings)) : undefined;
-    const used = result && usedValues(result);
-    const measured = used && withUsed({ ...written, readings: all }, used);
+    const taken = all.length > 0 ? withReadings(set, written, all) : undefined;
+    if (taken && !taken.ok) throw refusal(taken.problems, measureAnswer.keptReadings);
+    const { result, used, written: measured } = taken ?? {};
     const next = nextOf(setOf(measured) ?? set, values.station);
     if (values.use && measured) {
       const description = writeText(measured);
@@ -87,6 +99,7 @@ export const measure: Command = {
     io.out(`\n${measureAnswer.next}\n`);
     for (const one of next) io.out(`  ${nextMeasurementText(one)}\n`);
     if (next.length === 0) io.out(`  ${measureAnswer.nothingNext}\n`);
+    printCautions(new Set(next.flatMap(({ method }) => methodCautions(method, set))), io);
     if (values.use && used && values.out !== undefined)
       io.out(`\n${measureAnswer.used(used.length)}\n${cliNotes.written(values.out)}\n`);
     return 0;
@@ -96,14 +109,19 @@ export const measure: Command = {
 const read = async (file: string, io: Io) => checked(readReadings(await io.read(file)), file);
 const writtenOf = (measurements: readonly { readonly written: unknown }[]) => measurements.map((one) => one.written);
 
-/** @throws InputError with every problem, a line each. */
+/** @throws InputError with every problem. */
 function checked(result: ReadingsRead, file: string) {
-  if (result.ok) return result.measurements;
-  const lines = result.problems.map((problem) => {
+  if (!result.ok) throw refusal(result.problems, file);
+  return result.measurements;
+}
+
+/** Every problem, a line each. */
+function refusal(problems: readonly ReadingsProblem[], file: string): InputError {
+  const lines = problems.map((problem) => {
     const sentence = 'unfit' in problem ? `${problem.path}: ${unfitText(problem.unfit)}` : problemSentence(problem);
     return problem.line === undefined ? sentence : measureAnswer.problemLine(problem.line, sentence);
   });
-  throw new InputError(
+  return new InputError(
     `${measureAnswer.inReadings(file, lines.length)}\n${lines.map((line) => `  ${line}`).join('\n')}`,
   );
 }
@@ -122,29 +140,6 @@ function nextOf(set: SetDescription, wanted: string | undefined) {
   const station = reception.stations[also ?? reception.best[0] ?? 0];
   return nextMeasurements(set, station);
 }
-
-/** A description with measured values put in, written as people write them. */
-const withUsed = (written: WrittenDescription, used: readonly UsedValue[]): WrittenDescription =>
-  used.reduce((base, { path, property, value, error, at, method, date }) => {
-    const { quantity, isAmount } = propertyOf(property);
-    const text = (x: number, digits: number) =>
-      quantity ? formatQuantity(x, quantity, digits) : Number(x.toPrecision(digits));
-    return withValueAt(base, path, {
-      value: text(value, 5),
-      error: isAmount && quantity ? formatQuantity(error, quantity, 3) : formatQuantity(error, 'ratio', 3),
-      ...(at !== undefined && TAKES_FREQUENCY.has(property) ? { at: formatQuantity(at, 'frequency', 5) } : {}),
-      method,
-      ...(date === undefined ? {} : { date }),
-    });
-  }, written);
-
-/** Properties whose measured value says at which frequency. */
-const TAKES_FREQUENCY: ReadonlySet<string> = new Set([
-  'coil.inductance',
-  'coil.q',
-  'aerial.resistance',
-  'aerial.effectiveHeight',
-]);
 
 function printResult({ results, joint }: ReadingsResult, io: Io): void {
   for (const { measurement, figures, warnings } of results) {
@@ -182,6 +177,32 @@ function printResult({ results, joint }: ReadingsResult, io: Io): void {
         : measureAnswer.agree
     }\n`,
   );
+}
+
+const KINDS: readonly string[] = ['value', ...Object.keys(MEASUREMENTS)];
+const isKind = (id: string): id is MeasurementKind | 'value' => KINDS.includes(id);
+
+/** @throws InputError for what is no kind of measurement. */
+function kindOf(written: string): MeasurementKind | 'value' {
+  if (!isKind(written)) throw wrongOption('--how', { code: 'one of', choices: KINDS }, written);
+  return written;
+}
+
+/** How a measurement is made. */
+function printCard(kind: MeasurementKind | 'value', set: SetDescription, io: Io): void {
+  const { about, steps, writeDown, trap } = benchCard(kind);
+  io.out(`${measurementName(kind)}\n\n${about}\n`);
+  const takes = kind === 'value' ? [] : MEASUREMENTS[kind].equipment;
+  if (takes.length > 0) io.out(`${benchCardWords.takes(equipmentNames(takes))}\n`);
+  io.out(`\n${steps.map((step, i) => `  ${i + 1}. ${step}\n`).join('')}`);
+  io.out(`\n${benchCardWords.writeDown(writeDown)}\n${benchCardWords.trap(trap)}\n`);
+  printCautions(new Set(measuringCautions(kind, set)), io);
+}
+
+function printCautions(codes: ReadonlySet<CautionCode>, io: Io): void {
+  if (codes.size === 0) return;
+  io.out(`\n${benchCardWords.cautions}\n`);
+  for (const code of codes) io.out(`  ${cautionTexts[code]}\n`);
 }
 
 function printMeasured(figures: readonly MeasurableFigure[], io: Io): void {

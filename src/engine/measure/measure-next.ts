@@ -19,15 +19,19 @@ export type Method =
   | 'field-strength'
   | 'effective-height';
 
-/** A measurement worth making next. */
-export interface NextMeasurement {
-  readonly method: Method;
-  readonly equipment: readonly Equipment[];
+/** By how much a measurement narrows an answer. */
+export interface Narrowing {
   /** What it narrows: the level of the station at the ear (dB), or where it is found on the dial (share of the scale). */
   readonly narrows: 'level' | 'dial';
   /** Width of the 90 % range now, and expected after it. */
   readonly before: number;
   readonly after: number;
+}
+
+/** A measurement worth making next. */
+export interface NextMeasurement extends Narrowing {
+  readonly method: Method;
+  readonly equipment: readonly Equipment[];
 }
 
 interface Way {
@@ -105,28 +109,53 @@ export function nextMeasurements(set: SetDescription, station: WantedStation): r
     .sort((a, b) => worth(b) - worth(a));
 }
 
-function levelMeasurements({ ranges, budget = [] }: WantedStation): NextMeasurement[] {
+/**
+ * How much narrower the level at the ear becomes once one thing is measured.
+ * @param station with its range and what makes it
+ * @param what is measured
+ * @returns undefined where that makes none of the range
+ */
+export function levelNarrowing({ ranges, budget = [] }: WantedStation, what: Measurable): Narrowing | undefined {
   const range = ranges?.soundPressureLevel;
-  if (!range) return [];
+  const way = WAYS[what];
+  const gain = budget.find((one) => one.what === what)?.gain ?? 0;
+  if (!range || !way || !(gain > 0)) return undefined;
   const before = range[1] - range[0];
-  return budget.flatMap(({ what, gain }): NextMeasurement[] => {
+  // Of what it makes of the range, the share that the measurement's own error leaves; squares add.
+  const without = Math.max(0, before - gain);
+  const after = Math.sqrt(without ** 2 + way.left ** 2 * (before ** 2 - without ** 2));
+  return { narrows: 'level', before, after };
+}
+
+function levelMeasurements(station: WantedStation): NextMeasurement[] {
+  return (station.budget ?? []).flatMap(({ what }): NextMeasurement[] => {
+    const narrowing = levelNarrowing(station, what);
     const way = WAYS[what];
-    if (!way || !(gain > 0)) return [];
-    // Of what it makes of the range, the share that the measurement's own error leaves; squares add.
-    const without = Math.max(0, before - gain);
-    const after = Math.sqrt(without ** 2 + way.left ** 2 * (before ** 2 - without ** 2));
-    return [{ method: way.method, equipment: way.equipment, narrows: 'level', before, after }];
+    return narrowing && way ? [{ method: way.method, equipment: way.equipment, ...narrowing }] : [];
   });
 }
 
 /** A pointer with a hair line, by hand. */
 const HAIR_LINE = 0.006;
 
-/** Two stations near the ends of the dial say where all others are: by the joint errors of coil, strays and capacitor. */
-function dialMeasurement(set: SetDescription, frequency: number): NextMeasurement[] {
+/** How sure the place of a station on the dial is, and what readings would make of it. */
+export interface DialDoubt {
+  /** Two stations near the ends of the dial say where all others are. */
+  readonly ends: readonly Observation[];
+  /** @returns the width of the range now, and after these readings */
+  readonly narrowing: (readings: readonly Observation[]) => Narrowing;
+}
+
+/**
+ * How sure the place of a frequency on the dial is, by the joint errors of coil, strays and capacitor.
+ * @param set as read
+ * @param frequency Hz
+ * @returns undefined where the dial does not run evenly with capacitance, or no two stations are on it
+ */
+export function dialDoubt(set: SetDescription, frequency: number): DialDoubt | undefined {
   const coil = isLoop(set.aerial) ? ['aerial', 'measured', 'inductance'] : ['coils', 0, 'measured', 'inductance'];
   const frequencies = set.place.stations.map((s) => s.frequency);
-  if (!hasEvenDial(set) || frequencies.length < 2) return [];
+  if (!hasEvenDial(set) || frequencies.length < 2) return undefined;
   const now = jointFigures(set, []);
   const paths = {
     L: coil,
@@ -136,18 +165,8 @@ function dialMeasurement(set: SetDescription, frequency: number): NextMeasuremen
   } satisfies Record<keyof EvenDial, Path>;
   const at = (path: Path) => now.figures.find((f) => samePath(f.path, path))?.before.value;
   const [L, stray, minimum = 0, maximum] = [paths.L, paths.stray, paths.minimum, paths.maximum].map(at);
-  if (L === undefined || maximum === undefined || stray === undefined) return [];
+  if (L === undefined || maximum === undefined || stray === undefined) return undefined;
   const dial: EvenDial = { L, stray, minimum, maximum };
-  const ends = [Math.min(...frequencies), Math.max(...frequencies)];
-  const readings = ends.map(
-    (f): Observation => ({
-      of: 'dial',
-      coil,
-      position: positionOn(f, dial),
-      frequency: f,
-      standardError: HAIR_LINE,
-    }),
-  );
   const width = ({ figures, correlations }: Joint): number => {
     const deviations = figures.map(({ path, after }) => {
       const key = (Object.keys(paths) as (keyof EvenDial)[]).find((one) => samePath(paths[one], path));
@@ -158,13 +177,19 @@ function dialMeasurement(set: SetDescription, frequency: number): NextMeasuremen
     });
     return 2 * NINETY * Math.sqrt(varianceOf(deviations, correlations));
   };
-  return [
-    {
-      method: 'dial',
-      equipment: ['set', 'ears', 'station'],
-      narrows: 'dial',
-      before: width(now),
-      after: width(jointFigures(set, readings)),
-    },
-  ];
+  return {
+    ends: [Math.min(...frequencies), Math.max(...frequencies)].map((f) => ({
+      of: 'dial',
+      coil,
+      position: positionOn(f, dial),
+      frequency: f,
+      standardError: HAIR_LINE,
+    })),
+    narrowing: (readings) => ({ narrows: 'dial', before: width(now), after: width(jointFigures(set, readings)) }),
+  };
+}
+
+function dialMeasurement(set: SetDescription, frequency: number): NextMeasurement[] {
+  const doubt = dialDoubt(set, frequency);
+  return doubt ? [{ method: 'dial', equipment: ['set', 'ears', 'station'], ...doubt.narrowing(doubt.ends) }] : [];
 }

@@ -29,10 +29,11 @@ const asWritten = (cell: string): string | number =>
  * ("position,frequency [kHz]") and the readings, separated by commas, semicolons or tabs. A unit in brackets after a
  * column's name goes with every number below it.
  * @param text of the file
+ * @param kind of the measurement where the table does not say it
  * @returns the measurement, and the line of every value in it
  */
-export function readingsTable(text: string): ReadingsTable {
-  const value: Record<string, unknown> = {};
+export function readingsTable(text: string, kind?: string): ReadingsTable {
+  const value: Record<string, unknown> = kind === undefined ? {} : { kind };
   const lines = new Map<string, number>();
   const rows: Record<string, unknown>[] = [];
   let separator: string | undefined;

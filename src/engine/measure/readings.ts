@@ -90,14 +90,15 @@ const single = (problem: Problem): ReadingsRead => ({ ok: false, problems: [prob
 /**
  * Read a file of readings: JSON of one or several measurements, or a table of one. Never throws.
  * @param text of the file, up to 2 MB
+ * @param kind of the measurement of a table that does not say it
  * @returns the measurements with what follows from each, or every problem with its path and, of a table, its line
  */
-export function readReadings(text: string): ReadingsRead {
+export function readReadings(text: string, kind?: MeasurementKind | 'value'): ReadingsRead {
   if (text.length > LARGEST_FILE) return single(tooLarge(text.length));
   const trimmed = text.replace(/^\uFEFF/, '').trim();
   if (trimmed === '') return single({ path: '', expected: { code: 'readings' }, given: { code: 'empty-file' } });
   if (!/^[[{]/.test(trimmed)) {
-    const table = readingsTable(trimmed);
+    const table = readingsTable(trimmed, kind);
     const read = readMeasurements([table.value]);
     if (read.ok) return read;
     return {

@@ -1,4 +1,5 @@
 export { drawAerial } from './aerial/aerial.ts';
+export { benchConnection } from './bench-connection.ts';
 export { drawCapacitor } from './capacitor/capacitor.ts';
 export { drawCircuit } from './circuit/draw.ts';
 export { circuitDiagram } from './circuit/layouts.ts';

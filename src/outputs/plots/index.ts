@@ -12,5 +12,6 @@ export type { PlotSize } from './frame.ts';
 export { type HeaterCurves, heaterCurve } from './heater.ts';
 export { type FieldProfile, fieldProfile } from './profile.ts';
 export { type QCurves, qAgainstFrequency, qText } from './q.ts';
+export { readingsFit } from './readings-fit.ts';
 export { type ResonancePlot, resonanceCurve, resonanceText } from './resonance.ts';
 export { detectorPlot, qPlots } from './station-plots.ts';

@@ -13,6 +13,7 @@ export { touchText } from './detection/touch.ts';
 export { detectorName, detectorShortNames, nameOfDetector } from './detectors.ts';
 export { diagramText, nodeText, type SymbolLabel, symbolLabels, symbolNames } from './diagram.ts';
 export { aerialDrawing, aerialText, earthDrawing, earthText, loopDrawing } from './drawings/aerial.ts';
+export { type BenchName, benchDiagramWords } from './drawings/bench.ts';
 export { capacitorDrawing } from './drawings/capacitor.ts';
 export { coilDrawing } from './drawings/coil.ts';
 export { drawingText } from './drawings/common.ts';
@@ -55,13 +56,18 @@ export {
 export { paragraph } from './grammar.ts';
 export { listeningTexts } from './listening.ts';
 export { dielectricNames } from './materials.ts';
+export { benchCard, benchCardWords } from './measure/bench-cards.ts';
+export { fitPlotWords } from './measure/fit-plot.ts';
+export { readingFieldName } from './measure/reading-fields.ts';
 export {
   agreementText,
   causesText,
+  equipmentNames,
   figureName,
   fittedText,
   measureAnswer,
   measurementName,
+  narrowingText,
   nextMeasurementText,
   propertyNames,
 } from './measure/results.ts';

@@ -122,12 +122,16 @@ export const commandWords = {
   },
   measure: {
     about: 'What was measured beside what is calculated, readings fitted and taken together, and what to measure next.',
-    usage: ['measure SET [READINGS] [--use] [--out FILE] [--station NAME|kHz] [--json]'],
+    usage: ['measure SET [READINGS] [--use] [--out FILE] [--station NAME|kHz] [--json]', 'measure SET --how KIND'],
     options: {
       use: {
         about: 'put the measured values and the readings into the description, and print it or write it to --out',
       },
       out: OUT,
+      how: {
+        value: 'KIND',
+        about: 'how a measurement of this kind is made: what it takes, steps, what to write down, the trap, cautions',
+      },
       station: { value: 'NAME', about: 'the station whose answer is to be narrowed; default the one received best' },
       json: JSON_DATA,
     },

@@ -1,7 +1,7 @@
 import type { DifferenceCause } from '../../../../engine/measure/causes.ts';
 import type { Fitted } from '../../../../engine/measure/fitted.ts';
 import type { Agreement } from '../../../../engine/measure/measurable.ts';
-import type { Method, NextMeasurement } from '../../../../engine/measure/measure-next.ts';
+import type { Method, Narrowing, NextMeasurement } from '../../../../engine/measure/measure-next.ts';
 import type { Equipment } from '../../../../engine/measure/measurement.ts';
 import type { MeasurementKind } from '../../../../engine/measure/measurements.ts';
 import type { PropertyId } from '../../../../engine/measure/properties.ts';
@@ -202,13 +202,20 @@ const EQUIPMENT: Readonly<Record<Equipment, string>> = {
   'dummy aerial': 'dummy aerial',
 };
 
-/** One measurement worth making: what it takes, and how much narrower the answer becomes. */
-export function nextMeasurementText({ method, equipment, narrows, before, after }: NextMeasurement): string {
+/** Names of what a measurement takes. */
+export const equipmentNames = (equipment: readonly Equipment[]): string[] => equipment.map((one) => EQUIPMENT[one]);
+
+/** "level at the ear 14 dB → 9 dB": the width of the 90 % range of an answer now, and expected after a measurement. */
+export function narrowingText({ narrows, before, after }: Narrowing): string {
   const width = (value: number): string =>
     narrows === 'level' ? `${wholeDB(value)} dB` : `${formatNumber(value * 100, 2)} % of the scale`;
   const what = narrows === 'level' ? 'level at the ear' : 'place on the dial';
-  return `${METHODS[method]} (${equipment.map((one) => EQUIPMENT[one]).join(', ')}): range of the ${what} ${width(before)} → ${width(after)}`;
+  return `range of the ${what} ${width(before)} → ${width(after)}`;
 }
+
+/** One measurement worth making: what it takes, and how much narrower the answer becomes. */
+export const nextMeasurementText = ({ method, equipment, ...narrowing }: NextMeasurement): string =>
+  `${METHODS[method]} (${equipmentNames(equipment).join(', ')}): ${narrowingText(narrowing)}`;
 
 /** `faintwave measure`. */
 export const measureAnswer = {
@@ -217,6 +224,8 @@ export const measureAnswer = {
     [name, of, date].filter((part) => part !== undefined && part !== '').join(', '),
   figure: (name: string, measured: string): string => `${name}: ${measured}`,
   beside: (calculated: string, agreement: string): string => `calculated ${calculated}; measured ${agreement}`,
+  withAll: (after: string): string => `with all readings ${after}`,
+  unfitAt: (path: string, sentence: string): string => (path === '' ? sentence : `${path}: ${sentence}`),
   nothingMeasured: 'Nothing is measured in this description.',
   together: 'All readings together (90 % ranges)',
   joint: (name: string, before: string, after: string): string => `${name}: ${before} → ${after}`,

@@ -15,6 +15,7 @@ export { compareWords, crystalWords, detectorBenchWords, heaterPanelWords, waves
 export { dialWords } from './dial.ts';
 export { editingWords, settledWords } from './editing.ts';
 export { importWords } from './import.ts';
+export { measureView, readingUnit } from './measure.ts';
 export { fieldBenchWords, mapWords, pathWords, stationTableWords, timeWords } from './place.ts';
 export { readingWords } from './reading.ts';
 export { setWords, sideWords, stationFrequency } from './set.ts';

@@ -6,7 +6,7 @@ export const headerWords = {
   nameOfSet: 'Name of the set',
   changed: ' · changed',
   views: 'Views',
-  view: { set: 'Set', explain: 'Explain', sheets: 'Sheets' },
+  view: { set: 'Set', explain: 'Explain', sheets: 'Sheets', measure: 'Measure' },
   open: 'Open',
   fromBench: 'Begin from my bench…',
   openFile: 'A file…',

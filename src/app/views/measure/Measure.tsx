@@ -1,0 +1,54 @@
+import { useEffect, useMemo } from 'preact/hooks';
+import type { OfferedMeasurement, SetDescription } from '../../../engine/index.ts';
+import { measureView as texts } from '../../../outputs/words/index.ts';
+import { instruments } from '../../state/measuring.ts';
+import { useOpenSet } from '../../state/set-context.ts';
+import { useAnswer } from '../../workers/use-worker.ts';
+import { BenchCardPanel } from './BenchCardPanel.tsx';
+import { MeasureChoice } from './MeasureChoice.tsx';
+import { MeasureResult } from './MeasureResult.tsx';
+import type { OfferAnswer, OfferQuestion } from './measure.worker.ts';
+import { newMeasureWorker, useFit } from './measure-answers.ts';
+import { cardKey } from './written-readings.ts';
+import './measure.css';
+
+/** What can be measured with what is at hand, how each is done, and what the readings say of the set. */
+export function Measure({ set }: { readonly set: SetDescription }) {
+  const { chosen, openCard, wantedPart } = useOpenSet();
+  const station = chosen.value;
+  const has = instruments.value;
+  const question = useMemo((): OfferQuestion => ({ about: 'offer', set, station, has }), [set, station, has]);
+  const { answer, error } = useAnswer<OfferQuestion, OfferAnswer>(newMeasureWorker, question);
+  const offered = useMemo(() => ofPart(answer?.offered ?? [], wantedPart.value), [answer, wantedPart.value]);
+  const card = offered.find((one) => cardKey(one) === openCard.value);
+  // The card that helps most is open until another is chosen.
+  useEffect(() => {
+    if (!card && offered.length > 0) openCard.value = cardKey(offered[0]);
+  }, [card, offered, openCard]);
+  const fit = useFit(set, card);
+  return (
+    <section class="measure" aria-label={texts.label}>
+      <MeasureChoice set={set} offered={answer && offered} error={error} station={station?.name} open={card} />
+      {card ? (
+        <BenchCardPanel key={cardKey(card)} card={card} set={set} figures={answer?.figures ?? []} fit={fit} />
+      ) : (
+        <p class="quiet">{texts.pickOne}</p>
+      )}
+      <MeasureResult card={card} set={set} figures={answer?.figures ?? []} fit={fit} />
+    </section>
+  );
+}
+
+const ofPart = (
+  offered: readonly OfferedMeasurement[],
+  wanted: { readonly part: OfferedMeasurement['part']; readonly coil?: number } | undefined,
+): readonly OfferedMeasurement[] =>
+  wanted
+    ? offered.filter(
+        ({ part, coil, properties }) =>
+          (part === wanted.part && coil === wanted.coil) ||
+          (part !== wanted.part &&
+            properties.some((one) => one.startsWith(`${wanted.part}.`)) &&
+            wanted.coil === undefined),
+      )
+    : offered;

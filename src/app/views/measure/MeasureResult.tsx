@@ -1,0 +1,210 @@
+import {
+  isRecord,
+  type MeasurableFigure,
+  type OfferedMeasurement,
+  type Path,
+  propertyOf,
+  type SetDescription,
+} from '../../../engine/index.ts';
+import { readingsFit } from '../../../outputs/plots/index.ts';
+import {
+  agreementText,
+  causesText,
+  figureName,
+  fitPlotWords,
+  fittedText,
+  measureAnswer,
+  measurementName,
+  propertyNames,
+  measureView as texts,
+  warningSentences,
+} from '../../../outputs/words/index.ts';
+import { useOpenSet } from '../../state/set-context.ts';
+import { Plot } from '../../widgets/Plot.tsx';
+import type { FitAnswer } from './measure.worker.ts';
+import { type CardFit, keptReadings } from './measure-answers.ts';
+import { problemLine } from './problem-lines.ts';
+import { useReadings } from './use-readings-of-set.ts';
+
+interface Props {
+  readonly card: OfferedMeasurement | undefined;
+  readonly set: SetDescription;
+  readonly figures: readonly MeasurableFigure[];
+  readonly fit: CardFit;
+}
+
+type Fit = Extract<FitAnswer, { readonly ok: true }>;
+
+/** What the readings say, beside what is calculated; what is used of them, and what was used before. */
+export function MeasureResult({ card, set, figures, fit }: Props) {
+  const { useThem, outcome } = useReadings(set);
+  const { answer, readings, error } = fit;
+  return (
+    <div class="measure-result">
+      <section aria-labelledby="measure-result-title">
+        <h2 id="measure-result-title">{texts.result}</h2>
+        {error !== '' && <p class="problem">{texts.notWorkedOut(error)}</p>}
+        {!answer && error === '' && <p class="quiet">{texts.nothingYet}</p>}
+        {answer && !answer.ok && (
+          <>
+            <p class="quiet">{texts.needed}</p>
+            <ul class="sentences measure-problems">
+              {answer.problems.map((one) => (
+                <li key={one.path}>{problemLine(one)}</li>
+              ))}
+            </ul>
+          </>
+        )}
+        {card && answer?.ok && (
+          <>
+            <FitFigures answer={answer} />
+            {answer.plot && (
+              <Plot
+                title={fitPlotWords.title(measurementName(card.kind))}
+                data={{ kind: card.kind, name: measurementName(card.kind), plot: answer.plot }}
+                draw={readingsFit}
+              />
+            )}
+            <button
+              type="button"
+              class="primary"
+              onClick={() => readings && useThem((kept) => [...kept, readings.written])}
+            >
+              {texts.use}
+            </button>
+          </>
+        )}
+        <p role="status">{outcome}</p>
+      </section>
+      <Kept set={set} />
+      <Beside figures={figures} />
+    </div>
+  );
+}
+
+function FitFigures({ answer: { figures, warnings, suspects, joint } }: { readonly answer: Fit }) {
+  return (
+    <>
+      <dl class="measure-figures">
+        {figures.map(({ name, measured, quantity, property, path, calculated, agreement, causes }) => {
+          const together = path && joint.find((one) => one.path.join('.') === path.join('.'));
+          return (
+            <div key={name}>
+              <dt>{property ? propertyNames[property] : figureName(name)}</dt>
+              <dd>
+                <span class="measure-value">{fittedText(measured, quantity)}</span>
+                {calculated && agreement && (
+                  <span>
+                    {measureAnswer.beside(
+                      fittedText(calculated, quantity),
+                      agreementText(agreement, quantity === 'level'),
+                    )}
+                  </span>
+                )}
+                {causes.length > 0 && <span>{causesText(causes)}</span>}
+                {together && <span>{measureAnswer.withAll(fittedText(together.after, quantity))}</span>}
+              </dd>
+            </div>
+          );
+        })}
+      </dl>
+      <ul class="sentences">
+        {suspects.map(({ index, frequency, station }) => (
+          <li key={index} class="figure-warning">
+            {texts.suspect(index + 1, frequency, station)}
+          </li>
+        ))}
+        {warningSentences(warnings).map((warning) => (
+          <li key={warning} class="figure-warning">
+            {warning}
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+/** The readings that the description keeps; each can be taken out, and leaves no trace. */
+function Kept({ set }: { readonly set: SetDescription }) {
+  const { written } = useOpenSet();
+  const { useThem, outcome } = useReadings(set);
+  const kept = keptReadings(written.value);
+  return (
+    <section aria-labelledby="measure-kept-title">
+      <h2 id="measure-kept-title">{texts.kept}</h2>
+      {kept.length === 0 && <p class="quiet">{texts.keptNone}</p>}
+      <ul class="measure-kept">
+        {kept.map((one, i) => {
+          const name = keptName(one);
+          return (
+            <li key={i}>
+              <span>{name}</span>
+              <button
+                type="button"
+                aria-label={texts.remove(name)}
+                onClick={() => useThem((all) => all.filter((_, at) => at !== i))}
+              >
+                {texts.removeShort}
+              </button>
+            </li>
+          );
+        })}
+      </ul>
+      <p role="status">{outcome}</p>
+    </section>
+  );
+}
+
+const isName = (kind: unknown): kind is Parameters<typeof measurementName>[0] => typeof kind === 'string';
+const textOr = (value: unknown): string | undefined => (typeof value === 'string' ? value : undefined);
+
+function keptName(reading: unknown): string {
+  if (!isRecord(reading) || !isName(reading.kind)) return texts.readings;
+  const of = textOr(reading.coil) ?? textOr(reading.station) ?? propertyName(reading.of);
+  return texts.keptOne(measurementName(reading.kind) ?? reading.kind, of, textOr(reading.date));
+}
+
+const propertyName = (id: unknown): string | undefined =>
+  typeof id === 'string' && Object.hasOwn(propertyNames, id)
+    ? propertyNames[id as keyof typeof propertyNames]
+    : undefined;
+
+/** Everything measured of this set beside what its sizes give. */
+function Beside({ figures }: { readonly figures: readonly MeasurableFigure[] }) {
+  const { edit } = useOpenSet();
+  const measured = figures.filter((one) => one.measured);
+  const remove = (path: Path) => edit(path, undefined, { label: texts.useLabel });
+  return (
+    <section aria-labelledby="measure-beside-title">
+      <h2 id="measure-beside-title">{texts.beside}</h2>
+      {measured.length === 0 && <p class="quiet">{texts.noneMeasured}</p>}
+      <dl class="measure-figures">
+        {measured.map(({ property, path, calculated, measured: value, agreement }) => {
+          const { quantity } = propertyOf(property);
+          return (
+            <div key={path.join('.')}>
+              <dt>{propertyNames[property]}</dt>
+              <dd>
+                <span class="measure-value">{fittedText(value!, quantity)}</span>
+                <span>
+                  {measureAnswer.beside(
+                    fittedText(calculated, quantity),
+                    agreementText(agreement!, quantity === 'level'),
+                  )}
+                </span>
+                <button
+                  type="button"
+                  class="link"
+                  aria-label={texts.remove(propertyNames[property])}
+                  onClick={() => remove(path)}
+                >
+                  {texts.removeShort}
+                </button>
+              </dd>
+            </div>
+          );
+        })}
+      </dl>
+    </section>
+  );
+}

@@ -1,0 +1,102 @@
+import { useEffect, useRef, useState } from 'preact/hooks';
+import type { OfferedMeasurement, ReadingsProblem, SetDescription } from '../../../engine/index.ts';
+import { measureView as texts } from '../../../outputs/words/index.ts';
+import { useWorker } from '../../workers/use-worker.ts';
+import type { FileAnswer, FileQuestion } from './measure.worker.ts';
+import { newMeasureWorker } from './measure-answers.ts';
+import { problemLine } from './problem-lines.ts';
+import { useReadings } from './use-readings-of-set.ts';
+
+interface Taken {
+  readonly card: OfferedMeasurement;
+  readonly written: Readonly<Record<string, unknown>>;
+}
+
+interface Props {
+  readonly card: OfferedMeasurement;
+  readonly set: SetDescription;
+  readonly dropped: File | undefined;
+  readonly onTaken: (taken: Taken, name: string) => void;
+}
+
+type State =
+  | { readonly is: 'idle' }
+  | { readonly is: 'taken'; readonly name: string }
+  | { readonly is: 'refused'; readonly name: string; readonly problems: readonly ReadingsProblem[] }
+  | {
+      readonly is: 'several';
+      readonly name: string;
+      readonly measurements: readonly Readonly<Record<string, unknown>>[];
+    };
+
+/** A file of readings instead of typing them: what the command line reads, or what an instrument wrote. */
+export function ReadingsFile({ card, set, dropped, onTaken }: Props) {
+  const [state, setState] = useState<State>({ is: 'idle' });
+  const picker = useRef<HTMLInputElement>(null);
+  const { useThem, outcome } = useReadings(set);
+  const ask = useWorker<FileQuestion, FileAnswer>(newMeasureWorker, ({ name }, reply) => {
+    if ('error' in reply)
+      setState({
+        is: 'refused',
+        name,
+        problems: [
+          { path: '', expected: { code: 'readable-file' }, hint: { code: 'system-message', message: reply.error } },
+        ],
+      });
+    else if (!reply.answer.ok) setState({ is: 'refused', name, problems: reply.answer.problems });
+    else {
+      const { measurements } = reply.answer;
+      const [only] = measurements;
+      const sameKind = { ...card, kind: only.kind as OfferedMeasurement['kind'] };
+      if (measurements.length > 1 || sameKind.kind === 'value') setState({ is: 'several', name, measurements });
+      else {
+        setState({ is: 'taken', name });
+        onTaken({ card: sameKind, written: only }, name);
+      }
+    }
+  });
+  const take = async (file: File) =>
+    ask({ about: 'file', name: file.name, kind: card.kind, bytes: new Uint8Array(await file.arrayBuffer()) });
+  useEffect(() => {
+    if (dropped) void take(dropped);
+  }, [dropped]);
+  return (
+    <div class="readings-file">
+      <label for="measure-file">{texts.file}</label>
+      <input
+        id="measure-file"
+        ref={picker}
+        type="file"
+        accept=".csv,.txt,.json,.wav,.tsv"
+        onChange={(event) => {
+          const file = event.currentTarget.files?.[0];
+          event.currentTarget.value = '';
+          if (file) void take(file);
+        }}
+      />
+      <p class="about">{texts.fileHint}</p>
+      <div role="status">
+        {state.is === 'taken' && <p>{texts.fileTaken(state.name)}</p>}
+        {state.is === 'several' && (
+          <p>
+            {texts.severalTaken(state.measurements.length, state.name)}{' '}
+            <button type="button" onClick={() => useThem((kept) => [...kept, ...state.measurements])}>
+              {texts.useAll(state.measurements.length)}
+            </button>
+          </p>
+        )}
+        {state.is === 'refused' && (
+          <>
+            <p class="problem">{texts.fileProblems(state.name, state.problems.length)}</p>
+            <ul class="sentences">
+              {state.problems.map((one) => (
+                <li key={`${one.path} ${one.line}`}>{problemLine(one)}</li>
+              ))}
+            </ul>
+          </>
+        )}
+        {outcome !== '' && <p>{outcome}</p>}
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,52 @@
+import { useMemo } from 'preact/hooks';
+import { isRecord, type OfferedMeasurement, type SetDescription } from '../../../engine/index.ts';
+import { useOpenSet } from '../../state/set-context.ts';
+import { useAnswer } from '../../workers/use-worker.ts';
+import type { FitAnswer, FitQuestion } from './measure.worker.ts';
+import { cardKey, EMPTY_DRAFT, isEmpty, type WrittenReadings, writtenReadings } from './written-readings.ts';
+
+/** Fits beside the page, so that none holds it up. */
+export const newMeasureWorker = (): Worker =>
+  new Worker(new URL('./measure.worker.ts', import.meta.url), { type: 'module', name: 'measure' });
+
+/** The readings that a description keeps. */
+export function keptReadings(written: unknown): readonly unknown[] {
+  const kept = isRecord(written) ? written.readings : undefined;
+  return Array.isArray(kept) ? kept : [];
+}
+
+/** What was typed into the open card, as written, and what follows from it. */
+export interface CardFit {
+  readonly readings?: WrittenReadings;
+  readonly answer?: FitAnswer;
+  readonly error: string;
+}
+
+/** The name of what a card measures, as its readings keep it. */
+function aboutOf(set: SetDescription, { part, coil }: OfferedMeasurement, station: string | undefined) {
+  return {
+    coil: part === 'coil' && coil !== undefined ? set.coils[coil]?.name : undefined,
+    station: part === 'station' ? station : undefined,
+  };
+}
+
+/** The fit of what stands in the open card. */
+export function useFit(set: SetDescription, card: OfferedMeasurement | undefined): CardFit {
+  const { drafts, written, chosen } = useOpenSet();
+  const draft = card && drafts.value[cardKey(card)];
+  const station = chosen.value?.name;
+  const kept = keptReadings(written.value);
+  const readings = useMemo(() => {
+    if (!card || !draft || isEmpty({ ...EMPTY_DRAFT, ...draft })) return undefined;
+    const { date, note } = draft.fields;
+    return writtenReadings(card, draft, { ...aboutOf(set, card, station), date, note });
+  }, [set, card, draft, station]);
+  const question = useMemo(
+    (): FitQuestion | undefined =>
+      card && readings && { about: 'fit', card: cardKey(card), set, written: readings.written, kept },
+    [set, card, readings, kept],
+  );
+  const { answer, error } = useAnswer<FitQuestion, FitAnswer>(newMeasureWorker, question);
+  // The answer before may be of another card.
+  return question ? { readings, answer: answer?.card === question.card ? answer : undefined, error } : { error: '' };
+}

@@ -1,0 +1,175 @@
+import {
+  type FigureResult,
+  type FitPlot,
+  fitPlotOf,
+  type Instrument,
+  type MeasurableFigure,
+  type MeasurementKind,
+  measurableFigures,
+  type OfferedMeasurement,
+  offeredMeasurements,
+  type RangedStation,
+  type ReadingsProblem,
+  type ReadingsResult,
+  readMeasurements,
+  readReadings,
+  resultsOf,
+  ringingOf,
+  type SetDescription,
+  type StationReception,
+  stationOfSuspect,
+  type Warning,
+  type WithReadings,
+  type WrittenDescription,
+  withReadings,
+} from '../../../engine/index.ts';
+import { readWav } from '../../../outputs/audio/index.ts';
+import { errorText } from '../../../outputs/words/index.ts';
+import type { Reply } from '../../workers/latest.ts';
+
+/** What can be measured, and what of it is known. */
+export interface OfferQuestion {
+  readonly about: 'offer';
+  readonly set: SetDescription;
+  /** Whose answer is to be narrowed. */
+  readonly station: StationReception | RangedStation | undefined;
+  readonly has: readonly Instrument[];
+}
+export interface OfferAnswer {
+  readonly offered: readonly OfferedMeasurement[];
+  readonly figures: readonly MeasurableFigure[];
+}
+
+/** What one measurement says, alone and with the readings in the description. */
+export interface FitQuestion {
+  readonly about: 'fit';
+  /** Of the card, given back with the answer. */
+  readonly card: string;
+  readonly set: SetDescription;
+  readonly written: Readonly<Record<string, unknown>>;
+  readonly kept: readonly unknown[];
+}
+export interface SuspectPlace {
+  /** From 0. */
+  readonly index: number;
+  /** Hz; left out where no station can stand there. */
+  readonly frequency?: number;
+  readonly station?: string;
+}
+export type FitAnswer =
+  | { readonly ok: false; readonly card: string; readonly problems: readonly ReadingsProblem[] }
+  | {
+      readonly ok: true;
+      readonly card: string;
+      readonly figures: readonly FigureResult[];
+      readonly warnings: readonly Warning[];
+      readonly suspects: readonly SuspectPlace[];
+      readonly plot?: FitPlot;
+      readonly joint: ReadingsResult['joint']['figures'];
+    };
+
+/** A description with these readings in it. */
+export interface UseQuestion {
+  readonly about: 'use';
+  readonly set: SetDescription;
+  readonly written: WrittenDescription;
+  readonly readings: readonly unknown[];
+}
+export type UseAnswer =
+  | Pick<WithReadings, 'ok' | 'written' | 'used'>
+  | { readonly ok: false; readonly problems: readonly ReadingsProblem[] };
+
+/** A file of readings, of an instrument or as the command line takes it. */
+export interface FileQuestion {
+  readonly about: 'file';
+  readonly name: string;
+  readonly kind: MeasurementKind | 'value';
+  readonly bytes: Uint8Array<ArrayBuffer>;
+}
+export type FileAnswer =
+  | { readonly ok: true; readonly measurements: readonly Readonly<Record<string, unknown>>[] }
+  | { readonly ok: false; readonly problems: readonly ReadingsProblem[] };
+
+export type MeasureQuestion = OfferQuestion | FitQuestion | UseQuestion | FileQuestion;
+
+function offer({ set, station, has }: OfferQuestion): OfferAnswer {
+  return {
+    offered: offeredMeasurements(set, station ?? { frequency: 1e6 }, has),
+    figures: measurableFigures(set),
+  };
+}
+
+function fit({ card, set, written, kept }: FitQuestion): FitAnswer {
+  const read = readMeasurements([written]);
+  if (!read.ok) return { ...read, card };
+  const [{ kind, values, fit: measured }] = read.measurements;
+  const before = readMeasurements(kept);
+  const { results, joint } = resultsOf(set, [...read.measurements, ...(before.ok ? before.measurements : [])]);
+  const [{ figures, warnings }] = results;
+  return {
+    ok: true,
+    card,
+    figures,
+    // Said with the station that stands there instead.
+    warnings: warnings.filter(({ code }) => code !== 'measure.reading-misread'),
+    suspects: (measured?.suspects ?? []).map((suspect) => {
+      const frequency = suspect.frequencyThere.value;
+      const station = stationOfSuspect(suspect, set.place.stations);
+      return {
+        index: suspect.index,
+        ...(Number.isFinite(frequency) && { frequency }),
+        ...(station && { station: station.name }),
+      };
+    }),
+    ...(measured && kind !== 'value' && { plot: fitPlotOf(kind, values, measured) }),
+    joint: joint.figures,
+  };
+}
+
+function use({ set, written, readings }: UseQuestion): UseAnswer {
+  const taken = withReadings(set, written, readings);
+  return taken.ok ? { ok: true, written: taken.written, used: taken.used } : taken;
+}
+
+const isWav = (bytes: Uint8Array): boolean => new TextDecoder('latin1').decode(bytes.subarray(0, 4)) === 'RIFF';
+/** Digits of a sample: as many as a good converter has. */
+const DIGITS = 6;
+
+async function file({ bytes, kind }: FileQuestion): Promise<FileAnswer> {
+  if (isWav(bytes)) {
+    const { rate, channels } = await readWav(bytes);
+    const samples = Array.from(ringingOf(channels[0]), (x) => Number(x.toPrecision(DIGITS)));
+    return { ok: true, measurements: [{ kind: 'decay', sampleRate: rate, samples }] };
+  }
+  const text = new TextDecoder().decode(bytes);
+  if (kind === 'decay-record' && !/^\s*[[{]/.test(text)) return { ok: true, measurements: [{ kind, record: text }] };
+  const read = readReadings(text, kind);
+  if (!read.ok) return read;
+  return {
+    ok: true,
+    measurements: read.measurements.map((one) => one.written as Readonly<Record<string, unknown>>),
+  };
+}
+
+function answer(question: MeasureQuestion): OfferAnswer | FitAnswer | UseAnswer | Promise<FileAnswer> {
+  switch (question.about) {
+    case 'offer':
+      return offer(question);
+    case 'fit':
+      return fit(question);
+    case 'use':
+      return use(question);
+    case 'file':
+      return file(question);
+  }
+}
+
+addEventListener('message', async ({ data }: MessageEvent<MeasureQuestion>) => {
+  let reply: Reply<unknown>;
+  try {
+    reply = { answer: await answer(data) };
+  } catch (error) {
+    reply = { error: errorText(error) };
+  }
+  postMessage(reply);
+});

@@ -1,0 +1,140 @@
+import type { OfferedMeasurement, QuantityKind } from '../../../engine/index.ts';
+import { type Fields, MEASUREMENTS, type PropertyId, propertyOf, type ScalarField } from '../../../engine/index.ts';
+import { readingUnit } from '../../../outputs/words/index.ts';
+import type { ReadingsDraft } from '../../state/measuring.ts';
+
+export const EMPTY_DRAFT: ReadingsDraft = { fields: {}, rows: [], files: {} };
+
+/** An offered measurement's own key: two coils have two cards of one kind. */
+export const cardKey = ({ kind, part, coil, properties }: OfferedMeasurement): string =>
+  [kind, part, coil ?? '', kind === 'value' ? properties[0] : ''].join(' ');
+
+/** What is read for a figure off an instrument: the reading, and how sure it is. */
+function valueFields(property: PropertyId): Fields {
+  const { quantity, isAmount } = propertyOf(property);
+  return {
+    value: quantity ? { type: 'quantity', quantity } : { type: 'number', min: 0, max: 1e6 },
+    error: { type: 'quantity', quantity: isAmount && quantity ? quantity : 'ratio', optional: true },
+  };
+}
+
+/** The fields of a card. */
+export const fieldsOfCard = ({ kind, properties }: OfferedMeasurement): Fields =>
+  kind === 'value' ? valueFields(properties[0]) : MEASUREMENTS[kind].fields;
+
+/** As a file of readings would have it: a bare number gets the unit that its field says. */
+function writtenScalar(typed: string, field: ScalarField): unknown {
+  const text = typed.trim();
+  const isBare = /^[-+−]?\d+(?:[.,]\d+)?(?:e[-+]?\d+)?$/i.test(text);
+  const plain = text.replace('−', '-').replace(',', '.');
+  if (field.type === 'number') return isBare ? Number(plain) : text;
+  if (field.type !== 'quantity') return text;
+  const unit = unitOf(field);
+  return isBare && unit !== '' ? `${plain} ${unit}` : text;
+}
+
+export const unitOf = (field: ScalarField): string =>
+  field.type === 'quantity' ? readingUnit(field.quantity as QuantityKind) : '';
+
+/** Samples separated by whatever stands between numbers. */
+const samplesOf = (text: string): unknown[] =>
+  text
+    .split(/[\s;,]+/)
+    .filter((one) => one !== '')
+    .map((one) => (Number.isFinite(Number(one)) ? Number(one) : one));
+
+/** A measurement as written, and which row of the form each of its readings stands in. */
+export interface WrittenReadings {
+  readonly written: Readonly<Record<string, unknown>>;
+  readonly rowOf: readonly number[];
+}
+
+const isBlank = (row: Readonly<Record<string, string>>): boolean =>
+  Object.values(row).every((cell) => cell.trim() === '');
+
+/** Whether anything was typed or taken from a file. */
+export const isEmpty = ({ fields, rows, files }: ReadingsDraft): boolean =>
+  isBlank(fields) && rows.every(isBlank) && Object.keys(files).length === 0;
+
+/**
+ * What was typed, as a file of readings has it.
+ * @param card whose fields it is
+ * @param draft as typed; rows that are blank are left out
+ * @param about name of coil or station, date and note
+ */
+export function writtenReadings(
+  card: OfferedMeasurement,
+  draft: ReadingsDraft,
+  about: Readonly<Record<string, string | undefined>>,
+): WrittenReadings {
+  const written: Record<string, unknown> = { kind: card.kind };
+  if (card.kind === 'value') written.of = card.properties[0];
+  for (const [key, value] of Object.entries(about)) if (value !== undefined && value !== '') written[key] = value;
+  const put = (into: Record<string, unknown>, key: string, typed: string | undefined, field: ScalarField): void => {
+    if (typed !== undefined && typed.trim() !== '') into[key] = writtenScalar(typed, field);
+  };
+  let rowOf: number[] = [];
+  for (const [key, field] of Object.entries(fieldsOfCard(card))) {
+    switch (field.type) {
+      case 'list': {
+        const kept = draft.rows.flatMap((row, i) => (isBlank(row) ? [] : [{ row, i }]));
+        rowOf = kept.map(({ i }) => i);
+        written[key] = kept.map(({ row }) => {
+          const reading: Record<string, unknown> = {};
+          for (const [column, of] of Object.entries(field.columns)) put(reading, column, row[column], of);
+          return reading;
+        });
+        break;
+      }
+      case 'group': {
+        const group: Record<string, unknown> = {};
+        for (const [inner, of] of Object.entries(field.fields)) put(group, inner, draft.fields[`${key}.${inner}`], of);
+        if (Object.keys(group).length > 0 || !field.optional) written[key] = group;
+        break;
+      }
+      case 'samples':
+        if (draft.fields[key]?.trim()) written[key] = samplesOf(draft.fields[key]);
+        break;
+      case 'text':
+        if (draft.files[key]) written[key] = draft.files[key].text;
+        break;
+      default:
+        put(written, key, draft.fields[key], field);
+    }
+  }
+  return { written, rowOf };
+}
+
+const asText = (value: unknown): string => (value === undefined || value === null ? '' : String(value));
+
+/**
+ * A measurement as a file has it, put back into the fields of its card.
+ * @param card whose fields these are
+ * @param written as a file of readings has it
+ * @param name of the file
+ */
+export function draftOf(
+  card: OfferedMeasurement,
+  written: Readonly<Record<string, unknown>>,
+  name: string,
+): ReadingsDraft {
+  const fields: Record<string, string> = {};
+  const files: Record<string, { name: string; text: string }> = {};
+  let rows: Record<string, string>[] = [];
+  for (const key of ['date', 'note']) if (written[key] !== undefined) fields[key] = asText(written[key]);
+  for (const [key, field] of Object.entries(fieldsOfCard(card))) {
+    const value = written[key];
+    if (value === undefined) continue;
+    if (field.type === 'list')
+      rows = (value as readonly Record<string, unknown>[]).map((row) =>
+        Object.fromEntries(Object.keys(field.columns).map((column) => [column, asText(row[column])])),
+      );
+    else if (field.type === 'group')
+      for (const inner of Object.keys(field.fields))
+        fields[`${key}.${inner}`] = asText((value as Record<string, unknown>)[inner]);
+    else if (field.type === 'samples') fields[key] = (value as readonly unknown[]).join(' ');
+    else if (field.type === 'text') files[key] = { name, text: asText(value) };
+    else fields[key] = asText(value);
+  }
+  return { fields, rows, files };
+}

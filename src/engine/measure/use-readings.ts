@@ -1,0 +1,82 @@
+import { isRecord } from '../fields/introspect.ts';
+import { samePath } from '../kinds/adjustment.ts';
+import type { SetDescription, WrittenDescription } from '../set/description.ts';
+import { valueAtPath, withValueAt } from '../set/write.ts';
+import { formatQuantity } from '../units/format.ts';
+import { propertyOf } from './properties.ts';
+import { type ReadingsProblem, readMeasurements } from './readings.ts';
+import { type ReadingsResult, resultsOf, type UsedValue, usedValues } from './taken-results.ts';
+
+/** A description with readings in it, and what they say. */
+export interface WithReadings {
+  readonly ok: true;
+  readonly written: WrittenDescription;
+  readonly result: ReadingsResult;
+  /** The measured values that were put in. */
+  readonly used: readonly UsedValue[];
+}
+
+/** Properties whose measured value says at which frequency. */
+const TAKES_FREQUENCY: ReadonlySet<string> = new Set([
+  'coil.inductance',
+  'coil.q',
+  'aerial.resistance',
+  'aerial.effectiveHeight',
+]);
+
+/** A measured value as people write it. */
+function writtenValue({ property, value, error, at, method, date }: UsedValue): object {
+  const { quantity, isAmount } = propertyOf(property);
+  return {
+    value: quantity ? formatQuantity(value, quantity, 5) : Number(value.toPrecision(5)),
+    error: formatQuantity(error, isAmount && quantity ? quantity : 'ratio', 3),
+    ...(at !== undefined && TAKES_FREQUENCY.has(property) ? { at: formatQuantity(at, 'frequency', 5) } : {}),
+    method,
+    ...(date === undefined ? {} : { date }),
+  };
+}
+
+/** Measured values that readings put in go with them: those that still say the method of the readings. */
+function withoutUsed(written: WrittenDescription, used: readonly UsedValue[]): WrittenDescription {
+  return used.reduce((base, { path, method }) => {
+    const there = valueAtPath(base, path);
+    if (!isRecord(there) || there.method !== method) return base;
+    const bare = withValueAt(base, path, undefined);
+    const part = path.slice(0, -1);
+    const rest = valueAtPath(bare, part);
+    return isRecord(rest) && Object.keys(rest).length === 0 ? withValueAt(bare, part, undefined) : bare;
+  }, written);
+}
+
+/**
+ * A description that keeps these readings, with the measured values that they give all together. What readings it kept
+ * before put in and these do not is taken out, so that a reading left out leaves no trace.
+ * @param set as read from the description
+ * @param written the description as written
+ * @param readings all that it is to keep, as written; an empty list takes all of them out
+ * @returns the description, or every problem of the readings
+ */
+export function withReadings(
+  set: SetDescription,
+  written: WrittenDescription,
+  readings: readonly unknown[],
+): WithReadings | { readonly ok: false; readonly problems: readonly ReadingsProblem[] } {
+  const now = readMeasurements(readings);
+  if (!now.ok) return now;
+  const before = readMeasurements(written.readings ?? []);
+  const usedBefore = before.ok ? usedValues(resultsOf(set, before.measurements)) : [];
+  const result = resultsOf(set, now.measurements);
+  const used = readings.length > 0 ? usedValues(result) : [];
+  const gone = usedBefore.filter(({ path }) => !used.some((one) => samePath(one.path, path)));
+  const base = withValueAt(
+    withoutUsed(written, gone),
+    ['readings'],
+    readings.length > 0 ? readings : undefined,
+  ) as WrittenDescription;
+  return {
+    ok: true,
+    written: used.reduce((base, one) => withValueAt(base, one.path, writtenValue(one)), base),
+    result,
+    used,
+  };
+}

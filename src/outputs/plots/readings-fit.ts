@@ -1,0 +1,147 @@
+import { scaleLinear } from 'd3-scale';
+import type { FitAxis, FitPlot } from '../../engine/measure/fit-plot.ts';
+import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
+import type { QuantityKind } from '../../engine/units/quantity-kind.ts';
+import { circle, line, polyline, text } from '../scene/build.ts';
+import type { Item, Scene } from '../scene/scene.ts';
+import { fitPlotWords, readingFieldName } from '../words/index.ts';
+import { minus } from './figures.ts';
+import { type AxisScale, frameOf, PLOT_LETTERS, type PlotSize, plotScene, xAxis, yAxis } from './frame.ts';
+
+/** Readings of a measurement as `fitPlotOf` gives them. */
+interface ReadingsFit {
+  /** Id of the kind of measurement, and what it is called. */
+  readonly kind: string;
+  readonly name: string;
+  readonly plot: FitPlot;
+}
+
+/** One unit for an axis: its name, and how many of it make an SI unit. */
+function unitOf(largest: number, quantity: QuantityKind | undefined): readonly [unit: string, factor: number] {
+  if (!quantity || !(largest > 0)) return ['', 1];
+  const written = /^([\d.]+)\s*(\D.*)$/.exec(formatQuantity(largest, quantity, 6));
+  return written ? [written[2], Number(written[1]) / largest] : ['', 1];
+}
+
+const STRIP = 64;
+
+/** The readings' own axis, and how far it reaches. */
+function axisOf(kind: string, { key, quantity }: FitAxis, values: readonly number[]) {
+  const largest = Math.max(...values.map(Math.abs));
+  const [unit, factor] = unitOf(largest, quantity);
+  const name = readingFieldName(kind, `[].${key}`) ?? key;
+  return { name, unit, factor };
+}
+
+const tick = (value: number): string => minus(formatNumber(value, 4));
+
+/**
+ * Readings with the curve fitted through them, and below it what is left of each.
+ * @param data readings, curve and residuals, SI
+ * @param size px; default as the page has it
+ * @returns a scene, px
+ */
+export function readingsFit({ kind, name, plot }: ReadingsFit, size: PlotSize = {}): Scene {
+  const { points, curve, residuals } = plot;
+  const hasFit = curve.length > 0;
+  const frame = frameOf(size, { left: 56, top: 30, bottom: hasFit ? 40 + STRIP + 30 : 40 }, 0.72);
+  const { box } = frame;
+  const all = [...points, ...curve];
+  const [xs, ys] = [all.map((p) => p.x), all.map((p) => p.y)];
+  const [ax, ay] = [axisOf(kind, plot.x, xs), axisOf(kind, plot.y, ys)];
+  const x: AxisScale = padded(
+    xs.map((v) => v * ax.factor),
+    [box.x, box.x + box.w],
+  );
+  const y: AxisScale = padded(
+    ys.map((v) => v * ay.factor),
+    [box.y + box.h, box.y],
+  );
+  const at = (p: { readonly x: number; readonly y: number }) => [x(p.x * ax.factor), y(p.y * ay.factor)] as const;
+  const items: Item[] = [
+    ...yAxis(frame, y, { name: ay.name, unit: ay.unit, format: tick }),
+    ...(hasFit
+      ? [line([box.x, box.y + box.h], [box.x + box.w, box.y + box.h], { stroke: 'soft' })]
+      : xAxis(frame, x, { name: ax.name, unit: ax.unit, format: tick, grid: false })),
+  ];
+  if (hasFit) items.push(polyline(curve.map(at), { stroke: 'copper', width: 2 }));
+  const isMany = points.length > 60;
+  for (const point of points)
+    items.push(
+      circle(at(point), isMany ? 1.8 : 4, {
+        stroke: point.isSuspect ? 'warning' : 'accent',
+        fill: point.isSuspect ? 'paper' : 'accent',
+        width: 1.5,
+      }),
+    );
+  for (const point of points.filter((p) => p.isSuspect)) {
+    const [px, py] = at(point);
+    const isRight = px > box.x + box.w / 2;
+    items.push(
+      text([px + (isRight ? -8 : 8), py], fitPlotWords.suspect, PLOT_LETTERS, {
+        role: 'warning',
+        sits: 'middle',
+        anchor: isRight ? 'end' : 'start',
+        rim: true,
+      }),
+    );
+  }
+  if (hasFit) items.push(...strip(frame, x, ax, ay, plot));
+  const kept = residuals.filter((_, i) => !points[i].isSuspect).map(Math.abs);
+  return plotScene(
+    frame,
+    fitPlotWords.title(name),
+    fitPlotWords.text(points.length, points.filter((p) => p.isSuspect).length, Math.max(...kept), plot.y.quantity),
+    items,
+  );
+}
+
+/** A linear scale with some room on both sides. */
+function padded(values: readonly number[], range: [number, number]): AxisScale {
+  const [low, high] = [Math.min(...values), Math.max(...values)];
+  const more = 0.06 * (high - low) || Math.abs(high) * 0.1 || 1;
+  return scaleLinear([low - more, high + more], range);
+}
+
+type Axis = ReturnType<typeof axisOf>;
+
+/** What is left of each reading, about a line at nothing. */
+function strip(
+  frame: ReturnType<typeof frameOf>,
+  x: AxisScale,
+  ax: Axis,
+  ay: Axis,
+  { points, residuals }: FitPlot,
+): Item[] {
+  const { box } = frame;
+  const low = { ...frame, box: { ...box, y: box.y + box.h + 30, h: STRIP } };
+  // A misread one would press all others to the line: it goes to the edge.
+  const kept = residuals.filter((_, i) => !points[i].isSuspect).map((r) => Math.abs(r * ay.factor));
+  const most = Math.max(...kept, 1e-12 * Math.max(...points.map((p) => Math.abs(p.y * ay.factor)))) * 1.2;
+  const y = scaleLinear([-most, most], [low.box.y + low.box.h, low.box.y]);
+  const [zero, ends] = [y(0), [-most / 1.2, 0, most / 1.2]];
+  return [
+    ...yAxis(low, y, {
+      name: fitPlotWords.residuals,
+      unit: ay.unit,
+      format: (v) => minus(formatNumber(v, 2)),
+      ticks: ends,
+      grid: false,
+    }),
+    ...xAxis(low, x, { name: ax.name, unit: ax.unit, format: tick, grid: false }),
+    line([box.x, zero], [box.x + box.w, zero], { stroke: 'soft' }),
+    ...points.flatMap((point, i): Item[] => {
+      const px = x(point.x * ax.factor);
+      const py = y(Math.max(-most, Math.min(most, residuals[i] * ay.factor)));
+      const role = point.isSuspect ? 'warning' : 'accent';
+      return [
+        line([px, zero], [px, py], { stroke: role, width: 1.2 }),
+        circle([px, py], points.length > 60 ? 1.5 : 3, {
+          stroke: role,
+          fill: point.isSuspect ? 'paper' : role,
+          width: 1.2,
+        }),
+      ];
+    }),
+  ];
+}

@@ -1,0 +1,23 @@
+import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
+import type { QuantityKind } from '../../../../engine/units/parse.ts';
+
+/** The plot of readings with what was fitted through them. */
+export const fitPlotWords = {
+  title: (measurement: string): string => `${measurement}: readings and fit`,
+  residuals: 'reading less fit',
+  fit: 'fit',
+  readings: 'readings',
+  suspect: 'left out',
+  text: (count: number, suspects: number, largest: number, quantity: QuantityKind | undefined): string =>
+    [
+      `${count} readings`,
+      ...(suspects > 0 ? [`${suspects} left out as misread`] : []),
+      ...(Number.isFinite(largest)
+        ? [
+            `the largest difference between reading and fit is ${quantity ? formatQuantity(largest, quantity, 2) : formatNumber(largest, 2)}`,
+          ]
+        : ['no curve is fitted through them']),
+    ]
+      .join('; ')
+      .concat('.'),
+} as const;

@@ -1,0 +1,173 @@
+import { readFileSync } from 'node:fs';
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import demo from '../../examples/medium-wave-galena.json' with { type: 'json' };
+import { type PageOptions, withPage } from '../support/browser.ts';
+
+const offered = (page: Page) => page.locator('.measure-offered button');
+const result = (page: Page) => page.locator('.measure-result');
+
+async function openMeasure(page: Page): Promise<void> {
+  await page.locator('.station').first().waitFor();
+  await page.getByRole('button', { name: 'Measure', exact: true }).press('Enter');
+  await offered(page).first().waitFor();
+}
+
+async function openCard(page: Page, name: string): Promise<void> {
+  await offered(page).filter({ hasText: name }).first().press('Enter');
+  await page.getByRole('heading', { name, exact: true }).waitFor();
+}
+
+const measured = (use: (page: Page) => Promise<void>, options?: PageOptions) =>
+  withPage(async (page) => {
+    await openMeasure(page);
+    await use(page);
+  }, options);
+
+/** Position on the dial of a set with these figures, F and H. */
+const placeOf = (f: number, { L, stray, minimum, maximum }: Record<'L' | 'stray' | 'minimum' | 'maximum', number>) =>
+  (1 / ((2 * Math.PI * f) ** 2 * L) - stray - minimum) / (maximum - minimum);
+
+async function typeDial(page: Page, readings: readonly (readonly [position: number, kHz: number])[]): Promise<void> {
+  for (const [i, [position, kHz]] of readings.entries()) {
+    await page.getByLabel(`position (0 open, 1 meshed), reading ${i + 1}`).fill(String(position));
+    await page.getByLabel(`frequency, reading ${i + 1}`).fill(String(kHz));
+  }
+}
+
+test('by keyboard: an instrument allows more, a card opens, readings give figures that are used, undone and taken out', async () => {
+  await measured(async (page) => {
+    const before = await offered(page).count();
+    await page.getByLabel('signal generator').press('Space');
+    await page.getByLabel('multimeter').press('Space');
+    await expect.poll(() => offered(page).count(), { timeout: 20_000 }).toBeGreaterThan(before + 3);
+    await openCard(page, 'Dial readings');
+    await expect.poll(() => page.getByLabel('fully meshed, pF').inputValue()).toBe('500 pF');
+    const set = { L: 209e-6, stray: 20e-12, minimum: 15e-12, maximum: 500e-12 };
+    await typeDial(
+      page,
+      [603, 693, 909, 1053, 1251, 1458].map((kHz) => [Number(placeOf(kHz * 1e3, set).toFixed(4)), kHz]),
+    );
+    await expect
+      .poll(() => result(page).textContent(), { timeout: 20_000 })
+      .toMatch(/Inductance of the coil20[89] µH .*% below the calculated value.*Strays/);
+    await page.getByRole('button', { name: 'Use it' }).press('Enter');
+    await expect.poll(() => page.locator('.measure-kept').textContent(), { timeout: 20_000 }).toMatch(/^Dial readings/);
+    await expect.poll(() => result(page).textContent()).toMatch(/Calculated and measured.*Inductance of the coil/);
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => page.locator('.measure-kept li').count()).toBe(0);
+    await page.keyboard.press('Control+Shift+z');
+    await page.getByRole('button', { name: /^Remove Dial readings/ }).press('Enter');
+    await expect
+      .poll(() => result(page).textContent(), { timeout: 20_000 })
+      .toMatch(/Nothing of this set is measured yet/);
+  });
+});
+
+test('a misread reading is pointed out with the station that stands there, and everything refused is named', async () => {
+  await measured(async (page) => {
+    await openCard(page, 'Dial readings');
+    const set = { L: 209e-6, stray: 20e-12, minimum: 15e-12, maximum: 500e-12 };
+    const [first, ...rest] = [603, 693, 909, 1053, 1251, 1458].map(
+      (kHz) => [Number(placeOf(kHz * 1e3, set).toFixed(4)), kHz] as const,
+    );
+    // Where 603 kHz was thought to be, 909 kHz is.
+    await typeDial(page, [[rest[1][0] + 0.004, first[1]], ...rest]);
+    await expect
+      .poll(() => result(page).textContent(), { timeout: 20_000 })
+      .toMatch(
+        /Reading 1 does not fit the others and is left out: what stands there is 90\d(\.\d)? kHz, The Lantern Service/,
+      );
+    await page.getByLabel('frequency, reading 2').fill('somewhere');
+    await page.getByLabel('fully open, pF').fill('wide');
+    await expect.poll(() => page.locator('.measure-problems li').count(), { timeout: 20_000 }).toBe(2);
+    expect(await page.locator('.measure-problems').textContent()).toMatch(/minimum.*"wide".*frequency.*"somewhere"/s);
+    expect(await page.getByLabel('frequency, reading 2').getAttribute('aria-invalid')).toBe('true');
+    expect(await page.getByLabel('frequency, reading 2').inputValue()).toBe('somewhere');
+  });
+});
+
+test('a wrong file is refused by its lines and nothing is changed; a right one fills the card', async () => {
+  await measured(async (page) => {
+    await openCard(page, 'Dial readings');
+    const file = (name: string, text: string) =>
+      page.locator('#measure-file').setInputFiles({ name, mimeType: 'text/csv', buffer: Buffer.from(text) });
+    const head = '# kind: resonance\ncapacitance [pF],frequency [kHz]\n';
+    await file('wrong.csv', `${head}100,1061.9\n220,fast\n330,610\n470,many\n`);
+    const said = page.locator('.readings-file [role=status]');
+    await expect
+      .poll(() => said.textContent(), { timeout: 20_000 })
+      .toMatch(/wrong.csv cannot be used: 2 problems.*line 4.*line 6/s);
+    expect(await page.getByRole('heading', { name: 'Dial readings', exact: true }).count()).toBe(1);
+    await page.getByLabel('signal generator').check();
+    await page.getByLabel('multimeter').check();
+    await expect.poll(() => offered(page).filter({ hasText: 'Resonance with' }).count(), { timeout: 20_000 }).toBe(1);
+    await file('right.csv', readFileSync('examples/readings/main-coil-resonance.csv', 'utf8'));
+    await page.getByRole('heading', { name: 'Resonance with known capacitors' }).waitFor();
+    await expect.poll(() => result(page).textContent(), { timeout: 20_000 }).toMatch(/Inductance of the coil[\d.]+ µH/);
+  });
+});
+
+test('a set described wrongly on purpose is put right within its errors', async () => {
+  const wrong = {
+    ...demo,
+    coils: [{ ...demo.coils[0], formerDiameter: '59.85 mm' }],
+    tuning: { ...demo.tuning, stray: '40 pF' },
+  };
+  await withPage(async (page) => {
+    await page.locator('.station').first().waitFor();
+    await page
+      .locator('#open-file')
+      .setInputFiles({ name: 'wrong.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(wrong)) });
+    await expect.poll(() => page.locator('.file-name').textContent(), { timeout: 20_000 }).toMatch(/wrong.json/);
+    await openMeasure(page);
+    await openCard(page, 'Dial readings');
+    const truth = { L: 219e-6, stray: 20e-12, minimum: 15e-12, maximum: 500e-12 };
+    await typeDial(
+      page,
+      [603, 693, 909, 1053, 1251, 1458].map((kHz, i) => [
+        Number((placeOf(kHz * 1e3, truth) + 0.004 * Math.sin(3 * i)).toFixed(4)),
+        kHz,
+      ]),
+    );
+    await expect.poll(() => result(page).textContent(), { timeout: 20_000 }).toMatch(/with all readings/);
+    const text = (await result(page).textContent())!;
+    const [, low, high] = /Inductance of the coil.*?with all readings [\d.]+ µH \(([\d.]+) µH to ([\d.]+) µH\)/.exec(
+      text,
+    )!;
+    expect(Number(low)).toBeLessThan(219);
+    expect(Number(high)).toBeGreaterThan(219);
+    const strays = /Strays.*?with all readings [\d.]+ pF \(([\d.]+) pF to ([\d.]+) pF\)/.exec(text)!;
+    expect(Number(strays[1])).toBeLessThan(20);
+    expect(Number(strays[2])).toBeGreaterThan(20);
+  });
+});
+
+test.each([
+  ['desktop', 'light', {}],
+  ['phone', 'dark', { width: 390, height: 844, touch: true }],
+] as const)('no barrier found by axe, and nothing wider than the screen: %s, %s', async (_, colorScheme, size) => {
+  await measured(
+    async (page) => {
+      for (const name of ['network analyser', 'multimeter', 'signal generator']) await page.getByLabel(name).check();
+      await expect
+        .poll(() => offered(page).filter({ hasText: 'analyser' }).count(), { timeout: 20_000 })
+        .toBeGreaterThan(2);
+      await openCard(page, 'Dial readings');
+      await typeDial(page, [
+        [0.62, 603],
+        [0.24, 909],
+        [0.05, 1458],
+      ]);
+      await expect.poll(() => result(page).textContent(), { timeout: 20_000 }).toMatch(/Use it/);
+      for (const card of ['Dial readings', 'Coil by network analyser', 'Earth with two auxiliary earths']) {
+        await openCard(page, card);
+        const { violations } = await new AxeBuilder({ page }).analyze();
+        expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((n) => n.html).join(' ')}`)).toEqual([]);
+        expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
+      }
+    },
+    { colorScheme, ...size },
+  );
+});
