@@ -119,7 +119,7 @@ const SETUPS: Readonly<Record<MeasurementKind | 'value', readonly Column[]>> = {
   'analyser-capacitor': [ANALYSER, VARIABLE],
   'analyser-aerial': [ANALYSER, AERIAL, EARTH],
   'analyser-earpiece': [ANALYSER, across('earpiece', 'earpiece')],
-  'analyser-transformer': [ANALYSER, across('inductor', 'primary'), { gap: true }, across('inductor', 'secondCoil')],
+  'analyser-transformer': [ANALYSER, across('inductor', 'primary'), { gap: true }, across('inductor', 'secondary')],
   'analyser-peak': [across('analyser', 'port1'), SMALL, COIL, VARIABLE, SMALL, across('analyser', 'port2')],
 };
 
@@ -197,22 +197,29 @@ export function benchConnection(
   const items: Item[] = [];
   const labels: Item[] = [];
   let row = 0;
+  const hasEarth = columns.some((column) => 'end' in column && column.end === 'earth');
   /** Names below take turns in two rows, so that each has the room of two columns. */
   const below = (x: number, name: BenchName): void => {
     const words = names[name];
     const half = textWidth(words, LETTER) / 2;
     const at = Math.min(whole - half - 2, Math.max(half + 2, x));
-    labels.push(text([at, FLOOR + 40 + 18 * row], words, LETTER, { anchor: 'middle' }));
+    labels.push(text([at, FLOOR + (hasEarth ? 40 : 24) + 18 * row], words, LETTER, { anchor: 'middle' }));
     row = 1 - row;
   };
-  const above = (x: number, name: BenchName): void => {
-    labels.push(text([x, TOP - 22], names[name], LETTER, { anchor: 'middle' }));
+  /** Names above stand higher where the one before is near. */
+  const above = (i: number, name: BenchName): void => {
+    const before = columns[i - 1];
+    const isHigh = before !== undefined && ('series' in before || ('end' in before && before.end === 'aerial'));
+    labels.push(text([xOf(i), TOP - (isHigh ? 42 : 22)], names[name], LETTER, { anchor: 'middle' }));
+  };
+  const ends = (i: number): boolean => columns[i] === undefined || 'gap' in columns[i];
+  const isEarth = (i: number): boolean => {
+    const column = columns[i];
+    return column !== undefined && 'end' in column && column.end === 'earth';
   };
   columns.forEach((column, i) => {
     const x = xOf(i);
-    const [before, after] = [i > 0, i < columns.length - 1].map(
-      (has, side) => (has ? pitch / 2 : 0) * (side === 0 ? -1 : 1),
-    );
+    const [before, after] = [ends(i - 1) ? 0 : -pitch / 2, ends(i + 1) ? 0 : pitch / 2];
     const rail = (y: number, from = x + before, to = x + after): void => {
       if (to > from) items.push(line([from, y], [to, y], WIRE));
     };
@@ -229,7 +236,7 @@ export function benchConnection(
       rail(TOP, x + before, x - half);
       rail(TOP, x + half, x + after);
       items.push(...bodyItems(column.series, [x, TOP], false));
-      above(x, column.name);
+      above(i, column.name);
       if (column.meter) {
         const y = TOP + 40;
         items.push(
@@ -243,7 +250,9 @@ export function benchConnection(
       }
       return;
     }
-    rail(TOP);
+    // To the aerial from the left or right, and no farther than the last thing that hangs on it.
+    if (!('end' in column)) rail(TOP, x + before, isEarth(i + 1) ? x : x + after);
+    else if (column.end === 'aerial') rail(TOP, x + before, x + (i === 0 ? after : 0));
     if ('short' in column) {
       items.push(line([x, TOP], [x, FLOOR], WIRE));
     } else if ('end' in column) {
@@ -287,7 +296,7 @@ export function benchConnection(
   return {
     unit: 'px',
     width: whole,
-    height: FLOOR + 68,
+    height: FLOOR + (hasEarth ? 68 : 52),
     title: benchDiagramWords.title(measurementName(kind)),
     description: benchDiagramWords.description(columns.flatMap(namesOf)),
     items: [...items, ...labels],

@@ -31,7 +31,7 @@ export const benchDiagramWords = {
     small: 'below 1 pF',
     knownResistor: 'known R',
     resistor: 'resistor',
-    otherResistor: 'R, other arm',
+    otherResistor: 'arm 2',
     shunt: 'shunt R',
     added: 'added R',
     detector: 'detector',
@@ -45,6 +45,7 @@ export const benchDiagramWords = {
     other: 'other earth',
     instead: 'or known C',
     primary: 'primary',
+    secondary: 'secondary',
     part: 'part',
   },
 } as const;
