@@ -209,8 +209,10 @@ export function benchConnection(
   /** Names above stand higher where the one before is near. */
   const above = (i: number, name: BenchName): void => {
     const before = columns[i - 1];
-    const isHigh = before !== undefined && ('series' in before || ('end' in before && before.end === 'aerial'));
-    labels.push(text([xOf(i), TOP - (isHigh ? 42 : 22)], names[name], LETTER, { anchor: 'middle' }));
+    const isHigh = before !== undefined && 'series' in before;
+    const isByAerial = before !== undefined && 'end' in before;
+    const y = TOP - (isHigh ? 42 : isByAerial ? 16 : 22);
+    labels.push(text([xOf(i), y], names[name], LETTER, { anchor: 'middle' }));
   };
   const ends = (i: number): boolean => columns[i] === undefined || 'gap' in columns[i];
   const isEarth = (i: number): boolean => {
