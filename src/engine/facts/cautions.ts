@@ -6,17 +6,20 @@ export type CautionCode =
   | 'earth.mains-and-gas'
   | 'earth.buried-cables'
   | 'detector.lead-sulphide'
+  | 'detector.low-melting-metal'
   | 'detector.hot-valve'
   | 'detector.heater-supply'
   | 'detector.accumulator'
   | 'load.volume'
   | 'load.mains-amplifier'
   | 'load.clicks-on-ears'
+  | 'load.loud'
   | 'old-parts'
   | 'bench.wire-ends'
   | 'bench.solder'
   | 'bench.no-mains'
-  | 'bench.mains-isolated';
+  | 'bench.mains-isolated'
+  | 'bench.licensed-person';
 
 /** What a caution is about: a part of the set, or the work on it. */
 export type CautionSubject = 'aerial' | 'earth' | 'detector' | 'load' | 'old parts' | 'bench';

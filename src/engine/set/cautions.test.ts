@@ -4,7 +4,7 @@ import { inRoot } from '../../../scripts/support/paths.mjs';
 import { BASE, SETS } from '../../../test/support/every-arrangement.ts';
 import { setCircuit } from '../built/set-circuit.ts';
 import type { CautionCode } from '../facts/cautions.ts';
-import { benchCautions, cautionsFor } from './cautions.ts';
+import { benchCautions, cautionsFor, hearingCautions } from './cautions.ts';
 import type { SetDescription } from './description.ts';
 import { readValue } from './read.ts';
 
@@ -46,7 +46,8 @@ const TABLE: Record<Part, { kinds: number; others: Partial<Record<string, readon
   detector: {
     kinds: 8,
     others: {
-      galena: [...OUTDOORS, ...DUG_IN, 'detector.lead-sulphide', ...EARS, ...OLD],
+      galena: [...OUTDOORS, ...DUG_IN, 'detector.lead-sulphide', 'detector.low-melting-metal', ...EARS, ...OLD],
+      mineral: [...OUTDOORS, ...DUG_IN, 'detector.low-melting-metal', ...EARS, ...OLD],
       valve: [...OUTDOORS, ...DUG_IN, ...VALVE, ...EARS, ...OLD],
     },
   },
@@ -77,7 +78,7 @@ describe('exactly these cautions', () => {
     ]);
     expect(about(withKind('detector', 'galena'))).toEqual([
       ...['aerial', 'aerial', 'aerial', 'earth', 'earth'],
-      ...['detector', 'load', 'old parts'],
+      ...['detector', 'detector', 'load', 'old parts'],
     ]);
     for (const kind of ['frame', 'ferrite rod']) expect(about(withKind('aerial', kind))).toEqual(['load', 'old parts']);
   });
@@ -96,7 +97,7 @@ describe('exactly these cautions', () => {
     });
   });
 
-  it('at the bench: wire ends and solder always, isolation where a part may draw from the mains', () => {
+  it('at the bench: wire ends and solder always, isolation and a licensed person where a part may draw from the mains', () => {
     const bench = (set: SetDescription) => benchCautions(set).map((c) => [c.about, c.code]);
     const always = [
       ['bench', 'bench.wire-ends'],
@@ -104,6 +105,12 @@ describe('exactly these cautions', () => {
     ];
     expect(bench(read.set)).toEqual([...always, ['bench', 'bench.no-mains']]);
     for (const set of [withKind('detector', 'valve'), withKind('load', 'amplifier')])
-      expect(bench(set)).toEqual([...always, ['bench', 'bench.mains-isolated']]);
+      expect(bench(set)).toEqual([...always, ['bench', 'bench.mains-isolated'], ['bench', 'bench.licensed-person']]);
+  });
+
+  it('hearing where the loudest station is loud, and only there', () => {
+    expect(hearingCautions(read.set, 85)).toEqual([{ about: 'load', code: 'load.loud' }]);
+    for (const level of [84.9, Number.NaN, undefined]) expect(hearingCautions(read.set, level)).toEqual([]);
+    expect(hearingCautions(withKind('load', 'amplifier'), 85)).toEqual([]);
   });
 });

@@ -42,8 +42,8 @@ const EARTHS: ByKind<EarthDescription, readonly CautionCode[]> = {
 const harmless = (): readonly CautionCode[] => [];
 
 const DETECTORS: ByKind<DetectorDescription, readonly CautionCode[]> = {
-  galena: () => ['detector.lead-sulphide'],
-  mineral: harmless,
+  galena: () => ['detector.lead-sulphide', 'detector.low-melting-metal'],
+  mineral: () => ['detector.low-melting-metal'],
   germanium: harmless,
   schottky: harmless,
   silicon: harmless,
@@ -74,10 +74,29 @@ export const cautionsFor = (set: SetDescription): Caution[] => [
   ...about('old parts', ['old-parts']),
 ];
 
+/**
+ * From this level at the ear on, dB SPL, hearing is at risk: the limit for eight hours a day of NIOSH 98-126 (1998), 85 dB,
+ * its A-weighting left out, which for programme in this band takes off less than the levels are in doubt.
+ */
+const LOUD = 85;
+
+/**
+ * What the loudest station adds for somebody with phones on the ears; an amplifier's volume has its own caution.
+ * @param level dB SPL at the ear, without a value where nothing is heard
+ */
+export const hearingCautions = ({ load }: SetDescription, level: number | undefined): Caution[] =>
+  load.kind !== 'amplifier' && level !== undefined && level >= LOUD ? about('load', ['load.loud']) : [];
+
 /** Whether a part of the set may draw its power from the mains. */
 const mayUseMains = ({ detector, load }: SetDescription): boolean =>
   detector.kind === 'valve' || load.kind === 'amplifier';
 
 /** What can hurt while this set is built and tried. */
 export const benchCautions = (set: SetDescription): Caution[] =>
-  about('bench', ['bench.wire-ends', 'bench.solder', mayUseMains(set) ? 'bench.mains-isolated' : 'bench.no-mains']);
+  about('bench', [
+    'bench.wire-ends',
+    'bench.solder',
+    ...(mayUseMains(set)
+      ? (['bench.mains-isolated', 'bench.licensed-person'] as const)
+      : (['bench.no-mains'] as const)),
+  ]);

@@ -13,7 +13,8 @@ import {
 } from '../../words/index.ts';
 import type { Built } from '../board/layout.ts';
 import { Flow } from '../paper/flow.ts';
-import type { PaperName, Sheet } from '../paper/page.ts';
+import { PAGE_SMALL, type PaperName, type Sheet } from '../paper/page.ts';
+import { cautionSentences } from './cautions-sheet.ts';
 import { dialText } from './dial-text.ts';
 import { partsList } from './parts-list.ts';
 import { kHz, printable } from './words.ts';
@@ -31,6 +32,9 @@ export function glanceSheet(set: SetDescription, reception: Reception, built: Bu
   flow.para(texts.planned({ place: set.place.name, kind: set.arrangement.kind }));
   if (set.notes) for (const part of set.notes.slice(0, 1500).split(/\n+/)) flow.para(part, { soft: true });
   if (set.assumed && set.assumed.length > 0) flow.para(texts.assumed(set.assumed.length), { small: true });
+  const cautions = cautionSentences(set, reception);
+  flow.heading(headings.cautions);
+  flow.list([...cautions.set, ...cautions.bench], 'dot', PAGE_SMALL);
   flow.heading(headings.heard);
   flow.para(receptionSummary(reception));
   const heard = [...reception.stations]

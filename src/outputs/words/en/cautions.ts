@@ -13,6 +13,8 @@ export const cautionTexts: Readonly<Record<CautionCode, string>> = {
   'earth.buried-cables': 'Before you dig or drive in a rod, find out where buried cables and pipes lie.',
   'detector.lead-sulphide':
     'Galena is lead sulphide: wash your hands after handling it, do not eat or drink near it, do not grind it.',
+  'detector.low-melting-metal':
+    'Low-melting metal for setting a crystal contains lead, and often cadmium: melt it in boiling water rather than over a flame, in moving air, in a vessel never used for food, and do not file it.',
   'detector.hot-valve':
     'A valve gets hot: let it cool before you touch it, and switch its heater off before you change a wire.',
   'detector.heater-supply':
@@ -25,6 +27,8 @@ export const cautionTexts: Readonly<Record<CautionCode, string>> = {
     'An amplifier run from the mains must be isolated from the set: its earth may carry mains current, and a fault in it reaches the phones and the aerial. Use a battery amplifier, or a proper isolating transformer between set and amplifier.',
   'load.clicks-on-ears':
     'Take phones or an earpiece off your ears before you touch them, or anything connected to them, with a cell or a meter on ohms: the click can be loud.',
+  'load.loud':
+    'This set can be loud enough to damage hearing: detune it before you put the phones on, tune in from there, and take them off when it hurts or rings.',
   'old-parts':
     'Old parts may contain asbestos, PCB oil, radium paint or selenium: leave what you do not know unopened.',
   'bench.wire-ends': 'Wear glasses when wire is cut, stretched or cleaned: ends fly.',
@@ -34,4 +38,6 @@ export const cautionTexts: Readonly<Record<CautionCode, string>> = {
     'Nothing here runs from the mains. If anything you connect to it does, phones and recorder go through a battery-powered stage or an isolating transformer that is tested for it.',
   'bench.mains-isolated':
     'Nothing here is connected to the mains without isolation. If anything you connect to it runs from the mains, phones and recorder go through a battery-powered stage or an isolating transformer that is tested for it.',
+  'bench.licensed-person':
+    'Whatever is connected to the mains follows the local electrical code; have it made or checked by a licensed person.',
 };

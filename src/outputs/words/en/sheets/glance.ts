@@ -22,7 +22,7 @@ export const glanceSheetWords = {
     place === '' ? ARRANGEMENTS[kind] : `Planned for ${printable(place)}. ${ARRANGEMENTS[kind]}`,
   assumed: (count: number): string =>
     `${counted(count, 'value is', 'values are')} assumed: typical ones that nobody has confirmed yet.`,
-  headings: { heard: 'What should be heard', parts: 'Parts' },
+  headings: { cautions: 'Cautions first', heard: 'What should be heard', parts: 'Parts' },
   stations: {
     station: 'Station',
     frequency: 'kHz',
