@@ -28,6 +28,7 @@ const ENGINE_ORDER = [
   'uncertainty',
   'vary',
   'find',
+  'log',
   'measure',
   'waves',
 ];

@@ -10,6 +10,7 @@ import { compare } from './commands/compare.ts';
 import { curves } from './commands/curves.ts';
 import { dial } from './commands/dial.ts';
 import { listen } from './commands/listen.ts';
+import { log } from './commands/log.ts';
 import { match } from './commands/match.ts';
 import { measure } from './commands/measure.ts';
 import { move } from './commands/move.ts';
@@ -31,6 +32,7 @@ export const COMMANDS: readonly Command[] = [
   compare,
   match,
   measure,
+  log,
   wave,
   curves,
   move,

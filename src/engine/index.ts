@@ -236,6 +236,19 @@ export { type FindQuestion, type FindTask, findWorker, type TaskAnswer } from '.
 export { type NodeWaves, type NodeWavesOptions, nodeWaves } from './waves/node-waves.ts';
 export { usualPlaces, type WavePlace, wavePlaces } from './waves/wave-places.ts';
 
+// What was heard
+
+export {
+  type Light,
+  type LogAgainstPrediction,
+  type LoggedLight,
+  type LoggedStation,
+  logAgainstPrediction,
+  type PlacedEntry,
+} from './log/against-prediction.ts';
+export type { HeardAs, LogEntry, LogProblem } from './log/entry.ts';
+export { type ReadLog, readLog } from './log/read-log.ts';
+
 // Measurements
 
 export { fitDecay } from './measure/decay-fit.ts';

@@ -2,6 +2,7 @@ export { compareTable } from './compare-table.ts';
 export { numbersCsv } from './csv.ts';
 export { dialStationsTable, dialTable } from './dial-table.ts';
 export { folded } from './fold.ts';
+export { logTable } from './log-table.ts';
 export { pathTable, stationsTable } from './path-table.ts';
 export {
   placeTable,

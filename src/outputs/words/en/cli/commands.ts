@@ -226,6 +226,11 @@ export const commandWords = {
     usage: ['check SET... [--json]'],
     options: { json: { about: 'problems as data' } },
   },
+  log: {
+    about: 'Set what was heard, by day and by night, beside what was predicted, and say what does not fit.',
+    usage: ['log SET LOG [--json] [--out FILE]'],
+    options: { json: JSON_DATA, out: OUT },
+  },
   share: {
     about: 'Put a whole set into a link that the page opens, without a server.',
     usage: ['share SET [--page ADDRESS] [--exact-position] [--json] [--out FILE]'],

@@ -96,6 +96,8 @@ export const callProblems = {
     `expected one file, got ${files.map(quoted).join(', ')}; a name with spaces goes between quotes`,
   noFile: (file: string): string => `expected no file, got ${quoted(file)}; --out names the file to write`,
   nameSet: 'name a description file, such as examples/medium-wave-galena.json',
+  setAndLog:
+    'name a description file and a log: a table with the columns time, heard and station, frequency or pointer',
   nameSets: 'name at least one description file',
   dayAndNight: 'expected --day or --night, got both',
   needsExact: (option: string): string => `${option} goes with --exact`,

@@ -1,0 +1,100 @@
+import {
+  type Light,
+  type LoggedStation,
+  logAgainstPrediction,
+  type PlacedEntry,
+  type ReadLog,
+  readLog,
+  receiveRanged,
+  type SetDescription,
+  TableTooLargeError,
+} from '../../engine/index.ts';
+import { clean, logTable } from '../../outputs/tables/index.ts';
+import {
+  type CommandOptions,
+  callProblems,
+  jsonText,
+  logAnswer,
+  logProblemText,
+  tableTooLarge,
+} from '../../outputs/words/index.ts';
+import { filesAndOptions } from '../arguments.ts';
+import { packagedCoastFor } from '../coast.ts';
+import { type Command, InputError, type Io } from '../command.ts';
+import { dataOut } from '../data-out.ts';
+import { readSet } from '../read-set.ts';
+
+const OPTIONS = {
+  json: { type: 'boolean' },
+  out: { type: 'string' },
+} as const satisfies CommandOptions<'log'>;
+
+const LIGHTS = ['day', 'night'] as const;
+
+export const log: Command = {
+  name: 'log',
+  options: OPTIONS,
+  examples: ['faintwave log examples/medium-wave-galena.json examples/logs/first-evenings.csv'],
+  async run(args, io) {
+    const { values, positionals } = filesAndOptions(args, OPTIONS);
+    if (positionals.length !== 2) throw new InputError(callProblems.setAndLog);
+    const [file, logFile] = positionals;
+    const set = await readSet(file, io);
+    const { entries, problems } = readLogText(await io.read(logFile));
+    const options = { coast: packagedCoastFor(set.place) };
+    const at = (time: Light) => receiveRanged(set, { ...options, time });
+    const answer = logAgainstPrediction({ day: at('day'), night: at('night') }, set.place.position, entries);
+    const said = [...problems, ...answer.problems];
+    for (const problem of said) io.err(`${clean(logProblemText(problem))}\n`);
+    if (values.json || values.out !== undefined) {
+      const data = {
+        stations: answer.stations,
+        entries: answer.entries.map((one) => entryData(one, set)),
+        problems: said.map((problem) => ({ ...problem, message: logProblemText(problem) })),
+      };
+      await dataOut(io, values.out, `${jsonText(data)}\n`);
+    } else if (entries.length === 0) io.out(`${logAnswer.none}\n`);
+    else say(set, answer.stations, answer.entries, io);
+    return entries.length === 0 ? 1 : 0;
+  },
+};
+
+function say(set: SetDescription, stations: readonly LoggedStation[], entries: readonly PlacedEntry[], io: Io): void {
+  const days = new Set(entries.map(({ entry }) => entry.time.toISOString().slice(0, 10))).size;
+  const named = stations.map((station) => ({ ...station, name: clean(station.name) }));
+  io.out(`${logAnswer.title(clean(set.name), clean(set.place.name))}\n\n`);
+  io.out(`${logTable(named, io.width)}\n\n${logAnswer.read(entries.length, days)}\n`);
+  for (const station of named) for (const surprise of surprisesOf(station)) io.out(`? ${surprise}\n`);
+}
+
+/** One never heard is said once, by the light in which it is likelier. */
+function surprisesOf(station: LoggedStation): string[] {
+  const silent = LIGHTS.map((light) => station.lights[light]).filter(({ surprise }) => surprise === 'never-heard');
+  if (silent.length > 0)
+    return [
+      logAnswer.neverHeard(
+        station,
+        Math.max(...silent.map(({ chance = 0 }) => chance)),
+        Math.max(...silent.map(({ days }) => days)),
+      ),
+    ];
+  return LIGHTS.filter((light) => station.lights[light].surprise === 'heard-though-unlikely').map((light) =>
+    logAnswer.heardAllTheSame(station, light, station.lights[light].chance ?? 0),
+  );
+}
+
+/** An entry with the station that it is taken for, by its name in the list of the place. */
+const entryData = ({ entry, light, station }: PlacedEntry, { place }: SetDescription) => ({
+  ...entry,
+  light,
+  takenFor: station === undefined ? undefined : place.stations[station].name,
+});
+
+function readLogText(text: string): ReadLog {
+  try {
+    return readLog(text);
+  } catch (error) {
+    if (error instanceof TableTooLargeError) throw new InputError(tableTooLarge(error.fact));
+    throw error;
+  }
+}

@@ -1,0 +1,115 @@
+import { fewOfEach } from '../numerics/few-of-each.ts';
+import { readTable, type TextTable, unguard } from '../place/stations/text-table.ts';
+import { brief } from '../units/brief.ts';
+import { parseQuantity, type QuantityKind } from '../units/parse.ts';
+import { HEARD, type HeardAs, LOG_COLUMNS, type LogColumn, type LogEntry, type LogProblem } from './entry.ts';
+
+/** A log as read. */
+export interface ReadLog {
+  readonly entries: readonly LogEntry[];
+  /** The first few of each kind. */
+  readonly problems: readonly LogProblem[];
+}
+
+type Row = Partial<Record<LogColumn, string>>;
+type Fact = LogProblem['fact'];
+
+/** A moment, with its zone or without (ISO 8601). */
+const MOMENT = /^\d{4}-\d\d-\d\d[T ]\d\d:\d\d(:\d\d(\.\d+)?)?( ?(Z|UTC|[+-]\d\d:?\d\d))?$/i;
+const ZONE = /( ?)(Z|UTC|[+-]\d\d:?\d\d)$/i;
+
+/** Units that a bare number of a column has. */
+const BARE: Partial<Record<LogColumn, { readonly kind: QuantityKind; readonly unit: string }>> = {
+  frequency: { kind: 'frequency', unit: 'kHz' },
+  pointer: { kind: 'angle', unit: '°' },
+  shunt: { kind: 'resistance', unit: 'Ω' },
+};
+
+/**
+ * Read a log: a table with a heading, its columns in any order, of which `time` and `heard` must be there; comma, semicolon
+ * or tab between them (RFC 4180). A row that cannot be used is named and left out; so is a cell where the row will do
+ * without it. The log itself is never changed.
+ * @param text of the file
+ * @returns entries in the order of the rows, times as moments, frequencies in hertz, and what was left out and why
+ * @throws TableTooLargeError for more than 5 million characters or 20 000 rows.
+ */
+export function readLog(text: string): ReadLog {
+  const { rows } = readTable(text);
+  const [heading = [], ...body] = rows;
+  const columns = heading.map(columnOf);
+  const few = fewOfEach<Omit<LogProblem, 'more'>>();
+  for (const column of ['time', 'heard'] as const)
+    if (!columns.includes(column))
+      few.add(`no-column ${column}`, () => ({ row: 1, column, fact: { code: 'no-column', column }, isLeftOut: true }));
+  const entries: LogEntry[] = [];
+  if (few.all().length === 0) {
+    for (const [i, cells] of body.entries()) {
+      const row = i + 2;
+      const about = (column: LogColumn | undefined, fact: Fact, isLeftOut: boolean, given?: string): void =>
+        few.add(`${fact.code} ${column ?? ''}`, () => ({ row, column, fact, isLeftOut, given: given && brief(given) }));
+      const entry = entryOf(row, rowOf(columns, cells), about);
+      if (entry) entries.push(entry);
+    }
+  }
+  return { entries, problems: few.all().map(({ item, more }) => ({ ...item, more })) };
+}
+
+const columnOf = (heading: string): LogColumn | undefined => {
+  const name = heading.trim().toLowerCase();
+  return LOG_COLUMNS.find(
+    (column) => name === column || name.startsWith(`${column} [`) || name.startsWith(`${column} (`),
+  );
+};
+
+function rowOf(columns: readonly (LogColumn | undefined)[], cells: TextTable[number]): Row {
+  const row: Row = {};
+  for (const [i, column] of columns.entries()) {
+    const cell = unguard(cells[i] ?? '');
+    if (column && cell !== '') row[column] ??= cell;
+  }
+  return row;
+}
+
+type About = (column: LogColumn | undefined, fact: Fact, isLeftOut: boolean, given?: string) => void;
+
+function entryOf(row: number, cells: Row, about: About): LogEntry | undefined {
+  const time = momentOf(cells.time);
+  if (!(time instanceof Date)) about('time', time, true, cells.time);
+  const heard = heardOf(cells.heard);
+  if (!heard) about('heard', { code: 'not-heard-word' }, true, cells.heard);
+  const quantity = (column: 'frequency' | 'pointer' | 'shunt'): number | undefined => {
+    const text = cells[column];
+    const bare = BARE[column];
+    if (text === undefined || !bare) return undefined;
+    const read = parseQuantity(/^[-+]?[\d.,\s]+$/.test(text) ? `${text} ${bare.unit}` : text, bare.kind);
+    if (!read.ok) about(column, { code: 'not-a-quantity', hint: read.hint }, false, text);
+    else if (!(read.value >= 0)) about(column, { code: 'below-zero' }, false, text);
+    else return read.value;
+    return undefined;
+  };
+  const frequency = quantity('frequency');
+  const pointer = quantity('pointer');
+  const shunt = quantity('shunt');
+  const { station, conditions, spot, remark } = cells;
+  const isPlaced = station !== undefined || frequency !== undefined || pointer !== undefined;
+  if (!isPlaced) about(undefined, { code: 'heard-what' }, true);
+  if (!(time instanceof Date) || !heard || !isPlaced) return undefined;
+  return { row, time, heard, station, frequency, pointer, shunt, conditions, spot, remark };
+}
+
+function momentOf(text: string | undefined): Date | Fact {
+  if (text === undefined) return { code: 'no-time' };
+  if (!MOMENT.test(text)) return { code: 'no-time' };
+  // It would be the clock of whoever reads it.
+  if (!ZONE.test(text.slice('0000-00-00T00:00'.length))) return { code: 'time-without-zone' };
+  const time = new Date(text.replace(' ', 'T').replace(ZONE, (_, __, zone: string) => isoZone(zone)));
+  return Number.isNaN(time.getTime()) ? { code: 'no-time' } : time;
+}
+
+const isoZone = (zone: string): string =>
+  /^(z|utc)$/i.test(zone) ? 'Z' : zone.includes(':') ? zone : `${zone.slice(0, 3)}:${zone.slice(3)}`;
+
+const heardOf = (text = ''): HeardAs | undefined => {
+  const word = text.trim().toLowerCase().replaceAll('-', ' ');
+  return HEARD.find((one) => one === word) ?? (word === 'nothing' ? 'not heard' : undefined);
+};

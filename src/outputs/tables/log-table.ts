@@ -1,0 +1,35 @@
+import type { Light, LoggedLight, LoggedStation } from '../../engine/log/against-prediction.ts';
+import { kHz } from '../words/figures.ts';
+import { logAnswer } from '../words/index.ts';
+import { table } from './table.ts';
+
+interface LogRow {
+  readonly station: LoggedStation;
+  readonly light: Light;
+  readonly logged: LoggedLight;
+}
+
+/** Stations by day and by night: what was predicted, and what was heard. */
+export function logTable(stations: readonly LoggedStation[], width?: number): string {
+  const { columns } = logAnswer;
+  const rows = stations.flatMap((station): LogRow[] => [
+    { station, light: 'day', logged: station.lights.day },
+    { station, light: 'night', logged: station.lights.night },
+  ]);
+  return table(
+    [
+      { title: columns.station, text: ({ station, light }) => (light === 'day' ? station.name : '') },
+      {
+        title: columns.frequency,
+        text: ({ station, light }) => (light === 'day' ? kHz(station.frequency) : ''),
+        align: 'right',
+      },
+      { title: columns.light, text: ({ light }) => logAnswer.light(light) },
+      { title: columns.predicted, text: ({ logged }) => logAnswer.predicted(logged) },
+      { title: columns.chance, text: ({ logged }) => logAnswer.chance(logged), align: 'right' },
+      { title: columns.heard, text: ({ logged }) => logAnswer.heard(logged) },
+    ],
+    rows,
+    width,
+  );
+}
