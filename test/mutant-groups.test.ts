@@ -3,7 +3,9 @@ import { describe, expect, test } from 'vitest';
 import { GROUPS } from '../scripts/support/mutants.mjs';
 import { inRoot } from '../scripts/support/paths.mjs';
 
-const files = readdirSync(inRoot('src'), { recursive: true, encoding: 'utf8' }).map((file) => `src/${file}`);
+const files = ['src', 'test'].flatMap((folder) =>
+  readdirSync(inRoot(folder), { recursive: true, encoding: 'utf8' }).map((file) => `${folder}/${file}`),
+);
 const filesLike = (pattern: string): string[] => {
   const expression = pattern
     .replace(/[.]/g, '\\.')

@@ -20,6 +20,10 @@ export const GROUPS = {
     files: ['src/outputs/words/**/*.ts', '!src/outputs/words/**/*.test.ts'],
     tests: ['src/outputs/words/**/*.test.ts'],
   },
+  sheets: {
+    files: ['src/outputs/sheets/**/*.ts', '!src/outputs/sheets/**/*.test.ts'],
+    tests: ['test/sheets/*.test.ts', 'src/outputs/sheets/**/*.test.ts'],
+  },
   limits: {
     files: ['src/outputs/audio/limiter.ts'],
     tests: ['src/outputs/audio/limiter.test.ts'],
