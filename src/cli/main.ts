@@ -9,6 +9,7 @@ import { check } from './commands/check.ts';
 import { compare } from './commands/compare.ts';
 import { curves } from './commands/curves.ts';
 import { dial } from './commands/dial.ts';
+import { find } from './commands/find.ts';
 import { listen } from './commands/listen.ts';
 import { log } from './commands/log.ts';
 import { match } from './commands/match.ts';
@@ -36,6 +37,7 @@ export const COMMANDS: readonly Command[] = [
   wave,
   curves,
   move,
+  find,
   sheets,
   share,
   check,

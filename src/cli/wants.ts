@@ -44,6 +44,10 @@ function wantOf(text: string, stations: Stations): WrittenWant {
   throw wrongOption('--want', { code: 'want' }, text);
 }
 
+/** Wants as they are written after --want. @throws InputError for what is none, or a station that is not there. */
+export const writtenWants = (texts: readonly string[], stations: Stations): WrittenWant[] =>
+  texts.map((text) => wantOf(text, stations));
+
 /**
  * A set that also wants and keeps what the command line says.
  * @throws InputError with every problem of the wants and kept parts together.
@@ -55,7 +59,7 @@ export function withWants(
   if (want.length === 0 && keep.length === 0) return set;
   const read = readValue({
     ...written,
-    wants: [...(written.wants ?? []), ...want.map((text) => wantOf(text, set.place.stations))],
+    wants: [...(written.wants ?? []), ...writtenWants(want, set.place.stations)],
     keep: [...(written.keep ?? []), ...keep],
   });
   if (!read.ok) throw new InputError(read.problems.map(problemSentence).join('\n'));

@@ -226,10 +226,13 @@ export { type WantValue, wantValues } from './vary/want-values.ts';
 
 // Boxes of parts
 
+export type { WrittenBox } from './find/box-schema.ts';
 export { lacksOf } from './find/choices.ts';
-export { type FindAnswer, type FindRun, findSets } from './find/find.ts';
+export { type FindAnswer, type FindRun, type FoundSet, findSets } from './find/find.ts';
+export { withKept } from './find/kept-parts.ts';
 export { readBox } from './find/read-box.ts';
 export { type FindQuestion, type FindTask, findWorker, type TaskAnswer } from './find/tasks.ts';
+export { usesOf } from './find/uses.ts';
 
 // Waves at a point
 

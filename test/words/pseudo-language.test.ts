@@ -124,6 +124,8 @@ const MORE: Readonly<Record<string, readonly (readonly string[])[]>> = {
 };
 /** They print data. */
 const FOR_PROGRAMS = new Set(['calc', 'schema']);
+/** It takes a box of parts, not a set. */
+const OF_A_BOX = new Set(['find']);
 
 /** Calls that are refused, with what of each stands in the answer as it was written. */
 const WRONG: readonly (readonly string[])[] = [
@@ -175,7 +177,7 @@ describe('no visible sentence is made outside outputs/words', () => {
     }
   });
 
-  test.each(COMMANDS.filter(({ name }) => !FOR_PROGRAMS.has(name)).map(({ name }) => name))(
+  test.each(COMMANDS.filter(({ name }) => !FOR_PROGRAMS.has(name) && !OF_A_BOX.has(name)).map(({ name }) => name))(
     'faintwave %s',
     async (name) => {
       const example = EXAMPLES[0];
@@ -189,6 +191,33 @@ describe('no visible sentence is made outside outputs/words', () => {
       }
     },
   );
+
+  test('faintwave find', async () => {
+    const box = {
+      ...(JSON.parse(readFileSync(inRoot('examples/boxes/beginner.json'), 'utf8')) as Record<string, unknown>),
+      wires: [{ wire: { size: '0.5 mm' }, length: '5 m' }],
+      limits: { tapEvery: 12, arrangements: ['direct'] },
+    };
+    const place = {
+      name: 'Little Withy',
+      stations: [{ name: 'Saltmarsh Radio', frequency: '1251 kHz', fieldStrength: '8 mV/m' }],
+    };
+    const names = [...written(box), ...written(place), 'box', 'place'];
+    let text = '';
+    const take = (more: string) => {
+      text += more;
+    };
+    const io: Io = {
+      ...memoryIo(),
+      out: take,
+      err: take,
+      width: Number.POSITIVE_INFINITY,
+      read: async (file) => JSON.stringify(file === 'box' ? box : file === 'place' ? place : { ...box, wires: [] }),
+    };
+    await run(['find', 'box', '--at', 'place', '--want', 'loudest Saltmarsh Radio'], io);
+    await run(['find', 'no wire', '--at', 'place'], io);
+    judge('faintwave find', text, names);
+  });
 
   test.each(WRONG.map((call) => [call.join(' '), call] as const))(
     'what is wrong with: faintwave %s',

@@ -107,6 +107,6 @@ export const boxDescription = object({
 
 /** A box as read: plain SI numbers, defaults filled in. */
 export type BoxDescription = v.InferOutput<typeof boxDescription>;
-/** A box as written: quantities may be text. */
 export type FoundArrangement = (typeof ARRANGEMENTS_FOUND)[number];
+/** A box as written: quantities may be text. */
 export type WrittenBox = v.InferInput<typeof boxDescription>;

@@ -46,6 +46,7 @@ export {
   tableTooLarge,
   touchstoneProblem,
 } from './fields/index.ts';
+export { findAnswer, foundChance, foundName, foundUse, lackText, whyFound, whyLeftOut } from './find.ts';
 export {
   type GlossaryEntry,
   type GlossaryId,

@@ -24,6 +24,7 @@ const TASKS = {
   calculation: 'calculating',
   listening: 'calculating the sound',
   suggestions: 'looking for improvements',
+  search: 'looking for sets',
 } as const;
 export type LongTask = keyof typeof TASKS;
 

@@ -241,6 +241,26 @@ export const commandWords = {
       out: OUT,
     },
   },
+  find: {
+    about: 'The few sets worth building from a box of parts, each received as built.',
+    usage: ['find BOX --at PLACE|SET [--want WANT…] [--keep PART…] [--out FOLDER] [--json]'],
+    options: {
+      at: { value: 'FILE', about: 'where the set is to stand: a place, or a set that stands there' },
+      want: {
+        value: 'WANT',
+        about: `besides the wants of the box and of the set: ${WANT_FORMS}; may be given several times; default most stations`,
+      },
+      keep: {
+        value: 'PART',
+        about:
+          'take this part of the set, and none from the box: aerial, earth, tuning, arrangement, detector or load; may be given several times',
+      },
+      out: { value: 'FOLDER', about: 'write the sets that are found as files into a folder' },
+      threads: { value: 'N', about: 'threads at work, 1 to 64; default one for each core; the answer is the same' },
+      ...TIME,
+      json: { about: 'everything as data' },
+    },
+  },
   schema: {
     about: 'Print the JSON Schema of a description file, or of a box of parts.',
     usage: ['schema [--box] [--out FILE]'],

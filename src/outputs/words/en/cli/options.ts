@@ -21,6 +21,7 @@ export interface OptionExpectations {
   readonly ending: { readonly endings: readonly string[] };
   readonly 'sound file': Record<never, never>;
   readonly folder: Record<never, never>;
+  readonly 'place or set': Record<never, never>;
   readonly 'frequency of band': Record<never, never>;
   readonly 'positive numbers': Record<never, never>;
   readonly moment: Record<never, never>;
@@ -53,6 +54,7 @@ const EXPECTED: { readonly [C in keyof OptionExpectations]: (figures: OptionExpe
   'size of board': () => 'a width and a length of 20 mm to 2 m each, such as 200mmx300mm',
   ending: ({ endings }) => `a name ending in ${oneOf(endings.map((one) => `.${one}`))}`,
   'sound file': () => 'a file for the sound, such as heard.wav',
+  'place or set': () => 'a place, or a set that stands in it, such as examples/medium-wave-galena.json',
   folder: () => 'a folder for the sheets',
   'frequency of band': () => 'a frequency in kHz with --band',
   'positive numbers': () => 'numbers above 0 and below 10000, such as 12,18',
@@ -99,6 +101,7 @@ export const callProblems = {
   setAndLog:
     'name a description file and a log: a table with the columns time, heard and station, frequency or pointer',
   nameSets: 'name at least one description file',
+  nameBox: 'name a box of parts, such as examples/boxes/beginner.json',
   dayAndNight: 'expected --day or --night, got both',
   needsExact: (option: string): string => `${option} goes with --exact`,
   notWithExact: (option: string): string => `${option} does not go with --exact, which shows the set as it is`,
