@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { inRoot } from '../../scripts/support/paths.mjs';
 import { run } from '../../src/cli/main.ts';
-import { receive } from '../../src/engine/reception/path/receive.ts';
 import { readText } from '../../src/engine/set/read.ts';
+import { receiveRanged } from '../../src/engine/uncertainty/receive-ranged.ts';
 import { memoryIo } from '../support/memory-io.ts';
 
 const SET = 'examples/medium-wave-galena.json';
@@ -12,12 +12,12 @@ const curves = async (...args: string[]) => {
   return { status: await run(['curves', SET, ...args], io), io };
 };
 
-it('tells the resonance of a station in words, as receive has it', async () => {
+it('tells the resonance of a station in words, as the path has it', async () => {
   const { status, io } = await curves('--station', '909');
   expect(status).toBe(0);
   const read = readText(readFileSync(inRoot(SET), 'utf8'));
   if (!read.ok) throw new Error('the example does not read');
-  const { loadedQ, bandwidth } = receive(read.set).stations.find(({ frequency }) => frequency === 909e3)!;
+  const { loadedQ, bandwidth } = receiveRanged(read.set).stations.find(({ frequency }) => frequency === 909e3)!;
   expect(io.printed).toMatch(/^The Lantern Service, 909 kHz, in /);
   expect(io.printed).toContain(`Loaded Q ${Math.round(loadedQ)}`);
   const width = Number(/Bandwidth ([\d.]+) kHz/.exec(io.printed)![1]);

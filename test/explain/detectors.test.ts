@@ -4,6 +4,7 @@ import { inRoot } from '../../scripts/support/paths.mjs';
 import { detectorId } from '../../src/engine/kinds/models.ts';
 import { receive } from '../../src/engine/reception/path/receive.ts';
 import { readText } from '../../src/engine/set/read.ts';
+import { receiveRanged } from '../../src/engine/uncertainty/receive-ranged.ts';
 import { compareDetectorsOn } from '../../src/engine/vary/compare.ts';
 import { preparer } from '../../src/outputs/explain/story/prepared.ts';
 import { nameOfDetector } from '../../src/outputs/words/index.ts';
@@ -15,9 +16,10 @@ test.each(EXAMPLES)('%s: every detector looked at works at its own point, where 
   const read = readText(readFileSync(inRoot('examples', file), 'utf8'));
   if (!read.ok) return;
   const { set } = read;
-  const reception = receive(set, {});
-  const station = reception.stations[reception.best[0]]?.index;
+  const { best } = receive(set, {});
+  const station = best[0];
   if (station === undefined) return;
+  const reception = receiveRanged(set, { stations: [station] });
   const compared = compareDetectorsOn(set, station, undefined, false).filter(({ isOwn }) => !isOwn);
   const prepare = preparer(set, reception);
   const drawn = compared.map(({ description, carrierVoltage, directVoltage, loadedQ, soundPressureLevel }) => {

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { inRoot } from '../../scripts/support/paths.mjs';
 import { wave } from '../../src/cli/commands/wave.ts';
-import { readText, receive } from '../../src/engine/index.ts';
+import { readText, receiveRanged } from '../../src/engine/index.ts';
 import { memoryIo } from '../support/memory-io.ts';
 
 async function run(...args: string[]) {
@@ -16,7 +16,7 @@ const GALENA = inRoot('examples/medium-wave-galena.json');
 function bestOfGalena() {
   const read = readText(readFileSync(GALENA, 'utf8'));
   if (!read.ok) throw new Error('does not read');
-  const { stations, best } = receive(read.set);
+  const { stations, best } = receiveRanged(read.set);
   return stations[best[0]];
 }
 

@@ -71,8 +71,8 @@ export function follow(set: unknown, steps: number, effortAtMost: Effort): Follo
     touched.push(...changes.map(({ path }) => path.join('.')));
     written = changes.reduce((before: unknown, { path, to }) => withValueAt(before, path, to), written);
     const goals = goalsOf(trials.now.set);
-    const before = valuesOfGoals(trials.now, goals);
-    const after = valuesOfGoals(trialsOf(readOf(written)).now, goals);
+    const before = valuesOfGoals(trials.now.medians, goals);
+    const after = valuesOfGoals(trialsOf(readOf(written)).now.medians, goals);
     leastGains.push(Math.min(...after.map(({ worth }, i) => worth - before[i].worth)));
   }
 }

@@ -32,11 +32,13 @@ export function createCurves(
     latest ??= askCurves((_, reply) => {
       if ('answer' in reply) curves.value = reply.answer;
     });
+    const { loadedQ, bandwidth, detectorVoltage, directVoltage } = station;
     latest.ask({
       about: 'curves',
       set,
       station: station.index,
       covered: [now.dial.lowest, now.dial.highest],
+      figures: { loadedQ, bandwidth, detectorVoltage, directVoltage },
       time: time.value,
     });
   });

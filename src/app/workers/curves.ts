@@ -1,4 +1,4 @@
-import { type AudioLimits, type FieldOptions, type SetDescription, stationCurves } from '../../engine/index.ts';
+import { type AudioLimits, type CurveOptions, type SetDescription, stationCurves } from '../../engine/index.ts';
 import {
   type BandPlot,
   type DetectorCurve,
@@ -28,7 +28,7 @@ export function curvesFor(
   set: SetDescription,
   index: number,
   covered: readonly [number, number],
-  options: FieldOptions = {},
+  options: CurveOptions = {},
 ): Curves | undefined {
   const curves = stationCurves(set, index, covered, options);
   if (!curves) return undefined;

@@ -1,5 +1,6 @@
 import {
   arrivalMemory,
+  type CurveOptions,
   type DialUncertainty,
   dialUncertaintyOf,
   type FieldOptions,
@@ -57,6 +58,8 @@ export interface CurvesQuestion {
   readonly station: number;
   /** Ends of what the set tunes to, Hz. */
   readonly covered: readonly [number, number];
+  /** Of the station, as the page shows them. */
+  readonly figures: CurveOptions['figures'];
   readonly time: When;
 }
 
@@ -106,11 +109,11 @@ async function answer(question: EngineQuestion): Promise<EngineAnswer> {
   const options = { time, memory, coast: await coastFor(set.place) };
   switch (question.about) {
     case 'curves':
-      return curvesFor(set, question.station, question.covered, options);
+      return curvesFor(set, question.station, question.covered, { ...options, figures: question.figures });
     case 'suggestions':
       return suggest(trialsFor(set, options), question.station);
     case 'wantValues':
-      return wantValues(trialsFor(set, options).now, options);
+      return wantValues(trialsFor(set, options).now);
     case 'wantSuggestions':
       return suggestForWants(trialsFor(set, options));
     case 'uncertainty':

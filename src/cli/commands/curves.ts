@@ -1,4 +1,4 @@
-import { receive, type StationCurves, stationCurves } from '../../engine/index.ts';
+import { receiveRanged, type StationCurves, stationCurves } from '../../engine/index.ts';
 import {
   bandResponse,
   bandText,
@@ -122,10 +122,11 @@ export const curves: Command = {
     const ending = out === undefined || values.json ? undefined : endingOf(out, ['svg', 'csv']);
     if (out !== undefined && ending) await io.checkTarget(out, ending);
     const when = { time: timeOfDay(values, set.place), coast: packagedCoastFor(set.place) };
-    const { dial, stations, best } = receive(set, when);
+    const also = values.station === undefined ? [] : [chooseStation(set.place.stations, values.station)];
+    const { dial, stations, best } = receiveRanged(set, { ...when, also });
     const index = chooseStation(stations, values.station, best[0]);
     const covered = [dial.lowest, dial.highest] as const;
-    const all = stationCurves(set, index, covered, when);
+    const all = stationCurves(set, index, covered, { ...when, figures: stations[index] });
     if (!all) throw new InputError(callProblems.noStations);
     const forms = FORMS[curve](all, set, covered);
     if (values.json) {

@@ -1,4 +1,4 @@
-import { hasHeater, receive } from '../../engine/index.ts';
+import { hasHeater, receiveRanged } from '../../engine/index.ts';
 import {
   BLOCK,
   bandAt,
@@ -77,7 +77,7 @@ export const listen: Command = {
     if (heater && !hasHeater(set.detector)) throw new InputError(callProblems.noHeater);
     await io.checkTarget(values.out, 'wav');
     const field = { time: timeOfDay(values, set.place), coast: packagedCoastFor(set.place) };
-    const reception = receive(set, field);
+    const reception = receiveRanged(set, field);
     const index = values.band ? undefined : chooseStation(reception.stations, values.station, reception.best[0]);
     const station = index === undefined ? undefined : reception.stations[index];
     if (station?.outOfRange && !values.sweep)

@@ -1,7 +1,6 @@
 import {
   assumedIn,
   audioLimits,
-  type FieldOptions,
   hasRanges,
   nextMeasurements,
   placeOf,
@@ -83,7 +82,7 @@ export const path: Command = {
     if (values.json) {
       const onProgress = (share: number): void => io.progress('suggestions', share);
       const suggestions = suggestionsFor(trials, reception, { also, onProgress });
-      const wanted = wantsAnswer(trials, when);
+      const wanted = wantsAnswer(trials);
       if (reception.stations.length > MOST_ADVISED)
         io.err(`${cliNotes.suggestionsFor(MOST_ADVISED, reception.stations.length)}\n`);
       io.data(`${jsonText({ ...writtenReception(reception), assumed, suggestions, ...wanted })}\n`);
@@ -94,7 +93,7 @@ export const path: Command = {
     );
     if (assumed.length > 0) io.out(`${cleanLines(pathAnswer.assumed(assumed))}\n\n`);
     if (reception.stations.length === 0) return 0;
-    printWants(trials, when, io);
+    printWants(trials, io);
     if (!values.all) {
       const index = also ?? chooseStation(reception.stations, values.station, reception.best[0]);
       printStation(set, reception.stations[index], (set.wants ?? []).length > 0 ? [] : suggest(trials, index), io);
@@ -112,14 +111,14 @@ export const path: Command = {
 };
 
 /** Wants with what the set gives of them, and what would serve them; nothing for a set that wants nothing. */
-function wantsAnswer(trials: Trials, when: FieldOptions) {
+function wantsAnswer(trials: Trials) {
   if ((trials.now.set.wants ?? []).length === 0) return {};
   const suggestions = suggestForWants(trials).map((one) => ({ ...one, sentence: wantSuggestionWords(one) }));
-  return { wants: wantValues(trials.now, when), suggestionsForWants: suggestions };
+  return { wants: wantValues(trials.now), suggestionsForWants: suggestions };
 }
 
-function printWants(trials: Trials, when: FieldOptions, io: Io): void {
-  const { wants, suggestionsForWants } = wantsAnswer(trials, when);
+function printWants(trials: Trials, io: Io): void {
+  const { wants, suggestionsForWants } = wantsAnswer(trials);
   if (!wants) return;
   const lines = wants.map((value) => `  ${wantTexts.label(wantName(value.want), wantState(value))}`);
   io.out(`${wantTexts.iWant}\n${cleanLines(lines.join('\n'))}\n\n`);

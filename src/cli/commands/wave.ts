@@ -1,4 +1,4 @@
-import { receive } from '../../engine/index.ts';
+import { receive, receiveRanged } from '../../engine/index.ts';
 import {
   audible,
   createWaves,
@@ -82,8 +82,10 @@ export const wave: Command = {
         : endingOf(values.out, values.exact ? ['svg', 'csv'] : ['svg', 'csv', 'wav']);
     if (ending) await io.checkTarget(values.out!, ending);
     const field = { time: timeOfDay(values, set.place), coast: packagedCoastFor(set.place) };
-    const reception = receive(set, field);
-    const index = values.station === undefined ? undefined : chooseStation(reception.stations, values.station);
+    const { stations, best } = receive(set, field);
+    const index = values.station === undefined ? undefined : chooseStation(stations, values.station);
+    // Medians, as the path of the station has them.
+    const reception = receiveRanged(set, { ...field, stations: [index ?? best[0]].filter((one) => one !== undefined) });
     if (values.exact) return exactWaves(set, reception, index, values, io);
     if (values['coming-on']) throw new InputError(callProblems.needsExact('--coming-on'));
     const base = wavesOfSet(set, reception, index, field);

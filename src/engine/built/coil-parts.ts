@@ -95,16 +95,49 @@ export function mutualOf(
     return (a, b) => k * fluxOf(first, a) * fluxOf(second, b);
   }
   if (!w1 || !w2) return () => 0;
-  const calculated = couple(first.model, second.model, {
-    offset: placing.distance,
-    tilt: (placing.tilt * Math.PI) / 180,
-  }).mutualInductance;
+  const { mutualInductance, sumOf } = inSpace(first.model, second.model, placing);
   // The coupling stays, or coils that link each other closely could link more than all of it.
-  const whole = calculated * Math.sqrt((first.inductanceFactor ?? 1) * (second.inductanceFactor ?? 1));
-  const sumOf = straightSum(w1, w2, placing.distance);
-  const total = sumOf([0, first.turns], [0, second.turns]);
+  const whole = mutualInductance * Math.sqrt((first.inductanceFactor ?? 1) * (second.inductanceFactor ?? 1));
   return (a, b) =>
-    a[1] - a[0] === first.turns && b[1] - b[0] === second.turns ? whole : (whole * sumOf(a, b)) / total;
+    a[1] - a[0] === first.turns && b[1] - b[0] === second.turns
+      ? whole
+      : (whole * sumOf(a, b)) / sumOf([0, first.turns], [0, second.turns]);
+}
+
+interface InSpace {
+  readonly mutualInductance: Henries;
+  readonly sumOf: (a: TurnSpan, b: TurnSpan) => Henries;
+}
+
+/** Placings of two windings that are kept. */
+const MOST_KEPT = 64;
+const known = new WeakMap<CoilModel, WeakMap<CoilModel, Map<string, InSpace>>>();
+
+/** Where the turns of two coils stand is all that counts, so a set whose coils only lose otherwise shares it. */
+function inSpace(first: CoilModel, second: CoilModel, { distance, tilt }: { distance: number; tilt: number }): InSpace {
+  const ofFirst = known.get(first) ?? new WeakMap<CoilModel, Map<string, InSpace>>();
+  known.set(first, ofFirst);
+  const placings = ofFirst.get(second) ?? new Map<string, InSpace>();
+  ofFirst.set(second, placings);
+  const key = `${distance}/${tilt}`;
+  let found = placings.get(key);
+  if (!found) {
+    const { mutualInductance } = couple(first, second, { offset: distance, tilt: (tilt * Math.PI) / 180 });
+    const sumOf = straightSum(first.winding!, second.winding!, distance);
+    const sums = new Map<string, Henries>();
+    found = {
+      mutualInductance,
+      sumOf: (a, b) => {
+        const spans = [...a, ...b].join('/');
+        let sum = sums.get(spans);
+        if (sum === undefined) sums.set(spans, (sum = sumOf(a, b)));
+        return sum;
+      },
+    };
+    if (placings.size >= MOST_KEPT) placings.clear();
+    placings.set(key, found);
+  }
+  return found;
 }
 
 /** What a stretch of turns links of the flux of its whole coil, per ampere. */

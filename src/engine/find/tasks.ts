@@ -173,7 +173,7 @@ export function findWorker(question: FindQuestion, when: FieldOptions): (task: F
       const result = readValue(writtenSet(question, choice, question.at, '?'));
       if (!result.ok) return undefined;
       const { now } = trialsOf(result.set, when);
-      const figures = wantValues(now, when);
+      const figures = wantValues(now);
       const count = now.parts();
       const scores = [...figures.map(({ worth }) => worth), -effortOf(choice, count)];
       return { ...candidate, scores, figures, parts: count };

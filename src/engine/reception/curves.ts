@@ -5,8 +5,18 @@ import type { SetDescription } from '../set/description.ts';
 import { loaded } from '../solvers/linear/views.ts';
 import type { Amperes, Decibels, Hertz, Ratio, Volts } from '../units/quantities.ts';
 import { type AudioLimits, audioLimits } from './detection/audio-limits.ts';
+import { bandwidthOf } from './interference/beside.ts';
 import { type FieldOptions, fieldsAtSite } from './path/field.ts';
-import { effectiveHeight, type Receiver, receiver, receiveStation, type TunedStation } from './path/receive-station.ts';
+import {
+  effectiveHeight,
+  qFromSidebands,
+  type Receiver,
+  receiver,
+  receiveStation,
+  TEST_TONE,
+  type TunedStation,
+} from './path/receive-station.ts';
+import type { StationReception } from './path/types.ts';
 
 /** Level at the detector for the same field strength at every frequency: carrier in dB relative to 1 V for 1 V/m, both rms. */
 export interface LevelPoint {
@@ -20,6 +30,8 @@ export interface ResonanceCurve {
   /** Rising frequency, as far on either side. */
   readonly points: readonly LevelPoint[];
   readonly loadedQ: Ratio;
+  /** −3 dB. */
+  readonly bandwidth: Hertz;
   readonly neighbours: readonly Station[];
 }
 
@@ -65,6 +77,15 @@ export interface StationCurves {
   readonly detector: DetectorCharacteristic;
 }
 
+/** Figures of the station that its curves are drawn to, so that both agree: those of its reception. */
+type CurveFigures = Pick<StationReception, 'loadedQ' | 'bandwidth' | 'detectorVoltage' | 'directVoltage'>;
+
+/** Fields at the site, and the figures that curves are drawn to. */
+export interface CurveOptions extends FieldOptions {
+  /** Default those of the set with every input in its middle. */
+  readonly figures?: CurveFigures;
+}
+
 const RESONANCE_POINTS = 121;
 const BAND_POINTS = 161;
 const Q_POINTS = 25;
@@ -77,7 +98,7 @@ const decibels = (x: number): Decibels => 20 * Math.log10(Math.max(x, 1e-15));
  * @param set as described, SI units.
  * @param index of the station in the description, from 0.
  * @param covered ends of the tuning range, lowest first, Hz.
- * @param options of the fields at the site; default none.
+ * @param options of the fields at the site, default none; `figures` that the curves are drawn to.
  * @returns the curves, levels in dB; undefined where there is no such station.
  * @throws RangeError for a set that cannot be built.
  */
@@ -85,22 +106,31 @@ export function stationCurves(
   set: SetDescription,
   index: number,
   covered: readonly [Hertz, Hertz],
-  options: FieldOptions = {},
+  { figures, ...options }: CurveOptions = {},
 ): StationCurves | undefined {
   const wanted = set.place.stations[index];
   if (!wanted) return undefined;
   const ready = receiver(setCircuit(set), fieldsAtSite(set.place, options));
   const tuned = receiveStation(ready, wanted);
   const { stations } = set.place;
-  const level = levelAt(ready, tuned);
+  const { loadedQ, bandwidth, detectorVoltage } = figures ?? {
+    loadedQ: tuned.loadedQ,
+    bandwidth: bandwidthOf(ready, tuned),
+    detectorVoltage: tuned.steady.junctionVoltage,
+  };
+  const drawn = 1 / tuned.steady.inputResistance;
+  const level = levelAt(ready, tuned, figures ? conductanceFor(ready, tuned, bandwidth) : drawn);
+  const received = decibels(detectorVoltage / tuned.steady.junctionVoltage);
+  const above = received - (level(wanted.frequency) - levelAt(ready, tuned, drawn)(wanted.frequency));
   const point = (frequency: Hertz): LevelPoint => ({ frequency, level: level(frequency) });
-  const span = resonanceSpan(wanted.frequency, tuned.loadedQ);
+  const span = resonanceSpan(wanted.frequency, loadedQ);
   return {
     audio: audioLimits(ready, tuned),
     resonance: {
       station: wanted,
       points: sampled(wanted.frequency - span, wanted.frequency + span, RESONANCE_POINTS, point),
-      loadedQ: tuned.loadedQ,
+      loadedQ,
+      bandwidth,
       neighbours: stations.filter((one) => one !== wanted),
     },
     band: {
@@ -108,12 +138,12 @@ export function stationCurves(
       stations: stations.map((one) => ({
         name: one.name,
         frequency: one.frequency,
-        level: level(one.frequency) + decibels(ready.fieldOf(one).fieldStrength),
+        level: level(one.frequency) + above + decibels(ready.fieldOf(one).fieldStrength),
       })),
       wanted: index,
     },
     q: coilQ(ready, covered),
-    detector: detectorCharacteristic(ready, tuned),
+    detector: detectorCharacteristic(ready, operatingPoint(ready, tuned, figures)),
   };
 }
 
@@ -122,12 +152,34 @@ const resonanceSpan = (frequency: Hertz, loadedQ: Ratio): Hertz =>
   Math.min(frequency / 3, Math.max(30e3, (1.8 * frequency) / loadedQ));
 
 /** The detector loads the set as it does on the station, and the dial stays where it is; the aerial's own slope is in it. */
-function levelAt(ready: Receiver, { position, other, steady }: TunedStation): (frequency: Hertz) => Decibels {
-  const conductance = 1 / steady.inputResistance;
+function levelAt(ready: Receiver, tuned: TunedStation, conductance: number): (frequency: Hertz) => Decibels {
+  const { position, other } = tuned;
   return (frequency) =>
     decibels(
       loaded(ready.network.at(frequency).at(position, other), conductance) * effectiveHeight(ready.circuit, frequency),
     );
+}
+
+/** Steps of the secant on the bandwidth, which runs nearly straight with the conductance. */
+const SECANTS = 6;
+
+/** What across the detector's terminals gives the circuit a bandwidth; where nothing does, what the detector draws. */
+function conductanceFor(ready: Receiver, tuned: TunedStation, bandwidth: Hertz): number {
+  const { station, view, position, other, steady } = tuned;
+  const f = station.frequency;
+  const drawn = 1 / steady.inputResistance;
+  const [lower, upper] = [f - TEST_TONE, f + TEST_TONE].map((at) => ready.network.at(at).at(position, other));
+  const off = (g: number): number => {
+    const loadedQ = qFromSidebands(view, lower, upper, g, f);
+    return bandwidthOf(ready, { ...tuned, loadedQ, steady: { ...steady, inputResistance: 1 / g } }) / bandwidth - 1;
+  };
+  let [a, b] = [drawn, 1.1 * drawn];
+  let [offA, offB] = [off(a), off(b)];
+  for (let k = 0; k < SECANTS && Math.abs(offA) > 1e-9; k++) {
+    [a, b] = [a - (offA * (b - a)) / (offB - offA), a];
+    [offA, offB] = [off(a), offA];
+  }
+  return Math.abs(offA) < 1e-3 ? a : drawn;
 }
 
 /** Somewhat beyond the tuning range on either side. */
@@ -140,20 +192,39 @@ const coilQ = ({ circuit }: Receiver, [lowest, highest]: readonly [Hertz, Hertz]
     }),
   }));
 
-function detectorCharacteristic({ circuit }: Receiver, { steady }: TunedStation): DetectorCharacteristic {
+/**
+ * Where a carrier works on the detector's curve.
+ * @param figures that the point is drawn to: its mean current and voltage follow the direct voltage.
+ */
+export function operatingPoint(
+  { circuit }: Pick<Receiver, 'circuit'>,
+  { steady }: Pick<TunedStation, 'steady'>,
+  figures: Pick<CurveFigures, 'detectorVoltage' | 'directVoltage'> = {
+    detectorVoltage: steady.junctionVoltage,
+    directVoltage: steady.directVoltage,
+  },
+): DetectorCharacteristic['operating'] {
+  const share = steady.directVoltage === 0 ? 1 : figures.directVoltage / steady.directVoltage;
+  return {
+    voltage: circuit.bias + share * (steady.deviceVoltage - circuit.bias),
+    amplitude: figures.detectorVoltage,
+    current: share * steady.directCurrent,
+  };
+}
+
+function detectorCharacteristic(
+  { circuit }: Receiver,
+  operating: DetectorCharacteristic['operating'],
+): DetectorCharacteristic {
   // Either side of zero: the bend and the whole swing.
-  const reach = Math.min(5, Math.max(0.12, steady.junctionVoltage * 2.5));
+  const reach = Math.min(5, Math.max(0.12, operating.amplitude * 2.5));
   return {
     id: detectorId(circuit.set.detector),
     points: sampled(-reach, reach, DETECTOR_POINTS, (voltage) => ({
       voltage,
       current: circuit.detector.current(voltage),
     })),
-    operating: {
-      voltage: steady.deviceVoltage,
-      amplitude: steady.junctionVoltage,
-      current: steady.directCurrent,
-    },
+    operating,
   };
 }
 

@@ -1,5 +1,7 @@
+import { decibels } from '../units/quantities.ts';
 import { DRAWS, deviates } from './draws.ts';
 import type { SetInput } from './input.ts';
+import { valueAtDeviate } from './spread.ts';
 
 /** The deviate of what follows another, from that one's and its own. */
 export const following = (correlation: number, other: number, own: number): number =>
@@ -7,8 +9,34 @@ export const following = (correlation: number, other: number, own: number): numb
 
 /** The deviates of an input in every set drawn, together with what it follows. */
 export function deviatesOf({ id, follows }: SetInput): Float64Array {
-  const own = deviates(id);
-  if (!follows) return own;
-  const other = deviates(follows.other);
-  return Float64Array.from({ length: DRAWS }, (_, k) => following(follows.correlation, other[k], own[k]));
+  if (!follows) return deviates(id);
+  return kept([id, follows.other, follows.correlation], () => {
+    const [own, other] = [deviates(id), deviates(follows.other)];
+    return Float64Array.from({ length: DRAWS }, (_, k) => following(follows.correlation, other[k], own[k]));
+  });
+}
+
+/** Values of an input in every set drawn, about its middle: dB as they are, or of a factor. */
+export function valuesDrawn(input: SetInput): Float64Array {
+  const { id, spread, follows } = input;
+  const { kind, low, middle, high } = spread;
+  return kept([id, follows?.other, follows?.correlation, kind, low, middle, high], () => {
+    const about = (value: number): number => (kind === 'factor' ? decibels(value / middle) : value - middle);
+    return deviatesOf(input).map((u) => about(valueAtDeviate(spread, u)));
+  });
+}
+
+/** Ways in which inputs are drawn that are kept. */
+const MOST_KEPT = 100;
+const known = new Map<string, Float64Array>();
+
+function kept(key: readonly unknown[], draw: () => Float64Array): Float64Array {
+  const name = key.join('/');
+  let draws = known.get(name);
+  if (!draws) {
+    draws = draw();
+    if (known.size >= MOST_KEPT) known.clear();
+    known.set(name, draws);
+  }
+  return draws;
 }

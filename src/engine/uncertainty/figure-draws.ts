@@ -1,11 +1,11 @@
 import type { TunedStation } from '../reception/path/receive-station.ts';
 import type { Decibels } from '../units/quantities.ts';
-import { deviatesOf } from './deviates-of.ts';
+import { valuesDrawn } from './deviates-of.ts';
 import { DRAWS } from './draws.ts';
 import { parabola, throughPoints } from './figure-response.ts';
 import { FIGURES, type FigureId, IN_DECIBELS } from './figures.ts';
 import type { Measurable, SetInput } from './input.ts';
-import { NINETY, valueAtDeviate } from './spread.ts';
+import { NINETY } from './spread.ts';
 
 /** A station in the sets that were evaluated; undefined where one could not be. */
 export interface Evaluations {
@@ -68,8 +68,8 @@ export function figureDraws(
   for (const input of inputs) {
     const share = addedShare(id, input) * scale.perDecibel;
     if (share === 0) continue;
-    const drawn = deviatesOf(input);
-    add(input.settledBy, (k) => share * (valueAtDeviate(input.spread, drawn[k]) - input.spread.middle));
+    const drawn = valuesDrawn(input);
+    add(input.settledBy, (k) => share * drawn[k]);
   }
   const follows = modulationShare(id) * scale.perDecibel;
   if (follows !== 0) add('modulation', (k) => follows * depths[k]);

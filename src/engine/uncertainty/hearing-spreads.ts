@@ -2,12 +2,17 @@ import { type Heard, PEAKS } from '../reception/hearing/index.ts';
 import { MASKING } from '../reception/hearing/intelligibility.ts';
 import { LISTENERS } from '../reception/hearing/threshold.ts';
 import type { StationDescription } from '../set/place.ts';
-import type { Decibels } from '../units/quantities.ts';
+import { type Decibels, decibels } from '../units/quantities.ts';
 import { DRAWS, deviates } from './draws.ts';
 import { between, COMMON_PRACTICE, plusOrMinus, timesOrOver, valueAtDeviate } from './spread.ts';
 
 /** Mean depth of a programme against the usual depth stated. */
 export const MODULATION = timesOrOver(1.4, COMMON_PRACTICE);
+
+/** Depth of a programme in every set drawn, dB about the usual one. @param name of the station's draws */
+export function depthDraws(name: string): Float64Array {
+  return deviates(`modulation/${name}`).map((u) => decibels(valueAtDeviate(MODULATION, u)));
+}
 
 /** Threshold of hearing about that of the usual listener, dB. */
 const [GOOD, USUAL, POOR] = LISTENERS;

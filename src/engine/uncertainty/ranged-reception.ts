@@ -11,6 +11,7 @@ import type {
 import { verdictOf } from '../reception/verdict.ts';
 import type { Ratio } from '../units/quantities.ts';
 import type { BudgetItem } from './budget.ts';
+import type { DrawnHearing } from './drawn-set.ts';
 import type { Drawn, Ranged } from './draws.ts';
 import { type DialUncertainty, rangedDial } from './ranged-dial.ts';
 import type { StationUncertainty } from './uncertainty.ts';
@@ -80,7 +81,7 @@ export function rangedReception(
 }
 
 /** A figure of this set by how far its median and range lie from the middle; a ratio where both are of one sign. */
-function about(now: number, { middle, median, range: [low, high] }: Drawn, isLevel = false): Ranged {
+export function rangedAbout(now: number, { middle, median, range: [low, high] }: Drawn, isLevel = false): Ranged {
   const ratio = now / middle;
   const there = (x: number): number => (isLevel || !(ratio > 0 && ratio < 1e9) ? x + now - middle : x * ratio);
   return { median: there(median), range: [there(low), there(high)] };
@@ -98,25 +99,25 @@ export function rangedStation(station: StationReception, uncertainty: StationUnc
   const within = station.dial !== undefined;
   const hearing = station.hearing && {
     ...station.hearing,
-    ...usualHearing(station.hearing, uncertainty),
+    ...usualHearing(station.hearing, { ...uncertainty, level: f.soundPressureLevel }),
     ...usualIntelligibility(station.hearing.intelligibility, uncertainty.intelligibility),
   };
-  const loadedQ = about(station.loadedQ, f.loadedQ);
+  const loadedQ = rangedAbout(station.loadedQ, f.loadedQ);
   const broader = station.bandwidth * station.loadedQ;
   const found: Record<RangedFigure, Ranged | undefined> = {
-    fieldStrength: about(station.fieldStrength, uncertainty.fieldStrength),
-    emf: about(station.emf, f.emf),
-    tunedCircuitVoltage: about(station.tunedCircuitVoltage, f.tunedCircuitVoltage),
-    detectorVoltage: about(station.detectorVoltage, f.detectorVoltage),
-    directVoltage: about(station.directVoltage, f.directVoltage),
-    audioVoltage: about(station.audioVoltage, f.audioVoltage),
-    phonesPower: about(station.phonesPower, f.phonesPower),
-    distortion: about(station.distortion, f.distortion),
-    detectorInputResistance: about(station.detectorInputResistance, f.detectorInputResistance),
+    fieldStrength: rangedAbout(station.fieldStrength, uncertainty.fieldStrength),
+    emf: rangedAbout(station.emf, f.emf),
+    tunedCircuitVoltage: rangedAbout(station.tunedCircuitVoltage, f.tunedCircuitVoltage),
+    detectorVoltage: rangedAbout(station.detectorVoltage, f.detectorVoltage),
+    directVoltage: rangedAbout(station.directVoltage, f.directVoltage),
+    audioVoltage: rangedAbout(station.audioVoltage, f.audioVoltage),
+    phonesPower: rangedAbout(station.phonesPower, f.phonesPower),
+    distortion: rangedAbout(station.distortion, f.distortion),
+    detectorInputResistance: rangedAbout(station.detectorInputResistance, f.detectorInputResistance),
     loadedQ,
     bandwidth: { median: broader / loadedQ.median, range: [broader / loadedQ.range[1], broader / loadedQ.range[0]] },
-    soundPressureLevel: station.hearing && about(station.hearing.level, f.soundPressureLevel, true),
-    margin: station.hearing && about(station.hearing.margin, uncertainty.margin, true),
+    soundPressureLevel: station.hearing && rangedAbout(station.hearing.level, f.soundPressureLevel, true),
+    margin: station.hearing && rangedAbout(station.hearing.margin, uncertainty.margin, true),
   };
   const known = Object.entries(found).flatMap(([id, ranged]) => (ranged ? [[id, ranged] as const] : []));
   const heard = hearing?.loudness ?? 'not heard';
@@ -142,14 +143,14 @@ const rangedPlace = (place: DialPlace, reading: StationUncertainty['reading']): 
 function rangedDisturbance(one: Disturbance, { disturbances }: StationUncertainty): Disturbance {
   const drawn = disturbances.find(({ index }) => index === one.index);
   if (!drawn) return one;
-  const [low, high] = about(one.separation, drawn.separation, true).range;
+  const [low, high] = rangedAbout(one.separation, drawn.separation, true).range;
   return { ...one, range: [Math.min(low, one.separation), Math.max(high, one.separation)] };
 }
 
 /** The index as it is with these draws: between 0 and 1. */
 function usualIntelligibility(now: Ratio | undefined, drawn: Drawn | undefined) {
   if (now === undefined || !drawn) return { intelligibility: now };
-  const { median, range } = about(now, drawn, true);
+  const { median, range } = rangedAbout(now, drawn, true);
   const within = (x: number): Ratio => Math.min(1, Math.max(0, x));
   return {
     intelligibility: within(median),
@@ -163,17 +164,17 @@ type HeardFigures = Pick<Hearing, 'level' | 'levelA' | 'margin' | 'marginInSilen
 /**
  * What of hearing a station follows from the draws.
  * @param now dB SPL, dB(A) and dB over threshold in the set with every input in its middle.
- * @param uncertainty of the station.
+ * @param drawn level and margins in all sets drawn
  * @returns the same as medians, and the loudness that follows from them.
  */
 export function usualHearing(
   now: Omit<HeardFigures, 'loudness'>,
-  { figures, margin, marginInSilence }: StationUncertainty,
+  drawn: Pick<DrawnHearing, 'level' | 'margin' | 'marginInSilence'>,
 ): HeardFigures {
-  const level = about(now.level, figures.soundPressureLevel, true).median;
+  const level = rangedAbout(now.level, drawn.level, true).median;
   const levelA = now.levelA + level - now.level;
-  const over = about(now.margin, margin, true).median;
-  const inSilence = about(now.marginInSilence, marginInSilence, true).median;
+  const over = rangedAbout(now.margin, drawn.margin, true).median;
+  const inSilence = rangedAbout(now.marginInSilence, drawn.marginInSilence, true).median;
   return { level, levelA, margin: over, marginInSilence: inSilence, loudness: loudnessOf(inSilence, over, levelA) };
 }
 
@@ -209,7 +210,7 @@ function rangedStage(
   const { facts } = stage;
   switch (facts.stage) {
     case 'aerial': {
-      const availablePower = about(facts.availablePower, figures.aerialPower).median;
+      const availablePower = rangedAbout(facts.availablePower, figures.aerialPower).median;
       // So that the figures of one line agree: the median of a product is not the product of medians.
       const height = level.median / medianOf('fieldStrength') / (station.emf / station.fieldStrength);
       const effectiveHeight = facts.effectiveHeight * height;
@@ -220,7 +221,7 @@ function rangedStage(
       return { ...ranged, facts: { ...facts, gain, loadedQ: medianOf('loadedQ'), bandwidth: medianOf('bandwidth') } };
     }
     case 'detector': {
-      const inputPower = about(facts.inputPower, figures.detectorPower).median;
+      const inputPower = rangedAbout(facts.inputPower, figures.detectorPower).median;
       return { ...ranged, facts: { ...facts, inputPower, inputResistance: medianOf('detectorInputResistance') } };
     }
     case 'audio':

@@ -18,7 +18,13 @@ it('agrees with the whole reception for the detector the set has, and orders by 
   const rows = compareDetectorsOn(set, 2, undefined, false);
   const fair = rows.find((r) => labelOf(r).includes('fair'))!;
   expect(fair.difference).toBeCloseTo(0, 6);
-  expect(fair.soundPressureLevel).toBeCloseTo(receiveRanged(set).stations[2].soundPressureLevel!, 6);
+  const path = receiveRanged(set).stations[2];
+  expect(fair.soundPressureLevel).toBeCloseTo(path.soundPressureLevel!, 6);
+  expect(fair.loadedQ).toBeCloseTo(path.loadedQ, 6);
+  expect(fair.directVoltage).toBeCloseTo(path.directVoltage, 9);
+  expect(fair.carrierVoltage).toBeCloseTo(path.detectorVoltage, 9);
+  expect(fair.distortion).toBeCloseTo(path.distortion, 9);
+  expect(fair.inputResistance / path.detectorInputResistance).toBeCloseTo(1, 9);
   expect(rows.map((r) => r.soundPressureLevel)).toEqual(
     [...rows.map((r) => r.soundPressureLevel)].sort((a, b) => b - a),
   );

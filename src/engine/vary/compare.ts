@@ -5,14 +5,14 @@ import { detectorId, detectorModel } from '../kinds/models.ts';
 import { magnitude } from '../numerics/complex.ts';
 import { maximum } from '../numerics/minimum.ts';
 import { type DetectorMerit, detectorMerit } from '../parts/detector/detector-merits.ts';
+import { operatingPoint } from '../reception/curves.ts';
 import { type DetectionLaw, lawOfDetector } from '../reception/detection/detection-law.ts';
 import type { FieldOptions } from '../reception/path/field.ts';
 import { type Receiver, seenBy, TEST_TONE, type TunedStation, toneThrough } from '../reception/path/receive-station.ts';
 import type { Verdict } from '../reception/path/types.ts';
-import { verdictOf } from '../reception/verdict.ts';
 import type { SetDescription } from '../set/description.ts';
-import { usualHearing } from '../uncertainty/ranged-reception.ts';
-import { uncertaintyOf } from '../uncertainty/uncertainty.ts';
+import type { FigureId } from '../uncertainty/figures.ts';
+import { rangedAbout } from '../uncertainty/ranged-reception.ts';
 import {
   type Amperes,
   type Decibels,
@@ -26,8 +26,17 @@ import {
 import { bestSetting } from './match.ts';
 import { type Trial, type Trials, trialsOf } from './trial.ts';
 
+/** Of the path of a station: medians. */
+interface DetectionFigures {
+  readonly directVoltage: Volts;
+  readonly carrierVoltage: Volts;
+  readonly inputResistance: Ohms;
+  readonly loadedQ: number;
+  readonly distortion: Ratio;
+}
+
 /** One detector in this set, on this station. */
-export interface DetectorOnStation {
+export interface DetectorOnStation extends DetectionFigures {
   readonly description: DetectorDescription;
   readonly bias: Volts;
   /** The one the set has. */
@@ -36,11 +45,6 @@ export interface DetectorOnStation {
   /** Against the detector the set has. */
   readonly difference: Decibels;
   readonly heard: Verdict;
-  readonly directVoltage: Volts;
-  readonly carrierVoltage: Volts;
-  readonly inputResistance: Ohms;
-  readonly loadedQ: number;
-  readonly distortion: Ratio;
   /** Zero-signal resistance at its bias. */
   readonly resistance: Ohms;
   /** Carrier across it at which square law has half turned into linear detection, with this load. */
@@ -111,26 +115,21 @@ export function compareDetectorsOn(
 ): DetectorOnStation[] {
   if (!set.place.stations[station]) throw new RangeError(`there is no station ${station}`);
   const own = trialsOf(set, options);
-  const now = asBuilt(own.now, station, options);
+  const now = own.now.medians.figures(station);
   const tried = withOwn(set, candidates).map((description) => {
     // The set's own detector keeps the set itself, so that its answers are those of every other asker.
-    const isOwn = description === set.detector;
-    const trials = isOwn ? own : trialsOf({ ...set, detector: description }, options);
+    const trials = description === set.detector ? own : own.about({ ...set, detector: description });
     const ready = trials.now.receiver;
     const s = { ...trials.now.tuned(station), circuit: ready.circuit };
-    return { description, trials, ready, s, heard: isOwn ? now : asBuilt(trials.now, station, options) };
+    const { level, verdict } = trials.now.medians.figures(station);
+    return { description, trials, ready, s, level, verdict, ...detectionAsBuilt(trials.now, station) };
   });
   // All that any of them is swept over, so that no one's place is missing from another's curve.
-  const lowest = Math.min(
-    -LEAST_REACH,
-    ...tried.map(({ s: { steady } }) => 1.1 * (steady.deviceVoltage - steady.junctionVoltage)),
-  );
-  const highest = Math.max(
-    LEAST_REACH,
-    ...tried.map(({ s: { steady } }) => 1.1 * (steady.deviceVoltage + steady.junctionVoltage)),
-  );
+  const swept = tried.map(({ operating }) => operating);
+  const lowest = Math.min(-LEAST_REACH, ...swept.map(({ voltage, amplitude }) => 1.1 * (voltage - amplitude)));
+  const highest = Math.max(LEAST_REACH, ...swept.map(({ voltage, amplitude }) => 1.1 * (voltage + amplitude)));
   return tried
-    .map(({ description, trials, ready, s, heard: { level, verdict } }): DetectorOnStation => {
+    .map(({ description, trials, ready, s, level, verdict, figures, operating }): DetectorOnStation => {
       const { detector, bias } = s.circuit;
       const merit = detectorMerit(detector, bias);
       const law = lawOfDetector(s.circuit.averaged, ready.dcResistance, bias);
@@ -141,22 +140,14 @@ export function compareDetectorsOn(
         soundPressureLevel: level,
         difference: level - now.level,
         heard: verdict,
-        directVoltage: s.steady.directVoltage,
-        carrierVoltage: s.steady.junctionVoltage,
-        inputResistance: s.steady.inputResistance,
-        loadedQ: s.loadedQ,
-        distortion: s.distortion,
+        ...figures,
         resistance: merit.resistance,
         squareLawEnds: law.linearFrom,
         carrierExponent: law.exponentAt(s.steady.junctionVoltage),
         law: law.lawAt(s.steady.junctionVoltage),
         fieldExponent: s.work.fieldExponent,
         loading: Math.max(0, -decibels(Math.max(magnitude(s.steady.ratio), 1e-9))),
-        operating: {
-          voltage: s.steady.deviceVoltage,
-          amplitude: s.steady.junctionVoltage,
-          current: s.steady.directCurrent,
-        },
+        operating,
         curve: Array.from({ length: CURVE_POINTS }, (_, k) => {
           // Closer together near zero, where the bend is.
           const t = (2 * k) / (CURVE_POINTS - 1) - 1;
@@ -164,7 +155,7 @@ export function compareDetectorsOn(
           return { voltage, current: detector.current(voltage) };
         }),
         merit: { resistance: merit.resistance, figure: merit.figure },
-        bestTap: tap ? bestTapOf(trials, station, level - s.heard.spl) : undefined,
+        bestTap: tap ? bestTapOf(trials, station) : undefined,
         bestLoad: bestLoad(ready, s),
         warnings: [...detector.warnings, ...s.steady.warnings],
       };
@@ -172,21 +163,27 @@ export function compareDetectorsOn(
     .sort((a, b) => b.soundPressureLevel - a.soundPressureLevel);
 }
 
-/** Level and verdict of a station as sets built like this one have them: medians, which the path of a station has too. */
-function asBuilt(
-  { receiver, tuned, interference, figures }: Trial,
+/** What the detector does in sets built like this one: medians, which the path of a station has too. */
+function detectionAsBuilt(
+  { receiver, tuned, drawn }: Trial,
   station: number,
-  options: FieldOptions,
-): { readonly level: Decibels; readonly verdict: Verdict } {
-  const { heard, within } = tuned(station);
-  const [uncertainty] = uncertaintyOf(receiver.circuit, { ...options, stations: [station] });
-  if (!uncertainty) return { level: heard.spl, verdict: figures(station).verdict };
-  const { margin, marginInSilence } = heard;
-  const { level, loudness } = usualHearing(
-    { level: heard.spl, levelA: heard.splA, margin, marginInSilence },
-    uncertainty,
-  );
-  return { level, verdict: verdictOf(within, loudness, interference(station)) };
+): { readonly figures: DetectionFigures; readonly operating: DetectorOnStation['operating'] } {
+  const now = tuned(station);
+  const { steady, loadedQ, distortion } = now;
+  const all = drawn(station);
+  const median = (now: number, id: FigureId): number => (all ? rangedAbout(now, all.figure(id)).median : now);
+  const carrierVoltage = median(steady.junctionVoltage, 'detectorVoltage');
+  const directVoltage = median(steady.directVoltage, 'directVoltage');
+  return {
+    figures: {
+      directVoltage,
+      carrierVoltage,
+      inputResistance: median(steady.inputResistance, 'detectorInputResistance'),
+      loadedQ: median(loadedQ, 'loadedQ'),
+      distortion: median(distortion, 'distortion'),
+    },
+    operating: operatingPoint(receiver, now, { detectorVoltage: carrierVoltage, directVoltage }),
+  };
 }
 
 /** Left to choose, the usual ones, and the set's own where it is none of them: measured, another spot, another heater. */
@@ -222,10 +219,9 @@ function bestLoad(ready: Receiver, s: TunedStation): DetectorOnStation['bestLoad
   return { resistance, gain: powerDecibels(power(resistance) / Math.max(s.audioPower, 1e-30)) };
 }
 
-/** @param shift from the level of the set with every input in its middle to the median, dB. */
-function bestTapOf(trials: Trials, station: number, shift: Decibels): BestTap | undefined {
+function bestTapOf(trials: Trials, station: number): BestTap | undefined {
   const best = bestSetting(trials, station, 'arrangement.detectorTap');
   if (best === undefined || typeof best.value !== 'number') return undefined;
   const { level, heard, clearance } = best.after;
-  return { turns: best.value, of: best.of, gain: best.gain, soundPressureLevel: level + shift, heard, clearance };
+  return { turns: best.value, of: best.of, gain: best.gain, soundPressureLevel: level, heard, clearance };
 }

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { receive } from '../reception/path/receive.ts';
 import { readText, readValue } from '../set/read.ts';
 import { withValueAt } from '../set/write.ts';
+import { receiveRanged } from '../uncertainty/receive-ranged.ts';
 import { matching } from './match.ts';
 import { trialsOf } from './trial.ts';
 
@@ -15,7 +15,7 @@ const readOf = (name: string, change: object = {}) => {
 describe.each(['medium-wave-galena', 'two-tuned-circuits', 'frame-aerial', 'spider-coil-earpiece'])('%s', (name) => {
   const { set, written } = readOf(name);
   const trials = trialsOf(set);
-  const now = receive(set).stations[0];
+  const now = receiveRanged(set).stations[0];
 
   it('what is written gives what it promises', () => {
     const matches = matching(trials, 0);
@@ -25,7 +25,10 @@ describe.each(['medium-wave-galena', 'two-tuned-circuits', 'frame-aerial', 'spid
       const changed = changes.reduce<unknown>((d, { path, to }) => withValueAt(d, path, to), written);
       const read = readText(JSON.stringify(changed));
       if (!read.ok) throw new Error(what);
-      expect(receive(read.set).stations[0].soundPressureLevel, what).toBeCloseTo(after.level, 6);
+      expect(receiveRanged(read.set, { stations: [0] }).stations[0].soundPressureLevel, what).toBeCloseTo(
+        after.level,
+        6,
+      );
     }
     for (const { before } of matches) expect(before.level).toBeCloseTo(now.soundPressureLevel!, 6);
   });
@@ -57,7 +60,7 @@ describe('the best transformer', () => {
 
 it('at night the level is that of the night', () => {
   const { set } = readOf('medium-wave-galena');
-  const [day, night] = (['day', 'night'] as const).map((time) => receive(set, { time }).stations);
+  const [day, night] = (['day', 'night'] as const).map((time) => receiveRanged(set, { time }).stations);
   const station = day.findIndex((s, i) => Math.abs(s.soundPressureLevel! - night[i].soundPressureLevel!) > 10);
   expect(station).toBeGreaterThanOrEqual(0);
   for (const [time, heard] of [['day', day[station]] as const, ['night', night[station]] as const])

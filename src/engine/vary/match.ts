@@ -87,7 +87,7 @@ export function bestSetting(trials: Trials, station: number, id: string): BestSe
   if (!adjustment) return undefined;
   const [answer] = optimise(trials, [adjustment], question);
   const now = typeof adjustment.now === 'number' ? adjustment.now : undefined;
-  if (!answer && !trials.now.figures(station).isWithin) return undefined;
+  if (!answer && !trials.now.medians.figures(station).isWithin) return undefined;
   const before = outlook(trials.now, station);
   const of = question.objective.of === 'clearance' ? 'clearance' : 'loudness';
   if (!answer) return { id, of, now, value: now, gain: 0, scoreGain: 0, changes: [], before, after: before };
@@ -121,11 +121,11 @@ export function matching(trials: Trials, station: number, options: MatchOptions 
     const best = bestSetting(trials, station, id);
     const adjustment = all.find((one) => one.id === id);
     if (!best || !adjustment || (what === 'series capacitor' && best.now === undefined)) return [];
-    const score = scoreOf(trials.now, question) + best.scoreGain;
+    const score = scoreOf(trials.now.medians, question) + best.scoreGain;
     const given = what === 'transformer' ? ratios : what === 'aerial tap' || what === 'detector tap' ? taps : [];
     const atHand = given.map((value) => {
       const outcome = trials.with(editsFor(adjustment, asWritten(value, 6)));
-      const reached = isBuilt(outcome) ? scoreOf(outcome, question) : Number.NEGATIVE_INFINITY;
+      const reached = isBuilt(outcome) ? scoreOf(outcome.medians, question) : Number.NEGATIVE_INFINITY;
       return { value, lost: isAllowed(reached) ? Math.max(0, score - reached) : undefined };
     });
     const changed = best.changes.length > 0 ? trialOf(trials, best) : trials.now;
@@ -149,7 +149,7 @@ function louderThan(trials: Trials, station: number, best: BestSetting): Match['
   const adjustment = all.filter((one) => one.id === best.id);
   const [answer] = optimise(trials, adjustment, { objective: { of: 'loudness', station } });
   if (!answer) return undefined;
-  const { level, clearance } = trialOf(trials, answer).figures(station);
+  const { level, clearance } = trialOf(trials, answer).medians.figures(station);
   const isWorth = level > Math.max(best.after.level, best.before.level) + 1 && clearance < best.after.clearance;
   return isWorth ? { value: answer.settings[0].to as number, gain: level - best.before.level, clearance } : undefined;
 }
@@ -159,10 +159,10 @@ function withoutTransformer(trials: Trials, station: number, best: Trial): Decib
     trials.now.set.load.transformer === undefined
       ? trials.now
       : trials.with([{ path: ['load', 'transformer'], to: undefined }]);
-  return isBuilt(bare) ? bare.figures(station).level - best.figures(station).level : undefined;
+  return isBuilt(bare) ? bare.medians.figures(station).level - best.medians.figures(station).level : undefined;
 }
 
 function coverageOf(trial: Trial): Coverage {
   const { lowest, highest } = trial.curve();
-  return { stationsHeard: trial.stationsHeard(), lowest, highest };
+  return { stationsHeard: trial.medians.stationsHeard(), lowest, highest };
 }

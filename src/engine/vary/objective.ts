@@ -1,7 +1,7 @@
 import { MASKED } from '../reception/interference/separation.ts';
 import { type Decibels, decibels } from '../units/quantities.ts';
 import type { Goal, Guard, Objective, Question } from './question.ts';
-import type { Trial } from './trial.ts';
+import type { SetFigures } from './trial.ts';
 
 /** From here on other stations do not disturb, dB: what the interference calls "clear". */
 export const CLEAR = 30;
@@ -11,16 +11,16 @@ const LOUDNESS_BESIDE_CLEARANCE = 0.25;
 /** Per neper that the dial's low end lies beside the band's, in hundredths of the band covered. */
 const LOW_END = 5;
 
-/** How an objective is told from a trial. */
+/** How an objective is told from what a set gives. */
 interface Measure<O extends Objective> {
   /** Undefined for a station beyond the dial. */
-  readonly figure: (trial: Trial, objective: O) => number | undefined;
+  readonly figure: (trial: SetFigures, objective: O) => number | undefined;
   /** What a search goes by, from the figure, in decibels where it is not one already. */
-  readonly score: (figure: number, trial: Trial, objective: O) => number;
+  readonly score: (figure: number, trial: SetFigures, objective: O) => number;
 }
 
 const itself = (figure: number): number => figure;
-const withinDial = (trial: Trial, station: number) => {
+const withinDial = (trial: SetFigures, station: number) => {
   const figures = trial.figures(station);
   return figures.isWithin ? figures : undefined;
 };
@@ -38,7 +38,7 @@ const MEASURES: { readonly [K in Objective['of']]: Measure<Objective & { readonl
   },
   audibility: { figure: (trial, { station }) => withinDial(trial, station)?.margin, score: itself },
   bandwidth: {
-    figure: (trial, { station }) => (trial.tuned(station).within ? trial.bandwidth(station) : undefined),
+    figure: (trial, { station }) => (withinDial(trial, station) ? trial.bandwidth(station) : undefined),
     score: (figure) => decibels(figure),
   },
   'audio bandwidth': {
@@ -85,7 +85,7 @@ const PER_NEPER = -100;
  * @param goal what is wanted, and how much is enough
  * @returns dB; differences between two sets are what counts
  */
-export function worthOf(trial: Trial, { objective, enough = Number.POSITIVE_INFINITY }: Goal): Decibels {
+export function worthOf(trial: SetFigures, { objective, enough = Number.POSITIVE_INFINITY }: Goal): Decibels {
   const figure = figureOf(trial, objective);
   if (figure === undefined)
     return BEYOND + PER_NEPER * ('station' in objective ? trial.beyondDial(objective.station) : 0);
@@ -98,7 +98,7 @@ const MOST_FIGURE = 1e5;
 const measureOf = (objective: Objective) => MEASURES[objective.of] as Measure<Objective>;
 
 /** The figure of an objective; undefined for a station beyond the dial. */
-export const figureOf = (trial: Trial, objective: Objective): number | undefined =>
+export const figureOf = (trial: SetFigures, objective: Objective): number | undefined =>
   measureOf(objective).figure(trial, objective);
 
 /** Worse than anything that can be tuned in. */
@@ -111,17 +111,22 @@ const HAIR = 1e-6;
 /**
  * What a search goes by: the objective's figure, in decibels where it is not one already. What breaks a guard is worse
  * than all that does not, the more the further.
+ * @param floor the guards of what is no better than this are not asked: it is no answer in any case.
  */
-export function scoreOf(trial: Trial, { objective, guard = [] }: Pick<Question, 'objective' | 'guard'>): number {
-  const broken = guard.reduce((sum, one) => sum + brokenBy(trial, one), 0);
-  if (broken > 0) return UNGUARDED - Math.min(broken, 1e5);
+export function scoreOf(
+  trial: SetFigures,
+  { objective, guard = [] }: Pick<Question, 'objective' | 'guard'>,
+  floor = Number.NEGATIVE_INFINITY,
+): number {
   const figure = figureOf(trial, objective);
-  if (figure === undefined) return NOTHING;
-  return measureOf(objective).score(figure, trial, objective);
+  const score = figure === undefined ? NOTHING : measureOf(objective).score(figure, trial, objective);
+  if (score <= floor && isAllowed(score)) return score;
+  const broken = guard.reduce((sum, one) => sum + brokenBy(trial, one), 0);
+  return broken > 0 ? UNGUARDED - Math.min(broken, 1e5) : score;
 }
 
 /** By how much a guard is broken; 0 where it holds. */
-function brokenBy(trial: Trial, { objective, atLeast }: Guard): number {
+function brokenBy(trial: SetFigures, { objective, atLeast }: Guard): number {
   const figure = figureOf(trial, objective);
   if (figure === undefined) return 1e3;
   return figure >= atLeast - HAIR ? 0 : atLeast - figure;
@@ -134,7 +139,7 @@ export const isAllowed = (score: number): boolean => score > UNGUARDED;
  * otherwise loudness. What is clear stays clear, what is heard stays heard; a station that is not heard shall not, once
  * heard, be masked.
  */
-export function wishFor(now: Trial, station: number): Pick<Question, 'objective' | 'guard'> {
+export function wishFor(now: SetFigures, station: number): Pick<Question, 'objective' | 'guard'> {
   const { isWithin, heard, clearance } = now.figures(station);
   if (!isWithin) return { objective: { of: 'loudness', station } };
   const audible: Guard = { objective: { of: 'audibility', station }, atLeast: 0 };

@@ -8,7 +8,7 @@ import { CLEAR, scoreOf } from './objective.ts';
 import { editsFor, optimise, ranked, trialOf } from './optimise.ts';
 import type { Answer, Question } from './question.ts';
 import { stationWish } from './suggest.ts';
-import { isBuilt, type Trials, trialsOf } from './trial.ts';
+import { isBuilt, type Trial, type Trials, trialsOf } from './trial.ts';
 import { valuesOf } from './values.ts';
 
 const examples = readdirSync('examples').filter((file) => file.endsWith('.json'));
@@ -20,13 +20,12 @@ function exampleOf(file: string) {
 /** First, middle and last. */
 const someOf = (count: number): number[] => [...new Set([0, count >> 1, count - 1])];
 
-/** Every value of a listed domain, without any search. */
-function bruteForce(trials: Trials, adjustment: Adjustment, question: Question): number {
-  const scores = valuesOf(adjustment.domain)!.map((value) => {
-    const outcome = trials.with(editsFor(adjustment, value));
-    return isBuilt(outcome) ? scoreOf(outcome, question) : Number.NEGATIVE_INFINITY;
-  });
-  return Math.max(scoreOf(trials.now, question), ...scores);
+/** The best of every value of a listed domain and of what there is, by the figures of a search, without any search. */
+function bruteForce(trials: Trials, adjustment: Adjustment, question: Question): Trial {
+  const outcomes = valuesOf(adjustment.domain)!.map((value) => trials.with(editsFor(adjustment, value)));
+  return [trials.now, ...outcomes.filter(isBuilt)].reduce((a, b) =>
+    scoreOf(b, question) > scoreOf(a, question) ? b : a,
+  );
 }
 
 describe.each(examples)('%s', (file) => {
@@ -41,8 +40,12 @@ describe.each(examples)('%s', (file) => {
       // Each winding is a coil to be worked out anew: those are searched in the tests of moves and of reach.
       if (adjustment.serves.includes('band')) continue;
       const [answer] = optimise(trials, [adjustment], question);
-      const reached = answer?.score ?? scoreOf(trials.now, question);
-      expect(reached, adjustment.id).toBeGreaterThan(bruteForce(trials, adjustment, question) - 0.0101);
+      const reached = answer ? trialOf(trials, answer) : trials.now;
+      const best = bruteForce(trials, adjustment, question);
+      // By the figures of the search; where the medians put another value before it, by the medians.
+      const short = [scoreOf(best, question) - scoreOf(reached, question)];
+      if (short[0] > 0) short.push(scoreOf(best.medians, question) - scoreOf(reached.medians, question));
+      expect(Math.min(...short), adjustment.id).toBeLessThan(0.0101);
     }
   });
 

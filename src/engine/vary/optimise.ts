@@ -3,7 +3,8 @@ import type { SetDescription } from '../set/description.ts';
 import { keptPath, overlaps } from '../set/keep.ts';
 import { valueAtPath } from '../set/write.ts';
 import { figureOf, isAllowed, scoreOf } from './objective.ts';
-import type { Answer, Change, Question } from './question.ts';
+import type { Answer, Change, Guard, Question } from './question.ts';
+import { refine } from './refine.ts';
 import { bestAlong, bestOfList } from './search.ts';
 import { isBuilt, type Trial, type Trials } from './trial.ts';
 import { asWritten, type Value, valuesOf } from './values.ts';
@@ -11,8 +12,18 @@ import { asWritten, type Value, valuesOf } from './values.ts';
 /** Differences smaller than this are none between answers: then the smaller effort and the smaller change win, dB. */
 const TIE = 0.1;
 
+/** Of a list that is in no order, so many of the highest values are judged by medians. */
+const FINALISTS = 3;
+/** A gain in the median this near to that of the search leaves the best value where it is, dB. */
+const NEAR = 0.3;
+/** The median of another detector, with spreads of its own, may lie so much nearer to its middle, dB. */
+const DETECTORS_DIFFER = 4;
+/** Differences smaller than this are none between two ways uphill, dB. */
+const SAME = 0.01;
+
 /**
- * The best value of adjustments of a set for an objective.
+ * The best value of adjustments of a set for an objective. The search goes by the set with every input in its middle;
+ * what it finds is judged, put in order and told by medians, as a reception shows them.
  * One at a time: the best value of each, everything else unchanged. Together: the best values of those named.
  * What is kept is left alone, what a guard forbids is not answered, and an answer is never worse than what there is.
  * The same question has the same answer, whoever asks it.
@@ -24,12 +35,27 @@ const TIE = 0.1;
 export function optimise(trials: Trials, adjustments: readonly Adjustment[], question: Question): readonly Answer[] {
   const free = adjustments.filter((adjustment) => isFree(adjustment, question));
   const { unknowns = 'one at a time' } = question;
+  const search: Search = { trials, question, searched: { ...question, guard: searchedGuard(trials.now, question) } };
   const answers =
     unknowns === 'one at a time'
-      ? free.map((adjustment) => bestOne(trials, adjustment, question))
-      : [bestTogether(trials, free, unknowns.together, question)];
+      ? free.map((adjustment) => bestOne(search, adjustment))
+      : [bestTogether(search, free, unknowns.together)];
   return ranked(answers.filter((answer) => answer !== undefined));
 }
+
+/** A question and what the search for its answer goes by. */
+interface Search {
+  readonly trials: Trials;
+  readonly question: Question;
+  readonly searched: Question;
+}
+
+/** Guards at the figures that a search goes by: no stricter there than in the median, which judges in the end. */
+const searchedGuard = (now: Trial, question: Question): readonly Guard[] =>
+  (question.guard ?? []).map(({ objective, atLeast }) => {
+    const above = (figureOf(now, objective) ?? 0) - (figureOf(now.medians, objective) ?? 0);
+    return { objective, atLeast: above < 0 ? atLeast + above : atLeast };
+  });
 
 function isFree(adjustment: Adjustment, { keep, effortAtMost }: Question): boolean {
   if (effortAtMost && EFFORTS.indexOf(adjustment.effort) > EFFORTS.indexOf(effortAtMost)) return false;
@@ -55,13 +81,14 @@ export const editsFor = (adjustment: Adjustment, { written, value }: Value): rea
   adjustment.edits?.(written, value) ?? [{ path: adjustment.path, to: written }];
 
 /** A search's way to a score: an adjustment's values, with others' values held. */
-function scorer(trials: Trials, question: Question, held: readonly Edit[] = []) {
+function scorer({ trials, searched }: Search, held: readonly Edit[] = []) {
+  const floor = scoreOf(trials.now, searched);
   return (adjustment: Adjustment, value: Value): number => {
     const edits = editsFor(adjustment, value);
     // Taps that go along with turns may be kept.
-    if (isKept(edits, question.keep)) return Number.NEGATIVE_INFINITY;
+    if (isKept(edits, searched.keep)) return Number.NEGATIVE_INFINITY;
     const outcome = trials.with([...held, ...edits]);
-    return isBuilt(outcome) ? scoreOf(outcome, question) : Number.NEGATIVE_INFINITY;
+    return isBuilt(outcome) ? scoreOf(outcome, searched, floor) : Number.NEGATIVE_INFINITY;
   };
 }
 
@@ -123,10 +150,38 @@ function bestReal(
   return top.score > Number.NEGATIVE_INFINITY ? top : undefined;
 }
 
-function bestOne(trials: Trials, adjustment: Adjustment, question: Question): Answer | undefined {
-  const score = scorer(trials, question);
-  const best = bestValue(adjustment, (value) => score(adjustment, value));
-  return best && answerOf(trials, [{ adjustment, value: best.value }], question);
+function bestOne(search: Search, adjustment: Adjustment): Answer | undefined {
+  const scoreAt = scorer(search);
+  const score = (value: Value): number => scoreAt(adjustment, value);
+  const judge = (value: Value): Answer | undefined => answerOf(search, [{ adjustment, value }]);
+  const { domain } = adjustment;
+  if (domain.is === 'choice')
+    return ranked(finalists(search, adjustment, score).flatMap((value) => judge(value) ?? []))[0];
+  const best = bestValue(adjustment, score);
+  const promised = best && promise(search, best.score);
+  if (!best || promised === undefined) return undefined;
+  const answer = judge(best.value);
+  if (Math.abs(promised - (answer?.scoreGain ?? 0)) < NEAR) return answer;
+  const judged = (value: Value): number => judge(value)?.score ?? Number.NEGATIVE_INFINITY;
+  return judge(refine(domain, best.value, { searched: score, judged }));
+}
+
+/** By how much a search's best is better than what there is; undefined where that is not worth judging. */
+function promise({ trials, searched }: Search, score: number): number | undefined {
+  const gain = score - scoreOf(trials.now, searched);
+  return isAllowed(score) && gain > (searched.leastPromise ?? 0) ? gain : undefined;
+}
+
+/** Of a list in no order the highest few, as near to each other as medians may put them in another order. */
+function finalists(search: Search, { domain, part }: Adjustment, scoreAt: (value: Value) => number): Value[] {
+  const allowance = part === 'detector' ? DETECTORS_DIFFER : 0;
+  const all = (valuesOf(domain) ?? []).map((value) => ({ value, score: scoreAt(value) }));
+  const highest = Math.max(...all.map(({ score }) => score));
+  return all
+    .filter(({ score }) => promise(search, score + allowance) !== undefined && score > highest - NEAR - allowance)
+    .sort((a, b) => b.score - a.score)
+    .slice(0, FINALISTS)
+    .map(({ value }) => value);
 }
 
 interface Chosen {
@@ -141,17 +196,13 @@ const ROUNDS = 4;
  * Several adjustments at once: from the best of each alone, one after the other is made best until nothing is gained.
  * Every adjustment begins once, so a ridge is climbed from both sides.
  */
-function bestTogether(
-  trials: Trials,
-  free: readonly Adjustment[],
-  ids: readonly string[],
-  question: Question,
-): Answer | undefined {
+function bestTogether(search: Search, free: readonly Adjustment[], ids: readonly string[]): Answer | undefined {
+  const { trials, searched } = search;
   const unknown = ids.flatMap((id) => free.filter((adjustment) => adjustment.id === id));
   if (unknown.length < ids.length || unknown.length === 0) return undefined;
-  const answers = unknown.flatMap((first) => {
+  const climbed = unknown.map((first) => {
     const chosen = new Map<string, Chosen>();
-    let reached = scoreOf(trials.now, question);
+    let reached = scoreOf(trials.now, searched);
     const order = [first, ...unknown.filter((other) => other !== first)];
     for (let round = 0; round < ROUNDS; round++) {
       const before = reached;
@@ -160,7 +211,7 @@ function bestTogether(
           const value = other === adjustment ? undefined : chosen.get(other.id);
           return value ? editsFor(other, value.value) : [];
         });
-        const score = scorer(trials, question, held);
+        const score = scorer(search, held);
         const now = chosen.get(adjustment.id)?.value.value ?? adjustment.now;
         const best = bestValue(adjustment, (value) => score(adjustment, value), now, round > 0);
         if (!best || best.score <= reached) continue;
@@ -169,25 +220,22 @@ function bestTogether(
       }
       if (round > 0 && reached - before < TIE / 2) break;
     }
-    const answer = answerOf(
-      trials,
-      order.flatMap(({ id }) => chosen.get(id) ?? []),
-      question,
-    );
-    return answer ? [answer] : [];
+    return { reached, settings: order.flatMap(({ id }) => chosen.get(id) ?? []) };
   });
-  return ranked(answers)[0];
+  const { reached, settings } = climbed.reduce((a, b) => (b.reached > a.reached + SAME ? b : a));
+  return promise(search, reached) === undefined ? undefined : answerOf(search, settings);
 }
 
-/** @returns undefined for what gains nothing or is not allowed. */
-function answerOf(trials: Trials, chosen: readonly Chosen[], question: Question): Answer | undefined {
+/** Judged by medians. @returns undefined for what gains nothing or is not allowed. */
+function answerOf({ trials, question }: Search, chosen: readonly Chosen[]): Answer | undefined {
   if (chosen.length === 0) return undefined;
   const edits = chosen.flatMap(({ adjustment, value }) => editsFor(adjustment, value));
   const outcome = trials.with(edits);
   if (!isBuilt(outcome)) return undefined;
-  const [before, score] = [scoreOf(trials.now, question), scoreOf(outcome, question)];
+  const [start, end] = [trials.now.medians, outcome.medians];
+  const [before, score] = [scoreOf(start, question), scoreOf(end, question)];
   if (!isAllowed(score) || !(score > before)) return undefined;
-  const [was, then] = [figureOf(trials.now, question.objective), figureOf(outcome, question.objective)];
+  const [was, then] = [figureOf(start, question.objective), figureOf(end, question.objective)];
   return {
     settings: chosen.map(({ adjustment, value }) => ({
       adjustment: adjustment.id,

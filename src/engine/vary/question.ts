@@ -42,6 +42,8 @@ export interface Question {
   /** Default one at a time: an answer for each adjustment. */
   readonly unknowns?: 'one at a time' | { readonly together: readonly string[] };
   readonly effortAtMost?: Effort;
+  /** What promises less of the score in the search is not judged, dB; default nothing is too little. */
+  readonly leastPromise?: number;
 }
 
 /** One place of the description, before and after. */

@@ -7,7 +7,7 @@ import { withValueAt } from '../set/write.ts';
 import { receiveRanged } from '../uncertainty/receive-ranged.ts';
 import { suggestForWants, type WantSuggestion } from './suggest-for-wants.ts';
 import { trialsOf } from './trial.ts';
-import { goalsOf, valuesOfGoals, wantValues } from './want-values.ts';
+import { wantValues } from './want-values.ts';
 
 type Wants = WrittenDescription['wants'];
 const written = (file: string) => JSON.parse(readFileSync(`examples/${file}`, 'utf8'));
@@ -21,12 +21,6 @@ const suggestionsFor = (value: unknown) => suggestForWants(trialsOf(setOf(value)
 const applied = (value: unknown, { changes }: WantSuggestion): unknown =>
   changes.reduce((before, { path, to }) => withValueAt(before, path, to), value);
 const valuesOf = (value: unknown) => wantValues(trialsOf(setOf(value)).now);
-/** Of the set with every input in its middle, by which a search goes. */
-const middleOf = (value: unknown) => {
-  const { now } = trialsOf(setOf(value));
-  return valuesOfGoals(now, goalsOf(now.set));
-};
-
 const [first, second] = written('medium-wave-galena.json').place.stations.map(({ name }: { name: string }) => name);
 
 /** Two stations 18 kHz apart, the other 8 times as strong. */
@@ -179,7 +173,7 @@ describe('every suggestion', () => {
   it('says what it does to each want, as the set changed has it', () => {
     expect(all.length).toBeGreaterThan(0);
     for (const suggestion of all) {
-      const after = middleOf(applied(value, suggestion));
+      const after = valuesOf(applied(value, suggestion));
       expect(suggestion.effects.map((effect) => effect.after.figure)).toEqual(after.map(({ figure }) => figure));
     }
   });

@@ -78,14 +78,14 @@ export function suggestForWants(trials: Trials, options: WantOptions = {}): Want
     effortAtMost,
   };
   const adjustments = adjustmentsFor(now, goals);
-  const before = valuesOfGoals(now, goals);
+  const before = valuesOfGoals(now.medians, goals);
   const judged = (answers: readonly Answer[]): WantSuggestion[] =>
     inOrder(answers).map((answer) => {
-      const after = trialOf(trials, answer);
+      const after = trialOf(trials, answer).medians;
       const suggestion = suggestionOf(answer, before, valuesOfGoals(after, goals));
       if (!unasked) return suggestion;
       const { station } = unasked.objective;
-      const change = after.figures(station).level - now.figures(station).level;
+      const change = after.figures(station).level - now.medians.figures(station).level;
       return { ...suggestion, loudness: { station: now.set.place.stations[station].name, change } };
     });
   const found = judged(answersTo(trials, adjustments, question)).filter(
@@ -158,10 +158,10 @@ function inOrder(answers: readonly Answer[]): Answer[] {
 
 /** No want gets worse; a station wanted loud stays as clear of others as it is, up to where it is clear. */
 const guardsOf = (now: Trial, goals: readonly WantedGoal[]): Guard[] =>
-  valuesOfGoals(now, goals).flatMap(({ want, stations, worth }, i): Guard[] => {
+  valuesOfGoals(now.medians, goals).flatMap(({ want, stations, worth }, i): Guard[] => {
     const goal: Guard = { objective: { of: 'goals', goals: [goals[i].goal] }, atLeast: worth - AS_IT_WAS };
     if (want.kind !== 'loudest' && want.kind !== 'speech') return [goal];
-    const { isWithin, heard, clearance } = now.figures(stations[0]);
+    const { isWithin, heard, clearance } = now.medians.figures(stations[0]);
     if (!isWithin) return [goal];
     const atLeast = Math.min(clearance, heard === 'not heard' ? MASKED : CLEAR);
     return [goal, { objective: { of: 'clearance', station: stations[0] }, atLeast }];

@@ -8,7 +8,7 @@ import { costOf, optimise, ranked, trialOf } from './optimise.ts';
 import type { Answer, Change, Figures, Question, Setting } from './question.ts';
 import type { Trial, Trials } from './trial.ts';
 
-/** What a station and its set are, before or after. */
+/** What a station and its set are, before or after: medians, as a reception shows them. */
 export interface Outlook extends Figures {
   readonly bandwidth: Hertz;
 }
@@ -31,6 +31,8 @@ export interface Suggestion {
 
 /** Smaller gains are within what building to the same plan twice gives, dB. */
 const WORTH_SAYING = 0.5;
+/** What promises less is not worth its draws: no median differs from what so small a change promises by as much again, dB. */
+const WORTH_JUDGING = 0.25;
 /** Of a suggestion's gain, so much is taken off for each step of effort when several are put in order, dB. */
 const PRICE_OF_EFFORT = 0.3;
 /** A pair is named where it gains so much over its better half, dB. */
@@ -55,8 +57,8 @@ export interface StationWish extends SetAdjustments {
 export function stationWish(trials: Trials, station: number): StationWish {
   const { now } = trials;
   checkStation(now, station);
-  const question = wishFor(now, station);
-  const figures = now.figures(station);
+  const question = wishFor(now.medians, station);
+  const figures = now.medians.figures(station);
   const wish: Wish = !figures.isWithin ? 'reach' : question.objective.of === 'clearance' ? 'clearance' : 'loudness';
   const { frequency } = now.tuned(station).station;
   const adjustments = adjustmentsOf(now.set, {
@@ -99,14 +101,16 @@ export function suggest(trials: Trials, station: number, options: SuggestOptions
   const { most = MOST, effortAtMost } = options;
   const limits = { effortAtMost, keep: new Set([...(trials.now.set.keep ?? []), ...(options.keep ?? [])]) };
   const served = all.filter(({ serves }) => serves.includes(wish) || wish === 'reach');
-  const singles = optimise(trials, wish === 'reach' ? reachingFirst(served) : served, { ...question, ...limits });
+  const asked: Question = { ...question, ...limits, leastPromise: WORTH_JUDGING };
+  const singles = optimise(trials, wish === 'reach' ? reachingFirst(served) : served, asked);
   const pairs =
     wish === 'reach'
       ? []
       : together.flatMap((ids) => {
-          const [pair] = optimise(trials, all, { ...question, ...limits, unknowns: { together: ids } });
-          if (!pair || pair.settings.length < 2) return [];
           const half = singles.find(({ settings }) => ids.includes(settings[0].adjustment))?.scoreGain ?? 0;
+          const leastPromise = half + BETTER_THAN_ONE / 2;
+          const [pair] = optimise(trials, all, { ...asked, unknowns: { together: ids }, leastPromise });
+          if (!pair || pair.settings.length < 2) return [];
           return pair.scoreGain > half + BETTER_THAN_ONE ? [pair] : [];
         });
   const worthSaying = [...singles, ...pairs].filter(({ scoreGain }) => scoreGain >= WORTH_SAYING);
@@ -134,9 +138,9 @@ function suggestionOf(trials: Trials, station: number, wish: Wish, answer: Answe
   };
 }
 
-export const outlook = (trial: Trial, station: number): Outlook => ({
-  ...trial.figures(station),
-  bandwidth: trial.bandwidth(station),
+export const outlook = ({ medians }: Trial, station: number): Outlook => ({
+  ...medians.figures(station),
+  bandwidth: medians.bandwidth(station),
 });
 
 /** Where on the path a change acts. */

@@ -2,24 +2,24 @@ import { build } from '../built/build.ts';
 import { builtSet } from '../built/built-set.ts';
 import type { SetCircuit } from '../built/set-circuit.ts';
 import type { Edit } from '../kinds/adjustment.ts';
+import { lazily, once } from '../numerics/lazily.ts';
 import { audioLimits } from '../reception/detection/audio-limits.ts';
 import { type TuningCurve, tuningCurve } from '../reception/dial/dial.ts';
-import { type Arriving, besideStation, interferenceAmong, measuredWidth } from '../reception/interference/beside.ts';
+import { type Arriving, bandwidthOf, besideStation, interferenceAmong } from '../reception/interference/beside.ts';
 import { type FieldOptions, fieldsAtSite } from '../reception/path/field.ts';
 import { type Receiver, receiver, receiveStation, type TunedStation } from '../reception/path/receive-station.ts';
 import type { Disturbance } from '../reception/path/types.ts';
 import { isHeard, verdictOf, worstOf } from '../reception/verdict.ts';
 import type { SetDescription } from '../set/description.ts';
 import { editedSet } from '../set/edit.ts';
-import type { Decibels, Hertz } from '../units/quantities.ts';
+import { type DrawnHearing, type DrawnStation, drawnSet } from '../uncertainty/drawn-set.ts';
+import { type FieldDraws, fieldDraws } from '../uncertainty/field-draws.ts';
+import { usualHearing } from '../uncertainty/ranged-reception.ts';
+import type { Decibels, Hertz, Ratio } from '../units/quantities.ts';
 import type { Figures } from './question.ts';
 
-/** A set ready to be tuned to any station of its place; each is followed once. */
-export interface Trial {
-  readonly set: SetDescription;
-  readonly receiver: Receiver;
-  readonly tuned: (station: number) => TunedStation;
-  readonly interference: (station: number) => readonly Disturbance[];
+/** What a set gives of the stations of its place. */
+export interface SetFigures {
   readonly figures: (station: number) => Figures;
   /** How far a station stands over another, dB; infinite where that one is not heard with it. */
   readonly clearanceFrom: (station: number, other: number) => Decibels;
@@ -36,6 +36,21 @@ export interface Trial {
   readonly stationsHeard: () => number;
 }
 
+/**
+ * A set ready to be tuned to any station of its place; each is followed once. Its own figures are those with every input
+ * in its middle, by which a search goes.
+ */
+export interface Trial extends SetFigures {
+  readonly set: SetDescription;
+  readonly receiver: Receiver;
+  readonly tuned: (station: number) => TunedStation;
+  readonly interference: (station: number) => readonly Disturbance[];
+  /** Medians of all sets built like this one: what a reception shows, and what a change is judged by. */
+  readonly medians: SetFigures;
+  /** A station in all of those; undefined where nothing arrives. */
+  readonly drawn: (station: number) => DrawnStation | undefined;
+}
+
 /** Edits that leave nothing to be tried. */
 export interface NotBuildable {
   readonly notBuildable: string;
@@ -45,6 +60,8 @@ export interface NotBuildable {
 export interface Trials {
   readonly now: Trial;
   readonly with: (edits: readonly Edit[]) => Trial | NotBuildable;
+  /** The same of another set at this place: what arrives, and parts that are the same, are shared. */
+  readonly about: (changed: SetDescription) => Trials;
   /** How many different sets were built. */
   readonly built: () => number;
 }
@@ -55,6 +72,10 @@ export const isBuilt = (outcome: Trial | NotBuildable): outcome is Trial => !('n
 const WATCHED = 24;
 /** Sets kept; more are forgotten, the oldest first. */
 const MOST_KEPT = 2000;
+/** Sets whose draws are kept, each with some twenty receivers. */
+const MOST_DRAWN = 24;
+/** A station this far over or under the hearing threshold is so in the median too, dB. */
+const BEYOND_DOUBT = 15;
 
 /**
  * A set to be tried with changes: what they leave as it is, is worked out once.
@@ -64,7 +85,29 @@ const MOST_KEPT = 2000;
  * @throws RangeError when the set itself cannot be built; `readValue` names the reasons.
  */
 export function trialsOf(set: SetDescription, when: FieldOptions = {}): Trials {
-  const fieldOf = fieldsAtSite(set.place, when);
+  return trialsAt(set, {
+    fieldOf: fieldsAtSite(set.place, when),
+    fieldDrawsOf: lazily((station) => fieldDraws(set, set.place.stations[station], when)),
+  });
+}
+
+/** What arrives at a place, and how it is drawn: no change of a set changes that. */
+interface FieldsOfPlace {
+  readonly fieldOf: ReturnType<typeof fieldsAtSite>;
+  readonly fieldDrawsOf: (station: number) => FieldDraws | undefined;
+}
+
+/** @param like whose parts serve where they are the same. */
+function trialsAt(set: SetDescription, fields: FieldsOfPlace, like?: SetCircuit): Trials {
+  const { fieldOf, fieldDrawsOf } = fields;
+  const drawings = new Map<Receiver, Trial['drawn']>();
+  const drawnOf = (ready: Receiver): Trial['drawn'] => {
+    const drawn = drawings.get(ready) ?? latest(drawnSet(ready.circuit, fieldOf, fieldDrawsOf));
+    drawings.delete(ready);
+    drawings.set(ready, drawn);
+    if (drawings.size > MOST_DRAWN) drawings.delete(drawings.keys().next().value!);
+    return drawn;
+  };
   const arriving = set.place.stations.map((station): Arriving => ({ station, field: fieldOf(station) }));
   const amongAll = once(() => interferenceAmong(now.receiver, arriving, WATCHED));
   const watched = lazily((station: number): readonly Arriving[] => {
@@ -75,9 +118,9 @@ export function trialsOf(set: SetDescription, when: FieldOptions = {}): Trials {
   const trialOf = (changed: SetDescription, like?: SetCircuit): Trial | NotBuildable => {
     const made = build(changed, { like });
     if (!made.ok) return { notBuildable: made.reason };
-    return trial(changed, receiver(made.circuit, fieldOf), watched, arriving);
+    return trial(changed, receiver(made.circuit, fieldOf), { watched, arriving, drawnOf });
   };
-  const first = trialOf(set);
+  const first = trialOf(set, like);
   if (!isBuilt(first)) throw new RangeError(first.notBuildable);
   const now = first;
   const known = new Map<string, Trial | NotBuildable>();
@@ -85,6 +128,7 @@ export function trialsOf(set: SetDescription, when: FieldOptions = {}): Trials {
   return {
     now,
     built: () => built,
+    about: (changed) => trialsAt(changed, fields, now.receiver.circuit),
     with: (edits) => {
       if (edits.length === 0) return now;
       const key = JSON.stringify(edits.map(({ path, to }) => [path, to]));
@@ -101,34 +145,67 @@ export function trialsOf(set: SetDescription, when: FieldOptions = {}): Trials {
   };
 }
 
-function trial(
-  set: SetDescription,
-  ready: Receiver,
-  watched: (station: number) => readonly Arriving[],
-  arriving: readonly Arriving[],
-): Trial {
+/** What all sets tried at a place share. */
+interface Shared {
+  readonly watched: (station: number) => readonly Arriving[];
+  readonly arriving: readonly Arriving[];
+  readonly drawnOf: (ready: Receiver) => Trial['drawn'];
+}
+
+function trial(set: SetDescription, ready: Receiver, { watched, arriving, drawnOf }: Shared): Trial {
   const tuned = lazily((station: number) => receiveStation(ready, set.place.stations[station]));
   const interference = lazily((station: number) => besideStation(ready, tuned(station), watched(station), WATCHED));
-  const curve = lazily((_: 0) => tuningCurve(ready));
+  const curve = once(() => tuningCurve(ready));
   const { stations } = set.place;
+  const bandwidth = lazily((station: number) => bandwidthOf(ready, tuned(station)));
+  const figures = lazily((station: number): Figures => figuresOf(tuned, interference, station));
+  const drawn = (station: number) => drawnOf(ready)(station);
+  const heardAmong = (of: (station: number) => Figures): number =>
+    arriving.filter((_, station) => isHeard(of(station).verdict)).length;
+  /** What no draw changes. */
+  const fixed = {
+    curve,
+    clearanceFrom: (station: number, other: number) => clearanceFrom(interference(station), other),
+    audioBandwidth: lazily((station: number) => audioBandwidth(ready, tuned(station))),
+    beyondDial: (station: number) => {
+      const { lowest, highest } = curve();
+      const { frequency } = stations[station];
+      return Math.max(0, Math.log(lowest / frequency), Math.log(frequency / highest));
+    },
+    parts: () => builtSet(set).parts.size,
+  };
+  const inMedian = lazily((station: number): Figures => {
+    const usual = figures(station);
+    if (!usual.isWithin) return usual;
+    return medianFigures(usual, tuned(station), {
+      hearing: () => drawn(station)?.hearing(),
+      interference: () => solved(() => interference(station)),
+    });
+  });
+  const widthInMedian = lazily((station: number): Ratio => {
+    const loadedQ = drawn(station)?.figure('loadedQ');
+    return loadedQ ? loadedQ.middle / loadedQ.median : 1;
+  });
   return {
     set,
     receiver: ready,
     tuned,
     interference,
-    curve: () => curve(0),
-    clearanceFrom: (station, other) => clearanceFrom(interference(station), other),
-    audioBandwidth: lazily((station: number) => audioBandwidth(ready, tuned(station))),
-    beyondDial: (station) => {
-      const { lowest, highest } = curve(0);
-      const { frequency } = stations[station];
-      return Math.max(0, Math.log(lowest / frequency), Math.log(frequency / highest));
+    ...fixed,
+    bandwidth,
+    figures,
+    stationsHeard: () => heardAmong(figures),
+    drawn,
+    medians: {
+      ...fixed,
+      figures: inMedian,
+      bandwidth: (station) => bandwidth(station) * widthInMedian(station),
+      stationsHeard: () =>
+        heardAmong((station) => {
+          const usual = figures(station);
+          return Math.abs(usual.margin) < BEYOND_DOUBT ? inMedian(station) : usual;
+        }),
     },
-    parts: () => builtSet(set).parts.size,
-    bandwidth: lazily((station: number) => measuredWidth(ready, tuned(station))),
-    figures: lazily((station: number): Figures => figuresOf(tuned, interference, station)),
-    stationsHeard: () =>
-      arriving.filter((_, station) => isHeard(figuresOf(tuned, interference, station).verdict)).length,
   };
 }
 
@@ -143,17 +220,54 @@ function audioBandwidth(ready: Receiver, tuned: TunedStation): Hertz {
   return Math.min(throughTunedCircuit, throughLoad);
 }
 
-const once = <V>(work: () => V): (() => V) => {
-  const known = lazily((_: 0) => work());
-  return () => known(0);
-};
-
-/** A function of one thing, worked out once for each. */
-function lazily<K, V>(work: (key: K) => V): (key: K) => V {
-  const known = new Map<K, V>();
+/** A function of one thing whose latest answer is kept. */
+function latest<K, V>(work: (key: K) => V): (key: K) => V {
+  let known: { readonly key: K; readonly value: V } | undefined;
   return (key) => {
-    if (!known.has(key)) known.set(key, work(key));
-    return known.get(key)!;
+    if (known?.key !== key) known = { key, value: work(key) };
+    return known.value;
+  };
+}
+
+/**
+ * Figures of a station in the median of its draws, which are drawn when one of them is asked for. Clearance is that of
+ * the set with every input in its middle, as a reception states its separations: of those the draws only give the range.
+ */
+function medianFigures(
+  usual: Figures,
+  { heard }: TunedStation,
+  {
+    hearing,
+    interference,
+  }: { hearing: () => DrawnHearing | undefined; interference: () => readonly Disturbance[] | undefined },
+): Figures {
+  const median = once(() => {
+    const drawn = hearing();
+    const { spl: level, splA: levelA, margin, marginInSilence } = heard;
+    return drawn && usualHearing({ level, levelA, margin, marginInSilence }, drawn);
+  });
+  return {
+    isWithin: usual.isWithin,
+    get level() {
+      return median()?.level ?? usual.level;
+    },
+    get margin() {
+      return median()?.margin ?? usual.margin;
+    },
+    get heard() {
+      return median()?.loudness ?? usual.heard;
+    },
+    get verdict() {
+      const loudness = median()?.loudness;
+      const beside = loudness && interference();
+      return loudness && beside ? verdictOf(true, loudness, beside) : usual.verdict;
+    },
+    get clearance() {
+      return usual.clearance;
+    },
+    get worst() {
+      return usual.worst;
+    },
   };
 }
 
@@ -167,26 +281,41 @@ const UNSOLVED: Figures = {
   clearance: Number.NEGATIVE_INFINITY,
 };
 
+/** What others do to it is worked out when it is asked for: a search often does not. */
 function figuresOf(
   tuned: (station: number) => TunedStation,
   interference: (station: number) => readonly Disturbance[],
   station: number,
 ): Figures {
+  const alone = solved(() => tuned(station));
+  if (!alone) return UNSOLVED;
+  const { within, heard } = alone;
+  const beside = once(() => solved(() => interference(station)));
+  const worst = once(() => worstOf(beside() ?? []));
+  return {
+    isWithin: within,
+    level: heard.spl,
+    margin: heard.margin,
+    heard: heard.loudness,
+    get verdict() {
+      const all = beside();
+      return all ? verdictOf(within, heard.loudness, all) : UNSOLVED.verdict;
+    },
+    get clearance() {
+      return beside() ? (worst()?.separation ?? Number.POSITIVE_INFINITY) : UNSOLVED.clearance;
+    },
+    get worst() {
+      return worst()?.by;
+    },
+  };
+}
+
+/** Undefined where no equation gives it. */
+function solved<T>(work: () => T): T | undefined {
   try {
-    const { within, heard } = tuned(station);
-    const beside = interference(station);
-    const worst = worstOf(beside);
-    return {
-      isWithin: within,
-      level: heard.spl,
-      margin: heard.margin,
-      heard: heard.loudness,
-      verdict: verdictOf(within, heard.loudness, beside),
-      clearance: worst?.separation ?? Number.POSITIVE_INFINITY,
-      worst: worst?.by,
-    };
+    return work();
   } catch (refusal) {
-    if (refusal instanceof RangeError) return UNSOLVED;
+    if (refusal instanceof RangeError) return undefined;
     throw refusal;
   }
 }

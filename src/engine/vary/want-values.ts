@@ -1,14 +1,10 @@
-import type { FieldOptions } from '../reception/path/field.ts';
-import { isHeard, verdictOf } from '../reception/verdict.ts';
 import type { SetDescription } from '../set/description.ts';
 import { stationNamed } from '../set/want-problems.ts';
 import type { Want } from '../set/wants.ts';
-import { usualHearing } from '../uncertainty/ranged-reception.ts';
-import { uncertaintyOf } from '../uncertainty/uncertainty.ts';
 import type { Decibels, Hertz } from '../units/quantities.ts';
 import { figureOf, worthOf } from './objective.ts';
-import type { Figures, Goal } from './question.ts';
-import type { Trial } from './trial.ts';
+import type { Goal } from './question.ts';
+import type { SetFigures, Trial } from './trial.ts';
 
 /** A want of a set, and what the set gives of it. */
 export interface WantValue {
@@ -71,47 +67,14 @@ function goalOf(want: Want, [station, from]: readonly number[]): Goal {
 }
 
 /**
- * What sets built like this one give of each want, in the median where levels are concerned, as a reception shows them.
+ * What sets built like this one give of each want: medians, as a reception shows them.
  * @param trial of the set
- * @param when time and coastline, as for the trial
  * @returns in the order of the wants; none for a want whose station is not in the list
  */
-export function wantValues(trial: Trial, when: FieldOptions = {}): readonly WantValue[] {
-  const goals = goalsOf(trial.set);
-  const isOfAll = goals.some(({ want }) => want.kind === 'most stations');
-  const asked = isOfAll
-    ? trial.set.place.stations.map((_, i) => i)
-    : goals.flatMap(({ want, stations }) => (want.kind === 'loudest' ? stations : []));
-  return valuesOfGoals(asked.length > 0 ? inMedian(trial, asked, when) : trial, goals);
-}
-
-/** A trial whose levels, and what of hearing follows, are medians of all sets built like it. */
-function inMedian(trial: Trial, stations: readonly number[], when: FieldOptions): Trial {
-  const drawn = uncertaintyOf(trial.receiver.circuit, { ...when, stations });
-  const byStation = new Map(drawn.flatMap((one) => (one ? [[one.index, one] as const] : [])));
-  const figures = (station: number): Figures => {
-    const usual = trial.figures(station);
-    const uncertainty = byStation.get(station);
-    if (!usual.isWithin || !uncertainty) return usual;
-    const { spl: level, splA: levelA, margin, marginInSilence } = trial.tuned(station).heard;
-    const median = usualHearing({ level, levelA, margin, marginInSilence }, uncertainty);
-    return {
-      ...usual,
-      level: median.level,
-      margin: median.margin,
-      heard: median.loudness,
-      verdict: verdictOf(true, median.loudness, trial.interference(station)),
-    };
-  };
-  return {
-    ...trial,
-    figures,
-    stationsHeard: () => trial.set.place.stations.filter((_, station) => isHeard(figures(station).verdict)).length,
-  };
-}
+export const wantValues = (trial: Trial): readonly WantValue[] => valuesOfGoals(trial.medians, goalsOf(trial.set));
 
 /** What a set gives of the wants of another, such as those it had before a change. */
-export const valuesOfGoals = (trial: Trial, goals: readonly WantedGoal[]): readonly WantValue[] =>
+export const valuesOfGoals = (trial: SetFigures, goals: readonly WantedGoal[]): readonly WantValue[] =>
   goals.map(({ want, stations, goal }) => {
     const figure = figureOf(trial, goal.objective);
     const shown = figure !== undefined && want.kind === 'fewest parts' ? -figure : figure;
@@ -125,12 +88,16 @@ export const valuesOfGoals = (trial: Trial, goals: readonly WantedGoal[]): reado
     };
   });
 
-const endsOf = (trial: Trial): readonly [lowest: Hertz, highest: Hertz] => {
+const endsOf = (trial: SetFigures): readonly [lowest: Hertz, highest: Hertz] => {
   const { lowest, highest } = trial.curve();
   return [lowest, highest];
 };
 
-function isMet(trial: Trial, { want, stations, goal }: WantedGoal, figure: number | undefined): boolean | undefined {
+function isMet(
+  trial: SetFigures,
+  { want, stations, goal }: WantedGoal,
+  figure: number | undefined,
+): boolean | undefined {
   if (want.kind === 'loudest') return figure !== undefined && trial.figures(stations[0]).heard !== 'not heard';
   if (goal.enough === undefined) return undefined;
   return figure !== undefined && figure >= goal.enough - HAIR;

@@ -13,6 +13,8 @@ export interface ResonancePlot {
   /** Level at the detector against frequency, set tuned to the station; rising frequency, Hz and dB (any reference). */
   readonly points: readonly { readonly frequency: number; readonly level: number }[];
   readonly loadedQ?: number;
+  /** −3 dB, Hz; default as read from the curve. */
+  readonly bandwidth?: number;
   /** Others within the plot are marked on the curve: how much the circuit alone holds them down. */
   readonly neighbours?: readonly { readonly name: string; readonly frequency: number }[];
 }
@@ -67,7 +69,9 @@ export function resonanceText(given: ResonancePlot): string {
   const [passed, attenuated] = [others.filter(isPassed), others.filter((n) => !isPassed(n))];
   return paragraph([
     resonanceWords.peak(data.station, at),
-    low !== undefined && high !== undefined ? resonanceWords.width(low, high) : resonanceWords.wide,
+    low !== undefined && high !== undefined
+      ? resonanceWords.width(low, high, data.bandwidth ?? high - low)
+      : resonanceWords.wide,
     ...(data.loadedQ === undefined ? [] : [resonanceWords.loadedQ(data.loadedQ)]),
     ...(attenuated.length > 0 ? [resonanceWords.attenuated(attenuated)] : []),
     ...(passed.length > 0 ? [resonanceWords.passed(passed)] : []),
@@ -88,7 +92,10 @@ export function resonanceCurve(given: ResonancePlot, size: PlotSize = {}): Scene
   const first = frameOf(size);
   const head = caption(
     first,
-    resonanceWords.caption(data.loadedQ, low !== undefined && high !== undefined ? high - low : undefined),
+    resonanceWords.caption(
+      data.loadedQ,
+      low !== undefined && high !== undefined ? (data.bandwidth ?? high - low) : undefined,
+    ),
   );
   const frame = frameOf(size, { top: 30 + 15 * (head.lines - 1) });
   const { box } = frame;

@@ -1,6 +1,6 @@
+import { once } from '../../engine/numerics/lazily.ts';
 import type { Reception } from '../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
-import { once } from '../explain/model/once.ts';
 import { type Built, boardLayout } from './board/layout.ts';
 import { boardParts } from './board/parts.ts';
 import { boardSheet, wiringSheet } from './pages/board-sheet.ts';

@@ -67,25 +67,25 @@ export function heard(input: HeardInput): Heard {
   const noise = roomNoise(room, listening);
   const thresholds = THRESHOLDS[listening][ears];
   const peaks = PEAKS[programme];
-  const bands = THIRD_OCTAVES.map((frequency, i): HeardBand & { silent: Decibels } => {
+  let marginInSilence = Number.NEGATIVE_INFINITY;
+  const bands = THIRD_OCTAVES.map((frequency, i): HeardBand => {
     const sent = frequency <= bandwidth ? shares[i] : Number.NEGATIVE_INFINITY;
     const level = sent === Number.NEGATIVE_INFINITY ? sent : input.soundPressureLevelAt(frequency) + sent;
     if (Number.isNaN(level)) throw new RangeError(`the sound pressure level at ${frequency} Hz is not a number`);
     const threshold = thresholds[i] + hearingLoss;
     const silent = level + peaks - threshold;
+    marginInSilence = Math.max(marginInSilence, silent);
     return {
       frequency,
       level,
       threshold,
       noise: noise[i],
       margin: Math.min(silent, level + peaks - (noise[i] - MASKING)),
-      silent,
     };
   });
   const spl = powerSum(bands.map((b) => b.level));
   const splA = soundLevelA(bands.map((b) => b.level));
   const margin = Math.max(...bands.map((b) => b.margin));
-  const marginInSilence = Math.max(...bands.map((b) => b.silent));
   const loudness = loudnessOf(marginInSilence, margin, splA);
   const speech = programme === 'speech' || programme === 'mixed';
   return {
@@ -96,7 +96,7 @@ export function heard(input: HeardInput): Heard {
     loudness,
     room,
     intelligibility: speech ? intelligibilityBeside(bands, []) : undefined,
-    bands: bands.map(({ silent: _, ...band }) => band),
+    bands,
     warnings: splA >= HARMFUL ? [warning('reception.harmful-level')] : [],
   };
 }

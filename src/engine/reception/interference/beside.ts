@@ -190,6 +190,15 @@ const NEAR = 3e-3;
 
 type LevelAt = (frequency: Hertz) => Volts;
 
+/** Two tuned circuits, or one so broad that its sides are not alike, are not f/Q wide: then the width is measured. */
+const BROAD = 20;
+
+/** How broadly a set receives a station, −3 dB, the pointer left where it is. */
+export const bandwidthOf = (set: Receiver, s: TunedStation): Hertz =>
+  set.circuit.set.arrangement.kind === 'two circuits' || !(s.loadedQ >= BROAD)
+    ? measuredWidth(set, s)
+    : s.station.frequency / s.loadedQ;
+
 /** Between the points 3 dB under the top of what reaches the detector, the pointer left where it is for the station. */
 export function measuredWidth(set: Receiver, s: TunedStation): Hertz {
   const f = s.station.frequency;

@@ -1,6 +1,7 @@
 import type { SetCircuit } from '../../built/set-circuit.ts';
 import { ImpossibleValues } from '../../facts/impossible-values.ts';
 import { type Complex, magnitude, multiply, scale, subtract } from '../../numerics/complex.ts';
+import { lazily } from '../../numerics/lazily.ts';
 import { type AudioDetection, audioDetection, type SeenFromDetector } from '../../parts/detector/audio.ts';
 import { standingPoint } from '../../parts/detector/standing.ts';
 import { type SteadyDetection, steadyDetector } from '../../parts/detector/steady.ts';
@@ -77,19 +78,13 @@ export function receiver(circuit: SetCircuit, fieldOf = fieldsAtSite(circuit.set
     return found;
   };
   const soundPressure = new Map<Hertz, Decibels>();
-  const heights = new Map<Hertz, Metres>();
-  const heightAt = (frequency: Hertz): Metres => {
-    let height = heights.get(frequency);
-    if (height === undefined) heights.set(frequency, (height = effectiveHeight(circuit, frequency)));
-    return height;
-  };
   const indices = new Map(circuit.set.place.stations.map((station, index) => [station, index]));
   const dcResistance = Math.min(Math.max(audio.look(0).z[0][0].re, 0), 1e12);
   const standing = standingPoint(circuit.averaged, dcResistance, circuit.bias);
   return {
     circuit,
     network: tunedNetwork(assembly),
-    heightAt,
+    heightAt: heightsOf(circuit),
     fieldOf,
     indexOf: (station) => indices.get(station) ?? -1,
     dcResistance,
@@ -104,6 +99,28 @@ export function receiver(circuit: SetCircuit, fieldOf = fieldsAtSite(circuit.set
     smallConductance: standing.conductance,
   };
 }
+
+/**
+ * The same with another detector of as much capacitance: all around it is shared.
+ * @param circuit that differs in its detector alone.
+ */
+export function withDetector(set: Receiver, circuit: SetCircuit): Receiver {
+  const { directVoltage, conductance } = standingPoint(circuit.averaged, set.dcResistance, circuit.bias);
+  return { ...set, circuit, standing: directVoltage, smallConductance: conductance };
+}
+
+/**
+ * The same with another aerial, earth or coils: at audio a coil is a short piece of wire and lies across aerial and earth,
+ * so that hardly anything of them is left there.
+ * @param circuit that differs in aerial, earth and coils alone.
+ */
+export function withRadioParts(set: Receiver, circuit: SetCircuit): Receiver {
+  return { ...set, circuit, network: tunedNetwork(circuit.assembly), heightAt: heightsOf(circuit) };
+}
+
+/** Effective height at a frequency, calculated once for each. */
+const heightsOf = (circuit: SetCircuit): Receiver['heightAt'] =>
+  lazily((frequency: Hertz) => effectiveHeight(circuit, frequency));
 
 /** One station with the set tuned to it, as figures; words come after. */
 export interface TunedStation {

@@ -6,12 +6,12 @@ import { slopeResistance } from '../../parts/detector/detector.ts';
 import { cautionsFor } from '../../set/cautions.ts';
 import type { SetDescription } from '../../set/description.ts';
 import { listeningTime } from '../../set/listening-time.ts';
-import type { Decibels, Hertz } from '../../units/quantities.ts';
+import type { Decibels } from '../../units/quantities.ts';
 import { lawOfDetector } from '../detection/detection-law.ts';
 import { detectorFacts } from '../detection/detector-facts.ts';
 import { dialOf, dialPlace, tuningCurve } from '../dial/dial.ts';
 import { intelligibilityBeside } from '../hearing/index.ts';
-import { interferenceAmong, measuredWidth } from '../interference/beside.ts';
+import { bandwidthOf, interferenceAmong } from '../interference/beside.ts';
 import { verdictOf, worstOf } from '../verdict.ts';
 import { type FieldOptions, fieldsAtSite } from './field.ts';
 import { type Receiver, receiver, receiveStation, TEST_TONE, type TunedStation } from './receive-station.ts';
@@ -36,7 +36,7 @@ export function receive(set: SetDescription, options: FieldOptions = {}): Recept
     const { disturbances, audioRatios, more } = beside[index];
     const worst = worstOf(disturbances.filter(({ effect }) => effect !== 'none'));
     const hearing = s.within ? hearingOf(ready, s, audioRatios) : undefined;
-    const width = widthOf(ready, s);
+    const width = bandwidthOf(ready, s);
     const path = stagesOf(ready, s, { law, width, hearing });
     return {
       name: s.station.name,
@@ -89,13 +89,6 @@ export function receive(set: SetDescription, options: FieldOptions = {}): Recept
     cautions: cautionsFor(set),
   };
 }
-
-/** Two tuned circuits, or one so broad that its sides are not alike, are not f/Q wide: then the width is measured. */
-const BROAD = 20;
-const widthOf = (set: Receiver, s: TunedStation): Hertz =>
-  set.circuit.set.arrangement.kind === 'two circuits' || !(s.loadedQ >= BROAD)
-    ? measuredWidth(set, s)
-    : s.station.frequency / s.loadedQ;
 
 const outOfRange = (s: TunedStation, curve: { lowest: number; highest: number }): OutOfRange | undefined =>
   s.within

@@ -6,6 +6,10 @@ import { receiver, receiveStation, type TunedStation } from '../../../engine/rec
 import type { Reception, StationReception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import type { StationDescription } from '../../../engine/set/place.ts';
+import { drawnSet } from '../../../engine/uncertainty/drawn-set.ts';
+import { fieldDraws } from '../../../engine/uncertainty/field-draws.ts';
+import type { FigureId } from '../../../engine/uncertainty/figures.ts';
+import { hasRanges, rangedAbout } from '../../../engine/uncertainty/ranged-reception.ts';
 import { fromDecibels, type Hertz } from '../../../engine/units/quantities.ts';
 import { figureTexts } from '../../words/index.ts';
 import type { PictureFacts } from '../pictures/index.ts';
@@ -78,6 +82,12 @@ export function wavesOfSet(
   };
 }
 
+/** One station of a set in all sets drawn. */
+const drawnOf = (set: SetDescription, index: number, field: FieldOptions = {}) =>
+  drawnSet(setCircuit(set), fieldsAtSite(set.place, field), (station) =>
+    fieldDraws(set, set.place.stations[station], field),
+  )(index);
+
 /**
  * Another detector of the library in the same set, on the same station, tuned anew.
  * @param id of the library
@@ -94,12 +104,16 @@ export function workingPointOf(
   const station = stationOf(reception, index);
   const described = station && set.place.stations[station.index];
   if (!description || !described) return undefined;
-  const s = received({ ...set, detector: description }, described, field);
+  const changed = { ...set, detector: description };
+  const s = received(changed, described, field);
   if (!(s.steady.junctionVoltage > 0)) return undefined;
+  // Medians where the set's own figures are medians.
+  const drawn = hasRanges(station) ? drawnOf(changed, station.index, field) : undefined;
+  const median = (now: number, id: FigureId): number => (drawn ? rangedAbout(now, drawn.figure(id)).median : now);
   return {
-    atTuned: s.tunedVoltage,
-    atDetector: s.steady.junctionVoltage,
-    loadedQ: Math.max(s.loadedQ, 1),
+    atTuned: median(s.tunedVoltage, 'tunedCircuitVoltage'),
+    atDetector: median(s.steady.junctionVoltage, 'detectorVoltage'),
+    loadedQ: Math.max(median(s.loadedQ, 'loadedQ'), 1),
     deepening: deepeningOf(s, described.modulation),
     bias: description.bias,
   };

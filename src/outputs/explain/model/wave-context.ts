@@ -1,5 +1,5 @@
+import { once } from '../../../engine/numerics/lazily.ts';
 import type { Hertz } from '../../../engine/units/quantities.ts';
-import { once } from './once.ts';
 import type { SampledPart, WaveParts } from './parts.ts';
 import { emptyRange, type Trace } from './range.ts';
 import { SampledWave } from './sampled-wave.ts';

@@ -1,6 +1,6 @@
+import { once } from '../../../engine/numerics/lazily.ts';
 import type { Hertz } from '../../../engine/units/quantities.ts';
 import { amplitudeAt, type Line, sidebandLines } from './lines.ts';
-import { once } from './once.ts';
 import type { Trace } from './range.ts';
 import type { WaveContext } from './wave-context.ts';
 import type { AtPoint } from './wave-points.ts';

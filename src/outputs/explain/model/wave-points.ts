@@ -1,7 +1,7 @@
+import { once } from '../../../engine/numerics/lazily.ts';
 import type { Hertz } from '../../../engine/units/quantities.ts';
 import type { Line } from './lines.ts';
 import { magnitudeOf, mapped, mappedBothWays, modulated, scaled } from './modulated.ts';
-import { once } from './once.ts';
 import type { PointId } from './points.ts';
 import { constant, emptyRange, type ScaleEnds, type Trace } from './range.ts';
 import { recordedSmoothing, rippleTables } from './recorded-smoothing.ts';

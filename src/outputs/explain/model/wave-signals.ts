@@ -1,6 +1,6 @@
+import { once } from '../../../engine/numerics/lazily.ts';
 import type { Hertz, Seconds, Volts } from '../../../engine/units/quantities.ts';
 import { modulated } from './modulated.ts';
-import { once } from './once.ts';
 import { type BareOutput, bareOutput, settledVoltage } from './one-way.ts';
 import type { Trace } from './range.ts';
 import { recordedMean } from './recorded-smoothing.ts';

@@ -1,14 +1,14 @@
+import { once } from '../../../engine/numerics/lazily.ts';
 import type { Reception, StationReception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
-import { LIGHT_SPEED } from '../../../engine/units/quantities.ts';
+import { type Hertz, LIGHT_SPEED, type Volts } from '../../../engine/units/quantities.ts';
 import { detectorName, type FigureName, figureMeanings, figureTexts } from '../../words/index.ts';
 import { stationOf } from '../model/from-set.ts';
-import { once } from '../model/once.ts';
 import { dischargedBy, loopOfSet, tunerOf } from '../model/scene-parts.ts';
 import { USUAL_TONE } from '../model/wave-programme.ts';
 import type { WaveSpec } from '../model/wave-spec.ts';
-import type { Waves } from '../model/waves.ts';
+import { createWaves, type Waves } from '../model/waves.ts';
 
 /** What a caption may name in braces, and what stands there for this set. */
 export type CaptionFigures = Readonly<Record<FigureName, string>>;
@@ -99,6 +99,12 @@ function tunedFigures(waves: Waves, set?: SetDescription) {
   };
 }
 
+/** Direct voltage of the carrier alone: a programme on it raises the mean, the more the fainter it is. */
+function steadyVoltage({ spec }: Waves, tone: Hertz): Volts {
+  const programme: WaveSpec['programme'] = { kind: 'tones', tones: [{ frequency: tone, share: 1 }] };
+  return createWaves({ ...spec, programme, depth: 0, neighbours: [] }).meanAt('phones', 0);
+}
+
 /** Of the detector and of what comes after it. */
 function outputFigures(waves: Waves, tone: number, set?: SetDescription, own?: StationReception) {
   const { atDetector, atTuned, detectorId, bothHalves = false, load } = waves.spec;
@@ -114,7 +120,7 @@ function outputFigures(waves: Waves, tone: number, set?: SetDescription, own?: S
     detectorOutput: volts(waves.scale('detector').high),
     detector: detectorName(detectorId),
     rectifierNote: figureTexts.rectifierNote(bothHalves),
-    directVoltage: drawn((crest() + trough()) / 2, own?.directVoltage),
+    directVoltage: drawn(steadyVoltage(waves, tone), own?.directVoltage),
     audioVoltage: drawn(Math.abs(crest() - trough()) / 2, own?.audioVoltage),
     capacitor: formatQuantity(load.capacitance, 'capacitance', 2),
     timeConstant: seconds(load.resistance * load.capacitance),

@@ -142,8 +142,8 @@ export const resonanceWords = {
   title: (frequency: number): string => `Resonance curve, ${khz(frequency)}`,
   peak: (tunedTo: Named, peak: number): string =>
     `Tuned to ${tunedTo.name}, ${khz(tunedTo.frequency)}: the level at the detector is highest at ${khz(peak)}.`,
-  width: (low: number, high: number): string =>
-    `Bandwidth ${bandwidth(high - low)} (−3 dB), from ${axisKHz(low)} to ${khz(high)}.`,
+  width: (low: number, high: number, width: number): string =>
+    `Bandwidth ${bandwidth(width)} (−3 dB), from ${axisKHz(low)} to ${khz(high)}.`,
   wide: 'The −3 dB points lie outside the range drawn.',
   loadedQ: (q: number): string => `Loaded Q ${formatNumber(q, 2)}.`,
   attenuated: (stations: readonly (Named & { readonly by: number })[]): string =>

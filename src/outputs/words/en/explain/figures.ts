@@ -38,7 +38,7 @@ export const figureMeanings = {
   detectorOutput: 'output of the detector then, without a capacitor',
   detector: 'name of the detector',
   rectifierNote: 'sentence: which half cycles the detector passes',
-  directVoltage: 'mean voltage after the detector',
+  directVoltage: 'direct voltage after the detector, of the carrier without programme',
   audioVoltage: 'audio after the detector, peak',
   capacitor: 'capacitance of the load capacitor',
   timeConstant: 'load resistance times load capacitance',
