@@ -104,13 +104,15 @@ test('a notice does not come over the control that brought it', async () => {
 });
 
 describe('on a phone', () => {
-  test('the head takes two rows, the answer is seen whole, and power is still called power', async () => {
+  test('the head takes two rows, the open stage is seen with its figures, and power is still called power', async () => {
     await withPage(async (page) => {
       await answered(page);
       expect((await page.locator('.header').boundingBox())!.height).toBeLessThan(100);
       const stage = page.getByRole('tab', { name: /^Tuned circuit/ });
       await expect.poll(() => stage.locator('.stage-change').textContent()).toMatch(/^\d+ dB power loss$/);
-      expect((await stage.boundingBox())!.height, 'one line').toBeLessThan(50);
+      expect((await stage.boundingBox())!.height, 'one stage and its neighbours').toBeLessThan(90);
+      const box = (await stage.boundingBox())!;
+      expect(box.x >= 0 && box.x + box.width <= 390, 'the open stage is in sight').toBe(true);
     }, PHONE);
   });
   test('tapping a stage brings its workbench into view', async () => {

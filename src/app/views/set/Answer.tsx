@@ -1,7 +1,7 @@
 import {
   problemText,
   problemWords,
-  receptionSummary,
+  receptionHeadline,
   stationSentence,
   setWords as texts,
 } from '../../../outputs/words/index.ts';
@@ -21,7 +21,7 @@ export function AnswerInWords() {
   return (
     <section class="answer" aria-label={texts.answer}>
       <p class="summary" aria-live="polite">
-        {now ? receptionSummary(now) : receptionError.value ? texts.notCalculated : texts.calculating}
+        {now ? receptionHeadline(now) : receptionError.value ? texts.notCalculated : texts.calculating}
       </p>
       {station && (
         <p class="chosen-sentence">

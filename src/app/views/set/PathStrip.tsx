@@ -1,3 +1,4 @@
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import type { Stage, StageId } from '../../../engine/index.ts';
 import { stageFigure, stageSentence, setWords as texts, warningSentences } from '../../../outputs/words/index.ts';
 import { loadTitle } from '../../description/places.ts';
@@ -31,8 +32,18 @@ export function PathStrip() {
     choose(STAGE_IDS[at]);
     document.getElementById(`stage-${at}`)?.focus();
   };
+  const strip = useRef<HTMLDivElement>(null);
+  const opened = STAGE_IDS.indexOf(stage.value);
+  // Where not all stages fit, the one that is open stands in the middle.
+  useLayoutEffect(() => {
+    const tab = document.getElementById(`stage-${opened}`);
+    if (!strip.current || !tab) return;
+    strip.current.scrollLeft =
+      tab.offsetLeft - strip.current.offsetLeft - (strip.current.clientWidth - tab.offsetWidth) / 2;
+  }, [opened]);
   return (
     <div
+      ref={strip}
       class={`path${isBehind.value ? ' is-behind' : ''}`}
       role="tablist"
       aria-label={texts.path(chosen.value?.name)}

@@ -95,6 +95,7 @@ export {
   interferenceWords,
   moreDisturbancesSentence,
   outOfRangeWords,
+  receptionHeadline,
   receptionSummary,
   stageFigure,
   stageLevel,

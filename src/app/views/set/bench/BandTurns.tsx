@@ -2,13 +2,12 @@ import { useMemo, useState } from 'preact/hooks';
 import {
   BANDS,
   type BandName,
-  formatQuantity,
   type Hertz,
   parseQuantity,
   typedQuantity,
   valueAtPath,
 } from '../../../../engine/index.ts';
-import { bandWords as texts } from '../../../../outputs/words/index.ts';
+import { stationFrequency, bandWords as texts } from '../../../../outputs/words/index.ts';
 import { useOpenSet } from '../../../state/set-context.ts';
 import { tryOut } from '../../../state/try-out.ts';
 import { useAnswer } from '../../../workers/use-worker.ts';
@@ -17,7 +16,8 @@ import type { BandAnswer, BandQuestion } from './band.worker.ts';
 const NAMES = Object.keys(BANDS) as BandName[];
 /** Hz: what a coil and a capacitor of these sets tune. */
 const TUNABLE = { min: 1e5, max: 3e7, typical: [1.5e5, 1.6e6] as const };
-const inWords = (frequency: Hertz): string => formatQuantity(frequency, 'frequency', 4);
+/** Both ends in the unit of the dial. */
+const inWords = (frequency: Hertz): string => stationFrequency(frequency);
 
 /** A frequency as typed, in kHz where no unit is written. */
 function frequencyOf(text: string): Hertz | undefined {

@@ -1,7 +1,7 @@
 import type { Reception } from '../../../../engine/index.ts';
 import { dialWords as texts } from '../../../../outputs/words/index.ts';
 import { barsOf } from '../Heard.tsx';
-import { type DialScale, placeNames, roundMarks } from './dial-scale.ts';
+import { type DialScale, evenMarks, placeNames, roundMarks } from './dial-scale.ts';
 import { reachable } from './tuning.ts';
 
 interface Props {
@@ -26,15 +26,14 @@ const stepsFor = (steps: readonly number[], span: number): readonly number[] =>
 export function DialFace({ reception, scale, chosenIndex, position, width, compact }: Props) {
   const rows = compact ? 1 : 2;
   const top = rows * 15 + 4;
-  const base = top + 36;
-  const height = base + 40;
+  const base = top + 30;
+  const height = base + 37;
   const length = width - 2 * MARGIN;
   const x = (along: number) => MARGIN + along * length;
   const { dial } = reception;
-  const kHz = roundMarks(
+  const kHz = evenMarks(
     dial.lowest / 1e3,
     dial.highest / 1e3,
-    stepsFor([1000, 500, 200, 100, 50, 20, 10], (dial.highest - dial.lowest) / 1e3),
     (f) => scale.alongAt(scale.positionOf(f * 1e3)),
     38 / length,
   );
@@ -151,13 +150,13 @@ function StationMarks({ reception, scale, chosenIndex, length, rows, top, base }
                 <title>{texts.spreadTip(station.name)}</title>
               </line>
             )}
-            <line class="dial-mark" x1={at} x2={at} y1={base} y2={base - 6 - bars * 7.5} />
+            <line class="dial-mark" x1={at} x2={at} y1={base} y2={base - 6 - bars * 6} />
             {isNamed && (
               <line
                 class="dial-leader"
                 x1={at}
                 x2={Math.abs(MARGIN + place.middle - at) < 20 ? at : MARGIN + place.middle}
-                y1={base - 6 - bars * 7.5}
+                y1={base - 6 - bars * 6}
                 y2={top - 3 - place.row * 15}
               />
             )}

@@ -109,18 +109,6 @@ function TurningDial({ now, scale, position }: { now: Reception; scale: DialScal
             />
           )}
         </div>
-        <p class="dial-legend">
-          <span>
-            <span class="swatch hill" />
-            {texts.profileLegend}
-          </span>{' '}
-          {station?.dial && (
-            <span>
-              <span class="swatch spread" />
-              {texts.spreadLegend}
-            </span>
-          )}
-        </p>
         <p id="dial-keys" class="visually-hidden">
           {texts.keys}
         </p>

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import type { Dial } from '../../../../engine/index.ts';
-import { dialScale, placeNames, roundMarks } from './dial-scale.ts';
+import { dialScale, evenMarks, placeNames, roundMarks } from './dial-scale.ts';
 
 const points = Array.from({ length: 100 }, (_, i) => {
   const position = i / 99;
@@ -45,4 +45,15 @@ it('puts round numbers and names where there is room', () => {
     600,
   );
   expect(places).toEqual([{ row: 0, middle: 300 }, { row: 1, middle: 306 }, undefined, { row: 0, middle: 40 }]);
+});
+
+it.each([
+  [470, 1590, 100],
+  [148, 290, 50],
+  [880, 935, 10],
+  [601, 606, 1],
+])('labels a dial from %i to %i kHz at multiples of %i, and often enough', (lowest, highest, step) => {
+  const marks = evenMarks(lowest, highest, (f) => Math.log(f / lowest) / Math.log(highest / lowest), 0.04);
+  expect(marks.length).toBeGreaterThanOrEqual(4);
+  for (const { text } of marks) expect(Number(text) % step).toBe(0);
 });

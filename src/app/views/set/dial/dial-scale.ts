@@ -62,6 +62,24 @@ export function roundMarks(
   return marks;
 }
 
+/** Fewer labels than this say too little of a scale. */
+const FEWEST = 4;
+
+/** Labels at multiples of one step and of those before it: the coarsest steps that give enough of them. */
+export function evenMarks(lowest: number, highest: number, place: (value: number) => number, apart: number): Mark[] {
+  let marks: Mark[] = [];
+  for (const steps of [
+    [1000, 500, 200, 100],
+    [100, 50],
+    [50, 20, 10],
+    [10, 5, 2, 1],
+  ]) {
+    marks = roundMarks(lowest, highest, steps, place, apart);
+    if (marks.length >= FEWEST) break;
+  }
+  return marks;
+}
+
 export interface Wanted {
   readonly along: number;
   readonly width: number;

@@ -15,8 +15,6 @@ export const dialWords = {
   kilohertz: 'kHz',
   pointer: 'Pointer of the dial',
   value: (frequency: number, there: string): string => `${kHz(frequency)}, ${there}`,
-  profileLegend: 'level of the strongest station',
-  spreadLegend: 'tolerance of the set as built',
   profileTip: 'Level of the strongest station at each setting',
   spreadTip: (station: string): string => `Where ${station} may lie on the set as built`,
   keys: 'Arrow keys: one kilohertz; Page Up and Page Down: one channel; N and P: next and previous station.',

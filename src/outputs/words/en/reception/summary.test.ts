@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Disturbance, Reception, Verdict } from '../../../../engine/reception/path/types.ts';
-import { receptionSummary } from './summary.ts';
+import { receptionHeadline, receptionSummary } from './summary.ts';
 
 type Station = Parameters<typeof receptionSummary>[0]['stations'][number];
 const station = (name: string, verdict: Verdict, beside?: [string, Disturbance['effect']]): Station => ({
@@ -69,5 +69,22 @@ describe('what is said first', () => {
     expect(summed([beyond, beyond])).toMatch(
       /Out of range of the dial: two\. Ash is above the high end of the dial, 949 kHz: fewer turns/,
     );
+  });
+});
+
+describe('the headline', () => {
+  const headline = (stations: Station[], time?: Reception['time']): string =>
+    receptionHeadline({ stations, best: stations.map((_, i) => i), time });
+  const masked = station('Yew', 'masked', ['Elm', 'masks']);
+  it('counts what is heard of all and names the best only', () => {
+    const many = [station('Elm', 'loud'), station('Ash', 'faint'), masked];
+    expect(headline(many)).toBe('Two of three stations heard; best Elm, 603 kHz: loud.');
+    expect(headline(many, 'night')).toBe('By night two of three stations heard; best Elm, 603 kHz: loud.');
+    expect(headline(many, new Date('2026-01-01T21:05:00Z'))).toMatch(/^At 21:05 UTC two of three stations heard; best/);
+    expect(headline([station('Elm', 'loud')])).toBe('One of one station heard; best Elm, 603 kHz: loud.');
+  });
+  it('says so where nothing is heard, or nothing is known', () => {
+    expect(headline([masked])).toMatch(/^Nothing would be heard/);
+    expect(headline([])).toMatch(/^No stations are listed/);
   });
 });

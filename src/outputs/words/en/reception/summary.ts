@@ -1,6 +1,6 @@
 import type { Loudness, Reception, StationReception } from '../../../../engine/reception/path/types.ts';
 import { isHeard } from '../../../../engine/reception/verdict.ts';
-import { formatNumber } from '../../../../engine/units/format.ts';
+import { capital, formatNumber } from '../../../../engine/units/format.ts';
 import { printable } from '../../printable.ts';
 import { listOf, numeral, plural } from '../grammar.ts';
 import { outOfRangeWords } from './stations.ts';
@@ -38,6 +38,23 @@ export function receptionSummary({
       : [`${listOf(names)} ${plural(names.length, 'is', 'are')} ${verdictWords[loudness]}.`];
   });
   return [opening(first, audible.length, time), ...beside(first), ...rest, ...lost].join(' ');
+}
+
+/**
+ * The same in one line: how many of the stations are heard, and the best.
+ * @param options as of `receptionSummary`
+ * @returns one sentence
+ */
+export function receptionHeadline(options: Parameters<typeof receptionSummary>[0]): string {
+  const { stations, best, time } = options;
+  const heard = best.map((i) => stations[i]).filter(({ verdict }) => isHeard(verdict));
+  const [first] = heard;
+  if (!first) return stations.length === 0 ? receptionSummary(options) : nothing(time);
+  const when = momentOf(time);
+  const many = `${numeral(heard.length)} of ${numeral(stations.length)} ${plural(stations.length, 'station', 'stations')} heard`;
+  const opening = when !== undefined ? `At ${when} ${many}` : time === 'night' ? `By night ${many}` : capital(many);
+  const { name, frequency, verdict } = first;
+  return `${opening}; best ${printable(name)}, ${formatNumber(frequency / 1e3, 5)} kHz: ${verdictWords[verdict]}.`;
 }
 
 /** The station heard best. */
