@@ -38,8 +38,7 @@ export function PathStrip() {
   useLayoutEffect(() => {
     const tab = document.getElementById(`stage-${opened}`);
     if (!strip.current || !tab) return;
-    strip.current.scrollLeft =
-      tab.offsetLeft - strip.current.offsetLeft - (strip.current.clientWidth - tab.offsetWidth) / 2;
+    strip.current.scrollLeft = tab.offsetLeft - (strip.current.clientWidth - tab.offsetWidth) / 2;
   }, [opened]);
   return (
     <div

@@ -383,4 +383,5 @@ export const glossaryWords = {
   explain: (term: string): string => `${term}: explain`,
   also: (names: readonly string[]): string => `Also: ${names.join(', ')}.`,
   related: 'See also',
+  inGlossary: 'In the glossary',
 } as const;
