@@ -49,7 +49,7 @@ it('puts round numbers and names where there is room', () => {
 
 it.each([
   [470, 1590, 100],
-  [148, 290, 50],
+  [148, 290, 10],
   [880, 935, 10],
   [601, 606, 1],
 ])('labels a dial from %i to %i kHz at multiples of %i, and often enough', (lowest, highest, step) => {
