@@ -18,6 +18,7 @@ const config: KnipConfig = {
     'scripts/support/outcome-reporter.mjs!',
     'bench/*.ts',
     'test/support/range-report.ts', // run by scripts/verify-ranges.mjs
+    'test/support/fault-report.ts', // run by scripts/verify-faults.mjs
   ],
   project: ['src/**!', 'test/**', 'bench/**', 'scripts/**!'],
   ignoreExportsUsedInFile: production || { interface: true, type: true },

@@ -30,6 +30,7 @@ const ENGINE_ORDER = [
   'find',
   'log',
   'measure',
+  'faults',
   'waves',
 ];
 

@@ -32,6 +32,8 @@ export interface Io {
     folder: string,
     files: readonly { readonly name: string; readonly data: string | Uint8Array }[],
   ): Promise<string[]>;
+  /** One line that a person types; undefined at the end of the input. Only where both ends are a terminal. */
+  readonly ask?: (question: string) => Promise<string | undefined>;
   /** How far long work has come, for whoever waits at a terminal. @param share 0 to 1. */
   progress(task: LongTask, share: number): void;
 }

@@ -10,6 +10,7 @@ import { compare } from './commands/compare.ts';
 import { curves } from './commands/curves.ts';
 import { dial } from './commands/dial.ts';
 import { find } from './commands/find.ts';
+import { fault } from './commands/fault.ts';
 import { listen } from './commands/listen.ts';
 import { log } from './commands/log.ts';
 import { match } from './commands/match.ts';
@@ -23,7 +24,7 @@ import { stations } from './commands/stations.ts';
 import { wave } from './commands/wave.ts';
 import { processFiles } from './files.ts';
 import { commandHelp, help } from './help.ts';
-import { isTerminal, OutputFailed, showProgress, writeErr, writeOut } from './terminal.ts';
+import { askLine, isTerminal, OutputFailed, showProgress, writeErr, writeOut } from './terminal.ts';
 
 export const COMMANDS: readonly Command[] = [
   path,
@@ -34,6 +35,7 @@ export const COMMANDS: readonly Command[] = [
   match,
   measure,
   log,
+  fault,
   wave,
   curves,
   move,
@@ -124,6 +126,7 @@ const processIo: Io = {
   colour: isTerminal.out && !process.env.NO_COLOR,
   width: COLUMNS,
   progress: showProgress,
+  ask: isTerminal.in && isTerminal.out ? askLine : undefined,
 };
 
 const FAULT = 70;

@@ -1,4 +1,5 @@
 import { writeSync } from 'node:fs';
+import { createInterface } from 'node:readline';
 import { isatty } from 'node:tty';
 import { cliNotes, type LongTask } from '../outputs/words/index.ts';
 
@@ -46,7 +47,21 @@ function writeFully(fd: number, text: string): void {
   }
 }
 
-export const isTerminal = { out: isatty(OUT), err: isatty(ERR) };
+const IN = 0;
+export const isTerminal = { in: isatty(IN), out: isatty(OUT), err: isatty(ERR) };
+
+/** One line typed after a question; undefined at the end of the input. */
+export async function askLine(question: string): Promise<string | undefined> {
+  const lines = createInterface({ input: process.stdin, output: process.stdout });
+  try {
+    return await new Promise<string | undefined>((resolve) => {
+      lines.once('close', () => resolve(undefined));
+      lines.question(question, resolve);
+    });
+  } finally {
+    lines.close();
+  }
+}
 
 let shown = '';
 

@@ -289,6 +289,33 @@ export { UnfitReadings } from './measure/unfit.ts';
 export { type WithReadings, withReadings } from './measure/use-readings.ts';
 export { fitWidth } from './measure/width-fit.ts';
 
+// Faults
+
+export { type BuiltSet, builtSet } from './built/built-set.ts';
+export { type Check, DIAL_AS, HEARD_AS, type PossibleCheck, WIDTH_AS } from './faults/checks.ts';
+export {
+  type Answered,
+  type Contradiction,
+  contradictionsAmong,
+  type Diagnosis,
+  diagnose,
+  type NextCheck,
+  type RankedCause,
+} from './faults/diagnose.ts';
+export type { FaultCaution, FaultCode, PartFault, RemedyCode, SignCode } from './faults/fault.ts';
+export { type FaultModel, type FaultModelOptions, faultModel } from './faults/fault-model.ts';
+export {
+  answersTo,
+  NOT_POSSIBLE,
+  OBSERVED_FORMAT,
+  type ObservedAnswer,
+  type ObservedRead,
+  readObserved,
+  stationsObserved,
+  writtenCheck,
+} from './faults/observed.ts';
+export type { OhmPlace } from './faults/ohmmeter.ts';
+
 // Uncertainty
 
 export { LOOP_FACTORS } from './uncertainty/coil-spreads.ts';

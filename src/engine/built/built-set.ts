@@ -91,7 +91,12 @@ type TwoTerminal = Exclude<Element, Mutual>;
 
 const known = new WeakMap<SetDescription, BuiltSet>();
 
-/** Made once for a description. @throws RangeError for parts that cannot be built; `readValue` names those beforehand. */
+/**
+ * A set as made: once for a description.
+ * @param set as read
+ * @returns its parts, what couples them, and its circuit
+ * @throws RangeError for parts that cannot be built; `readValue` names those beforehand.
+ */
 export function builtSet(set: SetDescription): BuiltSet {
   let built = known.get(set);
   if (!built) known.set(set, (built = build(set)));

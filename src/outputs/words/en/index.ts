@@ -20,6 +20,17 @@ export { drawingText } from './drawings/common.ts';
 export { detectorDrawing, detectorText } from './drawings/detector.ts';
 export { loadDrawing, loadText } from './drawings/load.ts';
 export * from './explain/index.ts';
+export {
+  answerHelp,
+  answerText,
+  checkName,
+  checkText,
+  faultAnswer,
+  faultCautionTexts,
+  faultText,
+  ohmPlaceTexts,
+  remedyTexts,
+} from './faults/index.ts';
 export { errorText } from './fields/impossible.ts';
 export {
   boxSchemaTexts,

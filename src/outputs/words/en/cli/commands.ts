@@ -136,6 +136,18 @@ export const commandWords = {
       json: JSON_DATA,
     },
   },
+  fault: {
+    about: 'Why a built set is silent or weak: likely causes by what is heard and measured, and the next check.',
+    usage: ['fault SET [--observed FILE] [--day | --night] [--json]'],
+    options: {
+      observed: {
+        value: 'FILE',
+        about: 'what was heard and measured, as JSON; without it the command asks, where there is a terminal',
+      },
+      ...TIME,
+      json: JSON_DATA,
+    },
+  },
   wave: {
     about: 'Draw the signal at any point of its path, over any interval of time.',
     usage: ['wave SET [--exact] [--point POINT]… [--from TIME] [--for TIME] [--out FILE]'],

@@ -1,0 +1,273 @@
+import type { PossibleCheck } from './checks.ts';
+import { type PartFault, remedyClass } from './fault.ts';
+import type { FaultModel } from './fault-model.ts';
+
+/** An answer to a check. */
+export interface Answered {
+  /** Id of the check. */
+  readonly check: string;
+  /** Which of its answers, from 0. */
+  readonly answer: number;
+}
+
+/** A remedy with what would call for it. */
+export interface RankedCause {
+  /** Faults that one remedy mends on one part, likeliest first. */
+  readonly faults: readonly { readonly fault: PartFault; readonly probability: number }[];
+  readonly probability: number;
+  /** How well each answer fits: its probability with this cause over that with all. */
+  readonly fits: readonly { readonly check: string; readonly ratio: number; readonly probability: number }[];
+}
+
+/** The check that tells most for its trouble. */
+export interface NextCheck {
+  readonly check: PossibleCheck;
+  /** Bits expected. */
+  readonly information: number;
+  /** Most likely answer with nothing wrong, and with the likeliest cause. */
+  readonly ifSound: number;
+  readonly ifCause: number;
+}
+
+/** Causes ranked by what was observed, and what to check next. */
+export interface Diagnosis {
+  /** Likeliest first; probabilities add up to 1. */
+  readonly causes: readonly RankedCause[];
+  /** None is worth its trouble, or the cause is known: then nothing. */
+  readonly next?: NextCheck;
+  /** Causes that no check of this set tells from the first: by their place in `causes`. */
+  readonly tied: readonly number[];
+  readonly state: 'known' | 'open' | 'tied';
+  /** Of each case: how likely it is now. */
+  readonly posterior: Float64Array;
+}
+
+/** So sure is sure. */
+const SURE = 0.9;
+/** Bits: less is not worth looking. */
+const LEAST_INFORMATION = 0.03;
+/** An answer less likely than this after all the others does not fit them. */
+const CONTRADICTS = 0.012;
+
+/** How often each check was answered: a reading may be taken twice, no more. */
+const MOST_REPEATS = 1;
+
+/** log₂ with nothing for nothing. */
+const entropyOf = (p: number): number => (p > 0 ? -p * Math.log2(p) : 0);
+
+/**
+ * Causes by what was observed, by Bayes' rule over all cases, and the check that tells most for its trouble.
+ * @param model of the set
+ * @param answered checks with their answers; one that was not tried is not there
+ * @param impossible ids of checks that cannot be done here
+ * @returns ranked causes and the next check
+ */
+export function diagnose(
+  model: FaultModel,
+  answered: readonly Answered[],
+  impossible: ReadonlySet<string> = new Set(),
+): Diagnosis {
+  const posterior = posteriorOf(model, answered);
+  const { classes, classOf } = model;
+  const byClass = new Float64Array(classes.length);
+  const byFault = new Float64Array(model.faults.length);
+  posterior.forEach((p, i) => {
+    byFault[model.faultOf[i]] += p;
+    byClass[classOf[model.faultOf[i]]] += p;
+  });
+  const order = [...classes.keys()].sort((a, b) => byClass[b] - byClass[a]);
+  const causes = order.map(
+    (k): RankedCause => ({
+      faults: model.faults
+        .map((fault, f) => ({ fault, probability: byFault[f] }))
+        .filter((_, f) => classOf[f] === k)
+        .sort((a, b) => b.probability - a.probability),
+      probability: byClass[k],
+      fits: [],
+    }),
+  );
+  const fitted = withFits(model, answered, causes);
+  const done = new Map<string, number>();
+  for (const { check } of answered) done.set(check, (done.get(check) ?? 0) + 1);
+  const best = bestCheck(model, { posterior, byClass, classOf }, (check) =>
+    impossible.has(check.id) ? false : (done.get(check.id) ?? 0) < (mayRepeat(check) ? MOST_REPEATS + 1 : 1),
+  );
+  const isKnown = causes[0].probability >= SURE;
+  const next = !isKnown && best && best.information >= LEAST_INFORMATION ? best : undefined;
+  const tied = isKnown ? [] : tiedWith(model, order);
+  return {
+    causes: fitted,
+    next: next && { ...next, ...expectedAnswers(model, next.check, causes[0], posterior) },
+    tied,
+    state: isKnown ? 'known' : next ? 'open' : 'tied',
+    posterior,
+  };
+}
+
+/** A reading may be taken twice; what one hears once is heard the same again. */
+const mayRepeat = ({ check }: PossibleCheck): boolean => check.kind === 'ohms' || check.kind === 'volts';
+
+/** Of each case after the answers. */
+function posteriorOf(model: FaultModel, answered: readonly Answered[]): Float64Array {
+  const log = Float64Array.from(model.prior, Math.log);
+  for (const { check, answer } of answered) {
+    const table = model.answers.get(check);
+    if (!table) continue;
+    const n = table.length / log.length;
+    for (let i = 0; i < log.length; i++) log[i] += Math.log(table[i * n + answer]);
+  }
+  const top = log.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);
+  let sum = 0;
+  for (let i = 0; i < log.length; i++) sum += log[i] = Math.exp(log[i] - top);
+  for (let i = 0; i < log.length; i++) log[i] /= sum;
+  return log;
+}
+
+interface Beliefs {
+  readonly posterior: Float64Array;
+  readonly byClass: Float64Array;
+  readonly classOf: readonly number[];
+}
+
+/** The check with the most bits for its minutes: I = H(answers) − Σ P(class)·H(answers | class). */
+function bestCheck(
+  model: FaultModel,
+  beliefs: Beliefs,
+  may: (check: PossibleCheck) => boolean,
+): { check: PossibleCheck; information: number } | undefined {
+  let best: { check: PossibleCheck; information: number } | undefined;
+  let most = 0;
+  for (const check of model.checks) {
+    if (!may(check)) continue;
+    const information = informationOf(model, check, beliefs);
+    const worth = information / (1 + check.effort);
+    if (worth > most) [most, best] = [worth, { check, information }];
+  }
+  return best;
+}
+
+function informationOf(
+  model: FaultModel,
+  { id, answers: n }: PossibleCheck,
+  { posterior, byClass, classOf }: Beliefs,
+): number {
+  const table = model.answers.get(id)!;
+  const joint = new Float64Array(byClass.length * n);
+  for (let i = 0; i < posterior.length; i++) {
+    const p = posterior[i];
+    if (p < 1e-7) continue;
+    const at = classOf[model.faultOf[i]] * n;
+    for (let a = 0; a < n; a++) joint[at + a] += p * table[i * n + a];
+  }
+  let information = 0;
+  for (let a = 0; a < n; a++) {
+    let all = 0;
+    for (let k = 0; k < byClass.length; k++) all += joint[k * n + a];
+    information += entropyOf(all);
+    for (let k = 0; k < byClass.length; k++)
+      if (byClass[k] > 0) information -= byClass[k] * entropyOf(joint[k * n + a] / byClass[k]);
+  }
+  return information;
+}
+
+/** Mean probability of each answer over some cases. */
+function expectedOf(
+  model: FaultModel,
+  { id, answers: n }: PossibleCheck,
+  weightOf: (index: number) => number,
+): Float64Array {
+  const table = model.answers.get(id)!;
+  const out = new Float64Array(n);
+  let sum = 0;
+  for (let i = 0; i < model.prior.length; i++) {
+    const w = weightOf(i);
+    if (w === 0) continue;
+    sum += w;
+    for (let a = 0; a < n; a++) out[a] += w * table[i * n + a];
+  }
+  return out.map((p) => p / sum);
+}
+
+const likeliest = (p: Float64Array): number => p.indexOf(Math.max(...p));
+
+function expectedAnswers(model: FaultModel, check: PossibleCheck, first: RankedCause, posterior: Float64Array) {
+  const own = new Set(first.faults.map(({ fault }) => fault.id));
+  const isSound = model.faults.map(({ remedy }) => remedy === 'none');
+  const of = (isOf: (fault: number) => boolean, weights: Float64Array): number =>
+    likeliest(expectedOf(model, check, (i) => (isOf(model.faultOf[i]) ? weights[i] : 0)));
+  return {
+    ifSound: of((f) => isSound[f], model.prior),
+    ifCause: of((f) => own.has(model.faults[f].id), posterior),
+  };
+}
+
+/** How many causes have their fit given. */
+const MOST_FITTED = 6;
+
+function withFits(model: FaultModel, answered: readonly Answered[], causes: readonly RankedCause[]): RankedCause[] {
+  const all = model.classes.map((_, k) => k);
+  const shares = new Float64Array(model.classes.length);
+  model.prior.forEach((p, i) => {
+    shares[model.classOf[model.faultOf[i]]] += p;
+  });
+  return causes.map((cause, rank) => {
+    if (rank >= MOST_FITTED) return cause;
+    const own = model.classes.indexOf(remedyClass(cause.faults[0].fault));
+    const fits = answered.flatMap(({ check, answer }) => {
+      const means = model.byClass.get(check);
+      if (!means) return [];
+      const n = means.length / all.length;
+      const usual = all.reduce((sum, k) => sum + shares[k] * means[k * n + answer], 0);
+      const probability = means[own * n + answer];
+      return [{ check, ratio: probability / usual, probability }];
+    });
+    return { ...cause, fits };
+  });
+}
+
+/** An answer that does not fit the others: its probability after all of them. */
+export interface Contradiction {
+  readonly check: string;
+  readonly probability: number;
+}
+
+/**
+ * Each answer by what all the others lead to expect.
+ * @param model of the set
+ * @param answered at least three answers
+ * @returns those that do not fit: each a reading to be taken again, or a sign of a second fault
+ */
+export function contradictionsAmong(model: FaultModel, answered: readonly Answered[]): readonly Contradiction[] {
+  if (answered.length < 3) return [];
+  return answered.flatMap(({ check, answer }, k) => {
+    const possible = model.checks.find(({ id }) => id === check);
+    if (!possible) return [];
+    const others = posteriorOf(
+      model,
+      answered.filter((_, j) => j !== k),
+    );
+    const probability = expectedOf(model, possible, (i) => others[i])[answer];
+    return probability < CONTRADICTS ? [{ check, probability }] : [];
+  });
+}
+
+/** Above this share in common over all checks two causes are one to whoever looks. */
+const ALIKE = 0.5;
+
+/** Bhattacharyya's coefficient of the first cause and each of the next, over every check there is. */
+function tiedWith(model: FaultModel, order: readonly number[]): readonly number[] {
+  const [first] = order;
+  return order.slice(1, MOST_FITTED).flatMap((k, rank) => (overlap(model, first, k) > ALIKE ? [rank + 1] : []));
+}
+
+function overlap({ checks, byClass }: FaultModel, a: number, b: number): number {
+  let product = 1;
+  for (const { id, answers: n } of checks) {
+    const means = byClass.get(id)!;
+    let sum = 0;
+    for (let k = 0; k < n; k++) sum += Math.sqrt(means[a * n + k] * means[b * n + k]);
+    product *= sum;
+    if (product < ALIKE) return product;
+  }
+  return product;
+}

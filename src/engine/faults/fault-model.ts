@@ -1,0 +1,200 @@
+import type { BuiltSet } from '../built/built-set.ts';
+import { normalQuantile } from '../numerics/normal.ts';
+import { type FieldOptions, fieldsAtSite } from '../reception/path/field.ts';
+import { receiver, receiveStation } from '../reception/path/receive-station.ts';
+import { COMMON_LEVEL, circuitWith, type Nuisance, nuisances, planted, STATION_LEVEL, seedOfSet } from './cases.ts';
+import { answersOf, checksOf, type PossibleCheck } from './checks.ts';
+import { faultsOfSet } from './dictionary.ts';
+import { type PartFault, remedyClass } from './fault.ts';
+import { ohmPlacesOf } from './ohmmeter.ts';
+import { type Bench, type Hearer, type Shown, shownBy, shownTo } from './shown.ts';
+
+/** Cases drawn of each fault. */
+const USUAL_CASES = 16;
+/** The draws are wider than what is believed: it costs nothing where that is right, and gains where it is not. */
+const WIDER = 1.5;
+/** Listeners and makings of the coil of each case: they cost no circuit. */
+const HEARERS = 8;
+/** Stations listened for: more tell little more. */
+const MOST_STATIONS = 4;
+/** A share of answers is wrong or misread, whatever the fault. */
+export const MISREAD = 0.03;
+
+/** A set's faults with what each shows, ready to be asked. */
+export interface FaultModel {
+  readonly built: BuiltSet;
+  readonly bench: Bench;
+  readonly faults: readonly PartFault[];
+  readonly checks: readonly PossibleCheck[];
+  /** What the set shows with nothing wrong. */
+  readonly sound: Shown;
+  /** What it shows with each fault at its middle severity. */
+  readonly typical: readonly Shown[];
+  /** Of each case: its fault, and how likely it is beforehand. */
+  readonly faultOf: Int32Array;
+  readonly prior: Float64Array;
+  /** Of each check: probability of each answer, case by case, misreadings included. */
+  readonly answers: ReadonlyMap<string, Float32Array>;
+  /** Remedies on parts: faults of one class are one cause. */
+  readonly classes: readonly string[];
+  /** Of each fault. */
+  readonly classOf: readonly number[];
+  /** Of each check: probability of each answer, class by class, before anything is observed. */
+  readonly byClass: ReadonlyMap<string, Float64Array>;
+}
+
+/** When and where the stations are heard, and how many cases are drawn. */
+export interface FaultModelOptions extends FieldOptions {
+  /** Of each fault; default 16. */
+  readonly cases?: number;
+  /** Places in the description of stations listened for in any case. */
+  readonly also?: readonly number[];
+}
+
+/** Stations to listen for: the lowest, the highest and the loudest of those heard, apart on the dial. */
+function stationsToHear(built: BuiltSet, options: FieldOptions): readonly number[] {
+  const { set, circuit } = built;
+  const ready = receiver(circuit, fieldsAtSite(set.place, options));
+  const heard = set.place.stations
+    .map((station, index) => ({
+      index,
+      frequency: station.frequency,
+      ...levelOf(() => receiveStation(ready, station)),
+    }))
+    .sort((a, b) => Number(b.within) - Number(a.within) || b.margin - a.margin);
+  const clear = heard.filter(({ within, margin }) => within && margin > 10);
+  if (clear.length <= MOST_STATIONS) return inOrder(clear.length > 0 ? clear : heard.slice(0, 2));
+  const byFrequency = [...clear].sort((a, b) => a.frequency - b.frequency);
+  const chosen = new Set([clear[0], byFrequency[0], byFrequency[byFrequency.length - 1]]);
+  const middle = Math.sqrt(byFrequency[0].frequency * byFrequency[byFrequency.length - 1].frequency);
+  const fromMiddle = (f: number): number => Math.abs(Math.log(f / middle));
+  for (const one of [...clear].sort((a, b) => fromMiddle(a.frequency) - fromMiddle(b.frequency)))
+    if (chosen.size < MOST_STATIONS) chosen.add(one);
+  return inOrder([...chosen]);
+}
+
+const inOrder = (list: readonly { readonly index: number; readonly frequency: number }[]): readonly number[] =>
+  [...list].sort((a, b) => a.frequency - b.frequency).map(({ index }) => index);
+
+function levelOf(receive: () => ReturnType<typeof receiveStation>): { within: boolean; margin: number } {
+  try {
+    const { within, heard } = receive();
+    return { within, margin: heard.margin };
+  } catch (problem) {
+    if (problem instanceof RangeError) return { within: false, margin: Number.NEGATIVE_INFINITY };
+    throw problem;
+  }
+}
+
+/** What is set up to plant faults in: stations, fields, places of readings. */
+function benchOf(built: BuiltSet, options: FieldOptions, also: readonly number[]): Bench {
+  const { stations } = built.set.place;
+  const heard = [...new Set([...stationsToHear(built, options), ...also])];
+  return {
+    circuit: built.circuit,
+    stations: heard.sort((a, b) => stations[a].frequency - stations[b].frequency),
+    fieldOf: fieldsAtSite(built.set.place, options),
+    places: ohmPlacesOf(built),
+  };
+}
+
+/**
+ * Every fault of a set drawn with its severities and with what is not known of the set and its listener.
+ * @param built the set as built
+ * @param options time and coastline as of `receive`; cases of each fault
+ * @returns what `diagnose` ranks by; the same for the same set
+ * @throws RangeError for parts that cannot be built
+ */
+export function faultModel(
+  built: BuiltSet,
+  { cases = USUAL_CASES, also = [], ...options }: FaultModelOptions = {},
+): FaultModel {
+  const bench = benchOf(built, options, also);
+  const faults = faultsOfSet(built, bench.stations).filter((fault) => isBuildable(built, fault));
+  const checks = checksOf(built, bench);
+  const { stations } = bench;
+  const sound = shownBy(planted(built.circuit, [], stations), bench);
+  const total = faults.length * cases * HEARERS;
+  const isCoilTuned = built.circuit.assembly.tuning.length === 0;
+  const answers = new Map(checks.map(({ id, answers: n }) => [id, new Float32Array(total * n)] as const));
+  const draw = nuisances(seedOfSet(built), stations.length, WIDER);
+  const faultOf = new Int32Array(total);
+  const prior = new Float64Array(total);
+  const typical: Shown[] = [];
+  const weights = faults.reduce((sum, { weight }) => sum + weight, 0);
+  faults.forEach((fault, k) => {
+    const circuit = circuitWith(built, fault);
+    typical.push(shownBy(planted(circuit, [{ fault, severity: 0.5 }], stations), bench));
+    for (let j = 0; j < cases; j++) {
+      const severity = (j + 0.5) / cases;
+      const { meter, ...nuisance } = ofCircuit(draw(), isCoilTuned);
+      const set = planted(circuit, [{ fault, severity }], stations, { ...nuisance, meter });
+      const shown = shownBy(set, bench, meter);
+      for (let h = 0; h < HEARERS; h++) {
+        const i = (k * cases + j) * HEARERS + h;
+        faultOf[i] = k;
+        prior[i] = fault.weight / weights / cases / HEARERS;
+        const seen = shownTo(shown, set, bench, ofHearer(draw(), isCoilTuned, h));
+        for (const check of checks) {
+          const p = answersOf(check, seen, sound, bench, [fault], WIDER * STATION_LEVEL);
+          const table = answers.get(check.id)!;
+          for (let a = 0; a < p.length; a++) table[i * p.length + a] = (1 - MISREAD) * p[a] + MISREAD / p.length;
+        }
+      }
+    }
+  });
+  const classes = classesOf(faults);
+  const classOf = faults.map((fault) => classes.indexOf(remedyClass(fault)));
+  return {
+    built,
+    bench,
+    faults,
+    checks,
+    sound,
+    typical,
+    faultOf,
+    prior,
+    answers,
+    classes,
+    classOf,
+    byClass: new Map(checks.map((check) => [check.id, meansByClass(check, answers.get(check.id)!)] as const)),
+  };
+
+  function meansByClass({ answers: n }: PossibleCheck, table: Float32Array): Float64Array {
+    const means = new Float64Array(classes.length * n);
+    const sums = new Float64Array(classes.length);
+    for (let i = 0; i < total; i++) {
+      const k = classOf[faultOf[i]];
+      sums[k] += prior[i];
+      for (let a = 0; a < n; a++) means[k * n + a] += prior[i] * table[i * n + a];
+    }
+    return means.map((sum, at) => sum / sums[Math.floor(at / n)]);
+  }
+}
+
+/** A tap on a turn that another arrangement of them does not leave is no way in which this set was built. */
+function isBuildable(built: BuiltSet, fault: PartFault): boolean {
+  try {
+    circuitWith(built, fault);
+    return true;
+  } catch (problem) {
+    if (problem instanceof RangeError) return false;
+    throw problem;
+  }
+}
+
+/** Of what is not known, what a circuit must be solved for. */
+const ofCircuit = (nuisance: Nuisance, isCoilTuned: boolean): Nuisance => ({
+  ...nuisance,
+  ...(isCoilTuned ? {} : { inductance: 1, strays: 0 }),
+  level: 0,
+  stations: nuisance.stations.map(() => 0),
+});
+
+/** And what makes another listener of the same circuit; levels by strata, so that few serve. */
+const ofHearer = ({ inductance, strays }: Nuisance, isCoilTuned: boolean, h: number): Hearer => ({
+  level: WIDER * COMMON_LEVEL * normalQuantile((h + 0.5) / HEARERS),
+  ...(isCoilTuned ? { inductance: 1, strays: 0 } : { inductance, strays }),
+});
+
+const classesOf = (faults: readonly PartFault[]): readonly string[] => [...new Set(faults.map(remedyClass))];

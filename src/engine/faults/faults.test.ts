@@ -1,0 +1,234 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { inRoot } from '../../../scripts/support/paths.mjs';
+import { play } from '../../../test/support/planted-faults.ts';
+import { builtSet } from '../built/built-set.ts';
+import { readText } from '../set/read.ts';
+import { contradictionsAmong, diagnose } from './diagnose.ts';
+import { remedyClass } from './fault.ts';
+import { faultModel } from './fault-model.ts';
+import { answersTo, OBSERVED_FORMAT, readObserved } from './observed.ts';
+import type { OhmPlace } from './ohmmeter.ts';
+
+const builtOf = (name: string) => {
+  const read = readText(readFileSync(inRoot(`examples/${name}.json`), 'utf8'));
+  if (!read.ok) throw new Error(`${name} does not read`);
+  return builtSet(read.set);
+};
+const galena = faultModel(builtOf('medium-wave-galena'), { cases: 6 });
+
+/** What a model makes of observations as a file has them. */
+function search(model: typeof galena, observed: readonly object[]) {
+  const read = readObserved(JSON.stringify({ format: OBSERVED_FORMAT, observed }), model.built);
+  if (!read.ok) throw new Error(JSON.stringify(read.problems));
+  const { answered, impossible } = answersTo(model, read.observations);
+  return { ...diagnose(model, answered, impossible), answered };
+}
+const heard = (answers: readonly string[]) =>
+  galena.bench.stations.map((index, i) => ({
+    check: 'loudness',
+    of: galena.built.set.place.stations[index].name,
+    answer: answers[i],
+  }));
+const silent = heard(['not heard', 'not heard', 'not heard', 'not heard']);
+const usual = heard(['quiet', 'quiet', 'quiet', 'quiet']);
+const ohms = (of: string, answer: string) => ({ check: 'ohms', of, answer });
+const sign = (of: string, answer = 'yes') => ({ check: 'sign', of, answer });
+
+describe('what a fault does follows from the circuit', () => {
+  const shows = (id: string) => galena.typical[galena.faults.findIndex((fault) => fault.id === id)];
+  const reading = (id: string, place: OhmPlace) => shows(id).ohms[galena.bench.places.indexOf(place)];
+
+  test('an open winding breaks the readings that pass it, and no others', () => {
+    const id = 'winding-open@coil:0:18-56';
+    expect(reading(id, 'coil-to-earth')).toBeGreaterThan(1e9);
+    expect(reading(id, 'aerial-to-earth')).toBeCloseTo(0.24, 2);
+    expect(reading(id, 'detector-tap-to-earth')).toBeCloseTo(0.377, 2);
+  });
+
+  test('a shorted turn is seen by no meter, and moves every station towards the meshed end', () => {
+    const { ohms: readings, scale, margins } = shows('turn-shorted@coil:0');
+    for (const [i, R] of readings.entries())
+      if (Number.isFinite(R)) expect(Math.abs(R - galena.sound.ohms[i])).toBeLessThan(0.05 + 1e-6 * R);
+    for (const [i, at] of scale.entries()) expect(at).toBeGreaterThan(galena.sound.scale[i] + 3);
+    for (const [i, margin] of margins.entries()) expect(margin).toBeLessThan(galena.sound.margins[i] - 8);
+  });
+
+  test('an open detector is silent on the strongest station too', () => {
+    for (const margin of shows('device-lead-open').margins) expect(margin).toBeLessThan(-60);
+  });
+
+  test('open phones are silent, and the direct voltage across their terminals rises', () => {
+    const { margins, directVoltage } = shows('phones-open@load');
+    for (const [i, margin] of margins.entries()) expect(margin).toBeLessThan(galena.sound.margins[i] - 40);
+    expect(directVoltage).toBeGreaterThan(3 * galena.sound.directVoltage);
+  });
+
+  test('a poor earth costs most at the high end, a dirty contact of the capacitor at the low end', () => {
+    const loss = (id: string, i: number) => galena.sound.margins[i] - shows(id).margins[i];
+    const last = galena.bench.stations.length - 1;
+    expect(loss('earth-dry', last)).toBeGreaterThan(loss('earth-dry', 0) + 8);
+    expect(loss('rotor-contact-dirty@tuning', 0)).toBeGreaterThan(loss('rotor-contact-dirty@tuning', last) + 8);
+  });
+});
+
+describe('faults as they are met', () => {
+  test.each([
+    ['phones open', [...silent, ohms('phones', 'open'), sign('click-from-cell', 'no')], 'mend-phones'],
+    [
+      'top end of the coil off',
+      [
+        ...silent,
+        ohms('coil-to-earth', 'open'),
+        ohms('aerial-to-earth', '0.3 Ω'),
+        ohms('detector-tap-to-earth', '0.4 Ω'),
+      ],
+      'resolder-winding',
+    ],
+    [
+      'dead spot',
+      [...silent, ohms('detector-forward', '500 kΩ'), ohms('detector-back', '520 kΩ'), ohms('coil-to-earth', '1.2 Ω')],
+      'find-spot',
+    ],
+    [
+      'plates touch at the meshed end',
+      [...heard(['not heard', 'quiet', 'quiet', 'quiet']), sign('scrape-at-one-place')],
+      'straighten-vanes',
+    ],
+    [
+      'by-pass shorted',
+      [...silent, ohms('phones-posts', '0.5 Ω'), ohms('phones-posts-back', '0.5 Ω'), ohms('phones', '2 kΩ')],
+      'replace-by-pass',
+    ],
+    [
+      'dirty rotor',
+      [...heard(['faint', 'quiet', 'quiet', 'quiet']), sign('crackle-on-turning'), sign('crackle-on-turning')],
+      'clean-rotor',
+    ],
+    [
+      'one station off the air',
+      [
+        ...heard(['quiet', 'not heard', 'quiet', 'quiet']),
+        sign('other-receiver-hears-it', 'no'),
+        sign('scrape-at-one-place', 'no'),
+      ],
+      'wait-for-station',
+    ],
+    [
+      'dry earth',
+      [
+        ...heard(['quiet', 'faint', 'faint', 'faint']),
+        sign('louder-with-other-earth'),
+        sign('louder-with-hand-on-earth', 'no'),
+        sign('hum', 'no'),
+        ohms('aerial-to-earth', '0.3 Ω'),
+        ohms('leads-apart', 'open'),
+      ],
+      'improve-earth',
+    ],
+    [
+      'hum everywhere, all stations as loud as they should be',
+      [...usual, sign('hum'), sign('louder-with-hand-on-earth', 'no')],
+      'move-from-mains',
+    ],
+  ] as const)('%s', (_, observed, remedy) => {
+    const { causes } = search(galena, observed);
+    expect(causes[0].faults[0].fault.remedy).toBe(remedy);
+  });
+
+  test('the open stretch of a coil is named by the readings that are good', () => {
+    const { causes } = search(galena, [
+      ...silent,
+      ohms('coil-to-earth', 'open'),
+      ohms('aerial-to-earth', '0.3 Ω'),
+      ohms('detector-tap-to-earth', '0.4 Ω'),
+    ]);
+    expect(causes[0].faults[0].fault.turns).toEqual([18, 56]);
+  });
+
+  test('an answer that fits no other is named', () => {
+    const { answered } = search(galena, [...usual, ohms('coil-to-earth', '1.2 Ω'), ohms('phones', 'open')]);
+    expect(contradictionsAmong(galena, answered).map(({ check }) => check)).toContain('ohms:phones');
+  });
+});
+
+describe('every example', () => {
+  const names = [
+    'coast-by-night',
+    'ferrite-rod-valve-diode',
+    'frame-aerial',
+    'long-wave-foil',
+    'slider-set',
+    'spider-coil-earpiece',
+    'two-tuned-circuits',
+  ];
+  test.each(names)('%s: each fault can be planted, ranked and asked about', (name) => {
+    const model = faultModel(builtOf(name), { cases: 1 });
+    expect(new Set(model.faults.map(({ id }) => id)).size).toBe(model.faults.length);
+    for (const table of model.answers.values()) expect(table.every((p) => p > 0 && p <= 1.000001)).toBe(true);
+    const { causes, next } = diagnose(model, []);
+    expect(causes.reduce((sum, { probability }) => sum + probability, 0)).toBeCloseTo(1, 9);
+    expect(next).toBeDefined();
+    const ids = model.checks.map(({ id }) => id);
+    const { aerial, load, detector } = model.built.set;
+    const isLoop = aerial.kind === 'frame' || aerial.kind === 'ferrite rod';
+    expect(ids.includes('sign:louder-with-other-wire')).toBe(!isLoop);
+    expect(ids.includes('ohms:leads-apart')).toBe(!isLoop);
+    expect(ids.includes('ohms:phones')).toBe(load.kind === 'phones');
+    expect(ids.includes('sign:heater-glows')).toBe(detector.kind === 'valve');
+    expect(ids.includes('sign:louder-at-another-spot')).toBe(detector.kind === 'galena');
+    for (const { check, cautions } of model.checks)
+      if (check.kind === 'ohms') expect(cautions).toContain('unplug-first');
+  });
+});
+
+test('nothing is measured on equipment that hangs on the mains', () => {
+  const { set } = builtOf('medium-wave-germanium-amplifier');
+  const onMains = builtSet({ ...set, load: { ...set.load, supply: 'mains' } as typeof set.load });
+  const ids = faultModel(onMains, { cases: 1 }).checks.map(({ id }) => id);
+  expect(ids).not.toContain('volts');
+  expect(ids).not.toContain('sign:crackle-on-tapping');
+  expect(ids).not.toContain('sign:louder-with-hand-on-earth');
+});
+
+test('planted faults are found: most at once, nearly all among three, in few checks', () => {
+  const all = Array.from({ length: 60 }, (_, k) => play(galena, 100 + k, 1));
+  const first = all.filter(({ rank }) => rank === 1).length / all.length;
+  const three = all.filter(({ rank }) => rank <= 3).length / all.length;
+  const checks = all.map((one) => one.checks).sort((a, b) => a - b);
+  expect(first).toBeGreaterThanOrEqual(0.8);
+  expect(three).toBeGreaterThanOrEqual(0.9);
+  expect(checks[30]).toBeLessThanOrEqual(4);
+});
+
+test('causes with one remedy are one cause', () => {
+  for (const { faults } of diagnose(galena, []).causes)
+    expect(new Set(faults.map(({ fault }) => remedyClass(fault))).size).toBe(1);
+});
+
+describe('a file of observations', () => {
+  const problems = (text: string) => {
+    const read = readObserved(text, galena.built);
+    return read.ok ? [] : read.problems.map(({ path, expected }) => `${path} ${expected.code}`);
+  };
+  test('every problem at once, with its place', () => {
+    const observed = [
+      { check: 'loudness', of: 'Nowhere', answer: 'faint' },
+      { check: 'loudness', of: 'Quayside', answer: 'deafening' },
+      { check: 'ohms', of: 'primary', answer: '3 m' },
+      { check: 'smell' },
+    ];
+    expect(problems(JSON.stringify({ format: OBSERVED_FORMAT, observed }))).toEqual([
+      'observed[0].of station-name',
+      'observed[1].answer one-of',
+      'observed[2].of one-of',
+      'observed[2].answer quantity',
+      'observed[3].check kind',
+    ]);
+  });
+  test('what is no such file', () => {
+    expect(problems('{')).toEqual([' json']);
+    expect(problems('[]')).toEqual([' object-of']);
+    expect(problems('{}')).toEqual(['format literal', 'observed any-list']);
+  });
+});

@@ -1,0 +1,191 @@
+import type { BuiltSet } from '../built/built-set.ts';
+import type { SetCircuit } from '../built/set-circuit.ts';
+import { AERIAL } from '../kinds/arrangements/assembly.ts';
+import { type Circuit, EARTH, type Element, valueAt } from '../network/elements.ts';
+import { PART } from '../network/part-ids.ts';
+import type { Port } from '../network/port.ts';
+import { root } from '../numerics/roots.ts';
+import type { Detector } from '../parts/detector/detector.ts';
+import type { Branch } from '../solvers/linear/equations.ts';
+import { linearSolver } from '../solvers/linear/solve.ts';
+import type { Ohms, Volts } from '../units/quantities.ts';
+import { PHONES, type Planted } from './planting.ts';
+
+/** Two points that a meter's leads reach, with everything unplugged, aerial, earth and phones off. */
+export type OhmPlace =
+  | 'coil-to-earth'
+  | 'aerial-to-earth'
+  | 'aerial-coil'
+  | 'detector-tap-to-earth'
+  | 'detector-forward'
+  | 'detector-back'
+  | 'phones-posts'
+  | 'phones-posts-back'
+  | 'capacitor-to-coil'
+  | 'capacitor-alone'
+  | 'phones'
+  | 'primary'
+  | 'secondary'
+  | 'leads-apart';
+
+/** An ohmmeter is a voltage behind a resistance. */
+export interface Meter {
+  readonly voltage: Volts;
+  readonly resistance: Ohms;
+}
+
+/** A usual digital meter on its 20 kΩ range. Common practice, no source. */
+const USUAL_METER: Meter = { voltage: 0.4, resistance: 4e3 };
+
+/** More than this is shown as open, Ω. */
+export const OVERLOAD: Ohms = 2e6;
+
+const WIRE: Ohms = 1e-3;
+
+/** The circuit as a steady current has it: resistances alone. */
+function directCircuit(elements: readonly Element[], isLeft: (e: Branch) => boolean): Circuit {
+  return {
+    elements: elements.flatMap((e): Element[] => {
+      if (e.kind === 'mutual' || e.kind === 'detector' || e.kind === 'capacitor' || isLeft(e)) return [];
+      const { id, owner, from, to } = e;
+      const resistance =
+        e.kind === 'resistor' || e.kind === 'inductor'
+          ? valueAt(e.resistance, 0)
+          : e.kind === 'impedance'
+            ? e.impedance(0).re
+            : 0;
+      return [{ kind: 'resistor', id, owner, from, to, resistance: Math.max(resistance, WIRE) }];
+    }),
+  };
+}
+
+/** Aerial, earth and phones unplugged. */
+const isUnplugged = ({ owner: { part, role } }: Branch): boolean =>
+  (part === PART.aerial && (role === 'aerial' || role === 'emf')) ||
+  (part === PART.earth && role === 'earth') ||
+  (part === PART.load && (role === 'transducer' || role === 'cord'));
+
+/** Which readings can be taken of a set. */
+export function ohmPlacesOf({ parts, circuit, set }: BuiltSet): readonly OhmPlace[] {
+  const { assembly } = circuit;
+  const places: OhmPlace[] = [];
+  const hasCoil = [...parts.values()].some(({ values }) => values.kind === 'coil');
+  if (hasCoil) places.push('coil-to-earth');
+  if (circuit.aerial) places.push('aerial-to-earth', 'leads-apart');
+  if (set.arrangement.kind === 'two circuits') places.push('aerial-coil');
+  if (assembly.wiring === 'single' && parts.has(PART.detector)) {
+    places.push('detector-tap-to-earth', 'detector-forward', 'detector-back');
+  }
+  places.push('phones-posts', 'phones-posts-back');
+  if (assembly.tuning.length > 0) places.push('capacitor-to-coil', 'capacitor-alone');
+  // An ohmmeter's voltage is no good for a crystal, and nothing passes it; an amplifier's input is not a winding.
+  if (set.load.kind === 'phones' || set.load.kind === 'moving-coil phones') places.push('phones');
+  if (parts.has(PART.transformer)) places.push('primary', 'secondary');
+  return places;
+}
+
+/** What a meter shows at places of a set with faults planted, Ω; infinite where nothing flows. */
+export function ohmReadings(
+  planted: Planted,
+  places: readonly OhmPlace[],
+  asDescribed: SetCircuit,
+  meter: Meter = USUAL_METER,
+): Float64Array {
+  const { circuit } = planted;
+  const { assembly } = circuit;
+  const elements = assembly.baseAt(0.5).elements;
+  const devices = elements.filter((e): e is Branch => e.kind === 'detector');
+  const top = asDescribed.assembly.tunedPort;
+  const portOf: Partial<Record<OhmPlace, Port>> = {
+    'coil-to-earth': top,
+    'aerial-to-earth': { from: AERIAL, to: EARTH },
+    'aerial-coil': { from: asDescribed.assembly.tuning[1]?.port.from ?? 'aerial coil', to: EARTH },
+    'detector-tap-to-earth': { from: assembly.outputPort.from, to: EARTH },
+    'detector-forward': assembly.outputPort,
+    'detector-back': { from: assembly.outputPort.to, to: assembly.outputPort.from },
+    'phones-posts': { from: EARTH, to: PHONES.from },
+    'phones-posts-back': PHONES,
+    'capacitor-to-coil': assembly.tuning[0] && { from: assembly.tuning[0].port.from, to: top.from },
+  };
+  const asked = places.filter((place) => portOf[place]);
+  const ports = [...asked.map((place) => portOf[place]!), ...devices.map(({ from, to }) => ({ from, to }))];
+  const { z } = linearSolver(directCircuit(elements, isUnplugged), ports).look(0);
+  const real = z.map((row) => Float64Array.from(row, ({ re }) => re));
+  const device = planted.isCold ? undefined : circuit.detector;
+  const first = asked.length;
+  const whole = wholeParts(planted, asDescribed);
+  return Float64Array.from(places, (place) => {
+    const p = asked.indexOf(place);
+    if (p >= 0) return readingAt(real, p, first, devices.length, device, meter);
+    if (place === 'capacitor-alone') return planted.capacitorLeak;
+    if (place === 'leads-apart') return planted.leadsApart;
+    return whole(place);
+  });
+}
+
+/** Parts that come away whole: phones at their plugs, a side of a transformer. */
+function wholeParts({ circuit }: Planted, { transducer }: SetCircuit): (place: OhmPlace) => Ohms {
+  const elements = circuit.assembly.baseAt(0.5).elements;
+  const across = (isPart: (e: Branch) => boolean, port: Port): Ohms =>
+    linearSolver(
+      directCircuit(elements, (e) => !isPart(e)),
+      [port],
+    ).look(0).z[0][0].re;
+  return (place) => {
+    if (place === 'phones') return across((e) => e.owner.part === PART.load, transducer);
+    const role = place === 'primary' ? 'primary' : 'secondary';
+    const side = elements.find(
+      (e) => e.kind !== 'mutual' && e.owner.part === PART.transformer && e.owner.role === role,
+    );
+    if (!side || side.kind === 'mutual') return Number.POSITIVE_INFINITY;
+    const outside = side.from.split('|')[0];
+    return across((e) => e.owner.part === PART.transformer && (e.owner.role === role || e.owner.role === 'part'), {
+      from: outside,
+      to: EARTH,
+    });
+  };
+}
+
+const SWEEPS = 30;
+
+/**
+ * A meter at port p of a network with devices at its last ports. Each device's own equation v = vth − z·i(v) rises in v
+ * and has one answer; with two devices they are solved by turns, which comes to rest since currents only lessen each other.
+ */
+function readingAt(
+  z: readonly Float64Array[],
+  p: number,
+  first: number,
+  count: number,
+  device: Detector | undefined,
+  { voltage, resistance }: Meter,
+): Ohms {
+  const own = z[p][p];
+  if (!device || count === 0) return own;
+  const bySource = 1 / (resistance + own);
+  const currents = new Float64Array(count);
+  const near = (k: number): number => z[first + k][p];
+  for (let sweep = 0; sweep < (count > 1 ? SWEEPS : 1); sweep++) {
+    for (let k = 0; k < count; k++) {
+      let open = near(k) * voltage * bySource;
+      for (let j = 0; j < count; j++)
+        if (j !== k) open -= (z[first + k][first + j] - near(k) * near(j) * bySource) * currents[j];
+      const behind = z[first + k][first + k] - near(k) ** 2 * bySource;
+      currents[k] = currentThrough(device, open, Math.max(behind, 0));
+    }
+  }
+  let across = voltage;
+  for (let k = 0; k < count; k++) across += near(k) * currents[k];
+  const current = across * bySource;
+  return current > 1e-12 ? voltage / current - resistance : Number.POSITIVE_INFINITY;
+}
+
+/** Current of a device on a source of `open` volts behind `behind` ohms. */
+function currentThrough(device: Detector, open: Volts, behind: Ohms): number {
+  if (Math.abs(open) < 1e-9) return 0;
+  if (behind < 1e-3) return device.current(open);
+  const excess = (v: number): number => v + behind * device.current(v) - open;
+  const v = open > 0 ? root(excess, 0, open, 1e-9) : root(excess, open, 0, 1e-9);
+  // Of what hangs on nothing but insulation the source gives the better figure.
+  return behind > 1e6 ? (open - v) / behind : device.current(v);
+}

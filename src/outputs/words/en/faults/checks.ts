@@ -1,0 +1,145 @@
+import type { BuiltSet } from '../../../../engine/built/built-set.ts';
+import { type Check, DIAL_AS, HEARD_AS, type PossibleCheck, WIDTH_AS } from '../../../../engine/faults/checks.ts';
+import type { SignCode } from '../../../../engine/faults/fault.ts';
+import type { OhmPlace } from '../../../../engine/faults/ohmmeter.ts';
+import { formatQuantity } from '../../../../engine/units/format.ts';
+import { printable } from '../../printable.ts';
+
+/** Where the two leads of an ohmmeter go. */
+export const ohmPlaceTexts: Readonly<Record<OhmPlace, string>> = {
+  'coil-to-earth': 'from the far end of the tuned coil to the earth terminal',
+  'aerial-to-earth': 'from the aerial terminal to the earth terminal',
+  'aerial-coil': 'from the far end of the aerial coil to the earth terminal',
+  'detector-tap-to-earth': 'from the detector’s terminal on the coil side to the earth terminal',
+  'detector-forward': 'across the detector, positive lead on the coil side',
+  'detector-back': 'across the detector, positive lead on the phones’ side',
+  'phones-posts': 'across the phones’ terminals with the phones off, positive lead on earth',
+  'phones-posts-back': 'across the phones’ terminals with the phones off, negative lead on earth',
+  'capacitor-to-coil': 'from the tuning capacitor’s live terminal to the far end of the coil',
+  'capacitor-alone': 'across the tuning capacitor with one lead off, turned through its whole travel',
+  phones: 'across the plugs of the phones by themselves',
+  primary: 'across the transformer’s winding on the detector’s side, with one lead off',
+  secondary: 'across the transformer’s winding on the phones’ side, with one lead off',
+  'leads-apart': 'from the aerial lead to the earth lead, both off the set: the mean of both polarities',
+};
+
+/** A sign as a question with the answer yes or no. */
+const signTexts: Readonly<Record<SignCode, string>> = {
+  'crackle-on-tapping': 'Tap each joint with a dry wooden stick: does it crackle?',
+  'crackle-on-turning': 'Turn the tuning capacitor: does it crackle?',
+  'scrape-at-one-place': 'Turn the tuning capacitor: does it scrape and click at one place?',
+  'jumps-on-sliding': 'Move the slider: does the sound jump or crackle?',
+  'sound-with-cord-moved': 'Bend the cord of the phones: does the sound come and go?',
+  'changes-on-knock': 'Knock on the board: does the loudness change?',
+  'hand-near-moves-tuning': 'Bring a hand near the coil: does the tuning move?',
+  hum: 'Is there a hum wherever the dial is?',
+  'weaker-when-wet': 'Is it weaker in wet weather?',
+  'louder-with-hand-on-earth': 'Touch the earth terminal: does it become louder?',
+  'louder-with-other-wire': 'Replace the aerial by 10 m of wire: is it louder?',
+  'louder-with-other-earth': 'Connect another earth: is it louder?',
+  'louder-at-another-spot': 'Try another spot on the crystal: is it louder?',
+  'click-from-cell': 'Hold the phones away from the ears and touch their plugs with a 1.5 V cell: do they click?',
+  'louder-with-other-phones': 'Plug in other phones: is it much louder?',
+  'louder-with-other-detector': 'Connect another detector in place of this one: is it much louder?',
+  'hiss-at-full-volume': 'Turn the volume up: does the amplifier hiss?',
+  'heater-glows': 'Does the heater glow?',
+  'swings-within-minutes': 'Does the loudness rise and fall within minutes?',
+  'other-receiver-hears-it': 'Does another receiver hear the missing station?',
+};
+
+const stationText = (station: number, { set }: BuiltSet): string => {
+  const { name, frequency } = set.place.stations[station];
+  return `${printable(name)} (${formatQuantity(frequency, 'frequency', 4)})`;
+};
+
+/** What to do for a check, as one sentence. */
+export function checkText(check: Check, built: BuiltSet): string {
+  switch (check.kind) {
+    case 'loudness':
+      return `How loud is ${stationText(check.station, built)} where it is loudest?`;
+    case 'dial':
+      return `At what reading of the scale is ${stationText(check.station, built)} loudest?`;
+    case 'width':
+      return `How wide is ${stationText(check.station, built)} on the dial?`;
+    case 'volts':
+      return 'Measure the direct voltage across the phones on the strongest station, with a 10 MΩ meter.';
+    case 'ohms':
+      return `Measure the resistance ${ohmPlaceTexts[check.place]}.`;
+    case 'sign':
+      return signTexts[check.sign];
+  }
+}
+
+/** A check in a few words, before its answer: "resistance across the detector", "loudness of Quayside (1458 kHz)". */
+export function checkName(check: Check, built: BuiltSet): string {
+  switch (check.kind) {
+    case 'loudness':
+      return `loudness of ${stationText(check.station, built)}`;
+    case 'dial':
+      return `place of ${stationText(check.station, built)} on the dial`;
+    case 'width':
+      return `width of ${stationText(check.station, built)} on the dial`;
+    case 'volts':
+      return 'direct voltage across the phones';
+    case 'ohms':
+      return `resistance ${ohmPlaceTexts[check.place]}`;
+    case 'sign':
+      return signTexts[check.sign].replace(/\?$/, '');
+  }
+}
+
+/** The words, or kind of figure, that answer a check. */
+export function answerHelp({ kind }: Check): string {
+  switch (kind) {
+    case 'loudness':
+      return HEARD_AS.join(', ');
+    case 'dial':
+      return 'a reading such as 98°, off scale, silent';
+    case 'width':
+      return WIDTH_AS.join(', ');
+    case 'volts':
+      return 'a voltage such as 12 mV';
+    case 'ohms':
+      return 'a resistance such as 1.2 Ω, open';
+    case 'sign':
+      return 'yes, no';
+  }
+}
+
+const half = (low: number, k: number, kind: 'resistance' | 'voltage', most: number, least: string): string => {
+  if (k === 0) return least;
+  const from = 10 ** (low + 0.5 * (k - 1));
+  return k >= most
+    ? `over ${formatQuantity(from, kind, 2)}`
+    : `${formatQuantity(from, kind, 2)} to ${formatQuantity(from * Math.sqrt(10), kind, 2)}`;
+};
+
+/** One answer of a check: "1.8 Ω to 5.6 Ω", "barely heard", "yes". */
+export function answerText({ check, answers }: PossibleCheck, answer: number): string {
+  switch (check.kind) {
+    case 'loudness':
+      return HEARD_AS[answer];
+    case 'dial':
+      return DIAL_TEXTS[DIAL_AS[answer]];
+    case 'width':
+      return WIDTH_AS[answer];
+    case 'volts':
+      return half(-3.75, answer, 'voltage', answers - 1, `under ${formatQuantity(10 ** -3.75, 'voltage', 2)}`);
+    case 'ohms':
+      return answer === answers - 1
+        ? 'open'
+        : half(-0.75, answer, 'resistance', answers, `under ${formatQuantity(10 ** -0.75, 'resistance', 2)}`);
+    case 'sign':
+      return answer === 1 ? 'yes' : 'no';
+  }
+}
+
+const DIAL_TEXTS: Readonly<Record<(typeof DIAL_AS)[number], string>> = {
+  'far below': 'over 14° lower than calculated',
+  below: '6° to 14° lower than calculated',
+  'as calculated': 'as calculated, within 6°',
+  above: '6° to 14° higher than calculated',
+  'far above': 'over 14° higher than calculated',
+  'off scale': 'beyond the end of the scale',
+  silent: 'silent',
+};

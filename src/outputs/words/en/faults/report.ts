@@ -1,0 +1,31 @@
+import { formatQuantity } from '../../../../engine/units/format.ts';
+
+/** No cause is certain. */
+const percent = (share: number): string => (share > 0.99 ? 'over 99 %' : formatQuantity(share, 'ratio', 2));
+
+/** What the command about faults prints. */
+export const faultAnswer = {
+  title: (name: string): string => `Faults of ${name}`,
+  readings: 'Readings with nothing wrong, everything unplugged:',
+  reading: (place: string, value: string): string => `${place}: ${value}`,
+  ohms: (ohms: number): string => (ohms < 2e6 ? formatQuantity(ohms, 'resistance', 2) : 'open'),
+  volts: (volts: number): string =>
+    `direct voltage across the phones on the strongest station: ${formatQuantity(volts, 'voltage', 2)}`,
+  causes: 'Likely causes:',
+  cause: (probability: number, faults: readonly string[]): string => `${percent(probability)}  ${faults.join('; or ')}`,
+  remedy: (text: string): string => `Remedy: ${text}`,
+  fits: (checks: readonly string[]): string => `fits: ${checks.join('; ')}`,
+  fitsNot: (checks: readonly string[]): string => `does not fit: ${checks.join('; ')}`,
+  observed: (check: string, answer: string): string => `${check}: ${answer}`,
+  next: 'Next check:',
+  expect: (sound: string, faulty: string): string => `Good: ${sound}. With the likeliest cause: ${faulty}.`,
+  caution: (text: string): string => `⚠ ${text}`,
+  known: 'The first cause is over 90 % likely.',
+  tied: 'No check left tells enough: the causes with the highest probabilities cannot be told apart here.',
+  tiedWith: (causes: readonly string[]): string => `Not told apart from the first on this set: ${causes.join('; ')}.`,
+  contradicts: (check: string, answer: string): string =>
+    `⚠ This does not fit the other observations, take it again: ${check}: ${answer}. If it stays, there may be two faults: mend the first and ask again.`,
+  ask: (help: string): string => `  (${help}; Enter: not tried; “not possible”; “end”): `,
+  notUnderstood: (help: string): string => `  Expected: ${help}.`,
+  problems: (file: string, count: number): string => `${file}: ${count === 1 ? 'one problem' : `${count} problems`}`,
+} as const;

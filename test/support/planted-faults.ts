@@ -1,0 +1,96 @@
+import { circuitWith, nuisances, planted } from '../../src/engine/faults/cases.ts';
+import { answersOf, type PossibleCheck } from '../../src/engine/faults/checks.ts';
+import { type Answered, type Diagnosis, diagnose } from '../../src/engine/faults/diagnose.ts';
+import { type PartFault, remedyClass } from '../../src/engine/faults/fault.ts';
+import { type FaultModel, MISREAD } from '../../src/engine/faults/fault-model.ts';
+import { shownBy } from '../../src/engine/faults/shown.ts';
+import { uniform } from '../../src/engine/numerics/random.ts';
+
+/** One fault planted in a copy of a set, and how the search for it went. */
+export interface Played {
+  readonly fault: string;
+  /** Place of the true cause in the ranking, from 1; those that no check tells apart are one. */
+  readonly rank: number;
+  /** Checks taken after the description. */
+  readonly checks: number;
+  /** Stated probability of the first cause, with all tied with it. */
+  readonly stated: number;
+  readonly diagnosis: Diagnosis;
+  readonly answered: readonly Answered[];
+}
+
+/** What nobody needs to be asked for. */
+const TOLD: ReadonlySet<string> = new Set(['hum', 'swings-within-minutes']);
+const MOST_CHECKS = 10;
+const LEFT_OUT = 0.25;
+const REFUSED = 0.07;
+
+/** Above this share in common over all checks two causes are one to whoever looks. */
+const ALIKE = 0.5;
+
+/** Bhattacharyya's coefficient of two causes over every check there is. */
+function areAlike(model: FaultModel, first: PartFault, second: PartFault): boolean {
+  const [a, b] = [first, second].map((fault) => model.classes.indexOf(remedyClass(fault)));
+  let product = 1;
+  for (const { id, answers } of model.checks) {
+    const means = model.byClass.get(id)!;
+    let sum = 0;
+    for (let k = 0; k < answers; k++) sum += Math.sqrt(means[a * answers + k] * means[b * answers + k]);
+    product *= sum;
+  }
+  return product > ALIKE;
+}
+
+/**
+ * Plant a fault by its weight, describe what is heard with omissions, then answer each check that is proposed, with
+ * noise of its own and misreadings.
+ * @param wider multiplies the deviations believed
+ */
+export function play(model: FaultModel, seed: number, wider: number): Played {
+  const random = uniform(seed);
+  const { bench, built, faults, sound } = model;
+  const total = faults.reduce((sum, { weight }) => sum + weight, 0);
+  let at = random() * total;
+  const fault = faults.find(({ weight }) => (at -= weight) <= 0) ?? faults[faults.length - 1];
+  const nuisance = nuisances(Math.floor(random() * 2 ** 32), bench.stations.length, wider)();
+  const circuit = circuitWith(built, fault);
+  const shown = shownBy(
+    planted(circuit, [{ fault, severity: random() }], bench.stations, nuisance),
+    bench,
+    nuisance.meter,
+  );
+  const answerTo = (check: PossibleCheck): number => {
+    if (random() < MISREAD) return Math.floor(random() * check.answers);
+    const p = answersOf(check, shown, sound, bench, [fault]);
+    let left = random();
+    const k = p.findIndex((share) => (left -= share) <= 0);
+    return k < 0 ? p.length - 1 : k;
+  };
+  const answered: Answered[] = [];
+  for (const one of model.checks) {
+    const isTold =
+      one.check.kind === 'loudness' ||
+      one.check.kind === 'dial' ||
+      (one.check.kind === 'sign' && TOLD.has(one.check.sign)) ||
+      (one.check.kind === 'width' && one.check.station === bench.stations[0]);
+    if (isTold && random() > LEFT_OUT) answered.push({ check: one.id, answer: answerTo(one) });
+  }
+  const impossible = new Set<string>();
+  let checks = 0;
+  let diagnosis = diagnose(model, answered, impossible);
+  while (diagnosis.next && checks < MOST_CHECKS) {
+    const { check } = diagnosis.next;
+    if (random() < REFUSED) impossible.add(check.id);
+    else {
+      answered.push({ check: check.id, answer: answerTo(check) });
+      checks++;
+    }
+    diagnosis = diagnose(model, answered, impossible);
+  }
+  const { causes } = diagnosis;
+  const isTrue = (k: number): boolean => remedyClass(causes[k].faults[0].fault) === remedyClass(fault);
+  let rank = causes.findIndex((_, k) => isTrue(k)) + 1;
+  for (let k = 0; k < Math.min(3, rank - 1); k++) if (areAlike(model, causes[k].faults[0].fault, fault)) rank = k + 1;
+  const stated = [0, ...diagnosis.tied].reduce((sum, k) => sum + causes[k].probability, 0);
+  return { fault: fault.id, rank, checks, stated, diagnosis, answered };
+}
