@@ -118,11 +118,11 @@ const half = (low: number, k: number, kind: 'resistance' | 'voltage', most: numb
 export function answerText({ check, answers }: PossibleCheck, answer: number): string {
   switch (check.kind) {
     case 'loudness':
-      return HEARD_AS[answer];
+      return HEARD_TEXTS[HEARD_AS[answer]];
     case 'dial':
       return DIAL_TEXTS[DIAL_AS[answer]];
     case 'width':
-      return WIDTH_AS[answer];
+      return WIDTH_TEXTS[WIDTH_AS[answer]];
     case 'volts':
       return half(-3.75, answer, 'voltage', answers - 1, `under ${formatQuantity(10 ** -3.75, 'voltage', 2)}`);
     case 'ohms':
@@ -133,6 +133,23 @@ export function answerText({ check, answers }: PossibleCheck, answer: number): s
       return answer === 1 ? 'yes' : 'no';
   }
 }
+
+const HEARD_TEXTS: Readonly<Record<(typeof HEARD_AS)[number], string>> = {
+  'not heard': 'not heard',
+  'barely heard': 'barely heard',
+  faint: 'faint',
+  quiet: 'quiet',
+  comfortable: 'comfortable',
+  loud: 'loud',
+};
+
+const WIDTH_TEXTS: Readonly<Record<(typeof WIDTH_AS)[number], string>> = {
+  narrower: 'narrower than calculated',
+  'as calculated': 'as wide as calculated',
+  broader: '1.6 to 3 times as wide as calculated',
+  'much broader': 'over 3 times as wide as calculated',
+  silent: 'silent',
+};
 
 const DIAL_TEXTS: Readonly<Record<(typeof DIAL_AS)[number], string>> = {
   'far below': 'over 14° lower than calculated',
