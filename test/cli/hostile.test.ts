@@ -67,6 +67,7 @@ const CALLS: readonly (readonly string[])[] = [
   ['measure', 'set', '--json'],
   ['measure', 'set', HOSTILE],
   ['measure', 'set', '--station', HOSTILE],
+  ['share', 'set'],
   ['fault', 'set'],
   ['fault', 'set', '--json'],
   ['fault', 'set', '--observed', HOSTILE],
