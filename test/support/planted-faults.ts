@@ -3,7 +3,7 @@ import { answersOf, type PossibleCheck } from '../../src/engine/faults/checks.ts
 import { type Answered, type Diagnosis, diagnose } from '../../src/engine/faults/diagnose.ts';
 import { type PartFault, remedyClass } from '../../src/engine/faults/fault.ts';
 import { type FaultModel, MISREAD } from '../../src/engine/faults/fault-model.ts';
-import { shownBy } from '../../src/engine/faults/shown.ts';
+import { setShows } from '../../src/engine/faults/shown.ts';
 import { uniform } from '../../src/engine/numerics/random.ts';
 
 /** One fault planted in a copy of a set, and how the search for it went. */
@@ -54,7 +54,7 @@ export function play(model: FaultModel, seed: number, wider: number): Played {
   const fault = faults.find(({ weight }) => (at -= weight) <= 0) ?? faults[faults.length - 1];
   const nuisance = nuisances(Math.floor(random() * 2 ** 32), bench.stations.length, wider)();
   const circuit = circuitWith(built, fault);
-  const shown = shownBy(
+  const shown = setShows(
     planted(circuit, [{ fault, severity: random() }], bench.stations, nuisance),
     bench,
     nuisance.meter,

@@ -4,7 +4,7 @@ import { normalShare } from '../numerics/normal.ts';
 import type { Decibels, Degrees, Ohms, Volts } from '../units/quantities.ts';
 import type { FaultCaution, PartFault, SignCode } from './fault.ts';
 import { type OhmPlace, OVERLOAD } from './ohmmeter.ts';
-import type { Bench, Shown } from './shown.ts';
+import type { SetShows, TestBench } from './shown.ts';
 
 /** How loud a station is, at its loudest. */
 export const HEARD_AS = ['not heard', 'barely heard', 'faint', 'quiet', 'comfortable', 'loud'] as const;
@@ -152,7 +152,7 @@ export function signsOf({ set, circuit, parts }: BuiltSet): readonly SignCode[] 
  * @param bench stations listened for, places of readings
  * @returns checks, those by ear first
  */
-export function checksOf(built: BuiltSet, { stations, places }: Bench): readonly PossibleCheck[] {
+export function checksOf(built: BuiltSet, { stations, places }: TestBench): readonly PossibleCheck[] {
   const onMains = built.set.load.kind === 'amplifier' && built.set.load.supply === 'mains';
   const of = (
     check: Check,
@@ -238,9 +238,9 @@ function signProbability(sign: SignCode, faults: readonly PartFault[]): number {
  */
 export function answersOf(
   { check, answers }: PossibleCheck,
-  shown: Shown,
-  asCalculated: Shown,
-  { stations, places }: Bench,
+  shown: SetShows,
+  asCalculated: SetShows,
+  { stations, places }: TestBench,
   faults: readonly PartFault[],
   stationSpread: Decibels = 0,
 ): Float64Array {

@@ -7,7 +7,7 @@ import { answersOf, checksOf, type PossibleCheck } from './checks.ts';
 import { faultsOfSet } from './dictionary.ts';
 import { type PartFault, remedyClass } from './fault.ts';
 import { ohmPlacesOf } from './ohmmeter.ts';
-import { type Bench, type Hearer, type Shown, shownBy, shownTo } from './shown.ts';
+import { type Hearer, type SetShows, setShows, shownTo, type TestBench } from './shown.ts';
 
 /** Cases drawn of each fault. */
 const USUAL_CASES = 16;
@@ -23,13 +23,13 @@ export const MISREAD = 0.03;
 /** A set's faults with what each shows, ready to be asked. */
 export interface FaultModel {
   readonly built: BuiltSet;
-  readonly bench: Bench;
+  readonly bench: TestBench;
   readonly faults: readonly PartFault[];
   readonly checks: readonly PossibleCheck[];
   /** What the set shows with nothing wrong. */
-  readonly sound: Shown;
+  readonly sound: SetShows;
   /** What it shows with each fault at its middle severity. */
-  readonly typical: readonly Shown[];
+  readonly typical: readonly SetShows[];
   /** Of each case: its fault, and how likely it is beforehand. */
   readonly faultOf: Int32Array;
   readonly prior: Float64Array;
@@ -87,7 +87,7 @@ function levelOf(receive: () => ReturnType<typeof receiveStation>): { within: bo
 }
 
 /** What is set up to plant faults in: stations, fields, places of readings. */
-function benchOf(built: BuiltSet, options: FieldOptions, also: readonly number[]): Bench {
+function benchOf(built: BuiltSet, options: FieldOptions, also: readonly number[]): TestBench {
   const { stations } = built.set.place;
   const heard = [...new Set([...stationsToHear(built, options), ...also])];
   return {
@@ -113,23 +113,23 @@ export function faultModel(
   const faults = faultsOfSet(built, bench.stations).filter((fault) => isBuildable(built, fault));
   const checks = checksOf(built, bench);
   const { stations } = bench;
-  const sound = shownBy(planted(built.circuit, [], stations), bench);
+  const sound = setShows(planted(built.circuit, [], stations), bench);
   const total = faults.length * cases * HEARERS;
   const isCoilTuned = built.circuit.assembly.tuning.length === 0;
   const answers = new Map(checks.map(({ id, answers: n }) => [id, new Float32Array(total * n)] as const));
   const draw = nuisances(seedOfSet(built), stations.length, WIDER);
   const faultOf = new Int32Array(total);
   const prior = new Float64Array(total);
-  const typical: Shown[] = [];
+  const typical: SetShows[] = [];
   const weights = faults.reduce((sum, { weight }) => sum + weight, 0);
   faults.forEach((fault, k) => {
     const circuit = circuitWith(built, fault);
-    typical.push(shownBy(planted(circuit, [{ fault, severity: 0.5 }], stations), bench));
+    typical.push(setShows(planted(circuit, [{ fault, severity: 0.5 }], stations), bench));
     for (let j = 0; j < cases; j++) {
       const severity = (j + 0.5) / cases;
       const { meter, ...nuisance } = ofCircuit(draw(), isCoilTuned);
       const set = planted(circuit, [{ fault, severity }], stations, { ...nuisance, meter });
-      const shown = shownBy(set, bench, meter);
+      const shown = setShows(set, bench, meter);
       for (let h = 0; h < HEARERS; h++) {
         const i = (k * cases + j) * HEARERS + h;
         faultOf[i] = k;

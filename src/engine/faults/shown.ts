@@ -8,7 +8,7 @@ import { type Meter, type OhmPlace, ohmReadings } from './ohmmeter.ts';
 import { PHONES, type Planted } from './planting.ts';
 
 /** What a set shows a person with ears and a meter. One figure for each station listened for, one for each place. */
-export interface Shown {
+export interface SetShows {
   /** Above the hearing threshold, where the station is loudest. */
   readonly margins: readonly Decibels[];
   /** Reading of the scale there. */
@@ -26,7 +26,7 @@ export interface Shown {
 }
 
 /** What stays the same while faults are planted in a set. */
-export interface Bench {
+export interface TestBench {
   readonly circuit: SetCircuit;
   /** Places in the description of the stations listened for. */
   readonly stations: readonly number[];
@@ -45,7 +45,7 @@ const VOLTMETER: Ohms = 1e7;
  * @param meter of the readings
  * @returns levels (dB above the threshold), scale readings (degrees), volts and ohms
  */
-export function shownBy(planted: Planted, bench: Bench, meter?: Meter): Shown {
+export function setShows(planted: Planted, bench: TestBench, meter?: Meter): SetShows {
   const { circuit } = planted;
   const ready = receiver(circuit, bench.fieldOf);
   const tuned = bench.stations.map((index) => tunedTo(ready, circuit.set.place.stations[index]));
@@ -84,7 +84,7 @@ export interface Hearer {
  * @param bench stations listened for
  * @param hearer the other one
  */
-export function shownTo(shown: Shown, { circuit }: Planted, { stations }: Bench, hearer: Hearer): Shown {
+export function shownTo(shown: SetShows, { circuit }: Planted, { stations }: TestBench, hearer: Hearer): SetShows {
   const [main] = circuit.assembly.tuning;
   const coil = circuit.tuningCoil;
   const margins = shown.margins.map((margin) => (margin > SILENT ? margin + hearer.level : margin));
