@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { receive } from '../../src/engine/reception/path/receive.ts';
 import type { SetDescription } from '../../src/engine/set/description.ts';
 import { readValue } from '../../src/engine/set/read.ts';
+import { receiveRanged } from '../../src/engine/uncertainty/receive-ranged.ts';
 import { BLOCK, type ListeningOptions, openListening, renderListening } from '../../src/outputs/audio/index.ts';
 import { madeProgramme } from '../../src/outputs/audio/programme.ts';
 
@@ -63,6 +64,22 @@ describe('what is heard', () => {
     const said = receive(set).stations[0];
     expect(said.dial).toBeDefined();
     expect(Math.abs(toneLevel(pressure(set, {}), 1000) - said.soundPressureLevel!)).toBeLessThan(0.6);
+  });
+
+  it('a station whose level is stated, such as a median, is that loud, and amplified as loud as ever', () => {
+    const set = setWith([station(909, '20 mV/m')]);
+    const { soundPressureLevel } = receiveRanged(set).stations[0];
+    const usual = pressure(set, { station: 0 });
+    const stated = pressure(set, { station: 0, level: soundPressureLevel });
+    expect(Math.abs(toneLevel(stated, 1000) - soundPressureLevel!)).toBeLessThan(0.6);
+    const shift = soundPressureLevel! - receive(set).stations[0].soundPressureLevel!;
+    expect(toneLevel(stated, 1000) - toneLevel(usual, 1000)).toBeCloseTo(shift, 2);
+    const played = (level?: number) =>
+      renderListening(set, { seconds: 0.2, station: 0, level, noise: false, fadeIn: 0 }).reduce(
+        (sum, x) => sum + x * x,
+        0,
+      );
+    expect(played(soundPressureLevel) / played()).toBeCloseTo(1, 3);
   });
 
   it('a neighbour 9 kHz away whistles at 9 kHz, and only then', () => {

@@ -82,7 +82,8 @@ export const listen: Command = {
     const station = index === undefined ? undefined : reception.stations[index];
     if (station?.outOfRange && !values.sweep)
       io.err(`${cliNotes.outOfRange(clean(station.name), outOfRangeWords(station.outOfRange))}\n`);
-    const options = { ...field, station: index, how, seed, heater };
+    // As loud as the path states: the median of sets built like this one.
+    const options = { ...field, station: index, level: station?.soundPressureLevel, how, seed, heater };
     const onProgress = (share: number): void => io.progress('listening', share);
     let sound: Float32Array;
     if (values.band) {

@@ -17,6 +17,11 @@ export type HowLoud = 'as in the phones' | 'amplified';
 export interface ListeningOptions extends FieldOptions {
   /** Which station the dial starts on and the amplification is set for, by its place in the list. Default the one heard best. */
   readonly station?: number;
+  /**
+   * Of that station at the ear, dB SPL, such as the median of sets built like this one: all sound is as much stronger or
+   * weaker than calculated. Default as calculated.
+   */
+  readonly level?: Decibels;
   /** Where the dial starts, 0 open … 1 meshed; default on the station. */
   readonly position?: Ratio;
   /** Default "amplified". */

@@ -90,8 +90,11 @@ class SetListening implements Listening {
     this.pointer = pointerAt(this.set, this.position);
     this.programmes = new ProgrammesOnAir(seed, options);
     this.hiss = new BandNoise(SOUND_RATE * STEPS, seed);
-    const amplification = amplificationOf(tuned[k]?.heard.spl);
-    this.ear = new SoundAtEar(circuit, { how, amplification, hasRoom: room, seed, fadeIn });
+    const level = tuned[k]?.heard.spl;
+    const stated = (options.level ?? Number.NaN) - (level ?? Number.NaN);
+    const shift = Number.isFinite(stated) ? stated : 0;
+    const amplification = amplificationOf(level === undefined ? undefined : level + shift);
+    this.ear = new SoundAtEar(circuit, { how, amplification, shift, hasRoom: room, seed, fadeIn });
     this.pressure = this.ear.pressure;
     if (options.heater) this.switchHeater(options.heater === 'switched on', options.heater === 'switched on');
     this.listener = this.start();

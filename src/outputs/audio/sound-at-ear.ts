@@ -39,6 +39,8 @@ function glide(from: Float32Array, to: Float32Array, frames: number, first: numb
 interface EarOptions {
   readonly how: HowLoud;
   readonly amplification: number;
+  /** Of all that the phones give, dB. */
+  readonly shift: Decibels;
   readonly hasRoom: boolean;
   readonly seed: number;
   readonly fadeIn?: number;
@@ -54,6 +56,7 @@ export class SoundAtEar {
   readonly meters = { limited: 1, pressure: 0 };
 
   private readonly amplification: number;
+  private readonly shift: Decibels;
   private readonly hasRoom: boolean;
   private readonly roomFilter: Fir;
   private readonly roomNormal: () => number;
@@ -63,19 +66,20 @@ export class SoundAtEar {
   private volume = 1;
   private gain: number;
 
-  constructor(circuit: SetCircuit, { how, amplification, hasRoom, seed, fadeIn }: EarOptions) {
+  constructor(circuit: SetCircuit, { how, amplification, shift, hasRoom, seed, fadeIn }: EarOptions) {
     this.how = how;
     this.amplification = amplification;
+    this.shift = shift;
     this.hasRoom = hasRoom;
     this.roomFilter = new Fir(SOUND_RATE, roomGain(circuit), BLOCK);
     this.roomNormal = gaussian(uniform(seed ^ 0x100e));
     this.limiter = new Limiter({ rate: SOUND_RATE, fadeIn });
-    this.phones = phonesOf(circuit);
+    this.phones = phonesOf(circuit, shift);
     this.gain = this.wantedGain();
   }
 
   fitPhones(circuit: SetCircuit): void {
-    this.phones = phonesOf(circuit);
+    this.phones = phonesOf(circuit, this.shift);
   }
 
   /** On top, dB. */
@@ -114,13 +118,13 @@ export class SoundAtEar {
 }
 
 /** Pa for a volt at the transducer. */
-const phonesOf = ({ load }: SetCircuit): Fir =>
+const phonesOf = ({ load }: SetCircuit, shift: Decibels): Fir =>
   new Fir(
     SOUND_RATE,
     (f) => {
       const level = load.soundPressureAt(f, 1);
       const low = (f / 100) ** 2;
-      return Number.isFinite(level) && f > 40 ? pascals(level) * (low / (1 + low)) : 0;
+      return Number.isFinite(level) && f > 40 ? pascals(level + shift) * (low / (1 + low)) : 0;
     },
     BLOCK,
   );

@@ -23,6 +23,8 @@ export interface StartOptions {
   readonly time: When;
   readonly position: number;
   readonly station?: number;
+  /** Of that station at the ear, as the page shows it, dB SPL. */
+  readonly level?: number;
   readonly how: HowLoud;
   readonly volume: number;
   readonly onMessage: (message: FromWorker) => void;
@@ -56,7 +58,7 @@ async function spokenFor(set: SetDescription): Promise<Map<number, Float32Array>
 
 /** Start the sound; only ever from somebody's click. @throws Error when the browser gives no sound. */
 export async function startSound(options: StartOptions): Promise<SoundEngine> {
-  const { set, time, position, station, how, volume } = options;
+  const { set, time, position, station, level, how, volume } = options;
   const context = new AudioContext({ sampleRate: SOUND_RATE, latencyHint: 'playback' });
   const worker = new Worker(new URL('./listen.worker.ts', import.meta.url), { type: 'module', name: 'listening' });
   let stream: MediaStream | undefined;
@@ -78,7 +80,7 @@ export async function startSound(options: StartOptions): Promise<SoundEngine> {
     worker.onmessage = ({ data }: MessageEvent<FromWorker>) => options.onMessage(data);
     worker.onerror = () => options.onMessage({ kind: 'problem', message: listeningTexts.problems.stopped });
     const send = (message: ToWorker, transfer: Transferable[] = []) => worker.postMessage(message, transfer);
-    send({ kind: 'open', set, time, position, station, how, volume, programmes, port: port2 }, [port2]);
+    send({ kind: 'open', set, time, position, station, level, how, volume, programmes, port: port2 }, [port2]);
     await context.resume();
     return {
       send,

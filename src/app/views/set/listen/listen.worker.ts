@@ -141,6 +141,7 @@ async function open(m: Extract<ToWorker, { kind: 'open' }>): Promise<void> {
     coast: await coastFor(m.set.place),
     position: m.position,
     station: m.station,
+    level: m.level,
     how: m.how,
     programmes: loopsOf(m.programmes),
     scope: true,

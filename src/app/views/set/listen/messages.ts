@@ -17,6 +17,8 @@ export type ToWorker =
       readonly time: When;
       readonly position: number;
       readonly station?: number;
+      /** Of that station at the ear, as the page shows it, dB SPL. */
+      readonly level?: number;
       readonly how: HowLoud;
       readonly volume: number;
       readonly programmes: ReadonlyMap<number, Float32Array>;
