@@ -22,6 +22,8 @@ export interface SetReception {
    * after the figures and lie about them as they did for the set before until they are there.
    */
   readonly reception: ReadonlySignal<Reception | undefined>;
+  /** No medians are there yet: the first figures are those of the set exactly as described. */
+  readonly areFirstFigures: ReadonlySignal<boolean>;
   /** The set that reception is of. */
   readonly receptionSet: ReadonlySignal<SetDescription | undefined>;
   /** Why the set could not be worked out, when it could not. */
@@ -134,6 +136,7 @@ export function createReception(
 
   return {
     reception,
+    areFirstFigures: computed(() => received.value !== undefined && sureness.value === undefined),
     receptionSet,
     receptionError,
     chosen,

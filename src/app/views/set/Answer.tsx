@@ -14,12 +14,12 @@ import { Wants } from './Wants.tsx';
 
 /** The answer first, in words; below it the chosen station's. */
 export function AnswerInWords() {
-  const { reception, receptionError, chosen, problems } = useOpenSet();
+  const { reception, areFirstFigures, receptionError, chosen, problems } = useOpenSet();
   const now = reception.value;
   const station = chosen.value;
   const leftOut = useLeftOut();
   return (
-    <section class="answer" aria-label={texts.answer}>
+    <section class="answer" aria-label={texts.answer} aria-busy={areFirstFigures.value}>
       <p class="summary" aria-live="polite">
         {now ? receptionHeadline(now) : receptionError.value ? texts.notCalculated : texts.calculating}
       </p>
@@ -27,6 +27,7 @@ export function AnswerInWords() {
         <p class="chosen-sentence">
           <strong>{texts.station(station.name, station.frequency)}</strong>{' '}
           {leftOut.has(station.index) ? texts.leftOutSentence : stationSentence(station)}
+          {areFirstFigures.value && ` ${texts.firstFigures}`}
         </p>
       )}
       {receptionError.value && (

@@ -11,6 +11,7 @@ export const setWords = {
   answer: 'Result',
   notCalculated: 'This set could not be calculated.',
   calculating: 'Calculating…',
+  firstFigures: 'First figures, of the set exactly as described; those of sets as they are built follow.',
   station: (name: string, frequency: number): string => `${name}, ${stationFrequency(frequency)}.`,
   failed: (reason: string, figuresStay: boolean): string =>
     figuresStay ? `${reason} The figures are those of the set before.` : reason,
