@@ -34,7 +34,11 @@ async function outputOf(args: readonly string[], text: string) {
     err: take,
     width: 80,
     read: async (file) =>
-      file === 'table' ? `name,kHz,field\n"A${HOSTILE}",612,5\n"${HOSTILE}","x${HOSTILE}",1\n` : text,
+      file === 'table'
+        ? `name,kHz,field\n"A${HOSTILE}",612,5\n"${HOSTILE}","x${HOSTILE}",1\n`
+        : file === 'log'
+          ? `time,station,heard\n2026-11-01T20:00Z,"A${HOSTILE}",faint\n"${HOSTILE}",A,"${HOSTILE}"\n`
+          : text,
   };
   return { status: await run(args, io), shown };
 }
@@ -67,7 +71,9 @@ const CALLS: readonly (readonly string[])[] = [
   ['measure', 'set', '--json'],
   ['measure', 'set', HOSTILE],
   ['measure', 'set', '--station', HOSTILE],
-  ['share', 'set'],
+  ['log', 'set', 'log'],
+  ['log', 'set', 'log', '--json'],
+  ['log', 'set', HOSTILE],
   ['fault', 'set'],
   ['fault', 'set', '--json'],
   ['fault', 'set', '--observed', HOSTILE],
