@@ -47,15 +47,16 @@ export function withThreeStations(set: SetDescription): SetDescription {
 }
 
 /**
- * The ranges that the program states for the stations of a set, against 2,000 sets drawn plainly from the same spreads
+ * The ranges that the program states for the stations of a set, against sets drawn plainly from the same spreads
  * and each followed through the whole engine.
  * @param set as read; all its stations are compared
+ * @param count how many sets are drawn plainly
  * @param seed of the plain draws
  * @returns one row for each station and figure
  */
-export function rangeChecks(set: SetDescription, seed = 20260101): readonly RangeCheck[] {
+export function rangeChecks(set: SetDescription, count: number = DRAWS, seed = 20260101): readonly RangeCheck[] {
   const circuit = setCircuit(set);
-  const plain = plainDraws(circuit, DRAWS, seed);
+  const plain = plainDraws(circuit, count, seed);
   return uncertaintyOf(circuit).flatMap((station, i) => {
     if (!station) return [];
     // Ranges are of sets tuned to the station: those that do not reach it count for the chance of hearing it alone.

@@ -1,7 +1,7 @@
-import { linkOf, withCoarsePosition } from '../../engine/index.ts';
-import { type CommandOptions, jsonText, shareAnswer } from '../../outputs/words/index.ts';
+import { linkOf, textOfLink, withCoarsePosition } from '../../engine/index.ts';
+import { type CommandOptions, jsonText, problemSentence, shareAnswer } from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
-import type { Command } from '../command.ts';
+import { type Command, InputError } from '../command.ts';
 import { dataOut } from '../data-out.ts';
 import { readWrittenSet } from '../read-set.ts';
 
@@ -24,6 +24,9 @@ export const share: Command = {
     const { set, written } = await readWrittenSet(file, io);
     const exactPosition = values['exact-position'] === true;
     const fragment = linkOf(set, written, { exactPosition });
+    const read = textOfLink(fragment);
+    // Nobody could open it.
+    if ('problem' in read) throw new InputError(problemSentence(read.problem));
     const link = `${(values.page ?? '').split('#', 1)[0]}#${fragment}`;
     const isCoarse = !exactPosition && withCoarsePosition(set, written) !== written;
     if (values.json) await dataOut(io, values.out, `${jsonText({ link, exactPosition, positionRounded: isCoarse })}\n`);

@@ -37,6 +37,11 @@ describe('what is assumed', () => {
     ]);
   });
 
+  test('a row of a list that was not there is no row that moved', () => {
+    const odd = { ...written, assumed: ['aerial.height', 'readings[0]', 'place.stations[9].power'] };
+    expect(assumedIn(stillAssumed(odd, { ...odd, readings: [{}] }))).toEqual(['aerial.height']);
+  });
+
   test('what the change itself calls assumed stays, and a change of nothing keeps the very same', () => {
     const after = { ...written, earth: { kind: 'rod' }, assumed: [...written.assumed, 'earth.kind'] };
     expect(assumedIn(stillAssumed(written, after))).toEqual(after.assumed);

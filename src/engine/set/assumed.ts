@@ -95,7 +95,8 @@ function movedWith(before: unknown, after: unknown, path: Path): Path | undefine
       now.push(key);
       continue;
     }
-    const rows = valueAtPath(before, path.slice(0, depth)) as readonly unknown[];
+    const rows = valueAtPath(before, path.slice(0, depth));
+    if (!Array.isArray(rows)) return undefined;
     const place = list.indexOf(rows[key]);
     // A row that was changed itself stays in its place as long as the list is as long as before.
     if (place < 0 && list.length !== rows.length) return undefined;

@@ -52,6 +52,12 @@ describe('a description made whole', () => {
     expect(long.lowest).toBeLessThan(BANDS['long wave'].from);
   });
 
+  test('what is given stays, a number for a text and a text for a list too: the reader takes or refuses it', () => {
+    const place = { name: 'Here', stations: [{ frequency: 603_000 }] };
+    readOf(complete({ ...BENCH, ...WOUND, place }));
+    expect(valueAtPath(complete({ ...BENCH, coils: 'some wire' }), ['coils'])).toEqual(['some wire']);
+  });
+
   test('turns that are given are not changed, nor called assumed', () => {
     const written = complete({ ...BENCH, coils: [{ formerDiameter: '63 mm', turns: 31 }] });
     expect(valueAtPath(written, ['coils', 0, 'turns'])).toBe(31);

@@ -98,7 +98,7 @@ function inOrder(written: unknown, schema: SchemaNode): unknown {
 const LOOPS: ReadonlySet<string> = new Set(['frame', 'ferrite rod']);
 
 const coilsOf = (coils: unknown): readonly unknown[] =>
-  Array.isArray(coils) ? (coils.length > 0 ? coils : [{}]) : [isRecord(coils) ? coils : {}];
+  Array.isArray(coils) ? (coils.length > 0 ? coils : [{}]) : [coils ?? {}];
 
 const named = (coil: unknown, index: number, name: string): unknown =>
   isRecord(coil) && coil.name === undefined ? { ...coil, name: index === 0 ? name : `${name} ${index + 1}` } : coil;
@@ -179,8 +179,8 @@ function placeWith(place: unknown, names: CompletionNames, assumed: string[]): u
 }
 
 function frequencyOf(written: unknown): Hertz | undefined {
-  const read = typeof written === 'string' ? parseQuantity(written, 'frequency') : undefined;
-  return read?.ok ? read.value : undefined;
+  const read = parseQuantity(written, 'frequency');
+  return read.ok ? read.value : undefined;
 }
 
 /** A loop has its own arrangement only. */
