@@ -102,5 +102,8 @@ it('says how each kind of measurement is made, with what can hurt', async () => 
     expect(text).not.toMatch(/NaN|undefined/);
   }
   expect((await run([example, '--how', 'earth-electrodes'])).text).toMatch(/Cautions\n[\s\S]*gas pipe/);
+  const card = JSON.parse((await run([example, '--how', 'dial', '--json'])).text);
+  expect(card).toMatchObject({ kind: 'dial', equipment: ['set', 'ears', 'station'] });
+  expect(card.steps.length).toBeGreaterThan(2);
   await expect(run([example, '--how', 'guess'])).rejects.toThrow(/--how: expected value, .*dial.*got "guess"/);
 });

@@ -71,7 +71,9 @@ export const measure: Command = {
     const [file, readings] = positionals;
     const { set, written } = await readWrittenSet(file, io);
     if (values.how !== undefined) {
-      printCard(kindOf(values.how), set, io);
+      const kind = kindOf(values.how);
+      if (values.json) io.data(`${jsonText(cardData(kind, set))}\n`);
+      else printCard(kind, set, io);
       return 0;
     }
     const kept = written.readings ?? [];
@@ -198,6 +200,13 @@ function printCard(kind: MeasurementKind | 'value', set: SetDescription, io: Io)
   io.out(`\n${benchCardWords.writeDown(writeDown)}\n${benchCardWords.trap(trap)}\n`);
   printCautions(new Set(measuringCautions(kind, set)), io);
 }
+
+const cardData = (kind: MeasurementKind | 'value', set: SetDescription) => ({
+  kind,
+  equipment: kind === 'value' ? [] : MEASUREMENTS[kind].equipment,
+  ...benchCard(kind),
+  cautions: [...new Set(measuringCautions(kind, set))].map((code) => cautionTexts[code]),
+});
 
 function printCautions(codes: ReadonlySet<CautionCode>, io: Io): void {
   if (codes.size === 0) return;

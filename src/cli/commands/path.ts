@@ -71,10 +71,9 @@ export const path: Command = {
     const { values, file } = fileAndOptions(args, OPTIONS);
     const read = await readWrittenSet(file, io);
     const set = withWants(read, values);
-    const assumed = assumedIn(read.written).map((place) => ({
-      place,
-      value: valueAtPath(read.written, placeOf(place)),
-    }));
+    const assumed = assumedIn(read.written)
+      .map((place) => ({ place, value: valueAtPath(read.written, placeOf(place)) }))
+      .filter(({ value }) => value !== undefined);
     const when = { time: timeOfDay(values, set.place), coast: packagedCoastFor(set.place) };
     const also = values.station === undefined ? undefined : chooseStation(set.place.stations, values.station);
     const reception = receiveRanged(set, { ...when, also: also === undefined ? [] : [also] });

@@ -67,7 +67,7 @@ const DAY_MS = 86_400_000;
  * what does not fit. An entry is taken for the station of its name, or else of its frequency (within half a channel), or
  * else of its pointer.
  * @param receptions of the set with ranges, by day and by night
- * @param position of the place; without it the hour decides, 6 to 18 UTC being day
+ * @param position of the place; without it the hour of the entry's own clock decides, 6 to 18 being day
  * @param entries of the log
  * @returns stations in the order of the place; entries that no station of the place fits are in `problems`
  */
@@ -78,7 +78,7 @@ export function logAgainstPrediction(
 ): LogAgainstPrediction {
   const few = fewOfEach<Omit<LogProblem, 'more'>>();
   const placed = entries.map((entry): PlacedEntry => {
-    const light = lightOf(position, entry.time);
+    const light = lightOf(position, entry);
     const station = stationOf(entry, receptions[light]);
     if (station === undefined) {
       const { row, station: given, frequency } = entry;
@@ -135,10 +135,9 @@ const distinctDays = (entries: readonly LogEntry[]): number =>
 const daysOf = (placed: readonly PlacedEntry[], light: Light): number =>
   distinctDays(placed.filter((one) => one.light === light).map(({ entry }) => entry));
 
-function lightOf(position: Position | undefined, time: Date): Light {
+function lightOf(position: Position | undefined, { time, localHour }: LogEntry): Light {
   if (position) return sunState(time, position).state === 'day' ? 'day' : 'night';
-  const hour = time.getUTCHours();
-  return hour >= 6 && hour < 18 ? 'day' : 'night';
+  return localHour >= 6 && localHour < 18 ? 'day' : 'night';
 }
 
 function stationOf(entry: LogEntry, { stations }: RangedReception): number | undefined {
@@ -148,7 +147,8 @@ function stationOf(entry: LogEntry, { stations }: RangedReception): number | und
   if (named.length === 1) return named[0].index;
   const among = named.length > 0 ? named : stations;
   if (frequency !== undefined) return nearest(among, (one) => Math.abs(one.frequency - frequency), HALF_CHANNEL);
-  if (named.length > 0 || pointer === undefined) return named[0]?.index;
+  // Under a name that is not in the list the pointer may stand on anybody.
+  if (name !== undefined || pointer === undefined) return named[0]?.index;
   return nearest(
     among.filter(({ dial, verdict }) => dial && isHeard(verdict)),
     ({ dial }) => Math.abs((dial?.scale ?? Infinity) - pointer) / reach(dial?.range),

@@ -25,9 +25,11 @@ export type LogColumn = (typeof LOG_COLUMNS)[number];
 
 /** One thing heard, or not heard though it was sought. */
 export interface LogEntry {
-  /** Of the table, from 1, heading counted. */
+  /** Of the table, from 1, heading counted and empty rows not. */
   readonly row: number;
   readonly time: Date;
+  /** Of the clock that the time was written by, 0 to 23. */
+  readonly localHour: number;
   readonly heard: HeardAs;
   /** By name, as written; undefined for an unknown one. */
   readonly station?: string;

@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { SetDescription } from '../set/description.ts';
 import { readText } from '../set/read.ts';
+import type { RangedReception } from '../uncertainty/ranged-reception.ts';
 import { receiveRanged } from '../uncertainty/receive-ranged.ts';
 import { type LogAgainstPrediction, logAgainstPrediction } from './against-prediction.ts';
 import { HEARD, type LogEntry } from './entry.ts';
@@ -22,16 +23,30 @@ describe('reading a log', () => {
   it('takes columns in any order and case, further ones too, and bare numbers by the unit of the column', () => {
     const text = 'Heard;My note;Frequency [kHz];Time;Shunt\nQuiet;x;603;2026-10-03 20:00Z;270\n';
     expect(readLog(text)).toEqual({
-      entries: [{ row: 2, time: new Date('2026-10-03T20:00Z'), heard: 'quiet', frequency: 603e3, shunt: 270 }],
+      entries: [
+        { row: 2, time: new Date('2026-10-03T20:00Z'), localHour: 20, heard: 'quiet', frequency: 603e3, shunt: 270 },
+      ],
       problems: [],
     });
   });
 
   it('takes times with any zone for the moments that they are', () => {
-    const zones = ['2026-10-03T20:00Z', '2026-10-03 21:00+01:00', '2026-10-03T15:30:00-0430', '2026-10-03 20:00 UTC'];
+    const zones = [
+      '2026-10-03T20:00Z',
+      '2026-10-03 21:00+01:00',
+      '2026-10-03T15:30:00-0430',
+      '2026-10-03 20:00 UTC',
+      '2026-10-03T20:00 UTC',
+      '2026-10-03T21:00 +01:00',
+    ];
     const { entries, problems } = logOf(...zones.map((time) => `${time},,603,,quiet`));
     expect(problems).toEqual([]);
     expect(entries.map(({ time }) => time.toISOString())).toEqual(zones.map(() => '2026-10-03T20:00:00.000Z'));
+  });
+
+  it('refuses a day that its month does not have', () => {
+    expect(codesOf(`${HEAD}\n2026-02-30T20:00Z,,603,,quiet`)).toEqual([[2, 'time', 'no-time']]);
+    expect(logOf('2028-02-29T20:00Z,,603,,quiet').problems).toEqual([]);
   });
 
   it('names each row and cell that it cannot take, and takes the others', () => {
@@ -96,6 +111,20 @@ describe('a log beside the prediction', () => {
     const light = Object.fromEntries(answer.entries.map(({ entry, light: one }) => [entry.row, one]));
     // In October the sun sets there at about 18:30 summer time.
     expect([light[2], light[4], light[6], light[13]]).toEqual(['day', 'night', 'day', 'night']);
+  });
+
+  it('does not guess a station from the pointer under a name that is not in the list', () => {
+    const entries = ['Nowhere,102', ',102'].map((what) => `2026-11-01T12:00Z,${what.replace(',', ',,')},quiet`);
+    const { entries: placed, problems } = against(logOf(...entries).entries);
+    expect(placed.map(({ station }) => station)).toEqual([undefined, at('Saltmarsh Radio')]);
+    expect(problems).toMatchObject([{ row: 2, column: 'station' }]);
+  });
+
+  it('goes by the clock of the entry where the place has no position', () => {
+    const { entries } = logOf('2026-11-01T12:00+10:00,,603,,quiet', '2026-11-01T23:00-05:00,,603,,quiet');
+    const stations = { stations: [] } as unknown as RangedReception;
+    const placed = logAgainstPrediction({ day: stations, night: stations }, undefined, entries).entries;
+    expect(placed.map(({ light }) => light)).toEqual(['day', 'night']);
   });
 
   it('counts how each station was heard', () => {

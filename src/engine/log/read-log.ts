@@ -14,9 +14,8 @@ export interface ReadLog {
 type Row = Partial<Record<LogColumn, string>>;
 type Fact = LogProblem['fact'];
 
-/** A moment, with its zone or without (ISO 8601). */
-const MOMENT = /^\d{4}-\d\d-\d\d[T ]\d\d:\d\d(:\d\d(\.\d+)?)?( ?(Z|UTC|[+-]\d\d:?\d\d))?$/i;
-const ZONE = /( ?)(Z|UTC|[+-]\d\d:?\d\d)$/i;
+/** A moment, with its zone or without (ISO 8601; a space may stand for the T, and before the zone). */
+const MOMENT = /^(\d{4}-\d\d-\d\d)[T ](\d\d):(\d\d(?::\d\d(?:\.\d+)?)?) ?(Z|UTC|[+-]\d\d:?\d\d)?$/i;
 
 /** Units that a bare number of a column has. */
 const BARE: Partial<Record<LogColumn, { readonly kind: QuantityKind; readonly unit: string }>> = {
@@ -73,8 +72,8 @@ function rowOf(columns: readonly (LogColumn | undefined)[], cells: TextTable[num
 type About = (column: LogColumn | undefined, fact: Fact, isLeftOut: boolean, given?: string) => void;
 
 function entryOf(row: number, cells: Row, about: About): LogEntry | undefined {
-  const time = momentOf(cells.time);
-  if (!(time instanceof Date)) about('time', time, true, cells.time);
+  const moment = momentOf(cells.time);
+  if (!('time' in moment)) about('time', moment, true, cells.time);
   const heard = heardOf(cells.heard);
   if (!heard) about('heard', { code: 'not-heard-word' }, true, cells.heard);
   const quantity = (column: 'frequency' | 'pointer' | 'shunt'): number | undefined => {
@@ -93,17 +92,25 @@ function entryOf(row: number, cells: Row, about: About): LogEntry | undefined {
   const { station, conditions, spot, remark } = cells;
   const isPlaced = station !== undefined || frequency !== undefined || pointer !== undefined;
   if (!isPlaced) about(undefined, { code: 'heard-what' }, true);
-  if (!(time instanceof Date) || !heard || !isPlaced) return undefined;
-  return { row, time, heard, station, frequency, pointer, shunt, conditions, spot, remark };
+  if (!('time' in moment) || !heard || !isPlaced) return undefined;
+  return { row, ...moment, heard, station, frequency, pointer, shunt, conditions, spot, remark };
 }
 
-function momentOf(text: string | undefined): Date | Fact {
-  if (text === undefined) return { code: 'no-time' };
-  if (!MOMENT.test(text)) return { code: 'no-time' };
+/** A moment, and the hour of the clock that it was written by. */
+interface Moment {
+  readonly time: Date;
+  readonly localHour: number;
+}
+
+function momentOf(text = ''): Moment | Fact {
+  const [, date, hour, rest, zone] = MOMENT.exec(text) ?? [];
+  if (date === undefined) return { code: 'no-time' };
   // It would be the clock of whoever reads it.
-  if (!ZONE.test(text.slice('0000-00-00T00:00'.length))) return { code: 'time-without-zone' };
-  const time = new Date(text.replace(' ', 'T').replace(ZONE, (_, __, zone: string) => isoZone(zone)));
-  return Number.isNaN(time.getTime()) ? { code: 'no-time' } : time;
+  if (zone === undefined) return { code: 'time-without-zone' };
+  const time = new Date(`${date}T${hour}:${rest}${isoZone(zone)}`);
+  // Dates that no month has would be days of the next.
+  const isDate = new Date(`${date}T00:00Z`).toJSON()?.startsWith(date);
+  return isDate && !Number.isNaN(time.getTime()) ? { time, localHour: Number(hour) } : { code: 'no-time' };
 }
 
 const isoZone = (zone: string): string =>

@@ -49,7 +49,7 @@ export function logProblemText({ row, column, given, fact, isLeftOut, more }: Lo
   const where = column === undefined || fact.code === 'no-column' ? `row ${row}` : `row ${row}, ${column}`;
   const got = given === undefined ? '' : ` (got ${given})`;
   const others = more > 0 ? `; and ${more} more of the same kind` : '';
-  return `${where}: ${factText(fact)}${got}${isLeftOut ? '; the row is left out' : ''}${others}`;
+  return `${where}: ${factText(fact)}${got}${isLeftOut && fact.code !== 'no-column' ? '; the row is left out' : ''}${others}`;
 }
 
 const heardTimes = (heard: LoggedLight['heard']): string =>
