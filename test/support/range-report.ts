@@ -62,7 +62,7 @@ function reportOn(checked: readonly (readonly [name: string, checks: readonly Ra
   return `# How well the ranges hold
 
 Written by \`npm run verify:ranges\`; the method is in [physics/uncertainty.md](physics/uncertainty.md). For every example
-the strongest, the middle and the faintest station at the ear: the stated 90 % range and median, against ${PLAIN_SETS} sets whose
+the strongest, the middle and the faintest station at the ear: the stated 90 % range and median, against ${PLAIN_SETS.toLocaleString('en')} sets whose
 inputs are all drawn at random, each followed through the whole engine and retuned. Levels at the ear are in dB SPL, 5th
 percentile / median / 95th; *width* is the stated width over the plain one, *median* the stated median less the plain one,
 dB. The last two columns are the worst of the other figures of the path: field strength, emf, voltages of tuned circuit,

@@ -28,12 +28,12 @@ describe('the report written by verify:ranges', () => {
     expect(rows.filter((row) => row.example === example)).toHaveLength(3);
   });
 
-  it('found every width within 15 %, every median within 1.5 dB', () => {
+  it('found every width within 15 %, every median within 1.3 dB', () => {
     for (const { example, width, median, others, othersMedian } of rows) {
       expect(Math.abs(width - 1), example).toBeLessThanOrEqual(WIDTH_OFF);
-      expect(Math.abs(median), example).toBeLessThan(1.5);
+      expect(Math.abs(median), example).toBeLessThan(1.3);
       expect(Number(others.replace(' %', '')), example).toBeLessThanOrEqual(100 * WIDTH_OFF);
-      expect(Number(othersMedian), example).toBeLessThan(1.5);
+      expect(Number(othersMedian), example).toBeLessThan(1.3);
     }
   });
 });
