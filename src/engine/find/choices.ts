@@ -1,10 +1,11 @@
+import { loopOf } from '../built/loop-parts.ts';
 import { wireOf } from '../kinds/coils/wire-of.ts';
 import type { LoadDescription } from '../kinds/loads/load-schema.ts';
 import { coilModel } from '../kinds/models.ts';
 import { closePitch } from '../parts/wire/wire.ts';
 import type { Metres } from '../units/quantities.ts';
 import type { BoxDescription, FoundArrangement } from './box-schema.ts';
-import { coilOn } from './wound.ts';
+import { coilOn, isWindable, loopOn } from './wound.ts';
 
 /** A coil to be wound: places of its former and its reel in the box, and the most turns that fit and are left. */
 export interface WindingChoice {
@@ -96,10 +97,15 @@ function fits(box: BoxDescription, former: number, reel: number, turns: number):
   const { wire, length } = box.wires[reel];
   const left = length - LEADS;
   const pitch = closePitch(wireOf(wire));
-  if (on.kind === 'frame')
-    return pitch * turns <= on.depth && (on.outline === 'round' ? Math.PI : 4) * on.side * turns <= left;
-  if (on.kind === 'rod') return pitch * turns <= 0.9 * on.length && Math.PI * (on.diameter + 1e-3) * turns <= left;
+  if (!isWindable(box, { former, reel }, turns)) return false;
   try {
+    if (on.kind === 'frame' || on.kind === 'rod') {
+      // Whether its model holds is a matter of size, not of turns: once is enough.
+      if (turns === FEWEST_TURNS) loopOf(loopOn(box, { former, reel }, turns), 1);
+      const round =
+        on.kind === 'rod' ? Math.PI * (on.diameter + 1e-3) : (on.outline === 'round' ? Math.PI : 4) * on.side;
+      return pitch * turns <= (on.kind === 'rod' ? 0.9 * on.length : on.depth) && round * turns <= left;
+    }
     const model = coilModel(coilOn(box, { former, reel }, turns));
     const isInside = on.kind === 'tube' ? model.windingLength <= on.length : model.outerDiameter <= on.outerDiameter;
     return isInside && model.wireLength <= left;

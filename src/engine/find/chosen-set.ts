@@ -6,6 +6,7 @@ import { load } from '../kinds/loads/load-schema.ts';
 import { coilModel } from '../kinds/models.ts';
 import { tuning } from '../kinds/tunings/tuning-schema.ts';
 import type { SetDescription, WrittenDescription } from '../set/description.ts';
+import type { Metres } from '../units/quantities.ts';
 import type { BoxDescription, WrittenBox } from './box-schema.ts';
 import type { BackEnd, FrontEnd, SetChoice, TunerChoice, TurnsChosen } from './choices.ts';
 import { COIL_NAMES, coilOn, loopOn, writtenCoil, writtenLoop } from './wound.ts';
@@ -53,10 +54,17 @@ function writtenTuning(
   };
 }
 
-/** Between the middles of two coils on one axis, whole millimetres. */
+/**
+ * Between the middles of two windings on one axis, whole millimetres.
+ * @param windings their lengths, m
+ * @param apart between their ends at least, m
+ */
+export const coilSpacing = ([a, b]: readonly [Metres, Metres], apart: Metres): Metres =>
+  Math.ceil(1e3 * (apart + (a + b) / 2)) / 1e3;
+
 function distanceOf(box: BoxDescription, { winding, second, apart = 0 }: FrontEnd, turns: TurnsChosen): number {
   const [a, b] = [coilOn(box, winding, turns.turns), coilOn(box, second!, turns.secondTurns!)];
-  return Math.ceil(1e3 * (apart + (coilModel(a).windingLength + coilModel(b).windingLength) / 2)) / 1e3;
+  return coilSpacing([coilModel(a).windingLength, coilModel(b).windingLength], apart);
 }
 
 function writtenArrangement(

@@ -1,6 +1,10 @@
+import { fieldsOf, type SchemaNode } from '../fields/introspect.ts';
+import { arrangement as arrangementSchema } from '../kinds/arrangements/arrangement-schema.ts';
 import { coilModel } from '../kinds/models.ts';
+import type { Metres } from '../units/quantities.ts';
 import type { BoxDescription } from './box-schema.ts';
 import type { FrontEnd, TurnsChosen, WindingChoice } from './choices.ts';
+import { coilSpacing } from './chosen-set.ts';
 import { coilOn } from './wound.ts';
 
 /** Front ends with no more sets than this are tried whole; of others a grid, and then every whole turn about the best. */
@@ -53,7 +57,7 @@ export function turnsSpace(box: BoxDescription, front: FrontEnd): TurnsSpace {
   const isCoilTuned = COIL_TUNES.has(arrangement);
   const hasTap = !isCoilTuned;
   const hasAerialTap = arrangement === 'tapped';
-  const room = second ? roomFor(box, winding, second, arrangement === 'coupled') : () => 0;
+  const room = second ? roomFor(box, winding, second, front.apart) : () => 0;
   const tapsBelow = (turns: number): number => Math.ceil(turns / every) - 1;
   let count = 0;
   for (let turns = FEWEST; turns <= most; turns++) {
@@ -105,32 +109,42 @@ function between(about: number, share: number, least: number, most: number): num
   return Array.from({ length: Math.max(0, to - from + 1) }, (_, i) => from + i);
 }
 
-/** How many turns a second coil can have beside so many of the first: what is left of the reel and of the tube. */
+/**
+ * How many turns a second coil can have beside so many of the first: what is left of the reel and of the tube.
+ * @param apart between two coils end to end, m; undefined where one turns within the other
+ */
 function roomFor(
   box: BoxDescription,
   main: WindingChoice,
   second: WindingChoice,
-  isBeside: boolean,
+  apart: Metres | undefined,
 ): (turns: number) => number {
   const used = (at: WindingChoice, turns: number) => coilModel(coilOn(box, at, turns));
   const one = used(second, second.most);
+  const on = box.formers[main.former].former;
+  const isShared = main.former === second.former && box.formers[main.former].count < 2;
   return (turns) => {
-    const isShared = main.former === second.former && box.formers[main.former].count < 2;
-    if (isShared && !isBeside) return 0;
+    if (isShared && apart === undefined) return 0;
     const wound = used(main, turns);
     let most = second.most;
     if (main.reel === second.reel) {
       const left = box.wires[main.reel].length - LEADS - wound.wireLength;
       most = Math.min(most, Math.floor((left * second.most) / one.wireLength));
     }
-    const on = box.formers[main.former].former;
-    if (isShared && on.kind === 'tube') {
-      const left = on.length - wound.windingLength - BETWEEN;
-      most = Math.min(most, Math.floor((left * second.most) / one.windingLength));
-    }
+    if (apart === undefined) return most;
+    const length = isShared && on.kind === 'tube' ? on.length : Number.POSITIVE_INFINITY;
+    const isWithin = (n: number): boolean => {
+      const lengths = [wound.windingLength, (one.windingLength * n) / second.most] as const;
+      const distance = coilSpacing(lengths, apart);
+      return distance <= MOST_DISTANCE && distance + (lengths[0] + lengths[1]) / 2 <= length;
+    };
+    while (most > 0 && !isWithin(most)) most--;
     return most;
   };
 }
-/** Off the wire of two coils for their leads, and between two coils on one tube, m. */
+/** Off the wire of two coils for their leads, m. */
 const LEADS = 1;
-const BETWEEN = 0.005;
+/** Between the middles of two coils as a description may have it, m. */
+const MOST_DISTANCE =
+  fieldsOf(arrangementSchema as unknown as SchemaNode, { kind: 'coupled' }).find(({ key }) => key === 'distance')
+    ?.metadata.bounds?.max ?? Number.POSITIVE_INFINITY;

@@ -72,3 +72,11 @@ export const coilOn = (box: BoxDescription, placed: Placed, turns: number, name?
 /** A frame or rod as read. */
 export const loopOn = (box: BoxDescription, placed: Placed, turns: number): AerialDescription =>
   v.parse(aerial, writtenLoop(box, box, placed, turns));
+
+/** Whether a description of a set allows a winding: its turns, pitch and sizes lie within the limits of the schema. */
+export function isWindable(box: BoxDescription, placed: Placed, turns: number): boolean {
+  const { kind } = box.formers[placed.former].former;
+  return kind === 'frame' || kind === 'rod'
+    ? v.is(aerial, writtenLoop(box, box, placed, turns))
+    : v.is(coil, writtenCoil(box, box, placed, turns));
+}
