@@ -1,15 +1,18 @@
 import {
   type FindQuestion,
   isRecord,
+  keepableParts,
+  keepRefusal,
+  type Problem,
   readText,
   readValue,
   type SetDescription,
   type WrittenBox,
   type WrittenDescription,
 } from '../engine/index.ts';
-import { callProblems, problemSentence } from '../outputs/words/index.ts';
+import { callProblems, cliNotes, keepRefusalText, optionProblem, problemSentence } from '../outputs/words/index.ts';
 import { InputError, type Io } from './command.ts';
-import { readSetText } from './read-set.ts';
+import { readSetText, shownSource } from './read-set.ts';
 import { writtenWants } from './wants.ts';
 
 /** Where sets are to stand, what is wanted there, and the set that stands there now, where there is one. */
@@ -40,16 +43,21 @@ const AROUND_PLACE = {
   load: { kind: 'phones' },
 } as const;
 
+/** What is asked for besides the file of the place: by the call, and by the box. */
+interface Asked {
+  readonly want?: readonly string[];
+  readonly keep?: readonly string[];
+  readonly box: WrittenBox;
+  /** Name of the file of the box. */
+  readonly boxFile: string;
+}
+
 /**
  * Read a place by itself, or that of a set, with all that is wanted: by the box, by the set, by the call; without any
- * want, as many stations as possible.
- * @throws InputError with every problem, a line each.
+ * want, as many stations as possible. Parts that the set itself keeps and that cannot be kept here are noted.
+ * @throws InputError with every problem, a line each, under the file that has it.
  */
-export async function readPlace(
-  file: string,
-  io: Io,
-  asked: { readonly want?: readonly string[]; readonly keep?: readonly string[]; readonly box: WrittenBox },
-): Promise<PlaceRead> {
+export async function readPlace(file: string, io: Io, asked: Asked): Promise<PlaceRead> {
   // A link is told by what follows its "#".
   const isLink = file.includes('#');
   const text = isLink ? '' : await io.read(file);
@@ -60,24 +68,52 @@ export async function readPlace(
     : isLink
       ? await readSetText(file, io)
       : readText(text);
-  if (!first.ok) throw refusal(file, first.problems);
+  if (!first.ok) throw refusal([inFile(file, first.problems.map(problemSentence))]);
   const { written, set } = first;
-  const wants = [
-    ...(asked.box.wants ?? []),
-    ...(written.wants ?? []),
-    ...writtenWants(asked.want ?? [], set.place.stations),
-  ];
-  const keep = [...(asked.box.keep ?? []), ...(written.keep ?? []), ...(asked.keep ?? [])];
+  const ofBox = asked.box.wants ?? [];
+  const ofSet = written.wants ?? [];
+  const wants = [...ofBox, ...ofSet, ...writtenWants(asked.want ?? [], set.place.stations)];
   const wanted = wants.length > 0 ? wants : [{ kind: 'most stations' as const }];
-  const again = readValue({ ...written, wants: wanted, keep });
-  if (!again.ok) throw refusal(file, again.problems);
+  const again = readValue({ ...written, wants: wanted });
+  const keeper = isPlace ? undefined : set;
+  const unkept = (at: (i: number) => string, keep: readonly string[] = []): string[] =>
+    keep.flatMap((part, i) => keepProblem(keeper, at(i), part) ?? []);
+  const inBox = unkept((i) => `keep[${i}]`, asked.box.keep);
+  const inCall = unkept(() => '--keep', asked.keep);
+  const inPlace: string[] = [];
+  for (const problem of again.ok ? [] : again.problems) {
+    const index = Number(/^wants\[(\d+)\]/.exec(problem.path)?.[1] ?? Number.NaN);
+    if (index < ofBox.length) inBox.push(problemSentence(problem));
+    else if (index >= ofBox.length + ofSet.length) inCall.push(problemSentence({ ...problem, path: '--want' }));
+    else inPlace.push(problemSentence(shifted(problem, index, ofBox.length)));
+  }
+  const found = [inFile(asked.boxFile, inBox), inFile(file, inPlace), ...inCall].filter((one) => one !== '');
+  if (!again.ok || found.length > 0) throw refusal(found);
+  for (const one of unkept((i) => `keep[${i}]`, written.keep)) io.err(`${cliNotes.note(one)}\n`);
   return {
     written: { place: written.place, ...(written.ear === undefined ? {} : { ear: written.ear }), wants: wanted },
     read: { place: again.set.place, ear: again.set.ear, wants: again.set.wants ?? [] },
-    keep,
+    keep: [...(asked.box.keep ?? []), ...(written.keep ?? []), ...(asked.keep ?? [])],
     ...(isPlace ? {} : { set: { read: again.set, written } }),
   };
 }
+
+/** Why a part cannot be kept, where it cannot: with what can. */
+function keepProblem(set: SetDescription | undefined, at: string, part: string): string | undefined {
+  const why = keepRefusal(set, part);
+  if (why === undefined) return undefined;
+  const choices = keepableParts(set);
+  return optionProblem(
+    at,
+    choices.length > 0 ? { code: 'one of', choices } : { code: 'no value' },
+    part,
+    keepRefusalText(why),
+  );
+}
+
+/** A problem of a want by its place in its own file. */
+const shifted = (problem: Problem, index: number, before: number): Problem =>
+  Number.isNaN(index) ? problem : { ...problem, path: problem.path.replace(/\d+/, String(index - before)) };
 
 function jsonOf(text: string): unknown {
   try {
@@ -87,7 +123,10 @@ function jsonOf(text: string): unknown {
   }
 }
 
-const refusal = (file: string, problems: readonly Parameters<typeof problemSentence>[0][]): InputError =>
-  new InputError(
-    `${callProblems.inFile(file, problems.length)}\n${problems.map((p) => `  ${problemSentence(p)}`).join('\n')}`,
-  );
+/** Problems under the name of their file; "" for none. */
+const inFile = (file: string, problems: readonly string[]): string =>
+  problems.length === 0
+    ? ''
+    : `${callProblems.inFile(shownSource(file), problems.length)}\n${problems.map((one) => `  ${one}`).join('\n')}`;
+
+const refusal = (problems: readonly string[]): InputError => new InputError(problems.join('\n'));

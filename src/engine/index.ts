@@ -229,7 +229,7 @@ export { type WantValue, wantValues } from './vary/want-values.ts';
 export type { WrittenBox } from './find/box-schema.ts';
 export { lacksOf } from './find/choices.ts';
 export { type FindAnswer, type FindRun, type FoundSet, findSets } from './find/find.ts';
-export { withKept } from './find/kept-parts.ts';
+export { type KeepRefusal, keepableParts, keepRefusal, withKept } from './find/kept-parts.ts';
 export { readBox } from './find/read-box.ts';
 export { type FindQuestion, type FindTask, findWorker, type TaskAnswer } from './find/tasks.ts';
 export { usesOf } from './find/uses.ts';

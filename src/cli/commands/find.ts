@@ -62,11 +62,16 @@ export const find: Command = {
     if (values.at === undefined) throw wrongOption('--at', { code: 'place or set' }, undefined);
     const threads = threadsFrom(values.threads);
     const both = await readBoxFile(file, io);
-    const at = await readPlace(values.at, io, { want: values.want, keep: values.keep, box: both.written });
+    const at = await readPlace(values.at, io, {
+      want: values.want,
+      keep: values.keep,
+      box: both.written,
+      boxFile: file,
+    });
     const kept = at.set ? withKept(both, at.set, at.keep) : both;
     const question: FindQuestion = { ...kept, at: at.written, read: at.read };
     const time = timeOfDay(values, at.read.place);
-    const lacks = lacksOf(kept.box);
+    const lacks = lacksOf(kept.box, at.read);
     if (lacks.length > 0) {
       if (values.json)
         io.data(

@@ -19,7 +19,7 @@ const MOST_DIFFERENT = 200;
 const MOST_OF_ONE = 10_000;
 
 /** Ways to connect parts that can be looked for. */
-const ARRANGEMENTS_FOUND = [
+export const ARRANGEMENTS_FOUND = [
   'direct',
   'series capacitor',
   'tapped',

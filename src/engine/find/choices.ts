@@ -58,7 +58,17 @@ export interface SetChoice {
 }
 
 /** What a box lacks for any set at all, or for one within its limits. */
-export type Lack = 'former' | 'wire' | 'capacitor' | 'detector' | 'load' | 'aerial' | 'earth' | 'room' | 'limits';
+export type Lack =
+  | 'former'
+  | 'wire'
+  | 'capacitor'
+  | 'detector'
+  | 'load'
+  | 'aerial'
+  | 'earth'
+  | 'room'
+  | 'limits'
+  | 'station';
 
 /** For leads and for soldering, off each coil's wire, m. */
 const LEADS: Metres = 0.5;
@@ -220,13 +230,24 @@ function isInside({ formers }: BoxDescription, rotor: WindingChoice, stator: Win
   return inner.kind === 'tube' && outer.kind === 'tube' && inner.diameter < 0.85 * outer.diameter;
 }
 
+/** As much of a place and its wants as tells whether a station is missing. */
+interface WantedAt {
+  readonly place: { readonly stations: readonly unknown[] };
+  readonly wants: readonly { readonly kind: string }[];
+}
+
+/** Whether all that is wanted is of stations, and none is in the list. Covering a band needs none. */
+const lacksStations = ({ place, wants }: WantedAt): boolean =>
+  place.stations.length === 0 && !wants.some(({ kind }) => kind === 'band');
+
 /**
- * What is missing of a box from which nothing can be made, each thing that would do.
+ * What is missing of a box from which nothing can be made, and of the place: each thing that has to be added.
  * @param box as read
+ * @param at the place, as read, with all that is wanted there; left out, the box alone counts
  * @returns none where something can be made
  */
-export function lacksOf(box: BoxDescription): Lack[] {
-  const lacks: Lack[] = [];
+export function lacksOf(box: BoxDescription, at?: WantedAt): Lack[] {
+  const lacks: Lack[] = at && lacksStations(at) ? ['station'] : [];
   const has = (kind: string): boolean => box.formers.some(({ former }) => former.kind === kind);
   if (box.formers.length === 0) lacks.push('former');
   if (box.wires.length === 0) lacks.push('wire');

@@ -1,4 +1,5 @@
 import type { WrittenDescription } from '../set/description.ts';
+import type { WantValue } from '../vary/want-values.ts';
 import type { BackEnd, FrontEnd, SetChoice } from './choices.ts';
 import { writtenSet } from './chosen-set.ts';
 import { contenders, Front, spread } from './ranking.ts';
@@ -100,7 +101,7 @@ const DONE_BY: Readonly<Record<FindTask['do'], number>> = {
  * is valued by a closed form; the best are received in full, those of them judged as sets built like them, in the median.
  * @param question box and place, as read
  * @param run how the work is done
- * @returns at most twelve sets; none where the box lacks something
+ * @returns at most twelve sets; none where the box lacks something, or where no set gives anything of what is wanted
  */
 export async function findSets(question: FindQuestion, run: FindRun): Promise<FindAnswer> {
   const { box } = question;
@@ -131,7 +132,7 @@ export async function findSets(question: FindQuestion, run: FindRun): Promise<Fi
     ...bestWithEach(received, fronts, backs),
   ]);
   const judged = candidatesOf(await all(batches(toJudge, 'judge'))) as Judged[];
-  const shown = shownOf(judged);
+  const shown = shownOf(judged.filter(({ figures }) => figures.some(isWorthShowing)));
   const chances = await all(shown.map((candidate): FindTask => ({ do: 'chances', candidate })));
   const choiceOf = ({ front, back, turns }: Candidate): SetChoice => ({
     front: fronts[front],
@@ -246,6 +247,12 @@ function bestWithEach<T extends Candidate>(
   return [...best.values()];
 }
 
+/** Whether a set gives anything of a want. Few parts alone make no set: any has some. */
+const isWorthShowing = ({ want, figure }: WantValue): boolean => {
+  if (want.kind === 'fewest parts' || figure === undefined) return false;
+  return (want.kind !== 'most stations' && want.kind !== 'band') || figure > 0;
+};
+
 /** Those that none beats, no two of them alike, at most a dozen; the best of each want first. */
 function shownOf(judged: readonly Judged[]): Judged[] {
   const front = new Front<Judged>(SAME);
@@ -265,6 +272,7 @@ function leftOutOf(
   shown: readonly Judged[],
   choiceOf: (one: Candidate) => SetChoice,
 ): LeftOut[] {
+  if (shown.length === 0) return [];
   const traitOf = (of: LeftOut['of'], { front, back }: SetChoice): string =>
     String(of === 'arrangement' ? front.arrangement : back[of]);
   return (Object.keys(TRAITS) as LeftOut['of'][]).flatMap((of) => {

@@ -1,6 +1,7 @@
 import type { BoxDescription } from '../../../engine/find/box-schema.ts';
 import type { FrontEnd, Lack, SetChoice } from '../../../engine/find/choices.ts';
 import type { FindAnswer, FoundSet, LeftOut } from '../../../engine/find/find.ts';
+import type { KeepRefusal } from '../../../engine/find/kept-parts.ts';
 import type { StationChance } from '../../../engine/find/tasks.ts';
 import type { Use } from '../../../engine/find/uses.ts';
 import type { Want } from '../../../engine/set/wants.ts';
@@ -77,19 +78,33 @@ export const foundUse = (box: BoxDescription, { list: of, index, count, length, 
 };
 
 const LACKS: { readonly [L in Lack]: string } = {
-  former: 'no former: a tube, a plate, a ferrite rod or a frame would do',
-  wire: 'no wire: a reel for the coil would do',
-  capacitor: 'no capacitor: with a slider or a variometer, on a tube, it would do',
-  detector: 'no detector: a crystal or a diode would do',
-  load: 'nothing to listen with: phones, a crystal earpiece or an amplifier would do',
-  aerial: 'no aerial: a wire, or a frame or ferrite rod to be wound, would do',
-  earth: 'no earth: a rod or a water pipe would do; a frame or ferrite rod needs none',
+  former: 'no former: add a tube, a plate, a ferrite rod or a frame',
+  wire: 'no wire: add a reel for the coil',
+  capacitor:
+    'no tuning capacitor: add a variable capacitor, or foil and a dielectric for a home-made one; a slider or a variometer, wound on tubes, needs none',
+  detector: 'no detector: add a crystal or a diode',
+  load: 'nothing to listen with: add phones, a crystal earpiece or an amplifier',
+  aerial: 'no aerial: add a wire aerial, or wind one: add a frame or a ferrite rod to the formers',
+  earth: 'no earth: add a rod or a water pipe; a frame or a ferrite rod needs none',
   room: 'no coil: no former has room, or no reel has wire, for five turns',
-  limits: 'nothing within the limits: larger ones, or more arrangements, would do',
+  limits: 'no set is within the limits of the box: allow a larger size, more coils or controls, or other arrangements',
+  station: 'no station in the list of the place: add those that you want to hear',
 };
 
-/** What is missing of a box, and what would do. */
+/** What is missing of a box, or of the place, and what to add. */
 export const lackText = (lack: Lack): string => LACKS[lack];
+
+const KEEP_REFUSALS: { readonly [R in KeepRefusal]: string } = {
+  'no set': 'a place by itself has no parts: name a set with --at',
+  coils: 'coils are wound from the formers and wires of the box',
+  'whole parts': 'find keeps whole parts, not single values',
+  'wound aerial': 'frames and ferrite rods are wound: add this one to the formers of the box',
+  'fixed tuning': 'a fixed capacitor does not tune a set',
+  arrangement: 'find does not look for sets of this arrangement yet',
+};
+
+/** Why a part cannot be kept by `faintwave find`, and what is to be done. */
+export const keepRefusalText = (refusal: KeepRefusal): string => KEEP_REFUSALS[refusal];
 
 const OF: { readonly [O in LeftOut['of']]: (box: BoxDescription, choice: SetChoice) => string } = {
   detector: (box, { back }) => kindName('detector', box.detectors[back.detector].detector.kind),
@@ -110,10 +125,10 @@ export function whyLeftOut(box: BoxDescription, { of, choice, figures, behind }:
 export const findAnswer = {
   title: (box: string, place: string): string => `${box} at ${place}`,
   counts: ({ spanned, valued, received, judged }: FindAnswer['counts']): string =>
-    `${spanned} sets spanned, ${valued} valued, ${received} received, ${judged} judged as built.`,
-  nothing: 'Nothing can be made from this box:',
+    `The box allows ${counted(spanned, 'set', 'sets')}. Estimated: ${valued}; calculated in full: ${received}; calculated with tolerances: ${judged}.`,
+  nothing: 'No set can be found:',
   noneInRange: 'No set of this box receives what is wanted.',
   parts: (parts: number, effort: number): string => `${counted(parts, 'part', 'parts')}, effort ${effort}`,
   takes: (uses: readonly string[]): string => `takes ${list.format(uses)}`,
-  stopped: 'Stopped: not every set was valued.',
+  stopped: 'Stopped: not every set was estimated.',
 } as const;

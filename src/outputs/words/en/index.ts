@@ -57,7 +57,16 @@ export {
   tableTooLarge,
   touchstoneProblem,
 } from './fields/index.ts';
-export { findAnswer, foundChance, foundName, foundUse, lackText, whyFound, whyLeftOut } from './find.ts';
+export {
+  findAnswer,
+  foundChance,
+  foundName,
+  foundUse,
+  keepRefusalText,
+  lackText,
+  whyFound,
+  whyLeftOut,
+} from './find.ts';
 export {
   type GlossaryEntry,
   type GlossaryId,
