@@ -3,7 +3,7 @@ import { PART } from '../network/part-ids.ts';
 import { normalShare } from '../numerics/normal.ts';
 import type { Decibels, Degrees, Ohms, Volts } from '../units/quantities.ts';
 import type { FaultCaution, PartFault, SignCode } from './fault.ts';
-import { type OhmPlace, OVERLOAD } from './ohmmeter.ts';
+import { type OhmPlace, OVERLOAD, placesThroughDetector } from './ohmmeter.ts';
 import type { SetShows, TestBench } from './shown.ts';
 
 /** How loud a station is, at its loudest. */
@@ -117,24 +117,33 @@ const ELSE_SIGN = 0.04;
 /** Places whose part must be taken off at one end, and how long that takes, min. */
 const LIFTED: ReadonlySet<OhmPlace> = new Set(['capacitor-alone', 'primary', 'secondary']);
 
-export function signsOf({ set, circuit, parts }: BuiltSet): readonly SignCode[] {
+/** A point contact on a crystal. */
+export const hasWhisker = ({ set: { detector } }: BuiltSet): boolean =>
+  detector.kind === 'galena' || detector.kind === 'mineral';
+
+const isOnMains = ({ set: { load } }: BuiltSet): boolean => load.kind === 'amplifier' && load.supply === 'mains';
+
+/** Whether the direct voltage may be measured: never on equipment that is live. */
+export const hasVolts = (built: BuiltSet): boolean => !isOnMains(built);
+
+export function signsOf(built: BuiltSet): readonly SignCode[] {
+  const { set, circuit, parts } = built;
   const { detector, load, arrangement } = set;
-  const hasWhisker = detector.kind === 'galena' || detector.kind === 'mineral';
   const turns = circuit.assembly.tuning.length > 0 && circuit.tuning.max > 1.05 * circuit.tuning.min;
   const mayBe: readonly (readonly [SignCode, boolean])[] = [
-    ['crackle-on-tapping', !(load.kind === 'amplifier' && load.supply === 'mains')],
+    ['crackle-on-tapping', !isOnMains(built)],
     ['crackle-on-turning', turns],
     ['scrape-at-one-place', turns],
     ['jumps-on-sliding', arrangement.kind === 'slider'],
     ['sound-with-cord-moved', load.kind !== 'amplifier'],
-    ['changes-on-knock', hasWhisker],
+    ['changes-on-knock', hasWhisker(built)],
     ['hand-near-moves-tuning', true],
     ['hum', true],
     ['weaker-when-wet', true],
     ['louder-with-hand-on-earth', parts.has(PART.earth) && circuit.aerial !== undefined && load.kind !== 'amplifier'],
     ['louder-with-other-wire', circuit.aerial !== undefined],
     ['louder-with-other-earth', circuit.aerial !== undefined],
-    ['louder-at-another-spot', hasWhisker],
+    ['louder-at-another-spot', hasWhisker(built)],
     ['click-from-cell', load.kind !== 'amplifier'],
     ['louder-with-other-phones', true],
     ['louder-with-other-detector', true],
@@ -153,7 +162,7 @@ export function signsOf({ set, circuit, parts }: BuiltSet): readonly SignCode[] 
  * @returns checks, those by ear first
  */
 export function checksOf(built: BuiltSet, { stations, places }: TestBench): readonly PossibleCheck[] {
-  const onMains = built.set.load.kind === 'amplifier' && built.set.load.supply === 'mains';
+  const fragile = hasWhisker(built) ? placesThroughDetector(built.circuit, places) : new Set<OhmPlace>();
   const of = (
     check: Check,
     answers: number,
@@ -171,18 +180,13 @@ export function checksOf(built: BuiltSet, { stations, places }: TestBench): read
     ...stations.map((station) => of({ kind: 'dial', station }, DIAL_AS.length, 0.7)),
     ...stations.map((station) => of({ kind: 'width', station }, WIDTH_AS.length, 0.7)),
     ...signsOf(built).map((sign) => of({ kind: 'sign', sign }, 2, SIGN_EFFORT[sign], SIGN_CAUTIONS[sign])),
-    ...(onMains ? [] : [of({ kind: 'volts' }, VOLT_CUTS.length + 1, 2)]),
+    ...(hasVolts(built) ? [of({ kind: 'volts' }, VOLT_CUTS.length + 1, 2)] : []),
     ...places.map((place) =>
-      of(
-        { kind: 'ohms', place },
-        OHM_CUTS.length + 1,
-        LIFTED.has(place) ? 3 : place === 'leads-apart' ? 2 : 1.2,
-        place === 'leads-apart'
-          ? ['unplug-first', 'never-in-thunder']
-          : place.startsWith('detector') && built.set.detector.kind === 'galena'
-            ? ['unplug-first', 'no-high-ohm-range']
-            : ['unplug-first'],
-      ),
+      of({ kind: 'ohms', place }, OHM_CUTS.length + 1, LIFTED.has(place) ? 3 : place === 'leads-apart' ? 2 : 1.2, [
+        'unplug-first',
+        ...(place === 'leads-apart' ? (['never-in-thunder'] as const) : []),
+        ...(fragile.has(place) ? (['no-high-ohm-range'] as const) : []),
+      ]),
     ),
   ];
 }

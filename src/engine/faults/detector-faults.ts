@@ -7,6 +7,7 @@ import { averaged } from '../parts/detector/averaged.ts';
 import type { Detector } from '../parts/detector/detector.ts';
 import { exponentialDetector } from '../parts/detector/exponential.ts';
 import type { Branch } from '../solvers/linear/equations.ts';
+import { hasWhisker } from './checks.ts';
 import { bySeverity, type FaultCode, type PartFault } from './fault.ts';
 import { type Planted, withDevice, withJoint } from './planting.ts';
 
@@ -47,8 +48,11 @@ const linear = (leak: number): Junction => ({ saturationCurrent: NO_JUNCTION, id
 export function detectorFaults(built: BuiltSet): PartFault[] {
   const { set, circuit } = built;
   const { kind } = set.detector;
-  const hasWhisker = kind === 'galena' || kind === 'mineral';
-  const own = hasWhisker ? crystalFaults(kind === 'galena') : kind === 'valve' ? valveFaults() : diodeFaults(kind);
+  const own = hasWhisker(built)
+    ? crystalFaults(kind === 'galena')
+    : kind === 'valve'
+      ? valveFaults()
+      : diodeFaults(kind);
   const faults = [...own, ...joints(circuit)];
   if (circuit.assembly.wiring === 'full-wave') faults.push(halfOpen());
   if (circuit.bias !== 0) faults.push(...biasFaults());

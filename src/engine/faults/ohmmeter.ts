@@ -84,6 +84,62 @@ export function ohmPlacesOf({ parts, circuit, set }: BuiltSet): readonly OhmPlac
   return places;
 }
 
+/** Between which nodes the meter's leads are; nothing for parts that come away whole. */
+function portsOf({ assembly }: SetCircuit, asDescribed: SetCircuit): Partial<Record<OhmPlace, Port>> {
+  const top = asDescribed.assembly.tunedPort;
+  return {
+    'coil-to-earth': top,
+    'aerial-to-earth': { from: AERIAL, to: EARTH },
+    'aerial-coil': { from: asDescribed.assembly.tuning[1]?.port.from ?? 'aerial coil', to: EARTH },
+    'detector-tap-to-earth': { from: assembly.outputPort.from, to: EARTH },
+    'detector-forward': assembly.outputPort,
+    'detector-back': { from: assembly.outputPort.to, to: assembly.outputPort.from },
+    'phones-posts': { from: EARTH, to: PHONES.from },
+    'phones-posts-back': PHONES,
+    'capacitor-to-coil': assembly.tuning[0] && { from: assembly.tuning[0].port.from, to: top.from },
+  };
+}
+
+/**
+ * Places where a meter's current may pass a detector: at once, or once another path of it is open. Anything that
+ * conducts counts, whatever its resistance.
+ * @param circuit of a set as described
+ * @param places of readings
+ * @returns those that are measured through a detector
+ */
+export function placesThroughDetector(circuit: SetCircuit, places: readonly OhmPlace[]): ReadonlySet<OhmPlace> {
+  const { elements } = circuit.assembly.baseAt(0.5);
+  const devices = elements.filter((e): e is Branch => e.kind === 'detector');
+  const wires = [
+    ...directCircuit(elements, isUnplugged).elements.filter(
+      (e): e is Branch => e.kind === 'resistor' && valueAt(e.resistance, 0) < OVERLOAD,
+    ),
+    ...devices,
+  ];
+  const portOf = portsOf(circuit, circuit);
+  return new Set(
+    places.filter((place) => {
+      const port = portOf[place];
+      return port && devices.some((device) => isOnPath(wires, port, device));
+    }),
+  );
+}
+
+/** Whether a path from one end of a port to the other leads through a branch: no single node cuts the two apart. */
+function isOnPath(wires: readonly Port[], port: Port, branch: Port): boolean {
+  const nodes = new Set([port, branch, ...wires].flatMap(({ from, to }) => [from, to]));
+  return [...nodes].every((cut) => {
+    const reached = new Set([port.from, port.to].filter((node) => node !== cut));
+    // A set takes in what is added while it is gone through.
+    for (const node of reached)
+      for (const { from, to } of wires) {
+        if (from === node && to !== cut) reached.add(to);
+        if (to === node && from !== cut) reached.add(from);
+      }
+    return [branch.from, branch.to].some((node) => node !== cut && reached.has(node));
+  });
+}
+
 /** What a meter shows at places of a set with faults planted, Ω; infinite where nothing flows. */
 export function ohmReadings(
   planted: Planted,
@@ -95,18 +151,7 @@ export function ohmReadings(
   const { assembly } = circuit;
   const elements = assembly.baseAt(0.5).elements;
   const devices = elements.filter((e): e is Branch => e.kind === 'detector');
-  const top = asDescribed.assembly.tunedPort;
-  const portOf: Partial<Record<OhmPlace, Port>> = {
-    'coil-to-earth': top,
-    'aerial-to-earth': { from: AERIAL, to: EARTH },
-    'aerial-coil': { from: asDescribed.assembly.tuning[1]?.port.from ?? 'aerial coil', to: EARTH },
-    'detector-tap-to-earth': { from: assembly.outputPort.from, to: EARTH },
-    'detector-forward': assembly.outputPort,
-    'detector-back': { from: assembly.outputPort.to, to: assembly.outputPort.from },
-    'phones-posts': { from: EARTH, to: PHONES.from },
-    'phones-posts-back': PHONES,
-    'capacitor-to-coil': assembly.tuning[0] && { from: assembly.tuning[0].port.from, to: top.from },
-  };
+  const portOf = portsOf(circuit, asDescribed);
   const asked = places.filter((place) => portOf[place]);
   const ports = [...asked.map((place) => portOf[place]!), ...devices.map(({ from, to }) => ({ from, to }))];
   const { z } = linearSolver(directCircuit(elements, isUnplugged), ports).look(0);
