@@ -1,7 +1,10 @@
 import type { BuiltSet } from '../built/built-set.ts';
 import type { SetCircuit } from '../built/set-circuit.ts';
 import { PART } from '../network/part-ids.ts';
-import { listeningTime } from '../set/listening-time.ts';
+import { pathToStation } from '../place/stations/path-to-station.ts';
+import { pathNight } from '../place/sun.ts';
+import type { TimeOfDay } from '../set/listening-time.ts';
+import type { PlaceDescription } from '../set/place.ts';
 import { capacitorFaults } from './capacitor-faults.ts';
 import { coilFaults } from './coil-faults.ts';
 import { detectorFaults } from './detector-faults.ts';
@@ -16,20 +19,31 @@ const NOTHING = 3;
  * Every way in which the parts, joints, taps and windings of a set may fail.
  * @param built the set as built
  * @param heard places in the description of the stations that are listened for
+ * @param time when they are
  * @returns faults, each with an id of its own; common practice, no source
  */
-export function faultsOfSet(built: BuiltSet, heard: readonly number[]): readonly PartFault[] {
+export function faultsOfSet(built: BuiltSet, heard: readonly number[], time: TimeOfDay): readonly PartFault[] {
   return [
     ...coilFaults(built),
     ...capacitorFaults(built),
     ...outdoorFaults(built),
     ...detectorFaults(built),
     ...loadFaults(built),
-    ...outsideTheSet(built.circuit, heard),
+    ...outsideTheSet(built.circuit, heard, time),
   ];
 }
 
-function outsideTheSet({ set }: SetCircuit, heard: readonly number[]): PartFault[] {
+/** Whether a sky wave may come from one of the stations: at a moment, the sun on its path decides. */
+function isNight(place: PlaceDescription, heard: readonly number[], time: TimeOfDay): boolean {
+  if (!(time instanceof Date)) return time === 'night';
+  const { position } = place;
+  return heard.some((index) => {
+    const transmitter = pathToStation(place, place.stations[index])?.transmitter;
+    return position && transmitter && pathNight(time, transmitter, position).loss !== null;
+  });
+}
+
+function outsideTheSet({ set }: SetCircuit, heard: readonly number[], time: TimeOfDay): PartFault[] {
   const faults: PartFault[] = heard.map((index) => ({
     id: `station-off-air:${index}`,
     code: 'station-off-air',
@@ -43,8 +57,7 @@ function outsideTheSet({ set }: SetCircuit, heard: readonly number[]): PartFault
     signs: { 'other-receiver-hears-it': 0.04 },
     cautions: [],
   }));
-  const time = listeningTime(set.place);
-  if (time === 'night')
+  if (isNight(set.place, heard, time))
     faults.push({
       id: 'fading-at-night',
       code: 'fading-at-night',

@@ -2,6 +2,7 @@ import type { BuiltSet } from '../built/built-set.ts';
 import { normalQuantile } from '../numerics/normal.ts';
 import { type FieldOptions, fieldsAtSite } from '../reception/path/field.ts';
 import { receiver, receiveStation } from '../reception/path/receive-station.ts';
+import { listeningTime } from '../set/listening-time.ts';
 import { COMMON_LEVEL, circuitWith, type Nuisance, nuisances, planted, STATION_LEVEL, seedOfSet } from './cases.ts';
 import { answersOf, checksOf, type PossibleCheck } from './checks.ts';
 import { faultsOfSet } from './dictionary.ts';
@@ -110,7 +111,9 @@ export function faultModel(
   { cases = USUAL_CASES, also = [], ...options }: FaultModelOptions = {},
 ): FaultModel {
   const bench = benchOf(built, options, also);
-  const faults = faultsOfSet(built, bench.stations).filter((fault) => isBuildable(built, fault));
+  const faults = faultsOfSet(built, bench.stations, options.time ?? listeningTime(built.set.place)).filter((fault) =>
+    isBuildable(built, fault),
+  );
   const checks = checksOf(built, bench);
   const { stations } = bench;
   const sound = setShows(planted(built.circuit, [], stations), bench);

@@ -2,8 +2,12 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { inRoot } from '../../../scripts/support/paths.mjs';
 import { play } from '../../../test/support/planted-faults.ts';
-import { builtSet } from '../built/built-set.ts';
+import { type BuiltSet, builtSet } from '../built/built-set.ts';
+import type { SetDescription } from '../set/description.ts';
+import type { TimeOfDay } from '../set/listening-time.ts';
+import type { PlaceDescription } from '../set/place.ts';
 import { readText } from '../set/read.ts';
+import { checksOf } from './checks.ts';
 import { contradictionsAmong, diagnose } from './diagnose.ts';
 import { remedyClass } from './fault.ts';
 import { faultModel } from './fault-model.ts';
@@ -15,6 +19,7 @@ const builtOf = (name: string) => {
   if (!read.ok) throw new Error(`${name} does not read`);
   return builtSet(read.set);
 };
+type Moment = Extract<PlaceDescription['listening'], object>;
 const galena = faultModel(builtOf('medium-wave-galena'), { cases: 6 });
 
 /** What a model makes of observations as a file has them. */
@@ -189,6 +194,48 @@ test('nothing is measured on equipment that hangs on the mains', () => {
   expect(ids).not.toContain('volts');
   expect(ids).not.toContain('sign:crackle-on-tapping');
   expect(ids).not.toContain('sign:louder-with-hand-on-earth');
+});
+
+describe('the highest range of an ohmmeter would destroy a point contact', () => {
+  const warned = (built: BuiltSet) =>
+    checksOf(built, faultModel(built, { cases: 1 }).bench).flatMap(({ check, cautions }) =>
+      check.kind === 'ohms' && cautions.includes('no-high-ohm-range') ? [check.place] : [],
+    );
+  const { set } = galena.built;
+  const across: readonly OhmPlace[] = ['detector-forward', 'detector-back', 'phones-posts', 'phones-posts-back'];
+  const withDetector = (detector: object) => builtSet({ ...set, detector } as SetDescription);
+  const zincite = { kind: 'mineral', mineral: 'zincite-bornite', bias: 0, temperature: 300, wiring: 'single' };
+
+  test('every place that leads through it says so, and no other', () => {
+    expect(warned(galena.built)).toEqual(across);
+    expect(warned(withDetector(zincite))).toEqual(across);
+    expect(warned(builtOf('medium-wave-germanium-amplifier'))).toEqual([]);
+  });
+
+  test('a resistor behind it leads the current of an open coil through it', () => {
+    const withResistor = builtOf('medium-wave-germanium-amplifier').set;
+    const all = warned(builtSet({ ...withResistor, detector: set.detector }));
+    expect(all).toEqual(expect.arrayContaining([...across, 'coil-to-earth', 'detector-tap-to-earth']));
+    expect(all).not.toContain('capacitor-alone');
+    expect(all).not.toContain('leads-apart');
+  });
+});
+
+describe('fading is a cause where a sky wave arrives', () => {
+  const isOffered = (listening: 'day' | 'night' | Moment, time?: TimeOfDay) => {
+    const { set } = builtOf('coast-by-night');
+    const built = builtSet({ ...set, place: { ...set.place, listening } });
+    return faultModel(built, { cases: 1, time }).faults.some(({ code }) => code === 'fading-at-night');
+  };
+  test('at the time that is asked for, whatever the description says', () => {
+    expect(isOffered('day')).toBe(false);
+    expect(isOffered('day', 'night')).toBe(true);
+    expect(isOffered('night', 'day')).toBe(false);
+  });
+  test('at a moment, by the sun', () => {
+    expect(isOffered({ month: 1, hour: 0 })).toBe(true);
+    expect(isOffered({ month: 6, hour: 12 })).toBe(false);
+  });
 });
 
 test('planted faults are found: most at once, nearly all among three, in few checks', () => {
