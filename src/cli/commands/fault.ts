@@ -27,7 +27,7 @@ import {
   faultCautionTexts,
   faultText,
   jsonText,
-  ohmPlaceTexts,
+  ohmPlaceText,
   problemSentence,
   remedyTexts,
 } from '../../outputs/words/index.ts';
@@ -90,12 +90,17 @@ async function observed(file: string, built: BuiltSet, io: Io): Promise<readonly
   throw new InputError(`${faultAnswer.problems(file, lines.length)}\n${lines.join('\n')}`);
 }
 
-function printReadings({ bench, sound }: FaultModel, io: Io): void {
+function printReadings({ built, bench, sound, checks }: FaultModel, io: Io): void {
   io.out(`${faultAnswer.readings}\n`);
   bench.places.forEach((place, i) => {
-    io.out(`  ${faultAnswer.reading(ohmPlaceTexts[place], faultAnswer.ohms(sound.ohms[i]))}\n`);
+    io.out(`  ${faultAnswer.reading(ohmPlaceText(place, built), faultAnswer.ohms(sound.ohms[i]))}\n`);
   });
-  io.out(`  ${faultAnswer.volts(sound.directVoltage)}\n\n`);
+  for (const { check } of checks) {
+    if (check.kind !== 'volts') continue;
+    io.out(`${faultAnswer.playing}\n`);
+    io.out(`  ${faultAnswer.reading(checkName(check, built), faultAnswer.volts(sound.directVoltage))}\n`);
+  }
+  io.out('\n');
 }
 
 function printDiagnosis(
@@ -192,24 +197,29 @@ async function searchWith(ask: NonNullable<Io['ask']>, model: FaultModel, io: Io
         io.out(`${faultAnswer.notUnderstood(answerHelp(check.check))}\n`);
         continue;
       }
-      const { answered: more, impossible: not } = answersTo(model, read.observations);
+      // Written and read again, one of two stations with the same name and frequency would be the other.
+      const { answered: more, impossible: not } = answersTo(
+        model,
+        read.observations.map(({ answer }) => ({ check: check.check, answer })),
+      );
       answered.push(...more);
       for (const id of not) impossible.add(id);
       return true;
     }
   };
+  let goesOn = true;
   for (const check of model.checks) {
-    if (check.check.kind !== 'loudness') continue;
+    if (check.check.kind !== 'loudness' || !goesOn) continue;
     io.out(`${checkText(check.check, model.built)}\n`);
-    if (!(await inquire(check))) return;
+    goesOn = await inquire(check);
   }
-  for (let k = 0; k < MOST_ASKED; k++) {
+  for (let k = 0; k < MOST_ASKED && goesOn; k++) {
     const { next } = diagnose(model, answered, impossible);
     if (!next) break;
     printNext(model, next, io);
     const before = answered.length;
-    if (!(await inquire(next.check))) break;
-    if (answered.length === before) impossible.add(next.check.id);
+    goesOn = await inquire(next.check);
+    if (goesOn && answered.length === before) impossible.add(next.check.id);
   }
   io.out('\n');
   printDiagnosis(model, answered, impossible, io);
@@ -225,9 +235,10 @@ function asData(model: FaultModel, answered: readonly Answered[], impossible: Re
         place,
         ohms: Number.isFinite(sound.ohms[i]) ? sound.ohms[i] : null,
       })),
-      directVoltage: sound.directVoltage,
+      directVoltage: model.checks.some(({ check }) => check.kind === 'volts') ? sound.directVoltage : undefined,
       stations: bench.stations.map((index, i) => ({
         name: stations[index].name,
+        frequency: stations[index].frequency,
         margin: sound.margins[i],
         scale: sound.within[i] ? sound.scale[i] : null,
       })),

@@ -11,7 +11,7 @@ import { checksOf } from './checks.ts';
 import { contradictionsAmong, diagnose } from './diagnose.ts';
 import { remedyClass } from './fault.ts';
 import { faultModel } from './fault-model.ts';
-import { answersTo, OBSERVED_FORMAT, readObserved } from './observed.ts';
+import { answersTo, OBSERVED_FORMAT, readObserved, writtenCheck } from './observed.ts';
 import type { OhmPlace } from './ohmmeter.ts';
 
 const builtOf = (name: string) => {
@@ -38,6 +38,8 @@ const heard = (answers: readonly string[]) =>
 const silent = heard(['not heard', 'not heard', 'not heard', 'not heard']);
 const usual = heard(['quiet', 'quiet', 'quiet', 'quiet']);
 const ohms = (of: string, answer: string) => ({ check: 'ohms', of, answer });
+const dial = (answer: string) => ({ check: 'dial', of: 'Quayside', answer });
+const volts = (answer: string) => ({ check: 'volts', answer });
 const sign = (of: string, answer = 'yes') => ({ check: 'sign', of, answer });
 
 describe('what a fault does follows from the circuit', () => {
@@ -272,6 +274,44 @@ describe('a file of observations', () => {
       'observed[2].answer quantity',
       'observed[3].check kind',
     ]);
+  });
+  test('figures that no meter and no scale shows', () => {
+    const observed = [ohms('phones', '-5 Ω'), ...['-400°', '400°'].map(dial), volts('5 kV'), volts('-5 mV')];
+    expect(problems(JSON.stringify({ format: OBSERVED_FORMAT, observed }))).toEqual([
+      'observed[0].answer quantity.at-least',
+      'observed[1].answer quantity.at-least',
+      'observed[2].answer quantity.at-most',
+      'observed[3].answer quantity.at-most',
+    ]);
+  });
+  test('a check that the set does not allow is refused, with what it does allow', () => {
+    const { set } = builtOf('medium-wave-germanium-amplifier');
+    const onMains = builtSet({ ...set, load: { ...set.load, supply: 'mains' } as typeof set.load });
+    const text = JSON.stringify({ format: OBSERVED_FORMAT, observed: [volts('5 mV')] });
+    expect(readObserved(text, onMains)).toMatchObject({
+      problems: [{ path: 'observed[0].check', hint: { code: 'not-on-mains' } }],
+    });
+    expect(readObserved(text, builtSet(set)).ok).toBe(true);
+  });
+  test('a station by its name, with other capitals, or by its frequency', () => {
+    const { stations } = galena.built.set.place;
+    const texts = ['Quayside', 'QUAYSIDE', ' quayside', '1458 kHz', '1.458 MHz'];
+    const observed = texts.map((of) => ({ check: 'loudness', of, answer: 'faint' }));
+    const read = readObserved(JSON.stringify({ format: OBSERVED_FORMAT, observed }), galena.built);
+    if (!read.ok) throw new Error(JSON.stringify(read.problems));
+    expect(read.observations.map(({ check }) => 'station' in check && stations[check.station].name)).toEqual(
+      texts.map(() => 'Quayside'),
+    );
+  });
+  test('each station as it is written is read as itself, where names repeat too', () => {
+    const { set } = galena.built;
+    const stations = set.place.stations.map((station, i) => ({ ...station, name: ['Twin', 'twin ', 'Other'][i % 3] }));
+    const built = builtSet({ ...set, place: { ...set.place, stations } });
+    stations.forEach((_, station) => {
+      const written = { ...writtenCheck({ kind: 'loudness', station }, built), answer: 'faint' };
+      const read = readObserved(JSON.stringify({ format: OBSERVED_FORMAT, observed: [written] }), built);
+      expect(read).toMatchObject({ ok: true, observations: [{ check: { station } }] });
+    });
   });
   test('what is no such file', () => {
     expect(problems('{')).toEqual([' json']);

@@ -4,9 +4,11 @@ import { isRecord } from '../fields/introspect.ts';
 import { type Problem, tooDeep } from '../fields/problem.ts';
 import { refuse } from '../fields/refusal.ts';
 import { issueProblems, LARGEST_FILE, tooLarge } from '../set/read.ts';
+import { noSuchStation, stationNamed, stationText } from '../set/want-problems.ts';
+import type { Bounds } from '../units/bounds.ts';
 import { givenValue } from '../units/refusal.ts';
 import { quantity } from '../units/schema.ts';
-import { answerOfFigure, type Check, checkId, DIAL_AS, HEARD_AS, signsOf, WIDTH_AS } from './checks.ts';
+import { answerOfFigure, type Check, checkId, DIAL_AS, HEARD_AS, hasVolts, signsOf, WIDTH_AS } from './checks.ts';
 import type { Answered } from './diagnose.ts';
 import type { FaultModel } from './fault-model.ts';
 import { ohmPlacesOf } from './ohmmeter.ts';
@@ -33,27 +35,43 @@ export type ObservedRead =
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
 const oneOf = (options: readonly string[]) => v.picklist(options, refuse({ code: 'one-of', options }));
-/** A figure with its unit, or one of a few words. */
-const figureOr = (kind: 'angle' | 'resistance' | 'voltage', words: readonly string[]) =>
-  v.union([v.picklist(words), quantity(kind, {})], refuse({ code: 'quantity', kind }));
+/** A figure with its unit, within bounds, or one of a few words. */
+const figureOr = (kind: 'angle' | 'resistance' | 'voltage', words: readonly string[], bounds: Bounds) => {
+  const [word, figure] = [v.picklist(words), quantity(kind, bounds)];
+  return v.lazy((given) => (v.is(word, given) ? word : figure));
+};
+
+/** Of a scale: no tuning has a longer one. */
+const SCALE: Bounds = { min: 0, max: 360 };
+/** No carrier gives more. */
+const MOST_VOLTS = 1000;
+
+/** Kinds of checks that a set allows. */
+const kindsOf = (built: BuiltSet): readonly Check['kind'][] => [
+  'loudness',
+  'dial',
+  'width',
+  'ohms',
+  ...(hasVolts(built) ? (['volts'] as const) : []),
+  'sign',
+];
 
 function entrySchema(built: BuiltSet) {
   const station = v.string(refuse({ code: 'a-name' }));
   const entry = <K extends string, O extends v.GenericSchema, A extends v.GenericSchema>(check: K, of: O, answer: A) =>
     v.object({ check: v.literal(check), of, answer });
   const none = v.optional(v.string());
-  const kinds = ['loudness', 'dial', 'width', 'ohms', 'volts', 'sign'];
   return v.variant(
     'check',
     [
       entry('loudness', station, oneOf([...HEARD_AS, NOT_POSSIBLE])),
-      entry('dial', station, figureOr('angle', ['off scale', 'silent', NOT_POSSIBLE])),
+      entry('dial', station, figureOr('angle', ['off scale', 'silent', NOT_POSSIBLE], SCALE)),
       entry('width', station, oneOf([...WIDTH_AS, NOT_POSSIBLE])),
-      entry('ohms', oneOf(ohmPlacesOf(built)), figureOr('resistance', [OVERLOADED, NOT_POSSIBLE])),
-      entry('volts', none, figureOr('voltage', [NOT_POSSIBLE])),
+      entry('ohms', oneOf(ohmPlacesOf(built)), figureOr('resistance', [OVERLOADED, NOT_POSSIBLE], { min: 0 })),
+      entry('volts', none, figureOr('voltage', [NOT_POSSIBLE], { min: -MOST_VOLTS, max: MOST_VOLTS })),
       entry('sign', oneOf(signsOf(built)), oneOf(['yes', 'no', NOT_POSSIBLE])),
     ],
-    refuse({ code: 'kind', key: 'check', options: kinds }),
+    refuse({ code: 'kind', key: 'check', options: kindsOf(built) }),
   );
 }
 
@@ -101,7 +119,7 @@ export function readObserved(text: string, built: BuiltSet): ObservedRead {
     const read = v.safeParse(schema, one);
     if (read.success) {
       const entry = read.output as Entry;
-      const problem = stationProblem(entry, built, `${at}.of`);
+      const problem = entryProblem(entry, built, at);
       if (problem) problems.push(problem);
       else observations.push(observationOf(entry, built));
     } else
@@ -117,23 +135,22 @@ interface Entry {
   readonly answer: string | number;
 }
 
-/** How many stations a refusal names. */
-const MOST_NAMED = 12;
-
-function stationProblem({ check, of }: Entry, { set }: BuiltSet, path: string): Problem | undefined {
+/** A station that is not there, a check that this set does not allow. */
+function entryProblem({ check, of = '' }: Entry, built: BuiltSet, at: string): Problem | undefined {
+  const { stations } = built.set.place;
+  if (check === 'volts' && !hasVolts(built))
+    return {
+      path: `${at}.check`,
+      expected: { code: 'one-of', options: kindsOf(built) },
+      given: givenValue(check),
+      hint: { code: 'not-on-mains' },
+    };
   if (check !== 'loudness' && check !== 'dial' && check !== 'width') return undefined;
-  const names = set.place.stations.map(({ name }) => name);
-  if (of !== undefined && names.includes(of)) return undefined;
-  const first = names.slice(0, MOST_NAMED);
-  return {
-    path,
-    expected: { code: 'station-name', names: first, more: names.length - first.length },
-    given: givenValue(of),
-  };
+  return stationNamed(stations, of) === undefined ? noSuchStation(`${at}.of`, stations, of) : undefined;
 }
 
-function observationOf({ check: kind, of, answer: written }: Entry, { set }: BuiltSet): ObservedAnswer {
-  const station = set.place.stations.findIndex(({ name }) => name === of);
+function observationOf({ check: kind, of = '', answer: written }: Entry, { set }: BuiltSet): ObservedAnswer {
+  const station = stationNamed(set.place.stations, of);
   const check = (
     kind === 'volts'
       ? { kind }
@@ -153,7 +170,7 @@ function observationOf({ check: kind, of, answer: written }: Entry, { set }: Bui
  * A check as a file of observations has it, without its answer.
  * @param check of a model
  * @param built the set, whose stations have names
- * @returns which check, and of what
+ * @returns which check, and of what; a station by its frequency where names repeat
  */
 export function writtenCheck(check: Check, built: BuiltSet): { readonly check: Check['kind']; readonly of?: string } {
   switch (check.kind) {
@@ -164,7 +181,7 @@ export function writtenCheck(check: Check, built: BuiltSet): { readonly check: C
     case 'sign':
       return { check: check.kind, of: check.sign };
     default:
-      return { check: check.kind, of: built.set.place.stations[check.station].name };
+      return { check: check.kind, of: stationText(built.set.place.stations, check.station) };
   }
 }
 

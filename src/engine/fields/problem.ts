@@ -70,6 +70,7 @@ export interface Hints extends FieldHints {
   readonly 'name-a-coil': NoFigures;
   readonly 'add-a-coil': NoFigures;
   readonly 'station-or-frequency': NoFigures;
+  readonly 'not-on-mains': NoFigures;
   readonly 'places-of-parts': NoFigures;
   readonly 'second-coil': { readonly taken: string };
   readonly 'taps-from-earth': NoFigures;

@@ -28,7 +28,7 @@ export {
   faultAnswer,
   faultCautionTexts,
   faultText,
-  ohmPlaceTexts,
+  ohmPlaceText,
   remedyTexts,
 } from './faults/index.ts';
 export { errorText } from './fields/impossible.ts';

@@ -5,22 +5,35 @@ import type { OhmPlace } from '../../../../engine/faults/ohmmeter.ts';
 import { formatQuantity } from '../../../../engine/units/format.ts';
 import { printable } from '../../printable.ts';
 
-/** Where the two leads of an ohmmeter go. */
-export const ohmPlaceTexts: Readonly<Record<OhmPlace, string>> = {
-  'coil-to-earth': 'from the far end of the tuned coil to the earth terminal',
-  'aerial-to-earth': 'from the aerial terminal to the earth terminal',
-  'aerial-coil': 'from the far end of the aerial coil to the earth terminal',
-  'detector-tap-to-earth': 'from the detector’s terminal on the coil side to the earth terminal',
-  'detector-forward': 'across the detector, positive lead on the coil side',
-  'detector-back': 'across the detector, positive lead on the phones’ side',
-  'phones-posts': 'across the phones’ terminals with the phones off, positive lead on earth',
-  'phones-posts-back': 'across the phones’ terminals with the phones off, negative lead on earth',
-  'capacitor-to-coil': 'from the tuning capacitor’s live terminal to the far end of the coil',
-  'capacitor-alone': 'across the tuning capacitor with one lead off, turned through its whole travel',
-  phones: 'across the plugs of the phones by themselves',
-  primary: 'across the transformer’s winding on the detector’s side, with one lead off',
-  secondary: 'across the transformer’s winding on the phones’ side, with one lead off',
-  'leads-apart': 'from the aerial lead to the earth lead, both off the set: the mean of both polarities',
+/** What one listens with. */
+const listenedWith = ({ set: { load } }: BuiltSet): 'phones' | 'earpiece' | 'amplifier' =>
+  load.kind === 'amplifier' ? 'amplifier' : load.kind === 'crystal earpiece' ? 'earpiece' : 'phones';
+
+/**
+ * Where the two leads of an ohmmeter go.
+ * @param place of a reading
+ * @param built the set, with phones, an earpiece or an amplifier
+ * @returns as it follows "resistance"
+ */
+export const ohmPlaceText = (place: OhmPlace, built: BuiltSet): string => placeTexts[place](listenedWith(built));
+
+const placeTexts: Readonly<Record<OhmPlace, (load: string) => string>> = {
+  'coil-to-earth': () => 'from the far end of the tuned coil to the earth terminal',
+  'aerial-to-earth': () => 'from the aerial terminal to the earth terminal',
+  'aerial-coil': () => 'from the far end of the aerial coil to the earth terminal',
+  'detector-tap-to-earth': () => 'from the detector’s terminal on the coil side to the earth terminal',
+  'detector-forward': () => 'across the detector, positive lead on the coil side',
+  'detector-back': (load) => `across the detector, positive lead on the side of the ${load}`,
+  'phones-posts': (load) =>
+    `across the terminals for the ${load}, with the ${load} disconnected, positive lead on earth`,
+  'phones-posts-back': (load) =>
+    `across the terminals for the ${load}, with the ${load} disconnected, negative lead on earth`,
+  'capacitor-to-coil': () => 'from the tuning capacitor’s live terminal to the far end of the coil',
+  'capacitor-alone': () => 'across the tuning capacitor with one lead off, turned through its whole travel',
+  phones: () => 'across the plugs of the phones by themselves',
+  primary: () => 'across the transformer’s winding on the detector’s side, with one lead off',
+  secondary: (load) => `across the transformer’s winding on the side of the ${load}, with one lead off`,
+  'leads-apart': () => 'from the aerial lead to the earth lead, both off the set: the mean of both polarities',
 };
 
 /** A sign as a question with the answer yes or no. */
@@ -62,9 +75,9 @@ export function checkText(check: Check, built: BuiltSet): string {
     case 'width':
       return `How wide is ${stationText(check.station, built)} on the dial?`;
     case 'volts':
-      return 'Measure the direct voltage across the phones on the strongest station, with a 10 MΩ meter.';
+      return `Measure the direct voltage across the ${listenedWith(built)} on the strongest station, with a 10 MΩ meter.`;
     case 'ohms':
-      return `Measure the resistance ${ohmPlaceTexts[check.place]}.`;
+      return `Measure the resistance ${ohmPlaceText(check.place, built)}.`;
     case 'sign':
       return signTexts[check.sign];
   }
@@ -80,9 +93,9 @@ export function checkName(check: Check, built: BuiltSet): string {
     case 'width':
       return `width of ${stationText(check.station, built)} on the dial`;
     case 'volts':
-      return 'direct voltage across the phones';
+      return `direct voltage across the ${listenedWith(built)}`;
     case 'ohms':
-      return `resistance ${ohmPlaceTexts[check.place]}`;
+      return `resistance ${ohmPlaceText(check.place, built)}`;
     case 'sign':
       return signTexts[check.sign].replace(/\?$/, '');
   }

@@ -6,11 +6,11 @@ const percent = (share: number): string => (share > 0.99 ? 'over 99 %' : formatQ
 /** What the command about faults prints. */
 export const faultAnswer = {
   title: (name: string): string => `Faults of ${name}`,
-  readings: 'Readings with nothing wrong, everything unplugged:',
+  readings: 'Resistances with nothing wrong, everything disconnected:',
   reading: (place: string, value: string): string => `${place}: ${value}`,
   ohms: (ohms: number): string => (ohms < 2e6 ? formatQuantity(ohms, 'resistance', 2) : 'open'),
-  volts: (volts: number): string =>
-    `direct voltage across the phones on the strongest station: ${formatQuantity(volts, 'voltage', 2)}`,
+  playing: 'With nothing wrong, playing the strongest station:',
+  volts: (volts: number): string => formatQuantity(volts, 'voltage', 2),
   causes: 'Likely causes:',
   cause: (probability: number, faults: readonly string[]): string => `${percent(probability)}  ${faults.join('; or ')}`,
   remedy: (text: string): string => `Remedy: ${text}`,

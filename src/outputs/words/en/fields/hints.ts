@@ -54,6 +54,7 @@ const HINTS: Phrases<Hints> = {
   'name-taken': ({ by }, nameOf) => `${nameOf(by)} has this name already`,
   'name-a-coil': () => 'name one of the coils, or add one',
   'add-a-coil': () => 'add a coil of this name',
+  'not-on-mains': () => 'no voltage is measured on mains-powered equipment',
   'station-or-frequency': () => 'write the name as it stands in the list of stations, or a frequency such as "603 kHz"',
   'places-of-parts': () => 'write for example "load", "coils[0]" or "aerial.height"',
   'second-coil': ({ taken }, nameOf) => `${nameOf(taken)} names it already; add a second coil`,
