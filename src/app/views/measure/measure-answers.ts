@@ -9,10 +9,13 @@ import { cardKey, EMPTY_DRAFT, isEmpty, type WrittenReadings, writtenReadings } 
 export const newMeasureWorker = (): Worker =>
   new Worker(new URL('./measure.worker.ts', import.meta.url), { type: 'module', name: 'measure' });
 
+// Always the same nothing, or every drawing would ask about new readings.
+const NONE: readonly never[] = [];
+
 /** The readings that a description keeps. */
 export function keptReadings(written: unknown): readonly unknown[] {
   const kept = isRecord(written) ? written.readings : undefined;
-  return Array.isArray(kept) ? kept : [];
+  return Array.isArray(kept) ? kept : NONE;
 }
 
 /** What was typed into the open card, as written, and what follows from it. */
@@ -41,11 +44,14 @@ export function useFit(set: SetDescription, card: OfferedMeasurement | undefined
     const { date, note } = draft.fields;
     return writtenReadings(card, draft, { ...aboutOf(set, card, station), date, note });
   }, [set, card, draft, station]);
-  const question = useMemo(
-    (): FitQuestion | undefined =>
-      card && readings && { about: 'fit', card: cardKey(card), set, written: readings.written, kept },
-    [set, card, readings, kept],
-  );
+  const key = card && cardKey(card);
+  // By content: an offer that is answered again, or another edit, gives new objects that say the same.
+  const content = useMemo(() => readings && JSON.stringify([readings.written, kept]), [readings, kept]);
+  const question = useMemo((): FitQuestion | undefined => {
+    if (key === undefined || content === undefined) return undefined;
+    const [written, kept] = JSON.parse(content);
+    return { about: 'fit', card: key, set, written, kept };
+  }, [set, key, content]);
   const { answer, error } = useAnswer<FitQuestion, FitAnswer>(newMeasureWorker, question);
   // The answer before may be of another card.
   return question ? { readings, answer: answer?.card === question.card ? answer : undefined, error } : { error: '' };

@@ -1,5 +1,15 @@
-import type { OfferedMeasurement, QuantityKind } from '../../../engine/index.ts';
-import { type Fields, MEASUREMENTS, type PropertyId, propertyOf, type ScalarField } from '../../../engine/index.ts';
+import {
+  type Fields,
+  formatQuantity,
+  MEASUREMENTS,
+  type OfferedMeasurement,
+  type PropertyId,
+  parseQuantity,
+  propertyOf,
+  QUANTITY_KINDS,
+  type QuantityKind,
+  type ScalarField,
+} from '../../../engine/index.ts';
 import { readingUnit } from '../../../outputs/words/index.ts';
 import type { ReadingsDraft } from '../../state/measuring.ts';
 
@@ -22,10 +32,13 @@ function valueFields(property: PropertyId): Fields {
 export const fieldsOfCard = ({ kind, properties }: OfferedMeasurement): Fields =>
   kind === 'value' ? valueFields(properties[0]) : MEASUREMENTS[kind].fields;
 
+/** A number without a unit. */
+const BARE = /^[-+−]?\d+(?:[.,]\d+)?(?:e[-+]?\d+)?$/i;
+
 /** As a file of readings would have it: a bare number gets the unit that its field says. */
 function writtenScalar(typed: string, field: ScalarField): unknown {
   const text = typed.trim();
-  const isBare = /^[-+−]?\d+(?:[.,]\d+)?(?:e[-+]?\d+)?$/i.test(text);
+  const isBare = BARE.test(text);
   const plain = text.replace('−', '-').replace(',', '.');
   if (field.type === 'number') return isBare ? Number(plain) : text;
   if (field.type !== 'quantity') return text;
@@ -107,6 +120,25 @@ export function writtenReadings(
 
 const asText = (value: unknown): string => (value === undefined || value === null ? '' : String(value));
 
+/** An SI value with a unit: short where that says it exactly, all of its digits otherwise. */
+function exactText(value: number, kind: QuantityKind): string {
+  for (const digits of [6, 12]) {
+    const text = formatQuantity(value, kind, digits);
+    const read = parseQuantity(text, kind);
+    if (read.ok && read.value === value) return text;
+  }
+  // A ratio has no unit of its own: it is typed in per cent.
+  return kind === 'ratio' ? `${value * 100} %` : `${value} ${QUANTITY_KINDS[kind].unit}`;
+}
+
+/** As it is typed. A file may hold bare SI numbers, the form takes bare numbers to be in its own units. */
+function typedText(value: unknown, field: ScalarField): string {
+  if (field.type !== 'quantity') return asText(value);
+  const isBare = typeof value === 'number' || (typeof value === 'string' && BARE.test(value.trim()));
+  const read = isBare ? parseQuantity(value, field.quantity) : undefined;
+  return read?.ok ? exactText(read.value, field.quantity) : asText(value);
+}
+
 /**
  * A measurement as a file has it, put back into the fields of its card.
  * @param card whose fields these are
@@ -127,14 +159,16 @@ export function draftOf(
     if (value === undefined) continue;
     if (field.type === 'list')
       rows = (value as readonly Record<string, unknown>[]).map((row) =>
-        Object.fromEntries(Object.keys(field.columns).map((column) => [column, asText(row[column])])),
+        Object.fromEntries(
+          Object.keys(field.columns).map((column) => [column, typedText(row[column], field.columns[column])]),
+        ),
       );
     else if (field.type === 'group')
       for (const inner of Object.keys(field.fields))
-        fields[`${key}.${inner}`] = asText((value as Record<string, unknown>)[inner]);
+        fields[`${key}.${inner}`] = typedText((value as Record<string, unknown>)[inner], field.fields[inner]);
     else if (field.type === 'samples') fields[key] = (value as readonly unknown[]).join(' ');
     else if (field.type === 'text') files[key] = { name, text: asText(value) };
-    else fields[key] = asText(value);
+    else fields[key] = typedText(value, field);
   }
   return { fields, rows, files };
 }
