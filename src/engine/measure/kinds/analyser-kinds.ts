@@ -133,7 +133,7 @@ export const analyserPeak = measurement({
   fields: { file: FILE },
   readings: 'file',
   yields: { resonance: { quantity: 'frequency' }, loadedQ: {}, q: { settles: 'coil.q' } },
-  equipment: ['network analyser'],
+  equipment: ['set', 'network analyser'],
   cautions: [],
   warnings: [],
   fit({ file }) {

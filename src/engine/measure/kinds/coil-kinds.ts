@@ -64,7 +64,7 @@ export const width = measurement({
   fields: { points: { type: 'list', least: 4, columns: { frequency: FREQUENCY, level: VOLTAGE } } },
   readings: 'points',
   yields: { resonance: { quantity: 'frequency' }, q: { settles: 'coil.q' } },
-  equipment: ['signal generator', 'voltmeter'],
+  equipment: ['set', 'signal generator', 'voltmeter'],
   cautions: [],
   warnings: [],
   fit({ points }) {
@@ -77,7 +77,7 @@ export const decay = measurement({
   fields: { sampleRate: FREQUENCY, samples: { type: 'samples', least: 16, most: 200_000 } },
   readings: 'samples',
   yields: { frequency: { quantity: 'frequency' }, q: { settles: 'coil.q' } },
-  equipment: ['oscilloscope'],
+  equipment: ['set', 'oscilloscope'],
   cautions: ['bench.mains-isolated'],
   warnings: [],
   fit({ samples, sampleRate }) {
@@ -90,7 +90,7 @@ export const decayRecord = measurement({
   fields: { record: { type: 'text', format: 'record' } },
   readings: 'record',
   yields: { frequency: { quantity: 'frequency' }, q: { settles: 'coil.q' } },
-  equipment: ['oscilloscope'],
+  equipment: ['set', 'oscilloscope'],
   cautions: ['bench.mains-isolated'],
   warnings: [],
   fit({ record: { samples, sampleRate } }) {
@@ -111,7 +111,7 @@ export const equalLevels = measurement({
   },
   readings: 'upper',
   yields: { resonance: { quantity: 'frequency' }, q: { settles: 'coil.q' } },
-  equipment: ['signal generator', 'voltmeter'],
+  equipment: ['set', 'signal generator', 'voltmeter'],
   cautions: [],
   warnings: ['measure.level-ratio-small'],
   fit(readings) {
@@ -133,7 +133,7 @@ export const capacitanceWidth = measurement({
   },
   readings: 'upper',
   yields: { q: { settles: 'coil.q' }, parallelConductance: { quantity: 'conductance' } },
-  equipment: ['signal generator', 'voltmeter'],
+  equipment: ['set', 'signal generator', 'voltmeter'],
   cautions: [],
   warnings: ['measure.level-ratio-small'],
   fit(readings) {
@@ -174,7 +174,7 @@ export const doubleHump = measurement({
   },
   readings: 'upper',
   yields: { couplingCoefficient: {} },
-  equipment: ['signal generator', 'voltmeter'],
+  equipment: ['set', 'signal generator', 'voltmeter'],
   cautions: [],
   warnings: ['measure.coupling-without-q'],
   fit(readings) {
