@@ -12,7 +12,7 @@ const OTHER = 'spider-coil-earpiece.json';
 
 /** Workers that answer when told to; a reception says of which set it is, and has as many stations as that. */
 function pageWithTwoSets() {
-  const asked: { worker: string; question: EngineQuestion; answer: (answer: unknown) => void }[] = [];
+  const asked: { worker: string; question: EngineQuestion; answer: (answer: unknown) => void; fail: () => void }[] = [];
   const workers = createSetWorkers((name) => {
     const worker = {
       onmessage: null as ((event: MessageEvent) => void) | null,
@@ -22,6 +22,7 @@ function pageWithTwoSets() {
           worker: name,
           question,
           answer: (answer) => worker.onmessage!({ data: { answer } } as MessageEvent),
+          fail: () => worker.onmessage!({ data: { error: 'stopped' } } as MessageEvent),
         }),
     };
     return worker;
@@ -187,6 +188,43 @@ describe('two open sets', () => {
         expect(shown(sets[other])).toEqual(before);
         expect(shown(sets[touched])).not.toEqual(own);
       });
+
+  describe('first figures', () => {
+    /** Answers all but what is asked about medians, which waits. */
+    function answerFigures(asked: ReturnType<typeof pageWithTwoSets>['asked']) {
+      const medians = asked.filter(({ question }) => question.about === 'uncertainty');
+      const others = asked.filter((one) => !medians.includes(one));
+      asked.length = 0;
+      answerAll(others);
+      return medians;
+    }
+
+    it.each(['answer', 'fail'] as const)('are those of the chosen station until its medians have an %s', (outcome) => {
+      const { b, asked } = pageWithTwoSets();
+      expect(b.areFirstFigures.value).toBe(false);
+      answerFigures(asked);
+      answerFigures(asked);
+      expect(b.areFirstFigures.value).toBe(true);
+      vi.runOnlyPendingTimers();
+      const [medians] = answerFigures(asked);
+      expect(b.areFirstFigures.value).toBe(true);
+      if (outcome === 'answer') medians.answer(NOTHING_RANGED);
+      else medians.fail();
+      expect(b.areFirstFigures.value).toBe(false);
+    });
+
+    it('are none of a set without stations', () => {
+      const { sets, asked } = pageWithTwoSets();
+      const demo = description(DEMO) as { place: object };
+      const c = sets.open('c', { ...demo, place: { ...demo.place, stations: [] } }, 'c.json');
+      for (let i = 0; i < 4; i++) {
+        answerFigures(asked);
+        vi.runOnlyPendingTimers();
+      }
+      expect(c.reception.value).toBeDefined();
+      expect(c.areFirstFigures.value).toBe(false);
+    });
+  });
 
   it('a closed set hears no answer, asks nothing and leaves no notice; the focus goes to the one before it', () => {
     const { sets, a, b, asked } = pageWithTwoSets();

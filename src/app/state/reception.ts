@@ -1,4 +1,4 @@
-import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
+import { batch, computed, effect, type ReadonlySignal, signal } from '@preact/signals';
 import {
   type Reception,
   rangedReception,
@@ -22,7 +22,7 @@ export interface SetReception {
    * after the figures and lie about them as they did for the set before until they are there.
    */
   readonly reception: ReadonlySignal<Reception | undefined>;
-  /** No medians are there yet: the first figures are those of the set exactly as described. */
+  /** Of the chosen station no medians are there yet, but they will be: the first figures are those of the set exactly as described. */
   readonly areFirstFigures: ReadonlySignal<boolean>;
   /** The set that reception is of. */
   readonly receptionSet: ReadonlySignal<SetDescription | undefined>;
@@ -72,6 +72,9 @@ export function createReception(
   /** How sure the figures of stations are. */
   const sureness = signal<{ readonly set: SetDescription; readonly answer: Uncertainties } | undefined>(undefined);
 
+  /** What medians were last asked for, once there was an answer, be it an error. */
+  const answered = signal<Pick<UncertaintyQuestion, 'set' | 'stations'> | undefined>(undefined);
+
   const figures = workers.askReception((question, reply) => {
     if ('error' in reply) {
       receptionError.value = reply.error;
@@ -86,19 +89,21 @@ export function createReception(
     figures.ask({ about: 'reception', set: understood.value.set, time: time.value });
   });
 
-  const reception = computed<Reception | undefined>(() => {
+  /** Of which stations there are medians: those that still stand where they stood. */
+  const rangedStations = computed(() => {
     const now = received.value;
     const known = sureness.value;
-    if (!now || !known) return now;
+    if (!now || !known) return [];
     const isSame = (index: number): boolean => {
       const [a, b] = [known.set.place.stations[index], now.stations[index]];
       return a?.name === b?.name && a?.frequency === b?.frequency;
     };
-    return rangedReception(
-      now,
-      known.answer.stations.filter((one) => one && isSame(one.index)),
-      known.answer.dial,
-    );
+    return known.answer.stations.filter((one) => one && isSame(one.index));
+  });
+  const reception = computed<Reception | undefined>(() => {
+    const now = received.value;
+    const known = sureness.value;
+    return now && known ? rangedReception(now, rangedStations.value, known.answer.dial) : now;
   });
 
   const chosen = computed<StationReception | undefined>(() => {
@@ -111,8 +116,11 @@ export function createReception(
   let suggester: Latest<SuggestionsQuestion> | undefined;
   let pause: ReturnType<typeof setTimeout> | undefined;
   const askAboutStation = (now: Reception, set: SetDescription, station: number): void => {
-    uncertainties ??= workers.askUncertainty(({ set }, reply) => {
-      if ('answer' in reply) sureness.value = { set, answer: reply.answer };
+    uncertainties ??= workers.askUncertainty(({ set, stations }, reply) => {
+      batch(() => {
+        answered.value = { set, stations };
+        if ('answer' in reply) sureness.value = { set, answer: reply.answer };
+      });
     });
     const stations = stationsWithRanges(now, [station]);
     uncertainties.ask({ about: 'uncertainty', set, stations, time: time.peek() });
@@ -136,7 +144,13 @@ export function createReception(
 
   return {
     reception,
-    areFirstFigures: computed(() => received.value !== undefined && sureness.value === undefined),
+    areFirstFigures: computed(() => {
+      const index = chosenIndex.value;
+      if (index === undefined || !hasFocus.value || rangedStations.value.some((one) => one?.index === index))
+        return false;
+      const { set, stations } = answered.value ?? {};
+      return !(set === receptionSet.value && stations?.includes(index));
+    }),
     receptionSet,
     receptionError,
     chosen,
