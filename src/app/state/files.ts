@@ -109,6 +109,7 @@ function take(set: OpenSet, reading: Reading, name: string, refuse: Refuse): voi
   badFile.value = undefined;
   pasting.value = undefined;
   set.file.handle = undefined;
+  set.clearMeasuring();
   set.remember(written, reading);
   set.replace(written, name, texts.openLabel(name));
   set.chooseStation(undefined);
@@ -136,7 +137,8 @@ export async function saveFile(set: OpenSet, options: { as?: boolean } = {}): Pr
     return;
   }
   try {
-    if (!file.handle || options.as)
+    // A step back to another description brings its name back: it is not written over the file of this one.
+    if (!file.handle || options.as || file.handle.name !== fileName.peek())
       file.handle = await showSaveFilePicker({
         suggestedName: fileName.peek(),
         types: [{ description: texts.fileKind, accept: { 'application/json': ['.json'] } }],

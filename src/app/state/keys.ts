@@ -26,6 +26,8 @@ export function listenToThePage({ focused }: Pick<OpenSets, 'focused'>): void {
     if (event.dataTransfer?.types.includes('Files')) event.preventDefault();
   });
   addEventListener('drop', (event) => {
+    // What the file was dropped on has taken it.
+    if (event.defaultPrevented) return;
     const file = event.dataTransfer?.files[0];
     if (!file) return;
     event.preventDefault();

@@ -1,4 +1,4 @@
-import { effect, type Signal, signal } from '@preact/signals';
+import { batch, effect, type Signal, signal } from '@preact/signals';
 import { INSTRUMENTS, type Instrument, type MeasuredPart } from '../../engine/index.ts';
 
 const KEY = 'faintwave.instruments';
@@ -25,6 +25,8 @@ effect(() => {
 
 /** Readings as typed: fields by key ("group.key" of a group), rows of the list, texts of files with their names. */
 export interface ReadingsDraft {
+  /** Name of the file that they were taken from. */
+  readonly source?: string;
   readonly fields: Readonly<Record<string, string>>;
   readonly rows: readonly Readonly<Record<string, string>>[];
   readonly files: Readonly<Record<string, { readonly name: string; readonly text: string }>>;
@@ -44,10 +46,23 @@ export interface SetMeasuring {
   readonly openCard: Signal<string | undefined>;
   /** What was typed into each card, by its key. */
   readonly drafts: Signal<Readonly<Record<string, ReadingsDraft>>>;
+  /** Another set is opened in its place: nothing of it is being measured yet. */
+  readonly clearMeasuring: () => void;
 }
 
-export const createMeasuring = (): SetMeasuring => ({
-  wantedPart: signal(undefined),
-  openCard: signal(undefined),
-  drafts: signal({}),
-});
+export function createMeasuring(): SetMeasuring {
+  const wantedPart = signal<WantedPart | undefined>(undefined);
+  const openCard = signal<string | undefined>(undefined);
+  const drafts = signal<Readonly<Record<string, ReadingsDraft>>>({});
+  return {
+    wantedPart,
+    openCard,
+    drafts,
+    clearMeasuring: () =>
+      batch(() => {
+        wantedPart.value = undefined;
+        openCard.value = undefined;
+        drafts.value = {};
+      }),
+  };
+}
