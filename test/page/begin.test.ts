@@ -22,11 +22,13 @@ test('a set is begun from what lies on the bench: assumed values are marked unti
     await page.getByLabel('Town').fill('Little Withy');
     await page.getByRole('button', { name: 'Show the result' }).click();
     const chip = page.locator('.assumed-chip');
-    await expect.poll(() => chip.textContent(), { timeout: 20_000 }).toMatch(/^\d\d values assumed$/);
-    await expect.poll(() => page.locator('.station').count(), { timeout: 20_000 }).toBe(3);
+    await expect.poll(() => chip.textContent()).toMatch(/^\d\d values assumed$/);
+    const focused = () => page.evaluate(() => `${document.activeElement?.id} ${document.activeElement?.className}`);
+    await expect.poll(focused).toMatch(/assumed-chip/);
+    await expect.poll(() => page.locator('.station').count()).toBe(3);
     // Nothing of the example comes along; plots out of sight are drawn anew when they are scrolled to.
     for (const part of ['.answer', '.stations', '.side', '.foot'])
-      await expect.poll(() => page.locator(part).textContent(), { timeout: 20_000 }).not.toMatch(/Saltmarsh|Corvale/);
+      await expect.poll(() => page.locator(part).textContent()).not.toMatch(/Saltmarsh|Corvale/);
     const count = async () => Number.parseInt((await chip.textContent())!, 10);
     const all = await count();
     await page.getByRole('tab', { name: /^Aerial/ }).click();
@@ -36,12 +38,14 @@ test('a set is begun from what lies on the bench: assumed values are marked unti
     await height.fill('6 m');
     await height.press('Enter');
     await mark.waitFor({ state: 'detached' });
-    expect(await count()).toBe(all - 1);
+    await expect.poll(count).toBe(all - 1);
     await page.getByRole('button', { name: 'Confirm: Top wire' }).click();
-    expect(await count()).toBe(all - 2);
+    await expect.poll(count).toBe(all - 2);
+    await expect.poll(focused).toMatch(/^f-aerial/);
     await chip.click();
     await page.getByRole('button', { name: 'Confirm all' }).click();
     await chip.waitFor({ state: 'detached' });
+    await expect.poll(focused).toMatch(/^workbench/);
     for (let i = 0; i < 4; i++) await page.locator('.tools').getByRole('button', { name: /^Undo/ }).click();
     await expect.poll(() => nameOfSet(page)).toBe(before);
     await expect.poll(() => page.locator('.file-name').textContent()).toMatch(/^medium-wave-galena\.json/);
@@ -63,7 +67,7 @@ test('the way to a set of one’s own is seen at first, and its window fits and 
       await page.getByRole('button', { name: 'Open', exact: true }).click();
       await page.getByRole('button', { name: 'Begin from my bench…' }).first().click();
       await page.getByRole('button', { name: 'Show the result' }).click();
-      await expect.poll(() => page.locator('.assumed-chip').count(), { timeout: 20_000 }).toBe(1);
+      await expect.poll(() => page.locator('.assumed-chip').count()).toBe(1);
       expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
     },
     { width: 390, height: 844, touch: true },

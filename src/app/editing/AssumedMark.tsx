@@ -1,7 +1,9 @@
 import { confirmed, isAssumed, type Path, placeText } from '../../engine/index.ts';
 import { assumedWords as texts } from '../../outputs/words/index.ts';
+import { pathText } from '../description/schema-at.ts';
 import { usePiece } from '../state/pieces.ts';
 import { useOpenSet } from '../state/set-context.ts';
+import { focusIfLost } from '../widgets/focus-if-lost.ts';
 
 /** Beside a value that is assumed: says so, and confirms it when pressed. */
 export function AssumedMark({ path, label }: { readonly path: Path; readonly label: string }) {
@@ -15,7 +17,10 @@ export function AssumedMark({ path, label }: { readonly path: Path; readonly lab
       class="assumed-mark"
       title={texts.confirmTip}
       aria-label={texts.confirmOne(label)}
-      onClick={() => change((base) => confirmed(base, placesAround(path)), { label: texts.confirmed })}
+      onClick={() => {
+        change((base) => confirmed(base, placesAround(path)), { label: texts.confirmed });
+        focusIfLost(() => document.getElementById(`f-${pathText(path)}`));
+      }}
     >
       {texts.mark}
     </button>

@@ -1,12 +1,13 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { completeDescription, type Problem, STARTERS, variantChoices } from '../../../engine/index.ts';
-import { kindName, problemText, beginWords as texts } from '../../../outputs/words/index.ts';
+import { errorText, kindName, problemText, beginWords as texts } from '../../../outputs/words/index.ts';
 import { type Bench, type BenchField, benchFieldAt, knownOf } from '../../description/bench.ts';
 import { fieldPath } from '../../description/places.ts';
 import { schemaAt } from '../../description/schema-at.ts';
 import { isBeginning } from '../../state/begin.ts';
 import { openWritten } from '../../state/files.ts';
 import { useOpenSet } from '../../state/set-context.ts';
+import { focusIfLost } from '../../widgets/focus-if-lost.ts';
 import './begin.css';
 
 /** What a text field that is left empty is assumed to be. */
@@ -33,6 +34,8 @@ export function Begin() {
   const dialog = useRef<HTMLDialogElement>(null);
   const [bench, setBench] = useState<Bench>({});
   const [problems, setProblems] = useState<readonly Problem[]>([]);
+  /** Why what is left empty could not be worked out. */
+  const [failure, setFailure] = useState('');
   const [isWorking, setWorking] = useState(false);
   useEffect(() => {
     if (!dialog.current?.open) dialog.current?.showModal();
@@ -45,10 +48,21 @@ export function Begin() {
     setWorking(true);
     // The window says that it works before it does.
     setTimeout(() => {
-      const refused = openWritten(set, completeDescription(knownOf(bench), texts.names), texts.fileName);
-      setWorking(false);
+      let refused: readonly Problem[] = [];
+      let why = '';
+      try {
+        refused = openWritten(set, completeDescription(knownOf(bench), texts.names), texts.fileName);
+      } catch (error) {
+        why = errorText(error);
+      } finally {
+        setWorking(false);
+      }
       setProblems(refused);
-      if (refused.length === 0) close();
+      setFailure(why);
+      if (refused.length > 0 || why !== '') return;
+      // Closed by itself it gives the focus back to what opened it, which may be gone with the example.
+      dialog.current?.close();
+      focusIfLost(() => document.querySelector<HTMLElement>('.assumed-chip') ?? document.getElementById('workbench'));
     }, 30);
   };
   const rows = (fields: readonly BenchField[]) =>
@@ -90,6 +104,11 @@ export function Begin() {
               ))}
             </ul>
           </div>
+        )}
+        {failure !== '' && (
+          <p class="problem" role="alert">
+            {texts.notCompleted(failure)}
+          </p>
         )}
         <p class="buttons">
           <button type="submit" class="primary" disabled={isWorking}>
@@ -135,11 +154,12 @@ function BenchRow({ field, value, problems, onInput }: RowProps) {
           ))}
         </select>
       ) : field === 'stations' ? (
-        <textarea {...common} rows={3} value={value} placeholder={texts.stationsExample} onInput={onText} />
+        <textarea {...common} data-typing rows={3} value={value} placeholder={texts.stationsExample} onInput={onText} />
       ) : (
         <input
           {...common}
           type="text"
+          data-typing
           autocomplete="off"
           value={value}
           placeholder={typical === undefined ? example : texts.typically(String(typical))}

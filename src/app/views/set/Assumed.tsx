@@ -3,6 +3,7 @@ import { assumedIn, confirmed, isRecord, type Path, placeOf, valueAtPath } from 
 import { assumedWords as texts } from '../../../outputs/words/index.ts';
 import { fieldPath } from '../../description/places.ts';
 import { useOpenSet } from '../../state/set-context.ts';
+import { focusIfLost } from '../../widgets/focus-if-lost.ts';
 import { showField } from '../../widgets/show-field.ts';
 
 const LIST_ID = 'assumed-list';
@@ -13,7 +14,13 @@ export function Assumed() {
   const [isOpen, setOpen] = useState(false);
   const places = assumedIn(written.value);
   if (places.length === 0) return null;
-  const confirm = (which?: readonly string[]) => change((base) => confirmed(base, which), { label: texts.confirmed });
+  const confirm = (which?: readonly string[], at = 0) => {
+    change((base) => confirmed(base, which), { label: texts.confirmed });
+    focusIfLost(() => {
+      const left = document.querySelectorAll<HTMLElement>(`#${LIST_ID} li .chip`);
+      return left[Math.min(at, left.length - 1)] ?? document.getElementById('workbench');
+    });
+  };
   return (
     <>
       <button
@@ -38,7 +45,7 @@ export function Assumed() {
         >
           <p class="about">{texts.about}</p>
           <ul>
-            {places.map((place) => {
+            {places.map((place, i) => {
               const what = texts.valueOf(fieldPath(place, written.value), valueText(written.value, placeOf(place)));
               return (
                 <li key={place}>
@@ -49,7 +56,7 @@ export function Assumed() {
                     type="button"
                     class="chip"
                     aria-label={texts.confirmOne(what)}
-                    onClick={() => confirm([place])}
+                    onClick={() => confirm([place], i)}
                   >
                     {texts.confirm}
                   </button>

@@ -28,6 +28,8 @@ export const beginWords = {
   working: 'Working out the turns…',
   cancel: 'Cancel',
   failed: 'The set cannot be calculated as it is:',
+  notCompleted: (why: string): string =>
+    `What is left empty could not be calculated. Change a value, or fill in the turns. The reason: ${why}`,
   fileName: 'my-set.json',
   names: {
     set: 'My set',
