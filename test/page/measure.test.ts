@@ -41,7 +41,7 @@ test('by keyboard: an instrument allows more, a card opens, readings give figure
     const before = await offered(page).count();
     await page.getByLabel('signal generator').press('Space');
     await page.getByLabel('multimeter').press('Space');
-    await expect.poll(() => offered(page).count(), { timeout: 20_000 }).toBeGreaterThan(before + 3);
+    await expect.poll(() => offered(page).count()).toBeGreaterThan(before + 3);
     await openCard(page, 'Dial readings');
     await expect.poll(() => page.getByLabel('fully meshed, pF').inputValue()).toBe('500 pF');
     const set = { L: 209e-6, stray: 20e-12, minimum: 15e-12, maximum: 500e-12 };
@@ -50,18 +50,98 @@ test('by keyboard: an instrument allows more, a card opens, readings give figure
       [603, 693, 909, 1053, 1251, 1458].map((kHz) => [Number(placeOf(kHz * 1e3, set).toFixed(4)), kHz]),
     );
     await expect
-      .poll(() => result(page).textContent(), { timeout: 20_000 })
+      .poll(() => result(page).textContent())
       .toMatch(/Inductance of the coil20[89] µH .*% below the calculated value.*Strays/);
     await page.getByRole('button', { name: 'Use it' }).press('Enter');
-    await expect.poll(() => page.locator('.measure-kept').textContent(), { timeout: 20_000 }).toMatch(/^Dial readings/);
+    await expect.poll(() => page.locator('.measure-kept').textContent()).toMatch(/^Dial readings/);
     await expect.poll(() => result(page).textContent()).toMatch(/Calculated and measured.*Inductance of the coil/);
     await page.keyboard.press('Control+z');
     await expect.poll(() => page.locator('.measure-kept li').count()).toBe(0);
     await page.keyboard.press('Control+Shift+z');
     await page.getByRole('button', { name: /^Remove Dial readings/ }).press('Enter');
-    await expect
-      .poll(() => result(page).textContent(), { timeout: 20_000 })
-      .toMatch(/Nothing of this set is measured yet/);
+    await expect.poll(() => result(page).textContent()).toMatch(/Nothing of this set is measured yet/);
+  });
+});
+
+/** Lets a file fall on the open card. */
+const drop = (page: Page, name: string, text: string) =>
+  page.locator('.bench-card').evaluate(
+    (card, file) => {
+      const dataTransfer = new DataTransfer();
+      dataTransfer.items.add(new File([file.text], file.name));
+      card.dispatchEvent(new DragEvent('drop', { dataTransfer, bubbles: true, cancelable: true }));
+    },
+    { name, text },
+  );
+
+/** With bare numbers, which are in SI units. */
+const DIAL = {
+  kind: 'dial',
+  capacitor: { law: 'semicircular', minimum: 15e-12, maximum: 500e-12 },
+  points: [603, 693, 909, 1053, 1251, 1458].map((kHz) => ({
+    position: Number(placeOf(kHz * 1e3, { L: 209e-6, stray: 20e-12, minimum: 15e-12, maximum: 500e-12 }).toFixed(4)),
+    frequency: kHz * 1e3,
+  })),
+};
+
+test('a dropped file fills its card and opens no set, each content is fitted once, and used readings are not kept twice', async () => {
+  await measured(async (page) => {
+    await page.evaluate(() => {
+      const asked: string[] = [];
+      const post = Worker.prototype.postMessage;
+      Worker.prototype.postMessage = function (...message: unknown[]) {
+        asked.push((message[0] as { about: string }).about);
+        return (post as (...all: unknown[]) => void).apply(this, message);
+      };
+      Object.assign(window, { asked });
+    });
+    const fits = () =>
+      page.evaluate(() => (window as unknown as { asked: string[] }).asked.filter((about) => about === 'fit').length);
+    const kept = page.locator('.measure-kept li');
+    const frequency = page.getByLabel('frequency, reading 1');
+    const fileName = await page.locator('.file-name').textContent();
+    await openCard(page, 'Dial readings');
+    await drop(page, 'dial.json', JSON.stringify(DIAL));
+    await expect.poll(() => frequency.inputValue()).toBe('603 kHz');
+    expect(await page.locator('.readings-file [role=status]').textContent()).toBe('Taken from dial.json.');
+    const use = page.getByRole('button', { name: 'Use it' });
+    await use.waitFor();
+    const before = await offered(page).count();
+    await page.getByLabel('network analyser').check();
+    await expect.poll(() => offered(page).count()).toBeGreaterThan(before);
+    expect(await fits()).toBe(1);
+    expect(await page.locator('.file-name').textContent()).toBe(fileName);
+    expect(await page.getByRole('dialog').count()).toBe(0);
+
+    await use.evaluate((button: HTMLButtonElement) => {
+      button.click();
+      button.click();
+    });
+    await expect.poll(() => kept.count()).toBe(1);
+    await use.waitFor({ state: 'detached' });
+    expect(await frequency.inputValue()).toBe('');
+    await frequency.fill('603');
+    await page.keyboard.press('Control+z');
+    expect(await kept.count()).toBe(1);
+
+    await drop(
+      page,
+      'two.json',
+      JSON.stringify({
+        format: 'faintwave-readings/1',
+        measurements: [DIAL, { kind: 'value', of: 'tuning.minimum', value: 15e-12 }],
+      }),
+    );
+    await page.getByRole('button', { name: 'Use all 2' }).click();
+    await expect.poll(() => kept.count()).toBe(3);
+    await page.locator('.measure-kept').evaluate((list) => {
+      for (const button of [...list.querySelectorAll('button')].slice(0, 2)) button.click();
+    });
+    await expect.poll(() => kept.allTextContents()).toEqual([expect.stringMatching(/^Instrument reading/)]);
+
+    await openCard(page, 'Coil by network analyser');
+    await drop(page, 'coil.s1p', '# HZ S RI R 50\n1000000 0.9 0.1\n');
+    await expect.poll(() => page.locator('.readings-file [role=status]').textContent()).toBe('Taken from coil.s1p.');
   });
 });
 
@@ -75,13 +155,13 @@ test('a misread reading is pointed out with the station that stands there, and e
     // Where 603 kHz was thought to be, 909 kHz is.
     await typeDial(page, [[rest[1][0] + 0.004, first[1]], ...rest]);
     await expect
-      .poll(() => result(page).textContent(), { timeout: 20_000 })
+      .poll(() => result(page).textContent())
       .toMatch(
         /Reading 1 does not fit the others and is left out: what stands there is 90\d(\.\d)? kHz, The Lantern Service/,
       );
     await page.getByLabel('frequency, reading 2').fill('somewhere');
     await page.getByLabel('fully open, pF').fill('wide');
-    await expect.poll(() => page.locator('.measure-problems li').count(), { timeout: 20_000 }).toBe(2);
+    await expect.poll(() => page.locator('.measure-problems li').count()).toBe(2);
     expect(await page.locator('.measure-problems').textContent()).toMatch(/minimum.*"wide".*frequency.*"somewhere"/s);
     expect(await page.getByLabel('frequency, reading 2').getAttribute('aria-invalid')).toBe('true');
     expect(await page.getByLabel('frequency, reading 2').inputValue()).toBe('somewhere');
@@ -96,16 +176,14 @@ test('a wrong file is refused by its lines and nothing is changed; a right one f
     const head = '# kind: resonance\ncapacitance [pF],frequency [kHz]\n';
     await file('wrong.csv', `${head}100,1061.9\n220,fast\n330,610\n470,many\n`);
     const said = page.locator('.readings-file [role=status]');
-    await expect
-      .poll(() => said.textContent(), { timeout: 20_000 })
-      .toMatch(/wrong.csv cannot be used: 2 problems.*line 4.*line 6/s);
+    await expect.poll(() => said.textContent()).toMatch(/wrong.csv cannot be used: 2 problems.*line 4.*line 6/s);
     expect(await page.getByRole('heading', { name: 'Dial readings', exact: true }).count()).toBe(1);
     await page.getByLabel('signal generator').check();
     await page.getByLabel('multimeter').check();
-    await expect.poll(() => offered(page).filter({ hasText: 'Resonance with' }).count(), { timeout: 20_000 }).toBe(1);
+    await expect.poll(() => offered(page).filter({ hasText: 'Resonance with' }).count()).toBe(1);
     await file('right.csv', readFileSync('examples/readings/main-coil-resonance.csv', 'utf8'));
     await page.getByRole('heading', { name: 'Resonance with known capacitors' }).waitFor();
-    await expect.poll(() => result(page).textContent(), { timeout: 20_000 }).toMatch(/Inductance of the coil[\d.]+ µH/);
+    await expect.poll(() => result(page).textContent()).toMatch(/Inductance of the coil[\d.]+ µH/);
   });
 });
 
@@ -120,7 +198,7 @@ test('a set described wrongly on purpose is put right within its errors', async 
     await page
       .locator('#open-file')
       .setInputFiles({ name: 'wrong.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(wrong)) });
-    await expect.poll(() => page.locator('.file-name').textContent(), { timeout: 20_000 }).toMatch(/wrong.json/);
+    await expect.poll(() => page.locator('.file-name').textContent()).toMatch(/wrong.json/);
     await openMeasure(page);
     await openCard(page, 'Dial readings');
     const truth = { L: 219e-6, stray: 20e-12, minimum: 15e-12, maximum: 500e-12 };
@@ -131,7 +209,7 @@ test('a set described wrongly on purpose is put right within its errors', async 
         kHz,
       ]),
     );
-    await expect.poll(() => result(page).textContent(), { timeout: 20_000 }).toMatch(/with all readings/);
+    await expect.poll(() => result(page).textContent()).toMatch(/with all readings/);
     const text = (await result(page).textContent())!;
     const [, low, high] = /Inductance of the coil.*?with all readings [\d.]+ µH \(([\d.]+) µH to ([\d.]+) µH\)/.exec(
       text,
@@ -151,16 +229,14 @@ test.each([
   await measured(
     async (page) => {
       for (const name of ['network analyser', 'multimeter', 'signal generator']) await page.getByLabel(name).check();
-      await expect
-        .poll(() => offered(page).filter({ hasText: 'analyser' }).count(), { timeout: 20_000 })
-        .toBeGreaterThan(2);
+      await expect.poll(() => offered(page).filter({ hasText: 'analyser' }).count()).toBeGreaterThan(2);
       await openCard(page, 'Dial readings');
       await typeDial(page, [
         [0.62, 603],
         [0.24, 909],
         [0.05, 1458],
       ]);
-      await expect.poll(() => result(page).textContent(), { timeout: 20_000 }).toMatch(/Use it/);
+      await expect.poll(() => result(page).textContent()).toMatch(/Use it/);
       for (const card of ['Dial readings', 'Coil by network analyser', 'Earth with two auxiliary earths']) {
         await openCard(page, card);
         const { violations } = await new AxeBuilder({ page }).analyze();

@@ -25,6 +25,8 @@ import { cardKey, draftOf, EMPTY_DRAFT } from './written-readings.ts';
 
 interface Props {
   readonly card: OfferedMeasurement;
+  /** All that the set allows. */
+  readonly offered: readonly OfferedMeasurement[];
   readonly set: SetDescription;
   readonly figures: readonly MeasurableFigure[];
   readonly fit: CardFit;
@@ -45,8 +47,8 @@ function startOf({ kind }: OfferedMeasurement, figures: readonly MeasurableFigur
 }
 
 /** How a measurement is made, and the place for its readings. */
-export function BenchCardPanel({ card, set, figures, fit }: Props) {
-  const { drafts, openCard } = useOpenSet();
+export function BenchCardPanel({ card, offered, set, figures, fit }: Props) {
+  const { drafts, openCard, wantedPart } = useOpenSet();
   const key = cardKey(card);
   const draft = drafts.value[key] ?? startOf(card, figures);
   const put = (next: ReadingsDraft, at = key) => {
@@ -92,10 +94,14 @@ export function BenchCardPanel({ card, set, figures, fit }: Props) {
       <ReadingsForm card={card} set={set} draft={draft} fit={fit} onChange={put} />
       <ReadingsFile
         card={card}
+        offered={offered}
         set={set}
+        source={draft.source}
         dropped={over}
         onTaken={(taken, name) => {
           put(draftOf(taken.card, taken.written, name), cardKey(taken.card));
+          // Readings of another part are shown, whatever was wanted.
+          if (cardKey(taken.card) !== key) wantedPart.value = undefined;
           openCard.value = cardKey(taken.card);
         }}
       />

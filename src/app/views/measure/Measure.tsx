@@ -19,7 +19,14 @@ export function Measure({ set }: { readonly set: SetDescription }) {
   const has = instruments.value;
   const question = useMemo((): OfferQuestion => ({ about: 'offer', set, station, has }), [set, station, has]);
   const { answer, error } = useAnswer<OfferQuestion, OfferAnswer>(newMeasureWorker, question);
-  const offered = useMemo(() => ofPart(answer?.offered ?? [], wantedPart.value), [answer, wantedPart.value]);
+  // An answer may be of the set before, which had more coils.
+  const coils = Math.max(1, set.coils.length);
+  const all = useMemo(
+    () => (answer?.offered ?? []).filter(({ coil }) => coil === undefined || coil < coils),
+    [answer, coils],
+  );
+  const wanted = (wantedPart.value?.coil ?? 0) < coils ? wantedPart.value : undefined;
+  const offered = useMemo(() => ofPart(all, wanted), [all, wanted]);
   const card = offered.find((one) => cardKey(one) === openCard.value);
   // The card that helps most is open until another is chosen.
   useEffect(() => {
@@ -30,7 +37,14 @@ export function Measure({ set }: { readonly set: SetDescription }) {
     <section class="measure" aria-label={texts.label}>
       <MeasureChoice set={set} offered={answer && offered} error={error} station={station?.name} open={card} />
       {card ? (
-        <BenchCardPanel key={cardKey(card)} card={card} set={set} figures={answer?.figures ?? []} fit={fit} />
+        <BenchCardPanel
+          key={cardKey(card)}
+          card={card}
+          offered={all}
+          set={set}
+          figures={answer?.figures ?? []}
+          fit={fit}
+        />
       ) : (
         <p class="quiet">{texts.pickOne}</p>
       )}

@@ -116,6 +116,7 @@ function WantToKnow({ set }: { readonly set: SetDescription }) {
     ...PARTS.map((part) => ({ part })),
   ];
   const keyOf = ({ part, coil }: WantedPart): string => `${part} ${coil ?? ''}`;
+  const wanted = wantedPart.value && keyOf(wantedPart.value);
   const nameOf = ({ part, coil }: WantedPart): string =>
     part === 'coil' && coil !== undefined && set.coils.length > 1 ? texts.coil(set.coils[coil].name) : texts.part[part];
   return (
@@ -123,7 +124,7 @@ function WantToKnow({ set }: { readonly set: SetDescription }) {
       <span>{texts.wantToKnow}</span>
       <select
         id="measure-wanted"
-        value={wantedPart.value ? keyOf(wantedPart.value) : EVERYTHING}
+        value={wanted && places.some((one) => keyOf(one) === wanted) ? wanted : EVERYTHING}
         onChange={(event) => {
           wantedPart.value = places.find((one) => keyOf(one) === event.currentTarget.value);
         }}

@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'preact/hooks';
 import {
   isRecord,
   type MeasurableFigure,
@@ -20,11 +21,13 @@ import {
   warningSentences,
 } from '../../../outputs/words/index.ts';
 import { useOpenSet } from '../../state/set-context.ts';
+import { focusIfLost } from '../../widgets/focus-if-lost.ts';
 import { Plot } from '../../widgets/Plot.tsx';
 import type { FitAnswer } from './measure.worker.ts';
 import { type CardFit, keptReadings } from './measure-answers.ts';
 import { problemLine } from './problem-lines.ts';
 import { useReadings } from './use-readings-of-set.ts';
+import { cardKey } from './written-readings.ts';
 
 interface Props {
   readonly card: OfferedMeasurement | undefined;
@@ -37,8 +40,22 @@ type Fit = Extract<FitAnswer, { readonly ok: true }>;
 
 /** What the readings say, beside what is calculated; what is used of them, and what was used before. */
 export function MeasureResult({ card, set, figures, fit }: Props) {
-  const { useThem, outcome } = useReadings(set);
+  const { drafts } = useOpenSet();
+  const { add, isWorking, outcome } = useReadings(set);
   const { answer, readings, error } = fit;
+  const status = useRef<HTMLParagraphElement>(null);
+  const use = () => {
+    if (!card || !readings) return;
+    const key = cardKey(card);
+    const draft = drafts.peek()[key];
+    add([readings.written], () => {
+      // They are among the readings kept now, and would count twice; what was typed since stays.
+      if (drafts.peek()[key] !== draft) return;
+      const { [key]: _, ...others } = drafts.peek();
+      drafts.value = others;
+      focusIfLost(() => status.current);
+    });
+  };
   return (
     <div class="measure-result">
       <section aria-labelledby="measure-result-title">
@@ -65,16 +82,14 @@ export function MeasureResult({ card, set, figures, fit }: Props) {
                 draw={readingsFit}
               />
             )}
-            <button
-              type="button"
-              class="primary"
-              onClick={() => readings && useThem((kept) => [...kept, readings.written])}
-            >
+            <button type="button" class="primary" aria-disabled={isWorking || undefined} onClick={use}>
               {texts.use}
             </button>
           </>
         )}
-        <p role="status">{outcome}</p>
+        <p role="status" ref={status} tabIndex={-1}>
+          {outcome}
+        </p>
       </section>
       <Kept set={set} />
       <Beside figures={figures} />
@@ -129,28 +144,43 @@ function Kept({ set }: { readonly set: SetDescription }) {
   const { written } = useOpenSet();
   const { useThem, outcome } = useReadings(set);
   const kept = keptReadings(written.value);
+  const list = useRef<HTMLUListElement>(null);
+  const status = useRef<HTMLParagraphElement>(null);
+  const remove = (at: number): void => {
+    const text = JSON.stringify(kept[at]);
+    useThem(
+      // By what it is: before it is removed, another may be.
+      (all) => {
+        const place = all.findIndex((one) => JSON.stringify(one) === text);
+        return all.filter((_, i) => i !== place);
+      },
+      () =>
+        focusIfLost(() => {
+          const buttons = list.current?.querySelectorAll('button') ?? [];
+          return buttons[Math.min(at, buttons.length - 1)] ?? status.current;
+        }),
+    );
+  };
   return (
     <section aria-labelledby="measure-kept-title">
       <h2 id="measure-kept-title">{texts.kept}</h2>
       {kept.length === 0 && <p class="quiet">{texts.keptNone}</p>}
-      <ul class="measure-kept">
+      <ul class="measure-kept" ref={list}>
         {kept.map((one, i) => {
           const name = keptName(one);
           return (
             <li key={i}>
               <span>{name}</span>
-              <button
-                type="button"
-                aria-label={texts.remove(name)}
-                onClick={() => useThem((all) => all.filter((_, at) => at !== i))}
-              >
+              <button type="button" aria-label={texts.remove(name)} onClick={() => remove(i)}>
                 {texts.removeShort}
               </button>
             </li>
           );
         })}
       </ul>
-      <p role="status">{outcome}</p>
+      <p role="status" ref={status} tabIndex={-1}>
+        {outcome}
+      </p>
     </section>
   );
 }
@@ -173,13 +203,31 @@ const propertyName = (id: unknown): string | undefined =>
 function Beside({ figures }: { readonly figures: readonly MeasurableFigure[] }) {
   const { edit } = useOpenSet();
   const measured = figures.filter((one) => one.measured);
-  const remove = (path: Path) => edit(path, undefined, { label: texts.useLabel });
+  const list = useRef<HTMLDListElement>(null);
+  const title = useRef<HTMLHeadingElement>(null);
+  const removed = useRef<number | undefined>(undefined);
+  const remove = (path: Path, at: number) => {
+    removed.current = at;
+    edit(path, undefined, { label: texts.useLabel });
+  };
+  // The figures follow a removal once they are worked out again.
+  useEffect(() => {
+    const at = removed.current;
+    if (at === undefined) return;
+    removed.current = undefined;
+    focusIfLost(() => {
+      const buttons = list.current?.querySelectorAll('button') ?? [];
+      return buttons[Math.min(at, buttons.length - 1)] ?? title.current;
+    });
+  }, [measured.length]);
   return (
     <section aria-labelledby="measure-beside-title">
-      <h2 id="measure-beside-title">{texts.beside}</h2>
+      <h2 id="measure-beside-title" ref={title} tabIndex={-1}>
+        {texts.beside}
+      </h2>
       {measured.length === 0 && <p class="quiet">{texts.noneMeasured}</p>}
-      <dl class="measure-figures">
-        {measured.map(({ property, path, calculated, measured: value, agreement }) => {
+      <dl class="measure-figures" ref={list}>
+        {measured.map(({ property, path, calculated, measured: value, agreement }, i) => {
           const { quantity } = propertyOf(property);
           return (
             <div key={path.join('.')}>
@@ -196,7 +244,7 @@ function Beside({ figures }: { readonly figures: readonly MeasurableFigure[] }) 
                   type="button"
                   class="link"
                   aria-label={texts.remove(propertyNames[property])}
-                  onClick={() => remove(path)}
+                  onClick={() => remove(path, i)}
                 >
                   {texts.removeShort}
                 </button>

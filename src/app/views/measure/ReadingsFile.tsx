@@ -1,11 +1,14 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { OfferedMeasurement, ReadingsProblem, SetDescription } from '../../../engine/index.ts';
 import { measureView as texts } from '../../../outputs/words/index.ts';
+import { useOpenSet } from '../../state/set-context.ts';
+import { focusIfLost } from '../../widgets/focus-if-lost.ts';
 import { useWorker } from '../../workers/use-worker.ts';
 import type { FileAnswer, FileQuestion } from './measure.worker.ts';
 import { newMeasureWorker } from './measure-answers.ts';
 import { problemLine } from './problem-lines.ts';
 import { useReadings } from './use-readings-of-set.ts';
+import { cardFor } from './written-readings.ts';
 
 interface Taken {
   readonly card: OfferedMeasurement;
@@ -14,14 +17,17 @@ interface Taken {
 
 interface Props {
   readonly card: OfferedMeasurement;
+  /** All that the set allows: a file may hold readings of another card than the one that is open. */
+  readonly offered: readonly OfferedMeasurement[];
   readonly set: SetDescription;
+  /** Name of the file that the readings in the card are from. */
+  readonly source: string | undefined;
   readonly dropped: File | undefined;
   readonly onTaken: (taken: Taken, name: string) => void;
 }
 
 type State =
   | { readonly is: 'idle' }
-  | { readonly is: 'taken'; readonly name: string }
   | { readonly is: 'refused'; readonly name: string; readonly problems: readonly ReadingsProblem[] }
   | {
       readonly is: 'several';
@@ -30,10 +36,11 @@ type State =
     };
 
 /** A file of readings instead of typing them: what the command line reads, or what an instrument wrote. */
-export function ReadingsFile({ card, set, dropped, onTaken }: Props) {
+export function ReadingsFile({ card, offered, set, source, dropped, onTaken }: Props) {
+  const { chosen } = useOpenSet();
   const [state, setState] = useState<State>({ is: 'idle' });
   const picker = useRef<HTMLInputElement>(null);
-  const { useThem, outcome } = useReadings(set);
+  const { add, isWorking, outcome } = useReadings(set);
   const ask = useWorker<FileQuestion, FileAnswer>(newMeasureWorker, ({ name }, reply) => {
     if ('error' in reply)
       setState({
@@ -47,11 +54,12 @@ export function ReadingsFile({ card, set, dropped, onTaken }: Props) {
     else {
       const { measurements } = reply.answer;
       const [only] = measurements;
-      const sameKind = { ...card, kind: only.kind as OfferedMeasurement['kind'] };
-      if (measurements.length > 1 || sameKind.kind === 'value') setState({ is: 'several', name, measurements });
+      const coils = set.coils.map((coil) => coil.name);
+      const of = measurements.length === 1 ? cardFor(offered, only, coils, card, chosen.peek()?.name) : undefined;
+      if (!of) setState({ is: 'several', name, measurements });
       else {
-        setState({ is: 'taken', name });
-        onTaken({ card: sameKind, written: only }, name);
+        setState({ is: 'idle' });
+        onTaken({ card: of, written: only }, name);
       }
     }
   });
@@ -67,7 +75,7 @@ export function ReadingsFile({ card, set, dropped, onTaken }: Props) {
         id="measure-file"
         ref={picker}
         type="file"
-        accept=".csv,.txt,.json,.wav,.tsv"
+        accept=".csv,.txt,.json,.wav,.tsv,.s1p,.s2p"
         onChange={(event) => {
           const file = event.currentTarget.files?.[0];
           event.currentTarget.value = '';
@@ -76,11 +84,20 @@ export function ReadingsFile({ card, set, dropped, onTaken }: Props) {
       />
       <p class="about">{texts.fileHint}</p>
       <div role="status">
-        {state.is === 'taken' && <p>{texts.fileTaken(state.name)}</p>}
+        {state.is === 'idle' && source !== undefined && <p>{texts.fileTaken(source)}</p>}
         {state.is === 'several' && (
           <p>
             {texts.severalTaken(state.measurements.length, state.name)}{' '}
-            <button type="button" onClick={() => useThem((kept) => [...kept, ...state.measurements])}>
+            <button
+              type="button"
+              aria-disabled={isWorking || undefined}
+              onClick={() =>
+                add(state.measurements, () => {
+                  setState({ is: 'idle' });
+                  focusIfLost(() => picker.current);
+                })
+              }
+            >
               {texts.useAll(state.measurements.length)}
             </button>
           </p>

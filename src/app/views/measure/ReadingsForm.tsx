@@ -108,6 +108,7 @@ function TextField({ id, label, value, type = 'text', list, isRefused, onInput }
         type={type}
         list={list}
         autocomplete="off"
+        data-typing
         value={value}
         aria-invalid={(isRefused && value !== '') || undefined}
         onInput={(event) => onInput(event.currentTarget.value)}
@@ -160,6 +161,7 @@ function PlainFields({ card, fieldKey, field, draft, refused, onField, onChange 
           <textarea
             id={id}
             rows={3}
+            data-typing
             value={draft.fields[fieldKey] ?? ''}
             onInput={(event) => onField(fieldKey, event.currentTarget.value)}
           />
@@ -269,6 +271,7 @@ function ReadingsTable({ card, columns, draft, refused, onChange }: TableProps) 
                   <input
                     type="text"
                     autocomplete="off"
+                    data-typing
                     list={key === 'frequency' ? STATIONS : undefined}
                     aria-label={texts.cell(readingFieldName(card.kind, `[].${key}`) ?? key, i + 1)}
                     aria-invalid={(refused.has(`${i}.${key}`) && (row[key] ?? '') !== '') || undefined}

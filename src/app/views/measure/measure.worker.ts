@@ -3,6 +3,7 @@ import {
   type FitPlot,
   fitPlotOf,
   type Instrument,
+  MEASUREMENTS,
   type MeasurableFigure,
   type MeasurementKind,
   measurableFigures,
@@ -135,6 +136,14 @@ const isWav = (bytes: Uint8Array): boolean => new TextDecoder('latin1').decode(b
 /** Digits of a sample: as many as a good converter has. */
 const DIGITS = 6;
 
+/** The field of a kind that holds what an instrument wrote, as it is. */
+const wholeFileField = (kind: FileQuestion['kind']): string | undefined =>
+  kind === 'value'
+    ? undefined
+    : Object.entries(MEASUREMENTS[kind].fields).find(([, field]) => field.type === 'text' && !field.optional)?.[0];
+/** A file of readings says its kind; an instrument's does not. */
+const isReadings = (text: string): boolean => /^\s*[[{]/.test(text) || /^\s*#\s*kind\s*:/m.test(text);
+
 async function file({ bytes, kind }: FileQuestion): Promise<FileAnswer> {
   if (isWav(bytes)) {
     const { rate, channels } = await readWav(bytes);
@@ -142,7 +151,8 @@ async function file({ bytes, kind }: FileQuestion): Promise<FileAnswer> {
     return { ok: true, measurements: [{ kind: 'decay', sampleRate: rate, samples }] };
   }
   const text = new TextDecoder().decode(bytes);
-  if (kind === 'decay-record' && !/^\s*[[{]/.test(text)) return { ok: true, measurements: [{ kind, record: text }] };
+  const whole = wholeFileField(kind);
+  if (whole !== undefined && !isReadings(text)) return { ok: true, measurements: [{ kind, [whole]: text }] };
   const read = readReadings(text, kind);
   if (!read.ok) return read;
   return {

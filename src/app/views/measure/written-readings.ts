@@ -19,6 +19,32 @@ export const EMPTY_DRAFT: ReadingsDraft = { fields: {}, rows: [], files: {} };
 export const cardKey = ({ kind, part, coil, properties }: OfferedMeasurement): string =>
   [kind, part, coil ?? '', kind === 'value' ? properties[0] : ''].join(' ');
 
+/**
+ * The card that a measurement of a file belongs to.
+ * @param offered all that the set allows
+ * @param written as a file of readings has it
+ * @param coils names of the set's coils
+ * @param open the card that is open: of two that fit it is taken
+ * @param station name of the station that is measured
+ * @returns undefined where no card can hold it
+ */
+export function cardFor(
+  offered: readonly OfferedMeasurement[],
+  written: Readonly<Record<string, unknown>>,
+  coils: readonly string[],
+  open: OfferedMeasurement,
+  station: string | undefined,
+): OfferedMeasurement | undefined {
+  const fitting = offered.filter(
+    ({ kind, part, coil, properties }) =>
+      kind === written.kind &&
+      (kind !== 'value' || properties[0] === written.of) &&
+      (written.coil === undefined || (part === 'coil' && coil !== undefined && coils[coil] === written.coil)) &&
+      (written.station === undefined || (part === 'station' && station === written.station)),
+  );
+  return fitting.find((one) => cardKey(one) === cardKey(open)) ?? fitting[0];
+}
+
 /** What is read for a figure off an instrument: the reading, and how sure it is. */
 function valueFields(property: PropertyId): Fields {
   const { quantity, isAmount } = propertyOf(property);
@@ -170,5 +196,5 @@ export function draftOf(
     else if (field.type === 'text') files[key] = { name, text: asText(value) };
     else fields[key] = typedText(value, field);
   }
-  return { fields, rows, files };
+  return { fields, rows, files, source: name };
 }

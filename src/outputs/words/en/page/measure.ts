@@ -66,12 +66,14 @@ export const measureView = {
   removeRow: (row: number): string => `Remove reading ${row}`,
   optional: 'More fields',
   notChosen: '—',
-  file: 'A file of readings (CSV, JSON or WAV)',
+  file: 'A file of readings (CSV, JSON, Touchstone or WAV)',
   fileHint: 'Or drop a file on this card.',
   fileTaken: (name: string): string => `Taken from ${name}.`,
   severalTaken: (count: number, file: string): string =>
-    `${file} has ${count} measurements. They can be used all at once.`,
-  useAll: (count: number): string => `Use all ${count}`,
+    count === 1
+      ? `${file} has 1 measurement, and none of the cards here is for it. It can be used as it is.`
+      : `${file} has ${count} measurements. They can be used all at once.`,
+  useAll: (count: number): string => (count === 1 ? 'Use this measurement' : `Use all ${count}`),
   fileProblems: (file: string, count: number): string =>
     `${file} cannot be used: ${count} ${plural(count, 'problem', 'problems')}. Nothing is changed.`,
   clear: 'Clear the readings',
