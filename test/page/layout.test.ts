@@ -15,8 +15,9 @@ test.each([
     const { width, height, touch } = budget;
     await withPage(
       async (page) => {
+        await page.locator('.answer[aria-busy="false"]').waitFor();
         await page.locator('.station').first().waitFor();
-        await page.locator('.help li').first().waitFor({ state: 'attached', timeout: 30_000 });
+        await page.locator('.help li').first().waitFor({ state: 'attached' });
         const heightOf = async (selector: string) => (await boxOf(page, selector)).height;
         expect(await heightOf('.summary'), 'headline').toBeLessThanOrEqual(budget.summary);
         expect(await heightOf('.path'), 'path').toBeLessThanOrEqual(budget.path);
