@@ -22,7 +22,10 @@ export interface SetReception {
    * after the figures and lie about them as they did for the set before until they are there.
    */
   readonly reception: ReadonlySignal<Reception | undefined>;
-  /** Of the chosen station no medians are there yet, but they will be: the first figures are those of the set exactly as described. */
+  /**
+   * Of the chosen station no medians are there yet, but they will be: the first figures are those of the set exactly as
+   * described.
+   */
   readonly areFirstFigures: ReadonlySignal<boolean>;
   /** The set that reception is of. */
   readonly receptionSet: ReadonlySignal<SetDescription | undefined>;
