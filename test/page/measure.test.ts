@@ -78,7 +78,7 @@ const drop = (page: Page, name: string, text: string) =>
 const DIAL = {
   kind: 'dial',
   capacitor: { law: 'semicircular', minimum: 15e-12, maximum: 500e-12 },
-  points: [603, 693, 909, 1053, 1251, 1458].map((kHz) => ({
+  readings: [603, 693, 909, 1053, 1251, 1458].map((kHz) => ({
     position: Number(placeOf(kHz * 1e3, { L: 209e-6, stray: 20e-12, minimum: 15e-12, maximum: 500e-12 }).toFixed(4)),
     frequency: kHz * 1e3,
   })),
