@@ -51,7 +51,7 @@ describe('the place on the page', () => {
       await expect.poll(summary).toMatch(/^By night/);
       expect(await pressed('Night')).toBe('true');
       await page.getByRole('button', { name: 'Day', exact: true }).click();
-      await expect.poll(summary).toMatch(/^You/);
+      await expect.poll(summary).toMatch(/^\w+ of \w+ stations heard/);
       // Opened anew it begins again with its time; another begins with another.
       await openField(page, COAST);
       await expect.poll(summary).toMatch(/^By night/);
@@ -63,7 +63,7 @@ describe('the place on the page', () => {
       );
       await expect.poll(summary).toMatch(/^At 21:00 UTC/);
       await openField(page);
-      await expect.poll(summary).toMatch(/^You/);
+      await expect.poll(summary).toMatch(/^\w+ of \w+ stations heard/);
       expect(await pressed('Day')).toBe('true');
     });
   });
@@ -77,7 +77,7 @@ describe('the place on the page', () => {
       await openField(page, masked);
       for (const [time, summary] of [
         ['Night', /^By night/],
-        ['Day', /^You/],
+        ['Day', /^\w+ of \w+ stations heard/],
       ] as const) {
         await page.getByRole('button', { name: time, exact: true }).click();
         await expect.poll(() => page.locator('.summary').textContent()).toMatch(summary);
