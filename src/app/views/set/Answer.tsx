@@ -19,7 +19,11 @@ export function AnswerInWords() {
   const station = chosen.value;
   const leftOut = useLeftOut();
   return (
-    <section class="answer" aria-label={texts.answer} aria-busy={areFirstFigures.value}>
+    <section
+      class="answer"
+      aria-label={texts.answer}
+      aria-busy={areFirstFigures.value || !(now || receptionError.value)}
+    >
       <p class="summary" aria-live="polite">
         {now ? receptionHeadline(now) : receptionError.value ? texts.notCalculated : texts.calculating}
       </p>
