@@ -2,7 +2,7 @@
 export const beginWords = {
   title: 'Begin from my bench',
   about:
-    'Fill in what lies there, in any order. What is left empty gets a typical value, marked “assumed” until you change or confirm it; turns that are left empty are those that tune the band.',
+    'Fill in what you have, in any order. What is left empty gets a typical value, marked “assumed” until you change or confirm it; turns that are left empty are those that tune the band.',
   invite: 'This is an example.',
   inviteButton: 'Begin from my bench…',
   where: 'Where you are',
