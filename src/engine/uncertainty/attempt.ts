@@ -1,4 +1,4 @@
-/** Undefined for a set that cannot be built or followed: the other evaluations are used without it. */
+/** Undefined where something cannot be built or followed, which is a RangeError; any other error is thrown. */
 export function attempt<T>(make: () => T): T | undefined {
   try {
     return make();

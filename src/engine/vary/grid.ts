@@ -6,6 +6,7 @@ import { isHeard } from '../reception/verdict.ts';
 import type { SetDescription, WrittenDescription } from '../set/description.ts';
 import { type ReadResult, readValue } from '../set/read.ts';
 import { withValueAt } from '../set/write.ts';
+import { attempt } from '../uncertainty/attempt.ts';
 import { receiveRanged } from '../uncertainty/receive-ranged.ts';
 
 /** A place in a description and what may stand there, as written. */
@@ -137,10 +138,5 @@ function receivedWith(
   // Of a clearance no median is drawn, and of a station that no aim asks for none is needed.
   const loudest = aims.flatMap((aim) => (aim.kind === 'loudest' ? [aim.station] : []));
   const stations = aims.some(({ kind }) => kind === 'most heard') ? undefined : loudest;
-  try {
-    return receiveRanged(read.set, { ...when(read.set), stations });
-  } catch (refusal) {
-    if (refusal instanceof RangeError) return undefined;
-    throw refusal;
-  }
+  return attempt(() => receiveRanged(read.set, { ...when(read.set), stations }));
 }

@@ -12,6 +12,7 @@ import type { Disturbance } from '../reception/path/types.ts';
 import { isHeard, verdictOf, worstOf } from '../reception/verdict.ts';
 import type { SetDescription } from '../set/description.ts';
 import { editedSet } from '../set/edit.ts';
+import { attempt } from '../uncertainty/attempt.ts';
 import { type DrawnHearing, type DrawnStation, drawnSet } from '../uncertainty/drawn-set.ts';
 import { type FieldDraws, fieldDraws } from '../uncertainty/field-draws.ts';
 import { usualHearing } from '../uncertainty/ranged-reception.ts';
@@ -179,7 +180,7 @@ function trial(set: SetDescription, ready: Receiver, { watched, arriving, drawnO
     if (!usual.isWithin) return usual;
     return medianFigures(usual, tuned(station), {
       hearing: () => drawn(station)?.hearing(),
-      interference: () => solved(() => interference(station)),
+      interference: () => attempt(() => interference(station)),
     });
   });
   const widthInMedian = lazily((station: number): Ratio => {
@@ -287,10 +288,10 @@ function figuresOf(
   interference: (station: number) => readonly Disturbance[],
   station: number,
 ): Figures {
-  const alone = solved(() => tuned(station));
+  const alone = attempt(() => tuned(station));
   if (!alone) return UNSOLVED;
   const { within, heard } = alone;
-  const beside = once(() => solved(() => interference(station)));
+  const beside = once(() => attempt(() => interference(station)));
   const worst = once(() => worstOf(beside() ?? []));
   return {
     isWithin: within,
@@ -308,14 +309,4 @@ function figuresOf(
       return worst()?.by;
     },
   };
-}
-
-/** Undefined where no equation gives it. */
-function solved<T>(work: () => T): T | undefined {
-  try {
-    return work();
-  } catch (refusal) {
-    if (refusal instanceof RangeError) return undefined;
-    throw refusal;
-  }
 }
