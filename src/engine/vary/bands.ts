@@ -10,3 +10,9 @@ export const BANDS = {
 } as const satisfies Record<string, { readonly from: Hertz; readonly to: Hertz }>;
 /** A broadcast band by name. */
 export type BandName = keyof typeof BANDS;
+
+/** Between long and medium wave. */
+const BETWEEN: Hertz = 385e3;
+
+/** The band that a frequency belongs to, within it or nearer to it than to the other. */
+export const nearestBand = (frequency: Hertz): BandName => (frequency < BETWEEN ? 'long wave' : 'medium wave');

@@ -16,7 +16,7 @@ import { STARTERS } from '../set/starters.ts';
 import { valueAtPath, withValueAt } from '../set/write.ts';
 import { parseQuantity } from '../units/parse.ts';
 import type { Hertz } from '../units/quantities.ts';
-import { BANDS } from './bands.ts';
+import { BANDS, nearestBand } from './bands.ts';
 import { rewindFor } from './move-band.ts';
 
 /** What things without a name are called. */
@@ -45,8 +45,6 @@ const USUAL_KINDS: Readonly<Record<string, string>> = {
 const USUAL_STATIONS = ['603 kHz', '999 kHz', '1458 kHz'];
 const USUAL_STRENGTH = { power: '50 kW', distance: '40 km' } as const;
 
-/** Between long and medium wave, Hz. */
-const BETWEEN = 385e3;
 /** The share of the coil's turns at which an aerial is tapped where nothing says so. */
 const TAP_SHARE = 0.2;
 /** The same of the detector on a coil whose arrangement nobody gave. */
@@ -225,8 +223,8 @@ function woundForBand(written: unknown, assumed: readonly string[]): unknown {
   if (!WINDINGS.some(free)) return written;
   const read = readValue(written);
   if (!read.ok) return written;
-  const band = read.set.place.stations.every(({ frequency }) => frequency < BETWEEN) ? 'long wave' : 'medium wave';
-  const { changes } = rewindFor(read.set, BANDS[band]);
+  const highest = Math.max(...read.set.place.stations.map(({ frequency }) => frequency));
+  const { changes } = rewindFor(read.set, BANDS[nearestBand(highest)]);
   return changes
     .filter(({ path }) => free(path))
     .reduce<unknown>((base, { path, to }) => withValueAt(base, path, to), written);

@@ -4,7 +4,7 @@ import { isLoop } from '../kinds/loops.ts';
 import type { SetDescription } from '../set/description.ts';
 import type { Hertz } from '../units/quantities.ts';
 import { type BandFigures, bandFigures } from './band-figures.ts';
-import { BANDS, type BandName } from './bands.ts';
+import { BANDS, type BandName, nearestBand } from './bands.ts';
 import { optimise, trialOf } from './optimise.ts';
 import type { Objective } from './question.ts';
 import { scaleTurns } from './scale-turns.ts';
@@ -58,8 +58,6 @@ export class SameBandError extends RangeError {
 const MARGIN = 0.985;
 /** How far the aerial's hold is loosened, step by step, until the band is covered. */
 const LOOSER = [0.7, 0.5, 0.35, 0.25, 0.18, 0.12, 0.08];
-/** Between long and medium wave, Hz. */
-const BETWEEN = 385e3;
 
 /**
  * Move a set to another band, as `rewindFor` does it.
@@ -70,7 +68,7 @@ const BETWEEN = 385e3;
  */
 export function moveBand(set: SetDescription, { from, to }: MoveOptions): Move {
   const before = bandFigures(set);
-  const now = from ?? (Math.sqrt(before.lowest * before.highest) < BETWEEN ? 'long wave' : 'medium wave');
+  const now = from ?? nearestBand(Math.sqrt(before.lowest * before.highest));
   if (now === to) throw new SameBandError(to);
   return { code: 'move', from: now, to, ...rewound(set, BANDS[to], before) };
 }
