@@ -26,4 +26,8 @@ export type LoopDescription = Of<AerialDescription, LoopKind>;
  * @param aerial as described
  * @returns true narrows it to such an aerial
  */
-export const isLoop = (aerial: AerialDescription): aerial is LoopDescription => LOOP_KINDS[aerial.kind];
+export const isLoop = (aerial: AerialDescription): aerial is LoopDescription => isLoopKind(aerial.kind);
+
+/** The same of its kind, as written. */
+export const isLoopKind = (kind: unknown): kind is LoopKind =>
+  typeof kind === 'string' && Object.hasOwn(LOOP_KINDS, kind) && LOOP_KINDS[kind as keyof typeof LOOP_KINDS];

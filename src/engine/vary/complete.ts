@@ -9,6 +9,7 @@ import {
   variantChoices,
 } from '../fields/introspect.ts';
 import type { Path } from '../kinds/adjustment.ts';
+import { isLoopKind } from '../kinds/loops.ts';
 import { assumedIn, placeText } from '../set/assumed.ts';
 import { description, FORMAT } from '../set/description.ts';
 import { readValue } from '../set/read.ts';
@@ -64,21 +65,23 @@ export function completeDescription(known: unknown, names: CompletionNames): unk
   const fill = filling(assumed);
   const schema = description as unknown as SchemaNode;
   const nodeOf = (key: string): SchemaNode => bare(schema).entries![key];
-  const aerial = fill(given.aerial, nodeOf('aerial'), ['aerial'], 'aerial');
-  const isLoop = isRecord(aerial) && LOOPS.has(String(aerial.kind));
-  const coils = isLoop && given.coils === undefined ? [] : coilsOf(given.coils);
+  const filled = (key: string): unknown => fill(given[key], nodeOf(key), [key], key);
+  const aerial = filled('aerial');
+  const loop = isRecord(aerial) && isLoopKind(aerial.kind) ? aerial.kind : undefined;
+  const coils = loop && given.coils === undefined ? [] : coilsOf(given.coils);
   let written: unknown = {
     ...given,
     format: given.format ?? FORMAT,
     name: given.name ?? names.set,
     place: placeWith(given.place, names, assumed),
     aerial,
-    earth: fill(given.earth, nodeOf('earth'), ['earth'], 'earth'),
+    earth: filled('earth'),
     coils: coils.map((coil, i) => fill(named(coil, i, names.coil), bare(nodeOf('coils')).item!, ['coils', i], 'coil')),
-    tuning: fill(given.tuning, nodeOf('tuning'), ['tuning'], 'tuning'),
-    arrangement: arrangementWith(given.arrangement, isLoop ? String((aerial as { kind: unknown }).kind) : undefined),
-    detector: fill(given.detector, nodeOf('detector'), ['detector'], 'detector'),
-    load: fill(given.load, nodeOf('load'), ['load'], 'load'),
+    tuning: filled('tuning'),
+    // A loop has its own arrangement only.
+    arrangement: given.arrangement === undefined && loop ? { kind: loop } : given.arrangement,
+    detector: filled('detector'),
+    load: filled('load'),
   };
   written = withTaps(written, nodeOf('arrangement'), assumed);
   written = woundForBand(written, assumed);
@@ -92,8 +95,6 @@ function inOrder(written: unknown, schema: SchemaNode): unknown {
   const keys = [...Object.keys(bare(schema).entries!), ...Object.keys(all)].filter((key) => all[key] !== undefined);
   return Object.fromEntries(keys.map((key) => [key, all[key]]));
 }
-
-const LOOPS: ReadonlySet<string> = new Set(['frame', 'ferrite rod']);
 
 const coilsOf = (coils: unknown): readonly unknown[] =>
   Array.isArray(coils) ? (coils.length > 0 ? coils : [{}]) : [coils ?? {}];
@@ -181,16 +182,12 @@ function frequencyOf(written: unknown): Hertz | undefined {
   return read.ok ? read.value : undefined;
 }
 
-/** A loop has its own arrangement only. */
-const arrangementWith = (arrangement: unknown, loop: string | undefined): unknown =>
-  arrangement === undefined && loop !== undefined ? { kind: loop } : arrangement;
-
 /** The coil that tunes, and an aerial tapped on part of it. */
 function withTaps(written: unknown, node: SchemaNode, assumed: string[]): unknown {
   const arrangement = valueAtPath(written, ['arrangement']);
   const coil = valueAtPath(written, ['coils', 0]);
-  const known: unknown = isRecord(arrangement) || arrangement === undefined ? { ...arrangement } : arrangement;
-  if (!isRecord(known)) return written;
+  if (arrangement !== undefined && !isRecord(arrangement)) return written;
+  const known: Record<string, unknown> = { ...arrangement };
   const turnsOf = (share: number): number =>
     Math.max(1, Math.round(Number((isRecord(coil) && coil.turns) || 60) * share)) || 1;
   if (arrangement === undefined && isRecord(coil)) {
