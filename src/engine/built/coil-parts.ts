@@ -2,6 +2,7 @@ import type { Warning } from '../facts/warning.ts';
 import type { SectionedCoil } from '../kinds/arrangements/coil-sections.ts';
 import { coilModel } from '../kinds/models.ts';
 import { coilPart } from '../network/part-ids.ts';
+import { byName, lazilyOfPair } from '../numerics/lazily.ts';
 import { couple } from '../parts/coil/coupling.ts';
 import type { CoilModel, TurnSpan } from '../parts/coil/model.ts';
 import { ringMutual } from '../parts/coil/ring.ts';
@@ -111,34 +112,16 @@ interface InSpace {
 
 /** Placings of two windings that are kept. */
 const MOST_KEPT = 64;
-const known = new WeakMap<CoilModel, WeakMap<CoilModel, Map<string, InSpace>>>();
+const placingsOf = lazilyOfPair((_first: CoilModel, _second: CoilModel) => byName<InSpace>(MOST_KEPT));
 
 /** Where the turns of two coils stand is all that counts, so a set whose coils only lose otherwise shares it. */
-function inSpace(first: CoilModel, second: CoilModel, { distance, tilt }: { distance: number; tilt: number }): InSpace {
-  const ofFirst = known.get(first) ?? new WeakMap<CoilModel, Map<string, InSpace>>();
-  known.set(first, ofFirst);
-  const placings = ofFirst.get(second) ?? new Map<string, InSpace>();
-  ofFirst.set(second, placings);
-  const key = `${distance}/${tilt}`;
-  let found = placings.get(key);
-  if (!found) {
+const inSpace = (first: CoilModel, second: CoilModel, { distance, tilt }: { distance: number; tilt: number }) =>
+  placingsOf(first, second)(`${distance}/${tilt}`, (): InSpace => {
     const { mutualInductance } = couple(first, second, { offset: distance, tilt: (tilt * Math.PI) / 180 });
     const sumOf = straightSum(first.winding!, second.winding!, distance);
-    const sums = new Map<string, Henries>();
-    found = {
-      mutualInductance,
-      sumOf: (a, b) => {
-        const spans = [...a, ...b].join('/');
-        let sum = sums.get(spans);
-        if (sum === undefined) sums.set(spans, (sum = sumOf(a, b)));
-        return sum;
-      },
-    };
-    if (placings.size >= MOST_KEPT) placings.clear();
-    placings.set(key, found);
-  }
-  return found;
-}
+    const sums = byName<Henries>();
+    return { mutualInductance, sumOf: (a, b) => sums([...a, ...b].join('/'), () => sumOf(a, b)) };
+  });
 
 /** What a stretch of turns links of the flux of its whole coil, per ampere. */
 function fluxOf(coil: CoilPart, [from, to]: TurnSpan): Henries {

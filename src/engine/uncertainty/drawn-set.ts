@@ -1,6 +1,6 @@
 import { together } from '../built/changed-parts.ts';
 import { changedCircuit, type SetCircuit } from '../built/set-circuit.ts';
-import { lazily, once } from '../numerics/lazily.ts';
+import { lazily, lazilyOfPair, once } from '../numerics/lazily.ts';
 import type { FieldAtSite } from '../reception/path/field.ts';
 import {
   type Receiver,
@@ -196,19 +196,11 @@ function tunedIn(circuit: SetCircuit, middle: Receiver, station: StationDescript
 
 const NOTHING_KNOWN = () => false;
 
-const widths = new WeakMap<Float64Array, WeakMap<Float64Array, number>>();
-
 /** Half of the 90 % range of the emf, dB, by the draws of the field and of the effective height. */
-function widthOf(field: Float64Array, heights: Float64Array): number {
-  const known = widths.get(field) ?? new WeakMap<Float64Array, number>();
-  widths.set(field, known);
-  let width = known.get(heights);
-  if (width === undefined) {
-    const [low, high] = rangedOf(field.map((x, k) => x + heights[k])).range;
-    known.set(heights, (width = (high - low) / 2));
-  }
-  return width;
-}
+const widthOf = lazilyOfPair((field: Float64Array, heights: Float64Array): Decibels => {
+  const [low, high] = rangedOf(field.map((x, k) => x + heights[k])).range;
+  return (high - low) / 2;
+});
 
 /** dB of the effective height about its middle. */
 function heightDraws({ inputs }: ReturnType<typeof setsDrawn>): Float64Array {

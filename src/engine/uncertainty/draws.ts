@@ -1,3 +1,4 @@
+import { byName } from '../numerics/lazily.ts';
 import { normalQuantile } from '../numerics/normal.ts';
 import { uniform } from '../numerics/random.ts';
 import { textHash } from '../numerics/text-hash.ts';
@@ -11,27 +12,23 @@ let strata: Float64Array | undefined;
 const levels = (): Float64Array =>
   (strata ??= Float64Array.from({ length: DRAWS }, (_, k) => normalQuantile((k + 0.5) / DRAWS)));
 
-const MOST_KEPT = 2100;
-const known = new Map<string, Float64Array>();
+const kept = byName<Float64Array>(2100);
 
 /**
  * Standard normal deviates of one input, one for each set drawn: a Latin hypercube (McKay, Beckman and Conover,
  * Technometrics 21, 1979), so that every input's own distribution is met exactly. Always the same for a name, whatever
  * the set: what is asked twice answers alike, and what two stations share is the same set for both.
  */
-export function deviates(name: string): Float64Array {
-  let found = known.get(name);
-  if (found) return found;
-  found = levels().slice();
-  const next = uniform(textHash(name));
-  for (let k = DRAWS - 1; k > 0; k--) {
-    const j = Math.floor(next() * (k + 1));
-    [found[k], found[j]] = [found[j], found[k]];
-  }
-  if (known.size >= MOST_KEPT) known.clear();
-  known.set(name, found);
-  return found;
-}
+export const deviates = (name: string): Float64Array =>
+  kept(name, () => {
+    const shuffled = levels().slice();
+    const next = uniform(textHash(name));
+    for (let k = DRAWS - 1; k > 0; k--) {
+      const j = Math.floor(next() * (k + 1));
+      [shuffled[k], shuffled[j]] = [shuffled[j], shuffled[k]];
+    }
+    return shuffled;
+  });
 
 /** A figure's median and the range from its 5th to its 95th percentile. */
 export interface Ranged {
