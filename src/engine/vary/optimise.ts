@@ -35,7 +35,8 @@ const SAME = 0.01;
 export function optimise(trials: Trials, adjustments: readonly Adjustment[], question: Question): readonly Answer[] {
   const free = adjustments.filter((adjustment) => isFree(adjustment, question));
   const { unknowns = 'one at a time' } = question;
-  const search: Search = { trials, question, searched: { ...question, guard: searchedGuard(trials.now, question) } };
+  const searched: Question = { ...question, guard: searchedGuard(trials.now, question) };
+  const search: Search = { trials, question, searched, start: scoreOf(trials.now, searched) };
   const answers =
     unknowns === 'one at a time'
       ? free.map((adjustment) => bestOne(search, adjustment))
@@ -48,6 +49,8 @@ interface Search {
   readonly trials: Trials;
   readonly question: Question;
   readonly searched: Question;
+  /** Of what there is, by the search. */
+  readonly start: number;
 }
 
 /** Guards at the figures that a search goes by: no stricter there than in the median, which judges in the end. */
@@ -81,14 +84,13 @@ export const editsFor = (adjustment: Adjustment, { written, value }: Value): rea
   adjustment.edits?.(written, value) ?? [{ path: adjustment.path, to: written }];
 
 /** A search's way to a score: an adjustment's values, with others' values held. */
-function scorer({ trials, searched }: Search, held: readonly Edit[] = []) {
-  const floor = scoreOf(trials.now, searched);
+function scorer({ trials, searched, start }: Search, held: readonly Edit[] = []) {
   return (adjustment: Adjustment, value: Value): number => {
     const edits = editsFor(adjustment, value);
     // Taps that go along with turns may be kept.
     if (isKept(edits, searched.keep)) return Number.NEGATIVE_INFINITY;
     const outcome = trials.with([...held, ...edits]);
-    return isBuilt(outcome) ? scoreOf(outcome, searched, floor) : Number.NEGATIVE_INFINITY;
+    return isBuilt(outcome) ? scoreOf(outcome, searched, start) : Number.NEGATIVE_INFINITY;
   };
 }
 
@@ -167,8 +169,8 @@ function bestOne(search: Search, adjustment: Adjustment): Answer | undefined {
 }
 
 /** By how much a search's best is better than what there is; undefined where that is not worth judging. */
-function promise({ trials, searched }: Search, score: number): number | undefined {
-  const gain = score - scoreOf(trials.now, searched);
+function promise({ searched, start }: Search, score: number): number | undefined {
+  const gain = score - start;
   return isAllowed(score) && gain > (searched.leastPromise ?? 0) ? gain : undefined;
 }
 
@@ -197,12 +199,11 @@ const ROUNDS = 4;
  * Every adjustment begins once, so a ridge is climbed from both sides.
  */
 function bestTogether(search: Search, free: readonly Adjustment[], ids: readonly string[]): Answer | undefined {
-  const { trials, searched } = search;
   const unknown = ids.flatMap((id) => free.filter((adjustment) => adjustment.id === id));
   if (unknown.length < ids.length || unknown.length === 0) return undefined;
   const climbed = unknown.map((first) => {
     const chosen = new Map<string, Chosen>();
-    let reached = scoreOf(trials.now, searched);
+    let reached = search.start;
     const order = [first, ...unknown.filter((other) => other !== first)];
     for (let round = 0; round < ROUNDS; round++) {
       const before = reached;
