@@ -1,6 +1,6 @@
 import { list, words } from '../fields/fields.ts';
 import { isRecord } from '../fields/introspect.ts';
-import type { Path } from '../kinds/adjustment.ts';
+import { type Path, samePath } from '../kinds/adjustment.ts';
 import { valueAtPath, withValueAt } from './write.ts';
 
 const MOST_ASSUMED = 500;
@@ -49,7 +49,7 @@ export const placeText = (path: Path): string =>
 export const isAssumed = (written: unknown, path: Path): boolean =>
   assumedIn(written).some((text) => {
     const place = placeOf(text);
-    return place.length <= path.length && place.every((key, i) => key === path[i]);
+    return samePath(place, path.slice(0, place.length));
   });
 
 /**

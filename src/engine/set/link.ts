@@ -17,9 +17,9 @@ const PIECE = 4096;
 const COARSE: Degrees = 0.1;
 const POSITION = ['place', 'position'];
 
-/** What a link tells of the place. */
+/** What a link holds of the place. */
 export interface LinkOptions {
-  /** Let the position stand as it is; otherwise it is rounded to 0.1°, about 10 km. */
+  /** The position as it is; otherwise it is rounded to 0.1°, about 10 km. */
   readonly exactPosition?: boolean;
 }
 
@@ -35,17 +35,17 @@ export const isSetLink = (fragment: string): boolean => ANY_FORM.test(fragment);
  * section 5).
  * @param set the set as read
  * @param written the same as written; unknown keys go along
- * @param options what is told of the place
+ * @param options whether the position is exact
  * @returns the fragment without "#"
  */
 export function linkOf(set: SetDescription, written: unknown, options: LinkOptions = {}): string {
-  const told = options.exactPosition ? written : withCoarsePosition(set, written);
-  return FORM + toBase64Url(deflateSync(strToU8(JSON.stringify(told)), { level: 9 }));
+  const shared = options.exactPosition ? written : withCoarsePosition(set, written);
+  return FORM + toBase64Url(deflateSync(strToU8(JSON.stringify(shared)), { level: 9 }));
 }
 
 /**
- * A set as it may be told to others: its position is rounded to 0.1°, which is 11 km of latitude. What was not given is not
- * added.
+ * A set as it may be shared with others: its position is rounded to 0.1°, which is 11 km of latitude. What was not given
+ * is not added.
  * @param set the set as read
  * @param written the same as written
  * @returns a copy of what is written, or the same where it has no position

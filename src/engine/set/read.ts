@@ -52,11 +52,9 @@ export const tooLarge = (size: number): Problem => ({
   hint: { code: 'other-file' },
 });
 
-const refused = (
-  expected: Expected,
-  given: Given,
-  hint: Hint,
-): { readonly ok: false; readonly problems: readonly Problem[] } => ({
+type Refused = Extract<ReadResult, { readonly ok: false }>;
+
+const refused = (expected: Expected, given: Given, hint: Hint): Refused => ({
   ok: false,
   problems: [{ path: '', expected, given, hint }],
 });
@@ -79,10 +77,7 @@ export interface FileSort {
 const A_SET: FileSort = { expected: { code: 'description' }, hint: { code: 'start-from-example' } };
 
 /** A file's text as JSON, or why it is none. @param sort what it should have been. */
-export function parsedText(
-  text: string,
-  sort: FileSort,
-): { readonly ok: true; readonly value: unknown } | { readonly ok: false; readonly problems: readonly Problem[] } {
+export function parsedText(text: string, sort: FileSort): { readonly ok: true; readonly value: unknown } | Refused {
   if (text.length > LARGEST_FILE) return { ok: false, problems: [tooLarge(text.length)] };
   if (text.trim() === '') return refused(sort.expected, { code: 'empty-file' }, sort.hint);
   try {
@@ -100,7 +95,7 @@ export type ReadBySchema<Output> =
       readonly output: Output;
       readonly notes: readonly ReadNote[];
     }
-  | { readonly ok: false; readonly problems: readonly Problem[] };
+  | Refused;
 
 /** Read a parsed value by the schema of a whole file. @param sort what it should have been. */
 export function readBySchema<S extends v.GenericSchema>(
