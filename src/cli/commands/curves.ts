@@ -1,4 +1,4 @@
-import { receiveRanged, type StationCurves, stationCurves } from '../../engine/index.ts';
+import { type StationCurves, stationCurves } from '../../engine/index.ts';
 import {
   bandResponse,
   bandText,
@@ -23,13 +23,13 @@ import {
   waveAnswer,
 } from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
-import { chooseStation } from '../choose-station.ts';
 import { packagedCoastFor } from '../coast.ts';
 import { type Command, InputError } from '../command.ts';
 import { dataOut } from '../data-out.ts';
 import { endingOf } from '../ending.ts';
 import { choiceOf, sizeFrom } from '../option-values.ts';
 import { readSet } from '../read-set.ts';
+import { receiveOne } from '../receive-one.ts';
 import { timeOfDay } from '../time-of-day.ts';
 
 const OPTIONS = {
@@ -122,9 +122,9 @@ export const curves: Command = {
     const ending = out === undefined || values.json ? undefined : endingOf(out, ['svg', 'csv']);
     if (out !== undefined && ending) await io.checkTarget(out, ending);
     const when = { time: timeOfDay(values, set.place), coast: packagedCoastFor(set.place) };
-    const also = values.station === undefined ? [] : [chooseStation(set.place.stations, values.station)];
-    const { dial, stations, best } = receiveRanged(set, { ...when, also });
-    const index = chooseStation(stations, values.station, best[0]);
+    const { reception, index } = receiveOne(set, values.station, when);
+    if (index === undefined) throw new InputError(callProblems.noStations);
+    const { dial, stations } = reception;
     const covered = [dial.lowest, dial.highest] as const;
     const all = stationCurves(set, index, covered, { ...when, figures: stations[index] });
     if (!all) throw new InputError(callProblems.noStations);

@@ -1,4 +1,4 @@
-import { hasHeater, receiveRanged } from '../../engine/index.ts';
+import { hasHeater, receive } from '../../engine/index.ts';
 import {
   BLOCK,
   bandAt,
@@ -23,11 +23,12 @@ import {
   verdictWords,
 } from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
-import { chooseStation, kilohertzOf } from '../choose-station.ts';
+import { kilohertzOf } from '../choose-station.ts';
 import { packagedCoastFor } from '../coast.ts';
 import { type Command, InputError } from '../command.ts';
 import { numberOf } from '../option-values.ts';
 import { readSet } from '../read-set.ts';
+import { receiveOne } from '../receive-one.ts';
 import { timeOfDay } from '../time-of-day.ts';
 import { wrongOption } from '../wrong-option.ts';
 
@@ -77,8 +78,10 @@ export const listen: Command = {
     if (heater && !hasHeater(set.detector)) throw new InputError(callProblems.noHeater);
     await io.checkTarget(values.out, 'wav');
     const field = { time: timeOfDay(values, set.place), coast: packagedCoastFor(set.place) };
-    const reception = receiveRanged(set, field);
-    const index = values.band ? undefined : chooseStation(reception.stations, values.station, reception.best[0]);
+    const { reception, index } = values.band
+      ? { reception: receive(set, field), index: undefined }
+      : receiveOne(set, values.station, field);
+    if (index === undefined && !values.band) throw new InputError(callProblems.noStations);
     const station = index === undefined ? undefined : reception.stations[index];
     if (station?.outOfRange && !values.sweep)
       io.err(`${cliNotes.outOfRange(clean(station.name), outOfRangeWords(station.outOfRange))}\n`);

@@ -1,4 +1,3 @@
-import { receive, receiveRanged } from '../../engine/index.ts';
 import {
   audible,
   createWaves,
@@ -29,13 +28,13 @@ import {
   waveAnswer,
 } from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
-import { chooseStation } from '../choose-station.ts';
 import { packagedCoastFor } from '../coast.ts';
 import { type Command, InputError } from '../command.ts';
 import { endingOf } from '../ending.ts';
 import { exactWaves } from '../exact-waves.ts';
 import { quantityOf, sizeFrom } from '../option-values.ts';
 import { readSet } from '../read-set.ts';
+import { receiveOne } from '../receive-one.ts';
 import { timeOfDay } from '../time-of-day.ts';
 import { wrongOption } from '../wrong-option.ts';
 
@@ -82,10 +81,8 @@ export const wave: Command = {
         : endingOf(values.out, values.exact ? ['svg', 'csv'] : ['svg', 'csv', 'wav']);
     if (ending) await io.checkTarget(values.out!, ending);
     const field = { time: timeOfDay(values, set.place), coast: packagedCoastFor(set.place) };
-    const { stations, best } = receive(set, field);
-    const index = values.station === undefined ? undefined : chooseStation(stations, values.station);
     // Medians, as the path of the station has them.
-    const reception = receiveRanged(set, { ...field, stations: [index ?? best[0]].filter((one) => one !== undefined) });
+    const { reception, index } = receiveOne(set, values.station, field);
     if (values.exact) return exactWaves(set, reception, index, values, io);
     if (values['coming-on']) throw new InputError(callProblems.needsExact('--coming-on'));
     const base = wavesOfSet(set, reception, index, field);
