@@ -4,15 +4,15 @@ import {
   keepableParts,
   keepRefusal,
   type Problem,
-  readText,
   readValue,
   type SetDescription,
   type WrittenBox,
   type WrittenDescription,
 } from '../engine/index.ts';
-import { callProblems, cliNotes, keepRefusalText, optionProblem, problemSentence } from '../outputs/words/index.ts';
+import { cliNotes, keepRefusalText, optionProblem, problemSentence } from '../outputs/words/index.ts';
 import { InputError, type Io } from './command.ts';
-import { readSetText, shownSource } from './read-set.ts';
+import { problemsOfFile } from './problems-of-file.ts';
+import { readSource, shownSource, sourceText } from './read-set.ts';
 import { writtenWants } from './wants.ts';
 
 /** Where sets are to stand, what is wanted there, and the set that stands there now, where there is one. */
@@ -58,16 +58,10 @@ interface Asked {
  * @throws InputError with every problem, a line each, under the file that has it.
  */
 export async function readPlace(file: string, io: Io, asked: Asked): Promise<PlaceRead> {
-  // A link is told by what follows its "#".
-  const isLink = file.includes('#');
-  const text = isLink ? '' : await io.read(file);
-  const parsed = jsonOf(text);
+  const source = await sourceText(file, io);
+  const parsed = 'text' in source ? jsonOf(source.text) : undefined;
   const isPlace = isRecord(parsed) && 'stations' in parsed && !('format' in parsed);
-  const first = isPlace
-    ? readValue({ ...AROUND_PLACE, place: parsed })
-    : isLink
-      ? await readSetText(file, io)
-      : readText(text);
+  const first = isPlace ? readValue({ ...AROUND_PLACE, place: parsed }) : readSource(source);
   if (!first.ok) throw refusal([inFile(file, first.problems.map(problemSentence))]);
   const { written, set } = first;
   const ofBox = asked.box.wants ?? [];
@@ -87,8 +81,8 @@ export async function readPlace(file: string, io: Io, asked: Asked): Promise<Pla
     else if (index >= ofBox.length + ofSet.length) inCall.push(problemSentence({ ...problem, path: '--want' }));
     else inPlace.push(problemSentence(shifted(problem, index, ofBox.length)));
   }
-  const found = [inFile(asked.boxFile, inBox), inFile(file, inPlace), ...inCall].filter((one) => one !== '');
-  if (!again.ok || found.length > 0) throw refusal(found);
+  const refused = [inFile(asked.boxFile, inBox), inFile(file, inPlace), ...inCall].filter((one) => one !== '');
+  if (!again.ok || refused.length > 0) throw refusal(refused);
   for (const one of unkept((i) => `keep[${i}]`, written.keep)) io.err(`${cliNotes.note(one)}\n`);
   return {
     written: { place: written.place, ...(written.ear === undefined ? {} : { ear: written.ear }), wants: wanted },
@@ -125,8 +119,6 @@ function jsonOf(text: string): unknown {
 
 /** Problems under the name of their file; "" for none. */
 const inFile = (file: string, problems: readonly string[]): string =>
-  problems.length === 0
-    ? ''
-    : `${callProblems.inFile(shownSource(file), problems.length)}\n${problems.map((one) => `  ${one}`).join('\n')}`;
+  problems.length === 0 ? '' : problemsOfFile(shownSource(file), problems);
 
 const refusal = (problems: readonly string[]): InputError => new InputError(problems.join('\n'));

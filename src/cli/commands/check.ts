@@ -11,7 +11,7 @@ import {
 } from '../../outputs/words/index.ts';
 import { filesAndOptions } from '../arguments.ts';
 import { type Command, InputError } from '../command.ts';
-import { readSetText, shownSource } from '../read-set.ts';
+import { readSource, shownSource, sourceText } from '../read-set.ts';
 
 const OPTIONS = { json: { type: 'boolean' } } as const satisfies CommandOptions<'check'>;
 
@@ -32,7 +32,7 @@ export const check: Command = {
     let bad = 0;
     const report = [];
     for (const given of positionals) {
-      const result = await readSetText(given, io);
+      const result = readSource(await sourceText(given, io));
       const file = shownSource(given);
       if (!result.ok) bad++;
       report.push({

@@ -45,6 +45,7 @@ import { filesAndOptions } from '../arguments.ts';
 import { chooseStation } from '../choose-station.ts';
 import { packagedCoastFor } from '../coast.ts';
 import { type Command, InputError, type Io } from '../command.ts';
+import { problemsOfFile } from '../problems-of-file.ts';
 import { readWrittenSet } from '../read-set.ts';
 import { timeOfDay } from '../time-of-day.ts';
 import { wrongOption } from '../wrong-option.ts';
@@ -123,9 +124,7 @@ function refusal(problems: readonly ReadingsProblem[], file: string): InputError
     const sentence = 'unfit' in problem ? `${problem.path}: ${unfitText(problem.unfit)}` : problemSentence(problem);
     return problem.line === undefined ? sentence : measureAnswer.problemLine(problem.line, sentence);
   });
-  return new InputError(
-    `${measureAnswer.inReadings(file, lines.length)}\n${lines.map((line) => `  ${line}`).join('\n')}`,
-  );
+  return new InputError(problemsOfFile(file, lines));
 }
 
 function setOf(written: WrittenDescription | undefined): SetDescription | undefined {

@@ -236,7 +236,5 @@ export const measureAnswer = {
   nothingNext: 'No measurement would narrow the answer by more than 3 %.',
   used: (count: number): string => `${count} measured ${count === 1 ? 'value' : 'values'} put into the description`,
   problemLine: (line: number, problem: string): string => `line ${line}, ${problem}`,
-  inReadings: (file: string, count: number): string =>
-    `${file} has ${count === 1 ? 'a problem' : `${count} problems`}:`,
   keptReadings: 'the readings in the description',
 } as const;
