@@ -242,6 +242,7 @@ export { usualPlaces, type WavePlace, wavePlaces } from './waves/wave-places.ts'
 // What was heard
 
 export {
+  LIGHTS,
   type Light,
   type LogAgainstPrediction,
   type LoggedLight,

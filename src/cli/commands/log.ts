@@ -1,5 +1,7 @@
 import {
+  LIGHTS,
   type Light,
+  type LogAgainstPrediction,
   type LoggedStation,
   logAgainstPrediction,
   type PlacedEntry,
@@ -29,8 +31,6 @@ const OPTIONS = {
   out: { type: 'string' },
 } as const satisfies CommandOptions<'log'>;
 
-const LIGHTS = ['day', 'night'] as const;
-
 export const log: Command = {
   name: 'log',
   options: OPTIONS,
@@ -40,27 +40,26 @@ export const log: Command = {
     if (positionals.length !== 2) throw new InputError(callProblems.setAndLog);
     const [file, logFile] = positionals;
     const set = await readSet(file, io);
-    const { entries, problems } = readLogText(await io.read(logFile));
+    const read = readLogText(await io.read(logFile));
     const options = { coast: packagedCoastFor(set.place) };
     const at = (time: Light) => receiveRanged(set, { ...options, time });
-    const answer = logAgainstPrediction({ day: at('day'), night: at('night') }, set.place.position, entries);
-    const said = [...problems, ...answer.problems];
-    for (const problem of said) io.err(`${clean(logProblemText(problem))}\n`);
+    const answer = logAgainstPrediction({ day: at('day'), night: at('night') }, set.place.position, read.entries);
+    const problems = [...read.problems, ...answer.problems];
+    for (const problem of problems) io.err(`${clean(logProblemText(problem))}\n`);
     if (values.json || values.out !== undefined) {
       const data = {
         stations: answer.stations,
         entries: answer.entries.map((one) => entryData(one, set)),
-        problems: said.map((problem) => ({ ...problem, message: logProblemText(problem) })),
+        problems: problems.map((problem) => ({ ...problem, message: logProblemText(problem) })),
       };
       await dataOut(io, values.out, `${jsonText(data)}\n`);
-    } else if (entries.length === 0) io.out(`${logAnswer.none}\n`);
-    else say(set, answer.stations, answer.entries, io);
-    return entries.length === 0 ? 1 : 0;
+    } else if (read.entries.length === 0) io.out(`${logAnswer.none}\n`);
+    else printLog(set, answer, io);
+    return read.entries.length === 0 ? 1 : 0;
   },
 };
 
-function say(set: SetDescription, stations: readonly LoggedStation[], entries: readonly PlacedEntry[], io: Io): void {
-  const days = new Set(entries.map(({ entry }) => entry.time.toISOString().slice(0, 10))).size;
+function printLog(set: SetDescription, { stations, entries, days }: LogAgainstPrediction, io: Io): void {
   const named = stations.map((station) => ({ ...station, name: clean(station.name) }));
   io.out(`${logAnswer.title(clean(set.name), clean(set.place.name))}\n\n`);
   io.out(`${logTable(named, io.width)}\n\n${logAnswer.read(entries.length, days)}\n`);
@@ -79,7 +78,7 @@ function surprisesOf(station: LoggedStation): string[] {
       ),
     ];
   return LIGHTS.filter((light) => station.lights[light].surprise === 'heard-though-unlikely').map((light) =>
-    logAnswer.heardAllTheSame(station, light, station.lights[light].chance ?? 0),
+    logAnswer.heardThoughUnlikely(station, light, station.lights[light].chance ?? 0),
   );
 }
 

@@ -8,8 +8,10 @@ import { brief } from '../units/brief.ts';
 import type { Decibels, Degrees, Hertz, Ratio } from '../units/quantities.ts';
 import type { HeardAs, LogEntry, LogProblem } from './entry.ts';
 
+/** Both lights, in the order in which they are shown. */
+export const LIGHTS = ['day', 'night'] as const;
 /** By day, or with the sun down at the listener; dusk and dawn are night, for sky waves arrive by then. */
-export type Light = 'day' | 'night';
+export type Light = (typeof LIGHTS)[number];
 
 /** What was predicted of a station by day or by night, beside what was heard. */
 export interface LoggedLight {
@@ -48,6 +50,8 @@ export interface LogAgainstPrediction {
   /** In the order of the place. */
   readonly stations: readonly LoggedStation[];
   readonly entries: readonly PlacedEntry[];
+  /** Days (UTC) on which anything was logged. */
+  readonly days: number;
   readonly problems: readonly LogProblem[];
 }
 
@@ -102,7 +106,8 @@ export function logAgainstPrediction(
     };
     return { index, name, frequency, lights: { day: lightOfStation('day'), night: lightOfStation('night') } };
   });
-  return { stations, entries: placed, problems: few.all().map(({ item, more }) => ({ ...item, more })) };
+  const problems = few.all().map(({ item, more }) => ({ ...item, more }));
+  return { stations, entries: placed, days: distinctDays(entries), problems };
 }
 
 function loggedLight(

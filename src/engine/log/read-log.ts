@@ -44,7 +44,7 @@ export function readLog(text: string): ReadLog {
   if (few.all().length === 0) {
     for (const [i, cells] of body.entries()) {
       const row = i + 2;
-      const about = (column: LogColumn | undefined, fact: Fact, isLeftOut: boolean, given?: string): void =>
+      const about: About = (column, fact, isLeftOut, given) =>
         few.add(`${fact.code} ${column ?? ''}`, () => ({ row, column, fact, isLeftOut, given: given && brief(given) }));
       const entry = entryOf(row, rowOf(columns, cells), about);
       if (entry) entries.push(entry);

@@ -1,4 +1,4 @@
-import type { Light, LoggedLight, LoggedStation } from '../../engine/log/against-prediction.ts';
+import { LIGHTS, type Light, type LoggedLight, type LoggedStation } from '../../engine/log/against-prediction.ts';
 import { kHz } from '../words/figures.ts';
 import { logAnswer } from '../words/index.ts';
 import { table } from './table.ts';
@@ -12,10 +12,9 @@ interface LogRow {
 /** Stations by day and by night: what was predicted, and what was heard. */
 export function logTable(stations: readonly LoggedStation[], width?: number): string {
   const { columns } = logAnswer;
-  const rows = stations.flatMap((station): LogRow[] => [
-    { station, light: 'day', logged: station.lights.day },
-    { station, light: 'night', logged: station.lights.night },
-  ]);
+  const rows = stations.flatMap((station) =>
+    LIGHTS.map((light): LogRow => ({ station, light, logged: station.lights[light] })),
+  );
   return table(
     [
       { title: columns.station, text: ({ station, light }) => (light === 'day' ? station.name : '') },

@@ -9,7 +9,8 @@ interface Named {
   readonly name: string;
   readonly frequency: number;
 }
-const stationText = ({ name, frequency }: Named): string => `${name}, ${kHz(frequency)} kHz`;
+/** "Quayside, 1458 kHz". */
+export const nameAndFrequency = ({ name, frequency }: Named): string => `${name}, ${kHz(frequency)} kHz`;
 
 /** As written; of a row its own figures, of anything larger nothing. */
 const plainValue = (value: unknown): string =>
@@ -41,7 +42,7 @@ export const cliNotes = {
 /** `faintwave path`. */
 export const pathAnswer = {
   title: (set: string, place: string): string => `${set} at ${place}`,
-  station: (station: Named, sentence: string): string => `${stationText(station)}: ${sentence}`,
+  station: (station: Named, sentence: string): string => `${nameAndFrequency(station)}: ${sentence}`,
   assumed: (values: readonly { readonly place: string; readonly value: unknown }[]): string =>
     [
       `Assumed (${counted(values.length, 'value', 'values')}; change or confirm them, then take them off the list "assumed"):`,
@@ -77,7 +78,7 @@ export const stationsAnswer = {
 
 /** `faintwave compare`. */
 export const compareAnswer = {
-  title: (station: Named, set: string): string => `${stationText(station)}, on ${set}: loudest first`,
+  title: (station: Named, set: string): string => `${nameAndFrequency(station)}, on ${set}: loudest first`,
   merits: 'What each is good for',
   merit: (detector: string, merit: string, detection: string): string => `${detector}: ${merit} ${detection}`,
   explanation:
@@ -86,7 +87,7 @@ export const compareAnswer = {
 
 /** `faintwave match`. */
 export const matchAnswer = {
-  title: (station: Named, set: string): string => `${stationText(station)}, on ${set}`,
+  title: (station: Named, set: string): string => `${nameAndFrequency(station)}, on ${set}`,
   nothing:
     'There is nothing to match: no tap, no coupled coils, no transformer, or the station is out of range of the dial.',
   explanation:
@@ -95,7 +96,7 @@ export const matchAnswer = {
 
 /** `faintwave wave`. */
 export const waveAnswer = {
-  title: (station: Named, set: string): string => `${stationText(station)}, in ${set}`,
+  title: (station: Named, set: string): string => `${nameAndFrequency(station)}, in ${set}`,
   pictureTitle: (title: string, span: number): string => `${title}: ${formatQuantity(span, 'time', 2)}`,
   toPicture: 'Add --out FILE.svg for the picture.',
   written: (title: string, points: readonly string[], span: number, file: string): string =>
@@ -108,7 +109,7 @@ export const waveAnswer = {
 
 /** `faintwave listen`. */
 export const listenAnswer = {
-  station: (station: Named, verdict: string): string => `${stationText(station)}, ${verdict}`,
+  station: (station: Named, verdict: string): string => `${nameAndFrequency(station)}, ${verdict}`,
   sweep: 'the dial from its low end to its high end',
   band: 'the recorded band',
   loudness: { amplified: 'amplified', 'as in the phones': 'as in the phones' },

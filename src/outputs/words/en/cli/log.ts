@@ -1,4 +1,4 @@
-import type { Light, LoggedLight } from '../../../../engine/log/against-prediction.ts';
+import type { Light, LoggedLight, LoggedStation } from '../../../../engine/log/against-prediction.ts';
 import {
   HEARD,
   type HeardAs,
@@ -7,10 +7,10 @@ import {
   type LogProblemFacts,
 } from '../../../../engine/log/entry.ts';
 import { formatNumber } from '../../../../engine/units/format.ts';
-import { kHz } from '../../figures.ts';
 import { hintText } from '../fields/hints.ts';
 import { counted } from '../grammar.ts';
 import { verdictWords } from '../reception/index.ts';
+import { nameAndFrequency } from './answers.ts';
 
 const LIGHT_WORDS: Readonly<Record<Light, string>> = { day: 'by day', night: 'by night' };
 
@@ -57,10 +57,6 @@ const heardTimes = (heard: LoggedLight['heard']): string =>
     .map((one) => `${verdictWords[one]} ${heard[one]}`)
     .join(', ');
 
-interface Named {
-  readonly name: string;
-  readonly frequency: number;
-}
 const percent = (chance: number): number => Math.round(chance * 100);
 
 /** `faintwave log`. */
@@ -84,8 +80,8 @@ export const logAnswer = {
   none: 'The log has no entry that can be read.',
   read: (entries: number, days: number): string =>
     `${counted(entries, 'entry', 'entries')} on ${counted(days, 'day', 'days')}.`,
-  neverHeard: ({ name, frequency }: Named, chance: number, days: number): string =>
-    `${name}, ${kHz(frequency)} kHz, was never heard on ${counted(days, 'day', 'days')} with entries, though ${percent(chance)} of 100 such sets hear it: off the air, a fault of the set, or the list of stations?`,
-  heardAllTheSame: ({ name, frequency }: Named, light: Light, chance: number): string =>
-    `${name}, ${kHz(frequency)} kHz, was heard ${LIGHT_WORDS[light]} on several days, though only ${percent(chance)} of 100 such sets hear it: the set or the place is better than described.`,
+  neverHeard: (station: LoggedStation, chance: number, days: number): string =>
+    `${nameAndFrequency(station)}, was never heard on ${counted(days, 'day', 'days')} with entries, though ${percent(chance)} of 100 such sets hear it: off the air, a fault of the set, or the list of stations?`,
+  heardThoughUnlikely: (station: LoggedStation, light: Light, chance: number): string =>
+    `${nameAndFrequency(station)}, was heard ${LIGHT_WORDS[light]} on several days, though only ${percent(chance)} of 100 such sets hear it: the set or the place is better than described.`,
 } as const;
