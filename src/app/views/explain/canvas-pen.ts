@@ -1,4 +1,4 @@
-import type { Pen } from '../../../outputs/explain/index.ts';
+import type { CoverageMap, Pen } from '../../../outputs/explain/index.ts';
 import { FACE, type Palette } from '../../../outputs/scene/index.ts';
 
 export type Context = CanvasRenderingContext2D | OffscreenCanvasRenderingContext2D;
@@ -12,6 +12,7 @@ export function canvasPen(ctx: Context, colours: () => Palette): Pen {
     ctx.moveTo(xs[0], ys[0]);
     for (let i = 1; i < n; i++) ctx.lineTo(xs[i], ys[i]);
   };
+  const tinted = tinter();
   return {
     rect(x, y, w, h, fill, opacity = 1, radius = 0) {
       ctx.globalAlpha = opacity;
@@ -67,17 +68,19 @@ export function canvasPen(ctx: Context, colours: () => Palette): Pen {
     band(x, dx, top, bottom, n, fill, opacity = 1) {
       ctx.globalAlpha = opacity;
       ctx.fillStyle = colours()[fill];
-      if (isDense(top, n)) {
-        // Cycles a few columns wide: an outline of thousands of spikes takes a browser ten times as long as bars.
-        for (let i = 0; i < n; i++) ctx.fillRect(x + (i - 0.5) * dx, top[i], dx, bottom[i] - top[i]);
-        ctx.globalAlpha = 1;
-        return;
-      }
       ctx.beginPath();
       ctx.moveTo(x, top[0]);
       for (let i = 1; i < n; i++) ctx.lineTo(x + i * dx, top[i]);
       for (let i = n - 1; i >= 0; i--) ctx.lineTo(x + i * dx, bottom[i]);
       ctx.fill();
+      ctx.globalAlpha = 1;
+    },
+    coverage(x, y, map, density, fill, opacity) {
+      const { columns, rows } = map;
+      if (columns === 0 || rows === 0) return;
+      ctx.fillStyle = colours()[fill];
+      ctx.globalAlpha = opacity;
+      ctx.drawImage(tinted(map, ctx.fillStyle), 0, 0, columns, rows, x, y, columns / density, rows / density);
       ctx.globalAlpha = 1;
     },
     text(x, y, words, size, { role = 'ink', anchor = 'start', bold, italic, rim, opacity = 1 } = {}) {
@@ -105,19 +108,24 @@ export function canvasPen(ctx: Context, colours: () => Palette): Pen {
   };
 }
 
-/** An outline is all spikes where crests follow closer than this many columns, and are higher than a px or so. */
-const CLOSE = 12;
-const HIGH = 1.2;
-
-function isDense(top: Float64Array, n: number): boolean {
-  let way = 0;
-  let turns = 0;
-  let before = 0;
-  for (let i = 1; i < n; i++) {
-    const jump = top[i] - top[i - 1];
-    way += Math.abs(jump);
-    if (jump * before < 0) turns++;
-    if (jump !== 0) before = jump;
-  }
-  return way > HIGH * n && turns * CLOSE > 2 * n;
+/** Makes shares of pixels into a picture of one colour; its canvas is kept for the next. */
+function tinter() {
+  let canvas: OffscreenCanvas | undefined;
+  let context: OffscreenCanvasRenderingContext2D | undefined;
+  let image: ImageData | undefined;
+  return ({ columns, rows, shares }: CoverageMap, colour: string): OffscreenCanvas => {
+    if (!canvas || !context || canvas.width < columns || canvas.height < rows) {
+      canvas = new OffscreenCanvas(Math.max(columns, canvas?.width ?? 0), Math.max(rows, canvas?.height ?? 0));
+      context = canvas.getContext('2d', { willReadFrequently: true })!;
+    }
+    if (image?.width !== columns || image.height !== rows) image = new ImageData(columns, rows);
+    const { data } = image;
+    const value = Number.parseInt(colour.slice(1), 16);
+    // Canvas gives colours back as #rrggbb; written as whole pixels, alpha first in memory order of little ends.
+    const rgb = ((value & 255) << 16) | (value & 0xff00) | (value >> 16);
+    const pixels = new Uint32Array(data.buffer);
+    for (let i = 0; i < shares.length; i++) pixels[i] = rgb | (shares[i] << 24);
+    context.putImageData(image, 0, 0);
+    return canvas;
+  };
 }

@@ -30,3 +30,22 @@ export const constant = (value: number): Trace => ({
     out.max = value;
   },
 });
+
+/** Extremes of a trace in each of so many parts of a stretch. */
+export function extremesInto(
+  trace: Trace,
+  t0: number,
+  t1: number,
+  pixels: number,
+  min: Float64Array,
+  max: Float64Array,
+): void {
+  trace.prepare?.(t0, t1, pixels);
+  const each = (t1 - t0) / pixels;
+  for (let i = 0; i < pixels; i++) {
+    trace.extent(t0 + i * each, t0 + (i + 1) * each, range);
+    min[i] = range.min;
+    max[i] = range.max;
+  }
+}
+const range = emptyRange();

@@ -4,7 +4,7 @@ import { drawnExtremes } from './drawn-extremes.ts';
 import { type Line, type RecordedBand, recordedBand } from './lines.ts';
 import { noParts, type WaveParts } from './parts.ts';
 import type { PointId } from './points.ts';
-import { emptyRange, type ScaleEnds, type Trace } from './range.ts';
+import { extremesInto, type ScaleEnds } from './range.ts';
 import { waveContext } from './wave-context.ts';
 import { linesOf } from './wave-lines.ts';
 import { envelopesOf, meansOf, scalesOf, tracesOf } from './wave-points.ts';
@@ -22,11 +22,15 @@ export interface Waves {
   extent(point: PointId, t0: Seconds, t1: Seconds, pixels: number, min: Float64Array, max: Float64Array): void;
   /** The same as they are to be drawn: where cycles cannot be told apart, no column holds less than one. */
   drawn(point: PointId, t0: Seconds, t1: Seconds, pixels: number, min: Float64Array, max: Float64Array): void;
+  /** Cycles that the wave at a point repeats in, s: of the carrier, and of the tones. */
+  cycles(point: PointId): readonly Seconds[];
   /** The running average: over about three cycles of the carrier, weighted as a bell. */
   mean(point: PointId, t0: Seconds, t1: Seconds, pixels: number, min: Float64Array, max: Float64Array): void;
   meanAt(point: PointId, t: Seconds): number;
-  /** The upper envelope; @returns false where there is none to draw. */
-  envelope(point: PointId, t0: Seconds, t1: Seconds, pixels: number, min: Float64Array, max: Float64Array): boolean;
+  /** Whether there is an envelope to draw. */
+  hasEnvelope(point: PointId): boolean;
+  /** The upper envelope; nothing is filled in where there is none. */
+  envelope(point: PointId, t0: Seconds, t1: Seconds, pixels: number, min: Float64Array, max: Float64Array): void;
   /** The steady waves it is made of. */
   lines(point: PointId): readonly Line[];
   bands(point: PointId): readonly RecordedBand[];
@@ -49,25 +53,6 @@ function warningsOf({ neighbours, depth, programme }: WaveSpec): Warning[] {
   return warnings;
 }
 
-/** Extremes of a trace in each of so many parts of a stretch. */
-function extremesInto(
-  trace: Trace,
-  t0: number,
-  t1: number,
-  pixels: number,
-  min: Float64Array,
-  max: Float64Array,
-): void {
-  trace.prepare?.(t0, t1, pixels);
-  const each = (t1 - t0) / pixels;
-  for (let i = 0; i < pixels; i++) {
-    trace.extent(t0 + i * each, t0 + (i + 1) * each, range);
-    min[i] = range.min;
-    max[i] = range.max;
-  }
-}
-const range = emptyRange();
-
 /**
  * @param parts what was worked out elsewhere for the same spec; whatever is missing is worked out when first needed.
  * @throws RangeError for a carrier, level or Q that cannot be.
@@ -85,6 +70,7 @@ export function createWaves(given: WaveSpec, parts: WaveParts = noParts()): Wave
   const slowest = Math.min(carrier, ...neighbours.filter((n) => n.share > STRONG).map((n) => n.frequency));
   const isAlone = (point: PointId): boolean => neighbours.length === 0 || point === 'carrier' || point === 'modulated';
   const cycleAt = (point: PointId): Seconds => (point === 'programme' ? 0 : 1 / (isAlone(point) ? carrier : slowest));
+  const toneCycles = context.tones.map((f) => 1 / f);
   return {
     spec,
     warnings: warningsOf({ ...spec, neighbours: given.neighbours }),
@@ -92,13 +78,13 @@ export function createWaves(given: WaveSpec, parts: WaveParts = noParts()): Wave
     extent: (point, t0, t1, pixels, min, max) => extremesInto(traces[point](), t0, t1, pixels, min, max),
     drawn: (point, t0, t1, pixels, min, max) =>
       drawnExtremes(traces[point](), cycleAt(point), !isAlone(point), t0, t1, pixels, min, max),
+    cycles: (point) => [...(point === 'programme' ? [] : [cycleAt(point)]), ...(point === 'carrier' ? [] : toneCycles)],
     mean: (point, t0, t1, pixels, min, max) => extremesInto(means[point](), t0, t1, pixels, min, max),
     meanAt: (point, t) => means[point]().at(t),
+    hasEnvelope: (point) => envelopes[point] !== undefined,
     envelope(point, t0, t1, pixels, min, max) {
       const make = envelopes[point];
-      if (!make) return false;
-      extremesInto(make(), t0, t1, pixels, min, max);
-      return true;
+      if (make) extremesInto(make(), t0, t1, pixels, min, max);
     },
     lines: (point) => lines[point](),
     bands(point) {

@@ -2,10 +2,13 @@ import type { Scene } from '../../scene/scene.ts';
 import { shorten, textWidth } from '../../scene/text-width.ts';
 import { nodeWaveTexts, warningSentences, wavePointText } from '../../words/index.ts';
 import { drawnExtremes } from '../model/drawn-extremes.ts';
+import { extremesInto } from '../model/range.ts';
 import type { View } from '../model/view.ts';
+import { Columns } from '../stage/columns.ts';
+import { paintTrace } from '../stage/paint-trace.ts';
 import type { Pen } from '../stage/pen.ts';
 import { scenePen } from '../stage/scene-pen.ts';
-import { Columns, paintTime } from '../stage/wave-window.ts';
+import { paintTime } from '../stage/wave-window.ts';
 import type { ShownWaves } from './shown-waves.ts';
 import { traceOf } from './trace.ts';
 
@@ -43,18 +46,16 @@ export function paintNodeWaves(pen: Pen, waves: ShownWaves, window: NodeWindow, 
   const { width, height, view, letters = 12, density = 1 } = window;
   const axis = 2.8 * letters;
   const each = (height - axis) / Math.max(1, waves.waves.length);
-  const count = Math.max(2, Math.round(width * density));
-  columns.room(count);
   paintTime(pen, { y: 0, height, view, letters }, { x: 0, width }, axis);
   waves.waves.forEach((wave, i) => {
     const box = { y: i * each, width, height: each };
     if (i > 0) pen.line(0, box.y, width, box.y, 'faint', 1);
-    paintTrace(
+    paintWave(
       pen,
       wave,
       box,
       { ...view, interval: waves.interval, carrier: waves.carrier },
-      { letters, density, count },
+      { letters, density },
       columns,
     );
     paintHeading(pen, wave, box, letters);
@@ -69,12 +70,12 @@ interface Row {
 type ShownWave = ShownWaves['waves'][number];
 
 /** One wave over the stretch shown. */
-function paintTrace(
+function paintWave(
   pen: Pen,
   { kept, measure }: ShownWave,
   { y, width, height }: Row,
   { from, span, interval, carrier }: View & Pick<ShownWaves, 'interval' | 'carrier'>,
-  { letters, density, count }: { readonly letters: number; readonly density: number; readonly count: number },
+  { letters, density }: { readonly letters: number; readonly density: number },
   columns: Columns,
 ): void {
   const low = Math.min(0, kept.least);
@@ -83,17 +84,21 @@ function paintTrace(
   const down = y + height - 0.5 * letters;
   const k = (down - up) / (high - low);
   const zero = down + low * k;
-  const { min, max, top, bottom } = columns;
   const trace = traceOf(kept, interval);
-  drawnExtremes(trace, 1 / carrier, true, from, from + span, count, min, max);
-  const half = 0.07 * letters;
-  for (let c = 0; c < count; c++) {
-    top[c] = zero - max[c] * k - half;
-    bottom[c] = zero - min[c] * k + half;
-  }
+  const cycle = 1 / carrier;
+  const source = {
+    at: (t: number) => trace.at(t),
+    extremes: (t0: number, t1: number, parts: number, min: Float64Array, max: Float64Array) =>
+      extremesInto(trace, t0, t1, parts, min, max),
+    bars: (t0: number, t1: number, parts: number, min: Float64Array, max: Float64Array) =>
+      drawnExtremes(trace, cycle, true, t0, t1, parts, min, max),
+    cycles: [cycle],
+  };
+  const role = measure === 'current' ? 'accent' : 'copper';
+  const place = { x: 0, y, width, height, zero, k, line: 0.14 * letters, density, role, opacity: 1 } as const;
   pen.clip(0, y, width, height);
   pen.line(0, zero, width, zero, 'faint', 1);
-  pen.band(0.5 / density, 1 / density, top, bottom, count, measure === 'current' ? 'accent' : 'copper', 1);
+  paintTrace(pen, source, { from, span }, place, columns);
   pen.unclip();
 }
 

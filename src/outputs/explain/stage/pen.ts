@@ -1,4 +1,5 @@
 import type { Role } from '../../scene/scene.ts';
+import type { CoverageMap } from './coverage.ts';
 
 /** Something to draw with: a canvas that moves, or a list that becomes SVG. Lengths in px, y downwards. */
 export interface Pen {
@@ -25,6 +26,8 @@ export interface Pen {
    * lie half a line's width outside the least and greatest value.
    */
   band(x: number, dx: number, top: Float64Array, bottom: Float64Array, n: number, fill: Role, opacity?: number): void;
+  /** A trace as shares of pixels, so many to a px; only on a pen that has pixels. */
+  coverage?(x: number, y: number, map: CoverageMap, density: number, fill: Role, opacity: number): void;
   text(x: number, y: number, words: string, size: number, look?: TextLook): void;
   /** Draw only within a box until `unclip`. */
   clip(x: number, y: number, w: number, h: number): void;

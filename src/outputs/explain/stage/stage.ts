@@ -1,9 +1,10 @@
 import { textWidth, wrap } from '../../scene/text-width.ts';
 import type { View } from '../model/view.ts';
 import { PICTURES, type PictureFacts, type PictureId } from '../pictures/index.ts';
+import type { Columns } from './columns.ts';
 import type { Pen } from './pen.ts';
 import type { WaveRow } from './wave-row.ts';
-import { type Columns, paintWaves, plotOf, type Show, type TracesArea } from './wave-window.ts';
+import { paintWaves, plotOf, type Show, type TracesArea } from './wave-window.ts';
 
 /** Everything that is on the stage at one moment; the page, a picture file and a film draw the same. */
 export interface StageContents {

@@ -4,9 +4,10 @@ import { type WaveRowFacts, warningSentences, waveTexts } from '../../words/inde
 import { BEFORE_DETECTOR, type PointId } from '../model/points.ts';
 import { GRID } from '../model/wave-programme.ts';
 import type { Waves } from '../model/waves.ts';
+import { Columns } from './columns.ts';
 import { scenePen } from './scene-pen.ts';
 import type { WaveRow } from './wave-row.ts';
-import { Columns, coveredMean, paintWaves, type Show, type WaveWindow } from './wave-window.ts';
+import { coveredMean, paintWaves, type Show, type WaveWindow } from './wave-window.ts';
 
 export interface WavePicture extends Omit<WaveWindow, 'x' | 'y' | 'width' | 'height'> {
   readonly width: number;
@@ -63,8 +64,8 @@ function rowFacts({ waves, point, title }: WaveRow, show: Show): WaveRowFacts {
 
 /** Between what the average swings once the lower half is covered. */
 function coveredExtremes(waves: Waves, point: PointId): readonly [low: number, high: number] {
-  const columns = new Columns();
-  columns.room(1);
-  coveredMean(waves, point, 0, 1 / GRID, 1, columns);
-  return [columns.min[0], columns.max[0]];
+  const min = new Float64Array(1);
+  const max = new Float64Array(1);
+  coveredMean(waves, point, 0, 1 / GRID, 1, min, max);
+  return [min[0], max[0]];
 }

@@ -5,6 +5,8 @@ import { BEFORE_DETECTOR, measureAt, type PointId } from '../model/points.ts';
 import type { ScaleEnds } from '../model/range.ts';
 import { timeScale, type View } from '../model/view.ts';
 import type { Waves } from '../model/waves.ts';
+import type { Columns } from './columns.ts';
+import { paintTrace, type TraceSource } from './paint-trace.ts';
 import type { Pen } from './pen.ts';
 import { paintSpectrum } from './spectrum.ts';
 import type { WaveRow } from './wave-row.ts';
@@ -32,21 +34,6 @@ export interface WaveWindow {
   readonly letters?: number;
   /** Columns to a px of width: the device's own; default 1. */
   readonly density?: number;
-}
-
-/** Room for one row of columns, made once and used for every frame. */
-export class Columns {
-  min = new Float64Array(0);
-  max = new Float64Array(0);
-  top = new Float64Array(0);
-  bottom = new Float64Array(0);
-  room(columns: number): void {
-    if (this.min.length >= columns) return;
-    this.min = new Float64Array(columns);
-    this.max = new Float64Array(columns);
-    this.top = new Float64Array(columns);
-    this.bottom = new Float64Array(columns);
-  }
 }
 
 const TRACE: Readonly<Record<PointId, Role>> = {
@@ -80,14 +67,12 @@ export function paintWaves(pen: Pen, window: WaveWindow, columns: Columns): void
   const plot = plotOf(window);
   const axis = 2.6 * letters;
   const each = (height - axis) / Math.max(rows.length, 1);
-  const count = Math.max(2, Math.round(plot.width * density));
-  columns.room(count);
   paintTime(pen, window, plot, axis);
   const common = show.alike ? widest(rows) : undefined;
   rows.forEach((row, i) => {
     const box: Box = { x: plot.x, y: y + i * each, w: plot.width, h: each };
     const scale = common ?? row.waves.scale(row.point);
-    paintRow({ pen, row, scale, box, view, show, letters, count, density, columns });
+    paintRow({ pen, row, scale, box, view, show, letters, density, columns });
     if (i > 0) pen.line(window.x, box.y, window.x + window.width, box.y, 'faint', 1);
     if (plot.width < window.width)
       paintSpectrum(pen, row, { ...box, x: plot.x + plot.width, w: window.width - plot.width }, letters);
@@ -115,7 +100,6 @@ interface RowPainting {
   readonly view: View;
   readonly show: Show;
   readonly letters: number;
-  readonly count: number;
   readonly density: number;
   readonly columns: Columns;
 }
@@ -130,7 +114,7 @@ function heightsOf({ box, scale, letters }: RowPainting) {
 type Heights = ReturnType<typeof heightsOf>;
 
 function paintRow(painting: RowPainting): void {
-  const { pen, row, box, view, show, letters, count, columns } = painting;
+  const { pen, row, box, show, letters } = painting;
   const { waves, point } = row;
   const heights = heightsOf(painting);
   const { up, down, zero, symmetric } = heights;
@@ -139,8 +123,13 @@ function paintRow(painting: RowPainting): void {
   const averages = show.average === true && point !== 'programme';
   pen.clip(box.x, box.y, box.w, box.h);
   pen.line(box.x, zero, box.x + box.w, zero, 'faint', 1);
-  waves.drawn(point, view.from, view.from + view.span, count, columns.min, columns.max);
-  paintColumns(painting, heights, TRACE[point], LINE * letters, averages ? 0.62 : 1);
+  const wave: TraceSource = {
+    at: (t) => waves.at(point, t),
+    extremes: (t0, t1, parts, min, max) => waves.extent(point, t0, t1, parts, min, max),
+    bars: (t0, t1, parts, min, max) => waves.drawn(point, t0, t1, parts, min, max),
+    cycles: waves.cycles(point),
+  };
+  paintLine(painting, heights, wave, TRACE[point], LINE * letters, averages ? 0.62 : 1);
   if (covers) {
     pen.rect(box.x, zero + 1, box.w, box.y + box.h - zero, 'paper', 0.9);
     pen.text(box.x + box.w / 2, (zero + down) / 2 + letters * 0.35, waveTexts.covered, letters, {
@@ -165,47 +154,60 @@ function paintRow(painting: RowPainting): void {
   paintHeading(painting, symmetric);
 }
 
-/** What stands in the columns, as an area. */
-function paintColumns(
-  { pen, box, count, density, columns }: RowPainting,
+/** One line of a row. */
+function paintLine(
+  { pen, box, view, density, columns }: RowPainting,
   { zero, k }: Heights,
+  source: TraceSource,
   role: Role,
-  width: number,
+  line: number,
   opacity: number,
 ): void {
-  const { min, max, top, bottom } = columns;
-  const half = width / 2;
-  for (let i = 0; i < count; i++) {
-    top[i] = zero - max[i] * k - half;
-    bottom[i] = zero - min[i] * k + half;
-  }
-  pen.band(box.x + 0.5 / density, 1 / density, top, bottom, count, role, opacity);
+  const place = { x: box.x, y: box.y, width: box.w, height: box.h, zero, k, line, density, role, opacity };
+  paintTrace(pen, source, view, place, columns);
 }
 
 /** The upper envelope, and its mirror image where the wave swings both ways alike. */
 function paintEnvelope(painting: RowPainting, heights: Heights): void {
-  const { row, view, show, letters, count, columns } = painting;
-  const { min, max } = columns;
-  if (!row.waves.envelope(row.point, view.from, view.from + view.span, count, min, max)) return;
-  paintColumns(painting, heights, 'ink', EDGE_LINE * letters, 0.85);
+  const { row, show, letters } = painting;
+  const { waves, point } = row;
+  if (!waves.hasEnvelope(point)) return;
+  const cycles = waves.cycles('programme');
+  const upper: TraceSource = {
+    extremes: (t0, t1, parts, min, max) => waves.envelope(point, t0, t1, parts, min, max),
+    cycles,
+  };
+  paintLine(painting, heights, upper, 'ink', EDGE_LINE * letters, 0.85);
   if (!heights.symmetric || show.cover) return;
-  for (let i = 0; i < count; i++) {
-    const low = -max[i];
-    max[i] = -min[i];
-    min[i] = low;
-  }
-  paintColumns(painting, heights, 'ink', EDGE_LINE * letters, 0.85);
+  const lower: TraceSource = {
+    extremes: (t0, t1, parts, min, max) => {
+      waves.envelope(point, t0, t1, parts, max, min);
+      for (let i = 0; i < parts; i++) {
+        min[i] = -min[i];
+        max[i] = -max[i];
+      }
+    },
+    cycles,
+  };
+  paintLine(painting, heights, lower, 'ink', EDGE_LINE * letters, 0.85);
 }
+
+/** Columns from which the height for the name of the average is taken. */
+const NAME_COLUMNS = 40;
 
 /** The running average. @returns its height near the right, where its name goes. */
 function paintAverage(painting: RowPainting, heights: Heights, covers: boolean): number {
-  const { row, view, letters, count, columns } = painting;
+  const { row, view, letters } = painting;
   const { waves, point } = row;
-  const to = view.from + view.span;
-  if (covers) coveredMean(waves, point, view.from, to, count, columns);
-  else waves.mean(point, view.from, to, count, columns.min, columns.max);
-  paintColumns(painting, heights, 'ink', AVERAGE_LINE * letters, 1);
-  return Math.min(...columns.top.subarray(Math.floor(count * 0.8), Math.floor(count * 0.95)));
+  const extremes: TraceSource['extremes'] = covers
+    ? (t0, t1, parts, min, max) => coveredMean(waves, point, t0, t1, parts, min, max)
+    : (t0, t1, parts, min, max) => waves.mean(point, t0, t1, parts, min, max);
+  const line = AVERAGE_LINE * letters;
+  paintLine(painting, heights, { extremes, cycles: waves.cycles('programme') }, 'ink', line, 1);
+  const min = new Float64Array(NAME_COLUMNS);
+  const max = new Float64Array(NAME_COLUMNS);
+  extremes(view.from + 0.8 * view.span, view.from + 0.95 * view.span, NAME_COLUMNS, min, max);
+  return heights.zero - Math.max(...max) * heights.k - line / 2;
 }
 
 /** The name of a row, and its size in real units where there is room. */
@@ -231,9 +233,9 @@ export function coveredMean(
   from: number,
   to: number,
   count: number,
-  columns: Columns,
+  min: Float64Array,
+  max: Float64Array,
 ): void {
-  const { min, max } = columns;
   waves.envelope(point, from, to, count, min, max);
   for (let i = 0; i < count; i++) {
     min[i] /= Math.PI;

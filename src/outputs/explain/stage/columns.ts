@@ -1,0 +1,17 @@
+import { Coverage } from './coverage.ts';
+
+/** Room for one row of columns, made once and used for every frame. */
+export class Columns {
+  min = new Float64Array(0);
+  max = new Float64Array(0);
+  top = new Float64Array(0);
+  bottom = new Float64Array(0);
+  readonly coverage = new Coverage();
+  room(columns: number): void {
+    if (this.min.length >= columns) return;
+    this.min = new Float64Array(columns);
+    this.max = new Float64Array(columns);
+    this.top = new Float64Array(columns);
+    this.bottom = new Float64Array(columns);
+  }
+}
