@@ -1,5 +1,6 @@
 import { defineConfig } from 'vite';
 import { offline } from './scripts/page/offline.mjs';
+import { oneFile } from './scripts/page/one-file.mjs';
 
 // Without these two headers a browser gives the page no memory shared between threads.
 const isolation = {
@@ -7,22 +8,28 @@ const isolation = {
   'Cross-Origin-Embedder-Policy': 'require-corp',
 };
 
-export default defineConfig({
-  root: 'src/app',
-  base: './', // the built folder works at any address
-  publicDir: 'public',
-  oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
-  build: {
-    outDir: '../../dist/page',
-    emptyOutDir: true,
-    target: 'es2022',
-    sourcemap: true,
-    modulePreload: { polyfill: false },
-    chunkSizeWarningLimit: 900,
-  },
-  // The sound worklet too is a module: import its address with `?worker&url`.
-  worker: { format: 'es' },
-  server: { headers: isolation, port: 5173 },
-  preview: { headers: isolation },
-  plugins: [offline()],
+export default defineConfig(({ mode }) => {
+  const inOneFile = mode === 'one-file';
+  const inOnePiece = inOneFile ? { rolldownOptions: { output: { codeSplitting: false } } } : {};
+  return {
+    root: 'src/app',
+    base: './', // the built folder works at any address
+    publicDir: inOneFile ? false : 'public',
+    oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
+    build: {
+      outDir: inOneFile ? '../../dist/one-file' : '../../dist/page',
+      emptyOutDir: true,
+      target: 'es2022',
+      sourcemap: !inOneFile,
+      modulePreload: { polyfill: false },
+      cssCodeSplit: !inOneFile,
+      chunkSizeWarningLimit: inOneFile ? 20_000 : 900,
+      ...inOnePiece,
+    },
+    // The sound worklet too is a module: import its address with `?worker&url`.
+    worker: { format: 'es', ...inOnePiece },
+    server: { headers: isolation, port: 5173 },
+    preview: { headers: isolation },
+    plugins: [inOneFile ? oneFile() : offline()],
+  };
 });

@@ -1,7 +1,9 @@
-// Builds all that is shipped, from scratch where needed: the compiled engine and command line, and the page.
-import { buildCommandLine, buildPage } from './support/build.mjs';
+// Builds all that is shipped, from scratch where needed: the compiled engine and command line, the page, and the page
+// in one file.
+import { buildCommandLine, buildPage, buildPageFile } from './support/build.mjs';
 import { installIfNeeded } from './support/install.mjs';
 
 await installIfNeeded();
 await buildCommandLine({ force: true });
 await buildPage({ force: true });
+await buildPageFile({ force: true });

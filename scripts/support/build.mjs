@@ -1,4 +1,5 @@
 import { existsSync, renameSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
 import { alone, isFresh, markFresh } from './fresh.mjs';
 import { inRoot } from './paths.mjs';
 import { runTool } from './run.mjs';
@@ -9,6 +10,8 @@ const PAGE = inRoot('dist/page');
 
 /** The built page, ready to be served. */
 export const PAGE_FOLDER = PAGE;
+/** The whole page in one file, to be opened from a disk. */
+export const PAGE_FILE = inRoot('dist/faintwave.html');
 
 const commandLine = {
   stamp: inRoot('dist/command-line.built'),
@@ -24,9 +27,11 @@ const page = {
     ...settings,
   ],
 };
+const pageFile = { stamp: inRoot('dist/faintwave.built'), sources: page.sources };
 
 const isCommandLineBuilt = () => existsSync(MAIN) && isFresh(commandLine.stamp, commandLine.sources);
 const isPageBuilt = () => existsSync(inRoot('dist/page/index.html')) && isFresh(page.stamp, page.sources);
+const isPageFileBuilt = () => existsSync(PAGE_FILE) && isFresh(pageFile.stamp, pageFile.sources);
 
 /** Call after the compiler has gone through everything without error, with the time it started. @param {number} started */
 export const markCommandLineBuilt = (started) => markFresh(commandLine.stamp, started);
@@ -74,5 +79,24 @@ export async function buildPage({ quiet = false, force = false } = {}) {
     renameSync(aside, PAGE);
     rmSync(old, { recursive: true, force: true });
     markFresh(page.stamp, started);
+  });
+}
+
+/**
+ * Builds the page in one file, dist/faintwave.html, unless that is up to date.
+ * @param {{ quiet?: boolean, force?: boolean }} [options]
+ */
+export async function buildPageFile({ quiet = false, force = false } = {}) {
+  if (!force && isPageFileBuilt()) return;
+  await alone('page-file', async () => {
+    if (!force && isPageFileBuilt()) return;
+    if (!quiet) console.log('Building the page in one file…');
+    const started = Date.now();
+    const aside = inRoot('dist/one-file');
+    const code = await runTool('vite', ['build', '--mode', 'one-file', '--outDir', aside, '--logLevel', 'error']);
+    if (code !== 0) throw new Error('The page could not be built in one file (see above).');
+    renameSync(join(aside, 'faintwave.html'), PAGE_FILE);
+    rmSync(aside, { recursive: true, force: true });
+    markFresh(pageFile.stamp, started);
   });
 }
