@@ -1,6 +1,7 @@
 import { render } from 'preact';
 import { App } from './shell/App.tsx';
 import { autosave } from './state/autosave.ts';
+import { openDocumentStore } from './state/document-store.ts';
 import { newEngineWorker } from './state/engine-worker.ts';
 import { DEMO } from './state/examples.ts';
 import { listenToThePage } from './state/keys.ts';
@@ -8,6 +9,10 @@ import { createOpenSets } from './state/open-sets.ts';
 import { newReadingWorker } from './state/reading-worker.ts';
 import { openLinksOf } from './state/set-link.ts';
 import { createSetWorkers } from './state/set-workers.ts';
+import { keepFocus, keptFocus } from './state/shelf/focus-kept.ts';
+import { createShelf } from './state/shelf/shelf.ts';
+import { openTabs } from './state/tabs.ts';
+import { openWriterLock } from './state/writer-lock.ts';
 import './style/face.css';
 import './style/tokens.css';
 import './style/page.css';
@@ -20,12 +25,21 @@ import './style/print.css';
 const FIRST_ID = 'first';
 
 const workers = createSetWorkers((worker) => (worker === 'reading' ? newReadingWorker() : newEngineWorker(worker)));
+const firstId = keptFocus() ?? FIRST_ID;
+keepFocus(firstId);
 const sets = createOpenSets(workers, {
-  id: FIRST_ID,
+  id: firstId,
   description: JSON.parse(DEMO.text) as unknown,
   fileName: DEMO.file,
 });
-// A set in a link takes the place of what was kept, so that goes first: it can be gone back to.
-void autosave(sets, FIRST_ID).then(() => openLinksOf(sets));
-listenToThePage(sets);
-render(<App sets={sets} />, document.getElementById('app')!);
+const tools = { store: openDocumentStore(FIRST_ID), tabs: openTabs(), openLock: openWriterLock, now: Date.now };
+const keeping = autosave(sets, tools);
+const shelf = createShelf({ sets, keeping, ...tools }, DEMO);
+// A set in a link is one more: what was kept is there first, to be gone back to.
+void keeping.ready.then(() => {
+  openLinksOf(shelf);
+  void shelf.refresh();
+});
+tools.tabs.hearOfShelf(() => void shelf.refresh());
+listenToThePage(sets, shelf);
+render(<App sets={sets} shelf={shelf} />, document.getElementById('app')!);

@@ -3,7 +3,8 @@ import { isBeginning } from '../state/begin.ts';
 import { glossaryAt } from '../state/glossary.ts';
 import type { OpenSets } from '../state/open-sets.ts';
 import { view } from '../state/page-view.ts';
-import { SetContext } from '../state/set-context.ts';
+import { SetContext, ShelfContext } from '../state/set-context.ts';
+import type { Shelf } from '../state/shelf/shelf.ts';
 import { AnswerInWords } from '../views/set/Answer.tsx';
 import { Workbench } from '../views/set/bench/Workbench.tsx';
 import { DialStrip } from '../views/set/dial/DialStrip.tsx';
@@ -20,12 +21,14 @@ const loadBegin = () => import('../views/begin/Begin.tsx').then((m) => m.Begin);
 const loadGlossary = () => import('../widgets/Glossary.tsx').then((m) => m.Glossary);
 
 /** The page, about the set in focus; another set begins with all of it anew. */
-export function App({ sets }: { readonly sets: OpenSets }) {
+export function App({ sets, shelf }: { readonly sets: OpenSets; readonly shelf: Shelf }) {
   const set = sets.focused.value;
   return (
-    <SetContext.Provider value={set}>
-      <Page key={set.id} />
-    </SetContext.Provider>
+    <ShelfContext.Provider value={shelf}>
+      <SetContext.Provider value={set}>
+        <Page key={set.id} />
+      </SetContext.Provider>
+    </ShelfContext.Provider>
   );
 }
 

@@ -6,8 +6,8 @@ import { isBeginning } from '../state/begin.ts';
 import { EXAMPLES } from '../state/examples.ts';
 import { openExample, openFile, saveFile, showPaste } from '../state/files.ts';
 import { glossaryAt } from '../state/glossary.ts';
-import { type Theme, theme } from '../state/page-view.ts';
-import { useOpenSet } from '../state/set-context.ts';
+import { type Theme, theme, view } from '../state/page-view.ts';
+import { useOpenSet, useShelf } from '../state/set-context.ts';
 import { Menu } from './Menu.tsx';
 import { ViewChoice } from './Views.tsx';
 
@@ -15,6 +15,7 @@ const NEXT_THEME: Readonly<Record<Theme, Theme>> = { auto: 'light', light: 'dark
 
 export function Header() {
   const set = useOpenSet();
+  const shelf = useShelf();
   const { written, fileName, isSaved, undo, undoLabel, redo, redoLabel } = set;
   const picker = useRef<HTMLInputElement>(null);
   const name = useDraft(['name'], String(valueAtPath(written.value, ['name']) ?? ''), (text) => text);
@@ -28,6 +29,17 @@ export function Header() {
           {isSaved.value ? '' : texts.changed}
         </span>
       </div>
+      <button
+        type="button"
+        class="to-shelf"
+        aria-pressed={view.value === 'shelf'}
+        onClick={() => {
+          view.value = view.value === 'shelf' ? 'set' : 'shelf';
+        }}
+        title={texts.shelfTip}
+      >
+        {texts.shelf}
+      </button>
       <ViewChoice />
       <div class="tools">
         <Menu label={texts.open}>
@@ -42,7 +54,7 @@ export function Header() {
           </button>
           <p class="menu-title">{texts.examples}</p>
           {EXAMPLES.map((example) => (
-            <button key={example.file} type="button" onClick={() => openExample(set, example)}>
+            <button key={example.file} type="button" onClick={() => openExample(shelf, example)}>
               {example.name}
             </button>
           ))}
@@ -59,7 +71,7 @@ export function Header() {
             const file = event.currentTarget.files?.[0];
             // The same file may be chosen again after it was mended.
             event.currentTarget.value = '';
-            if (file) void openFile(set, file);
+            if (file) void openFile(shelf, file);
           }}
         />
         <button type="button" onClick={() => void saveFile(set)} title={texts.saveKey}>

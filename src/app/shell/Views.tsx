@@ -16,6 +16,7 @@ export function ViewChoice() {
   );
 }
 
+const loadShelf = () => import('../views/shelf/ShelfView.tsx').then((m) => m.ShelfView);
 const loadSheets = () => import('../views/sheets/Sheets.tsx').then((m) => m.Sheets);
 const loadMeasure = () => import('../views/measure/Measure.tsx').then((m) => m.Measure);
 const loadExplain = () => import('../views/explain/Explain.tsx').then((m) => m.Explain);
@@ -23,6 +24,7 @@ const loadExplain = () => import('../views/explain/Explain.tsx').then((m) => m.E
 /** A view beside the set's own, in the page's whole width. */
 export function OtherView() {
   const { written, receptionSet, reception, time, change } = useOpenSet();
+  if (view.value === 'shelf') return <Later key="shelf" load={loadShelf} name={headerWords.shelf} props={{}} />;
   const set = receptionSet.value;
   const now = reception.value;
   if (!set || !now) return <p class="quiet">{widgetWords.calculatingFirst}</p>;

@@ -1,26 +1,45 @@
 import { effect, untracked } from '@preact/signals';
 import { writeText } from '../../engine/index.ts';
 import { storageWords as texts } from '../../outputs/words/index.ts';
-import { type DocumentStore, openDocumentStore } from './document-store.ts';
+import type { DocumentStore } from './document-store.ts';
 import { download } from './download.ts';
-import { continueHistory, type Kept, keptHistory, keptText, readKept } from './kept.ts';
+import { continueHistory, type Kept, keptHistory, keptText, readKept, stateName } from './kept.ts';
 import { dismiss, tell } from './notices.ts';
 import type { OpenSet, OpenSets } from './open-sets.ts';
+import { entryOf } from './shelf/entry.ts';
+import { isVersionDue, type SetVersion } from './shelf/versions.ts';
+import type { Tabs } from './tabs.ts';
+import type { OpenWriterLock, WriterLock } from './writer-lock.ts';
 
 /** A longer text is not written at every key, but after a pause and on leaving. */
 const SHORT = 100_000;
 const PAUSE_MS = 200;
 
-const tab = Math.random().toString(36).slice(2);
+/** What keeping goes by. */
+export interface KeepingTools {
+  readonly store: DocumentStore;
+  readonly tabs: Tabs;
+  readonly openLock: OpenWriterLock;
+  /** ms since 1970. */
+  readonly now: () => number;
+}
 
-/**
- * Take up each open set where this browser left it, and keep every change from now on. Called once, before the page is
- * drawn. @param firstId the set that takes over what the first versions of the page kept. @returns resolves once the sets
- * that are open now have all that was kept, the steps to undo too
- */
-export function autosave(sets: OpenSets, firstId: string): Promise<unknown> {
-  const store = openDocumentStore(firstId);
+/** How the open sets are kept in this browser. */
+export interface Keeping {
+  /** Fulfilled once the sets that were open at first have all that was kept, the steps to undo too. */
+  readonly ready: Promise<unknown>;
+  /** The set that will be opened under this id goes on from here; of revision 0: it is new, and kept from the beginning. */
+  readonly goOnFrom: (id: string, kept: Kept) => void;
+  /** An open set as it would be kept now. */
+  readonly keptOf: (id: string) => Kept | undefined;
+  /** @returns whether the disk has all of it once what is being written is written */
+  readonly isOnDisk: (id: string) => Promise<boolean>;
+}
+
+/** Take up each open set where this browser left it, and keep every change from now on. Called once, before the page is drawn. */
+export function autosave(sets: OpenSets, tools: KeepingTools): Keeping {
   const keepers = new Map<string, SetKeeper>();
+  const beginnings = new Map<string, Kept>();
   const taken: Promise<void>[] = [];
   effect(() => {
     const open = new Map(sets.all.value.map((set) => [set.id, set]));
@@ -31,41 +50,66 @@ export function autosave(sets: OpenSets, firstId: string): Promise<unknown> {
     }
     for (const [id, set] of open) {
       if (keepers.has(id)) continue;
-      const keeper = new SetKeeper(set, store);
+      const keeper = new SetKeeper(set, tools, beginnings.get(id));
+      beginnings.delete(id);
       keepers.set(id, keeper);
       // What it restores and keeps is no reason to look for sets anew.
       untracked(() => taken.push(keeper.start()));
     }
   });
-  return Promise.all(taken);
+  return {
+    ready: Promise.all(taken),
+    goOnFrom: (id, kept) => void beginnings.set(id, kept),
+    keptOf: (id) => keepers.get(id)?.current(),
+    isOnDisk: async (id) => (await keepers.get(id)?.isOnDisk()) ?? true,
+  };
 }
+
+type Content = readonly [written: unknown, name: string, saved: unknown, station: unknown, lastValid: unknown];
+
+/** That the page has read what is written is no change of a person's. */
+const isChange = (before: Content, now: Content): boolean =>
+  now.some((value, i) => value !== before[i] && !(i === 4 && value === undefined));
 
 /** Keeps one open set in this browser. */
 class SetKeeper {
   private readonly set: OpenSet;
-  private readonly store: DocumentStore;
+  private readonly tools: KeepingTools;
+  private readonly beginning: Kept | undefined;
+  private readonly lock: WriterLock;
   private readonly ended = new AbortController();
   private stopFollowing = (): void => undefined;
   private revision = 0;
-  private seen: readonly unknown[] = [];
+  /** The tab that made the present state. */
+  private author = '';
+  /** The state taken from elsewhere before this tab's own changes. */
+  private base: string | undefined;
   private text = '';
   private textRevision = -1;
   private revisionNow = 0;
   private revisionOnDisk = 0;
   private historyOnDisk: unknown;
   private isRestoring = false;
+  /** Another tab is keeping the present state. */
+  private isKeptElsewhere = false;
   private isLoaded = false;
-  private isWriting = false;
+  private writing: Promise<void> | undefined;
   private pause: ReturnType<typeof setTimeout> | undefined;
+  private version: SetVersion | undefined;
+  private lastVersion: number | undefined;
+  private lastChange: number;
   private readonly failing = { now: false, disk: false };
 
-  constructor(set: OpenSet, store: DocumentStore) {
+  constructor(set: OpenSet, tools: KeepingTools, beginning: Kept | undefined) {
     this.set = set;
-    this.store = store;
+    this.tools = tools;
+    this.beginning = beginning;
+    this.lastChange = tools.now();
+    this.lock = tools.openLock(set.id, () => tell(texts.otherTab, { key: 'another-tab', of: set.id }));
   }
 
-  /** Everything whose change is worth keeping. That the page has read what is written is no change of a person's. */
-  private content(): readonly unknown[] {
+  /** Everything whose change is worth keeping. */
+  private content(): Content {
     const { writtenWithDraft, fileName, savedWritten, stationIndex, understood } = this.set;
     const now = writtenWithDraft.value;
     const lastValid = understood.value?.written;
@@ -74,18 +118,16 @@ class SetKeeper {
 
   /** Take up where this browser left off, and keep every change from now on. @returns resolves once all of it is there. */
   start(): Promise<void> {
-    const first = this.readFirst();
+    const first = this.beginning ?? this.readFirst();
     if (first) this.restore(first);
     this.revisionNow = this.revision;
-    this.seen = this.content();
+    let seen = this.content();
     this.stopFollowing = effect(() => {
-      const now = this.content();
-      if (this.isRestoring) this.seen = now;
-      if (now.every((value, i) => value === this.seen[i])) return;
-      this.seen = now;
-      this.revision++;
-      this.keep();
+      const before = seen;
+      seen = this.content();
+      if (!this.isRestoring && isChange(before, seen)) untracked(() => this.changed(before[0], seen[0]));
     });
+    if (this.beginning) this.keepBeginning(this.beginning);
     const loaded = this.load();
     const { signal } = this.ended;
     const leave = () => this.keepOnLeaving();
@@ -93,7 +135,7 @@ class SetKeeper {
     document.addEventListener('freeze', leave, { signal });
     document.addEventListener('visibilitychange', () => document.hidden && leave(), { signal });
     addEventListener('pageshow', ({ persisted }) => persisted && this.catchUp(), { signal });
-    this.store.watch(this.set.id, (theirs) => this.changedInAnotherTab(theirs), signal);
+    this.tools.tabs.hear(this.set.id, (theirs) => this.changedInAnotherTab(theirs), signal);
     return loaded;
   }
 
@@ -102,32 +144,78 @@ class SetKeeper {
     this.keepOnLeaving();
     this.stopFollowing();
     this.ended.abort();
+    void this.isOnDisk().then((isThere) => {
+      this.lock.release();
+      // The first place is small: it holds what is open.
+      if (isThere && !this.isKeptElsewhere) this.tools.store.forgetNow(this.set.id, this.text);
+    });
+  }
+
+  async isOnDisk(): Promise<boolean> {
+    await this.writing?.catch(() => undefined);
+    return this.isLoaded && this.revisionOnDisk >= this.revision;
+  }
+
+  private changed(before: unknown, now: unknown): void {
+    const time = this.tools.now();
+    if (before !== now) {
+      if (isVersionDue(this.lastVersion, this.lastChange, time)) {
+        this.version = { at: this.lastChange, written: before };
+        this.lastVersion = time;
+      }
+      this.lastChange = time;
+    }
+    this.keepChange();
+  }
+
+  private keepChange(): void {
+    this.revision++;
+    this.author = this.tools.tabs.own;
+    this.isKeptElsewhere = false;
+    this.keep();
+  }
+
+  /** A new set is kept at once; one from the disk is put in the first place too, where a reload looks first. */
+  private keepBeginning(kept: Kept): void {
+    if (kept.revision === 0) {
+      this.keepChange();
+      return;
+    }
+    try {
+      this.tools.store.writeNow(this.set.id, keptText(kept));
+    } catch {
+      this.report('now', false);
+    }
   }
 
   /** A page that the browser brings back whole was not told what other tabs did in the meantime. */
   private catchUp(): void {
     try {
-      const found = this.store.readNow(this.set.id);
+      const found = this.tools.store.readNow(this.set.id);
       if (found !== null && found !== this.text) this.changedInAnotherTab(found);
     } catch {
       this.report('now', false);
     }
   }
 
-  private currentText(): string {
-    if (this.textRevision === this.revision) return this.text;
+  current(): Kept {
     const now = this.set.writtenWithDraft.peek();
     const lastValid = this.set.understood.peek()?.written;
-    const kept: Kept = {
+    return {
       revision: this.revision,
       written: now,
       fileName: this.set.fileName.peek(),
       isSaved: this.set.savedWritten.peek() === now,
       ...(lastValid !== undefined && lastValid !== now ? { lastValid } : {}),
       station: this.set.stationIndex.peek(),
-      tab,
+      tab: this.tools.tabs.own,
+      ...(this.base === undefined ? {} : { base: this.base }),
     };
-    this.text = keptText(kept);
+  }
+
+  private currentText(): string {
+    if (this.textRevision === this.revision) return this.text;
+    this.text = keptText(this.current());
     this.textRevision = this.revision;
     return this.text;
   }
@@ -140,21 +228,25 @@ class SetKeeper {
 
   private keepAll(): void {
     this.keepNow();
-    void this.keepOnDisk();
+    this.keepOnDisk();
   }
 
   /** Leaving cannot wait for what is still being written. */
   private keepOnLeaving(): void {
     this.keepNow();
-    if (this.isLoaded && (this.revisionOnDisk < this.revision || this.isHistoryBehind()))
-      void this.writeToDisk().catch(() => undefined);
+    if (!this.isLoaded || (this.revisionOnDisk >= this.revision && !this.isHistoryBehind())) return;
+    const before = this.writing;
+    this.writing = Promise.all([before, this.writeToDisk()]).then(() => undefined);
+    this.writing.catch(() => undefined);
   }
 
   private keepNow(): void {
     clearTimeout(this.pause);
     if (this.revisionNow === this.revision) return;
+    const text = this.currentText();
+    this.tools.tabs.tell(this.set.id, text);
     try {
-      this.store.writeNow(this.set.id, this.currentText());
+      this.tools.store.writeNow(this.set.id, text);
       this.revisionNow = this.revision;
       this.report('now', true);
     } catch {
@@ -162,17 +254,23 @@ class SetKeeper {
     }
   }
 
+  private keepOnDisk(): void {
+    if (this.writing || !this.isLoaded) return;
+    this.writing = this.writeUntilDone().finally(() => {
+      this.writing = undefined;
+    });
+  }
+
   /** Until the disk has the latest; while it writes, changes gather. */
-  private async keepOnDisk(): Promise<void> {
-    if (this.isWriting || !this.isLoaded) return;
-    this.isWriting = true;
+  private async writeUntilDone(): Promise<void> {
     try {
-      while (this.revisionOnDisk < this.revision) await this.writeToDisk();
+      while (this.revisionOnDisk < this.revision) {
+        if (!this.lock.isHeld()) await this.lock.take();
+        await this.writeToDisk();
+      }
       this.report('disk', true);
     } catch {
       this.report('disk', false);
-    } finally {
-      this.isWriting = false;
     }
   }
 
@@ -181,20 +279,26 @@ class SetKeeper {
   }
 
   private async writeToDisk(): Promise<void> {
+    const { id } = this.set;
     const writing = this.revision;
     const history = this.set.historyWithDraft.peek();
-    await this.store.write(this.set.id, {
+    const kept = { written: this.set.writtenWithDraft.peek(), fileName: this.set.fileName.peek() };
+    const { version } = this;
+    await this.tools.store.write(id, {
       text: this.currentText(),
+      entry: entryOf(id, kept, this.lastChange),
       ...(this.isHistoryBehind() ? { history: keptHistory(history, this.set.savedWritten.peek()) } : {}),
+      ...(version ? { version } : {}),
     });
-    this.revisionOnDisk = writing;
+    this.revisionOnDisk = Math.max(this.revisionOnDisk, writing);
     this.historyOnDisk = history;
+    if (this.version === version) this.version = undefined;
   }
 
   private readFirst(): Kept | undefined {
     let found: string | null;
     try {
-      found = this.store.readNow(this.set.id);
+      found = this.tools.store.readNow(this.set.id);
     } catch {
       this.report('now', false);
       return undefined;
@@ -208,7 +312,7 @@ class SetKeeper {
   private async load(): Promise<void> {
     const first = this.revision;
     try {
-      const { text: found, history } = await this.store.read(this.set.id);
+      const { text: found, history } = await this.tools.store.read(this.set.id);
       const kept = found === undefined ? undefined : readKept(found);
       this.revisionOnDisk = kept?.revision ?? 0;
       if (kept && kept.revision > first) {
@@ -225,7 +329,7 @@ class SetKeeper {
       this.report('disk', false);
     }
     this.isLoaded = true;
-    void this.keepOnDisk();
+    this.keepOnDisk();
   }
 
   private whileRestoring(act: () => void): void {
@@ -235,17 +339,24 @@ class SetKeeper {
   }
 
   private restore(kept: Kept): void {
-    this.revision = kept.revision;
+    this.take(kept);
+    const begin = (written: unknown, isSaved: boolean) => {
+      if (this.set.written.peek() !== written) this.set.remember(written);
+      this.set.beginWith(written, kept.fileName, isSaved);
+    };
     this.whileRestoring(() => {
       // Read first, so that it is what the figures are of.
-      if (kept.lastValid !== undefined) {
-        this.set.remember(kept.lastValid);
-        this.set.beginWith(kept.lastValid, kept.fileName, false);
-      }
-      this.set.remember(kept.written);
-      this.set.beginWith(kept.written, kept.fileName, kept.isSaved);
+      if (kept.lastValid !== undefined) begin(kept.lastValid, false);
+      begin(kept.written, kept.isSaved);
       this.set.chooseStation(kept.station);
     });
+  }
+
+  /** From now on this is the state that changes are made to. */
+  private take(kept: Kept): void {
+    this.revision = kept.revision;
+    this.author = kept.tab;
+    this.base = stateName(kept);
   }
 
   private offerLater(kept: Kept): void {
@@ -260,7 +371,7 @@ class SetKeeper {
   /** What cannot be read is not written over: it moves aside and can be saved to a file. */
   private setAside(unreadable: string): void {
     try {
-      this.store.setAside(this.set.id, unreadable);
+      this.tools.store.setAside(this.set.id, unreadable);
     } catch {
       this.report('now', false);
     }
@@ -291,21 +402,35 @@ class SetKeeper {
     });
   }
 
+  /** The set here becomes what it is there; of two changes made at the same time the other becomes a version. */
   private changedInAnotherTab(theirs: string): void {
     const kept = readKept(theirs);
-    if (!kept || kept.tab === tab) return;
-    // What this tab changes next is later than what the other one did.
-    if (this.revisionNow === this.revision) this.revisionNow = Math.max(this.revision, kept.revision);
-    if (this.revisionOnDisk === this.revision) this.revisionOnDisk = Math.max(this.revision, kept.revision);
-    this.revision = Math.max(this.revision, kept.revision);
-    tell(texts.otherTab, {
-      key: 'another-tab',
-      of: this.set.id,
-      stays: true,
-      action: {
-        label: texts.showOther,
-        run: () => this.set.replace(kept.written, kept.fileName, texts.otherLabel),
-      },
+    const { own } = this.tools.tabs;
+    if (!kept || kept.tab === own) return;
+    const isOwn = this.author === own;
+    const isLater = kept.revision > this.revision || (kept.revision === this.revision && kept.tab > this.author);
+    if (!isLater) {
+      if (isOwn) this.keepVersion(kept.written);
+      return;
+    }
+    const sawMine = kept.base === stateName({ revision: this.revision, tab: own });
+    if (isOwn && !sawMine) this.keepVersion(this.set.writtenWithDraft.peek());
+    clearTimeout(this.pause);
+    this.take(kept);
+    this.text = theirs;
+    this.textRevision = this.revision;
+    this.isKeptElsewhere = true;
+    this.revisionNow = this.revision;
+    this.revisionOnDisk = this.revision;
+    this.whileRestoring(() => {
+      this.set.remember(kept.written);
+      this.set.follow(kept.written, kept.fileName, kept.isSaved);
     });
+  }
+
+  private keepVersion(written: unknown): void {
+    this.tools.store
+      .write(this.set.id, { version: { at: this.tools.now(), written } })
+      .catch(() => this.report('disk', false));
   }
 }

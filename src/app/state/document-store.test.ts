@@ -1,19 +1,34 @@
 import { IDBFactory, IDBObjectStore } from 'fake-indexeddb';
 import { beforeEach, expect, it, vi } from 'vitest';
 import 'fake-indexeddb/auto';
+import { openDB } from 'idb';
 import { openDocumentStore } from './document-store.ts';
 
 const local = new Map<string, string>();
+
+/** Its keys are its own, as in a browser. */
+const localStorageOf = (kept: Map<string, string>) =>
+  new Proxy(
+    {
+      getItem: (key: string) => kept.get(key) ?? null,
+      setItem: (key: string, value: string) => void kept.set(key, value),
+      removeItem: (key: string) => void kept.delete(key),
+    },
+    {
+      ownKeys: () => [...kept.keys()],
+      getOwnPropertyDescriptor: (_target, key) => ({
+        value: kept.get(String(key)),
+        enumerable: true,
+        configurable: true,
+      }),
+    },
+  );
 
 beforeEach(() => {
   local.clear();
   vi.unstubAllGlobals();
   vi.stubGlobal('indexedDB', new IDBFactory());
-  vi.stubGlobal('localStorage', {
-    getItem: (key: string) => local.get(key) ?? null,
-    setItem: (key: string, value: string) => local.set(key, value),
-    removeItem: (key: string) => local.delete(key),
-  });
+  vi.stubGlobal('localStorage', localStorageOf(local));
 });
 
 it('keeps several documents apart, in both places, and finds them when opened anew', async () => {
@@ -87,4 +102,44 @@ it('waits for a database that a killed browser still holds', async () => {
   });
   expect(await openDocumentStore('first').read('first')).toEqual({ text: 'kept' });
   expect(held).toBe(-1);
+});
+
+it('lists what it keeps, with the versions of each, and forgets all of one that is removed', async () => {
+  const store = openDocumentStore('first');
+  const entry = (id: string) => ({ id, name: `Set ${id}`, notes: '', fileName: 'set.json', changed: 1 });
+  for (const id of ['a', 'ab']) {
+    await store.write(id, { text: id, entry: entry(id) });
+    for (const at of [30, 10, 20]) await store.write(id, { version: { at, written: `${id} ${at}` } });
+  }
+  expect(await store.entries()).toEqual([entry('a'), entry('ab')]);
+  expect((await store.versions('a')).map(({ at }) => at)).toEqual([10, 20, 30]);
+  store.writeNow('a', 'a');
+  await store.remove('a');
+  expect([await store.read('a'), await store.versions('a'), store.readNow('a')]).toEqual([{}, [], null]);
+  expect((await store.versions('ab')).length).toBe(3);
+  expect(await store.entries()).toEqual([entry('ab')]);
+});
+
+it('empties the first place of a document only if that holds what the disk has', () => {
+  const store = openDocumentStore('first');
+  store.writeNow('a', 'later');
+  store.forgetNow('a', 'earlier');
+  expect([store.readNow('a'), store.idsNow()]).toEqual(['later', ['a']]);
+  store.forgetNow('a', 'later');
+  expect([store.readNow('a'), store.idsNow()]).toEqual([null, []]);
+});
+
+it('lists what the page kept before there was a shelf', async () => {
+  const old = await openDB('faintwave', 1, {
+    upgrade(database) {
+      database.createObjectStore('texts');
+      database.createObjectStore('histories');
+    },
+  });
+  const kept = { revision: 4, written: { name: 'Shed set', notes: 'in the shed' }, fileName: 'shed.json', tab: 'x' };
+  await old.put('texts', JSON.stringify(kept), 'first');
+  old.close();
+  const store = openDocumentStore('first');
+  expect(await store.entries()).toMatchObject([{ id: 'first', name: 'Shed set', notes: 'in the shed' }]);
+  expect((await store.read('first')).text).toContain('Shed set');
 });

@@ -1,9 +1,16 @@
 import { type DBSchema, type IDBPDatabase, type OpenDBCallbacks, openDB } from 'idb';
+import { readKept } from './kept.ts';
+import { entryOf, type ShelfEntry } from './shelf/entry.ts';
+import { type SetVersion, versionsToDrop } from './shelf/versions.ts';
 
 /** What is kept of one document. */
 export interface StoredDocument {
   readonly text?: string;
   readonly history?: unknown;
+  /** How the shelf lists it. */
+  readonly entry?: ShelfEntry;
+  /** A state to go back to, added to those there are. */
+  readonly version?: SetVersion;
 }
 
 /**
@@ -14,26 +21,41 @@ export interface StoredDocument {
 export interface DocumentStore {
   readonly readNow: (id: string) => string | null;
   readonly writeNow: (id: string, text: string) => void;
+  /** Of what the first place holds. */
+  readonly idsNow: () => readonly string[];
+  /** Makes room in the first place, once the disk has the same text. */
+  readonly forgetNow: (id: string, text: string) => void;
   /** Puts a text that cannot be used where nothing writes over it. */
   readonly setAside: (id: string, text: string) => void;
   readonly read: (id: string) => Promise<StoredDocument>;
   /** Parts that are left out stay as they were kept. */
   readonly write: (id: string, document: StoredDocument) => Promise<void>;
-  /** Calls back when another tab has written the document, until `signal` ends it. */
-  readonly watch: (id: string, changed: (text: string) => void, signal?: AbortSignal) => void;
+  /** What the shelf lists. */
+  readonly entries: () => Promise<readonly ShelfEntry[]>;
+  /** Oldest first. */
+  readonly versions: (id: string) => Promise<readonly SetVersion[]>;
+  /** For good, from both places. */
+  readonly remove: (id: string) => Promise<void>;
 }
 
 interface Schema extends DBSchema {
   texts: { key: string; value: string };
   histories: { key: string; value: unknown };
+  entries: { key: string; value: ShelfEntry };
+  versions: { key: [string, number]; value: SetVersion };
 }
 
+const STORES = ['texts', 'histories', 'entries', 'versions'] as const;
 const DATABASE = 'faintwave';
+/** 1: texts and histories; 2: entries of the shelf and versions. */
+const FORM = 2;
 /** The first versions of the page knew one document and kept it here. */
 const OLD_KEY = 'faintwave.set';
-const keyOf = (id: string): string => `faintwave.document.${id}`;
-const asideKeyOf = (id: string): string => `${keyOf(id)}.aside`;
-
+const PREFIX = 'faintwave.document.';
+const ASIDE = '.aside';
+const keyOf = (id: string): string => PREFIX + id;
+const asideKeyOf = (id: string): string => keyOf(id) + ASIDE;
+const versionsOf = (id: string): IDBKeyRange => IDBKeyRange.bound([id, -Infinity], [id, Infinity]);
 /**
  * Opens the database. A browser that was killed may hold it for a while after it is started again; only that is waited
  * for, what is blocked or of another version is told at once.
@@ -41,12 +63,12 @@ const asideKeyOf = (id: string): string => `${keyOf(id)}.aside`;
 async function openPatiently(events: OpenDBCallbacks<Schema>): Promise<IDBPDatabase<Schema>> {
   for (const pause of [100, 300, 1000, 3000])
     try {
-      return await openDB<Schema>(DATABASE, 1, events);
+      return await openDB<Schema>(DATABASE, FORM, events);
     } catch (error) {
       if (!(error instanceof DOMException && error.name === 'UnknownError')) throw error;
       await new Promise((resolve) => setTimeout(resolve, pause));
     }
-  return openDB<Schema>(DATABASE, 1, events);
+  return openDB<Schema>(DATABASE, FORM, events);
 }
 
 /** @param firstId id of the document that takes over what the first versions kept. */
@@ -57,9 +79,18 @@ export function openDocumentStore(firstId: string): DocumentStore {
   };
   const connect = () => {
     connection ??= openPatiently({
-      upgrade(database) {
-        database.createObjectStore('texts');
-        database.createObjectStore('histories');
+      async upgrade(database, old, _new, transaction) {
+        if (old < 1) {
+          database.createObjectStore('texts');
+          database.createObjectStore('histories');
+        }
+        const entries = database.createObjectStore('entries');
+        database.createObjectStore('versions');
+        const texts = transaction.objectStore('texts');
+        for (const id of await texts.getAllKeys()) {
+          const kept = readKept((await texts.get(id)) ?? '');
+          if (kept) await entries.put(entryOf(id, kept, Date.now()), id);
+        }
       },
       blocking(_now, _wanted, event) {
         (event.target as IDBDatabase).close();
@@ -76,6 +107,13 @@ export function openDocumentStore(firstId: string): DocumentStore {
       localStorage.setItem(keyOf(id), text);
       if (id === firstId) localStorage.removeItem(OLD_KEY);
     },
+    idsNow: () =>
+      Object.keys(localStorage)
+        .filter((key) => key.startsWith(PREFIX) && !key.endsWith(ASIDE))
+        .map((key) => key.slice(PREFIX.length)),
+    forgetNow(id, text) {
+      if (localStorage.getItem(keyOf(id)) === text) localStorage.removeItem(keyOf(id));
+    },
     setAside(id, text) {
       localStorage.setItem(asideKeyOf(id), text);
       localStorage.removeItem(keyOf(id));
@@ -86,22 +124,46 @@ export function openDocumentStore(firstId: string): DocumentStore {
       const [text, history] = await Promise.all([database.get('texts', id), database.get('histories', id)]);
       return { text, history };
     },
-    async write(id, { text, history }) {
+    async write(id, { text, history, entry, version }) {
       const database = await connect();
-      const transaction = database.transaction(['texts', 'histories'], 'readwrite', { durability: 'strict' });
-      const puts = [
-        text === undefined ? undefined : transaction.objectStore('texts').put(text, id),
-        history === undefined ? undefined : transaction.objectStore('histories').put(history, id),
-      ];
+      const transaction = database.transaction(STORES, 'readwrite', { durability: 'strict' });
+      const puts: Promise<unknown>[] = [];
+      if (text !== undefined) puts.push(transaction.objectStore('texts').put(text, id));
+      if (history !== undefined) puts.push(transaction.objectStore('histories').put(history, id));
+      if (entry) puts.push(transaction.objectStore('entries').put(entry, id));
+      if (version) puts.push(transaction.objectStore('versions').put(version, [id, version.at]));
       // Not left to when the puts are done: the page may be gone by then.
       transaction.commit();
       await Promise.all([...puts, transaction.done]);
+      if (version) await thin(database, id, version.at);
     },
-    watch(id, changed, signal) {
-      const heard = ({ key, newValue }: StorageEvent) => {
-        if (key === keyOf(id) && newValue !== null) changed(newValue);
-      };
-      addEventListener('storage', heard, { signal });
+    async entries() {
+      return (await connect()).getAll('entries');
+    },
+    async versions(id) {
+      return (await connect()).getAll('versions', versionsOf(id));
+    },
+    async remove(id) {
+      const database = await connect();
+      const transaction = database.transaction(STORES, 'readwrite', { durability: 'strict' });
+      await Promise.all([
+        transaction.objectStore('texts').delete(id),
+        transaction.objectStore('histories').delete(id),
+        transaction.objectStore('entries').delete(id),
+        transaction.objectStore('versions').delete(versionsOf(id)),
+        transaction.done,
+      ]);
+      localStorage.removeItem(keyOf(id));
     },
   };
+}
+
+/** Of many versions those that are needed least go. */
+async function thin(database: IDBPDatabase<Schema>, id: string, now: number): Promise<void> {
+  const keys = await database.getAllKeys('versions', versionsOf(id));
+  const dropped = versionsToDrop(
+    keys.map(([, at]) => at),
+    now,
+  );
+  for (const at of dropped) await database.delete('versions', [id, at]);
 }

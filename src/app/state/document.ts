@@ -55,6 +55,8 @@ export interface Document {
   readonly replace: (next: unknown, name: string, label: string) => void;
   /** Begin with a description; nothing before it to undo. @param saved the file on disk holds the same. */
   readonly beginWith: (next: unknown, name: string, saved: boolean) => void;
+  /** The description as another tab has changed it; all that it changes in one run is one step. */
+  readonly follow: (next: unknown, name: string, saved: boolean) => void;
   /** The steps from before the page was closed. @param saved the one that the file on disk holds. */
   readonly restoreHistory: (next: History.History, saved: unknown) => void;
 }
@@ -128,6 +130,11 @@ export function createDocument(id: string, description: unknown, name: string): 
     },
     beginWith(next, name, saved) {
       moveTo(History.begin(next));
+      fileName.value = name;
+      savedWritten.value = saved ? next : undefined;
+    },
+    follow(next, name, saved) {
+      moveTo(History.record(history.peek(), next, editingWords.otherTab, 'another tab'));
       fileName.value = name;
       savedWritten.value = saved ? next : undefined;
     },

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import { EXAMPLES } from './examples.ts';
-import { openWritten, saveFile } from './files.ts';
+import { saveFile } from './files.ts';
 import { notices } from './notices.ts';
 import { createOpenSets, type OpenSet } from './open-sets.ts';
 import { createSetWorkers } from './set-workers.ts';
@@ -44,7 +44,7 @@ afterEach(() => {
 it('what a step back brings is not saved over the file of what was there before it', async () => {
   const { texts, asked } = disk();
   const set = setA();
-  openWritten(set, description('spider-coil-earpiece.json'), 'b.json');
+  set.replace(description('spider-coil-earpiece.json'), 'b.json', 'open b');
   await saveFile(set);
   await saveFile(set);
   expect(asked).toEqual(['b.json']);
@@ -56,13 +56,4 @@ it('what a step back brings is not saved over the file of what was there before 
   expect(asked).toEqual(['b.json', 'a.json']);
   expect(texts.get('b.json')).toBe(b);
   expect(texts.get('a.json')).toBeDefined();
-});
-
-it('nothing that was typed of one set is left when another takes its place', () => {
-  const set = setA();
-  set.wantedPart.value = { part: 'coil', coil: 2 };
-  set.openCard.value = 'dial';
-  set.drafts.value = { dial: { fields: { note: 'of a' }, rows: [], files: {} } };
-  openWritten(set, description('spider-coil-earpiece.json'), 'b.json');
-  expect([set.wantedPart.value, set.openCard.value, set.drafts.value]).toEqual([undefined, undefined, {}]);
 });

@@ -1,5 +1,5 @@
 import { signal } from '@preact/signals';
-import { LARGEST_FILE, listeningTime, type Problem, textOfLink, tooLarge, writeText } from '../../engine/index.ts';
+import { LARGEST_FILE, type Problem, textOfLink, tooLarge, writeText } from '../../engine/index.ts';
 import { readingWords, readNote, fileWords as texts } from '../../outputs/words/index.ts';
 import { isWholeSet, type Reading, readWithStandIns } from '../description/stand-ins.ts';
 import { latestWins } from '../workers/latest.ts';
@@ -25,73 +25,82 @@ export const showPaste = (): void => {
 
 type Refuse = (problems: readonly Problem[]) => void;
 
-/** Opens a description in place of a set's own; if it cannot be read, the work on the page is untouched. */
-function openText(set: OpenSet, text: string, name: string): void {
-  readDescriptionOf(set, text, name, (problems) => {
+/** Where what is opened goes: a set of its own, which gets the focus. @param name of the file */
+export interface OpeningPlace {
+  readonly add: (reading: Reading, name: string) => OpenSet;
+  /** Away from a set that was just opened, back to the one before it. */
+  readonly back: (opened: OpenSet) => void;
+}
+
+/** Ends the reading of a long text, while there is one. */
+let stopReading: (() => void) | undefined;
+
+/** Opens a description as one more set; if it cannot be read, nothing is changed. */
+function openText(place: OpeningPlace, text: string, name: string): void {
+  readDescriptionOf(place, text, name, (problems) => {
     badFile.value = { name, problems };
   });
 }
 
 /** Opens a description that was made here. @returns what is wrong with it, if it cannot be opened; then nothing is changed. */
-export function openWritten(set: OpenSet, written: unknown, name: string): readonly Problem[] {
-  set.file.stopReading?.();
+export function openWritten(place: OpeningPlace, written: unknown, name: string): readonly Problem[] {
+  stopReading?.();
   const reading = readWithStandIns(written);
   if (!reading.result.ok) return reading.result.problems;
-  take(set, reading, name, () => {});
+  take(place, reading, name, () => {});
   return [];
 }
 
 /** As `openText`, of what was pasted; if it cannot be read, it stays in the dialog. */
-export function openPasted(set: OpenSet, text: string): void {
+export function openPasted(place: OpeningPlace, text: string): void {
   pasting.value = undefined;
-  readDescriptionOf(set, text, texts.pasted, (problems) => {
+  readDescriptionOf(place, text, texts.pasted, (problems) => {
     pasting.value = { text, problems };
   });
 }
 
-function readDescriptionOf(set: OpenSet, text: string, name: string, refuse: Refuse): void {
-  set.file.stopReading?.();
-  if (text.length > SHORT_TEXT) readBeside(set, { text }, name, text.length, refuse);
-  else take(set, readDescriptionText(text), name, refuse);
+function readDescriptionOf(place: OpeningPlace, text: string, name: string, refuse: Refuse): void {
+  stopReading?.();
+  if (text.length > SHORT_TEXT) readBeside(place, { text }, name, text.length, refuse);
+  else take(place, readDescriptionText(text), name, refuse);
 }
 
 /** As `openText`, of the set in a link. @param fragment of the address, without "#" */
-export function openLink(set: OpenSet, fragment: string): void {
+export function openLink(place: OpeningPlace, fragment: string): void {
   const link = textOfLink(fragment);
   if ('problem' in link) badFile.value = { name: texts.fromLink, problems: [link.problem] };
-  else openText(set, link.text, texts.fromLink);
+  else openText(place, link.text, texts.fromLink);
 }
 
 /** As `openText`, of a file. */
-export async function openFile(set: OpenSet, file: File): Promise<void> {
-  set.file.stopReading?.();
+export async function openFile(place: OpeningPlace, file: File): Promise<void> {
+  stopReading?.();
   const refuse: Refuse = (problems) => {
     badFile.value = { name: file.name, problems };
   };
   if (file.size > 4 * LARGEST_FILE) refuse([tooLarge(file.size)]);
-  else if (file.size > SHORT_TEXT) readBeside(set, { file }, file.name, file.size, refuse);
-  else take(set, await readDescription({ file }), file.name, refuse);
+  else if (file.size > SHORT_TEXT) readBeside(place, { file }, file.name, file.size, refuse);
+  else take(place, await readDescription({ file }), file.name, refuse);
 }
 
 /** A worker reads it; meanwhile the page is as it was, and says so with a way to stop. */
-function readBeside(set: OpenSet, question: ReadingQuestion, name: string, size: number, refuse: Refuse): void {
+function readBeside(place: OpeningPlace, question: ReadingQuestion, name: string, size: number, refuse: Refuse): void {
   const worker = newReadingWorker();
   const stop = () => {
     worker.terminate();
-    dismiss('reading', set.id);
-    set.file.stopReading = undefined;
+    dismiss('reading');
+    stopReading = undefined;
   };
-  set.file.stopReading = stop;
+  stopReading = stop;
   tell(readingWords.reading(name, size), {
     key: 'reading',
-    of: set.id,
     stays: true,
     isBusy: true,
     action: { label: readingWords.cancel, run: stop },
   });
   latestWins<ReadingQuestion, Reading>(worker, (_question, reply) => {
     stop();
-    if ('answer' in reply) take(set, reply.answer, name, refuse);
+    if ('answer' in reply) take(place, reply.answer, name, refuse);
     else
       refuse([
         { path: '', expected: { code: 'readable-file' }, hint: { code: 'system-message', message: reply.error } },
@@ -100,26 +109,24 @@ function readBeside(set: OpenSet, question: ReadingQuestion, name: string, size:
 }
 
 /** A description whose fields are all there opens, though some are refused: they are marked, as while it was edited. */
-function take(set: OpenSet, reading: Reading, name: string, refuse: Refuse): void {
-  const { result, usable, written } = reading;
+function take(place: OpeningPlace, reading: Reading, name: string, refuse: Refuse): void {
+  const { result, usable } = reading;
   if (!result.ok && !(usable && isWholeSet(result.problems))) {
     refuse(result.problems);
     return;
   }
   badFile.value = undefined;
   pasting.value = undefined;
-  set.file.handle = undefined;
-  set.clearMeasuring();
-  set.remember(written, reading);
-  set.replace(written, name, texts.openLabel(name));
-  set.chooseStation(undefined);
-  if (usable) set.time.value = listeningTime(usable.set.place);
-  dismiss('another-tab', set.id);
+  const opened = place.add(reading, name);
   const remarks = result.ok ? result.notes.map(readNote) : [texts.fieldsRefused(result.problems.length)];
-  set.tellOfChange(texts.opened(name, remarks), 'opened', texts.backToBefore);
+  tell(texts.opened(name, remarks), {
+    key: 'opened',
+    of: opened.id,
+    action: { label: texts.backToBefore, run: () => place.back(opened) },
+  });
 }
 
-export const openExample = (set: OpenSet, example: Example): void => openText(set, example.text, example.file);
+export const openExample = (place: OpeningPlace, example: Example): void => openText(place, example.text, example.file);
 
 interface SavePicker {
   showSaveFilePicker?: (options: object) => Promise<FileSystemFileHandle>;

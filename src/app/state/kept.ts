@@ -16,7 +16,12 @@ export interface Kept {
   readonly station?: number;
   /** The tab that wrote it. */
   readonly tab: string;
+  /** The state, as `stateName` names it, that the tab took from elsewhere before its own changes. */
+  readonly base?: string;
 }
+
+/** Names a state among all that tabs have written of one document. */
+export const stateName = ({ revision, tab }: Pick<Kept, 'revision' | 'tab'>): string => `${revision} ${tab}`;
 
 export const keptText = (kept: Kept): string => JSON.stringify(kept);
 
@@ -29,7 +34,7 @@ export function readKept(text: string): Kept | undefined {
     return undefined;
   }
   if (!isRecord(value) || !isRecord(value.written)) return undefined;
-  const { revision, written, fileName, isSaved, station, tab } = value;
+  const { revision, written, fileName, isSaved, station, tab, base } = value;
   // Earlier versions called it `understood`.
   const lastValid = value.lastValid ?? value.understood;
   return {
@@ -40,6 +45,7 @@ export function readKept(text: string): Kept | undefined {
     ...(isRecord(lastValid) ? { lastValid } : {}),
     ...(isCount(station) ? { station } : {}),
     tab: String(tab),
+    ...(typeof base === 'string' ? { base } : {}),
   };
 }
 

@@ -1,4 +1,4 @@
-import { openFile, openPasted, saveFile } from './files.ts';
+import { type OpeningPlace, openFile, openPasted, saveFile } from './files.ts';
 import type { OpenSets } from './open-sets.ts';
 
 const isField = (target: EventTarget | null): boolean =>
@@ -6,7 +6,7 @@ const isField = (target: EventTarget | null): boolean =>
   target.matches('input:not([type=range]):not([type=radio]):not([type=checkbox]), textarea');
 
 /** Keys, dropping and pasting that work anywhere on the page, for the set in focus. Called once. */
-export function listenToThePage({ focused }: Pick<OpenSets, 'focused'>): void {
+export function listenToThePage({ focused }: Pick<OpenSets, 'focused'>, place: OpeningPlace): void {
   addEventListener('keydown', (event) => {
     if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
     const key = event.key.toLowerCase();
@@ -31,14 +31,14 @@ export function listenToThePage({ focused }: Pick<OpenSets, 'focused'>): void {
     const file = event.dataTransfer?.files[0];
     if (!file) return;
     event.preventDefault();
-    void openFile(focused.peek(), file);
+    void openFile(place, file);
   });
   addEventListener('paste', (event) => {
     if (isField(event.target)) return;
     const text = event.clipboardData?.getData('text/plain') ?? '';
     if (text.trim() === '') return;
     event.preventDefault();
-    openPasted(focused.peek(), text);
+    openPasted(place, text);
   });
 }
 

@@ -1,4 +1,4 @@
-import { batch, effect, type Signal, signal } from '@preact/signals';
+import { effect, type Signal, signal } from '@preact/signals';
 import { INSTRUMENTS, type Instrument, type MeasuredPart } from '../../engine/index.ts';
 
 const KEY = 'faintwave.instruments';
@@ -46,23 +46,10 @@ export interface SetMeasuring {
   readonly openCard: Signal<string | undefined>;
   /** What was typed into each card, by its key. */
   readonly drafts: Signal<Readonly<Record<string, ReadingsDraft>>>;
-  /** Another set is opened in its place: nothing of it is being measured yet. */
-  readonly clearMeasuring: () => void;
 }
 
-export function createMeasuring(): SetMeasuring {
-  const wantedPart = signal<WantedPart | undefined>(undefined);
-  const openCard = signal<string | undefined>(undefined);
-  const drafts = signal<Readonly<Record<string, ReadingsDraft>>>({});
-  return {
-    wantedPart,
-    openCard,
-    drafts,
-    clearMeasuring: () =>
-      batch(() => {
-        wantedPart.value = undefined;
-        openCard.value = undefined;
-        drafts.value = {};
-      }),
-  };
-}
+export const createMeasuring = (): SetMeasuring => ({
+  wantedPart: signal(undefined),
+  openCard: signal(undefined),
+  drafts: signal({}),
+});

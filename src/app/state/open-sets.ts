@@ -1,4 +1,5 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
+import type { Reading } from '../description/stand-ins.ts';
 import { createCurves, type SetCurves } from './curves.ts';
 import { createDocument, type Document } from './document.ts';
 import { createMeasuring, type SetMeasuring } from './measuring.ts';
@@ -15,8 +16,6 @@ export interface OpenSet extends Document, Understanding, SetView, SetReception,
   readonly file: {
     /** The one it is saved to, once one was chosen. */
     handle?: FileSystemFileHandle;
-    /** Ends the reading of a long text that is to take its place, while there is one. */
-    stopReading?: () => void;
   };
   /** Ends everything it follows and asks. */
   readonly dispose: () => void;
@@ -33,9 +32,10 @@ function openSet(
   fileName: string,
   workers: SetWorkers,
   hasFocus: ReadonlySignal<boolean>,
+  read?: Reading,
 ): OpenSet {
   const document = createDocument(id, description, fileName);
-  const understanding = createUnderstanding(document, workers);
+  const understanding = createUnderstanding(document, workers, read);
   const view = createSetView(understanding.understood);
   const reception = createReception(understanding.understood, view, workers, hasFocus);
   const wanted = createWanted(reception.receptionSet, view.time, workers, hasFocus);
@@ -52,7 +52,6 @@ function openSet(
     ...curves,
     ...createMeasuring(),
     dispose() {
-      file.stopReading?.();
       for (const part of [curves, wanted, reception, view, understanding]) part.dispose();
       dismissAllOf(id);
     },
@@ -63,8 +62,8 @@ function openSet(
 export interface OpenSets {
   readonly all: ReadonlySignal<readonly OpenSet[]>;
   readonly focused: ReadonlySignal<OpenSet>;
-  /** One more set, which gets the focus; one that is open under that id already gets it as it is. */
-  readonly open: (id: string, description: unknown, fileName: string) => OpenSet;
+  /** One more set, which gets the focus; one that is open under that id already gets it as it is. @param read the description as read, where it is */
+  readonly open: (id: string, description: unknown, fileName: string, read?: Reading) => OpenSet;
   /** An id under which no set is open changes nothing. */
   readonly focus: (id: string) => void;
   /** The focus goes to the one opened before it. The last one stays open. */
@@ -77,21 +76,22 @@ export function createOpenSets(
   first: { readonly id: string; readonly description: unknown; readonly fileName: string },
 ): OpenSets {
   const focusId = signal(first.id);
-  const begin = (id: string, description: unknown, fileName: string): OpenSet =>
+  const begin = (id: string, description: unknown, fileName: string, read?: Reading): OpenSet =>
     openSet(
       id,
       description,
       fileName,
       workers,
       computed(() => focusId.value === id),
+      read,
     );
   const all = signal<readonly OpenSet[]>([begin(first.id, first.description, first.fileName)]);
   const setOf = (id: string): OpenSet | undefined => all.peek().find((set) => set.id === id);
   return {
     all,
     focused: computed(() => all.value.find((set) => set.id === focusId.value)!),
-    open(id, description, fileName) {
-      const opened = setOf(id) ?? begin(id, description, fileName);
+    open(id, description, fileName, read) {
+      const opened = setOf(id) ?? begin(id, description, fileName, read);
       if (!all.peek().includes(opened)) all.value = [...all.peek(), opened];
       focusId.value = id;
       return opened;

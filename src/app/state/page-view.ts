@@ -2,7 +2,8 @@ import { effect, signal } from '@preact/signals';
 
 /** The set itself, or a view that takes the whole page. */
 export const VIEWS = ['set', 'sheets', 'measure', 'explain'] as const;
-export type ViewId = (typeof VIEWS)[number];
+/** The shelf is opened from the name of the set. */
+export type ViewId = (typeof VIEWS)[number] | 'shelf';
 export const view = signal<ViewId>('set');
 export type Theme = 'auto' | 'light' | 'dark';
 const THEME_KEY = 'faintwave.theme';

@@ -37,12 +37,14 @@ const NONE: readonly never[] = [];
 const isSame = (a: unknown, b: unknown): boolean =>
   a === b || (!isLong(a) && !isLong(b) && JSON.stringify(a) === JSON.stringify(b));
 
+/** @param read the description as read, where it is */
 export function createUnderstanding(
   { written }: Pick<Document, 'written'>,
   { askReading }: Pick<SetWorkers, 'askReading'>,
+  read?: Reading,
 ): Understanding & { readonly dispose: () => void } {
   /** The latest reading; of a long description it may be behind by what was just changed. */
-  const reading = signal(readWithStandIns(written.peek()));
+  const reading = signal(read ?? readWithStandIns(written.peek()));
   const understood = signal<Understood | undefined>(undefined);
   /** What was good before stands in for what is refused now. */
   const readNow = (description: unknown): Reading => readWithStandIns(description, understood.peek()?.written);

@@ -2,7 +2,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Problem } from '../../engine/index.ts';
 import { problemText, dialogWords as texts } from '../../outputs/words/index.ts';
 import { badFile, openFile, openPasted, pasting } from '../state/files.ts';
-import { useOpenSet } from '../state/set-context.ts';
+import { useShelf } from '../state/set-context.ts';
 import { LongText, type TextSource } from './LongText.tsx';
 import { TableScroll } from './TableScroll.tsx';
 
@@ -96,7 +96,7 @@ interface PasteProps {
 }
 
 function PasteForm({ text, problems, onClose }: PasteProps) {
-  const set = useOpenSet();
+  const shelf = useShelf();
   const [source, setSource] = useState<TextSource>(text);
   // What is refused at once leaves the form where it is, with another text to begin with.
   useEffect(() => setSource(text), [text]);
@@ -104,10 +104,10 @@ function PasteForm({ text, problems, onClose }: PasteProps) {
     <form
       onSubmit={(event) => {
         event.preventDefault();
-        if (typeof source === 'string') openPasted(set, source);
+        if (typeof source === 'string') openPasted(shelf, source);
         else {
           onClose();
-          void openFile(set, source);
+          void openFile(shelf, source);
         }
       }}
     >

@@ -6,7 +6,7 @@ import { fieldPath } from '../../description/places.ts';
 import { schemaAt } from '../../description/schema-at.ts';
 import { isBeginning } from '../../state/begin.ts';
 import { openWritten } from '../../state/files.ts';
-import { useOpenSet } from '../../state/set-context.ts';
+import { useShelf } from '../../state/set-context.ts';
 import { focusIfLost } from '../../widgets/focus-if-lost.ts';
 import './begin.css';
 
@@ -30,7 +30,7 @@ const choicesOf = (part: Chosen): string[] =>
 
 /** A set from the parts at hand: what is left empty is completed and marked as assumed. */
 export function Begin() {
-  const set = useOpenSet();
+  const shelf = useShelf();
   const dialog = useRef<HTMLDialogElement>(null);
   const [bench, setBench] = useState<Bench>({});
   const [problems, setProblems] = useState<readonly Problem[]>([]);
@@ -51,7 +51,7 @@ export function Begin() {
       let refused: readonly Problem[] = [];
       let why = '';
       try {
-        refused = openWritten(set, completeDescription(knownOf(bench), texts.names), texts.fileName);
+        refused = openWritten(shelf, completeDescription(knownOf(bench), texts.names), texts.fileName);
       } catch (error) {
         why = errorText(error);
       } finally {
@@ -60,8 +60,8 @@ export function Begin() {
       setProblems(refused);
       setFailure(why);
       if (refused.length > 0 || why !== '') return;
-      // Closed by itself it gives the focus back to what opened it, which may be gone with the example.
-      dialog.current?.close();
+      // The new set comes with a page of its own, without the dialog.
+      close();
       focusIfLost(() => document.querySelector<HTMLElement>('.assumed-chip') ?? document.getElementById('workbench'));
     }, 30);
   };

@@ -16,6 +16,7 @@ export const editingWords = {
   rowOf: (list: string, row: number): string => `${list}, row ${row}`,
   inRow: (column: string, row: string): string => `${column}, ${row}`,
   change: 'change',
+  otherTab: 'changes in another tab',
   undo: 'Undo',
   coilName: 'Name of a coil',
   addLabel: (field: string): string => `add ${field}`,

@@ -19,5 +19,6 @@ export { measureView, readingUnit } from './measure.ts';
 export { fieldBenchWords, mapWords, pathWords, stationTableWords, timeWords } from './place.ts';
 export { readingWords } from './reading.ts';
 export { setWords, sideWords, stationFrequency } from './set.ts';
+export { shelfWords } from './shelf.ts';
 export { dialogWords, headerWords, widgetWords } from './shell.ts';
 export { fileWords, problemWords, standInWords, storageWords } from './storage.ts';

@@ -5,6 +5,8 @@ export const headerWords = {
   product: 'Faintwave',
   nameOfSet: 'Name of the set',
   changed: ' · changed',
+  shelf: 'Shelf',
+  shelfTip: 'All sets kept in this browser, and versions of this one',
   views: 'Views',
   view: { set: 'Set', explain: 'Explain', sheets: 'Sheets', measure: 'Measure' },
   open: 'Open',

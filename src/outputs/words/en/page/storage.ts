@@ -12,10 +12,7 @@ export const storageWords = {
   keepsPart:
     'This browser keeps the set only in part: its storage is blocked or full. The latest changes may be lost when the page closes; save the set to a file.',
   saveNow: 'Save to a file',
-  otherTab:
-    'The set was changed in another tab. This tab keeps its own; whichever changes last is what the browser remembers.',
-  showOther: 'Show the other tab’s set here',
-  otherLabel: 'the other tab’s set',
+  otherTab: 'This set is open in another tab as well. What is changed in one appears in the other.',
 } as const;
 
 /** Files opened and saved. */

@@ -1,0 +1,237 @@
+import { strFromU8, strToU8, Unzip, UnzipInflate, Zip, ZipDeflate } from 'fflate';
+import { description, isRecord, writeText } from '../../../engine/index.ts';
+import { fileStem } from '../download.ts';
+import { type Kept, keptText } from '../kept.ts';
+import { entryOf, type ShelfEntry } from './entry.ts';
+import type { Shelf } from './shelf.ts';
+import type { SetVersion } from './versions.ts';
+
+const ARCHIVE_FORMAT = 'faintwave-shelf/1';
+const SET_FORMAT = description.entries.format.literal;
+const LIST = 'shelf.json';
+const MOST_BYTES = 200e6;
+const PIECE = 64 * 1024;
+
+/** How the list in an archive names a set. */
+interface Listed {
+  /** Left out where another browser has the same id for another set. */
+  readonly id?: string;
+  readonly file: string;
+  readonly fileName: string;
+  readonly changed: number;
+  readonly versions: readonly { readonly at: number; readonly file: string }[];
+}
+
+/** The set a browser began with is called so in every browser. */
+const NOT_UNIQUE = 'first';
+
+/** Lets the page go on. */
+const breathe = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
+
+/**
+ * All sets with their versions, as they are kept, in one ZIP archive of descriptions and a list.
+ * @param progress is told how many sets are in it
+ */
+export async function makeArchive(
+  shelf: Pick<Shelf, 'kept' | 'versions'>,
+  entries: readonly ShelfEntry[],
+  progress: (done: number) => void = () => {},
+): Promise<Blob> {
+  const parts: Uint8Array<ArrayBuffer>[] = [];
+  let failure: Error | undefined;
+  const zip = new Zip((error, part) => {
+    if (error) failure = error;
+    else parts.push(part as Uint8Array<ArrayBuffer>);
+  });
+  const put = (name: string, text: string): void => {
+    const file = new ZipDeflate(name, { level: 6 });
+    zip.add(file);
+    file.push(strToU8(text), true);
+  };
+  const list: Listed[] = [];
+  for (const [done, entry] of entries.entries()) {
+    const kept = await shelf.kept(entry.id);
+    if (!kept) continue;
+    const file = `sets/${fileStem(entry.name, 'set')}-${entry.id}.json`;
+    put(file, writeText(kept.written));
+    const versions = (await shelf.versions(entry.id).catch(() => [])).map(({ at, written }) => {
+      const version = { at, file: `versions/${entry.id}/${at}.json` };
+      put(version.file, writeText(written));
+      return version;
+    });
+    const id = entry.id === NOT_UNIQUE ? undefined : entry.id;
+    list.push({ id, file, fileName: entry.fileName, changed: entry.changed, versions });
+    progress(done + 1);
+    await breathe();
+  }
+  put(LIST, JSON.stringify({ format: ARCHIVE_FORMAT, sets: list }, null, 2));
+  zip.end();
+  if (failure) throw failure;
+  return new Blob(parts, { type: 'application/zip' });
+}
+
+/** What became of an archive. */
+export interface ArchiveRead {
+  readonly added: number;
+  /** The set was here and differed: one of the two is now a version of the other. */
+  readonly merged: number;
+  readonly same: number;
+  /** Files that hold no set. */
+  readonly leftOut: readonly string[];
+}
+
+/** Why a file is not taken as an archive. */
+export type ArchiveRefusal = 'not-an-archive' | 'too-large';
+
+/**
+ * Puts the sets of an archive on the shelf. Nothing that is there is lost: a set that is there and differs gets the earlier
+ * of the two as a version.
+ * @returns what was done, or why nothing was
+ */
+export async function readArchive(
+  shelf: Pick<Shelf, 'kept' | 'versions' | 'put' | 'refresh' | 'isOpen' | 'changedAt' | 'newSetId' | 'now'>,
+  file: Blob,
+  progress: (done: number, all: number) => void = () => {},
+): Promise<ArchiveRead | { readonly refused: ArchiveRefusal }> {
+  const files = await unzipped(file);
+  if (typeof files === 'string') return { refused: files };
+  const leftOut: string[] = [];
+  const read = (name: string): unknown => {
+    const written = parsed(files.get(name));
+    if (isRecord(written) && written.format === SET_FORMAT) return written;
+    leftOut.push(name);
+    return undefined;
+  };
+  const count = { added: 0, merged: 0, same: 0 };
+  const listed = listOf(files, shelf.now());
+  for (const [done, one] of listed.entries()) {
+    const written = read(one.file);
+    if (written === undefined) continue;
+    const id = one.id ?? shelf.newSetId();
+    const versions = one.versions.flatMap(({ at, file: name }): SetVersion[] => {
+      const version = read(name);
+      return version === undefined ? [] : [{ at, written: version }];
+    });
+    const outcome = await merge(shelf, id, { ...one, written });
+    count[outcome]++;
+    for (const version of versions) await shelf.put(id, { version });
+    progress(done + 1, listed.length);
+    await breathe();
+  }
+  await shelf.refresh();
+  return { ...count, leftOut };
+}
+
+type Outcome = 'added' | 'merged' | 'same';
+
+async function merge(
+  shelf: Pick<Shelf, 'kept' | 'versions' | 'put' | 'isOpen' | 'changedAt' | 'now'>,
+  id: string,
+  { written, fileName, changed }: Pick<Listed, 'fileName' | 'changed'> & { readonly written: unknown },
+): Promise<Outcome> {
+  const here = await shelf.kept(id);
+  const kept: Kept = { revision: (here?.revision ?? 0) + 1, written, fileName, isSaved: false, tab: 'archive' };
+  const whole = { text: keptText(kept), entry: entryOf(id, kept, changed) };
+  if (!here) {
+    await shelf.put(id, whole);
+    return 'added';
+  }
+  const same = (other: unknown): boolean => JSON.stringify(other) === JSON.stringify(written);
+  // One that was deleted here is on the shelf again.
+  if (same(here.written)) {
+    await shelf.put(id, { entry: entryOf(id, here, changed) });
+    return 'same';
+  }
+  const versions = await shelf.versions(id);
+  if (versions.some((version) => same(version.written))) return 'same';
+  const isLater = changed > shelf.changedAt(id) && !shelf.isOpen(id);
+  if (isLater) await shelf.put(id, { ...whole, version: { at: shelf.now(), written: here.written } });
+  else await shelf.put(id, { version: { at: changed, written } });
+  return 'merged';
+}
+
+/** What the archive lists, or, of an archive without a list, every description in it. */
+function listOf(files: ReadonlyMap<string, string>, now: number): readonly Listed[] {
+  const list = parsed(files.get(LIST));
+  const sets = isRecord(list) && list.format === ARCHIVE_FORMAT && Array.isArray(list.sets) ? list.sets : undefined;
+  if (sets) return sets.flatMap((one: unknown) => listedOf(one, now));
+  return [...files.keys()]
+    .filter((name) => name.endsWith('.json'))
+    .map((file) => ({ file, fileName: file.split('/').pop() ?? file, changed: now, versions: [] }));
+}
+
+const isTime = (value: unknown): value is number => typeof value === 'number' && value > 0 && Number.isFinite(value);
+
+function listedOf(one: unknown, now: number): readonly Listed[] {
+  if (!isRecord(one) || typeof one.file !== 'string') return [];
+  const { id, file, fileName, changed, versions } = one;
+  return [
+    {
+      file,
+      fileName: typeof fileName === 'string' ? fileName : file,
+      changed: isTime(changed) ? changed : now,
+      ...(typeof id === 'string' && /^[\w-]{1,64}$/.test(id) && id !== NOT_UNIQUE ? { id } : {}),
+      versions: (Array.isArray(versions) ? versions : []).flatMap((version: unknown) =>
+        isRecord(version) && isTime(version.at) && typeof version.file === 'string'
+          ? [{ at: version.at, file: version.file }]
+          : [],
+      ),
+    },
+  ];
+}
+
+function parsed(text: string | undefined): unknown {
+  try {
+    return text === undefined ? undefined : (JSON.parse(text) as unknown);
+  } catch {
+    return undefined;
+  }
+}
+
+/** Texts by name; it ends as soon as more comes out than an archive may hold. */
+async function unzipped(file: Blob): Promise<ReadonlyMap<string, string> | ArchiveRefusal> {
+  if (file.size > MOST_BYTES) return 'too-large';
+  const files = new Map<string, string>();
+  let size = 0;
+  let isBroken = false;
+  const unzip = new Unzip((one) => {
+    if (!one.name.endsWith('.json')) return;
+    const pieces: Uint8Array[] = [];
+    one.ondata = (error, piece, isLast) => {
+      if (error) {
+        isBroken = true;
+        return;
+      }
+      size += piece.length;
+      if (size > MOST_BYTES) {
+        one.terminate();
+        return;
+      }
+      pieces.push(piece);
+      if (isLast) files.set(one.name, joined(pieces));
+    };
+    one.start();
+  });
+  unzip.register(UnzipInflate);
+  try {
+    const bytes = new Uint8Array(await file.arrayBuffer());
+    for (let from = 0; from < bytes.length && size <= MOST_BYTES; from += PIECE) {
+      unzip.push(bytes.subarray(from, from + PIECE), from + PIECE >= bytes.length);
+      await breathe();
+    }
+  } catch {
+    isBroken = true;
+  }
+  if (size > MOST_BYTES) return 'too-large';
+  return files.size === 0 || isBroken ? 'not-an-archive' : files;
+}
+
+function joined(pieces: readonly Uint8Array[]): string {
+  const bytes = new Uint8Array(pieces.reduce((sum, { length }) => sum + length, 0));
+  let at = 0;
+  for (const piece of pieces) {
+    bytes.set(piece, at);
+    at += piece.length;
+  }
+  return strFromU8(bytes);
+}

@@ -1,0 +1,283 @@
+import { batch, type ReadonlySignal, signal } from '@preact/signals';
+import { isRecord, valueAtPath, withValueAt } from '../../../engine/index.ts';
+import { shelfWords as texts } from '../../../outputs/words/index.ts';
+import { type Reading, readWithStandIns } from '../../description/stand-ins.ts';
+import { SHORT_TEXT } from '../../workers/reading.ts';
+import type { Keeping } from '../autosave.ts';
+import type { DocumentStore, StoredDocument } from '../document-store.ts';
+import { fileStem } from '../download.ts';
+import { EXAMPLES, type Example } from '../examples.ts';
+import type { OpeningPlace } from '../files.ts';
+import { type Kept, keptText, readKept } from '../kept.ts';
+import { tell } from '../notices.ts';
+import type { OpenSet, OpenSets } from '../open-sets.ts';
+import { readBeside } from '../reading-worker.ts';
+import type { Tabs } from '../tabs.ts';
+import { deletedOf, entryOf, goneForGood, onTheShelf, type ShelfEntry } from './entry.ts';
+import { keepFocus } from './focus-kept.ts';
+import type { SetVersion } from './versions.ts';
+
+/** All sets that this browser keeps. What is opened is one more of them; the one before stays. */
+export interface Shelf extends OpeningPlace {
+  /** Changed last first; undefined until they are read. */
+  readonly entries: ReadonlySignal<readonly ShelfEntry[] | undefined>;
+  /** The browser keeps nothing here: its storage is blocked. */
+  readonly isBlocked: ReadonlySignal<boolean>;
+  /** Reads the list anew. */
+  readonly refresh: () => Promise<void>;
+  /** The focus goes to this set. @returns whether it could be opened */
+  readonly open: (id: string) => Promise<boolean>;
+  /** One more set with the same description, on the shelf only. */
+  readonly copy: (id: string) => Promise<void>;
+  readonly rename: (id: string, name: string) => Promise<void>;
+  /** It can be had back from the message, and for thirty days. */
+  readonly remove: (id: string) => Promise<void>;
+  /** Deleted and still to be had back, latest first. */
+  readonly deleted: ReadonlySignal<readonly ShelfEntry[]>;
+  readonly restore: (entry: ShelfEntry) => Promise<void>;
+  readonly isOpen: (id: string) => boolean;
+  /** ms since 1970; 0: not on the shelf. */
+  readonly changedAt: (id: string) => number;
+  /** A set as it is kept. */
+  readonly kept: (id: string) => Promise<Kept | undefined>;
+  /** Oldest first. */
+  readonly versions: (id: string) => Promise<readonly SetVersion[]>;
+  /** The set in focus as it was then, as one step that can be undone; how it was before that becomes a version. */
+  readonly goBack: (version: SetVersion, label: string) => void;
+  /** Puts sets and versions from elsewhere on the shelf. */
+  readonly put: (id: string, document: StoredDocument) => Promise<void>;
+  readonly newSetId: () => string;
+  /** ms since 1970. */
+  readonly now: () => number;
+}
+
+interface Tools {
+  readonly sets: OpenSets;
+  readonly keeping: Keeping;
+  readonly store: DocumentStore;
+  readonly tabs: Tabs;
+  readonly now: () => number;
+}
+
+/** Names no other set. */
+const newId = (now: number): string => `${now.toString(36)}-${Math.random().toString(36).slice(2, 10)}`;
+
+export function createShelf({ sets, keeping, store, tabs, now }: Tools, first: Example): Shelf {
+  const entries = signal<readonly ShelfEntry[] | undefined>(undefined);
+  const deleted = signal<readonly ShelfEntry[]>([]);
+  const isBlocked = signal(false);
+  const openSet = (id: string): OpenSet | undefined => sets.all.peek().find((set) => set.id === id);
+
+  /** The set before one that was opened, as it was left. */
+  const cameFrom = new WeakMap<OpenSet, { readonly id: string; readonly kept: Kept }>();
+  /** Opened, and gone back from without a change. */
+  const unwanted = new WeakSet<OpenSet>();
+
+  async function refresh(): Promise<void> {
+    const found = new Map<string, ShelfEntry>();
+    let isThere = true;
+    let gone: readonly ShelfEntry[] = [];
+    try {
+      const all = await store.entries();
+      gone = deletedOf(all);
+      for (const entry of onTheShelf(all)) found.set(entry.id, entry);
+      for (const { id } of goneForGood(all, now())) await store.remove(id);
+    } catch {
+      isThere = false;
+    }
+    // What only the first place has, and what is in no place but here.
+    const here = [...sets.all.peek().map(({ id }) => id), ...(isThere ? [] : idsNow())];
+    for (const id of here) {
+      const kept = keeping.keptOf(id) ?? keptNow(id);
+      const entry = found.get(id);
+      if (kept && (kept.revision > 0 || id === sets.focused.peek().id))
+        found.set(id, entryOf(id, kept, entry?.changed ?? now()));
+    }
+    batch(() => {
+      entries.value = onTheShelf([...found.values()]);
+      deleted.value = gone;
+      isBlocked.value = !isThere;
+    });
+  }
+
+  const idsNow = (): readonly string[] => {
+    try {
+      return store.idsNow();
+    } catch {
+      return [];
+    }
+  };
+  const keptNow = (id: string): Kept | undefined => {
+    try {
+      return readKept(store.readNow(id) ?? '');
+    } catch {
+      return undefined;
+    }
+  };
+
+  /** The later of what the two places have, or what is open. */
+  async function kept(id: string): Promise<Kept | undefined> {
+    const open = keeping.keptOf(id);
+    if (open) return open;
+    const near = keptNow(id);
+    const far = await store.read(id).then(
+      ({ text }) => (text === undefined ? undefined : readKept(text)),
+      () => undefined,
+    );
+    return near && (!far || near.revision >= far.revision) ? near : far;
+  }
+
+  /** Opens a set in the place of the one in focus, which stays on the shelf. */
+  function begin(id: string, from: Kept, reading?: Reading): OpenSet {
+    const before = sets.focused.peek();
+    if (!openSet(id)) keeping.goOnFrom(id, from);
+    const opened = sets.open(id, from.written, from.fileName, reading);
+    keepFocus(id);
+    if (before !== opened) void leave(before);
+    return opened;
+  }
+
+  /** A set that lost the focus is closed once the disk has it; an example that nobody changed leaves nothing behind. */
+  async function leave(set: OpenSet): Promise<void> {
+    const { id } = set;
+    const isForNothing = unwanted.has(set) || isUntouchedExample(set);
+    if (!isForNothing && !(await keeping.isOnDisk(id))) return;
+    if (sets.focused.peek() === set) return;
+    sets.close(id);
+    if (isForNothing) await store.remove(id).catch(() => undefined);
+    await changed();
+  }
+
+  async function changed(): Promise<void> {
+    await refresh();
+    tabs.tellOfShelf();
+  }
+
+  async function open(id: string): Promise<boolean> {
+    if (id === sets.focused.peek().id) return true;
+    const isOpen = openSet(id) !== undefined;
+    const found = await kept(id);
+    if (!found) {
+      tell(texts.cannotOpen, { key: 'cannot-open' });
+      return false;
+    }
+    const isLong = !isOpen && JSON.stringify(found.written).length > SHORT_TEXT;
+    begin(id, found, isLong ? await readBeside({ value: found.written }) : undefined);
+    return true;
+  }
+
+  /** Writes what is not open; says so where that cannot be done. @returns whether it is done */
+  async function write(id: string, document: StoredDocument): Promise<boolean> {
+    try {
+      await store.write(id, document);
+      return true;
+    } catch {
+      tell(texts.notKept, { key: 'shelf-not-kept', stays: true });
+      return false;
+    } finally {
+      await changed();
+    }
+  }
+
+  const entryNow = (id: string): ShelfEntry | undefined => entries.peek()?.find((entry) => entry.id === id);
+  const restore = async ({ deleted: _at, ...entry }: ShelfEntry): Promise<void> =>
+    void (await write(entry.id, { entry }));
+  const nameOf = ({ written }: Kept): string => String(valueAtPath(written, ['name']) ?? '');
+
+  const shelf: Shelf = {
+    entries,
+    deleted,
+    isBlocked,
+    refresh,
+    open,
+    restore,
+    isOpen: (id) => openSet(id) !== undefined,
+    changedAt: (id) => entryNow(id)?.changed ?? 0,
+    kept,
+    versions: (id) => store.versions(id),
+    add(reading, fileName) {
+      const { written, result, usable } = reading;
+      const before = sets.focused.peek();
+      const from: Kept = {
+        revision: 0,
+        written,
+        fileName,
+        isSaved: true,
+        ...(result.ok || !usable ? {} : { lastValid: usable.written }),
+        tab: tabs.own,
+      };
+      const keptBefore = keeping.keptOf(before.id);
+      const opened = begin(newId(now()), from, reading);
+      if (keptBefore) cameFrom.set(opened, { id: before.id, kept: keptBefore });
+      return opened;
+    },
+    back(opened) {
+      const before = cameFrom.get(opened);
+      if (!before) return;
+      if (opened.undoLabel.peek() === undefined && !opened.draft.peek()) unwanted.add(opened);
+      begin(before.id, before.kept);
+    },
+    async copy(id) {
+      const from = await kept(id);
+      if (!from) return;
+      const name = texts.copyOf(nameOf(from));
+      const written = isRecord(from.written) ? withValueAt(from.written, ['name'], name) : from.written;
+      const copied: Kept = { ...from, revision: 1, written, fileName: `${fileStem(name, 'set')}.json`, isSaved: false };
+      const copyId = newId(now());
+      await write(copyId, { text: keptText(copied), entry: entryOf(copyId, copied, now()) });
+    },
+    async rename(id, name) {
+      const isOpen = openSet(id);
+      if (isOpen) {
+        isOpen.edit(['name'], name);
+        await refresh();
+        return;
+      }
+      const from = await kept(id);
+      if (!from) return;
+      const renamed: Kept = {
+        ...from,
+        revision: from.revision + 1,
+        written: withValueAt(from.written, ['name'], name),
+        isSaved: false,
+        tab: tabs.own,
+      };
+      const text = keptText(renamed);
+      if (keptNow(id)) store.writeNow(id, text);
+      tabs.tell(id, text);
+      await write(id, { text, entry: entryOf(id, renamed, now()) });
+    },
+    async remove(id) {
+      const entry = entryNow(id);
+      if (!entry) return;
+      const next = entries.peek()?.find((one) => one.id !== id);
+      if (sets.focused.peek().id === id && !(next && (await open(next.id)))) {
+        const written: unknown = JSON.parse(first.text);
+        shelf.add(readWithStandIns(written), first.file);
+      }
+      if (!(await write(id, { entry: { ...entry, deleted: now() } }))) return;
+      tell(texts.deleted(entry.name), {
+        key: `deleted ${id}`,
+        action: { label: texts.undoDelete, run: () => void restore(entry) },
+      });
+    },
+    goBack({ written }, label) {
+      const set = sets.focused.peek();
+      void write(set.id, { version: { at: now(), written: set.written.peek() } });
+      set.replace(written, set.fileName.peek(), label);
+    },
+    put: (id, document) => store.write(id, document),
+    newSetId: () => newId(now()),
+    now,
+  };
+  return shelf;
+}
+
+const exampleTexts = new Map(EXAMPLES.map(({ file, text }) => [file, text]));
+
+/** It can be opened again any time. */
+function isUntouchedExample({ fileName, isSaved, written, undoLabel, draft }: OpenSet): boolean {
+  const text = exampleTexts.get(fileName.peek());
+  if (text === undefined || !isSaved.peek() || undoLabel.peek() !== undefined || draft.peek()) return false;
+  return JSON.stringify(JSON.parse(text)) === JSON.stringify(written.peek());
+}

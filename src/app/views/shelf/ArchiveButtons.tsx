@@ -1,0 +1,67 @@
+import { useRef, useState } from 'preact/hooks';
+import { errorText, shelfWords as texts } from '../../../outputs/words/index.ts';
+import { downloadFile } from '../../state/download.ts';
+import { tell } from '../../state/notices.ts';
+import { useShelf } from '../../state/set-context.ts';
+import { makeArchive, readArchive } from '../../state/shelf/archive.ts';
+
+/** All sets to one file, and back from it. */
+export function ArchiveButtons() {
+  const shelf = useShelf();
+  const picker = useRef<HTMLInputElement>(null);
+  const [progress, setProgress] = useState('');
+  const entries = shelf.entries.value ?? [];
+  const during = async (work: () => Promise<string>) => {
+    let outcome: string;
+    try {
+      outcome = await work();
+    } catch (error) {
+      outcome = errorText(error);
+    }
+    setProgress('');
+    tell(outcome, { key: 'archive', stays: true });
+  };
+  const save = () =>
+    during(async () => {
+      const archive = await makeArchive(shelf, entries, (done) => setProgress(texts.working(done, entries.length)));
+      downloadFile(texts.archiveName(new Date().toISOString().slice(0, 10)), archive);
+      return texts.archiveSaved(entries.length);
+    });
+  const open = (file: File) =>
+    during(async () => {
+      const outcome = await readArchive(shelf, file, (done, all) => setProgress(texts.working(done, all)));
+      if ('refused' in outcome)
+        return outcome.refused === 'too-large' ? texts.archiveTooLarge(file.name) : texts.notAnArchive(file.name);
+      const { added, merged, same, leftOut } = outcome;
+      return [
+        texts.archiveRead(added, merged, same),
+        ...(leftOut.length > 0 ? [texts.archiveLeftOut(leftOut)] : []),
+      ].join(' ');
+    });
+  return (
+    <>
+      <button type="button" disabled={progress !== '' || entries.length === 0} onClick={() => void save()}>
+        {texts.exportAll}
+      </button>
+      <button type="button" disabled={progress !== ''} onClick={() => picker.current?.click()}>
+        {texts.importArchive}
+      </button>
+      <input
+        ref={picker}
+        class="visually-hidden"
+        type="file"
+        accept=".zip,application/zip"
+        tabIndex={-1}
+        aria-label={texts.archivePicker}
+        onChange={(event) => {
+          const file = event.currentTarget.files?.[0];
+          event.currentTarget.value = '';
+          if (file) void open(file);
+        }}
+      />
+      <span class="quiet" role="status">
+        {progress}
+      </span>
+    </>
+  );
+}

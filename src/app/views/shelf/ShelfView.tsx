@@ -1,0 +1,131 @@
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { shelfWords as texts } from '../../../outputs/words/index.ts';
+import { isBeginning } from '../../state/begin.ts';
+import { useOpenSet, useShelf } from '../../state/set-context.ts';
+import { searchShelf } from '../../state/shelf/entry.ts';
+import { ArchiveButtons } from './ArchiveButtons.tsx';
+import { ShareLink } from './ShareLink.tsx';
+import { ShelfCard } from './ShelfCard.tsx';
+import { Versions } from './Versions.tsx';
+import './shelf.css';
+
+/** More are shown when asked for, so that hundreds of sets are searched within a keystroke. */
+const AT_ONCE = 48;
+
+/** All sets of this browser, and of the one in focus its link and versions. */
+export function ShelfView() {
+  const shelf = useShelf();
+  const { id } = useOpenSet();
+  const [search, setSearch] = useState('');
+  const [most, setMost] = useState(AT_ONCE);
+  const entries = shelf.entries.value;
+  const found = useMemo(() => searchShelf(entries ?? [], search), [entries, search]);
+  useEffect(() => void shelf.refresh(), [shelf]);
+  const title = useRef<HTMLHeadingElement>(null);
+  return (
+    <section class="shelf" aria-labelledby="shelf-title">
+      <div class="shelf-sets">
+        <h2 id="shelf-title" ref={title} tabIndex={-1}>
+          {texts.title}
+        </h2>
+        <p class="about">{texts.about}</p>
+        {shelf.isBlocked.value && (
+          <p class="problem" role="alert">
+            {texts.blocked}
+          </p>
+        )}
+        <div class="shelf-tools">
+          <label class="shelf-search">
+            <span class="visually-hidden">{texts.search}</span>
+            <input
+              type="text"
+              value={search}
+              placeholder={texts.search}
+              onInput={(event) => {
+                setSearch(event.currentTarget.value);
+                setMost(AT_ONCE);
+              }}
+            />
+          </label>
+          <button
+            type="button"
+            onClick={() => {
+              isBeginning.value = true;
+            }}
+          >
+            {texts.fromBench}
+          </button>
+          <ArchiveButtons />
+        </div>
+        {entries && (
+          <p class="quiet" role="status">
+            {entries.length > 0 && found.length === 0 ? texts.noneFound : texts.count(found.length, entries.length)}
+          </p>
+        )}
+        <ul class="shelf-list">
+          {found.slice(0, most).map((entry) => (
+            <ShelfCard
+              key={entry.id}
+              entry={entry}
+              isOpen={entry.id === id}
+              onGone={() => title.current?.focus({ preventScroll: true })}
+            />
+          ))}
+        </ul>
+        {found.length > most && (
+          <button type="button" onClick={() => setMost(most + 200)}>
+            {texts.showMore(Math.min(200, found.length - most))}
+          </button>
+        )}
+        <Deleted />
+        <Persistence />
+      </div>
+      <div class="shelf-one">
+        <ShareLink />
+        <Versions />
+      </div>
+    </section>
+  );
+}
+
+function Deleted() {
+  const shelf = useShelf();
+  const gone = shelf.deleted.value;
+  if (gone.length === 0) return null;
+  return (
+    <details class="shelf-deleted">
+      <summary>{texts.deletedTitle(gone.length)}</summary>
+      <ul>
+        {gone.map((entry) => (
+          <li key={entry.id}>
+            <span>
+              {entry.name || texts.unnamed}{' '}
+              <span class="quiet">{texts.deletedOn(texts.when(entry.deleted ?? entry.changed))}</span>
+            </span>
+            <button
+              type="button"
+              aria-label={texts.restoreNamed(entry.name || texts.unnamed)}
+              onClick={() => void shelf.restore(entry)}
+            >
+              {texts.undoDelete}
+            </button>
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+}
+
+/** Whether the browser may clear the sets away by itself; it is asked not to. */
+function Persistence() {
+  const [isPersistent, setPersistent] = useState<boolean | undefined>();
+  useEffect(() => {
+    const { storage } = navigator as Partial<Navigator>;
+    storage
+      ?.persist?.()
+      .then(setPersistent)
+      .catch(() => setPersistent(false));
+  }, []);
+  if (isPersistent === undefined) return null;
+  return <p class="quiet">{isPersistent ? texts.isPersistent : texts.isNotPersistent}</p>;
+}

@@ -1,0 +1,92 @@
+import { counted } from '../grammar.ts';
+
+let format: Intl.DateTimeFormat | undefined;
+
+/** The sets kept in this browser. */
+export const shelfWords = {
+  title: 'Shelf',
+  /** @param at ms since 1970; shown by the clock of the reader */
+  when(at: number): string {
+    format ??= new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeStyle: 'short' });
+    return format.format(at);
+  },
+  about: 'Every set is kept in this browser as you work. What you open is one more set; the one before stays here.',
+  search: 'Search names and notes',
+  count: (shown: number, all: number): string =>
+    shown === all ? counted(all, 'set', 'sets') : `${shown} of ${counted(all, 'set', 'sets')}`,
+  noneFound: 'No set has these words in its name, notes or file name.',
+  showMore: (count: number): string => `Show ${count} more`,
+  fromBench: 'Begin from my bench…',
+  exportAll: 'Save all to one archive',
+  importArchive: 'Open an archive…',
+  archivePicker: 'Open an archive of sets',
+  current: 'Open now',
+  changed: (when: string): string => `Changed ${when}`,
+  open: (name: string): string => `Open ${name}`,
+  unnamed: 'Set without a name',
+  copy: 'Copy',
+  copyNamed: (name: string): string => `Copy ${name}`,
+  rename: 'Rename',
+  renameNamed: (name: string): string => `Rename ${name}`,
+  newName: 'New name',
+  saveName: 'Save the name',
+  cancel: 'Cancel',
+  remove: 'Delete',
+  removeNamed: (name: string): string => `Delete ${name}`,
+  copyOf: (name: string): string => `${name} (copy)`,
+  deleted: (name: string): string => `${name} is deleted. It can be restored here for 30 days.`,
+  undoDelete: 'Restore',
+  deletedTitle: (count: number): string => `Deleted sets (${count})`,
+  restoreNamed: (name: string): string => `Restore ${name}`,
+  deletedOn: (when: string): string => `Deleted ${when}`,
+  cannotOpen: 'This set cannot be read from the storage of this browser.',
+  notKept: 'This browser cannot keep the change: its storage is blocked or full. Save the sets to an archive.',
+  blocked:
+    'The storage of this browser is blocked or full. Only the sets that are open now are listed; save them to an archive before you close the page.',
+  isPersistent: 'The browser keeps these sets until you delete them.',
+  isNotPersistent: 'The browser may delete these sets when it runs short of space. Save an archive from time to time.',
+  versions: (name: string): string => `Versions of ${name}`,
+  aboutVersions:
+    'A version is kept when you go on after a pause of ten minutes, and at least every half hour of work. All of the last six hours stay, then one an hour, after two days one a day, after thirty days one a month.',
+  noVersions: 'No earlier version yet.',
+  until: (when: string): string => `Until ${when}`,
+  goBack: 'Go back to this',
+  goBackTo: (when: string): string => `Go back to the version until ${when}`,
+  versionLabel: (when: string): string => `version until ${when}`,
+  /** Of a version, what the next one changed. */
+  thenChanged: 'Then changed:',
+  noChange: 'nothing that is written',
+  difference: (place: string, before: string | undefined, after: string | undefined): string =>
+    before === undefined
+      ? `${place}: ${after} added`
+      : after === undefined
+        ? `${place}: ${before} removed`
+        : `${place}: ${before} → ${after}`,
+  part: 'several values',
+  moreDifferences: (count: number): string => `and ${count} more`,
+  archiveName: (date: string): string => `faintwave-shelf-${date}.zip`,
+  archiveSaved: (sets: number): string => `Saved ${counted(sets, 'set', 'sets')} to an archive.`,
+  archiveRead: (added: number, merged: number, same: number): string =>
+    `From the archive: ${added} added, ${merged} merged with the versions of sets that were here, ${same} already here.`,
+  archiveLeftOut: (names: readonly string[]): string =>
+    `Left out, because they hold no set: ${names.slice(0, 5).join(', ')}${names.length > 5 ? ` and ${names.length - 5} more` : ''}.`,
+  notAnArchive: (name: string): string =>
+    `${name} is not an archive of sets: expected a .zip file that this page saved.`,
+  archiveTooLarge: (name: string): string => `${name} is larger than an archive of sets may be (200 MB unpacked).`,
+  working: (done: number, all: number): string => `${done} of ${all}`,
+  linkTitle: 'Link to this set',
+  linkAbout:
+    'The link holds the whole set, notes included; nothing is sent to a server. Whoever opens it sees it in this page.',
+  position: 'Position of the place',
+  positions: {
+    none: 'left out',
+    coarse: 'rounded to 0.1°, about 10 km',
+    exact: 'exact',
+  },
+  copyLink: 'Copy the link',
+  linkCopied: (characters: number): string => `Link copied (${characters} characters).`,
+  linkNotCopied: 'The browser did not allow copying. Mark the link below and copy it.',
+  linkTooLong: 'This set is too long for a link. Save it to a file and send that.',
+  linkText: 'The link',
+  noSetToShare: 'Correct the marked fields first: the link is made of the set as read.',
+} as const;

@@ -1,0 +1,96 @@
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { withPage } from '../support/browser.ts';
+
+const answered = (page: Page) => page.locator('.station').first().waitFor();
+const name = (page: Page) => page.getByLabel('Name of the set');
+const turns = (page: Page) => page.getByRole('textbox', { name: 'Turns', exact: true });
+const shelf = (page: Page) => page.getByRole('button', { name: 'Shelf', exact: true }).click();
+const cards = (page: Page) => page.locator('.shelf-card .shelf-name').allTextContents();
+
+async function rename(page: Page, text: string): Promise<void> {
+  await name(page).fill(text);
+  await page.keyboard.press('Enter');
+}
+
+test('sets stay on the shelf when others open, are copied, searched, deleted and restored, and go back to versions', async () => {
+  await withPage(async (page) => {
+    await answered(page);
+    await rename(page, 'Kitchen set');
+    await page.getByRole('button', { name: 'Open', exact: true }).click();
+    await page.getByRole('button', { name: 'Long-wave set with a foil capacitor' }).click();
+    await expect.poll(() => name(page).inputValue()).toBe('Long-wave set with a foil capacitor');
+    await rename(page, 'Attic set');
+    await shelf(page);
+    await expect.poll(() => cards(page)).toEqual(['Attic set', 'Kitchen set']);
+    await page.getByLabel('Copy Kitchen set').click();
+    await expect.poll(() => cards(page)).toContain('Kitchen set (copy)');
+    await page.getByPlaceholder('Search names and notes').fill('copy kitchen');
+    await expect.poll(() => cards(page)).toEqual(['Kitchen set (copy)']);
+    await page.getByLabel('Delete Kitchen set (copy)').click();
+    await expect.poll(() => cards(page)).toEqual([]);
+    await page.locator('.notice').getByRole('button', { name: 'Restore' }).click();
+    await expect.poll(() => cards(page)).toEqual(['Kitchen set (copy)']);
+    await page.getByRole('button', { name: 'Kitchen set (copy)', exact: true }).click();
+    await expect.poll(() => name(page).inputValue()).toBe('Kitchen set (copy)');
+    const before = await turns(page).inputValue();
+    await turns(page).fill('33');
+    await page.keyboard.press('Enter');
+    await shelf(page);
+    const versions = page.locator('.shelf-versions');
+    await versions.getByText(`${before} → 33`).waitFor();
+    await versions
+      .getByRole('button', { name: /^Go back to the version/ })
+      .last()
+      .click();
+    await page.reload();
+    await expect.poll(() => turns(page).inputValue()).toBe(before);
+  });
+});
+
+test('what is changed in one tab appears in the other, and whichever changes next goes on from it', async () => {
+  await withPage(async (page, url) => {
+    await answered(page);
+    await rename(page, 'In both');
+    const other = await page.context().newPage();
+    await other.goto(url);
+    await answered(other);
+    await expect.poll(() => name(other).inputValue()).toBe('In both');
+    await other.locator('.notice', { hasText: 'open in another tab' }).waitFor();
+    await turns(page).fill('41');
+    await expect.poll(() => turns(other).inputValue()).toBe('41');
+    await rename(other, 'Renamed there');
+    await expect.poll(() => name(page).inputValue()).toBe('Renamed there');
+    expect(await turns(page).inputValue()).toBe('41');
+    await page.close();
+    await other.reload();
+    await expect.poll(() => name(other).inputValue()).toBe('Renamed there');
+    expect(await turns(other).inputValue()).toBe('41');
+  });
+});
+
+test('an archive of all sets brings them to another browser, and a link holds the set without the exact position', async () => {
+  const archive = await withPage(async (page) => {
+    await answered(page);
+    await rename(page, 'To be carried');
+    await shelf(page);
+    await page.getByRole('button', { name: 'Copy the link' }).click();
+    const link = await page.getByLabel('The link').inputValue();
+    await page.goto(link);
+    await page.reload();
+    await answered(page);
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      shelf(page).then(() => page.getByRole('button', { name: 'Save all to one archive' }).click()),
+    ]);
+    const { readFile } = await import('node:fs/promises');
+    return readFile((await download.path())!);
+  });
+  await withPage(async (page) => {
+    await answered(page);
+    await shelf(page);
+    const file = { name: 'shelf.zip', mimeType: 'application/zip', buffer: archive };
+    await page.getByLabel('Open an archive of sets').setInputFiles(file);
+    await expect.poll(() => cards(page)).toContain('To be carried');
+  });
+});
