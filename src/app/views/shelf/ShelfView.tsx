@@ -10,7 +10,7 @@ import { Versions } from './Versions.tsx';
 import './shelf.css';
 
 /** More are shown when asked for, so that hundreds of sets are searched within a keystroke. */
-const AT_ONCE = 48;
+const AT_ONCE = 24;
 
 /** All sets of this browser, and of the one in focus its link and versions. */
 export function ShelfView() {
