@@ -226,13 +226,19 @@ export { type WantValue, wantValues } from './vary/want-values.ts';
 
 // Boxes of parts
 
-export type { WrittenBox } from './find/box-schema.ts';
-export { lacksOf } from './find/choices.ts';
-export { type FindAnswer, type FindRun, type FoundSet, findSets } from './find/find.ts';
+export {
+  ARRANGEMENTS_FOUND,
+  type BoxDescription,
+  boxDescription,
+  type WrittenBox,
+} from './find/box-schema.ts';
+export { type Lack, lacksOf } from './find/choices.ts';
+export { type FindAnswer, type FindProgress, type FindRun, type FoundSet, findSets } from './find/find.ts';
 export { type KeepRefusal, keepableParts, keepRefusal, withKept } from './find/kept-parts.ts';
-export { readBox } from './find/read-box.ts';
+export type { LeftOut } from './find/left-out.ts';
+export { type BoxRead, readBox, readBoxValue } from './find/read-box.ts';
 export { type FindQuestion, type FindTask, findWorker, type TaskAnswer } from './find/tasks.ts';
-export { usesOf } from './find/uses.ts';
+export { type Use, usesOf } from './find/uses.ts';
 
 // Waves at a point
 

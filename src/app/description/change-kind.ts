@@ -28,7 +28,14 @@ export interface KindChange {
 export const groupOf = (path: Path): string => {
   const name = String([...path].reverse().find((key) => typeof key === 'string'));
   return (
-    { coils: 'coil', aerialTuning: 'tuning', elements: 'element', traps: 'trap', stations: 'station' }[name] ?? name
+    {
+      coils: 'coil',
+      aerialTuning: 'tuning',
+      capacitor: 'tuning',
+      elements: 'element',
+      traps: 'trap',
+      stations: 'station',
+    }[name] ?? name
   );
 };
 

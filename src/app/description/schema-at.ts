@@ -1,5 +1,6 @@
 import {
   bare,
+  boxDescription,
   description,
   type Field,
   metadataOf,
@@ -11,11 +12,16 @@ import {
 } from '../../engine/index.ts';
 import { fieldHelp, fieldLabel, kindLabels } from '../../outputs/words/index.ts';
 
-const ROOT = description as unknown as SchemaNode;
+const SET = description as unknown as SchemaNode;
+const BOX = boxDescription as unknown as SchemaNode;
+
+/** A box says by its format that it is one; all else is a set. */
+const rootOf = (written: unknown): SchemaNode =>
+  String(valueAtPath(written, ['format'])).startsWith('faintwave-box/') ? BOX : SET;
 
 /** The schema that applies at a path of a written description, or undefined where nothing is known. */
 export function schemaAt(written: unknown, path: Path): SchemaNode | undefined {
-  let node: SchemaNode | undefined = ROOT;
+  let node: SchemaNode | undefined = rootOf(written);
   for (const [depth, key] of path.entries()) {
     if (!node) return undefined;
     const inside = bare(node);

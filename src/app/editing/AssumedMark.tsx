@@ -1,13 +1,13 @@
 import { confirmed, isAssumed, type Path, placeText } from '../../engine/index.ts';
 import { assumedWords as texts } from '../../outputs/words/index.ts';
 import { pathText } from '../description/schema-at.ts';
+import { useEdited } from '../state/edited.ts';
 import { usePiece } from '../state/pieces.ts';
-import { useOpenSet } from '../state/set-context.ts';
 import { focusIfLost } from '../widgets/focus-if-lost.ts';
 
 /** Beside a value that is assumed: says so, and confirms it when pressed. */
 export function AssumedMark({ path, label }: { readonly path: Path; readonly label: string }) {
-  const { change } = useOpenSet();
+  const { change } = useEdited();
   const place = placeText(path);
   const isHere = usePiece(place, ({ written }) => isAssumed(written.value, path));
   if (!isHere) return null;

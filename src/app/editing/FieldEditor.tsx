@@ -4,8 +4,8 @@ import { optionName, editingWords as texts } from '../../outputs/words/index.ts'
 import { editorKind, helpOf, labelOf, optionsOf, pathText } from '../description/schema-at.ts';
 
 import type { Document } from '../state/document.ts';
+import { useEdited } from '../state/edited.ts';
 import { useWritten } from '../state/pieces.ts';
-import { useOpenSet } from '../state/set-context.ts';
 import { AssumedMark } from './AssumedMark.tsx';
 import { Control, FigureSlider, useProblems } from './controls.tsx';
 import { ListEditor } from './ListEditor.tsx';
@@ -15,7 +15,7 @@ import { Problems } from './Problems.tsx';
 
 /** One field with its label, what it is about, its control, and what is wrong with it. */
 export function FieldEditor({ field, path }: { field: Field; path: Path }) {
-  const { edit } = useOpenSet();
+  const { edit } = useEdited();
   const kind = editorKind(field.schema);
   if (kind === 'list')
     return <ListEditor path={path} title={labelOf(field)} onEmpty={() => leaveOut(edit, field, path)} />;
@@ -30,7 +30,7 @@ export function FieldEditor({ field, path }: { field: Field; path: Path }) {
 }
 
 function PlainField({ field, path }: { field: Field; path: Path }) {
-  const { edit } = useOpenSet();
+  const { edit } = useEdited();
   const id = `f-${pathText(path)}`;
   const problems = useProblems(path);
   const label = labelOf(field);
@@ -72,7 +72,7 @@ function leaveOut(edit: Document['edit'], field: Field, path: Path): void {
 }
 
 function NestedPart({ field, path, children }: { field: Field; path: Path; children: ComponentChildren }) {
-  const { edit } = useOpenSet();
+  const { edit } = useEdited();
   return (
     <fieldset class="nested">
       <legend>
@@ -99,7 +99,7 @@ const OWN = '…';
 
 /** A word from a list, or figures of one's own. */
 function ChoiceOrPart({ field, path }: { field: Field; path: Path }) {
-  const { edit } = useOpenSet();
+  const { edit } = useEdited();
   const options = field.schema.wrapped?.options ?? field.schema.options ?? [];
   const choices = (options as readonly Field['schema'][]).flatMap((option) =>
     optionsOf(option).map((word) => ({ word, field: metadataOf(option).field })),

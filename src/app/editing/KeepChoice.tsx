@@ -3,11 +3,11 @@ import { wantTexts as texts } from '../../outputs/words/index.ts';
 import { fieldPath } from '../description/places.ts';
 import { pathText } from '../description/schema-at.ts';
 import { keptIn, writeKept } from '../description/wants.ts';
-import { useOpenSet } from '../state/set-context.ts';
+import { useEdited } from '../state/edited.ts';
 
 /** Whether suggestions leave a part as it is. */
 export function KeepChoice({ path }: { path: Path }) {
-  const { written, change } = useOpenSet();
+  const { written, change } = useEdited();
   const text = pathText(path);
   const isKept = keptIn(written.value).includes(text);
   return (

@@ -12,7 +12,7 @@ import { kindName, type PartWithKinds, editingWords as texts } from '../../outpu
 import { groupOf } from '../description/change-kind.ts';
 import { addItem, removeItem } from '../description/lists.ts';
 import { labelOf, pathText, schemaAt } from '../description/schema-at.ts';
-import { useOpenSet } from '../state/set-context.ts';
+import { useEdited } from '../state/edited.ts';
 import { Control } from './controls.tsx';
 import { PartEditor } from './PartEditor.tsx';
 import { Problems } from './Problems.tsx';
@@ -26,7 +26,7 @@ interface Props {
 
 /** A list of a part: rows of figures as a small table, parts of several kinds one below the other. */
 export function ListEditor({ path, title, onEmpty }: Props) {
-  const { written, change, problemsAt } = useOpenSet();
+  const { written, change, problemsAt } = useEdited();
   const node = schemaAt(written.value, path);
   const item = node && bare(node).item;
   const list = valueAtPath(written.value, path);
@@ -114,7 +114,7 @@ function columnsOf(item: SchemaNode): Field[] {
 
 function Row(props: { path: Path; columns: Field[]; title: string; onRemove: () => void }) {
   const { path, columns, title, onRemove } = props;
-  const { written, problemsAt } = useOpenSet();
+  const { written, problemsAt } = useEdited();
   const isTuple = Array.isArray(valueAtPath(written.value, path));
   const places = columns.map((column) => [...path, isTuple ? Number(column.key) : column.key]);
   const problems = [path, ...places].flatMap((place) => [...problemsAt(pathText(place))]);

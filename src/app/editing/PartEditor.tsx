@@ -14,8 +14,8 @@ import { changeKind, groupOf, startingValue } from '../description/change-kind.t
 import { addItem } from '../description/lists.ts';
 import { editorKind, helpOf, labelOf, pathText, schemaAt } from '../description/schema-at.ts';
 import type { Document } from '../state/document.ts';
+import { useEdited } from '../state/edited.ts';
 import { usePiece, useWritten } from '../state/pieces.ts';
-import { useOpenSet } from '../state/set-context.ts';
 import { AssumedMark } from './AssumedMark.tsx';
 import { useProblems } from './controls.tsx';
 import { FieldEditor } from './FieldEditor.tsx';
@@ -42,7 +42,7 @@ export function PartEditor(props: Props) {
 }
 
 function Part({ path, kindLabel, only, except, isKindFixed }: Props) {
-  const { written, change } = useOpenSet();
+  const { written, change } = useEdited();
   const name = pathText(path);
   const node = usePiece(name, ({ written }) => schemaAt(written.value, path));
   // Drawn again only when the part has another kind or other keys; each field follows its own value.
@@ -115,7 +115,7 @@ function KindChoice({
   label: string;
   variant: { key: string; choices: string[] };
 }) {
-  const { change, tellOfChange } = useOpenSet();
+  const { change, tellOfChange } = useEdited();
   const id = `f-${pathText([...path, variant.key])}`;
   const now = String(useWritten([...path, variant.key]) ?? '');
   const choose = (kind: string) => {

@@ -3,7 +3,7 @@ import type { Path } from '../../engine/index.ts';
 import { editingWords } from '../../outputs/words/index.ts';
 import { pathText } from '../description/schema-at.ts';
 import type { SliderScale } from '../description/slider-scale.ts';
-import { useOpenSet } from '../state/set-context.ts';
+import { useEdited } from '../state/edited.ts';
 
 let drags = 0;
 
@@ -20,7 +20,7 @@ interface Props {
 
 /** A slider over the usual range; every movement is taken at once, a whole drag is one step to undo. */
 export function Slider({ path, label, value, text, scaleFor, write }: Props) {
-  const { edit, endRun } = useOpenSet();
+  const { edit, endRun } = useEdited();
   // A value outside the usual range widens the scale; during a drag the scale must not change under the hand.
   const held = useRef<{ run: string; scale: SliderScale } | undefined>(undefined);
   const scale = held.current?.scale ?? scaleFor(value);

@@ -8,8 +8,8 @@ import { rewrite } from '../description/quantity-text.ts';
 import { editorKind, labelOf, optionsOf, pathText } from '../description/schema-at.ts';
 import { turnsOfTap } from '../description/usual-range.ts';
 import type { Document } from '../state/document.ts';
+import { useEdited } from '../state/edited.ts';
 import { usePiece, useWritten } from '../state/pieces.ts';
-import { useOpenSet } from '../state/set-context.ts';
 import { textOfFile } from '../state/text-of-file.ts';
 import { Slider } from './Slider.tsx';
 import { useDraft } from './use-draft.ts';
@@ -61,7 +61,7 @@ const asText = (value: unknown): string =>
 function Figure(props: ControlProps) {
   const { field, path } = props;
   const isNumber = editorKind(field.schema) === 'number';
-  const { written } = useOpenSet();
+  const { written } = useEdited();
   const own = useWritten(path);
   const { quantity, bounds } = metadataOf(field.schema);
   const value = own ?? field.fallback;
@@ -88,7 +88,7 @@ function Figure(props: ControlProps) {
 
 /** The slider that goes with a figure, where there is a usual range. */
 export function FigureSlider({ field, path }: { field: Field; path: Path }) {
-  const { written } = useOpenSet();
+  const { written } = useEdited();
   const shown = useShown(field, path);
   // The range follows other figures: a tap ends at the top of its coil.
   usePiece(`range:${pathText(path)}`, ({ written }) => JSON.stringify(rangeOf(written.value, field, path)));
@@ -98,7 +98,7 @@ export function FigureSlider({ field, path }: { field: Field; path: Path }) {
 
 function Choice(props: ControlProps & { options: readonly string[] }) {
   const { field, path, options } = props;
-  const { edit } = useOpenSet();
+  const { edit } = useEdited();
   const shown = asText(useShown(field, path));
   return (
     <select {...attributes(props)} value={shown} onChange={(event) => edit(path, event.currentTarget.value)}>
@@ -118,7 +118,7 @@ function CoilChoice(props: ControlProps) {
 }
 
 function Yes(props: ControlProps) {
-  const { edit } = useOpenSet();
+  const { edit } = useEdited();
   const shown = useShown(props.field, props.path) === true;
   return (
     <input
@@ -131,7 +131,7 @@ function Yes(props: ControlProps) {
 }
 
 function Words(props: ControlProps) {
-  const { valueChange } = useOpenSet();
+  const { valueChange } = useEdited();
   const { field, path } = props;
   const isCoilName = path.length === 3 && path[0] === 'coils' && path[2] === 'name';
   const changeTo: Document['valueChange'] = (_, value, options) =>
@@ -148,7 +148,7 @@ function Words(props: ControlProps) {
 
 /** Text of many lines, typed or pasted, or taken from a file as it is. */
 function Lines(props: ControlProps) {
-  const { edit } = useOpenSet();
+  const { edit } = useEdited();
   const { field, path } = props;
   const [problem, setProblem] = useState('');
   const meaning = (text: string) => (text === '' && field.optional ? undefined : text);

@@ -3,7 +3,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Path } from '../../engine/index.ts';
 import { pathText } from '../description/schema-at.ts';
 import type { Document, PendingChange } from '../state/document.ts';
-import { useOpenSet } from '../state/set-context.ts';
+import { useEdited } from '../state/edited.ts';
 import { focusAddButton } from './left-out.ts';
 
 /** After this pause what is typed is taken as meant. */
@@ -33,7 +33,7 @@ export function useDraft(
   meaning: (text: string) => unknown,
   changeTo?: Document['valueChange'],
 ): Draft {
-  const { apply, endRun, draft: pending, valueChange } = useOpenSet();
+  const { apply, endRun, draft: pending, valueChange } = useEdited();
   const [draft, setDraft] = useState<string | undefined>(undefined);
   const spell = useRef({ run: '', before: '', timer: undefined as ReturnType<typeof setTimeout> | undefined });
   const own = useRef<PendingChange | undefined>(undefined);

@@ -1,5 +1,6 @@
 import { headerWords } from '../../outputs/words/index.ts';
 import { isBeginning } from '../state/begin.ts';
+import { EditedContext } from '../state/edited.ts';
 import { glossaryAt } from '../state/glossary.ts';
 import type { OpenSets } from '../state/open-sets.ts';
 import { view } from '../state/page-view.ts';
@@ -26,7 +27,9 @@ export function App({ sets, shelf }: { readonly sets: OpenSets; readonly shelf: 
   return (
     <ShelfContext.Provider value={shelf}>
       <SetContext.Provider value={set}>
-        <Page key={set.id} />
+        <EditedContext.Provider value={set}>
+          <Page key={set.id} />
+        </EditedContext.Provider>
       </SetContext.Provider>
     </ShelfContext.Provider>
   );

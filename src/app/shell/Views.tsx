@@ -17,6 +17,7 @@ export function ViewChoice() {
 }
 
 const loadShelf = () => import('../views/shelf/ShelfView.tsx').then((m) => m.ShelfView);
+const loadFind = () => import('../views/find/Find.tsx').then((m) => m.Find);
 const loadSheets = () => import('../views/sheets/Sheets.tsx').then((m) => m.Sheets);
 const loadMeasure = () => import('../views/measure/Measure.tsx').then((m) => m.Measure);
 const loadExplain = () => import('../views/explain/Explain.tsx').then((m) => m.Explain);
@@ -28,6 +29,8 @@ export function OtherView() {
   const set = receptionSet.value;
   const now = reception.value;
   if (!set || !now) return <p class="quiet">{widgetWords.calculatingFirst}</p>;
+  if (view.value === 'find')
+    return <Later key="find" load={loadFind} name={headerWords.view.find} props={{ set, time: time.value }} />;
   if (view.value === 'sheets')
     return (
       <Later

@@ -14,6 +14,9 @@ export interface Notice {
 
 export const notices = signal<readonly Notice[]>([]);
 
+/** The box of parts whose notices are shown beside those of the set; undefined while none is in view. */
+export const boxInView = signal<string | undefined>(undefined);
+
 const timers = new Map<string, ReturnType<typeof setTimeout>>();
 /** Long enough to read twice; a notice with something to decide stays until it is decided. */
 const STAYS_MS = 15_000;

@@ -2,17 +2,16 @@ import { computed } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
 import { type Path, valueAtPath } from '../../engine/index.ts';
 import { pathText } from '../description/schema-at.ts';
-import type { OpenSet } from './open-sets.ts';
-import { useOpenSet } from './set-context.ts';
+import { type Edited, useEdited } from './edited.ts';
 
 /**
- * A value made from the state of the set; the component is drawn again only when that value is another one, so that a
+ * A value made from the state of what is edited; the component is drawn again only when that value is another one, so that a
  * slider redraws its own field and not every field there is.
- * @param key names all that `derive` depends on besides the set.
+ * @param key names all that `derive` depends on besides it.
  */
-export function usePiece<T>(key: string, derive: (set: OpenSet) => T): T {
-  const set = useOpenSet();
-  return useMemo(() => computed(() => derive(set)), [key, set]).value;
+export function usePiece<T>(key: string, derive: (edited: Edited) => T): T {
+  const edited = useEdited();
+  return useMemo(() => computed(() => derive(edited)), [key, edited]).value;
 }
 
 /** The value at a path of the description as written. */

@@ -1,12 +1,12 @@
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { widgetWords } from '../../outputs/words/index.ts';
-import { dismiss, notices } from '../state/notices.ts';
+import { boxInView, dismiss, notices } from '../state/notices.ts';
 import { useOpenSet } from '../state/set-context.ts';
 
 /** Short messages about the page and the set in focus at its edge, with what can be done about them. */
 export function Notices() {
   const { id } = useOpenSet();
-  const shown = notices.value.filter(({ of }) => of === undefined || of === id);
+  const shown = notices.value.filter(({ of }) => of === undefined || of === id || of === boxInView.value);
   const place = useRef<HTMLElement>(null);
   // The control that was just used stays in sight.
   useLayoutEffect(() => {

@@ -2,7 +2,6 @@ import { availableParallelism } from 'node:os';
 import {
   type FindAnswer,
   type FindQuestion,
-  type FoundSet,
   findSets,
   findWorker,
   lacksOf,
@@ -18,7 +17,7 @@ import {
   cliNotes,
   findAnswer,
   foundChance,
-  foundName,
+  foundNames,
   foundUse,
   lackText,
   problemSentence,
@@ -96,15 +95,6 @@ export const find: Command = {
   },
 };
 
-/** Names of the sets, each its own. */
-function namesOf(question: FindQuestion, sets: readonly FoundSet[]): string[] {
-  const names = sets.map(({ choice }) => foundName(question.box, choice));
-  return names.map((name, i) => {
-    const before = names.slice(0, i).filter((other) => other === name).length;
-    return (before === 0 ? name : `${name} (${before + 1})`).slice(0, 120);
-  });
-}
-
 async function told(
   question: FindQuestion,
   answer: FindAnswer,
@@ -112,7 +102,7 @@ async function told(
   io: Io,
 ): Promise<void> {
   const { box, read } = question;
-  const names = namesOf(question, answer.sets);
+  const names = foundNames(box, answer.sets);
   const described = answer.sets.map((set, i) => set.describe(names[i]));
   const files =
     out === undefined

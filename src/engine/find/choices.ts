@@ -1,11 +1,11 @@
 import { loopOf } from '../built/loop-parts.ts';
 import { wireOf } from '../kinds/coils/wire-of.ts';
 import type { LoadDescription } from '../kinds/loads/load-schema.ts';
-import { coilModel } from '../kinds/models.ts';
 import { closePitch } from '../parts/wire/wire.ts';
 import type { Metres } from '../units/quantities.ts';
 import type { BoxDescription, FoundArrangement } from './box-schema.ts';
-import { coilOn, isWindable, loopOn } from './wound.ts';
+import { windingSize } from './winding-size.ts';
+import { isWindable, loopOn } from './wound.ts';
 
 /** A coil to be wound: places of its former and its reel in the box, and the most turns that fit and are left. */
 export interface WindingChoice {
@@ -116,7 +116,7 @@ function fits(box: BoxDescription, former: number, reel: number, turns: number):
         on.kind === 'rod' ? Math.PI * (on.diameter + 1e-3) : (on.outline === 'round' ? Math.PI : 4) * on.side;
       return pitch * turns <= (on.kind === 'rod' ? 0.9 * on.length : on.depth) && round * turns <= left;
     }
-    const model = coilModel(coilOn(box, { former, reel }, turns));
+    const model = windingSize(box, { former, reel }, turns);
     const isInside = on.kind === 'tube' ? model.windingLength <= on.length : model.outerDiameter <= on.outerDiameter;
     return isInside && model.wireLength <= left;
   } catch (refusal) {

@@ -3,12 +3,12 @@ import { arrangement } from '../kinds/arrangements/arrangement-schema.ts';
 import { earth } from '../kinds/earths/earth-schema.ts';
 import { withSoilOfPlace } from '../kinds/earths/soil-of-place.ts';
 import { load } from '../kinds/loads/load-schema.ts';
-import { coilModel } from '../kinds/models.ts';
 import { tuning } from '../kinds/tunings/tuning-schema.ts';
 import type { SetDescription, WrittenDescription } from '../set/description.ts';
 import type { Metres } from '../units/quantities.ts';
 import type { BoxDescription, WrittenBox } from './box-schema.ts';
 import type { BackEnd, FrontEnd, SetChoice, TunerChoice, TurnsChosen } from './choices.ts';
+import { windingSize } from './winding-size.ts';
 import { COIL_NAMES, coilOn, loopOn, writtenCoil, writtenLoop } from './wound.ts';
 
 /** Where sets that are found are to stand, and what is wanted of them. */
@@ -63,8 +63,8 @@ export const coilSpacing = ([a, b]: readonly [Metres, Metres], apart: Metres): M
   Math.ceil(1e3 * (apart + (a + b) / 2)) / 1e3;
 
 function distanceOf(box: BoxDescription, { winding, second, apart = 0 }: FrontEnd, turns: TurnsChosen): number {
-  const [a, b] = [coilOn(box, winding, turns.turns), coilOn(box, second!, turns.secondTurns!)];
-  return coilSpacing([coilModel(a).windingLength, coilModel(b).windingLength], apart);
+  const [a, b] = [windingSize(box, winding, turns.turns), windingSize(box, second!, turns.secondTurns!)];
+  return coilSpacing([a.windingLength, b.windingLength], apart);
 }
 
 function writtenArrangement(

@@ -86,8 +86,10 @@ describe('find', () => {
     const one = await findSets(question, { work: alone });
     const workers = [findWorker(question, {}), findWorker(question, {})];
     let turn = 0;
+    const looks: number[] = [];
     const two = await findSets(question, {
       threads: 2,
+      found: ({ length }) => looks.push(length),
       work: async (task: FindTask) => {
         const worker = workers[turn++ % 2];
         await new Promise((resolve) => setTimeout(resolve, turn % 3));
@@ -99,6 +101,9 @@ describe('find', () => {
       sets: sets.map(({ describe: written, ...set }) => ({ ...set, written: written('Set') })),
     });
     expect(shown(two)).toEqual(shown(one));
+    // Something to see before all is known, and in the end what was found.
+    expect(looks[0]).toBeGreaterThan(0);
+    expect(looks[looks.length - 1]).toBe(two.sets.length);
     expect(one.sets.length).toBeGreaterThan(0);
     const first = one.sets[0];
     const read = readValue(first.describe('Set'));

@@ -1,8 +1,9 @@
 import type { WrittenDescription } from '../set/description.ts';
 import type { WantValue } from '../vary/want-values.ts';
-import type { BackEnd, FrontEnd, SetChoice } from './choices.ts';
+import type { FrontEnd, SetChoice } from './choices.ts';
 import { writtenSet } from './chosen-set.ts';
-import { contenders, Front, spread } from './ranking.ts';
+import { bestWithEach, type LeftOut, leftOutOf } from './left-out.ts';
+import { contenders, Front, scoreSum, spread } from './ranking.ts';
 import {
   type Candidate,
   type FindQuestion,
@@ -10,6 +11,7 @@ import {
   findSpace,
   type Judged,
   type StationChance,
+  setsSpanned,
   type TaskAnswer,
 } from './tasks.ts';
 
@@ -18,6 +20,8 @@ export interface FindProgress {
   readonly phase: FindTask['do'];
   /** 0 to 1, of the whole search. */
   readonly share: number;
+  /** What has just been tried, where it was one front end. */
+  readonly front?: FrontEnd;
 }
 
 /** How a search is run. */
@@ -27,6 +31,8 @@ export interface FindRun {
   /** Tasks at work at once; the answer is the same with any number. Default 1. */
   readonly threads?: number;
   readonly progress?: (progress: FindProgress) => void;
+  /** Told of the best of what has been judged so far: early, and whenever more is known. What is found is not changed by it. */
+  readonly found?: (sets: readonly FoundSet[]) => void;
   /** Stops what is only estimated so far; the answer is of what has been received. */
   readonly signal?: { readonly aborted: boolean };
 }
@@ -46,18 +52,11 @@ export interface FoundSet {
   readonly isLeastEffort: boolean;
 }
 
-/** The best that was received with a part, or an arrangement, that no found set has. */
-export interface LeftOut {
-  readonly of: 'detector' | 'load' | 'arrangement';
-  readonly choice: SetChoice;
-  readonly figures: Judged['figures'];
-  /** How far it is behind the best found set in what it loses least in, dB. */
-  readonly behind: number;
-}
-
 /** The sets of a box worth building, and how many were looked at. */
 export interface FindAnswer {
   readonly sets: readonly FoundSet[];
+  /** Those judged as built that are not worth building beside them. */
+  readonly others: readonly Pick<FoundSet, 'choice' | 'figures' | 'parts' | 'effort'>[];
   readonly leftOut: readonly LeftOut[];
   /** Sets that the box spans, those valued by the closed form, received, and received with all their spreads. */
   readonly counts: {
@@ -86,6 +85,10 @@ const RECEIVED_SLACKS = [1, 0.5, 0.25, 0.1];
 const SAME = 0.2;
 /** Candidates in one task. */
 const BATCH = 4;
+/** A look at the best estimates so far: those no more than so many dB behind in everything, and at most so many. */
+const LOOK_SLACK = 0.1;
+const MOST_LOOKED_AT = 4;
+const WHOLE: readonly [number, number] = [0, 1];
 
 /** Share of the whole that each phase is done by. */
 const DONE_BY: Readonly<Record<FindTask['do'], number>> = {
@@ -105,18 +108,67 @@ const DONE_BY: Readonly<Record<FindTask['do'], number>> = {
  */
 export async function findSets(question: FindQuestion, run: FindRun): Promise<FindAnswer> {
   const { box } = question;
-  const { fronts, backs, counts } = findSpace(box);
+  const space = findSpace(box);
+  const { fronts, backs } = space;
   const tally = { estimate: 0, refine: 0, receive: 0, judge: 0, chances: 0 };
-  const all = async (tasks: readonly FindTask[]): Promise<readonly TaskAnswer[]> => {
-    const answers = await inThreads(tasks, run);
+  const all = async (
+    tasks: readonly FindTask[],
+    part = WHOLE,
+    each?: (answer: TaskAnswer) => void,
+  ): Promise<readonly TaskAnswer[]> => {
+    const answers = await inThreads(tasks, run, (task, answer, done) => {
+      const [from, to] = part;
+      const start = startOf(task.do);
+      run.progress?.({
+        phase: task.do,
+        share: start + (DONE_BY[task.do] - start) * (from + (to - from) * done),
+        ...(task.do === 'estimate' ? { front: fronts[task.front] } : {}),
+      });
+      each?.(answer);
+    });
     for (const [i, answer] of answers.entries()) tally[tasks[i].do] += answer.valued;
     return answers;
   };
   const candidatesOf = (answers: readonly TaskAnswer[]): Candidate[] => answers.flatMap(({ candidates }) => candidates);
 
-  const first = candidatesOf(
-    backs.length > 0 ? await all(fronts.map((_, front): FindTask => ({ do: 'estimate', front }))) : [],
-  );
+  const choiceOf = ({ front, back, turns }: Candidate): SetChoice => ({
+    front: fronts[front],
+    back: backs[back],
+    turns,
+  });
+  const foundOf = (shown: readonly Judged[], chances: readonly TaskAnswer[] = []): FoundSet[] =>
+    shown.map((one, i) => {
+      const choice = choiceOf(one);
+      const last = one.scores.length - 1;
+      const isBest = (k: number): boolean => shown.every(({ scores }) => scores[k] <= one.scores[k]);
+      return {
+        choice,
+        describe: (name) => writtenSet(question, choice, question.at, name),
+        figures: one.figures,
+        parts: one.parts,
+        effort: -one.scores[last],
+        chances: chances[i]?.chances ?? [],
+        bestOf: one.figures.flatMap((_, k) => (isBest(k) ? [k] : [])),
+        isLeastEffort: isBest(last),
+      };
+    });
+  const looked: Judged[] = [];
+  /** Judges a few of the best estimates so far, to have something to show. */
+  const look = async (estimated: readonly Candidate[]): Promise<void> => {
+    if (!run.found || run.signal?.aborted) return;
+    const best = contenders(estimated, [LOOK_SLACK], MOST_LOOKED_AT);
+    const tasks = batches(best, 'judge', Math.ceil(best.length / (run.threads ?? 1)) || 1);
+    looked.push(...(candidatesOf(await inThreads(tasks, run)) as Judged[]));
+    tellOf(looked);
+  };
+  const tellOf = (judged: readonly Judged[]): void => run.found?.(foundOf(shownOf(worthShowing(judged))));
+
+  const estimates = backs.length > 0 ? fronts.map((_, front): FindTask => ({ do: 'estimate', front })) : [];
+  const first: Candidate[] = [];
+  for (const [from, to] of run.found ? looksOf(estimates.length, run.threads ?? 1) : [[0, estimates.length]]) {
+    first.push(...candidatesOf(await all(estimates.slice(from, to), [from / estimates.length, to / estimates.length])));
+    if (to < estimates.length) await look(first);
+  }
   const seeds = contenders(first, ESTIMATED_SLACKS, MOST_REFINED);
   const refined = candidatesOf(await all(byEnds(seeds).map((of): FindTask => ({ do: 'refine', seeds: of }))));
   const valued = distinct([...seeds, ...refined]);
@@ -131,33 +183,24 @@ export async function findSets(question: FindQuestion, run: FindRun): Promise<Fi
     ...contenders(received.filter(isAtEnd), RECEIVED_SLACKS, MOST_AT_END.judged),
     ...bestWithEach(received, fronts, backs),
   ]);
-  const judged = candidatesOf(await all(batches(toJudge, 'judge'))) as Judged[];
-  const shown = shownOf(judged.filter(({ figures }) => figures.some(isWorthShowing)));
-  const chances = await all(shown.map((candidate): FindTask => ({ do: 'chances', candidate })));
-  const choiceOf = ({ front, back, turns }: Candidate): SetChoice => ({
-    front: fronts[front],
-    back: backs[back],
-    turns,
-  });
-  return {
-    sets: shown.map((one, i) => {
-      const choice = choiceOf(one);
-      const isBest = (k: number): boolean => shown.every(({ scores }) => scores[k] <= one.scores[k]);
-      const last = one.scores.length - 1;
-      return {
-        choice,
-        describe: (name) => writtenSet(question, choice, question.at, name),
-        figures: one.figures,
-        parts: one.parts,
-        effort: -one.scores[last],
-        chances: chances[i]?.chances ?? [],
-        bestOf: one.figures.flatMap((_, k) => (isBest(k) ? [k] : [])),
-        isLeastEffort: isBest(last),
-      };
+  const known = [...looked];
+  const judged = candidatesOf(
+    await all(batches(toJudge, 'judge'), WHOLE, ({ candidates }) => {
+      known.push(...(candidates as Judged[]));
+      tellOf(distinct(known));
     }),
+  ) as Judged[];
+  const shown = shownOf(worthShowing(judged));
+  const chances = await all(shown.map((candidate): FindTask => ({ do: 'chances', candidate })));
+  const isShown = new Set(shown);
+  return {
+    sets: foundOf(shown, chances),
+    others: foundOf(worthShowing(judged).filter((one) => !isShown.has(one))).map(
+      ({ choice, figures, parts, effort }) => ({ choice, figures, parts, effort }),
+    ),
     leftOut: leftOutOf(judged, shown, choiceOf),
     counts: {
-      spanned: counts.reduce((sum, count) => sum + count, 0) * backs.length,
+      spanned: setsSpanned(box, space),
       valued: tally.estimate + tally.refine,
       received: tally.receive,
       judged: tally.judge,
@@ -166,26 +209,34 @@ export async function findSets(question: FindQuestion, run: FindRun): Promise<Fi
   };
 }
 
-/** Tasks done by so many threads, their answers in the order of the tasks. */
+/** Tasks done by so many threads, their answers in the order of the tasks. @param each is told of every answer, and the share that is done */
 async function inThreads(
   tasks: readonly FindTask[],
-  { work, threads = 1, progress, signal }: FindRun,
+  { work, threads = 1, signal }: FindRun,
+  each?: (task: FindTask, answer: TaskAnswer, done: number) => void,
 ): Promise<TaskAnswer[]> {
   const answers: TaskAnswer[] = [];
   let [next, done] = [0, 0];
-  const phase = tasks[0]?.do;
-  const from = phase === undefined ? 0 : startOf(phase);
   const one = async (): Promise<void> => {
     while (next < tasks.length) {
       const at = next++;
-      const mayStop = phase === 'estimate' || phase === 'refine';
-      answers[at] = mayStop && signal?.aborted ? NOTHING : await work(tasks[at]);
+      const task = tasks[at];
+      const mayStop = task.do === 'estimate' || task.do === 'refine';
+      answers[at] = mayStop && signal?.aborted ? NOTHING : await work(task);
       done++;
-      progress?.({ phase, share: from + ((DONE_BY[phase] - from) * done) / tasks.length });
+      each?.(task, answers[at], done / tasks.length);
     }
   };
   await Promise.all(Array.from({ length: Math.max(1, threads) }, one));
   return answers;
+}
+
+/** Parts of the estimates after which a look is taken at the best so far: the first of each thread, a quarter, and all. */
+function looksOf(tasks: number, threads: number): [number, number][] {
+  const ends = [...new Set([threads, Math.ceil(tasks / 4), Math.ceil((2 * tasks) / 3), tasks])]
+    .map((end) => Math.min(end, tasks))
+    .sort((a, b) => a - b);
+  return ends.map((end, i) => [i === 0 ? 0 : ends[i - 1], end]);
 }
 
 const NOTHING: TaskAnswer = { valued: 0, candidates: [] };
@@ -215,37 +266,15 @@ function byEnds(list: readonly Candidate[]): Candidate[][] {
   return [...groups.values()];
 }
 
-const batches = (list: readonly Candidate[], task: 'receive' | 'judge'): FindTask[] =>
-  Array.from({ length: Math.ceil(list.length / BATCH) }, (_, i) => ({
+const batches = (list: readonly Candidate[], task: 'receive' | 'judge', size = BATCH): FindTask[] =>
+  Array.from({ length: Math.ceil(list.length / size) }, (_, i) => ({
     do: task,
-    candidates: list.slice(i * BATCH, (i + 1) * BATCH),
+    candidates: list.slice(i * size, (i + 1) * size),
   }));
 
-/** What a set is told from another by, besides its turns. */
-const TRAITS: Readonly<
-  Record<LeftOut['of'], (one: Candidate, fronts: readonly FrontEnd[], backs: readonly BackEnd[]) => string>
-> = {
-  detector: ({ back }, _, backs) => String(backs[back].detector),
-  load: ({ back }, _, backs) => String(backs[back].load),
-  arrangement: ({ front }, fronts) => fronts[front].arrangement,
-};
-const sum = ({ scores }: Candidate): number => scores.reduce((total, score) => total + score, 0);
-
-/** With each detector, load and arrangement the best there is, so that one can say why it is not among the found. */
-function bestWithEach<T extends Candidate>(
-  list: readonly T[],
-  fronts: readonly FrontEnd[],
-  backs: readonly BackEnd[],
-): T[] {
-  const best = new Map<string, T>();
-  for (const one of list)
-    for (const [of, trait] of Object.entries(TRAITS)) {
-      const key = `${of} ${trait(one, fronts, backs)}`;
-      const known = best.get(key);
-      if (!known || sum(one) > sum(known)) best.set(key, one);
-    }
-  return [...best.values()];
-}
+/** Those that give anything of what is wanted. */
+const worthShowing = (judged: readonly Judged[]): Judged[] =>
+  judged.filter(({ figures }) => figures.some(isWorthShowing));
 
 /** Whether a set gives anything of a want. Few parts alone make no set: any has some. */
 const isWorthShowing = ({ want, figure }: WantValue): boolean => {
@@ -256,7 +285,7 @@ const isWorthShowing = ({ want, figure }: WantValue): boolean => {
 /** Those that none beats, no two of them alike, at most a dozen; the best of each want first. */
 function shownOf(judged: readonly Judged[]): Judged[] {
   const front = new Front<Judged>(SAME);
-  const inOrder = [...judged].sort((a, b) => sum(b) - sum(a));
+  const inOrder = [...judged].sort((a, b) => scoreSum(b) - scoreSum(a));
   for (const one of inOrder) front.add(one);
   const few = new Set(spread(front.members, MOST_SHOWN));
   return front.members.filter((one) => few.has(one)).sort((a, b) => firstOf(a, b));
@@ -266,29 +295,3 @@ const firstOf = (a: Judged, b: Judged): number => {
   const k = a.scores.findIndex((score, i) => score !== b.scores[i]);
   return k < 0 ? 0 : b.scores[k] - a.scores[k];
 };
-
-function leftOutOf(
-  judged: readonly Judged[],
-  shown: readonly Judged[],
-  choiceOf: (one: Candidate) => SetChoice,
-): LeftOut[] {
-  if (shown.length === 0) return [];
-  const traitOf = (of: LeftOut['of'], { front, back }: SetChoice): string =>
-    String(of === 'arrangement' ? front.arrangement : back[of]);
-  return (Object.keys(TRAITS) as LeftOut['of'][]).flatMap((of) => {
-    const isShown = new Set(shown.map((one) => traitOf(of, choiceOf(one))));
-    const best = new Map<string, Judged>();
-    for (const one of judged) {
-      const trait = traitOf(of, choiceOf(one));
-      if (isShown.has(trait)) continue;
-      const known = best.get(trait);
-      if (!known || sum(one) > sum(known)) best.set(trait, one);
-    }
-    return [...best.values()].map((one) => ({
-      of,
-      choice: choiceOf(one),
-      figures: one.figures,
-      behind: Math.min(...one.figures.map((_, k) => Math.max(...shown.map(({ scores }) => scores[k])) - one.scores[k])),
-    }));
-  });
-}

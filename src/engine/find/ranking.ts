@@ -3,6 +3,9 @@ export interface Scored {
   readonly scores: readonly number[];
 }
 
+/** All of its figures together. */
+export const scoreSum = ({ scores }: Scored): number => scores.reduce((total, score) => total + score, 0);
+
 const isAsGood = (a: readonly number[], b: readonly number[], by: number): boolean => {
   for (let i = 0; i < a.length; i++) if (!(a[i] >= b[i] + (i === a.length - 1 ? 0 : by))) return false;
   return true;

@@ -27,11 +27,11 @@ export function readBox(text: string): BoxRead {
 }
 
 /**
- * Read a parsed box of parts.
+ * Read a parsed box of parts. Never throws.
  * @param value JSON as parsed
  * @returns the box in SI units with notes, or all problems, as `readBox`
  */
-function readBoxValue(value: unknown): BoxRead {
+export function readBoxValue(value: unknown): BoxRead {
   const result: ReadBySchema<BoxDescription> = readBySchema(boxDescription, value, A_BOX);
   if (!result.ok) return result;
   const problems = formerProblems(result.output);

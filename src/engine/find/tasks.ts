@@ -75,15 +75,16 @@ export interface TaskAnswer {
 export interface FindSpace {
   readonly fronts: readonly FrontEnd[];
   readonly backs: readonly BackEnd[];
-  /** Whole turns and taps of each front end. */
-  readonly counts: readonly number[];
 }
 
 /** Front and back ends of a box; every thread makes the same. */
 export function findSpace(box: BoxDescription): FindSpace {
-  const fronts = frontEndsOf(box);
-  return { fronts, backs: backEndsOf(box), counts: fronts.map((front) => turnsSpace(box, front).count) };
+  return { fronts: frontEndsOf(box), backs: backEndsOf(box) };
 }
+
+/** How many sets that is, every whole turn and tap counted. */
+export const setsSpanned = (box: BoxDescription, { fronts, backs }: FindSpace): number =>
+  backs.length * fronts.reduce((sum, front) => sum + turnsSpace(box, front).count, 0);
 
 /** Of a front end with one back end so many sets go on. */
 const KEPT_OF_GRID = { apart: 6, leading: 2 } as const;

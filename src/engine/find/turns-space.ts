@@ -1,11 +1,10 @@
 import { fieldsOf, type SchemaNode } from '../fields/introspect.ts';
 import { arrangement as arrangementSchema } from '../kinds/arrangements/arrangement-schema.ts';
-import { coilModel } from '../kinds/models.ts';
 import type { Metres } from '../units/quantities.ts';
 import type { BoxDescription } from './box-schema.ts';
 import type { FrontEnd, TurnsChosen, WindingChoice } from './choices.ts';
 import { coilSpacing } from './chosen-set.ts';
-import { coilOn } from './wound.ts';
+import { windingSize } from './winding-size.ts';
 
 /** Front ends with no more sets than this are tried whole; of others a grid, and then every whole turn about the best. */
 const TRIED_WHOLE = 6000;
@@ -119,7 +118,7 @@ function roomFor(
   second: WindingChoice,
   apart: Metres | undefined,
 ): (turns: number) => number {
-  const used = (at: WindingChoice, turns: number) => coilModel(coilOn(box, at, turns));
+  const used = (at: WindingChoice, turns: number) => windingSize(box, at, turns);
   const one = used(second, second.most);
   const on = box.formers[main.former].former;
   const isShared = main.former === second.former && box.formers[main.former].count < 2;

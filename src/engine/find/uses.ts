@@ -1,9 +1,9 @@
 import { loopOf } from '../built/loop-parts.ts';
-import { coilModel } from '../kinds/models.ts';
 import type { Metres } from '../units/quantities.ts';
 import type { BoxDescription } from './box-schema.ts';
 import type { SetChoice, WindingChoice } from './choices.ts';
-import { coilOn, loopOn } from './wound.ts';
+import { windingSize } from './winding-size.ts';
+import { loopOn } from './wound.ts';
 
 /** What a set takes from one place of the box. */
 export interface Use {
@@ -37,7 +37,7 @@ export function usesOf(box: BoxDescription, { front, back, turns }: SetChoice): 
     const length =
       kind === 'frame' || kind === 'rod'
         ? loopOf(loopOn(box, at, n), 1)!.wireLength
-        : coilModel(coilOn(box, at, n)).wireLength;
+        : windingSize(box, at, n).wireLength;
     wire.set(at.reel, length + (wire.get(at.reel) ?? 0));
     // Two coils on one tube take it once, unless there is a second like it.
     if (!pieces.has(`formers ${at.former}`) || box.formers[at.former].count > 1) take('formers', at.former);

@@ -15,3 +15,4 @@ export { type QCurves, qAgainstFrequency, qText } from './q.ts';
 export { readingsFit } from './readings-fit.ts';
 export { type ResonancePlot, resonanceCurve, resonanceText } from './resonance.ts';
 export { detectorPlot, qPlots } from './station-plots.ts';
+export { tradeOff } from './trade-off.ts';

@@ -1,7 +1,8 @@
 import type { BoxDescription } from '../../../engine/find/box-schema.ts';
 import type { FrontEnd, Lack, SetChoice } from '../../../engine/find/choices.ts';
-import type { FindAnswer, FoundSet, LeftOut } from '../../../engine/find/find.ts';
+import type { FindAnswer, FoundSet } from '../../../engine/find/find.ts';
 import type { KeepRefusal } from '../../../engine/find/kept-parts.ts';
+import type { LeftOut } from '../../../engine/find/left-out.ts';
 import type { StationChance } from '../../../engine/find/tasks.ts';
 import type { Use } from '../../../engine/find/uses.ts';
 import type { Want } from '../../../engine/set/wants.ts';
@@ -31,7 +32,7 @@ const coilText = (box: BoxDescription, { winding }: FrontEnd, turns: number): st
   `${counted(turns, 'turn', 'turns')} on a ${formerName(box.formers[winding.former])}`;
 
 /** A set by what it is: "tapped, 87 turns on a 70 mm tube, germanium". */
-export const foundName = (box: BoxDescription, { front, back, turns }: SetChoice): string =>
+const foundName = (box: BoxDescription, { front, back, turns }: SetChoice): string =>
   [
     kindName('arrangement', front.arrangement),
     coilText(box, front, turns.turns),
@@ -39,8 +40,20 @@ export const foundName = (box: BoxDescription, { front, back, turns }: SetChoice
     kindName('load', box.loads[back.load].load.kind),
   ].join(', ');
 
+/** Names of found sets, each its own. */
+export function foundNames(box: BoxDescription, sets: readonly Pick<FoundSet, 'choice'>[]): string[] {
+  const names = sets.map(({ choice }) => foundName(box, choice));
+  return names.map((name, i) => {
+    const before = names.slice(0, i).filter((other) => other === name).length;
+    return (before === 0 ? name : `${name} (${before + 1})`).slice(0, 120);
+  });
+}
+
 /** Why a set is among those found, in one sentence. */
-export function whyFound({ bestOf, isLeastEffort }: FoundSet, wants: readonly Want[]): string {
+export function whyFound(
+  { bestOf, isLeastEffort }: Pick<FoundSet, 'bestOf' | 'isLeastEffort'>,
+  wants: readonly Want[],
+): string {
   const best = bestOf.map((k) => wantName(wants[k]));
   if (best.length > 0 && isLeastEffort)
     return `Nothing does more for ${list.format(best)}, and none takes less effort.`;
@@ -52,7 +65,10 @@ export function whyFound({ bestOf, isLeastEffort }: FoundSet, wants: readonly Wa
 export const foundChance = ({ level, range, chance }: StationChance, station: string): string =>
   `${station}: ${level.toFixed(0)} dB SPL (${range[0].toFixed(0)} to ${range[1].toFixed(0)}), heard through ${Math.round(100 * chance)} of 100 such sets`;
 
-const LISTS: { readonly [L in Use['list']]: (box: BoxDescription, index: number) => string } = {
+/** The lists of a box that hold parts. */
+export type BoxList = Use['list'] | 'switches' | 'aerials' | 'earths';
+
+const LISTS: { readonly [L in BoxList]: (box: BoxDescription, index: number) => string } = {
   formers: (box, index) => formerName(box.formers[index]),
   wires: ({ wires }, index) => `${millimetres(wires[index].wire.size)} wire`,
   capacitors: ({ capacitors }, index) => {
@@ -67,7 +83,20 @@ const LISTS: { readonly [L in Use['list']]: (box: BoxDescription, index: number)
   detectors: ({ detectors }, index) => kindName('detector', detectors[index].detector.kind),
   loads: ({ loads }, index) => kindName('load', loads[index].load.kind),
   transformers: ({ transformers }, index) => `transformer ${transformers[index].transformer.ratio}:1`,
+  switches: ({ switches }, index) => `switch with ${switches[index].positions} positions`,
+  aerials: ({ aerials }, index) => `${kindName('aerial', aerials[index].aerial.kind)} aerial`,
+  earths: ({ earths }, index) => `earth: ${kindName('earth', earths[index].earth.kind)}`,
 };
+
+/** A part of a box with how many there are, or how much: "2 × 60 mm tube"; "35 m of 0.4 mm wire". */
+export function boxItemName(box: BoxDescription, list: BoxList, index: number): string {
+  const item = box[list][index];
+  const name = LISTS[list](box, index);
+  const own = item.label === undefined ? name : `${item.label} (${name})`;
+  if (list === 'wires') return `${formatQuantity(box.wires[index].length, 'length', 3)} of ${own}`;
+  const count = 'count' in item ? Number(item.count) : 1;
+  return count > 1 ? `${count} × ${own}` : own;
+}
 
 /** What is taken from one place of the box, and what stays of it. */
 export const foundUse = (box: BoxDescription, { list: of, index, count, length, left }: Use): string => {
@@ -110,6 +139,7 @@ const OF: { readonly [O in LeftOut['of']]: (box: BoxDescription, choice: SetChoi
   detector: (box, { back }) => kindName('detector', box.detectors[back.detector].detector.kind),
   load: (box, { back }) => kindName('load', box.loads[back.load].load.kind),
   arrangement: (_, { front }) => kindName('arrangement', front.arrangement),
+  former: (box, { front }) => formerName(box.formers[front.winding.former]),
 };
 
 /** Why a part or an arrangement is in none of the sets found. */

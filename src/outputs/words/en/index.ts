@@ -58,9 +58,11 @@ export {
   touchstoneProblem,
 } from './fields/index.ts';
 export {
+  type BoxList,
+  boxItemName,
   findAnswer,
   foundChance,
-  foundName,
+  foundNames,
   foundUse,
   keepRefusalText,
   lackText,

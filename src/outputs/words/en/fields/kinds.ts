@@ -1,3 +1,4 @@
+import type { WrittenBox } from '../../../../engine/find/box-schema.ts';
 import type { SetDescription, WrittenDescription } from '../../../../engine/set/description.ts';
 
 type Arrangement = SetDescription['arrangement'];
@@ -12,6 +13,7 @@ interface Kinds {
   readonly element: Extract<Arrangement, { kind: 'elements' }>['elements'][number]['kind'];
   readonly detector: WrittenDescription['detector']['kind'];
   readonly load: WrittenDescription['load']['kind'];
+  readonly former: NonNullable<WrittenBox['formers']>[number]['former']['kind'];
   readonly want: NonNullable<WrittenDescription['wants']>[number]['kind'];
 }
 
@@ -99,6 +101,12 @@ const KIND_NAMES: { readonly [Part in PartWithKinds]: Readonly<Record<Kinds[Part
     'crystal earpiece': 'crystal earpiece',
     'moving-coil phones': 'moving-coil phones',
     amplifier: 'amplifier',
+  },
+  former: {
+    tube: 'tube',
+    plate: 'plate',
+    rod: 'ferrite rod',
+    frame: 'frame',
   },
   want: {
     loudest: 'a station as loud as possible',

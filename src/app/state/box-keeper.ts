@@ -1,0 +1,76 @@
+import { effect } from '@preact/signals';
+import { isRecord, writeText } from '../../engine/index.ts';
+import { storageWords, findView as texts } from '../../outputs/words/index.ts';
+import type { Document } from './document.ts';
+import { download } from './download.ts';
+import { dismiss, tell } from './notices.ts';
+
+/** A box as this browser keeps it. */
+interface KeptBox {
+  readonly written: unknown;
+  readonly fileName: string;
+}
+
+const keyOf = (id: string): string => `faintwave.box.${id}`;
+
+function readKept(text: string | null): KeptBox | undefined {
+  try {
+    const kept: unknown = JSON.parse(text ?? '');
+    return isRecord(kept) && isRecord(kept.written)
+      ? { written: kept.written, fileName: String(kept.fileName) }
+      : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+/** @returns undefined where it is not kept, or storage is blocked */
+export function keptBox(id: string): KeptBox | undefined {
+  try {
+    return readKept(localStorage.getItem(keyOf(id)));
+  } catch {
+    return undefined;
+  }
+}
+
+export function removeKeptBox(id: string): void {
+  try {
+    localStorage.removeItem(keyOf(id));
+  } catch {
+    // Without storage it was not kept.
+  }
+}
+
+/** Keeps every change of a box, and takes over what another tab makes of it, as a step that can be undone. @returns ends it */
+export function keepBox(box: Document & { readonly id: string }): () => void {
+  const { id, writtenWithDraft, fileName } = box;
+  let known = '';
+  const stop = effect(() => {
+    const text = JSON.stringify({ written: writtenWithDraft.value, fileName: fileName.value });
+    if (text === known) return;
+    known = text;
+    try {
+      localStorage.setItem(keyOf(id), text);
+      dismiss('box-storage', id);
+    } catch {
+      tell(storageWords.keepsNothing, {
+        key: 'box-storage',
+        of: id,
+        stays: true,
+        action: { label: storageWords.saveNow, run: () => download(fileName.peek(), writeText(box.written.peek())) },
+      });
+    }
+  });
+  const ended = new AbortController();
+  const heard = ({ key, newValue }: StorageEvent) => {
+    const kept = key === keyOf(id) && newValue !== known ? readKept(newValue) : undefined;
+    if (!kept) return;
+    known = newValue!;
+    box.replace(kept.written, kept.fileName, texts.otherTab);
+  };
+  addEventListener('storage', heard, { signal: ended.signal });
+  return () => {
+    stop();
+    ended.abort();
+  };
+}

@@ -1,0 +1,138 @@
+import { computed, type ReadonlySignal, signal } from '@preact/signals';
+import { type BoxDescription, type BoxRead, isRecord, readBoxValue, type WrittenBox } from '../../engine/index.ts';
+import { findView as texts } from '../../outputs/words/index.ts';
+import { keepBox, keptBox, removeKeptBox } from './box-keeper.ts';
+import { createDocument, type Document } from './document.ts';
+import type { Edited } from './edited.ts';
+import { boxInView } from './notices.ts';
+
+/** A box of parts that is open: its description with the steps to undo, and what was read of it. */
+export interface OpenBox extends Document, Edited {
+  readonly id: string;
+  readonly reading: ReadonlySignal<BoxRead>;
+  /** The last state without problems. */
+  readonly understood: ReadonlySignal<{ readonly box: BoxDescription; readonly written: WrittenBox } | undefined>;
+  readonly dispose: () => void;
+}
+
+/** A box of the shelf. */
+interface Shelved {
+  readonly id: string;
+  readonly name: string;
+}
+
+const SHELF_KEY = 'faintwave.boxes';
+const OPEN_KEY = 'faintwave.boxes.open';
+const EMPTY: WrittenBox = { format: 'faintwave-box/1', name: texts.newBox };
+const NO_PROBLEMS: readonly never[] = [];
+const NO_STAND_INS = signal<readonly never[]>([]);
+
+/** @param beginning what it begins with; left out: what this browser keeps of it */
+function createBox(id: string, beginning = keptBox(id) ?? { written: EMPTY, fileName: texts.boxFile }): OpenBox {
+  const document = createDocument(id, beginning.written, beginning.fileName);
+  const reading = computed(() => readBoxValue(document.written.value));
+  let last: { readonly box: BoxDescription; readonly written: WrittenBox } | undefined;
+  const understood = computed(() => {
+    const now = reading.value;
+    if (now.ok) last = { box: now.box, written: now.written };
+    return last;
+  });
+  const box = {
+    ...document,
+    id,
+    reading,
+    understood,
+    standIns: NO_STAND_INS,
+    problemsAt: (path: string) => {
+      const now = reading.value;
+      if (now.ok) return NO_PROBLEMS;
+      const here = now.problems.filter((problem) => problem.path === path);
+      return here.length > 0 ? here : NO_PROBLEMS;
+    },
+  };
+  return { ...box, dispose: keepBox(box) };
+}
+
+function keptShelf(): readonly Shelved[] {
+  try {
+    const kept: unknown = JSON.parse(localStorage.getItem(SHELF_KEY) ?? '[]');
+    const boxes = Array.isArray(kept) ? kept.filter((one) => isRecord(one) && typeof one.id === 'string') : [];
+    return boxes.map(({ id, name }) => ({ id, name: String(name) }));
+  } catch {
+    return [];
+  }
+}
+
+const shelf = signal<readonly Shelved[]>(keptShelf());
+const open = signal<OpenBox | undefined>(undefined);
+
+/** The boxes that this browser keeps, the one in view by the name it has now. */
+export const shelvedBoxes = computed<readonly Shelved[]>(() => {
+  const now = open.value;
+  return shelf.value.map((one) => (one.id === now?.id ? { id: one.id, name: nameOf(now.written.value) } : one));
+});
+
+/** The box in view; undefined until one is chosen. */
+export const openBox: ReadonlySignal<OpenBox | undefined> = open;
+
+const nameOf = (written: unknown): string => (isRecord(written) && written.name ? String(written.name) : texts.newBox);
+
+function put(boxes: readonly Shelved[]): void {
+  shelf.value = boxes;
+  try {
+    localStorage.setItem(SHELF_KEY, JSON.stringify(boxes));
+    localStorage.setItem(OPEN_KEY, open.peek()?.id ?? '');
+  } catch {
+    // Without storage the boxes last as long as the page; the keeper of each says so.
+  }
+}
+
+function show(box: OpenBox | undefined): void {
+  const before = open.peek();
+  // The name by which the shelf lists it from now on.
+  const boxes = shelvedBoxes.peek();
+  open.value = box;
+  put(boxes);
+  boxInView.value = box?.id;
+  before?.dispose();
+}
+
+/** One more box, which comes into view. @param written none: an empty one */
+export function addBox(written: unknown = EMPTY, fileName: string = texts.boxFile): void {
+  const taken = shelf.peek().map(({ id }) => Number(id.replace(/\D/g, '')));
+  const id = `box-${Math.max(0, ...taken) + 1}`;
+  show(createBox(id, { written, fileName }));
+  put([...shelf.peek(), { id, name: nameOf(written) }]);
+}
+
+/** Bring the box into view that was in view last. @returns false where none is kept */
+export function reopenBox(): boolean {
+  let last: string | null = null;
+  try {
+    last = localStorage.getItem(OPEN_KEY);
+  } catch {
+    // Without storage nothing is kept.
+  }
+  const boxes = shelf.peek();
+  const found = boxes.find(({ id }) => id === last) ?? boxes[0];
+  if (found) chooseBox(found.id);
+  return found !== undefined;
+}
+
+/** Bring a box of the shelf into view. */
+export function chooseBox(id: string): void {
+  if (open.peek()?.id !== id && shelf.peek().some((one) => one.id === id)) show(createBox(id));
+}
+
+/** Takes the box in view off the shelf; another comes into view. @returns what puts it back */
+export function removeBox(): () => void {
+  const box = open.peek();
+  if (!box) return () => {};
+  const [written, fileName] = [box.written.peek(), box.fileName.peek()];
+  const left = shelf.peek().filter(({ id }) => id !== box.id);
+  show(undefined);
+  put(left);
+  removeKeptBox(box.id);
+  if (left.length > 0) chooseBox(left[0].id);
+  return () => addBox(written, fileName);
+}

@@ -1,0 +1,69 @@
+import { useState } from 'preact/hooks';
+import { ARRANGEMENTS_FOUND, type LeftOut } from '../../../engine/index.ts';
+import { boxItemName, kindName, findView as texts, whyLeftOut } from '../../../outputs/words/index.ts';
+import type { Finding } from '../../state/finding.ts';
+
+interface Asked {
+  readonly of: LeftOut['of'];
+  readonly key: string;
+  readonly name: string;
+}
+
+const keyOf = (of: LeftOut['of'], { front, back }: LeftOut['choice']): string => {
+  if (of === 'arrangement') return front.arrangement;
+  return String(of === 'former' ? front.winding.former : back[of]);
+};
+
+/** Asks why a part of the box, or an arrangement, is in none of the sets. */
+export function WhyNot({ finding, rest }: { readonly finding: Finding; readonly rest: NonNullable<Finding['rest']> }) {
+  const { question, sets } = finding;
+  const { box } = question;
+  const [chosen, setChosen] = useState('');
+  const things: readonly Asked[] = [
+    ...box.detectors.map((_, i) => ({
+      of: 'detector' as const,
+      key: String(i),
+      name: boxItemName(box, 'detectors', i),
+    })),
+    ...ARRANGEMENTS_FOUND.map((kind) => ({
+      of: 'arrangement' as const,
+      key: kind,
+      name: kindName('arrangement', kind),
+    })),
+    ...box.formers.map((_, i) => ({ of: 'former' as const, key: String(i), name: boxItemName(box, 'formers', i) })),
+    ...box.loads.map((_, i) => ({ of: 'load' as const, key: String(i), name: boxItemName(box, 'loads', i) })),
+  ];
+  const idOf = ({ of, key }: Asked): string => `${of} ${key}`;
+  const asked = things.find((one) => idOf(one) === chosen);
+  const answerOf = ({ of, key, name }: Asked): string => {
+    const within = sets.flatMap(({ choice }, i) => (keyOf(of, choice) === key ? [i + 1] : []));
+    if (within.length > 0) return texts.isIn(name, within);
+    const out = rest.leftOut.find((one) => one.of === of && keyOf(of, one.choice) === key);
+    return out ? whyLeftOut(box, out) : texts.noneWith(name);
+  };
+  return (
+    <section class="find-why" aria-labelledby="why-not-title">
+      <h2 id="why-not-title">{texts.whyNot}</h2>
+      <select
+        id="why-not"
+        aria-labelledby="why-not-title"
+        value={chosen}
+        onChange={(event) => setChosen(event.currentTarget.value)}
+      >
+        <option value="">{texts.whyNotChoose}</option>
+        {(['detector', 'arrangement', 'former', 'load'] as const).map((of) => (
+          <optgroup key={of} label={texts.groups[of]}>
+            {things
+              .filter((one) => one.of === of)
+              .map((one) => (
+                <option key={idOf(one)} value={idOf(one)}>
+                  {one.name}
+                </option>
+              ))}
+          </optgroup>
+        ))}
+      </select>
+      <p role="status">{asked ? answerOf(asked) : ''}</p>
+    </section>
+  );
+}
