@@ -134,7 +134,7 @@ export function createDocument(id: string, description: unknown, name: string): 
       savedWritten.value = saved ? next : undefined;
     },
     follow(next, name, saved) {
-      moveTo(History.record(history.peek(), next, editingWords.otherTab, 'another tab'));
+      moveTo(History.record(history.peek(), next, editingWords.otherTab, 'another-tab'));
       fileName.value = name;
       savedWritten.value = saved ? next : undefined;
     },
