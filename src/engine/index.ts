@@ -299,7 +299,7 @@ export { fitWidth } from './measure/width-fit.ts';
 // Faults
 
 export { type BuiltSet, builtSet } from './built/built-set.ts';
-export { type Check, DIAL_AS, HEARD_AS, type PossibleCheck, WIDTH_AS } from './faults/checks.ts';
+export { type Check, DIAL_AS, HEARD_AS, heardAs, type PossibleCheck, WIDTH_AS } from './faults/checks.ts';
 export {
   type Answered,
   type Contradiction,
@@ -317,11 +317,13 @@ export {
   OBSERVED_FORMAT,
   type ObservedAnswer,
   type ObservedRead,
+  readAnswer,
   readObserved,
   stationsObserved,
   writtenCheck,
 } from './faults/observed.ts';
 export type { OhmPlace } from './faults/ohmmeter.ts';
+export { type Touch, touchOf } from './faults/touch.ts';
 
 // Uncertainty
 

@@ -20,6 +20,7 @@ const loadShelf = () => import('../views/shelf/ShelfView.tsx').then((m) => m.She
 const loadFind = () => import('../views/find/Find.tsx').then((m) => m.Find);
 const loadSheets = () => import('../views/sheets/Sheets.tsx').then((m) => m.Sheets);
 const loadMeasure = () => import('../views/measure/Measure.tsx').then((m) => m.Measure);
+const loadFaults = () => import('../views/faults/Faults.tsx').then((m) => m.Faults);
 const loadExplain = () => import('../views/explain/Explain.tsx').then((m) => m.Explain);
 
 /** A view beside the set's own, in the page's whole width. */
@@ -42,6 +43,8 @@ export function OtherView() {
     );
   if (view.value === 'measure')
     return <Later key="measure" load={loadMeasure} name={headerWords.view.measure} props={{ set }} />;
+  if (view.value === 'faults')
+    return <Later key="faults" load={loadFaults} name={headerWords.view.faults} props={{ set, time: time.value }} />;
   return (
     <Later
       key="explain"

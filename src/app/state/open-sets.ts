@@ -2,6 +2,7 @@ import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { Reading } from '../description/stand-ins.ts';
 import { createCurves, type SetCurves } from './curves.ts';
 import { createDocument, type Document } from './document.ts';
+import { createFaults, type SetFaults } from './fault-search.ts';
 import { createMeasuring, type SetMeasuring } from './measuring.ts';
 import { dismissAllOf } from './notices.ts';
 import { createReception, type SetReception } from './reception.ts';
@@ -11,7 +12,15 @@ import { createUnderstanding, type Understanding } from './understanding.ts';
 import { createWanted, type SetWanted } from './wanted.ts';
 
 /** All there is of one open set: its description with the steps to undo, what is looked at, and its figures. */
-export interface OpenSet extends Document, Understanding, SetView, SetReception, SetWanted, SetCurves, SetMeasuring {
+export interface OpenSet
+  extends Document,
+    Understanding,
+    SetView,
+    SetReception,
+    SetWanted,
+    SetCurves,
+    SetMeasuring,
+    SetFaults {
   readonly id: string;
   readonly file: {
     /** The one it is saved to, once one was chosen. */
@@ -51,6 +60,7 @@ function openSet(
     ...wanted,
     ...curves,
     ...createMeasuring(),
+    ...createFaults(),
     dispose() {
       for (const part of [curves, wanted, reception, view, understanding]) part.dispose();
       dismissAllOf(id);

@@ -9,6 +9,11 @@ export interface Latest<Question> {
 
 export type Reply<Answer> = { readonly answer: Answer } | { readonly error: string };
 
+/** Told before the reply, as often as a worker likes: 0…1. */
+export interface Progress {
+  readonly progress: number;
+}
+
 /** Is called with each question that was answered, in order. */
 export type OnReply<Question, Answer> = (question: Question, reply: Reply<Answer>) => void;
 
@@ -20,16 +25,19 @@ export type Asked = Pick<Worker, 'postMessage'> & {
 
 interface Asker<Question, Answer> {
   readonly heard: OnReply<Question, Answer>;
+  readonly onProgress?: (share: number) => void;
   waiting?: { readonly question: Question };
 }
 
 /**
  * One worker for several that ask. Each has a place in the queue with one question, its latest, and hears the answers to
  * its own questions alone.
- * @param worker answers each message with one `Reply`.
+ * @param worker answers each message with one `Reply`; before it there may be any number of `Progress`.
  * @returns what gives each asker its `Latest`.
  */
-export function shareWorker<Question, Answer>(worker: Asked): (heard: OnReply<Question, Answer>) => Latest<Question> {
+export function shareWorker<Question, Answer>(
+  worker: Asked,
+): (heard: OnReply<Question, Answer>, onProgress?: (share: number) => void) => Latest<Question> {
   const queue = new Set<Asker<Question, Answer>>();
   const open = new Set<Asker<Question, Answer>>();
   let asked: { readonly by: Asker<Question, Answer>; readonly question: Question } | undefined;
@@ -47,10 +55,13 @@ export function shareWorker<Question, Answer>(worker: Asked): (heard: OnReply<Qu
     send();
     if (done && open.has(done.by)) done.by.heard(done.question, reply);
   };
-  worker.onmessage = (event) => finish(event.data as Reply<Answer>);
+  worker.onmessage = ({ data }: MessageEvent<Reply<Answer> | Progress>) => {
+    if (!('progress' in data)) finish(data);
+    else if (asked && open.has(asked.by)) asked.by.onProgress?.(data.progress);
+  };
   worker.onerror = (event) => finish({ error: event.message || widgetWords.workerStopped });
-  return (heard) => {
-    const own: Asker<Question, Answer> = { heard };
+  return (heard, onProgress) => {
+    const own: Asker<Question, Answer> = { heard, onProgress };
     open.add(own);
     return {
       ask(question) {
@@ -67,6 +78,9 @@ export function shareWorker<Question, Answer>(worker: Asked): (heard: OnReply<Qu
   };
 }
 
-/** A worker with one that asks. @param worker answers each message with one `Reply`. */
-export const latestWins = <Question, Answer>(worker: Asked, heard: OnReply<Question, Answer>): Latest<Question> =>
-  shareWorker<Question, Answer>(worker)(heard);
+/** A worker with one that asks. @param worker as of `shareWorker`. */
+export const latestWins = <Question, Answer>(
+  worker: Asked,
+  heard: OnReply<Question, Answer>,
+  onProgress?: (share: number) => void,
+): Latest<Question> => shareWorker<Question, Answer>(worker)(heard, onProgress);

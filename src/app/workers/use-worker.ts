@@ -6,15 +6,17 @@ import { type Latest, latestWins, type Reply } from './latest.ts';
  * one still waiting.
  * @param make starts it: the address must stand where it is made for the bundler to find it.
  * @param heard is called with each answered question; the latest function given is used.
+ * @param onProgress is told how much of the question is worked out, by workers that say so.
  */
 export function useWorker<Question, Answer>(
   make: () => Worker,
   heard: (question: Question, reply: Reply<Answer>) => void,
+  onProgress?: (share: number) => void,
 ): (question: Question) => void {
   const line = useRef<Latest<Question> | undefined>(undefined);
   const worker = useRef<Worker | undefined>(undefined);
-  const latest = useRef({ make, heard });
-  latest.current = { make, heard };
+  const latest = useRef({ make, heard, onProgress });
+  latest.current = { make, heard, onProgress };
   useEffect(
     () => () => {
       worker.current?.terminate();
@@ -26,7 +28,11 @@ export function useWorker<Question, Answer>(
   return useCallback((question) => {
     if (!line.current) {
       worker.current = latest.current.make();
-      line.current = latestWins<Question, Answer>(worker.current, (asked, reply) => latest.current.heard(asked, reply));
+      line.current = latestWins<Question, Answer>(
+        worker.current,
+        (asked, reply) => latest.current.heard(asked, reply),
+        (share) => latest.current.onProgress?.(share),
+      );
     }
     line.current.ask(question);
   }, []);

@@ -3,19 +3,17 @@ import {
   answersTo,
   type BuiltSet,
   builtSet,
-  contradictionsAmong,
-  type Diagnosis,
-  diagnose,
   type FaultModel,
   faultModel,
   NOT_POSSIBLE,
-  OBSERVED_FORMAT,
   type ObservedAnswer,
   type PossibleCheck,
+  readAnswer,
   readObserved,
   stationsObserved,
   writtenCheck,
 } from '../../engine/index.ts';
+import { faultSearch, type ShownNext } from '../../outputs/faults/index.ts';
 import { clean } from '../../outputs/tables/index.ts';
 import {
   answerHelp,
@@ -44,10 +42,6 @@ const OPTIONS = {
   json: { type: 'boolean' },
 } as const satisfies CommandOptions<'fault'>;
 
-/** How many causes are printed. */
-const SHOWN = 5;
-/** A cause less likely than this is not worth a line. */
-const LEAST_SHOWN = 0.01;
 /** How many checks are asked for after one another. */
 const MOST_ASKED = 10;
 
@@ -109,77 +103,25 @@ function printDiagnosis(
   impossible: ReadonlySet<string>,
   io: Io,
 ): void {
-  const found = diagnose(model, answered, impossible);
-  printCauses(model, found, answered, io);
-  for (const { check, answer } of contradicting(model, answered))
-    io.out(`${faultAnswer.contradicts(checkName(check.check, model.built), answerText(check, answer))}\n`);
-  printEnd(model, found, io);
-  if (found.next) printNext(model, found.next, io);
-}
-
-function contradicting(model: FaultModel, answered: readonly Answered[]) {
-  return contradictionsAmong(model, answered).map(({ check: id, probability }) => ({
-    check: checkOf(model, id),
-    answer: answered.find(({ check }) => check === id)!.answer,
-    probability,
-  }));
-}
-
-const checkOf = (model: FaultModel, id: string): PossibleCheck => model.checks.find((check) => check.id === id)!;
-
-const faultTexts = ({ built }: FaultModel, { faults }: Diagnosis['causes'][number]): string[] => [
-  ...new Set(
-    faults.filter((one) => one.probability > 0.1 * faults[0].probability).map((one) => faultText(one.fault, built)),
-  ),
-];
-
-function printCauses(model: FaultModel, { causes }: Diagnosis, answered: readonly Answered[], io: Io): void {
+  const { causes, next, end, tied, contradictions } = faultSearch(model, answered, impossible);
   io.out(`${faultAnswer.causes}\n`);
-  for (const [rank, cause] of causes.slice(0, SHOWN).entries()) {
-    if (rank > 0 && cause.probability < LEAST_SHOWN) break;
-    io.out(`  ${faultAnswer.cause(cause.probability, faultTexts(model, cause))}\n`);
-    if (answered.length > 0) printFits(model, cause, answered, io);
-    if (rank > 0) continue;
-    io.out(`    ${faultAnswer.remedy(remedyTexts[cause.faults[0].fault.remedy])}\n`);
-    for (const caution of cause.faults[0].fault.cautions)
-      io.out(`    ${faultAnswer.caution(faultCautionTexts[caution])}\n`);
-  }
+  causes.forEach(({ probability, faults, remedy, cautions, fits, fitsNot }, rank) => {
+    io.out(`  ${faultAnswer.cause(probability, faults)}\n`);
+    if (fits.length > 0) io.out(`    ${faultAnswer.fits(fits)}\n`);
+    if (fitsNot.length > 0) io.out(`    ${faultAnswer.fitsNot(fitsNot)}\n`);
+    if (rank > 0) return;
+    io.out(`    ${faultAnswer.remedy(remedy)}\n`);
+    for (const caution of cautions) io.out(`    ${faultAnswer.caution(caution)}\n`);
+  });
+  for (const { text } of contradictions) io.out(`${text}\n`);
+  if (end !== undefined) io.out(`\n${end}\n`);
+  if (tied !== undefined) io.out(`${tied}\n`);
+  if (next) printNext(next, io);
 }
 
-/** Answers a cause makes so much likelier, or less likely, than all causes together. */
-const FITS = 1.5;
-const FITS_NOT = 0.4;
-const MOST_FITS = 3;
-
-function printFits(
-  model: FaultModel,
-  { fits }: Diagnosis['causes'][number],
-  answered: readonly Answered[],
-  io: Io,
-): void {
-  const text = (id: string): string => {
-    const check = checkOf(model, id);
-    const answer = answered.find((one) => one.check === id)!.answer;
-    return faultAnswer.observed(checkName(check.check, model.built), answerText(check, answer));
-  };
-  const best = fits.filter(({ ratio }) => ratio > FITS).sort((a, b) => b.ratio - a.ratio);
-  const worst = fits.filter(({ ratio }) => ratio < FITS_NOT).sort((a, b) => a.ratio - b.ratio);
-  if (best.length > 0) io.out(`    ${faultAnswer.fits(best.slice(0, MOST_FITS).map(({ check }) => text(check)))}\n`);
-  if (worst.length > 0)
-    io.out(`    ${faultAnswer.fitsNot(worst.slice(0, MOST_FITS).map(({ check }) => text(check)))}\n`);
-}
-
-function printNext(model: FaultModel, { check, ifSound, ifCause }: NonNullable<Diagnosis['next']>, io: Io): void {
-  io.out(`\n${faultAnswer.next}\n  ${checkText(check.check, model.built)}\n`);
-  io.out(`  ${faultAnswer.expect(answerText(check, ifSound), answerText(check, ifCause))}\n`);
-  for (const caution of check.cautions) io.out(`  ${faultAnswer.caution(faultCautionTexts[caution])}\n`);
-}
-
-function printEnd(model: FaultModel, { state, tied, causes }: Diagnosis, io: Io): void {
-  if (state === 'open') return;
-  io.out(`\n${state === 'known' ? faultAnswer.known : faultAnswer.tied}\n`);
-  if (tied.length > 0)
-    io.out(`${faultAnswer.tiedWith(tied.map((rank) => faultTexts(model, causes[rank]).join('; ')))}\n`);
+function printNext({ text, expect, cautions }: ShownNext, io: Io): void {
+  io.out(`\n${faultAnswer.next}\n  ${text}\n  ${expect}\n`);
+  for (const caution of cautions) io.out(`  ${faultAnswer.caution(caution)}\n`);
 }
 
 /** Ask for what is heard, then for one check after another, until the cause is known. */
@@ -191,17 +133,12 @@ async function searchWith(ask: NonNullable<Io['ask']>, model: FaultModel, io: Io
       const text = (await ask(faultAnswer.ask(answerHelp(check.check))))?.trim();
       if (text === undefined || text === 'end') return false;
       if (text === '') return true;
-      const entry = { ...writtenCheck(check.check, model.built), answer: text };
-      const read = readObserved(JSON.stringify({ format: OBSERVED_FORMAT, observed: [entry] }), model.built);
+      const read = readAnswer(check.check, text, model.built);
       if (!read.ok) {
         io.out(`${faultAnswer.notUnderstood(answerHelp(check.check))}\n`);
         continue;
       }
-      // Written and read again, one of two stations with the same name and frequency would be the other.
-      const { answered: more, impossible: not } = answersTo(
-        model,
-        read.observations.map(({ answer }) => ({ check: check.check, answer })),
-      );
+      const { answered: more, impossible: not } = answersTo(model, read.observations);
       answered.push(...more);
       for (const id of not) impossible.add(id);
       return true;
@@ -214,9 +151,9 @@ async function searchWith(ask: NonNullable<Io['ask']>, model: FaultModel, io: Io
     goesOn = await inquire(check);
   }
   for (let k = 0; k < MOST_ASKED && goesOn; k++) {
-    const { next } = diagnose(model, answered, impossible);
+    const { next } = faultSearch(model, answered, impossible);
     if (!next) break;
-    printNext(model, next, io);
+    printNext(next, io);
     const before = answered.length;
     goesOn = await inquire(next.check);
     if (goesOn && answered.length === before) impossible.add(next.check.id);
@@ -227,7 +164,7 @@ async function searchWith(ask: NonNullable<Io['ask']>, model: FaultModel, io: Io
 
 function asData(model: FaultModel, answered: readonly Answered[], impossible: ReadonlySet<string>) {
   const { built, bench, sound } = model;
-  const found = diagnose(model, answered, impossible);
+  const { diagnosis: found, contradictions } = faultSearch(model, answered, impossible);
   const stations = built.set.place.stations;
   return {
     expected: {
@@ -260,10 +197,10 @@ function asData(model: FaultModel, answered: readonly Answered[], impossible: Re
     })),
     state: found.state,
     tied: found.tied,
-    contradictions: contradicting(model, answered).map(({ check, answer, probability }) => ({
-      ...writtenCheck(check.check, built),
+    contradictions: contradictions.map(({ check: id, probability, text }) => ({
+      ...writtenCheck(model.checks.find((check) => check.id === id)!.check, built),
       probability,
-      sentence: faultAnswer.contradicts(checkName(check.check, built), answerText(check, answer)),
+      sentence: text,
     })),
     next: found.next && {
       ...writtenCheck(found.next.check.check, built),

@@ -85,6 +85,8 @@ export interface BuiltSet {
   readonly couplings: readonly Coupling[];
   readonly circuit: SetCircuit;
   readonly assembly: Assembly;
+  /** The joint that a node of the circuit is part of. */
+  readonly jointOf: (node: string) => JointId;
 }
 
 type TwoTerminal = Exclude<Element, Mutual>;
@@ -131,6 +133,7 @@ function build(set: SetDescription): BuiltSet {
     couplings: couplingsOf(set, at, identities),
     circuit,
     assembly,
+    jointOf: joint,
   };
 }
 

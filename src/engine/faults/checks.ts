@@ -6,8 +6,8 @@ import type { FaultCaution, PartFault, SignCode } from './fault.ts';
 import { type OhmPlace, OVERLOAD, placesThroughDetector } from './ohmmeter.ts';
 import type { SetShows, TestBench } from './shown.ts';
 
-/** How loud a station is, at its loudest. */
-export const HEARD_AS = ['not heard', 'barely heard', 'faint', 'quiet', 'comfortable', 'loud'] as const;
+/** How loud a station is, at its loudest: the words of reception, and one more between the last two. */
+export const HEARD_AS = ['not heard', 'faint', 'quiet', 'comfortable', 'fairly loud', 'loud'] as const;
 /** dB above the threshold between them. */
 const LOUDNESS_CUTS: readonly Decibels[] = [0, 10, 22, 38, 52];
 const LOUDNESS_SPREAD: Decibels = 4;
@@ -301,6 +301,13 @@ export const answerOfFigure = {
   /** @param shift of the scale reading from the calculated one, degrees. */
   dial: (shift: Degrees): number => placeAmong(DIAL_CUTS, shift),
 };
+
+/**
+ * How loud a station is, in one word.
+ * @param margin dB above the hearing threshold
+ * @returns the word for it
+ */
+export const heardAs = (margin: Decibels): (typeof HEARD_AS)[number] => HEARD_AS[placeAmong(LOUDNESS_CUTS, margin)];
 
 function placeAmong(cuts: readonly number[], value: number): number {
   const k = cuts.findIndex((cut) => value < cut);

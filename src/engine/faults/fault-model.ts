@@ -3,6 +3,7 @@ import { normalQuantile } from '../numerics/normal.ts';
 import { type FieldOptions, fieldsAtSite } from '../reception/path/field.ts';
 import { receiver, receiveStation } from '../reception/path/receive-station.ts';
 import { listeningTime } from '../set/listening-time.ts';
+import type { Ratio } from '../units/quantities.ts';
 import { COMMON_LEVEL, circuitWith, type Nuisance, nuisances, planted, STATION_LEVEL, seedOfSet } from './cases.ts';
 import { answersOf, checksOf, type PossibleCheck } from './checks.ts';
 import { faultsOfSet } from './dictionary.ts';
@@ -50,6 +51,8 @@ export interface FaultModelOptions extends FieldOptions {
   readonly cases?: number;
   /** Places in the description of stations listened for in any case. */
   readonly also?: readonly number[];
+  /** Told after each fault how much of the work is done, 0…1. */
+  readonly onProgress?: (done: Ratio) => void;
 }
 
 /** Stations to listen for: the lowest, the highest and the loudest of those heard, apart on the dial. */
@@ -108,7 +111,7 @@ function benchOf(built: BuiltSet, options: FieldOptions, also: readonly number[]
  */
 export function faultModel(
   built: BuiltSet,
-  { cases = USUAL_CASES, also = [], ...options }: FaultModelOptions = {},
+  { cases = USUAL_CASES, also = [], onProgress, ...options }: FaultModelOptions = {},
 ): FaultModel {
   const bench = benchOf(built, options, also);
   const faults = faultsOfSet(built, bench.stations, options.time ?? listeningTime(built.set.place)).filter((fault) =>
@@ -145,6 +148,7 @@ export function faultModel(
         }
       }
     }
+    onProgress?.((k + 1) / faults.length);
   });
   const classes = classesOf(faults);
   const classOf = faults.map((fault) => classes.indexOf(remedyClass(fault)));

@@ -186,6 +186,20 @@ export function writtenCheck(check: Check, built: BuiltSet): { readonly check: C
 }
 
 /**
+ * One answer to one check, as a person writes it.
+ * @param check asked
+ * @param text the answer: a word of the check's own, a figure with its unit, or "not possible"
+ * @param built the set
+ * @returns what was observed, or what is wrong with the text
+ */
+export function readAnswer(check: Check, text: string, built: BuiltSet): ObservedRead {
+  const entry = { ...writtenCheck(check, built), answer: text };
+  const read = readObserved(JSON.stringify({ format: OBSERVED_FORMAT, observed: [entry] }), built);
+  // Written and read again, one of two stations with the same name and frequency would be the other.
+  return read.ok ? { ok: true, observations: read.observations.map(({ answer }) => ({ check, answer })) } : read;
+}
+
+/**
  * Stations that observations name.
  * @param observations as read
  * @returns their places in the description

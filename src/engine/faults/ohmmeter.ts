@@ -101,6 +101,14 @@ function portsOf({ assembly }: SetCircuit, asDescribed: SetCircuit): Partial<Rec
 }
 
 /**
+ * Between which nodes the meter's leads are at a place.
+ * @param place of a reading
+ * @param circuit of a set as described
+ * @returns the node of the positive lead, then that of the negative one; nothing for parts that come away whole
+ */
+export const portOfPlace = (place: OhmPlace, circuit: SetCircuit): Port | undefined => portsOf(circuit, circuit)[place];
+
+/**
  * Places where a meter's current may pass a detector: at once, or once another path of it is open. Anything that
  * conducts counts, whatever its resistance.
  * @param circuit of a set as described

@@ -28,6 +28,7 @@ export {
   faultAnswer,
   faultCautionTexts,
   faultText,
+  faultTouchWords,
   ohmPlaceText,
   remedyTexts,
 } from './faults/index.ts';

@@ -62,7 +62,7 @@ const signTexts: Readonly<Record<SignCode, string>> = {
 
 const stationText = (station: number, { set }: BuiltSet): string => {
   const { name, frequency } = set.place.stations[station];
-  return `${printable(name)} (${formatQuantity(frequency, 'frequency', 4)})`;
+  return `${printable(name)} (${Number((frequency / 1e3).toFixed(1))} kHz)`;
 };
 
 /** What to do for a check, as one sentence. */
@@ -127,7 +127,7 @@ const half = (low: number, k: number, kind: 'resistance' | 'voltage', most: numb
     : `${formatQuantity(from, kind, 2)} to ${formatQuantity(from * Math.sqrt(10), kind, 2)}`;
 };
 
-/** One answer of a check: "1.8 Ω to 5.6 Ω", "barely heard", "yes". */
+/** One answer of a check: "1.8 Ω to 5.6 Ω", "faint", "yes". */
 export function answerText({ check, answers }: PossibleCheck, answer: number): string {
   switch (check.kind) {
     case 'loudness':
@@ -149,10 +149,10 @@ export function answerText({ check, answers }: PossibleCheck, answer: number): s
 
 const HEARD_TEXTS: Readonly<Record<(typeof HEARD_AS)[number], string>> = {
   'not heard': 'not heard',
-  'barely heard': 'barely heard',
   faint: 'faint',
   quiet: 'quiet',
   comfortable: 'comfortable',
+  'fairly loud': 'fairly loud',
   loud: 'loud',
 };
 

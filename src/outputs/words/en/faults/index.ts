@@ -2,3 +2,4 @@ export { answerHelp, answerText, checkName, checkText, ohmPlaceText } from './ch
 export { faultText } from './faults.ts';
 export { faultCautionTexts, remedyTexts } from './remedies.ts';
 export { faultAnswer } from './report.ts';
+export { faultTouchWords } from './touch.ts';

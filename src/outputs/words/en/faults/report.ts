@@ -12,6 +12,8 @@ export const faultAnswer = {
   playing: 'With nothing wrong, playing the strongest station:',
   volts: (volts: number): string => formatQuantity(volts, 'voltage', 2),
   causes: 'Likely causes:',
+  probability: percent,
+  anyOf: (faults: readonly string[]): string => faults.join('; or '),
   cause: (probability: number, faults: readonly string[]): string => `${percent(probability)}  ${faults.join('; or ')}`,
   remedy: (text: string): string => `Remedy: ${text}`,
   fits: (checks: readonly string[]): string => `fits: ${checks.join('; ')}`,

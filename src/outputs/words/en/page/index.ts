@@ -14,6 +14,7 @@ export {
 export { compareWords, crystalWords, detectorBenchWords, heaterPanelWords, wavesPanelWords } from './detector.ts';
 export { dialWords } from './dial.ts';
 export { editingWords, settledWords } from './editing.ts';
+export { faultsView } from './faults.ts';
 export { findView, type TradeOffAxis, tradeOffAxis, tradeOffValue, tradeOffWords } from './find.ts';
 export { importWords } from './import.ts';
 export { measureView, readingUnit } from './measure.ts';

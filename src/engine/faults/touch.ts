@@ -1,0 +1,120 @@
+import type { BuiltSet } from '../built/built-set.ts';
+import type { PartId, TerminalId } from '../network/ids.ts';
+import { PART } from '../network/part-ids.ts';
+import type { Port } from '../network/port.ts';
+import type { Check } from './checks.ts';
+import type { SignCode } from './fault.ts';
+import { type OhmPlace, portOfPlace } from './ohmmeter.ts';
+import { PHONES } from './planting.ts';
+
+/** What of a set a check touches: where the meter's leads go, and which parts are tapped, turned, moved or replaced. */
+export interface Touch {
+  /** The positive lead, then the negative one; none without a meter. */
+  readonly leads: readonly { readonly part: PartId; readonly terminal: TerminalId }[];
+  readonly parts: readonly PartId[];
+}
+
+const NOWHERE: Touch = { leads: [], parts: [] };
+
+/** Parts that come away whole, with which of their terminals are measured. */
+const WHOLE: Readonly<Partial<Record<OhmPlace, { readonly part: PartId; readonly side?: 'primary' | 'secondary' }>>> = {
+  phones: { part: PART.load },
+  'capacitor-alone': { part: PART.tuning },
+  primary: { part: PART.transformer, side: 'primary' },
+  secondary: { part: PART.transformer, side: 'secondary' },
+};
+
+/**
+ * Where a check is made.
+ * @param check of a set
+ * @param built the same set
+ * @returns terminals for the meter's leads, and parts; nothing for what concerns the whole set
+ */
+export function touchOf(check: Check, built: BuiltSet): Touch {
+  switch (check.kind) {
+    case 'volts':
+      return { leads: leadsTo(built, PHONES, [PART.load, PART.load]), parts: [] };
+    case 'ohms':
+      return { leads: leadsOf(check.place, built), parts: [] };
+    case 'sign':
+      return { leads: [], parts: [...partsOf(check.sign, built)].filter((id) => built.parts.has(id)) };
+    default:
+      return built.parts.has(PART.tuning) ? { leads: [], parts: [PART.tuning] } : NOWHERE;
+  }
+}
+
+function leadsOf(place: OhmPlace, built: BuiltSet): Touch['leads'] {
+  const whole = WHOLE[place];
+  if (whole) {
+    const terminals = built.parts.get(whole.part)?.terminals ?? [];
+    const own = whole.side ? terminals.filter(({ side }) => side === whole.side) : terminals;
+    return own.slice(0, 2).map(({ id }) => ({ part: whole.part, terminal: id }));
+  }
+  if (place === 'leads-apart')
+    return [PART.aerial, PART.earth].flatMap((part) =>
+      (built.parts.get(part)?.terminals ?? []).map(({ id }) => ({ part, terminal: id })),
+    );
+  const port = portOfPlace(place, built.circuit);
+  return port ? leadsTo(built, port, PREFERRED[place]) : [];
+}
+
+/** At which part of a joint each lead is held, where several meet; else at a coil. */
+const PREFERRED: Readonly<Partial<Record<OhmPlace, readonly [PartId | undefined, PartId | undefined]>>> = {
+  'detector-tap-to-earth': [PART.detector, PART.earth],
+  'detector-forward': [PART.detector, PART.detector],
+  'detector-back': [PART.detector, PART.detector],
+  'phones-posts': [PART.load, PART.load],
+  'phones-posts-back': [PART.load, PART.load],
+  'capacitor-to-coil': [PART.tuning, undefined],
+  'aerial-to-earth': [PART.aerial, PART.earth],
+};
+
+function leadsTo(
+  { parts, jointOf }: BuiltSet,
+  { from, to }: Port,
+  preferred: readonly (PartId | undefined)[] = [undefined, PART.earth],
+): Touch['leads'] {
+  const ends = [...parts].flatMap(([part, { terminals, values }]) =>
+    terminals.map(({ id, joint }) => ({ part, terminal: id, joint, kind: values.kind })),
+  );
+  return [from, to].flatMap((node, i) => {
+    const rank = ({ part, kind }: (typeof ends)[number]): number =>
+      part === preferred[i] ? 0 : kind === 'coil' ? 1 : 2;
+    const [best] = ends.filter(({ joint }) => joint === jointOf(node)).sort((a, b) => rank(a) - rank(b));
+    return best ? [{ part: best.part, terminal: best.terminal }] : [];
+  });
+}
+
+/** What is tapped, turned, moved or replaced. */
+function partsOf(sign: SignCode, built: BuiltSet): readonly PartId[] {
+  const coils = [...built.parts].flatMap(([id, { values }]) => (values.kind === 'coil' ? [id] : []));
+  switch (sign) {
+    case 'crackle-on-turning':
+    case 'scrape-at-one-place':
+      return [PART.tuning, PART.aerialTuning];
+    case 'jumps-on-sliding':
+    case 'hand-near-moves-tuning':
+      return coils;
+    case 'sound-with-cord-moved':
+    case 'click-from-cell':
+    case 'louder-with-other-phones':
+    case 'hiss-at-full-volume':
+      return [PART.load];
+    case 'changes-on-knock':
+    case 'louder-at-another-spot':
+    case 'louder-with-other-detector':
+    case 'heater-glows':
+      return [PART.detector];
+    case 'louder-with-hand-on-earth':
+    case 'louder-with-other-earth':
+      return [PART.earth];
+    case 'louder-with-other-wire':
+      return [PART.aerial];
+    case 'crackle-on-tapping':
+    case 'hum':
+    case 'weaker-when-wet':
+    case 'swings-within-minutes':
+    case 'other-receiver-hears-it':
+      return [];
+  }
+}
