@@ -213,6 +213,14 @@ export { isHeard } from './reception/verdict.ts';
 
 export { BANDS, type BandName } from './vary/bands.ts';
 export { compareDetectorsOn, type DetectorOnStation } from './vary/compare.ts';
+export {
+  type ComparedSet,
+  type ComparedSets,
+  compareSets,
+  type Exchange,
+  type ExchangedPart,
+  type SetDifference,
+} from './vary/compare-sets.ts';
 export { type CompletionNames, completeDescription } from './vary/complete.ts';
 export { type Aim, type Choice, combinations, combinationsOf, readWith, varyGrid } from './vary/grid.ts';
 export { type Match, matching } from './vary/match.ts';

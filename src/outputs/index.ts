@@ -77,3 +77,18 @@ export {
 // Waves at a point
 
 export { nodeWaveScene, nodeWavesCsv, type ShownWaves, shownWaves } from './explain/node-waves/index.ts';
+
+// A set shown to others
+
+export {
+  barePhoto,
+  type Photo,
+  type WriteUp,
+  type WriteUpFile,
+  type WriteUpOptions,
+  type WriteUpPhoto,
+  type WriteUpTable,
+  writeUp,
+  writeUpHtml,
+  writeUpMarkdown,
+} from './write-up/index.ts';

@@ -54,6 +54,26 @@ describe('the command line', () => {
     expect(stdout).toMatch(/Silicon diode .*: From a faint carrier .*linear detection above [\d.]+ V/);
   });
 
+  it('compares sets: what differs in words with its cause, paths, dials and parts; data say the same', async () => {
+    const other = JSON.parse(readFileSync(example, 'utf8'));
+    other.arrangement.detectorTap = 50;
+    other.name = 'Tapped higher';
+    const file = join(mkdtempSync(join(tmpdir(), 'faintwave-')), 'other.json');
+    writeFileSync(file, JSON.stringify(other));
+    const { status, stdout } = await ran(['compare', example, file, '--station', '909']);
+    expect(status).toBe(0);
+    expect(stdout).toMatch(/^B is .* than A.*, mostly because of the higher detector tap\.$/m);
+    expect(stdout).toContain('the higher detector tap (50 turns in place of 18 turns)');
+    for (const head of ['A  Breadboard medium-wave set', 'B  Tapped higher', 'Path', 'Stations', 'Parts'])
+      expect(stdout).toContain(head);
+    // biome-ignore lint/suspicious/noControlCharactersInRegex: no colour outside a terminal
+    expect(stdout).not.toMatch(/\u001b|NaN|undefined/);
+    const data = JSON.parse((await ran(['compare', example, file, '--station', '909', '--json'])).stdout);
+    expect(stdout).toContain(data.sets[1].difference.sentence);
+    const five = await ran(['compare', ...Array.from({ length: 5 }, () => example)]);
+    expect([five.status, five.stderr]).toEqual([2, expect.stringContaining('expected up to 4 sets to compare, got 5')]);
+  });
+
   it('finds a station by name or frequency, and says which there are', async () => {
     expect((await ran(['path', example, '--station', 'lantern'])).stdout).toMatch(/^The Lantern Service, 909 kHz/m);
     expect((await ran(['path', example, '--station', '603'])).stdout).toMatch(/^Saltmarsh Radio, 603 kHz/m);

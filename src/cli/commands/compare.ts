@@ -1,4 +1,4 @@
-import { compareDetectorsOn, type DetectorOnStation } from '../../engine/index.ts';
+import { compareDetectorsOn, type DetectorOnStation, type SetDescription } from '../../engine/index.ts';
 import { clean, compareTable } from '../../outputs/tables/index.ts';
 import {
   type CommandOptions,
@@ -9,13 +9,22 @@ import {
   jsonText,
   nameOfDetector,
 } from '../../outputs/words/index.ts';
-import { fileAndOptions } from '../arguments.ts';
+import { filesAndOptions } from '../arguments.ts';
 import { chooseStation } from '../choose-station.ts';
 import { packagedCoastFor } from '../coast.ts';
 import type { Command } from '../command.ts';
+import { compareWholeSets } from '../compare-sets.ts';
+import { dataOut } from '../data-out.ts';
 import { readSet } from '../read-set.ts';
+import { timeOfDay } from '../time-of-day.ts';
 
-const OPTIONS = { station: { type: 'string' }, json: { type: 'boolean' } } as const satisfies CommandOptions<'compare'>;
+const OPTIONS = {
+  station: { type: 'string' },
+  day: { type: 'boolean' },
+  night: { type: 'boolean' },
+  json: { type: 'boolean' },
+  out: { type: 'string' },
+} as const satisfies CommandOptions<'compare'>;
 
 /** A row with the name of its detector, for other programs. */
 const withLabel = ({ description, ...rest }: DetectorOnStation) => ({
@@ -27,14 +36,23 @@ const withLabel = ({ description, ...rest }: DetectorOnStation) => ({
 export const compare: Command = {
   name: 'compare',
   options: OPTIONS,
-  examples: ['faintwave compare examples/medium-wave-galena.json --station 909'],
+  examples: [
+    'faintwave compare examples/medium-wave-galena.json --station 909',
+    'faintwave compare examples/medium-wave-galena.json examples/two-tuned-circuits.json',
+  ],
   async run(args, io) {
-    const { values, file } = fileAndOptions(args, OPTIONS);
-    const set = await readSet(file, io);
+    const { values, positionals } = filesAndOptions(args, OPTIONS);
+    const set = await readSet(positionals[0], io);
+    const when = { time: timeOfDay(values, set.place), coast: packagedCoastFor(set.place) };
+    if (positionals.length > 1) {
+      const others: SetDescription[] = [];
+      for (const file of positionals.slice(1)) others.push(await readSet(file, io));
+      return compareWholeSets([set, ...others], { ...values, when }, io);
+    }
     const index = chooseStation(set.place.stations, values.station);
-    const rows = compareDetectorsOn(set, index, undefined, true, { coast: packagedCoastFor(set.place) });
-    if (values.json) {
-      io.data(`${jsonText(rows.map(withLabel))}\n`);
+    const rows = compareDetectorsOn(set, index, undefined, true, when);
+    if (values.json || values.out !== undefined) {
+      await dataOut(io, values.out, `${jsonText(rows.map(withLabel))}\n`);
       return 0;
     }
     const station = set.place.stations[index];

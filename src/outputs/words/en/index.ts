@@ -191,6 +191,7 @@ export { type SoundFileProblem, type SoundFileWarning, soundFileProblem, soundFi
 export * from './tables/index.ts';
 export { coverageWords, MATCHED_NAMES, matchWords } from './vary/matches.ts';
 export { moveWords, rewindWords } from './vary/moves.ts';
+export { exchangeName, setsComparedText } from './vary/sets-compared.ts';
 export { settingsWords } from './vary/settings.ts';
 export { suggestionEffect, suggestionEffects, suggestionWords } from './vary/suggestions.ts';
 export {
@@ -204,3 +205,4 @@ export {
 } from './vary/wants.ts';
 export { warningSentence, warningSentences, warningWords } from './warnings/index.ts';
 export { wavePointInSentence, wavePointText } from './wave-points.ts';
+export { writeUpText } from './write-up.ts';

@@ -139,6 +139,12 @@ export const sheetsAnswer = {
 
 /** `faintwave share`. */
 export const shareAnswer = {
+  written: (files: readonly string[]): string => `Written: ${files.join(', ')}`,
+  photo: (file: string): string => `${file}: expected a whole JPEG or PNG picture`,
+  photoTooLarge: (file: string, most: number): string =>
+    `${file}: expected at most ${most / 1e6} MB; make the picture smaller first`,
+  writeUpOnly: (option: string): string => `${option} goes with --html or --markdown`,
+  linkOnly: (option: string): string => `${option} does not go with --html or --markdown`,
   coarse:
     'note: the position of the place is rounded to 0.1° in the link, about 10 km; --exact-position leaves it as it is',
 } as const;

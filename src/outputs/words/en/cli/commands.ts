@@ -101,11 +101,21 @@ export const commandWords = {
     },
   },
   compare: {
-    about: 'One station received with each usual detector: loudness, loading loss, distortion, best tap.',
-    usage: ['compare SET [--station NAME|kHz] [--json]'],
+    about:
+      'Two to four sets side by side on a station, and which parts make the difference; or one set with each usual detector.',
+    usage: [
+      'compare SET SET… [--station NAME|kHz] [--day | --night] [--json] [--out FILE]',
+      'compare SET [--station NAME|kHz] [--day | --night] [--json] [--out FILE]',
+    ],
     options: {
-      station: { value: 'NAME', about: 'the station, by part of its name or its frequency in kHz; default the first' },
+      station: {
+        value: 'NAME',
+        about:
+          'the station, by part of its name or its frequency in kHz; default the one that the first set receives best, and of detectors the first',
+      },
+      ...TIME,
       json: JSON_DATA,
+      out: OUT,
     },
   },
   match: {
@@ -244,9 +254,26 @@ export const commandWords = {
     options: { json: JSON_DATA, out: OUT },
   },
   share: {
-    about: 'Put a whole set into a link that the page opens, without a server.',
-    usage: ['share SET [--page ADDRESS] [--exact-position] [--json] [--out FILE]'],
+    about: 'Put a whole set into a link that the page opens, or into a write-up for others to read.',
+    usage: [
+      'share SET [--page ADDRESS] [--exact-position] [--json] [--out FILE]',
+      'share SET [--html FILE] [--markdown FILE] [--photo FILE…] [--log FILE] [--exact-position]',
+    ],
     options: {
+      html: {
+        value: 'FILE',
+        about:
+          'one HTML file with drawings, figures, a wave to zoom into and a sound; it needs no network and no server',
+      },
+      markdown: { value: 'FILE', about: 'the same as Markdown, with its pictures in files beside it' },
+      photo: {
+        value: 'FILE',
+        about:
+          'a photo (JPEG or PNG) for the write-up; "FILE=what is seen in it" says it in words; may be given several times. Where and when it was taken is left out',
+      },
+      log: { value: 'FILE', about: 'a log, for what was heard beside what was predicted' },
+      day: TIME.day,
+      night: TIME.night,
       page: { value: 'ADDRESS', about: 'where the page is; default: only what follows its address, "#set1=…"' },
       'exact-position': { about: 'tell the position as it is, not rounded to 0.1°, which is about 10 km' },
       json: JSON_DATA,

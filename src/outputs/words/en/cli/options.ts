@@ -100,6 +100,7 @@ export const callProblems = {
   nameSet: 'name a description file, such as examples/medium-wave-galena.json',
   setAndLog:
     'name a description file and a log: a table with the columns time, heard and station, frequency or pointer',
+  mostSets: (most: number, given: number): string => `expected up to ${most} sets to compare, got ${given}`,
   nameSets: 'name at least one description file',
   nameBox: 'name a box of parts, such as examples/boxes/beginner.json',
   dayAndNight: 'expected --day or --night, got both',

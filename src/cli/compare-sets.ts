@@ -1,0 +1,67 @@
+import { type ComparedSets, compareSets, type FieldOptions, receive, type SetDescription } from '../engine/index.ts';
+import { clean, comparedParts, comparedPath, comparedStations, comparedTable } from '../outputs/tables/index.ts';
+import { callProblems, jsonText, setsComparedText as texts } from '../outputs/words/index.ts';
+import { chooseStation } from './choose-station.ts';
+import { InputError, type Io } from './command.ts';
+import { dataOut } from './data-out.ts';
+
+/** No screen has room for more side by side. */
+const MOST_SETS = 4;
+
+interface Wanted {
+  readonly station?: string;
+  readonly when: FieldOptions;
+  readonly json?: boolean;
+  readonly out?: string;
+}
+
+/** Sets side by side, and what makes the difference. @throws InputError for too many sets, or a station that is not there. */
+export async function compareWholeSets(
+  sets: readonly SetDescription[],
+  { station, when, json, out }: Wanted,
+  io: Io,
+): Promise<number> {
+  if (sets.length > MOST_SETS) throw new InputError(callProblems.mostSets(MOST_SETS, sets.length));
+  const { stations, name } = sets[0].place;
+  const index = chooseStation(stations, station, station === undefined ? receive(sets[0], when).best[0] : 0);
+  const compared = compareSets(sets, index, when);
+  if (json || out !== undefined) {
+    await dataOut(io, out, `${jsonText(dataOf(compared))}\n`);
+    return 0;
+  }
+  io.out(`${texts.title({ ...stations[index], name: clean(stations[index].name) }, clean(name))}\n\n`);
+  for (const [i, set] of sets.entries()) io.out(`${texts.name(i, clean(set.name))}\n`);
+  printDifferences(compared, io);
+  const { headings, rows } = texts;
+  for (const [heading, title, lines] of [
+    [headings.path, rows.stage, comparedPath(compared)],
+    [headings.dials, rows.station, comparedStations(compared)],
+    [headings.parts, rows.part, comparedParts(compared)],
+  ] as const)
+    io.out(`\n${heading}\n${comparedTable(title, lines, io.width)}\n`);
+  if (compared.moved.length > 0) io.out(`\n${texts.moved(compared.moved)}\n`);
+  return 0;
+}
+
+function printDifferences({ sets }: ComparedSets, io: Io): void {
+  io.out('\n');
+  for (const [i, { difference }] of sets.entries()) {
+    if (!difference) continue;
+    io.out(`${texts.difference(i, difference)}\n`);
+    if (difference.exchanges.length === 0) continue;
+    io.out(`  ${texts.exchanged(i)}\n`);
+    for (const exchange of difference.exchanges) io.out(`    ${clean(texts.exchange(exchange))}\n`);
+  }
+}
+
+const dataOf = ({ sets, moved }: ComparedSets) => ({
+  sets: sets.map(({ set, station, dial, difference }, i) => ({
+    name: set.name,
+    station,
+    lowest: dial.lowest,
+    highest: dial.highest,
+    stations: dial.stations,
+    ...(difference && { difference: { ...difference, sentence: texts.difference(i, difference) } }),
+  })),
+  moved,
+});
