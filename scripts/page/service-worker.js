@@ -1,50 +1,83 @@
-// Keeps the whole page on the device, so that it opens without a network. The build fills in the two names below; any
-// change of a file makes a new version, which takes over once every tab of the old one is closed.
+// Keeps the whole page on the device and answers from there, whatever the network does. The build fills in the two names
+// below. A new version is fetched whole beside the old one and waits until the page asks for it; the old one is only
+// thrown away once the page of the new one has said that it works.
 const CACHE = 'faintwave-__VERSION__';
 const FILES = __FILES__;
+/** How often this version was opened without saying that it works. */
+const NOTES = 'faintwave-notes';
+const TRIES = 2;
 
 const address = (file) => new URL(file, self.registration.scope).href;
-const kept = new Set(FILES.map(address));
+const START = address('index.html');
 
 self.addEventListener('install', (event) => {
   const requests = FILES.map((file) => new Request(address(file), { cache: 'reload' }));
   event.waitUntil(caches.open(CACHE).then((cache) => cache.addAll(requests)));
 });
 
-self.addEventListener('activate', (event) => {
-  const removeOld = async () => {
-    const names = await caches.keys();
-    const old = names.filter((name) => name.startsWith('faintwave-') && name !== CACHE);
-    await Promise.all(old.map((name) => caches.delete(name)));
-    await self.clients.claim();
-  };
-  event.waitUntil(removeOld());
+self.addEventListener('activate', (event) => event.waitUntil(self.clients.claim()));
+
+self.addEventListener('message', (event) => {
+  if (event.data === 'take over') self.skipWaiting();
+  if (event.data === 'works') event.waitUntil(works());
 });
 
-// The page itself comes from the network while there is one, so that a new version is seen at the first load.
-async function pageItself(request) {
-  try {
-    const fromNetwork = await fetch(request);
-    if (fromNetwork.ok) return fromNetwork;
-  } catch {
-    // no network: the kept one below
-  }
-  const cache = await caches.open(CACHE);
-  return (await cache.match(address('index.html'))) ?? Response.error();
+const versions = async () => (await caches.keys()).filter((name) => name.startsWith('faintwave-') && name !== NOTES);
+
+async function works() {
+  await note('works');
+  const old = (await versions()).filter((name) => name !== CACHE);
+  // One that waits to be used is newer, not older.
+  if (!self.registration.waiting && !self.registration.installing)
+    await Promise.all(old.map((name) => caches.delete(name)));
 }
 
+async function note(text) {
+  const notes = await caches.open(NOTES);
+  await notes.put(address(CACHE), new Response(text));
+}
+
+async function noted(name) {
+  const notes = await caches.open(NOTES);
+  return (await (await notes.match(address(name)))?.text()) ?? '0';
+}
+
+/** A version before this one that worked. */
+async function before() {
+  for (const name of await versions()) if (name !== CACHE && (await noted(name)) === 'works') return name;
+  return undefined;
+}
+
+const fromCache = async (name, request) => (await caches.open(name)).match(request, { ignoreSearch: true });
+
+/** The page of this version; of the one before, where this one was opened in vain. */
+async function pageItself() {
+  const state = await noted(CACHE);
+  const last = state === 'works' ? undefined : await before();
+  if (last !== undefined) {
+    const old = Number(state) < TRIES ? undefined : await fromCache(last, START);
+    if (old) return old;
+    await note(String(Number(state) + 1));
+  }
+  return (await fromCache(CACHE, START)) ?? fetch(START);
+}
+
+/** What is in no version here comes from the network; names of built files change with what is in them. */
 async function file(request) {
-  const cache = await caches.open(CACHE);
-  return (await cache.match(request, { ignoreSearch: true })) ?? fetch(request);
+  const own = await fromCache(CACHE, request);
+  if (own) return own;
+  for (const name of await versions()) {
+    const old = await fromCache(name, request);
+    if (old) return old;
+  }
+  return fetch(request);
 }
 
 self.addEventListener('fetch', (event) => {
   const { request } = event;
-  if (request.method !== 'GET') return;
   const url = request.url.split(/[?#]/)[0];
-  if (request.mode === 'navigate' && (url === self.registration.scope || kept.has(url))) {
-    event.respondWith(pageItself(request));
-  } else if (kept.has(url)) {
-    event.respondWith(file(request));
-  }
+  if (request.method !== 'GET' || !url.startsWith(self.registration.scope)) return;
+  if (request.mode === 'navigate' && (url === self.registration.scope || url === START)) {
+    event.respondWith(pageItself());
+  } else if (request.mode !== 'navigate') event.respondWith(file(request));
 });

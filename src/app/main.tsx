@@ -5,6 +5,8 @@ import { openDocumentStore } from './state/document-store.ts';
 import { newEngineWorker } from './state/engine-worker.ts';
 import { DEMO } from './state/examples.ts';
 import { listenToThePage } from './state/keys.ts';
+import { openLaunchedFiles } from './state/launched-files.ts';
+import { followVersions } from './state/new-version.ts';
 import { createOpenSets } from './state/open-sets.ts';
 import { newReadingWorker } from './state/reading-worker.ts';
 import { openLinksOf } from './state/set-link.ts';
@@ -38,8 +40,10 @@ const shelf = createShelf({ sets, keeping, ...tools }, DEMO);
 // A set in a link is one more: what was kept is there first, to be gone back to.
 void keeping.ready.then(() => {
   openLinksOf(shelf);
+  openLaunchedFiles(shelf);
   void shelf.refresh();
 });
 tools.tabs.hearOfShelf(() => void shelf.refresh());
 listenToThePage(sets, shelf);
 render(<App sets={sets} shelf={shelf} />, document.getElementById('app')!);
+followVersions();

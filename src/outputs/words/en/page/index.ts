@@ -23,4 +23,4 @@ export { readingWords } from './reading.ts';
 export { setWords, sideWords, stationFrequency } from './set.ts';
 export { shelfWords } from './shelf.ts';
 export { dialogWords, headerWords, widgetWords } from './shell.ts';
-export { fileWords, problemWords, standInWords, storageWords } from './storage.ts';
+export { fileWords, problemWords, standInWords, storageWords, versionWords } from './storage.ts';

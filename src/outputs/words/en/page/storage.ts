@@ -15,6 +15,14 @@ export const storageWords = {
   otherTab: 'This set is open in another tab as well. What is changed in one appears in the other.',
 } as const;
 
+/** A newer version of the page. */
+export const versionWords = {
+  isThere: 'A new version of the page is there. Your work stays as it is.',
+  use: 'Use it now',
+  tookOver: 'Another tab has changed to a new version of the page.',
+  reload: 'Reload this tab',
+} as const;
+
 /** Files opened and saved. */
 export const fileWords = {
   openLabel: (name: string): string => `open ${name}`,
