@@ -104,7 +104,7 @@ function Section({ box, list, field }: { readonly box: OpenBox; readonly list: B
   return (
     <section class="box-list" aria-label={label}>
       <div class="box-list-head">
-        <h3 title={helpOf(field)}>{label}</h3>
+        <h2 title={helpOf(field)}>{label}</h2>
         {kinds ? (
           <details class="box-add">
             <summary>

@@ -28,8 +28,8 @@ export function Shelf() {
   const boxes = shelvedBoxes.value;
   return (
     <div class="find-shelf">
-      <label class="find-choice">
-        <span>{texts.box}</span>
+      <div class="find-choice">
+        <label for="box-choice">{texts.box}</label>
         <select
           id="box-choice"
           value={box?.id ?? ''}
@@ -56,7 +56,7 @@ export function Shelf() {
             ))}
           </optgroup>
         </select>
-      </label>
+      </div>
       <p class="find-tools">
         <button type="button" onClick={() => addBox()}>
           {texts.addBox}
