@@ -23,6 +23,19 @@ describe('calc turns', () => {
     expect(Math.abs(wound / 200e-6 - 1)).toBeLessThan(0.03);
   });
 
+  it.each([
+    { shape: 'solenoid', ...former },
+    { shape: 'multilayer', ...former, turnsPerLayer: 40 },
+  ])('gives the range that the coil so wound has: $shape', (coil) => {
+    const { whole, inductance } = answer('turns', { inductance: '300 µH', coil });
+    const turns = coil.shape === 'multilayer' ? { layers: Math.ceil(whole / 40) } : { turns: whole };
+    const wound = answer('coil', { ...coil, ...turns }).inductance;
+    for (const end of [0, 1])
+      expect(inductance.range[end] / inductance.value).toBeCloseTo(wound.range[end] / wound.value, 9);
+    expect(inductance.range[0]).toBeLessThan(inductance.value);
+    expect(inductance.range[1]).toBeGreaterThan(inductance.value);
+  });
+
   it('spreads turns already wound, and says when that cannot be', () => {
     const spread = answer('turns', { inductance: '200 µH', turns: 70, coil: { shape: 'solenoid', ...former } }).spread;
     const L = coilInductance({

@@ -56,7 +56,7 @@ export const turnsCalculation = calculation({
     return {
       turns: wanted.turns,
       whole: wanted.whole,
-      inductance: figure(wanted.inductance, 'inductance'),
+      inductance: figure(wanted.inductance, 'inductance', wanted.inductanceRange),
       room: figure(wanted.room, 'length'),
       wireLength: figure(wanted.wireLength, 'length'),
       ...(spread

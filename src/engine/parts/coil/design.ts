@@ -25,6 +25,8 @@ export interface TurnsWanted {
   /** The nearest whole number and what it gives. */
   readonly whole: number;
   readonly inductance: Henries;
+  /** In which nine of ten such coils lie, worked out when asked for. */
+  readonly inductanceRange: readonly [Henries, Henries];
   /** Room it takes: along the axis, or outward for a disc, m. */
   readonly room: Metres;
   readonly wireLength: Metres;
@@ -68,7 +70,20 @@ export function turnsFor(inductance: Henries, coil: Unwound): TurnsWanted | unde
       out = Math.max(out, w.radius[i]);
     }
     const room = w.rows === 'radial' && w.columns === 1 ? out - w.radius[0] + w.pitch : top + w.pitch;
-    return { turns, whole, inductance: sums.block(whole, whole), room, wireLength: wireLengthTo(w, whole) };
+    const reached = sums.block(whole, whole);
+    return {
+      turns,
+      whole,
+      inductance: reached,
+      get inductanceRange() {
+        // A multilayer coil is modelled with whole layers only; its spread is in proportion.
+        const full = makeCoil(wound(coil, whole));
+        const [least, most] = full.inductanceRange;
+        return [(least * reached) / full.inductance, (most * reached) / full.inductance] as const;
+      },
+      room,
+      wireLength: wireLengthTo(w, whole),
+    };
   }
   return undefined;
 }
