@@ -3,6 +3,7 @@ import { clean, dialStationsTable, dialTable } from '../../outputs/tables/index.
 import {
   type CommandOptions,
   coverageSentences,
+  dialTableWords,
   jsonText,
   outOfRangeWords,
   warningSentences,
@@ -34,7 +35,7 @@ export const dial: Command = {
       return 0;
     }
     io.out(
-      `${clean(set.name)}\n\n${coverageSentences(reception.dial, reception.stations).join('\n')}\n\n${dialTable(reception.dial, io.width)}\n\n${dialStationsTable(reception, io.width)}\n`,
+      `${clean(set.name)}\n\n${coverageSentences(reception.dial, reception.stations).join('\n')}\n\n${dialTable(reception.dial, io.width)}\n${dialTableWords.note}\n\n${dialStationsTable(reception, io.width)}\n`,
     );
     for (const s of reception.stations)
       if (s.outOfRange) io.out(`${clean(s.name)}: ${outOfRangeWords(s.outOfRange)}\n`);

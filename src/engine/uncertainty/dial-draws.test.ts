@@ -59,6 +59,16 @@ describe('a dial with ranges', () => {
     expect(dial.points[dial.points.length - 1].range![0] / dial.lowestRange![0]).toBeCloseTo(1, 3);
   });
 
+  it('warns of the bandwidth that its points have', () => {
+    const wide = receiveRanged(example('medium-wave-galena', (d) => void (d.arrangement.aerialTap = 20))).dial;
+    const [warned] = wide.warnings;
+    expect(warned.code).toBe('reception.dial-broad');
+    const { frequency, bandwidth } = warned as unknown as { frequency: number; bandwidth: number };
+    const point = wide.points.find((one) => one.frequency === frequency)!;
+    expect(point.bandwidth).toBe(bandwidth);
+    expect(bandwidth).toBe(Math.max(...wide.points.map((one) => one.bandwidth)));
+  });
+
   it('gives a station the readings at which the points may have its frequency', () => {
     for (const { dial: place, frequency } of stations) {
       if (!place) continue;

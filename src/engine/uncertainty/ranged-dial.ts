@@ -1,4 +1,5 @@
 import type { SetCircuit } from '../built/set-circuit.ts';
+import { dialWarnings } from '../reception/dial/dial.ts';
 import type { Dial, DialPoint } from '../reception/path/types.ts';
 import type { Ratio } from '../units/quantities.ts';
 import { alongScale, dialDraws } from './dial-draws.ts';
@@ -58,6 +59,7 @@ export function rangedDial(dial: Dial, uncertainty: DialUncertainty): Dial {
   return {
     ...dial,
     points,
+    warnings: dialWarnings(points),
     lowestRange: range('frequency', dial.lowest, 1),
     highestRange: range('frequency', dial.highest, 0),
   };

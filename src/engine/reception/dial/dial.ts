@@ -265,11 +265,16 @@ export function dialOf(
       verdict: verdicts[index],
       place: s.within ? dialPlace(set, s.position) : undefined,
     })),
-    warnings: crowdedWarnings(points),
+    warnings: dialWarnings(points),
   };
 }
 
-function crowdedWarnings(points: readonly DialPoint[]): Warning[] {
+/**
+ * What is said of a dial as a whole.
+ * @param points of the scale, bandwidth in Hz
+ * @returns a warning for the broadest place where stations three channels apart are not separated, or none
+ */
+export function dialWarnings(points: readonly DialPoint[]): Warning[] {
   const broad = points.filter((p) => p.bandwidth > 30e3);
   if (broad.length === 0) return [];
   const worst = broad.reduce((a, b) => (b.bandwidth > a.bandwidth ? b : a));

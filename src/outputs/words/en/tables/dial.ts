@@ -6,6 +6,7 @@ export const dialTableWords = {
   capacitance: 'capacitance',
   loadedQ: 'loaded Q',
   bandwidth: 'bandwidth',
+  note: 'Loaded Q and bandwidth of this table are those for weak signals; a strong station loads the tuned circuit more.',
 } as const;
 
 /** The stations in the order of the scale. */
