@@ -13,6 +13,8 @@ import {
   midpoint,
   type PlaceDescription,
   pathProfile,
+  type RangedArrival,
+  rangedArrivals,
   type StationDoubt,
   type SunState,
   sameGround,
@@ -34,8 +36,8 @@ export interface PlaceQuestion {
 
 /** Everything the field's workbench shows that must be computed. */
 export interface PlaceFigures {
-  readonly day: readonly Arrival[];
-  readonly night: readonly Arrival[];
+  readonly day: readonly RangedArrival[];
+  readonly night: readonly RangedArrival[];
   readonly now: readonly Arrival[];
   readonly doubts: readonly StationDoubt[];
   readonly sunHere?: SunState;
@@ -55,12 +57,13 @@ export function placeFigures(
   const at = (time: When) => arrivals(place, place.stations, arrivalOptions({ time, coast, memory }, place.sunspots));
   const day = at('day');
   const night = at('night');
+  const ranged = (of: readonly Arrival[], time: When) => rangedArrivals(place, of, { time, coast, memory });
   const now = when === 'day' ? day : when === 'night' ? night : at(when);
   const moment = when instanceof Date ? when : date;
   const one = chosen === undefined ? undefined : now[chosen];
   return {
-    day,
-    night,
+    day: ranged(day, 'day'),
+    night: ranged(night, 'night'),
     now,
     doubts: checkStations(place.stations, { site: place.position }),
     sunHere: place.position && sunState(moment, place.position),

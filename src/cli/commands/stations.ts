@@ -5,6 +5,7 @@ import {
   checkStations,
   joinStations,
   type Path,
+  rangedArrivals,
   readStationTable,
   receiveRanged,
   type SetDescription,
@@ -97,7 +98,12 @@ function rowsAt(set: SetDescription, time: 'day' | 'night' | Date): StationRow[]
   const day = at('day');
   const night = at('night');
   const now = time === 'day' ? day : time === 'night' ? night : at(time);
-  return stationRows(receiveRanged(set, { ...options, time }), { day, night, now });
+  const ranged = (of: typeof now, when: 'day' | 'night') => rangedArrivals(place, of, { ...options, time: when });
+  return stationRows(receiveRanged(set, { ...options, time }), {
+    day: ranged(day, 'day'),
+    night: ranged(night, 'night'),
+    now,
+  });
 }
 
 /** What is probably a slip, as data with its sentence. */

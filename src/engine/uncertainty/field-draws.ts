@@ -5,9 +5,8 @@ import { fieldLevel, sumLevels } from '../place/levels.ts';
 import type { Arrival, ArrivalOptions } from '../place/stations/arrival.ts';
 import { arrivals } from '../place/stations/arrivals.ts';
 import { arrivalOptions, type FieldOptions, sharedMemory } from '../reception/path/field.ts';
-import type { SetDescription } from '../set/description.ts';
 import { listeningTime } from '../set/listening-time.ts';
-import type { StationDescription } from '../set/place.ts';
+import type { PlaceDescription, StationDescription } from '../set/place.ts';
 import { type Decibels, decibels, type Ratio } from '../units/quantities.ts';
 import { DRAWS, deviates } from './draws.ts';
 import { amountSpread } from './measured-spread.ts';
@@ -56,6 +55,11 @@ export function stationDraw(stations: readonly StationDescription[], station: St
   return `${station.frequency}/${Math.max(0, there.indexOf(station))}`;
 }
 
+/** A set, or anything else that stands at a place. */
+interface AtPlace {
+  readonly place: PlaceDescription;
+}
+
 /** The field of a station and how it is drawn. */
 export interface FieldDraws {
   /** dB(µV/m), with nothing unknown. */
@@ -68,11 +72,10 @@ export interface FieldDraws {
 
 /** @returns undefined where nothing arrives. @throws RangeError for an impossible place. */
 export function fieldDraws(
-  set: SetDescription,
+  { place }: AtPlace,
   station: StationDescription,
   options: FieldOptions = {},
 ): FieldDraws | undefined {
-  const { place } = set;
   const asked: ArrivalOptions = arrivalOptions(
     { ...options, time: options.time ?? listeningTime(place), memory: options.memory ?? sharedMemory },
     place.sunspots,
@@ -81,7 +84,7 @@ export function fieldDraws(
   const { total, source } = arrival;
   if (arrival.onAir === false || !(total.fieldStrength > 0)) return undefined;
   const own = stationDraw(place.stations, station);
-  const dB = source === 'measured' ? givenField(station) : computedField(set, station, arrival, asked);
+  const dB = source === 'measured' ? givenField(station) : computedField(place, station, arrival, asked);
   const sites = deviates(`site/${own}`);
   const skies = deviates(`sky wave/${own}`);
   const grounds = deviates('ground');
@@ -99,13 +102,13 @@ function givenField({ measured }: StationDescription): (ground: number, site: nu
 }
 
 function computedField(
-  set: SetDescription,
+  place: PlaceDescription,
   station: StationDescription,
   { ground, sky, sections, total }: Arrival,
   asked: ArrivalOptions,
 ): (ground: number, site: number, sky: number) => Decibels {
   const site = siteSpread(sections);
-  const ways = ground ? groundWay(set, station, sections, asked) : undefined;
+  const ways = ground ? groundWay(place, station, sections, asked) : undefined;
   return (g, s, n) => {
     const parts: Decibels[] = [];
     if (ground && ways) parts.push(ground.level + ways(g) + valueAtDeviate(site, s));
@@ -116,15 +119,15 @@ function computedField(
 
 /** dB of the ground wave over a deviate of the conductivity of the land: a parabola through its 90 % range. */
 function groundWay(
-  set: SetDescription,
+  place: PlaceDescription,
   station: StationDescription,
   sections: readonly PathSection[],
   asked: ArrivalOptions,
 ): (deviate: number) => Decibels {
-  const spread = groundSpread(set);
+  const spread = groundSpread(place);
   const levelAt = (deviate: number): Decibels => {
     const changed = { ...station, sections: sectionsWith(sections, valueAtDeviate(spread, deviate)) };
-    const strength = arrivals(set.place, [changed], asked)[0].ground?.fieldStrength ?? 0;
+    const strength = arrivals(place, [changed], asked)[0].ground?.fieldStrength ?? 0;
     return fieldLevel(strength);
   };
   const [low, middle, high] = [levelAt(-NINETY), levelAt(0), levelAt(NINETY)];

@@ -5,6 +5,7 @@ import { CAPACITANCE_FACTOR, surroundingsEffect } from '../parts/aerial/surround
 import { WATER_PIPE_SPREAD } from '../parts/earth/earth.ts';
 import { SOILS, type SoilName, soilOverGround } from '../parts/earth/soil.ts';
 import type { SetDescription } from '../set/description.ts';
+import type { PlaceDescription } from '../set/place.ts';
 import { fromDecibels } from '../units/quantities.ts';
 import type { SetInput } from './input.ts';
 import { shareSpread } from './measured-spread.ts';
@@ -59,7 +60,7 @@ const SOIL_BY_GROUND = -0.5;
 /** One soil, one draw: where the ground carries waves badly an earth in it is worse too. Measured at the spot it is its own. */
 function soilByGround(set: SetDescription, soil: Spread): SetInput['follows'] {
   const half = (spread: Spread): number => Math.log(spread.high / spread.low) / 2;
-  const correlation = (SOIL_BY_GROUND * half(groundSpread(set))) / half(soil);
+  const correlation = (SOIL_BY_GROUND * half(groundSpread(set.place))) / half(soil);
   return { other: 'ground', correlation: Math.max(-1, correlation) };
 }
 
@@ -103,8 +104,8 @@ function soilSpread(name: string): Spread {
 }
 
 /** Conductivity of the ground on the way: ×/÷ 1.8 for a class read from a map, 3 for the usual one of nobody's choice. */
-export function groundSpread(set: SetDescription): Spread {
-  const chosen = set.place.ground !== 'average';
+export function groundSpread({ ground }: PlaceDescription): Spread {
+  const chosen = ground !== 'average';
   return timesOrOver(
     chosen ? 1.8 : 3,
     chosen

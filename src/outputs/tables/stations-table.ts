@@ -1,7 +1,8 @@
 import type { Warning } from '../../engine/facts/warning.ts';
-import type { Arrival, Estimate, Neighbour } from '../../engine/place/stations/arrival.ts';
+import type { Arrival, Neighbour } from '../../engine/place/stations/arrival.ts';
 import type { OutOfRange, Reception, StationReception, Verdict } from '../../engine/reception/path/types.ts';
 import { isHeard } from '../../engine/reception/verdict.ts';
+import type { RangedArrival } from '../../engine/uncertainty/ranged-field.ts';
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
 import {
   arrivalWarning,
@@ -25,8 +26,8 @@ export interface StationRow {
   /** m, and degrees clockwise from north toward it. */
   readonly distance?: number;
   readonly bearing?: number;
-  readonly day: Estimate;
-  readonly night: Estimate;
+  readonly day: RangedArrival['total'];
+  readonly night: RangedArrival['total'];
   /** How it comes by day and by night: "ground wave", "both" … */
   readonly dayBy: Arrival['source'];
   readonly nightBy: Arrival['source'];
@@ -48,8 +49,8 @@ export interface StationRow {
 
 /** Arrivals of the same stations, in the description's order. */
 export interface DayAndNight {
-  readonly day: readonly Arrival[];
-  readonly night: readonly Arrival[];
+  readonly day: readonly RangedArrival[];
+  readonly night: readonly RangedArrival[];
   /** At the time asked for: one of the two, or a moment. */
   readonly now: readonly Arrival[];
 }

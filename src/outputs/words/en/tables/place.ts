@@ -1,6 +1,7 @@
 import { compassPoint } from '../../../../engine/place/geodesy.ts';
-import type { Arrival, Estimate, Neighbour } from '../../../../engine/place/stations/arrival.ts';
+import type { Arrival, Neighbour } from '../../../../engine/place/stations/arrival.ts';
 import type { Disturbance } from '../../../../engine/reception/path/types.ts';
+import type { RangedArrival } from '../../../../engine/uncertainty/ranged-field.ts';
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
 import { interferenceWords } from '../reception/interference.ts';
 
@@ -27,8 +28,8 @@ export const placeTableWords = {
     frequency: 'kHz',
     distance: 'distance',
     bearing: 'bearing',
-    day: 'by day',
-    night: 'by night',
+    day: 'by day (90 %)',
+    night: 'by night (90 %)',
     propagation: 'propagation',
     verdict: 'with this set',
     interference: 'interference',
@@ -37,12 +38,19 @@ export const placeTableWords = {
   noInterference: 'none',
 } as const;
 
-/** "1.2 mV/m ±5 dB"; a dash for nothing. */
-export const estimateText = ({ fieldStrength, spread }: Estimate): string =>
+/** "0.9…2.1 mV/m", "900 µV/m…2.1 mV/m". */
+function rangeText(range: readonly [number, number]): string {
+  const [low, high] = range.map((field) => formatQuantity(field, 'field strength', 2));
+  const [number, unit] = low.split(' ');
+  return `${high.endsWith(` ${unit}`) ? number : low}…${high}`;
+}
+
+/** "1.2 mV/m (0.7…2.1 mV/m)": the median and its 90 % range; a dash for nothing. */
+export const estimateText = ({ fieldStrength, range }: RangedArrival['total']): string =>
   fieldStrength > 0 && fieldStrength < LEAST_SHOWN
     ? 'below 1 µV/m'
     : fieldStrength > 0
-      ? `${formatQuantity(fieldStrength, 'field strength', 2)} ±${Math.round(spread)} dB`
+      ? `${formatQuantity(fieldStrength, 'field strength', 2)}${range ? ` (${rangeText(range)})` : ''}`
       : '—';
 
 /** "74° east": degrees, and the point of the compass. Empty where it is not known. */
