@@ -17,6 +17,7 @@ import { match } from './commands/match.ts';
 import { measure } from './commands/measure.ts';
 import { move } from './commands/move.ts';
 import { path } from './commands/path.ts';
+import { rework } from './commands/rework.ts';
 import { schema } from './commands/schema.ts';
 import { share } from './commands/share.ts';
 import { sheets } from './commands/sheets.ts';
@@ -39,6 +40,7 @@ export const COMMANDS: readonly Command[] = [
   wave,
   curves,
   move,
+  rework,
   find,
   sheets,
   share,

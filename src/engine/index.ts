@@ -57,7 +57,7 @@ export {
 } from './fields/introspect.ts';
 export { tooDeep } from './fields/problem.ts';
 export { refusalOf, refuse } from './fields/refusal.ts';
-export type { Path } from './kinds/adjustment.ts';
+export type { Edit, Path } from './kinds/adjustment.ts';
 export { hasHeater, hasSpots } from './kinds/detectors/detector-traits.ts';
 export { isLoop } from './kinds/loops.ts';
 export { assumedIn, confirmed, isAssumed, placeOf, placeText, stillAssumed } from './set/assumed.ts';
@@ -230,7 +230,9 @@ export type { Answer, Change, Figures, Guard, Objective, Question, Setting } fro
 export { type Suggestion, suggest } from './vary/suggest.ts';
 export { suggestForWants, type WantEffect, type WantSuggestion } from './vary/suggest-for-wants.ts';
 export { type Trials, trialsOf } from './vary/trial.ts';
+export { type TwoCircuits, twoCircuitsEdits, twoCircuitsFor } from './vary/two-circuits.ts';
 export { type WantValue, wantValues } from './vary/want-values.ts';
+export { type TrapEffect, type TrapOffer, trapEffects, trapFor } from './vary/wave-traps.ts';
 
 // Boxes of parts
 

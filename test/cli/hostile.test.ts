@@ -65,6 +65,8 @@ const CALLS: readonly (readonly string[])[] = [
   ['wave', 'set', '--point', HOSTILE],
   ['move', 'set', '--to', 'long-wave'],
   ['move', 'set', '--to', HOSTILE],
+  ['rework', 'set'],
+  ['rework', 'set', '--stop', HOSTILE],
   ['find', 'set', '--at', HOSTILE],
   ['find', 'set', '--at', 'set', '--want', HOSTILE],
   ['listen', 'set', '--seconds', HOSTILE, '--out', 'x'],

@@ -1,3 +1,5 @@
+import { aerialLead } from '../kinds/arrangements/aerial-lead.ts';
+import type { TrapDescription } from '../kinds/arrangements/arrangement-schema.ts';
 import { AERIAL, type Assembly, OUT } from '../kinds/arrangements/assembly.ts';
 import type { TuningDescription } from '../kinds/tunings/tuning-schema.ts';
 import { type Circuit, EARTH, type Element, type Mutual } from '../network/elements.ts';
@@ -209,6 +211,12 @@ function partOf(
     case 'tuning':
     case 'aerial-tuning':
       return tuningPart(set, identity, first, between);
+    case 'trap-capacitor': {
+      const { capacitor } = trapOf(set, identity) ?? {};
+      if (capacitor && capacitor.kind !== 'fixed')
+        return between({ kind: 'variable', tuning: capacitor }, ['fixed', 'moving']);
+      break;
+    }
     case 'detector':
     case 'second-detector':
       return between({ kind: 'detector' }, ['anode', 'cathode']);
@@ -319,7 +327,16 @@ function coilPartOf(
   };
 }
 
+const trapOf = (
+  { arrangement }: SetDescription,
+  { index = 0 }: Pick<PartIdentity, 'index'>,
+): TrapDescription | undefined => aerialLead(arrangement).traps[index];
+
 function describedCoil(set: SetDescription, { role, index }: PartIdentity): number | undefined {
+  if (role === 'trap-coil') {
+    const { coil } = trapOf(set, { index }) ?? {};
+    return coil === undefined ? undefined : coilIndex(set, coil);
+  }
   if (role === 'tuning-coil' || role === 'aerial-coil' || role === 'rotor') return index;
   if (role !== 'listed' || set.arrangement.kind !== 'elements' || index === undefined) return undefined;
   const entry = set.arrangement.elements[index];

@@ -1,11 +1,14 @@
+import { aerialLead } from '../kinds/arrangements/aerial-lead.ts';
 import type { Assembly } from '../kinds/arrangements/assembly.ts';
 import { arrange } from '../kinds/arrangements/index.ts';
 import type { Kit } from '../kinds/arrangements/kit.ts';
+import { type TrapAsMade, trapAsMade } from '../kinds/arrangements/traps.ts';
 import { tuningModel } from '../kinds/models.ts';
 import type { Port } from '../network/port.ts';
 import { type AveragedDetector, averaged } from '../parts/detector/averaged.ts';
 import { pairAveraged } from '../parts/detector/pair.ts';
 import type { SetDescription } from '../set/description.ts';
+import { stationNamed } from '../set/want-problems.ts';
 import { changedParts, type PartChanges } from './changed-parts.ts';
 import { type CoilPart, mutualOf } from './coil-parts.ts';
 import { loadElements } from './load-elements.ts';
@@ -18,6 +21,8 @@ export interface SetCircuit extends SetParts {
   readonly assembly: Assembly;
   /** Of the tuned circuit that the detector is on; of a list of elements, the first described. */
   readonly tuningCoil?: CoilPart | LoopAerial;
+  /** In the order of the description. */
+  readonly traps: readonly TrapAsMade[];
   /** The detector, or pair of them, as one averaged device at the assembly's ports. */
   readonly averaged: AveragedDetector;
   readonly bias: number;
@@ -57,6 +62,15 @@ function joined(set: SetDescription, parts: SetParts): SetCircuit {
     if (i < 0) throw new RangeError(`no coil "${name}"`);
     return coils[i];
   };
+  const { stations } = set.place;
+  const traps = aerialLead(arrangement).traps.map((trap) => {
+    const station = trap.stops === undefined ? undefined : stationNamed(stations, trap.stops);
+    return trapAsMade(
+      trap,
+      trap.coil === undefined ? undefined : coilNamed(trap.coil),
+      station === undefined ? undefined : stations[station].frequency,
+    );
+  });
   const kit: Kit = {
     aerial: aerial?.elements ?? [],
     load: loaded.elements,
@@ -68,6 +82,7 @@ function joined(set: SetDescription, parts: SetParts): SetCircuit {
       arrangement.kind === 'two circuits' && arrangement.aerialTuning
         ? tuningModel(arrangement.aerialTuning)
         : undefined,
+    traps,
     wiring,
     bias: wiring === 'single' ? bias : 0,
     junctionCapacitance: detector.junctionCapacitance,
@@ -83,6 +98,7 @@ function joined(set: SetDescription, parts: SetParts): SetCircuit {
     tuningCoil:
       'coil' in arrangement && typeof arrangement.coil === 'string' ? coilNamed(arrangement.coil) : (loop ?? coils[0]),
     earth,
+    traps,
     detector,
     averaged: wiring === 'single' ? averaged(detector) : pairAveraged(averaged(detector), wiring),
     bias: kit.bias,

@@ -15,6 +15,8 @@ export interface DescriptionExpectations extends Expectations {
   readonly 'readable-file': NoFigures;
   readonly 'name-of-its-own': NoFigures;
   readonly 'coil-of-its-own': NoFigures;
+  readonly 'trap-coil': NoFigures;
+  readonly 'trap-capacitor': NoFigures;
   readonly 'coil-name': { readonly names: readonly string[] };
   /** The first stations of a place, and how many more there are. */
   readonly 'station-name': { readonly names: readonly string[]; readonly more: number };

@@ -121,6 +121,8 @@ export type Adjustments<D> =
 
 /** A station that keeps the wanted one from being heard alone. */
 export interface Disturber {
+  /** As a description names it. */
+  readonly name: string;
   readonly frequency: Hertz;
   readonly bearing?: Degrees;
 }

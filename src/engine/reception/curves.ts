@@ -42,6 +42,8 @@ export interface BandResponse {
   /** Carrier at the detector, dB relative to 1 V rms, in the order of the description. */
   readonly stations: readonly { readonly name: string; readonly frequency: Hertz; readonly level: Decibels }[];
   readonly wanted: number;
+  /** Where the traps of the set resonate, by their places in the description. */
+  readonly traps: readonly { readonly trap: number; readonly frequency: Hertz }[];
 }
 
 /** Q of a coil alone, with its range (90 %). */
@@ -128,13 +130,18 @@ export function stationCurves(
     audio: audioLimits(ready, tuned),
     resonance: {
       station: wanted,
-      points: sampled(wanted.frequency - span, wanted.frequency + span, RESONANCE_POINTS, point),
+      points: withNotches(
+        ready,
+        sampled(wanted.frequency - span, wanted.frequency + span, RESONANCE_POINTS, point),
+        point,
+      ),
       loadedQ,
       bandwidth,
       neighbours: stations.filter((one) => one !== wanted),
     },
     band: {
-      points: sampled(covered[0], covered[1], BAND_POINTS, point),
+      points: withNotches(ready, sampled(covered[0], covered[1], BAND_POINTS, point), point),
+      traps: ready.circuit.traps.map(({ frequency }, trap) => ({ trap, frequency })),
       stations: stations.map((one) => ({
         name: one.name,
         frequency: one.frequency,
@@ -145,6 +152,22 @@ export function stationCurves(
     q: coilQ(ready, covered),
     detector: detectorCharacteristic(ready, operatingPoint(ready, tuned, figures)),
   };
+}
+
+/** Beside the bottom of a notch, as shares of its frequency. */
+const NOTCH_SIDES = [-0.02, -0.01, -0.005, -0.002, 0, 0.002, 0.005, 0.01, 0.02];
+
+/** A trap's notch is narrower than the steps between points: points of its own show how deep it is. */
+function withNotches(
+  { circuit }: Receiver,
+  points: readonly LevelPoint[],
+  point: (frequency: Hertz) => LevelPoint,
+): readonly LevelPoint[] {
+  const [first, last] = [points[0].frequency, points[points.length - 1].frequency];
+  const own = circuit.traps.flatMap(({ frequency }) =>
+    NOTCH_SIDES.map((side) => frequency * (1 + side)).filter((f) => f > first && f < last),
+  );
+  return own.length === 0 ? points : [...points, ...own.map(point)].sort((a, b) => a.frequency - b.frequency);
 }
 
 /** Drawn on either side of a station: nearly two bandwidths, at least 30 kHz, at most a third of its frequency. */

@@ -1,9 +1,11 @@
 import { closest } from '../fields/fields.ts';
 import type { Hint, Problem } from '../fields/problem.ts';
+import { aerialLead } from '../kinds/arrangements/aerial-lead.ts';
 import type { ArrangementDescription } from '../kinds/arrangements/arrangement-schema.ts';
 import { isLoop } from '../kinds/loops.ts';
 import { givenValue } from '../units/refusal.ts';
 import type { SetDescription } from './description.ts';
+import { noSuchStation, stationNamed } from './want-problems.ts';
 
 type ElementDescription = Extract<ArrangementDescription, { kind: 'elements' }>['elements'][number];
 
@@ -99,6 +101,45 @@ export function crossChecks(set: SetDescription): Problem[] {
     });
   }
   if (set.arrangement.kind === 'elements') problems.push(...listProblems(set.arrangement.elements, names));
+  else problems.push(...trapProblems(set, names));
+  return problems;
+}
+
+/** Traps: a coil that is no other's, a coil and a capacitor each known somehow, a station that is in the list. */
+function trapProblems({ arrangement, place }: SetDescription, coils: readonly string[]): Problem[] {
+  const problems: Problem[] = [];
+  const named = arrangement as Partial<Record<string, unknown>>;
+  const taken = new Map<unknown, string>(
+    ['coil', 'aerialCoil', 'rotor'].flatMap((key) =>
+      typeof named[key] === 'string' ? [[named[key], `arrangement.${key}`]] : [],
+    ),
+  );
+  for (const [i, trap] of aerialLead(arrangement).traps.entries()) {
+    const at = `arrangement.traps[${i}]`;
+    const { coil, inductance, capacitor, capacitance, stops } = trap;
+    if (coil !== undefined && !coils.includes(coil))
+      problems.push({
+        path: `${at}.coil`,
+        expected: { code: 'coil-name', names: coils },
+        given: givenValue(coil),
+        hint: didYouMean(closest(coil, coils)) ?? { code: 'add-a-coil' },
+      });
+    const by = coil === undefined ? undefined : taken.get(coil);
+    if (by !== undefined)
+      problems.push({
+        path: `${at}.coil`,
+        expected: { code: 'coil-of-its-own' },
+        given: givenValue(coil),
+        hint: { code: 'second-coil', taken: by },
+      });
+    if (coil !== undefined) taken.set(coil, `${at}.coil`);
+    if (coil === undefined && inductance === undefined)
+      problems.push({ path: `${at}.inductance`, expected: { code: 'trap-coil' } });
+    if (capacitor === undefined && capacitance === undefined && stops === undefined)
+      problems.push({ path: `${at}.stops`, expected: { code: 'trap-capacitor' } });
+    if (stops !== undefined && stationNamed(place.stations, stops) === undefined)
+      problems.push(noSuchStation(`${at}.stops`, place.stations, stops));
+  }
   return problems;
 }
 

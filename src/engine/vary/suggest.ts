@@ -1,6 +1,7 @@
 import { type Adjustment, type Disturber, EFFORT_COST, type Wish } from '../kinds/adjustment.ts';
 import { bearingOf } from '../reception/path/receive-station.ts';
 import type { StageId } from '../reception/path/types.ts';
+import { stationText } from '../set/want-problems.ts';
 import type { Decibels, Hertz } from '../units/quantities.ts';
 import { adjustmentsOf, type SetAdjustments } from './adjustments.ts';
 import { wishFor } from './objective.ts';
@@ -78,7 +79,11 @@ export function disturberOf(now: Trial, station: number): Disturber | undefined 
 /** A station to be kept out. */
 export function disturberAt(now: Trial, index: number): Disturber {
   const { station, field } = now.tuned(index);
-  return { frequency: station.frequency, bearing: bearingOf(station, field) };
+  return {
+    name: stationText(now.set.place.stations, index),
+    frequency: station.frequency,
+    bearing: bearingOf(station, field),
+  };
 }
 
 /** @throws RangeError when a set has no such station. */

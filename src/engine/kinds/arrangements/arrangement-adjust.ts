@@ -83,12 +83,6 @@ function waveTrap(traps: readonly TrapDescription[] | undefined, about: AdjustCo
   const { against, isLoop } = about;
   if (!against || (traps?.length ?? 0) >= 6) return [];
   const kinds = isLoop ? (['absorption'] as const) : (['parallel', 'series'] as const);
-  const before = (traps ?? []).map(({ inductance, capacitance, coupling, ...rest }) => ({
-    ...rest,
-    inductance: formatQuantity(inductance, 'inductance', 6),
-    capacitance: formatQuantity(capacitance, 'capacitance', 6),
-    coupling: formatQuantity(coupling, 'ratio', 6),
-  }));
   return [
     {
       ...place('traps'),
@@ -96,19 +90,20 @@ function waveTrap(traps: readonly TrapDescription[] | undefined, about: AdjustCo
       domain: {
         is: 'choice',
         of: kinds.flatMap((kind) =>
-          TRAP_COILS.map((inductance) => [
-            ...before,
-            {
-              kind,
-              inductance: formatQuantity(inductance, 'inductance', 3),
-              capacitance: formatQuantity(1 / ((2 * Math.PI * against.frequency) ** 2 * inductance), 'capacitance', 4),
-              q: 100,
-              coupling: '5 %',
-            },
-          ]),
+          TRAP_COILS.map((inductance) => ({
+            kind,
+            stops: against.name,
+            inductance: formatQuantity(inductance, 'inductance', 3),
+            q: 100,
+            ...(kind === 'absorption' ? { coupling: '5 %' } : {}),
+          })),
         ),
       },
-      now: traps,
+      now: undefined,
+      edits: (trap) =>
+        traps?.length
+          ? [{ path: ['arrangement', 'traps', traps.length], to: trap }]
+          : [{ path: ['arrangement', 'traps'], to: [trap] }],
       serves: ['clearance'],
     },
   ];

@@ -18,6 +18,7 @@ import {
   yes,
 } from '../../fields/fields.ts';
 import { LIMITS } from '../../fields/limits.ts';
+import { refuse } from '../../fields/refusal.ts';
 import { tuning } from '../tunings/tuning-schema.ts';
 
 const coilName = (field: FieldId) => words(field, 60);
@@ -30,11 +31,16 @@ const detectorTap = v.optional(turns('arrangement.detectorTap', [1, 200]));
 const coil = coilName('arrangement.coil');
 
 /** A wave trap: a tuned circuit that keeps one station out. */
-export const trap = object({
+const trap = object({
   kind: choice('trap.kind', ['series', 'parallel', 'absorption']),
-  inductance: inductance('trap.inductance', { typical: [5e-5, 3e-3] }),
-  capacitance: capacitance('trap.capacitance', { min: LIMITS.capacitance.min, typical: [3e-11, 1e-9] }),
+  // The station that it is tuned to; left out: what its parts give.
+  stops: v.optional(v.pipe(words('trap.stops', 80), v.minLength(1, refuse({ code: 'a-name' })))),
+  // One of the set's coils, or one known by its inductance alone.
+  coil: v.optional(coilName('trap.coil')),
+  inductance: v.optional(inductance('trap.inductance', { typical: [5e-5, 3e-3] })),
   q: withDefault(number('trap.q', 5, 1000, [30, 250]), 100),
+  capacitor: v.optional(part('trap.capacitor', tuning)),
+  capacitance: v.optional(capacitance('trap.capacitance', { min: LIMITS.capacitance.min, typical: [3e-11, 1e-9] })),
   coupling: withDefault(
     ratio('trap.coupling', {
       min: 1e-4,
@@ -44,7 +50,10 @@ export const trap = object({
     '5 %',
   ),
 });
-const traps = v.optional(list('arrangement.traps', 'traps', trap, { max: 6 }));
+export type TrapDescription = v.InferOutput<typeof trap>;
+/** By name, or the type of a whole description is longer than the compiler writes. */
+type TrapsSchema = v.GenericSchema<readonly v.InferInput<typeof trap>[], TrapDescription[]>;
+const traps = v.optional(list('arrangement.traps', 'traps', trap, { max: 6 }) as TrapsSchema);
 
 const direct = object({ kind: v.literal('direct'), coil, detectorTap, traps });
 const seriesFed = object({ kind: v.literal('series capacitor'), coil, seriesCapacitor, detectorTap, traps });
@@ -155,4 +164,3 @@ export const arrangement = v.variant(
   variantMessage('kind'),
 );
 export type ArrangementDescription = v.InferOutput<typeof arrangement>;
-export type TrapDescription = v.InferOutput<typeof trap>;

@@ -24,7 +24,7 @@ export function sliderTuned(arrangement: ArrangementOf<'slider'>, kit: Kit): Ass
       first: EARTH,
       last: 'far end',
     });
-    const traps = trapElements(arrangement.traps, { coil, wound });
+    const traps = trapElements(kit.traps, { coil, wound });
     const contact = (part: PartId, from: string, to: string): Element => ({
       kind: 'resistor',
       ...owned(part, 'contact'),
@@ -56,7 +56,7 @@ export function variometerTuned(arrangement: ArrangementOf<'variometer'>, kit: K
   const stator = kit.coil(arrangement.coil);
   const rotor = kit.coil(arrangement.rotor);
   const fixed = coilInCircuit(stator, [], { first: 'middle', last: 'top' });
-  const traps = trapElements(arrangement.traps, { coil: stator, wound: fixed });
+  const traps = trapElements(kit.traps, { coil: stator, wound: fixed });
   const turning = coilInCircuit(rotor, [], { first: EARTH, last: 'middle' });
   const mutualAt = turnedMutual((tilt) =>
     kit.mutual(arrangement.coil, arrangement.rotor, { distance: 0, tilt: (180 * tilt) / Math.PI })(

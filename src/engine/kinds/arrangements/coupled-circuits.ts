@@ -27,7 +27,7 @@ export function coupledCircuits(arrangement: ArrangementOf<'coupled' | 'two circ
     middle,
   );
   const mutuals = coupleCoils(winding, wound, kit.mutual(arrangement.aerialCoil, arrangement.coil, arrangement));
-  const traps = trapElements(arrangement.traps, { coil, wound });
+  const traps = trapElements(kit.traps, { coil, wound });
   const target = winding.nodeAt(aerialTurn);
   const lead: Element =
     arrangement.seriesCapacitor === undefined

@@ -8,6 +8,7 @@ import type { ArrangementDescription } from './arrangement-schema.ts';
 import type { Assembly, TuningPort } from './assembly.ts';
 import type { CoilInCircuit, SectionedCoil, Stretch } from './coil-sections.ts';
 import { type Wiring, wireDetector } from './detector-wiring.ts';
+import type { TrapAsMade } from './traps.ts';
 
 /** The parts an arrangement draws from, as made; nothing here knows how they were described. */
 export interface Kit {
@@ -30,6 +31,7 @@ export interface Kit {
   };
   readonly tuning: VariableCapacitor;
   readonly aerialTuning?: VariableCapacitor;
+  readonly traps: readonly TrapAsMade[];
   readonly wiring: Wiring;
   readonly bias: number;
   readonly junctionCapacitance: number;

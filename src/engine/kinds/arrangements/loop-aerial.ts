@@ -18,7 +18,7 @@ export function loopAerial(arrangement: ArrangementOf<'frame' | 'ferrite rod'>, 
     }),
     middle,
   );
-  const traps = trapElements(arrangement.traps, { coil: loop, wound }, 'loop');
+  const traps = trapElements(kit.traps, { coil: loop, wound }, 'loop');
   const elements = [
     ...wound.elements.flatMap((e): Element[] => {
       if (e.kind !== 'inductor' || e.owner.turns === undefined) return [e];

@@ -28,7 +28,7 @@ export function singleCircuit(
   );
   const series = arrangement.kind === 'direct' ? undefined : arrangement.seriesCapacitor;
   const target = wound.nodeAt(aerialTurn);
-  const traps = trapElements(arrangement.traps, { coil, wound });
+  const traps = trapElements(kit.traps, { coil, wound });
   const lead: Element =
     series === undefined
       ? { kind: 'resistor', ...owned(PART.aerial, 'contact'), from: traps.feed, to: target, resistance: 0.01 }

@@ -8,7 +8,7 @@ import { type SteadyDetection, steadyDetector } from '../../parts/detector/stead
 import type { StationDescription } from '../../set/place.ts';
 import { type LinearSolver, linearSolver } from '../../solvers/linear/solve.ts';
 import { tunedNetwork } from '../../solvers/linear/tuned.ts';
-import type { CarrierView, TunedNetwork } from '../../solvers/linear/views.ts';
+import type { CarrierView, Peak, TunedNetwork } from '../../solvers/linear/views.ts';
 import {
   type Decibels,
   type Degrees,
@@ -131,6 +131,8 @@ export interface TunedStation {
   readonly position: number;
   readonly other: number;
   readonly within: boolean;
+  /** Of a separate aerial tuning: whether it reaches the station. */
+  readonly otherWithin?: boolean;
   readonly view: CarrierView;
   readonly steady: SteadyDetection;
   readonly audio: AudioDetection;
@@ -196,7 +198,7 @@ export function receiveStation(
   const emf = emfOf(circuit, station, field, bearingOf(station, field), set.heightAt(f));
   const views = network.at(f);
   const g = set.smallConductance;
-  let peak = at ? { ...at, within: true } : views.peak(g);
+  let peak: Peak = at ? { ...at, within: true } : views.peak(g);
   let view = views.at(peak.position, peak.other);
   const steadyAt = (v: CarrierView): SteadyDetection =>
     steadyDetector({
@@ -275,6 +277,7 @@ export function receiveStation(
     position: peak.position,
     other: peak.other,
     within: peak.within,
+    otherWithin: peak.otherWithin,
     view,
     steady,
     audio,

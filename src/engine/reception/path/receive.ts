@@ -1,12 +1,13 @@
 import { setCircuit } from '../../built/set-circuit.ts';
-import { distinctWarnings } from '../../facts/warning.ts';
+import { distinctWarnings, type Warning, warning } from '../../facts/warning.ts';
+import type { TrapAsMade } from '../../kinds/arrangements/traps.ts';
 import { detectorId } from '../../kinds/models.ts';
 import { magnitude } from '../../numerics/complex.ts';
 import { slopeResistance } from '../../parts/detector/detector.ts';
 import { cautionsFor } from '../../set/cautions.ts';
 import type { SetDescription } from '../../set/description.ts';
 import { listeningTime } from '../../set/listening-time.ts';
-import type { Decibels } from '../../units/quantities.ts';
+import { type Decibels, decibels } from '../../units/quantities.ts';
 import { lawOfDetector } from '../detection/detection-law.ts';
 import { detectorFacts } from '../detection/detector-facts.ts';
 import { dialOf, dialPlace, tuningCurve } from '../dial/dial.ts';
@@ -17,7 +18,7 @@ import { type FieldOptions, fieldsAtSite } from './field.ts';
 import { type Receiver, receiver, receiveStation, TEST_TONE, type TunedStation } from './receive-station.ts';
 import { speechBands } from './speech-bands.ts';
 import { stagesOf } from './stages.ts';
-import type { Hearing, OutOfRange, PartFigures, Reception, StationReception } from './types.ts';
+import type { Hearing, OutOfRange, PartFigures, Reception, Stage, StationReception } from './types.ts';
 
 /**
  * What the set gives at its place: every station's path from field to ear, the dial, and what disturbs what.
@@ -32,12 +33,13 @@ export function receive(set: SetDescription, options: FieldOptions = {}): Recept
   const curve = tuningCurve(ready);
   const beside = tuned.map(interferenceAmong(ready, tuned));
   const law = lawOfDetector(ready.circuit.averaged, ready.dcResistance, ready.circuit.bias);
+  const tollOf = trapToll(ready);
   const stations = tuned.map((s, index): StationReception => {
     const { disturbances, audioRatios, more } = beside[index];
     const worst = worstOf(disturbances.filter(({ effect }) => effect !== 'none'));
     const hearing = s.within ? hearingOf(ready, s, audioRatios) : undefined;
     const width = bandwidthOf(ready, s);
-    const path = stagesOf(ready, s, { law, width, hearing });
+    const path = withTrapToll(stagesOf(ready, s, { law, width, hearing }), tollOf(s));
     return {
       name: s.station.name,
       frequency: s.station.frequency,
@@ -96,6 +98,30 @@ const outOfRange = (s: TunedStation, curve: { lowest: number; highest: number })
     : s.station.frequency < curve.lowest
       ? { side: 'below', end: curve.lowest }
       : { side: 'above', end: curve.highest };
+
+/** What a trap takes off a station less than this is not said, dB. */
+const MUCH_TAKEN: Decibels = 6;
+
+/** What the traps of a set take off a station: the set beside the same without them. */
+function trapToll(ready: Receiver): (s: TunedStation) => Warning | undefined {
+  const { circuit, fieldOf } = ready;
+  const { traps, set } = circuit;
+  if (traps.length === 0) return () => undefined;
+  const without = { ...set, arrangement: { ...set.arrangement, traps: undefined } } as SetDescription;
+  const bare = receiver(setCircuit(without, { like: circuit }), fieldOf);
+  return (s) => {
+    const toll = decibels(receiveStation(bare, s.station).tunedVoltage / s.tunedVoltage);
+    if (!(toll >= MUCH_TAKEN)) return undefined;
+    const apart = ({ frequency }: TrapAsMade): number => Math.abs(Math.log(frequency / s.station.frequency));
+    const nearest = traps.reduce((a, b) => (apart(b) < apart(a) ? b : a));
+    return warning('arrangement.trap-takes', { trap: traps.indexOf(nearest), frequency: nearest.frequency, toll });
+  };
+}
+
+const withTrapToll = (path: readonly Stage[], toll: Warning | undefined): readonly Stage[] =>
+  toll === undefined
+    ? path
+    : path.map((stage) => (stage.id === 'tuned circuit' ? { ...stage, warnings: [...stage.warnings, toll] } : stage));
 
 /** A tuned station at the ear, with what the others leave there. */
 const hearingOf = (set: Receiver, s: TunedStation, audioRatios: readonly Decibels[]): Hearing => ({

@@ -52,7 +52,12 @@ export function stagesOf(
       unit: 'V',
       change: decibelsOf(s.availableAtDetector, s.aerialPower),
       facts: { stage: 'tuned circuit', gain: s.tunedVoltage / s.emf, loadedQ: s.loadedQ, bandwidth: width },
-      warnings: s.within ? [] : [warning('reception.pointer-at-end')],
+      warnings: [
+        ...(s.within ? [] : [warning('reception.pointer-at-end')]),
+        ...(s.within && s.otherWithin === false
+          ? [warning('arrangement.aerial-circuit-out-of-reach', { isMeshed: s.other > 0.5 })]
+          : []),
+      ],
     },
     {
       id: 'detector',

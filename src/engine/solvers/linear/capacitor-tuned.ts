@@ -185,9 +185,16 @@ function peakOfTwo(t: Tuned, g: number): Peak {
     const settled = Math.abs(moved - position) < SETTLED;
     position = moved;
     const r = withMain(t, g, position);
-    other = topOn(second, r, w, resonance(second, r, w));
+    const there = resonance(second, r, w);
+    other = topOn(second, r, w, there);
     if (settled || round + 1 >= MOST_ROUNDS)
-      return { position, other, within: isWithin(main, at, position), wanted: at.wanted };
+      return {
+        position,
+        other,
+        within: isWithin(main, at, position),
+        otherWithin: isWithin(second, there, other),
+        wanted: at.wanted,
+      };
   }
 }
 

@@ -30,6 +30,8 @@ export interface Peak {
   readonly other: Ratio;
   /** False when the peak lies beyond the end of the scale, at which `position` then is. */
   readonly within: boolean;
+  /** Of a separate aerial tuning: false when its peak lies beyond its scale. */
+  readonly otherWithin?: boolean;
   /** What the tuning capacitance would have to be. */
   readonly wanted?: Farads;
 }

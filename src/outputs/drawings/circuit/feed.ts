@@ -1,6 +1,7 @@
+import { setCircuit } from '../../../engine/built/set-circuit.ts';
 import { aerialLead } from '../../../engine/kinds/arrangements/aerial-lead.ts';
-import type { TrapDescription } from '../../../engine/kinds/arrangements/arrangement-schema.ts';
 import { AERIAL } from '../../../engine/kinds/arrangements/assembly.ts';
+import type { TrapAsMade } from '../../../engine/kinds/arrangements/traps.ts';
 import { EARTH } from '../../../engine/network/elements.ts';
 import { owned, type PartId } from '../../../engine/network/ids.ts';
 import { PART, trapCapacitor, trapCoil } from '../../../engine/network/part-ids.ts';
@@ -11,16 +12,17 @@ import { about, figureLabel } from './about.ts';
 import { type About, type DiagramSheet, seriesWidth } from './diagram.ts';
 import { BYWAY, drawAerialSymbol, type Levels, START } from './ends.ts';
 
-const trapSymbols = (set: SetDescription, trap: TrapDescription, i: number): { coil: About; capacitor: About } => ({
+const trapSymbols = (set: SetDescription, trap: TrapAsMade, i: number): { coil: About; capacitor: About } => ({
   coil: about(set, trapCoil(i), symbolLabels.trap({ number: i + 1, inductance: trap.inductance }), {
     id: owned(trapCoil(i), 'winding').id,
   }),
-  capacitor: about(set, trapCapacitor(i), figureLabel(formatQuantity(trap.capacitance, 'capacitance'))),
+  capacitor: about(set, trapCapacitor(i), figureLabel(formatQuantity(trap.capacitance, 'capacitance', 3))),
 });
 
 /** What lies in the aerial lead: parallel and series traps, a series capacitor. Absorption traps stand by their coil. */
 export function drawFeed(sheet: DiagramSheet, set: SetDescription, levels: Levels, target: string): number {
-  const { traps, seriesCapacitor } = aerialLead(set.arrangement);
+  const { seriesCapacitor } = aerialLead(set.arrangement);
+  const { traps } = setCircuit(set);
   const parallel = traps.flatMap((t, i) => (t.kind === 'parallel' ? [`after trap ${i + 1}`] : []));
   // Without a capacitor in it the last stretch of the lead is the target itself.
   const nodes = [AERIAL, ...parallel];
@@ -73,7 +75,7 @@ export function drawFeed(sheet: DiagramSheet, set: SetDescription, levels: Level
 function drawAbsorption(
   sheet: DiagramSheet,
   set: SetDescription,
-  trap: TrapDescription,
+  trap: TrapAsMade,
   i: number,
   x: number,
   levels: Levels,
@@ -105,7 +107,7 @@ export function drawAbsorptions(
   levels: Levels,
   from: PartId,
 ): number {
-  const { traps } = aerialLead(set.arrangement);
+  const { traps } = setCircuit(set);
   const list = traps.flatMap((trap, i) => (trap.kind === 'absorption' ? [{ trap, i }] : []));
   return list.reduce(
     (at, { trap, i }, k) => drawAbsorption(sheet, set, trap, i, at + 16, levels, from, k === list.length - 1),

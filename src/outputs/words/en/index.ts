@@ -194,6 +194,8 @@ export { moveWords, rewindWords } from './vary/moves.ts';
 export { exchangeName, setsComparedText } from './vary/sets-compared.ts';
 export { settingsWords } from './vary/settings.ts';
 export { suggestionEffect, suggestionEffects, suggestionWords } from './vary/suggestions.ts';
+export { trapEffectWords, trapTexts } from './vary/traps.ts';
+export { twoCircuitsTexts, twoCircuitsWords } from './vary/two-circuits.ts';
 export {
   wantEffects,
   wantFigure,

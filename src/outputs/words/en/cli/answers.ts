@@ -128,6 +128,12 @@ export const moveAnswer = {
   changes: 'Changes',
 } as const;
 
+/** `faintwave rework`. */
+export const reworkAnswer = {
+  title: (set: string, station: string): string => `${set}, for ${station}`,
+  noTraps: 'The set has no wave trap.',
+} as const;
+
 /** `faintwave sheets`. */
 export const sheetsAnswer = {
   title: (set: string, sheets: readonly string[] | undefined): string =>

@@ -224,6 +224,19 @@ export const commandWords = {
       json: { about: 'sentences, changes and the changed description as data' },
     },
   },
+  rework: {
+    about:
+      'A wave trap made for a station, or two tuned circuits made out of one: coils, taps, distance, and what they do.',
+    usage: ['rework SET [--stop STATION|--two-circuits] [--station STATION] [--day|--night] [--out FILE] [--json]'],
+    options: {
+      stop: { value: 'STATION', about: 'the station that a trap is to stop, by name or frequency' },
+      'two-circuits': { about: 'work out two tuned circuits; with neither: what the traps of the set do' },
+      station: STATION,
+      ...TIME,
+      out: { value: 'FILE', about: 'write the changed description' },
+      json: { about: 'sentences, changes and the changed description as data' },
+    },
+  },
   sheets: {
     about: 'Printable sheets for building a set, at full size: PDF and SVG.',
     usage: ['sheets SET --out FOLDER [--paper a4|letter] [--pdf] [--svg] [--only SHEET,…]'],

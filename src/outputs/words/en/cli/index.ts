@@ -7,6 +7,7 @@ export {
   matchAnswer,
   moveAnswer,
   pathAnswer,
+  reworkAnswer,
   shareAnswer,
   sheetsAnswer,
   stationsAnswer,

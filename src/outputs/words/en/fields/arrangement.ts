@@ -41,9 +41,18 @@ export const trapFields: TextsOf<'trap'> = {
     label: 'Trap',
     help: 'Series: across the aerial and earth; parallel: in the aerial lead; absorption: loosely coupled to the tuning coil.',
   },
+  'trap.stops': {
+    label: 'Stops',
+    help: 'The station to which the trap is tuned, by name or frequency; left out: the resonance of its parts.',
+  },
+  'trap.coil': { label: 'Trap coil', help: 'Name of one of the coils; it wins over inductance and Q.' },
+  'trap.capacitor': { label: 'Trap capacitor', help: 'A variable or home-made one; it wins over the capacitance.' },
   'trap.inductance': { label: 'Inductance' },
-  'trap.capacitance': { label: 'Capacitance' },
-  'trap.q': { label: 'Q', help: 'Of the trap’s coil.' },
+  'trap.capacitance': {
+    label: 'Capacitance',
+    help: 'Fixed; left out: a trimmer, set to the station that the trap stops.',
+  },
+  'trap.q': { label: 'Q', help: 'Of the trap’s coil, where only its inductance is known.' },
   'trap.coupling': { label: 'Coupling', help: 'Coupling coefficient k, absorption traps only.' },
 };
 

@@ -93,6 +93,8 @@ const EXPECTED: Phrases<DescriptionExpectations> = {
   'readable-file': () => 'a file that can be read',
   'name-of-its-own': () => 'a name of its own',
   'coil-of-its-own': () => 'a coil of its own',
+  'trap-coil': () => 'the trap’s coil: the name of one of the coils, or an inductance',
+  'trap-capacitor': () => 'the station that the trap stops, or its capacitance',
   'coil-name': ({ names }) =>
     names.length > 0 ? `the name of a coil (${quoted(names)})` : 'the name of a coil (there is none yet)',
   'station-name': ({ names, more }) =>

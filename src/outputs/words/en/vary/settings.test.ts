@@ -3,7 +3,7 @@ import type { AdjustmentCode, AdjustmentId } from '../../../../engine/kinds/adju
 import type { Change } from '../../../../engine/vary/question.ts';
 import { settingsWords } from './settings.ts';
 
-const TRAP = { kind: 'parallel', inductance: '60 µH', capacitance: '300 pF' };
+const TRAP = { kind: 'parallel', stops: 'Radio Beech', inductance: '60 µH' };
 const litz = { size: 7e-5, strands: 60 };
 
 /** Each change with what it was and becomes, SI, and its words: a code without a row does not compile. */
@@ -28,9 +28,13 @@ const ROWS: Readonly<Record<AdjustmentCode, readonly (readonly [from: unknown, t
   'arrangement.distance': [[0.05, 0.12, 'Distance of the coils 120 mm (now 50 mm)']],
   'arrangement.coupling': [[0.05, 0.02, 'Coupling coefficient 2 % (now 5 %)']],
   'arrangement.traps': [
-    [undefined, [TRAP], 'A wave trap of 60 µH and 300 pF, in the aerial lead'],
-    [[TRAP], [TRAP, { ...TRAP, kind: 'series' }], 'A wave trap of 60 µH and 300 pF, across aerial and earth'],
-    [[], [{ ...TRAP, kind: 'absorption' }], 'A wave trap of 60 µH and 300 pF, loosely coupled to the coil'],
+    [undefined, TRAP, 'A wave trap for Radio Beech: coil of 60 µH, in the aerial lead'],
+    [undefined, { ...TRAP, kind: 'series' }, 'A wave trap for Radio Beech: coil of 60 µH, across aerial and earth'],
+    [
+      undefined,
+      { ...TRAP, kind: 'absorption' },
+      'A wave trap for Radio Beech: coil of 60 µH, loosely coupled to the coil',
+    ],
   ],
   'aerial.height': [[8, 12, 'A higher aerial: 12 m (now 8 m)']],
   'aerial.length': [[20, 30, 'A longer aerial: 30 m (now 20 m)']],

@@ -2,6 +2,7 @@ import { type AdjustmentCode, adjustmentCode } from '../../../../engine/kinds/ad
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
 import type { QuantityKind } from '../../../../engine/units/parse.ts';
 import type { Change, Setting } from '../../../../engine/vary/question.ts';
+import { printable } from '../../printable.ts';
 import { optionName } from '../fields/options.ts';
 import { numeral, plural } from '../grammar.ts';
 
@@ -37,8 +38,8 @@ const TRAP_PLACES: Readonly<Record<string, string>> = {
   absorption: 'loosely coupled to the coil',
 };
 const trapWords = ({ setting }: Changed): string => {
-  const trap = record(Array.isArray(setting.to) ? setting.to.at(-1) : undefined);
-  return `A wave trap of ${trap.inductance} and ${trap.capacitance}, ${TRAP_PLACES[String(trap.kind)]}`;
+  const { stops, inductance, kind } = record(setting.to);
+  return `A wave trap for ${printable(String(stops))}: coil of ${inductance}, ${TRAP_PLACES[String(kind)]}`;
 };
 
 /** Of a coil that had the aerial straight across it. */

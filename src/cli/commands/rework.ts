@@ -1,0 +1,92 @@
+import {
+  type Edit,
+  receive,
+  trapEffects,
+  trapFor,
+  trialsOf,
+  twoCircuitsEdits,
+  twoCircuitsFor,
+  withValueAt,
+  writeText,
+} from '../../engine/index.ts';
+import { clean } from '../../outputs/tables/index.ts';
+import {
+  type CommandOptions,
+  cliNotes,
+  jsonText,
+  moveAnswer,
+  reworkAnswer,
+  trapEffectWords,
+  trapTexts,
+  twoCircuitsTexts,
+  twoCircuitsWords,
+} from '../../outputs/words/index.ts';
+import { fileAndOptions } from '../arguments.ts';
+import { chooseStation } from '../choose-station.ts';
+import { packagedCoastFor } from '../coast.ts';
+import type { Command } from '../command.ts';
+import { readWrittenSet } from '../read-set.ts';
+import { timeOfDay } from '../time-of-day.ts';
+
+const OPTIONS = {
+  stop: { type: 'string' },
+  'two-circuits': { type: 'boolean' },
+  station: { type: 'string' },
+  day: { type: 'boolean' },
+  night: { type: 'boolean' },
+  out: { type: 'string' },
+  json: { type: 'boolean' },
+} as const satisfies CommandOptions<'rework'>;
+
+export const rework: Command = {
+  name: 'rework',
+  options: OPTIONS,
+  examples: [
+    'faintwave rework examples/medium-wave-galena.json --stop Saltmarsh --station Quayside',
+    'faintwave rework examples/medium-wave-galena.json --two-circuits --station 1089 --out two.json',
+  ],
+  async run(args, io) {
+    const { values, file } = fileAndOptions(args, OPTIONS);
+    const { set, written } = await readWrittenSet(file, io);
+    const when = { time: timeOfDay(values, set.place), coast: packagedCoastFor(set.place) };
+    const { stations } = set.place;
+    const station = chooseStation(stations, values.station, receive(set, when).best[0]);
+    const trials = trialsOf(set, when);
+    const made: { sentences: string[]; changes: readonly Edit[] }[] = [];
+    if (values['two-circuits']) {
+      const facts = twoCircuitsFor(trials, station);
+      made.push(
+        facts
+          ? { sentences: twoCircuitsWords(facts), changes: twoCircuitsEdits(written, facts) }
+          : { sentences: [twoCircuitsTexts.none], changes: [] },
+      );
+    } else if (values.stop !== undefined) {
+      const offer = trapFor(trials, { stop: chooseStation(stations, values.stop, station), wanted: station });
+      made.push(
+        offer
+          ? { sentences: trapEffectWords(offer.effect), changes: offer.changes }
+          : { sentences: [trapTexts.none], changes: [] },
+      );
+    } else
+      made.push(...trapEffects(trials, station).map((effect) => ({ sentences: trapEffectWords(effect), changes: [] })));
+    const sentences = made.flatMap((one) => one.sentences);
+    const changes = made.flatMap((one) => one.changes).map(({ path, to }) => ({ path, value: to }));
+    const description = changes.reduce<unknown>((base, { path, value }) => withValueAt(base, path, value), written);
+    if (values.out !== undefined) await io.write(values.out, writeText(description));
+    if (values.json) {
+      io.data(`${jsonText({ sentences, changes, description })}\n`);
+      return 0;
+    }
+    io.out(`${reworkAnswer.title(clean(set.name), clean(stations[station]?.name ?? ''))}\n\n`);
+    for (const sentence of sentences.length > 0 ? sentences : [reworkAnswer.noTraps]) io.out(`• ${sentence}\n`);
+    if (changes.length > 0) {
+      io.out(`\n${moveAnswer.changes}\n`);
+      for (const { path, value } of changes)
+        io.out(
+          `  ${path.map((key, i) => (typeof key === 'number' ? `[${key}]` : i === 0 ? key : `.${key}`)).join('')}: ${clean(typeof value === 'string' ? value : JSON.stringify(value))}\n`,
+        );
+    }
+    if (values.out !== undefined) io.out(`\n${cliNotes.written(values.out)}\n`);
+    return 0;
+  },
+};
