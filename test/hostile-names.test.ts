@@ -13,7 +13,7 @@ import { wavePlaces } from '../src/engine/waves/wave-places.ts';
 import { circuitDiagram, drawCircuit } from '../src/outputs/drawings/index.ts';
 import { boardLayout } from '../src/outputs/sheets/board/layout.ts';
 import { boardParts } from '../src/outputs/sheets/board/parts.ts';
-import { lineText, wiringOf } from '../src/outputs/sheets/board/wiring.ts';
+import { lineText, netsOf, wiringOf } from '../src/outputs/sheets/board/wiring.ts';
 import { faultsOf } from '../src/outputs/sheets/pages/faults.ts';
 import { partsList } from '../src/outputs/sheets/pages/parts-list.ts';
 import { pathTable } from '../src/outputs/tables/path-table.ts';
@@ -86,7 +86,7 @@ function hostile(set: SetDescription, turn: number): Renaming {
 /** Everything that is said and computed of a set, but for where words stand, which depends on how wide they are. */
 function everything(set: SetDescription): unknown {
   const parts = boardParts(set);
-  const wiring = wiringOf(parts);
+  const wiring = wiringOf(netsOf(parts));
   const reception = receive(set);
   const layout = boardLayout(set, parts);
   const diagram = circuitDiagram(set);
@@ -147,7 +147,7 @@ function expectAlike(set: SetDescription, turns: readonly number[]): void {
     );
     expect(disagreements(circuitDiagram(other), setCircuit(other).assembly.circuitAt(0.5))).toEqual([]);
     const board = boardParts(other);
-    expect(wiringDisagreements(wiringOf(board).lines.map(lineText), board)).toEqual([]);
+    expect(wiringDisagreements(wiringOf(netsOf(board)).lines.map(lineText), board)).toEqual([]);
   }
 }
 

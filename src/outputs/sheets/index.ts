@@ -1,5 +1,7 @@
+export type { BoardLayout } from './board/layout.ts';
 export { PAPERS, type Page, type PaperName, type Sheet } from './paper/page.ts';
 export { type PdfOptions, sheetsPdf } from './paper/pdf.ts';
-export { SHEET_IDS, type SheetId } from './paper/sheet-ids.ts';
+export { SHEET_IDS, SHEET_JOBS, type SheetId, type SheetJob } from './paper/sheet-ids.ts';
 export { pageSvg } from './paper/svg.ts';
-export { type SheetOptions, sheetsFor } from './sheets.ts';
+export { boardFor, type SheetOptions, sheetsFor } from './sheets.ts';
+export { type SetViewOptions, type Standpoint, setView } from './view/set-view.ts';

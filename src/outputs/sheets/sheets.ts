@@ -1,8 +1,8 @@
 import { once } from '../../engine/numerics/lazily.ts';
 import type { Reception } from '../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
-import { type Built, boardLayout } from './board/layout.ts';
-import { boardParts } from './board/parts.ts';
+import { type BoardLayout, type Built, boardLayout } from './board/layout.ts';
+import { type BoardParts, boardParts } from './board/parts.ts';
 import { boardSheet, wiringSheet } from './pages/board-sheet.ts';
 import { bringUpSheet } from './pages/bring-up-sheet.ts';
 import { capacitorSheets } from './pages/capacitor-sheet.ts';
@@ -26,6 +26,22 @@ export interface SheetOptions {
   readonly board?: { readonly width?: number; readonly length?: number };
 }
 
+function laidOut(set: SetDescription, parts: BoardParts, board: SheetOptions['board']): BoardLayout {
+  return boardLayout(set, parts, {
+    width: board?.width === undefined ? undefined : board.width * 1e3,
+    height: board?.length === undefined ? undefined : board.length * 1e3,
+  });
+}
+
+/**
+ * The board of a set, for `setView`.
+ * @param set as read
+ * @param board its size, m; default what the parts need
+ * @returns where the parts stand and the wires run, mm
+ */
+export const boardFor = (set: SetDescription, board?: SheetOptions['board']): BoardLayout =>
+  laidOut(set, boardParts(set), board);
+
 /**
  * Sheets from which a set can be built, made to work and shown.
  * @param written the description as it was read, for the sheet that carries it.
@@ -44,11 +60,7 @@ export function sheetsFor(
   const wanted = (id: SheetId): boolean => only === undefined || only.includes(id);
   const built = once((): Built => {
     const parts = boardParts(set);
-    const layout = boardLayout(set, parts, {
-      width: board?.width === undefined ? undefined : board.width * 1e3,
-      height: board?.length === undefined ? undefined : board.length * 1e3,
-    });
-    return { parts, layout };
+    return { parts, layout: laidOut(set, parts, board) };
   });
   const make: Readonly<Record<SheetId, () => Sheet[]>> = {
     glance: () => [glanceSheet(set, reception, built(), paper)],

@@ -1,7 +1,10 @@
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import type { Reception, SetDescription } from '../../../engine/index.ts';
-import type { PaperName, Sheet } from '../../../outputs/sheets/index.ts';
+import { type PaperName, SHEET_JOBS, type SheetJob } from '../../../outputs/sheets/index.ts';
 import { errorText, sheetsView as texts } from '../../../outputs/words/index.ts';
+import { useAnswer } from '../../workers/use-worker.ts';
+import { SetView } from './SetView.tsx';
+import type { SheetsAnswer, SheetsQuestion } from './sheets-question.ts';
 import { usePrint } from './use-print.ts';
 import './sheets.css';
 
@@ -13,6 +16,11 @@ interface Props {
 }
 
 type Making = typeof import('./making.ts');
+
+const newSheetsWorker = () =>
+  new Worker(new URL('./sheets.worker.ts', import.meta.url), { type: 'module', name: 'sheets' });
+
+const JOBS = Object.keys(SHEET_JOBS) as SheetJob[];
 
 /** What can be printed of the set: each sheet to look at, and a PDF of those chosen. */
 export function Sheets({ written, set, reception }: Props) {
@@ -36,16 +44,12 @@ export function Sheets({ written, set, reception }: Props) {
     };
   }, []);
 
-  const made = useMemo((): { sheets: readonly Sheet[]; error?: string } => {
-    if (!making) return { sheets: [] };
-    try {
-      return { sheets: making.sheetsFor(written, set, reception, { paper }) };
-    } catch (error) {
-      return { sheets: [], error: texts.notDrawn(errorText(error)) };
-    }
-  }, [making, written, set, reception, paper]);
-
-  const { sheets } = made;
+  const question = useMemo(
+    (): SheetsQuestion => ({ written, set, reception, paper }),
+    [written, set, reception, paper],
+  );
+  const made = useAnswer<SheetsQuestion, SheetsAnswer>(newSheetsWorker, question);
+  const sheets = made.answer?.sheets ?? [];
   const sheet = sheets.find((s) => s.file === shown) ?? sheets[0];
   const page = sheet?.pages[Math.min(pageAt, sheet.pages.length - 1)];
   const picture = useMemo(() => (making && page ? making.pageSvg(page) : ''), [making, page]);
@@ -66,7 +70,7 @@ export function Sheets({ written, set, reception }: Props) {
     }
   }
 
-  if (!making && !failed) return <p role="status">{texts.drawing}</p>;
+  if ((!making || !made.answer) && !failed && !made.error) return <p role="status">{texts.drawing}</p>;
   return (
     <section class="sheets" aria-label={texts.label}>
       <div class="sheets-choice">
@@ -77,6 +81,19 @@ export function Sheets({ written, set, reception }: Props) {
             <option value="letter">{texts.papers.letter}</option>
           </select>
         </label>
+        <fieldset class="sheets-jobs">
+          <legend>{texts.job}</legend>
+          {JOBS.map((job) => (
+            <button
+              key={job}
+              type="button"
+              aria-pressed={sheets.every((s) => left.has(s.file) !== SHEET_JOBS[job].includes(s.id))}
+              onClick={() => setLeft(new Set(sheets.flatMap((s) => (SHEET_JOBS[job].includes(s.id) ? [] : [s.file]))))}
+            >
+              {texts.jobs[job]}
+            </button>
+          ))}
+        </fieldset>
         <ul class="sheets-list">
           {sheets.map((s) => (
             <li key={s.file}>
@@ -112,28 +129,31 @@ export function Sheets({ written, set, reception }: Props) {
           </button>
         )}
         <p>{texts.printHint}</p>
-        <p role="status">{failed || made.error || ''}</p>
+        <p role="status">{failed || (made.error && texts.notDrawn(made.error))}</p>
       </div>
-      {page && (
-        <figure class="sheets-page">
-          {sheet.pages.length > 1 && (
-            <p class="sheets-turn">
-              <button type="button" disabled={pageAt <= 0} onClick={() => setPageAt(pageAt - 1)}>
-                {texts.before}
-              </button>{' '}
-              {texts.pageOf(Math.min(pageAt + 1, sheet.pages.length), sheet.pages.length)}{' '}
-              <button type="button" disabled={pageAt >= sheet.pages.length - 1} onClick={() => setPageAt(pageAt + 1)}>
-                {texts.next}
-              </button>
-            </p>
-          )}
-          <div
-            class="sheets-paper"
-            // Drawn here from the set, its words escaped.
-            dangerouslySetInnerHTML={{ __html: picture }}
-          />
-        </figure>
-      )}
+      <div class="sheets-shown">
+        {made.answer && <SetView board={made.answer.board} />}
+        {page && (
+          <figure class="sheets-page">
+            {sheet.pages.length > 1 && (
+              <p class="sheets-turn">
+                <button type="button" disabled={pageAt <= 0} onClick={() => setPageAt(pageAt - 1)}>
+                  {texts.before}
+                </button>{' '}
+                {texts.pageOf(Math.min(pageAt + 1, sheet.pages.length), sheet.pages.length)}{' '}
+                <button type="button" disabled={pageAt >= sheet.pages.length - 1} onClick={() => setPageAt(pageAt + 1)}>
+                  {texts.next}
+                </button>
+              </p>
+            )}
+            <div
+              class="sheets-paper"
+              // Drawn here from the set, its words escaped.
+              dangerouslySetInnerHTML={{ __html: picture }}
+            />
+          </figure>
+        )}
+      </div>
     </section>
   );
 }

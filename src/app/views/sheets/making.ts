@@ -4,7 +4,7 @@ import { type Page, pageSvg, type Sheet, sheetsPdf } from '../../../outputs/shee
 import { sheetsView as texts } from '../../../outputs/words/index.ts';
 import { downloadFile, fileStem } from '../../state/download.ts';
 
-export { pageSvg, sheetsFor } from '../../../outputs/sheets/index.ts';
+export { pageSvg } from '../../../outputs/sheets/index.ts';
 
 const bytesOf = async (address: string): Promise<Uint8Array> => {
   const answer = await fetch(address);

@@ -8,6 +8,7 @@ import { solenoidLength } from '../../drawings/coil/solenoid.ts';
 import { spiderOutline } from '../../drawings/coil/spider.ts';
 import { circle, line, rect } from '../../scene/build.ts';
 import type { Item, Point } from '../../scene/scene.ts';
+import type { Shape } from '../view/solid.ts';
 import { DASHED, type Footprint, OUTLINE } from './footprint.ts';
 import type { BoardPart } from './parts.ts';
 
@@ -59,6 +60,10 @@ interface Disc {
   readonly assumed?: boolean;
 }
 
+/** Of a flat coil: what it stands on, and how thick it is, mm. */
+const SPACER = 6;
+const DISC = 4;
+
 /** A disc, its terminals along its lower rim. */
 function flat<D extends WoundDescription>(discOf: (coil: D, model: CoilModel) => Disc): Print<D> {
   return (coil, { terminals }, model) => {
@@ -76,6 +81,12 @@ function flat<D extends WoundDescription>(discOf: (coil: D, model: CoilModel) =>
           return [t, [-R * Math.cos(a), R * Math.sin(a)]];
         }),
       ),
+      // On a spacer, its winding between the rim and the middle.
+      shapes: [
+        { kind: 'cylinder', axis: 'z', from: [0, 0, 0], length: SPACER, radius: Math.max(2, 0.6 * inner) },
+        { kind: 'cylinder', axis: 'z', from: [0, 0, SPACER], length: DISC, radius: R, fill: 'copper', assumed },
+        { kind: 'cylinder', axis: 'z', from: [0, 0, SPACER + DISC], length: 0.5, radius: Math.max(2, inner) },
+      ],
       drills: assumed ? [] : [{ at: [0, 0], diameter: 4 }],
       assumed,
       words: 'inside',
@@ -115,6 +126,15 @@ function onTube(
   const box = (x: number, y: number, w: number, h: number, look: object): Item =>
     axis === 'x' ? rect(x, y, w, h, look) : rect(y, x, h, w, look);
   const ring = (x: number): Item => box(x, -widest / 2, CHEEK_THICKNESS, widest, { ...OUTLINE, fill: 'paper' });
+  const tube = (from: number, length: number, radius: number, more: object = {}): Shape => ({
+    kind: 'cylinder',
+    axis,
+    from: axis === 'x' ? [from, 0, widest / 2] : [0, from, widest / 2],
+    length,
+    radius,
+    ...more,
+  });
+  const cheek = cheeks ? CHEEK_THICKNESS : 0;
   const hatch: Item[] = [];
   for (let x = -length / 2 + 1.5; x < length / 2; x += 3)
     hatch.push(line(place(x, -across / 2), place(x, across / 2), { stroke: 'faint', width: 0.2 }));
@@ -129,6 +149,12 @@ function onTube(
       line(place(-whole / 2 - 3, 0), place(whole / 2 + 3, 0), { stroke: 'soft', width: 0.2, dash: [4, 1, 0.6, 1] }),
     ],
     terminals: endsAt(part, along, widest / 2, place),
+    shapes: [
+      tube(-whole / 2, (whole - length) / 2 - cheek, former / 2),
+      tube(length / 2 + cheek, (whole - length) / 2 - cheek, former / 2),
+      tube(-length / 2, length, across / 2, { fill: 'copper', pitch: length / turns }),
+      ...(cheeks ? [-length / 2 - cheek, length / 2].map((x) => tube(x, cheek, widest / 2)) : []),
+    ],
     drills: [
       { at: place(-whole / 2 + 3, 0), diameter: 3 },
       { at: place(whole / 2 - 3, 0), diameter: 3 },

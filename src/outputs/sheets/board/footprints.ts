@@ -5,8 +5,9 @@ import type { TuningDescription } from '../../../engine/kinds/tunings/tuning-sch
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { circle, line, rect } from '../../scene/build.ts';
 import type { Point } from '../../scene/scene.ts';
+import type { Shape } from '../view/solid.ts';
 import { endsAt, turnOf, woundFootprint } from './coil-footprints.ts';
-import { DASHED, type Footprint, OUTLINE } from './footprint.ts';
+import { DASHED, type Footprint, OUTLINE, upright } from './footprint.ts';
 import type { BoardPart } from './parts.ts';
 
 export function footprint(part: BoardPart, set: SetDescription, axis: 'x' | 'y' = 'x'): Footprint {
@@ -25,20 +26,27 @@ export function footprint(part: BoardPart, set: SetDescription, axis: 'x' | 'y' 
     case 'detector':
       return byKind(DETECTOR, set.detector, part);
     case 'cell':
-      return block(part, 52, 17);
+      return block(part, [52, 17, 16]);
     case 'transformer':
-      return block(part, 48, 40, true);
+      return block(part, [48, 40, 36], true);
     case 'capacitor':
     case 'resistor':
       return small(part);
   }
 }
 
+/** A terminal with its screw cap. */
+const binding = ([x, y]: Point): Shape[] => [
+  { kind: 'cylinder', axis: 'z', from: [x, y, 0], length: 8, radius: 5, fill: 'metal' },
+  { kind: 'cylinder', axis: 'z', from: [x, y, 8], length: 10, radius: 6 },
+];
+
 const post = (terminal: string): Footprint => ({
   w: 16,
   h: 16,
   items: [circle([0, 0], 6, OUTLINE)],
   terminals: { [terminal]: [0, 0] },
+  shapes: binding([0, 0]),
   drills: [{ at: [0, 0], diameter: 4 }],
   words: 'above',
 });
@@ -50,6 +58,7 @@ function posts(terminals: readonly string[]): Footprint {
     h: 16,
     items: at.map((p) => circle(p, 6, OUTLINE)),
     terminals: Object.fromEntries(terminals.map((t, i) => [t, at[i]])),
+    shapes: at.flatMap(binding),
     drills: at.map((p) => ({ at: p, diameter: 4 })),
     words: 'above',
   };
@@ -63,6 +72,7 @@ function small(part: BoardPart): Footprint {
     h: 9,
     items: [rect(-8, -3, 16, 6, OUTLINE), line([-11, 0], [-8, 0], OUTLINE), line([8, 0], [11, 0], OUTLINE)],
     terminals: { [a]: [-12, 0], [b]: [12, 0] },
+    shapes: [upright(0, 0, 16, 6, 6)],
     drills: [
       { at: [-12, 0], diameter: 1.5 },
       { at: [12, 0], diameter: 1.5 },
@@ -72,7 +82,7 @@ function small(part: BoardPart): Footprint {
 }
 
 /** Something with its terminals along two sides. */
-function block(part: BoardPart, w: number, h: number, rows = false): Footprint {
+function block(part: BoardPart, [w, h, height]: readonly [number, number, number], rows = false): Footprint {
   const n = part.terminals.length;
   const terminals = Object.fromEntries(
     part.terminals.map((t, i): [string, Point] => {
@@ -86,6 +96,7 @@ function block(part: BoardPart, w: number, h: number, rows = false): Footprint {
     h,
     items: [rect(-w / 2, -h / 2, w, h, DASHED)],
     terminals,
+    shapes: [upright(0, 0, w, h, height, true)],
     drills: [],
     assumed: true,
     words: 'inside',
@@ -103,12 +114,17 @@ function can(part: BoardPart): Footprint {
     terminals: Object.fromEntries(
       part.terminals.map((t, i): [string, Point] => [t, [-w / 2 + 4 + ((w - 8) * i) / Math.max(1, n - 1), h / 2]]),
     ),
+    shapes: [upright(0, 0, w, h, 30, true)],
     drills: [],
     assumed: true,
     words: 'inside',
     axis: 'up',
   };
 }
+
+/** A rod along the board, its middle so high over it. mm */
+const lying = (from: number, length: number, radius: number, height: number) =>
+  ({ kind: 'cylinder', axis: 'x', from: [from, 0, height], length, radius }) as const satisfies Shape;
 
 const LOOP: ByKind<LoopDescription, Footprint, [BoardPart]> = {
   'ferrite rod': (rod, part) => {
@@ -124,6 +140,11 @@ const LOOP: ByKind<LoopDescription, Footprint, [BoardPart]> = {
         d / 2 + 1,
         (x, y) => [x, y],
       ),
+      shapes: [
+        lying(-w / 2, middle - l / 2 + w / 2, d / 2, d / 2 + 1),
+        { ...lying(middle - l / 2, l, d / 2 + 1, d / 2 + 1), fill: 'copper', pitch: l / rod.turns },
+        lying(middle + l / 2, w / 2 - middle - l / 2, d / 2, d / 2 + 1),
+      ],
       drills: [],
       words: 'above',
       axis: 'x',
@@ -142,6 +163,10 @@ const HAND_END = 80;
 /** What stands out of its frame for the knob, mm. */
 const SPINDLE = 12;
 
+/** Of its knob the radius, and of a frame the greatest height, mm: common practice, no source. */
+const KNOB = 14;
+const FRAME_HIGH = 45;
+
 /** A body with a spindle out of it, over the edge of the board. */
 function framed(part: BoardPart, w: number, h: number, assumed: boolean): Footprint {
   const [fixed, moving] = part.terminals;
@@ -157,6 +182,11 @@ function framed(part: BoardPart, w: number, h: number, assumed: boolean): Footpr
       rect(isLeft ? x - w / 2 - SPINDLE : x + w / 2, -3, SPINDLE, 6, OUTLINE),
     ],
     terminals: { [fixed]: [x - w / 4, h / 2], [moving]: [x + w / 4, h / 2] },
+    shapes: [
+      upright(x, 0, w, h, Math.min(h, FRAME_HIGH), assumed),
+      // The knob on its spindle.
+      lying(isLeft ? x - w / 2 - SPINDLE : x + w / 2 + SPINDLE / 3, (2 * SPINDLE) / 3, KNOB, KNOB + 2),
+    ],
     drills: [],
     assumed,
     body: w - SPINDLE,
@@ -175,6 +205,10 @@ function sliding({ terminals: [fixed, moving] }: BoardPart, l: number, h: number
     ],
     // The fixed foil's tab is on its short side; the moving one's lead ends at the base's long side.
     terminals: { [fixed]: [-l - out / 2, 0], [moving]: [l / 2, h / 2] },
+    shapes: [
+      upright(-l / 2 - out / 4, 0, l + out / 2, h, 6),
+      { kind: 'box', from: [0, 1 - h / 2, 6], to: [l + out / 2, h / 2 - 1, 8] },
+    ],
     drills: [],
     words: 'inside',
   };
@@ -201,6 +235,7 @@ const VARIABLE: ByKind<TuningDescription, Footprint, [BoardPart]> = {
         line([-w / 2, -h / 2 + 4], [w / 2, -h / 2 + 4], { stroke: 'soft', width: 0.2 }),
       ],
       terminals: { [fixed]: [-w / 4, h / 2], [moving]: [w / 4, h / 2] },
+      shapes: [upright(0, 0, w, h, 10)],
       drills: [],
       words: 'inside',
     };
@@ -219,6 +254,13 @@ const crystal: DetectorPrint = (_, { terminals: [anode, cathode] }) => ({
     line([-16, 0], [13, 0], { stroke: 'soft', width: 0.2 }),
   ],
   terminals: { [anode]: [-22, 0], [cathode]: [22, 0] },
+  shapes: [
+    upright(0, 0, 58, 26, 8),
+    // The crystal in its cup, and the arm over it.
+    { kind: 'cylinder', axis: 'z', from: [15, 0, 8], length: 10, radius: 7, fill: 'metal' },
+    { kind: 'cylinder', axis: 'z', from: [-16, 0, 8], length: 16, radius: 3, fill: 'metal' },
+    { kind: 'box', from: [-18, -1, 24], to: [15, 1, 26] },
+  ],
   drills: [
     { at: [-22, 0], diameter: 3.2 },
     { at: [22, 0], diameter: 3.2 },
@@ -231,6 +273,11 @@ const valve: DetectorPrint = (_, { terminals: [anode, cathode] }) => ({
   h: 30,
   items: [circle([0, 0], 11, OUTLINE), circle([0, 0], 8, { stroke: 'soft', width: 0.2 })],
   terminals: { [anode]: [-11, 0], [cathode]: [11, 0] },
+  // Its holder and the glass.
+  shapes: [
+    { kind: 'cylinder', axis: 'z', from: [0, 0, 0], length: 10, radius: 11 },
+    { kind: 'cylinder', axis: 'z', from: [0, 0, 10], length: 38, radius: 9, fill: 'metal' },
+  ],
   drills: [{ at: [0, 0], diameter: 16 }],
   words: 'above',
 });
@@ -246,6 +293,7 @@ const diode: DetectorPrint = (_, { terminals: [anode, cathode] }) => ({
     line([5, 0], [14, 0], OUTLINE),
   ],
   terminals: { [anode]: [-14, 0], [cathode]: [14, 0] },
+  shapes: [lying(-5, 10, 2, 3)],
   drills: [
     { at: [-14, 0], diameter: 1.5 },
     { at: [14, 0], diameter: 1.5 },

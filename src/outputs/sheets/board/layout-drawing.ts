@@ -1,12 +1,13 @@
 import { type Box, itemBox } from '../../scene/boxes.ts';
 import { circle, group, line, polyline, rect } from '../../scene/build.ts';
 import { boxesAlong, type Label, placeLabels } from '../../scene/labels.ts';
-import type { Item, Point } from '../../scene/scene.ts';
+import type { Item, Point, TextItem } from '../../scene/scene.ts';
 import { shorten } from '../../scene/text-width.ts';
 import { boardSheetWords } from '../../words/index.ts';
-import { type BoardLayout, type PlacedPart, terminalPoints } from './layout.ts';
+import type { BoardLayout } from './layout.ts';
 import { lengthOf } from './route.ts';
 import { terminalLabels } from './terminal-labels.ts';
+import { type PlacedPart, terminalPoints } from './units.ts';
 
 /** A point of a way at a share of its length. */
 function pointAlong(way: readonly Point[], share: number): Point {
@@ -91,14 +92,14 @@ function labelItems(
   const wanted = placed.flatMap(({ part }) =>
     part.terminals.length < 2 ? [] : part.terminals.map((terminal, i) => ({ terminal, words: part.marks[i] })),
   );
-  const ends = terminalLabels(wanted, points, frame, named.map(itemBox), marks, [...bodies, ...wires]);
+  const ends = terminalLabels(wanted, points, frame, named.map(itemBox), marks, bodies, wires);
   const leaders = ends.map(({ terminal, leader: [from, to] }) =>
     line(from, to, { stroke: 'ink', width: 0.12, title: terminal }),
   );
   const joined = ends.map(({ terminal, text }) => ({ ...text, title: terminal }));
   const leaderBoxes = ends.flatMap(({ leader }) => boxesAlong(leader, 0.3));
   const inTheWay = [...marks, ...[...named, ...joined].map(itemBox), ...leaderBoxes];
-  const numbered = placeLabels(ways.map(wireLabel), frame, inTheWay, 0.9).items;
+  const numbered = wireNumbers(ways, frame, inTheWay);
   return [...leaders, ...[...named, ...joined, ...numbered].map((t) => ({ ...t, rim: true }))];
 }
 
@@ -109,16 +110,22 @@ function partLabel({ part, print, at }: PlacedPart, width: number): Label {
   const words = boardSheetWords.part(part);
   const above = -print.h / 2 - 1.4;
   const below = print.h / 2;
-  const heights = isInside ? [-4, 2, -9, 8, above, below + 5, -14, 14] : [above, below + 4, above - 3.4, below + 7.4];
+  const heights = isInside
+    ? [-4, 2, -9, 8, above, below + 5, -14, 14, 19, -19]
+    : [above, below + 4, above - 3.4, below + 7.4, above - 6, below + 10];
   return {
     item: { text: shorten(words, LETTERS, room / 1.12), size: LETTERS, bold: true },
     shorter: [shorten(words, LETTERS, room * 0.55), part.tag],
     must: true,
-    places: heights.flatMap((y) => [
-      { at: [at[0], at[1] + y] as Point, anchor: 'middle' as const },
-      { at: [Math.max(2, at[0] - print.w / 2), at[1] + y] as Point, anchor: 'start' as const },
-      { at: [Math.min(width - 2, at[0] + print.w / 2), at[1] + y] as Point, anchor: 'end' as const },
-    ]),
+    places: [
+      ...heights.flatMap((y) => [
+        { at: [at[0], at[1] + y] as Point, anchor: 'middle' as const },
+        { at: [Math.max(2, at[0] - print.w / 2), at[1] + y] as Point, anchor: 'start' as const },
+        { at: [Math.min(width - 2, at[0] + print.w / 2), at[1] + y] as Point, anchor: 'end' as const },
+      ]),
+      { at: [at[0] - print.w / 2 - 1, at[1] + 1] as Point, anchor: 'end' as const },
+      { at: [at[0] + print.w / 2 + 1, at[1] + 1] as Point, anchor: 'start' as const },
+    ],
   };
 }
 
@@ -128,19 +135,42 @@ const assumedLabel = ({ at }: PlacedPart): Label => ({
 });
 
 /** Along a wire, from its middle outward. */
-const SHARES = [0.5, 0.42, 0.58, 0.34, 0.66, 0.27, 0.73, 0.2, 0.8, 0.47, 0.53, 0.38, 0.62];
+function sharesOf(way: readonly Point[]): number[] {
+  const count = Math.max(15, 2 * Math.floor(lengthOf(way) / 5) + 1);
+  return Array.from({ length: count }, (_, i) => 0.5 + ((i % 2 === 0 ? 1 : -1) * Math.ceil(i / 2) * 0.94) / count);
+}
+
+/** The number of each wire on it or beside it, off other wires where there is such a place, and off all words. */
+function wireNumbers(ways: BoardLayout['ways'], frame: Box, inTheWay: readonly Box[]): TextItem[] {
+  const along = ways.map((way) => boxesOn(way));
+  const taken = [...inTheWay];
+  return ways.map((way, i) => {
+    const label = wireLabel(way, i);
+    const others = along.filter((_, k) => k !== i).flat();
+    const clear = [0.9, 0.3].flatMap(
+      (gap) => placeLabels([{ ...label, must: false }], frame, [...taken, ...others], gap).items,
+    );
+    const item = clear[0] ?? placeLabels([label], frame, taken, 0.5).items[0];
+    taken.push(itemBox(item));
+    return item;
+  });
+}
 
 const wireLabel = (way: readonly Point[], i: number): Label => ({
   item: { text: `${i + 1}`, size: LETTERS, bold: true, rim: true },
   must: true,
-  places: SHARES.flatMap((t) => {
-    const [x, middle] = pointAlong(way, t);
-    const y = middle + 0.9;
-    return [
-      { at: [x, y] as Point, anchor: 'middle' as const },
-      { at: [x + 2, y] as Point, anchor: 'middle' as const },
-      { at: [x - 2, y] as Point, anchor: 'middle' as const },
-      { at: [x, y - 2] as Point, anchor: 'middle' as const },
-    ];
-  }),
+  places: [0, 2, -2, 2.8, -2.8].flatMap((aside) =>
+    sharesOf(way).flatMap((share) => {
+      const [x, middle] = pointAlong(way, share);
+      const y = middle + 0.9;
+      const places: Point[] =
+        aside === 0
+          ? [[x, y]]
+          : [
+              [x + aside, y],
+              [x, y + aside],
+            ];
+      return places.map((at) => ({ at, anchor: 'middle' as const }));
+    }),
+  ),
 });

@@ -9,96 +9,177 @@ export interface Body {
 }
 
 /** A wire over a part is worth so many times its length in going round; over the part it is joined to, less. */
-const OVER = 20;
+const OVER = 60;
 const OVER_ITS_OWN = 4;
-/** Every bend costs this, mm: a straight wire is stiffer. */
+/** Every bend costs this, mm: a straight wire is stiffer. Crossing another wire costs so much in going round. */
 const BEND = 6;
-/** So does a lane that another wire may have. */
-const SHARED = 30;
-/** Clear of a body, mm; the next wire round the same corner keeps off this one. */
-const CLEAR = 2.5;
-const APART = 1.8;
-const LANES = 4;
+const CROSS = 40;
+/** A wire on the line of another is worth so many times its length: the two are read as one. Nearer than this they are, mm. */
+const ON_ONE_LINE = 60;
+const ONE_LINE = 1.3;
+/** Clear of a body, mm: the lanes that wires may take round a corner. */
+const LANES = [2.5, 4.3, 6.1];
 /** As near as a wire goes to a part that it does not join, and to a point where another ends, mm. */
 const NEAR = 2;
 const TOUCH = 4;
 const EDGE = 2;
+const PASSES = 2;
 
-const distance = (a: Point, b: Point): number => Math.hypot(b[0] - a[0], b[1] - a[1]);
+function distance(a: Point, b: Point): number {
+  const [u, v] = [b[0] - a[0], b[1] - a[1]];
+  return Math.sqrt(u * u + v * v);
+}
 
 export const lengthOf = (way: readonly Point[]): number =>
   way.slice(1).reduce((sum, p, i) => sum + distance(way[i], p), 0);
 
 /** How much of a straight wire lies over a body, mm. */
-export function over(a: Point, b: Point, { at, w, h, turn }: Body): number {
+export function over(a: Point, b: Point, { at: [x, y], w, h, turn }: Body): number {
   const reach = (w + h) / 2;
-  for (const axis of [0, 1] as const)
-    if (Math.min(a[axis], b[axis]) > at[axis] + reach || Math.max(a[axis], b[axis]) < at[axis] - reach) return 0;
-  const angle = (-turn * Math.PI) / 180;
-  const inside = ([x, y]: Point): Point => {
-    const [dx, dy] = [x - at[0], y - at[1]];
-    return [dx * Math.cos(angle) - dy * Math.sin(angle), dx * Math.sin(angle) + dy * Math.cos(angle)];
-  };
-  const [p, q] = [inside(a), inside(b)];
-  let [from, to] = [0, 1];
-  for (const [axis, half] of [
-    [0, w / 2],
-    [1, h / 2],
-  ] as const) {
-    const step = q[axis] - p[axis];
-    const ends = [(-half - p[axis]) / step, (half - p[axis]) / step];
-    if (Math.abs(step) < 1e-9) {
-      if (Math.abs(p[axis]) >= half) return 0;
-      continue;
-    }
-    from = Math.max(from, Math.min(...ends));
-    to = Math.min(to, Math.max(...ends));
+  let [ax, ay, bx, by] = [a[0] - x, a[1] - y, b[0] - x, b[1] - y];
+  if ((ax > reach && bx > reach) || (ax < -reach && bx < -reach)) return 0;
+  if ((ay > reach && by > reach) || (ay < -reach && by < -reach)) return 0;
+  if (turn !== 0) {
+    const [c, s] = [Math.cos((turn * Math.PI) / 180), Math.sin((turn * Math.PI) / 180)];
+    [ax, ay, bx, by] = [ax * c + ay * s, ay * c - ax * s, bx * c + by * s, by * c - bx * s];
   }
-  return Math.max(0, to - from) * distance(a, b);
+  const [u, v] = [bx - ax, by - ay];
+  let [from, to] = [0, 1];
+  if (Math.abs(u) < 1e-9) {
+    if (Math.abs(ax) >= w / 2) return 0;
+  } else {
+    const [p, q] = [(-w / 2 - ax) / u, (w / 2 - ax) / u];
+    from = Math.max(from, Math.min(p, q));
+    to = Math.min(to, Math.max(p, q));
+  }
+  if (Math.abs(v) < 1e-9) {
+    if (Math.abs(ay) >= h / 2) return 0;
+  } else {
+    const [p, q] = [(-h / 2 - ay) / v, (h / 2 - ay) / v];
+    from = Math.max(from, Math.min(p, q));
+    to = Math.min(to, Math.max(p, q));
+  }
+  return to > from ? (to - from) * Math.sqrt(u * u + v * v) : 0;
 }
+
+type Line = readonly [Point, Point];
+/** What it costs to go straight from one point to another; more than `most` need not be exact. */
+type Cost = (a: Point, b: Point, most: number) => number;
 
 /**
  * The way of each wire from one point to another: straight, or round the corners of what stands in between where that is
- * not too long a way, and clear of the points where other wires end. All mm.
+ * not too long a way, clear of the points where other wires end, and seldom across or along another. One that meets
+ * others is laid again when all are known. All mm.
  * @param points where wires may end, those of `wires` among them
  * @returns for each wire its points, both ends among them.
  */
 export function routes(
-  wires: readonly (readonly [Point, Point])[],
+  wires: readonly Line[],
   bodies: readonly Body[],
   board: { readonly width: number; readonly height: number },
   points: readonly Point[] = [],
 ): Point[][] {
-  return wires.map(([from, to], lane) => {
-    const wide = CLEAR + APART * (lane % LANES);
-    const cornersAt = (clear: number): Point[] =>
-      bodies
-        .flatMap((body) => cornersOf(body, clear))
-        .map(([x, y]): Point => [within(x, board.width), within(y, board.height)]);
-    // Where parts stand close together there may be no room for a lane of its own.
-    const shared = lane % LANES === 0 ? [] : cornersAt(CLEAR);
-    const dear = new Set(shared);
-    const exits = [from, to].flatMap((end) => bodies.flatMap((body) => exitFrom(end, body, wide + 1)));
-    const inTheWay = [
-      ...bodies.map((body) =>
-        isOn(from, body) || isOn(to, body)
-          ? { body, worth: OVER_ITS_OWN }
-          : { body: { ...body, w: body.w + 2 * NEAR, h: body.h + 2 * NEAR }, worth: OVER },
-      ),
-      ...points
-        .filter((p) => distance(p, from) > TOUCH && distance(p, to) > TOUCH)
-        .map((at) => ({ body: { at, w: TOUCH, h: TOUCH, turn: 0 }, worth: OVER })),
-    ];
-    const cost = (a: Point, b: Point): number =>
-      distance(a, b) +
-      inTheWay.reduce((sum, { body, worth }) => sum + worth * over(a, b, body), 0) +
-      (dear.has(b) ? BEND + SHARED : BEND);
-    return cheapest([from, to, ...exits, ...cornersAt(wide), ...shared], cost);
-  });
+  const corners = LANES.flatMap((clear) => bodies.flatMap((body) => cornersOf(body, clear)))
+    .map(([x, y]): Point => [within(x, board.width), within(y, board.height)])
+    .filter((p) => !bodies.some((body) => isWithin(p, body)));
+  const ways: Point[][] = wires.map(() => []);
+  // Short ones have least choice.
+  const order = [...wires.keys()].sort((a, b) => lengthOf(wires[a]) - lengthOf(wires[b]));
+  for (let pass = 0; pass < PASSES; pass++)
+    for (const i of order) {
+      const [from, to] = wires[i];
+      const others = ways.filter((_, k) => k !== i).flatMap((way) => way.slice(1).map((p, k): Line => [way[k], p]));
+      const beside = wayBeside(from, to, others);
+      if (pass > 0 && !ways[i].slice(1).some((p, k) => beside(ways[i][k], p) > 0)) continue;
+      const exits = [from, to].flatMap((end) => bodies.flatMap((body) => exitsFrom(end, body)));
+      const past = wayPast(from, to, bodies, points);
+      ways[i] = cheapest([from, to, ...exits, ...corners], (a, b, most) => {
+        const sum = past(a, b, most);
+        return sum < most ? sum + beside(a, b) : sum;
+      });
+    }
+  return ways;
+}
+
+/** How long a wire is, and what it costs to go over parts and past the points where other wires end. */
+function wayPast(from: Point, to: Point, bodies: readonly Body[], points: readonly Point[]): Cost {
+  const inTheWay = [
+    ...bodies.map((body) =>
+      isOn(from, body) || isOn(to, body)
+        ? { body, worth: OVER_ITS_OWN }
+        : { body: { ...body, w: body.w + 2 * NEAR, h: body.h + 2 * NEAR }, worth: OVER },
+    ),
+    ...points
+      .filter((p) => distance(p, from) > TOUCH && distance(p, to) > TOUCH)
+      .map((at) => ({ body: { at, w: TOUCH, h: TOUCH, turn: 0 }, worth: OVER })),
+  ].sort((a, b) => b.body.w * b.body.h - a.body.w * a.body.h);
+  return (a, b, most) => {
+    let sum = distance(a, b) + BEND;
+    for (const { body, worth } of inTheWay) {
+      if (sum >= most) return sum;
+      sum += worth * over(a, b, body);
+    }
+    return sum;
+  };
+}
+
+/** What it costs to cross other wires or to run along them, where they do not end at the same point. */
+function wayBeside(from: Point, to: Point, others: readonly Line[]): (a: Point, b: Point) => number {
+  const isEnd = (p: Point): boolean => distance(p, from) < 0.1 || distance(p, to) < 0.1;
+  return (a, b) => {
+    let sum = 0;
+    for (const line of others) {
+      const [c, d] = line;
+      if (
+        Math.min(a[0], b[0]) > Math.max(c[0], d[0]) + ONE_LINE ||
+        Math.max(a[0], b[0]) < Math.min(c[0], d[0]) - ONE_LINE ||
+        Math.min(a[1], b[1]) > Math.max(c[1], d[1]) + ONE_LINE ||
+        Math.max(a[1], b[1]) < Math.min(c[1], d[1]) - ONE_LINE
+      )
+        continue;
+      if (!isEnd(c) && !isEnd(d) && linesCross(a, b, c, d)) sum += CROSS;
+      sum += ON_ONE_LINE * together(a, b, line);
+    }
+    return sum;
+  };
+}
+
+/** Do two straight lines cross or touch. */
+export function linesCross(a: Point, b: Point, c: Point, d: Point): boolean {
+  const side = (p: Point, q: Point, r: Point): number => (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]);
+  return side(a, b, c) * side(a, b, d) <= 0 && side(c, d, a) * side(c, d, b) <= 0;
+}
+
+/** How long a straight wire runs on the line of another, mm. */
+function together(a: Point, b: Point, [c, d]: Line): number {
+  const length = distance(a, b);
+  const other = distance(c, d);
+  if (!(length > 0 && other > 0)) return 0;
+  const [u, v] = [(b[0] - a[0]) / length, (b[1] - a[1]) / length];
+  const slope = (u * (d[1] - c[1]) - v * (d[0] - c[0])) / other;
+  if (Math.abs(slope) > 0.25) return 0;
+  const place = (p: Point): readonly [number, number] => {
+    const [x, y] = [p[0] - a[0], p[1] - a[1]];
+    return [x * u + y * v, y * u - x * v];
+  };
+  const [[s, h], [t, k]] = [place(c), place(d)];
+  // Where along the first the second is within reach.
+  const at = (height: number): number => s + ((height - h) / (k - h)) * (t - s);
+  const span =
+    Math.abs(k - h) < 1e-9
+      ? Math.abs(h) < ONE_LINE
+        ? [s, t]
+        : [0, 0]
+      : [
+          at(Math.min(Math.max(-ONE_LINE, Math.min(h, k)), Math.max(h, k))),
+          at(Math.max(Math.min(ONE_LINE, Math.max(h, k)), Math.min(h, k))),
+        ];
+  if (Math.min(h, k) > ONE_LINE || Math.max(h, k) < -ONE_LINE) return 0;
+  return Math.max(0, Math.min(length, Math.max(...span)) - Math.max(0, Math.min(...span)));
 }
 
 /** Straight out of the edge of a part at which a wire ends, so that it passes what else ends there. */
-function exitFrom(end: Point, { at, w, h, turn }: Body, clear: number): Point[] {
+function exitsFrom(end: Point, { at, w, h, turn }: Body): Point[] {
   const a = (turn * Math.PI) / 180;
   const [dx, dy] = [end[0] - at[0], end[1] - at[1]];
   const [x, y] = [dx * Math.cos(a) + dy * Math.sin(a), dy * Math.cos(a) - dx * Math.sin(a)];
@@ -111,17 +192,26 @@ function exitFrom(end: Point, { at, w, h, turn }: Body, clear: number): Point[] 
     ] as const
   ).filter(([depth]) => Math.abs(depth) < TOUCH);
   if (Math.abs(x) > w / 2 + TOUCH || Math.abs(y) > h / 2 + TOUCH) return [];
-  return sides.map(
-    ([, u, v]): Point => [
-      end[0] + clear * (u * Math.cos(a) - v * Math.sin(a)),
-      end[1] + clear * (u * Math.sin(a) + v * Math.cos(a)),
-    ],
+  return LANES.flatMap((clear) =>
+    sides.map(
+      ([, u, v]): Point => [
+        end[0] + (clear + 1) * (u * Math.cos(a) - v * Math.sin(a)),
+        end[1] + (clear + 1) * (u * Math.sin(a) + v * Math.cos(a)),
+      ],
+    ),
   );
 }
 
 /** Where a part's ends are, also those that stand out of it a little. */
 const isOn = (p: Point, { at, w, h, turn }: Body): boolean =>
   over(p, at, { at, w: w + 4, h: h + 4, turn }) > distance(p, at) - 1e-6;
+
+const isWithin = (p: Point, { at, w, h, turn }: Body): boolean => {
+  const a = (turn * Math.PI) / 180;
+  const [dx, dy] = [p[0] - at[0], p[1] - at[1]];
+  const [x, y] = [dx * Math.cos(a) + dy * Math.sin(a), dy * Math.cos(a) - dx * Math.sin(a)];
+  return Math.abs(x) < w / 2 && Math.abs(y) < h / 2;
+};
 
 const within = (x: number, size: number): number => Math.min(Math.max(x, EDGE), size - EDGE);
 
@@ -137,7 +227,7 @@ function cornersOf({ at, w, h, turn }: Body, clear: number): Point[] {
 }
 
 /** From the first point to the second by way of any others. */
-function cheapest(points: readonly Point[], cost: (a: Point, b: Point) => number): Point[] {
+function cheapest(points: readonly Point[], cost: Cost): Point[] {
   const least = points.map((_, i) => (i === 0 ? 0 : Infinity));
   const before = points.map(() => 0);
   const left = points.map((p) => distance(p, points[1]));
@@ -152,7 +242,8 @@ function cheapest(points: readonly Point[], cost: (a: Point, b: Point) => number
       // Even without anything in the way it would not be less.
       const straight = least[at] + distance(points[at], points[next]);
       if (straight >= least[next] || straight + left[next] >= least[1]) continue;
-      const sum = least[at] + cost(points[at], points[next]);
+      const most = Math.min(least[next], least[1] - left[next]) - least[at];
+      const sum = least[at] + cost(points[at], points[next], most);
       if (sum < least[next]) [least[next], before[next]] = [sum, at];
     }
   }

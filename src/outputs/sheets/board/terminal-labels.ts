@@ -1,5 +1,6 @@
 import { type Box, inside, overlap, textBox } from '../../scene/boxes.ts';
 import type { Point, TextItem } from '../../scene/scene.ts';
+import { linesCross } from './route.ts';
 
 /** Words at a terminal and the straight leader from them to its dot. mm. */
 interface TerminalLabel {
@@ -33,12 +34,6 @@ function fromLine(p: Point, [a, b]: readonly [Point, Point]): number {
   return distance(p, [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])]);
 }
 
-/** Do two straight lines cross or touch. */
-function linesCross([a, b]: readonly [Point, Point], [c, d]: readonly [Point, Point]): boolean {
-  const side = (p: Point, q: Point, r: Point): number => (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]);
-  return side(a, b, c) * side(a, b, d) <= 0 && side(c, d, a) * side(c, d, b) <= 0;
-}
-
 /** Does a straight line enter a box. */
 function lineEnters(line: readonly [Point, Point], { x, y, w, h }: Box): boolean {
   const corners: Point[] = [
@@ -49,7 +44,7 @@ function lineEnters(line: readonly [Point, Point], { x, y, w, h }: Box): boolean
   ];
   return (
     overlap({ x, y, w, h }, { x: line[0][0], y: line[0][1], w: 0, h: 0 }) ||
-    corners.some((c, i) => linesCross(line, [c, corners[(i + 1) % 4]]))
+    corners.some((c, i) => linesCross(...line, c, corners[(i + 1) % 4]))
   );
 }
 
@@ -77,7 +72,8 @@ function places(terminal: string, words: string, dot: Point): TerminalLabel[] {
  * @param dots of all terminals
  * @param words boxes of words that stand already
  * @param marks boxes that words must not cover: holes and dots
- * @param soft boxes that words keep off where there is room: small bodies, wires
+ * @param soft boxes that words keep off where there is room: small bodies
+ * @param wires boxes along them, which words keep off where there is any room near
  */
 export function terminalLabels(
   wanted: readonly { readonly terminal: string; readonly words: string }[],
@@ -86,6 +82,7 @@ export function terminalLabels(
   words: readonly Box[],
   marks: readonly Box[],
   soft: readonly Box[],
+  wires: readonly Box[],
 ): TerminalLabel[] {
   const done: TerminalLabel[] = [];
   const taken = [...words];
@@ -106,14 +103,15 @@ export function terminalLabels(
       for (const [, p] of foreign) if (fromLine(p, leader) < LEADER_CLEAR) sum += 1e3;
       for (const other of done) {
         if (sum >= most) return sum;
-        if (linesCross(leader, other.leader)) sum += 1e3;
+        if (linesCross(...leader, ...other.leader)) sum += 1e3;
         if (lineEnters(other.leader, box)) sum += 1e3;
       }
       if (sum >= most) return sum;
       // Rather a somewhat longer leader than words on a wire or nearer to another terminal.
       for (const other of soft) if (overlap(box, other, GAP)) sum += 3;
+      for (const other of wires) if (overlap(box, other, GAP / 2)) sum += 200;
       const own = distance(...leader);
-      for (const [t, p] of dots) if (t !== terminal && distance(nearestOf(box, p), p) < own) sum += 8;
+      for (const [t, p] of dots) if (t !== terminal && distance(nearestOf(box, p), p) < own) sum += 25;
       return sum + own;
     };
     let best: { label: TerminalLabel; cost: number } | undefined;

@@ -47,7 +47,9 @@ export function wiringSheet(set: SetDescription, { parts, layout }: Built, paper
       `${i + 1}`,
       lineText(l),
       wiringTexts.length(layout.lengths[i] / 1e3),
-      l.use === undefined ? '' : wiringTexts.uses[l.use],
+      [...(l.use === undefined ? [] : [wiringTexts.uses[l.use]]), ...(l.keepShort ? [wiringTexts.keepShort] : [])].join(
+        ': ',
+      ),
     ]),
   );
   if (layout.wiring.free.length > 0) flow.para(wiringTexts.free(layout.wiring.free));

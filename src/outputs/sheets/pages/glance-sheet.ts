@@ -8,16 +8,21 @@ import {
   coverageSentences,
   forTheWork,
   receptionSummary,
+  setViewWords,
   glanceSheetWords as texts,
   verdictWords,
 } from '../../words/index.ts';
 import type { Built } from '../board/layout.ts';
 import { Flow } from '../paper/flow.ts';
 import { PAGE_SMALL, type PaperName, type Sheet } from '../paper/page.ts';
+import { setView } from '../view/set-view.ts';
 import { cautionSentences } from './cautions-sheet.ts';
 import { dialText } from './dial-text.ts';
 import { partsList } from './parts-list.ts';
 import { kHz, printable } from './words.ts';
+
+/** Of the view of the whole set, mm. */
+const VIEW_HEIGHT = 78;
 
 export function glanceSheet(set: SetDescription, reception: Reception, built: Built, paper: PaperName): Sheet {
   const flow = new Flow({
@@ -35,6 +40,9 @@ export function glanceSheet(set: SetDescription, reception: Reception, built: Bu
   const cautions = cautionSentences(set, reception);
   flow.heading(headings.cautions);
   flow.list([...cautions.set, ...cautions.bench], 'dot', PAGE_SMALL);
+  flow.heading(setViewWords.title, VIEW_HEIGHT);
+  flow.figure(setView(built.layout, { w: flow.width, h: VIEW_HEIGHT }));
+  flow.para(setViewWords.note, { small: true });
   flow.heading(headings.heard);
   flow.para(receptionSummary(reception));
   const heard = [...reception.stations]

@@ -14,3 +14,13 @@ export const SHEET_IDS = [
 ] as const;
 /** Which sheet. */
 export type SheetId = (typeof SHEET_IDS)[number];
+
+/** What one prints sheets for. */
+export type SheetJob = 'build' | 'wind' | 'show';
+
+/** The sheets of each job, in the order of the book. */
+export const SHEET_JOBS: Readonly<Record<SheetJob, readonly SheetId[]>> = {
+  build: ['glance', 'circuit', 'coil', 'capacitor', 'dial', 'board', 'wiring', 'bring-up', 'cautions'],
+  wind: ['coil', 'capacitor'],
+  show: ['glance', 'circuit', 'dial', 'handout', 'text'],
+};

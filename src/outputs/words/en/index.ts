@@ -128,7 +128,14 @@ export {
   uncertaintyHeading,
   verdictWords,
 } from './reception/index.ts';
-export { type BoardWarning, boardSheetWords, boardWarning, type WireUse, wiringSheetWords } from './sheets/board.ts';
+export {
+  type BoardWarning,
+  boardSheetWords,
+  boardWarning,
+  setViewWords,
+  type WireUse,
+  wiringSheetWords,
+} from './sheets/board.ts';
 export { bringUpSheetWords, type SheetTerm, terms } from './sheets/bring-up.ts';
 export {
   type Across,

@@ -35,6 +35,26 @@ export const boardSheetWords = {
   partTitle: ({ tag, words }: Named): string => `${tag}: ${words}`,
 };
 
+/** The view of the whole set. */
+export const setViewWords = {
+  title: 'What it will look like',
+  name: ({ tag, words }: Named): string => `${tag}  ${words}`,
+  note: 'To scale, from the sizes of the parts and of the board. Bodies with dashed edges, and the heights of bought parts, are assumed. The heavier lines on the board are the wires.',
+  description: ({
+    parts,
+    width,
+    length,
+  }: {
+    readonly parts: readonly Named[];
+    readonly width: number;
+    readonly length: number;
+  }): string =>
+    `The set seen from above and to one side, on a board of ${Math.round(width * 1e3)} × ${millimetres(length)}: ${listOf(parts.map(({ tag, words }) => `${tag} ${words}`))}.`,
+  turn: 'Turn the set',
+  tilt: 'Look from higher or lower',
+  degrees: (angle: number): string => `${Math.round(angle)}°`,
+};
+
 /** What the first wire of a net is for. */
 export type WireUse = 'earth' | 'aerial' | 'output' | 'detector' | 'tuned circuit';
 
@@ -50,7 +70,7 @@ export const wiringSheetWords = {
   title: 'Wiring list',
   description: (wires: number): string => `Wiring list of ${counted(wires, 'wire', 'wires')}.`,
   intro:
-    'Lay one piece of insulated wire after another, in this order: lay it, bare both ends until they shine, fix them, tug, tick. Run each as the board sheet draws it, straight, and around what stands in between; where two must cross, check that the insulation of both is whole. When all are ticked the circuit is complete, and nothing else is joined to anything.',
+    'Lay one piece of insulated wire after another, in this order: lay it, bare both ends until they shine, fix them, tug, tick. Run each as the board sheet draws it, straight, and around what stands in between; where two must cross, check that the insulation of both is whole. A wire marked “keep short” carries the signal before the detector: cut it no longer than it must be, and keep it away from other wires. When all are ticked the circuit is complete, and nothing else is joined to anything.',
   terminals:
     'Where a part has no terminal of its own, drive a brass pin or screw a solder tag where the board sheet has the dot: part and wires are soldered there, or clamped under a screw with two washers. No point takes more than two wires.',
   columns: {
@@ -66,9 +86,10 @@ export const wiringSheetWords = {
     earth: 'the earth line: these wires make one chain',
     aerial: 'from the aerial',
     output: 'from the detector to the output terminals',
-    detector: 'to the detector: keep this wire short',
+    detector: 'to the detector',
     'tuned circuit': 'the tuned circuit',
   } satisfies Record<WireUse, string>,
+  keepShort: 'keep short',
   length: millimetres,
   free: (terminals: readonly string[]): string => `Left free, with no wire on it: ${listOf(terminals)}.`,
   coils: 'How the coils stand',

@@ -1,4 +1,4 @@
-import type { SheetId } from '../../../sheets/paper/sheet-ids.ts';
+import type { SheetId, SheetJob } from '../../../sheets/paper/sheet-ids.ts';
 import { printable } from '../../printable.ts';
 import { counted } from '../grammar.ts';
 
@@ -92,6 +92,8 @@ export const sheetsView = {
   notSaved: (reason: string): string => `The PDF could not be made: ${reason}`,
   fontMissing: (status: number): string => `a font was not received (${status})`,
   paper: 'Paper',
+  job: 'Which sheets',
+  jobs: { build: 'To build', wind: 'To wind', show: 'To show' } satisfies Record<SheetJob, string>,
   papers: { a4: 'A4', letter: 'Letter' },
   print: (title: string): string => `Print “${title}”`,
   title: ({ title, pages }: { readonly title: string; readonly pages: number }): string =>
