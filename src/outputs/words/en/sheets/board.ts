@@ -52,7 +52,7 @@ export const setViewWords = {
     `The set seen from above and to one side, on a board of ${Math.round(width * 1e3)} × ${millimetres(length)}: ${listOf(parts.map(({ tag, words }) => `${tag} ${words}`))}.`,
   turn: 'Turn the set',
   tilt: 'Look from higher or lower',
-  degrees: (angle: number): string => `${Math.round(angle)}°`,
+  degrees: (angle: number): string => `${formatNumber(angle, 3)}°`,
 };
 
 /** What the first wire of a net is for. */
