@@ -1,5 +1,5 @@
 import { useId, useMemo, useState } from 'preact/hooks';
-import { type BoardLayout, setView } from '../../../outputs/sheets/index.ts';
+import { type BoardLayout, setView, standpointFor } from '../../../outputs/sheets/index.ts';
 import { setViewWords as texts } from '../../../outputs/words/index.ts';
 import { SceneView } from '../../widgets/Plot.tsx';
 import { useNear } from '../../widgets/use-near.ts';
@@ -10,8 +10,10 @@ const HEIGHT = 0.62;
 
 /** The whole set to scale, turned by two sliders; nothing moves by itself. */
 export function SetView({ board }: { readonly board: BoardLayout }) {
-  const [turn, setTurn] = useState(-30);
-  const [elevation, setElevation] = useState(40);
+  const first = useMemo(() => standpointFor(board), [board]);
+  const [chosenTurn, setTurn] = useState<number | undefined>();
+  const [chosenElevation, setElevation] = useState<number | undefined>();
+  const [turn, elevation] = [chosenTurn ?? first.turn, chosenElevation ?? first.elevation];
   const { width, holder } = useNear();
   const id = useId();
   const scene = useMemo(() => {

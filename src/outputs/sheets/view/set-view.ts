@@ -67,7 +67,7 @@ export interface SetViewOptions {
  */
 export function setView(layout: BoardLayout, size: { w: number; h: number }, options: SetViewOptions = {}): Scene {
   const solids = solidsOf(layout);
-  const from = options.from ?? mostSeen(layout, solids);
+  const from = options.from ?? standpointFor(layout);
   const { toViewer, flat } = projection(from);
   const corners = solids.flatMap((s) => s.corners.map(flat));
   const [xs, ys] = [corners.map((p) => p[0]), corners.map((p) => p[1])];
@@ -131,8 +131,14 @@ function topOf(solids: readonly Solid[], tag: string): Point3 {
   return [mean(top.map((p) => p[0])), mean(top.map((p) => p[1])), highest];
 }
 
-/** The standpoint from which fewest tops of parts are hidden by others. */
-function mostSeen({ placed }: BoardLayout, solids: readonly Solid[]): Standpoint {
+/**
+ * From where to look at a set at first.
+ * @param layout from `boardFor`
+ * @returns the usual standpoint from which fewest tops of parts are hidden by others
+ */
+export function standpointFor(layout: BoardLayout): Standpoint {
+  const { placed } = layout;
+  const solids = solidsOf(layout);
   const hidden = USUAL.map((from) => {
     const { toViewer } = projection(from);
     return placed.filter(({ part: { tag } }) => {
