@@ -27,7 +27,7 @@ export const chanceSets = (count: number): SetDescription[] =>
     .filter((set) => set !== undefined)
     .slice(0, count);
 
-export const scoreOf = (set: SetDescription): BoardScore => boardScore(boardLayout(set, boardParts(set)));
+const scoreOf = (set: SetDescription): BoardScore => boardScore(boardLayout(set, boardParts(set)));
 
 /** The table of `npm run score:boards`: examples one by one, then mean, 95 % and worst of sets by chance. */
 export function printBoardScores(count: number): void {
