@@ -7,8 +7,9 @@ import { circuitDiagram } from '../drawings/circuit/layouts.ts';
 import { circle, group, polyline, rect, text } from '../scene/build.ts';
 import type { Item, Point, Scene } from '../scene/scene.ts';
 import { textWidth } from '../scene/text-width.ts';
-import { type BoardLayout, boardLayout, terminalPoints } from '../sheets/board/layout.ts';
+import { type BoardLayout, boardLayout } from '../sheets/board/layout.ts';
 import { type BoardParts, boardParts } from '../sheets/board/parts.ts';
+import { terminalPoints } from '../sheets/board/units.ts';
 import { faultTouchWords } from '../words/index.ts';
 
 /** The board of a set with its parts: what a picture of where to touch is drawn on. */
