@@ -10,7 +10,7 @@ import { load } from '../kinds/loads/load-schema.ts';
 import { tuning } from '../kinds/tunings/tuning-schema.ts';
 import { assumed } from './assumed.ts';
 import { ear, place } from './place.ts';
-import { scenes } from './scenes.ts';
+import { recording, scenes } from './scenes.ts';
 import { keep, wants } from './wants.ts';
 
 export const FORMAT = 'faintwave-set/1';
@@ -36,6 +36,7 @@ export const description = object({
   keep: v.optional(keep),
   assumed: v.optional(assumed),
   scenes: v.optional(scenes),
+  recording: v.optional(recording),
   readings: v.optional(list('set.readings', 'readings', v.unknown(), { max: MOST_READINGS_KEPT })),
 });
 

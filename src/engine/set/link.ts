@@ -34,13 +34,20 @@ export const isSetLink = (fragment: string): boolean => ANY_FORM.test(fragment);
  * A whole set as the fragment of an address: JSON, compressed (RFC 1951) and in letters that an address may have (RFC 4648,
  * section 5).
  * @param set the set as read
- * @param written the same as written; unknown keys go along
+ * @param written the same as written; unknown keys go along, a recording does not
  * @param options whether the position is exact
  * @returns the fragment without "#"
  */
 export function linkOf(set: SetDescription, written: unknown, options: LinkOptions = {}): string {
   const shared = options.exactPosition ? written : withCoarsePosition(set, written);
-  return FORM + toBase64Url(deflateSync(strToU8(JSON.stringify(shared)), { level: 9 }));
+  return FORM + toBase64Url(deflateSync(strToU8(JSON.stringify(withoutRecording(shared))), { level: 9 }));
+}
+
+/** No address has room for a minute of sound. */
+function withoutRecording(written: unknown): unknown {
+  if (typeof written !== 'object' || written === null || !('recording' in written)) return written;
+  const { recording: _, ...rest } = written;
+  return rest;
 }
 
 /**

@@ -4,6 +4,7 @@ import {
   capacitance,
   choice,
   frequency,
+  lines,
   list,
   number,
   object,
@@ -23,6 +24,8 @@ import { DETECTOR_IDS } from '../parts/detector/library.ts';
 /** Where on its path a signal is looked at, in order. */
 export const SCENE_POINTS = ['programme', 'carrier', 'modulated', 'tuned', 'detector', 'phones'] as const;
 export const SCENE_PICTURES = ['vanes', 'swing', 'curve', 'charge', 'heater', 'aerial'] as const;
+/** How fast a scene sounds. */
+export const SCENE_SOUNDS = ['real time', 'slowed', 'silent'] as const;
 /** Long enough for any story. */
 const MOST_SCENES = 200;
 
@@ -89,8 +92,19 @@ const scene = v.pipe(
     settings: v.optional(part('scene.settings', settings)),
     picture: v.optional(choice('scene.picture', SCENE_PICTURES)),
     hear: v.optional(choice('scene.hear', SCENE_POINTS)),
+    sound: v.optional(choice('scene.sound', SCENE_SOUNDS)),
   }),
   v.check((s) => (s.rows?.length ?? 0) > 0 || s.picture !== undefined, refuse({ code: 'scene-content' })),
+);
+
+/** Speech or music that scenes use as the programme: ADPCM of 4 bits in base64url, as `outputs/explain` writes it. */
+export const recording = part(
+  'set.recording',
+  object({
+    name: words('scene.recording.name', 60),
+    rate: whole('scene.recording.rate', 4000, 48_000),
+    samples: lines('scene.recording.samples'),
+  }),
 );
 
 /** Prepared views of the waves, in order, with which the set explains itself. */

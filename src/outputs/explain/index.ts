@@ -1,5 +1,16 @@
 export { captionsOf, type FilmPart, filmPlan, viewAt } from './film/film-plan.ts';
+export { heardIn, isSlowed, playheadAt, sceneSound, slowedSound, slowedTimes } from './film/scene-sound.ts';
 export { stationOf, wavesOfSet, workingPointOf } from './model/from-set.ts';
+export {
+  LONGEST_RECORDING,
+  loudestMoment,
+  RECORDING_RATE,
+  type RecordedProgramme,
+  recordingOf,
+  secondsOf,
+  trimmed,
+  withRecording,
+} from './model/kept-recording.ts';
 export { isPoint, POINTS, type PointId } from './model/points.ts';
 export { audible, csvOf, wavOf } from './model/samples.ts';
 export { DETECTOR_CHOICES, detectorChosen, type Settings, withSettings } from './model/settings.ts';
@@ -20,4 +31,4 @@ export { filled, meaningsOfFigures } from './story/figures.ts';
 export { type Prepared, type Preparer, preparer } from './story/prepared.ts';
 export { scenesOf, withScenes } from './story/read-scenes.ts';
 export { packed, type SentScene, sceneKey, unpacked } from './story/sent.ts';
-export { type StoryScene, wholePath } from './story/story.ts';
+export { SOUND_SPEEDS, type SoundSpeed, type StoryScene, wholePath } from './story/story.ts';

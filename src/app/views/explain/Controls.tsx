@@ -2,6 +2,8 @@ import { useRef, useState } from 'preact/hooks';
 import type { Reception } from '../../../engine/index.ts';
 import {
   DETECTOR_CHOICES,
+  LONGEST_RECORDING,
+  type RecordedProgramme,
   type Settings,
   USUAL_TONE,
   type WaveProgramme,
@@ -20,11 +22,9 @@ interface Props {
   reception?: Reception;
   recording?: WaveProgramme;
   onChange(settings: Settings): void;
-  onRecording(recording: WaveProgramme): void;
+  /** A new one; it is then the programme. */
+  onRecording(recording: RecordedProgramme): void;
 }
-
-/** The file or the microphone, so many seconds of it. */
-const SPEAK = 5;
 
 /** Changes one or more of the settings. */
 type Turn = (change: Settings) => void;
@@ -197,40 +197,40 @@ interface ProgrammeProps {
   recording?: WaveProgramme;
   tones: WaveProgramme;
   turn: Turn;
-  onRecording(recording: WaveProgramme): void;
+  onRecording(recording: RecordedProgramme): void;
 }
 
 /** A sound file or the microphone as programme. */
-function useRecording({ turn, onRecording }: Pick<ProgrammeProps, 'turn' | 'onRecording'>) {
+function useRecording({ onRecording }: Pick<ProgrammeProps, 'onRecording'>) {
   const [problem, setProblem] = useState('');
-  const [listening, setListening] = useState(false);
+  const [stop, setStop] = useState<(() => void) | undefined>();
   const texts = explainTexts.settings;
   const take = async (data: Blob, name: string) => {
     try {
       onRecording(await programmeFrom(data, name));
-      turn({ programme: { kind: 'recording' } });
       setProblem('');
     } catch (error) {
       setProblem(waveProblemText(error));
     }
   };
   const speak = async () => {
-    setListening(true);
     setProblem('');
     try {
-      await take(await fromMicrophone(SPEAK), texts.microphoneName);
+      const microphone = await fromMicrophone(LONGEST_RECORDING);
+      setStop(() => microphone.stop);
+      await take(await microphone.done, texts.microphoneName);
     } catch {
       setProblem(texts.problems.microphone);
     } finally {
-      setListening(false);
+      setStop(undefined);
     }
   };
-  return { problem, setProblem, listening, take, speak };
+  return { problem, setProblem, stop, take, speak };
 }
 
 function ProgrammeField({ settings, recording, tones, turn, onRecording }: ProgrammeProps) {
   const picker = useRef<HTMLInputElement>(null);
-  const { problem, setProblem, listening, take, speak } = useRecording({ turn, onRecording });
+  const { problem, setProblem, stop, take, speak } = useRecording({ onRecording });
   const chosen = settings.programme;
   const kind = chosen?.kind ?? 'tone';
   const first = tones.kind === 'tones' ? tones.tones[0].frequency : USUAL_TONE;
@@ -252,7 +252,7 @@ function ProgrammeField({ settings, recording, tones, turn, onRecording }: Progr
           <option value="two tones">{texts.twoTones}</option>
           {recording?.kind === 'recording' && <option value="recording">{recording.name}</option>}
           <option value="file">{texts.file}</option>
-          <option value="microphone">{texts.microphone(SPEAK)}</option>
+          <option value="microphone">{texts.microphone(LONGEST_RECORDING)}</option>
         </select>
       </label>
       <input
@@ -268,9 +268,12 @@ function ProgrammeField({ settings, recording, tones, turn, onRecording }: Progr
           if (file) void take(file, file.name.slice(0, 60));
         }}
       />
-      {listening && (
-        <p class="quiet" role="status">
-          {texts.recording(SPEAK)}
+      {stop && (
+        <p class="explain-buttons" role="status">
+          {texts.recording(LONGEST_RECORDING)}
+          <button type="button" onClick={stop}>
+            {texts.stopRecording}
+          </button>
         </p>
       )}
       {problem && (

@@ -2,14 +2,20 @@ import { useCallback, useMemo, useRef, useState } from 'preact/hooks';
 import type { Reception, SetDescription } from '../../../engine/index.ts';
 import {
   filled,
+  heardIn,
+  LONGEST,
   limited,
+  loudestMoment,
+  type RecordedProgramme,
+  recordingOf,
   type Settings,
   type Show,
   type StoryScene,
   scenesOf,
+  secondsOf,
   type View,
-  type WaveProgramme,
   wholePath,
+  withRecording,
   withScenes,
 } from '../../../outputs/explain/index.ts';
 import { explainTexts } from '../../../outputs/words/index.ts';
@@ -60,6 +66,17 @@ function useScenes(written: unknown, onChange: (written: unknown) => void) {
   return { scenes, own, at, scene, setScene, pick, edit };
 }
 
+/** The recording kept with the set, unpacked once. */
+function useKeptRecording(written: unknown): RecordedProgramme | undefined {
+  const kept = (written as { recording?: unknown } | undefined)?.recording;
+  return useMemo(() => recordingOf({ recording: kept }), [kept]);
+}
+
+/** A zoom to single cycles of this carrier takes so long, s. */
+const CLOSE_UP_SECONDS = 20;
+/** Cycles at its end. */
+const CLOSE_UP_CYCLES = 6;
+
 /** The stage on which a set explains itself. */
 export function Explain({ written, set, reception, time, onChange }: ExplainProps) {
   useFocusInView('.explain-side');
@@ -70,21 +87,22 @@ export function Explain({ written, set, reception, time, onChange }: ExplainProp
   const [presenting, setPresenting] = useState(false);
   const [zooming, setZooming] = useState(false);
   const [frozen, setFrozen] = useState(still);
-  const [recording, setRecording] = useState<WaveProgramme | undefined>();
+  const recording = useKeptRecording(written);
   const head = useRef<HTMLElement>(null);
   const stage = useRef<StageHandle>(null);
   const span = useRef<HTMLInputElement>(null);
   const spanText = useRef<HTMLOutputElement>(null);
   const opening = { set, reception, recording, time };
   const { maker, shown, problem, setProblem } = useWaves(opening, scene, scenes[at === undefined ? 0 : at + 1]);
-  const sound = useSound(maker, opening, scene, setProblem);
+  const sound = useSound(maker, opening, scene, setProblem, () => stage.current?.view() ?? limited(scene));
   const isThere = shown?.scene === scene;
 
   const pick = (index: number | undefined, list?: readonly StoryScene[]) => {
     const next = story.pick(index, list);
     if (!next) return;
     setZooming(false);
-    if (next.hear) sound.setPoint(next.hear);
+    const heard = heardIn({ ...next, sound: undefined });
+    if (heard) sound.setPoint(heard);
   };
   const keepScenes = (list: readonly StoryScene[] | undefined, index?: number) => {
     onChange(withScenes(written, list));
@@ -98,6 +116,28 @@ export function Explain({ written, set, reception, time, onChange }: ExplainProp
   const bringUp = () => {
     const box = head.current?.getBoundingClientRect();
     if (box && box.top < 0) head.current?.scrollIntoView({ block: 'start', behavior: still ? 'auto' : 'smooth' });
+  };
+  /** Seen from end to end, and from there down to single cycles at its loudest moment. */
+  const keepRecording = (recorded: RecordedProgramme) => {
+    const carrier = shown?.prepared.waves.spec.carrier ?? 1e6;
+    const span = CLOSE_UP_CYCLES / carrier;
+    setScene({
+      ...scene,
+      settings: { ...scene.settings, programme: { kind: 'recording' } },
+      from: 0,
+      span: Math.min(secondsOf(recorded), LONGEST),
+      to: { from: loudestMoment(recorded) - span / 2, span, seconds: CLOSE_UP_SECONDS },
+    });
+    onChange(withRecording(written, recorded));
+  };
+  /** From the view as it is to single cycles about the moment in its middle. */
+  const closeUp = () => {
+    const view = viewNow();
+    const span = CLOSE_UP_CYCLES / (shown?.prepared.waves.spec.carrier ?? 1e6);
+    const moment = view.from + view.span / 2;
+    const decades = Math.log10(Math.max(10, view.span / span));
+    setScene({ ...scene, ...spanOf(view), to: { from: moment - span / 2, span, seconds: Math.max(4, 2.5 * decades) } });
+    setZooming(true);
   };
   const turn = (settings: Settings) => {
     const given = Object.entries(settings).filter(([, value]) => value !== undefined);
@@ -135,6 +175,7 @@ export function Explain({ written, set, reception, time, onChange }: ExplainProp
       onZoomed={() => setZooming(false)}
       onTaken={() => setZooming(false)}
       onView={onView}
+      playhead={sound.playhead}
       handle={stage}
     />
   );
@@ -196,6 +237,8 @@ export function Explain({ written, set, reception, time, onChange }: ExplainProp
           onFrozen={setFrozen}
           onShow={show}
           sound={sound}
+          onCloseUp={closeUp}
+          onSound={(speed) => setScene({ ...scene, sound: speed })}
         />
         <SceneText shown={shown} />
       </div>
@@ -235,7 +278,7 @@ export function Explain({ written, set, reception, time, onChange }: ExplainProp
             reception={reception}
             recording={recording}
             onChange={turn}
-            onRecording={setRecording}
+            onRecording={keepRecording}
           />
         </details>
         <details>

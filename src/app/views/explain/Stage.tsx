@@ -47,6 +47,8 @@ interface Props {
   /** The person took the zoom in hand. */
   onTaken(): void;
   onView(view: View): void;
+  /** The moment that is heard now, s. */
+  playhead(): number | undefined;
   handle: Ref<StageHandle>;
 }
 
@@ -63,6 +65,7 @@ interface Live {
   dirty: boolean;
   readonly columns: Columns;
   palette: Palette | undefined;
+  playhead: number | undefined;
   /** The span last told of. */
   shownSpan: number;
 }
@@ -76,6 +79,7 @@ const liveFor = (scene: StoryScene): Live => ({
   dirty: true,
   columns: new Columns(),
   palette: undefined,
+  playhead: undefined,
   shownSpan: 0,
 });
 
@@ -206,6 +210,11 @@ function animated(element: HTMLCanvasElement, l: Live, propsNow: () => Props): (
     last = at;
     const p = propsNow();
     step(l, p, dt);
+    const playhead = p.playhead();
+    if (playhead !== l.playhead) {
+      l.playhead = playhead;
+      l.dirty = true;
+    }
     if (l.shownSpan !== l.view.span) {
       l.shownSpan = l.view.span;
       p.onView(l.view);
@@ -216,7 +225,8 @@ function animated(element: HTMLCanvasElement, l: Live, propsNow: () => Props): (
     const density = element.width / size.width;
     clear(ctx, element, p.background === 'transparent' ? undefined : l.palette.paper);
     ctx.setTransform(density, 0, 0, density, 0, 0);
-    paintStage(pen, drawingOf(p, l.view, l.seconds, size.width, size.height, density), l.columns);
+    const stage = drawingOf(p, l.view, l.seconds, size.width, size.height, density);
+    paintStage(pen, { ...stage, playhead }, l.columns);
   };
   frame = requestAnimationFrame(draw);
   return () => {

@@ -6,6 +6,8 @@ import {
   POINTS,
   SHORTEST,
   type Show,
+  SOUND_SPEEDS,
+  type SoundSpeed,
   type StoryScene,
   type View,
 } from '../../../outputs/explain/index.ts';
@@ -25,13 +27,16 @@ interface Props {
   onFrozen(frozen: boolean): void;
   onShow(key: keyof Show, on: boolean): void;
   sound: ReturnType<typeof useSound>;
+  /** Zoom from the view as it is to single cycles in its middle. */
+  onCloseUp(): void;
+  onSound(speed: SoundSpeed): void;
 }
 
 const TOGGLES = ['average', 'cover', 'envelope', 'spectrum'] as const;
 
 /** What one does with the picture: zoom, run, draw over it, hear it. */
 export function Tools(props: Props) {
-  const { scene, frozen, onFrozen, onShow, sound } = props;
+  const { scene, frozen, onFrozen, onShow, onSound, sound } = props;
   const texts = explainTexts.stage;
   return (
     <div class="explain-tools">
@@ -54,12 +59,12 @@ export function Tools(props: Props) {
             </label>
           ))}
       </div>
-      <Sound {...sound} />
+      <Sound {...sound} speed={scene.sound ?? 'real time'} onSpeed={onSound} />
     </div>
   );
 }
 
-function Zoom({ scene, stage, span, spanText, zooming, onZooming }: Props) {
+function Zoom({ scene, stage, span, spanText, zooming, onZooming, onCloseUp }: Props) {
   const texts = explainTexts.stage;
   const zoomBy = (factor: number) => {
     onZooming(false);
@@ -92,6 +97,9 @@ function Zoom({ scene, stage, span, spanText, zooming, onZooming }: Props) {
           {texts.slowZoom}
         </button>
       )}
+      <button type="button" onClick={onCloseUp}>
+        {texts.closeUp}
+      </button>
       <button
         type="button"
         onClick={() => {
@@ -105,7 +113,9 @@ function Zoom({ scene, stage, span, spanText, zooming, onZooming }: Props) {
   );
 }
 
-function Sound({ point, setPoint, sounding, setSounding }: ReturnType<typeof useSound>) {
+type SoundProps = ReturnType<typeof useSound> & { speed: SoundSpeed; onSpeed(speed: SoundSpeed): void };
+
+function Sound({ point, setPoint, sounding, setSounding, slowed, speed, onSpeed }: SoundProps) {
   const texts = explainTexts.stage;
   return (
     <div class="explain-hear">
@@ -123,9 +133,24 @@ function Sound({ point, setPoint, sounding, setSounding }: ReturnType<typeof use
           </option>
         ))}
       </select>
-      {sounding && (
+      <select
+        aria-label={texts.speed}
+        value={speed}
+        onChange={(event) => onSpeed(event.currentTarget.value as SoundSpeed)}
+      >
+        {SOUND_SPEEDS.map((id) => (
+          <option key={id} value={id}>
+            {texts.speeds[id]}
+          </option>
+        ))}
+      </select>
+      {sounding && speed !== 'silent' && (
         <span role="status" class="quiet">
-          {point === 'carrier' || point === 'modulated' || point === 'tuned' ? texts.silence : texts.programme}
+          {slowed !== undefined
+            ? texts.slowed(slowed)
+            : point === 'carrier' || point === 'modulated' || point === 'tuned'
+              ? texts.silence
+              : texts.programme}
         </span>
       )}
     </div>

@@ -9,14 +9,16 @@ import {
   WebMOutputFormat,
 } from 'mediabunny';
 import {
-  audible,
   Columns,
   type FilmPart,
   filmPlan,
+  isSlowed,
   type Prepared,
   paintStage,
+  playheadAt,
   preparer,
-  type StoryScene,
+  sceneSound,
+  slowedTimes,
   viewAt,
 } from '../../../outputs/explain/index.ts';
 import { explainTexts } from '../../../outputs/words/index.ts';
@@ -63,13 +65,13 @@ async function make(order: FilmOrder): Promise<void> {
     if (sound && part !== heard) {
       // Sound a scene at a time, so that it keeps step with the frames.
       heard = part;
-      const data = soundOf(prepared, part.scene.hear, Math.min(part.seconds, total - part.start));
+      const data = soundOf(prepared, part, Math.min(part.seconds, total - part.start));
       const look = { format: 'f32', numberOfChannels: 1, sampleRate: FILM_SOUND_RATE, timestamp: part.start } as const;
       const sample = new AudioSample({ data, ...look });
       await sound.add(sample);
       sample.close();
     }
-    paint(part.scene, prepared, t - part.start);
+    paint(part, prepared, t - part.start);
     await picture.add(t, 1 / rate);
     progress(frame);
   }
@@ -112,7 +114,7 @@ function painterOf(order: FilmOrder, canvas: OffscreenCanvas) {
   const palette = paletteFor(order.background, order.page);
   const pen = canvasPen(ctx, () => palette);
   const columns = new Columns();
-  return (scene: StoryScene, prepared: Prepared, seconds: number): void => {
+  return ({ scene, seconds: whole }: FilmPart, prepared: Prepared, seconds: number): void => {
     ctx.setTransform(1, 0, 0, 1, 0, 0);
     if (clear) ctx.clearRect(0, 0, width, height);
     else {
@@ -120,7 +122,10 @@ function painterOf(order: FilmOrder, canvas: OffscreenCanvas) {
       ctx.fillRect(0, 0, width, height);
     }
     const view = viewAt(scene, seconds);
-    paintStage(pen, drawingOf({ scene, prepared, presented: true }, view, seconds, width, height, 1), columns);
+    const stage = drawingOf({ scene, prepared, presented: true }, view, seconds, width, height, 1);
+    const playhead = order.sound ? playheadAt(prepared.waves, scene, view, seconds, whole) : undefined;
+    const soundNote = order.sound && isSlowed(scene) ? explainTexts.stage.slowed(slowedTimes(view, whole)) : undefined;
+    paintStage(pen, { ...stage, playhead, soundNote }, columns);
   };
 }
 
@@ -137,10 +142,10 @@ function progressOf(frames: number) {
   };
 }
 
-function soundOf(prepared: Prepared, hear: StoryScene['hear'], seconds: number): Float32Array {
+function soundOf({ waves }: Prepared, { scene, seconds: whole }: FilmPart, seconds: number): Float32Array {
+  // Slowed sound fills the whole scene, whatever is left of it.
   const n = Math.round(seconds * FILM_SOUND_RATE);
-  if (!hear) return new Float32Array(n);
-  const samples = audible(prepared.waves, hear, seconds, FILM_SOUND_RATE, SOUND_LEVEL);
+  const samples = sceneSound(waves, scene, whole, FILM_SOUND_RATE, SOUND_LEVEL).subarray(0, n);
   const fade = Math.min(FADE * FILM_SOUND_RATE, n / 2);
   for (let i = 0; i < fade; i++) {
     samples[i] *= i / fade;

@@ -1,20 +1,25 @@
-import type { WaveProgramme } from '../../../outputs/explain/index.ts';
+import {
+  RECORDING_RATE,
+  type RecordedProgramme,
+  secondsOf,
+  trimmed,
+  type WaveProgramme,
+} from '../../../outputs/explain/index.ts';
 import { explainTexts } from '../../../outputs/words/index.ts';
 import { ShownError } from './scene-problem.ts';
 
 /** As loud as the programme is played; quiet enough for a first surprise in headphones. */
 const VOLUME = 0.22;
 const FADE = 0.04;
-const LONGEST = 20;
 
 /** How long a stretch is played round and round. */
 export const loopSeconds = (programme: WaveProgramme | undefined): number =>
-  programme?.kind === 'recording' ? Math.min(LONGEST, programme.samples.length / programme.rate) : 1;
+  programme?.kind === 'recording' ? secondsOf(programme) : 1;
 
 /** One point of the path as sound, round and round, until another is asked for. */
 export class PointSound {
   private context: AudioContext | undefined;
-  private playing: { source: AudioBufferSourceNode; gain: GainNode } | undefined;
+  private playing: { source: AudioBufferSourceNode; gain: GainNode; since: number; seconds: number } | undefined;
 
   /** Samples a second. First asked for after a click or a key, or the browser stays silent. */
   get rate(): number {
@@ -38,7 +43,16 @@ export class PointSound {
     source.connect(gain).connect(context.destination);
     source.start();
     this.fadeOut();
-    this.playing = { source, gain };
+    this.playing = { source, gain, since: context.currentTime, seconds: buffer.duration };
+  }
+
+  /** Seconds into what sounds now; undefined while nothing does. */
+  position(): number | undefined {
+    const { playing, context } = this;
+    if (!playing || !context) return undefined;
+    // What is heard now left the context a little earlier.
+    const at = context.currentTime - (context.outputLatency || 0) - playing.since;
+    return at < 0 ? 0 : at % playing.seconds;
   }
 
   stop(): void {
@@ -62,51 +76,49 @@ export class PointSound {
   }
 }
 
-/** Longest programme that is kept, s. */
-const KEEP = 10;
-const RATE = 24_000;
 const LARGEST_FILE = 200e6;
 
-/** A sound file as a programme: one channel, its beginning, amplified to full depth. @throws ShownError */
-export async function programmeFrom(data: Blob, name: string) {
+/** A sound file as a programme: one channel, from its first sound, at full level. @throws ShownError */
+export async function programmeFrom(data: Blob, name: string): Promise<RecordedProgramme> {
   const { problems } = explainTexts.settings;
   if (data.size === 0) throw new ShownError(problems.empty);
   if (data.size > LARGEST_FILE) throw new ShownError(problems.large(LARGEST_FILE / 1e6));
-  const context = new OfflineAudioContext(1, RATE, RATE);
+  const context = new OfflineAudioContext(1, RECORDING_RATE, RECORDING_RATE);
   let decoded: AudioBuffer;
   try {
     decoded = await context.decodeAudioData(await data.arrayBuffer());
   } catch {
     throw new ShownError(problems.unreadable);
   }
-  const n = Math.min(decoded.length, KEEP * RATE);
-  if (n < RATE / 20) throw new ShownError(problems.short);
-  const samples = new Float32Array(n);
+  const n = decoded.length;
+  if (n < RECORDING_RATE / 20) throw new ShownError(problems.short);
+  const mixed = new Float32Array(n);
   for (let c = 0; c < decoded.numberOfChannels; c++) {
     const channel = decoded.getChannelData(c);
-    for (let i = 0; i < n; i++) samples[i] += channel[i] / decoded.numberOfChannels;
+    for (let i = 0; i < n; i++) mixed[i] += channel[i] / decoded.numberOfChannels;
   }
-  let peak = 0;
-  for (const v of samples) peak = Math.max(peak, Math.abs(v));
-  if (!(peak > 1e-6)) throw new ShownError(problems.silent);
-  // The end is drawn over the beginning, so that it goes round without a click.
-  const fade = Math.min(600, n >> 3);
-  for (let i = 0; i < n; i++) samples[i] *= (i < fade ? i / fade : i > n - fade ? (n - i) / fade : 1) / peak;
-  return { kind: 'recording' as const, name, samples, rate: RATE };
+  const samples = trimmed(mixed, RECORDING_RATE);
+  if (!samples) throw new ShownError(problems.silent);
+  return { kind: 'recording', name, samples, rate: RECORDING_RATE };
 }
 
-/** A few seconds from the microphone. @returns a function that ends it early, and the sound when it has ended. */
-export async function fromMicrophone(seconds: number): Promise<Blob> {
+/** The microphone, until `stop` is called or so many seconds have passed. */
+export async function fromMicrophone(seconds: number): Promise<{ readonly done: Promise<Blob>; stop(): void }> {
   const stream = await navigator.mediaDevices.getUserMedia({ audio: true });
   const recorder = new MediaRecorder(stream);
   const parts: Blob[] = [];
   recorder.ondataavailable = (event) => parts.push(event.data);
-  const ended = new Promise<void>((resolve) => {
-    recorder.onstop = () => resolve();
+  const stop = () => {
+    if (recorder.state !== 'inactive') recorder.stop();
+  };
+  const timer = setTimeout(stop, seconds * 1000);
+  const done = new Promise<Blob>((resolve) => {
+    recorder.onstop = () => {
+      clearTimeout(timer);
+      for (const track of stream.getTracks()) track.stop();
+      resolve(new Blob(parts, { type: recorder.mimeType }));
+    };
   });
   recorder.start();
-  setTimeout(() => recorder.stop(), seconds * 1000);
-  await ended;
-  for (const track of stream.getTracks()) track.stop();
-  return new Blob(parts, { type: recorder.mimeType });
+  return { done, stop };
 }

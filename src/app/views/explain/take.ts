@@ -12,6 +12,7 @@ import {
   paintStage,
   type StoryScene,
   scenePen,
+  slowedSound,
   type View,
   wavOf,
 } from '../../../outputs/explain/index.ts';
@@ -46,6 +47,8 @@ interface Sounding {
   readonly seconds: number;
   readonly rate: number;
   readonly loudest?: number;
+  /** Sound slowed to this view; left out: in real time. */
+  readonly slowed?: View;
 }
 
 export type Taken = Blob | Float32Array;
@@ -102,5 +105,7 @@ function momentOf({ scene, seconds }: Moment, facts: PictureFacts): number {
   return picture?.captioned ? picture.still(facts) : seconds;
 }
 
-const samplesOf = (prepare: Preparer, { scene, point, seconds, rate, loudest }: Sounding): Float32Array =>
-  audible(prepare(scene).waves, point, seconds, rate, loudest);
+const samplesOf = (prepare: Preparer, { scene, point, seconds, rate, loudest, slowed }: Sounding): Float32Array =>
+  slowed
+    ? slowedSound(prepare(scene).waves, point, slowed, seconds, rate, loudest)
+    : audible(prepare(scene).waves, point, seconds, rate, loudest);

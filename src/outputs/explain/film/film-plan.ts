@@ -1,7 +1,9 @@
+import { secondsOf as secondsOfRecording } from '../model/kept-recording.ts';
 import { eased, type View, viewBetween } from '../model/view.ts';
 import { PICTURES, type PictureFacts } from '../pictures/index.ts';
 import { type CaptionFigures, filled } from '../story/figures.ts';
 import { type StoryScene, USUAL_SECONDS } from '../story/story.ts';
+import { heardIn } from './scene-sound.ts';
 
 /** Held still before and after a zoom, s. */
 const HOLD = 1.5;
@@ -9,6 +11,10 @@ const HOLD = 1.5;
 /** How long a scene lasts in a film: a moving picture to its own end, since its caption speaks of all of it. */
 function secondsOf(scene: StoryScene, facts: PictureFacts): number {
   if (scene.to) return scene.to.seconds + 2 * HOLD;
+  const { programme } = facts.waves.spec;
+  // What is said is heard to its end.
+  if (programme.kind === 'recording' && heardIn(scene) && !scene.picture)
+    return Math.max(USUAL_SECONDS, secondsOfRecording(programme) - scene.from);
   if (scene.picture) return Math.max(USUAL_SECONDS, PICTURES[scene.picture].seconds(facts));
   return USUAL_SECONDS;
 }

@@ -1,4 +1,5 @@
 import { type AveragedDetector, averaged, averagedCurrents } from '../../../engine/parts/detector/averaged.ts';
+import type { Volts } from '../../../engine/units/quantities.ts';
 import { settledVoltage } from './one-way.ts';
 import type { Range, Trace } from './range.ts';
 import { SampledWave } from './sampled-wave.ts';
@@ -6,7 +7,7 @@ import { integrated, smoothed } from './smoothing.ts';
 import type { WaveSpec } from './wave-spec.ts';
 
 /** Steps a second where a whole recording is followed: the audio is slow. */
-const RATE = 24_000;
+const RATE = 20_000;
 /** Cycles shown at most for the capacitor to be followed through every one of them. */
 const MOST_CYCLES = 800;
 const PER_CYCLE = 48;
@@ -86,12 +87,13 @@ export function recordedMean(spec: WaveSpec, envelope: Trace): SampledWave {
   const seconds = programme.samples.length / programme.rate;
   const n = Math.max(64, Math.round(seconds * RATE));
   const step = seconds / n;
+  // The carrier was there before anybody spoke.
   const start = settledAt(spec, atDetector);
-  const current = meanCurrent(spec);
-  const values = integrated(n, step, { load, start, rounds: 2 }, (k, g, constant, guess) =>
+  const current = tabulated(meanCurrent(spec), greatest(spec));
+  const values = integrated(n, step, { load, start, rounds: 1 }, (k, g, constant, guess) =>
     falling(current, atDetector * Math.abs(envelope.at(k * step)), g, constant, guess),
   );
-  return new SampledWave(values, seconds);
+  return new SampledWave(values, seconds, { rest: start });
 }
 
 const settledAt = (spec: WaveSpec, amplitude: number) =>
@@ -141,6 +143,56 @@ function meanCurrent({ detector, bias = 0, bothHalves = false }: WaveSpec): Mean
     device.at(V, bias - v, currents);
     out.mean = share * currents.mean;
     out.slope = share * currents.meanByDirect;
+  };
+}
+
+const LEVELS = 320;
+/** The phones' inductance can swing the voltage below zero: the table reaches from −half of the peak to all of it. */
+const DEPTHS = 192;
+
+/**
+ * The same from a table over amplitude and voltage, cubic in the voltage by its slopes and linear in the amplitude: a
+ * minute is a million steps, and the averaged current of a diode takes microseconds.
+ */
+function tabulated(current: MeanCurrent, most: Volts): MeanCurrent {
+  const low = -most / 2;
+  const dV = most / LEVELS;
+  const dv = (most - low) / DEPTHS;
+  const means = new Float64Array((LEVELS + 1) * (DEPTHS + 1));
+  const slopes = new Float64Array(means.length);
+  for (let i = 0, at = 0; i <= LEVELS; i++)
+    for (let j = 0; j <= DEPTHS; j++, at++) {
+      current(i * dV, low + j * dv, point);
+      means[at] = point.mean;
+      slopes[at] = point.slope * dv;
+    }
+  const along = { value: 0, rise: 0 };
+  const cubic = (at: number, f: number): void => {
+    const a = means[at];
+    const b = means[at + 1];
+    // The slope that `falling` uses is of the current against a rising bias: the voltage on the capacitor counts down.
+    const p = -slopes[at];
+    const q = -slopes[at + 1];
+    const c = 3 * (b - a) - 2 * p - q;
+    const d = 2 * (a - b) + p + q;
+    along.value = a + f * (p + f * (c + f * d));
+    along.rise = p + f * (2 * c + 3 * f * d);
+  };
+  return (V, v, out) => {
+    const x = V / dV;
+    const y = (v - low) / dv;
+    if (!(x >= 0 && x < LEVELS && y >= 0 && y < DEPTHS)) {
+      current(V, v, out);
+      return;
+    }
+    const i = x | 0;
+    const j = y | 0;
+    const at = i * (DEPTHS + 1) + j;
+    cubic(at, y - j);
+    const { value, rise } = along;
+    cubic(at + DEPTHS + 1, y - j);
+    out.mean = value + (x - i) * (along.value - value);
+    out.slope = -(rise + (x - i) * (along.rise - rise)) / dv;
   };
 }
 

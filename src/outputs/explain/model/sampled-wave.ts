@@ -9,6 +9,8 @@ export interface SampledParts {
   readonly period: number;
   readonly lows: readonly Float64Array[];
   readonly highs: readonly Float64Array[];
+  /** Value before and after, of what happens once; left out, it is repeated for ever. */
+  readonly rest?: number;
 }
 
 /**
@@ -25,22 +27,29 @@ export class SampledWave implements Trace, SampledParts {
   readonly max: number;
   readonly lows: Float64Array[] = [];
   readonly highs: Float64Array[] = [];
+  readonly rest?: number;
 
   /**
    * @param samples one period, the first at time 0. @param period s.
-   * @param made its pyramid, where that was built before.
+   * @param options its pyramid, where that was built before; its value before and after, of what happens once.
    */
-  constructor(samples: Float64Array | Float32Array, period: number, made?: Pick<SampledParts, 'lows' | 'highs'>) {
+  constructor(
+    samples: Float64Array | Float32Array,
+    period: number,
+    options: Partial<Pick<SampledParts, 'lows' | 'highs' | 'rest'>> = {},
+  ) {
     if (!(samples.length >= 4)) throw new RangeError(`a sampled wave needs at least 4 samples, got ${samples.length}`);
     if (!(period > 0)) throw new RangeError(`a period must be above 0 s, got ${period}`);
     this.samples = samples;
     this.period = period;
     this.step = period / samples.length;
-    if (made) {
-      this.lows = [...made.lows];
-      this.highs = [...made.highs];
-      this.min = made.lows.at(-1)![0];
-      this.max = made.highs.at(-1)![0];
+    this.rest = options.rest;
+    const { lows, highs } = options;
+    if (lows && highs) {
+      this.lows = [...lows];
+      this.highs = [...highs];
+      this.min = lows.at(-1)![0];
+      this.max = highs.at(-1)![0];
       return;
     }
     const n = samples.length;
@@ -83,12 +92,31 @@ export class SampledWave implements Trace, SampledParts {
   }
 
   at(t: number): number {
+    if (this.rest !== undefined && !(t >= 0 && t < this.period)) return this.rest;
     const n = this.samples.length;
     const x = t / this.step;
     return this.cubic(x - Math.floor(x / n) * n);
   }
 
   extent(a: number, b: number, out: Range): void {
+    const { rest, period } = this;
+    if (rest === undefined || (a >= 0 && b < period)) {
+      this.within(a, b, out);
+      return;
+    }
+    const from = Math.max(a, 0);
+    const to = Math.min(b, period * (1 - 1e-12));
+    if (to > from) this.within(from, to, out);
+    else {
+      out.min = rest;
+      out.max = rest;
+    }
+    if (rest < out.min) out.min = rest;
+    if (rest > out.max) out.max = rest;
+  }
+
+  /** Of a stretch, repeated for ever. */
+  private within(a: number, b: number, out: Range): void {
     const n = this.samples.length;
     let x0 = a / this.step;
     let x1 = b / this.step;

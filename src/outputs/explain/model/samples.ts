@@ -11,12 +11,19 @@ import type { Waves } from './waves.ts';
  * Before the detector that is nothing at all, and nothing it stays.
  * @returns samples from −1 to 1.
  */
-export function audible(waves: Waves, point: PointId, seconds: Seconds, rate: Hertz, loudest = 0.5): Float32Array {
+export function audible(
+  waves: Waves,
+  point: PointId,
+  seconds: Seconds,
+  rate: Hertz,
+  loudest = 0.5,
+  from: Seconds = 0,
+): Float32Array {
   const n = Math.max(1, Math.round(seconds * rate));
   const out = new Float64Array(n);
   let sum = 0;
   for (let i = 0; i < n; i++) {
-    out[i] = waves.meanAt(point, i / rate);
+    out[i] = waves.meanAt(point, from + i / rate);
     sum += out[i];
   }
   const steady = sum / n;

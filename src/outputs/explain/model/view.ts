@@ -7,8 +7,8 @@ export interface View {
   readonly span: Seconds;
 }
 
-/** From seconds to tens of nanoseconds across the whole window. */
-export const LONGEST: Seconds = 5;
+/** From a minute to tens of nanoseconds across the whole window. */
+export const LONGEST: Seconds = 60;
 export const SHORTEST: Seconds = 50e-9;
 /** The clock of the picture runs from 0 to here. */
 const LAST: Seconds = 60;

@@ -11,7 +11,7 @@ export interface ProgrammeTone {
 
 export type WaveProgramme =
   | { readonly kind: 'tones'; readonly tones: readonly ProgrammeTone[] }
-  /** Samples from −1 to 1, repeated for ever. */
+  /** Samples from −1 to 1, once: silence before and after. */
   | { readonly kind: 'recording'; readonly name: string; readonly samples: Float32Array; readonly rate: Hertz };
 
 /** The tone that stands for a programme where nothing else is chosen. */
@@ -100,17 +100,17 @@ function recorded(
   const n = samples.length;
   const out = new Float64Array(n);
   if (corner < rate / 4) {
-    // One pole, run round twice so that the end meets the beginning.
+    // One pole.
     const k = 1 - Math.exp((-TURN * corner) / rate);
     let y = 0;
-    for (let i = 0; i < 2 * n; i++) {
-      y += k * (samples[i % n] - y);
-      out[i % n] = offset + depth * y;
+    for (let i = 0; i < n; i++) {
+      y += k * (samples[i] - y);
+      out[i] = offset + depth * y;
     }
   } else {
     for (let i = 0; i < n; i++) out[i] = offset + depth * samples[i];
   }
-  return new SampledWave(out, n / rate);
+  return new SampledWave(out, n / rate, { rest: offset });
 }
 
 /** Greatest step in Hz that all frequencies are whole multiples of, in units of `GRID`. */

@@ -14,6 +14,10 @@ export interface StageContents {
   readonly view: View;
   readonly show: Show;
   readonly picture?: { readonly id: PictureId; readonly facts: PictureFacts; readonly seconds: number };
+  /** The moment that is heard now. */
+  readonly playhead?: number;
+  /** How the sound runs, where that is not as in the set. */
+  readonly soundNote?: string;
   readonly title?: string;
   readonly caption?: string;
   /** Of the scales' letters, px; title and caption are larger. */
@@ -50,12 +54,13 @@ export const stagePlot = (stage: Pick<StageContents, 'width' | 'show' | 'letters
 
 /** Draw the stage. The paper is the caller's to paint, or not. */
 export function paintStage(pen: Pen, stage: StageContents, columns: Columns): void {
-  const { width, height, rows, view, show, picture, title, letters, density } = stage;
+  const { width, height, rows, view, show, picture, title, letters, density, playhead } = stage;
   const { head, foot, captionLines, captionSize, pictureHeight } = partsOf(stage);
   if (title) {
     pen.text(1.5 * letters, letters * 2.1, title, letters * 1.7, { bold: true });
     if (picture) speed(pen, stage, picture);
   } else if (picture) speed(pen, stage, picture);
+  if (stage.soundNote && !picture) noteAbove(pen, stage, stage.soundNote);
   if (picture) {
     const margin = Math.min(letters * 1.5, width * 0.03);
     const top = head + (title ? 0 : letters * 1.6);
@@ -73,19 +78,22 @@ export function paintStage(pen: Pen, stage: StageContents, columns: Columns): vo
   }
   if (rows.length > 0) {
     const y = head + pictureHeight;
-    paintWaves(pen, { x: 0, y, width, height: height - foot - y, rows, view, show, letters, density }, columns);
+    paintWaves(
+      pen,
+      { x: 0, y, width, height: height - foot - y, rows, view, show, letters, density, playhead },
+      columns,
+    );
   }
   captionLines.forEach((words, i) => {
     pen.text(width / 2, height - foot + captionSize * (1.25 + 1.35 * i), words, captionSize, { anchor: 'middle' });
   });
 }
 
-function speed(
-  pen: Pen,
-  { width, letters, title }: StageContents,
-  { id, facts }: NonNullable<StageContents['picture']>,
-): void {
-  const words = PICTURES[id].speed(facts);
+const speed = (pen: Pen, stage: StageContents, { id, facts }: NonNullable<StageContents['picture']>): void =>
+  noteAbove(pen, stage, PICTURES[id].speed(facts));
+
+/** At the right above the picture, where there is room. */
+function noteAbove(pen: Pen, { width, letters, title }: StageContents, words: string): void {
   const room = width - 4 * letters - (title ? textWidth(title, letters * 1.7, true) : 0);
   if (textWidth(words, letters) > room) return;
   pen.text(width - 1.5 * letters, letters * (title ? 2.1 : 1.3), words, letters, { role: 'soft', anchor: 'end' });

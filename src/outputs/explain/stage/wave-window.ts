@@ -32,6 +32,8 @@ export interface WaveWindow {
   readonly show: Show;
   /** Of the letters, px; default 12. */
   readonly letters?: number;
+  /** The moment that is heard now, s. */
+  readonly playhead?: number;
   /** Columns to a px of width: the device's own; default 1. */
   readonly density?: number;
 }
@@ -65,7 +67,7 @@ export function plotOf({ x, width, show, letters = 12 }: Omit<WaveWindow, 'rows'
 export function paintWaves(pen: Pen, window: WaveWindow, columns: Columns): void {
   const { y, height, rows, view, show, letters = 12, density = 1 } = window;
   const plot = plotOf(window);
-  const axis = 2.6 * letters;
+  const axis = 3 * letters;
   const each = (height - axis) / Math.max(rows.length, 1);
   paintTime(pen, window, plot, axis);
   const common = show.alike ? widest(rows) : undefined;
@@ -77,6 +79,11 @@ export function paintWaves(pen: Pen, window: WaveWindow, columns: Columns): void
     if (plot.width < window.width)
       paintSpectrum(pen, row, { ...box, x: plot.x + plot.width, w: window.width - plot.width }, letters);
   });
+  if (window.playhead === undefined) return;
+  const share = (window.playhead - view.from) / view.span;
+  if (!(share >= 0 && share <= 1)) return;
+  const at = plot.x + share * plot.width;
+  pen.line(at, y, at, y + height - axis, 'ink', letters * 0.16);
 }
 
 interface Box {

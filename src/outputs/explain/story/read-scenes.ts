@@ -1,9 +1,10 @@
+import { SCENE_SOUNDS } from '../../../engine/set/scenes.ts';
 import { parseQuantity, type QuantityKind } from '../../../engine/units/parse.ts';
 import { isPoint } from '../model/points.ts';
 import type { ProgrammeChoice, Settings } from '../model/settings.ts';
 import { limited, type View } from '../model/view.ts';
 import { isPicture } from '../pictures/facts.ts';
-import { type StoryRow, type StoryScene, story } from './story.ts';
+import { type SoundSpeed, type StoryRow, type StoryScene, story } from './story.ts';
 
 const record = (value: unknown): Record<string, unknown> | undefined =>
   typeof value === 'object' && value !== null && !Array.isArray(value) ? (value as Record<string, unknown>) : undefined;
@@ -31,7 +32,20 @@ const SETTINGS_KEYS = [
 ];
 const SHOW_KEYS = ['average', 'cover', 'envelope', 'spectrum', 'alike'];
 const ROW_KEYS = ['point', 'title', 'with'];
-const SCENE_KEYS = ['title', 'caption', 'note', 'rows', 'from', 'span', 'to', 'show', 'settings', 'picture', 'hear'];
+const SCENE_KEYS = [
+  'title',
+  'caption',
+  'note',
+  'rows',
+  'from',
+  'span',
+  'to',
+  'show',
+  'settings',
+  'picture',
+  'hear',
+  'sound',
+];
 
 /** Keys of somebody's own, to be kept. */
 const others = (value: Record<string, unknown>, known: readonly string[]): object =>
@@ -68,6 +82,8 @@ function readSettings(value: unknown): Settings {
     ...Object.fromEntries(Object.entries(settings).filter(([, x]) => x !== undefined)),
   };
 }
+
+const isSound = (value: unknown): value is SoundSpeed => (SCENE_SOUNDS as readonly unknown[]).includes(value);
 
 /** A scene as kept in a description. @returns undefined for what is no scene. */
 export function readScene(value: unknown): StoryScene | undefined {
@@ -118,6 +134,7 @@ export function readScene(value: unknown): StoryScene | undefined {
     ...(Object.keys(settings).length > 0 ? { settings } : {}),
     ...(picture ? { picture } : {}),
     ...(isPoint(v.hear) ? { hear: v.hear } : {}),
+    ...(isSound(v.sound) ? { sound: v.sound } : {}),
   };
 }
 

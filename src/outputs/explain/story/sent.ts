@@ -95,6 +95,9 @@ export function unpacked(
 const plain = ({ sampled, ...rest }: WaveParts): WaveParts => ({
   ...rest,
   sampled: Object.fromEntries(
-    Object.entries(sampled).map(([part, { samples, period, lows, highs }]) => [part, { samples, period, lows, highs }]),
+    Object.entries(sampled).map(([part, { samples, period, lows, highs, rest }]) => [
+      part,
+      { samples, period, lows, highs, rest },
+    ]),
   ),
 });

@@ -1,3 +1,4 @@
+import { SCENE_SOUNDS } from '../../../engine/set/scenes.ts';
 import { type StoryId, storyTexts } from '../../words/index.ts';
 import { POINTS, type PointId } from '../model/points.ts';
 import type { Settings } from '../model/settings.ts';
@@ -10,6 +11,9 @@ export interface StoryRow {
   readonly title?: string;
   readonly with?: Settings;
 }
+
+export const SOUND_SPEEDS = SCENE_SOUNDS;
+export type SoundSpeed = (typeof SCENE_SOUNDS)[number];
 
 /** A prepared view: what is seen, a caption under it, and what one says meanwhile. Plain data, kept in a description. */
 export interface StoryScene {
@@ -27,8 +31,10 @@ export interface StoryScene {
   readonly settings?: Settings;
   /** A moving picture in place of the rows, or above them when there are any. */
   readonly picture?: PictureId;
-  /** Which point is heard, when sound is on. */
+  /** Which point is heard; left out: the last of its rows that can be heard. */
   readonly hear?: PointId;
+  /** Default real time. */
+  readonly sound?: SoundSpeed;
 }
 
 /** How long a scene stays in a film when nothing in it takes time. */

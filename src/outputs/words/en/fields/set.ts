@@ -16,6 +16,10 @@ export const setFields: TextsOf<'set'> = {
     label: 'Scenes',
     help: 'Prepared views, in order; without them, the story that comes with the tool.',
   },
+  'set.recording': {
+    label: 'Recording',
+    help: 'Speech or music of up to a minute that scenes use as the programme; it is put in under Explain.',
+  },
   'set.readings': {
     label: 'Readings',
     help: 'Measurements as they were read, kept beside the values that follow from them.',
