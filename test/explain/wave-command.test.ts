@@ -38,7 +38,7 @@ describe('faintwave wave', () => {
     expect(svg).toMatch(/^<svg /);
     expect(svg).toContain('After the detector');
     expect(svg).toContain('Saltmarsh Radio');
-    expect(svg).toContain('500 µs');
+    expect(svg).toContain('0.5 ms');
     expect(svg).not.toMatch(/NaN|undefined/);
   });
 

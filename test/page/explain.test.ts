@@ -121,6 +121,30 @@ describe('explaining on the page', () => {
     });
   });
 
+  test('a scene is put together on the page: rows, detectors, zoom and sound', async () => {
+    await withPage(async (page) => {
+      await openExplain(page);
+      await pick(page, /After the detector/);
+      await page.getByRole('button', { name: 'Edit', exact: true }).click();
+      await page.getByRole('button', { name: 'Add a row' }).click();
+      await page.getByLabel('Point of row 3').selectOption('detector');
+      await page.getByLabel('Detector of row 3').selectOption('silicon');
+      await page.getByLabel('Title of row 3').fill('A silicon diode instead');
+      await page.getByLabel('Title of row 3').press('Tab');
+      await page.getByLabel('Seconds it takes').fill('4');
+      await page.getByLabel('Seconds it takes').press('Tab');
+      await page.locator('.explain-edit').getByLabel('Speed of the sound').selectOption('slowed');
+      await page.reload();
+      await openExplain(page);
+      await pick(page, /After the detector/);
+      await page.locator('.in-words summary').click();
+      await expect.poll(() => page.locator('.in-words').textContent()).toContain('A silicon diode instead');
+      await page.getByRole('button', { name: 'Edit', exact: true }).click();
+      expect(await page.getByLabel('Detector of row 3').inputValue()).toBe('silicon');
+      expect(await page.getByLabel('Seconds it takes').inputValue()).toBe('4');
+    });
+  });
+
   test('turning things changes the picture and says what it is now', async () => {
     await withPage(async (page) => {
       await openExplain(page);
@@ -287,6 +311,11 @@ describe('explaining on the page', () => {
       await expect.poll(marked).toBe(true);
       await page.keyboard.press('c');
       await expect.poll(marked).toBe(false);
+      await page.keyboard.press('b');
+      await dialog.locator('.explain-blank').waitFor();
+      await page.keyboard.press('ArrowRight');
+      await dialog.locator('.explain-blank').waitFor({ state: 'detached' });
+      expect(await place.textContent()).toBe('3 of 18');
       await page.keyboard.press('n');
       await dialog.locator('.explain-say').waitFor();
       await page.keyboard.press('Escape');

@@ -57,6 +57,29 @@ function useWholeScreen(room: RefObject<HTMLDivElement | null>, onLeft: () => vo
   }, []);
 }
 
+/** The speaker's note in a window of its own, for the speaker's screen. @returns what opens it */
+function useNoteWindow(note: string, place: string): () => void {
+  const opened = useRef<Window | null>(null);
+  const write = () => {
+    const page = opened.current?.document;
+    if (!page || opened.current?.closed) return;
+    page.title = explainTexts.presenting.noteWindowTitle;
+    const lines = [place, note].map((words) => {
+      const line = page.createElement('p');
+      line.textContent = words;
+      return line;
+    });
+    page.body.replaceChildren(...lines);
+    page.body.style.cssText = 'margin: 1.5rem; max-width: 40rem; font: 1.5rem/1.5 sans-serif';
+  };
+  useEffect(write, [note, place]);
+  useEffect(() => () => opened.current?.close(), []);
+  return () => {
+    opened.current = window.open('', 'faintwave-notes', 'popup,width=720,height=480');
+    write();
+  };
+}
+
 /** A pen over the picture. */
 function useInk(background: SceneBackground) {
   const canvas = useRef<HTMLCanvasElement>(null);
@@ -101,6 +124,8 @@ export function Present(props: Props) {
   const [spot, setSpot] = useState(false);
   const [pen, setPen] = useState(false);
   const [notes, setNotes] = useState(false);
+  const [blank, setBlank] = useState(false);
+  const noteWindow = useNoteWindow(note, props.place);
   const { resting, stir } = useResting();
   const ink = useInk(background);
   useWholeScreen(room, props.onEnd);
@@ -112,7 +137,7 @@ export function Present(props: Props) {
     return () => document.documentElement.classList.remove('explain-clear');
   }, [background]);
 
-  const toggles = { spot, setSpot, pen, setPen, notes, setNotes, wipe: ink.wipe };
+  const toggles = { spot, setSpot, pen, setPen, notes, setNotes, blank, setBlank, wipe: ink.wipe };
   return (
     <div
       ref={room}
@@ -139,7 +164,15 @@ export function Present(props: Props) {
       />
       <div class="explain-spot" aria-hidden="true" />
       {notes && <p class="explain-say">{note}</p>}
-      <Bar {...props} {...toggles} />
+      {blank && (
+        <button
+          type="button"
+          class="explain-blank"
+          aria-label={explainTexts.presenting.blank}
+          onClick={() => setBlank(false)}
+        />
+      )}
+      <Bar {...props} {...toggles} onNoteWindow={noteWindow} />
     </div>
   );
 }
@@ -151,12 +184,21 @@ interface Toggles {
   setPen(on: boolean): void;
   readonly notes: boolean;
   setNotes(on: boolean): void;
+  /** Nothing is shown: the audience looks at the speaker. */
+  readonly blank: boolean;
+  setBlank(on: boolean): void;
   wipe(): void;
 }
 
 /** A key or a clicker. */
 function pressed(event: KeyboardEvent, p: Props, t: Toggles): void {
   if (event.ctrlKey || event.metaKey || event.altKey) return;
+  if (t.blank) {
+    event.preventDefault();
+    event.stopPropagation();
+    t.setBlank(false);
+    return;
+  }
   const isButton = event.target instanceof HTMLButtonElement;
   if (isButton && (event.key === ' ' || event.key === 'Enter')) return;
   const next = () => {
@@ -186,7 +228,9 @@ function pressed(event: KeyboardEvent, p: Props, t: Toggles): void {
     s: () => t.setSpot(!t.spot),
     d: () => t.setPen(!t.pen),
     c: t.wipe,
-    b: () => p.onBackground(BACKGROUNDS[(BACKGROUNDS.indexOf(p.background) + 1) % BACKGROUNDS.length]),
+    b: () => t.setBlank(true),
+    '.': () => t.setBlank(true),
+    k: () => p.onBackground(BACKGROUNDS[(BACKGROUNDS.indexOf(p.background) + 1) % BACKGROUNDS.length]),
     n: () => t.setNotes(!t.notes),
   };
   const act = acts[event.key.length === 1 ? event.key.toLowerCase() : event.key];
@@ -196,7 +240,7 @@ function pressed(event: KeyboardEvent, p: Props, t: Toggles): void {
   act();
 }
 
-function Bar(props: Props & Toggles) {
+function Bar(props: Props & Toggles & { onNoteWindow(): void }) {
   const { place, frozen, spot, pen, notes } = props;
   const texts = explainTexts.presenting;
   return (
@@ -225,6 +269,9 @@ function Bar(props: Props & Toggles) {
       </button>
       <button type="button" aria-pressed={notes} onClick={() => props.setNotes(!notes)}>
         {texts.note}
+      </button>
+      <button type="button" onClick={props.onNoteWindow}>
+        {texts.noteWindow}
       </button>
       <button type="button" onClick={props.onEnd}>
         {texts.end}

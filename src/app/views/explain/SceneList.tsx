@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { meaningsOfFigures, type StoryScene } from '../../../outputs/explain/index.ts';
 import { explainTexts } from '../../../outputs/words/index.ts';
+import { SceneRows, SceneSound, SceneZoom } from './SceneParts.tsx';
 
 interface Props {
   scenes: readonly StoryScene[];
@@ -110,6 +111,9 @@ function SceneEditor({ scenes, at, onScenes, onEdit, current }: Props & { at: nu
           onChange={(event) => onEdit({ note: event.currentTarget.value })}
         />
       </label>
+      <SceneRows scene={chosen} onEdit={onEdit} />
+      <SceneZoom scene={chosen} onEdit={onEdit} current={current} />
+      <SceneSound scene={chosen} onEdit={onEdit} />
       <details>
         <summary>{texts.figures}</summary>
         <dl class="explain-names">

@@ -68,12 +68,27 @@ export function timeScale({ from, span }: View, room: number): TimeScale {
   const first = Math.ceil((from - base) / step - 1e-6);
   const last = Math.floor((from + span - base) / step + 1e-6);
   const ticks: Tick[] = [];
+  const text = inOneUnit(Math.max(Math.abs(first), Math.abs(last)) * step, step);
   for (let k = first; k <= last; k++)
     ticks.push({
       share: (base + k * step - from) / span,
-      label: `${far && k > 0 ? '+' : ''}${momentText(k * step, step)}`,
+      label: `${far && k > 0 ? '+' : ''}${text(k * step)}`,
     });
   return { ticks, step, base: far ? momentText(base, step) : undefined };
+}
+
+const UNITS = [
+  [1, 's'],
+  [1e-3, 'ms'],
+  [1e-6, 'µs'],
+  [1e-9, 'ns'],
+] as const;
+
+/** Moments up to the largest, all in one unit and with the decimals that the step needs. */
+function inOneUnit(largest: Seconds, step: Seconds): (t: Seconds) => string {
+  const [size, unit] = UNITS.find(([s]) => largest >= s * 0.999) ?? UNITS[3];
+  const decimals = Math.max(0, -Math.floor(Math.log10(step / size) + 1e-9));
+  return (t) => (t === 0 ? '0' : `${(t / size).toFixed(decimals).replace('-', '−')} ${unit}`);
 }
 
 /** A moment with as many digits as the step needs. */

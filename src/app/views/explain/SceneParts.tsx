@@ -1,0 +1,195 @@
+import {
+  DETECTOR_CHOICES,
+  isPoint,
+  limited,
+  POINTS,
+  SOUND_SPEEDS,
+  type SoundSpeed,
+  type StoryScene,
+} from '../../../outputs/explain/index.ts';
+import { detectorName, explainTexts, pointTitles, waveTexts } from '../../../outputs/words/index.ts';
+
+interface Props {
+  scene: StoryScene;
+  onEdit(part: Partial<StoryScene>): void;
+}
+
+type Row = StoryScene['rows'][number];
+
+/** At most so many rows are legible. */
+const MOST_ROWS = 8;
+
+/** The rows of a scene: their points, titles, detectors and order. */
+export function SceneRows({ scene, onEdit }: Props) {
+  const texts = explainTexts.scenes;
+  const { rows } = scene;
+  const put = (at: number, row: Row) => onEdit({ rows: rows.map((r, i) => (i === at ? row : r)) });
+  const swap = (at: number) => {
+    const next = [...rows];
+    [next[at - 1], next[at]] = [next[at], next[at - 1]];
+    onEdit({ rows: next });
+  };
+  const remove = (at: number) => onEdit({ rows: rows.filter((_, i) => i !== at) });
+  return (
+    <fieldset class="explain-rows">
+      <legend>{texts.rows}</legend>
+      {rows.map((row, i) => (
+        <div key={i} class="explain-row">
+          <select
+            aria-label={texts.rowPoint(i + 1)}
+            value={row.point}
+            onChange={(event) =>
+              isPoint(event.currentTarget.value) && put(i, { ...row, point: event.currentTarget.value })
+            }
+          >
+            {POINTS.map((id) => (
+              <option key={id} value={id}>
+                {pointTitles[id]}
+              </option>
+            ))}
+          </select>
+          <input
+            type="text"
+            maxLength={80}
+            aria-label={texts.rowTitle(i + 1)}
+            placeholder={pointTitles[row.point]}
+            value={row.title ?? ''}
+            onChange={(event) => put(i, withTitle(row, event.currentTarget.value))}
+          />
+          <select
+            aria-label={texts.rowDetector(i + 1)}
+            value={row.with?.detector ?? ''}
+            onChange={(event) => put(i, withDetector(row, event.currentTarget.value))}
+          >
+            <option value="">{texts.sameDetector}</option>
+            {DETECTOR_CHOICES.map((id) => (
+              <option key={id} value={id}>
+                {detectorName(id)}
+              </option>
+            ))}
+          </select>
+          <div class="explain-buttons">
+            <button type="button" disabled={i === 0} aria-label={texts.rowUp(i + 1)} onClick={() => swap(i)}>
+              {texts.up}
+            </button>
+            <button
+              type="button"
+              disabled={rows.length === 1 && !scene.picture}
+              aria-label={texts.rowRemove(i + 1)}
+              onClick={() => remove(i)}
+            >
+              {texts.remove}
+            </button>
+          </div>
+        </div>
+      ))}
+      <button
+        type="button"
+        disabled={rows.length >= MOST_ROWS}
+        onClick={() => onEdit({ rows: [...rows, { point: rows.at(-1)?.point ?? 'tuned' }] })}
+      >
+        {texts.addRow}
+      </button>
+    </fieldset>
+  );
+}
+
+const withTitle = ({ title: _, ...row }: Row, title: string): Row => (title.trim() === '' ? row : { ...row, title });
+
+function withDetector({ with: own = {}, ...row }: Row, detector: string): Row {
+  const { detector: _, ...rest } = own;
+  const next = detector === '' ? rest : { ...rest, detector };
+  return Object.keys(next).length > 0 ? { ...row, with: next } : row;
+}
+
+/** A zoom in so many seconds, unless another time is given. */
+const USUAL_ZOOM_SECONDS = 9;
+
+/** Where the slow zoom starts and ends, taken from the view, and how long it takes. */
+export function SceneZoom({ scene, onEdit, current }: Props & { current(): StoryScene }) {
+  const texts = explainTexts.scenes;
+  const { to } = scene;
+  if (scene.rows.length === 0) return null;
+  const viewNow = () => limited(current());
+  return (
+    <fieldset class="explain-rows">
+      <legend>{texts.zoom}</legend>
+      <p class="quiet">
+        {to
+          ? texts.zoomFromTo(waveTexts.span(scene.span), waveTexts.span(to.span))
+          : texts.noZoom(waveTexts.span(scene.span))}
+      </p>
+      <div class="explain-buttons">
+        <button type="button" onClick={() => onEdit(viewNow())}>
+          {texts.zoomStart}
+        </button>
+        <button
+          type="button"
+          onClick={() => onEdit({ to: { ...viewNow(), seconds: to?.seconds ?? USUAL_ZOOM_SECONDS } })}
+        >
+          {texts.zoomEnd}
+        </button>
+        {to && (
+          <button type="button" onClick={() => onEdit({ to: undefined })}>
+            {texts.zoomRemove}
+          </button>
+        )}
+      </div>
+      {to && (
+        <label>
+          <span>{texts.zoomSeconds}</span>
+          <input
+            type="number"
+            min={0.5}
+            max={120}
+            step={0.5}
+            value={to.seconds}
+            onChange={(event) => {
+              const seconds = event.currentTarget.valueAsNumber;
+              if (seconds >= 0.5 && seconds <= 120) onEdit({ to: { ...to, seconds } });
+            }}
+          />
+        </label>
+      )}
+    </fieldset>
+  );
+}
+
+/** What is heard in a scene, and how fast. */
+export function SceneSound({ scene, onEdit }: Props) {
+  const texts = explainTexts.scenes;
+  return (
+    <>
+      <label>
+        <span>{texts.heard}</span>
+        <select
+          value={scene.hear ?? ''}
+          onChange={(event) => {
+            const { value } = event.currentTarget;
+            onEdit({ hear: isPoint(value) ? value : undefined });
+          }}
+        >
+          <option value="">{texts.heardUsual}</option>
+          {POINTS.map((id) => (
+            <option key={id} value={id}>
+              {pointTitles[id]}
+            </option>
+          ))}
+        </select>
+      </label>
+      <label>
+        <span>{explainTexts.stage.speed}</span>
+        <select
+          value={scene.sound ?? 'real time'}
+          onChange={(event) => onEdit({ sound: event.currentTarget.value as SoundSpeed })}
+        >
+          {SOUND_SPEEDS.map((id) => (
+            <option key={id} value={id}>
+              {explainTexts.stage.speeds[id]}
+            </option>
+          ))}
+        </select>
+      </label>
+    </>
+  );
+}
