@@ -70,12 +70,17 @@ function useNoteWindow(note: string, place: string): () => void {
       return line;
     });
     page.body.replaceChildren(...lines);
-    page.body.style.cssText = 'margin: 1.5rem; max-width: 40rem; font: 1.5rem/1.5 sans-serif';
+    Object.assign(page.body.style, {
+      margin: '1.5rem',
+      fontFamily: 'sans-serif',
+      fontSize: '1.5rem',
+      lineHeight: '1.5',
+    });
   };
   useEffect(write, [note, place]);
   useEffect(() => () => opened.current?.close(), []);
   return () => {
-    opened.current = window.open('', 'faintwave-notes', 'popup,width=720,height=480');
+    opened.current = window.open('', 'faintwave-notes', 'popup');
     write();
   };
 }
