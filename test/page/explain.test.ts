@@ -58,7 +58,7 @@ describe('explaining on the page', () => {
       await page.getByRole('button', { name: 'From the start' }).click();
       const box = (await page.locator('.explain-stage canvas').boundingBox())!;
       await page.mouse.move(box.x + box.width / 2, box.y + 60);
-      await page.mouse.wheel(0, 4000);
+      await page.mouse.wheel(0, 5000);
       await expect.poll(() => shown(page)).toBe('60 s');
       await page.getByRole('slider', { name: 'How much time is shown' }).fill('1000');
       await expect.poll(() => shown(page)).toBe('50 ns');
