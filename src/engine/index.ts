@@ -266,8 +266,9 @@ export {
   logAgainstPrediction,
   type PlacedEntry,
 } from './log/against-prediction.ts';
-export type { HeardAs, LogEntry, LogProblem } from './log/entry.ts';
+export { HEARD, type HeardAs, type LogCells, type LogEntry, type LogProblem } from './log/entry.ts';
 export { type ReadLog, readLog } from './log/read-log.ts';
+export { writeLog } from './log/write-log.ts';
 
 // Measurements
 

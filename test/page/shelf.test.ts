@@ -94,3 +94,33 @@ test('an archive of all sets brings them to another browser, and a link holds th
     await expect.poll(() => cards(page)).toContain('To be carried');
   });
 });
+
+test('three taps write down what is heard; it is there after a reload, beside the prediction, and in a CSV file', async () => {
+  await withPage(async (page) => {
+    await answered(page);
+    await page.getByRole('button', { name: 'Log', exact: true }).click();
+    const station = page.locator('.log-stations button').nth(1);
+    const called = (await station.locator('.log-station-name').textContent())!;
+    await station.click();
+    await page.locator('.log-heard').getByRole('button', { name: 'faint' }).click();
+    await page.getByRole('button', { name: '3. Write it down' }).click();
+    await page.locator('.log-entries').getByText(called).waitFor();
+    await page.reload();
+    await answered(page);
+    await page.getByRole('button', { name: 'Log', exact: true }).click();
+    await page.locator('.log-entries').getByText(called).waitFor();
+    await page.locator('.log-table').getByText('faint 1').waitFor();
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Save as CSV' }).click(),
+    ]);
+    const { readFile } = await import('node:fs/promises');
+    const text = await readFile((await download.path())!, 'utf8');
+    expect(text).toContain(called);
+    await page.getByRole('button', { name: /^Delete the entry/ }).click();
+    await page.getByText('No entry yet.').waitFor();
+    const file = { name: 'log.csv', mimeType: 'text/csv', buffer: Buffer.from(text) };
+    await page.getByLabel('Add a log from a CSV file').setInputFiles(file);
+    await page.locator('.log-entries').getByText(called).waitFor();
+  });
+});

@@ -21,6 +21,7 @@ const loadFind = () => import('../views/find/Find.tsx').then((m) => m.Find);
 const loadSheets = () => import('../views/sheets/Sheets.tsx').then((m) => m.Sheets);
 const loadMeasure = () => import('../views/measure/Measure.tsx').then((m) => m.Measure);
 const loadFaults = () => import('../views/faults/Faults.tsx').then((m) => m.Faults);
+const loadLog = () => import('../views/log/LogView.tsx').then((m) => m.LogView);
 const loadExplain = () => import('../views/explain/Explain.tsx').then((m) => m.Explain);
 
 /** A view beside the set's own, in the page's whole width. */
@@ -45,6 +46,7 @@ export function OtherView() {
     return <Later key="measure" load={loadMeasure} name={headerWords.view.measure} props={{ set }} />;
   if (view.value === 'faults')
     return <Later key="faults" load={loadFaults} name={headerWords.view.faults} props={{ set, time: time.value }} />;
+  if (view.value === 'log') return <Later key="log" load={loadLog} name={headerWords.view.log} props={{ set }} />;
   return (
     <Later
       key="explain"

@@ -59,6 +59,8 @@ class Browser {
         }),
       entries: () => slow(() => [...this.disk.values()].flatMap(({ entry }): ShelfEntry[] => (entry ? [entry] : []))),
       versions: (id) => slow(() => this.disk.get(id)?.versions ?? []),
+      log: async () => undefined,
+      changeLog: async () => '',
       remove: (id) => slow(() => void this.disk.delete(id)),
     };
   }

@@ -34,6 +34,10 @@ export interface DocumentStore {
   readonly entries: () => Promise<readonly ShelfEntry[]>;
   /** Oldest first. */
   readonly versions: (id: string) => Promise<readonly SetVersion[]>;
+  /** What was heard with it, as the text of a table; undefined: nothing yet. */
+  readonly log: (id: string) => Promise<string | undefined>;
+  /** Changes that text as it is then, whichever tab wrote it. @returns as it is now */
+  readonly changeLog: (id: string, change: (text: string | undefined) => string) => Promise<string>;
   /** For good, from both places. */
   readonly remove: (id: string) => Promise<void>;
 }
@@ -43,12 +47,13 @@ interface Schema extends DBSchema {
   histories: { key: string; value: unknown };
   entries: { key: string; value: ShelfEntry };
   versions: { key: [string, number]; value: SetVersion };
+  logs: { key: string; value: string };
 }
 
-const STORES = ['texts', 'histories', 'entries', 'versions'] as const;
+const STORES = ['texts', 'histories', 'entries', 'versions', 'logs'] as const;
 const DATABASE = 'faintwave';
-/** 1: texts and histories; 2: entries of the shelf and versions. */
-const FORM = 2;
+/** 1: texts and histories; 2: entries of the shelf and versions; 3: logs. */
+const FORM = 3;
 /** The first versions of the page knew one document and kept it here. */
 const OLD_KEY = 'faintwave.set';
 const PREFIX = 'faintwave.document.';
@@ -84,6 +89,8 @@ export function openDocumentStore(firstId: string): DocumentStore {
           database.createObjectStore('texts');
           database.createObjectStore('histories');
         }
+        database.createObjectStore('logs');
+        if (old >= 2) return;
         const entries = database.createObjectStore('entries');
         database.createObjectStore('versions');
         const texts = transaction.objectStore('texts');
@@ -143,6 +150,15 @@ export function openDocumentStore(firstId: string): DocumentStore {
     async versions(id) {
       return (await connect()).getAll('versions', versionsOf(id));
     },
+    async log(id) {
+      return (await connect()).get('logs', id);
+    },
+    async changeLog(id, change) {
+      const transaction = (await connect()).transaction('logs', 'readwrite', { durability: 'strict' });
+      const text = change(await transaction.store.get(id));
+      await Promise.all([transaction.store.put(text, id), transaction.done]);
+      return text;
+    },
     async remove(id) {
       const database = await connect();
       const transaction = database.transaction(STORES, 'readwrite', { durability: 'strict' });
@@ -151,6 +167,7 @@ export function openDocumentStore(firstId: string): DocumentStore {
         transaction.objectStore('histories').delete(id),
         transaction.objectStore('entries').delete(id),
         transaction.objectStore('versions').delete(versionsOf(id)),
+        transaction.objectStore('logs').delete(id),
         transaction.done,
       ]);
       localStorage.removeItem(keyOf(id));

@@ -1,7 +1,7 @@
 import { effect, signal } from '@preact/signals';
 
 /** The set itself, or a view that takes the whole page. */
-export const VIEWS = ['set', 'find', 'sheets', 'measure', 'faults', 'explain'] as const;
+export const VIEWS = ['set', 'find', 'sheets', 'measure', 'faults', 'log', 'explain'] as const;
 /** The shelf is opened from the name of the set. */
 export type ViewId = (typeof VIEWS)[number] | 'shelf';
 export const view = signal<ViewId>('set');

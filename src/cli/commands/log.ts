@@ -1,8 +1,6 @@
 import {
-  LIGHTS,
   type Light,
   type LogAgainstPrediction,
-  type LoggedStation,
   logAgainstPrediction,
   type PlacedEntry,
   type ReadLog,
@@ -18,6 +16,7 @@ import {
   jsonText,
   logAnswer,
   logProblemText,
+  logSurprises,
   tableTooLarge,
 } from '../../outputs/words/index.ts';
 import { filesAndOptions } from '../arguments.ts';
@@ -63,27 +62,14 @@ function printLog(set: SetDescription, { stations, entries, days }: LogAgainstPr
   const named = stations.map((station) => ({ ...station, name: clean(station.name) }));
   io.out(`${logAnswer.title(clean(set.name), clean(set.place.name))}\n\n`);
   io.out(`${logTable(named, io.width)}\n\n${logAnswer.read(entries.length, days)}\n`);
-  for (const station of named) for (const surprise of surprisesOf(station)) io.out(`? ${surprise}\n`);
-}
-
-/** One never heard is said once, by the light in which it is likelier. */
-function surprisesOf(station: LoggedStation): string[] {
-  const silent = LIGHTS.map((light) => station.lights[light]).filter(({ surprise }) => surprise === 'never-heard');
-  if (silent.length > 0)
-    return [
-      logAnswer.neverHeard(
-        station,
-        Math.max(...silent.map(({ chance = 0 }) => chance)),
-        Math.max(...silent.map(({ days }) => days)),
-      ),
-    ];
-  return LIGHTS.filter((light) => station.lights[light].surprise === 'heard-though-unlikely').map((light) =>
-    logAnswer.heardThoughUnlikely(station, light, station.lights[light].chance ?? 0),
-  );
+  for (const station of named) for (const surprise of logSurprises(station)) io.out(`? ${surprise}\n`);
 }
 
 /** An entry with the station that it is taken for, by its name in the list of the place. */
-const entryData = ({ entry, light, station }: PlacedEntry, { place }: SetDescription) => ({
+const entryData = (
+  { entry: { cells: _written, ...entry }, light, station }: PlacedEntry,
+  { place }: SetDescription,
+) => ({
   ...entry,
   light,
   takenFor: station === undefined ? undefined : place.stations[station].name,

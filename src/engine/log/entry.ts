@@ -23,8 +23,13 @@ export const LOG_COLUMNS = [
 ] as const;
 export type LogColumn = (typeof LOG_COLUMNS)[number];
 
+/** A row as written, by its columns. */
+export type LogCells = Readonly<Partial<Record<LogColumn, string>>>;
+
 /** One thing heard, or not heard though it was sought. */
 export interface LogEntry {
+  /** As written. */
+  readonly cells: LogCells;
   /** Of the table, from 1, heading counted and empty rows not. */
   readonly row: number;
   readonly time: Date;

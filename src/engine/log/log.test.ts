@@ -8,6 +8,7 @@ import { receiveRanged } from '../uncertainty/receive-ranged.ts';
 import { type LogAgainstPrediction, logAgainstPrediction } from './against-prediction.ts';
 import { HEARD, type LogEntry } from './entry.ts';
 import { readLog } from './read-log.ts';
+import { writeLog } from './write-log.ts';
 
 const HEAD = 'time,station,frequency,pointer,heard';
 const logOf = (...rows: string[]) => readLog([HEAD, ...rows].join('\n'));
@@ -24,7 +25,15 @@ describe('reading a log', () => {
     const text = 'Heard;My note;Frequency [kHz];Time;Shunt\nQuiet;x;603;2026-10-03 20:00Z;270\n';
     expect(readLog(text)).toEqual({
       entries: [
-        { row: 2, time: new Date('2026-10-03T20:00Z'), localHour: 20, heard: 'quiet', frequency: 603e3, shunt: 270 },
+        {
+          cells: { heard: 'Quiet', frequency: '603', time: '2026-10-03 20:00Z', shunt: '270' },
+          row: 2,
+          time: new Date('2026-10-03T20:00Z'),
+          localHour: 20,
+          heard: 'quiet',
+          frequency: 603e3,
+          shunt: 270,
+        },
       ],
       problems: [],
     });
@@ -81,6 +90,22 @@ describe('reading a log', () => {
       }),
     );
   });
+});
+
+it('what is written is read as the same cells, whatever stands in them', () => {
+  const text = fc.string({ unit: 'grapheme', maxLength: 20 }).map((one) => `x${one}`);
+  const cells = fc.record({
+    time: fc.constant('2026-10-03T20:05+01:00'),
+    heard: fc.constantFrom(...HEARD),
+    station: fc.oneof(text, fc.constantFrom('=1+1', "'=1", '-x', '"a", b', 'two\nlines', ' spaced ')),
+    remark: text,
+  });
+  fc.assert(
+    fc.property(fc.array(cells, { maxLength: 5 }), (rows) => {
+      expect(readLog(writeLog(rows)).entries.map((entry) => entry.cells)).toEqual(rows);
+      expect(writeLog(readLog(writeLog(rows)).entries)).toBe(writeLog(rows));
+    }),
+  );
 });
 
 describe('a log beside the prediction', () => {

@@ -2,7 +2,15 @@ import { fewOfEach } from '../numerics/few-of-each.ts';
 import { readTable, type TextTable, unguard } from '../place/stations/text-table.ts';
 import { brief } from '../units/brief.ts';
 import { parseQuantity, type QuantityKind } from '../units/parse.ts';
-import { HEARD, type HeardAs, LOG_COLUMNS, type LogColumn, type LogEntry, type LogProblem } from './entry.ts';
+import {
+  HEARD,
+  type HeardAs,
+  LOG_COLUMNS,
+  type LogCells,
+  type LogColumn,
+  type LogEntry,
+  type LogProblem,
+} from './entry.ts';
 
 /** A log as read. */
 export interface ReadLog {
@@ -11,7 +19,6 @@ export interface ReadLog {
   readonly problems: readonly LogProblem[];
 }
 
-type Row = Partial<Record<LogColumn, string>>;
 type Fact = LogProblem['fact'];
 
 /** A moment, with its zone or without (ISO 8601; a space may stand for the T, and before the zone). */
@@ -60,8 +67,8 @@ const columnOf = (heading: string): LogColumn | undefined => {
   );
 };
 
-function rowOf(columns: readonly (LogColumn | undefined)[], cells: TextTable[number]): Row {
-  const row: Row = {};
+function rowOf(columns: readonly (LogColumn | undefined)[], cells: TextTable[number]): LogCells {
+  const row: Partial<Record<LogColumn, string>> = {};
   for (const [i, column] of columns.entries()) {
     const cell = unguard(cells[i] ?? '');
     if (column && cell !== '') row[column] ??= cell;
@@ -71,7 +78,7 @@ function rowOf(columns: readonly (LogColumn | undefined)[], cells: TextTable[num
 
 type About = (column: LogColumn | undefined, fact: Fact, isLeftOut: boolean, given?: string) => void;
 
-function entryOf(row: number, cells: Row, about: About): LogEntry | undefined {
+function entryOf(row: number, cells: LogCells, about: About): LogEntry | undefined {
   const moment = momentOf(cells.time);
   if (!('time' in moment)) about('time', moment, true, cells.time);
   const heard = heardOf(cells.heard);
@@ -93,7 +100,7 @@ function entryOf(row: number, cells: Row, about: About): LogEntry | undefined {
   const isPlaced = station !== undefined || frequency !== undefined || pointer !== undefined;
   if (!isPlaced) about(undefined, { code: 'heard-what' }, true);
   if (!('time' in moment) || !heard || !isPlaced) return undefined;
-  return { row, ...moment, heard, station, frequency, pointer, shunt, conditions, spot, remark };
+  return { cells, row, ...moment, heard, station, frequency, pointer, shunt, conditions, spot, remark };
 }
 
 /** A moment, and the hour of the clock that it was written by. */

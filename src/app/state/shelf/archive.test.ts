@@ -1,10 +1,12 @@
 import { strToU8, zipSync } from 'fflate';
 import { expect, it } from 'vitest';
+import { readLog, writeLog } from '../../../engine/index.ts';
 import type { StoredDocument } from '../document-store.ts';
 import { DEMO, EXAMPLES } from '../examples.ts';
 import { type Kept, keptText, readKept } from '../kept.ts';
 import { makeArchive, readArchive } from './archive.ts';
 import { entryOf, type ShelfEntry } from './entry.ts';
+import { joinedLogs } from './log-text.ts';
 import type { SetVersion } from './versions.ts';
 
 /** A shelf in memory. */
@@ -12,6 +14,7 @@ function shelfOf() {
   const kept = new Map<string, Kept>();
   const versions = new Map<string, SetVersion[]>();
   const entries = new Map<string, ShelfEntry>();
+  const logs = new Map<string, string>();
   let count = 0;
   return {
     entries,
@@ -21,6 +24,11 @@ function shelfOf() {
       if (text !== undefined) kept.set(id, readKept(text)!);
       if (entry) entries.set(id, entry);
       if (version) versions.set(id, [...(versions.get(id) ?? []).filter(({ at }) => at !== version.at), version]);
+    },
+    log: async (id: string) => logs.get(id),
+    async changeLog(id: string, change: (text: string | undefined) => string) {
+      logs.set(id, change(logs.get(id)));
+      return logs.get(id)!;
     },
     refresh: async () => undefined,
     isOpen: () => false,
@@ -43,6 +51,9 @@ it('an archive holds every set with its versions, and comes back whole on anothe
   await put(here, 'a', example, 1000);
   await put(here, 'b', { ...other, name: 'Köder & <b>' }, 2000);
   for (const at of [10, 20]) await here.put('a', { version: { at, written: { ...example, name: `until ${at}` } } });
+  const heard = (station: string) =>
+    writeLog([{ time: '2026-10-03T20:05+01:00', station, heard: 'faint', remark: '"quoted", =1' }]);
+  await here.changeLog('a', () => heard('Saltmarsh Radio'));
   const archive = await makeArchive(here, [...here.entries.values()]);
   const there = shelfOf();
   expect(await readArchive(there, archive)).toEqual({ added: 2, merged: 0, same: 0, leftOut: [] });
@@ -51,7 +62,13 @@ it('an archive holds every set with its versions, and comes back whole on anothe
     expect(await there.versions(id)).toEqual(await here.versions(id));
     expect(there.entries.get(id)).toEqual(here.entries.get(id));
   }
+  await there.changeLog('a', (text) => joinedLogs(text, heard('Radio Alder')));
   expect(await readArchive(there, archive)).toEqual({ added: 0, merged: 0, same: 2, leftOut: [] });
+  const logged = readLog((await there.log('a'))!).entries;
+  expect(logged.map(({ station, remark }) => [station, remark])).toEqual([
+    ['Saltmarsh Radio', '"quoted", =1'],
+    ['Radio Alder', '"quoted", =1'],
+  ]);
   expect(await there.versions('a')).toEqual(await here.versions('a'));
 });
 

@@ -3,6 +3,7 @@ import { description, isRecord, writeText } from '../../../engine/index.ts';
 import { fileStem } from '../download.ts';
 import { type Kept, keptText } from '../kept.ts';
 import { entryOf, type ShelfEntry } from './entry.ts';
+import { joinedLogs } from './log-text.ts';
 import type { Shelf } from './shelf.ts';
 import type { SetVersion } from './versions.ts';
 
@@ -20,6 +21,8 @@ interface Listed {
   readonly fileName: string;
   readonly changed: number;
   readonly versions: readonly { readonly at: number; readonly file: string }[];
+  /** What was heard with it, a table. */
+  readonly log?: string;
 }
 
 /** The set a browser began with is called so in every browser. */
@@ -33,7 +36,7 @@ const breathe = (): Promise<void> => new Promise((resolve) => setTimeout(resolve
  * @param progress is told how many sets are in it
  */
 export async function makeArchive(
-  shelf: Pick<Shelf, 'kept' | 'versions'>,
+  shelf: Pick<Shelf, 'kept' | 'versions' | 'log'>,
   entries: readonly ShelfEntry[],
   progress: (done: number) => void = () => {},
 ): Promise<Blob> {
@@ -59,8 +62,11 @@ export async function makeArchive(
       put(version.file, writeText(written));
       return version;
     });
+    const heard = await shelf.log(entry.id).catch(() => undefined);
+    const log = heard === undefined ? undefined : `logs/${entry.id}.csv`;
+    if (log && heard) put(log, heard);
     const id = entry.id === NOT_UNIQUE ? undefined : entry.id;
-    list.push({ id, file, fileName: entry.fileName, changed: entry.changed, versions });
+    list.push({ id, file, log, fileName: entry.fileName, changed: entry.changed, versions });
     progress(done + 1);
     await breathe();
   }
@@ -89,7 +95,10 @@ export type ArchiveRefusal = 'not-an-archive' | 'too-large';
  * @returns what was done, or why nothing was
  */
 export async function readArchive(
-  shelf: Pick<Shelf, 'kept' | 'versions' | 'put' | 'refresh' | 'isOpen' | 'changedAt' | 'newSetId' | 'now'>,
+  shelf: Pick<
+    Shelf,
+    'kept' | 'versions' | 'put' | 'refresh' | 'isOpen' | 'changedAt' | 'newSetId' | 'now' | 'changeLog'
+  >,
   file: Blob,
   progress: (done: number, all: number) => void = () => {},
 ): Promise<ArchiveRead | { readonly refused: ArchiveRefusal }> {
@@ -115,6 +124,8 @@ export async function readArchive(
     const outcome = await merge(shelf, id, { ...one, written });
     count[outcome]++;
     for (const version of versions) await shelf.put(id, { version });
+    const heard = one.log === undefined ? undefined : files.get(one.log);
+    if (heard !== undefined) await shelf.changeLog(id, (here) => joinedLogs(here, heard));
     progress(done + 1, listed.length);
     await breathe();
   }
@@ -164,12 +175,13 @@ const isTime = (value: unknown): value is number => typeof value === 'number' &&
 
 function listedOf(one: unknown, now: number): readonly Listed[] {
   if (!isRecord(one) || typeof one.file !== 'string') return [];
-  const { id, file, fileName, changed, versions } = one;
+  const { id, file, fileName, changed, versions, log } = one;
   return [
     {
       file,
       fileName: typeof fileName === 'string' ? fileName : file,
       changed: isTime(changed) ? changed : now,
+      ...(typeof log === 'string' ? { log } : {}),
       ...(typeof id === 'string' && /^[\w-]{1,64}$/.test(id) && id !== NOT_UNIQUE ? { id } : {}),
       versions: (Array.isArray(versions) ? versions : []).flatMap((version: unknown) =>
         isRecord(version) && isTime(version.at) && typeof version.file === 'string'
@@ -195,7 +207,7 @@ async function unzipped(file: Blob): Promise<ReadonlyMap<string, string> | Archi
   let size = 0;
   let isBroken = false;
   const unzip = new Unzip((one) => {
-    if (!one.name.endsWith('.json')) return;
+    if (!/\.(json|csv)$/.test(one.name)) return;
     const pieces: Uint8Array[] = [];
     one.ondata = (error, piece, isLast) => {
       if (error) {

@@ -42,6 +42,9 @@ export interface Shelf extends OpeningPlace {
   readonly kept: (id: string) => Promise<Kept | undefined>;
   /** Oldest first. */
   readonly versions: (id: string) => Promise<readonly SetVersion[]>;
+  /** What was heard with a set, as the text of a table. */
+  readonly log: (id: string) => Promise<string | undefined>;
+  readonly changeLog: DocumentStore['changeLog'];
   /** The set in focus as it was then, as one step that can be undone; how it was before that becomes a version. */
   readonly goBack: (version: SetVersion, label: string) => void;
   /** Puts sets and versions from elsewhere on the shelf. */
@@ -140,7 +143,12 @@ export function createShelf({ sets, keeping, store, tabs, now }: Tools, first: E
   /** A set that lost the focus is closed once the disk has it; an example that nobody changed leaves nothing behind. */
   async function leave(set: OpenSet): Promise<void> {
     const { id } = set;
-    const isForNothing = unwanted.has(set) || isUntouchedExample(set);
+    const hasLog = () =>
+      store.log(id).then(
+        (log) => log !== undefined,
+        () => false,
+      );
+    const isForNothing = (unwanted.has(set) || isUntouchedExample(set)) && !(await hasLog());
     if (!isForNothing && !(await keeping.isOnDisk(id))) return;
     if (sets.focused.peek() === set) return;
     sets.close(id);
@@ -195,6 +203,12 @@ export function createShelf({ sets, keeping, store, tabs, now }: Tools, first: E
     changedAt: (id) => entryNow(id)?.changed ?? 0,
     kept,
     versions: (id) => store.versions(id),
+    log: (id) => store.log(id),
+    async changeLog(id, change) {
+      const text = await store.changeLog(id, change);
+      tabs.tellOfShelf();
+      return text;
+    },
     add(reading, fileName) {
       const { written, result, usable } = reading;
       const before = sets.focused.peek();

@@ -19,5 +19,5 @@ export { type CommandName, type CommandOptions, commandWords } from './commands.
 export { curveColumns, curvesAnswer } from './curves.ts';
 export { type ContentKind, fileProblems } from './files.ts';
 export { helpTexts } from './help.ts';
-export { logAnswer, logProblemText } from './log.ts';
+export { logAnswer, logProblemText, logSurprises } from './log.ts';
 export { callProblems, type OptionExpectation, optionProblem } from './options.ts';

@@ -1,4 +1,4 @@
-import type { Light, LoggedLight, LoggedStation } from '../../../../engine/log/against-prediction.ts';
+import { LIGHTS, type Light, type LoggedLight, type LoggedStation } from '../../../../engine/log/against-prediction.ts';
 import {
   HEARD,
   type HeardAs,
@@ -85,3 +85,19 @@ export const logAnswer = {
   heardThoughUnlikely: (station: LoggedStation, light: Light, chance: number): string =>
     `${nameAndFrequency(station)}, was heard ${LIGHT_WORDS[light]} on several days, though only ${percent(chance)} of 100 such sets hear it: the set or the place is better than described.`,
 } as const;
+
+/** What does not fit of a station, each a sentence; one never heard is said once, by the light in which it is likelier. */
+export function logSurprises(station: LoggedStation): string[] {
+  const silent = LIGHTS.map((light) => station.lights[light]).filter(({ surprise }) => surprise === 'never-heard');
+  if (silent.length > 0)
+    return [
+      logAnswer.neverHeard(
+        station,
+        Math.max(...silent.map(({ chance = 0 }) => chance)),
+        Math.max(...silent.map(({ days }) => days)),
+      ),
+    ];
+  return LIGHTS.filter((light) => station.lights[light].surprise === 'heard-though-unlikely').map((light) =>
+    logAnswer.heardThoughUnlikely(station, light, station.lights[light].chance ?? 0),
+  );
+}

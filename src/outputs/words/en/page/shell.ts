@@ -8,7 +8,7 @@ export const headerWords = {
   shelf: 'Shelf',
   shelfTip: 'All sets kept in this browser, and versions of this one',
   views: 'Views',
-  view: { set: 'Set', find: 'Find', explain: 'Explain', sheets: 'Sheets', measure: 'Measure', faults: 'Faults' },
+  view: { set: 'Set', find: 'Find', explain: 'Explain', sheets: 'Sheets', measure: 'Measure', faults: 'Faults', log: 'Log' },
   open: 'Open',
   fromBench: 'Begin from my bench…',
   openFile: 'A file…',

@@ -1,0 +1,97 @@
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import type { LogCells, SetDescription } from '../../../engine/index.ts';
+import { logProblemText, logWords as texts } from '../../../outputs/words/index.ts';
+import { download, fileStem } from '../../state/download.ts';
+import { tell } from '../../state/notices.ts';
+import { useOpenSet } from '../../state/set-context.ts';
+import { textOfFile } from '../../state/text-of-file.ts';
+import { useAnswer } from '../../workers/use-worker.ts';
+import { LogEntries } from './LogEntries.tsx';
+import type { LogAnswer, LogQuestion } from './log.worker.ts';
+import { PredictedBeside } from './PredictedBeside.tsx';
+import { QuickEntry } from './QuickEntry.tsx';
+import { useLog } from './use-log.ts';
+import './log.css';
+
+const newLogWorker = (): Worker =>
+  new Worker(new URL('./log.worker.ts', import.meta.url), { type: 'module', name: 'log' });
+
+/** What was heard with the set: written down in three taps, and beside what was predicted. */
+export function LogView({ set }: { readonly set: SetDescription }) {
+  const { id } = useOpenSet();
+  const { log, add, remove, join } = useLog();
+  const picker = useRef<HTMLInputElement>(null);
+  const [added, setAdded] = useState<string | undefined>();
+  const question = useMemo((): LogQuestion => ({ set, log, added }), [set, log, added]);
+  const { answer, error } = useAnswer<LogQuestion, LogAnswer>(newLogWorker, question);
+  const write = async (cells: LogCells) => {
+    await add(cells);
+    const undo = { label: texts.undo, run: () => void remove(cells) };
+    tell(texts.written(cells.station ?? texts.unknown), { key: 'logged', of: id, action: undo });
+  };
+  const erase = async (cells: LogCells) => {
+    await remove(cells);
+    const undo = { label: texts.undo, run: () => void add(cells) };
+    tell(texts.erased(cells.station ?? texts.unknown), { key: 'logged', of: id, action: undo });
+  };
+  const open = async (file: File) => {
+    const found = await textOfFile(file);
+    if (found.text === undefined) {
+      tell(texts.notRead(file.name), { key: 'log-file', of: id, stays: true });
+      return;
+    }
+    setAdded(found.text);
+  };
+  const joined = answer?.added !== undefined && answer.added === added ? answer : undefined;
+  // The worker has read both; what is wrong with the file stays to be seen.
+  useEffect(() => {
+    if (joined?.added !== undefined && joined.log !== log) void join(joined.added, joined.log);
+  }, [joined]);
+  const entries = answer?.beside.entries ?? [];
+  return (
+    <section class="log" aria-label={texts.label}>
+      <QuickEntry set={set} onWrite={(cells) => void write(cells)} />
+      <div class="log-beside">
+        {error && (
+          <p class="problem" role="alert">
+            {error}
+          </p>
+        )}
+        {answer && answer.problems.length > 0 && (
+          <ul class="sentences log-problems">
+            {answer.problems.map((problem) => (
+              <li key={`${problem.row} ${problem.column} ${problem.fact.code}`}>{logProblemText(problem)}</li>
+            ))}
+          </ul>
+        )}
+        {answer ? <PredictedBeside beside={answer.beside} /> : <p class="quiet">{texts.working}</p>}
+        <LogEntries entries={entries} onErase={(cells) => void erase(cells)} />
+        <p class="buttons">
+          <button
+            type="button"
+            disabled={log === ''}
+            onClick={() => download(`${fileStem(set.name, 'set')}-log.csv`, log, 'text/csv')}
+          >
+            {texts.save}
+          </button>
+          <button type="button" onClick={() => picker.current?.click()}>
+            {texts.open}
+          </button>
+        </p>
+        <input
+          ref={picker}
+          class="visually-hidden"
+          type="file"
+          accept=".csv,.tsv,.txt,text/csv"
+          tabIndex={-1}
+          aria-label={texts.picker}
+          onChange={(event) => {
+            const file = event.currentTarget.files?.[0];
+            event.currentTarget.value = '';
+            if (file) void open(file);
+          }}
+        />
+      </div>
+    </section>
+  );
+}

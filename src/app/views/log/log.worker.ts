@@ -1,0 +1,53 @@
+import {
+  type LogAgainstPrediction,
+  type LogProblem,
+  logAgainstPrediction,
+  readLog,
+  receiveRanged,
+  type SetDescription,
+  TableTooLargeError,
+} from '../../../engine/index.ts';
+import { errorText, tableTooLarge } from '../../../outputs/words/index.ts';
+import { joinedLogs } from '../../state/shelf/log-text.ts';
+import { coastFor } from '../../workers/coast.ts';
+import type { Reply } from '../../workers/latest.ts';
+
+/** Beside what was predicted; or with the entries of another table added. */
+export interface LogQuestion {
+  readonly set: SetDescription;
+  readonly log: string;
+  readonly added?: string;
+}
+
+export interface LogAnswer {
+  /** With the entries that were to be added. */
+  readonly log: string;
+  readonly added?: string;
+  readonly beside: LogAgainstPrediction;
+  readonly problems: readonly LogProblem[];
+}
+
+let predicted: { readonly key: string; readonly at: Parameters<typeof logAgainstPrediction>[0] } | undefined;
+
+async function answer({ set, log: text, added }: LogQuestion): Promise<LogAnswer> {
+  const key = JSON.stringify(set);
+  if (predicted?.key !== key) {
+    const options = { coast: await coastFor(set.place) };
+    const at = (time: 'day' | 'night') => receiveRanged(set, { ...options, time });
+    predicted = { key, at: { day: at('day'), night: at('night') } };
+  }
+  const log = added === undefined ? text : joinedLogs(text || undefined, added);
+  const beside = logAgainstPrediction(predicted.at, set.place.position, readLog(log).entries);
+  const problems = added === undefined ? beside.problems : [...readLog(added).problems, ...beside.problems];
+  return { log, added, beside, problems };
+}
+
+addEventListener('message', async ({ data }: MessageEvent<LogQuestion>) => {
+  let reply: Reply<LogAnswer>;
+  try {
+    reply = { answer: await answer(data) };
+  } catch (error) {
+    reply = { error: error instanceof TableTooLargeError ? tableTooLarge(error.fact) : errorText(error) };
+  }
+  postMessage(reply);
+});
