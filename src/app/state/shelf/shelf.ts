@@ -271,7 +271,7 @@ export function createShelf({ sets, keeping, store, tabs, now }: Tools, first: E
       }
       if (!(await write(id, { entry: { ...entry, deleted: now() } }))) return;
       tell(texts.deleted(entry.name), {
-        key: `deleted:${id}`,
+        key: `deleted-${id}`,
         action: { label: texts.undoDelete, run: () => void restore(entry) },
       });
     },
