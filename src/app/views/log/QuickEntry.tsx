@@ -42,7 +42,7 @@ export function QuickEntry({ set, onWrite }: Props) {
     );
     const cells: LogCells = {
       time: timeText(new Date()),
-      ...(of ? { station: of.name, frequency: `${of.frequency / 1e3} kHz` } : {}),
+      ...(of ? { station: of.name, frequency: String(of.frequency / 1e3) } : {}),
       heard,
       ...typed,
     };
