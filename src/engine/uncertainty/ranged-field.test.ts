@@ -18,6 +18,6 @@ it.each(['day', 'night'] as const)('fields at a place by %s are those of the pat
     if (!hasRanges(station)) throw new Error('no ranges');
     const { fieldStrength, range } = ranged[i].total;
     expect(fieldStrength / station.fieldStrength, station.name).toBeCloseTo(1, 9);
-    for (const end of [0, 1]) expect(range![end] / station.ranges.fieldStrength[end], station.name).toBeCloseTo(1, 9);
+    for (const end of [0, 1]) expect(range![end] / station.ranges.fieldStrength![end], station.name).toBeCloseTo(1, 9);
   }
 });
