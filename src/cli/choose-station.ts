@@ -18,24 +18,24 @@ export function kilohertzOf(text: string, option = '--station'): number | undefi
 /** A station by its frequency in kHz, its name or part of it; a whole name goes before a part of another. @returns its index. @throws InputError naming those there are. */
 export function chooseStation(
   stations: readonly { readonly name: string; readonly frequency: Hertz }[],
-  wanted: string | undefined,
+  text: string | undefined,
   fallback = 0,
   option = '--station',
 ): number {
   if (stations.length === 0) throw new InputError(callProblems.noStations);
-  if (wanted === undefined) return fallback;
-  const kilohertz = kilohertzOf(wanted, option);
-  const name = wanted.trim().toLowerCase();
+  if (text === undefined) return fallback;
+  const kilohertz = kilohertzOf(text, option);
+  const name = text.trim().toLowerCase();
   const whole = stations.findIndex((s) => s.name.trim().toLowerCase() === name);
-  const found =
+  const index =
     kilohertz !== undefined
       ? stations.findIndex((s) => Math.abs(s.frequency / 1e3 - kilohertz) < 0.6)
       : whole >= 0
         ? whole
         : stations.findIndex((s) => s.name.toLowerCase().includes(name));
-  if (found < 0) {
+  if (index < 0) {
     const more = Math.max(0, stations.length - MOST_NAMED);
-    throw wrongOption(option, { code: 'station', stations: stations.slice(0, MOST_NAMED), more }, wanted);
+    throw wrongOption(option, { code: 'station', stations: stations.slice(0, MOST_NAMED), more }, text);
   }
-  return found;
+  return index;
 }

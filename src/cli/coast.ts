@@ -2,13 +2,13 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { type Coast, coastline, type LandTopology, type PlaceDescription } from '../engine/index.ts';
 
-let kept: Coast | undefined;
+let cached: Coast | undefined;
 
 /** The packaged coastline, read once. */
 function packagedCoast(): Coast {
   const file = createRequire(import.meta.url).resolve('world-atlas/land-50m.json');
-  kept ??= coastline(JSON.parse(readFileSync(file, 'utf8')) as LandTopology);
-  return kept;
+  cached ??= coastline(JSON.parse(readFileSync(file, 'utf8')) as LandTopology);
+  return cached;
 }
 
 /** The coastline where it can matter: the place and a station have positions; reading it takes a tenth of a second. */

@@ -1,7 +1,7 @@
 import type { ContentKind } from '../outputs/words/index.ts';
 
 /** More of a file than this is not looked at. */
-export const BYTES_LOOKED_AT = 1 << 20;
+export const BYTES_INSPECTED = 1 << 20;
 
 const latin = (bytes: Uint8Array, from: number, to: number): string =>
   String.fromCharCode(...bytes.subarray(from, Math.min(to, bytes.length)));

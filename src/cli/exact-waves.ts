@@ -107,18 +107,18 @@ const MOST_POINTS = 8;
 const titleOf = ({ point }: Pick<WavePlace, 'point'>): string => wavePointInSentence(point);
 
 /** By id or by part of the title, whichever is meant by one only. */
-function placesFrom(given: readonly string[], all: readonly WavePlace[]): string[] {
-  const found = given.map((text) => {
-    const wanted = text.trim().toLowerCase();
+function placesFrom(texts: readonly string[], all: readonly WavePlace[]): string[] {
+  const ids = texts.map((text) => {
+    const name = text.trim().toLowerCase();
     const title = (p: WavePlace): string => titleOf(p).toLowerCase();
-    const named = all.filter((p) => p.id.toLowerCase() === wanted || title(p) === wanted);
-    const near = named.length > 0 ? named : all.filter((p) => title(p).includes(wanted));
-    const meant = near.length === 1 ? near[0] : undefined;
-    if (!meant || wanted === '')
+    const named = all.filter((p) => p.id.toLowerCase() === name || title(p) === name);
+    const near = named.length > 0 ? named : all.filter((p) => title(p).includes(name));
+    const place = near.length === 1 ? near[0] : undefined;
+    if (!place || name === '')
       throw wrongOption('--point', { code: 'point', points: all.map(titleOf), several: near.length > 1 }, text);
-    return meant.id;
+    return place.id;
   });
-  if (found.length > MOST_POINTS)
-    throw wrongOption('--point', { code: 'points at most', most: MOST_POINTS }, String(found.length));
-  return [...new Set(found)];
+  if (ids.length > MOST_POINTS)
+    throw wrongOption('--point', { code: 'points at most', most: MOST_POINTS }, String(ids.length));
+  return [...new Set(ids)];
 }

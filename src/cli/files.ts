@@ -60,20 +60,20 @@ export function processFiles(): Pick<Io, 'read' | 'open' | 'checkTarget' | 'writ
 }
 
 function textOf(bytes: Uint8Array, file: string): string {
-  const found = encodingOf(bytes);
-  if (found.encoding === undefined) throw new InputError(problemSentence({ ...found.problem, path: file }));
-  return new TextDecoder(found.encoding).decode(bytes);
+  const content = encodingOf(bytes);
+  if (content.encoding === undefined) throw new InputError(problemSentence({ ...content.problem, path: file }));
+  return new TextDecoder(content.encoding).decode(bytes);
 }
 
 async function openFile(file: string): Promise<OpenFile> {
   const handle = await open(file);
-  const found = await handle.stat();
-  if (!found.isFile()) {
+  const stats = await handle.stat();
+  if (!stats.isFile()) {
     await handle.close();
-    throw Object.assign(new Error('no regular file'), { code: found.isDirectory() ? 'EISDIR' : 'ESPIPE' });
+    throw Object.assign(new Error('no regular file'), { code: stats.isDirectory() ? 'EISDIR' : 'ESPIPE' });
   }
   return {
-    size: found.size,
+    size: stats.size,
     async read(start, length) {
       const bytes = new Uint8Array(length);
       let done = 0;

@@ -9,23 +9,23 @@ import { dirname, resolve } from 'node:path';
 export async function makeFolder(folder: string): Promise<() => Promise<void>> {
   const missing: string[] = [];
   for (let at = resolve(folder); ; at = dirname(at)) {
-    const found = await stat(at).catch((error: NodeJS.ErrnoException) => {
+    const stats = await stat(at).catch((error: NodeJS.ErrnoException) => {
       if (error.code === 'ENOENT') return undefined;
       throw error;
     });
-    if (found?.isDirectory()) break;
-    if (found) throw Object.assign(new Error('ENOTDIR'), { code: at === resolve(folder) ? 'EEXIST' : 'ENOTDIR' });
+    if (stats?.isDirectory()) break;
+    if (stats) throw Object.assign(new Error('ENOTDIR'), { code: at === resolve(folder) ? 'EEXIST' : 'ENOTDIR' });
     missing.unshift(at);
     if (dirname(at) === at) break;
   }
-  const made: string[] = [];
+  const created: string[] = [];
   const undo = async (): Promise<void> => {
-    for (const one of made.toReversed()) await rmdir(one).catch(() => {});
+    for (const one of created.toReversed()) await rmdir(one).catch(() => {});
   };
   for (const one of missing) {
     try {
       await mkdir(one);
-      made.push(one);
+      created.push(one);
     } catch (error) {
       // Another process may have made it just now.
       if ((error as NodeJS.ErrnoException).code === 'EEXIST' && (await stat(one).catch(() => undefined))?.isDirectory())

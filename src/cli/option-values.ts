@@ -22,9 +22,9 @@ export function numberOf(text: string | undefined, fallback: number, option: str
 
 /** One of a few words. @throws InputError */
 export function choiceOf<T extends string>(text: string, option: string, choices: readonly T[]): T {
-  const found = choices.find((choice) => choice === text);
-  if (found === undefined) throw wrongOption(option, { code: 'one of', choices }, text);
-  return found;
+  const choice = choices.find((choice) => choice === text);
+  if (choice === undefined) throw wrongOption(option, { code: 'one of', choices }, text);
+  return choice;
 }
 
 /** Width and height of a picture, px. @throws InputError */

@@ -44,7 +44,7 @@ const AROUND_PLACE = {
 } as const;
 
 /** What is asked for besides the file of the place: by the call, and by the box. */
-interface Asked {
+interface PlaceCall {
   readonly want?: readonly string[];
   readonly keep?: readonly string[];
   readonly box: WrittenBox;
@@ -57,23 +57,23 @@ interface Asked {
  * want, as many stations as possible. Parts that the set itself keeps and that cannot be kept here are noted.
  * @throws InputError with every problem, a line each, under the file that has it.
  */
-export async function readPlace(file: string, io: Io, asked: Asked): Promise<PlaceRead> {
+export async function readPlace(file: string, io: Io, call: PlaceCall): Promise<PlaceRead> {
   const source = await sourceText(file, io);
   const parsed = 'text' in source ? jsonOf(source.text) : undefined;
   const isPlace = isRecord(parsed) && 'stations' in parsed && !('format' in parsed);
   const first = isPlace ? readValue({ ...AROUND_PLACE, place: parsed }) : readSource(source);
   if (!first.ok) throw refusal([inFile(file, first.problems.map(problemSentence))]);
   const { written, set } = first;
-  const ofBox = asked.box.wants ?? [];
+  const ofBox = call.box.wants ?? [];
   const ofSet = written.wants ?? [];
-  const wants = [...ofBox, ...ofSet, ...writtenWants(asked.want ?? [], set.place.stations)];
-  const wanted = wants.length > 0 ? wants : [{ kind: 'most stations' as const }];
-  const again = readValue({ ...written, wants: wanted });
+  const wants = [...ofBox, ...ofSet, ...writtenWants(call.want ?? [], set.place.stations)];
+  const allWants = wants.length > 0 ? wants : [{ kind: 'most stations' as const }];
+  const again = readValue({ ...written, wants: allWants });
   const keeper = isPlace ? undefined : set;
   const unkept = (at: (i: number) => string, keep: readonly string[] = []): string[] =>
     keep.flatMap((part, i) => keepProblem(keeper, at(i), part) ?? []);
-  const inBox = unkept((i) => `keep[${i}]`, asked.box.keep);
-  const inCall = unkept(() => '--keep', asked.keep);
+  const inBox = unkept((i) => `keep[${i}]`, call.box.keep);
+  const inCall = unkept(() => '--keep', call.keep);
   const inPlace: string[] = [];
   for (const problem of again.ok ? [] : again.problems) {
     const index = Number(/^wants\[(\d+)\]/.exec(problem.path)?.[1] ?? Number.NaN);
@@ -81,13 +81,13 @@ export async function readPlace(file: string, io: Io, asked: Asked): Promise<Pla
     else if (index >= ofBox.length + ofSet.length) inCall.push(problemSentence({ ...problem, path: '--want' }));
     else inPlace.push(problemSentence(shifted(problem, index, ofBox.length)));
   }
-  const refused = [inFile(asked.boxFile, inBox), inFile(file, inPlace), ...inCall].filter((one) => one !== '');
+  const refused = [inFile(call.boxFile, inBox), inFile(file, inPlace), ...inCall].filter((one) => one !== '');
   if (!again.ok || refused.length > 0) throw refusal(refused);
   for (const one of unkept((i) => `keep[${i}]`, written.keep)) io.err(`${cliNotes.note(one)}\n`);
   return {
-    written: { place: written.place, ...(written.ear === undefined ? {} : { ear: written.ear }), wants: wanted },
+    written: { place: written.place, ...(written.ear === undefined ? {} : { ear: written.ear }), wants: allWants },
     read: { place: again.set.place, ear: again.set.ear, wants: again.set.wants ?? [] },
-    keep: [...(asked.box.keep ?? []), ...(written.keep ?? []), ...(asked.keep ?? [])],
+    keep: [...(call.box.keep ?? []), ...(written.keep ?? []), ...(call.keep ?? [])],
     ...(isPlace ? {} : { set: { read: again.set, written } }),
   };
 }

@@ -1,7 +1,7 @@
 import { ringingOf } from '../engine/index.ts';
 import { readWav, SoundFileError } from '../outputs/audio/index.ts';
 import { InputError, type Io } from './command.ts';
-import { BYTES_LOOKED_AT, contentKind } from './content-kind.ts';
+import { BYTES_INSPECTED, contentKind } from './content-kind.ts';
 
 /**
  * Readings out of a file that an instrument wrote: a WAV of a ringing, cut from its edge on (its first channel), or a table
@@ -12,7 +12,7 @@ export async function instrumentReadings(file: string, io: Io): Promise<unknown>
   if (file === '-') return undefined;
   const source = await io.open(file);
   try {
-    const kind = contentKind(await source.read(0, Math.min(source.size, BYTES_LOOKED_AT)));
+    const kind = contentKind(await source.read(0, Math.min(source.size, BYTES_INSPECTED)));
     if (kind === 'csv') return { kind: 'decay-record', record: await io.read(file) };
     if (kind !== 'wav') return undefined;
     const { rate, channels } = await readWav(await source.read(0, source.size));

@@ -13,10 +13,10 @@ export function suggestionsFor(
   { best }: Reception,
   { also, onProgress }: { also?: number; onProgress?: (share: number) => void } = {},
 ): readonly (Suggestion & { readonly sentence: string })[] {
-  const chosen = [...new Set([...(also === undefined ? [] : [also]), ...best.slice(0, MOST_ADVISED)])];
-  return chosen
+  const indices = [...new Set([...(also === undefined ? [] : [also]), ...best.slice(0, MOST_ADVISED)])];
+  return indices
     .flatMap((station, k) => {
-      onProgress?.(k / chosen.length);
+      onProgress?.(k / indices.length);
       return suggest(trials, station);
     })
     .map((one) => ({ ...one, sentence: suggestionWords(one) }));

@@ -33,8 +33,8 @@ const FORMS: readonly {
 
 /** A want as written after --want. @throws InputError for what is none, or a station that is not there. */
 function wantOf(text: string, stations: Stations): WrittenWant {
-  const station = (wanted: string): string => {
-    const { name, frequency } = stations[chooseStation(stations, wanted.trim(), 0, '--want')];
+  const station = (nameOrFrequency: string): string => {
+    const { name, frequency } = stations[chooseStation(stations, nameOrFrequency.trim(), 0, '--want')];
     return stations.filter((one) => one.name === name).length > 1 ? `${frequency / 1e3} kHz` : name;
   };
   for (const { form, want } of FORMS) {

@@ -3,7 +3,7 @@ import { constants, unlinkSync } from 'node:fs';
 import * as fsPromises from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import { type ContentKind, fileProblems } from '../outputs/words/index.ts';
-import { BYTES_LOOKED_AT, contentKind } from './content-kind.ts';
+import { BYTES_INSPECTED, contentKind } from './content-kind.ts';
 
 export interface NewFile {
   readonly file: string;
@@ -103,13 +103,13 @@ export async function identityOf(
   name: string,
   stat: () => Promise<{ dev: bigint; ino: bigint; isFile(): boolean }>,
 ): Promise<FileIdentity | undefined> {
-  const found = await stat().catch(() => undefined);
-  return found?.isFile() ? { name, dev: found.dev, ino: found.ino } : undefined;
+  const stats = await stat().catch(() => undefined);
+  return stats?.isFile() ? { name, dev: stats.dev, ino: stats.ino } : undefined;
 }
 
 const bytesOf = (data: string | Uint8Array): Uint8Array => (typeof data === 'string' ? Buffer.from(data) : data);
 const kindOf = (data: string | Uint8Array): ContentKind =>
-  contentKind(bytesOf(typeof data === 'string' ? data.slice(0, BYTES_LOOKED_AT) : data.subarray(0, BYTES_LOOKED_AT)));
+  contentKind(bytesOf(typeof data === 'string' ? data.slice(0, BYTES_INSPECTED) : data.subarray(0, BYTES_INSPECTED)));
 
 async function failing<T>(file: string, work: () => Promise<T>): Promise<T> {
   try {
@@ -128,24 +128,24 @@ async function targetFor(
   kind: ContentKind,
   inputs: readonly FileIdentity[],
 ): Promise<Target> {
-  const there = await disk.stat(file, { bigint: true }).catch((error: NodeJS.ErrnoException) => {
+  const stats = await disk.stat(file, { bigint: true }).catch((error: NodeJS.ErrnoException) => {
     if (error.code === 'ENOENT') return undefined;
     throw error;
   });
-  if (there === undefined) {
+  if (stats === undefined) {
     if (/[\\/]$/.test(file)) throw errorOf('ENOENT');
     const path = await linkedTo(disk, resolve(file));
     await disk.stat(dirname(path));
     return { file, data, path, isDirect: false };
   }
-  if (there.isDirectory()) throw errorOf('EISDIR');
-  if (!there.isFile()) return { file, data, path: file, isDirect: true };
-  const input = inputs.find(({ dev, ino }) => dev === there.dev && ino === there.ino);
+  if (stats.isDirectory()) throw errorOf('EISDIR');
+  if (!stats.isFile()) return { file, data, path: file, isDirect: true };
+  const input = inputs.find(({ dev, ino }) => dev === stats.dev && ino === stats.ino);
   if (input) throw new WriteRefused(fileProblems.isInput(file, input.name));
   await disk.access(file, constants.W_OK);
   const before = await beginningOf(disk, file);
   if (before !== 'nothing' && before !== kind) throw new WriteRefused(fileProblems.isOther(file, before, kind));
-  return { file, data, path: await disk.realpath(file), isDirect: false, mode: Number(there.mode & 0o7777n) };
+  return { file, data, path: await disk.realpath(file), isDirect: false, mode: Number(stats.mode & 0o7777n) };
 }
 
 /** Where a link that leads to no file yet leads. */
@@ -162,7 +162,7 @@ async function linkedTo(disk: Disk, file: string): Promise<string> {
 async function beginningOf(disk: Disk, file: string): Promise<ContentKind> {
   const handle = await disk.open(file, 'r');
   try {
-    const bytes = new Uint8Array(BYTES_LOOKED_AT);
+    const bytes = new Uint8Array(BYTES_INSPECTED);
     const { bytesRead } = await handle.read(bytes, 0, bytes.length, 0);
     return contentKind(bytes.subarray(0, bytesRead));
   } finally {
@@ -235,7 +235,7 @@ function forget(temporary: string): void {
 }
 
 let opening = 0;
-let held: NodeJS.Signals | undefined;
+let pending: NodeJS.Signals | undefined;
 
 /** An interruption waits until the file is there or is not: one made after the removal would be left behind. */
 async function undisturbed<T>(open: () => Promise<T>): Promise<T> {
@@ -244,13 +244,13 @@ async function undisturbed<T>(open: () => Promise<T>): Promise<T> {
     return await open();
   } finally {
     opening--;
-    if (held && opening === 0) interrupted(held);
+    if (pending && opening === 0) interrupted(pending);
   }
 }
 
 function interrupted(signal: NodeJS.Signals): void {
   if (opening > 0) {
-    held = signal;
+    pending = signal;
     return;
   }
   for (const temporary of [...TEMPORARIES]) {

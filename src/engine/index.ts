@@ -184,13 +184,13 @@ export { detectByTransient, MOST_CYCLES } from './solvers/transient/waveform-fig
 
 export { type CurveOptions, type StationCurves, stationCurves } from './reception/curves.ts';
 export { type AudioLimits, audioLimits } from './reception/detection/audio-limits.ts';
-export { HEATER_WATCHED, type HeaterRun, heaterRuns } from './reception/detection/heater.ts';
 export {
+  type CrystalSpot as SpotWorth,
+  crystalSurvey as spotsWorth,
   type HeardThrough,
   heardAtTouch,
-  type SpotWorth,
-  spotsWorth,
-} from './reception/detection/spots.ts';
+} from './reception/detection/crystal-survey.ts';
+export { HEATER_WATCHED, type HeaterRun, heaterRuns } from './reception/detection/heater.ts';
 export type { Verdict } from './reception/hearing/types.ts';
 export { arrivalOptions, type FieldOptions, fieldsAtSite } from './reception/path/field.ts';
 export { receive } from './reception/path/receive.ts';

@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { inRoot } from '../../scripts/support/paths.mjs';
 import { setCircuit } from '../../src/engine/built/set-circuit.ts';
 import { isLoop } from '../../src/engine/kinds/loops.ts';
-import { ofHundred } from '../../src/engine/reception/detection/spots.ts';
+import { ofHundred } from '../../src/engine/reception/detection/crystal-survey.ts';
 import { receive } from '../../src/engine/reception/path/receive.ts';
 import { receiver } from '../../src/engine/reception/path/receive-station.ts';
 import type { Reception } from '../../src/engine/reception/path/types.ts';

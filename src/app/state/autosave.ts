@@ -110,9 +110,9 @@ class SetKeeper {
 
   /** Everything whose change is worth keeping. */
   private content(): Content {
-    const { writtenWithDraft, fileName, savedWritten, stationIndex, understood } = this.set;
+    const { writtenWithDraft, fileName, savedWritten, stationIndex, lastValidSet } = this.set;
     const now = writtenWithDraft.value;
-    const lastValid = understood.value?.written;
+    const lastValid = lastValidSet.value?.written;
     return [now, fileName.value, savedWritten.value, stationIndex.value, lastValid === now ? undefined : lastValid];
   }
 
@@ -200,7 +200,7 @@ class SetKeeper {
 
   current(): Kept {
     const now = this.set.writtenWithDraft.peek();
-    const lastValid = this.set.understood.peek()?.written;
+    const lastValid = this.set.lastValidSet.peek()?.written;
     return {
       revision: this.revision,
       written: now,

@@ -64,7 +64,7 @@ const shown = (set: OpenSet) => ({
   fileName: set.fileName.value,
   isSaved: set.isSaved.value,
   problems: set.problems.value,
-  understood: set.understood.value,
+  lastValidSet: set.lastValidSet.value,
   stage: set.stage.value,
   station: set.stationIndex.value,
   pointer: set.pointer.value,
@@ -92,17 +92,17 @@ describe('two open sets', () => {
     answerAll(asked);
     vi.runOnlyPendingTimers();
     answerAll(asked);
-    expect(b.curves.value).toEqual({ of: b.understood.value!.set.name });
-    expect(b.suggestionsFor(b.chosen.value!)).toEqual([{ of: b.understood.value!.set.name }]);
+    expect(b.curves.value).toEqual({ of: b.lastValidSet.value!.set.name });
+    expect(b.suggestionsFor(b.chosen.value!)).toEqual([{ of: b.lastValidSet.value!.set.name }]);
     expect(a.curves.value).toBeUndefined();
     expect(a.suggestionsFor(a.chosen.value!)).toBeUndefined();
     sets.focus('a');
     vi.runOnlyPendingTimers();
     answerAll(asked);
     for (const set of [a, b]) {
-      const { name } = set.understood.value!.set;
+      const { name } = set.lastValidSet.value!.set;
       expect(set.reception.value).toMatchObject({ of: name });
-      expect(set.receptionSet.value).toBe(set.understood.value!.set);
+      expect(set.receptionSet.value).toBe(set.lastValidSet.value!.set);
       expect(set.curves.value).toEqual({ of: name });
       expect(set.suggestionsFor(set.chosen.value!)).toEqual([{ of: name }]);
     }
@@ -239,7 +239,7 @@ describe('two open sets', () => {
     vi.runOnlyPendingTimers();
     answerAll(asked);
     expect(b.reception.value).toBeUndefined();
-    expect(a.reception.value).toMatchObject({ of: a.understood.value!.set.name });
+    expect(a.reception.value).toMatchObject({ of: a.lastValidSet.value!.set.name });
   });
 
   it('a set open already is not opened twice, no focus goes where no set is, and one set stays open', () => {

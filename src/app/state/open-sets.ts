@@ -8,13 +8,13 @@ import { dismissAllOf } from './notices.ts';
 import { createReception, type SetReception } from './reception.ts';
 import { createSetView, type SetView } from './set-view.ts';
 import type { SetWorkers } from './set-workers.ts';
-import { createUnderstanding, type Understanding } from './understanding.ts';
+import { createSetReading, type SetReading } from './set-reading.ts';
 import { createWanted, type SetWanted } from './wanted.ts';
 
 /** All there is of one open set: its description with the steps to undo, what is looked at, and its figures. */
 export interface OpenSet
   extends Document,
-    Understanding,
+    SetReading,
     SetView,
     SetReception,
     SetWanted,
@@ -44,9 +44,9 @@ function openSet(
   read?: Reading,
 ): OpenSet {
   const document = createDocument(id, description, fileName);
-  const understanding = createUnderstanding(document, workers, read);
-  const view = createSetView(understanding.understood);
-  const reception = createReception(understanding.understood, view, workers, hasFocus);
+  const reading = createSetReading(document, workers, read);
+  const view = createSetView(reading.lastValidSet);
+  const reception = createReception(reading.lastValidSet, view, workers, hasFocus);
   const wanted = createWanted(reception.receptionSet, view.time, workers, hasFocus);
   const curves = createCurves(reception, view, workers, hasFocus);
   const file: OpenSet['file'] = {};
@@ -54,7 +54,7 @@ function openSet(
     id,
     file,
     ...document,
-    ...understanding,
+    ...reading,
     ...view,
     ...reception,
     ...wanted,
@@ -62,7 +62,7 @@ function openSet(
     ...createMeasuring(),
     ...createFaults(),
     dispose() {
-      for (const part of [curves, wanted, reception, view, understanding]) part.dispose();
+      for (const part of [curves, wanted, reception, view, reading]) part.dispose();
       dismissAllOf(id);
     },
   };

@@ -10,9 +10,9 @@ import {
 import type { When } from '../description/when.ts';
 import type { SuggestionsQuestion, Uncertainties, UncertaintyQuestion } from '../workers/engine.worker.ts';
 import type { Latest } from '../workers/latest.ts';
+import type { ValidSet } from './set-reading.ts';
 import type { SetView } from './set-view.ts';
 import type { SetWorkers } from './set-workers.ts';
-import type { Understood } from './understanding.ts';
 import { hasWants } from './wanted.ts';
 
 /** The figures of one set. */
@@ -63,7 +63,7 @@ const SUGGESTION_PAUSE_MS = 150;
 
 /** @param hasFocus only for the set in focus are suggestions and ranges worked out. */
 export function createReception(
-  understood: ReadonlySignal<Understood | undefined>,
+  lastValidSet: ReadonlySignal<ValidSet | undefined>,
   { stationIndex, pointer, time }: SetView,
   workers: SetWorkers,
   hasFocus: ReadonlySignal<boolean>,
@@ -88,8 +88,8 @@ export function createReception(
     received.value = reply.answer;
   });
   const stopFigures = effect(() => {
-    if (!understood.value) return;
-    figures.ask({ about: 'reception', set: understood.value.set, time: time.value });
+    if (!lastValidSet.value) return;
+    figures.ask({ about: 'reception', set: lastValidSet.value.set, time: time.value });
   });
 
   /** Of which stations there are medians: those that still stand where they stood. */

@@ -1,7 +1,7 @@
 import { batch, computed, effect, type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import { listeningTime, type StageId } from '../../engine/index.ts';
 import type { When } from '../description/when.ts';
-import type { Understood } from './understanding.ts';
+import type { ValidSet } from './set-reading.ts';
 
 /** What of one set is looked at, and when. */
 export interface SetView {
@@ -23,14 +23,14 @@ export interface SetView {
 
 /** It begins with the time the description says, and goes there again when it says another. */
 export function createSetView(
-  understood: ReadonlySignal<Understood | undefined>,
+  lastValidSet: ReadonlySignal<ValidSet | undefined>,
 ): SetView & { readonly dispose: () => void } {
   const stationIndex = signal<number | undefined>(undefined);
   const pointer = signal<number | undefined>(undefined);
   const time = signal<When>('day');
-  const listening = computed(() => JSON.stringify(understood.value?.set.place.listening));
+  const listening = computed(() => JSON.stringify(lastValidSet.value?.set.place.listening));
   const dispose = effect(() => {
-    const place = listening.value === undefined ? undefined : understood.peek()?.set.place;
+    const place = listening.value === undefined ? undefined : lastValidSet.peek()?.set.place;
     time.value = listeningTime(place ?? {});
   });
   return {

@@ -46,7 +46,7 @@ function draw(set: SetDescription, part: DrawnPart, position: number, room: Pape
   }
 }
 
-/** A part to scale, as last understood, its scale and sizes written in. */
+/** A part to scale, of the last valid set, its scale and sizes written in. */
 export function Drawing({ part }: { part: DrawnPart }) {
   const { receptionSet, pointerPosition } = useOpenSet();
   const { width, isNear, holder } = useNear();

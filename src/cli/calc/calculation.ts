@@ -108,9 +108,9 @@ export function calculation<S extends v.GenericSchema>(
         };
       }
       try {
-        const found = answer(read.output);
-        const warnings = [...warningTexts(found.warnings), ...leftOut(input, read.output), ...unbounded(found)];
-        return { ok: true, answer: { ...found, warnings } };
+        const result = answer(read.output);
+        const warnings = [...warningTexts(result.warnings), ...leftOut(input, read.output), ...unbounded(result)];
+        return { ok: true, answer: { ...result, warnings } };
       } catch (error) {
         return { ok: false, problems: [refused(input, error)] };
       }
@@ -140,8 +140,8 @@ function unbounded({
   ...figures
 }: Record<string, unknown> & { warnings: readonly (Warning | string)[] }): string[] {
   if (warnings.length > 0) return [];
-  const endless = Object.entries(figures).flatMap(([name, found]) => {
-    const value = (found as { value?: unknown } | null)?.value ?? found;
+  const endless = Object.entries(figures).flatMap(([name, entry]) => {
+    const value = (entry as { value?: unknown } | null)?.value ?? entry;
     return typeof value === 'number' && !Number.isFinite(value) ? [name] : [];
   });
   return endless.length === 0 ? [] : [calcNotes.endless(endless)];
@@ -158,12 +158,12 @@ function problemOf(issue: v.BaseIssue<unknown>, schema: v.GenericSchema): CalcPr
   const type = jsonType(issue.type);
   // An object that lacks a key names the key as what it expects.
   if (type === 'object' && issue.expected !== 'Object')
-    return { expected: wanted(schema, issue), given, hint: { code: 'missing' } };
+    return { expected: expectationOf(schema, issue), given, hint: { code: 'missing' } };
   return { expected: type ? { code: 'json-type', types: [type] } : { code: 'value' }, given };
 }
 
 /** What a missing key should have held, as its schema has it. */
-function wanted(schema: v.GenericSchema, issue: v.BaseIssue<unknown>): CalcProblem['expected'] {
+function expectationOf(schema: v.GenericSchema, issue: v.BaseIssue<unknown>): CalcProblem['expected'] {
   let node: SchemaNode | undefined = schema as unknown as SchemaNode;
   for (const item of issue.path ?? []) {
     const at: SchemaNode = bare(node!);

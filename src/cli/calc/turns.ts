@@ -22,11 +22,11 @@ const schema = v.object({
 });
 type Input = v.InferOutput<typeof schema>;
 
-const found = ({ coil, inductance }: Input) => {
+const turnsOf = ({ coil, inductance }: Input) => {
   if (coil.shape === 'core') return Math.sqrt(inductance / coil.perTurnSquared);
-  const wanted = turnsFor(inductance, coil as unknown as Unwound);
-  if (!wanted) throw new ImpossibleValues({ code: 'coil.too-much-inductance' });
-  return wanted;
+  const fit = turnsFor(inductance, coil as unknown as Unwound);
+  if (!fit) throw new ImpossibleValues({ code: 'coil.too-much-inductance' });
+  return fit;
 };
 
 export const turnsCalculation = calculation({
@@ -36,14 +36,14 @@ export const turnsCalculation = calculation({
     coil: { shape: 'solenoid', formerDiameter: '63 mm', wire: { diameter: '26 SWG', covering: 'enamel' } },
     turns: 70,
   },
-  schema: buildable(schema, found),
+  schema: buildable(schema, turnsOf),
   answer(input) {
     const { coil, inductance } = input;
-    const wanted = found(input);
-    if (typeof wanted === 'number') {
-      const whole = Math.max(1, Math.round(wanted));
+    const fit = turnsOf(input);
+    if (typeof fit === 'number') {
+      const whole = Math.max(1, Math.round(fit));
       return {
-        turns: wanted,
+        turns: fit,
         whole,
         inductance: figure((coil as { perTurnSquared: number }).perTurnSquared * whole ** 2, 'inductance'),
         warnings: [],
@@ -54,11 +54,11 @@ export const turnsCalculation = calculation({
         ? spreadFor(inductance, { ...coil, turns: input.turns } as Parameters<typeof spreadFor>[1])
         : undefined;
     return {
-      turns: wanted.turns,
-      whole: wanted.whole,
-      inductance: figure(wanted.inductance, 'inductance', wanted.inductanceRange),
-      room: figure(wanted.room, 'length'),
-      wireLength: figure(wanted.wireLength, 'length'),
+      turns: fit.turns,
+      whole: fit.whole,
+      inductance: figure(fit.inductance, 'inductance', fit.inductanceRange),
+      room: figure(fit.room, 'length'),
+      wireLength: figure(fit.wireLength, 'length'),
       ...(spread
         ? {
             spread: {

@@ -24,7 +24,7 @@ import { expected, oneOf } from './expect.ts';
 const MOST_CHOICES = 20;
 const MOST_COMBINATIONS = 100_000;
 /** Combinations in which a value that the set as it is cannot take may still find others that it goes with. */
-const MOST_SOUGHT = 1000;
+const MOST_TRIES = 1000;
 
 const station = v.union([v.string(), v.pipe(v.number(), v.integer(), v.minValue(0))], expected('station-in-set'));
 const shape = v.object({
@@ -78,10 +78,10 @@ interface Refused extends Partial<Omit<Problem, 'path' | 'expected'>> {
 const problemsAt = (at: Refused['at'], value: unknown, read: ReadResult): Refused[] =>
   read.ok
     ? []
-    : read.problems.map(({ path, expected: wanted, given, hint }) => ({
+    : read.problems.map(({ path, expected: expectation, given, hint }) => ({
         at: path ? [...at, path] : at,
         value,
-        expected: wanted,
+        expected: expectation,
         ...(given && { given }),
         ...(hint && { hint }),
       }));
@@ -96,28 +96,28 @@ const choiceAt = (set: WrittenDescription, { path, values }: Input['choices'][nu
 function disagreements(input: Partial<Input>): Refused[] {
   const read = readValue(input.set);
   if (!read.ok) return problemsAt(['set'], input.set, read);
-  const found: Refused[] = [];
-  const given = (Array.isArray(input.choices) ? input.choices : []).filter(
+  const problems: Refused[] = [];
+  const written = (Array.isArray(input.choices) ? input.choices : []).filter(
     (one) => isRecord(one) && typeof one.path === 'string' && Array.isArray(one.values),
   );
   const choices: Choice[] = [];
-  for (const [i, one] of given.entries()) {
+  for (const [i, one] of written.entries()) {
     const choice = choiceAt(read.written, one);
     const refuseIt = (code: CalcExpectation) =>
-      found.push({ at: ['choices', i, 'path'], value: one.path, expected: { code } });
+      problems.push({ at: ['choices', i, 'path'], value: one.path, expected: { code } });
     if (!choice) refuseIt('place-in-set');
-    else if (given.slice(0, i).some(({ path }) => isWithin(path, one.path) || isWithin(one.path, path)))
+    else if (written.slice(0, i).some(({ path }) => isWithin(path, one.path) || isWithin(one.path, path)))
       refuseIt('place-of-its-own');
     else choices.push(choice);
   }
-  const isPlaced = found.length === 0;
+  const isPlaced = problems.length === 0;
   if (isPlaced && combinationsOf(choices) > MOST_COMBINATIONS)
-    found.push({ at: ['choices'], value: combinationsOf(choices), expected: { code: 'combinations' } });
-  else if (isPlaced) found.push(...valuesRefused(read.written, choices));
+    problems.push({ at: ['choices'], value: combinationsOf(choices), expected: { code: 'combinations' } });
+  else if (isPlaced) problems.push(...valuesRefused(read.written, choices));
   for (const [i, aim] of (Array.isArray(input.aims) ? input.aims : []).entries())
     if (isRecord(aim) && (aim.kind === 'loudest' || aim.kind === 'clearest') && stationAt(read, aim.station) < 0)
-      found.push({ at: ['aims', i, 'station'], value: aim.station, expected: { code: 'station-in-set' } });
-  return found;
+      problems.push({ at: ['aims', i, 'station'], value: aim.station, expected: { code: 'station-in-set' } });
+  return problems;
 }
 
 /** Whether a pointer names the place of another or one inside it. */
@@ -125,41 +125,42 @@ const isWithin = (outer: string, inner: string): boolean => inner === outer || i
 
 /** Values with which the set cannot be read, whichever values the other choices have. */
 function valuesRefused(written: WrittenDescription, choices: readonly Choice[]): Refused[] {
-  const found: Refused[] = [];
+  const problems: Refused[] = [];
   for (const [i, choice] of choices.entries())
     for (const [j, value] of choice.values.entries()) {
-      const alone = readWith(written, [choice], [j]);
-      if (alone.ok || goesWithOthers(written, choices, i, j)) continue;
-      found.push(...problemsAt(['choices', i, 'values', j], value, alone));
+      const read = readWith(written, [choice], [j]);
+      if (read.ok || goesWithOthers(written, choices, i, j)) continue;
+      problems.push(...problemsAt(['choices', i, 'values', j], value, read));
     }
-  return found;
+  return problems;
 }
 
 function goesWithOthers(written: WrittenDescription, choices: readonly Choice[], i: number, j: number): boolean {
   const among = choices.map((one, k) => (k === i ? { ...one, values: [one.values[j]] } : one));
-  let sought = 0;
-  for (const chosen of combinations(among)) {
-    if (readWith(written, among, chosen).ok) return true;
-    if (++sought >= MOST_SOUGHT) return false;
+  let tries = 0;
+  for (const indices of combinations(among)) {
+    if (readWith(written, among, indices).ok) return true;
+    if (++tries >= MOST_TRIES) return false;
   }
   return false;
 }
 
 /** The place of a station in the list by its name or its place; −1 for none. */
-function stationAt(read: ReadResult & { ok: true }, asked: unknown): number {
+function stationAt(read: ReadResult & { ok: true }, station: unknown): number {
   const { stations } = read.set.place;
-  if (typeof asked === 'number') return Number.isInteger(asked) && asked >= 0 && asked < stations.length ? asked : -1;
-  return stations.findIndex(({ name }) => name === asked);
+  if (typeof station === 'number')
+    return Number.isInteger(station) && station >= 0 && station < stations.length ? station : -1;
+  return stations.findIndex(({ name }) => name === station);
 }
 
 const schema = v.pipe(
   shape,
   v.rawCheck(({ dataset, addIssue }) => {
     if (!isRecord(dataset.value)) return;
-    for (const { at, value, expected: wanted, given, hint } of disagreements(dataset.value as Partial<Input>))
+    for (const { at, value, expected: expectation, given, hint } of disagreements(dataset.value as Partial<Input>))
       addIssue({
         input: value,
-        message: refuseWith({ expected: wanted, given: given ?? givenValue(value), ...(hint && { hint }) }),
+        message: refuseWith({ expected: expectation, given: given ?? givenValue(value), ...(hint && { hint }) }),
         path: at.map((key) => ({ type: 'unknown', origin: 'value', input: value, key, value })) as [v.IssuePathItem],
       });
   }),
@@ -218,8 +219,8 @@ export const varyCalculation = calculation({
       tried,
       bounded,
       refused,
-      best: best.slice(0, input.keep).map(({ chosen, figures }) => ({
-        changes: Object.fromEntries(input.choices.map(({ path, values }, i) => [path, values[chosen[i]]])),
+      best: best.slice(0, input.keep).map(({ indices, figures }) => ({
+        changes: Object.fromEntries(input.choices.map(({ path, values }, i) => [path, values[indices[i]]])),
         figures: figures.map((figure) => figure ?? null),
       })),
       units: aims.map(({ kind }) => UNITS[kind]),

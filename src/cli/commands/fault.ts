@@ -164,7 +164,7 @@ async function searchWith(ask: NonNullable<Io['ask']>, model: FaultModel, io: Io
 
 function asData(model: FaultModel, answered: readonly Answered[], impossible: ReadonlySet<string>) {
   const { built, bench, sound } = model;
-  const { diagnosis: found, contradictions } = faultSearch(model, answered, impossible);
+  const { diagnosis, contradictions } = faultSearch(model, answered, impossible);
   const stations = built.set.place.stations;
   return {
     expected: {
@@ -180,7 +180,7 @@ function asData(model: FaultModel, answered: readonly Answered[], impossible: Re
         scale: sound.within[i] ? sound.scale[i] : null,
       })),
     },
-    causes: found.causes.map(({ probability, faults, fits }) => ({
+    causes: diagnosis.causes.map(({ probability, faults, fits }) => ({
       probability,
       remedy: faults[0].fault.remedy,
       sentence: remedyTexts[faults[0].fault.remedy],
@@ -195,22 +195,22 @@ function asData(model: FaultModel, answered: readonly Answered[], impossible: Re
       })),
       fits,
     })),
-    state: found.state,
-    tied: found.tied,
+    state: diagnosis.state,
+    tied: diagnosis.tied,
     contradictions: contradictions.map(({ check: id, probability, text }) => ({
       ...writtenCheck(model.checks.find((check) => check.id === id)!.check, built),
       probability,
       sentence: text,
     })),
-    next: found.next && {
-      ...writtenCheck(found.next.check.check, built),
-      information: found.next.information,
-      minutes: found.next.check.effort,
-      sentence: checkText(found.next.check.check, built),
-      answers: `${answerHelp(found.next.check.check)}, ${NOT_POSSIBLE}`,
-      ifSound: answerText(found.next.check, found.next.ifSound),
-      ifCause: answerText(found.next.check, found.next.ifCause),
-      cautions: found.next.check.cautions.map((caution) => faultCautionTexts[caution]),
+    next: diagnosis.next && {
+      ...writtenCheck(diagnosis.next.check.check, built),
+      information: diagnosis.next.information,
+      minutes: diagnosis.next.check.effort,
+      sentence: checkText(diagnosis.next.check.check, built),
+      answers: `${answerHelp(diagnosis.next.check.check)}, ${NOT_POSSIBLE}`,
+      ifSound: answerText(diagnosis.next.check, diagnosis.next.ifSound),
+      ifCause: answerText(diagnosis.next.check, diagnosis.next.ifCause),
+      cautions: diagnosis.next.check.cautions.map((caution) => faultCautionTexts[caution]),
     },
   };
 }

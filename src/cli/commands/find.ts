@@ -87,7 +87,7 @@ export const find: Command = {
         threads: pool ? threads : 1,
         progress: ({ share }) => io.progress('search', share),
       });
-      await told(question, answer, values, io);
+      await printAnswer(question, answer, values, io);
       return answer.sets.length > 0 ? 0 : 1;
     } finally {
       await pool?.end();
@@ -95,7 +95,7 @@ export const find: Command = {
   },
 };
 
-async function told(
+async function printAnswer(
   question: FindQuestion,
   answer: FindAnswer,
   { out, json }: { readonly out?: string; readonly json?: boolean },

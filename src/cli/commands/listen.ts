@@ -120,11 +120,11 @@ export const listen: Command = {
           values.centre === undefined ? band.centre : numberOf(values.centre, 0, '--centre', 10, 30e3) * 1e3;
         if (centre === undefined) throw new InputError(callProblems.noCentre(file));
         const full = numberOf(values['full-scale'], 10, '--full-scale', 1e-6, 1e5) / 1e3;
-        const wanted = values.station === undefined ? centre : (kilohertzOf(values.station) ?? 0) * 1e3;
-        if (!(wanted > 0)) throw wrongOption('--station', { code: 'frequency of band' }, values.station);
+        const frequency = values.station === undefined ? centre : (kilohertzOf(values.station) ?? 0) * 1e3;
+        if (!(frequency > 0)) throw wrongOption('--station', { code: 'frequency of band' }, values.station);
         const dial = reception.dial.points;
         const nearest = dial.reduce((b, p) =>
-          Math.abs(p.frequency - wanted) < Math.abs(b.frequency - wanted) ? p : b,
+          Math.abs(p.frequency - frequency) < Math.abs(b.frequency - frequency) ? p : b,
         );
         const listening = openListening(set, { ...how, position: nearest.position, noise: false });
         const out = new Float32Array(Math.round(length * SOUND_RATE));

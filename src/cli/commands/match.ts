@@ -52,9 +52,9 @@ export const match: Command = {
     const ratios = numbers(values.ratios, '--ratios');
     const reception = receive(set, when);
     const index = chooseStation(set.place.stations, values.station, reception.best[0]);
-    const found = matching(trialsOf(set, when), index, { taps, ratios, withCoverage: true });
+    const matches = matching(trialsOf(set, when), index, { taps, ratios, withCoverage: true });
     if (values.json || values.out !== undefined) {
-      const answer = found.map((one) => ({ ...one, sentence: matchWords(one) }));
+      const answer = matches.map((one) => ({ ...one, sentence: matchWords(one) }));
       await dataOut(
         io,
         values.out,
@@ -65,12 +65,12 @@ export const match: Command = {
     }
     const station = set.place.stations[index];
     io.out(`${matchAnswer.title({ ...station, name: clean(station.name) }, clean(set.name))}\n\n`);
-    for (const one of found) {
+    for (const one of matches) {
       io.out(`${MATCHED_NAMES[one.what]}: ${matchWords(one)}\n`);
       const coverage = coverageWords(one);
       if (coverage) io.out(`  ${coverage}\n`);
     }
-    if (found.length === 0) io.out(`${matchAnswer.nothing}\n`);
+    if (matches.length === 0) io.out(`${matchAnswer.nothing}\n`);
     io.out(`\n${matchAnswer.explanation}\n`);
     return 0;
   },

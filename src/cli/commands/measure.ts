@@ -77,12 +77,12 @@ export const measure: Command = {
       else printCard(kind, set, io);
       return 0;
     }
-    const kept = written.readings ?? [];
+    const former = written.readings ?? [];
     const added = readings === undefined ? [] : writtenOf(await read(readings, io));
-    const all = [...kept, ...added];
-    const taken = all.length > 0 ? withReadings(set, written, all) : undefined;
-    if (taken && !taken.ok) throw refusal(taken.problems, measureAnswer.keptReadings);
-    const { result, used, written: measured } = taken ?? {};
+    const all = [...former, ...added];
+    const merged = all.length > 0 ? withReadings(set, written, all) : undefined;
+    if (merged && !merged.ok) throw refusal(merged.problems, measureAnswer.keptReadings);
+    const { result, used, written: measured } = merged ?? {};
     const next = nextOf(setOf(measured) ?? set, values.station);
     if (values.use && measured) {
       const description = writeText(measured);
@@ -133,10 +133,10 @@ function setOf(written: WrittenDescription | undefined): SetDescription | undefi
 }
 
 /** The measurements that would narrow the answer of a station most. */
-function nextOf(set: SetDescription, wanted: string | undefined) {
+function nextOf(set: SetDescription, target: string | undefined) {
   if (set.place.stations.length === 0) return nextMeasurements(set, { frequency: 1e6 });
   const when = { time: timeOfDay({}, set.place), coast: packagedCoastFor(set.place) };
-  const also = wanted === undefined ? undefined : chooseStation(set.place.stations, wanted);
+  const also = target === undefined ? undefined : chooseStation(set.place.stations, target);
   const reception = receiveRanged(set, { ...when, also: also === undefined ? undefined : [also] });
   const station = reception.stations[also ?? reception.best[0] ?? 0];
   return nextMeasurements(set, station);

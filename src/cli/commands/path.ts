@@ -81,10 +81,10 @@ export const path: Command = {
     if (values.json) {
       const onProgress = (share: number): void => io.progress('suggestions', share);
       const suggestions = suggestionsFor(trials, reception, { also, onProgress });
-      const wanted = wantsAnswer(trials);
+      const wants = wantsAnswer(trials);
       if (reception.stations.length > MOST_ADVISED)
         io.err(`${cliNotes.suggestionsFor(MOST_ADVISED, reception.stations.length)}\n`);
-      io.data(`${jsonText({ ...writtenReception(reception), assumed, suggestions, ...wanted })}\n`);
+      io.data(`${jsonText({ ...writtenReception(reception), assumed, suggestions, ...wants })}\n`);
       return 0;
     }
     io.out(

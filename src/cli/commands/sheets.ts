@@ -48,18 +48,18 @@ export const sheets: Command = {
     const set = await readSet(file, io);
     const written = await writtenIn(file, io);
     const reception = receiveRanged(set, { time: timeOfDay(values, set.place), coast: packagedCoastFor(set.place) });
-    const made = sheetsFor(written ?? set, set, reception, { paper, only, board });
-    if (made.length === 0) throw new InputError(callProblems.noSheets(only ?? SHEET_IDS));
+    const sheets = sheetsFor(written ?? set, set, reception, { paper, only, board });
+    if (sheets.length === 0) throw new InputError(callProblems.noSheets(only ?? SHEET_IDS));
     const pieces: { name: string; data: string | Uint8Array }[] = [];
     if (values.pdf || !values.svg) {
       const title = sheetsAnswer.title(
         set.name,
         only?.map((id) => sheetNames[id]),
       );
-      pieces.push({ name: 'sheets.pdf', data: await sheetsPdf(made, { title: clean(title), fonts: fonts() }) });
+      pieces.push({ name: 'sheets.pdf', data: await sheetsPdf(sheets, { title: clean(title), fonts: fonts() }) });
     }
     if (values.svg) {
-      for (const [i, sheet] of made.entries())
+      for (const [i, sheet] of sheets.entries())
         for (const [k, page] of sheet.pages.entries()) {
           const number = String(i + 1).padStart(2, '0');
           pieces.push({
@@ -69,12 +69,12 @@ export const sheets: Command = {
         }
     }
     const files = await io.writeInto(out, pieces);
-    const pages = made.reduce((sum, s) => sum + s.pages.length, 0);
+    const pages = sheets.reduce((sum, s) => sum + s.pages.length, 0);
     io.out(
       `${[
         sheetsAnswer.sheets(
           clean(set.name),
-          made.map((sheet) => sheet.title),
+          sheets.map((sheet) => sheet.title),
         ),
         sheetsAnswer.written(pages),
         ...files.map((one) => `  ${one}`),

@@ -148,10 +148,10 @@ async function importTable(
   io: Io,
 ): Promise<number> {
   const { columns, stations: written, problems } = readTable(await io.read(file));
-  const taken = columns.map(
+  const guesses = columns.map(
     ({ index, header, field, unit }) => `  ${stationsAnswer.column(clean(columnName({ index, header })), field, unit)}`,
   );
-  io.err(`${stationsAnswer.columns}\n${taken.join('\n')}\n`);
+  io.err(`${stationsAnswer.columns}\n${guesses.join('\n')}\n`);
   for (const problem of problems) io.err(`${clean(rowProblem(problem))}\n`);
   io.err(`${stationsAnswer.read(written.length)}\n`);
   if (written.length === 0) return 1;

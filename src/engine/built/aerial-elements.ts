@@ -161,10 +161,10 @@ function smooth(
   exact: (frequency: Hertz) => number,
   restore: (value: number, frequency: Hertz) => number,
 ): (frequency: Hertz) => number {
-  const known = new Map<number, number>();
+  const cache = new Map<number, number>();
   const at = (k: number): number => {
-    let value = known.get(k);
-    if (value === undefined) known.set(k, (value = exact(2 ** (k / STEPS))));
+    let value = cache.get(k);
+    if (value === undefined) cache.set(k, (value = exact(2 ** (k / STEPS))));
     return value;
   };
   return (frequency) => {

@@ -93,7 +93,7 @@ export interface BuiltSet {
 
 type TwoTerminal = Exclude<Element, Mutual>;
 
-const known = new WeakMap<SetDescription, BuiltSet>();
+const cache = new WeakMap<SetDescription, BuiltSet>();
 
 /**
  * A set as made: once for a description.
@@ -102,8 +102,8 @@ const known = new WeakMap<SetDescription, BuiltSet>();
  * @throws RangeError for parts that cannot be built; `readValue` names those beforehand.
  */
 export function builtSet(set: SetDescription): BuiltSet {
-  let built = known.get(set);
-  if (!built) known.set(set, (built = build(set)));
+  let built = cache.get(set);
+  if (!built) cache.set(set, (built = build(set)));
   return built;
 }
 

@@ -46,16 +46,16 @@ export interface CoilPart extends SectionedCoil {
 /**
  * Make every coil a set describes.
  * @param loss multiplies their resistance, for what-ifs. @param around where in the band the set works: at radio
- * frequency the current crowds in the wire and the inductance is up to a few per cent less than at none. @param made one that is made already.
+ * frequency the current crowds in the wire and the inductance is up to a few per cent less than at none. @param existing one that is made already.
  */
 export const coilsOf = (
   set: SetDescription,
   loss: number,
   around: Hertz,
-  made: (description: SetDescription['coils'][number], i: number) => CoilPart | undefined = () => undefined,
+  existing: (description: SetDescription['coils'][number], i: number) => CoilPart | undefined = () => undefined,
 ): CoilPart[] =>
   set.coils.map((description, i) => {
-    const before = made(description, i);
+    const before = existing(description, i);
     if (before) return before;
     const model = coilModel(description);
     // Turns described as running into one another would lose more than all of it.

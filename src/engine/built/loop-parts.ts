@@ -65,19 +65,19 @@ function calculatedLoop(aerial: AerialDescription, lossFactor: number): LoopAeri
     const wire = { diameter: aerial.wire.size };
     const resistancePerMetre = (f: Hertz) =>
       wireResistance({ diameter: wire.diameter, frequency: f, metal: aerial.wire.metal }).resistancePerMetre;
-    const made = (turns: number) =>
+    const frameOf = (turns: number) =>
       frameAerial(
         { outline: aerial.outline, side: aerial.side, turns, pitch: aerial.pitch, winding: aerial.winding, wire },
         { resistancePerMetre },
       );
-    const frame = made(aerial.turns);
+    const frame = frameOf(aerial.turns);
     const byTurns = new Map<number, Henries>();
     const inductanceOf = (n: number): Henries => {
       if (!(n > 1e-9)) return 0;
       // Part of one turn: its current flows round only that share of it.
       if (n < 1) return n * n * inductanceOf(1);
       let L = byTurns.get(n);
-      if (L === undefined) byTurns.set(n, (L = made(n).inductance));
+      if (L === undefined) byTurns.set(n, (L = frameOf(n).inductance));
       return L;
     };
     return {

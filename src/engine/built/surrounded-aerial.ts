@@ -19,7 +19,7 @@ export interface AerialChanges {
 }
 
 /** Series resistance that a lossy capacitance has. */
-const lost = (lossTangent: number, capacitance: Farads, f: Hertz): Ohms =>
+const seriesResistance = (lossTangent: number, capacitance: Farads, f: Hertz): Ohms =>
   f > 0 && capacitance > 0 ? lossTangent / (2 * Math.PI * f * capacitance) : 0;
 
 /**
@@ -32,7 +32,8 @@ export function changedAerial(aerial: AerialInCircuit, changes: AerialChanges): 
   const { effectiveHeight, lossTangent } = changes;
   if (effectiveHeight === 1 && changes.capacitance === 1 && lossTangent === aerial.lossTangent) return aerial;
   const capacitance = aerial.capacitance * changes.capacitance;
-  const more = (f: Hertz): Ohms => lost(lossTangent, capacitance, f) - lost(aerial.lossTangent, aerial.capacitance, f);
+  const more = (f: Hertz): Ohms =>
+    seriesResistance(lossTangent, capacitance, f) - seriesResistance(aerial.lossTangent, aerial.capacitance, f);
   return {
     ...aerial,
     capacitance,

@@ -90,10 +90,8 @@ export function objectFor(node: SchemaNode, value: unknown): SchemaNode | undefi
   if (schema.type === 'loose_object') return schema;
   const options = schema.options as readonly SchemaNode[] | undefined;
   if (schema.type === 'variant' && options) {
-    const chosen = isRecord(value) ? value[schema.key!] : undefined;
-    return options.find(
-      (option) => bare(objectFor(option, value)?.entries?.[schema.key!] ?? option).literal === chosen,
-    );
+    const kind = isRecord(value) ? value[schema.key!] : undefined;
+    return options.find((option) => bare(objectFor(option, value)?.entries?.[schema.key!] ?? option).literal === kind);
   }
   if (schema.type === 'union' && options && isRecord(value))
     return options.find((option) => bare(option).type === 'loose_object');
@@ -173,8 +171,8 @@ export function withinLengths(
     const { max = Number.POSITIVE_INFINITY } = lengthsOf(node);
     if (value.length > max) cut.push({ path, length: value.length, most: max });
     const list = value.length > max ? value.slice(0, max) : value;
-    const made = item ? list.map((entry, i) => inside(item, entry, `${path}[${i}]`)) : list;
-    return { value: cut.length > 0 ? made : value, cut };
+    const items = item ? list.map((entry, i) => inside(item, entry, `${path}[${i}]`)) : list;
+    return { value: cut.length > 0 ? items : value, cut };
   }
   const entries = isRecord(value) ? objectFor(node, value)?.entries : undefined;
   if (!entries) return { value, cut };

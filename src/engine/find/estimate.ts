@@ -9,7 +9,7 @@ import { straightQuotient } from '../solvers/linear/straight-quotient.ts';
 import { decibels, type Farads, type Hertz } from '../units/quantities.ts';
 import { worthOf } from '../vary/objective.ts';
 import { trialsOf } from '../vary/trial.ts';
-import type { WantedGoal } from '../vary/want-values.ts';
+import type { WantGoal } from '../vary/want-values.ts';
 import type { BackEnd, FrontEnd, SetChoice, TurnsChosen } from './choices.ts';
 import { type LevelTable, levelTable } from './level-table.ts';
 import { aerialFeed, type Feed, loadAtRadio, type RadioCoils, radioCoils, type Shown, shownBy } from './radio-side.ts';
@@ -25,7 +25,7 @@ export interface Estimated {
 /** What estimates of one search share. */
 export interface EstimateContext {
   readonly setOf: (choice: SetChoice) => SetDescription;
-  readonly goals: readonly WantedGoal[];
+  readonly goals: readonly WantGoal[];
   readonly when: FieldOptions;
 }
 
@@ -190,7 +190,7 @@ const startingTurns = ({ winding, second }: FrontEnd): TurnsChosen => ({
 });
 
 interface Asking {
-  readonly goal: WantedGoal;
+  readonly goal: WantGoal;
   readonly stations: SetDescription['place']['stations'];
   readonly range: readonly [Farads, Farads];
   readonly at: (frequency: Hertz, capacitance?: Farads) => Shown;

@@ -5,7 +5,7 @@ import type { KindOf, Of } from './by-kind.ts';
 /** What a change asks of the builder, least first. */
 export const EFFORTS = ['knob', 'tap', 'rewire', 'rewind', 'buy', 'outdoors'] as const;
 export type Effort = (typeof EFFORTS)[number];
-/** Weight of an effort beside others. Common practice, no source. */
+/** Weight of an effort relative to others. Common practice, no source. */
 export const EFFORT_COST: Readonly<Record<Effort, number>> = {
   knob: 0,
   tap: 1,
@@ -119,7 +119,7 @@ export type Adjustments<D> =
   | { readonly none: string }
   | ((description: D, about: AdjustContext, path: Path) => readonly Adjustment[]);
 
-/** A station that keeps the wanted one from being heard alone. */
+/** A station that interferes with the one to be received. */
 export interface Disturber {
   /** As a description names it. */
   readonly name: string;

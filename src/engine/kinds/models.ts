@@ -27,25 +27,25 @@ import type { TuningDescription } from './tunings/tuning-schema.ts';
 
 /** From what a description says of a part to the part's model: field names differ where a builder's words do. */
 
-/** Enough for the parts of a set and of what is being tried beside it. */
+/** Enough for the parts of a set and of its trials. */
 const MOST_KEPT = 24;
 
 /**
  * A model made once for a description, and for others that say the same: reading checks that it can be built, every
- * what-if shares most parts, and while one part is edited the others need no making anew.
+ * what-if shares most parts, and while one part is edited the models of the others serve again.
  */
 function once<D extends object, M>(make: (description: D) => M): (description: D) => M {
-  const made = new WeakMap<D, M>();
-  const alike = new Map<string, M>();
+  const byDescription = new WeakMap<D, M>();
+  const byText = new Map<string, M>();
   return (description) => {
-    let model = made.get(description);
+    let model = byDescription.get(description);
     if (model !== undefined) return model;
     const text = JSON.stringify(description);
-    model = alike.get(text) ?? make(description);
-    made.set(description, model);
-    alike.delete(text);
-    alike.set(text, model);
-    if (alike.size > MOST_KEPT) alike.delete(alike.keys().next().value as string);
+    model = byText.get(text) ?? make(description);
+    byDescription.set(description, model);
+    byText.delete(text);
+    byText.set(text, model);
+    if (byText.size > MOST_KEPT) byText.delete(byText.keys().next().value as string);
     return model;
   };
 }

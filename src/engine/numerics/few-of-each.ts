@@ -10,14 +10,14 @@ export interface FewOfEach<T> {
 
 /** A list that keeps the first few of each kind and counts the others: its size does not grow with what is wrong. */
 export function fewOfEach<T>(most = FEW): FewOfEach<T> {
-  const kept: { item: T; kind: string; last: boolean }[] = [];
+  const items: { item: T; kind: string; last: boolean }[] = [];
   const counts = new Map<string, number>();
   return {
     add(kind, make) {
       const count = (counts.get(kind) ?? 0) + 1;
       counts.set(kind, count);
-      if (count <= most) kept.push({ item: make(), kind, last: count === most });
+      if (count <= most) items.push({ item: make(), kind, last: count === most });
     },
-    all: () => kept.map(({ item, kind, last }) => ({ item, more: last ? counts.get(kind)! - most : 0 })),
+    all: () => items.map(({ item, kind, last }) => ({ item, more: last ? counts.get(kind)! - most : 0 })),
   };
 }

@@ -1,39 +1,39 @@
-/** A function of one thing, worked out once for each. */
+/** A function of one argument, calculated once for each. */
 export function lazily<K, V>(work: (key: K) => V): (key: K) => V {
-  const known = new Map<K, V>();
+  const cache = new Map<K, V>();
   return (key) => {
-    if (!known.has(key)) known.set(key, work(key));
-    return known.get(key)!;
+    if (!cache.has(key)) cache.set(key, work(key));
+    return cache.get(key)!;
   };
 }
 
-/** A function of two objects, worked out once for each pair while both are in use. */
+/** A function of two objects, calculated once for each pair while both are in use. */
 export function lazilyOfPair<A extends object, B extends object, V>(work: (a: A, b: B) => V): (a: A, b: B) => V {
-  const known = new WeakMap<A, WeakMap<B, { readonly value: V }>>();
+  const cache = new WeakMap<A, WeakMap<B, { readonly value: V }>>();
   return (a, b) => {
-    const ofFirst = known.get(a) ?? new WeakMap<B, { readonly value: V }>();
-    known.set(a, ofFirst);
-    const found = ofFirst.get(b) ?? { value: work(a, b) };
-    ofFirst.set(b, found);
-    return found.value;
+    const ofFirst = cache.get(a) ?? new WeakMap<B, { readonly value: V }>();
+    cache.set(a, ofFirst);
+    const entry = ofFirst.get(b) ?? { value: work(a, b) };
+    ofFirst.set(b, entry);
+    return entry.value;
   };
 }
 
-/** What is worked out once for each name. @param most of them are kept; one more, and all before it are forgotten. */
+/** A value calculated once for each name. @param most of them are kept; one more, and all before it are forgotten. */
 export function byName<V>(most = Number.POSITIVE_INFINITY): (name: string, work: () => V) => V {
-  const known = new Map<string, V>();
+  const cache = new Map<string, V>();
   return (name, work) => {
-    const found = known.get(name);
-    if (found !== undefined) return found;
+    const cached = cache.get(name);
+    if (cached !== undefined) return cached;
     const value = work();
-    if (known.size >= most) known.clear();
-    known.set(name, value);
+    if (cache.size >= most) cache.clear();
+    cache.set(name, value);
     return value;
   };
 }
 
-/** What is worked out once, when it is asked for. */
+/** A value calculated once, at its first use. */
 export const once = <V>(work: () => V): (() => V) => {
-  const known = lazily((_: 0) => work());
-  return () => known(0);
+  const value = lazily((_: 0) => work());
+  return () => value(0);
 };

@@ -49,13 +49,13 @@ function jacobianOf(residuals: Residuals, x: Float64Array, m: number, sizeOf: (j
   const J = new Float64Array(m * n);
   for (let j = 0; j < n; j++) {
     const h = DIFFERENCE * sizeOf(j);
-    const moved = x.slice();
-    moved[j] = x[j] + h;
-    const above = residuals(moved);
-    const high = moved[j];
-    moved[j] = x[j] - h;
-    const below = residuals(moved);
-    for (let i = 0; i < m; i++) J[i * n + j] = (above[i] - below[i]) / (high - moved[j]);
+    const trial = x.slice();
+    trial[j] = x[j] + h;
+    const above = residuals(trial);
+    const high = trial[j];
+    trial[j] = x[j] - h;
+    const below = residuals(trial);
+    for (let i = 0; i < m; i++) J[i * n + j] = (above[i] - below[i]) / (high - trial[j]);
   }
   return J;
 }

@@ -20,18 +20,18 @@ export function solveInPlace(matrix: Float64Array, ...rightSides: readonly Float
     let pivot = k;
     for (let i = k + 1; i < n; i++) if (Math.abs(matrix[i * n + k]) > Math.abs(matrix[pivot * n + k])) pivot = i;
     if (!(Math.abs(matrix[pivot * n + k]) > 1e-14 * largest)) {
-      throw new SingularEquations(`nothing is left to divide by in column ${k + 1} of ${n}`);
+      throw new SingularEquations(`no pivot in column ${k + 1} of ${n}`);
     }
     if (pivot !== k) {
       for (let j = k; j < n; j++) {
-        const held = matrix[k * n + j];
+        const swap = matrix[k * n + j];
         matrix[k * n + j] = matrix[pivot * n + j];
-        matrix[pivot * n + j] = held;
+        matrix[pivot * n + j] = swap;
       }
       for (const b of rightSides) {
-        const held = b[k];
+        const swap = b[k];
         b[k] = b[pivot];
-        b[pivot] = held;
+        b[pivot] = swap;
       }
     }
     const inverse = 1 / matrix[k * n + k];

@@ -18,9 +18,9 @@ export function solveComplexInPlace(A: ComplexMatrix, n: number, B: ComplexMatri
   const { re: ar, im: ai } = A;
   const { re: br, im: bi } = B;
   const swap = (m: Float64Array, i: number, j: number) => {
-    const held = m[i];
+    const swap = m[i];
     m[i] = m[j];
-    m[j] = held;
+    m[j] = swap;
   };
   for (let k = 0; k < n; k++) {
     let pivot = k;

@@ -61,16 +61,16 @@ export function coastline(topology: LandTopology): Coast {
   const surfaceAt = ({ latitude, longitude }: Position): LandOrSea =>
     isLand(latitude, ((((longitude + 180) % 360) + 360) % 360) - 180) ? 'land' : 'sea';
 
-  const kept = new Map<string, readonly CoastSection[]>();
+  const cache = new Map<string, readonly CoastSection[]>();
   return {
     surfaceAt,
     sections(from, to) {
       const key = `${from.latitude},${from.longitude},${to.latitude},${to.longitude}`;
-      let sections = kept.get(key);
+      let sections = cache.get(key);
       if (!sections) {
         sections = sectionsAlong(from, to, surfaceAt);
-        if (kept.size >= KEPT) kept.delete(kept.keys().next().value as string);
-        kept.set(key, sections);
+        if (cache.size >= KEPT) cache.delete(cache.keys().next().value as string);
+        cache.set(key, sections);
       }
       return sections;
     },
@@ -142,12 +142,12 @@ function unrolled(ring: readonly (readonly number[])[]): Outline[] {
   let north = Number.NEGATIVE_INFINITY;
   for (let i = 0; i < count; i++) {
     const before = ring[i === 0 ? 0 : i - 1];
-    const here = ring[i];
-    const step = here[0] - before[0];
+    const point = ring[i];
+    const step = point[0] - before[0];
     if (step > 180) turn -= 360;
     else if (step < -180) turn += 360;
-    const x = here[0] + turn;
-    const y = here[1];
+    const x = point[0] + turn;
+    const y = point[1];
     flat[2 * i] = x;
     flat[2 * i + 1] = y;
     west = Math.min(west, x);
@@ -177,18 +177,18 @@ function sectionsAlong(from: Position, to: Position, surfaceAt: (position: Posit
   const { distance, at } = greatCircle(from, to);
   const steps = Math.min(MOST_STEPS, Math.max(1, Math.ceil(distance / STEP)));
   const sections: CoastSection[] = [];
-  let begun = 0;
-  let here = surfaceAt(from);
+  let start = 0;
+  let surface = surfaceAt(from);
   for (let n = 1; n <= steps; n++) {
     const end = (distance * n) / steps;
     const next = surfaceAt(at(end));
-    if (next === here) continue;
-    const same = (along: number): boolean => surfaceAt(at(along)) === here;
+    if (next === surface) continue;
+    const same = (along: number): boolean => surfaceAt(at(along)) === surface;
     const [, high] = boundary(same, (distance * (n - 1)) / steps, end, FINE);
-    sections.push({ surface: here, length: high - begun });
-    begun = high;
-    here = next;
+    sections.push({ surface, length: high - start });
+    start = high;
+    surface = next;
   }
-  if (distance > begun || sections.length === 0) sections.push({ surface: here, length: distance - begun });
+  if (distance > start || sections.length === 0) sections.push({ surface, length: distance - start });
   return sections;
 }

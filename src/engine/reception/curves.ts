@@ -5,7 +5,7 @@ import type { SetDescription } from '../set/description.ts';
 import { loaded } from '../solvers/linear/views.ts';
 import type { Amperes, Decibels, Hertz, Ratio, Volts } from '../units/quantities.ts';
 import { type AudioLimits, audioLimits } from './detection/audio-limits.ts';
-import { bandwidthOf } from './interference/beside.ts';
+import { bandwidthOf } from './interference/interference.ts';
 import { type FieldOptions, fieldsAtSite } from './path/field.ts';
 import {
   effectiveHeight,
@@ -96,7 +96,7 @@ const DETECTOR_POINTS = 161;
 const decibels = (x: number): Decibels => 20 * Math.log10(Math.max(x, 1e-15));
 
 /**
- * The set tuned to one station: what it passes beside it and across the band, Q of its coils, and where its detector works.
+ * The set tuned to one station: what it passes near it and across the band, Q of its coils, and where its detector works.
  * @param set as described, SI units.
  * @param index of the station in the description, from 0.
  * @param covered ends of the tuning range, lowest first, Hz.
@@ -110,34 +110,34 @@ export function stationCurves(
   covered: readonly [Hertz, Hertz],
   { figures, ...options }: CurveOptions = {},
 ): StationCurves | undefined {
-  const wanted = set.place.stations[index];
-  if (!wanted) return undefined;
+  const station = set.place.stations[index];
+  if (!station) return undefined;
   const ready = receiver(setCircuit(set), fieldsAtSite(set.place, options));
-  const tuned = receiveStation(ready, wanted);
+  const tuned = receiveStation(ready, station);
   const { stations } = set.place;
   const { loadedQ, bandwidth, detectorVoltage } = figures ?? {
     loadedQ: tuned.loadedQ,
     bandwidth: bandwidthOf(ready, tuned),
     detectorVoltage: tuned.steady.junctionVoltage,
   };
-  const drawn = 1 / tuned.steady.inputResistance;
-  const level = levelAt(ready, tuned, figures ? conductanceFor(ready, tuned, bandwidth) : drawn);
+  const input = 1 / tuned.steady.inputResistance;
+  const level = levelAt(ready, tuned, figures ? conductanceFor(ready, tuned, bandwidth) : input);
   const received = decibels(detectorVoltage / tuned.steady.junctionVoltage);
-  const above = received - (level(wanted.frequency) - levelAt(ready, tuned, drawn)(wanted.frequency));
+  const above = received - (level(station.frequency) - levelAt(ready, tuned, input)(station.frequency));
   const point = (frequency: Hertz): LevelPoint => ({ frequency, level: level(frequency) });
-  const span = resonanceSpan(wanted.frequency, loadedQ);
+  const span = resonanceSpan(station.frequency, loadedQ);
   return {
     audio: audioLimits(ready, tuned),
     resonance: {
-      station: wanted,
+      station,
       points: withNotches(
         ready,
-        sampled(wanted.frequency - span, wanted.frequency + span, RESONANCE_POINTS, point),
+        sampled(station.frequency - span, station.frequency + span, RESONANCE_POINTS, point),
         point,
       ),
       loadedQ,
       bandwidth,
-      neighbours: stations.filter((one) => one !== wanted),
+      neighbours: stations.filter((one) => one !== station),
     },
     band: {
       points: withNotches(ready, sampled(covered[0], covered[1], BAND_POINTS, point), point),
@@ -190,19 +190,19 @@ const SECANTS = 6;
 function conductanceFor(ready: Receiver, tuned: TunedStation, bandwidth: Hertz): number {
   const { station, view, position, other, steady } = tuned;
   const f = station.frequency;
-  const drawn = 1 / steady.inputResistance;
+  const input = 1 / steady.inputResistance;
   const [lower, upper] = [f - TEST_TONE, f + TEST_TONE].map((at) => ready.network.at(at).at(position, other));
   const off = (g: number): number => {
     const loadedQ = qFromSidebands(view, lower, upper, g, f);
     return bandwidthOf(ready, { ...tuned, loadedQ, steady: { ...steady, inputResistance: 1 / g } }) / bandwidth - 1;
   };
-  let [a, b] = [drawn, 1.1 * drawn];
+  let [a, b] = [input, 1.1 * input];
   let [offA, offB] = [off(a), off(b)];
   for (let k = 0; k < SECANTS && Math.abs(offA) > 1e-9; k++) {
     [a, b] = [a - (offA * (b - a)) / (offB - offA), a];
     [offA, offB] = [off(a), offA];
   }
-  return Math.abs(offA) < 1e-3 ? a : drawn;
+  return Math.abs(offA) < 1e-3 ? a : input;
 }
 
 /** Somewhat beyond the tuning range on either side. */

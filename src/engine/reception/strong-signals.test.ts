@@ -8,7 +8,7 @@ import { standingPoint } from '../parts/detector/standing.ts';
 import { readValue } from '../set/read.ts';
 import { decibels } from '../units/quantities.ts';
 import { receive } from './path/receive.ts';
-import { receiver, receiveStation, seenBy } from './path/receive-station.ts';
+import { receiver, receiveStation, toneSource } from './path/receive-station.ts';
 
 /** Whole sets on signals of any strength: no more comes out than the aerial and a bias cell or hot cathode put in. */
 
@@ -84,7 +84,7 @@ function expectPossible(set: ReturnType<typeof onStation>): void {
   const ready = receiver(setCircuit(set));
   const [station] = set.place.stations;
   const s = receiveStation(ready, station);
-  const { carrier, upper, lower } = seenBy(ready, s);
+  const { carrier, upper, lower } = toneSource(ready, s);
   const half = station.modulation / 2;
   const power = ({ openCircuit, impedance }: typeof carrier) =>
     magnitude(openCircuit) ** 2 / (8 * Math.max(impedance.re, 1e-9));

@@ -8,12 +8,12 @@ export const worstOf = (disturbances: readonly Disturbance[]): Disturbance | und
   );
 
 /** How a station comes through: as loud as it is alone, unless the dial does not reach it or another masks it. */
-export const verdictOf = (isWithin: boolean, alone: Loudness, disturbances: readonly Disturbance[]): Verdict =>
+export const verdictOf = (isWithin: boolean, loudness: Loudness, disturbances: readonly Disturbance[]): Verdict =>
   !isWithin
     ? 'out of range'
-    : alone !== 'not heard' && disturbances.some(({ effect }) => effect === 'masks')
+    : loudness !== 'not heard' && disturbances.some(({ effect }) => effect === 'masks')
       ? 'masked'
-      : alone;
+      : loudness;
 
 /**
  * Whether a station is heard, and not only another instead of it.

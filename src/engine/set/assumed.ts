@@ -59,8 +59,8 @@ export const isAssumed = (written: unknown, path: Path): boolean =>
  * @returns a copy; without the list where nothing is assumed any more
  */
 export function confirmed(written: unknown, places?: readonly string[]): unknown {
-  const left = places ? assumedIn(written).filter((text) => !places.includes(text)) : [];
-  return withValueAt(written, ['assumed'], left.length > 0 ? left : undefined);
+  const rest = places ? assumedIn(written).filter((text) => !places.includes(text)) : [];
+  return withValueAt(written, ['assumed'], rest.length > 0 ? rest : undefined);
 }
 
 /**
@@ -74,7 +74,7 @@ export function stillAssumed(before: unknown, after: unknown): unknown {
   const entries = assumedIn(after);
   if (before === after || entries.length === 0 || !isRecord(after)) return after;
   const known = new Set(assumedIn(before));
-  const left = entries.flatMap((text) => {
+  const rest = entries.flatMap((text) => {
     if (!known.has(text)) return [text];
     const path = placeOf(text);
     const now = movedWith(before, after, path);
@@ -82,8 +82,8 @@ export function stillAssumed(before: unknown, after: unknown): unknown {
     if (!now || value === undefined) return [];
     return JSON.stringify(value) === JSON.stringify(valueAtPath(before, path)) ? [placeText(now)] : [];
   });
-  if (left.length === entries.length && left.every((text, i) => text === entries[i])) return after;
-  return withValueAt(after, ['assumed'], left.length > 0 ? [...new Set(left)] : undefined);
+  if (rest.length === entries.length && rest.every((text, i) => text === entries[i])) return after;
+  return withValueAt(after, ['assumed'], rest.length > 0 ? [...new Set(rest)] : undefined);
 }
 
 /** Where the rows of the lists on a path are after a change; undefined where one of them is gone. */

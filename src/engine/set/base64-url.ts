@@ -16,16 +16,16 @@ export function toBase64Url(bytes: Uint8Array): string {
 export function fromBase64Url(text: string): Uint8Array | undefined {
   const bytes = new Uint8Array(Math.floor((text.length * 6) / 8));
   let bits = 0;
-  let held = 0;
+  let buffer = 0;
   let at = 0;
   for (const letter of text) {
     const value = VALUES.get(letter);
     if (value === undefined) return undefined;
-    held = ((held << 6) | value) & 0xffff;
+    buffer = ((buffer << 6) | value) & 0xffff;
     bits += 6;
     if (bits < 8) continue;
     bits -= 8;
-    bytes[at++] = (held >> bits) & 0xff;
+    bytes[at++] = (buffer >> bits) & 0xff;
   }
   return bytes;
 }

@@ -52,12 +52,12 @@ const DETECTORS: ByKind<DetectorDescription, readonly CautionCode[]> = {
   valve: () => ['detector.hot-valve', 'detector.heater-supply', 'detector.accumulator'],
 };
 
-const onEars = (): readonly CautionCode[] => ['load.clicks-on-ears'];
+const headphones = (): readonly CautionCode[] => ['load.clicks-on-ears'];
 
 const LOADS: ByKind<LoadDescription, readonly CautionCode[]> = {
-  phones: onEars,
-  'moving-coil phones': onEars,
-  'crystal earpiece': onEars,
+  phones: headphones,
+  'moving-coil phones': headphones,
+  'crystal earpiece': headphones,
   amplifier: ({ supply }) => ['load.volume', ...supplyCautions(supply)],
 };
 

@@ -29,8 +29,8 @@ export function crossChecks(set: SetDescription): Problem[] {
   const coilTurns = (key: string): number | undefined => {
     const name = arrangement[key];
     if (typeof name !== 'string') return undefined;
-    const found = set.coils.find((c) => c.name === name);
-    if (!found) {
+    const coil = set.coils.find((c) => c.name === name);
+    if (!coil) {
       const near = closest(name, names);
       problems.push({
         path: `arrangement.${key}`,
@@ -40,7 +40,7 @@ export function crossChecks(set: SetDescription): Problem[] {
       });
       return undefined;
     }
-    return found.shape === 'multilayer' ? found.turnsPerLayer * found.layers : found.turns;
+    return coil.shape === 'multilayer' ? coil.turnsPerLayer * coil.layers : coil.turns;
   };
   const turns = coilTurns('coil');
   const aerialTurns = coilTurns('aerialCoil');

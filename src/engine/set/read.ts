@@ -232,8 +232,8 @@ function whereItBreaks(text: string, error: Error): Hint {
 
 /** Where the parser stopped: given as a number, or as the text about it, by where and how new it runs. */
 function positionOf(text: string, message: string): number {
-  const told = /position (\d+)/.exec(message)?.[1];
-  if (told !== undefined) return Number(told);
+  const position = /position (\d+)/.exec(message)?.[1];
+  if (position !== undefined) return Number(position);
   const [, token = '', cut = '', about = ''] =
     /^Unexpected token '([\s\S]+?)', (\.\.\.)?"([\s\S]*?)"(?:\.\.\.)? is not valid JSON$/.exec(message) ?? [];
   const at = about === '' ? -1 : text.indexOf(about);

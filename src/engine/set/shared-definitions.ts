@@ -1,8 +1,8 @@
 /** A JSON Schema as plain data. */
 export type Json = Record<string, unknown>;
 
-/** Shorter as JSON than this, a schema stands where it is used: a reference to it would say no less. Characters. */
-const WORTH_SHARING = 45;
+/** A schema shorter than this as JSON stays where it is used: a reference to it would be no shorter. Characters. */
+const SHORTEST_SHARED = 45;
 
 /** A schema inside another, and the step to it: a key, a kind, or a number where it has none. */
 interface Inner {
@@ -30,25 +30,25 @@ export function sharingDefinitions(schema: Json, definitions: Json = {}): Json {
   };
   count(schema, []);
   const shared = [...places].filter(
-    ([text, { uses, path }]) => uses > 1 && path.length > 0 && text.length > WORTH_SHARING,
+    ([text, { uses, path }]) => uses > 1 && path.length > 0 && text.length > SHORTEST_SHARED,
   );
   const names = shortestNames(
     shared.map(([, { path }]) => path),
     new Set(Object.keys(definitions)),
   );
   const nameOf = new Map(shared.map(([text], k) => [text, names[k]]));
-  const made: Json = {};
+  const shares: Json = {};
   const referring = (one: Json): Json => {
     const text = JSON.stringify(one);
     const name = nameOf.get(text);
     if (name === undefined) return withInner(one, referring);
-    made[name] ??= withInner(one, referring);
+    shares[name] ??= withInner(one, referring);
     return referenceTo(name);
   };
   const { $schema, title, description, ...rest } = withInner(schema, referring);
-  const text = JSON.stringify([rest, made]);
+  const text = JSON.stringify([rest, shares]);
   const used = Object.entries(definitions).filter(([name]) => text.includes(JSON.stringify(referenceTo(name).$ref)));
-  return { $schema, title, description, ...rest, $defs: { ...Object.fromEntries(used), ...made } };
+  return { $schema, title, description, ...rest, $defs: { ...Object.fromEntries(used), ...shares } };
 }
 
 /** A reference to a definition of the same schema. */
@@ -57,21 +57,21 @@ export const referenceTo = (name: string): Json => ({ $ref: `#/$defs/${name}` })
 /** The name of a definition by words: such as no address need write otherwise. */
 export const definitionName = (words: string): string => words.replace(/[^\w.-]+/g, '-');
 
-/** A step that says nothing without the one before it. */
-const BARE = /^(\d+|item)$/;
+/** A step without a name of its own. */
+const POSITION = /^(\d+|item)$/;
 
-/** For each path its shortest end that no other path has, and that is not taken. */
-function shortestNames(paths: readonly (readonly string[])[], taken: ReadonlySet<string>): string[] {
+/** For each path its shortest end that no other path has, and that is not reserved. */
+function shortestNames(paths: readonly (readonly string[])[], reserved: ReadonlySet<string>): string[] {
   const end = (path: readonly string[], steps: number) => definitionName(path.slice(-steps).join('.'));
   const ends = new Map<string, number>();
   for (const path of paths)
     for (let steps = 1; steps <= path.length; steps++)
       ends.set(end(path, steps), (ends.get(end(path, steps)) ?? 0) + 1);
-  const tells = (path: readonly string[], steps: number): boolean =>
-    ends.get(end(path, steps)) === 1 && !taken.has(end(path, steps)) && !BARE.test(path[path.length - steps]);
+  const isUnique = (path: readonly string[], steps: number): boolean =>
+    ends.get(end(path, steps)) === 1 && !reserved.has(end(path, steps)) && !POSITION.test(path[path.length - steps]);
   return paths.map((path) => {
     let steps = 1;
-    while (steps < path.length && !tells(path, steps)) steps++;
+    while (steps < path.length && !isUnique(path, steps)) steps++;
     return end(path, steps);
   });
 }

@@ -59,9 +59,9 @@ const PREVIEW_ROWS = 5;
  */
 export function readStationTable({ text, delimiter, columns, hasHeader }: TableQuestion): TableReading {
   const opened = openStationTable(text, delimiter);
-  const taken = columns ?? opened.columns;
-  const headed = hasHeader ?? opened.hasHeader;
-  const table = stationsFromTable(opened.rows, taken, headed);
+  const meanings = columns ?? opened.columns;
+  const header = hasHeader ?? opened.hasHeader;
+  const table = stationsFromTable(opened.rows, meanings, header);
   const problems = fewOfEach<Omit<RowProblem, 'more'>>();
   for (const { row, column, kind, fact, isLeftOut = false } of table.problems)
     problems.add(kind, () => ({ row, column, isLeftOut, about: { of: 'cell', fact } }));
@@ -77,24 +77,24 @@ export function readStationTable({ text, delimiter, columns, hasHeader }: TableQ
       problems.add('too-many', () => ({ row, isLeftOut: true, about: { of: 'too-many', most: MOST_STATIONS } }));
       continue;
     }
-    const made = writeStation(station);
-    for (const { kind, name, fact } of made.problems)
-      problems.add(kind, () => ({ row, isLeftOut: !made.read, about: { of: 'written', name, fact } }));
-    if (!made.read) continue;
-    written.push(made.written);
-    read.push(made.read);
+    const entry = writeStation(station);
+    for (const { kind, name, fact } of entry.problems)
+      problems.add(kind, () => ({ row, isLeftOut: !entry.read, about: { of: 'written', name, fact } }));
+    if (!entry.read) continue;
+    written.push(entry.written);
+    read.push(entry.read);
     rowOf.push(row);
     last = index;
   }
-  const kept = new Set(rowOf);
-  const checked = table.stations.slice(0, last + 1).filter((_, index) => kept.has(table.rowOf[index]));
+  const rows = new Set(rowOf);
+  const checked = table.stations.slice(0, last + 1).filter((_, index) => rows.has(table.rowOf[index]));
   for (const { index, name, kind, fact } of checkStations(checked, { numbers: rowOf }))
     problems.add(kind, () => ({ row: rowOf[index], isLeftOut: false, about: { of: 'doubt', name, fact } }));
   return {
     delimiter: opened.delimiter,
-    columns: taken,
-    hasHeader: headed,
-    preview: opened.rows.slice(0, PREVIEW_ROWS + (headed ? 1 : 0)),
+    columns: meanings,
+    hasHeader: header,
+    preview: opened.rows.slice(0, PREVIEW_ROWS + (header ? 1 : 0)),
     stations: written,
     leftOut,
     problems: problems.all().map(({ item, more }) => ({ ...item, more })),

@@ -136,11 +136,11 @@ export function joinStations(list: unknown, added: readonly WrittenStation[]): u
   const fresh = readStations(added);
   for (const [n, station] of added.entries()) {
     const name = String(station.name).trim().toLowerCase();
-    const there = read.findIndex(
+    const at = read.findIndex(
       (one) =>
         one && fresh[n] && one.name.trim().toLowerCase() === name && Math.abs(one.frequency - fresh[n].frequency) < 500,
     );
-    if (there >= 0 && isRecord(joined[there])) joined[there] = { ...joined[there], ...station };
+    if (at >= 0 && isRecord(joined[at])) joined[at] = { ...joined[at], ...station };
     else joined.push(station);
   }
   return joined;

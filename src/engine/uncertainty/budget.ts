@@ -20,16 +20,16 @@ const LEAST: Decibels = 0.3;
  */
 export function budgetOf(
   levelsWith: (known: (what: Measurable) => boolean) => Float64Array,
-  things: readonly Measurable[],
+  measurables: readonly Measurable[],
 ): BudgetItem[] {
   const width = ([low, high]: readonly [number, number]): number => high - low;
   const whole = width(rangedOf(levelsWith(() => false)).range);
   const start = levelsWith(() => true)[0];
-  return things
+  return measurables
     .map((what): BudgetItem => {
-      const alone = rangedOf(levelsWith((other) => other !== what)).range;
+      const single = rangedOf(levelsWith((other) => other !== what)).range;
       const without = rangedOf(levelsWith((other) => other === what)).range;
-      return { what, effect: [alone[0] - start, alone[1] - start], gain: Math.max(0, whole - width(without)) };
+      return { what, effect: [single[0] - start, single[1] - start], gain: Math.max(0, whole - width(without)) };
     })
     .filter(({ effect }) => width(effect) >= 2 * LEAST)
     .sort((a, b) => width(b.effect) - width(a.effect));

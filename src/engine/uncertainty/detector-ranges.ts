@@ -46,7 +46,7 @@ export function detectorRanges<Figure extends string>(
   const turned = inputs.map((input) => {
     const at = (deviate: number) =>
       attempt(() => all(changedDetector(model, input.changes!(valueAtDeviate(input.spread, deviate)))));
-    return { drawn: deviatesOf(input), low: at(-NINETY), high: at(NINETY) };
+    return { deviates: deviatesOf(input), low: at(-NINETY), high: at(NINETY) };
   });
   const rangeOf = (name: string): Range => {
     const now = base[name];
@@ -54,9 +54,9 @@ export function detectorRanges<Figure extends string>(
     const to = isFactor ? Math.log : (x: number) => x;
     const from = isFactor ? Math.exp : (x: number) => x;
     const draws = new Float64Array(DRAWS).fill(to(now));
-    for (const { drawn, low, high } of turned) {
+    for (const { deviates, low, high } of turned) {
       const off = (s: Record<string, number> | undefined) => (s ? to(s[name]) - to(now) : Number.NaN);
-      addResponse(draws, drawn, off(low), off(high));
+      addResponse(draws, deviates, off(low), off(high));
     }
     const [low, high] = rangedOf(draws).range;
     return [Math.min(now, from(low)), Math.max(now, from(high))];

@@ -35,7 +35,7 @@ const known = new WeakMap<SetCircuit, DialDraws>();
 /** Once for each circuit: which stations are tuned in where is asked of all of them. */
 export function dialDraws(circuit: SetCircuit): DialDraws {
   let draws = known.get(circuit);
-  if (!draws) known.set(circuit, (draws = drawn(circuit)));
+  if (!draws) known.set(circuit, (draws = drawDial(circuit)));
   return draws;
 }
 
@@ -49,7 +49,7 @@ interface AtKnots {
 const tunes = ({ id, moves }: SetInput): boolean =>
   moves === 'dial' || id.endsWith('inductance') || id === 'aerial capacitance';
 
-function drawn(circuit: SetCircuit): DialDraws {
+function drawDial(circuit: SetCircuit): DialDraws {
   const inputs = setInputs(circuit);
   const usual = changesFor(inputs, () => 0);
   const curveOf = (set: Receiver) => {

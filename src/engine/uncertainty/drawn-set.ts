@@ -61,7 +61,7 @@ export interface DrawnStation {
 
 /** What settles inputs of parts that only radio frequency meets. */
 const OF_RADIO: ReadonlySet<Measurable> = new Set(['aerial', 'earth', 'coil']);
-const NOBODY: DrawnInterference = { audioRatios: [], separations: [] };
+const NO_INTERFERENCE: DrawnInterference = { audioRatios: [], separations: [] };
 
 /** Where along the strength of the emf a set is tried, in shares of the 90 % range. */
 const STRENGTHS = [-1.6, -0.8, 0.8, 1.6];
@@ -87,7 +87,7 @@ export function drawnSet(
   const { inputs, middle } = sets;
   const heights = heightDraws(sets);
   const depthsOf = lazily((index: number) => depthDraws(stationDraw(stations, stations[index])));
-  const besides = once(
+  const disturbersOf = once(
     () =>
       middle &&
       disturbersAmong(
@@ -99,54 +99,54 @@ export function drawnSet(
   return (index) => {
     const station = stations[index];
     const field = drawsOf(index);
-    const found = field && middle && tunedIn(circuit, middle, station);
-    if (!found) return undefined;
-    const { base, isMoved } = found;
+    const followedAt = field && middle && tunedIn(circuit, middle, station);
+    if (!followedAt) return undefined;
+    const { base, isMoved } = followedAt;
     const { tuned } = base;
     // What a set does not reach at all it says nothing about.
     const reached = (one: TunedOn | undefined) => (tuned.within && !one?.tuned.within ? undefined : one);
     const follow = (ready: Receiver | undefined, fieldStrength = tuned.field.fieldStrength) =>
       reached(followed(ready, tuned.station, { ...tuned.field, fieldStrength }));
-    const width = widthOf(field.drawn, heights);
+    const width = widthOf(field.draws, heights);
     const strengths = STRENGTHS.map(
       (share) =>
         [share * width, follow(middle, tuned.field.fieldStrength * fromDecibels(share * width))?.tuned] as const,
     );
     const inSet = sets.ends.map(({ low, high, ...rest }) => ({ ...rest, low: follow(low), high: follow(high) }));
     const turned = inSet.map(({ low, high, ...rest }) => ({ ...rest, low: low?.tuned, high: high?.tuned }));
-    const common = { inputs, field: field.drawn, heights, depths: depthsOf(index) };
+    const common = { inputs, field: field.draws, heights, depths: depthsOf(index) };
     const draws = lazily((id: FigureId) => figureDraws(id, { base: tuned, strengths, turned }, common));
     const all = lazily((id: FigureId) => draws(id).with(NOTHING_KNOWN));
-    const figure = lazily((id: FigureId) => drawn(FIGURES[id](tuned), all(id)));
+    const figure = lazily((id: FigureId) => drawnFigure(FIGURES[id](tuned), all(id)));
     const hearing = once((): DrawnHearing => {
       const levels = all('soundPressureLevel');
       const { margin, inSilence } = marginDraws(station, tuned.heard, levels);
       return {
         level: figure('soundPressureLevel'),
-        margin: drawn(tuned.heard.margin, margin),
-        marginInSilence: drawn(tuned.heard.marginInSilence, inSilence),
+        margin: drawnFigure(tuned.heard.margin, margin),
+        marginInSilence: drawnFigure(tuned.heard.marginInSilence, inSilence),
         levels,
         margins: margin,
       };
     });
     const interference = once((): DrawnInterference => {
-      const beside = !isMoved && tuned.within ? besides()?.(tuned) : undefined;
-      if (!beside) return NOBODY;
-      const separations = beside.disturbers.flatMap((disturber) => {
+      const disturbance = !isMoved && tuned.within ? disturbersOf()?.(tuned) : undefined;
+      if (!disturbance) return NO_INTERFERENCE;
+      const separations = disturbance.disturbers.flatMap((disturber) => {
         const other = stations.indexOf(disturber.arriving.station);
         const field = drawsOf(other);
         if (!field) return [];
-        const theirs = { field: field.drawn, depths: depthsOf(other) };
-        return [{ middle: disturber.middle, draws: separationDraws(disturber, common, theirs, inSet) }];
+        const others = { field: field.draws, depths: depthsOf(other) };
+        return [{ middle: disturber.middle, draws: separationDraws(disturber, common, others, inSet) }];
       });
-      return { audioRatios: beside.audioRatios, separations };
+      return { audioRatios: disturbance.audioRatios, separations };
     });
     return { base, isMoved, field, draws, figure, hearing, interference };
   };
 }
 
-/** Draws of a figure beside what it is in the middle. */
-export const drawn = (middle: number, draws: Float64Array): Drawn => ({ middle, ...rangedOf(draws) });
+/** A figure in the middle, with its draws. */
+export const drawnFigure = (middle: number, draws: Float64Array): Drawn => ({ middle, ...rangedOf(draws) });
 
 /** A set with every input in its middle, and with each in turn at the ends of its range. */
 function setsDrawn(circuit: SetCircuit, fieldOf: (station: StationDescription) => FieldAtSite) {
@@ -167,7 +167,7 @@ function setsDrawn(circuit: SetCircuit, fieldOf: (station: StationDescription) =
           if (middle && hasCoilAcross && OF_RADIO.has(input.settledBy)) return withRadioParts(middle, changed);
           return receiver(changed, fieldOf);
         });
-      return { input, drawn: deviatesOf(input), low: at(-NINETY), high: at(NINETY) };
+      return { input, deviates: deviatesOf(input), low: at(-NINETY), high: at(NINETY) };
     });
   return { inputs, middle, ends };
 }

@@ -12,7 +12,7 @@ let strata: Float64Array | undefined;
 const levels = (): Float64Array =>
   (strata ??= Float64Array.from({ length: DRAWS }, (_, k) => normalQuantile((k + 0.5) / DRAWS)));
 
-const kept = byName<Float64Array>(2100);
+const cache = byName<Float64Array>(2100);
 
 /**
  * Standard normal deviates of one input, one for each set drawn: a Latin hypercube (McKay, Beckman and Conover,
@@ -20,7 +20,7 @@ const kept = byName<Float64Array>(2100);
  * the set: what is asked twice answers alike, and what two stations share is the same set for both.
  */
 export const deviates = (name: string): Float64Array =>
-  kept(name, () => {
+  cache(name, () => {
     const shuffled = levels().slice();
     const next = uniform(textHash(name));
     for (let k = DRAWS - 1; k > 0; k--) {
@@ -37,7 +37,7 @@ export interface Ranged {
   readonly range: readonly [low: number, high: number];
 }
 
-/** A figure over all sets drawn, beside what it is in the set with every input in its middle. */
+/** A figure over all sets drawn, and in the set with every input in its middle. */
 export interface Drawn extends Ranged {
   readonly middle: number;
 }
@@ -79,9 +79,9 @@ function placed(work: Float64Array, place: number, from: number, to: number): nu
       while (work[i] < pivot) i++;
       while (pivot < work[j]) j--;
       if (i > j) break;
-      const held = work[i];
+      const swap = work[i];
       work[i++] = work[j];
-      work[j--] = held;
+      work[j--] = swap;
     }
     if (place <= j) high = j;
     else if (place >= i) low = i;

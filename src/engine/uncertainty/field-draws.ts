@@ -51,8 +51,8 @@ export const sectionsWith = (sections: readonly PathSection[], factor: Ratio): P
  * the others play no part, so that a station under another name keeps every figure.
  */
 export function stationDraw(stations: readonly StationDescription[], station: StationDescription): string {
-  const there = stations.filter(({ frequency }) => frequency === station.frequency);
-  return `${station.frequency}/${Math.max(0, there.indexOf(station))}`;
+  const channel = stations.filter(({ frequency }) => frequency === station.frequency);
+  return `${station.frequency}/${Math.max(0, channel.indexOf(station))}`;
 }
 
 /** A set, or anything else that stands at a place. */
@@ -65,7 +65,7 @@ export interface FieldDraws {
   /** dB(µV/m), with nothing unknown. */
   readonly level: Decibels;
   /** For every set drawn, dB above that. */
-  readonly drawn: Float64Array;
+  readonly draws: Float64Array;
   /** At standard normal deviates of ground, site and sky wave: what one set would meet. */
   readonly at: (deviate: (input: 'ground' | 'site' | 'sky wave') => number) => Decibels;
 }
@@ -76,22 +76,22 @@ export function fieldDraws(
   station: StationDescription,
   options: FieldOptions = {},
 ): FieldDraws | undefined {
-  const asked: ArrivalOptions = arrivalOptions(
+  const arrivalAt: ArrivalOptions = arrivalOptions(
     { ...options, time: options.time ?? listeningTime(place), memory: options.memory ?? sharedMemory },
     place.sunspots,
   );
-  const [arrival] = arrivals(place, [station], asked);
+  const [arrival] = arrivals(place, [station], arrivalAt);
   const { total, source } = arrival;
   if (arrival.onAir === false || !(total.fieldStrength > 0)) return undefined;
   const own = stationDraw(place.stations, station);
-  const dB = source === 'measured' ? givenField(station) : computedField(place, station, arrival, asked);
+  const dB = source === 'measured' ? givenField(station) : computedField(place, station, arrival, arrivalAt);
   const sites = deviates(`site/${own}`);
   const skies = deviates(`sky wave/${own}`);
   const grounds = deviates('ground');
   return {
     level: total.level,
     at: (deviate) => dB(deviate('ground'), deviate('site'), deviate('sky wave')),
-    drawn: Float64Array.from({ length: DRAWS }, (_, k) => dB(grounds[k], sites[k], skies[k])),
+    draws: Float64Array.from({ length: DRAWS }, (_, k) => dB(grounds[k], sites[k], skies[k])),
   };
 }
 
@@ -105,10 +105,10 @@ function computedField(
   place: PlaceDescription,
   station: StationDescription,
   { ground, sky, sections, total }: Arrival,
-  asked: ArrivalOptions,
+  arrivalAt: ArrivalOptions,
 ): (ground: number, site: number, sky: number) => Decibels {
   const site = siteSpread(sections);
-  const ways = ground ? groundWay(place, station, sections, asked) : undefined;
+  const ways = ground ? groundWay(place, station, sections, arrivalAt) : undefined;
   return (g, s, n) => {
     const parts: Decibels[] = [];
     if (ground && ways) parts.push(ground.level + ways(g) + valueAtDeviate(site, s));
@@ -122,12 +122,12 @@ function groundWay(
   place: PlaceDescription,
   station: StationDescription,
   sections: readonly PathSection[],
-  asked: ArrivalOptions,
+  arrivalAt: ArrivalOptions,
 ): (deviate: number) => Decibels {
   const spread = groundSpread(place);
   const levelAt = (deviate: number): Decibels => {
     const changed = { ...station, sections: sectionsWith(sections, valueAtDeviate(spread, deviate)) };
-    const strength = arrivals(place, [changed], asked)[0].ground?.fieldStrength ?? 0;
+    const strength = arrivals(place, [changed], arrivalAt)[0].ground?.fieldStrength ?? 0;
     return fieldLevel(strength);
   };
   const [low, middle, high] = [levelAt(-NINETY), levelAt(0), levelAt(NINETY)];

@@ -16,7 +16,7 @@ export interface Evaluations {
   /** One input at the ends of its 90 % range, and its deviates in the sets drawn. */
   readonly turned: readonly {
     readonly input: SetInput;
-    readonly drawn: Float64Array;
+    readonly deviates: Float64Array;
     readonly low: TunedStation | undefined;
     readonly high: TunedStation | undefined;
   }[];
@@ -33,8 +33,8 @@ export interface CommonDraws {
 /** A figure in every set drawn. */
 export interface FigureDraws {
   /** What moves it. */
-  readonly things: readonly Measurable[];
-  /** Its draws with some things known: those stand in their middle. */
+  readonly measurables: readonly Measurable[];
+  /** Its draws with some of them known: those stay in their middle. */
   readonly with: (known: (what: Measurable) => boolean) => Float64Array;
 }
 
@@ -61,21 +61,21 @@ export function figureDraws(
     for (let k = 0; k < DRAWS; k++) draws[k] += of(k);
     parts.set(what, draws);
   };
-  for (const { input, drawn, low, high } of turned) {
+  for (const { input, deviates, low, high } of turned) {
     const response = parabola([-NINETY, off(low)], [NINETY, off(high)]);
-    add(input.settledBy, (k) => response(drawn[k]));
+    add(input.settledBy, (k) => response(deviates[k]));
   }
   for (const input of inputs) {
     const share = addedShare(id, input) * scale.perDecibel;
     if (share === 0) continue;
-    const drawn = valuesDrawn(input);
-    add(input.settledBy, (k) => share * drawn[k]);
+    const values = valuesDrawn(input);
+    add(input.settledBy, (k) => share * values[k]);
   }
   const follows = modulationShare(id) * scale.perDecibel;
   if (follows !== 0) add('modulation', (k) => follows * depths[k]);
 
   return {
-    things: ['field strength', 'effective height', ...parts.keys()],
+    measurables: ['field strength', 'effective height', ...parts.keys()],
     with: (known) => {
       const fieldKnown = known('field strength');
       const heightKnown = known('effective height');

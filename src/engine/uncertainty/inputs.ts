@@ -24,5 +24,5 @@ export function changesFor(inputs: readonly SetInput[], deviate: (input: SetInpu
     return { changes: input.changes?.(value), level: input.adds ? value : 0 };
   });
   const sensitivity = all.reduce((sum, { level }) => sum + level, 0);
-  return all.reduce<PartChanges>((made, { changes }) => (changes ? together(made, changes) : made), { sensitivity });
+  return all.reduce<PartChanges>((sum, { changes }) => (changes ? together(sum, changes) : sum), { sensitivity });
 }

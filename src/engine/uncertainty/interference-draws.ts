@@ -1,5 +1,5 @@
-import type { Arriving } from '../reception/interference/beside.ts';
-import { interferenceAmong, ratiosBeside } from '../reception/interference/beside.ts';
+import type { Arriving } from '../reception/interference/interference.ts';
+import { audioRatiosAt, interferenceAmong } from '../reception/interference/interference.ts';
 import { MASKED, overWhistle } from '../reception/interference/separation.ts';
 import { carrierBalance } from '../reception/interference/two-carriers.ts';
 import { bearingOf, emfOf, type Receiver, type TunedStation } from '../reception/path/receive-station.ts';
@@ -33,19 +33,19 @@ const MOST = 4;
 /** Departures of the ratio of two carriers that are evaluated, dB. */
 const DEPARTURES: readonly Decibels[] = [-24, -12, 12, 24];
 
-/** What is heard beside stations of a set with every input in its middle: ratios of their programmes, and who may mask them. */
+/** Interference at stations of a set with every input in its middle: ratios of their programmes, and who may mask them. */
 export function disturbersAmong(set: Receiver, others: readonly Arriving[]) {
-  const beside = interferenceAmong(set, others);
+  const interferenceAt = interferenceAmong(set, others);
   const balance = carrierBalance();
-  return (wanted: TunedStation): { audioRatios: readonly Decibels[]; disturbers: readonly Disturber[] } => {
-    const { disturbances, audioRatios } = beside(wanted);
+  return (tuned: TunedStation): { audioRatios: readonly Decibels[]; disturbers: readonly Disturber[] } => {
+    const { disturbances, audioRatios } = interferenceAt(tuned);
     const near = disturbances
       .filter(({ separation }) => separation < NEAR)
       .sort((a, b) => a.separation - b.separation)
       .slice(0, MOST);
     const disturbers = near.flatMap((middle) => {
       const arriving = others.find(({ station }) => set.indexOf(station) === middle.index);
-      return arriving ? [disturber({ set, tuned: wanted }, arriving, middle, balance)] : [];
+      return arriving ? [disturber({ set, tuned }, arriving, middle, balance)] : [];
     });
     return { audioRatios, disturbers };
   };
@@ -69,7 +69,7 @@ function disturber(
   const view = set.network.at(station.frequency);
   const ratioAt = (departure: Decibels): Decibels => {
     const emf = emfOn(set) * fromDecibels(-departure);
-    return ratiosBeside(set, tuned, () => ({ arriving, view, emf }), balance)(0) ?? Number.NaN;
+    return audioRatiosAt(set, tuned, () => ({ arriving, view, emf }), balance)(0) ?? Number.NaN;
   };
   const start = ratioAt(0);
   return {
@@ -100,18 +100,18 @@ export interface StationDraws {
  */
 export function separationDraws(
   { middle, carriersIn, programmes, whistle }: Disturber,
-  wanted: StationDraws,
+  own: StationDraws,
   other: StationDraws,
   turned: readonly {
-    readonly drawn: Float64Array;
+    readonly deviates: Float64Array;
     readonly low: TunedOn | undefined;
     readonly high: TunedOn | undefined;
   }[],
 ): Float64Array {
-  const carriers = wanted.field.map((dB, k) => dB - other.field[k]);
+  const carriers = own.field.map((dB, k) => dB - other.field[k]);
   const departure = (set: TunedOn | undefined): Decibels => (set ? carriersIn(set) : Number.NaN);
-  for (const { drawn, low, high } of turned) addResponse(carriers, drawn, departure(low), departure(high));
+  for (const { deviates, low, high } of turned) addResponse(carriers, deviates, departure(low), departure(high));
   return carriers.map((x, k) =>
-    Math.min(middle.audioRatio + programmes(x) + wanted.depths[k] - other.depths[k], whistle + x + wanted.depths[k]),
+    Math.min(middle.audioRatio + programmes(x) + own.depths[k] - other.depths[k], whistle + x + own.depths[k]),
   );
 }

@@ -107,8 +107,8 @@ function soilSpread(name: string): Spread {
 export function groundSpread({ ground }: PlaceDescription): Spread {
   const chosen = ground !== 'average';
   return timesOrOver(
-    chosen ? 1.8 : 3,
-    chosen
+    isStated ? 1.8 : 3,
+    isStated
       ? 'half a class of the maps of ground conductivity (Rec. ITU-R P.832)'
       : 'land in Rec. ITU-R P.527, 1 to 30 mS/m',
   );

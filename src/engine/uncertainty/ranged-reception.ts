@@ -83,8 +83,8 @@ export function rangedReception(
 /** A figure of this set by how far its median and range lie from the middle; a ratio where both are of one sign. */
 export function rangedAbout(now: number, { middle, median, range: [low, high] }: Drawn, isLevel = false): Ranged {
   const ratio = now / middle;
-  const there = (x: number): number => (isLevel || !(ratio > 0 && ratio < 1e9) ? x + now - middle : x * ratio);
-  return { median: there(median), range: [there(low), there(high)] };
+  const moved = (x: number): number => (isLevel || !(ratio > 0 && ratio < 1e9) ? x + now - middle : x * ratio);
+  return { median: moved(median), range: [moved(low), moved(high)] };
 }
 
 /**
@@ -104,7 +104,7 @@ export function rangedStation(station: StationReception, uncertainty: StationUnc
   };
   const loadedQ = rangedAbout(station.loadedQ, f.loadedQ);
   const broader = station.bandwidth * station.loadedQ;
-  const found: Record<RangedFigure, Ranged | undefined> = {
+  const figures: Record<RangedFigure, Ranged | undefined> = {
     fieldStrength: rangedAbout(station.fieldStrength, uncertainty.fieldStrength),
     emf: rangedAbout(station.emf, f.emf),
     tunedCircuitVoltage: rangedAbout(station.tunedCircuitVoltage, f.tunedCircuitVoltage),
@@ -119,7 +119,7 @@ export function rangedStation(station: StationReception, uncertainty: StationUnc
     soundPressureLevel: station.hearing && rangedAbout(station.hearing.level, f.soundPressureLevel, true),
     margin: station.hearing && rangedAbout(station.hearing.margin, uncertainty.margin, true),
   };
-  const known = Object.entries(found).flatMap(([id, ranged]) => (ranged ? [[id, ranged] as const] : []));
+  const known = Object.entries(figures).flatMap(([id, ranged]) => (ranged ? [[id, ranged] as const] : []));
   const heard = hearing?.loudness ?? 'not heard';
   return {
     ...station,
@@ -131,7 +131,7 @@ export function rangedStation(station: StationReception, uncertainty: StationUnc
     disturbance: station.disturbance && rangedDisturbance(station.disturbance, uncertainty),
     disturbances: station.disturbances.map((one) => rangedDisturbance(one, uncertainty)),
     verdict: verdictOf(within, heard, station.disturbances),
-    path: station.path.map((stage) => rangedStage(stage, { station, uncertainty, found, hearing })),
+    path: station.path.map((stage) => rangedStage(stage, { station, uncertainty, rangedFigures: figures, hearing })),
     chance,
     budget,
   };
@@ -141,16 +141,16 @@ const rangedPlace = (place: DialPlace, reading: StationUncertainty['reading']): 
   reading ? { ...place, range: [place.scale + reading[0], place.scale + reading[1]] } : place;
 
 function rangedDisturbance(one: Disturbance, { disturbances }: StationUncertainty): Disturbance {
-  const drawn = disturbances.find(({ index }) => index === one.index);
-  if (!drawn) return one;
-  const [low, high] = rangedAbout(one.separation, drawn.separation, true).range;
+  const draws = disturbances.find(({ index }) => index === one.index);
+  if (!draws) return one;
+  const [low, high] = rangedAbout(one.separation, draws.separation, true).range;
   return { ...one, range: [Math.min(low, one.separation), Math.max(high, one.separation)] };
 }
 
 /** The index as it is with these draws: between 0 and 1. */
-function usualIntelligibility(now: Ratio | undefined, drawn: Drawn | undefined) {
-  if (now === undefined || !drawn) return { intelligibility: now };
-  const { median, range } = rangedAbout(now, drawn, true);
+function usualIntelligibility(now: Ratio | undefined, draws: Drawn | undefined) {
+  if (now === undefined || !draws) return { intelligibility: now };
+  const { median, range } = rangedAbout(now, draws, true);
   const within = (x: number): Ratio => Math.min(1, Math.max(0, x));
   return {
     intelligibility: within(median),
@@ -164,17 +164,17 @@ type HeardFigures = Pick<Hearing, 'level' | 'levelA' | 'margin' | 'marginInSilen
 /**
  * What of hearing a station follows from the draws.
  * @param now dB SPL, dB(A) and dB over threshold in the set with every input in its middle.
- * @param drawn level and margins in all sets drawn
+ * @param draws level and margins in all sets drawn
  * @returns the same as medians, and the loudness that follows from them.
  */
 export function usualHearing(
   now: Omit<HeardFigures, 'loudness'>,
-  drawn: Pick<DrawnHearing, 'level' | 'margin' | 'marginInSilence'>,
+  draws: Pick<DrawnHearing, 'level' | 'margin' | 'marginInSilence'>,
 ): HeardFigures {
-  const level = rangedAbout(now.level, drawn.level, true).median;
+  const level = rangedAbout(now.level, draws.level, true).median;
   const levelA = now.levelA + level - now.level;
-  const over = rangedAbout(now.margin, drawn.margin, true).median;
-  const inSilence = rangedAbout(now.marginInSilence, drawn.marginInSilence, true).median;
+  const over = rangedAbout(now.margin, draws.margin, true).median;
+  const inSilence = rangedAbout(now.marginInSilence, draws.marginInSilence, true).median;
   return { level, levelA, margin: over, marginInSilence: inSilence, loudness: loudnessOf(inSilence, over, levelA) };
 }
 
@@ -194,19 +194,19 @@ function rangedStage(
   {
     station,
     uncertainty: { figures },
-    found,
+    rangedFigures,
     hearing,
   }: {
     station: StationReception;
     uncertainty: StationUncertainty;
-    found: Readonly<Record<RangedFigure, Ranged | undefined>>;
+    rangedFigures: Readonly<Record<RangedFigure, Ranged | undefined>>;
     hearing: Hearing | undefined;
   },
 ): Stage {
-  const level = found[LEVEL[stage.id]];
+  const level = rangedFigures[LEVEL[stage.id]];
   if (stage.value === undefined || !level) return stage;
   const ranged = { ...stage, value: level.median, range: level.range };
-  const medianOf = (id: RangedFigure): number => found[id]?.median ?? Number.NaN;
+  const medianOf = (id: RangedFigure): number => rangedFigures[id]?.median ?? Number.NaN;
   const { facts } = stage;
   switch (facts.stage) {
     case 'aerial': {

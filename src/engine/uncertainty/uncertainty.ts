@@ -7,7 +7,7 @@ import { speechBands } from '../reception/path/speech-bands.ts';
 import { type Degrees, fromDecibels, type Ratio } from '../units/quantities.ts';
 import { type BudgetItem, budgetOf } from './budget.ts';
 import { dialDraws } from './dial-draws.ts';
-import { type DrawnStation, drawn, drawnSet } from './drawn-set.ts';
+import { type DrawnStation, drawnFigure, drawnSet } from './drawn-set.ts';
 import { type Drawn, rangedOf, shareOfDraws } from './draws.ts';
 import { fieldDraws } from './field-draws.ts';
 import { FIGURE_IDS, type FigureId } from './figures.ts';
@@ -57,13 +57,13 @@ export function uncertaintyOf(
 ): readonly (StationUncertainty | undefined)[] {
   const { set } = circuit;
   const { stations } = set.place;
-  const asked = options.stations ?? stations.map((_, i) => i);
+  const indices = options.stations ?? stations.map((_, i) => i);
   const drawnStation = drawnSet(
     circuit,
     fieldsAtSite(set.place, options),
     lazily((index) => fieldDraws(set, stations[index], options)),
   );
-  return asked.map((index) => {
+  return indices.map((index) => {
     const station = drawnStation(index);
     return station && stationUncertainty(circuit, index, station);
   });
@@ -83,9 +83,9 @@ function stationUncertainty(circuit: SetCircuit, index: number, station: DrawnSt
   const level = draws('soundPressureLevel');
   return {
     index,
-    fieldStrength: drawn(
+    fieldStrength: drawnFigure(
       fieldStrength,
-      field.drawn.map((dB) => fieldStrength * fromDecibels(dB)),
+      field.draws.map((dB) => fieldStrength * fromDecibels(dB)),
     ),
     figures: Object.fromEntries(FIGURE_IDS.map((id) => [id, figure(id)])) as Record<FigureId, Drawn>,
     margin,
@@ -103,16 +103,16 @@ function stationUncertainty(circuit: SetCircuit, index: number, station: DrawnSt
       tuned.within && !isMoved ? readingOf(circuit, dial.positions(frequency, tuned.position), tuned) : undefined,
     disturbances: separations.map(({ middle, draws }) => ({
       index: middle.index,
-      separation: drawn(middle.separation, draws),
+      separation: drawnFigure(middle.separation, draws),
     })),
     chance: tuned.within ? shareOfDraws(isHeard) : 0,
-    budget: budgetOf(level.with, level.things),
+    budget: budgetOf(level.with, level.measurables),
   };
 }
 
 /** 90 % of the readings of the scale, degrees about the reading with every input in its middle. */
 function readingOf({ tuning }: SetCircuit, positions: Float64Array, { position }: TunedStation) {
-  const here = tuning.angleAt(position);
-  const { range } = rangedOf(positions.map((at) => tuning.angleAt(at) - here));
+  const angle = tuning.angleAt(position);
+  const { range } = rangedOf(positions.map((at) => tuning.angleAt(at) - angle));
   return [Math.min(0, range[0]), Math.max(0, range[1])] as const;
 }

@@ -38,10 +38,10 @@ export interface QuantityText {
 const withPrefix = (value: number, unit: string, digits: number, from = 1e-15, to = 1e9): QuantityText => {
   if (value === 0 || !Number.isFinite(value)) return { figure: formatNumber(value), unit };
   const size = Math.abs(Number(value.toPrecision(digits)));
-  let chosen = PREFIXES.find(([factor]) => factor >= from)!;
+  let scale = PREFIXES.find(([factor]) => factor >= from)!;
   for (const prefix of PREFIXES)
-    if (prefix[0] >= from && prefix[0] <= to && size >= prefix[0] * 0.9999999) chosen = prefix;
-  return { figure: formatNumber(value / chosen[0], digits), unit: `${chosen[1]}${unit}` };
+    if (prefix[0] >= from && prefix[0] <= to && size >= prefix[0] * 0.9999999) scale = prefix;
+  return { figure: formatNumber(value / scale[0], digits), unit: `${scale[1]}${unit}` };
 };
 
 /**

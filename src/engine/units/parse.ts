@@ -213,10 +213,10 @@ export function parseQuantity(input: unknown, kind: QuantityKind): ParsedQuantit
   if (!number.ok) return refuse(number.hint ?? { code: 'begin-with-number', kind });
   const { value } = number;
   const rest = number.rest.trim();
-  const found = readUnit(value, rest, kind);
-  if (found !== undefined && (!Number.isFinite(found) || (found === 0 && value !== 0 && kind !== 'temperature')))
+  const scaled = readUnit(value, rest, kind);
+  if (scaled !== undefined && (!Number.isFinite(scaled) || (scaled === 0 && value !== 0 && kind !== 'temperature')))
     return refuse({ code: 'too-large-or-small' });
-  if (found !== undefined) return { ok: true, value: found };
+  if (scaled !== undefined) return { ok: true, value: scaled };
   if (rest === '') return refuse({ code: 'add-a-unit', kind });
   const unclear = info.unclear?.[rest];
   if (unclear)
@@ -256,8 +256,8 @@ function unitFactor(unit: string, kind: QuantityKind): number | undefined {
       !(known.startsWith('M') && plain.startsWith('m')),
   );
   const sameStart = sameLetters.filter((known) => known[0] === plain[0]);
-  for (const found of [sameLetters, sameStart]) {
-    const factors = new Set(found.map((known) => units[known]));
+  for (const candidates of [sameLetters, sameStart]) {
+    const factors = new Set(candidates.map((known) => units[known]));
     if (factors.size === 1) return [...factors][0];
   }
   return undefined;

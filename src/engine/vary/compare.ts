@@ -8,7 +8,13 @@ import { type DetectorMerit, detectorMerit } from '../parts/detector/detector-me
 import { operatingPoint } from '../reception/curves.ts';
 import { type DetectionLaw, lawOfDetector } from '../reception/detection/detection-law.ts';
 import type { FieldOptions } from '../reception/path/field.ts';
-import { type Receiver, seenBy, TEST_TONE, type TunedStation, toneThrough } from '../reception/path/receive-station.ts';
+import {
+  type Receiver,
+  TEST_TONE,
+  type TunedStation,
+  toneSource,
+  toneThrough,
+} from '../reception/path/receive-station.ts';
 import type { Verdict } from '../reception/path/types.ts';
 import type { SetDescription } from '../set/description.ts';
 import type { FigureId } from '../uncertainty/figures.ts';
@@ -165,12 +171,12 @@ export function compareDetectorsOn(
 
 /** What the detector does in sets built like this one: medians, which the path of a station has too. */
 function detectionAsBuilt(
-  { receiver, tuned, drawn }: Trial,
+  { receiver, tuned, drawnStation }: Trial,
   station: number,
 ): { readonly figures: DetectionFigures; readonly operating: DetectorOnStation['operating'] } {
   const now = tuned(station);
   const { steady, loadedQ, distortion } = now;
-  const all = drawn(station);
+  const all = drawnStation(station);
   const median = (now: number, id: FigureId): number => (all ? rangedAbout(now, all.figure(id)).median : now);
   const carrierVoltage = median(steady.junctionVoltage, 'detectorVoltage');
   const directVoltage = median(steady.directVoltage, 'directVoltage');
@@ -187,8 +193,8 @@ function detectionAsBuilt(
 }
 
 /** Left to choose, the usual ones, and the set's own where it is none of them: measured, another spot, another heater. */
-function withOwn(set: SetDescription, given?: readonly DetectorDescription[]): readonly DetectorDescription[] {
-  if (given) return given;
+function withOwn(set: SetDescription, detectors?: readonly DetectorDescription[]): readonly DetectorDescription[] {
+  if (detectors) return detectors;
   const figures = (d: DetectorDescription): string => {
     const { slopeVoltage, currentScale, seriesResistance, junctionCapacitance } = detectorModel(d);
     return JSON.stringify([
@@ -211,10 +217,10 @@ const LEAST_REACH: Volts = 0.1;
 
 /** The plain load that takes most of the tone, the tap left as it is. */
 function bestLoad(ready: Receiver, s: TunedStation): DetectorOnStation['bestLoad'] {
-  const seen = seenBy(ready, s);
+  const source = toneSource(ready, s);
   const tone = { tone: TEST_TONE, depth: Math.min(s.station.modulation, 1) };
   const power = (R: Ohms): number =>
-    toneThrough({ ...ready, dcResistance: R, audioLoadAt: () => ({ re: R, im: 0 }) }, seen, tone).audioPower;
+    toneThrough({ ...ready, dcResistance: R, audioLoadAt: () => ({ re: R, im: 0 }) }, source, tone).audioPower;
   const resistance = Math.exp(maximum((log) => power(Math.exp(log)), Math.log(100), Math.log(1e7), 3e-4).x);
   return { resistance, gain: powerDecibels(power(resistance) / Math.max(s.audioPower, 1e-30)) };
 }

@@ -55,31 +55,31 @@ const DETECTOR_SHARE = 0.35;
  * A whole description from what is known of one: every part and value that must be there and is not gets a typical
  * one, the turns of a coil that says none are those that tune the band with the capacitor there is, and the list
  * `assumed` names all of them. What is given stays as written, right or wrong.
- * @param known any part of a description as written
+ * @param value any part of a description as written
  * @param names what things without a name are called
  * @returns a description as written; it may have problems where what is given has
  */
-export function completeDescription(known: unknown, names: CompletionNames): unknown {
-  const given = isRecord(known) ? known : {};
-  const assumed: string[] = [...assumedIn(given)];
+export function completeDescription(value: unknown, names: CompletionNames): unknown {
+  const known = isRecord(value) ? value : {};
+  const assumed: string[] = [...assumedIn(known)];
   const fill = filling(assumed);
   const schema = description as unknown as SchemaNode;
   const nodeOf = (key: string): SchemaNode => bare(schema).entries![key];
-  const filled = (key: string): unknown => fill(given[key], nodeOf(key), [key], key);
+  const filled = (key: string): unknown => fill(known[key], nodeOf(key), [key], key);
   const aerial = filled('aerial');
   const loop = isRecord(aerial) && isLoopKind(aerial.kind) ? aerial.kind : undefined;
-  const coils = loop && given.coils === undefined ? [] : coilsOf(given.coils);
+  const coils = loop && known.coils === undefined ? [] : coilsOf(known.coils);
   let written: unknown = {
-    ...given,
-    format: given.format ?? FORMAT,
-    name: given.name ?? names.set,
-    place: placeWith(given.place, names, assumed),
+    ...known,
+    format: known.format ?? FORMAT,
+    name: known.name ?? names.set,
+    place: placeWith(known.place, names, assumed),
     aerial,
     earth: filled('earth'),
     coils: coils.map((coil, i) => fill(named(coil, i, names.coil), bare(nodeOf('coils')).item!, ['coils', i], 'coil')),
     tuning: filled('tuning'),
     // A loop has its own arrangement only.
-    arrangement: given.arrangement === undefined && loop ? { kind: loop } : given.arrangement,
+    arrangement: known.arrangement === undefined && loop ? { kind: loop } : known.arrangement,
     detector: filled('detector'),
     load: filled('load'),
   };
@@ -106,25 +106,25 @@ const named = (coil: unknown, index: number, name: string): unknown =>
 function filling(assumed: string[]) {
   return function fill(part: unknown, node: SchemaNode, path: Path, group: string): unknown {
     if (part !== undefined && !isRecord(part)) return part;
-    const made: Record<string, unknown> = { ...part };
+    const copy: Record<string, unknown> = { ...part };
     const variant = variantChoices(node);
-    if (variant && made[variant.key] === undefined) {
-      made[variant.key] = kindFor(node, variant, Object.keys(made), USUAL_KINDS[group]);
+    if (variant && copy[variant.key] === undefined) {
+      copy[variant.key] = kindFor(node, variant, Object.keys(copy), USUAL_KINDS[group]);
       assumed.push(placeText([...path, variant.key]));
     }
-    const starter = STARTERS[variant ? `${group}/${made[variant.key]}` : group] ?? {};
-    for (const field of fieldsOf(node, made)) {
+    const starter = STARTERS[variant ? `${group}/${copy[variant.key]}` : group] ?? {};
+    for (const field of fieldsOf(node, copy)) {
       const at = [...path, field.key];
-      const value = made[field.key];
-      if (isRecord(value) && objectFor(field.schema, value)) made[field.key] = fill(value, field.schema, at, field.key);
+      const value = copy[field.key];
+      if (isRecord(value) && objectFor(field.schema, value)) copy[field.key] = fill(value, field.schema, at, field.key);
       if (value !== undefined || field.optional) continue;
       const start = starter[field.key] ?? STARTERS[field.key] ?? middleOf(field);
       if (start === undefined) continue;
-      made[field.key] = start;
+      copy[field.key] = start;
       if (isRecord(start)) for (const key of Object.keys(start)) assumed.push(placeText([...at, key]));
       else assumed.push(placeText(at));
     }
-    return made;
+    return copy;
   };
 }
 
@@ -150,17 +150,17 @@ function middleOf({ schema }: Field): unknown {
 
 function placeWith(place: unknown, names: CompletionNames, assumed: string[]): unknown {
   if (place !== undefined && !isRecord(place)) return place;
-  const made: Record<string, unknown> = { ...place, name: place?.name ?? names.place };
-  const { stations } = made;
-  if (stations !== undefined && !Array.isArray(stations)) return made;
+  const copy: Record<string, unknown> = { ...place, name: place?.name ?? names.place };
+  const { stations } = copy;
+  if (stations !== undefined && !Array.isArray(stations)) return copy;
   if (stations === undefined || stations.length === 0) {
-    made.stations = USUAL_STATIONS.map((frequency, i) => {
+    copy.stations = USUAL_STATIONS.map((frequency, i) => {
       assumed.push(placeText(['place', 'stations', i]));
       return { name: names.assumedStation(i + 1), frequency, ...USUAL_STRENGTH };
     });
-    return made;
+    return copy;
   }
-  made.stations = stations.map((station: unknown, i) => {
+  copy.stations = stations.map((station: unknown, i) => {
     if (!isRecord(station)) return station;
     const frequency = frequencyOf(station.frequency);
     const filled: Record<string, unknown> = { ...station };
@@ -174,7 +174,7 @@ function placeWith(place: unknown, names: CompletionNames, assumed: string[]): u
     }
     return filled;
   });
-  return made;
+  return copy;
 }
 
 function frequencyOf(written: unknown): Hertz | undefined {

@@ -24,7 +24,7 @@ export type Aim =
 /** One combination, and what it gives. */
 export interface Varied {
   /** Of each choice the place of its value. */
-  readonly chosen: readonly number[];
+  readonly indices: readonly number[];
   /** One an aim: dB SPL, dB, or stations; undefined for a station beyond the dial. */
   readonly figures: readonly (number | undefined)[];
 }
@@ -68,13 +68,13 @@ export const combinationsOf = (choices: readonly Choice[]): number =>
 export function* combinations(choices: readonly Choice[]): Generator<readonly number[]> {
   const count = combinationsOf(choices);
   for (let n = 0; n < count; n++) {
-    const chosen = choices.map(() => 0);
+    const indices = choices.map(() => 0);
     let rest = n;
     for (let k = choices.length - 1; k >= 0; k--) {
-      chosen[k] = rest % choices[k].values.length;
+      indices[k] = rest % choices[k].values.length;
       rest = Math.floor(rest / choices[k].values.length);
     }
-    yield chosen;
+    yield indices;
   }
 }
 
@@ -82,16 +82,16 @@ export function* combinations(choices: readonly Choice[]): Generator<readonly nu
  * A description with a combination's values in it, read.
  * @param written a description as written
  * @param choices places and values
- * @param chosen for each choice the place of its value in its list
+ * @param indices for each choice the place of its value in its list
  * @returns the set, or all its problems
  */
 export function readWith(
   written: WrittenDescription,
   choices: readonly Choice[],
-  chosen: readonly number[],
+  indices: readonly number[],
 ): ReadResult {
   let changed: unknown = written;
-  for (const [k, { path, values }] of choices.entries()) changed = withValueAt(changed, path, values[chosen[k]]);
+  for (const [k, { path, values }] of choices.entries()) changed = withValueAt(changed, path, values[indices[k]]);
   return readValue(changed);
 }
 
@@ -111,20 +111,20 @@ export function varyGrid(
 ): VaryAnswer {
   const all: (Varied & { readonly scores: readonly number[] })[] = [];
   let refused = 0;
-  for (const chosen of combinations(choices)) {
-    const reception = receivedWith(readWith(written, choices, chosen), aims, when);
+  for (const indices of combinations(choices)) {
+    const reception = receivedWith(readWith(written, choices, indices), aims, when);
     if (!reception) {
       refused++;
       continue;
     }
     const figures = aims.map((aim) => figureOf(reception, aim));
-    all.push({ chosen, figures, scores: figures.map((figure) => figure ?? Number.NEGATIVE_INFINITY) });
+    all.push({ indices, figures, scores: figures.map((figure) => figure ?? Number.NEGATIVE_INFINITY) });
   }
   return {
     tried: all.length,
     bounded: 0,
     refused,
-    best: paretoBest(all).map(({ chosen, figures }) => ({ chosen, figures })),
+    best: paretoBest(all).map(({ indices, figures }) => ({ indices, figures })),
   };
 }
 

@@ -73,8 +73,8 @@ export interface MatchOptions {
   readonly withCoverage?: boolean;
 }
 
-/** Less than this nobody hears, dB. */
-const WORTH = 0.3;
+/** Smaller differences are inaudible, dB. */
+const LEAST_GAIN = 0.3;
 
 /**
  * The best value of one adjustment for a station: the same question that suggestions put.
@@ -99,7 +99,7 @@ export function bestSetting(trials: Trials, station: number, id: string): BestSe
     value: answer.settings[0].to as number,
     gain: of === 'clearance' ? after.clearance - before.clearance : after.level - before.level,
     scoreGain: answer.scoreGain,
-    changes: answer.scoreGain > WORTH ? answer.changes : [],
+    changes: answer.scoreGain > LEAST_GAIN ? answer.changes : [],
     before,
     after,
   };
@@ -122,8 +122,8 @@ export function matching(trials: Trials, station: number, options: MatchOptions 
     const adjustment = all.find((one) => one.id === id);
     if (!best || !adjustment || (what === 'series capacitor' && best.now === undefined)) return [];
     const score = scoreOf(trials.now.medians, question) + best.scoreGain;
-    const given = what === 'transformer' ? ratios : what === 'aerial tap' || what === 'detector tap' ? taps : [];
-    const atHand = given.map((value) => {
+    const listed = what === 'transformer' ? ratios : what === 'aerial tap' || what === 'detector tap' ? taps : [];
+    const atHand = listed.map((value) => {
       const outcome = trials.with(editsFor(adjustment, asWritten(value, 6)));
       const reached = isBuilt(outcome) ? scoreOf(outcome.medians, question) : Number.NEGATIVE_INFINITY;
       return { value, lost: isAllowed(reached) ? Math.max(0, score - reached) : undefined };
@@ -150,16 +150,16 @@ function louderThan(trials: Trials, station: number, best: BestSetting): Match['
   const [answer] = optimise(trials, adjustment, { objective: { of: 'loudness', station } });
   if (!answer) return undefined;
   const { level, clearance } = trialOf(trials, answer).medians.figures(station);
-  const isWorth = level > Math.max(best.after.level, best.before.level) + 1 && clearance < best.after.clearance;
-  return isWorth ? { value: answer.settings[0].to as number, gain: level - best.before.level, clearance } : undefined;
+  const isLouder = level > Math.max(best.after.level, best.before.level) + 1 && clearance < best.after.clearance;
+  return isLouder ? { value: answer.settings[0].to as number, gain: level - best.before.level, clearance } : undefined;
 }
 
 function withoutTransformer(trials: Trials, station: number, best: Trial): Decibels | undefined {
-  const bare =
+  const direct =
     trials.now.set.load.transformer === undefined
       ? trials.now
       : trials.with([{ path: ['load', 'transformer'], to: undefined }]);
-  return isBuilt(bare) ? bare.medians.figures(station).level - best.medians.figures(station).level : undefined;
+  return isBuilt(direct) ? direct.medians.figures(station).level - best.medians.figures(station).level : undefined;
 }
 
 function coverageOf(trial: Trial): Coverage {

@@ -22,7 +22,7 @@ export interface FrequencyRange {
   readonly to: Hertz;
 }
 
-/** A set wound anew for a range of frequencies, as facts. */
+/** A set rewound for a range of frequencies, as facts. */
 export interface Rewound {
   readonly band: FrequencyRange;
   /** The set as it was, and with turns and taps changed and the aerial's hold loosened as far as it must be. */
@@ -126,7 +126,7 @@ function turnedTo(
     : { set, changes: [] };
 }
 
-/** How far beside the first estimate turns are looked for. */
+/** How far from the first estimate turns are searched. */
 const AROUND = 1.7;
 
 /** All windings of a set as one unknown: whole turns of its tuning coil; of a list of inductors, a factor. */

@@ -5,13 +5,13 @@ import type { SetFigures } from './trial.ts';
 
 /** From here on other stations do not disturb, dB: what the interference calls "clear". */
 export const CLEAR = 30;
-/** Of each decibel that a station grows louder, so much is counted beside a decibel of clearance. Common practice, no source. */
-const LOUDNESS_BESIDE_CLEARANCE = 0.25;
+/** Weight of a decibel of loudness relative to a decibel of clearance. Common practice, no source. */
+const LOUDNESS_WEIGHT = 0.25;
 
-/** Per neper that the dial's low end lies beside the band's, in hundredths of the band covered. */
+/** Per neper between the low ends of dial and band, in hundredths of the band covered. */
 const LOW_END = 5;
 
-/** How an objective is told from what a set gives. */
+/** How an objective is measured from the figures of a set. */
 interface Measure<O extends Objective> {
   /** Undefined for a station beyond the dial. */
   readonly figure: (trial: SetFigures, objective: O) => number | undefined;
@@ -19,24 +19,23 @@ interface Measure<O extends Objective> {
   readonly score: (figure: number, trial: SetFigures, objective: O) => number;
 }
 
-const itself = (figure: number): number => figure;
+const unchanged = (figure: number): number => figure;
 const withinDial = (trial: SetFigures, station: number) => {
   const figures = trial.figures(station);
   return figures.isWithin ? figures : undefined;
 };
 
 const MEASURES: { readonly [K in Objective['of']]: Measure<Objective & { readonly of: K }> } = {
-  loudness: { figure: (trial, { station }) => withinDial(trial, station)?.level, score: itself },
+  loudness: { figure: (trial, { station }) => withinDial(trial, station)?.level, score: unchanged },
   clearance: {
     figure: (trial, { station, from }) => {
       const figures = withinDial(trial, station);
       return figures && (from === undefined ? figures.clearance : trial.clearanceFrom(station, from));
     },
-    // It counts up to where it is clear, and loudness a little beside it.
-    score: (figure, trial, { station }) =>
-      Math.min(figure, CLEAR) + LOUDNESS_BESIDE_CLEARANCE * trial.figures(station).level,
+    // It counts up to where it is clear, and loudness with less weight.
+    score: (figure, trial, { station }) => Math.min(figure, CLEAR) + LOUDNESS_WEIGHT * trial.figures(station).level,
   },
-  audibility: { figure: (trial, { station }) => withinDial(trial, station)?.margin, score: itself },
+  audibility: { figure: (trial, { station }) => withinDial(trial, station)?.margin, score: unchanged },
   bandwidth: {
     figure: (trial, { station }) => (withinDial(trial, station) ? trial.bandwidth(station) : undefined),
     score: (figure) => decibels(figure),
@@ -45,7 +44,7 @@ const MEASURES: { readonly [K in Objective['of']]: Measure<Objective & { readonl
     figure: (trial, { station }) => (withinDial(trial, station) ? trial.audioBandwidth(station) : undefined),
     score: (figure) => decibels(figure),
   },
-  'stations heard': { figure: (trial) => trial.stationsHeard(), score: itself },
+  'stations heard': { figure: (trial) => trial.stationsHeard(), score: unchanged },
   'band covered': {
     figure: (trial, { from, to }) => {
       const { lowest, highest } = trial.curve();
@@ -55,23 +54,23 @@ const MEASURES: { readonly [K in Objective['of']]: Measure<Objective & { readonl
     // Among those that cover as much, the one whose low end is the band's: the capacitor is then used whole.
     score: (figure, trial, { from }) => 100 * figure - LOW_END * Math.abs(Math.log(trial.curve().lowest / from)),
   },
-  parts: { figure: (trial) => -trial.parts(), score: itself },
+  parts: { figure: (trial) => -trial.parts(), score: unchanged },
   goals: {
     figure: (trial, { goals }) => goals.reduce((sum, goal) => sum + (goal.weight ?? 1) * worthOf(trial, goal), 0),
-    score: itself,
+    score: unchanged,
   },
 };
 
 /** Of a goal's figure, in decibels: a station is worth 3 dB, a part 1 dB, a hundredth of the band 1 dB. Common practice, no source. */
-const WORTH: { readonly [K in Goal['objective']['of']]: (figure: number) => Decibels } = {
-  loudness: itself,
-  clearance: itself,
-  audibility: itself,
+const DECIBELS_OF: { readonly [K in Goal['objective']['of']]: (figure: number) => Decibels } = {
+  loudness: unchanged,
+  clearance: unchanged,
+  audibility: unchanged,
   bandwidth: decibels,
   'audio bandwidth': decibels,
   'stations heard': (count) => 3 * count,
   'band covered': (share) => 100 * share,
-  parts: itself,
+  parts: unchanged,
 };
 /** A goal for a station beyond the dial, dB; */
 const BEYOND = -200;
@@ -90,7 +89,7 @@ export function worthOf(trial: SetFigures, { objective, enough = Number.POSITIVE
   if (figure === undefined)
     return BEYOND + PER_NEPER * ('station' in objective ? trial.beyondDial(objective.station) : 0);
   // Clear of a station that is not there at all is as clear as can be.
-  return WORTH[objective.of](Math.min(figure, enough, MOST_FIGURE));
+  return DECIBELS_OF[objective.of](Math.min(figure, enough, MOST_FIGURE));
 }
 const MOST_FIGURE = 1e5;
 
@@ -102,11 +101,11 @@ export const figureOf = (trial: SetFigures, objective: Objective): number | unde
   measureOf(objective).figure(trial, objective);
 
 /** Worse than anything that can be tuned in. */
-const NOTHING = -1e6;
+const UNTUNABLE = -1e6;
 /** Worse than anything that keeps the guards. */
 const UNGUARDED = -1e3;
 /** Rounding of the last figure is no loss. */
-const HAIR = 1e-6;
+const ROUNDING = 1e-6;
 
 /**
  * What a search goes by: the objective's figure, in decibels where it is not one already. What breaks a guard is worse
@@ -119,7 +118,7 @@ export function scoreOf(
   floor = Number.NEGATIVE_INFINITY,
 ): number {
   const figure = figureOf(trial, objective);
-  const score = figure === undefined ? NOTHING : measureOf(objective).score(figure, trial, objective);
+  const score = figure === undefined ? UNTUNABLE : measureOf(objective).score(figure, trial, objective);
   if (score <= floor && isAllowed(score)) return score;
   const broken = guard.reduce((sum, one) => sum + brokenBy(trial, one), 0);
   return broken > 0 ? UNGUARDED - Math.min(broken, 1e5) : score;
@@ -129,7 +128,7 @@ export function scoreOf(
 function brokenBy(trial: SetFigures, { objective, atLeast }: Guard): number {
   const figure = figureOf(trial, objective);
   if (figure === undefined) return 1e3;
-  return figure >= atLeast - HAIR ? 0 : atLeast - figure;
+  return figure >= atLeast - ROUNDING ? 0 : atLeast - figure;
 }
 
 export const isAllowed = (score: number): boolean => score > UNGUARDED;

@@ -23,7 +23,7 @@ const SAME = 0.01;
 
 /**
  * The best value of adjustments of a set for an objective. The search goes by the set with every input in its middle;
- * what it finds is judged, put in order and told by medians, as a reception shows them.
+ * what it finds is judged, put in order and given in medians, as a reception shows them.
  * One at a time: the best value of each, everything else unchanged. Together: the best values of those named.
  * What is kept is left alone, what a guard forbids is not answered, and an answer is never worse than what there is.
  * The same question has the same answer, whoever asks it.
@@ -84,12 +84,12 @@ export const editsFor = (adjustment: Adjustment, { written, value }: Value): rea
   adjustment.edits?.(written, value) ?? [{ path: adjustment.path, to: written }];
 
 /** A search's way to a score: an adjustment's values, with others' values held. */
-function scorer({ trials, searched, start }: Search, held: readonly Edit[] = []) {
+function scorer({ trials, searched, start }: Search, fixed: readonly Edit[] = []) {
   return (adjustment: Adjustment, value: Value): number => {
     const edits = editsFor(adjustment, value);
     // Taps that go along with turns may be kept.
     if (isKept(edits, searched.keep)) return Number.NEGATIVE_INFINITY;
-    const outcome = trials.with([...held, ...edits]);
+    const outcome = trials.with([...fixed, ...edits]);
     return isBuilt(outcome) ? scoreOf(outcome, searched, start) : Number.NEGATIVE_INFINITY;
   };
 }
@@ -133,7 +133,7 @@ function placeIn(list: readonly Value[], value: number): number {
   return at === value || before === undefined ? next : next - (at - value) / (at - before);
 }
 
-/** Along a continuous scale; what is written is rounded, so the roundings beside the best are tried as well. */
+/** Along a continuous scale; what is written is rounded, so the roundings next to the best are tried as well. */
 function bestReal(
   domain: Extract<Adjustment['domain'], { is: 'real' }>,
   scoreAt: (value: Value) => number,
@@ -164,8 +164,8 @@ function bestOne(search: Search, adjustment: Adjustment): Answer | undefined {
   if (!best || promised === undefined) return undefined;
   const answer = judge(best.value);
   if (Math.abs(promised - (answer?.scoreGain ?? 0)) < NEAR) return answer;
-  const judged = (value: Value): number => judge(value)?.score ?? Number.NEGATIVE_INFINITY;
-  return judge(refine(domain, best.value, { searched: score, judged }));
+  const medianScore = (value: Value): number => judge(value)?.score ?? Number.NEGATIVE_INFINITY;
+  return judge(refine(domain, best.value, { estimate: score, exact: medianScore }));
 }
 
 /** By how much a search's best is better than what there is; undefined where that is not worth judging. */
@@ -202,35 +202,35 @@ function bestTogether(search: Search, free: readonly Adjustment[], ids: readonly
   const unknown = ids.flatMap((id) => free.filter((adjustment) => adjustment.id === id));
   if (unknown.length < ids.length || unknown.length === 0) return undefined;
   const climbed = unknown.map((first) => {
-    const chosen = new Map<string, Chosen>();
+    const settingOf = new Map<string, Chosen>();
     let reached = search.start;
     const order = [first, ...unknown.filter((other) => other !== first)];
     for (let round = 0; round < ROUNDS; round++) {
       const before = reached;
       for (const adjustment of order) {
-        const held = order.flatMap((other) => {
-          const value = other === adjustment ? undefined : chosen.get(other.id);
+        const fixed = order.flatMap((other) => {
+          const value = other === adjustment ? undefined : settingOf.get(other.id);
           return value ? editsFor(other, value.value) : [];
         });
-        const score = scorer(search, held);
-        const now = chosen.get(adjustment.id)?.value.value ?? adjustment.now;
+        const score = scorer(search, fixed);
+        const now = settingOf.get(adjustment.id)?.value.value ?? adjustment.now;
         const best = bestValue(adjustment, (value) => score(adjustment, value), now, round > 0);
         if (!best || best.score <= reached) continue;
         reached = best.score;
-        chosen.set(adjustment.id, { adjustment, value: best.value });
+        settingOf.set(adjustment.id, { adjustment, value: best.value });
       }
       if (round > 0 && reached - before < TIE / 2) break;
     }
-    return { reached, settings: order.flatMap(({ id }) => chosen.get(id) ?? []) };
+    return { reached, settings: order.flatMap(({ id }) => settingOf.get(id) ?? []) };
   });
   const { reached, settings } = climbed.reduce((a, b) => (b.reached > a.reached + SAME ? b : a));
   return promise(search, reached) === undefined ? undefined : answerOf(search, settings);
 }
 
 /** Judged by medians. @returns undefined for what gains nothing or is not allowed. */
-function answerOf({ trials, question }: Search, chosen: readonly Chosen[]): Answer | undefined {
-  if (chosen.length === 0) return undefined;
-  const edits = chosen.flatMap(({ adjustment, value }) => editsFor(adjustment, value));
+function answerOf({ trials, question }: Search, settings: readonly Chosen[]): Answer | undefined {
+  if (settings.length === 0) return undefined;
+  const edits = settings.flatMap(({ adjustment, value }) => editsFor(adjustment, value));
   const outcome = trials.with(edits);
   if (!isBuilt(outcome)) return undefined;
   const [start, end] = [trials.now.medians, outcome.medians];
@@ -238,16 +238,16 @@ function answerOf({ trials, question }: Search, chosen: readonly Chosen[]): Answ
   if (!isAllowed(score) || !(score > before)) return undefined;
   const [was, then] = [figureOf(start, question.objective), figureOf(end, question.objective)];
   return {
-    settings: chosen.map(({ adjustment, value }) => ({
+    settings: settings.map(({ adjustment, value }) => ({
       adjustment: adjustment.id,
       from: adjustment.now,
       to: value.value,
     })),
-    changes: chosen.flatMap(({ adjustment, value }) => changesOf(trials.now.set, adjustment, value)),
+    changes: settings.flatMap(({ adjustment, value }) => changesOf(trials.now.set, adjustment, value)),
     gain: was === undefined || then === undefined ? undefined : then - was,
     score,
     scoreGain: score - before,
-    effort: chosen
+    effort: settings
       .map(({ adjustment }) => adjustment.effort)
       .reduce((a, b) => (EFFORT_COST[b] > EFFORT_COST[a] ? b : a)),
   };
@@ -279,14 +279,14 @@ export function trialOf(trials: Trials, { changes }: Pick<Answer, 'changes'>): T
 
 /** Best first; within a tie the smaller effort, then the fewer and smaller changes, then the name. */
 export function ranked(answers: readonly Answer[], worth: (answer: Answer) => number = (a) => a.scoreGain): Answer[] {
-  const left = [...answers];
+  const rest = [...answers];
   const order: Answer[] = [];
-  while (left.length > 0) {
-    const highest = Math.max(...left.map(worth));
-    const tied = left.filter((answer) => worth(answer) >= highest - TIE);
+  while (rest.length > 0) {
+    const highest = Math.max(...rest.map(worth));
+    const tied = rest.filter((answer) => worth(answer) >= highest - TIE);
     const first = tied.reduce((a, b) => (comesBefore(b, a) ? b : a));
     order.push(first);
-    left.splice(left.indexOf(first), 1);
+    rest.splice(rest.indexOf(first), 1);
   }
   return order;
 }

@@ -9,7 +9,7 @@ const MOST_STEPS = 5;
 /** Values judged at most, after the first two. */
 const MOST_JUDGED = 3;
 /** What promises less over the best judged is not worth judging, dB. */
-const WORTH_JUDGING = 0.1;
+const LEAST_PROMISE = 0.1;
 
 /** Places along a scale, the one that is started from, and the value at each, rounded as it is written. */
 interface Places {
@@ -23,38 +23,38 @@ interface Places {
 
 /** Scores of a value; −∞ for one that is not allowed. */
 interface Scores {
-  /** By what a search goes by. */
-  readonly searched: (value: Value) => number;
-  /** By what counts in the end: dear to work out. */
-  readonly judged: (value: Value) => number;
+  /** What a search compares. */
+  readonly estimate: (value: Value) => number;
+  /** What counts in the end: slow to calculate. */
+  readonly exact: (value: Value) => number;
 }
 
 /**
- * The best value of a domain about the one that a search found, with few looks at what counts in the end: the difference
+ * The best value of a domain about the one that a search found, with few evaluations of what counts in the end: the difference
  * between the two scores is taken to run straight between the values judged and beyond them, and the value that promises
  * most by that is judged in turn, while it promises more than there is.
  * @param start the search's best
  * @returns a value judged at least as good as the start
  */
-export function refine(domain: Domain, start: Value, { searched, judged }: Scores): Value {
-  const found = placesOf(domain, start);
-  if (!found) return start;
-  const { from, isList, first, last, step, at } = found;
+export function refine(domain: Domain, start: Value, { estimate, exact }: Scores): Value {
+  const scale = placesOf(domain, start);
+  if (!scale) return start;
+  const { from, isList, first, last, step, at } = scale;
   const valueAt = (place: number): Value => (place === from ? start : at(place));
-  const searchedAt = lazily((place: number) => searched(valueAt(place)));
+  const searchedAt = lazily((place: number) => estimate(valueAt(place)));
   const known: { readonly place: number; readonly score: number }[] = [];
   const judge = (place: number): void => {
-    if (!known.some((one) => one.place === place)) known.push({ place, score: judged(valueAt(place)) });
+    if (!known.some((one) => one.place === place)) known.push({ place, score: exact(valueAt(place)) });
   };
   const within = (place: number): number => Math.min(last, Math.max(first, isList ? Math.round(place) : place));
   const places = [
     ...new Set(Array.from({ length: 2 * MOST_STEPS + 1 }, (_, k) => within(from + (k - MOST_STEPS) * step))),
   ];
-  const beside = places.filter((place) => place !== from && Math.abs(place - from) <= 1.5 * step);
+  const adjacent = places.filter((place) => place !== from && Math.abs(place - from) <= 1.5 * step);
 
   judge(from);
   const isAllowed = known[0].score > Number.NEGATIVE_INFINITY;
-  for (const place of isAllowed ? beside.sort((a, b) => searchedAt(b) - searchedAt(a)).slice(0, 1) : beside)
+  for (const place of isAllowed ? adjacent.sort((a, b) => searchedAt(b) - searchedAt(a)).slice(0, 1) : adjacent)
     judge(place);
   for (let k = 0; k < MOST_JUDGED; k++) {
     const off = known
@@ -66,7 +66,7 @@ export function refine(domain: Domain, start: Value, { searched, judged }: Score
       .filter((place) => !known.some((one) => one.place === place))
       .reduce<number | undefined>((a, b) => (a === undefined || promised(b) > promised(a) ? b : a), undefined);
     const reached = Math.max(...known.map(({ score }) => score));
-    if (best === undefined || !(promised(best) > reached + WORTH_JUDGING)) break;
+    if (best === undefined || !(promised(best) > reached + LEAST_PROMISE)) break;
     judge(best);
   }
   return valueAt(known.reduce((a, b) => (b.score > a.score ? b : a)).place);

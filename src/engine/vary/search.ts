@@ -7,8 +7,8 @@ const FIRST_LOOK = 13;
 /** Peaks of the first look that are closed in on. */
 const PEAKS = 3;
 /** Values tried to each side of a peak in the end. */
-const BESIDE = 2;
-/** Differences smaller than this are no reason to go further from what there is, dB. */
+const NEAREST = 2;
+/** Differences smaller than this are no reason to move further from the present value, dB. */
 const SAME = 0.01;
 
 /** The best of a list of values. */
@@ -30,8 +30,8 @@ export interface ListSearch {
 
 /**
  * The greatest score along a list of values in order. A short list is tried whole; of a long one some places along it,
- * then between the neighbours of the highest, and in the end every value beside the peak: the hills of a tuned circuit
- * are broad beside the first look. Among equals within 0.01 dB the nearest to what there is now.
+ * then between the neighbours of the highest, and in the end every value next to the peak: the peaks of a tuned circuit
+ * are broad against the first grid. Among equals within 0.01 dB the nearest to what there is now.
  * @returns undefined for an empty list.
  */
 export function bestOfList({ count, scoreAt, now, firstLook, isNearNow }: ListSearch): BestOfList | undefined {
@@ -63,22 +63,22 @@ export function bestOfList({ count, scoreAt, now, firstLook, isNearNow }: ListSe
 function firstGrid({ count, now, firstLook, isNearNow }: Omit<ListSearch, 'scoreAt'>): number[] {
   const within = (index: number): number => Math.min(count - 1, Math.max(0, index));
   const stride = (count - 1) / (FIRST_LOOK - 1);
-  const looked =
+  const first =
     now !== undefined && isNearNow
       ? [within(now - stride), within(now + stride)]
       : (firstLook ?? Array.from({ length: FIRST_LOOK }, (_, k) => k * stride));
   const near = now === undefined ? [] : [within(now)];
-  return [...new Set([...looked, ...near].map(Math.round))].sort((a, b) => a - b);
+  return [...new Set([...first, ...near].map(Math.round))].sort((a, b) => a - b);
 }
 
-/** Between two indices about a higher one, then step by step uphill until none beside it is higher. */
+/** Between two indices about a higher one, then step by step uphill until no neighbour is higher. */
 function closeIn(
   score: (index: number) => number,
   peak: { index: number; low: number; high: number },
   count: number,
 ): void {
   let { index: middle, low, high } = peak;
-  while (high - low > 2 * BESIDE) {
+  while (high - low > 2 * NEAREST) {
     const isLeft = middle - low > high - middle;
     const tried = isLeft ? (low + middle) >> 1 : (middle + high + 1) >> 1;
     if (tried === middle) break;
@@ -91,10 +91,10 @@ function closeIn(
   }
   for (let moved = true; moved; ) {
     moved = false;
-    for (let step = -BESIDE; step <= BESIDE; step++) {
-      const beside = middle + step;
-      if (beside < 0 || beside >= count || !(score(beside) > score(middle))) continue;
-      middle = beside;
+    for (let step = -NEAREST; step <= NEAREST; step++) {
+      const index = middle + step;
+      if (index < 0 || index >= count || !(score(index) > score(middle))) continue;
+      middle = index;
       moved = true;
       break;
     }

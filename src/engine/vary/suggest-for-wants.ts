@@ -8,7 +8,7 @@ import { costOf, optimise, trialOf } from './optimise.ts';
 import type { Answer, Change, Guard, Question, Setting } from './question.ts';
 import { disturberAt, disturberOf, stageOfChange } from './suggest.ts';
 import type { Trial, Trials } from './trial.ts';
-import { goalsOf, valuesOfGoals, type WantedGoal, type WantValue } from './want-values.ts';
+import { goalsOf, valuesOfGoals, type WantGoal, type WantValue } from './want-values.ts';
 
 /** What a change does to one want. */
 export interface WantEffect {
@@ -18,7 +18,7 @@ export interface WantEffect {
   readonly change: Decibels;
 }
 
-/** A change that serves what is wanted of a set, as a fact: words are made of it where it is shown. */
+/** A change that serves the wants of a set, as facts. */
 export interface WantSuggestion {
   readonly code: 'want-suggestion';
   /** Where on the path it acts. */
@@ -40,11 +40,11 @@ export interface WantSuggestion {
 /** A want that loses less than this is as it was, dB. */
 const AS_IT_WAS = 0.1;
 /** Smaller gains are within what building to the same plan twice gives, dB. */
-const WORTH_SAYING = 0.5;
+const LEAST_GAIN = 0.5;
 /** A pair is named where it gains so much over its better half, dB. */
 const BETTER_THAN_ONE = 0.5;
 /** Less than this meets no want that was not met, dB. */
-const ANYTHING = 0.01;
+const LEAST_DIFFERENCE = 0.01;
 const MOST = 5;
 /** So many trade-offs stand at the end. */
 const MOST_TRADE_OFFS = 2;
@@ -79,7 +79,7 @@ export function suggestForWants(trials: Trials, options: WantOptions = {}): Want
   };
   const adjustments = adjustmentsFor(now, goals);
   const before = valuesOfGoals(now.medians, goals);
-  const judged = (answers: readonly Answer[]): WantSuggestion[] =>
+  const suggestionsOf = (answers: readonly Answer[]): WantSuggestion[] =>
     inOrder(answers).map((answer) => {
       const after = trialOf(trials, answer).medians;
       const suggestion = suggestionOf(answer, before, valuesOfGoals(after, goals));
@@ -88,24 +88,24 @@ export function suggestForWants(trials: Trials, options: WantOptions = {}): Want
       const change = after.figures(station).level - now.medians.figures(station).level;
       return { ...suggestion, loudness: { station: now.set.place.stations[station].name, change } };
     });
-  const found = judged(answersTo(trials, adjustments, question)).filter(
-    ({ isTradeOff, gain, effects }) => !isTradeOff && (gain >= WORTH_SAYING || effects.some(isNowMet)),
+  const suggestions = suggestionsOf(answersTo(trials, adjustments, question)).filter(
+    ({ isTradeOff, gain, effects }) => !isTradeOff && (gain >= LEAST_GAIN || effects.some(isNowMet)),
   );
-  const helped = (want: number): boolean => found.some(({ effects }) => helps(effects[want]));
+  const helped = (want: number): boolean => suggestions.some(({ effects }) => helps(effects[want]));
   const unhelped = before.flatMap(({ isMet }, want) => (isMet === false && !helped(want) ? [want] : []));
-  if (unhelped.length === 0) return found.slice(0, most);
-  const others = judged(answersTo(trials, adjustments, { ...question, guard: [] })).filter(
+  if (unhelped.length === 0) return suggestions.slice(0, most);
+  const others = suggestionsOf(answersTo(trials, adjustments, { ...question, guard: [] })).filter(
     ({ isTradeOff, effects }) => isTradeOff && unhelped.some((want) => helps(effects[want])),
   );
   const tradeOffs = others.slice(0, MOST_TRADE_OFFS);
-  return [...found.slice(0, most - tradeOffs.length), ...tradeOffs];
+  return [...suggestions.slice(0, most - tradeOffs.length), ...tradeOffs];
 }
 
-/** Of a decibel of loudness that nobody asks for, so much is counted beside the wants. Common practice, no source. */
+/** Weight of a decibel of loudness that no want asks for, relative to the wants. Common practice, no source. */
 const UNASKED = 0.1;
 
 /** Where no station is wanted loud: the one received best, so that wants are not met at the cost of all loudness. */
-function loudnessUnasked(now: Trial, goals: readonly WantedGoal[]) {
+function loudnessUnasked(now: Trial, goals: readonly WantGoal[]) {
   if (goals.some(({ want }) => want.kind === 'loudest')) return undefined;
   const margins = now.set.place.stations.map((_, station) => {
     const { isWithin, margin } = now.figures(station);
@@ -118,7 +118,7 @@ function loudnessUnasked(now: Trial, goals: readonly WantedGoal[]) {
 }
 
 const isNowMet = ({ before, after }: WantEffect): boolean => before.isMet === false && after.isMet === true;
-const helps = (effect: WantEffect): boolean => effect.change >= WORTH_SAYING || isNowMet(effect);
+const helps = (effect: WantEffect): boolean => effect.change >= LEAST_GAIN || isNowMet(effect);
 
 /** What an answer does to every want. */
 function suggestionOf(answer: Answer, before: readonly WantValue[], after: readonly WantValue[]): WantSuggestion {
@@ -146,7 +146,7 @@ function answersTo(trials: Trials, { all, together }: Adjustable, question: Ques
     const half = singles.find(({ settings }) => ids.includes(settings[0].adjustment))?.scoreGain ?? 0;
     return pair.scoreGain > half + BETTER_THAN_ONE ? [pair] : [];
   });
-  return [...singles, ...pairs].filter(({ scoreGain }) => scoreGain >= ANYTHING);
+  return [...singles, ...pairs].filter(({ scoreGain }) => scoreGain >= LEAST_DIFFERENCE);
 }
 
 /** Turns of a knob first, then by gain for effort. */
@@ -157,7 +157,7 @@ function inOrder(answers: readonly Answer[]): Answer[] {
 }
 
 /** No want gets worse; a station wanted loud stays as clear of others as it is, up to where it is clear. */
-const guardsOf = (now: Trial, goals: readonly WantedGoal[]): Guard[] =>
+const guardsOf = (now: Trial, goals: readonly WantGoal[]): Guard[] =>
   valuesOfGoals(now.medians, goals).flatMap(({ want, stations, worth }, i): Guard[] => {
     const goal: Guard = { objective: { of: 'goals', goals: [goals[i].goal] }, atLeast: worth - AS_IT_WAS };
     if (want.kind !== 'loudest' && want.kind !== 'speech') return [goal];
@@ -168,7 +168,7 @@ const guardsOf = (now: Trial, goals: readonly WantedGoal[]): Guard[] =>
   });
 
 /** All that the set can adjust, wave traps and directions for the stations to be kept out, turns for those out of range. */
-function adjustmentsFor(now: Trial, goals: readonly WantedGoal[]): Adjustable {
+function adjustmentsFor(now: Trial, goals: readonly WantGoal[]): Adjustable {
   const { lowest, highest } = now.curve();
   const { stations } = now.set.place;
   const sides = goals.flatMap(({ want, stations: [station] }): ('below' | 'above')[] => {

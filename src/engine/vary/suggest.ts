@@ -31,9 +31,9 @@ export interface Suggestion {
 }
 
 /** Smaller gains are within what building to the same plan twice gives, dB. */
-const WORTH_SAYING = 0.5;
+const LEAST_GAIN = 0.5;
 /** What promises less is not worth its draws: no median differs from what so small a change promises by as much again, dB. */
-const WORTH_JUDGING = 0.25;
+const LEAST_PROMISE = 0.25;
 /** Of a suggestion's gain, so much is taken off for each step of effort when several are put in order, dB. */
 const PRICE_OF_EFFORT = 0.3;
 /** A pair is named where it gains so much over its better half, dB. */
@@ -72,8 +72,8 @@ export function stationWish(trials: Trials, station: number): StationWish {
 /** Of a station the one that it stands least above, if not on the same frequency. */
 export function disturberOf(now: Trial, station: number): Disturber | undefined {
   const worst = [...now.interference(station)].sort((a, b) => a.separation - b.separation)[0];
-  const { frequency: wanted } = now.tuned(station).station;
-  return worst === undefined || worst.frequency === wanted ? undefined : disturberAt(now, worst.index);
+  const { frequency: carrier } = now.tuned(station).station;
+  return worst === undefined || worst.frequency === carrier ? undefined : disturberAt(now, worst.index);
 }
 
 /** A station to be kept out. */
@@ -106,20 +106,20 @@ export function suggest(trials: Trials, station: number, options: SuggestOptions
   const { most = MOST, effortAtMost } = options;
   const limits = { effortAtMost, keep: new Set([...(trials.now.set.keep ?? []), ...(options.keep ?? [])]) };
   const served = all.filter(({ serves }) => serves.includes(wish) || wish === 'reach');
-  const asked: Question = { ...question, ...limits, leastPromise: WORTH_JUDGING };
-  const singles = optimise(trials, wish === 'reach' ? reachingFirst(served) : served, asked);
+  const limited: Question = { ...question, ...limits, leastPromise: LEAST_PROMISE };
+  const singles = optimise(trials, wish === 'reach' ? reachingFirst(served) : served, limited);
   const pairs =
     wish === 'reach'
       ? []
       : together.flatMap((ids) => {
           const half = singles.find(({ settings }) => ids.includes(settings[0].adjustment))?.scoreGain ?? 0;
           const leastPromise = half + BETTER_THAN_ONE / 2;
-          const [pair] = optimise(trials, all, { ...asked, unknowns: { together: ids }, leastPromise });
+          const [pair] = optimise(trials, all, { ...limited, unknowns: { together: ids }, leastPromise });
           if (!pair || pair.settings.length < 2) return [];
           return pair.scoreGain > half + BETTER_THAN_ONE ? [pair] : [];
         });
-  const worthSaying = [...singles, ...pairs].filter(({ scoreGain }) => scoreGain >= WORTH_SAYING);
-  return ranked(worthSaying, (answer) => answer.scoreGain - PRICE_OF_EFFORT * costOf(answer))
+  const useful = [...singles, ...pairs].filter(({ scoreGain }) => scoreGain >= LEAST_GAIN);
+  return ranked(useful, (answer) => answer.scoreGain - PRICE_OF_EFFORT * costOf(answer))
     .slice(0, most)
     .map((answer) => suggestionOf(trials, station, wish, answer));
 }

@@ -5,7 +5,12 @@ import type { Edit } from '../kinds/adjustment.ts';
 import { lazily, once } from '../numerics/lazily.ts';
 import { audioLimits } from '../reception/detection/audio-limits.ts';
 import { type TuningCurve, tuningCurve } from '../reception/dial/dial.ts';
-import { type Arriving, bandwidthOf, besideStation, interferenceAmong } from '../reception/interference/beside.ts';
+import {
+  type Arriving,
+  bandwidthOf,
+  disturbancesAt,
+  interferenceAmong,
+} from '../reception/interference/interference.ts';
 import { type FieldOptions, fieldsAtSite } from '../reception/path/field.ts';
 import { type Receiver, receiver, receiveStation, type TunedStation } from '../reception/path/receive-station.ts';
 import type { Disturbance } from '../reception/path/types.ts';
@@ -49,7 +54,7 @@ export interface Trial extends SetFigures {
   /** Medians of all sets built like this one: what a reception shows, and what a change is judged by. */
   readonly medians: SetFigures;
   /** A station in all of those; undefined where nothing arrives. */
-  readonly drawn: (station: number) => DrawnStation | undefined;
+  readonly drawnStation: (station: number) => DrawnStation | undefined;
 }
 
 /** Edits that leave nothing to be tried. */
@@ -69,7 +74,7 @@ export interface Trials {
 
 export const isBuilt = (outcome: Trial | NotBuildable): outcome is Trial => !('notBuildable' in outcome);
 
-/** Of more stations than this, only so many are looked at beside a station: those that disturb it most now. */
+/** Of more stations than this, only so many are evaluated as interference at a station: those that disturb it most now. */
 const WATCHED = 24;
 /** Sets kept; more are forgotten, the oldest first. */
 const MOST_KEPT = 2000;
@@ -101,13 +106,13 @@ interface FieldsOfPlace {
 /** @param like whose parts serve where they are the same. */
 function trialsAt(set: SetDescription, fields: FieldsOfPlace, like?: SetCircuit): Trials {
   const { fieldOf, fieldDrawsOf } = fields;
-  const drawings = new Map<Receiver, Trial['drawn']>();
-  const drawnOf = (ready: Receiver): Trial['drawn'] => {
-    const drawn = drawings.get(ready) ?? latest(drawnSet(ready.circuit, fieldOf, fieldDrawsOf));
+  const drawings = new Map<Receiver, Trial['drawnStation']>();
+  const drawnOf = (ready: Receiver): Trial['drawnStation'] => {
+    const entry = drawings.get(ready) ?? latest(drawnSet(ready.circuit, fieldOf, fieldDrawsOf));
     drawings.delete(ready);
-    drawings.set(ready, drawn);
+    drawings.set(ready, entry);
     if (drawings.size > MOST_DRAWN) drawings.delete(drawings.keys().next().value!);
-    return drawn;
+    return entry;
   };
   const arriving = set.place.stations.map((station): Arriving => ({ station, field: fieldOf(station) }));
   const amongAll = once(() => interferenceAmong(now.receiver, arriving, WATCHED));
@@ -117,9 +122,9 @@ function trialsAt(set: SetDescription, fields: FieldsOfPlace, like?: SetCircuit)
     return strongest.map(({ index }) => arriving[index]);
   });
   const trialOf = (changed: SetDescription, like?: SetCircuit): Trial | NotBuildable => {
-    const made = build(changed, { like });
-    if (!made.ok) return { notBuildable: made.reason };
-    return trial(changed, receiver(made.circuit, fieldOf), { watched, arriving, drawnOf });
+    const result = build(changed, { like });
+    if (!result.ok) return { notBuildable: result.reason };
+    return trial(changed, receiver(result.circuit, fieldOf), { watched, arriving, drawnOf });
   };
   const first = trialOf(set, like);
   if (!isBuilt(first)) throw new RangeError(first.notBuildable);
@@ -150,17 +155,17 @@ function trialsAt(set: SetDescription, fields: FieldsOfPlace, like?: SetCircuit)
 interface Shared {
   readonly watched: (station: number) => readonly Arriving[];
   readonly arriving: readonly Arriving[];
-  readonly drawnOf: (ready: Receiver) => Trial['drawn'];
+  readonly drawnOf: (ready: Receiver) => Trial['drawnStation'];
 }
 
 function trial(set: SetDescription, ready: Receiver, { watched, arriving, drawnOf }: Shared): Trial {
   const tuned = lazily((station: number) => receiveStation(ready, set.place.stations[station]));
-  const interference = lazily((station: number) => besideStation(ready, tuned(station), watched(station), WATCHED));
+  const interference = lazily((station: number) => disturbancesAt(ready, tuned(station), watched(station), WATCHED));
   const curve = once(() => tuningCurve(ready));
   const { stations } = set.place;
   const bandwidth = lazily((station: number) => bandwidthOf(ready, tuned(station)));
   const figures = lazily((station: number): Figures => figuresOf(tuned, interference, station));
-  const drawn = (station: number) => drawnOf(ready)(station);
+  const drawnStation = (station: number) => drawnOf(ready)(station);
   const heardAmong = (of: (station: number) => Figures): number =>
     arriving.filter((_, station) => isHeard(of(station).verdict)).length;
   /** What no draw changes. */
@@ -179,12 +184,12 @@ function trial(set: SetDescription, ready: Receiver, { watched, arriving, drawnO
     const usual = figures(station);
     if (!usual.isWithin) return usual;
     return medianFigures(usual, tuned(station), {
-      hearing: () => drawn(station)?.hearing(),
+      hearing: () => drawnStation(station)?.hearing(),
       interference: () => attempt(() => interference(station)),
     });
   });
   const widthInMedian = lazily((station: number): Ratio => {
-    const loadedQ = drawn(station)?.figure('loadedQ');
+    const loadedQ = drawnStation(station)?.figure('loadedQ');
     return loadedQ ? loadedQ.middle / loadedQ.median : 1;
   });
   return {
@@ -196,7 +201,7 @@ function trial(set: SetDescription, ready: Receiver, { watched, arriving, drawnO
     bandwidth,
     figures,
     stationsHeard: () => heardAmong(figures),
-    drawn,
+    drawnStation,
     medians: {
       ...fixed,
       figures: inMedian,
@@ -210,8 +215,8 @@ function trial(set: SetDescription, ready: Receiver, { watched, arriving, drawnO
   };
 }
 
-const clearanceFrom = (beside: readonly Disturbance[], other: number): Decibels =>
-  beside.find(({ index }) => index === other)?.separation ?? Number.POSITIVE_INFINITY;
+const clearanceFrom = (disturbances: readonly Disturbance[], other: number): Decibels =>
+  disturbances.find(({ index }) => index === other)?.separation ?? Number.POSITIVE_INFINITY;
 
 /** Programmes go no higher, Hz. */
 const HIGHEST_TONE = 20e3;
@@ -221,7 +226,7 @@ function audioBandwidth(ready: Receiver, tuned: TunedStation): Hertz {
   return Math.min(throughTunedCircuit, throughLoad);
 }
 
-/** A function of one thing whose latest answer is kept. */
+/** A function of one argument whose latest answer is kept. */
 function latest<K, V>(work: (key: K) => V): (key: K) => V {
   let known: { readonly key: K; readonly value: V } | undefined;
   return (key) => {
@@ -243,9 +248,9 @@ function medianFigures(
   }: { hearing: () => DrawnHearing | undefined; interference: () => readonly Disturbance[] | undefined },
 ): Figures {
   const median = once(() => {
-    const drawn = hearing();
+    const draws = hearing();
     const { spl: level, splA: levelA, margin, marginInSilence } = heard;
-    return drawn && usualHearing({ level, levelA, margin, marginInSilence }, drawn);
+    return draws && usualHearing({ level, levelA, margin, marginInSilence }, draws);
   });
   return {
     isWithin: usual.isWithin,
@@ -260,8 +265,8 @@ function medianFigures(
     },
     get verdict() {
       const loudness = median()?.loudness;
-      const beside = loudness && interference();
-      return loudness && beside ? verdictOf(true, loudness, beside) : usual.verdict;
+      const disturbances = loudness && interference();
+      return loudness && disturbances ? verdictOf(true, loudness, disturbances) : usual.verdict;
     },
     get clearance() {
       return usual.clearance;
@@ -282,28 +287,28 @@ const UNSOLVED: Figures = {
   clearance: Number.NEGATIVE_INFINITY,
 };
 
-/** What others do to it is worked out when it is asked for: a search often does not. */
+/** Interference is calculated only when it is read: a search often does not. */
 function figuresOf(
   tuned: (station: number) => TunedStation,
   interference: (station: number) => readonly Disturbance[],
   station: number,
 ): Figures {
-  const alone = attempt(() => tuned(station));
-  if (!alone) return UNSOLVED;
-  const { within, heard } = alone;
-  const beside = once(() => attempt(() => interference(station)));
-  const worst = once(() => worstOf(beside() ?? []));
+  const reception = attempt(() => tuned(station));
+  if (!reception) return UNSOLVED;
+  const { within, heard } = reception;
+  const disturbances = once(() => attempt(() => interference(station)));
+  const worst = once(() => worstOf(disturbances() ?? []));
   return {
     isWithin: within,
     level: heard.spl,
     margin: heard.margin,
     heard: heard.loudness,
     get verdict() {
-      const all = beside();
+      const all = disturbances();
       return all ? verdictOf(within, heard.loudness, all) : UNSOLVED.verdict;
     },
     get clearance() {
-      return beside() ? (worst()?.separation ?? Number.POSITIVE_INFINITY) : UNSOLVED.clearance;
+      return disturbances() ? (worst()?.separation ?? Number.POSITIVE_INFINITY) : UNSOLVED.clearance;
     },
     get worst() {
       return worst()?.by;

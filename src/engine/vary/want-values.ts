@@ -25,7 +25,7 @@ export interface WantValue {
 }
 
 /** A want with its stations found. */
-export interface WantedGoal {
+export interface WantGoal {
   readonly want: Want;
   readonly stations: readonly number[];
   readonly goal: Goal;
@@ -36,7 +36,7 @@ export interface WantedGoal {
  * @param set as read
  * @returns in the order of the wants
  */
-export const goalsOf = (set: Pick<SetDescription, 'wants' | 'place'>): readonly WantedGoal[] =>
+export const goalsOf = (set: Pick<SetDescription, 'wants' | 'place'>): readonly WantGoal[] =>
   (set.wants ?? []).flatMap((want) => {
     const named = want.kind === 'clear' ? [want.station, want.from] : 'station' in want ? [String(want.station)] : [];
     const stations = named.flatMap((name) => stationNamed(set.place.stations, name) ?? []);
@@ -74,7 +74,7 @@ function goalOf(want: Want, [station, from]: readonly number[]): Goal {
 export const wantValues = (trial: Trial): readonly WantValue[] => valuesOfGoals(trial.medians, goalsOf(trial.set));
 
 /** What a set gives of the wants of another, such as those it had before a change. */
-export const valuesOfGoals = (trial: SetFigures, goals: readonly WantedGoal[]): readonly WantValue[] =>
+export const valuesOfGoals = (trial: SetFigures, goals: readonly WantGoal[]): readonly WantValue[] =>
   goals.map(({ want, stations, goal }) => {
     const figure = figureOf(trial, goal.objective);
     const shown = figure !== undefined && want.kind === 'fewest parts' ? -figure : figure;
@@ -93,11 +93,7 @@ const endsOf = (trial: SetFigures): readonly [lowest: Hertz, highest: Hertz] => 
   return [lowest, highest];
 };
 
-function isMet(
-  trial: SetFigures,
-  { want, stations, goal }: WantedGoal,
-  figure: number | undefined,
-): boolean | undefined {
+function isMet(trial: SetFigures, { want, stations, goal }: WantGoal, figure: number | undefined): boolean | undefined {
   if (want.kind === 'loudest') return figure !== undefined && trial.figures(stations[0]).heard !== 'not heard';
   if (goal.enough === undefined) return undefined;
   return figure !== undefined && figure >= goal.enough - HAIR;

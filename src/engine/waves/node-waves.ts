@@ -68,7 +68,7 @@ export interface NodeWaves {
 /** Samples kept of one wave at most: 60 ms of medium wave. */
 export const MOST_SAMPLES = 4_000_000;
 const MOST_NEIGHBOURS = 8;
-/** A neighbour fainter at the detector than this share of the wanted carrier changes nothing that can be seen. */
+/** A neighbour fainter at the detector than this share of the carrier tuned to makes no visible difference. */
 const FAINTEST = 2e-4;
 const TONES: readonly Hertz[] = [400, 600, 800, 1200, 1600, 1800];
 const STEPS = 32;
@@ -87,12 +87,12 @@ const CHUNK = 1024;
  * @param set as read
  * @param options station, points, length (s), time and coastline
  * @returns samples (V or A) at even steps (s), with their warnings
- * @throws RangeError for a station or place there is not, or more than can be kept; Error "stopped" when told to stop.
+ * @throws RangeError for a station or place there is not, or more than can be kept; Error "stopped" when `progress` returns false.
  */
 export function nodeWaves(set: SetDescription, options: NodeWavesOptions): NodeWaves {
   const { begin = 'settled', duration = 5e-3, tone = TEST_TONE, neighbours = true, progress = () => true } = options;
-  const wanted = set.place.stations[options.station];
-  if (!wanted) throw new RangeError(`there is no station ${options.station}`);
+  const target = set.place.stations[options.station];
+  if (!target) throw new RangeError(`there is no station ${options.station}`);
   const circuit = setCircuit(set);
   const all = wavePlaces(circuit);
   const places = (options.places ?? usualPlaces(all)).map((id) => {
@@ -101,8 +101,8 @@ export function nodeWaves(set: SetDescription, options: NodeWavesOptions): NodeW
     return place;
   });
   const ready = receiver(circuit, fieldsAtSite(set.place, options));
-  const tuned = receiveStation(ready, wanted);
-  const f = wanted.frequency;
+  const tuned = receiveStation(ready, target);
+  const f = target.frequency;
   const warnings: Warning[] = [];
   const others = neighbours ? neighboursOf() : [];
   const highest = Math.max(f, ...others.map((o) => o.station.frequency));
@@ -112,7 +112,7 @@ export function nodeWaves(set: SetDescription, options: NodeWavesOptions): NodeW
     throw new RangeError(
       `at ${formatQuantity(f, 'frequency', 4)} at most ${formatQuantity(MOST_SAMPLES / perCycle / f, 'time', 2)} can be kept, not ${formatQuantity(duration, 'time', 2)}`,
     );
-  const depth = options.depth ?? Math.min(wanted.modulation, 1);
+  const depth = options.depth ?? Math.min(target.modulation, 1);
   const stations: StationWave[] = [
     { frequency: f, emf: tuned.emf, modulation: [{ frequency: tone, depth }] },
     ...others.map(({ station }) => station),
@@ -131,17 +131,17 @@ export function nodeWaves(set: SetDescription, options: NodeWavesOptions): NodeW
   if (begin === 'settled') settle();
   const start = (run.stepsTaken + 1) * run.step;
   const settled = run.stepsTaken / (run.stepsTaken + cycles * perCycle);
-  const kept = places.map(() => new Float64Array(CHUNK * perCycle));
+  const chunk = places.map(() => new Float64Array(CHUNK * perCycle));
   const samples = places.map(() => new Float32Array(cycles * perCycle));
   for (let done = 0; done < cycles; ) {
     const n = Math.min(CHUNK, cycles - done);
-    run.run(n * perCycle, kept);
-    for (const [k, s] of samples.entries()) s.set(kept[k].subarray(0, n * perCycle), done * perCycle);
+    run.run(n * perCycle, chunk);
+    for (const [k, s] of samples.entries()) s.set(chunk[k].subarray(0, n * perCycle), done * perCycle);
     done += n;
     say(settled + (1 - settled) * (done / cycles));
   }
   return {
-    station: wanted.name,
+    station: target.name,
     carrier: f,
     tone,
     start,
@@ -160,7 +160,7 @@ export function nodeWaves(set: SetDescription, options: NodeWavesOptions): NodeW
     const level = (frequency: Hertz, emf: number) =>
       emf * magnitude(ready.network.at(frequency).at(tuned.position, tuned.other).open);
     const own = level(f, tuned.emf);
-    const bearing = bearingOf(wanted, tuned.field);
+    const bearing = bearingOf(target, tuned.field);
     return set.place.stations
       .flatMap((s, index) => {
         if (index === options.station) return [];

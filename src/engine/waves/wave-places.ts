@@ -74,7 +74,7 @@ export function wavePlaces(circuit: SetCircuit): WavePlace[] {
     if (LOAD_SIDE.has(e.owner.part)) continue;
     for (const node of [e.from, e.to]) if (!UNREACHABLE.has(nodeOf(node)?.code)) outside.add(node);
   }
-  const there = new Set(elements.flatMap((e) => (e.kind === 'mutual' ? [] : [e.from, e.to])));
+  const nodes = new Set(elements.flatMap((e) => (e.kind === 'mutual' ? [] : [e.from, e.to])));
   const direct = transducer.from === OUT && transducer.to === EARTH;
   const voltage = (id: string, point: WavePoint, node: string, over?: string): WavePlace => ({
     id,
@@ -98,7 +98,7 @@ export function wavePlaces(circuit: SetCircuit): WavePlace[] {
   };
   for (const node of outside) {
     // Where the slider stands is the top of the turns in use.
-    if (!there.has(node) || (slides && nodeOf(node)?.code === 'tap' && node !== assembly.carrierPort.from)) continue;
+    if (!nodes.has(node) || (slides && nodeOf(node)?.code === 'tap' && node !== assembly.carrierPort.from)) continue;
     const point: WavePoint =
       node === OUT && direct
         ? { code: 'after-detector-across-load', load: load.sort }

@@ -2,9 +2,9 @@ import type { Farads } from '../../units/quantities.ts';
 import { type ByKind, byKind } from '../by-kind.ts';
 import type { ArrangementDescription, TrapDescription } from './arrangement-schema.ts';
 
-/** What lies between the aerial and the tuned circuit, besides coils. */
+/** What lies between the aerial and the tuned circuit, without the coils. */
 export interface AerialLead {
-  /** Those in the lead, and those beside the coil. */
+  /** Those in the lead, and those coupled to the coil. */
   readonly traps: readonly TrapDescription[];
   readonly seriesCapacitor?: Farads;
 }
@@ -23,7 +23,7 @@ const LEADS: ByKind<ArrangementDescription, AerialLead> = {
   'two circuits': lead,
   slider: lead,
   variometer: lead,
-  // Of a loop only traps beside its coil.
+  // Of a loop only traps coupled to its coil.
   frame: lead,
   'ferrite rod': lead,
   // Whatever there is stands in the list itself.

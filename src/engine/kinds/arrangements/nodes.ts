@@ -79,8 +79,8 @@ export function nodeOf(id: string): NodeOf | undefined {
   if (Object.hasOwn(PLAIN, id)) return { code: PLAIN[id] };
   if (id.startsWith('within ')) return { code: 'inside' };
   for (const [form, of] of NUMBERED) {
-    const found = form.exec(id);
-    if (found) return of(Number(found[1]));
+    const match = form.exec(id);
+    if (match) return of(Number(match[1]));
   }
   return undefined;
 }

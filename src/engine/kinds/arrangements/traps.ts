@@ -75,8 +75,8 @@ export function trapAsMade(
 const BESIDE = 0.01;
 
 /**
- * Wave traps between the aerial terminal and the set, and those beside its coil.
- * @param absorb the coil that absorption traps stand beside. @param aerial a loop has no lead to put a trap in.
+ * Wave traps between the aerial terminal and the set, and those coupled to its coil.
+ * @param absorb the coil that absorption traps are coupled to. @param aerial a loop has no lead to put a trap in.
  * @returns their elements, and the node the set is fed from.
  */
 export function trapElements(
@@ -128,14 +128,14 @@ export function trapElements(
     } else {
       const loop = `${label} loop`;
       elements.push(...coil(loop, EARTH), capacitor(loop, EARTH));
-      elements.push(...beside(wound.id, trap.coupling, inductance, absorb.coil, absorb.wound));
+      elements.push(...mutualsOf(wound.id, trap.coupling, inductance, absorb.coil, absorb.wound));
     }
   });
   return { elements, feed, warnings };
 }
 
 /** Couple a trap's coil to the whole of a coil: each stretch has the share of it that it has of the coil's own flux. */
-function beside(id: ElementId, k: number, L: number, coil: SectionedCoil, wound: CoilInCircuit): Mutual[] {
+function mutualsOf(id: ElementId, k: number, L: number, coil: SectionedCoil, wound: CoilInCircuit): Mutual[] {
   const { sections } = wound;
   const whole = k * Math.sqrt(L * coil.inductance);
   return sections.map((s): Mutual => {

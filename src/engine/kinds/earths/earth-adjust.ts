@@ -40,7 +40,7 @@ const more = (now: number, limit: number): number[] => {
 
 /** What each earth has to adjust: one entry for each kind. */
 const EARTH_ADJUSTMENTS: AdjustmentsByKind<EarthDescription> = {
-  // Rods further apart than they are long hardly share their ground.
+  // Rods further apart than they are long share little of their ground.
   rod: ({ kind: _, ...rod }) => [
     better(
       'kind',

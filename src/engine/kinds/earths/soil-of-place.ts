@@ -19,7 +19,7 @@ export function withSoilOfPlace(earth: EarthDescription, ground: Ground): EarthD
 }
 
 /**
- * Soil and ground of a set where they hardly go together.
+ * Soil and ground of a set where they are unlikely together.
  * @param earth as described
  * @param ground of the place
  * @returns resistivity of the soil (Ω·m) and conductivity of the ground (S/m); undefined where they agree

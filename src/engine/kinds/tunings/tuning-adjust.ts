@@ -3,7 +3,7 @@ import { type AdjustContext, type Adjustment, type AdjustmentsByKind, adjustment
 import type { TuningDescription } from './tuning-schema.ts';
 
 /** Variable capacitors that are sold, sections joined. Common practice, no source. */
-const SOLD = [365e-12, 500e-12, 730e-12, 1e-9];
+const STOCK_VALUES = [365e-12, 500e-12, 730e-12, 1e-9];
 
 const BRINGS_IN_RANGE = { part: 'tuning', serves: ['reach'] } as const;
 
@@ -22,19 +22,20 @@ const across = ({ trimmer }: { trimmer: number }, { beyond }: AdjustContext): Ad
         },
       ];
 
-const sold = (from: number): string[] => SOLD.filter((C) => C > from).map((C) => `${Math.round(C * 1e12)} pF`);
+const stockAbove = (from: number): string[] =>
+  STOCK_VALUES.filter((C) => C > from).map((C) => `${Math.round(C * 1e12)} pF`);
 
 const written = (capacitance: number): string => formatQuantity(capacitance, 'capacitance', 6);
 
 /** A capacitor that is sold, in place of a home-made or fixed one. */
-const bought = ({ kind, stray, trimmer, padder }: TuningDescription): Adjustment => ({
+const standardVariable = ({ kind, stray, trimmer, padder }: TuningDescription): Adjustment => ({
   ...BRINGS_IN_RANGE,
   id: 'tuning.kind',
   path: ['tuning'],
   effort: 'buy',
   domain: {
     is: 'choice',
-    of: sold(0).map((maximum) => ({
+    of: stockAbove(0).map((maximum) => ({
       kind: 'variable',
       maximum,
       stray: written(stray),
@@ -46,7 +47,7 @@ const bought = ({ kind, stray, trimmer, padder }: TuningDescription): Adjustment
 });
 
 const homeMade = (tuning: TuningDescription, about: AdjustContext): Adjustment[] => [
-  bought(tuning),
+  standardVariable(tuning),
   ...across(tuning, about),
 ];
 
@@ -61,7 +62,7 @@ const TUNING_ADJUSTMENTS: AdjustmentsByKind<TuningDescription> = {
             id: 'tuning.maximum',
             path: ['tuning', 'maximum'],
             effort: 'buy',
-            domain: { is: 'choice', of: sold(1.1 * tuning.maximum) },
+            domain: { is: 'choice', of: stockAbove(1.1 * tuning.maximum) },
             now: tuning.maximum,
           },
           ...across(tuning, about),

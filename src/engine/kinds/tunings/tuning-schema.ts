@@ -49,7 +49,7 @@ const permittivity = v.optional(
   number('tuning.permittivity', LIMITS.permittivity.min, LIMITS.permittivity.max, [1, 10]),
 );
 
-const bought = object({
+const standardVariable = object({
   kind: v.literal('variable'),
   maximum: capacitance('tuning.maximum', {
     min: LIMITS.capacitance.min,
@@ -168,7 +168,7 @@ const fixed = object({
 /** What tunes the set. Its pointer position runs from 0 (open) to 1 (meshed). */
 export const tuning = v.variant(
   'kind',
-  [bought, vanes, points, foil, plates, tubes, book, fixed],
+  [standardVariable, vanes, points, foil, plates, tubes, book, fixed],
   variantMessage('kind'),
 );
 export type TuningDescription = v.InferOutput<typeof tuning>;

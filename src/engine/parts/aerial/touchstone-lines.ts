@@ -36,30 +36,30 @@ export const usualOptions = (): TouchstoneOptions => ({ unit: 1e9, parameter: 'S
 
 /** The option line, from "#" on. @param single of a file that has one port. */
 export function readOptions(line: string, single: boolean, wrong: Wrong): TouchstoneOptions {
-  const found = usualOptions();
+  const options = usualOptions();
   const words = line.slice(1).trim().toUpperCase().split(/\s+/).filter(Boolean);
   for (let i = 0; i < words.length; i++) {
     const word = words[i];
-    if (Object.hasOwn(UNITS, word)) found.unit = UNITS[word];
-    else if (FORMATS.includes(word)) found.format = word;
+    if (Object.hasOwn(UNITS, word)) options.unit = UNITS[word];
+    else if (FORMATS.includes(word)) options.format = word;
     else if (PARAMETERS.includes(word)) {
-      found.parameter = word;
+      options.parameter = word;
       if (word === 'G' || word === 'H')
         wrong({ code: single ? 'two-port-parameter' : 'parameter-not-read', parameter: word });
     } else if (word === 'R') {
       i++;
       const r = numberIn(words[i] ?? '');
-      if (r > 0 && Number.isFinite(r)) found.reference = r;
+      if (r > 0 && Number.isFinite(r)) options.reference = r;
       else wrong({ code: 'option-resistance', given: shortened(words[i] ?? '') });
     } else wrong({ code: 'option-not-known', given: shortened(word) });
   }
-  return found;
+  return options;
 }
 
 /** Resistances after "[Reference]", at most so many; undefined for what is none. */
 export function readReferences(value: string, most: number, wrong: Wrong): Ohms[] | undefined {
-  const given = value.split(/\s+/).map(numberIn);
-  if (given.length <= most && given.every((r) => r > 0 && Number.isFinite(r))) return given;
+  const numbers = value.split(/\s+/).map(numberIn);
+  if (numbers.length <= most && numbers.every((r) => r > 0 && Number.isFinite(r))) return numbers;
   wrong({ code: 'reference-resistance', given: shortened(value) });
   return undefined;
 }

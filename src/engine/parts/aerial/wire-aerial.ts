@@ -62,13 +62,13 @@ export function wireAerial(spec: WireAerialShape, options: WireAerialOptions = {
   // A dial asks for the same few stations hundreds of times; the answers are kept, as they cannot change.
   const known = new Map<Hertz, ReturnType<typeof solve>>();
   const at = (frequency: Hertz) => {
-    let found = known.get(frequency);
-    if (!found) {
+    let value = known.get(frequency);
+    if (!value) {
       if (known.size >= 500) known.clear();
-      found = solve(frequency);
-      known.set(frequency, found);
+      value = solve(frequency);
+      known.set(frequency, value);
     }
-    return found;
+    return value;
   };
   const solve = (frequency: Hertz) => {
     if (!(frequency > 0 && frequency < Number.POSITIVE_INFINITY)) {

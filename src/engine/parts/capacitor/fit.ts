@@ -2,7 +2,7 @@ import { ImpossibleValues } from '../../facts/impossible-values.ts';
 import type { Farads, Henries, Hertz } from '../../units/quantities.ts';
 import { preferredValue } from './preferred.ts';
 
-export interface BandWanted {
+export interface BandRequirement {
   readonly inductance: Henries;
   /** Lowest and highest frequency to cover. */
   readonly from: Hertz;
@@ -26,7 +26,7 @@ export interface BandFit {
   readonly bought?: { readonly trimmer: Farads; readonly padder?: Farads; readonly covers: readonly [Hertz, Hertz] };
   /** Coil that would cover most of the wanted band with this capacitor, when this one cannot. */
   readonly betterInductance?: Henries;
-  readonly wanted: BandWanted;
+  readonly target: BandRequirement;
   /** Why it cannot be done: the capacitor changes by too little, or there is too much across the coil already. */
   readonly cannot?: (
     | { readonly why: 'span'; readonly span: Farads; readonly needed: Farads }
@@ -44,12 +44,12 @@ const series = (a: Farads, b?: Farads): Farads => (b === undefined ? a : (a * b)
 /**
  * Trimmer T and padder P that make the ends of the capacitor the ends of the band: stray + T + CP/(C+P) = 1/(4π²f²L) at
  * both. The difference of the two fixes P (a quadratic), then T follows.
- * @param wanted inductance (H), ends of the band (Hz), ends of the capacitor and strays (F)
+ * @param target inductance (H), ends of the band (Hz), ends of the capacitor and strays (F)
  * @returns trimmer and padder (F), and the band they give (Hz)
  * @throws RangeError unless 0 < from < to, 0 < min < max and the rest are positive.
  */
-export function fitBand(wanted: BandWanted): BandFit {
-  const { inductance: L, from, to, min, max, stray = 0 } = wanted;
+export function fitBand(target: BandRequirement): BandFit {
+  const { inductance: L, from, to, min, max, stray = 0 } = target;
   if (!(L > 0) || !(from > 0 && to > from) || !(min > 0 && max > min) || !(stray >= 0))
     throw new ImpossibleValues({ code: 'tuned-circuit.sizes' });
   const cover = (trimmer: Farads, padder?: Farads): [Hertz, Hertz] => [
@@ -71,7 +71,7 @@ export function fitBand(wanted: BandWanted): BandFit {
       trimmer: 0,
       covers: asIs,
       betterInductance,
-      wanted,
+      target,
       cannot: { ...why, needed, betterInductance, reaches: reach },
     };
   };
@@ -85,7 +85,7 @@ export function fitBand(wanted: BandWanted): BandFit {
   const trimmer = least - stray - series(min, padder);
   if (trimmer < -1e-3 * least) return cannot({ why: 'too-much' }, least);
   const T = Math.max(0, trimmer);
-  const bought = {
+  const stock = {
     trimmer: T < 1e-12 ? 0 : preferredValue(T).nearest,
     padder: padder === undefined ? undefined : preferredValue(padder).nearest,
   };
@@ -94,7 +94,7 @@ export function fitBand(wanted: BandWanted): BandFit {
     trimmer: T,
     padder,
     covers: cover(T, padder),
-    bought: { ...bought, covers: cover(bought.trimmer, bought.padder) },
-    wanted,
+    bought: { ...stock, covers: cover(stock.trimmer, stock.padder) },
+    target,
   };
 }

@@ -56,7 +56,7 @@ export interface BookCapacitor extends Sheet {
 }
 
 /** Spread of thickness and of overlap as a builder makes them. Common practice, no source. */
-const MADE_SPREAD = 0.1;
+const HOMEMADE_SPREAD = 0.1;
 /** Air that a hand-pressed foil leaves; used for the low end of the range only. Common practice, no source. */
 const LOOSE_AIR: Metres = 2e-5;
 
@@ -91,8 +91,8 @@ function filling(spec: Sheet, fallback: DielectricName, thickness: Metres): Fill
     K,
     lossTangent: tan,
     spread: [
-      (known ? 1 : low / usual) * (1 - MADE_SPREAD) * (solid && airGap === 0 ? pressed : 1),
-      (known ? 1 : high / usual) * (1 + MADE_SPREAD),
+      (known ? 1 : low / usual) * (1 - HOMEMADE_SPREAD) * (solid && airGap === 0 ? pressed : 1),
+      (known ? 1 : high / usual) * (1 + HOMEMADE_SPREAD),
     ],
     warnings,
   };

@@ -14,19 +14,19 @@ export interface PreferredValue {
 
 /**
  * Nearest preferred value, by ratio. E12 is every second of E24, E6 every fourth.
- * @param wanted above 0, in any unit. @throws RangeError otherwise.
+ * @param value above 0, in any unit. @throws RangeError otherwise.
  */
-export function preferredValue(wanted: number, series: 'E6' | 'E12' | 'E24' = 'E24'): PreferredValue {
-  if (!(wanted > 0) || !Number.isFinite(wanted)) throw new RangeError(`value must be above 0, got ${wanted}`);
+export function preferredValue(value: number, series: 'E6' | 'E12' | 'E24' = 'E24'): PreferredValue {
+  if (!(value > 0) || !Number.isFinite(value)) throw new RangeError(`value must be above 0, got ${value}`);
   const step = { E6: 4, E12: 2, E24: 1 }[series];
-  const decade = Math.floor(Math.log10(wanted));
+  const decade = Math.floor(Math.log10(value));
   const values = [decade - 1, decade, decade + 1].flatMap((k) =>
     // Written as a decimal so that 4.7 nF is 4.7e-9 to the last bit.
     E24.filter((_, i) => i % step === 0).map((v) => Number(`${v}e${k}`)),
   );
   const close = 1e-9;
-  const below = values.filter((v) => v <= wanted * (1 + close)).at(-1)!;
-  const above = values.find((v) => v >= wanted * (1 - close))!;
-  const nearest = wanted / below <= above / wanted ? below : above;
-  return { nearest, below, above, error: nearest / wanted - 1 };
+  const below = values.filter((v) => v <= value * (1 + close)).at(-1)!;
+  const above = values.find((v) => v >= value * (1 - close))!;
+  const nearest = value / below <= above / value ? below : above;
+  return { nearest, below, above, error: nearest / value - 1 };
 }

@@ -64,15 +64,15 @@ function ofAny(w: Winding): Background {
   const { layer, column, columns, radii } = w;
   const n = w.radius.length;
   const stride = Math.ceil(n / MOST_LOOKED_AT);
-  const looked = Math.ceil(n / stride);
-  const turn = Int32Array.from({ length: looked }, (_, k) => Math.min(n - 1, k * stride + (stride >> 1)));
-  const axial = new Float64Array(looked);
-  const radial = new Float64Array(looked);
+  const samples = Math.ceil(n / stride);
+  const turn = Int32Array.from({ length: samples }, (_, k) => Math.min(n - 1, k * stride + (stride >> 1)));
+  const axial = new Float64Array(samples);
+  const radial = new Float64Array(samples);
   const size = radii.length * radii.length * columns;
   const tables =
     !w.weave && size <= 4e6 ? { axial: new Float64Array(size), radial: new Float64Array(size) } : undefined;
   const out = new Float64Array(2);
-  for (let k = 0; k < looked; k++) {
+  for (let k = 0; k < samples; k++) {
     const j = turn[k];
     axial[k] = ownField(w.radius[j], w.wireRadius);
     for (let i = 0; i < n; i++) {

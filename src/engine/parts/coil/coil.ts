@@ -140,8 +140,8 @@ function woundCoil(spec: WoundSpec): CoilModel {
       );
       // Litz never comes out better than its strands do by themselves, in their covering and on their former.
       const least = solid * eddy(frequency).re + dielectric / lossSpread;
-      const bound = litz ? (omega * model.inductanceAt(frequency)) / least : high;
-      return [low, Math.min(high, bound)];
+      const ceiling = litz ? (omega * model.inductanceAt(frequency)) / least : high;
+      return [low, Math.min(high, ceiling)];
     },
     partial: (from, to) => sums.block(to, to) - 2 * sums.block(from, to) + sums.block(from, from),
     mutual: ([a, b], [c, d]) => sums.block(b, d) - sums.block(b, c) - sums.block(a, d) + sums.block(a, c),
@@ -154,13 +154,13 @@ function woundCoil(spec: WoundSpec): CoilModel {
 }
 
 function withLoss(spec: WoundSpec, w: Winding) {
-  const found = selfCapacitance(spec, w);
-  const shares = dielectricShares(spec, w, found.capacitance);
-  const loss = shares.reduce((s, x) => s + x.capacitance * x.insulator.loss, 0) / found.capacitance;
+  const estimate = selfCapacitance(spec, w);
+  const shares = dielectricShares(spec, w, estimate.capacitance);
+  const loss = shares.reduce((s, x) => s + x.capacitance * x.insulator.loss, 0) / estimate.capacitance;
   // The shares themselves are known to a factor of two, apart from what their insulators lose.
   const insulators = Math.max(1, ...shares.map((x) => x.insulator.spread));
   const lossSpread = Math.exp(Math.hypot(Math.log(2), Math.log(insulators)));
-  return { ...found, loss, lossSpread };
+  return { ...estimate, loss, lossSpread };
 }
 
 function outline(spec: WoundSpec, w: Winding) {

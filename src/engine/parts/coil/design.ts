@@ -19,7 +19,7 @@ export type Unwound = WoundSpec extends infer S
       : never
   : never;
 
-export interface TurnsWanted {
+export interface TurnsFit {
   /** Exact, fractional. */
   readonly turns: number;
   /** The nearest whole number and what it gives. */
@@ -45,7 +45,7 @@ function wound(coil: Unwound, turns: number): WoundSpec {
  * @param coil all but its turns, SI
  * @returns undefined when more than about 16 000 turns (2048 in a disc or bank winding) would be needed.
  */
-export function turnsFor(inductance: Henries, coil: Unwound): TurnsWanted | undefined {
+export function turnsFor(inductance: Henries, coil: Unwound): TurnsFit | undefined {
   demandWithin('coil.inductance', inductance, { above: 0 });
   const irregular = coil.shape === 'spiral' || coil.shape === 'spider' || coil.shape === 'bank-wound';
   for (let most = 64; most <= (irregular ? MOST_IRREGULAR : MOST_TURNS); most *= 2) {

@@ -48,7 +48,7 @@ export function eddyImpedance(w: Winding): EddyImpedance {
   return (x) => {
     const skin = skinImpedance(x);
     const { current, along: ta, across: tc } = row.at(x);
-    const t = row.lone;
+    const t = row.single;
     if (alongReaction && acrossReaction) {
       // The dipole part of the row's answer is taken out of it, to be put back turn by turn.
       const [ar, ai] = inverse(ta.re[0], ta.im[0]);
@@ -89,7 +89,7 @@ const inverse = (re: number, im: number): [number, number] => {
   const p = re * re + im * im;
   return [re / p, -im / p];
 };
-const mix = (alone: number, inRow: number, company: number): number => alone + company * (inRow - alone);
+const mix = (isolated: number, inRow: number, neighbours: number): number => isolated + neighbours * (inRow - isolated);
 const meanSquare = (v: Float64Array): number => v.reduce((s, x) => s + x * x, 0) / v.length;
 
 /** Σ r·h² along and across, Σ h along and across, of the turns looked at. */

@@ -44,7 +44,7 @@ export function energyCapacitance(w: Winding, filled: { part: number; permittivi
   return C * between(w, part, permittivity);
 }
 
-/** How much the covering raises the capacitance: wholly for piled layers, hardly where neighbours differ by few turns. */
+/** How much the covering raises the capacitance: wholly for piled layers, little where neighbours differ by few turns. */
 function between(w: Winding, part: number, permittivity: number): number {
   if (w.radii.length === 1 || w.columns === 1 || !w.full) return 1;
   return 1 / (1 - part + part / permittivity);

@@ -26,12 +26,12 @@ export function layerSums(w: Winding): (a: number, b: number) => number {
     return layers[A * (R + 1) + B];
   };
   /** Columns of a layer that its first turns fill. */
-  const begun = (layer: number, turns: number): readonly [number, number] =>
+  const partialOf = (layer: number, turns: number): readonly [number, number] =>
     turns === 0 || column[layer * columns] === 0 ? [0, turns] : [columns - turns, columns];
   return (a, b) => {
     const [A, B] = [Math.floor(a / columns), Math.floor(b / columns)];
-    const [c1, c2] = begun(A, a - A * columns);
-    const [d1, d2] = begun(B, b - B * columns);
+    const [c1, c2] = partialOf(A, a - A * columns);
+    const [d1, d2] = partialOf(B, b - B * columns);
     let sum = wholeLayers(A, B);
     if (c2 > c1) for (let k = 0; k < B; k++) sum += runs(A, c1, c2, k, 0, columns);
     if (d2 > d1) for (let l = 0; l < A; l++) sum += runs(l, 0, columns, B, d1, d2);
@@ -52,8 +52,8 @@ function secondSums({ radii, columns, zStep, wireRadius }: Winding): (low: numbe
     let G = known.get(key);
     if (!G) {
       G = new Float64Array(columns + 1);
-      const here = low === high ? ringSelf(radii[low], wireRadius) : ringMutual(radii[low], radii[high], 0);
-      let slope = here / 2;
+      const mutual = low === high ? ringSelf(radii[low], wireRadius) : ringMutual(radii[low], radii[high], 0);
+      let slope = mutual / 2;
       for (let k = 1; k <= columns; k++) {
         G[k] = G[k - 1] + slope;
         slope += ringMutual(radii[low], radii[high], k * zStep);

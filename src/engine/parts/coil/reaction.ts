@@ -124,17 +124,17 @@ function alongRows(w: Winding, K: Float64Array): TurnReaction['apply'] {
   for (let i = 0; i < n; i++) at[key(i)] = i;
   return (v, out) => {
     for (let i = 0; i < n; i++) {
-      const here = key(i);
+      const own = key(i);
       const place = axial ? w.column[i] : w.layer[i];
       let sum = 0;
       for (let k = 1; k <= reach; k++) {
         const step = k * stride;
         if (place >= step) {
-          const j = at[here - step];
+          const j = at[own - step];
           if (j >= 0) sum += K[k] * v[j];
         }
         if (place + step < along) {
-          const j = at[here + step];
+          const j = at[own + step];
           if (j >= 0) sum += K[k] * v[j];
         }
       }

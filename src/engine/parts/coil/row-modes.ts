@@ -6,7 +6,7 @@ import { type ComplexMatrix, complexMatrix, solveComplexInPlace } from '../../nu
  *
  * A layer of a coil is, seen from close by, such a row, and its loss has three parts that do not mix: the wires' own equal
  * currents; a field along the row; a field across it. Each wire answers the m-th circular harmonic of the field with
- * −J_{m+1}/J_{m−1}(ka) times it (a thin wire hardly, a thick one by casting it out), and each wire's answer acts on all the
+ * −J_{m+1}/J_{m−1}(ka) times it (a thin wire little, a thick one by expelling it), and each wire's answer acts on all the
  * others: Σ 1/n^{m+p} over the row. What results is the loss with the reaction of the neighbours, where squaring the
  * neighbours' undisturbed field overshoots by 60 % for turns nearly touching.
  *
@@ -25,7 +25,7 @@ export interface RowModes {
   /** Response at x = a√(ωμ₀/ρ), left in `response` (entry 0 of each). */
   at(x: number): RowResponse;
   /** J₂/J₀ of the lone wire at the x last asked for. */
-  readonly lone: ComplexMatrix;
+  readonly single: ComplexMatrix;
 }
 
 /** ζ(2), ζ(4) … as Σ 1/n^{2k}; the tail from 12 on by its integral is below 1e-14 for k ≥ 3. */
@@ -63,7 +63,7 @@ export function rowModes(u: number): RowModes {
   const B = complexMatrix(M);
   const one = () => complexMatrix(1);
   const response: RowResponse = { current: one(), along: one(), across: one() };
-  const lone = one();
+  const single = one();
 
   /** Solve (1 ∓ T·G)·b = T·c for the harmonics of one parity. */
   const solve = (G: Float64Array, parity: 0 | 1, sign: 1 | -1, drive: (i: number) => number) => {
@@ -81,15 +81,15 @@ export function rowModes(u: number): RowModes {
   };
 
   return {
-    lone,
+    single,
     at(x) {
       besselRatios(x, qr, qi);
       for (let m = 1; m <= 2 * M; m++) {
         tr[m] = qr[m] * qr[m - 1] - qi[m] * qi[m - 1];
         ti[m] = qr[m] * qi[m - 1] + qi[m] * qr[m - 1];
       }
-      lone.re[0] = tr[1];
-      lone.im[0] = ti[1];
+      single.re[0] = tr[1];
+      single.im[0] = ti[1];
       solve(even, 0, 1, (i) => source[i]);
       response.current.re[0] = dot(reach, B.re);
       response.current.im[0] = dot(reach, B.im);

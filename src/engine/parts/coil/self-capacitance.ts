@@ -92,8 +92,8 @@ export function dielectricShares(spec: WoundSpec, w: Winding, capacitance: Farad
   const last = w.radii[w.radii.length - 1];
   const piled = w.full && w.radii.length > 1 && w.columns > 1;
   // Two parallel round wires a pitch apart, half their field on the former's side.
-  const beside = (Math.PI * EPSILON_0) / Math.acosh(Math.max(1.02, w.pitch / (2 * w.wireRadius)));
-  const turnToTurn = (beside * Math.PI * (first + last)) / Math.max(1, w.turns);
+  const perMetre = (Math.PI * EPSILON_0) / Math.acosh(Math.max(1.02, w.pitch / (2 * w.wireRadius)));
+  const turnToTurn = (perMetre * Math.PI * (first + last)) / Math.max(1, w.turns);
   const shares: Share[] = [];
   if (former.loss > 0) {
     const wall = spec.shape === 'spider' ? (spec.discThickness ?? 1.5e-3) : (spec.wall ?? former.wall);

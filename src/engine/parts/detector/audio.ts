@@ -19,7 +19,7 @@ import { standingPoint } from './standing.ts';
 import { type SteadyDetection, steadyDetector } from './steady.ts';
 
 /** The receiver at one frequency, seen from where the device goes, the device taken out. */
-export interface SeenFromDetector {
+export interface DetectorSource {
   /** Phasor of the voltage there for the station's unmodulated carrier amplitude at this frequency; peak volts. */
   readonly openCircuit: Complex;
   readonly impedance: Complex;
@@ -31,17 +31,17 @@ export interface AudioDetectionOptions {
   readonly audioFrequency: Hertz;
   /** 0 to 1 (up to 2 is solved, for fading carriers). */
   readonly depth: number;
-  readonly carrier: SeenFromDetector;
+  readonly carrier: DetectorSource;
   /** At the carrier's frequency plus and minus the tone's. */
-  readonly upper: SeenFromDetector;
-  readonly lower: SeenFromDetector;
+  readonly upper: DetectorSource;
+  readonly lower: DetectorSource;
   /** Impedance of the load at the carrier's frequency (its bypass capacitor), not contained in the above. Default 0. */
   readonly loadAtCarrier?: Complex;
   /** Load at audio frequencies, its capacitor included. Real part at least 0. */
   readonly loadAt: (frequency: Hertz) => Complex;
   readonly dcResistance: Ohms;
   readonly bias?: Volts;
-  /** Of the carrier alone, where it is known already: saves finding it anew. */
+  /** Of the carrier alone, where it is known already: saves a second solution. */
   readonly steady?: SteadyDetection;
   /** Share of the first that the next harmonic of the tone may have and still be left out; default 1 %. */
   readonly leaveOut?: Ratio;
@@ -170,8 +170,8 @@ function sourceImpedances(at: Complex, above: Complex, below: Complex, load: Com
 const SOFTEST = 0.3;
 const HARDER = 1 / 8;
 /** Over the last at which no more is tried, and over what the carrier meets at which the device is as good as bare. */
-const HARDLY_HARDER = 0.85;
-const NEARLY_BARE = 1e-5;
+const LEAST_HARDER = 0.85;
+const SOFT_END = 1e-5;
 /** Newton's steps for one resistance. */
 const MOST_STEPS = 14;
 
@@ -182,19 +182,19 @@ const MOST_STEPS = 14;
 function bySoftening(full: Balance, steady: SteadyDetection): BalanceState {
   const { averaged, source, K } = full;
   const { withResistance } = averaged;
-  let here: Pick<BalanceState, 'carrier' | 'direct'> = firstGuess(full, steady);
+  let state: Pick<BalanceState, 'carrier' | 'direct'> = firstGuess(full, steady);
   let iterations = 0;
   const strike = (device: AveragedDetector): BalanceState => {
-    const found = balance({ ...full, averaged: device }, here, MOST_STEPS);
-    iterations += found.iterations;
-    if (found.converged) here = found;
-    return found;
+    const result = balance({ ...full, averaged: device }, state, MOST_STEPS);
+    iterations += result.iterations;
+    if (result.converged) state = result;
+    return result;
   };
   if (withResistance) {
     let share = SOFTEST;
     let harder = HARDER;
     strike(withResistance(share * magnitude(source[K])));
-    while (share > NEARLY_BARE && harder < HARDLY_HARDER) {
+    while (share > SOFT_END && harder < LEAST_HARDER) {
       if (strike(withResistance(harder * share * magnitude(source[K]))).converged) share *= harder;
       else harder = Math.sqrt(harder);
     }
@@ -210,7 +210,7 @@ const LEAST_STEP = 1e-7;
 
 /**
  * Follows the tone from no modulation, where the steady carrier is the answer, up to its depth, in steps as long as
- * Newton bears. Networks that take power and a current that rises with the voltage leave one answer at every depth, and
+ * Newton converges. Networks that take power and a current that rises with the voltage leave one answer at every depth, and
  * none of them far from the next.
  */
 function byDepth(
@@ -222,31 +222,35 @@ function byDepth(
   let before = 0;
   let at = 0;
   let last: BalanceState | undefined;
-  let here: BalanceState | undefined;
+  let state: BalanceState | undefined;
   let step = depth / 4;
   let iterations = 0;
   const most = problem(K, 0).averaged.detector.law ? MOST_ITERATIONS : MOST_SUMMED;
   for (;;) {
     const to = Math.min(depth, at + step);
     const next = problem(K, to);
-    const guess = here ? (last ? ahead(last, here, (to - at) / (at - before)) : here) : firstGuess(next, steady);
-    const found = balance(next, guess, 12);
-    iterations += found.iterations;
-    if (found.converged && to === depth) return { ...found, iterations };
-    if (found.converged) {
-      [last, here] = [here, found];
+    const guess = state
+      ? last
+        ? extrapolated(last, state, (to - at) / (at - before))
+        : state
+      : firstGuess(next, steady);
+    const result = balance(next, guess, 12);
+    iterations += result.iterations;
+    if (result.converged && to === depth) return { ...result, iterations };
+    if (result.converged) {
+      [last, state] = [state, result];
       [before, at] = [at, to];
       step *= 1.5;
     } else step /= 2;
-    if (iterations > most || step < LEAST_STEP * depth) return { ...found, converged: false, iterations };
+    if (iterations > most || step < LEAST_STEP * depth) return { ...result, converged: false, iterations };
   }
 }
 
 /** The straight line through two answers, run on. */
-function ahead(last: BalanceState, here: BalanceState, share: number): Pick<BalanceState, 'carrier' | 'direct'> {
+function extrapolated(last: BalanceState, now: BalanceState, share: number): Pick<BalanceState, 'carrier' | 'direct'> {
   const on = (a: readonly Complex[], b: readonly Complex[]) =>
     b.map((z, k) => complex(z.re + share * (z.re - a[k].re), z.im + share * (z.im - a[k].im)));
-  return { carrier: on(last.carrier, here.carrier), direct: on(last.direct, here.direct) };
+  return { carrier: on(last.carrier, now.carrier), direct: on(last.direct, now.direct) };
 }
 
 function firstGuess(b: Balance, steady: SteadyDetection): Pick<BalanceState, 'carrier' | 'direct'> {

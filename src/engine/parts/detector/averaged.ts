@@ -52,9 +52,9 @@ const known = new WeakMap<Detector, AveragedDetector>();
  * @returns mean current (A) and its parts at the carrier under a carrier (V, peak) on a direct voltage (V)
  */
 export function averaged(detector: Detector): AveragedDetector {
-  let found = known.get(detector);
-  if (!found) known.set(detector, (found = averagesOf(detector)));
-  return found;
+  let entry = known.get(detector);
+  if (!entry) known.set(detector, (entry = averagesOf(detector)));
+  return entry;
 }
 
 function averagesOf(detector: Detector): AveragedDetector {

@@ -79,7 +79,7 @@ function lowered(averaged: AveragedDetector, work: BalanceWork, i: number, targe
 }
 
 /**
- * Takes the slopes at instant i anew at the voltages of the harmonics; where far more would flow there than the last
+ * Renews the slopes at instant i at the voltages of the harmonics; where far more would flow there than the last
  * slopes gave, short of them, where about as much flows. @returns whether at the voltages of the harmonics.
  */
 export function follow(averaged: AveragedDetector, work: BalanceWork, i: number): boolean {

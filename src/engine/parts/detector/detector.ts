@@ -43,7 +43,7 @@ export interface Detector {
   readonly currentScale: Amperes;
   /** Of a measured curve: how far apart its points about 0 V stand, and where they end. */
   readonly measured?: { readonly apart: Volts; readonly lowest: Volts; readonly highest: Volts };
-  /** Reverse voltage it bears, if known. */
+  /** Reverse-voltage rating, if known. */
   readonly reverseLimit?: Volts;
   /** Present when the averages have a closed form or nearly so. */
   readonly law?: ExponentialLaw;
@@ -70,6 +70,6 @@ export function curvature(detector: Detector, at: Volts = 0): number {
   const h = detector.slopeVoltage / 20;
   const below = detector.conductance(at - h);
   const above = detector.conductance(at + h);
-  const here = detector.conductance(at);
-  return here > 0 ? (above - below) / (2 * h * here) : 0;
+  const conductance = detector.conductance(at);
+  return conductance > 0 ? (above - below) / (2 * h * conductance) : 0;
 }

@@ -91,9 +91,9 @@ export function fittedLaw(v: readonly Volts[], i: readonly Amperes[]): FittedLaw
   }
   const s = Math.exp(best.at[0]);
   const R = Math.abs(best.at[1]) * largest;
-  const found = linear(s, R);
-  if (!found) return undefined;
-  const [junction, own, leakage] = found.x;
+  const fit = linear(s, R);
+  if (!fit) return undefined;
+  const [junction, own, leakage] = fit.x;
   const a = junction + own;
   if (!(a > 1e-18 && a < 1 && R < 1e9 && leakage <= 1)) return undefined;
   const device: Detector = exponentialDetector({
@@ -105,7 +105,7 @@ export function fittedLaw(v: readonly Volts[], i: readonly Amperes[]): FittedLaw
   return {
     slopeVoltage: s,
     isHot: own > 0,
-    error: found.error,
+    error: fit.error,
     evaluate(voltage, out) {
       device.evaluate(voltage - R * own, out);
       out.current += own;

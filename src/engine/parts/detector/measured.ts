@@ -50,7 +50,7 @@ export function measuredDetector(options: MeasuredOptions): Detector {
   const n = points.length;
   const sizes = i.map(Math.abs).filter((x) => x > 0);
   if (sizes.length === 0) warnings.push(warning('detector.measured-no-current'));
-  const guided = besideLaw(v, i);
+  const guided = lawThroughPoints(v, i);
   const inside = guided?.evaluate ?? throughPoints(v, i, sizes);
   const last = { v: v[n - 1], i: i[n - 1], g: 0 };
   const first = { v: v[0], i: i[0], g: 0 };
@@ -98,7 +98,7 @@ const ENOUGH = 4;
 const FURTHEST = Math.log(2);
 
 /** The fitted law times what the points make of it, between them and on to both sides. */
-function besideLaw(
+function lawThroughPoints(
   v: readonly number[],
   i: readonly number[],
 ): { evaluate: Detector['evaluate']; slopeVoltage: Volts } | undefined {

@@ -154,8 +154,8 @@ function lessByAmplitude(
 ): number {
   const straight = V - (V + size * fundamental - E) / (1 + size * fundamentalByAmplitude);
   const s = Math.min(slope, V);
-  const taken = s * wrightOmega(Math.log((size * fundamental) / s) + (E - V) / s);
-  return Math.max(Math.min(straight, E - taken), 0.1 * V);
+  const drop = s * wrightOmega(Math.log((size * fundamental) / s) + (E - V) / s);
+  return Math.max(Math.min(straight, E - drop), 0.1 * V);
 }
 
 function newton(

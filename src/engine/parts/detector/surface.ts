@@ -3,7 +3,7 @@ import type { Metres } from '../../units/quantities.ts';
 import type { Detector } from './detector.ts';
 import { exponentialDetector } from './exponential.ts';
 
-/** What touches the crystal. Springier and finer is kinder to the spot; harder bears a firmer touch. */
+/** What touches the crystal. A finer, springier wire presses the spot less; a harder one stands more pressure. */
 export const WHISKERS = ['phosphor bronze', 'brass', 'copper', 'steel', 'silver', 'gold'] as const;
 /** What the whisker is made of. */
 export type Whisker = (typeof WHISKERS)[number];
@@ -181,10 +181,10 @@ export function crystalSurface(seed: number, options: SurfaceOptions = {}): Crys
 /** The device under the whisker. Ranges of the junctions as in the library, from memory; pressure by common practice. */
 function touch(spot: Spot, draw: (k: number) => number, pressure: number, material: Whisker): Touch {
   const { resistance, firmness } = MATERIALS[material];
-  const felt = Math.min(1, pressure * firmness);
+  const effective = Math.min(1, pressure * firmness);
   // Best at a light touch: less, and the contact is poor; more, and the junction is crushed into a plain contact.
-  const slack = Math.max(0, 0.15 - felt) / 0.15;
-  const crushed = Math.max(0, felt - 0.35) / 0.65;
+  const slack = Math.max(0, 0.15 - effective) / 0.15;
+  const crushed = Math.max(0, effective - 0.35) / 0.65;
   const dead = spot.quality === 'dead';
   const merit = dead ? 0 : spot.merit * (1 - 0.75 * crushed);
   // Dead grains conduct alike both ways; each in its own measure.
@@ -194,7 +194,7 @@ function touch(spot: Spot, draw: (k: number) => number, pressure: number, materi
     ideality: dead ? between(3, 6, draw(8)) : between(2.5, 1.3, merit * 0.85 + 0.15 * draw(8)),
     seriesResistance: betweenLog(1500, 40, merit * 0.7 + 0.3 * draw(9)) * resistance * (1 + 30 * slack ** 2),
     leakage: (1 + 25 * crushed ** 2) / leak,
-    junctionCapacitance: 3e-12 * (1 + felt),
+    junctionCapacitance: 3e-12 * (1 + effective),
   });
   const contact = slack > 0.3 ? 'loose' : crushed > 0.25 ? 'crushed' : 'light';
   const warnings: Warning[] = [];

@@ -82,24 +82,24 @@ export function tunedDetector(options: TunedDetectorOptions): TunedDetection {
   const atTap = (n: number): Complex => scale(reciprocal(complex(1 / Rp, n * w * C - 1 / (n * w * L))), tap * tap);
   const acrossLoad = (n: number): Complex => reciprocal(complex(1 / load.resistance, n * w * load.capacitance));
   // The device's own capacitance shunts what it looks into.
-  const seen = (n: number): Complex => {
+  const impedanceAt = (n: number): Complex => {
     const z = add(atTap(n), acrossLoad(n));
     return Cj > 0 ? reciprocal(add(reciprocal(z), complex(0, n * w * Cj))) : z;
   };
   const emf = scale(atTap(1), Math.sqrt((8 * availablePower) / Rp) / tap);
   const series = add(atTap(1), acrossLoad(1));
-  const open = magnitude(emf) * (magnitude(seen(1)) / magnitude(series));
+  const open = magnitude(emf) * (magnitude(impedanceAt(1)) / magnitude(series));
   const steady = steadyDetector({
     averaged: averaged(detector),
     openCircuit: open,
-    sourceImpedance: seen(1),
+    sourceImpedance: impedanceAt(1),
     dcResistance: load.resistance,
     bias,
   });
   const wave = carrierWaveform({
     detector,
     openCircuit: open,
-    impedanceAt: seen,
+    impedanceAt,
     dcResistance: load.resistance,
     bias,
     start: { carrier: scale(steady.ratio, open), direct: steady.deviceVoltage },
@@ -115,31 +115,31 @@ export function tunedDetector(options: TunedDetectorOptions): TunedDetection {
 
   // Phases counted from the open-circuit voltage at the device. Currents leaving the tap: device and its capacitance.
   const direct = currents[0].re;
-  const turned = scale(multiply(seen(1), reciprocal(series)), magnitude(series) / magnitude(seen(1)));
-  let taken = 0;
+  const turned = scale(multiply(impedanceAt(1), reciprocal(series)), magnitude(series) / magnitude(impedanceAt(1)));
+  let power = 0;
   let carrier = complex(0);
   let second = 0;
   for (let n = 1; n < currents.length; n++) {
     const device = currents[n];
     const source = n === 1 ? complex(open) : complex(0);
-    const voltage = subtract(source, multiply(seen(n), device));
+    const voltage = subtract(source, multiply(impedanceAt(n), device));
     const current = add(device, multiply(voltage, complex(0, n * w * Cj)));
     // Referred to the emf's own phase at the carrier, where the source is.
     const drive = n === 1 ? multiply(complex(magnitude(emf)), reciprocal(turned)) : complex(0);
     const across = subtract(drive, multiply(atTap(n), current));
-    taken += (across.re * current.re + across.im * current.im) / 2;
+    power += (across.re * current.re + across.im * current.im) / 2;
     if (n === 1) carrier = across;
     if (n === 2) second = magnitude(across);
   }
   const V = magnitude(carrier);
-  const inputResistance = (V * V) / (2 * taken);
+  const inputResistance = (V * V) / (2 * power);
   const outputPower = direct * direct * load.resistance;
   return {
     directVoltage: direct * load.resistance,
     inputResistance,
-    inputPower: taken,
+    inputPower: power,
     outputPower,
-    efficiency: outputPower / taken,
+    efficiency: outputPower / power,
     tunedCircuitVoltage: V / tap,
     insertionLoss: powerDecibels(availablePower / outputPower),
     loadedQ: 1 / (1 / Q + (w * L * tap * tap) / inputResistance),

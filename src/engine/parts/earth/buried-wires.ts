@@ -34,14 +34,14 @@ export function buriedWiresFactor(
   // All arms are alike, so one arm's pieces are the only unknowns; arms at ±angle count alike.
   const matrix = new Float64Array(PIECES * PIECES);
   for (let arm = 0; arm <= arms / 2; arm++) {
-    const alike = arm === 0 || 2 * arm === arms ? 1 : 2;
+    const copies = arm === 0 || 2 * arm === arms ? 1 : 2;
     for (let j = 0; j < PIECES; j++) {
       const other = piece(j, (2 * Math.PI * arm) / arms);
       const image = mirrored(other);
       for (let i = 0; i < PIECES; i++) {
         const own = piece(i, 0);
         const a = wireDiameter / 2;
-        matrix[i * PIECES + j] += alike * (meanInverseDistance(own, other, a) + meanInverseDistance(own, image, a));
+        matrix[i * PIECES + j] += copies * (meanInverseDistance(own, other, a) + meanInverseDistance(own, image, a));
       }
     }
   }

@@ -98,7 +98,7 @@ export interface EarthModel {
  * @throws RangeError for sizes that cannot be built.
  */
 export function earth(spec: EarthSpec): EarthModel {
-  if (spec.shape === 'measured' || spec.shape === 'water pipe') return given(spec);
+  if (spec.shape === 'measured' || spec.shape === 'water pipe') return fixedEarth(spec);
   const soil = soilOf(spec);
   const { frequency = 1e6 } = spec;
   positive('earth.frequency', frequency);
@@ -137,8 +137,8 @@ export function earth(spec: EarthSpec): EarthModel {
   }
   const at = (resistivity: OhmMetres): { metal: Ohms; back: Ohms } => {
     if (spec.frequency === undefined) return { metal: factor * resistivity, back: 0 };
-    const there = soilAt(resistivity, spec.frequency, soil.resistivity);
-    return { metal: CONTACT.usual * atRadioFrequency(spec, factor, there), back: returnLoss(UPRIGHT, there) };
+    const local = soilAt(resistivity, spec.frequency, soil.resistivity);
+    return { metal: CONTACT.usual * atRadioFrequency(spec, factor, local), back: returnLoss(UPRIGHT, local) };
   };
   const usual = at(soil.resistivity);
   const resistance = usual.metal + usual.back;
@@ -264,7 +264,7 @@ function lying(spec: Lying, warnings: Warning[]): { factor: number; reach: Metre
 /** A pipe's joints and what it runs into are not known: ×/÷ (common practice; 20 Ω at 180 kHz of 46 m published). */
 export const WATER_PIPE_SPREAD = 3;
 
-function given(spec: Extract<EarthSpec, { shape: 'measured' | 'water pipe' }>): EarthModel {
+function fixedEarth(spec: Extract<EarthSpec, { shape: 'measured' | 'water pipe' }>): EarthModel {
   const usual = spec.shape === 'water pipe' ? WATER_PIPE_SPREAD : 1.05;
   const { resistance, range = [resistance / usual, resistance * usual] } = spec;
   demandWithin('earth.resistance', resistance, { min: 0, below: 1e9 });

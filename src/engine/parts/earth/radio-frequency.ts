@@ -101,18 +101,18 @@ export function wiresAt(
   const reach = 1 / Math.hypot(gamma.re, gamma.im);
   const perMetre = wireResistance({ diameter: wireDiameter, frequency: omega / (2 * Math.PI) }).resistancePerMetre;
   let active = length;
-  let found = complex(0);
+  let sum = complex(0);
   for (let i = 0; i < 12; i++) {
     const leak = scale(reciprocal(y), Math.max(0.5, Math.log((2 * active) / spread) - 1 + leakShared) / Math.PI);
     const flux = Math.max(0.5, Math.log((2 * Math.min(active, reach)) / a) + fluxShared);
     const series = complex(perMetre + (omega * MU_0) / 8, (omega * MU_0 * flux) / (2 * Math.PI));
     const line = leakyLine(series, leak, length);
-    found = scale(line.impedance, 1 / arms);
+    sum = scale(line.impedance, 1 / arms);
     const next = Math.min(length, 1 / line.gamma.re);
     if (Math.abs(next / active - 1) < 1e-6) break;
     active = next;
   }
-  return found;
+  return sum;
 }
 
 /**

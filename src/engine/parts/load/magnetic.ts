@@ -83,9 +83,9 @@ const eddyOf = (L: Henries, e: number): Ohms => (e > 0 ? (2 * Math.PI * REFERENC
 const MOST_INDUCTANCE: Henries = 1000;
 
 /** The inductance that gives a wanted figure that rises with it. */
-function inductanceFor(figure: (L: Henries) => Ohms, wanted: Ohms): Henries {
-  if (!(figure(MOST_INDUCTANCE) > wanted)) return MOST_INDUCTANCE;
-  return root((L) => figure(L) - wanted, 1e-12, MOST_INDUCTANCE);
+function inductanceFor(figure: (L: Henries) => Ohms, target: Ohms): Henries {
+  if (!(figure(MOST_INDUCTANCE) > target)) return MOST_INDUCTANCE;
+  return root((L) => figure(L) - target, 1e-12, MOST_INDUCTANCE);
 }
 
 /** @throws RangeError for values that no phones have. */

@@ -98,9 +98,9 @@ export function mixedPath(frequency: Hertz, sections: readonly PathSection[], cu
     const curve = curves(ground);
     return { level: curve.level(length), method: curve.method(length), sections: path };
   }
-  const there = followed(path, curves);
+  const outward = followed(path, curves);
   const back = followed(path.toReversed(), curves);
-  return { level: (there + back) / 2, method: 'mixed-path', sections: path };
+  return { level: (outward + back) / 2, method: 'mixed-path', sections: path };
 }
 
 /**
@@ -109,11 +109,11 @@ export function mixedPath(frequency: Hertz, sections: readonly PathSection[], cu
  */
 export function levelAlong(path: readonly PlainSection[], distance: Metres, curves: GroundWaveCurves): Decibels {
   const walked: PlainSection[] = [];
-  let left = distance;
+  let remainder = distance;
   for (const { length, ground } of path) {
-    if (!(left > 0)) break;
-    walked.push({ length: Math.min(length, left), ground });
-    left -= length;
+    if (!(remainder > 0)) break;
+    walked.push({ length: Math.min(length, remainder), ground });
+    remainder -= length;
   }
   if (walked.length === 1) return curves(walked[0].ground).level(distance);
   return (followed(walked, curves) + followed(walked.toReversed(), curves)) / 2;

@@ -15,7 +15,7 @@ export function sunspotFactor(geomagneticLatitude: Degrees, region: SunspotRegio
 
 /**
  * Excess polarisation coupling loss of one end, medium wave only: the ionosphere passes a wave of one polarisation,
- * which near the magnetic equator a vertical aerial may hardly hear.
+ * which near the magnetic equator a vertical aerial receives little of.
  * Rec. ITU-R P.1147, constants from memory (medium to high confidence).
  * @param dip of the earth's field, degrees; no loss above 45°.
  * @param fromEastWest angle between the path and the magnetic east-west line, 0 to 90°.

@@ -35,8 +35,8 @@ const FADING: Decibels = 10;
  * @throws RangeError for an impossible place (latitude, noise bandwidth).
  */
 export function arrivals(place: Place, stations: readonly Station[], options: ArrivalOptions = {}): Arrival[] {
-  const found = stations.map((station, index) => arrival(place, station, index, options));
-  return found.map((one) => ({ ...one, neighbours: neighboursOf(one, found) }));
+  const list = stations.map((station, index) => arrival(place, station, index, options));
+  return list.map((one) => ({ ...one, neighbours: neighboursOf(one, list) }));
 }
 
 type Alone = Omit<Arrival, 'neighbours'>;
@@ -101,13 +101,13 @@ function groundEstimate(path: StationPath, station: Station, options: ArrivalOpt
     throw new RangeError(`power must be 0 W or more, got ${power}`);
   const memory = options.memory ?? arrivalMemory();
   const factor = options.earthRadiusFactor ?? STANDARD_RADIUS_FACTOR;
-  const curves = remembered(memory.curves, `${frequency}/${factor}`, () =>
+  const curves = cached(memory.curves, `${frequency}/${factor}`, () =>
     groundWaveCurves({ frequency, earthRadiusFactor: factor }),
   );
   const key = JSON.stringify([frequency, factor, path.sections]);
-  const { level, coasts } = remembered(memory.grounds, key, () => {
-    const found = mixedPath(frequency, path.sections, curves);
-    return { level: found.level, coasts: found.sections.length - 1 };
+  const { level, coasts } = cached(memory.grounds, key, () => {
+    const field = mixedPath(frequency, path.sections, curves);
+    return { level: field.level, coasts: field.sections.length - 1 };
   });
   const total = level + powerLevel(power) + groundGain(station);
   return { ...estimate(total), spread: groundSpread(path.sections, coasts) };
@@ -122,12 +122,12 @@ export const groundGain = ({ mastGain: gain, mastHeight, frequency }: Station): 
   gain || (mastHeight === undefined ? 0 : mastGain(mastHeight, frequency));
 
 const MOST_REMEMBERED = 5000;
-function remembered<T>(kept: Map<string, T>, key: string, make: () => T): T {
-  let value = kept.get(key);
+function cached<T>(cache: Map<string, T>, key: string, make: () => T): T {
+  let value = cache.get(key);
   if (value === undefined) {
     value = make();
-    if (kept.size >= MOST_REMEMBERED) kept.clear();
-    kept.set(key, value);
+    if (cache.size >= MOST_REMEMBERED) cache.clear();
+    cache.set(key, value);
   }
   return value;
 }

@@ -102,8 +102,8 @@ function fieldOfHeading(text: string): { field: StationField; unit?: string } | 
   let best: { field: StationField; size: number } | undefined;
   for (const field of STATION_FIELDS) {
     for (const word of HEADINGS[field]) {
-      const found = words === word || words.startsWith(`${word} `) || words.endsWith(` ${word}`);
-      if (found && word.length > (best?.size ?? 0)) best = { field, size: word.length };
+      const isMatch = words === word || words.startsWith(`${word} `) || words.endsWith(` ${word}`);
+      if (isMatch && word.length > (best?.size ?? 0)) best = { field, size: word.length };
     }
   }
   if (!best) return undefined;
@@ -126,27 +126,27 @@ export function guessColumns(rows: TextTable): TableGuess {
   const digits = (row: readonly string[]) => row.some((cell) => /\d/.test(cell));
   // Unknown words over rows of figures are a heading too.
   const wordsOverFigures = rows.length > 1 && !digits(first) && rows.slice(1, 20).every(digits);
-  const hasHeader = !looksLikeData && (wordsOverFigures || named.some((found) => found !== undefined));
+  const hasHeader = !looksLikeData && (wordsOverFigures || named.some((guess) => guess !== undefined));
   const body = rows.slice(hasHeader ? 1 : 0, 200);
-  const taken = new Set<StationField>();
+  const fields = new Set<StationField>();
   const columns: ColumnGuess[] = [];
   for (let index = 0; index < width; index++) {
-    const found = hasHeader ? named[index] : undefined;
+    const guess = hasHeader ? named[index] : undefined;
     const header = hasHeader ? (first[index] ?? '') : '';
-    if (found && !taken.has(found.field)) {
-      taken.add(found.field);
-      const unit = found.unit ?? usualUnit(found.field, numbersIn(body, index));
-      columns.push({ index, header, field: found.field, unit, by: 'header' });
+    if (guess && !fields.has(guess.field)) {
+      fields.add(guess.field);
+      const unit = guess.unit ?? usualUnit(guess.field, numbersIn(body, index));
+      columns.push({ index, header, field: guess.field, unit, by: 'header' });
     } else columns.push({ index, header, by: 'nothing' });
   }
   for (const [index, column] of columns.entries()) {
     if (column.field) continue;
     const field = fieldOfContent(
       body.map((row) => row[index] ?? ''),
-      taken,
+      fields,
     );
     if (!field) continue;
-    taken.add(field);
+    fields.add(field);
     columns[index] = { ...column, field, unit: usualUnit(field, numbersIn(body, index)), by: 'content' };
   }
   return { hasHeader, columns };
@@ -165,11 +165,11 @@ export function usualUnit(field: StationField, numbers: readonly number[]): stri
   return usual;
 }
 
-function fieldOfContent(cells: readonly string[], taken: ReadonlySet<StationField>): StationField | undefined {
+function fieldOfContent(cells: readonly string[], used: ReadonlySet<StationField>): StationField | undefined {
   const written = cells.filter((cell) => cell !== '');
   if (written.length === 0) return undefined;
   const mostly = (test: (cell: string) => boolean) => written.filter(test).length >= 0.8 * written.length;
-  const free = (field: StationField) => !taken.has(field);
+  const free = (field: StationField) => !used.has(field);
   const number = (cell: string) => wholeNumber(cell.replace(/\s*kHz$/i, '')) ?? Number.NaN;
   const isBand = (cell: string) => number(cell) >= 148 && number(cell) <= 1710;
   if (free('frequency') && mostly(isBand)) return 'frequency';

@@ -19,8 +19,8 @@ export interface StationTable {
 
 /** Text → rows, and a guess at what they hold, for a person to look over. */
 export function openStationTable(text: string, delimiter?: Delimiter) {
-  const { rows, delimiter: chosen } = readTable(text, delimiter);
-  return { rows, delimiter: chosen, ...guessColumns(rows) };
+  const { rows, delimiter: separator } = readTable(text, delimiter);
+  return { rows, delimiter: separator, ...guessColumns(rows) };
 }
 
 /**

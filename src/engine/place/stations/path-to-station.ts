@@ -46,10 +46,10 @@ export function pathToStation(site: Site, station: Station, coast?: Coast): Stat
     if (station.sections?.length) return scaled(station.sections, distance);
     const land = landGround(site.ground ?? 'average');
     if (!coast || !site.position || !transmitter) return [{ length: distance, ground: site.ground ?? 'average' }];
-    const found = coast.sections(transmitter, site.position).filter(({ length }) => length > 0);
-    if (found.length === 0) return [{ length: distance, ground: land }];
+    const stretches = coast.sections(transmitter, site.position).filter(({ length }) => length > 0);
+    if (stretches.length === 0) return [{ length: distance, ground: land }];
     return scaled(
-      found.map(({ surface, length }) => ({ length, ground: surface === 'sea' ? 'sea' : land })),
+      stretches.map(({ surface, length }) => ({ length, ground: surface === 'sea' ? 'sea' : land })),
       distance,
     );
   }

@@ -77,9 +77,9 @@ function skyGain({ mastGain: gain, mastHeight, frequency }: Station, angle: Degr
 }
 
 /** Polarisation coupling loss at one end, with dip and magnetic directions of the dipole. */
-function endLoss(here: Position, there: Position): Decibels {
-  const off = Math.abs(((bearingTo(here, there) - bearingTo(here, geomagneticPole)) % 180) + 180) % 180;
-  return polarizationLoss(dipoleDip(geomagneticLatitude(here)), Math.abs(90 - off));
+function endLoss(near: Position, far: Position): Decibels {
+  const off = Math.abs(((bearingTo(near, far) - bearingTo(near, geomagneticPole)) % 180) + 180) % 180;
+  return polarizationLoss(dipoleDip(geomagneticLatitude(near)), Math.abs(90 - off));
 }
 
 /** Rough outlines of where the sunspot term was measured, by the middle of the path. */

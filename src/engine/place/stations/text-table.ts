@@ -19,8 +19,8 @@ const MOST_ROWS = 20_000;
 export function readTable(text: string, delimiter?: Delimiter): { rows: TextTable; delimiter: Delimiter } {
   if (!(text.length <= LONGEST)) throw new TableTooLargeError({ code: 'too-many-characters', most: LONGEST });
   const plain = text.replace(/^\uFEFF/, '');
-  const chosen = delimiter ?? guessDelimiter(plain);
-  return { rows: cut(plain, chosen), delimiter: chosen };
+  const separator = delimiter ?? guessDelimiter(plain);
+  return { rows: cut(plain, separator), delimiter: separator };
 }
 
 function cut(text: string, delimiter: string, most = MOST_ROWS): string[][] {

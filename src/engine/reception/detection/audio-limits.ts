@@ -3,7 +3,7 @@ import type { LoadDescription } from '../../kinds/loads/load-schema.ts';
 import { magnitude } from '../../numerics/complex.ts';
 import { boundary, firstWhole } from '../../numerics/roots.ts';
 import type { Farads, Hertz, Ohms, Ratio } from '../../units/quantities.ts';
-import { type Receiver, seenBy, TEST_TONE, type TunedStation, toneThrough } from '../path/receive-station.ts';
+import { type Receiver, TEST_TONE, type TunedStation, toneSource, toneThrough } from '../path/receive-station.ts';
 
 /** What comes out of the detector undistorted and unmuffled, and what does not. */
 export interface AudioLimits {
@@ -34,7 +34,7 @@ const STEPS = 48;
 /** Output grows with the field to more than this power: the detector never shuts. */
 const SQUARE_LAW = 1.5;
 
-/** What a load itself has across its terminals, beside the load capacitor, F. */
+/** What a load itself has across its terminals, without the load capacitor, F. */
 const OWN_CAPACITANCE: ByKind<LoadDescription, Farads> = {
   phones: () => 0,
   'crystal earpiece': ({ capacitance }) => capacitance,
@@ -91,14 +91,14 @@ export function audioLimits(set: Receiver, s: TunedStation): AudioLimits {
 
 /** The note whose depth of modulation on the tuned circuit is 3 dB under that of low ones. */
 function trimmedFrom(set: Receiver, s: TunedStation): Hertz | undefined {
-  const left = (f: Hertz): number =>
-    toneThrough(set, seenBy(set, s, f), { tone: f, depth: 0.2, steady: s.steady }).depthLeft;
-  const enough = left(LOW_NOTE) * Math.SQRT1_2;
+  const depthAt = (f: Hertz): number =>
+    toneThrough(set, toneSource(set, s, f), { tone: f, depth: 0.2, steady: s.steady }).depthLeft;
+  const threshold = depthAt(LOW_NOTE) * Math.SQRT1_2;
   let low = LOW_NOTE;
   for (let f = 600; f < HIGHEST * 1.2; f *= 1.3) {
     const high = Math.min(f, HIGHEST);
-    if (left(high) < enough) {
-      const [through, trimmed] = boundary((note) => left(note) >= enough, low, high, (high - low) / 16);
+    if (depthAt(high) < threshold) {
+      const [through, trimmed] = boundary((note) => depthAt(note) >= threshold, low, high, (high - low) / 16);
       return (through + trimmed) / 2;
     }
     low = high;
@@ -108,8 +108,8 @@ function trimmedFrom(set: Receiver, s: TunedStation): Hertz | undefined {
 
 /** The least depth, in steps of 5 %, at which the detector is cut off in the troughs of the tone. */
 function clippingDepth(set: Receiver, s: TunedStation): Ratio | undefined {
-  const seen = seenBy(set, s);
-  const at = (depth: Ratio): boolean => toneThrough(set, seen, { tone: TEST_TONE, depth, steady: s.steady }).clipped;
+  const source = toneSource(set, s);
+  const at = (depth: Ratio): boolean => toneThrough(set, source, { tone: TEST_TONE, depth, steady: s.steady }).clipped;
   if (!at(1)) return undefined;
   return firstWhole((n) => at(n / 20), 0, 20) / 20;
 }

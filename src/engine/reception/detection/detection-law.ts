@@ -55,14 +55,14 @@ function findLaw(averaged: AveragedDetector, dcResistance: Ohms, bias: Volts): L
   const standing = at(0).directVoltage;
   const exponentAt = (carrier: Volts): number =>
     workingPoint(averaged, at(carrier), NO_SOURCE, dcResistance, carrier, standing).fieldExponent;
-  const looked = lookUpward(exponentAt, averaged.detector.slopeVoltage / 10);
-  const straight = lastAbove(looked, STRAIGHT_BELOW);
-  const fasterEnds = lastAbove(looked, SQUARE_UP_TO);
-  const left = looked.findIndex(({ exponent }) => exponent < SQUARE_DOWN_TO || exponent > SQUARE_UP_TO);
-  const squareEnds = left < 0 ? GREATEST : looked[Math.max(0, left - 1)].carrier;
+  const samples = sampleUpward(exponentAt, averaged.detector.slopeVoltage / 10);
+  const straight = lastAbove(samples, STRAIGHT_BELOW);
+  const fasterEnds = lastAbove(samples, SQUARE_UP_TO);
+  const firstOff = samples.findIndex(({ exponent }) => exponent < SQUARE_DOWN_TO || exponent > SQUARE_UP_TO);
+  const squareEnds = firstOff < 0 ? GREATEST : samples[Math.max(0, firstOff - 1)].carrier;
   return {
     exponentAt,
-    linearFrom: closer(lastAbove(looked, HALF_WAY), exponentAt),
+    linearFrom: closer(lastAbove(samples, HALF_WAY), exponentAt),
     lawAt: (carrier) =>
       carrier >= straight * STEP
         ? 'linear'
@@ -74,27 +74,27 @@ function findLaw(averaged: AveragedDetector, dcResistance: Ohms, bias: Volts): L
   };
 }
 
-interface Looked {
+interface ExponentSample {
   readonly carrier: Volts;
   readonly exponent: number;
 }
 
 /** The exponent at one carrier after another, until it is linear detection. */
-function lookUpward(exponentAt: (carrier: Volts) => number, faintest: Volts): Looked[] {
-  const looked: Looked[] = [];
+function sampleUpward(exponentAt: (carrier: Volts) => number, faintest: Volts): ExponentSample[] {
+  const samples: ExponentSample[] = [];
   for (let carrier = faintest; carrier < GREATEST; carrier *= STEP) {
     const exponent = exponentAt(carrier);
-    looked.push({ carrier, exponent });
+    samples.push({ carrier, exponent });
     if (exponent < STRAIGHT_BELOW) break;
   }
-  return looked;
+  return samples;
 }
 
-/** The greatest carrier looked at whose exponent is above a figure; 0 where none is. */
-const lastAbove = (looked: readonly Looked[], figure: number): Volts =>
-  looked.findLast(({ exponent }) => exponent > figure)?.carrier ?? 0;
+/** The greatest carrier sampled whose exponent is above a figure; 0 where none is. */
+const lastAbove = (samples: readonly ExponentSample[], figure: number): Volts =>
+  samples.findLast(({ exponent }) => exponent > figure)?.carrier ?? 0;
 
-/** Where the exponent passes half way between a carrier looked at and the next. */
+/** Where the exponent passes half way between a carrier sampled and the next. */
 function closer(from: Volts, exponentAt: (carrier: Volts) => number): Volts {
   if (!(from > 0)) return from;
   const [low, high] = boundary((v) => exponentAt(v) > HALF_WAY, from, from * STEP, STEP ** (1 / 1024), 'logarithmic');

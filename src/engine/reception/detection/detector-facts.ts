@@ -12,7 +12,7 @@ export type DetectorFacts =
   | { readonly of: 'own' }
   | ({
       readonly of: 'library';
-      /** Junction near 0 V, for a kind that hardly conducts there. */
+      /** Junction near 0 V, for a kind that conducts little there. */
       readonly insensitiveNearZero?: Ohms;
     } & Pick<DetectorKind, 'id' | 'typical' | 'spread' | 'knocks' | 'source' | 'provenance'>);
 

@@ -71,8 +71,8 @@ export interface HeatedSet {
 export function heatedSet(set: SetDescription, station: number, options: HeaterOptions = {}): HeatedSet | undefined {
   const { detector } = set;
   if (!hasHeater(detector)) return undefined;
-  const wanted = set.place.stations[station];
-  if (!wanted) throw new RangeError(`there is no station ${station}`);
+  const target = set.place.stations[station];
+  if (!target) throw new RangeError(`there is no station ${station}`);
   const heater = heaterFor(detector.ratedHeaterVoltage);
   const voltage = options.voltage ?? detector.heaterVoltage;
   const fieldOf = fieldsAtSite(set.place, options);
@@ -82,19 +82,19 @@ export function heatedSet(set: SetDescription, station: number, options: HeaterO
   const at = (temperature: Kelvins): Receiver =>
     receiver(setCircuit(set, { detector: detectorAt(temperature), like }), fieldOf);
   const warm = heatedThrough(voltage, heater);
-  // Tuned once, when warm; nobody turns the dial while a valve warms.
-  const tuned = receiveStation(at(warm.cathode), wanted);
-  const where = { position: tuned.position, other: tuned.other };
-  const known = new Map<number, Omit<HeaterPoint, 'time'>>();
+  // Tuned once, when warm; the dial stays while the valve warms.
+  const tuned = receiveStation(at(warm.cathode), target);
+  const dial = { position: tuned.position, other: tuned.other };
+  const cache = new Map<number, Omit<HeaterPoint, 'time'>>();
   const pointAt = (T: Kelvins): Omit<HeaterPoint, 'time'> => {
     const key = Math.round(T);
-    let found = known.get(key);
-    if (!found) {
-      const s = receiveStation(at(T), wanted, where);
-      found = { temperature: T, soundPressureLevel: s.heard.spl, current: s.steady.directCurrent };
-      known.set(key, found);
+    let point = cache.get(key);
+    if (!point) {
+      const s = receiveStation(at(T), target, dial);
+      point = { temperature: T, soundPressureLevel: s.heard.spl, current: s.steady.directCurrent };
+      cache.set(key, point);
     }
-    return found;
+    return point;
   };
   return { heater, voltage, warm, heard: tuned.heard.loudness, pointAt, detectorAt };
 }
@@ -148,7 +148,7 @@ function crossing(points: readonly HeaterPoint[], difference: (p: HeaterPoint) =
 const SPARING = 5 / 6.3;
 
 /**
- * The set's own heater voltage, and a lower one beside it (or the rated one, where it is run low already).
+ * The set's own heater voltage, and a lower one for comparison (or the rated one, where it is run low already).
  * @param set as read
  * @param station its place in the list, from 0
  * @param options time and coastline

@@ -13,7 +13,7 @@ export interface WorkingPoint {
 
 /**
  * Slopes of V + Rs·I1(V, −D) = E and D = R·I0(V, −D), differentiated. The source's reactance turns the phase but,
- * in tune, hardly the size, and is left out.
+ * in tune, the size little, and is left out.
  * @param standing direct voltage with no signal: a bias or a hot cathode sends it without any station.
  */
 export function workingPoint(

@@ -106,7 +106,7 @@ function endsOfScale(peakAt: (f: Hertz) => Peak, capacitances: readonly [Farads,
     const low = peakedWith(peakAt, capacitances[1], 3e5);
     return [low, beforeTurning(peakAt, low, firstPeakedWith(peakAt, capacitances[0], low))];
   }
-  // Places of a coil are told apart by 1/4096.
+  // Places of a coil are resolved to 1/4096.
   const open = (f: Hertz): boolean => peakAt(f).position < 1e-4;
   const meshed = (f: Hertz): boolean => peakAt(f).position > 1 - 1e-4;
   // Upward step by step: beyond the aerial's own resonance the set may seem to tune once more.
@@ -127,20 +127,20 @@ const LOOK_BACK = 1.6;
 const LOOKS = 8;
 
 /**
- * Near the aerial's own resonance less and less capacitance is wanted, and then more again: there the scale ends, for
+ * Near the aerial's own resonance the capacitance for resonance falls, and then rises again: there the scale ends, for
  * beyond it a position would mean two frequencies.
  */
 function beforeTurning(peakAt: (f: Hertz) => Peak, lowest: Hertz, highest: Hertz): Hertz {
-  const wanted = (f: Hertz): Farads => peakAt(f).wanted ?? Number.NaN;
+  const capacitanceAt = (f: Hertz): Farads => peakAt(f).capacitance ?? Number.NaN;
   const from = Math.max(lowest, highest / LOOK_BACK);
   const at = (i: number): Hertz => from * (highest / from) ** (i / LOOKS);
   let turn = 1;
-  while (turn <= LOOKS && !(wanted(at(turn)) > wanted(at(turn - 1)))) turn++;
+  while (turn <= LOOKS && !(capacitanceAt(at(turn)) > capacitanceAt(at(turn - 1)))) turn++;
   if (turn > LOOKS) return highest;
   let [low, high] = [at(Math.max(0, turn - 2)), at(turn)];
   while (high / low > NEAR) {
     const third = (high / low) ** (1 / 3);
-    if (wanted(low * third) < wanted(low * third * third)) high = low * third * third;
+    if (capacitanceAt(low * third) < capacitanceAt(low * third * third)) high = low * third * third;
     else low *= third;
   }
   return low;
@@ -151,10 +151,10 @@ function beforeTurning(peakAt: (f: Hertz) => Peak, lowest: Hertz, highest: Hertz
  * aerial's own resonance the set may tune once more.
  */
 function firstPeakedWith(peakAt: (f: Hertz) => Peak, capacitance: Farads, from: Hertz): Hertz {
-  // Where nothing can be wanted there is more than enough already.
+  // Where no capacitance resonates, that across the coil is too much already.
   const over = (f: Hertz): Farads => {
-    const { wanted = capacitance } = peakAt(f);
-    return Number.isFinite(wanted) ? wanted - capacitance : -capacitance;
+    const { capacitance: atPeak = capacitance } = peakAt(f);
+    return Number.isFinite(atPeak) ? atPeak - capacitance : -capacitance;
   };
   let low = from;
   let atLow = over(low);
@@ -167,7 +167,7 @@ function firstPeakedWith(peakAt: (f: Hertz) => Peak, capacitance: Farads, from: 
   }
   if (!(atLow > 0)) return low;
   if (atHigh > 0) return HIGHEST;
-  // What is wanted runs nearly straight with 1/f².
+  // The capacitance for resonance runs nearly straight with 1/f².
   for (let i = 0; i < 24 && high / low - 1 > 1e-5; i++) {
     const [a, b] = [low ** -2, high ** -2];
     const line = (b - a) * (atLow / (atLow - atHigh)) + a;
@@ -182,24 +182,24 @@ function firstPeakedWith(peakAt: (f: Hertz) => Peak, capacitance: Farads, from: 
 }
 
 /**
- * Frequency whose tuning wants this capacitance. What is wanted runs nearly straight with 1/f², as K/f² less what lies
+ * Frequency that resonates with this capacitance, which runs nearly straight with 1/f², as K/f² less what lies
  * across the coil already, so a line through the last two tries finds it, however much lies there.
  */
 function peakedWith(peakAt: (f: Hertz) => Peak, capacitance: Farads, start: Hertz): Hertz {
-  const wantedAt = (f: Hertz): Farads => peakAt(f).wanted ?? capacitance;
+  const capacitanceAt = (f: Hertz): Farads => peakAt(f).capacitance ?? capacitance;
   const within = (f: Hertz): Hertz => Math.min(HIGHEST, Math.max(LOWEST, f));
   let last = within(start * 0.9);
-  let wantedLast = wantedAt(last);
+  let lastC = capacitanceAt(last);
   let f = within(start);
   for (let i = 0; i < 16; i++) {
-    const wanted = wantedAt(f);
-    const slope = (wanted - wantedLast) / (f ** -2 - last ** -2);
-    const u = f ** -2 + (capacitance - wanted) / slope;
-    // Past a resonance of the aerial nothing can be wanted, or the line slopes the wrong way: step back.
-    const next = Number.isFinite(wanted) && slope > 0 && u > 0 ? u ** -0.5 : 0.75 * f;
+    const C = capacitanceAt(f);
+    const slope = (C - lastC) / (f ** -2 - last ** -2);
+    const u = f ** -2 + (capacitance - C) / slope;
+    // Past a resonance of the aerial no capacitance resonates, or the line slopes the wrong way: step back.
+    const next = Number.isFinite(C) && slope > 0 && u > 0 ? u ** -0.5 : 0.75 * f;
     const to = within(Math.min(1.5 * f, Math.max(0.65 * f, next)));
     if (Math.abs(to / f - 1) < 1e-5) return to;
-    [last, wantedLast, f] = [f, wanted, to];
+    [last, lastC, f] = [f, C, to];
   }
   return f;
 }

@@ -1,6 +1,6 @@
 import { type Warning, warning } from '../../facts/warning.ts';
 import type { Decibels, Hertz, Ratio } from '../../units/quantities.ts';
-import { intelligibilityBeside, MASKING } from './intelligibility.ts';
+import { intelligibilityAmong, MASKING } from './intelligibility.ts';
 import { PEAKS, type Programme, programmeShares, USUAL_BANDWIDTH } from './programme.ts';
 import { type Room, roomNoise, soundLevelA } from './room.ts';
 import { powerSum, THIRD_OCTAVES } from './third-octaves.ts';
@@ -69,8 +69,8 @@ export function heard(input: HeardInput): Heard {
   const peaks = PEAKS[programme];
   let marginInSilence = Number.NEGATIVE_INFINITY;
   const bands = THIRD_OCTAVES.map((frequency, i): HeardBand => {
-    const sent = frequency <= bandwidth ? shares[i] : Number.NEGATIVE_INFINITY;
-    const level = sent === Number.NEGATIVE_INFINITY ? sent : input.soundPressureLevelAt(frequency) + sent;
+    const share = frequency <= bandwidth ? shares[i] : Number.NEGATIVE_INFINITY;
+    const level = share === Number.NEGATIVE_INFINITY ? share : input.soundPressureLevelAt(frequency) + share;
     if (Number.isNaN(level)) throw new RangeError(`the sound pressure level at ${frequency} Hz is not a number`);
     const threshold = thresholds[i] + hearingLoss;
     const silent = level + peaks - threshold;
@@ -95,7 +95,7 @@ export function heard(input: HeardInput): Heard {
     marginInSilence,
     loudness,
     room,
-    intelligibility: speech ? intelligibilityBeside(bands, []) : undefined,
+    intelligibility: speech ? intelligibilityAmong(bands, []) : undefined,
     bands,
     warnings: splA >= HARMFUL ? [warning('reception.harmful-level')] : [],
   };

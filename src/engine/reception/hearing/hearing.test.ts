@@ -5,7 +5,7 @@ import reference from '../../../../reference/hearing.json' with { type: 'json' }
 import { hearingSentence } from '../../../outputs/words/en/reception/stations.ts';
 import { intelligibilityWords } from '../../../outputs/words/en/reception/verdicts.ts';
 import { type Heard, heard, roomNoise, THIRD_OCTAVES } from './index.ts';
-import { intelligibilityBeside } from './intelligibility.ts';
+import { intelligibilityAmong } from './intelligibility.ts';
 import { programmeShares } from './programme.ts';
 import { type RoomName, soundLevelA } from './room.ts';
 import { aWeighting, powerSum } from './third-octaves.ts';
@@ -143,12 +143,12 @@ describe('how it is heard', () => {
   });
   it('other programmes in the phones take from what is understood: as strong as the wanted one, half of it and more', () => {
     const { bands, intelligibility } = flat(62.35);
-    expect(intelligibilityBeside(bands, [])).toBe(intelligibility);
-    const beside = [12, 9, 3, 0, -10].map((ratio) => intelligibilityBeside(bands, [ratio]));
+    expect(intelligibilityAmong(bands, [])).toBe(intelligibility);
+    const beside = [12, 9, 3, 0, -10].map((ratio) => intelligibilityAmong(bands, [ratio]));
     for (const [k, index] of beside.entries()) expect(index).toBeLessThan(k === 0 ? intelligibility! : beside[k - 1]);
     // Speech as strong as the noise is at the middle of the 30 dB that count: half of each band.
     expect(beside[3]).toBeCloseTo(0.5, 2);
-    expect(intelligibilityBeside(bands, [3, 3])).toBeCloseTo(intelligibilityBeside(bands, [3 - 10 * Math.log10(2)]), 9);
+    expect(intelligibilityAmong(bands, [3, 3])).toBeCloseTo(intelligibilityAmong(bands, [3 - 10 * Math.log10(2)]), 9);
   });
   it('what the set cuts off is lost', () => {
     const dull = heard({ soundPressureLevelAt: (f) => (f < 700 ? 50 : Number.NEGATIVE_INFINITY) });

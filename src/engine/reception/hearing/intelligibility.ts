@@ -30,7 +30,7 @@ const speechIntelligibility = (levels: readonly Decibels[], disturbance: readonl
  * The same with other programmes in the phones: their levels count as noise, of the same spectrum as the wanted one.
  * @param ratios wanted over unwanted programme, dB, one for each.
  */
-export function intelligibilityBeside(bands: readonly HeardBand[], ratios: readonly Decibels[]): Ratio {
+export function intelligibilityAmong(bands: readonly HeardBand[], ratios: readonly Decibels[]): Ratio {
   const unwanted = powerSum(ratios.map((ratio) => -ratio));
   return speechIntelligibility(
     bands.map((band) => band.level),

@@ -31,45 +31,48 @@ export function samplesAmong(stations: readonly Hertz[]): Sampled {
   return { frequencies, below, above };
 }
 
-interface Asked {
+interface CandidateQuestion {
   readonly frequencies: readonly Hertz[];
   readonly sampled: Sampled;
-  /** The wanted station's frequency, and which index is itself. */
-  readonly wanted: Hertz;
-  readonly isWanted: (index: number) => boolean;
+  /** The tuned station's frequency, and which index is itself. */
+  readonly carrier: Hertz;
+  readonly isOwn: (index: number) => boolean;
   readonly emfs: Float64Array;
   readonly levelAt: (frequency: Hertz) => Ratio;
-  /** Weaker at the detector than this, nobody hears it. */
+  /** Weaker at the detector than this is inaudible. */
   readonly audible: Volts;
   /** Beats of the two carriers above this are not heard. */
   readonly highestWhistle: Hertz;
 }
 
 /**
- * Indices of the stations worth evaluating beside a wanted one, of a list of any length: each is ranked by its emf and
- * the greater of the samples about it, near the wanted one by the response there.
+ * Indices of the stations to evaluate as interference at a tuned one, of a list of any length: each is ranked by its emf and
+ * the greater of the samples about it, near the tuned one by the response there.
  * @returns them in the order of the list, and how many others would be heard by that measure
  */
-export function candidatesAmong(asked: Asked): { readonly chosen: readonly number[]; readonly others: number } {
-  const { frequencies, sampled, wanted, isWanted, emfs, levelAt, audible, highestWhistle } = asked;
+export function candidatesAmong(question: CandidateQuestion): {
+  readonly indices: readonly number[];
+  readonly others: number;
+} {
+  const { frequencies, sampled, carrier, isOwn, emfs, levelAt, audible, highestWhistle } = question;
   const levels = Float64Array.from(sampled.frequencies, levelAt);
-  const atWanted = levelAt(wanted);
-  // The samples beside the wanted station may both lie outside its resonance.
-  const [low, high] = aboutOf(sampled.frequencies, wanted);
+  const atCarrier = levelAt(carrier);
+  // The samples on each side of the tuned station may both lie outside its resonance.
+  const [low, high] = aboutOf(sampled.frequencies, carrier);
   const strongest = strongestOf(STRONGEST);
   const whistling = strongestOf(WHISTLING);
   let heard = 0;
   for (let i = 0; i < emfs.length; i++) {
     const f = frequencies[i];
     const level = Math.max(levels[sampled.below[i]], levels[sampled.above[i]]);
-    const estimate = emfs[i] * (f > low && f < high ? Math.max(level, atWanted) : level);
-    if (!(estimate > audible) || isWanted(i)) continue;
+    const estimate = emfs[i] * (f > low && f < high ? Math.max(level, atCarrier) : level);
+    if (!(estimate > audible) || isOwn(i)) continue;
     heard++;
     strongest.offer(i, estimate);
-    if (Math.abs(f - wanted) < highestWhistle) whistling.offer(i, estimate);
+    if (Math.abs(f - carrier) < highestWhistle) whistling.offer(i, estimate);
   }
-  const chosen = [...new Set([...strongest.indices, ...whistling.indices])].sort((a, b) => a - b);
-  return { chosen, others: heard - chosen.length };
+  const indices = [...new Set([...strongest.indices, ...whistling.indices])].sort((a, b) => a - b);
+  return { indices, others: heard - indices.length };
 }
 
 /** Keeps so many of what it is offered, the strongest, and of equals the first. */

@@ -58,15 +58,15 @@ function junctionAverages({
   leakage: G,
 }: ExponentialLaw): AveragedDetector['at'] {
   const table = besselTable();
-  const found = new Float64Array(2);
+  const bessel = new Float64Array(2);
   return (V, v0, out) => {
     const x = V / s;
     if (x < FAINT) {
-      found[0] = (x * x) / 4 - (x * x * x * x) / 64;
-      found[1] = x / 2 - (x * x * x) / 16;
-    } else lookUpBessel(x, table, found);
-    const r = found[1];
-    const z = Math.min(found[0] + v0 / s, 200);
+      bessel[0] = (x * x) / 4 - (x * x * x * x) / 64;
+      bessel[1] = x / 2 - (x * x * x) / 16;
+    } else lookUpBessel(x, table, bessel);
+    const r = bessel[1];
+    const z = Math.min(bessel[0] + v0 / s, 200);
     const w = boundedExp(z);
     const g = (Is / s) * w;
     out.mean = Is * (z < 1 ? Math.expm1(z) : w - 1) + G * v0;
@@ -78,7 +78,7 @@ function junctionAverages({
   };
 }
 
-/** So many places kept; more begin anew. */
+/** So many places kept; at one more the cache is cleared. */
 const MOST_KEPT = 50_000;
 const KEYS = 4096;
 
@@ -87,17 +87,17 @@ const KEYS = 4096;
  * when it is first needed.
  */
 function tabulated(at: AveragedDetector['at'], step: number): AveragedDetector['at'] {
-  const kept = new Map<number, AveragedCurrents>();
+  const corners = new Map<number, AveragedCurrents>();
   const corner = (i: number, j: number): AveragedCurrents => {
     const key = i * KEYS + j;
-    let found = kept.get(key);
-    if (!found) {
-      if (kept.size >= MOST_KEPT) kept.clear();
-      found = averagedCurrents();
-      at(i * step, j * step, found);
-      kept.set(key, found);
+    let currents = corners.get(key);
+    if (!currents) {
+      if (corners.size >= MOST_KEPT) corners.clear();
+      currents = averagedCurrents();
+      at(i * step, j * step, currents);
+      corners.set(key, currents);
     }
-    return found;
+    return currents;
   };
   return (V, v0, out) => {
     const x = V / step;

@@ -25,13 +25,13 @@ export interface SeparationOptions {
   readonly mostInFull?: number;
 }
 
-/** Voltage ratio: weaker than this beside the wanted carrier, nobody hears it. */
+/** Voltage ratio to the wanted carrier below which a carrier is inaudible. */
 export const NEGLIGIBLE = 10 ** (-40 / 20);
 /** A whistle beyond this is above what phones give. */
 export const HIGHEST_WHISTLE = 10_000;
 const ANGLES = Float64Array.from({ length: 16 }, (_, i) => Math.cos(((i + 0.5) * Math.PI) / 16));
 
-/** Less of the wanted programme over another's, and that one masks it, dB. */
+/** Wanted over unwanted programme below which the other masks it, dB. */
 export const MASKED: Decibels = 3;
 
 /** Outside these an estimate is enough: nothing but the other is heard, or nothing of it, dB. */
@@ -44,17 +44,15 @@ const [BURIED, FAR_BELOW] = [-30, 50];
  * worst, and so those least clear are evaluated in full.
  */
 export function disturbances(
-  wanted: Omit<CarrierAtDetector, 'index'>,
+  own: Omit<CarrierAtDetector, 'index'>,
   others: readonly CarrierAtDetector[],
   options: SeparationOptions,
 ): Disturbance[] {
   const estimated = others.flatMap((other, place) =>
-    other.voltage > wanted.voltage * NEGLIGIBLE
-      ? [{ other, place, audioRatio: estimatedRatio(wanted, other, options) }]
-      : [],
+    other.voltage > own.voltage * NEGLIGIBLE ? [{ other, place, audioRatio: estimatedRatio(own, other, options) }] : [],
   );
   return replacedInFull(estimated, options)
-    .map(({ other, audioRatio }) => disturbance(wanted, other, audioRatio))
+    .map(({ other, audioRatio }) => disturbance(own, other, audioRatio))
     .sort((a, b) => a.audioRatio - b.audioRatio);
 }
 
@@ -73,23 +71,23 @@ function replacedInFull(
     .filter(({ audioRatio }) => audioRatio > BURIED && audioRatio < FAR_BELOW)
     .sort((a, b) => a.audioRatio - b.audioRatio)
     .slice(0, mostInFull);
-  const chosen = new Set(least);
-  return estimated.map((one) => (chosen.has(one) ? { ...one, audioRatio: inFull(one.place) ?? one.audioRatio } : one));
+  const full = new Set(least);
+  return estimated.map((one) => (full.has(one) ? { ...one, audioRatio: inFull(one.place) ?? one.audioRatio } : one));
 }
 
 function estimatedRatio(
-  wanted: Omit<CarrierAtDetector, 'index'>,
+  own: Omit<CarrierAtDetector, 'index'>,
   other: CarrierAtDetector,
   { slopeVoltage, loadTime }: SeparationOptions,
 ): Decibels {
-  const beat = Math.abs(other.frequency - wanted.frequency);
+  const beat = Math.abs(other.frequency - own.frequency);
   const follows = 1 / (1 + (2 * Math.PI * beat * loadTime) ** 2);
-  const x1 = wanted.voltage / slopeVoltage;
+  const x1 = own.voltage / slopeVoltage;
   const x2 = other.voltage / slopeVoltage;
   const coherent = envelopeSlopes(x1, x2);
-  const apart = { first: x1 * ratioI1I0(x1), second: x2 * ratioI1I0(x2) };
-  const first = wanted.modulation * (follows * coherent.first + (1 - follows) * apart.first);
-  const second = other.modulation * (follows * coherent.second + (1 - follows) * apart.second);
+  const separate = { first: x1 * ratioI1I0(x1), second: x2 * ratioI1I0(x2) };
+  const first = own.modulation * (follows * coherent.first + (1 - follows) * separate.first);
+  const second = other.modulation * (follows * coherent.second + (1 - follows) * separate.second);
   return decibels(Math.abs(first) / Math.max(Math.abs(second), 1e-12));
 }
 
@@ -103,21 +101,21 @@ export function overWhistle(beat: Hertz, modulation: Ratio, carriers: Ratio): De
 }
 
 function disturbance(
-  wanted: Omit<CarrierAtDetector, 'index'>,
+  own: Omit<CarrierAtDetector, 'index'>,
   other: CarrierAtDetector,
   audioRatio: Decibels,
 ): Disturbance {
-  const beat = Math.abs(other.frequency - wanted.frequency);
-  const whistle = overWhistle(beat, wanted.modulation, wanted.voltage / other.voltage);
-  const felt = Math.min(audioRatio, whistle);
+  const beat = Math.abs(other.frequency - own.frequency);
+  const whistle = overWhistle(beat, own.modulation, own.voltage / other.voltage);
+  const separation = Math.min(audioRatio, whistle);
   return {
     index: other.index,
     by: other.name,
     frequency: other.frequency,
-    carrierRatio: decibels(wanted.voltage / other.voltage),
+    carrierRatio: decibels(own.voltage / other.voltage),
     audioRatio,
-    separation: felt,
-    effect: effectOf(felt),
+    separation,
+    effect: effectOf(separation),
     whistle: whistle < audioRatio + 10 ? beat : undefined,
   };
 }

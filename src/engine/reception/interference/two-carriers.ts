@@ -7,7 +7,7 @@ import type { CarrierLaw } from './carrier-law.ts';
 export interface TwoCarriers {
   readonly law: CarrierLaw;
   /** Peak volts open at the detector: of the wanted carrier and of the other. */
-  readonly wanted: Volts;
+  readonly own: Volts;
   readonly other: Volts;
   /** Impedance at the detector at the image of the other about the wanted, at the wanted and at the other, Ω. */
   readonly source: readonly [Complex, Complex, Complex];
@@ -95,7 +95,7 @@ export function strikeBalance(c: TwoCarriers, balance: CarrierBalance): boolean 
   for (let turn = 0; turn < MOST; turn++) {
     equations(c, balance);
     const { mean } = balance;
-    // Where the device was shut no slope told how much a step would open it.
+    // Where the device was shut no slope showed how much a step would open it.
     if (mean > TOO_MUCH * (Math.abs(before) + currentScale)) {
       for (let k = 0; k < SIZE; k++) x[k] -= step[k] /= 2;
       continue;
@@ -125,7 +125,7 @@ export function strikeBalance(c: TwoCarriers, balance: CarrierBalance): boolean 
 }
 
 /** Left over of every equation into F, its slopes into J. */
-function equations({ law, wanted, other, source, dcResistance, beatLoad, bias }: TwoCarriers, b: CarrierBalance): void {
+function equations({ law, own, other, source, dcResistance, beatLoad, bias }: TwoCarriers, b: CarrierBalance): void {
   const { x, F, J, out, slopes, byVoltage: P, byConjugate: Q, byDirect: D, meanByVoltage: M, meanByDirect: E } = b;
   P.fill(0);
   Q.fill(0);
@@ -180,7 +180,7 @@ function equations({ law, wanted, other, source, dcResistance, beatLoad, bias }:
   mirrored(E);
   b.mean = mean / N;
   carrierRows(b, 0, source[0], carrierResistance, 0, re0, im0);
-  carrierRows(b, 2, source[1], carrierResistance, wanted, re1, im1);
+  carrierRows(b, 2, source[1], carrierResistance, own, re1, im1);
   carrierRows(b, 4, source[2], carrierResistance, other, re2, im2);
   const R = (dcResistance + law.directResistance) / N;
   F[DIRECT_VOLTAGE] = bias - x[DIRECT_VOLTAGE] - R * mean;
@@ -335,13 +335,13 @@ function solve(J: Float64Array, F: Float64Array): boolean {
     if (!(Math.abs(pivot) > 1e-300)) return false;
     if (p !== k) {
       for (let j = k; j < SIZE; j++) {
-        const held = J[k * SIZE + j];
+        const swap = J[k * SIZE + j];
         J[k * SIZE + j] = J[p * SIZE + j];
-        J[p * SIZE + j] = held;
+        J[p * SIZE + j] = swap;
       }
-      const held = F[k];
+      const swap = F[k];
       F[k] = F[p];
-      F[p] = held;
+      F[p] = swap;
     }
     for (let i = k + 1; i < SIZE; i++) {
       const factor = J[i * SIZE + k] / pivot;

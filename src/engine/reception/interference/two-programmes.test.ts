@@ -157,7 +157,7 @@ function programmesOf(pair: Pair): TwoProgrammes {
   });
   return {
     law: carrierLaw(device, 'single'),
-    wanted: own,
+    own,
     other: programme(frequency, otherEmf, OTHER_TONE, otherDepth),
     isOtherBelow: spacing < 0,
     dcResistance: resistance,
@@ -210,12 +210,12 @@ describe('wanted over unwanted tone of two stations', () => {
   });
 
   it('rises by the square or faster as an other carrier, faint beside a strong one, falls', () => {
-    const strong = PAIRS.map(programmesOf).filter(({ wanted, law }) => {
+    const strong = PAIRS.map(programmesOf).filter(({ own: wanted, law }) => {
       return magnitude(wanted.carrier.openCircuit) > law.averaged.detector.slopeVoltage;
     });
     expect(strong.length).toBeGreaterThan(8);
     for (const programmes of strong) {
-      const { wanted, other } = programmes;
+      const { own: wanted, other } = programmes;
       const equal = magnitude(wanted.carrier.openCircuit) / magnitude(other.carrier.openCircuit);
       const at = (share: number) => quick({ ...programmes, other: louder(other, equal * share) });
       // 20 dB, but for a wanted carrier at which the other's effect nearly vanishes.
@@ -226,7 +226,7 @@ describe('wanted over unwanted tone of two stations', () => {
   it('is the ratio of the squares of both carriers, each times the depth left of it, while both are faint', () => {
     for (const pair of PAIRS) {
       const programmes = programmesOf(pair);
-      const { wanted, other, law } = programmes;
+      const { own: wanted, other, law } = programmes;
       // Far below the slope voltage, and still well above what rounding leaves beside a standing current.
       const most = Math.max(...[wanted, other].map(({ carrier }) => magnitude(carrier.openCircuit)));
       const by = (0.03 * law.averaged.detector.slopeVoltage) / most;
@@ -254,9 +254,9 @@ describe('wanted over unwanted tone of two stations', () => {
   it('changes its sign when the stations change places', () => {
     for (const pair of PAIRS.filter(([, , spacing]) => Math.abs(spacing) < 3e4)) {
       const programmes = programmesOf(pair);
-      const { wanted, other, isOtherBelow } = programmes;
+      const { own: wanted, other, isOtherBelow } = programmes;
       const swapped = { ...programmes, wanted: other, other: wanted, isOtherBelow: !isOtherBelow };
-      const faint = (p: TwoProgrammes) => ({ ...p, wanted: louder(p.wanted, 1e-3), other: louder(p.other, 1e-3) });
+      const faint = (p: TwoProgrammes) => ({ ...p, wanted: louder(p.own, 1e-3), other: louder(p.other, 1e-3) });
       expect(quick(faint(swapped))).toBeCloseTo(-quick(faint(programmes)), 1);
     }
   });

@@ -9,7 +9,7 @@ import {
   scale,
   subtract,
 } from '../../numerics/complex.ts';
-import type { SeenFromDetector } from '../../parts/detector/audio.ts';
+import type { DetectorSource } from '../../parts/detector/audio.ts';
 import { steadyDetector } from '../../parts/detector/steady.ts';
 import { type Decibels, decibels, type Ohms, type Ratio, type Siemens, type Volts } from '../../units/quantities.ts';
 import type { CarrierLaw } from './carrier-law.ts';
@@ -17,15 +17,15 @@ import { type CarrierBalance, DIRECT_VOLTAGE, strikeBalance, type TwoCarriers } 
 
 /** A station's carrier and the sidebands of its tone, seen from the detector; open voltages of the whole carrier's size. */
 export interface ReceivedProgramme {
-  readonly carrier: SeenFromDetector;
-  readonly upper: SeenFromDetector;
-  readonly lower: SeenFromDetector;
+  readonly carrier: DetectorSource;
+  readonly upper: DetectorSource;
+  readonly lower: DetectorSource;
   readonly depth: Ratio;
 }
 
 export interface TwoProgrammes {
   readonly law: CarrierLaw;
-  readonly wanted: ReceivedProgramme;
+  readonly own: ReceivedProgramme;
   readonly other: ReceivedProgramme;
   readonly isOtherBelow: boolean;
   readonly dcResistance: Ohms;
@@ -46,14 +46,14 @@ export interface TwoProgrammes {
  * @returns dB; undefined where a balance is not struck
  */
 export function toneRatio(pair: TwoProgrammes, balance: CarrierBalance): Decibels | undefined {
-  const { law, wanted, other } = pair;
-  const z1 = wanted.carrier.impedance;
+  const { law, own, other } = pair;
+  const z1 = own.carrier.impedance;
   const z2 = other.carrier.impedance;
-  const E1 = magnitude(wanted.carrier.openCircuit);
+  const E1 = magnitude(own.carrier.openCircuit);
   const E2 = magnitude(other.carrier.openCircuit);
   const carriers: TwoCarriers = {
     law,
-    wanted: E1,
+    own: E1,
     other: E2,
     source: [imageOf(z1, z2), z1, z2],
     dcResistance: pair.dcResistance,
@@ -63,7 +63,7 @@ export function toneRatio(pair: TwoProgrammes, balance: CarrierBalance): Decibel
   begin(pair, balance, E1, E2);
   if (!strikeBalance(carriers, balance)) return undefined;
   const { x } = balance;
-  const deep = [depthOf(wanted, law, complex(x[2], x[3]), E1), depthOf(other, law, complex(x[4], x[5]), E2)];
+  const deep = [depthOf(own, law, complex(x[2], x[3]), E1), depthOf(other, law, complex(x[4], x[5]), E2)];
   const middle = Float64Array.from(x);
   // About the mean the direct voltage moves along the load for audio.
   const audioLoad = Math.max(pair.audioLoad, 1);
@@ -85,7 +85,7 @@ export function toneRatio(pair: TwoProgrammes, balance: CarrierBalance): Decibel
         x[k] *= more;
         x[k + 1] *= more;
       }
-      if (!strikeBalance({ ...moving, wanted: E1 * more1, other: E2 * more2 }, balance)) return undefined;
+      if (!strikeBalance({ ...moving, own: E1 * more1, other: E2 * more2 }, balance)) return undefined;
       first += a * balance.mean;
       second += b * balance.mean;
     }
@@ -95,14 +95,14 @@ export function toneRatio(pair: TwoProgrammes, balance: CarrierBalance): Decibel
 
 /** Both carriers as the wanted one's conductance leaves them, and the direct voltage of a carrier as high as both: no current to begin with is beyond the answer's. */
 function begin(
-  { law, wanted, other, dcResistance, bias, conductance }: TwoProgrammes,
+  { law, own, other, dcResistance, bias, conductance }: TwoProgrammes,
   { x }: CarrierBalance,
   E1: Volts,
   E2: Volts,
 ) {
-  const left = (E: Volts, z: Complex) => divide(complex(E), add(complex(1), scale(z, conductance)));
-  const V1 = left(E1, wanted.carrier.impedance);
-  const V2 = left(E2, other.carrier.impedance);
+  const loadedVoltage = (E: Volts, z: Complex) => divide(complex(E), add(complex(1), scale(z, conductance)));
+  const V1 = loadedVoltage(E1, own.carrier.impedance);
+  const V2 = loadedVoltage(E2, other.carrier.impedance);
   const steady = steadyDetector({
     averaged: law.averaged,
     openCircuit: magnitude(V1) + magnitude(V2),
@@ -114,12 +114,17 @@ function begin(
   x.set([V1.re, V1.im, V2.re, V2.im, steady.deviceVoltage], 2);
 }
 
-/** Depth of a programme at the detector, its sidebands past the loaded circuit. @param left of the carrier E, V. */
-function depthOf({ carrier, upper, lower, depth }: ReceivedProgramme, law: CarrierLaw, left: Complex, E: Volts): Ratio {
+/** Depth of a programme at the detector, its sidebands past the loaded circuit. @param voltage of the carrier E, V. */
+function depthOf(
+  { carrier, upper, lower, depth }: ReceivedProgramme,
+  law: CarrierLaw,
+  voltage: Complex,
+  E: Volts,
+): Ratio {
   const inside = add(carrier.impedance, complex(law.carrierResistance));
-  const drawn = divide(subtract(complex(E), left), multiply(inside, left));
-  const reaches = ({ openCircuit, impedance }: SeenFromDetector): Complex =>
-    divide(openCircuit, add(complex(1), multiply(drawn, add(impedance, complex(law.carrierResistance)))));
+  const current = divide(subtract(complex(E), voltage), multiply(inside, voltage));
+  const reaches = ({ openCircuit, impedance }: DetectorSource): Complex =>
+    divide(openCircuit, add(complex(1), multiply(current, add(impedance, complex(law.carrierResistance)))));
   const whole = reaches(carrier);
   const u = divide(reaches(upper), whole);
   const l = divide(reaches(lower), whole);
@@ -127,8 +132,8 @@ function depthOf({ carrier, upper, lower, depth }: ReceivedProgramme, law: Carri
 }
 
 /** Impedance on the far side of the wanted carrier: about it the admittance of a tuned circuit is nearly straight. */
-function imageOf(wanted: Complex, other: Complex): Complex {
-  if (!(magnitude(wanted) > 1e-6 && magnitude(other) > 1e-6)) return wanted;
-  const [y1, y2] = [reciprocal(wanted), reciprocal(other)];
+function imageOf(own: Complex, other: Complex): Complex {
+  if (!(magnitude(own) > 1e-6 && magnitude(other) > 1e-6)) return own;
+  const [y1, y2] = [reciprocal(own), reciprocal(other)];
   return reciprocal(complex(Math.max(2 * y1.re - y2.re, Math.min(y1.re, y2.re)), 2 * y1.im - y2.im));
 }

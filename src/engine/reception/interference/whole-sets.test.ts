@@ -6,7 +6,7 @@ import { readValue } from '../../set/read.ts';
 import { detectByTransient } from '../../solvers/transient/waveform-figures.ts';
 import { decibels } from '../../units/quantities.ts';
 import { bearingOf, emfOf, receiver, receiveStation, TEST_TONE } from '../path/receive-station.ts';
-import { besideStation } from './beside.ts';
+import { disturbancesAt } from './interference.ts';
 
 /** A tone beside the one that both programmes are reckoned with, to tell them apart. */
 const OTHER_TONE = 1100;
@@ -33,7 +33,7 @@ it.each([
   ];
   const ready = receiver(setCircuit({ ...set, place: { ...set.place, stations } }));
   const [own, other] = stations.map((station) => receiveStation(ready, station));
-  const [disturbance] = besideStation(ready, own, [own, other]);
+  const [disturbance] = disturbancesAt(ready, own, [own, other]);
   const { circuit } = ready;
   const { tones } = detectByTransient(circuit.assembly.circuitAt(own.position, own.other), {
     devices: [circuit.detector],

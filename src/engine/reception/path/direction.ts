@@ -8,14 +8,14 @@ const DEEPEST_NULL: Ratio = 0.03;
 
 /**
  * Share of its full emf that a frame or rod has from a station, by where it points: its own `direction`, or else the
- * station that is wanted, to which it is then turned. Wires take all directions alike, and so does what has no bearing.
+ * station tuned to, to which it is then turned. Wires take all directions alike, and so does what has no bearing.
  */
-export function directionShare(aerial: AerialDescription, bearing?: Degrees, wanted?: Degrees): Ratio {
+export function directionShare(aerial: AerialDescription, bearing?: Degrees, facing?: Degrees): Ratio {
   if (!isLoop(aerial)) return 1;
-  const pointed = aerial.direction ?? wanted;
-  if (pointed === undefined || bearing === undefined) return 1;
-  return Math.max(DEEPEST_NULL, Math.abs(towards(bearing - pointed)));
+  const direction = aerial.direction ?? facing;
+  if (direction === undefined || bearing === undefined) return 1;
+  return Math.max(DEEPEST_NULL, Math.abs(towards(bearing - direction)));
 }
 
-/** Whether the aerial is turned to the station that is wanted. */
+/** Whether the aerial is turned to the station tuned to. */
 export const isTurned = (aerial: AerialDescription): boolean => isLoop(aerial) && aerial.direction === undefined;

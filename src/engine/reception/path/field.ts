@@ -48,7 +48,7 @@ export const arrivalOptions = ({ time = 'day', coast, memory }: FieldOptions, su
 export const sharedMemory = arrivalMemory();
 
 /**
- * The field of any station at a place, as measured, or ground wave and by night sky wave together; each worked out once.
+ * The field of any station at a place, as measured, or ground wave and by night sky wave together; each calculated once.
  * @param place as read
  * @param options time and coastline
  * @returns a function from a station to its field strength (V/m, r.m.s.) with its spread (dB)
@@ -58,14 +58,14 @@ export function fieldsAtSite(
   place: PlaceDescription,
   options: FieldOptions = {},
 ): (station: StationDescription) => FieldAtSite {
-  const asked = arrivalOptions(
+  const arrivalsAt = arrivalOptions(
     { ...options, time: options.time ?? listeningTime(place), memory: options.memory ?? sharedMemory },
     place.sunspots,
   );
-  const known = new Map<StationDescription, FieldAtSite>();
+  const cache = new Map<StationDescription, FieldAtSite>();
   return (station) => {
-    let field = known.get(station);
-    if (!field) known.set(station, (field = fieldOf(arrivals(place, [station], asked)[0])));
+    let field = cache.get(station);
+    if (!field) cache.set(station, (field = fieldOf(arrivals(place, [station], arrivalsAt)[0])));
     return field;
   };
 }

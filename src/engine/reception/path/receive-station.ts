@@ -2,7 +2,7 @@ import type { SetCircuit } from '../../built/set-circuit.ts';
 import { ImpossibleValues } from '../../facts/impossible-values.ts';
 import { type Complex, magnitude, multiply, scale, subtract } from '../../numerics/complex.ts';
 import { lazily } from '../../numerics/lazily.ts';
-import { type AudioDetection, audioDetection, type SeenFromDetector } from '../../parts/detector/audio.ts';
+import { type AudioDetection, audioDetection, type DetectorSource } from '../../parts/detector/audio.ts';
 import { standingPoint } from '../../parts/detector/standing.ts';
 import { type SteadyDetection, steadyDetector } from '../../parts/detector/steady.ts';
 import type { StationDescription } from '../../set/place.ts';
@@ -67,15 +67,15 @@ export function receiver(circuit: SetCircuit, fieldOf = fieldsAtSite(circuit.set
   const { assembly } = circuit;
   // At audio the tuned circuit is a short piece of wire wherever its pointer stands.
   const audio: LinearSolver = linearSolver(assembly.circuitAt(0.5), [assembly.outputPort, circuit.transducer]);
-  const seen = new Map<Hertz, { load: Complex; transducer: Complex }>();
+  const cache = new Map<Hertz, { load: Complex; transducer: Complex }>();
   const look = (frequency: Hertz) => {
-    let found = seen.get(frequency);
-    if (!found) {
+    let entry = cache.get(frequency);
+    if (!entry) {
       const { z } = audio.look(frequency);
       // The detector drives its current out of the port's far end, hence the sign.
-      seen.set(frequency, (found = { load: z[0][0], transducer: scale(z[1][0], -1) }));
+      cache.set(frequency, (entry = { load: z[0][0], transducer: scale(z[1][0], -1) }));
     }
-    return found;
+    return entry;
   };
   const soundPressure = new Map<Hertz, Decibels>();
   const indices = new Map(circuit.set.place.stations.map((station, index) => [station, index]));
@@ -111,7 +111,7 @@ export function withDetector(set: Receiver, circuit: SetCircuit): Receiver {
 
 /**
  * The same with another aerial, earth or coils: at audio a coil is a short piece of wire and lies across aerial and earth,
- * so that hardly anything of them is left there.
+ * so that little of them is left there.
  * @param circuit that differs in aerial, earth and coils alone.
  */
 export function withRadioParts(set: Receiver, circuit: SetCircuit): Receiver {
@@ -209,10 +209,10 @@ export function receiveStation(
       bias: circuit.bias,
     });
   let steady = steadyAt(view);
-  // A strong signal loads the circuit otherwise than a faint one: tune once more with what it then draws.
-  const drawn = 1 / steady.inputResistance;
-  if (!at && Math.abs(drawn - g) > 0.2 * g) {
-    peak = views.peak(drawn);
+  // A strong signal loads the circuit otherwise than a faint one: retune with its input conductance.
+  const input = 1 / steady.inputResistance;
+  if (!at && Math.abs(input - g) > 0.2 * g) {
+    peak = views.peak(input);
     view = views.at(peak.position, peak.other);
     steady = steadyAt(view);
   }
@@ -220,7 +220,7 @@ export function receiveStation(
   const upper = network.at(f + TEST_TONE).at(peak.position, peak.other);
   const audio = toneThrough(
     set,
-    { carrier: seen(emf, view), upper: seen(emf, upper), lower: seen(emf, lower) },
+    { carrier: sourceAt(emf, view), upper: sourceAt(emf, upper), lower: sourceAt(emf, lower) },
     { tone: TEST_TONE, depth: Math.min(station.modulation, 1), steady },
   );
   if (!audio.settled) {
@@ -296,38 +296,38 @@ export function receiveStation(
 }
 
 /** What the detector of a tuned set is joined to, at the carrier and at the sidebands of a tone. */
-export interface SeenOfTone {
-  readonly carrier: SeenFromDetector;
-  readonly upper: SeenFromDetector;
-  readonly lower: SeenFromDetector;
+export interface ToneSource {
+  readonly carrier: DetectorSource;
+  readonly upper: DetectorSource;
+  readonly lower: DetectorSource;
 }
 
-function seen(emf: Volts, { open, z }: CarrierView): SeenFromDetector {
+function sourceAt(emf: Volts, { open, z }: CarrierView): DetectorSource {
   const isThere = emf * magnitude(open) > NO_SIGNAL;
   return { openCircuit: isThere ? scale(open, emf) : { re: NO_SIGNAL, im: 0 }, impedance: positive(z) };
 }
 
-export function seenBy(
+export function toneSource(
   set: Receiver,
   { emf, position, other, station, view }: Pick<TunedStation, 'emf' | 'position' | 'other' | 'station' | 'view'>,
   tone: Hertz = TEST_TONE,
-): SeenOfTone {
-  const beside = (f: Hertz) => seen(emf, set.network.at(f).at(position, other));
+): ToneSource {
+  const sideband = (f: Hertz) => sourceAt(emf, set.network.at(f).at(position, other));
   return {
-    carrier: seen(emf, view),
-    upper: beside(station.frequency + tone),
-    lower: beside(station.frequency - tone),
+    carrier: sourceAt(emf, view),
+    upper: sideband(station.frequency + tone),
+    lower: sideband(station.frequency - tone),
   };
 }
 
 /** A tone through the detector of a tuned set. @param steady where it is known already what the carrier alone does. */
 export const toneThrough = (
   set: Pick<Receiver, 'circuit' | 'audioLoadAt' | 'dcResistance'>,
-  seen: SeenOfTone,
+  source: ToneSource,
   { tone, depth, steady }: { tone: Hertz; depth: Ratio; steady?: SteadyDetection },
 ): AudioDetection =>
   audioDetection({
-    ...seen,
+    ...source,
     averaged: set.circuit.averaged,
     audioFrequency: tone,
     depth,
@@ -360,12 +360,12 @@ export function qFromSidebands(
 ): number {
   const inverse = (v: CarrierView): Complex => {
     const loadedBy = { re: 1 + conductance * v.z.re, im: conductance * v.z.im };
-    // A circuit that no signal reaches still resonates: then its impedance tells.
-    const seen = view.open.re === 0 && view.open.im === 0 ? v.z : v.open;
-    const d = seen.re ** 2 + seen.im ** 2;
+    // A circuit that no signal reaches still resonates: then its impedance shows it.
+    const response = view.open.re === 0 && view.open.im === 0 ? v.z : v.open;
+    const d = response.re ** 2 + response.im ** 2;
     return {
-      re: (loadedBy.re * seen.re + loadedBy.im * seen.im) / d,
-      im: (loadedBy.im * seen.re - loadedBy.re * seen.im) / d,
+      re: (loadedBy.re * response.re + loadedBy.im * response.im) / d,
+      im: (loadedBy.im * response.re - loadedBy.re * response.im) / d,
     };
   };
   const slope = magnitude(subtract(inverse(upper), inverse(lower)));

@@ -12,7 +12,7 @@ import { lawOfDetector } from '../detection/detection-law.ts';
 import { detectorFacts } from '../detection/detector-facts.ts';
 import { dialOf, dialPlace, tuningCurve } from '../dial/dial.ts';
 import { intelligibilityBeside } from '../hearing/index.ts';
-import { bandwidthOf, interferenceAmong } from '../interference/beside.ts';
+import { bandwidthOf, interferenceAmong } from '../interference/interference.ts';
 import { verdictOf, worstOf } from '../verdict.ts';
 import { type FieldOptions, fieldsAtSite } from './field.ts';
 import { type Receiver, receiver, receiveStation, TEST_TONE, type TunedStation } from './receive-station.ts';
@@ -31,11 +31,11 @@ export function receive(set: SetDescription, options: FieldOptions = {}): Recept
   const ready = receiver(setCircuit(set), fieldsAtSite(set.place, options));
   const tuned = set.place.stations.map((station) => receiveStation(ready, station));
   const curve = tuningCurve(ready);
-  const beside = tuned.map(interferenceAmong(ready, tuned));
+  const interference = tuned.map(interferenceAmong(ready, tuned));
   const law = lawOfDetector(ready.circuit.averaged, ready.dcResistance, ready.circuit.bias);
   const tollOf = trapToll(ready);
   const stations = tuned.map((s, index): StationReception => {
-    const { disturbances, audioRatios, more } = beside[index];
+    const { disturbances, audioRatios, more } = interference[index];
     const worst = worstOf(disturbances.filter(({ effect }) => effect !== 'none'));
     const hearing = s.within ? hearingOf(ready, s, audioRatios) : undefined;
     const width = bandwidthOf(ready, s);

@@ -5,7 +5,7 @@ import { magnitude } from '../../numerics/complex.ts';
 import { readText } from '../../set/read.ts';
 import { decibels } from '../../units/quantities.ts';
 import { intelligibilityBeside } from '../hearing/index.ts';
-import { receiver, receiveStation, seenBy, TEST_TONE, toneThrough } from './receive-station.ts';
+import { receiver, receiveStation, TEST_TONE, toneSource, toneThrough } from './receive-station.ts';
 import { speechBands } from './speech-bands.ts';
 
 const EXAMPLES = new URL('../../../../examples/', import.meta.url);
@@ -25,7 +25,7 @@ test.each(sets)('%s: speech is judged with the treble that tones have behind the
     if (!s.within || !(s.heard.spl > 0)) continue;
     const through = (tone: number) =>
       decibels(
-        toneThrough(ready, seenBy(ready, s, tone), { tone, depth: 0.2, steady: s.steady }).audioCurrent *
+        toneThrough(ready, toneSource(ready, s, tone), { tone, depth: 0.2, steady: s.steady }).audioCurrent *
           magnitude(ready.transducerAt(tone)) *
           10 ** (ready.soundPressureOfVoltAt(tone) / 20),
       );

@@ -1,7 +1,7 @@
 import { magnitude } from '../../numerics/complex.ts';
 import { type Decibels, decibels, type Hertz, type Ratio } from '../../units/quantities.ts';
 import type { HeardBand } from '../hearing/types.ts';
-import { type Receiver, seenBy, TEST_TONE, type TunedStation, toneThrough } from './receive-station.ts';
+import { type Receiver, TEST_TONE, type TunedStation, toneSource, toneThrough } from './receive-station.ts';
 
 /** Where the response is calculated; it runs straight between, in dB over octaves. */
 const TONES: readonly Hertz[] = [300, TEST_TONE, 2500, 6000];
@@ -15,7 +15,7 @@ const DEPTH: Ratio = 0.2;
  */
 export function speechBands(set: Receiver, s: TunedStation): readonly HeardBand[] {
   const through = (tone: Hertz): Decibels => {
-    const { audioCurrent } = toneThrough(set, seenBy(set, s, tone), { tone, depth: DEPTH, steady: s.steady });
+    const { audioCurrent } = toneThrough(set, toneSource(set, s, tone), { tone, depth: DEPTH, steady: s.steady });
     return decibels((audioCurrent * magnitude(set.transducerAt(tone))) / s.audioResponseAt(tone));
   };
   const at = TONES.map(through);

@@ -3,7 +3,7 @@ import { expect, it } from 'vitest';
 import { stageLevel, stageSentence } from '../../../outputs/words/index.ts';
 import { setCircuit } from '../../built/set-circuit.ts';
 import { readText } from '../../set/read.ts';
-import { measuredWidth } from '../interference/beside.ts';
+import { measuredWidth } from '../interference/interference.ts';
 import { receive } from './receive.ts';
 import { receiver, receiveStation } from './receive-station.ts';
 

@@ -29,7 +29,7 @@ export interface Stage {
   /** How the value is printed; "dB SPL" and the like are levels with their own `unit`. */
   readonly kind: QuantityKind;
   readonly unit: string;
-  /** Gain (+) or loss (−) of power from the stage before; undefined where no power can be told. */
+  /** Gain (+) or loss (−) of power from the stage before; undefined where the power is not known. */
   readonly change?: Decibels;
   /** What happens here, in figures. */
   readonly facts: StageFacts;

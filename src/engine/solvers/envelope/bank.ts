@@ -7,7 +7,7 @@ export const MOST_MODES = 24;
 const FAR_MODE = 2 * Math.PI * 500e3;
 const GONE = 8;
 
-/** Numbers of one mode beside one another in `Bank.modes`, complex each: one place in memory for all a step needs. */
+/** Numbers of one mode next to one another in `Bank.modes`, complex each: one place in memory for all a step needs. */
 export const MODE = {
   /** E. */
   e: 0,
@@ -126,12 +126,12 @@ export class Bank {
     const next = near.map((term): Kept => {
       let best: Kept | undefined;
       let distance = Number.POSITIVE_INFINITY;
-      for (const kept of free) {
-        const { to } = kept.slot;
+      for (const candidate of free) {
+        const { to } = candidate.slot;
         const d = Math.hypot(to.re - term.re, to.im - term.im);
         if (!(d < distance && to.gain === term.gain)) continue;
         distance = d;
-        best = kept;
+        best = candidate;
       }
       // A mode that moves by more than its own width and 60 kHz is another one.
       if (!best || !(distance < Math.max(4e5, 2 * Math.abs(term.re))))

@@ -36,7 +36,7 @@ export function reduceDevice(device: Device, most: number): ReducedDevice {
   const floor = bare(-most);
   const margin = Math.max(0.02 * Math.abs(floor), floor >= 0 && floor < 1e-6 ? floor : 1e-3, 1e-7);
   const off = Math.max(margin - floor, 0);
-  const held = floor + off;
+  const tail = floor + off;
   return {
     law: { slope: s, current: Is, off, leakage },
     leakage,
@@ -44,7 +44,7 @@ export function reduceDevice(device: Device, most: number): ReducedDevice {
       if (v * s > -most) {
         return [bare(v * s), Math.max(((curve.conductance(v * s) - leakage) * s) / Is, 1e-12)];
       }
-      const e = held * Math.exp((v + most / s) / 8);
+      const e = tail * Math.exp((v + most / s) / 8);
       return [e - off, Math.max(e / 8, 1e-12)];
     },
   };
@@ -179,19 +179,19 @@ function makeBalance(x: number, off: number, device: (v: number) => [number, num
         const row = (2 * n - 3) * size;
         F[2 * n - 3] = unknown[2 * n - 3] + z.re * cr[n] - z.im * ci[n];
         F[2 * n - 2] = unknown[2 * n - 2] + z.re * ci[n] + z.im * cr[n];
-        const put = (column: number, re: number, im: number) => {
+        const store = (column: number, re: number, im: number) => {
           J[row + column] += z.re * re - z.im * im;
           J[row + size + column] += z.re * im + z.im * re;
         };
-        put(0, 2 * Gr[n], 2 * Gi[n]);
+        store(0, 2 * Gr[n], 2 * Gi[n]);
         for (let m = 2; m <= N; m++) {
           const d = n - m;
           const dr = Gr[Math.abs(d)];
           const di = d < 0 ? -Gi[-d] : Gi[d];
           const sr = Gr[n + m];
           const si = Gi[n + m];
-          put(2 * m - 3, dr + sr, di + si);
-          put(2 * m - 2, -(di - si), dr - sr); // times j
+          store(2 * m - 3, dr + sr, di + si);
+          store(2 * m - 2, -(di - si), dr - sr); // times j
         }
         J[row + 2 * n - 3] += 1;
         J[row + size + 2 * n - 2] += 1;

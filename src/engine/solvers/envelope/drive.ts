@@ -52,11 +52,11 @@ export function addCarrier(
     let d1 = 0;
     let d2 = 0;
     let d3 = 0;
-    let left = 0;
+    let remainder = 0;
     // One loop, not one within another: a number carried out of an inner loop would be put on the heap.
     for (let f = from; n < to * ratio; n++) {
-      if (left === 0) {
-        left = ratio;
+      if (remainder === 0) {
+        remainder = ratio;
         const d = envelope[f++];
         // p(t) = b + k1·t + k2·t² + k3·t³ at t = s, 2s … 1
         const k1 = (c - a) * 0.5 * s;
@@ -70,7 +70,7 @@ export function addCarrier(
         b = c;
         c = d;
       }
-      left--;
+      remainder--;
       e += d1;
       d1 += d2;
       d2 += d3;

@@ -27,16 +27,16 @@ export class Decimator {
   /** `count` new samples, a multiple of the ratio. @returns values written to `out`. */
   run(samples: Float64Array, count: number, out: Float32Array | Float64Array): number {
     const { taps, history, ratio } = this;
-    const kept = taps.length - 1;
-    for (let i = 0; i < count; i++) history[kept + i] = samples[i];
-    const made = count / ratio;
-    for (let f = 0; f < made; f++) {
+    const overlap = taps.length - 1;
+    for (let i = 0; i < count; i++) history[overlap + i] = samples[i];
+    const frames = count / ratio;
+    for (let f = 0; f < frames; f++) {
       const start = (f + 1) * ratio - 1;
       let y = 0;
       for (let i = 0; i < taps.length; i++) y += taps[i] * history[start + i];
       out[f] = y;
     }
-    history.copyWithin(0, count, count + kept);
-    return made;
+    history.copyWithin(0, count, count + overlap);
+    return frames;
   }
 }

@@ -48,7 +48,7 @@ export class FollowedDetector {
     this.law = { ...reduced.law, table: lawTable(reduced, { highest, harmonics, rough }) };
   }
 
-  /** Another device in its place; `makeLaw` comes next. @returns whether circuits must be taken apart anew. */
+  /** Another device in its place; `makeLaw` comes next. @returns whether circuits must be analysed again. */
   change(device: Device): boolean {
     const { reduced, closed } = this;
     this.reduced = reduceDevice(device, this.backwards);

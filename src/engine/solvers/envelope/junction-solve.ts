@@ -27,7 +27,7 @@ export function solveJunction(junction: Junction, distant: Distant, isDue: boole
   let gr = 0;
   let gi = 0;
   let late = 1;
-  for (let it = 0; it < MOST_ITERATIONS; it++) {
+  for (let iteration = 0; iteration < MOST_ITERATIONS; iteration++) {
     lookUpBessel(x, bessel, at);
     const L = at[0];
     const r = at[1];
@@ -115,7 +115,7 @@ const smallExp = (d: number): number =>
 
 /** The carrier across the junction, the currents of the step and the mean voltage. */
 function carryCurrents(junction: Junction, state: EnvelopeState, gr: number, gi: number): void {
-  const { kr, ki, law, taken } = junction;
+  const { kr, ki, law, meanDrop } = junction;
   const { openRe, openIm } = state;
   const Zr = 1 + gr * kr - gi * ki;
   const Zi = gr * ki + gi * kr;
@@ -128,5 +128,5 @@ function carryCurrents(junction: Junction, state: EnvelopeState, gr: number, gi:
   state.ii = gr * vi + gi * vr;
   state.i0Before = state.i0;
   state.i0 = law.current * (state.w - law.off);
-  state.v = state.openMean - taken * state.i0;
+  state.v = state.openMean - meanDrop * state.i0;
 }

@@ -14,7 +14,7 @@ export interface Junction {
   /** Impedance to the carrier, Ω; mean voltage taken by a unit of mean current, Ω. */
   kr: number;
   ki: number;
-  taken: number;
+  meanDrop: number;
   readonly bessel: Float64Array;
   /** ln I0 and I1/I0 of the carrier, and of a distant station. */
   readonly at: Float64Array;
@@ -35,7 +35,7 @@ export const junctionFor = (law: EnvelopeLaw): Junction => ({
   q: Number.NaN,
   kr: Number.NaN,
   ki: Number.NaN,
-  taken: Number.NaN,
+  meanDrop: Number.NaN,
   bessel: besselTable(),
   at: new Float64Array(2),
   atDistant: new Float64Array(2),
@@ -55,6 +55,6 @@ export function joinJunction(junction: Junction, law: EnvelopeLaw, radio: Bank, 
   junction.c2 = (2 * law.current) / law.slope;
   junction.kr = radio.kr;
   junction.ki = radio.ki;
-  junction.taken = Math.max(audio.kr, 0);
-  junction.q = junction.taken * law.current * junction.perSlope;
+  junction.meanDrop = Math.max(audio.kr, 0);
+  junction.q = junction.meanDrop * law.current * junction.perSlope;
 }

@@ -79,7 +79,7 @@ export interface Listener {
   setStation(index: number, station: HeardStation): void;
   /** Written in by every block when `radioOutputs` were asked for: step by step, in the frame of the pointer. */
   readonly trace: readonly { readonly re: Float64Array; readonly im: Float64Array }[];
-  /** The carrier's current through the detector beside `trace`. */
+  /** The carrier's current through the detector, with `trace`. */
   readonly traceCurrent: { readonly re: Float64Array; readonly im: Float64Array };
   readonly meters: Meters;
   readonly warnings: readonly Warning[];

@@ -28,11 +28,11 @@ export function capacitorTuned(assembly: Assembly): TunedNetwork {
   const solver = linearSolver(assembly.baseAt(0), ports);
   const [main, second] = assembly.tuning;
   const tunings: Tunings = { main, second, ganged: assembly.ganged };
-  const seen = new Map<Hertz, Solved>();
+  const cache = new Map<Hertz, Solved>();
   const solved = (frequency: Hertz): Solved => {
-    let found = seen.get(frequency);
-    if (!found) seen.set(frequency, (found = solvedAt(tunings, frequency, solver.look(frequency))));
-    return found;
+    let entry = cache.get(frequency);
+    if (!entry) cache.set(frequency, (entry = solvedAt(tunings, frequency, solver.look(frequency))));
+    return entry;
   };
   return {
     at: (frequency) => solved(frequency).view,
@@ -57,11 +57,11 @@ interface Solved {
 function solvedAt(tunings: Tunings, frequency: Hertz, look: PortView): Solved {
   const { main, second, ganged } = tunings;
   const w = 2 * Math.PI * frequency;
-  // Beside a carrier only what stands there is asked for.
-  let made: Tuned | undefined;
+  // Near a carrier only its own view is used.
+  let cached: Tuned | undefined;
   const tuned = (): Tuned => {
-    made ??= { ...tunings, w, levels: tuningLevels(look) };
-    return made;
+    cached ??= { ...tunings, w, levels: tuningLevels(look) };
+    return cached;
   };
   let stands = Number.NaN;
   let three = look;
@@ -118,7 +118,7 @@ const WIDEST = 0.95;
 
 /** Where a tuning capacitor's susceptance cancels what it sees, and the stretch of its scale about it. */
 interface Resonance {
-  readonly wanted: Farads;
+  readonly capacitance: Farads;
   readonly from: Ratio;
   readonly to: Ratio;
 }
@@ -128,12 +128,12 @@ function resonance(tuning: TuningPort, q: StraightQuotient, w: number): Resonanc
   // however much a strong signal's detector loads the port.
   const size = q[6] * q[6] + q[7] * q[7];
   const shown = { re: (q[4] * q[6] + q[5] * q[7]) / size, im: (q[5] * q[6] - q[4] * q[7]) / size };
-  const wanted = shown.im < 0 ? -shown.im / w : Number.POSITIVE_INFINITY;
+  const capacitance = shown.im < 0 ? -shown.im / w : Number.POSITIVE_INFINITY;
   const broad = ((2 * shown.re) / shown.im) ** 2;
   const stretch = broad > STRETCH ? Math.min(broad, WIDEST) : STRETCH;
-  const a = positionOf(tuning, wanted * (1 - stretch));
-  const b = positionOf(tuning, wanted * (1 + stretch));
-  return { wanted, from: Math.min(a, b), to: Math.max(a, b) };
+  const a = positionOf(tuning, capacitance * (1 - stretch));
+  const b = positionOf(tuning, capacitance * (1 + stretch));
+  return { capacitance, from: Math.min(a, b), to: Math.max(a, b) };
 }
 
 const positionOf = (tuning: TuningPort, capacitance: Farads): Ratio =>
@@ -150,14 +150,14 @@ function topOn(tuning: TuningPort, q: StraightQuotient, w: number, { from, to }:
   return Math.min(to, Math.max(from, positionOf(tuning, C)));
 }
 
-const isWithin = (tuning: TuningPort, { wanted }: Resonance, position: Ratio): boolean =>
-  (wanted >= tuning.min && wanted <= tuning.max) || (position > 1e-6 && position < 1 - 1e-6);
+const isWithin = (tuning: TuningPort, { capacitance }: Resonance, position: Ratio): boolean =>
+  (capacitance >= tuning.min && capacitance <= tuning.max) || (position > 1e-6 && position < 1 - 1e-6);
 
 function peakOfOne({ levels, main, w }: Tuned, g: number): Peak {
   const q = byMain(levels, g, 0, 0);
   const at = resonance(main, q, w);
   const position = topOn(main, q, w, at);
-  return { position, other: position, within: isWithin(main, at, position), wanted: at.wanted };
+  return { position, other: position, within: isWithin(main, at, position), capacitance: at.capacitance };
 }
 
 /** Both on one spindle: the two loads move at once, and the top is looked for near that of the main one. */
@@ -165,14 +165,14 @@ function peakOfGanged(t: Tuned, g: number): Peak {
   const { main, w } = t;
   const at = resonance(main, withSecond(t, g, 0.5), w);
   const position = at.from === at.to ? at.from : maximum((p) => levelAt(t, g, p, p), at.from, at.to, 1e-6).x;
-  return { position, other: position, within: isWithin(main, at, position), wanted: at.wanted };
+  return { position, other: position, within: isWithin(main, at, position), capacitance: at.capacitance };
 }
 
 /** Rounds of turning one and then the other, and the movement from which on neither is turned again. */
 const MOST_ROUNDS = 4;
 const SETTLED = 1e-7;
 
-/** The second near its own resonance first, with the main one well off tune, then by turns: the hand's own way. */
+/** The second near its own resonance first, with the main one well off tune, then alternately, as by hand. */
 function peakOfTwo(t: Tuned, g: number): Peak {
   const { main, w } = t;
   const second = t.second!;
@@ -193,7 +193,7 @@ function peakOfTwo(t: Tuned, g: number): Peak {
         other,
         within: isWithin(main, at, position),
         otherWithin: isWithin(second, there, other),
-        wanted: at.wanted,
+        capacitance: at.capacitance,
       };
   }
 }
@@ -202,11 +202,11 @@ function peakOfTwo(t: Tuned, g: number): Peak {
 function withoutLast({ frequency, open, z }: PortView, y: Complex): PortView {
   const k = open.length - 1;
   const factor = intoPort(z[k][k], y);
-  const drawn = z.slice(0, k).map((row) => multiply(row[k], factor));
+  const currents = z.slice(0, k).map((row) => multiply(row[k], factor));
   return {
     frequency,
-    open: drawn.map((d, i) => subtract(open[i], multiply(d, open[k]))),
-    z: drawn.map((d, i) => drawn.map((_, j) => subtract(z[i][j], multiply(d, z[k][j])))),
+    open: currents.map((d, i) => subtract(open[i], multiply(d, open[k]))),
+    z: currents.map((d, i) => currents.map((_, j) => subtract(z[i][j], multiply(d, z[k][j])))),
   };
 }
 

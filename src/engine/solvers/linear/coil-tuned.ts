@@ -4,17 +4,17 @@ import type { Hertz, Ratio } from '../../units/quantities.ts';
 import { type LinearSolver, linearSolver } from './solve.ts';
 import { asCarrier, type CarrierView, type FrequencyView, loaded, type TunedNetwork } from './views.ts';
 
-/** Places a slider or turning coil is told apart in; each needs a solver of its own. */
+/** Resolution of a slider or turning coil; each place needs a solver of its own. */
 const FINEST = 4096;
 
 /** A set that a coil tunes, by a slider or by turning it: one factorisation a frequency and place. */
 export function coilTuned(assembly: Assembly): TunedNetwork {
   const ports: Port[] = [assembly.carrierPort, assembly.tunedPort];
-  const made = new Map<number, LinearSolver>();
+  const solvers = new Map<number, LinearSolver>();
   const solverAt = (position: Ratio): LinearSolver => {
     const key = Math.round(position * FINEST) / FINEST;
-    let solver = made.get(key);
-    if (!solver) made.set(key, (solver = linearSolver(assembly.baseAt(key), ports)));
+    let solver = solvers.get(key);
+    if (!solver) solvers.set(key, (solver = linearSolver(assembly.baseAt(key), ports)));
     return solver;
   };
   const viewAt = (frequency: Hertz): FrequencyView => {
@@ -41,12 +41,12 @@ export function coilTuned(assembly: Assembly): TunedNetwork {
       },
     };
   };
-  // The same few frequencies are asked for at every position and beside every station.
-  const seen = new Map<Hertz, FrequencyView>();
+  // The same few frequencies are used at every position and for every station.
+  const views = new Map<Hertz, FrequencyView>();
   return {
     at(frequency) {
-      let view = seen.get(frequency);
-      if (!view) seen.set(frequency, (view = viewAt(frequency)));
+      let view = views.get(frequency);
+      if (!view) views.set(frequency, (view = viewAt(frequency)));
       return view;
     },
   };

@@ -45,18 +45,18 @@ function swapRows(m: Float64Array, width: number, a: number, b: number, from: nu
 }
 
 /** Columns of a pivot's row that hold something; as wide as the widest network met. */
-let held = new Int32Array(64);
+let store = new Int32Array(64);
 function columnsHeld(row: Float64Array, start: number, from: number, to: number, into: number): number {
   let count = into;
   for (let j = from; j < to; j++) {
     const at = start + 2 * j;
-    if (row[at] !== 0 || row[at + 1] !== 0) held[count++] = 2 * j;
+    if (row[at] !== 0 || row[at + 1] !== 0) store[count++] = 2 * j;
   }
   return count;
 }
 
 function clearBelow(m: Float64Array, right: Float64Array, n: number, columns: number, k: number): void {
-  if (held.length < n + columns) held = new Int32Array(2 * (n + columns));
+  if (store.length < n + columns) store = new Int32Array(2 * (n + columns));
   const own = 2 * k * n;
   const ownRight = 2 * k * columns;
   const inMatrix = columnsHeld(m, own, k + 1, n, 0);
@@ -74,15 +74,15 @@ function clearBelow(m: Float64Array, right: Float64Array, n: number, columns: nu
     const fr = br * ir - bi * ii;
     const fi = br * ii + bi * ir;
     for (let c = 0; c < inMatrix; c++) {
-      const s = own + held[c];
-      const t = row + held[c];
+      const s = own + store[c];
+      const t = row + store[c];
       m[t] -= fr * m[s] - fi * m[s + 1];
       m[t + 1] -= fr * m[s + 1] + fi * m[s];
     }
     const rowRight = 2 * i * columns;
     for (let c = inMatrix; c < inAll; c++) {
-      const s = ownRight + held[c];
-      const t = rowRight + held[c];
+      const s = ownRight + store[c];
+      const t = rowRight + store[c];
       right[t] -= fr * right[s] - fi * right[s + 1];
       right[t + 1] -= fr * right[s + 1] + fi * right[s];
     }

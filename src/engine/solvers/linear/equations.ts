@@ -31,7 +31,7 @@ export interface Equations {
   readonly couplings: readonly (readonly [first: number, second: number, mutual: number])[];
   readonly nodeCount: number;
   readonly size: number;
-  /** Filled anew for each frequency: re and im by turns, row by row. */
+  /** Filled for each frequency: re and im alternately, row by row. */
   readonly matrix: Float64Array;
   /** Right sides: the circuit's own sources, then 1 A into each port. */
   readonly right: Float64Array;
@@ -86,7 +86,7 @@ export function fill(q: Equations, frequency: Hertz): void {
   const w = 2 * Math.PI * frequency;
   q.matrix.fill(0);
   q.right.fill(0);
-  for (let i = 0; i < q.elements.length; i++) put(q, i, frequency, w);
+  for (let i = 0; i < q.elements.length; i++) stampElement(q, i, frequency, w);
   if (frequency === 0) for (let i = 0; i < q.nodeCount; i++) stamp(q, i, i, INSULATION, 0);
   for (const [first, second, mutual] of q.couplings) {
     stamp(q, first, second, 0, -w * mutual);
@@ -98,7 +98,7 @@ export function fill(q: Equations, frequency: Hertz): void {
   }
 }
 
-function put(q: Equations, i: number, frequency: Hertz, w: number): void {
+function stampElement(q: Equations, i: number, frequency: Hertz, w: number): void {
   const e = q.elements[i];
   const a = q.from[i];
   const b = q.to[i];

@@ -35,7 +35,7 @@ export interface LinearSolver {
  * Modified nodal analysis of any list of elements. Made once for a circuit; each frequency costs one factorisation.
  * At frequency 0 capacitors are open and inductors are their resistance; cells drive only there, sources only above.
  * @param circuit elements between nodes; "earth" is at 0 V
- * @param ports where impedances are wanted
+ * @param ports whose impedances to calculate
  * @returns a solver; its voltages are r.m.s. as the sources are
  * @throws RangeError when an element or mutual names something that is not there, or the equations have no solution.
  */

@@ -25,19 +25,19 @@ interface Polynomials {
  */
 function polynomialsOf({ open, z }: PortView): Polynomials {
   const [x, zd, z1, to1, open1] = [open[DETECTOR], z[DETECTOR][DETECTOR], z[MAIN][MAIN], z[DETECTOR][MAIN], open[MAIN]];
-  const alone = (v: Complex, zk: Complex, to: Complex, at: Complex): Complex =>
+  const withOne = (v: Complex, zk: Complex, to: Complex, at: Complex): Complex =>
     subtract(multiply(v, zk), multiply(to, at));
   if (open.length <= SECOND)
     return {
-      upper: polynomial(x, alone(x, z1, to1, open1)),
+      upper: polynomial(x, withOne(x, z1, to1, open1)),
       lower: polynomial(ONE, z1),
-      loading: polynomial(zd, alone(zd, z1, to1, to1)),
+      loading: polynomial(zd, withOne(zd, z1, to1, to1)),
     };
   const [z2, z12, to2, open2] = [z[SECOND][SECOND], z[MAIN][SECOND], z[DETECTOR][SECOND], open[SECOND]];
-  const both = alone(z1, z2, z12, z12);
+  const both = withOne(z1, z2, z12, z12);
   const whole = (v: Complex, at1: Complex, at2: Complex): Polynomial => {
-    const taken = add(multiply(to1, alone(at1, z2, z12, at2)), multiply(to2, alone(at2, z1, z12, at1)));
-    return polynomial(v, alone(v, z1, to1, at1), alone(v, z2, to2, at2), subtract(multiply(v, both), taken));
+    const currents = add(multiply(to1, withOne(at1, z2, z12, at2)), multiply(to2, withOne(at2, z1, z12, at1)));
+    return polynomial(v, withOne(v, z1, to1, at1), withOne(v, z2, to2, at2), subtract(multiply(v, both), currents));
   };
   return {
     upper: whole(x, open1, open2),
@@ -117,15 +117,15 @@ function load(levels: TuningLevels, g: number): void {
 /** What is left of a polynomial, a straight line, when one of its admittances stands. */
 function hold(
   of: Polynomial,
-  held: number,
+  fixed: number,
   turned: number,
   yr: number,
   yi: number,
   into: StraightQuotient,
   at: number,
 ): void {
-  into[at] = of[0] + of[held] * yr - of[held + 1] * yi;
-  into[at + 1] = of[1] + of[held] * yi + of[held + 1] * yr;
+  into[at] = of[0] + of[fixed] * yr - of[fixed + 1] * yi;
+  into[at + 1] = of[1] + of[fixed] * yi + of[fixed + 1] * yr;
   into[at + 2] = of[turned] + of[BY_BOTH] * yr - of[BY_BOTH + 1] * yi;
   into[at + 3] = of[turned + 1] + of[BY_BOTH] * yi + of[BY_BOTH + 1] * yr;
 }

@@ -33,7 +33,7 @@ export interface Peak {
   /** Of a separate aerial tuning: false when its peak lies beyond its scale. */
   readonly otherWithin?: boolean;
   /** What the tuning capacitance would have to be. */
-  readonly wanted?: Farads;
+  readonly capacitance?: Farads;
 }
 
 export interface TunedNetwork {

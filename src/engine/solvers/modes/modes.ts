@@ -50,10 +50,10 @@ function decompose(system: StateSpace, nudge: number, trial: readonly number[]):
   const D = system.detectors.length;
   const A = nudge === 0 ? system.A : nudged(system.A, nudge);
   const { values, vectors } = eigen(A, n);
-  const chosen = pairUp(values, n);
+  const kinds = pairUp(values, n);
   const V = complexMatrix(n * n);
   let column = 0;
-  for (const k of chosen.real) {
+  for (const k of kinds.real) {
     // The vector of a real mode is real but for a common phase.
     let big = 0;
     for (let i = 1; i < n; i++) {
@@ -67,7 +67,7 @@ function decompose(system: StateSpace, nudge: number, trial: readonly number[]):
     for (let i = 0; i < n; i++) V.re[i * n + column] = vectors.re[i * n + k] * cr + vectors.im[i * n + k] * ci;
     column++;
   }
-  for (const k of chosen.paired) {
+  for (const k of kinds.paired) {
     for (let i = 0; i < n; i++) {
       V.re[i * n + column] = V.re[i * n + column + 1] = vectors.re[i * n + k];
       V.im[i * n + column] = vectors.im[i * n + k];
@@ -84,10 +84,10 @@ function decompose(system: StateSpace, nudge: number, trial: readonly number[]):
   const factor = { re: V.re.slice(), im: V.im.slice() };
   if (!solveComplexInPlace(factor, n, drive, c)) return undefined;
 
-  const real = chosen.real.length;
-  const count = real + chosen.paired.length;
+  const real = kinds.real.length;
+  const count = real + kinds.paired.length;
   const at = (m: number) => (m < real ? m : real + 2 * (m - real)); // its column in V
-  const list = [...chosen.real, ...chosen.paired];
+  const list = [...kinds.real, ...kinds.paired];
   const emfs = complexMatrix(count * E);
   const detectors = complexMatrix(count * D);
   const re = new Float64Array(count);
@@ -173,15 +173,15 @@ function residual(
 
 /** Real eigenvalues, and one (upper half plane) of each conjugate pair. */
 function pairUp(values: ComplexMatrix, n: number): { real: number[]; paired: number[] } {
-  const left = new Set(Array.from({ length: n }, (_, i) => i));
+  const free = new Set(Array.from({ length: n }, (_, i) => i));
   const paired: number[] = [];
-  const upper = [...left].filter((k) => values.im[k] > 1e-13 * Math.hypot(values.re[k], values.im[k]));
+  const upper = [...free].filter((k) => values.im[k] > 1e-13 * Math.hypot(values.re[k], values.im[k]));
   upper.sort((a, b) => values.im[b] - values.im[a]);
   for (const k of upper) {
-    if (!left.has(k)) continue;
+    if (!free.has(k)) continue;
     let mate = -1;
     let nearest = Number.POSITIVE_INFINITY;
-    for (const j of left) {
+    for (const j of free) {
       if (values.im[j] >= 0) continue;
       const distance = Math.hypot(values.re[j] - values.re[k], values.im[j] + values.im[k]);
       if (distance < nearest) {
@@ -190,11 +190,11 @@ function pairUp(values: ComplexMatrix, n: number): { real: number[]; paired: num
       }
     }
     if (mate < 0 || nearest > 0.5 * values.im[k]) continue; // rounding, not a swing: two real ones
-    left.delete(k);
-    left.delete(mate);
+    free.delete(k);
+    free.delete(mate);
     paired.push(k);
   }
-  return { real: [...left], paired };
+  return { real: [...free], paired };
 }
 
 /** Every entry changed by a small relative amount, always the same. */

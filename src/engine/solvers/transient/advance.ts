@@ -8,7 +8,7 @@ import { GROUP } from './sources.ts';
  * A lone junction behind a resistance has a closed answer, looked up: with v = p − ρ·i and leakage G across it,
  * i = (1 − G·ρ′)·(s/ρ′·ω(z) − Is) + G·p′, p′ = p/(1 + ρG), ρ′ = ρ/(1 + ρG).
  */
-export interface LoneJunction {
+export interface SingleJunction {
   /** z = p·inverse + shift. */
   readonly inverse: number;
   readonly shift: number;
@@ -18,13 +18,13 @@ export interface LoneJunction {
   readonly leak: number;
 }
 
-const NO_JUNCTION: LoneJunction = { inverse: 0, shift: 0, ampere: 0, back: 0, leak: 0 };
+const NO_JUNCTION: SingleJunction = { inverse: 0, shift: 0, ampere: 0, back: 0, leak: 0 };
 
 /** @param R what its current makes of its voltage, Ω: below 0. */
-export function loneJunction(
+export function singleJunction(
   { saturationCurrent: Is, slopeVoltage, seriesResistance, leakage }: JunctionLaw,
   R: number,
-): LoneJunction {
+): SingleJunction {
   const rho0 = Math.max(seriesResistance - R, 1e-12);
   const share = 1 / (1 + rho0 * leakage);
   const rho = rho0 * share;
@@ -38,8 +38,8 @@ export function loneJunction(
   };
 }
 
-/** One wave, one detector and at most one watched row. @param lone its closed answer, if it has one. */
-export function advanceOne(state: CoreState, lone: LoneJunction | undefined, from: number, steps: number): void {
+/** One wave, one detector and at most one watched row. @param closed its closed answer, if it has one. */
+export function advanceOne(state: CoreState, closed: SingleJunction | undefined, from: number, steps: number): void {
   const { k, drive, source, rows, curves, R, zr, zi, wave, current, volt, watched, sums } = state;
   const { real, count } = k;
   const mr = k.m.re;
@@ -51,14 +51,14 @@ export function advanceOne(state: CoreState, lone: LoneJunction | undefined, fro
   const { cosine } = source;
   const r0 = R[0];
   const curve = curves[0];
-  const { inverse, shift, ampere, back, leak } = lone ?? NO_JUNCTION;
+  const { inverse, shift, ampere, back, leak } = closed ?? NO_JUNCTION;
   const table = omegaTable();
-  const seen = watched.length === 1 ? watched[0] : undefined;
-  const sr = seen ? seen.cr : cr;
-  const si = seen ? seen.ci : ci;
-  const seenBias = seen ? seen.bias : 0;
-  const seenWave = seen ? seen.cosine : 0;
-  const seenCurrent = seen ? seen.detectors[0] : 0;
+  const probe = watched.length === 1 ? watched[0] : undefined;
+  const sr = probe ? probe.cr : cr;
+  const si = probe ? probe.ci : ci;
+  const seenBias = probe ? probe.bias : 0;
+  const seenWave = probe ? probe.cosine : 0;
+  const seenCurrent = probe ? probe.detectors[0] : 0;
   let u0 = wave[0];
   let i0 = current[0];
   let v0 = volt[0];
@@ -91,7 +91,7 @@ export function advanceOne(state: CoreState, lone: LoneJunction | undefined, fro
       p += cr[j] * x - ci[j] * y;
       v += sr[j] * x - si[j] * y;
     }
-    if (lone) {
+    if (closed) {
       const z = p * inverse + shift;
       let w: number;
       if (z > OMEGA_LOWEST && z < OMEGA_HIGHEST) {

@@ -44,11 +44,11 @@ export function stepCoefficients(system: StateSpace, w0: number, h: number): Ste
   // Trapezoid with h′ = (2/ω0)·tan(ω0·h/2). Slow modes keep the true h: the warp would run audio 0.3 % fast.
   const warped = Math.tan((w0 * h) / 2) / w0;
   const halfOf = (k: number) => (Math.hypot(modes.re[k], modes.im[k]) < w0 / SLOW ? h / 2 : warped);
-  const kept: number[] = [];
+  const dynamic: number[] = [];
   const stiff: number[] = [];
-  for (let k = 0; k < modes.count; k++) (-modes.re[k] * warped > STIFF ? stiff : kept).push(k);
-  const real = kept.filter((k) => k < modes.real).length;
-  const count = kept.length;
+  for (let k = 0; k < modes.count; k++) (-modes.re[k] * warped > STIFF ? stiff : dynamic).push(k);
+  const real = dynamic.filter((k) => k < modes.real).length;
+  const count = dynamic.length;
   const planes = (n: number): Planes => ({ re: new Float64Array(n), im: new Float64Array(n) });
   const m = planes(count);
   const beta = planes(count * E);
@@ -56,7 +56,7 @@ export function stepCoefficients(system: StateSpace, w0: number, h: number): Ste
   const restBeta = planes(count * E);
   const restGamma = planes(count * D);
   const unit: Complex[] = [];
-  kept.forEach((k, i) => {
+  dynamic.forEach((k, i) => {
     const half = halfOf(k);
     const ur = modes.re[k] * half;
     const ui = modes.im[k] * half;
@@ -69,19 +69,19 @@ export function stepCoefficients(system: StateSpace, w0: number, h: number): Ste
     const lr = Math.min(modes.re[k], -1e-6);
     const li = modes.im[k];
     const l2 = lr * lr + li * li;
-    const put = (to: Planes, rest: Planes, at: number, br: number, bi: number) => {
+    const store = (to: Planes, rest: Planes, at: number, br: number, bi: number) => {
       to.re[at] = br * wr - bi * wi;
       to.im[at] = br * wi + bi * wr;
       rest.re[at] = -(br * lr + bi * li) / l2;
       rest.im[at] = -(bi * lr - br * li) / l2;
     };
-    for (let j = 0; j < E; j++) put(beta, restBeta, i * E + j, modes.emfs.re[k * E + j], modes.emfs.im[k * E + j]);
+    for (let j = 0; j < E; j++) store(beta, restBeta, i * E + j, modes.emfs.re[k * E + j], modes.emfs.im[k * E + j]);
     for (let j = 0; j < D; j++)
-      put(gamma, restGamma, i * D + j, modes.detectors.re[k * D + j], modes.detectors.im[k * D + j]);
+      store(gamma, restGamma, i * D + j, modes.detectors.re[k * D + j], modes.detectors.im[k * D + j]);
   });
   const size = Float64Array.from(gamma.re, (g, i) => Math.hypot(g, gamma.im[i]));
   const most = size.reduce((a, b) => Math.max(a, b), 0);
-  kept.forEach((_, i) => {
+  dynamic.forEach((_, i) => {
     // Scale by the drive of the detector that moves the mode most; one that none moves keeps its own.
     let best = -1;
     for (let j = 0; j < D; j++) {
@@ -118,7 +118,7 @@ export function stepCoefficients(system: StateSpace, w0: number, h: number): Ste
     row(row) {
       const all = modes.output(row);
       const c = planes(count);
-      kept.forEach((k, i) => {
+      dynamic.forEach((k, i) => {
         const twice = k < modes.real ? 1 : 2;
         c.re[i] = twice * (all.re[k] * unit[i].re - all.im[k] * unit[i].im);
         c.im[i] = twice * (all.re[k] * unit[i].im + all.im[k] * unit[i].re);

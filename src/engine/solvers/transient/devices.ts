@@ -170,13 +170,13 @@ function eliminate(M: Float64Array, b: Float64Array, n: number): void {
     for (let i = k + 1; i < n; i++) if (Math.abs(M[i * n + k]) > Math.abs(M[pivot * n + k])) pivot = i;
     if (pivot !== k) {
       for (let j = k; j < n; j++) {
-        const held = M[k * n + j];
+        const swap = M[k * n + j];
         M[k * n + j] = M[pivot * n + j];
-        M[pivot * n + j] = held;
+        M[pivot * n + j] = swap;
       }
-      const held = b[k];
+      const swap = b[k];
       b[k] = b[pivot];
-      b[pivot] = held;
+      b[pivot] = swap;
     }
     for (let i = k + 1; i < n; i++) {
       const f = M[i * n + k] / M[k * n + k];

@@ -1,5 +1,5 @@
 import type { StateSpace } from '../modes/state-space.ts';
-import { advanceAny, advanceOne, loneJunction } from './advance.ts';
+import { advanceAny, advanceOne, singleJunction } from './advance.ts';
 import type { StepCoefficients, StepRow } from './coefficients.ts';
 import { type CoreState, coreState, MOST_WATCHED, type ReducedRow, reduceRow } from './core-state.ts';
 import { type Device, lawOf } from './devices.ts';
@@ -28,7 +28,7 @@ export function makeCore(
   const { zr, zi, current, wave, drive, sums, R } = state;
   const isOne = devices.length === 1 && sourceWeights(emfs).every(({ im }) => im === 0);
   const law = isOne ? lawOf(devices[0]) : undefined;
-  const lone = law && loneJunction(law, R[0]);
+  const closed = law && singleJunction(law, R[0]);
   return {
     k,
     zr,
@@ -44,7 +44,7 @@ export function makeCore(
       state.watched = rows;
     },
     advance(from, steps) {
-      if (isOne && state.watched.length < 2) advanceOne(state, lone, from, steps);
+      if (isOne && state.watched.length < 2) advanceOne(state, closed, from, steps);
       else advanceAny(state, from, steps);
     },
   };

@@ -77,22 +77,22 @@ export function createTransient(circuit: Circuit, options: TransientOptions): Tr
     },
     average,
   );
-  let taken = 0;
+  let count = 0;
   return {
     step: h,
     get stepsTaken() {
-      return taken;
+      return count;
     },
     warnings: system.warnings,
     frameTime: (frame) => (frame * every + (average ? (every + 1) / 2 : every)) * h,
     run(steps, out = [], offset = 0) {
       let frame = offset;
-      for (let left = steps; left > 0; ) {
-        const block = Math.min(left, every - (taken % every));
-        core.advance(taken, block);
-        taken += block;
-        left -= block;
-        if (taken % every === 0) recorder.write(out, frame++, average ? every : 0);
+      for (let remainder = steps; remainder > 0; ) {
+        const block = Math.min(remainder, every - (count % every));
+        core.advance(count, block);
+        count += block;
+        remainder -= block;
+        if (count % every === 0) recorder.write(out, frame++, average ? every : 0);
       }
       return frame - offset;
     },

@@ -2,7 +2,7 @@ import { type ByKind, byKind } from '../../../engine/kinds/by-kind.ts';
 import type { DetectorDescription } from '../../../engine/kinds/detectors/detector-schema.ts';
 import { slopeResistance } from '../../../engine/parts/detector/detector.ts';
 import { detectorByKind } from '../../../engine/parts/detector/library.ts';
-import { spotsWorth } from '../../../engine/reception/detection/spots.ts';
+import { crystalSurvey } from '../../../engine/reception/detection/crystal-survey.ts';
 import type { Reception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import type { AssumedSpot, BringUpFact, Contact } from '../../words/index.ts';
@@ -86,5 +86,5 @@ function spotOf(detector: Extract<DetectorDescription, { kind: 'galena' }>): Ass
 /** What the spots of the crystal are worth on the station heard best. */
 function worthOf({ set, reception }: Context) {
   const best = reception.stations[reception.best[0] ?? -1];
-  return best && { spots: spotsWorth(set, best.index), station: best.name };
+  return best && { spots: crystalSurvey(set, best.index), station: best.name };
 }

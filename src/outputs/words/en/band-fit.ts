@@ -7,7 +7,7 @@ const henries = (l: number): string => formatQuantity(l, 'inductance');
 
 type Impossible = NonNullable<BandFit['cannot']>;
 
-const reason = ({ cannot, wanted }: { cannot: Impossible; wanted: BandFit['wanted'] }): string => {
+const reason = ({ cannot, wanted }: { cannot: Impossible; wanted: BandFit['target'] }): string => {
   const { from, to, inductance } = wanted;
   return cannot.why === 'span'
     ? `The capacitor changes by ${farads(cannot.span)}, and ${hertz(from)} to ${hertz(to)} on ${henries(inductance)} needs ${farads(cannot.needed)}: no trimmer or padder can widen its range.`
@@ -16,7 +16,7 @@ const reason = ({ cannot, wanted }: { cannot: Impossible; wanted: BandFit['wante
 
 /** How a capacitor is made to cover a band, or which coil would. */
 export function bandFitSentence(fit: BandFit): string {
-  const { wanted, covers, cannot, trimmer, padder } = fit;
+  const { target: wanted, covers, cannot, trimmer, padder } = fit;
   if (cannot) {
     const { betterInductance, reaches } = cannot;
     const better =

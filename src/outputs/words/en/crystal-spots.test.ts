@@ -1,10 +1,10 @@
 import { expect, it } from 'vitest';
 import { SPOT_SHARES } from '../../../engine/parts/detector/surface.ts';
-import type { SpotWorth } from '../../../engine/reception/detection/spots.ts';
+import type { CrystalSpot } from '../../../engine/reception/detection/crystal-survey.ts';
 import { crystalSpots } from './crystal-spots.ts';
 import { crystalWords } from './page/detector.ts';
 
-const spot = (quality: SpotWorth['quality'], share: number, soundPressureLevel: number): SpotWorth => ({
+const spot = (quality: CrystalSpot['quality'], share: number, soundPressureLevel: number): CrystalSpot => ({
   quality,
   share,
   soundPressureLevel,

@@ -1,4 +1,4 @@
-import { ofHundred, type SpotWorth } from '../../../engine/reception/detection/spots.ts';
+import { type CrystalSpot, ofHundred } from '../../../engine/reception/detection/crystal-survey.ts';
 import { formatNumber } from '../../../engine/units/format.ts';
 import { listOf, plural } from './grammar.ts';
 
@@ -8,7 +8,7 @@ const dB = (x: number): string => {
 };
 
 /** How loud a station is through one spot against another. */
-function against(one: SpotWorth, other: SpotWorth): string {
+function against(one: CrystalSpot, other: CrystalSpot): string {
   const difference = one.soundPressureLevel - other.soundPressureLevel;
   if (Math.abs(difference) < 0.5) return 'no louder';
   return difference > 0 ? `${dB(difference)} louder` : `${dB(difference)} quieter`;
@@ -18,7 +18,7 @@ function against(one: SpotWorth, other: SpotWorth): string {
 const added = (more: number): string =>
   more < 0.3 ? 'a very good one adds almost nothing' : `a very good one adds ${dB(more)}`;
 
-type Grains = readonly Pick<SpotWorth, 'quality' | 'share'>[];
+type Grains = readonly Pick<CrystalSpot, 'quality' | 'share'>[];
 
 /** @param crystal what crystal: " of this crystal"; default any. */
 export function grainsText(grains: Grains, crystal = ''): string {
@@ -31,8 +31,8 @@ export function grainsText(grains: Grains, crystal = ''): string {
  * What the spots of the crystal at hand are worth on a station, in a few sentences: its spots are not the median good,
  * fair and poor ones of the library.
  */
-export function crystalSpots(worth: readonly SpotWorth[], station: string): string {
-  const of = (quality: SpotWorth['quality']) => worth.find((spot) => spot.quality === quality);
+export function crystalSpots(worth: readonly CrystalSpot[], station: string): string {
+  const of = (quality: CrystalSpot['quality']) => worth.find((spot) => spot.quality === quality);
   const [poor, fair, good, best] = [of('poor'), of('fair'), of('good'), of('very good')];
   const grains = grainsText(worth, ' of this crystal');
   if (!good || !fair) return grains;

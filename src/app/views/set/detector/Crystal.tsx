@@ -78,7 +78,7 @@ export function Crystal({ seed, set, station, time, onFound }: Props) {
     <details class="card" onToggle={(event) => setOpen((event.currentTarget as HTMLDetailsElement).open)}>
       <summary>{texts.title}</summary>
       <p>
-        {texts.how} {answer?.worth ?? texts.usual()}
+        {texts.how} {answer?.text ?? texts.usual()}
       </p>
       <div class="bench">
         <CrystalFace surface={surface} whisker={whisker} tried={tried} onMove={move} />

@@ -24,11 +24,11 @@ export interface SpotsAnswer {
   /** What is heard here over what a good spot gives, dB. */
   readonly overGood: number;
   /** What spots are worth, in words. */
-  readonly worth: string;
+  readonly text: string;
 }
 
 /** The spots of a set and station are the same wherever the whisker stands. */
-let kept: { readonly key: string; readonly worth: readonly SpotWorth[] } | undefined;
+let cached: { readonly key: string; readonly worth: readonly SpotWorth[] } | undefined;
 
 addEventListener('message', async ({ data }: MessageEvent<SpotsQuestion>) => {
   let reply: Reply<SpotsAnswer>;
@@ -36,15 +36,15 @@ addEventListener('message', async ({ data }: MessageEvent<SpotsQuestion>) => {
     const { set, station, time, seed, whisker } = data;
     const options = { time, coast: await coastFor(set.place) };
     const key = JSON.stringify([set, station, time, seed, whisker.material]);
-    if (kept?.key !== key)
-      kept = { key, worth: spotsWorth(set, station, { ...options, seed, material: whisker.material }) };
+    if (cached?.key !== key)
+      cached = { key, worth: spotsWorth(set, station, { ...options, seed, material: whisker.material }) };
     const here = heardAtTouch(set, station, seed, whisker, options);
-    const good = kept.worth.find((s) => s.quality === 'good') ?? kept.worth[kept.worth.length - 1];
+    const good = cached.worth.find((s) => s.quality === 'good') ?? cached.worth[cached.worth.length - 1];
     reply = {
       answer: {
         here,
         overGood: here.soundPressureLevel - good.soundPressureLevel,
-        worth: crystalSpots(kept.worth, set.place.stations[station].name),
+        text: crystalSpots(cached.worth, set.place.stations[station].name),
       },
     };
   } catch (error) {

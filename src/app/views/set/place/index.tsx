@@ -31,7 +31,7 @@ export type { When } from '../../../description/when.ts';
 interface Props {
   /** The description as it stands, problems and all. */
   readonly written: unknown;
-  /** The set as last understood, and what it receives. */
+  /** The last valid set, and what it receives. */
   readonly set: SetDescription;
   readonly reception: Reception;
   /** Places in the list that the figures leave out. */

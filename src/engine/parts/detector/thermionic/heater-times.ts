@@ -44,7 +44,7 @@ function passed(isPast: (T: Kelvins) => boolean, from: HeaterState, volts: Volts
 }
 
 /**
- * The one statement of how long a valve takes, wherever times of a heater are told.
+ * The one statement of how long a valve takes, used wherever times of a heater are stated.
  * @param voltage on the heater, V
  * @param heater its rating
  * @returns times (s) with their 90 % ranges; undefined where the voltage does not bring the cathode to work

@@ -67,7 +67,7 @@ export function heaterPower(heater: Heater, voltage: Volts, T: Kelvins): number 
 }
 
 /** Watts that a cathode loses by radiation (T⁴) and conduction. */
-function lostBy(heater: Heater, T: Kelvins): number {
+function heaterLoss(heater: Heater, T: Kelvins): number {
   const { ratedVoltage, ratedCurrent, ratedTemperature: T0, roomTemperature: Ta, conductedShare } = heater;
   const rated = usefulShare(heater) * ratedVoltage * ratedCurrent;
   const radiated = ((1 - conductedShare) * rated * (T ** 4 - Ta ** 4)) / (T0 ** 4 - Ta ** 4);
@@ -83,7 +83,7 @@ function exchange(heater: Heater): number {
 
 /** Of a wire that keeps a cathode at T. */
 const wireAt = (heater: Heater, T: Kelvins): Kelvins =>
-  heater.wire ? (T ** 4 + lostBy(heater, T) / exchange(heater)) ** 0.25 : T;
+  heater.wire ? (T ** 4 + heaterLoss(heater, T) / exchange(heater)) ** 0.25 : T;
 
 /**
  * Heater and cathode warmed through at a voltage (either sign; room temperature at 0).
@@ -95,7 +95,7 @@ export function heatedThrough(voltage: Volts, heater: Heater = SMALL_VALVE_HEATE
   const { roomTemperature: Ta, ratedTemperature } = heater;
   if (voltage === 0) return { wire: Ta, cathode: Ta };
   const surplus = (T: Kelvins) =>
-    usefulShare(heater) * heaterPower(heater, voltage, wireAt(heater, T)) - lostBy(heater, T);
+    usefulShare(heater) * heaterPower(heater, voltage, wireAt(heater, T)) - heaterLoss(heater, T);
   const cathode = root(surplus, Ta, 4 * ratedTemperature);
   return { wire: wireAt(heater, cathode), cathode };
 }
@@ -133,13 +133,13 @@ export function heatCathode(
   const useful = usefulShare(heater);
   const rates = (w: Kelvins, c: Kelvins): readonly [wire: number, cathode: number] => {
     if (!wire) {
-      const rate = (heaterPower(heater, voltage, c) - lostBy(heater, c)) / heatCapacity;
+      const rate = (heaterPower(heater, voltage, c) - heaterLoss(heater, c)) / heatCapacity;
       return [rate, rate];
     }
     const passed = G * (w ** 4 - c ** 4);
     return [
       (useful * heaterPower(heater, voltage, w) - passed) / wire.heatCapacity,
-      (passed - lostBy(heater, c)) / heatCapacity,
+      (passed - heaterLoss(heater, c)) / heatCapacity,
     ];
   };
   const steps = Math.ceil(time / 0.02);

@@ -58,19 +58,19 @@ export interface LangmuirFunctions {
   readonly anodePotential: (xi: number) => number;
 }
 
-let made: LangmuirFunctions | undefined;
+let cached: LangmuirFunctions | undefined;
 
 /** Both functions, tabulated at the first call (a few milliseconds) and kept. Good to about 1e-5. */
 export function langmuirFunctions(): LangmuirFunctions {
-  if (made) return made;
+  if (cached) return cached;
   const far = Array.from({ length: 801 }, (_, i) => 150 * (i / 800) ** 2);
   // √η against ξ bends gently: straight at the start, as ξ^(2/3) at the end.
   const anode = monotoneCurve(table(anodeSlope, far), far);
   const near = Array.from({ length: 401 }, (_, i) => 6.5 * (i / 400));
   const cathode = monotoneCurve(near, table(cathodeSlope, near));
-  made = {
+  cached = {
     cathodeDistance: (eta) => cathode.at(Math.sqrt(eta)),
     anodePotential: (xi) => anode.at(xi) ** 2,
   };
-  return made;
+  return cached;
 }

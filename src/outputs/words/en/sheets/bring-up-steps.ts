@@ -2,7 +2,7 @@ import type { DetectorDescription } from '../../../../engine/kinds/detectors/det
 import type { EarthDescription } from '../../../../engine/kinds/earths/earth-schema.ts';
 import type { LoadDescription } from '../../../../engine/kinds/loads/load-schema.ts';
 import type { LoopDescription } from '../../../../engine/kinds/loops.ts';
-import type { SpotWorth } from '../../../../engine/reception/detection/spots.ts';
+import type { CrystalSpot } from '../../../../engine/reception/detection/crystal-survey.ts';
 import type { StationReception } from '../../../../engine/reception/path/types.ts';
 import { hasRanges } from '../../../../engine/uncertainty/ranged-reception.ts';
 import { formatQuantity } from '../../../../engine/units/format.ts';
@@ -55,7 +55,7 @@ export interface BringUpFacts {
     /** At zero bias. */
     readonly resistance: number;
     readonly spot?: AssumedSpot;
-    readonly worth?: { readonly spots: readonly SpotWorth[]; readonly station: string };
+    readonly worth?: { readonly spots: readonly CrystalSpot[]; readonly station: string };
   };
   readonly heater: { readonly voltage: number; readonly reduced: boolean };
   readonly diode: { readonly tags: readonly string[]; readonly kind: DetectorDescription['kind'] };

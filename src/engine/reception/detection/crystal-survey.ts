@@ -19,8 +19,8 @@ export interface HeardThrough {
   readonly heard: Loudness;
 }
 
-/** What one quality of spot is worth on a station. */
-export interface SpotWorth {
+/** Level of a station on spots of one quality. */
+export interface CrystalSpot {
   readonly quality: SpotQuality;
   /** Of the crystal's grains. */
   readonly share: Ratio;
@@ -36,25 +36,25 @@ const TRIED = 3;
 
 /** Any detector in this set on a station, the dial peaked for it. */
 function through(set: SetDescription, station: number, options: FieldOptions): (detector: Detector) => HeardThrough {
-  const wanted = set.place.stations[station];
-  if (!wanted) throw new RangeError(`there is no station ${station}`);
+  const target = set.place.stations[station];
+  if (!target) throw new RangeError(`there is no station ${station}`);
   const fieldOf = fieldsAtSite(set.place, options);
   const like = setCircuit(set);
   return (detector) => {
-    const { heard } = receiveStation(receiver(setCircuit(set, { detector, like }), fieldOf), wanted);
+    const { heard } = receiveStation(receiver(setCircuit(set, { detector, like }), fieldOf), target);
     return { soundPressureLevel: heard.spl, heard: heard.loudness };
   };
 }
 
 /**
- * What a touch of the crystal makes of a station.
+ * Level of a station at one touch of the crystal.
  * @param set as read, with a crystal
  * @param station its place in the list, from 0
  * @param seed of the crystal
- * @param options place (m), pressure and material of the whisker, then time and coastline
- * @param options place (m), pressure and material of the whisker, then time and coastline
+ * @param position place (m), pressure and material of the whisker
+ * @param options time and coastline
  * @returns level (dB SPL) and how loud that is
- * @throws RangeError beside the crystal, or for a station there is not.
+ * @throws RangeError for a place off the crystal, or a station there is not.
  */
 export function heardAtTouch(
   set: SetDescription,
@@ -67,14 +67,14 @@ export function heardAtTouch(
 }
 
 /**
- * What the spots of a crystal are worth in this set on a station, a light touch on each, from dead to very good.
+ * Levels of a station on the spots of a crystal in this set, a light touch on each, from dead to very good.
  * @param set as read
  * @param station its place in the list, from 0
  * @param options seed of the crystal, material of the whisker, time and coastline
  * @returns levels (dB SPL), worst first
  * @throws RangeError for a station there is not.
  */
-export function spotsWorth(
+export function crystalSurvey(
   set: SetDescription,
   station: number,
   {
@@ -82,11 +82,11 @@ export function spotsWorth(
     material = 'phosphor bronze',
     ...options
   }: FieldOptions & { seed?: number; material?: Whisker } = {},
-): SpotWorth[] {
+): CrystalSpot[] {
   const surface = crystalSurface(seed);
   const all = surface.spots();
   const levelOf = through(set, station, options);
-  const found = QUALITIES.map((quality) => {
+  const survey = QUALITIES.map((quality) => {
     const spots = all.filter((s) => s.quality === quality).sort((a, b) => a.merit - b.merit);
     const count = Math.min(quality === 'dead' ? 1 : TRIED, spots.length);
     const tried = Array.from({ length: count }, (_, k) => {
@@ -95,8 +95,8 @@ export function spotsWorth(
     }).sort((a, b) => a - b);
     return { quality, share: spots.length / all.length, soundPressureLevel: tried[tried.length >> 1] };
   }).filter((s) => s.soundPressureLevel !== undefined);
-  const fair = found.find((s) => s.quality === 'fair')?.soundPressureLevel ?? found[0].soundPressureLevel;
-  return found.map((s) => ({ ...s, gain: s.soundPressureLevel - fair }));
+  const fair = survey.find((s) => s.quality === 'fair')?.soundPressureLevel ?? survey[0].soundPressureLevel;
+  return survey.map((s) => ({ ...s, gain: s.soundPressureLevel - fair }));
 }
 
 /** Shares as whole parts that add up to a hundred, the largest remainders rounded up; nothing there is goes uncounted. */
@@ -106,10 +106,10 @@ export function ofHundred(shares: readonly Ratio[]): number[] {
   const exact = shares.map((s) => (100 * s) / sum);
   const parts = exact.map((x) => (x > 0 ? Math.max(1, Math.floor(x)) : 0));
   const over = (i: number): number => exact[i] - parts[i];
-  for (let left = 100 - parts.reduce((a, b) => a + b, 0); left !== 0; left -= Math.sign(left)) {
-    const may = parts.map((_, i) => i).filter((i) => exact[i] > 0 && (left > 0 || parts[i] > 1));
-    const chosen = may.reduce((best, i) => (Math.sign(left) * (over(i) - over(best)) > 0 ? i : best), may[0]);
-    parts[chosen] += Math.sign(left);
+  for (let rest = 100 - parts.reduce((a, b) => a + b, 0); rest !== 0; rest -= Math.sign(rest)) {
+    const may = parts.map((_, i) => i).filter((i) => exact[i] > 0 && (rest > 0 || parts[i] > 1));
+    const index = may.reduce((best, i) => (Math.sign(rest) * (over(i) - over(best)) > 0 ? i : best), may[0]);
+    parts[index] += Math.sign(rest);
   }
   return parts;
 }

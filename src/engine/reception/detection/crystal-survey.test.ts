@@ -3,7 +3,7 @@ import { expect, it } from 'vitest';
 import { crystalSurface, USUAL_CRYSTAL } from '../../parts/detector/surface.ts';
 import type { SetDescription } from '../../set/description.ts';
 import { readValue } from '../../set/read.ts';
-import { heardAtTouch, spotsWorth } from './spots.ts';
+import { crystalSurvey, heardAtTouch } from './crystal-survey.ts';
 
 const read = readValue(
   JSON.parse(readFileSync(new URL('../../../../examples/medium-wave-galena.json', import.meta.url), 'utf8')),
@@ -14,7 +14,7 @@ const set: SetDescription = read.set;
 // Common practice, no source: most of a crystal is dead, a good spot is worth having, a fair one still works.
 it('spots are worth more the better they are, on every station, and most are dead', () => {
   for (const station of [0, 1, 2]) {
-    const worth = spotsWorth(set, station);
+    const worth = crystalSurvey(set, station);
     expect(worth.map((s) => s.quality)).toEqual(['dead', 'poor', 'fair', 'good', 'very good']);
     for (let k = 1; k < worth.length; k++)
       expect(worth[k].soundPressureLevel).toBeGreaterThan(worth[k - 1].soundPressureLevel);

@@ -7,14 +7,14 @@ import type { Latest } from '../workers/latest.ts';
 import type { Document } from './document.ts';
 import type { SetWorkers } from './set-workers.ts';
 
-export interface Understood {
+export interface ValidSet {
   readonly set: SetDescription;
   /** What it was read from: the last good values where fields are refused. */
   readonly written: unknown;
 }
 
 /** The description of one set as read. */
-export interface Understanding {
+export interface SetReading {
   /** The description that will be on the page next is read already: it is not read again. */
   readonly remember: (description: unknown, read?: Reading) => void;
   /** Everything wrong with the description as it stands. */
@@ -22,9 +22,9 @@ export interface Understanding {
   readonly problemsAt: (path: string) => readonly Problem[];
   /** Not wrong, but worth a look. */
   readonly notes: ReadonlySignal<readonly string[]>;
-  /** The set as understood: what every figure on the page is of. Where a field is refused its last good value stands in. */
-  readonly understood: ReadonlySignal<Understood | undefined>;
-  /** What stands in for fields that are refused, in what is understood. */
+  /** The last valid set: what every figure on the page is of. Where a field is refused its last good value stands in. */
+  readonly lastValidSet: ReadonlySignal<ValidSet | undefined>;
+  /** What stands in for fields that are refused, in the last valid set. */
   readonly standIns: ReadonlySignal<readonly StandIn[]>;
   /** True while so much is wrong that the figures are of an earlier, faultless state. */
   readonly isBehind: ReadonlySignal<boolean>;
@@ -38,16 +38,16 @@ const isSame = (a: unknown, b: unknown): boolean =>
   a === b || (!isLong(a) && !isLong(b) && JSON.stringify(a) === JSON.stringify(b));
 
 /** @param read the description as read, where it is */
-export function createUnderstanding(
+export function createSetReading(
   { written }: Pick<Document, 'written'>,
   { askReading }: Pick<SetWorkers, 'askReading'>,
   read?: Reading,
-): Understanding & { readonly dispose: () => void } {
+): SetReading & { readonly dispose: () => void } {
   /** The latest reading; of a long description it may be behind by what was just changed. */
   const reading = signal(read ?? readWithStandIns(written.peek()));
-  const understood = signal<Understood | undefined>(undefined);
+  const lastValidSet = signal<ValidSet | undefined>(undefined);
   /** What was good before stands in for what is refused now. */
-  const readNow = (description: unknown): Reading => readWithStandIns(description, understood.peek()?.written);
+  const readNow = (description: unknown): Reading => readWithStandIns(description, lastValidSet.peek()?.written);
   /** Read before it is on the page. */
   let readAhead: Reading | undefined;
   let reader: Latest<{ readonly value: unknown; readonly lastGood?: unknown }> | undefined;
@@ -62,7 +62,7 @@ export function createUnderstanding(
       if (value === awaited) awaited = undefined;
       reading.value = 'answer' in reply ? { ...reply.answer, written: value } : readNow(value);
     });
-    reader.ask({ value: description, lastGood: understood.peek()?.written });
+    reader.ask({ value: description, lastGood: lastValidSet.peek()?.written });
   }
 
   const stopReading = effect(() => {
@@ -81,12 +81,12 @@ export function createUnderstanding(
     return result.ok ? NONE : result.problems;
   });
   const standIns = computed<readonly StandIn[]>(() => reading.value.usable?.standIns ?? NONE);
-  const stopUnderstanding = effect(() => {
+  const stopFollowing = effect(() => {
     const { usable } = reading.value;
     if (!usable) return;
     // The same stand-in for whatever else is typed in its field: the figures need not be made anew.
-    if (isSame(usable.written, understood.peek()?.written)) return;
-    understood.value = { set: usable.set, written: usable.written };
+    if (isSame(usable.written, lastValidSet.peek()?.written)) return;
+    lastValidSet.value = { set: usable.set, written: usable.written };
   });
 
   return {
@@ -102,12 +102,12 @@ export function createUnderstanding(
       const { result } = reading.value;
       return result.ok && result.notes.length > 0 ? result.notes.map(readNote) : NONE;
     }),
-    understood,
+    lastValidSet,
     standIns,
     isBehind: computed(() => problems.value.length > 0 && !reading.value.usable),
     dispose() {
       stopReading();
-      stopUnderstanding();
+      stopFollowing();
       reader?.close();
     },
   };

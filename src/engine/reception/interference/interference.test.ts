@@ -6,7 +6,7 @@ import { magnitude } from '../../numerics/complex.ts';
 import type { SetDescription } from '../../set/description.ts';
 import { readText } from '../../set/read.ts';
 import { bearingOf, emfOf, receiver, receiveStation, TEST_TONE } from '../path/receive-station.ts';
-import { besideStation, interferenceAmong, ratiosBeside } from './beside.ts';
+import { audioRatiosAt, disturbancesAt, interferenceAmong } from './interference.ts';
 import { disturbances } from './separation.ts';
 import { carrierBalance } from './two-carriers.ts';
 
@@ -40,7 +40,7 @@ function counted(set: SetDescription) {
     };
   const ready = receiver({ ...circuit, aerial: counting(circuit.aerial), loop: counting(circuit.loop) });
   const tuned = set.place.stations.map((s) => receiveStation(ready, s));
-  const all = tuned.map((s) => besideStation(ready, s, tuned, tuned.length, 4));
+  const all = tuned.map((s) => disturbancesAt(ready, s, tuned, tuned.length, 4));
   return { ready, tuned, all, heights };
 }
 
@@ -76,7 +76,7 @@ describe.each(['medium-wave-galena', 'frame-aerial'])('interference among many s
         disturbances({ ...sent(wanted), voltage: wanted.steady.junctionVoltage }, pairs, {
           slopeVoltage: circuit.averaged.detector.slopeVoltage,
           loadTime: (circuit.set.load.bypass + 30e-12) / (1 / audioLoad + g / 2),
-          inFull: ratiosBeside(ready, wanted, (place) => others[place], carrierBalance()),
+          inFull: audioRatiosAt(ready, wanted, (place) => others[place], carrierBalance()),
           mostInFull: 4,
         }),
       );
@@ -124,7 +124,7 @@ describe.each(['medium-wave-galena', 'frame-aerial'])('interference among many s
     for (const wanted of tuned.filter((_, k) => k % 10 === 0)) {
       // All pairs, in lists short enough to be evaluated whole.
       const whole = Array.from({ length: 4 }, (_, part) => tuned.slice(50 * part, 50 * part + 50))
-        .flatMap((part) => besideStation(ready, wanted, part, part.length, Number.POSITIVE_INFINITY))
+        .flatMap((part) => disturbancesAt(ready, wanted, part, part.length, Number.POSITIVE_INFINITY))
         .sort((a, b) => a.audioRatio - b.audioRatio);
       const { disturbances } = among(wanted);
       expect(disturbances.slice(0, 12)).toEqual(whole.slice(0, 12));

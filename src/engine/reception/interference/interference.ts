@@ -5,7 +5,7 @@ import type { FrequencyView } from '../../solvers/linear/views.ts';
 import type { Decibels, Degrees, Hertz, Metres, Volts } from '../../units/quantities.ts';
 import { isTurned } from '../path/direction.ts';
 import type { FieldAtSite } from '../path/field.ts';
-import { bearingOf, emfOf, type Receiver, seenBy, TEST_TONE, type TunedStation } from '../path/receive-station.ts';
+import { bearingOf, emfOf, type Receiver, TEST_TONE, type TunedStation, toneSource } from '../path/receive-station.ts';
 import type { Disturbance } from '../path/types.ts';
 import { candidatesAmong, SHORT_LIST, samplesAmong } from './candidates.ts';
 import { carrierLaw } from './carrier-law.ts';
@@ -20,16 +20,16 @@ export interface Arriving {
 }
 
 /** A station's share in interference that is the same whichever other station the set is tuned to. */
-interface Ready {
+interface Interferer {
   readonly arriving: Arriving;
   readonly index: number;
   readonly height: Metres;
   readonly view: FrequencyView;
-  readonly sent: Sent;
+  readonly signal: Signal;
 }
 
-/** What others leave beside a station: so many at most that matter, and how many more are heard beside it. */
-export interface Beside {
+/** Interference at a station: the stations that matter most, and how many more are heard. */
+export interface StationInterference {
   /** Strongest first. */
   readonly disturbances: readonly Disturbance[];
   /** Wanted over unwanted programme of those and of all others that were evaluated, strongest first. */
@@ -38,32 +38,32 @@ export interface Beside {
   readonly more: number;
 }
 
-/** Stations kept beside one: the strongest in the phones, */
+/** Stations kept for each: the strongest in the phones, */
 const KEPT = 12;
-/** and besides so many that stand least clear of it, for their whistle. */
+/** and in addition so many of least separation, for their whistle. */
 const LEAST_CLEAR = 4;
-/** Stations whose programme is evaluated in full beside one: those least clear by an estimate. */
+/** Stations whose programme is evaluated in full at each: those of least estimated separation. */
 const IN_FULL = 4;
 
 /**
  * Interference at any station of a place: what is the same for all of them is calculated once for each station. Of more
  * than 64 others only those that can matter are evaluated, about a hundred and fifty evaluations however many there are.
- * @param keep the strongest kept beside each station, four that stand least clear among them or besides
- * @param inFull so many at most are evaluated in full beside each station, the others by an estimate
+ * @param keep the strongest kept for each station; four of least separation among them or in addition
+ * @param inFull so many at most are evaluated in full at each station, the others estimated
  */
 export function interferenceAmong(
   set: Receiver,
   others: readonly Arriving[],
   keep = KEPT,
   inFull = IN_FULL,
-): (wanted: TunedStation) => Beside {
+): (tuned: TunedStation) => StationInterference {
   const ready = others.map(
-    (arriving): Ready => ({
+    (arriving): Interferer => ({
       arriving,
       index: set.indexOf(arriving.station),
       height: set.heightAt(arriving.station.frequency),
       view: set.network.at(arriving.station.frequency),
-      sent: sentBy(arriving.station),
+      signal: signalOf(arriving.station),
     }),
   );
   const emfsFacing = (facing: Degrees | undefined): Float64Array =>
@@ -75,77 +75,77 @@ export function interferenceAmong(
   const frequencies = others.map(({ station }) => station.frequency);
   const balance = carrierBalance();
   const sampled = others.length > SHORT_LIST ? samplesAmong(frequencies) : undefined;
-  return (wanted) => {
-    const g = 1 / wanted.steady.inputResistance;
-    const emfs = facingAny ?? emfsFacing(bearingOf(wanted.station, wanted.field));
-    const isWanted = (i: number): boolean => ready[i].arriving.station === wanted.station;
-    const { chosen, others: unlooked } = sampled
+  return (tuned) => {
+    const g = 1 / tuned.steady.inputResistance;
+    const emfs = facingAny ?? emfsFacing(bearingOf(tuned.station, tuned.field));
+    const isOwn = (i: number): boolean => ready[i].arriving.station === tuned.station;
+    const { indices, others: further } = sampled
       ? candidatesAmong({
           frequencies,
           sampled,
-          wanted: wanted.station.frequency,
+          carrier: tuned.station.frequency,
           emfs,
-          isWanted,
-          levelAt: (f) => set.network.at(f).level(g, wanted.position, wanted.other),
-          audible: NEGLIGIBLE * wanted.steady.junctionVoltage,
+          isOwn,
+          levelAt: (f) => set.network.at(f).level(g, tuned.position, tuned.other),
+          audible: NEGLIGIBLE * tuned.steady.junctionVoltage,
           highestWhistle: HIGHEST_WHISTLE,
         })
-      : { chosen: [...ready.keys()], others: 0 };
-    const beside = chosen.filter((i) => !isWanted(i));
-    const carriers = beside.map((i) => {
-      const { index, view, sent } = ready[i];
-      const { name, frequency, modulation } = sent;
-      return { index, name, frequency, modulation, voltage: emfs[i] * view.level(g, wanted.position, wanted.other) };
+      : { indices: [...ready.keys()], others: 0 };
+    const places = indices.filter((i) => !isOwn(i));
+    const carriers = places.map((i) => {
+      const { index, view, signal } = ready[i];
+      const { name, frequency, modulation } = signal;
+      return { index, name, frequency, modulation, voltage: emfs[i] * view.level(g, tuned.position, tuned.other) };
     });
     const audioLoad = Math.max(magnitude(set.audioLoadAt(TEST_TONE)), 1);
-    const all = disturbances({ ...sentBy(wanted.station), voltage: wanted.steady.junctionVoltage }, carriers, {
+    const all = disturbances({ ...signalOf(tuned.station), voltage: tuned.steady.junctionVoltage }, carriers, {
       slopeVoltage: set.circuit.averaged.detector.slopeVoltage,
       loadTime: (set.circuit.set.load.bypass + 30e-12) / (1 / audioLoad + g / 2),
-      inFull: ratiosBeside(set, wanted, (place) => ({ ...ready[beside[place]], emf: emfs[beside[place]] }), balance),
+      inFull: audioRatiosAt(set, tuned, (place) => ({ ...ready[places[place]], emf: emfs[places[place]] }), balance),
       mostInFull: inFull,
     });
-    const kept = mattering(all, keep);
+    const list = mostRelevant(all, keep);
     return {
-      disturbances: kept,
+      disturbances: list,
       audioRatios: all.map(({ audioRatio }) => audioRatio),
-      more: all.length - kept.length + unlooked,
+      more: all.length - list.length + further,
     };
   };
 }
 
 /**
- * Wanted over unwanted tone of any station beside a tuned one, evaluated in full.
+ * Wanted over unwanted tone of any other station at a tuned one, evaluated in full.
  * @param otherAt a station by its place, with its emf, V
  */
-export function ratiosBeside(
+export function audioRatiosAt(
   set: Receiver,
-  wanted: TunedStation,
-  otherAt: (place: number) => Pick<Ready, 'arriving' | 'view'> & { readonly emf: Volts },
+  tuned: TunedStation,
+  otherAt: (place: number) => Pick<Interferer, 'arriving' | 'view'> & { readonly emf: Volts },
   balance: CarrierBalance,
 ): (place: number) => Decibels | undefined {
   const { circuit, dcResistance } = set;
   const law = carrierLaw(circuit.averaged, circuit.assembly.wiring);
   let own: ReceivedProgramme | undefined;
   return (place) => {
-    own ??= { ...seenBy(set, wanted), depth: sentBy(wanted.station).modulation };
+    own ??= { ...toneSource(set, tuned), depth: signalOf(tuned.station).modulation };
     const { arriving, view, emf } = otherAt(place);
     const { station } = arriving;
-    const { position, other } = wanted;
-    const beat = station.frequency - wanted.station.frequency;
+    const { position, other } = tuned;
+    const beat = station.frequency - tuned.station.frequency;
     return toneRatio(
       {
         law,
-        wanted: own,
+        own,
         other: {
-          ...seenBy(set, { emf, position, other, station, view: view.at(position, other) }),
-          depth: sentBy(station).modulation,
+          ...toneSource(set, { emf, position, other, station, view: view.at(position, other) }),
+          depth: signalOf(station).modulation,
         },
         isOtherBelow: beat < 0,
         dcResistance,
         beatLoad: set.audioLoadAt(Math.max(Math.abs(beat), SLOWEST_BEAT)),
         bias: circuit.bias,
         audioLoad: magnitude(set.audioLoadAt(TEST_TONE)),
-        conductance: 1 / wanted.steady.inputResistance,
+        conductance: 1 / tuned.steady.inputResistance,
       },
       balance,
     );
@@ -155,26 +155,26 @@ export function ratiosBeside(
 /** Of two stations on one frequency; direct current has a load of its own. */
 const SLOWEST_BEAT: Hertz = 20;
 
-/** The first so many, and those that stand least clear of the wanted station, in the same order. */
-function mattering(all: readonly Disturbance[], keep: number): readonly Disturbance[] {
+/** The first so many, and those of least separation, in the same order. */
+function mostRelevant(all: readonly Disturbance[], keep: number): readonly Disturbance[] {
   if (all.length <= keep) return all;
   const leastClear = new Set([...all].sort((a, b) => a.separation - b.separation).slice(0, LEAST_CLEAR));
   return all.filter((one, k) => k < keep || leastClear.has(one));
 }
 
 /** With the set tuned to one station, what each other one leaves at the detector, strongest first. */
-export const besideStation = (
+export const disturbancesAt = (
   set: Receiver,
-  wanted: TunedStation,
+  tuned: TunedStation,
   others: readonly Arriving[],
   keep?: number,
   inFull?: number,
-): readonly Disturbance[] => interferenceAmong(set, others, keep, inFull)(wanted).disturbances;
+): readonly Disturbance[] => interferenceAmong(set, others, keep, inFull)(tuned).disturbances;
 
 /** What a station sends, as far as it interferes. */
-type Sent = Pick<StationDescription, 'name' | 'frequency' | 'modulation'>;
+type Signal = Pick<StationDescription, 'name' | 'frequency' | 'modulation'>;
 
-const sentBy = ({ name, frequency, modulation }: StationDescription): Sent => ({
+const signalOf = ({ name, frequency, modulation }: StationDescription): Signal => ({
   name,
   frequency,
   modulation: Math.min(modulation, 1),
