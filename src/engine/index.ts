@@ -185,8 +185,8 @@ export { detectByTransient, MOST_CYCLES } from './solvers/transient/waveform-fig
 export { type CurveOptions, type StationCurves, stationCurves } from './reception/curves.ts';
 export { type AudioLimits, audioLimits } from './reception/detection/audio-limits.ts';
 export {
-  type CrystalSpot as SpotWorth,
-  crystalSurvey as spotsWorth,
+  type CrystalSpot,
+  crystalSurvey,
   type HeardThrough,
   heardAtTouch,
 } from './reception/detection/crystal-survey.ts';

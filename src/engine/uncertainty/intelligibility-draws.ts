@@ -1,4 +1,4 @@
-import { intelligibilityBeside } from '../reception/hearing/index.ts';
+import { intelligibilityAmong } from '../reception/hearing/index.ts';
 import type { HeardBand } from '../reception/hearing/types.ts';
 import type { Decibels, Ratio } from '../units/quantities.ts';
 import { DRAWS, type Drawn, rangedOf } from './draws.ts';
@@ -19,7 +19,7 @@ export function intelligibilityDraws(
   ears: EarDraws,
 ): Drawn {
   const at = (up: Decibels, deaf: Decibels, noisy: Decibels): Ratio =>
-    intelligibilityBeside(
+    intelligibilityAmong(
       bands.map((band) => ({
         ...band,
         level: band.level + up,

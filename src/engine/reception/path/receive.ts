@@ -11,7 +11,7 @@ import { type Decibels, decibels } from '../../units/quantities.ts';
 import { lawOfDetector } from '../detection/detection-law.ts';
 import { detectorFacts } from '../detection/detector-facts.ts';
 import { dialOf, dialPlace, tuningCurve } from '../dial/dial.ts';
-import { intelligibilityBeside } from '../hearing/index.ts';
+import { intelligibilityAmong } from '../hearing/index.ts';
 import { bandwidthOf, interferenceAmong } from '../interference/interference.ts';
 import { verdictOf, worstOf } from '../verdict.ts';
 import { type FieldOptions, fieldsAtSite } from './field.ts';
@@ -132,7 +132,7 @@ const hearingOf = (set: Receiver, s: TunedStation, audioRatios: readonly Decibel
   marginInSilence: s.heard.marginInSilence,
   room: s.heard.room,
   intelligibility:
-    s.heard.intelligibility === undefined ? undefined : intelligibilityBeside(speechBands(set, s), audioRatios),
+    s.heard.intelligibility === undefined ? undefined : intelligibilityAmong(speechBands(set, s), audioRatios),
 });
 
 /** Q of the coil itself at the station, with the capacitor's loss: what is left when nothing is joined to it. */

@@ -4,7 +4,7 @@ import { setCircuit } from '../../built/set-circuit.ts';
 import { magnitude } from '../../numerics/complex.ts';
 import { readText } from '../../set/read.ts';
 import { decibels } from '../../units/quantities.ts';
-import { intelligibilityBeside } from '../hearing/index.ts';
+import { intelligibilityAmong } from '../hearing/index.ts';
 import { receiver, receiveStation, TEST_TONE, toneSource, toneThrough } from './receive-station.ts';
 import { speechBands } from './speech-bands.ts';
 
@@ -48,7 +48,7 @@ test.each(sets)('%s: speech is judged with the treble that tones have behind the
       return { ...b, level };
     });
     expect(at1k.level).toBeCloseTo(s.heard.bands.find((b) => b.frequency === 1000)!.level, 9);
-    expect(Math.abs(intelligibilityBeside(bands, []) - intelligibilityBeside(exact, []))).toBeLessThan(0.02);
+    expect(Math.abs(intelligibilityAmong(bands, []) - intelligibilityAmong(exact, []))).toBeLessThan(0.02);
   }
 });
 
@@ -58,5 +58,5 @@ test('notes above 1.2 kHz gone: not every word is promised', () => {
   const ready = receiver(setCircuit(set));
   const s = receiveStation(ready, { ...set.place.stations[0], programme: 'speech' });
   const gone = speechBands(ready, s).map((b) => (b.frequency > 1200 ? { ...b, level: Number.NEGATIVE_INFINITY } : b));
-  expect(intelligibilityBeside(gone, [])).toBeLessThan(0.4);
+  expect(intelligibilityAmong(gone, [])).toBeLessThan(0.4);
 });

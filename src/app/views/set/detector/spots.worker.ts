@@ -1,9 +1,9 @@
 import {
+  type CrystalSpot,
+  crystalSurvey,
   type HeardThrough,
   heardAtTouch,
   type SetDescription,
-  type SpotWorth,
-  spotsWorth,
   type WhiskerPosition,
 } from '../../../../engine/index.ts';
 import { crystalSpots, errorText } from '../../../../outputs/words/index.ts';
@@ -28,7 +28,7 @@ export interface SpotsAnswer {
 }
 
 /** The spots of a set and station are the same wherever the whisker stands. */
-let cached: { readonly key: string; readonly worth: readonly SpotWorth[] } | undefined;
+let cached: { readonly key: string; readonly worth: readonly CrystalSpot[] } | undefined;
 
 addEventListener('message', async ({ data }: MessageEvent<SpotsQuestion>) => {
   let reply: Reply<SpotsAnswer>;
@@ -37,7 +37,7 @@ addEventListener('message', async ({ data }: MessageEvent<SpotsQuestion>) => {
     const options = { time, coast: await coastFor(set.place) };
     const key = JSON.stringify([set, station, time, seed, whisker.material]);
     if (cached?.key !== key)
-      cached = { key, worth: spotsWorth(set, station, { ...options, seed, material: whisker.material }) };
+      cached = { key, worth: crystalSurvey(set, station, { ...options, seed, material: whisker.material }) };
     const here = heardAtTouch(set, station, seed, whisker, options);
     const good = cached.worth.find((s) => s.quality === 'good') ?? cached.worth[cached.worth.length - 1];
     reply = {
