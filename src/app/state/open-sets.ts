@@ -6,9 +6,9 @@ import { createFaults, type SetFaults } from './fault-search.ts';
 import { createMeasuring, type SetMeasuring } from './measuring.ts';
 import { dismissAllOf } from './notices.ts';
 import { createReception, type SetReception } from './reception.ts';
+import { createSetReading, type SetReading } from './set-reading.ts';
 import { createSetView, type SetView } from './set-view.ts';
 import type { SetWorkers } from './set-workers.ts';
-import { createSetReading, type SetReading } from './set-reading.ts';
 import { createWanted, type SetWanted } from './wanted.ts';
 
 /** All there is of one open set: its description with the steps to undo, what is looked at, and its figures. */
