@@ -14,7 +14,7 @@ const newFindWorker = (): Worker =>
 /** What is wanted and where, the search, and how far it has come. */
 export function Search({ box, time }: { readonly box: OpenBox; readonly time: TimeOfDay }) {
   const { lastValidSet, problems, written } = useOpenSet();
-  const ofBox = box.lastValidSet.value;
+  const ofBox = box.understood.value;
   const ofSet = lastValidSet.value;
   const asked = useMemo(() => ofBox && ofSet && askedOf(ofBox, ofSet), [ofBox, ofSet]);
   const now = finding.value;
