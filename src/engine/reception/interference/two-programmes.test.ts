@@ -230,7 +230,7 @@ describe('wanted over unwanted tone of two stations', () => {
       // Far below the slope voltage, and still well above what rounding leaves beside a standing current.
       const most = Math.max(...[wanted, other].map(({ carrier }) => magnitude(carrier.openCircuit)));
       const by = (0.03 * law.averaged.detector.slopeVoltage) / most;
-      const faint = { ...programmes, wanted: louder(wanted, by), other: louder(other, by) };
+      const faint = { ...programmes, own: louder(wanted, by), other: louder(other, by) };
       const { inputResistance } = steadyDetector({
         averaged: law.averaged,
         openCircuit: 1e-6,
@@ -255,8 +255,8 @@ describe('wanted over unwanted tone of two stations', () => {
     for (const pair of PAIRS.filter(([, , spacing]) => Math.abs(spacing) < 3e4)) {
       const programmes = programmesOf(pair);
       const { own: wanted, other, isOtherBelow } = programmes;
-      const swapped = { ...programmes, wanted: other, other: wanted, isOtherBelow: !isOtherBelow };
-      const faint = (p: TwoProgrammes) => ({ ...p, wanted: louder(p.own, 1e-3), other: louder(p.other, 1e-3) });
+      const swapped = { ...programmes, own: other, other: wanted, isOtherBelow: !isOtherBelow };
+      const faint = (p: TwoProgrammes) => ({ ...p, own: louder(p.own, 1e-3), other: louder(p.other, 1e-3) });
       expect(quick(faint(swapped))).toBeCloseTo(-quick(faint(programmes)), 1);
     }
   });
