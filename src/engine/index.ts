@@ -347,8 +347,8 @@ export {
   rangeOfDecibels,
   skyFieldRange,
 } from './uncertainty/place-ranges.ts';
-export { type RangedArrival, rangedArrivals } from './uncertainty/ranged-field.ts';
 export { type DialUncertainty, dialUncertaintyOf } from './uncertainty/ranged-dial.ts';
+export { type RangedArrival, rangedArrivals } from './uncertainty/ranged-field.ts';
 export {
   hasRanges,
   type RangedFigure,

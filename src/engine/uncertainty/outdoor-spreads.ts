@@ -105,7 +105,7 @@ function soilSpread(name: string): Spread {
 
 /** Conductivity of the ground on the way: ×/÷ 1.8 for a class read from a map, 3 for the usual one of nobody's choice. */
 export function groundSpread({ ground }: PlaceDescription): Spread {
-  const chosen = ground !== 'average';
+  const isStated = ground !== 'average';
   return timesOrOver(
     isStated ? 1.8 : 3,
     isStated

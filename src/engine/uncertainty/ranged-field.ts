@@ -27,9 +27,9 @@ export const rangedArrivals = (
   options: FieldOptions,
 ): RangedArrival[] =>
   arrivals.map((arrival, index) => {
-    const draws = fieldDraws({ place }, place.stations[index], options);
-    if (!draws) return arrival;
+    const field = fieldDraws({ place }, place.stations[index], options);
+    if (!field) return arrival;
     const { fieldStrength } = arrival.total;
-    const { median, range } = rangedOf(draws.drawn.map((dB) => fieldStrength * fromDecibels(dB)));
+    const { median, range } = rangedOf(field.draws.map((dB) => fieldStrength * fromDecibels(dB)));
     return { ...arrival, total: { fieldStrength: median, level: fieldLevel(median), range } };
   });
