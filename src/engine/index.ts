@@ -310,7 +310,7 @@ export { fitWidth } from './measure/width-fit.ts';
 // Faults
 
 export { type BuiltSet, builtSet } from './built/built-set.ts';
-export { type Check, DIAL_AS, HEARD_AS, heardAs, type PossibleCheck, WIDTH_AS } from './faults/checks.ts';
+export { type Check, DIAL_AS, HEARD_AS, type PossibleCheck, WIDTH_AS } from './faults/checks.ts';
 export {
   type Answered,
   type Contradiction,

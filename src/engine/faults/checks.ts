@@ -302,13 +302,6 @@ export const answerOfFigure = {
   dial: (shift: Degrees): number => placeAmong(DIAL_CUTS, shift),
 };
 
-/**
- * How loud a station is, in one word.
- * @param margin dB above the hearing threshold
- * @returns the word for it
- */
-export const heardAs = (margin: Decibels): (typeof HEARD_AS)[number] => HEARD_AS[placeAmong(LOUDNESS_CUTS, margin)];
-
 function placeAmong(cuts: readonly number[], value: number): number {
   const k = cuts.findIndex((cut) => value < cut);
   return k < 0 ? cuts.length : k;

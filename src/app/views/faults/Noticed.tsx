@@ -1,4 +1,5 @@
-import { faultsView as texts } from '../../../outputs/words/index.ts';
+import { faultsView as texts, verdictWords } from '../../../outputs/words/index.ts';
+import { useOpenSet } from '../../state/set-context.ts';
 import { AnswerField } from './AnswerField.tsx';
 import type { ShownCheck, ShownChecks } from './shown-checks.ts';
 
@@ -22,14 +23,19 @@ function Field({ check, name, answers, notUnderstood, onAnswer }: Fields & { che
 
 /** What is heard of each station. */
 export function NoticedStations({ checks, ...fields }: Fields & { readonly checks: ShownChecks }) {
+  const stations = useOpenSet().reception.value?.stations;
+  const calculated = (index: number, scale: string): string => {
+    const station = stations?.[index];
+    return texts.expected({ loudness: station && verdictWords[station.verdict], scale });
+  };
   return (
     <section class="faults-noticed" aria-labelledby="faults-noticed-title">
       <h2 id="faults-noticed-title">{texts.notice}</h2>
       <p class="quiet">{texts.noticeAbout}</p>
-      {checks.stations.map(({ name, expected, checks: list }) => (
+      {checks.stations.map(({ index, name, scale, checks: list }) => (
         <fieldset key={list[0]?.key ?? name} class="fault-station">
           <legend>{name}</legend>
-          <p class="fault-good">{expected}</p>
+          <p class="fault-good">{calculated(index, scale)}</p>
           {list.map((check) => (
             <div key={check.key} class="fault-field">
               <span aria-hidden="true">{check.label}</span>

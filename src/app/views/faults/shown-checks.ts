@@ -4,7 +4,6 @@ import {
   type FaultModel,
   formatQuantity,
   HEARD_AS,
-  heardAs,
   type PossibleCheck,
   WIDTH_AS,
   writtenCheck,
@@ -43,8 +42,11 @@ export interface ShownCheck {
 
 /** A station listened for, with what is calculated of it and what may be said of it. */
 export interface ShownStation {
+  /** In the list of the place. */
+  readonly index: number;
   readonly name: string;
-  readonly expected: string;
+  /** Where it is on the dial with nothing wrong. */
+  readonly scale: string;
   readonly checks: readonly ShownCheck[];
 }
 
@@ -81,8 +83,9 @@ function stationTexts({ built, bench, sound }: FaultModel, station: number) {
   const { name, frequency } = built.set.place.stations[station];
   const scale = sound.within[i] ? formatQuantity(sound.scale[i], 'angle', 3) : texts.offScale;
   return {
+    index: station,
     name: texts.station(name, stationFrequency(frequency)),
-    expected: texts.expected({ loudness: heardAs(sound.margins[i]), scale }),
+    scale,
   };
 }
 

@@ -9,8 +9,8 @@ export const faultsView = {
   stations: 'Stations',
   station: (name: string, frequency: string): string => `${printable(name)}, ${frequency}`,
   across: (place: string): string => `Resistance ${place}`,
-  expected: ({ loudness, scale }: { readonly loudness: string; readonly scale: string }): string =>
-    `calculated: ${loudness}, at ${scale}`,
+  expected: ({ loudness, scale }: { readonly loudness?: string; readonly scale: string }): string =>
+    `calculated: ${loudness === undefined ? '' : `${loudness}, `}at ${scale}`,
   offScale: 'off the scale',
   loudness: 'how loud',
   dial: 'loudest at',
