@@ -85,7 +85,7 @@ describe('the command line', () => {
   });
 
   it('takes one file: what else is written is not passed over', async () => {
-    for (const command of ['path', 'dial', 'listen', 'stations', 'compare', 'match', 'wave', 'move', 'sheets']) {
+    for (const command of ['path', 'dial', 'listen', 'stations', 'match', 'wave', 'move', 'sheets']) {
       const needed = command === 'sheets' ? ['--out', '/nowhere'] : command === 'move' ? ['--to', 'long-wave'] : [];
       const more = await ran([command, example, 'the', 'lantern', ...needed]);
       expect([command, more.status, more.stdout]).toEqual([command, 2, '']);

@@ -68,7 +68,7 @@ describe('a PDF of sheets', () => {
       'Saltmarsh Radio',
       'µH',
       'kΩ',
-      'L1 start → C1 moving vanes',
+      'E → C1 moving vanes',
       '±',
       '100 %',
       'faintwave-set/1',
