@@ -21,10 +21,6 @@ const other = receive(set()).best[1];
 describe('a trap made for a station', () => {
   const offer = trapFor(trialsOf(set()), { stop: strongest, wanted: other });
   it('resonates at the station, takes it down, and leaves the wanted one heard', () => {
-    console.log(
-      JSON.stringify(offer, null, 1),
-      stations.map((s) => `${s.name} ${s.frequency}`),
-    );
     expect(offer).toBeDefined();
     const { effect } = offer!;
     expect(Math.abs(effect.frequency / stations[strongest].frequency - 1)).toBeLessThan(0.01);
@@ -44,6 +40,20 @@ describe('a trap made for a station', () => {
     expect(effect.stopped?.by).toBeCloseTo(offer!.effect.stopped!.by, 6);
     expect(effect.wanted?.toll).toBeCloseTo(offer!.effect.wanted!.toll, 6);
     expect(now.set.arrangement).not.toHaveProperty('traps');
+  });
+});
+
+describe('a trap made while the wanted station is beyond the dial', () => {
+  it('is the one made with no station wanted', () => {
+    const deep = { name: 'Deep Long', frequency: '198 kHz', fieldStrength: '10 mV/m' };
+    const far = set({ place: { ...EXAMPLE.place, stations: [...EXAMPLE.place.stations, deep] } });
+    const trials = trialsOf(far);
+    const wanted = far.place.stations.length - 1;
+    expect(trials.now.figures(wanted).isWithin).toBe(false);
+    const offer = trapFor(trials, { stop: strongest, wanted });
+    expect(offer).toEqual(trapFor(trials, { stop: strongest }));
+    expect(offer?.effect.stopped?.by).toBeGreaterThan(10);
+    expect(offer?.effect).not.toHaveProperty('wanted');
   });
 });
 

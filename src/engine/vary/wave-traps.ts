@@ -114,7 +114,8 @@ const COUPLINGS = ['5 %', '10 %', '20 %'];
  * A wave trap made for a station: a coil on a 40 mm tube with a variable capacitor of 365 pF across it or in series with it. Of all turns
  * and places that tune the station, those that clear the wanted station most without taking its loudness.
  * @param trials of the set
- * @param options the station to be stopped and the wanted one, by their places in the list
+ * @param options the station to be stopped and the wanted one, by their places in the list; beyond the dial the wanted one is
+ * not asked about
  * @returns what is to be written, with the effect; undefined where the set takes no trap, or none tunes there
  * @throws RangeError for a station the set does not have
  */
@@ -125,6 +126,8 @@ export function trapFor(
   const { set } = trials.now;
   const { traps } = aerialLead(set.arrangement);
   if (set.arrangement.kind === 'elements' || traps.length >= MOST_TRAPS) return undefined;
+  // A station beyond the dial says nothing about a trap.
+  const judged = wanted !== undefined && trials.now.figures(wanted).isWithin ? wanted : undefined;
   const tried = choicesFor(set, stop, traps.length).flatMap((changes) => {
     const trial = trials.with(changes);
     if (!isBuilt(trial)) return [];
@@ -132,13 +135,13 @@ export function trapFor(
     const at = set.place.stations[stop].frequency;
     if (at < made.reach[0] * (1 + SPARE) || at > made.reach[1] / (1 + SPARE)) return [];
     const { turns } = trial.receiver.circuit.coils[set.coils.length];
-    return [{ changes, trial, made, turns, score: scoreOf(trial, stop, wanted) }];
+    return [{ changes, trial, made, turns, score: scoreOf(trial, stop, judged) }];
   });
   if (tried.length === 0) return undefined;
   const highest = Math.max(...tried.map(({ score }) => score));
   // Of those as good, the coil with the fewest turns.
-  const [best] = tried.filter(({ score }) => score > highest - ALIKE).sort((a, b) => a.turns - b.turns);
-  return { changes: best.changes, effect: effectOf(best.trial, trials.now, traps.length, best.made, wanted) };
+  const [best] = tried.filter(({ score }) => score >= highest - ALIKE).sort((a, b) => a.turns - b.turns);
+  return { changes: best.changes, effect: effectOf(best.trial, trials.now, traps.length, best.made, judged) };
 }
 
 /** So far within the ends of its capacitor a trap must tune to its station, a share of the frequency. */
