@@ -32,6 +32,9 @@ function joined(pieces: readonly Uint8Array[]): Uint8Array {
 }
 
 const START_OF_SCAN = 0xda;
+const END_OF_IMAGE = 0xd9;
+/** Markers without a length: restarts, and one for private use. */
+const isAlone = (marker: number): boolean => (marker >= 0xd0 && marker <= 0xd7) || marker === 0x01;
 const COMMENT = 0xfe;
 const APP = { first: 0xe0, exif: 0xe1, colours: 0xe2, adobe: 0xee, last: 0xef } as const;
 const EXIF = 'Exif\0\0';
@@ -43,17 +46,50 @@ function bareJpeg(bytes: Uint8Array): Uint8Array | undefined {
     if (bytes[at] !== 0xff) return undefined;
     const marker = bytes[at + 1];
     if (marker === START_OF_SCAN) {
+      const scans = scansFrom(bytes, at);
+      if (!scans) return undefined;
       const exif = orientation > 1 ? [exifOf(orientation)] : [];
-      return joined([pieces[0], ...exif, ...pieces.slice(1), bytes.subarray(at)]);
+      return joined([pieces[0], ...exif, ...pieces.slice(1), ...scans]);
     }
     const end = at + 2 + ((bytes[at + 2] << 8) | bytes[at + 3]);
     if (end > bytes.length || end < at + 4) return undefined;
     const segment = bytes.subarray(at, end);
     if (marker === APP.exif && letters(segment, 4, 6) === EXIF) orientation = orientationOf(segment.subarray(10));
-    const isProfile = marker === APP.colours && letters(segment, 4, 11) === 'ICC_PROFILE';
-    const isNote = (marker >= APP.first && marker <= APP.last) || marker === COMMENT;
-    if (!isNote || marker === APP.first || marker === APP.adobe || isProfile) pieces.push(segment);
+    if (isDrawn(marker, segment)) pieces.push(segment);
     at = end;
+  }
+  return undefined;
+}
+
+/** Whether a segment is needed to draw the picture in its colours. */
+function isDrawn(marker: number, segment: Uint8Array): boolean {
+  const isProfile = marker === APP.colours && letters(segment, 4, 11) === 'ICC_PROFILE';
+  const isNote = (marker >= APP.first && marker <= APP.last) || marker === COMMENT;
+  return !isNote || marker === APP.first || marker === APP.adobe || isProfile;
+}
+
+/**
+ * The scans of a picture up to its end (T.81, B.1.1.5 and B.2.1). Cameras put a second picture behind it, or a film, with
+ * notes of their own.
+ */
+function scansFrom(bytes: Uint8Array, start: number): Uint8Array[] | undefined {
+  const pieces: Uint8Array[] = [];
+  let from = start;
+  for (let at = start; at + 2 <= bytes.length; ) {
+    const marker = bytes[at + 1];
+    if (bytes[at] !== 0xff || marker === 0xff) at++;
+    else if (marker === 0 || isAlone(marker)) at += 2;
+    else if (marker === END_OF_IMAGE) return [...pieces, bytes.subarray(from, at + 2)];
+    else {
+      if (at + 4 > bytes.length) return undefined;
+      const end = at + 2 + ((bytes[at + 2] << 8) | bytes[at + 3]);
+      if (end > bytes.length || end < at + 4) return undefined;
+      if (!isDrawn(marker, bytes.subarray(at, end))) {
+        pieces.push(bytes.subarray(from, at));
+        from = end;
+      }
+      at = end;
+    }
   }
   return undefined;
 }

@@ -71,6 +71,22 @@ describe('photos', () => {
     expect(Buffer.from(barePhoto(photo.bytes)!.bytes)).toEqual(kept);
   });
 
+  it('of a JPEG end where the picture ends: nothing that follows it is kept', () => {
+    // Scan data with a stuffed 0 and a restart, a second scan with a note before it (T.81, B.1.1.5 and B.2.1).
+    const first = [0xff, 0xda, 0, 4, 1, 2, 7, 0xff, 0, 0xff, 0xd0, 8, 9];
+    const picture = [...tables, ...first, ...tables, ...scan];
+    const noted = [...tables, ...first, ...segment(0xfe, ascii('HOME')), ...tables, ...scan];
+    const second = [0xff, 0xd8, ...segment(0xe1, exif), ...tables, ...scan];
+    for (const whole of [picture, noted])
+      for (const behind of [[], second, ascii('ftypmp42 HOME')])
+        expect([...barePhoto(Uint8Array.from([0xff, 0xd8, ...whole, ...behind]))!.bytes]).toEqual([
+          0xff,
+          0xd8,
+          ...picture,
+        ]);
+    expect(barePhoto(Uint8Array.from([0xff, 0xd8, ...picture.slice(0, -2)]))).toBeUndefined();
+  });
+
   it('of a PNG keep what is drawn', () => {
     const head = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a];
     const drawn = [chunk('IHDR', [1]), chunk('IDAT', [2, 3]), chunk('IEND', [])];
