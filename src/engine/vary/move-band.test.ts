@@ -55,6 +55,20 @@ describe('the long-wave example moved to medium wave', () => {
     expect(moveWords(direct).join(' ')).toMatch(/in the aerial lead the aerial adds only/);
   });
 
+  it('leaves the coil of a wave trap as it is', () => {
+    const { coils, arrangement } = JSON.parse(text);
+    const trap = { shape: 'solenoid', name: 'trap', formerDiameter: '40 mm', wire: { size: '0.4 mm' }, turns: 60 };
+    const trapped = moveBand(
+      setOf({
+        coils: [...coils, trap],
+        arrangement: { ...arrangement, traps: [{ kind: 'parallel', coil: 'trap', capacitance: '200 pF' }] },
+      }),
+      { to: 'medium wave' },
+    );
+    expect(trapped.moved.coils[1]).toEqual(trapped.set.coils[1]);
+    expect(trapped.changes.map(({ path }) => path.slice(0, 2))).not.toContainEqual(['coils', 1]);
+  });
+
   it('refuses a set that is there already', () => {
     expect(() => moveBand(setOf(), { to: 'long wave' })).toThrow(/already/);
   });

@@ -1,4 +1,5 @@
 import type { Edit } from '../kinds/adjustment.ts';
+import { aerialLead } from '../kinds/arrangements/aerial-lead.ts';
 import { type ByKind, byKind } from '../kinds/by-kind.ts';
 import type { CoilDescription } from '../kinds/coils/coil-schema.ts';
 import { isLoop, type LoopDescription } from '../kinds/loops.ts';
@@ -6,9 +7,12 @@ import { halfTurns } from '../kinds/turns-adjust.ts';
 import type { SetDescription } from '../set/description.ts';
 import { formatQuantity } from '../units/format.ts';
 
-/** Every winding of the set with this many times its turns, taps along with them. */
+/** Every winding of the set with this many times its turns, taps along with them; wave traps stay on their stations. */
 export function scaleTurns(set: SetDescription, by: number): Edit[] {
-  const edits: Edit[] = set.coils.flatMap((coil, i) => coilChanges(coil, ['coils', i], by));
+  const ofTraps = new Set(aerialLead(set.arrangement).traps.map(({ coil }) => coil));
+  const edits: Edit[] = set.coils.flatMap((coil, i) =>
+    ofTraps.has(coil.name) ? [] : coilChanges(coil, ['coils', i], by),
+  );
   const { aerial, arrangement } = set;
   if (isLoop(aerial)) edits.push(...byKind(LOOP_EDITS, aerial, by));
   for (const key of ['aerialTap', 'detectorTap', 'fewest']) {
