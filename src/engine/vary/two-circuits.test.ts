@@ -38,6 +38,20 @@ describe('two tuned circuits made out of one', () => {
     // As told, so built: what is written is what was calculated.
     expect(is.dial.lowest / facts.after[0]).toBeCloseTo(1, 3);
   });
+  it('stay ganged where they are: what is written is what was calculated', () => {
+    const written = withValueAt(example('two-tuned-circuits'), ['arrangement', 'ganged'], true);
+    const facts = twoCircuitsFor(trialsOf(read(written)), 0)!;
+    const after = read(
+      twoCircuitsEdits(written, facts).reduce<unknown>((base, { path, to }) => withValueAt(base, path, to), written),
+    );
+    expect(facts.arrangement.ganged).toBe(true);
+    expect(after.arrangement).toMatchObject({ ganged: true });
+    const { now } = trialsOf(after);
+    const { level, clearance } = now.medians.figures(0);
+    expect(level).toBeCloseTo(facts.station.after.level, 1);
+    expect(clearance).toBeCloseTo(facts.station.after.clearance, 1);
+    expect(now.curve().lowest / facts.after[0]).toBeCloseTo(1, 3);
+  });
   it('has nothing to offer for a frame', () => {
     const set = read(example('frame-aerial'));
     expect(twoCircuitsFor(trialsOf(set), 0)).toBeUndefined();

@@ -131,7 +131,7 @@ function beginning(set: SetDescription, arrangement: Fed): Edit[] {
   const name = old < 0 ? freeName(set) : set.coils[old].name;
   const inSpace = coil.shape !== 'measured' && coil.shape !== 'core';
   const { detectorTap, traps } = arrangement;
-  const aerialTuning = arrangement.kind === 'two circuits' ? arrangement.aerialTuning : undefined;
+  const { aerialTuning, ganged = false } = arrangement.kind === 'two circuits' ? arrangement : {};
   return [
     { path: ['coils', at], to: { ...coil, name, measured: undefined } },
     {
@@ -143,6 +143,7 @@ function beginning(set: SetDescription, arrangement: Fed): Edit[] {
         ...(inSpace ? { distance: DISTANCE } : { coupling: COUPLING }),
         ...(detectorTap === undefined ? {} : { detectorTap }),
         ...(aerialTuning === undefined ? {} : { aerialTuning }),
+        ...(ganged ? { ganged } : {}),
         ...(traps === undefined ? {} : { traps }),
       },
     },
