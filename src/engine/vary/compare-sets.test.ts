@@ -71,6 +71,32 @@ describe('sets compared', () => {
     },
   );
 
+  it('names the aerial of a frame beside a ferrite rod together with its coil', () => {
+    const frame = example('frame-aerial');
+    const rod: SetDescription = { ...example('ferrite-rod-valve-diode'), place: frame.place, ear: frame.ear };
+    const parts = difference(frame, rod).exchanges.map(({ part }) => part);
+    expect(parts).toContain('aerial, coils and arrangement');
+    expect(parts).not.toContain('aerial');
+    expect(parts).not.toContain('coils and arrangement');
+  });
+
+  it('leaves a wave trap tuned as it is in a set from another place', () => {
+    const stops = set.place.stations[1];
+    const trapped = (name: string): SetDescription => {
+      const traps = [{ kind: 'parallel', stops: name, inductance: 150e-6, q: 100, coupling: 0.05 }];
+      const stations = set.place.stations.map((one) => (one === stops ? { ...one, name } : one));
+      return {
+        ...set,
+        place: { ...set.place, stations },
+        arrangement: { ...set.arrangement, traps } as SetDescription['arrangement'],
+      };
+    };
+    const [here, elsewhere] = [trapped(stops.name), trapped('Radio Elm')];
+    const [same, moved] = [here, elsewhere].map((one) => difference(set, one));
+    expect(moved.level).toBeCloseTo(same.level!, 9);
+    expect(moved.bandwidth).toBeCloseTo(same.bandwidth!, 9);
+  });
+
   it('refuses a station that is not there', () => {
     expect(() => compareSets([set, set], 99)).toThrow(RangeError);
   });

@@ -1,6 +1,9 @@
+import { aerialLead } from '../kinds/arrangements/aerial-lead.ts';
+import type { TrapDescription } from '../kinds/arrangements/arrangement-schema.ts';
 import { isLoop } from '../kinds/loops.ts';
 import type { FieldOptions } from '../reception/path/field.ts';
 import type { SetDescription } from '../set/description.ts';
+import { stationNamed } from '../set/want-problems.ts';
 import { attempt } from '../uncertainty/attempt.ts';
 import type { RangedReception, RangedStation } from '../uncertainty/ranged-reception.ts';
 import { receiveRanged } from '../uncertainty/receive-ranged.ts';
@@ -18,7 +21,7 @@ export type ExchangedPart =
   | 'load'
   /** Coils and the way they are connected, where one does not go with the other's. */
   | 'coils and arrangement'
-  /** Those and the aerial, where it is its own coil in one set only. */
+  /** Those and the aerial, where it is its own coil in one set, or another such coil in the other. */
   | 'aerial, coils and arrangement';
 
 /** What one set has otherwise than another, and what that does on a station: retuned each time. */
@@ -74,7 +77,9 @@ export function compareSets(sets: readonly SetDescription[], station: number, wh
   const [first] = sets;
   if (!(station in first.place.stations))
     throw new RangeError(`station must be 0 to ${first.place.stations.length - 1}, not ${station}`);
-  const here = sets.map((set): SetDescription => ({ ...set, place: first.place, ear: first.ear }));
+  const here = sets.map(
+    (set): SetDescription => ({ ...withTrapsAsSet(set, first), place: first.place, ear: first.ear }),
+  );
   const trials = trialsOf(first, when);
   const compared = here.map((set, i): ComparedSet => {
     const { stations, dial } = receiveRanged(set, { ...when, stations: [station] });
@@ -85,6 +90,22 @@ export function compareSets(sets: readonly SetDescription[], station: number, wh
   });
   const moved = sets.flatMap(({ place, ear }, i) => (isSame(place, first.place) && isSame(ear, first.ear) ? [] : [i]));
   return { sets: compared, moved };
+}
+
+/** A set that is carried to another place with its wave traps tuned as they are, to stations that may not be there. */
+function withTrapsAsSet(set: SetDescription, { place }: SetDescription): SetDescription {
+  if (isSame(set.place, place)) return set;
+  const { traps } = aerialLead(set.arrangement);
+  const carrier = ({ stations }: SetDescription['place'], text: string): Hertz | undefined =>
+    stations[stationNamed(stations, text) ?? -1]?.frequency;
+  const isOther = ({ stops }: TrapDescription): boolean =>
+    stops !== undefined && carrier(set.place, stops) !== carrier(place, stops);
+  if (!traps.some(isOther)) return set;
+  const made = trialsOf(set).now.receiver.circuit.traps;
+  const kept = traps.map((trap, i) =>
+    isOther(trap) ? { ...trap, stops: undefined, capacitance: made[i].capacitance } : trap,
+  );
+  return { ...set, arrangement: { ...set.arrangement, traps: kept } as SetDescription['arrangement'] };
 }
 
 interface Heard {
@@ -166,7 +187,7 @@ function exchangesOf(a: SetDescription, b: SetDescription): Planned[] {
             into: (set, from) => ({ ...set, ...Object.fromEntries(keys.map((key) => [key, from[key]])) }),
           },
         ];
-  const loops = isLoop(a.aerial) !== isLoop(b.aerial);
+  const loops = (isLoop(a.aerial) || isLoop(b.aerial)) && a.aerial.kind !== b.aerial.kind;
   const alone = ALONE.filter((key) => !loops || (key !== 'aerial' && key !== 'earth')).flatMap((key) =>
     whole(key, [key]),
   );

@@ -37,7 +37,7 @@ const SETTINGS: Readonly<Record<string, SettingWords>> = {
   parallelCapacitor: sized('parallel capacitor', 'capacitance'),
   distance: sized('distance between the coils', 'length'),
   coupling: sized('coupling', 'ratio', 'closer', 'looser'),
-  tilt: sized('angle between the coils'),
+  tilt: sized('angle between the coils', 'angle'),
   fewest: sized('fewest turns of the slider', 'turns'),
   traps: sized('wave traps'),
   aerialTuning: sized('aerial tuning'),
