@@ -1,6 +1,9 @@
 import type { BackEnd, FrontEnd, SetChoice } from './choices.ts';
-import { scoreSum } from './ranking.ts';
+import { isAsGood, scoreSum } from './ranking.ts';
 import type { Candidate, Judged } from './tasks.ts';
+
+/** A set that is no further behind is as good, dB. */
+const SAME = 0.05;
 
 /** The best that was received with a part, or an arrangement, that no found set has. */
 export interface LeftOut {
@@ -9,6 +12,8 @@ export interface LeftOut {
   readonly figures: Judged['figures'];
   /** How far it is behind the best found set in what it loses least in, dB. */
   readonly behind: number;
+  /** A found set is as good in everything, and takes no more effort. */
+  readonly isMatched: boolean;
 }
 
 /** What a set is told from another by, besides its turns. */
@@ -57,6 +62,7 @@ export function leftOutOf(
       choice: choiceOf(one),
       figures: one.figures,
       behind: Math.min(...one.figures.map((_, k) => Math.max(...shown.map(({ scores }) => scores[k])) - one.scores[k])),
+      isMatched: shown.some(({ scores }) => isAsGood(scores, one.scores, -SAME)),
     }));
   });
 }

@@ -6,7 +6,8 @@ export interface Scored {
 /** All of its figures together. */
 export const scoreSum = ({ scores }: Scored): number => scores.reduce((total, score) => total + score, 0);
 
-const isAsGood = (a: readonly number[], b: readonly number[], by: number): boolean => {
+/** Whether figures are as good as others in everything, by so much better (worse where below 0); the last, effort, whole. */
+export const isAsGood = (a: readonly number[], b: readonly number[], by: number): boolean => {
   for (let i = 0; i < a.length; i++) if (!(a[i] >= b[i] + (i === a.length - 1 ? 0 : by))) return false;
   return true;
 };

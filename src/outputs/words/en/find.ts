@@ -143,12 +143,14 @@ const OF: { readonly [O in LeftOut['of']]: (box: BoxDescription, choice: SetChoi
 };
 
 /** Why a part or an arrangement is in none of the sets found. */
-export function whyLeftOut(box: BoxDescription, { of, choice, figures, behind }: LeftOut): string {
+export function whyLeftOut(box: BoxDescription, { of, choice, figures, behind, isMatched }: LeftOut): string {
   const what = OF[of](box, choice);
   const best = figures.map((one) => `${wantName(one.want)}: ${wantFigure(one)}`).join('; ');
-  return behind > 0.05
-    ? `Why no ${what}? The best set with it is at least ${behind.toFixed(1)} dB behind in everything that is wanted (${best}).`
-    : `Why no ${what}? The best set with it does no more than one that takes less effort (${best}).`;
+  if (behind > 0.05)
+    return `Why no ${what}? The best set with it is at least ${behind.toFixed(1)} dB behind in everything that is wanted (${best}).`;
+  return isMatched
+    ? `Why no ${what}? The best set with it does no more than one of those shown, which takes no more effort (${best}).`
+    : `Why no ${what}? The best set with it lies between the sets shown (${best}).`;
 }
 
 /** `faintwave find`. */
