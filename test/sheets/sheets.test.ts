@@ -16,7 +16,7 @@ import { over } from '../../src/outputs/sheets/board/route.ts';
 import { lineText } from '../../src/outputs/sheets/board/wiring.ts';
 import { type Page, SHEET_IDS, type Sheet, sheetsFor } from '../../src/outputs/sheets/index.ts';
 import { templates } from '../../src/outputs/sheets/pages/capacitor-sheet.ts';
-import { codesOf, GOES_ON, textLines } from '../../src/outputs/sheets/pages/text-sheet.ts';
+import { codesOf, GOES_ON, textLines, textSheet } from '../../src/outputs/sheets/pages/text-sheet.ts';
 import { BASE, SETS } from '../support/every-arrangement.ts';
 import { someSet } from '../support/random-sets.ts';
 import { clashes, wiringDisagreements } from './board-checks.ts';
@@ -322,6 +322,14 @@ describe('the set as text', () => {
       .filter((b) => b.tag === 'P' && b.items.length === 1 && b.items[0].kind === 'text' && b.items[0].size === 2.5)
       .map((b) => (b.items[0].kind === 'text' ? b.items[0].text : ''));
     expect(JSON.parse(fromLines(lines))).toEqual(JSON.parse(JSON.stringify(written)));
+  });
+
+  test('a recording is left out', () => {
+    const { written } = made(NAMES[0]);
+    const recorded = { ...(written as object), recording: { name: 'me', rate: 8000, samples: 'A'.repeat(100_000) } };
+    const [plain, other] = [written, recorded].map((one) => textSheet(one, 'a set', 'a4'));
+    expect(other.pages).toHaveLength(plain.pages.length);
+    expect(JSON.stringify(other)).toBe(JSON.stringify(plain));
   });
 
   test('long words go on in the next line', () => {

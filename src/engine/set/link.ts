@@ -43,11 +43,16 @@ export function linkOf(set: SetDescription, written: unknown, options: LinkOptio
   return FORM + toBase64Url(deflateSync(strToU8(JSON.stringify(withoutRecording(shared))), { level: 9 }));
 }
 
-/** No address has room for a minute of sound. */
-function withoutRecording(written: unknown): unknown {
+/**
+ * A description without the maker's recording: neither an address nor a sheet of paper has room for a minute of sound,
+ * and a voice is not for everybody.
+ * @param written as written
+ * @returns a copy, or the same where it has none
+ */
+export function withoutRecording<T>(written: T): T | Omit<T, 'recording'> {
   if (typeof written !== 'object' || written === null || !('recording' in written)) return written;
   const { recording: _, ...rest } = written;
-  return rest;
+  return rest as Omit<T, 'recording'>;
 }
 
 /**

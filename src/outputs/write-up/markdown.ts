@@ -12,17 +12,26 @@ export interface WriteUpFile {
 /** Signs that mean something in Markdown, or in the HTML that it may hold. */
 const escaped = (text: string): string => safeLines(text).replace(/[\\`*_{}[\]<>#|!~&]/g, '\\$&');
 
+/** A name as an address; brackets would end it. */
+const addressOf = (name: string): string =>
+  encodeURIComponent(name).replace(/[()]/g, (c) => `%${c.charCodeAt(0).toString(16)}`);
+
 /**
  * A write-up in Markdown (CommonMark with tables), for a web site or a magazine, with the pictures beside it.
  * @param about from `writeUp`
  * @param stem what the names of the files beside it begin with
- * @returns the text, and the files that it refers to
+ * @param description what the name of the description ends with
+ * @returns the text, and the files that it refers to; the description is the last of them
  */
-export function writeUpMarkdown(about: WriteUp, stem: string): { text: string; files: WriteUpFile[] } {
+export function writeUpMarkdown(
+  about: WriteUp,
+  stem: string,
+  description = 'description.json',
+): { text: string; files: WriteUpFile[] } {
   const files: WriteUpFile[] = [];
   const beside = (name: string, data: WriteUpFile['data']): string => {
     files.push({ name: `${stem}-${name}`, data });
-    return encodeURI(`${stem}-${name}`);
+    return addressOf(`${stem}-${name}`);
   };
   const photos = about.photos.map(({ type, bytes, caption }, i) => {
     const address = beside(`photo-${i + 1}.${type === 'image/png' ? 'png' : 'jpg'}`, bytes);
@@ -49,7 +58,7 @@ export function writeUpMarkdown(about: WriteUp, stem: string): { text: string; f
       ? [`## ${texts.cautions}`, about.cautions.map((one) => `- ${escaped(one)}`).join('\n')]
       : []),
     `## ${texts.link}`,
-    `${texts.linkAbout}${where} [${texts.linkName}](${beside('set.json', about.description)})`,
+    `${texts.linkAbout}${where} [${texts.linkName}](${beside(description, about.description)})`,
     texts.calculated,
   ];
   return { text: `${blocks.join('\n\n')}\n`, files };

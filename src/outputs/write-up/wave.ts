@@ -17,10 +17,11 @@ export interface CarriedWave {
   }[];
 }
 
-/** Two cycles of the usual tone of 1 kHz. */
+/** Two cycles of the usual tone of 1 kHz, where there are samples enough for it. */
 const SPAN: Seconds = 2e-3;
 /** So that a cycle of the carrier still looks round. */
 const PER_CYCLE = 12;
+const MOST_SAMPLES = 60_000;
 const POINTS: readonly PointId[] = ['tuned', 'detector', 'phones'];
 
 /**
@@ -32,12 +33,13 @@ export function carriedWave(set: SetDescription, reception: Reception, index: nu
   if (!spec) return undefined;
   const waves = createWaves(spec);
   waves.make(POINTS, false);
-  const count = Math.min(60_000, Math.ceil(SPAN * spec.carrier * PER_CYCLE));
+  const span = Math.min(SPAN, MOST_SAMPLES / (PER_CYCLE * spec.carrier));
+  const count = Math.min(MOST_SAMPLES, Math.ceil(span * spec.carrier * PER_CYCLE));
   const rows = POINTS.map((point) => {
-    const values = Float64Array.from({ length: count }, (_, i) => waves.at(point, (SPAN * i) / count));
+    const values = Float64Array.from({ length: count }, (_, i) => waves.at(point, (span * i) / count));
     const largest = values.reduce((most, x) => Math.max(most, Math.abs(x)), 0);
     const samples = Int16Array.from(values, (x) => (largest > 0 ? Math.round((32767 * x) / largest) : 0));
     return { title: writeUpText.wavePoint[point as 'tuned' | 'detector' | 'phones'], largest, samples };
   });
-  return { span: SPAN, carrier: spec.carrier, rows };
+  return { span, carrier: spec.carrier, rows };
 }

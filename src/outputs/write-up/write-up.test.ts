@@ -8,6 +8,7 @@ import { readText } from '../../engine/set/read.ts';
 import { type WriteUp, writeUp, writeUpHtml, writeUpMarkdown } from './index.ts';
 import { barePhoto } from './photo.ts';
 import { sha256 } from './sha256.ts';
+import { carriedWave } from './wave.ts';
 
 describe('digest', () => {
   it('is that of Node for any bytes', () => {
@@ -152,10 +153,36 @@ describe('write-up', () => {
     expect(JSON.stringify(about.tables)).not.toMatch(/\d km\b/);
   });
 
+  it('goes without the maker’s recording', () => {
+    const written = JSON.parse(readFileSync(inRoot('examples/coast-by-night.json'), 'utf8'));
+    const read = readText(JSON.stringify({ ...written, recording: { name: 'me', rate: 8000, samples: 'AAAA' } }));
+    if (!read.ok) throw new Error(JSON.stringify(read.problems));
+    expect(read.written).toHaveProperty('recording');
+    for (const exactPosition of [true, false]) {
+      const carried = JSON.parse(writeUp(read.set, read.written, receive(read.set), { exactPosition }).description);
+      expect(Object.keys(carried)).toEqual(Object.keys(written));
+    }
+  });
+
+  it('carries a wave with a dozen samples for each cycle, at 9 MHz too', () => {
+    const written = JSON.parse(readFileSync(inRoot('examples/medium-wave-galena.json'), 'utf8'));
+    const read = readText(JSON.stringify(written));
+    if (!read.ok) throw new Error('the example does not read');
+    const reception = receive(read.set);
+    for (const factor of [1, 15]) {
+      const stations = reception.stations.map((one) => ({ ...one, frequency: one.frequency * factor }));
+      const wave = carriedWave(read.set, { ...reception, stations }, reception.best[0])!;
+      const perCycle = wave.rows[0].samples.length / (wave.span * wave.carrier);
+      expect(wave.carrier).toBe(stations[reception.best[0]].frequency);
+      expect(perCycle).toBeGreaterThan(11.9);
+    }
+  });
+
   it('as Markdown: names are words, and every file that it names is beside it', () => {
-    const { text, files } = writeUpMarkdown(about, 'my set');
+    const { text, files } = writeUpMarkdown(about, 'my set (#1?)');
     expect(text).not.toMatch(/(?<!\\)<img|(?<!\\)\]\(javascript/);
-    const named = [...text.matchAll(/(?<!\\)\]\(([^)]*)\)/g)].map(([, address]) => decodeURI(address));
+    const named = [...text.matchAll(/(?<!\\)\]\(([^)]*)\)/g)].map(([, address]) => decodeURIComponent(address));
+    expect(text).not.toMatch(/\]\([^)]*[#?]/);
     expect(named.toSorted()).toEqual(files.map(({ name }) => name).toSorted());
     expect(text).toMatch(/^\| part \| what it is \|$/m);
   });

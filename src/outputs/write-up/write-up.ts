@@ -1,7 +1,7 @@
 import type { LogAgainstPrediction } from '../../engine/log/against-prediction.ts';
 import type { Reception } from '../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
-import { withCoarsePosition } from '../../engine/set/link.ts';
+import { withCoarsePosition, withoutRecording } from '../../engine/set/link.ts';
 import { drawAerial, drawCircuit, drawCoil, tapsOf } from '../drawings/index.ts';
 import type { Scene } from '../scene/index.ts';
 import { partsInWords } from '../tables/sets-table.ts';
@@ -61,7 +61,7 @@ export interface WriteUp {
 /**
  * What a write-up of a set holds: drawings, parts, figures, what was heard, a wave and a sound.
  * @param set as read
- * @param written the same as written, which goes along; unknown keys too
+ * @param written the same as written, which goes along; unknown keys too, a recording not
  * @param reception what it gives
  * @param options photos, log, sound; the position is rounded to 0.1° unless `exactPosition`
  * @returns what stands in it, for `writeUpHtml` and `writeUpMarkdown`
@@ -73,7 +73,7 @@ export function writeUp(
   options: WriteUpOptions = {},
 ): WriteUp {
   const best = reception.stations[reception.best[0]];
-  const shared = options.exactPosition ? written : withCoarsePosition(set, written);
+  const shared = withoutRecording(options.exactPosition ? written : withCoarsePosition(set, written));
   const { position } = set.place;
   return {
     name: set.name,

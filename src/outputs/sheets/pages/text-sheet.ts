@@ -1,4 +1,5 @@
 import qrcode from 'qrcode-generator';
+import { withoutRecording } from '../../../engine/set/link.ts';
 import { line, rect, text } from '../../scene/build.ts';
 import type { Item } from '../../scene/scene.ts';
 import { textWidth } from '../../scene/text-width.ts';
@@ -16,10 +17,10 @@ const LETTERS = 2.5;
 /** At the end of a line that goes on in the next without a space between. */
 export const GOES_ON = '»';
 
-/** The whole description on paper, to be scanned or typed back. */
+/** The description on paper, to be scanned or typed back; without a recording. */
 export function textSheet(written: unknown, name: string, paper: PaperName): Sheet {
   const flow = new Flow({ id: 'text', title: texts.title, set: name, paper, file: 'text' });
-  const json = JSON.stringify(written);
+  const json = JSON.stringify(withoutRecording(written));
   const codes = codesOf(json);
   flow.para(texts.intro(codes.length));
   codes.forEach((code, i) => {
