@@ -1,16 +1,24 @@
-import { basename, dirname, extname } from 'node:path';
+import { basename, dirname, extname, join } from 'node:path';
 import {
   type FieldOptions,
   type LogAgainstPrediction,
   logAgainstPrediction,
-  readLog,
   receiveRanged,
   type SetDescription,
 } from '../engine/index.ts';
 import { renderListening, SOUND_RATE, writeWav } from '../outputs/audio/index.ts';
 import { shareAnswer } from '../outputs/words/index.ts';
-import { barePhoto, type WriteUpPhoto, writeUp, writeUpHtml, writeUpMarkdown } from '../outputs/write-up/index.ts';
+import {
+  barePhoto,
+  type WriteUp,
+  type WriteUpFile,
+  type WriteUpPhoto,
+  writeUp,
+  writeUpHtml,
+  writeUpMarkdown,
+} from '../outputs/write-up/index.ts';
 import { InputError, type Io } from './command.ts';
+import { readLogText, tellLogProblems } from './read-log.ts';
 
 /** Larger files are no pictures for a screen. */
 const LARGEST_PHOTO = 20e6;
@@ -31,23 +39,46 @@ export async function writeUpSet(set: SetDescription, written: unknown, wanted: 
   const photos: WriteUpPhoto[] = [];
   for (const given of wanted.photo ?? []) photos.push(await photoOf(given, io));
   const reception = receiveRanged(set, when);
-  const log = wanted.log === undefined ? undefined : logOf(set, await io.read(wanted.log), when);
+  const log = wanted.log === undefined ? undefined : logOf(set, await io.read(wanted.log), when, io);
   const about = writeUp(set, written, reception, {
     photos,
     log,
     exactPosition,
     sound: soundOf(set, reception, wanted, io),
   });
+  const markdown = wanted.markdown === undefined ? undefined : await markdownOf(about, wanted.markdown, io);
   if (wanted.html !== undefined) await io.write(wanted.html, writeUpHtml(about));
   const files = wanted.html === undefined ? [] : [wanted.html];
-  if (wanted.markdown !== undefined) {
-    const stem = basename(wanted.markdown, extname(wanted.markdown));
-    const { text, files: beside } = writeUpMarkdown(about, stem);
-    files.push(
-      ...(await io.writeInto(dirname(wanted.markdown), [{ name: basename(wanted.markdown), data: text }, ...beside])),
-    );
-  }
+  if (markdown) files.push(...(await io.writeInto(markdown.folder, markdown.files)));
   io.out(`${shareAnswer.written(files)}\n`);
+}
+
+/** The files of a write-up in Markdown. A description of another set that has the name of this one's is left alone. */
+async function markdownOf(about: WriteUp, file: string, io: Io): Promise<{ folder: string; files: WriteUpFile[] }> {
+  const folder = dirname(file);
+  const stem = basename(file, extname(file));
+  const wanted = Buffer.from(about.description);
+  for (let n = 1; ; n++) {
+    const name = n === 1 ? 'description.json' : `description-${n}.json`;
+    const there = await beginningOf(join(folder, `${stem}-${name}`), wanted.length + 1, io);
+    if (there && !wanted.equals(there)) continue;
+    const { text, files } = writeUpMarkdown(about, stem, name);
+    const beside = there ? files.filter((one) => one.data !== about.description) : files;
+    return { folder, files: [{ name: basename(file), data: text }, ...beside] };
+  }
+}
+
+/** Bytes of a file; undefined where there is none that can be read. */
+async function beginningOf(file: string, most: number, io: Io): Promise<Uint8Array | undefined> {
+  const source = await io.open(file).catch((error) => {
+    if (error instanceof InputError) return undefined;
+    throw error;
+  });
+  try {
+    return await source?.read(0, most);
+  } finally {
+    await source?.close();
+  }
 }
 
 function soundOf(
@@ -85,7 +116,10 @@ async function photoOf(given: string, io: Io): Promise<WriteUpPhoto> {
   }
 }
 
-function logOf(set: SetDescription, text: string, when: FieldOptions): LogAgainstPrediction {
+function logOf(set: SetDescription, text: string, when: FieldOptions, io: Io): LogAgainstPrediction {
+  const read = readLogText(text);
   const [day, night] = (['day', 'night'] as const).map((time) => receiveRanged(set, { ...when, time }));
-  return logAgainstPrediction({ day, night }, set.place.position, readLog(text).entries);
+  const answer = logAgainstPrediction({ day, night }, set.place.position, read.entries);
+  tellLogProblems([...read.problems, ...answer.problems], io);
+  return answer;
 }

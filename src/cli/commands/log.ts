@@ -3,11 +3,8 @@ import {
   type LogAgainstPrediction,
   logAgainstPrediction,
   type PlacedEntry,
-  type ReadLog,
-  readLog,
   receiveRanged,
   type SetDescription,
-  TableTooLargeError,
 } from '../../engine/index.ts';
 import { clean, logTable } from '../../outputs/tables/index.ts';
 import {
@@ -17,12 +14,12 @@ import {
   logAnswer,
   logProblemText,
   logSurprises,
-  tableTooLarge,
 } from '../../outputs/words/index.ts';
 import { filesAndOptions } from '../arguments.ts';
 import { packagedCoastFor } from '../coast.ts';
 import { type Command, InputError, type Io } from '../command.ts';
 import { dataOut } from '../data-out.ts';
+import { readLogText, tellLogProblems } from '../read-log.ts';
 import { readSet } from '../read-set.ts';
 
 const OPTIONS = {
@@ -44,7 +41,7 @@ export const log: Command = {
     const at = (time: Light) => receiveRanged(set, { ...options, time });
     const answer = logAgainstPrediction({ day: at('day'), night: at('night') }, set.place.position, read.entries);
     const problems = [...read.problems, ...answer.problems];
-    for (const problem of problems) io.err(`${clean(logProblemText(problem))}\n`);
+    tellLogProblems(problems, io);
     if (values.json || values.out !== undefined) {
       const data = {
         stations: answer.stations,
@@ -74,12 +71,3 @@ const entryData = (
   light,
   takenFor: station === undefined ? undefined : place.stations[station].name,
 });
-
-function readLogText(text: string): ReadLog {
-  try {
-    return readLog(text);
-  } catch (error) {
-    if (error instanceof TableTooLargeError) throw new InputError(tableTooLarge(error.fact));
-    throw error;
-  }
-}
