@@ -24,7 +24,7 @@ import {
 import { fileAndOptions } from '../arguments.ts';
 import { chooseStation } from '../choose-station.ts';
 import { packagedCoastFor } from '../coast.ts';
-import type { Command } from '../command.ts';
+import { type Command, InputError } from '../command.ts';
 import { readWrittenSet } from '../read-set.ts';
 import { timeOfDay } from '../time-of-day.ts';
 
@@ -50,7 +50,10 @@ export const rework: Command = {
     const { set, written } = await readWrittenSet(file, io);
     const when = { time: timeOfDay(values, set.place), coast: packagedCoastFor(set.place) };
     const { stations } = set.place;
-    const station = chooseStation(stations, values.station, receive(set, when).best[0]);
+    if (values['two-circuits'] && values.stop !== undefined) throw new InputError(reworkAnswer.oneOnly);
+    const stop = values.stop === undefined ? undefined : chooseStation(stations, values.stop, 0, '--stop');
+    const { best } = receive(set, when);
+    const station = chooseStation(stations, values.station, best.find((one) => one !== stop) ?? best[0]);
     const trials = trialsOf(set, when);
     const made: { sentences: string[]; changes: readonly Edit[] }[] = [];
     if (values['two-circuits']) {
@@ -60,8 +63,8 @@ export const rework: Command = {
           ? { sentences: twoCircuitsWords(facts), changes: twoCircuitsEdits(written, facts) }
           : { sentences: [twoCircuitsTexts.none], changes: [] },
       );
-    } else if (values.stop !== undefined) {
-      const offer = trapFor(trials, { stop: chooseStation(stations, values.stop, station), wanted: station });
+    } else if (stop !== undefined) {
+      const offer = trapFor(trials, { stop, wanted: station === stop ? undefined : station });
       made.push(
         offer
           ? { sentences: trapEffectWords(offer.effect), changes: offer.changes }
@@ -72,10 +75,14 @@ export const rework: Command = {
     const sentences = made.flatMap((one) => one.sentences);
     const changes = made.flatMap((one) => one.changes).map(({ path, to }) => ({ path, value: to }));
     const description = changes.reduce<unknown>((base, { path, value }) => withValueAt(base, path, value), written);
-    if (values.out !== undefined) await io.write(values.out, writeText(description));
+    const { out } = values;
+    const isNothing = out !== undefined && changes.length === 0;
+    const status = isNothing ? 1 : 0;
+    if (isNothing) io.err(`${reworkAnswer.notWritten(clean(out))}\n`);
+    else if (out !== undefined) await io.write(out, writeText(description));
     if (values.json) {
       io.data(`${jsonText({ sentences, changes, description })}\n`);
-      return 0;
+      return status;
     }
     io.out(`${reworkAnswer.title(clean(set.name), clean(stations[station]?.name ?? ''))}\n\n`);
     for (const sentence of sentences.length > 0 ? sentences : [reworkAnswer.noTraps]) io.out(`• ${sentence}\n`);
@@ -86,7 +93,7 @@ export const rework: Command = {
           `  ${path.map((key, i) => (typeof key === 'number' ? `[${key}]` : i === 0 ? key : `.${key}`)).join('')}: ${clean(typeof value === 'string' ? value : JSON.stringify(value))}\n`,
         );
     }
-    if (values.out !== undefined) io.out(`\n${cliNotes.written(values.out)}\n`);
-    return 0;
+    if (out !== undefined && !isNothing) io.out(`\n${cliNotes.written(out)}\n`);
+    return status;
   },
 };

@@ -132,6 +132,8 @@ export const moveAnswer = {
 export const reworkAnswer = {
   title: (set: string, station: string): string => `${set}, for ${station}`,
   noTraps: 'The set has no wave trap.',
+  oneOnly: '--stop does not go with --two-circuits: give one of them',
+  notWritten: (file: string): string => `${file} is not written: there is nothing to change`,
 } as const;
 
 /** `faintwave sheets`. */
