@@ -9,7 +9,7 @@ export type HeardAs = Loudness | 'masked';
 /** Loudest first. */
 export const HEARD: readonly HeardAs[] = ['loud', 'comfortable', 'quiet', 'faint', 'not heard', 'masked'];
 
-/** The columns of a log that mean something; others are kept. */
+/** The columns of a log that mean something; others are not read, and not written again. */
 export const LOG_COLUMNS = [
   'time',
   'station',
