@@ -18,7 +18,7 @@ import {
   writeUpMarkdown,
 } from '../outputs/write-up/index.ts';
 import { InputError, type Io } from './command.ts';
-import { readLogText, tellLogProblems } from './read-log.ts';
+import { readLogText, tellLogProblems } from './log-told.ts';
 
 /** Larger files are no pictures for a screen. */
 const LARGEST_PHOTO = 20e6;

@@ -19,7 +19,7 @@ import { filesAndOptions } from '../arguments.ts';
 import { packagedCoastFor } from '../coast.ts';
 import { type Command, InputError, type Io } from '../command.ts';
 import { dataOut } from '../data-out.ts';
-import { readLogText, tellLogProblems } from '../read-log.ts';
+import { readLogText, tellLogProblems } from '../log-told.ts';
 import { readSet } from '../read-set.ts';
 
 const OPTIONS = {
