@@ -57,7 +57,7 @@ export function OtherView() {
         set,
         reception: now,
         time: time.value,
-        onChange: (next: unknown) => change(() => next, { label: headerWords.scenesChanged }),
+        onChange: (next) => change(next, { label: headerWords.scenesChanged }),
       }}
     />
   );

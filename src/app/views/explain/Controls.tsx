@@ -1,4 +1,4 @@
-import { useRef, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Reception } from '../../../engine/index.ts';
 import {
   DETECTOR_CHOICES,
@@ -205,9 +205,18 @@ function useRecording({ onRecording }: Pick<ProgrammeProps, 'onRecording'>) {
   const [problem, setProblem] = useState('');
   const [stop, setStop] = useState<(() => void) | undefined>();
   const texts = explainTexts.settings;
+  // It takes a minute at most, and much may have been changed meanwhile.
+  const latest = useRef(onRecording);
+  latest.current = onRecording;
+  const [leaving] = useState(() => new AbortController());
+  const { signal } = leaving;
+  useEffect(() => () => leaving.abort(), []);
   const take = async (data: Blob, name: string) => {
+    if (signal.aborted) return;
     try {
-      onRecording(await programmeFrom(data, name));
+      const recorded = await programmeFrom(data, name);
+      if (signal.aborted) return;
+      latest.current(recorded);
       setProblem('');
     } catch (error) {
       setProblem(waveProblemText(error));
@@ -216,7 +225,7 @@ function useRecording({ onRecording }: Pick<ProgrammeProps, 'onRecording'>) {
   const speak = async () => {
     setProblem('');
     try {
-      const microphone = await fromMicrophone(LONGEST_RECORDING);
+      const microphone = await fromMicrophone(LONGEST_RECORDING, signal);
       setStop(() => microphone.stop);
       await take(await microphone.done, texts.microphoneName);
     } catch {

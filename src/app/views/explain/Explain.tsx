@@ -42,11 +42,12 @@ export interface ExplainProps {
   reception?: Reception;
   /** The time of day the reception was worked out for. */
   time?: When;
-  onChange(written: unknown): void;
+  /** @param next makes it of the description as it then is. */
+  onChange(next: (now: unknown) => unknown): void;
 }
 
 /** Which scene is on the stage, and the list it comes from. */
-function useScenes(written: unknown, onChange: (written: unknown) => void) {
+function useScenes(written: unknown, onChange: ExplainProps['onChange']) {
   const { scenes, own } = useMemo(() => scenesOf(written), [written]);
   /** Its place in the list; undefined: the whole path. */
   const [at, setAt] = useState<number | undefined>(undefined);
@@ -59,9 +60,13 @@ function useScenes(written: unknown, onChange: (written: unknown) => void) {
     return next;
   };
   const edit = (part: Partial<StoryScene>) => {
-    const list = scenes.map((s, i) => (i === at ? { ...s, ...part } : s));
-    onChange(withScenes(written, list));
-    setScene({ ...scene, ...part });
+    onChange((now) =>
+      withScenes(
+        now,
+        scenesOf(now).scenes.map((s, i) => (i === at ? { ...s, ...part } : s)),
+      ),
+    );
+    setScene((scene) => ({ ...scene, ...part }));
   };
   return { scenes, own, at, scene, setScene, pick, edit };
 }
@@ -105,13 +110,14 @@ export function Explain({ written, set, reception, time, onChange }: ExplainProp
     if (heard) sound.setPoint(heard);
   };
   const keepScenes = (list: readonly StoryScene[] | undefined, index?: number) => {
-    onChange(withScenes(written, list));
+    onChange((now) => withScenes(now, list));
     pick(index, list ?? []);
   };
   const onView = useCallback((view: View) => showSpan(view, span.current, spanText.current), []);
   const viewNow = (): View => stage.current?.view() ?? limited(scene);
   const current = (): StoryScene => ({ ...scene, ...spanOf(viewNow()) });
-  const show = (key: keyof Show, on: boolean) => setScene({ ...scene, show: { ...scene.show, [key]: on } });
+  const show = (key: keyof Show, on: boolean) =>
+    setScene((scene) => ({ ...scene, show: { ...scene.show, [key]: on } }));
   /** On a small screen the list lies far below the stage. */
   const bringUp = () => {
     const box = head.current?.getBoundingClientRect();
@@ -121,27 +127,29 @@ export function Explain({ written, set, reception, time, onChange }: ExplainProp
   const keepRecording = (recorded: RecordedProgramme) => {
     const carrier = shown?.prepared.waves.spec.carrier ?? 1e6;
     const span = CLOSE_UP_CYCLES / carrier;
-    setScene({
+    setScene((scene) => ({
       ...scene,
       settings: { ...scene.settings, programme: { kind: 'recording' } },
       from: 0,
       span: Math.min(secondsOf(recorded), LONGEST),
       to: { from: loudestMoment(recorded) - span / 2, span, seconds: CLOSE_UP_SECONDS },
-    });
-    onChange(withRecording(written, recorded));
+    }));
+    onChange((now) => withRecording(now, recorded));
   };
   /** From the view as it is to single cycles about the moment in its middle. */
   const closeUp = () => {
     const view = viewNow();
-    const span = CLOSE_UP_CYCLES / (shown?.prepared.waves.spec.carrier ?? 1e6);
+    // Where fewer cycles fill the view already it stays as it is.
+    const span = Math.min(view.span, CLOSE_UP_CYCLES / (shown?.prepared.waves.spec.carrier ?? 1e6));
     const moment = view.from + view.span / 2;
     const decades = Math.log10(Math.max(10, view.span / span));
-    setScene({ ...scene, ...spanOf(view), to: { from: moment - span / 2, span, seconds: Math.max(4, 2.5 * decades) } });
+    const to = { from: moment - span / 2, span, seconds: Math.max(4, 2.5 * decades) };
+    setScene((scene) => ({ ...scene, ...spanOf(view), to }));
     setZooming(true);
   };
   const turn = (settings: Settings) => {
     const given = Object.entries(settings).filter(([, value]) => value !== undefined);
-    setScene({ ...scene, settings: Object.fromEntries(given) });
+    setScene((scene) => ({ ...scene, settings: Object.fromEntries(given) }));
   };
   const step = (by: number) => {
     const next = at === undefined ? (by > 0 ? 0 : scenes.length - 1) : at + by;
@@ -238,7 +246,7 @@ export function Explain({ written, set, reception, time, onChange }: ExplainProp
           onShow={show}
           sound={sound}
           onCloseUp={closeUp}
-          onSound={(speed) => setScene({ ...scene, sound: speed })}
+          onSound={(speed) => setScene((scene) => ({ ...scene, sound: speed }))}
         />
         <SceneText shown={shown} />
       </div>

@@ -102,8 +102,11 @@ export async function programmeFrom(data: Blob, name: string): Promise<RecordedP
   return { kind: 'recording', name, samples, rate: RECORDING_RATE };
 }
 
-/** The microphone, until `stop` is called or so many seconds have passed. */
-export async function fromMicrophone(seconds: number): Promise<{ readonly done: Promise<Blob>; stop(): void }> {
+/** The microphone, until `stop` is called, so many seconds have passed or the signal is given. */
+export async function fromMicrophone(
+  seconds: number,
+  signal: AbortSignal,
+): Promise<{ readonly done: Promise<Blob>; stop(): void }> {
   const stream = await navigator.mediaDevices.getUserMedia({ audio: true });
   const recorder = new MediaRecorder(stream);
   const parts: Blob[] = [];
@@ -120,5 +123,8 @@ export async function fromMicrophone(seconds: number): Promise<{ readonly done: 
     };
   });
   recorder.start();
+  signal.addEventListener('abort', stop);
+  // Left while the browser asked for leave to hear.
+  if (signal.aborted) stop();
   return { done, stop };
 }
