@@ -38,6 +38,14 @@ export function useWorker<Question, Answer>(
   }, []);
 }
 
+interface Heard<Question, Answer> {
+  /** The last there was: beside an error, or while `isCurrent` is false, of an earlier question. */
+  readonly answer?: Answer;
+  readonly error: string;
+  /** The question last answered, also by an error. */
+  readonly of?: Question;
+}
+
 /**
  * A worker's answer to a question, the one before it for as long as it takes.
  * @param question the same object while the question is the same; undefined while nothing is asked.
@@ -45,15 +53,15 @@ export function useWorker<Question, Answer>(
 export function useAnswer<Question, Answer>(
   make: () => Worker,
   question: Question | undefined,
-): { readonly answer?: Answer; readonly error: string } {
-  const [heard, setHeard] = useState<{ answer?: Answer; error: string }>({ error: '' });
-  const ask = useWorker<Question, Answer>(make, (_question, reply) =>
+): Heard<Question, Answer> & { readonly isCurrent: boolean } {
+  const [heard, setHeard] = useState<Heard<Question, Answer>>({ error: '' });
+  const ask = useWorker<Question, Answer>(make, (of, reply) =>
     setHeard((before) =>
-      'answer' in reply ? { answer: reply.answer, error: '' } : { answer: before.answer, error: reply.error },
+      'answer' in reply ? { answer: reply.answer, error: '', of } : { answer: before.answer, error: reply.error, of },
     ),
   );
   useEffect(() => {
     if (question !== undefined) ask(question);
   }, [ask, question]);
-  return heard;
+  return { ...heard, isCurrent: heard.of === question };
 }

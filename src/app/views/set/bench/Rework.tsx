@@ -23,7 +23,14 @@ function useRework(what: ReworkQuestion['what'] | undefined) {
         : undefined,
     [JSON.stringify(what), set, text, index, when],
   );
-  return { ...useAnswer<ReworkQuestion, ReworkAnswer>(startWorker, question), isAsked: question !== undefined };
+  const { answer, error, isCurrent } = useAnswer<ReworkQuestion, ReworkAnswer>(startWorker, question);
+  // It is shown under the name of a station, and changes the set: one for another station must not stand there.
+  const isThis = question !== undefined && isCurrent;
+  return {
+    answer: isThis && error === '' ? answer : undefined,
+    error: isThis ? error : '',
+    isAsked: question !== undefined,
+  };
 }
 
 function Sentences({ of }: { of: readonly string[] }) {
@@ -75,13 +82,15 @@ export function TwoCircuits() {
 /** A trap for a station, and what the traps there are do. */
 export function Traps() {
   const { chosen, written, receptionSet, change, tellOfChange } = useOpenSet();
-  const [stop, setStop] = useState<number | undefined>(undefined);
+  const [picked, setPicked] = useState<number | undefined>(undefined);
   const traps = valueAtPath(written.value, ['arrangement', 'traps']);
   const count = Array.isArray(traps) ? traps.filter(isRecord).length : 0;
   const there = useRework(count > 0 ? 'traps' : undefined);
-  const offered = useRework(stop === undefined ? undefined : { stop });
   const station = chosen.value;
   const stations = receptionSet.value?.place.stations ?? [];
+  // The station listened to is not stopped, nor one that is no longer in the list.
+  const stop = picked !== undefined && picked !== station?.index && picked < stations.length ? picked : undefined;
+  const offered = useRework(stop === undefined ? undefined : { stop });
   if (!station) return null;
   const { answer, error } = offered;
   return (
@@ -93,10 +102,17 @@ export function Traps() {
         <select
           id="trap-stop"
           value={stop ?? ''}
-          onChange={({ currentTarget: { value } }) => setStop(value === '' ? undefined : Number(value))}
+          onChange={({ currentTarget: { value } }) => setPicked(value === '' ? undefined : Number(value))}
         >
           <option value="">{trapTexts.choose}</option>
-          {stations.map(({ name }, i) => i !== station.index && <option value={i}>{name}</option>)}
+          {stations.map(
+            ({ name }, i) =>
+              i !== station.index && (
+                <option key={i} value={i}>
+                  {name}
+                </option>
+              ),
+          )}
         </select>
       </p>
       {stop === undefined && count === 0 && <p class="about">{trapTexts.about}</p>}
@@ -118,7 +134,7 @@ export function Traps() {
                   trapTexts.undoLabel(stations[stop]?.name ?? ''),
                   answer.sentences.flat().join(' '),
                 );
-                setStop(undefined);
+                setPicked(undefined);
               }}
             >
               {trapTexts.make}
