@@ -49,16 +49,20 @@ export function Sheets({ written, set, reception }: Props) {
     [written, set, reception, paper],
   );
   const made = useAnswer<SheetsQuestion, SheetsAnswer>(newSheetsWorker, question);
-  const sheets = made.answer?.sheets ?? [];
+  const failure = made.isCurrent ? made.error : '';
+  /** What is shown is this set on this paper; until then it may be looked at, not saved or printed. */
+  const isReady = made.isCurrent && failure === '';
+  const shownAnswer = failure === '' ? made.answer : undefined;
+  const sheets = shownAnswer?.sheets ?? [];
   const sheet = sheets.find((s) => s.file === shown) ?? sheets[0];
   const page = sheet?.pages[Math.min(pageAt, sheet.pages.length - 1)];
   const picture = useMemo(() => (making && page ? making.pageSvg(page) : ''), [making, page]);
   const chosen = sheets.filter((s) => !left.has(s.file));
   const pages = chosen.flatMap((s) => s.pages);
-  usePrint(pages, making?.pageSvg);
+  usePrint(isReady ? pages : [], making?.pageSvg);
 
   async function save(): Promise<void> {
-    if (!making || busy || chosen.length === 0) return;
+    if (!making || !isReady || busy || chosen.length === 0) return;
     setBusy(true);
     setFailed('');
     try {
@@ -70,7 +74,8 @@ export function Sheets({ written, set, reception }: Props) {
     }
   }
 
-  if ((!making || !made.answer) && !failed && !made.error) return <p role="status">{texts.drawing}</p>;
+  if ((!making || !made.answer) && !failed && failure === '') return <p role="status">{texts.drawing}</p>;
+  const statusText = failed || (failure && texts.notDrawn(failure)) || (isReady ? '' : texts.drawing);
   return (
     <section class="sheets" aria-label={texts.label}>
       <div class="sheets-choice">
@@ -87,7 +92,9 @@ export function Sheets({ written, set, reception }: Props) {
             <button
               key={job}
               type="button"
-              aria-pressed={sheets.every((s) => left.has(s.file) !== SHEET_JOBS[job].includes(s.id))}
+              aria-pressed={
+                sheets.length > 0 && sheets.every((s) => left.has(s.file) !== SHEET_JOBS[job].includes(s.id))
+              }
               onClick={() => setLeft(new Set(sheets.flatMap((s) => (SHEET_JOBS[job].includes(s.id) ? [] : [s.file]))))}
             >
               {texts.jobs[job]}
@@ -120,19 +127,24 @@ export function Sheets({ written, set, reception }: Props) {
             </li>
           ))}
         </ul>
-        <button type="button" class="primary" disabled={busy || chosen.length === 0} onClick={() => void save()}>
+        <button
+          type="button"
+          class="primary"
+          disabled={!isReady || busy || chosen.length === 0}
+          onClick={() => void save()}
+        >
           {busy ? texts.saving : texts.save(pages.length)}
         </button>
         {page && making && (
-          <button type="button" onClick={() => making.saveSvg(page, sheet.file)}>
+          <button type="button" disabled={!isReady} onClick={() => making.saveSvg(page, sheet.file)}>
             {texts.saveSvg}
           </button>
         )}
         <p>{texts.printHint}</p>
-        <p role="status">{failed || (made.error && texts.notDrawn(made.error))}</p>
+        <p role="status">{statusText}</p>
       </div>
-      <div class="sheets-shown">
-        {made.answer && <SetView board={made.answer.board} />}
+      <div class="sheets-shown" aria-busy={!made.isCurrent}>
+        {shownAnswer && <SetView board={shownAnswer.board} />}
         {page && (
           <figure class="sheets-page">
             {sheet.pages.length > 1 && (
