@@ -34,9 +34,16 @@ function useResting() {
   return { resting, stir };
 }
 
-/** Takes the whole screen and the keys while it is there, and gives both back. */
-function useWholeScreen(room: RefObject<HTMLDivElement | null>, onLeft: () => void): void {
+/** Within so long of opening a window a browser has left the whole screen, if it does. */
+const LEAVING_MS = 2000;
+
+/**
+ * Takes the whole screen and the keys while it is there, and gives both back.
+ * @returns to be called before a window is opened: a browser then leaves the whole screen, and that ends nothing.
+ */
+function useWholeScreen(room: RefObject<HTMLDivElement | null>, onLeft: () => void): () => void {
   const left = useRef(onLeft);
+  const openedAt = useRef(Number.NEGATIVE_INFINITY);
   left.current = onLeft;
   // Before it is seen: the first key of a clicker must not go to what lies behind.
   useLayoutEffect(() => {
@@ -46,7 +53,10 @@ function useWholeScreen(room: RefObject<HTMLDivElement | null>, onLeft: () => vo
     // Where the whole screen is refused the room still fills the window.
     void element.requestFullscreen?.().catch(() => undefined);
     const change = () => {
-      if (!document.fullscreenElement) left.current();
+      if (document.fullscreenElement) return;
+      const isForWindow = performance.now() - openedAt.current < LEAVING_MS;
+      openedAt.current = Number.NEGATIVE_INFINITY;
+      if (!isForWindow) left.current();
     };
     document.addEventListener('fullscreenchange', change);
     return () => {
@@ -55,10 +65,17 @@ function useWholeScreen(room: RefObject<HTMLDivElement | null>, onLeft: () => vo
       before?.focus?.();
     };
   }, []);
+  return () => {
+    if (document.fullscreenElement) openedAt.current = performance.now();
+  };
 }
 
-/** The speaker's note in a window of its own, for the speaker's screen. @returns what opens it */
-function useNoteWindow(note: string, place: string): () => void {
+/**
+ * The speaker's note in a window of its own, for the speaker's screen.
+ * @param room gets the keys pressed there.
+ * @returns what opens it; false where the browser does not let it
+ */
+function useNoteWindow(room: RefObject<HTMLDivElement | null>, note: string, place: string): () => boolean {
   const opened = useRef<Window | null>(null);
   const write = () => {
     const page = opened.current?.document;
@@ -80,8 +97,16 @@ function useNoteWindow(note: string, place: string): () => void {
   useEffect(write, [note, place]);
   useEffect(() => () => opened.current?.close(), []);
   return () => {
-    opened.current = window.open('', 'faintwave-notes', 'popup');
+    const own = window.open('', 'faintwave-notes', 'popup');
+    if (!own) return false;
+    opened.current = own;
+    own.onkeydown = (event) => {
+      const { key, ctrlKey, metaKey, altKey } = event;
+      const here = new KeyboardEvent('keydown', { key, ctrlKey, metaKey, altKey, bubbles: true, cancelable: true });
+      if (room.current?.dispatchEvent(here) === false) event.preventDefault();
+    };
     write();
+    return true;
   };
 }
 
@@ -130,10 +155,15 @@ export function Present(props: Props) {
   const [pen, setPen] = useState(false);
   const [notes, setNotes] = useState(false);
   const [blank, setBlank] = useState(false);
-  const noteWindow = useNoteWindow(note, props.place);
+  const openNotes = useNoteWindow(room, note, props.place);
   const { resting, stir } = useResting();
   const ink = useInk(background);
-  useWholeScreen(room, props.onEnd);
+  const openingWindow = useWholeScreen(room, props.onEnd);
+  const noteWindow = () => {
+    openingWindow();
+    // Refused, the note is shown here.
+    if (!openNotes()) setNotes(true);
+  };
   useEffect(stir, []);
 
   useEffect(() => {
