@@ -63,6 +63,21 @@ describe('a recording kept with the set', () => {
     expect(trimmed(new Float32Array(1000), RECORDING_RATE)).toBeUndefined();
   });
 
+  test('of an hour a minute is kept from its first sound, and less where that is followed by silence', () => {
+    const rate = 500;
+    const hour = new Float32Array(3600 * rate);
+    hour.fill(0.5, 10 * rate, 12 * rate);
+    hour.fill(1, 3000 * rate, 3002 * rate);
+    const seconds = trimmed(hour, rate)!.length / rate;
+    expect(seconds).toBeGreaterThan(2);
+    expect(seconds).toBeLessThan(2.2);
+    hour.fill(0.5, 10 * rate, 110 * rate);
+    expect(trimmed(hour, rate)!.length / rate).toBe(LONGEST_RECORDING);
+    const moment = loudestMoment({ kind: 'recording', name: '', samples: hour, rate });
+    expect(moment).toBeGreaterThan(3000);
+    expect(moment).toBeLessThan(3002);
+  });
+
   test('the loudest moment is found', () => {
     const samples = tone(3, 300, 0.2);
     samples.set(tone(0.1, 300, 1), Math.round(1.7 * RECORDING_RATE));

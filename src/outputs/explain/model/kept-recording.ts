@@ -87,13 +87,15 @@ function loudness(samples: Float32Array, rate: Hertz): number[] {
   });
 }
 
-/** A recording from its first sound to its last, a minute at most, at full level. @returns undefined for silence. */
+const greatest = (levels: readonly number[]): number => levels.reduce((a, b) => Math.max(a, b), 0);
+
+/** A recording from its first sound to the last of the minute from there, at full level. @returns undefined for silence. */
 export function trimmed(samples: Float32Array, rate: Hertz): Float32Array | undefined {
   const levels = loudness(samples, rate);
-  const least = SILENCE * Math.max(...levels);
+  const least = SILENCE * greatest(levels);
   if (!(least > 1e-8)) return undefined;
   const first = levels.findIndex((v) => v > least);
-  const last = levels.findLastIndex((v) => v > least);
+  const last = first + levels.slice(first, first + LONGEST_RECORDING / WINDOW).findLastIndex((v) => v > least);
   const from = Math.max(0, Math.round((first * WINDOW - LEAD) * rate));
   const until = Math.min(
     samples.length,
@@ -112,7 +114,7 @@ export function trimmed(samples: Float32Array, rate: Hertz): Float32Array | unde
 /** The middle of the loudest stretch: a moment worth looking at closely, s. */
 export function loudestMoment({ samples, rate }: RecordedProgramme): Seconds {
   const levels = loudness(samples, rate);
-  return (levels.indexOf(Math.max(...levels)) + 0.5) * WINDOW;
+  return (levels.indexOf(greatest(levels)) + 0.5) * WINDOW;
 }
 
 export const secondsOf = ({ samples, rate }: RecordedProgramme): Seconds => samples.length / rate;
