@@ -30,7 +30,7 @@ export function QuickEntry({ set, onWrite }: Props) {
   const [more, setMore] = useState<More>({});
   const [problems, setProblems] = useState<readonly string[]>([]);
   const order = stations.map((_, i) => i).sort((a, b) => stations[a].frequency - stations[b].frequency);
-  const isPlaced = typeof station === 'number' || Boolean(more.frequency ?? more.pointer);
+  const isPlaced = typeof station === 'number' || Boolean(more.frequency?.trim() || more.pointer?.trim());
   const canWrite = heard !== undefined && isPlaced;
   const write = () => {
     if (!canWrite) return;
