@@ -1,5 +1,13 @@
 export { captionsOf, type FilmPart, filmPlan, viewAt } from './film/film-plan.ts';
-export { heardIn, isSlowed, playheadAt, sceneSound, slowedSound, slowedTimes } from './film/scene-sound.ts';
+export {
+  heardIn,
+  isSlowed,
+  loopSeconds,
+  playheadAt,
+  sceneSound,
+  slowedSound,
+  slowedTimes,
+} from './film/scene-sound.ts';
 export { stationOf, wavesOfSet, workingPointOf } from './model/from-set.ts';
 export {
   LONGEST_RECORDING,

@@ -1,3 +1,4 @@
+import { useRef } from 'preact/hooks';
 import {
   DETECTOR_CHOICES,
   isPoint,
@@ -8,6 +9,7 @@ import {
   type StoryScene,
 } from '../../../outputs/explain/index.ts';
 import { detectorName, explainTexts, pointTitles, waveTexts } from '../../../outputs/words/index.ts';
+import { focusIfLost } from '../../widgets/focus-if-lost.ts';
 
 interface Props {
   scene: StoryScene;
@@ -29,7 +31,11 @@ export function SceneRows({ scene, onEdit }: Props) {
     [next[at - 1], next[at]] = [next[at], next[at - 1]];
     onEdit({ rows: next });
   };
-  const remove = (at: number) => onEdit({ rows: rows.filter((_, i) => i !== at) });
+  const addButton = useRef<HTMLButtonElement>(null);
+  const remove = (at: number) => {
+    onEdit({ rows: rows.filter((_, i) => i !== at) });
+    focusIfLost(() => addButton.current);
+  };
   return (
     <fieldset class="explain-rows">
       <legend>{texts.rows}</legend>
@@ -84,6 +90,7 @@ export function SceneRows({ scene, onEdit }: Props) {
         </div>
       ))}
       <button
+        ref={addButton}
         type="button"
         disabled={rows.length >= MOST_ROWS}
         onClick={() => onEdit({ rows: [...rows, { point: rows.at(-1)?.point ?? 'tuned' }] })}
@@ -104,6 +111,7 @@ function withDetector({ with: own = {}, ...row }: Row, detector: string): Row {
 
 /** A zoom in so many seconds, unless another time is given. */
 const USUAL_ZOOM_SECONDS = 9;
+const [SHORTEST_ZOOM, LONGEST_ZOOM] = [0.5, 120];
 
 /** Where the slow zoom starts and ends, taken from the view, and how long it takes. */
 export function SceneZoom({ scene, onEdit, current }: Props & { current(): StoryScene }) {
@@ -140,13 +148,15 @@ export function SceneZoom({ scene, onEdit, current }: Props & { current(): Story
           <span>{texts.zoomSeconds}</span>
           <input
             type="number"
-            min={0.5}
-            max={120}
+            min={SHORTEST_ZOOM}
+            max={LONGEST_ZOOM}
             step={0.5}
             value={to.seconds}
             onChange={(event) => {
-              const seconds = event.currentTarget.valueAsNumber;
-              if (seconds >= 0.5 && seconds <= 120) onEdit({ to: { ...to, seconds } });
+              const typed = event.currentTarget.valueAsNumber;
+              const seconds = Number.isNaN(typed) ? to.seconds : Math.min(LONGEST_ZOOM, Math.max(SHORTEST_ZOOM, typed));
+              event.currentTarget.value = String(seconds);
+              if (seconds !== to.seconds) onEdit({ to: { ...to, seconds } });
             }}
           />
         </label>

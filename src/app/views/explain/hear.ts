@@ -1,20 +1,10 @@
-import {
-  RECORDING_RATE,
-  type RecordedProgramme,
-  secondsOf,
-  trimmed,
-  type WaveProgramme,
-} from '../../../outputs/explain/index.ts';
+import { RECORDING_RATE, type RecordedProgramme, trimmed } from '../../../outputs/explain/index.ts';
 import { explainTexts } from '../../../outputs/words/index.ts';
 import { ShownError } from './scene-problem.ts';
 
 /** As loud as the programme is played; quiet enough for a first surprise in headphones. */
 const VOLUME = 0.22;
 const FADE = 0.04;
-
-/** How long a stretch is played round and round. */
-export const loopSeconds = (programme: WaveProgramme | undefined): number =>
-  programme?.kind === 'recording' ? secondsOf(programme) : 1;
 
 /** One point of the path as sound, round and round, until another is asked for. */
 export class PointSound {

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { type PointId, type StoryScene, slowedTimes, type View } from '../../../outputs/explain/index.ts';
-import { loopSeconds, PointSound } from './hear.ts';
+import { loopSeconds, type PointId, type StoryScene, slowedTimes, type View } from '../../../outputs/explain/index.ts';
+import { PointSound } from './hear.ts';
 import type { Maker, Opening } from './maker.ts';
 import { waveProblemText } from './scene-problem.ts';
 
@@ -48,7 +48,7 @@ export function useSound(
       return maker
         .take({ kind: 'samples', scene, point, seconds, rate, loudest: 1, slowed })
         .then((samples) => wanted && hearing.current?.play(samples as Float32Array))
-        .catch((error: unknown) => onProblem(waveProblemText(error)));
+        .catch((error: unknown) => wanted && onProblem(waveProblemText(error)));
     };
     // The picture goes first while something is being turned.
     const pause = setTimeout(ask, SOUND_PAUSE_MS);

@@ -3,6 +3,7 @@ import { secondsOf } from '../model/kept-recording.ts';
 import type { PointId } from '../model/points.ts';
 import { audible } from '../model/samples.ts';
 import type { View } from '../model/view.ts';
+import type { WaveProgramme } from '../model/wave-programme.ts';
 import type { Waves } from '../model/waves.ts';
 import type { StoryScene } from '../story/story.ts';
 
@@ -69,8 +70,13 @@ export const isSlowed = ({ sound, to, rows }: StoryScene): boolean => sound === 
 const startOf = ({ spec }: Waves, { from }: View): Seconds =>
   spec.programme.kind === 'recording' && from > 0 && from < secondsOf(spec.programme) ? from : 0;
 
+/** How long a stretch is played round and round. */
+export const loopSeconds = (programme: WaveProgramme | undefined): Seconds =>
+  programme?.kind === 'recording' ? secondsOf(programme) : 1;
+
 /**
  * The moment of the wave that is heard after so many seconds of a scene.
+ * Tones go on for ever: the mark begins again with each second of them, as on the page.
  * @param seconds of the whole scene, for sound that is slowed. @returns undefined where nothing is heard or followed.
  */
 export function playheadAt(
@@ -82,5 +88,7 @@ export function playheadAt(
 ): Seconds | undefined {
   if (!heardIn(scene)) return undefined;
   if (isSlowed(scene)) return scene.from + (scene.span * t) / seconds;
-  return view.span < FOLLOWED ? undefined : startOf(waves, scene) + t;
+  if (view.span < FOLLOWED) return undefined;
+  const { programme } = waves.spec;
+  return programme.kind === 'recording' ? startOf(waves, scene) + t : t % loopSeconds(programme);
 }
