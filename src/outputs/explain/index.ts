@@ -31,7 +31,7 @@ export { Columns } from './stage/columns.ts';
 export type { CoverageMap } from './stage/coverage.ts';
 export type { Pen } from './stage/pen.ts';
 export { scenePen } from './stage/scene-pen.ts';
-export { paintStage, type StageContents, stagePlot } from './stage/stage.ts';
+export { paintStage, paintStagePlayhead, type StageContents, stagePlot } from './stage/stage.ts';
 export type { WaveRow } from './stage/wave-row.ts';
 export { rowWords, shownWords, waveScene } from './stage/wave-scene.ts';
 export type { Show } from './stage/wave-window.ts';

@@ -8,6 +8,7 @@ import {
   PICTURES,
   type Prepared,
   paintStage,
+  paintStagePlayhead,
   type StoryScene,
   stagePlot,
   type View,
@@ -199,6 +200,14 @@ function animated(element: HTMLCanvasElement, l: Live, propsNow: () => Props): (
     l.dirty = true;
   });
   const pen = canvasPen(ctx, () => l.palette!);
+  // While sound plays only its mark moves, over the picture as it was drawn.
+  const kept = new OffscreenCanvas(1, 1);
+  let isKept = false;
+  const keep = () => {
+    kept.width = element.width;
+    kept.height = element.height;
+    kept.getContext('2d')!.drawImage(element, 0, 0);
+  };
   faceReady().then(() => {
     l.dirty = true;
   });
@@ -211,22 +220,29 @@ function animated(element: HTMLCanvasElement, l: Live, propsNow: () => Props): (
     const p = propsNow();
     step(l, p, dt);
     const playhead = p.playhead();
-    if (playhead !== l.playhead) {
-      l.playhead = playhead;
-      l.dirty = true;
-    }
+    const isMarkMoved = playhead !== l.playhead;
+    l.playhead = playhead;
     if (l.shownSpan !== l.view.span) {
       l.shownSpan = l.view.span;
       p.onView(l.view);
     }
-    if (!l.dirty || size.width === 0) return;
-    l.dirty = false;
+    if ((!l.dirty && !isMarkMoved) || size.width === 0) return;
     l.palette ??= paletteFor(p.background, pagePalette(element));
     const density = element.width / size.width;
-    clear(ctx, element, p.background === 'transparent' ? undefined : l.palette.paper);
-    ctx.setTransform(density, 0, 0, density, 0, 0);
-    const stage = drawingOf(p, l.view, l.seconds, size.width, size.height, density);
-    paintStage(pen, { ...stage, playhead }, l.columns);
+    const stage = { ...drawingOf(p, l.view, l.seconds, size.width, size.height, density), playhead };
+    if (l.dirty || !isKept) {
+      clear(ctx, element, p.background === 'transparent' ? undefined : l.palette.paper);
+      ctx.setTransform(density, 0, 0, density, 0, 0);
+      paintStage(pen, { ...stage, playhead: undefined }, l.columns);
+      isKept = !l.dirty;
+      if (isKept) keep();
+    } else {
+      clear(ctx, element, undefined);
+      ctx.drawImage(kept, 0, 0);
+      ctx.setTransform(density, 0, 0, density, 0, 0);
+    }
+    l.dirty = false;
+    paintStagePlayhead(pen, stage);
   };
   frame = requestAnimationFrame(draw);
   return () => {

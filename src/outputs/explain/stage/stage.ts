@@ -4,7 +4,7 @@ import { PICTURES, type PictureFacts, type PictureId } from '../pictures/index.t
 import type { Columns } from './columns.ts';
 import type { Pen } from './pen.ts';
 import type { WaveRow } from './wave-row.ts';
-import { paintWaves, plotOf, type Show, type TracesArea } from './wave-window.ts';
+import { paintPlayhead, paintWaves, plotOf, type Show, type TracesArea } from './wave-window.ts';
 
 /** Everything that is on the stage at one moment; the page, a picture file and a film draw the same. */
 export interface StageContents {
@@ -52,9 +52,21 @@ function partsOf({ width, height, rows, picture, title, caption, letters }: Stag
 export const stagePlot = (stage: Pick<StageContents, 'width' | 'show' | 'letters'>): TracesArea =>
   plotOf({ x: 0, y: 0, height: 0, width: stage.width, show: stage.show, letters: stage.letters });
 
+/** Where the rows are. */
+function wavesBox(stage: StageContents): { readonly x: number; readonly y: number; readonly height: number } {
+  const { head, foot, pictureHeight } = partsOf(stage);
+  const y = head + pictureHeight;
+  return { x: 0, y, height: stage.height - foot - y };
+}
+
+/** Draw the mark of what is heard over a stage drawn without it. */
+export function paintStagePlayhead(pen: Pen, stage: StageContents): void {
+  if (stage.rows.length > 0) paintPlayhead(pen, { ...stage, ...wavesBox(stage) });
+}
+
 /** Draw the stage. The paper is the caller's to paint, or not. */
 export function paintStage(pen: Pen, stage: StageContents, columns: Columns): void {
-  const { width, height, rows, view, show, picture, title, letters, density, playhead } = stage;
+  const { width, height, rows, picture, title, letters } = stage;
   const { head, foot, captionLines, captionSize, pictureHeight } = partsOf(stage);
   if (title) {
     pen.text(1.5 * letters, letters * 2.1, title, letters * 1.7, { bold: true });
@@ -76,14 +88,7 @@ export function paintStage(pen: Pen, stage: StageContents, columns: Columns): vo
       letters * 1.05,
     );
   }
-  if (rows.length > 0) {
-    const y = head + pictureHeight;
-    paintWaves(
-      pen,
-      { x: 0, y, width, height: height - foot - y, rows, view, show, letters, density, playhead },
-      columns,
-    );
-  }
+  if (rows.length > 0) paintWaves(pen, { ...stage, ...wavesBox(stage) }, columns);
   captionLines.forEach((words, i) => {
     pen.text(width / 2, height - foot + captionSize * (1.25 + 1.35 * i), words, captionSize, { anchor: 'middle' });
   });

@@ -51,6 +51,9 @@ const LINE = 0.135;
 const AVERAGE_LINE = 0.21;
 const EDGE_LINE = 0.13;
 
+/** Of the scale of time below the traces, px. */
+const axisHeight = (letters: number): number => 3 * letters;
+
 /** Where the traces lie, for turning a pointer's place into a moment. */
 export interface TracesArea {
   readonly x: number;
@@ -67,7 +70,7 @@ export function plotOf({ x, width, show, letters = 12 }: Omit<WaveWindow, 'rows'
 export function paintWaves(pen: Pen, window: WaveWindow, columns: Columns): void {
   const { y, height, rows, view, show, letters = 12, density = 1 } = window;
   const plot = plotOf(window);
-  const axis = 3 * letters;
+  const axis = axisHeight(letters);
   const each = (height - axis) / Math.max(rows.length, 1);
   paintTime(pen, window, plot, axis);
   const common = show.alike ? widest(rows) : undefined;
@@ -79,11 +82,18 @@ export function paintWaves(pen: Pen, window: WaveWindow, columns: Columns): void
     if (plot.width < window.width)
       paintSpectrum(pen, row, { ...box, x: plot.x + plot.width, w: window.width - plot.width }, letters);
   });
+  paintPlayhead(pen, window);
+}
+
+/** The moment that is heard, over the traces. */
+export function paintPlayhead(pen: Pen, window: Omit<WaveWindow, 'rows'>): void {
+  const { y, height, view, letters = 12 } = window;
   if (window.playhead === undefined) return;
   const share = (window.playhead - view.from) / view.span;
   if (!(share >= 0 && share <= 1)) return;
+  const plot = plotOf(window);
   const at = plot.x + share * plot.width;
-  pen.line(at, y, at, y + height - axis, 'ink', letters * 0.16);
+  pen.line(at, y, at, y + height - axisHeight(letters), 'ink', letters * 0.16);
 }
 
 interface Box {
