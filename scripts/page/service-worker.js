@@ -19,13 +19,20 @@ self.addEventListener('activate', (event) => event.waitUntil(self.clients.claim(
 
 self.addEventListener('message', (event) => {
   if (event.data === 'take over') self.skipWaiting();
-  if (event.data === 'works') event.waitUntil(works());
+  if (event.data === 'works') event.waitUntil(works(event.source?.id));
 });
 
 const versions = async () => (await caches.keys()).filter((name) => name.startsWith('faintwave-') && name !== NOTES);
 
-async function works() {
+/** Under which a client is noted that was lent the page of the version before. */
+const lentTo = (client) => address(`lent/${client}`);
+
+/** @param client whose page works: one of the version before says nothing of this one */
+async function works(client) {
+  const notes = await caches.open(NOTES);
+  if (await notes.match(lentTo(client))) return;
   await note('works');
+  for (const { url } of await notes.keys()) if (url.startsWith(lentTo(''))) await notes.delete(url);
   const old = (await versions()).filter((name) => name !== CACHE);
   // One that waits to be used is newer, not older.
   if (!self.registration.waiting && !self.registration.installing)
@@ -50,13 +57,16 @@ async function before() {
 
 const fromCache = async (name, request) => (await caches.open(name)).match(request, { ignoreSearch: true });
 
-/** The page of this version; of the one before, where this one was opened in vain. */
-async function pageItself() {
+/** The page of this version; of the one before, where this one was opened in vain. @param client that gets it */
+async function pageItself(client) {
   const state = await noted(CACHE);
   const last = state === 'works' ? undefined : await before();
   if (last !== undefined) {
     const old = Number(state) < TRIES ? undefined : await fromCache(last, START);
-    if (old) return old;
+    if (old) {
+      await (await caches.open(NOTES)).put(lentTo(client), new Response(''));
+      return old;
+    }
     await note(String(Number(state) + 1));
   }
   return (await fromCache(CACHE, START)) ?? fetch(START);
@@ -78,6 +88,6 @@ self.addEventListener('fetch', (event) => {
   const url = request.url.split(/[?#]/)[0];
   if (request.method !== 'GET' || !url.startsWith(self.registration.scope)) return;
   if (request.mode === 'navigate' && (url === self.registration.scope || url === START)) {
-    event.respondWith(pageItself());
+    event.respondWith(pageItself(event.resultingClientId));
   } else if (request.mode !== 'navigate') event.respondWith(file(request));
 });
