@@ -143,3 +143,16 @@ it('lists what the page kept before there was a shelf', async () => {
   expect(await store.entries()).toMatchObject([{ id: 'first', name: 'Shed set', notes: 'in the shed' }]);
   expect((await store.read('first')).text).toContain('Shed set');
 });
+
+it('an older page uses the database that a newer one has made', async () => {
+  const now = openDocumentStore('first');
+  await now.write('first', { text: 'kept' });
+  // The page that is open lets the newer one in.
+  const newer = await openDB('faintwave', 99, { upgrade: (database) => void database.createObjectStore('of later') });
+  await newer.put('texts', 'of the newer page', 'first');
+  newer.close();
+  for (const store of [now, openDocumentStore('first')]) {
+    expect(await store.read('first')).toEqual({ text: 'of the newer page' });
+    await store.write('first', { text: 'of the newer page', history: 1 });
+  }
+});

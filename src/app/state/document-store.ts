@@ -63,14 +63,16 @@ const asideKeyOf = (id: string): string => keyOf(id) + ASIDE;
 const versionsOf = (id: string): IDBKeyRange => IDBKeyRange.bound([id, -Infinity], [id, Infinity]);
 /**
  * Opens the database. A browser that was killed may hold it for a while after it is started again; only that is waited
- * for, what is blocked or of another version is told at once.
+ * for, what is blocked is told at once. One that a newer version of the page has made is used as it is.
  */
 async function openPatiently(events: OpenDBCallbacks<Schema>): Promise<IDBPDatabase<Schema>> {
   for (const pause of [100, 300, 1000, 3000])
     try {
       return await openDB<Schema>(DATABASE, FORM, events);
     } catch (error) {
-      if (!(error instanceof DOMException && error.name === 'UnknownError')) throw error;
+      const name = error instanceof DOMException ? error.name : '';
+      if (name === 'VersionError') return openDB<Schema>(DATABASE, undefined, events);
+      if (name !== 'UnknownError') throw error;
       await new Promise((resolve) => setTimeout(resolve, pause));
     }
   return openDB<Schema>(DATABASE, FORM, events);
@@ -89,7 +91,7 @@ export function openDocumentStore(firstId: string): DocumentStore {
           database.createObjectStore('texts');
           database.createObjectStore('histories');
         }
-        database.createObjectStore('logs');
+        if (old < 3) database.createObjectStore('logs');
         if (old >= 2) return;
         const entries = database.createObjectStore('entries');
         database.createObjectStore('versions');
