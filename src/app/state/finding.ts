@@ -42,7 +42,7 @@ const change = (more: Partial<Finding>): void => {
 
 /** One thread is left for the page where there are several. */
 const MOST_THREADS = 8;
-const threads = (): number => Math.min(MOST_THREADS, Math.max(1, navigator.hardwareConcurrency ?? 2));
+const threads = (): number => Math.min(MOST_THREADS, Math.max(1, (navigator.hardwareConcurrency ?? 2) - 1));
 
 /** What an answer depends on. */
 export const findingKey = (question: FindQuestion, time: TimeOfDay): string =>
