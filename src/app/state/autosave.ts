@@ -284,9 +284,10 @@ class SetKeeper {
     const history = this.set.historyWithDraft.peek();
     const kept = { written: this.set.writtenWithDraft.peek(), fileName: this.set.fileName.peek() };
     const { version } = this;
+    // An entry that is there already may have been deleted since.
+    const isBehind = this.revisionOnDisk < writing;
     await this.tools.store.write(id, {
-      text: this.currentText(),
-      entry: entryOf(id, kept, this.lastChange),
+      ...(isBehind ? { text: this.currentText(), entry: entryOf(id, kept, this.lastChange) } : {}),
       ...(this.isHistoryBehind() ? { history: keptHistory(history, this.set.savedWritten.peek()) } : {}),
       ...(version ? { version } : {}),
     });
@@ -334,8 +335,11 @@ class SetKeeper {
 
   private whileRestoring(act: () => void): void {
     this.isRestoring = true;
-    act();
-    this.isRestoring = false;
+    try {
+      act();
+    } finally {
+      this.isRestoring = false;
+    }
   }
 
   private restore(kept: Kept): void {
@@ -364,7 +368,10 @@ class SetKeeper {
       key: 'later-changes',
       of: this.set.id,
       stays: true,
-      action: { label: texts.showLater, run: () => this.set.replace(kept.written, kept.fileName, texts.laterLabel) },
+      action: {
+        label: texts.showLater,
+        run: () => this.set.replace(kept.written, kept.fileName, texts.laterLabel, kept.isSaved),
+      },
     });
   }
 

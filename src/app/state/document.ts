@@ -51,8 +51,8 @@ export interface Document {
   readonly endRun: () => void;
   readonly undo: () => void;
   readonly redo: () => void;
-  /** Another description in place of this one, as one step that can be undone. */
-  readonly replace: (next: unknown, name: string, label: string) => void;
+  /** Another description in place of this one, as one step that can be undone. @param saved the file on disk holds the same; left out: it does */
+  readonly replace: (next: unknown, name: string, label: string, saved?: boolean) => void;
   /** Begin with a description; nothing before it to undo. @param saved the file on disk holds the same. */
   readonly beginWith: (next: unknown, name: string, saved: boolean) => void;
   /** The description as another tab has changed it; all that it changes in one run is one step. */
@@ -121,12 +121,12 @@ export function createDocument(id: string, description: unknown, name: string): 
     },
     undo,
     redo: () => stepTo(History.redo(history.peek())),
-    replace(next, name, label) {
+    replace(next, name, label, saved = true) {
       nameStep(written.peek(), fileName.peek());
       nameStep(next, name);
       moveTo(History.record(history.peek(), next, label));
       fileName.value = name;
-      savedWritten.value = next;
+      if (saved) savedWritten.value = next;
     },
     beginWith(next, name, saved) {
       moveTo(History.begin(next));
