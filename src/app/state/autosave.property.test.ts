@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
+import type { Reading } from '../description/stand-ins.ts';
 import { autosave, type Keeping } from './autosave.ts';
 import type { DocumentStore, StoredDocument } from './document-store.ts';
 import { DEMO } from './examples.ts';
@@ -285,3 +286,72 @@ it('no change older than a second is lost by kills, closing, two tabs, other set
     { numRuns: 60 },
   );
 }, 120_000);
+
+/** A tab that is open for a while, with one more example in focus that lies on the disk. */
+async function tabWithExample(browser: Browser) {
+  const tab = new Tab(browser, 'first');
+  tab.sets.focused.peek().edit(['name'], 'edit 0');
+  await vi.advanceTimersByTimeAsync(2000);
+  const written = JSON.parse(DEMO.text) as unknown;
+  const reading: Reading = { written, result: { ok: false, problems: [] } };
+  const set = tab.shelf.add(reading, DEMO.file);
+  await vi.advanceTimersByTimeAsync(2000);
+  await Promise.all([tab.shelf.refresh(), vi.advanceTimersByTimeAsync(2000)]);
+  return { tab, set };
+}
+
+it.each(['untouched', 'edited', 'with a step taken back at last'])(
+  'a set in focus (%s) that is deleted stays deleted, and can be had back whole',
+  async (how) => {
+    const browser = new Browser();
+    const { tab, set } = await tabWithExample(browser);
+    const { shelf, sets } = tab;
+    if (how !== 'untouched') set.edit(['name'], 'edit 1');
+    await vi.advanceTimersByTimeAsync(2000);
+    // Only the steps to undo are behind then.
+    set.endRun();
+    if (how === 'with a step taken back at last') {
+      set.edit(['name'], 'edit 2');
+      set.undo();
+    }
+    const { id } = set;
+    const name = nameIn(set.written.peek());
+    await Promise.all([shelf.remove(id), vi.advanceTimersByTimeAsync(5000)]);
+    for (const one of [...browser.tabs]) one.close(browser);
+    await vi.advanceTimersByTimeAsync(2000);
+    expect(sets.focused.peek().id).toBe('first');
+    expect(browser.disk.get(id)?.entry?.deleted).toBeDefined();
+    const action = notices.peek().find(({ key }) => key === `deleted-${id}`)!.action!;
+    action.run();
+    await vi.advanceTimersByTimeAsync(2000);
+    const { entry, text } = browser.disk.get(id)!;
+    expect(entry!.deleted).toBeUndefined();
+    expect(nameIn(readKept(text!)!.written)).toBe(name);
+  },
+);
+
+it('an example that was edited and undone keeps its steps when another set is opened; an untouched one leaves nothing', async () => {
+  for (const isEdited of [true, false]) {
+    const browser = new Browser();
+    const { tab, set } = await tabWithExample(browser);
+    if (isEdited) {
+      set.edit(['name'], 'edit 1');
+      set.undo();
+    }
+    await vi.advanceTimersByTimeAsync(2000);
+    await Promise.all([tab.shelf.open('first'), vi.advanceTimersByTimeAsync(5000)]);
+    expect(tab.sets.all.peek().map(({ id }) => id)).toEqual(['first']);
+    expect(browser.disk.has(set.id)).toBe(isEdited);
+  }
+});
+
+it('going back to a version does not say that the file holds it, and keeps what is being typed', async () => {
+  const browser = new Browser();
+  const { tab, set } = await tabWithExample(browser);
+  set.draft.value = set.valueChange(['name'], 'edit 7');
+  const version = { at: 1, written: { ...(set.written.peek() as object), name: 'edit 3' } };
+  tab.shelf.goBack(version, 'version');
+  await vi.advanceTimersByTimeAsync(2000);
+  expect(set.isSaved.peek()).toBe(false);
+  expect(browser.disk.get(set.id)!.versions.map(({ written }) => nameIn(written))).toContain('edit 7');
+});

@@ -152,7 +152,7 @@ it('an older page uses the database that a newer one has made', async () => {
   await newer.put('texts', 'of the newer page', 'first');
   newer.close();
   for (const store of [now, openDocumentStore('first')]) {
-    expect(await store.read('first')).toEqual({ text: 'of the newer page' });
-    await store.write('first', { text: 'of the newer page', history: 1 });
+    expect(await store.read('first')).toMatchObject({ text: 'of the newer page' });
+    await store.write('first', { history: 1 });
   }
 });

@@ -7,6 +7,7 @@ import type { Keeping } from '../autosave.ts';
 import type { DocumentStore, StoredDocument } from '../document-store.ts';
 import { fileStem } from '../download.ts';
 import { EXAMPLES, type Example } from '../examples.ts';
+import { forgetFaults } from '../fault-search.ts';
 import type { OpeningPlace } from '../files.ts';
 import { type Kept, keptText, readKept } from '../kept.ts';
 import { tell } from '../notices.ts';
@@ -15,6 +16,7 @@ import { readBeside } from '../reading-worker.ts';
 import type { Tabs } from '../tabs.ts';
 import { deletedOf, entryOf, goneForGood, onTheShelf, type ShelfEntry } from './entry.ts';
 import { keepFocus } from './focus-kept.ts';
+import { joinedLogs } from './log-text.ts';
 import type { SetVersion } from './versions.ts';
 
 /** All sets that this browser keeps. What is opened is one more of them; the one before stays. */
@@ -45,6 +47,8 @@ export interface Shelf extends OpeningPlace {
   /** What was heard with a set, as the text of a table. */
   readonly log: (id: string) => Promise<string | undefined>;
   readonly changeLog: DocumentStore['changeLog'];
+  /** A log that the browser could not keep: it counts for as long as the page lasts, or until it can be kept. */
+  readonly holdLog: (id: string, text: string) => void;
   /** The set in focus as it was then, as one step that can be undone; how it was before that becomes a version. */
   readonly goBack: (version: SetVersion, label: string) => void;
   /** Puts sets and versions from elsewhere on the shelf. */
@@ -75,6 +79,16 @@ export function createShelf({ sets, keeping, store, tabs, now }: Tools, first: E
   const cameFrom = new WeakMap<OpenSet, { readonly id: string; readonly kept: Kept }>();
   /** Opened, and gone back from without a change. */
   const unwanted = new WeakSet<OpenSet>();
+  /** Until the set that lost the focus last is closed. */
+  let leaving: Promise<void> = Promise.resolve();
+  /** Logs that could not be written. */
+  const heldLogs = new Map<string, string>();
+  const logOf = async (id: string): Promise<string | undefined> => heldLogs.get(id) ?? store.log(id);
+
+  async function removeForGood(id: string): Promise<void> {
+    await store.remove(id);
+    forgetFaults(id);
+  }
 
   async function refresh(): Promise<void> {
     const found = new Map<string, ShelfEntry>();
@@ -84,7 +98,7 @@ export function createShelf({ sets, keeping, store, tabs, now }: Tools, first: E
       const all = await store.entries();
       gone = deletedOf(all);
       for (const entry of onTheShelf(all)) found.set(entry.id, entry);
-      for (const { id } of goneForGood(all, now())) await store.remove(id);
+      for (const { id } of goneForGood(all, now())) await removeForGood(id);
     } catch {
       isThere = false;
     }
@@ -136,24 +150,30 @@ export function createShelf({ sets, keeping, store, tabs, now }: Tools, first: E
     if (!openSet(id)) keeping.goOnFrom(id, from);
     const opened = sets.open(id, from.written, from.fileName, reading);
     keepFocus(id);
-    if (before !== opened) void leave(before);
+    if (before !== opened) leaving = leave(before);
     return opened;
   }
 
   /** A set that lost the focus is closed once the disk has it; an example that nobody changed leaves nothing behind. */
   async function leave(set: OpenSet): Promise<void> {
     const { id } = set;
-    const hasLog = () =>
-      store.log(id).then(
-        (log) => log !== undefined,
-        () => false,
-      );
-    const isForNothing = (unwanted.has(set) || isUntouchedExample(set)) && !(await hasLog());
-    if (!isForNothing && !(await keeping.isOnDisk(id))) return;
+    const isOnDisk = await keeping.isOnDisk(id);
+    const isForNothing = (unwanted.has(set) || isUntouchedExample(set)) && !(await hasMore(set));
+    if (!isForNothing && !isOnDisk) return;
     if (sets.focused.peek() === set) return;
     sets.close(id);
-    if (isForNothing) await store.remove(id).catch(() => undefined);
+    if (isForNothing) await removeForGood(id).catch(() => undefined);
     await changed();
+  }
+
+  /** Whether more is kept of a set than its description. */
+  async function hasMore({ id, faultAnswers }: OpenSet): Promise<boolean> {
+    if (Object.keys(faultAnswers.peek()).length > 0) return true;
+    try {
+      return (await logOf(id)) !== undefined || (await store.versions(id)).length > 0;
+    } catch {
+      return false;
+    }
   }
 
   async function changed(): Promise<void> {
@@ -203,9 +223,12 @@ export function createShelf({ sets, keeping, store, tabs, now }: Tools, first: E
     changedAt: (id) => entryNow(id)?.changed ?? 0,
     kept,
     versions: (id) => store.versions(id),
-    log: (id) => store.log(id),
+    log: logOf,
+    holdLog: (id, text) => void heldLogs.set(id, text),
     async changeLog(id, change) {
-      const text = await store.changeLog(id, change);
+      const held = heldLogs.get(id);
+      const text = await store.changeLog(id, (there) => change(held === undefined ? there : joinedLogs(there, held)));
+      if (heldLogs.get(id) === held) heldLogs.delete(id);
       tabs.tellOfShelf();
       return text;
     },
@@ -257,30 +280,41 @@ export function createShelf({ sets, keeping, store, tabs, now }: Tools, first: E
         tab: tabs.own,
       };
       const text = keptText(renamed);
-      if (keptNow(id)) store.writeNow(id, text);
+      try {
+        if (keptNow(id)) store.writeNow(id, text);
+      } catch {
+        // The disk gets it too, as a later revision than the first place has.
+      }
       tabs.tell(id, text);
       await write(id, { text, entry: entryOf(id, renamed, now()) });
     },
     async remove(id) {
       const entry = entryNow(id);
       if (!entry) return;
+      const from = await kept(id);
+      const text = from && keptText(from);
       const next = entries.peek()?.find((one) => one.id !== id);
       if (sets.focused.peek().id === id && !(next && (await open(next.id)))) {
         const written: unknown = JSON.parse(first.text);
         shelf.add(readWithStandIns(written), first.file);
       }
-      if (!(await write(id, { entry: { ...entry, deleted: now() } }))) return;
+      // Nothing that is still being written of it may come after.
+      await leaving;
+      if (!(await write(id, { text, entry: { ...entry, deleted: now() } }))) return;
       tell(texts.deleted(entry.name), {
         key: `deleted-${id}`,
-        action: { label: texts.undoDelete, run: () => void restore(entry) },
+        action: { label: texts.undoDelete, run: () => void write(id, { text, entry }) },
       });
     },
     goBack({ written }, label) {
       const set = sets.focused.peek();
-      void write(set.id, { version: { at: now(), written: set.written.peek() } });
-      set.replace(written, set.fileName.peek(), label);
+      void write(set.id, { version: { at: now(), written: set.writtenWithDraft.peek() } });
+      set.replace(written, set.fileName.peek(), label, false);
     },
-    put: (id, document) => store.write(id, document),
+    async put(id, document) {
+      await store.write(id, document);
+      if (document.text !== undefined) tabs.tell(id, document.text);
+    },
     newSetId: () => newId(now()),
     now,
   };
@@ -290,8 +324,9 @@ export function createShelf({ sets, keeping, store, tabs, now }: Tools, first: E
 const exampleTexts = new Map(EXAMPLES.map(({ file, text }) => [file, text]));
 
 /** It can be opened again any time. */
-function isUntouchedExample({ fileName, isSaved, written, undoLabel, draft }: OpenSet): boolean {
+function isUntouchedExample({ fileName, isSaved, written, undoLabel, redoLabel, draft }: OpenSet): boolean {
   const text = exampleTexts.get(fileName.peek());
-  if (text === undefined || !isSaved.peek() || undoLabel.peek() !== undefined || draft.peek()) return false;
+  if (text === undefined || !isSaved.peek() || draft.peek()) return false;
+  if (undoLabel.peek() !== undefined || redoLabel.peek() !== undefined) return false;
   return JSON.stringify(JSON.parse(text)) === JSON.stringify(written.peek());
 }
