@@ -49,6 +49,7 @@ function openSet(
   const reception = createReception(reading.lastValidSet, view, workers, hasFocus);
   const wanted = createWanted(reception.receptionSet, view.time, workers, hasFocus);
   const curves = createCurves(reception, view, workers, hasFocus);
+  const faults = createFaults(id);
   const file: OpenSet['file'] = {};
   return {
     id,
@@ -60,9 +61,9 @@ function openSet(
     ...wanted,
     ...curves,
     ...createMeasuring(),
-    ...createFaults(),
+    ...faults,
     dispose() {
-      for (const part of [curves, wanted, reception, view, reading]) part.dispose();
+      for (const part of [faults, curves, wanted, reception, view, reading]) part.dispose();
       dismissAllOf(id);
     },
   };

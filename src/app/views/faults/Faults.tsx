@@ -1,6 +1,7 @@
 import type { SetDescription } from '../../../engine/index.ts';
 import { faultsView as texts } from '../../../outputs/words/index.ts';
 import type { When } from '../../description/when.ts';
+import { tell } from '../../state/notices.ts';
 import { useOpenSet } from '../../state/set-context.ts';
 import { Causes } from './Causes.tsx';
 import { NextCheck } from './NextCheck.tsx';
@@ -15,7 +16,7 @@ interface Props {
 
 /** The set is built and too little is heard: what is noticed, what to check next, and what it may be. */
 export function Faults({ set, time }: Props) {
-  const { faultAnswers } = useOpenSet();
+  const { id, faultAnswers } = useOpenSet();
   const answers = faultAnswers.value;
   const { answer, isFinal, progress, error } = useFaultSearch(set, time, answers);
   const put = (key: string, value: string) => {
@@ -41,6 +42,10 @@ export function Faults({ set, time }: Props) {
             {...fields}
             onClear={() => {
               faultAnswers.value = {};
+              const putBack = () => {
+                faultAnswers.value = { ...answers, ...faultAnswers.peek() };
+              };
+              tell(texts.cleared, { key: 'faults-cleared', of: id, action: { label: texts.putBack, run: putBack } });
             }}
           />
         </>

@@ -28,6 +28,7 @@ export const faultsView = {
   notUnderstood: (help: string): string => `Expected: ${help}.`,
   startAgain: 'Clear the answers',
   cleared: 'The answers are cleared.',
+  putBack: 'Put them back',
   next: 'Next check',
   answer: 'Answer',
   give: 'Use this answer',
