@@ -11,7 +11,9 @@ interface KeptBox {
   readonly fileName: string;
 }
 
-const keyOf = (id: string): string => `faintwave.box.${id}`;
+const PREFIX = 'faintwave.box.';
+const ASIDE = '.aside';
+const keyOf = (id: string): string => PREFIX + id;
 
 function readKept(text: string | null): KeptBox | undefined {
   try {
@@ -24,14 +26,34 @@ function readKept(text: string | null): KeptBox | undefined {
   }
 }
 
-/** @returns undefined where it is not kept, or storage is blocked */
+/** @returns undefined where it is not kept, or storage is blocked. What cannot be read is put aside, not written over. */
 export function keptBox(id: string): KeptBox | undefined {
+  let text: string | null;
   try {
-    return readKept(localStorage.getItem(keyOf(id)));
+    text = localStorage.getItem(keyOf(id));
   } catch {
     return undefined;
   }
+  const kept = readKept(text);
+  if (text !== null && !kept) setAside(id, text);
+  return kept;
 }
+
+function setAside(id: string, unreadable: string): void {
+  try {
+    localStorage.setItem(keyOf(id) + ASIDE, unreadable);
+  } catch {
+    // It can still be saved to a file.
+  }
+  const save = { label: storageWords.saveUnreadable, run: () => download('faintwave-box-kept-aside.txt', unreadable) };
+  tell(storageWords.unreadableBox, { of: id, stays: true, action: save });
+}
+
+/** Ids of all boxes that are kept, in whatever order. @throws where storage is blocked */
+export const keptBoxIds = (): readonly string[] =>
+  Object.keys(localStorage)
+    .filter((key) => key.startsWith(PREFIX) && !key.endsWith(ASIDE))
+    .map((key) => key.slice(PREFIX.length));
 
 export function removeKeptBox(id: string): void {
   try {

@@ -1,7 +1,7 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import { type BoxDescription, type BoxRead, isRecord, readBoxValue, type WrittenBox } from '../../engine/index.ts';
 import { findView as texts } from '../../outputs/words/index.ts';
-import { keepBox, keptBox, removeKeptBox } from './box-keeper.ts';
+import { keepBox, keptBox, keptBoxIds, removeKeptBox } from './box-keeper.ts';
 import { createDocument, type Document } from './document.ts';
 import type { Edited } from './edited.ts';
 import { boxInView } from './notices.ts';
@@ -53,17 +53,30 @@ function createBox(id: string, beginning = keptBox(id) ?? { written: EMPTY, file
   return { ...box, dispose: keepBox(box) };
 }
 
-function keptShelf(): readonly Shelved[] {
+/** @returns undefined where storage is blocked */
+function keptShelf(): readonly Shelved[] | undefined {
   try {
-    const kept: unknown = JSON.parse(localStorage.getItem(SHELF_KEY) ?? '[]');
-    const boxes = Array.isArray(kept) ? kept.filter((one) => isRecord(one) && typeof one.id === 'string') : [];
-    return boxes.map(({ id, name }) => ({ id, name: String(name) }));
+    return listIn(localStorage.getItem(SHELF_KEY) ?? '[]') ?? keptBoxIds().map(listed);
   } catch {
-    return [];
+    return undefined;
   }
 }
 
-const shelf = signal<readonly Shelved[]>(keptShelf());
+/** @returns undefined where the text is no list */
+function listIn(text: string): readonly Shelved[] | undefined {
+  try {
+    const kept: unknown = JSON.parse(text);
+    if (!Array.isArray(kept)) return undefined;
+    const boxes = kept.filter((one) => isRecord(one) && typeof one.id === 'string');
+    return boxes.map(({ id, name }) => ({ id, name: String(name) }));
+  } catch {
+    return undefined;
+  }
+}
+
+const listed = (id: string): Shelved => ({ id, name: nameOf(keptBox(id)?.written) });
+
+const shelf = signal<readonly Shelved[]>(keptShelf() ?? []);
 const open = signal<OpenBox | undefined>(undefined);
 
 /** The boxes that this browser keeps, the one in view by the name it has now. */
@@ -75,9 +88,13 @@ export const shelvedBoxes = computed<readonly Shelved[]>(() => {
 /** The box in view; undefined until one is chosen. */
 export const openBox: ReadonlySignal<OpenBox | undefined> = open;
 
-const nameOf = (written: unknown): string => (isRecord(written) && written.name ? String(written.name) : texts.newBox);
+function nameOf(written: unknown): string {
+  return isRecord(written) && written.name ? String(written.name) : texts.newBox;
+}
 
-function put(boxes: readonly Shelved[]): void {
+/** Changes the list as it is kept now: another tab may have changed it. */
+function put(change: (boxes: readonly Shelved[]) => readonly Shelved[]): void {
+  const boxes = change(keptShelf() ?? shelf.peek());
   shelf.value = boxes;
   try {
     localStorage.setItem(SHELF_KEY, JSON.stringify(boxes));
@@ -90,19 +107,19 @@ function put(boxes: readonly Shelved[]): void {
 function show(box: OpenBox | undefined): void {
   const before = open.peek();
   // The name by which the shelf lists it from now on.
-  const boxes = shelvedBoxes.peek();
+  const name = before && nameOf(before.written.peek());
   open.value = box;
-  put(boxes);
+  put((boxes) => boxes.map((one) => (name !== undefined && one.id === before?.id ? { id: one.id, name } : one)));
   boxInView.value = box?.id;
   before?.dispose();
 }
 
 /** One more box, which comes into view. @param written none: an empty one */
 export function addBox(written: unknown = EMPTY, fileName: string = texts.boxFile): void {
-  const taken = shelf.peek().map(({ id }) => Number(id.replace(/\D/g, '')));
-  const id = `box-${Math.max(0, ...taken) + 1}`;
+  // Names no other box, of no other tab either.
+  const id = `box-${Date.now().toString(36)}-${Math.random().toString(36).slice(2, 10)}`;
   show(createBox(id, { written, fileName }));
-  put([...shelf.peek(), { id, name: nameOf(written) }]);
+  put((boxes) => [...boxes, { id, name: nameOf(written) }]);
 }
 
 /** Bring the box into view that was in view last. @returns false where none is kept */
@@ -129,10 +146,21 @@ export function removeBox(): () => void {
   const box = open.peek();
   if (!box) return () => {};
   const [written, fileName] = [box.written.peek(), box.fileName.peek()];
-  const left = shelf.peek().filter(({ id }) => id !== box.id);
   show(undefined);
-  put(left);
+  put((boxes) => boxes.filter(({ id }) => id !== box.id));
   removeKeptBox(box.id);
-  if (left.length > 0) chooseBox(left[0].id);
+  const next = shelf.peek().at(0);
+  if (next) chooseBox(next.id);
   return () => addBox(written, fileName);
 }
+
+/** The list as another tab has changed it; a box that it removed goes from view, it can be put back there. */
+function heard({ key }: StorageEvent): void {
+  if (key !== SHELF_KEY) return;
+  shelf.value = keptShelf() ?? shelf.peek();
+  const box = open.peek();
+  if (!box || shelf.peek().some(({ id }) => id === box.id)) return;
+  const next = shelf.peek().at(0);
+  show(next && createBox(next.id));
+}
+globalThis.addEventListener?.('storage', heard);

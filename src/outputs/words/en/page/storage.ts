@@ -6,6 +6,7 @@ export const storageWords = {
   showLater: 'Show them',
   laterLabel: 'the later changes',
   unreadable: 'The set kept in this browser from the last visit cannot be read. It has been put aside, not deleted.',
+  unreadableBox: 'The box of parts kept in this browser cannot be read. It has been put aside, not deleted.',
   saveUnreadable: 'Save it to a file',
   keepsNothing:
     'This browser cannot keep the set: its storage is blocked or full. Save the set to a file before you close the page.',

@@ -1,0 +1,91 @@
+import { afterEach, beforeEach, expect, it, vi } from 'vitest';
+import { notices } from './notices.ts';
+
+const local = new Map<string, string>();
+
+/** One more tab of the browser: its own page, the storage of all. */
+async function openTab() {
+  vi.resetModules();
+  const heard: ((event: unknown) => void)[] = [];
+  vi.stubGlobal('addEventListener', (_event: string, act: (event: unknown) => void) => heard.push(act));
+  const boxes = await import('./boxes.ts');
+  const names = () => boxes.shelvedBoxes.value.map(({ name }) => name);
+  const hear = () => {
+    for (const act of heard) act({ key: 'faintwave.boxes', newValue: local.get('faintwave.boxes') ?? null });
+  };
+  return { ...boxes, names, hear };
+}
+
+const boxNamed = (name: string) => ({ format: 'faintwave-box/1', name });
+
+beforeEach(() => {
+  local.clear();
+  vi.stubGlobal(
+    'localStorage',
+    new Proxy(
+      {
+        getItem: (key: string) => local.get(key) ?? null,
+        setItem: (key: string, value: string) => void local.set(key, value),
+        removeItem: (key: string) => void local.delete(key),
+      },
+      {
+        ownKeys: () => [...local.keys()],
+        getOwnPropertyDescriptor: () => ({ enumerable: true, configurable: true }),
+      },
+    ),
+  );
+});
+afterEach(() => {
+  notices.value = [];
+  vi.unstubAllGlobals();
+});
+
+it('two tabs lose no box of each other', async () => {
+  const [a, b] = [await openTab(), await openTab()];
+  a.addBox(boxNamed('of a'));
+  // Not told yet: events between tabs come when they can.
+  b.addBox(boxNamed('of b'));
+  a.hear();
+  b.hear();
+  expect([a.names(), b.names()]).toEqual([
+    ['of a', 'of b'],
+    ['of a', 'of b'],
+  ]);
+  const c = await openTab();
+  expect(c.names()).toEqual(['of a', 'of b']);
+  for (const { id, name } of c.shelvedBoxes.value) {
+    c.chooseBox(id);
+    expect(c.openBox.value?.written.value).toEqual(boxNamed(name));
+  }
+});
+
+it('a box that is removed in one tab goes from the other, and can be put back', async () => {
+  const a = await openTab();
+  a.addBox(boxNamed('stays'));
+  a.addBox(boxNamed('goes'));
+  const b = await openTab();
+  expect(b.reopenBox()).toBe(true);
+  expect(b.openBox.value?.written.value).toEqual(boxNamed('goes'));
+  const putBack = a.removeBox();
+  b.hear();
+  expect(b.openBox.value?.written.value).toEqual(boxNamed('stays'));
+  putBack();
+  b.hear();
+  expect([a.names(), b.names()]).toEqual([
+    ['stays', 'goes'],
+    ['stays', 'goes'],
+  ]);
+});
+
+it('what cannot be read is put aside, a box as well as the list', async () => {
+  const a = await openTab();
+  a.addBox(boxNamed('one'));
+  a.addBox(boxNamed('two'));
+  const [{ id }] = a.shelvedBoxes.value;
+  local.set(`faintwave.box.${id}`, '{"written":');
+  local.set('faintwave.boxes', '[{"id":');
+  const b = await openTab();
+  expect(b.names().toSorted()).toEqual(['New box', 'two']);
+  b.chooseBox(id);
+  expect([...local.values()]).toContain('{"written":');
+});
