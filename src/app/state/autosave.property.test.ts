@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
+import { readLog } from '../../engine/index.ts';
 import type { Reading } from '../description/stand-ins.ts';
 import { autosave, type Keeping } from './autosave.ts';
 import type { DocumentStore, StoredDocument } from './document-store.ts';
@@ -9,6 +10,7 @@ import { notices } from './notices.ts';
 import { createOpenSets, type OpenSets } from './open-sets.ts';
 import { createSetWorkers } from './set-workers.ts';
 import type { ShelfEntry } from './shelf/entry.ts';
+import { withEntry } from './shelf/log-text.ts';
 import { createShelf, type Shelf } from './shelf/shelf.ts';
 import type { SetVersion } from './shelf/versions.ts';
 import type { OpenWriterLock } from './writer-lock.ts';
@@ -25,6 +27,7 @@ interface Stored extends StoredDocument {
 /** A browser with its storage. What is written before the call returns reaches the disk only seconds later. */
 class Browser {
   readonly disk = new Map<string, Stored>();
+  readonly logs = new Map<string, string>();
   private readonly nearOnDisk = new Map<string, string>();
   near = new Map<string, string>();
   tabs: Tab[] = [];
@@ -60,8 +63,13 @@ class Browser {
         }),
       entries: () => slow(() => [...this.disk.values()].flatMap(({ entry }): ShelfEntry[] => (entry ? [entry] : []))),
       versions: (id) => slow(() => this.disk.get(id)?.versions ?? []),
-      log: async () => undefined,
-      changeLog: async () => '',
+      log: (id) => slow(() => this.logs.get(id)),
+      changeLog: (id, change) =>
+        slow(() => {
+          const text = change(this.logs.get(id));
+          this.logs.set(id, text);
+          return text;
+        }),
       remove: (id) => slow(() => void this.disk.delete(id)),
     };
   }
@@ -354,4 +362,23 @@ it('going back to a version does not say that the file holds it, and keeps what 
   await vi.advanceTimersByTimeAsync(2000);
   expect(set.isSaved.peek()).toBe(false);
   expect(browser.disk.get(set.id)!.versions.map(({ written }) => nameIn(written))).toContain('edit 7');
+});
+
+it('a log that cannot be kept counts until it can be, and is joined then with what is there', async () => {
+  const browser = new Browser();
+  const { shelf } = new Tab(browser, 'first');
+  const settled = async <T>(work: Promise<T>): Promise<T> => {
+    await vi.advanceTimersByTimeAsync(1000);
+    return work;
+  };
+  const cells = (station: string) => ({ time: '2026-10-03T20:05+01:00', station, heard: 'faint' });
+  const stations = (text: string | undefined) => readLog(text ?? '').entries.map((entry) => entry.cells.station);
+  await settled(shelf.changeLog('first', (text) => withEntry(text, cells('Radio Alder'))));
+  const held = withEntry(await settled(shelf.log('first')), cells('Saltmarsh Radio'));
+  shelf.holdLog('first', held);
+  await settled(shelf.refresh());
+  expect(await settled(shelf.log('first'))).toBe(held);
+  await settled(shelf.changeLog('first', (text) => withEntry(text, cells('Radio Heron'))));
+  for (const text of [browser.logs.get('first'), await settled(shelf.log('first'))])
+    expect(stations(text)).toEqual(['Radio Alder', 'Saltmarsh Radio', 'Radio Heron']);
 });

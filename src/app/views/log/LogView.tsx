@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
-import type { LogCells, SetDescription } from '../../../engine/index.ts';
+import type { LogCells, LogProblem, SetDescription } from '../../../engine/index.ts';
 import { logProblemText, logWords as texts } from '../../../outputs/words/index.ts';
 import { download, fileStem } from '../../state/download.ts';
 import { tell } from '../../state/notices.ts';
@@ -21,7 +21,11 @@ export function LogView({ set }: { readonly set: SetDescription }) {
   const { id } = useOpenSet();
   const { log, add, remove, join } = useLog();
   const picker = useRef<HTMLInputElement>(null);
-  const [added, setAdded] = useState<string | undefined>();
+  /** A file whose entries are being added to the log of a set. */
+  const [file, setFile] = useState<{ readonly of: string; readonly text: string } | undefined>();
+  const added = file?.of === id ? file.text : undefined;
+  const [fileProblems, setFileProblems] = useState<readonly LogProblem[]>([]);
+  const joining = useRef<string | undefined>(undefined);
   const question = useMemo((): LogQuestion => ({ set, log, added }), [set, log, added]);
   const { answer, error } = useAnswer<LogQuestion, LogAnswer>(newLogWorker, question);
   const write = async (cells: LogCells) => {
@@ -34,20 +38,34 @@ export function LogView({ set }: { readonly set: SetDescription }) {
     const undo = { label: texts.undo, run: () => void add(cells) };
     tell(texts.erased(cells.station ?? texts.unknown), { key: 'logged', of: id, action: undo });
   };
-  const open = async (file: File) => {
-    const found = await textOfFile(file);
+  const open = async (chosen: File) => {
+    setFileProblems([]);
+    const found = await textOfFile(chosen);
     if (found.text === undefined) {
-      tell(texts.notRead(file.name), { key: 'log-file', of: id, stays: true });
+      tell(texts.notRead(chosen.name), { key: 'log-file', of: id, stays: true });
       return;
     }
-    setAdded(found.text);
+    setFile({ of: id, text: found.text });
   };
   const joined = answer?.added !== undefined && answer.added === added ? answer : undefined;
-  // The worker has read both; what is wrong with the file stays to be seen.
+  // The worker has read both. Once they are joined the file is done with: what is erased from then on stays erased.
   useEffect(() => {
-    if (joined?.added !== undefined && joined.log !== log) void join(joined.added, joined.log);
+    if (joined?.added === undefined || joining.current !== undefined) return;
+    joining.current = joined.added;
+    setFileProblems(joined.addedProblems);
+    void join(joined.added, joined.before, joined.log).finally(() => {
+      joining.current = undefined;
+      setFile((now) => (now === file ? undefined : now));
+    });
   }, [joined]);
+  // One that cannot be joined is put away.
+  useEffect(() => {
+    if (error === '' || added === undefined) return;
+    tell(error, { key: 'log-file', of: id, stays: true });
+    setFile(undefined);
+  }, [error]);
   const entries = answer?.beside.entries ?? [];
+  const problems = [...fileProblems, ...(answer?.beside.problems ?? [])];
   return (
     <section class="log" aria-label={texts.label}>
       <QuickEntry set={set} onWrite={(cells) => void write(cells)} />
@@ -57,9 +75,9 @@ export function LogView({ set }: { readonly set: SetDescription }) {
             {error}
           </p>
         )}
-        {answer && answer.problems.length > 0 && (
+        {problems.length > 0 && (
           <ul class="sentences log-problems">
-            {answer.problems.map((problem) => (
+            {problems.map((problem) => (
               <li key={`${problem.row} ${problem.column} ${problem.fact.code}`}>{logProblemText(problem)}</li>
             ))}
           </ul>
@@ -86,9 +104,9 @@ export function LogView({ set }: { readonly set: SetDescription }) {
           tabIndex={-1}
           aria-label={texts.picker}
           onChange={(event) => {
-            const file = event.currentTarget.files?.[0];
+            const chosen = event.currentTarget.files?.[0];
             event.currentTarget.value = '';
-            if (file) void open(file);
+            if (chosen) void open(chosen);
           }}
         />
       </div>

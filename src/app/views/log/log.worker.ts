@@ -20,11 +20,14 @@ export interface LogQuestion {
 }
 
 export interface LogAnswer {
+  /** As it was asked about. */
+  readonly before: string;
   /** With the entries that were to be added. */
   readonly log: string;
   readonly added?: string;
   readonly beside: LogAgainstPrediction;
-  readonly problems: readonly LogProblem[];
+  /** What is wrong with the table that was added. */
+  readonly addedProblems: readonly LogProblem[];
 }
 
 let predicted: { readonly key: string; readonly at: Parameters<typeof logAgainstPrediction>[0] } | undefined;
@@ -38,8 +41,8 @@ async function answer({ set, log: text, added }: LogQuestion): Promise<LogAnswer
   }
   const log = added === undefined ? text : joinedLogs(text || undefined, added);
   const beside = logAgainstPrediction(predicted.at, set.place.position, readLog(log).entries);
-  const problems = added === undefined ? beside.problems : [...readLog(added).problems, ...beside.problems];
-  return { log, added, beside, problems };
+  const addedProblems = added === undefined ? [] : readLog(added).problems;
+  return { before: text, log, added, beside, addedProblems };
 }
 
 addEventListener('message', async ({ data }: MessageEvent<LogQuestion>) => {
