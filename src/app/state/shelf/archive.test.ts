@@ -1,3 +1,4 @@
+import { signal } from '@preact/signals';
 import { strToU8, zipSync } from 'fflate';
 import { expect, it } from 'vitest';
 import { readLog, writeLog } from '../../../engine/index.ts';
@@ -5,7 +6,7 @@ import type { StoredDocument } from '../document-store.ts';
 import { DEMO, EXAMPLES } from '../examples.ts';
 import { type Kept, keptText, readKept } from '../kept.ts';
 import { makeArchive, readArchive } from './archive.ts';
-import { entryOf, type ShelfEntry } from './entry.ts';
+import { entryOf, onTheShelf, type ShelfEntry } from './entry.ts';
 import { joinedLogs } from './log-text.ts';
 import type { SetVersion } from './versions.ts';
 
@@ -13,16 +14,18 @@ import type { SetVersion } from './versions.ts';
 function shelfOf() {
   const kept = new Map<string, Kept>();
   const versions = new Map<string, SetVersion[]>();
-  const entries = new Map<string, ShelfEntry>();
+  const listed = new Map<string, ShelfEntry>();
+  const entries = signal<readonly ShelfEntry[]>([]);
   const logs = new Map<string, string>();
   let count = 0;
   return {
+    listed,
     entries,
     kept: async (id: string) => kept.get(id),
     versions: async (id: string) => [...(versions.get(id) ?? [])].sort((a, b) => a.at - b.at),
     async put(id: string, { text, entry, version }: StoredDocument) {
       if (text !== undefined) kept.set(id, readKept(text)!);
-      if (entry) entries.set(id, entry);
+      if (entry) listed.set(id, entry);
       if (version) versions.set(id, [...(versions.get(id) ?? []).filter(({ at }) => at !== version.at), version]);
     },
     log: async (id: string) => logs.get(id),
@@ -30,9 +33,11 @@ function shelfOf() {
       logs.set(id, change(logs.get(id)));
       return logs.get(id)!;
     },
-    refresh: async () => undefined,
+    refresh: async () => {
+      entries.value = onTheShelf([...listed.values()]);
+    },
     isOpen: () => false,
-    changedAt: (id: string) => entries.get(id)?.changed ?? 0,
+    changedAt: (id: string) => entries.peek().find((one) => one.id === id)?.changed ?? 0,
     newSetId: () => `new-${++count}`,
     now: () => 5000,
   };
@@ -54,13 +59,13 @@ it('an archive holds every set with its versions, and comes back whole on anothe
   const heard = (station: string) =>
     writeLog([{ time: '2026-10-03T20:05+01:00', station, heard: 'faint', remark: '"quoted", =1' }]);
   await here.changeLog('a', () => heard('Saltmarsh Radio'));
-  const archive = await makeArchive(here, [...here.entries.values()]);
+  const { blob: archive } = await makeArchive(here, [...here.listed.values()]);
   const there = shelfOf();
   expect(await readArchive(there, archive)).toEqual({ added: 2, merged: 0, same: 0, leftOut: [] });
   for (const id of ['a', 'b']) {
     expect((await there.kept(id))!.written).toEqual((await here.kept(id))!.written);
     expect(await there.versions(id)).toEqual(await here.versions(id));
-    expect(there.entries.get(id)).toEqual(here.entries.get(id));
+    expect(there.listed.get(id)).toEqual(here.listed.get(id));
   }
   await there.changeLog('a', (text) => joinedLogs(text, heard('Radio Alder')));
   expect(await readArchive(there, archive)).toEqual({ added: 0, merged: 0, same: 2, leftOut: [] });
@@ -79,7 +84,7 @@ it('merging loses neither of two states: the earlier becomes a version', async (
   ]) {
     const here = shelfOf();
     await put(here, 'a', { ...example, name: 'of the archive' }, hereAt);
-    const archive = await makeArchive(here, [...here.entries.values()]);
+    const { blob: archive } = await makeArchive(here, [...here.listed.values()]);
     const there = shelfOf();
     await put(there, 'a', { ...example, name: 'of the shelf' }, thereAt);
     expect(await readArchive(there, archive)).toMatchObject({ added: 0, merged: 1 });
@@ -104,13 +109,68 @@ it('descriptions without a list are added, files without a set are named, other 
       format: 'faintwave-shelf/1',
       sets: [{ id: '../x', file: 'a.json', versions: [{ at: 'x', file: 'a.json' }, 7] }, 3, { file: 5 }],
     }),
-    'a.json': DEMO.text,
+    'a.json': JSON.stringify(other),
   });
   expect(await readArchive(shelf, hostile)).toMatchObject({ added: 1, leftOut: [] });
-  expect(shelf.entries.has('../x')).toBe(false);
+  expect(shelf.listed.has('../x')).toBe(false);
   for (const bad of [new Blob([]), new Blob(['no archive']), blob({ 'a.txt': 'x' })])
     expect(await readArchive(shelf, bad)).toEqual({ refused: 'not-an-archive' });
   // Unpacks to more than any archive of the page holds.
   const bomb = blob({ 'a.json': ' '.repeat(210e6) });
   expect(await readArchive(shelf, bomb)).toEqual({ refused: 'too-large' });
+});
+
+it('a set that was deleted comes back from an archive, also one that went on since', async () => {
+  for (const name of ['as archived', 'later']) {
+    const here = shelfOf();
+    await put(here, 'a', { ...example, name: 'as archived' }, 1000);
+    const { blob } = await makeArchive(here, [...here.listed.values()]);
+    await put(here, 'a', { ...example, name }, 2000);
+    await here.put('a', { version: { at: 1500, written: { ...example, name: 'as archived' } } });
+    await here.put('a', { entry: { ...here.listed.get('a')!, deleted: 3000 } });
+    expect(await readArchive(here, blob)).toMatchObject({ added: 0, same: 1 });
+    expect(here.entries.peek()).toMatchObject([{ id: 'a', name }]);
+    expect(here.listed.get('a')!.deleted).toBeUndefined();
+  }
+});
+
+it('the set that every browser begins with is added once', async () => {
+  const here = shelfOf();
+  await put(here, 'first', { ...example, name: 'begun with' }, 1000);
+  const { blob } = await makeArchive(here, [...here.listed.values()]);
+  const there = shelfOf();
+  await put(there, 'first', { ...example, name: 'another' }, 1000);
+  expect(await readArchive(there, blob)).toMatchObject({ added: 1, same: 0 });
+  expect(await readArchive(there, blob)).toMatchObject({ added: 0, same: 1 });
+  expect(await readArchive(here, blob)).toMatchObject({ added: 0, same: 1 });
+  expect(
+    there.entries
+      .peek()
+      .map(({ name }) => name)
+      .toSorted(),
+  ).toEqual(['another', 'begun with']);
+});
+
+it('what cannot be read or kept is told, and the rest is in its place', async () => {
+  const here = shelfOf();
+  for (const id of ['a', 'b', 'c']) await put(here, id, { ...example, name: id }, 1000);
+  const failing = async (): Promise<never> => {
+    throw new DOMException('full', 'QuotaExceededError');
+  };
+  const { blob, ...told } = await makeArchive(
+    {
+      ...here,
+      kept: async (id) => (id === 'a' ? undefined : here.kept(id)),
+      versions: (id) => (id === 'b' ? failing() : here.versions(id)),
+    },
+    [...here.listed.values()],
+  );
+  expect(told).toEqual({ sets: 2, leftOut: ['a'], inPart: ['b'] });
+  const there = shelfOf();
+  const outcome = await readArchive(
+    { ...there, put: (id, document) => (id === 'b' ? failing() : there.put(id, document)) },
+    blob,
+  );
+  expect(outcome).toEqual({ added: 1, merged: 0, same: 0, leftOut: ['sets/b-b.json'] });
+  expect(there.entries.peek().map(({ id }) => id)).toEqual(['c']);
 });

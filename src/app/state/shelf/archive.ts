@@ -5,7 +5,6 @@ import { type Kept, keptText } from '../kept.ts';
 import { entryOf, type ShelfEntry } from './entry.ts';
 import { joinedLogs } from './log-text.ts';
 import type { Shelf } from './shelf.ts';
-import type { SetVersion } from './versions.ts';
 
 const ARCHIVE_FORMAT = 'faintwave-shelf/1';
 const SET_FORMAT = description.entries.format.literal;
@@ -31,6 +30,17 @@ const NOT_UNIQUE = 'first';
 /** Lets the page go on. */
 const breathe = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
 
+/** An archive, and what is not in it. */
+export interface ArchiveMade {
+  readonly blob: Blob;
+  /** How many sets are in it. */
+  readonly sets: number;
+  /** Names of sets that could not be read. */
+  readonly leftOut: readonly string[];
+  /** Names of sets that are in it without their versions or their log, which could not be read. */
+  readonly inPart: readonly string[];
+}
+
 /**
  * All sets with their versions, as they are kept, in one ZIP archive of descriptions and a list.
  * @param progress is told how many sets are in it
@@ -39,7 +49,7 @@ export async function makeArchive(
   shelf: Pick<Shelf, 'kept' | 'versions' | 'log'>,
   entries: readonly ShelfEntry[],
   progress: (done: number) => void = () => {},
-): Promise<Blob> {
+): Promise<ArchiveMade> {
   const parts: Uint8Array<ArrayBuffer>[] = [];
   let failure: Error | undefined;
   const zip = new Zip((error, part) => {
@@ -52,28 +62,38 @@ export async function makeArchive(
     file.push(strToU8(text), true);
   };
   const list: Listed[] = [];
+  const leftOut: string[] = [];
+  const inPart: string[] = [];
   for (const [done, entry] of entries.entries()) {
+    await breathe();
+    progress(done + 1);
     const kept = await shelf.kept(entry.id);
-    if (!kept) continue;
+    if (!kept) {
+      leftOut.push(entry.name);
+      continue;
+    }
     const file = `sets/${fileStem(entry.name, 'set')}-${entry.id}.json`;
     put(file, writeText(kept.written));
-    const versions = (await shelf.versions(entry.id).catch(() => [])).map(({ at, written }) => {
+    const nothing = (): undefined => {
+      if (inPart.at(-1) !== entry.name) inPart.push(entry.name);
+    };
+    const versions: Listed['versions'][number][] = [];
+    for (const { at, written } of (await shelf.versions(entry.id).catch(nothing)) ?? []) {
+      await breathe();
       const version = { at, file: `versions/${entry.id}/${at}.json` };
       put(version.file, writeText(written));
-      return version;
-    });
-    const heard = await shelf.log(entry.id).catch(() => undefined);
+      versions.push(version);
+    }
+    const heard = await shelf.log(entry.id).catch(nothing);
     const log = heard === undefined ? undefined : `logs/${entry.id}.csv`;
     if (log && heard) put(log, heard);
     const id = entry.id === NOT_UNIQUE ? undefined : entry.id;
     list.push({ id, file, log, fileName: entry.fileName, changed: entry.changed, versions });
-    progress(done + 1);
-    await breathe();
   }
   put(LIST, JSON.stringify({ format: ARCHIVE_FORMAT, sets: list }, null, 2));
   zip.end();
   if (failure) throw failure;
-  return new Blob(parts, { type: 'application/zip' });
+  return { blob: new Blob(parts, { type: 'application/zip' }), sets: list.length, leftOut, inPart };
 }
 
 /** What became of an archive. */
@@ -82,7 +102,7 @@ export interface ArchiveRead {
   /** The set was here and differed: one of the two is now a version of the other. */
   readonly merged: number;
   readonly same: number;
-  /** Files that hold no set. */
+  /** Files that hold no set, or whose set could not be kept whole. */
   readonly leftOut: readonly string[];
 }
 
@@ -97,7 +117,7 @@ export type ArchiveRefusal = 'not-an-archive' | 'too-large';
 export async function readArchive(
   shelf: Pick<
     Shelf,
-    'kept' | 'versions' | 'put' | 'refresh' | 'isOpen' | 'changedAt' | 'newSetId' | 'now' | 'changeLog'
+    'entries' | 'kept' | 'versions' | 'put' | 'refresh' | 'isOpen' | 'changedAt' | 'newSetId' | 'now' | 'changeLog'
   >,
   file: Blob,
   progress: (done: number, all: number) => void = () => {},
@@ -113,24 +133,50 @@ export async function readArchive(
   };
   const count = { added: 0, merged: 0, same: 0 };
   const listed = listOf(files, shelf.now());
-  for (const [done, one] of listed.entries()) {
+  const take = async (one: Listed): Promise<void> => {
     const written = read(one.file);
-    if (written === undefined) continue;
-    const id = one.id ?? shelf.newSetId();
-    const versions = one.versions.flatMap(({ at, file: name }): SetVersion[] => {
-      const version = read(name);
-      return version === undefined ? [] : [{ at, written: version }];
-    });
+    if (written === undefined) return;
+    const id = one.id ?? (await sameHere(shelf, written)) ?? shelf.newSetId();
     const outcome = await merge(shelf, id, { ...one, written });
     count[outcome]++;
-    for (const version of versions) await shelf.put(id, { version });
+    for (const { at, file: name } of one.versions) {
+      await breathe();
+      const version = read(name);
+      if (version !== undefined) await shelf.put(id, { version: { at, written: version } });
+    }
     const heard = one.log === undefined ? undefined : files.get(one.log);
     if (heard !== undefined) await shelf.changeLog(id, (here) => joinedLogs(here, heard));
-    progress(done + 1, listed.length);
-    await breathe();
-  }
+  };
+  // What is there is compared with: it must be known.
   await shelf.refresh();
+  try {
+    for (const [done, one] of listed.entries()) {
+      try {
+        await take(one);
+      } catch {
+        // One that cannot be kept keeps no other from its place.
+        leftOut.push(one.file);
+      }
+      progress(done + 1, listed.length);
+      await breathe();
+    }
+  } finally {
+    await shelf.refresh();
+  }
   return { ...count, leftOut };
+}
+
+const isSame = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b);
+
+/** @returns id of a set on the shelf that is the same; undefined: none */
+async function sameHere(shelf: Pick<Shelf, 'entries' | 'kept'>, written: unknown): Promise<string | undefined> {
+  const { name } = entryOf('', { written, fileName: '' }, 0);
+  for (const entry of shelf.entries.peek() ?? []) {
+    if (entry.name !== name) continue;
+    await breathe();
+    if (isSame((await shelf.kept(entry.id))?.written, written)) return entry.id;
+  }
+  return undefined;
 }
 
 type Outcome = 'added' | 'merged' | 'same';
@@ -147,14 +193,12 @@ async function merge(
     await shelf.put(id, whole);
     return 'added';
   }
-  const same = (other: unknown): boolean => JSON.stringify(other) === JSON.stringify(written);
-  // One that was deleted here is on the shelf again.
-  if (same(here.written)) {
-    await shelf.put(id, { entry: entryOf(id, here, changed) });
+  const versions = await shelf.versions(id);
+  if ([here, ...versions].some((one) => isSame(one.written, written))) {
+    // One that was deleted here is on the shelf again.
+    if (shelf.changedAt(id) === 0) await shelf.put(id, { entry: entryOf(id, here, changed) });
     return 'same';
   }
-  const versions = await shelf.versions(id);
-  if (versions.some((version) => same(version.written))) return 'same';
   const isLater = changed > shelf.changedAt(id) && !shelf.isOpen(id);
   if (isLater) await shelf.put(id, { ...whole, version: { at: shelf.now(), written: here.written } });
   else await shelf.put(id, { version: { at: changed, written } });

@@ -23,9 +23,15 @@ export function ArchiveButtons() {
   };
   const save = () =>
     during(async () => {
-      const archive = await makeArchive(shelf, entries, (done) => setProgress(texts.working(done, entries.length)));
-      downloadFile(texts.archiveName(new Date().toISOString().slice(0, 10)), archive);
-      return texts.archiveSaved(entries.length);
+      const { blob, sets, leftOut, inPart } = await makeArchive(shelf, entries, (done) =>
+        setProgress(texts.working(done, entries.length)),
+      );
+      downloadFile(texts.archiveName(new Date().toISOString().slice(0, 10)), blob);
+      return [
+        texts.archiveSaved(sets),
+        ...(leftOut.length > 0 ? [texts.archiveWithout(leftOut)] : []),
+        ...(inPart.length > 0 ? [texts.archiveInPart(inPart)] : []),
+      ].join(' ');
     });
   const open = (file: File) =>
     during(async () => {

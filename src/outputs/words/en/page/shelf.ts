@@ -1,5 +1,9 @@
 import { counted } from '../grammar.ts';
 
+/** The first few, and how many more there are. */
+const firstOf = (names: readonly string[]): string =>
+  `${names.slice(0, 5).join(', ')}${names.length > 5 ? ` and ${names.length - 5} more` : ''}`;
+
 let format: Intl.DateTimeFormat | undefined;
 
 /** The sets kept in this browser. */
@@ -69,7 +73,11 @@ export const shelfWords = {
   archiveRead: (added: number, merged: number, same: number): string =>
     `From the archive: ${added} added, ${merged} merged with the versions of sets that were here, ${same} already here.`,
   archiveLeftOut: (names: readonly string[]): string =>
-    `Left out, because they hold no set: ${names.slice(0, 5).join(', ')}${names.length > 5 ? ` and ${names.length - 5} more` : ''}.`,
+    `Left out, because they hold no set or this browser could not keep it whole: ${firstOf(names)}.`,
+  archiveWithout: (names: readonly string[]): string =>
+    `Not in it, because this browser could not read them: ${firstOf(names)}.`,
+  archiveInPart: (names: readonly string[]): string =>
+    `In it without earlier versions or log, which this browser could not read: ${firstOf(names)}.`,
   notAnArchive: (name: string): string =>
     `${name} is not an archive of sets: expected a .zip file that this page saved.`,
   archiveTooLarge: (name: string): string => `${name} is larger than an archive of sets may be (200 MB unpacked).`,
