@@ -61,7 +61,7 @@ export function openPasted(place: OpeningPlace, text: string): void {
 
 function readDescriptionOf(place: OpeningPlace, text: string, name: string, refuse: Refuse): void {
   stopReading?.();
-  if (text.length > SHORT_TEXT) readBeside(place, { text }, name, text.length, refuse);
+  if (text.length > SHORT_TEXT) void readBeside(place, { text }, name, text.length, refuse);
   else take(place, readDescriptionText(text), name, refuse);
 }
 
@@ -72,40 +72,49 @@ export function openLink(place: OpeningPlace, fragment: string): void {
   else openText(place, link.text, texts.fromLink);
 }
 
-/** As `openText`, of a file. */
+/** As `openText`, of a file. @returns resolves once it is open, or refused, or the reading was stopped */
 export async function openFile(place: OpeningPlace, file: File): Promise<void> {
   stopReading?.();
   const refuse: Refuse = (problems) => {
     badFile.value = { name: file.name, problems };
   };
   if (file.size > 4 * LARGEST_FILE) refuse([tooLarge(file.size)]);
-  else if (file.size > SHORT_TEXT) readBeside(place, { file }, file.name, file.size, refuse);
+  else if (file.size > SHORT_TEXT) await readBeside(place, { file }, file.name, file.size, refuse);
   else take(place, await readDescription({ file }), file.name, refuse);
 }
 
-/** A worker reads it; meanwhile the page is as it was, and says so with a way to stop. */
-function readBeside(place: OpeningPlace, question: ReadingQuestion, name: string, size: number, refuse: Refuse): void {
-  const worker = newReadingWorker();
-  const stop = () => {
-    worker.terminate();
-    dismiss('reading');
-    stopReading = undefined;
-  };
-  stopReading = stop;
-  tell(readingWords.reading(name, size), {
-    key: 'reading',
-    stays: true,
-    isBusy: true,
-    action: { label: readingWords.cancel, run: stop },
+/** A worker reads it; meanwhile the page is as it was, and says so with a way to stop. @returns resolves at its end */
+function readBeside(
+  place: OpeningPlace,
+  question: ReadingQuestion,
+  name: string,
+  size: number,
+  refuse: Refuse,
+): Promise<void> {
+  return new Promise((resolve) => {
+    const worker = newReadingWorker();
+    const stop = () => {
+      worker.terminate();
+      dismiss('reading');
+      stopReading = undefined;
+      resolve();
+    };
+    stopReading = stop;
+    tell(readingWords.reading(name, size), {
+      key: 'reading',
+      stays: true,
+      isBusy: true,
+      action: { label: readingWords.cancel, run: stop },
+    });
+    latestWins<ReadingQuestion, Reading>(worker, (_question, reply) => {
+      stop();
+      if ('answer' in reply) take(place, reply.answer, name, refuse);
+      else
+        refuse([
+          { path: '', expected: { code: 'readable-file' }, hint: { code: 'system-message', message: reply.error } },
+        ]);
+    }).ask(question);
   });
-  latestWins<ReadingQuestion, Reading>(worker, (_question, reply) => {
-    stop();
-    if ('answer' in reply) take(place, reply.answer, name, refuse);
-    else
-      refuse([
-        { path: '', expected: { code: 'readable-file' }, hint: { code: 'system-message', message: reply.error } },
-      ]);
-  }).ask(question);
 }
 
 /** A description whose fields are all there opens, though some are refused: they are marked, as while it was edited. */

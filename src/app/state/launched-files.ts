@@ -1,14 +1,24 @@
-import { type OpeningPlace, openFile } from './files.ts';
+import { badFile, type OpeningPlace, openFile } from './files.ts';
 
 /** What a browser hands to an installed page whose manifest takes files (WICG, Web App Launch Handler). */
 interface LaunchQueue {
   setConsumer(take: (launch: { readonly files: readonly FileSystemFileHandle[] }) => void): void;
 }
 
-/** Opens what the device was asked to open with the page, as one more set. */
+/** Opens what the device was asked to open with the page, each as one more set; the last one gets the focus. */
 export function openLaunchedFiles(place: OpeningPlace): void {
   const { launchQueue } = globalThis as { launchQueue?: LaunchQueue };
-  launchQueue?.setConsumer(async ({ files: [file] }) => {
-    if (file) await openFile(place, await file.getFile());
+  launchQueue?.setConsumer(async ({ files }) => {
+    for (const handle of files) {
+      let file: File;
+      try {
+        file = await handle.getFile();
+      } catch (error) {
+        const hint = { code: 'system-message', message: (error as Error).message } as const;
+        badFile.value = { name: handle.name, problems: [{ path: '', expected: { code: 'readable-file' }, hint }] };
+        continue;
+      }
+      await openFile(place, file);
+    }
   });
 }
