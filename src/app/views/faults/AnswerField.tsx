@@ -11,11 +11,8 @@ interface Props {
   readonly onChange?: (value: string) => void;
 }
 
-/** Words beside a figure. */
-const WORDS: Readonly<Partial<Record<ShownCheck['kind'], readonly string[]>>> = {
-  dial: ['off scale', 'silent'],
-  ohms: ['open'],
-};
+/** Words in place of a figure. */
+const WORDS: Readonly<Partial<Record<ShownCheck['kind'], readonly string[]>>> = texts.besides;
 
 /** The answer to one check: one of its words, or a figure as typed. */
 export function AnswerField({ check: { kind, options, help, good }, name, value, isBad, onChange }: Props) {

@@ -106,7 +106,7 @@ export function shownCheck({ check, effort, cautions }: PossibleCheck, model: Fa
     case 'width':
       return { ...shown, label: texts.width, options: WIDTH_AS };
     case 'sign':
-      return { ...shown, label: checkText(check, built), options: ['yes', 'no'] };
+      return { ...shown, label: checkText(check, built), options: [texts.yes, texts.no] };
     case 'volts':
       return { ...shown, label: checkText(check, built), good: faultAnswer.volts(sound.directVoltage) };
     case 'ohms':

@@ -24,6 +24,8 @@ export const faultsView = {
   notPossible: 'not possible',
   yes: 'yes',
   no: 'no',
+  /** What may stand in place of a figure. */
+  besides: { dial: ['off scale', 'silent'], ohms: ['open'] },
   of: (what: string, station: string): string => `${station}: ${what}`,
   notUnderstood: (help: string): string => `Expected: ${help}.`,
   startAgain: 'Clear the answers',
