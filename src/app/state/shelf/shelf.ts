@@ -158,7 +158,7 @@ export function createShelf({ sets, keeping, store, tabs, now }: Tools, first: E
   async function leave(set: OpenSet): Promise<void> {
     const { id } = set;
     const isOnDisk = await keeping.isOnDisk(id);
-    const isForNothing = (unwanted.has(set) || isUntouchedExample(set)) && !(await hasMore(set));
+    const isForNothing = (unwanted.has(set) || isUntouchedExample(set)) && !(await hasMore(set).catch(() => isOnDisk));
     if (!isForNothing && !isOnDisk) return;
     if (sets.focused.peek() === set) return;
     sets.close(id);
@@ -169,11 +169,7 @@ export function createShelf({ sets, keeping, store, tabs, now }: Tools, first: E
   /** Whether more is kept of a set than its description. */
   async function hasMore({ id, faultAnswers }: OpenSet): Promise<boolean> {
     if (Object.keys(faultAnswers.peek()).length > 0) return true;
-    try {
-      return (await logOf(id)) !== undefined || (await store.versions(id)).length > 0;
-    } catch {
-      return false;
-    }
+    return (await logOf(id)) !== undefined || (await store.versions(id)).length > 0;
   }
 
   async function changed(): Promise<void> {
