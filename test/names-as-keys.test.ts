@@ -21,7 +21,10 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
   'src/outputs/audio/iq.ts': ['.exec(name)'],
   'src/app/views/explain/Controls.tsx': ['file.name.slice(0, 60)'],
   'src/app/state/files.ts': ["name === 'AbortError'"],
-  'src/app/state/document-store.ts': ["name === 'UnknownError'"],
+  'src/app/state/document-store.ts': ["name === 'VersionError'", "name !== 'UnknownError'"],
+  'src/app/state/shelf/archive.ts': [".filter((name) => name.endsWith('.json'))", '.test(one.name)'],
+  'src/outputs/explain/model/kept-recording.ts': ['name: name.slice(0, 60)'],
+  'src/outputs/write-up/html.ts': ['const file = `${name.replace('],
   'src/outputs/sheets/paper/pdf.ts': ["block.tag === 'Artifact'"],
   // Lines of a list, and where words stand.
   'src/outputs/sheets/board/layout-drawing.ts': ["print.words === 'inside'"],

@@ -245,10 +245,10 @@ export {
 export { type Lack, lacksOf } from './find/choices.ts';
 export { type FindAnswer, type FindProgress, type FindRun, type FoundSet, findSets } from './find/find.ts';
 export { type KeepRefusal, keepableParts, keepRefusal, withKept } from './find/kept-parts.ts';
-export type { LeftOut } from './find/left-out.ts';
 export { type BoxRead, readBox, readBoxValue } from './find/read-box.ts';
 export { type FindQuestion, type FindTask, findWorker, type TaskAnswer } from './find/tasks.ts';
 export { type Use, usesOf } from './find/uses.ts';
+export type { LeftOut } from './find/why-left-out.ts';
 
 // Waves at a point
 
@@ -334,7 +334,7 @@ export {
   writtenCheck,
 } from './faults/observed.ts';
 export type { OhmPlace } from './faults/ohmmeter.ts';
-export { type Touch, touchOf } from './faults/touch.ts';
+export { type TouchPoints, touchOf } from './faults/touch.ts';
 
 // Uncertainty
 

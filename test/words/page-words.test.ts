@@ -10,6 +10,8 @@ const NOT_WORDS: ReadonlySet<string> = new Set([
   'Files',
   // The unit of a font's size for a canvas.
   'px',
+  // A message to the keeper of the versions.
+  'take over',
 ]);
 
 const sourcesIn = (folder: string): string[] =>
@@ -25,7 +27,7 @@ function idsOf(files: readonly string[]): ReadonlySet<string> {
   for (const file of files)
     JSON.stringify(parseAst(textOf(file), { lang: 'ts' }), (_, value) => {
       if (value?.type === 'Literal' && typeof value.value === 'string') ids.add(value.value);
-      return value;
+      return typeof value === 'bigint' ? String(value) : value;
     });
   return ids;
 }

@@ -33,8 +33,8 @@ const LONGEST = 60;
 
 function valueText(value: unknown): string | undefined {
   if (value === undefined) return undefined;
-  const name = isRecord(value) ? (value.name ?? value.kind) : value;
-  const text = typeof name === 'object' ? texts.part : String(name);
+  const shown = isRecord(value) ? (value.name ?? value.kind) : value;
+  const text = typeof shown === 'object' ? texts.part : String(shown);
   return text.length > LONGEST ? `${text.slice(0, LONGEST)}…` : text;
 }
 

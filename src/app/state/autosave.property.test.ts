@@ -9,9 +9,9 @@ import { type Kept, readKept } from './kept.ts';
 import { notices } from './notices.ts';
 import { createOpenSets, type OpenSets } from './open-sets.ts';
 import { createSetWorkers } from './set-workers.ts';
-import type { ShelfEntry } from './shelf/entry.ts';
 import { withEntry } from './shelf/log-text.ts';
 import { createShelf, type Shelf } from './shelf/shelf.ts';
+import type { ShelfEntry } from './shelf/shelf-entry.ts';
 import type { SetVersion } from './shelf/versions.ts';
 import type { OpenWriterLock } from './writer-lock.ts';
 

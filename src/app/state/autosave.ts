@@ -6,7 +6,7 @@ import { download } from './download.ts';
 import { continueHistory, type Kept, keptHistory, keptText, readKept, stateName } from './kept.ts';
 import { dismiss, tell } from './notices.ts';
 import type { OpenSet, OpenSets } from './open-sets.ts';
-import { entryOf } from './shelf/entry.ts';
+import { entryOf } from './shelf/shelf-entry.ts';
 import { isVersionDue, type SetVersion } from './shelf/versions.ts';
 import type { Tabs } from './tabs.ts';
 import type { OpenWriterLock, WriterLock } from './writer-lock.ts';

@@ -1,6 +1,6 @@
 import { type DBSchema, type IDBPDatabase, type OpenDBCallbacks, openDB } from 'idb';
 import { readKept } from './kept.ts';
-import { entryOf, type ShelfEntry } from './shelf/entry.ts';
+import { entryOf, type ShelfEntry } from './shelf/shelf-entry.ts';
 import { type SetVersion, versionsToDrop } from './shelf/versions.ts';
 
 /** What is kept of one document. */

@@ -13,7 +13,7 @@ import { filesAndOptions } from '../arguments.ts';
 import { chooseStation } from '../choose-station.ts';
 import { packagedCoastFor } from '../coast.ts';
 import type { Command } from '../command.ts';
-import { compareWholeSets } from '../compare-sets.ts';
+import { compareWholeSets } from '../compare-several.ts';
 import { dataOut } from '../data-out.ts';
 import { readSet } from '../read-set.ts';
 import { timeOfDay } from '../time-of-day.ts';

@@ -55,25 +55,27 @@ export const rework: Command = {
     const { best } = receive(set, when);
     const station = chooseStation(stations, values.station, best.find((one) => one !== stop) ?? best[0]);
     const trials = trialsOf(set, when);
-    const made: { sentences: string[]; changes: readonly Edit[] }[] = [];
+    const results: { sentences: string[]; changes: readonly Edit[] }[] = [];
     if (values['two-circuits']) {
       const facts = twoCircuitsFor(trials, station);
-      made.push(
+      results.push(
         facts
           ? { sentences: twoCircuitsWords(facts), changes: twoCircuitsEdits(written, facts) }
           : { sentences: [twoCircuitsTexts.none], changes: [] },
       );
     } else if (stop !== undefined) {
-      const offer = trapFor(trials, { stop, wanted: station === stop ? undefined : station });
-      made.push(
+      const offer = trapFor(trials, { stop, target: station === stop ? undefined : station });
+      results.push(
         offer
           ? { sentences: trapEffectWords(offer.effect), changes: offer.changes }
           : { sentences: [trapTexts.none], changes: [] },
       );
     } else
-      made.push(...trapEffects(trials, station).map((effect) => ({ sentences: trapEffectWords(effect), changes: [] })));
-    const sentences = made.flatMap((one) => one.sentences);
-    const changes = made.flatMap((one) => one.changes).map(({ path, to }) => ({ path, value: to }));
+      results.push(
+        ...trapEffects(trials, station).map((effect) => ({ sentences: trapEffectWords(effect), changes: [] })),
+      );
+    const sentences = results.flatMap((one) => one.sentences);
+    const changes = results.flatMap((one) => one.changes).map(({ path, to }) => ({ path, value: to }));
     const description = changes.reduce<unknown>((base, { path, value }) => withValueAt(base, path, value), written);
     const { out } = values;
     const isNothing = out !== undefined && changes.length === 0;

@@ -5,8 +5,8 @@ import { packagedCoastFor } from '../coast.ts';
 import { type Command, InputError } from '../command.ts';
 import { dataOut } from '../data-out.ts';
 import { readWrittenSet } from '../read-set.ts';
+import { writeUpSet } from '../share-write-up.ts';
 import { timeOfDay } from '../time-of-day.ts';
-import { writeUpSet } from '../write-up.ts';
 
 const OPTIONS = {
   html: { type: 'string' },

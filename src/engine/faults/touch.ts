@@ -8,13 +8,13 @@ import { type OhmPlace, portOfPlace } from './ohmmeter.ts';
 import { PHONES } from './planting.ts';
 
 /** What of a set a check touches: where the meter's leads go, and which parts are tapped, turned, moved or replaced. */
-export interface Touch {
+export interface TouchPoints {
   /** The positive lead, then the negative one; none without a meter. */
   readonly leads: readonly { readonly part: PartId; readonly terminal: TerminalId }[];
   readonly parts: readonly PartId[];
 }
 
-const NOWHERE: Touch = { leads: [], parts: [] };
+const NOWHERE: TouchPoints = { leads: [], parts: [] };
 
 /** Parts that come away whole, with which of their terminals are measured. */
 const WHOLE: Readonly<Partial<Record<OhmPlace, { readonly part: PartId; readonly side?: 'primary' | 'secondary' }>>> = {
@@ -30,7 +30,7 @@ const WHOLE: Readonly<Partial<Record<OhmPlace, { readonly part: PartId; readonly
  * @param built the same set
  * @returns terminals for the meter's leads, and parts; nothing for what concerns the whole set
  */
-export function touchOf(check: Check, built: BuiltSet): Touch {
+export function touchOf(check: Check, built: BuiltSet): TouchPoints {
   switch (check.kind) {
     case 'volts':
       return { leads: leadsTo(built, PHONES, [PART.load, PART.load]), parts: [] };
@@ -43,7 +43,7 @@ export function touchOf(check: Check, built: BuiltSet): Touch {
   }
 }
 
-function leadsOf(place: OhmPlace, built: BuiltSet): Touch['leads'] {
+function leadsOf(place: OhmPlace, built: BuiltSet): TouchPoints['leads'] {
   const whole = WHOLE[place];
   if (whole) {
     const terminals = built.parts.get(whole.part)?.terminals ?? [];
@@ -73,7 +73,7 @@ function leadsTo(
   { parts, jointOf }: BuiltSet,
   { from, to }: Port,
   preferred: readonly (PartId | undefined)[] = [undefined, PART.earth],
-): Touch['leads'] {
+): TouchPoints['leads'] {
   const ends = [...parts].flatMap(([part, { terminals, values }]) =>
     terminals.map(({ id, joint }) => ({ part, terminal: id, joint, kind: values.kind })),
   );

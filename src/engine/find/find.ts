@@ -2,7 +2,6 @@ import type { WrittenDescription } from '../set/description.ts';
 import type { WantValue } from '../vary/want-values.ts';
 import type { FrontEnd, SetChoice } from './choices.ts';
 import { writtenSet } from './chosen-set.ts';
-import { bestWithEach, type LeftOut, leftOutOf } from './left-out.ts';
 import { contenders, Front, scoreSum, spread } from './ranking.ts';
 import {
   type Candidate,
@@ -14,6 +13,7 @@ import {
   setsSpanned,
   type TaskAnswer,
 } from './tasks.ts';
+import { bestWithEach, type LeftOut, leftOutOf } from './why-left-out.ts';
 
 /** What a search is doing, and how far it has come. */
 export interface FindProgress {

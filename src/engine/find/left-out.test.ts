@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import type { SetChoice } from './choices.ts';
-import { leftOutOf } from './left-out.ts';
 import type { Candidate, Judged } from './tasks.ts';
+import { leftOutOf } from './why-left-out.ts';
 
 /** Sets with loudness, clearance (dB) and less effort; told apart by their detector alone. */
 const judged = (detector: number, scores: readonly number[]) =>

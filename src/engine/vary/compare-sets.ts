@@ -20,9 +20,9 @@ export type ExchangedPart =
   | 'detector'
   | 'load'
   /** Coils and the way they are connected, where one does not go with the other's. */
-  | 'coils and arrangement'
+  | 'coils-arrangement'
   /** Those and the aerial, where it is its own coil in one set, or another such coil in the other. */
-  | 'aerial, coils and arrangement';
+  | 'aerial-coils-arrangement';
 
 /** What one set has otherwise than another, and what that does on a station: retuned each time. */
 export interface Exchange {
@@ -101,9 +101,9 @@ function withTrapsAsSet(set: SetDescription, { place }: SetDescription): SetDesc
   const isOther = ({ stops }: TrapDescription): boolean =>
     stops !== undefined && carrier(set.place, stops) !== carrier(place, stops);
   if (!traps.some(isOther)) return set;
-  const made = trialsOf(set).now.receiver.circuit.traps;
+  const tuned = trialsOf(set).now.receiver.circuit.traps;
   const kept = traps.map((trap, i) =>
-    isOther(trap) ? { ...trap, stops: undefined, capacitance: made[i].capacitance } : trap,
+    isOther(trap) ? { ...trap, stops: undefined, capacitance: tuned[i].capacitance } : trap,
   );
   return { ...set, arrangement: { ...set.arrangement, traps: kept } as SetDescription['arrangement'] };
 }
@@ -191,8 +191,8 @@ function exchangesOf(a: SetDescription, b: SetDescription): Planned[] {
   const alone = ALONE.filter((key) => !loops || (key !== 'aerial' && key !== 'earth')).flatMap((key) =>
     whole(key, [key]),
   );
-  if (loops) return [...alone, ...whole('aerial, coils and arrangement', ['aerial', 'earth', 'coils', 'arrangement'])];
-  const together = whole('coils and arrangement', ['coils', 'arrangement']);
+  if (loops) return [...alone, ...whole('aerial-coils-arrangement', ['aerial', 'earth', 'coils', 'arrangement'])];
+  const together = whole('coils-arrangement', ['coils', 'arrangement']);
   if (a.arrangement.kind !== b.arrangement.kind) return [...alone, ...together];
   const pieces = [...whole('coils', ['coils']), ...settingsOf(a, b)];
   const fits = pieces.every(({ into }) => canBeBuilt(into(a, b)) && canBeBuilt(into(b, a)));

@@ -51,7 +51,7 @@ const isFed = (arrangement: ArrangementDescription): arrangement is Fed =>
   FED.some((kind) => kind === arrangement.kind);
 
 /**
- * Two tuned circuits that work for the wanted stations, out of a set of one: the tuning coil wound for the range that the
+ * Two tuned circuits that work for the targets stations, out of a set of one: the tuning coil wound for the range that the
  * dial covers and the stations of the wants, an aerial coil like it with turns and tap that reach all of them, the
  * distance and the detector tap that serve the wants, or else keep the station clear of others.
  * @param trials of the set
@@ -64,10 +64,10 @@ export function twoCircuitsFor(trials: Trials, station: number): TwoCircuits | u
   const { now } = trials;
   const { set } = now;
   if (isLoop(set.aerial) || !isFed(set.arrangement)) return undefined;
-  const wanted = [...new Set([station, ...goalsOf(set).flatMap(({ stations }) => stations)])];
+  const targets = [...new Set([station, ...goalsOf(set).flatMap(({ stations }) => stations)])];
   const begun = trials.with(beginning(set, set.arrangement));
   if (!isBuilt(begun)) return undefined;
-  const range = rangeFor(now, wanted);
+  const range = rangeFor(now, targets);
   const rewound = rewindFor(begun.set, range).moved;
   const again = trials.about(rewound);
   const { arrangement } = rewound;
@@ -76,7 +76,7 @@ export function twoCircuitsFor(trials: Trials, station: number): TwoCircuits | u
     rewound.coils.findIndex((coil) => coil.name === name),
   );
   const full = again.now.receiver.circuit.coils[main].turns;
-  const reach = (trial: Trial): number[] => wanted.filter((one) => trial.tuned(one).otherWithin !== false);
+  const reach = (trial: Trial): number[] => targets.filter((one) => trial.tuned(one).otherWithin !== false);
   const objective = objectiveFor(set, station, range);
   const tried = TURNS.flatMap((share) => {
     const turns = halfTurns(full * share);
@@ -97,10 +97,10 @@ export function twoCircuitsFor(trials: Trials, station: number): TwoCircuits | u
   return factsOf(now, best, station);
 }
 
-/** The dial as it is, and the wanted stations beyond it. */
-function rangeFor({ set, curve }: Trial, wanted: readonly number[]): { from: Hertz; to: Hertz } {
+/** The dial as it is, and the targets stations beyond it. */
+function rangeFor({ set, curve }: Trial, targets: readonly number[]): { from: Hertz; to: Hertz } {
   const { lowest, highest } = curve();
-  const carriers = wanted.map((one) => set.place.stations[one].frequency);
+  const carriers = targets.map((one) => set.place.stations[one].frequency);
   const bands = (set.wants ?? []).flatMap((want) => (want.kind === 'band' ? [want.from, want.to] : []));
   return { from: Math.min(lowest, ...carriers, ...bands), to: Math.max(highest, ...carriers, ...bands) };
 }

@@ -19,8 +19,8 @@ const strongest = receive(set()).best[0];
 const other = receive(set()).best[1];
 
 describe('a trap made for a station', () => {
-  const offer = trapFor(trialsOf(set()), { stop: strongest, wanted: other });
-  it('resonates at the station, takes it down, and leaves the wanted one heard', () => {
+  const offer = trapFor(trialsOf(set()), { stop: strongest, target: other });
+  it('resonates at the station, takes it down, and leaves the target one heard', () => {
     expect(offer).toBeDefined();
     const { effect } = offer!;
     expect(Math.abs(effect.frequency / stations[strongest].frequency - 1)).toBeLessThan(0.01);
@@ -30,7 +30,7 @@ describe('a trap made for a station', () => {
     expect(resonance / effect.frequency).toBeGreaterThan(1);
     expect(resonance / effect.frequency).toBeLessThan(1.15);
     expect(effect.stopped?.by).toBeGreaterThan(10);
-    expect(effect.wanted?.isLost).toBe(false);
+    expect(effect.target?.isLost).toBe(false);
   });
   it('has the same effect once it is fitted', () => {
     const { now, ...trials } = trialsOf(set());
@@ -38,28 +38,28 @@ describe('a trap made for a station', () => {
     if ('notBuildable' in trial) throw new Error(trial.notBuildable);
     const [effect] = trapEffects(trialsOf(trial.set), other);
     expect(effect.stopped?.by).toBeCloseTo(offer!.effect.stopped!.by, 6);
-    expect(effect.wanted?.toll).toBeCloseTo(offer!.effect.wanted!.toll, 6);
+    expect(effect.target?.loss).toBeCloseTo(offer!.effect.target!.loss, 6);
     expect(now.set.arrangement).not.toHaveProperty('traps');
   });
 });
 
-describe('a trap made while the wanted station is beyond the dial', () => {
-  it('is the one made with no station wanted', () => {
+describe('a trap made while the target station is beyond the dial', () => {
+  it('is the one made with no station target', () => {
     const deep = { name: 'Deep Long', frequency: '198 kHz', fieldStrength: '10 mV/m' };
     const far = set({ place: { ...EXAMPLE.place, stations: [...EXAMPLE.place.stations, deep] } });
     const trials = trialsOf(far);
-    const wanted = far.place.stations.length - 1;
-    expect(trials.now.figures(wanted).isWithin).toBe(false);
-    const offer = trapFor(trials, { stop: strongest, wanted });
+    const target = far.place.stations.length - 1;
+    expect(trials.now.figures(target).isWithin).toBe(false);
+    const offer = trapFor(trials, { stop: strongest, target });
     expect(offer).toEqual(trapFor(trials, { stop: strongest }));
     expect(offer?.effect.stopped?.by).toBeGreaterThan(10);
-    expect(offer?.effect).not.toHaveProperty('wanted');
+    expect(offer?.effect).not.toHaveProperty('target');
   });
 });
 
 describe('a trap of a set', () => {
   const own = stations[other];
-  it('on the wanted station itself is named as what makes it unheard, or takes much off it', () => {
+  it('on the target station itself is named as what makes it unheard, or takes much off it', () => {
     const trapped = withTrap({ kind: 'parallel', stops: own.name, inductance: '150 µH', q: 200 });
     const reception = receive(trapped);
     const taken = reception.stations[other].warnings.find(({ code }) => code === 'arrangement.trap-takes');

@@ -20,12 +20,12 @@ export interface TrapEffect {
   readonly frequency: Hertz;
   /** The station that it is for, or that it happens to stop: its place in the list, and the carrier it takes off there. */
   readonly stopped?: { readonly station: number; readonly name: string; readonly by: Decibels };
-  /** What it does to the wanted station: medians with it and without. */
-  readonly wanted?: {
+  /** What it does to the target station: medians with it and without. */
+  readonly target?: {
     readonly station: number;
     readonly name: string;
     /** Level it costs; negative where the station comes louder. */
-    readonly toll: Decibels;
+    readonly loss: Decibels;
     /** How far the stopped station stays below, with the trap and without; infinite where it is not heard. */
     readonly clearance?: readonly [withTrap: Decibels, without: Decibels];
     /** The station is heard without the trap, and not with it. */
@@ -33,7 +33,7 @@ export interface TrapEffect {
   };
 }
 
-/** A trap made for a station: what is to be written, and what it does. */
+/** A trap asBuilt for a station: what is to be written, and what it does. */
 export interface TrapOffer {
   readonly changes: readonly Edit[];
   readonly effect: TrapEffect;
@@ -43,20 +43,20 @@ export interface TrapOffer {
 const ON_STATION = 0.01;
 
 /**
- * What each wave trap of a set takes off the station it stops, and what it costs the wanted one: the set with it beside
+ * What each wave trap of a set takes off the station it stops, and what it costs the target one: the set with it beside
  * the set without it.
  * @param trials of the set
- * @param wanted a station's place in the list; left out: no toll
+ * @param target a station's place in the list; left out: no loss
  * @returns in the order of the description; none where there are no traps
  * @throws RangeError for a station the set does not have
  */
-export function trapEffects(trials: Trials, wanted?: number): TrapEffect[] {
+export function trapEffects(trials: Trials, target?: number): TrapEffect[] {
   const { now } = trials;
   const { traps } = aerialLead(now.set.arrangement);
-  return now.receiver.circuit.traps.map((made, trap) => {
+  return now.receiver.circuit.traps.map((asBuilt, trap) => {
     const others = traps.filter((_, i) => i !== trap);
     const without = trials.with([{ path: ['arrangement', 'traps'], to: others.length > 0 ? others : undefined }]);
-    return effectOf(now, isBuilt(without) ? without : undefined, trap, made, wanted);
+    return effectOf(now, isBuilt(without) ? without : undefined, trap, asBuilt, target);
   });
 }
 
@@ -64,10 +64,10 @@ function effectOf(
   now: Trial,
   without: Trial | undefined,
   trap: number,
-  made: TrapAsMade,
-  wanted: number | undefined,
+  asBuilt: TrapAsMade,
+  target: number | undefined,
 ): TrapEffect {
-  const { kind, inductance, capacitance, frequency } = made;
+  const { kind, inductance, capacitance, frequency } = asBuilt;
   const { stations } = now.set.place;
   const named = aerialLead(now.set.arrangement).traps[trap].stops;
   const station =
@@ -85,19 +85,19 @@ function effectOf(
           name: stations[station].name,
           by: decibels(carrier(without, station) / carrier(now, station)),
         };
-  if (wanted === undefined) return { ...about, stopped };
-  const [is, was] = [now.medians.figures(wanted), without.medians.figures(wanted)];
+  if (target === undefined) return { ...about, stopped };
+  const [is, was] = [now.medians.figures(target), without.medians.figures(target)];
   return {
     ...about,
     stopped,
-    wanted: {
-      station: wanted,
-      name: stations[wanted].name,
-      toll: was.level - is.level,
+    target: {
+      station: target,
+      name: stations[target].name,
+      loss: was.level - is.level,
       clearance:
-        station < 0 || station === wanted || !is.isWithin || !was.isWithin
+        station < 0 || station === target || !is.isWithin || !was.isWithin
           ? undefined
-          : [now.clearanceFrom(wanted, station), without.clearanceFrom(wanted, station)],
+          : [now.clearanceFrom(target, station), without.clearanceFrom(target, station)],
       isLost: isHeard(was.verdict) && !isHeard(is.verdict),
     },
   };
@@ -111,37 +111,37 @@ const CAPACITOR = { kind: 'variable', maximum: '365 pF' } as const;
 const COUPLINGS = ['5 %', '10 %', '20 %'];
 
 /**
- * A wave trap made for a station: a coil on a 40 mm tube with a variable capacitor of 365 pF across it or in series with it. Of all turns
- * and places that tune the station, those that clear the wanted station most without taking its loudness.
+ * A wave trap asBuilt for a station: a coil on a 40 mm tube with a variable capacitor of 365 pF across it or in series with it. Of all turns
+ * and places that tune the station, those that clear the target station most without taking its loudness.
  * @param trials of the set
- * @param options the station to be stopped and the wanted one, by their places in the list; beyond the dial the wanted one is
+ * @param options the station to be stopped and the target one, by their places in the list; beyond the dial the target one is
  * not asked about
  * @returns what is to be written, with the effect; undefined where the set takes no trap, or none tunes there
  * @throws RangeError for a station the set does not have
  */
 export function trapFor(
   trials: Trials,
-  { stop, wanted }: { readonly stop: number; readonly wanted?: number },
+  { stop, target }: { readonly stop: number; readonly target?: number },
 ): TrapOffer | undefined {
   const { set } = trials.now;
   const { traps } = aerialLead(set.arrangement);
   if (set.arrangement.kind === 'elements' || traps.length >= MOST_TRAPS) return undefined;
   // A station beyond the dial says nothing about a trap.
-  const judged = wanted !== undefined && trials.now.figures(wanted).isWithin ? wanted : undefined;
+  const judged = target !== undefined && trials.now.figures(target).isWithin ? target : undefined;
   const tried = choicesFor(set, stop, traps.length).flatMap((changes) => {
     const trial = trials.with(changes);
     if (!isBuilt(trial)) return [];
-    const made = trial.receiver.circuit.traps[traps.length];
+    const asBuilt = trial.receiver.circuit.traps[traps.length];
     const at = set.place.stations[stop].frequency;
-    if (at < made.reach[0] * (1 + SPARE) || at > made.reach[1] / (1 + SPARE)) return [];
+    if (at < asBuilt.reach[0] * (1 + SPARE) || at > asBuilt.reach[1] / (1 + SPARE)) return [];
     const { turns } = trial.receiver.circuit.coils[set.coils.length];
-    return [{ changes, trial, made, turns, score: scoreOf(trial, stop, judged) }];
+    return [{ changes, trial, asBuilt, turns, score: scoreOf(trial, stop, judged) }];
   });
   if (tried.length === 0) return undefined;
   const highest = Math.max(...tried.map(({ score }) => score));
   // Of those as good, the coil with the fewest turns.
   const [best] = tried.filter(({ score }) => score >= highest - ALIKE).sort((a, b) => a.turns - b.turns);
-  return { changes: best.changes, effect: effectOf(best.trial, trials.now, traps.length, best.made, judged) };
+  return { changes: best.changes, effect: effectOf(best.trial, trials.now, traps.length, best.asBuilt, judged) };
 }
 
 /** So far within the ends of its capacitor a trap must tune to its station, a share of the frequency. */
@@ -151,11 +151,11 @@ const ALIKE: Decibels = 1;
 /** So many traps a description may have. */
 const MOST_TRAPS = 6;
 
-/** Of clearance what is enough, with loudness beside it; with no station wanted, the carrier that is left. */
-function scoreOf(trial: Trial, stop: number, wanted: number | undefined): number {
-  if (wanted === undefined || wanted === stop) return -decibels(trial.tuned(stop).tunedVoltage);
-  const { isWithin, level } = trial.figures(wanted);
-  return isWithin ? Math.min(CLEAR, trial.clearanceFrom(wanted, stop)) + level : Number.NEGATIVE_INFINITY;
+/** Of clearance what is enough, with loudness beside it; with no station target, the carrier that is left. */
+function scoreOf(trial: Trial, stop: number, target: number | undefined): number {
+  if (target === undefined || target === stop) return -decibels(trial.tuned(stop).tunedVoltage);
+  const { isWithin, level } = trial.figures(target);
+  return isWithin ? Math.min(CLEAR, trial.clearanceFrom(target, stop)) + level : Number.NEGATIVE_INFINITY;
 }
 
 function choicesFor(set: SetDescription, stop: number, count: number): Edit[][] {

@@ -1,2 +1,2 @@
-export { type FaultSearch, faultSearch, type ShownNext } from './search.ts';
+export { type FaultSearch, faultSearch, type ShownNext } from './cause-search.ts';
 export { type TouchBoard, touchBoard, touchOnBoard, touchOnCircuit } from './touch-drawings.ts';

@@ -6,8 +6,8 @@ import type { StoredDocument } from '../document-store.ts';
 import { DEMO, EXAMPLES } from '../examples.ts';
 import { type Kept, keptText, readKept } from '../kept.ts';
 import { makeArchive, readArchive } from './archive.ts';
-import { entryOf, onTheShelf, type ShelfEntry } from './entry.ts';
 import { joinedLogs } from './log-text.ts';
+import { entryOf, onTheShelf, type ShelfEntry } from './shelf-entry.ts';
 import type { SetVersion } from './versions.ts';
 
 /** A shelf in memory. */

@@ -2,9 +2,9 @@ import { strFromU8, strToU8, Unzip, UnzipInflate, Zip, ZipDeflate } from 'fflate
 import { description, isRecord, writeText } from '../../../engine/index.ts';
 import { fileStem } from '../download.ts';
 import { type Kept, keptText } from '../kept.ts';
-import { entryOf, type ShelfEntry } from './entry.ts';
 import { joinedLogs } from './log-text.ts';
 import type { Shelf } from './shelf.ts';
+import { entryOf, type ShelfEntry } from './shelf-entry.ts';
 
 const ARCHIVE_FORMAT = 'faintwave-shelf/1';
 const SET_FORMAT = description.entries.format.literal;

@@ -14,9 +14,9 @@ import { tell } from '../notices.ts';
 import type { OpenSet, OpenSets } from '../open-sets.ts';
 import { readBeside } from '../reading-worker.ts';
 import type { Tabs } from '../tabs.ts';
-import { deletedOf, entryOf, goneForGood, onTheShelf, type ShelfEntry } from './entry.ts';
 import { keepFocus } from './focus-kept.ts';
 import { joinedLogs } from './log-text.ts';
+import { deletedOf, entryOf, goneForGood, onTheShelf, type ShelfEntry } from './shelf-entry.ts';
 import type { SetVersion } from './versions.ts';
 
 /** All sets that this browser keeps. What is opened is one more of them; the one before stays. */

@@ -4,7 +4,7 @@ import type { When } from '../../description/when.ts';
 import { tell } from '../../state/notices.ts';
 import { useOpenSet } from '../../state/set-context.ts';
 import { Causes } from './Causes.tsx';
-import { NextCheck } from './NextCheck.tsx';
+import { NextCheckCard } from './NextCheckCard.tsx';
 import { NoticedSigns, NoticedStations } from './Noticed.tsx';
 import { useFaultSearch } from './use-fault-search.ts';
 import './faults.css';
@@ -34,7 +34,7 @@ export function Faults({ set, time }: Props) {
         <>
           <NoticedStations checks={answer.checks} {...fields} />
           <div class="faults-found">
-            <NextCheck next={answer.next} end={answer.search.end} onAnswer={put} />
+            <NextCheckCard next={answer.next} end={answer.search.end} onAnswer={put} />
             <Causes search={answer.search} isObserved={Object.keys(answers).length > 0} />
           </div>
           <NoticedSigns

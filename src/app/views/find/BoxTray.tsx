@@ -19,7 +19,7 @@ import { groupOf, newPart } from '../../description/change-kind.ts';
 import { listAt, removeItem } from '../../description/lists.ts';
 import { editorKind, helpOf, labelOf, schemaAt } from '../../description/schema-at.ts';
 import { PartEditor } from '../../editing/PartEditor.tsx';
-import type { OpenBox } from '../../state/boxes.ts';
+import type { OpenBox } from '../../state/open-boxes.ts';
 
 const LISTS: readonly BoxList[] = [
   'formers',

@@ -1,15 +1,15 @@
 import { useEffect } from 'preact/hooks';
 import type { SetDescription, TimeOfDay } from '../../../engine/index.ts';
 import { findView as texts } from '../../../outputs/words/index.ts';
-import { addBox, openBox, reopenBox } from '../../state/boxes.ts';
 import { EditedContext } from '../../state/edited.ts';
 import { EXAMPLE_BOXES } from '../../state/example-boxes.ts';
 import { boxInView } from '../../state/notices.ts';
+import { addBox, openBox, reopenBox } from '../../state/open-boxes.ts';
+import { BoxShelf } from './BoxShelf.tsx';
 import { BoxTray } from './BoxTray.tsx';
 import { FoundCard } from './FoundCard.tsx';
 import { Results } from './Results.tsx';
 import { Search } from './Search.tsx';
-import { Shelf } from './Shelf.tsx';
 import './find.css';
 
 /** What a first visitor sees. */
@@ -31,7 +31,7 @@ export function Find({ time }: { readonly set: SetDescription; readonly time: Ti
   return (
     <section class="find" aria-label={texts.label}>
       <div class="find-box">
-        <Shelf />
+        <BoxShelf />
         {box && (
           <EditedContext.Provider value={box} key={box.id}>
             <BoxTray box={box} />

@@ -8,10 +8,10 @@ import {
   type WrittenDescription,
   withKept,
 } from '../../../engine/index.ts';
-import type { OpenBox } from '../../state/boxes.ts';
+import type { OpenBox } from '../../state/open-boxes.ts';
 
 /** What is searched for: the box, with the place and the wants of the open set; or what is wrong with the wants. */
-export type Asked =
+export type FindInput =
   | {
       readonly ok: true;
       readonly question: FindQuestion;
@@ -30,7 +30,7 @@ const NOTHING_WANTED: WrittenDescription['wants'] = [{ kind: 'most stations' }];
 export function askedOf(
   box: NonNullable<OpenBox['understood']['value']>,
   { set, written }: { readonly set: SetDescription; readonly written: unknown },
-): Asked {
+): FindInput {
   const at = written as WrittenDescription;
   const wants = [...(box.written.wants ?? []), ...(at.wants ?? [])];
   const wanted = wants.length > 0 ? wants : NOTHING_WANTED!;

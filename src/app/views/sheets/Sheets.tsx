@@ -3,9 +3,9 @@ import type { Reception, SetDescription } from '../../../engine/index.ts';
 import { type PaperName, SHEET_JOBS, type SheetJob } from '../../../outputs/sheets/index.ts';
 import { errorText, sheetsView as texts } from '../../../outputs/words/index.ts';
 import { useAnswer } from '../../workers/use-worker.ts';
-import { SetView } from './SetView.tsx';
 import type { SheetsAnswer, SheetsQuestion } from './sheets-question.ts';
 import { usePrint } from './use-print.ts';
+import { WholeSetView } from './WholeSetView.tsx';
 import './sheets.css';
 
 interface Props {
@@ -144,7 +144,7 @@ export function Sheets({ written, set, reception }: Props) {
         <p role="status">{statusText}</p>
       </div>
       <div class="sheets-shown" aria-busy={!made.isCurrent}>
-        {shownAnswer && <SetView board={shownAnswer.board} />}
+        {shownAnswer && <WholeSetView board={shownAnswer.board} />}
         {page && (
           <figure class="sheets-page">
             {sheet.pages.length > 1 && (

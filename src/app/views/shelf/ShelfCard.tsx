@@ -2,7 +2,7 @@ import { useRef, useState } from 'preact/hooks';
 import { shelfWords as texts } from '../../../outputs/words/index.ts';
 import { view } from '../../state/page-view.ts';
 import { useShelf } from '../../state/set-context.ts';
-import type { ShelfEntry } from '../../state/shelf/entry.ts';
+import type { ShelfEntry } from '../../state/shelf/shelf-entry.ts';
 import { focusIfLost } from '../../widgets/focus-if-lost.ts';
 import { Thumbnail } from './Thumbnail.tsx';
 

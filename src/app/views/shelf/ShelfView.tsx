@@ -2,7 +2,7 @@ import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { shelfWords as texts } from '../../../outputs/words/index.ts';
 import { isBeginning } from '../../state/begin.ts';
 import { useOpenSet, useShelf } from '../../state/set-context.ts';
-import { searchShelf } from '../../state/shelf/entry.ts';
+import { searchShelf } from '../../state/shelf/shelf-entry.ts';
 import { ArchiveButtons } from './ArchiveButtons.tsx';
 import { ShareLink } from './ShareLink.tsx';
 import { ShelfCard } from './ShelfCard.tsx';

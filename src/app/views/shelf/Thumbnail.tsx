@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import { useShelf } from '../../state/set-context.ts';
-import type { ShelfEntry } from '../../state/shelf/entry.ts';
+import type { ShelfEntry } from '../../state/shelf/shelf-entry.ts';
 import { useNear } from '../../widgets/use-near.ts';
 import { shareWorker } from '../../workers/latest.ts';
 import type { ThumbnailQuestion } from './thumbnail.worker.ts';

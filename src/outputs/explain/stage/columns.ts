@@ -1,4 +1,4 @@
-import { Coverage } from './coverage.ts';
+import { PixelCoverage } from './pixel-coverage.ts';
 
 /** Room for one row of columns, made once and used for every frame. */
 export class Columns {
@@ -6,7 +6,7 @@ export class Columns {
   max = new Float64Array(0);
   top = new Float64Array(0);
   bottom = new Float64Array(0);
-  readonly coverage = new Coverage();
+  readonly coverage = new PixelCoverage();
   room(columns: number): void {
     if (this.min.length >= columns) return;
     this.min = new Float64Array(columns);

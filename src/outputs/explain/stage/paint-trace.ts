@@ -2,8 +2,8 @@ import type { Seconds } from '../../../engine/units/quantities.ts';
 import type { Role } from '../../scene/scene.ts';
 import type { View } from '../model/view.ts';
 import type { Columns } from './columns.ts';
-import type { Extremes } from './coverage.ts';
 import type { Pen } from './pen.ts';
+import type { Extremes } from './pixel-coverage.ts';
 
 /** A trace as it is drawn. */
 export interface TraceSource {

@@ -1,5 +1,5 @@
 import type { Role } from '../../scene/scene.ts';
-import type { CoverageMap } from './coverage.ts';
+import type { CoverageMap } from './pixel-coverage.ts';
 
 /** Something to draw with: a canvas that moves, or a list that becomes SVG. Lengths in px, y downwards. */
 export interface Pen {

@@ -1,8 +1,8 @@
 import type { SetDescription } from '../../../engine/set/description.ts';
 import type { Point } from '../../scene/scene.ts';
 import type { BoardWarning } from '../../words/index.ts';
-import { arrange, inOrder, type Laid, laidOut, type Spacing } from './arrange.ts';
 import type { BoardParts } from './parts.ts';
+import { inOrder, type Laid, laidOut, placeParts, type Spacing } from './place-parts.ts';
 import { lengthOf, routes } from './route.ts';
 import { terminalPoints, type Unit, unitsOf } from './units.ts';
 import { type BoardWiring, netsOf, wiringOf } from './wiring.ts';
@@ -40,7 +40,7 @@ export function boardLayout(
   const widest = Math.ceil(Math.max(...units.map((unit) => unit.w)) + 2 * EASY.edge);
   const [width, spacing] =
     board.width === undefined ? room(units, widest) : ([Math.max(board.width, widest), EASY] as const);
-  const laid = arrange(units, nets, { width, height: ONE_PAGE.height }, spacing);
+  const laid = placeParts(units, nets, { width, height: ONE_PAGE.height }, spacing);
   const warnings: BoardWarning[] = [];
   if (board.width !== undefined && widest > board.width)
     warnings.push({ code: 'board.too-narrow', width: widest / 1e3 });

@@ -15,7 +15,7 @@ import {
 import type { Built } from '../board/layout.ts';
 import { Flow } from '../paper/flow.ts';
 import { PAGE_SMALL, type PaperName, type Sheet } from '../paper/page.ts';
-import { setView } from '../view/set-view.ts';
+import { setView } from '../view/whole-set.ts';
 import { cautionSentences } from './cautions-sheet.ts';
 import { dialText } from './dial-text.ts';
 import { partsList } from './parts-list.ts';

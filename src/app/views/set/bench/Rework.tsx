@@ -44,7 +44,7 @@ function Sentences({ of }: { of: readonly string[] }) {
 }
 
 /** Two tuned circuits out of the set there is, worked out when it is opened. */
-export function TwoCircuits() {
+export function TwoCircuitsCard() {
   const { chosen, change, tellOfChange } = useOpenSet();
   const [open, setOpen] = useState(false);
   const { answer, error, isAsked } = useRework(open ? 'two circuits' : undefined);

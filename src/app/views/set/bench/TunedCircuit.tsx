@@ -18,7 +18,7 @@ import { FigureList } from '../../../widgets/Figures.tsx';
 import { Plot } from '../../../widgets/Plot.tsx';
 import { BandTurns } from './BandTurns.tsx';
 import { Matching } from './Matching.tsx';
-import { Traps, TwoCircuits } from './Rework.tsx';
+import { Traps, TwoCircuitsCard } from './Rework.tsx';
 
 const COILS: Path = ['coils'];
 const TAPS = ['aerial tap', 'detector tap', 'distance of the coils'] as const;
@@ -51,7 +51,7 @@ export function TunedCircuit() {
       </section>
       <Matching of={TAPS} />
       <BandTurns />
-      <TwoCircuits />
+      <TwoCircuitsCard />
       <Traps />
       {Array.from({ length: count }, (_, i) => (
         <CoilCard key={i} index={i} />

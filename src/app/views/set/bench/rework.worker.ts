@@ -43,7 +43,7 @@ async function answer({ set, written, station, time, what }: ReworkQuestion): Pr
       ? { sentences: [twoCircuitsWords(facts)], changes: twoCircuitsEdits(written, facts) }
       : { sentences: [[twoCircuitsTexts.none]], changes: [] };
   }
-  const offer = trapFor(trials, { stop: what.stop, wanted: station });
+  const offer = trapFor(trials, { stop: what.stop, target: station });
   return offer
     ? { sentences: [trapEffectWords(offer.effect)], changes: offer.changes }
     : { sentences: [[trapTexts.none]], changes: [] };

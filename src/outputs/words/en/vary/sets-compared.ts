@@ -12,8 +12,8 @@ const PARTS: Record<ExchangedPart, string> = {
   arrangement: 'the arrangement',
   detector: 'the detector',
   load: 'the load',
-  'coils and arrangement': 'the coils and how they are connected',
-  'aerial, coils and arrangement': 'the aerial, the coils and how they are connected',
+  'coils-arrangement': 'the coils and how they are connected',
+  'aerial-coils-arrangement': 'the aerial, the coils and how they are connected',
 };
 
 interface SettingWords {

@@ -8,14 +8,14 @@ const PLACES: Readonly<Record<TrapEffect['kind'], string>> = {
   absorption: 'beside the tuning coil',
 };
 
-/** A toll smaller than this nobody hears, dB. */
+/** A loss smaller than this nobody hears, dB. */
 const HEARD = 0.5;
 
 const below = (separation: number): string =>
   Number.isFinite(separation) ? `${Math.round(separation)} dB below` : 'not heard';
 
 /**
- * What a wave trap is, what it takes off its station, and what it costs the wanted one.
+ * What a wave trap is, what it takes off its station, and what it costs the station that is listened to.
  * @param effect as `trapEffects` has it
  * @returns one sentence each
  */
@@ -26,7 +26,7 @@ export function trapEffectWords({
   capacitance,
   frequency,
   stopped,
-  wanted,
+  target,
 }: TrapEffect): string[] {
   const level = (dB: number): string => formatQuantity(Math.abs(dB), 'level', 2).replace('+', '');
   const parts = `Trap ${trap + 1}: ${formatQuantity(inductance, 'inductance', 3)} and ${formatQuantity(capacitance, 'capacitance', 3)} ${PLACES[kind]}, resonance ${formatQuantity(frequency, 'frequency', 4)}.`;
@@ -34,22 +34,22 @@ export function trapEffectWords({
     stopped === undefined
       ? 'It stops no station of the list.'
       : `It takes ${level(stopped.by)} off ${printable(stopped.name)}.`;
-  if (!wanted || wanted.station === stopped?.station) return [parts, notch];
-  const name = printable(wanted.name);
+  if (!target || target.station === stopped?.station) return [parts, notch];
+  const name = printable(target.name);
   const other = stopped && printable(stopped.name);
   const cost =
-    Math.abs(wanted.toll) < HEARD
+    Math.abs(target.loss) < HEARD
       ? `It costs ${name} nothing that is heard.`
-      : wanted.toll > 0
-        ? `It costs ${name} ${level(wanted.toll)}.`
-        : `${name} comes ${level(wanted.toll)} louder with it.`;
+      : target.loss > 0
+        ? `It costs ${name} ${level(target.loss)}.`
+        : `${name} comes ${level(target.loss)} louder with it.`;
   const clear =
-    other && wanted.clearance
+    other && target.clearance
       ? [
-          `Behind ${name}, ${other} is then ${below(wanted.clearance[0])}; without the trap ${below(wanted.clearance[1])}.`,
+          `Behind ${name}, ${other} is then ${below(target.clearance[0])}; without the trap ${below(target.clearance[1])}.`,
         ]
       : [];
-  const lost = wanted.isLost ? [`It is this trap that makes ${name} unheard: without it the station is heard.`] : [];
+  const lost = target.isLost ? [`With this trap ${name} is no longer heard.`] : [];
   return [parts, notch, ...clear, cost, ...lost];
 }
 

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { PointId } from '../model/points.ts';
 import type { WaveSpec } from '../model/wave-spec.ts';
 import { createWaves } from '../model/waves.ts';
-import { averagedOver, Coverage } from './coverage.ts';
+import { averagedOver, PixelCoverage } from './pixel-coverage.ts';
 
 const CARRIER = 200e3;
 const spec: WaveSpec = {
@@ -43,8 +43,8 @@ const placed = (point: PointId) => {
   return { zero: ROWS / 2, k: (ROWS / 2 - 3) / high };
 };
 
-function drawn({ point, from, span, columns, radius }: Drawing, of = waves): Coverage {
-  return new Coverage().draw({
+function drawn({ point, from, span, columns, radius }: Drawing, of = waves): PixelCoverage {
+  return new PixelCoverage().draw({
     extremes: (t0, t1, parts, min, max) => of.extent(point, t0, t1, parts, min, max),
     cycles: of.cycles(point),
     from,

@@ -12,7 +12,7 @@ interface Props {
 }
 
 /** The check that tells most for its trouble: how, what to expect, where on the set, and the place for its answer. */
-export function NextCheck({ next, end, onAnswer }: Props) {
+export function NextCheckCard({ next, end, onAnswer }: Props) {
   const title = useRef<HTMLHeadingElement>(null);
   const give = (key: string, value: string) => {
     onAnswer(key, value);

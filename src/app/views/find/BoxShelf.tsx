@@ -1,11 +1,11 @@
 import { useRef } from 'preact/hooks';
 import { isRecord, LARGEST_FILE, readBox, tooLarge, writeText } from '../../../engine/index.ts';
 import { findView as texts } from '../../../outputs/words/index.ts';
-import { addBox, chooseBox, openBox, removeBox, shelvedBoxes } from '../../state/boxes.ts';
 import { download, fileStem } from '../../state/download.ts';
 import { EXAMPLE_BOXES } from '../../state/example-boxes.ts';
 import { badFile } from '../../state/files.ts';
 import { tell } from '../../state/notices.ts';
+import { addBox, chooseBox, openBox, removeBox, shelvedBoxes } from '../../state/open-boxes.ts';
 import { textOfFile } from '../../state/text-of-file.ts';
 
 /** Opens a file beside the boxes that are there; if it cannot be read, they are as they were. */
@@ -22,7 +22,7 @@ async function openFile(file: File): Promise<void> {
 }
 
 /** The boxes that are kept: choose one, open, save, undo. */
-export function Shelf() {
+export function BoxShelf() {
   const picker = useRef<HTMLInputElement>(null);
   const box = openBox.value;
   const boxes = shelvedBoxes.value;

@@ -48,7 +48,7 @@ const COLD = 2;
  * @param units from the aerial to the phones
  * @param board its width, and the height that it should not exceed, mm
  */
-export function arrange(
+export function placeParts(
   units: readonly Unit[],
   nets: readonly Net[],
   board: { readonly width: number; readonly height: number },

@@ -34,21 +34,21 @@ interface Wanted {
 }
 
 /** Writes a set up for others, as HTML, Markdown or both. @throws InputError for a photo or log that cannot be read. */
-export async function writeUpSet(set: SetDescription, written: unknown, wanted: Wanted, io: Io): Promise<void> {
-  const { when, exactPosition } = wanted;
+export async function writeUpSet(set: SetDescription, written: unknown, options: Wanted, io: Io): Promise<void> {
+  const { when, exactPosition } = options;
   const photos: WriteUpPhoto[] = [];
-  for (const given of wanted.photo ?? []) photos.push(await photoOf(given, io));
+  for (const given of options.photo ?? []) photos.push(await photoOf(given, io));
   const reception = receiveRanged(set, when);
-  const log = wanted.log === undefined ? undefined : logOf(set, await io.read(wanted.log), when, io);
+  const log = options.log === undefined ? undefined : logOf(set, await io.read(options.log), when, io);
   const about = writeUp(set, written, reception, {
     photos,
     log,
     exactPosition,
-    sound: soundOf(set, reception, wanted, io),
+    sound: soundOf(set, reception, options, io),
   });
-  const markdown = wanted.markdown === undefined ? undefined : await markdownOf(about, wanted.markdown, io);
-  if (wanted.html !== undefined) await io.write(wanted.html, writeUpHtml(about));
-  const files = wanted.html === undefined ? [] : [wanted.html];
+  const markdown = options.markdown === undefined ? undefined : await markdownOf(about, options.markdown, io);
+  if (options.html !== undefined) await io.write(options.html, writeUpHtml(about));
+  const files = options.html === undefined ? [] : [options.html];
   if (markdown) files.push(...(await io.writeInto(markdown.folder, markdown.files)));
   io.out(`${shareAnswer.written(files)}\n`);
 }
@@ -57,14 +57,14 @@ export async function writeUpSet(set: SetDescription, written: unknown, wanted: 
 async function markdownOf(about: WriteUp, file: string, io: Io): Promise<{ folder: string; files: WriteUpFile[] }> {
   const folder = dirname(file);
   const stem = basename(file, extname(file));
-  const wanted = Buffer.from(about.description);
+  const description = Buffer.from(about.description);
   for (let n = 1; ; n++) {
     const name = n === 1 ? 'description.json' : `description-${n}.json`;
-    const there = await beginningOf(join(folder, `${stem}-${name}`), wanted.length + 1, io);
-    if (there && !wanted.equals(there)) continue;
+    const there = await beginningOf(join(folder, `${stem}-${name}`), description.length + 1, io);
+    if (there && !description.equals(there)) continue;
     const { text, files } = writeUpMarkdown(about, stem, name);
-    const beside = there ? files.filter((one) => one.data !== about.description) : files;
-    return { folder, files: [{ name: basename(file), data: text }, ...beside] };
+    const others = there ? files.filter((one) => one.data !== about.description) : files;
+    return { folder, files: [{ name: basename(file), data: text }, ...others] };
   }
 }
 

@@ -59,7 +59,7 @@ export function averagedOver(cycles: readonly number[]): number {
  * are; the pieces are added up as areas. No value is sampled and no edge is drawn twice, so there is nothing that could
  * beat with the pixels.
  */
-export class Coverage implements CoverageMap {
+export class PixelCoverage implements CoverageMap {
   columns = 0;
   rows = 0;
   shares = new Uint8ClampedArray(0);

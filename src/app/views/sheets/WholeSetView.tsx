@@ -9,7 +9,7 @@ const PIXELS = 4.5;
 const HEIGHT = 0.62;
 
 /** The whole set to scale, turned by two sliders; nothing moves by itself. */
-export function SetView({ board }: { readonly board: BoardLayout }) {
+export function WholeSetView({ board }: { readonly board: BoardLayout }) {
   const first = useMemo(() => standpointFor(board), [board]);
   const [chosenTurn, setTurn] = useState<number | undefined>();
   const [chosenElevation, setElevation] = useState<number | undefined>();

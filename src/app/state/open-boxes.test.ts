@@ -8,7 +8,7 @@ async function openTab() {
   vi.resetModules();
   const heard: ((event: unknown) => void)[] = [];
   vi.stubGlobal('addEventListener', (_event: string, act: (event: unknown) => void) => heard.push(act));
-  const boxes = await import('./boxes.ts');
+  const boxes = await import('./open-boxes.ts');
   const names = () => boxes.shelvedBoxes.value.map(({ name }) => name);
   const hear = () => {
     for (const act of heard) act({ key: 'faintwave.boxes', newValue: local.get('faintwave.boxes') ?? null });

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { deletedOf, goneForGood, onTheShelf, type ShelfEntry, searchShelf } from './entry.ts';
+import { deletedOf, goneForGood, onTheShelf, type ShelfEntry, searchShelf } from './shelf-entry.ts';
 
 const entry = (id: string, more: Partial<ShelfEntry> = {}): ShelfEntry => ({
   id,
