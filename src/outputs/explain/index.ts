@@ -27,7 +27,7 @@ export { USUAL_TONE, type WaveProgramme } from './model/wave-programme.ts';
 export type { WaveSpec } from './model/wave-spec.ts';
 export { createWaves } from './model/waves.ts';
 export { PICTURE_IDS, PICTURES, type PictureFacts } from './pictures/index.ts';
-export { Columns } from './stage/columns.ts';
+export { Columns } from './stage/pixel-columns.ts';
 export type { Pen } from './stage/pen.ts';
 export type { CoverageMap } from './stage/pixel-coverage.ts';
 export { scenePen } from './stage/scene-pen.ts';

@@ -2,7 +2,7 @@ import type { NodeWaves } from '../../../engine/waves/node-waves.ts';
 import type { ShownWaves } from './shown-waves.ts';
 import { keptWave } from './trace.ts';
 
-export { Columns } from '../stage/columns.ts';
+export { Columns } from '../stage/pixel-columns.ts';
 export { closer, nodeWaveScene, paintNodeWaves, viewWithin } from './picture.ts';
 export type { ShownWaves } from './shown-waves.ts';
 export { nodeWavesCsv } from './waves-csv.ts';

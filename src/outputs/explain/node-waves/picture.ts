@@ -4,7 +4,7 @@ import { nodeWaveTexts, warningSentences, wavePointText } from '../../words/inde
 import { drawnExtremes } from '../model/drawn-extremes.ts';
 import { extremesInto } from '../model/range.ts';
 import type { View } from '../model/view.ts';
-import { Columns } from '../stage/columns.ts';
+import { Columns } from '../stage/pixel-columns.ts';
 import { paintTrace } from '../stage/paint-trace.ts';
 import type { Pen } from '../stage/pen.ts';
 import { scenePen } from '../stage/scene-pen.ts';

@@ -1,7 +1,7 @@
 import type { Seconds } from '../../../engine/units/quantities.ts';
 import type { Role } from '../../scene/scene.ts';
 import type { View } from '../model/view.ts';
-import type { Columns } from './columns.ts';
+import type { Columns } from './pixel-columns.ts';
 import type { Pen } from './pen.ts';
 import type { Extremes } from './pixel-coverage.ts';
 

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { createWaves } from '../model/waves.ts';
-import { Columns } from './columns.ts';
+import { Columns } from './pixel-columns.ts';
 import { scenePen } from './scene-pen.ts';
 import { paintStage, paintStagePlayhead, type StageContents } from './stage.ts';
 

@@ -4,7 +4,7 @@ import { type WaveRowFacts, warningSentences, waveTexts } from '../../words/inde
 import { BEFORE_DETECTOR, type PointId } from '../model/points.ts';
 import { GRID } from '../model/wave-programme.ts';
 import type { Waves } from '../model/waves.ts';
-import { Columns } from './columns.ts';
+import { Columns } from './pixel-columns.ts';
 import { scenePen } from './scene-pen.ts';
 import type { WaveRow } from './wave-row.ts';
 import { coveredMean, paintWaves, type Show, type WaveWindow } from './wave-window.ts';

@@ -1,4 +1,4 @@
-import { crossed, dot, normalOf, type Point3, type Solid, subtract } from './solid.ts';
+import { crossed, dot, normalOf, type Point3, type Solid, difference } from './solid.ts';
 
 /** Touching counts as apart, mm. */
 const TOUCHING = 0.01;
@@ -40,7 +40,7 @@ interface Axes {
 function axesOf({ corners, faces }: Solid): Axes {
   const normals = distinct(faces.map((face) => normalOf(face.map((i) => corners[i]))));
   const edges = distinct(
-    faces.flatMap((face) => face.map((i, k) => unit(subtract(corners[face[(k + 1) % face.length]], corners[i])))),
+    faces.flatMap((face) => face.map((i, k) => unit(difference(corners[face[(k + 1) % face.length]], corners[i])))),
   );
   return { normals, edges };
 }

@@ -5,7 +5,7 @@ import { overlap, textBoxes } from '../../scene/boxes.ts';
 import { boardLayout } from '../board/layout.ts';
 import { boardParts } from '../board/parts.ts';
 import { paintOrder } from './painter.ts';
-import { dot, normalOf, type Point3, type Solid, solidOf, subtract } from './solid.ts';
+import { dot, normalOf, type Point3, type Solid, solidOf, difference } from './solid.ts';
 import { projection, setView, solidsOf } from './whole-set.ts';
 
 /** Where a ray enters and leaves a solid, as distances along it towards the viewer; undefined where it misses. */
@@ -14,7 +14,7 @@ function through({ corners, faces }: Solid, from: Point3, along: Point3): [numbe
   for (const face of faces) {
     const ring = face.map((i) => corners[i]);
     const normal = normalOf(ring);
-    const [speed, away] = [dot(normal, along), dot(normal, subtract(ring[0], from))];
+    const [speed, away] = [dot(normal, along), dot(normal, difference(ring[0], from))];
     if (Math.abs(speed) < 1e-12) {
       if (away < 0) return undefined;
     } else if (speed > 0) leaves = Math.min(leaves, away / speed);

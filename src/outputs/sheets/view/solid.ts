@@ -77,13 +77,13 @@ function prism([low, high]: readonly (readonly Point3[])[]): Pick<Solid, 'corner
   // Turned so that every normal points out, whichever way the rings run.
   const outward = faces.map((face) => {
     const normal = normalOf(face.map((i) => corners[i]));
-    return dot(normal, subtract(corners[face[0]], middle)) < 0 ? face.toReversed() : face;
+    return dot(normal, difference(corners[face[0]], middle)) < 0 ? face.toReversed() : face;
   });
   return { corners, faces: outward };
 }
 
 export const dot = (a: Point3, b: Point3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-export const subtract = (a: Point3, b: Point3): Point3 => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
+export const difference = (a: Point3, b: Point3): Point3 => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
 export const crossed = (a: Point3, b: Point3): Point3 => [
   a[1] * b[2] - a[2] * b[1],
   a[2] * b[0] - a[0] * b[2],
@@ -97,7 +97,7 @@ const centre = (points: readonly Point3[]): Point3 => {
 
 /** Of length 1, out of a face. */
 export function normalOf(face: readonly Point3[]): Point3 {
-  const n = crossed(subtract(face[1], face[0]), subtract(face[2], face[0]));
+  const n = crossed(difference(face[1], face[0]), difference(face[2], face[0]));
   const length = Math.sqrt(dot(n, n));
   return [n[0] / length, n[1] / length, n[2] / length];
 }

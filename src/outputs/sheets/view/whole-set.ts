@@ -5,7 +5,7 @@ import { setViewWords as texts } from '../../words/index.ts';
 import type { BoardLayout } from '../board/layout.ts';
 import { terminalPoints } from '../board/units.ts';
 import { paintOrder } from './painter.ts';
-import { dot, normalOf, type Point3, type Solid, solidOf, subtract } from './solid.ts';
+import { dot, normalOf, type Point3, type Solid, solidOf, difference } from './solid.ts';
 
 /** From where a set is looked at: turned about the upright, and how far from above; degrees. */
 export interface Standpoint {
@@ -155,7 +155,7 @@ function isBefore({ corners, faces }: Solid, from: Point3, toViewer: Point3): bo
   for (const face of faces) {
     const ring = face.map((i) => corners[i]);
     const normal = normalOf(ring);
-    const [speed, away] = [dot(normal, toViewer), dot(normal, subtract(ring[0], from))];
+    const [speed, away] = [dot(normal, toViewer), dot(normal, difference(ring[0], from))];
     if (Math.abs(speed) < 1e-12) {
       if (away < 0) return false;
     } else if (speed > 0) far = Math.min(far, away / speed);
@@ -220,7 +220,7 @@ const tint = (fill: Role): Role => (fill === 'copper' ? 'paper' : fill);
 /** Of a turn of wire the side towards the viewer. */
 function seenPart(ring: readonly Point3[], toViewer: Point3, place: (p: Point3) => Point): Item[] {
   const middle: Point3 = [mean(ring.map((p) => p[0])), mean(ring.map((p) => p[1])), mean(ring.map((p) => p[2]))];
-  const seen = ring.map((p) => dot(subtract(p, middle), toViewer) > 0);
+  const seen = ring.map((p) => dot(difference(p, middle), toViewer) > 0);
   const from = seen.findIndex((is, i) => is && !seen[(i + seen.length - 1) % seen.length]);
   if (from < 0) return [];
   const points = seen.filter(Boolean).map((_, i) => place(ring[(from + i) % ring.length]));
