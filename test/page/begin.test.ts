@@ -5,7 +5,7 @@ import { withPage } from '../support/browser.ts';
 const answered = (page: Page) => page.locator('.station').first().waitFor();
 const nameOfSet = (page: Page) => page.getByLabel('Name of the set').inputValue();
 
-test('a set is begun from what lies on the bench: assumed values are marked until changed or confirmed, and undo brings the earlier set back', async () => {
+test('a set is begun from what lies on the bench: assumed values are marked until changed or confirmed, and undo marks them again', async () => {
   await withPage(async (page) => {
     await answered(page);
     const before = await nameOfSet(page);
@@ -46,9 +46,8 @@ test('a set is begun from what lies on the bench: assumed values are marked unti
     await page.getByRole('button', { name: 'Confirm all' }).click();
     await chip.waitFor({ state: 'detached' });
     await expect.poll(focused).toMatch(/^workbench/);
-    for (let i = 0; i < 4; i++) await page.locator('.tools').getByRole('button', { name: /^Undo/ }).click();
-    await expect.poll(() => nameOfSet(page)).toBe(before);
-    await expect.poll(() => page.locator('.file-name').textContent()).toMatch(/^medium-wave-galena\.json/);
+    for (let i = 0; i < 3; i++) await page.locator('.tools').getByRole('button', { name: /^Undo/ }).click();
+    await expect.poll(count).toBe(all);
   });
 });
 
