@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { meaningsOfFigures, type StoryScene } from '../../../outputs/explain/index.ts';
 import { explainTexts } from '../../../outputs/words/index.ts';
+import { useTyped } from '../../editing/use-typed.ts';
 import { SceneRows, SceneSound, SceneZoom } from './SceneParts.tsx';
 
 interface Props {
@@ -66,6 +67,9 @@ function SceneEditor({ scenes, at, onScenes, onEdit, current }: Props & { at: nu
   const fields = useRef<HTMLDivElement>(null);
   const texts = explainTexts.scenes;
   const chosen = scenes[at];
+  const title = useTyped(chosen.title, (title) => onEdit({ title }));
+  const caption = useTyped(chosen.caption, (caption) => onEdit({ caption }));
+  const note = useTyped(chosen.note, (note) => onEdit({ note }));
   // The list above them is long.
   useEffect(() => {
     fields.current?.scrollIntoView({ block: 'nearest' });
@@ -86,30 +90,15 @@ function SceneEditor({ scenes, at, onScenes, onEdit, current }: Props & { at: nu
     <div class="explain-edit" ref={fields}>
       <label>
         <span>{texts.title}</span>
-        <input
-          type="text"
-          value={chosen.title}
-          maxLength={120}
-          onChange={(event) => onEdit({ title: event.currentTarget.value })}
-        />
+        <input type="text" maxLength={120} {...title} />
       </label>
       <label>
         <span>{texts.caption}</span>
-        <textarea
-          rows={3}
-          maxLength={600}
-          value={chosen.caption}
-          onChange={(event) => onEdit({ caption: event.currentTarget.value })}
-        />
+        <textarea rows={3} maxLength={600} {...caption} />
       </label>
       <label>
         <span>{texts.note}</span>
-        <textarea
-          rows={6}
-          maxLength={5000}
-          value={chosen.note}
-          onChange={(event) => onEdit({ note: event.currentTarget.value })}
-        />
+        <textarea rows={6} maxLength={5000} {...note} />
       </label>
       <SceneRows scene={chosen} onEdit={onEdit} />
       <SceneZoom scene={chosen} onEdit={onEdit} current={current} />

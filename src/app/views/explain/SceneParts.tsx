@@ -9,6 +9,7 @@ import {
   type StoryScene,
 } from '../../../outputs/explain/index.ts';
 import { detectorName, explainTexts, pointTitles, waveTexts } from '../../../outputs/words/index.ts';
+import { TypedLine } from '../../editing/TypedLine.tsx';
 import { focusIfLost } from '../../widgets/focus-if-lost.ts';
 
 interface Props {
@@ -54,13 +55,12 @@ export function SceneRows({ scene, onEdit }: Props) {
               </option>
             ))}
           </select>
-          <input
-            type="text"
+          <TypedLine
+            text={row.title ?? ''}
+            take={(title) => put(i, withTitle(row, title))}
             maxLength={80}
             aria-label={texts.rowTitle(i + 1)}
             placeholder={pointTitles[row.point]}
-            value={row.title ?? ''}
-            onChange={(event) => put(i, withTitle(row, event.currentTarget.value))}
           />
           <select
             aria-label={texts.rowDetector(i + 1)}
