@@ -4,9 +4,9 @@ import { nodeWaveTexts, warningSentences, wavePointText } from '../../words/inde
 import { drawnExtremes } from '../model/drawn-extremes.ts';
 import { extremesInto } from '../model/range.ts';
 import type { View } from '../model/view.ts';
-import { Columns } from '../stage/pixel-columns.ts';
 import { paintTrace } from '../stage/paint-trace.ts';
 import type { Pen } from '../stage/pen.ts';
+import { Columns } from '../stage/pixel-columns.ts';
 import { scenePen } from '../stage/scene-pen.ts';
 import { paintTime } from '../stage/wave-window.ts';
 import type { ShownWaves } from './shown-waves.ts';

@@ -1,8 +1,8 @@
 import type { Seconds } from '../../../engine/units/quantities.ts';
 import type { Role } from '../../scene/scene.ts';
 import type { View } from '../model/view.ts';
-import type { Columns } from './pixel-columns.ts';
 import type { Pen } from './pen.ts';
+import type { Columns } from './pixel-columns.ts';
 import type { Extremes } from './pixel-coverage.ts';
 
 /** A trace as it is drawn. */

@@ -1,8 +1,8 @@
 import { textWidth, wrap } from '../../scene/text-width.ts';
 import type { View } from '../model/view.ts';
 import { PICTURES, type PictureFacts, type PictureId } from '../pictures/index.ts';
-import type { Columns } from './pixel-columns.ts';
 import type { Pen } from './pen.ts';
+import type { Columns } from './pixel-columns.ts';
 import type { WaveRow } from './wave-row.ts';
 import { paintPlayhead, paintWaves, plotOf, type Show, type TracesArea } from './wave-window.ts';
 

@@ -5,9 +5,9 @@ import { BEFORE_DETECTOR, measureAt, type PointId } from '../model/points.ts';
 import type { ScaleEnds } from '../model/range.ts';
 import { timeScale, type View } from '../model/view.ts';
 import type { Waves } from '../model/waves.ts';
-import type { Columns } from './pixel-columns.ts';
 import { paintTrace, type TraceSource } from './paint-trace.ts';
 import type { Pen } from './pen.ts';
+import type { Columns } from './pixel-columns.ts';
 import { paintSpectrum } from './spectrum.ts';
 import type { WaveRow } from './wave-row.ts';
 

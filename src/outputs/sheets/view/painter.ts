@@ -1,4 +1,4 @@
-import { crossed, dot, normalOf, type Point3, type Solid, difference } from './solid.ts';
+import { crossed, difference, dot, normalOf, type Point3, type Solid } from './solid.ts';
 
 /** Touching counts as apart, mm. */
 const TOUCHING = 0.01;

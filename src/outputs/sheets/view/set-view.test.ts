@@ -5,7 +5,7 @@ import { overlap, textBoxes } from '../../scene/boxes.ts';
 import { boardLayout } from '../board/layout.ts';
 import { boardParts } from '../board/parts.ts';
 import { paintOrder } from './painter.ts';
-import { dot, normalOf, type Point3, type Solid, solidOf, difference } from './solid.ts';
+import { difference, dot, normalOf, type Point3, type Solid, solidOf } from './solid.ts';
 import { projection, setView, solidsOf } from './whole-set.ts';
 
 /** Where a ray enters and leaves a solid, as distances along it towards the viewer; undefined where it misses. */

@@ -5,7 +5,7 @@ import { setViewWords as texts } from '../../words/index.ts';
 import type { BoardLayout } from '../board/layout.ts';
 import { terminalPoints } from '../board/units.ts';
 import { paintOrder } from './painter.ts';
-import { dot, normalOf, type Point3, type Solid, solidOf, difference } from './solid.ts';
+import { difference, dot, normalOf, type Point3, type Solid, solidOf } from './solid.ts';
 
 /** From where a set is looked at: turned about the upright, and how far from above; degrees. */
 export interface Standpoint {
