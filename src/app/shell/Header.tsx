@@ -8,6 +8,7 @@ import { openExample, openFile, saveFile, showPaste } from '../state/files.ts';
 import { glossaryAt } from '../state/glossary.ts';
 import { type Theme, theme, view } from '../state/page-view.ts';
 import { useOpenSet, useShelf } from '../state/set-context.ts';
+import { FilePicker } from '../widgets/FilePicker.tsx';
 import { Menu } from './Menu.tsx';
 import { ViewChoice } from './Views.tsx';
 
@@ -59,20 +60,12 @@ export function Header() {
             </button>
           ))}
         </Menu>
-        <input
-          ref={picker}
+        <FilePicker
+          picker={picker}
           id="open-file"
-          class="visually-hidden"
-          type="file"
           accept=".json,application/json"
-          tabIndex={-1}
-          aria-label={texts.filePicker}
-          onChange={(event) => {
-            const file = event.currentTarget.files?.[0];
-            // The same file may be chosen again after it was mended.
-            event.currentTarget.value = '';
-            if (file) void openFile(shelf, file);
-          }}
+          label={texts.filePicker}
+          onFile={(file) => void openFile(shelf, file)}
         />
         <button type="button" onClick={() => void saveFile(set)} title={texts.saveKey}>
           {texts.save}

@@ -19,11 +19,10 @@ import {
   type WantValue,
   wantValues,
 } from '../../engine/index.ts';
-import { errorText } from '../../outputs/words/index.ts';
 import type { When } from '../description/when.ts';
+import { answerMessages } from './answer-messages.ts';
 import { coastFor } from './coast.ts';
 import { type Curves, curvesFor } from './curves.ts';
-import type { Reply } from './latest.ts';
 
 export interface ReceptionQuestion {
   readonly about: 'reception';
@@ -126,13 +125,4 @@ async function answer(question: EngineQuestion): Promise<EngineAnswer> {
   }
 }
 
-// A thin shell: the engine answers, this hands the answer back.
-addEventListener('message', async ({ data }: MessageEvent<EngineQuestion>) => {
-  let reply: Reply<EngineAnswer>;
-  try {
-    reply = { answer: await answer(data) };
-  } catch (error) {
-    reply = { error: errorText(error) };
-  }
-  postMessage(reply);
-});
+answerMessages(answer);

@@ -1,8 +1,7 @@
 import { arrivalMemory, type TableReading } from '../../engine/index.ts';
-import { errorText } from '../../outputs/words/index.ts';
+import { answerMessages } from './answer-messages.ts';
 import { coastFor, loadLand } from './coast.ts';
 import { type PlaceFigures, type PlaceQuestion, placeFigures } from './figures.ts';
-import type { Reply } from './latest.ts';
 import { type Outline, type OutlineQuestion, outlineOf } from './outline.ts';
 import { type Joined, type JoinQuestion, join, readTableSource, type TableSourceQuestion } from './tables.ts';
 
@@ -26,13 +25,4 @@ async function answer(question: Question): Promise<Answer> {
   }
 }
 
-// A thin shell: the engine answers, this hands the answer back.
-addEventListener('message', async ({ data }: MessageEvent<Question>) => {
-  let reply: Reply<Answer>;
-  try {
-    reply = { answer: await answer(data) };
-  } catch (error) {
-    reply = { error: errorText(error) };
-  }
-  postMessage(reply);
-});
+answerMessages(answer);

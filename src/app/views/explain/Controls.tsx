@@ -11,6 +11,7 @@ import {
   withSettings,
 } from '../../../outputs/explain/index.ts';
 import { detectorName, explainTexts } from '../../../outputs/words/index.ts';
+import { FilePicker } from '../../widgets/FilePicker.tsx';
 import { fromMicrophone, programmeFrom } from './hear.ts';
 import { Slide } from './Slide.tsx';
 import { waveProblemText } from './scene-problem.ts';
@@ -264,18 +265,11 @@ function ProgrammeField({ settings, recording, tones, turn, onRecording }: Progr
           <option value="microphone">{texts.microphone(LONGEST_RECORDING)}</option>
         </select>
       </label>
-      <input
-        ref={picker}
-        class="visually-hidden"
-        type="file"
+      <FilePicker
+        picker={picker}
         accept="audio/*"
-        tabIndex={-1}
-        aria-label={texts.filePicker}
-        onChange={(event) => {
-          const file = event.currentTarget.files?.[0];
-          event.currentTarget.value = '';
-          if (file) void take(file, file.name.slice(0, 60));
-        }}
+        label={texts.filePicker}
+        onFile={(file) => void take(file, file.name.slice(0, 60))}
       />
       {stop && (
         <p class="explain-buttons" role="status">

@@ -17,10 +17,9 @@ import {
   touchOnCircuit,
 } from '../../../outputs/faults/index.ts';
 import type { Scene } from '../../../outputs/scene/index.ts';
-import { errorText } from '../../../outputs/words/index.ts';
 import type { When } from '../../description/when.ts';
+import { answerMessages } from '../../workers/answer-messages.ts';
 import { coastFor } from '../../workers/coast.ts';
-import type { Reply } from '../../workers/latest.ts';
 import { checkKey, type ShownCheck, type ShownChecks, shownCheck, shownChecks } from './shown-checks.ts';
 
 /** What is observed of a set: answers as typed, by the keys of their checks. */
@@ -124,12 +123,4 @@ const shownNext = (
   board: board && touchOnBoard(check.check, model.built, board),
 });
 
-addEventListener('message', async ({ data }: MessageEvent<FaultQuestion>) => {
-  let reply: Reply<FaultAnswer>;
-  try {
-    reply = { answer: await answer(data) };
-  } catch (error) {
-    reply = { error: errorText(error) };
-  }
-  postMessage(reply);
-});
+answerMessages(answer);

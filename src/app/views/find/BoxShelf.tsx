@@ -7,6 +7,7 @@ import { badFile } from '../../state/files.ts';
 import { tell } from '../../state/notices.ts';
 import { addBox, chooseBox, openBox, removeBox, shelvedBoxes } from '../../state/open-boxes.ts';
 import { textOfFile } from '../../state/text-of-file.ts';
+import { FilePicker } from '../../widgets/FilePicker.tsx';
 
 /** Opens a file beside the boxes that are there; if it cannot be read, they are as they were. */
 async function openFile(file: File): Promise<void> {
@@ -111,19 +112,11 @@ export function BoxShelf() {
         )}
       </p>
       {!box && <p class="quiet">{texts.noBox}</p>}
-      <input
-        ref={picker}
-        class="visually-hidden"
-        type="file"
+      <FilePicker
+        picker={picker}
         accept=".json,application/json"
-        tabIndex={-1}
-        aria-label={texts.boxPicker}
-        onChange={(event) => {
-          const file = event.currentTarget.files?.[0];
-          // The same file may be chosen again after it was mended.
-          event.currentTarget.value = '';
-          if (file) void openFile(file);
-        }}
+        label={texts.boxPicker}
+        onFile={(file) => void openFile(file)}
       />
     </div>
   );

@@ -42,41 +42,48 @@ function Table() {
   const chosen = chosenFound.value;
   const { wants } = question.read;
   return (
-    <TableScroll label={texts.table}>
-      <table class="find-table">
-        <thead>
-          <tr>
-            <th scope="col">{texts.columns.number}</th>
-            <th scope="col">{texts.columns.set}</th>
-            {wants.map((want, i) => (
-              <th key={i} scope="col" class="number">
-                {wantName(want)}
-              </th>
-            ))}
-            <th scope="col" class="number">
-              {texts.columns.effort}
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {sets.map((set, i) => (
-            <tr key={set.name} class={set === chosen ? 'is-chosen' : ''}>
-              <td>{i + 1}</td>
-              <th scope="row">
-                <button type="button" class="link" aria-pressed={set === chosen} onClick={() => chooseFound(set.name)}>
-                  {set.name}
-                </button>
-              </th>
-              {set.figures.map((figure, k) => (
-                <td key={k} class="number">
-                  {wantFigure(figure)}
-                </td>
+    <div class="card">
+      <TableScroll label={texts.table}>
+        <table class="find-table">
+          <thead>
+            <tr>
+              <th scope="col">{texts.columns.number}</th>
+              <th scope="col">{texts.columns.set}</th>
+              {wants.map((want, i) => (
+                <th key={i} scope="col" class="number">
+                  {wantName(want)}
+                </th>
               ))}
-              <td class="number">{set.effort}</td>
+              <th scope="col" class="number">
+                {texts.columns.effort}
+              </th>
             </tr>
-          ))}
-        </tbody>
-      </table>
-    </TableScroll>
+          </thead>
+          <tbody>
+            {sets.map((set, i) => (
+              <tr key={set.name} class={set === chosen ? 'is-chosen' : ''}>
+                <td>{i + 1}</td>
+                <th scope="row">
+                  <button
+                    type="button"
+                    class="link"
+                    aria-pressed={set === chosen}
+                    onClick={() => chooseFound(set.name)}
+                  >
+                    {set.name}
+                  </button>
+                </th>
+                {set.figures.map((figure, k) => (
+                  <td key={k} class="number">
+                    {wantFigure(figure)}
+                  </td>
+                ))}
+                <td class="number">{set.effort}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </TableScroll>
+    </div>
   );
 }

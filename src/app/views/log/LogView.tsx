@@ -5,6 +5,7 @@ import { download, fileStem } from '../../state/download.ts';
 import { tell } from '../../state/notices.ts';
 import { useOpenSet } from '../../state/set-context.ts';
 import { textOfFile } from '../../state/text-of-file.ts';
+import { FilePicker } from '../../widgets/FilePicker.tsx';
 import { useAnswer } from '../../workers/use-worker.ts';
 import { LogEntries } from './LogEntries.tsx';
 import type { LogAnswer, LogQuestion } from './log.worker.ts';
@@ -96,18 +97,11 @@ export function LogView({ set }: { readonly set: SetDescription }) {
             {texts.open}
           </button>
         </p>
-        <input
-          ref={picker}
-          class="visually-hidden"
-          type="file"
+        <FilePicker
+          picker={picker}
           accept=".csv,.tsv,.txt,text/csv"
-          tabIndex={-1}
-          aria-label={texts.picker}
-          onChange={(event) => {
-            const chosen = event.currentTarget.files?.[0];
-            event.currentTarget.value = '';
-            if (chosen) void open(chosen);
-          }}
+          label={texts.picker}
+          onFile={(chosen) => void open(chosen)}
         />
       </div>
     </section>

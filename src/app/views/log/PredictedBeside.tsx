@@ -7,7 +7,7 @@ export function PredictedBeside({ beside }: { readonly beside: LogAgainstPredict
   const { columns } = logAnswer;
   const surprises = beside.stations.flatMap(logSurprises);
   return (
-    <section aria-labelledby="beside-title">
+    <section class="card" aria-labelledby="beside-title">
       <h2 id="beside-title">{texts.beside}</h2>
       <p class="quiet">{logAnswer.read(beside.entries.length, beside.days)}</p>
       {surprises.length > 0 && (

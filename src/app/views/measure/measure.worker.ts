@@ -25,8 +25,7 @@ import {
   withReadings,
 } from '../../../engine/index.ts';
 import { readWav } from '../../../outputs/audio/index.ts';
-import { errorText } from '../../../outputs/words/index.ts';
-import type { Reply } from '../../workers/latest.ts';
+import { answerMessages } from '../../workers/answer-messages.ts';
 
 /** What can be measured, and what of it is known. */
 export interface OfferQuestion {
@@ -174,12 +173,4 @@ function answer(question: MeasureQuestion): OfferAnswer | FitAnswer | UseAnswer 
   }
 }
 
-addEventListener('message', async ({ data }: MessageEvent<MeasureQuestion>) => {
-  let reply: Reply<unknown>;
-  try {
-    reply = { answer: await answer(data) };
-  } catch (error) {
-    reply = { error: errorText(error) };
-  }
-  postMessage(reply);
-});
+answerMessages<MeasureQuestion, unknown>(answer);

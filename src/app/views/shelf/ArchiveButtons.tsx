@@ -4,6 +4,7 @@ import { downloadFile } from '../../state/download.ts';
 import { tell } from '../../state/notices.ts';
 import { useShelf } from '../../state/set-context.ts';
 import { makeArchive, readArchive } from '../../state/shelf/archive.ts';
+import { FilePicker } from '../../widgets/FilePicker.tsx';
 
 /** All sets to one file, and back from it. */
 export function ArchiveButtons() {
@@ -52,18 +53,11 @@ export function ArchiveButtons() {
       <button type="button" disabled={progress !== ''} onClick={() => picker.current?.click()}>
         {texts.importArchive}
       </button>
-      <input
-        ref={picker}
-        class="visually-hidden"
-        type="file"
+      <FilePicker
+        picker={picker}
         accept=".zip,application/zip"
-        tabIndex={-1}
-        aria-label={texts.archivePicker}
-        onChange={(event) => {
-          const file = event.currentTarget.files?.[0];
-          event.currentTarget.value = '';
-          if (file) void open(file);
-        }}
+        label={texts.archivePicker}
+        onFile={(file) => void open(file)}
       />
       <span class="quiet" role="status">
         {progress}

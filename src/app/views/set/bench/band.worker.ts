@@ -7,8 +7,8 @@ import {
   SameBandError,
   type SetDescription,
 } from '../../../../engine/index.ts';
-import { errorText, moveWords, rewindWords } from '../../../../outputs/words/index.ts';
-import type { Reply } from '../../../workers/latest.ts';
+import { moveWords, rewindWords } from '../../../../outputs/words/index.ts';
+import { answerMessages } from '../../../workers/answer-messages.ts';
 
 export interface BandQuestion {
   readonly set: SetDescription;
@@ -33,12 +33,4 @@ const answer = ({ set, to, band }: BandQuestion): BandAnswer => {
   return { sentences: rewindWords(rewound), changes: rewound.changes };
 };
 
-addEventListener('message', ({ data }: MessageEvent<BandQuestion>) => {
-  let reply: Reply<BandAnswer>;
-  try {
-    reply = { answer: answer(data) };
-  } catch (error) {
-    reply = { error: errorText(error) };
-  }
-  postMessage(reply);
-});
+answerMessages(answer);

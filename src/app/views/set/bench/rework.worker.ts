@@ -7,16 +7,10 @@ import {
   twoCircuitsEdits,
   twoCircuitsFor,
 } from '../../../../engine/index.ts';
-import {
-  errorText,
-  trapEffectWords,
-  trapTexts,
-  twoCircuitsTexts,
-  twoCircuitsWords,
-} from '../../../../outputs/words/index.ts';
+import { trapEffectWords, trapTexts, twoCircuitsTexts, twoCircuitsWords } from '../../../../outputs/words/index.ts';
 import type { When } from '../../../description/when.ts';
+import { answerMessages } from '../../../workers/answer-messages.ts';
 import { coastFor } from '../../../workers/coast.ts';
-import type { Reply } from '../../../workers/latest.ts';
 
 /** What is to be worked out for a station: a trap for another, two circuits, or what the traps do that there are. */
 export interface ReworkQuestion {
@@ -49,12 +43,4 @@ async function answer({ set, written, station, time, what }: ReworkQuestion): Pr
     : { sentences: [[trapTexts.none]], changes: [] };
 }
 
-addEventListener('message', async ({ data }: MessageEvent<ReworkQuestion>) => {
-  let reply: Reply<ReworkAnswer>;
-  try {
-    reply = { answer: await answer(data) };
-  } catch (error) {
-    reply = { error: errorText(error) };
-  }
-  postMessage(reply);
-});
+answerMessages(answer);

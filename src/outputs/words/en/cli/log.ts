@@ -65,7 +65,7 @@ export const logAnswer = {
   columns: {
     station: 'station',
     frequency: 'kHz',
-    light: 'light',
+    light: 'day or night',
     predicted: 'predicted',
     chance: 'chance',
     heard: 'heard',
