@@ -1,11 +1,5 @@
 import { basename, dirname, extname, join } from 'node:path';
-import {
-  type FieldOptions,
-  type LogAgainstPrediction,
-  logAgainstPrediction,
-  receiveRanged,
-  type SetDescription,
-} from '../engine/index.ts';
+import { type FieldOptions, type Light, receiveRanged, type SetDescription } from '../engine/index.ts';
 import { renderListening, SOUND_RATE, writeWav } from '../outputs/audio/index.ts';
 import { shareAnswer } from '../outputs/words/index.ts';
 import {
@@ -18,7 +12,7 @@ import {
   writeUpMarkdown,
 } from '../outputs/write-up/index.ts';
 import { InputError, type Io } from './command.ts';
-import { readLogText, tellLogProblems } from './log-told.ts';
+import { logAgainst } from './log-file.ts';
 
 /** Larger files are no pictures for a screen. */
 const LARGEST_PHOTO = 20e6;
@@ -39,7 +33,8 @@ export async function writeUpSet(set: SetDescription, written: unknown, options:
   const photos: WriteUpPhoto[] = [];
   for (const given of options.photo ?? []) photos.push(await photoOf(given, io));
   const reception = receiveRanged(set, when);
-  const log = options.log === undefined ? undefined : logOf(set, await io.read(options.log), when, io);
+  const at = (time: Light) => (time === when.time ? reception : receiveRanged(set, { ...when, time }));
+  const log = options.log === undefined ? undefined : logAgainst(set, await io.read(options.log), at, io).answer;
   const about = writeUp(set, written, reception, {
     photos,
     log,
@@ -114,12 +109,4 @@ async function photoOf(given: string, io: Io): Promise<WriteUpPhoto> {
   } finally {
     await source.close();
   }
-}
-
-function logOf(set: SetDescription, text: string, when: FieldOptions, io: Io): LogAgainstPrediction {
-  const read = readLogText(text);
-  const [day, night] = (['day', 'night'] as const).map((time) => receiveRanged(set, { ...when, time }));
-  const answer = logAgainstPrediction({ day, night }, set.place.position, read.entries);
-  tellLogProblems([...read.problems, ...answer.problems], io);
-  return answer;
 }

@@ -1,7 +1,6 @@
 import {
   type Light,
   type LogAgainstPrediction,
-  logAgainstPrediction,
   type PlacedEntry,
   receiveRanged,
   type SetDescription,
@@ -19,7 +18,7 @@ import { filesAndOptions } from '../arguments.ts';
 import { packagedCoastFor } from '../coast.ts';
 import { type Command, InputError, type Io } from '../command.ts';
 import { dataOut } from '../data-out.ts';
-import { readLogText, tellLogProblems } from '../log-told.ts';
+import { logAgainst } from '../log-file.ts';
 import { readSet } from '../read-set.ts';
 
 const OPTIONS = {
@@ -36,12 +35,9 @@ export const log: Command = {
     if (positionals.length !== 2) throw new InputError(callProblems.setAndLog);
     const [file, logFile] = positionals;
     const set = await readSet(file, io);
-    const read = readLogText(await io.read(logFile));
     const options = { coast: packagedCoastFor(set.place) };
     const at = (time: Light) => receiveRanged(set, { ...options, time });
-    const answer = logAgainstPrediction({ day: at('day'), night: at('night') }, set.place.position, read.entries);
-    const problems = [...read.problems, ...answer.problems];
-    tellLogProblems(problems, io);
+    const { answer, problems, isEmpty } = logAgainst(set, await io.read(logFile), at, io);
     if (values.json || values.out !== undefined) {
       const data = {
         stations: answer.stations,
@@ -49,9 +45,9 @@ export const log: Command = {
         problems: problems.map((problem) => ({ ...problem, message: logProblemText(problem) })),
       };
       await dataOut(io, values.out, `${jsonText(data)}\n`);
-    } else if (read.entries.length === 0) io.out(`${logAnswer.none}\n`);
+    } else if (isEmpty) io.out(`${logAnswer.none}\n`);
     else printLog(set, answer, io);
-    return read.entries.length === 0 ? 1 : 0;
+    return isEmpty ? 1 : 0;
   },
 };
 

@@ -11,6 +11,7 @@ import { clean } from '../../outputs/tables/index.ts';
 import { type CommandOptions, callProblems, cliNotes, moveAnswer, moveWords } from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { type Command, InputError } from '../command.ts';
+import { printChanges } from '../print-changes.ts';
 import { readWrittenSet } from '../read-set.ts';
 import { wrongOption } from '../wrong-option.ts';
 
@@ -55,11 +56,7 @@ export const move: Command = {
     }
     io.out(`${moveAnswer.title(clean(set.name), to)}\n\n`);
     for (const sentence of sentences) io.out(`• ${sentence}\n`);
-    io.out(`\n${moveAnswer.changes}\n`);
-    for (const { path, value } of changes.slice(1))
-      io.out(
-        `  ${path.map((key, i) => (typeof key === 'number' ? `[${key}]` : i === 0 ? key : `.${key}`)).join('')}: ${clean(typeof value === 'string' ? value : JSON.stringify(value))}\n`,
-      );
+    printChanges(changes.slice(1), io);
     if (values.out !== undefined) io.out(`\n${cliNotes.written(values.out)}\n`);
     return 0;
   },

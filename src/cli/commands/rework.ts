@@ -14,7 +14,6 @@ import {
   type CommandOptions,
   cliNotes,
   jsonText,
-  moveAnswer,
   reworkAnswer,
   trapEffectWords,
   trapTexts,
@@ -25,6 +24,7 @@ import { fileAndOptions } from '../arguments.ts';
 import { chooseStation } from '../choose-station.ts';
 import { packagedCoastFor } from '../coast.ts';
 import { type Command, InputError } from '../command.ts';
+import { printChanges } from '../print-changes.ts';
 import { readWrittenSet } from '../read-set.ts';
 import { timeOfDay } from '../time-of-day.ts';
 
@@ -88,13 +88,7 @@ export const rework: Command = {
     }
     io.out(`${reworkAnswer.title(clean(set.name), clean(stations[station]?.name ?? ''))}\n\n`);
     for (const sentence of sentences.length > 0 ? sentences : [reworkAnswer.noTraps]) io.out(`• ${sentence}\n`);
-    if (changes.length > 0) {
-      io.out(`\n${moveAnswer.changes}\n`);
-      for (const { path, value } of changes)
-        io.out(
-          `  ${path.map((key, i) => (typeof key === 'number' ? `[${key}]` : i === 0 ? key : `.${key}`)).join('')}: ${clean(typeof value === 'string' ? value : JSON.stringify(value))}\n`,
-        );
-    }
+    if (changes.length > 0) printChanges(changes, io);
     if (out !== undefined && !isNothing) io.out(`\n${cliNotes.written(out)}\n`);
     return status;
   },

@@ -46,7 +46,8 @@ export interface CoilPart extends SectionedCoil {
 /**
  * Make every coil a set describes.
  * @param loss multiplies their resistance, for what-ifs. @param around where in the band the set works: at radio
- * frequency the current crowds in the wire and the inductance is up to a few per cent less than at none. @param existing one that is made already.
+ * frequency the current crowds in the wire and the inductance is up to a few per cent less than at none. @param existing the coil
+ * at a place of the list, where it has been made before.
  */
 export const coilsOf = (
   set: SetDescription,

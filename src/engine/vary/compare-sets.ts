@@ -1,3 +1,4 @@
+import { setCircuit } from '../built/set-circuit.ts';
 import { aerialLead } from '../kinds/arrangements/aerial-lead.ts';
 import type { TrapDescription } from '../kinds/arrangements/arrangement-schema.ts';
 import { isLoop } from '../kinds/loops.ts';
@@ -8,7 +9,7 @@ import { attempt } from '../uncertainty/attempt.ts';
 import type { RangedReception, RangedStation } from '../uncertainty/ranged-reception.ts';
 import { receiveRanged } from '../uncertainty/receive-ranged.ts';
 import type { Decibels, Hertz, Ratio } from '../units/quantities.ts';
-import { type Trials, trialsOf } from './trial.ts';
+import { type Trial, type Trials, trialsOf } from './trial.ts';
 
 /** Parts that are exchanged together, or one setting of an arrangement that both sets have. */
 export type ExchangedPart =
@@ -101,7 +102,7 @@ function withTrapsAsSet(set: SetDescription, { place }: SetDescription): SetDesc
   const isOther = ({ stops }: TrapDescription): boolean =>
     stops !== undefined && carrier(set.place, stops) !== carrier(place, stops);
   if (!traps.some(isOther)) return set;
-  const tuned = trialsOf(set).now.receiver.circuit.traps;
+  const tuned = setCircuit(set).traps;
   const kept = traps.map((trap, i) =>
     isOther(trap) ? { ...trap, stops: undefined, capacitance: tuned[i].capacitance } : trap,
   );
@@ -114,15 +115,16 @@ interface Heard {
 }
 
 function differenceOf(trials: Trials, other: SetDescription, station: number): SetDifference {
-  const heardWith = (set: SetDescription): Heard | undefined =>
-    attempt(() => {
-      const { figures, bandwidth } = trials.about(set).now;
-      return figures(station).isWithin ? { level: figures(station).level, bandwidth: bandwidth(station) } : undefined;
-    });
+  const heard = ({ figures, bandwidth }: Trial): Heard | undefined =>
+    attempt(() =>
+      figures(station).isWithin ? { level: figures(station).level, bandwidth: bandwidth(station) } : undefined,
+    );
+  const heardWith = (set: SetDescription): Heard | undefined => attempt(() => heard(trials.about(set).now));
+  const then = trials.about(other).now;
   const first = trials.now.set;
-  const [a, b] = [trials.now.medians, trials.about(other).now.medians];
+  const [a, b] = [trials.now.medians, then.medians];
   const bothWithin = a.figures(station).isWithin && b.figures(station).isWithin;
-  const ends = { a: heardWith(first), b: heardWith(other) };
+  const ends = { a: heard(trials.now), b: heard(then) };
   return {
     ...(bothWithin && {
       level: b.figures(station).level - a.figures(station).level,

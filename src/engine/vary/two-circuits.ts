@@ -11,7 +11,7 @@ import { rewindFor } from './move-band.ts';
 import { CLEAR, scoreOf } from './objective.ts';
 import { optimise } from './optimise.ts';
 import type { Figures, Goal, Objective } from './question.ts';
-import { isBuilt, type Trial, type Trials, trialsOf } from './trial.ts';
+import { isBuilt, type Trial, type Trials } from './trial.ts';
 import { goalsOf } from './want-values.ts';
 
 /** A set made into one of two tuned circuits, as facts. */
@@ -51,7 +51,7 @@ const isFed = (arrangement: ArrangementDescription): arrangement is Fed =>
   FED.some((kind) => kind === arrangement.kind);
 
 /**
- * Two tuned circuits that work for the targets stations, out of a set of one: the tuning coil wound for the range that the
+ * Two tuned circuits that work for the target stations, out of a set of one: the tuning coil wound for the range that the
  * dial covers and the stations of the wants, an aerial coil like it with turns and tap that reach all of them, the
  * distance and the detector tap that serve the wants, or else keep the station clear of others.
  * @param trials of the set
@@ -93,11 +93,11 @@ export function twoCircuitsFor(trials: Trials, station: number): TwoCircuits | u
   if (tried.length === 0) return undefined;
   const most = Math.max(...tried.map(({ reached }) => reached));
   const { trial } = tried.filter(({ reached }) => reached === most).reduce((a, b) => (b.score > a.score ? b : a));
-  const best = placed(trial, objective, (other) => reach(other).length === most);
+  const best = placed(again.about(trial.set), objective, (other) => reach(other).length === most);
   return factsOf(now, best, station);
 }
 
-/** The dial as it is, and the targets stations beyond it. */
+/** The dial as it is, and the target stations beyond it. */
 function rangeFor({ set, curve }: Trial, targets: readonly number[]): { from: Hertz; to: Hertz } {
   const { lowest, highest } = curve();
   const carriers = targets.map((one) => set.place.stations[one].frequency);
@@ -170,15 +170,15 @@ const withTurns = (coil: Coil, share: number): Coil => {
 };
 
 /** The same with distance and detector tap at their best, where every station is still reached. */
-function placed(start: Trial, objective: Objective, isReached: (trial: Trial) => boolean): Trial {
-  const trials = trialsOf(start.set);
-  const { all } = adjustmentsOf(start.set);
+function placed(trials: Trials, objective: Objective, isReached: (trial: Trial) => boolean): Trial {
+  const { now } = trials;
+  const { all } = adjustmentsOf(now.set);
   const ids = ['arrangement.distance', 'arrangement.coupling', 'arrangement.detectorTap'].filter((id) =>
     all.some((one) => one.id === id),
   );
   const [answer] = optimise(trials, all, { objective, unknowns: { together: ids } });
   const better = answer && trials.with(answer.changes);
-  return better && isBuilt(better) && isReached(better) ? better : start;
+  return better && isBuilt(better) && isReached(better) ? better : now;
 }
 
 function factsOf(now: Trial, best: Trial, station: number): TwoCircuits | undefined {

@@ -20,7 +20,7 @@ const other = receive(set()).best[1];
 
 describe('a trap made for a station', () => {
   const offer = trapFor(trialsOf(set()), { stop: strongest, target: other });
-  it('resonates at the station, takes it down, and leaves the target one heard', () => {
+  it('resonates at the station, takes it down, and leaves the target station heard', () => {
     expect(offer).toBeDefined();
     const { effect } = offer!;
     expect(Math.abs(effect.frequency / stations[strongest].frequency - 1)).toBeLessThan(0.01);
@@ -44,7 +44,7 @@ describe('a trap made for a station', () => {
 });
 
 describe('a trap made while the target station is beyond the dial', () => {
-  it('is the one made with no station target', () => {
+  it('is the one made without a target', () => {
     const deep = { name: 'Deep Long', frequency: '198 kHz', fieldStrength: '10 mV/m' };
     const far = set({ place: { ...EXAMPLE.place, stations: [...EXAMPLE.place.stations, deep] } });
     const trials = trialsOf(far);

@@ -33,7 +33,7 @@ export interface TrapEffect {
   };
 }
 
-/** A trap asBuilt for a station: what is to be written, and what it does. */
+/** A trap made for a station: what is to be written, and what it does. */
 export interface TrapOffer {
   readonly changes: readonly Edit[];
   readonly effect: TrapEffect;
@@ -43,8 +43,8 @@ export interface TrapOffer {
 const ON_STATION = 0.01;
 
 /**
- * What each wave trap of a set takes off the station it stops, and what it costs the target one: the set with it beside
- * the set without it.
+ * What each wave trap of a set takes off the station it stops, and what it costs the target station: the set with it
+ * against the set without it.
  * @param trials of the set
  * @param target a station's place in the list; left out: no loss
  * @returns in the order of the description; none where there are no traps
@@ -111,11 +111,12 @@ const CAPACITOR = { kind: 'variable', maximum: '365 pF' } as const;
 const COUPLINGS = ['5 %', '10 %', '20 %'];
 
 /**
- * A wave trap asBuilt for a station: a coil on a 40 mm tube with a variable capacitor of 365 pF across it or in series with it. Of all turns
- * and places that tune the station, those that clear the target station most without taking its loudness.
+ * A wave trap made for a station: a coil on a 40 mm tube with a variable capacitor of 365 pF across it or in series with
+ * it. Of all turns and places that tune the station, those that leave the target station clearest without making it
+ * quieter.
  * @param trials of the set
- * @param options the station to be stopped and the target one, by their places in the list; beyond the dial the target one is
- * not asked about
+ * @param options the station to be stopped and the target station, by their places in the list; a target beyond the dial is
+ * not judged
  * @returns what is to be written, with the effect; undefined where the set takes no trap, or none tunes there
  * @throws RangeError for a station the set does not have
  */
@@ -151,7 +152,7 @@ const ALIKE: Decibels = 1;
 /** So many traps a description may have. */
 const MOST_TRAPS = 6;
 
-/** Of clearance what is enough, with loudness beside it; with no station target, the carrier that is left. */
+/** Of clearance what is enough, with loudness added; without a target, the carrier that is left. */
 function scoreOf(trial: Trial, stop: number, target: number | undefined): number {
   if (target === undefined || target === stop) return -decibels(trial.tuned(stop).tunedVoltage);
   const { isWithin, level } = trial.figures(target);

@@ -7,21 +7,18 @@ import { circuitDiagram } from '../drawings/circuit/layouts.ts';
 import { circle, group, polyline, rect, text } from '../scene/build.ts';
 import type { Item, Point, Scene } from '../scene/scene.ts';
 import { textWidth } from '../scene/text-width.ts';
-import { type BoardLayout, boardLayout } from '../sheets/board/layout.ts';
+import { type Built, boardLayout } from '../sheets/board/layout.ts';
 import { type BoardParts, boardParts } from '../sheets/board/parts.ts';
 import { terminalPoints } from '../sheets/board/units.ts';
 import { faultTouchWords } from '../words/index.ts';
 
 /** The board of a set with its parts: what a picture of where to touch is drawn on. */
-export interface TouchBoard {
-  readonly parts: BoardParts;
-  readonly layout: BoardLayout;
-}
+export type TouchBoard = Built;
 
 /** @returns the board as its sheet has it. */
 export function touchBoard({ set }: BuiltSet): TouchBoard {
   const parts = boardParts(set);
-  return { parts, layout: boardLayout(set, parts, {}) };
+  return { parts, layout: boardLayout(set, parts) };
 }
 
 /** A place lit on a drawing: a lead of the meter by its sign, or a part. */

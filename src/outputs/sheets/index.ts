@@ -3,5 +3,5 @@ export { PAPERS, type Page, type PaperName, type Sheet } from './paper/page.ts';
 export { type PdfOptions, sheetsPdf } from './paper/pdf.ts';
 export { SHEET_IDS, SHEET_JOBS, type SheetId, type SheetJob } from './paper/sheet-ids.ts';
 export { pageSvg } from './paper/svg.ts';
-export { boardFor, type SheetOptions, sheetsFor } from './sheets.ts';
+export { builtBoard, type SheetOptions, sheetsFor } from './sheets.ts';
 export { setView, standpointFor } from './view/whole-set.ts';

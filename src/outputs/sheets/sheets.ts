@@ -24,6 +24,8 @@ export interface SheetOptions {
   readonly only?: readonly SheetId[];
   /** Size of the board, m; default what the parts need. */
   readonly board?: { readonly width?: number; readonly length?: number };
+  /** The board, where it is laid out already; default laid out as `board` says. */
+  readonly built?: Built;
 }
 
 function laidOut(set: SetDescription, parts: BoardParts, board: SheetOptions['board']): BoardLayout {
@@ -34,13 +36,14 @@ function laidOut(set: SetDescription, parts: BoardParts, board: SheetOptions['bo
 }
 
 /**
- * The board of a set, for `setView`.
+ * The parts of a set and its board, for `setView` and `sheetsFor`: where the parts stand and the wires run, mm.
  * @param set as read
  * @param board its size, m; default what the parts need
- * @returns where the parts stand and the wires run, mm
  */
-export const boardFor = (set: SetDescription, board?: SheetOptions['board']): BoardLayout =>
-  laidOut(set, boardParts(set), board);
+export function builtBoard(set: SetDescription, board?: SheetOptions['board']): Built {
+  const parts = boardParts(set);
+  return { parts, layout: laidOut(set, parts, board) };
+}
 
 /**
  * Sheets from which a set can be built, made to work and shown.
@@ -58,10 +61,7 @@ export function sheetsFor(
 ): Sheet[] {
   const { paper = 'a4', only, board } = options;
   const wanted = (id: SheetId): boolean => only === undefined || only.includes(id);
-  const built = once((): Built => {
-    const parts = boardParts(set);
-    return { parts, layout: laidOut(set, parts, board) };
-  });
+  const built = once((): Built => options.built ?? builtBoard(set, board));
   const make: Readonly<Record<SheetId, () => Sheet[]>> = {
     glance: () => [glanceSheet(set, reception, built(), paper)],
     circuit: () => [circuitSheet(set, reception, built(), paper)],

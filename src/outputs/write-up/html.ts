@@ -1,4 +1,5 @@
 import { strToU8 } from 'fflate';
+import { once } from '../../engine/numerics/lazily.ts';
 import { toBase64Url } from '../../engine/set/base64-url.ts';
 import { safeLines } from '../../engine/units/safe-text.ts';
 import { sceneToSvg } from '../scene/index.ts';
@@ -43,16 +44,18 @@ const hashOf = (text: string): string => {
   return `'sha256-${digest.padEnd(4 * Math.ceil(digest.length / 4), '=')}'`;
 };
 
-const POLICY = [
-  "default-src 'none'",
-  `style-src ${hashOf(STYLE)}`,
-  `script-src ${hashOf(ZOOM_SCRIPT)}`,
-  'img-src data:',
-  'media-src data:',
-  "base-uri 'none'",
-  "form-action 'none'",
-  "require-trusted-types-for 'script'",
-].join('; ');
+const policy = once(() =>
+  [
+    "default-src 'none'",
+    `style-src ${hashOf(STYLE)}`,
+    `script-src ${hashOf(ZOOM_SCRIPT)}`,
+    'img-src data:',
+    'media-src data:',
+    "base-uri 'none'",
+    "form-action 'none'",
+    "require-trusted-types-for 'script'",
+  ].join('; '),
+);
 
 /**
  * A write-up as one HTML file that needs nothing else and asks for nothing: pictures and sound are inside, its policy
@@ -66,7 +69,7 @@ export function writeUpHtml(about: WriteUp): string {
 <html lang="${texts.lang}">
 <head>
 <meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${POLICY}">
+<meta http-equiv="Content-Security-Policy" content="${policy()}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="referrer" content="no-referrer">
 <title>${escaped(about.name)}</title>

@@ -1,3 +1,5 @@
+import { once } from '../../engine/numerics/lazily.ts';
+
 /** First 32 bits of the fractional parts of the n-th roots of the first primes (FIPS 180-4, section 4.2.2 and 5.3.3). */
 function fractions(root: number, count: number): Uint32Array {
   const found: number[] = [];
@@ -7,8 +9,7 @@ function fractions(root: number, count: number): Uint32Array {
   return Uint32Array.from(found, (x) => Math.floor((x - Math.floor(x)) * 2 ** 32));
 }
 
-const BEGIN = fractions(2, 8);
-const ROUNDS = fractions(3, 64);
+const tables = once(() => ({ begin: fractions(2, 8), rounds: fractions(3, 64) }));
 const turned = (x: number, by: number): number => (x >>> by) | (x << (32 - by));
 
 /**
@@ -22,7 +23,8 @@ export function sha256(bytes: Uint8Array): Uint8Array {
   padded[bytes.length] = 0x80;
   const view = new DataView(padded.buffer);
   view.setBigUint64(padded.length - 8, BigInt(bytes.length) * 8n);
-  const state = BEGIN.slice();
+  const { begin, rounds } = tables();
+  const state = begin.slice();
   const w = new Uint32Array(64);
   for (let at = 0; at < padded.length; at += 64) {
     for (let i = 0; i < 16; i++) w[i] = view.getUint32(at + 4 * i);
@@ -34,7 +36,7 @@ export function sha256(bytes: Uint8Array): Uint8Array {
     let [a, b, c, d, e, f, g, h] = state;
     for (let i = 0; i < 64; i++) {
       const s1 = turned(e, 6) ^ turned(e, 11) ^ turned(e, 25);
-      const t1 = (h + s1 + ((e & f) ^ (~e & g)) + ROUNDS[i] + w[i]) | 0;
+      const t1 = (h + s1 + ((e & f) ^ (~e & g)) + rounds[i] + w[i]) | 0;
       const s0 = turned(a, 2) ^ turned(a, 13) ^ turned(a, 22);
       const t2 = (s0 + ((a & b) ^ (a & c) ^ (b & c))) | 0;
       [h, g, f, e, d, c, b, a] = [g, f, e, (d + t1) | 0, c, b, a, (t1 + t2) | 0];

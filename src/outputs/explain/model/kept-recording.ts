@@ -9,7 +9,8 @@ export const RECORDING_RATE: Hertz = 10_000;
 /** The longest that is kept. */
 export const LONGEST_RECORDING: Seconds = 60;
 
-/** Differences of 4 bits whose step follows the sound (adaptive differential coding, ITU-T G.726's idea; steps are ours). */
+/** Differences of 4 bits whose step follows the sound (adaptive differential coding). Steps and
+ * changes are those of the IMA's recommended practices of 1992, from memory. */
 const STEPS = Float64Array.from({ length: 89 }, (_, k) => (7 * 1.1 ** k) / 32_768);
 const CHANGES = [-1, -1, -1, -1, 2, 4, 6, 8];
 

@@ -61,7 +61,7 @@ export interface SetViewOptions {
 
 /**
  * The whole set as it will look, to scale: board, parts, terminals and wires from their sizes.
- * @param layout from `boardFor`
+ * @param layout from `builtBoard`
  * @param size of the drawing with its names, mm
  * @param options from where, and with which names; angles in degrees
  */
@@ -133,7 +133,7 @@ function topOf(solids: readonly Solid[], tag: string): Point3 {
 
 /**
  * From where to look at a set at first.
- * @param layout from `boardFor`
+ * @param layout from `builtBoard`
  * @returns the usual standpoint from which fewest tops of parts are hidden by others
  */
 export function standpointFor(layout: BoardLayout): Standpoint {
