@@ -24,15 +24,15 @@ self.addEventListener('message', (event) => {
 
 const versions = async () => (await caches.keys()).filter((name) => name.startsWith('faintwave-') && name !== NOTES);
 
-/** Under which a client is noted that was lent the page of the version before. */
-const lentTo = (client) => address(`lent/${client}`);
+/** Under which a client is noted that was given the page of the previous version. */
+const givenOldPage = (client) => address(`old-page/${client}`);
 
 /** @param client whose page works: one of the version before says nothing of this one */
 async function works(client) {
   const notes = await caches.open(NOTES);
-  if (await notes.match(lentTo(client))) return;
+  if (await notes.match(givenOldPage(client))) return;
   await note('works');
-  for (const { url } of await notes.keys()) if (url.startsWith(lentTo(''))) await notes.delete(url);
+  for (const { url } of await notes.keys()) if (url.startsWith(givenOldPage(''))) await notes.delete(url);
   const old = (await versions()).filter((name) => name !== CACHE);
   // One that waits to be used is newer, not older.
   if (!self.registration.waiting && !self.registration.installing)
@@ -57,14 +57,14 @@ async function before() {
 
 const fromCache = async (name, request) => (await caches.open(name)).match(request, { ignoreSearch: true });
 
-/** The page of this version; of the one before, where this one was opened in vain. @param client that gets it */
+/** The page of this version; of the one before, where this one was opened without saying that it works. @param client that gets it */
 async function pageItself(client) {
   const state = await noted(CACHE);
   const last = state === 'works' ? undefined : await before();
   if (last !== undefined) {
     const old = Number(state) < TRIES ? undefined : await fromCache(last, START);
     if (old) {
-      await (await caches.open(NOTES)).put(lentTo(client), new Response(''));
+      await (await caches.open(NOTES)).put(givenOldPage(client), new Response(''));
       return old;
     }
     await note(String(Number(state) + 1));

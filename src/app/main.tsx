@@ -7,7 +7,7 @@ import { DEMO } from './state/examples.ts';
 import { listenToThePage } from './state/keys.ts';
 import { openLaunchedFiles } from './state/launched-files.ts';
 import { followVersions } from './state/new-version.ts';
-import { createOpenSets } from './state/open-sets.ts';
+import { createOpenSets, FIRST_ID } from './state/open-sets.ts';
 import { newReadingWorker } from './state/reading-worker.ts';
 import { openLinksOf } from './state/set-link.ts';
 import { createSetWorkers } from './state/set-workers.ts';
@@ -22,9 +22,6 @@ import './style/fields.css';
 import './style/path.css';
 import './style/dial.css';
 import './style/print.css';
-
-/** The set that a browser kept before it knew several. */
-const FIRST_ID = 'first';
 
 const workers = createSetWorkers((worker) => (worker === 'reading' ? newReadingWorker() : newEngineWorker(worker)));
 const firstId = keptFocus() ?? FIRST_ID;

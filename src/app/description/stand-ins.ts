@@ -50,6 +50,16 @@ export function readWithStandIns(written: unknown, lastGood?: unknown, result = 
   return { written, result, usable: mend(written, result.problems, lastGood) };
 }
 
+/**
+ * A worker's reading, as one of the object that it was sent and not of the copy that it read.
+ * @param written the same description as the reading's
+ */
+export const readingOf = ({ result, usable }: Reading, written: unknown): Reading => ({
+  written,
+  result,
+  usable: usable && result.ok ? { ...usable, written } : usable,
+});
+
 /** Whether what is wrong is in fields, none of which is a whole part that is not there. */
 export const isWholeSet = (problems: readonly Problem[]): boolean =>
   problems.every(({ path, given }) => path !== '' && path !== 'format' && !(given?.code === 'nothing' && isPart(path)));

@@ -55,6 +55,7 @@ class Browser {
       idsNow: () => [...this.near.keys()],
       forgetNow: (id, text) => void (this.near.get(id) === text && this.near.delete(id)),
       setAside: () => undefined,
+      readText: (id) => slow(() => this.disk.get(id)?.text),
       read: (id) => slow(() => this.disk.get(id) ?? {}),
       write: (id, { version, ...rest }) =>
         slow(() => {

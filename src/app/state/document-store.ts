@@ -28,6 +28,8 @@ export interface DocumentStore {
   /** Puts a text that cannot be used where nothing writes over it. */
   readonly setAside: (id: string, text: string) => void;
   readonly read: (id: string) => Promise<StoredDocument>;
+  /** The text alone, without the steps to undo. */
+  readonly readText: (id: string) => Promise<string | undefined>;
   /** Parts that are left out stay as they were kept. */
   readonly write: (id: string, document: StoredDocument) => Promise<void>;
   /** What the shelf lists. */
@@ -128,6 +130,7 @@ export function openDocumentStore(firstId: string): DocumentStore {
       localStorage.removeItem(keyOf(id));
       if (id === firstId) localStorage.removeItem(OLD_KEY);
     },
+    readText: async (id) => (await connect()).get('texts', id),
     async read(id) {
       const database = await connect();
       const [text, history] = await Promise.all([database.get('texts', id), database.get('histories', id)]);

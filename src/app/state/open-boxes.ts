@@ -4,7 +4,6 @@ import { findView as texts } from '../../outputs/words/index.ts';
 import { keepBox, keptBox, keptBoxIds, removeKeptBox } from './box-keeper.ts';
 import { createDocument, type Document } from './document.ts';
 import type { Edited } from './edited.ts';
-import { boxInView } from './notices.ts';
 
 /** A box of parts that is open: its description with the steps to undo, and what was read of it. */
 export interface OpenBox extends Document, Edited {
@@ -110,7 +109,6 @@ function show(box: OpenBox | undefined): void {
   const name = before && nameOf(before.written.peek());
   open.value = box;
   put((boxes) => boxes.map((one) => (name !== undefined && one.id === before?.id ? { id: one.id, name } : one)));
-  boxInView.value = box?.id;
   before?.dispose();
 }
 

@@ -69,6 +69,9 @@ function openSet(
   };
 }
 
+/** The id of the set that a browser begins with, and kept before it knew several: the same in every browser. */
+export const FIRST_ID = 'first';
+
 /** The sets that are open on the page; one of them is in focus. */
 export interface OpenSets {
   readonly all: ReadonlySignal<readonly OpenSet[]>;

@@ -2,6 +2,7 @@ import { strFromU8, strToU8, Unzip, UnzipInflate, Zip, ZipDeflate } from 'fflate
 import { description, isRecord, writeText } from '../../../engine/index.ts';
 import { fileStem } from '../download.ts';
 import { type Kept, keptText } from '../kept.ts';
+import { FIRST_ID } from '../open-sets.ts';
 import { joinedLogs } from './log-text.ts';
 import type { Shelf } from './shelf.ts';
 import { entryOf, type ShelfEntry } from './shelf-entry.ts';
@@ -24,11 +25,8 @@ interface Listed {
   readonly log?: string;
 }
 
-/** The set a browser began with is called so in every browser. */
-const NOT_UNIQUE = 'first';
-
-/** Lets the page go on. */
-const breathe = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
+/** Ends this task, so that the page can draw. */
+const nextTurn = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
 
 /** An archive, and what is not in it. */
 export interface ArchiveMade {
@@ -65,7 +63,7 @@ export async function makeArchive(
   const leftOut: string[] = [];
   const inPart: string[] = [];
   for (const [done, entry] of entries.entries()) {
-    await breathe();
+    await nextTurn();
     progress(done + 1);
     const kept = await shelf.kept(entry.id);
     if (!kept) {
@@ -79,7 +77,7 @@ export async function makeArchive(
     };
     const versions: Listed['versions'][number][] = [];
     for (const { at, written } of (await shelf.versions(entry.id).catch(nothing)) ?? []) {
-      await breathe();
+      await nextTurn();
       const version = { at, file: `versions/${entry.id}/${at}.json` };
       put(version.file, writeText(written));
       versions.push(version);
@@ -87,7 +85,7 @@ export async function makeArchive(
     const heard = await shelf.log(entry.id).catch(nothing);
     const log = heard === undefined ? undefined : `logs/${entry.id}.csv`;
     if (log && heard) put(log, heard);
-    const id = entry.id === NOT_UNIQUE ? undefined : entry.id;
+    const id = entry.id === FIRST_ID ? undefined : entry.id;
     list.push({ id, file, log, fileName: entry.fileName, changed: entry.changed, versions });
   }
   put(LIST, JSON.stringify({ format: ARCHIVE_FORMAT, sets: list }, null, 2));
@@ -140,7 +138,7 @@ export async function readArchive(
     const outcome = await merge(shelf, id, { ...one, written });
     count[outcome]++;
     for (const { at, file: name } of one.versions) {
-      await breathe();
+      await nextTurn();
       const version = read(name);
       if (version !== undefined) await shelf.put(id, { version: { at, written: version } });
     }
@@ -158,7 +156,7 @@ export async function readArchive(
         leftOut.push(one.file);
       }
       progress(done + 1, listed.length);
-      await breathe();
+      await nextTurn();
     }
   } finally {
     await shelf.refresh();
@@ -173,7 +171,7 @@ async function sameHere(shelf: Pick<Shelf, 'entries' | 'kept'>, written: unknown
   const { name } = entryOf('', { written, fileName: '' }, 0);
   for (const entry of shelf.entries.peek() ?? []) {
     if (entry.name !== name) continue;
-    await breathe();
+    await nextTurn();
     if (isSame((await shelf.kept(entry.id))?.written, written)) return entry.id;
   }
   return undefined;
@@ -226,7 +224,7 @@ function listedOf(one: unknown, now: number): readonly Listed[] {
       fileName: typeof fileName === 'string' ? fileName : file,
       changed: isTime(changed) ? changed : now,
       ...(typeof log === 'string' ? { log } : {}),
-      ...(typeof id === 'string' && /^[\w-]{1,64}$/.test(id) && id !== NOT_UNIQUE ? { id } : {}),
+      ...(typeof id === 'string' && /^[\w-]{1,64}$/.test(id) && id !== FIRST_ID ? { id } : {}),
       versions: (Array.isArray(versions) ? versions : []).flatMap((version: unknown) =>
         isRecord(version) && isTime(version.at) && typeof version.file === 'string'
           ? [{ at: version.at, file: version.file }]
@@ -273,7 +271,7 @@ async function unzipped(file: Blob): Promise<ReadonlyMap<string, string> | Archi
     const bytes = new Uint8Array(await file.arrayBuffer());
     for (let from = 0; from < bytes.length && size <= MOST_BYTES; from += PIECE) {
       unzip.push(bytes.subarray(from, from + PIECE), from + PIECE >= bytes.length);
-      await breathe();
+      await nextTurn();
     }
   } catch {
     isBroken = true;

@@ -1,7 +1,7 @@
 import { batch, type ReadonlySignal, signal } from '@preact/signals';
 import { isRecord, valueAtPath, withValueAt } from '../../../engine/index.ts';
 import { shelfWords as texts } from '../../../outputs/words/index.ts';
-import { type Reading, readWithStandIns } from '../../description/stand-ins.ts';
+import { type Reading, readingOf, readWithStandIns } from '../../description/stand-ins.ts';
 import { SHORT_TEXT } from '../../workers/reading.ts';
 import type { Keeping } from '../autosave.ts';
 import type { DocumentStore, StoredDocument } from '../document-store.ts';
@@ -137,8 +137,8 @@ export function createShelf({ sets, keeping, store, tabs, now }: Tools, first: E
     const open = keeping.keptOf(id);
     if (open) return open;
     const near = keptNow(id);
-    const far = await store.read(id).then(
-      ({ text }) => (text === undefined ? undefined : readKept(text)),
+    const far = await store.readText(id).then(
+      (text) => (text === undefined ? undefined : readKept(text)),
       () => undefined,
     );
     return near && (!far || near.revision >= far.revision) ? near : far;
@@ -158,11 +158,11 @@ export function createShelf({ sets, keeping, store, tabs, now }: Tools, first: E
   async function leave(set: OpenSet): Promise<void> {
     const { id } = set;
     const isOnDisk = await keeping.isOnDisk(id);
-    const isForNothing = (unwanted.has(set) || isUntouchedExample(set)) && !(await hasMore(set).catch(() => isOnDisk));
-    if (!isForNothing && !isOnDisk) return;
+    const isDisposable = (unwanted.has(set) || isUntouchedExample(set)) && !(await hasMore(set).catch(() => isOnDisk));
+    if (!isDisposable && !isOnDisk) return;
     if (sets.focused.peek() === set) return;
     sets.close(id);
-    if (isForNothing) await removeForGood(id).catch(() => undefined);
+    if (isDisposable) await removeForGood(id).catch(() => undefined);
     await changed();
   }
 
@@ -186,7 +186,8 @@ export function createShelf({ sets, keeping, store, tabs, now }: Tools, first: E
       return false;
     }
     const isLong = !isOpen && JSON.stringify(found.written).length > SHORT_TEXT;
-    begin(id, found, isLong ? await readBeside({ value: found.written }) : undefined);
+    const reading = isLong ? await readBeside({ value: found.written }) : undefined;
+    begin(id, found, reading && readingOf(reading, found.written));
     return true;
   }
 

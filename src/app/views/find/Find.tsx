@@ -23,11 +23,13 @@ export function Find({ time }: { readonly set: SetDescription; readonly time: Ti
       const example = EXAMPLE_BOXES.find(({ file }) => file === FIRST_BOX) ?? EXAMPLE_BOXES[0];
       addBox(JSON.parse(example.text), example.file);
     }
-    boxInView.value = openBox.peek()?.id;
+  }, []);
+  useEffect(() => {
+    boxInView.value = box?.id;
     return () => {
       boxInView.value = undefined;
     };
-  }, []);
+  }, [box?.id]);
   return (
     <section class="find" aria-label={texts.label}>
       <div class="find-box">

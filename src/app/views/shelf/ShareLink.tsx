@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useMemo, useState } from 'preact/hooks';
 import { linkOf, readValue, textOfLink, valueAtPath, withValueAt } from '../../../engine/index.ts';
 import { shelfWords as texts } from '../../../outputs/words/index.ts';
 import { useOpenSet } from '../../state/set-context.ts';
@@ -18,9 +18,8 @@ export function ShareLink() {
     setMessage('');
   }, [now, position]);
   const hasPosition = valueAtPath(now, POSITION) !== undefined;
-  const choices = (['none', 'coarse', 'exact'] as const).filter(
-    (one) => one !== 'none' || readValue(withValueAt(now, POSITION, undefined)).ok,
-  );
+  const canLeaveOut = useMemo(() => readValue(withValueAt(now, POSITION, undefined)).ok, [now]);
+  const choices = (['none', 'coarse', 'exact'] as const).filter((one) => one !== 'none' || canLeaveOut);
   const copy = async () => {
     const shared = position === 'none' ? withValueAt(now, POSITION, undefined) : now;
     const read = readValue(shared);

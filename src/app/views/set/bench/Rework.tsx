@@ -15,7 +15,8 @@ function useRework(what: ReworkQuestion['what'] | undefined) {
   const set = receptionSet.value;
   const index = chosen.value?.index;
   const when = time.value;
-  const text = written.value;
+  // Only two circuits are written by what stands in the description.
+  const text = what === 'two circuits' ? written.value : undefined;
   const question = useMemo(
     (): ReworkQuestion | undefined =>
       what !== undefined && set && index !== undefined
