@@ -65,7 +65,7 @@ describe('sets compared', () => {
       const here: SetDescription = { ...other, place: set.place, ear: set.ear };
       const { exchanges } = difference(set, here);
       const isOther = (key: 'tuning' | 'detector' | 'load') => JSON.stringify(set[key]) !== JSON.stringify(here[key]);
-      const parts = exchanges.flatMap(({ part }) => part.replace(' and ', ', ').split(', ') as string[]);
+      const parts = exchanges.flatMap(({ part }) => part.split('-'));
       for (const key of ['tuning', 'detector', 'load'] as const) expect(parts.includes(key), key).toBe(isOther(key));
       expect(parts).toContain('coils');
     },

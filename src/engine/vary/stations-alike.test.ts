@@ -38,7 +38,10 @@ function found(stations: readonly Station[], nameOf: (index: number) => string) 
   const each = [...stations.keys()];
   return {
     clearances: each.map((station) => each.map((other) => now.clearanceFrom(station, other))),
-    disturbers: each.map((station) => disturberOf(now, station)),
+    disturbers: each.map((station) => {
+      const { name: _, ...disturber } = disturberOf(now, station) ?? {};
+      return disturber;
+    }),
     disturbances: receive(set).stations.map(({ disturbances }) => disturbances.map(({ by: _, ...one }) => one)),
   };
 }
@@ -93,6 +96,10 @@ describe('stations that are alike in name and frequency', () => {
       suggest(trialsOf(setWith(stations, nameOf)), 0).map(({ settings, gain }) => ({ settings, gain })),
     );
     expect(alike.length).toBeGreaterThan(0);
-    expect(alike).toEqual(named);
+    // A trap names the station it stops: by frequency where the name is not enough.
+    const byFrequency = JSON.parse(
+      JSON.stringify(named).replace(/"Marsh (\d)"/g, (_, i) => `"${stations[i].frequency / 1e3} kHz"`),
+    );
+    expect(JSON.parse(JSON.stringify(alike))).toEqual(byFrequency);
   });
 });
