@@ -46,6 +46,8 @@ test('the next check: what it touches is lit on circuit and board, what cannot b
     await expect
       .poll(() => page.locator('.faults-next svg desc').allTextContents())
       .toContainEqual(expect.stringMatching(/^Positive lead of the meter at .*, negative lead at /));
+    // From all cases: from the first few another check may seem best.
+    await page.locator('.faults progress').waitFor({ state: 'detached' });
     const first = await question.textContent();
     await page.getByRole('button', { name: 'I cannot do this' }).press('Enter');
     await expect.poll(() => question.textContent()).not.toBe(first);

@@ -2,7 +2,7 @@ import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { withPage } from '../support/browser.ts';
+import { settled, withPage } from '../support/browser.ts';
 import { rendered, withoutPoppler } from '../support/rendered-pdf.ts';
 
 const A4 = { x: 0, y: 0, w: 210, h: 297 };
@@ -15,6 +15,9 @@ test('printing from the browser prints the ticked sheets alone, at true size', a
     async (page) => {
       await page.getByRole('button', { name: 'Sheets', exact: true }).click();
       await page.locator('.sheets-paper svg').waitFor();
+      // What can be saved can be printed: drawn again once the ranges are known.
+      await settled(page);
+      await expect.poll(() => page.locator('.sheets-choice .primary').isEnabled()).toBe(true);
       const boxes = page.getByRole('checkbox', { name: /^Print / });
       for (const box of await boxes.all())
         if (!/dial/i.test((await box.getAttribute('aria-label'))!)) await box.uncheck();

@@ -6,7 +6,7 @@ type Props = InputHTMLAttributes<HTMLInputElement> & {
   readonly take: (text: string) => void;
 };
 
-/** A line of text, taken as a whole when it is left. */
+/** A field of one line, taken as a whole when it is left. */
 export function TypedLine({ text, take, ...rest }: Props) {
   return <input type="text" {...rest} {...useTyped(text, take)} />;
 }

@@ -144,22 +144,22 @@ export function SceneZoom({ scene, onEdit, current }: Props & { current(): Story
         )}
       </div>
       {to && (
-        <label>
-          <span>{texts.zoomSeconds}</span>
-          <input
+        <p class="explain-field">
+          <label for="zoom-seconds">{texts.zoomSeconds}</label>
+          <TypedLine
+            id="zoom-seconds"
             type="number"
             min={SHORTEST_ZOOM}
             max={LONGEST_ZOOM}
             step={0.5}
-            value={to.seconds}
-            onChange={(event) => {
-              const typed = event.currentTarget.valueAsNumber;
-              const seconds = Number.isNaN(typed) ? to.seconds : Math.min(LONGEST_ZOOM, Math.max(SHORTEST_ZOOM, typed));
-              event.currentTarget.value = String(seconds);
+            text={String(to.seconds)}
+            take={(text) => {
+              const typed = text === '' ? to.seconds : Number(text);
+              const seconds = Math.min(LONGEST_ZOOM, Math.max(SHORTEST_ZOOM, typed));
               if (seconds !== to.seconds) onEdit({ to: { ...to, seconds } });
             }}
           />
-        </label>
+        </p>
       )}
     </fieldset>
   );

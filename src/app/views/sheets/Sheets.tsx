@@ -59,7 +59,7 @@ export function Sheets({ written, set, reception }: Props) {
   const picture = useMemo(() => (making && page ? making.pageSvg(page) : ''), [making, page]);
   const chosen = sheets.filter((s) => !left.has(s.file));
   const pages = chosen.flatMap((s) => s.pages);
-  usePrint(isReady ? pages : [], making?.pageSvg);
+  usePrint(isReady ? pages : [], making?.pageSvg, isReady ? texts.noneChosen : texts.notYetDrawn);
 
   async function save(): Promise<void> {
     if (!making || !isReady || busy || chosen.length === 0) return;

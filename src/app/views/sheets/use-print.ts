@@ -9,15 +9,16 @@ const PRINTED = 'printed-sheets';
 /**
  * @param pages those chosen, in order
  * @param svgOf drawn only when somebody prints
+ * @param otherwise what is printed while there are no pages
  */
-export function usePrint(pages: readonly Page[], svgOf: SvgOf | undefined): void {
-  const latest = useRef({ pages, svgOf });
-  latest.current = { pages, svgOf };
+export function usePrint(pages: readonly Page[], svgOf: SvgOf | undefined, otherwise: string): void {
+  const latest = useRef({ pages, svgOf, otherwise });
+  latest.current = { pages, svgOf, otherwise };
   useEffect(() => {
     const put = () => {
       remove();
-      const { pages, svgOf } = latest.current;
-      if (svgOf && pages.length > 0) document.body.append(printedPages(pages, svgOf));
+      const { pages, svgOf, otherwise } = latest.current;
+      document.body.append(svgOf && pages.length > 0 ? printedPages(pages, svgOf) : printedWords(otherwise));
     };
     addEventListener('beforeprint', put);
     addEventListener('afterprint', remove);
@@ -30,6 +31,13 @@ export function usePrint(pages: readonly Page[], svgOf: SvgOf | undefined): void
 }
 
 const remove = (): void => document.querySelector(`.${PRINTED}`)?.remove();
+
+function printedWords(text: string): HTMLElement {
+  const box = document.createElement('div');
+  box.className = PRINTED;
+  box.append(text);
+  return box;
+}
 
 /** Each page in a box of its own; the paper is as large as the page and has no margin, so that nothing is scaled to fit. */
 function printedPages(pages: readonly Page[], svgOf: SvgOf): HTMLElement {

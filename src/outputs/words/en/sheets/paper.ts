@@ -86,6 +86,9 @@ export const sheetNames = {
 /** The page's view of the sheets. */
 export const sheetsView = {
   label: 'Sheets',
+  /** Printed in place of the sheets. */
+  notYetDrawn: 'The sheets are still being drawn. Print again in a moment.',
+  noneChosen: 'No sheet is chosen. Choose at least one in the list of sheets.',
   drawing: 'Drawing the sheets…',
   notLoaded: 'The sheets could not be loaded. Reload the page and try again.',
   notDrawn: (reason: string): string => `These sheets cannot be drawn: ${reason}`,
