@@ -1,4 +1,5 @@
 import { defineConfig } from 'vite';
+import { handbook } from './scripts/page/handbook.mjs';
 import { offline } from './scripts/page/offline.mjs';
 import { oneFile } from './scripts/page/one-file.mjs';
 
@@ -30,6 +31,6 @@ export default defineConfig(({ mode }) => {
     worker: { format: 'es', ...inOnePiece },
     server: { headers: isolation, port: 5173 },
     preview: { headers: isolation },
-    plugins: [inOneFile ? oneFile() : offline()],
+    plugins: [handbook(), inOneFile ? oneFile() : offline()],
   };
 });

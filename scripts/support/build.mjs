@@ -23,7 +23,7 @@ const commandLine = {
 const page = {
   stamp: inRoot('dist/page.built'),
   sources: [
-    ...['src', 'examples', 'schema', 'scripts/page', 'vite.config.ts'].map((name) => inRoot(name)),
+    ...['src', 'docs', 'examples', 'schema', 'scripts/page', 'vite.config.ts'].map((name) => inRoot(name)),
     ...settings,
   ],
 };

@@ -35,6 +35,7 @@ test.each([
       await page.keyboard.press('Escape');
       await glossary.waitFor({ state: 'detached' });
       await expect.poll(() => label.evaluate((button) => button === document.activeElement)).toBe(true);
+      await page.getByRole('button', { name: 'Help' }).click();
       await page.getByRole('button', { name: 'Glossary' }).click();
       await glossary.getByRole('button', { name: 'Close' }).click();
       await glossary.waitFor({ state: 'detached' });

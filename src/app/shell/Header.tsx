@@ -6,6 +6,7 @@ import { isBeginning } from '../state/begin.ts';
 import { EXAMPLES } from '../state/examples.ts';
 import { openExample, openFile, saveFile, showPaste } from '../state/files.ts';
 import { glossaryAt } from '../state/glossary.ts';
+import { handbookAt } from '../state/handbook.ts';
 import { type Theme, theme, view } from '../state/page-view.ts';
 import { useOpenSet, useShelf } from '../state/set-context.ts';
 import { FilePicker } from '../widgets/FilePicker.tsx';
@@ -102,18 +103,25 @@ export function Header() {
           <span class="visually-hidden">{texts.colours[theme.value]}</span>
         </button>
       </div>
-      <button
-        type="button"
-        class="icon glossary-button"
-        aria-haspopup="dialog"
-        onClick={() => {
-          glossaryAt.value = 'beginning';
-        }}
-        title={texts.glossary}
-      >
-        <span aria-hidden="true">?</span>
-        <span class="visually-hidden">{texts.glossary}</span>
-      </button>
+      <div class="help">
+        <Menu label={texts.help} icon="?">
+          <button type="button" onClick={() => (view.value = 'handbook')}>
+            {texts.handbook}
+          </button>
+          <button type="button" onClick={() => (glossaryAt.value = 'beginning')}>
+            {texts.glossary}
+          </button>
+          <button
+            type="button"
+            onClick={() => {
+              handbookAt.value = { chapter: 'licences' };
+              view.value = 'handbook';
+            }}
+          >
+            {texts.licences}
+          </button>
+        </Menu>
+      </div>
     </header>
   );
 }

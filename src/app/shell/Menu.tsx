@@ -3,6 +3,8 @@ import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 
 interface Props {
   label: string;
+  /** A sign in place of the label, which is then only read out. */
+  icon?: string;
   children: ComponentChildren;
 }
 
@@ -10,7 +12,7 @@ interface Props {
 const EDGE = 8;
 
 /** A button that unfolds a short list of buttons; Escape or a click elsewhere folds it. */
-export function Menu({ label, children }: Props) {
+export function Menu({ label, icon, children }: Props) {
   const [open, setOpen] = useState(false);
   const place = useRef<HTMLDivElement>(null);
   const list = useRef<HTMLDivElement>(null);
@@ -40,8 +42,14 @@ export function Menu({ label, children }: Props) {
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: Escape folds the list from anywhere inside it
     <div class="menu" ref={place} onKeyDown={fold}>
-      <button type="button" aria-expanded={open} onClick={() => setOpen(!open)}>
-        {label} <span aria-hidden="true">▾</span>
+      <button
+        type="button"
+        class={icon && 'icon'}
+        aria-expanded={open}
+        onClick={() => setOpen(!open)}
+        title={icon && label}
+      >
+        {icon ? <span class="visually-hidden">{label}</span> : label} <span aria-hidden="true">{icon ?? '▾'}</span>
       </button>
       {open && (
         // biome-ignore lint/a11y/noStaticElementInteractions: the buttons inside are what is pressed; this only folds

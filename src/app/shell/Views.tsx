@@ -17,6 +17,7 @@ export function ViewChoice() {
 }
 
 const loadShelf = () => import('../views/shelf/ShelfView.tsx').then((m) => m.ShelfView);
+const loadHandbook = () => import('../views/handbook/Handbook.tsx').then((m) => m.Handbook);
 const loadFind = () => import('../views/find/Find.tsx').then((m) => m.Find);
 const loadSheets = () => import('../views/sheets/Sheets.tsx').then((m) => m.Sheets);
 const loadMeasure = () => import('../views/measure/Measure.tsx').then((m) => m.Measure);
@@ -28,6 +29,8 @@ const loadExplain = () => import('../views/explain/Explain.tsx').then((m) => m.E
 export function OtherView() {
   const { written, receptionSet, reception, time, change } = useOpenSet();
   if (view.value === 'shelf') return <Later key="shelf" load={loadShelf} name={headerWords.shelf} props={{}} />;
+  if (view.value === 'handbook')
+    return <Later key="handbook" load={loadHandbook} name={headerWords.handbook} props={{}} />;
   const set = receptionSet.value;
   const now = reception.value;
   if (!set || !now) return <p class="quiet">{widgetWords.calculatingFirst}</p>;

@@ -2,8 +2,8 @@ import { effect, signal } from '@preact/signals';
 
 /** The set itself, or a view that takes the whole page. */
 export const VIEWS = ['set', 'find', 'sheets', 'measure', 'faults', 'log', 'explain'] as const;
-/** The shelf is opened from the name of the set. */
-export type ViewId = (typeof VIEWS)[number] | 'shelf';
+/** The shelf has its own button beside the set's name, the handbook is opened from Help. */
+export type ViewId = (typeof VIEWS)[number] | 'shelf' | 'handbook';
 export const view = signal<ViewId>('set');
 export type Theme = 'auto' | 'light' | 'dark';
 const THEME_KEY = 'faintwave.theme';

@@ -23,5 +23,5 @@ export { fieldBenchWords, mapWords, pathWords, stationTableWords, timeWords } fr
 export { readingWords } from './reading.ts';
 export { setWords, sideWords, stationFrequency } from './set.ts';
 export { shelfWords } from './shelf.ts';
-export { dialogWords, headerWords, widgetWords } from './shell.ts';
+export { dialogWords, handbookWords, headerWords, widgetWords } from './shell.ts';
 export { fileWords, problemWords, standInWords, storageWords, versionWords } from './storage.ts';

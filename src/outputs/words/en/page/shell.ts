@@ -32,7 +32,10 @@ export const headerWords = {
   redoTip: (label: string | undefined): string =>
     label === undefined ? 'Nothing to redo' : `Redo: ${label} (Ctrl Shift Z)`,
   colours: { auto: 'Colours: as the device', light: 'Colours: light', dark: 'Colours: dark' },
+  help: 'Help',
+  handbook: 'Handbook',
   glossary: 'Glossary',
+  licences: 'Licences',
   scenesChanged: 'scenes',
 } as const;
 
@@ -68,4 +71,30 @@ export const dialogWords = {
     `This text cannot be opened: ${count} ${plural(count, 'problem', 'problems')}. Your own set is unchanged; mend the text here, or cancel.`,
   openPasted: 'Open it',
   cancel: 'Cancel',
+} as const;
+
+/** The documents as a book. */
+export const handbookWords = {
+  label: 'Handbook',
+  contents: 'Contents of the handbook',
+  search: 'Search the handbook',
+  foundCount: (count: number): string =>
+    count === 0
+      ? 'Nothing found. Try fewer words, or the beginning of one.'
+      : `${count} ${plural(count, 'place', 'places')}`,
+  place: (chapter: string, heading: string | undefined): string =>
+    heading === undefined ? chapter : `${chapter}: ${heading}`,
+  parts: {
+    sets: 'Build three sets',
+    page: 'The page',
+    script: 'Command line and scripts',
+    physics: 'The physics',
+    proof: 'How sure, and by whom',
+  },
+  next: (title: string): string => `Next: ${title}`,
+  licences: 'Licences',
+  licencesOf: (count: number): string =>
+    `Faintwave is shipped with ${count} packages of others. Each is under its own licence, whose text follows.`,
+  packageLicence: (name: string, version: string, licence: string): string => `${name} ${version}: ${licence}`,
+  noLicenceText: 'The package holds no text of its licence.',
 } as const;

@@ -1,0 +1,4 @@
+import { signal } from '@preact/signals';
+
+/** What the handbook shows: a chapter, at a heading where one is given; none at its contents. */
+export const handbookAt = signal<{ readonly chapter: string; readonly heading?: string } | undefined>(undefined);

@@ -1,0 +1,99 @@
+import { chapters } from 'virtual:handbook';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { handbookWords as texts } from '../../../outputs/words/index.ts';
+import { handbookAt } from '../../state/handbook.ts';
+import { Blocks } from './Blocks.tsx';
+import { Contents, LICENCES } from './Contents.tsx';
+import type { Chapter } from './handbook-text.ts';
+import { Licences } from './Licences.tsx';
+import { findIn, sectionsOf } from './search.ts';
+import './handbook.css';
+
+/** The documents as a book: contents and search beside the chapter that is read. */
+export function Handbook() {
+  const [typed, setTyped] = useState('');
+  const sections = useMemo(() => sectionsOf(chapters), []);
+  const found = useMemo(() => findIn(sections, typed), [sections, typed]);
+  const isSearching = typed.trim() !== '';
+  const at = handbookAt.value;
+  const chapter = chapters.find(({ id }) => id === at?.chapter);
+  return (
+    <section class="handbook" aria-label={texts.label}>
+      <nav class="handbook-side card" aria-label={texts.contents}>
+        <label class="handbook-search">
+          <span>{texts.search}</span>
+          <input
+            type="search"
+            value={typed}
+            autocomplete="off"
+            onInput={(event) => setTyped(event.currentTarget.value)}
+          />
+        </label>
+        <p class="quiet" role="status">
+          {isSearching ? texts.foundCount(found.length) : ''}
+        </p>
+        {isSearching ? <Found found={found} /> : <Contents chapters={chapters} />}
+      </nav>
+      <article class="handbook-text card">
+        {at?.chapter === LICENCES ? (
+          <Licences />
+        ) : (
+          <ChapterText chapter={chapter ?? chapters[0]} heading={at?.heading} />
+        )}
+      </article>
+    </section>
+  );
+}
+
+function Found({ found }: { readonly found: ReturnType<typeof findIn> }) {
+  return (
+    <ol class="handbook-found">
+      {found.map(({ section, before, found: word, after }, i) => (
+        <li key={i}>
+          <button
+            type="button"
+            class="link"
+            onClick={() => {
+              handbookAt.value = { chapter: section.chapter.id, heading: section.heading?.id };
+            }}
+          >
+            {texts.place(section.chapter.title, section.heading?.text)}
+          </button>
+          <p class="quiet">
+            {before}
+            <mark>{word}</mark>
+            {after}
+          </p>
+        </li>
+      ))}
+    </ol>
+  );
+}
+
+/** A chapter; the heading that was asked for comes into view, and reading by keyboard goes on from there. */
+function ChapterText({ chapter, heading }: { readonly chapter: Chapter; readonly heading?: string }) {
+  const text = useRef<HTMLDivElement>(null);
+  const isFirst = useRef(true);
+  useEffect(() => {
+    const wasFirst = isFirst.current;
+    isFirst.current = false;
+    if (wasFirst && handbookAt.peek() === undefined) return;
+    const target = text.current?.querySelector<HTMLElement>(heading ? `[id="${CSS.escape(heading)}"]` : 'h2');
+    target?.scrollIntoView({ block: 'start' });
+    target?.focus({ preventScroll: true });
+  }, [chapter, heading]);
+  const next = chapters[chapters.indexOf(chapter) + 1];
+  return (
+    <div ref={text}>
+      <h2 tabIndex={-1}>{chapter.title}</h2>
+      <Blocks blocks={chapter.blocks} />
+      {next && (
+        <p class="handbook-next">
+          <button type="button" onClick={() => (handbookAt.value = { chapter: next.id })}>
+            {texts.next(next.title)}
+          </button>
+        </p>
+      )}
+    </div>
+  );
+}
