@@ -21,7 +21,6 @@ export default defineConfig(({ mode }) => {
       outDir: inOneFile ? '../../dist/one-file' : '../../dist/page',
       emptyOutDir: true,
       target: 'es2022',
-      sourcemap: !inOneFile,
       modulePreload: { polyfill: false },
       cssCodeSplit: !inOneFile,
       chunkSizeWarningLimit: inOneFile ? 20_000 : 900,

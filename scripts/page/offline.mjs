@@ -55,7 +55,7 @@ export function offline() {
         const register = "if ('serviceWorker' in navigator) navigator.serviceWorker.register('service-worker.js');\n";
         this.emitFile({ type: 'asset', fileName: 'offline.js', source: register });
 
-        const built = Object.keys(bundle).filter((name) => !name.endsWith('.map'));
+        const built = Object.keys(bundle);
         const files = [...new Set(['index.html', 'offline.js', ...built, ...filesIn(publicFolder)])].sort();
         const version = createHash('sha256').update(files.join('\n')).update(register);
         for (const name of files) {

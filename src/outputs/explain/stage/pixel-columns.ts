@@ -2,10 +2,10 @@ import { PixelCoverage } from './pixel-coverage.ts';
 
 /** Room for one row of columns, made once and used for every frame. */
 export class Columns {
-  min = new Float64Array(0);
-  max = new Float64Array(0);
-  top = new Float64Array(0);
-  bottom = new Float64Array(0);
+  min: Float64Array = new Float64Array(0);
+  max: Float64Array = new Float64Array(0);
+  top: Float64Array = new Float64Array(0);
+  bottom: Float64Array = new Float64Array(0);
   readonly coverage = new PixelCoverage();
   room(columns: number): void {
     if (this.min.length >= columns) return;

@@ -62,7 +62,7 @@ export function averagedOver(cycles: readonly number[]): number {
 export class PixelCoverage implements CoverageMap {
   columns = 0;
   rows = 0;
-  shares = new Uint8ClampedArray(0);
+  shares: Uint8ClampedArray = new Uint8ClampedArray(0);
   private min = new Float64Array(0);
   private max = new Float64Array(0);
   private top = new Float64Array(0);
