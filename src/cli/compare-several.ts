@@ -1,12 +1,10 @@
 import { type ComparedSets, compareSets, type FieldOptions, receive, type SetDescription } from '../engine/index.ts';
+import { MOST_SETS } from '../outputs/plots/index.ts';
 import { clean, comparedParts, comparedPath, comparedStations, comparedTable } from '../outputs/tables/index.ts';
 import { callProblems, jsonText, setsComparedText as texts } from '../outputs/words/index.ts';
 import { chooseStation } from './choose-station.ts';
 import { InputError, type Io } from './command.ts';
 import { dataOut } from './data-out.ts';
-
-/** No screen has room for more side by side. */
-const MOST_SETS = 4;
 
 interface Wanted {
   readonly station?: string;

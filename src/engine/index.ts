@@ -221,6 +221,7 @@ export {
   type ExchangedPart,
   type SetDifference,
 } from './vary/compare-sets.ts';
+export { comparedCurves } from './vary/compared-curves.ts';
 export { type CompletionNames, completeDescription } from './vary/complete.ts';
 export { type Aim, type Choice, combinations, combinationsOf, readWith, varyGrid } from './vary/grid.ts';
 export { type Match, matching } from './vary/match.ts';

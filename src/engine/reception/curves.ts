@@ -86,6 +86,8 @@ type CurveFigures = Pick<StationReception, 'loadedQ' | 'bandwidth' | 'detectorVo
 export interface CurveOptions extends FieldOptions {
   /** Default those of the set with every input in its middle. */
   readonly figures?: CurveFigures;
+  /** Drawn on either side of the station; default as far as `resonanceSpan` says. */
+  readonly span?: Hertz;
 }
 
 const RESONANCE_POINTS = 121;
@@ -108,7 +110,7 @@ export function stationCurves(
   set: SetDescription,
   index: number,
   covered: readonly [Hertz, Hertz],
-  { figures, ...options }: CurveOptions = {},
+  { figures, span: asked, ...options }: CurveOptions = {},
 ): StationCurves | undefined {
   const station = set.place.stations[index];
   if (!station) return undefined;
@@ -125,7 +127,7 @@ export function stationCurves(
   const received = decibels(detectorVoltage / tuned.steady.junctionVoltage);
   const above = received - (level(station.frequency) - levelAt(ready, tuned, input)(station.frequency));
   const point = (frequency: Hertz): LevelPoint => ({ frequency, level: level(frequency) });
-  const span = resonanceSpan(station.frequency, loadedQ);
+  const span = asked ?? resonanceSpan(station.frequency, loadedQ);
   return {
     audio: audioLimits(ready, tuned),
     resonance: {
@@ -170,8 +172,8 @@ function withNotches(
   return own.length === 0 ? points : [...points, ...own.map(point)].sort((a, b) => a.frequency - b.frequency);
 }
 
-/** Drawn on either side of a station: nearly two bandwidths, at least 30 kHz, at most a third of its frequency. */
-const resonanceSpan = (frequency: Hertz, loadedQ: Ratio): Hertz =>
+/** How far a resonance curve goes on either side of a station: nearly two bandwidths, at least 30 kHz, at most a third of its frequency. */
+export const resonanceSpan = (frequency: Hertz, loadedQ: Ratio): Hertz =>
   Math.min(frequency / 3, Math.max(30e3, (1.8 * frequency) / loadedQ));
 
 /** The detector loads the set as it does on the station, and the dial stays where it is; the aerial's own slope is in it. */

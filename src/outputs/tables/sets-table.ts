@@ -6,6 +6,7 @@ import {
   kindName,
   loadText,
   nameOfDetector,
+  pathTableWords,
   type SymbolLabel,
   setsComparedText,
   stageLevel,
@@ -18,6 +19,8 @@ import { table } from './table.ts';
 export interface ComparedRow {
   readonly name: string;
   readonly cells: readonly string[];
+  /** Of cells that are figures: their 90 % ranges; empty where one has none. */
+  readonly ranges?: readonly string[];
 }
 
 const { rows: texts } = setsComparedText;
@@ -42,12 +45,16 @@ export function comparedPath({ sets }: ComparedSets): ComparedRow[] {
   const [first] = sets;
   const each = (name: string, of: (set: ComparedSet) => string): ComparedRow => ({ name, cells: sets.map(of) });
   return [
-    ...first.station.path.map((stage, i) =>
-      each(stageTitle(stage), ({ station }) => {
+    ...first.station.path.map((stage, i) => ({
+      ...each(stageTitle(stage), ({ station }) => {
         const own = station.path[i];
         return own.value === undefined ? '—' : stageLevel(own);
       }),
-    ),
+      ranges: sets.map(({ station }) => {
+        const { value, range, kind, unit } = station.path[i];
+        return value === undefined || !range ? '' : pathTableWords.range(range, kind, unit);
+      }),
+    })),
     each(texts.heard, ({ station }) => verdictWords[station.verdict]),
     each(texts.scale, ({ station }) => (station.dial ? `${Math.round(station.dial.scale)}°` : '—')),
     each(texts.loadedQ, ({ station }) => formatNumber(station.loadedQ, 2)),

@@ -108,6 +108,7 @@ export {
   profileWords,
   qWords,
   resonanceWords,
+  setsPlotWords,
 } from './plots.ts';
 export {
   besideWords,
