@@ -18,6 +18,7 @@ export function ViewChoice() {
 
 const loadShelf = () => import('../views/shelf/ShelfView.tsx').then((m) => m.ShelfView);
 const loadHandbook = () => import('../views/handbook/Handbook.tsx').then((m) => m.Handbook);
+const loadCompare = () => import('../views/compare/CompareView.tsx').then((m) => m.CompareView);
 const loadFind = () => import('../views/find/Find.tsx').then((m) => m.Find);
 const loadSheets = () => import('../views/sheets/Sheets.tsx').then((m) => m.Sheets);
 const loadMeasure = () => import('../views/measure/Measure.tsx').then((m) => m.Measure);
@@ -34,6 +35,8 @@ export function OtherView() {
   const set = receptionSet.value;
   const now = reception.value;
   if (!set || !now) return <p class="quiet">{widgetWords.calculatingFirst}</p>;
+  if (view.value === 'compare')
+    return <Later key="compare" load={loadCompare} name={headerWords.compare} props={{ set }} />;
   if (view.value === 'find')
     return <Later key="find" load={loadFind} name={headerWords.view.find} props={{ set, time: time.value }} />;
   if (view.value === 'sheets')

@@ -2,8 +2,8 @@ import { effect, signal } from '@preact/signals';
 
 /** The set itself, or a view that takes the whole page. */
 export const VIEWS = ['set', 'find', 'sheets', 'measure', 'faults', 'log', 'explain'] as const;
-/** The shelf has its own button beside the set's name, the handbook is opened from Help. */
-export type ViewId = (typeof VIEWS)[number] | 'shelf' | 'handbook';
+/** The shelf has its own button beside the set's name, and leads to sets side by side; the handbook is opened from Help. */
+export type ViewId = (typeof VIEWS)[number] | 'shelf' | 'compare' | 'handbook';
 export const view = signal<ViewId>('set');
 export type Theme = 'auto' | 'light' | 'dark';
 const THEME_KEY = 'faintwave.theme';

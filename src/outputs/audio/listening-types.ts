@@ -22,6 +22,11 @@ export interface ListeningOptions extends FieldOptions {
    * weaker than calculated. Default as calculated.
    */
   readonly level?: Decibels;
+  /**
+   * At the ear, dB SPL: what is amplified to the usual loudness; default that station. The same for several sets, they
+   * are heard at equal settings.
+   */
+  readonly amplifiedFrom?: Decibels;
   /** Where the dial starts, 0 open … 1 meshed; default on the station. */
   readonly position?: Ratio;
   /** Default "amplified". */

@@ -93,7 +93,7 @@ class SetListening implements Listening {
     const level = tuned[k]?.heard.spl;
     const stated = (options.level ?? Number.NaN) - (level ?? Number.NaN);
     const shift = Number.isFinite(stated) ? stated : 0;
-    const amplification = amplificationOf(level === undefined ? undefined : level + shift);
+    const amplification = amplificationOf(options.amplifiedFrom ?? (level === undefined ? undefined : level + shift));
     this.ear = new SoundAtEar(circuit, { how, amplification, shift, hasRoom: room, seed, fadeIn });
     this.pressure = this.ear.pressure;
     if (options.heater) this.switchHeater(options.heater === 'switched on', options.heater === 'switched on');

@@ -4,7 +4,7 @@ export { dialStationsTable, dialTable } from './dial-table.ts';
 export { folded } from './fold.ts';
 export { logTable } from './log-table.ts';
 export { pathTable, stationsTable } from './path-table.ts';
-export { comparedParts, comparedPath, comparedStations, comparedTable } from './sets-table.ts';
+export { type ComparedRow, comparedParts, comparedPath, comparedStations, comparedTable } from './sets-table.ts';
 export {
   placeTable,
   type StationRow,

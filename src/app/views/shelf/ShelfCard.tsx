@@ -4,6 +4,7 @@ import { view } from '../../state/page-view.ts';
 import { useShelf } from '../../state/set-context.ts';
 import type { ShelfEntry } from '../../state/shelf/shelf-entry.ts';
 import { focusIfLost } from '../../widgets/focus-if-lost.ts';
+import { CompareChoice } from './CompareSets.tsx';
 import { Thumbnail } from './Thumbnail.tsx';
 
 interface Props {
@@ -77,6 +78,7 @@ export function ShelfCard({ entry, isOpen, onGone }: Props) {
       </p>
       {entry.notes && <p class="shelf-notes">{entry.notes}</p>}
       <p class="shelf-acts">
+        {!isOpen && <CompareChoice id={entry.id} name={name} />}
         <button type="button" aria-label={texts.copyNamed(name)} onClick={() => void shelf.copy(entry.id)}>
           {texts.copy}
         </button>

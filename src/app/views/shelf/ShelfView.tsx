@@ -4,6 +4,7 @@ import { isBeginning } from '../../state/begin.ts';
 import { useOpenSet, useShelf } from '../../state/set-context.ts';
 import { searchShelf } from '../../state/shelf/shelf-entry.ts';
 import { ArchiveButtons } from './ArchiveButtons.tsx';
+import { CompareButton } from './CompareSets.tsx';
 import { ShareLink } from './ShareLink.tsx';
 import { ShelfCard } from './ShelfCard.tsx';
 import { Versions } from './Versions.tsx';
@@ -55,6 +56,7 @@ export function ShelfView() {
           >
             {texts.fromBench}
           </button>
+          <CompareButton />
           <ArchiveButtons />
         </div>
         {entries && (

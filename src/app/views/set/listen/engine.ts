@@ -4,17 +4,9 @@ import { listeningTexts } from '../../../../outputs/words/index.ts';
 import type { When } from '../../../description/when.ts';
 import type { FromWorker, PlayerState, ToWorker } from './messages.ts';
 import workletAddress from './player.worklet.ts?worker&url';
-import evening from './programmes/evening-news.opus?url&no-inline';
-import lesson from './programmes/lesson.opus?url&no-inline';
-import market from './programmes/market.opus?url&no-inline';
-import sea from './programmes/sea-areas.opus?url&no-inline';
-import story from './programmes/story.opus?url&no-inline';
-import village from './programmes/village.opus?url&no-inline';
 import { ListeningError } from './sound-problem.ts';
+import { spokenFor } from './spoken.ts';
 
-const SPOKEN = [evening, sea, story, lesson, market, village];
-/** The spoken programmes' own rate when decoded. */
-const SPOKEN_RATE = 24_000;
 const SOUND_RATE = 48_000;
 const LARGEST_FILE = 100e6;
 
@@ -37,23 +29,6 @@ export interface SoundEngine {
   playFile(file: File, station: number): Promise<void>;
   playMicrophone(station: number): Promise<void>;
   stop(): void;
-}
-
-/** Stations that speak get a spoken programme each, in turn, as far as they go. */
-async function spokenFor(set: SetDescription): Promise<Map<number, Float32Array>> {
-  const speaking = set.place.stations.flatMap((s, i) => (s.programme === 'speech' ? [i] : [])).slice(0, SPOKEN.length);
-  const found = await Promise.all(
-    speaking.map(async (index, k): Promise<[number, Float32Array] | undefined> => {
-      try {
-        const bytes = await (await fetch(SPOKEN[k])).arrayBuffer();
-        const decoded = await new OfflineAudioContext(1, 1, SPOKEN_RATE).decodeAudioData(bytes);
-        return [index, decoded.getChannelData(0).slice()];
-      } catch {
-        return undefined; // a made-up voice then
-      }
-    }),
-  );
-  return new Map(found.filter((one) => one !== undefined));
 }
 
 /** Start the sound; only ever from somebody's click. @throws Error when the browser gives no sound. */

@@ -11,6 +11,7 @@ export {
   matchingWords,
   tunedCircuitWords,
 } from './bench.ts';
+export { compareView } from './compare.ts';
 export { compareWords, crystalWords, detectorBenchWords, heaterPanelWords, wavesPanelWords } from './detector.ts';
 export { dialWords } from './dial.ts';
 export { editingWords, settledWords } from './editing.ts';

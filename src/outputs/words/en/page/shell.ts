@@ -6,6 +6,7 @@ export const headerWords = {
   nameOfSet: 'Name of the set',
   changed: ' · changed',
   shelf: 'Shelf',
+  compare: 'Compare',
   shelfTip: 'All sets kept in this browser, and versions of this one',
   views: 'Views',
   view: {
