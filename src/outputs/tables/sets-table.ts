@@ -29,7 +29,7 @@ const inWords = ({ lines }: SymbolLabel): string => lines.join(', ');
 const PARTS: readonly (readonly [string, (set: SetDescription) => string])[] = [
   [texts.aerial, ({ aerial }) => inWords(aerialLabel(aerial))],
   [texts.earth, ({ earth }) => inWords(earthLabel(earth))],
-  [texts.coils, ({ coils }) => coils.map((coil) => inWords(coilLabel(coil))).join('; ')],
+  [texts.coils, ({ coils }) => coils.map((coil) => inWords(coilLabel(coil))).join('; ') || '—'],
   [texts.tuning, ({ tuning }) => tuningLabel(tuning).value],
   [texts.arrangement, ({ arrangement }) => kindName('arrangement', arrangement.kind)],
   [texts.detector, ({ detector }) => nameOfDetector(detector)],

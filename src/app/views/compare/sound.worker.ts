@@ -18,7 +18,7 @@ export interface SoundQuestion {
   readonly spoken?: Float32Array;
 }
 
-const SECONDS = 8;
+const SECONDS = 6;
 /** At both ends, so that the sound goes round without a click, s. */
 const FADE = 0.03;
 
