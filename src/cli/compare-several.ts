@@ -1,28 +1,54 @@
-import { type ComparedSets, compareSets, type FieldOptions, receive, type SetDescription } from '../engine/index.ts';
+import {
+  type ComparedSets,
+  comparedCurves,
+  compareSets,
+  type FieldOptions,
+  receive,
+  type SetDescription,
+} from '../engine/index.ts';
 import { MOST_SETS } from '../outputs/plots/index.ts';
+import { comparisonSheet, pageSvg, sheetsPdf } from '../outputs/sheets/index.ts';
 import { clean, comparedParts, comparedPath, comparedStations, comparedTable } from '../outputs/tables/index.ts';
-import { callProblems, jsonText, setsComparedText as texts } from '../outputs/words/index.ts';
+import { callProblems, cliNotes, jsonText, setsComparedText as texts } from '../outputs/words/index.ts';
 import { chooseStation } from './choose-station.ts';
 import { InputError, type Io } from './command.ts';
 import { dataOut } from './data-out.ts';
+import { paperOption } from './paper-option.ts';
+import { pdfFonts } from './pdf-fonts.ts';
+import { wrongOption } from './wrong-option.ts';
 
 interface Wanted {
   readonly station?: string;
   readonly when: FieldOptions;
   readonly json?: boolean;
   readonly out?: string;
+  /** A file for the sheet: PDF or SVG. */
+  readonly sheet?: string;
+  readonly paper?: string;
 }
 
 /** Sets side by side, and what makes the difference. @throws InputError for too many sets, or a station that is not there. */
 export async function compareWholeSets(
   sets: readonly SetDescription[],
-  { station, when, json, out }: Wanted,
+  { station, when, json, out, sheet, paper }: Wanted,
   io: Io,
 ): Promise<number> {
   if (sets.length > MOST_SETS) throw new InputError(callProblems.mostSets(MOST_SETS, sets.length));
   const { stations, name } = sets[0].place;
   const index = chooseStation(stations, station, station === undefined ? receive(sets[0], when).best[0] : 0);
+  const ending = sheet === undefined ? undefined : sheetEnding(sheet);
+  const size = paperOption(paper);
   const compared = compareSets(sets, index, when);
+  if (sheet !== undefined) {
+    const made = comparisonSheet(compared, comparedCurves(compared, when), size);
+    const data =
+      ending === 'svg'
+        ? pageSvg(made.pages[0])
+        : await sheetsPdf([made], { title: clean(texts.title(stations[index], name)), fonts: pdfFonts() });
+    await io.write(sheet, data);
+    io.err(`${cliNotes.written(sheet)}\n`);
+    return 0;
+  }
   if (json || out !== undefined) {
     await dataOut(io, out, `${jsonText(dataOf(compared))}\n`);
     return 0;
@@ -39,6 +65,14 @@ export async function compareWholeSets(
     io.out(`\n${heading}\n${comparedTable(title, lines, io.width)}\n`);
   if (compared.moved.length > 0) io.out(`\n${texts.moved(compared.moved)}\n`);
   return 0;
+}
+
+const ENDINGS = ['pdf', 'svg'] as const;
+
+function sheetEnding(file: string): (typeof ENDINGS)[number] {
+  const ending = ENDINGS.find((one) => file.toLowerCase().endsWith(`.${one}`));
+  if (!ending) throw wrongOption('--sheet', { code: 'ending', endings: ENDINGS }, file);
+  return ending;
 }
 
 function printDifferences({ sets }: ComparedSets, io: Io): void {

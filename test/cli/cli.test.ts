@@ -70,6 +70,11 @@ describe('the command line', () => {
     expect(stdout).not.toMatch(/\u001b|NaN|undefined/);
     const data = JSON.parse((await ran(['compare', example, file, '--station', '909', '--json'])).stdout);
     expect(stdout).toContain(data.sets[1].difference.sentence);
+    const sheet = file.replace('.json', '.svg');
+    await ran(['compare', example, file, '--sheet', sheet, '--paper', 'letter']);
+    expect(readFileSync(sheet, 'utf8')).toMatch(/^<svg[^>]*width="215\.9mm" height="279\.4mm"/);
+    const alone = await ran(['compare', example, '--sheet', sheet]);
+    expect([alone.status, alone.stderr]).toEqual([2, expect.stringContaining('--sheet goes with two sets or more')]);
     const five = await ran(['compare', ...Array.from({ length: 5 }, () => example)]);
     expect([five.status, five.stderr]).toEqual([2, expect.stringContaining('expected up to 4 sets to compare, got 5')]);
   });

@@ -57,6 +57,7 @@ const CALLS: readonly (readonly string[])[] = [
   ['compare', 'set'],
   ['compare', 'set', 'set'],
   ['compare', 'set', 'set', '--json'],
+  ['compare', 'set', 'set', '--sheet', 'both.svg'],
   ['match', 'set'],
   ['match', 'set', '--taps', HOSTILE],
   ['curves', 'set'],

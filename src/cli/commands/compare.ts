@@ -12,7 +12,7 @@ import {
 import { filesAndOptions } from '../arguments.ts';
 import { chooseStation } from '../choose-station.ts';
 import { packagedCoastFor } from '../coast.ts';
-import type { Command } from '../command.ts';
+import { type Command, InputError } from '../command.ts';
 import { compareWholeSets } from '../compare-several.ts';
 import { dataOut } from '../data-out.ts';
 import { readSet } from '../read-set.ts';
@@ -24,6 +24,8 @@ const OPTIONS = {
   night: { type: 'boolean' },
   json: { type: 'boolean' },
   out: { type: 'string' },
+  sheet: { type: 'string' },
+  paper: { type: 'string' },
 } as const satisfies CommandOptions<'compare'>;
 
 /** A row with the name of its detector, for other programs. */
@@ -39,6 +41,7 @@ export const compare: Command = {
   examples: [
     'faintwave compare examples/medium-wave-galena.json --station 909',
     'faintwave compare examples/medium-wave-galena.json examples/two-tuned-circuits.json',
+    'faintwave compare examples/medium-wave-galena.json examples/slider-set.json --sheet both.pdf',
   ],
   async run(args, io) {
     const { values, positionals } = filesAndOptions(args, OPTIONS);
@@ -49,6 +52,8 @@ export const compare: Command = {
       for (const file of positionals.slice(1)) others.push(await readSet(file, io));
       return compareWholeSets([set, ...others], { ...values, when }, io);
     }
+    for (const option of ['sheet', 'paper'] as const)
+      if (values[option] !== undefined) throw new InputError(compareAnswer.severalOnly(`--${option}`));
     const index = chooseStation(set.place.stations, values.station);
     const rows = compareDetectorsOn(set, index, undefined, true, when);
     if (values.json || values.out !== undefined) {

@@ -1,21 +1,12 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { parseQuantity, readText, receiveRanged } from '../../engine/index.ts';
-import {
-  PAPERS,
-  type PaperName,
-  pageSvg,
-  SHEET_IDS,
-  type SheetId,
-  sheetsFor,
-  sheetsPdf,
-} from '../../outputs/sheets/index.ts';
+import { pageSvg, SHEET_IDS, type SheetId, sheetsFor, sheetsPdf } from '../../outputs/sheets/index.ts';
 import { clean } from '../../outputs/tables/index.ts';
 import { type CommandOptions, callProblems, sheetNames, sheetsAnswer } from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
 import { packagedCoastFor } from '../coast.ts';
 import { type Command, InputError } from '../command.ts';
-import { choiceOf } from '../option-values.ts';
+import { paperOption } from '../paper-option.ts';
+import { pdfFonts } from '../pdf-fonts.ts';
 import { readSet } from '../read-set.ts';
 import { timeOfDay } from '../time-of-day.ts';
 import { wrongOption } from '../wrong-option.ts';
@@ -42,7 +33,7 @@ export const sheets: Command = {
     const { values, file } = fileAndOptions(args, OPTIONS);
     const { out } = values;
     if (!out) throw wrongOption('--out', { code: 'folder' }, out);
-    const paper = paperFrom(values.paper);
+    const paper = paperOption(values.paper);
     const only = onlyFrom(values.only);
     const board = boardFrom(values.board);
     const set = await readSet(file, io);
@@ -56,7 +47,7 @@ export const sheets: Command = {
         set.name,
         only?.map((id) => sheetNames[id]),
       );
-      pieces.push({ name: 'sheets.pdf', data: await sheetsPdf(sheets, { title: clean(title), fonts: fonts() }) });
+      pieces.push({ name: 'sheets.pdf', data: await sheetsPdf(sheets, { title: clean(title), fonts: pdfFonts() }) });
     }
     if (values.svg) {
       for (const [i, sheet] of sheets.entries())
@@ -90,16 +81,6 @@ async function writtenIn(file: string | undefined, io: { read(file: string): Pro
   if (file === undefined || file === '-') return undefined;
   const read = readText(await io.read(file));
   return read.ok ? read.written : undefined;
-}
-
-function fonts(): { regular: Uint8Array; bold: Uint8Array } {
-  const at = createRequire(import.meta.url);
-  const font = (name: string): Uint8Array => readFileSync(at.resolve(`source-sans/TTF/${name}.ttf`));
-  return { regular: font('SourceSans3-Regular'), bold: font('SourceSans3-Semibold') };
-}
-
-function paperFrom(text = 'a4'): PaperName {
-  return choiceOf(text.toLowerCase(), '--paper', Object.keys(PAPERS) as PaperName[]);
 }
 
 function onlyFrom(given: readonly string[] | undefined): SheetId[] | undefined {

@@ -21,11 +21,11 @@ export interface DialsCompared {
   readonly chosen?: number;
 }
 
-const ROW = 64;
+const ROW = 54;
 /** Above the first row: names of stations; below the last one the axis. */
 const [ABOVE, BELOW] = [44, 44];
 /** From the top of a row to its scale. */
-const SCALE_AT = 34;
+const SCALE_AT = 26;
 /** Names of stations are shortened to this. */
 const NAME_ROOM = 110;
 
@@ -138,7 +138,7 @@ function rowOf({ name, dial }: DialsCompared['sets'][number], i: number, { x, y,
   const { stroke } = SET_LOOKS[i];
   const [from, to] = [x(dial.lowest), x(dial.highest)];
   const items: Item[] = [
-    text([from, y + 14], texts.setLabel(i, shorten(name, PLOT_LETTERS, 260)), PLOT_LETTERS, {
+    text([from, y + 13], texts.setLabel(i, shorten(name, PLOT_LETTERS, 260)), PLOT_LETTERS, {
       role: stroke,
       bold: true,
       rim: true,

@@ -18,11 +18,11 @@ import {
   TOP,
   testRuler,
 } from './page.ts';
-import type { SheetId } from './sheet-ids.ts';
+import type { AnySheetId } from './sheet-ids.ts';
 import { tiled } from './tiles.ts';
 
 export interface SheetHead {
-  readonly id: SheetId;
+  readonly id: AnySheetId;
   readonly title: string;
   /** Over the first page; default the title. */
   readonly heading?: string;
@@ -157,8 +157,14 @@ export class Flow {
   }
 
   /** A table whose head is repeated on every page; a column titled "✓" has boxes to tick. */
-  table(columns: readonly FlowColumn[], rows: readonly (readonly string[])[], options: { size?: number } = {}): this {
+  table(
+    columns: readonly FlowColumn[],
+    rows: readonly (readonly string[])[],
+    options: { size?: number; gap?: number } = {},
+  ): this {
     const size = options.size ?? PAGE_SMALL + 0.2;
+    /** Between rows. */
+    const between = options.gap ?? 2;
     const shares = columns.reduce((sum, c) => sum + c.share, 0);
     const widths = columns.map((c) => (c.share / shares) * this.width);
     const at = widths.map((_, i) => this.left + widths.slice(0, i).reduce((a, b) => a + b, 0));
@@ -176,10 +182,11 @@ export class Flow {
         most = Math.max(most, lines.length);
         const x = anchor === 'end' ? at[i] + widths[i] - gap : at[i];
         lines.forEach((row, k) => {
-          if (row) items.push(text([x, this.y + 1.2 + size * (1 + LEADING * k)], row, size, { anchor, bold }));
+          if (row)
+            items.push(text([x, this.y + 0.6 * between + size * (1 + LEADING * k)], row, size, { anchor, bold }));
         });
       });
-      return { items, height: most * size * LEADING + 2 };
+      return { items, height: most * size * LEADING + between };
     };
     const rule = (width: number): Item =>
       line([this.left, this.y], [this.left + this.width, this.y], { stroke: 'soft', width });
@@ -217,6 +224,18 @@ export class Flow {
     const x = this.left + (this.width - scene.width * scale) / 2;
     this.add('Figure', [group(scene.items, { move: [x, this.y], scale })], texts.figure(scene));
     return this.space(scene.height * scale + 2);
+  }
+
+  /** Drawings beside each other, each as wide as the other. */
+  figures(scenes: readonly Scene[], gap = 6): this {
+    const width = (this.width - gap * (scenes.length - 1)) / scenes.length;
+    const height = Math.max(...scenes.map((scene) => (scene.height * width) / scene.width));
+    this.need(height + 2);
+    for (const [i, scene] of scenes.entries()) {
+      const move = [this.left + i * (width + gap), this.y] as const;
+      this.add('Figure', [group(scene.items, { move, scale: width / scene.width })], texts.figure(scene));
+    }
+    return this.space(height + 2);
   }
 
   /** A drawing at full size, over as many pages as it takes. */

@@ -1,7 +1,7 @@
 import { line, rect, text } from '../../scene/build.ts';
 import type { Item, Scene } from '../../scene/scene.ts';
 import { paper as texts } from '../../words/index.ts';
-import type { SheetId } from './sheet-ids.ts';
+import type { AnySheetId } from './sheet-ids.ts';
 
 /** A size of paper. */
 export type PaperName = 'a4' | 'letter';
@@ -41,7 +41,7 @@ export interface Page {
 
 /** One sheet: a title and its pages. */
 export interface Sheet {
-  readonly id: SheetId;
+  readonly id: AnySheetId;
   readonly title: string;
   /** For a file's name: "coil-main". */
   readonly file: string;

@@ -12,14 +12,16 @@ export const SHEET_IDS = [
   'handout',
   'text',
 ] as const;
-/** Which sheet. */
+/** Which sheet of a set. */
 export type SheetId = (typeof SHEET_IDS)[number];
+/** Also the one of several sets. */
+export type AnySheetId = SheetId | 'comparison';
 
 /** What one prints sheets for. */
 export type SheetJob = 'build' | 'wind' | 'show';
 
 /** The sheets of each job, in the order of the book. */
-export const SHEET_JOBS: Readonly<Record<SheetJob, readonly SheetId[]>> = {
+export const SHEET_JOBS: Readonly<Record<SheetJob, readonly AnySheetId[]>> = {
   build: ['glance', 'circuit', 'coil', 'capacitor', 'dial', 'board', 'wiring', 'bring-up', 'cautions'],
   wind: ['coil', 'capacitor'],
   show: ['glance', 'circuit', 'dial', 'handout', 'text'],

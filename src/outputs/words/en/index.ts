@@ -175,6 +175,7 @@ export {
   turnsText,
   windingText,
 } from './sheets/coil.ts';
+export { comparisonSheetWords } from './sheets/comparison.ts';
 export { dialFace, dialMounting, dialSheetWords, type Mover, type ScaleStart } from './sheets/dial.ts';
 export { type Cause, faultRow, type Symptom } from './sheets/faults.ts';
 export { glanceSheetWords } from './sheets/glance.ts';

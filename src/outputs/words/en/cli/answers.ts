@@ -79,6 +79,7 @@ export const stationsAnswer = {
 /** `faintwave compare`. */
 export const compareAnswer = {
   title: (station: Named, set: string): string => `${nameAndFrequency(station)}, on ${set}: loudest first`,
+  severalOnly: (option: string): string => `${option} goes with two sets or more`,
   merits: 'What each is good for',
   merit: (detector: string, merit: string, detection: string): string => `${detector}: ${merit} ${detection}`,
   explanation:

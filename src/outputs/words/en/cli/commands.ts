@@ -105,6 +105,7 @@ export const commandWords = {
       'Two to four sets side by side on a station, and which parts make the difference; or one set with each usual detector.',
     usage: [
       'compare SET SET… [--station NAME|kHz] [--day | --night] [--json] [--out FILE]',
+      'compare SET SET… --sheet FILE [--paper a4|letter] [--station NAME|kHz] [--day | --night]',
       'compare SET [--station NAME|kHz] [--day | --night] [--json] [--out FILE]',
     ],
     options: {
@@ -116,6 +117,8 @@ export const commandWords = {
       ...TIME,
       json: JSON_DATA,
       out: OUT,
+      sheet: { value: 'FILE', about: 'all of it on one page for print, a PDF or SVG, by the ending of the name' },
+      paper: { value: 'a4|letter', about: 'of that page; a4 unless told otherwise' },
     },
   },
   match: {
