@@ -1,9 +1,10 @@
 import {
   type CautionCode,
   MEASUREMENTS,
-  type MeasurableFigure,
+  type MeasuredFigure,
   type MeasurementKind,
   measurableFigures,
+  measuredFigures,
   measuringCautions,
   methodCautions,
   nextMeasurements,
@@ -22,13 +23,13 @@ import {
 } from '../../engine/index.ts';
 import { clean } from '../../outputs/tables/index.ts';
 import {
-  agreementText,
   benchCard,
   benchCardWords,
   type CommandOptions,
   causesText,
   cautionTexts,
   cliNotes,
+  differenceText,
   equipmentNames,
   figureName,
   fittedText,
@@ -98,7 +99,7 @@ export const measure: Command = {
     }
     io.out(`${measureAnswer.title(clean(set.name))}\n\n`);
     if (result) printResult(result, io);
-    else printMeasured(measurableFigures(set), io);
+    else printMeasured(measuredFigures(set), io);
     io.out(`\n${measureAnswer.next}\n`);
     for (const one of next) io.out(`  ${nextMeasurementText(one)}\n`);
     if (next.length === 0) io.out(`  ${measureAnswer.nothingNext}\n`);
@@ -148,13 +149,13 @@ function printResult({ results, joint }: ReadingsResult, io: Io): void {
     io.out(
       `${measureAnswer.heading(measurementName(measurement.kind), of && clean(of), measurement.date && clean(measurement.date))}\n`,
     );
-    for (const { name, measured, quantity, property, calculated, agreement, causes } of figures) {
+    for (const { name, measured, quantity, property, calculated, agreement, causes, sizes } of figures) {
       io.out(
         `  ${measureAnswer.figure(property ? propertyNames[property] : figureName(name), fittedText(measured, quantity))}\n`,
       );
       if (calculated && agreement)
         io.out(
-          `    ${measureAnswer.beside(fittedText(calculated, quantity), agreementText(agreement, quantity === 'level'))}\n`,
+          `    ${measureAnswer.beside(fittedText(calculated, quantity), differenceText({ agreement, quantity, sizes }))}\n`,
         );
       if (causes.length > 0) io.out(`    ${causesText(causes)}\n`);
     }
@@ -213,14 +214,13 @@ function printCautions(codes: ReadonlySet<CautionCode>, io: Io): void {
   for (const code of codes) io.out(`  ${cautionTexts[code]}\n`);
 }
 
-function printMeasured(figures: readonly MeasurableFigure[], io: Io): void {
-  const measured = figures.filter((one) => one.measured);
+function printMeasured(measured: readonly MeasuredFigure[], io: Io): void {
   if (measured.length === 0) io.out(`${measureAnswer.nothingMeasured}\n`);
-  for (const one of measured) {
-    const { quantity } = propertyOf(one.property);
-    io.out(`${measureAnswer.figure(propertyNames[one.property], fittedText(one.measured!, quantity))}\n`);
+  for (const { property, calculated, measured: value, agreement, sizes } of measured) {
+    const { quantity } = propertyOf(property);
+    io.out(`${measureAnswer.figure(propertyNames[property], fittedText(value, quantity))}\n`);
     io.out(
-      `  ${measureAnswer.beside(fittedText(one.calculated, quantity), agreementText(one.agreement!, quantity === 'level'))}\n`,
+      `  ${measureAnswer.beside(fittedText(calculated, quantity), differenceText({ agreement, quantity, sizes }))}\n`,
     );
   }
 }
@@ -242,7 +242,7 @@ function asData(
         ...one,
         agreement: one.agreement && {
           ...one.agreement,
-          sentence: agreementText(one.agreement, one.quantity === 'level'),
+          sentence: differenceText({ agreement: one.agreement, quantity: one.quantity, sizes: one.sizes }),
         },
       })),
       warnings: warningSentences(warnings),

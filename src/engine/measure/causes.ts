@@ -1,13 +1,8 @@
 import type { Agreement } from './measurable.ts';
 import type { PropertyId } from './properties.ts';
 
-/** What may make a measured figure differ from the calculated one. */
+/** What may make a measured figure differ from the calculated one, besides the part's sizes. */
 export type DifferenceCause =
-  | 'more-turns'
-  | 'fewer-turns'
-  | 'larger-former'
-  | 'smaller-former'
-  | 'closer-turns'
   | 'wider-turns'
   | 'metal-near'
   | 'leads-in-series'
@@ -38,8 +33,8 @@ const CAUSES: Readonly<
   Record<PropertyId, { readonly above: readonly DifferenceCause[]; readonly below: readonly DifferenceCause[] }>
 > = {
   'coil.inductance': {
-    above: ['more-turns', 'larger-former', 'closer-turns', 'leads-in-series'],
-    below: ['fewer-turns', 'smaller-former', 'wider-turns', 'metal-near'],
+    above: ['leads-in-series'],
+    below: ['metal-near'],
   },
   'coil.q': { above: ['better-wire'], below: ['instrument-loads', 'damp-former', 'metal-near'] },
   'coil.selfCapacitance': { above: ['instrument-loads', 'more-wiring'], below: ['wider-turns'] },

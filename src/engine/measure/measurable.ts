@@ -1,6 +1,6 @@
 import { loopOf } from '../built/loop-parts.ts';
 import { type SetCircuit, setCircuit } from '../built/set-circuit.ts';
-import type { Path } from '../kinds/adjustment.ts';
+import { type Path, samePath } from '../kinds/adjustment.ts';
 import { isLoop } from '../kinds/loops.ts';
 import { USUAL_FREQUENCY } from '../kinds/measured/usual-errors.ts';
 import { coilModel, tuningModel } from '../kinds/models.ts';
@@ -82,6 +82,19 @@ export function measurableFigures(set: SetDescription): readonly MeasurableFigur
     ...junction(circuit),
     ...phones(circuit),
   ].map((figure) => besideMeasured(set, figure));
+}
+
+/**
+ * One figure by itself: only the part it is of is calculated, where that is enough.
+ * @param set without anything measured
+ * @param path where a measured value of the figure stands
+ * @returns undefined where the set has no such figure
+ */
+export function calculatedFigure(set: SetDescription, path: Path): Calculated | undefined {
+  const ofWinding = path[0] === 'coils' || (path[0] === 'aerial' && isLoop(set.aerial));
+  const own = ofWinding ? windings(set, set) : path[0] === 'tuning' ? capacitor(set) : [];
+  const all = own.some((one) => samePath(one.path, path)) ? own : outdoors(set, setCircuit(set));
+  return all.find((one) => samePath(one.path, path));
 }
 
 type Calculated = Pick<MeasurableFigure, 'property' | 'path' | 'at' | 'calculated'>;

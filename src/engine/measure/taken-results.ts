@@ -5,6 +5,7 @@ import type { SetDescription } from '../set/description.ts';
 import type { QuantityKind } from '../units/quantity-kind.ts';
 import { type DifferenceCause, likelyCauses } from './causes.ts';
 import { POINTER } from './dial-fit.ts';
+import { type ExplainingSize, explainingSizes } from './explaining-sizes.ts';
 import type { Fitted } from './fitted.ts';
 import { hasEvenDial, type Joint, jointFigures, type Observation } from './joint.ts';
 import {
@@ -32,6 +33,8 @@ export interface FigureResult {
   readonly calculated?: Fitted;
   readonly agreement?: Agreement;
   readonly causes: readonly DifferenceCause[];
+  /** One size each that would make the calculated figure the measured one, the least change first. */
+  readonly sizes: readonly ExplainingSize[];
 }
 
 /** What one measurement gives. */
@@ -101,6 +104,7 @@ function resultOf(
       calculated,
       agreement,
       causes: property && agreement ? likelyCauses(property, agreement) : [],
+      sizes: path && calculated ? explainingSizes(set, path, measured) : [],
     });
   };
   if (figure) {

@@ -48,7 +48,7 @@ export function Measure({ set }: { readonly set: SetDescription }) {
       ) : (
         <p class="quiet">{texts.pickOne}</p>
       )}
-      <MeasureResult card={card} set={set} figures={answer?.figures ?? []} fit={fit} />
+      <MeasureResult card={card} set={set} measured={answer?.measured ?? []} fit={fit} />
     </section>
   );
 }

@@ -1,7 +1,7 @@
 import { useEffect, useRef } from 'preact/hooks';
 import {
   isRecord,
-  type MeasurableFigure,
+  type MeasuredFigure,
   type OfferedMeasurement,
   type Path,
   propertyOf,
@@ -9,8 +9,8 @@ import {
 } from '../../../engine/index.ts';
 import { readingsFit } from '../../../outputs/plots/index.ts';
 import {
-  agreementText,
   causesText,
+  differenceText,
   figureName,
   fitPlotWords,
   fittedText,
@@ -32,14 +32,14 @@ import { cardKey } from './written-readings.ts';
 interface Props {
   readonly card: OfferedMeasurement | undefined;
   readonly set: SetDescription;
-  readonly figures: readonly MeasurableFigure[];
+  readonly measured: readonly MeasuredFigure[];
   readonly fit: CardFit;
 }
 
 type Fit = Extract<FitAnswer, { readonly ok: true }>;
 
 /** What the readings say, beside what is calculated; what is used of them, and what was used before. */
-export function MeasureResult({ card, set, figures, fit }: Props) {
+export function MeasureResult({ card, set, measured, fit }: Props) {
   const { drafts } = useOpenSet();
   const { add, isWorking, outcome } = useReadings(set);
   const { answer, readings, error } = fit;
@@ -92,7 +92,7 @@ export function MeasureResult({ card, set, figures, fit }: Props) {
         </p>
       </section>
       <Kept set={set} />
-      <Beside figures={figures} />
+      <Beside measured={measured} />
     </div>
   );
 }
@@ -101,7 +101,7 @@ function FitFigures({ answer: { figures, warnings, suspects, joint } }: { readon
   return (
     <>
       <dl class="measure-figures">
-        {figures.map(({ name, measured, quantity, property, path, calculated, agreement, causes }) => {
+        {figures.map(({ name, measured, quantity, property, path, calculated, agreement, causes, sizes }) => {
           const together = path && joint.find((one) => one.path.join('.') === path.join('.'));
           return (
             <div key={name}>
@@ -112,7 +112,7 @@ function FitFigures({ answer: { figures, warnings, suspects, joint } }: { readon
                   <span>
                     {measureAnswer.beside(
                       fittedText(calculated, quantity),
-                      agreementText(agreement, quantity === 'level'),
+                      differenceText({ agreement, quantity, sizes }),
                     )}
                   </span>
                 )}
@@ -200,9 +200,8 @@ const propertyName = (id: unknown): string | undefined =>
     : undefined;
 
 /** Everything measured of this set beside what its sizes give. */
-function Beside({ figures }: { readonly figures: readonly MeasurableFigure[] }) {
+function Beside({ measured }: { readonly measured: readonly MeasuredFigure[] }) {
   const { edit } = useOpenSet();
-  const measured = figures.filter((one) => one.measured);
   const list = useRef<HTMLDListElement>(null);
   const title = useRef<HTMLHeadingElement>(null);
   const removed = useRef<number | undefined>(undefined);
@@ -227,17 +226,17 @@ function Beside({ figures }: { readonly figures: readonly MeasurableFigure[] }) 
       </h2>
       {measured.length === 0 && <p class="quiet">{texts.noneMeasured}</p>}
       <dl class="measure-figures" ref={list}>
-        {measured.map(({ property, path, calculated, measured: value, agreement }, i) => {
+        {measured.map(({ property, path, calculated, measured: value, agreement, sizes }, i) => {
           const { quantity } = propertyOf(property);
           return (
             <div key={path.join('.')}>
               <dt>{propertyNames[property]}</dt>
               <dd>
-                <span class="measure-value">{fittedText(value!, quantity)}</span>
+                <span class="measure-value">{fittedText(value, quantity)}</span>
                 <span>
                   {measureAnswer.beside(
                     fittedText(calculated, quantity),
-                    agreementText(agreement!, quantity === 'level'),
+                    differenceText({ agreement, quantity, sizes }),
                   )}
                 </span>
                 <button

@@ -5,8 +5,10 @@ import {
   type Instrument,
   MEASUREMENTS,
   type MeasurableFigure,
+  type MeasuredFigure,
   type MeasurementKind,
   measurableFigures,
+  measuredFigures,
   type OfferedMeasurement,
   offeredMeasurements,
   type RangedStation,
@@ -38,6 +40,8 @@ export interface OfferQuestion {
 export interface OfferAnswer {
   readonly offered: readonly OfferedMeasurement[];
   readonly figures: readonly MeasurableFigure[];
+  /** Those whose measured value wins. */
+  readonly measured: readonly MeasuredFigure[];
 }
 
 /** What one measurement says, alone and with the readings in the description. */
@@ -96,6 +100,7 @@ function offer({ set, station, has }: OfferQuestion): OfferAnswer {
   return {
     offered: offeredMeasurements(set, station ?? { frequency: 1e6 }, has),
     figures: measurableFigures(set),
+    measured: measuredFigures(set),
   };
 }
 

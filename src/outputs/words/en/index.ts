@@ -86,6 +86,7 @@ export { readingFieldName } from './measure/reading-fields.ts';
 export {
   agreementText,
   causesText,
+  differenceText,
   equipmentNames,
   figureName,
   fittedText,

@@ -1,4 +1,5 @@
 import type { DifferenceCause } from '../../../../engine/measure/causes.ts';
+import type { ExplainingSize, SizeId } from '../../../../engine/measure/explaining-sizes.ts';
 import type { Fitted } from '../../../../engine/measure/fitted.ts';
 import type { Agreement } from '../../../../engine/measure/measurable.ts';
 import type { Method, Narrowing, NextMeasurement } from '../../../../engine/measure/measure-next.ts';
@@ -135,12 +136,14 @@ export function agreementText({ difference, standardErrors }: Agreement, isLevel
   return `${size} ${difference < 0 ? 'below' : 'above'} the calculated value, ${errors}`;
 }
 
+/** A measured figure beside the calculated one, and which size would explain the difference. */
+interface Difference {
+  readonly agreement: Agreement;
+  readonly quantity?: QuantityKind;
+  readonly sizes?: readonly ExplainingSize[];
+}
+
 const CAUSES: Readonly<Record<DifferenceCause, string>> = {
-  'more-turns': 'more turns than counted',
-  'fewer-turns': 'fewer turns than counted',
-  'larger-former': 'a larger former',
-  'smaller-former': 'a smaller former',
-  'closer-turns': 'turns closer than described',
   'wider-turns': 'turns wider apart than described',
   'metal-near': 'metal near the coil',
   'leads-in-series': 'inductance of the leads',
@@ -165,9 +168,64 @@ const CAUSES: Readonly<Record<DifferenceCause, string>> = {
   'other-frequency': 'measured at another frequency',
 };
 
+const count = (one: string, many: string) => ({
+  as: (n: number) => `${formatNumber(n, 4)} ${n === 1 ? one : many}`,
+  not: (n: number) => formatNumber(n, 4),
+});
+const sized = (name: string, quantity?: QuantityKind) => {
+  const size = (value: number): string => (quantity ? formatQuantity(value, quantity, 3) : formatNumber(value, 3));
+  return { as: (value: number) => `${name} of ${size(value)}`, not: size };
+};
+
+const SIZES: Readonly<Record<SizeId, { as: (value: number) => string; not: (value: number) => string }>> = {
+  'coil.turns': count('turn', 'turns'),
+  'coil.turnsPerLayer': count('turn in a layer', 'turns in a layer'),
+  'coil.formerDiameter': sized('a former', 'length'),
+  'coil.innerDiameter': sized('an inner diameter', 'length'),
+  'coil.pegCircle': sized('a peg circle', 'length'),
+  'coil.pitch': sized('a turn spacing', 'length'),
+  'coil.layerSpacing': sized('a layer spacing', 'length'),
+  'coil.perTurnSquared': sized('an A_L', 'inductance'),
+  'loop.turns': count('turn', 'turns'),
+  'loop.side': sized('a frame with a side', 'length'),
+  'loop.pitch': sized('a turn spacing', 'length'),
+  'loop.winding': sized('a winding length', 'length'),
+  'loop.permeability': sized('a permeability'),
+  'tuning.vanes': count('vane', 'vanes'),
+  'tuning.sheets': count('sheet', 'sheets'),
+  'tuning.gap': sized('a gap', 'length'),
+  'tuning.thickness': sized('a dielectric thickness', 'length'),
+  'tuning.outerRadius': sized('a vane radius', 'length'),
+  'tuning.width': sized('a plate width', 'length'),
+  'tuning.length': sized('a plate length', 'length'),
+  'tuning.permittivity': sized('a permittivity'),
+  'aerial.length': sized('an aerial length', 'length'),
+  'aerial.height': sized('an aerial height', 'length'),
+  'earth.length': sized('an earth length', 'length'),
+  'earth.side': sized('a plate side', 'length'),
+  'earth.soilResistivity': sized('a soil resistivity', 'resistivity'),
+};
+
+/** "as 48 turns would give (not 51), or a former of 61 mm (not 63 mm)": one size each that makes the difference. */
+export function sizesText(sizes: readonly ExplainingSize[]): string {
+  const [first, ...others] = sizes.map(({ size, described, explaining }) => {
+    const { as, not } = SIZES[size];
+    return { as: as(explaining), not: `(not ${not(described)})` };
+  });
+  return first
+    ? [`as ${first.as} would give ${first.not}`, ...others.map((one) => `or ${one.as} ${one.not}`)].join(', ')
+    : '';
+}
+
+/** "12 % below the calculated value, 2.1 standard errors: as 48 turns would give (not 51)." */
+export function differenceText({ agreement, quantity, sizes = [] }: Difference): string {
+  const agreed = agreementText(agreement, quantity === 'level');
+  return sizes.length > 0 ? `${agreed}: ${sizesText(sizes)}` : agreed;
+}
+
 /** What may make the difference, the likeliest first. */
 export const causesText = (causes: readonly DifferenceCause[]): string =>
-  `Likely causes: ${causes.map((cause) => CAUSES[cause]).join('; ')}.`;
+  `${causes.length === 1 ? 'Possible cause' : 'Possible causes'}: ${causes.map((cause) => CAUSES[cause]).join('; ')}.`;
 
 const METHODS: Readonly<Record<Method, string>> = {
   dial: 'Dial positions of two stations near the ends of the band, aerial disconnected or loosely coupled',
