@@ -279,7 +279,7 @@ export { fitDial } from './measure/dial-fit.ts';
 export { type ExplainingSize, type MeasuredFigure, measuredFigures, type SizeId } from './measure/explaining-sizes.ts';
 export { type FitAxis, type FitPlot, fitPlotOf } from './measure/fit-plot.ts';
 export type { Fitted } from './measure/fitted.ts';
-export { type MeasurableFigure, measurableFigures } from './measure/measurable.ts';
+export { isMeasured, type MeasurableFigure, measurableFigures } from './measure/measurable.ts';
 export { type Narrowing, type NextMeasurement, nextMeasurements } from './measure/measure-next.ts';
 export type { Equipment, Measured, MeasuredProperty, Measurement, Yield } from './measure/measurement.ts';
 export { MEASUREMENTS, type MeasurementKind } from './measure/measurements.ts';
@@ -306,7 +306,7 @@ export {
   usedValues,
 } from './measure/taken-results.ts';
 export { UnfitReadings } from './measure/unfit.ts';
-export { type WithReadings, withReadings } from './measure/use-readings.ts';
+export { type WithReadings, withoutMeasuredValue, withReadings } from './measure/use-readings.ts';
 export { fitWidth } from './measure/width-fit.ts';
 
 // Faults

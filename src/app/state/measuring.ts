@@ -1,5 +1,6 @@
-import { effect, type Signal, signal } from '@preact/signals';
-import { INSTRUMENTS, type Instrument, type MeasuredPart } from '../../engine/index.ts';
+import { effect, type ReadonlySignal, type Signal, signal } from '@preact/signals';
+import { INSTRUMENTS, type Instrument, isRecord, type MeasuredPart } from '../../engine/index.ts';
+import { forgetKept, type Keeps, keptWithSet } from './kept-with-set.ts';
 
 const KEY = 'faintwave.instruments';
 
@@ -38,18 +39,69 @@ export interface WantedPart {
   readonly coil?: number;
 }
 
+/** Whether anything was typed or taken from a file. */
+export const isEmptyDraft = ({ fields, rows, files }: ReadingsDraft): boolean =>
+  isBlank(fields) && rows.every(isBlank) && Object.keys(files).length === 0;
+
+/** Whether all cells of a row are blank. */
+export const isBlank = (row: Readonly<Record<string, string>>): boolean =>
+  Object.values(row).every((cell) => cell.trim() === '');
+
+type Drafts = Readonly<Record<string, ReadingsDraft>>;
+
+/** Only texts, as they can be typed: what is stored may be of another version, or anything. */
+const textsOf = (stored: unknown): Record<string, string> =>
+  Object.fromEntries(
+    Object.entries(isRecord(stored) ? stored : {}).filter((one): one is [string, string] => typeof one[1] === 'string'),
+  );
+
+function draftOf(stored: unknown): ReadingsDraft {
+  const { source, fields, rows, files } = isRecord(stored) ? stored : ({} as Record<string, unknown>);
+  return {
+    ...(typeof source === 'string' && { source }),
+    fields: textsOf(fields),
+    rows: Array.isArray(rows) ? rows.map(textsOf) : [],
+    files: Object.fromEntries(
+      Object.entries(isRecord(files) ? files : {}).flatMap(([key, file]) => {
+        const { name, text } = textsOf(file);
+        return name !== undefined && text !== undefined ? [[key, { name, text }]] : [];
+      }),
+    ),
+  };
+}
+
+const withoutEmpty = (drafts: Drafts): Drafts =>
+  Object.fromEntries(Object.entries(drafts).filter(([, draft]) => !isEmptyDraft(draft)));
+
+const DRAFTS: Keeps<Drafts> = {
+  name: 'readings',
+  read: (stored) =>
+    withoutEmpty(
+      Object.fromEntries(Object.entries(isRecord(stored) ? stored : {}).map(([key, one]) => [key, draftOf(one)])),
+    ),
+  worth: (drafts) => {
+    const kept = withoutEmpty(drafts);
+    return Object.keys(kept).length > 0 ? kept : undefined;
+  },
+};
+
+/** Of a set that is gone for good. */
+export const forgetDrafts = (id: string): void => forgetKept(DRAFTS, id);
+
 /** What of a set is being measured. */
 export interface SetMeasuring {
   /** Undefined: whatever helps most. */
   readonly wantedPart: Signal<WantedPart | undefined>;
   /** Key of the offered measurement whose card is open. */
   readonly openCard: Signal<string | undefined>;
-  /** What was typed into each card, by its key. */
-  readonly drafts: Signal<Readonly<Record<string, ReadingsDraft>>>;
+  /** What was typed into each card and is not used yet, by its key; kept with the set. */
+  readonly drafts: Signal<Drafts>;
+  /** False while they are too large for the browser to keep, or it keeps nothing. */
+  readonly areDraftsKept: ReadonlySignal<boolean>;
 }
 
-export const createMeasuring = (): SetMeasuring => ({
-  wantedPart: signal(undefined),
-  openCard: signal(undefined),
-  drafts: signal({}),
-});
+/** @param id of the set */
+export function createMeasuring(id: string): SetMeasuring & { readonly dispose: () => void } {
+  const { value: drafts, isKept: areDraftsKept, dispose } = keptWithSet(DRAFTS, id);
+  return { wantedPart: signal(undefined), openCard: signal(undefined), drafts, areDraftsKept, dispose };
+}

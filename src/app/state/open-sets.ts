@@ -49,6 +49,7 @@ function openSet(
   const reception = createReception(reading.lastValidSet, view, workers, hasFocus);
   const wanted = createWanted(reception.receptionSet, view.time, workers, hasFocus);
   const curves = createCurves(reception, view, workers, hasFocus);
+  const measuring = createMeasuring(id);
   const faults = createFaults(id);
   const file: OpenSet['file'] = {};
   return {
@@ -60,10 +61,10 @@ function openSet(
     ...reception,
     ...wanted,
     ...curves,
-    ...createMeasuring(),
+    ...measuring,
     ...faults,
     dispose() {
-      for (const part of [faults, curves, wanted, reception, view, reading]) part.dispose();
+      for (const part of [faults, measuring, curves, wanted, reception, view, reading]) part.dispose();
       dismissAllOf(id);
     },
   };

@@ -58,6 +58,13 @@ export function withoutMeasured(set: SetDescription): SetDescription {
   };
 }
 
+/**
+ * Whether a description has a measured value of any of its parts; those of stations do not count.
+ * @param set as read
+ */
+export const isMeasured = ({ aerial, earth, coils, tuning, detector, load }: SetDescription): boolean =>
+  [aerial, earth, ...coils, tuning, detector, load].some((part) => 'measured' in part && part.measured !== undefined);
+
 /** From a value and its 90 % range. */
 const ranged = (value: number, [low, high]: readonly [number, number], isAmount: boolean): Fitted => ({
   value,

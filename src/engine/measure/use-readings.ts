@@ -1,5 +1,5 @@
 import { isRecord } from '../fields/introspect.ts';
-import { samePath } from '../kinds/adjustment.ts';
+import { type Path, samePath } from '../kinds/adjustment.ts';
 import type { SetDescription, WrittenDescription } from '../set/description.ts';
 import { valueAtPath, withValueAt } from '../set/write.ts';
 import { formatQuantity } from '../units/format.ts';
@@ -36,15 +36,24 @@ function writtenValue({ property, value, error, at, method, date }: UsedValue): 
   };
 }
 
+/**
+ * A description without one measured value: the calculated one counts again.
+ * @param written the description as written
+ * @param path where the measured value stands
+ * @returns a copy; a list of measured values that is empty then goes too
+ */
+export function withoutMeasuredValue(written: unknown, path: Path): unknown {
+  const bare = withValueAt(written, path, undefined);
+  const part = path.slice(0, -1);
+  const rest = valueAtPath(bare, part);
+  return isRecord(rest) && Object.keys(rest).length === 0 ? withValueAt(bare, part, undefined) : bare;
+}
+
 /** Measured values that readings put in go with them: those that still say the method of the readings. */
 function withoutUsed(written: WrittenDescription, used: readonly UsedValue[]): WrittenDescription {
   return used.reduce((base, { path, method }) => {
     const there = valueAtPath(base, path);
-    if (!isRecord(there) || there.method !== method) return base;
-    const bare = withValueAt(base, path, undefined);
-    const part = path.slice(0, -1);
-    const rest = valueAtPath(bare, part);
-    return isRecord(rest) && Object.keys(rest).length === 0 ? withValueAt(bare, part, undefined) : bare;
+    return isRecord(there) && there.method === method ? (withoutMeasuredValue(base, path) as WrittenDescription) : base;
   }, written);
 }
 

@@ -10,6 +10,7 @@ import { EXAMPLES, type Example } from '../examples.ts';
 import { forgetFaults } from '../fault-search.ts';
 import type { OpeningPlace } from '../files.ts';
 import { type Kept, keptText, readKept } from '../kept.ts';
+import { forgetDrafts } from '../measuring.ts';
 import { tell } from '../notices.ts';
 import type { OpenSet, OpenSets } from '../open-sets.ts';
 import { readBeside } from '../reading-worker.ts';
@@ -88,6 +89,7 @@ export function createShelf({ sets, keeping, store, tabs, now }: Tools, first: E
   async function removeForGood(id: string): Promise<void> {
     await store.remove(id);
     forgetFaults(id);
+    forgetDrafts(id);
   }
 
   async function refresh(): Promise<void> {

@@ -1,7 +1,9 @@
 import { INSTRUMENTS, type MeasuredPart, type OfferedMeasurement, type SetDescription } from '../../../engine/index.ts';
 import { measurementName, narrowingText, propertyNames, measureView as texts } from '../../../outputs/words/index.ts';
-import { instruments, type WantedPart } from '../../state/measuring.ts';
+import { instruments, isEmptyDraft, type WantedPart } from '../../state/measuring.ts';
+import { tell } from '../../state/notices.ts';
 import { useOpenSet } from '../../state/set-context.ts';
+import { focusIfLost } from '../../widgets/focus-if-lost.ts';
 import { cardKey } from './written-readings.ts';
 
 interface Props {
@@ -42,6 +44,7 @@ export function MeasureChoice({ set, offered, error, station, open }: Props) {
         <p class="about">{texts.haveAlways}</p>
       </fieldset>
       <WantToKnow set={set} />
+      <Typed />
       <h2 id="measure-offered">{texts.possible(station)}</h2>
       {error !== '' && <p class="problem">{texts.notWorkedOut(error)}</p>}
       {!offered && error === '' && <p class="quiet">{texts.calculating}</p>}
@@ -74,7 +77,11 @@ interface OfferedProps {
 }
 
 function Offered({ of, labelledBy, set, open }: OfferedProps) {
-  const { openCard } = useOpenSet();
+  const { openCard, drafts } = useOpenSet();
+  const isTyped = (one: OfferedMeasurement): boolean => {
+    const draft = drafts.value[cardKey(one)];
+    return draft !== undefined && !isEmptyDraft(draft);
+  };
   return (
     <ul class="measure-offered" aria-labelledby={labelledBy}>
       {of.map((one) => (
@@ -87,11 +94,38 @@ function Offered({ of, labelledBy, set, open }: OfferedProps) {
             }}
           >
             <span>{offerName(one, set)}</span>
+            {isTyped(one) && <span class="measure-typed">{texts.typed}</span>}
             {one.narrowing && <span class="measure-gain">{narrowingText(one.narrowing)}</span>}
           </button>
         </li>
       ))}
     </ul>
+  );
+}
+
+/** Readings typed and not used are kept with the set until they are used or cleared. */
+function Typed() {
+  const { id, drafts, areDraftsKept } = useOpenSet();
+  const count = Object.values(drafts.value).filter((draft) => !isEmptyDraft(draft)).length;
+  if (count === 0) return null;
+  const clear = () => {
+    const before = drafts.peek();
+    drafts.value = {};
+    const putBack = () => {
+      drafts.value = { ...before, ...drafts.peek() };
+    };
+    tell(texts.typedCleared, { key: 'readings-cleared', of: id, action: { label: texts.putBack, run: putBack } });
+    focusIfLost(() => document.getElementById('measure-wanted'));
+  };
+  return (
+    <div class="measure-kept-typed">
+      <p class={areDraftsKept.value ? 'about' : 'problem'}>
+        {areDraftsKept.value ? texts.typedKept(count) : texts.typedNotKept}
+      </p>
+      <button type="button" class="link" onClick={clear}>
+        {texts.clearTyped}
+      </button>
+    </div>
   );
 }
 

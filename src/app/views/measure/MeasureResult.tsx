@@ -1,12 +1,5 @@
-import { useEffect, useRef } from 'preact/hooks';
-import {
-  isRecord,
-  type MeasuredFigure,
-  type OfferedMeasurement,
-  type Path,
-  propertyOf,
-  type SetDescription,
-} from '../../../engine/index.ts';
+import { useRef } from 'preact/hooks';
+import { isRecord, type MeasuredFigure, type OfferedMeasurement, type SetDescription } from '../../../engine/index.ts';
 import { readingsFit } from '../../../outputs/plots/index.ts';
 import {
   causesText,
@@ -22,6 +15,7 @@ import {
 } from '../../../outputs/words/index.ts';
 import { useOpenSet } from '../../state/set-context.ts';
 import { focusIfLost } from '../../widgets/focus-if-lost.ts';
+import { MeasuredFigures } from '../../widgets/MeasuredFigures.tsx';
 import { Plot } from '../../widgets/Plot.tsx';
 import type { FitAnswer } from './measure.worker.ts';
 import { type CardFit, keptReadings } from './measure-answers.ts';
@@ -201,57 +195,14 @@ const propertyName = (id: unknown): string | undefined =>
 
 /** Everything measured of this set beside what its sizes give. */
 function Beside({ measured }: { readonly measured: readonly MeasuredFigure[] }) {
-  const { edit } = useOpenSet();
-  const list = useRef<HTMLDListElement>(null);
   const title = useRef<HTMLHeadingElement>(null);
-  const removed = useRef<number | undefined>(undefined);
-  const remove = (path: Path, at: number) => {
-    removed.current = at;
-    edit(path, undefined, { label: texts.useLabel });
-  };
-  // The figures follow a removal once they are worked out again.
-  useEffect(() => {
-    const at = removed.current;
-    if (at === undefined) return;
-    removed.current = undefined;
-    focusIfLost(() => {
-      const buttons = list.current?.querySelectorAll('button') ?? [];
-      return buttons[Math.min(at, buttons.length - 1)] ?? title.current;
-    });
-  }, [measured.length]);
   return (
     <section aria-labelledby="measure-beside-title">
       <h2 id="measure-beside-title" ref={title} tabIndex={-1}>
         {texts.beside}
       </h2>
       {measured.length === 0 && <p class="quiet">{texts.noneMeasured}</p>}
-      <dl class="measure-figures" ref={list}>
-        {measured.map(({ property, path, calculated, measured: value, agreement, sizes }, i) => {
-          const { quantity } = propertyOf(property);
-          return (
-            <div key={path.join('.')}>
-              <dt>{propertyNames[property]}</dt>
-              <dd>
-                <span class="measure-value">{fittedText(value, quantity)}</span>
-                <span>
-                  {measureAnswer.beside(
-                    fittedText(calculated, quantity),
-                    differenceText({ agreement, quantity, sizes }),
-                  )}
-                </span>
-                <button
-                  type="button"
-                  class="link"
-                  aria-label={texts.remove(propertyNames[property])}
-                  onClick={() => remove(path, i)}
-                >
-                  {texts.removeShort}
-                </button>
-              </dd>
-            </div>
-          );
-        })}
-      </dl>
+      <MeasuredFigures measured={measured} whenNone={() => title.current} />
     </section>
   );
 }

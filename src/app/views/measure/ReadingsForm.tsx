@@ -2,6 +2,9 @@ import type { OfferedMeasurement, ReadingField, ScalarField, SetDescription } fr
 import { formatQuantity } from '../../../engine/index.ts';
 import { readingFieldName, measureView as texts } from '../../../outputs/words/index.ts';
 import type { ReadingsDraft } from '../../state/measuring.ts';
+import { isEmptyDraft } from '../../state/measuring.ts';
+import { tell } from '../../state/notices.ts';
+import { useOpenSet } from '../../state/set-context.ts';
 import { textOfFile } from '../../state/text-of-file.ts';
 import { TableScroll } from '../../widgets/TableScroll.tsx';
 import type { CardFit } from './measure-answers.ts';
@@ -32,6 +35,7 @@ function refusedIn({ readings, answer }: CardFit): ReadonlySet<string> {
 
 /** The fields of a card, as people type them. */
 export function ReadingsForm({ card, set, draft, fit, onChange }: Props) {
+  const { id } = useOpenSet();
   const fields = Object.entries(fieldsOfCard(card));
   const refused = refusedIn(fit);
   const field = (key: string, typed: string) => onChange({ ...draft, fields: { ...draft.fields, [key]: typed } });
@@ -82,7 +86,15 @@ export function ReadingsForm({ card, set, draft, fit, onChange }: Props) {
           {optional.map(([key, one]) => plain(key, one))}
         </details>
       )}
-      <button type="button" class="link" onClick={() => onChange(EMPTY_DRAFT)}>
+      <button
+        type="button"
+        class="link"
+        onClick={() => {
+          onChange(EMPTY_DRAFT);
+          const action = { label: texts.putBack, run: () => onChange(draft) };
+          if (!isEmptyDraft(draft)) tell(texts.typedCleared, { key: 'readings-cleared', of: id, action });
+        }}
+      >
         {texts.clear}
       </button>
     </form>

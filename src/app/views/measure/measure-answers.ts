@@ -1,9 +1,10 @@
 import { useMemo } from 'preact/hooks';
 import { isRecord, type OfferedMeasurement, type SetDescription } from '../../../engine/index.ts';
+import { isEmptyDraft } from '../../state/measuring.ts';
 import { useOpenSet } from '../../state/set-context.ts';
 import { useAnswer } from '../../workers/use-worker.ts';
 import type { FitAnswer, FitQuestion } from './measure.worker.ts';
-import { cardKey, EMPTY_DRAFT, isEmpty, type WrittenReadings, writtenReadings } from './written-readings.ts';
+import { cardKey, type WrittenReadings, writtenReadings } from './written-readings.ts';
 
 /** Fits beside the page, so that none holds it up. */
 export const newMeasureWorker = (): Worker =>
@@ -40,7 +41,7 @@ export function useFit(set: SetDescription, card: OfferedMeasurement | undefined
   const station = chosen.value?.name;
   const kept = keptReadings(written.value);
   const readings = useMemo(() => {
-    if (!card || !draft || isEmpty({ ...EMPTY_DRAFT, ...draft })) return undefined;
+    if (!card || !draft || isEmptyDraft(draft)) return undefined;
     const { date, note } = draft.fields;
     return writtenReadings(card, draft, { ...aboutOf(set, card, station), date, note });
   }, [set, card, draft, station]);

@@ -11,7 +11,7 @@ import {
   type ScalarField,
 } from '../../../engine/index.ts';
 import { readingUnit } from '../../../outputs/words/index.ts';
-import type { ReadingsDraft } from '../../state/measuring.ts';
+import { isBlank, type ReadingsDraft } from '../../state/measuring.ts';
 
 export const EMPTY_DRAFT: ReadingsDraft = { fields: {}, rows: [], files: {} };
 
@@ -87,13 +87,6 @@ export interface WrittenReadings {
   readonly written: Readonly<Record<string, unknown>>;
   readonly rowOf: readonly number[];
 }
-
-const isBlank = (row: Readonly<Record<string, string>>): boolean =>
-  Object.values(row).every((cell) => cell.trim() === '');
-
-/** Whether anything was typed or taken from a file. */
-export const isEmpty = ({ fields, rows, files }: ReadingsDraft): boolean =>
-  isBlank(fields) && rows.every(isBlank) && Object.keys(files).length === 0;
 
 /**
  * What was typed, as a file of readings has it.

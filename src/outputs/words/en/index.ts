@@ -92,6 +92,7 @@ export {
   fittedText,
   measureAnswer,
   measurementName,
+  methodText,
   narrowingText,
   nextMeasurementText,
   propertyNames,

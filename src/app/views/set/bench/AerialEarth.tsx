@@ -6,6 +6,7 @@ import { useOpenSet } from '../../../state/set-context.ts';
 import { Drawing } from '../../../widgets/Drawing.tsx';
 import { type FigureItem, FigureList } from '../../../widgets/Figures.tsx';
 import { Cautions } from '../Cautions.tsx';
+import { MeasuredHere } from './MeasuredHere.tsx';
 
 type Parts = Reception['parts'];
 
@@ -34,6 +35,7 @@ export function AerialEarth() {
             )}
           </div>
         </div>
+        <MeasuredHere part={['aerial']} />
         <Cautions about="aerial" />
       </section>
       {aerial && isLoop(aerial) ? <p class="quiet">{texts.noEarth[aerial.kind]}</p> : <Earth parts={parts} />}
@@ -97,6 +99,7 @@ function Earth({ parts }: { parts?: Parts }) {
           )}
         </div>
       </div>
+      <MeasuredHere part={['earth']} />
       <Cautions about="earth" />
     </section>
   );

@@ -20,6 +20,7 @@ import { Compare } from '../detector/Compare.tsx';
 import { Crystal, type SpotFound } from '../detector/Crystal.tsx';
 import { Heater } from '../detector/Heater.tsx';
 import { NodeWaves } from '../detector/NodeWaves.tsx';
+import { MeasuredHere } from './MeasuredHere.tsx';
 
 export function DetectorBench() {
   const { reception, receptionSet, chosen, curves, time, change } = useOpenSet();
@@ -78,6 +79,7 @@ export function DetectorBench() {
             )}
           </div>
         </div>
+        <MeasuredHere part={['detector']} />
         <Cautions about="detector" />
       </section>
       {receptionSet.value && hasSpots(receptionSet.value.detector) && (

@@ -7,6 +7,7 @@ import { Cautions } from '../Cautions.tsx';
 import '../detector/detector.css';
 import { useOpenSet } from '../../../state/set-context.ts';
 import { Matching } from './Matching.tsx';
+import { MeasuredHere } from './MeasuredHere.tsx';
 
 /** What stands between the detector and the phones. */
 const AFTER = ['bypass', 'equalizer'];
@@ -84,6 +85,7 @@ export function Phones() {
             )}
           </div>
         </div>
+        <MeasuredHere part={['load']} />
         <Cautions about="load" />
       </section>
       {written.value !== undefined && TRANSFORMED.has(String(valueAtPath(written.value, ['load', 'kind']))) && (

@@ -18,6 +18,7 @@ import { FigureList } from '../../../widgets/Figures.tsx';
 import { Plot } from '../../../widgets/Plot.tsx';
 import { BandTurns } from './BandTurns.tsx';
 import { Matching } from './Matching.tsx';
+import { MeasuredHere } from './MeasuredHere.tsx';
 import { Traps, TwoCircuitsCard } from './Rework.tsx';
 
 const COILS: Path = ['coils'];
@@ -89,6 +90,7 @@ export function TunedCircuit() {
             {covered && <Plot title={texts.coverage} data={covered} draw={coverage} />}
           </div>
         </div>
+        <MeasuredHere part={['tuning']} />
       </section>
     </>
   );
@@ -176,6 +178,7 @@ function CoilCard({ index }: { index: number }) {
           {q && <Plot title={texts.qPlot} data={q} draw={qAgainstFrequency} />}
         </div>
       </div>
+      <MeasuredHere part={['coils', index]} />
     </section>
   );
 }

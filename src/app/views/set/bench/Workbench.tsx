@@ -9,6 +9,7 @@ import { DetectorBench } from './DetectorBench.tsx';
 import { Ear } from './Ear.tsx';
 import { FieldBench } from './FieldBench.tsx';
 import { AfterDetector, Phones } from './LoadBench.tsx';
+import { MeasuredOfSet } from './MeasuredHere.tsx';
 import { StageNow } from './StageNow.tsx';
 import { TunedCircuit } from './TunedCircuit.tsx';
 
@@ -39,7 +40,9 @@ export function Workbench() {
         {id === 'phones' ? loadTitle(receptionSet.value?.load.kind) : setWords.workbenches[id]}
       </h2>
       <StageNow id={id} />
-      <Bench key={id} />
+      <MeasuredOfSet>
+        <Bench key={id} />
+      </MeasuredOfSet>
     </section>
   );
 }

@@ -73,6 +73,17 @@ const KINDS: Readonly<Record<MeasurementKind | 'value', string>> = {
  */
 export const measurementName = (kind: MeasurementKind | 'value'): string => KINDS[kind];
 
+/**
+ * How a value was measured, as a description keeps it.
+ * @param method ids of kinds with commas between, as readings leave them, or anything that was written by hand
+ * @returns names of the kinds; what is no id as it is
+ */
+export const methodText = (method: string): string =>
+  method
+    .split(', ')
+    .map((one) => (Object.hasOwn(KINDS, one) ? KINDS[one as MeasurementKind] : one))
+    .join(', ');
+
 const FIGURES: Readonly<Record<string, string>> = {
   resonance: 'Resonance',
   frequency: 'Frequency of the oscillation',

@@ -77,6 +77,13 @@ export const measureView = {
   fileProblems: (file: string, count: number): string =>
     `${file} cannot be used: ${count} ${plural(count, 'problem', 'problems')}. Nothing is changed.`,
   clear: 'Clear the readings',
+  typed: 'readings typed, not used yet',
+  typedKept: (count: number): string =>
+    `Readings typed into ${count} ${plural(count, 'card', 'cards')} and not used yet are kept on this device.`,
+  typedNotKept: 'The readings typed here cannot be kept on this device: use them before the page is closed.',
+  clearTyped: 'Clear all typed readings',
+  typedCleared: 'The typed readings are cleared.',
+  putBack: 'Put back',
   result: 'Result',
   nothingYet: 'The result comes here once the readings allow it.',
   needed: 'Still missing or not understood',
@@ -100,6 +107,11 @@ export const measureView = {
   remove: (name: string): string => `Remove ${name}`,
   removeShort: 'Remove',
   removed: 'The readings are taken out; the figures follow the sizes again where nothing else was measured.',
+  measured: (value: string): string => `measured ${value}`,
+  methodUnknown: 'method not written down',
+  removeMeasured: 'Remove the measured value: the calculated one counts again',
+  calculatedAgain: (name: string): string => `${name}: the calculated value counts again.`,
+  wins: 'Measured: it wins over the calculated value',
   beside: 'Calculated and measured',
   noneMeasured: 'Nothing of this set is measured yet.',
 } as const;
