@@ -1,18 +1,7 @@
 import { type Warning, warning } from '../facts/warning.ts';
-import {
-  add,
-  type Complex,
-  complex,
-  divide,
-  magnitude,
-  ONE,
-  phase,
-  polar,
-  reciprocal,
-  scale,
-  subtract,
-} from '../numerics/complex.ts';
+import { add, type Complex, complex, magnitude, ONE, phase, polar, reciprocal } from '../numerics/complex.ts';
 import { type Fitted, fitted, fittedLogarithm, reachOf } from './fitted.ts';
+import { threeStateImpedance } from './sound-card/impedance-sweep.ts';
 import { UnfitReadings } from './unfit.ts';
 
 export interface ResistanceReading {
@@ -138,16 +127,11 @@ export function fitSoundCard({
   noise = NOISE,
 }: SoundCardReadings): ImpedanceFit {
   const [mo, mc, m] = [open, known, phones].map(({ level, phase: angle }) => polar(level, (angle * Math.PI) / 180));
-  const [withKnown, withPhones] = [subtract(mo, mc), subtract(mo, m)];
-  if (!(magnitude(withKnown) > 0 && magnitude(withPhones) > 0 && magnitude(m) > 0 && magnitude(mc) > 0))
-    throw new UnfitReadings({ code: 'as-open' });
-  const z = divide(divide(scale(m, resistor), mc), divide(withPhones, withKnown));
-  const sizes = [
-    add(reciprocal(m), reciprocal(withPhones)),
-    add(reciprocal(mc), reciprocal(withKnown)),
-    subtract(reciprocal(withKnown), reciprocal(withPhones)),
-  ].map(magnitude);
-  const s = noise * magnitude(mo) * Math.hypot(...sizes);
+  const standardError = noise * magnitude(mo);
+  const certain = (transfer: Complex) => ({ transfer, standardError });
+  const found = threeStateImpedance({ open: certain(mo), known: certain(mc), device: certain(m) }, resistor);
+  if (!found) throw new UnfitReadings({ code: 'as-open' });
+  const { impedance: z, standardError: s } = found;
   return {
     impedance: fittedLogarithm(Math.log(magnitude(z)), Math.hypot(s, resistorError), reachOf()),
     phase: fitted(degrees(phase(z)), degrees(s), reachOf()),
