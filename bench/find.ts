@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { readBox } from '../src/engine/find/read-box.ts';
 import { type FindQuestion, findSpace, findWorker } from '../src/engine/find/tasks.ts';
-import { turnsSpace } from '../src/engine/find/turns-space.ts';
+import { eachOf, turnsSpace } from '../src/engine/find/turns-space.ts';
 import { readValue } from '../src/engine/set/read.ts';
 import type { Measurement } from './bench.ts';
 
@@ -27,9 +27,10 @@ const frontOf = (kind: string): number => fronts.findIndex(({ arrangement }) => 
 const [tapped, coupled] = [frontOf('tapped'), frontOf('coupled')];
 /** Some of a front end's sets, each with another back end. */
 const some = (front: number, count: number) =>
-  [...turnsSpace(question.box, fronts[front]).grid()]
+  [...eachOf(turnsSpace(question.box, fronts[front]).groups(1))]
     .filter((_, i, all) => i % Math.ceil(all.length / count) === 0)
     .map((turns, i) => ({ front, back: i % backs.length, turns, scores: [] }));
+const kept = { apart: 6, leading: 2 };
 const [fewTapped, fewCoupled] = [some(tapped, 40), some(coupled, 40)];
 
 /** Valuing sets of a box by the closed form, against receiving each. */
@@ -42,7 +43,7 @@ export const measurements: Measurement[] = [
   {
     name: 'sets valued by the closed form, tapped',
     unit: 'set',
-    run: () => work({ do: 'estimate', front: tapped }).valued,
+    run: () => work({ do: 'estimate', fronts: [tapped], grid: 1, kept }).valued,
     against: 'sets received one by one, tapped',
     goal: { atLeastPerSecond: 100_000 },
   },
@@ -54,7 +55,7 @@ export const measurements: Measurement[] = [
   {
     name: 'sets valued by the closed form, coupled',
     unit: 'set',
-    run: () => work({ do: 'estimate', front: coupled }).valued,
+    run: () => work({ do: 'estimate', fronts: [coupled], grid: 1, kept }).valued,
     against: 'sets received one by one, coupled',
     goal: { atLeastPerSecond: 10_000 },
   },

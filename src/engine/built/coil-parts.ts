@@ -8,7 +8,7 @@ import type { CoilModel, TurnSpan } from '../parts/coil/model.ts';
 import { ringMutual } from '../parts/coil/ring.ts';
 import type { Winding } from '../parts/coil/winding.ts';
 import type { SetDescription } from '../set/description.ts';
-import type { Henries, Hertz, Ohms, Ratio } from '../units/quantities.ts';
+import type { Henries, Hertz, Metres, Ohms, Ratio } from '../units/quantities.ts';
 
 /** Factors on the figures of a coil, or of a loop as the coil it is. */
 export interface CoilFactors {
@@ -132,20 +132,27 @@ function fluxOf(coil: CoilPart, [from, to]: TurnSpan): Henries {
   return own + before + after;
 }
 
+/** Half way between the ends of a winding, along its axis. */
+function middleOf({ z }: Winding): Metres {
+  let [least, most] = [z[0], z[0]];
+  for (const at of z) {
+    if (at < least) least = at;
+    if (at > most) most = at;
+  }
+  return (least + most) / 2;
+}
+
 function straightSum(w1: Winding, w2: Winding, distance: number): (a: TurnSpan, b: TurnSpan) => Henries {
-  const middle = (z: Float64Array) => (Math.min(...z) + Math.max(...z)) / 2;
-  const apart = distance - middle(w2.z) + middle(w1.z);
+  const apart = distance - middleOf(w2) + middleOf(w1);
   const touching = w1.wireRadius + w2.wireRadius;
   const share = (turn: number, [from, to]: TurnSpan): number =>
     Math.max(0, Math.min(turn + 1, to) - Math.max(turn, from));
   return (a, b) => {
     let sum = 0;
-    for (let i = 0; i < w1.radius.length; i++) {
+    for (let i = Math.floor(a[0]); i < Math.min(w1.radius.length, a[1]); i++) {
       const p = share(i, a);
-      if (p === 0) continue;
-      for (let j = 0; j < w2.radius.length; j++) {
+      for (let j = Math.floor(b[0]); j < Math.min(w2.radius.length, b[1]); j++) {
         const q = share(j, b);
-        if (q === 0) continue;
         const dr = w1.radius[i] - w2.radius[j];
         const dz = w2.z[j] + apart - w1.z[i];
         const near = dr * dr + dz * dz < touching * touching;

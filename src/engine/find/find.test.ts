@@ -9,7 +9,7 @@ import { writtenSet } from './chosen-set.ts';
 import { type FindAnswer, findSets } from './find.ts';
 import { readBox } from './read-box.ts';
 import { type FindQuestion, type FindTask, findSpace, findWorker } from './tasks.ts';
-import { turnsSpace } from './turns-space.ts';
+import { eachOf, turnsSpace, WHOLE_GRID } from './turns-space.ts';
 
 // biome-ignore lint/suspicious/noExplicitAny: a box as written in JSON
 const beginner = (): any => JSON.parse(readFileSync(inRoot('examples/boxes/beginner.json'), 'utf8'));
@@ -54,7 +54,7 @@ function everySet(question: FindQuestion): { figure: number; effort: number }[] 
   const work = findWorker(question, {});
   return fronts.flatMap((end, front) =>
     backs.flatMap((_, back) =>
-      [...turnsSpace(question.box, end).grid()].flatMap((turns) => {
+      [...eachOf(turnsSpace(question.box, end).groups(WHOLE_GRID))].flatMap((turns) => {
         const { candidates } = work({ do: 'judge', candidates: [{ front, back, turns, scores: [] }] });
         return candidates.map(({ scores }) => ({ figure: scores[0], effort: -scores[scores.length - 1] }));
       }),

@@ -1,10 +1,12 @@
 import type { WrittenDescription } from '../set/description.ts';
 import type { WantValue } from '../vary/want-values.ts';
+import type { Candidate } from './candidate.ts';
 import type { FrontEnd, SetChoice } from './choices.ts';
 import { writtenSet } from './chosen-set.ts';
+import { type Budget, type GridOfFronts, gridsWithin } from './grids.ts';
 import { contenders, Front, scoreSum, spread } from './ranking.ts';
+import type { KeptOfEnds } from './sweep.ts';
 import {
-  type Candidate,
   type FindQuestion,
   type FindTask,
   findSpace,
@@ -13,6 +15,7 @@ import {
   setsSpanned,
   type TaskAnswer,
 } from './tasks.ts';
+import { FINE_GRID, WHOLE_GRID } from './turns-space.ts';
 import { bestWithEach, type LeftOut, leftOutOf } from './why-left-out.ts';
 
 /** What a search is doing, and how far it has come. */
@@ -62,6 +65,10 @@ export interface FindAnswer {
   readonly counts: {
     readonly spanned: number;
     readonly valued: number;
+    /** Sets that a bound on their figures showed to be no better than one received. */
+    readonly ruledOut: number;
+    /** Sets between those of the grids, at most: neither valued nor ruled out. */
+    readonly untried: number;
     readonly received: number;
     readonly judged: number;
   };
@@ -85,10 +92,21 @@ const RECEIVED_SLACKS = [1, 0.5, 0.25, 0.1];
 const SAME = 0.2;
 /** Candidates in one task. */
 const BATCH = 4;
-/** A look at the best estimates so far: those no more than so many dB behind in everything, and at most so many. */
-const LOOK_SLACK = 0.1;
+/** A first look, before the whole is tried: what it may cost, and how many go on. */
+const FIRST_LOOK: Budget = { coils: 400, pairs: 500, coilTuned: 40, sets: 60_000 };
+const KEPT_OF_FIRST: KeptOfEnds = { apart: 3, leading: 1 };
+/** The whole: where a bound rules out most sets, and where the wants have none. */
+const WHOLE_BUDGET: Budget = { coils: 20_000, pairs: 40_000, coilTuned: 1000, sets: 2e8 };
+const MOST_UNBOUNDED = 6e6;
+const KEPT_OF_WHOLE: KeptOfEnds = { apart: 6, leading: 2 };
+/** Of the first look so many are received, for others to be compared with, and so many judged, to be shown. */
+const MOST_REFERENCE = 60;
 const MOST_LOOKED_AT = 4;
 const WHOLE: readonly [number, number] = [0, 1];
+/** Of the estimates the first look takes so much. */
+const FIRST_SHARE = 0.1;
+/** Wants that a bound is known for. */
+const BOUNDED = { loudest: true, 'most stations': true, 'fewest parts': true } as const;
 
 /** Share of the whole that each phase is done by. */
 const DONE_BY: Readonly<Record<FindTask['do'], number>> = {
@@ -110,7 +128,7 @@ export async function findSets(question: FindQuestion, run: FindRun): Promise<Fi
   const { box } = question;
   const space = findSpace(box);
   const { fronts, backs } = space;
-  const tally = { estimate: 0, refine: 0, receive: 0, judge: 0, chances: 0 };
+  const tally = { estimate: 0, refine: 0, receive: 0, judge: 0, chances: 0, ruledOut: 0 };
   const all = async (
     tasks: readonly FindTask[],
     part = WHOLE,
@@ -122,11 +140,14 @@ export async function findSets(question: FindQuestion, run: FindRun): Promise<Fi
       run.progress?.({
         phase: task.do,
         share: start + (DONE_BY[task.do] - start) * (from + (to - from) * done),
-        ...(task.do === 'estimate' ? { front: fronts[task.front] } : {}),
+        ...(task.do === 'estimate' ? { front: fronts[task.fronts[0]] } : {}),
       });
       each?.(answer);
     });
-    for (const [i, answer] of answers.entries()) tally[tasks[i].do] += answer.valued;
+    for (const [i, answer] of answers.entries()) {
+      tally[tasks[i].do] += answer.valued;
+      tally.ruledOut += answer.ruledOut ?? 0;
+    }
     return answers;
   };
   const candidatesOf = (answers: readonly TaskAnswer[]): Candidate[] => answers.flatMap(({ candidates }) => candidates);
@@ -152,38 +173,67 @@ export async function findSets(question: FindQuestion, run: FindRun): Promise<Fi
         isLeastEffort: isBest(last),
       };
     });
-  const looked: Judged[] = [];
-  /** Judges a few of the best estimates so far, to have something to show. */
-  const look = async (estimated: readonly Candidate[]): Promise<void> => {
-    if (!run.found || run.signal?.aborted) return;
-    const best = contenders(estimated, [LOOK_SLACK], MOST_LOOKED_AT);
-    const tasks = batches(best, 'judge', Math.ceil(best.length / (run.threads ?? 1)) || 1);
-    looked.push(...(candidatesOf(await inThreads(tasks, run)) as Judged[]));
-    tellOf(looked);
-  };
   const tellOf = (judged: readonly Judged[]): void => run.found?.(foundOf(shownOf(worthShowing(judged))));
 
-  const estimates = backs.length > 0 ? fronts.map((_, front): FindTask => ({ do: 'estimate', front })) : [];
-  const first: Candidate[] = [];
-  for (const [from, to] of run.found ? looksOf(estimates.length, run.threads ?? 1) : [[0, estimates.length]]) {
-    first.push(...candidatesOf(await all(estimates.slice(from, to), [from / estimates.length, to / estimates.length])));
-    if (to < estimates.length) await look(first);
+  const estimates = (grids: readonly GridOfFronts[], kept: KeptOfEnds, reference?: readonly (readonly number[])[]) =>
+    grids.map((one): FindTask => ({ do: 'estimate', ...one, kept, ...(reference ? { reference } : {}) }));
+  const firstLook = backs.length > 0 ? gridsWithin(box, space, FIRST_LOOK) : [];
+  const first = candidatesOf(await all(estimates(firstLook, KEPT_OF_FIRST), [0, FIRST_SHARE]));
+  const reference = candidatesOf(
+    await inThreads(batches(contenders(first, ESTIMATED_SLACKS, MOST_REFERENCE), 'receive'), run),
+  );
+  tally.receive += reference.length;
+  const known: Judged[] = [];
+  if (run.found && !run.signal?.aborted) {
+    const looked = batches(contenders(reference, RECEIVED_SLACKS, MOST_LOOKED_AT), 'judge', 1);
+    known.push(...(candidatesOf(await inThreads(looked, run)) as Judged[]));
+    tellOf(known);
   }
-  const seeds = contenders(first, ESTIMATED_SLACKS, MOST_REFINED);
-  const refined = candidatesOf(await all(byEnds(seeds).map((of): FindTask => ({ do: 'refine', seeds: of }))));
+  const beaten = new Front<Candidate>(0);
+  for (const one of reference) beaten.add(one);
+
+  const isBounded = question.read.wants.every(({ kind }) => kind in BOUNDED);
+  const budget = isBounded ? WHOLE_BUDGET : { ...WHOLE_BUDGET, sets: MOST_UNBOUNDED };
+  const grids = backs.length > 0 ? gridsWithin(box, space, budget) : [];
+  const gridOf = new Map(grids.flatMap(({ fronts: some, grid }) => some.map((front) => [front, grid] as const)));
+  const swept = await all(
+    estimates(
+      grids,
+      KEPT_OF_WHOLE,
+      beaten.members.map(({ scores }) => scores),
+    ),
+    [FIRST_SHARE, 1],
+  );
+  const found = distinct([...first, ...candidatesOf(swept)]);
+  const tried = swept.reduce((sum, { valued, ruledOut = 0 }) => sum + valued + ruledOut, 0);
+
+  const seeds = contenders(found, ESTIMATED_SLACKS, MOST_REFINED);
+  const withEach = bestWithEach(found, fronts, backs);
+  const refining = [
+    ...byEnds(seeds.filter(({ front }) => gridOf.get(front) !== WHOLE_GRID)).map((of) => ({
+      of,
+      grid: gridOf.get(of[0].front)!,
+    })),
+    // What is ruled out may only be known from the first look; why it is not shown deserves a closer one.
+    ...byEnds(withEach).map((of) => ({ of, grid: FINE_GRID })),
+  ];
+  const refined = candidatesOf(
+    await all(refining.map(({ of, grid }): FindTask => ({ do: 'refine', seeds: of, grid }))),
+  );
   const valued = distinct([...seeds, ...refined]);
   const toReceive = distinct([
     ...contenders(valued, ESTIMATED_SLACKS, MOST_RECEIVED),
     ...contenders(valued.filter(isAtEnd), ESTIMATED_SLACKS, MOST_AT_END.received),
-    ...bestWithEach(first, fronts, backs),
+    ...bestWithEach([...found, ...refined], fronts, backs),
   ]);
-  const received = candidatesOf(await all(batches(toReceive, 'receive')));
+  const isReceived = new Set(reference.map(keyOf));
+  const more = toReceive.filter((one) => !isReceived.has(keyOf(one)));
+  const received = [...reference, ...candidatesOf(await all(batches(more, 'receive')))];
   const toJudge = distinct([
     ...contenders(received, RECEIVED_SLACKS, MOST_JUDGED),
     ...contenders(received.filter(isAtEnd), RECEIVED_SLACKS, MOST_AT_END.judged),
     ...bestWithEach(received, fronts, backs),
   ]);
-  const known = [...looked];
   const judged = candidatesOf(
     await all(batches(toJudge, 'judge'), WHOLE, ({ candidates }) => {
       known.push(...(candidates as Judged[]));
@@ -193,6 +243,7 @@ export async function findSets(question: FindQuestion, run: FindRun): Promise<Fi
   const shown = shownOf(worthShowing(judged));
   const chances = await all(shown.map((candidate): FindTask => ({ do: 'chances', candidate })));
   const isShown = new Set(shown);
+  const spanned = setsSpanned(box, space);
   return {
     sets: foundOf(shown, chances),
     others: foundOf(worthShowing(judged).filter((one) => !isShown.has(one))).map(
@@ -200,8 +251,10 @@ export async function findSets(question: FindQuestion, run: FindRun): Promise<Fi
     ),
     leftOut: leftOutOf(judged, shown, choiceOf),
     counts: {
-      spanned: setsSpanned(box, space),
+      spanned,
       valued: tally.estimate + tally.refine,
+      ruledOut: tally.ruledOut,
+      untried: Math.max(0, spanned - tried),
       received: tally.receive,
       judged: tally.judge,
     },
@@ -229,14 +282,6 @@ async function inThreads(
   };
   await Promise.all(Array.from({ length: Math.max(1, threads) }, one));
   return answers;
-}
-
-/** Parts of the estimates after which a look is taken at the best so far: the first of each thread, a quarter, and all. */
-function looksOf(tasks: number, threads: number): [number, number][] {
-  const ends = [...new Set([threads, Math.ceil(tasks / 4), Math.ceil((2 * tasks) / 3), tasks])]
-    .map((end) => Math.min(end, tasks))
-    .sort((a, b) => a - b);
-  return ends.map((end, i) => [i === 0 ? 0 : ends[i - 1], end]);
 }
 
 const NOTHING: TaskAnswer = { valued: 0, candidates: [] };

@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest';
+import type { Candidate } from './candidate.ts';
 import type { SetChoice } from './choices.ts';
-import type { Candidate, Judged } from './tasks.ts';
+import type { Judged } from './tasks.ts';
 import { leftOutOf } from './why-left-out.ts';
 
 /** Sets with loudness, clearance (dB) and less effort; told apart by their detector alone. */

@@ -1,4 +1,4 @@
-import { coilsOf, mutualOf } from '../built/coil-parts.ts';
+import { type CoilPart, coilsOf, mutualOf } from '../built/coil-parts.ts';
 import { loadElements } from '../built/load-elements.ts';
 import { type SetCircuit, setCircuit } from '../built/set-circuit.ts';
 import { workingFrequency } from '../built/set-parts.ts';
@@ -103,34 +103,68 @@ export interface RadioCoils {
   readonly isLoop: boolean;
 }
 
-/** The coils of a set, made once for all its taps. */
-export function radioCoils(set: SetDescription): RadioCoils {
-  const { arrangement } = set;
-  if (arrangement.kind === 'frame' || arrangement.kind === 'ferrite rod')
-    return { main: turnsOf(setCircuit(set).loop!), isLoop: true };
-  const [coil, other] = coilsOf(set, 1, workingFrequency(set));
-  const main = turnsOf(coil);
-  if (arrangement.kind !== 'coupled') return { main, isLoop: false };
-  const between = mutualOf(other, coil, arrangement);
+/** Coils kept with the flux of all their taps; a search is done with one before it comes to many others. */
+const MOST_KEPT = 32;
+
+/**
+ * The coils of sets of one place, made once for all their taps.
+ * @returns coils of a set; those of sets that have the same description of a coil are shared
+ */
+export function radioCoilsOf(): (set: SetDescription) => RadioCoils {
+  const parts = new WeakMap<object, CoilPart>();
+  const tapped = new Map<CoilPart, Turns>();
+  const turnsOfPart = (part: CoilPart): Turns => {
+    let turns = tapped.get(part);
+    if (!turns) {
+      tapped.set(part, (turns = turnsOf(part)));
+      if (tapped.size > MOST_KEPT) tapped.delete(tapped.keys().next().value!);
+    }
+    return turns;
+  };
+  return (set) => {
+    const { arrangement } = set;
+    if (arrangement.kind === 'frame' || arrangement.kind === 'ferrite rod')
+      return { main: turnsOf(setCircuit(set).loop!), isLoop: true };
+    const made = coilsOf(set, 1, workingFrequency(set), (description) => parts.get(description));
+    for (const [i, part] of made.entries()) parts.set(set.coils[i], part);
+    const main = turnsOfPart(made[0]);
+    return arrangement.kind === 'coupled'
+      ? { main, isLoop: false, second: besideMain(made[1], made[0], arrangement) }
+      : { main, isLoop: false };
+  };
+}
+
+/** An aerial coil, and what it shares with the main coil up to a tap. */
+function besideMain(
+  other: CoilPart,
+  coil: CoilPart,
+  placing: { readonly distance: number; readonly tilt: number; readonly coupling?: number },
+): RadioCoils['second'] {
+  const between = mutualOf(other, coil, placing);
   const known = new Map<number, Henries>();
+  // Flux adds up along a winding, so a tap goes on from the one below it.
+  let [below, linked] = [0, 0];
+  const upTo = (tap: number): Henries => {
+    if (tap === coil.turns) return between([0, other.turns], [0, tap]);
+    if (tap < below) [below, linked] = [0, 0];
+    linked += between([0, other.turns], [below, tap]);
+    below = tap;
+    return linked;
+  };
   return {
-    main,
-    isLoop: false,
-    second: {
-      inductance: other.inductance,
-      selfCapacitance: other.selfCapacitance,
-      resistanceAt: (f) => other.resistanceAt(f),
-      mutual: (tap) => {
-        let mutual = known.get(tap);
-        if (mutual === undefined) known.set(tap, (mutual = between([0, other.turns], [0, tap])));
-        return mutual;
-      },
+    inductance: other.inductance,
+    selfCapacitance: other.selfCapacitance,
+    resistanceAt: (f) => other.resistanceAt(f),
+    mutual: (tap) => {
+      let mutual = known.get(tap);
+      if (mutual === undefined) known.set(tap, (mutual = upTo(tap)));
+      return mutual;
     },
   };
 }
 
-/** What the closed form is asked of: one frequency, with where the aerial and the detector are joined. */
-export interface RadioQuestion {
+/** Where the aerial is joined at one frequency. */
+export interface AerialJoint {
   readonly frequency: Hertz;
   readonly coils: RadioCoils;
   /** None for a frame or rod. */
@@ -138,15 +172,184 @@ export interface RadioQuestion {
   /** In the aerial's lead; none: a wire. */
   readonly series?: Farads;
   readonly aerialTap: number;
-  readonly detectorTap: number;
+}
+
+/**
+ * The top of a tuned circuit with its aerial joined, at one frequency: impedance and open voltage per volt of emf, and
+ * what is needed to see the same from any tap. Numbers are re and im. Made once and filled again.
+ */
+export interface Mesh {
+  frequency: Hertz;
+  /** Of the whole coil. */
+  resistance: number;
+  /** The top. */
+  ttr: number;
+  tti: number;
+  otr: number;
+  oti: number;
+  /** Between the aerial's mesh and the top, the mesh's admittance, and its emf. */
+  atr: number;
+  ati: number;
+  gr: number;
+  gi: number;
+  er: number;
+  ei: number;
+}
+
+export const emptyMesh = (): Mesh => ({
+  frequency: 0,
+  resistance: 0,
+  ttr: 0,
+  tti: 0,
+  otr: 0,
+  oti: 0,
+  atr: 0,
+  ati: 0,
+  gr: 0,
+  gi: 0,
+  er: 0,
+  ei: 0,
+});
+
+/**
+ * One tuned circuit in closed form: a tap of the aerial, a tap of the detector and the top of one coil, with an aerial
+ * coil beside it where there is one. Z(p, q) = jωΦ(p, q) + R·share(min(p, q)); what is joined to a node is a step of
+ * rank one. It is the linear network that the full reception solves, but for the pointer, which stands where the
+ * susceptance at the top cancels, or at the end of the scale.
+ */
+export function joinAerial({ frequency, coils, feed, series, aerialTap: a }: AerialJoint, into: Mesh): void {
+  const w = 2 * Math.PI * frequency;
+  const { main, second, isLoop } = coils;
+  const N = main.turns;
+  const R = main.resistanceAt(frequency);
+  into.frequency = frequency;
+  into.resistance = R;
+  into.ttr = R;
+  into.tti = w * main.flux(N, N);
+  into.otr = 1;
+  into.oti = 0;
+  if (isLoop) return;
+  let fr = feed!.z.re;
+  let fi = feed!.z.im;
+  if (series !== undefined) fi -= 1 / (w * series);
+  else fr += LEAD;
+  // What the aerial's mesh links of the top: through a tap of the coil, or by an aerial coil's flux.
+  let atr = 0;
+  let ati = 0;
+  let er = feed!.open.re;
+  let ei = feed!.open.im;
+  if (second) {
+    // Its own capacitance lies across it, and so across what feeds it.
+    const b = w * second.selfCapacitance;
+    const [br, bi] = [1 - b * fi, b * fr];
+    const b2 = br * br + bi * bi;
+    [fr, fi] = [(fr * br + fi * bi) / b2, (fi * br - fr * bi) / b2];
+    [er, ei] = [(er * br + ei * bi) / b2, (ei * br - er * bi) / b2];
+    fr += second.resistanceAt(frequency);
+    fi += w * second.inductance;
+    ati = w * second.mutual(N);
+  } else {
+    fr += R * main.share(a);
+    fi += w * main.flux(a, a);
+    atr = R * main.share(a);
+    ati = w * main.flux(a, N);
+  }
+  const size = fr * fr + fi * fi;
+  const gr = fr / size;
+  const gi = -fi / size;
+  const tgr = atr * gr - ati * gi;
+  const tgi = atr * gi + ati * gr;
+  into.atr = atr;
+  into.ati = ati;
+  into.gr = gr;
+  into.gi = gi;
+  into.er = er;
+  into.ei = ei;
+  into.ttr -= tgr * atr - tgi * ati;
+  into.tti -= tgr * ati + tgi * atr;
+  into.otr = tgr * er - tgi * ei;
+  into.oti = tgr * ei + tgi * er;
+}
+
+/** Impedances of the detector's tap and of the top, between them, and the open voltages of both, re and im. */
+export interface TwoNodes {
+  frequency: Hertz;
+  ddr: number;
+  ddi: number;
+  ttr: number;
+  tti: number;
+  dtr: number;
+  dti: number;
+  odr: number;
+  odi: number;
+  otr: number;
+  oti: number;
+}
+
+export const emptyNodes = (): TwoNodes => ({
+  frequency: 0,
+  ddr: 0,
+  ddi: 0,
+  ttr: 0,
+  tti: 0,
+  dtr: 0,
+  dti: 0,
+  odr: 0,
+  odi: 0,
+  otr: 0,
+  oti: 0,
+});
+
+/** A tap of the detector beside the top of a tuned circuit whose aerial is joined. */
+export function joinTap(
+  { coils: { main, second, isLoop }, aerialTap: a }: Pick<AerialJoint, 'coils' | 'aerialTap'>,
+  mesh: Mesh,
+  d: number,
+  into: TwoNodes,
+): void {
+  const N = main.turns;
+  const w = 2 * Math.PI * mesh.frequency;
+  const { resistance: R, gr, gi, er, ei, atr, ati } = mesh;
+  const share = R * main.share(d);
+  into.frequency = mesh.frequency;
+  into.ttr = mesh.ttr;
+  into.tti = mesh.tti;
+  into.otr = mesh.otr;
+  into.oti = mesh.oti;
+  into.ddr = share;
+  into.ddi = w * main.flux(d, d);
+  into.dtr = share;
+  into.dti = w * main.flux(d, N);
+  into.odr = d / N;
+  into.odi = 0;
+  if (isLoop) return;
+  const adr = second ? 0 : R * main.share(Math.min(a, d));
+  const adi = w * (second ? second.mutual(d) : main.flux(a, d));
+  const dgr = adr * gr - adi * gi;
+  const dgi = adr * gi + adi * gr;
+  into.ddr -= dgr * adr - dgi * adi;
+  into.ddi -= dgr * adi + dgi * adr;
+  into.dtr -= dgr * atr - dgi * ati;
+  into.dti -= dgr * ati + dgi * atr;
+  into.odr = dgr * er - dgi * ei;
+  into.odi = dgr * ei + dgi * er;
+}
+
+/** Load and detector as the carrier sees them at the detector's tap. */
+export interface PortOf {
   readonly load: Complex;
   /** Across the detector. */
   readonly junction: Farads;
   readonly conductance: number;
+}
+
+/** What tunes. */
+export interface Tuner {
+  readonly range: readonly [Farads, Farads];
   readonly lossTangent: number;
 }
 
-/** What of it the detector sees, per volt of emf. */
+/** What of a tuned circuit the detector sees, per volt of emf. */
 export interface Shown {
   open: number;
   resistance: number;
@@ -158,116 +361,6 @@ export interface Shown {
   readonly quotient: StraightQuotient;
 }
 
-/**
- * One tuned circuit in closed form: a tap of the aerial, a tap of the detector and the top of one coil, with an aerial
- * coil beside it where there is one. Z(p, q) = jωΦ(p, q) + R·share(min(p, q)); what is joined to a node is a step of
- * rank one. It is the linear network that the full reception solves, but for the pointer, which stands where the
- * susceptance at the top cancels, or at the end of the scale.
- * @param range of the tuning capacitor. @param at its capacitance, where it stands for another station. @param into where the answer goes.
- */
-export function shownBy(
-  {
-    frequency,
-    coils,
-    feed,
-    series,
-    aerialTap,
-    detectorTap: d,
-    load,
-    junction,
-    conductance,
-    lossTangent,
-  }: RadioQuestion,
-  range: readonly [Farads, Farads],
-  into: Shown,
-  at?: Farads,
-): Shown {
-  const w = 2 * Math.PI * frequency;
-  const { main, second, isLoop } = coils;
-  const N = main.turns;
-  const R = main.resistanceAt(frequency);
-  const sd = main.share(d);
-  let ddr = R * sd;
-  let ddi = w * main.flux(d, d);
-  let ttr = R;
-  let tti = w * main.flux(N, N);
-  let dtr = R * sd;
-  let dti = w * main.flux(d, N);
-  let odr = 0;
-  let odi = 0;
-  let otr = 0;
-  let oti = 0;
-  if (isLoop) {
-    odr = d / N;
-    otr = 1;
-  } else {
-    let fr = feed!.z.re;
-    let fi = feed!.z.im;
-    if (series !== undefined) fi -= 1 / (w * series);
-    else fr += LEAD;
-    // What the aerial's mesh links of each node: a tap of the coil, or an aerial coil's flux.
-    let adr = 0;
-    let adi = 0;
-    let atr = 0;
-    let ati = 0;
-    let er = feed!.open.re;
-    let ei = feed!.open.im;
-    if (second) {
-      // Its own capacitance lies across it, and so across what feeds it.
-      const b = w * second.selfCapacitance;
-      const [br, bi] = [1 - b * fi, b * fr];
-      const b2 = br * br + bi * bi;
-      [fr, fi] = [(fr * br + fi * bi) / b2, (fi * br - fr * bi) / b2];
-      [er, ei] = [(er * br + ei * bi) / b2, (ei * br - er * bi) / b2];
-      fr += second.resistanceAt(frequency);
-      fi += w * second.inductance;
-      adi = w * second.mutual(d);
-      ati = w * second.mutual(N);
-    } else {
-      const a = aerialTap;
-      fr += R * main.share(a);
-      fi += w * main.flux(a, a);
-      adr = R * main.share(Math.min(a, d));
-      adi = w * main.flux(a, d);
-      atr = R * main.share(a);
-      ati = w * main.flux(a, N);
-    }
-    const size = fr * fr + fi * fi;
-    const gr = fr / size;
-    const gi = -fi / size;
-    const dgr = adr * gr - adi * gi;
-    const dgi = adr * gi + adi * gr;
-    const tgr = atr * gr - ati * gi;
-    const tgi = atr * gi + ati * gr;
-    ddr -= dgr * adr - dgi * adi;
-    ddi -= dgr * adi + dgi * adr;
-    dtr -= dgr * atr - dgi * ati;
-    dti -= dgr * ati + dgi * atr;
-    ttr -= tgr * atr - tgi * ati;
-    tti -= tgr * ati + tgi * atr;
-    odr = dgr * er - dgi * ei;
-    odi = dgr * ei + dgi * er;
-    otr = tgr * er - tgi * ei;
-    oti = tgr * ei + tgi * er;
-  }
-  const nodes = { ddr, ddi, ttr, tti, dtr, dti, odr, odi, otr, oti };
-  return tunedTo(w, nodes, { load, junction, conductance, lossTangent, self: main.selfCapacitance }, range, into, at);
-}
-
-/** Impedances of the detector's tap and of the top, between them, and the open voltages of both, re and im. */
-interface TwoNodes {
-  readonly ddr: number;
-  readonly ddi: number;
-  readonly ttr: number;
-  readonly tti: number;
-  readonly dtr: number;
-  readonly dti: number;
-  readonly odr: number;
-  readonly odi: number;
-  readonly otr: number;
-  readonly oti: number;
-}
-
 const within = ([least, most]: readonly [Farads, Farads], C: Farads): Farads => Math.min(most, Math.max(least, C));
 
 /** How far about where the susceptances cancel the top is looked for, as the full reception does. */
@@ -277,15 +370,21 @@ const WIDEST = 0.95;
 /** Of a wire, as the arrangements have it, Ω. */
 const LEAD = 0.01;
 
-function tunedTo(
-  w: number,
-  { ddr, ddi, ttr, tti, dtr, dti, odr, odi, otr, oti }: TwoNodes,
-  by: Pick<RadioQuestion, 'load' | 'junction' | 'conductance' | 'lossTangent'> & { readonly self: Farads },
-  range: readonly [Farads, Farads],
+/**
+ * What the detector is shown with the tuning where its voltage is greatest.
+ * @param self capacitance of the coil
+ * @param into where the answer goes
+ * @param at capacitance of the tuning, where it stands for another station
+ */
+export function tunedTo(
+  { frequency, ddr, ddi, ttr, tti, dtr, dti, odr, odi, otr, oti }: TwoNodes,
+  { load, junction, conductance: g }: PortOf,
+  { range, lossTangent }: Tuner,
+  self: Farads,
   into: Shown,
-  at: Farads | undefined,
+  at?: Farads,
 ): Shown {
-  const { load, junction, conductance: g, lossTangent, self } = by;
+  const w = 2 * Math.PI * frequency;
   const pr = ddr + load.re;
   const pi = ddi + load.im;
   // The top with the detector joined: Z − Z_td²/(Z_port + 1/Y).

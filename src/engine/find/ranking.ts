@@ -7,7 +7,7 @@ export interface Scored {
 export const scoreSum = ({ scores }: Scored): number => scores.reduce((total, score) => total + score, 0);
 
 /** Whether figures are as good as others in everything, by so much better (worse where below 0); the last, effort, whole. */
-export const isAsGood = (a: readonly number[], b: readonly number[], by: number): boolean => {
+export const isAsGood = (a: ArrayLike<number>, b: ArrayLike<number>, by: number): boolean => {
   for (let i = 0; i < a.length; i++) if (!(a[i] >= b[i] + (i === a.length - 1 ? 0 : by))) return false;
   return true;
 };
@@ -22,10 +22,15 @@ export class Front<T extends Scored> {
   constructor(hair: number) {
     this.hair = hair;
   }
+  /** Whether one with these scores would not stay. */
+  beats(scores: ArrayLike<number>): boolean {
+    for (const other of this.members) if (isAsGood(other.scores, scores, -this.hair)) return true;
+    return false;
+  }
   /** @returns whether it stays. */
   add(one: T): boolean {
-    const { members, hair } = this;
-    for (const other of members) if (isAsGood(other.scores, one.scores, -hair)) return false;
+    const { members } = this;
+    if (this.beats(one.scores)) return false;
     for (let i = members.length - 1; i >= 0; i--) if (isAsGood(one.scores, members[i].scores, 0)) members.splice(i, 1);
     members.push(one);
     return true;
@@ -34,29 +39,36 @@ export class Front<T extends Scored> {
 
 /** The best few of each score among those of one effort: what is a little behind by an estimate may be ahead in truth. */
 export class Leaders<T extends Scored> {
-  private readonly lists = new Map<string, T[]>();
+  /** By effort, and then by score; the best first. */
+  private readonly lists = new Map<number, T[][]>();
   private readonly most: number;
   constructor(most: number) {
     this.most = most;
   }
+  /** Whether one with these scores would not stay. */
+  beats(scores: ArrayLike<number>): boolean {
+    const lists = this.lists.get(scores[scores.length - 1]);
+    if (!lists) return false;
+    for (let k = 0; k < lists.length; k++) if (this.hasPlace(lists[k], k, scores[k])) return false;
+    return true;
+  }
   add(one: T): void {
     const { scores } = one;
     const effort = scores[scores.length - 1];
-    for (let k = 0; k < scores.length - 1; k++) {
-      const key = `${k} ${effort}`;
-      let list = this.lists.get(key);
-      if (!list) {
-        list = [];
-        this.lists.set(key, list);
-      }
-      if (list.length >= this.most && !(scores[k] > list[list.length - 1].scores[k])) continue;
+    let lists = this.lists.get(effort);
+    if (!lists) this.lists.set(effort, (lists = Array.from({ length: scores.length - 1 }, () => [])));
+    for (const [k, list] of lists.entries()) {
+      if (!this.hasPlace(list, k, scores[k])) continue;
       const at = list.findIndex((other) => scores[k] > other.scores[k]);
       list.splice(at < 0 ? list.length : at, 0, one);
       if (list.length > this.most) list.pop();
     }
   }
   all(): T[] {
-    return [...new Set([...this.lists.values()].flat())];
+    return [...new Set([...this.lists.values()].flat(2))];
+  }
+  private hasPlace(list: readonly T[], k: number, score: number): boolean {
+    return list.length < this.most || score > list[list.length - 1].scores[k];
   }
 }
 

@@ -8,11 +8,12 @@ import { worthOf } from '../vary/objective.ts';
 import { trialsOf } from '../vary/trial.ts';
 import { goalsOf, type WantValue, wantValues } from '../vary/want-values.ts';
 import type { BoxDescription, WrittenBox } from './box-schema.ts';
+import type { Candidate } from './candidate.ts';
 import { type BackEnd, backEndsOf, type FrontEnd, frontEndsOf, type SetChoice, type TurnsChosen } from './choices.ts';
 import { chosenSets, type FindPlace, writtenSet } from './chosen-set.ts';
 import { estimators } from './estimate.ts';
-import { Front, Leaders, spread } from './ranking.ts';
-import { turnsSpace } from './turns-space.ts';
+import { type KeptOfEnds, Sweep, type SweepContext, type SweptFront } from './sweep.ts';
+import { turnsSpace, turnsWith } from './turns-space.ts';
 
 /** Where sets are to stand and what is wanted of them, as written. */
 export interface WrittenAt {
@@ -28,16 +29,6 @@ export interface FindQuestion {
   readonly at: WrittenAt;
   /** The same as read. */
   readonly read: FindPlace;
-}
-
-/** A set of a search with what it is worth for each want (dB), and less effort as the last score. */
-export interface Candidate {
-  readonly front: number;
-  readonly back: number;
-  readonly turns: TurnsChosen;
-  readonly scores: readonly number[];
-  /** A wanted station lies at an end of the dial: medians of sets as built may differ from the usual set by more. */
-  readonly isAtEnd?: boolean;
 }
 
 /** How a wanted station is heard through sets built like one. */
@@ -58,8 +49,18 @@ export interface Judged extends Candidate {
 
 /** One piece of work of a search. Places are of the lists of front and back ends. */
 export type FindTask =
-  | { readonly do: 'estimate'; readonly front: number }
-  | { readonly do: 'refine'; readonly seeds: readonly Candidate[] }
+  | {
+      readonly do: 'estimate';
+      /** Front ends of one coil, or pair of coils. */
+      readonly fronts: readonly number[];
+      /** How fine a grid: see `turnsSpace`. */
+      readonly grid: number;
+      /** Scores of sets received in full, against which others are ruled out. */
+      readonly reference?: readonly (readonly number[])[];
+      /** How many go on. */
+      readonly kept: KeptOfEnds;
+    }
+  | { readonly do: 'refine'; readonly seeds: readonly Candidate[]; readonly grid: number }
   | { readonly do: 'receive' | 'judge'; readonly candidates: readonly Candidate[] }
   | { readonly do: 'chances'; readonly candidate: Candidate };
 
@@ -67,6 +68,8 @@ export type FindTask =
 export interface TaskAnswer {
   /** Sets valued. */
   readonly valued: number;
+  /** Sets ruled out by a bound on their figures. */
+  readonly ruledOut?: number;
   readonly candidates: readonly (Candidate | Judged)[];
   readonly chances?: readonly StationChance[];
 }
@@ -86,11 +89,7 @@ export function findSpace(box: BoxDescription): FindSpace {
 export const setsSpanned = (box: BoxDescription, { fronts, backs }: FindSpace): number =>
   backs.length * fronts.reduce((sum, front) => sum + turnsSpace(box, front).count, 0);
 
-/** Of a front end with one back end so many sets go on. */
-const KEPT_OF_GRID = { apart: 6, leading: 2 } as const;
-const KEPT_OF_REFINED = { apart: 8, leading: 6 } as const;
-/** Estimates nearer than this are one, dB. */
-const HAIR = 0.05;
+const KEPT_OF_REFINED: KeptOfEnds = { apart: 8, leading: 6 };
 
 /** What winding a coil costs beside fitting a part or making a tap. Common practice, no source. */
 const WINDING_EFFORT = 4;
@@ -121,45 +120,64 @@ export function findWorker(question: FindQuestion, when: FieldOptions): (task: F
     back: backs[back],
     turns,
   });
-  const partsOf = (choice: SetChoice, front: number, back: number): number => {
-    const key = `${front} ${back}`;
+  const partsOf = (front: number, back: number, turns: TurnsChosen): number => {
+    const { arrangement, aerial, earth, tuner, series, winding } = fronts[front];
+    const { kind } = box.formers[winding.former].former;
+    const key = [arrangement, kind, aerial, earth, JSON.stringify(tuner), series, back].join(' ');
     let count = parts.get(key);
     if (count === undefined) {
-      count = builtSet(setOf(choice)).parts.size;
+      count = builtSet(setOf(choiceOf({ front, back, turns }))).parts.size;
       parts.set(key, count);
     }
     return count;
   };
-
-  const estimate = (
-    tried: Iterable<{ front: number; back: number; turns: TurnsChosen }>,
-    kept: { readonly apart: number; readonly leading: number },
-  ): TaskAnswer => {
-    const byEnds = new Map<
-      string,
-      { front: Front<Candidate>; leaders: Leaders<Candidate>; atEnd: Leaders<Candidate> }
-    >();
-    let valued = 0;
-    for (const one of tried) {
-      const choice = choiceOf(one);
-      const { worth, isAtEnd } = estimatorOf(choice.front).of(choice.back, one.turns);
-      valued++;
-      const key = `${one.front} ${one.back}`;
-      let ends = byEnds.get(key);
-      if (!ends)
-        byEnds.set(key, (ends = { front: new Front(HAIR), leaders: new Leaders(kept.leading), atEnd: new Leaders(1) }));
-      const scores = [...worth, -effortOf(choice, partsOf(choice, one.front, one.back))];
-      const candidate = { ...one, scores, isAtEnd };
-      if (isAtEnd) ends.atEnd.add(candidate);
-      ends.front.add(candidate);
-      ends.leaders.add(candidate);
-    }
-    return {
-      valued,
-      candidates: [...byEnds.values()].flatMap(({ front, leaders, atEnd }) => [
-        ...new Set([...spread(front.members, kept.apart), ...leaders.all(), ...atEnd.all()]),
-      ]),
+  /** Front ends ready to be swept, each once. */
+  const sweptFronts = (): ((front: number, any: TurnsChosen) => SweptFront) => {
+    const swept = new Map<number, SweptFront>();
+    return (front, any) => {
+      let ready = swept.get(front);
+      if (!ready) {
+        ready = {
+          front,
+          estimator: estimatorOf(fronts[front]),
+          parts: backs.map((_, back) => partsOf(front, back, any)),
+          winding: WINDING_EFFORT * (fronts[front].second ? 2 : 1),
+        };
+        swept.set(front, ready);
+      }
+      return ready;
     };
+  };
+  const partsWanted = goals.flatMap(({ goal }, k) => (goal.objective.of === 'parts' ? [k] : []));
+  const sweepWith = (kept: KeptOfEnds, reference: SweepContext['reference'] = []): Sweep =>
+    new Sweep({ backs, partsWanted, wants: goals.length, kept, reference });
+  const answerOf = (sweep: Sweep): TaskAnswer => ({
+    valued: sweep.valued,
+    ruledOut: sweep.ruledOut,
+    candidates: sweep.candidates(),
+  });
+  const everyBack = backs.map((_, back) => back);
+
+  const estimate = ({ fronts: some, grid, reference, kept }: Extract<FindTask, { do: 'estimate' }>): TaskAnswer => {
+    const sweep = sweepWith(kept, reference);
+    const sweptOf = sweptFronts();
+    for (const group of turnsSpace(box, fronts[some[0]]).groups(grid))
+      for (const front of some) sweep.visit(sweptOf(front, turnsWith(group, group.turns)), group, everyBack);
+    return answerOf(sweep);
+  };
+  const refine = ({ seeds, grid }: Extract<FindTask, { do: 'refine' }>): TaskAnswer => {
+    const sweep = sweepWith(KEPT_OF_REFINED);
+    const sweptOf = sweptFronts();
+    const tried = new Set<string>();
+    for (const { front, back, turns } of seeds)
+      for (const group of turnsSpace(box, fronts[front]).about(turns, grid)) {
+        const key = `${front} ${back} ${group.turns} ${group.secondTurns} ${group.aerialTap}`;
+        const taps = group.detectorTaps.filter((tap) => !tried.has(`${key} ${tap}`));
+        if (taps.length === 0) continue;
+        for (const tap of taps) tried.add(`${key} ${tap}`);
+        sweep.visit(sweptOf(front, turnsWith(group, group.turns)), group, [back], taps);
+      }
+    return answerOf(sweep);
   };
   const inFull = (candidate: Candidate): Candidate | undefined =>
     attempted(() => {
@@ -192,9 +210,9 @@ export function findWorker(question: FindQuestion, when: FieldOptions): (task: F
   return (task) => {
     switch (task.do) {
       case 'estimate':
-        return estimate(gridOf(box, fronts, backs, task.front), KEPT_OF_GRID);
+        return estimate(task);
       case 'refine':
-        return estimate(aboutSeeds(box, fronts, task.seeds), KEPT_OF_REFINED);
+        return refine(task);
       case 'receive':
         return { valued: task.candidates.length, candidates: task.candidates.flatMap((one) => inFull(one) ?? []) };
       case 'judge':
@@ -213,21 +231,4 @@ function attempted<T>(work: () => T | undefined): T | undefined {
     if (refusal instanceof RangeError) return undefined;
     throw refusal;
   }
-}
-
-function* gridOf(box: BoxDescription, fronts: readonly FrontEnd[], backs: readonly BackEnd[], front: number) {
-  for (const turns of turnsSpace(box, fronts[front]).grid())
-    for (let back = 0; back < backs.length; back++) yield { front, back, turns };
-}
-
-/** Every set about some, each once. */
-function* aboutSeeds(box: BoxDescription, fronts: readonly FrontEnd[], seeds: readonly Candidate[]) {
-  const tried = new Set<string>();
-  for (const { front, back, turns } of seeds)
-    for (const near of turnsSpace(box, fronts[front]).about(turns)) {
-      const key = `${front} ${back} ${near.turns} ${near.secondTurns} ${near.aerialTap} ${near.detectorTap}`;
-      if (tried.has(key)) continue;
-      tried.add(key);
-      yield { front, back, turns: near };
-    }
 }

@@ -8,7 +8,7 @@ import { readValue } from '../set/read.ts';
 import { backEndsOf, frontEndsOf, type SetChoice } from './choices.ts';
 import { chosenSets } from './chosen-set.ts';
 import { readBox } from './read-box.ts';
-import { turnsSpace } from './turns-space.ts';
+import { eachOf, turnsSpace } from './turns-space.ts';
 
 const jsonOf = (file: string) => JSON.parse(readFileSync(inRoot(`examples/${file}.json`), 'utf8'));
 const galena = readValue(jsonOf('medium-wave-galena'));
@@ -49,7 +49,7 @@ describe('turns that formers and reels allow', () => {
           });
           const [back] = backEndsOf(box);
           for (const front of frontEndsOf(box)) {
-            const grid = [...turnsSpace(box, front).grid()];
+            const grid = [...eachOf(turnsSpace(box, front).groups(1))];
             const most = Math.max(0, ...grid.map(({ secondTurns = 0 }) => secondTurns));
             const widest = grid.filter(
               ({ secondTurns, turns }, i) => secondTurns === most || grid[i + 1]?.turns !== turns,

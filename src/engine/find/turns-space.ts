@@ -6,20 +6,42 @@ import type { FrontEnd, TurnsChosen, WindingChoice } from './choices.ts';
 import { coilSpacing } from './chosen-set.ts';
 import { windingSize } from './winding-size.ts';
 
-/** Front ends with no more sets than this are tried whole; of others a grid, and then every whole turn about the best. */
-const TRIED_WHOLE = 6000;
-/** Steps of the grid. */
-const TURNS_STEP = 1.06;
-const TAP_STEP = 1.2;
-const SECOND_STEP = 1.25;
+/** Ratios between a number of turns and the next that is tried. */
+interface Steps {
+  readonly turns: number;
+  readonly tap: number;
+  readonly second: number;
+}
+
+/** From every whole turn to a first look; each number of a grid is one of these. */
+const GRIDS: readonly Steps[] = [
+  { turns: 1, tap: 1, second: 1 },
+  { turns: 1.06, tap: 1.2, second: 1.25 },
+  { turns: 1.12, tap: 1.4, second: 1.6 },
+  { turns: 1.25, tap: 1.8, second: 2.2 },
+  { turns: 1.6, tap: 3, second: 4 },
+];
+/** The same where a coil tunes. */
+const COIL_TUNED_GRIDS: readonly Steps[] = [
+  { turns: 1, tap: 1, second: 1 },
+  { turns: 1.15, tap: 1, second: 1.4 },
+  { turns: 1.3, tap: 1, second: 1.8 },
+  { turns: 1.5, tap: 1, second: 2.5 },
+  { turns: 2, tap: 1, second: 4 },
+];
+/** Every whole turn. */
+export const WHOLE_GRID = 0;
+/** The finest of those that leave some out. */
+export const FINE_GRID = 1;
+export const COARSEST_GRID = GRIDS.length - 1;
+/** How far about a set of a grid every whole turn is tried, in shares of a step; where a coil tunes, in so many steps. */
+const ABOUT = 0.85;
+const ABOUT_COIL_TUNED = 4;
+
 /** A coil of fewer turns tunes nothing; an aerial coil of more is no loose one. */
 const FEWEST = 5;
 const FEWEST_SECOND = 2;
 const MOST_SECOND = 80;
-/** How far about a set of the grid every whole turn is tried, as shares. */
-const ABOUT = 0.05;
-const ABOUT_TAP = 0.16;
-
 /** Whole numbers from one to another, each a ratio from the last, both ends included. */
 function stepped(from: number, to: number, ratio: number, every = 1): number[] {
   const values: number[] = [];
@@ -32,16 +54,37 @@ function stepped(from: number, to: number, ratio: number, every = 1): number[] {
   return values;
 }
 
-const COIL_TUNES = new Set(['slider', 'variometer']);
+/** Whether a coil of an arrangement does the tuning. */
+export const isCoilTuned = ({ arrangement }: Pick<FrontEnd, 'arrangement'>): boolean =>
+  arrangement === 'slider' || arrangement === 'variometer';
+
+/** Sets of one coil, or pair of coils, and one aerial tap: all that the tuned circuit is without its detector. */
+export interface TurnsGroup {
+  readonly turns: number;
+  readonly secondTurns?: number;
+  readonly aerialTap?: number;
+  /** In rising order, the last is the top of the coil. */
+  readonly detectorTaps: readonly number[];
+}
 
 /** Which turns and taps a front end may have. */
 export interface TurnsSpace {
   /** How many there are, every whole turn counted. */
   readonly count: number;
-  /** All of them, or a grid. */
-  readonly grid: () => Generator<TurnsChosen>;
-  /** Every one about one of the grid. */
-  readonly about: (turns: TurnsChosen) => Generator<TurnsChosen>;
+  /** Coils or pairs of them, and sets, of a grid. */
+  readonly size: (grid: number) => { readonly coils: number; readonly sets: number };
+  readonly groups: (grid: number) => Generator<TurnsGroup>;
+  /** Every one about a set of a grid. */
+  readonly about: (turns: TurnsChosen, grid: number) => Generator<TurnsGroup>;
+}
+
+/** One of a group of sets. */
+export const turnsWith = ({ detectorTaps, ...turns }: TurnsGroup, tap: number): TurnsChosen =>
+  tap === turns.turns ? turns : { ...turns, detectorTap: tap };
+
+/** All of them. */
+export function* eachOf(groups: Iterable<TurnsGroup>): Generator<TurnsChosen> {
+  for (const group of groups) for (const tap of group.detectorTaps) yield turnsWith(group, tap);
 }
 
 /**
@@ -53,52 +96,65 @@ export function turnsSpace(box: BoxDescription, front: FrontEnd): TurnsSpace {
   const { winding, second, arrangement } = front;
   const every = box.limits?.tapEvery ?? 1;
   const most = winding.most;
-  const isCoilTuned = COIL_TUNES.has(arrangement);
-  const hasTap = !isCoilTuned;
+  const hasTap = !isCoilTuned(front);
   const hasAerialTap = arrangement === 'tapped';
+  const grids = hasTap ? GRIDS : COIL_TUNED_GRIDS;
   const room = second ? roomFor(box, winding, second, front.apart) : () => 0;
+  const secondsUpTo = (turns: number): number => Math.min(MOST_SECOND, room(turns));
   const tapsBelow = (turns: number): number => Math.ceil(turns / every) - 1;
   let count = 0;
   for (let turns = FEWEST; turns <= most; turns++) {
     const taps = tapsBelow(turns);
-    const seconds = second ? Math.max(0, Math.min(MOST_SECOND, room(turns)) - FEWEST_SECOND + 1) : 1;
+    const seconds = second ? Math.max(0, secondsUpTo(turns) - FEWEST_SECOND + 1) : 1;
     count += seconds * (hasTap ? taps + 1 : 1) * (hasAerialTap ? taps : 1);
   }
-  const isWhole = count <= TRIED_WHOLE && !isCoilTuned;
-  const step = (ratio: number): number => (isWhole ? 1 : ratio);
+  const tapsOf = (steps: Steps) => (turns: number) => stepped(every, turns - 1, steps.tap, every);
+  const turnsOf = (steps: Steps) => stepped(FEWEST, most, steps.turns);
+  const secondsOf = (steps: Steps) => (turns: number) => stepped(FEWEST_SECOND, secondsUpTo(turns), steps.second);
   function* made(
     turnsTried: readonly number[],
     secondsTried: (turns: number) => readonly number[],
     tapsTried: (turns: number, about?: number) => readonly number[],
     near?: TurnsChosen,
-  ): Generator<TurnsChosen> {
-    for (const turns of turnsTried)
+  ): Generator<TurnsGroup> {
+    for (const turns of turnsTried) {
+      const detectorTaps = [...(hasTap ? tapsTried(turns, near?.detectorTap ?? near?.turns) : []), turns];
       for (const secondTurns of second ? secondsTried(turns) : [undefined])
         for (const aerialTap of hasAerialTap ? tapsTried(turns, near?.aerialTap) : [undefined])
-          for (const tap of hasTap ? [...tapsTried(turns, near?.detectorTap ?? near?.turns), turns] : [turns])
-            yield {
-              turns,
-              ...(secondTurns === undefined ? {} : { secondTurns }),
-              ...(aerialTap === undefined ? {} : { aerialTap }),
-              ...(tap === turns ? {} : { detectorTap: tap }),
-            };
+          yield {
+            turns,
+            ...(secondTurns === undefined ? {} : { secondTurns }),
+            ...(aerialTap === undefined ? {} : { aerialTap }),
+            detectorTaps,
+          };
+    }
   }
-  const secondsUpTo = (turns: number): number => Math.min(MOST_SECOND, room(turns));
   return {
     count,
-    grid: () =>
-      made(
-        stepped(FEWEST, most, isCoilTuned ? 1.3 : step(TURNS_STEP)),
-        (turns) => stepped(FEWEST_SECOND, secondsUpTo(turns), isCoilTuned ? 1.8 : step(SECOND_STEP)),
-        (turns) => stepped(every, turns - 1, step(TAP_STEP), every),
-      ),
-    about: (near) =>
-      made(
-        isCoilTuned ? [near.turns] : between(near.turns, ABOUT, FEWEST, most),
-        (turns) => between(near.secondTurns!, ABOUT_TAP, FEWEST_SECOND, secondsUpTo(turns)),
-        (turns, about = turns) => between(about, ABOUT_TAP, 1, turns - 1).filter((tap) => tap % every === 0),
+    size(grid) {
+      const steps = grids[grid];
+      let [coils, sets] = [0, 0];
+      for (const turns of turnsOf(steps)) {
+        const taps = hasTap ? tapsOf(steps)(turns).length : 0;
+        const pairs = second ? secondsOf(steps)(turns).length : 1;
+        coils += pairs;
+        sets += pairs * (taps + 1) * (hasAerialTap ? taps : 1);
+      }
+      return { coils, sets };
+    },
+    groups: (grid) => made(turnsOf(grids[grid]), secondsOf(grids[grid]), tapsOf(grids[grid])),
+    about(near, grid) {
+      const steps = grids[grid];
+      const by = (ratio: number): number => ABOUT * (ratio - 1);
+      const some = (values: number[]): number[] =>
+        hasTap ? values : values.filter((_, i) => i % Math.ceil(values.length / (2 * ABOUT_COIL_TUNED)) === 0);
+      return made(
+        some(between(near.turns, by(steps.turns), FEWEST, most)),
+        (turns) => some(between(near.secondTurns!, by(steps.second), FEWEST_SECOND, secondsUpTo(turns))),
+        (turns, about = turns) => between(about, by(steps.tap), 1, turns - 1).filter((tap) => tap % every === 0),
         near,
-      ),
+      );
+    },
   };
 }
 

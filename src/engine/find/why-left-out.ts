@@ -1,6 +1,7 @@
+import type { Candidate } from './candidate.ts';
 import type { BackEnd, FrontEnd, SetChoice } from './choices.ts';
 import { isAsGood, scoreSum } from './ranking.ts';
-import type { Candidate, Judged } from './tasks.ts';
+import type { Judged } from './tasks.ts';
 
 /** A set that is no further behind is as good, dB. */
 const SAME = 0.05;

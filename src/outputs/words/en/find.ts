@@ -8,11 +8,13 @@ import type { LeftOut } from '../../../engine/find/why-left-out.ts';
 import type { Want } from '../../../engine/set/wants.ts';
 import { formatQuantity } from '../../../engine/units/format.ts';
 import { kindName } from './fields/index.ts';
-import { counted } from './grammar.ts';
+import { counted, plural } from './grammar.ts';
 import { wantFigure, wantName } from './vary/wants.ts';
 
 const millimetres = (metres: number): string => formatQuantity(metres, 'length', 3);
 const list = new Intl.ListFormat('en-GB');
+/** Long numbers in groups of three. */
+const digits = (n: number): string => String(n).replace(/\B(?=(\d{3})+$)/g, ' ');
 
 /** A former by its size: "70 mm tube". */
 function formerName({ former }: BoxDescription['formers'][number]): string {
@@ -156,8 +158,17 @@ export function whyLeftOut(box: BoxDescription, { of, choice, figures, behind, i
 /** `faintwave find`. */
 export const findAnswer = {
   title: (box: string, place: string): string => `${box} at ${place}`,
-  counts: ({ spanned, valued, received, judged }: FindAnswer['counts']): string =>
-    `The box allows ${counted(spanned, 'set', 'sets')}. Estimated: ${valued}; calculated in full: ${received}; calculated with tolerances: ${judged}.`,
+  counts: ({ spanned, valued, ruledOut, untried, received, judged }: FindAnswer['counts']): string =>
+    [
+      `The box allows ${digits(spanned)} ${plural(spanned, 'set', 'sets')}.`,
+      `Estimated: ${digits(valued)}; ruled out by the power that reaches the detector: ${digits(ruledOut)};`,
+      `calculated in full: ${digits(received)}; calculated with tolerances: ${digits(judged)}.`,
+      ...(untried > 0
+        ? [
+            `Not tried, since their turns and taps lie between those that were: ${digits(untried)}; about the best sets every whole turn was tried.`,
+          ]
+        : []),
+    ].join(' '),
   nothing: 'No set can be found:',
   noneInRange: 'No set of this box receives what is wanted.',
   parts: (parts: number, effort: number): string => `${counted(parts, 'part', 'parts')}, effort ${effort}`,
