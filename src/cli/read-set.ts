@@ -1,18 +1,23 @@
 import {
+  bandNamed,
   isSetLink,
   type ReadResult,
   readText,
   type SetDescription,
+  safeText,
+  standingBand,
   textOfLink,
+  turnSwitch,
   type WrittenDescription,
 } from '../engine/index.ts';
 import { callProblems, cliNotes, problemSentence, readNote } from '../outputs/words/index.ts';
 import { InputError, type Io } from './command.ts';
 import { problemsOfFile } from './problems-of-file.ts';
+import { wrongOption } from './wrong-option.ts';
 
-/** Read a description file. @throws InputError with every problem, a line each. */
-export const readSet = async (file: string | undefined, io: Io): Promise<SetDescription> =>
-  (await readWrittenSet(file, io)).set;
+/** Read a description file. @param band that its switch is turned to. @throws InputError with every problem, a line each. */
+export const readSet = async (file: string | undefined, io: Io, band?: string): Promise<SetDescription> =>
+  (await readWrittenSet(file, io, band)).set;
 
 /** A link is longer than anybody reads. */
 export const shownSource = (file: string): string =>
@@ -36,10 +41,30 @@ export const readSource = (source: ReturnType<typeof textOfLink>): ReadResult =>
 export async function readWrittenSet(
   file: string | undefined,
   io: Io,
+  band?: string,
 ): Promise<{ set: SetDescription; written: WrittenDescription }> {
   if (file === undefined) throw new InputError(callProblems.nameSet);
   const result = readSource(await sourceText(file, io));
   if (!result.ok) throw new InputError(problemsOfFile(shownSource(file), result.problems.map(problemSentence)));
   for (const note of result.notes) io.err(`${cliNotes.note(readNote(note))}\n`);
-  return { set: result.set, written: result.written };
+  return onBand(result, band, io);
+}
+
+/** The set with its switch on the band that was asked for, and a note of the others. @throws InputError for a band that it has not. */
+function onBand(
+  { set, written }: { readonly set: SetDescription; readonly written: WrittenDescription },
+  band: string | undefined,
+  io: Io,
+): { set: SetDescription; written: WrittenDescription } {
+  const { bands } = set;
+  if (!bands) {
+    if (band !== undefined) throw new InputError(callProblems.noBandSwitch);
+    return { set, written };
+  }
+  const names = bands.map(({ name }) => name);
+  const index = band === undefined ? standingBand(set) : bandNamed(set, band);
+  if (index === undefined) throw wrongOption('--switch', { code: 'one of', choices: names.map(safeText) }, band);
+  const others = names.filter((_, i) => i !== index);
+  io.err(`${cliNotes.note(cliNotes.onBand(safeText(names[index]), others.map(safeText)))}\n`);
+  return { set: turnSwitch(set, index), written: turnSwitch(written, index) };
 }

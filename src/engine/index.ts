@@ -61,6 +61,8 @@ export type { Edit, Path } from './kinds/adjustment.ts';
 export { hasHeater, hasSpots } from './kinds/detectors/detector-traits.ts';
 export { isLoop } from './kinds/loops.ts';
 export { assumedIn, confirmed, isAssumed, placeOf, placeText, stillAssumed } from './set/assumed.ts';
+export { bandNamed, standingBand, switchBand, turnSwitch } from './set/band-switch.ts';
+export type { BandDescription } from './set/bands.ts';
 export { description, type SetDescription, type WrittenDescription } from './set/description.ts';
 export { encodingOf } from './set/encoding.ts';
 export { jsonSchema } from './set/json-schema.ts';
@@ -194,6 +196,7 @@ export { HEATER_WATCHED, type HeaterRun, heaterRuns } from './reception/detectio
 export type { Verdict } from './reception/hearing/types.ts';
 export { arrivalOptions, type FieldOptions, fieldsAtSite } from './reception/path/field.ts';
 export { receive } from './reception/path/receive.ts';
+export { type BandReceived, type BandsReceived, receiveBands } from './reception/path/receive-bands.ts';
 export { effectiveHeight, type Receiver, receiver, receiveStation } from './reception/path/receive-station.ts';
 export type {
   Dial,

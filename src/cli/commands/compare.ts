@@ -26,6 +26,7 @@ const OPTIONS = {
   out: { type: 'string' },
   sheet: { type: 'string' },
   paper: { type: 'string' },
+  switch: { type: 'string' },
 } as const satisfies CommandOptions<'compare'>;
 
 /** A row with the name of its detector, for other programs. */
@@ -45,7 +46,7 @@ export const compare: Command = {
   ],
   async run(args, io) {
     const { values, positionals } = filesAndOptions(args, OPTIONS);
-    const set = await readSet(positionals[0], io);
+    const set = await readSet(positionals[0], io, values.switch);
     const when = { time: timeOfDay(values, set.place), coast: packagedCoastFor(set.place) };
     if (positionals.length > 1) {
       const others: SetDescription[] = [];

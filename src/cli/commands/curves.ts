@@ -41,6 +41,7 @@ const OPTIONS = {
   print: { type: 'boolean' },
   json: { type: 'boolean' },
   out: { type: 'string' },
+  switch: { type: 'string' },
 } as const satisfies CommandOptions<'curves'>;
 
 /** One curve in every form it can be asked for. */
@@ -116,7 +117,7 @@ export const curves: Command = {
   ],
   async run(args, io) {
     const { values, file } = fileAndOptions(args, OPTIONS);
-    const set = await readSet(file, io);
+    const set = await readSet(file, io, values.switch);
     const curve = choiceOf(values.curve ?? 'resonance', '--curve', CURVES);
     const { out } = values;
     const ending = out === undefined || values.json ? undefined : endingOf(out, ['svg', 'csv']);

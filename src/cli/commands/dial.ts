@@ -19,6 +19,7 @@ const OPTIONS = {
   json: { type: 'boolean' },
   day: { type: 'boolean' },
   night: { type: 'boolean' },
+  switch: { type: 'string' },
 } as const satisfies CommandOptions<'dial'>;
 
 export const dial: Command = {
@@ -27,7 +28,7 @@ export const dial: Command = {
   examples: ['faintwave dial examples/medium-wave-galena.json'],
   async run(args, io) {
     const { values, file } = fileAndOptions(args, OPTIONS);
-    const set = await readSet(file, io);
+    const set = await readSet(file, io, values.switch);
     const when = { time: timeOfDay(values, set.place), coast: packagedCoastFor(set.place) };
     const reception = receiveRanged(set, when);
     if (values.json) {

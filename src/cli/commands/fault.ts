@@ -40,6 +40,7 @@ const OPTIONS = {
   day: { type: 'boolean' },
   night: { type: 'boolean' },
   json: { type: 'boolean' },
+  switch: { type: 'string' },
 } as const satisfies CommandOptions<'fault'>;
 
 /** How many checks are asked for after one another. */
@@ -55,7 +56,7 @@ export const fault: Command = {
   ],
   async run(args, io) {
     const { values, file } = fileAndOptions(args, OPTIONS);
-    const set = await readSet(file, io);
+    const set = await readSet(file, io, values.switch);
     const built = builtSet(set);
     const observations = values.observed === undefined ? [] : await observed(values.observed, built, io);
     const model = faultModel(built, {

@@ -54,6 +54,7 @@ const OPTIONS = {
   band: { type: 'string' },
   centre: { type: 'string' },
   'full-scale': { type: 'string' },
+  switch: { type: 'string' },
 } as const satisfies CommandOptions<'listen'>;
 
 export const listen: Command = {
@@ -66,7 +67,7 @@ export const listen: Command = {
   ],
   async run(args, io) {
     const { values, file } = fileAndOptions(args, OPTIONS);
-    const set = await readSet(file, io);
+    const set = await readSet(file, io, values.switch);
     if (!values.out) throw wrongOption('--out', { code: 'sound file' }, values.out);
     const seconds = numberOf(values.seconds, 10, '--seconds', 0.1, LONGEST_RENDER);
     const seed = numberOf(values.seed, 1, '--seed', 0, 2 ** 31);

@@ -24,6 +24,7 @@ import { readSet } from '../read-set.ts';
 const OPTIONS = {
   json: { type: 'boolean' },
   out: { type: 'string' },
+  switch: { type: 'string' },
 } as const satisfies CommandOptions<'log'>;
 
 export const log: Command = {
@@ -34,7 +35,7 @@ export const log: Command = {
     const { values, positionals } = filesAndOptions(args, OPTIONS);
     if (positionals.length !== 2) throw new InputError(callProblems.setAndLog);
     const [file, logFile] = positionals;
-    const set = await readSet(file, io);
+    const set = await readSet(file, io, values.switch);
     const options = { coast: packagedCoastFor(set.place) };
     const at = (time: Light) => receiveRanged(set, { ...options, time });
     const { answer, problems, isEmpty } = logAgainst(set, await io.read(logFile), at, io);

@@ -35,6 +35,7 @@ const OPTIONS = {
   night: { type: 'boolean' },
   json: { type: 'boolean' },
   out: { type: 'string' },
+  switch: { type: 'string' },
 } as const satisfies CommandOptions<'match'>;
 
 export const match: Command = {
@@ -46,7 +47,7 @@ export const match: Command = {
   ],
   async run(args, io) {
     const { values, file } = fileAndOptions(args, OPTIONS);
-    const set = await readSet(file, io);
+    const set = await readSet(file, io, values.switch);
     const when = { time: timeOfDay(values, set.place), coast: packagedCoastFor(set.place) };
     const taps = numbers(values.taps, '--taps');
     const ratios = numbers(values.ratios, '--ratios');

@@ -57,6 +57,7 @@ const OPTIONS = {
   out: { type: 'string' },
   station: { type: 'string' },
   json: { type: 'boolean' },
+  switch: { type: 'string' },
 } as const satisfies CommandOptions<'measure'>;
 
 export const measure: Command = {
@@ -71,7 +72,7 @@ export const measure: Command = {
   async run(args, io) {
     const { values, positionals } = filesAndOptions(args, OPTIONS);
     const [file, readings] = positionals;
-    const { set, written } = await readWrittenSet(file, io);
+    const { set, written } = await readWrittenSet(file, io, values.switch);
     if (values.how !== undefined) {
       const kind = kindOf(values.how);
       if (values.json) io.data(`${jsonText(cardData(kind, set))}\n`);

@@ -22,6 +22,7 @@ const OPTIONS = {
   to: { type: 'string' },
   out: { type: 'string' },
   json: { type: 'boolean' },
+  switch: { type: 'string' },
 } as const satisfies CommandOptions<'move'>;
 
 export const move: Command = {
@@ -35,7 +36,7 @@ export const move: Command = {
     const { values, file } = fileAndOptions(args, OPTIONS);
     const to = NAMES.find((name) => name === values.to || spelt(name) === values.to);
     if (!to) throw wrongOption('--to', { code: 'one of', choices: NAMES.map(spelt) }, values.to);
-    const { set, written } = await readWrittenSet(file, io);
+    const { set, written } = await readWrittenSet(file, io, values.switch);
     let moved: Move;
     try {
       moved = moveBand(set, { to });

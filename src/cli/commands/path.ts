@@ -57,6 +57,7 @@ const OPTIONS = {
   want: { type: 'string', multiple: true },
   keep: { type: 'string', multiple: true },
   json: { type: 'boolean' },
+  switch: { type: 'string' },
 } as const satisfies CommandOptions<'path'>;
 
 export const path: Command = {
@@ -69,7 +70,7 @@ export const path: Command = {
   ],
   async run(args, io) {
     const { values, file } = fileAndOptions(args, OPTIONS);
-    const read = await readWrittenSet(file, io);
+    const read = await readWrittenSet(file, io, values.switch);
     const set = withWants(read, values);
     const assumed = assumedIn(read.written)
       .map((place) => ({ place, value: valueAtPath(read.written, placeOf(place)) }))

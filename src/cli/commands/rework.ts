@@ -36,6 +36,7 @@ const OPTIONS = {
   night: { type: 'boolean' },
   out: { type: 'string' },
   json: { type: 'boolean' },
+  switch: { type: 'string' },
 } as const satisfies CommandOptions<'rework'>;
 
 export const rework: Command = {
@@ -47,7 +48,7 @@ export const rework: Command = {
   ],
   async run(args, io) {
     const { values, file } = fileAndOptions(args, OPTIONS);
-    const { set, written } = await readWrittenSet(file, io);
+    const { set, written } = await readWrittenSet(file, io, values.switch);
     const when = { time: timeOfDay(values, set.place), coast: packagedCoastFor(set.place) };
     const { stations } = set.place;
     if (values['two-circuits'] && values.stop !== undefined) throw new InputError(reworkAnswer.oneOnly);

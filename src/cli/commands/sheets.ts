@@ -20,6 +20,7 @@ const OPTIONS = {
   board: { type: 'string' },
   day: { type: 'boolean' },
   night: { type: 'boolean' },
+  switch: { type: 'string' },
 } as const satisfies CommandOptions<'sheets'>;
 
 export const sheets: Command = {
@@ -36,7 +37,7 @@ export const sheets: Command = {
     const paper = paperOption(values.paper);
     const only = onlyFrom(values.only);
     const board = boardFrom(values.board);
-    const set = await readSet(file, io);
+    const set = await readSet(file, io, values.switch);
     const written = await writtenIn(file, io);
     const reception = receiveRanged(set, { time: timeOfDay(values, set.place), coast: packagedCoastFor(set.place) });
     const sheets = sheetsFor(written ?? set, set, reception, { paper, only, board });

@@ -3,10 +3,13 @@ import {
   arrivalOptions,
   arrivals,
   checkStations,
+  type FieldOptions,
   joinStations,
   type Path,
+  type RangedReception,
   rangedArrivals,
   readStationTable,
+  receiveBands,
   receiveRanged,
   type SetDescription,
   type StationDoubt,
@@ -14,11 +17,19 @@ import {
   sunState,
   type TableReading,
   TableTooLargeError,
+  turnSwitch,
   valueAtPath,
   withValueAt,
   writeText,
 } from '../../engine/index.ts';
-import { clean, placeTable, type StationRow, stationRows, warningsTogether } from '../../outputs/tables/index.ts';
+import {
+  type BandedReception,
+  clean,
+  placeTable,
+  type StationRow,
+  stationRows,
+  warningsTogether,
+} from '../../outputs/tables/index.ts';
 import {
   type CommandOptions,
   columnName,
@@ -46,6 +57,7 @@ const OPTIONS = {
   csv: { type: 'boolean' },
   import: { type: 'string' },
   out: { type: 'string' },
+  switch: { type: 'string' },
 } as const satisfies CommandOptions<'stations'>;
 
 export const stations: Command = {
@@ -59,7 +71,7 @@ export const stations: Command = {
   async run(args, io) {
     const { values, file } = fileAndOptions(args, OPTIONS);
     if (values.import !== undefined) return importTable(values.import, file, values.out, io);
-    const set = await readSet(file, io);
+    const set = await readSet(file, io, values.switch);
     if (values.csv) {
       // A gain of 0 dB is the default, not something anybody wrote.
       const list = set.place.stations.map((s) => ({ ...s, mastGain: s.mastGain || undefined }));
@@ -67,7 +79,7 @@ export const stations: Command = {
       return 0;
     }
     const time = values.time === undefined ? timeOfDay(values, set.place) : momentOf(values.time);
-    const rows = rowsAt(set, time);
+    const rows = rowsAt(set, time, values.switch === undefined);
     const doubts = checkStations(set.place.stations, { site: set.place.position });
     if (values.json || values.out !== undefined) {
       // JSON has no −∞: a level of nothing becomes null.
@@ -90,7 +102,8 @@ export const stations: Command = {
   },
 };
 
-function rowsAt(set: SetDescription, time: 'day' | 'night' | Date): StationRow[] {
+/** @param isOnAnyBand every station on the band that it is received best on, not all on the one that the switch is on */
+function rowsAt(set: SetDescription, time: 'day' | 'night' | Date, isOnAnyBand: boolean): StationRow[] {
   const { place } = set;
   const options = { coast: packagedCoastFor(place), memory: arrivalMemory() };
   const at = (when: 'day' | 'night' | Date) =>
@@ -99,11 +112,25 @@ function rowsAt(set: SetDescription, time: 'day' | 'night' | Date): StationRow[]
   const night = at('night');
   const now = time === 'day' ? day : time === 'night' ? night : at(time);
   const ranged = (of: typeof now, when: 'day' | 'night') => rangedArrivals(place, of, { ...options, time: when });
-  return stationRows(receiveRanged(set, { ...options, time }), {
-    day: ranged(day, 'day'),
-    night: ranged(night, 'night'),
-    now,
+  const came = { day: ranged(day, 'day'), night: ranged(night, 'night'), now };
+  const standing = receiveRanged(set, { ...options, time });
+  return set.bands && isOnAnyBand
+    ? stationRows(onBestBands(set, standing, { ...options, time }), came)
+    : stationRows(standing, came);
+}
+
+/** Every station as received on its best band; one that none reaches as the set stands. */
+function onBestBands(set: SetDescription, standing: RangedReception, when: FieldOptions): BandedReception {
+  const { bands, bestOf, best } = receiveBands(set, when, standing);
+  const receptions = bands.map((_, i) => {
+    const turned = turnSwitch(set, i);
+    return turned === set ? standing : receiveRanged(turned, when);
   });
+  return {
+    stations: bestOf.map((band, i) => (band === undefined ? standing : receptions[band]).stations[i]),
+    best,
+    bands: bestOf.map((band) => (band === undefined ? undefined : bands[band].name)),
+  };
 }
 
 /** What is probably a slip, as data with its sentence. */

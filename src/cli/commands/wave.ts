@@ -61,6 +61,7 @@ const OPTIONS = {
   exact: { type: 'boolean' },
   'coming-on': { type: 'boolean' },
   out: { type: 'string' },
+  switch: { type: 'string' },
 } as const satisfies CommandOptions<'wave'>;
 
 export const wave: Command = {
@@ -74,7 +75,7 @@ export const wave: Command = {
   ],
   async run(args, io) {
     const { values, file } = fileAndOptions(args, OPTIONS);
-    const set = await readSet(file, io);
+    const set = await readSet(file, io, values.switch);
     const ending =
       values.out === undefined
         ? undefined

@@ -1,3 +1,4 @@
+import { warning } from '../facts/warning.ts';
 import { aerialLead } from '../kinds/arrangements/aerial-lead.ts';
 import type { Assembly } from '../kinds/arrangements/assembly.ts';
 import { arrange } from '../kinds/arrangements/index.ts';
@@ -7,6 +8,7 @@ import { tuningModel } from '../kinds/models.ts';
 import type { Port } from '../network/port.ts';
 import { type AveragedDetector, averaged } from '../parts/detector/averaged.ts';
 import { pairAveraged } from '../parts/detector/pair.ts';
+import { switchedOutCoils } from '../set/band-switch.ts';
 import type { SetDescription } from '../set/description.ts';
 import { stationNamed } from '../set/want-problems.ts';
 import { changedParts, type PartChanges } from './changed-parts.ts';
@@ -87,7 +89,9 @@ function joined(set: SetDescription, parts: SetParts): SetCircuit {
     bias: wiring === 'single' ? bias : 0,
     junctionCapacitance: detector.junctionCapacitance,
   };
-  const assembly = arrange(arrangement, kit);
+  const plain = arrange(arrangement, kit);
+  const switchedOut = switchedOutCoils(set).map((coil) => warning('arrangement.coil-switched-out', { coil }));
+  const assembly = switchedOut.length > 0 ? { ...plain, warnings: [...plain.warnings, ...switchedOut] } : plain;
   return {
     set,
     assembly,

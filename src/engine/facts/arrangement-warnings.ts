@@ -20,6 +20,8 @@ export interface ArrangementWarnings {
   readonly 'arrangement.loose-end': { readonly node: string };
   readonly 'arrangement.aerial-unconnected': Record<never, never>;
   readonly 'arrangement.doubler-node-unused': { readonly node: string };
+  /** A coil of another band, by name: what it does while it is switched out is not calculated. */
+  readonly 'arrangement.coil-switched-out': { readonly coil: string };
   readonly 'arrangement.coupling-unknown': Record<never, never>;
   readonly 'arrangement.full-wave-tap-unused': Record<never, never>;
 }

@@ -23,6 +23,9 @@ export interface DescriptionExpectations extends Expectations {
   readonly 'another-station': NoFigures;
   readonly 'part-or-place': { readonly parts: readonly string[] };
   readonly 'turns.at-most': { readonly turns: number };
+  /** A band's own arrangement: only the band that the switch stands on has none. */
+  readonly 'band-arrangement': NoFigures;
+  readonly 'standing-band': NoFigures;
   readonly 'another-node': NoFigures;
   readonly winding: { readonly another: boolean };
   /** Less than another field says. */
@@ -76,6 +79,8 @@ export interface Hints extends FieldHints {
   readonly 'places-of-parts': NoFigures;
   readonly 'second-coil': { readonly taken: string };
   readonly 'taps-from-earth': NoFigures;
+  readonly 'switch-stands-once': NoFigures;
+  readonly 'switch-changes': NoFigures;
   readonly 'frame-tunes': NoFigures;
   readonly 'rod-tunes': NoFigures;
   readonly 'loop-is-coil': NoFigures;

@@ -24,6 +24,7 @@ export type ListOf =
   | 'stations'
   | 'rows'
   | 'scenes'
+  | 'bands'
   | 'wants'
   | 'assumed'
   | 'kept'

@@ -90,8 +90,12 @@ export function buildProblems(set: SetDescription): Problem[] {
     else build(['coils', i], () => sensible(coilModel(coil)));
   });
   build(['tuning'], () => tuningModel(set.tuning));
-  if (arrangement.kind === 'two circuits' && arrangement.aerialTuning)
-    build(['arrangement', 'aerialTuning'], () => tuningModel(arrangement.aerialTuning!));
+  const second = (path: readonly (string | number)[], of: SetDescription['arrangement'] | undefined): void => {
+    if (of?.kind === 'two circuits' && of.aerialTuning) build(path, () => tuningModel(of.aerialTuning!));
+  };
+  second(['arrangement', 'aerialTuning'], arrangement);
+  for (const [i, band] of (set.bands ?? []).entries())
+    second(['bands', i, 'arrangement', 'aerialTuning'], band.arrangement);
   if (arrangement.kind === 'elements' && problems.length === 0) problems.push(...closeCoupling(set, arrangement));
   build(['detector'], () => detectorModel(set.detector));
   build(['load'], () => loadModel(set.load));

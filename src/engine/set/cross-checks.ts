@@ -4,6 +4,7 @@ import { aerialLead } from '../kinds/arrangements/aerial-lead.ts';
 import type { ArrangementDescription } from '../kinds/arrangements/arrangement-schema.ts';
 import { isLoop } from '../kinds/loops.ts';
 import { givenValue } from '../units/refusal.ts';
+import { bandProblems, onEveryBand } from './band-checks.ts';
 import type { SetDescription } from './description.ts';
 import { noSuchStation, stationNamed } from './want-problems.ts';
 
@@ -12,8 +13,14 @@ type ElementDescription = Extract<ArrangementDescription, { kind: 'elements' }>[
 const didYouMean = (option: string | undefined): Hint | undefined =>
   option === undefined ? undefined : { code: 'did-you-mean', option };
 
-/** What single fields cannot see: names that refer to coils, taps within the coil. */
-export function crossChecks(set: SetDescription): Problem[] {
+/** What single fields cannot see: names that refer to coils, taps within the coil, bands that the switch cannot have. */
+export const crossChecks = (set: SetDescription): Problem[] => [
+  ...onEveryBand(set, arrangementChecks),
+  ...bandProblems(set),
+];
+
+/** What is wrong with the set as it stands. */
+function arrangementChecks(set: SetDescription): Problem[] {
   const problems: Problem[] = [];
   const names = set.coils.map((c) => c.name);
   names.forEach((name, i) => {

@@ -9,6 +9,7 @@ import { earth } from '../kinds/earths/earth-schema.ts';
 import { load } from '../kinds/loads/load-schema.ts';
 import { tuning } from '../kinds/tunings/tuning-schema.ts';
 import { assumed } from './assumed.ts';
+import { bands } from './bands.ts';
 import { ear, place } from './place.ts';
 import { recording, scenes } from './scenes.ts';
 import { keep, wants } from './wants.ts';
@@ -29,6 +30,7 @@ export const description = object({
   coils: list('set.coils', 'coils', coil, { max: 12 }),
   tuning: part('set.tuning', tuning),
   arrangement: part('set.arrangement', arrangement),
+  bands: v.optional(bands),
   detector: part('set.detector', detector),
   load: part('set.load', load),
   ear: withDefault(part('set.ear', ear), { room: 'quiet room' }),

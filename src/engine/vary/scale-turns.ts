@@ -4,14 +4,18 @@ import { type ByKind, byKind } from '../kinds/by-kind.ts';
 import type { CoilDescription } from '../kinds/coils/coil-schema.ts';
 import { isLoop, type LoopDescription } from '../kinds/loops.ts';
 import { halfTurns } from '../kinds/turns-adjust.ts';
+import { switchedOutCoils } from '../set/band-switch.ts';
 import type { SetDescription } from '../set/description.ts';
 import { formatQuantity } from '../units/format.ts';
 
-/** Every winding of the set with this many times its turns, taps along with them; wave traps stay on their stations. */
+/**
+ * Every winding of the set with this many times its turns, taps along with them; wave traps stay on their stations, and
+ * coils of other bands as they are.
+ */
 export function scaleTurns(set: SetDescription, by: number): Edit[] {
-  const ofTraps = new Set(aerialLead(set.arrangement).traps.map(({ coil }) => coil));
+  const others = new Set([...aerialLead(set.arrangement).traps.map(({ coil }) => coil), ...switchedOutCoils(set)]);
   const edits: Edit[] = set.coils.flatMap((coil, i) =>
-    ofTraps.has(coil.name) ? [] : coilChanges(coil, ['coils', i], by),
+    others.has(coil.name) ? [] : coilChanges(coil, ['coils', i], by),
   );
   const { aerial, arrangement } = set;
   if (isLoop(aerial)) edits.push(...byKind(LOOP_EDITS, aerial, by));

@@ -38,6 +38,8 @@ export interface StationRow {
   /** The same verdict as the list of stations has: a masked station is not called quiet. */
   readonly heard: Verdict;
   readonly outOfRange?: OutOfRange;
+  /** Of a set with a band switch the band in which it is received best; undefined where none reaches it. */
+  readonly band?: string;
   /** Whether the set keeps it apart from the rest. */
   readonly separated: boolean;
   /** Who disturbs it most, and how: "Radio Corvale: troublesome". */
@@ -55,8 +57,14 @@ export interface DayAndNight {
   readonly now: readonly Arrival[];
 }
 
+/** A reception, or of a set with a band switch every station on its best band. */
+export interface BandedReception extends Pick<Reception, 'stations' | 'best'> {
+  /** Names of bands by station. */
+  readonly bands?: readonly (string | undefined)[];
+}
+
 /** What to try first: the best for this set that comes through and is kept apart from the rest. */
-const firstChoice = ({ best, stations }: Reception): number | undefined =>
+const firstChoice = ({ best, stations }: BandedReception): number | undefined =>
   best.find((index) => isHad(stations[index]) && isSeparated(stations[index])) ??
   best.find((index) => isHad(stations[index]));
 
@@ -70,7 +78,7 @@ const isSeparated = (s: StationReception): boolean =>
  * @param options what arrives by day and by night, and now
  * @returns field strengths (V/m), directions (degrees) and verdicts
  */
-export function stationRows(reception: Reception, { day, night, now }: DayAndNight): StationRow[] {
+export function stationRows(reception: BandedReception, { day, night, now }: DayAndNight): StationRow[] {
   const first = firstChoice(reception);
   return reception.best.map((index): StationRow => {
     const station = reception.stations[index];
@@ -91,6 +99,7 @@ export function stationRows(reception: Reception, { day, night, now }: DayAndNig
       neighbours: now[index].neighbours.toSorted((a, b) => b.difference - a.difference),
       heard,
       outOfRange: station.outOfRange,
+      band: reception.bands?.[index],
       separated: isSeparated(station),
       disturbedBy: others ? disturbedByText(disturbance) : undefined,
       first: index === first,
@@ -115,6 +124,9 @@ export function placeTable(rows: readonly StationRow[], width?: number): string 
     [
       { title: '', text: (r) => (r.first ? '►' : '') },
       { title: columns.station, text: (r) => r.name },
+      ...(rows.some(({ band }) => band !== undefined)
+        ? [{ title: columns.band, text: (r: StationRow) => clean(r.band ?? '') }]
+        : []),
       { title: columns.frequency, text: (r) => formatNumber(r.frequency / 1e3, 5), align: 'right' },
       {
         title: columns.distance,

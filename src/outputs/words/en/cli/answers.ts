@@ -32,6 +32,8 @@ export type LongTask = keyof typeof TASKS;
 /** What commands say beside their answer. */
 export const cliNotes = {
   note: (text: string): string => `note: ${text}`,
+  onBand: (band: string, others: readonly string[]): string =>
+    `the band switch is on “${band}”; --switch ${others.map((one) => `"${one}"`).join(' or --switch ')} turns it`,
   written: (file: string): string => `Written to ${file}`,
   progress: (task: LongTask, percent: number): string => `${TASKS[task]} ${percent} % (Ctrl-C stops it)`,
   outOfRange: (station: string, where: string): string => `note: ${station} is ${where}; the dial is set to its end`,

@@ -16,6 +16,12 @@ const STATION = {
   about: 'the station, by part of its name or its frequency in kHz; default the one received best',
 } as const;
 
+/** Not "--band": under that name `listen` takes a recorded band. */
+const SWITCH = {
+  value: 'BAND',
+  about: 'of a set with a band switch: on this band, by its name; default the one the switch stands on',
+} as const;
+
 const JSON_DATA = { about: 'as data' } as const;
 
 const OUT = {
@@ -44,12 +50,13 @@ export const commandWords = {
         about: 'leave a part or place as it is, such as load, coils[0] or aerial.height; may be given several times',
       },
       json: { about: 'everything as data' },
+      switch: SWITCH,
     },
   },
   dial: {
     about: 'Tuning range of a set, where each station is on the scale, and the bandwidth along it.',
     usage: ['dial SET [--day | --night] [--json]'],
-    options: { ...TIME, json: JSON_DATA },
+    options: { ...TIME, json: JSON_DATA, switch: SWITCH },
   },
   listen: {
     about: 'Hear a set before it is built: one station, or the dial tuned from end to end, as a WAV file.',
@@ -76,6 +83,7 @@ export const commandWords = {
       band: { value: 'FILE', about: 'a recorded band (stereo WAV: in-phase, quadrature) instead of the stations' },
       centre: { value: 'kHz', about: 'centre frequency of the band, where neither its header nor its name gives it' },
       'full-scale': { value: 'mV', about: 'full scale of the band at the aerial; default 10 mV' },
+      switch: SWITCH,
     },
   },
   stations: {
@@ -98,6 +106,7 @@ export const commandWords = {
         about: 'read stations from a table of text; with a SET, print it with these stations added to its own',
       },
       out: OUT,
+      switch: SWITCH,
     },
   },
   compare: {
@@ -119,6 +128,7 @@ export const commandWords = {
       out: OUT,
       sheet: { value: 'FILE', about: 'all of it on one page for print, a PDF or SVG, by the ending of the name' },
       paper: { value: 'a4|letter', about: 'of that page; a4 unless told otherwise' },
+      switch: SWITCH,
     },
   },
   match: {
@@ -131,6 +141,7 @@ export const commandWords = {
       ...TIME,
       json: JSON_DATA,
       out: OUT,
+      switch: SWITCH,
     },
   },
   measure: {
@@ -147,6 +158,7 @@ export const commandWords = {
       },
       station: { value: 'NAME', about: 'the station whose answer is to be narrowed; default the one received best' },
       json: JSON_DATA,
+      switch: SWITCH,
     },
   },
   fault: {
@@ -159,6 +171,7 @@ export const commandWords = {
       },
       ...TIME,
       json: JSON_DATA,
+      switch: SWITCH,
     },
   },
   wave: {
@@ -193,6 +206,7 @@ export const commandWords = {
         value: 'FILE',
         about: 'a file ending in .svg (picture), .csv (table of numbers) or .wav (sound at the point)',
       },
+      switch: SWITCH,
     },
   },
   curves: {
@@ -216,6 +230,7 @@ export const commandWords = {
         value: 'FILE',
         about: 'a file ending in .svg (picture) or .csv (table of numbers); with --json the data',
       },
+      switch: SWITCH,
     },
   },
   move: {
@@ -225,6 +240,7 @@ export const commandWords = {
       to: { value: 'BAND', about: 'long-wave or medium-wave' },
       out: { value: 'FILE', about: 'write the changed description' },
       json: { about: 'sentences, changes and the changed description as data' },
+      switch: SWITCH,
     },
   },
   rework: {
@@ -238,6 +254,7 @@ export const commandWords = {
       ...TIME,
       out: { value: 'FILE', about: 'write the changed description' },
       json: { about: 'sentences, changes and the changed description as data' },
+      switch: SWITCH,
     },
   },
   sheets: {
@@ -257,6 +274,7 @@ export const commandWords = {
       },
       board: { value: 'WIDTHxLENGTH', about: 'size of the board, such as 200mmx300mm; default what the parts need' },
       ...TIME,
+      switch: SWITCH,
     },
   },
   check: {
@@ -267,7 +285,7 @@ export const commandWords = {
   log: {
     about: 'Set what was heard, by day and by night, beside what was predicted, and say what does not fit.',
     usage: ['log SET LOG [--json] [--out FILE]'],
-    options: { json: JSON_DATA, out: OUT },
+    options: { json: JSON_DATA, out: OUT, switch: SWITCH },
   },
   share: {
     about: 'Put a whole set into a link that the page opens, or into a write-up for others to read.',

@@ -101,6 +101,7 @@ export const callProblems = {
   setAndLog:
     'name a description file and a log: a table with the columns time, heard and station, frequency or pointer',
   mostSets: (most: number, given: number): string => `expected up to ${most} sets to compare, got ${given}`,
+  noBandSwitch: '--switch is for a set with a band switch; this set has none',
   nameSets: 'name at least one description file',
   nameBox: 'name a box of parts, such as examples/boxes/beginner.json',
   dayAndNight: 'expected --day or --night, got both',

@@ -19,6 +19,7 @@ const LISTS: { readonly [L in ListOf]: { readonly list: string; readonly one: st
   sections: { list: 'a list of sections', one: 'section', other: 'sections' },
   stations: { list: 'a list of stations', one: 'station', other: 'stations' },
   rows: { list: 'a list of rows', one: 'row', other: 'rows' },
+  bands: { list: 'a list of bands', one: 'band', other: 'bands' },
   wants: { list: 'a list of wants', one: 'want', other: 'wants' },
   kept: { list: 'a list of parts and places', one: 'part or place', other: 'parts and places' },
   assumed: { list: 'a list of places of the description', one: 'place', other: 'places' },
@@ -104,6 +105,8 @@ const EXPECTED: Phrases<DescriptionExpectations> = {
   'another-station': () => 'another station',
   'part-or-place': ({ parts }) => `one of ${quoted(parts)}, or a place in one of them`,
   'turns.at-most': ({ turns }) => `at most the coil’s ${turns} turns`,
+  'band-arrangement': () => 'the arrangement of this band',
+  'standing-band': () => 'one band without an arrangement of its own',
   'another-node': () => 'another node than its "from"',
   winding: ({ another }) =>
     another ? 'the name of another inductor or coil of the list' : 'the name of an inductor or coil of the list',

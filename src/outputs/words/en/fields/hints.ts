@@ -59,6 +59,9 @@ const HINTS: Phrases<Hints> = {
   'places-of-parts': () => 'write for example "load", "coils[0]" or "aerial.height"',
   'second-coil': ({ taken }, nameOf) => `${nameOf(taken)} names it already; add a second coil`,
   'taps-from-earth': () => 'taps are counted from the earthed end',
+  'switch-stands-once': () =>
+    'the switch stands on one band: its arrangement is the set’s own, every other band has one of its own',
+  'switch-changes': () => 'a band switch changes coils, taps and capacitors of a set that is tuned by its capacitor',
   'frame-tunes': () => 'this arrangement is tuned by the frame itself',
   'rod-tunes': () => 'this arrangement is tuned by the rod’s own coil',
   'loop-is-coil': () => 'a frame or rod is its own tuning coil',

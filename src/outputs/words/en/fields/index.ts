@@ -20,7 +20,7 @@ import { sceneFields } from './scenes.ts';
 import { setFields } from './set.ts';
 import type { FieldText } from './texts-of.ts';
 import { tuningFields } from './tuning.ts';
-import { assumedFields, keepFields, wantFields } from './wants.ts';
+import { assumedFields, bandFields, keepFields, wantFields } from './wants.ts';
 
 /** Label and explanation of every field. */
 export const FIELDS: { readonly [Id in FieldId]: FieldText } = {
@@ -45,6 +45,7 @@ export const FIELDS: { readonly [Id in FieldId]: FieldText } = {
   ...earFields,
   ...setFields,
   ...sceneFields,
+  ...bandFields,
   ...wantFields,
   ...keepFields,
   ...boxFields,

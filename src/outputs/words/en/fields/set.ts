@@ -30,6 +30,10 @@ export const setFields: TextsOf<'set'> = {
   'set.coils': { label: 'Coils' },
   'set.tuning': { label: 'Tuning capacitor' },
   'set.arrangement': { label: 'Arrangement' },
+  'set.bands': {
+    label: 'Bands',
+    help: 'Of a set with a band switch: two to four bands. The switch stands on the one that has no arrangement of its own; the set’s is that band’s.',
+  },
   'set.detector': { label: 'Detector' },
   'set.load': { label: 'Phones or amplifier' },
   'set.ear': { label: 'Ear' },

@@ -19,6 +19,11 @@ export const wantFields: TextsOf<'want'> = {
   },
 };
 
+export const bandFields: TextsOf<'band'> = {
+  'band.name': { label: 'Band', help: 'As it stands at the switch, such as "long wave".' },
+  'band.arrangement': { label: 'Arrangement on this band' },
+};
+
 export const assumedFields: TextsOf<'assumed'> = { 'assumed.place': { label: 'Place of the description' } };
 
 export const keepFields: TextsOf<'keep'> = { 'keep.part': { label: 'Part or place' } };

@@ -25,6 +25,7 @@ const signed = (x: number): string => `${x > 0 ? '+' : ''}${formatNumber(x, 3)}`
 export const placeTableWords = {
   columns: {
     station: 'station',
+    band: 'band',
     frequency: 'kHz',
     distance: 'distance',
     bearing: 'bearing',

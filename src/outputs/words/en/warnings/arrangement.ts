@@ -26,6 +26,8 @@ export const arrangementWarnings: SentencesFor<ArrangementWarnings> = {
   'arrangement.loose-end': ({ node }) => `Only one end is joined to “${printable(node)}”: it leads nowhere.`,
   'arrangement.aerial-unconnected': () => 'Nothing is joined to “aerial”.',
   'arrangement.doubler-node-unused': ({ node }) => `A doubler works into “out”; “${printable(node)}” is not used.`,
+  'arrangement.coil-switched-out': ({ coil }) =>
+    `The coil “${printable(coil)}” is switched out on this band. It is taken as open and far away: near the coil in use it would add losses and, where it resonates by itself, a hole in the band. Mount it at right angles, or further away than it is long.`,
   'arrangement.coupling-unknown': () =>
     'The coupling of these two coils cannot be calculated from their sizes (one is a core or a measured coil): no signal passes between them until a coupling coefficient is given.',
   'arrangement.full-wave-tap-unused': () =>

@@ -1,0 +1,16 @@
+import { aerialLead } from './aerial-lead.ts';
+import type { ArrangementDescription } from './arrangement-schema.ts';
+
+/** Fields of an arrangement that name a coil. */
+const COIL_KEYS = ['coil', 'aerialCoil', 'rotor'] as const;
+
+/** Names of the coils that an arrangement has in circuit, those of its traps among them. */
+export function coilNamesOf(arrangement: ArrangementDescription): ReadonlySet<string> {
+  const fields = arrangement as Partial<Record<string, unknown>>;
+  const listed = arrangement.kind === 'elements' ? arrangement.elements : [];
+  return new Set([
+    ...COIL_KEYS.flatMap((key) => (typeof fields[key] === 'string' ? [fields[key]] : [])),
+    ...aerialLead(arrangement).traps.flatMap(({ coil }) => coil ?? []),
+    ...listed.flatMap((element) => (element.kind === 'coil' ? [element.coil] : [])),
+  ]);
+}
