@@ -214,6 +214,7 @@ export { isHeard } from './reception/verdict.ts';
 
 // Improvements
 
+export { type AddedBand, addBand } from './vary/add-band.ts';
 export { BANDS, type BandName } from './vary/bands.ts';
 export { compareDetectorsOn, type DetectorOnStation } from './vary/compare.ts';
 export {

@@ -1,5 +1,6 @@
 import { bare, isRecord, type Path, type SchemaNode, valueAtPath, withValueAt } from '../../engine/index.ts';
 import { newPart } from './change-kind.ts';
+import { onEveryBand } from './on-band.ts';
 import { schemaAt } from './schema-at.ts';
 
 /** What stands in a list of a description; none where there is no list. */
@@ -40,8 +41,13 @@ function named(value: unknown, list: readonly unknown[]): unknown {
 /** Rename a coil and everything that refers to it by name. */
 export function renameCoil(written: unknown, index: number, name: string): unknown {
   const before = valueAtPath(written, ['coils', index, 'name']);
-  let now = withValueAt(written, ['coils', index, 'name'], name);
-  if (before === name || name === '') return now;
+  const now = withValueAt(written, ['coils', index, 'name'], name);
+  return before === name || name === '' ? now : onEveryBand(now, (standing) => renamedIn(standing, before, name));
+}
+
+/** The coils that the arrangement names, with one of them renamed. */
+function renamedIn(written: unknown, before: unknown, name: string): unknown {
+  let now = written;
   for (const key of ['coil', 'aerialCoil', 'rotor'])
     if (valueAtPath(now, ['arrangement', key]) === before) now = withValueAt(now, ['arrangement', key], name);
   listAt(now, ['arrangement', 'elements']).forEach((element, i) => {

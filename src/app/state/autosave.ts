@@ -345,7 +345,7 @@ class SetKeeper {
   private restore(kept: Kept): void {
     this.take(kept);
     const begin = (written: unknown, isSaved: boolean) => {
-      if (this.set.written.peek() !== written) this.set.remember(written);
+      if (this.set.whole.peek() !== written) this.set.remember(written);
       this.set.beginWith(written, kept.fileName, isSaved);
     };
     this.whileRestoring(() => {
@@ -404,7 +404,7 @@ class SetKeeper {
       stays: true,
       action: {
         label: texts.saveNow,
-        run: () => download(this.set.fileName.peek(), writeText(this.set.written.peek())),
+        run: () => download(this.set.fileName.peek(), writeText(this.set.whole.peek())),
       },
     });
   }

@@ -2,8 +2,9 @@ import { computed, type ReadonlySignal, type Signal, signal } from '@preact/sign
 import { isRecord, type Path, stillAssumed, withValueAt } from '../../engine/index.ts';
 import { editingWords } from '../../outputs/words/index.ts';
 import { followStations } from '../description/follow-stations.ts';
+import { onEveryBand } from '../description/on-band.ts';
 import { labelAt } from '../description/schema-at.ts';
-import { settle } from '../description/settle-parts.ts';
+import { type Settled, settle } from '../description/settle-parts.ts';
 import * as History from './history.ts';
 import { dismissOnChange, tell } from './notices.ts';
 
@@ -150,10 +151,21 @@ export function createDocument(id: string, description: unknown, name: string): 
 function afterChange(before: History.History, { make, options }: PendingChange) {
   const base = History.baseOf(before, options.run);
   const changed = make(base);
-  const alone = options.part ? settle(changed, options.part) : { written: changed, also: [] };
+  const alone = options.part ? settleEveryBand(changed, options.part) : { written: changed, also: [] };
   const { written: settled, also } = followStations(base, alone);
   return {
     history: History.record(before, stillAssumed(base, settled), options.label ?? editingWords.change, options.run),
     also,
   };
+}
+
+/** What the other bands of a set with a band switch need is brought along too, each thing said once. */
+function settleEveryBand(written: unknown, part: Parameters<typeof settle>[1]): Settled {
+  const also = new Set<string>();
+  const settled = onEveryBand(written, (standing) => {
+    const one = settle(standing, part);
+    for (const sentence of one.also) also.add(sentence);
+    return one.written;
+  });
+  return { written: settled, also: [...also] };
 }

@@ -143,8 +143,8 @@ interface SavePicker {
 
 /** Save to the file chosen before, or ask where; browsers that cannot ask download. */
 export async function saveFile(set: OpenSet, options: { as?: boolean } = {}): Promise<void> {
-  const { written, fileName, savedWritten, file } = set;
-  const now = written.peek();
+  const { whole, fileName, savedWritten, file } = set;
+  const now = whole.peek();
   const text = writeText(now);
   const { showSaveFilePicker } = window as SavePicker;
   if (!showSaveFilePicker) {

@@ -1,5 +1,6 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { Reading } from '../description/stand-ins.ts';
+import { createBanded, followBands, readingOnBand, type SetBands } from './banded.ts';
 import { createCurves, type SetCurves } from './curves.ts';
 import { createDocument, type Document } from './document.ts';
 import { createFaults, type SetFaults } from './fault-search.ts';
@@ -16,6 +17,7 @@ export interface OpenSet
   extends Document,
     SetReading,
     SetView,
+    SetBands,
     SetReception,
     SetWanted,
     SetCurves,
@@ -46,7 +48,10 @@ function openSet(
   const document = createDocument(id, description, fileName);
   const reading = createSetReading(document, workers, read);
   const view = createSetView(reading.lastValidSet);
-  const reception = createReception(reading.lastValidSet, view, workers, hasFocus);
+  const { standing, ...banded } = createBanded(document);
+  const onBand = readingOnBand(reading, { ...banded, standing });
+  const bands = followBands(reading, banded, view, workers, hasFocus);
+  const reception = createReception(onBand.lastValidSet, view, workers, hasFocus);
   const wanted = createWanted(reception.receptionSet, view.time, workers, hasFocus);
   const curves = createCurves(reception, view, workers, hasFocus);
   const measuring = createMeasuring(id);
@@ -56,15 +61,18 @@ function openSet(
     id,
     file,
     ...document,
+    ...banded,
     ...reading,
+    ...onBand,
     ...view,
+    ...bands,
     ...reception,
     ...wanted,
     ...curves,
     ...measuring,
     ...faults,
     dispose() {
-      for (const part of [faults, measuring, curves, wanted, reception, view, reading]) part.dispose();
+      for (const part of [faults, measuring, curves, wanted, reception, bands, view, reading]) part.dispose();
       dismissAllOf(id);
     },
   };

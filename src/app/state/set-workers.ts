@@ -1,7 +1,8 @@
-import type { Reception, Suggestion, WantSuggestion, WantValue } from '../../engine/index.ts';
+import type { BandsReceived, Reception, Suggestion, WantSuggestion, WantValue } from '../../engine/index.ts';
 import type { Reading } from '../description/stand-ins.ts';
 import type { Curves } from '../workers/curves.ts';
 import type {
+  BandsQuestion,
   CurvesQuestion,
   ReceptionQuestion,
   SuggestionsQuestion,
@@ -18,6 +19,7 @@ type Asking<Question, Answer> = (heard: OnReply<Question, Answer>) => Latest<Que
 export interface SetWorkers {
   readonly askReading: Asking<{ readonly value: unknown; readonly lastGood?: unknown }, Reading>;
   readonly askReception: Asking<ReceptionQuestion, Reception>;
+  readonly askBands: Asking<BandsQuestion, BandsReceived>;
   readonly askCurves: Asking<CurvesQuestion, Curves | undefined>;
   readonly askUncertainty: Asking<UncertaintyQuestion, Uncertainties>;
   readonly askSuggestions: Asking<SuggestionsQuestion, readonly Suggestion[]>;
@@ -41,6 +43,7 @@ export function createSetWorkers(start: StartWorker): SetWorkers {
   return {
     askReading: shared('reading'),
     askReception: shared('reception'),
+    askBands: shared('uncertainty'),
     askCurves: shared('curves'),
     askUncertainty: shared('uncertainty'),
     askSuggestions: shared('advice'),

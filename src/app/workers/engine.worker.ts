@@ -1,11 +1,13 @@
 import {
   arrivalMemory,
+  type BandsReceived,
   type CurveOptions,
   type DialUncertainty,
   dialUncertaintyOf,
   type FieldOptions,
   type Reception,
   receive,
+  receiveBands,
   type SetDescription,
   type StationUncertainty,
   type Suggestion,
@@ -26,6 +28,13 @@ import { type Curves, curvesFor } from './curves.ts';
 
 export interface ReceptionQuestion {
   readonly about: 'reception';
+  readonly set: SetDescription;
+  readonly time: When;
+}
+
+/** What every band of a set with a band switch receives. */
+export interface BandsQuestion {
+  readonly about: 'bands';
   readonly set: SetDescription;
   readonly time: When;
 }
@@ -79,6 +88,7 @@ export interface Uncertainties {
 
 export type EngineQuestion =
   | ReceptionQuestion
+  | BandsQuestion
   | SuggestionsQuestion
   | WantValuesQuestion
   | WantSuggestionsQuestion
@@ -86,6 +96,7 @@ export type EngineQuestion =
   | UncertaintyQuestion;
 export type EngineAnswer =
   | Reception
+  | BandsReceived
   | readonly Suggestion[]
   | readonly WantValue[]
   | readonly WantSuggestion[]
@@ -120,6 +131,8 @@ async function answer(question: EngineQuestion): Promise<EngineAnswer> {
         stations: uncertaintyOf(setCircuit(set), { ...options, stations: question.stations }),
         dial: dialUncertaintyOf(setCircuit(set)),
       };
+    case 'bands':
+      return receiveBands(set, options);
     case 'reception':
       return receive(set, options);
   }

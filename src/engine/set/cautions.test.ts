@@ -17,12 +17,14 @@ const OLD: readonly CautionCode[] = ['old-parts'];
 const codes = (set: SetDescription): CautionCode[] => cautionsFor(set).map(({ code }) => code);
 
 type Part = 'aerial' | 'earth' | 'detector' | 'load' | 'arrangement';
-type Choices = { oneOf?: Choices[]; properties?: { kind: { const?: string; enum?: string[] } } };
+type Choices = { $ref?: string; oneOf?: Choices[]; properties?: { kind: { const?: string; enum?: string[] } } };
 const schema = JSON.parse(readFileSync(inRoot('schema/faintwave-set-1.schema.json'), 'utf8'));
 
 /** Every kind that a description may name. */
-const kindsOf = ({ oneOf, properties }: Choices): string[] =>
-  oneOf?.flatMap(kindsOf) ?? (properties ? [properties.kind.const ?? '', ...(properties.kind.enum ?? [])] : []);
+const kindsOf = ({ $ref, oneOf, properties }: Choices): string[] =>
+  ($ref === undefined ? undefined : kindsOf(schema.$defs[$ref.replace('#/$defs/', '')])) ??
+  oneOf?.flatMap(kindsOf) ??
+  (properties ? [properties.kind.const ?? '', ...(properties.kind.enum ?? [])] : []);
 
 const read = readValue({ ...BASE, ...SETS.direct, detector: { kind: 'germanium' } });
 if (!read.ok) throw new Error(JSON.stringify(read.problems));

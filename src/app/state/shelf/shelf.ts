@@ -323,9 +323,9 @@ export function createShelf({ sets, keeping, store, tabs, now }: Tools, first: E
 const exampleTexts = new Map(EXAMPLES.map(({ file, text }) => [file, text]));
 
 /** It can be opened again any time. */
-function isUntouchedExample({ fileName, isSaved, written, undoLabel, redoLabel, draft }: OpenSet): boolean {
+function isUntouchedExample({ fileName, isSaved, whole, undoLabel, redoLabel, draft }: OpenSet): boolean {
   const text = exampleTexts.get(fileName.peek());
   if (text === undefined || !isSaved.peek() || draft.peek()) return false;
   if (undoLabel.peek() !== undefined || redoLabel.peek() !== undefined) return false;
-  return JSON.stringify(JSON.parse(text)) === JSON.stringify(written.peek());
+  return JSON.stringify(JSON.parse(text)) === JSON.stringify(whole.peek());
 }

@@ -8,11 +8,11 @@ type Shared = keyof typeof texts.positions;
 
 /** A link to the set in focus; where one's home is stays out of it unless it is chosen. */
 export function ShareLink() {
-  const { written } = useOpenSet();
+  const { whole } = useOpenSet();
   const [position, setPosition] = useState<Shared>('coarse');
   const [link, setLink] = useState('');
   const [message, setMessage] = useState('');
-  const now = written.value;
+  const now = whole.value;
   useEffect(() => {
     setLink('');
     setMessage('');

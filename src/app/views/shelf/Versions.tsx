@@ -11,7 +11,7 @@ const LINES = 4;
 /** Earlier states of the set in focus, latest first, each with what was changed after it. */
 export function Versions() {
   const shelf = useShelf();
-  const { id, written } = useOpenSet();
+  const { id, whole } = useOpenSet();
   const [versions, setVersions] = useState<readonly SetVersion[] | undefined>();
   const entry = shelf.entries.value;
   useEffect(() => {
@@ -24,7 +24,7 @@ export function Versions() {
       isHere = false;
     };
   }, [shelf, id, entry]);
-  const now = written.value;
+  const now = whole.value;
   const shown = useMemo(
     () =>
       (versions ?? [])

@@ -1,0 +1,38 @@
+import { isRecord, standingBand, turnSwitch, valueAtPath } from '../../engine/index.ts';
+
+/** Names of the bands as they stand in a description, whatever stands there; none without a band switch. */
+export function bandNames(written: unknown): readonly string[] {
+  const bands = valueAtPath(written, ['bands']);
+  return Array.isArray(bands) && standingBand(written) !== undefined
+    ? bands.map((band) => (isRecord(band) ? String(band.name ?? '') : ''))
+    : [];
+}
+
+/** A change of a description with its switch on a band, as a change of the description as it stands. */
+export const onBand =
+  (band: number | undefined, make: (base: unknown) => unknown) =>
+  (base: unknown): unknown => {
+    const standing = standingBand(base);
+    const turned = band === undefined ? base : turnSwitch(base, band);
+    const changed = make(turned);
+    if (changed === turned) return base;
+    return standing === undefined ? changed : turnSwitch(changed, standing);
+  };
+
+/** The same change for every band. @param change of a description as it stands */
+export function onEveryBand(written: unknown, change: (standing: unknown) => unknown): unknown {
+  const others = bandNames(written).flatMap((_, i) => (i === standingBand(written) ? [] : [i]));
+  return others.reduce((now, band) => onBand(band, change)(now), change(written));
+}
+
+/**
+ * Where a place of the description stands once its switch is turned to a band.
+ * @param path such as "bands[1].arrangement.coil"
+ * @param standing the band that the switch stands on
+ */
+export function pathOnBand(path: string, band: number | undefined, standing: number | undefined): string {
+  if (band === undefined || standing === undefined || band === standing) return path;
+  const own = `bands[${band}].arrangement`;
+  if (path === own || path.startsWith(`${own}.`)) return path.slice(path.indexOf('arrangement'));
+  return /^arrangement\b/.test(path) ? `bands[${standing}].${path}` : path;
+}

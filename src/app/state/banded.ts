@@ -1,0 +1,142 @@
+import { batch, computed, effect, type ReadonlySignal, signal } from '@preact/signals';
+import { type BandsReceived, standingBand, turnSwitch } from '../../engine/index.ts';
+import { bandNames, onBand, pathOnBand } from '../description/on-band.ts';
+import type { BandsQuestion } from '../workers/engine.worker.ts';
+import type { Latest } from '../workers/latest.ts';
+import type { Document } from './document.ts';
+import type { SetReading } from './set-reading.ts';
+import type { SetView } from './set-view.ts';
+import type { SetWorkers } from './set-workers.ts';
+
+/** The band switch of one set. */
+export interface SetBands {
+  /** The description as it is kept; `written` is the same with the switch on the band that is looked at. */
+  readonly whole: ReadonlySignal<unknown>;
+  /** The band that is looked at, by its place in the list; undefined for a set without a band switch. */
+  readonly band: ReadonlySignal<number | undefined>;
+  readonly turnTo: (band: number) => void;
+  /** Every band with the stations it is best for; undefined until it is known. May be of the set before. */
+  readonly bandsReceived: ReadonlySignal<BandsReceived | undefined>;
+}
+
+/**
+ * A document as it is with its switch on the band that is looked at: what is read is of that band, what is changed goes back
+ * to where the description has it. The description itself stays on the band that it stands on.
+ */
+export function createBanded(
+  document: Document,
+): SetBands &
+  Pick<Document, 'written' | 'valueChange' | 'edit' | 'change'> & {
+    readonly standing: ReadonlySignal<number | undefined>;
+  } {
+  const chosen = signal<number | undefined>(undefined);
+  const standing = computed(() => standingBand(document.written.value));
+  const band = computed(() => {
+    const now = chosen.value;
+    return standing.value === undefined || now === undefined || now >= bandNames(document.written.value).length
+      ? standing.value
+      : now;
+  });
+  const written = computed(() => {
+    const now = band.value;
+    return now === undefined ? document.written.value : turnSwitch(document.written.value, now);
+  });
+  const valueChange: Document['valueChange'] = (path, value, options) => {
+    const change = document.valueChange(path, value, options);
+    return { ...change, make: onBand(band.peek(), change.make) };
+  };
+  return {
+    whole: document.written,
+    standing,
+    band,
+    written,
+    valueChange,
+    turnTo: (to) => {
+      chosen.value = to;
+    },
+    edit: (path, value, options) => document.apply(valueChange(path, value, options)),
+    change: (make, options) => document.change(onBand(band.peek(), make), options),
+    bandsReceived: signal(undefined),
+  };
+}
+
+/** What is wrong with a description, at the places where the band that is looked at shows it. */
+export function readingOnBand(
+  reading: SetReading,
+  { band, standing }: ReturnType<typeof createBanded>,
+): Pick<SetReading, 'problems' | 'problemsAt' | 'standIns' | 'lastValidSet'> {
+  const moved = <T extends { readonly path: string }>(all: readonly T[]): readonly T[] =>
+    band.value === standing.value
+      ? all
+      : all.map((one) => ({ ...one, path: pathOnBand(one.path, band.value, standing.value) }));
+  const problems = computed(() => moved(reading.problems.value));
+  return {
+    problems,
+    problemsAt: (path) =>
+      band.value === standing.value
+        ? reading.problemsAt(path)
+        : problems.value.filter((problem) => problem.path === path),
+    standIns: computed(() => moved(reading.standIns.value)),
+    lastValidSet: computed(() => {
+      const valid = reading.lastValidSet.value;
+      const now = band.value;
+      return valid && now !== undefined ? { ...valid, set: turnSwitch(valid.set, now) } : valid;
+    }),
+  };
+}
+
+/** The bands follow the figures: they wait for them. */
+const PAUSE_MS = 150;
+
+/**
+ * Every band is received beside the one that is looked at, and a station that is chosen turns the switch to its band.
+ * @param hasFocus only for the set in focus
+ */
+export function followBands(
+  { lastValidSet }: Pick<SetReading, 'lastValidSet'>,
+  { band, turnTo }: Pick<SetBands, 'band' | 'turnTo'>,
+  view: Pick<SetView, 'time' | 'stationIndex' | 'chooseStation'>,
+  { askBands }: Pick<SetWorkers, 'askBands'>,
+  hasFocus: ReadonlySignal<boolean>,
+): Pick<SetBands, 'bandsReceived' | 'turnTo'> & Pick<SetView, 'chooseStation'> & { readonly dispose: () => void } {
+  const bandsReceived = signal<BandsReceived | undefined>(undefined);
+  let ask: Latest<BandsQuestion> | undefined;
+  let pause: ReturnType<typeof setTimeout> | undefined;
+  const stop = effect(() => {
+    const set = lastValidSet.value?.set;
+    const time = view.time.value;
+    clearTimeout(pause);
+    if (!set?.bands || !hasFocus.value) return;
+    pause = setTimeout(() => {
+      ask ??= askBands((_, reply) => {
+        if ('answer' in reply) bandsReceived.value = reply.answer;
+      });
+      ask.ask({ about: 'bands', set, time });
+    }, PAUSE_MS);
+  });
+  const bestOf = (station: number): number | undefined => bandsReceived.peek()?.bestOf[station];
+  return {
+    bandsReceived,
+    chooseStation(index) {
+      const best = index === undefined ? undefined : bestOf(index);
+      batch(() => {
+        if (best !== undefined && band.peek() !== undefined) turnTo(best);
+        view.chooseStation(index);
+      });
+    },
+    // A station of another band has nothing to show on this one: the best of this band is looked at.
+    turnTo(to) {
+      const chosen = view.stationIndex.peek();
+      const best = chosen === undefined ? undefined : bestOf(chosen);
+      batch(() => {
+        turnTo(to);
+        view.chooseStation(best === to ? chosen : undefined);
+      });
+    },
+    dispose() {
+      clearTimeout(pause);
+      stop();
+      ask?.close();
+    },
+  };
+}
