@@ -5,7 +5,7 @@ import { shippedPackages } from '../support/licences.mjs';
 import { inRoot } from '../support/paths.mjs';
 import { CHAPTERS } from './handbook-chapters.mjs';
 
-/** @typedef {import('../../src/app/views/handbook/handbook-text.ts').Block} Block */
+/** @typedef {import('../../src/app/views/handbook/handbook-text.ts').TextBlock} Block */
 /** @typedef {import('../../src/app/views/handbook/handbook-text.ts').Inline} Inline */
 /** @typedef {import('../../src/app/views/handbook/handbook-text.ts').Chapter} Chapter */
 /** @typedef {import('marked').Token} Token */

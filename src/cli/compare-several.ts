@@ -40,11 +40,11 @@ export async function compareWholeSets(
   const size = paperOption(paper);
   const compared = compareSets(sets, index, when);
   if (sheet !== undefined) {
-    const made = comparisonSheet(compared, comparedCurves(compared, when), size);
+    const comparison = comparisonSheet(compared, comparedCurves(compared, when), size);
     const data =
       ending === 'svg'
-        ? pageSvg(made.pages[0])
-        : await sheetsPdf([made], { title: clean(texts.title(stations[index], name)), fonts: pdfFonts() });
+        ? pageSvg(comparison.pages[0])
+        : await sheetsPdf([comparison], { title: clean(texts.title(stations[index], name)), fonts: pdfFonts() });
     await io.write(sheet, data);
     io.err(`${cliNotes.written(sheet)}\n`);
     return 0;

@@ -23,9 +23,7 @@ export interface SetBands {
  * A document as it is with its switch on the band that is looked at: what is read is of that band, what is changed goes back
  * to where the description has it. The description itself stays on the band that it stands on.
  */
-export function createBanded(
-  document: Document,
-): SetBands &
+export function createBanded(document: Document): SetBands &
   Pick<Document, 'written' | 'valueChange' | 'edit' | 'change'> & {
     readonly standing: ReadonlySignal<number | undefined>;
   } {

@@ -72,9 +72,9 @@ function withOwnCoils(
   return { ...written, coils, arrangement: own };
 }
 
-function freeName(wanted: string, taken: ReadonlySet<string | undefined>): string {
-  const short = wanted.slice(0, LONGEST_NAME - 3);
-  let name = short;
-  for (let n = 2; taken.has(name); n++) name = `${short} ${n}`;
+function freeName(proposed: string, coilNames: ReadonlySet<string | undefined>): string {
+  const start = proposed.slice(0, LONGEST_NAME - 3);
+  let name = start;
+  for (let n = 2; coilNames.has(name); n++) name = `${start} ${n}`;
   return name;
 }

@@ -163,7 +163,10 @@ export interface WriteWavOptions {
  * @param options rate (Hz), bits a sample, or float
  * @returns bytes of the file
  */
-export function writeWav(channels: readonly Float32Array[], { rate, bits = 16, float = false }: WriteWavOptions): Uint8Array {
+export function writeWav(
+  channels: readonly Float32Array[],
+  { rate, bits = 16, float = false }: WriteWavOptions,
+): Uint8Array {
   const count = channels.length;
   const frames = channels[0]?.length ?? 0;
   if (!(count >= 1) || channels.some((c) => c.length !== frames))

@@ -1,10 +1,10 @@
 import { pictures } from 'virtual:handbook';
 import type { JSX } from 'preact';
 import { handbookAt } from '../../state/handbook.ts';
-import type { Block, Inline } from './handbook-text.ts';
+import type { TextBlock, Inline } from './handbook-text.ts';
 
 /** Blocks of text as elements of the page; the chapter's title stands above them. */
-export function Blocks({ blocks }: { readonly blocks: readonly Block[] }) {
+export function Blocks({ blocks }: { readonly blocks: readonly TextBlock[] }) {
   return (
     <>
       {blocks.map((block, i) => (
@@ -14,7 +14,7 @@ export function Blocks({ blocks }: { readonly blocks: readonly Block[] }) {
   );
 }
 
-function One({ block }: { readonly block: Block }) {
+function One({ block }: { readonly block: TextBlock }) {
   if ('heading' in block) {
     const Heading = `h${Math.min(6, block.level + 1)}` as keyof JSX.IntrinsicElements & 'h3';
     return (
@@ -103,7 +103,7 @@ function Piece({ piece }: { readonly piece: Inline }) {
   const { to, text } = piece;
   if ('address' in to)
     return (
-      <a href={to.address} target="_blank" rel="noopener noreferrer">
+      <a href={to.address} target="_blank" rel="noreferrer">
         <Lines lines={text} />
       </a>
     );

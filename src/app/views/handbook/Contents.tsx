@@ -1,10 +1,10 @@
 import { handbookWords as texts } from '../../../outputs/words/index.ts';
 import { handbookAt } from '../../state/handbook.ts';
-import type { Chapter, Part } from './handbook-text.ts';
+import type { Chapter, HandbookPart } from './handbook-text.ts';
 
 export const LICENCES = 'licences';
 
-const PARTS: readonly Part[] = ['sets', 'page', 'script', 'physics', 'proof'];
+const PARTS: readonly HandbookPart[] = ['sets', 'page', 'script', 'physics', 'proof'];
 
 /** All chapters, in parts. */
 export function Contents({ chapters }: { readonly chapters: readonly Chapter[] }) {

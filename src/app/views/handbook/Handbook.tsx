@@ -6,13 +6,13 @@ import { Blocks } from './Blocks.tsx';
 import { Contents, LICENCES } from './Contents.tsx';
 import type { Chapter } from './handbook-text.ts';
 import { Licences } from './Licences.tsx';
-import { findIn, sectionsOf } from './search.ts';
+import { findIn, handbookSections } from './handbook-search.ts';
 import './handbook.css';
 
 /** The documents as a book: contents and search beside the chapter that is read. */
 export function Handbook() {
   const [typed, setTyped] = useState('');
-  const sections = useMemo(() => sectionsOf(chapters), []);
+  const sections = useMemo(() => handbookSections(chapters), []);
   const found = useMemo(() => findIn(sections, typed), [sections, typed]);
   const isSearching = typed.trim() !== '';
   const at = handbookAt.value;

@@ -11,22 +11,22 @@ export type Inline =
 /** Where a link leads: within the handbook, or out of the page. */
 export type Target = { readonly chapter: string; readonly heading?: string } | { readonly address: string };
 
-export type Block =
+export type TextBlock =
   | { readonly heading: readonly Inline[]; readonly level: number; readonly id: string }
   | { readonly paragraph: readonly Inline[] }
   | { readonly listing: string }
   /** Numbered from `from`, else with bullets. */
-  | { readonly items: readonly (readonly Block[])[]; readonly from?: number }
+  | { readonly items: readonly (readonly TextBlock[])[]; readonly from?: number }
   | { readonly head: readonly (readonly Inline[])[]; readonly rows: readonly (readonly (readonly Inline[])[])[] }
-  | { readonly quote: readonly Block[] };
+  | { readonly quote: readonly TextBlock[] };
 
-export type Part = 'sets' | 'page' | 'script' | 'physics' | 'proof';
+export type HandbookPart = 'sets' | 'page' | 'script' | 'physics' | 'proof';
 
 export interface Chapter {
   readonly id: string;
-  readonly part: Part;
+  readonly part: HandbookPart;
   readonly title: string;
-  readonly blocks: readonly Block[];
+  readonly blocks: readonly TextBlock[];
 }
 
 /** A package of others that is shipped with the page. */
@@ -51,7 +51,7 @@ export const textOfLines = (lines: readonly Inline[]): string =>
     .join('');
 
 /** What a reader sees of a block, lines and cells divided by spaces. */
-export function textOfBlock(block: Block): string {
+export function textOfBlock(block: TextBlock): string {
   if ('heading' in block) return textOfLines(block.heading);
   if ('paragraph' in block) return textOfLines(block.paragraph);
   if ('listing' in block) return block.listing;

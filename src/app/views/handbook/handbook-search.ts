@@ -1,15 +1,15 @@
-import { type Block, type Chapter, textOfBlock, textOfLines } from './handbook-text.ts';
+import { type TextBlock, type Chapter, textOfBlock, textOfLines } from './handbook-text.ts';
 
 /** A chapter from one heading to the next. */
-export interface Section {
+export interface HandbookSection {
   readonly chapter: Chapter;
   /** None at the beginning of a chapter. */
   readonly heading?: { readonly id: string; readonly text: string };
   readonly text: string;
 }
 
-export interface Finding {
-  readonly section: Section;
+export interface SearchHit {
+  readonly section: HandbookSection;
   /** The text around the first word that was found. */
   readonly before: string;
   readonly found: string;
@@ -21,9 +21,9 @@ const MOST = 40;
 const AROUND = 70;
 
 /** All chapters, cut at their headings. */
-export function sectionsOf(chapters: readonly Chapter[]): Section[] {
+export function handbookSections(chapters: readonly Chapter[]): HandbookSection[] {
   return chapters.flatMap((chapter) => {
-    const sections: { heading?: Section['heading']; blocks: Block[] }[] = [{ blocks: [] }];
+    const sections: { heading?: HandbookSection['heading']; blocks: TextBlock[] }[] = [{ blocks: [] }];
     for (const block of chapter.blocks)
       if ('heading' in block)
         sections.push({ heading: { id: block.id, text: textOfLines(block.heading) }, blocks: [] });
@@ -45,7 +45,7 @@ const folded = (text: string): string => text.toLowerCase();
  * @param typed words with spaces between
  * @returns at most 40
  */
-export function findIn(sections: readonly Section[], typed: string): Finding[] {
+export function findIn(sections: readonly HandbookSection[], typed: string): SearchHit[] {
   const words = folded(typed)
     .split(/\s+/)
     .filter((word) => word !== '');
@@ -61,7 +61,7 @@ export function findIn(sections: readonly Section[], typed: string): Finding[] {
     .map(({ section }) => excerptOf(section, words));
 }
 
-function excerptOf(section: Section, words: readonly string[]): Finding {
+function excerptOf(section: HandbookSection, words: readonly string[]): SearchHit {
   const text = folded(section.text);
   const word = words.find((one) => text.includes(one));
   if (word === undefined) return { section, before: '', found: '', after: section.text.slice(0, 2 * AROUND) };

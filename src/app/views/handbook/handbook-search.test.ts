@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Chapter } from './handbook-text.ts';
-import { findIn, sectionsOf } from './search.ts';
+import { findIn, handbookSections } from './handbook-search.ts';
 
 const chapter: Chapter = {
   id: 'page-one',
@@ -15,7 +15,7 @@ const chapter: Chapter = {
     { listing: 'faintwave calc turns' },
   ],
 };
-const sections = sectionsOf([chapter]);
+const sections = handbookSections([chapter]);
 
 describe('the search of the handbook', () => {
   it('cuts chapters at their headings, with all that a reader sees', () => {
@@ -41,7 +41,7 @@ describe('the search of the handbook', () => {
       fc.property(text, fc.nat(), (words, at) => {
         const typed = words[at % words.length];
         const found = findIn(
-          sectionsOf([{ ...chapter, title: '', blocks: [{ paragraph: [words.join(' ')] }] }]),
+          handbookSections([{ ...chapter, title: '', blocks: [{ paragraph: [words.join(' ')] }] }]),
           typed,
         );
         expect(found).toHaveLength(1);
