@@ -1,9 +1,9 @@
 import { basename, dirname, extname, join } from 'node:path';
 import { type FieldOptions, type Light, receiveRanged, type SetDescription } from '../engine/index.ts';
-import { renderListening, SOUND_RATE, writeWav } from '../outputs/audio/index.ts';
 import { shareAnswer } from '../outputs/words/index.ts';
 import {
   barePhoto,
+  bestSound,
   type WriteUp,
   type WriteUpFile,
   type WriteUpPhoto,
@@ -16,7 +16,6 @@ import { logAgainst } from './log-file.ts';
 
 /** Larger files are no pictures for a screen. */
 const LARGEST_PHOTO = 20e6;
-const SOUND_SECONDS = 5;
 
 interface Wanted {
   readonly html?: string;
@@ -39,7 +38,7 @@ export async function writeUpSet(set: SetDescription, written: unknown, options:
     photos,
     log,
     exactPosition,
-    sound: soundOf(set, reception, options, io),
+    sound: bestSound(set, reception, { ...when, onProgress: (share) => io.progress('listening', share) }),
   });
   const markdown = options.markdown === undefined ? undefined : await markdownOf(about, options.markdown, io);
   if (options.html !== undefined) await io.write(options.html, writeUpHtml(about));
@@ -74,25 +73,6 @@ async function beginningOf(file: string, most: number, io: Io): Promise<Uint8Arr
   } finally {
     await source?.close();
   }
-}
-
-function soundOf(
-  set: SetDescription,
-  { best, stations }: ReturnType<typeof receiveRanged>,
-  { when }: Wanted,
-  io: Io,
-): Uint8Array | undefined {
-  const station = stations[best[0]];
-  if (!station || station.outOfRange) return undefined;
-  const sound = renderListening(set, {
-    ...when,
-    station: station.index,
-    level: station.soundPressureLevel,
-    how: 'amplified',
-    seconds: SOUND_SECONDS,
-    onProgress: (share) => io.progress('listening', share),
-  });
-  return writeWav([sound], { rate: SOUND_RATE });
 }
 
 /** "front.jpg=The set from the front", or the name of the file alone. */

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { inEachTheme, withPage } from '../support/browser.ts';
@@ -35,6 +36,11 @@ test('two sets of the shelf stand side by side: words, path, plots, parts; one k
     const before = await page.locator('.compare-sentence').textContent();
     await page.getByRole('combobox', { name: 'Station' }).selectOption({ index: 6 });
     await expect.poll(() => page.locator('.compare-sentence').textContent()).not.toBe(before);
+    const [sheet] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Save as a sheet (PDF)' }).click(),
+    ]);
+    expect(readFileSync(await sheet.path(), 'latin1')).toMatch(/^%PDF-/);
     await page.getByRole('button', { name: 'Hear the first set' }).press('Space');
     await page.locator('.compare-hear').getByText('Now: A, Higher tap.').waitFor();
     await page.getByRole('button', { name: 'Next: B' }).press('Space');

@@ -1,4 +1,4 @@
-import { mkdtempSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -7,17 +7,16 @@ import { expect, test } from 'vitest';
 import { withPage } from '../support/browser.ts';
 import { ran } from '../support/command-line.ts';
 
+/** White. */
+const ONE_PIXEL = Buffer.from(
+  'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAAAAAA6fptVAAAACklEQVR4nGP4DwABAQEAG7buVgAAAABJRU5ErkJggg==',
+  'base64',
+);
+
 test('a write-up opened from a disk: accessible, its wave zooms, its sound is whole, and its policy refuses nothing of it', async () => {
   const folder = mkdtempSync(join(tmpdir(), 'faintwave-'));
   const photo = join(folder, 'front.png');
-  // One white pixel.
-  writeFileSync(
-    photo,
-    Buffer.from(
-      'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAAAAAA6fptVAAAACklEQVR4nGP4DwABAQEAG7buVgAAAABJRU5ErkJggg==',
-      'base64',
-    ),
-  );
+  writeFileSync(photo, ONE_PIXEL);
   const file = join(folder, 'set.html');
   const { status } = await ran([
     ...['share', 'examples/medium-wave-galena.json', '--html', file, '--photo', `${photo}=The set from the front`],
@@ -45,4 +44,30 @@ test('a write-up opened from a disk: accessible, its wave zooms, its sound is wh
     },
     { open: false, width: 390, height: 844 },
   );
+});
+
+test('the page saves the same of the set in focus: photos with their captions, and no position', async () => {
+  await withPage(async (page) => {
+    await page.locator('.station').first().waitFor();
+    await page.getByRole('button', { name: 'Shelf', exact: true }).click();
+    const photo = { name: 'front-view.png', mimeType: 'image/png', buffer: ONE_PIXEL };
+    await page.getByLabel('Photos for the write-up').setInputFiles(photo);
+    await page.getByLabel('What is seen in front-view.png').fill('The set on its board');
+    const [saved] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Save as a web page' }).click(),
+    ]);
+    const html = readFileSync(await saved.path(), 'utf8');
+    expect(html).toContain('<figcaption>The set on its board</figcaption>');
+    expect(html).toContain('<audio controls');
+    const [, description] = /href="data:application\/json;base64,([^"]+)"/.exec(html)!;
+    const { place } = JSON.parse(Buffer.from(description, 'base64').toString('utf8'));
+    expect(place.stations.length).toBeGreaterThan(0);
+    expect(place.position).toBeUndefined();
+    await page
+      .getByLabel('Photos for the write-up')
+      .setInputFiles({ ...photo, name: 'x.png', buffer: Buffer.from('no') });
+    await page.getByRole('button', { name: 'Save as Markdown' }).click();
+    await page.getByText('This browser cannot read as a picture: x.png').waitFor();
+  });
 });

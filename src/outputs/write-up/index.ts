@@ -1,3 +1,4 @@
+export { bestSound } from './best-sound.ts';
 export { writeUpHtml } from './html.ts';
 export { type WriteUpFile, writeUpMarkdown } from './markdown.ts';
 export { barePhoto, type Photo } from './photo.ts';

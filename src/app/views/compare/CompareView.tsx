@@ -12,6 +12,7 @@ import { useAnswer } from '../../workers/use-worker.ts';
 import { ComparedTable } from './ComparedTable.tsx';
 import { Differences } from './Differences.tsx';
 import { HearEach } from './HearEach.tsx';
+import { SaveSheet } from './SaveSheet.tsx';
 import { SetChoice } from './SetChoice.tsx';
 import type { SetsAnswer, SetsQuestion } from './sets-question.ts';
 import { useKeptSets } from './use-kept-sets.ts';
@@ -180,6 +181,7 @@ function Answer({ answer, isCurrent }: { readonly answer: SetsAnswer; readonly i
               rows={comparedParts(compared)}
             />
           </section>
+          <SaveSheet compared={compared} curves={curves} />
         </>
       )}
     </div>

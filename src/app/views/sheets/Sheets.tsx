@@ -2,6 +2,7 @@ import { useEffect, useMemo, useState } from 'preact/hooks';
 import type { Reception, SetDescription } from '../../../engine/index.ts';
 import { type PaperName, SHEET_JOBS, type SheetJob } from '../../../outputs/sheets/index.ts';
 import { errorText, sheetsView as texts } from '../../../outputs/words/index.ts';
+import { fileStem } from '../../state/download.ts';
 import { useAnswer } from '../../workers/use-worker.ts';
 import type { SheetsAnswer, SheetsQuestion } from './sheets-question.ts';
 import { usePrint } from './use-print.ts';
@@ -66,7 +67,7 @@ export function Sheets({ written, set, reception }: Props) {
     setBusy(true);
     setFailed('');
     try {
-      await making.savePdf(chosen, set.name);
+      await making.savePdf(chosen, texts.pdfTitle(set.name), `${fileStem(set.name, 'set')}-sheets.pdf`);
     } catch (error) {
       setFailed(texts.notSaved(errorText(error)));
     } finally {

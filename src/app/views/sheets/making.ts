@@ -2,7 +2,7 @@ import regular from 'source-sans/TTF/SourceSans3-Regular.ttf?url';
 import bold from 'source-sans/TTF/SourceSans3-Semibold.ttf?url';
 import { type Page, pageSvg, type Sheet, sheetsPdf } from '../../../outputs/sheets/index.ts';
 import { sheetsView as texts } from '../../../outputs/words/index.ts';
-import { downloadFile, fileStem } from '../../state/download.ts';
+import { downloadFile } from '../../state/download.ts';
 
 export { pageSvg } from '../../../outputs/sheets/index.ts';
 
@@ -13,10 +13,10 @@ const bytesOf = async (address: string): Promise<Uint8Array> => {
 };
 
 /** Hand the sheets to the person as one PDF. */
-export async function savePdf(sheets: readonly Sheet[], name: string): Promise<void> {
+export async function savePdf(sheets: readonly Sheet[], title: string, file: string): Promise<void> {
   const fonts = { regular: await bytesOf(regular), bold: await bytesOf(bold) };
-  const bytes = await sheetsPdf(sheets, { title: texts.pdfTitle(name), fonts });
-  downloadFile(`${fileStem(name, 'set')}-sheets.pdf`, new Blob([bytes as BlobPart], { type: 'application/pdf' }));
+  const bytes = await sheetsPdf(sheets, { title, fonts });
+  downloadFile(file, new Blob([bytes as BlobPart], { type: 'application/pdf' }));
 }
 
 export const saveSvg = (page: Page, file: string): void =>

@@ -1,15 +1,14 @@
-import { useEffect, useMemo, useState } from 'preact/hooks';
-import { linkOf, readValue, textOfLink, valueAtPath, withValueAt } from '../../../engine/index.ts';
+import { useEffect, useState } from 'preact/hooks';
+import { linkOf, readValue, textOfLink } from '../../../engine/index.ts';
 import { shelfWords as texts } from '../../../outputs/words/index.ts';
 import { useOpenSet } from '../../state/set-context.ts';
-
-const POSITION = ['place', 'position'];
-type Shared = keyof typeof texts.positions;
+import { SharedPositionChoice, useSharedPosition, withoutPosition } from './SharedPositionChoice.tsx';
+import type { SharedPosition } from './write-up-question.ts';
 
 /** A link to the set in focus; where one's home is stays out of it unless it is chosen. */
 export function ShareLink() {
   const { whole } = useOpenSet();
-  const [position, setPosition] = useState<Shared>('coarse');
+  const [position, setPosition] = useState<SharedPosition>('coarse');
   const [link, setLink] = useState('');
   const [message, setMessage] = useState('');
   const now = whole.value;
@@ -17,11 +16,9 @@ export function ShareLink() {
     setLink('');
     setMessage('');
   }, [now, position]);
-  const hasPosition = valueAtPath(now, POSITION) !== undefined;
-  const canLeaveOut = useMemo(() => readValue(withValueAt(now, POSITION, undefined)).ok, [now]);
-  const choices = (['none', 'coarse', 'exact'] as const).filter((one) => one !== 'none' || canLeaveOut);
+  const { hasPosition, canLeaveOut } = useSharedPosition(now);
   const copy = async () => {
-    const shared = position === 'none' ? withValueAt(now, POSITION, undefined) : now;
+    const shared = position === 'none' ? withoutPosition(now) : now;
     const read = readValue(shared);
     if (!read.ok) {
       setMessage(texts.noSetToShare);
@@ -47,15 +44,12 @@ export function ShareLink() {
       <h3 id="share-title">{texts.linkTitle}</h3>
       <p>{texts.linkAbout}</p>
       {hasPosition && (
-        <fieldset>
-          <legend>{texts.position}</legend>
-          {choices.map((one) => (
-            <label key={one}>
-              <input type="radio" name="shared-position" checked={position === one} onChange={() => setPosition(one)} />{' '}
-              {texts.positions[one]}
-            </label>
-          ))}
-        </fieldset>
+        <SharedPositionChoice
+          name="link-position"
+          canLeaveOut={canLeaveOut}
+          position={position}
+          onPosition={setPosition}
+        />
       )}
       <button type="button" class="primary" onClick={() => void copy()}>
         {texts.copyLink}

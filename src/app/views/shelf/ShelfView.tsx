@@ -8,6 +8,7 @@ import { CompareButton } from './CompareSets.tsx';
 import { ShareLink } from './ShareLink.tsx';
 import { ShelfCard } from './ShelfCard.tsx';
 import { Versions } from './Versions.tsx';
+import { WriteUpCard } from './WriteUpCard.tsx';
 import './shelf.css';
 
 /** More are shown when asked for, so that hundreds of sets are searched within a keystroke. */
@@ -84,6 +85,7 @@ export function ShelfView() {
       </div>
       <div class="shelf-one">
         <ShareLink />
+        <WriteUpCard />
         <Versions />
       </div>
     </section>

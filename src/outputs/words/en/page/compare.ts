@@ -52,7 +52,8 @@ export const compareView = {
     save: 'Save as a sheet (PDF)',
     saving: 'Saving…',
     paper: 'Paper',
-    file: 'comparison.pdf',
+    title: 'Sets compared',
+    file: 'sets-compared.pdf',
     notSaved: (problem: string): string => `The sheet was not saved: ${problem}.`,
   },
   shelf: {

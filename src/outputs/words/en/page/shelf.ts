@@ -97,4 +97,24 @@ export const shelfWords = {
   linkTooLong: 'This set is too long for a link. Save it to a file and send that.',
   linkText: 'The link',
   noSetToShare: 'Correct the marked fields first: the link is made of the set as read.',
+  writeUp: {
+    title: 'Write-up for others',
+    about:
+      'Drawings, circuit, figures, cautions, a wave to zoom into and a sound, for a web site or a magazine. The web page is one file that needs no network.',
+    addPhotos: 'Add photos…',
+    photoPicker: 'Photos for the write-up',
+    photosAbout: 'Place and time of the camera are taken out; large photos are made smaller.',
+    caption: (name: string): string => `What is seen in ${name}`,
+    removePhoto: (name: string): string => `Leave out ${name}`,
+    tooLarge: (name: string, most: number): string =>
+      `${name} is larger than ${most / 1e6} MB. Make the picture smaller first.`,
+    withLog: 'With what was heard, from the log',
+    saveHtml: 'Save as a web page',
+    saveMarkdown: 'Save as Markdown',
+    working: 'Calculating, drawing and listening…',
+    saved: (name: string): string => `Saved: ${name}`,
+    unread: (names: readonly string[]): string =>
+      `Not saved. This browser cannot read as a picture: ${firstOf(names)}. Leave it out, or save it as JPEG or PNG first.`,
+    failed: (problem: string): string => `Not saved: ${problem}.`,
+  },
 } as const;

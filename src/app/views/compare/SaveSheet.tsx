@@ -1,0 +1,66 @@
+import { useState } from 'preact/hooks';
+import type { ComparedSets, ResonanceCurve } from '../../../engine/index.ts';
+import type { PaperName, Sheet } from '../../../outputs/sheets/index.ts';
+import { compareView, errorText, sheetsView } from '../../../outputs/words/index.ts';
+import { useWorker } from '../../workers/use-worker.ts';
+import type { SheetQuestion } from './sheet.worker.ts';
+
+const newSheetWorker = (): Worker =>
+  new Worker(new URL('./sheet.worker.ts', import.meta.url), { type: 'module', name: 'comparison-sheet' });
+
+const { sheet: texts } = compareView;
+
+interface Props {
+  readonly compared: ComparedSets;
+  readonly curves: readonly (ResonanceCurve | undefined)[];
+}
+
+/** All of the comparison on one page, as a PDF. */
+export function SaveSheet({ compared, curves }: Props) {
+  const [paper, setPaper] = useState<PaperName>('a4');
+  const [isWorking, setWorking] = useState(false);
+  const [problem, setProblem] = useState('');
+  const end = (reason: string) => {
+    setWorking(false);
+    setProblem(reason);
+  };
+  const ask = useWorker<SheetQuestion, Sheet>(newSheetWorker, (_question, reply) => {
+    if ('error' in reply) {
+      end(reply.error);
+      return;
+    }
+    // Fonts and the writer of PDFs come only when they are needed.
+    import('../sheets/making.ts')
+      .then(({ savePdf }) => savePdf([reply.answer], texts.title, texts.file))
+      .then(
+        () => end(''),
+        (error: unknown) => end(errorText(error)),
+      );
+  });
+  return (
+    <div class="compare-sheet">
+      <label>
+        {texts.paper}{' '}
+        <select value={paper} onChange={(event) => setPaper(event.currentTarget.value as PaperName)}>
+          <option value="a4">{sheetsView.papers.a4}</option>
+          <option value="letter">{sheetsView.papers.letter}</option>
+        </select>
+      </label>
+      <button
+        type="button"
+        disabled={isWorking}
+        onClick={() => {
+          setWorking(true);
+          ask({ compared, curves, paper });
+        }}
+      >
+        {isWorking ? texts.saving : texts.save}
+      </button>
+      {problem !== '' && (
+        <p class="problem" role="alert">
+          {texts.notSaved(problem)}
+        </p>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,47 @@
+import { useMemo } from 'preact/hooks';
+import { isRecord, readValue, valueAtPath, withValueAt } from '../../../engine/index.ts';
+import { shelfWords as texts } from '../../../outputs/words/index.ts';
+import type { SharedPosition } from './write-up-question.ts';
+
+const POSITION = ['place', 'position'];
+
+/** A description without the position of its place. */
+export const withoutPosition = (written: unknown): unknown => withValueAt(written, POSITION, undefined);
+
+/** A long description is read once for all that share it. */
+const readWithout = new WeakMap<object, boolean>();
+function isReadWithout(written: unknown): boolean {
+  if (!isRecord(written)) return false;
+  const known = readWithout.get(written) ?? readValue(withoutPosition(written)).ok;
+  readWithout.set(written, known);
+  return known;
+}
+
+/** Where one's home is stays out of what is shared unless it is chosen, or the set cannot be read without it. */
+export function useSharedPosition(written: unknown) {
+  const canLeaveOut = useMemo(() => isReadWithout(written), [written]);
+  return { hasPosition: valueAtPath(written, POSITION) !== undefined, canLeaveOut };
+}
+
+interface Props {
+  /** Of the group of radio buttons. */
+  readonly name: string;
+  readonly canLeaveOut: boolean;
+  readonly position: SharedPosition;
+  readonly onPosition: (position: SharedPosition) => void;
+}
+
+export function SharedPositionChoice({ name, canLeaveOut, position, onPosition }: Props) {
+  const choices = (['none', 'coarse', 'exact'] as const).filter((one) => one !== 'none' || canLeaveOut);
+  return (
+    <fieldset>
+      <legend>{texts.position}</legend>
+      {choices.map((one) => (
+        <label key={one}>
+          <input type="radio" name={name} checked={position === one} onChange={() => onPosition(one)} />{' '}
+          {texts.positions[one]}
+        </label>
+      ))}
+    </fieldset>
+  );
+}
