@@ -301,6 +301,15 @@ export { type Fields, fieldEntries, type ReadingField, type ScalarField } from '
 export { type ReadingsProblem, type ReadingsRead, readMeasurements, readReadings } from './measure/readings.ts';
 export { ringingOf } from './measure/record.ts';
 export { fitResonance } from './measure/resonance-fit.ts';
+export { calculatedImpedance } from './measure/sound-card/calculated-impedance.ts';
+export { impedanceSweep, type ThreeStates } from './measure/sound-card/impedance-sweep.ts';
+export { playedSamples, tonePlan } from './measure/sound-card/tone-plan.ts';
+export {
+  type CardRecording,
+  type ToneReading,
+  type ToneReadings,
+  toneReadings,
+} from './measure/sound-card/tone-readings.ts';
 export { stationOfSuspect } from './measure/suspect-station.ts';
 export {
   type FigureResult,

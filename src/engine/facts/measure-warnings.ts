@@ -25,6 +25,7 @@ export interface MeasureWarnings {
   readonly 'measure.electrodes-share-soil': Record<never, never>;
   readonly 'measure.phase-unseen': Record<never, never>;
   /** Standard deviation assumed, dB. */
+  readonly 'measure.ringing-at-audio': { readonly frequency: number };
   readonly 'measure.one-trial': { readonly deviation: number };
   /** A. */
   readonly 'measure.current-near-floor': { readonly current: number };

@@ -74,6 +74,8 @@ export interface Measured {
   readonly scatter?: number;
   /** Of a sweep: what was measured at each frequency. */
   readonly sweep?: readonly ImpedanceReading[];
+  /** Figures that say nothing of the set as it is used, though their kind usually settles one. */
+  readonly settlesNot?: readonly string[];
   /** Readings left out as misread. */
   readonly suspects?: readonly SuspectReading[];
   readonly warnings: readonly Warning[];
@@ -87,6 +89,8 @@ export interface Measurement {
   readonly readings: string;
   readonly yields: Readonly<Record<string, Yield>>;
   readonly equipment: readonly Equipment[];
+  /** What serves as well in place of `equipment`. */
+  readonly equipmentInstead?: readonly Equipment[];
   readonly cautions: readonly CautionCode[];
   /** What it may warn of. */
   readonly warnings: readonly WarningCode[];

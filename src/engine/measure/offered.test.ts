@@ -35,6 +35,14 @@ test('every instrument allows more, and none takes anything away', () => {
   expect(all.size).toBeGreaterThan(without.size + 15);
 });
 
+test('a ringing is recorded by an oscilloscope or by a sound card', () => {
+  for (const instrument of ['oscilloscope', 'sound card'] as const) {
+    const decay = offeredMeasurements(demo, station, [instrument]).find(({ kind }) => kind === 'decay');
+    expect(decay?.equipment).toContain(instrument);
+    expect(decay?.cautions).toContain('bench.mains-isolated');
+  }
+});
+
 test('what narrows the answer most comes first', () => {
   const offered = offeredMeasurements(demo, station, INSTRUMENTS);
   const gains = offered.map(gainOf);

@@ -204,8 +204,9 @@ export function offeredMeasurements(
   };
   const offered = placesOf(set, figures).flatMap(({ part, coil, own }): OfferedMeasurement[] => {
     const fitted = (Object.keys(MEASUREMENTS) as MeasurementKind[]).flatMap((kind): OfferedMeasurement[] => {
-      const { equipment, yields } = MEASUREMENTS[kind];
-      if (PARTS[kind][0] !== part || !equipment.every((one) => hand.has(one))) return [];
+      const { equipment: usual, equipmentInstead, yields } = MEASUREMENTS[kind];
+      const equipment = [usual, equipmentInstead ?? usual].find((all) => all.every((one) => hand.has(one)));
+      if (PARTS[kind][0] !== part || !equipment) return [];
       const settles: readonly string[] = Object.values(yields).flatMap((one) =>
         isProperty(one.settles) ? one.settles : [],
       );

@@ -119,7 +119,8 @@ function resultOf(
   if (fit && kind !== 'value')
     for (const [name, measured] of Object.entries(fit.figures)) {
       const { settles, quantity } = MEASUREMENTS[kind].yields[name];
-      add(name, measured, quantity, isProperty(settles) ? settles : undefined);
+      const isSettled = isProperty(settles) && !fit.settlesNot?.includes(name);
+      add(name, measured, quantity, isSettled ? settles : undefined);
     }
   return { measurement, figures, warnings: fit?.warnings ?? [] };
 }

@@ -11,6 +11,7 @@ export { type DialsCompared, dialsCompared } from './dials-compared.ts';
 
 export type { PlotSize } from './frame.ts';
 export { type HeaterCurves, heaterCurve } from './heater.ts';
+export { type ImpedanceCurves, impedanceCurve } from './impedance.ts';
 export { type FieldProfile, fieldProfile } from './profile.ts';
 export { type QCurves, qAgainstFrequency, qText } from './q.ts';
 export { readingsFit } from './readings-fit.ts';

@@ -21,6 +21,8 @@ import { useNear } from '../../widgets/use-near.ts';
 import type { CardFit } from './measure-answers.ts';
 import { ReadingsFile } from './ReadingsFile.tsx';
 import { ReadingsForm } from './ReadingsForm.tsx';
+import { RingingCapture } from './sound-card/RingingCapture.tsx';
+import { SoundCardImpedance } from './sound-card/SoundCardImpedance.tsx';
 import { cardKey, draftOf, EMPTY_DRAFT } from './written-readings.ts';
 
 interface Props {
@@ -90,6 +92,8 @@ export function BenchCardPanel({ card, offered, set, figures, fit }: Props) {
       </ol>
       <p>{benchCardWords.writeDown(writeDown)}</p>
       <p class="bench-trap">{benchCardWords.trap(trap)}</p>
+      {kind === 'phones-sound-card' && <SoundCardImpedance card={card} set={set} draft={draft} onChange={put} />}
+      {kind === 'decay' && <RingingCapture onTaken={(taken, source) => put(draftOf(card, taken, source))} />}
       <h3>{texts.readings}</h3>
       <ReadingsForm card={card} set={set} draft={draft} fit={fit} onChange={put} />
       <ReadingsFile

@@ -1,9 +1,10 @@
+import { warning } from '../../facts/warning.ts';
 import { fitCapacitanceWidth } from '../capacitance-width-fit.ts';
-import { fitDecay } from '../decay-fit.ts';
+import { type DecayFit, fitDecay } from '../decay-fit.ts';
 import { fitDial } from '../dial-fit.ts';
 import { fitDoubleHump } from '../double-hump-fit.ts';
 import { fitEqualLevels } from '../equal-levels-fit.ts';
-import { measurement } from '../measurement.ts';
+import { type Measured, measurement } from '../measurement.ts';
 import { fitMutualInductance } from '../mutual-inductance-fit.ts';
 import { ringingOf } from '../record.ts';
 import { fitResonance } from '../resonance-fit.ts';
@@ -73,17 +74,25 @@ export const width = measurement({
   },
 });
 
+/** Below it a coil rings with a capacitor far larger than it is tuned with, and its Q is that of its copper, Hz. */
+const RADIO = 50e3;
+
+function decayed({ scatter, ...figures }: DecayFit): Measured {
+  const { value: frequency } = figures.frequency;
+  return frequency < RADIO
+    ? { figures, scatter, settlesNot: ['q'], warnings: [warning('measure.ringing-at-audio', { frequency })] }
+    : { figures, scatter, warnings: [] };
+}
+
 export const decay = measurement({
   fields: { sampleRate: FREQUENCY, samples: { type: 'samples', least: 16, most: 200_000 } },
   readings: 'samples',
   yields: { frequency: { quantity: 'frequency' }, q: { settles: 'coil.q' } },
   equipment: ['set', 'oscilloscope'],
+  equipmentInstead: ['set', 'sound card', 'known capacitors'],
   cautions: ['bench.mains-isolated'],
-  warnings: [],
-  fit({ samples, sampleRate }) {
-    const { scatter, ...figures } = fitDecay(samples, sampleRate);
-    return { figures, scatter, warnings: [] };
-  },
+  warnings: ['measure.ringing-at-audio'],
+  fit: ({ samples, sampleRate }) => decayed(fitDecay(samples, sampleRate)),
 });
 
 export const decayRecord = measurement({
@@ -92,12 +101,11 @@ export const decayRecord = measurement({
   yields: { frequency: { quantity: 'frequency' }, q: { settles: 'coil.q' } },
   equipment: ['set', 'oscilloscope'],
   cautions: ['bench.mains-isolated'],
-  warnings: [],
+  warnings: ['measure.ringing-at-audio'],
   fit({ record: { samples, sampleRate } }) {
     const ringing = ringingOf(samples);
     if (!(ringing.length >= 16)) throw new UnfitReadings({ code: 'decay.no-ringing' });
-    const { scatter, ...figures } = fitDecay(ringing, sampleRate);
-    return { figures, scatter, warnings: [] };
+    return decayed(fitDecay(ringing, sampleRate));
   },
 });
 

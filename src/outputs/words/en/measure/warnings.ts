@@ -30,6 +30,8 @@ export const measureWarnings: SentencesFor<MeasureWarnings> = {
   'measure.electrodes-share-soil': () =>
     'Electrodes near each other share soil and the resistance comes out low: by 9 % for 1 m rods 2 m apart, 2 % at 10 m. Give the rods and their distances to correct it.',
   'measure.phase-unseen': () => 'The phase is within the errors of the three voltages: the range is open at one end.',
+  'measure.ringing-at-audio': ({ frequency }) =>
+    `At ${hertz(frequency)} Q is that of the copper and of the input’s resistance, not the Q at radio frequency: it is not taken into the description.`,
   'measure.one-trial': ({ deviation }) =>
     `One trial scatters by about ${deviation} dB: repeat it four times, twice from below and twice from above.`,
   'measure.current-near-floor': ({ current }) =>
