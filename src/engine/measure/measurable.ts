@@ -59,8 +59,9 @@ export function withoutMeasured(set: SetDescription): SetDescription {
 }
 
 /**
- * Whether a description has a measured value of any of its parts; those of stations do not count.
- * @param set as read
+ * Whether a description has a measured value of any of its parts.
+ * @param options the set as read
+ * @returns true for any but one of a station
  */
 export const isMeasured = ({ aerial, earth, coils, tuning, detector, load }: SetDescription): boolean =>
   [aerial, earth, ...coils, tuning, detector, load].some((part) => 'measured' in part && part.measured !== undefined);

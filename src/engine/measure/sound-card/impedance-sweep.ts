@@ -55,7 +55,7 @@ const UNKNOWN = 1;
 
 /**
  * Impedance over frequency from the readings of three recordings.
- * @param states readings of the tones of one plan; a tone that is not in all three is left out
+ * @param options readings of the tones of one plan; a tone that is not in all three is left out
  * @param resistor the known one, Ω
  * @param resistorError its standard error, a share
  * @returns rising in frequency; frequencies at which nothing can be said are left out

@@ -71,6 +71,7 @@ export function soundAt({ tones }: TonePlan, t: Seconds): number {
  * @param plan of the measurement
  * @param sampleRate Hz
  * @param amplitude of full scale; default a quarter, which few inputs clip
+ * @returns from the beginning to the end of the plan
  */
 export function playedSamples(plan: TonePlan, sampleRate: Hertz, amplitude = 0.25): Float32Array<ArrayBuffer> {
   const samples = new Float32Array(Math.ceil(plan.duration * sampleRate));

@@ -23,6 +23,7 @@ export interface ToneReading {
 /** Why a recording cannot be trusted. */
 export type CardFault = 'no-signal' | 'clipped' | 'distorted';
 
+/** What a recording says of the tones of a plan. */
 export interface ToneReadings {
   readonly readings: readonly ToneReading[];
   /** Of what came in behind what was played, found by the mark. */
