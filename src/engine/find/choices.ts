@@ -76,7 +76,7 @@ const LEADS: Metres = 0.5;
 const FEWEST_TURNS = 5;
 const MOST_TURNS = 600;
 /** Between coils end to end on tubes. Common practice, no source. */
-const APART: readonly Metres[] = [0.005, 0.02, 0.05];
+export const APART: readonly Metres[] = [0.005, 0.02, 0.05];
 
 type Formers = BoxDescription['formers'];
 

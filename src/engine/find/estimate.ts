@@ -1,11 +1,13 @@
 import type { SetCircuit } from '../built/set-circuit.ts';
 import { setCircuit } from '../built/set-circuit.ts';
 import { magnitude } from '../numerics/complex.ts';
+import { MASKED } from '../reception/interference/separation.ts';
 import type { FieldOptions } from '../reception/path/field.ts';
 import { fieldsAtSite } from '../reception/path/field.ts';
 import { bearingOf, emfOf, receiver } from '../reception/path/receive-station.ts';
 import type { SetDescription } from '../set/description.ts';
 import { straightQuotient } from '../solvers/linear/straight-quotient.ts';
+import type { Peak } from '../solvers/linear/views.ts';
 import { type Decibels, decibels, type Farads, type Hertz } from '../units/quantities.ts';
 import { worthOf } from '../vary/objective.ts';
 import { type Trial, trialsOf } from '../vary/trial.ts';
@@ -47,6 +49,11 @@ const PER_NEPER = -100;
 const PER_STATION = 3;
 /** A margin so far from none makes a station likely heard, or not, dB. */
 const DOUBT = 2;
+
+/** Far under the threshold, dB: not worth asking what else is heard. */
+const HOPELESS = 5 * DOUBT;
+/** From so far over a threshold, dB. */
+const likely = (margin: Decibels): number => 1 / (1 + Math.exp(-margin / DOUBT));
 
 /** Estimates of every set of a front end: for order and for ruling out, never shown. Asked about one winding after the other. */
 export interface Estimator {
@@ -286,7 +293,14 @@ function worthBy(
       for (let i = 0; i < at.length; i++) {
         const { wanted, resistance, open } = look(at[i]);
         if (beyond(wanted, range) > 0) continue;
-        sum += 1 / (1 + Math.exp(-tables[i].margin(emf[i] * open, resistance) / DOUBT));
+        const volts = emf[i] * open;
+        const margin = tables[i].margin(volts, resistance);
+        if (margin < -HOPELESS) continue;
+        let strongest = 0;
+        for (let j = 0; j < at.length; j++)
+          if (j !== i) strongest = Math.max(strongest, emf[j] * look(at[j], wanted).open);
+        const clear = 2 * decibels(volts / Math.max(strongest, 1e-15)) - MASKED;
+        sum += likely(margin) * likely(clear);
       }
       return PER_STATION * sum;
     }
@@ -359,6 +373,9 @@ function boundBy({ goal: { goal, stations: named }, at }: Asking, { meshes, emf,
   }
 }
 
+/** Nepers of conductance between two loads for which a coil that tunes is set. */
+const LOAD_STEP = Math.log(8);
+
 /**
  * Of a set that a coil tunes each winding is solved once with the first back end of the box; the others see what that
  * one sees.
@@ -367,6 +384,7 @@ function coilTunedEstimator(front: FrontEnd, context: EstimateContext, kept: Kep
   const { setOf, goals, when } = context;
   let now: Trial | undefined;
   let known: (Decibels | undefined)[] = [];
+  let peaks = new Map<string, Peak>();
   const inFull = (k: number): Decibels => (known[k] ??= worthOf(now!, goals[k].goal));
   const levelBy = (k: number, listened: Listened): Decibels => {
     const { stations, goal } = goals[k];
@@ -374,7 +392,9 @@ function coilTunedEstimator(front: FrontEnd, context: EstimateContext, kept: Kep
     const at = (i: number) => {
       const station = circuit.set.place.stations[i];
       const view = network.at(station.frequency);
-      const peak = view.peak(listened.ports[0].conductance);
+      // Where it stands changes little with what a detector loads it with.
+      const load = Math.round(Math.log(Math.max(listened.ports[0].conductance, 1e-9)) / LOAD_STEP);
+      const peak = remembered(peaks, `${i} ${load}`, () => view.peak(Math.exp(load * LOAD_STEP)));
       const { open, z } = view.at(peak.position, peak.other);
       const field = fieldOf(station);
       const emf = emfOf(circuit, station, field, bearingOf(station, field));
@@ -393,6 +413,7 @@ function coilTunedEstimator(front: FrontEnd, context: EstimateContext, kept: Kep
   return {
     wind(turns) {
       known = [];
+      peaks = new Map();
       try {
         now = trialsOf(setOf({ front, back: { detector: 0, load: 0 }, turns }), when).now;
       } catch (refusal) {

@@ -1,7 +1,7 @@
 import type { WrittenDescription } from '../set/description.ts';
 import type { WantValue } from '../vary/want-values.ts';
 import type { Candidate } from './candidate.ts';
-import type { FrontEnd, SetChoice } from './choices.ts';
+import { APART, type FrontEnd, type SetChoice } from './choices.ts';
 import { writtenSet } from './chosen-set.ts';
 import { type Budget, type GridOfFronts, gridsWithin } from './grids.ts';
 import { contenders, Front, scoreSum, spread } from './ranking.ts';
@@ -93,11 +93,12 @@ const SAME = 0.2;
 /** Candidates in one task. */
 const BATCH = 4;
 /** A first look, before the whole is tried: what it may cost, and how many go on. */
-const FIRST_LOOK: Budget = { coils: 400, pairs: 500, coilTuned: 40, sets: 60_000 };
+const FIRST_LOOK: Budget = { coils: 300, pairs: 500, coilTuned: 40, sets: 60_000 };
 const KEPT_OF_FIRST: KeptOfEnds = { apart: 3, leading: 1 };
-/** The whole: where a bound rules out most sets, and where the wants have none. */
-const WHOLE_BUDGET: Budget = { coils: 20_000, pairs: 40_000, coilTuned: 1000, sets: 2e8 };
-const MOST_UNBOUNDED = 6e6;
+/** What may be tried after it, and of a box that spans more sets only front and back ends that are no further behind, dB. */
+const WHOLE_BUDGET: Budget = { coils: 20_000, pairs: 20_000, coilTuned: 500, sets: 1e7 };
+const TRIED_WHOLE = 3e6;
+const PROMISING = 4;
 const KEPT_OF_WHOLE: KeptOfEnds = { apart: 6, leading: 2 };
 /** Of the first look so many are received, for others to be compared with, and so many judged, to be shown. */
 const MOST_REFERENCE = 60;
@@ -105,8 +106,6 @@ const MOST_LOOKED_AT = 4;
 const WHOLE: readonly [number, number] = [0, 1];
 /** Of the estimates the first look takes so much. */
 const FIRST_SHARE = 0.1;
-/** Wants that a bound is known for. */
-const BOUNDED = { loudest: true, 'most stations': true, 'fewest parts': true } as const;
 
 /** Share of the whole that each phase is done by. */
 const DONE_BY: Readonly<Record<FindTask['do'], number>> = {
@@ -128,6 +127,7 @@ export async function findSets(question: FindQuestion, run: FindRun): Promise<Fi
   const { box } = question;
   const space = findSpace(box);
   const { fronts, backs } = space;
+  const spanned = setsSpanned(box, space);
   const tally = { estimate: 0, refine: 0, receive: 0, judge: 0, chances: 0, ruledOut: 0 };
   const all = async (
     tasks: readonly FindTask[],
@@ -157,28 +157,17 @@ export async function findSets(question: FindQuestion, run: FindRun): Promise<Fi
     back: backs[back],
     turns,
   });
-  const foundOf = (shown: readonly Judged[], chances: readonly TaskAnswer[] = []): FoundSet[] =>
-    shown.map((one, i) => {
-      const choice = choiceOf(one);
-      const last = one.scores.length - 1;
-      const isBest = (k: number): boolean => shown.every(({ scores }) => scores[k] <= one.scores[k]);
-      return {
-        choice,
-        describe: (name) => writtenSet(question, choice, question.at, name),
-        figures: one.figures,
-        parts: one.parts,
-        effort: -one.scores[last],
-        chances: chances[i]?.chances ?? [],
-        bestOf: one.figures.flatMap((_, k) => (isBest(k) ? [k] : [])),
-        isLeastEffort: isBest(last),
-      };
-    });
+  const foundOf = (shown: readonly Judged[], chances?: readonly TaskAnswer[]): FoundSet[] =>
+    asFound(question, choiceOf, shown, chances);
   const tellOf = (judged: readonly Judged[]): void => run.found?.(foundOf(shownOf(worthShowing(judged))));
 
-  const estimates = (grids: readonly GridOfFronts[], kept: KeptOfEnds, reference?: readonly (readonly number[])[]) =>
-    grids.map((one): FindTask => ({ do: 'estimate', ...one, kept, ...(reference ? { reference } : {}) }));
-  const firstLook = backs.length > 0 ? gridsWithin(box, space, FIRST_LOOK) : [];
-  const first = candidatesOf(await all(estimates(firstLook, KEPT_OF_FIRST), [0, FIRST_SHARE]));
+  const everyBack = backs.map((_, back) => back);
+  const isWhole = spanned <= TRIED_WHOLE;
+  const firstLook = gridsWithin(box, space, FIRST_LOOK, (front) =>
+    isWhole || isNearest(fronts[front]) ? everyBack : [],
+  );
+  const firstAnswers = await all(estimates(firstLook), [0, FIRST_SHARE]);
+  const first = candidatesOf(firstAnswers);
   const reference = candidatesOf(
     await inThreads(batches(contenders(first, ESTIMATED_SLACKS, MOST_REFERENCE), 'receive'), run),
   );
@@ -192,34 +181,42 @@ export async function findSets(question: FindQuestion, run: FindRun): Promise<Fi
   const beaten = new Front<Candidate>(0);
   for (const one of reference) beaten.add(one);
 
-  const isBounded = question.read.wants.every(({ kind }) => kind in BOUNDED);
-  const budget = isBounded ? WHOLE_BUDGET : { ...WHOLE_BUDGET, sets: MOST_UNBOUNDED };
-  const grids = backs.length > 0 ? gridsWithin(box, space, budget) : [];
-  const gridOf = new Map(grids.flatMap(({ fronts: some, grid }) => some.map((front) => [front, grid] as const)));
+  const promising = promisingOf(contenders(first, [PROMISING], Number.POSITIVE_INFINITY), fronts);
+  const grids = gridsWithin(box, space, WHOLE_BUDGET, isWhole ? () => everyBack : promising);
+  const gridOf = gridByFront(grids);
+  const firstGridOf = gridByFront(firstLook);
+  const isFiner = ({ fronts: [front], grid }: GridOfFronts): boolean => grid < (firstGridOf.get(front) ?? Infinity);
   const swept = await all(
     estimates(
-      grids,
-      KEPT_OF_WHOLE,
+      grids.filter(isFiner),
       beaten.members.map(({ scores }) => scores),
     ),
     [FIRST_SHARE, 1],
   );
   const found = distinct([...first, ...candidatesOf(swept)]);
-  const tried = swept.reduce((sum, { valued, ruledOut = 0 }) => sum + valued + ruledOut, 0);
+  const isSwept = new Set(grids.filter(isFiner).flatMap((one) => one.fronts));
+  const tried = [...firstAnswers.filter((_, i) => !isSwept.has(firstLook[i].fronts[0])), ...swept].reduce(
+    (sum, { valued, ruledOut = 0 }) => sum + valued + ruledOut,
+    0,
+  );
 
   const seeds = contenders(found, ESTIMATED_SLACKS, MOST_REFINED);
   const withEach = bestWithEach(found, fronts, backs);
-  const refining = [
-    ...byEnds(seeds.filter(({ front }) => gridOf.get(front) !== WHOLE_GRID)).map((of) => ({
-      of,
-      grid: gridOf.get(of[0].front)!,
-    })),
-    // What is ruled out may only be known from the first look; why it is not shown deserves a closer one.
-    ...byEnds(withEach).map((of) => ({ of, grid: FINE_GRID })),
-  ];
-  const refined = candidatesOf(
-    await all(refining.map(({ of, grid }): FindTask => ({ do: 'refine', seeds: of, grid }))),
+  // What is ruled out may only be known from the first look; why it is not shown deserves a closer one.
+  const gridAt = (front: number): number => gridOf.get(front) ?? FINE_GRID;
+  const roughly = [...seeds, ...withEach].filter(({ front }) => gridAt(front) > FINE_GRID);
+  const nearer = candidatesOf(await all(refining(roughly, gridAt), [0, 0.4]));
+  const fine = [
+    ...contenders([...seeds, ...nearer], ESTIMATED_SLACKS, MOST_REFINED),
+    ...bestWithEach([...withEach, ...nearer], fronts, backs),
+  ].filter(({ front }) => gridAt(front) !== WHOLE_GRID || firstGridOf.get(front) !== WHOLE_GRID);
+  const finest = candidatesOf(
+    await all(
+      refining(fine, () => FINE_GRID),
+      [0.4, 1],
+    ),
   );
+  const refined = [...nearer, ...finest];
   const valued = distinct([...seeds, ...refined]);
   const toReceive = distinct([
     ...contenders(valued, ESTIMATED_SLACKS, MOST_RECEIVED),
@@ -243,7 +240,6 @@ export async function findSets(question: FindQuestion, run: FindRun): Promise<Fi
   const shown = shownOf(worthShowing(judged));
   const chances = await all(shown.map((candidate): FindTask => ({ do: 'chances', candidate })));
   const isShown = new Set(shown);
-  const spanned = setsSpanned(box, space);
   return {
     sets: foundOf(shown, chances),
     others: foundOf(worthShowing(judged).filter((one) => !isShown.has(one))).map(
@@ -260,6 +256,30 @@ export async function findSets(question: FindQuestion, run: FindRun): Promise<Fi
     },
     isComplete: !run.signal?.aborted,
   };
+}
+
+/** Judged sets as they are shown. */
+function asFound(
+  question: FindQuestion,
+  choiceOf: (one: Candidate) => SetChoice,
+  shown: readonly Judged[],
+  chances: readonly TaskAnswer[] = [],
+): FoundSet[] {
+  return shown.map((one, i) => {
+    const choice = choiceOf(one);
+    const last = one.scores.length - 1;
+    const isBest = (k: number): boolean => shown.every(({ scores }) => scores[k] <= one.scores[k]);
+    return {
+      choice,
+      describe: (name) => writtenSet(question, choice, question.at, name),
+      figures: one.figures,
+      parts: one.parts,
+      effort: -one.scores[last],
+      chances: chances[i]?.chances ?? [],
+      bestOf: one.figures.flatMap((_, k) => (isBest(k) ? [k] : [])),
+      isLeastEffort: isBest(last),
+    };
+  });
 }
 
 /** Tasks done by so many threads, their answers in the order of the tasks. @param each is told of every answer, and the share that is done */
@@ -283,6 +303,23 @@ async function inThreads(
   await Promise.all(Array.from({ length: Math.max(1, threads) }, one));
   return answers;
 }
+
+/** Of two coils end to end that differ in their distance alone, those that are nearest. */
+const isNearest = ({ apart }: FrontEnd): boolean => apart === undefined || apart === APART[0];
+
+/** Back ends that promise something, of each front end: those of sets that did, at whatever distance of the coils. */
+function promisingOf(sets: readonly Candidate[], fronts: readonly FrontEnd[]): (front: number) => readonly number[] {
+  const alike = ({ apart: _, ...front }: FrontEnd): string => JSON.stringify(front);
+  const backs = new Map<string, Set<number>>();
+  for (const { front, back } of sets) {
+    const key = alike(fronts[front]);
+    backs.set(key, (backs.get(key) ?? new Set()).add(back));
+  }
+  return (front) => [...(backs.get(alike(fronts[front])) ?? [])].sort((a, b) => a - b);
+}
+
+const gridByFront = (grids: readonly GridOfFronts[]): Map<number, number> =>
+  new Map(grids.flatMap(({ fronts, grid }) => fronts.map((front) => [front, grid] as const)));
 
 const NOTHING: TaskAnswer = { valued: 0, candidates: [] };
 
@@ -310,6 +347,19 @@ function byEnds(list: readonly Candidate[]): Candidate[][] {
   }
   return [...groups.values()];
 }
+
+/** Tasks that try grids. @param reference scores of sets received in full; none before any is */
+const estimates = (grids: readonly GridOfFronts[], reference?: readonly (readonly number[])[]): FindTask[] =>
+  grids.map((one) => ({
+    do: 'estimate',
+    ...one,
+    kept: reference || one.grid === WHOLE_GRID ? KEPT_OF_WHOLE : KEPT_OF_FIRST,
+    ...(reference ? { reference } : {}),
+  }));
+
+/** Tasks that look about sets, each once. */
+const refining = (seeds: readonly Candidate[], gridAt: (front: number) => number): FindTask[] =>
+  byEnds(distinct(seeds)).map((of) => ({ do: 'refine', seeds: of, grid: gridAt(of[0].front) }));
 
 const batches = (list: readonly Candidate[], task: 'receive' | 'judge', size = BATCH): FindTask[] =>
   Array.from({ length: Math.ceil(list.length / size) }, (_, i) => ({

@@ -3,9 +3,12 @@ import type { FrontEnd } from './choices.ts';
 import type { FindSpace } from './tasks.ts';
 import { COARSEST_GRID, isCoilTuned, turnsSpace, WHOLE_GRID } from './turns-space.ts';
 
-/** Front ends of one coil, or pair of coils, to be tried with one grid; places in the list of front ends. */
+/** Front ends of one coil, or pair of coils, to be tried with one grid. */
 export interface GridOfFronts {
+  /** Places in the list of front ends. */
   readonly fronts: readonly number[];
+  /** With each, places in the list of back ends. */
+  readonly backs: readonly (readonly number[])[];
   readonly grid: number;
 }
 
@@ -40,28 +43,36 @@ const costOf = (front: FrontEnd): Exclude<keyof Budget, 'sets'> =>
  * @param box as read
  * @param space its front and back ends
  * @param budget what may be tried
- * @returns every front end in one entry
+ * @param backsOf places of the back ends that are tried with a front end; a front end with none is left out
  */
-export function gridsWithin(box: BoxDescription, { fronts, backs }: FindSpace, budget: Budget): GridOfFronts[] {
-  const groups = byCoils(fronts).map((some) => ({ some, cost: costOf(fronts[some[0]]) }));
-  const share = (cost: keyof Budget): number => {
-    const kinds = new Set(groups.map((group) => group.cost).filter((one) => one !== 'coilTuned'));
-    return cost === 'coilTuned' ? Number.POSITIVE_INFINITY : budget.sets / Math.max(1, kinds.size);
-  };
+export function gridsWithin(
+  box: BoxDescription,
+  { fronts }: FindSpace,
+  budget: Budget,
+  backsOf: (front: number) => readonly number[],
+): GridOfFronts[] {
+  const groups = byCoils(fronts).flatMap((all) => {
+    const some = all.filter((front) => backsOf(front).length > 0);
+    if (some.length === 0) return [];
+    const backs = some.map(backsOf);
+    const [first] = some;
+    return { some, backs, cost: costOf(fronts[first]), space: turnsSpace(box, fronts[first]) };
+  });
+  const ofSets = new Set(groups.map(({ cost }) => cost).filter((cost) => cost !== 'coilTuned')).size || 1;
   const finest = new Map<keyof Budget, number>();
   for (const cost of ['coils', 'pairs', 'coilTuned'] as const) {
+    const own = groups.filter((group) => group.cost === cost);
     let grid = WHOLE_GRID;
     for (; grid < COARSEST_GRID; grid++) {
       let [coils, sets] = [0, 0];
-      for (const { some, cost: own } of groups) {
-        if (own !== cost) continue;
-        const size = turnsSpace(box, fronts[some[0]]).size(grid);
+      for (const { some, backs, space } of own) {
+        const size = space.size(grid);
         coils += size.coils * (cost === 'coilTuned' ? some.length : 1);
-        sets += size.sets * some.length * backs.length;
+        sets += size.sets * backs.flat().length;
       }
-      if (coils <= budget[cost] && sets <= share(cost)) break;
+      if (coils <= budget[cost] && (cost === 'coilTuned' || sets <= budget.sets / ofSets)) break;
     }
     finest.set(cost, grid);
   }
-  return groups.map(({ some, cost }) => ({ fronts: some, grid: finest.get(cost)! }));
+  return groups.map(({ some, backs, cost }) => ({ fronts: some, backs, grid: finest.get(cost)! }));
 }

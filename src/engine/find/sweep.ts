@@ -39,7 +39,7 @@ export class Sweep {
   valued = 0;
   ruledOut = 0;
   private readonly about: SweepContext;
-  private readonly best = new Map<string, Best>();
+  private readonly best = new Map<number, Best>();
   private readonly scores: Float64Array;
 
   constructor(about: SweepContext) {
@@ -102,7 +102,7 @@ export class Sweep {
     this.valued++;
     for (const k of partsWanted) scores[k] = -parts[back];
     scores[scores.length - 1] = -parts[back] - winding - taps;
-    const key = `${front} ${back}`;
+    const key = front * backs.length + back;
     let best = this.best.get(key);
     if (!best)
       this.best.set(

@@ -51,8 +51,9 @@ export interface Judged extends Candidate {
 export type FindTask =
   | {
       readonly do: 'estimate';
-      /** Front ends of one coil, or pair of coils. */
+      /** Front ends of one coil, or pair of coils, and the back ends that go with each. */
       readonly fronts: readonly number[];
+      readonly backs: readonly (readonly number[])[];
       /** How fine a grid: see `turnsSpace`. */
       readonly grid: number;
       /** Scores of sets received in full, against which others are ruled out. */
@@ -156,13 +157,19 @@ export function findWorker(question: FindQuestion, when: FieldOptions): (task: F
     ruledOut: sweep.ruledOut,
     candidates: sweep.candidates(),
   });
-  const everyBack = backs.map((_, back) => back);
 
-  const estimate = ({ fronts: some, grid, reference, kept }: Extract<FindTask, { do: 'estimate' }>): TaskAnswer => {
+  const estimate = ({
+    fronts: some,
+    backs: withEach,
+    grid,
+    reference,
+    kept,
+  }: Extract<FindTask, { do: 'estimate' }>): TaskAnswer => {
     const sweep = sweepWith(kept, reference);
     const sweptOf = sweptFronts();
     for (const group of turnsSpace(box, fronts[some[0]]).groups(grid))
-      for (const front of some) sweep.visit(sweptOf(front, turnsWith(group, group.turns)), group, everyBack);
+      for (const [i, front] of some.entries())
+        sweep.visit(sweptOf(front, turnsWith(group, group.turns)), group, withEach[i]);
     return answerOf(sweep);
   };
   const refine = ({ seeds, grid }: Extract<FindTask, { do: 'refine' }>): TaskAnswer => {

@@ -20,6 +20,7 @@ const GRIDS: readonly Steps[] = [
   { turns: 1.12, tap: 1.4, second: 1.6 },
   { turns: 1.25, tap: 1.8, second: 2.2 },
   { turns: 1.6, tap: 3, second: 4 },
+  { turns: 2, tap: 5, second: 7 },
 ];
 /** The same where a coil tunes. */
 const COIL_TUNED_GRIDS: readonly Steps[] = [
@@ -28,15 +29,15 @@ const COIL_TUNED_GRIDS: readonly Steps[] = [
   { turns: 1.3, tap: 1, second: 1.8 },
   { turns: 1.5, tap: 1, second: 2.5 },
   { turns: 2, tap: 1, second: 4 },
+  { turns: 2.5, tap: 1, second: 7 },
 ];
 /** Every whole turn. */
 export const WHOLE_GRID = 0;
 /** The finest of those that leave some out. */
 export const FINE_GRID = 1;
 export const COARSEST_GRID = GRIDS.length - 1;
-/** How far about a set of a grid every whole turn is tried, in shares of a step; where a coil tunes, in so many steps. */
+/** How far about a set of a grid others are tried, in shares of a step. */
 const ABOUT = 0.85;
-const ABOUT_COIL_TUNED = 4;
 
 /** A coil of fewer turns tunes nothing; an aerial coil of more is no loose one. */
 const FEWEST = 5;
@@ -74,7 +75,10 @@ export interface TurnsSpace {
   /** Coils or pairs of them, and sets, of a grid. */
   readonly size: (grid: number) => { readonly coils: number; readonly sets: number };
   readonly groups: (grid: number) => Generator<TurnsGroup>;
-  /** Every one about a set of a grid. */
+  /**
+   * Sets about one of a grid. About one of the fine grid every whole turn and tap, and of two coils, or one that tunes,
+   * some; about one of a coarser grid some of each.
+   */
   readonly about: (turns: TurnsChosen, grid: number) => Generator<TurnsGroup>;
 }
 
@@ -146,17 +150,36 @@ export function turnsSpace(box: BoxDescription, front: FrontEnd): TurnsSpace {
     about(near, grid) {
       const steps = grids[grid];
       const by = (ratio: number): number => ABOUT * (ratio - 1);
-      const some = (values: number[]): number[] =>
-        hasTap ? values : values.filter((_, i) => i % Math.ceil(values.length / (2 * ABOUT_COIL_TUNED)) === 0);
+      // Two coils are calculated for every pair of turns, and so is a coil that tunes.
+      const isDear = second !== undefined || !hasTap;
+      const some = (values: readonly number[], about: number): readonly number[] =>
+        isDear || grid > FINE_GRID ? few(values, about) : values;
       return made(
-        some(between(near.turns, by(steps.turns), FEWEST, most)),
-        (turns) => some(between(near.secondTurns!, by(steps.second), FEWEST_SECOND, secondsUpTo(turns))),
-        (turns, about = turns) => between(about, by(steps.tap), 1, turns - 1).filter((tap) => tap % every === 0),
+        some(between(near.turns, by(steps.turns), FEWEST, most), near.turns),
+        (turns) =>
+          some(between(near.secondTurns!, by(steps.second), FEWEST_SECOND, secondsUpTo(turns)), near.secondTurns!),
+        (turns, about = turns) => {
+          const taps = between(about, by(steps.tap), 1, turns - 1).filter((tap) => tap % every === 0);
+          return grid > FINE_GRID ? few(taps, about) : taps;
+        },
         near,
       );
     },
   };
 }
+
+/** Of whole numbers in rising order the ends, one and its neighbours, and those half way. */
+function few(values: readonly number[], about: number): readonly number[] {
+  if (values.length <= MOST_ABOUT) return values;
+  const last = values.length - 1;
+  const at = Math.max(
+    0,
+    values.findIndex((value) => value >= about),
+  );
+  const places = new Set([0, at >> 1, at - 1, at, at + 1, (at + last) >> 1, last]);
+  return values.filter((_, i) => places.has(i));
+}
+const MOST_ABOUT = 7;
 
 /** Whole numbers about one. */
 function between(about: number, share: number, least: number, most: number): number[] {
