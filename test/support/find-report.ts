@@ -33,7 +33,11 @@ export async function verifyFind([boxes = String(BOXES), most = String(MOST_SETS
       `| ${[arrangements.join(', '), wants, one.tried, valued, ruledOut, one.shown, ...figures].join(' | ')} |`,
     );
     console.log(rows[rows.length - 1], one.missing > CLOSE ? one.worst : '');
+    write(rows, all, most);
   }
+}
+
+function write(rows: readonly string[], all: readonly Compared[], most: string): void {
   const total = all.reduce((sum, { tried }) => sum + tried, 0);
   const missed = all.filter(({ behind, missing }) => behind > CLOSE || missing > CLOSE).length;
   writeFileSync(
