@@ -58,6 +58,7 @@ export {
 export { tooDeep } from './fields/problem.ts';
 export { refusalOf, refuse } from './fields/refusal.ts';
 export type { Edit, Path } from './kinds/adjustment.ts';
+export { coilNamesOf } from './kinds/arrangements/coil-names.ts';
 export { hasHeater, hasSpots } from './kinds/detectors/detector-traits.ts';
 export { isLoop } from './kinds/loops.ts';
 export { assumedIn, confirmed, isAssumed, placeOf, placeText, stillAssumed } from './set/assumed.ts';

@@ -1,4 +1,4 @@
-import { isRecord, standingBand, turnSwitch, valueAtPath } from '../../engine/index.ts';
+import { isRecord, standingBand, turnSwitch, valueAtPath, withValueAt } from '../../engine/index.ts';
 
 /** Names of the bands as they stand in a description, whatever stands there; none without a band switch. */
 export function bandNames(written: unknown): readonly string[] {
@@ -35,4 +35,14 @@ export function pathOnBand(path: string, band: number | undefined, standing: num
   const own = `bands[${band}].arrangement`;
   if (path === own || path.startsWith(`${own}.`)) return path.slice(path.indexOf('arrangement'));
   return /^arrangement\b/.test(path) ? `bands[${standing}].${path}` : path;
+}
+
+/** The description without a band; the switch goes on to the next where it stood there. Of two bands the other is left, without a switch. */
+export function withoutBand(written: unknown, index: number): unknown {
+  const count = bandNames(written).length;
+  if (index >= count) return written;
+  const turned = standingBand(written) === index ? turnSwitch(written, (index + 1) % count) : written;
+  const bands = valueAtPath(turned, ['bands']);
+  const left = Array.isArray(bands) ? bands.filter((_, i) => i !== index) : [];
+  return withValueAt(turned, ['bands'], left.length > 1 ? left : undefined);
 }

@@ -10,6 +10,7 @@ import { standInText } from '../../description/stand-in-text.ts';
 import { useLeftOut } from '../../state/pieces.ts';
 import { useOpenSet } from '../../state/set-context.ts';
 import { showField } from '../../widgets/show-field.ts';
+import { BandSwitch } from './BandSwitch.tsx';
 import { Wants } from './Wants.tsx';
 
 /** The answer first, in words; below it the chosen station's. */
@@ -24,6 +25,7 @@ export function AnswerInWords() {
       aria-label={texts.answer}
       aria-busy={areFirstFigures.value || !(now || receptionError.value)}
     >
+      <BandSwitch />
       <p class="summary" aria-live="polite">
         {now ? receptionHeadline(now) : receptionError.value ? texts.notCalculated : texts.calculating}
       </p>

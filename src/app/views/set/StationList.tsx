@@ -1,6 +1,7 @@
 import { isAssumed } from '../../../engine/index.ts';
 import {
   assumedWords,
+  bandSwitchWords,
   besideWords,
   stationFrequency,
   stationSentence,
@@ -13,9 +14,15 @@ import { HeardBars } from './Heard.tsx';
 
 /** Every station, best first; choosing one puts the pointer and the path on it. */
 export function StationList() {
-  const { written, reception, chosen, chooseStation } = useOpenSet();
+  const { written, reception, chosen, chooseStation, band, bandsReceived } = useOpenSet();
   const leftOut = useLeftOut();
   const now = reception.value;
+  /** The band that has a station, where it is not the one that is looked at. */
+  const otherBand = (index: number): string | undefined => {
+    const { bands, bestOf } = bandsReceived.value ?? { bands: [], bestOf: [] };
+    const best = bestOf[index];
+    return best === undefined || best === band.value ? undefined : bands[best].name;
+  };
   return (
     <section class="stations" aria-labelledby="stations-title">
       <h2 id="stations-title">{texts.stations}</h2>
@@ -25,6 +32,7 @@ export function StationList() {
           const station = now.stations[index];
           const isChosen = chosen.value?.index === index;
           const { verdict } = station;
+          const other = verdict === 'out of range' ? otherBand(index) : undefined;
           return (
             <li key={index}>
               <button
@@ -46,7 +54,8 @@ export function StationList() {
                     texts.leftOut
                   ) : (
                     <>
-                      <HeardBars verdict={verdict} /> {verdictWords[verdict]}
+                      <HeardBars verdict={verdict} />{' '}
+                      {other === undefined ? verdictWords[verdict] : bandSwitchWords.onBand(other)}
                     </>
                   )}
                 </span>{' '}

@@ -7,15 +7,17 @@ import {
   qAgainstFrequency,
   resonanceCurve,
 } from '../../../../outputs/plots/index.ts';
-import { tunedCircuitWords as texts } from '../../../../outputs/words/index.ts';
+import { bandSwitchWords, tunedCircuitWords as texts } from '../../../../outputs/words/index.ts';
 import { coilNames } from '../../../description/change-kind.ts';
 import { addItem, removeItem } from '../../../description/lists.ts';
+import { bandNames } from '../../../description/on-band.ts';
 import { PartEditor } from '../../../editing/PartEditor.tsx';
 import { useOpenSet } from '../../../state/set-context.ts';
 import { CircuitDiagram } from '../../../widgets/Diagram.tsx';
 import { Drawing } from '../../../widgets/Drawing.tsx';
 import { FigureList } from '../../../widgets/Figures.tsx';
 import { Plot } from '../../../widgets/Plot.tsx';
+import { Bands } from './Bands.tsx';
 import { BandTurns } from './BandTurns.tsx';
 import { Matching } from './Matching.tsx';
 import { MeasuredHere } from './MeasuredHere.tsx';
@@ -25,7 +27,8 @@ const COILS: Path = ['coils'];
 const TAPS = ['aerial tap', 'detector tap', 'distance of the coils'] as const;
 
 export function TunedCircuit() {
-  const { reception, chosen, written, change } = useOpenSet();
+  const { reception, chosen, written, change, band } = useOpenSet();
+  const name = band.value === undefined ? undefined : bandNames(written.value)[band.value];
   const now = reception.value;
   const station = chosen.value;
   const coils = valueAtPath(written.value, COILS);
@@ -47,11 +50,13 @@ export function TunedCircuit() {
       <CircuitPlots />
       <section class="card" aria-labelledby="arrangement-title">
         <h3 id="arrangement-title">{texts.arrangement}</h3>
+        {name !== undefined && <p class="about">{bandSwitchWords.arrangementOf(name)}</p>}
         <CircuitDiagram />
         <PartEditor path={['arrangement']} kindLabel={texts.arrangementKind} />
       </section>
       <Matching of={TAPS} />
       <BandTurns />
+      <Bands />
       <TwoCircuitsCard />
       <Traps />
       {Array.from({ length: count }, (_, i) => (
