@@ -1,7 +1,7 @@
 import { pictures } from 'virtual:handbook';
 import type { JSX } from 'preact';
 import { handbookAt } from '../../state/handbook.ts';
-import type { TextBlock, Inline } from './handbook-text.ts';
+import type { Inline, TextBlock } from './handbook-text.ts';
 
 /** Blocks of text as elements of the page; the chapter's title stands above them. */
 export function Blocks({ blocks }: { readonly blocks: readonly TextBlock[] }) {

@@ -4,9 +4,9 @@ import { handbookWords as texts } from '../../../outputs/words/index.ts';
 import { handbookAt } from '../../state/handbook.ts';
 import { Blocks } from './Blocks.tsx';
 import { Contents, LICENCES } from './Contents.tsx';
+import { findIn, handbookSections } from './handbook-search.ts';
 import type { Chapter } from './handbook-text.ts';
 import { Licences } from './Licences.tsx';
-import { findIn, handbookSections } from './handbook-search.ts';
 import './handbook.css';
 
 /** The documents as a book: contents and search beside the chapter that is read. */

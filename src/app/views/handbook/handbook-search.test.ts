@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Chapter } from './handbook-text.ts';
 import { findIn, handbookSections } from './handbook-search.ts';
+import type { Chapter } from './handbook-text.ts';
 
 const chapter: Chapter = {
   id: 'page-one',

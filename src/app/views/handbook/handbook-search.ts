@@ -1,4 +1,4 @@
-import { type TextBlock, type Chapter, textOfBlock, textOfLines } from './handbook-text.ts';
+import { type Chapter, type TextBlock, textOfBlock, textOfLines } from './handbook-text.ts';
 
 /** A chapter from one heading to the next. */
 export interface HandbookSection {

@@ -26,6 +26,5 @@ export { readingWords } from './reading.ts';
 export { setWords, sideWords, stationFrequency } from './set.ts';
 export { shelfWords } from './shelf.ts';
 export { dialogWords, handbookWords, headerWords, widgetWords } from './shell.ts';
-export { dialogWords, headerWords, widgetWords } from './shell.ts';
 export { impedanceSweepWords, soundCardWords } from './sound-card.ts';
 export { fileWords, problemWords, standInWords, storageWords, versionWords } from './storage.ts';
