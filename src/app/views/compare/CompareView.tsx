@@ -13,7 +13,7 @@ import { ComparedTable } from './ComparedTable.tsx';
 import { Differences } from './Differences.tsx';
 import { HearEach } from './HearEach.tsx';
 import { SaveSheet } from './SaveSheet.tsx';
-import { SetChoice } from './SetChoice.tsx';
+import { SlotChoice } from './SlotChoice.tsx';
 import type { SetsAnswer, SetsQuestion } from './sets-question.ts';
 import { useKeptSets } from './use-kept-sets.ts';
 import './compare.css';
@@ -49,7 +49,7 @@ export function CompareView({ set }: { readonly set: SetDescription }) {
         </button>
         <StationAndTime set={set} />
       </div>
-      <SetChoice name={set.name} beside={beside} others={others} />
+      <SlotChoice name={set.name} beside={beside} others={others} />
       {error !== '' && isCurrent && beside.length > 0 && (
         <p class="problem" role="alert">
           {texts.failed(error)}

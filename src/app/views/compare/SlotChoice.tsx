@@ -14,7 +14,7 @@ interface Props {
 const nameOf = ({ name, fileName }: ShelfEntry): string => name || fileName;
 
 /** Which sets stand side by side: the one in focus, and up to three more. */
-export function SetChoice({ name, beside, others }: Props) {
+export function SlotChoice({ name, beside, others }: Props) {
   const shelf = useShelf();
   const choose = (slot: number, id: string) => {
     const next = [...beside];
