@@ -117,6 +117,7 @@ const MORE: Readonly<Record<string, readonly (readonly string[])[]>> = {
     ['--out', '/nowhere/out.svg'],
     ['--out', '/nowhere/out.csv'],
   ],
+  compare: [[], ['examples/slider-set.json'], ['examples/slider-set.json', '--sheet', '/nowhere/out.svg']],
   move: [['--to', 'long-wave']],
   log: [['examples/logs/first-evenings.csv']],
   sheets: [['--out', '/nowhere', '--only', 'cautions', '--svg']],

@@ -54,7 +54,7 @@ export function readWithStandIns(written: unknown, lastGood?: unknown, result = 
  * A worker's reading, as one of the object that it was sent and not of the copy that it read.
  * @param written the same description as the reading's
  */
-export const readingOf = ({ result, usable }: Reading, written: unknown): Reading => ({
+export const readingAsSent = ({ result, usable }: Reading, written: unknown): Reading => ({
   written,
   result,
   usable: usable && result.ok ? { ...usable, written } : usable,

@@ -2,7 +2,7 @@ import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
 import type { Problem, SetDescription } from '../../engine/index.ts';
 import { readNote } from '../../outputs/words/index.ts';
 import { isLong } from '../description/long.ts';
-import { type Reading, readingOf, readWithStandIns, type StandIn } from '../description/stand-ins.ts';
+import { type Reading, readingAsSent, readWithStandIns, type StandIn } from '../description/stand-ins.ts';
 import type { Latest } from '../workers/latest.ts';
 import type { Document } from './document.ts';
 import type { SetWorkers } from './set-workers.ts';
@@ -60,7 +60,7 @@ export function createSetReading(
     reader ??= askReading(({ value }, reply) => {
       if (awaited === undefined) return;
       if (value === awaited) awaited = undefined;
-      reading.value = 'answer' in reply ? readingOf(reply.answer, value) : readNow(value);
+      reading.value = 'answer' in reply ? readingAsSent(reply.answer, value) : readNow(value);
     });
     reader.ask({ value: description, lastGood: lastValidSet.peek()?.written });
   }

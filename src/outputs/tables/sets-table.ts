@@ -24,12 +24,12 @@ export interface ComparedRow {
 }
 
 const { rows: texts } = setsComparedText;
-const inWords = ({ lines }: SymbolLabel): string => lines.join(', ');
+const inWords = ({ lines }: SymbolLabel): string => setsComparedText.part(lines);
 
 const PARTS: readonly (readonly [string, (set: SetDescription) => string])[] = [
   [texts.aerial, ({ aerial }) => inWords(aerialLabel(aerial))],
   [texts.earth, ({ earth }) => inWords(earthLabel(earth))],
-  [texts.coils, ({ coils }) => coils.map((coil) => inWords(coilLabel(coil))).join('; ') || '—'],
+  [texts.coils, ({ coils }) => setsComparedText.coils(coils.map((coil) => inWords(coilLabel(coil))))],
   [texts.tuning, ({ tuning }) => tuningLabel(tuning).value],
   [texts.arrangement, ({ arrangement }) => kindName('arrangement', arrangement.kind)],
   [texts.detector, ({ detector }) => nameOfDetector(detector)],

@@ -1,7 +1,7 @@
 import { batch, type ReadonlySignal, signal } from '@preact/signals';
 import { isRecord, valueAtPath, withValueAt } from '../../../engine/index.ts';
 import { shelfWords as texts } from '../../../outputs/words/index.ts';
-import { type Reading, readingOf, readWithStandIns } from '../../description/stand-ins.ts';
+import { type Reading, readingAsSent, readWithStandIns } from '../../description/stand-ins.ts';
 import { SHORT_TEXT } from '../../workers/reading.ts';
 import type { Keeping } from '../autosave.ts';
 import type { DocumentStore, StoredDocument } from '../document-store.ts';
@@ -189,7 +189,7 @@ export function createShelf({ sets, keeping, store, tabs, now }: Tools, first: E
     }
     const isLong = !isOpen && JSON.stringify(found.written).length > SHORT_TEXT;
     const reading = isLong ? await readBeside({ value: found.written }) : undefined;
-    begin(id, found, reading && readingOf(reading, found.written));
+    begin(id, found, reading && readingAsSent(reading, found.written));
     return true;
   }
 

@@ -154,6 +154,9 @@ export const setsComparedText = {
     station: 'station',
     frequency: 'kHz',
   },
+  /** A part from the pieces of its label. */
+  part: (pieces: readonly string[]): string => pieces.join(', '),
+  coils: (coils: readonly string[]): string => coils.join('; ') || '—',
   outOfRange: 'out of range',
   /** Where and how a station is on a set's scale. */
   onScale: (degrees: number, verdict: string): string => `${Math.round(degrees)}°, ${verdict}`,
