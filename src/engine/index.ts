@@ -281,7 +281,12 @@ export { writeLog } from './log/write-log.ts';
 export { fitDecay } from './measure/decay-fit.ts';
 export { fitDetector } from './measure/detector-fit.ts';
 export { fitDial } from './measure/dial-fit.ts';
-export { type ExplainingSize, type MeasuredFigure, measuredFigures, type SizeId } from './measure/explaining-sizes.ts';
+export {
+  type ExplainingSize,
+  type ExplainingSizeId,
+  type MeasuredFigure,
+  measuredFigures,
+} from './measure/explaining-sizes.ts';
 export { type FitAxis, type FitPlot, fitPlotOf } from './measure/fit-plot.ts';
 export type { Fitted } from './measure/fitted.ts';
 export { isMeasured, type MeasurableFigure, measurableFigures } from './measure/measurable.ts';

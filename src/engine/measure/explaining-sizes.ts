@@ -51,11 +51,11 @@ const SIZES = {
 } as const satisfies Record<string, Size>;
 
 /** A size of a part that a builder may have counted or measured wrongly. */
-export type SizeId = keyof typeof SIZES;
+export type ExplainingSizeId = keyof typeof SIZES;
 
 /** One size that by itself makes the calculated figure the measured one. SI. */
 export interface ExplainingSize {
-  readonly size: SizeId;
+  readonly size: ExplainingSizeId;
   readonly path: Path;
   readonly described: number;
   /** Whole where it is counted: then the nearest. */
@@ -98,7 +98,7 @@ export function explainingSizes(set: SetDescription, path: Path, measured: Fitte
   if (!calculated || !(measured.value > 0)) return [];
   const apart = Math.log(measured.value / calculated);
   if (!(Math.abs(apart) > Math.max(SAME, (CERTAIN * measured.standardError) / measured.value))) return [];
-  const found = (Object.keys(SIZES) as SizeId[]).flatMap((size) => {
+  const found = (Object.keys(SIZES) as ExplainingSizeId[]).flatMap((size) => {
     const { part, key, ...about }: Size = SIZES[size];
     const of = partOfSize(part, path);
     if (!of || (part === 'loop') !== isOfLoop(path)) return [];

@@ -1,7 +1,7 @@
 import type { Hertz, Seconds } from '../../units/quantities.ts';
 
 /** One tone of a measurement: when it is full, after its rise and before its fall. */
-export interface Tone {
+export interface PlayedTone {
   readonly frequency: Hertz;
   readonly start: Seconds;
   readonly duration: Seconds;
@@ -9,7 +9,7 @@ export interface Tone {
 
 /** What a sound card plays to measure an impedance: a short sweep by which its delay is found, then steady tones. */
 export interface TonePlan {
-  readonly tones: readonly Tone[];
+  readonly tones: readonly PlayedTone[];
   readonly duration: Seconds;
 }
 

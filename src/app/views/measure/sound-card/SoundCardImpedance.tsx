@@ -102,7 +102,7 @@ export function SoundCardImpedance({ card, set, draft, onChange }: Props) {
       <p class="bench-trap">{texts.aloud}</p>
       <p class="about">{texts.lineInput}</p>
       <p class="about">{texts.privacy}</p>
-      <div class="readings-field">
+      <div class="readings-field is-long">
         <label for="card-inputs">{texts.inputs}</label>
         <select
           id="card-inputs"

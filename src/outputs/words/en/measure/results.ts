@@ -1,5 +1,5 @@
 import type { DifferenceCause } from '../../../../engine/measure/causes.ts';
-import type { ExplainingSize, SizeId } from '../../../../engine/measure/explaining-sizes.ts';
+import type { ExplainingSize, ExplainingSizeId } from '../../../../engine/measure/explaining-sizes.ts';
 import type { Fitted } from '../../../../engine/measure/fitted.ts';
 import type { Agreement } from '../../../../engine/measure/measurable.ts';
 import type { Method, Narrowing, NextMeasurement } from '../../../../engine/measure/measure-next.ts';
@@ -188,7 +188,7 @@ const sized = (name: string, quantity?: QuantityKind) => {
   return { as: (value: number) => `${name} of ${size(value)}`, not: size };
 };
 
-const SIZES: Readonly<Record<SizeId, { as: (value: number) => string; not: (value: number) => string }>> = {
+const SIZES: Readonly<Record<ExplainingSizeId, { as: (value: number) => string; not: (value: number) => string }>> = {
   'coil.turns': count('turn', 'turns'),
   'coil.turnsPerLayer': count('turn in a layer', 'turns in a layer'),
   'coil.formerDiameter': sized('a former', 'length'),
@@ -218,7 +218,7 @@ const SIZES: Readonly<Record<SizeId, { as: (value: number) => string; not: (valu
 };
 
 /** "as 48 turns would give (not 51), or a former of 61 mm (not 63 mm)": one size each that makes the difference. */
-export function sizesText(sizes: readonly ExplainingSize[]): string {
+function sizesText(sizes: readonly ExplainingSize[]): string {
   const [first, ...others] = sizes.map(({ size, described, explaining }) => {
     const { as, not } = SIZES[size];
     return { as: as(explaining), not: `(not ${not(described)})` };

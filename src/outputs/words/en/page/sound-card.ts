@@ -49,8 +49,8 @@ export const soundCardWords = {
     'Use a line input. In the settings of the system turn off automatic gain, noise reduction and “enhancements”.',
   inputs: 'Inputs',
   inputChoice: {
-    two: 'two: left across what is measured, right at the output',
-    one: 'one: across what is measured',
+    two: 'two: left (B) across what is measured, right (A) at the output',
+    one: 'one: B, across what is measured',
   },
   level: 'Level of the tones',
   levelValue: (share: number): string => `${formatNumber(share * 100, 2)} % of full scale`,
