@@ -1,6 +1,8 @@
 import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { inRoot } from '../../../scripts/support/paths.mjs';
+import { compared, questionOf as searchOf, someSearch } from '../../../test/support/every-set.ts';
 import { readValue } from '../set/read.ts';
 import { trialsOf } from '../vary/trial.ts';
 import { wantValues } from '../vary/want-values.ts';
@@ -8,8 +10,7 @@ import { lacksOf } from './choices.ts';
 import { writtenSet } from './chosen-set.ts';
 import { type FindAnswer, findSets } from './find.ts';
 import { readBox } from './read-box.ts';
-import { type FindQuestion, type FindTask, findSpace, findWorker } from './tasks.ts';
-import { eachOf, turnsSpace, WHOLE_GRID } from './turns-space.ts';
+import { type FindQuestion, type FindTask, findWorker } from './tasks.ts';
 
 // biome-ignore lint/suspicious/noExplicitAny: a box as written in JSON
 const beginner = (): any => JSON.parse(readFileSync(inRoot('examples/boxes/beginner.json'), 'utf8'));
@@ -48,34 +49,32 @@ const small = () => ({
   limits: { tapEvery: 6, arrangements: ['direct', 'tapped'] },
 });
 
-/** Every set of a box, as calc reception has it. */
-function everySet(question: FindQuestion): { figure: number; effort: number }[] {
-  const { fronts, backs } = findSpace(question.box);
-  const work = findWorker(question, {});
-  return fronts.flatMap((end, front) =>
-    backs.flatMap((_, back) =>
-      [...eachOf(turnsSpace(question.box, end).groups(WHOLE_GRID))].flatMap((turns) => {
-        const { candidates } = work({ do: 'judge', candidates: [{ front, back, turns, scores: [] }] });
-        return candidates.map(({ scores }) => ({ figure: scores[0], effort: -scores[scores.length - 1] }));
-      }),
-    ),
-  );
-}
-
 describe('find', () => {
-  it('misses nothing on a box small enough to try everything', { timeout: 240_000 }, async () => {
-    const question = questionOf(small());
-    const all = everySet(question);
-    expect(all.length).toBeGreaterThan(60);
-    const work = findWorker(question, {});
-    const { sets, counts } = await findSets(question, { work });
-    expect(counts.spanned).toBe(all.length);
-    const found = sets.map(({ figures, effort }) => ({ figure: figures[0].figure ?? -200, effort }));
-    // Nothing is better by more than 0.3 dB at no more effort than one that was found.
-    const missed = all.filter(
-      (one) => one.figure > -150 && !found.some((set) => set.effort <= one.effort && set.figure >= one.figure - 0.3),
-    );
-    expect(missed).toEqual([]);
+  it('misses nothing on boxes small enough to receive every set in full', { timeout: 240_000 }, async () => {
+    const questions = fc
+      .sample(someSearch, { numRuns: 200, seed: 3 })
+      .flatMap((search) => searchOf(search, [60, 110]) ?? [])
+      .slice(0, 3);
+    expect(questions.length).toBe(3);
+    for (const question of questions) {
+      const { tried, counts, behind, missing, worst } = await compared(question);
+      // Some that fit together are refused when they are read.
+      expect(tried).toBeGreaterThan(0);
+      expect(tried).toBeLessThanOrEqual(counts.spanned);
+      expect(counts.untried).toBe(0);
+      expect(behind, worst).toBeLessThan(0.3);
+      expect(missing, worst).toBeLessThan(0.3);
+    }
+  });
+
+  it('leaves no set of a box untold: each is valued, ruled out or counted as not tried', {
+    timeout: 120_000,
+  }, async () => {
+    const question = questionOf({ ...beginner(), limits: { tapEvery: 2, arrangements: ['direct', 'tapped'] } });
+    const { counts } = await findSets(question, { work: findWorker(question, {}) });
+    expect(counts.untried).toBe(0);
+    expect(counts.ruledOut).toBeGreaterThan(0);
+    expect(counts.valued + counts.ruledOut).toBeGreaterThanOrEqual(counts.spanned);
   });
 
   it('shows the figures of each set as its own file gives them, and of the same for any number of threads', {

@@ -99,4 +99,20 @@ describe('turns that formers and reels allow', () => {
     }
     expect(kinds.size).toBeGreaterThan(3);
   });
+
+  it('the finest grid has every whole turn and tap, and coarser ones some of them', () => {
+    const { box } = boxOf({ limits: { tapEvery: 3, arrangements: ['tapped', 'coupled'] } });
+    for (const front of frontEndsOf(box)) {
+      const space = turnsSpace(box, front);
+      const keysOf = (grid: number) => [...eachOf(space.groups(grid))].map((turns) => JSON.stringify(turns));
+      const all = new Set(keysOf(0));
+      expect(all.size).toBe(space.count);
+      for (const grid of [0, 1, 3]) {
+        const some = keysOf(grid);
+        expect(some.length).toBe(space.size(grid).sets);
+        expect(new Set(some).size).toBe(some.length);
+        expect(some.every((key) => all.has(key))).toBe(true);
+      }
+    }
+  });
 });
