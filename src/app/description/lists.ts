@@ -1,6 +1,6 @@
 import { bare, isRecord, type Path, type SchemaNode, valueAtPath, withValueAt } from '../../engine/index.ts';
 import { newPart } from './change-kind.ts';
-import { onEveryBand } from './on-band.ts';
+import { changeEveryBand } from './on-band.ts';
 import { schemaAt } from './schema-at.ts';
 
 /** What stands in a list of a description; none where there is no list. */
@@ -42,7 +42,7 @@ function named(value: unknown, list: readonly unknown[]): unknown {
 export function renameCoil(written: unknown, index: number, name: string): unknown {
   const before = valueAtPath(written, ['coils', index, 'name']);
   const now = withValueAt(written, ['coils', index, 'name'], name);
-  return before === name || name === '' ? now : onEveryBand(now, (standing) => renamedIn(standing, before, name));
+  return before === name || name === '' ? now : changeEveryBand(now, (standing) => renamedIn(standing, before, name));
 }
 
 /** The coils that the arrangement names, with one of them renamed. */

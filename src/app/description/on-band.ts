@@ -20,7 +20,7 @@ export const onBand =
   };
 
 /** The same change for every band. @param change of a description as it stands */
-export function onEveryBand(written: unknown, change: (standing: unknown) => unknown): unknown {
+export function changeEveryBand(written: unknown, change: (standing: unknown) => unknown): unknown {
   const others = bandNames(written).flatMap((_, i) => (i === standingBand(written) ? [] : [i]));
   return others.reduce((now, band) => onBand(band, change)(now), change(written));
 }

@@ -2,7 +2,7 @@ import { computed, type ReadonlySignal, type Signal, signal } from '@preact/sign
 import { isRecord, type Path, stillAssumed, withValueAt } from '../../engine/index.ts';
 import { editingWords } from '../../outputs/words/index.ts';
 import { followStations } from '../description/follow-stations.ts';
-import { onEveryBand } from '../description/on-band.ts';
+import { changeEveryBand } from '../description/on-band.ts';
 import { labelAt } from '../description/schema-at.ts';
 import { type Settled, settle } from '../description/settle-parts.ts';
 import * as History from './history.ts';
@@ -162,7 +162,7 @@ function afterChange(before: History.History, { make, options }: PendingChange) 
 /** What the other bands of a set with a band switch need is brought along too, each thing said once. */
 function settleEveryBand(written: unknown, part: Parameters<typeof settle>[1]): Settled {
   const also = new Set<string>();
-  const settled = onEveryBand(written, (standing) => {
+  const settled = changeEveryBand(written, (standing) => {
     const one = settle(standing, part);
     for (const sentence of one.also) also.add(sentence);
     return one.written;

@@ -39,8 +39,9 @@ export const sheets: Command = {
     const board = boardFrom(values.board);
     const set = await readSet(file, io, values.switch);
     const written = await writtenIn(file, io);
-    const reception = receiveRanged(set, { time: timeOfDay(values, set.place), coast: packagedCoastFor(set.place) });
-    const sheets = sheetsFor(written ?? set, set, reception, { paper, only, board });
+    const coast = packagedCoastFor(set.place);
+    const reception = receiveRanged(set, { time: timeOfDay(values, set.place), coast });
+    const sheets = sheetsFor(written ?? set, set, reception, { paper, only, board, coast });
     if (sheets.length === 0) throw new InputError(callProblems.noSheets(only ?? SHEET_IDS));
     const pieces: { name: string; data: string | Uint8Array }[] = [];
     if (values.pdf || !values.svg) {

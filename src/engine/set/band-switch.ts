@@ -58,7 +58,8 @@ export const foldedBand = (name: string): string => name.trim().toLowerCase().re
  * @param text its name; "long-wave" is "Long wave"
  * @returns its place in the list of bands; undefined where none is meant
  */
-export function bandNamed({ bands = [] }: Switched, text: string): number | undefined {
+export function bandNamed(set: Switched, text: string): number | undefined {
+  const bands = set.bands ?? [];
   const exact = bands.findIndex(({ name }) => name === text);
   const index = exact >= 0 ? exact : bands.findIndex(({ name }) => foldedBand(name) === foldedBand(text));
   return index < 0 ? undefined : index;

@@ -9,7 +9,7 @@ import { earth } from '../kinds/earths/earth-schema.ts';
 import { load } from '../kinds/loads/load-schema.ts';
 import { tuning } from '../kinds/tunings/tuning-schema.ts';
 import { assumed } from './assumed.ts';
-import { bands } from './bands.ts';
+import { bands } from './band-schema.ts';
 import { ear, place } from './place.ts';
 import { recording, scenes } from './scenes.ts';
 import { keep, wants } from './wants.ts';

@@ -65,16 +65,17 @@ function withOwnCoils(
     if (!coil) continue;
     // What was measured of the coil is not so of another.
     const { measured: _, ...copy } = coil as typeof coil & { readonly measured?: unknown };
-    const named = freeName(`${name} ${band}`, new Set(coils.map((one) => one.name)));
+    const named = untakenName(`${name} ${band}`, new Set(coils.map((one) => one.name)));
     coils = [...coils, { ...copy, name: named } as (typeof coils)[number]];
     own = { ...own, [key]: named } as typeof own;
   }
   return { ...written, coils, arrangement: own };
 }
 
-function freeName(proposed: string, coilNames: ReadonlySet<string | undefined>): string {
-  const start = proposed.slice(0, LONGEST_NAME - 3);
-  let name = start;
-  for (let n = 2; coilNames.has(name); n++) name = `${start} ${n}`;
+/** A name that no coil has yet. */
+function untakenName(first: string, taken: ReadonlySet<string | undefined>): string {
+  const cut = first.slice(0, LONGEST_NAME - 3);
+  let name = cut;
+  for (let n = 2; taken.has(name); n++) name = `${cut} ${n}`;
   return name;
 }

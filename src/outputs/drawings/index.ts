@@ -7,3 +7,4 @@ export { drawCoil, tapsOf } from './coil/coil.ts';
 export { drawDetector } from './detector.ts';
 export { drawLoad } from './load.ts';
 export type { PaperRoom } from './paper.ts';
+export { drawBandSwitch } from './switch-symbol.ts';

@@ -1,6 +1,10 @@
 import { once } from '../../engine/numerics/lazily.ts';
+import type { FieldOptions } from '../../engine/reception/path/field.ts';
+import { receive } from '../../engine/reception/path/receive.ts';
 import type { Reception } from '../../engine/reception/path/types.ts';
+import { standingBand, turnSwitch } from '../../engine/set/band-switch.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
+import { bandSwitchSheetWords } from '../words/index.ts';
 import { type BoardLayout, type Built, boardLayout } from './board/layout.ts';
 import { type BoardParts, boardParts } from './board/parts.ts';
 import { boardSheet, wiringSheet } from './pages/board-sheet.ts';
@@ -26,7 +30,21 @@ export interface SheetOptions {
   readonly board?: { readonly width?: number; readonly length?: number };
   /** The board, where it is laid out already; default laid out as `board` says. */
   readonly built?: Built;
+  /** For the dials of other bands than the one that the set stands on. */
+  readonly coast?: FieldOptions['coast'];
 }
+
+/** Every sheet of a set with a band switch says which band it is of. */
+function namedOnBand(set: SetDescription): SetDescription {
+  const band = standingBand(set);
+  return band === undefined ? set : { ...set, name: bandSwitchSheetWords.setOnBand(set.name, set.bands![band].name) };
+}
+
+const otherBands = (standing: SetDescription) =>
+  (standing.bands ?? []).flatMap(({ name }, index) => {
+    const set = turnSwitch(standing, index);
+    return set === standing ? [] : [{ name, index, set: namedOnBand(set) }];
+  });
 
 function laidOut(set: SetDescription, parts: BoardParts, board: SheetOptions['board']): BoardLayout {
   return boardLayout(set, parts, {
@@ -48,18 +66,19 @@ export function builtBoard(set: SetDescription, board?: SheetOptions['board']): 
 /**
  * Sheets from which a set can be built, made to work and shown.
  * @param written the description as it was read, for the sheet that carries it.
- * @param set as read
+ * @param standing as read; with a band switch, on the band that it stands on, and a dial of every band
  * @param reception of the same set
  * @param options which, on which paper, on a board of which size (m)
  * @returns sheets in the order of a bound book; pages in mm
  */
 export function sheetsFor(
   written: unknown,
-  set: SetDescription,
+  standing: SetDescription,
   reception: Reception,
   options: SheetOptions = {},
 ): Sheet[] {
-  const { paper = 'a4', only, board } = options;
+  const { paper = 'a4', only, board, coast } = options;
+  const set = namedOnBand(standing);
   const wanted = (id: SheetId): boolean => only === undefined || only.includes(id);
   const built = once((): Built => options.built ?? builtBoard(set, board));
   const make: Readonly<Record<SheetId, () => Sheet[]>> = {
@@ -67,13 +86,18 @@ export function sheetsFor(
     circuit: () => [circuitSheet(set, reception, built(), paper)],
     coil: () => coilSheets(set, reception, paper),
     capacitor: () => capacitorSheets(set, paper),
-    dial: () => [dialSheet(set, reception, paper)],
+    dial: () => [
+      dialSheet(set, reception, paper),
+      ...otherBands(standing).map(({ name, index, set }) =>
+        dialSheet(set, receive(set, { time: reception.time, coast }), paper, { name, index }),
+      ),
+    ],
     board: () => [boardSheet(set, built(), paper)],
     wiring: () => [wiringSheet(set, built(), paper)],
     'bring-up': () => [bringUpSheet(set, reception, paper)],
     cautions: () => [cautionsSheet(set, reception, paper)],
     handout: () => [handoutSheet(set, reception, paper)],
-    text: () => [textSheet(written, set.name, paper)],
+    text: () => [textSheet(written, standing.name, paper)],
   };
   return SHEET_IDS.filter(wanted).flatMap((id) => make[id]());
 }

@@ -4,7 +4,11 @@ import type { ArrangementDescription } from './arrangement-schema.ts';
 /** Fields of an arrangement that name a coil. */
 const COIL_KEYS = ['coil', 'aerialCoil', 'rotor'] as const;
 
-/** Names of the coils that an arrangement has in circuit, those of its traps among them. */
+/**
+ * Coils that an arrangement has in circuit, those of its traps among them.
+ * @param arrangement as read
+ * @returns their names
+ */
 export function coilNamesOf(arrangement: ArrangementDescription): ReadonlySet<string> {
   const fields = arrangement as Partial<Record<string, unknown>>;
   const listed = arrangement.kind === 'elements' ? arrangement.elements : [];

@@ -1,5 +1,6 @@
 import { type ByKind, byKind } from '../../../engine/kinds/by-kind.ts';
 import type { DetectorDescription } from '../../../engine/kinds/detectors/detector-schema.ts';
+import { standingBand } from '../../../engine/set/band-switch.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { boardSheetWords as boardTexts, wiringSheetWords as wiringTexts } from '../../words/index.ts';
 import type { Built } from '../board/layout.ts';
@@ -8,11 +9,14 @@ import type { BoardParts } from '../board/parts.ts';
 import { lineText } from '../board/wiring.ts';
 import { Flow } from '../paper/flow.ts';
 import type { PaperName, Sheet } from '../paper/page.ts';
+import { putSwitchContacts } from './switch-contacts.ts';
 
 export function boardSheet(set: SetDescription, { layout }: Built, paper: PaperName): Sheet {
   const flow = new Flow({ id: 'board', title: boardTexts.title, set: set.name, paper, fullSize: true });
   const [width, length] = [layout.width, layout.height].map((size) => Math.ceil(size - 1e-6) / 1e3);
   flow.para(boardTexts.intro({ width, length }), { small: true });
+  const band = standingBand(set);
+  if (band !== undefined) flow.para(boardTexts.onBand(set.bands![band].name), { small: true });
   flow.template(
     layoutItems(layout),
     { w: layout.width, h: layout.height },
@@ -53,6 +57,7 @@ export function wiringSheet(set: SetDescription, { parts, layout }: Built, paper
     ]),
   );
   if (layout.wiring.free.length > 0) flow.para(wiringTexts.free(layout.wiring.free));
+  putSwitchContacts(flow, set);
   coilsStanding(flow, parts);
   const note = byKind(DETECTOR_NOTE, set.detector, set);
   if (note) flow.para(note.words, { small: note.small });

@@ -14,6 +14,7 @@ import type { BoardParts } from '../board/parts.ts';
 import { Flow } from '../paper/flow.ts';
 import { PAGE_MARGIN, PAPERS, type PaperName, type Sheet, TOP } from '../paper/page.ts';
 import { bestOf } from './best.ts';
+import { putBandSwitch } from './switch-contacts.ts';
 
 /** What the wiring list calls each symbol of the diagram. */
 const tagsOf = ({ parts }: BoardParts): ReadonlyMap<string, string> =>
@@ -35,6 +36,7 @@ export function circuitSheet(
   const scene = drawCircuit(set, tagsOf(parts));
   const points = testPoints(set, reception, scene.items);
   putDiagram(flow, { ...scene, items: [...scene.items, ...points.flatMap((p) => p.items)] }, paper);
+  putBandSwitch(flow, set);
   if (points.length > 0) {
     flow.heading(headings.points);
     flow.table(

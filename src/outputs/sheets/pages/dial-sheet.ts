@@ -12,12 +12,18 @@ import { DEGREES, roundFace, SPINDLE, straightFace } from './dial-face.ts';
 import { type DialMarks, dialMarks, dialTicks, type Pointer } from './dial-marks.ts';
 import { kHz } from './words.ts';
 
-export function dialSheet(set: SetDescription, reception: Reception, paper: PaperName): Sheet {
+/** Of another band than the set stands on: its name, and its place in the list. */
+interface OtherBand {
+  readonly name: string;
+  readonly index: number;
+}
+
+export function dialSheet(set: SetDescription, reception: Reception, paper: PaperName, band?: OtherBand): Sheet {
   const ticks = dialTicks(set, reception);
   const marks = dialMarks(set, reception, ticks);
   const second = aerialDial(set);
   const own = second && aerialDialMarks(ticks, reception, second);
-  return fewestPages((size) => dialPages(set, reception, { marks, second, own }, paper, size));
+  return fewestPages((size) => dialPages(set, reception, { marks, second, own, band }, paper, size));
 }
 
 interface Dials {
@@ -25,12 +31,20 @@ interface Dials {
   readonly second?: AerialDial;
   /** The marks of the second. */
   readonly own?: DialMarks;
+  readonly band?: OtherBand;
 }
 
 /** @param size of the letters in tables and lists, mm. */
 function dialPages(set: SetDescription, reception: Reception, dials: Dials, paper: PaperName, size: number): Sheet {
-  const { marks, second, own } = dials;
-  const flow = new Flow({ id: 'dial', title: dialSheetText.title, set: set.name, paper, fullSize: true });
+  const { marks, second, own, band } = dials;
+  const flow = new Flow({
+    id: 'dial',
+    title: band ? dialSheetText.titleOnBand(band.name) : dialSheetText.title,
+    file: band && `dial-band-${band.index + 1}`,
+    set: set.name,
+    paper,
+    fullSize: true,
+  });
   const { headings } = dialSheetText;
   flow.para(
     dialSheetText.intro({

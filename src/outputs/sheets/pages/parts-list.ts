@@ -1,3 +1,4 @@
+import { bandContacts } from '../../../engine/built/band-contacts.ts';
 import { type ByKind, byKind } from '../../../engine/kinds/by-kind.ts';
 import type { CoilDescription } from '../../../engine/kinds/coils/coil-schema.ts';
 import type { DetectorDescription } from '../../../engine/kinds/detectors/detector-schema.ts';
@@ -28,6 +29,7 @@ export function partsList(
     ...set.coils.flatMap((coil, i) => coilRows(set, coil, i)),
     ...(set.arrangement.kind === 'slider' ? [partRows.slider()] : []),
     ...parts.flatMap((part) => KINDS[part.kind](part, set)),
+    ...switchRows(set),
     partRows.load(set.load),
     partRows.hookUpWire({
       length: (1.2 * layout.lengths.reduce((a, b) => a + b, 0)) / 1e3,
@@ -37,6 +39,11 @@ export function partsList(
     partRows.terminals(countEnds(parts, HAS_POSTS)),
     ...(pins > 0 ? [partRows.pins(pins)] : []),
   ];
+}
+
+function switchRows(set: SetDescription): PartRow[] {
+  const contacts = bandContacts(set);
+  return contacts ? [partRows.bandSwitch({ poles: contacts.poles.length, ways: contacts.bands.length })] : [];
 }
 
 function outdoorRows({ aerial, earth }: SetDescription, reception: Reception, parts: readonly BoardPart[]): PartRow[] {

@@ -131,6 +131,7 @@ export {
   uncertaintyHeading,
   verdictWords,
 } from './reception/index.ts';
+export { bandSwitchSheetWords } from './sheets/band-switch.ts';
 export {
   type BoardWarning,
   boardSheetWords,

@@ -1,4 +1,5 @@
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
+import { printable } from '../../printable.ts';
 import { counted, listOf } from '../grammar.ts';
 
 /** What a board of a given size cannot hold. Sizes m. */
@@ -24,6 +25,8 @@ interface Named {
 
 export const boardSheetWords = {
   title: 'Board, full size',
+  onBand: (band: string): string =>
+    `With the band switch on “${printable(band)}”: the switch and its wires are not on this board plan; the wiring list says what they join.`,
   intro: ({ width, length }: { readonly width: number; readonly length: number }): string =>
     `The board from above, ${Math.round(width * 1e3)} × ${millimetres(length)}. Prick the holes through the paper. Circles with a cross are holes, dots are where wires end. Dashed bodies are parts whose size is not known: lay yours on before you drill. Dashed lines are the wires, by their numbers in the wiring list.`,
   alt: (parts: readonly Named[]): string =>

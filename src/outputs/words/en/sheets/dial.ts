@@ -70,6 +70,7 @@ const alt = ({ mover, tag, stations }: DialAlt): string => {
 
 export const dialSheetWords = {
   title: 'Dial',
+  titleOnBand: (band: string): string => `Dial for ${printable(band)}`,
   description: 'Dial at full size, with the marks of the stations, and a blank one to mark by hand.',
   headings: {
     mount: 'To mount it',

@@ -245,6 +245,12 @@ export const partRows = {
     instead: 'any insulated copper wire; bare wire in sleeving',
   }),
   /** Sizes mm. */
+  bandSwitch: ({ poles, ways }: { readonly poles: number; readonly ways: number }): PartRow =>
+    one(
+      'Band switch',
+      `rotary or slide switch, ${poles === 1 ? 'one pole' : `${poles} poles`}, ${ways} ways`,
+      'one with more poles or ways; or plugs and sockets, or clips moved by hand',
+    ),
   board: ({ width, height }: { readonly width: number; readonly height: number }): PartRow =>
     one(
       'Board',

@@ -1,0 +1,40 @@
+import type { CoilPoint, SwitchedLead, SwitchPole } from '../../../../engine/built/band-contacts.ts';
+import { formatQuantity } from '../../../../engine/units/format.ts';
+import { printable } from '../../printable.ts';
+
+const LEADS: Readonly<Record<SwitchedLead, string>> = {
+  'aerial lead': 'aerial lead',
+  'tuning capacitor': 'tuning capacitor',
+  'aerial tuning capacitor': 'aerial tuning capacitor',
+  detector: 'detector',
+  'other end': 'far side of tuning capacitor and second detector',
+  earth: 'earth',
+};
+const joined = new Intl.ListFormat('en-GB');
+const turn = (value: number): string => String(Number(value.toFixed(2)));
+const point = (at: CoilPoint | undefined): string =>
+  at === undefined ? 'free' : `coil “${printable(at.coil)}”, turn ${turn(at.turn)}`;
+
+/** A band switch on paper: its symbol, and what each contact is joined to. */
+export const bandSwitchSheetWords = {
+  title: 'Band switch',
+  setOnBand: (set: string, band: string): string => `${set}, on ${band}`,
+  shown: (band: string): string =>
+    `This sheet shows the set with its band switch on “${printable(band)}”. The switch stands between the coils and the leads named below; break those joints and lead them over it.`,
+  /** @param isEarthed one end of every coil is earthed on every band. */
+  wiring: (isEarthed: boolean): string =>
+    `The switch, its wires and the coils of other bands are not in the list or on the board: lead each moving contact to what is named first, each fixed contact to its coil. ${
+      isEarthed ? 'The earthed ends of all coils stay joined to earth. ' : ''
+    }Keep these wires short and apart.`,
+  otherTraps: 'The bands have different wave traps: their switching is not shown.',
+  leads: ({ leads }: Pick<SwitchPole, 'leads'>): string => joined.format(leads.map((lead) => LEADS[lead])),
+  way: ({ ways, through }: SwitchPole, band: number): string => {
+    const capacitor = through?.[band];
+    return capacitor === undefined
+      ? point(ways[band])
+      : `${point(ways[band])}, through ${formatQuantity(capacitor, 'capacitance')}`;
+  },
+  columns: { pole: 'Pole', lead: 'Moving contact', way: (band: string): string => `On ${printable(band)}` },
+  description: (bands: readonly string[], poles: number): string =>
+    `Band switch with ${poles === 1 ? 'one pole' : `${poles} poles`} and ${bands.length} ways: ${bands.map(printable).join(', ')}.`,
+} as const;
