@@ -21,7 +21,7 @@ const PAUSE: Seconds = 0.03;
 /** The sweep by which the delay is found. */
 export const MARK = { from: 400 as Hertz, to: 3200 as Hertz, duration: 0.15 as Seconds } as const;
 
-/** Frequencies of one octave over 20 Hz to 20 kHz, thirds as in ISO 266, kept off the harmonics of 50 and 60 Hz. */
+/** Hz, about a third of an octave apart; below 1 kHz none is a harmonic of 50 or 60 Hz. */
 const THIRDS = [
   21, 26, 33, 42, 53, 66, 83, 106, 134, 168, 213, 267, 336, 424, 534, 673, 848, 1000, 1347, 1697, 2138, 2694, 3394,
   4277, 5389, 6790, 8555, 10780, 13580, 17110, 20000,

@@ -44,7 +44,7 @@ export const soundCardWords = {
   title: 'With this computer’s sound card',
   privacy: 'The browser asks for permission to record. Nothing leaves this computer.',
   aloud:
-    'Tones are played for some 20 seconds: take the phones off your ears, turn loudspeakers off, and begin with a low level.',
+    'Tones are played for 12 seconds each time: take the phones off your ears, turn loudspeakers off, and begin with a low level.',
   lineInput:
     'Use a line input. In the settings of the system turn off automatic gain, noise reduction and “enhancements”.',
   inputs: 'Inputs',
