@@ -66,7 +66,7 @@ const someArrangements = fc.shuffledSubarray<FoundArrangement>(
 );
 
 /** Small boxes of parts, not all of which make a set. */
-export const someBox: fc.Arbitrary<WrittenBox> = fc.record({
+const someBox: fc.Arbitrary<WrittenBox> = fc.record({
   format: fc.constant('faintwave-box/1' as const),
   name: fc.constant('Any box'),
   formers: few(fc.record({ former: someFormer, count: fc.integer({ min: 1, max: 2 }) }), 2),

@@ -5,7 +5,7 @@ import { APART, type FrontEnd, type SetChoice } from './choices.ts';
 import { writtenSet } from './chosen-set.ts';
 import { type Budget, type GridOfFronts, gridsWithin } from './grids.ts';
 import { contenders, Front, scoreSum, spread } from './ranking.ts';
-import type { KeptOfEnds } from './sweep.ts';
+import type { KeptOfEnds } from './set-sweep.ts';
 import {
   type FindQuestion,
   type FindTask,

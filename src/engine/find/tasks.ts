@@ -12,7 +12,7 @@ import type { Candidate } from './candidate.ts';
 import { type BackEnd, backEndsOf, type FrontEnd, frontEndsOf, type SetChoice, type TurnsChosen } from './choices.ts';
 import { chosenSets, type FindPlace, writtenSet } from './chosen-set.ts';
 import { estimators } from './estimate.ts';
-import { type KeptOfEnds, Sweep, type SweepContext, type SweptFront } from './sweep.ts';
+import { type KeptOfEnds, SetSweep, type SweepContext, type SweptFront } from './set-sweep.ts';
 import { turnsSpace, turnsWith } from './turns-space.ts';
 
 /** Where sets are to stand and what is wanted of them, as written. */
@@ -150,9 +150,9 @@ export function findWorker(question: FindQuestion, when: FieldOptions): (task: F
     };
   };
   const partsWanted = goals.flatMap(({ goal }, k) => (goal.objective.of === 'parts' ? [k] : []));
-  const sweepWith = (kept: KeptOfEnds, reference: SweepContext['reference'] = []): Sweep =>
-    new Sweep({ backs, partsWanted, wants: goals.length, kept, reference });
-  const answerOf = (sweep: Sweep): TaskAnswer => ({
+  const sweepWith = (kept: KeptOfEnds, reference: SweepContext['reference'] = []): SetSweep =>
+    new SetSweep({ backs, partsWanted, wants: goals.length, kept, reference });
+  const answerOf = (sweep: SetSweep): TaskAnswer => ({
     valued: sweep.valued,
     ruledOut: sweep.ruledOut,
     candidates: sweep.candidates(),

@@ -35,7 +35,7 @@ export interface SweepContext {
 }
 
 /** Values sets of front and back ends, and keeps the best of each pair. */
-export class Sweep {
+export class SetSweep {
   valued = 0;
   ruledOut = 0;
   private readonly about: SweepContext;
