@@ -49,6 +49,7 @@ const CALLS: readonly (readonly string[])[] = [
   ['path', 'set', '--json'],
   ['path', 'set', '--station', HOSTILE],
   ['dial', 'set'],
+  ['dial', 'set', '--switch', HOSTILE],
   ['stations', 'set'],
   ['stations', 'set', '--csv'],
   ['stations', 'set', '--json'],

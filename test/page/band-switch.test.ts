@@ -13,8 +13,8 @@ test('a band is proposed, added, switched and changed by itself; a station turns
     const onSwitch = (name: RegExp) => page.locator('.band-switch').getByRole('button', { name });
     await expect.poll(() => onSwitch(/^long wave/).getAttribute('aria-pressed')).toBe('true');
     const arrangement = page.locator('section[aria-labelledby="arrangement-title"]');
-    const tap = arrangement.getByLabel('Aerial tap', { exact: true });
-    const coil = arrangement.getByLabel('Tuning coil', { exact: true });
+    const tap = arrangement.getByLabel('Aerial tap', { exact: true }).first();
+    const coil = arrangement.getByLabel('Tuning coil', { exact: true }).first();
     await expect.poll(() => coil.inputValue()).toBe('main long wave');
     await tap.fill('33');
     await tap.press('Enter');
