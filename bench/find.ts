@@ -2,9 +2,10 @@ import { readFileSync } from 'node:fs';
 import { findSets } from '../src/engine/find/find.ts';
 import { readBox } from '../src/engine/find/read-box.ts';
 import { type FindQuestion, findSpace, findWorker, setsSpanned } from '../src/engine/find/tasks.ts';
-import { eachOf, turnsSpace } from '../src/engine/find/turns-space.ts';
+import { turnsSpace } from '../src/engine/find/turns-space.ts';
 import { once } from '../src/engine/numerics/lazily.ts';
 import { readValue } from '../src/engine/set/read.ts';
+import { eachOf } from '../test/support/each-set-of.ts';
 import type { Measurement } from './bench.ts';
 
 /** Numbers from 0 to 1 from a seed, the same on every machine. */

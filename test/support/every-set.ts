@@ -7,11 +7,12 @@ import { type FindAnswer, findSets } from '../../src/engine/find/find.ts';
 import { contenders } from '../../src/engine/find/ranking.ts';
 import { readBoxValue } from '../../src/engine/find/read-box.ts';
 import { type FindQuestion, findSpace, findWorker, setsSpanned } from '../../src/engine/find/tasks.ts';
-import { eachOf, turnsSpace, WHOLE_GRID } from '../../src/engine/find/turns-space.ts';
+import { turnsSpace, WHOLE_GRID } from '../../src/engine/find/turns-space.ts';
 import { readValue } from '../../src/engine/set/read.ts';
 import { worthOf } from '../../src/engine/vary/objective.ts';
 import { type Trial, trialsOf } from '../../src/engine/vary/trial.ts';
 import { goalsOf, wantValues } from '../../src/engine/vary/want-values.ts';
+import { eachOf } from './each-set-of.ts';
 
 /** Sets so far behind another in everything, every input in its middle, are not ahead of it in the median either, dB. */
 const BEHIND = 1.5;

@@ -37,8 +37,6 @@ export interface EstimateContext {
   readonly when: FieldOptions;
 }
 
-/** By which a set may be better or worse than the closed form has it, dB. */
-export const CLOSE: Decibels = 1.2;
 /** By which a set may be better than what the power at the top of its coil lets it be, dB: a tap may draw a little more. */
 const OVER: Decibels = 1;
 

@@ -3,12 +3,13 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { inRoot } from '../../../scripts/support/paths.mjs';
 import '../../../test/support/fixed-seed.ts';
+import { eachOf } from '../../../test/support/each-set-of.ts';
 import { coilModel } from '../kinds/models.ts';
 import { readValue } from '../set/read.ts';
 import { backEndsOf, frontEndsOf, type SetChoice } from './choices.ts';
 import { chosenSets } from './chosen-set.ts';
 import { readBox } from './read-box.ts';
-import { eachOf, turnsSpace } from './turns-space.ts';
+import { turnsSpace } from './turns-space.ts';
 
 const jsonOf = (file: string) => JSON.parse(readFileSync(inRoot(`examples/${file}.json`), 'utf8'));
 const galena = readValue(jsonOf('medium-wave-galena'));

@@ -86,11 +86,6 @@ export interface TurnsSpace {
 export const turnsWith = ({ detectorTaps, ...turns }: TurnsGroup, tap: number): TurnsChosen =>
   tap === turns.turns ? turns : { ...turns, detectorTap: tap };
 
-/** All of them. */
-export function* eachOf(groups: Iterable<TurnsGroup>): Generator<TurnsChosen> {
-  for (const group of groups) for (const tap of group.detectorTaps) yield turnsWith(group, tap);
-}
-
 /**
  * The turns and taps of a front end that its formers and reels allow.
  * @param box as read

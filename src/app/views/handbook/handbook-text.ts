@@ -29,15 +29,6 @@ export interface Chapter {
   readonly blocks: readonly TextBlock[];
 }
 
-/** A package of others that is shipped with the page. */
-export interface ShippedPackage {
-  readonly name: string;
-  readonly version: string;
-  readonly licence: string;
-  /** Of its licence; empty where the package holds none. */
-  readonly text: string;
-}
-
 /** What a reader sees of lines, without their marks. */
 export const textOfLines = (lines: readonly Inline[]): string =>
   lines

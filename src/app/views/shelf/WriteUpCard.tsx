@@ -61,7 +61,7 @@ export function WriteUpCard() {
       written: position === 'none' ? withoutPosition(now) : now,
       time: time.value,
       position,
-      photos: photos.map(({ file, caption }) => ({ file, caption: caption.trim() || nameOf(file) })),
+      photos: photos.map(({ file, caption }) => ({ file, caption: caption.trim() || captionFor(file) })),
       log: withLog ? log : undefined,
       format,
       stem: fileStem(read.set.name, 'set'),
@@ -71,7 +71,7 @@ export function WriteUpCard() {
     const tooLarge = files.find(({ size }) => size > LARGEST_PHOTO);
     setMessage(tooLarge ? texts.tooLarge(tooLarge.name, LARGEST_PHOTO) : '');
     const taken = files.filter(({ size }) => size <= LARGEST_PHOTO);
-    setPhotos((before) => [...before, ...taken.map((file) => ({ file, caption: nameOf(file) }))]);
+    setPhotos((before) => [...before, ...taken.map((file) => ({ file, caption: captionFor(file) }))]);
   };
   return (
     <section class="card share-link" aria-labelledby="write-up-title">
@@ -146,4 +146,4 @@ export function WriteUpCard() {
 }
 
 /** "front-view.jpg" as words. */
-const nameOf = ({ name }: File): string => name.replace(/\.[^.]+$/, '').replace(/[-_]+/g, ' ');
+const captionFor = (photo: File): string => photo.name.split('.')[0].split(/[-_]+/).join(' ');
