@@ -30,7 +30,7 @@ export const CHAPTERS = [
     'measuring',
     'uncertainty',
   ]),
-  ...chapters('proof', 'docs', ['accuracy', 'cross-checks', 'fault-search']),
+  ...chapters('proof', 'docs', ['accuracy', 'cross-checks', 'fault-search', 'find-search', 'found-sets']),
 ];
 
 /** @param {'sets' | 'page' | 'script' | 'physics' | 'proof'} part @param {string} folder @param {readonly string[]} names */

@@ -40,6 +40,12 @@ function readDocument(file, picture) {
     return chapter === undefined ? undefined : { chapter, ...(heading !== undefined && { heading }) };
   };
 
+  /** Marks of the parts that are made are not shown; other mark-up has no place. @param {Token} token @returns {never[]} */
+  const comment = ({ raw }) => {
+    if (!raw.trim().startsWith('<!--')) throw new Error(`${file}: no place in the handbook for ${raw}`);
+    return [];
+  };
+
   /** @param {Token[] | undefined} tokens @returns {Inline[]} */
   const inlines = (tokens = []) =>
     tokens.flatMap((/** @type {any} */ token) => {
@@ -63,7 +69,7 @@ function readDocument(file, picture) {
           return to ? [{ to, text: inlines(token.tokens) }] : inlines(token.tokens);
         }
         case 'html':
-          return [];
+          return comment(token);
         default:
           throw new Error(`${file}: no place in the handbook for ${token.type}: ${token.raw}`);
       }
@@ -97,7 +103,8 @@ function readDocument(file, picture) {
         case 'blockquote':
           return [{ quote: blocks(token.tokens) }];
         case 'hr':
-        case 'html': // marks of the parts that are made
+        case 'html':
+          return comment(token);
         case 'space':
         case 'def':
           return [];

@@ -7,6 +7,7 @@ const TYPES = {
   '.js': 'text/javascript',
   '.json': 'application/json',
   '.opus': 'audio/ogg',
+  '.svg': 'image/svg+xml',
   '.ttf': 'font/ttf',
   '.woff2': 'font/woff2',
 };

@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { inRoot } from './paths.mjs';
 
@@ -42,3 +42,6 @@ export function licencesText() {
   );
   return `${[`Faintwave\n\n${own}`, ...others].join(`\n\n${RULE}\n\n`)}\n`;
 }
+
+/** Writes them to where the package has them. */
+export const writeLicences = () => writeFileSync(inRoot('dist/licences.txt'), licencesText());

@@ -47,7 +47,7 @@ export async function compareWholeSets(
         : await sheetsPdf([comparison], { title: clean(texts.title(stations[index], name)), fonts: pdfFonts() });
     await io.write(sheet, data);
     io.err(`${cliNotes.written(sheet)}\n`);
-    return 0;
+    if (!json && out === undefined) return 0;
   }
   if (json || out !== undefined) {
     await dataOut(io, out, `${jsonText(dataOf(compared))}\n`);

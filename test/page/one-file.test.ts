@@ -40,6 +40,12 @@ test('the page in one file works from a disk, without a network: answers, maps, 
       await page.getByRole('button', { name: /^Save .*PDF/ }).click();
       expect((await download).suggestedFilename()).toMatch(/\.pdf$/);
 
+      await page.getByRole('button', { name: 'Help' }).click();
+      await view('Handbook').click();
+      const picture = page.locator('.handbook-text img').first();
+      await picture.scrollIntoViewIfNeeded();
+      await expect.poll(() => picture.evaluate((img: HTMLImageElement) => img.naturalWidth)).toBeGreaterThan(0);
+
       // What was changed is still there the next time.
       await page.reload();
       await expect.poll(() => name.inputValue()).toBe('Carried in a pocket');

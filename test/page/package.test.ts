@@ -1,9 +1,10 @@
 import { execFile } from 'node:child_process';
-import { mkdirSync, mkdtempSync, readdirSync, symlinkSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { promisify } from 'node:util';
 import { expect, test } from 'vitest';
+import { shippedPackages, writeLicences } from '../../scripts/support/licences.mjs';
 import { inRoot } from '../../scripts/support/paths.mjs';
 
 const run = promisify(execFile);
@@ -27,6 +28,7 @@ const SETTINGS = {
 // It stands among the tests of the page because the page must have been built.
 test('the package as it is published works in an empty project: types, library, command, page, licences', async () => {
   const folder = mkdtempSync(join(tmpdir(), 'faintwave-package-'));
+  writeLicences();
   const { stdout } = await run(npm, ['pack', '--ignore-scripts', '--json', '--pack-destination', folder], {
     cwd: inRoot('.'),
     maxBuffer: 1 << 26,
@@ -42,8 +44,10 @@ test('the package as it is published works in an empty project: types, library, 
   mkdirSync(modules);
   await run('tar', ['-xzf', join(folder, filename), '-C', modules]);
   await run('node', ['-e', `require('fs').renameSync('package', 'faintwave')`], { cwd: modules });
-  for (const name of readdirSync(inRoot('node_modules')))
-    if (!name.startsWith('.')) symlinkSync(inRoot(`node_modules/${name}`), join(modules, name), 'junction');
+  for (const name of [...new Set(shippedPackages().map((one) => one.name)), '@types/node', 'undici-types']) {
+    mkdirSync(dirname(join(modules, name)), { recursive: true });
+    symlinkSync(inRoot(`node_modules/${name}`), join(modules, name), 'junction');
+  }
   writeFileSync(join(folder, 'package.json'), JSON.stringify({ type: 'module', private: true }));
   writeFileSync(join(folder, 'tsconfig.json'), JSON.stringify(SETTINGS));
   writeFileSync(join(folder, 'script.ts'), SCRIPT);

@@ -105,7 +105,13 @@ export function Header() {
       </div>
       <div class="help">
         <Menu label={texts.help} icon="?">
-          <button type="button" onClick={() => (view.value = 'handbook')}>
+          <button
+            type="button"
+            onClick={() => {
+              if (handbookAt.value?.chapter === 'licences') handbookAt.value = undefined;
+              view.value = 'handbook';
+            }}
+          >
             {texts.handbook}
           </button>
           <button type="button" onClick={() => (glossaryAt.value = 'beginning')}>

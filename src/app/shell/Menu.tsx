@@ -34,10 +34,13 @@ export function Menu({ label, icon, children }: Props) {
     const outside = unfolded ? EDGE - unfolded.getBoundingClientRect().left : 0;
     if (unfolded && outside > 0) unfolded.style.right = `${-outside}px`;
   }, [open]);
-  const fold = (event: KeyboardEvent) => {
-    if (event.key !== 'Escape' || !open) return;
+  /** What is chosen may take the focus; else it goes on from the menu's own button. */
+  const close = () => {
     setOpen(false);
     place.current?.querySelector('button')?.focus();
+  };
+  const fold = (event: KeyboardEvent) => {
+    if (event.key === 'Escape' && open) close();
   };
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: Escape folds the list from anywhere inside it
@@ -54,7 +57,7 @@ export function Menu({ label, icon, children }: Props) {
       {open && (
         // biome-ignore lint/a11y/noStaticElementInteractions: the buttons inside are what is pressed; this only folds
         // biome-ignore lint/a11y/useKeyWithClickEvents: a button pressed by key sends a click as well
-        <div class="menu-list" ref={list} onClick={() => setOpen(false)}>
+        <div class="menu-list" ref={list} onClick={close}>
           {children}
         </div>
       )}

@@ -24,6 +24,9 @@ const NO_EARTH = { kind: 'measured', resistance: '20 Ω' } as const;
 /** Where a coil tunes; its figures enter nothing. */
 const NO_TUNING = { kind: 'fixed', capacitance: '100 pF' } as const;
 
+/** What the slider of a description leaves at the end of the coil, where nothing is said of it. */
+const FEWEST_OF_SLIDER = 10;
+
 type Written = WrittenBox | BoxDescription;
 
 function writtenTuning(
@@ -90,7 +93,7 @@ function writtenArrangement(
       return { kind: 'coupled', aerialCoil: second, coil: main, distance, ...tap };
     }
     case 'slider':
-      return { kind: 'slider', coil: main };
+      return { kind: 'slider', coil: main, ...(turns.turns < FEWEST_OF_SLIDER && { fewest: turns.turns }) };
     case 'variometer':
       return { kind: 'variometer', coil: main, rotor: second };
     case 'frame':

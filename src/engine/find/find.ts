@@ -67,7 +67,7 @@ export interface FindAnswer {
     readonly valued: number;
     /** Sets that a bound on their figures showed to be no better than one received. */
     readonly ruledOut: number;
-    /** Sets between those of the grids, at most: neither valued nor ruled out. */
+    /** At most so many were neither valued nor ruled out: between those of the grids, or of parts behind in the first look. */
     readonly untried: number;
     readonly received: number;
     readonly judged: number;

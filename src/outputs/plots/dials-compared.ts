@@ -183,7 +183,7 @@ function degreesOf(dial: Dial): { degrees: number; frequency: number; isMajor: b
   return marks;
 }
 
-/** Hundreds of kHz, fewer the wider the axis: 200, 300 … or 200, 500, 1000. */
+/** Every 100 kHz, or every 20 kHz on a short axis of long wave. */
 function roundTicks(lowest: number, highest: number): number[] {
   const step = lowest < 300e3 && highest / lowest < 3 ? 20e3 : 100e3;
   const ticks: number[] = [];

@@ -1,6 +1,6 @@
 import { compareView as texts } from '../../../outputs/words/index.ts';
 import { comparedIds, MOST_BESIDE } from '../../state/compared-sets.ts';
-import { useShelf } from '../../state/set-context.ts';
+import { useOpenSet, useShelf } from '../../state/set-context.ts';
 import type { ShelfEntry } from '../../state/shelf/shelf-entry.ts';
 
 interface Props {
@@ -16,11 +16,16 @@ const nameOf = ({ name, fileName }: ShelfEntry): string => name || fileName;
 /** Which sets stand side by side: the one in focus, and up to three more. */
 export function SlotChoice({ name, beside, others }: Props) {
   const shelf = useShelf();
+  const { id } = useOpenSet();
   const choose = (slot: number, id: string) => {
     const next = [...beside];
     if (id === '') next.splice(slot, 1);
     else next[slot] = id;
     comparedIds.value = next;
+  };
+  /** That set becomes the one that is open, and the one that was takes its place beside it. */
+  const swap = async (to: string) => {
+    if (await shelf.open(to)) comparedIds.value = beside.map((one) => (one === to ? id : one));
   };
   const slots = Math.min(MOST_BESIDE, beside.length + 1, others.length);
   return (
@@ -55,7 +60,7 @@ export function SlotChoice({ name, beside, others }: Props) {
             </select>
             {entry && (
               <>
-                <button type="button" aria-label={texts.open(nameOf(entry))} onClick={() => void shelf.open(entry.id)}>
+                <button type="button" aria-label={texts.open(nameOf(entry))} onClick={() => void swap(entry.id)}>
                   {texts.openShort}
                 </button>
                 <button

@@ -14,7 +14,7 @@ const newSoundWorker = (): Worker =>
 export const audibleSets = ({ sets }: ComparedSets): readonly number[] =>
   sets.flatMap(({ station }, i) => (station.dial ? [i] : []));
 
-/** One set after another as sound, all at the same volume, from when one is asked for until it is stopped. */
+/** One set after another as sound, all with the same amplification, from when one is asked for until it is stopped. */
 export function useComparedSound(compared: ComparedSets, time: When) {
   const [heard, setHeard] = useState<number | undefined>();
   const [ready, setReady] = useState<ReadonlySet<number>>(new Set());

@@ -35,11 +35,7 @@ export function Handbook() {
         {isSearching ? <Found found={found} /> : <Contents chapters={chapters} />}
       </nav>
       <article class="handbook-text card">
-        {at?.chapter === LICENCES ? (
-          <Licences />
-        ) : (
-          <ChapterText chapter={chapter ?? chapters[0]} heading={at?.heading} />
-        )}
+        {at?.chapter === LICENCES ? <Licences at={at} /> : <ChapterText chapter={chapter ?? chapters[0]} at={at} />}
       </article>
     </section>
   );
@@ -71,17 +67,18 @@ function Found({ found }: { readonly found: ReturnType<typeof findIn> }) {
 }
 
 /** A chapter; the heading that was asked for comes into view, and reading by keyboard goes on from there. */
-function ChapterText({ chapter, heading }: { readonly chapter: Chapter; readonly heading?: string }) {
+function ChapterText({ chapter, at }: { readonly chapter: Chapter; readonly at: typeof handbookAt.value }) {
   const text = useRef<HTMLDivElement>(null);
   const isFirst = useRef(true);
   useEffect(() => {
     const wasFirst = isFirst.current;
     isFirst.current = false;
     if (wasFirst && handbookAt.peek() === undefined) return;
+    const heading = at?.heading;
     const target = text.current?.querySelector<HTMLElement>(heading ? `[id="${CSS.escape(heading)}"]` : 'h2');
     target?.scrollIntoView({ block: 'start' });
     target?.focus({ preventScroll: true });
-  }, [chapter, heading]);
+  }, [chapter, at]);
   const next = chapters[chapters.indexOf(chapter) + 1];
   return (
     <div ref={text}>

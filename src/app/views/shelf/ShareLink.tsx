@@ -16,7 +16,7 @@ export function ShareLink() {
     setLink('');
     setMessage('');
   }, [now, position]);
-  const { hasPosition, canLeaveOut } = useSharedPosition(now);
+  const { hasPosition, canLeaveOut, hasDistances } = useSharedPosition(now);
   const copy = async () => {
     const shared = position === 'none' ? withoutPosition(now) : now;
     const read = readValue(shared);
@@ -51,6 +51,7 @@ export function ShareLink() {
           onPosition={setPosition}
         />
       )}
+      {hasDistances && position !== 'exact' && <p class="quiet">{texts.distancesStay}</p>}
       <button type="button" class="primary" onClick={() => void copy()}>
         {texts.copyLink}
       </button>

@@ -17,10 +17,20 @@ function isReadWithout(written: unknown): boolean {
   return known;
 }
 
+/** How far stations are, and in which direction, tells where the place is. */
+function tellsDistances(written: unknown): boolean {
+  const stations = valueAtPath(written, ['place', 'stations']);
+  return (
+    Array.isArray(stations) &&
+    stations.some((one) => isRecord(one) && (one.distance !== undefined || one.bearing !== undefined))
+  );
+}
+
 /** Where one's home is stays out of what is shared unless it is chosen, or the set cannot be read without it. */
 export function useSharedPosition(written: unknown) {
   const canLeaveOut = useMemo(() => isReadWithout(written), [written]);
-  return { hasPosition: valueAtPath(written, POSITION) !== undefined, canLeaveOut };
+  const hasDistances = useMemo(() => tellsDistances(written), [written]);
+  return { hasPosition: valueAtPath(written, POSITION) !== undefined, canLeaveOut, hasDistances };
 }
 
 interface Props {

@@ -84,8 +84,8 @@ export function ShelfView() {
         <Persistence />
       </div>
       <div class="shelf-one">
-        <ShareLink />
-        <WriteUpCard />
+        <ShareLink key={`link of ${id}`} />
+        <WriteUpCard key={`write-up of ${id}`} />
         <Versions />
       </div>
     </section>

@@ -1,3 +1,4 @@
+import { signal } from '@preact/signals';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { readValue } from '../../../engine/index.ts';
 import { shelfWords } from '../../../outputs/words/index.ts';
@@ -14,19 +15,25 @@ const texts = shelfWords.writeUp;
 /** Larger files are no pictures for a screen. */
 const LARGEST_PHOTO = 50e6;
 
+/** Photos of each set, by its id, for as long as the page lasts. */
+const chosenPhotos = signal<ReadonlyMap<string, readonly ChosenPhoto[]>>(new Map());
+
 /** The set in focus written up for others: as one web page, or as Markdown with its pictures. */
 export function WriteUpCard() {
   const { id, written, time } = useOpenSet();
   const shelf = useShelf();
   const picker = useRef<HTMLInputElement>(null);
-  const [photos, setPhotos] = useState<readonly ChosenPhoto[]>([]);
+  const photos = chosenPhotos.value.get(id) ?? [];
+  const setPhotos = (next: readonly ChosenPhoto[]) => {
+    chosenPhotos.value = new Map([...chosenPhotos.peek(), [id, next]]);
+  };
   const [chosenPosition, setPosition] = useState<SharedPosition>('none');
   const [withLog, setWithLog] = useState(true);
   const [log, setLog] = useState<string | undefined>();
   const [isWorking, setWorking] = useState(false);
   const [message, setMessage] = useState('');
   const now = written.value;
-  const { hasPosition, canLeaveOut } = useSharedPosition(now);
+  const { hasPosition, canLeaveOut, hasDistances } = useSharedPosition(now);
   const position = chosenPosition === 'none' && !canLeaveOut ? 'coarse' : chosenPosition;
   const entries = shelf.entries.value;
   useEffect(() => {
@@ -71,7 +78,7 @@ export function WriteUpCard() {
     const tooLarge = files.find(({ size }) => size > LARGEST_PHOTO);
     setMessage(tooLarge ? texts.tooLarge(tooLarge.name, LARGEST_PHOTO) : '');
     const taken = files.filter(({ size }) => size <= LARGEST_PHOTO);
-    setPhotos((before) => [...before, ...taken.map((file) => ({ file, caption: captionFor(file) }))]);
+    setPhotos([...photos, ...taken.map((file) => ({ file, caption: captionFor(file) }))]);
   };
   return (
     <section class="card share-link" aria-labelledby="write-up-title">
@@ -132,6 +139,7 @@ export function WriteUpCard() {
           onPosition={setPosition}
         />
       )}
+      {hasDistances && position !== 'exact' && <p class="quiet">{shelfWords.distancesStay}</p>}
       <p class="shelf-acts">
         <button type="button" disabled={isWorking} onClick={() => save('html')}>
           {texts.saveHtml}

@@ -161,11 +161,11 @@ export const findAnswer = {
   counts: ({ spanned, valued, ruledOut, untried, received, judged }: FindAnswer['counts']): string =>
     [
       `The box allows ${digits(spanned)} ${plural(spanned, 'set', 'sets')}.`,
-      `Estimated: ${digits(valued)}; ruled out by the power that reaches the detector: ${digits(ruledOut)};`,
+      `Estimated, some of them twice: ${digits(valued)}; ruled out by the power that reaches the detector: ${digits(ruledOut)};`,
       `calculated in full: ${digits(received)}; calculated with tolerances: ${digits(judged)}.`,
       ...(untried > 0
         ? [
-            `Not tried, since their turns and taps lie between those that were: ${digits(untried)}; about the best sets every whole turn was tried.`,
+            `Not tried: ${digits(untried)} at most. Their turns and taps lie between those that were tried, or their parts were 4 dB behind in a first look; about the best sets every whole turn of one coil was tried, and some of two coils.`,
           ]
         : []),
     ].join(' '),

@@ -2,9 +2,7 @@ import { listOf } from '../grammar.ts';
 
 /** Sets of the shelf side by side. */
 export const compareView = {
-  label: 'Compare',
   title: 'Sets compared',
-  about: 'The set that is open and up to three others of the shelf, all at the place of the first.',
   back: 'Back to the shelf',
   letter: (index: number): string => 'ABCD'[index],
   sets: 'Sets',
@@ -21,7 +19,7 @@ export const compareView = {
   working: 'Calculating each set, and exchanging their parts one group at a time…',
   failed: (problem: string): string => `These sets cannot be compared: ${problem}.`,
   unread: (names: readonly string[]): string =>
-    `${listOf(names)} cannot be read as ${names.length === 1 ? 'a set' : 'sets'}. Open it from the shelf and correct the marked fields.`,
+    `${listOf(names)} cannot be read as ${names.length === 1 ? 'a set' : 'sets'}. Open ${names.length === 1 ? 'it' : 'each'} from the shelf and correct the marked fields.`,
   standIns: (names: readonly string[]): string =>
     `${listOf(names)}: some fields are refused; their last or usual values are used here.`,
   differences: 'What makes the difference',
@@ -37,7 +35,7 @@ export const compareView = {
   open: (name: string): string => `Open ${name}`,
   hear: {
     title: 'Hear them one after another',
-    about: 'All at the same volume: the loudest is amplified to the usual level, the others by as much.',
+    about: 'All with the same amplification: it brings the loudest to the usual level.',
     start: 'Hear the first set',
     preparing: (index: number): string => `Preparing ${'ABCD'[index]}…`,
     now: (index: number, name: string): string => `Now: ${'ABCD'[index]}, ${name}.`,

@@ -91,6 +91,8 @@ export const shelfWords = {
     coarse: 'rounded to 0.1°, about 10 km',
     exact: 'exact',
   },
+  distancesStay:
+    'Distances and bearings of the stations stay in the description: from them the place can be calculated.',
   copyLink: 'Copy the link',
   linkCopied: (characters: number): string => `Link copied (${characters} characters).`,
   linkNotCopied: 'The browser did not allow copying. Mark the link below and copy it.',
@@ -111,7 +113,7 @@ export const shelfWords = {
     withLog: 'With what was heard, from the log',
     saveHtml: 'Save as a web page',
     saveMarkdown: 'Save as Markdown',
-    working: 'Calculating, drawing and listening…',
+    working: 'Calculating, drawing and listening… Stay on the shelf until it is saved.',
     saved: (name: string): string => `Saved: ${name}`,
     unread: (names: readonly string[]): string =>
       `Not saved. This browser cannot read as a picture: ${firstOf(names)}. Leave it out, or save it as JPEG or PNG first.`,

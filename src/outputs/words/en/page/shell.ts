@@ -90,7 +90,7 @@ export const handbookWords = {
     page: 'The page',
     script: 'Command line and scripts',
     physics: 'The physics',
-    proof: 'How sure, and by whom',
+    proof: 'Accuracy and checks',
   },
   next: (title: string): string => `Next: ${title}`,
   licences: 'Licences',
