@@ -62,6 +62,7 @@ export { coilNamesOf } from './kinds/arrangements/coil-names.ts';
 export { hasHeater, hasSpots } from './kinds/detectors/detector-traits.ts';
 export { isLoop } from './kinds/loops.ts';
 export { assumedIn, confirmed, isAssumed, placeOf, placeText, stillAssumed } from './set/assumed.ts';
+export { hasRoomForSwitch } from './set/band-checks.ts';
 export type { BandDescription } from './set/band-schema.ts';
 export { bandNamed, standingBand, switchBand, turnSwitch } from './set/band-switch.ts';
 export { description, type SetDescription, type WrittenDescription } from './set/description.ts';

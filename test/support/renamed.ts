@@ -34,22 +34,31 @@ export interface Renaming {
 
 /** The same set under other names; whatever refers to a name goes along. */
 export function renamed(set: SetDescription, to: Renaming): SetDescription {
-  const arrangement: Record<string, unknown> = { ...set.arrangement };
+  return {
+    ...set,
+    name: to.set,
+    coils: set.coils.map((c) => ({ ...c, name: to.coil(c.name) })),
+    place: { ...set.place, stations: set.place.stations.map((s, i) => ({ ...s, name: to.station(i) })) },
+    arrangement: renamedIn(set.arrangement, to),
+    ...(set.bands && {
+      bands: set.bands.map((band) =>
+        band.arrangement ? { ...band, arrangement: renamedIn(band.arrangement, to) } : band,
+      ),
+    }),
+  };
+}
+
+function renamedIn(own: SetDescription['arrangement'], to: Renaming): SetDescription['arrangement'] {
+  const arrangement: Record<string, unknown> = { ...own };
   for (const key of ['coil', 'aerialCoil', 'rotor'])
     if (typeof arrangement[key] === 'string') arrangement[key] = to.coil(arrangement[key]);
-  if (set.arrangement.kind === 'elements')
-    arrangement.elements = set.arrangement.elements.map((e) => {
+  if (own.kind === 'elements')
+    arrangement.elements = own.elements.map((e) => {
       if (e.kind === 'mutual')
         return { ...e, name: to.listed(e.name), first: to.listed(e.first), second: to.listed(e.second) };
       const ends = { from: GIVEN.has(e.from) ? e.from : to.node(e.from), to: GIVEN.has(e.to) ? e.to : to.node(e.to) };
       const name = to.listed(e.name);
       return e.kind === 'coil' ? { ...e, ...ends, name, coil: to.coil(e.coil) } : { ...e, ...ends, name };
     });
-  return {
-    ...set,
-    name: to.set,
-    coils: set.coils.map((c) => ({ ...c, name: to.coil(c.name) })),
-    place: { ...set.place, stations: set.place.stations.map((s, i) => ({ ...s, name: to.station(i) })) },
-    arrangement: arrangement as SetDescription['arrangement'],
-  };
+  return arrangement as SetDescription['arrangement'];
 }

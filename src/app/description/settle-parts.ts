@@ -1,4 +1,4 @@
-import { isRecord, STARTERS, valueAtPath, withValueAt } from '../../engine/index.ts';
+import { hasRoomForSwitch, isRecord, STARTERS, valueAtPath, withValueAt } from '../../engine/index.ts';
 import { kindName, settledWords } from '../../outputs/words/index.ts';
 import { changeKind, coilNames } from './change-kind.ts';
 
@@ -21,6 +21,7 @@ export function settle(written: unknown, leading: 'aerial' | 'arrangement' | 'co
   now = findCoils(now, also);
   now = keepTapsWithin(now, also);
   now = onePairOnly(now, also);
+  now = switchOnlyWhereItFits(now, also);
   return { written: now, also };
 }
 
@@ -99,6 +100,12 @@ function onePairOnly(written: unknown, also: string[]): unknown {
   if (wiring !== 'full-wave' || !NO_MIDDLE.has(kindOf(written, 'arrangement'))) return written;
   also.push(settledWords.singleDetector);
   return withValueAt(written, ['detector', 'wiring'], 'single');
+}
+
+function switchOnlyWhereItFits(written: unknown, also: string[]): unknown {
+  if (valueAtPath(written, ['bands']) === undefined || hasRoomForSwitch(kindOf(written, 'arrangement'))) return written;
+  also.push(settledWords.bandsRemoved);
+  return withValueAt(written, ['bands'], undefined);
 }
 
 const elementsOf = (written: unknown): unknown[] => {

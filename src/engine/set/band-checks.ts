@@ -13,6 +13,13 @@ const SWITCHED: readonly ArrangementDescription['kind'][] = [
   'two circuits',
 ];
 
+/**
+ * Whether a band switch can be part of a set.
+ * @param kind of its arrangement, as read or as written
+ * @returns false for arrangements that are not tuned by one capacitor
+ */
+export const hasRoomForSwitch = (kind: unknown): boolean => SWITCHED.some((one) => one === kind);
+
 /** @param path of a problem of a set whose switch was turned to a band */
 const ofBand = (path: string, index: number): string => path.replace(/^arrangement\b/, `bands[${index}].arrangement`);
 

@@ -17,7 +17,7 @@ export function PredictedBeside({ beside }: { readonly beside: LogAgainstPredict
           ))}
         </ul>
       )}
-      <TableScroll label={texts.beside}>
+      <TableScroll label={texts.besideTable}>
         <table class="log-table">
           <thead>
             <tr>

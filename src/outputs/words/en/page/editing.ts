@@ -41,6 +41,7 @@ export const settledWords = {
     `The arrangement is now “${kind}”, as the aerial needs.${leftOut(dropped)}`,
   coilAdded: (name: string): string => `A coil “${name}” was added.`,
   singleDetector: 'The detector is now a single one: this arrangement has no coil with an earthed centre tap.',
+  bandsRemoved: 'The band switch is gone: it changes only sets that one capacitor tunes.',
   wantsDropped: (count: number): string =>
     count === 1 ? 'A want was removed with its station.' : `${count} wants were removed with their stations.`,
   keptDropped: (places: readonly string[]): string => `No longer kept: ${places.join(', ')}.`,

@@ -29,6 +29,7 @@ export const logWords = {
   erased: (station: string): string => `Deleted: ${station}.`,
   undo: 'Undo',
   beside: 'Predicted beside heard',
+  besideTable: 'Predicted and heard, a row for each station',
   working: 'Calculating what should be heard by day and by night…',
   entries: 'Entries',
   none: 'No entry yet.',
