@@ -30,7 +30,14 @@ export const CHAPTERS = [
     'measuring',
     'uncertainty',
   ]),
-  ...chapters('proof', 'docs', ['accuracy', 'cross-checks', 'fault-search', 'find-search', 'found-sets']),
+  ...chapters('proof', 'docs', [
+    'accuracy',
+    'accessibility',
+    'cross-checks',
+    'fault-search',
+    'find-search',
+    'found-sets',
+  ]),
 ];
 
 /** @param {'sets' | 'page' | 'script' | 'physics' | 'proof'} part @param {string} folder @param {readonly string[]} names */
