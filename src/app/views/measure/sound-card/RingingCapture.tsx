@@ -36,7 +36,12 @@ export function RingingCapture({ onTaken }: Props) {
   return (
     <section class="card-sound" aria-labelledby="card-ringing-title">
       <h3 id="card-ringing-title">{texts.ringing}</h3>
-      <p>{texts.ringingHow}</p>
+      <p class="bench-trap">{texts.ringingTrap}</p>
+      <ul class="sentences">
+        {texts.ringingHow.map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
       <p class="about">{texts.lineInput}</p>
       <p class="about">{texts.privacy}</p>
       <label class="card-edges">

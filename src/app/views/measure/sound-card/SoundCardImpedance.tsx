@@ -29,7 +29,7 @@ type State = keyof ThreeStates<unknown>;
 const STATES: readonly State[] = ['open', 'known', 'device'];
 /** The tone whose readings the card keeps, Hz. */
 const KEPT = 1000;
-/** Of a resistor with a gold band. */
+/** Of a resistor with a brown band for its tolerance. */
 const RESISTOR_ERROR = 0.01;
 /** Of the recording after the last tone: the delay of the slowest card. */
 const TAIL = 1;

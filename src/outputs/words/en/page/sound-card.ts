@@ -46,7 +46,7 @@ export const soundCardWords = {
   aloud:
     'Tones are played for 12 seconds each time: take the phones off your ears, turn loudspeakers off, and begin with a low level.',
   lineInput:
-    'Use a line input. In the settings of the system turn off automatic gain, noise reduction and “enhancements”.',
+    'Use a line input. Use the computer’s line or phones output; connect no amplifier’s loudspeaker output and no valve stage to the input. In the settings of the system turn off automatic gain, noise reduction and “enhancements”.',
   inputs: 'Inputs',
   inputChoice: {
     two: 'two: left (B) across what is measured, right (A) at the output',
@@ -81,8 +81,12 @@ export const soundCardWords = {
   save: 'Save the impedance as CSV',
   fileName: 'impedance',
   ringing: 'Record a ringing',
-  ringingHow:
-    'Connect a known capacitor of 10 to 100 nF across the coil, so that it rings below 20 kHz. Each edge at the output makes the circuit ring; or make the edges yourself with a switch and a battery.',
+  ringingTrap: 'Turn loudspeakers off and take phones off your ears: edges are clicks.',
+  ringingHow: [
+    'Connect a known film capacitor across the coil so that it rings below 20 kHz: 0.5 to 1 µF with 200 µH, 50 to 100 nF with 2 mH.',
+    'Output through 1 kΩ to the top of the coil, the top to the left line input.',
+    'Edges by hand: a 1.5 V cell through at least 1 kΩ and a switch, never the cell directly: the coil can then give a hundred volts as the switch opens.',
+  ],
   edges: 'Play ten edges a second',
   ringingButton: 'Record two seconds',
   ringingSource: 'the sound card',
