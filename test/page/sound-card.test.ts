@@ -154,3 +154,42 @@ test('without permission it is said what to do, and nothing is recorded', async 
     { open: false },
   );
 });
+
+test('an input that is busy, or pulled out while it records, is said, and the next click records; what was typed stays', async () => {
+  await withPage(
+    async (page, url) => {
+      await page.addInitScript(bench, BENCH);
+      await page.addInitScript(() => {
+        const open = navigator.mediaDevices.getUserMedia.bind(navigator.mediaDevices);
+        let isBusy = true;
+        let stream: MediaStream | undefined;
+        navigator.mediaDevices.getUserMedia = async (wanted) => {
+          if (isBusy) {
+            isBusy = false;
+            throw new DOMException('in use', 'NotReadableError');
+          }
+          stream = await open(wanted);
+          return stream;
+        };
+        const pullOut = () => stream?.getTracks()[0].dispatchEvent(new Event('ended'));
+        Object.assign(window, { pullOut });
+      });
+      await page.goto(url);
+      await openCard(page, 'Decay of an oscillation');
+      await page.locator('#measure-note').fill('on the bench');
+      const said = page.locator('.card-status');
+      const record = page.getByRole('button', { name: 'Record two seconds' });
+      await record.press('Enter');
+      await expect.poll(() => said.textContent()).toMatch(/cannot be opened/);
+      await record.press('Enter');
+      await page.getByRole('button', { name: 'Stop', exact: true }).focus();
+      await page.evaluate(() => (window as unknown as { pullOut: () => void }).pullOut());
+      await expect.poll(() => said.textContent()).toMatch(/went away/);
+      await expect.poll(() => said.evaluate((one) => one === document.activeElement)).toBe(true);
+      await record.press('Enter');
+      await expect.poll(() => page.locator('#m-samples').inputValue()).not.toBe('');
+      expect(await page.locator('#measure-note').inputValue()).toBe('on the bench');
+    },
+    { open: false },
+  );
+});

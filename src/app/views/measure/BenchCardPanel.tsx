@@ -93,7 +93,16 @@ export function BenchCardPanel({ card, offered, set, figures, fit }: Props) {
       <p>{benchCardWords.writeDown(writeDown)}</p>
       <p class="bench-trap">{benchCardWords.trap(trap)}</p>
       {kind === 'phones-sound-card' && <SoundCardImpedance card={card} set={set} draft={draft} onChange={put} />}
-      {kind === 'decay' && <RingingCapture onTaken={(taken, source) => put(draftOf(card, taken, source))} />}
+      {kind === 'decay' && (
+        <RingingCapture
+          onTaken={(taken, source) => {
+            // Date and note stay, also those typed while it was recorded.
+            const typed = drafts.peek()[key] ?? draft;
+            const next = draftOf(card, taken, source);
+            put({ ...typed, ...next, fields: { ...typed.fields, ...next.fields } });
+          }}
+        />
+      )}
       <h3>{texts.readings}</h3>
       <ReadingsForm card={card} set={set} draft={draft} fit={fit} onChange={put} />
       <ReadingsFile

@@ -103,6 +103,20 @@ test('the delay is found to a few samples under noise, whatever the network does
   }
 });
 
+test('with one input a delay that is not that of the open recording is named, and one that stays is not', () => {
+  const random = uniform(5);
+  const at = (state: State, delay: number) => {
+    const { reference: _, ...one } = recorded(state, { delay, clock: 0, noise: 2e-4, random });
+    return one;
+  };
+  const { delay } = toneReadings(PLAN, at('open', 0.05));
+  for (const state of ['known', 'device'] as const) {
+    expect(toneReadings(PLAN, at(state, 0.05), delay).faults, state).toEqual([]);
+    for (const moved of [-1e-3, 1e-3, 0.01])
+      expect(toneReadings(PLAN, at(state, 0.05 + moved), delay).faults, state).toEqual(['delay-moved']);
+  }
+});
+
 test('silence, clipping and distortion are named', () => {
   const random = uniform(4);
   const quiet = { delay: 0.05, clock: 0, noise: 1e-4, random };
@@ -110,6 +124,8 @@ test('silence, clipping and distortion are named', () => {
   const noise = Float64Array.from({ length: 3 * RATE }, () => 0.01 * normal());
   expect(toneReadings(PLAN, { sampleRate: RATE, input: noise }).faults).toEqual(['no-signal']);
   expect(toneReadings(PLAN, { sampleRate: RATE, input: new Float64Array(3 * RATE) }).faults).toEqual(['no-signal']);
+  const silence = { sampleRate: RATE, input: noise };
+  expect(toneReadings(PLAN, silence, 0.05).faults).toEqual(['no-signal']);
   const clipped = recorded('open', { ...quiet, gain: 2 });
   const held = clipped.reference.map((x) => Math.max(-1, Math.min(1, x)));
   expect(toneReadings(PLAN, { ...clipped, reference: held }).faults).toEqual(['clipped']);

@@ -8,7 +8,7 @@ export interface CardRecording {
   readonly sampleRate: Hertz;
   /** The input across what is measured. */
   readonly input: ArrayLike<number>;
-  /** The input at the output itself; left out where there is one input only: its delay is then taken to stay. */
+  /** The input at the output itself; left out where there is one input only: its delay then has to stay. */
   readonly reference?: ArrayLike<number>;
 }
 
@@ -21,7 +21,7 @@ export interface ToneReading {
 }
 
 /** Why a recording cannot be trusted. */
-export type CardFault = 'no-signal' | 'clipped' | 'distorted';
+export type CardFault = 'no-signal' | 'delay-moved' | 'clipped' | 'distorted';
 
 /** What a recording says of the tones of a plan. */
 export interface ToneReadings {
@@ -33,6 +33,8 @@ export interface ToneReadings {
 
 /** The longest delay that is looked for. */
 const LONGEST: Seconds = 1;
+/** A delay is found to within this, whatever is connected: the mark is about as wide. */
+const MOVED: Seconds = 3e-4;
 /** The mark has to stand so far above all else. */
 const CLEAR = 4;
 /** Samples between the delays tried first: far less than the mark's own width of about 0.4 ms. */
@@ -135,14 +137,15 @@ function steadied(parts: readonly Complex[]): readonly Complex[] {
  * @param plan that was played from the first sample of the recording on
  * @param recording of the input, and of the output itself where there are two inputs
  * @param known delay of an earlier recording; left out: found by the mark. With one input all recordings that are
- *   compared take that of the first
- * @returns transfers with their standard errors, the delay, and what makes the recording doubtful
+ *   compared take that of the first, and one whose mark came in 0.3 ms or more from it has the fault `delay-moved`
+ * @returns transfers with their standard errors, the delay, and what makes the recording doubtful, the worst first
  */
 export function toneReadings(plan: TonePlan, recording: CardRecording, known?: Seconds): ToneReadings {
   const { sampleRate, input, reference } = recording;
   const heard = reference ?? input;
-  const delay = known ?? findDelay(heard, sampleRate);
-  if (delay === undefined) return { readings: [], delay: 0, faults: ['no-signal'] };
+  const found = findDelay(heard, sampleRate);
+  if (found === undefined) return { readings: [], delay: 0, faults: ['no-signal'] };
+  const delay = known ?? found;
   let isDistorted = false;
   const readings = plan.tones.flatMap(({ frequency, start, duration }): ToneReading[] => {
     const cycles = frequency / sampleRate;
@@ -168,7 +171,10 @@ export function toneReadings(plan: TonePlan, recording: CardRecording, known?: S
     return [{ frequency, transfer, standardError }];
   });
   const isClipped = [input, heard].some((samples) => clips(samples));
-  const faults: CardFault[] = isClipped ? ['clipped'] : isDistorted ? ['distorted'] : [];
+  const faults: CardFault[] = [
+    ...(Math.abs(found - delay) > MOVED ? (['delay-moved'] as const) : []),
+    ...(isClipped ? (['clipped'] as const) : isDistorted ? (['distorted'] as const) : []),
+  ];
   return { readings, delay, faults };
 }
 

@@ -44,6 +44,10 @@ export function SoundCardImpedance({ card, set, draft, onChange }: Props) {
   const [curves, setCurves] = useState<ImpedanceCurves | undefined>();
   const [inputs, setInputs] = useState<'one' | 'two'>('two');
   const [level, setLevel] = useState(0.1);
+  const forget = () => {
+    setTaken({});
+    setCurves(undefined);
+  };
   const needsOpen = inputs === 'one' && !taken.open;
 
   const record = (state: State) =>
@@ -54,18 +58,21 @@ export function SoundCardImpedance({ card, set, draft, onChange }: Props) {
       const play = await askOnce({ about: 'played', sampleRate: sound.sampleRate, amplitude: level });
       const [input, right] = await sound.record({ play, seconds, signal });
       setDoing('working');
-      // A card with one input gives its samples twice, or once.
+      if (inputs === 'two' && isOneInput(input, right)) {
+        setInputs('one');
+        forget();
+        setProblem(texts.oneInputOnly);
+        return;
+      }
       const reference = inputs === 'two' ? right : undefined;
       const delay = reference || state === 'open' ? undefined : taken.open?.delay;
       const recording = { sampleRate: sound.sampleRate, input, ...(reference && { reference }) };
       const tones = await askOnce({ about: 'tones', recording, delay });
       if (signal.aborted) return;
-      if (tones.faults.includes('no-signal')) {
-        setProblem(texts.faults['no-signal']);
-        return;
-      }
       const [fault] = tones.faults;
       if (fault) setProblem(texts.faults[fault]);
+      if (fault === 'delay-moved') forget();
+      if (fault === 'no-signal' || fault === 'delay-moved') return;
       // With one input the others were timed by the open recording before.
       const now = inputs === 'one' && state === 'open' ? { open: tones } : { ...taken, [state]: tones };
       setTaken(now);
@@ -107,10 +114,10 @@ export function SoundCardImpedance({ card, set, draft, onChange }: Props) {
         <select
           id="card-inputs"
           value={inputs}
+          disabled={doing !== undefined}
           onChange={(event) => {
             setInputs(event.currentTarget.value as 'one' | 'two');
-            setTaken({});
-            setCurves(undefined);
+            forget();
           }}
         >
           {(['two', 'one'] as const).map((one) => (
@@ -130,7 +137,12 @@ export function SoundCardImpedance({ card, set, draft, onChange }: Props) {
           step="0.01"
           value={level}
           aria-valuetext={texts.levelValue(level)}
-          onInput={(event) => setLevel(Number(event.currentTarget.value))}
+          disabled={doing !== undefined}
+          onInput={(event) => {
+            setLevel(Number(event.currentTarget.value));
+            // With one input the three are compared by their levels.
+            if (inputs === 'one') forget();
+          }}
         />
         <span class="about">{texts.levelValue(level)}</span>
       </div>
@@ -156,7 +168,14 @@ export function SoundCardImpedance({ card, set, draft, onChange }: Props) {
       </ol>
       <CardStatus doing={doing} problem={problem} onStop={stop} done={curves && texts.done(kept(curves))} />
       {all && (
-        <button type="button" class="link" onClick={() => void use(() => workOut(all))}>
+        <button
+          type="button"
+          class="link"
+          aria-disabled={doing !== undefined || undefined}
+          onClick={() => {
+            if (doing === undefined) void use(() => workOut(all));
+          }}
+        >
           {texts.again}
         </button>
       )}
@@ -174,6 +193,10 @@ export function SoundCardImpedance({ card, set, draft, onChange }: Props) {
     </section>
   );
 }
+
+/** A card with one input gives its samples once, or twice; two that are silent say nothing of it. */
+const isOneInput = (left: Float32Array, right: Float32Array | undefined): boolean =>
+  !right || (right.every((x, i) => x === left[i]) && left.some((x) => x !== 0));
 
 const kept = ({ measured }: ImpedanceCurves): number =>
   measured.find(({ frequency }) => frequency === KEPT)?.magnitude.value ?? Number.NaN;

@@ -1,7 +1,7 @@
 import recorderAddress from './recorder.worklet.ts?worker&url';
 
 /** Why nothing was recorded. */
-export type CardProblem = 'noAccess' | 'refused' | 'noInput' | 'interrupted';
+export type CardProblem = 'noAccess' | 'refused' | 'noInput' | 'busy' | 'unplugged' | 'interrupted';
 
 export class CardError extends Error {
   readonly problem: CardProblem;
@@ -34,6 +34,7 @@ const PROBLEM_OF: Readonly<Record<string, CardProblem>> = {
   SecurityError: 'refused',
   NotFoundError: 'noInput',
   OverconstrainedError: 'noInput',
+  NotReadableError: 'busy',
 };
 /** Time for the page to ask for the playing, seconds. */
 const LEAD = 0.2;
@@ -63,7 +64,7 @@ export async function openCardSound(): Promise<CardSound> {
     const recorder = new AudioWorkletNode(context, 'faintwave-recorder', { numberOfOutputs: 0 });
     context.createMediaStreamSource(stream).connect(recorder);
     await context.resume();
-    return { sampleRate: context.sampleRate, record: (options) => record(context, recorder, options), close };
+    return { sampleRate: context.sampleRate, record: (options) => record(context, stream, recorder, options), close };
   } catch (error) {
     close();
     throw error;
@@ -72,9 +73,13 @@ export async function openCardSound(): Promise<CardSound> {
 
 function record(
   context: AudioContext,
+  stream: MediaStream,
   recorder: AudioWorkletNode,
   { play, seconds, signal }: Parameters<CardSound['record']>[0],
 ): Promise<readonly Float32Array[]> {
+  if (signal.aborted) return Promise.reject(signal.reason);
+  const tracks = stream.getTracks();
+  if (tracks.some(({ readyState }) => readyState === 'ended')) return Promise.reject(new CardError('unplugged'));
   const { sampleRate } = context;
   const from = Math.ceil((context.currentTime + LEAD) * sampleRate);
   const length = Math.ceil(seconds * sampleRate);
@@ -89,15 +94,20 @@ function record(
   const channels: Float32Array[] = [];
   let taken = 0;
   return new Promise((resolve, reject) => {
+    const listening = new AbortController();
     const end = () => {
+      listening.abort();
       recorder.port.onmessage = null;
       source?.stop();
       source?.disconnect();
     };
-    signal.addEventListener('abort', () => {
+    const fail = (why: unknown) => {
       end();
-      reject(signal.reason);
-    });
+      reject(why);
+    };
+    signal.addEventListener('abort', () => fail(signal.reason), listening);
+    // An input that is pulled out sends nothing more, and no error either.
+    for (const track of tracks) track.addEventListener('ended', () => fail(new CardError('unplugged')), listening);
     recorder.port.onmessage = ({ data: { frame, channels: piece } }: MessageEvent<Piece>) => {
       const at = frame - from;
       if (at + piece[0].length <= 0) return;

@@ -2,8 +2,8 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import { soundCardWords as texts } from '../../../../outputs/words/index.ts';
 import { CardError, type CardSound, openCardSound } from './card-sound.ts';
 
-/** What the card is doing: nothing, recording for so many seconds, or what was recorded is worked out. */
-export type CardDoing = { readonly recording: number } | 'working' | undefined;
+/** What the card is doing: nothing, being opened, recording for so many seconds, or what was recorded is worked out. */
+export type CardDoing = { readonly recording: number } | 'opening' | 'working' | undefined;
 
 /** The sound card for as long as the component is there; it is opened by the first thing that is done with it. */
 export function useCardSound() {
@@ -25,12 +25,21 @@ export function useCardSound() {
     const stopped = new AbortController();
     stopping.current = stopped;
     setProblem('');
+    // The browser may ask for permission: nothing else is begun meanwhile.
+    setDoing('opening');
     try {
       opened.current ??= openCardSound();
-      await work(await opened.current, stopped.signal);
+      const card = await opened.current;
+      stopped.signal.throwIfAborted();
+      setDoing('working');
+      await work(card, stopped.signal);
     } catch (error) {
-      if (error instanceof CardError) opened.current = undefined;
-      if (!stopped.signal.aborted) setProblem(wordsOf(error));
+      if (!stopped.signal.aborted) {
+        // Whatever went wrong, the next click begins with a card opened anew.
+        void opened.current?.then((card) => card.close()).catch(() => undefined);
+        opened.current = undefined;
+        setProblem(wordsOf(error));
+      }
     } finally {
       if (stopping.current === stopped) setDoing(undefined);
     }

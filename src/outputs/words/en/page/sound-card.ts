@@ -64,12 +64,18 @@ export const soundCardWords = {
     known: 'known resistor: recorded',
     device: 'phones or transformer: recorded',
   } satisfies Record<CardState, string>,
-  openFirst: 'Record with nothing connected first: with one input its delay serves for all three.',
+  openFirst:
+    'Record with nothing connected first: with one input its delay and level serve for all three. Then leave the level of the tones and the gain of the input as they are; another level begins anew.',
+  oneInputOnly:
+    'Left and right came in the same: this input has one channel. “Inputs” is now at one: connect B across what is measured, and record with nothing connected again.',
+  opening: 'Waiting for the sound input…',
   recording: (seconds: number): string => `Recording, ${Math.ceil(seconds)} seconds…`,
   working: 'Working it out…',
   stop: 'Stop',
   faults: {
     'no-signal': 'The tones did not come in: check the leads, the input that is chosen and its level.',
+    'delay-moved':
+      'The delay is not that of the recording with nothing connected: record all three again, or use two inputs.',
     clipped: 'The input clips: turn the level of the tones or of the input down, and record again.',
     distorted: 'The third harmonic is above −60 dB: turn the level down, or processing is on in the system.',
   } satisfies Record<CardFault, string>,
@@ -95,6 +101,8 @@ export const soundCardWords = {
     noAccess: 'The browser gives no sound input here: open the page from a server or with https, not from a disk.',
     refused: 'Recording was not permitted: allow the microphone or line input for this page in the browser.',
     noInput: 'There is no sound input on this computer.',
+    busy: 'The sound input cannot be opened: close what else uses it, and record again.',
+    unplugged: 'The sound input went away: plug it in, and record again.',
     interrupted: 'The recording was interrupted: close what else is busy, and record again.',
     other: (why: string): string => `It could not be recorded: ${why}`,
   },
