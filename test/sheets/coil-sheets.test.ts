@@ -52,6 +52,13 @@ const pile = (more: object): CoilOf<'multilayer'> =>
     ...more,
   }) as CoilOf<'multilayer'>;
 
+test('a coil of a band that the switch is not on is wound with its own taps', () => {
+  const sheets = sheetsOf(example('two-band'), { only: ['coil'] }).map(wordsOf);
+  const long = sheets.find((words) => words.includes('“long”') || words.includes('Coil long'));
+  expect(long).toContain('tap 45');
+  expect(long).toContain('tap 90');
+});
+
 describe('a pile of layers', () => {
   const holes = (coil: CoilOf<'multilayer'>): string[][] =>
     cheekTemplates(coil, []).map((c) =>

@@ -49,21 +49,35 @@ const SHAPES: ByKind<CoilDescription, DrawnCoil, [taps: readonly Tap[], room: Pa
 export const turnsOf = (coil: CoilDescription): number =>
   coil.shape === 'multilayer' ? coil.turnsPerLayer * coil.layers : coil.turns;
 
-/** Where a set's arrangement taps one of its coils. */
-export function tapsOf(set: Pick<SetDescription, 'arrangement' | 'coils' | 'detector'>, index: number): Tap[] {
-  const a = set.arrangement;
-  const name = set.coils[index]?.name;
+/** Where a set taps one of its coils, on all the bands of its switch: by turn, each tap once. */
+export function tapsOf(
+  set: Pick<SetDescription, 'arrangement' | 'bands' | 'coils' | 'detector'>,
+  index: number,
+): readonly Tap[] {
+  const arrangements = [set.arrangement, ...(set.bands ?? []).flatMap(({ arrangement }) => arrangement ?? [])];
+  const taps = arrangements.flatMap((arrangement) => tapsIn(arrangement, set, index));
+  return taps
+    .filter((tap, i) => taps.findIndex(({ name, turn }) => name === tap.name && turn === tap.turn) === i)
+    .sort((p, q) => p.turn - q.turn);
+}
+
+function tapsIn(
+  a: SetDescription['arrangement'],
+  { coils, detector }: Pick<SetDescription, 'coils' | 'detector'>,
+  index: number,
+): Tap[] {
+  const name = coils[index]?.name;
   const taps: Tap[] = [];
   const has = <K extends string>(key: K): number | undefined => (a as unknown as Record<K, number | undefined>)[key];
   if ('coil' in a && a.coil === name) {
     if (a.kind === 'tapped') taps.push({ name: 'aerial', turn: a.aerialTap });
     const detectorTap = has('detectorTap');
-    if (detectorTap !== undefined && set.detector.wiring !== 'full-wave')
+    if (detectorTap !== undefined && detector.wiring !== 'full-wave')
       taps.push({ name: 'detector', turn: detectorTap });
-    if (set.detector.wiring === 'full-wave' && a.kind !== 'slider' && a.kind !== 'variometer')
-      taps.push({ name: 'middle', turn: turnsOf(set.coils[index]) / 2 });
+    if (detector.wiring === 'full-wave' && a.kind !== 'slider' && a.kind !== 'variometer')
+      taps.push({ name: 'middle', turn: turnsOf(coils[index]) / 2 });
   }
   if (a.kind === 'two circuits' && a.aerialCoil === name && a.aerialTap !== undefined)
     taps.push({ name: 'aerial', turn: a.aerialTap });
-  return taps.sort((p, q) => p.turn - q.turn);
+  return taps;
 }
