@@ -39,6 +39,7 @@ test('a band is proposed, added, switched and changed by itself; a station turns
 
     await page.getByRole('button', { name: 'Remove the band long wave' }).click();
     await expect.poll(() => page.locator('.band-switch').count()).toBe(0);
+    await expect.poll(() => page.locator('.stations').textContent()).not.toMatch(/on (long|medium) wave/);
     await expect.poll(() => tap.inputValue()).toBe('11');
   });
 });

@@ -104,6 +104,7 @@ export function followBands(
     const set = lastValidSet.value?.set;
     const time = view.time.value;
     clearTimeout(pause);
+    if (!set?.bands) bandsReceived.value = undefined;
     if (!set?.bands || !hasFocus.value) return;
     pause = setTimeout(() => {
       ask ??= askBands((_, reply) => {

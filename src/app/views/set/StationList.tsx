@@ -21,7 +21,7 @@ export function StationList() {
   const otherBand = (index: number): string | undefined => {
     const { bands, bestOf } = bandsReceived.value ?? { bands: [], bestOf: [] };
     const best = bestOf[index];
-    return best === undefined || best === band.value ? undefined : bands[best].name;
+    return band.value === undefined || best === undefined || best === band.value ? undefined : bands[best]?.name;
   };
   return (
     <section class="stations" aria-labelledby="stations-title">
