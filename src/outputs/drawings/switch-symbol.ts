@@ -23,7 +23,7 @@ export function drawBandSwitch(set: SetDescription): Scene | undefined {
 }
 
 function switchScene({ bands, standing, poles }: BandContacts): Scene {
-  const ways = poles.map((pole) => bands.map((band, i) => `${band}: ${texts.way(pole, i)}`));
+  const ways = poles.map((pole) => bands.map((band, i) => texts.wayOnBand(band, pole, i)));
   const widest = (of: readonly string[]): number => Math.max(...of.map((one) => textWidth(one, SIZE)));
   const left = 12 + widest(poles.map((pole) => texts.leads(pole))) + 8;
   const height = bands.length * WAY;

@@ -15,10 +15,17 @@ const turn = (value: number): string => String(Number(value.toFixed(2)));
 const point = (at: CoilPoint | undefined): string =>
   at === undefined ? 'free' : `coil “${printable(at.coil)}”, turn ${turn(at.turn)}`;
 
+const way = ({ ways, through }: SwitchPole, band: number): string => {
+  const capacitor = through?.[band];
+  return capacitor === undefined
+    ? point(ways[band])
+    : `${point(ways[band])}, through ${formatQuantity(capacitor, 'capacitance')}`;
+};
+
 /** A band switch on paper: its symbol, and what each contact is joined to. */
 export const bandSwitchSheetWords = {
   title: 'Band switch',
-  setOnBand: (set: string, band: string): string => `${set}, on ${band}`,
+  setOnBand: (set: string, band: string): string => `${set}, on ${printable(band)}`,
   shown: (band: string): string =>
     `This sheet shows the set with its band switch on “${printable(band)}”. The switch stands between the coils and the leads named below; break those joints and lead them over it.`,
   /** @param isEarthed one end of every coil is earthed on every band. */
@@ -28,12 +35,8 @@ export const bandSwitchSheetWords = {
     }Keep these wires short and apart.`,
   otherTraps: 'The bands have different wave traps: their switching is not shown.',
   leads: ({ leads }: Pick<SwitchPole, 'leads'>): string => joined.format(leads.map((lead) => LEADS[lead])),
-  way: ({ ways, through }: SwitchPole, band: number): string => {
-    const capacitor = through?.[band];
-    return capacitor === undefined
-      ? point(ways[band])
-      : `${point(ways[band])}, through ${formatQuantity(capacitor, 'capacitance')}`;
-  },
+  way,
+  wayOnBand: (name: string, pole: SwitchPole, band: number): string => `${printable(name)}: ${way(pole, band)}`,
   columns: { pole: 'Pole', lead: 'Moving contact', way: (band: string): string => `On ${printable(band)}` },
   description: (bands: readonly string[], poles: number): string =>
     `Band switch with ${poles === 1 ? 'one pole' : `${poles} poles`} and ${bands.length} ways: ${bands.map(printable).join(', ')}.`,
