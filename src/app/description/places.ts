@@ -13,6 +13,7 @@ const STAGES: Readonly<Record<string, StageId>> = {
   coils: 'tuned circuit',
   tuning: 'tuned circuit',
   arrangement: 'tuned circuit',
+  bands: 'tuned circuit',
   detector: 'detector',
   load: 'phones',
   ear: 'ear',

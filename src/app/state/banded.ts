@@ -1,6 +1,6 @@
 import { batch, computed, effect, type ReadonlySignal, signal } from '@preact/signals';
 import { type BandsReceived, standingBand, turnSwitch } from '../../engine/index.ts';
-import { bandNames, onBand, pathOnBand } from '../description/on-band.ts';
+import { bandNames, onBand, pathOnBand, withoutBand } from '../description/on-band.ts';
 import type { BandsQuestion } from '../workers/engine.worker.ts';
 import type { Latest } from '../workers/latest.ts';
 import type { Document } from './document.ts';
@@ -15,15 +15,19 @@ export interface SetBands {
   /** The band that is looked at, by its place in the list; undefined for a set without a band switch. */
   readonly band: ReadonlySignal<number | undefined>;
   readonly turnTo: (band: number) => void;
+  /** The band that is looked at stays so, unless it is this one. */
+  readonly removeBand: (band: number, label: string) => void;
   /** Every band with the stations it is best for; undefined until it is known. May be of the set before. */
   readonly bandsReceived: ReadonlySignal<BandsReceived | undefined>;
+  /** Choose a station on the band that receives it best; `chooseStation` turns the switch only where it must. */
+  readonly chooseOnBestBand: (station: number) => void;
 }
 
 /**
  * A document as it is with its switch on the band that is looked at: what is read is of that band, what is changed goes back
  * to where the description has it. The description itself stays on the band that it stands on.
  */
-export function createBanded(document: Document): SetBands &
+export function createBanded(document: Document): Pick<SetBands, 'whole' | 'band' | 'turnTo' | 'removeBand'> &
   Pick<Document, 'written' | 'valueChange' | 'edit' | 'change'> & {
     readonly standing: ReadonlySignal<number | undefined>;
   } {
@@ -52,9 +56,15 @@ export function createBanded(document: Document): SetBands &
     turnTo: (to) => {
       chosen.value = to;
     },
+    removeBand(index, label) {
+      const shown = band.peek();
+      batch(() => {
+        document.change((base) => withoutBand(base, index), { label });
+        if (shown !== undefined && shown > index) chosen.value = shown - 1;
+      });
+    },
     edit: (path, value, options) => document.apply(valueChange(path, value, options)),
     change: (make, options) => document.change(onBand(band.peek(), make), options),
-    bandsReceived: signal(undefined),
   };
 }
 
@@ -87,7 +97,8 @@ export function readingOnBand(
 const PAUSE_MS = 150;
 
 /**
- * Every band is received beside the one that is looked at, and a station that is chosen turns the switch to its band.
+ * Every band is received beside the one that is looked at, and a station that is chosen turns the switch to a band that
+ * covers it.
  * @param hasFocus only for the set in focus
  */
 export function followBands(
@@ -96,8 +107,22 @@ export function followBands(
   view: Pick<SetView, 'time' | 'stationIndex' | 'chooseStation'>,
   { askBands }: Pick<SetWorkers, 'askBands'>,
   hasFocus: ReadonlySignal<boolean>,
-): Pick<SetBands, 'bandsReceived' | 'turnTo'> & Pick<SetView, 'chooseStation'> & { readonly dispose: () => void } {
+): Pick<SetBands, 'bandsReceived' | 'turnTo' | 'chooseOnBestBand'> &
+  Pick<SetView, 'chooseStation'> & { readonly dispose: () => void } {
   const bandsReceived = signal<BandsReceived | undefined>(undefined);
+  const covers = (index: number, station: number): boolean => {
+    const received = bandsReceived.peek()?.bands[index];
+    const carrier = lastValidSet.peek()?.set.place.stations[station]?.frequency;
+    return received !== undefined && carrier !== undefined && received.lowest <= carrier && carrier <= received.highest;
+  };
+  const turnToBestOf = (station: number): void => {
+    const best = bandsReceived.peek()?.bestOf[station];
+    if (best !== undefined && band.peek() !== undefined) turnTo(best);
+  };
+  const turnIfMissed = (station: number | undefined): void => {
+    const shown = band.peek();
+    if (station !== undefined && shown !== undefined && !covers(shown, station)) turnToBestOf(station);
+  };
   let ask: Latest<BandsQuestion> | undefined;
   let pause: ReturnType<typeof setTimeout> | undefined;
   const stop = effect(() => {
@@ -108,28 +133,37 @@ export function followBands(
     if (!set?.bands || !hasFocus.value) return;
     pause = setTimeout(() => {
       ask ??= askBands((_, reply) => {
-        if ('answer' in reply) bandsReceived.value = reply.answer;
+        if (!('answer' in reply) || !lastValidSet.peek()?.set.bands) return;
+        const isFirst = bandsReceived.peek() === undefined;
+        batch(() => {
+          bandsReceived.value = reply.answer;
+          // A station that was chosen before the page was loaded again comes without its band.
+          if (isFirst) turnIfMissed(view.stationIndex.peek());
+        });
       });
       ask.ask({ about: 'bands', set, time });
     }, PAUSE_MS);
   });
-  const bestOf = (station: number): number | undefined => bandsReceived.peek()?.bestOf[station];
   return {
     bandsReceived,
     chooseStation(index) {
-      const best = index === undefined ? undefined : bestOf(index);
       batch(() => {
-        if (best !== undefined && band.peek() !== undefined) turnTo(best);
+        turnIfMissed(index);
         view.chooseStation(index);
+      });
+    },
+    chooseOnBestBand(station) {
+      batch(() => {
+        turnToBestOf(station);
+        view.chooseStation(station);
       });
     },
     // A station of another band has nothing to show on this one: the best of this band is looked at.
     turnTo(to) {
       const chosen = view.stationIndex.peek();
-      const best = chosen === undefined ? undefined : bestOf(chosen);
       batch(() => {
         turnTo(to);
-        view.chooseStation(best === to ? chosen : undefined);
+        view.chooseStation(chosen !== undefined && covers(to, chosen) ? chosen : undefined);
       });
     },
     dispose() {

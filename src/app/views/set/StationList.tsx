@@ -14,7 +14,7 @@ import { HeardBars } from './Heard.tsx';
 
 /** Every station, best first; choosing one puts the pointer and the path on it. */
 export function StationList() {
-  const { written, reception, chosen, chooseStation, band, bandsReceived } = useOpenSet();
+  const { written, reception, chosen, chooseOnBestBand, band, bandsReceived } = useOpenSet();
   const leftOut = useLeftOut();
   const now = reception.value;
   /** The band that has a station, where it is not the one that is looked at. */
@@ -40,7 +40,7 @@ export function StationList() {
                 class="station"
                 aria-current={isChosen ? 'true' : undefined}
                 title={leftOut.has(index) ? texts.leftOut : stationSentence(station)}
-                onClick={() => chooseStation(index)}
+                onClick={() => chooseOnBestBand(index)}
               >
                 <span class="station-name">
                   {station.name}{' '}

@@ -1,14 +1,20 @@
 import { useMemo, useState } from 'preact/hooks';
 import { BANDS, type BandName, coilNamesOf } from '../../../../engine/index.ts';
 import { bandSwitchWords as texts } from '../../../../outputs/words/index.ts';
-import { bandNames, withoutBand } from '../../../description/on-band.ts';
+import { bandNames } from '../../../description/on-band.ts';
+import { pathText } from '../../../description/schema-at.ts';
+import { useProblems } from '../../../editing/controls.tsx';
+import { Problems } from '../../../editing/Problems.tsx';
 import { useDraft } from '../../../editing/use-draft.ts';
 import { useOpenSet } from '../../../state/set-context.ts';
+import { focusIfLost } from '../../../widgets/focus-if-lost.ts';
 import { useAnswer } from '../../../workers/use-worker.ts';
 import type { AddBandAnswer, AddBandQuestion } from './add-band.worker.ts';
 
 const startWorker = () =>
   new Worker(new URL('./add-band.worker.ts', import.meta.url), { type: 'module', name: 'add-band' });
+
+const TITLE = 'bands-title';
 
 /** The bands of the set, and one more proposed: coils wound for it on the formers that there are. */
 export function Bands() {
@@ -16,7 +22,7 @@ export function Bands() {
   const names = bandNames(written.value);
   return (
     <details class="card" open={names.length > 0}>
-      <summary>{texts.title}</summary>
+      <summary id={TITLE}>{texts.title}</summary>
       <p class="about">{texts.about}</p>
       {names.length > 0 && (
         <ul class="bands">
@@ -31,18 +37,30 @@ export function Bands() {
 }
 
 function Band({ index, name }: { readonly index: number; readonly name: string }) {
-  const { band, turnTo, apply, tellOfChange, receptionSet } = useOpenSet();
-  const draft = useDraft(['bands', index, 'name'], name, (text) => text);
+  const { band, turnTo, removeBand, tellOfChange, receptionSet } = useOpenSet();
+  const path = ['bands', index, 'name'];
+  const draft = useDraft(path, name, (text) => text);
+  const problems = useProblems(path);
+  const id = `f-${pathText(path)}`;
   const shown = texts.name(name, index);
   const set = receptionSet.value;
   const arrangement = set?.bands?.[index]?.arrangement ?? (index === band.value ? set?.arrangement : undefined);
   const remove = () => {
-    apply({ make: (base) => withoutBand(base, index), options: { label: texts.removeStep(shown) } });
+    removeBand(index, texts.removeStep(shown));
     tellOfChange(texts.removed(shown), 'band');
+    focusIfLost(() => document.getElementById(TITLE));
   };
   return (
     <li>
-      <input type="text" aria-label={texts.bandName(index)} autocomplete="off" {...draft} />
+      <input
+        type="text"
+        id={id}
+        aria-label={texts.bandName(index)}
+        aria-describedby={problems.length > 0 ? `${id}-problem` : undefined}
+        aria-invalid={problems.length > 0 || undefined}
+        autocomplete="off"
+        {...draft}
+      />
       <span class="quiet">{arrangement && texts.coils([...coilNamesOf(arrangement)])}</span>
       {index === band.value ? (
         <span class="quiet">{texts.shown}</span>
@@ -54,6 +72,7 @@ function Band({ index, name }: { readonly index: number; readonly name: string }
       <button type="button" class="chip" aria-label={texts.removeLabel(shown)} onClick={remove}>
         {texts.remove}
       </button>
+      <Problems id={`${id}-problem`} problems={problems} />
     </li>
   );
 }
