@@ -94,7 +94,7 @@ export interface SetMeasuring {
   readonly wantedPart: Signal<WantedPart | undefined>;
   /** Key of the offered measurement whose card is open. */
   readonly openCard: Signal<string | undefined>;
-  /** What was typed into each card and is not used yet, by its key; kept with the set. */
+  /** What was typed into each card and is not used yet, by its key and of a station by the station; kept with the set. */
   readonly drafts: Signal<Drafts>;
   /** False while they are too large for the browser to keep, or it keeps nothing. */
   readonly areDraftsKept: ReadonlySignal<boolean>;

@@ -6,7 +6,7 @@ import { readValue } from '../set/read.ts';
 import { valueAtPath, withValueAt } from '../set/write.ts';
 import { explainingSizes, measuredFigures } from './explaining-sizes.ts';
 import { fittedLogarithm, reachOf } from './fitted.ts';
-import { calculatedFigure } from './measurable.ts';
+import { calculatedFigure, measurableFigures } from './measurable.ts';
 
 function setOf(description: unknown) {
   const read = readValue(description);
@@ -80,4 +80,20 @@ test('a measured value of the description stands beside the calculated one with 
   expect(only).toMatchObject({ property: 'coil.inductance', path: INDUCTANCE, method: 'bridge', date: '2026-11-20' });
   expect(only.measured.value).toBeCloseTo(200e-6, 9);
   expect(only.sizes.map(({ size }) => size)).toContain('coil.turns');
+});
+
+test.each([
+  ['coil.q', ['coils', 0, 'measured', 'q']],
+  ['aerial.resistance', ['aerial', 'measured', 'resistance']],
+  ['aerial.effectiveHeight', ['aerial', 'measured', 'effectiveHeight']],
+] as const)('%s measured at 600 kHz as calculated there names no sizes, whatever it is at 1 MHz', (property, path) => {
+  const measuredAs = (value: number) => setOf(withValueAt(demo, path, { value, error: '0.1 %', at: '600 kHz' }));
+  const figureOf = (value: number) => measurableFigures(measuredAs(value)).find((one) => one.property === property)!;
+  const { value } = figureOf(1).calculated;
+  const elsewhere = calculatedFigure(setOf(demo), path)!.calculated.value;
+  // Half a per cent apart names sizes: a figure that runs less with frequency would say nothing here.
+  expect(Math.abs(value / elsewhere - 1)).toBeGreaterThan(0.005);
+  const [only] = measuredFigures(measuredAs(value));
+  expect(only).toMatchObject({ property, at: 600e3, sizes: [] });
+  expect(only.agreement.difference).toBeCloseTo(0, 6);
 });

@@ -86,7 +86,7 @@ function partOfSize(part: Size['part'], [first, index]: Path): Path | undefined 
 
 /**
  * Which one size, changed by itself, would make the calculated figure the measured one.
- * @param set as read
+ * @param set as read; what was measured in it says at which frequency the figure counts, and nothing else
  * @param path where the measured value of the figure stands in the description
  * @param measured the figure as measured
  * @returns the sizes within what is plausible, the smallest change against the usual error of such a size first; none
@@ -94,7 +94,7 @@ function partOfSize(part: Size['part'], [first, index]: Path): Path | undefined 
  */
 export function explainingSizes(set: SetDescription, path: Path, measured: Fitted): readonly ExplainingSize[] {
   const bare = withoutMeasured(set);
-  const calculated = calculatedFigure(bare, path)?.calculated.value;
+  const calculated = calculatedFigure(bare, path, set)?.calculated.value;
   if (!calculated || !(measured.value > 0)) return [];
   const apart = Math.log(measured.value / calculated);
   if (!(Math.abs(apart) > Math.max(SAME, (CERTAIN * measured.standardError) / measured.value))) return [];
@@ -105,7 +105,7 @@ export function explainingSizes(set: SetDescription, path: Path, measured: Fitte
     const at = [...of, key];
     const described = valueAtPath(bare, at);
     if (typeof described !== 'number' || !(described > 0)) return [];
-    const explaining = solve(bare, path, at, described, measured.value, about);
+    const explaining = solve(bare, set, path, at, described, measured.value, about);
     return explaining === undefined ? [] : [{ size, path: at, described, explaining, usual: about.usual }];
   });
   const far = ({ described, explaining, usual }: (typeof found)[number]) =>
@@ -142,7 +142,8 @@ const isOfLoop = (path: Path): boolean =>
 
 /** The size at which the figure is the one wanted; undefined where none between the bounds makes it so. */
 function solve(
-  set: SetDescription,
+  bare: SetDescription,
+  read: SetDescription,
   path: Path,
   at: Path,
   described: number,
@@ -150,8 +151,8 @@ function solve(
   { most, isWhole }: Omit<Size, 'part' | 'key'>,
 ): number | undefined {
   const offAt = (factor: number): number => {
-    const changed = withValueAt(set, at, described * factor);
-    const value = calculatedFigure(changed, path)?.calculated.value ?? Number.NaN;
+    const changed = withValueAt(bare, at, described * factor);
+    const value = calculatedFigure(changed, path, read)?.calculated.value ?? Number.NaN;
     return Math.log(value / wanted);
   };
   try {

@@ -96,12 +96,14 @@ export function measurableFigures(set: SetDescription): readonly MeasurableFigur
  * One figure by itself: only the part it is of is calculated, where that is enough.
  * @param set without anything measured
  * @param path where a measured value of the figure stands
+ * @param read the set as read: a figure that depends on frequency is calculated where it was measured; left out: at the
+ *   usual frequency
  * @returns undefined where the set has no such figure
  */
-export function calculatedFigure(set: SetDescription, path: Path): Calculated | undefined {
+export function calculatedFigure(set: SetDescription, path: Path, read = set): Calculated | undefined {
   const ofWinding = path[0] === 'coils' || (path[0] === 'aerial' && isLoop(set.aerial));
-  const own = ofWinding ? windings(set, set) : path[0] === 'tuning' ? capacitor(set) : [];
-  const all = own.some((one) => samePath(one.path, path)) ? own : outdoors(set, setCircuit(set));
+  const own = ofWinding ? windings(read, set) : path[0] === 'tuning' ? capacitor(set) : [];
+  const all = own.some((one) => samePath(one.path, path)) ? own : outdoors(read, setCircuit(set));
   return all.find((one) => samePath(one.path, path));
 }
 

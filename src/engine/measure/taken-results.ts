@@ -72,8 +72,9 @@ const keyOf = (property: PropertyId): string => property.split('.')[1];
  * @returns results in the order of the file, and the set's figures by all readings at once
  */
 export function resultsOf(set: SetDescription, measurements: readonly TakenMeasurement[]): ReadingsResult {
-  const known = measurableFigures(withoutMeasured(set));
-  const results = measurements.map((measurement) => resultOf(set, known, measurement));
+  const bare = withoutMeasured(set);
+  const known = measurableFigures(bare);
+  const results = measurements.map((measurement) => resultOf(bare, known, measurement));
   return {
     results,
     joint: jointFigures(

@@ -49,6 +49,16 @@ export function withoutMeasuredValue(written: unknown, path: Path): unknown {
   return isRecord(rest) && Object.keys(rest).length === 0 ? withValueAt(bare, part, undefined) : bare;
 }
 
+/** Which of the readings are not among those before; the same reading once more is new. */
+function areNew(readings: readonly unknown[], before: readonly unknown[]): readonly boolean[] {
+  const left = before.map((one) => JSON.stringify(one));
+  return readings.map((one) => {
+    const place = left.indexOf(JSON.stringify(one));
+    if (place >= 0) left.splice(place, 1);
+    return place < 0;
+  });
+}
+
 /** Measured values that readings put in go with them: those that still say the method of the readings. */
 function withoutUsed(written: WrittenDescription, used: readonly UsedValue[]): WrittenDescription {
   return used.reduce((base, { path, method }) => {
@@ -59,7 +69,8 @@ function withoutUsed(written: WrittenDescription, used: readonly UsedValue[]): W
 
 /**
  * A description that keeps these readings, with the measured values that they give all together. What readings it kept
- * before put in and these do not is taken out, so that a reading left out leaves no trace.
+ * before put in and these do not is taken out, so that a reading left out leaves no trace. A measured value that was
+ * taken out of the description stays out until a new reading gives it, or the same readings are put in again.
  * @param set as read from the description
  * @param written the description as written
  * @param readings all that it is to keep, as written; an empty list takes all of them out
@@ -72,10 +83,21 @@ export function withReadings(
 ): WithReadings | { readonly ok: false; readonly problems: readonly ReadingsProblem[] } {
   const now = readMeasurements(readings);
   if (!now.ok) return now;
-  const before = readMeasurements(written.readings ?? []);
+  const former = written.readings ?? [];
+  const before = readMeasurements(former);
   const usedBefore = before.ok ? usedValues(resultsOf(set, before.measurements)) : [];
   const result = resultsOf(set, now.measurements);
-  const used = readings.length > 0 ? usedValues(result) : [];
+  const isNew = areNew(readings, former);
+  const areTheSame = readings.length === former.length && !isNew.includes(true);
+  const given = result.results.flatMap(({ figures }, i) =>
+    isNew[i] ? figures.flatMap(({ path }) => (path ? [path] : [])) : [],
+  );
+  const isTakenOut = ({ path }: UsedValue): boolean =>
+    !areTheSame &&
+    valueAtPath(written, path) === undefined &&
+    usedBefore.some((one) => samePath(one.path, path)) &&
+    !given.some((one) => samePath(one, path));
+  const used = readings.length > 0 ? usedValues(result).filter((one) => !isTakenOut(one)) : [];
   const gone = usedBefore.filter(({ path }) => !used.some((one) => samePath(one.path, path)));
   const base = withValueAt(
     withoutUsed(written, gone),

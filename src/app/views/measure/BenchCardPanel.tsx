@@ -23,7 +23,7 @@ import { ReadingsFile } from './ReadingsFile.tsx';
 import { ReadingsForm } from './ReadingsForm.tsx';
 import { RingingCapture } from './sound-card/RingingCapture.tsx';
 import { SoundCardImpedance } from './sound-card/SoundCardImpedance.tsx';
-import { cardKey, draftOf, EMPTY_DRAFT } from './written-readings.ts';
+import { cardKey, draftKey, draftOf, EMPTY_DRAFT } from './written-readings.ts';
 
 interface Props {
   readonly card: OfferedMeasurement;
@@ -50,8 +50,9 @@ function startOf({ kind }: OfferedMeasurement, figures: readonly MeasurableFigur
 
 /** How a measurement is made, and the place for its readings. */
 export function BenchCardPanel({ card, offered, set, figures, fit }: Props) {
-  const { drafts, openCard, wantedPart } = useOpenSet();
-  const key = cardKey(card);
+  const { drafts, openCard, wantedPart, chosen } = useOpenSet();
+  const station = chosen.value?.name;
+  const key = draftKey(card, station);
   const draft = drafts.value[key] ?? startOf(card, figures);
   const put = (next: ReadingsDraft, at = key) => {
     drafts.value = { ...drafts.peek(), [at]: next };
@@ -112,9 +113,9 @@ export function BenchCardPanel({ card, offered, set, figures, fit }: Props) {
         source={draft.source}
         dropped={over}
         onTaken={(taken, name) => {
-          put(draftOf(taken.card, taken.written, name), cardKey(taken.card));
+          put(draftOf(taken.card, taken.written, name), draftKey(taken.card, station));
           // Readings of another part are shown, whatever was wanted.
-          if (cardKey(taken.card) !== key) wantedPart.value = undefined;
+          if (cardKey(taken.card) !== cardKey(card)) wantedPart.value = undefined;
           openCard.value = cardKey(taken.card);
         }}
       />

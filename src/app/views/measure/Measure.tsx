@@ -9,7 +9,7 @@ import { MeasureChoice } from './MeasureChoice.tsx';
 import { MeasureResult } from './MeasureResult.tsx';
 import type { OfferAnswer, OfferQuestion } from './measure.worker.ts';
 import { newMeasureWorker, useFit } from './measure-answers.ts';
-import { cardKey } from './written-readings.ts';
+import { cardKey, draftKey } from './written-readings.ts';
 import './measure.css';
 
 /** What can be measured with what is at hand, how each is done, and what the readings say of the set. */
@@ -38,7 +38,7 @@ export function Measure({ set }: { readonly set: SetDescription }) {
       <MeasureChoice set={set} offered={answer && offered} error={error} station={station?.name} open={card} />
       {card ? (
         <BenchCardPanel
-          key={cardKey(card)}
+          key={draftKey(card, station?.name)}
           card={card}
           offered={all}
           set={set}

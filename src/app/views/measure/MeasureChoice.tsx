@@ -4,7 +4,7 @@ import { instruments, isEmptyDraft, type WantedPart } from '../../state/measurin
 import { tell } from '../../state/notices.ts';
 import { useOpenSet } from '../../state/set-context.ts';
 import { focusIfLost } from '../../widgets/focus-if-lost.ts';
-import { cardKey } from './written-readings.ts';
+import { cardKey, draftKey } from './written-readings.ts';
 
 interface Props {
   readonly set: SetDescription;
@@ -77,9 +77,9 @@ interface OfferedProps {
 }
 
 function Offered({ of, labelledBy, set, open }: OfferedProps) {
-  const { openCard, drafts } = useOpenSet();
+  const { openCard, drafts, chosen } = useOpenSet();
   const isTyped = (one: OfferedMeasurement): boolean => {
-    const draft = drafts.value[cardKey(one)];
+    const draft = drafts.value[draftKey(one, chosen.value?.name)];
     return draft !== undefined && !isEmptyDraft(draft);
   };
   return (

@@ -21,7 +21,7 @@ import type { FitAnswer } from './measure.worker.ts';
 import { type CardFit, keptReadings } from './measure-answers.ts';
 import { problemLine } from './problem-lines.ts';
 import { useReadings } from './use-readings-of-set.ts';
-import { cardKey } from './written-readings.ts';
+import { draftKey } from './written-readings.ts';
 
 interface Props {
   readonly card: OfferedMeasurement | undefined;
@@ -34,13 +34,14 @@ type Fit = Extract<FitAnswer, { readonly ok: true }>;
 
 /** What the readings say, beside what is calculated; what is used of them, and what was used before. */
 export function MeasureResult({ card, set, measured, fit }: Props) {
-  const { drafts } = useOpenSet();
+  const { drafts, chosen } = useOpenSet();
+  const station = chosen.value?.name;
   const { add, isWorking, outcome } = useReadings(set);
   const { answer, readings, error } = fit;
   const status = useRef<HTMLParagraphElement>(null);
   const use = () => {
     if (!card || !readings) return;
-    const key = cardKey(card);
+    const key = draftKey(card, station);
     const draft = drafts.peek()[key];
     add([readings.written], () => {
       // They are among the readings kept now, and would count twice; what was typed since stays.

@@ -4,7 +4,7 @@ import { isEmptyDraft } from '../../state/measuring.ts';
 import { useOpenSet } from '../../state/set-context.ts';
 import { useAnswer } from '../../workers/use-worker.ts';
 import type { FitAnswer, FitQuestion } from './measure.worker.ts';
-import { cardKey, type WrittenReadings, writtenReadings } from './written-readings.ts';
+import { draftKey, type WrittenReadings, writtenReadings } from './written-readings.ts';
 
 /** Fits beside the page, so that none holds it up. */
 export const newMeasureWorker = (): Worker =>
@@ -37,15 +37,15 @@ function aboutOf(set: SetDescription, { part, coil }: OfferedMeasurement, statio
 /** The fit of what stands in the open card. */
 export function useFit(set: SetDescription, card: OfferedMeasurement | undefined): CardFit {
   const { drafts, written, chosen } = useOpenSet();
-  const draft = card && drafts.value[cardKey(card)];
   const station = chosen.value?.name;
+  const key = card && draftKey(card, station);
+  const draft = key === undefined ? undefined : drafts.value[key];
   const kept = keptReadings(written.value);
   const readings = useMemo(() => {
     if (!card || !draft || isEmptyDraft(draft)) return undefined;
     const { date, note } = draft.fields;
     return writtenReadings(card, draft, { ...aboutOf(set, card, station), date, note });
   }, [set, card, draft, station]);
-  const key = card && cardKey(card);
   // By content: an offer that is answered again, or another edit, gives new objects that say the same.
   const content = useMemo(() => readings && JSON.stringify([readings.written, kept]), [readings, kept]);
   const question = useMemo((): FitQuestion | undefined => {

@@ -12,7 +12,7 @@ import {
   type ScalarField,
 } from '../../../engine/index.ts';
 import { propertyNames } from '../../../outputs/words/index.ts';
-import { draftOf, fieldsOfCard, unitOf, writtenReadings } from './written-readings.ts';
+import { draftKey, draftOf, fieldsOfCard, unitOf, writtenReadings } from './written-readings.ts';
 
 const cardOf = (kind: OfferedMeasurement['kind'], properties: readonly PropertyId[] = []): OfferedMeasurement => ({
   kind,
@@ -92,4 +92,11 @@ test('a bare number of a file is in SI units, one that is typed in those beside 
   expect(draftOf(cardOf('decay'), { sampleRate: 48000 }, 'ringing.json').fields.sampleRate).toBe('48 kHz');
   const typed = { fields: { sampleRate: '48' }, rows: [], files: {} };
   expect(writtenReadings(cardOf('decay'), typed, {}).written.sampleRate).toBe(`48 ${unitOf(sampleRate)}`);
+});
+
+test('what is typed of one station is not that of another; what is typed of a part is the same for all', () => {
+  const ofStation = { ...cardOf('value', ['station.fieldStrength']), part: 'station' } as const;
+  const keys = (card: OfferedMeasurement) => new Set(['Far Hill', 'Near Dale'].map((name) => draftKey(card, name)));
+  expect(keys(ofStation).size).toBe(2);
+  expect(keys(cardOf('decay')).size).toBe(1);
 });

@@ -19,6 +19,10 @@ export const EMPTY_DRAFT: ReadingsDraft = { fields: {}, rows: [], files: {} };
 export const cardKey = ({ kind, part, coil, properties }: OfferedMeasurement): string =>
   [kind, part, coil ?? '', kind === 'value' ? properties[0] : ''].join(' ');
 
+/** Key of what is typed into a card: a reading of a station is of the one that is chosen. */
+export const draftKey = (card: OfferedMeasurement, station: string | undefined): string =>
+  card.part === 'station' && station !== undefined ? `${cardKey(card)} ${station}` : cardKey(card);
+
 /**
  * The card that a measurement of a file belongs to.
  * @param offered all that the set allows
