@@ -2,8 +2,8 @@ import {
   type Light,
   type LogAgainstPrediction,
   logAgainstPrediction,
-  type RangedReception,
   type ReadLog,
+  type ReceivedOnBestBands,
   readLog,
   type SetDescription,
   TableTooLargeError,
@@ -15,13 +15,13 @@ import { InputError, type Io } from './command.ts';
 /**
  * A log against what is predicted for a set. What of it is not taken is said, a line each.
  * @param text of the log's file
- * @param at gives the set's reception by day and by night
+ * @param at gives what the set receives by day and by night
  * @throws InputError for a log with too many rows
  */
 export function logAgainst(
   set: SetDescription,
   text: string,
-  at: (time: Light) => RangedReception,
+  at: (time: Light) => ReceivedOnBestBands,
   io: Io,
 ): { readonly answer: LogAgainstPrediction; readonly problems: ReadLog['problems']; readonly isEmpty: boolean } {
   const read = readLogText(text);

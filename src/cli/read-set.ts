@@ -15,9 +15,18 @@ import { InputError, type Io } from './command.ts';
 import { problemsOfFile } from './problems-of-file.ts';
 import { wrongOption } from './wrong-option.ts';
 
+interface OnBands {
+  /** Answers are of every band, so nothing is said of the one that the switch stands on where none is asked for. */
+  readonly isOnAnyBand?: boolean;
+}
+
 /** Read a description file. @param band that its switch is turned to. @throws InputError with every problem, a line each. */
-export const readSet = async (file: string | undefined, io: Io, band?: string): Promise<SetDescription> =>
-  (await readWrittenSet(file, io, band)).set;
+export const readSet = async (
+  file: string | undefined,
+  io: Io,
+  band?: string,
+  options?: OnBands,
+): Promise<SetDescription> => (await readWrittenSet(file, io, band, options)).set;
 
 /** A link is longer than anybody reads. */
 export const shownSource = (file: string): string =>
@@ -42,19 +51,20 @@ export async function readWrittenSet(
   file: string | undefined,
   io: Io,
   band?: string,
+  { isOnAnyBand = false }: OnBands = {},
 ): Promise<{ set: SetDescription; written: WrittenDescription }> {
   if (file === undefined) throw new InputError(callProblems.nameSet);
   const result = readSource(await sourceText(file, io));
   if (!result.ok) throw new InputError(problemsOfFile(shownSource(file), result.problems.map(problemSentence)));
   for (const note of result.notes) io.err(`${cliNotes.note(readNote(note))}\n`);
-  return onBand(result, band, io);
+  return onBand(result, band, band === undefined && isOnAnyBand ? undefined : io);
 }
 
 /** The set with its switch on the band that was asked for, and a note of the others. @throws InputError for a band that it has not. */
 function onBand(
   { set, written }: { readonly set: SetDescription; readonly written: WrittenDescription },
   band: string | undefined,
-  io: Io,
+  io: Io | undefined,
 ): { set: SetDescription; written: WrittenDescription } {
   const { bands } = set;
   if (!bands) {
@@ -65,6 +75,6 @@ function onBand(
   const index = band === undefined ? standingBand(set) : bandNamed(set, band);
   if (index === undefined) throw wrongOption('--switch', { code: 'one of', choices: names.map(safeText) }, band);
   const others = names.filter((_, i) => i !== index);
-  io.err(`${cliNotes.note(cliNotes.onBand(safeText(names[index]), others.map(safeText)))}\n`);
+  io?.err(`${cliNotes.note(cliNotes.onBand(safeText(names[index]), others.map(safeText)))}\n`);
   return { set: turnSwitch(set, index), written: turnSwitch(written, index) };
 }

@@ -1,5 +1,11 @@
 import { basename, dirname, extname, join } from 'node:path';
-import { type FieldOptions, type Light, receiveRanged, type SetDescription } from '../engine/index.ts';
+import {
+  type FieldOptions,
+  type Light,
+  receiveOnBestBands,
+  receiveRanged,
+  type SetDescription,
+} from '../engine/index.ts';
 import { shareAnswer } from '../outputs/words/index.ts';
 import {
   barePhoto,
@@ -32,7 +38,7 @@ export async function writeUpSet(set: SetDescription, written: unknown, options:
   const photos: WriteUpPhoto[] = [];
   for (const given of options.photo ?? []) photos.push(await photoOf(given, io));
   const reception = receiveRanged(set, when);
-  const at = (time: Light) => (time === when.time ? reception : receiveRanged(set, { ...when, time }));
+  const at = (time: Light) => receiveOnBestBands(set, { ...when, time }, time === when.time ? reception : undefined);
   const log = options.log === undefined ? undefined : logAgainst(set, await io.read(options.log), at, io).answer;
   const about = writeUp(set, written, reception, {
     photos,

@@ -198,7 +198,7 @@ export { HEATER_WATCHED, type HeaterRun, heaterRuns } from './reception/detectio
 export type { Verdict } from './reception/hearing/types.ts';
 export { arrivalOptions, type FieldOptions, fieldsAtSite } from './reception/path/field.ts';
 export { receive } from './reception/path/receive.ts';
-export { type BandReceived, type BandsReceived, receiveBands } from './reception/path/receive-bands.ts';
+export { type BandReceived, type BandsReceived, receiveBands, turnToBest } from './reception/path/receive-bands.ts';
 export { effectiveHeight, type Receiver, receiver, receiveStation } from './reception/path/receive-station.ts';
 export type {
   Dial,
@@ -379,5 +379,6 @@ export {
   rangedReception,
   rangedStation,
 } from './uncertainty/ranged-reception.ts';
+export { type ReceivedOnBestBands, receiveOnBestBands } from './uncertainty/receive-on-best-bands.ts';
 export { receiveRanged, stationsWithRanges } from './uncertainty/receive-ranged.ts';
 export { type StationUncertainty, uncertaintyOf } from './uncertainty/uncertainty.ts';

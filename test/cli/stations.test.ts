@@ -121,3 +121,35 @@ it('says that suggestions are for the stations received best, and adds the one t
   expect(advised).toContain(asked);
   for (const station of advised) expect([...best.slice(0, 8), asked]).toContain(station);
 });
+
+describe('of a set with a band switch', () => {
+  const twoBand = 'examples/two-band.json';
+
+  it('stations are of every band, with no word of the one that the switch is on unless it is asked for', async () => {
+    const every = await ran(['stations', twoBand]);
+    expect(every.stdout).toMatch(/Radio Ostrand +long wave/);
+    expect(every.stderr).toBe('');
+    expect((await ran(['stations', twoBand, '--switch', 'long wave'])).stderr).toContain('the band switch is on');
+  });
+
+  it('a log has what is predicted on the band that receives a station best, or on the one asked for', async () => {
+    const verdicts = async (...args: string[]) => {
+      const entries = 'time,station,heard\n2026-05-04T12:00Z,Radio Ostrand,faint\n';
+      const file = join(mkdtempSync(join(tmpdir(), 'faintwave-')), 'log.csv');
+      writeFileSync(file, entries);
+      const { stations } = JSON.parse((await ran(['log', twoBand, file, '--json', ...args])).stdout);
+      return stations.map((one: { lights: { day: { verdict: string } } }) => one.lights.day.verdict);
+    };
+    expect(await verdicts()).not.toContain('out of range');
+    expect((await verdicts('--switch', 'medium wave')).slice(2, 4)).toEqual(['out of range', 'out of range']);
+  });
+
+  it('sets are compared on the band that receives the station best', { timeout: 60_000 }, async () => {
+    const other = 'examples/medium-wave-galena.json';
+    const compared = async (...args: string[]) =>
+      JSON.parse((await ran(['compare', ...args, '--station', 'Radio Ostrand', '--json'])).stdout).sets;
+    const isTuned = (one: { station: { dial?: unknown } }) => one.station.dial !== undefined;
+    expect((await compared(twoBand, other)).map(isTuned)).toEqual([true, false]);
+    expect((await compared(twoBand, other, '--switch', 'medium wave')).map(isTuned)).toEqual([false, false]);
+  });
+});

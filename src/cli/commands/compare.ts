@@ -1,4 +1,11 @@
-import { compareDetectorsOn, type DetectorOnStation, type SetDescription } from '../../engine/index.ts';
+import {
+  compareDetectorsOn,
+  type DetectorOnStation,
+  type FieldOptions,
+  receiveBands,
+  type SetDescription,
+  turnToBest,
+} from '../../engine/index.ts';
 import { clean, compareTable } from '../../outputs/tables/index.ts';
 import {
   type CommandOptions,
@@ -36,6 +43,14 @@ const withLabel = ({ description, ...rest }: DetectorOnStation) => ({
   ...rest,
 });
 
+/** The set on the band that is best on a station, or on the station received best of all. */
+function onBestBand(set: SetDescription, station: string | undefined, when: FieldOptions): SetDescription {
+  if (!set.bands) return set;
+  const { stations } = set.place;
+  const index = chooseStation(stations, station, station === undefined ? receiveBands(set, when).best[0] : 0);
+  return turnToBest(set, index, when);
+}
+
 export const compare: Command = {
   name: 'compare',
   options: OPTIONS,
@@ -46,12 +61,14 @@ export const compare: Command = {
   ],
   async run(args, io) {
     const { values, positionals } = filesAndOptions(args, OPTIONS);
-    const set = await readSet(positionals[0], io, values.switch);
+    const isSeveral = positionals.length > 1;
+    const set = await readSet(positionals[0], io, values.switch, { isOnAnyBand: isSeveral });
     const when = { time: timeOfDay(values, set.place), coast: packagedCoastFor(set.place) };
-    if (positionals.length > 1) {
+    if (isSeveral) {
       const others: SetDescription[] = [];
-      for (const file of positionals.slice(1)) others.push(await readSet(file, io));
-      return compareWholeSets([set, ...others], { ...values, when }, io);
+      for (const file of positionals.slice(1)) others.push(await readSet(file, io, undefined, { isOnAnyBand: true }));
+      const first = values.switch === undefined ? onBestBand(set, values.station, when) : set;
+      return compareWholeSets([first, ...others], { ...values, when }, io);
     }
     for (const option of ['sheet', 'paper'] as const)
       if (values[option] !== undefined) throw new InputError(compareAnswer.severalOnly(`--${option}`));

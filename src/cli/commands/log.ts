@@ -2,6 +2,7 @@ import {
   type Light,
   type LogAgainstPrediction,
   type PlacedEntry,
+  receiveOnBestBands,
   receiveRanged,
   type SetDescription,
 } from '../../engine/index.ts';
@@ -35,9 +36,10 @@ export const log: Command = {
     const { values, positionals } = filesAndOptions(args, OPTIONS);
     if (positionals.length !== 2) throw new InputError(callProblems.setAndLog);
     const [file, logFile] = positionals;
-    const set = await readSet(file, io, values.switch);
+    const set = await readSet(file, io, values.switch, { isOnAnyBand: true });
     const options = { coast: packagedCoastFor(set.place) };
-    const at = (time: Light) => receiveRanged(set, { ...options, time });
+    const receiveAt = values.switch === undefined ? receiveOnBestBands : receiveRanged;
+    const at = (time: Light) => receiveAt(set, { ...options, time });
     const { answer, problems, isEmpty } = logAgainst(set, await io.read(logFile), at, io);
     if (values.json || values.out !== undefined) {
       const data = {

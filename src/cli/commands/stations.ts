@@ -3,13 +3,11 @@ import {
   arrivalOptions,
   arrivals,
   checkStations,
-  type FieldOptions,
   joinStations,
   type Path,
-  type RangedReception,
   rangedArrivals,
   readStationTable,
-  receiveBands,
+  receiveOnBestBands,
   receiveRanged,
   type SetDescription,
   type StationDoubt,
@@ -17,19 +15,11 @@ import {
   sunState,
   type TableReading,
   TableTooLargeError,
-  turnSwitch,
   valueAtPath,
   withValueAt,
   writeText,
 } from '../../engine/index.ts';
-import {
-  type BandedReception,
-  clean,
-  placeTable,
-  type StationRow,
-  stationRows,
-  warningsTogether,
-} from '../../outputs/tables/index.ts';
+import { clean, placeTable, type StationRow, stationRows, warningsTogether } from '../../outputs/tables/index.ts';
 import {
   type CommandOptions,
   columnName,
@@ -71,7 +61,7 @@ export const stations: Command = {
   async run(args, io) {
     const { values, file } = fileAndOptions(args, OPTIONS);
     if (values.import !== undefined) return importTable(values.import, file, values.out, io);
-    const set = await readSet(file, io, values.switch);
+    const set = await readSet(file, io, values.switch, { isOnAnyBand: true });
     if (values.csv) {
       // A gain of 0 dB is the default, not something anybody wrote.
       const list = set.place.stations.map((s) => ({ ...s, mastGain: s.mastGain || undefined }));
@@ -113,24 +103,8 @@ function rowsAt(set: SetDescription, time: 'day' | 'night' | Date, isOnAnyBand: 
   const now = time === 'day' ? day : time === 'night' ? night : at(time);
   const ranged = (of: typeof now, when: 'day' | 'night') => rangedArrivals(place, of, { ...options, time: when });
   const came = { day: ranged(day, 'day'), night: ranged(night, 'night'), now };
-  const standing = receiveRanged(set, { ...options, time });
-  return set.bands && isOnAnyBand
-    ? stationRows(onBestBands(set, standing, { ...options, time }), came)
-    : stationRows(standing, came);
-}
-
-/** Every station as received on its best band; one that none reaches as the set stands. */
-function onBestBands(set: SetDescription, standing: RangedReception, when: FieldOptions): BandedReception {
-  const { bands, bestOf, best } = receiveBands(set, when, standing);
-  const receptions = bands.map((_, i) => {
-    const turned = turnSwitch(set, i);
-    return turned === set ? standing : receiveRanged(turned, when);
-  });
-  return {
-    stations: bestOf.map((band, i) => (band === undefined ? standing : receptions[band]).stations[i]),
-    best,
-    bands: bestOf.map((band) => (band === undefined ? undefined : bands[band].name)),
-  };
+  const receiveAt = isOnAnyBand ? receiveOnBestBands : receiveRanged;
+  return stationRows(receiveAt(set, { ...options, time }), came);
 }
 
 /** What is probably a slip, as data with its sentence. */

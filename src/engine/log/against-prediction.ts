@@ -70,13 +70,13 @@ const DAY_MS = 86_400_000;
  * A log beside what the set should give: for each station by day and by night, what was predicted and what was heard, and
  * what does not fit. An entry is taken for the station of its name, or else of its frequency (within half a channel), or
  * else of its pointer.
- * @param receptions of the set with ranges, by day and by night
+ * @param receptions of the set with ranges, by day and by night; each station on its best band
  * @param position of the place; without it the hour of the entry's own clock decides, 6 to 18 being day
  * @param entries of the log
  * @returns stations in the order of the place; entries that no station of the place fits are in `problems`
  */
 export function logAgainstPrediction(
-  receptions: Readonly<Record<Light, RangedReception>>,
+  receptions: Readonly<Record<Light, Pick<RangedReception, 'stations'>>>,
   position: Position | undefined,
   entries: readonly LogEntry[],
 ): LogAgainstPrediction {
@@ -145,7 +145,7 @@ function lightOf(position: Position | undefined, { time, localHour }: LogEntry):
   return localHour >= 6 && localHour < 18 ? 'day' : 'night';
 }
 
-function stationOf(entry: LogEntry, { stations }: RangedReception): number | undefined {
+function stationOf(entry: LogEntry, { stations }: Pick<RangedReception, 'stations'>): number | undefined {
   const name = entry.station?.toLowerCase();
   const named = name === undefined ? [] : stations.filter((one) => one.name.toLowerCase() === name);
   const { frequency, pointer } = entry;

@@ -1,7 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { switchBand } from '../set/band-switch.ts';
 import type { SetDescription } from '../set/description.ts';
 import { readText } from '../set/read.ts';
+import { stationNamed } from '../set/want-problems.ts';
 import { compareSets } from './compare-sets.ts';
 
 const example = (name: string): SetDescription => {
@@ -99,5 +101,16 @@ describe('sets compared', () => {
 
   it('refuses a station that is not there', () => {
     expect(() => compareSets([set, set], 99)).toThrow(RangeError);
+  });
+
+  it('a set with a band switch is compared on the band that receives the station best, the first as it stands', () => {
+    const twoBand = example('two-band');
+    const longWave = stationNamed(twoBand.place.stations, 'Radio Ostrand')!;
+    const onLong = switchBand(twoBand, 'long wave');
+    const { sets } = compareSets([onLong, twoBand], longWave);
+    expect(sets[1].station.dial).toBeDefined();
+    expect(sets[1].difference).toEqual({ level: 0, bandwidth: 1, exchanges: [] });
+    const standing = compareSets([twoBand, twoBand], longWave).sets;
+    expect([standing[0].station.dial, standing[1].station.dial]).toEqual([undefined, expect.anything()]);
   });
 });

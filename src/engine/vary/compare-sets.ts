@@ -3,6 +3,8 @@ import { aerialLead } from '../kinds/arrangements/aerial-lead.ts';
 import type { TrapDescription } from '../kinds/arrangements/arrangement-schema.ts';
 import { isLoop } from '../kinds/loops.ts';
 import type { FieldOptions } from '../reception/path/field.ts';
+import { turnToBest } from '../reception/path/receive-bands.ts';
+import { standingBand, turnSwitch } from '../set/band-switch.ts';
 import type { SetDescription } from '../set/description.ts';
 import { stationNamed } from '../set/want-problems.ts';
 import { attempt } from '../uncertainty/attempt.ts';
@@ -68,7 +70,8 @@ export interface ComparedSets {
 /**
  * Sets side by side on one station, at the place and in the room of the first, and what makes the difference: parts are
  * exchanged one group at a time, in both directions.
- * @param sets two or more, as read
+ * @param sets two or more, as read; the band switch of the first stays where it stands, that of any other is turned to the
+ * band that receives the station best
  * @param station index in the place of the first
  * @param when time and coastline
  * @returns levels (V, A, W; dB SPL at the ear), bandwidths (Hz), differences against the first set
@@ -78,9 +81,10 @@ export function compareSets(sets: readonly SetDescription[], station: number, wh
   const [first] = sets;
   if (!(station in first.place.stations))
     throw new RangeError(`station must be 0 to ${first.place.stations.length - 1}, not ${station}`);
-  const here = sets.map(
-    (set): SetDescription => ({ ...withTrapsAsSet(set, first), place: first.place, ear: first.ear }),
-  );
+  const here = sets.map((set, i): SetDescription => {
+    const carried = { ...withAllTrapsAsSet(set, first), place: first.place, ear: first.ear };
+    return i === 0 ? carried : turnToBest(carried, station, when);
+  });
   const trials = trialsOf(first, when);
   const compared = here.map((set, i): ComparedSet => {
     const { stations, dial } = receiveRanged(set, { ...when, stations: [station] });
@@ -107,6 +111,13 @@ function withTrapsAsSet(set: SetDescription, { place }: SetDescription): SetDesc
     isOther(trap) ? { ...trap, stops: undefined, capacitance: tuned[i].capacitance } : trap,
   );
   return { ...set, arrangement: { ...set.arrangement, traps: kept } as SetDescription['arrangement'] };
+}
+
+/** The same of every band, the switch left where it stands. */
+function withAllTrapsAsSet(set: SetDescription, first: SetDescription): SetDescription {
+  if (!set.bands) return withTrapsAsSet(set, first);
+  const carried = set.bands.reduce<SetDescription>((now, _, band) => withTrapsAsSet(turnSwitch(now, band), first), set);
+  return turnSwitch(carried, standingBand(set) ?? 0);
 }
 
 interface Heard {

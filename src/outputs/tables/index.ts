@@ -6,7 +6,6 @@ export { logTable } from './log-table.ts';
 export { pathTable, stationsTable } from './path-table.ts';
 export { type ComparedRow, comparedParts, comparedPath, comparedStations, comparedTable } from './sets-table.ts';
 export {
-  type BandedReception,
   placeTable,
   type StationRow,
   stationRows,

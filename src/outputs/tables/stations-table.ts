@@ -1,8 +1,9 @@
 import type { Warning } from '../../engine/facts/warning.ts';
 import type { Arrival, Neighbour } from '../../engine/place/stations/arrival.ts';
-import type { OutOfRange, Reception, StationReception, Verdict } from '../../engine/reception/path/types.ts';
+import type { OutOfRange, StationReception, Verdict } from '../../engine/reception/path/types.ts';
 import { isHeard } from '../../engine/reception/verdict.ts';
 import type { RangedArrival } from '../../engine/uncertainty/ranged-field.ts';
+import type { ReceivedOnBestBands } from '../../engine/uncertainty/receive-on-best-bands.ts';
 import { formatNumber, formatQuantity } from '../../engine/units/format.ts';
 import {
   arrivalWarning,
@@ -57,14 +58,8 @@ export interface DayAndNight {
   readonly now: readonly Arrival[];
 }
 
-/** A reception, or of a set with a band switch every station on its best band. */
-export interface BandedReception extends Pick<Reception, 'stations' | 'best'> {
-  /** Names of bands by station. */
-  readonly bands?: readonly (string | undefined)[];
-}
-
 /** What to try first: the best for this set that comes through and is kept apart from the rest. */
-const firstChoice = ({ best, stations }: BandedReception): number | undefined =>
+const firstChoice = ({ best, stations }: ReceivedOnBestBands): number | undefined =>
   best.find((index) => isHad(stations[index]) && isSeparated(stations[index])) ??
   best.find((index) => isHad(stations[index]));
 
@@ -78,7 +73,7 @@ const isSeparated = (s: StationReception): boolean =>
  * @param options what arrives by day and by night, and now
  * @returns field strengths (V/m), directions (degrees) and verdicts
  */
-export function stationRows(reception: BandedReception, { day, night, now }: DayAndNight): StationRow[] {
+export function stationRows(reception: ReceivedOnBestBands, { day, night, now }: DayAndNight): StationRow[] {
   const first = firstChoice(reception);
   return reception.best.map((index): StationRow => {
     const station = reception.stations[index];

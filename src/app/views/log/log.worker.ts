@@ -3,7 +3,7 @@ import {
   type LogProblem,
   logAgainstPrediction,
   readLog,
-  receiveRanged,
+  receiveOnBestBands,
   type SetDescription,
   TableTooLargeError,
 } from '../../../engine/index.ts';
@@ -36,7 +36,7 @@ async function answer({ set, log: text, added }: LogQuestion): Promise<LogAnswer
   const key = JSON.stringify(set);
   if (predicted?.key !== key) {
     const options = { coast: await coastFor(set.place) };
-    const at = (time: 'day' | 'night') => receiveRanged(set, { ...options, time });
+    const at = (time: 'day' | 'night') => receiveOnBestBands(set, { ...options, time });
     predicted = { key, at: { day: at('day'), night: at('night') } };
   }
   const log = added === undefined ? text : joinedLogs(text || undefined, added);

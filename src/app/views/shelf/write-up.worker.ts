@@ -1,5 +1,11 @@
 import { strToU8, zipSync } from 'fflate';
-import { type LogAgainstPrediction, logAgainstPrediction, readLog, receiveRanged } from '../../../engine/index.ts';
+import {
+  type LogAgainstPrediction,
+  logAgainstPrediction,
+  readLog,
+  receiveOnBestBands,
+  receiveRanged,
+} from '../../../engine/index.ts';
 import {
   bestSound,
   type WriteUpPhoto,
@@ -46,6 +52,6 @@ function logOf(
   coast: Awaited<ReturnType<typeof coastFor>>,
 ): LogAgainstPrediction | undefined {
   if (log === undefined) return undefined;
-  const at = (light: 'day' | 'night') => receiveRanged(set, { time: light, coast });
+  const at = (light: 'day' | 'night') => receiveOnBestBands(set, { time: light, coast });
   return logAgainstPrediction({ day: at('day'), night: at('night') }, set.place.position, readLog(log).entries);
 }

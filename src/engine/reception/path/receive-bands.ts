@@ -52,6 +52,19 @@ export function receiveBands(set: SetDescription, options: FieldOptions = {}, st
   };
 }
 
+/**
+ * A set with its band switch on the band in which it receives a station best.
+ * @param set as read, its switch on any band
+ * @param station index in its place
+ * @param options time and coastline
+ * @returns the same object where the switch stands there already, no band reaches the station, or there is no switch
+ * @throws RangeError for parts that cannot be built
+ */
+export function turnToBest(set: SetDescription, station: number, options: FieldOptions = {}): SetDescription {
+  const best = set.bands && receiveBands(set, options).bestOf[station];
+  return best === undefined ? set : turnSwitch(set, best);
+}
+
 /** The first of the highest; undefined where none is a number. */
 const bestBand = (worths: readonly (Decibels | undefined)[]): number | undefined =>
   worths.reduce<number | undefined>(
