@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { inRoot } from '../../scripts/support/paths.mjs';
+import { standingBand, textOfLink } from '../../src/engine/index.ts';
 import { ran } from '../support/command-line.ts';
 
 const example = 'examples/medium-wave-galena.json';
@@ -55,6 +56,16 @@ describe('faintwave share', () => {
       expect(existsSync(join(at, 'crystal-description-2.json'))).toBe(true);
       expect(existsSync(join(at, 'crystal-description-3.json'))).toBe(false);
     }
+  });
+
+  it('a link stands on the band that was asked for', async () => {
+    const band = async (...args: string[]) => {
+      const { stdout } = await ran(['share', 'examples/two-band.json', ...args]);
+      const link = textOfLink(stdout.trim().slice(stdout.indexOf('#') + 1));
+      return 'text' in link && standingBand(JSON.parse(link.text));
+    };
+    expect(await band()).toBe(0);
+    expect(await band('--switch', 'long wave')).toBe(1);
   });
 
   it('says what of a log is not taken', { timeout: 60_000 }, async () => {

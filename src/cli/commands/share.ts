@@ -19,6 +19,7 @@ const OPTIONS = {
   'exact-position': { type: 'boolean' },
   json: { type: 'boolean' },
   out: { type: 'string' },
+  switch: { type: 'string' },
 } as const satisfies CommandOptions<'share'>;
 
 const WRITE_UP_ONLY = ['photo', 'log', 'day', 'night'] as const;
@@ -34,7 +35,7 @@ export const share: Command = {
   ],
   async run(args, io) {
     const { values, file } = fileAndOptions(args, OPTIONS);
-    const { set, written } = await readWrittenSet(file, io);
+    const { set, written } = await readWrittenSet(file, io, values.switch);
     const exactPosition = values['exact-position'] === true;
     const isWriteUp = values.html !== undefined || values.markdown !== undefined;
     for (const option of isWriteUp ? LINK_ONLY : WRITE_UP_ONLY)

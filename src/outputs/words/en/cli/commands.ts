@@ -312,6 +312,7 @@ export const commandWords = {
       'exact-position': { about: 'tell the position as it is, not rounded to 0.1°, which is about 10 km' },
       json: JSON_DATA,
       out: OUT,
+      switch: SWITCH,
     },
   },
   find: {
