@@ -107,3 +107,15 @@ it('says how each kind of measurement is made, with what can hurt', async () => 
   expect(card.steps.length).toBeGreaterThan(2);
   await expect(run([example, '--how', 'guess'])).rejects.toThrow(/--how: expected value, .*dial.*got "guess"/);
 });
+
+it('readings of a coil name it where a band switch has one for each band', async () => {
+  const value = (coil?: string) =>
+    JSON.stringify({
+      format: 'faintwave-readings/1',
+      measurements: [{ kind: 'value', of: 'coil.inductance', value: '2.1 mH', coil }],
+    });
+  const twoBand = 'examples/two-band.json';
+  const nameless = run([twoBand, 'readings.json'], { 'readings.json': value() });
+  await expect(nameless).rejects.toThrow(/measurements\[0\]\.coil: expected the name of a coil \("medium", "long"\)/);
+  expect((await run([twoBand, 'readings.json'], { 'readings.json': value('long') })).text).toMatch(/, long\n/);
+});

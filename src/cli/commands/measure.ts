@@ -1,5 +1,6 @@
 import {
   type CautionCode,
+  isLoop,
   MEASUREMENTS,
   type MeasuredFigure,
   type MeasurementKind,
@@ -80,7 +81,10 @@ export const measure: Command = {
       return 0;
     }
     const former = written.readings ?? [];
-    const added = readings === undefined ? [] : writtenOf(await read(readings, io));
+    const taken = readings === undefined ? [] : await read(readings, io);
+    const nameless = coilsNotNamed(set, taken);
+    if (readings !== undefined && nameless.length > 0) throw refusal(nameless, readings);
+    const added = writtenOf(taken);
     const all = [...former, ...added];
     const merged = all.length > 0 ? withReadings(set, written, all) : undefined;
     if (merged && !merged.ok) throw refusal(merged.problems, measureAnswer.keptReadings);
@@ -111,6 +115,8 @@ export const measure: Command = {
   },
 };
 
+type TakenMeasurement = Extract<ReadingsRead, { ok: true }>['measurements'][number];
+
 const read = async (file: string, io: Io) => checked(readReadings(await io.read(file)), file);
 const writtenOf = (measurements: readonly { readonly written: unknown }[]) => measurements.map((one) => one.written);
 
@@ -118,6 +124,26 @@ const writtenOf = (measurements: readonly { readonly written: unknown }[]) => me
 function checked(result: ReadingsRead, file: string) {
   if (!result.ok) throw refusal(result.problems, file);
   return result.measurements;
+}
+
+/** A set with a band switch has a coil in circuit on each band: readings have to say of which they are. */
+function coilsNotNamed(
+  { bands, aerial, coils }: SetDescription,
+  taken: readonly TakenMeasurement[],
+): ReadingsProblem[] {
+  if (!bands || isLoop(aerial)) return [];
+  const names = coils.map(({ name }) => name);
+  return taken.flatMap((one, i) =>
+    one.coil === undefined && isOfCoil(one)
+      ? [{ path: `measurements[${i}].coil`, expected: { code: 'coil-name', names } as const }]
+      : [],
+  );
+}
+
+function isOfCoil({ kind, figure }: TakenMeasurement): boolean {
+  const settled =
+    kind === 'value' ? [figure?.property] : Object.values(MEASUREMENTS[kind].yields).map((one) => one.settles);
+  return settled.some((property) => property?.startsWith('coil.'));
 }
 
 /** Every problem, a line each. */

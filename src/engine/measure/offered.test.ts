@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import { switchBand } from '../set/band-switch.ts';
 import { readText } from '../set/read.ts';
 import { receiveRanged } from '../uncertainty/receive-ranged.ts';
 import { MEASUREMENTS } from './measurements.ts';
@@ -41,6 +42,14 @@ test('a ringing is recorded by an oscilloscope or by a sound card', () => {
     expect(decay?.equipment).toContain(instrument);
     expect(decay?.cautions).toContain('bench.mains-isolated');
   }
+});
+
+test('of a set with a band switch, readings of the dial are of the coil that is tuned on the band', () => {
+  const set = setOf('two-band.json');
+  const dialOf = (band: string) =>
+    offeredMeasurements(switchBand(set, band), { frequency: 1e6 }, []).filter(({ kind }) => kind === 'dial');
+  expect(dialOf('medium wave').map(({ coil }) => coil)).toEqual([0]);
+  expect(dialOf('long wave').map(({ coil }) => coil)).toEqual([1]);
 });
 
 test('what narrows the answer most comes first', () => {

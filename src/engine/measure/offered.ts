@@ -287,6 +287,15 @@ function placesOf(set: SetDescription, figures: readonly MeasurableFigure[]): Me
   ];
 }
 
+/** Which coil the tuning capacitor tunes, by its place in the list; 0 for a loop's winding. */
+const tunedCoil = ({ arrangement, coils }: SetDescription): number =>
+  'coil' in arrangement
+    ? Math.max(
+        0,
+        coils.findIndex(({ name }) => name === arrangement.coil),
+      )
+    : 0;
+
 function isPossible(
   set: SetDescription,
   kind: MeasurementKind,
@@ -295,7 +304,7 @@ function isPossible(
 ): boolean {
   switch (kind) {
     case 'dial':
-      return of.length > 0 && coil === 0 && 'law' in set.tuning && set.tuning.law === 'semicircular';
+      return of.length > 0 && coil === tunedCoil(set) && 'law' in set.tuning && set.tuning.law === 'semicircular';
     case 'mutual-inductance':
     case 'double-hump':
       return set.coils.length > 1 && coil === 0;
