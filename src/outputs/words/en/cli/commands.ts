@@ -21,6 +21,11 @@ const SWITCH = {
   value: 'BAND',
   about: 'of a set with a band switch: on this band, by its name; default the one the switch stands on',
 } as const;
+/** Of commands whose stations are each received on their best band. */
+const SWITCH_OF_BEST = {
+  value: 'BAND',
+  about: 'of a set with a band switch: on this band alone, by its name; default the one best for each station',
+} as const;
 
 const JSON_DATA = { about: 'as data' } as const;
 
@@ -106,7 +111,7 @@ export const commandWords = {
         about: 'read stations from a table of text; with a SET, print it with these stations added to its own',
       },
       out: OUT,
-      switch: SWITCH,
+      switch: SWITCH_OF_BEST,
     },
   },
   compare: {
@@ -128,7 +133,11 @@ export const commandWords = {
       out: OUT,
       sheet: { value: 'FILE', about: 'all of it on one page for print, a PDF or SVG, by the ending of the name' },
       paper: { value: 'a4|letter', about: 'of that page; a4 unless told otherwise' },
-      switch: SWITCH,
+      switch: {
+        value: 'BAND',
+        about:
+          'of a first set with a band switch: on this band, by its name; default the one it stands on, of several sets the one best for the station',
+      },
     },
   },
   match: {
@@ -285,7 +294,7 @@ export const commandWords = {
   log: {
     about: 'Set what was heard, by day and by night, beside what was predicted, and say what does not fit.',
     usage: ['log SET LOG [--json] [--out FILE]'],
-    options: { json: JSON_DATA, out: OUT, switch: SWITCH },
+    options: { json: JSON_DATA, out: OUT, switch: SWITCH_OF_BEST },
   },
   share: {
     about: 'Put a whole set into a link that the page opens, or into a write-up for others to read.',
