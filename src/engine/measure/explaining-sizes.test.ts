@@ -83,7 +83,6 @@ test('a measured value of the description stands beside the calculated one with 
 });
 
 test.each([
-  ['coil.q', ['coils', 0, 'measured', 'q']],
   ['aerial.resistance', ['aerial', 'measured', 'resistance']],
   ['aerial.effectiveHeight', ['aerial', 'measured', 'effectiveHeight']],
 ] as const)('%s measured at 600 kHz as calculated there names no sizes, whatever it is at 1 MHz', (property, path) => {
