@@ -9,7 +9,7 @@ import { setCircuit } from './set-circuit.ts';
 export type SwitchedLead =
   | 'aerial lead'
   | 'tuning capacitor'
-  | 'aerial tuning capacitor'
+  | 'aerial tuner'
   | 'detector'
   | 'other end'
   | 'earth';
@@ -75,7 +75,7 @@ function leadsOf(set: SetDescription): Leads {
       if (arrangement.kind === 'coupled') return { 'aerial lead': { coil: aerial, turn: aerialTurns }, ...common };
       return {
         'aerial lead': { coil: aerial, turn: arrangement.aerialTap ?? aerialTurns },
-        'aerial tuning capacitor': { coil: aerial, turn: aerialTurns },
+        'aerial tuner': { coil: aerial, turn: aerialTurns },
         ...common,
       };
     }
@@ -84,7 +84,7 @@ function leadsOf(set: SetDescription): Leads {
   }
 }
 
-const ORDER = ['aerial lead', 'aerial tuning capacitor', 'tuning capacitor', 'detector', 'other end', 'earth'] as const;
+const ORDER = ['aerial lead', 'aerial tuner', 'tuning capacitor', 'detector', 'other end', 'earth'] as const;
 
 /**
  * The contacts of a band switch: a pole for every lead that goes to another point on another band; leads that always go

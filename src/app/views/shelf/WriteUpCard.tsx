@@ -154,4 +154,4 @@ export function WriteUpCard() {
 }
 
 /** "front-view.jpg" as words. */
-const captionFor = (photo: File): string => photo.name.split('.')[0].split(/[-_]+/).join(' ');
+const captionFor = ({ name: file }: File): string => file.split('.')[0].split(/[-_]+/).join(' ');

@@ -5,7 +5,7 @@ import { printable } from '../../printable.ts';
 const LEADS: Readonly<Record<SwitchedLead, string>> = {
   'aerial lead': 'aerial lead',
   'tuning capacitor': 'tuning capacitor',
-  'aerial tuning capacitor': 'aerial tuning capacitor',
+  'aerial tuner': 'aerial tuning capacitor',
   detector: 'detector',
   'other end': 'far side of tuning capacitor and second detector',
   earth: 'earth',
