@@ -30,7 +30,7 @@ async function run(box: unknown, ...args: string[]) {
 }
 
 describe('faintwave find', () => {
-  it('gives sets whose files have the figures that path has for them', { timeout: 60_000 }, async () => {
+  it('gives sets whose files have the figures that path has for them', async () => {
     const { status, io } = await run(small, '--want', 'loudest saltmarsh', '--json');
     expect(status).toBe(0);
     const { sets, leftOut } = JSON.parse(io.dataPrinted);
@@ -63,7 +63,7 @@ describe('faintwave find', () => {
     expect(JSON.parse(data.io.dataPrinted)).toMatchObject({ sets: [], lacks: [{ code: 'station' }] });
   });
 
-  it('finds no set where none hears a station', { timeout: 60_000 }, async () => {
+  it('finds no set where none hears a station', async () => {
     const { status, io } = await run(small, '--at', 'far away', '--want', 'most stations', '--want', 'fewest parts');
     expect(status).toBe(1);
     expect(io.printed).toMatch(/\. Estimated: .*\nNo set of this box receives what is wanted\.\n$/);

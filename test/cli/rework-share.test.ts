@@ -43,7 +43,7 @@ describe('faintwave rework', () => {
 });
 
 describe('faintwave share', () => {
-  it('leaves the descriptions of other sets beside a Markdown file as they are', { timeout: 60_000 }, async () => {
+  it('leaves the descriptions of other sets beside a Markdown file as they are', async () => {
     const at = folder();
     const own = ['crystal-set.json', 'crystal-description.json'].map((name) => join(at, name));
     const mine = readFileSync(inRoot('examples/slider-set.json'), 'utf8');
@@ -68,7 +68,7 @@ describe('faintwave share', () => {
     expect(await band('--switch', 'long wave')).toBe(1);
   });
 
-  it('says what of a log is not taken', { timeout: 60_000 }, async () => {
+  it('says what of a log is not taken', async () => {
     const at = folder();
     const log = join(at, 'log.csv');
     writeFileSync(log, 'time,station,heard\nyesterday,Saltmarsh Radio,loud\n');

@@ -144,7 +144,7 @@ describe('of a set with a band switch', () => {
     expect((await verdicts('--switch', 'medium wave')).slice(2, 4)).toEqual(['out of range', 'out of range']);
   });
 
-  it('sets are compared on the band that receives the station best', { timeout: 60_000 }, async () => {
+  it('sets are compared on the band that receives the station best', async () => {
     const other = 'examples/medium-wave-galena.json';
     const compared = async (...args: string[]) =>
       JSON.parse((await ran(['compare', ...args, '--station', 'Radio Ostrand', '--json'])).stdout).sets;

@@ -50,7 +50,7 @@ const small = () => ({
 });
 
 describe('find', () => {
-  it('misses nothing on boxes small enough to receive every set in full', { timeout: 240_000 }, async () => {
+  it('misses nothing on boxes small enough to receive every set in full', async () => {
     const questions = fc
       .sample(someSearch, { numRuns: 200, seed: 3 })
       .flatMap((search) => searchOf(search, [60, 110]) ?? [])
@@ -65,9 +65,7 @@ describe('find', () => {
     }
   });
 
-  it('leaves no set of a box untold: each is valued, ruled out or counted as not tried', {
-    timeout: 120_000,
-  }, async () => {
+  it('leaves no set of a box untold: each is valued, ruled out or counted as not tried', async () => {
     const question = questionOf({ ...beginner(), limits: { tapEvery: 2, arrangements: ['direct', 'tapped'] } });
     const { counts } = await findSets(question, { work: findWorker(question, {}) });
     expect(counts.untried).toBe(0);
@@ -75,9 +73,7 @@ describe('find', () => {
     expect(counts.valued + counts.ruledOut).toBeGreaterThanOrEqual(counts.spanned);
   });
 
-  it('shows the figures of each set as its own file gives them, and of the same for any number of threads', {
-    timeout: 120_000,
-  }, async () => {
+  it('shows the figures of each set as its own file gives them, and of the same for any number of threads', async () => {
     const question = questionOf({ ...small(), limits: { tapEvery: 12, arrangements: ['tapped'] } });
     const alone = findWorker(question, {});
     const one = await findSets(question, { work: alone });

@@ -33,7 +33,7 @@ function madeFrom(box: ReturnType<typeof boxOf>['box'], choice: SetChoice) {
 }
 
 describe('turns that formers and reels allow', () => {
-  it('two coils end to end are no longer than their tube, however far apart', { timeout: 30_000 }, () => {
+  it('two coils end to end are no longer than their tube, however far apart', () => {
     const millimetres = (min: number, max: number) => fc.integer({ min, max }).map((n) => `${n} mm`);
     const apartTried = new Set<number | undefined>();
     fc.assert(
@@ -70,7 +70,7 @@ describe('turns that formers and reels allow', () => {
     expect(apartTried).toEqual(new Set([0.005, 0.02, 0.05]));
   });
 
-  it('the most turns of any former are within the limits of a description', { timeout: 30_000 }, () => {
+  it('the most turns of any former are within the limits of a description', () => {
     const { box } = boxOf({
       formers: [
         { former: { kind: 'frame', side: '10 cm', depth: '300 mm' } },
