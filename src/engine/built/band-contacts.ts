@@ -6,13 +6,7 @@ import type { Farads } from '../units/quantities.ts';
 import { setCircuit } from './set-circuit.ts';
 
 /** What a pole of a band switch leads from. */
-export type SwitchedLead =
-  | 'aerial lead'
-  | 'tuning capacitor'
-  | 'aerial tuner'
-  | 'detector'
-  | 'other end'
-  | 'earth';
+export type SwitchedLead = 'aerial lead' | 'tuning capacitor' | 'aerial tuner' | 'detector' | 'other end' | 'earth';
 
 /** A point of a coil: so many turns from its first end. */
 export interface CoilPoint {
