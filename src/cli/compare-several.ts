@@ -13,9 +13,9 @@ import { callProblems, cliNotes, jsonText, setsComparedText as texts } from '../
 import { chooseStation } from './choose-station.ts';
 import { InputError, type Io } from './command.ts';
 import { dataOut } from './data-out.ts';
+import { endingOf } from './ending.ts';
 import { paperOption } from './paper-option.ts';
 import { pdfFonts } from './pdf-fonts.ts';
-import { wrongOption } from './wrong-option.ts';
 
 interface Wanted {
   readonly station?: string;
@@ -36,7 +36,7 @@ export async function compareWholeSets(
   if (sets.length > MOST_SETS) throw new InputError(callProblems.mostSets(MOST_SETS, sets.length));
   const { stations, name } = sets[0].place;
   const index = chooseStation(stations, station, station === undefined ? receive(sets[0], when).best[0] : 0);
-  const ending = sheet === undefined ? undefined : sheetEnding(sheet);
+  const ending = sheet === undefined ? undefined : endingOf(sheet, ['pdf', 'svg'], '--sheet');
   const size = paperOption(paper);
   const compared = compareSets(sets, index, when);
   if (sheet !== undefined) {
@@ -65,14 +65,6 @@ export async function compareWholeSets(
     io.out(`\n${heading}\n${comparedTable(title, lines, io.width)}\n`);
   if (compared.moved.length > 0) io.out(`\n${texts.moved(compared.moved)}\n`);
   return 0;
-}
-
-const ENDINGS = ['pdf', 'svg'] as const;
-
-function sheetEnding(file: string): (typeof ENDINGS)[number] {
-  const ending = ENDINGS.find((one) => file.toLowerCase().endsWith(`.${one}`));
-  if (!ending) throw wrongOption('--sheet', { code: 'ending', endings: ENDINGS }, file);
-  return ending;
 }
 
 function printDifferences({ sets }: ComparedSets, io: Io): void {

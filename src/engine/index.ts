@@ -58,7 +58,7 @@ export {
 export { tooDeep } from './fields/problem.ts';
 export { refusalOf, refuse } from './fields/refusal.ts';
 export type { Edit, Path } from './kinds/adjustment.ts';
-export { coilNamesOf } from './kinds/arrangements/coil-names.ts';
+export { COIL_KEYS, coilNamesOf, namesCoil } from './kinds/arrangements/coil-names.ts';
 export { hasHeater, hasSpots } from './kinds/detectors/detector-traits.ts';
 export { isLoop } from './kinds/loops.ts';
 export { assumedIn, confirmed, isAssumed, placeOf, placeText, stillAssumed } from './set/assumed.ts';
@@ -84,6 +84,7 @@ export {
 } from './set/read.ts';
 export { STARTERS } from './set/starters.ts';
 export { readStationTable, type TableQuestion, type TableReading } from './set/station-table.ts';
+export { untakenName } from './set/untaken-name.ts';
 export { valueAtPath, withValueAt, writeText } from './set/write.ts';
 export { joinStations, readStations, type WrittenStation, writeStation } from './set/written-stations.ts';
 export { refusalIn, refuseWith } from './units/refusal.ts';
@@ -198,7 +199,7 @@ export { HEATER_WATCHED, type HeaterRun, heaterRuns } from './reception/detectio
 export type { Verdict } from './reception/hearing/types.ts';
 export { arrivalOptions, type FieldOptions, fieldsAtSite } from './reception/path/field.ts';
 export { receive } from './reception/path/receive.ts';
-export { type BandReceived, type BandsReceived, receiveBands, turnToBest } from './reception/path/receive-bands.ts';
+export { type BandReceived, type BandsReceived, receiveBands } from './reception/path/receive-bands.ts';
 export { effectiveHeight, type Receiver, receiver, receiveStation } from './reception/path/receive-station.ts';
 export type {
   Dial,

@@ -7,6 +7,7 @@ import {
   isRecord,
   isSameField,
   metadataOf,
+  namesCoil,
   type Path,
   type SchemaNode,
   STARTERS,
@@ -106,14 +107,12 @@ export function startingValue(written: unknown, path: Path, field: Field): unkno
 const accepts = (node: SchemaNode, value: unknown): boolean =>
   v.safeParse(node as unknown as v.GenericSchema, value).success;
 
-const COIL_KEYS = new Set(['coil', 'aerialCoil', 'rotor']);
-
 /** A value to begin with for a field that must have one. */
 function starterOf(field: Field, group: string, written: unknown): unknown {
   const given = STARTERS[group]?.[field.key];
   if (given !== undefined) return given;
   if (field.key === 'name') return group === 'station' ? editingWords.newStation : '';
-  if (COIL_KEYS.has(field.key)) return coilNames(written)[0] ?? 'main';
+  if (namesCoil(field.key)) return coilNames(written)[0] ?? 'main';
   if (Object.hasOwn(STARTERS, field.key)) return STARTERS[field.key];
   const metadata = metadataOf(field.schema);
   const [low, high] = metadata.bounds?.typical ?? [metadata.bounds?.min ?? 1, metadata.bounds?.max ?? 1];

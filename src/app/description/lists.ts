@@ -1,4 +1,13 @@
-import { bare, isRecord, type Path, type SchemaNode, valueAtPath, withValueAt } from '../../engine/index.ts';
+import {
+  bare,
+  COIL_KEYS,
+  isRecord,
+  type Path,
+  type SchemaNode,
+  untakenName,
+  valueAtPath,
+  withValueAt,
+} from '../../engine/index.ts';
 import { newPart } from './change-kind.ts';
 import { changeEveryBand } from './on-band.ts';
 import { schemaAt } from './schema-at.ts';
@@ -33,9 +42,7 @@ function named(value: unknown, list: readonly unknown[]): unknown {
   if (!isRecord(value) || typeof value.name !== 'string') return value;
   const taken = new Set(list.map((item) => (isRecord(item) ? item.name : undefined)));
   const wanted = value.name || String(value.kind ?? value.shape ?? 'new');
-  let name = wanted;
-  for (let n = 2; taken.has(name); n++) name = `${wanted} ${n}`;
-  return { ...value, name };
+  return { ...value, name: untakenName(wanted, (name) => taken.has(name)) };
 }
 
 /** Rename a coil and everything that refers to it by name. */
@@ -48,7 +55,7 @@ export function renameCoil(written: unknown, index: number, name: string): unkno
 /** The coils that the arrangement names, with one of them renamed. */
 function renamedIn(written: unknown, before: unknown, name: string): unknown {
   let now = written;
-  for (const key of ['coil', 'aerialCoil', 'rotor'])
+  for (const key of COIL_KEYS)
     if (valueAtPath(now, ['arrangement', key]) === before) now = withValueAt(now, ['arrangement', key], name);
   listAt(now, ['arrangement', 'elements']).forEach((element, i) => {
     if (isRecord(element) && element.kind === 'coil' && element.coil === before)

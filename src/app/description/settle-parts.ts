@@ -1,4 +1,12 @@
-import { hasRoomForSwitch, isRecord, STARTERS, valueAtPath, withValueAt } from '../../engine/index.ts';
+import {
+  COIL_KEYS,
+  hasRoomForSwitch,
+  isRecord,
+  STARTERS,
+  untakenName,
+  valueAtPath,
+  withValueAt,
+} from '../../engine/index.ts';
 import { kindName, settledWords } from '../../outputs/words/index.ts';
 import { changeKind, coilNames } from './change-kind.ts';
 
@@ -56,7 +64,7 @@ function findCoils(written: unknown, also: string[]): unknown {
   const arrangement = valueAtPath(now, ['arrangement']);
   if (!isRecord(arrangement)) return now;
   const taken = new Set<string>();
-  for (const key of ['coil', 'aerialCoil', 'rotor']) {
+  for (const key of COIL_KEYS) {
     const name = arrangement[key];
     if (typeof name !== 'string') continue;
     const names = coilNames(now);
@@ -115,9 +123,7 @@ const elementsOf = (written: unknown): unknown[] => {
 
 function newCoilName(key: string, names: readonly string[]): string {
   const wanted = { coil: 'main', aerialCoil: 'aerial', rotor: 'rotor' }[key] ?? key;
-  let name = wanted;
-  for (let n = 2; names.includes(name); n++) name = `${wanted} ${n}`;
-  return name;
+  return untakenName(wanted, (name) => names.includes(name));
 }
 
 /** Turns of a coil as written, or undefined. */

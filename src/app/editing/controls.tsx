@@ -1,5 +1,13 @@
 import { useState } from 'preact/hooks';
-import { type Field, LONGEST_TEXT, metadataOf, type Path, typedQuantity, typedTurns } from '../../engine/index.ts';
+import {
+  type Field,
+  LONGEST_TEXT,
+  metadataOf,
+  namesCoil,
+  type Path,
+  typedQuantity,
+  typedTurns,
+} from '../../engine/index.ts';
 import { fileWords, optionName, problemSentence, editingWords as texts } from '../../outputs/words/index.ts';
 import { coilNames } from '../description/change-kind.ts';
 import { figureScale, rangeOf } from '../description/figure-scale.ts';
@@ -24,12 +32,10 @@ export interface ControlProps {
   invalid?: boolean;
 }
 
-const COIL_REFERENCES = new Set(['coil', 'aerialCoil', 'rotor']);
-
 /** The control of one plain field: text, number, quantity, choice, yes or no. */
 export function Control(props: ControlProps) {
   const { field, path } = props;
-  if (path[0] === 'arrangement' && COIL_REFERENCES.has(field.key)) return <CoilChoice {...props} />;
+  if (path[0] === 'arrangement' && namesCoil(field.key)) return <CoilChoice {...props} />;
   switch (editorKind(field.schema)) {
     case 'choice':
       return <Choice {...props} options={optionsOf(field.schema)} />;

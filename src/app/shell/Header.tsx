@@ -6,7 +6,7 @@ import { isBeginning } from '../state/begin.ts';
 import { EXAMPLES } from '../state/examples.ts';
 import { openExample, openFile, saveFile, showPaste } from '../state/files.ts';
 import { glossaryAt } from '../state/glossary.ts';
-import { handbookAt } from '../state/handbook.ts';
+import { handbookAt, LICENCES } from '../state/handbook.ts';
 import { type Theme, theme, view } from '../state/page-view.ts';
 import { useOpenSet, useShelf } from '../state/set-context.ts';
 import { FilePicker } from '../widgets/FilePicker.tsx';
@@ -108,7 +108,7 @@ export function Header() {
           <button
             type="button"
             onClick={() => {
-              if (handbookAt.value?.chapter === 'licences') handbookAt.value = undefined;
+              if (handbookAt.value?.chapter === LICENCES) handbookAt.value = undefined;
               view.value = 'handbook';
             }}
           >
@@ -120,7 +120,7 @@ export function Header() {
           <button
             type="button"
             onClick={() => {
-              handbookAt.value = { chapter: 'licences' };
+              handbookAt.value = { chapter: LICENCES };
               view.value = 'handbook';
             }}
           >

@@ -1,6 +1,5 @@
 import type { Signal } from '@preact/signals';
-import { isRecord } from '../../engine/index.ts';
-import { forgetKept, type Keeps, keptWithSet } from './kept-with-set.ts';
+import { forgetKept, type Keeps, keptTexts, keptWithSet } from './kept-with-set.ts';
 
 /** Answers as typed, by the keys of their checks. */
 type Answers = Readonly<Record<string, string>>;
@@ -12,10 +11,7 @@ export interface SetFaults {
 
 const ANSWERS: Keeps<Answers> = {
   name: 'faults',
-  read: (stored) => {
-    const entries = isRecord(stored) ? Object.entries(stored) : [];
-    return Object.fromEntries(entries.filter((one): one is [string, string] => typeof one[1] === 'string'));
-  },
+  read: keptTexts,
   worth: (answers) => (Object.keys(answers).length > 0 ? answers : undefined),
 };
 

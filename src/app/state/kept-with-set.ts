@@ -1,4 +1,5 @@
 import { effect, type ReadonlySignal, type Signal, signal } from '@preact/signals';
+import { isRecord } from '../../engine/index.ts';
 
 /** What is typed about a set and is no part of its description: kept in this browser until it is cleared. */
 export interface KeptWithSet<T> {
@@ -17,6 +18,12 @@ export interface Keeps<T> {
   /** What is worth keeping; undefined: nothing. */
   readonly worth: (value: T) => unknown;
 }
+
+/** Of what was stored only the texts, as they can be typed: it may be of another version, or anything. */
+export const keptTexts = (stored: unknown): Record<string, string> =>
+  Object.fromEntries(
+    Object.entries(isRecord(stored) ? stored : {}).filter((one): one is [string, string] => typeof one[1] === 'string'),
+  );
 
 const keyOf = ({ name }: { readonly name: string }, id: string): string => `faintwave.${name}.${id}`;
 

@@ -1,6 +1,6 @@
 import { effect, type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import { INSTRUMENTS, type Instrument, isRecord, type MeasuredPart } from '../../engine/index.ts';
-import { forgetKept, type Keeps, keptWithSet } from './kept-with-set.ts';
+import { forgetKept, type Keeps, keptTexts, keptWithSet } from './kept-with-set.ts';
 
 const KEY = 'faintwave.instruments';
 
@@ -49,21 +49,15 @@ export const isBlank = (row: Readonly<Record<string, string>>): boolean =>
 
 type Drafts = Readonly<Record<string, ReadingsDraft>>;
 
-/** Only texts, as they can be typed: what is stored may be of another version, or anything. */
-const textsOf = (stored: unknown): Record<string, string> =>
-  Object.fromEntries(
-    Object.entries(isRecord(stored) ? stored : {}).filter((one): one is [string, string] => typeof one[1] === 'string'),
-  );
-
 function draftOf(stored: unknown): ReadingsDraft {
   const { source, fields, rows, files } = isRecord(stored) ? stored : ({} as Record<string, unknown>);
   return {
     ...(typeof source === 'string' && { source }),
-    fields: textsOf(fields),
-    rows: Array.isArray(rows) ? rows.map(textsOf) : [],
+    fields: keptTexts(fields),
+    rows: Array.isArray(rows) ? rows.map(keptTexts) : [],
     files: Object.fromEntries(
       Object.entries(isRecord(files) ? files : {}).flatMap(([key, file]) => {
-        const { name, text } = textsOf(file);
+        const { name, text } = keptTexts(file);
         return name !== undefined && text !== undefined ? [[key, { name, text }]] : [];
       }),
     ),

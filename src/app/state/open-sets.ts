@@ -48,8 +48,8 @@ function openSet(
   const document = createDocument(id, description, fileName);
   const reading = createSetReading(document, workers, read);
   const view = createSetView(reading.lastValidSet);
-  const { standing, ...banded } = createBanded(document);
-  const onBand = readingOnBand(reading, { ...banded, standing });
+  const banded = createBanded(document);
+  const onBand = readingOnBand(reading, banded);
   const bands = followBands(reading, banded, view, workers, hasFocus);
   const reception = createReception(onBand.lastValidSet, view, workers, hasFocus);
   const wanted = createWanted(reception.receptionSet, view.time, workers, hasFocus);

@@ -4,7 +4,7 @@ import {
   type FieldOptions,
   receiveBands,
   type SetDescription,
-  turnToBest,
+  turnSwitch,
 } from '../../engine/index.ts';
 import { clean, compareTable } from '../../outputs/tables/index.ts';
 import {
@@ -46,9 +46,9 @@ const withLabel = ({ description, ...rest }: DetectorOnStation) => ({
 /** The set on the band that is best on a station, or on the station received best of all. */
 function onBestBand(set: SetDescription, station: string | undefined, when: FieldOptions): SetDescription {
   if (!set.bands) return set;
-  const { stations } = set.place;
-  const index = chooseStation(stations, station, station === undefined ? receiveBands(set, when).best[0] : 0);
-  return turnToBest(set, index, when);
+  const { best, bestOf } = receiveBands(set, when);
+  const band = bestOf[chooseStation(set.place.stations, station, best[0])];
+  return band === undefined ? set : turnSwitch(set, band);
 }
 
 export const compare: Command = {

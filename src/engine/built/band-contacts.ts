@@ -1,5 +1,6 @@
 import { aerialLead } from '../kinds/arrangements/aerial-lead.ts';
 import type { ArrangementDescription } from '../kinds/arrangements/arrangement-schema.ts';
+import { isSwitched } from '../set/band-checks.ts';
 import { standingBand, turnSwitch } from '../set/band-switch.ts';
 import type { SetDescription } from '../set/description.ts';
 import type { Farads } from '../units/quantities.ts';
@@ -35,14 +36,6 @@ export interface BandContacts {
 }
 
 type Leads = Partial<Record<SwitchedLead, CoilPoint>>;
-
-type Switched = Extract<
-  ArrangementDescription,
-  { kind: 'direct' | 'series capacitor' | 'tapped' | 'coupled' | 'two circuits' }
->;
-/** Others are refused when a description is read. */
-const isSwitched = (arrangement: ArrangementDescription): arrangement is Switched =>
-  !['slider', 'variometer', 'frame', 'ferrite rod', 'elements'].includes(arrangement.kind);
 
 /** Where each lead goes on the band that the set stands on. */
 function leadsOf(set: SetDescription): Leads {

@@ -1,6 +1,7 @@
 import type { SetCircuit } from '../built/set-circuit.ts';
 import { setCircuit } from '../built/set-circuit.ts';
 import { magnitude } from '../numerics/complex.ts';
+import { fromMap } from '../numerics/lazily.ts';
 import { MASKED } from '../reception/interference/separation.ts';
 import type { FieldOptions } from '../reception/path/field.ts';
 import { fieldsAtSite } from '../reception/path/field.ts';
@@ -8,6 +9,7 @@ import { bearingOf, emfOf, receiver } from '../reception/path/receive-station.ts
 import type { SetDescription } from '../set/description.ts';
 import { straightQuotient } from '../solvers/linear/straight-quotient.ts';
 import type { Peak } from '../solvers/linear/views.ts';
+import { attempt } from '../uncertainty/attempt.ts';
 import { type Decibels, decibels, type Farads, type Hertz } from '../units/quantities.ts';
 import { worthOf } from '../vary/objective.ts';
 import { type Trial, trialsOf } from '../vary/trial.ts';
@@ -29,6 +31,7 @@ import {
   type Shown,
   tunedTo,
 } from './radio-side.ts';
+import { isCoilTuned } from './turns-space.ts';
 
 /** What estimates of one search share. */
 export interface EstimateContext {
@@ -82,22 +85,12 @@ interface Kept {
 /** Coils kept; more are made anew. */
 const MOST_COILS = 64;
 
-function remembered<K, V>(known: Map<K, V>, key: K, make: () => V, most = Number.POSITIVE_INFINITY): V {
-  let value = known.get(key);
-  if (value === undefined) {
-    value = make();
-    known.set(key, value);
-    if (known.size > most) known.delete(known.keys().next().value!);
-  }
-  return value;
-}
-
 /** Radio side and tables made once, kept for all front ends of a search. */
 export function estimators(context: EstimateContext): (front: FrontEnd) => Estimator {
   const kept: Kept = { feeds: new Map(), listened: new Map(), wound: new Map(), radioCoils: radioCoilsOf() };
   const known = new Map<FrontEnd, Estimator>();
   return (front) =>
-    remembered(
+    fromMap(
       known,
       front,
       () => (isCoilTuned(front) ? coilTunedEstimator(front, context, kept) : estimatorOf(front, context, kept)),
@@ -106,9 +99,6 @@ export function estimators(context: EstimateContext): (front: FrontEnd) => Estim
 }
 /** Front ends of one coil that are at work at once, and some more. */
 const MOST_FRONTS = 256;
-
-/** Whether a coil does the tuning: then there is no closed form. */
-const isCoilTuned = ({ arrangement }: FrontEnd): boolean => arrangement === 'slider' || arrangement === 'variometer';
 
 type Stations = SetDescription['place']['stations'];
 
@@ -129,7 +119,7 @@ const listenedWith = (
   front: FrontEnd,
   back: BackEnd,
 ): Listened =>
-  remembered(listened, back, () => {
+  fromMap(listened, back, () => {
     const circuit = setCircuit(setOf({ front, back, turns: startingTurns(front) }));
     const { place } = circuit.set;
     const ready = receiver(circuit, fieldsAtSite(place, when));
@@ -138,7 +128,7 @@ const listenedWith = (
     const byProgramme = new Map<string, LevelTable>();
     return {
       tables: stations.map((station) =>
-        remembered(byProgramme, `${station.programme} ${station.modulation}`, () => levelTable(ready, station)),
+        fromMap(byProgramme, `${station.programme} ${station.modulation}`, () => levelTable(ready, station)),
       ),
       ports: frequenciesOf(goals, stations).map((frequency) => ({
         load: load(frequency),
@@ -156,7 +146,7 @@ function estimatorOf(front: FrontEnd, context: EstimateContext, kept: Kept): Est
   const { stations } = first.set.place;
   const fieldOf = fieldsAtSite(first.set.place, when);
   const isLoop = arrangement === 'frame' || arrangement === 'ferrite rod';
-  const feed = isLoop ? undefined : remembered(kept.feeds, `${aerial} ${earth}`, () => aerialFeed(first));
+  const feed = isLoop ? undefined : fromMap(kept.feeds, `${aerial} ${earth}`, () => aerialFeed(first));
   const wired = first.set.arrangement;
   const series = wired.kind === 'series capacitor' ? wired.seriesCapacitor : undefined;
   const { min, max, lossTangent } = first.tuning;
@@ -168,7 +158,7 @@ function estimatorOf(front: FrontEnd, context: EstimateContext, kept: Kept): Est
     });
   const wireEmfs = isLoop ? undefined : emfs(first);
   const coilsOfTurns = (turns: TurnsChosen): RadioCoils =>
-    remembered(
+    fromMap(
       kept.wound,
       [winding.former, winding.reel, turns.turns, second?.former, second?.reel, turns.secondTurns, apart].join(' '),
       () => kept.radioCoils(setOf(anyTurns({ ...turns, aerialTap: turns.aerialTap ?? turns.turns }))),
@@ -392,7 +382,7 @@ function coilTunedEstimator(front: FrontEnd, context: EstimateContext, kept: Kep
       const view = network.at(station.frequency);
       // Where it stands changes little with what a detector loads it with.
       const load = Math.round(Math.log(Math.max(listened.ports[0].conductance, 1e-9)) / LOAD_STEP);
-      const peak = remembered(peaks, `${i} ${load}`, () => view.peak(Math.exp(load * LOAD_STEP)));
+      const peak = fromMap(peaks, `${i} ${load}`, () => view.peak(Math.exp(load * LOAD_STEP)));
       const { open, z } = view.at(peak.position, peak.other);
       const field = fieldOf(station);
       const emf = emfOf(circuit, station, field, bearingOf(station, field));
@@ -405,19 +395,14 @@ function coilTunedEstimator(front: FrontEnd, context: EstimateContext, kept: Kep
     if (goal.objective.of !== 'stations heard') return inFull(k);
     return circuit.set.place.stations.reduce((sum, _, i) => {
       const { isWithin, open, resistance } = at(i);
-      return isWithin ? sum + PER_STATION / (1 + Math.exp(-listened.tables[i].margin(open, resistance) / DOUBT)) : sum;
+      return isWithin ? sum + PER_STATION * likely(listened.tables[i].margin(open, resistance)) : sum;
     }, 0);
   };
   return {
     wind(turns) {
       known = [];
       peaks = new Map();
-      try {
-        now = trialsOf(setOf({ front, back: { detector: 0, load: 0 }, turns }), when).now;
-      } catch (refusal) {
-        if (!(refusal instanceof RangeError)) throw refusal;
-        now = undefined;
-      }
+      now = attempt(() => trialsOf(setOf({ front, back: { detector: 0, load: 0 }, turns }), when).now);
     },
     worth(back, into) {
       const listened = listenedWith(context, kept, front, back);

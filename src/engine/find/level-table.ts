@@ -1,5 +1,6 @@
 import { type Receiver, receiveStation } from '../reception/path/receive-station.ts';
 import type { StationDescription } from '../set/place.ts';
+import { attempt } from '../uncertainty/attempt.ts';
 import type { Decibels, Ohms, Volts, Watts } from '../units/quantities.ts';
 
 /** Nepers of voltage and of resistance between two nodes: 4 dB and an octave. */
@@ -123,11 +124,6 @@ function behind(ready: Receiver, station: StationDescription, open: Volts, resis
     heightAt: () => 1,
     fieldOf: (one) => ({ ...ready.fieldOf(one), ...field }),
   };
-  try {
-    const { heard } = receiveStation(set, { ...station, bearing: undefined }, position);
-    return { level: heard.spl, margin: heard.margin };
-  } catch (refusal) {
-    if (refusal instanceof RangeError) return UNSOLVED;
-    throw refusal;
-  }
+  const received = attempt(() => receiveStation(set, { ...station, bearing: undefined }, position));
+  return received ? { level: received.heard.spl, margin: received.heard.margin } : UNSOLVED;
 }

@@ -4,8 +4,9 @@ import { type SetCircuit, setCircuit } from '../built/set-circuit.ts';
 import { workingFrequency } from '../built/set-parts.ts';
 import { AERIAL, OUT } from '../kinds/arrangements/assembly.ts';
 import type { SectionedCoil } from '../kinds/arrangements/coil-sections.ts';
-import { EARTH } from '../network/elements.ts';
+import { EARTH, type Element } from '../network/elements.ts';
 import type { Complex } from '../numerics/complex.ts';
+import { fromMap, lazily } from '../numerics/lazily.ts';
 import type { SetDescription } from '../set/description.ts';
 import { linearSolver } from '../solvers/linear/solve.ts';
 import { greatest, type StraightQuotient } from '../solvers/linear/straight-quotient.ts';
@@ -17,32 +18,21 @@ export interface Feed {
   readonly z: Complex;
 }
 
-/** Elements between two nodes, as the rest of a set sees them at any frequency; each frequency is solved once. */
-function seenAt(look: (frequency: Hertz) => Feed): (frequency: Hertz) => Feed {
-  const known = new Map<Hertz, Feed>();
-  return (frequency) => {
-    let feed = known.get(frequency);
-    if (!feed) known.set(frequency, (feed = look(frequency)));
-    return feed;
-  };
+/** Elements between a node and earth, as the rest of a set sees them at any frequency; each frequency is solved once. */
+function seenAt(elements: readonly Element[], from: string): (frequency: Hertz) => Feed {
+  const solver = linearSolver({ elements }, [{ from, to: EARTH }]);
+  return lazily((frequency) => {
+    const { open, z } = solver.look(frequency);
+    return { open: open[0], z: z[0][0] };
+  });
 }
 
 /** What a set's aerial and earth are to the rest of it. */
-export function aerialFeed({ aerial }: SetCircuit): (frequency: Hertz) => Feed {
-  const solver = linearSolver({ elements: aerial!.elements }, [{ from: AERIAL, to: EARTH }]);
-  return seenAt((frequency) => {
-    const { open, z } = solver.look(frequency);
-    return { open: open[0], z: z[0][0] };
-  });
-}
+export const aerialFeed = ({ aerial }: SetCircuit): ((frequency: Hertz) => Feed) => seenAt(aerial!.elements, AERIAL);
 
 /** What the load is to the carrier. */
 export function loadAtRadio({ set, load }: SetCircuit): (frequency: Hertz) => Complex {
-  const solver = linearSolver({ elements: loadElements(set.load, load).elements }, [{ from: OUT, to: EARTH }]);
-  const seen = seenAt((frequency) => {
-    const { open, z } = solver.look(frequency);
-    return { open: open[0], z: z[0][0] };
-  });
+  const seen = seenAt(loadElements(set.load, load).elements, OUT);
   return (frequency) => seen(frequency).z;
 }
 
@@ -60,16 +50,10 @@ export interface Turns {
 function turnsOf(coil: SectionedCoil): Turns {
   const N = coil.turns;
   const flux = new Map<number, Henries>();
-  const resistance = new Map<Hertz, number>();
-  const shares = new Map<number, number>();
   return {
     turns: N,
     selfCapacitance: coil.selfCapacitance,
-    resistanceAt: (f) => {
-      let known = resistance.get(f);
-      if (known === undefined) resistance.set(f, (known = coil.resistanceAt(f)));
-      return known;
-    },
+    resistanceAt: lazily((f) => coil.resistanceAt(f)),
     flux: (p, q) => {
       const [low, high] = p <= q ? [p, q] : [q, p];
       const key = low * 4096 + high;
@@ -81,11 +65,7 @@ function turnsOf(coil: SectionedCoil): Turns {
       }
       return known;
     },
-    share: (p) => {
-      let known = shares.get(p);
-      if (known === undefined) shares.set(p, (known = coil.wireShare(0, p)));
-      return known;
-    },
+    share: lazily((p) => coil.wireShare(0, p)),
   };
 }
 
@@ -113,14 +93,7 @@ const MOST_KEPT = 32;
 export function radioCoilsOf(): (set: SetDescription) => RadioCoils {
   const parts = new WeakMap<object, CoilPart>();
   const tapped = new Map<CoilPart, Turns>();
-  const turnsOfPart = (part: CoilPart): Turns => {
-    let turns = tapped.get(part);
-    if (!turns) {
-      tapped.set(part, (turns = turnsOf(part)));
-      if (tapped.size > MOST_KEPT) tapped.delete(tapped.keys().next().value!);
-    }
-    return turns;
-  };
+  const turnsOfPart = (part: CoilPart): Turns => fromMap(tapped, part, () => turnsOf(part), MOST_KEPT);
   return (set) => {
     const { arrangement } = set;
     if (arrangement.kind === 'frame' || arrangement.kind === 'ferrite rod')
@@ -141,7 +114,6 @@ function besideMain(
   placing: { readonly distance: number; readonly tilt: number; readonly coupling?: number },
 ): RadioCoils['second'] {
   const between = mutualOf(other, coil, placing);
-  const known = new Map<number, Henries>();
   // Flux adds up along a winding, so a tap goes on from the one below it.
   let [below, linked] = [0, 0];
   const upTo = (tap: number): Henries => {
@@ -155,11 +127,7 @@ function besideMain(
     inductance: other.inductance,
     selfCapacitance: other.selfCapacitance,
     resistanceAt: (f) => other.resistanceAt(f),
-    mutual: (tap) => {
-      let mutual = known.get(tap);
-      if (mutual === undefined) known.set(tap, (mutual = upTo(tap)));
-      return mutual;
-    },
+    mutual: lazily(upTo),
   };
 }
 

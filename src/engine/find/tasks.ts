@@ -2,6 +2,7 @@ import { builtSet } from '../built/built-set.ts';
 import type { FieldOptions } from '../reception/path/field.ts';
 import type { WrittenDescription } from '../set/description.ts';
 import { readValue } from '../set/read.ts';
+import { attempt } from '../uncertainty/attempt.ts';
 import { uncertaintyOf } from '../uncertainty/uncertainty.ts';
 import type { Decibels, Ratio } from '../units/quantities.ts';
 import { worthOf } from '../vary/objective.ts';
@@ -187,14 +188,14 @@ export function findWorker(question: FindQuestion, when: FieldOptions): (task: F
     return answerOf(sweep);
   };
   const inFull = (candidate: Candidate): Candidate | undefined =>
-    attempted(() => {
+    attempt(() => {
       const choice = choiceOf(candidate);
       const { now } = trialsOf(setOf(choice), when);
       const scores = [...goals.map(({ goal }) => worthOf(now, goal)), -effortOf(choice, now.parts())];
       return { ...candidate, scores };
     });
   const asBuilt = (candidate: Candidate): Judged | undefined =>
-    attempted(() => {
+    attempt(() => {
       const choice = choiceOf(candidate);
       const result = readValue(writtenSet(question, choice, question.at, '?'));
       if (!result.ok) return undefined;
@@ -225,17 +226,7 @@ export function findWorker(question: FindQuestion, when: FieldOptions): (task: F
       case 'judge':
         return { valued: task.candidates.length, candidates: task.candidates.flatMap((one) => asBuilt(one) ?? []) };
       case 'chances':
-        return { valued: 1, candidates: [], chances: attempted(() => chancesOf(task.candidate)) ?? [] };
+        return { valued: 1, candidates: [], chances: attempt(() => chancesOf(task.candidate)) ?? [] };
     }
   };
-}
-
-/** Undefined for parts that cannot be built together. */
-function attempted<T>(work: () => T | undefined): T | undefined {
-  try {
-    return work();
-  } catch (refusal) {
-    if (refusal instanceof RangeError) return undefined;
-    throw refusal;
-  }
 }

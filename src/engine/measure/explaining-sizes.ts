@@ -2,6 +2,7 @@ import type { Path } from '../kinds/adjustment.ts';
 import { root } from '../numerics/roots.ts';
 import type { SetDescription } from '../set/description.ts';
 import { valueAtPath, withValueAt } from '../set/write.ts';
+import { attempt } from '../uncertainty/attempt.ts';
 import type { Fitted } from './fitted.ts';
 import {
   type Agreement,
@@ -126,10 +127,14 @@ export interface MeasuredFigure extends MeasurableFigure {
 /**
  * Every figure of a set whose measured value wins, beside the calculated one.
  * @param set as read
+ * @param figures its measurable figures, where they are there already
  * @returns in the order of the parts, with the sizes that would explain each difference
  */
-export const measuredFigures = (set: SetDescription): readonly MeasuredFigure[] =>
-  measurableFigures(set).flatMap((figure) => {
+export const measuredFigures = (
+  set: SetDescription,
+  figures: readonly MeasurableFigure[] = measurableFigures(set),
+): readonly MeasuredFigure[] =>
+  figures.flatMap((figure) => {
     const { measured, agreement, path } = figure;
     if (!measured || !agreement) return [];
     const { method, date } = valueAtPath(set, path) as { readonly method?: string; readonly date?: string };
@@ -155,14 +160,9 @@ function solve(
     const value = calculatedFigure(changed, path, read)?.calculated.value ?? Number.NaN;
     return Math.log(value / wanted);
   };
-  try {
-    const factor = root(offAt, 1 / (1 + most), 1 + most, NEAR);
-    if (!isWhole) return described * factor;
-    const whole = Math.round(described * factor);
-    return whole === described || whole < 1 ? undefined : whole;
-  } catch (refusal) {
-    // No root between the bounds, or a part that cannot be built with such a size.
-    if (refusal instanceof RangeError) return undefined;
-    throw refusal;
-  }
+  // None where there is no root between the bounds, or a part cannot be built with such a size.
+  const factor = attempt(() => root(offAt, 1 / (1 + most), 1 + most, NEAR));
+  if (factor === undefined || !isWhole) return factor && described * factor;
+  const whole = Math.round(described * factor);
+  return whole === described || whole < 1 ? undefined : whole;
 }

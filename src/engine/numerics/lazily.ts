@@ -2,9 +2,23 @@
 export function lazily<K, V>(work: (key: K) => V): (key: K) => V {
   const cache = new Map<K, V>();
   return (key) => {
-    if (!cache.has(key)) cache.set(key, work(key));
-    return cache.get(key)!;
+    const known = cache.get(key);
+    if (known !== undefined || cache.has(key)) return known as V;
+    const value = work(key);
+    cache.set(key, value);
+    return value;
   };
+}
+
+/** A value calculated once for each key of a map. @param most of them are kept; one more, and the oldest is forgotten. */
+export function fromMap<K, V>(known: Map<K, V>, key: K, make: () => V, most = Number.POSITIVE_INFINITY): V {
+  let value = known.get(key);
+  if (value === undefined) {
+    value = make();
+    known.set(key, value);
+    if (known.size > most) known.delete(known.keys().next().value!);
+  }
+  return value;
 }
 
 /** A function of two objects, calculated once for each pair while both are in use. */

@@ -5,13 +5,14 @@ import { foldedBand, standingBand, turnSwitch } from './band-switch.ts';
 import type { SetDescription } from './description.ts';
 
 /** Arrangements that a switch can change into one another: one capacitor tunes them all. */
-const SWITCHED: readonly ArrangementDescription['kind'][] = [
-  'direct',
-  'series capacitor',
-  'tapped',
-  'coupled',
-  'two circuits',
-];
+const SWITCHED = ['direct', 'series capacitor', 'tapped', 'coupled', 'two circuits'] as const;
+
+/** An arrangement that a band switch can change into another. */
+type SwitchedArrangement = Extract<ArrangementDescription, { kind: (typeof SWITCHED)[number] }>;
+
+/** @param arrangement as read */
+export const isSwitched = (arrangement: ArrangementDescription): arrangement is SwitchedArrangement =>
+  hasRoomForSwitch(arrangement.kind);
 
 /**
  * Whether a band switch can be part of a set.
@@ -70,7 +71,7 @@ export function bandProblems({ arrangement, bands }: SetDescription): Problem[] 
       });
     const { kind } = own ?? arrangement;
     const isOwn = own !== undefined;
-    if ((isOwn || i === standing) && !SWITCHED.includes(kind))
+    if ((isOwn || i === standing) && !hasRoomForSwitch(kind))
       problems.push({
         path: isOwn ? `bands[${i}].arrangement.kind` : 'arrangement.kind',
         expected: { code: 'one-of', options: SWITCHED },

@@ -2,6 +2,7 @@ import { closest } from '../fields/fields.ts';
 import type { Hint, Problem } from '../fields/problem.ts';
 import { aerialLead } from '../kinds/arrangements/aerial-lead.ts';
 import type { ArrangementDescription } from '../kinds/arrangements/arrangement-schema.ts';
+import { COIL_KEYS } from '../kinds/arrangements/coil-names.ts';
 import { isLoop } from '../kinds/loops.ts';
 import { givenValue } from '../units/refusal.ts';
 import { bandProblems, onEveryBand } from './band-checks.ts';
@@ -117,9 +118,7 @@ function trapProblems({ arrangement, place }: SetDescription, coils: readonly st
   const problems: Problem[] = [];
   const named = arrangement as Partial<Record<string, unknown>>;
   const taken = new Map<unknown, string>(
-    ['coil', 'aerialCoil', 'rotor'].flatMap((key) =>
-      typeof named[key] === 'string' ? [[named[key], `arrangement.${key}`]] : [],
-    ),
+    COIL_KEYS.flatMap((key) => (typeof named[key] === 'string' ? [[named[key], `arrangement.${key}`]] : [])),
   );
   for (const [i, trap] of aerialLead(arrangement).traps.entries()) {
     const at = `arrangement.traps[${i}]`;

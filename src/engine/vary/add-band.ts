@@ -1,6 +1,7 @@
 import { standingBand, turnSwitch } from '../set/band-switch.ts';
 import type { WrittenDescription } from '../set/description.ts';
 import { readValue } from '../set/read.ts';
+import { untakenName } from '../set/untaken-name.ts';
 import { withValueAt } from '../set/write.ts';
 import { bandFigures } from './band-figures.ts';
 import { BANDS, type BandName, nearestBand } from './bands.ts';
@@ -65,17 +66,10 @@ function withOwnCoils(
     if (!coil) continue;
     // What was measured of the coil is not so of another.
     const { measured: _, ...copy } = coil as typeof coil & { readonly measured?: unknown };
-    const named = untakenName(`${name} ${band}`, new Set(coils.map((one) => one.name)));
+    const used = coils.map((one) => one.name);
+    const named = untakenName(`${name} ${band}`.slice(0, LONGEST_NAME - 3), (one) => used.includes(one));
     coils = [...coils, { ...copy, name: named } as (typeof coils)[number]];
     own = { ...own, [key]: named } as typeof own;
   }
   return { ...written, coils, arrangement: own };
-}
-
-/** A name that no coil has yet. */
-function untakenName(first: string, taken: ReadonlySet<string | undefined>): string {
-  const cut = first.slice(0, LONGEST_NAME - 3);
-  let name = cut;
-  for (let n = 2; taken.has(name); n++) name = `${cut} ${n}`;
-  return name;
 }

@@ -1,6 +1,7 @@
 import { setCircuit } from '../built/set-circuit.ts';
 import { aerialLead } from '../kinds/arrangements/aerial-lead.ts';
 import type { TrapDescription } from '../kinds/arrangements/arrangement-schema.ts';
+import { COIL_KEYS } from '../kinds/arrangements/coil-names.ts';
 import { isLoop } from '../kinds/loops.ts';
 import type { FieldOptions } from '../reception/path/field.ts';
 import { turnToBest } from '../reception/path/receive-bands.ts';
@@ -234,19 +235,16 @@ function settingsOf(a: SetDescription, b: SetDescription): Planned[] {
 
 const entriesOf = ({ arrangement }: SetDescription): Map<string, unknown> => new Map(Object.entries(arrangement));
 
-/** Names that an arrangement gives of the coils it uses. */
-const COIL_NAMES = ['coil', 'aerialCoil', 'rotor'];
-
 /** A set whose coils have the names that those in the same use have in another, for a name alone makes no difference. */
 function named(set: SetDescription, like: SetDescription): SetDescription {
   const [own, others] = [entriesOf(set), entriesOf(like)];
   if (set.arrangement.kind !== like.arrangement.kind) return set;
   const names = new Map<unknown, unknown>();
-  for (const key of COIL_NAMES) if (own.has(key) && others.has(key)) names.set(own.get(key), others.get(key));
+  for (const key of COIL_KEYS) if (own.has(key) && others.has(key)) names.set(own.get(key), others.get(key));
   if (new Set(names.values()).size < names.size) return set;
   const renamed = (name: string): string => String(names.get(name) ?? (isTaken(name) ? `${name} (2)` : name));
   const isTaken = (name: string): boolean => [...names.values()].includes(name);
-  for (const key of COIL_NAMES) if (own.has(key)) own.set(key, renamed(String(own.get(key))));
+  for (const key of COIL_KEYS) if (own.has(key)) own.set(key, renamed(String(own.get(key))));
   return {
     ...set,
     coils: set.coils.map((coil) => ({ ...coil, name: renamed(coil.name) })),

@@ -3,6 +3,7 @@ import type { ArrangementDescription } from '../kinds/arrangements/arrangement-s
 import { isLoop } from '../kinds/loops.ts';
 import { halfTurns } from '../kinds/turns-adjust.ts';
 import type { SetDescription } from '../set/description.ts';
+import { untakenName } from '../set/untaken-name.ts';
 import { valueAtPath } from '../set/write.ts';
 import { formatQuantity } from '../units/format.ts';
 import type { Hertz } from '../units/quantities.ts';
@@ -128,7 +129,8 @@ function beginning(set: SetDescription, arrangement: Fed): Edit[] {
   const coil = set.coils[index];
   const old = 'aerialCoil' in arrangement ? set.coils.findIndex(({ name }) => name === arrangement.aerialCoil) : -1;
   const at = old < 0 ? set.coils.length : old;
-  const name = old < 0 ? freeName(set) : set.coils[old].name;
+  const name =
+    old < 0 ? untakenName('aerial', (one) => set.coils.some(({ name }) => name === one)) : set.coils[old].name;
   const inSpace = coil.shape !== 'measured' && coil.shape !== 'core';
   const { detectorTap, traps } = arrangement;
   const { aerialTuning, ganged = false } = arrangement.kind === 'two circuits' ? arrangement : {};
@@ -148,12 +150,6 @@ function beginning(set: SetDescription, arrangement: Fed): Edit[] {
       },
     },
   ];
-}
-
-function freeName({ coils }: SetDescription): string {
-  let name = 'aerial';
-  for (let n = 2; coils.some((coil) => coil.name === name); n++) name = `aerial ${n}`;
-  return name;
 }
 
 type Coil = SetDescription['coils'][number];

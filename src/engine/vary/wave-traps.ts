@@ -4,6 +4,7 @@ import type { TrapAsMade } from '../kinds/arrangements/traps.ts';
 import { isLoop } from '../kinds/loops.ts';
 import { isHeard } from '../reception/verdict.ts';
 import type { SetDescription } from '../set/description.ts';
+import { untakenName } from '../set/untaken-name.ts';
 import { stationNamed, stationText } from '../set/want-problems.ts';
 import { type Decibels, decibels, type Farads, type Henries, type Hertz } from '../units/quantities.ts';
 import { CLEAR } from './objective.ts';
@@ -160,9 +161,7 @@ function scoreOf(trial: Trial, stop: number, target: number | undefined): number
 }
 
 function choicesFor(set: SetDescription, stop: number, count: number): Edit[][] {
-  const names = new Set(set.coils.map(({ name }) => name));
-  let name = 'trap';
-  for (let n = 2; names.has(name); n++) name = `trap ${n}`;
+  const name = untakenName('trap', (one) => set.coils.some((coil) => coil.name === one));
   const stops = stationText(set.place.stations, stop);
   const kinds = isLoop(set.aerial)
     ? COUPLINGS.map((coupling) => ({ kind: 'absorption', coupling }))

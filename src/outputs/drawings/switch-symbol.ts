@@ -1,5 +1,4 @@
-import { type BandContacts, bandContacts } from '../../engine/built/band-contacts.ts';
-import type { SetDescription } from '../../engine/set/description.ts';
+import type { BandContacts } from '../../engine/built/band-contacts.ts';
 import { circle, line, text } from '../scene/build.ts';
 import type { Item, Scene } from '../scene/scene.ts';
 import { textWidth } from '../scene/text-width.ts';
@@ -14,15 +13,11 @@ const ARM = 46;
 /**
  * The band switch as a diagram has it: for each pole a moving contact and a fixed one for each band, a dashed line through
  * arms that move together.
- * @param set as read
- * @returns a drawing in px; undefined for a set without a band switch, or whose bands differ in nothing
+ * @param contacts from `bandContacts`
+ * @returns a drawing in px; undefined where the bands differ in nothing
  */
-export function drawBandSwitch(set: SetDescription): Scene | undefined {
-  const contacts = bandContacts(set);
-  return contacts && contacts.poles.length > 0 ? switchScene(contacts) : undefined;
-}
-
-function switchScene({ bands, standing, poles }: BandContacts): Scene {
+export function drawBandSwitch({ bands, standing, poles }: BandContacts): Scene | undefined {
+  if (poles.length === 0) return undefined;
   const ways = poles.map((pole) => bands.map((band, i) => texts.wayOnBand(band, pole, i)));
   const widest = (of: readonly string[]): number => Math.max(...of.map((one) => textWidth(one, SIZE)));
   const left = 12 + widest(poles.map((pole) => texts.leads(pole))) + 8;

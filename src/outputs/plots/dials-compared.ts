@@ -1,15 +1,16 @@
 import { scaleLog } from 'd3-scale';
 import type { Dial } from '../../engine/reception/path/types.ts';
 import { isHeard } from '../../engine/reception/verdict.ts';
+import type { ComparedSets } from '../../engine/vary/compare-sets.ts';
 import { type Box, textBoxes } from '../scene/boxes.ts';
 import { circle, line, text } from '../scene/build.ts';
 import { type Label, placeLabels } from '../scene/labels.ts';
-import type { Item, Point, Scene } from '../scene/scene.ts';
+import type { Item, Scene } from '../scene/scene.ts';
 import { shorten, textWidth } from '../scene/text-width.ts';
 import { axisKHz } from '../words/figures.ts';
 import { paragraph, setsPlotWords as texts, verdictWords } from '../words/index.ts';
 import { frameOf, PLOT_LETTERS, type PlotSize, plotScene, xAxis } from './frame.ts';
-import { MOST_SETS, SET_LOOKS } from './set-looks.ts';
+import { MOST_SETS, placesAbove, SET_LOOKS } from './set-looks.ts';
 
 /** Dials of several sets at one place. */
 export interface DialsCompared {
@@ -20,6 +21,13 @@ export interface DialsCompared {
   /** Index of the station in focus. */
   readonly chosen?: number;
 }
+
+/** What the dials of compared sets are drawn from. @param compared from `compareSets` */
+export const dialsOf = ({ sets }: ComparedSets): DialsCompared => ({
+  sets: sets.map(({ set, dial }) => ({ name: set.name, dial })),
+  stations: sets[0].set.place.stations,
+  chosen: sets[0].station.index,
+});
 
 const ROW = 54;
 /** Above the first row: names of stations; below the last one the axis. */
@@ -97,12 +105,7 @@ export function dialsCompared(given: DialsCompared, size: PlotSize = {}): Scene 
           bold: index === chosen,
         },
         shorter: [shorten(name, PLOT_LETTERS, NAME_ROOM), shorten(name, PLOT_LETTERS, 60)],
-        places: [4, 18].flatMap((rise) =>
-          (['middle', 'start', 'end'] as const).map((anchor) => ({
-            at: [x(frequency), box.y - rise] as Point,
-            anchor,
-          })),
-        ),
+        places: placesAbove([x(frequency), box.y]),
         must: index === chosen,
       }),
     ),

@@ -1,4 +1,6 @@
 import { scaleLinear } from 'd3-scale';
+import type { ResonanceCurve } from '../../engine/reception/curves.ts';
+import type { ComparedSets } from '../../engine/vary/compare-sets.ts';
 import { line, polyline } from '../scene/build.ts';
 import { boxesAlong, type Label, placeLabels } from '../scene/labels.ts';
 import type { Item, Point, Scene } from '../scene/scene.ts';
@@ -7,7 +9,7 @@ import { axisKHz, wholeDB } from '../words/figures.ts';
 import { axisNames, paragraph, setsPlotWords as texts } from '../words/index.ts';
 import { drawable } from './figures.ts';
 import { frameOf, PLOT_LETTERS, type PlotSize, plotScene, xAxis, yAxis } from './frame.ts';
-import { MOST_SETS, SET_LOOKS } from './set-looks.ts';
+import { MOST_SETS, placesAbove, SET_LOOKS } from './set-looks.ts';
 
 /** Resonance curves of several sets, each tuned to the same station. */
 export interface ResonancesCompared {
@@ -22,6 +24,24 @@ export interface ResonancesCompared {
   /** Others within the plot are marked. */
   readonly neighbours?: readonly { readonly name: string; readonly frequency: number }[];
 }
+
+/**
+ * What the curves of compared sets are drawn from.
+ * @param compared from `compareSets`
+ * @param curves from `comparedCurves`, of the same
+ */
+export const resonancesOf = (
+  { sets }: ComparedSets,
+  curves: readonly (ResonanceCurve | undefined)[],
+): ResonancesCompared => ({
+  station: sets[0].station,
+  sets: sets.map(({ set, station }, i) => ({
+    name: set.name,
+    bandwidth: station.bandwidth,
+    points: curves[i]?.points,
+  })),
+  neighbours: sets[0].set.place.stations,
+});
 
 /** Deeper is not drawn, dB. */
 const DEEPEST = -80;
@@ -83,12 +103,7 @@ export function resonancesCompared(given: ResonancesCompared, size: PlotSize = {
       return {
         item: { text: one.name, size: PLOT_LETTERS, role: isTuned ? 'copper' : 'ink', bold: isTuned },
         shorter: [shorten(one.name, PLOT_LETTERS, 90)],
-        places: [4, 18].flatMap((rise) =>
-          (['middle', 'start', 'end'] as const).map((anchor) => ({
-            at: [x(one.frequency), box.y - rise] as Point,
-            anchor,
-          })),
-        ),
+        places: placesAbove([x(one.frequency), box.y]),
       };
     }),
     lane,

@@ -1,4 +1,5 @@
-import type { Look, Role } from '../scene/scene.ts';
+import type { Label } from '../scene/labels.ts';
+import type { Look, Point, Role } from '../scene/scene.ts';
 
 /** How the sets of a comparison are drawn, A first: told apart by their dashes where colours are not seen. */
 export const SET_LOOKS: readonly (Look & { readonly stroke: Role })[] = [
@@ -10,3 +11,9 @@ export const SET_LOOKS: readonly (Look & { readonly stroke: Role })[] = [
 
 /** More sets than this cannot be told apart. */
 export const MOST_SETS = SET_LOOKS.length;
+
+/** Where the name of a station may stand above its place at the top of a plot, the best first. */
+export const placesAbove = ([x, y]: Point): Label['places'] =>
+  [4, 18].flatMap((rise) =>
+    (['middle', 'start', 'end'] as const).map((anchor) => ({ at: [x, y - rise] as Point, anchor })),
+  );

@@ -1,12 +1,14 @@
 import { useEffect, useMemo } from 'preact/hooks';
 import type { SetDescription } from '../../../engine/index.ts';
-import { dialsCompared, resonancesCompared } from '../../../outputs/plots/index.ts';
+import { dialsCompared, dialsOf, resonancesCompared, resonancesOf } from '../../../outputs/plots/index.ts';
 import { comparedParts, comparedPath } from '../../../outputs/tables/index.ts';
 import { stationFrequency, compareView as texts } from '../../../outputs/words/index.ts';
+import { byFrequency } from '../../description/by-frequency.ts';
 import { besideOf, comparedIds } from '../../state/compared-sets.ts';
 import { view } from '../../state/page-view.ts';
 import { useOpenSet, useShelf } from '../../state/set-context.ts';
 import type { ShelfEntry } from '../../state/shelf/shelf-entry.ts';
+import { DayNight } from '../../widgets/DayNight.tsx';
 import { Plot } from '../../widgets/Plot.tsx';
 import { useAnswer } from '../../workers/use-worker.ts';
 import { ComparedTable } from './ComparedTable.tsx';
@@ -82,9 +84,8 @@ function hintFor({ others, beside, station, answer, error }: HintFacts): string 
 
 /** The station in focus and the time, which are those of the whole page. */
 function StationAndTime({ set }: { readonly set: SetDescription }) {
-  const { chosen, chooseStation, time } = useOpenSet();
+  const { chosen, chooseStation } = useOpenSet();
   const { stations } = set.place;
-  const order = stations.map((_, i) => i).sort((a, b) => stations[a].frequency - stations[b].frequency);
   return (
     <>
       <label>
@@ -94,27 +95,14 @@ function StationAndTime({ set }: { readonly set: SetDescription }) {
           onChange={(event) => chooseStation(Number(event.currentTarget.value))}
           disabled={stations.length === 0}
         >
-          {order.map((index) => (
+          {byFrequency(stations).map((index) => (
             <option key={index} value={index}>
               {`${stations[index].name}, ${stationFrequency(stations[index].frequency)}`}
             </option>
           ))}
         </select>
       </label>
-      <fieldset class="compare-times">
-        <legend class="visually-hidden">{texts.time}</legend>
-        {(['day', 'night'] as const).map((one) => (
-          <button
-            key={one}
-            type="button"
-            class="chip"
-            aria-pressed={time.value === one}
-            onClick={() => (time.value = one)}
-          >
-            {texts.times[one]}
-          </button>
-        ))}
-      </fieldset>
+      <DayNight />
     </>
   );
 }
@@ -123,28 +111,8 @@ function Answer({ answer, isCurrent }: { readonly answer: SetsAnswer; readonly i
   const { compared, curves, unread, withStandIns } = answer;
   const { time } = useOpenSet();
   const names = compared?.sets.map(({ set }) => set.name) ?? [];
-  const resonances = useMemo(
-    () =>
-      compared && {
-        station: compared.sets[0].station,
-        sets: compared.sets.map(({ set, station }, i) => ({
-          name: set.name,
-          bandwidth: station.bandwidth,
-          points: curves[i]?.points,
-        })),
-        neighbours: compared.sets[0].set.place.stations,
-      },
-    [compared, curves],
-  );
-  const dials = useMemo(
-    () =>
-      compared && {
-        sets: compared.sets.map(({ set, dial }) => ({ name: set.name, dial })),
-        stations: compared.sets[0].set.place.stations,
-        chosen: compared.sets[0].station.index,
-      },
-    [compared],
-  );
+  const resonances = useMemo(() => compared && resonancesOf(compared, curves), [compared, curves]);
+  const dials = useMemo(() => compared && dialsOf(compared), [compared]);
   return (
     <div class="compare-answer" aria-busy={!isCurrent}>
       {unread.length > 0 && <p class="problem">{texts.unread(unread)}</p>}

@@ -1,8 +1,9 @@
 import { useState } from 'preact/hooks';
 import type { ComparedSets, ResonanceCurve } from '../../../engine/index.ts';
 import type { PaperName, Sheet } from '../../../outputs/sheets/index.ts';
-import { compareView, errorText, sheetsView } from '../../../outputs/words/index.ts';
+import { compareView, errorText } from '../../../outputs/words/index.ts';
 import { useWorker } from '../../workers/use-worker.ts';
+import { PaperChoice } from '../sheets/PaperChoice.tsx';
 import type { SheetQuestion } from './sheet.worker.ts';
 
 const newSheetWorker = (): Worker =>
@@ -39,13 +40,7 @@ export function SaveSheet({ compared, curves }: Props) {
   });
   return (
     <div class="compare-sheet">
-      <label>
-        {texts.paper}{' '}
-        <select value={paper} onChange={(event) => setPaper(event.currentTarget.value as PaperName)}>
-          <option value="a4">{sheetsView.papers.a4}</option>
-          <option value="letter">{sheetsView.papers.letter}</option>
-        </select>
-      </label>
+      <PaperChoice paper={paper} onPaper={setPaper} />
       <button
         type="button"
         disabled={isWorking}

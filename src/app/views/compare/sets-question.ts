@@ -3,7 +3,6 @@ import type { When } from '../../description/when.ts';
 
 /** A set of the shelf as it is kept. */
 export interface KeptSet {
-  readonly id: string;
   readonly name: string;
   readonly written: unknown;
   readonly lastValid?: unknown;
@@ -20,8 +19,6 @@ export interface SetsQuestion {
 }
 
 export interface SetsAnswer {
-  /** Of the others that could be read, in order; the first set stands before them. */
-  readonly ids: readonly string[];
   /** Undefined where none of the others could be read. */
   readonly compared?: ComparedSets;
   /** Undefined for a set that does not tune to the station. */

@@ -12,7 +12,7 @@ export function useKeptSets(entries: readonly ShelfEntry[]): readonly KeptSet[] 
     let isHere = true;
     const reading = entries.map(async ({ id, name, fileName }): Promise<KeptSet> => {
       const kept = await shelf.kept(id);
-      return { id, name: name || fileName, written: kept?.written, lastValid: kept?.lastValid };
+      return { name: name || fileName, written: kept?.written, lastValid: kept?.lastValid };
     });
     void Promise.all(reading).then((read) => isHere && setSets(read));
     return () => {

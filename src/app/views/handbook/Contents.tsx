@@ -1,8 +1,6 @@
 import { handbookWords as texts } from '../../../outputs/words/index.ts';
-import { handbookAt } from '../../state/handbook.ts';
+import { handbookAt, LICENCES } from '../../state/handbook.ts';
 import type { Chapter, HandbookPart } from './handbook-text.ts';
-
-export const LICENCES = 'licences';
 
 const PARTS: readonly HandbookPart[] = ['sets', 'page', 'script', 'physics', 'proof'];
 

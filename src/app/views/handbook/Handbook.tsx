@@ -1,9 +1,9 @@
 import { chapters } from 'virtual:handbook';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { handbookWords as texts } from '../../../outputs/words/index.ts';
-import { handbookAt } from '../../state/handbook.ts';
+import { handbookAt, LICENCES } from '../../state/handbook.ts';
 import { Blocks } from './Blocks.tsx';
-import { Contents, LICENCES } from './Contents.tsx';
+import { Contents } from './Contents.tsx';
 import { findIn, handbookSections } from './handbook-search.ts';
 import type { Chapter } from './handbook-text.ts';
 import { Licences } from './Licences.tsx';

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { HEARD, type HeardAs, type LogCells, readLog, type SetDescription, writeLog } from '../../../engine/index.ts';
 import { logProblemText, stationFrequency, logWords as texts, verdictWords } from '../../../outputs/words/index.ts';
+import { byFrequency } from '../../description/by-frequency.ts';
 import { useOpenSet } from '../../state/set-context.ts';
 import { HeardBars } from '../set/Heard.tsx';
 
@@ -29,7 +30,7 @@ export function QuickEntry({ set, onWrite }: Props) {
   const [heard, setHeard] = useState<HeardAs | undefined>();
   const [more, setMore] = useState<More>({});
   const [problems, setProblems] = useState<readonly string[]>([]);
-  const order = stations.map((_, i) => i).sort((a, b) => stations[a].frequency - stations[b].frequency);
+  const order = byFrequency(stations);
   const isPlaced = typeof station === 'number' || Boolean(more.frequency?.trim() || more.pointer?.trim());
   const canWrite = heard !== undefined && isPlaced;
   const write = () => {

@@ -97,10 +97,11 @@ export type FileAnswer =
 export type MeasureQuestion = OfferQuestion | FitQuestion | UseQuestion | FileQuestion;
 
 function offer({ set, station, has }: OfferQuestion): OfferAnswer {
+  const figures = measurableFigures(set);
   return {
     offered: offeredMeasurements(set, station ?? { frequency: 1e6 }, has),
-    figures: measurableFigures(set),
-    measured: measuredFigures(set),
+    figures,
+    measured: measuredFigures(set, figures),
   };
 }
 

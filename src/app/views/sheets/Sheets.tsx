@@ -4,6 +4,7 @@ import { type PaperName, SHEET_JOBS, type SheetJob } from '../../../outputs/shee
 import { errorText, sheetsView as texts } from '../../../outputs/words/index.ts';
 import { fileStem } from '../../state/download.ts';
 import { useAnswer } from '../../workers/use-worker.ts';
+import { PaperChoice } from './PaperChoice.tsx';
 import type { SheetsAnswer, SheetsQuestion } from './sheets-question.ts';
 import { usePrint } from './use-print.ts';
 import { WholeSetView } from './WholeSetView.tsx';
@@ -80,13 +81,7 @@ export function Sheets({ written, set, reception }: Props) {
   return (
     <section class="sheets" aria-label={texts.label}>
       <div class="sheets-choice">
-        <label>
-          {texts.paper}{' '}
-          <select value={paper} onChange={(event) => setPaper(event.currentTarget.value as PaperName)}>
-            <option value="a4">{texts.papers.a4}</option>
-            <option value="letter">{texts.papers.letter}</option>
-          </select>
-        </label>
+        <PaperChoice paper={paper} onPaper={setPaper} />
         <fieldset class="sheets-jobs">
           <legend>{texts.job}</legend>
           {JOBS.map((job) => (

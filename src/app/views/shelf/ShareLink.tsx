@@ -16,7 +16,7 @@ export function ShareLink() {
     setLink('');
     setMessage('');
   }, [now, position]);
-  const { hasPosition, canLeaveOut, hasDistances } = useSharedPosition(now);
+  const sharing = useSharedPosition(now);
   const copy = async () => {
     const shared = position === 'none' ? withoutPosition(now) : now;
     const read = readValue(shared);
@@ -43,15 +43,7 @@ export function ShareLink() {
     <section class="card share-link" aria-labelledby="share-title">
       <h3 id="share-title">{texts.linkTitle}</h3>
       <p>{texts.linkAbout}</p>
-      {hasPosition && (
-        <SharedPositionChoice
-          name="link-position"
-          canLeaveOut={canLeaveOut}
-          position={position}
-          onPosition={setPosition}
-        />
-      )}
-      {hasDistances && position !== 'exact' && <p class="quiet">{texts.distancesStay}</p>}
+      <SharedPositionChoice name="link-position" {...sharing} position={position} onPosition={setPosition} />
       <button type="button" class="primary" onClick={() => void copy()}>
         {texts.copyLink}
       </button>

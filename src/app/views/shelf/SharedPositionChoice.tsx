@@ -33,25 +33,30 @@ export function useSharedPosition(written: unknown) {
   return { hasPosition: valueAtPath(written, POSITION) !== undefined, canLeaveOut, hasDistances };
 }
 
-interface Props {
+interface Props extends ReturnType<typeof useSharedPosition> {
   /** Of the group of radio buttons. */
   readonly name: string;
-  readonly canLeaveOut: boolean;
   readonly position: SharedPosition;
   readonly onPosition: (position: SharedPosition) => void;
 }
 
-export function SharedPositionChoice({ name, canLeaveOut, position, onPosition }: Props) {
+/** The choice where there is a position, and what tells of the place without it. */
+export function SharedPositionChoice({ name, hasPosition, canLeaveOut, hasDistances, position, onPosition }: Props) {
   const choices = (['none', 'coarse', 'exact'] as const).filter((one) => one !== 'none' || canLeaveOut);
   return (
-    <fieldset>
-      <legend>{texts.position}</legend>
-      {choices.map((one) => (
-        <label key={one}>
-          <input type="radio" name={name} checked={position === one} onChange={() => onPosition(one)} />{' '}
-          {texts.positions[one]}
-        </label>
-      ))}
-    </fieldset>
+    <>
+      {hasPosition && (
+        <fieldset>
+          <legend>{texts.position}</legend>
+          {choices.map((one) => (
+            <label key={one}>
+              <input type="radio" name={name} checked={position === one} onChange={() => onPosition(one)} />{' '}
+              {texts.positions[one]}
+            </label>
+          ))}
+        </fieldset>
+      )}
+      {hasDistances && position !== 'exact' && <p class="quiet">{texts.distancesStay}</p>}
+    </>
   );
 }

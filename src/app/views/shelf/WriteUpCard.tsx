@@ -4,6 +4,7 @@ import { readValue } from '../../../engine/index.ts';
 import { shelfWords } from '../../../outputs/words/index.ts';
 import { downloadFile, fileStem } from '../../state/download.ts';
 import { useOpenSet, useShelf } from '../../state/set-context.ts';
+import { FilePicker } from '../../widgets/FilePicker.tsx';
 import { useWorker } from '../../workers/use-worker.ts';
 import { SharedPositionChoice, useSharedPosition, withoutPosition } from './SharedPositionChoice.tsx';
 import type { ChosenPhoto, SharedPosition, WriteUpAnswer, WriteUpQuestion } from './write-up-question.ts';
@@ -33,8 +34,8 @@ export function WriteUpCard() {
   const [isWorking, setWorking] = useState(false);
   const [message, setMessage] = useState('');
   const now = written.value;
-  const { hasPosition, canLeaveOut, hasDistances } = useSharedPosition(now);
-  const position = chosenPosition === 'none' && !canLeaveOut ? 'coarse' : chosenPosition;
+  const sharing = useSharedPosition(now);
+  const position = chosenPosition === 'none' && !sharing.canLeaveOut ? 'coarse' : chosenPosition;
   const entries = shelf.entries.value;
   useEffect(() => {
     let isHere = true;
@@ -74,11 +75,10 @@ export function WriteUpCard() {
       stem: fileStem(read.set.name, 'set'),
     });
   };
-  const add = (files: readonly File[]) => {
-    const tooLarge = files.find(({ size }) => size > LARGEST_PHOTO);
-    setMessage(tooLarge ? texts.tooLarge(tooLarge.name, LARGEST_PHOTO) : '');
-    const taken = files.filter(({ size }) => size <= LARGEST_PHOTO);
-    setPhotos([...photos, ...taken.map((file) => ({ file, caption: captionFor(file) }))]);
+  const add = (file: File) => {
+    const isTooLarge = file.size > LARGEST_PHOTO;
+    if (isTooLarge) setMessage(texts.tooLarge(file.name, LARGEST_PHOTO));
+    else setPhotos([...(chosenPhotos.peek().get(id) ?? []), { file, caption: captionFor(file) }]);
   };
   return (
     <section class="card share-link" aria-labelledby="write-up-title">
@@ -107,23 +107,16 @@ export function WriteUpCard() {
           </li>
         ))}
       </ul>
-      <button type="button" onClick={() => picker.current?.click()}>
+      <button
+        type="button"
+        onClick={() => {
+          setMessage('');
+          picker.current?.click();
+        }}
+      >
         {texts.addPhotos}
       </button>
-      <input
-        ref={picker}
-        class="visually-hidden"
-        type="file"
-        accept="image/*"
-        multiple
-        tabIndex={-1}
-        aria-label={texts.photoPicker}
-        onChange={(event) => {
-          const files = [...(event.currentTarget.files ?? [])];
-          event.currentTarget.value = '';
-          add(files);
-        }}
-      />
+      <FilePicker picker={picker} accept="image/*" label={texts.photoPicker} multiple onFile={add} />
       {photos.length > 0 && <p class="quiet">{texts.photosAbout}</p>}
       {log !== undefined && log !== '' && (
         <label>
@@ -131,15 +124,7 @@ export function WriteUpCard() {
           {texts.withLog}
         </label>
       )}
-      {hasPosition && (
-        <SharedPositionChoice
-          name="write-up-position"
-          canLeaveOut={canLeaveOut}
-          position={position}
-          onPosition={setPosition}
-        />
-      )}
-      {hasDistances && position !== 'exact' && <p class="quiet">{shelfWords.distancesStay}</p>}
+      <SharedPositionChoice name="write-up-position" {...sharing} position={position} onPosition={setPosition} />
       <p class="shelf-acts">
         <button type="button" disabled={isWorking} onClick={() => save('html')}>
           {texts.saveHtml}

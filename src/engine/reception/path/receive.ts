@@ -144,9 +144,13 @@ function unloadedQ({ circuit }: Receiver, s: TunedStation): number {
   return 1 / (1 / coilQ + circuit.tuning.lossTangentAt(s.position));
 }
 
+/** What a station that others disturb is worth less, dB; 0 where it stands 30 dB above them. */
+export const crowding = ({ disturbance }: Pick<StationReception, 'disturbance'>): Decibels =>
+  Math.min(0, (disturbance?.separation ?? 40) - 30);
+
 /** Heard well, alone and within reach. */
 const usefulness = (s: StationReception, margin: Decibels): number =>
-  Math.min(margin, 60) + Math.min(0, (s.disturbance?.separation ?? 40) - 30) - (s.dial ? 0 : 100);
+  Math.min(margin, 60) + crowding(s) - (s.dial ? 0 : 100);
 
 function figuresOf({ circuit, dcResistance }: Receiver, qAt: number): PartFigures {
   const { aerial, loop, earth, tuning, detector, load } = circuit;

@@ -1,6 +1,6 @@
 import type { ResonanceCurve } from '../../../engine/reception/curves.ts';
 import type { ComparedSets } from '../../../engine/vary/compare-sets.ts';
-import { dialsCompared, resonancesCompared } from '../../plots/index.ts';
+import { dialsCompared, dialsOf, resonancesCompared, resonancesOf } from '../../plots/index.ts';
 import { type ComparedRow, comparedParts, comparedPath } from '../../tables/sets-table.ts';
 import { setsComparedText, comparisonSheetWords as texts } from '../../words/index.ts';
 import { Flow } from '../paper/flow.ts';
@@ -52,7 +52,7 @@ function laidOut(
   const [first] = sets;
   const names = sets.map(({ set }) => set.name);
   const { station } = first;
-  const { stations, name: place } = first.set.place;
+  const { name: place } = first.set.place;
   const flow = new Flow({
     id: 'comparison',
     title: texts.title,
@@ -76,22 +76,11 @@ function laidOut(
     { size, gap: GAP },
   );
   flow.para(texts.ranges, { small: true });
-  const dials = dialsCompared(
-    { sets: sets.map(({ set, dial }) => ({ name: set.name, dial })), stations, chosen: station.index },
-    { width: PLOT_WIDTH },
-  );
-  const resonances = resonancesCompared(
-    {
-      station,
-      sets: sets.map(({ set, station: own }, i) => ({
-        name: set.name,
-        bandwidth: own.bandwidth,
-        points: curves[i]?.points,
-      })),
-      neighbours: stations,
-    },
-    { width: PLOT_WIDTH, height: Math.max(PLOT_HEIGHT, dials.height) },
-  );
+  const dials = dialsCompared(dialsOf(compared), { width: PLOT_WIDTH });
+  const resonances = resonancesCompared(resonancesOf(compared, curves), {
+    width: PLOT_WIDTH,
+    height: Math.max(PLOT_HEIGHT, dials.height),
+  });
   flow.figures([resonances, dials]);
   flow.para(texts.dials, { small: true });
   flow.table(

@@ -13,7 +13,7 @@ export function putBandSwitch(flow: Flow, set: SetDescription): void {
   if (!contacts) return;
   flow.heading(texts.title);
   flow.para(texts.shown(contacts.bands[contacts.standing]), { small: true });
-  const scene = drawBandSwitch(set);
+  const scene = drawBandSwitch(contacts);
   if (scene) flow.figure(scene, { scale: Math.min(SCALE, flow.width / scene.width) });
   if (contacts.hasOtherTraps) flow.para(texts.otherTraps, { small: true });
 }

@@ -1,6 +1,7 @@
 import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
 import { axisKHz, wholeDB } from '../figures.ts';
 import { listOf } from './grammar.ts';
+import { setLetter } from './set-letter.ts';
 
 const khz = (f: number): string => `${axisKHz(f)} kHz`;
 /** A bandwidth: one decimal below 100 kHz. */
@@ -163,21 +164,21 @@ export const resonanceWords = {
 
 /** Plots of several sets; each is named by a letter and its name. */
 export const setsPlotWords = {
-  setLetter: (index: number): string => 'ABCD'[index],
-  setLabel: (index: number, name: string): string => `${'ABCD'[index]}  ${name}`,
+  setLetter,
+  setLabel: (index: number, name: string): string => `${setLetter(index)}  ${name}`,
   resonancesTitle: (frequency: number): string => `Resonance curves, ${khz(frequency)}`,
   resonances: (tunedTo: Named): string =>
     `Level at the detector, each set tuned to ${station(tunedTo)}, relative to its own maximum.`,
   bandwidth: (index: number, name: string, width: number): string =>
-    `${'ABCD'[index]}, ${name}: bandwidth ${bandwidth(width)} (−3 dB).`,
-  doesNotTune: (index: number, name: string): string => `${'ABCD'[index]}, ${name}, does not tune to it.`,
+    `${setLetter(index)}, ${name}: bandwidth ${bandwidth(width)} (−3 dB).`,
+  doesNotTune: (index: number, name: string): string => `${setLetter(index)}, ${name}, does not tune to it.`,
   halfPower: '−3 dB',
   dialsTitle: 'Dials on one scale of frequency',
   dial: (
     { index, name, lowest, highest }: { index: number; name: string; lowest: number; highest: number },
     stations: readonly string[],
   ): string =>
-    `${'ABCD'[index]}, ${name}, tunes ${axisKHz(lowest)} to ${khz(highest)}${stations.length > 0 ? `: ${stations.join('; ')}` : ''}.`,
+    `${setLetter(index)}, ${name}, tunes ${axisKHz(lowest)} to ${khz(highest)}${stations.length > 0 ? `: ${stations.join('; ')}` : ''}.`,
   covers: (lowest: number, highest: number): string => `${axisKHz(lowest)} to ${khz(highest)}`,
   degrees: (degrees: number): string => `${degrees}°`,
   onDial: (of: Named, degrees: number, verdict: string): string =>

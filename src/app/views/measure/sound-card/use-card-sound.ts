@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { soundCardWords as texts } from '../../../../outputs/words/index.ts';
+import { errorText, soundCardWords as texts } from '../../../../outputs/words/index.ts';
 import { CardError, type CardSound, openCardSound } from './card-sound.ts';
 
 /** What the card is doing: nothing, being opened, recording for so many seconds, or what was recorded is worked out. */
@@ -48,6 +48,4 @@ export function useCardSound() {
 }
 
 const wordsOf = (error: unknown): string =>
-  error instanceof CardError
-    ? texts.problems[error.problem]
-    : texts.problems.other(error instanceof Error ? error.message : String(error));
+  error instanceof CardError ? texts.problems[error.problem] : texts.problems.other(errorText(error));

@@ -2,6 +2,7 @@ import { useRef, useState } from 'preact/hooks';
 import { LIGHT_SPEED, type Reception } from '../../../../engine/index.ts';
 import { dialWords as texts } from '../../../../outputs/words/index.ts';
 import { useOpenSet } from '../../../state/set-context.ts';
+import { DayNight } from '../../../widgets/DayNight.tsx';
 import { Later } from '../../../widgets/Later.tsx';
 import { useWidth } from '../../../widgets/use-width.ts';
 import { DialFace, MARGIN } from './DialFace.tsx';
@@ -138,28 +139,5 @@ function TurningDial({ now, scale, position }: { now: Reception; scale: DialScal
         </div>
       )}
     </>
-  );
-}
-
-function DayNight() {
-  const { time } = useOpenSet();
-  return (
-    <fieldset class="day-night">
-      <legend class="visually-hidden">{texts.timeOfDay}</legend>
-      {(['day', 'night'] as const).map((word) => (
-        <label key={word}>
-          <input
-            type="radio"
-            name="time"
-            value={word}
-            checked={time.value === word}
-            onChange={() => {
-              time.value = word;
-            }}
-          />
-          <span>{texts.times[word]}</span>
-        </label>
-      ))}
-    </fieldset>
   );
 }

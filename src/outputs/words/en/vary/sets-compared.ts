@@ -3,6 +3,7 @@ import type { QuantityKind } from '../../../../engine/units/parse.ts';
 import type { Exchange, ExchangedPart, SetDifference } from '../../../../engine/vary/compare-sets.ts';
 import { kHz } from '../../figures.ts';
 import { counted, listOf } from '../grammar.ts';
+import { setLetter } from '../set-letter.ts';
 
 const PARTS: Record<ExchangedPart, string> = {
   aerial: 'the aerial',
@@ -101,13 +102,13 @@ interface Named {
 }
 
 export const setsComparedText = {
-  letter: (index: number): string => 'ABCD'[index],
+  letter: setLetter,
   station: ({ name, frequency }: Named): string => `${name}, ${kHz(frequency)} kHz`,
   title: ({ name, frequency }: Named, place: string): string => `${name}, ${kHz(frequency)} kHz, at ${place}`,
-  name: (index: number, name: string): string => `${'ABCD'[index]}  ${name}`,
+  name: (index: number, name: string): string => `${setLetter(index)}  ${name}`,
   /** "B is 6 dB louder than A and half as selective, mostly because of the higher detector tap." */
   difference: (index: number, { level, bandwidth, exchanges }: SetDifference): string => {
-    const set = 'ABCD'[index];
+    const set = setLetter(index);
     if (exchanges.length === 0) return `${set} has the same parts as A, and gives the same.`;
     if (level === undefined || bandwidth === undefined)
       return `${set} and A cannot be compared on this station: one of them does not tune to it.`;
@@ -132,9 +133,10 @@ export const setsComparedText = {
     const loud = Math.abs(level) < 0.05 ? 'no change of level' : `${level > 0 ? '+' : '−'}${dB(level)}`;
     return `${name}${values}: ${loud}, ${widthWords(bandwidth)}`;
   },
-  exchanged: (index: number): string => `What ${'ABCD'[index]} has in place of A’s, each exchanged alone and retuned:`,
+  exchanged: (index: number): string =>
+    `What ${setLetter(index)} has in place of A’s, each exchanged alone and retuned:`,
   moved: (indices: readonly number[]): string =>
-    `${listOf(indices.map((i) => 'ABCD'[i]))} ${indices.length === 1 ? 'has' : 'have'} another place or room in the description; here all are at the place of A.`,
+    `${listOf(indices.map(setLetter))} ${indices.length === 1 ? 'has' : 'have'} another place or room in the description; here all are at the place of A.`,
   headings: { difference: 'Difference', path: 'Path', dials: 'Stations', parts: 'Parts' },
   rows: {
     stage: 'stage',
