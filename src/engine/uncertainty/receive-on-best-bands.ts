@@ -1,5 +1,5 @@
 import type { FieldOptions } from '../reception/path/field.ts';
-import { receiveBands } from '../reception/path/receive-bands.ts';
+import { bandsAsReceived } from '../reception/path/receive-bands.ts';
 import { turnSwitch } from '../set/band-switch.ts';
 import type { SetDescription } from '../set/description.ts';
 import type { RangedReception } from './ranged-reception.ts';
@@ -25,11 +25,11 @@ export function receiveOnBestBands(
   standing: RangedReception = receiveRanged(set, when),
 ): ReceivedOnBestBands {
   if (!set.bands) return standing;
-  const { bands, bestOf, best } = receiveBands(set, when, standing);
-  const receptions = bands.map((_, i) => {
+  const receptions = set.bands.map((_, i) => {
     const turned = turnSwitch(set, i);
     return turned === set ? standing : receiveRanged(turned, when);
   });
+  const { bands, bestOf, best } = bandsAsReceived(set, receptions);
   return {
     stations: bestOf.map((band, i) => (band === undefined ? standing : receptions[band]).stations[i]),
     best,

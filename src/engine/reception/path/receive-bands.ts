@@ -1,8 +1,8 @@
-import { standingBand, turnSwitch } from '../../set/band-switch.ts';
+import { turnSwitch } from '../../set/band-switch.ts';
 import type { SetDescription } from '../../set/description.ts';
 import type { Decibels, Hertz } from '../../units/quantities.ts';
 import type { FieldOptions } from './field.ts';
-import { receive } from './receive.ts';
+import { crowding, receive } from './receive.ts';
 import type { Dial, Reception, StationReception } from './types.ts';
 
 /** One band of a set with a band switch, as received. */
@@ -28,15 +28,22 @@ export interface BandsReceived {
  * Every band of a set with a band switch, and where each station is received best.
  * @param set as read, its switch on any band
  * @param options time and coastline; default the time the description says
- * @param standing the reception of the set as it stands, where it is there already
  * @returns ranges (Hz) and dials of the bands, and of every station a band
  * @throws RangeError for parts that cannot be built; `readValue` names those beforehand
  */
-export function receiveBands(set: SetDescription, options: FieldOptions = {}, standing?: Reception): BandsReceived {
-  const now = standingBand(set);
-  const receptions = (set.bands ?? []).map((_, i) =>
-    i === now && standing ? standing : receive(turnSwitch(set, i), options),
+export function receiveBands(set: SetDescription, options: FieldOptions = {}): BandsReceived {
+  return bandsAsReceived(
+    set,
+    (set.bands ?? []).map((_, i) => receive(turnSwitch(set, i), options)),
   );
+}
+
+/**
+ * The same of receptions that are there already.
+ * @param set as read
+ * @param receptions of all its bands, in their order, all by the same inputs
+ */
+export function bandsAsReceived(set: SetDescription, receptions: readonly Reception[]): BandsReceived {
   const worths = set.place.stations.map((_, station) => receptions.map(({ stations }) => worth(stations[station])));
   const highest = worths.map((of) => Math.max(...of.map((one) => one ?? Number.NEGATIVE_INFINITY)));
   return {
@@ -73,5 +80,5 @@ const bestBand = (worths: readonly (Decibels | undefined)[]): number | undefined
   );
 
 /** How well a station comes, by its margin over what can just be heard and its neighbours. */
-const worth = ({ dial, margin, disturbance }: StationReception): Decibels | undefined =>
-  dial && (margin ?? Number.NEGATIVE_INFINITY) + Math.min(0, (disturbance?.separation ?? 40) - 30);
+const worth = (station: StationReception): Decibels | undefined =>
+  station.dial && (station.margin ?? Number.NEGATIVE_INFINITY) + crowding(station);
