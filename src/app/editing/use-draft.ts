@@ -36,10 +36,10 @@ export function useDraft(
   const { apply, endRun, draft: pending, valueChange } = useEdited();
   const [draft, setDraft] = useState<string | undefined>(undefined);
   const spell = useRef({ run: '', before: '', timer: undefined as ReturnType<typeof setTimeout> | undefined });
-  const own = useRef<PendingChange | undefined>(undefined);
+  const own = useRef<{ readonly text: string; readonly change: PendingChange } | undefined>(undefined);
   // Another field's draft is not this one's to drop.
   const drop = () => {
-    if (own.current && pending.peek() === own.current) pending.value = undefined;
+    if (own.current && pending.peek() === own.current.change) pending.value = undefined;
     own.current = undefined;
   };
   useEffect(
@@ -54,7 +54,7 @@ export function useDraft(
     clearTimeout(spell.current.timer);
     spell.current.timer = undefined;
     batch(() => {
-      if (text !== shown) apply(changeOf(text));
+      if (text !== shown) apply(own.current?.text === text ? own.current.change : changeOf(text));
       drop();
     });
   };
@@ -74,7 +74,10 @@ export function useDraft(
       const text = event.currentTarget.value;
       setDraft(text);
       if (text === shown) drop();
-      else pending.value = own.current = changeOf(text);
+      else {
+        own.current = { text, change: changeOf(text) };
+        pending.value = own.current.change;
+      }
       clearTimeout(spell.current.timer);
       if (meaning(text) !== undefined) spell.current.timer = setTimeout(() => take(text), PAUSE_MS);
     },

@@ -70,9 +70,8 @@ export function createDocument(id: string, description: unknown, name: string): 
   const savedWritten = signal<unknown>(description);
   const isSaved = computed(() => savedWritten.value === written.value);
   const draft = signal<PendingChange | undefined>(undefined);
-  const historyWithDraft = computed(() =>
-    draft.value ? afterChange(history.value, draft.value).history : history.value,
-  );
+  const afterDraft = computed(() => draft.value && afterChange(history.value, draft.value));
+  const historyWithDraft = computed(() => afterDraft.value?.history ?? history.value);
 
   /** Under which name a description that was opened stood, so that a step back to it brings its name back. */
   const names = new WeakMap<object, string>();
@@ -93,7 +92,9 @@ export function createDocument(id: string, description: unknown, name: string): 
   const tellOfChange: Document['tellOfChange'] = (text, key, label = editingWords.undo) =>
     tell(text, { key, of: id, action: { label, run: undo }, untilNextChange: true });
   const apply = (one: PendingChange): void => {
-    const { history: next, also } = afterChange(history.peek(), one);
+    // Once taken, what was typed is the very description that is kept already, not a change to it.
+    const taken = one === draft.peek() ? afterDraft.peek() : undefined;
+    const { history: next, also } = taken ?? afterChange(history.peek(), one);
     moveTo(next);
     if (also.length > 0) tellOfChange(also.join(' '), 'also');
   };

@@ -1,3 +1,4 @@
+import { batch } from '@preact/signals';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Reception, SetDescription } from '../../engine/index.ts';
 import type { EngineQuestion } from '../workers/engine.worker.ts';
@@ -126,6 +127,19 @@ describe('two open sets', () => {
     expect(figures[1]).toContain('B anew');
     expect(a.receptionSet.value!.coils[0]).toMatchObject({ turns: 80 });
     expect(b.receptionSet.value!.name).toBe('B anew');
+  });
+
+  it('what was typed, once taken, is the very description that was kept while it was typed', () => {
+    const { a } = pageWithTwoSets();
+    const change = a.valueChange(['coils', 0, 'turns'], 61, { run: 'type' });
+    a.draft.value = change;
+    const kept = a.writtenWithDraft.value;
+    batch(() => {
+      a.apply(change);
+      a.draft.value = undefined;
+    });
+    expect(a.written.value).toMatchObject({ coils: [{ turns: 61 }] });
+    expect(a.writtenWithDraft.value).toBe(kept);
   });
 
   const ACTS: Readonly<Record<string, (set: OpenSet) => void>> = {
