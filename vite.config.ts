@@ -2,6 +2,7 @@ import { defineConfig } from 'vite';
 import { handbook } from './scripts/page/handbook.mjs';
 import { offline } from './scripts/page/offline.mjs';
 import { oneFile } from './scripts/page/one-file.mjs';
+import { sharedWorkers } from './scripts/page/shared-workers.mjs';
 
 // Without these two headers a browser gives the page no memory shared between threads.
 const isolation = {
@@ -9,9 +10,13 @@ const isolation = {
   'Cross-Origin-Embedder-Policy': 'require-corp',
 };
 
+/** What many workers need is one file, loaded once, rather than dozens of small ones that wait for each other. */
+const SHARED = { name: 'shared', test: /src\/(engine|outputs)\/|node_modules\/valibot/, minShareCount: 10 };
+
 export default defineConfig(({ mode }) => {
   const inOneFile = mode === 'one-file';
   const inOnePiece = inOneFile ? { rolldownOptions: { output: { codeSplitting: false } } } : {};
+  const split = inOneFile ? inOnePiece : { rolldownOptions: { output: { codeSplitting: { groups: [SHARED] } } } };
   return {
     root: 'src/app',
     base: './', // the built folder works at any address
@@ -21,15 +26,16 @@ export default defineConfig(({ mode }) => {
       outDir: inOneFile ? '../../dist/one-file' : '../../dist/page',
       emptyOutDir: true,
       target: 'es2022',
-      modulePreload: { polyfill: false },
+      // What preloads looks for a document, which workers do not have.
+      modulePreload: false,
       cssCodeSplit: !inOneFile,
       chunkSizeWarningLimit: inOneFile ? 20_000 : 900,
-      ...inOnePiece,
+      ...split,
     },
     // The sound worklet too is a module: import its address with `?worker&url`.
     worker: { format: 'es', ...inOnePiece },
     server: { headers: isolation, port: 5173 },
     preview: { headers: isolation },
-    plugins: [handbook(), inOneFile ? oneFile() : offline()],
+    plugins: [handbook(), ...(inOneFile ? [oneFile()] : [sharedWorkers(), offline()])],
   };
 });

@@ -14,7 +14,7 @@ const HELP = `Runs every check: types, style, unused code, then all tests, those
   npm test -- src/engine/parts      only the tests whose path contains this
   npm test -- --project unit        without the page tests ("page" for only those)
   npm test -- plots -u              takes changed pictures as right
-  npm test -- --under-load          the page tests once more, on a busy machine
+  npm test -- --under-load          the page tests on a busy machine
 Anything after -- goes to Vitest. The last line is the outcome: "N passed, N failed".
 `;
 
@@ -67,12 +67,12 @@ async function runVitest(args) {
 const UNDER_LOAD = '--under-load';
 const BUSY_PROCESSES = 2;
 
-/** The page tests beside processes that take the machine's time: none may depend on how fast it is. */
-async function runUnderLoad() {
-  console.log(`The page tests once more, beside ${BUSY_PROCESSES} busy processes…`);
+/** The page tests beside processes that take the machine's time: none may depend on how fast it is. @param {string[]} args */
+async function runPageUnderLoad(args) {
+  console.log(`The page tests beside ${BUSY_PROCESSES} busy processes…`);
   const end = keepBusy(BUSY_PROCESSES);
   try {
-    return await runVitest(['--project', 'page']);
+    return await runVitest(['--project', 'page', ...args]);
   } finally {
     end();
   }
@@ -90,8 +90,9 @@ export async function testEverything(given) {
   try {
     await installIfNeeded();
     const checks = { types: await typesFit(), style: await styleFits(), 'unused code': await everythingUsed() };
-    const runs = [await runVitest(args)];
-    if (given.includes(UNDER_LOAD)) runs.push(await runUnderLoad());
+    const runs = given.includes(UNDER_LOAD)
+      ? [await runVitest(['--project', 'unit', ...args]), await runPageUnderLoad(args)]
+      : [await runVitest(args)];
     let skipped = 0;
     for (const outcome of runs) {
       passed += outcome.passed;
