@@ -4,6 +4,7 @@ import type { PaperName, Sheet } from '../../../outputs/sheets/index.ts';
 import { compareView, errorText } from '../../../outputs/words/index.ts';
 import { useWorker } from '../../workers/use-worker.ts';
 import { PaperChoice } from '../sheets/PaperChoice.tsx';
+import { savePdf } from '../sheets/save-sheets.ts';
 import type { SheetQuestion } from './sheet.worker.ts';
 
 const newSheetWorker = (): Worker =>
@@ -30,13 +31,10 @@ export function SaveSheet({ compared, curves }: Props) {
       end(reply.error);
       return;
     }
-    // Fonts and the writer of PDFs come only when they are needed.
-    import('../sheets/making.ts')
-      .then(({ savePdf }) => savePdf([reply.answer], texts.title, texts.file))
-      .then(
-        () => end(''),
-        (error: unknown) => end(errorText(error)),
-      );
+    savePdf([reply.answer], texts.title, texts.file).then(
+      () => end(''),
+      (error: unknown) => end(errorText(error)),
+    );
   });
   return (
     <div class="compare-sheet">

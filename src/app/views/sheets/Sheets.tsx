@@ -1,10 +1,11 @@
-import { useEffect, useMemo, useState } from 'preact/hooks';
+import { useMemo, useState } from 'preact/hooks';
 import type { Reception, SetDescription } from '../../../engine/index.ts';
-import { type PaperName, SHEET_JOBS, type SheetJob } from '../../../outputs/sheets/index.ts';
+import { type PaperName, pageSvg, SHEET_JOBS, type SheetJob } from '../../../outputs/sheets/index.ts';
 import { errorText, sheetsView as texts } from '../../../outputs/words/index.ts';
 import { fileStem } from '../../state/download.ts';
 import { useAnswer } from '../../workers/use-worker.ts';
 import { PaperChoice } from './PaperChoice.tsx';
+import { savePdf, saveSvg } from './save-sheets.ts';
 import type { SheetsAnswer, SheetsQuestion } from './sheets-question.ts';
 import { usePrint } from './use-print.ts';
 import { WholeSetView } from './WholeSetView.tsx';
@@ -17,8 +18,6 @@ interface Props {
   readonly reception: Reception;
 }
 
-type Making = typeof import('./making.ts');
-
 const newSheetsWorker = () =>
   new Worker(new URL('./sheets.worker.ts', import.meta.url), { type: 'module', name: 'sheets' });
 
@@ -26,25 +25,12 @@ const JOBS = Object.keys(SHEET_JOBS) as SheetJob[];
 
 /** What can be printed of the set: each sheet to look at, and a PDF of those chosen. */
 export function Sheets({ written, set, reception }: Props) {
-  const [making, setMaking] = useState<Making | undefined>();
   const [paper, setPaper] = useState<PaperName>('a4');
   const [left, setLeft] = useState<ReadonlySet<string>>(new Set());
   const [shown, setShown] = useState('');
   const [pageAt, setPageAt] = useState(0);
   const [busy, setBusy] = useState(false);
   const [failed, setFailed] = useState('');
-
-  // Fonts and the writer of PDFs come only when somebody opens the sheets.
-  useEffect(() => {
-    let here = true;
-    import('./making.ts').then(
-      (loaded) => here && setMaking(() => loaded),
-      () => here && setFailed(texts.notLoaded),
-    );
-    return () => {
-      here = false;
-    };
-  }, []);
 
   const question = useMemo(
     (): SheetsQuestion => ({ written, set, reception, paper }),
@@ -58,17 +44,17 @@ export function Sheets({ written, set, reception }: Props) {
   const sheets = shownAnswer?.sheets ?? [];
   const sheet = sheets.find((s) => s.file === shown) ?? sheets[0];
   const page = sheet?.pages[Math.min(pageAt, sheet.pages.length - 1)];
-  const picture = useMemo(() => (making && page ? making.pageSvg(page) : ''), [making, page]);
+  const picture = useMemo(() => (page ? pageSvg(page) : ''), [page]);
   const chosen = sheets.filter((s) => !left.has(s.file));
   const pages = chosen.flatMap((s) => s.pages);
-  usePrint(isReady ? pages : [], making?.pageSvg, isReady ? texts.noneChosen : texts.notYetDrawn);
+  usePrint(isReady ? pages : [], isReady ? texts.noneChosen : texts.notYetDrawn);
 
   async function save(): Promise<void> {
-    if (!making || !isReady || busy || chosen.length === 0) return;
+    if (!isReady || busy || chosen.length === 0) return;
     setBusy(true);
     setFailed('');
     try {
-      await making.savePdf(chosen, texts.pdfTitle(set.name), `${fileStem(set.name, 'set')}-sheets.pdf`);
+      await savePdf(chosen, texts.pdfTitle(set.name), `${fileStem(set.name, 'set')}-sheets.pdf`);
     } catch (error) {
       setFailed(texts.notSaved(errorText(error)));
     } finally {
@@ -76,7 +62,7 @@ export function Sheets({ written, set, reception }: Props) {
     }
   }
 
-  if ((!making || !made.answer) && !failed && failure === '') return <p role="status">{texts.drawing}</p>;
+  if (!made.answer && !failed && failure === '') return <p role="status">{texts.drawing}</p>;
   const statusText = failed || (failure && texts.notDrawn(failure)) || (isReady ? '' : texts.drawing);
   return (
     <section class="sheets" aria-label={texts.label}>
@@ -131,8 +117,8 @@ export function Sheets({ written, set, reception }: Props) {
         >
           {busy ? texts.saving : texts.save(pages.length)}
         </button>
-        {page && making && (
-          <button type="button" disabled={!isReady} onClick={() => making.saveSvg(page, sheet.file)}>
+        {page && (
+          <button type="button" disabled={!isReady} onClick={() => saveSvg(page, sheet.file)}>
             {texts.saveSvg}
           </button>
         )}

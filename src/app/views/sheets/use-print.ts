@@ -1,24 +1,21 @@
 import { useEffect, useRef } from 'preact/hooks';
-import type { Page } from '../../../outputs/sheets/index.ts';
-
-type SvgOf = (page: Page, id: string) => string;
+import { type Page, pageSvg } from '../../../outputs/sheets/index.ts';
 
 /** Printing the page while sheets are shown prints these pages at true size, and nothing else of the page. */
 const PRINTED = 'printed-sheets';
 
 /**
  * @param pages those chosen, in order
- * @param svgOf drawn only when somebody prints
  * @param otherwise what is printed while there are no pages
  */
-export function usePrint(pages: readonly Page[], svgOf: SvgOf | undefined, otherwise: string): void {
-  const latest = useRef({ pages, svgOf, otherwise });
-  latest.current = { pages, svgOf, otherwise };
+export function usePrint(pages: readonly Page[], otherwise: string): void {
+  const latest = useRef({ pages, otherwise });
+  latest.current = { pages, otherwise };
   useEffect(() => {
     const put = () => {
       remove();
-      const { pages, svgOf, otherwise } = latest.current;
-      document.body.append(svgOf && pages.length > 0 ? printedPages(pages, svgOf) : printedWords(otherwise));
+      const { pages, otherwise } = latest.current;
+      document.body.append(pages.length > 0 ? printedPages(pages) : printedWords(otherwise));
     };
     addEventListener('beforeprint', put);
     addEventListener('afterprint', remove);
@@ -40,7 +37,7 @@ function printedWords(text: string): HTMLElement {
 }
 
 /** Each page in a box of its own; the paper is as large as the page and has no margin, so that nothing is scaled to fit. */
-function printedPages(pages: readonly Page[], svgOf: SvgOf): HTMLElement {
+function printedPages(pages: readonly Page[]): HTMLElement {
   const box = document.createElement('div');
   box.className = PRINTED;
   for (const [n, page] of pages.entries()) {
@@ -48,7 +45,7 @@ function printedPages(pages: readonly Page[], svgOf: SvgOf): HTMLElement {
     const one = document.createElement('div');
     one.className = `paper-${Math.round(width)}-${Math.round(height)}`;
     // Drawn here from the set, its words escaped.
-    one.innerHTML = svgOf(page, `printed-${n}`);
+    one.innerHTML = pageSvg(page, `printed-${n}`);
     box.append(one);
   }
   return box;

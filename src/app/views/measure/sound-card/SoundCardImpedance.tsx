@@ -14,7 +14,7 @@ import { download } from '../../../state/download.ts';
 import type { ReadingsDraft } from '../../../state/measuring.ts';
 import { Plot } from '../../../widgets/Plot.tsx';
 import { writtenReadings } from '../written-readings.ts';
-import { askOnce } from './ask-once.ts';
+import { askCard } from './ask-card.ts';
 import { CardStatus } from './CardStatus.tsx';
 import { useCardSound } from './use-card-sound.ts';
 
@@ -55,7 +55,7 @@ export function SoundCardImpedance({ card, set, draft, onChange }: Props) {
       const plan = tonePlan();
       const seconds = plan.duration + TAIL;
       setDoing({ recording: seconds });
-      const play = await askOnce({ about: 'played', sampleRate: sound.sampleRate, amplitude: level });
+      const play = await askCard({ about: 'played', sampleRate: sound.sampleRate, amplitude: level });
       const [input, right] = await sound.record({ play, seconds, signal });
       setDoing('working');
       if (inputs === 'two' && isOneInput(input, right)) {
@@ -67,7 +67,7 @@ export function SoundCardImpedance({ card, set, draft, onChange }: Props) {
       const reference = inputs === 'two' ? right : undefined;
       const delay = reference || state === 'open' ? undefined : taken.open?.delay;
       const recording = { sampleRate: sound.sampleRate, input, ...(reference && { reference }) };
-      const tones = await askOnce({ about: 'tones', recording, delay });
+      const tones = await askCard({ about: 'tones', recording, delay });
       if (signal.aborted) return;
       const [fault] = tones.faults;
       if (fault) setProblem(texts.faults[fault]);
@@ -90,7 +90,7 @@ export function SoundCardImpedance({ card, set, draft, onChange }: Props) {
       setProblem(texts.resistorNeeded);
       return;
     }
-    const sweep = await askOnce({
+    const sweep = await askCard({
       about: 'sweep',
       set,
       states,

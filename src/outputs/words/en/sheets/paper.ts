@@ -90,7 +90,6 @@ export const sheetsView = {
   notYetDrawn: 'The sheets are still being drawn. Print again in a moment.',
   noneChosen: 'No sheet is chosen. Choose at least one in the list of sheets.',
   drawing: 'Drawing the sheets…',
-  notLoaded: 'The sheets could not be loaded. Reload the page and try again.',
   notDrawn: (reason: string): string => `These sheets cannot be drawn: ${reason}`,
   notSaved: (reason: string): string => `The PDF could not be made: ${reason}`,
   fontMissing: (status: number): string => `a font was not received (${status})`,
