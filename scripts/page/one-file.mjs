@@ -38,6 +38,8 @@ const policy = (scripts, styles) =>
     'connect-src data: blob:',
     "base-uri 'none'",
     "form-action 'none'",
+    "require-trusted-types-for 'script'",
+    'trusted-types default drawings',
   ].join('; ');
 
 /** A file, kept as base64 in a block that no browser runs. @param {string} name @param {string | Uint8Array} source */

@@ -1,3 +1,5 @@
+// First, since nothing may start a worker before it.
+import './state/trusted.ts';
 import { render } from 'preact';
 import { App } from './shell/App.tsx';
 import { autosave } from './state/autosave.ts';

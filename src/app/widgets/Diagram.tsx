@@ -3,6 +3,7 @@ import { drawCircuit } from '../../outputs/drawings/index.ts';
 import { sceneToSvg } from '../../outputs/scene/index.ts';
 import { stageOf } from '../description/places.ts';
 import { useOpenSet } from '../state/set-context.ts';
+import { drawnMarkup } from '../state/trusted.ts';
 import { useLater, useNear } from './use-near.ts';
 
 /** The circuit as the trade draws it; choosing a part opens its workbench. */
@@ -28,8 +29,7 @@ export function CircuitDiagram() {
     <figure class="drawing part-drawing circuit-diagram" ref={holder}>
       {/* biome-ignore lint/a11y/noStaticElementInteractions: the parts inside are the buttons; this only listens */}
       <div
-        // Safe to set: made by sceneToSvg from plain data, all text escaped.
-        dangerouslySetInnerHTML={{ __html: svg ?? '' }}
+        dangerouslySetInnerHTML={{ __html: drawnMarkup(svg ?? '') }}
         onClick={(event) => choose(event.target)}
         onKeyDown={(event) => {
           if ((event.key === 'Enter' || event.key === ' ') && choose(event.target)) event.preventDefault();

@@ -3,6 +3,7 @@ import type { Reception, SetDescription } from '../../../engine/index.ts';
 import { type PaperName, pageSvg, SHEET_JOBS, type SheetJob } from '../../../outputs/sheets/index.ts';
 import { errorText, sheetsView as texts } from '../../../outputs/words/index.ts';
 import { fileStem } from '../../state/download.ts';
+import { drawnMarkup } from '../../state/trusted.ts';
 import { useAnswer } from '../../workers/use-worker.ts';
 import { PaperChoice } from './PaperChoice.tsx';
 import { savePdf, saveSvg } from './save-sheets.ts';
@@ -140,11 +141,7 @@ export function Sheets({ written, set, reception }: Props) {
                 </button>
               </p>
             )}
-            <div
-              class="sheets-paper"
-              // Drawn here from the set, its words escaped.
-              dangerouslySetInnerHTML={{ __html: picture }}
-            />
+            <div class="sheets-paper" dangerouslySetInnerHTML={{ __html: drawnMarkup(picture) }} />
           </figure>
         )}
       </div>

@@ -1,5 +1,6 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { type Page, pageSvg } from '../../../outputs/sheets/index.ts';
+import { drawnMarkup } from '../../state/trusted.ts';
 
 /** Printing the page while sheets are shown prints these pages at true size, and nothing else of the page. */
 const PRINTED = 'printed-sheets';
@@ -44,8 +45,7 @@ function printedPages(pages: readonly Page[]): HTMLElement {
     const { width, height } = page.scene;
     const one = document.createElement('div');
     one.className = `paper-${Math.round(width)}-${Math.round(height)}`;
-    // Drawn here from the set, its words escaped.
-    one.innerHTML = pageSvg(page, `printed-${n}`);
+    one.innerHTML = drawnMarkup(pageSvg(page, `printed-${n}`));
     box.append(one);
   }
   return box;

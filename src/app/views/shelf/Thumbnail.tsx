@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import { useShelf } from '../../state/set-context.ts';
 import type { ShelfEntry } from '../../state/shelf/shelf-entry.ts';
+import { drawnMarkup } from '../../state/trusted.ts';
 import { useNear } from '../../widgets/use-near.ts';
 import { shareWorker } from '../../workers/latest.ts';
 import type { ThumbnailQuestion } from './thumbnail.worker.ts';
@@ -41,8 +42,7 @@ export function Thumbnail({ entry }: { readonly entry: ShelfEntry }) {
   }, [isNear, key, id, shelf]);
   return (
     <div ref={holder} class="shelf-drawing" aria-hidden="true">
-      {/* Safe to set: made by sceneToSvg from plain data, all text escaped. */}
-      <div dangerouslySetInnerHTML={{ __html: svg ?? '' }} />
+      <div dangerouslySetInnerHTML={{ __html: drawnMarkup(svg ?? '') }} />
     </div>
   );
 }
