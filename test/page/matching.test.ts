@@ -21,6 +21,22 @@ test('the best taps for a station are found, taken and taken back', async () => 
   });
 });
 
+test('two circuits, once chosen, have coils and taps that reach the station; one step takes all of it back', async () => {
+  await withPage(async (page) => {
+    await page.locator('.station').first().waitFor();
+    await page.getByRole('tab', { name: /^Tuned circuit/ }).click();
+    const kind = page.getByLabel('Arrangement', { exact: true });
+    const before = await kind.inputValue();
+    await kind.selectOption('two circuits');
+    await page.getByText(/Tuning coil .* turns, aerial coil .* turns on a former of its own, .* apart/).waitFor();
+    expect(await kind.inputValue()).toBe('two circuits');
+    await expect.poll(() => page.locator('.station-card, .summary').first().textContent()).toMatch(/kHz/);
+    await page.getByRole('button', { name: 'Undo', exact: true }).first().click();
+    await expect.poll(() => kind.inputValue()).toBe(before);
+    expect(await page.getByLabel('Name of the coil').count()).toBeLessThan(2);
+  });
+});
+
 test('a Touchstone file is typed, or read from a file, and what is wrong in it is said by line', async () => {
   await withPage(async (page) => {
     await page.locator('.station').first().waitFor();

@@ -71,6 +71,10 @@ describe('giving a part another kind', () => {
     const coupled = settle(changeKind(galena, ['arrangement'], 'coupled').written, 'arrangement');
     expect(valueAtPath(coupled.written, ['coils'])).toHaveLength(2);
     expect(coupled.also).toEqual(['A coil “aerial” was added.']);
+    const two = settle(changeKind(galena, ['arrangement'], 'two circuits').written, 'arrangement');
+    const [main, aerial] = valueAtPath(two.written, ['coils']) as Record<string, unknown>[];
+    expect(aerial).toEqual({ ...main, name: 'aerial' });
+    expect(two.also).toEqual(['A coil “aerial” like “main” was added.']);
   });
 
   it('lets taps come down with a shortened coil', () => {

@@ -74,7 +74,9 @@ function findCoils(written: unknown, also: string[]): unknown {
     }
     const free = names.find((n) => !taken.has(n));
     const chosen = free ?? newCoilName(key, names);
-    if (free === undefined) {
+    if (free === undefined && key === 'aerialCoil' && arrangement.kind === 'two circuits') {
+      now = copyCoil(now, String(valueAtPath(now, ['arrangement', 'coil'])), chosen, also);
+    } else if (free === undefined) {
       const smaller = { turns: 25, formerDiameter: key === 'rotor' ? '50 mm' : '63 mm' };
       now = addCoil(now, chosen, key === 'coil' ? {} : smaller, also);
     }
@@ -98,6 +100,15 @@ function addCoil(written: unknown, name: string, own: Record<string, unknown>, a
     ...own,
     wire: STARTERS.wire,
   });
+}
+
+/** The aerial's circuit covers what the other does with a coil like it; what was measured of one is not known of two. */
+function copyCoil(written: unknown, of: string, name: string, also: string[]): unknown {
+  const coil = valueAtPath(written, ['coils', coilNames(written).indexOf(of)]);
+  if (!isRecord(coil)) return addCoil(written, name, {}, also);
+  const { measured: _, ...copy } = coil;
+  also.push(settledWords.coilCopied(name, of));
+  return withValueAt(written, ['coils', coilNames(written).length], { ...copy, name });
 }
 
 /** Arrangements without a coil whose middle can be earthed. */

@@ -106,20 +106,33 @@ function addField(change: Document['change'], part: Path, field: Field): void {
   requestAnimationFrame(() => document.getElementById(`f-${pathText(path)}`)?.focus());
 }
 
-function KindChoice({
-  path,
-  label,
-  variant,
-}: {
-  path: Path;
-  label: string;
-  variant: { key: string; choices: string[] };
-}) {
-  const { change, tellOfChange } = useEdited();
+/** A kind that was chosen. */
+export interface ChosenKind {
+  readonly kind: string;
+  /** The description before it. */
+  readonly before: unknown;
+  /** What is changed in the same run is one step with it. */
+  readonly run: string;
+}
+
+interface KindProps {
+  readonly path: Path;
+  readonly label: string;
+  readonly variant: { readonly key: string; readonly choices: readonly string[] };
+  readonly onChosen?: (chosen: ChosenKind) => void;
+}
+
+let choices = 0;
+
+/** The kind of a part, to be changed: what still makes sense stays as written. */
+export function KindChoice({ path, label, variant, onChosen }: KindProps) {
+  const { written, change, tellOfChange } = useEdited();
   const id = `f-${pathText([...path, variant.key])}`;
   const now = String(useWritten([...path, variant.key]) ?? '');
   const choose = (kind: string) => {
     let dropped: readonly string[] = [];
+    const before = written.peek();
+    const run = `kind:${++choices}`;
     const part = path[0] === 'aerial' || path[0] === 'arrangement' || path[0] === 'coils' ? path[0] : 'other';
     change(
       (base) => {
@@ -130,9 +143,11 @@ function KindChoice({
       {
         label: texts.kindLabel(label, kindName(groupOf(path) as PartWithKinds, kind)),
         part: path.length <= 2 ? part : 'other',
+        run,
       },
     );
     if (dropped.length > 0) tellOfChange(texts.noLongerUsed(dropped), 'dropped');
+    onChosen?.({ kind, before, run });
   };
   const problems = useProblems([...path, variant.key]);
   return (

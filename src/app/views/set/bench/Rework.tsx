@@ -5,9 +5,7 @@ import { useOpenSet } from '../../../state/set-context.ts';
 import { tryOut } from '../../../state/try-out.ts';
 import { useAnswer } from '../../../workers/use-worker.ts';
 import type { ReworkAnswer, ReworkQuestion } from './rework.worker.ts';
-
-const startWorker = () =>
-  new Worker(new URL('./rework.worker.ts', import.meta.url), { type: 'module', name: 'rework' });
+import { newReworkWorker } from './use-two-circuits.ts';
 
 /** What is worked out for the station in focus while it is asked for. */
 function useRework(what: ReworkQuestion['what'] | undefined) {
@@ -24,7 +22,7 @@ function useRework(what: ReworkQuestion['what'] | undefined) {
         : undefined,
     [JSON.stringify(what), set, text, index, when],
   );
-  const { answer, error, isCurrent } = useAnswer<ReworkQuestion, ReworkAnswer>(startWorker, question);
+  const { answer, error, isCurrent } = useAnswer<ReworkQuestion, ReworkAnswer>(newReworkWorker, question);
   // It is shown under the name of a station, and changes the set: one for another station must not stand there.
   const isThis = question !== undefined && isCurrent;
   return {

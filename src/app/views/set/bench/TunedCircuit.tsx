@@ -1,5 +1,5 @@
 import { useMemo } from 'preact/hooks';
-import { formatQuantity, type Path, type Reception, valueAtPath } from '../../../../engine/index.ts';
+import { formatQuantity, type Path, type Reception, valueAtPath, variantChoices } from '../../../../engine/index.ts';
 import {
   bandResponse,
   type CoveragePlot,
@@ -11,7 +11,8 @@ import { bandSwitchWords, tunedCircuitWords as texts } from '../../../../outputs
 import { coilNames } from '../../../description/change-kind.ts';
 import { addItem, removeItem } from '../../../description/lists.ts';
 import { bandNames } from '../../../description/on-band.ts';
-import { PartEditor } from '../../../editing/PartEditor.tsx';
+import { schemaAt } from '../../../description/schema-at.ts';
+import { KindChoice, PartEditor } from '../../../editing/PartEditor.tsx';
 import { useOpenSet } from '../../../state/set-context.ts';
 import { CircuitDiagram } from '../../../widgets/Diagram.tsx';
 import { Drawing } from '../../../widgets/Drawing.tsx';
@@ -22,8 +23,10 @@ import { BandTurns } from './BandTurns.tsx';
 import { Matching } from './Matching.tsx';
 import { MeasuredHere } from './MeasuredHere.tsx';
 import { Traps, TwoCircuitsCard } from './Rework.tsx';
+import { useTwoCircuits } from './use-two-circuits.ts';
 
 const COILS: Path = ['coils'];
+const ARRANGEMENT: Path = ['arrangement'];
 const TAPS = ['aerial tap', 'detector tap', 'distance of the coils'] as const;
 
 export function TunedCircuit() {
@@ -52,7 +55,8 @@ export function TunedCircuit() {
         <h3 id="arrangement-title">{texts.arrangement}</h3>
         {name !== undefined && <p class="about">{bandSwitchWords.arrangementOf(name)}</p>}
         <CircuitDiagram />
-        <PartEditor path={['arrangement']} kindLabel={texts.arrangementKind} />
+        <ArrangementKind />
+        <PartEditor path={ARRANGEMENT} kindLabel={texts.arrangementKind} isKindFixed />
       </section>
       <Matching of={TAPS} />
       <BandTurns />
@@ -99,6 +103,15 @@ export function TunedCircuit() {
       </section>
     </>
   );
+}
+
+/** Its kind; that of two circuits brings coils and taps that work along. */
+function ArrangementKind() {
+  const { written } = useOpenSet();
+  const makeTwoCircuits = useTwoCircuits();
+  const variant = variantChoices(schemaAt(written.value, ARRANGEMENT)!);
+  if (!variant) return null;
+  return <KindChoice path={ARRANGEMENT} label={texts.arrangementKind} variant={variant} onChosen={makeTwoCircuits} />;
 }
 
 function CircuitPlots() {

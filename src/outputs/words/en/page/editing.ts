@@ -40,6 +40,7 @@ export const settledWords = {
   arrangementFollows: (kind: string, dropped: readonly string[]): string =>
     `The arrangement is now “${kind}”, as the aerial needs.${leftOut(dropped)}`,
   coilAdded: (name: string): string => `A coil “${name}” was added.`,
+  coilCopied: (name: string, of: string): string => `A coil “${name}” like “${of}” was added.`,
   singleDetector: 'The detector is now a single one: this arrangement has no coil with an earthed centre tap.',
   bandsRemoved: 'The band switch is gone: it changes only sets that one capacitor tunes.',
   wantsDropped: (count: number): string =>
