@@ -240,6 +240,7 @@ export { suggestForWants, type WantEffect, type WantSuggestion } from './vary/su
 export { type Trials, trialsOf } from './vary/trial.ts';
 export { type TwoCircuits, twoCircuitsEdits, twoCircuitsFor } from './vary/two-circuits.ts';
 export { type WantValue, wantValues } from './vary/want-values.ts';
+export { wantValuesOnBands } from './vary/want-values-on-bands.ts';
 export { type TrapEffect, type TrapOffer, trapEffects, trapFor } from './vary/wave-traps.ts';
 
 // Boxes of parts

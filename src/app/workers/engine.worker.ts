@@ -19,7 +19,7 @@ import {
   uncertaintyOf,
   type WantSuggestion,
   type WantValue,
-  wantValues,
+  wantValuesOnBands,
 } from '../../engine/index.ts';
 import type { When } from '../description/when.ts';
 import { answerMessages } from './answer-messages.ts';
@@ -123,7 +123,7 @@ async function answer(question: EngineQuestion): Promise<EngineAnswer> {
     case 'suggestions':
       return suggest(trialsFor(set, options), question.station);
     case 'wantValues':
-      return wantValues(trialsFor(set, options).now);
+      return wantValuesOnBands(trialsFor(set, options));
     case 'wantSuggestions':
       return suggestForWants(trialsFor(set, options));
     case 'uncertainty':

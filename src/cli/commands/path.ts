@@ -13,7 +13,7 @@ import {
   type Trials,
   trialsOf,
   valueAtPath,
-  wantValues,
+  wantValuesOnBands,
 } from '../../engine/index.ts';
 import { clean, cleanLines, pathTable, stationsTable } from '../../outputs/tables/index.ts';
 import {
@@ -114,7 +114,7 @@ export const path: Command = {
 function wantsAnswer(trials: Trials) {
   if ((trials.now.set.wants ?? []).length === 0) return {};
   const suggestions = suggestForWants(trials).map((one) => ({ ...one, sentence: wantSuggestionWords(one) }));
-  return { wants: wantValues(trials.now), suggestionsForWants: suggestions };
+  return { wants: wantValuesOnBands(trials), suggestionsForWants: suggestions };
 }
 
 function printWants(trials: Trials, io: Io): void {

@@ -164,5 +164,5 @@ function withoutTransformer(trials: Trials, station: number, best: Trial): Decib
 
 function coverageOf(trial: Trial): Coverage {
   const { lowest, highest } = trial.curve();
-  return { stationsHeard: trial.medians.stationsHeard(), lowest, highest };
+  return { stationsHeard: trial.medians.stationsHeard().length, lowest, highest };
 }

@@ -44,7 +44,7 @@ const MEASURES: { readonly [K in Objective['of']]: Measure<Objective & { readonl
     figure: (trial, { station }) => (withinDial(trial, station) ? trial.audioBandwidth(station) : undefined),
     score: (figure) => decibels(figure),
   },
-  'stations heard': { figure: (trial) => trial.stationsHeard(), score: unchanged },
+  'stations heard': { figure: (trial) => trial.stationsHeard().length, score: unchanged },
   'band covered': {
     figure: (trial, { from, to }) => {
       const { lowest, highest } = trial.curve();
@@ -89,8 +89,11 @@ export function worthOf(trial: SetFigures, { objective, enough = Number.POSITIVE
   if (figure === undefined)
     return BEYOND + PER_NEPER * ('station' in objective ? trial.beyondDial(objective.station) : 0);
   // Clear of a station that is not there at all is as clear as can be.
-  return DECIBELS_OF[objective.of](Math.min(figure, enough, MOST_FIGURE));
+  return worthOfFigure(objective.of, Math.min(figure, enough, MOST_FIGURE));
 }
+
+/** The same of a figure by itself. */
+export const worthOfFigure = (of: Goal['objective']['of'], figure: number): Decibels => DECIBELS_OF[of](figure);
 const MOST_FIGURE = 1e5;
 
 // The compiler cannot follow that the entry under an objective's own name takes that objective.

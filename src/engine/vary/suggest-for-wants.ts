@@ -8,7 +8,8 @@ import { costOf, optimise, trialOf } from './optimise.ts';
 import type { Answer, Change, Guard, Question, Setting } from './question.ts';
 import { disturberAt, disturberOf, stageOfChange } from './suggest.ts';
 import type { Trial, Trials } from './trial.ts';
-import { goalsOf, valuesOfGoals, type WantGoal, type WantValue } from './want-values.ts';
+import { valuesOfGoals, type WantGoal, type WantValue } from './want-values.ts';
+import { goalsOnBand } from './want-values-on-bands.ts';
 
 /** What a change does to one want. */
 export interface WantEffect {
@@ -66,7 +67,7 @@ interface WantOptions extends Pick<Question, 'keep' | 'effortAtMost'> {
  */
 export function suggestForWants(trials: Trials, options: WantOptions = {}): WantSuggestion[] {
   const { now } = trials;
-  const goals = goalsOf(now.set);
+  const goals = goalsOnBand(trials);
   if (goals.length === 0) return [];
   const { most = MOST, effortAtMost } = options;
   const keep = new Set([...(now.set.keep ?? []), ...(options.keep ?? [])]);

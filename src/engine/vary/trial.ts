@@ -38,8 +38,8 @@ export interface SetFigures {
   /** −3 dB, the pointer left where it is. */
   readonly bandwidth: (station: number) => Hertz;
   readonly curve: () => TuningCurve;
-  /** How many stations are heard, and not for another. */
-  readonly stationsHeard: () => number;
+  /** The stations heard, and not for another, by their places in the list. */
+  readonly stationsHeard: () => readonly number[];
 }
 
 /**
@@ -166,8 +166,8 @@ function trial(set: SetDescription, ready: Receiver, { watched, arriving, drawnO
   const bandwidth = lazily((station: number) => bandwidthOf(ready, tuned(station)));
   const figures = lazily((station: number): Figures => figuresOf(tuned, interference, station));
   const drawnStation = (station: number) => drawnOf(ready)(station);
-  const heardAmong = (of: (station: number) => Figures): number =>
-    arriving.filter((_, station) => isHeard(of(station).verdict)).length;
+  const heardAmong = (of: (station: number) => Figures): readonly number[] =>
+    [...arriving.keys()].filter((station) => isHeard(of(station).verdict));
   /** What no draw changes. */
   const fixed = {
     curve,

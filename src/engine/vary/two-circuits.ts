@@ -13,7 +13,8 @@ import { CLEAR, scoreOf } from './objective.ts';
 import { optimise } from './optimise.ts';
 import type { Figures, Goal, Objective } from './question.ts';
 import { isBuilt, type Trial, type Trials } from './trial.ts';
-import { goalsOf } from './want-values.ts';
+import type { WantGoal } from './want-values.ts';
+import { goalsOnBand } from './want-values-on-bands.ts';
 
 /** A set made into one of two tuned circuits, as facts. */
 export interface TwoCircuits {
@@ -65,10 +66,11 @@ export function twoCircuitsFor(trials: Trials, station: number): TwoCircuits | u
   const { now } = trials;
   const { set } = now;
   if (isLoop(set.aerial) || !isFed(set.arrangement)) return undefined;
-  const targets = [...new Set([station, ...goalsOf(set).flatMap(({ stations }) => stations)])];
+  const goals = goalsOnBand(trials);
+  const targets = [...new Set([station, ...goals.flatMap(({ stations }) => stations)])];
   const begun = trials.with(beginning(set, set.arrangement));
   if (!isBuilt(begun)) return undefined;
-  const range = rangeFor(now, targets);
+  const range = rangeFor(now, targets, goals);
   const rewound = rewindFor(begun.set, range).moved;
   const again = trials.about(rewound);
   const { arrangement } = rewound;
@@ -78,7 +80,7 @@ export function twoCircuitsFor(trials: Trials, station: number): TwoCircuits | u
   );
   const full = again.now.receiver.circuit.coils[main].turns;
   const reach = (trial: Trial): number[] => targets.filter((one) => trial.tuned(one).otherWithin !== false);
-  const objective = objectiveFor(set, station, range);
+  const objective = objectiveFor(goals, station, range);
   const tried = TURNS.flatMap((share) => {
     const turns = halfTurns(full * share);
     return TAPS.flatMap((tap) => {
@@ -99,16 +101,24 @@ export function twoCircuitsFor(trials: Trials, station: number): TwoCircuits | u
 }
 
 /** The dial as it is, and the target stations beyond it. */
-function rangeFor({ set, curve }: Trial, targets: readonly number[]): { from: Hertz; to: Hertz } {
+function rangeFor(
+  { set, curve }: Trial,
+  targets: readonly number[],
+  goals: readonly WantGoal[],
+): { from: Hertz; to: Hertz } {
   const { lowest, highest } = curve();
   const carriers = targets.map((one) => set.place.stations[one].frequency);
-  const bands = (set.wants ?? []).flatMap((want) => (want.kind === 'band' ? [want.from, want.to] : []));
+  const bands = goals.flatMap(({ want }) => (want.kind === 'band' ? [want.from, want.to] : []));
   return { from: Math.min(lowest, ...carriers, ...bands), to: Math.max(highest, ...carriers, ...bands) };
 }
 
 /** All wants, without any the station clear of others; its loudness beside them; and the range. */
-function objectiveFor(set: SetDescription, station: number, { from, to }: { from: Hertz; to: Hertz }): Objective {
-  const wants = goalsOf(set).map(({ goal }) => goal);
+function objectiveFor(
+  goals: readonly WantGoal[],
+  station: number,
+  { from, to }: { from: Hertz; to: Hertz },
+): Objective {
+  const wants = goals.map(({ goal }) => goal);
   const clear: Goal = { objective: { of: 'clearance', station }, enough: CLEAR };
   return {
     of: 'goals',

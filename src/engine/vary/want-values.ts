@@ -20,8 +20,10 @@ export interface WantValue {
   readonly isMet: boolean | undefined;
   /** For comparison: dB, more is better; what is more than enough is not counted. */
   readonly worth: Decibels;
-  /** Ends of the dial, for a band. */
+  /** Ends of the dial, for a band; of a set with a band switch those of the band that covers most. */
   readonly covered?: readonly [lowest: Hertz, highest: Hertz];
+  /** Of a set with a band switch, the band that gives it; left out where the bands give it together. */
+  readonly band?: string;
 }
 
 /** A want with its stations found. */
@@ -84,11 +86,11 @@ export const valuesOfGoals = (trial: SetFigures, goals: readonly WantGoal[]): re
       figure: shown,
       isMet: isMet(trial, { want, stations, goal }, figure),
       worth: worthOf(trial, goal),
-      ...(want.kind === 'band' ? { covered: endsOf(trial) } : {}),
+      ...(want.kind === 'band' ? { covered: dialEndsOf(trial) } : {}),
     };
   });
 
-const endsOf = (trial: SetFigures): readonly [lowest: Hertz, highest: Hertz] => {
+export const dialEndsOf = (trial: SetFigures): readonly [lowest: Hertz, highest: Hertz] => {
   const { lowest, highest } = trial.curve();
   return [lowest, highest];
 };
@@ -96,8 +98,8 @@ const endsOf = (trial: SetFigures): readonly [lowest: Hertz, highest: Hertz] => 
 function isMet(trial: SetFigures, { want, stations, goal }: WantGoal, figure: number | undefined): boolean | undefined {
   if (want.kind === 'loudest') return figure !== undefined && trial.figures(stations[0]).heard !== 'not heard';
   if (goal.enough === undefined) return undefined;
-  return figure !== undefined && figure >= goal.enough - HAIR;
+  return figure !== undefined && figure >= goal.enough - LOST_BY_ROUNDING;
 }
 
 /** Rounding of the last figure is no loss. */
-const HAIR = 1e-9;
+export const LOST_BY_ROUNDING = 1e-9;

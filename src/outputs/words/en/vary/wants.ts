@@ -3,6 +3,7 @@ import type { Want } from '../../../../engine/set/wants.ts';
 import { formatQuantity } from '../../../../engine/units/format.ts';
 import type { WantEffect, WantSuggestion } from '../../../../engine/vary/suggest-for-wants.ts';
 import type { WantValue } from '../../../../engine/vary/want-values.ts';
+import { printable } from '../../printable.ts';
 import { counted } from '../grammar.ts';
 import { settingsWords } from './settings.ts';
 
@@ -40,9 +41,11 @@ const FIGURES: ByKind<Want, string, [WantValue]> = {
   'fewest parts': (_, { figure = 0 }) => counted(figure, 'part', 'parts'),
 };
 
-/** What a set gives of a want: "14 dB below"; "470–1582 kHz"; "out of range". */
+/** What a set gives of a want: "14 dB below"; "470–1582 kHz"; "out of range"; of one with bands "14 dB below on Long wave". */
 export const wantFigure = (value: WantValue): string =>
-  value.figure === undefined ? OUT_OF_RANGE : byKind(FIGURES, value.want, value);
+  value.figure === undefined
+    ? OUT_OF_RANGE
+    : `${byKind(FIGURES, value.want, value)}${value.band === undefined ? '' : ` on ${printable(value.band)}`}`;
 
 /** Met, not met, or the figure alone where the want sets no limit: "✓ 43 dB SPL". */
 export const wantState = (value: WantValue): string =>
