@@ -367,6 +367,7 @@ export { detectorRanges, type FigureWithRange } from './uncertainty/detector-ran
 export type { Drawn } from './uncertainty/draws.ts';
 export {
   groundFieldRange,
+  noisePartRange,
   noiseRange,
   rangeOfDecibels,
   skyFieldRange,

@@ -1,5 +1,12 @@
 import * as v from 'valibot';
-import { ENVIRONMENT_KINDS, noise as noiseAt, noiseRange, quantity, rangeOfDecibels } from '../../engine/index.ts';
+import {
+  ENVIRONMENT_KINDS,
+  noise as noiseAt,
+  noisePartRange,
+  noiseRange,
+  quantity,
+  rangeOfDecibels,
+} from '../../engine/index.ts';
 import { calculation, figure, figureIn } from './calculation.ts';
 import { numberIn, oneOf } from './expect.ts';
 
@@ -34,7 +41,9 @@ export const noiseCalculation = calculation({
     const parts = Object.fromEntries(
       (['manMade', 'atmospheric'] as const).flatMap((part) => {
         const value = answer[part];
-        return value ? [[`${part}NoiseFigure`, figure(value.figure, 'level')]] : [];
+        if (!value) return [];
+        const [low, high] = noisePartRange(part, input.environment);
+        return [[`${part}NoiseFigure`, figure(value.figure, 'level', [value.figure + low, value.figure + high])]];
       }),
     );
     return {

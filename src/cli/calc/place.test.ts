@@ -23,6 +23,31 @@ describe('calc groundwave, skywave and noise', () => {
       expect(calculation.run(calculation.example).ok).toBe(true);
   });
 
+  it('gives each part of the noise a range, and the total that of the part that rules', () => {
+    const cases = [
+      { environment: 'residential', time: { latitude: '52°', month: 1, localHour: 12 } },
+      { environment: 'quiet rural', time: { latitude: '0°', month: 7, localHour: 22 } },
+    ];
+    const about = ({ value, range: [low, high] }: { value: number; range: [number, number] }) => [
+      (low - value).toFixed(6),
+      (high - value).toFixed(6),
+    ];
+    const rules = new Set<string>();
+    for (const one of cases) {
+      const { externalNoiseFigure, manMadeNoiseFigure, atmosphericNoiseFigure } = answer(noiseCalculation, {
+        frequency: '600 kHz',
+        bandwidth: '9 kHz',
+        ...one,
+      });
+      const ruling =
+        manMadeNoiseFigure.value > atmosphericNoiseFigure.value ? manMadeNoiseFigure : atmosphericNoiseFigure;
+      rules.add(ruling === manMadeNoiseFigure ? 'man-made' : 'lightning');
+      expect(about(externalNoiseFigure)).toEqual(about(ruling));
+      expect(about(manMadeNoiseFigure)).not.toEqual(about(atmosphericNoiseFigure));
+    }
+    expect(rules.size).toBe(2);
+  });
+
   it('takes written quantities and plain SI numbers alike', () => {
     const written = {
       frequency: '1 MHz',

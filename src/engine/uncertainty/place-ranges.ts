@@ -69,6 +69,15 @@ const LIGHTNING: Range = [-12, 12];
 const MEASURED: Range = [-3, 3];
 
 /**
+ * 90 % range of one part of the noise about its figure.
+ * @param part of the noise
+ * @param environment of the site: its class of man-made noise
+ * @returns the 5th percentile and the 95th relative to the figure, dB
+ */
+export const noisePartRange = (part: 'manMade' | 'atmospheric', environment: EnvironmentKind): Range =>
+  part === 'manMade' ? NOISE[environment] : LIGHTNING;
+
+/**
  * 90 % range of noise about its figure.
  * @param options the noise at the site; without man-made noise it counts as measured.
  * @param environment of the site: its class of man-made noise.
@@ -76,5 +85,7 @@ const MEASURED: Range = [-3, 3];
  */
 export function noiseRange({ manMade, atmospheric }: Noise, environment: EnvironmentKind): Range {
   if (!manMade) return MEASURED;
-  return atmospheric && atmospheric.figure > manMade.figure ? LIGHTNING : NOISE[environment];
+  return atmospheric && atmospheric.figure > manMade.figure
+    ? noisePartRange('atmospheric', environment)
+    : noisePartRange('manMade', environment);
 }
