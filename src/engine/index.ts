@@ -156,7 +156,7 @@ export { STANDARD_RADIUS_FACTOR } from './place/ground-wave/surface.ts';
 export { ENVIRONMENT_KINDS } from './place/noise/man-made.ts';
 export { noise } from './place/noise/noise.ts';
 export { skyWave } from './place/sky-wave/sky-wave.ts';
-export { type SunState, subsolarPoint, sunState } from './place/sun.ts';
+export { nightHours, type SunState, subsolarPoint, sunState } from './place/sun.ts';
 
 // Stations
 
@@ -276,6 +276,7 @@ export {
   type PlacedEntry,
 } from './log/against-prediction.ts';
 export { HEARD, type HeardAs, type LogCells, type LogEntry, type LogProblem } from './log/entry.ts';
+export { type ListeningCalendar, listeningCalendar } from './log/listening-calendar.ts';
 export { type ReadLog, readLog } from './log/read-log.ts';
 export { writeLog } from './log/write-log.ts';
 

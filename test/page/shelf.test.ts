@@ -110,6 +110,15 @@ test('three taps write down what is heard; it is there after a reload, beside th
     await page.getByRole('button', { name: 'Log', exact: true }).click();
     await page.locator('.log-entries').getByText(called).waitFor();
     await page.locator('.log-table').getByText('faint 1').waitFor();
+    const when = page.locator('figure', { hasText: 'When it was heard' });
+    await when.locator('circle').first().waitFor({ state: 'attached' });
+    await when.getByText('In words').click();
+    await when.locator('p', { hasText: '1 heard, 0 not heard, 0 masked' }).waitFor();
+    const heardOn = (light: string) => page.getByRole('combobox', { name: 'Heard' }).selectOption(light);
+    await expect.poll(() => page.locator('.log .map-station.is-heard').count()).toBe(1);
+    await heardOn('by night');
+    const byNight = await page.locator('.log-table tr', { hasText: 'by night' }).filter({ hasText: 'faint 1' }).count();
+    await expect.poll(() => page.locator('.log .map-station.is-heard').count()).toBe(byNight);
     const [download] = await Promise.all([
       page.waitForEvent('download'),
       page.getByRole('button', { name: 'Save as CSV' }).click(),

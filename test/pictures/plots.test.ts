@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { HEARD, listeningCalendar } from '../../src/engine/index.ts';
 import * as plots from '../../src/outputs/plots/index.ts';
 import { type Scene, sceneToSvg } from '../../src/outputs/scene/index.ts';
 import { expectPicture } from '../support/picture.ts';
@@ -19,6 +20,17 @@ const STATIONS = [
   { name: 'Ferryman’s Hour', frequency: 1251e3, field: 6e-3 },
   { name: 'Quayside', frequency: 1458e3, field: 12e-3 },
 ];
+/** Mostly by evening, in each month. */
+const HEARD_ENTRIES = Array.from({ length: 60 }, (_, i) => ({
+  entry: {
+    cells: {},
+    row: i + 1,
+    time: new Date(Date.UTC(2025, i % 12, 1 + ((i * 7) % 27), (17 + ((i * 5) % 9)) % 24, (i * 13) % 60)),
+    localHour: 0,
+    heard: HEARD[(i * 7) % HEARD.length],
+  },
+  light: 'night' as const,
+}));
 const Q = 62;
 const wanted = STATIONS[2];
 
@@ -48,6 +60,7 @@ const scenes: Record<string, (width: number) => Scene> = {
       },
       { width },
     ),
+  heard: (width) => plots.heardWhen(listeningCalendar(HEARD_ENTRIES, { latitude: 51, longitude: -2 }), { width }),
   coverage: (width) =>
     plots.coverage(
       {

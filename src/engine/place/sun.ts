@@ -112,3 +112,24 @@ function lossOf({ altitude, afterSunset, afterSunrise }: SunState): number | nul
   if (!evening && !morning && altitude > HORIZON) return null;
   return hourlyLoss(t, u);
 }
+
+/**
+ * When the sun is down at a place within one day.
+ * @param time any moment of the day, which counts in UTC
+ * @param position the place, degrees
+ * @returns from and to in hours of that day, UTC, in order; none where the sun does not set, 0 to 24 where it does not rise
+ * @throws RangeError for an invalid date or place
+ */
+export function nightHours(time: Date, position: Position): readonly (readonly [from: number, to: number])[] {
+  const midnight = Math.floor(time.getTime() / DAY) * DAY;
+  const isDown = (hours: number): boolean => sunState(new Date(midnight + hours * HOUR), position).altitude <= HORIZON;
+  const { latitude, longitude } = position;
+  const changes = [-1, 0, 1]
+    .flatMap((days) => {
+      const { sunrise, sunset } = getTimes(new Date(midnight + DAY / 2 + days * DAY), latitude, longitude);
+      return [sunrise, sunset].flatMap((date) => (date ? [(date.getTime() - midnight) / HOUR] : []));
+    })
+    .filter((hours) => hours > 0 && hours < 24);
+  const ends = [...new Set([0, ...changes, 24])].sort((a, b) => a - b);
+  return ends.slice(1).flatMap((to, i) => (isDown((ends[i] + to) / 2) ? [[ends[i], to] as const] : []));
+}

@@ -10,6 +10,7 @@ export {
 export { dialsCompared, dialsOf } from './dials-compared.ts';
 
 export type { PlotSize } from './frame.ts';
+export { heardWhen } from './heard-when.ts';
 export { type HeaterCurves, heaterCurve } from './heater.ts';
 export { type ImpedanceCurves, impedanceCurve } from './impedance.ts';
 export { type FieldProfile, fieldProfile } from './profile.ts';

@@ -7,6 +7,8 @@ import { useOpenSet } from '../../state/set-context.ts';
 import { textOfFile } from '../../state/text-of-file.ts';
 import { FilePicker } from '../../widgets/FilePicker.tsx';
 import { useAnswer } from '../../workers/use-worker.ts';
+import { HeardWhen } from './HeardWhen.tsx';
+import { HeardWhere } from './HeardWhere.tsx';
 import { LogEntries } from './LogEntries.tsx';
 import type { LogAnswer, LogQuestion } from './log.worker.ts';
 import { PredictedBeside } from './PredictedBeside.tsx';
@@ -84,6 +86,12 @@ export function LogView({ set }: { readonly set: SetDescription }) {
           </ul>
         )}
         {answer ? <PredictedBeside beside={answer.beside} /> : <p class="quiet">{texts.working}</p>}
+        {answer && entries.length > 0 && (
+          <>
+            <HeardWhen beside={answer.beside} position={set.place.position} />
+            {set.place.position && <HeardWhere set={set} beside={answer.beside} position={set.place.position} />}
+          </>
+        )}
         <LogEntries entries={entries} onErase={(cells) => void erase(cells)} />
         <p class="buttons">
           <button

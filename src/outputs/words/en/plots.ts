@@ -25,6 +25,7 @@ export const axisNames = {
   voltage: 'voltage',
   current: 'current',
   loudness: 'loudness',
+  time: 'time',
   sinceSwitched: 'time since switched',
   distance: 'distance',
   fieldStrength: 'field strength',

@@ -30,7 +30,7 @@ interface Props {
   readonly siteName: string;
   readonly arrivals: readonly Arrival[];
   /** Best first. */
-  readonly rows: readonly StationRow[];
+  readonly rows: readonly Pick<StationRow, 'index' | 'name' | 'heard'>[];
   readonly when: When;
   readonly chosen?: number;
   readonly onChoose: (index: number) => void;

@@ -17,13 +17,13 @@ import { readingWords, stationDoubt, fieldBenchWords as texts } from '../../../.
 import { addItem, removeItem } from '../../../description/lists.ts';
 import type { When } from '../../../description/when.ts';
 import { tell } from '../../../state/notices.ts';
-import type { PlaceFigures, PlaceQuestion } from '../../../workers/figures.ts';
+import type { PlaceFigures } from '../../../workers/figures.ts';
 import { ImportStations } from './ImportStations.tsx';
 import { PathProfile } from './PathProfile.tsx';
 import { StationsMap } from './StationsMap.tsx';
 import { StationsTable, writtenStationName } from './StationsTable.tsx';
 import { TimeOfDay } from './TimeOfDay.tsx';
-import { usePlaceWorker } from './use-place-worker.ts';
+import { TODAY, usePlaceFigures } from './use-place-figures.ts';
 import './place.css';
 
 export type { When } from '../../../description/when.ts';
@@ -51,8 +51,6 @@ interface Props {
 }
 
 const STATIONS: Path = ['place', 'stations'];
-/** What the day is; only sunset and sunrise hang on it. */
-const TODAY = new Date();
 
 /** What can be received here, by day and by night: map, table, time, the path of one station, lists in and out. */
 export function FieldPlace(props: Props) {
@@ -240,17 +238,4 @@ function useCalm<T extends readonly unknown[]>(value: T): T {
   }, [value]);
   useEffect(() => () => clearTimeout(timer.current), []);
   return shown;
-}
-
-/** From the worker; the last ones stay until the next are there. */
-function usePlaceFigures({ place }: SetDescription, when: When, chosen: number | undefined): PlaceFigures | undefined {
-  const [figures, setFigures] = useState<PlaceFigures | undefined>();
-  const ask = usePlaceWorker<PlaceQuestion, PlaceFigures>('place', (_question, reply) => {
-    if ('answer' in reply) setFigures(reply.answer);
-    else console.warn(reply.error);
-  });
-  // Every change of the set reads the place anew; only one that differs is worth asking about.
-  const key = JSON.stringify(place);
-  useEffect(() => ask({ about: 'place', place, when, date: TODAY, chosen }), [ask, key, when, chosen]);
-  return figures;
 }

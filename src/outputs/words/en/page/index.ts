@@ -19,7 +19,7 @@ export { editingWords, settledWords } from './editing.ts';
 export { faultsView } from './faults.ts';
 export { findView, type TradeOffAxis, tradeOffAxis, tradeOffValue, tradeOffWords } from './find.ts';
 export { importWords } from './import.ts';
-export { logWords } from './log.ts';
+export { heardWhenWords, logWords } from './log.ts';
 export { measureView, readingUnit } from './measure.ts';
 export { fieldBenchWords, mapWords, pathWords, stationTableWords, timeWords } from './place.ts';
 export { readingWords } from './reading.ts';

@@ -1,3 +1,17 @@
+const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+
+/** When stations were heard, by season and hour. */
+export const heardWhenWords = {
+  title: 'When it was heard',
+  month: (index: number): string => MONTHS[index] ?? '',
+  key: { heard: 'heard (larger: louder)', notHeard: 'not heard', masked: 'masked' },
+  text: (
+    { heard, notHeard, masked }: { readonly heard: number; readonly notHeard: number; readonly masked: number },
+    hasNights: boolean,
+  ): string =>
+    `Entries by season and hour (UTC), all years together: ${heard} heard, ${notHeard} not heard, ${masked} masked.${hasNights ? ' Shaded: the sun is down.' : ''}`,
+} as const;
+
 /** What was heard: written down, and beside what was predicted. */
 export const logWords = {
   label: 'Log',
@@ -32,6 +46,11 @@ export const logWords = {
   besideTable: 'Predicted and heard, a row for each station',
   working: 'Calculating what should be heard by day and by night…',
   entries: 'Entries',
+  where: 'Where it was heard',
+  station: 'Station',
+  everyStation: 'all stations',
+  light: { any: 'day and night', day: 'by day', night: 'by night' },
+  lightLabel: 'Heard',
   none: 'No entry yet.',
   atPointer: (degrees: string): string => `at ${degrees} on the scale`,
   erase: (what: string, time: string): string => `Delete the entry ${what}, ${time}`,

@@ -1,0 +1,79 @@
+import { scaleLinear } from 'd3-scale';
+import type { HeardAs } from '../../engine/log/entry.ts';
+import { type CalendarEntry, DAYS_OF_YEAR, type ListeningCalendar } from '../../engine/log/listening-calendar.ts';
+import { circle, line, rect, text } from '../scene/build.ts';
+import type { Item, Point, Scene } from '../scene/scene.ts';
+import { textWidth } from '../scene/text-width.ts';
+import { axisNames, heardWhenWords as texts, verdictWords } from '../words/index.ts';
+import { frameOf, PLOT_LETTERS, type PlotSize, plotScene, xAxis, yAxis } from './frame.ts';
+
+/** px; louder is larger. */
+const RADIUS: Readonly<Partial<Record<HeardAs, number>>> = { loud: 5.5, comfortable: 4.5, quiet: 3.5, faint: 2.5 };
+const SMALL = 3;
+const MONTHS = Array.from({ length: 12 }, (_, month) => (Date.UTC(2024, month, 1) - Date.UTC(2024, 0, 1)) / 86_400_000);
+
+/** A filled dot for what was heard, a ring for what was not, a cross for what another station covered. */
+function mark([x, y]: Point, heard: HeardAs, title?: string): Item[] {
+  const radius = RADIUS[heard];
+  if (radius !== undefined) return [circle([x, y], radius, { fill: 'copper', title })];
+  if (heard === 'not heard') return [circle([x, y], SMALL, { stroke: 'ink', fill: 'paper', width: 1.2, title })];
+  const arm = (dx: number, dy: number): Item =>
+    line([x - dx, y - dy], [x + dx, y + dy], { stroke: 'ink', width: 1.4, title });
+  return [arm(SMALL, SMALL), arm(SMALL, -SMALL)];
+}
+
+/**
+ * When stations were heard: season across, hour (UTC) upwards, the hours of darkness shaded.
+ * @param calendar of a log, or of one station's entries
+ * @param size px
+ * @returns a scene, px, with what it shows in words
+ */
+export function heardWhen({ entries, nights }: ListeningCalendar, size: PlotSize = {}): Scene {
+  const frame = frameOf(size, { left: 40, top: 40 }, 0.5);
+  const { box } = frame;
+  const x = scaleLinear([0, DAYS_OF_YEAR], [box.x, box.x + box.w]);
+  const y = scaleLinear([0, 24], [box.y + box.h, box.y]);
+  const shade = nights.flatMap(({ day, hours }, i) => {
+    const end = nights[i + 1]?.day ?? DAYS_OF_YEAR;
+    // A hair wider than its days, so that no seam shows between two.
+    return hours.map(([from, to]) => rect(x(day), y(to), x(end) - x(day) + 0.4, y(from) - y(to), { fill: 'card' }));
+  });
+  const isNarrow = frame.narrow;
+  return plotScene(frame, texts.title, texts.text(countsOf(entries), nights.length > 0), [
+    ...shade,
+    ...yAxis(frame, y, { name: axisNames.time, unit: 'UTC', format: (hour) => `${hour} h`, ticks: [0, 6, 12, 18, 24] }),
+    ...xAxis(frame, x, {
+      unit: '',
+      format: (day) => texts.month(MONTHS.indexOf(day)),
+      ticks: MONTHS.filter((_, i) => !isNarrow || i % 3 === 0),
+    }),
+    ...key(box.x, frame.width),
+    ...entries.flatMap(({ day, hour, heard }) => mark([x(day + 0.5), y(hour)], heard, verdictWords[heard])),
+  ]);
+}
+
+const countsOf = (entries: readonly CalendarEntry[]): { heard: number; notHeard: number; masked: number } => {
+  const count = (is: (heard: HeardAs) => boolean): number => entries.filter(({ heard }) => is(heard)).length;
+  return {
+    heard: count((heard) => RADIUS[heard] !== undefined),
+    notHeard: count((heard) => heard === 'not heard'),
+    masked: count((heard) => heard === 'masked'),
+  };
+};
+
+/** What the marks mean, in one line at the top right. */
+function key(left: number, width: number): Item[] {
+  const entries = [
+    { heard: 'loud', words: texts.key.heard },
+    { heard: 'not heard', words: texts.key.notHeard },
+    { heard: 'masked', words: texts.key.masked },
+  ] as const;
+  const GAP = 16;
+  let at = left;
+  return entries.flatMap(({ heard, words }) => {
+    const place = at;
+    at += GAP + textWidth(words, PLOT_LETTERS) + GAP;
+    if (at - GAP > width) return [];
+    return [...mark([place, 14], heard), text([place + 10, 14], words, PLOT_LETTERS, { sits: 'middle', role: 'soft' })];
+  });
+}
