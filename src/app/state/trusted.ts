@@ -16,7 +16,7 @@ const policies = (globalThis as { trustedTypes?: Policies }).trustedTypes;
 function ownScript(address: string): string {
   const { origin, protocol } = new URL(address, location.href);
   const isOwn = 'addressInFile' in globalThis ? protocol === 'data:' : origin === location.origin;
-  if (!isOwn) throw new TypeError(`no script of this page: ${address}`);
+  if (!isOwn) throw new TypeError(address);
   return address;
 }
 
