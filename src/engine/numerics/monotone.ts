@@ -52,7 +52,8 @@ export function monotoneCurve(xs: readonly number[], ys: readonly number[]): Mon
     if (x >= xs[n - 1]) return ys[n - 1];
     const i = interval(x);
     // Rounding near an end must not leave the interval, or the inverse would not find its way back.
-    const [low, high] = ys[i] <= ys[i + 1] ? [ys[i], ys[i + 1]] : [ys[i + 1], ys[i]];
+    const low = Math.min(ys[i], ys[i + 1]);
+    const high = Math.max(ys[i], ys[i + 1]);
     return Math.min(high, Math.max(low, cubic(i, (x - xs[i]) / h[i])));
   };
   const slopeAt = (x: number): number => {

@@ -103,28 +103,29 @@ function drawDial(circuit: SetCircuit): DialDraws {
     },
     positions: (f, position) => {
       const from = Math.log(f);
-      return Float64Array.from({ length: DRAWS }, (_, k) => {
+      const middle = curve.positionForLog(from);
+      const places = new Float64Array(DRAWS);
+      for (let k = 0; k < DRAWS; k++) {
         // What a draw peaks here the middle peaks somewhat off; the shift is that of the place it comes to.
         let at = position;
         for (let i = 0; i < 3; i++) {
           const shift = alongScale(at, (knot) => frequency[knot][k]);
-          at = Math.min(1, Math.max(0, position + curve.positionFor(Math.exp(from - shift)) - curve.positionFor(f)));
+          at = Math.min(1, Math.max(0, position + curve.positionForLog(from - shift) - middle));
         }
-        return at;
-      });
+        places[k] = at;
+      }
+      return places;
     },
   };
 }
 
 /** A figure that is known at the knots, at a place of the scale: straight between them. */
 export function alongScale(position: Ratio, figureAt: (knot: number) => number): number {
-  const i = Math.max(
-    1,
-    KNOTS.findIndex((p) => p >= position - 1e-9),
-  );
+  let i = 1;
+  while (i < KNOTS.length - 1 && KNOTS[i] < position - 1e-9) i++;
   const share = (position - KNOTS[i - 1]) / (KNOTS[i] - KNOTS[i - 1]);
-  const [a, b] = [figureAt(i - 1), figureAt(i)];
-  return a + share * (b - a);
+  const before = figureAt(i - 1);
+  return before + share * (figureAt(i) - before);
 }
 
 function capacitanceDraws({ tuning }: SetCircuit, inputs: readonly SetInput[]): readonly Float64Array[] {

@@ -1,11 +1,11 @@
+import { fromMap, lazily } from '../numerics/lazily.ts';
 import type { TunedStation } from '../reception/path/receive-station.ts';
 import type { Decibels } from '../units/quantities.ts';
 import { valuesDrawn } from './deviates-of.ts';
 import { DRAWS } from './draws.ts';
-import { parabola, throughPoints } from './figure-response.ts';
+import { addResponse, throughPoints } from './figure-response.ts';
 import { FIGURES, type FigureId, IN_DECIBELS } from './figures.ts';
 import type { Measurable, SetInput } from './input.ts';
-import { NINETY } from './spread.ts';
 
 /** A station in the sets that were evaluated; undefined where one could not be. */
 export interface Evaluations {
@@ -56,39 +56,42 @@ export function figureDraws(
   const strength = throughPoints([[0, 0], ...strengths.map(([x, s]): [number, number] => [x, off(s)])]);
 
   const parts = new Map<Measurable, Float64Array>();
-  const add = (what: Measurable, of: (k: number) => number): void => {
-    const draws = parts.get(what) ?? new Float64Array(DRAWS);
-    for (let k = 0; k < DRAWS; k++) draws[k] += of(k);
-    parts.set(what, draws);
-  };
-  for (const { input, deviates, low, high } of turned) {
-    const response = parabola([-NINETY, off(low)], [NINETY, off(high)]);
-    add(input.settledBy, (k) => response(deviates[k]));
-  }
+  const partOf = (what: Measurable): Float64Array => fromMap(parts, what, () => new Float64Array(DRAWS));
+  for (const { input, deviates, low, high } of turned)
+    addResponse(partOf(input.settledBy), deviates, off(low), off(high));
   for (const input of inputs) {
     const share = addedShare(id, input) * scale.perDecibel;
-    if (share === 0) continue;
-    const values = valuesDrawn(input);
-    add(input.settledBy, (k) => share * values[k]);
+    if (share !== 0) addTimes(partOf(input.settledBy), share, valuesDrawn(input));
   }
   const follows = modulationShare(id) * scale.perDecibel;
-  if (follows !== 0) add('modulation', (k) => follows * depths[k]);
+  if (follows !== 0) addTimes(partOf('modulation'), follows, depths);
 
+  const middle = scale.to(start);
+  // Of what moves the figure only these two go by a curve: the same whatever else is known.
+  const byStrength = lazily((emf: 'both' | 'field' | 'height' | 'neither') => {
+    const draws = new Float64Array(DRAWS).fill(middle);
+    if (emf === 'neither') return draws;
+    for (let k = 0; k < DRAWS; k++)
+      draws[k] += strength((emf === 'height' ? 0 : field[k]) + (emf === 'field' ? 0 : heights[k]));
+    return draws;
+  });
   return {
     measurables: ['field strength', 'effective height', ...parts.keys()],
     with: (known) => {
       const fieldKnown = known('field strength');
       const heightKnown = known('effective height');
-      const unknown = [...parts].filter(([what]) => !known(what)).map(([, draws]) => draws);
-      const middle = scale.to(start);
-      const draws = new Float64Array(DRAWS);
-      for (let k = 0; k < DRAWS; k++)
-        draws[k] = middle + strength((fieldKnown ? 0 : field[k]) + (heightKnown ? 0 : heights[k]));
-      for (const part of unknown) for (let k = 0; k < DRAWS; k++) draws[k] += part[k];
-      for (let k = 0; k < DRAWS; k++) draws[k] = scale.from(draws[k]);
+      const draws = byStrength(
+        fieldKnown ? (heightKnown ? 'neither' : 'height') : heightKnown ? 'field' : 'both',
+      ).slice();
+      for (const [what, part] of parts) if (!known(what)) addTimes(draws, 1, part);
+      if (scale === LOGARITHM) for (let k = 0; k < DRAWS; k++) draws[k] = Math.exp(draws[k]);
       return draws;
     },
   };
+}
+
+function addTimes(draws: Float64Array, share: number, values: Float64Array): void {
+  for (let k = 0; k < DRAWS; k++) draws[k] += share * values[k];
 }
 
 /** How a figure takes part in an input that merely adds decibels: of the load's power only what a transformer loses. */
@@ -101,12 +104,11 @@ const modulationShare = (id: FigureId): number =>
 
 interface Scale {
   readonly to: (value: number) => number;
-  readonly from: (value: number) => number;
   /** What a factor of 1 dB on voltage adds here. */
   readonly perDecibel: number;
 }
-const LOGARITHM: Scale = { to: Math.log, from: Math.exp, perDecibel: Math.LN10 / 20 };
-const AS_IT_IS: Scale = { to: (x) => x, from: (x) => x, perDecibel: 0 };
+const LOGARITHM: Scale = { to: Math.log, perDecibel: Math.LN10 / 20 };
+const AS_IT_IS: Scale = { to: (x) => x, perDecibel: 0 };
 const LEVEL: Scale = { ...AS_IT_IS, perDecibel: 1 };
 
 const scaleOf = (id: FigureId, values: readonly number[]): Scale =>

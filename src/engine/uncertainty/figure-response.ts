@@ -12,9 +12,25 @@ const BEYOND = 1.6;
  * @param low where, and how far below the middle's figure; @param high likewise.
  */
 export function parabola(low: readonly [x: number, y: number], high: readonly [x: number, y: number]): FigureResponse {
-  const [a, ya] = low;
-  const [b, yb] = high;
-  if (!(a < 0 && b > 0)) return () => 0;
+  const { slope, bend, from, to } = parabolaThrough(low, high);
+  return (x) => {
+    const t = Math.min(to, Math.max(from, x));
+    return t * (slope + t * bend);
+  };
+}
+
+/** Slope and bend in the middle, and how far to both sides it is trusted. */
+interface Parabola {
+  readonly slope: number;
+  readonly bend: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+const NO_RESPONSE: Parabola = { slope: 0, bend: 0, from: 0, to: 0 };
+
+function parabolaThrough([a, ya]: readonly [x: number, y: number], [b, yb]: readonly [x: number, y: number]): Parabola {
+  if (!(a < 0 && b > 0)) return NO_RESPONSE;
   const fromLow = ya / a;
   const fromHigh = yb / b;
   const [sa, sb] = [
@@ -22,11 +38,7 @@ export function parabola(low: readonly [x: number, y: number], high: readonly [x
     Number.isFinite(fromHigh) ? fromHigh : Number.isFinite(fromLow) ? fromLow : 0,
   ];
   const bend = (sb - sa) / (b - a);
-  const slope = sa - bend * a;
-  return (x) => {
-    const t = Math.min(BEYOND * b, Math.max(BEYOND * a, x));
-    return t * (slope + t * bend);
-  };
+  return { slope: sa - bend * a, bend, from: BEYOND * a, to: BEYOND * b };
 }
 
 /**
@@ -34,8 +46,13 @@ export function parabola(low: readonly [x: number, y: number], high: readonly [x
  * @param deviates of the input. @param low what it adds at the lower end; NaN where that was not evaluated. @param high likewise.
  */
 export function addResponse(draws: Float64Array, deviates: Float64Array, low: number, high: number): void {
-  const response = parabola([-NINETY, low], [NINETY, high]);
-  for (let k = 0; k < draws.length; k++) draws[k] += response(deviates[k]);
+  const { slope, bend, from, to } = parabolaThrough([-NINETY, low], [NINETY, high]);
+  // Most inputs leave most figures as they are.
+  if (slope === 0 && bend === 0) return;
+  for (let k = 0; k < draws.length; k++) {
+    const t = Math.min(to, Math.max(from, deviates[k]));
+    draws[k] += t * (slope + t * bend);
+  }
 }
 
 /** A smooth curve through evaluations, straight beyond its ends, 0 at x = 0 which must be among them. */

@@ -1,3 +1,4 @@
+import { once } from '../numerics/lazily.ts';
 import { type Heard, PEAKS } from '../reception/hearing/index.ts';
 import { MASKING } from '../reception/hearing/intelligibility.ts';
 import { LISTENERS } from '../reception/hearing/threshold.ts';
@@ -23,16 +24,17 @@ const ROOM_NOISE = plusOrMinus(6, COMMON_PRACTICE);
 
 /** What ear and room are in every set drawn, dB about the usual ones. */
 export interface EarDraws {
-  readonly threshold: (draw: number) => Decibels;
-  readonly noise: (draw: number) => Decibels;
+  readonly threshold: Float64Array;
+  readonly noise: Float64Array;
 }
 
 /** One listener and one room for all stations. */
-export function earDraws(): EarDraws {
-  const ears = deviates('hearing');
-  const rooms = deviates('room noise');
-  return { threshold: (k) => valueAtDeviate(HEARING, ears[k]), noise: (k) => valueAtDeviate(ROOM_NOISE, rooms[k]) };
-}
+export const earDraws = once(
+  (): EarDraws => ({
+    threshold: deviates('hearing').map((u) => valueAtDeviate(HEARING, u)),
+    noise: deviates('room noise').map((u) => valueAtDeviate(ROOM_NOISE, u)),
+  }),
+);
 
 /**
  * How far a programme stands over threshold and room in every set drawn, by level, hearing and room drawn together.
@@ -45,21 +47,23 @@ export function marginDraws(
 ): { margin: Float64Array; inSilence: Float64Array } {
   const { threshold, noise } = earDraws();
   const peaks = PEAKS[station.programme];
+  const overThreshold = Float64Array.from(heard.bands, (band) => band.level - band.threshold);
+  const overNoise = Float64Array.from(heard.bands, (band) => band.level - band.noise);
   const margin = new Float64Array(DRAWS);
   const inSilence = new Float64Array(DRAWS);
   for (let k = 0; k < DRAWS; k++) {
     const up = levels[k] - heard.spl + peaks;
-    const deaf = threshold(k);
-    const noisy = noise(k) - MASKING;
+    const deaf = threshold[k];
+    const noisy = noise[k] - MASKING;
     let best = Number.NEGATIVE_INFINITY;
     let silent = Number.NEGATIVE_INFINITY;
-    for (const band of heard.bands) {
-      const over = band.level + up - band.threshold - deaf;
+    for (let i = 0; i < overThreshold.length; i++) {
+      const over = overThreshold[i] - deaf;
       silent = Math.max(silent, over);
-      best = Math.max(best, Math.min(over, band.level + up - band.noise - noisy));
+      best = Math.max(best, Math.min(over, overNoise[i] - noisy));
     }
-    margin[k] = best;
-    inSilence[k] = silent;
+    margin[k] = up + best;
+    inSilence[k] = up + silent;
   }
   return { margin, inSilence };
 }

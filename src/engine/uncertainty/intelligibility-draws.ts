@@ -31,7 +31,7 @@ export function intelligibilityDraws(
   const median = at(levels.median - levels.middle, 0, 0);
   const draws = Float64Array.from({ length: Math.floor(DRAWS / STEP) }, (_, i) => {
     const k = i * STEP;
-    return at(levels.draws[k] - levels.middle, ears.threshold(k), ears.noise(k));
+    return at(levels.draws[k] - levels.middle, ears.threshold[k], ears.noise[k]);
   });
   const [low, high] = rangedOf(draws).range;
   return { middle: at(0, 0, 0), median, range: [Math.min(low, median), Math.max(high, median)] };

@@ -1,4 +1,5 @@
 import { type Warning, warning } from '../../facts/warning.ts';
+import { once } from '../../numerics/lazily.ts';
 import { boundary } from '../../numerics/roots.ts';
 import type { FrequencyView, Peak } from '../../solvers/linear/views.ts';
 import type { Farads, Hertz, Ratio } from '../../units/quantities.ts';
@@ -27,21 +28,17 @@ export interface TuningCurve {
   readonly highest: Hertz;
   frequencyAt(position: Ratio): Hertz;
   qAt(frequency: Hertz): number;
-  /** Where a frequency is peaked; beyond the ends a little further, not to be read off. */
-  positionFor(frequency: Hertz): Ratio;
+  /** Where a frequency, given by its natural logarithm, is peaked; beyond the ends a little further, not to be read off. */
+  positionForLog(logFrequency: number): Ratio;
 }
 
 export function tuningCurve(set: Receiver): TuningCurve {
-  let ends: readonly [Hertz, Hertz] | undefined;
-  let points: readonly Tuned[] | undefined;
-  const endsOf = (): readonly [Hertz, Hertz] => {
-    ends ??= coverage(set);
-    return ends;
-  };
-  const pointsOf = (): readonly Tuned[] => {
-    points ??= pointsBetween(set, endsOf());
-    return points;
-  };
+  const endsOf = once(() => coverage(set));
+  const pointsOf = once(() => pointsBetween(set, endsOf()));
+  const columnOf = (figure: (point: Tuned) => number) => once(() => Float64Array.from(pointsOf(), figure));
+  const logFrequencies = columnOf((p) => Math.log(p.frequency));
+  const positions = columnOf((p) => p.position);
+  const sharpness = columnOf((p) => p.loadedQ);
   return {
     get points() {
       return pointsOf();
@@ -52,14 +49,11 @@ export function tuningCurve(set: Receiver): TuningCurve {
     get highest() {
       return endsOf()[1];
     },
-    frequencyAt: (position) => Math.exp(along(pointsOf(), position, positionOf, logFrequencyOf)),
-    positionFor: (frequency) => along(pointsOf(), Math.log(frequency), logFrequencyOf, positionOf),
-    qAt: (frequency) => along(pointsOf(), Math.log(frequency), logFrequencyOf, (p) => p.loadedQ),
+    frequencyAt: (position) => Math.exp(along(positions(), logFrequencies(), position)),
+    positionForLog: (logFrequency) => along(logFrequencies(), positions(), logFrequency),
+    qAt: (frequency) => along(logFrequencies(), sharpness(), Math.log(frequency)),
   };
 }
-
-const positionOf = (p: Tuned): number => p.position;
-const logFrequencyOf = (p: Tuned): number => Math.log(p.frequency);
 
 function coverage({ network, circuit, smallConductance }: Receiver): [Hertz, Hertz] {
   const { tuning, assembly } = circuit;
@@ -87,13 +81,13 @@ export function tunedAt(
 }
 
 /** On the straight line between the two points about a value, or a little beyond the last. */
-function along(points: readonly Tuned[], value: number, x: (p: Tuned) => number, y: (p: Tuned) => number): number {
-  let i = points.findIndex((p, k) => k > 0 && (x(p) - value) * (x(points[k - 1]) - value) <= 0);
-  if (i < 1)
-    i = Math.abs(x(points[0]) - value) < Math.abs(x(points[points.length - 1]) - value) ? 1 : points.length - 1;
-  const [a, b] = [points[i - 1], points[i]];
-  const t = x(b) === x(a) ? 0 : (value - x(a)) / (x(b) - x(a));
-  return y(a) + Math.max(-0.2, Math.min(1.2, t)) * (y(b) - y(a));
+function along(x: Float64Array, y: Float64Array, value: number): number {
+  const last = x.length - 1;
+  let i = 1;
+  while (i <= last && !((x[i] - value) * (x[i - 1] - value) <= 0)) i++;
+  if (i > last) i = Math.abs(x[0] - value) < Math.abs(x[last] - value) ? 1 : last;
+  const t = x[i] === x[i - 1] ? 0 : (value - x[i - 1]) / (x[i] - x[i - 1]);
+  return y[i - 1] + Math.max(-0.2, Math.min(1.2, t)) * (y[i] - y[i - 1]);
 }
 
 /** Steps in which an end of the scale is looked for, and how near it is then closed in on, where a coil does the tuning. */
