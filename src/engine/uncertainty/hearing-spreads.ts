@@ -3,7 +3,7 @@ import { type Heard, PEAKS } from '../reception/hearing/index.ts';
 import { MASKING } from '../reception/hearing/intelligibility.ts';
 import { LISTENERS } from '../reception/hearing/threshold.ts';
 import type { StationDescription } from '../set/place.ts';
-import { type Decibels, decibels } from '../units/quantities.ts';
+import { decibels } from '../units/quantities.ts';
 import { DRAWS, deviates } from './draws.ts';
 import { between, COMMON_PRACTICE, plusOrMinus, timesOrOver, valueAtDeviate } from './spread.ts';
 

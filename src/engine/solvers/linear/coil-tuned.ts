@@ -1,24 +1,20 @@
 import type { Assembly } from '../../kinds/arrangements/assembly.ts';
 import type { Port } from '../../network/port.ts';
+import { lazily } from '../../numerics/lazily.ts';
 import type { Hertz, Ratio } from '../../units/quantities.ts';
-import { type LinearSolver, linearSolver } from './solve.ts';
+import { linearSolver } from './solve.ts';
 import { asCarrier, type CarrierView, type FrequencyView, loaded, type TunedNetwork } from './views.ts';
 
-/** Resolution of a slider or turning coil; each place needs a solver of its own. */
+/** Places of a slider or turning coil; each needs a solver of its own. */
 const FINEST = 4096;
 
 /** A set that a coil tunes, by a slider or by turning it: one factorisation a frequency and place. */
 export function coilTuned(assembly: Assembly): TunedNetwork {
   const ports: Port[] = [assembly.carrierPort, assembly.tunedPort];
-  const solvers = new Map<number, LinearSolver>();
-  const solverAt = (position: Ratio): LinearSolver => {
-    const key = Math.round(position * FINEST) / FINEST;
-    let solver = solvers.get(key);
-    if (!solver) solvers.set(key, (solver = linearSolver(assembly.baseAt(key), ports)));
-    return solver;
-  };
+  const solverAt = lazily((place: number) => linearSolver(assembly.baseAt(place / FINEST), ports));
   const viewAt = (frequency: Hertz): FrequencyView => {
-    const at = (position: Ratio): CarrierView => asCarrier(solverAt(position).look(frequency));
+    const viewFrom = lazily((place: number) => asCarrier(solverAt(place).look(frequency)));
+    const at = (position: Ratio): CarrierView => viewFrom(Math.round(position * FINEST));
     return {
       frequency,
       at,
@@ -42,14 +38,7 @@ export function coilTuned(assembly: Assembly): TunedNetwork {
     };
   };
   // The same few frequencies are used at every position and for every station.
-  const views = new Map<Hertz, FrequencyView>();
-  return {
-    at(frequency) {
-      let view = views.get(frequency);
-      if (!view) views.set(frequency, (view = viewAt(frequency)));
-      return view;
-    },
-  };
+  return { at: lazily(viewAt) };
 }
 
 /** Golden-section search for the top of a single hill. */
