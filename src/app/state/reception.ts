@@ -50,6 +50,12 @@ function nearestEnd({ dial: { points } }: Reception, frequency: number | undefin
   )?.position;
 }
 
+/** Whether the answer to one question holds that to another. */
+const holds = (answered: UncertaintyQuestion | undefined, asked: UncertaintyQuestion): boolean =>
+  answered?.set === asked.set &&
+  answered.time === asked.time &&
+  asked.stations.every((station) => answered.stations.includes(station));
+
 /** What would help a station, and what it is of: it comes after the figures and may be of the set before. */
 interface Suggested {
   readonly set: SetDescription;
@@ -58,8 +64,8 @@ interface Suggested {
   readonly answer: readonly Suggestion[];
 }
 
-/** Suggestions try many changed sets, so they have a worker of their own and wait for a pause. */
-const SUGGESTION_PAUSE_MS = 150;
+/** Medians and suggestions wait for a pause in the changes. */
+const PAUSE_MS = 150;
 
 /** @param hasFocus only for the set in focus are suggestions and ranges worked out. */
 export function createReception(
@@ -76,7 +82,7 @@ export function createReception(
   const sureness = signal<{ readonly set: SetDescription; readonly answer: Uncertainties } | undefined>(undefined);
 
   /** What medians were last asked for, once there was an answer, be it an error. */
-  const answered = signal<Pick<UncertaintyQuestion, 'set' | 'stations'> | undefined>(undefined);
+  const answered = signal<UncertaintyQuestion | undefined>(undefined);
 
   const figures = workers.askReception((question, reply) => {
     if ('error' in reply) {
@@ -119,14 +125,15 @@ export function createReception(
   let suggester: Latest<SuggestionsQuestion> | undefined;
   let pause: ReturnType<typeof setTimeout> | undefined;
   const askAboutStation = (now: Reception, set: SetDescription, station: number): void => {
-    uncertainties ??= workers.askUncertainty(({ set, stations }, reply) => {
+    uncertainties ??= workers.askUncertainty((question, reply) => {
       batch(() => {
-        answered.value = { set, stations };
-        if ('answer' in reply) sureness.value = { set, answer: reply.answer };
+        answered.value = question;
+        if ('answer' in reply) sureness.value = { set: question.set, answer: reply.answer };
       });
     });
     const stations = stationsWithRanges(now, [station]);
-    uncertainties.ask({ about: 'uncertainty', set, stations, time: time.peek() });
+    const asked: UncertaintyQuestion = { about: 'uncertainty', set, stations, time: time.peek() };
+    if (!holds(answered.peek(), asked)) uncertainties.ask(asked);
     if (hasWants(set)) return;
     suggester ??= workers.askSuggestions(({ set, time, station }, reply) => {
       if ('answer' in reply) suggested.value = { set, time, station, answer: reply.answer };
@@ -142,7 +149,7 @@ export function createReception(
     const now = received.value;
     clearTimeout(pause);
     if (station === undefined || set === undefined || !now || !hasFocus.value) return;
-    pause = setTimeout(() => askAboutStation(now, set, station), SUGGESTION_PAUSE_MS);
+    pause = setTimeout(() => askAboutStation(now, set, station), answered.peek() ? PAUSE_MS : 0);
   });
 
   return {
