@@ -12,8 +12,11 @@ export const fieldFromLevel = (level: Decibels): VoltsPerMetre => 1e-6 * 10 ** (
 export const powerLevel = (power: Watts): Decibels => 10 * Math.log10(power / 1000);
 
 /** Sum of levels of things that do not know each other's phase. Empty or all −∞ gives −∞. */
-export function sumLevels(levels: readonly Decibels[]): Decibels {
-  const top = Math.max(...levels);
+export const sumLevels = (levels: readonly Decibels[]): Decibels => levels.reduce(sumOfTwo, Number.NEGATIVE_INFINITY);
+
+/** The same of two; −∞ for one that is not there. */
+export function sumOfTwo(a: Decibels, b: Decibels): Decibels {
+  const top = Math.max(a, b);
   if (!(top > Number.NEGATIVE_INFINITY)) return Number.NEGATIVE_INFINITY;
-  return top + 10 * Math.log10(levels.reduce((sum, level) => sum + 10 ** ((level - top) / 10), 0));
+  return top + 10 * Math.log10(1 + 10 ** ((Math.min(a, b) - top) / 10));
 }

@@ -26,11 +26,14 @@ export function budgetOf(
   const whole = width(rangedOf(levelsWith(() => false)).range);
   const start = levelsWith(() => true)[0];
   return measurables
-    .map((what): BudgetItem => {
-      const single = rangedOf(levelsWith((other) => other !== what)).range;
-      const without = rangedOf(levelsWith((other) => other === what)).range;
-      return { what, effect: [single[0] - start, single[1] - start], gain: Math.max(0, whole - width(without)) };
+    .map((what) => {
+      const { range } = rangedOf(levelsWith((other) => other !== what));
+      return { what, effect: [range[0] - start, range[1] - start] as const };
     })
     .filter(({ effect }) => width(effect) >= 2 * LEAST)
-    .sort((a, b) => width(b.effect) - width(a.effect));
+    .sort((a, b) => width(b.effect) - width(a.effect))
+    .map(({ what, effect }) => {
+      const without = rangedOf(levelsWith((other) => other === what)).range;
+      return { what, effect, gain: Math.max(0, whole - width(without)) };
+    });
 }

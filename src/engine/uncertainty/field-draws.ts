@@ -1,7 +1,7 @@
 import { standardErrorOf, USUAL_ERROR } from '../kinds/measured/usual-errors.ts';
 import { groundConstants } from '../place/ground.ts';
 import type { PathSection } from '../place/ground-wave/mixed-path.ts';
-import { fieldLevel, sumLevels } from '../place/levels.ts';
+import { fieldLevel, sumOfTwo } from '../place/levels.ts';
 import type { Arrival, ArrivalOptions } from '../place/stations/arrival.ts';
 import { arrivals } from '../place/stations/arrivals.ts';
 import { arrivalOptions, type FieldOptions, sharedMemory } from '../reception/path/field.ts';
@@ -110,10 +110,9 @@ function computedField(
   const site = siteSpread(sections);
   const ways = ground ? groundWay(place, station, sections, arrivalAt) : undefined;
   return (g, s, n) => {
-    const parts: Decibels[] = [];
-    if (ground && ways) parts.push(ground.level + ways(g) + valueAtDeviate(site, s));
-    if (sky) parts.push(sky.level + valueAtDeviate(SKY_WAVE, n));
-    return sumLevels(parts) - total.level;
+    const byGround = ground && ways ? ground.level + ways(g) + valueAtDeviate(site, s) : Number.NEGATIVE_INFINITY;
+    const bySky = sky ? sky.level + valueAtDeviate(SKY_WAVE, n) : Number.NEGATIVE_INFINITY;
+    return sumOfTwo(byGround, bySky) - total.level;
   };
 }
 

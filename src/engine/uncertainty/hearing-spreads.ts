@@ -1,4 +1,5 @@
 import { once } from '../numerics/lazily.ts';
+import { paretoBest } from '../numerics/pareto.ts';
 import { type Heard, PEAKS } from '../reception/hearing/index.ts';
 import { MASKING } from '../reception/hearing/intelligibility.ts';
 import { LISTENERS } from '../reception/hearing/threshold.ts';
@@ -47,8 +48,10 @@ export function marginDraws(
 ): { margin: Float64Array; inSilence: Float64Array } {
   const { threshold, noise } = earDraws();
   const peaks = PEAKS[station.programme];
-  const overThreshold = Float64Array.from(heard.bands, (band) => band.level - band.threshold);
-  const overNoise = Float64Array.from(heard.bands, (band) => band.level - band.noise);
+  // Only bands that no other is ahead of, over threshold and room: the programme stands out most in one of these.
+  const bands = paretoBest(
+    heard.bands.map(({ level, threshold, noise }) => ({ scores: [level - threshold, level - noise] as const })),
+  );
   const margin = new Float64Array(DRAWS);
   const inSilence = new Float64Array(DRAWS);
   for (let k = 0; k < DRAWS; k++) {
@@ -57,10 +60,11 @@ export function marginDraws(
     const noisy = noise[k] - MASKING;
     let best = Number.NEGATIVE_INFINITY;
     let silent = Number.NEGATIVE_INFINITY;
-    for (let i = 0; i < overThreshold.length; i++) {
-      const over = overThreshold[i] - deaf;
+    for (let i = 0; i < bands.length; i++) {
+      const [overThreshold, overNoise] = bands[i].scores;
+      const over = overThreshold - deaf;
       silent = Math.max(silent, over);
-      best = Math.max(best, Math.min(over, overNoise[i] - noisy));
+      best = Math.max(best, Math.min(over, overNoise - noisy));
     }
     margin[k] = up + best;
     inSilence[k] = up + silent;

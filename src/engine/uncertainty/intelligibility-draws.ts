@@ -1,4 +1,4 @@
-import { intelligibilityAmong } from '../reception/hearing/index.ts';
+import { intelligibilityWhen } from '../reception/hearing/index.ts';
 import type { HeardBand } from '../reception/hearing/types.ts';
 import type { Decibels, Ratio } from '../units/quantities.ts';
 import { DRAWS, type Drawn, rangedOf } from './draws.ts';
@@ -18,16 +18,8 @@ export function intelligibilityDraws(
   levels: { readonly middle: Decibels; readonly median: Decibels; readonly draws: Float64Array },
   ears: EarDraws,
 ): Drawn {
-  const at = (up: Decibels, deaf: Decibels, noisy: Decibels): Ratio =>
-    intelligibilityAmong(
-      bands.map((band) => ({
-        ...band,
-        level: band.level + up,
-        threshold: band.threshold + deaf,
-        noise: band.noise + noisy,
-      })),
-      ratios,
-    );
+  const when = intelligibilityWhen(bands, ratios);
+  const at = (louder: Decibels, threshold: Decibels, noise: Decibels): Ratio => when({ louder, threshold, noise });
   const median = at(levels.median - levels.middle, 0, 0);
   const draws = Float64Array.from({ length: Math.floor(DRAWS / STEP) }, (_, i) => {
     const k = i * STEP;

@@ -12,18 +12,23 @@ const LOWEST: Hertz = 60e3;
 const HIGHEST: Hertz = 6e6;
 /** Of one neper. */
 const DECIBELS = 20 / Math.LN10;
-/** What is peaked at one frequency. */
-interface Tuned {
-  readonly frequency: Hertz;
+/** Where a set stands for a frequency. */
+interface Pointers {
   readonly position: Ratio;
   /** Of a separate aerial tuning. */
   readonly other: Ratio;
+}
+/** What is peaked at one frequency. */
+interface Peaked extends Pointers {
+  readonly frequency: Hertz;
+}
+interface Tuned extends Peaked {
   readonly loadedQ: number;
 }
 
 /** The tuning curve: which frequency is peaked where on the scale, and how sharply. Each part is solved when first asked for. */
 export interface TuningCurve {
-  readonly points: readonly Tuned[];
+  readonly points: readonly Peaked[];
   readonly lowest: Hertz;
   readonly highest: Hertz;
   frequencyAt(position: Ratio): Hertz;
@@ -35,10 +40,10 @@ export interface TuningCurve {
 export function tuningCurve(set: Receiver): TuningCurve {
   const endsOf = once(() => coverage(set));
   const pointsOf = once(() => pointsBetween(set, endsOf()));
-  const columnOf = (figure: (point: Tuned) => number) => once(() => Float64Array.from(pointsOf(), figure));
-  const logFrequencies = columnOf((p) => Math.log(p.frequency));
-  const positions = columnOf((p) => p.position);
-  const sharpness = columnOf((p) => p.loadedQ);
+  const columnOf = (figure: (point: Peaked) => number) => once(() => Float64Array.from(pointsOf(), figure));
+  const logFrequencies = columnOf(({ frequency }) => Math.log(frequency));
+  const positions = columnOf(({ position }) => position);
+  const sharpness = columnOf((point) => tunedAt(set, point.frequency, point).loadedQ);
   return {
     get points() {
       return pointsOf();
@@ -61,14 +66,21 @@ function coverage({ network, circuit, smallConductance }: Receiver): [Hertz, Her
   return endsOfScale(peakAt, assembly.tuning.length > 0 ? [tuning.min, tuning.max] : undefined);
 }
 
-const pointsBetween = (set: Receiver, [lowest, highest]: readonly [Hertz, Hertz]): readonly Tuned[] =>
-  Array.from({ length: CURVE_POINTS }, (_, i) => tunedAt(set, lowest * (highest / lowest) ** (i / (CURVE_POINTS - 1))));
+const pointsBetween = (
+  { network, smallConductance }: Receiver,
+  [lowest, highest]: readonly [Hertz, Hertz],
+): readonly Peaked[] =>
+  Array.from({ length: CURVE_POINTS }, (_, i) => {
+    const frequency = lowest * (highest / lowest) ** (i / (CURVE_POINTS - 1));
+    const { position, other } = network.at(frequency).peak(smallConductance);
+    return { frequency, position, other };
+  });
 
 /** A set at one frequency, faintly received. @param pointers where they stand; default where it is peaked. */
 export function tunedAt(
   { network, smallConductance: g }: Receiver,
   frequency: Hertz,
-  pointers: { readonly position: Ratio; readonly other: Ratio } = network.at(frequency).peak(g),
+  pointers: Pointers = network.at(frequency).peak(g),
 ): Tuned {
   const { position, other } = pointers;
   const at = (f: Hertz) => network.at(f).at(position, other);

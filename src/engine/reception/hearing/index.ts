@@ -1,5 +1,5 @@
 export { type Heard, heard, loudnessOf } from './heard.ts';
-export { intelligibilityAmong } from './intelligibility.ts';
+export { intelligibilityAmong, intelligibilityWhen } from './intelligibility.ts';
 export { PEAKS, type Programme } from './programme.ts';
 export { roomNoise } from './room.ts';
 export { bandWidth, THIRD_OCTAVES } from './third-octaves.ts';

@@ -1,5 +1,5 @@
 import type { Decibels, Ratio } from '../../units/quantities.ts';
-import { powerSum, THIRD_OCTAVES } from './third-octaves.ts';
+import { THIRD_OCTAVES } from './third-octaves.ts';
 import type { HeardBand } from './types.ts';
 
 /** ANSI S3.5-1997 Table 3: importance of the one-third octaves from 160 Hz to 8 kHz for understanding speech; sum 1. */
@@ -15,28 +15,44 @@ const FIRST = THIRD_OCTAVES.indexOf(160);
  */
 export const MASKING: Decibels = 4;
 
-/**
- * Speech intelligibility index, 0 to 1: ANSI S3.5-1997 in one-third octaves without its spread of masking and level
- * distortion. Speech in a band counts from 15 dB below its mean to 15 above.
- * @param levels speech, @param disturbance the greater of noise and what stands for the threshold, by `THIRD_OCTAVES`.
- */
-const speechIntelligibility = (levels: readonly Decibels[], disturbance: readonly Decibels[]): Ratio =>
-  IMPORTANCE.reduce(
-    (sum, weight, i) => sum + weight * Math.min(1, Math.max(0, (levels[FIRST + i] - disturbance[FIRST + i] + 15) / 30)),
-    0,
-  );
+/** What is otherwise than in the bands given, dB: the programme louder, the threshold higher, the room noisier. */
+export interface OtherwiseHeard {
+  readonly louder: Decibels;
+  readonly threshold: Decibels;
+  readonly noise: Decibels;
+}
 
 /**
- * The same with other programmes in the phones: their levels count as noise, of the same spectrum as the wanted one.
- * @param ratios wanted over unwanted programme, dB, one for each.
+ * Speech intelligibility index, 0 to 1: ANSI S3.5-1997 in one-third octaves without its spread of masking and level
+ * distortion. Speech in a band counts from 15 dB below its mean to 15 above. Levels of other programmes in the phones
+ * count as noise, of the same spectrum as the wanted one.
+ * @param bands by `THIRD_OCTAVES`. @param ratios wanted over unwanted programme, dB, one for each.
+ * @returns the index with all bands moved alike, asked for by the draws of ranges again and again.
  */
-export function intelligibilityAmong(bands: readonly HeardBand[], ratios: readonly Decibels[]): Ratio {
-  const unwanted = powerSum(ratios.map((ratio) => -ratio));
-  return speechIntelligibility(
-    bands.map((band) => band.level),
-    bands.map(({ level, noise, threshold }) => {
-      const together = ratios.length > 0 ? powerSum([noise, level + unwanted]) : noise;
-      return Math.max(together, threshold + MASKING);
-    }),
-  );
+export function intelligibilityWhen(
+  bands: readonly HeardBand[],
+  ratios: readonly Decibels[],
+): (otherwise: OtherwiseHeard) => Ratio {
+  const unwanted = ratios.reduce((sum, ratio) => sum + fromPower(-ratio), 0);
+  return ({ louder, threshold, noise }) => {
+    let index = 0;
+    for (let i = 0; i < IMPORTANCE.length; i++) {
+      const band = bands[FIRST + i];
+      const level = band.level + louder;
+      const quiet = band.noise + noise;
+      const together = unwanted > 0 ? decibelsOfPower(fromPower(quiet) + unwanted * fromPower(level)) : quiet;
+      const over = level - Math.max(together, band.threshold + threshold + MASKING);
+      index += IMPORTANCE[i] * Math.min(1, Math.max(0, (over + 15) / 30));
+    }
+    return index;
+  };
 }
+
+const AS_GIVEN: OtherwiseHeard = { louder: 0, threshold: 0, noise: 0 };
+
+/** The same of the bands as they are. */
+export const intelligibilityAmong = (bands: readonly HeardBand[], ratios: readonly Decibels[]): Ratio =>
+  intelligibilityWhen(bands, ratios)(AS_GIVEN);
+
+const fromPower = (level: Decibels): Ratio => 10 ** (level / 10);
+const decibelsOfPower = (power: Ratio): Decibels => 10 * Math.log10(power);
