@@ -1,4 +1,5 @@
 import type { Complex } from '../../numerics/complex.ts';
+import { type Samples, samples } from '../../parts/detector/audio-cycle.ts';
 import { type AveragedCurrents, averagedCurrents } from '../../parts/detector/averaged.ts';
 import type { Amperes, Ohms, Volts } from '../../units/quantities.ts';
 import type { CarrierLaw } from './carrier-law.ts';
@@ -28,8 +29,15 @@ export interface CarrierBalance {
   /** The step last taken. */
   readonly step: Float64Array;
   readonly out: AveragedCurrents;
-  /** At each instant: slopes of the mean current by re and im of the carrier and by the direct voltage, and itself. */
-  readonly slopes: Float64Array;
+  /** At each instant: the mean current, and the slopes below. */
+  readonly instants: {
+    readonly mean: Float64Array;
+    readonly byVoltage: Float64Array;
+    readonly byConjugate: Samples;
+    readonly byDirect: Samples;
+    readonly meanByVoltage: Samples;
+    readonly meanByDirect: Float64Array;
+  };
   /**
    * Harmonics of the slopes over the beat: of the carrier's current by its voltage and by the conjugate of that, of it by
    * the direct voltage, of the mean current by the carrier's voltage and by the direct one.
@@ -73,7 +81,14 @@ export const carrierBalance = (): CarrierBalance => ({
   J: new Float64Array(SIZE * SIZE),
   step: new Float64Array(SIZE),
   out: averagedCurrents(),
-  slopes: new Float64Array(4 * N),
+  instants: {
+    mean: new Float64Array(N),
+    byVoltage: new Float64Array(N),
+    byConjugate: samples(N),
+    byDirect: samples(N),
+    meanByVoltage: samples(N),
+    meanByDirect: new Float64Array(N),
+  },
   byVoltage: new Float64Array(HARMONICS),
   byConjugate: new Float64Array(HARMONICS),
   byDirect: new Float64Array(HARMONICS),
@@ -126,12 +141,7 @@ export function strikeBalance(c: TwoCarriers, balance: CarrierBalance): boolean 
 
 /** Left over of every equation into F, its slopes into J. */
 function equations({ law, own, other, source, dcResistance, beatLoad, bias }: TwoCarriers, b: CarrierBalance): void {
-  const { x, F, J, out, slopes, byVoltage: P, byConjugate: Q, byDirect: D, meanByVoltage: M, meanByDirect: E } = b;
-  P.fill(0);
-  Q.fill(0);
-  D.fill(0);
-  M.fill(0);
-  E.fill(0);
+  const { x, F, J, out, instants, byVoltage: P, byConjugate: Q, byDirect: D, meanByVoltage: M, meanByDirect: E } = b;
   const { averaged, carrierResistance } = law;
   let re0 = 0;
   let im0 = 0;
@@ -158,17 +168,15 @@ function equations({ law, own, other, source, dcResistance, beatLoad, bias }: Tw
     mean += out.mean;
     beatRe += out.mean * c;
     beatIm -= out.mean * s;
-    const mr = out.meanByAmplitude * ur;
-    const mi = out.meanByAmplitude * ui;
-    slopes[4 * i] = mr;
-    slopes[4 * i + 1] = mi;
-    slopes[4 * i + 2] = out.meanByDirect;
-    slopes[4 * i + 3] = out.mean;
-    addReal(P, i, across + half);
-    addComplex(Q, i, half * (ur * ur - ui * ui), 2 * half * ur * ui);
-    addComplex(D, i, out.fundamentalByDirect * ur, out.fundamentalByDirect * ui);
-    addComplex(M, i, mr, mi);
-    addReal(E, i, out.meanByDirect);
+    instants.mean[i] = out.mean;
+    instants.byVoltage[i] = across + half;
+    instants.byConjugate.re[i] = half * (ur * ur - ui * ui);
+    instants.byConjugate.im[i] = 2 * half * ur * ui;
+    instants.byDirect.re[i] = out.fundamentalByDirect * ur;
+    instants.byDirect.im[i] = out.fundamentalByDirect * ui;
+    instants.meanByVoltage.re[i] = out.meanByAmplitude * ur;
+    instants.meanByVoltage.im[i] = out.meanByAmplitude * ui;
+    instants.meanByDirect[i] = out.meanByDirect;
     re0 += Ir * c - Ii * s;
     im0 += Ir * s + Ii * c;
     re1 += Ir;
@@ -176,8 +184,11 @@ function equations({ law, own, other, source, dcResistance, beatLoad, bias }: Tw
     re2 += Ir * c + Ii * s;
     im2 += Ii * c - Ir * s;
   }
-  mirrored(P);
-  mirrored(E);
+  realHarmonics(instants.byVoltage, P);
+  complexHarmonics(instants.byConjugate, Q);
+  complexHarmonics(instants.byDirect, D);
+  complexHarmonics(instants.meanByVoltage, M);
+  realHarmonics(instants.meanByDirect, E);
   b.mean = mean / N;
   carrierRows(b, 0, source[0], carrierResistance, 0, re0, im0);
   carrierRows(b, 2, source[1], carrierResistance, own, re1, im1);
@@ -208,39 +219,43 @@ function equations({ law, own, other, source, dcResistance, beatLoad, bias }: Tw
   for (let k = 0; k < SIZE; k++) J[k * SIZE + k] += 1;
 }
 
-/** A real signal at instant i into the sums of its harmonics 0, 1 and 2. */
-function addReal(sums: Float64Array, i: number, value: number): void {
-  sums[4] += value;
-  sums[6] += value * COS[i];
-  sums[7] += value * SIN[i];
-  sums[8] += value * COS2[i];
-  sums[9] += value * SIN2[i];
-}
-
-/** Harmonics −1 and −2 of a real signal. */
-function mirrored(sums: Float64Array): void {
+/** Sums over the instants of a real signal times e^(jnθ), for each harmonic n. */
+function realHarmonics(signal: Float64Array, sums: Float64Array): void {
+  sums.fill(0);
+  for (let i = 0; i < N; i++) {
+    sums[4] += signal[i];
+    sums[6] += signal[i] * COS[i];
+    sums[7] += signal[i] * SIN[i];
+    sums[8] += signal[i] * COS2[i];
+    sums[9] += signal[i] * SIN2[i];
+  }
   sums[2] = sums[6];
   sums[3] = -sums[7];
   sums[0] = sums[8];
   sums[1] = -sums[9];
 }
 
-/** A complex signal at instant i, times e^(jnθ), into the sums of all its harmonics. */
-function addComplex(sums: Float64Array, i: number, re: number, im: number): void {
-  const c = COS[i];
-  const s = SIN[i];
-  const c2 = COS2[i];
-  const s2 = SIN2[i];
-  sums[0] += re * c2 + im * s2;
-  sums[1] += im * c2 - re * s2;
-  sums[2] += re * c + im * s;
-  sums[3] += im * c - re * s;
-  sums[4] += re;
-  sums[5] += im;
-  sums[6] += re * c - im * s;
-  sums[7] += re * s + im * c;
-  sums[8] += re * c2 - im * s2;
-  sums[9] += re * s2 + im * c2;
+/** The same of a complex one. */
+function complexHarmonics(signal: Samples, sums: Float64Array): void {
+  sums.fill(0);
+  for (let i = 0; i < N; i++) {
+    const re = signal.re[i];
+    const im = signal.im[i];
+    const c = COS[i];
+    const s = SIN[i];
+    const c2 = COS2[i];
+    const s2 = SIN2[i];
+    sums[0] += re * c2 + im * s2;
+    sums[1] += im * c2 - re * s2;
+    sums[2] += re * c + im * s;
+    sums[3] += im * c - re * s;
+    sums[4] += re;
+    sums[5] += im;
+    sums[6] += re * c - im * s;
+    sums[7] += re * s + im * c;
+    sums[8] += re * c2 - im * s2;
+    sums[9] += re * s2 + im * c2;
+  }
 }
 
 /** Two rows and columns: z·(p·δ + q·δ*). */
@@ -296,7 +311,7 @@ function carrierRows(
 }
 
 /** By how much the step last taken moves the mean current, A. */
-function movedMean({ step, slopes }: CarrierBalance): Amperes {
+function movedMean({ step, instants: { meanByVoltage, meanByDirect } }: CarrierBalance): Amperes {
   let sum = 0;
   for (let i = 0; i < N; i++) {
     const c = COS[i];
@@ -304,13 +319,14 @@ function movedMean({ step, slopes }: CarrierBalance): Amperes {
     const dr = step[2] + (step[0] + step[4]) * c + (step[1] - step[5]) * s;
     const di = step[3] + (step[1] + step[5]) * c + (step[4] - step[0]) * s;
     const d = step[DIRECT_VOLTAGE] + 2 * (step[7] * c - step[8] * s);
-    sum += slopes[4 * i] * dr + slopes[4 * i + 1] * di + slopes[4 * i + 2] * d;
+    sum += meanByVoltage.re[i] * dr + meanByVoltage.im[i] * di + meanByDirect[i] * d;
   }
   return sum / N;
 }
 
 /** How many times the mean current would at most grow at an instant in a step, were it straight. */
-function growthOf({ law }: TwoCarriers, { F, slopes }: CarrierBalance): number {
+function growthOf({ law }: TwoCarriers, { F, instants }: CarrierBalance): number {
+  const { mean, meanByVoltage, meanByDirect } = instants;
   const scale = law.averaged.detector.currentScale;
   let most = 0;
   for (let i = 0; i < N; i++) {
@@ -319,9 +335,8 @@ function growthOf({ law }: TwoCarriers, { F, slopes }: CarrierBalance): number {
     const dr = F[2] + (F[0] + F[4]) * c + (F[1] - F[5]) * s;
     const di = F[3] + (F[1] + F[5]) * c + (F[4] - F[0]) * s;
     const d = F[DIRECT_VOLTAGE] + 2 * (F[7] * c - F[8] * s);
-    const j = 4 * i;
-    const grown = slopes[j] * dr + slopes[j + 1] * di + slopes[j + 2] * d;
-    most = Math.max(most, grown / (Math.abs(slopes[j + 3]) + scale));
+    const grown = meanByVoltage.re[i] * dr + meanByVoltage.im[i] * di + meanByDirect[i] * d;
+    most = Math.max(most, grown / (Math.abs(mean[i]) + scale));
   }
   return most;
 }
