@@ -147,20 +147,26 @@ function straightSum(w1: Winding, w2: Winding, distance: number): (a: TurnSpan, 
   const touching = w1.wireRadius + w2.wireRadius;
   const share = (turn: number, [from, to]: TurnSpan): number =>
     Math.max(0, Math.min(turn + 1, to) - Math.max(turn, from));
+  const ofTurn = (i: number, b: TurnSpan): Henries => {
+    let sum = 0;
+    for (let j = Math.floor(b[0]); j < Math.min(w2.radius.length, b[1]); j++) {
+      const dr = w1.radius[i] - w2.radius[j];
+      const dz = w2.z[j] + apart - w1.z[i];
+      const near = dr * dr + dz * dz < touching * touching;
+      sum +=
+        share(j, b) *
+        ringMutual(w1.radius[i], w2.radius[j], near ? Math.sqrt(Math.max(0, touching * touching - dr * dr)) : dz);
+    }
+    return sum;
+  };
+  // Taps are tried on one coil while the other stays: each of its turns is then the same again. NaN: not asked for yet.
+  const turnsOf = byName<Float64Array>(MOST_KEPT);
   return (a, b) => {
+    const turns = turnsOf(b.join('/'), () => new Float64Array(w1.radius.length).fill(Number.NaN));
     let sum = 0;
     for (let i = Math.floor(a[0]); i < Math.min(w1.radius.length, a[1]); i++) {
-      const p = share(i, a);
-      for (let j = Math.floor(b[0]); j < Math.min(w2.radius.length, b[1]); j++) {
-        const q = share(j, b);
-        const dr = w1.radius[i] - w2.radius[j];
-        const dz = w2.z[j] + apart - w1.z[i];
-        const near = dr * dr + dz * dz < touching * touching;
-        sum +=
-          p *
-          q *
-          ringMutual(w1.radius[i], w2.radius[j], near ? Math.sqrt(Math.max(0, touching * touching - dr * dr)) : dz);
-      }
+      if (Number.isNaN(turns[i])) turns[i] = ofTurn(i, b);
+      sum += share(i, a) * turns[i];
     }
     return sum;
   };
