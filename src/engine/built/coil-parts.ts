@@ -145,8 +145,8 @@ function middleOf({ z }: Winding): Metres {
 function straightSum(w1: Winding, w2: Winding, distance: number): (a: TurnSpan, b: TurnSpan) => Henries {
   const apart = distance - middleOf(w2) + middleOf(w1);
   const touching = w1.wireRadius + w2.wireRadius;
-  const share = (turn: number, [from, to]: TurnSpan): number =>
-    Math.max(0, Math.min(turn + 1, to) - Math.max(turn, from));
+  const share = (turn: number, span: TurnSpan): number =>
+    Math.max(0, Math.min(turn + 1, span[1]) - Math.max(turn, span[0]));
   const ofTurn = (i: number, b: TurnSpan): Henries => {
     let sum = 0;
     for (let j = Math.floor(b[0]); j < Math.min(w2.radius.length, b[1]); j++) {
