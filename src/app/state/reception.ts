@@ -9,7 +9,7 @@ import {
 } from '../../engine/index.ts';
 import type { When } from '../description/when.ts';
 import type { SuggestionsQuestion, Uncertainties, UncertaintyQuestion } from '../workers/engine.worker.ts';
-import type { Latest } from '../workers/latest.ts';
+import type { Latest, OnReply } from '../workers/latest.ts';
 import type { ValidSet } from './set-reading.ts';
 import type { SetView } from './set-view.ts';
 import type { SetWorkers } from './set-workers.ts';
@@ -67,6 +67,9 @@ interface Suggested {
 /** Medians and suggestions wait for a pause in the changes. */
 const PAUSE_MS = 150;
 
+/** Of more stations than this the first medians would keep the next figures waiting. */
+const FEW_STATIONS = 12;
+
 /** @param hasFocus only for the set in focus are suggestions and ranges worked out. */
 export function createReception(
   lastValidSet: ReadonlySignal<ValidSet | undefined>,
@@ -121,19 +124,30 @@ export function createReception(
     return now.stations[stationIndex.value ?? now.best[0] ?? 0] ?? now.stations[now.best[0] ?? 0];
   });
 
+  const hearUncertainties: OnReply<UncertaintyQuestion, Uncertainties> = (question, reply) => {
+    batch(() => {
+      answered.value = question;
+      if ('answer' in reply) sureness.value = { set: question.set, answer: reply.answer };
+    });
+  };
+  let firstUncertainties: Latest<UncertaintyQuestion> | undefined;
   let uncertainties: Latest<UncertaintyQuestion> | undefined;
+  const askUncertainties = (asked: UncertaintyQuestion): void => {
+    if (!answered.peek() && asked.stations.length <= FEW_STATIONS) {
+      firstUncertainties ??= workers.askFirstUncertainty(hearUncertainties);
+      firstUncertainties.ask(asked);
+      return;
+    }
+    firstUncertainties?.close();
+    uncertainties ??= workers.askUncertainty(hearUncertainties);
+    uncertainties.ask(asked);
+  };
   let suggester: Latest<SuggestionsQuestion> | undefined;
   let pause: ReturnType<typeof setTimeout> | undefined;
   const askAboutStation = (now: Reception, set: SetDescription, station: number): void => {
-    uncertainties ??= workers.askUncertainty((question, reply) => {
-      batch(() => {
-        answered.value = question;
-        if ('answer' in reply) sureness.value = { set: question.set, answer: reply.answer };
-      });
-    });
     const stations = stationsWithRanges(now, [station]);
     const asked: UncertaintyQuestion = { about: 'uncertainty', set, stations, time: time.peek() };
-    if (!holds(answered.peek(), asked)) uncertainties.ask(asked);
+    if (!holds(answered.peek(), asked)) askUncertainties(asked);
     if (hasWants(set)) return;
     suggester ??= workers.askSuggestions(({ set, time, station }, reply) => {
       if ('answer' in reply) suggested.value = { set, time, station, answer: reply.answer };
@@ -180,6 +194,7 @@ export function createReception(
       stopPausing();
       stopFigures();
       figures.close();
+      firstUncertainties?.close();
       uncertainties?.close();
       suggester?.close();
     },

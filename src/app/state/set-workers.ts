@@ -22,6 +22,8 @@ export interface SetWorkers {
   readonly askBands: Asking<BandsQuestion, BandsReceived>;
   readonly askCurves: Asking<CurvesQuestion, Curves | undefined>;
   readonly askUncertainty: Asking<UncertaintyQuestion, Uncertainties>;
+  /** The same of the worker of the figures, which is loaded and has made the set; further figures wait for the answer. */
+  readonly askFirstUncertainty: Asking<UncertaintyQuestion, Uncertainties>;
   readonly askSuggestions: Asking<SuggestionsQuestion, readonly Suggestion[]>;
   readonly askWantValues: Asking<WantValuesQuestion, readonly WantValue[]>;
   readonly askWantSuggestions: Asking<WantSuggestionsQuestion, readonly WantSuggestion[]>;
@@ -46,6 +48,7 @@ export function createSetWorkers(start: StartWorker): SetWorkers {
     askBands: shared('uncertainty'),
     askCurves: shared('curves'),
     askUncertainty: shared('uncertainty'),
+    askFirstUncertainty: shared('reception'),
     askSuggestions: shared('advice'),
     askWantValues: shared('uncertainty'),
     askWantSuggestions: shared('advice'),

@@ -114,8 +114,17 @@ function trialsFor(set: SetDescription, options: FieldOptions): Trials {
   return tried.trials;
 }
 
+/** The set of the question before, where this one is about the same: what was made of it serves again. */
+let latest: { readonly key: string; readonly set: SetDescription } | undefined;
+function asBefore(set: SetDescription): SetDescription {
+  const key = JSON.stringify(set);
+  if (latest?.key !== key) latest = { key, set };
+  return latest.set;
+}
+
 async function answer(question: EngineQuestion): Promise<EngineAnswer> {
-  const { set, time } = question;
+  const { time } = question;
+  const set = asBefore(question.set);
   const options = { time, memory, coast: await coastFor(set.place) };
   switch (question.about) {
     case 'curves':
