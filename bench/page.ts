@@ -33,6 +33,20 @@ const firstAnswer = () =>
     return times.sort((a, b) => a - b)[2];
   });
 
+/** Seconds from the first answer until its figures are medians; the middle one of five. */
+const firstMedians = () =>
+  onBuiltPage(async (page, url) => {
+    const times: number[] = [];
+    for (let k = 0; k < 5; k++) {
+      await page.goto(url);
+      await page.locator(answered).first().waitFor();
+      const start = performance.now();
+      await page.locator('.answer[aria-busy=false]').waitFor();
+      times.push((performance.now() - start) / 1000);
+    }
+    return times.sort((a, b) => a - b)[2];
+  });
+
 /**
  * From a slider's move to the new figure in the path strip, ms: the 95th percentile of 200 moves, each made when the
  * answer to the one before is there.
@@ -126,7 +140,8 @@ const longestTaskOfPaste = () =>
 
 export const measurements: Measurement[] = [
   { name: 'first script of the page, compressed', unit: 'kB', measure: firstScript, goal: { atMost: 250 } },
-  { name: 'first answer on the page', unit: 's', measure: firstAnswer, goal: { atMost: 1.5 } },
+  { name: 'first answer on the page', unit: 's', measure: firstAnswer, goal: { atMost: 0.5 } },
+  { name: 'from the first answer on the page to medians', unit: 's', measure: firstMedians, goal: { atMost: 0.5 } },
   { name: 'from a slider to the figures', unit: 'ms', measure: sliderToFigure, goal: { atMost: 50 } },
   {
     name: 'longest task on the main page’s own thread while stages, dial and slider are used',
