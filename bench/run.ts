@@ -1,6 +1,6 @@
 import { cpus } from 'node:os';
 import type { Measurement, Outcome } from './bench.ts';
-import { carryOut } from './timing.ts';
+import { carryOut, timesAsFast } from './timing.ts';
 
 const files = import.meta.glob<{ measurements?: Measurement[] }>([
   './*.ts',
@@ -55,4 +55,18 @@ export async function bench(wanted: string[], json: boolean): Promise<void> {
   }
   console.log(machine);
   print([['what', 'time', 'work', 'times as fast', 'goal'], ...outcomes.map(rowOf)]);
+}
+
+/** Times the work of a file here in turn with work of the same names elsewhere, and prints how many times as fast it is. */
+export async function compare(path: string, elsewhere: readonly Measurement[]): Promise<void> {
+  const { measurements = [] } = await files[path]();
+  const rows: string[][] = [];
+  for (const work of measurements) {
+    const other = elsewhere.find(({ name }) => name === work.name);
+    if (!('run' in work) || !other || !('run' in other)) continue;
+    console.error(`… ${work.name}`);
+    const { seconds, ratio } = await timesAsFast(work, other);
+    rows.push([work.name, `${time(seconds)} a ${work.unit}`, `${threeFigures(ratio)} ×`]);
+  }
+  print([['what', 'time', 'times as fast'], ...rows]);
 }

@@ -64,6 +64,12 @@ async function timed(work: Work, all: Measurement[]): Promise<Outcome> {
   };
 }
 
+/** How many times as fast a work is as another, both timed in turn. */
+export async function timesAsFast(work: Work, other: Work): Promise<{ seconds: number; ratio: number }> {
+  const [own, others] = await timeTogether([work, other]);
+  return { seconds: median(own), ratio: median(own.map((each, i) => others[i] / each)) };
+}
+
 async function taken(figure: Figure): Promise<Outcome> {
   const value = await figure.measure();
   const { atMost = Infinity, atLeast = -Infinity } = figure.goal ?? {};

@@ -1,14 +1,16 @@
+import { resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { installIfNeeded } from './install.mjs';
 import { inRoot, ROOT } from './paths.mjs';
 
 /**
- * Bundles a TypeScript file of the checkout for Node, as a build would, and loads it.
- * @param {string} entry from the root
+ * Bundles a TypeScript file of a checkout for Node, as a build would, and loads it.
+ * @param {string} entry from its root
  * @param {string} folder in dist/
+ * @param {string} root of the checkout; default this one
  * @returns {Promise<any>} what the file exports
  */
-export async function bundled(entry, folder) {
+export async function bundled(entry, folder, root = ROOT) {
   await installIfNeeded();
   const { build } = await import('vite');
   // These find the checkout by their own place, so they stay where they are.
@@ -24,11 +26,11 @@ export async function bundled(entry, folder) {
   const outDir = inRoot(`dist/${folder}`);
   await build({
     plugins: [ownPlace],
-    root: ROOT,
+    root,
     configFile: false,
     logLevel: 'warn',
     publicDir: false,
-    build: { ssr: inRoot(entry), outDir, emptyOutDir: true, target: 'node20' },
+    build: { ssr: resolve(root, entry), outDir, emptyOutDir: true, target: 'node20' },
   });
   const [name] = /[^/]+(?=\.ts$)/.exec(entry) ?? [''];
   return import(pathToFileURL(`${outDir}/${name}.js`).href);
