@@ -12,6 +12,7 @@ export function contentKind(bytes: Uint8Array): ContentKind {
   const head = latin(bytes, 0, 12);
   if (/^(RIFF|RF64)....WAVE/s.test(head)) return 'wav';
   if (head.startsWith('%PDF-')) return 'pdf';
+  if (head.startsWith('\x89PNG\r\n\x1a\n')) return 'png';
   const text = decoded(bytes);
   if (text === undefined) return 'other';
   if (/^\s*[{[]/.test(text)) return /"faintwave-set\//.test(text) ? 'description' : 'json';

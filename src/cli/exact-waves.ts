@@ -8,7 +8,6 @@ import {
 } from '../engine/index.ts';
 import { stationOf } from '../outputs/explain/index.ts';
 import { nodeWaveScene, nodeWavesCsv, shownWaves, viewWithin } from '../outputs/explain/node-waves/index.ts';
-import { sceneToSvg } from '../outputs/scene/index.ts';
 import { clean } from '../outputs/tables/index.ts';
 import {
   callProblems,
@@ -23,6 +22,7 @@ import { type Command, InputError } from './command.ts';
 import { endingOf } from './ending.ts';
 import { quantityOf, sizeFrom } from './option-values.ts';
 import { timeOfDay } from './time-of-day.ts';
+import { pngWidth, writePicture } from './write-picture.ts';
 import { wrongOption } from './wrong-option.ts';
 
 export interface ExactOptions {
@@ -42,6 +42,7 @@ export interface ExactOptions {
   readonly spectrum?: boolean;
   readonly 'coming-on'?: boolean;
   readonly size?: string;
+  readonly width?: string;
   readonly print?: boolean;
   readonly out?: string;
 }
@@ -89,13 +90,15 @@ export async function exactWaves(
     );
     return 0;
   }
-  const ending = endingOf(out, ['svg', 'csv']);
+  const ending = endingOf(out, ['svg', 'png', 'csv']);
   if (ending === 'csv') await io.write(out, nodeWavesCsv(waves, view));
   else {
-    const [width, height] = sizeFrom(values.size, waves.waves.length);
+    const size = sizeFrom(values.size, waves.waves.length);
+    const [width, height] = size;
+    const wide = pngWidth(values.width, size, ending);
     const letters = Math.max(10, Math.round(width / 92));
     const scene = nodeWaveScene(waves, { width, height, view, letters, title: heading });
-    await io.write(out, sceneToSvg(scene, { colours: values.print ? 'print' : 'day', size: 'true' }));
+    await writePicture(io, out, scene, { ending, print: values.print, width: wide });
   }
   const titles = waves.waves.map(titleOf);
   io.out(`${waveAnswer.exactWritten(heading, titles, out)}\n`);

@@ -4,6 +4,7 @@ import { inRoot } from '../../scripts/support/paths.mjs';
 import { wave } from '../../src/cli/commands/wave.ts';
 import { readText, receiveRanged } from '../../src/engine/index.ts';
 import { memoryIo } from '../support/memory-io.ts';
+import { readPng } from '../support/read-png.ts';
 
 async function run(...args: string[]) {
   const io = memoryIo();
@@ -40,6 +41,31 @@ describe('faintwave wave', () => {
     expect(svg).toContain('Saltmarsh Radio');
     expect(svg).toContain('0.5 ms');
     expect(svg).not.toMatch(/NaN|undefined/);
+  });
+
+  test('a PNG has the width asked for, the typeface, and the shares of pixels of the wave itself', async () => {
+    const { files, status } = await run(
+      ...[GALENA, '--point', 'carrier', '--alone', '--for', '9us', '--size', '600x300', '--width', '900'],
+      ...['--out', 'a.png'],
+    );
+    expect(status).toBe(0);
+    const { width, height, data } = readPng(files.get('a.png') as Uint8Array);
+    expect([width, height]).toEqual([900, 450]);
+    const colour = (x: number, y: number) => [...data.subarray(4 * (y * width + x), 4 * (y * width + x) + 3)];
+    // Letters of the name at the upper left, in ink on paper.
+    const name = Array.from({ length: 60 * 30 }, (_, i) => colour(10 + (i % 60), Math.floor(i / 60)));
+    expect(name.some(([red]) => red < 80)).toBe(true);
+    // The trace crosses the middle twice in each cycle.
+    const isDrawn = Array.from({ length: width }, (_, x) => colour(x, 205)[2] < 110);
+    const crossings = isDrawn.filter((drawn, x) => drawn && !isDrawn[x - 1]).length;
+    expect(crossings).toBeGreaterThanOrEqual(2 * Math.floor(603e3 * 9e-6) - 1);
+    expect(crossings).toBeLessThanOrEqual(2 * Math.ceil(603e3 * 9e-6) + 1);
+  });
+
+  test('a width is refused without a PNG, and a PNG larger than can be drawn', async () => {
+    expect((await run(GALENA, '--width', '900', '--out', 'a.svg')).status).toContain('--out FILE.png');
+    expect((await run(GALENA, '--size', '20000x20000', '--out', 'a.png')).status).toContain('50 million px');
+    expect((await run(GALENA, '--width', '12', '--out', 'a.png')).status).toContain('100 to 20000');
   });
 
   test('writes a table that says what is in it, a value for every line', async () => {

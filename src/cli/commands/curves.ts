@@ -12,7 +12,7 @@ import {
   resonanceCurve,
   resonanceText,
 } from '../../outputs/plots/index.ts';
-import { type Scene, sceneToSvg } from '../../outputs/scene/index.ts';
+import type { Scene } from '../../outputs/scene/index.ts';
 import { clean, numbersCsv } from '../../outputs/tables/index.ts';
 import {
   type CommandOptions,
@@ -31,6 +31,7 @@ import { choiceOf, sizeFrom } from '../option-values.ts';
 import { readSet } from '../read-set.ts';
 import { receiveOne } from '../receive-one.ts';
 import { timeOfDay } from '../time-of-day.ts';
+import { pngWidth, writePicture } from '../write-picture.ts';
 
 const OPTIONS = {
   curve: { type: 'string' },
@@ -38,6 +39,7 @@ const OPTIONS = {
   day: { type: 'boolean' },
   night: { type: 'boolean' },
   size: { type: 'string' },
+  width: { type: 'string' },
   print: { type: 'boolean' },
   json: { type: 'boolean' },
   out: { type: 'string' },
@@ -120,7 +122,7 @@ export const curves: Command = {
     const set = await readSet(file, io, values.switch);
     const curve = choiceOf(values.curve ?? 'resonance', '--curve', CURVES);
     const { out } = values;
-    const ending = out === undefined || values.json ? undefined : endingOf(out, ['svg', 'csv']);
+    const ending = out === undefined || values.json ? undefined : endingOf(out, ['svg', 'png', 'csv']);
     if (out !== undefined && ending) await io.checkTarget(out, ending);
     const when = { time: timeOfDay(values, set.place), coast: packagedCoastFor(set.place) };
     const { reception, index } = receiveOne(set, values.station, when);
@@ -141,9 +143,10 @@ export const curves: Command = {
     }
     if (ending === 'csv') await io.write(out, forms.csv());
     else {
-      const [width, height] = sizeFrom(values.size, 3);
-      const picture = forms.picture({ width, height });
-      await io.write(out, sceneToSvg(picture, { colours: values.print ? 'print' : 'day', size: 'true' }));
+      const size = sizeFrom(values.size, 3);
+      const width = pngWidth(values.width, size, ending!);
+      const picture = forms.picture({ width: size[0], height: size[1] });
+      await writePicture(io, out, picture, { ending: ending!, print: values.print, width });
     }
     io.out(`${curvesAnswer.written(title, curvesAnswer.names[curve], out)}\n`);
     return 0;

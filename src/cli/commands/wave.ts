@@ -18,7 +18,6 @@ import {
   withSettings,
   workingPointOf,
 } from '../../outputs/explain/index.ts';
-import { sceneToSvg } from '../../outputs/scene/index.ts';
 import { clean } from '../../outputs/tables/index.ts';
 import {
   type CommandOptions,
@@ -36,6 +35,7 @@ import { quantityOf, sizeFrom } from '../option-values.ts';
 import { readSet } from '../read-set.ts';
 import { receiveOne } from '../receive-one.ts';
 import { timeOfDay } from '../time-of-day.ts';
+import { pngWidth, writePicture } from '../write-picture.ts';
 import { wrongOption } from '../wrong-option.ts';
 
 const WAV_RATE = 48_000;
@@ -57,6 +57,7 @@ const OPTIONS = {
   envelope: { type: 'boolean' },
   spectrum: { type: 'boolean' },
   size: { type: 'string' },
+  width: { type: 'string' },
   print: { type: 'boolean' },
   exact: { type: 'boolean' },
   'coming-on': { type: 'boolean' },
@@ -79,7 +80,7 @@ export const wave: Command = {
     const ending =
       values.out === undefined
         ? undefined
-        : endingOf(values.out, values.exact ? ['svg', 'csv'] : ['svg', 'csv', 'wav']);
+        : endingOf(values.out, values.exact ? ['svg', 'png', 'csv'] : ['svg', 'png', 'csv', 'wav']);
     if (ending) await io.checkTarget(values.out!, ending);
     const field = { time: timeOfDay(values, set.place), coast: packagedCoastFor(set.place) };
     // Medians, as the path of the station has them.
@@ -122,7 +123,9 @@ export const wave: Command = {
       if (points.length !== 1) throw new InputError(callProblems.onePoint);
       await io.write(out, wavOf(audible(waves, points[0], span, WAV_RATE), WAV_RATE));
     } else {
-      const [width, height] = sizeFrom(values.size, rows.length);
+      const size = sizeFrom(values.size, rows.length);
+      const [width, height] = size;
+      const wide = pngWidth(values.width, size, ending!);
       const { average, cover, envelope, spectrum } = values;
       const scene = waveScene({
         width,
@@ -132,8 +135,9 @@ export const wave: Command = {
         show: { average, cover, envelope, spectrum },
         title: waveAnswer.pictureTitle(heading, span),
         letters: Math.max(10, Math.round(width / 92)),
+        pixels: ending === 'png' ? wide / width : undefined,
       });
-      await io.write(out, sceneToSvg(scene, { colours: values.print ? 'print' : 'day', size: 'true' }));
+      await writePicture(io, out, scene, { ending: ending!, print: values.print, width: wide });
     }
     io.out(`${waveAnswer.written(heading, points, span, out)}\n`);
     return 0;

@@ -83,6 +83,7 @@ export function itemBox(item: Item): Box {
         h: 2 * item.radius,
       };
     case 'rect':
+    case 'shares':
       return item;
     case 'text':
       return textBox(item);

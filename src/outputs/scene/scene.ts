@@ -94,8 +94,23 @@ export type GroupItem = Meaning & {
   readonly clip?: { readonly x: number; readonly y: number; readonly w: number; readonly h: number };
   readonly opacity?: number;
 };
-/** One thing that is drawn: a line, a shape, a text, or a group of them. */
-export type Item = LineItem | PolylineItem | PathItem | CircleItem | RectItem | TextItem | GroupItem;
+/** One colour laid on with a share for each pixel of a box; only in a drawing that is to become pixels. */
+export type SharesItem = Meaning & {
+  readonly kind: 'shares';
+  readonly x: number;
+  readonly y: number;
+  readonly w: number;
+  readonly h: number;
+  readonly columns: number;
+  readonly rows: number;
+  /** 0 to 255, row by row. */
+  readonly shares: Uint8Array;
+  readonly fill: Role;
+  /** 0..1, default 1. */
+  readonly opacity?: number;
+};
+/** One thing that is drawn: a line, a shape, a text, shares of pixels, or a group of them. */
+export type Item = LineItem | PolylineItem | PathItem | CircleItem | RectItem | TextItem | SharesItem | GroupItem;
 
 /** A drawing as data, for SVG, canvas and PDF alike. */
 export interface Scene {

@@ -4,6 +4,7 @@ import { baseShift } from './boxes.ts';
 import { FACE } from './face.ts';
 import { DAY, type Palette, PRINT, variables } from './palette.ts';
 import type { Item, Look, Meaning, PathSegment, Role, Scene } from './scene.ts';
+import { sharesAddress } from './shares-png.ts';
 
 /** Colours and size of an SVG. */
 export interface SvgOptions {
@@ -107,6 +108,10 @@ class Writer {
           item,
           `<text x="${num(x)}" y="${num(y + shift)}" font-size="${num(item.size)}" fill="${this.colour(item.role ?? 'ink')}"${anchor}${turn}${rim}${style}>${escaped(item.text)}</text>`,
         );
+      }
+      case 'shares': {
+        const { x, y, w, h, opacity } = item;
+        return `<image x="${num(x)}" y="${num(y)}" width="${num(w)}" height="${num(h)}" image-rendering="optimizeSpeed" preserveAspectRatio="none"${opacity === undefined || opacity === 1 ? '' : ` opacity="${num(opacity)}"`} href="${sharesAddress(item, this.colour(item.fill))}"/>`;
       }
       case 'group': {
         const move = item.move ? `translate(${num(item.move[0])} ${num(item.move[1])})` : '';

@@ -2,8 +2,14 @@ import { circle, group, line, polyline, rect, text } from '../../scene/build.ts'
 import type { Item, Point } from '../../scene/scene.ts';
 import type { Pen } from './pen.ts';
 
-/** A pen that keeps what it draws as items of a scene. */
-export function scenePen(): { readonly pen: Pen; readonly items: () => readonly Item[] } {
+/**
+ * A pen that keeps what it draws as items of a scene.
+ * @param look pixels: waves as shares of pixels, for a drawing that is to become pixels at its own size; default as lines.
+ */
+export function scenePen(look: { readonly pixels?: boolean } = {}): {
+  readonly pen: Pen;
+  readonly items: () => readonly Item[];
+} {
   const stack: { items: Item[]; clip?: { x: number; y: number; w: number; h: number } }[] = [{ items: [] }];
   const put = (item: Item): void => void stack[stack.length - 1].items.push(item);
   const points = (xs: ArrayLike<number>, ys: ArrayLike<number>, n: number): Point[] =>
@@ -31,5 +37,20 @@ export function scenePen(): { readonly pen: Pen; readonly items: () => readonly 
       put(group(inner.items, { clip: inner.clip }));
     },
   };
+  if (look.pixels)
+    pen.coverage = (x, y, { columns, rows, shares }, density, fill, opacity) => {
+      if (columns === 0 || rows === 0) return;
+      const size = { w: columns / density, h: rows / density, columns, rows };
+      // The map is used again for the next trace.
+      put({
+        kind: 'shares',
+        x,
+        y,
+        ...size,
+        shares: Uint8Array.from(shares.subarray(0, columns * rows)),
+        fill,
+        opacity,
+      });
+    };
   return { pen, items: () => stack[0].items };
 }

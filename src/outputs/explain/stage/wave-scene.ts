@@ -15,15 +15,17 @@ export interface WavePicture extends Omit<WaveWindow, 'x' | 'y' | 'width' | 'hei
   readonly title?: string;
   /** Below the traces, broken into lines. */
   readonly caption?: string;
+  /** For a picture of pixels: so many to a px; left out: waves as lines. */
+  readonly pixels?: number;
 }
 
 /** The wave window as a scene, for SVG and print. */
 export function waveScene(picture: WavePicture): Scene {
-  const { width, height, rows, view, caption, letters = 12 } = picture;
-  const { pen, items } = scenePen();
+  const { width, height, rows, view, caption, letters = 12, pixels } = picture;
+  const { pen, items } = scenePen({ pixels: pixels !== undefined });
   const lines = caption ? wrap(caption, letters * 1.15, width - 2 * letters) : [];
   const below = lines.length * letters * 1.6 + (lines.length > 0 ? letters : 0);
-  paintWaves(pen, { ...picture, x: 0, y: 0, width, height: height - below }, new Columns());
+  paintWaves(pen, { ...picture, x: 0, y: 0, width, height: height - below, density: pixels }, new Columns());
   lines.forEach((words, i) => {
     pen.text(letters, height - below + letters * 1.6 * (i + 1), words, letters * 1.15, {});
   });

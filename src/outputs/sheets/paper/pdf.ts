@@ -1,6 +1,7 @@
 import { baseShift } from '../../scene/boxes.ts';
 import { type Palette, PRINT } from '../../scene/palette.ts';
 import type { Item, Look, PathItem, TextItem } from '../../scene/scene.ts';
+import { sharesAddress } from '../../scene/shares-png.ts';
 import { paper as texts } from '../../words/index.ts';
 import { printable } from '../pages/words.ts';
 import type { Block, Page, Sheet } from './page.ts';
@@ -121,6 +122,14 @@ function drawItem(doc: Document, item: Item, palette: Palette): void {
     case 'text':
       drawText(doc, item, palette);
       return;
+    case 'shares': {
+      const { x, y, w, h, opacity } = item;
+      doc.save();
+      if (opacity !== undefined) doc.opacity(opacity);
+      doc.image(sharesAddress(item, palette[item.fill]), x, y, { width: w, height: h });
+      doc.restore();
+      return;
+    }
     case 'group':
       doc.save();
       if (item.move) doc.translate(...item.move);

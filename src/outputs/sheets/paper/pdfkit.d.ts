@@ -40,6 +40,7 @@ declare module 'pdfkit' {
     fillAndStroke(fill: string, stroke: string): this;
     fillColor(colour: string): this;
     strokeColor(colour: string): this;
+    image(address: string, x: number, y: number, size: { width: number; height: number }): this;
     font(name: string): this;
     fontSize(size: number): this;
     widthOfString(text: string): number;

@@ -101,11 +101,11 @@ export const matchAnswer = {
 export const waveAnswer = {
   title: (station: Named, set: string): string => `${nameAndFrequency(station)}, in ${set}`,
   pictureTitle: (title: string, span: number): string => `${title}: ${formatQuantity(span, 'time', 2)}`,
-  toPicture: 'Add --out FILE.svg for the picture.',
+  toPicture: 'Add --out FILE.svg or FILE.png for the picture.',
   written: (title: string, points: readonly string[], span: number, file: string): string =>
     `${title}: ${points.join(', ')}, ${formatQuantity(span, 'time', 3)} written to ${file}`,
   otherPoints: (points: readonly string[]): string => `Other points: ${points.join('; ')}.`,
-  toFiles: 'Add --out FILE.svg for the picture, --out FILE.csv for the numbers.',
+  toFiles: 'Add --out FILE.svg or FILE.png for the picture, --out FILE.csv for the numbers.',
   exactWritten: (title: string, points: readonly string[], file: string): string =>
     `${title}: ${points.join(', ')} written to ${file}`,
 } as const;

@@ -29,6 +29,11 @@ const SWITCH_OF_BEST = {
 
 const JSON_DATA = { about: 'as data' } as const;
 
+const WIDTH_OF_PNG = {
+  value: 'PX',
+  about: 'of a PNG: the same picture so many px wide; default the width of --size',
+} as const;
+
 const OUT = {
   value: 'FILE',
   about: 'write the data to a file, whole or not at all, instead of printing it',
@@ -205,6 +210,7 @@ export const commandWords = {
       envelope: { about: 'draw the envelope over each trace' },
       spectrum: { about: 'draw the spectrum beside each trace' },
       size: { value: 'WxH', about: 'size of the picture in px; default 1200x900, or lower for fewer points' },
+      width: WIDTH_OF_PNG,
       print: { about: 'in black, for printers' },
       exact: {
         about:
@@ -213,7 +219,7 @@ export const commandWords = {
       'coming-on': { about: 'with --exact: from the moment the station comes on, not the settled state' },
       out: {
         value: 'FILE',
-        about: 'a file ending in .svg (picture), .csv (table of numbers) or .wav (sound at the point)',
+        about: 'a file ending in .svg or .png (picture), .csv (table of numbers) or .wav (sound at the point)',
       },
       switch: SWITCH,
     },
@@ -233,11 +239,12 @@ export const commandWords = {
       station: STATION,
       ...TIME,
       size: { value: 'WxH', about: 'size of the picture in px; default 1200x600' },
+      width: WIDTH_OF_PNG,
       print: { about: 'in black, for printers' },
       json: JSON_DATA,
       out: {
         value: 'FILE',
-        about: 'a file ending in .svg (picture) or .csv (table of numbers); with --json the data',
+        about: 'a file ending in .svg or .png (picture) or .csv (table of numbers); with --json the data',
       },
       switch: SWITCH,
     },

@@ -6,6 +6,7 @@ export const contentNames = {
   wav: 'a WAV sound',
   svg: 'an SVG picture',
   pdf: 'a PDF',
+  png: 'a PNG picture',
   csv: 'a CSV table',
   text: 'other text',
   other: 'something else',

@@ -16,6 +16,7 @@ export interface OptionExpectations {
   /** Options that a command has. */
   readonly options: { readonly options: readonly string[] };
   readonly 'size in px': Record<never, never>;
+  readonly 'pixels at most': { readonly most: number };
   readonly 'size of board': Record<never, never>;
   /** Endings of a file's name, without the dot. */
   readonly ending: { readonly endings: readonly string[] };
@@ -51,6 +52,7 @@ const EXPECTED: { readonly [C in keyof OptionExpectations]: (figures: OptionExpe
   'no value': () => 'no value',
   options: ({ options }) => (options.length > 0 ? oneOf(options) : 'no option'),
   'size in px': () => '200x120 to 20000x20000, such as 1920x1080',
+  'pixels at most': ({ most }) => `a PNG of ${plain(most / 1e6)} million px at most`,
   'size of board': () => 'a width and a length of 20 mm to 2 m each, such as 200mmx300mm',
   ending: ({ endings }) => `a name ending in ${oneOf(endings.map((one) => `.${one}`))}`,
   'sound file': () => 'a file for the sound, such as heard.wav',
@@ -110,6 +112,7 @@ export const callProblems = {
   noStations: 'the place of this set lists no stations yet',
   noWave: 'this set receives no station, so there is no wave to draw',
   onePoint: '--out: a sound is of one point; name it with --point',
+  widthOfPng: '--width is of a PNG: it goes with --out FILE.png',
   noHeater: '--heater is for a set whose detector is a valve; this set has another detector',
   noSheets: (sheets: readonly string[]): string =>
     `--only: this set has no ${oneOf(sheets)} sheet; leave --only out for those it has`,
