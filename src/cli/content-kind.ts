@@ -13,10 +13,14 @@ export function contentKind(bytes: Uint8Array): ContentKind {
   if (/^(RIFF|RF64)....WAVE/s.test(head)) return 'wav';
   if (head.startsWith('%PDF-')) return 'pdf';
   if (head.startsWith('\x89PNG\r\n\x1a\n')) return 'png';
+  if (/^GIF8[79]a/.test(head)) return 'gif';
+  if (head.startsWith('ftyp', 4)) return 'mp4';
+  if (head.startsWith('\x1a\x45\xdf\xa3')) return 'webm';
   const text = decoded(bytes);
   if (text === undefined) return 'other';
   if (/^\s*[{[]/.test(text)) return /"faintwave-set\//.test(text) ? 'description' : 'json';
   if (/^\s*(<\?xml[^>]*>\s*)?(<!--[\s\S]*?-->\s*)*<svg[\s>]/i.test(text)) return 'svg';
+  if (text.startsWith('WEBVTT')) return 'vtt';
   return isTable(text) ? 'csv' : 'text';
 }
 

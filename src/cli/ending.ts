@@ -1,6 +1,6 @@
 import { wrongOption } from './wrong-option.ts';
 
-type Ending = 'svg' | 'png' | 'csv' | 'wav' | 'pdf';
+type Ending = 'svg' | 'png' | 'csv' | 'wav' | 'pdf' | 'gif' | 'mp4' | 'webm' | 'vtt';
 
 /** What is to be written, by the ending of its name. @throws InputError for another ending. */
 export function endingOf<E extends Ending>(out: string, allowed: readonly E[], option = '--out'): E {

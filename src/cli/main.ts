@@ -10,6 +10,7 @@ import { compare } from './commands/compare.ts';
 import { curves } from './commands/curves.ts';
 import { dial } from './commands/dial.ts';
 import { fault } from './commands/fault.ts';
+import { film } from './commands/film.ts';
 import { find } from './commands/find.ts';
 import { listen } from './commands/listen.ts';
 import { log } from './commands/log.ts';
@@ -38,6 +39,7 @@ export const COMMANDS: readonly Command[] = [
   log,
   fault,
   wave,
+  film,
   curves,
   move,
   rework,

@@ -2,7 +2,9 @@ import type { Ref } from 'preact';
 import { useEffect, useImperativeHandle, useLayoutEffect, useRef } from 'preact/hooks';
 import {
   Columns,
+  drawingOf,
   filled,
+  lettersFor,
   limited,
   moved,
   PICTURES,
@@ -21,7 +23,6 @@ import { explainTexts } from '../../../outputs/words/index.ts';
 import { faceReady } from '../../style/face.ts';
 import { canvasPen } from './canvas-pen.ts';
 import { pagePalette, paletteFor, type SceneBackground } from './colours.ts';
-import { drawingOf, lettersFor } from './drawing.ts';
 
 /** What others may ask of the stage. */
 export interface StageHandle {

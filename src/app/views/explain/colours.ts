@@ -1,11 +1,8 @@
-import { DAY, NIGHT, type Palette, type Role } from '../../../outputs/scene/index.ts';
+import { FILM_COLOURS } from '../../../outputs/explain/index.ts';
+import { DAY, type Palette, type Role } from '../../../outputs/scene/index.ts';
 
 export type SceneBackground = 'plain' | 'light' | 'dark' | 'transparent';
 export const BACKGROUNDS: readonly SceneBackground[] = ['plain', 'light', 'dark', 'transparent'];
-
-const LIGHT: Palette = { ...DAY, paper: '#ffffff', card: '#f1ece2', faint: '#ddd6ca' };
-/** Darker than the page at night, for a projector or a cut of a film. */
-const DARK: Palette = { ...NIGHT, paper: '#12100e', card: '#2a241e' };
 
 /** The page's own names for what drawings are coloured by. */
 const NAMES: Partial<Record<Role, readonly string[]>> = {
@@ -32,4 +29,4 @@ export function pagePalette(element: Element): Palette {
 
 /** @param page colours of the page, for `plain`. */
 export const paletteFor = (background: SceneBackground, page: Palette): Palette =>
-  background === 'light' ? LIGHT : background === 'dark' || background === 'transparent' ? DARK : page;
+  background === 'plain' ? page : FILM_COLOURS[background === 'light' ? 'light' : 'dark'];

@@ -11,29 +11,24 @@ import {
 import {
   Columns,
   type FilmPart,
+  filmFrame,
   filmPlan,
-  isSlowed,
+  filmSeconds,
+  filmSound,
+  frameCount,
   type Prepared,
   paintStage,
-  playheadAt,
+  partAt,
   preparer,
-  sceneSound,
-  slowedTimes,
-  viewAt,
 } from '../../../outputs/explain/index.ts';
 import { explainTexts } from '../../../outputs/words/index.ts';
 import { faceReady } from '../../style/face.ts';
 import { coastFor } from '../../workers/coast.ts';
 import { canvasPen } from './canvas-pen.ts';
 import { paletteFor } from './colours.ts';
-import { drawingOf } from './drawing.ts';
 import type { FilmNews, FilmOrder } from './film.ts';
 import { FILM_SOUND_RATE, SOUND_BITRATE, soundCodec } from './film-sound.ts';
 import { ShownError } from './scene-problem.ts';
-
-const SOUND_LEVEL = 0.2;
-/** Faded in and out at every cut, s. */
-const FADE = 0.08;
 
 const tell = (news: FilmNews, transfer: Transferable[] = []) => postMessage(news, { transfer });
 
@@ -49,23 +44,23 @@ async function make(order: FilmOrder): Promise<void> {
   const coast = order.set && (await coastFor(order.set.place));
   const prepare = preparer(order.set, order.reception, order.recording, { time: order.time, coast });
   const parts = filmPlan(scenes, (scene) => prepare(scene).facts);
-  const whole = parts.reduce((sum, p) => sum + p.seconds, 0);
+  const whole = filmSeconds(parts);
   const total = Math.min(whole, order.seconds ?? whole);
   const canvas = new OffscreenCanvas(width, height);
   const { output, picture, sound } = await openOutput(order, canvas);
   const paint = painterOf(order, canvas);
   await output.start();
-  const frames = Math.round(total * rate);
+  const frames = frameCount(total, rate);
   const progress = progressOf(frames);
   let heard: FilmPart | undefined;
   for (let frame = 0; frame < frames; frame++) {
     const t = frame / rate;
-    const part = parts.find((p) => t < p.start + p.seconds - 1e-9) ?? parts[0];
+    const part = partAt(parts, t);
     const prepared = prepare(part.scene);
     if (sound && part !== heard) {
       // Sound a scene at a time, so that it keeps step with the frames.
       heard = part;
-      const data = soundOf(prepared, part, Math.min(part.seconds, total - part.start));
+      const data = filmSound(prepared, part, FILM_SOUND_RATE, Math.min(part.seconds, total - part.start));
       const look = { format: 'f32', numberOfChannels: 1, sampleRate: FILM_SOUND_RATE, timestamp: part.start } as const;
       const sample = new AudioSample({ data, ...look });
       await sound.add(sample);
@@ -114,18 +109,14 @@ function painterOf(order: FilmOrder, canvas: OffscreenCanvas) {
   const palette = paletteFor(order.background, order.page);
   const pen = canvasPen(ctx, () => palette);
   const columns = new Columns();
-  return ({ scene, seconds: whole }: FilmPart, prepared: Prepared, seconds: number): void => {
+  return (part: FilmPart, prepared: Prepared, seconds: number): void => {
     ctx.setTransform(1, 0, 0, 1, 0, 0);
     if (clear) ctx.clearRect(0, 0, width, height);
     else {
       ctx.fillStyle = palette.paper;
       ctx.fillRect(0, 0, width, height);
     }
-    const view = viewAt(scene, seconds);
-    const stage = drawingOf({ scene, prepared, presented: true }, view, seconds, width, height, 1);
-    const playhead = order.sound ? playheadAt(prepared.waves, scene, view, seconds, whole) : undefined;
-    const soundNote = order.sound && isSlowed(scene) ? explainTexts.stage.slowed(slowedTimes(view, whole)) : undefined;
-    paintStage(pen, { ...stage, playhead, soundNote }, columns);
+    paintStage(pen, filmFrame(part, prepared, seconds, order), columns);
   };
 }
 
@@ -140,16 +131,4 @@ function progressOf(frames: number) {
     const share = (frame + 1) / frames;
     tell({ progress: share, left_s: ((now - began) / 1000) * (1 / share - 1) });
   };
-}
-
-function soundOf({ waves }: Prepared, { scene, seconds: whole }: FilmPart, seconds: number): Float32Array {
-  // Slowed sound fills the whole scene, whatever is left of it.
-  const n = Math.round(seconds * FILM_SOUND_RATE);
-  const samples = sceneSound(waves, scene, whole, FILM_SOUND_RATE, SOUND_LEVEL).subarray(0, n);
-  const fade = Math.min(FADE * FILM_SOUND_RATE, n / 2);
-  for (let i = 0; i < fade; i++) {
-    samples[i] *= i / fade;
-    samples[n - 1 - i] *= i / fade;
-  }
-  return samples;
 }

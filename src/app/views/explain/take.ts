@@ -3,6 +3,7 @@ import {
   Columns,
   captionsOf,
   csvOf,
+  drawingOf,
   filled,
   filmPlan,
   PICTURES,
@@ -20,7 +21,6 @@ import { type Palette, sceneToSvg } from '../../../outputs/scene/index.ts';
 import { explainTexts } from '../../../outputs/words/index.ts';
 import { faceReady } from '../../style/face.ts';
 import { type Context, canvasPen } from './canvas-pen.ts';
-import { drawingOf } from './drawing.ts';
 import { ShownError } from './scene-problem.ts';
 
 /** The view as it stands, to be drawn. */

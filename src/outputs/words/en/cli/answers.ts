@@ -26,6 +26,7 @@ const TASKS = {
   listening: 'calculating the sound',
   suggestions: 'looking for improvements',
   search: 'looking for sets',
+  film: 'drawing the film',
 } as const;
 export type LongTask = keyof typeof TASKS;
 

@@ -224,6 +224,43 @@ export const commandWords = {
       switch: SWITCH,
     },
   },
+  film: {
+    about: 'Make a film or an animated picture of the scenes of Explain, without a browser.',
+    usage: [
+      'film SET [--scene SCENE]… [--station NAME|kHz] [--day | --night]',
+      'film SET --out FILE [--scene SCENE]… [--size WxH] [--rate N] [--dark] [--silent] [--ffmpeg PROGRAM]',
+      'film SET --frames FOLDER [--scene SCENE]… [--size WxH] [--rate N] [--dark] [--silent]',
+    ],
+    options: {
+      scene: {
+        value: 'SCENE',
+        about: 'a scene by its number or by part of its title; may be given several times; default all of them',
+      },
+      station: STATION,
+      ...TIME,
+      size: {
+        value: 'WxH',
+        about: 'size of the picture in px; default 1280x720, of a GIF 640x360; MP4 and WebM need even numbers',
+      },
+      rate: {
+        value: 'N',
+        about: 'frames a second; default 30, of a GIF 12.5, which counts in hundredths of a second and is at most 50',
+      },
+      dark: { about: 'on a dark background; default a light one' },
+      silent: { about: 'without sound' },
+      frames: {
+        value: 'FOLDER',
+        about: 'every frame as a PNG in this folder, with sound.wav and captions.vtt, for a video editor',
+      },
+      ffmpeg: { value: 'PROGRAM', about: 'the ffmpeg program for MP4 and WebM; default the one that the system finds' },
+      out: {
+        value: 'FILE',
+        about:
+          'a film ending in .mp4 (H.264, AAC) or .webm (VP9, Opus), an animated picture ending in .gif, its sound in .wav or its captions in .vtt; without it, the scenes and how long each is',
+      },
+      switch: SWITCH,
+    },
+  },
   curves: {
     about:
       'Resonance curve, response across the band, Q of the coils or detector characteristic, set tuned to a station.',

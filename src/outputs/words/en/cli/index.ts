@@ -18,6 +18,7 @@ export { type CalculationName, calculationWords } from './calculations.ts';
 export { type CommandName, type CommandOptions, commandWords } from './commands.ts';
 export { curveColumns, curvesAnswer } from './curves.ts';
 export { type ContentKind, fileProblems } from './files.ts';
+export { filmAnswer } from './film.ts';
 export { helpTexts } from './help.ts';
 export { logAnswer, logProblemText, logSurprises } from './log.ts';
 export { callProblems, type OptionExpectation, optionProblem } from './options.ts';

@@ -34,6 +34,9 @@ export interface OptionExpectations {
   };
   /** Points of a set; the name given fits several. */
   readonly point: { readonly points: readonly string[]; readonly several: boolean };
+  /** Titles of a set's scenes; the text given fits several. */
+  readonly scene: { readonly scenes: readonly string[]; readonly several: boolean };
+  readonly 'even size': Record<never, never>;
   readonly 'points at most': { readonly most: number };
 }
 export type OptionExpectation = {
@@ -68,6 +71,11 @@ const EXPECTED: { readonly [C in keyof OptionExpectations]: (figures: OptionExpe
   },
   point: ({ points, several }) =>
     several ? `a name that fits only one of ${points.join('; ')}` : `one of ${points.join('; ')}`,
+  scene: ({ scenes, several }) =>
+    several
+      ? `a title that fits only one of ${scenes.join('; ')}`
+      : `1 to ${scenes.length}, or part of one of ${scenes.join('; ')}`,
+  'even size': () => 'an even width and an even height, such as 1280x720',
   'points at most': ({ most }) => `at most ${counted(most, 'point', 'points')}`,
 };
 
@@ -112,6 +120,14 @@ export const callProblems = {
   noStations: 'the place of this set lists no stations yet',
   noWave: 'this set receives no station, so there is no wave to draw',
   onePoint: '--out: a sound is of one point; name it with --point',
+  filmOrFrames: '--out is for one file and --frames for a folder of pictures: give one of them',
+  sceneOfGif: (count: number): string =>
+    `a GIF of all ${count} scenes would be too large to be loaded: name one with --scene, by its number or title`,
+  noFfmpeg: (program: string): string =>
+    `${quoted(program)} could not be started; MP4 and WebM films are encoded by that program. Install ffmpeg, or say where it is with --ffmpeg PROGRAM. Without it: --out FILE.gif for an animated picture, --frames FOLDER for the pictures and the sound to be joined in a video editor, or the view Explain of the page, which makes films by itself`,
+  noEncoder: (program: string, encoders: readonly string[], ending: string): string =>
+    `${quoted(program)} has none of the encoders ${encoders.join(', ')} that a film ending in .${ending} needs; use the other ending, or name another ffmpeg with --ffmpeg`,
+  ffmpegFailed: (reason: string): string => `ffmpeg could not make the film: ${reason}`,
   widthOfPng: '--width is of a PNG: it goes with --out FILE.png',
   noHeater: '--heater is for a set whose detector is a valve; this set has another detector',
   noSheets: (sheets: readonly string[]): string =>

@@ -1,10 +1,8 @@
-import {
-  filled,
-  type Prepared,
-  type StageContents,
-  type StoryScene,
-  type View,
-} from '../../../outputs/explain/index.ts';
+import type { View } from '../model/view.ts';
+import type { StageContents } from '../stage/stage.ts';
+import { filled } from '../story/figures.ts';
+import type { Prepared } from '../story/prepared.ts';
+import type { StoryScene } from '../story/story.ts';
 
 /** Letters of the scales: on a stage that is shown to others, legible in a small video. */
 export const lettersFor = (width: number, height: number, presented: boolean): number =>

@@ -1,0 +1,175 @@
+import { receiveRanged } from '../../engine/index.ts';
+import { GifWriter, gifColours, gifDelay, type StoryScene, scenesOf, wavOf } from '../../outputs/explain/index.ts';
+import { clean } from '../../outputs/tables/index.ts';
+import { type CommandOptions, callProblems, filmAnswer } from '../../outputs/words/index.ts';
+import { fileAndOptions } from '../arguments.ts';
+import { chooseStation } from '../choose-station.ts';
+import { packagedCoastFor } from '../coast.ts';
+import { type Command, InputError, type Io } from '../command.ts';
+import { endingOf } from '../ending.ts';
+import { encodeFilm, findEncoder } from '../ffmpeg.ts';
+import { type DrawnFilm, drawnFilm, FILM_SOUND_RATE, type FilmForm, filmPixels } from '../film-drawing.ts';
+import { numberOf, sizeFrom } from '../option-values.ts';
+import { rasteriser } from '../rasteriser.ts';
+import { readWrittenSet } from '../read-set.ts';
+import { timeOfDay } from '../time-of-day.ts';
+import { wrongOption } from '../wrong-option.ts';
+
+const ENDINGS = ['gif', 'mp4', 'webm', 'wav', 'vtt'] as const;
+type Ending = (typeof ENDINGS)[number];
+
+const OPTIONS = {
+  scene: { type: 'string', multiple: true },
+  station: { type: 'string' },
+  day: { type: 'boolean' },
+  night: { type: 'boolean' },
+  size: { type: 'string' },
+  rate: { type: 'string' },
+  dark: { type: 'boolean' },
+  silent: { type: 'boolean' },
+  frames: { type: 'string' },
+  ffmpeg: { type: 'string' },
+  out: { type: 'string' },
+  switch: { type: 'string' },
+} as const satisfies CommandOptions<'film'>;
+
+/** Size, px, and frames a second where none are asked for: a GIF is for a page of text. */
+const USUAL = { film: { size: [1280, 720], rate: 30 }, gif: { size: [640, 360], rate: 12.5 } } as const;
+const FASTEST_GIF = 50;
+/** Frames from which the colours of a GIF are taken. */
+const SAMPLES = 8;
+
+export const film: Command = {
+  name: 'film',
+  options: OPTIONS,
+  examples: [
+    'faintwave film examples/medium-wave-galena.json',
+    'faintwave film examples/medium-wave-galena.json --scene 1 --out carrier.gif',
+    'faintwave film examples/medium-wave-galena.json --size 1920x1080 --out story.mp4',
+  ],
+  async run(args, io) {
+    const { values, file } = fileAndOptions(args, OPTIONS);
+    const { set, written } = await readWrittenSet(file, io, values.switch);
+    const { out, frames } = values;
+    const ending = out === undefined ? undefined : endingOf(out, ENDINGS);
+    if (ending && frames !== undefined) throw new InputError(callProblems.filmOrFrames);
+    if (ending) await io.checkTarget(out!, ending);
+    const form = formFrom(values, ending);
+    // Before minutes of drawing.
+    const encoder = ending === 'mp4' || ending === 'webm' ? findEncoder(values.ffmpeg ?? 'ffmpeg', ending) : undefined;
+    const every = scenesOf(written).scenes;
+    const scenes = scenesFrom(values.scene, every);
+    if (ending === 'gif' && values.scene === undefined && every.length > 1)
+      throw new InputError(callProblems.sceneOfGif(every.length));
+    const field = { time: timeOfDay(values, set.place), coast: packagedCoastFor(set.place) };
+    const reception = receiveRanged(set, field);
+    const station = values.station === undefined ? undefined : chooseStation(set.place.stations, values.station);
+    const filmed = scenes.map((scene) => onStation(scene, station));
+    const made = drawnFilm({ set, written, reception, field }, filmed, form);
+    if (frames !== undefined) await writeFrames(io, frames, made, form);
+    else if (out === undefined) {
+      const rows = made.scenes.map(({ title, seconds }) => ({
+        number: every.findIndex((scene) => scene.title === title) + 1,
+        title: clean(title),
+        seconds,
+      }));
+      io.out(`${clean(set.name)}\n\n${filmAnswer.scenes(rows).join('\n')}\n\n${filmAnswer.toFilm}\n`);
+      return 0;
+    } else {
+      const bytes = await fileOf(ending!, made, form, encoder, io);
+      await io.write(out, bytes);
+      const isSilent = ending === 'gif' || !form.sound;
+      const told = { file: out, scenes: scenes.length, seconds: made.seconds, bytes: bytes.length, isSilent };
+      if (ending === 'wav') io.out(`${filmAnswer.sound(told)}\n`);
+      else if (ending === 'vtt') io.out(`${filmAnswer.captions(told)}\n`);
+      else io.out(`${filmAnswer.written({ ...told, ...form, isPicture: ending === 'gif' })}\n`);
+    }
+    return 0;
+  },
+};
+
+interface FormOptions {
+  readonly size?: string;
+  readonly rate?: string;
+  readonly dark?: boolean;
+  readonly silent?: boolean;
+}
+
+function formFrom(values: FormOptions, ending: Ending | undefined): FilmForm {
+  const usual = ending === 'gif' ? USUAL.gif : USUAL.film;
+  const [width, height] = values.size === undefined ? usual.size : sizeFrom(values.size, 1);
+  const isEncoded = ending === 'mp4' || ending === 'webm';
+  if (isEncoded && (width % 2 === 1 || height % 2 === 1))
+    throw wrongOption('--size', { code: 'even size' }, values.size);
+  const asked = numberOf(values.rate, usual.rate, '--rate', 1, ending === 'gif' ? FASTEST_GIF : 60);
+  // A GIF counts time in hundredths of a second.
+  const rate = ending === 'gif' ? 1 / gifDelay(asked) : asked;
+  const sound = ending !== 'gif' && values.silent !== true;
+  return { width, height, rate, dark: values.dark === true, sound };
+}
+
+/** Scenes by number or by part of their title, in the order they are asked for; all where none is. @throws InputError */
+function scenesFrom(given: readonly string[] | undefined, every: readonly StoryScene[]): readonly StoryScene[] {
+  if (given === undefined) return every;
+  return given.map((text) => {
+    const name = text.trim().toLowerCase();
+    const titled = every.filter(({ title }) => title.toLowerCase().includes(name));
+    const exact = every.find(({ title }) => title.toLowerCase() === name);
+    const scene = /^\d+$/.test(name)
+      ? every[Number(name) - 1]
+      : (exact ?? (titled.length === 1 ? titled[0] : undefined));
+    if (!scene || name === '')
+      throw wrongOption(
+        '--scene',
+        { code: 'scene', scenes: every.map(({ title }) => clean(title)), several: titled.length > 1 },
+        text,
+      );
+    return scene;
+  });
+}
+
+const onStation = (scene: StoryScene, station: number | undefined): StoryScene =>
+  station === undefined || scene.settings?.station !== undefined
+    ? scene
+    : { ...scene, settings: { ...scene.settings, station } };
+
+async function fileOf(
+  ending: Ending,
+  made: DrawnFilm,
+  form: FilmForm,
+  encoder: ReturnType<typeof findEncoder> | undefined,
+  io: Io,
+): Promise<Uint8Array> {
+  if (ending === 'wav') return wavOf(made.sound(), FILM_SOUND_RATE);
+  if (ending === 'vtt') return new TextEncoder().encode(made.captions());
+  const raster = await rasteriser();
+  const frames = filmPixels(made, raster, (share) => io.progress('film', share));
+  if (ending !== 'gif') {
+    const sound = form.sound ? wavOf(made.sound(), FILM_SOUND_RATE) : undefined;
+    return encodeFilm(encoder!, { ...form, ending, frames, sound });
+  }
+  const samples = Array.from({ length: SAMPLES }, (_, i) => Math.floor(((made.frames - 1) * i) / (SAMPLES - 1)));
+  const plain = Object.values(made.colours).filter((colour) => colour.startsWith('#'));
+  const table = gifColours(
+    plain,
+    [...new Set(samples)].map((frame) => raster.pixels(made.svg(frame)).bytes),
+  );
+  const gif = new GifWriter(form, 1 / form.rate, table);
+  for (const { bytes } of frames) gif.add(bytes);
+  return gif.finish();
+}
+
+/** Every frame as a PNG, with sound and captions, to be joined by another program. */
+async function writeFrames(io: Io, folder: string, made: DrawnFilm, form: FilmForm): Promise<void> {
+  const raster = await rasteriser();
+  const digits = String(made.frames).length;
+  const pieces: { name: string; data: string | Uint8Array }[] = [];
+  for (let frame = 0; frame < made.frames; frame++) {
+    pieces.push({ name: `frame-${String(frame + 1).padStart(digits, '0')}.png`, data: raster.png(made.svg(frame)) });
+    io.progress('film', (frame + 1) / made.frames);
+  }
+  if (form.sound) pieces.push({ name: 'sound.wav', data: wavOf(made.sound(), FILM_SOUND_RATE) });
+  pieces.push({ name: 'captions.vtt', data: made.captions() });
+  await io.writeInto(folder, pieces);
+  io.out(`${filmAnswer.frames({ folder, frames: made.frames, seconds: made.seconds, ...form })}\n`);
+}
