@@ -1,9 +1,17 @@
+import { readFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { AxeBuilder } from '@axe-core/playwright';
 import { ALL_FORMATS, BufferSource, Input } from 'mediabunny';
 import type { Download, Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
+import { inRoot } from '../../scripts/support/paths.mjs';
+import { packagedCoastFor } from '../../src/cli/coast.ts';
+import { drawnFilm, type FilmedSet } from '../../src/cli/film-drawing.ts';
+import { rasteriser } from '../../src/cli/rasteriser.ts';
+import { readText, receiveRanged } from '../../src/engine/index.ts';
+import { scenesOf } from '../../src/outputs/explain/index.ts';
 import { passed, withPage } from '../support/browser.ts';
+import { readGif } from '../support/read-gif.ts';
 
 /** Opens the stage, and waits until the first waves are on it. */
 async function openExplain(page: Page): Promise<void> {
@@ -43,6 +51,65 @@ async function taken(page: Page, button: string): Promise<Download> {
   await page.getByRole('button', { name: button, exact: true }).click();
   return waiting;
 }
+/** An example as the page has it by day. */
+function readExample(name: string): FilmedSet {
+  const read = readText(readFileSync(inRoot('examples', `${name}.json`), 'utf8'));
+  if (!read.ok) throw new Error(`${name} does not read`);
+  const field = { time: 'day', coast: packagedCoastFor(read.set.place) } as const;
+  return { set: read.set, written: read.written, reception: receiveRanged(read.set, field), field };
+}
+
+/** Brightness of a pixel, 0 to 255 (ITU-R BT.709). */
+const lumaAt = (bytes: ArrayLike<number>, at: number): number =>
+  0.2126 * bytes[at] + 0.7152 * bytes[at + 1] + 0.0722 * bytes[at + 2];
+
+/** How alike two pictures are, 1 for the same. */
+function correlation(a: readonly number[], b: readonly number[]): number {
+  const mean = (v: readonly number[]) => v.reduce((sum, x) => sum + x, 0) / v.length;
+  const [meanA, meanB] = [mean(a), mean(b)];
+  let [ab, aa, bb] = [0, 0, 0];
+  for (let i = 0; i < a.length; i++) {
+    ab += (a[i] - meanA) * (b[i] - meanB);
+    aa += (a[i] - meanA) ** 2;
+    bb += (b[i] - meanB) ** 2;
+  }
+  return ab / Math.sqrt(aa * bb);
+}
+
+/** Brightness of so many lines of frames of a film of 30 frames a second, decoded by the browser. */
+const lumaOf = (page: Page, address: string, at: readonly number[], from: number, rows: number): Promise<number[][]> =>
+  page.evaluate(
+    async ({ address, at, from, rows }) => {
+      const film = document.createElement('video');
+      film.muted = true;
+      film.src = address;
+      await new Promise((done, wrong) => {
+        film.oncanplaythrough = done;
+        film.onerror = wrong;
+      });
+      const canvas = new OffscreenCanvas(film.videoWidth, rows);
+      const ctx = canvas.getContext('2d')!;
+      const frames: number[][] = [];
+      for (const frame of at) {
+        const there = new Promise((done) => {
+          film.requestVideoFrameCallback(done);
+        });
+        film.currentTime = (frame + 0.5) / 30;
+        await there;
+        ctx.drawImage(film, 0, from, film.videoWidth, rows, 0, 0, film.videoWidth, rows);
+        const { data } = ctx.getImageData(0, 0, film.videoWidth, rows);
+        frames.push(
+          Array.from(
+            { length: film.videoWidth * rows },
+            (_, i) => 0.2126 * data[4 * i] + 0.7152 * data[4 * i + 1] + 0.0722 * data[4 * i + 2],
+          ),
+        );
+      }
+      return frames;
+    },
+    { address, at, from, rows },
+  );
+
 const bytesOf = async (download: Download) => readFile((await download.path())!);
 
 describe('explaining on the page', () => {
@@ -485,6 +552,61 @@ describe('explaining on the page', () => {
       expect(seen.width).toBe(1280);
       expect(seen.corner).toBeLessThan(20);
       expect(seen.other).toBeGreaterThan(300);
+    });
+  });
+
+  test.each(['webm', 'mp4'])(
+    'letters and grid of a film as %s stay sharp, and its frames are those of the plan',
+    async (kind) => {
+      const set = readExample('medium-wave-galena');
+      await withPage(async (page) => {
+        await openExplain(page);
+        // A zoom over three decades: every pixel of the scale moves.
+        await pick(page, /The carrier is too fast to see/);
+        await openAll(page);
+        await choice(page, /^Size/).selectOption('720p');
+        await choice(page, /^Background/).selectOption('light');
+        await choice(page, /^Format/).selectOption(kind);
+        const film = await bytesOf(await taken(page, 'Make the film'));
+        const [at, from, rows] = [[15, 120, 170, 345], 520, 80];
+        const shown = await lumaOf(page, `data:video/${kind};base64,${film.toString('base64')}`, at, from, rows);
+        const form = { width: 1280, height: 720, rate: 30, dark: false, sound: true };
+        const plan = drawnFilm(set, scenesOf(set.written).scenes.slice(0, 1), form);
+        expect(plan.frames).toBe(360);
+        const raster = await rasteriser();
+        for (const [i, frame] of at.entries()) {
+          const { bytes } = raster.pixels(plan.svg(frame));
+          const drawn = Array.from({ length: 1280 * rows }, (_, k) => lumaAt(bytes, 4 * (1280 * from + k)));
+          const name = `frame ${frame}`;
+          expect(correlation(shown[i], drawn), name).toBeGreaterThan(0.9);
+          // Strokes of digits keep their darkness, and paper between them stays clear.
+          const darkest = (values: readonly number[]) =>
+            [...values].sort((a, b) => a - b)[Math.floor(values.length / 400)];
+          expect(darkest(shown[i]), name).toBeLessThan(darkest(drawn) + 30);
+          expect(shown[i].filter((v, k) => drawn[k] > 254 && v < 235).length / drawn.length, name).toBeLessThan(0.01);
+        }
+      });
+    },
+  );
+
+  test('an animated picture: silent, its size stated, as long as the scene; it can be called off', async () => {
+    await withPage(async (page) => {
+      await openExplain(page);
+      await pick(page, /too slow to transmit/);
+      await openAll(page);
+      await choice(page, /^Background/).selectOption('light');
+      await choice(page, /^Format/).selectOption('gif');
+      await page.getByText('640 × 360, 12.5 frames a second, of this view alone, without sound').waitFor();
+      await choice(page, /^Picture size/).selectOption({ label: '480 × 270' });
+      const gif = readGif(await bytesOf(await taken(page, 'Make the picture')));
+      await page.getByText(/^Saved .*\.gif, 480 × 270, [\d.]+ MB, without sound\.$/).waitFor();
+      expect([gif.width, gif.height]).toEqual([480, 270]);
+      expect(gif.frames.reduce((sum, { seconds }) => sum + seconds, 0)).toBeCloseTo(8, 6);
+      expect([...gif.frames[0].data.subarray(0, 3)]).toEqual([255, 255, 255]);
+      await pick(page, /A valve as detector/);
+      await page.getByRole('button', { name: 'Make the picture' }).click();
+      await page.getByRole('button', { name: 'Cancel' }).click();
+      await page.getByText('The film was cancelled.').waitFor();
     });
   });
 

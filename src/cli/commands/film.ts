@@ -1,5 +1,13 @@
 import { receiveRanged } from '../../engine/index.ts';
-import { GifWriter, gifColours, gifDelay, type StoryScene, scenesOf, wavOf } from '../../outputs/explain/index.ts';
+import {
+  GifWriter,
+  gifColours,
+  gifDelay,
+  gifSamples,
+  type StoryScene,
+  scenesOf,
+  wavOf,
+} from '../../outputs/explain/index.ts';
 import { clean } from '../../outputs/tables/index.ts';
 import { type CommandOptions, callProblems, filmAnswer } from '../../outputs/words/index.ts';
 import { fileAndOptions } from '../arguments.ts';
@@ -36,8 +44,6 @@ const OPTIONS = {
 /** Size, px, and frames a second where none are asked for: a GIF is for a page of text. */
 const USUAL = { film: { size: [1280, 720], rate: 30 }, gif: { size: [640, 360], rate: 12.5 } } as const;
 const FASTEST_GIF = 50;
-/** Frames from which the colours of a GIF are taken. */
-const SAMPLES = 8;
 
 export const film: Command = {
   name: 'film',
@@ -148,12 +154,8 @@ async function fileOf(
     const sound = form.sound ? wavOf(made.sound(), FILM_SOUND_RATE) : undefined;
     return encodeFilm(encoder!, { ...form, ending, frames, sound });
   }
-  const samples = Array.from({ length: SAMPLES }, (_, i) => Math.floor(((made.frames - 1) * i) / (SAMPLES - 1)));
-  const plain = Object.values(made.colours).filter((colour) => colour.startsWith('#'));
-  const table = gifColours(
-    plain,
-    [...new Set(samples)].map((frame) => raster.pixels(made.svg(frame)).bytes),
-  );
+  const samples = gifSamples(made.frames).map((frame) => raster.pixels(made.svg(frame)).bytes);
+  const table = gifColours(made.colours, samples);
   const gif = new GifWriter(form, 1 / form.rate, table);
   for (const { bytes } of frames) gif.add(bytes);
   return gif.finish();

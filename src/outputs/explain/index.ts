@@ -1,7 +1,7 @@
 export { drawingOf, lettersFor } from './film/drawing.ts';
 export { type FilmLook, filmFrame, filmSeconds, filmSound, frameCount, partAt } from './film/film-frame.ts';
 export { captionsOf, type FilmPart, filmPlan, viewAt } from './film/film-plan.ts';
-export { GifWriter, gifColours, gifDelay } from './film/gif.ts';
+export { GifWriter, gifColours, gifDelay, gifSamples } from './film/gif.ts';
 export { FILM_COLOURS } from './film/grounds.ts';
 export {
   heardIn,

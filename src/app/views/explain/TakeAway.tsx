@@ -6,7 +6,7 @@ import { explainTexts } from '../../../outputs/words/index.ts';
 import type { When } from '../../description/when.ts';
 import { downloadFile, fileStem } from '../../state/download.ts';
 import { BACKGROUNDS, pagePalette, paletteFor, type SceneBackground } from './colours.ts';
-import { type Filming, type FilmOrder, film } from './film.ts';
+import { type FilmFormat, type Filming, type FilmOrder, film } from './film.ts';
 import { FILM_SOUND_RATE, type SoundCodec, soundCodec } from './film-sound.ts';
 import { waveProblemText } from './scene-problem.ts';
 import type { Taken, TakeOrder } from './take.ts';
@@ -28,7 +28,14 @@ interface Props {
 
 const SIZES = { '1080p': [1920, 1080], '4K': [3840, 2160], '720p': [1280, 720], upright: [1080, 1920] } as const;
 type Size = keyof typeof SIZES;
-type Format = 'webm' | 'mp4';
+/** Of an animated picture, px and frames a second: for a page of text. */
+const GIF_SIZES = [
+  [640, 360],
+  [480, 270],
+  [800, 450],
+  [360, 640],
+] as const;
+const GIF_RATE = 12.5;
 const SOUND_SECONDS = 5;
 
 /** Any view as a picture, a drawing, a film, a table or a sound. */
@@ -125,12 +132,13 @@ export function TakeAway(props: Props) {
         all={all}
         onAll={setAll}
         busy={busy}
-        order={() => {
+        order={(format) => {
           const [width, height] = SIZES[size];
           const { set, reception, recording, time } = props;
-          return { scenes: chosen(), set, reception, recording, time, width, height, background, page: page() };
+          const filmed = format === 'gif' ? [scene] : chosen();
+          return { scenes: filmed, set, reception, recording, time, width, height, background, page: page() };
         }}
-        name={all ? texts.storyFile : name}
+        nameOf={(format) => (all && format !== 'gif' ? texts.storyFile : name)}
         onCaptions={() => void takeAway({ kind: 'captions', scenes: chosen() }, 'vtt')}
         onStatus={setStatus}
       />
@@ -146,16 +154,16 @@ interface FilmProps extends Pick<Props, 'scenes' | 'background'> {
   all: boolean;
   onAll(all: boolean): void;
   busy: boolean;
-  order(): Omit<FilmOrder, 'rate' | 'format' | 'sound'>;
+  order(format: FilmFormat): Omit<FilmOrder, 'rate' | 'format' | 'sound'>;
   /** Of the file, without its ending. */
-  name: string;
+  nameOf(format: FilmFormat): string;
   onCaptions(): void;
   onStatus(status: string): void;
 }
 
 /** The sound the browser can put into a film of this format; undefined until it is known. */
-function useSoundCodec(format: Format): SoundCodec | 'silent' | undefined {
-  const [known, setKnown] = useState<{ format: Format; codec: SoundCodec | 'silent' } | undefined>();
+function useSoundCodec(format: 'webm' | 'mp4'): SoundCodec | 'silent' | undefined {
+  const [known, setKnown] = useState<{ format: string; codec: SoundCodec | 'silent' } | undefined>();
   useEffect(() => {
     let isCurrent = true;
     void soundCodec(format).then((codec) => isCurrent && setKnown({ format, codec: codec ?? 'silent' }));
@@ -167,14 +175,14 @@ function useSoundCodec(format: Format): SoundCodec | 'silent' | undefined {
 }
 
 /** The sentence on which players show a film. */
-function playersOf(format: Format, codec: SoundCodec | 'silent'): string {
+function playersOf(format: 'webm' | 'mp4', codec: SoundCodec | 'silent'): string {
   const { webm, mp4 } = explainTexts.exporting.playsIn;
   if (format === 'mp4') return mp4[codec];
   return codec === 'aac' ? webm.silent : webm[codec];
 }
 
 /** A film while it is made. */
-function useFilming({ name, onStatus }: Pick<FilmProps, 'name' | 'onStatus'>) {
+function useFilming({ nameOf, onStatus }: Pick<FilmProps, 'nameOf' | 'onStatus'>) {
   const [progress, setProgress] = useState<{ share: number; left?: number } | undefined>();
   const filming = useRef<Filming | undefined>(undefined);
   useEffect(() => () => filming.current?.cancel(), []);
@@ -183,13 +191,16 @@ function useFilming({ name, onStatus }: Pick<FilmProps, 'name' | 'onStatus'>) {
     onStatus('');
     setProgress({ share: 0 });
     filming.current = film(order, (share, left) => setProgress({ share, left }));
-    const fileName = `${name}.${order.format}`;
+    const { format, width, height } = order;
+    const fileName = `${nameOf(format)}.${format}`;
     try {
       const made = await filming.current.done;
       if (made) {
         downloadFile(fileName, made.file);
         const megabytes = made.file.size / 1e6;
-        onStatus(made.silent ? texts.savedSilentFilm(fileName, megabytes) : texts.savedFilm(fileName, megabytes));
+        const saved = made.silent ? texts.savedSilentFilm : texts.savedFilm;
+        if (format === 'gif') onStatus(texts.savedAnimation(fileName, megabytes, width, height));
+        else onStatus(saved(fileName, megabytes));
       } else onStatus(texts.cancelled);
     } catch (error) {
       onStatus(waveProblemText(error));
@@ -201,17 +212,91 @@ function useFilming({ name, onStatus }: Pick<FilmProps, 'name' | 'onStatus'>) {
   return { progress, start, cancel: () => filming.current?.cancel() };
 }
 
+const canFilm = (): boolean => typeof VideoEncoder !== 'undefined' && typeof OffscreenCanvas !== 'undefined';
+
 function FilmMaker(props: FilmProps) {
-  const { scenes, background, all, onAll, busy, order, onCaptions } = props;
-  const [format, setFormat] = useState<Format>('webm');
+  const formats: readonly FilmFormat[] = canFilm() ? ['webm', 'mp4', 'gif'] : ['gif'];
+  const [format, setFormat] = useState<FilmFormat>(formats[0]);
+  const filming = useFilming(props);
+  const { progress, cancel } = filming;
+  const texts = explainTexts.exporting;
+  if (typeof OffscreenCanvas === 'undefined') return <p class="quiet">{texts.noPictures}</p>;
+  return (
+    <>
+      {!canFilm() && <p class="quiet">{texts.noFilm}</p>}
+      <label class="explain-field">
+        <span>{texts.format}</span>
+        <select value={format} onChange={(event) => setFormat(event.currentTarget.value as FilmFormat)}>
+          {formats.map((id) => (
+            <option key={id} value={id}>
+              {texts.formats[id]}
+            </option>
+          ))}
+        </select>
+      </label>
+      {format === 'gif' ? (
+        <GifFields {...props} filming={filming} />
+      ) : (
+        <FilmFields {...props} format={format} filming={filming} />
+      )}
+      {progress && (
+        <div class="explain-progress">
+          <progress max={1} value={progress.share} aria-label={texts.progress} />
+          <span>
+            {progress.left === undefined
+              ? texts.progressValue(progress.share)
+              : texts.progressLeft(progress.share, progress.left)}
+          </span>
+          <button type="button" onClick={cancel}>
+            {texts.cancel}
+          </button>
+        </div>
+      )}
+    </>
+  );
+}
+
+interface FieldsProps extends FilmProps {
+  filming: ReturnType<typeof useFilming>;
+}
+
+/** An animated picture of this view. */
+function GifFields({ order, filming: { progress, start } }: FieldsProps) {
+  const [at, setAt] = useState(0);
+  const [width, height] = GIF_SIZES[at];
+  const texts = explainTexts.exporting;
+  const make = () => start({ ...order('gif'), width, height, rate: GIF_RATE, format: 'gif', sound: false });
+  return (
+    <>
+      <label class="explain-field">
+        <span>{texts.gifSize}</span>
+        <select value={String(at)} onChange={(event) => setAt(Number(event.currentTarget.value))}>
+          {GIF_SIZES.map(([wide, high], i) => (
+            <option key={`${wide}`} value={String(i)}>
+              {texts.gifSizeValue(wide, high)}
+            </option>
+          ))}
+        </select>
+      </label>
+      <p class="quiet">{texts.gifAbout(width, height, GIF_RATE)}</p>
+      <div class="explain-buttons">
+        <button type="button" class="primary" disabled={progress !== undefined} onClick={() => void make()}>
+          {texts.makePicture}
+        </button>
+      </div>
+    </>
+  );
+}
+
+/** A film with its sound. */
+function FilmFields(props: FieldsProps & { format: 'webm' | 'mp4' }) {
+  const { format, scenes, background, all, onAll, busy, order, onCaptions, filming } = props;
+  const { progress, start } = filming;
   const [rate, setRate] = useState<30 | 60>(30);
   const [sound, setSound] = useState(true);
   const codec = useSoundCodec(format);
   const canSound = codec !== 'silent';
-  const { progress, start, cancel } = useFilming(props);
   const texts = explainTexts.exporting;
-  if (typeof VideoEncoder === 'undefined' || typeof OffscreenCanvas === 'undefined')
-    return <p class="quiet">{texts.noFilm}</p>;
   return (
     <>
       <label class="explain-field">
@@ -219,16 +304,6 @@ function FilmMaker(props: FilmProps) {
         <select value={all ? 'all' : 'one'} onChange={(event) => onAll(event.currentTarget.value === 'all')}>
           <option value="one">{texts.oneScene}</option>
           <option value="all">{texts.allScenes(scenes.length)}</option>
-        </select>
-      </label>
-      <label class="explain-field">
-        <span>{texts.format}</span>
-        <select value={format} onChange={(event) => setFormat(event.currentTarget.value as Format)}>
-          {(['webm', 'mp4'] as const).map((id) => (
-            <option key={id} value={id}>
-              {texts.formats[id]}
-            </option>
-          ))}
         </select>
       </label>
       <label class="explain-field">
@@ -258,7 +333,7 @@ function FilmMaker(props: FilmProps) {
           type="button"
           class="primary"
           disabled={progress !== undefined}
-          onClick={() => void start({ ...order(), rate, format, sound })}
+          onClick={() => void start({ ...order(format), rate, format, sound })}
         >
           {texts.makeFilm}
         </button>
@@ -266,19 +341,6 @@ function FilmMaker(props: FilmProps) {
           {texts.captions}
         </button>
       </div>
-      {progress && (
-        <div class="explain-progress">
-          <progress max={1} value={progress.share} aria-label={texts.progress} />
-          <span>
-            {progress.left === undefined
-              ? texts.progressValue(progress.share)
-              : texts.progressLeft(progress.share, progress.left)}
-          </span>
-          <button type="button" onClick={cancel}>
-            {texts.cancel}
-          </button>
-        </div>
-      )}
     </>
   );
 }

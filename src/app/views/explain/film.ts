@@ -6,6 +6,9 @@ import type { When } from '../../description/when.ts';
 import type { SceneBackground } from './colours.ts';
 import { ShownError } from './scene-problem.ts';
 
+/** Of films, and of an animated picture. */
+export type FilmFormat = 'webm' | 'mp4' | 'gif';
+
 /** What a film is made of; everything in it can be sent to a worker. */
 export interface FilmOrder {
   readonly scenes: readonly StoryScene[];
@@ -15,8 +18,9 @@ export interface FilmOrder {
   readonly time?: When;
   readonly width: number;
   readonly height: number;
-  readonly rate: 30 | 60;
-  readonly format: 'webm' | 'mp4';
+  /** Frames a second. */
+  readonly rate: number;
+  readonly format: FilmFormat;
   readonly sound: boolean;
   readonly background: SceneBackground;
   readonly page: Palette;

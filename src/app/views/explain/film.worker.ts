@@ -16,6 +16,10 @@ import {
   filmSeconds,
   filmSound,
   frameCount,
+  GifWriter,
+  gifColours,
+  gifDelay,
+  gifSamples,
   type Prepared,
   paintStage,
   partAt,
@@ -33,12 +37,16 @@ import { ShownError } from './scene-problem.ts';
 const tell = (news: FilmNews, transfer: Transferable[] = []) => postMessage(news, { transfer });
 
 addEventListener('message', ({ data }: MessageEvent<FilmOrder>) => {
-  make(data).catch((error: unknown) =>
+  const { format } = data;
+  (format === 'gif' ? makeGif(data) : make({ ...data, format })).catch((error: unknown) =>
     tell({ error: error instanceof ShownError ? error.message : explainTexts.exporting.problems.film }),
   );
 });
 
-async function make(order: FilmOrder): Promise<void> {
+/** A film as its own file. */
+type EncodedOrder = FilmOrder & { readonly format: 'webm' | 'mp4' };
+
+async function make(order: EncodedOrder): Promise<void> {
   const { width, height, rate, format, scenes } = order;
   await faceReady();
   const coast = order.set && (await coastFor(order.set.place));
@@ -76,11 +84,41 @@ async function make(order: FilmOrder): Promise<void> {
   tell({ file, type: format === 'mp4' ? 'video/mp4' : 'video/webm', silent: order.sound && !sound }, [file]);
 }
 
+/** An animated picture: as a film, without sound, in one table of colours. */
+async function makeGif(order: FilmOrder): Promise<void> {
+  const { width, height, rate, scenes } = order;
+  await faceReady();
+  const coast = order.set && (await coastFor(order.set.place));
+  const prepare = preparer(order.set, order.reception, order.recording, { time: order.time, coast });
+  const parts = filmPlan(scenes, (scene) => prepare(scene).facts);
+  const canvas = new OffscreenCanvas(width, height);
+  const paint = painterOf({ ...order, sound: false }, canvas);
+  const context = canvas.getContext('2d')!;
+  const delay = gifDelay(rate);
+  const frames = frameCount(filmSeconds(parts), 1 / delay);
+  const pixelsOf = (frame: number): Uint8Array => {
+    const t = frame * delay;
+    const part = partAt(parts, t);
+    paint(part, prepare(part.scene), t - part.start);
+    return new Uint8Array(context.getImageData(0, 0, width, height).data.buffer);
+  };
+  const colours = gifColours(paletteFor(order.background, order.page), gifSamples(frames).map(pixelsOf));
+  const gif = new GifWriter(order, delay, colours);
+  const progress = progressOf(frames);
+  for (let frame = 0; frame < frames; frame++) {
+    gif.add(pixelsOf(frame));
+    progress(frame);
+  }
+  const file = gif.finish().slice().buffer;
+  tell({ progress: 1 });
+  tell({ file, type: 'image/gif', silent: false }, [file]);
+}
+
 /** Only WebM has a place for what is see-through. */
 const isClear = ({ background, format }: FilmOrder): boolean => background === 'transparent' && format === 'webm';
 
 /** The file with its tracks. @throws ShownError where the browser has no encoder for the picture. */
-async function openOutput(order: FilmOrder, canvas: OffscreenCanvas) {
+async function openOutput(order: EncodedOrder, canvas: OffscreenCanvas) {
   const { width, height, rate, format } = order;
   const video = format === 'mp4' ? 'avc' : 'vp9';
   const bitrate = Math.round(width * height * rate * 0.06);

@@ -1,21 +1,32 @@
 import { GIFEncoder, nearestColorIndex, quantize, type Rgb } from 'gifenc/dist/gifenc.esm.js';
 import type { Seconds } from '../../../engine/units/quantities.ts';
+import type { Palette } from '../../scene/palette.ts';
 
 /** Entries of a table of colours; the last stands for what has not changed since the frame before. */
 const COLOURS = 256;
 const UNCHANGED = COLOURS - 1;
+const SAMPLES = 8;
 /** A GIF counts time in hundredths of a second. */
 const TICK: Seconds = 0.01;
+
+/** A colour as six digits; the page may have others. */
+const PLAIN = /^#[0-9a-f]{6}$/i;
 
 /** Time between frames of a GIF so many frames a second fast, as near as it can be told. */
 export const gifDelay = (rate: number): Seconds => Math.max(2, Math.round(1 / rate / TICK)) * TICK;
 
+/** Frames spread over a film of so many, from which its colours are taken. */
+export const gifSamples = (frames: number): readonly number[] => [
+  ...new Set(Array.from({ length: SAMPLES }, (_, i) => Math.floor(((frames - 1) * i) / (SAMPLES - 1)))),
+];
+
 /**
  * One table of colours for all frames, so that nothing flickers.
- * @param own colours that are kept as they are, such as `#fdfaf3`. @param samples frames of the film, four bytes a pixel.
+ * @param own the drawing's, kept as they are. @param samples frames of the film, four bytes a pixel.
  */
-export function gifColours(own: readonly string[], samples: readonly Uint8Array[]): Rgb[] {
-  const kept = [...new Set(own)].map((colour): Rgb => {
+export function gifColours(own: Palette, samples: readonly Uint8Array[]): Rgb[] {
+  const plain = Object.values(own).filter((colour) => PLAIN.test(colour));
+  const kept = [...new Set(plain)].map((colour): Rgb => {
     const value = Number.parseInt(colour.slice(1), 16);
     return [value >> 16, (value >> 8) & 255, value & 255];
   });

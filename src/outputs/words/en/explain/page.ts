@@ -169,7 +169,7 @@ const exporting = {
   oneScene: 'this view',
   allScenes: (count: number): string => `all ${count} scenes`,
   format: 'Format',
-  formats: { webm: 'WebM', mp4: 'MP4' },
+  formats: { webm: 'WebM', mp4: 'MP4', gif: 'GIF, an animated picture' },
   /** Which players show a film with this picture and sound. */
   playsIn: {
     webm: {
@@ -183,6 +183,11 @@ const exporting = {
       silent: 'H.264 without sound: plays in nearly every browser, phone, player and video editor.',
     },
   },
+  gifSize: 'Picture size',
+  gifSizeValue: (width: number, height: number): string => `${width} × ${height}`,
+  /** Of an animated picture. */
+  gifAbout: (width: number, height: number, rate: number): string =>
+    `For forums and messages: ${width} × ${height}, ${rate} frames a second, of this view alone, without sound; it begins again at its end. Usually 1 to 5 MB.`,
   rate: 'Frames per second',
   rateValue: (rate: number): string => String(rate),
   withSound: 'With sound',
@@ -197,11 +202,15 @@ const exporting = {
     `${Math.round(share * 100)} %, ${Math.ceil(seconds)} s left`,
   cancel: 'Cancel',
   cancelled: 'The film was cancelled.',
-  noFilm: 'This browser cannot make films.',
+  makePicture: 'Make the picture',
+  noPictures: 'This browser can make neither films nor animated pictures.',
+  noFilm: 'This browser cannot make films. An animated picture can be made.',
   saved: (file: string): string => `Saved ${file}.`,
   savedPicture: (file: string, width: number, height: number): string => `Saved ${file}, ${width} × ${height}.`,
   savedSound: (file: string, seconds: number): string => `Saved ${file}, ${seconds} seconds.`,
   savedFilm: (file: string, megabytes: number): string => `Saved ${file}, ${megabytes.toFixed(1)} MB.`,
+  savedAnimation: (file: string, megabytes: number, width: number, height: number): string =>
+    `Saved ${file}, ${width} × ${height}, ${megabytes.toFixed(1)} MB, without sound.`,
   savedSilentFilm: (file: string, megabytes: number): string =>
     `Saved ${file}, ${megabytes.toFixed(1)} MB, without sound: this browser could not add any.`,
   /** Stems of files’ names. */
