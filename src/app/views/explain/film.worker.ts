@@ -6,6 +6,8 @@ import {
   canEncodeVideo,
   Mp4OutputFormat,
   Output,
+  VideoSample,
+  VideoSampleSource,
   WebMOutputFormat,
 } from 'mediabunny';
 import {
@@ -32,6 +34,7 @@ import { canvasPen } from './canvas-pen.ts';
 import { paletteFor } from './colours.ts';
 import type { FilmNews, FilmOrder } from './film.ts';
 import { FILM_SOUND_RATE, SOUND_BITRATE, soundCodec } from './film-sound.ts';
+import { limitedRange, limitedRangeSize } from './limited-range.ts';
 import { ShownError } from './scene-problem.ts';
 
 const tell = (news: FilmNews, transfer: Transferable[] = []) => postMessage(news, { transfer });
@@ -55,7 +58,7 @@ async function make(order: EncodedOrder): Promise<void> {
   const whole = filmSeconds(parts);
   const total = Math.min(whole, order.seconds ?? whole);
   const canvas = new OffscreenCanvas(width, height);
-  const { output, picture, sound } = await openOutput(order, canvas);
+  const { output, addFrame, sound } = await openOutput(order, canvas);
   const paint = painterOf(order, canvas);
   await output.start();
   const frames = frameCount(total, rate);
@@ -75,7 +78,7 @@ async function make(order: EncodedOrder): Promise<void> {
       sample.close();
     }
     paint(part, prepared, t - part.start);
-    await picture.add(t, 1 / rate);
+    await addFrame(t, 1 / rate);
     progress(frame);
   }
   await output.finalize();
@@ -130,20 +133,45 @@ async function openOutput(order: EncodedOrder, canvas: OffscreenCanvas) {
     format: format === 'mp4' ? new Mp4OutputFormat({ fastStart: 'in-memory' }) : new WebMOutputFormat(),
     target: new BufferTarget(),
   });
-  const alpha = isClear(order) ? 'keep' : 'discard';
-  const picture = new CanvasSource(canvas, { codec: video, bitrate, keyFrameInterval: 2, alpha });
-  output.addVideoTrack(picture, { frameRate: rate });
+  const encoding = { codec: video, bitrate, keyFrameInterval: 2 } as const;
+  const { source, addFrame } = isClear(order) ? clearPicture(canvas, encoding) : solidPicture(canvas, encoding);
+  output.addVideoTrack(source, { frameRate: rate });
   const codec = order.sound ? await soundCodec(format) : undefined;
   const sound = codec && new AudioSampleSource({ codec, bitrate: SOUND_BITRATE });
   if (sound) output.addAudioTrack(sound);
-  return { output, picture, sound };
+  return { output, addFrame, sound };
+}
+
+type Encoding = ConstructorParameters<typeof VideoSampleSource>[0];
+
+/** Frames with what is see-through in them, as the canvas has them. */
+function clearPicture(canvas: OffscreenCanvas, encoding: Encoding) {
+  const source = new CanvasSource(canvas, { ...encoding, alpha: 'keep' });
+  return { source, addFrame: (timestamp: number, duration: number) => source.add(timestamp, duration) };
+}
+
+const COLOUR_SPACE = { primaries: 'bt709', transfer: 'bt709', matrix: 'bt709', fullRange: false } as const;
+
+/** Frames in limited range. */
+function solidPicture(canvas: OffscreenCanvas, encoding: Encoding) {
+  const { width, height } = canvas;
+  const source = new VideoSampleSource(encoding);
+  const data = new Uint8Array(limitedRangeSize(width, height));
+  const size = { format: 'I420', codedWidth: width, codedHeight: height, colorSpace: COLOUR_SPACE } as const;
+  const addFrame = async (timestamp: number, duration: number): Promise<void> => {
+    limitedRange(canvas.getContext('2d')!.getImageData(0, 0, width, height).data, width, height, data);
+    const sample = new VideoSample(data, { ...size, timestamp, duration });
+    await source.add(sample);
+    sample.close();
+  };
+  return { source, addFrame };
 }
 
 /** Draws one moment of a scene. */
 function painterOf(order: FilmOrder, canvas: OffscreenCanvas) {
   const { width, height } = order;
   const clear = isClear(order);
-  const ctx = canvas.getContext('2d', { alpha: clear })!;
+  const ctx = canvas.getContext('2d', { alpha: clear, willReadFrequently: !clear })!;
   const palette = paletteFor(order.background, order.page);
   const pen = canvasPen(ctx, () => palette);
   const columns = new Columns();
