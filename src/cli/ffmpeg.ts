@@ -106,9 +106,9 @@ export async function encodeFilm(encoder: Encoder, film: FilmToEncode): Promise<
 /** Writes each frame as fast as it is taken. @throws InputError when the program ends with an error. */
 async function pipeFrames(program: ChildProcess, frames: Iterable<Pixels>): Promise<void> {
   const { stdin, stderr } = program;
-  let said = '';
+  let complaint = '';
   stderr!.setEncoding('utf8').on('data', (text: string) => {
-    said = (said + text).slice(-2000);
+    complaint = (complaint + text).slice(-2000);
   });
   let broken: Error | undefined;
   const ended = new Promise<number>((resolve) => {
@@ -127,5 +127,7 @@ async function pipeFrames(program: ChildProcess, frames: Iterable<Pixels>): Prom
   stdin!.end();
   const code = await ended;
   if (code !== 0)
-    throw new InputError(callProblems.ffmpegFailed(broken?.message ?? said.trim().split('\n').slice(-3).join(' ')));
+    throw new InputError(
+      callProblems.ffmpegFailed(broken?.message ?? complaint.trim().split('\n').slice(-3).join(' ')),
+    );
 }

@@ -4,12 +4,12 @@ import {
   captionsOf,
   FILM_COLOURS,
   filmFrame,
+  filmPartAt,
   filmPlan,
   filmSeconds,
   filmSound,
   frameCount,
   paintStage,
-  partAt,
   preparer,
   recordingOf,
   type StoryScene,
@@ -69,7 +69,7 @@ export function drawnFilm(
     scenes: parts.map((part) => ({ title: part.scene.title, seconds: part.seconds })),
     frames: frameCount(seconds, rate),
     svg(frame) {
-      const part = partAt(parts, frame / rate);
+      const part = filmPartAt(parts, frame / rate);
       const { pen, items } = scenePen({ pixels: true });
       paintStage(pen, filmFrame(part, prepare(part.scene), frame / rate - part.start, form), columns);
       const scene = { unit: 'px', width, height, title: '', description: '', items: items() } as const;

@@ -71,10 +71,10 @@ export const film: Command = {
     const reception = receiveRanged(set, field);
     const station = values.station === undefined ? undefined : chooseStation(set.place.stations, values.station);
     const filmed = scenes.map((scene) => onStation(scene, station));
-    const made = drawnFilm({ set, written, reception, field }, filmed, form);
-    if (frames !== undefined) await writeFrames(io, frames, made, form);
+    const drawn = drawnFilm({ set, written, reception, field }, filmed, form);
+    if (frames !== undefined) await writeFrames(io, frames, drawn, form);
     else if (out === undefined) {
-      const rows = made.scenes.map(({ title, seconds }) => ({
+      const rows = drawn.scenes.map(({ title, seconds }) => ({
         number: every.findIndex((scene) => scene.title === title) + 1,
         title: clean(title),
         seconds,
@@ -82,13 +82,13 @@ export const film: Command = {
       io.out(`${clean(set.name)}\n\n${filmAnswer.scenes(rows).join('\n')}\n\n${filmAnswer.toFilm}\n`);
       return 0;
     } else {
-      const bytes = await fileOf(ending!, made, form, encoder, io);
+      const bytes = await fileOf(ending!, drawn, form, encoder, io);
       await io.write(out, bytes);
       const isSilent = ending === 'gif' || !form.sound;
-      const told = { file: out, scenes: scenes.length, seconds: made.seconds, bytes: bytes.length, isSilent };
-      if (ending === 'wav') io.out(`${filmAnswer.sound(told)}\n`);
-      else if (ending === 'vtt') io.out(`${filmAnswer.captions(told)}\n`);
-      else io.out(`${filmAnswer.written({ ...told, ...form, isPicture: ending === 'gif' })}\n`);
+      const figures = { file: out, scenes: scenes.length, seconds: drawn.seconds, bytes: bytes.length, isSilent };
+      if (ending === 'wav') io.out(`${filmAnswer.sound(figures)}\n`);
+      else if (ending === 'vtt') io.out(`${filmAnswer.captions(figures)}\n`);
+      else io.out(`${filmAnswer.written({ ...figures, ...form, isPicture: ending === 'gif' })}\n`);
     }
     return 0;
   },
@@ -141,37 +141,37 @@ const onStation = (scene: StoryScene, station: number | undefined): StoryScene =
 
 async function fileOf(
   ending: Ending,
-  made: DrawnFilm,
+  drawn: DrawnFilm,
   form: FilmForm,
   encoder: ReturnType<typeof findEncoder> | undefined,
   io: Io,
 ): Promise<Uint8Array> {
-  if (ending === 'wav') return wavOf(made.sound(), FILM_SOUND_RATE);
-  if (ending === 'vtt') return new TextEncoder().encode(made.captions());
+  if (ending === 'wav') return wavOf(drawn.sound(), FILM_SOUND_RATE);
+  if (ending === 'vtt') return new TextEncoder().encode(drawn.captions());
   const raster = await rasteriser();
-  const frames = filmPixels(made, raster, (share) => io.progress('film', share));
+  const frames = filmPixels(drawn, raster, (share) => io.progress('film', share));
   if (ending !== 'gif') {
-    const sound = form.sound ? wavOf(made.sound(), FILM_SOUND_RATE) : undefined;
+    const sound = form.sound ? wavOf(drawn.sound(), FILM_SOUND_RATE) : undefined;
     return encodeFilm(encoder!, { ...form, ending, frames, sound });
   }
-  const samples = gifSamples(made.frames).map((frame) => raster.pixels(made.svg(frame)).bytes);
-  const table = gifColours(made.colours, samples);
+  const samples = gifSamples(drawn.frames).map((frame) => raster.pixels(drawn.svg(frame)).bytes);
+  const table = gifColours(drawn.colours, samples);
   const gif = new GifWriter(form, 1 / form.rate, table);
   for (const { bytes } of frames) gif.add(bytes);
   return gif.finish();
 }
 
 /** Every frame as a PNG, with sound and captions, to be joined by another program. */
-async function writeFrames(io: Io, folder: string, made: DrawnFilm, form: FilmForm): Promise<void> {
+async function writeFrames(io: Io, folder: string, drawn: DrawnFilm, form: FilmForm): Promise<void> {
   const raster = await rasteriser();
-  const digits = String(made.frames).length;
+  const digits = String(drawn.frames).length;
   const pieces: { name: string; data: string | Uint8Array }[] = [];
-  for (let frame = 0; frame < made.frames; frame++) {
-    pieces.push({ name: `frame-${String(frame + 1).padStart(digits, '0')}.png`, data: raster.png(made.svg(frame)) });
-    io.progress('film', (frame + 1) / made.frames);
+  for (let frame = 0; frame < drawn.frames; frame++) {
+    pieces.push({ name: `frame-${String(frame + 1).padStart(digits, '0')}.png`, data: raster.png(drawn.svg(frame)) });
+    io.progress('film', (frame + 1) / drawn.frames);
   }
-  if (form.sound) pieces.push({ name: 'sound.wav', data: wavOf(made.sound(), FILM_SOUND_RATE) });
-  pieces.push({ name: 'captions.vtt', data: made.captions() });
+  if (form.sound) pieces.push({ name: 'sound.wav', data: wavOf(drawn.sound(), FILM_SOUND_RATE) });
+  pieces.push({ name: 'captions.vtt', data: drawn.captions() });
   await io.writeInto(folder, pieces);
-  io.out(`${filmAnswer.frames({ folder, frames: made.frames, seconds: made.seconds, ...form })}\n`);
+  io.out(`${filmAnswer.frames({ folder, frames: drawn.frames, seconds: drawn.seconds, ...form })}\n`);
 }

@@ -28,10 +28,13 @@ export function shorten(words: string, size: number, room: number): string {
   return `${letters.join('').trimEnd()}…`;
 }
 
+/** Where a line may end: at spaces, but not between a number and its unit. */
+const BREAK = / +(?!(?<=\d +)(?:[pnµmkM]?(?:m|F|H|V|A|Ω|s|W|Hz)|cm|dB|min|%)(?![\p{L}\d]))/u;
+
 /** Break into lines of at most a width, at spaces. */
 export function wrap(words: string, size: number, room: number): string[] {
   const lines: string[] = [];
-  for (const word of words.split(/ +/)) {
+  for (const word of words.split(BREAK)) {
     const last = lines[lines.length - 1];
     if (last !== undefined && textWidth(`${last} ${word}`, size) <= room) lines[lines.length - 1] = `${last} ${word}`;
     else lines.push(word);

@@ -14,6 +14,7 @@ import {
   Columns,
   type FilmPart,
   filmFrame,
+  filmPartAt,
   filmPlan,
   filmSeconds,
   filmSound,
@@ -24,7 +25,6 @@ import {
   gifSamples,
   type Prepared,
   paintStage,
-  partAt,
   preparer,
 } from '../../../outputs/explain/index.ts';
 import { explainTexts } from '../../../outputs/words/index.ts';
@@ -66,7 +66,7 @@ async function make(order: EncodedOrder): Promise<void> {
   let heard: FilmPart | undefined;
   for (let frame = 0; frame < frames; frame++) {
     const t = frame / rate;
-    const part = partAt(parts, t);
+    const part = filmPartAt(parts, t);
     const prepared = prepare(part.scene);
     if (sound && part !== heard) {
       // Sound a scene at a time, so that it keeps step with the frames.
@@ -101,7 +101,7 @@ async function makeGif(order: FilmOrder): Promise<void> {
   const frames = frameCount(filmSeconds(parts), 1 / delay);
   const pixelsOf = (frame: number): Uint8Array => {
     const t = frame * delay;
-    const part = partAt(parts, t);
+    const part = filmPartAt(parts, t);
     paint(part, prepare(part.scene), t - part.start);
     return new Uint8Array(context.getImageData(0, 0, width, height).data.buffer);
   };

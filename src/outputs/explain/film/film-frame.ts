@@ -24,7 +24,7 @@ export const filmSeconds = (parts: readonly FilmPart[]): Seconds => parts.reduce
 export const frameCount = (seconds: Seconds, rate: Hertz): number => Math.max(1, Math.round(seconds * rate));
 
 /** The scene that is seen at a moment of the film. */
-export const partAt = (parts: readonly FilmPart[], t: Seconds): FilmPart =>
+export const filmPartAt = (parts: readonly FilmPart[], t: Seconds): FilmPart =>
   parts.find((p) => t < p.start + p.seconds - 1e-9) ?? parts[parts.length - 1];
 
 /** What one frame of a film shows, so many seconds into its scene. */

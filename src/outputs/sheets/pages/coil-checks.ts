@@ -9,9 +9,12 @@ import type { Tap, WoundDescription } from '../../drawings/coil/drawn.ts';
 import { coilChecks, coilFigures, coilSheetWords, type OpenSide } from '../../words/index.ts';
 import type { Flow } from '../paper/flow.ts';
 import { dialText } from './dial-text.ts';
+import { resistanceOnMeter } from './resistance-on-meter.ts';
 
 /** Of a winding by hand: its inductance comes out within this share. Common practice, no source. */
 const BY_HAND = 0.03;
+/** A winding of the right wire is as long and as deep as calculated within this share. Common practice, no source. */
+const SIZE = 0.1;
 /** Where a coil has no figures of the set's own, its Q is given at this frequency, Hz. */
 const USUAL = 1e6;
 
@@ -36,7 +39,8 @@ export function checks(
   );
   const best = reception.best.map((i) => reception.stations[i]).find((s) => s?.dial);
   const list = [
-    ACROSS.has(coil.shape) ? coilChecks.countAcross(model.outerDiameter) : coilChecks.countAlong(model.windingLength),
+    coilChecks.count,
+    ...(coil.shape === 'core' ? [] : sizeChecks(coil, model)),
     taps.length > 0 ? coilChecks.ohmsTapped : coilChecks.ohms,
   ];
   if (isTuned && best) {
@@ -53,6 +57,17 @@ export function checks(
     );
   } else list.push(comparison(model));
   flow.list(list, 'box');
+}
+
+const within = (value: number) => ({ value, low: value * (1 - SIZE), high: value * (1 + SIZE) });
+
+/** A pile is measured both ways: its depth shows whether the layers lie as they should. */
+function sizeChecks(coil: WoundDescription, model: CoilModel): string[] {
+  const checks: string[] = [];
+  if (!ACROSS.has(coil.shape)) checks.push(coilChecks.along(within(model.windingLength)));
+  if (ACROSS.has(coil.shape) || coil.shape === 'multilayer')
+    checks.push(coilChecks.across(within(model.outerDiameter)));
+  return checks;
 }
 
 /** Is a coil the one that the set is tuned with. */
@@ -80,7 +95,7 @@ function expected(model: CoilModel, reception: Reception, index: number, isTuned
   if (Number.isFinite(model.selfCapacitance))
     out.push([rows.selfCapacitance, coilFigures.selfCapacitance(model.selfCapacitance)]);
   if (Number.isFinite(model.dcResistance) && model.dcResistance > 0)
-    out.push([rows.resistance, coilFigures.resistance(model.dcResistance)]);
+    out.push([rows.resistance, coilFigures.resistance(resistanceOnMeter(model.dcResistance))]);
   if (isTuned) out.push([rows.range, coilFigures.range(reception.dial.lowest, reception.dial.highest)]);
   return out;
 }

@@ -86,7 +86,7 @@ function woundSheet(
   if (taps.length > 0) tapTable(flow, coil, model, taps);
   flow.heading(headings.winding);
   const slides = set.arrangement.kind === 'slider' && set.arrangement.coil === coil.name;
-  flow.list([...stepsFor(coil, model, taps), ...(slides ? sliderSteps : [])], 'number');
+  flow.steps([...stepsFor(coil, model, taps), ...(slides ? [{ lines: sliderSteps }] : [])]);
   tally(flow, model.turns, taps);
   checks(flow, set, coil, index, model, taps, reception);
   putTemplate(flow, coil, model, taps);

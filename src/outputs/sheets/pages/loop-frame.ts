@@ -4,6 +4,7 @@ import { overallDiameter } from '../../../engine/parts/wire/wire.ts';
 import { type FrameParts, frameParts } from '../../drawings/aerial/frame-parts.ts';
 import type { Tap } from '../../drawings/coil/drawn.ts';
 import { frameText, frameWire, type Lath, loopSheetWords, frameStepWords as steps } from '../../words/index.ts';
+import type { StepGroup } from '../paper/flow.ts';
 import { TAIL } from './winding.ts';
 
 type Frame = Extract<LoopDescription, { kind: 'frame' }>;
@@ -80,7 +81,7 @@ export function frameRows(frame: Frame, taps: readonly Tap[]): string[][] {
   ];
 }
 
-function crossStep(build: Build, crosses: number): string {
+function crossStep(build: Build, crosses: number): readonly string[] {
   switch (build) {
     case 'round spiral':
       return steps.cross.spokes;
@@ -92,7 +93,7 @@ function crossStep(build: Build, crosses: number): string {
   }
 }
 
-function wireHolders(build: Build, { pitch }: Frame, { wires, reach, crosses }: FrameParts): string {
+function wireHolders(build: Build, { pitch }: Frame, { wires, reach, crosses }: FrameParts): readonly string[] {
   switch (build) {
     case 'hoop':
       return wires > 1 ? steps.markHoop({ wires, pitch }) : steps.markOne;
@@ -104,13 +105,13 @@ function wireHolders(build: Build, { pitch }: Frame, { wires, reach, crosses }: 
   }
 }
 
-function mastStep({ winding }: Frame, { crosses, depth }: FrameParts): string {
+function mastStep({ winding }: Frame, { crosses, depth }: FrameParts): readonly string[] {
   if (winding === 'spiral') return steps.mast.spiral;
   if (depth === 0) return steps.mast.oneTurn;
   return crosses > 1 ? steps.mast.deepBox(depth) : steps.mast.box(depth);
 }
 
-const WIND: Record<Build, (tail: number) => string> = {
+const WIND: Record<Build, (tail: number) => readonly string[]> = {
   'square box': steps.wind.notches,
   'square spiral': steps.wind.spiral,
   hoop: steps.wind.marks,
@@ -118,17 +119,13 @@ const WIND: Record<Build, (tail: number) => string> = {
 };
 
 /** How a frame is made, step by step. */
-export function frameSteps(frame: Frame, taps: readonly Tap[]): string[] {
+export function frameSteps(frame: Frame, taps: readonly Tap[]): readonly StepGroup[] {
   const parts = frameParts(frame);
   const build = buildOf(frame);
   return [
-    crossStep(build, parts.crosses),
-    wireHolders(build, frame, parts),
-    mastStep(frame, parts),
-    WIND[build](TAIL),
-    ...taps.map((tap) => steps.tap(tap)),
-    taps.length > 0 ? steps.endTapped : steps.end,
-    steps.leads,
-    steps.stand,
+    { lines: [...crossStep(build, parts.crosses), ...wireHolders(build, frame, parts), ...mastStep(frame, parts)] },
+    { lines: WIND[build](TAIL) },
+    ...taps.map((tap): StepGroup => ({ lines: steps.tap(tap) })),
+    { lines: [...(taps.length > 0 ? steps.endTapped : steps.end), ...steps.leads, ...steps.stand] },
   ];
 }

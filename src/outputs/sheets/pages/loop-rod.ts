@@ -3,11 +3,15 @@ import type { LoopDescription } from '../../../engine/kinds/loops.ts';
 import { overallDiameter } from '../../../engine/parts/wire/wire.ts';
 import { coilFromEnd } from '../../drawings/aerial/loop.ts';
 import type { Tap } from '../../drawings/coil/drawn.ts';
+import { bareEnd, tapMade } from '../../drawings/winding/index.ts';
 import { loopSheetWords, rodText, rodStepWords as steps, wireWithNotes } from '../../words/index.ts';
+import type { StepGroup } from '../paper/flow.ts';
 import { TAIL } from './winding.ts';
 
 type Rod = Extract<LoopDescription, { kind: 'ferrite rod' }>;
 
+/** Of the ends of the wire, m. */
+const BARE = 0.01;
 /** A sleeve thinner than this, m, is one turn of thin paper. */
 const THIN = 5e-5;
 /** Of a sleeve beyond its winding at either end, where there is room, m. */
@@ -52,22 +56,23 @@ export function rodRows(rod: Rod): string[][] {
   ];
 }
 
-function windStep(rod: Rod): string {
+function windStep(rod: Rod): readonly string[] {
   const gap = gapOf(rod);
   if (gap > 1e-4) return steps.windWithThread;
   return gap > 3e-5 ? steps.windSpaced : steps.windClose;
 }
 
 /** How the coil of a rod is made, step by step. */
-export function rodSteps(rod: Rod, taps: readonly Tap[]): string[] {
+export function rodSteps(rod: Rod, taps: readonly Tap[]): readonly StepGroup[] {
   const fromEnd = coilFromEnd(rod);
   return [
-    steps.sleeve,
-    steps.start({ winding: rod.winding, tail: TAIL }),
-    windStep(rod),
-    ...taps.map((tap) => steps.tap(tap)),
-    taps.length > 0 ? steps.endTapped(TAIL) : steps.end(TAIL),
-    steps.hold,
-    rod.position === 0 ? steps.slideToMiddle(fromEnd) : steps.slide(fromEnd),
+    { lines: steps.sleeve },
+    { lines: [...steps.start({ winding: rod.winding, tail: TAIL }), ...windStep(rod)] },
+    ...taps.map((tap): StepGroup => ({ lines: [steps.tap(tap)], picture: tapMade([tap.turn]) })),
+    {
+      lines: [...(taps.length > 0 ? steps.endTapped(TAIL) : steps.end(TAIL))],
+      picture: bareEnd(BARE),
+    },
+    { lines: [...steps.hold, ...(rod.position === 0 ? steps.slideToMiddle(fromEnd) : steps.slide(fromEnd))] },
   ];
 }

@@ -6,19 +6,20 @@ import type { Reception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { drawAerial } from '../../drawings/aerial/aerial.ts';
 import type { Tap } from '../../drawings/coil/drawn.ts';
-import { loopSheetWords as texts, wireToCutText } from '../../words/index.ts';
-import { Flow } from '../paper/flow.ts';
+import { coilFigures, loopSheetWords as texts, wireToCutText } from '../../words/index.ts';
+import { Flow, type StepGroup } from '../paper/flow.ts';
 import type { PaperName, Sheet } from '../paper/page.ts';
 import { dialText } from './dial-text.ts';
 import { frameRows, frameSteps } from './loop-frame.ts';
 import { rodRows, rodSteps } from './loop-rod.ts';
+import { resistanceOnMeter } from './resistance-on-meter.ts';
 import { TAIL, TAP_LOOP, tally, wireToCut } from './winding.ts';
 
 /** What is told of each kind of loop. */
 interface Making {
   readonly file: string;
   readonly rows: string[][];
-  readonly steps: readonly string[];
+  readonly steps: readonly StepGroup[];
 }
 
 const LOOP_MAKING: ByKind<LoopDescription, Making, [readonly Tap[]]> = {
@@ -55,7 +56,7 @@ export function loopSheet(set: SetDescription, reception: Reception, paper: Pape
   );
   flow.figure(drawAerial(aerial, set.earth, { width: Math.min(flow.width, 150), height: 86 }), { height: 88 });
   flow.heading(texts.headings.winding);
-  flow.list(steps, 'number');
+  flow.steps(steps);
   tally(flow, loop.turns, taps);
   checks(flow, aerial, loop, taps, reception, set);
   return flow.finish();
@@ -79,7 +80,7 @@ function checks(
     ],
     [
       [texts.rows.inductance, texts.inductance({ value: inductance, low, high })],
-      [texts.rows.resistance, texts.resistance(loop.dcResistance)],
+      [texts.rows.resistance, coilFigures.resistance(resistanceOnMeter(loop.dcResistance))],
       [texts.rows.range, texts.range(dial.lowest, dial.highest)],
     ],
   );

@@ -41,6 +41,17 @@ export interface FlowColumn {
   readonly anchor?: 'start' | 'end';
 }
 
+/** Steps that belong together, and what they look like. */
+export interface StepGroup {
+  readonly lines: readonly string[];
+  readonly picture?: Scene;
+}
+/** Width of a picture beside steps, and what is left free before it. */
+const STEP_PICTURE = 66;
+const STEP_GUTTER = 12;
+/** Between two steps. */
+const STEP_SPACE = 1.1;
+
 /** Height of a line of text over its size. */
 const LEADING = 1.36;
 
@@ -154,6 +165,60 @@ export class Flow {
       this.y += rows.length * size * LEADING + 1.1;
     });
     return this.space(0.8);
+  }
+
+  /**
+   * Steps in numbered lines, counted through. Pictures, not to scale, stand in a column beside them, each with the numbers of
+   * the steps that it shows and not above the first of them.
+   */
+  steps(groups: readonly StepGroup[]): this {
+    const lineHeight = PAGE_BODY * LEADING;
+    const isPictured = groups.some(({ picture }) => picture);
+    const room = this.width - (isPictured ? STEP_PICTURE + STEP_GUTTER : 0) - 8;
+    let number = 0;
+    let below = this.y;
+    // On the line of the heading.
+    if (isPictured)
+      this.add('P', [
+        text([this.left + this.width, this.y - 2], texts.notToScale, PAGE_SMALL, { anchor: 'end', role: 'soft' }),
+      ]);
+    for (const { lines, picture } of groups) {
+      const folded = lines.map((entry) => fold(entry, PAGE_BODY, room));
+      const high = folded.reduce((sum, rows) => sum + rows.length * lineHeight + STEP_SPACE, 0);
+      const pictureAt = Math.max(this.y, below);
+      if (this.room < high || (picture && pictureAt + picture.height > this.bottom)) {
+        this.turn();
+        below = this.y;
+      }
+      if (picture) {
+        const y = Math.max(this.y, below);
+        this.stepPicture(picture, y, texts.steps(number + 1, number + lines.length));
+        below = y + picture.height + 2;
+      }
+      for (const rows of folded) {
+        const y = this.y + PAGE_BODY;
+        number++;
+        this.add('P', [
+          text([this.left + 5.5, y], `${number}`, PAGE_BODY, { anchor: 'end', bold: true }),
+          ...rows.map((row, i) => text([this.left + 8, y + i * lineHeight], row, PAGE_BODY)),
+        ]);
+        this.y += rows.length * lineHeight + STEP_SPACE;
+      }
+    }
+    this.y = Math.max(this.y, below);
+    return this.space(0.8);
+  }
+
+  private stepPicture(picture: Scene, y: number, numbers: string): void {
+    const x = this.left + this.width - STEP_PICTURE;
+    this.add(
+      'Figure',
+      [
+        text([x - 1.5, y + PAGE_BODY], numbers, PAGE_BODY, { anchor: 'end', bold: true }),
+        group(picture.items, { move: [x, y] }),
+      ],
+      texts.figure(picture),
+    );
   }
 
   /** A table whose head is repeated on every page; a column titled "✓" has boxes to tick. */

@@ -1,11 +1,11 @@
 import { formatNumber } from '../../../../engine/units/format.ts';
 import { counted } from '../grammar.ts';
 
-interface ToldFile {
+interface FilmFile {
   readonly file: string;
   readonly seconds: number;
 }
-interface ToldFilm extends ToldFile {
+interface FilmFigures extends FilmFile {
   readonly scenes: number;
   readonly bytes: number;
   readonly isSilent: boolean;
@@ -15,7 +15,7 @@ interface ToldFilm extends ToldFile {
   /** Frames a second. */
   readonly rate: number;
 }
-interface ToldFrames extends Omit<ToldFilm, 'file' | 'scenes' | 'bytes' | 'isSilent' | 'isPicture'> {
+interface FrameFigures extends Omit<FilmFigures, 'file' | 'scenes' | 'bytes' | 'isSilent' | 'isPicture'> {
   readonly folder: string;
   readonly frames: number;
   readonly sound: boolean;
@@ -23,7 +23,7 @@ interface ToldFrames extends Omit<ToldFilm, 'file' | 'scenes' | 'bytes' | 'isSil
 
 const long = (seconds: number): string => `${seconds.toFixed(1)} s`;
 const megabytes = (bytes: number): string => `${(bytes / 1e6).toFixed(1)} MB`;
-const shape = ({ width, height, rate }: Pick<ToldFilm, 'width' | 'height' | 'rate'>): string =>
+const shape = ({ width, height, rate }: Pick<FilmFigures, 'width' | 'height' | 'rate'>): string =>
   `${width} × ${height}, ${formatNumber(rate, 3)} frames a second`;
 
 /** `faintwave film`. */
@@ -38,13 +38,13 @@ export const filmAnswer = {
   ],
   toFilm:
     'Add --out FILE.mp4 or FILE.webm for a film, FILE.gif with --scene for an animated picture, FILE.wav for the sound, FILE.vtt for the captions.',
-  written: (told: ToldFilm): string => {
-    const sound = told.isSilent ? 'without sound' : 'with sound';
-    const note = told.isPicture ? ' A GIF has no sound.' : '';
-    return `${told.file}: ${counted(told.scenes, 'scene', 'scenes')}, ${long(told.seconds)}, ${shape(told)}, ${sound}, ${megabytes(told.bytes)}.${note}`;
+  written: (film: FilmFigures): string => {
+    const sound = film.isSilent ? 'without sound' : 'with sound';
+    const note = film.isPicture ? ' A GIF has no sound.' : '';
+    return `${film.file}: ${counted(film.scenes, 'scene', 'scenes')}, ${long(film.seconds)}, ${shape(film)}, ${sound}, ${megabytes(film.bytes)}.${note}`;
   },
-  sound: ({ file, seconds }: ToldFile): string => `${file}: the sound of the film, ${long(seconds)}.`,
-  captions: ({ file, seconds }: ToldFile): string => `${file}: the captions of a film of ${long(seconds)}.`,
-  frames: (told: ToldFrames): string =>
-    `${told.folder}: ${counted(told.frames, 'frame', 'frames')}, ${long(told.seconds)}, ${shape(told)}; captions.vtt${told.sound ? ', sound.wav' : ''}.`,
+  sound: ({ file, seconds }: FilmFile): string => `${file}: the sound of the film, ${long(seconds)}.`,
+  captions: ({ file, seconds }: FilmFile): string => `${file}: the captions of a film of ${long(seconds)}.`,
+  frames: (film: FrameFigures): string =>
+    `${film.folder}: ${counted(film.frames, 'frame', 'frames')}, ${long(film.seconds)}, ${shape(film)}; captions.vtt${film.sound ? ', sound.wav' : ''}.`,
 } as const;

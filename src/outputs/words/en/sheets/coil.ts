@@ -162,8 +162,8 @@ export const coilFigures = {
     `about ${formatNumber(value, 2)}, in the range ${formatNumber(low, 2)} to ${formatNumber(high, 2)}; the higher the Q, the sharper the tuning and the louder the set`,
   selfCapacitance: (capacitance: number): string =>
     `${formatQuantity(capacitance, 'capacitance', 2)}, between the turns; it adds to the tuning capacitor`,
-  resistance: (resistance: number): string =>
-    `${ohms(resistance)} by an ordinary meter; much more: a bad joint or wire; much less: turns short-circuited or too few`,
+  resistance: ({ value, low, high }: { readonly value: number; readonly low: number; readonly high: number }) =>
+    `${ohms(value)} (${ohms(low)} to ${ohms(high)} by an ordinary meter, its leads included); more: a bad joint or wire; less: turns short-circuited or too few`,
   range: RANGE,
   measuredQ: ({ q, at }: { readonly q: number; readonly at: number }): string =>
     `${formatNumber(q, 3)} at ${formatNumber(at / 1e3, 4)} kHz`,
@@ -188,12 +188,21 @@ const OPEN: Record<OpenSide, string> = {
   leaves: 'the leaves further open',
 };
 
+/** What is expected, and between what it is right. */
+interface Ranged {
+  readonly value: number;
+  readonly low: number;
+  readonly high: number;
+}
+const NOT_AS_CALCULATED = 'Outside of that the wire or the spacing is not what was calculated with.';
+
 /** What is checked before a coil goes into the set, and in it. */
 export const coilChecks = {
-  countAcross: (across: number): string =>
-    `Count the turns again under a lens, ten at a time, and measure the winding: about ${mm(across)} outside.`,
-  countAlong: (length: number): string =>
-    `Count the turns again under a lens, ten at a time, and measure the winding: ${mm(length)} long.`,
+  count: 'Count the turns again under a lens, ten at a time.',
+  across: ({ value, low, high }: Ranged): string =>
+    `Measure the winding: ${mm(value)} outside, ${mm(low)} to ${mm(high)}. ${NOT_AS_CALCULATED}`,
+  along: ({ value, low, high }: Ranged): string =>
+    `Measure the winding: ${mm(value)} long, ${mm(low)} to ${mm(high)}. ${NOT_AS_CALCULATED}`,
   ohms: 'With a meter on ohms: start to end conducts; no part of the coil conducts to the mounting screws.',
   ohmsTapped:
     'With a meter on ohms: start to end conducts, and so does every tap to either end; no part of the coil conducts to the mounting screws.',

@@ -1,5 +1,5 @@
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
-import { kHz, mm, ohms } from '../../figures.ts';
+import { kHz, mm } from '../../figures.ts';
 import { printable } from '../../printable.ts';
 import { counted } from '../grammar.ts';
 import { type TapName, tapNames, turnsText } from './coil.ts';
@@ -39,8 +39,6 @@ export const loopSheetWords = {
   headings: { winding: 'How to wind it', checks: 'What to expect, and how to check it' },
   inductance: ({ value, low, high }: { readonly value: number; readonly low: number; readonly high: number }) =>
     `${formatQuantity(value, 'inductance')} (${formatQuantity(low, 'inductance')} to ${formatQuantity(high, 'inductance')} as built by hand)`,
-  resistance: (resistance: number): string =>
-    `${ohms(resistance)} by an ordinary meter; much more: a bad joint or wire; much less: turns short-circuited or too few`,
   range: (lowest: number, highest: number): string => `${Math.round(lowest / 1e3)} to ${Math.round(highest / 1e3)} kHz`,
   count: 'Count the turns again, and check that none crosses another.',
   ohms: 'With a meter on ohms: start to end conducts.',
@@ -117,52 +115,88 @@ const HALVED =
 const HOOPED =
   'Halve two laths into each other in the middle, at right angles; glue and screw their ends inside the hoop.';
 
+/** Short lines, one thing to do in each. */
+type Lines = readonly string[];
+const SECOND = 'Make a second cross like it.';
+const GLUE = 'A drop of glue every 10 cm keeps the wire there.';
+const NOTCHES = (reach: number): string => `The bottoms of the notches face outward, ${mm(reach)} from the crossing.`;
+const MAST = 'Screw the mast to the back of the crossing, clear of the wire, and to the foot.';
+const BEGIN = (tail: number): string =>
+  `Begin at that strip: clamp the start under a screw, leaving ${mm(tail)}; it goes to the earth line.`;
+const CLAMP = 'Clamp the end under a screw in the same way.';
+const SCRAPE = 'Scrape all that is clamped until the metal shines.';
+
 export const frameStepWords = {
   cross: {
-    square: HALVED,
-    hoop: HOOPED,
-    spokes: 'Screw four laths over one another in the middle, like the spokes of a wheel, evenly spread.',
+    square: [HALVED],
+    hoop: [HOOPED],
+    spokes: ['Screw four laths over one another in the middle, like the spokes of a wheel, evenly spread.'],
   },
   twoCrosses: {
-    square: `${HALVED} Make a second cross like it.`,
-    hoop: `${HOOPED} Make a second cross like it.`,
+    square: [HALVED, SECOND],
+    hoop: [HOOPED, SECOND],
   },
-  sawNotches:
+  sawNotches: [
     'Saw the notches into the edges that face you, and smooth them: a sharp edge cuts the covering of the wire.',
-  markOne: 'Mark a line around the middle of the hoop for the turn; a drop of glue every 10 cm keeps the wire there.',
-  markHoop: ({ wires, pitch }: { readonly wires: number; readonly pitch: number }): string =>
-    `Mark ${counted(wires, 'line', 'lines')} around the hoop for the turns, ${mm(pitch)} apart; a drop of glue every 10 cm keeps the wire there.`,
-  combs: (reach: number): string =>
-    `Screw a comb across the end of each lath, by one end, so that all four stand out to the front; the bottoms of the notches face outward, ${mm(reach)} from the crossing.`,
-  combsOfTwo: (reach: number): string =>
-    `Screw a comb across the end of each lath of one cross, and its other end to the other cross; the bottoms of the notches face outward, ${mm(reach)} from the crossing.`,
+  ],
+  markOne: ['Mark a line around the middle of the hoop for the turn.', GLUE],
+  markHoop: ({ wires, pitch }: { readonly wires: number; readonly pitch: number }): Lines => [
+    `Mark ${counted(wires, 'line', 'lines')} around the hoop for the turns, ${mm(pitch)} apart.`,
+    GLUE,
+  ],
+  combs: (reach: number): Lines => [
+    'Screw a comb across the end of each lath, by one end, so that all four stand out to the front.',
+    NOTCHES(reach),
+  ],
+  combsOfTwo: (reach: number): Lines => [
+    'Screw a comb across the end of each lath of one cross, and its other end to the other cross.',
+    NOTCHES(reach),
+  ],
   mast: {
-    spiral:
-      'Screw the mast to the back of the crossing, clear of the wire, and to the foot. Fix a strip of dry wood to it by the middle of the lowest side: it carries the screws for the leads.',
-    oneTurn:
-      'Screw the mast to the back of the crossing, clear of the wire, and to the foot. Fix a strip of dry wood to it by the middle of the lowest side, reaching under the turn: it carries the screws for the leads.',
-    box: (depth: number): string =>
-      `Screw the mast to the back of the crossing, clear of the wire, and to the foot. Fix a strip of dry wood to it by the middle of the lowest side, reaching under all turns (${mm(depth)}): it carries the screws for the leads.`,
-    deepBox: (depth: number): string =>
-      `Screw the masts to the outsides of the crossings, clear of the wire, and to the foot. Fix a strip of dry wood to them by the middle of the lowest side, reaching under all turns (${mm(depth)}): it carries the screws for the leads.`,
+    spiral: [
+      MAST,
+      'Fix a strip of dry wood to it by the middle of the lowest side: it carries the screws for the leads.',
+    ],
+    oneTurn: [
+      MAST,
+      'Fix a strip of dry wood to it by the middle of the lowest side, reaching under the turn: it carries the screws for the leads.',
+    ],
+    box: (depth: number): Lines => [
+      MAST,
+      `Fix a strip of dry wood to it by the middle of the lowest side, reaching under all turns (${mm(depth)}): it carries the screws for the leads.`,
+    ],
+    deepBox: (depth: number): Lines => [
+      'Screw the masts to the outsides of the crossings, clear of the wire, and to the foot.',
+      `Fix a strip of dry wood to them by the middle of the lowest side, reaching under all turns (${mm(depth)}): it carries the screws for the leads.`,
+    ],
   },
   wind: {
-    notches: (tail: number): string =>
-      `Begin at that strip: clamp the start under a screw, leaving ${mm(tail)}; it goes to the earth line. Wind all turns in one direction, tight, a notch for each, and tick the tally.`,
-    spiral: (tail: number): string =>
-      `Begin at that strip: clamp the start under a screw, leaving ${mm(tail)}; it goes to the earth line. Wind all turns in one direction, from the outermost notch inward, tight, a notch for each, and tick the tally.`,
-    marks: (tail: number): string =>
-      `Begin at that strip: clamp the start under a screw, leaving ${mm(tail)}; it goes to the earth line. Wind all turns in one direction, tight, a mark for each, and tick the tally.`,
+    notches: (tail: number): Lines => [
+      BEGIN(tail),
+      'Wind all turns in one direction, tight, a notch for each, and tick the tally.',
+    ],
+    spiral: (tail: number): Lines => [
+      BEGIN(tail),
+      'Wind all turns in one direction, from the outermost notch inward, tight, a notch for each, and tick the tally.',
+    ],
+    marks: (tail: number): Lines => [
+      BEGIN(tail),
+      'Wind all turns in one direction, tight, a mark for each, and tick the tally.',
+    ],
   },
-  tap: ({ turn, name }: Tapped): string =>
-    `After turn ${turnsText(turn)} bring out a twisted loop of 40 mm: the ${tapNames[name].name} tap. Bare it and clamp it under a screw of the strip.`,
-  end: 'Clamp the end under a screw in the same way. Scrape all that is clamped until the metal shines; mark the screws “start” and “end”.',
-  endTapped:
-    'Clamp the end under a screw in the same way. Scrape all that is clamped until the metal shines; mark the screws “start”, “tap” and “end”.',
-  leads:
-    'From the screws lead the flexible wires to the board, hanging free, so that the frame can turn on its foot. Keep them apart; do not twist them together.',
-  stand:
+  tap: ({ turn, name }: Tapped): Lines => [
+    `After turn ${turnsText(turn)} bring out a twisted loop of 40 mm: the ${tapNames[name].name} tap.`,
+    'Bare it and clamp it under a screw of the strip.',
+  ],
+  end: [CLAMP, SCRAPE, 'Mark the screws “start” and “end”.'],
+  endTapped: [CLAMP, SCRAPE, 'Mark the screws “start”, “tap” and “end”.'],
+  leads: [
+    'From the screws lead the flexible wires to the board, hanging free, so that the frame can turn on its foot.',
+    'Keep them apart; do not twist them together.',
+  ],
+  stand: [
     'Stand it upright and free to turn: it receives best from the directions in its own plane, and not at all from the sides.',
+  ],
 };
 
 interface Sleeve {
@@ -202,24 +236,42 @@ export const rodText = {
 
 const THEN = 'Then move it until the lowest station comes in where the dial has it, and fix it with a drop of wax.';
 
+const FIX_END = (tail: number): string =>
+  `Fix the end at the other mark with tape or wax, leaving ${mm(tail)}; mark it “end”.`;
+
+/** How the coil of a rod is made. */
 export const rodStepWords = {
-  sleeve:
-    'Roll the sleeve around the rod over one loose turn of thin paper, glue its edge, and draw the loose paper out when it is dry: the sleeve then slides.',
-  start: ({ winding, tail }: { readonly winding: number; readonly tail: number }): string =>
-    `Mark ${mm(winding)} on it for the winding. Fix the start at one mark with a thin strip of tape or a drop of wax, leaving ${mm(tail)}; it goes to the earth line.`,
-  windClose: 'Wind all turns in one direction, and tick the tally.',
-  windSpaced: 'Wind all turns in one direction, evenly spaced over the marked length, and tick the tally.',
-  windWithThread:
-    'Wind all turns in one direction, evenly spaced over the marked length, and tick the tally. A thread wound along with the wire and drawn off again helps.',
+  sleeve: [
+    'Roll the sleeve around the rod over one loose turn of thin paper, and glue its edge.',
+    'Draw the loose paper out when the glue is dry: the sleeve then slides.',
+  ],
+  start: ({ winding, tail }: { readonly winding: number; readonly tail: number }): readonly string[] => [
+    `Mark ${mm(winding)} on it for the winding.`,
+    `Fix the start at one mark with a thin strip of tape or a drop of wax, leaving ${mm(tail)}; it goes to the earth line.`,
+  ],
+  windClose: ['Wind all turns in one direction, and tick the tally.'],
+  windSpaced: ['Wind all turns in one direction, evenly spaced over the marked length, and tick the tally.'],
+  windWithThread: [
+    'Wind all turns in one direction, evenly spaced over the marked length, and tick the tally.',
+    'A thread wound along with the wire and drawn off again helps.',
+  ],
   tap: ({ turn, name }: Tapped): string =>
     `After turn ${turnsText(turn)} bring out a twisted loop of 40 mm: the ${tapNames[name].name} tap.`,
-  end: (tail: number): string =>
-    `Fix the end at the other mark with tape or wax, leaving ${mm(tail)}; mark it “end”. Scrape and tin both ends.`,
-  endTapped: (tail: number): string =>
-    `Fix the end at the other mark with tape or wax, leaving ${mm(tail)}; mark it “end”. Scrape and tin both ends and the tap.`,
-  hold: 'Hold the rod near both its ends in notches of two wooden blocks, with a rubber band or thread over each, or in plastic clips. No metal may close around it, neither clip, strap nor ring of wire: that is a shorted turn, which takes the signal.',
-  slideToMiddle: (fromEnd: number): string =>
-    `Slide the sleeve so that the middle of the coil is ${mm(fromEnd)} from either end of the rod. ${THEN}`,
-  slide: (fromEnd: number): string =>
-    `Slide the sleeve so that the middle of the coil is ${mm(fromEnd)} from the nearer end of the rod. ${THEN}`,
+  end: (tail: number): readonly string[] => [FIX_END(tail), 'Scrape both ends until the metal shines, and tin them.'],
+  endTapped: (tail: number): readonly string[] => [
+    FIX_END(tail),
+    'Scrape both ends and the tap until the metal shines, and tin them.',
+  ],
+  hold: [
+    'Hold the rod near both its ends in notches of two wooden blocks, with a rubber band or thread over each, or in plastic clips.',
+    'No metal may close around it, neither clip, strap nor ring of wire: that is a shorted turn, which takes the signal.',
+  ],
+  slideToMiddle: (fromEnd: number): readonly string[] => [
+    `Slide the sleeve so that the middle of the coil is ${mm(fromEnd)} from either end of the rod.`,
+    THEN,
+  ],
+  slide: (fromEnd: number): readonly string[] => [
+    `Slide the sleeve so that the middle of the coil is ${mm(fromEnd)} from the nearer end of the rod.`,
+    THEN,
+  ],
 };

@@ -23,6 +23,10 @@ export const paper = {
   pageNumber: (page: number, pages: number): string => `${page} of ${pages}`,
   figure: ({ title, description }: { readonly title: string; readonly description: string }): string =>
     `${title}. ${description}`,
+  /** Over the pictures beside steps. */
+  notToScale: 'pictures not to scale',
+  /** Numbers of steps that belong together. */
+  steps: (first: number, last: number): string => (first === last ? String(first) : `${first}–${last}`),
   tile: ({
     tile,
     tiles,

@@ -1,0 +1,45 @@
+import { mm } from '../../figures.ts';
+import { turnsText } from '../sheets/coil.ts';
+
+/** Small pictures beside the steps of winding. */
+export const windingPictureWords = {
+  titles: {
+    start: 'The start of the wire through its holes',
+    end: 'The end of the wire fixed',
+    wind: 'Which way to wind',
+    tap: 'A tap made',
+    scrape: 'The bare end of the wire',
+    banks: 'The order of the turns, in section',
+    cheeks: 'Cheeks on the tube',
+    layers: 'Layers between the cheeks, in section',
+    spiral: 'The spiral from the first turn outward',
+    spider: 'The wire in front of the vanes and behind them',
+    basket: 'The wire inside the pegs and outside',
+    core: 'A core wound from the middle of the wire',
+  },
+  length: (metres: number): string => mm(metres),
+  start: 'start',
+  end: 'end',
+  handle: 'door handle',
+  taut: 'taut',
+  turnTube: 'turn the tube',
+  thread: (gap: number): string => `dashed: thread, ${mm(gap)}`,
+  loop: 'about 40 mm',
+  twists: (count: number): string => `${count} twists`,
+  afterTurns: (turns: readonly number[]): string =>
+    `after ${turns.length === 1 ? 'turn' : 'turns'} ${turns.map(turnsText).join(', ')}`,
+  covering: 'covering',
+  order: 'wound in the order of the numbers',
+  otherCheek: 'other cheek',
+  sleeve: 'in a sleeve, flat over the turns',
+  endByRim: 'the end by the rim, the start close to the tube',
+  cheekAtStart: 'cheek at the start',
+  outward: 'each turn outside the last',
+  frontAndBehind: 'solid: in front; dashed: behind',
+  outside: 'outside',
+  inside: 'inside',
+  nextTurn: 'thin: the next turn',
+  firstHalf: 'first half',
+  secondHalf: 'second half',
+  gap: 'a gap between the ends',
+};
