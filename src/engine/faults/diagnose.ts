@@ -53,7 +53,7 @@ const CONTRADICTS = 0.012;
 const MOST_REPEATS = 1;
 
 /** log₂ with nothing for nothing. */
-const entropyOf = (p: number): number => (p > 0 ? -p * Math.log2(p) : 0);
+export const entropyOf = (p: number): number => (p > 0 ? -p * Math.log2(p) : 0);
 
 /**
  * Causes by what was observed, by Bayes' rule over all cases, and the check that tells most for its trouble.
@@ -188,7 +188,7 @@ function expectedOf(
   return out.map((p) => p / sum);
 }
 
-const likeliest = (p: Float64Array): number => p.indexOf(Math.max(...p));
+export const likeliest = (p: Float64Array): number => p.indexOf(Math.max(...p));
 
 function expectedAnswers(model: FaultModel, check: PossibleCheck, first: RankedCause, posterior: Float64Array) {
   const own = new Set(first.faults.map(({ fault }) => fault.id));

@@ -8,7 +8,8 @@ import { circle, group, polyline, rect, text } from '../scene/build.ts';
 import type { Item, Point, Scene } from '../scene/scene.ts';
 import { textWidth } from '../scene/text-width.ts';
 import { type Built, boardLayout } from '../sheets/board/layout.ts';
-import { type BoardParts, boardParts } from '../sheets/board/parts.ts';
+import { boardParts } from '../sheets/board/parts.ts';
+import { touchedNames } from '../sheets/board/touched.ts';
 import { terminalPoints } from '../sheets/board/units.ts';
 import { faultTouchWords } from '../words/index.ts';
 
@@ -72,26 +73,13 @@ export function touchOnCircuit(check: Check, built: BuiltSet): Scene | undefined
   return {
     ...drawn,
     title: faultTouchWords.circuit,
-    description: faultTouchWords.description(placesText(boardParts(built.set), leads, parts)),
+    description: faultTouchWords.description(touchedNames(boardParts(built.set), { leads, parts })),
     items: [...drawn.items, ...lit.flatMap((one) => litItems(one, 14))],
   };
 }
 
 const jointOf = ({ parts }: BuiltSet, part: PartId, terminal: TerminalId): string | undefined =>
   parts.get(part)?.terminals.find(({ id }) => id === terminal)?.joint;
-
-/** Terminals and parts by the names of the wiring list. */
-function placesText({ parts: all }: BoardParts, leads: ReturnType<typeof touchOf>['leads'], parts: readonly PartId[]) {
-  const of = (part: PartId) => all.find(({ id }) => id === part);
-  return {
-    leads: leads.flatMap(({ part, terminal }) => {
-      const found = of(part);
-      const i = found?.ends.findIndex(({ id }) => id === terminal) ?? -1;
-      return found && i >= 0 ? [found.terminals[i]] : [];
-    }),
-    parts: parts.flatMap((part) => of(part)?.words ?? []),
-  };
-}
 
 /** Pixels that the board's width has on a narrow screen: letters are made to be read there. */
 const NARROW = 320;
@@ -104,12 +92,12 @@ const LETTERS_PX = 13;
  * @param board of the same set
  * @returns a scene, mm, or nothing where the check touches no part on the board
  */
-export function touchOnBoard(check: Check, built: BuiltSet, { parts: all, layout }: TouchBoard): Scene | undefined {
+export function touchOnBoard(check: Check, built: BuiltSet, board: TouchBoard): Scene | undefined {
   const { leads, parts } = touchOf(check, built);
-  const { width, height, placed, ways } = layout;
+  const { width, height, placed, ways } = board.layout;
   const size = (LETTERS_PX * width) / NARROW;
   const points = terminalPoints(placed);
-  const names = placesText(all, leads, parts);
+  const names = touchedNames(board.parts, { leads, parts });
   const lit = [
     ...names.leads.flatMap((name, i): (Lit & { name: string })[] => {
       const at = points.get(name);

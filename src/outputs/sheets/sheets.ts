@@ -14,6 +14,7 @@ import { cautionsSheet } from './pages/cautions-sheet.ts';
 import { circuitSheet } from './pages/circuit-sheet.ts';
 import { coilSheets } from './pages/coil-sheet.ts';
 import { dialSheet } from './pages/dial-sheet.ts';
+import { faultSheet } from './pages/fault-sheet.ts';
 import { glanceSheet } from './pages/glance-sheet.ts';
 import { handoutSheet } from './pages/handout-sheet.ts';
 import { textSheet } from './pages/text-sheet.ts';
@@ -30,7 +31,7 @@ export interface SheetOptions {
   readonly board?: { readonly width?: number; readonly length?: number };
   /** The board, where it is laid out already; default laid out as `board` says. */
   readonly built?: Built;
-  /** For the dials of other bands than the one that the set stands on. */
+  /** For the dials of other bands than the one that the set stands on, and for the faults. */
   readonly coast?: FieldOptions['coast'];
 }
 
@@ -95,6 +96,7 @@ export function sheetsFor(
     board: () => [boardSheet(set, built(), paper)],
     wiring: () => [wiringSheet(set, built(), paper)],
     'bring-up': () => [bringUpSheet(set, reception, paper)],
+    faults: () => [faultSheet(set, { time: reception.time, coast }, paper)],
     cautions: () => [cautionsSheet(set, reception, paper)],
     handout: () => [handoutSheet(set, reception, paper)],
     text: () => [textSheet(written, standing.name, paper)],

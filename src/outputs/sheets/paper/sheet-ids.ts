@@ -8,6 +8,7 @@ export const SHEET_IDS = [
   'board',
   'wiring',
   'bring-up',
+  'faults',
   'cautions',
   'handout',
   'text',
@@ -18,11 +19,12 @@ export type SheetId = (typeof SHEET_IDS)[number];
 export type AnySheetId = SheetId | 'comparison';
 
 /** What one prints sheets for. */
-export type SheetJob = 'build' | 'wind' | 'show';
+export type SheetJob = 'build' | 'wind' | 'mend' | 'show';
 
 /** The sheets of each job, in the order of the book. */
 export const SHEET_JOBS: Readonly<Record<SheetJob, readonly AnySheetId[]>> = {
-  build: ['glance', 'circuit', 'coil', 'capacitor', 'dial', 'board', 'wiring', 'bring-up', 'cautions'],
+  build: ['glance', 'circuit', 'coil', 'capacitor', 'dial', 'board', 'wiring', 'bring-up', 'faults', 'cautions'],
   wind: ['coil', 'capacitor'],
+  mend: ['circuit', 'board', 'wiring', 'bring-up', 'faults', 'cautions'],
   show: ['glance', 'circuit', 'dial', 'handout', 'text'],
 };

@@ -23,6 +23,7 @@ export { windingPictureWords } from './drawings/winding.ts';
 export * from './explain/index.ts';
 export {
   answerHelp,
+  answersText,
   answerText,
   checkName,
   checkText,
@@ -181,6 +182,7 @@ export {
 } from './sheets/coil.ts';
 export { comparisonSheetWords } from './sheets/comparison.ts';
 export { dialFace, dialMounting, dialSheetWords, type Mover, type ScaleStart } from './sheets/dial.ts';
+export { faultSheetWords } from './sheets/fault-sheet.ts';
 export { type Cause, faultRow, type Symptom } from './sheets/faults.ts';
 export { glanceSheetWords } from './sheets/glance.ts';
 export { type Depth, handoutSheetWords, type PowerSource, type Smoothing } from './sheets/handout.ts';

@@ -173,3 +173,64 @@ const DIAL_TEXTS: Readonly<Record<(typeof DIAL_AS)[number], string>> = {
   'off scale': 'beyond the end of the scale',
   silent: 'silent',
 };
+
+const LOWEST_OHMS = -0.75;
+const LOWEST_VOLTS = -3.75;
+
+/** Readings between two of a check's answers: "under 5.6 Ω", "5.6 Ω to 1.8 kΩ", "over 18 kΩ or open". */
+function readingsText(kind: 'resistance' | 'voltage', [first, last]: readonly [number, number], top: number): string {
+  const low = kind === 'resistance' ? LOWEST_OHMS : LOWEST_VOLTS;
+  const edge = (k: number): string => formatQuantity(10 ** (low + 0.5 * k), kind, 2);
+  const isOpen = kind === 'resistance' && last === top;
+  if (first === top && isOpen) return 'open';
+  const highest = kind === 'resistance' ? top - 1 : top;
+  const ends = Math.min(last, highest);
+  if (first === 0 && ends === highest) return isOpen ? 'any reading, or open' : 'any reading, not open';
+  const readings =
+    first === 0
+      ? `under ${edge(ends)}`
+      : ends === highest
+        ? `over ${edge(first - 1)}`
+        : `${edge(first - 1)} to ${edge(ends)}`;
+  return isOpen ? `${readings}, or open` : readings;
+}
+
+const SHIFTS = [-14, -6, 6, 14];
+/** Answers about the dial that are no readings: beyond the end, silent. */
+const OFF_DIAL = DIAL_AS.indexOf('off scale');
+
+function dialTextAbout(reading: number, [first, last]: readonly [number, number]): string {
+  const edge = (k: number): string => `${Math.round(reading + SHIFTS[k])}°`;
+  const beyond = DIAL_AS.slice(Math.max(first, OFF_DIAL), last + 1).map((answer) => DIAL_TEXTS[answer]);
+  const top = Math.min(last, OFF_DIAL - 1);
+  if (first > top) return beyond.join(' or ');
+  const readings =
+    first === 0 && top === OFF_DIAL - 1
+      ? 'any reading'
+      : first === 0
+        ? `under ${edge(top)}`
+        : top === OFF_DIAL - 1
+          ? `over ${edge(first - 1)}`
+          : `${edge(first - 1)} to ${edge(top)}`;
+  return [readings, ...beyond].join(' or ');
+}
+
+/**
+ * Neighbouring answers of a check that lead to the same.
+ * @param check of a set
+ * @param answers the first and the last of them
+ * @param reading of the scale where the station should be, degrees; of a check about the dial
+ */
+export function answersText(
+  possible: PossibleCheck,
+  answers: readonly [first: number, last: number],
+  reading: number | undefined,
+): string {
+  const { check, answers: count } = possible;
+  const [first, last] = answers;
+  if (check.kind === 'volts') return readingsText('voltage', answers, count - 1);
+  if (check.kind === 'ohms') return readingsText('resistance', answers, count - 1);
+  if (check.kind === 'dial' && reading !== undefined) return dialTextAbout(reading, answers);
+  const each = Array.from({ length: last - first + 1 }, (_, k) => answerText(possible, first + k));
+  return check.kind === 'loudness' && each.length > 2 ? `${each[0]} to ${each[each.length - 1]}` : each.join(' or ');
+}

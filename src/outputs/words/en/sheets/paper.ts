@@ -82,6 +82,7 @@ export const sheetNames = {
   board: 'layout of the board',
   wiring: 'wiring list',
   'bring-up': 'bring-up, step by step',
+  faults: 'finding a fault: the decision tree of the set',
   cautions: 'cautions',
   handout: 'how it works, on one page',
   text: 'the set as text',
@@ -99,7 +100,10 @@ export const sheetsView = {
   fontMissing: (status: number): string => `a font was not received (${status})`,
   paper: 'Paper',
   job: 'Which sheets',
-  jobs: { build: 'To build', wind: 'To wind', show: 'To show' } satisfies Record<SheetJob, string>,
+  jobs: { build: 'To build', wind: 'To wind', mend: 'To find a fault', show: 'To show' } satisfies Record<
+    SheetJob,
+    string
+  >,
   papers: { a4: 'A4', letter: 'Letter' },
   print: (title: string): string => `Print “${title}”`,
   title: ({ title, pages }: { readonly title: string; readonly pages: number }): string =>
