@@ -43,7 +43,7 @@ const MOST_PAGES = 2;
 const LONGEST = 10;
 /** Letters, mm. */
 const SIZES = [2.7, 2.5] as const;
-const LEADING = 1.32;
+const LEADING = 1.28;
 
 /**
  * The decision tree of a set on two pages: where each check touches, what is expected, where each answer leads, and the
@@ -114,9 +114,13 @@ function laidOut(
   const steps = tree.steps.map((step) => stepTexts(step, about, cautions, classes));
   const causes = classes.all.map((own) => causeTexts(tree, own, built, cautions));
   const flow = new Flow({ id: 'faults', title: texts.title, set: built.set.name, paper });
-  const small = { small: true };
-  flow.para(texts.intro(treeSureness(tree)), small);
-  flow.para(texts.untold, small);
+  flow.para(texts.intro(treeSureness(tree)), { small: true });
+  flow.heading(headings.cautions);
+  inColumns(
+    flow,
+    cautions.all.map((caution, i) => ({ mark: `${i + 1}`, bold: '', plain: faultCautionTexts[caution] })),
+    size,
+  );
   const map = faultTreeMap(tree, (own) => texts.fault(classes.of(own)), flow.width);
   flow.need(map.height);
   flow.add('Figure', [...map.items(flow.left, flow.y)], texts.mapAlt).space(map.height);
@@ -138,13 +142,7 @@ function laidOut(
       { title: texts.columns.good, share: 1.2 },
     ],
     readingRows(about),
-    { size, gap: 0.8 },
-  );
-  flow.heading(headings.cautions);
-  inColumns(
-    flow,
-    cautions.all.map((caution, i) => ({ mark: `${i + 1}`, bold: '', plain: faultCautionTexts[caution] })),
-    size,
+    { size, gap: 0.5 },
   );
   return flow.finish(texts.description);
 }
@@ -232,10 +230,10 @@ function causeTexts(tree: FaultTree, own: number, built: BuiltSet, cautions: Num
 }
 
 /** Share of the width that says what to do; the rest says where each answer leads. */
-const ACT_SHARE = 0.46;
-const BADGE = 8;
+const ACT_SHARE = 0.42;
+const BADGE = 7;
 /** Of the room for answers: the answer, then where it leads. */
-const ANSWER_SHARE = 0.34;
+const ANSWER_SHARE = 0.3;
 const GAP = 3;
 
 /** One step, never broken over two pages. */

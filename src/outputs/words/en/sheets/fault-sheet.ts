@@ -1,21 +1,23 @@
 import type { BuiltSet } from '../../../../engine/built/built-set.ts';
 import type { OhmPlace } from '../../../../engine/faults/ohmmeter.ts';
-import { capital, formatQuantity } from '../../../../engine/units/format.ts';
+import { capital } from '../../../../engine/units/format.ts';
 import { ohmPlaceText } from '../faults/checks.ts';
 
-const share = (probability: number): string => formatQuantity(Math.min(probability, 0.99), 'ratio', 2);
-/** Of a hundred faults. */
+/** Of a hundred. */
 const hundred = (probability: number): number => Math.round(100 * probability);
+/** A line does not end here. */
+const TOGETHER = '\u00a0';
+/** No fault is certain. */
+const share = (probability: number): string => `(${Math.min(hundred(probability), 99)}${TOGETHER}%)`;
 
 /** The sheet on which a fault is looked for. */
 export const faultSheetWords = {
   title: 'Finding a fault',
   description: 'A decision tree of checks from a set that does not work to the likely faults, with expected values.',
   intro: ({ first, named }: { readonly first: number; readonly named: number }): string =>
-    `Begin at step 1 and go where the answer leads: to another step, or to a fault (F) of the list. Expected values are calculated for this set; an ohmmeter reads them with aerial, earth, phones and every supply disconnected. Of 100 faults, as common as they are, this tree names the right one first in about ${hundred(first)}, and among those it names in about ${hundred(named)}. A dialogue that weighs all answers together (“faintwave fault”, or the view Faults) goes further.`,
+    `Begin at step 1 and go where the answer leads: to another step, or to a fault (F) of the list. Expected values are calculated for this set; an ohmmeter reads them with aerial, earth, phones and every supply disconnected. Of 100 faults, as common as they are, this tree names the right one first in about ${hundred(first)}, and among those it names in about ${hundred(named)}. Where several stand at an answer, the steps before it do not tell them apart; a dialogue that weighs all answers together (“faintwave fault”, or the view Faults) goes further.`,
   headings: {
     cautions: 'Cautions',
-    tree: 'The tree',
     steps: 'Steps',
     readings: 'Readings with nothing wrong',
     causes: 'Faults and remedies',
@@ -27,10 +29,10 @@ export const faultSheetWords = {
   leads: ([positive, negative]: readonly string[]): string => `Leads: + ${positive}, − ${negative}.`,
   parts: (tags: readonly string[]): string => `On ${tags.join(', ')}.`,
   mind: (numbers: readonly number[]): string =>
-    numbers.length === 1 ? `Caution ${numbers[0]}.` : `Cautions ${numbers.join(', ')}.`,
+    numbers.length === 1 ? `Caution${TOGETHER}${numbers[0]}.` : `Cautions ${numbers.join(', ')}.`,
   good: (value: string): string => `Good: ${value}.`,
   degrees: (reading: number): string => `${Math.round(reading)}°`,
-  toStep: (number: number): string => `step ${number}`,
+  toStep: (number: number): string => `→ step ${number}`,
   /** The first cause of an end in words, the others by their numbers. */
   toCauses: ({
     first,
@@ -42,14 +44,13 @@ export const faultSheetWords = {
     readonly rest: number;
   }): string =>
     [
-      `F${first.number} ${first.text} (${share(first.probability)})`,
-      ...others.map(({ number, probability }) => `F${number} (${share(probability)})`),
-      ...(rest >= 0.1 ? [`others (${share(rest)})`] : []),
+      `→ F${first.number} ${first.text} ${share(first.probability)}`,
+      ...others.map(({ number, probability }) => `F${number}${TOGETHER}${share(probability)}`),
+      ...(rest >= 0.1 ? [`others${TOGETHER}${share(rest)}`] : []),
     ].join('; '),
   cause: (texts: readonly string[]): string => `${texts.join('; or ')}.`,
   remedy: (remedy: string, cautions: readonly number[]): string =>
     cautions.length === 0 ? remedy : `${remedy} ${faultSheetWords.mind(cautions)}`,
-  untold: 'Where several faults stand at an answer, the steps before it do not tell them apart.',
   place: (place: OhmPlace, built: BuiltSet): string => capital(ohmPlaceText(place, built)),
   columns: { reading: 'Resistance', positive: '+ lead', negative: '− lead', good: 'Good' },
   voltage: 'Direct voltage on the strongest station',
