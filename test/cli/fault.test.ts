@@ -58,3 +58,28 @@ it('a set with an amplifier on the mains is asked for no voltage, and told none'
   expect(printed).toContain('across the terminals for the amplifier, with the amplifier disconnected');
   expect(printed).not.toMatch(/direct voltage|phones’ terminals/);
 });
+
+describe('faintwave fault --sheet', () => {
+  const set = 'examples/medium-wave-galena.json';
+  it('writes the tree as a PDF, or as one SVG with both pages', async () => {
+    const io = memoryIo();
+    await fault.run([set, '--sheet', 'tree.svg'], io);
+    await fault.run([set, '--sheet', 'tree.pdf', '--paper', 'letter'], io);
+    const svg = io.files.get('tree.svg') as string;
+    expect(svg).toContain('height="594mm"');
+    expect(svg).toContain('1 of 2');
+    expect(svg).toContain('2 of 2');
+    const pdf = Buffer.from(io.files.get('tree.pdf') as Uint8Array).toString('latin1');
+    expect(pdf.match(/\/Type\s*\/Page\b/g)).toHaveLength(2);
+    expect(io.printed).toBe('');
+    expect(io.problems).toContain('tree.svg');
+  });
+  it.each([
+    [['--sheet', 'tree.png'], /pdf/],
+    [['--sheet', 'tree.pdf', '--json'], /--json does not go with --sheet/],
+    [['--sheet', 'tree.pdf', '--observed', 'x'], /--observed does not go with --sheet/],
+    [['--paper', 'a4'], /--paper goes with --sheet/],
+  ])('refuses %s', async (args, problem) => {
+    await expect(fault.run([set, ...args], memoryIo())).rejects.toThrow(problem);
+  });
+});

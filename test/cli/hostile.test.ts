@@ -82,6 +82,8 @@ const CALLS: readonly (readonly string[])[] = [
   ['log', 'set', HOSTILE],
   ['fault', 'set'],
   ['fault', 'set', '--json'],
+  ['fault', 'set', '--sheet', 'faults.svg'],
+  ['fault', 'set', '--sheet', 'faults.pdf'],
   ['fault', 'set', '--observed', HOSTILE],
   ['check', 'set'],
   ['check', 'set', '--json'],

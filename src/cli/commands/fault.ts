@@ -14,13 +14,16 @@ import {
   writtenCheck,
 } from '../../engine/index.ts';
 import { faultSearch, type ShownNext } from '../../outputs/faults/index.ts';
+import { faultSheet, sheetSvg, sheetsPdf } from '../../outputs/sheets/index.ts';
 import { clean } from '../../outputs/tables/index.ts';
 import {
   answerHelp,
   answerText,
   type CommandOptions,
+  callProblems,
   checkName,
   checkText,
+  cliNotes,
   faultAnswer,
   faultCautionTexts,
   faultText,
@@ -32,11 +35,16 @@ import {
 import { fileAndOptions } from '../arguments.ts';
 import { packagedCoastFor } from '../coast.ts';
 import { type Command, InputError, type Io } from '../command.ts';
+import { endingOf } from '../ending.ts';
+import { paperOption } from '../paper-option.ts';
+import { pdfFonts } from '../pdf-fonts.ts';
 import { readSet } from '../read-set.ts';
 import { timeOfDay } from '../time-of-day.ts';
 
 const OPTIONS = {
   observed: { type: 'string' },
+  sheet: { type: 'string' },
+  paper: { type: 'string' },
   day: { type: 'boolean' },
   night: { type: 'boolean' },
   json: { type: 'boolean' },
@@ -53,15 +61,32 @@ export const fault: Command = {
     'faintwave fault examples/medium-wave-galena.json',
     'faintwave fault examples/medium-wave-galena.json --observed examples/observed/medium-wave-galena.json',
     'faintwave fault examples/medium-wave-galena.json --observed examples/observed/medium-wave-galena.json --json',
+    'faintwave fault examples/medium-wave-galena.json --sheet faults.pdf',
   ],
   async run(args, io) {
     const { values, file } = fileAndOptions(args, OPTIONS);
+    const ending = values.sheet === undefined ? undefined : endingOf(values.sheet, ['pdf', 'svg'], '--sheet');
+    for (const option of ['observed', 'json'] as const)
+      if (ending !== undefined && values[option] !== undefined)
+        throw new InputError(callProblems.notWithSheet(`--${option}`));
+    if (ending === undefined && values.paper !== undefined) throw new InputError(callProblems.needsSheet('--paper'));
+    const paper = paperOption(values.paper);
     const set = await readSet(file, io, values.switch);
+    const when = { time: timeOfDay(values, set.place), coast: packagedCoastFor(set.place) };
+    if (values.sheet !== undefined) {
+      const sheet = faultSheet(set, when, paper);
+      const title = clean(faultAnswer.title(set.name));
+      await io.write(
+        values.sheet,
+        ending === 'svg' ? sheetSvg(sheet) : await sheetsPdf([sheet], { title, fonts: pdfFonts() }),
+      );
+      io.err(`${cliNotes.written(values.sheet)}\n`);
+      return 0;
+    }
     const built = builtSet(set);
     const observations = values.observed === undefined ? [] : await observed(values.observed, built, io);
     const model = faultModel(built, {
-      time: timeOfDay(values, set.place),
-      coast: packagedCoastFor(set.place),
+      ...when,
       also: stationsObserved(observations),
     });
     const { answered, impossible } = answersTo(model, observations);

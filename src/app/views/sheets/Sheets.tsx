@@ -1,6 +1,13 @@
 import { useMemo, useState } from 'preact/hooks';
 import type { Reception, SetDescription } from '../../../engine/index.ts';
-import { type PaperName, pageSvg, SHEET_JOBS, type SheetJob } from '../../../outputs/sheets/index.ts';
+import {
+  type PaperName,
+  pageSvg,
+  SHEET_IDS,
+  SHEET_JOBS,
+  type Sheet,
+  type SheetJob,
+} from '../../../outputs/sheets/index.ts';
 import { errorText, sheetsView as texts } from '../../../outputs/words/index.ts';
 import { fileStem } from '../../state/download.ts';
 import { drawnMarkup } from '../../state/trusted.ts';
@@ -22,7 +29,14 @@ interface Props {
 const newSheetsWorker = () =>
   new Worker(new URL('./sheets.worker.ts', import.meta.url), { type: 'module', name: 'sheets' });
 
+/** Planting every fault takes about as long as all other sheets together: a worker of its own draws that sheet. */
+const SLOW = ['faults'] as const;
+const OTHERS = SHEET_IDS.filter((id) => id !== 'faults');
+
 const JOBS = Object.keys(SHEET_JOBS) as SheetJob[];
+
+/** In a bound book. */
+const placeOf = ({ id }: Sheet): number => (SHEET_IDS as readonly string[]).indexOf(id);
 
 /** What can be printed of the set: each sheet to look at, and a PDF of those chosen. */
 export function Sheets({ written, set, reception }: Props) {
@@ -34,15 +48,20 @@ export function Sheets({ written, set, reception }: Props) {
   const [failed, setFailed] = useState('');
 
   const question = useMemo(
-    (): SheetsQuestion => ({ written, set, reception, paper }),
+    (): SheetsQuestion => ({ written, set, reception, paper, only: OTHERS }),
     [written, set, reception, paper],
   );
+  const slowQuestion = useMemo((): SheetsQuestion => ({ ...question, only: SLOW }), [question]);
   const made = useAnswer<SheetsQuestion, SheetsAnswer>(newSheetsWorker, question);
+  const slow = useAnswer<SheetsQuestion, SheetsAnswer>(newSheetsWorker, slowQuestion);
   const failure = made.isCurrent ? made.error : '';
   /** What is shown is this set on this paper; until then it may be looked at, not saved or printed. */
-  const isReady = made.isCurrent && failure === '';
+  const isReady = made.isCurrent && slow.isCurrent && failure === '';
   const shownAnswer = failure === '' ? made.answer : undefined;
-  const sheets = shownAnswer?.sheets ?? [];
+  const sheets = useMemo(
+    () => [...(shownAnswer?.sheets ?? []), ...(slow.answer?.sheets ?? [])].sort((a, b) => placeOf(a) - placeOf(b)),
+    [shownAnswer, slow.answer],
+  );
   const sheet = sheets.find((s) => s.file === shown) ?? sheets[0];
   const page = sheet?.pages[Math.min(pageAt, sheet.pages.length - 1)];
   const picture = useMemo(() => (page ? pageSvg(page) : ''), [page]);
@@ -64,7 +83,9 @@ export function Sheets({ written, set, reception }: Props) {
   }
 
   if (!made.answer && !failed && failure === '') return <p role="status">{texts.drawing}</p>;
-  const statusText = failed || (failure && texts.notDrawn(failure)) || (isReady ? '' : texts.drawing);
+  const slowFailure = slow.isCurrent ? slow.error : '';
+  const problem = failure || slowFailure;
+  const statusText = failed || (problem && texts.notDrawn(problem)) || (isReady ? '' : texts.drawing);
   return (
     <section class="sheets" aria-label={texts.label}>
       <div class="sheets-choice">
@@ -127,7 +148,7 @@ export function Sheets({ written, set, reception }: Props) {
         <p role="status">{statusText}</p>
       </div>
       <div class="sheets-shown" aria-busy={!made.isCurrent}>
-        {shownAnswer && <WholeSetView board={shownAnswer.board} />}
+        {shownAnswer?.board && <WholeSetView board={shownAnswer.board} />}
         {page && (
           <figure class="sheets-page">
             {sheet.pages.length > 1 && (

@@ -1,5 +1,5 @@
 import type { Reception, SetDescription } from '../../../engine/index.ts';
-import type { BoardLayout, PaperName, Sheet } from '../../../outputs/sheets/index.ts';
+import type { BoardLayout, PaperName, Sheet, SheetId } from '../../../outputs/sheets/index.ts';
 
 /** What the worker that draws sheets is asked. */
 export interface SheetsQuestion {
@@ -8,9 +8,11 @@ export interface SheetsQuestion {
   readonly set: SetDescription;
   readonly reception: Reception;
   readonly paper: PaperName;
+  readonly only: readonly SheetId[];
 }
 
 export interface SheetsAnswer {
   readonly sheets: readonly Sheet[];
-  readonly board: BoardLayout;
+  /** Where sheets were asked for that need it. */
+  readonly board?: BoardLayout;
 }

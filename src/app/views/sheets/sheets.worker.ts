@@ -3,8 +3,8 @@ import { answerMessages } from '../../workers/answer-messages.ts';
 import { coastFor } from '../../workers/coast.ts';
 import type { SheetsAnswer, SheetsQuestion } from './sheets-question.ts';
 
-answerMessages(async ({ written, set, reception, paper }: SheetsQuestion): Promise<SheetsAnswer> => {
-  const built = builtBoard(set);
-  const coast = set.bands && (await coastFor(set.place));
-  return { sheets: sheetsFor(written, set, reception, { paper, built, coast }), board: built.layout };
+answerMessages(async ({ written, set, reception, paper, only }: SheetsQuestion): Promise<SheetsAnswer> => {
+  const built = only.includes('board') ? builtBoard(set) : undefined;
+  const coast = set.bands || only.includes('faults') ? await coastFor(set.place) : undefined;
+  return { sheets: sheetsFor(written, set, reception, { paper, built, coast, only }), board: built?.layout };
 });

@@ -177,12 +177,20 @@ export const commandWords = {
   },
   fault: {
     about: 'Why a built set is silent or weak: likely causes by what is heard and measured, and the next check.',
-    usage: ['fault SET [--observed FILE] [--day | --night] [--json]'],
+    usage: [
+      'fault SET [--observed FILE] [--day | --night] [--json]',
+      'fault SET --sheet FILE [--paper a4|letter] [--day | --night]',
+    ],
     options: {
       observed: {
         value: 'FILE',
         about: 'what was heard and measured, as JSON; without it the command asks, where there is a terminal',
       },
+      sheet: {
+        value: 'FILE',
+        about: 'a decision tree for print instead, with expected values: a PDF or SVG, by the ending of the name',
+      },
+      paper: { value: 'a4|letter', about: 'of that sheet; a4 unless told otherwise' },
       ...TIME,
       json: JSON_DATA,
       switch: SWITCH,

@@ -117,6 +117,8 @@ export const callProblems = {
   dayAndNight: 'expected --day or --night, got both',
   needsExact: (option: string): string => `${option} goes with --exact`,
   notWithExact: (option: string): string => `${option} does not go with --exact, which shows the set as it is`,
+  notWithSheet: (option: string): string => `${option} does not go with --sheet, which is of the set as it should be`,
+  needsSheet: (option: string): string => `${option} goes with --sheet`,
   noStations: 'the place of this set lists no stations yet',
   noWave: 'this set receives no station, so there is no wave to draw',
   onePoint: '--out: a sound is of one point; name it with --point',
