@@ -1,7 +1,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { inRoot } from '../../scripts/support/paths.mjs';
+import { builtSet } from '../../src/engine/built/built-set.ts';
 import { setCircuit } from '../../src/engine/built/set-circuit.ts';
+import { soundReadings } from '../../src/engine/faults/sound-readings.ts';
 import { isLoop } from '../../src/engine/kinds/loops.ts';
 import { ofHundred } from '../../src/engine/reception/detection/crystal-survey.ts';
 import { receive } from '../../src/engine/reception/path/receive.ts';
@@ -52,6 +54,7 @@ beforeAll(() => {
   }
 });
 
+const readingsOf = (set: SetDescription) => soundReadings(builtSet(set), {});
 const sheetOf = (name: string, id: SheetId): Sheet => made(name).sheets.find((s) => s.id === id)!;
 const textOf = (sheet: Sheet): string => sheet.pages.flatMap((p) => wordsOn(p.scene).map((w) => w.text)).join(' ');
 
@@ -105,6 +108,20 @@ describe.each(NAMES)('%s', (name) => {
     }
   });
 
+  test('every winding has its resistance, as its wire has it', () => {
+    const { set, reception } = made(name);
+    const steps = bringUpSteps(set, reception, readingsOf(set));
+    const read = new Map(steps.flatMap((s) => (s.code === 'coil-resistance' ? [[s.coil, s.resistance] as const] : [])));
+    set.coils.forEach(({ name: coil, shape }, i) => {
+      const R = reception.parts.coils[i].dcResistance;
+      if (shape === 'measured' || !Number.isFinite(R)) return;
+      expect(read.get(coil)! / R, coil).toBeCloseTo(1, 1);
+    });
+    const loop = steps.find((s) => s.code === 'loop-resistance');
+    expect(loop !== undefined).toBe(isLoop(set.aerial));
+    if (loop) expect(loop.resistance / setCircuit(set).loop!.dcResistance).toBeCloseTo(1, 1);
+  });
+
   test('how it works is told on one page', () => {
     expect(sheetOf(name, 'handout').pages).toHaveLength(1);
   });
@@ -133,7 +150,7 @@ describe('two circuits tuned by hand', () => {
 
   test('both are tested, and both have a dial', () => {
     const { set, reception } = made('two-tuned-circuits.json');
-    const steps = bringUpSteps(set, reception);
+    const steps = bringUpSteps(set, reception, readingsOf(set));
     expect(steps.flatMap((s) => (s.code === 'capacitor-insulation' ? [s.tag] : [])).sort()).toEqual(['C1', 'C2']);
     const acts = steps.map((s) => bringUpStep(s).act);
     for (const tag of ['C1', 'C2']) expect(acts.some((a) => a.startsWith(`Take one wire off ${tag},`))).toBe(true);
@@ -154,7 +171,7 @@ describe('two circuits tuned by hand', () => {
 
 test('what a hot cathode sends without a station is told from what the station adds', () => {
   const { set } = made('ferrite-rod-valve-diode.json');
-  const fact = bringUpSteps(set, receiveRanged(set)).find((s) => s.code === 'standing-voltage')!;
+  const fact = bringUpSteps(set, receiveRanged(set), readingsOf(set)).find((s) => s.code === 'standing-voltage')!;
   expect(fact.from).toBe('cathode');
   expect(fact.change).toBeCloseTo(fact.voltage - fact.standing, 12);
   expect(bringUpStep(fact).expect).toMatch(
@@ -168,7 +185,7 @@ test('a crystal is tried with one wire off, and by the spot that the sheets are 
     ['medium-wave-galena.json', 'fair'],
   ] as const) {
     const { set, reception } = made(name);
-    const fact = bringUpSteps(set, reception).find((s) => s.code === 'crystal')!;
+    const fact = bringUpSteps(set, reception, readingsOf(set)).find((s) => s.code === 'crystal')!;
     expect(fact.spot?.quality).toBe(spot);
     expect(fact.spot?.others.map(({ quality }) => quality)).not.toContain(spot);
     const step = bringUpStep(fact);

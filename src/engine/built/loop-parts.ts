@@ -87,7 +87,7 @@ function calculatedLoop(aerial: AerialDescription, lossFactor: number): LoopAeri
       inductance: frame.inductance,
       selfCapacitance: CAPACITANCE_PER_METRE * aerial.side * (aerial.outline === 'square' ? 1.13 : 1),
       resistanceAt: (f) =>
-        lossFactor * frame.resistanceAt(Math.max(f, 1)) + (f > 0 ? frame.radiationResistanceAt(f) : 0),
+        f > 0 ? lossFactor * frame.resistanceAt(Math.max(f, 1)) + frame.radiationResistanceAt(f) : frame.dcResistance,
       effectiveHeightAt: frame.effectiveHeightAt,
       wireLength: frame.wireLength,
       dcResistance: frame.dcResistance,
@@ -110,7 +110,9 @@ function calculatedLoop(aerial: AerialDescription, lossFactor: number): LoopAeri
     inductance: rod.inductance,
     selfCapacitance: 5e-12,
     resistanceAt: (f) =>
-      lossFactor * (1.5 * wireLength * perMetre(f) + (f > 0 ? rod.lossResistanceAt(f).resistance : 0)),
+      f > 0
+        ? lossFactor * (1.5 * wireLength * perMetre(f) + rod.lossResistanceAt(f).resistance)
+        : wireLength * perMetre(0),
     effectiveHeightAt: rod.effectiveHeightAt,
     wireLength,
     dcResistance: wireLength * perMetre(0),

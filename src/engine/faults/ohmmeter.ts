@@ -155,25 +155,56 @@ export function ohmReadings(
   asDescribed: SetCircuit,
   meter: Meter = USUAL_METER,
 ): Float64Array {
-  const { circuit } = planted;
-  const { assembly } = circuit;
-  const elements = assembly.baseAt(0.5).elements;
-  const devices = elements.filter((e): e is Branch => e.kind === 'detector');
-  const portOf = portsOf(circuit, asDescribed);
+  const portOf = portsOf(planted.circuit, asDescribed);
   const asked = places.filter((place) => portOf[place]);
-  const ports = [...asked.map((place) => portOf[place]!), ...devices.map(({ from, to }) => ({ from, to }))];
-  const { z } = linearSolver(directCircuit(elements, isUnplugged), ports).look(0);
-  const real = z.map((row) => Float64Array.from(row, ({ re }) => re));
-  const device = planted.isCold ? undefined : circuit.detector;
-  const first = asked.length;
+  const across = ohmsAcross(
+    planted,
+    asked.map((place) => portOf[place]!),
+    meter,
+  );
   const whole = wholeParts(planted, asDescribed);
   return Float64Array.from(places, (place) => {
     const p = asked.indexOf(place);
-    if (p >= 0) return readingAt(real, p, first, devices.length, device, meter);
+    if (p >= 0) return across[p];
     if (place === 'capacitor-alone') return planted.capacitorLeak;
     if (place === 'leads-apart') return planted.leadsApart;
     return whole(place);
   });
+}
+
+/**
+ * What a meter shows between nodes of a set with everything unplugged.
+ * @param planted the set, with its faults
+ * @param between the node of the positive lead, then that of the negative one
+ * @param meter default a usual digital one
+ * @returns Ω, one for each; infinite where nothing flows
+ */
+export function ohmsAcross(
+  { circuit, isCold }: Planted,
+  between: readonly Port[],
+  meter: Meter = USUAL_METER,
+): Float64Array {
+  const { elements } = circuit.assembly.baseAt(0.5);
+  const devices = elements.filter((e): e is Branch => e.kind === 'detector');
+  const ports = [...between, ...devices.map(({ from, to }) => ({ from, to }))];
+  const { z } = linearSolver(directCircuit(elements, isUnplugged), ports).look(0);
+  const real = z.map((row) => Float64Array.from(row, ({ re }) => re));
+  const device = isCold ? undefined : circuit.detector;
+  return Float64Array.from(between, (_, p) => readingAt(real, p, between.length, devices.length, device, meter));
+}
+
+/**
+ * What a meter shows across a detector with a wire off.
+ * @param device the detector
+ * @param meter default a usual digital one
+ * @returns Ω, positive lead on the anode, then on the cathode
+ */
+export function ohmsOfDevice(device: Detector, { voltage, resistance }: Meter = USUAL_METER): readonly [Ohms, Ohms] {
+  const [forward, back] = [voltage, -voltage].map((open) => {
+    const current = Math.abs(currentThrough(device, open, resistance));
+    return current > 1e-12 ? voltage / current - resistance : Number.POSITIVE_INFINITY;
+  });
+  return [forward, back];
 }
 
 /** Parts that come away whole: phones at their plugs, a side of a transformer. */

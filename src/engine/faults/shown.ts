@@ -125,9 +125,22 @@ function directAcrossPhones(
     (a, b) => (b && b.position <= touchesFrom && (!a || b.steady.directVoltage > a.steady.directVoltage) ? b : a),
     tuned[loudest] && tuned[loudest]!.position <= touchesFrom ? tuned[loudest] : undefined,
   );
-  if (!best) return 0;
+  return best ? meteredVoltage({ circuit, dcResistance }, best.steady.directVoltage, best.work.outputResistance) : 0;
+}
+
+/**
+ * What a meter of 10 MΩ shows of a direct voltage that the detector makes.
+ * @param receiver of the set
+ * @param voltage V, with no meter
+ * @param outputResistance Ω, of the detector as it works
+ */
+export function meteredVoltage(
+  { circuit, dcResistance }: Pick<Receiver, 'circuit' | 'dcResistance'>,
+  voltage: Volts,
+  outputResistance: Ohms,
+): Volts {
   const { z } = linearSolver(circuit.assembly.circuitAt(0.5), [circuit.assembly.outputPort, PHONES]).look(0);
   const share = z[0][0].re > 0 ? Math.min(1, Math.abs(z[1][0].re) / z[0][0].re) : 0;
-  const behind = Math.min(best.work.outputResistance, dcResistance);
-  return (best.steady.directVoltage * share * VOLTMETER) / (VOLTMETER + behind);
+  const behind = Math.min(outputResistance, dcResistance);
+  return (voltage * share * VOLTMETER) / (VOLTMETER + behind);
 }

@@ -1,3 +1,5 @@
+import { builtSet } from '../../engine/built/built-set.ts';
+import { soundReadings } from '../../engine/faults/sound-readings.ts';
 import { once } from '../../engine/numerics/lazily.ts';
 import type { FieldOptions } from '../../engine/reception/path/field.ts';
 import { receive } from '../../engine/reception/path/receive.ts';
@@ -95,7 +97,9 @@ export function sheetsFor(
     ],
     board: () => [boardSheet(set, built(), paper)],
     wiring: () => [wiringSheet(set, built(), paper)],
-    'bring-up': () => [bringUpSheet(set, reception, paper)],
+    'bring-up': () => [
+      bringUpSheet(set, reception, soundReadings(builtSet(set), { time: reception.time, coast }), paper),
+    ],
     faults: () => [faultSheet(set, { time: reception.time, coast }, paper)],
     cautions: () => [cautionsSheet(set, reception, paper)],
     handout: () => [handoutSheet(set, reception, paper)],

@@ -5,6 +5,6 @@ import type { SheetsAnswer, SheetsQuestion } from './sheets-question.ts';
 
 answerMessages(async ({ written, set, reception, paper, only }: SheetsQuestion): Promise<SheetsAnswer> => {
   const built = only.includes('board') ? builtBoard(set) : undefined;
-  const coast = set.bands || only.includes('faults') ? await coastFor(set.place) : undefined;
+  const coast = await coastFor(set.place);
   return { sheets: sheetsFor(written, set, reception, { paper, built, coast, only }), board: built?.layout };
 });

@@ -1,3 +1,4 @@
+import type { SoundReadings } from '../../../engine/faults/sound-readings.ts';
 import { isLoop } from '../../../engine/kinds/loops.ts';
 import type { Reception } from '../../../engine/reception/path/types.ts';
 import { isHeard } from '../../../engine/reception/verdict.ts';
@@ -15,7 +16,7 @@ import { fewestPages } from '../paper/fewest-pages.ts';
 import { Flow } from '../paper/flow.ts';
 import type { PaperName, Sheet } from '../paper/page.ts';
 import { aerialDial } from './aerial-dial.ts';
-import { bringUpSteps, standingVoltage, standsAlone } from './bring-up-steps.ts';
+import { bringUpSteps, standsAlone } from './bring-up-steps.ts';
 import { dialText } from './dial-text.ts';
 import { faultsOf } from './faults.ts';
 import { metered } from './meter.ts';
@@ -27,12 +28,17 @@ const WITH_ROW = 30;
 const MOST_STATIONS = 20;
 
 /** Step by step from the wired board to the first station, with this set's own figures. */
-export function bringUpSheet(set: SetDescription, reception: Reception, paper: PaperName): Sheet {
-  const steps = bringUpSteps(set, reception).map((fact, i) => {
+export function bringUpSheet(
+  set: SetDescription,
+  reception: Reception,
+  readings: SoundReadings,
+  paper: PaperName,
+): Sheet {
+  const steps = bringUpSteps(set, reception, readings).map((fact, i) => {
     const { act, expect, suspect } = bringUpStep(fact);
     return ['', texts.number(i + 1, act), expect, suspect];
   });
-  const stations = stationTable(set, reception);
+  const stations = stationTable(set, reception, readings);
   const faults = faultsOf(set).map(({ symptom, causes }) => faultRow(symptom, causes));
   const { headings } = texts;
   return fewestPages((size) => {
@@ -88,11 +94,12 @@ function termsOf(set: SetDescription): SheetTerm[] {
 }
 
 /** Every station that can be tuned in and heard, by the direct voltage it gives, with room for the builder's own. */
-function stationTable(set: SetDescription, reception: Reception) {
-  const standing = standingVoltage(set);
+function stationTable(set: SetDescription, reception: Reception, readings: SoundReadings) {
+  const standing = readings.standingVoltage();
   const second = aerialDial(set);
   const list = reception.stations
     .filter((s) => s.dial && isHeard(s.verdict))
+    .map((s) => ({ ...s, directVoltage: readings.directVoltage(s.index) }))
     .sort((a, b) => Math.abs(b.directVoltage) - Math.abs(a.directVoltage))
     .slice(0, MOST_STATIONS);
   const small = list.some((s) => !metered(s.directVoltage));

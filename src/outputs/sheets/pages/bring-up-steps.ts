@@ -1,14 +1,14 @@
 import type { PartRole } from '../../../engine/built/identity.ts';
-import { setCircuit } from '../../../engine/built/set-circuit.ts';
+import type { SoundReadings } from '../../../engine/faults/sound-readings.ts';
 import { type ByKind, byKind } from '../../../engine/kinds/by-kind.ts';
 import { isGivenAerial } from '../../../engine/kinds/given-aerials.ts';
 import type { LoadDescription } from '../../../engine/kinds/loads/load-schema.ts';
 import { isLoop } from '../../../engine/kinds/loops.ts';
 import type { TuningDescription } from '../../../engine/kinds/tunings/tuning-schema.ts';
-import { receiver } from '../../../engine/reception/path/receive-station.ts';
 import type { Reception, StationReception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { hasRanges, type RangedStation } from '../../../engine/uncertainty/ranged-reception.ts';
+import type { Ohms, Volts } from '../../../engine/units/quantities.ts';
 import { tapsOf } from '../../drawings/coil/coil.ts';
 import type { Across, BringUpFact, Plates, WindingResistance } from '../../words/index.ts';
 import { type BoardPart, boardParts } from '../board/parts.ts';
@@ -32,19 +32,16 @@ const PLATES: ByKind<TuningDescription, Plates> = {
 /** What may touch where it should not, in a capacitor that is moved. */
 export const platesOf = ({ tuning }: Pick<BoardPart, 'tuning'>): Plates => (tuning ? byKind(PLATES, tuning) : 'vanes');
 
-/** Direct voltage that stands with no station at all: a bias or a hot cathode sends it. */
-export const standingVoltage = (set: SetDescription): number => receiver(setCircuit(set)).standing;
-
 /** Whether what stands without a station is worth telling from what a station adds. */
 export const standsAlone = (standing: number, direct: number): boolean =>
   metered(standing) && Math.abs(standing) > 0.02 * Math.abs(direct);
 
 /** From the wired board to the first station, in the order in which a builder does it. */
-export function bringUpSteps(set: SetDescription, reception: Reception): BringUpFact[] {
+export function bringUpSteps(set: SetDescription, reception: Reception, readings: SoundReadings): BringUpFact[] {
   const { parts } = boardParts(set);
   return [
     { code: 'wiring-list' },
-    ...windingSteps(set, reception, parts),
+    ...windingSteps(set, reception, readings, parts),
     ...parts
       .filter((part) => part.kind === 'variable')
       .map((part) => ({
@@ -57,19 +54,33 @@ export function bringUpSteps(set: SetDescription, reception: Reception): BringUp
       set,
       reception,
       parts.filter((p) => p.kind === 'detector').map((p) => p.tag),
+      readings,
     ),
     byKind(
       LOADS,
       set.load,
       parts.some((p) => p.kind === 'outputs'),
+      readings,
     ),
     ...biasSteps(set),
     ...aerialSteps(set, reception, parts),
-    ...stationSteps(set, reception, parts),
+    ...stationSteps(set, reception, readings, parts),
   ];
 }
 
-function windingSteps(set: SetDescription, reception: Reception, parts: readonly BoardPart[]): BringUpFact[] {
+/** Of a winding from its start to its end, as it is wired; nothing where that is not known. */
+function endToEnd({ ohmsBetween }: SoundReadings, part: BoardPart | undefined): Ohms | undefined {
+  const [start, end] = (['start', 'end'] as const).map((is) => part?.ends.find((terminal) => terminal.is === is));
+  const R = part && start && end && ohmsBetween(part.id, start.id, end.id);
+  return R !== undefined && Number.isFinite(R) && R > 0 ? R : undefined;
+}
+
+function windingSteps(
+  set: SetDescription,
+  reception: Reception,
+  readings: SoundReadings,
+  parts: readonly BoardPart[],
+): BringUpFact[] {
   const steps: BringUpFact[] = [];
   let isExplained = false;
   const winding = (resistance: number): WindingResistance => {
@@ -79,34 +90,35 @@ function windingSteps(set: SetDescription, reception: Reception, parts: readonly
     return { resistance, range: [resistance * 0.85, resistance * 1.2], leads };
   };
   set.coils.forEach((coil, i) => {
-    const R = reception.parts.coils[i]?.dcResistance;
-    if (R === undefined || !Number.isFinite(R) || !(R > 0)) return;
-    const tag = parts.find((p) => p.coil === coil)?.tag;
+    const part = parts.find((p) => p.coil === coil);
+    // Of one that was measured at radio frequency alone nothing is known at rest.
+    const ofWire = reception.parts.coils[i]?.dcResistance;
+    if (ofWire === undefined || !Number.isFinite(ofWire) || !(ofWire > 0)) return;
+    // A coil of another band, or of no use yet, is not in the circuit: it reads as its wire.
+    const R = endToEnd(readings, part) ?? ofWire;
+    const tag = part?.tag;
     const tapped = tapsOf(set, i).length > 0;
     steps.push({ code: 'coil-resistance', coil: coil.name, tag, tapped, ...winding(R) });
   });
-  const { loop } = setCircuit(set);
-  if (loop && loop.dcResistance > 0 && isLoop(set.aerial))
-    steps.push({
-      code: 'loop-resistance',
-      aerial: set.aerial.kind,
-      tag: parts.find((p) => p.kind === 'loop')?.tag,
-      ...winding(loop.dcResistance),
-    });
+  const loop = parts.find((p) => p.kind === 'loop');
+  const ofLoop = endToEnd(readings, loop);
+  if (ofLoop !== undefined && isLoop(set.aerial))
+    steps.push({ code: 'loop-resistance', aerial: set.aerial.kind, tag: loop?.tag, ...winding(ofLoop) });
   const { transformer } = set.load;
   const tag = parts.find((p) => p.kind === 'transformer')?.tag;
-  if (transformer && tag)
-    steps.push({
-      code: 'transformer-resistance',
-      tag,
-      primary: transformer.primaryResistance,
-      secondary: transformer.secondaryResistance,
-    });
+  const [primary, secondary] = (['primary', 'secondary'] as const).map(readings.ohmsAt);
+  if (transformer && tag && primary !== undefined && secondary !== undefined)
+    steps.push({ code: 'transformer-resistance', tag, primary, secondary });
   return steps;
 }
 
-const LOADS: ByKind<LoadDescription, BringUpFact, [posts: boolean]> = {
-  phones: ({ resistance }, posts) => ({ code: 'phones-click', resistance, by: 'resistance', posts }),
+const LOADS: ByKind<LoadDescription, BringUpFact, [posts: boolean, SoundReadings]> = {
+  phones: ({ resistance }, posts, { ohmsAt }) => ({
+    code: 'phones-click',
+    resistance: ohmsAt('phones') ?? resistance,
+    by: 'resistance',
+    posts,
+  }),
   'moving-coil phones': ({ impedance }, posts) => ({
     code: 'phones-click',
     resistance: impedance,
@@ -138,7 +150,12 @@ function aerialSteps(set: SetDescription, reception: Reception, parts: readonly 
   ];
 }
 
-function stationSteps(set: SetDescription, reception: Reception, parts: readonly BoardPart[]): BringUpFact[] {
+function stationSteps(
+  set: SetDescription,
+  reception: Reception,
+  readings: SoundReadings,
+  parts: readonly BoardPart[],
+): BringUpFact[] {
   const best = heardBest(reception);
   const loop = isLoop(set.aerial) ? set.aerial.kind : undefined;
   if (!best) return [{ code: 'nothing-heard', loop }];
@@ -147,7 +164,7 @@ function stationSteps(set: SetDescription, reception: Reception, parts: readonly
     tuningStep(set, best, second),
     ...(second ? [secondStep(set, best, second, parts)] : []),
     ...(loop ? [{ code: 'turn-loop', aerial: loop } as const] : []),
-    ...voltageSteps(set, best, parts),
+    ...voltageSteps(set, best, readings, parts),
     {
       code: 'ends-of-dial',
       low: reception.dial.lowestRange ?? [reception.dial.lowest, reception.dial.lowest],
@@ -203,6 +220,14 @@ function acrossOf({ load }: SetDescription, parts: readonly BoardPart[]): Across
 const rangesOf = (station: StationReception): RangedStation['ranges'] | undefined =>
   hasRanges(station) ? station.ranges : undefined;
 
+/** A range of what the detector gives, as a meter that loads it shows it. */
+function asMetered(station: StationReception, voltage: Volts): readonly [number, number] | undefined {
+  const range = rangesOf(station)?.directVoltage;
+  if (!range || station.directVoltage === 0) return undefined;
+  const share = voltage / station.directVoltage;
+  return [range[0] * share, range[1] * share];
+}
+
 /** What a station adds to a voltage that stands by itself is spread as the audio is, which it comes with. */
 function asAudio(station: StationReception, change: number): readonly [number, number] | undefined {
   const audio = rangesOf(station)?.audioVoltage;
@@ -211,11 +236,16 @@ function asAudio(station: StationReception, change: number): readonly [number, n
   return [low, high];
 }
 
-function voltageSteps(set: SetDescription, best: StationReception, parts: readonly BoardPart[]): BringUpFact[] {
-  const voltage = best.directVoltage;
+function voltageSteps(
+  set: SetDescription,
+  best: StationReception,
+  readings: SoundReadings,
+  parts: readonly BoardPart[],
+): BringUpFact[] {
+  const voltage = readings.directVoltage(best.index);
   if (!(Math.abs(voltage) > 1e-6)) return [];
   const across = acrossOf(set, parts);
-  const standing = standingVoltage(set);
+  const standing = readings.standingVoltage();
   const change = voltage - standing;
   if (standsAlone(standing, voltage))
     return [
@@ -232,7 +262,7 @@ function voltageSteps(set: SetDescription, best: StationReception, parts: readon
     ];
   return [
     metered(voltage)
-      ? { code: 'direct-voltage', voltage, across, range: rangesOf(best)?.directVoltage }
+      ? { code: 'direct-voltage', voltage, across, range: asMetered(best, voltage) }
       : { code: 'direct-voltage-small', voltage, across },
   ];
 }

@@ -1,3 +1,4 @@
+import type { SoundReadings } from '../../../engine/faults/sound-readings.ts';
 import { type ByKind, byKind } from '../../../engine/kinds/by-kind.ts';
 import type { DetectorDescription } from '../../../engine/kinds/detectors/detector-schema.ts';
 import { slopeResistance } from '../../../engine/parts/detector/detector.ts';
@@ -37,6 +38,7 @@ interface Context {
   readonly reception: Reception;
   /** Names on the board. */
   readonly tags: readonly string[];
+  readonly readings: SoundReadings;
 }
 
 const diode = ({ kind }: DetectorDescription, { tags }: Context): BringUpFact[] => [{ code: 'diode', tags, kind }];
@@ -48,16 +50,18 @@ const STEPS: ByKind<DetectorDescription, BringUpFact[], [Context]> = {
       tags: context.tags,
       contact: 'whisker',
       resistance: context.reception.parts.detector.zeroBiasResistance,
+      metered: context.readings.detectorAlone(),
       spot: spotOf(detector),
       worth: worthOf(context),
     },
   ],
-  mineral: ({ mineral }, { tags, reception }) => [
+  mineral: ({ mineral }, { tags, reception, readings }) => [
     {
       code: 'crystal',
       tags,
       contact: MINERALS[mineral],
       resistance: reception.parts.detector.zeroBiasResistance,
+      metered: readings.detectorAlone(),
     },
   ],
   valve: ({ heaterVoltage: voltage, ratedHeaterVoltage: rated }) =>
@@ -70,8 +74,12 @@ const STEPS: ByKind<DetectorDescription, BringUpFact[], [Context]> = {
 };
 
 /** Trying the detector by itself, before anything is joined to it. @param tags its names on the board. */
-export const detectorSteps = (set: SetDescription, reception: Reception, tags: readonly string[]): BringUpFact[] =>
-  byKind(STEPS, set.detector, { set, reception, tags });
+export const detectorSteps = (
+  set: SetDescription,
+  reception: Reception,
+  tags: readonly string[],
+  readings: SoundReadings,
+): BringUpFact[] => byKind(STEPS, set.detector, { set, reception, tags, readings });
 
 /** Which spot the set is calculated with, and what others would be to very small voltages. */
 function spotOf(detector: Extract<DetectorDescription, { kind: 'galena' }>): AssumedSpot {

@@ -54,6 +54,8 @@ export interface BringUpFacts {
     readonly contact: Contact;
     /** At zero bias. */
     readonly resistance: number;
+    /** As a digital ohmmeter shows it, one way and the other; infinite: no reading. */
+    readonly metered: readonly [number, number];
     readonly spot?: AssumedSpot;
     readonly worth?: { readonly spots: readonly CrystalSpot[]; readonly station: string };
   };
@@ -156,11 +158,12 @@ const CONTACTS: Record<Contact, string> = {
 };
 const WIPE = 'The same both ways: pressed too hard, or a dead spot. Wipe the crystal with spirit, never with fingers';
 
-function spotText(resistance: number, spot: AssumedSpot | undefined): string {
-  const meter = 'a meter applies more and shows less.';
+function spotText(resistance: number, metered: readonly [number, number], spot: AssumedSpot | undefined): string {
+  const [low, high] = [...metered].sort((a, b) => a - b).map((R) => (R < 2e6 ? `about ${ohms(R)}` : 'no reading'));
+  const meter = `a digital meter applies more and shows ${low} one way, ${high} the other.`;
   if (!spot) return `At very small voltages its resistance is about ${ohms(resistance)}; ${meter}`;
   if (spot.quality === 'own figures')
-    return `The sheets are calculated with your own figures for it: about ${ohms(resistance)} at very small voltages.`;
+    return `The sheets are calculated with your own figures for it: about ${ohms(resistance)} at very small voltages; ${meter}`;
   const others = listOf(spot.others.map((other) => `a ${other.quality} one ${ohms(other.resistance)}`));
   return `The sheets are calculated with a ${spot.quality} spot: about ${ohms(resistance)} at very small voltages (${others}); ${meter}`;
 }
@@ -282,11 +285,11 @@ const STEPS: { readonly [C in BringUpCode]: (figures: BringUpFacts[C]) => BringU
       tubes: 'Tubes that touch somewhere: look along them against the light.',
     }[plates],
   }),
-  crystal: ({ tags, contact, resistance, spot, worth }) => ({
+  crystal: ({ tags, contact, resistance, metered, spot, worth }) => ({
     act: `Take one wire off ${each(tags)}. ${CONTACTS[contact]} Meter on ohms across it: try spots of the crystal until the two directions differ.`,
     expect: joined(
       'High one way, low the other. Keep that spot and put the wire back.',
-      spotText(resistance, spot),
+      spotText(resistance, metered, spot),
       worth && crystalSpots(worth.spots, printable(worth.station)),
     ),
     suspect: contact === 'pair of crystals' ? `${WIPE}.` : `${WIPE}; bend the whisker’s tip fresh.`,
