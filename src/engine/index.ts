@@ -335,9 +335,9 @@ export { fitWidth } from './measure/width-fit.ts';
 // Faults
 
 export { type BuiltSet, builtSet } from './built/built-set.ts';
+export type { Answered } from './faults/answered.ts';
 export { type Check, DIAL_AS, HEARD_AS, type PossibleCheck, WIDTH_AS } from './faults/checks.ts';
 export {
-  type Answered,
   type Contradiction,
   contradictionsAmong,
   type Diagnosis,
@@ -359,6 +359,7 @@ export {
   writtenCheck,
 } from './faults/observed.ts';
 export type { OhmPlace } from './faults/ohmmeter.ts';
+export type { RankedPair } from './faults/pairs.ts';
 export { type TouchPoints, touchOf } from './faults/touch.ts';
 
 // Uncertainty

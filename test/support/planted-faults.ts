@@ -1,8 +1,12 @@
+import type { SetCircuit } from '../../src/engine/built/set-circuit.ts';
+import type { Answered } from '../../src/engine/faults/answered.ts';
 import { circuitWith, nuisances, planted } from '../../src/engine/faults/cases.ts';
 import { answersOf, type PossibleCheck } from '../../src/engine/faults/checks.ts';
-import { type Answered, type Diagnosis, diagnose } from '../../src/engine/faults/diagnose.ts';
+import { type Diagnosis, diagnose } from '../../src/engine/faults/diagnose.ts';
+import { MISREAD } from '../../src/engine/faults/drawn-cases.ts';
 import { type PartFault, remedyClass } from '../../src/engine/faults/fault.ts';
-import { type FaultModel, MISREAD } from '../../src/engine/faults/fault-model.ts';
+import type { FaultModel } from '../../src/engine/faults/fault-model.ts';
+import { circuitWithBoth } from '../../src/engine/faults/pairs.ts';
 import { setShows } from '../../src/engine/faults/shown.ts';
 import { uniform } from '../../src/engine/numerics/random.ts';
 
@@ -41,6 +45,13 @@ function areAlike(model: FaultModel, first: PartFault, second: PartFault): boole
   return product > ALIKE;
 }
 
+/** A fault drawn by its weight. */
+function drawnFault(faults: readonly PartFault[], random: () => number): PartFault {
+  const total = faults.reduce((sum, { weight }) => sum + weight, 0);
+  let at = random() * total;
+  return faults.find(({ weight }) => (at -= weight) <= 0) ?? faults[faults.length - 1];
+}
+
 /**
  * Plant a fault by its weight, describe what is heard with omissions, then answer each check that is proposed, with
  * noise of its own and misreadings.
@@ -48,20 +59,71 @@ function areAlike(model: FaultModel, first: PartFault, second: PartFault): boole
  */
 export function play(model: FaultModel, seed: number, wider: number): Played {
   const random = uniform(seed);
-  const { bench, built, faults, sound } = model;
-  const total = faults.reduce((sum, { weight }) => sum + weight, 0);
-  let at = random() * total;
-  const fault = faults.find(({ weight }) => (at -= weight) <= 0) ?? faults[faults.length - 1];
+  const fault = drawnFault(model.faults, random);
+  const { diagnosis, answered, checks } = searched(model, [fault], circuitWith(model.built, fault), wider, random);
+  const { causes } = diagnosis;
+  const isTrue = (k: number): boolean => remedyClass(causes[k].faults[0].fault) === remedyClass(fault);
+  let rank = causes.findIndex((_, k) => isTrue(k)) + 1;
+  for (let k = 0; k < Math.min(3, rank - 1); k++) if (areAlike(model, causes[k].faults[0].fault, fault)) rank = k + 1;
+  const stated = [0, ...diagnosis.tied].reduce((sum, k) => sum + causes[k].probability, 0);
+  return { fault: fault.id, rank, checks, stated, diagnosis, answered };
+}
+
+/** Two faults planted in a copy of a set, and what was made of them. */
+export interface PlayedPair {
+  readonly faults: readonly [PartFault, PartFault];
+  readonly checks: number;
+  readonly diagnosis: Diagnosis;
+  readonly answered: readonly Answered[];
+}
+
+/**
+ * The same with two faults of different parts, of different remedies.
+ * @param asked checks answered after the search has ended, by their ids: a person who goes on measuring
+ */
+export function playPair(
+  model: FaultModel,
+  seed: number,
+  wider: number,
+  asked: (check: PossibleCheck) => boolean = () => false,
+): PlayedPair {
+  const random = uniform(seed);
+  const real = model.faults.filter(({ remedy }) => remedy !== 'none');
+  for (;;) {
+    const [a, b] = [drawnFault(real, random), drawnFault(real, random)];
+    if (a.part === b.part || remedyClass(a) === remedyClass(b)) continue;
+    try {
+      const circuit = circuitWithBoth(model.built, a, b);
+      return { faults: [a, b], ...searched(model, [a, b], circuit, wider, random, asked) };
+    } catch (problem) {
+      if (!(problem instanceof RangeError)) throw problem;
+    }
+  }
+}
+
+function searched(
+  model: FaultModel,
+  faults: readonly PartFault[],
+  circuit: SetCircuit,
+  wider: number,
+  random: () => number,
+  asked: (check: PossibleCheck) => boolean = () => false,
+) {
+  const { bench, sound } = model;
   const nuisance = nuisances(Math.floor(random() * 2 ** 32), bench.stations.length, wider)();
-  const circuit = circuitWith(built, fault);
   const shown = setShows(
-    planted(circuit, [{ fault, severity: random() }], bench.stations, nuisance),
+    planted(
+      circuit,
+      faults.map((fault) => ({ fault, severity: random() })),
+      bench.stations,
+      nuisance,
+    ),
     bench,
     nuisance.meter,
   );
   const answerTo = (check: PossibleCheck): number => {
     if (random() < MISREAD) return Math.floor(random() * check.answers);
-    const p = answersOf(check, shown, sound, bench, [fault]);
+    const p = answersOf(check, shown, sound, bench, faults);
     let left = random();
     const k = p.findIndex((share) => (left -= share) <= 0);
     return k < 0 ? p.length - 1 : k;
@@ -87,10 +149,7 @@ export function play(model: FaultModel, seed: number, wider: number): Played {
     }
     diagnosis = diagnose(model, answered, impossible);
   }
-  const { causes } = diagnosis;
-  const isTrue = (k: number): boolean => remedyClass(causes[k].faults[0].fault) === remedyClass(fault);
-  let rank = causes.findIndex((_, k) => isTrue(k)) + 1;
-  for (let k = 0; k < Math.min(3, rank - 1); k++) if (areAlike(model, causes[k].faults[0].fault, fault)) rank = k + 1;
-  const stated = [0, ...diagnosis.tied].reduce((sum, k) => sum + causes[k].probability, 0);
-  return { fault: fault.id, rank, checks, stated, diagnosis, answered };
+  const more = model.checks.filter((check) => asked(check) && !answered.some((one) => one.check === check.id));
+  for (const check of more) answered.push({ check: check.id, answer: answerTo(check) });
+  return { diagnosis: more.length > 0 ? diagnose(model, answered, impossible) : diagnosis, answered, checks };
 }

@@ -1,14 +1,8 @@
+import type { Answered } from './answered.ts';
 import type { PossibleCheck } from './checks.ts';
 import { type PartFault, remedyClass } from './fault.ts';
 import type { FaultModel } from './fault-model.ts';
-
-/** An answer to a check. */
-export interface Answered {
-  /** Id of the check. */
-  readonly check: string;
-  /** Which of its answers, from 0. */
-  readonly answer: number;
-}
+import { type RankedPair, rankedPairs } from './pairs.ts';
 
 /** A remedy with what would call for it. */
 export interface RankedCause {
@@ -31,13 +25,16 @@ export interface NextCheck {
 
 /** Causes ranked by what was observed, and what to check next. */
 export interface Diagnosis {
-  /** Likeliest first; probabilities add up to 1. */
+  /** If there is one fault: likeliest first; probabilities add up to 1. */
   readonly causes: readonly RankedCause[];
+  /** Two faults at once, where one alone does not explain the answers well enough; likeliest first. */
+  readonly pairs: readonly RankedPair[];
   /** None is worth its trouble, or the cause is known: then nothing. */
   readonly next?: NextCheck;
   /** Causes that no check of this set tells from the first: by their place in `causes`. */
   readonly tied: readonly number[];
-  readonly state: 'known' | 'open' | 'tied';
+  /** A pair: no check is left, and two faults at once are likelier than one. */
+  readonly state: 'known' | 'open' | 'tied' | 'pair';
   /** Of each case: how likely it is now. */
   readonly posterior: Float64Array;
 }
@@ -67,7 +64,9 @@ export function diagnose(
   answered: readonly Answered[],
   impossible: ReadonlySet<string> = new Set(),
 ): Diagnosis {
-  const posterior = posteriorOf(model, answered);
+  const { posterior, evidence } = posteriorOf(model, answered);
+  const pairs = rankedPairs(model, answered, evidence);
+  const ofPairs = pairs.reduce((sum, { probability }) => sum + probability, 0);
   const { classes, classOf } = model;
   const byClass = new Float64Array(classes.length);
   const byFault = new Float64Array(model.faults.length);
@@ -92,14 +91,16 @@ export function diagnose(
   const best = bestCheck(model, { posterior, byClass, classOf }, (check) =>
     impossible.has(check.id) ? false : (done.get(check.id) ?? 0) < (mayRepeat(check) ? MOST_REPEATS + 1 : 1),
   );
-  const isKnown = causes[0].probability >= SURE;
-  const next = !isKnown && best && best.information >= LEAST_INFORMATION ? best : undefined;
+  const isKnown = (1 - ofPairs) * causes[0].probability >= SURE;
+  const isPair = pairs.some(({ probability }) => probability >= SURE);
+  const next = !isKnown && !isPair && best && best.information >= LEAST_INFORMATION ? best : undefined;
   const tied = isKnown ? [] : tiedWith(model, order);
   return {
     causes: fitted,
     next: next && { ...next, ...expectedAnswers(model, next.check, causes[0], posterior) },
     tied,
-    state: isKnown ? 'known' : next ? 'open' : 'tied',
+    pairs,
+    state: isKnown ? 'known' : next ? 'open' : ofPairs > 0.5 ? 'pair' : 'tied',
     posterior,
   };
 }
@@ -107,8 +108,11 @@ export function diagnose(
 /** A reading may be taken twice; what one hears once is heard the same again. */
 const mayRepeat = ({ check }: PossibleCheck): boolean => check.kind === 'ohms' || check.kind === 'volts';
 
-/** Of each case after the answers. */
-function posteriorOf(model: FaultModel, answered: readonly Answered[]): Float64Array {
+/** Of each case after the answers; and how likely the answers are with all cases together. */
+function posteriorOf(
+  model: FaultModel,
+  answered: readonly Answered[],
+): { readonly posterior: Float64Array; readonly evidence: number } {
   const log = Float64Array.from(model.prior, Math.log);
   for (const { check, answer } of answered) {
     const table = model.answers.get(check);
@@ -120,7 +124,7 @@ function posteriorOf(model: FaultModel, answered: readonly Answered[]): Float64A
   let sum = 0;
   for (let i = 0; i < log.length; i++) sum += log[i] = Math.exp(log[i] - top);
   for (let i = 0; i < log.length; i++) log[i] /= sum;
-  return log;
+  return { posterior: log, evidence: sum * Math.exp(top) };
 }
 
 interface Beliefs {
@@ -242,7 +246,7 @@ export function contradictionsAmong(model: FaultModel, answered: readonly Answer
   return answered.flatMap(({ check, answer }, k) => {
     const possible = model.checks.find(({ id }) => id === check);
     if (!possible) return [];
-    const others = posteriorOf(
+    const { posterior: others } = posteriorOf(
       model,
       answered.filter((_, j) => j !== k),
     );

@@ -1,26 +1,20 @@
 import type { BuiltSet } from '../built/built-set.ts';
-import { normalQuantile } from '../numerics/normal.ts';
 import { type FieldOptions, fieldsAtSite } from '../reception/path/field.ts';
 import { receiver, receiveStation } from '../reception/path/receive-station.ts';
 import { listeningTime } from '../set/listening-time.ts';
 import type { Ratio } from '../units/quantities.ts';
-import { COMMON_LEVEL, circuitWith, type Nuisance, nuisances, planted, STATION_LEVEL, seedOfSet } from './cases.ts';
-import { answersOf, checksOf, type PossibleCheck } from './checks.ts';
+import { circuitWith, nuisances, planted, seedOfSet } from './cases.ts';
+import { checksOf, type PossibleCheck } from './checks.ts';
 import { faultsOfSet } from './dictionary.ts';
+import { answerShares, HEARERS, shownToHearers, WIDER } from './drawn-cases.ts';
 import { type PartFault, remedyClass } from './fault.ts';
 import { ohmPlacesOf } from './ohmmeter.ts';
-import { type Hearer, type SetShows, setShows, shownTo, type TestBench } from './shown.ts';
+import { type SetShows, setShows, type TestBench } from './shown.ts';
 
 /** Cases drawn of each fault. */
 const USUAL_CASES = 16;
-/** The draws are wider than what is believed: it costs nothing where that is right, and gains where it is not. */
-const WIDER = 1.5;
-/** Listeners and makings of the coil of each case: they cost no circuit. */
-const HEARERS = 8;
 /** Stations listened for: more tell little more. */
 const MOST_STATIONS = 4;
-/** A share of answers is wrong or misread, whatever the fault. */
-export const MISREAD = 0.03;
 
 /** A set's faults with what each shows, ready to be asked. */
 export interface FaultModel {
@@ -121,7 +115,6 @@ export function faultModel(
   const { stations } = bench;
   const sound = setShows(planted(built.circuit, [], stations), bench);
   const total = faults.length * cases * HEARERS;
-  const isCoilTuned = built.circuit.assembly.tuning.length === 0;
   const answers = new Map(checks.map(({ id, answers: n }) => [id, new Float32Array(total * n)] as const));
   const draw = nuisances(seedOfSet(built), stations.length, WIDER);
   const faultOf = new Int32Array(total);
@@ -133,20 +126,13 @@ export function faultModel(
     typical.push(setShows(planted(circuit, [{ fault, severity: 0.5 }], stations), bench));
     for (let j = 0; j < cases; j++) {
       const severity = (j + 0.5) / cases;
-      const { meter, ...nuisance } = ofCircuit(draw(), isCoilTuned);
-      const set = planted(circuit, [{ fault, severity }], stations, { ...nuisance, meter });
-      const shown = setShows(set, bench, meter);
-      for (let h = 0; h < HEARERS; h++) {
+      shownToHearers(bench, circuit, [{ fault, severity }], draw).forEach((seen, h) => {
         const i = (k * cases + j) * HEARERS + h;
         faultOf[i] = k;
         prior[i] = fault.weight / weights / cases / HEARERS;
-        const seen = shownTo(shown, set, bench, ofHearer(draw(), isCoilTuned, h));
-        for (const check of checks) {
-          const p = answersOf(check, seen, sound, bench, [fault], WIDER * STATION_LEVEL);
-          const table = answers.get(check.id)!;
-          for (let a = 0; a < p.length; a++) table[i * p.length + a] = (1 - MISREAD) * p[a] + MISREAD / p.length;
-        }
-      }
+        for (const check of checks)
+          answers.get(check.id)!.set(answerShares(check, seen, sound, bench, [fault]), i * check.answers);
+      });
     }
     onProgress?.((k + 1) / faults.length);
   });
@@ -189,19 +175,5 @@ function isBuildable(built: BuiltSet, fault: PartFault): boolean {
     throw problem;
   }
 }
-
-/** Of what is not known, what a circuit must be solved for. */
-const ofCircuit = (nuisance: Nuisance, isCoilTuned: boolean): Nuisance => ({
-  ...nuisance,
-  ...(isCoilTuned ? {} : { inductance: 1, strays: 0 }),
-  level: 0,
-  stations: nuisance.stations.map(() => 0),
-});
-
-/** And what makes another listener of the same circuit; levels by strata, so that few serve. */
-const ofHearer = ({ inductance, strays }: Nuisance, isCoilTuned: boolean, h: number): Hearer => ({
-  level: WIDER * COMMON_LEVEL * normalQuantile((h + 0.5) / HEARERS),
-  ...(isCoilTuned ? { inductance: 1, strays: 0 } : { inductance, strays }),
-});
 
 const classesOf = (faults: readonly PartFault[]): readonly string[] => [...new Set(faults.map(remedyClass))];

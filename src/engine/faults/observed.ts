@@ -8,8 +8,8 @@ import { noSuchStation, stationNamed, stationText } from '../set/want-problems.t
 import type { Bounds } from '../units/bounds.ts';
 import { givenValue } from '../units/refusal.ts';
 import { quantity } from '../units/schema.ts';
+import type { Answered } from './answered.ts';
 import { answerOfFigure, type Check, checkId, DIAL_AS, HEARD_AS, hasVolts, signsOf, WIDTH_AS } from './checks.ts';
-import type { Answered } from './diagnose.ts';
 import type { FaultModel } from './fault-model.ts';
 import { ohmPlacesOf } from './ohmmeter.ts';
 

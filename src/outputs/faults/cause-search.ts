@@ -1,5 +1,6 @@
+import type { Answered } from '../../engine/faults/answered.ts';
 import type { PossibleCheck } from '../../engine/faults/checks.ts';
-import { type Answered, contradictionsAmong, type Diagnosis, diagnose } from '../../engine/faults/diagnose.ts';
+import { contradictionsAmong, type Diagnosis, diagnose } from '../../engine/faults/diagnose.ts';
 import type { FaultModel } from '../../engine/faults/fault-model.ts';
 import type { PartId } from '../../engine/network/ids.ts';
 import type { Ratio } from '../../engine/units/quantities.ts';

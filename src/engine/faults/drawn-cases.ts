@@ -1,0 +1,75 @@
+import type { SetCircuit } from '../built/set-circuit.ts';
+import { normalQuantile } from '../numerics/normal.ts';
+import type { Ratio } from '../units/quantities.ts';
+import { COMMON_LEVEL, type Nuisance, planted, STATION_LEVEL } from './cases.ts';
+import { answersOf, type PossibleCheck } from './checks.ts';
+import type { PartFault } from './fault.ts';
+import { type Hearer, type SetShows, setShows, shownTo, type TestBench } from './shown.ts';
+
+/** The draws are wider than what is believed: it costs nothing where that is right, and gains where it is not. */
+export const WIDER = 1.5;
+/** Listeners and makings of the coil of each case: they cost no circuit. */
+export const HEARERS = 8;
+/** A share of answers is wrong or misread, whatever the fault. */
+export const MISREAD = 0.03;
+
+/** A fault with its severity, 0…1. */
+export interface SevereFault {
+  readonly fault: PartFault;
+  readonly severity: Ratio;
+}
+
+/**
+ * What a set with faults shows to some listeners, with what else is not known drawn anew.
+ * @param bench stations, fields and places of readings
+ * @param circuit of the set as really built
+ * @param faults planted one after the other
+ * @param draw of what is not known, once for the circuit and once for each listener
+ * @returns one for each listener
+ */
+export function shownToHearers(
+  bench: TestBench,
+  circuit: SetCircuit,
+  faults: readonly SevereFault[],
+  draw: () => Nuisance,
+): readonly SetShows[] {
+  const isCoilTuned = bench.circuit.assembly.tuning.length === 0;
+  const { meter, ...nuisance } = ofCircuit(draw(), isCoilTuned);
+  const set = planted(circuit, faults, bench.stations, { ...nuisance, meter });
+  const shown = setShows(set, bench, meter);
+  return Array.from({ length: HEARERS }, (_, h) => shownTo(shown, set, bench, ofHearer(draw(), isCoilTuned, h)));
+}
+
+/**
+ * How likely each answer to a check is with a case, misreadings included.
+ * @param check asked
+ * @param shown what the set shows
+ * @param asCalculated what it shows with nothing wrong
+ * @param bench stations and places
+ * @param faults planted, for signs
+ * @returns probabilities that add up to 1
+ */
+export function answerShares(
+  check: PossibleCheck,
+  shown: SetShows,
+  asCalculated: SetShows,
+  bench: TestBench,
+  faults: readonly PartFault[],
+): Float64Array {
+  const p = answersOf(check, shown, asCalculated, bench, faults, WIDER * STATION_LEVEL);
+  return p.map((share) => (1 - MISREAD) * share + MISREAD / p.length);
+}
+
+/** Of what is not known, what a circuit must be solved for. */
+const ofCircuit = (nuisance: Nuisance, isCoilTuned: boolean): Nuisance => ({
+  ...nuisance,
+  ...(isCoilTuned ? {} : { inductance: 1, strays: 0 }),
+  level: 0,
+  stations: nuisance.stations.map(() => 0),
+});
+
+/** And what makes another listener of the same circuit; levels by strata, so that few serve. */
+const ofHearer = ({ inductance, strays }: Nuisance, isCoilTuned: boolean, h: number): Hearer => ({
+  level: WIDER * COMMON_LEVEL * normalQuantile((h + 0.5) / HEARERS),
+  ...(isCoilTuned ? { inductance: 1, strays: 0 } : { inductance, strays }),
+});

@@ -1,0 +1,187 @@
+import { type BuiltSet, builtSet } from '../built/built-set.ts';
+import type { SetCircuit } from '../built/set-circuit.ts';
+import { textHash } from '../numerics/text-hash.ts';
+import type { Ratio } from '../units/quantities.ts';
+import type { Answered } from './answered.ts';
+import { circuitWith, nuisances, seedOfSet } from './cases.ts';
+import { answerShares, shownToHearers, WIDER } from './drawn-cases.ts';
+import { type PartFault, remedyClass } from './fault.ts';
+import type { FaultModel } from './fault-model.ts';
+import type { SetShows } from './shown.ts';
+
+/** Two faults at once. */
+export interface RankedPair {
+  readonly faults: readonly [PartFault, PartFault];
+  /** Among single faults and pairs together. */
+  readonly probability: Ratio;
+}
+
+/**
+ * How many more faults a set with a fault has, on average: a pair is so much less likely beforehand than one of its faults
+ * after the other. Common practice, no source.
+ */
+const MORE_FAULTS = 0.3;
+/** Cases of each pair, and how many pairs are planted. */
+const CASES = 12;
+const PLANTED = 12;
+/** Pairs are planted only where a first estimate gives them this share beside single faults. */
+const WORTH_PLANTING = 0.05;
+const LEAST_SHOWN = 0.02;
+
+/**
+ * Pairs of faults by what was observed. All pairs are estimated from what each fault does alone, each answer by the one
+ * that changes it more; the likeliest are then planted together, and weighed against single faults by Bayes' rule.
+ * @param model of the set
+ * @param answered checks with their answers
+ * @param single probability of the answers with one fault, summed over cases with their priors
+ * @returns likeliest first; none where one fault explains the answers well enough
+ */
+export function rankedPairs(model: FaultModel, answered: readonly Answered[], single: number): readonly RankedPair[] {
+  const known = answered.filter(({ check }) => model.answers.has(check));
+  if (known.length < 2 || !(single > 0)) return [];
+  const likely = likelyPairs(model, known);
+  const weighed = likely.map(({ pair, prior }) => ({ pair, weight: prior * evidenceOf(model, pair, known) }));
+  const total = weighed.reduce((sum, { weight }) => sum + weight, single);
+  return weighed
+    .map(({ pair: [a, b], weight }): RankedPair => {
+      return { faults: [model.faults[a], model.faults[b]], probability: weight / total };
+    })
+    .filter(({ probability }) => probability >= LEAST_SHOWN)
+    .sort((a, b) => b.probability - a.probability);
+}
+
+/** Places of two faults in the model. */
+type Pair = readonly [number, number];
+
+interface LikelyPair {
+  readonly pair: Pair;
+  readonly prior: number;
+  readonly estimate: number;
+}
+
+function likelyPairs(model: FaultModel, known: readonly Answered[]): readonly LikelyPair[] {
+  const { faults } = model;
+  const { shares, distances } = meansOf(model);
+  const priors = priorsOf(model);
+  const singles = faults.reduce(
+    (sum, _, f) => sum + priors[f] * known.reduce((p, { check, answer }) => p * shares.get(check)![f][answer], 1),
+    0,
+  );
+  const pairs: LikelyPair[] = [];
+  for (let a = 0; a < faults.length; a++)
+    for (let b = a + 1; b < faults.length; b++) {
+      if (!mayBeTogether(faults[a], faults[b])) continue;
+      const prior = MORE_FAULTS * priors[a] * priors[b];
+      let estimate = prior;
+      for (const { check, answer } of known) {
+        const share = shares.get(check)!;
+        const [da, db] = [distances.get(check)![a], distances.get(check)![b]];
+        estimate *= (da * share[a][answer] + db * share[b][answer]) / (da + db);
+      }
+      pairs.push({ pair: [a, b], prior, estimate });
+    }
+  const best = pairs.sort((a, b) => b.estimate - a.estimate).slice(0, PLANTED);
+  const sum = best.reduce((all, { estimate }) => all + estimate, 0);
+  return sum >= WORTH_PLANTING * singles ? best : [];
+}
+
+/** Nothing wrong is no fault; of one part, one fault at a time. What is no part of the set goes with anything. */
+const mayBeTogether = (a: PartFault, b: PartFault): boolean =>
+  a.remedy !== 'none' &&
+  b.remedy !== 'none' &&
+  remedyClass(a) !== remedyClass(b) &&
+  (a.part !== b.part || isOutside(a) || isOutside(b));
+
+const OUTSIDE: ReadonlySet<PartFault['code']> = new Set(['station-off-air', 'fading-at-night', 'mains-hum']);
+const isOutside = ({ code }: PartFault): boolean => OUTSIDE.has(code);
+
+const priorsOf = ({ faults, faultOf, prior }: FaultModel): Float64Array => {
+  const priors = new Float64Array(faults.length);
+  prior.forEach((p, i) => {
+    priors[faultOf[i]] += p;
+  });
+  return priors;
+};
+
+/** Of each check: the mean share of each answer, fault by fault, and how far each is from a set with nothing wrong. */
+const meansOf = ofModel((model: FaultModel) => {
+  const { checks, faults, faultOf, prior, answers } = model;
+  const priors = priorsOf(model);
+  const nothing = faults.findIndex(({ remedy }) => remedy === 'none');
+  const shares = new Map<string, Float64Array[]>();
+  const distances = new Map<string, Float64Array>();
+  for (const { id, answers: n } of checks) {
+    const table = answers.get(id)!;
+    const means = faults.map(() => new Float64Array(n));
+    prior.forEach((p, i) => {
+      const f = faultOf[i];
+      for (let a = 0; a < n; a++) means[f][a] += (p / priors[f]) * table[i * n + a];
+    });
+    shares.set(id, means);
+    const usual = means[nothing];
+    distances.set(
+      id,
+      // Two faults that change nothing share what is seen evenly.
+      Float64Array.from(means, (mean) => 1e-3 + mean.reduce((sum, p, a) => sum + Math.abs(p - usual[a]), 0) / 2),
+    );
+  }
+  return { shares, distances };
+});
+
+const plantedPairs = ofModel((_: FaultModel) => new Map<string, readonly SetShows[]>());
+
+/** What cases of a pair show; nothing for a pair that cannot be built. */
+function pairCases(model: FaultModel, [a, b]: Pair): readonly SetShows[] {
+  const kept = plantedPairs(model);
+  const key = `${a} ${b}`;
+  const known = kept.get(key) ?? plantPair(model, model.faults[a], model.faults[b]);
+  kept.set(key, known);
+  return known;
+}
+
+function plantPair({ built, bench }: FaultModel, a: PartFault, b: PartFault): readonly SetShows[] {
+  try {
+    const circuit = circuitWithBoth(built, a, b);
+    const draw = nuisances(seedOfSet(built) ^ textHash(`${a.id} ${b.id}`), bench.stations.length, WIDER);
+    return Array.from({ length: CASES }, (_, j) => [
+      { fault: a, severity: (j + 0.5) / CASES },
+      // Each severity of the one with another of the other, spread over all.
+      { fault: b, severity: (((5 * j + 3) % CASES) + 0.5) / CASES },
+    ]).flatMap((both) => shownToHearers(bench, circuit, both, draw));
+  } catch (problem) {
+    if (problem instanceof RangeError) return [];
+    throw problem;
+  }
+}
+
+/**
+ * The set as really built with two faults: descriptions are changed first, one after the other.
+ * @throws RangeError where the two cannot be built together
+ */
+export function circuitWithBoth(built: BuiltSet, a: PartFault, b: PartFault): SetCircuit {
+  if (!a.describe) return circuitWith(built, b);
+  if (!b.describe) return circuitWith(built, a);
+  return circuitWith(builtSet(a.describe(built.set)), b);
+}
+
+/** Mean over cases of the probability of all answers. */
+function evidenceOf(model: FaultModel, [a, b]: Pair, known: readonly Answered[]): number {
+  const { checks, sound, bench, faults } = model;
+  const both = [faults[a], faults[b]];
+  const asked = known.map(({ check, answer }) => ({ check: checks.find(({ id }) => id === check)!, answer }));
+  const cases = pairCases(model, [a, b]);
+  let sum = 0;
+  for (const shown of cases)
+    sum += asked.reduce((p, { check, answer }) => p * answerShares(check, shown, sound, bench, both)[answer], 1);
+  return cases.length > 0 ? sum / cases.length : 0;
+}
+
+/** Worked out once for each model, for as long as it is in use. */
+function ofModel<V>(work: (model: FaultModel) => V): (model: FaultModel) => V {
+  const kept = new WeakMap<FaultModel, { readonly value: V }>();
+  return (model) => {
+    const known = kept.get(model) ?? { value: work(model) };
+    kept.set(model, known);
+    return known.value;
+  };
+}
