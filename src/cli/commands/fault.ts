@@ -129,8 +129,8 @@ function printDiagnosis(
   impossible: ReadonlySet<string>,
   io: Io,
 ): void {
-  const { causes, next, end, tied, contradictions } = faultSearch(model, answered, impossible);
-  io.out(`${faultAnswer.causes}\n`);
+  const { causes, pairs, next, end, tied, contradictions } = faultSearch(model, answered, impossible);
+  io.out(`${pairs.length > 0 ? faultAnswer.causesIfOne : faultAnswer.causes}\n`);
   causes.forEach(({ probability, faults, remedy, cautions, fits, fitsNot }, rank) => {
     io.out(`  ${faultAnswer.cause(probability, faults)}\n`);
     if (fits.length > 0) io.out(`    ${faultAnswer.fits(fits)}\n`);
@@ -139,6 +139,8 @@ function printDiagnosis(
     io.out(`    ${faultAnswer.remedy(remedy)}\n`);
     for (const caution of cautions) io.out(`    ${faultAnswer.caution(caution)}\n`);
   });
+  if (pairs.length > 0) io.out(`${faultAnswer.pairs}\n`);
+  for (const { probability, faults } of pairs) io.out(`  ${faultAnswer.pair(probability, faults)}\n`);
   for (const { text } of contradictions) io.out(`${text}\n`);
   if (end !== undefined) io.out(`\n${end}\n`);
   if (tied !== undefined) io.out(`${tied}\n`);
@@ -220,6 +222,17 @@ function asData(model: FaultModel, answered: readonly Answered[], impossible: Re
         cautions: one.cautions.map((caution) => faultCautionTexts[caution]),
       })),
       fits,
+    })),
+    pairs: diagnosis.pairs.map(({ probability, faults }) => ({
+      probability,
+      faults: faults.map((one) => ({
+        id: one.id,
+        code: one.code,
+        part: one.part,
+        turns: one.turns,
+        remedy: one.remedy,
+        sentence: faultText(one, built),
+      })),
     })),
     state: diagnosis.state,
     tied: diagnosis.tied,

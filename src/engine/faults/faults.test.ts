@@ -1,18 +1,21 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { inRoot } from '../../../scripts/support/paths.mjs';
-import { play } from '../../../test/support/planted-faults.ts';
+import { play, playPair } from '../../../test/support/planted-faults.ts';
 import { type BuiltSet, builtSet } from '../built/built-set.ts';
 import type { SetDescription } from '../set/description.ts';
 import type { TimeOfDay } from '../set/listening-time.ts';
 import type { PlaceDescription } from '../set/place.ts';
 import { readText } from '../set/read.ts';
+import { planted } from './cases.ts';
 import { checksOf } from './checks.ts';
 import { contradictionsAmong, diagnose } from './diagnose.ts';
 import { remedyClass } from './fault.ts';
 import { faultModel } from './fault-model.ts';
 import { answersTo, OBSERVED_FORMAT, readObserved, writtenCheck } from './observed.ts';
 import type { OhmPlace } from './ohmmeter.ts';
+import { circuitWithBoth } from './pairs.ts';
+import { setShows } from './shown.ts';
 
 const builtOf = (name: string) => {
   const read = readText(readFileSync(inRoot(`examples/${name}.json`), 'utf8'));
@@ -248,6 +251,102 @@ test('planted faults are found: most at once, nearly all among three, in few che
   expect(first).toBeGreaterThanOrEqual(0.8);
   expect(three).toBeGreaterThanOrEqual(0.9);
   expect(checks[30]).toBeLessThanOrEqual(4);
+});
+
+describe('two faults at once', () => {
+  const namesBoth = (observed: readonly object[], remedies: readonly string[]) => {
+    const { pairs, causes } = search(galena, observed);
+    expect(pairs.length, causes[0].faults[0].fault.id).toBeGreaterThan(0);
+    expect(pairs[0].faults.map(({ remedy }) => remedy).sort()).toEqual([...remedies].sort());
+    expect(pairs[0].probability).toBeGreaterThan(0.5);
+  };
+
+  test('open phones and an open coil, each seen by its own reading', () => {
+    namesBoth(
+      [
+        ...silent,
+        ohms('phones', 'open'),
+        sign('click-from-cell', 'no'),
+        ohms('coil-to-earth', 'open'),
+        ohms('detector-tap-to-earth', '0.4 Ω'),
+        ohms('aerial-to-earth', '0.3 Ω'),
+      ],
+      ['mend-phones', 'resolder-winding'],
+    );
+  });
+
+  test('a dead spot, and the aerial’s lead off the coil', () => {
+    namesBoth(
+      [
+        ...silent,
+        ohms('aerial-to-earth', 'open'),
+        ohms('detector-forward', '500 kΩ'),
+        ohms('detector-back', '520 kΩ'),
+        ohms('coil-to-earth', '1.2 Ω'),
+      ],
+      ['find-spot', 'resolder-aerial-tap'],
+    );
+  });
+
+  test.each([
+    ['open phones', [...silent, ohms('phones', 'open'), sign('click-from-cell', 'no')]],
+    ['nothing but hum', [...usual, sign('hum'), sign('louder-with-hand-on-earth', 'no')]],
+    ['nothing observed', []],
+  ])('one that explains all is left alone: %s', (_, observed) => {
+    const sum = search(galena, observed).pairs.reduce((all, { probability }) => all + probability, 0);
+    expect(sum).toBeLessThan(0.2);
+  });
+
+  test('a reading that fits no other is still said where a pair would explain it', () => {
+    const { answered, pairs } = search(galena, [
+      ...silent,
+      ohms('phones', 'open'),
+      sign('click-from-cell', 'no'),
+      ohms('coil-to-earth', 'open'),
+      ohms('detector-tap-to-earth', '0.4 Ω'),
+    ]);
+    expect(pairs.length).toBeGreaterThan(0);
+    expect(contradictionsAmong(galena, answered).length).toBeGreaterThan(0);
+  });
+
+  test('planted pairs: one of the two comes first, a named pair is the true one, one fault is not taken for two', () => {
+    const measured = ({ check: { kind } }: (typeof galena.checks)[number]): boolean =>
+      kind === 'ohms' || kind === 'volts' || kind === 'sign';
+    const pairs = Array.from({ length: 40 }, (_, k) => playPair(galena, 500 + k, 1, measured));
+    const key = (faults: readonly (typeof galena.faults)[number][]): string => faults.map(remedyClass).sort().join();
+    const either = pairs.filter(({ faults, diagnosis: { causes } }) =>
+      faults.map(remedyClass).includes(remedyClass(causes[0].faults[0].fault)),
+    );
+    expect(either.length).toBeGreaterThanOrEqual(0.85 * pairs.length);
+    const named = pairs.filter(({ diagnosis }) => diagnosis.pairs[0]?.probability > 0.5);
+    const right = named.filter(({ faults, diagnosis }) => key(diagnosis.pairs[0].faults) === key(faults));
+    expect(named.length).toBeGreaterThanOrEqual(0.3 * pairs.length);
+    expect(right.length).toBeGreaterThanOrEqual(0.8 * named.length);
+    const single = Array.from({ length: 40 }, (_, k) => play(galena, 900 + k, 1));
+    const mistaken = single.filter(({ diagnosis }) => diagnosis.pairs[0]?.probability > 0.5);
+    expect(mistaken.length).toBeLessThanOrEqual(1);
+  });
+
+  test('the order of two faults does not matter', () => {
+    const { faults, built, bench } = galena;
+    const pair = ['winding-open@coil:0:18-56', 'phones-open@load'].map((id) => faults.find((f) => f.id === id)!);
+    const shows = (both: readonly (typeof faults)[number][]) =>
+      setShows(
+        planted(
+          circuitWithBoth(built, both[0], both[1]),
+          both.map((fault) => ({ fault, severity: 0.5 })),
+          bench.stations,
+        ),
+        bench,
+      );
+    const [one, other] = [shows(pair), shows([...pair].reverse())];
+    one.ohms.forEach((R, i) => {
+      if (other.ohms[i] !== R) expect(other.ohms[i] / R).toBeCloseTo(1, 6);
+    });
+    one.margins.forEach((margin, i) => {
+      expect(other.margins[i]).toBeCloseTo(margin, 6);
+    });
+  });
 });
 
 test('causes with one remedy are one cause', () => {

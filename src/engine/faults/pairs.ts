@@ -4,7 +4,7 @@ import { textHash } from '../numerics/text-hash.ts';
 import type { Ratio } from '../units/quantities.ts';
 import type { Answered } from './answered.ts';
 import { circuitWith, nuisances, seedOfSet } from './cases.ts';
-import { answerShares, shownToHearers, WIDER } from './drawn-cases.ts';
+import { answerShares, HEARERS, shownToHearers, WIDER } from './drawn-cases.ts';
 import { type PartFault, remedyClass } from './fault.ts';
 import type { FaultModel } from './fault-model.ts';
 import type { SetShows } from './shown.ts';
@@ -26,6 +26,8 @@ const CASES = 12;
 const PLANTED = 12;
 /** Pairs are planted only where a first estimate gives them this share beside single faults. */
 const WORTH_PLANTING = 0.05;
+/** A single fault of fewer cases is weighed too lightly beside a pair. */
+const LEAST_CASES = 6;
 const LEAST_SHOWN = 0.02;
 
 /**
@@ -38,7 +40,8 @@ const LEAST_SHOWN = 0.02;
  */
 export function rankedPairs(model: FaultModel, answered: readonly Answered[], single: number): readonly RankedPair[] {
   const known = answered.filter(({ check }) => model.answers.has(check));
-  if (known.length < 2 || !(single > 0)) return [];
+  const cases = model.prior.length / (model.faults.length * HEARERS);
+  if (known.length < 2 || cases < LEAST_CASES) return [];
   const likely = likelyPairs(model, known);
   const weighed = likely.map(({ pair, prior }) => ({ pair, weight: prior * evidenceOf(model, pair, known) }));
   const total = weighed.reduce((sum, { weight }) => sum + weight, single);
@@ -169,11 +172,11 @@ function evidenceOf(model: FaultModel, [a, b]: Pair, known: readonly Answered[])
   const { checks, sound, bench, faults } = model;
   const both = [faults[a], faults[b]];
   const asked = known.map(({ check, answer }) => ({ check: checks.find(({ id }) => id === check)!, answer }));
-  const cases = pairCases(model, [a, b]);
+  const shownBy = pairCases(model, [a, b]);
   let sum = 0;
-  for (const shown of cases)
+  for (const shown of shownBy)
     sum += asked.reduce((p, { check, answer }) => p * answerShares(check, shown, sound, bench, both)[answer], 1);
-  return cases.length > 0 ? sum / cases.length : 0;
+  return shownBy.length > 0 ? sum / shownBy.length : 0;
 }
 
 /** Worked out once for each model, for as long as it is in use. */

@@ -27,6 +27,13 @@ export interface ShownCause {
   readonly fitsNot: readonly string[];
 }
 
+/** Two faults at once, in words. */
+export interface ShownPair {
+  /** Among single faults and pairs together. */
+  readonly probability: Ratio;
+  readonly faults: readonly string[];
+}
+
 /** The check to make next, in words. */
 export interface ShownNext {
   readonly check: PossibleCheck;
@@ -40,6 +47,8 @@ export interface ShownNext {
 export interface FaultSearch {
   /** Likeliest first; those hardly likely are left out. */
   readonly causes: readonly ShownCause[];
+  /** Two faults at once, where one alone does not explain the observations; likeliest first. */
+  readonly pairs: readonly ShownPair[];
   readonly next?: ShownNext;
   /** Why it ends, where it ends. */
   readonly end?: string;
@@ -54,6 +63,9 @@ export interface FaultSearch {
 const SHOWN = 5;
 /** A cause less likely than this is not worth a line. */
 const LEAST_SHOWN = 0.01;
+/** Pairs less likely than this are not worth a line, and no more than a few are. */
+const LEAST_PAIR = 0.1;
+const SHOWN_PAIRS = 3;
 /** Answers a cause makes so much likelier, or less likely, than all causes together. */
 const FITS = 1.5;
 const FITS_NOT = 0.4;
@@ -72,7 +84,7 @@ export function faultSearch(
 ): FaultSearch {
   const { built } = model;
   const diagnosis = diagnose(model, answered, impossible);
-  const { causes, next, state, tied } = diagnosis;
+  const { causes, pairs, next, state, tied } = diagnosis;
   const checkOf = (id: string): PossibleCheck => model.checks.find((check) => check.id === id)!;
   const texts = ({ faults }: Diagnosis['causes'][number]): readonly string[] => [
     ...new Set(likely(faults).map(({ fault }) => faultText(fault, built))),
@@ -103,15 +115,19 @@ export function faultSearch(
           .slice(0, MOST_FITS)
           .map(observed),
       })),
+    pairs: pairs
+      .filter(({ probability }) => probability >= LEAST_PAIR)
+      .slice(0, SHOWN_PAIRS)
+      .map(({ probability, faults }) => ({ probability, faults: faults.map((fault) => faultText(fault, built)) })),
     next: next && {
       check: next.check,
       text: checkText(next.check.check, built),
       expect: faultAnswer.expect(answerText(next.check, next.ifSound), answerText(next.check, next.ifCause)),
       cautions: next.check.cautions.map((caution) => faultCautionTexts[caution]),
     },
-    end: state === 'open' ? undefined : state === 'known' ? faultAnswer.known : faultAnswer.tied,
+    end: ends[state],
     tied:
-      state !== 'open' && tied.length > 0
+      (state === 'known' || state === 'tied') && tied.length > 0
         ? faultAnswer.tiedWith(tied.map((rank) => texts(causes[rank]).join('; ')))
         : undefined,
     contradictions: contradictionsAmong(model, answered).map(({ check: id, probability }) => {
@@ -123,6 +139,13 @@ export function faultSearch(
     diagnosis,
   };
 }
+
+const ends: Readonly<Record<Diagnosis['state'], string | undefined>> = {
+  open: undefined,
+  known: faultAnswer.known,
+  tied: faultAnswer.tied,
+  pair: faultAnswer.pairKnown,
+};
 
 /** Of the faults of one cause those worth naming. */
 const likely = (faults: Diagnosis['causes'][number]['faults']): Diagnosis['causes'][number]['faults'] =>

@@ -8,7 +8,7 @@ interface Props {
 }
 
 /** Ranked causes with what speaks for and against each, and the remedy of the first. */
-export function Causes({ search: { causes, end, tied, contradictions }, isObserved }: Props) {
+export function Causes({ search: { causes, pairs, end, tied, contradictions }, isObserved }: Props) {
   return (
     <section class="faults-causes" aria-labelledby="faults-causes-title">
       <h2 id="faults-causes-title">{texts.causes}</h2>
@@ -21,6 +21,19 @@ export function Causes({ search: { causes, end, tied, contradictions }, isObserv
       <p role="status" class="faults-end">
         {isObserved && [end, tied].filter((sentence) => sentence !== undefined).join(' ')}
       </p>
+      {isObserved && pairs.length > 0 && (
+        <div class="fault-why">
+          <p>{faultAnswer.pairs}</p>
+          <ul>
+            {pairs.map(({ probability, faults }) => (
+              <li key={faults.join()}>
+                <span class="fault-share">{faultAnswer.probability(probability)}</span> {faultAnswer.bothOf(faults)}
+              </li>
+            ))}
+          </ul>
+          <p>{faultAnswer.causesIfOne}</p>
+        </div>
+      )}
       <ol class="fault-causes">
         {causes.map(({ probability, faults, remedy, cautions, fits, fitsNot }, rank) => (
           <li key={faults.join()}>
