@@ -169,7 +169,7 @@ function readingRows({ model, built, board }: About): string[][] {
 interface StepTexts {
   readonly act: string;
   /** Where to touch, what to expect, what to mind. */
-  readonly notes: readonly string[];
+  readonly notes: string;
   readonly branches: readonly { readonly answer: string; readonly goal: string; readonly isGood: boolean }[];
 }
 
@@ -181,15 +181,15 @@ function stepTexts(
 ): StepTexts {
   const { built, board, readings } = about;
   const { leads, tags } = touchedNames(board, touchOf(check.check, built));
-  const mind = check.cautions.map((caution) => cautions.of(caution));
   const reading = check.check.kind === 'dial' ? readings.get(check.check.station) : undefined;
   return {
     act: checkText(check.check, built),
-    notes: [
-      ...(leads.length === 2 ? [texts.leads(leads)] : tags.length > 0 ? [texts.parts(tags)] : []),
-      texts.good(goodText(check, good, about)),
-      ...(mind.length > 0 ? [texts.mind(mind)] : []),
-    ],
+    notes: texts.notes({
+      leads,
+      tags,
+      good: goodText(check, good, about),
+      cautions: check.cautions.map((caution) => cautions.of(caution)),
+    }),
     branches: branches.map(({ answers, isGood, goal }) => ({
       answer: answersText(check, answers, reading),
       goal: goalText(goal, built, classes),
@@ -244,7 +244,7 @@ function drawStep(flow: Flow, number: number, { act, notes, branches }: StepText
   const answersWidth = flow.width * (1 - ACT_SHARE);
   const goalAt = answersAt + answersWidth * ANSWER_SHARE;
   const acts = fold(act, size, actWidth);
-  const noted = fold(notes.join(' '), size, actWidth, true);
+  const noted = fold(notes, size, actWidth, true);
   const answers = branches.map(({ answer, goal, isGood }) => ({
     answer: fold(answer, size, answersWidth * ANSWER_SHARE - GAP, isGood),
     goal: fold(goal, size, answersWidth * (1 - ANSWER_SHARE) - GAP),

@@ -10,27 +10,40 @@ const TOGETHER = '\u00a0';
 /** No fault is certain. */
 const share = (probability: number): string => `(${Math.min(hundred(probability), 99)}${TOGETHER}%)`;
 
+const mind = (numbers: readonly number[]): string =>
+  numbers.length === 1 ? `Caution${TOGETHER}${numbers[0]}.` : `Cautions ${numbers.join(', ')}.`;
+
+interface StepNotes {
+  /** The positive lead’s terminal, then the negative one’s. */
+  readonly leads: readonly string[];
+  readonly tags: readonly string[];
+  readonly good: string;
+  readonly cautions: readonly number[];
+}
+
 /** The sheet on which a fault is looked for. */
 export const faultSheetWords = {
   title: 'Finding a fault',
   description: 'A decision tree of checks from a set that does not work to the likely faults, with expected values.',
   intro: ({ first, named }: { readonly first: number; readonly named: number }): string =>
-    `Begin at step 1 and go where the answer leads: to another step, or to a fault (F) of the list. Expected values are calculated for this set; an ohmmeter reads them with aerial, earth, phones and every supply disconnected. Of 100 faults, as common as they are, this tree names the right one first in about ${hundred(first)}, and among those it names in about ${hundred(named)}. Where several stand at an answer, the steps before it do not tell them apart; a dialogue that weighs all answers together (“faintwave fault”, or the view Faults) goes further.`,
+    `Begin at step 1 and go where the answer leads: to another step, or to a fault (F) of the list. Expected values are calculated for this set; an ohmmeter reads them with everything disconnected. Of 100 faults, as common as they are, this tree names the right one first in about ${hundred(first)}, and among those it names in about ${hundred(named)}. Where several stand at an answer, the steps before it do not tell them apart; a dialogue that weighs all answers together (“faintwave fault”, or the view Faults) goes further.`,
   headings: {
     cautions: 'Cautions',
     steps: 'Steps',
     readings: 'Readings with nothing wrong',
     causes: 'Faults and remedies',
   },
-  caution: (number: number, text: string): string => `${number}. ${text}`,
   step: (number: number): string => `${number}`,
   fault: (number: number): string => `F${number}`,
-  /** Where the meter's leads go, by the names of the wiring list. */
-  leads: ([positive, negative]: readonly string[]): string => `Leads: + ${positive}, − ${negative}.`,
-  parts: (tags: readonly string[]): string => `On ${tags.join(', ')}.`,
-  mind: (numbers: readonly number[]): string =>
-    numbers.length === 1 ? `Caution${TOGETHER}${numbers[0]}.` : `Cautions ${numbers.join(', ')}.`,
-  good: (value: string): string => `Good: ${value}.`,
+  /** Where to touch, by the names of the wiring list; what to expect; which cautions to mind. */
+  notes: ({ leads, tags, good, cautions }: StepNotes): string =>
+    [
+      leads.length === 2 ? `Leads: + ${leads[0]}, − ${leads[1]}.` : tags.length > 0 ? `On ${tags.join(', ')}.` : '',
+      `Good: ${good}.`,
+      cautions.length > 0 ? mind(cautions) : '',
+    ]
+      .filter((sentence) => sentence !== '')
+      .join(' '),
   degrees: (reading: number): string => `${Math.round(reading)}°`,
   toStep: (number: number): string => `→ step ${number}`,
   /** The first cause of an end in words, the others by their numbers. */
@@ -50,7 +63,7 @@ export const faultSheetWords = {
     ].join('; '),
   cause: (texts: readonly string[]): string => `${texts.join('; or ')}.`,
   remedy: (remedy: string, cautions: readonly number[]): string =>
-    cautions.length === 0 ? remedy : `${remedy} ${faultSheetWords.mind(cautions)}`,
+    cautions.length === 0 ? remedy : `${remedy} ${mind(cautions)}`,
   place: (place: OhmPlace, built: BuiltSet): string => capital(ohmPlaceText(place, built)),
   columns: { reading: 'Resistance', positive: '+ lead', negative: '− lead', good: 'Good' },
   voltage: 'Direct voltage on the strongest station',
