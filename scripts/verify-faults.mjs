@@ -1,4 +1,4 @@
-// Plants faults in copies of sets, answers the checks asked for, and writes docs/fault-search.md.
+// Plants faults in copies of sets, answers the checks asked for, and writes docs/fault-search.md; with names only prints.
 import { bundled } from './support/bundled.mjs';
 import { nodeIsNewEnough } from './support/node-version.mjs';
 

@@ -17,7 +17,7 @@ export interface Played {
   readonly rank: number;
   /** Checks taken after the description. */
   readonly checks: number;
-  /** Stated probability of the first cause, with all tied with it. */
+  /** Stated probability of the first cause, with all tied with it, beside what is stated of pairs. */
   readonly stated: number;
   readonly diagnosis: Diagnosis;
   readonly answered: readonly Answered[];
@@ -65,7 +65,8 @@ export function play(model: FaultModel, seed: number, wider: number): Played {
   const isTrue = (k: number): boolean => remedyClass(causes[k].faults[0].fault) === remedyClass(fault);
   let rank = causes.findIndex((_, k) => isTrue(k)) + 1;
   for (let k = 0; k < Math.min(3, rank - 1); k++) if (areAlike(model, causes[k].faults[0].fault, fault)) rank = k + 1;
-  const stated = [0, ...diagnosis.tied].reduce((sum, k) => sum + causes[k].probability, 0);
+  const ofPairs = diagnosis.pairs.reduce((sum, { probability }) => sum + probability, 0);
+  const stated = (1 - ofPairs) * [0, ...diagnosis.tied].reduce((sum, k) => sum + causes[k].probability, 0);
   return { fault: fault.id, rank, checks, stated, diagnosis, answered };
 }
 
