@@ -20,5 +20,18 @@ test('the set is turned from the keyboard, and the sheets of a job are chosen at
         .first()
         .isChecked(),
     ).toBe(true);
+    // Drawn by a worker of its own, and put at its place among the others.
+    const tree = page.getByRole('button', { name: 'Finding a fault (2 pages)' });
+    await tree.waitFor();
+    const titles = await page.locator('.sheets-list button').allTextContents();
+    const place = titles.findIndex((title) => title.startsWith('Finding a fault'));
+    expect(titles[place - 1]).toMatch(/^Bringing it up/);
+    await page.getByRole('button', { name: 'To find a fault', exact: true }).click();
+    expect(await page.getByRole('checkbox', { name: 'Print “Finding a fault”' }).isChecked()).toBe(true);
+    expect(await page.getByRole('checkbox', { name: /^Print .*glance/ }).isChecked()).toBe(false);
+    await tree.click();
+    await expect.poll(() => page.locator('.sheets-paper svg').textContent()).toContain('Faintwave');
+    expect(await page.locator('.sheets-paper svg').textContent()).toContain('→ step 2');
+    await expect.poll(() => page.locator('.sheets-choice .primary').isEnabled()).toBe(true);
   });
 });
