@@ -102,15 +102,24 @@ export function playPair(
   }
 }
 
-function searched(
-  model: FaultModel,
+/**
+ * A fault planted by its weight in a copy of a set, ready to be asked about.
+ * @param wider multiplies the deviations believed
+ */
+export function plantedAnswers(model: FaultModel, seed: number, wider: number) {
+  const random = uniform(seed);
+  const fault = drawnFault(model.faults, random);
+  return { fault, answerTo: answering(model, [fault], circuitWith(model.built, fault), wider, random) };
+}
+
+/** Answers to checks of a set with faults planted, with noise and misreadings. */
+function answering(
+  { bench, sound }: FaultModel,
   faults: readonly PartFault[],
   circuit: SetCircuit,
   wider: number,
   random: () => number,
-  asked: (check: PossibleCheck) => boolean = () => false,
-) {
-  const { bench, sound } = model;
+): (check: PossibleCheck) => number {
   const nuisance = nuisances(Math.floor(random() * 2 ** 32), bench.stations.length, wider)();
   const shown = setShows(
     planted(
@@ -122,13 +131,25 @@ function searched(
     bench,
     nuisance.meter,
   );
-  const answerTo = (check: PossibleCheck): number => {
+  return (check) => {
     if (random() < MISREAD) return Math.floor(random() * check.answers);
     const p = answersOf(check, shown, sound, bench, faults);
     let left = random();
     const k = p.findIndex((share) => (left -= share) <= 0);
     return k < 0 ? p.length - 1 : k;
   };
+}
+
+function searched(
+  model: FaultModel,
+  faults: readonly PartFault[],
+  circuit: SetCircuit,
+  wider: number,
+  random: () => number,
+  asked: (check: PossibleCheck) => boolean = () => false,
+) {
+  const { bench } = model;
+  const answerTo = answering(model, faults, circuit, wider, random);
   const answered: Answered[] = [];
   for (const one of model.checks) {
     const isTold =
