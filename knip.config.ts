@@ -10,7 +10,6 @@ const config: KnipConfig = {
   entry: [
     'src/cli/main.ts!',
     'src/cli/find-worker.ts!', // a thread of its own
-    'src/app/views/sheets/making.ts!', // loaded late as a whole
     'src/outputs/words/en/index.ts!', // what another language must have as well
     'src/outputs/words/language.ts!',
     'scripts/*.mjs!',

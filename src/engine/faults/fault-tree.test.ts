@@ -68,7 +68,7 @@ describe.each(['medium-wave-galena', 'ferrite-rod-valve-diode', 'two-band'])('th
       const { fault, answerTo } = plantedAnswers(model, 40 + k, 1);
       let goal: TreeBranch['goal'] = { step: 0 };
       while ('step' in goal) {
-        const { check, branches } = tree.steps[goal.step];
+        const { check, branches }: (typeof tree.steps)[number] = tree.steps[goal.step];
         const answer = answerTo(check);
         goal = branches.find(({ answers: [from, to] }) => answer >= from && answer <= to)!.goal;
       }
