@@ -118,7 +118,7 @@ export function verifyFaults(options: readonly string[]): void {
   let passed = 0;
   fc.sample(someSet, { numRuns: sets, seed: 1 }).forEach((set, k) => {
     if (!set) return;
-    const model = faultModel(builtSet({ ...set, place }), { cases: 8 });
+    const model = faultModel(builtSet({ ...set, place }), { cases: 16 });
     if (!(Math.max(...model.sound.margins) > 10)) {
       passed++;
       return;

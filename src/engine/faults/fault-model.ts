@@ -12,7 +12,7 @@ import { ohmPlacesOf } from './ohmmeter.ts';
 import { type SetShows, setShows, type TestBench } from './shown.ts';
 
 /** Cases drawn of each fault. */
-const USUAL_CASES = 16;
+const USUAL_CASES = 32;
 /** Stations listened for: more tell little more. */
 const MOST_STATIONS = 4;
 
@@ -41,7 +41,7 @@ export interface FaultModel {
 
 /** When and where the stations are heard, and how many cases are drawn. */
 export interface FaultModelOptions extends FieldOptions {
-  /** Of each fault; default 16. */
+  /** Of each fault; default 32. */
   readonly cases?: number;
   /** Places in the description of stations listened for in any case. */
   readonly also?: readonly number[];

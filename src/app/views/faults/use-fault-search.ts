@@ -6,7 +6,7 @@ import type { FaultAnswer, FaultQuestion } from './faults.worker.ts';
 
 /** Cases of each fault: few for an answer at once, then enough for probabilities to hold. */
 const FIRST = 2;
-const FULL = 16;
+const FULL = 32;
 
 const newFaultsWorker = (): Worker =>
   new Worker(new URL('./faults.worker.ts', import.meta.url), { type: 'module', name: 'faults' });

@@ -144,6 +144,7 @@ function laidOut(
     readingRows(about),
     { size, gap: 0.5 },
   );
+  flow.para(texts.meter, { small: true });
   return flow.finish(texts.description);
 }
 

@@ -66,6 +66,8 @@ export const faultSheetWords = {
     cautions.length === 0 ? remedy : `${remedy} ${mind(cautions)}`,
   place: (place: OhmPlace, built: BuiltSet): string => capital(ohmPlaceText(place, built)),
   columns: { reading: 'Resistance', positive: '+ lead', negative: '− lead', good: 'Good' },
+  meter:
+    'Readings that pass the detector depend on the meter: these are of one with 0.4 V behind 4 kΩ; one with 0.25 to 0.6 V behind 1 to 30 kΩ shows from a quarter to five times as much.',
   voltage: 'Direct voltage on the strongest station',
   mapAlt:
     'The tree as a drawing: steps as numbered circles, ends as numbered faults; thick lines are the answers of a set with nothing wrong.',
