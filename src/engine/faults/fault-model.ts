@@ -126,13 +126,16 @@ export function faultModel(
     typical.push(setShows(planted(circuit, [{ fault, severity: 0.5 }], stations), bench));
     for (let j = 0; j < cases; j++) {
       const severity = (j + 0.5) / cases;
-      shownToHearers(bench, circuit, [{ fault, severity }], draw).forEach((seen, h) => {
+      const seenBy = shownToHearers(bench, circuit, [{ fault, severity }], draw);
+      const sharesFor = (check: PossibleCheck, h: number) => answerShares(check, seenBy[h], sound, bench, [fault]);
+      const forAnyone = new Map(checks.filter(isForAnyone).map((check) => [check, sharesFor(check, 0)] as const));
+      for (const h of seenBy.keys()) {
         const i = (k * cases + j) * HEARERS + h;
         faultOf[i] = k;
         prior[i] = fault.weight / weights / cases / HEARERS;
         for (const check of checks)
-          answers.get(check.id)!.set(answerShares(check, seen, sound, bench, [fault]), i * check.answers);
-      });
+          answers.get(check.id)!.set(forAnyone.get(check) ?? sharesFor(check, h), i * check.answers);
+      }
     }
     onProgress?.((k + 1) / faults.length);
   });
@@ -164,6 +167,10 @@ export function faultModel(
     return means.map((sum, at) => sum / sums[Math.floor(at / n)]);
   }
 }
+
+/** Whether every listener gives a check the same answers: meters and eyes do not hear. */
+const isForAnyone = ({ check: { kind } }: PossibleCheck): boolean =>
+  kind === 'ohms' || kind === 'volts' || kind === 'sign';
 
 /** A tap on a turn that another arrangement of them does not leave is no way in which this set was built. */
 function isBuildable(built: BuiltSet, fault: PartFault): boolean {
