@@ -5,6 +5,8 @@ import { inEachTheme, passed, settled, shown, withPage } from '../support/browse
 
 /** The first answer is on screen. */
 const answered = (page: Page) => page.locator('.station').first().waitFor();
+/** Its figures are medians: they stay while nothing is changed. */
+const hasMedians = (page: Page) => page.locator('.answer[aria-busy="false"]').waitFor();
 const figureOf = async (page: Page, stage: string): Promise<string> =>
   (await page
     .getByRole('tab', { name: new RegExp(`^${stage}`) })
@@ -36,7 +38,7 @@ describe('the set on the page', () => {
 
   test('a field changes the answer at once, and undo takes it back', async () => {
     await withPage(async (page) => {
-      await answered(page);
+      await hasMedians(page);
       await openStage(page, 'Aerial');
       // The first figures give way to medians, on a busy machine after a while.
       await page.getByText('First figures, of the set').waitFor({ state: 'detached' });
@@ -72,7 +74,7 @@ describe('the set on the page', () => {
 
   test('what is wrong is said at the field, and the last good figures stay', async () => {
     await withPage(async (page) => {
-      await answered(page);
+      await hasMedians(page);
       const before = await figureOf(page, 'Ear');
       await enter(page, 'Meshed', '5 m');
       const field = page.getByRole('textbox', { name: 'Meshed', exact: true });
@@ -321,7 +323,7 @@ describe('files and keeping', () => {
 
   test('while the dial is turned, what it names and what the path is of are one station', async () => {
     await withPage(async (page) => {
-      await answered(page);
+      await hasMedians(page);
       await page.evaluate(() => Object.assign(window, { showSaveFilePicker: undefined }));
       const dial = page.getByRole('slider', { name: 'Pointer of the dial' });
       const path = page.getByRole('tablist');
@@ -398,7 +400,7 @@ async function demo(page: Page): Promise<string> {
 describe('the dial', () => {
   test('is turned from the keyboard, with words for where it stands', async () => {
     await withPage(async (page) => {
-      await answered(page);
+      await hasMedians(page);
       const dial = page.getByRole('slider', { name: 'Pointer of the dial' });
       await dial.focus();
       const words = () => dial.getAttribute('aria-valuetext');
@@ -441,7 +443,7 @@ describe('the dial', () => {
 
   test('night is another answer than day', async () => {
     await withPage(async (page) => {
-      await answered(page);
+      await hasMedians(page);
       await page.getByRole('radio', { name: 'Night' }).check({ force: true });
       await page.getByText(/^By night \w+ of \w+ stations heard; best /).waitFor();
     });
