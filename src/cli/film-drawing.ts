@@ -3,6 +3,7 @@ import {
   Columns,
   captionsOf,
   FILM_COLOURS,
+  FILM_SOUND_RATE,
   filmFrame,
   filmPartAt,
   filmPlan,
@@ -17,8 +18,6 @@ import {
 } from '../outputs/explain/index.ts';
 import { type Palette, sceneToSvg } from '../outputs/scene/index.ts';
 import type { Pixels, Rasteriser } from './rasteriser.ts';
-
-export const FILM_SOUND_RATE = 48_000;
 
 /** What is filmed: a set received, and the recording kept with it. */
 export interface FilmedSet {

@@ -1,5 +1,6 @@
 import { receiveRanged } from '../../engine/index.ts';
 import {
+  FILM_SOUND_RATE,
   GifWriter,
   gifColours,
   gifDelay,
@@ -16,7 +17,7 @@ import { packagedCoastFor } from '../coast.ts';
 import { type Command, InputError, type Io } from '../command.ts';
 import { endingOf } from '../ending.ts';
 import { encodeFilm, findEncoder } from '../ffmpeg.ts';
-import { type DrawnFilm, drawnFilm, FILM_SOUND_RATE, type FilmForm, filmPixels } from '../film-drawing.ts';
+import { type DrawnFilm, drawnFilm, type FilmForm, filmPixels } from '../film-drawing.ts';
 import { numberOf, sizeFrom } from '../option-values.ts';
 import { rasteriser } from '../rasteriser.ts';
 import { readWrittenSet } from '../read-set.ts';

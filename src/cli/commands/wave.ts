@@ -105,7 +105,9 @@ export const wave: Command = {
       ...(values.alone ? { neighbours: false } : {}),
     };
     const point =
-      values.detector === undefined ? undefined : workingPointOf(set, reception, index, values.detector, field);
+      values.detector === undefined
+        ? undefined
+        : workingPointOf(set, reception, index, { detector: values.detector }, field);
     const others = point && { [values.detector!]: point };
     const waves = createWaves(withSettings({ ...base, others }, settings));
     const rows: WaveRow[] = points.map((point) => ({ waves, point }));

@@ -1,5 +1,13 @@
 export { drawingOf, lettersFor } from './film/drawing.ts';
-export { type FilmLook, filmFrame, filmPartAt, filmSeconds, filmSound, frameCount } from './film/film-frame.ts';
+export {
+  FILM_SOUND_RATE,
+  type FilmLook,
+  filmFrame,
+  filmPartAt,
+  filmSeconds,
+  filmSound,
+  frameCount,
+} from './film/film-frame.ts';
 export { captionsOf, type FilmPart, filmPlan, viewAt } from './film/film-plan.ts';
 export { GifWriter, gifColours, gifDelay, gifSamples } from './film/gif.ts';
 export { FILM_COLOURS } from './film/grounds.ts';

@@ -1,13 +1,19 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Reception, SetDescription } from '../../../engine/index.ts';
-import type { PointId, StoryScene, View, WaveProgramme } from '../../../outputs/explain/index.ts';
+import {
+  FILM_SOUND_RATE,
+  type PointId,
+  type StoryScene,
+  type View,
+  type WaveProgramme,
+} from '../../../outputs/explain/index.ts';
 import type { Palette } from '../../../outputs/scene/index.ts';
 import { explainTexts } from '../../../outputs/words/index.ts';
 import type { When } from '../../description/when.ts';
 import { downloadFile, fileStem } from '../../state/download.ts';
 import { BACKGROUNDS, pagePalette, paletteFor, type SceneBackground } from './colours.ts';
-import { type FilmFormat, type Filming, type FilmOrder, film } from './film.ts';
-import { FILM_SOUND_RATE, type SoundCodec, soundCodec } from './film-sound.ts';
+import { type FilmFormat, type Filming, type FilmOrder, startFilm } from './film.ts';
+import { type SoundCodec, soundCodec } from './film-sound.ts';
 import { waveProblemText } from './scene-problem.ts';
 import type { Taken, TakeOrder } from './take.ts';
 
@@ -190,7 +196,7 @@ function useFilming({ nameOf, onStatus }: Pick<FilmProps, 'nameOf' | 'onStatus'>
   const start = async (order: FilmOrder) => {
     onStatus('');
     setProgress({ share: 0 });
-    filming.current = film(order, (share, left) => setProgress({ share, left }));
+    filming.current = startFilm(order, (share, left) => setProgress({ share, left }));
     const { format, width, height } = order;
     const fileName = `${nameOf(format)}.${format}`;
     try {

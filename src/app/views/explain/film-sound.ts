@@ -1,4 +1,5 @@
-export const FILM_SOUND_RATE = 48_000;
+import { FILM_SOUND_RATE } from '../../../outputs/explain/index.ts';
+
 export const SOUND_BITRATE = 96_000;
 
 export type SoundCodec = 'opus' | 'aac';

@@ -47,7 +47,7 @@ export interface Filming {
 }
 
 /** Render a film off-line, frame by frame, in a worker. */
-export function film(order: FilmOrder, onProgress: (share: number, left_s?: number) => void): Filming {
+export function startFilm(order: FilmOrder, onProgress: (share: number, left_s?: number) => void): Filming {
   const worker = new Worker(new URL('./film.worker.ts', import.meta.url), { type: 'module', name: 'film' });
   let settle: (film: Film | undefined) => void;
   let fail: (error: Error) => void;

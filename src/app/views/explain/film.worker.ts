@@ -12,6 +12,7 @@ import {
 } from 'mediabunny';
 import {
   Columns,
+  FILM_SOUND_RATE,
   type FilmPart,
   filmFrame,
   filmPartAt,
@@ -33,7 +34,7 @@ import { coastFor } from '../../workers/coast.ts';
 import { canvasPen } from './canvas-pen.ts';
 import { paletteFor } from './colours.ts';
 import type { FilmNews, FilmOrder } from './film.ts';
-import { FILM_SOUND_RATE, SOUND_BITRATE, soundCodec } from './film-sound.ts';
+import { SOUND_BITRATE, soundCodec } from './film-sound.ts';
 import { limitedRange, limitedRangeSize } from './limited-range.ts';
 import { ShownError } from './scene-problem.ts';
 

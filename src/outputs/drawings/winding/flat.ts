@@ -1,7 +1,7 @@
 import { circle, path, polyline, rect } from '../../scene/build.ts';
 import type { Item, PathSegment, Point, Scene } from '../../scene/scene.ts';
 import { windingPictureWords as texts } from '../../words/index.ts';
-import { arrow, hiddenWire, hole, label, stepScene, wireLine } from './strokes.ts';
+import { drawnWire, hiddenWire, hole, label, moveArrow, stepScene } from './strokes.ts';
 
 /** A spiral from its first turn outward. @param close turns touch. */
 export function spiralOutward(close: boolean): Scene {
@@ -41,8 +41,8 @@ export function spiderWeave(over: number): Scene {
         [x - gap / 2, y],
         [x + wide + gap / 2, y],
       ];
-      if (isFront) out.push(wireLine(...ends));
-      else out.push(wireLine(ends[0], [x, y]), hiddenWire([x, y], [x + wide, y]), wireLine([x + wide, y], ends[1]));
+      if (isFront) out.push(drawnWire(...ends));
+      else out.push(drawnWire(ends[0], [x, y]), hiddenWire([x, y], [x + wide, y]), drawnWire([x + wide, y], ends[1]));
     }
     return out;
   };
@@ -51,7 +51,7 @@ export function spiderWeave(over: number): Scene {
     ...row(10, 0),
     // The next turn lies on the other side.
     ...row(15, over),
-    ...arrow([20, 25], [46, 25]),
+    ...moveArrow([20, 25], [46, 25]),
     label([33, 30], texts.frontAndBehind),
   ]);
 }
@@ -80,7 +80,7 @@ export function basketWeave(over: number): Scene {
     course(1),
     label([6, 4.6], texts.outside, 'start'),
     label([6, 20.6], texts.inside, 'start'),
-    ...arrow([24, 20], [46, 20]),
+    ...moveArrow([24, 20], [46, 20]),
     label([33, 26.4], texts.nextTurn),
   ]);
 }
@@ -94,7 +94,7 @@ export function ringWound(): Scene {
     const a = ((-90 + k * 20) * Math.PI) / 180;
     const b = a + 0.1;
     items.push(
-      wireLine(
+      drawnWire(
         [x + (inner - 0.6) * Math.cos(a), y + (inner - 0.6) * Math.sin(a)],
         [x + (outer + 0.6) * Math.cos(b), y + (outer + 0.6) * Math.sin(b)],
       ),
@@ -102,7 +102,7 @@ export function ringWound(): Scene {
   }
   const end = (side: 1 | -1): Item => {
     const a = ((90 - side * 50) * Math.PI) / 180;
-    return wireLine([x + outer * Math.cos(a), y + outer * Math.sin(a)], [x + side * 8, y + 15.5]);
+    return drawnWire([x + outer * Math.cos(a), y + outer * Math.sin(a)], [x + side * 8, y + 15.5]);
   };
   return stepScene(texts.titles.core, 38.5, [
     circle([x, y], outer, { stroke: 'ink', width: 0.35, fill: 'card' }),
@@ -110,8 +110,8 @@ export function ringWound(): Scene {
     ...items,
     end(1),
     end(-1),
-    ...arrow([x + 3, 1.6], [x + 12, 4.4]),
-    ...arrow([x - 3, 1.6], [x - 12, 4.4]),
+    ...moveArrow([x + 3, 1.6], [x + 12, 4.4]),
+    ...moveArrow([x - 3, 1.6], [x - 12, 4.4]),
     label([x + 15, 3], texts.secondHalf, 'start'),
     label([x - 15, 3], texts.firstHalf, 'end'),
     label([x, 37.4], texts.gap),

@@ -1,7 +1,7 @@
 import { line, path, polyline, rect } from '../../scene/build.ts';
 import type { Item, Scene } from '../../scene/scene.ts';
 import { windingPictureWords as texts } from '../../words/index.ts';
-import { arrow, dimension, hiddenWire, hole, label, section, stepScene, tube, wireLine } from './strokes.ts';
+import { drawnWire, hiddenWire, hole, label, lengthMark, moveArrow, section, stepScene, tube } from './strokes.ts';
 
 const CHEEKS = { left: 16, right: 46, thick: 2, top: 2, bottom: 24 } as const;
 const TUBE = { left: 8, right: 54, top: 8, bottom: 18 } as const;
@@ -15,8 +15,8 @@ export const cheeksOn = ({ length, fromEnd }: { readonly length: number; readonl
   stepScene(texts.titles.cheeks, 32, [
     ...tube({ ...TUBE, open: 'left' }),
     ...cheeks(),
-    ...dimension([TUBE.left, 27], [CHEEKS.left - CHEEKS.thick, 27], texts.length(fromEnd)),
-    ...dimension([CHEEKS.left, 30.5], [CHEEKS.right, 30.5], texts.length(length)),
+    ...lengthMark([TUBE.left, 27], [CHEEKS.left - CHEEKS.thick, 27], texts.length(fromEnd)),
+    ...lengthMark([CHEEKS.left, 30.5], [CHEEKS.right, 30.5], texts.length(length)),
   ]);
 
 /** Layers in section between cheeks, each wound back over the one before. @param paper between them is drawn. */
@@ -32,7 +32,7 @@ export function layers(count: number, paper: boolean): Scene {
     const y = floor - radius - layer * step;
     for (let i = 0; i < turns; i++) items.push(...section([left + radius + i * 2 * radius, y], radius));
     const there = layer % 2 === 0;
-    items.push(...arrow([there ? 50 : 60, y], [there ? 60 : 50, y]));
+    items.push(...moveArrow([there ? 50 : 60, y], [there ? 60 : 50, y]));
     if (paper && layer < shown - 1)
       items.push(line([left, y - radius - 0.45], [right, y - radius - 0.45], { stroke: 'ink', width: 0.18 }));
   }
@@ -50,7 +50,7 @@ export function layers(count: number, paper: boolean): Scene {
 /** A tap led across the turns to a cheek. */
 export function pileTap(turns: readonly number[], nearer: 'start' | 'other'): Scene {
   const pile: Item[] = [];
-  for (let x = 18; x < 46; x += 2) pile.push(wireLine([x, 6], [x + 0.6, 20]));
+  for (let x = 18; x < 46; x += 2) pile.push(drawnWire([x, 6], [x + 0.6, 20]));
   const [from, to] = [30, nearer === 'start' ? 8 : 54];
   const sleeve = polyline(
     [
@@ -67,8 +67,8 @@ export function pileTap(turns: readonly number[], nearer: 'start' | 'other'): Sc
     ...cheeks(),
     ...pile,
     sleeve,
-    wireLine([from, 12.4], [to + beyond, 12.4]),
-    wireLine([from, 13.6], [to + beyond, 13.6]),
+    drawnWire([from, 12.4], [to + beyond, 12.4]),
+    drawnWire([from, 13.6], [to + beyond, 13.6]),
     label([31, 29], texts.sleeve),
     label(
       [nearer === 'start' ? 20 : 46, 33.4 - 30 + 0.6],
@@ -81,7 +81,7 @@ export function pileTap(turns: readonly number[], nearer: 'start' | 'other'): Sc
 /** The end through the hole near a cheek's rim, and the start close to the tube. @param same both at one cheek. */
 export function pileEnd(same: boolean): Scene {
   const pile: Item[] = [];
-  for (let x = 18; x < 46; x += 2) pile.push(wireLine([x, 5], [x + 0.6, 21]));
+  for (let x = 18; x < 46; x += 2) pile.push(drawnWire([x, 5], [x + 0.6, 21]));
   const start = CHEEKS.left - CHEEKS.thick / 2;
   const end = same ? start : CHEEKS.right + CHEEKS.thick / 2;
   const out = same ? -1 : 1;
@@ -90,10 +90,10 @@ export function pileEnd(same: boolean): Scene {
     ...pile,
     ...cheeks(),
     hole([end, 4.6]),
-    wireLine([end + out, 4.6], [end + 10 * out, 4.6]),
+    drawnWire([end + out, 4.6], [end + 10 * out, 4.6]),
     hole([start, 16.6]),
     hiddenWire([start - 1, 16.6], [start - 4, 16.6]),
-    wireLine([start - 4, 16.6], [start - 11, 21]),
+    drawnWire([start - 4, 16.6], [start - 11, 21]),
     label([end + 5 * out, 3.4], texts.end),
     label([5, 25.5], texts.start),
     label([33, 29], texts.endByRim),
@@ -116,7 +116,7 @@ export function pileStart({ apart, fromEnd }: { readonly apart: number; readonly
       { stroke: 'ink', width: 0.7 },
     ),
     hole([rim + 1.2, upper]),
-    wireLine([rim + 2, upper], [rim + 7, upper]),
+    drawnWire([rim + 2, upper], [rim + 7, upper]),
     hiddenWire([at, upper], [at, lower]),
     path(
       [
@@ -126,11 +126,11 @@ export function pileStart({ apart, fromEnd }: { readonly apart: number; readonly
       { stroke: 'ink', width: 0.7 },
     ),
     hiddenWire([at, upper + 0.6], [11, 13]),
-    wireLine([11, 13], [4.5, 17.5]),
+    drawnWire([11, 13], [4.5, 17.5]),
     hole([at, upper]),
     hole([at, lower]),
     label([4, 23.6], texts.start),
-    ...dimension([9, 24.5], [at, 24.5], texts.length(fromEnd)),
+    ...lengthMark([9, 24.5], [at, 24.5], texts.length(fromEnd)),
     label([at + 4.6, 16.4], texts.length(apart), 'start'),
     label([rim + 1.2, 29.4], texts.cheekAtStart),
   ]);

@@ -12,7 +12,7 @@ const LETTERS = 3;
 /** Of hidden lines, mm. */
 const HIDDEN = [0.8, 0.7];
 
-export const wireLine = (...points: readonly Point[]): Item => polyline(points, { stroke: 'ink', width: WIRE });
+export const drawnWire = (...points: readonly Point[]): Item => polyline(points, { stroke: 'ink', width: WIRE });
 export const wirePath = (...segments: readonly PathSegment[]): Item => path(segments, { stroke: 'ink', width: WIRE });
 /** Behind or inside something. */
 export const hiddenWire = (...points: readonly Point[]): Item =>
@@ -25,7 +25,7 @@ export const section = (at: Point, radius: number, number?: number): Item[] => [
   ...(number === undefined ? [] : [text(at, String(number), LETTERS, { anchor: 'middle', sits: 'middle' })]),
 ];
 
-/** A point with an arrow, coming from another. */
+/** A point with an moveArrow, coming from another. */
 function head([x, y]: Point, [fromX, fromY]: Point): Item {
   const along = Math.atan2(y - fromY, x - fromX);
   const corner = (turn: number): Point => [x - 2 * Math.cos(along + turn), y - 2 * Math.sin(along + turn)];
@@ -33,23 +33,23 @@ function head([x, y]: Point, [fromX, fromY]: Point): Item {
 }
 
 /** Which way something moves. */
-export const arrow = (from: Point, to: Point): Item[] => [
+export const moveArrow = (from: Point, to: Point): Item[] => [
   line(from, to, { stroke: 'ink', width: OUTLINE }),
   head(to, from),
 ];
 
 /** A length between two places on one line, its figure outside where there is no room between. */
-export function dimension(from: Point, to: Point, figure: string): Item[] {
+export function lengthMark(from: Point, to: Point, figure: string): Item[] {
   const upright = from[0] === to[0];
   const middle: Point = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
   const tick = ([x, y]: Point): Item =>
     upright
       ? line([x - 1, y], [x + 1, y], { stroke: 'ink', width: FINE })
       : line([x, y - 1], [x, y + 1], { stroke: 'ink', width: FINE });
-  const label: Item = upright
+  const figureText: Item = upright
     ? text([to[0] + 1.8, middle[1]], figure, LETTERS, { sits: 'middle' })
     : text([Math.max(from[0], to[0]) + 1.6, middle[1]], figure, LETTERS, { sits: 'middle' });
-  return [line(from, to, { stroke: 'ink', width: FINE }), tick(from), tick(to), label];
+  return [line(from, to, { stroke: 'ink', width: FINE }), tick(from), tick(to), figureText];
 }
 
 /** Where a tube is drawn, mm; an end is open, or the tube goes on there. */
@@ -90,7 +90,8 @@ export function tube({ left, right, top, bottom, open }: TubePlace): Item[] {
 }
 
 /** A turn of wire over the side of a tube that is seen. */
-export const turn = (x: number, { top, bottom }: TubePlace, slant = 1): Item => wireLine([x, top], [x + slant, bottom]);
+export const turn = (x: number, { top, bottom }: TubePlace, slant = 1): Item =>
+  drawnWire([x, top], [x + slant, bottom]);
 
 /** A picture of one step. */
 export const stepScene = (title: string, height: number, items: readonly Item[]): Scene => ({

@@ -2,18 +2,18 @@ import { circle, path, polyline, rect } from '../../scene/build.ts';
 import type { Item, PathSegment, Point, Scene } from '../../scene/scene.ts';
 import { windingPictureWords as texts } from '../../words/index.ts';
 import {
-  arrow,
-  dimension,
+  drawnWire,
   hiddenWire,
   hole,
   label,
+  lengthMark,
+  moveArrow,
   section,
   stepScene,
   type TubePlace,
   tube,
   turn,
   WIDTH,
-  wireLine,
   wirePath,
 } from './strokes.ts';
 
@@ -37,7 +37,7 @@ function threaded(first: number, holes: number, mouth: number): Item[] {
     // Out at the lower, and in at the upper again.
     wirePath(['M', holes, lower], ['C', holes + 4, lower, holes + 4, upper + 1.2, holes + 0.6, upper + 0.4]),
     hiddenWire([holes, upper + 0.6], [mouth + 2, (upper + lower) / 2]),
-    wireLine([mouth + 2, (upper + lower) / 2], [mouth - 4.5, lower + 2]),
+    drawnWire([mouth + 2, (upper + lower) / 2], [mouth - 4.5, lower + 2]),
     hole([holes, upper]),
     hole([holes, lower]),
   ];
@@ -90,8 +90,8 @@ function endOfTube(name: string, { apart, fromEnd }: Holes, begins: number | und
     ...turns,
     ...threaded(first, holes, mouth),
     label([4, 22.5], name),
-    ...dimension([mouth, 23], [holes, 23], texts.length(fromEnd)),
-    ...(begins === undefined ? [] : dimension([mouth, 27], [first, 27], texts.length(begins))),
+    ...lengthMark([mouth, 23], [holes, 23], texts.length(fromEnd)),
+    ...(begins === undefined ? [] : lengthMark([mouth, 27], [first, 27], texts.length(begins))),
     label([holes + 4.6, 14.6], texts.length(apart), 'start'),
   ];
 }
@@ -123,13 +123,13 @@ export function windingOn(gap?: number): Scene {
     ...tube(place),
     ...at.map((x) => turn(x, place)),
     ...(gap === undefined ? [] : [...thread, label([8, 30], texts.thread(gap), 'start')]),
-    wireLine([last, place.top], [last, 3]),
+    drawnWire([last, place.top], [last, 3]),
     circle([last, 2], 1.4, { stroke: 'ink', width: 0.35, fill: 'paper' }),
     label([last + 2.6, 3.2], texts.handle, 'start'),
     label([last + 2, 8], texts.taut, 'start'),
-    ...arrow([50, 13], [50, 23]),
+    ...moveArrow([50, 13], [50, 23]),
     label([48.4, 19], texts.turnTube, 'end'),
-    ...arrow([gap === undefined ? 15 : 43, 28.6], [gap === undefined ? 33 : 59, 28.6]),
+    ...moveArrow([gap === undefined ? 15 : 43, 28.6], [gap === undefined ? 33 : 59, 28.6]),
   ]);
 }
 
@@ -156,7 +156,7 @@ export function tapMade(turns: readonly number[]): Scene {
     strand(1),
     strand(-1),
     circle([x, top - 1.8], 1.8, { stroke: 'ink', width: 0.7 }),
-    ...dimension([40, 1.4], [40, foot], texts.loop),
+    ...lengthMark([40, 1.4], [40, foot], texts.loop),
     label([29.5, 12], texts.twists(TWISTS), 'end'),
     label([33, 32.2], texts.afterTurns(turns)),
   ]);
@@ -167,7 +167,7 @@ export const bareEnd = (bare: number): Scene =>
   stepScene(texts.titles.scrape, 13, [
     rect(2, 3, 36, 3.2, { stroke: 'ink', width: 0.35, fill: 'card' }),
     rect(38, 3.7, 16, 1.8, { stroke: 'ink', width: 0.35, fill: 'paper' }),
-    ...dimension([38, 10], [54, 10], texts.length(bare)),
+    ...lengthMark([38, 10], [54, 10], texts.length(bare)),
     label([20, 11], texts.covering),
   ]);
 

@@ -13,6 +13,8 @@ export interface FilmLook {
   readonly sound: boolean;
 }
 
+/** Samples a second of a film's sound. */
+export const FILM_SOUND_RATE: Hertz = 48_000;
 const LOUDEST = 0.2;
 /** Sound is faded in and out at every cut. */
 const FADE: Seconds = 0.08;

@@ -4,6 +4,7 @@ import { detectorId, detectorModel } from '../../../engine/kinds/models.ts';
 import { type FieldOptions, fieldsAtSite } from '../../../engine/reception/path/field.ts';
 import { receiver, receiveStation, type TunedStation } from '../../../engine/reception/path/receive-station.ts';
 import type { Reception, StationReception } from '../../../engine/reception/path/types.ts';
+import { turnSwitch } from '../../../engine/set/band-switch.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import type { StationDescription } from '../../../engine/set/place.ts';
 import { drawnSet } from '../../../engine/uncertainty/drawn-set.ts';
@@ -11,6 +12,8 @@ import { fieldDraws } from '../../../engine/uncertainty/field-draws.ts';
 import type { FigureId } from '../../../engine/uncertainty/figures.ts';
 import { hasRanges, rangedAbout } from '../../../engine/uncertainty/ranged-reception.ts';
 import { fromDecibels, type Hertz } from '../../../engine/units/quantities.ts';
+import { BANDS, nearestBand } from '../../../engine/vary/bands.ts';
+import { type FrequencyRange, rewindFor } from '../../../engine/vary/move-band.ts';
 import { figureTexts } from '../../words/index.ts';
 import type { PictureFacts } from '../pictures/index.ts';
 import { settledVoltage } from './one-way.ts';
@@ -88,23 +91,40 @@ const drawnOf = (set: SetDescription, index: number, field: FieldOptions = {}) =
     fieldDraws(set, set.place.stations[station], field),
   )(index);
 
+/** What of a set is otherwise than it was received with. */
+export interface Retuned {
+  /** Of the library; left out, or not in it: the set's own. */
+  readonly detector?: string;
+  /** Left out: the station's own. */
+  readonly carrier?: Hertz;
+}
+
 /**
- * Another detector of the library in the same set, on the same station, tuned anew.
- * @param id of the library
- * @returns undefined where the library has no such device, or nothing is received.
+ * The same set, tuned anew: with another detector of the library, on another carrier, or both.
+ * @param sets for a carrier, from `setsByCarrier`. @returns undefined where nothing of that is known or received.
  */
 export function workingPointOf(
   set: SetDescription,
   reception: Reception,
   index: number | undefined,
-  id: string,
+  { detector, carrier }: Retuned,
   field?: FieldOptions,
+  sets = setsByCarrier(set, field),
 ): WaveWorkingPoint | undefined {
-  const description = usualDescription(id);
+  const description = detector === undefined ? undefined : usualDescription(detector);
   const station = stationOf(reception, index);
   const described = station && set.place.stations[station.index];
-  if (!description || !described) return undefined;
-  const changed = { ...set, detector: description };
+  if (!described || (description === undefined && carrier === undefined)) return undefined;
+  const fitted = (one: SetDescription): SetDescription =>
+    description === undefined ? one : { ...one, detector: description };
+  const { modulation } = described;
+  if (carrier !== undefined) {
+    const moved = { ...described, frequency: carrier };
+    const s = received(fitted(sets(moved)), moved, field);
+    // The set's own levels are medians: moved by as much as without them.
+    return scaledPoint(s, received(set, described, field), station, modulation, description?.bias);
+  }
+  const changed = fitted(set);
   const s = received(changed, described, field);
   if (!(s.steady.junctionVoltage > 0)) return undefined;
   // Medians where the set's own figures are medians.
@@ -114,9 +134,59 @@ export function workingPointOf(
     atTuned: median(s.tunedVoltage, 'tunedCircuitVoltage'),
     atDetector: median(s.steady.junctionVoltage, 'detectorVoltage'),
     loadedQ: Math.max(median(s.loadedQ, 'loadedQ'), 1),
-    deepening: deepeningOf(s, described.modulation),
-    bias: description.bias,
+    deepening: deepeningOf(s, modulation),
+    bias: description?.bias,
   };
+}
+
+function scaledPoint(
+  now: TunedStation,
+  own: TunedStation,
+  station: StationReception,
+  modulation: number,
+  bias: number | undefined,
+): WaveWorkingPoint | undefined {
+  if (!(now.steady.junctionVoltage > 0 && own.steady.junctionVoltage > 0)) return undefined;
+  return {
+    atAerial: (station.emf * now.emf) / own.emf,
+    atTuned: (station.tunedCircuitVoltage * now.tunedVoltage) / own.tunedVoltage,
+    atDetector: (station.detectorVoltage * now.steady.junctionVoltage) / own.steady.junctionVoltage,
+    loadedQ: Math.max((station.loadedQ * now.loadedQ) / own.loadedQ, 1),
+    deepening: deepeningOf(now, modulation),
+    bias,
+  };
+}
+
+/**
+ * Which form of a set receives a carrier: as it stands, on another position of its band switch, or rewound for the carrier's
+ * band on the same former. Each is worked out once.
+ */
+export function setsByCarrier(
+  set: SetDescription,
+  field?: FieldOptions,
+): (station: StationDescription) => SetDescription {
+  const switched = (set.bands ?? []).map((_, i) => turnSwitch(set, i)).filter((one) => one !== set);
+  const rewound = new Map<Hertz, SetDescription>();
+  return (station) => {
+    const reaching = [set, ...switched].find((one) => received(one, station, field).within);
+    if (reaching) return reaching;
+    const band = rangeAround(station.frequency);
+    let other = rewound.get(band.from);
+    if (!other) rewound.set(band.from, (other = rewindFor(set, band).moved));
+    return other;
+  };
+}
+
+/** Ratio between neighbouring ranges outside of the broadcast bands, and from the middle of each to its ends. */
+const APART = 1.2;
+const TO_END = 1.4;
+
+/** The broadcast band of a carrier; for one outside of both, a range around it. */
+function rangeAround(carrier: Hertz): FrequencyRange {
+  const band = BANDS[nearestBand(carrier)];
+  if (carrier >= band.from && carrier <= band.to) return band;
+  const middle = APART ** Math.round(Math.log(carrier) / Math.log(APART));
+  return { from: middle / TO_END, to: middle * TO_END };
 }
 
 const received = (set: SetDescription, station: StationDescription, field?: FieldOptions): TunedStation =>

@@ -59,9 +59,22 @@ const tonesOf = (choice: Exclude<ProgrammeChoice, { kind: 'recording' }>): WaveP
 /** Share of a carrier that a single tuned circuit of this Q at f0 lets through at f. Textbook. */
 export const resonance = (q: number, f0: Hertz, f: Hertz): number => 1 / Math.hypot(1, q * (f / f0 - f0 / f));
 
-/** The set with another detector's loading: a station beside it is let through as the other loaded Q lets it. */
-const atWorkingPoint = (own: WaveSpec, { atTuned, atDetector, loadedQ, deepening }: WaveWorkingPoint): WaveSpec => ({
+/**
+ * Under what a working point is kept. @returns undefined for the set's own.
+ * @param own carrier of the station.
+ */
+export function workingPointKey({ detector, carrier }: Settings, own: Hertz): string | undefined {
+  if (carrier === undefined || Math.abs(carrier - own) < 1) return detector === PERFECT ? undefined : detector;
+  return `${detector ?? ''}@${carrier}`;
+}
+
+/** The set with another detector's loading, or on another carrier: a station beside it is let through as the other loaded Q lets it. */
+const atWorkingPoint = (
+  own: WaveSpec,
+  { atAerial, atTuned, atDetector, loadedQ, deepening }: WaveWorkingPoint,
+): WaveSpec => ({
   ...own,
+  atAerial: atAerial ?? own.atAerial,
   atTuned,
   atDetector,
   loadedQ,
@@ -79,9 +92,9 @@ const atWorkingPoint = (own: WaveSpec, { atTuned, atDetector, loadedQ, deepening
  */
 export function withSettings(own: WaveSpec, settings: Settings, recording?: WaveProgramme): WaveSpec {
   const { others = {} } = own;
-  // Another detector loads the tuned circuit in its own way: it starts from its own working point.
-  const at =
-    settings.detector !== undefined && Object.hasOwn(others, settings.detector) ? others[settings.detector] : undefined;
+  // Another detector loads the tuned circuit in its own way, and another carrier has another coil's Q.
+  const key = workingPointKey(settings, own.carrier);
+  const at = key !== undefined && Object.hasOwn(others, key) ? others[key] : undefined;
   const base = at ? atWorkingPoint(own, at) : own;
   const carrier = settings.carrier ?? base.carrier;
   const loadedQ = settings.loadedQ ?? base.loadedQ;

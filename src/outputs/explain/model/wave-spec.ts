@@ -14,8 +14,10 @@ export interface WaveNeighbour {
   readonly tone: Hertz;
 }
 
-/** Where a detector works in a set, on the station: with its own loading of the tuned circuit. */
+/** Where a set works with another detector or on another carrier: with its own loading of the tuned circuit. */
 export interface WaveWorkingPoint {
+  /** Default the set's own. */
+  readonly atAerial?: Volts;
   readonly atTuned: Volts;
   readonly atDetector: Volts;
   readonly loadedQ: number;
@@ -43,7 +45,7 @@ export interface WaveSpec {
   readonly bias?: Volts;
   /** Two detectors, one for each half. */
   readonly bothHalves?: boolean;
-  /** Of other detectors in the same set, by their ids, as far as they were asked for. */
+  /** Of the same set with other detectors and on other carriers, by `workingPointKey`, as far as they were asked for. */
   readonly others?: Readonly<Record<string, WaveWorkingPoint>>;
   readonly load: SmoothingLoad;
 }

@@ -1,8 +1,8 @@
 import type { FieldOptions } from '../../../engine/reception/path/field.ts';
 import type { Reception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
-import { ORDINARY, pictureFacts, wavesOfSet, workingPointOf } from '../model/from-set.ts';
-import { type Settings, withSettings } from '../model/settings.ts';
+import { ORDINARY, pictureFacts, setsByCarrier, wavesOfSet, workingPointOf } from '../model/from-set.ts';
+import { type Settings, withSettings, workingPointKey } from '../model/settings.ts';
 import type { WaveProgramme } from '../model/wave-programme.ts';
 import type { WaveSpec } from '../model/wave-spec.ts';
 import { createWaves, type Waves } from '../model/waves.ts';
@@ -34,6 +34,11 @@ export interface Preparer {
 /** Waves kept for as many different settings. */
 const KEPT = 8;
 
+/** A carrier that is turned goes through many. */
+const KEPT_POINTS = 40;
+const newest = (points: WaveSpec['others'] = {}): WaveSpec['others'] =>
+  Object.fromEntries(Object.entries(points).slice(1 - KEPT_POINTS));
+
 /** The same for settings that say the same. */
 export const settingsKey = (settings: Settings): string =>
   JSON.stringify(settings, Object.keys(settings).sort().concat(['kind', 'frequency', 'first', 'second']));
@@ -59,18 +64,16 @@ export function preparer(
 ): Preparer {
   const bases = new Map<number | undefined, WaveSpec>();
   const kept = new Map<string, Waves>();
-  const baseFor = ({ station, detector }: Settings): WaveSpec => {
+  const sets = set && setsByCarrier(set, field);
+  const baseFor = (settings: Settings): WaveSpec => {
+    const { station, detector, carrier } = settings;
     const known = bases.get(station);
     let base = known ?? (set && reception && wavesOfSet(set, reception, station, field)) ?? ORDINARY;
-    if (
-      set &&
-      reception &&
-      base !== ORDINARY &&
-      detector !== undefined &&
-      !Object.hasOwn(base.others ?? {}, detector)
-    ) {
-      const point = workingPointOf(set, reception, station, detector, field);
-      if (point) base = { ...base, others: { ...base.others, [detector]: point } };
+    const key = workingPointKey(settings, base.carrier);
+    if (set && reception && base !== ORDINARY && key !== undefined && !Object.hasOwn(base.others ?? {}, key)) {
+      const retuned = { detector, carrier: key === detector ? undefined : carrier };
+      const point = workingPointOf(set, reception, station, retuned, field, sets);
+      if (point) base = { ...base, others: { ...newest(base.others), [key]: point } };
     }
     if (base !== known) bases.set(station, base);
     return base;
