@@ -122,6 +122,7 @@ const MORE: Readonly<Record<string, readonly (readonly string[])[]>> = {
   log: [['examples/logs/first-evenings.csv']],
   sheets: [['--out', '/nowhere', '--only', 'cautions', '--svg']],
   listen: [['--out', '/nowhere/out.wav', '--seconds', '0.1']],
+  film: [[], ['--out', '/nowhere/out.vtt', '--scene', '2']],
   wave: [[], ['--exact'], ['--out', '/nowhere/out.csv', '--for', '1 µs']],
 };
 /** They print data. */

@@ -1,7 +1,6 @@
 export { drawingOf, lettersFor } from './film/drawing.ts';
 export {
   FILM_SOUND_RATE,
-  type FilmLook,
   filmFrame,
   filmPartAt,
   filmSeconds,
@@ -13,10 +12,7 @@ export { GifWriter, gifColours, gifDelay, gifSamples } from './film/gif.ts';
 export { FILM_COLOURS } from './film/grounds.ts';
 export {
   heardIn,
-  isSlowed,
   loopSeconds,
-  playheadAt,
-  sceneSound,
   slowedSound,
   slowedTimes,
 } from './film/scene-sound.ts';
@@ -43,7 +39,7 @@ export type { Pen } from './stage/pen.ts';
 export { Columns } from './stage/pixel-columns.ts';
 export type { CoverageMap } from './stage/pixel-coverage.ts';
 export { scenePen } from './stage/scene-pen.ts';
-export { paintStage, paintStagePlayhead, type StageContents, stagePlot } from './stage/stage.ts';
+export { paintStage, paintStagePlayhead, stagePlot } from './stage/stage.ts';
 export type { WaveRow } from './stage/wave-row.ts';
 export { rowWords, shownWords, waveScene } from './stage/wave-scene.ts';
 export type { Show } from './stage/wave-window.ts';

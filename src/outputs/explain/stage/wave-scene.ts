@@ -25,7 +25,11 @@ export function waveScene(picture: WavePicture): Scene {
   const { pen, items } = scenePen({ pixels: pixels !== undefined });
   const lines = caption ? wrap(caption, letters * 1.15, width - 2 * letters) : [];
   const below = lines.length * letters * 1.6 + (lines.length > 0 ? letters : 0);
-  paintWaves(pen, { ...picture, x: 0, y: 0, width, height: height - below, density: pixels ?? picture.density }, new Columns());
+  paintWaves(
+    pen,
+    { ...picture, x: 0, y: 0, width, height: height - below, density: pixels ?? picture.density },
+    new Columns(),
+  );
   lines.forEach((words, i) => {
     pen.text(letters, height - below + letters * 1.6 * (i + 1), words, letters * 1.15, {});
   });
