@@ -7,18 +7,6 @@ export type FigureResponse = (x: number) => number;
 /** As far beyond its outer points as a parabola is trusted, in shares of their distance from the middle. */
 const BEYOND = 1.6;
 
-/**
- * A parabola through three evaluations, 0 in the middle; a value missing counts as on a straight line with the others.
- * @param low where, and how far below the middle's figure; @param high likewise.
- */
-export function parabola(low: readonly [x: number, y: number], high: readonly [x: number, y: number]): FigureResponse {
-  const { slope, bend, from, to } = parabolaThrough(low, high);
-  return (x) => {
-    const t = Math.min(to, Math.max(from, x));
-    return t * (slope + t * bend);
-  };
-}
-
 /** Slope and bend in the middle, and how far to both sides it is trusted. */
 interface Parabola {
   readonly slope: number;
@@ -29,6 +17,7 @@ interface Parabola {
 
 const NO_RESPONSE: Parabola = { slope: 0, bend: 0, from: 0, to: 0 };
 
+/** Through three evaluations, 0 in the middle; a value missing counts as on a straight line with the others. */
 function parabolaThrough([a, ya]: readonly [x: number, y: number], [b, yb]: readonly [x: number, y: number]): Parabola {
   if (!(a < 0 && b > 0)) return NO_RESPONSE;
   const fromLow = ya / a;

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { deviates, rangedOf } from './draws.ts';
-import { parabola, throughPoints } from './figure-response.ts';
+import { addResponse, throughPoints } from './figure-response.ts';
 import { between, NINETY, plusOrMinus, timesOrOver, valueAtDeviate } from './spread.ts';
 
 describe('a spread', () => {
@@ -57,20 +57,26 @@ describe('the draws', () => {
 });
 
 describe('a response', () => {
+  /** What it adds at some deviates. */
+  const added = (low: number, high: number, ...at: number[]): Float64Array => {
+    const draws = new Float64Array(at.length);
+    addResponse(draws, Float64Array.from(at), low, high);
+    return draws;
+  };
+
   it('goes through what it was made of', () => {
     fc.assert(
       fc.property(fc.double({ min: -9, max: 9, noNaN: true }), fc.double({ min: -9, max: 9, noNaN: true }), (a, b) => {
-        const response = parabola([-NINETY, a], [NINETY, b]);
-        expect(response(-NINETY)).toBeCloseTo(a, 9);
-        expect(response(NINETY)).toBeCloseTo(b, 9);
-        expect(response(0)).toBeCloseTo(0, 9);
+        const [low, high, middle] = added(a, b, -NINETY, NINETY, 0);
+        expect(low).toBeCloseTo(a, 9);
+        expect(high).toBeCloseTo(b, 9);
+        expect(middle).toBeCloseTo(0, 9);
       }),
     );
   });
 
   it('takes a set that could not be evaluated as on a line with the others', () => {
-    const response = parabola([-1, Number.NaN], [1, 3]);
-    expect(response(-1)).toBeCloseTo(-3, 12);
+    expect(added(Number.NaN, 3, -NINETY)[0]).toBeCloseTo(-3, 12);
     const curve = throughPoints([
       [0, 0],
       [-10, -20],
