@@ -24,7 +24,11 @@ export async function runBench(args) {
     await bench(wanted, args.includes('--json'));
     return;
   }
-  const other = resolve(args[at + 1] ?? '');
+  const folder = args[at + 1];
+  if (folder === undefined || folder.startsWith('-'))
+    throw new Error('--against: name the folder of another checkout.');
+  if (wanted.length === 0) throw new Error('--against: name the files of bench/ to compare, such as "reception".');
+  const other = resolve(folder);
   for (const name of wanted) {
     const file = `bench/${name}.ts`;
     if (!existsSync(resolve(other, file))) throw new Error(`There is no ${file} in ${other}.`);

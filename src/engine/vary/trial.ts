@@ -51,6 +51,8 @@ export interface Trial extends SetFigures {
   readonly receiver: Receiver;
   readonly tuned: (station: number) => TunedStation;
   readonly interference: (station: number) => readonly Disturbance[];
+  /** Of what `parts` counts. */
+  readonly partIds: () => readonly string[];
   /** Medians of all sets built like this one: what a reception shows, and what a change is judged by. */
   readonly medians: SetFigures;
   /** A station in all of those; undefined where nothing arrives. */
@@ -179,6 +181,7 @@ function trial(set: SetDescription, ready: Receiver, { watched, arriving, drawnO
       return Math.max(0, Math.log(lowest / frequency), Math.log(frequency / highest));
     },
     parts: () => builtSet(set).parts.size,
+    partIds: () => [...builtSet(set).parts.keys()],
   };
   const inMedian = lazily((station: number): Figures => {
     const usual = figures(station);

@@ -67,7 +67,7 @@ export function twoCircuitsFor(trials: Trials, station: number): TwoCircuits | u
   const { set } = now;
   if (isLoop(set.aerial) || !isFed(set.arrangement)) return undefined;
   const goals = goalsOnBand(trials);
-  const targets = [...new Set([station, ...goals.flatMap(({ stations }) => stations)])];
+  const targets = [...new Set([station, ...goals.flatMap(({ stations }) => stations.slice(0, 1))])];
   const begun = trials.with(beginning(set, set.arrangement));
   if (!isBuilt(begun)) return undefined;
   const range = rangeFor(now, targets, goals);

@@ -54,6 +54,22 @@ it('counts the stations of all bands once, and what they cover together', () => 
   expect(across.figure).toBeLessThanOrEqual(shares.reduce((sum, share) => sum + share, 0) + 1e-12);
 });
 
+it('counts parts of all bands, each once, and asks nothing of the band of a station that is only to be kept away', () => {
+  const set = wanting([
+    { kind: 'fewest parts' },
+    { kind: 'clear', station: medium.name, from: long.name, by: '20 dB' },
+  ]);
+  const [parts] = wantValuesOnBands(trialsOf(set));
+  const counts = bandsOf(set).map(([one]) => one.figure!);
+  expect(parts.figure).toBeGreaterThanOrEqual(Math.max(...counts));
+  expect(parts.figure).toBeLessThan(counts[0] + counts[1]);
+  expect(parts.band).toBeUndefined();
+  const longWave = set.bands!.findIndex((_, i) => trialsOf(turnSwitch(set, i)).now.curve().lowest < 300e3);
+  const kinds = (band: number) => goalsOnBand(trialsOf(turnSwitch(set, band))).map(({ want }) => want.kind);
+  expect(kinds(longWave)).toEqual(['fewest parts']);
+  expect(kinds(1 - longWave)).toEqual(['fewest parts', 'clear']);
+});
+
 it('is what wantValues has of a set without a band switch', () => {
   const { bands: _, ...free } = written;
   const set = wanting([{ kind: 'most stations' }, { kind: 'fewest parts' }], free);

@@ -24,7 +24,7 @@ export function wantValuesOnBands(trials: Trials): readonly WantValue[] {
     const { figure, enough } = together;
     return {
       ...each[best],
-      figure,
+      figure: goal.want.kind === 'fewest parts' ? -figure : figure,
       worth: worthOfFigure(goal.goal.objective.of, figure),
       isMet: enough === undefined ? undefined : figure >= enough - LOST_BY_ROUNDING,
     };
@@ -54,11 +54,11 @@ export function goalsOnBand(trials: Trials): readonly WantGoal[] {
   });
 }
 
-/** How much of what a want is about a dial has: the share of a band, or all stations or not. */
+/** How much of what a want is about a dial has: the share of a band, or the station or not; one to be kept away may be on any. */
 function reachOf(trial: Trial, { goal, stations }: WantGoal): number {
   if (goal.objective.of === 'band covered')
     return shareCovered([dialEndsOf(trial)], goal.objective.from, goal.objective.to);
-  return stations.every((station) => trial.tuned(station).within) ? 1 : 0;
+  return stations.length === 0 || trial.tuned(stations[0]).within ? 1 : 0;
 }
 
 /** What the bands give of a want only together. */
@@ -68,6 +68,8 @@ function togetherOf(
 ): { figure: number; enough?: number } | undefined {
   if (want.kind === 'most stations')
     return { figure: new Set(trials.flatMap(({ medians }) => medians.stationsHeard())).size };
+  // Every band is built into the one set, and what they share counts once.
+  if (want.kind === 'fewest parts') return { figure: -new Set(trials.flatMap((trial) => trial.partIds())).size };
   if (goal.objective.of !== 'band covered') return undefined;
   const { from, to } = goal.objective;
   return { figure: shareCovered(trials.map(dialEndsOf), from, to), enough: goal.enough };

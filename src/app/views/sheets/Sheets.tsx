@@ -29,7 +29,7 @@ interface Props {
 const newSheetsWorker = () =>
   new Worker(new URL('./sheets.worker.ts', import.meta.url), { type: 'module', name: 'sheets' });
 
-/** Planting every fault takes about as long as all other sheets together: a worker of its own draws that sheet. */
+/** Its file is named like it. Planting every fault takes about as long as all other sheets together: a worker of its own draws that sheet. */
 const SLOW = ['faults'] as const;
 const OTHERS = SHEET_IDS.filter((id) => id !== 'faults');
 
@@ -56,11 +56,13 @@ export function Sheets({ written, set, reception }: Props) {
   const slow = useAnswer<SheetsQuestion, SheetsAnswer>(newSheetsWorker, slowQuestion);
   const failure = made.isCurrent ? made.error : '';
   /** What is shown is this set on this paper; until then it may be looked at, not saved or printed. */
-  const isReady = made.isCurrent && slow.isCurrent && failure === '';
+  const isReady = made.isCurrent && failure === '' && (slow.isCurrent || SLOW.every((id) => left.has(id)));
   const shownAnswer = failure === '' ? made.answer : undefined;
+  // One of another set or paper must not be bound with the others.
+  const slowAnswer = slow.isCurrent && slow.error === '' ? slow.answer : undefined;
   const sheets = useMemo(
-    () => [...(shownAnswer?.sheets ?? []), ...(slow.answer?.sheets ?? [])].sort((a, b) => placeOf(a) - placeOf(b)),
-    [shownAnswer, slow.answer],
+    () => [...(shownAnswer?.sheets ?? []), ...(slowAnswer?.sheets ?? [])].sort((a, b) => placeOf(a) - placeOf(b)),
+    [shownAnswer, slowAnswer],
   );
   const sheet = sheets.find((s) => s.file === shown) ?? sheets[0];
   const page = sheet?.pages[Math.min(pageAt, sheet.pages.length - 1)];
@@ -99,7 +101,15 @@ export function Sheets({ written, set, reception }: Props) {
               aria-pressed={
                 sheets.length > 0 && sheets.every((s) => left.has(s.file) !== SHEET_JOBS[job].includes(s.id))
               }
-              onClick={() => setLeft(new Set(sheets.flatMap((s) => (SHEET_JOBS[job].includes(s.id) ? [] : [s.file]))))}
+              onClick={() =>
+                setLeft(
+                  new Set([
+                    ...sheets.flatMap((s) => (SHEET_JOBS[job].includes(s.id) ? [] : [s.file])),
+                    // It may not be drawn yet.
+                    ...SLOW.filter((id) => !SHEET_JOBS[job].includes(id)),
+                  ]),
+                )
+              }
             >
               {texts.jobs[job]}
             </button>
