@@ -12,7 +12,7 @@ const cheeks = (): Item[] => [cheek(CHEEKS.left - CHEEKS.thick), cheek(CHEEKS.ri
 
 /** Two cheeks glued on a tube. @param length between them, @param fromEnd of the tube, m. */
 export const cheeksOn = ({ length, fromEnd }: { readonly length: number; readonly fromEnd: number }): Scene =>
-  stepScene(texts.titles.cheeks, 32, [
+  stepScene(texts.titles.cheeks, 33, [
     ...tube({ ...TUBE, open: 'left' }),
     ...cheeks(),
     ...lengthMark([TUBE.left, 27], [CHEEKS.left - CHEEKS.thick, 27], texts.length(fromEnd)),
