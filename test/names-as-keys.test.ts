@@ -30,7 +30,7 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
   'src/outputs/sheets/board/layout-drawing.ts': ["print.words === 'inside'"],
   'src/outputs/sheets/paper/flow.ts': ["title === '✓'"],
   // A text wrapped, quoted, kept short, begun with another letter, a minus put for a hyphen.
-  'src/outputs/scene/text-width.ts': ['words.split(/ +/)'],
+  'src/outputs/scene/text-width.ts': ['words.split(BREAK)'],
   'src/outputs/explain/story/read-scenes.ts': ['r.title.slice(0, 80)'],
   'src/outputs/plots/figures.ts': ['words.replace(/^-/'],
 };
