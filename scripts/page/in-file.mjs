@@ -11,6 +11,28 @@ const ASKED = /globalThis\.addressInFile\(["'`]([^"'`]+)/g;
 export const filesAskedBy = (code) => [...new Set([...code.matchAll(ASKED)].map(([, name]) => name))];
 
 /**
+ * How long the addresses of scripts become, each with those of the files that it asks for within.
+ * @param {readonly { name: string, source: string | Uint8Array }[]} files
+ * @returns {Map<string, number>} characters, by name of the file
+ */
+export function addressLengths(files) {
+  const sizes = new Map(files.map(({ name, source }) => [name, Buffer.byteLength(source)]));
+  const lengths = new Map();
+  /** @param {string} name @returns {number} */
+  const lengthOf = (name) => {
+    if (!lengths.has(name)) {
+      const source = files.find((one) => one.name === name)?.source ?? '';
+      const needs = name.endsWith('.js') ? filesAskedBy(String(source)) : [];
+      const within = needs.reduce((sum, one) => sum + one.length + lengthOf(one) + 6, 0);
+      lengths.set(name, Math.ceil((4 / 3) * (within + (sizes.get(name) ?? 0))) + 100);
+    }
+    return lengths.get(name);
+  };
+  for (const { name } of files) if (name.endsWith('.js')) lengthOf(name);
+  return new Map([...lengths].filter(([name]) => name.endsWith('.js')));
+}
+
+/**
  * Runs in the page before its own script: gives the addresses of the files that the page carries. They are data addresses,
  * the only ones from which a page on a disk may start a worker or a sound worklet that is a module. A worker cannot see
  * the page, so it is given those that its code asks for; base64 can be put before base64 if the first is of whole triples.

@@ -1,6 +1,10 @@
 import { createHash } from 'node:crypto';
 import { basename, extname } from 'node:path';
-import { addressInFile, FILE_MARK, filesAskedBy, findInFile, NEEDS_MARK } from './in-file.mjs';
+import { gzipSync } from 'node:zlib';
+import { addressInFile, addressLengths, FILE_MARK, filesAskedBy, findInFile, NEEDS_MARK } from './in-file.mjs';
+
+/** Longer ones Chrome does not open; other browsers take more. */
+const LONGEST_ADDRESS = 2 * 1024 * 1024;
 
 /** @type {Record<string, string>} */
 const TYPES = {
@@ -77,9 +81,11 @@ export function oneFile() {
             code += output.code;
           } else if (name.endsWith('.css')) styles += output.source;
           else if (name.endsWith('.html')) html = String(output.source);
-          else files.push({ name, source: output.source });
+          else files.push({ name, source: name.endsWith('.json') ? gzipSync(output.source) : output.source });
           delete bundle[name];
         }
+        for (const [name, length] of addressLengths(files))
+          if (length > LONGEST_ADDRESS) throw new Error(`The address of ${name} would be ${length} characters long.`);
         for (const { name, source } of files)
           styles = styles.replaceAll(
             `url(./${basename(name)})`,

@@ -1,7 +1,8 @@
 import { dirname, resolve } from 'node:path';
 
 /** An address of a worker's file, as it stands in the code that starts it. */
-const ADDRESS = /new URL\((['"])([^'"]+\.worker\.ts)\1,\s*import\.meta\.url\)/g;
+const ADDRESS = /new URL\(\s*(['"])([^'"]+\.worker\.ts)\1,\s*import\.meta\.url,?\s*\)/g;
+const NOT_READ = /\.worker\.ts['"],/;
 
 /**
  * Builds workers with the page instead of each by itself, so that all of them load what they share once: the engine.
@@ -20,6 +21,8 @@ export function sharedWorkers() {
           const reference = this.emitFile({ type: 'chunk', id, name: name.slice(name.lastIndexOf('/') + 1, -3) });
           return `import.meta.ROLLUP_FILE_URL_${reference}`;
         });
+        if (NOT_READ.test(shared))
+          this.error(`The address of a worker in ${file} is written otherwise than they are found by.`);
         return shared === code ? undefined : { code: shared, map: null };
       },
     },

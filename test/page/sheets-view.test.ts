@@ -33,5 +33,9 @@ test('the set is turned from the keyboard, and the sheets of a job are chosen at
     await expect.poll(() => page.locator('.sheets-paper svg').textContent()).toContain('Faintwave');
     expect(await page.locator('.sheets-paper svg').textContent()).toContain('→ step 2');
     await expect.poll(() => page.locator('.sheets-choice .primary').isEnabled()).toBe(true);
+    // Nothing else that changes draws it anew: a screen reader keeps its place in it.
+    await page.locator('.sheets-paper svg').evaluate((svg) => svg.setAttribute('data-same', ''));
+    await page.getByRole('checkbox', { name: 'Print “Finding a fault”' }).uncheck();
+    expect(await page.locator('.sheets-paper svg[data-same]').count()).toBe(1);
   });
 });

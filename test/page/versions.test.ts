@@ -70,6 +70,11 @@ test('the page answers from the device, changes version only when asked, and goe
   }
 });
 
+interface Policies {
+  readonly defaultPolicy: { createScriptURL(address: string): unknown };
+  createPolicy(name: string, rules: object): void;
+}
+
 test('the policy of the page lets in nothing from elsewhere and nothing written into it', async () => {
   await withPage(
     async (page) => {
@@ -89,6 +94,7 @@ test('the policy of the page lets in nothing from elsewhere and nothing written 
       expect(await refused).toContain('example.org');
       // What would bring markup or a script into the page throws unless it comes by the page's own ways.
       const ways = await page.evaluate(() => {
+        const own = (globalThis as unknown as { trustedTypes: Policies }).trustedTypes;
         const script = document.createElement('script');
         const tries: Record<string, () => unknown> = {
           markup: () => {
@@ -100,13 +106,12 @@ test('the policy of the page lets in nothing from elsewhere and nothing written 
           address: () => {
             script.src = 'https://example.org/script.js';
           },
-          worker: () => new Worker('https://example.org/worker.js'),
-          policy: () =>
-            (
-              globalThis as unknown as { trustedTypes: { createPolicy(name: string, rules: object): void } }
-            ).trustedTypes //
-              .createPolicy('another', {}),
+          worker: () => own.defaultPolicy.createScriptURL('https://example.org/worker.js'),
+          policy: () => own.createPolicy('another', {}),
         };
+        const inline = document.createElement('script');
+        inline.append('document.title = "written in"');
+        document.body.append(inline);
         return Object.entries(tries)
           .filter(([, attempt]) => {
             try {

@@ -111,8 +111,6 @@ export interface ChosenKind {
   readonly kind: string;
   /** The description before it. */
   readonly before: unknown;
-  /** What is changed in the same run is one step with it. */
-  readonly run: string;
 }
 
 interface KindProps {
@@ -122,8 +120,6 @@ interface KindProps {
   readonly onChosen?: (chosen: ChosenKind) => void;
 }
 
-let choices = 0;
-
 /** The kind of a part, to be changed: what still makes sense stays as written. */
 export function KindChoice({ path, label, variant, onChosen }: KindProps) {
   const { written, change, tellOfChange } = useEdited();
@@ -132,7 +128,6 @@ export function KindChoice({ path, label, variant, onChosen }: KindProps) {
   const choose = (kind: string) => {
     let dropped: readonly string[] = [];
     const before = written.peek();
-    const run = `kind:${++choices}`;
     const part = path[0] === 'aerial' || path[0] === 'arrangement' || path[0] === 'coils' ? path[0] : 'other';
     change(
       (base) => {
@@ -143,11 +138,10 @@ export function KindChoice({ path, label, variant, onChosen }: KindProps) {
       {
         label: texts.kindLabel(label, kindName(groupOf(path) as PartWithKinds, kind)),
         part: path.length <= 2 ? part : 'other',
-        run,
       },
     );
     if (dropped.length > 0) tellOfChange(texts.noLongerUsed(dropped), 'dropped');
-    onChosen?.({ kind, before, run });
+    onChosen?.({ kind, before });
   };
   const problems = useProblems([...path, variant.key]);
   return (

@@ -28,7 +28,7 @@ export interface SetBands {
  * to where the description has it. The description itself stays on the band that it stands on.
  */
 export function createBanded(document: Document): Pick<SetBands, 'whole' | 'band' | 'turnTo' | 'removeBand'> &
-  Pick<Document, 'written' | 'valueChange' | 'edit' | 'change'> & {
+  Pick<Document, 'written' | 'valueChange' | 'edit' | 'change' | 'amend'> & {
     readonly standing: ReadonlySignal<number | undefined>;
   } {
   const chosen = signal<number | undefined>(undefined);
@@ -65,6 +65,7 @@ export function createBanded(document: Document): Pick<SetBands, 'whole' | 'band
     },
     edit: (path, value, options) => document.apply(valueChange(path, value, options)),
     change: (make, options) => document.change(onBand(band.peek(), make), options),
+    amend: (make, label) => document.amend(onBand(band.peek(), make), label),
   };
 }
 

@@ -47,6 +47,8 @@ export interface Document {
   /** Change the description by a function of what it was before the run. */
   readonly change: (make: PendingChange['make'], options?: ChangeOptions) => void;
   readonly apply: (one: PendingChange) => void;
+  /** The latest step comes to something else, made from what was before it. */
+  readonly amend: (make: PendingChange['make'], label: string) => void;
   /** Tell what the latest change did, with a way to take it back; it goes when something else is changed. */
   readonly tellOfChange: (text: string, key: string, label?: string) => void;
   readonly endRun: () => void;
@@ -98,6 +100,10 @@ export function createDocument(id: string, description: unknown, name: string): 
     moveTo(next);
     if (also.length > 0) tellOfChange(also.join(' '), 'also');
   };
+  const AMENDING = 'amend';
+  const endRun = (): void => {
+    history.value = History.endRun(history.peek());
+  };
   const valueChange: Document['valueChange'] = (path, value, options = {}) => ({
     make: (base) => withValueAt(base, path, value),
     options: { label: labelAt(written.peek(), path), ...options, part: path[0] === 'coils' ? 'coils' : 'other' },
@@ -117,10 +123,14 @@ export function createDocument(id: string, description: unknown, name: string): 
     edit: (path, value, options) => apply(valueChange(path, value, options)),
     change: (make, options = {}) => apply({ make, options }),
     apply,
-    tellOfChange,
-    endRun: () => {
-      history.value = History.endRun(history.peek());
+    amend: (make, label) => {
+      if (history.peek().past.length === 0) return;
+      history.value = { ...history.peek(), run: AMENDING };
+      apply({ make, options: { run: AMENDING, label } });
+      endRun();
     },
+    tellOfChange,
+    endRun,
     undo,
     redo: () => stepTo(History.redo(history.peek())),
     replace(next, name, label, saved = true) {

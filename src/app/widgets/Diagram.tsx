@@ -3,7 +3,7 @@ import { drawCircuit } from '../../outputs/drawings/index.ts';
 import { sceneToSvg } from '../../outputs/scene/index.ts';
 import { stageOf } from '../description/places.ts';
 import { useOpenSet } from '../state/set-context.ts';
-import { drawnMarkup } from '../state/trusted.ts';
+import { DrawnSvg } from './DrawnSvg.tsx';
 import { useLater, useNear } from './use-near.ts';
 
 /** The circuit as the trade draws it; choosing a part opens its workbench. */
@@ -27,9 +27,9 @@ export function CircuitDiagram() {
   };
   return (
     <figure class="drawing part-drawing circuit-diagram" ref={holder}>
-      {/* biome-ignore lint/a11y/noStaticElementInteractions: the parts inside are the buttons; this only listens */}
-      <div
-        dangerouslySetInnerHTML={{ __html: drawnMarkup(svg ?? '') }}
+      {/* The parts inside are the buttons; this only listens. */}
+      <DrawnSvg
+        svg={svg ?? ''}
         onClick={(event) => choose(event.target)}
         onKeyDown={(event) => {
           if ((event.key === 'Enter' || event.key === ' ') && choose(event.target)) event.preventDefault();

@@ -1,7 +1,7 @@
 import { useMemo } from 'preact/hooks';
 import { type Scene, sceneToSvg } from '../../outputs/scene/index.ts';
 import { widgetWords } from '../../outputs/words/index.ts';
-import { drawnMarkup } from '../state/trusted.ts';
+import { DrawnSvg } from './DrawnSvg.tsx';
 import { useLater, useNear } from './use-near.ts';
 
 interface Props<Data> {
@@ -34,5 +34,5 @@ export function Plot<Data>({ title, data, draw }: Props<Data>) {
 /** A scene as it stands; the writer of SVG escapes every text in it. */
 export function SceneView({ scene }: { scene: Scene }) {
   const svg = useMemo(() => sceneToSvg(scene), [scene]);
-  return <div dangerouslySetInnerHTML={{ __html: drawnMarkup(svg) }} />;
+  return <DrawnSvg svg={svg} />;
 }

@@ -14,12 +14,20 @@ export function loadLand(detail: LandDetail): Promise<LandTopology> {
     // Its address changes with what is in it, so one worker's copy serves every other without asking whether it is old.
     topology = fetch(ADDRESSES[detail], { cache: 'force-cache' }).then((response) => {
       if (!response.ok) throw new Error(widgetWords.coastNotLoaded(response.status));
-      return response.json() as Promise<LandTopology>;
+      return unpacked(response);
     });
     topology.catch(() => topologies.delete(detail));
     topologies.set(detail, topology);
   }
   return topology;
+}
+
+/** The page of one file carries it packed: the address of a worker that has it within must not grow too long. */
+async function unpacked(response: Response): Promise<LandTopology> {
+  const bytes = new Uint8Array(await response.arrayBuffer());
+  const isPacked = bytes[0] === 0x1f && bytes[1] === 0x8b;
+  const stream = new Blob([bytes]).stream();
+  return new Response(isPacked ? stream.pipeThrough(new DecompressionStream('gzip')) : stream).json();
 }
 
 let kept: Coast | undefined;

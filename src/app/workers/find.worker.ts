@@ -1,3 +1,5 @@
+// First, for it starts workers of its own; in the page of one file it has the policy of the page.
+import '../state/trusted.ts';
 import {
   type FindAnswer,
   type FindProgress,

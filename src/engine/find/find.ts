@@ -83,7 +83,7 @@ const MOST_REFINED = 160;
 const MOST_RECEIVED = 200;
 /** Wants that the closed form tells well; of others more is received, for their estimates may be as far off as this, dB. */
 const TOLD_WELL: readonly string[] = ['loudest', 'fewest parts'];
-const ROUGH = { slacks: [6, 4, 3, 2, 1.2, 0.7, 0.3], most: 500, kept: { apart: 12, leading: 10 } } as const;
+const ROUGH = { slacks: [12, 9, 6, 4, 3, 2, 1.2, 0.7, 0.3], most: 500, kept: { apart: 12, leading: 10 } } as const;
 const MOST_JUDGED = 24;
 /** Of those with a wanted station at an end of the dial, besides. */
 const MOST_AT_END = { received: 40, judged: 8 } as const;

@@ -1,4 +1,4 @@
-import { useCallback, useMemo, useState } from 'preact/hooks';
+import { useMemo, useState } from 'preact/hooks';
 import { HEARD, type LogAgainstPrediction, type Position, type SetDescription } from '../../../engine/index.ts';
 import { logWords as texts } from '../../../outputs/words/index.ts';
 import { useOpenSet } from '../../state/set-context.ts';
@@ -16,18 +16,19 @@ interface Props {
 
 /** The stations about the place, those heard marked: by day, by night, or at any time. */
 export function HeardWhere({ set, beside, position }: Props) {
-  const { chosen, chooseStation } = useOpenSet();
+  const { chosen } = useOpenSet();
   const [light, setLight] = useState<Lights>('any');
   const figures = usePlaceFigures(set, light === 'night' ? 'night' : 'day', undefined);
   const rows = useMemo(() => {
     const entries = beside.entries.filter((one) => light === 'any' || one.light === light);
-    return beside.stations.map(({ index, name }) => {
+    return beside.stations.flatMap(({ index, name }) => {
       const all = entries.flatMap(({ station, entry }) => (station === index ? [entry.heard] : []));
-      return { index, name, heard: HEARD.find((heard) => all.includes(heard)) ?? 'not heard' };
+      // Of a station that nobody listened for nothing is known.
+      const heard = HEARD.find((heard) => all.includes(heard));
+      return heard ? [{ index, name, heard }] : [];
     });
   }, [beside, light]);
-  const choose = useCallback((index: number) => chooseStation(index), [chooseStation]);
-  const hasAll = figures?.now.length === rows.length;
+  const hasAll = figures?.now.length === beside.stations.length;
   return (
     <section class="card" aria-labelledby="where-title">
       <h2 id="where-title">{texts.where}</h2>
@@ -49,7 +50,6 @@ export function HeardWhere({ set, beside, position }: Props) {
           rows={rows}
           when={light === 'night' ? 'night' : 'day'}
           chosen={chosen.value?.index}
-          onChoose={choose}
         />
       )}
     </section>

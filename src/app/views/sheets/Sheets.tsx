@@ -10,7 +10,7 @@ import {
 } from '../../../outputs/sheets/index.ts';
 import { errorText, sheetsView as texts } from '../../../outputs/words/index.ts';
 import { fileStem } from '../../state/download.ts';
-import { drawnMarkup } from '../../state/trusted.ts';
+import { DrawnSvg } from '../../widgets/DrawnSvg.tsx';
 import { useAnswer } from '../../workers/use-worker.ts';
 import { PaperChoice } from './PaperChoice.tsx';
 import { savePdf, saveSvg } from './save-sheets.ts';
@@ -172,7 +172,7 @@ export function Sheets({ written, set, reception }: Props) {
                 </button>
               </p>
             )}
-            <div class="sheets-paper" dangerouslySetInnerHTML={{ __html: drawnMarkup(picture) }} />
+            <DrawnSvg class="sheets-paper" svg={picture} />
           </figure>
         )}
       </div>

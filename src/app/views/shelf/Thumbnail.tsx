@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import { useShelf } from '../../state/set-context.ts';
 import type { ShelfEntry } from '../../state/shelf/shelf-entry.ts';
-import { drawnMarkup } from '../../state/trusted.ts';
+import { DrawnSvg } from '../../widgets/DrawnSvg.tsx';
 import { useNear } from '../../widgets/use-near.ts';
 import { shareWorker } from '../../workers/latest.ts';
 import type { ThumbnailQuestion } from './thumbnail.worker.ts';
@@ -42,7 +42,7 @@ export function Thumbnail({ entry }: { readonly entry: ShelfEntry }) {
   }, [isNear, key, id, shelf]);
   return (
     <div ref={holder} class="shelf-drawing" aria-hidden="true">
-      <div dangerouslySetInnerHTML={{ __html: drawnMarkup(svg ?? '') }} />
+      <DrawnSvg svg={svg ?? ''} />
     </div>
   );
 }

@@ -1,4 +1,4 @@
-import { withValueAt } from '../../../../engine/index.ts';
+import { readValue, withValueAt } from '../../../../engine/index.ts';
 import { errorText, twoCircuitsTexts as texts } from '../../../../outputs/words/index.ts';
 import type { ChosenKind } from '../../../editing/PartEditor.tsx';
 import { tell } from '../../../state/notices.ts';
@@ -11,15 +11,17 @@ export const newReworkWorker = (): Worker =>
 
 /** Once two circuits are chosen, coils, distance and taps that work for the station follow, as one step with the choice. */
 export function useTwoCircuits(): (chosen: ChosenKind) => void {
-  const { id, chosen: station, receptionSet, time, written, change, tellOfChange } = useOpenSet();
-  return ({ kind, before, run }) => {
-    const set = receptionSet.peek();
+  const { id, chosen: station, time, written, amend, tellOfChange } = useOpenSet();
+  return ({ kind, before }) => {
     const index = station.peek()?.index;
-    if (kind !== 'two circuits' || !set || index === undefined) return;
+    if (kind !== 'two circuits' || index === undefined) return;
+    // The figures may be of a set before it.
+    const read = readValue(before);
+    if (!read.ok) return;
     const after = written.peek();
     tell(texts.trying, { key: 'two-circuits', of: id, untilNextChange: true });
     askOnce<ReworkQuestion, ReworkAnswer>(newReworkWorker(), {
-      set,
+      set: read.set,
       written: before,
       station: index,
       time: time.peek(),
@@ -29,10 +31,7 @@ export function useTwoCircuits(): (chosen: ChosenKind) => void {
         // Something else was changed since: it is not taken back.
         if (written.peek() !== after) return;
         if (changes.length > 0)
-          change(() => changes.reduce((made, { path, to }) => withValueAt(made, path, to), before), {
-            label: texts.undoLabel,
-            run,
-          });
+          amend((base) => changes.reduce((made, { path, to }) => withValueAt(made, path, to), base), texts.undoLabel);
         tellOfChange(sentences.flat().join(' '), 'two-circuits');
       },
       (error: unknown) =>

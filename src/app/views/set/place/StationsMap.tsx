@@ -33,7 +33,8 @@ interface Props {
   readonly rows: readonly Pick<StationRow, 'index' | 'name' | 'heard'>[];
   readonly when: When;
   readonly chosen?: number;
-  readonly onChoose: (index: number) => void;
+  /** Where something else lets the keyboard choose a station too. */
+  readonly onChoose?: (index: number) => void;
 }
 
 const LETTERS = 12;
@@ -240,9 +241,10 @@ const isOverName = (names: readonly MapLabel[], x: number, y: number): boolean =
  */
 function Masts({ arrivals, rows, chosen, onChoose }: Pick<Props, 'arrivals' | 'rows' | 'chosen' | 'onChoose'>) {
   const last = (a: { index: number }, b: { index: number }) => Number(a.index === chosen) - Number(b.index === chosen);
+  const shown = new Set(rows.map(({ index }) => index));
   const line = (sea: boolean, isChosen: boolean) =>
     arrivals
-      .filter((arrival) => (arrival.index === chosen) === isChosen)
+      .filter(({ index }) => shown.has(index) && (index === chosen) === isChosen)
       .flatMap((arrival) => stretches(arrival).filter((stretch) => stretch.sea === sea))
       .map(({ from, to }) => `M${round(from)}L${round(to)}`)
       .join('');
@@ -265,7 +267,7 @@ function Masts({ arrivals, rows, chosen, onChoose }: Pick<Props, 'arrivals' | 'r
             <g
               key={row.index}
               class={`map-station${heard ? ' is-heard' : ''}${row.index === chosen ? ' is-chosen' : ''}`}
-              onClick={() => onChoose(row.index)}
+              onClick={onChoose && (() => onChoose(row.index))}
             >
               <title>{texts.station(row.name, verdictWords[row.heard])}</title>
               <path class="map-touch" d={d} />
