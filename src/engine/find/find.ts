@@ -84,6 +84,8 @@ const MOST_RECEIVED = 200;
 /** Wants that the closed form tells well; of others more is received, for their estimates may be as far off as this, dB. */
 const TOLD_WELL: readonly string[] = ['loudest', 'fewest parts'];
 const ROUGH = { slacks: [12, 9, 6, 4, 3, 2, 1.2, 0.7, 0.3], most: 500, kept: { apart: 12, leading: 10 } } as const;
+/** Of a box that spans no more sets, all are received where estimates tell little. */
+const EVERY: KeptOfEnds = { apart: ROUGH.most, leading: ROUGH.most };
 const MOST_JUDGED = 24;
 /** Of those with a wanted station at an end of the dial, besides. */
 const MOST_AT_END = { received: 40, judged: 8 } as const;
@@ -165,12 +167,13 @@ export async function findSets(question: FindQuestion, run: FindRun): Promise<Fi
   const tellOf = (judged: readonly Judged[]): void => run.found?.(foundOf(shownOf(worthShowing(judged))));
 
   const isRough = !question.read.wants.every(({ kind }) => TOLD_WELL.includes(kind));
+  const keptOf = !isRough ? KEPT_OF_WHOLE : spanned <= ROUGH.most ? EVERY : ROUGH.kept;
   const everyBack = backs.map((_, back) => back);
   const isWhole = spanned <= TRIED_WHOLE;
   const firstLook = gridsWithin(box, space, FIRST_LOOK, (front) =>
     isWhole || isNearest(fronts[front]) ? everyBack : [],
   );
-  const firstAnswers = await all(estimates(firstLook, isRough), [0, FIRST_SHARE]);
+  const firstAnswers = await all(estimates(firstLook, keptOf), [0, FIRST_SHARE]);
   const first = candidatesOf(firstAnswers);
   const reference = candidatesOf(
     await inThreads(batches(contenders(first, ESTIMATED_SLACKS, MOST_REFERENCE), 'receive'), run),
@@ -193,7 +196,7 @@ export async function findSets(question: FindQuestion, run: FindRun): Promise<Fi
   const swept = await all(
     estimates(
       grids.filter(isFiner),
-      isRough,
+      keptOf,
       beaten.members.map(({ scores }) => scores),
     ),
     [FIRST_SHARE, 1],
@@ -224,7 +227,11 @@ export async function findSets(question: FindQuestion, run: FindRun): Promise<Fi
   const refined = [...nearer, ...finest];
   const valued = distinct([...(isRough ? found : seeds), ...refined]);
   const toReceive = distinct([
-    ...(isRough ? contenders(valued, ROUGH.slacks, ROUGH.most) : contenders(valued, ESTIMATED_SLACKS, MOST_RECEIVED)),
+    ...(keptOf === EVERY
+      ? valued
+      : isRough
+        ? contenders(valued, ROUGH.slacks, ROUGH.most)
+        : contenders(valued, ESTIMATED_SLACKS, MOST_RECEIVED)),
     ...contenders(valued.filter(isAtEnd), ESTIMATED_SLACKS, MOST_AT_END.received),
     ...bestWithEach([...found, ...refined], fronts, backs),
   ]);
@@ -356,13 +363,13 @@ function byEnds(list: readonly Candidate[]): Candidate[][] {
 /** Tasks that try grids. @param reference scores of sets received in full; none before any is */
 const estimates = (
   grids: readonly GridOfFronts[],
-  isRough: boolean,
+  keptOf: KeptOfEnds,
   reference?: readonly (readonly number[])[],
 ): FindTask[] =>
   grids.map((one) => ({
     do: 'estimate',
     ...one,
-    kept: reference || one.grid === WHOLE_GRID ? (isRough ? ROUGH.kept : KEPT_OF_WHOLE) : KEPT_OF_FIRST,
+    kept: reference || one.grid === WHOLE_GRID ? keptOf : KEPT_OF_FIRST,
     ...(reference ? { reference } : {}),
   }));
 
