@@ -1,5 +1,6 @@
 import { type BuiltSet, builtSet } from '../built/built-set.ts';
 import type { SetCircuit } from '../built/set-circuit.ts';
+import { fromMap } from '../numerics/lazily.ts';
 import { textHash } from '../numerics/text-hash.ts';
 import type { Ratio } from '../units/quantities.ts';
 import type { Answered } from './answered.ts';
@@ -24,6 +25,8 @@ const MORE_FAULTS = 0.3;
 /** Cases of each pair, and how many pairs are planted. */
 const CASES = 12;
 const PLANTED = 12;
+/** Pairs whose cases a model keeps, the latest: enough to go a few answers back. */
+const PAIRS_KEPT = 4 * PLANTED;
 /** Pairs are planted only where a first estimate gives them this share beside single faults. */
 const WORTH_PLANTING = 0.05;
 /** A single fault of fewer cases is weighed too lightly beside a pair. */
@@ -135,11 +138,12 @@ const plantedPairs = ofModel((_: FaultModel) => new Map<string, readonly SetShow
 
 /** What cases of a pair show; nothing for a pair that cannot be built. */
 function pairCases(model: FaultModel, [a, b]: Pair): readonly SetShows[] {
-  const kept = plantedPairs(model);
-  const key = `${a} ${b}`;
-  const known = kept.get(key) ?? plantPair(model, model.faults[a], model.faults[b]);
-  kept.set(key, known);
-  return known;
+  return fromMap(
+    plantedPairs(model),
+    `${a} ${b}`,
+    () => plantPair(model, model.faults[a], model.faults[b]),
+    PAIRS_KEPT,
+  );
 }
 
 function plantPair({ built, bench }: FaultModel, a: PartFault, b: PartFault): readonly SetShows[] {
